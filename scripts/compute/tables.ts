@@ -1,0 +1,76 @@
+/**
+ * Tables in the order and the form of the data files: rows sorted by the columns from the left,
+ * weeks as numbers, ids in the club's own order; numbers rounded to three decimals.
+ */
+
+import type { Cell, Column, Curriculum, Id, Table } from "../model.ts";
+
+/** A directions column sorts in this order. */
+export const DIRECTIONS = ["forward", "backward", "sideways", "none"] as const;
+
+/** Rows sorted by the columns from the left; an empty cell comes first. */
+export function sortedRows(
+	curriculum: Curriculum,
+	columns: readonly Column[],
+	rows: readonly (readonly Cell[])[],
+): readonly (readonly Cell[])[] {
+	const ranks = columns.map((column) => rankOf(curriculum, column));
+	return rows
+		.map((row) => ({ row, keys: row.map((cell, i) => ranks[i]?.(cell) ?? 0) }))
+		.sort((a, b) => compareKeys(a.keys, b.keys))
+		.map(({ row }) => row);
+}
+
+/** Rounds to at most three decimals, halves away from zero as a spreadsheet does; -0 becomes 0. */
+export function rounded(value: number): number {
+	const scaled = Math.abs(value) * 1000;
+	// Binary fractions such as 1.0005 stand a hair below the half they were written as.
+	const whole = Math.round(scaled + scaled * Number.EPSILON);
+	return whole === 0 ? 0 : (Math.sign(value) * whole) / 1000;
+}
+
+/** A table as records by column name, for JSON and for tests. */
+export function asRecords(table: Table): readonly Readonly<Record<string, Cell>>[] {
+	return table.rows.map((row) => Object.fromEntries(table.columns.map((c, i) => [c.name, row[i]])));
+}
+
+function rankOf(curriculum: Curriculum, column: Column): (cell: Cell) => number | string {
+	const order = column.order;
+	if (order === "number") return (cell) => (typeof cell === "number" ? cell : Number.NEGATIVE_INFINITY);
+	if (order === "text") return (cell) => String(cell ?? "");
+	const rank = new Map<string, number>(idsInOrder(curriculum, order).map((id, i) => [id, i]));
+	return (cell) => rank.get(String(cell ?? "")) ?? Number.NEGATIVE_INFINITY;
+}
+
+function idsInOrder(
+	curriculum: Curriculum,
+	order: Exclude<Column["order"], "number" | "text">,
+): readonly Id[] {
+	switch (order) {
+		case "level":
+			return [...curriculum.levels.keys()];
+		case "apparatus":
+			return [...curriculum.apparatus.keys()];
+		case "shape":
+			return [...curriculum.shapes.keys()];
+		case "skill":
+			return [...curriculum.skills.keys()];
+		case "drill":
+			return [...curriculum.drills.keys()];
+		case "equipment":
+			return [...curriculum.equipment.keys()];
+		case "class":
+			return curriculum.term.classes.map((c) => c.id);
+		case "direction":
+			return DIRECTIONS;
+	}
+}
+
+function compareKeys(a: readonly (number | string)[], b: readonly (number | string)[]): number {
+	for (let i = 0; i < a.length; i++) {
+		const x = a[i] ?? 0;
+		const y = b[i] ?? 0;
+		if (x !== y) return x < y ? -1 : 1;
+	}
+	return 0;
+}

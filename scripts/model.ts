@@ -1,0 +1,439 @@
+/**
+ * The domain's types, and nothing else: what a club has, what it plans, what is counted.
+ *
+ * The stages hand these on, each with a type of its own, so that no stage can be skipped:
+ *   SourceFile → (validate) Drill, WeekPlan, … → (link) Curriculum → (compute) Exposure, Table, Finding
+ * Everything is readonly. A thing is named by its id; a reference is an id that linking has proved.
+ */
+
+export type Id = string;
+
+/** A spot in a file of the club folder. Lines and columns count from 1. */
+export interface Place {
+	readonly file: string;
+	readonly line: number;
+	readonly column: number;
+}
+
+/** Where a value stands in a YAML document: keys and list positions from the top. */
+export type DataPath = readonly (string | number)[];
+
+/** The file a thing was written in, and how to find one of its values again. */
+export interface Source {
+	/** Path inside the club folder, with forward slashes. */
+	readonly file: string;
+	/** Finds a value's place. Slow (it parses again with positions): for problems and findings only. */
+	place(path: DataPath, key?: "key" | "value"): Place;
+	/** The place of a line of the Markdown body, counted from 0, and a column counted from 0. */
+	bodyPlace(line: number, column?: number): Place;
+}
+
+/** A file as it was read: its data not yet judged. */
+export interface SourceFile extends Source {
+	readonly kind: FileKind;
+	/** The file's name without its ending. */
+	readonly id: Id;
+	readonly data: unknown;
+	/** The Markdown after the front matter; empty for data files. */
+	readonly body: string;
+}
+
+export type PageKind = "drill" | "week" | "guide";
+export type DataKind =
+	| "club"
+	| "term"
+	| "targets"
+	| "levels"
+	| "apparatus"
+	| "shapes"
+	| "skills"
+	| "equipment";
+export type FileKind = PageKind | DataKind;
+
+/** Kinds that `[[id]]` can link to, in the order in which an id that two kinds share is looked up. */
+export const LINK_KINDS = [
+	"drill",
+	"skill",
+	"shape",
+	"apparatus",
+	"level",
+	"week",
+	"equipment",
+	"guide",
+] as const;
+export type LinkKind = (typeof LINK_KINDS)[number];
+
+export type Direction = "forward" | "backward" | "sideways" | "none";
+export type Landmark = "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
+export type Pattern = "landing" | "statics" | "locomotion" | "rotation" | "swing" | "spring" | "handling";
+export type Weekday = "monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday";
+
+/** How much of a drill: `hold` in seconds. */
+export interface Dose {
+	readonly do?: string;
+	readonly sets?: number;
+	readonly reps?: number;
+	readonly hold?: number;
+}
+
+export interface EquipmentNeed {
+	readonly item: Id;
+	readonly count: number;
+	readonly per: "station" | "gymnast";
+}
+
+/** One drill as a club wrote it, every field checked. */
+export interface Drill {
+	readonly id: Id;
+	readonly title: string;
+	readonly apparatus: readonly Id[];
+	readonly levels: ReadonlyMap<Id, Dose>;
+	readonly summary?: string;
+	readonly aliases: readonly string[];
+	readonly shapes: readonly Id[];
+	readonly sequence: readonly Id[];
+	readonly skills: readonly Id[];
+	readonly after: readonly Id[];
+	readonly direction?: Direction;
+	readonly partner?: Id;
+	readonly sides?: "both" | "each" | "lead";
+	readonly equipment: readonly EquipmentNeed[];
+	readonly heights: ReadonlyMap<string, Landmark>;
+	readonly sets?: number;
+	readonly reps?: number;
+	readonly hold?: number;
+	/** Seconds for one turn, and gymnasts who go together. */
+	readonly turn?: { readonly seconds: number; readonly atOnce: number };
+	/** Landings and hand contacts of one repetition. */
+	readonly contacts?: { readonly landings: number; readonly hands: number };
+	readonly cues: readonly string[];
+	readonly faults: readonly { readonly see: string; readonly say: string }[];
+	readonly spotting?: string;
+	readonly caution?: string;
+	readonly media: readonly { readonly file: string; readonly alt: string; readonly caption?: string }[];
+	/** ISO 8601 date. */
+	readonly reviewed?: string;
+	readonly body: string;
+	readonly source: Source;
+}
+
+export interface Station {
+	readonly drill: Id;
+	readonly note?: string;
+	/** Metres from the corner of the floor plan. */
+	readonly at?: readonly [number, number];
+}
+
+/** A stretch of work on one apparatus. A block of one drill is a block with one station. */
+export interface Block {
+	/** Counted from 1 within its week and apparatus. */
+	readonly number: number;
+	readonly kind: "drill" | "stations";
+	readonly stations: readonly Station[];
+	readonly minutes: number;
+	/** Minutes lost at each change of station. */
+	readonly change: number;
+	/** The levels it names; empty means all. */
+	readonly levels: readonly Id[];
+	readonly note?: string;
+	/** Where it stands in its week's front matter. */
+	readonly path: DataPath;
+}
+
+export interface ApparatusPlan {
+	readonly apparatus: Id;
+	readonly focus?: string;
+	readonly blocks: readonly Block[];
+}
+
+export interface WeekPlan {
+	readonly id: Id;
+	readonly week: number;
+	readonly theme: string;
+	/** In the order in which the week's file names them. */
+	readonly apparatus: readonly ApparatusPlan[];
+	readonly body: string;
+	readonly source: Source;
+}
+
+export interface Guide {
+	readonly id: Id;
+	readonly title: string;
+	readonly order?: number;
+	readonly body: string;
+	readonly source: Source;
+}
+
+/** What every entry of a `_data` list has. `path` is where it stands in that list. */
+export interface Entry {
+	readonly id: Id;
+	readonly name: string;
+	readonly source: Source;
+	readonly path: DataPath;
+}
+
+export interface Level extends Entry {
+	readonly description?: string;
+	/** Skills a gymnast arrives with. */
+	readonly entry: readonly Id[];
+}
+
+export interface Apparatus extends Entry {
+	/** Length and width in metres. */
+	readonly plan?: readonly [number, number];
+}
+
+/** Joint angles of one side, degrees. */
+export interface SideAngles {
+	readonly shoulder?: number;
+	readonly hip?: number;
+	readonly knee?: number;
+	readonly ankle?: number;
+}
+
+/** Joint angles, degrees: see the author guide for what each is measured between. */
+export interface Angles extends SideAngles {
+	readonly spread?: number;
+	readonly trunk?: number;
+	readonly left?: SideAngles;
+	readonly right?: SideAngles;
+}
+
+export type Base =
+	| "feet"
+	| "hands"
+	| "hands-and-feet"
+	| "seat"
+	| "back"
+	| "front"
+	| "shoulders"
+	| "knees"
+	| "hang"
+	| "air";
+
+export interface Shape extends Entry {
+	readonly aliases: readonly string[];
+	readonly description?: string;
+	readonly angles?: Angles;
+	readonly view: "side" | "front";
+	/** Lean of the trunk in degrees: 0 upright, 90 face down, -90 face up, 180 upside down. */
+	readonly tilt: number;
+	readonly base: Base;
+}
+
+export interface Skill extends Entry {
+	readonly aliases: readonly string[];
+	readonly description?: string;
+	readonly apparatus: readonly Id[];
+	readonly levels: readonly Id[];
+	readonly needs: readonly Id[];
+	readonly pattern?: Pattern;
+	readonly direction?: Direction;
+	readonly opposite?: Id;
+}
+
+export interface Equipment extends Entry {
+	readonly aliases: readonly string[];
+	readonly owned?: number;
+	readonly stored?: string;
+}
+
+export interface Club {
+	readonly name: string;
+	/** BCP 47. */
+	readonly language: string;
+	/** IANA. */
+	readonly timezone: string;
+	readonly paper: "A4" | "Letter";
+	readonly punch: "two-hole" | "four-hole" | "three-hole";
+	readonly site?: string;
+	readonly contact?: string;
+	readonly emergency?: string;
+}
+
+export interface ClubClass {
+	readonly id: Id;
+	readonly name: string;
+	/** Its levels; empty means all. */
+	readonly levels: readonly Id[];
+	readonly day?: Weekday;
+	/** "HH:MM", 24 hours. */
+	readonly start?: string;
+	readonly minutes?: number;
+	readonly warmUp: number;
+	readonly coolDown: number;
+	readonly gymnasts: number;
+	readonly coaches?: number;
+	readonly ages?: readonly [number, number];
+	/** Apparatus in the order the class visits them. */
+	readonly rotation: readonly Id[];
+	readonly path: DataPath;
+}
+
+export interface Term {
+	readonly name: string;
+	/** ISO 8601 date of a Monday. */
+	readonly starts?: string;
+	readonly weeks: number;
+	/** Closed days as closed intervals of ISO 8601 dates. */
+	readonly closed: readonly { readonly from: string; readonly to: string }[];
+	readonly classes: readonly ClubClass[];
+	readonly source: Source;
+}
+
+/** The club's thresholds. One left out is not checked. */
+export interface Targets {
+	readonly shapeWeeks?: number;
+	readonly skillWeeks?: number;
+	readonly shapeGap?: number;
+	readonly skillGap?: number;
+	readonly pairDirections?: boolean;
+	readonly activeShare?: number;
+	readonly loadStep?: number;
+	readonly reviewMonths?: number;
+}
+
+/** All pages and data of a club, each sound in itself; references not yet proved. */
+export interface Records {
+	readonly club: Club;
+	readonly term: Term;
+	readonly targets: Targets;
+	readonly levels: readonly Level[];
+	readonly apparatus: readonly Apparatus[];
+	readonly shapes: readonly Shape[];
+	readonly skills: readonly Skill[];
+	readonly equipment: readonly Equipment[];
+	readonly drills: readonly Drill[];
+	readonly weeks: readonly WeekPlan[];
+	readonly guides: readonly Guide[];
+}
+
+/** One place in the plan where a drill is done. */
+export interface Occurrence {
+	readonly week: number;
+	readonly apparatus: Id;
+	readonly block: number;
+	/** The levels that do it there: the block's, as far as the drill offers them. */
+	readonly levels: readonly Id[];
+}
+
+/** A drill whose references are proved, with what points back at it. */
+export interface LinkedDrill extends Drill {
+	/** Drills of the same work in the opposite direction, whichever of the two says so. */
+	readonly partners: readonly Id[];
+	/** Drills that name this one in `after`. */
+	readonly next: readonly Id[];
+	/** Where the term does it, in order. */
+	readonly planned: readonly Occurrence[];
+}
+
+export interface LinkedSkill extends Skill {
+	/** Skills that name this one in `needs`. */
+	readonly leadsTo: readonly Id[];
+	/** Opposites, whichever of the two says so. */
+	readonly opposites: readonly Id[];
+	/** Drills that lead to it. */
+	readonly drills: readonly Id[];
+}
+
+export interface LinkedShape extends Shape {
+	/** Drills that train it. */
+	readonly drills: readonly Id[];
+}
+
+export interface LinkedEquipment extends Equipment {
+	/** Drills that use it. */
+	readonly drills: readonly Id[];
+}
+
+/** What `[[id]]` points at: enough to write a link. */
+export interface LinkTarget {
+	readonly kind: LinkKind;
+	readonly id: Id;
+	readonly name: string;
+}
+
+/**
+ * The linked curriculum: every reference stands for something that exists. Maps keep the club's own
+ * order (levels lowest first, apparatus and data lists as ordered, drills by apparatus then title,
+ * weeks by number).
+ */
+export interface Curriculum {
+	readonly club: Club;
+	readonly term: Term;
+	readonly targets: Targets;
+	readonly levels: ReadonlyMap<Id, Level>;
+	readonly apparatus: ReadonlyMap<Id, Apparatus>;
+	readonly shapes: ReadonlyMap<Id, LinkedShape>;
+	readonly skills: ReadonlyMap<Id, LinkedSkill>;
+	readonly equipment: ReadonlyMap<Id, LinkedEquipment>;
+	readonly drills: ReadonlyMap<Id, LinkedDrill>;
+	readonly weeks: readonly WeekPlan[];
+	readonly guides: ReadonlyMap<Id, Guide>;
+	/** Resolves the text between `[[` and `]]` (without words); undefined where nothing has that id. */
+	readonly resolve: (reference: string) => LinkTarget | undefined;
+}
+
+/** The atom of every count: one level does one drill in one block of one week. */
+export interface Exposure {
+	readonly week: number;
+	readonly level: Id;
+	readonly apparatus: Id;
+	readonly block: number;
+	readonly drill: Id;
+	readonly minutes: number;
+	/** Sets × repetitions; undefined where neither is written. */
+	readonly repetitions?: number;
+}
+
+/** How a column sorts: as numbers, as text, or by the club's order of a kind of thing. */
+export type ColumnOrder =
+	| "number"
+	| "text"
+	| "level"
+	| "apparatus"
+	| "shape"
+	| "skill"
+	| "direction"
+	| "drill"
+	| "equipment"
+	| "class";
+
+export interface Column {
+	readonly name: string;
+	readonly order: ColumnOrder;
+}
+
+export type Cell = string | number | undefined;
+
+/** A computed table as it is written to CSV: cells in the order of the columns. */
+export interface Table {
+	/** The data file's name without its ending. */
+	readonly name: string;
+	readonly columns: readonly Column[];
+	readonly rows: readonly (readonly Cell[])[];
+}
+
+/** A target the plan misses. Findings never stop a build. */
+export interface Finding {
+	/** H3.., as in the catalogue. */
+	readonly code: string;
+	readonly weight: "serious" | "worth a look" | "note";
+	readonly what: string;
+	readonly why: string;
+	readonly fix: string;
+	/** Where to change it. */
+	readonly source: Source;
+	readonly path: DataPath;
+	/** What it is about, to list it beside that thing. */
+	readonly about: {
+		readonly week?: number;
+		readonly level?: Id;
+		readonly apparatus?: Id;
+		readonly drill?: Id;
+		readonly skill?: Id;
+		readonly shape?: Id;
+		readonly class?: Id;
+		readonly equipment?: Id;
+	};
+}

@@ -1,0 +1,303 @@
+/**
+ * The catalogue of problems: every code with its title, why it matters and what to do.
+ *
+ * Codes are permanent: one is never given a second meaning. The first figure is the stage:
+ * H1 read and validate, H2 link, H3 measures (findings, which never stop a build), H4 print.
+ * The author guide prints this catalogue; a test holds that every code has a paragraph and a
+ * failing fixture.
+ */
+
+import type { Place } from "./model.ts";
+
+export type Severity = "error" | "warning";
+
+export interface CatalogueEntry {
+	readonly severity: Severity | "finding";
+	/** What is wrong, in a few words, for the author guide's heading. */
+	readonly title: string;
+	/** Why it matters. */
+	readonly why: string;
+	/** What to do about it. */
+	readonly fix: string;
+}
+
+export const CATALOGUE = {
+	H101: {
+		severity: "error",
+		title: "A page without front matter",
+		why: "The fields between the two lines of three hyphens say what the page is about; without them it cannot be placed.",
+		fix: "Start the file with a line of three hyphens, then the fields, then another line of three hyphens.",
+	},
+	H102: {
+		severity: "error",
+		title: "YAML that cannot be read",
+		why: "A slip in the indentation, a bracket or a quote makes everything after it unreadable.",
+		fix: "Look at the line named. Text that contains a colon followed by a space wants quotes around it.",
+	},
+	H103: {
+		severity: "error",
+		title: "Front matter in another language than YAML",
+		why: "Only YAML is read. Front matter that would run as a program is refused.",
+		fix: "Write the front matter as YAML and open it with three hyphens alone.",
+	},
+	H104: {
+		severity: "error",
+		title: "A field that does not exist",
+		why: "A misspelt field would be lost in silence.",
+		fix: "Use a field of the list in the author guide; the nearest name is suggested.",
+	},
+	H105: {
+		severity: "error",
+		title: "A required field is missing",
+		why: "Without it the page cannot be placed in the handbook.",
+		fix: "Add the field.",
+	},
+	H106: {
+		severity: "error",
+		title: "A value of the wrong kind",
+		why: "The value cannot be used as it is written.",
+		fix: "Write the value as the author guide shows for this field.",
+	},
+	H107: {
+		severity: "error",
+		title: "A name that cannot be an id",
+		why: "Ids become addresses and file names, so they hold lower-case letters, digits and hyphens only.",
+		fix: "Rename it to lower-case words joined by hyphens.",
+	},
+	H108: {
+		severity: "warning",
+		title: "A drill in the folder of another apparatus",
+		why: "A drill is looked for in the folder of an apparatus it names.",
+		fix: "Move the file, or add the folder's apparatus to the drill's `apparatus`.",
+	},
+	H109: {
+		severity: "error",
+		title: "A file that is not plain text",
+		why: "Files are read as UTF-8 text. Another encoding would garble names and cues.",
+		fix: "Save the file again as UTF-8.",
+	},
+	H110: {
+		severity: "warning",
+		title: "A file that is not read",
+		why: "Nothing is done with this file, so what is in it is not in the handbook.",
+		fix: "Move or rename it to one of the names in the author guide, or take it out of the folder.",
+	},
+	H111: {
+		severity: "error",
+		title: "A club folder without drills",
+		why: "There is nothing to make a handbook from.",
+		fix: "Point `--club` at a folder that holds `content/drills`, or write a first drill there.",
+	},
+	H112: {
+		severity: "error",
+		title: "A file that holds something else than expected",
+		why: "Some data files hold a list and some hold fields; this one is the other way round, or empty.",
+		fix: "Look at the author guide for the form of this file.",
+	},
+	H113: {
+		severity: "error",
+		title: "A term that does not start on a Monday",
+		why: "Weeks are counted from Monday, as in ISO 8601.",
+		fix: "Set `starts` to the Monday of the first week.",
+	},
+	H114: {
+		severity: "error",
+		title: "An interval that ends before it begins",
+		why: "It covers no day or no age, so it would do nothing.",
+		fix: "Write the earlier one first.",
+	},
+	H115: {
+		severity: "error",
+		title: "YAML anchors, aliases and tags",
+		why: "They let one line stand for very many, and they are easy to break when a file is edited.",
+		fix: "Write the value out where it is used, or put quotes around text that starts with & * or !.",
+	},
+	H116: {
+		severity: "error",
+		title: "A file or folder that cannot be read",
+		why: "What is in it would be missing from the handbook.",
+		fix: "Check its permissions, and that links inside the club folder lead to files inside it.",
+	},
+	H201: {
+		severity: "error",
+		title: "A reference to something that does not exist",
+		why: "The page would point at nothing.",
+		fix: "Correct the id, or write what it names.",
+	},
+	H202: {
+		severity: "error",
+		title: "Two things with the same id",
+		why: "A reference could mean either of them, and both would be written to the same page.",
+		fix: "Give one of them another id.",
+	},
+	H203: {
+		severity: "error",
+		title: "A circle of things that come before each other",
+		why: "Nothing in the circle could ever be taught first.",
+		fix: "Take one of the links of the circle out.",
+	},
+	H204: {
+		severity: "error",
+		title: "A drill planned on an apparatus it does not name",
+		why: "The coach would find it on the wrong apparatus, without its set-up.",
+		fix: "Plan another drill, or add the apparatus to the drill.",
+	},
+	H205: {
+		severity: "warning",
+		title: "A block names a level that its drill does not offer",
+		why: "That level has nothing to do in this block, and nothing is counted for it.",
+		fix: "Add the level to the drill, or take it out of the block.",
+	},
+	H206: {
+		severity: "error",
+		title: "A link in the text that leads nowhere",
+		why: "The reader would be sent to a page that does not exist.",
+		fix: "Correct the id between the double square brackets.",
+	},
+	H207: {
+		severity: "error",
+		title: "Two plans for the same week",
+		why: "Only one of them can be taught.",
+		fix: "Give one of them another week number, or join the two files.",
+	},
+	H208: {
+		severity: "error",
+		title: "A week after the end of the term",
+		why: "It has no date, so nobody would teach it.",
+		fix: "Raise `weeks` in _data/term.yaml, or change the week's number.",
+	},
+	H209: {
+		severity: "warning",
+		title: "A station outside its floor plan",
+		why: "It cannot be drawn where it stands.",
+		fix: "Correct `at`, which is in metres from the corner, or the apparatus's `plan`.",
+	},
+	H210: {
+		severity: "error",
+		title: "A thing that refers to itself",
+		why: "A drill cannot be its own partner, nor a skill its own opposite.",
+		fix: "Name the other one, or take the field out.",
+	},
+	H211: {
+		severity: "error",
+		title: "A picture or video that cannot be used",
+		why: "The page would show an empty frame.",
+		fix: "Put the file into the club's `media` folder under the name written here.",
+	},
+	H301: {
+		severity: "finding",
+		title: "A skill before what it needs",
+		why: "Gymnasts meet the harder thing before the easier one it is built on.",
+		fix: "Plan a drill for the needed skill earlier, or list it under the level's `entry` if gymnasts arrive with it.",
+	},
+	H302: {
+		severity: "finding",
+		title: "A drill before the one it comes after",
+		why: "The drill says that another should have been taught before it.",
+		fix: "Plan the other drill earlier for this level, or plan this one later.",
+	},
+	H303: {
+		severity: "finding",
+		title: "A shape trained in too few weeks",
+		why: "The club's target wants each shape in more weeks than the plan gives it.",
+		fix: "Plan one of the shape's drills in another week for this level.",
+	},
+	H304: {
+		severity: "finding",
+		title: "A skill taught in too few weeks",
+		why: "The club's target wants each skill of a level in more weeks than the plan gives it.",
+		fix: "Plan one of the skill's drills in another week for this level.",
+	},
+	H305: {
+		severity: "finding",
+		title: "A shape left alone for too long",
+		why: "The gap between two weeks with the shape is longer than the club's target.",
+		fix: "Plan one of the shape's drills between the two weeks.",
+	},
+	H306: {
+		severity: "finding",
+		title: "A skill left alone for too long",
+		why: "The gap between two weeks with the skill is longer than the club's target.",
+		fix: "Plan one of the skill's drills between the two weeks.",
+	},
+	H307: {
+		severity: "finding",
+		title: "Forward work without backward work, or the reverse",
+		why: "It is common practice that work done forwards is matched by a backward version.",
+		fix: "Plan a drill of the missing direction on this apparatus in the same week.",
+	},
+	H401: {
+		severity: "error",
+		title: "No browser to lay out the pages",
+		why: "The printed pages are laid out by Chromium. Everything else was built.",
+		fix: "Install Chromium, Chrome or Edge, or set HANDBOOK_BROWSER to the program's path.",
+	},
+	H402: {
+		severity: "error",
+		title: "A section could not be laid out",
+		why: "Its pages are missing, so the binder was not written; the last good one stays.",
+		fix: "Look at the page named; if it is sound, run the command again.",
+	},
+	H403: {
+		severity: "error",
+		title: "Something does not fit its printed page",
+		why: "A part of it would be cut off, or stand in the punched margin.",
+		fix: "Shorten the text or split the table at the place named.",
+	},
+	H404: {
+		severity: "error",
+		title: "A printed page number that is wrong",
+		why: "The contents or a reference would send the reader to another page.",
+		fix: "This is a fault of the program: keep the folder and report it.",
+	},
+} as const satisfies Record<string, CatalogueEntry>;
+
+export type Code = keyof typeof CATALOGUE;
+
+/** Something an author can mend, at a place. */
+export interface Problem {
+	readonly code: Code;
+	readonly severity: Severity;
+	readonly place: Place;
+	/** What is wrong, with the names and values of this case. */
+	readonly what: string;
+	readonly why: string;
+	readonly fix: string;
+	/** The nearest known name, where one is near. */
+	readonly nearest?: string;
+}
+
+/** A problem with the catalogue's words, and a fix of its own where the case allows a better one. */
+export function problem(
+	code: Code,
+	place: Place,
+	what: string,
+	more: { readonly fix?: string; readonly nearest?: string | undefined } = {},
+): Problem {
+	const entry: CatalogueEntry = CATALOGUE[code];
+	const fix =
+		more.fix ?? (more.nearest === undefined ? entry.fix : `Did you mean \`${more.nearest}\`? ${entry.fix}`);
+	return {
+		code,
+		severity: entry.severity === "finding" ? "warning" : entry.severity,
+		place,
+		what,
+		why: entry.why,
+		fix,
+		...(more.nearest === undefined ? {} : { nearest: more.nearest }),
+	};
+}
+
+/** Orders problems by file, then line, then column, then code. */
+export function byPlace(a: Problem, b: Problem): number {
+	return (
+		compareText(a.place.file, b.place.file) ||
+		a.place.line - b.place.line ||
+		a.place.column - b.place.column ||
+		compareText(a.code, b.code)
+	);
+}
+
+function compareText(a: string, b: string): number {
+	return a < b ? -1 : a > b ? 1 : 0;
+}

@@ -1,0 +1,44 @@
+/**
+ * Addresses: where each thing's page stands on the site, as paths from its root, and the relative
+ * path from one page to another, so that the site works in any folder of any host.
+ */
+
+import type { Id, LinkTarget } from "../model.ts";
+
+/** A page's folder path from the root of the site, ending in a slash; the home page is "". */
+export type Address = string;
+
+export const HOME: Address = "";
+
+/** The address of what `[[id]]` points at. A week's page is named by the week's file. */
+export function addressOf(target: Pick<LinkTarget, "kind" | "id">): Address {
+	return `${FOLDERS[target.kind]}/${target.id}/`;
+}
+
+/** The address of one apparatus in one week. */
+export function weekApparatusAddress(weekId: Id, apparatus: Id): Address {
+	return `weeks/${weekId}/${apparatus}/`;
+}
+
+/** The address of a class's sheet in a week. */
+export function classSheetAddress(classId: Id, weekId: Id): Address {
+	return `classes/${classId}/${weekId}/`;
+}
+
+/** The way from one page to another page or file, as a relative reference. */
+export function wayTo(from: Address, to: string): string {
+	const up = from.split("/").length - 1;
+	const way = "../".repeat(up) + to;
+	return way === "" ? "./" : way;
+}
+
+const FOLDERS: Readonly<Record<LinkTarget["kind"], string>> = {
+	drill: "drills",
+	skill: "skills",
+	shape: "shapes",
+	apparatus: "apparatus",
+	level: "levels",
+	week: "weeks",
+	equipment: "equipment",
+	guide: "guides",
+};
