@@ -182,7 +182,7 @@ export const CATALOGUE = {
 		severity: "error",
 		title: "A picture or video that cannot be used",
 		why: "The page would show an empty frame.",
-		fix: "Put the file into the club's `media` folder under the name written here.",
+		fix: "Put the file into `content/media` under the name written here.",
 	},
 	H301: {
 		severity: "finding",

@@ -1,0 +1,42 @@
+/**
+ * `generate`: writes what is made from the schemas and kept in the repository.
+ *
+ * Today that is scripts/validate/records.ts, the types of pages and data as they are written.
+ * CI runs it and fails where the result differs from what is committed.
+ */
+
+import { writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { compile } from "json-schema-to-typescript";
+import { SCHEMAS } from "../validate/schemas.ts";
+
+const RECORDS = fileURLToPath(new URL("../validate/records.ts", import.meta.url));
+const SCHEMA_FOLDER = fileURLToPath(new URL("../validate/schemas/", import.meta.url));
+
+/** The text of records.ts, made from the schemas alone. */
+export async function recordsText(): Promise<string> {
+	const all = {
+		title: "WrittenRecords",
+		type: "object" as const,
+		additionalProperties: false,
+		required: [...SCHEMAS.keys()],
+		properties: Object.fromEntries(
+			[...SCHEMAS.keys()].map((kind) => [kind, { $ref: `${kind}.schema.json` }]),
+		),
+	};
+	return compile(all, "WrittenRecords", {
+		cwd: SCHEMA_FOLDER,
+		bannerComment:
+			"/**\n * Pages and data as a club writes them. Generated from the schemas by `npm run generate`: do not edit.\n */",
+		additionalProperties: false,
+		ignoreMinAndMaxItems: true,
+		style: { useTabs: true, printWidth: 110 },
+	});
+}
+
+/** Writes records.ts and says what it wrote. */
+export async function generate(say: (line: string) => void): Promise<number> {
+	writeFileSync(RECORDS, await recordsText());
+	say("wrote scripts/validate/records.ts");
+	return 0;
+}

@@ -1,0 +1,73 @@
+/** The atom of every count: who does which drill, when, where and for how long. */
+
+import type { Block, Curriculum, Exposure, Id, LinkedDrill } from "../model.ts";
+
+/** The levels a block is for: those it names, or all. */
+export function levelsOf(block: Block, curriculum: Curriculum): readonly Id[] {
+	const all = [...curriculum.levels.keys()];
+	return block.levels.length === 0 ? all : all.filter((level) => block.levels.includes(level));
+}
+
+/**
+ * Minutes that each station of a block gets where n of its stations count: the block's minutes less
+ * the changes between them, divided by n; never below 0. A block of one drill has no change.
+ */
+export function stationMinutes(block: Pick<Block, "minutes" | "change">, stations: number): number {
+	return Math.max(0, (block.minutes - (stations - 1) * block.change) / stations);
+}
+
+/**
+ * Repetitions of a drill for a level: sets × reps, each the level's, else the drill's, a single
+ * missing one counting 1. Undefined where neither is written.
+ */
+export function repetitionsOf(drill: LinkedDrill, level: Id): number | undefined {
+	const dose = drill.levels.get(level);
+	const sets = dose?.sets ?? drill.sets;
+	const reps = dose?.reps ?? drill.reps;
+	return sets === undefined && reps === undefined ? undefined : (sets ?? 1) * (reps ?? 1);
+}
+
+/**
+ * One row for each week, level, apparatus, block and drill, sorted in that order.
+ *
+ * A block counts for a level where it names the level (or none) and the drill offers it. A drill at
+ * two stations of one block is one row, with the minutes and repetitions of both.
+ */
+export function exposuresOf(curriculum: Curriculum): readonly Exposure[] {
+	const rows: Exposure[] = [];
+	const apparatusOrder = [...curriculum.apparatus.keys()];
+	for (const { week, apparatus } of curriculum.weeks) {
+		for (const level of curriculum.levels.keys()) {
+			for (const id of apparatusOrder) {
+				const plan = apparatus.find((p) => p.apparatus === id);
+				for (const block of plan?.blocks ?? []) {
+					if (block.levels.length > 0 && !block.levels.includes(level)) continue;
+					const drills = block.stations
+						.map((station) => curriculum.drills.get(station.drill))
+						.filter((drill): drill is LinkedDrill => drill?.levels.has(level) ?? false);
+					const minutes = stationMinutes(block, drills.length);
+					for (const [drill, times] of countEach(drills)) {
+						const repetitions = repetitionsOf(drill, level);
+						rows.push({
+							week,
+							level,
+							apparatus: id,
+							block: block.number,
+							drill: drill.id,
+							minutes: minutes * times,
+							...(repetitions === undefined ? {} : { repetitions: repetitions * times }),
+						});
+					}
+				}
+			}
+		}
+	}
+	return rows;
+}
+
+/** Each drill with how often it stands in the list, by id. */
+function countEach(drills: readonly LinkedDrill[]): readonly (readonly [LinkedDrill, number])[] {
+	const counts = new Map<LinkedDrill, number>();
+	for (const drill of drills) counts.set(drill, (counts.get(drill) ?? 0) + 1);
+	return [...counts].sort(([a], [b]) => (a.id < b.id ? -1 : 1));
+}

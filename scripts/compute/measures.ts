@@ -1,0 +1,39 @@
+/**
+ * All measures, in the order in which they are shown, and the one call that runs them.
+ *
+ * To add a measure: write its file, add it to this list. Its tables become data files and its
+ * findings join the findings page by themselves.
+ */
+
+import type { Curriculum, Finding, Table } from "../model.ts";
+import { coverageMeasure } from "./coverage.ts";
+import { exposureMeasure } from "./exposure-table.ts";
+import { exposuresOf } from "./exposures.ts";
+import type { Measure, Measured } from "./measure.ts";
+import { orderMeasure } from "./order.ts";
+
+export const MEASURES: readonly Measure[] = [exposureMeasure, coverageMeasure, orderMeasure];
+
+/** Counts everything: exposures once, then each measure's tables and findings. */
+export function measure(curriculum: Curriculum, measures: readonly Measure[] = MEASURES): Measured {
+	const counted = { curriculum, exposures: exposuresOf(curriculum) };
+	const tables = new Map<string, Table>();
+	const findings: Finding[] = [];
+	for (const one of measures) {
+		for (const table of one.tables(counted)) tables.set(table.name, table);
+		findings.push(...one.findings(counted));
+	}
+	return { ...counted, tables, findings: findings.sort(byWeight) };
+}
+
+const WEIGHTS = ["serious", "worth a look", "note"] as const satisfies readonly Finding["weight"][];
+
+/** Weightiest first, then by week; findings of the whole term after those of a week. */
+function byWeight(a: Finding, b: Finding): number {
+	const week = (f: Finding): number => f.about.week ?? Number.MAX_SAFE_INTEGER;
+	return (
+		WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight) ||
+		week(a) - week(b) ||
+		(a.code < b.code ? -1 : a.code > b.code ? 1 : 0)
+	);
+}

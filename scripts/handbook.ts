@@ -1,0 +1,71 @@
+/**
+ * From a club folder to everything that is known about it. Read this file first.
+ *
+ *   read      files → source files with a line map                       scripts/read
+ *   validate  source files → records, every field checked                scripts/validate
+ *   link      records → a curriculum, every reference proved             scripts/link
+ *   compute   curriculum → exposures, tables, findings                   scripts/compute
+ *   render    handbook → pages, search index, data files                 scripts/render
+ *   print     handbook → paginated sheets                                scripts/print
+ *
+ * The first four steps are here; render and print take the handbook and are called by the commands.
+ */
+
+import { realpathSync, statSync } from "node:fs";
+import { basename, join, resolve } from "node:path";
+import type { Measured } from "./compute/measure.ts";
+import { measure } from "./compute/measures.ts";
+import { linkClub } from "./link/link-club.ts";
+import { byPlace, type Problem } from "./problems.ts";
+import { MEDIA_FOLDER, readClub } from "./read/read-club.ts";
+import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
+import { wordsOf } from "./validate/build-records.ts";
+import { validateClub } from "./validate/validate-club.ts";
+
+/** A checked and counted curriculum, ready to be shown. */
+export interface Handbook extends Measured {
+	readonly markdown: MarkdownRenderer;
+	/** The club folder. */
+	readonly clubDir: string;
+	/** Names this content and no other: eight figures of its fingerprint. */
+	readonly edition: string;
+}
+
+export interface OpenedHandbook {
+	/** All problems of the folder, by file and line. */
+	readonly problems: readonly Problem[];
+	/** Undefined where one of the problems is an error. */
+	readonly handbook?: Handbook;
+}
+
+export interface OpenOptions {
+	readonly highlight?: (code: string, language: string) => string;
+}
+
+/** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
+export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
+	const read = readClub(clubDir);
+	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
+	const failed = valid.problems.some((p) => p.severity === "error");
+	const linked = linkClub(valid, failed, (file) => isMedia(clubDir, file));
+	const problems = [...valid.problems, ...linked.problems].sort(byPlace);
+	if (linked.curriculum === undefined) return { problems };
+	return {
+		problems,
+		handbook: {
+			...measure(linked.curriculum),
+			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...options }),
+			clubDir,
+			edition: read.fingerprint.slice(0, 8),
+		},
+	};
+}
+
+/** Whether a name is a file inside the media folder, and not a way out of it. */
+function isMedia(clubDir: string, file: string): boolean {
+	if (!/^[^/\\:]+(\/[^/\\:]+)*$/.test(file) || file.split("/").some((part) => part.startsWith(".")))
+		return false;
+	const path = join(clubDir, MEDIA_FOLDER, file);
+	if (!(statSync(path, { throwIfNoEntry: false })?.isFile() ?? false)) return false;
+	return realpathSync(path).startsWith(realpathSync(join(clubDir, MEDIA_FOLDER)));
+}

@@ -1,0 +1,394 @@
+/**
+ * Links a club: records → a curriculum in which every reference stands for something, or problems.
+ *
+ * Steps: find two things of one id; check every reference, and every `[[link]]` in text; look for
+ * cycles; check the plans against the drills; then join both ways and put everything in the club's
+ * order.
+ */
+
+import type {
+	Curriculum,
+	DataPath,
+	Drill,
+	Id,
+	LinkedDrill,
+	LinkedSkill,
+	LinkKind,
+	LinkTarget,
+	Occurrence,
+	Place,
+	Records,
+	Source,
+} from "../model.ts";
+import { LINK_KINDS } from "../model.ts";
+import { type Problem, problem } from "../problems.ts";
+import { nearestName } from "../read/nearest-name.ts";
+import type { ValidatedClub } from "../validate/validate-club.ts";
+import { checkPlans } from "./check-plans.ts";
+import { findCycles } from "./find-cycles.ts";
+import { findLinks } from "./link-syntax.ts";
+import { textsOf } from "./texts-of.ts";
+
+export interface LinkedClub {
+	readonly problems: readonly Problem[];
+	/** Undefined where a problem is an error. */
+	readonly curriculum?: Curriculum;
+}
+
+/**
+ * @param problemsSoFar whether an earlier stage found an error, so that no curriculum may be made
+ * @param mediaExists whether a file of this name is in the club's media folder
+ */
+export function linkClub(
+	club: ValidatedClub,
+	problemsSoFar: boolean,
+	mediaExists: (file: string) => boolean,
+): LinkedClub {
+	const { records } = club;
+	const names = namesOf(records);
+	const problems = [
+		...duplicates(records),
+		...new References(club, names).check(),
+		...deadLinks(club, names),
+		...cycles(records),
+		...checkPlans(records),
+		...missingMedia(records.drills, mediaExists),
+	];
+	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
+	return failed ? { problems } : { problems, curriculum: join(records, names) };
+}
+
+type Names = ReadonlyMap<LinkKind, ReadonlyMap<Id, string>>;
+
+/** The name of every thing that can be linked to. */
+function namesOf(records: Records): Names {
+	const named = (things: readonly { readonly id: Id; readonly name: string }[]) =>
+		new Map(things.map((t) => [t.id, t.name]));
+	return new Map<LinkKind, ReadonlyMap<Id, string>>([
+		["drill", new Map(records.drills.map((d) => [d.id, d.title]))],
+		["skill", named(records.skills)],
+		["shape", named(records.shapes)],
+		["apparatus", named(records.apparatus)],
+		["level", named(records.levels)],
+		["week", new Map(records.weeks.map((w) => [w.id, w.theme]))],
+		["equipment", named(records.equipment)],
+		["guide", new Map(records.guides.map((g) => [g.id, g.title]))],
+	]);
+}
+
+function duplicates(records: Records): readonly Problem[] {
+	const classes = records.term.classes.map((c) => ({ ...c, source: records.term.source }));
+	const lists = [
+		records.levels,
+		records.apparatus,
+		records.shapes,
+		records.skills,
+		records.equipment,
+		classes,
+	];
+	return lists.flatMap((list: readonly { id: Id; source: Source; path: DataPath }[]) => {
+		const first = new Map<Id, (typeof list)[number]>();
+		return list.flatMap((thing) => {
+			const other = first.get(thing.id);
+			if (other === undefined) {
+				first.set(thing.id, thing);
+				return [];
+			}
+			const { line } = other.source.place([...other.path, "id"]);
+			return [
+				problem(
+					"H202",
+					thing.source.place([...thing.path, "id"]),
+					`\`${thing.id}\` is an id on line ${line} too.`,
+				),
+			];
+		});
+	});
+}
+
+/** Checks the references of every record. */
+class References {
+	readonly #club: ValidatedClub;
+	readonly #names: Names;
+	readonly #problems: Problem[] = [];
+
+	constructor(club: ValidatedClub, names: Names) {
+		this.#club = club;
+		this.#names = names;
+	}
+
+	check(): readonly Problem[] {
+		const { drills, weeks, levels, skills, term } = this.#club.records;
+		for (const drill of drills) this.#drill(drill);
+		for (const { source, apparatus } of weeks) {
+			for (const plan of apparatus) {
+				this.#one("apparatus", plan.apparatus, source, ["apparatus", plan.apparatus], "key");
+				for (const block of plan.blocks) {
+					this.#each("level", block.levels, source, [...block.path, "levels"]);
+					for (const [i, station] of block.stations.entries()) {
+						const path = block.kind === "drill" ? ["drill"] : ["stations", i, "drill"];
+						this.#one("drill", station.drill, source, [...block.path, ...path]);
+					}
+				}
+			}
+		}
+		for (const level of levels) this.#each("skill", level.entry, level.source, [...level.path, "entry"]);
+		for (const skill of skills) {
+			const { source, path } = skill;
+			this.#each("apparatus", skill.apparatus, source, [...path, "apparatus"]);
+			this.#each("level", skill.levels, source, [...path, "levels"]);
+			this.#each("skill", skill.needs, source, [...path, "needs"]);
+			this.#opposite("skill", skill.id, skill.opposite, source, [...path, "opposite"]);
+		}
+		for (const { levels: ids, rotation, path } of term.classes) {
+			this.#each("level", ids, term.source, [...path, "level"]);
+			this.#each("apparatus", rotation, term.source, [...path, "rotation"]);
+		}
+		return this.#problems;
+	}
+
+	#drill(drill: Drill): void {
+		const { source } = drill;
+		this.#each("apparatus", drill.apparatus, source, ["apparatus"]);
+		for (const level of drill.levels.keys()) this.#one("level", level, source, ["levels", level], "key");
+		this.#each("shape", drill.shapes, source, ["shapes"]);
+		this.#each("shape", drill.sequence, source, ["sequence"]);
+		this.#each("skill", drill.skills, source, ["skills"]);
+		this.#each("drill", drill.after, source, ["after"]);
+		for (const { item } of drill.equipment) this.#one("equipment", item, source, ["equipment", item], "key");
+		this.#opposite("drill", drill.id, drill.partner, source, ["partner"]);
+	}
+
+	#opposite(kind: LinkKind, id: Id, other: Id | undefined, source: Source, path: DataPath): void {
+		if (other === undefined) return;
+		if (other === id) {
+			this.#problems.push(problem("H210", source.place(path), `\`${id}\` names itself.`));
+		} else this.#one(kind, other, source, path);
+	}
+
+	#each(kind: LinkKind, ids: readonly Id[], source: Source, path: DataPath): void {
+		for (const [i, id] of ids.entries()) this.#one(kind, id, source, [...path, i]);
+	}
+
+	#one(kind: LinkKind, id: Id, source: Source, path: DataPath, what: "key" | "value" = "value"): void {
+		if (this.#names.get(kind)?.has(id) || isExcused(this.#club, kind, id)) return;
+		this.#problems.push(dead("H201", source.place(path, what), kind, id, this.#names));
+	}
+}
+
+function dead(code: "H201" | "H206", place: Place, kind: LinkKind, id: Id, names: Names): Problem {
+	const elsewhere = LINK_KINDS.find((k) => k !== kind && names.get(k)?.has(id));
+	const nearest = nearestName(id, names.get(kind)?.keys() ?? []);
+	return problem(code, place, `There is no ${KIND_WORDS[kind]} \`${id}\`.`, {
+		nearest,
+		...(nearest === undefined && elsewhere !== undefined
+			? {
+					fix: `\`${id}\` is the id of ${withArticle(KIND_WORDS[elsewhere])}; name ${withArticle(KIND_WORDS[kind])} here.`,
+				}
+			: {}),
+	});
+}
+
+/** Whether the thing exists but has a problem of its own, which is enough to say. */
+function isExcused(club: ValidatedClub, kind: LinkKind, id: Id): boolean {
+	return club.unknown.has(kind) || (club.broken.get(kind)?.has(id) ?? false);
+}
+
+function deadLinks(club: ValidatedClub, names: Names): readonly Problem[] {
+	return textsOf(club.records).flatMap(({ text, placeOf }) =>
+		findLinks(text).flatMap(({ reference, line, column }) => {
+			if (resolveIn(names, reference) !== undefined) return [];
+			const { kind, id } = parseReference(reference);
+			const kinds = kind === undefined ? LINK_KINDS : [kind];
+			if (kinds.some((k) => isExcused(club, k, id))) return [];
+			if (kind !== undefined) return [dead("H206", placeOf(line, column), kind, id, names)];
+			const nearest = nearestName(
+				id,
+				LINK_KINDS.flatMap((k) => [...(names.get(k)?.keys() ?? [])]),
+			);
+			return [
+				problem("H206", placeOf(line, column), `\`[[${reference}]]\` leads nowhere: nothing has this id.`, {
+					nearest,
+				}),
+			];
+		}),
+	);
+}
+
+/** Splits `kind:id`; the kind is undefined where none is named. */
+function parseReference(reference: string): { readonly kind?: LinkKind; readonly id: Id } {
+	const [head = "", tail] = reference.split(":");
+	const kind = LINK_KINDS.find((k) => k === head.trim());
+	return kind !== undefined && tail !== undefined ? { kind, id: tail.trim() } : { id: reference };
+}
+
+function resolveIn(names: Names, reference: string): LinkTarget | undefined {
+	const { kind, id } = parseReference(reference);
+	for (const candidate of kind === undefined ? LINK_KINDS : [kind]) {
+		const name = names.get(candidate)?.get(id);
+		if (name !== undefined) return { kind: candidate, id, name };
+	}
+	return undefined;
+}
+
+function cycles({ drills, skills }: Records): readonly Problem[] {
+	const drillById = new Map(drills.map((d) => [d.id, d]));
+	const skillById = new Map(skills.map((s) => [s.id, s]));
+	const drillCycles = findCycles(drillById.keys(), (id) => drillById.get(id)?.after ?? []);
+	const skillCycles = findCycles(skillById.keys(), (id) => skillById.get(id)?.needs ?? []);
+	return [
+		...drillCycles.map((cycle) => {
+			const source = drillById.get(cycle[0] ?? "")?.source;
+			return circle(cycle, "after", source?.place(["after"], "key"));
+		}),
+		...skillCycles.map((cycle) => {
+			const skill = skillById.get(cycle[0] ?? "");
+			return circle(cycle, "needs", skill?.source.place([...skill.path, "needs"], "key"));
+		}),
+	];
+}
+
+function circle(cycle: readonly Id[], field: string, place: Place | undefined): Problem {
+	if (place === undefined) throw new Error("a cycle of unknown things");
+	const path = [...cycle, cycle[0]].map((id) => `\`${id}\``).join(" → ");
+	return problem("H203", place, `By \`${field}\`, each of these wants the next one first: ${path}.`);
+}
+
+function missingMedia(drills: readonly Drill[], mediaExists: (file: string) => boolean): readonly Problem[] {
+	return drills.flatMap((drill) =>
+		drill.media.flatMap(({ file }, i) =>
+			mediaExists(file)
+				? []
+				: [
+						problem(
+							"H211",
+							drill.source.place(["media", i, "file"]),
+							`There is no picture or video \`${file}\` in \`content/media\`.`,
+						),
+					],
+		),
+	);
+}
+
+/** Everything joined both ways, in the club's order. */
+function join(records: Records, names: Names): Curriculum {
+	const apparatusRank = new Map(records.apparatus.map((a, i) => [a.id, i]));
+	const compare = new Intl.Collator(records.club.language).compare;
+	const rank = (drill: Drill): number => apparatusRank.get(drill.apparatus[0] ?? "") ?? apparatusRank.size;
+	const drills = [...records.drills].sort(
+		(a, b) => rank(a) - rank(b) || compare(a.title, b.title) || (a.id < b.id ? -1 : 1),
+	);
+	const weeks = [...records.weeks].sort((a, b) => a.week - b.week);
+
+	const partners = pairs(drills.map((d) => [d.id, d.partner]));
+	const opposites = pairs(records.skills.map((s) => [s.id, s.opposite]));
+	const next = reversed(drills.map((d) => [d.id, d.after]));
+	const leadsTo = reversed(records.skills.map((s) => [s.id, s.needs]));
+	const ofSkill = reversed(drills.map((d) => [d.id, d.skills]));
+	const ofShape = reversed(drills.map((d) => [d.id, d.shapes]));
+	const ofEquipment = reversed(drills.map((d) => [d.id, d.equipment.map((need) => need.item)]));
+	const planned = occurrences({ ...records, weeks });
+
+	return {
+		club: records.club,
+		term: records.term,
+		targets: records.targets,
+		levels: byId(records.levels),
+		apparatus: byId(records.apparatus),
+		shapes: byId(records.shapes.map((shape) => ({ ...shape, drills: ofShape.get(shape.id) ?? [] }))),
+		skills: byId(
+			records.skills.map(
+				(skill): LinkedSkill => ({
+					...skill,
+					leadsTo: leadsTo.get(skill.id) ?? [],
+					opposites: opposites.get(skill.id) ?? [],
+					drills: ofSkill.get(skill.id) ?? [],
+				}),
+			),
+		),
+		equipment: byId(records.equipment.map((item) => ({ ...item, drills: ofEquipment.get(item.id) ?? [] }))),
+		drills: byId(
+			drills.map(
+				(drill): LinkedDrill => ({
+					...drill,
+					partners: partners.get(drill.id) ?? [],
+					next: next.get(drill.id) ?? [],
+					planned: planned.get(drill.id) ?? [],
+				}),
+			),
+		),
+		weeks,
+		guides: byId(
+			[...records.guides].sort(
+				(a, b) =>
+					(a.order ?? Number.POSITIVE_INFINITY) - (b.order ?? Number.POSITIVE_INFINITY) ||
+					compare(a.title, b.title),
+			),
+		),
+		resolve: (reference) => resolveIn(names, reference),
+	};
+}
+
+function occurrences({ weeks, levels, drills }: Records): ReadonlyMap<Id, readonly Occurrence[]> {
+	const all = levels.map((level) => level.id);
+	const offered = new Map(drills.map((d) => [d.id, d.levels]));
+	const found = new Map<Id, Occurrence[]>();
+	for (const { week, apparatus } of weeks) {
+		for (const plan of apparatus) {
+			for (const block of plan.blocks) {
+				const named = block.levels.length === 0 ? all : all.filter((id) => block.levels.includes(id));
+				for (const drill of new Set(block.stations.map((s) => s.drill))) {
+					const here = named.filter((level) => offered.get(drill)?.has(level));
+					const list = found.get(drill) ?? [];
+					list.push({ week, apparatus: plan.apparatus, block: block.number, levels: here });
+					found.set(drill, list);
+				}
+			}
+		}
+	}
+	return found;
+}
+
+/** For each thing, the others of its pairs, whichever of the two named the other. */
+function pairs(links: Iterable<readonly [Id, Id | undefined]>): ReadonlyMap<Id, readonly Id[]> {
+	const found = new Map<Id, Set<Id>>();
+	const add = (a: Id, b: Id): void => void found.set(a, (found.get(a) ?? new Set<Id>()).add(b));
+	for (const [a, b] of links) {
+		if (b === undefined) continue;
+		add(a, b);
+		add(b, a);
+	}
+	return new Map([...found].map(([id, others]) => [id, [...others]]));
+}
+
+/** For each target, what points at it, in order. */
+function reversed(links: Iterable<readonly [Id, readonly Id[]]>): ReadonlyMap<Id, readonly Id[]> {
+	const found = new Map<Id, Id[]>();
+	for (const [from, targets] of links) {
+		for (const target of new Set(targets)) {
+			const list = found.get(target);
+			if (list === undefined) found.set(target, [from]);
+			else list.push(from);
+		}
+	}
+	return found;
+}
+
+function byId<T extends { readonly id: Id }>(things: readonly T[]): ReadonlyMap<Id, T> {
+	return new Map(things.map((thing) => [thing.id, thing]));
+}
+
+const KIND_WORDS: Readonly<Record<LinkKind, string>> = {
+	drill: "drill",
+	skill: "skill",
+	shape: "shape",
+	apparatus: "apparatus",
+	level: "level",
+	week: "week",
+	equipment: "piece of equipment",
+	guide: "guide",
+};
+
+function withArticle(words: string): string {
+	return `${/^[aeiou]/.test(words) ? "an" : "a"} ${words}`;
+}

@@ -1,0 +1,149 @@
+/**
+ * The slow, exact look at a YAML text: used only where something is wrong or a place is wanted.
+ *
+ *   explainYaml  every syntax error of a text, with its line and column
+ *   placeInYaml  the line and column of a value, by its path
+ */
+
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from "yaml";
+import type { DataPath } from "../model.ts";
+
+/** A spot in a YAML text; line and column count from 1. */
+export interface Spot {
+	readonly line: number;
+	readonly column: number;
+}
+
+export interface YamlFault extends Spot {
+	/** Whether the text is sound YAML that uses a part of the language which is not read here. */
+	readonly kind: "syntax" | "refused";
+	readonly what: string;
+}
+
+/** All faults of a text that `parseYaml` refused. Never empty. */
+export function explainYaml(text: string): readonly YamlFault[] {
+	const lines = new LineCounter();
+	const faults: YamlFault[] = [];
+	try {
+		const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false });
+		for (const error of document.errors) {
+			faults.push({
+				kind: "syntax",
+				what: plainWords(error.code, error.message),
+				...spot(lines, error.pos[0]),
+			});
+		}
+		if (faults.length === 0) {
+			visit(document, {
+				Node(_key, node) {
+					const start = node.range?.[0] ?? 0;
+					if (isAlias(node)) {
+						faults.push({
+							kind: "refused",
+							what: `The alias \`*${node.source}\` is not read here.`,
+							...spot(lines, start),
+						});
+					} else if (node.anchor !== undefined) {
+						faults.push({
+							kind: "refused",
+							what: `The anchor \`&${node.anchor}\` is not read here.`,
+							...spot(lines, start),
+						});
+					} else if (
+						node.tag !== undefined &&
+						(isScalar(node) || isMap(node) || isSeq(node)) &&
+						text[start] === "!"
+					) {
+						faults.push({
+							kind: "refused",
+							what: `The tag \`${node.tag}\` is not read here.`,
+							...spot(lines, start),
+						});
+					}
+				},
+			});
+		}
+	} catch (error) {
+		if (!(error instanceof Error)) throw error;
+		faults.length = 0;
+	}
+	return faults.length > 0
+		? faults
+		: [
+				{
+					kind: "syntax",
+					what: "The text is nested too deeply or otherwise cannot be read as YAML.",
+					line: 1,
+					column: 1,
+				},
+			];
+}
+
+/**
+ * Where a value stands; where the path leads further than the text, the deepest part that exists.
+ *
+ * @param what whether the key or the value is wanted; for the items of a list they are the same
+ */
+export function placeInYaml(text: string, path: DataPath, what: "key" | "value"): Spot {
+	const lines = new LineCounter();
+	const document = parseDocument(text, { lineCounter: lines, uniqueKeys: false, prettyErrors: false });
+	let node: Node | null | undefined = document.contents;
+	let at = node?.range?.[0] ?? 0;
+	for (const [i, step] of path.entries()) {
+		const last = i === path.length - 1;
+		if (isMap(node)) {
+			const pair: { key: unknown; value: unknown } | undefined = node.items.find(
+				(item) => isScalar(item.key) && keyText(item.key) === String(step),
+			);
+			if (pair === undefined) break;
+			const key = pair.key as Node;
+			const value = pair.value as Node | null;
+			const keyAt = key.range?.[0] ?? at;
+			const valueAt =
+				isScalar(value) && value.value === null && value.source === "" ? keyAt : value?.range?.[0];
+			// A nested block begins on the line after its key: people look for the key.
+			const block = isMap(value) || isSeq(value);
+			at = last && what === "value" && !block ? (valueAt ?? keyAt) : keyAt;
+			node = value;
+		} else if (isSeq(node)) {
+			// A list of ids may be asked for one of them by its text.
+			const item = (
+				typeof step === "number"
+					? node.items[step]
+					: node.items.find((i) => isScalar(i) && keyText(i) === step)
+			) as Node | undefined;
+			if (item === undefined) break;
+			at = item.range?.[0] ?? at;
+			node = item;
+		} else break;
+	}
+	return spot(lines, at);
+}
+
+function keyText(key: { value: unknown; source?: string | undefined }): string {
+	return key.source ?? String(key.value);
+}
+
+function spot(lines: LineCounter, offset: number): Spot {
+	const { line, col } = lines.linePos(offset);
+	return { line: Math.max(1, line), column: Math.max(1, col) };
+}
+
+function plainWords(code: string, message: string): string {
+	switch (code) {
+		case "DUPLICATE_KEY":
+			return "The same field stands here twice.";
+		case "TAB_AS_INDENT":
+			return "A tab stands where spaces should indent the line.";
+		case "BAD_INDENT":
+			return `The indentation does not fit the lines around it. (${firstSentence(message)})`;
+		case "MISSING_CHAR":
+			return `Something is missing: ${firstSentence(message)}`;
+		default:
+			return firstSentence(message);
+	}
+}
+
+function firstSentence(message: string): string {
+	return message.split("\n")[0] ?? message;
+}

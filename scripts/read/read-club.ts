@@ -1,0 +1,356 @@
+/**
+ * Reads a club folder: files → source files with a line map, and what is wrong with them as files.
+ *
+ * Steps: list the folders that hold content; decode each file as UTF-8; split front matter from
+ * body; parse the YAML. Nothing is judged here but whether a file can be read at all.
+ */
+
+import { Buffer, isUtf8 } from "node:buffer";
+import { createHash } from "node:crypto";
+import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { join, relative, sep } from "node:path";
+import type { DataKind, DataPath, FileKind, Id, PageKind, Place, SourceFile } from "../model.ts";
+import { type Problem, problem } from "../problems.ts";
+import { explainYaml, placeInYaml } from "./explain-yaml.ts";
+import { nearestName } from "./nearest-name.ts";
+import { parseYaml } from "./parse-yaml.ts";
+import { splitPage } from "./split-page.ts";
+
+/** What a club folder holds, as it was read. */
+export interface ReadClub {
+	readonly files: readonly SourceFile[];
+	readonly problems: readonly Problem[];
+	/** Files that exist but could not be read: what refers to them is not at fault. */
+	readonly unreadable: readonly { readonly kind: FileKind; readonly id: Id }[];
+	/** Stands for everything that was read: equal content gives an equal fingerprint (SHA-256, hex). */
+	readonly fingerprint: string;
+}
+
+/** Larger files are not handbook pages; reading them would only use up memory. */
+const MAX_BYTES = 1_000_000;
+
+const PAGE_FOLDERS: ReadonlyMap<string, PageKind> = new Map([
+	["drills", "drill"],
+	["weeks", "week"],
+	["guides", "guide"],
+]);
+
+const DATA_KINDS: readonly DataKind[] = [
+	"club",
+	"term",
+	"targets",
+	"levels",
+	"apparatus",
+	"shapes",
+	"skills",
+	"equipment",
+];
+
+/** The folder, inside `content`, for pictures and video. */
+export const MEDIA_FOLDER = "content/media";
+
+/** Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed. */
+export function readClub(clubDir: string): ReadClub {
+	const reader = new ClubReader(clubDir);
+	reader.readData();
+	reader.readContent();
+	const { files, problems, unreadable } = reader;
+	return { files, problems, unreadable, fingerprint: reader.fingerprint() };
+}
+
+class ClubReader {
+	readonly files: SourceFile[] = [];
+	readonly problems: Problem[] = [];
+	readonly unreadable: { kind: FileKind; id: Id }[] = [];
+	readonly #root: string;
+	readonly #hash = createHash("sha256");
+
+	constructor(clubDir: string) {
+		this.#root = realpathSync(clubDir);
+	}
+
+	fingerprint(): string {
+		return this.#hash.copy().digest("hex");
+	}
+
+	readData(): void {
+		for (const entry of this.#list("_data")) {
+			const name = entry.name;
+			const match = /^(.*)\.ya?ml$/i.exec(name);
+			const file = `_data/${name}`;
+			if (match === null) continue;
+			const stem = match[1] ?? "";
+			const kind = DATA_KINDS.find((k) => k === stem);
+			if (kind === undefined) {
+				const nearest = nearestName(stem, DATA_KINDS);
+				this.problems.push(
+					problem("H110", startOf(file), `\`${file}\` is none of the data files.`, {
+						nearest: nearest === undefined ? undefined : `_data/${nearest}.yaml`,
+					}),
+				);
+				continue;
+			}
+			if (this.files.some((f) => f.kind === kind)) {
+				this.problems.push(
+					problem("H202", startOf(file), `\`${kind}\` is there twice, as .yaml and as .yml.`),
+				);
+				continue;
+			}
+			this.#readData(kind, file, entry);
+		}
+	}
+
+	readContent(): void {
+		for (const entry of this.#list("content")) {
+			const path = `content/${entry.name}`;
+			if (path === MEDIA_FOLDER) continue;
+			const kind = PAGE_FOLDERS.get(entry.name);
+			if (kind === undefined) {
+				this.#notRead(path, nearestName(entry.name, [...PAGE_FOLDERS.keys()]));
+			} else if (!this.#isFolder(path, entry)) {
+				this.#notRead(path);
+			} else {
+				this.#readPages(kind, path, kind === "drill" ? 1 : 0);
+			}
+		}
+	}
+
+	/** @param depth folders below this one in which pages may stand: drills are kept by apparatus */
+	#readPages(kind: PageKind, folder: string, depth: number): void {
+		for (const entry of this.#list(folder)) {
+			const path = `${folder}/${entry.name}`;
+			if (this.#isFolder(path, entry)) {
+				if (depth > 0) this.#readPages(kind, path, depth - 1);
+				else this.#notRead(path);
+			} else if (entry.name.endsWith(".md")) {
+				this.#readPage(kind, path, entry);
+			} else {
+				this.#notRead(path);
+			}
+		}
+	}
+
+	#readData(kind: DataKind, file: string, entry: Dirent): void {
+		const text = this.#text(file, entry);
+		const data = text === undefined ? undefined : this.#parse(file, text, 0);
+		if (text === undefined || data === undefined) {
+			this.unreadable.push({ kind, id: kind });
+			return;
+		}
+		this.files.push(new TextFile(kind, kind, file, data.value, text, 0, "", 1));
+	}
+
+	#readPage(kind: PageKind, file: string, entry: Dirent): void {
+		const id = entry.name.slice(0, -".md".length);
+		const text = this.#text(file, entry);
+		const page = text === undefined ? undefined : splitPage(text);
+		if (page?.fault !== undefined) {
+			this.problems.push(
+				problem(page.fault.code, { file, line: page.fault.line, column: 1 }, page.fault.what),
+			);
+		}
+		if (page === undefined || page.fault !== undefined) {
+			this.unreadable.push({ kind, id });
+			return;
+		}
+		const data = this.#parse(file, page.matter, 1);
+		if (data === undefined) {
+			this.unreadable.push({ kind, id });
+			return;
+		}
+		this.files.push(new TextFile(kind, id, file, data.value, page.matter, 1, page.body, page.bodyLine));
+	}
+
+	#parse(file: string, text: string, lineOffset: number): { readonly value: unknown } | undefined {
+		const parsed = parseYaml(text);
+		if (parsed.ok) return { value: parsed.data };
+		for (const fault of explainYaml(text)) {
+			const place = { file, line: fault.line + lineOffset, column: fault.column };
+			this.problems.push(problem(fault.kind === "syntax" ? "H102" : "H115", place, fault.what));
+		}
+		return undefined;
+	}
+
+	#text(file: string, entry: Dirent): string | undefined {
+		const path = join(this.#root, file);
+		try {
+			const real = entry.isSymbolicLink() ? realpathSync(path) : path;
+			if (!isInside(this.#root, real)) {
+				this.problems.push(
+					problem("H116", startOf(file), `\`${file}\` is a link to a file outside the club folder.`),
+				);
+				return undefined;
+			}
+			const info = statSync(path);
+			if (!info.isFile()) {
+				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
+				return undefined;
+			}
+			if (info.size > MAX_BYTES) {
+				this.problems.push(
+					problem(
+						"H116",
+						startOf(file),
+						`\`${file}\` is larger than ${MAX_BYTES / 1_000_000} MB, too large for a page.`,
+					),
+				);
+				return undefined;
+			}
+			return this.#decode(file, readFileSync(path));
+		} catch (error) {
+			this.problems.push(problem("H116", startOf(file), `\`${file}\` cannot be read (${errorCode(error)}).`));
+			return undefined;
+		}
+	}
+
+	#decode(file: string, bytes: Buffer): string | undefined {
+		if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
+			this.problems.push(problem("H109", startOf(file), `\`${file}\` is saved as UTF-16.`));
+			return undefined;
+		}
+		if (!isUtf8(bytes)) {
+			this.problems.push(
+				problem("H109", spotOfByte(file, bytes, validPrefix(bytes)), "Here stands a byte that is not UTF-8."),
+			);
+			return undefined;
+		}
+		const control = bytes.findIndex((b) => b < 32 && b !== 9 && b !== 10 && b !== 13);
+		if (control >= 0) {
+			this.problems.push(
+				problem(
+					"H109",
+					spotOfByte(file, bytes, control),
+					"Here stands a control character, which no text holds.",
+				),
+			);
+			return undefined;
+		}
+		const text = bytes.toString("utf8");
+		const plain = text.startsWith("\uFEFF") ? text.slice(1) : text;
+		const unix = plain.includes("\r") ? plain.replace(/\r\n?/g, "\n") : plain;
+		this.#hash.update(`${file}\0${unix}\0`);
+		return unix;
+	}
+
+	#list(folder: string): readonly Dirent[] {
+		const path = join(this.#root, folder);
+		try {
+			if (!isInside(this.#root, realpathSync(path))) {
+				this.problems.push(
+					problem("H116", startOf(folder), `\`${folder}\` is a link out of the club folder.`),
+				);
+				return [];
+			}
+			return readdirSync(path, { withFileTypes: true })
+				.filter((entry) => !entry.name.startsWith("."))
+				.sort((a, b) => (a.name < b.name ? -1 : 1));
+		} catch (error) {
+			// A folder that is not there holds nothing; anything else is worth saying.
+			if (errorCode(error) !== "ENOENT") {
+				this.problems.push(
+					problem("H116", startOf(folder), `\`${folder}\` cannot be listed (${errorCode(error)}).`),
+				);
+			}
+			return [];
+		}
+	}
+
+	#isFolder(path: string, entry: Dirent): boolean {
+		if (!entry.isSymbolicLink()) return entry.isDirectory();
+		return statSync(join(this.#root, path), { throwIfNoEntry: false })?.isDirectory() ?? false;
+	}
+
+	#notRead(path: string, nearest?: string): void {
+		this.problems.push(
+			problem("H110", startOf(path), `\`${path}\` is not read.`, {
+				nearest: nearest === undefined ? undefined : `content/${nearest}`,
+			}),
+		);
+	}
+}
+
+/** A file that was read, keeping its YAML text so that a place can be looked up when one is wanted. */
+class TextFile implements SourceFile {
+	readonly kind: FileKind;
+	readonly id: Id;
+	readonly file: string;
+	readonly data: unknown;
+	readonly body: string;
+	readonly #yaml: string;
+	readonly #yamlLine: number;
+	readonly #bodyLine: number;
+
+	/**
+	 * @param yamlLine lines of the file before its YAML
+	 * @param bodyLine the file's line, from 1, on which the body starts
+	 */
+	constructor(
+		kind: FileKind,
+		id: Id,
+		file: string,
+		data: unknown,
+		yaml: string,
+		yamlLine: number,
+		body: string,
+		bodyLine: number,
+	) {
+		this.kind = kind;
+		this.id = id;
+		this.file = file;
+		this.data = data;
+		this.body = body;
+		this.#yaml = yaml;
+		this.#yamlLine = yamlLine;
+		this.#bodyLine = bodyLine;
+	}
+
+	place(path: DataPath, what: "key" | "value" = "value"): Place {
+		if (path.length === 0) return startOf(this.file);
+		const spot = placeInYaml(this.#yaml, path, what);
+		return { file: this.file, line: spot.line + this.#yamlLine, column: spot.column };
+	}
+
+	bodyPlace(line: number, column = 0): Place {
+		return { file: this.file, line: this.#bodyLine + line, column: column + 1 };
+	}
+}
+
+function startOf(file: string): Place {
+	return { file, line: 1, column: 1 };
+}
+
+function isInside(root: string, path: string): boolean {
+	const way = relative(root, path);
+	return (
+		way === "" ||
+		(!way.startsWith(`..${sep}`) && way !== ".." && !way.startsWith(sep) && !/^[a-z]:/i.test(way))
+	);
+}
+
+function errorCode(error: unknown): string {
+	return error instanceof Error && "code" in error ? String(error.code) : String(error);
+}
+
+/** The length of the longest prefix that is whole UTF-8, found by halving. */
+function validPrefix(bytes: Buffer): number {
+	let sound = 0;
+	let broken = bytes.length;
+	while (broken - sound > 1) {
+		const middle = (sound + broken) >> 1;
+		// A cut inside a character is not a fault: step back to the character's first byte.
+		let cut = middle;
+		while (cut > sound && ((bytes[cut] ?? 0) & 0xc0) === 0x80) cut--;
+		if (cut > sound && isUtf8(bytes.subarray(0, cut))) sound = cut;
+		else if (cut <= sound) sound = middle;
+		else broken = cut;
+	}
+	return sound;
+}
+
+function spotOfByte(file: string, bytes: Buffer, offset: number): Place {
+	const before = bytes.subarray(0, offset).toString("latin1");
+	const line = before.split("\n").length;
+	const lineStart = before.lastIndexOf("\n") + 1;
+	const column = Buffer.from(bytes.subarray(lineStart, offset)).toString("utf8").length + 1;
+	return { file, line, column };
+}

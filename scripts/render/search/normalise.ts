@@ -1,0 +1,488 @@
+/**
+ * From what is written to what is looked up, the same in the build and in the browser.
+ *
+ *   fold       lower case, accents and ligatures off: `Passé` → `passe`
+ *   split      into words; a hyphen splits too, and the pair is remembered as a compound
+ *   terms      endings off; a pair that is also written as one word gives both forms (push up, pushup)
+ *   phrases    names and aliases of shapes, skills, equipment … found as wholes (`dish` is hollow)
+ *   repair     a word nobody wrote: joined from two, split in two, or corrected to the nearest head word
+ *
+ * Corrections look only at the words of heads (titles, aliases, names, summaries): a slip somewhere in
+ * a body never becomes a spelling.
+ */
+
+import { type SearchLanguage, searchLanguage } from "./languages.ts";
+
+/** A thing of the club that words can name: its term in the index, and every phrase that means it. */
+export interface Concept {
+	/** `shape:hollow`. */
+	readonly term: string;
+	readonly phrases: readonly string[];
+}
+
+/** Words of heads with the number of drills (or names) they stand in. */
+export type WordCounts = ReadonlyMap<string, number>;
+
+/** Lower case, without accents, ligatures and typographic apostrophes. */
+export function fold(text: string): string {
+	const lower = text.toLowerCase();
+	// Most text is plain already, and normalising is the dear part.
+	return /^[\n -~]*$/.test(lower)
+		? lower
+		: lower
+				.normalize("NFKD")
+				.replace(/\p{M}+/gu, "")
+				.replace(/[’‘ʼ]/g, "'")
+				.replace(/[‐‑‒]/g, "-")
+				.replace(/⁄/g, "/")
+				.replace(/[ßæœøłđı]/g, (letter) => LETTERS[letter] ?? letter);
+}
+
+const LETTERS: Readonly<Record<string, string>> = {
+	ß: "ss",
+	æ: "ae",
+	œ: "oe",
+	ø: "o",
+	ł: "l",
+	đ: "d",
+	ı: "i",
+};
+
+/** A word and whether a hyphen ties it to the one before. */
+interface Word {
+	readonly text: string;
+	readonly tied: boolean;
+}
+
+function split(text: string): readonly Word[] {
+	const words: Word[] = [];
+	let end = -1;
+	const folded = fold(text);
+	for (const match of folded.matchAll(/\d+\/\d+|[\p{L}\p{N}]+(?:'[\p{L}]+)*/gu)) {
+		const tied = end === match.index - 1 && folded[end] === "-";
+		end = match.index + match[0].length;
+		words.push({ text: match[0].replace(/'s?$|'s(?=')/g, "").replaceAll("'", ""), tied });
+	}
+	return words;
+}
+
+/** The folded words of a text, parts of hyphenated words apart. */
+export function wordsOf(text: string): readonly string[] {
+	return split(text).map((word) => word.text);
+}
+
+/** Two words that are also written as one: the joined form and its parts. */
+export type Compounds = ReadonlyMap<string, readonly [string, string]>;
+
+/**
+ * The compounds of a set of texts: what somebody ties with a hyphen, and neighbours that somebody
+ * else writes as one word.
+ */
+export function findCompounds(texts: Iterable<string>): Compounds {
+	const words = new Set<string>();
+	const neighbours = new Map<string, readonly [string, string]>();
+	const compounds = new Map<string, readonly [string, string]>();
+	for (const text of texts) {
+		let last: Word | undefined;
+		for (const word of split(text)) {
+			words.add(word.text);
+			if (last !== undefined && isLettered(last.text) && isLettered(word.text)) {
+				const joined = last.text + word.text;
+				if (word.tied) compounds.set(joined, [last.text, word.text]);
+				else if (!neighbours.has(joined)) neighbours.set(joined, [last.text, word.text]);
+			}
+			last = word;
+		}
+	}
+	for (const [joined, parts] of neighbours) {
+		if (words.has(joined) && !compounds.has(joined)) compounds.set(joined, parts);
+	}
+	return compounds;
+}
+
+function isLettered(word: string): boolean {
+	return word.length > 1 && /^\p{L}+$/u.test(word);
+}
+
+/** How a query's word was understood. */
+export interface Repair {
+	readonly typed: string;
+	readonly used: string;
+}
+
+/** A query in parts; a drill answers a part by any of the part's ways. */
+export interface QueryPart {
+	/** What was typed. */
+	readonly typed: string;
+	/** Ways to answer: all terms of a way must be met. Weight 1 is what was typed itself. */
+	readonly ways: readonly { readonly terms: readonly string[]; readonly weight: number }[];
+	/** Whether it is the name of something, by which drills are tagged. */
+	readonly named: boolean;
+}
+
+export interface ReadQuery {
+	readonly parts: readonly QueryPart[];
+	readonly repairs: readonly Repair[];
+}
+
+export interface NormaliserOptions {
+	/** BCP 47. */
+	readonly language: string;
+	readonly concepts: readonly Concept[];
+	readonly compounds: Compounds;
+	readonly words: WordCounts;
+}
+
+/** Reads texts and queries with one vocabulary. */
+export class Normaliser {
+	readonly #language: SearchLanguage;
+	readonly #compounds: Compounds;
+	readonly #words: WordCounts;
+	/** In alphabetical order, to find beginnings. */
+	readonly #sorted: readonly string[];
+	readonly #stems = new Map<string, string>();
+	readonly #headStems = new Set<string>();
+	/** Stems of a phrase joined by spaces → terms of what it names. */
+	readonly #phrases = new Map<string, string[]>();
+	/** First stems of phrases → most words a phrase with it has. */
+	readonly #longest = new Map<string, number>();
+
+	constructor({ language, concepts, compounds, words }: NormaliserOptions) {
+		this.#language = searchLanguage(language);
+		this.#compounds = compounds;
+		this.#words = words;
+		this.#sorted = [...words.keys()].sort();
+		for (const word of this.#sorted) this.#headStems.add(this.stem(word));
+		for (const concept of concepts) {
+			for (const phrase of concept.phrases) this.#addPhrase(phrase, concept.term);
+		}
+	}
+
+	/** A folded word without its ending, in the spelling that the index uses. */
+	stem(word: string): string {
+		let stem = this.#stems.get(word);
+		if (stem === undefined) {
+			stem = this.#language.stem(this.#language.spellings.get(word) ?? word);
+			this.#stems.set(word, stem);
+		}
+		return stem;
+	}
+
+	/** The terms under which a text is found, in the text's order. */
+	terms(text: string): string[] {
+		const terms: string[] = [];
+		const words = wordsOf(text);
+		const stems = words.map((word) => this.stem(word));
+		for (let i = 0; i < words.length; i++) {
+			const word = words[i] as string;
+			const next = words[i + 1];
+			if (!this.#language.stopWords.has(word)) terms.push(stems[i] as string);
+			const parts = this.#compounds.get(word);
+			if (parts !== undefined) terms.push(this.stem(parts[0]), this.stem(parts[1]));
+			if (next !== undefined && this.#compounds.has(word + next)) terms.push(this.stem(word + next));
+			const longest = this.#longest.get(stems[i] as string) ?? 0;
+			for (let length = 1; length <= longest && i + length <= stems.length; length++) {
+				const named = this.#phrases.get(stems.slice(i, i + length).join(" "));
+				if (named !== undefined) terms.push(...named);
+			}
+		}
+		return terms;
+	}
+
+	/**
+	 * Reads a query. `alsoKnown` says whether a term stands in texts whose words are not spellings
+	 * (bodies): such a word is searched as it is.
+	 */
+	readQuery(query: string, alsoKnown: (term: string) => boolean = () => false): ReadQuery {
+		const typed = split(query);
+		// A word is still being typed while nothing follows it.
+		const open = /[\p{L}\p{N}]$/u.test(query);
+		const { words, repairs } = this.#repair(
+			typed.map((word) => word.text),
+			open,
+			alsoKnown,
+		);
+		const parts = this.#partsOf(words, open);
+		return { parts: parts.length > 0 ? parts : this.#literalParts(words, open), repairs };
+	}
+
+	/** Head words that begin so, most frequent first. */
+	startingWith(prefix: string, most: number): readonly string[] {
+		if (prefix === "") return [];
+		const found: string[] = [];
+		for (let i = firstFrom(this.#sorted, prefix); i < this.#sorted.length; i++) {
+			const word = this.#sorted[i] as string;
+			if (!word.startsWith(prefix)) break;
+			found.push(word);
+		}
+		return found.sort((a, b) => this.#count(b) - this.#count(a) || (a < b ? -1 : 1)).slice(0, most);
+	}
+
+	#addPhrase(phrase: string, term: string): void {
+		const words = wordsOf(phrase);
+		for (const form of [words, ...this.#joinedForms(words)]) {
+			if (form.length === 0) continue;
+			const stems = form.map((word) => this.stem(word));
+			const key = stems.join(" ");
+			const named = this.#phrases.get(key);
+			if (named === undefined) this.#phrases.set(key, [term]);
+			else if (!named.includes(term)) named.push(term);
+			const first = stems[0] as string;
+			this.#longest.set(first, Math.max(this.#longest.get(first) ?? 0, stems.length));
+		}
+	}
+
+	/** The phrase with each known pair written as one word, and each known compound as two. */
+	#joinedForms(words: readonly string[]): readonly (readonly string[])[] {
+		const forms: string[][] = [];
+		words.forEach((word, i) => {
+			const next = words[i + 1];
+			const parts = this.#compounds.get(word);
+			if (parts !== undefined) forms.push([...words.slice(0, i), ...parts, ...words.slice(i + 1)]);
+			if (next !== undefined && this.#compounds.has(word + next)) {
+				forms.push([...words.slice(0, i), word + next, ...words.slice(i + 2)]);
+			}
+		});
+		return forms;
+	}
+
+	#count(word: string): number {
+		return this.#words.get(word) ?? 0;
+	}
+
+	#known(word: string): boolean {
+		return (
+			this.#words.has(word) ||
+			this.#compounds.has(word) ||
+			this.#language.stopWords.has(word) ||
+			this.#headStems.has(this.stem(word)) ||
+			this.#phrases.has(this.stem(word))
+		);
+	}
+
+	/** Step one of reading: every word becomes one that somebody wrote, where that can be done. */
+	#repair(
+		typed: readonly string[],
+		open: boolean,
+		alsoKnown: (term: string) => boolean,
+	): { words: readonly string[]; repairs: readonly Repair[] } {
+		const words: string[] = [];
+		const repairs: Repair[] = [];
+		for (let i = 0; i < typed.length; i++) {
+			const word = typed[i] as string;
+			const next = typed[i + 1];
+			// hand stand → handstand. A pair that is a phrase of its own (squat on) stays as it is.
+			if (next !== undefined && this.#words.has(word + next) && !this.#compounds.has(word + next)) {
+				words.push(word + next);
+				i++;
+				continue;
+			}
+			const unfinished = open && i === typed.length - 1;
+			if (this.#known(word) || (unfinished && this.startingWith(word, 1).length > 0)) {
+				words.push(word);
+				continue;
+			}
+			const parts = this.#partsOfJoined(word);
+			if (parts !== undefined) {
+				words.push(...parts);
+				continue;
+			}
+			if (alsoKnown(this.stem(word))) {
+				words.push(word);
+				continue;
+			}
+			const used = this.#nearest(word);
+			if (used !== undefined) repairs.push({ typed: word, used });
+			words.push(used ?? word);
+		}
+		return { words, repairs };
+	}
+
+	/** bearwalk → bear walk: the split whose parts are both head words, the most frequent pair first. */
+	#partsOfJoined(word: string): readonly [string, string] | undefined {
+		let best: readonly [string, string] | undefined;
+		let bestCount = 0;
+		for (let at = 2; at <= word.length - 2; at++) {
+			const first = word.slice(0, at);
+			const second = word.slice(at);
+			// A part of two letters is a particle (up, on) and stands beside a longer word.
+			if (Math.min(first.length, second.length) === 2 && word.length < 6) continue;
+			if (first.length === 2 && !this.#language.stopWords.has(first)) continue;
+			const rarest = Math.min(this.#countOfStem(first), this.#countOfStem(second));
+			if (rarest > bestCount) {
+				best = [first, second];
+				bestCount = rarest;
+			}
+		}
+		return best;
+	}
+
+	#countOfStem(word: string): number {
+		const count = this.#count(word);
+		if (count > 0) return count;
+		const stem = this.stem(word);
+		return stem !== word && this.#headStems.has(stem) ? Math.max(1, this.#count(stem)) : 0;
+	}
+
+	/** The head word that was most likely meant: nearest, then same beginning, then most frequent. */
+	#nearest(word: string): string | undefined {
+		const limit = slips(word.length);
+		if (limit === 0 || !/^\p{L}+$/u.test(word)) return undefined;
+		const sound = this.#language.sound(word);
+		let best: string | undefined;
+		let bestRank: readonly number[] = [];
+		for (const candidate of this.#sorted) {
+			if (Math.abs(candidate.length - word.length) > limit + 1 || candidate.length < 3) continue;
+			const distance = slipsBetween(word, candidate, limit + 1);
+			if (distance > limit + 1) continue;
+			const alike = this.#language.sound(candidate) === sound;
+			if (distance > (alike ? limit + 1 : limit)) continue;
+			const rank = [
+				alike ? distance - 1 : distance,
+				candidate[0] === word[0] ? 0 : 1,
+				-this.#count(candidate),
+			];
+			if (best === undefined || isBefore(rank, bestRank)) {
+				best = candidate;
+				bestRank = rank;
+			}
+		}
+		return best;
+	}
+
+	/** Step two of reading: names as wholes, longest first; then single words; stop words fall out. */
+	#partsOf(words: readonly string[], open: boolean): readonly QueryPart[] {
+		const parts: QueryPart[] = [];
+		const stems = words.map((word) => this.stem(word));
+		for (let i = 0; i < words.length; ) {
+			const [length, terms] = this.#phraseAt(stems, i);
+			const lasts = open && i + Math.max(1, length) === words.length;
+			if (length > 0 && !(length === 1 && this.#language.stopWords.has(words[i] as string))) {
+				parts.push(this.#part(words.slice(i, i + length), terms, lasts));
+				i += length;
+			} else {
+				const word = words[i] as string;
+				if (!this.#language.stopWords.has(word)) {
+					const next = words[i + 1];
+					if (next !== undefined && this.#compounds.has(word + next)) {
+						parts.push(this.#part([word, next], [], open && i + 2 === words.length));
+						i++;
+					} else parts.push(this.#part([word], [], lasts));
+				}
+				i++;
+			}
+		}
+		return parts;
+	}
+
+	/** A query of stop words alone is taken at its word. */
+	#literalParts(words: readonly string[], open: boolean): readonly QueryPart[] {
+		return words.map((word, i) => this.#part([word], [], open && i === words.length - 1));
+	}
+
+	#phraseAt(stems: readonly string[], at: number): readonly [number, readonly string[]] {
+		let length = Math.min(this.#longest.get(stems[at] as string) ?? 0, stems.length - at);
+		for (; length > 0; length--) {
+			const terms = this.#phrases.get(stems.slice(at, at + length).join(" "));
+			if (terms !== undefined) return [length, terms];
+		}
+		return [0, []];
+	}
+
+	#part(words: readonly string[], concepts: readonly string[], open: boolean): QueryPart {
+		const ways: { terms: readonly string[]; weight: number }[] = [];
+		const literal = new Set<string>();
+		for (const word of words) {
+			const parts = words.length === 1 ? this.#compounds.get(word) : undefined;
+			if (parts !== undefined) ways.push({ terms: parts.map((part) => this.stem(part)), weight: 0.4 });
+			if (words.length === 1 || !this.#language.stopWords.has(word)) literal.add(this.stem(word));
+		}
+		ways.unshift({ terms: [...literal], weight: 1 });
+		for (const [i, word] of words.entries()) {
+			const next = words[i + 1];
+			if (next !== undefined && words.length === 2 && this.#compounds.has(word + next)) {
+				ways.push({ terms: [this.stem(word + next)], weight: 1 });
+			}
+		}
+		for (const term of concepts) ways.push({ terms: [term], weight: 1 });
+		if (open) this.#addBeginnings(words, ways);
+		return { typed: words.join(" "), ways, named: concepts.length > 0 };
+	}
+
+	/** The last word may be unfinished: everything it may become counts, less the further it is away. */
+	#addBeginnings(words: readonly string[], ways: { terms: readonly string[]; weight: number }[]): void {
+		const last = words.at(-1) as string;
+		const before = words.slice(0, -1).map((word) => this.stem(word));
+		const seen = new Set(ways.map((way) => way.terms.join(" ")));
+		for (const word of this.startingWith(last, 40)) {
+			const weight = 0.6 * (last.length / word.length);
+			const stem = this.stem(word);
+			const named = this.#phrases.get([...before, stem].join(" ")) ?? [];
+			for (const terms of [[...before, stem], ...named.map((term) => [term])]) {
+				const key = terms.join(" ");
+				if (seen.has(key)) continue;
+				seen.add(key);
+				ways.push({ terms, weight });
+			}
+		}
+	}
+}
+
+/** How many slips a word of this length may have: none in three letters, one in five, two in eight, then three. */
+function slips(length: number): number {
+	if (length < 4) return 0;
+	if (length < 6) return 1;
+	return length < 10 ? 2 : 3;
+}
+
+/**
+ * Slips between two words: letters missing, extra, wrong, or two neighbours swapped (each one slip).
+ * Anything above the limit comes back as limit + 1. A library's Levenshtein counts a swap, the most
+ * common slip of all, as two.
+ */
+export function slipsBetween(a: string, b: string, limit: number): number {
+	if (Math.abs(a.length - b.length) > limit) return limit + 1;
+	let older: number[] = [];
+	let previous = Array.from({ length: b.length + 1 }, (_, i) => i);
+	for (let i = 1; i <= a.length; i++) {
+		const row = [i];
+		let least = i;
+		for (let j = 1; j <= b.length; j++) {
+			const cost = a[i - 1] === b[j - 1] ? 0 : 1;
+			let value = Math.min(
+				(previous[j] as number) + 1,
+				(row[j - 1] as number) + 1,
+				(previous[j - 1] as number) + cost,
+			);
+			if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
+				value = Math.min(value, (older[j - 2] as number) + 1);
+			}
+			row.push(value);
+			if (value < least) least = value;
+		}
+		if (least > limit) return limit + 1;
+		older = previous;
+		previous = row;
+	}
+	return Math.min(previous[b.length] as number, limit + 1);
+}
+
+function isBefore(a: readonly number[], b: readonly number[]): boolean {
+	for (let i = 0; i < a.length; i++) {
+		const difference = (a[i] as number) - (b[i] ?? 0);
+		if (difference !== 0) return difference < 0;
+	}
+	return false;
+}
+
+/** The first place in a sorted list whose word is not before the prefix. */
+function firstFrom(sorted: readonly string[], prefix: string): number {
+	let low = 0;
+	let high = sorted.length;
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((sorted[middle] as string) < prefix) low = middle + 1;
+		else high = middle;
+	}
+	return low;
+}

@@ -1,0 +1,240 @@
+/**
+ * A drill's page, and the short forms of a drill that other pages list.
+ */
+
+import type { Drill, Id, LinkedDrill, LinkedShape } from "../../model.ts";
+import type { Address } from "../addresses.ts";
+import { addressOf, weekApparatusAddress } from "../addresses.ts";
+import type { Html } from "../html.ts";
+import { type Link, linksTo, linkTo } from "./links.ts";
+import { progressionsOf } from "./progressions.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { dateWords, doseWords } from "./words.ts";
+
+/** A drill in a list. */
+export interface DrillLine {
+	readonly link: Link;
+	readonly summary: Html | undefined;
+	readonly apparatus: readonly Link[];
+	readonly levels: readonly Link[];
+	/** Why it is listed, where the list does not say it. */
+	readonly because?: string;
+}
+
+/** How one level does a drill. */
+export interface LevelWay {
+	readonly level: Link;
+	readonly how: Html | undefined;
+	readonly dose: string;
+}
+
+/** What stands ready for a drill. */
+export interface SetUp {
+	readonly equipment: readonly { readonly item: Link; readonly count: number; readonly per: "station" | "gymnast" }[];
+	readonly heights: readonly { readonly what: string; readonly landmark: string }[];
+	readonly turn: { readonly seconds: number; readonly atOnce: number } | undefined;
+}
+
+/** Spotting and caution, as far as the drill has them. */
+export interface Safety {
+	readonly spotting: Html | undefined;
+	readonly caution: Html | undefined;
+}
+
+/** Everything a coach needs at the apparatus, without what leads elsewhere. */
+export interface DrillCore {
+	readonly id: Id;
+	readonly levels: readonly LevelWay[];
+	readonly cues: readonly Html[];
+	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
+	readonly setUp: SetUp;
+	readonly safety: Safety;
+	/** The shapes it goes through, else those it trains. */
+	readonly figures: readonly LinkedShape[];
+}
+
+export interface DrillView extends DrillCore {
+	readonly title: string;
+	readonly summary: Html | undefined;
+	readonly aliases: readonly string[];
+	readonly apparatus: readonly Link[];
+	readonly shapes: readonly Link[];
+	readonly skills: readonly Link[];
+	readonly direction: string | undefined;
+	readonly sides: string | undefined;
+	readonly contacts: { readonly landings: number; readonly hands: number } | undefined;
+	readonly body: Html;
+	readonly media: readonly Medium[];
+	readonly easier: readonly DrillLine[];
+	readonly harder: readonly DrillLine[];
+	readonly partners: readonly DrillLine[];
+	readonly elsewhere: readonly DrillLine[];
+	readonly planned: readonly PlannedIn[];
+	readonly reviewed: { readonly iso: string; readonly words: string } | undefined;
+	readonly file: string;
+}
+
+export interface Medium {
+	/** From the root of the site. */
+	readonly file: string;
+	readonly kind: "picture" | "video";
+	readonly alt: string;
+	readonly caption: Html | undefined;
+}
+
+export interface PlannedIn {
+	readonly week: Link;
+	readonly apparatus: Link;
+	readonly levels: readonly Link[];
+}
+
+const SIDES = {
+	both: "Both sides together",
+	each: "Each side in turn",
+	lead: "Favoured side only",
+} as const;
+
+/** The page of one drill. */
+export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
+	const { curriculum } = site;
+	const page = addressOf({ kind: "drill", id: drill.id });
+	const { easier, harder } = progressionsOf({ ...curriculum, ...site }, drill);
+	const lines = (ids: readonly Id[]) => ids.flatMap((id) => drillLines(site, page, [id]));
+	return {
+		...drillCore(site, page, drill, [...drill.levels.keys()]),
+		title: drill.title,
+		summary: site.inline(page, drill.summary),
+		aliases: drill.aliases,
+		apparatus: linksTo(curriculum, "apparatus", drill.apparatus),
+		shapes: linksTo(curriculum, "shape", new Set([...drill.shapes, ...drill.sequence])),
+		skills: linksTo(curriculum, "skill", drill.skills),
+		direction: drill.direction === "none" ? undefined : drill.direction,
+		sides: drill.sides === undefined ? undefined : SIDES[drill.sides],
+		contacts: drill.contacts,
+		body: site.block(page, drill.body),
+		media: drill.media.map(({ file, alt, caption }) => ({
+			file: `media/${file}`,
+			kind: /\.(mp4|webm|ogv|mov|m4v)$/i.test(file) ? "video" : "picture",
+			alt,
+			caption: site.inline(page, caption),
+		})),
+		easier: easier.flatMap((step) =>
+			drillLines(site, page, [step.drill], step.because === "written" ? "comes before" : undefined),
+		),
+		harder: harder.flatMap((step) =>
+			drillLines(site, page, [step.drill], step.because === "written" ? "comes next" : undefined),
+		),
+		partners: lines(drill.partners),
+		elsewhere: lines(elsewhereOf(site, drill)),
+		planned: drill.planned.flatMap((at) => {
+			const week = site.weekByNumber.get(at.week);
+			if (week === undefined) return [];
+			const apparatus = linkTo(curriculum, "apparatus", at.apparatus);
+			return [
+				{
+					week: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${at.week}` },
+					apparatus: {
+						to: `${weekApparatusAddress(week.id, at.apparatus)}#block-${at.block}`,
+						name: `${apparatus.name}, block ${at.block}`,
+					},
+					levels: linksTo(curriculum, "level", at.levels),
+				},
+			];
+		}),
+		reviewed:
+			drill.reviewed === undefined
+				? undefined
+				: { iso: drill.reviewed, words: dateWords(drill.reviewed, site.language, "full") },
+		file: drill.source.file,
+	};
+}
+
+/** What a coach needs of a drill for some levels, written for the page at an address. */
+export function drillCore(site: SiteIndex, page: Address, drill: Drill, levels: readonly Id[]): DrillCore {
+	const { curriculum } = site;
+	const shapes = drill.sequence.length > 0 ? drill.sequence : drill.shapes;
+	return {
+		id: drill.id,
+		levels: levels.flatMap((level) => {
+			const dose = drill.levels.get(level);
+			if (dose === undefined) return [];
+			return [
+				{
+					level: linkTo(curriculum, "level", level),
+					how: site.inline(page, dose.do),
+					dose: doseWords(drill, dose),
+				},
+			];
+		}),
+		cues: drill.cues.flatMap((cue) => site.inline(page, cue) ?? []),
+		faults: drill.faults.flatMap(({ see, say }) => {
+			const seen = site.inline(page, see);
+			const said = site.inline(page, say);
+			return seen === undefined || said === undefined ? [] : [{ see: seen, say: said }];
+		}),
+		setUp: {
+			equipment: drill.equipment.map(({ item, count, per }) => ({
+				item: linkTo(curriculum, "equipment", item),
+				count,
+				per,
+			})),
+			heights: Array.from(drill.heights, ([what, landmark]) => ({ what, landmark })),
+			turn: drill.turn,
+		},
+		safety: { spotting: site.inline(page, drill.spotting), caution: site.inline(page, drill.caution) },
+		figures: shapes.flatMap((id) => curriculum.shapes.get(id) ?? []),
+	};
+}
+
+/** Drills as lines of a list, written for the page at an address. */
+export function drillLines(
+	site: SiteIndex,
+	page: Address,
+	drills: Iterable<Id | LinkedDrill>,
+	because?: string,
+): readonly DrillLine[] {
+	const lines: DrillLine[] = [];
+	for (const item of drills) {
+		const drill = typeof item === "string" ? site.curriculum.drills.get(item) : item;
+		if (drill === undefined) continue;
+		lines.push({
+			link: { to: addressOf({ kind: "drill", id: drill.id }), name: drill.title },
+			summary: site.inline(page, drill.summary),
+			apparatus: linksTo(site.curriculum, "apparatus", drill.apparatus),
+			levels: linksTo(site.curriculum, "level", levelsInOrder(site, drill)),
+			...(because === undefined ? {} : { because }),
+		});
+	}
+	return lines;
+}
+
+/** A drill's levels, lowest first. */
+export function levelsInOrder(site: SiteIndex, drill: Drill): readonly Id[] {
+	const rank = (id: Id) => site.levelRank.get(id) ?? 0;
+	return [...drill.levels.keys()].sort((a, b) => rank(a) - rank(b));
+}
+
+/**
+ * Drills of the same shapes on other apparatus for a level in common: up to two for each shape and
+ * apparatus, six in all. Each drill starts at its own place in the lists, so that a large library
+ * does not show the same six everywhere.
+ */
+function elsewhereOf(site: SiteIndex, drill: LinkedDrill): readonly Id[] {
+	const start = site.drillRank.get(drill.id) ?? 0;
+	const found = new Set<Id>();
+	for (const shape of new Set(drill.shapes)) {
+		for (const [apparatus, drills] of site.drillsByShape.get(shape) ?? []) {
+			if (drill.apparatus.includes(apparatus)) continue;
+			let taken = 0;
+			for (let i = 0; i < Math.min(drills.length, 12) && taken < 2; i++) {
+				const other = drills[(start + i) % drills.length];
+				if (other === undefined || other.id === drill.id || found.has(other.id)) continue;
+				if (![...other.levels.keys()].some((level) => drill.levels.has(level))) continue;
+				if (other.apparatus.some((place) => drill.apparatus.includes(place))) continue;
+				found.add(other.id);
+				taken++;
+			}
+		}
+	}
+	return [...found].slice(0, 6);
+}

@@ -1,0 +1,47 @@
+/**
+ * A link as views carry it: where it leads, as a path from the root of the site, and its words.
+ * The page that writes it makes the path relative.
+ */
+
+import type { Curriculum, Id, LinkKind } from "../../model.ts";
+import { type Address, addressOf } from "../addresses.ts";
+
+export interface Link {
+	/** A page's address, with a fragment where it has one, or a file, from the root of the site. */
+	readonly to: Address;
+	readonly name: string;
+}
+
+/** A link to a thing of the curriculum, by its own name; its id where nothing has it. */
+export function linkTo(curriculum: Curriculum, kind: LinkKind, id: Id): Link {
+	return { to: addressOf({ kind, id }), name: nameOf(curriculum, kind, id) };
+}
+
+/** The same for several, in the order given. */
+export function linksTo(curriculum: Curriculum, kind: LinkKind, ids: Iterable<Id>): readonly Link[] {
+	return Array.from(ids, (id) => linkTo(curriculum, kind, id));
+}
+
+/** What a thing is called. */
+export function nameOf(curriculum: Curriculum, kind: LinkKind, id: Id): string {
+	switch (kind) {
+		case "drill":
+			return curriculum.drills.get(id)?.title ?? id;
+		case "guide":
+			return curriculum.guides.get(id)?.title ?? id;
+		case "week": {
+			const week = curriculum.weeks.find((w) => w.id === id);
+			return week === undefined ? id : `Week ${week.week}`;
+		}
+		case "skill":
+			return curriculum.skills.get(id)?.name ?? id;
+		case "shape":
+			return curriculum.shapes.get(id)?.name ?? id;
+		case "apparatus":
+			return curriculum.apparatus.get(id)?.name ?? id;
+		case "level":
+			return curriculum.levels.get(id)?.name ?? id;
+		case "equipment":
+			return curriculum.equipment.get(id)?.name ?? id;
+	}
+}

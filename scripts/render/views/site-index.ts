@@ -1,0 +1,170 @@
+/**
+ * Everything that pages look up, worked out once for a build, so that no page walks the whole club.
+ *
+ * Steps: name and rank levels and drills; sort exposures by their block; sort drills by apparatus,
+ * level, shape and skill; sort findings by what they are about; date the weeks.
+ */
+
+import type { Handbook } from "../../handbook.ts";
+import type {
+	ApparatusPlan,
+	Cell,
+	ClubClass,
+	Curriculum,
+	Exposure,
+	Finding,
+	Id,
+	LinkedDrill,
+	LinkTarget,
+	WeekPlan,
+} from "../../model.ts";
+import { type Address, addressOf, wayTo } from "../addresses.ts";
+import type { Html } from "../html.ts";
+import { type TeachingDates, teachingDates } from "./teaching-dates.ts";
+
+/** A table's row by column name. */
+export type TableRow = Readonly<Record<string, Cell>>;
+
+export interface SiteIndex {
+	readonly handbook: Handbook;
+	readonly curriculum: Curriculum;
+	readonly language: string;
+	/** 0 for the lowest level. */
+	readonly levelRank: ReadonlyMap<Id, number>;
+	readonly drillRank: ReadonlyMap<Id, number>;
+	readonly weekByNumber: ReadonlyMap<number, WeekPlan>;
+	readonly dates: TeachingDates;
+	/** The minutes a level has at a drill in a block. */
+	exposure(week: number, apparatus: Id, block: number, drill: Id, level: Id): Exposure | undefined;
+	readonly drillsByApparatus: ReadonlyMap<Id, readonly LinkedDrill[]>;
+	readonly drillsByLevel: ReadonlyMap<Id, readonly LinkedDrill[]>;
+	/** Drills of a shape by apparatus. */
+	readonly drillsByShape: ReadonlyMap<Id, ReadonlyMap<Id, readonly LinkedDrill[]>>;
+	readonly findings: {
+		readonly week: ReadonlyMap<number, readonly Finding[]>;
+		readonly drill: ReadonlyMap<Id, readonly Finding[]>;
+		readonly skill: ReadonlyMap<Id, readonly Finding[]>;
+		readonly shape: ReadonlyMap<Id, readonly Finding[]>;
+		readonly level: ReadonlyMap<Id, readonly Finding[]>;
+		readonly class: ReadonlyMap<Id, readonly Finding[]>;
+	};
+	/** Rows of a data table by the values of some columns, joined by spaces; empty where there is no such table. */
+	rows(table: string, by: readonly string[]): ReadonlyMap<string, readonly TableRow[]>;
+	/** Inline Markdown for a page. */
+	inline(page: Address, text: string | undefined): Html | undefined;
+	/** Block Markdown for a page. */
+	block(page: Address, text: string): Html;
+}
+
+/** Works the index out. One pass over drills, exposures and findings each. */
+export function indexSite(handbook: Handbook): SiteIndex {
+	const { curriculum, exposures, findings } = handbook;
+	const byBlock = new Map<string, Exposure>();
+	for (const e of exposures) byBlock.set(blockKey(e.week, e.apparatus, e.block, e.drill, e.level), e);
+
+	const drillsByApparatus = new Map<Id, LinkedDrill[]>(
+		[...curriculum.apparatus.keys()].map((id) => [id, []]),
+	);
+	const drillsByLevel = new Map<Id, LinkedDrill[]>([...curriculum.levels.keys()].map((id) => [id, []]));
+	const drillsByShape = new Map<Id, Map<Id, LinkedDrill[]>>();
+	const drillRank = new Map<Id, number>();
+	for (const drill of curriculum.drills.values()) {
+		drillRank.set(drill.id, drillRank.size);
+		for (const apparatus of drill.apparatus) push(drillsByApparatus, apparatus, drill);
+		for (const level of drill.levels.keys()) push(drillsByLevel, level, drill);
+		for (const shape of new Set(drill.shapes)) {
+			let places = drillsByShape.get(shape);
+			if (places === undefined) drillsByShape.set(shape, (places = new Map()));
+			for (const apparatus of drill.apparatus) push(places, apparatus, drill);
+		}
+	}
+
+	const tables = new Map<string, ReadonlyMap<string, readonly TableRow[]>>();
+	const language = curriculum.club.language;
+	return {
+		handbook,
+		curriculum,
+		language,
+		levelRank: new Map([...curriculum.levels.keys()].map((id, i) => [id, i])),
+		drillRank,
+		weekByNumber: new Map(curriculum.weeks.map((week) => [week.week, week])),
+		dates: teachingDates(curriculum.term),
+		exposure: (week, apparatus, block, drill, level) =>
+			byBlock.get(blockKey(week, apparatus, block, drill, level)),
+		drillsByApparatus,
+		drillsByLevel,
+		drillsByShape,
+		findings: {
+			week: findingsBy(findings, (f) => f.about.week),
+			drill: findingsBy(findings, (f) => f.about.drill),
+			skill: findingsBy(findings, (f) => f.about.skill),
+			shape: findingsBy(findings, (f) => f.about.shape),
+			level: findingsBy(findings, (f) => f.about.level),
+			class: findingsBy(findings, (f) => f.about.class),
+		},
+		rows: (name, by) => {
+			const key = [name, ...by].join(" ");
+			let found = tables.get(key);
+			if (found === undefined) tables.set(key, (found = rowsBy(handbook, name, by)));
+			return found;
+		},
+		inline: (page, text) => (text === undefined ? undefined : handbook.markdown.inline(text, hrefFrom(page))),
+		block: (page, text) => handbook.markdown.block(text, hrefFrom(page)),
+	};
+}
+
+/** The blocks of one apparatus that count for any of these levels; all blocks where no level is named. */
+export function blocksFor(plan: ApparatusPlan, drills: Curriculum["drills"], levels: readonly Id[]) {
+	if (levels.length === 0) return plan.blocks;
+	return plan.blocks.filter((block) =>
+		block.stations.some((station) =>
+			levels.some(
+				(level) =>
+					(block.levels.length === 0 || block.levels.includes(level)) &&
+					drills.get(station.drill)?.levels.has(level) === true,
+			),
+		),
+	);
+}
+
+/** The levels of a class: its own, or all of the club's. */
+export function levelsOfClass(curriculum: Curriculum, group: ClubClass): readonly Id[] {
+	return group.levels.length > 0 ? group.levels : [...curriculum.levels.keys()];
+}
+
+function hrefFrom(page: Address): (target: LinkTarget) => string {
+	return (target) => wayTo(page, addressOf(target));
+}
+
+function blockKey(week: number, apparatus: Id, block: number, drill: Id, level: Id): string {
+	return `${week} ${apparatus} ${block} ${drill} ${level}`;
+}
+
+function rowsBy(handbook: Handbook, name: string, by: readonly string[]) {
+	const table = handbook.tables.get(name);
+	const rows = new Map<string, TableRow[]>();
+	if (table === undefined) return rows;
+	for (const cells of table.rows) {
+		const row: Record<string, Cell> = {};
+		table.columns.forEach((column, i) => {
+			row[column.name] = cells[i];
+		});
+		push(rows, by.map((column) => String(row[column] ?? "")).join(" "), row);
+	}
+	return rows;
+}
+
+function findingsBy<K>(findings: readonly Finding[], key: (finding: Finding) => K | undefined) {
+	const map = new Map<K, Finding[]>();
+	for (const finding of findings) {
+		const at = key(finding);
+		if (at !== undefined) push(map, at, finding);
+	}
+	return map;
+}
+
+function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+	const list = map.get(key);
+	if (list === undefined) map.set(key, [value]);
+	else list.push(value);
+}

@@ -1,0 +1,279 @@
+/**
+ * Sound data → records: hyphenated fields get their names in code, lists that may be left out become
+ * empty lists, an id that YAML reads as a number becomes its text. One function for each kind; the
+ * data must have passed its schema.
+ */
+
+import type {
+	Apparatus,
+	Block,
+	Club,
+	ClubClass,
+	DataPath,
+	Dose,
+	Drill,
+	Equipment,
+	Guide,
+	Id,
+	Level,
+	Shape,
+	Skill,
+	SourceFile,
+	Targets,
+	Term,
+	WeekPlan,
+} from "../model.ts";
+import type * as written from "./records.ts";
+
+type WrittenId = string | number;
+
+/** Minutes lost at a change of station where the block does not say. */
+const USUAL_CHANGE = 0.5;
+
+export function drillFrom(file: SourceFile): Drill {
+	const data = file.data as written.Drill;
+	return compact<Drill>({
+		id: file.id,
+		title: data.title,
+		apparatus: ids(data.apparatus),
+		levels: dosesFrom(data.levels),
+		summary: data.summary,
+		aliases: data.aliases ?? [],
+		shapes: ids(data.shapes),
+		sequence: ids(data.sequence),
+		skills: ids(data.skills),
+		after: ids(data.after),
+		direction: data.direction,
+		partner: id(data.partner),
+		sides: data.sides,
+		equipment: Object.entries(data.equipment ?? {}).map(([item, need]) =>
+			typeof need === "number"
+				? { item, count: need, per: "station" as const }
+				: { item, count: need.count, per: need.per ?? "station" },
+		),
+		heights: new Map(Object.entries(data.heights ?? {})),
+		sets: data.sets,
+		reps: data.reps,
+		hold: data.hold,
+		turn: data.turn && { seconds: data.turn.seconds, atOnce: data.turn["at-once"] ?? 1 },
+		contacts: data.contacts && { landings: data.contacts.landings ?? 0, hands: data.contacts.hands ?? 0 },
+		cues: data.cues ?? [],
+		faults: data.faults ?? [],
+		spotting: data.spotting,
+		caution: data.caution,
+		media: data.media ?? [],
+		reviewed: data.reviewed,
+		body: file.body,
+		source: file,
+	});
+}
+
+export function weekFrom(file: SourceFile): WeekPlan {
+	const data = file.data as written.Week;
+	return {
+		id: file.id,
+		week: data.week,
+		theme: data.theme,
+		apparatus: Object.entries(data.apparatus).map(([apparatus, plan]) =>
+			compact({
+				apparatus,
+				focus: plan.focus,
+				blocks: plan.blocks.map((block, i) => blockFrom(block, i, ["apparatus", apparatus, "blocks", i])),
+			}),
+		),
+		body: file.body,
+		source: file,
+	};
+}
+
+function blockFrom(block: written.Block, index: number, path: DataPath): Block {
+	const stations =
+		block.stations === undefined
+			? [{ drill: String(block.drill) }]
+			: block.stations.map(({ drill, note, at }) =>
+					compact({ drill: String(drill), note, at: at && ([at[0] ?? 0, at[1] ?? 0] as const) }),
+				);
+	return compact<Block>({
+		number: index + 1,
+		kind: block.stations === undefined ? "drill" : "stations",
+		stations,
+		minutes: block.minutes,
+		change: block.change ?? USUAL_CHANGE,
+		levels: ids(block.levels),
+		note: block.note,
+		path,
+	});
+}
+
+export function guideFrom(file: SourceFile): Guide {
+	const data = file.data as written.Guide;
+	return compact<Guide>({
+		id: file.id,
+		title: data.title,
+		order: data.order,
+		body: file.body,
+		source: file,
+	});
+}
+
+export function clubFrom(file: SourceFile): Club {
+	const data = file.data as written.Club;
+	return compact<Club>({
+		name: data.name,
+		language: data.language ?? "en",
+		timezone: data.timezone ?? "UTC",
+		paper: data.paper ?? "A4",
+		punch: data.punch ?? "two-hole",
+		site: data.site,
+		contact: data.contact,
+		emergency: data.emergency,
+	});
+}
+
+export function termFrom(file: SourceFile): Term {
+	const data = file.data as written.Term;
+	return {
+		name: data.name,
+		starts: data.starts,
+		weeks: data.weeks,
+		closed: (data.closed ?? []).map((text) => {
+			const [from = "", to = from] = text.split("/");
+			return { from, to };
+		}),
+		classes: (data.classes ?? []).map((group, i): ClubClass => {
+			const { ages } = group;
+			return compact<ClubClass>({
+				id: String(group.id),
+				name: group.name ?? wordsOf(String(group.id)),
+				levels: ids(group.level),
+				day: group.day,
+				start: group.start,
+				minutes: group.minutes,
+				warmUp: group["warm-up"] ?? 0,
+				coolDown: group["cool-down"] ?? 0,
+				gymnasts: group.gymnasts ?? 1,
+				coaches: group.coaches,
+				ages: ages && ([ages[0] ?? 0, ages[1] ?? 0] as const),
+				rotation: ids(group.rotation),
+				path: ["classes", i],
+			});
+		}),
+		source: file,
+	};
+}
+
+export function targetsFrom(file: SourceFile): Targets {
+	const data = file.data as written.Targets;
+	return compact<Targets>({
+		shapeWeeks: data["shape-weeks"],
+		skillWeeks: data["skill-weeks"],
+		shapeGap: data["shape-gap"],
+		skillGap: data["skill-gap"],
+		pairDirections: data["pair-directions"],
+		activeShare: data["active-share"],
+		loadStep: data["load-step"],
+		reviewMonths: data["review-months"],
+	});
+}
+
+/** The `_data` lists, each in the club's order; a file that is not given stays undefined. */
+export function entriesFrom(files: {
+	readonly levels: SourceFile | undefined;
+	readonly apparatus: SourceFile | undefined;
+	readonly shapes: SourceFile | undefined;
+	readonly skills: SourceFile | undefined;
+	readonly equipment: SourceFile | undefined;
+}) {
+	return {
+		levels: list(
+			files.levels,
+			(item: written.LevelsItem, entry): Level =>
+				compact<Level>({ ...entry, description: item.description, entry: ids(item.entry) }),
+		),
+		apparatus: list(
+			files.apparatus,
+			(item: written.ApparatusItem, entry): Apparatus =>
+				compact<Apparatus>({ ...entry, plan: item.plan && [item.plan[0] ?? 0, item.plan[1] ?? 0] }),
+		),
+		shapes: list(
+			files.shapes,
+			(item: written.ShapesItem, entry): Shape =>
+				compact<Shape>({
+					...entry,
+					aliases: item.aliases ?? [],
+					description: item.description,
+					angles: item.angles,
+					view: item.view ?? "side",
+					tilt: item.tilt ?? 0,
+					base: item.base ?? "feet",
+				}),
+		),
+		skills: list(
+			files.skills,
+			(item: written.SkillsItem, entry): Skill =>
+				compact<Skill>({
+					...entry,
+					aliases: item.aliases ?? [],
+					description: item.description,
+					apparatus: ids(item.apparatus),
+					levels: ids(item.levels),
+					needs: ids(item.needs),
+					pattern: item.pattern,
+					direction: item.direction,
+					opposite: id(item.opposite),
+				}),
+		),
+		equipment: list(
+			files.equipment,
+			(item: written.EquipmentItem, entry): Equipment =>
+				compact<Equipment>({ ...entry, aliases: item.aliases ?? [], owned: item.owned, stored: item.stored }),
+		),
+	};
+}
+
+/** An id in words: level-1 → Level 1. */
+export function wordsOf(text: Id): string {
+	const words = text.split("-").join(" ");
+	return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+type Listed = { readonly id: WrittenId; readonly name: string; readonly order?: number };
+type EntryHead = {
+	readonly id: Id;
+	readonly name: string;
+	readonly source: SourceFile;
+	readonly path: DataPath;
+};
+
+function list<W extends Listed, T>(
+	file: SourceFile | undefined,
+	make: (item: W, entry: EntryHead) => T,
+): readonly T[] | undefined {
+	if (file === undefined) return undefined;
+	return (file.data as readonly W[])
+		.map((item, i) => ({
+			order: item.order ?? i + 1,
+			made: make(item, { id: String(item.id), name: item.name, source: file, path: [i] }),
+		}))
+		.sort((a, b) => a.order - b.order)
+		.map(({ made }) => made);
+}
+
+function dosesFrom(levels: written.Drill["levels"]): ReadonlyMap<Id, Dose> {
+	if (Array.isArray(levels)) return new Map(levels.map((level: WrittenId) => [String(level), {}]));
+	return new Map(Object.entries(levels).map(([level, dose]) => [level, (dose ?? {}) as Dose]));
+}
+
+function ids(value: WrittenId | readonly WrittenId[] | undefined): readonly Id[] {
+	if (value === undefined) return [];
+	return typeof value === "object" ? value.map(String) : [String(value)];
+}
+
+function id(value: WrittenId | undefined): Id | undefined {
+	return value === undefined ? undefined : String(value);
+}
+
+/** Leaves out what is undefined, so that a missing field is missing and not there with no value. */
+function compact<T>(data: { readonly [K in keyof T]: T[K] | undefined }): T {
+	return Object.fromEntries(Object.entries(data).filter(([, value]) => value !== undefined)) as T;
+}

@@ -1,0 +1,110 @@
+/**
+ * The schemas, one for each kind of page and data file, and a validator for each.
+ *
+ * The JSON files are the single source of truth: types are generated from them, the author guide
+ * prints them, and editors read them.
+ */
+
+import { Ajv, type ValidateFunction } from "ajv";
+import addFormats from "ajv-formats";
+import type { FileKind } from "../model.ts";
+import apparatus from "./schemas/apparatus.schema.json" with { type: "json" };
+import club from "./schemas/club.schema.json" with { type: "json" };
+import common from "./schemas/common.schema.json" with { type: "json" };
+import drill from "./schemas/drill.schema.json" with { type: "json" };
+import equipment from "./schemas/equipment.schema.json" with { type: "json" };
+import guide from "./schemas/guide.schema.json" with { type: "json" };
+import levels from "./schemas/levels.schema.json" with { type: "json" };
+import shapes from "./schemas/shapes.schema.json" with { type: "json" };
+import skills from "./schemas/skills.schema.json" with { type: "json" };
+import targets from "./schemas/targets.schema.json" with { type: "json" };
+import term from "./schemas/term.schema.json" with { type: "json" };
+import week from "./schemas/week.schema.json" with { type: "json" };
+
+export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>([
+	["drill", drill],
+	["week", week],
+	["guide", guide],
+	["club", club],
+	["term", term],
+	["targets", targets],
+	["levels", levels],
+	["apparatus", apparatus],
+	["shapes", shapes],
+	["skills", skills],
+	["equipment", equipment],
+]);
+
+/** The definitions that the other schemas share. */
+export const COMMON_SCHEMA: object = common;
+
+/** What an id looks like: lower-case letters and digits in words joined by hyphens. */
+export const ID_PATTERN = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+
+/** Formats of our own, beside `date`. Each says in words what it wants, for messages. */
+export const FORMATS: Readonly<
+	Record<string, { readonly test: (text: string) => boolean; readonly wants: string }>
+> = {
+	clock: { test: (text) => /^([01]\d|2[0-3]):[0-5]\d$/.test(text), wants: 'a time of day such as "16:30"' },
+	"day-or-interval": {
+		test: (text) => /^\d{4}-\d\d-\d\d(\/\d{4}-\d\d-\d\d)?$/.test(text) && text.split("/").every(isDay),
+		wants: "a date such as 2027-02-15, or an interval such as 2027-02-15/2027-02-19",
+	},
+	language: {
+		test: (text) => tryIntl(() => Intl.getCanonicalLocales(text)),
+		wants: "a language tag such as en or fr",
+	},
+	timezone: {
+		test: (text) => tryIntl(() => new Intl.DateTimeFormat("en", { timeZone: text })),
+		wants: "a time zone by its IANA name, such as Europe/London",
+	},
+	"web-address": {
+		test: (text) => /^https?:\/\//i.test(text) && URL.canParse(text),
+		wants: "a web address that starts with https://",
+	},
+};
+
+/** What the formats of the JSON Schema standard want, in words. */
+export const STANDARD_FORMATS: Readonly<Record<string, string>> = {
+	date: "a date that exists, such as 2027-01-04",
+};
+
+/** The validator of a kind. Compiled once, when first asked for. */
+export function validatorOf(kind: FileKind): ValidateFunction {
+	const known = validators.get(kind);
+	if (known !== undefined) return known;
+	const schema = SCHEMAS.get(kind);
+	if (schema === undefined) throw new Error(`no schema for ${kind}`);
+	const made = ajv().compile(schema);
+	validators.set(kind, made);
+	return made;
+}
+
+const validators = new Map<FileKind, ValidateFunction>();
+let instance: Ajv | undefined;
+
+function ajv(): Ajv {
+	if (instance !== undefined) return instance;
+	const made = new Ajv({ allErrors: true, verbose: true, allowUnionTypes: true, strictTypes: false });
+	// ajv-formats is CommonJS; under ESM its function is the module's `default`.
+	(addFormats as unknown as { default: (a: Ajv, formats: string[]) => void }).default(made, ["date"]);
+	for (const [name, { test }] of Object.entries(FORMATS)) made.addFormat(name, test);
+	made.addSchema(common);
+	instance = made;
+	return made;
+}
+
+function isDay(text: string): boolean {
+	const [year, month, day] = text.split("-").map(Number);
+	const date = new Date(Date.UTC(year ?? 0, (month ?? 1) - 1, day ?? 0));
+	return date.toISOString().startsWith(text);
+}
+
+function tryIntl(make: () => unknown): boolean {
+	try {
+		make();
+		return true;
+	} catch {
+		return false;
+	}
+}

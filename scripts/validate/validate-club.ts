@@ -1,0 +1,116 @@
+/**
+ * Validates a club: source files → records, every field checked, or problems; all of them at once.
+ *
+ * Steps: judge each file by its schema; check what a schema cannot say (file names, folders,
+ * intervals, Mondays); turn sound data into records; fill in for data files that a small club has
+ * not written yet. A file or list entry with a problem makes no record, but its id is remembered,
+ * so that what refers to it is not reported as well.
+ */
+
+import type { FileKind, Id, LinkKind, Records, SourceFile } from "../model.ts";
+import { type Problem, problem } from "../problems.ts";
+import type { ReadClub } from "../read/read-club.ts";
+import {
+	clubFrom,
+	drillFrom,
+	entriesFrom,
+	guideFrom,
+	targetsFrom,
+	termFrom,
+	weekFrom,
+} from "./build-records.ts";
+import { checkDrillFolder, checkFileNames, checkTerm } from "./check-files.ts";
+import { impliedRecords } from "./imply-records.ts";
+import { judgeData } from "./judge-data.ts";
+
+/** Records, and what is known to exist although it made no record. */
+export interface ValidatedClub {
+	readonly records: Records;
+	readonly problems: readonly Problem[];
+	/** Ids of things whose own file has a problem. */
+	readonly broken: ReadonlyMap<LinkKind, ReadonlySet<Id>>;
+	/** Kinds of which a whole file could not be read: any id may have been in it. */
+	readonly unknown: ReadonlySet<LinkKind>;
+}
+
+const LINK_KIND_OF: Readonly<Partial<Record<FileKind, LinkKind>>> = {
+	drill: "drill",
+	week: "week",
+	guide: "guide",
+	levels: "level",
+	apparatus: "apparatus",
+	shapes: "shape",
+	skills: "skill",
+	equipment: "equipment",
+};
+
+/** @param clubName the club's name where _data/club.yaml does not say it */
+export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
+	const problems: Problem[] = [...read.problems, ...checkFileNames(read.files)];
+	const broken = new Map<LinkKind, Set<Id>>();
+	const unknown = new Set<LinkKind>();
+	const sound: SourceFile[] = [];
+	const remember = (kind: LinkKind, id: Id): void => {
+		const ids = broken.get(kind) ?? new Set<Id>();
+		broken.set(kind, ids.add(id));
+	};
+
+	for (const { kind, id } of read.unreadable) {
+		const linkKind = LINK_KIND_OF[kind];
+		if (kind === "drill" || kind === "week" || kind === "guide") remember(kind, id);
+		else if (linkKind !== undefined) unknown.add(linkKind);
+	}
+	for (const file of read.files) {
+		const found = judgeData(file);
+		problems.push(...found);
+		if (found.length === 0) {
+			sound.push(file);
+			continue;
+		}
+		const kind = LINK_KIND_OF[file.kind];
+		if (kind === undefined) continue;
+		if (file.kind === "drill" || file.kind === "week" || file.kind === "guide") remember(kind, file.id);
+		else if (!Array.isArray(file.data)) unknown.add(kind);
+		else for (const id of idsIn(file.data)) remember(kind, id);
+	}
+
+	const written = { ...recordsOf(sound), unknown };
+	for (const drill of written.drills) problems.push(...checkDrillFolder(drill));
+	const termFile = sound.find((f) => f.kind === "term");
+	if (termFile !== undefined) problems.push(...checkTerm(termFile, termFrom(termFile)));
+	if (read.files.every((f) => f.kind !== "drill") && read.unreadable.every((f) => f.kind !== "drill")) {
+		problems.push(problem("H111", { file: "content/drills", line: 1, column: 1 }, "No drill was found."));
+	}
+	const present = new Set<FileKind>([...read.files, ...read.unreadable].map((f) => f.kind));
+	return { records: impliedRecords(written, present, clubName), problems, broken, unknown };
+}
+
+/** Records of the files that are sound; a kind whose file is not among them is left out. */
+function recordsOf(files: readonly SourceFile[]) {
+	const one = (kind: FileKind): SourceFile | undefined => files.find((f) => f.kind === kind);
+	const all = (kind: FileKind): readonly SourceFile[] => files.filter((f) => f.kind === kind);
+	const club = one("club");
+	const term = one("term");
+	const targets = one("targets");
+	return {
+		club: club && clubFrom(club),
+		term: term && termFrom(term),
+		targets: targets && targetsFrom(targets),
+		...entriesFrom({
+			levels: one("levels"),
+			apparatus: one("apparatus"),
+			shapes: one("shapes"),
+			skills: one("skills"),
+			equipment: one("equipment"),
+		}),
+		drills: all("drill").map(drillFrom),
+		weeks: all("week").map(weekFrom),
+		guides: all("guide").map(guideFrom),
+	};
+}
+
+function idsIn(data: readonly unknown[]): readonly Id[] {
+	return data.flatMap((item) =>
+		typeof item === "object" && item !== null && "id" in item ? [String(item.id)] : [],
+	);
+}
