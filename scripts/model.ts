@@ -386,7 +386,10 @@ export interface Exposure {
 	readonly repetitions?: number;
 }
 
-/** How a column sorts: as numbers, as text, or by the club's order of a kind of thing. */
+/**
+ * How a column sorts: as numbers, as text, or by the club's order of a kind of thing; `kind` for
+ * ids of shapes and skills whose kind stands in the row's column named `kind`.
+ */
 export type ColumnOrder =
 	| "number"
 	| "text"
@@ -397,7 +400,8 @@ export type ColumnOrder =
 	| "direction"
 	| "drill"
 	| "equipment"
-	| "class";
+	| "class"
+	| "kind";
 
 export interface Column {
 	readonly name: string;

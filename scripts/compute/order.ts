@@ -112,10 +112,10 @@ function inLevel(
 	return [...faults.values()].sort((a, b) => a.at.week - b.at.week);
 }
 
-type Rank = (apparatus: Id) => number;
+export type Rank = (apparatus: Id) => number;
 
 /** The different orders in which the classes of a level visit the apparatus. */
-function rotationsOf(
+export function rotationsOf(
 	curriculum: Curriculum,
 	level: Id,
 ): readonly { readonly classes: readonly Id[]; readonly rank: Rank }[] {
@@ -137,7 +137,7 @@ function rankIn(order: readonly Id[]): Rank {
 }
 
 /** For each skill and drill, the exposures at the moment it is first done. */
-function firstTimes(curriculum: Curriculum, exposures: readonly Exposure[], rank: Rank) {
+export function firstTimes(curriculum: Curriculum, exposures: readonly Exposure[], rank: Rank) {
 	const skills = new Map<Id, Exposure[]>();
 	const drills = new Map<Id, Exposure[]>();
 	const note = (map: Map<Id, Exposure[]>, id: Id, exposure: Exposure): void => {
@@ -154,7 +154,7 @@ function firstTimes(curriculum: Curriculum, exposures: readonly Exposure[], rank
 }
 
 /** Less than 0 where `a` comes before `b`; stations of one block are at the same time. */
-function compare(a: Exposure, b: Exposure, rank: Rank): number {
+export function compare(a: Exposure, b: Exposure, rank: Rank): number {
 	return a.week - b.week || rank(a.apparatus) - rank(b.apparatus) || a.block - b.block;
 }
 

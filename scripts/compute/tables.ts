@@ -14,9 +14,9 @@ export function sortedRows(
 	columns: readonly Column[],
 	rows: readonly (readonly Cell[])[],
 ): readonly (readonly Cell[])[] {
-	const ranks = columns.map((column) => rankOf(curriculum, column));
+	const ranks = columns.map((column) => rankOf(curriculum, column, columns));
 	return rows
-		.map((row) => ({ row, keys: row.map((cell, i) => ranks[i]?.(cell) ?? 0) }))
+		.map((row) => ({ row, keys: row.map((cell, i) => ranks[i]?.(cell, row) ?? 0) }))
 		.sort((a, b) => compareKeys(a.keys, b.keys))
 		.map(({ row }) => row);
 }
@@ -34,8 +34,17 @@ export function asRecords(table: Table): readonly Readonly<Record<string, Cell>>
 	return table.rows.map((row) => Object.fromEntries(table.columns.map((c, i) => [c.name, row[i]])));
 }
 
-function rankOf(curriculum: Curriculum, column: Column): (cell: Cell) => number | string {
+type Rank = (cell: Cell, row: readonly Cell[]) => number | string;
+
+function rankOf(curriculum: Curriculum, column: Column, columns: readonly Column[]): Rank {
 	const order = column.order;
+	if (order === "kind") {
+		// A shape and a skill may share an id, so the rank depends on the row's kind.
+		const kind = columns.findIndex((c) => c.name === "kind");
+		const shape = rankOf(curriculum, { name: column.name, order: "shape" }, columns);
+		const skill = rankOf(curriculum, { name: column.name, order: "skill" }, columns);
+		return (cell, row) => (row[kind] === "shape" ? shape(cell, row) : skill(cell, row));
+	}
 	if (order === "number") return (cell) => (typeof cell === "number" ? cell : Number.NEGATIVE_INFINITY);
 	if (order === "text") return (cell) => String(cell ?? "");
 	const rank = new Map<string, number>(idsInOrder(curriculum, order).map((id, i) => [id, i]));
@@ -44,7 +53,7 @@ function rankOf(curriculum: Curriculum, column: Column): (cell: Cell) => number 
 
 function idsInOrder(
 	curriculum: Curriculum,
-	order: Exclude<Column["order"], "number" | "text">,
+	order: Exclude<Column["order"], "number" | "text" | "kind">,
 ): readonly Id[] {
 	switch (order) {
 		case "level":

@@ -135,6 +135,8 @@ function plainWords(code: string, message: string): string {
 			return "The same field stands here twice.";
 		case "TAB_AS_INDENT":
 			return "A tab stands where spaces should indent the line.";
+		case "BLOCK_AS_IMPLICIT_KEY":
+			return "A colon followed by a space stands inside the text: put quotes around the text.";
 		case "BAD_INDENT":
 			return `The indentation does not fit the lines around it. (${firstSentence(message)})`;
 		case "MISSING_CHAR":

@@ -8,7 +8,7 @@
 import { Buffer, isUtf8 } from "node:buffer";
 import { createHash } from "node:crypto";
 import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { join, relative, sep } from "node:path";
+import { basename, join, relative, sep } from "node:path";
 import type { DataKind, DataPath, FileKind, Id, PageKind, Place, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { explainYaml, placeInYaml } from "./explain-yaml.ts";
@@ -78,7 +78,7 @@ class ClubReader {
 			const name = entry.name;
 			const match = /^(.*)\.ya?ml$/i.exec(name);
 			const file = `_data/${name}`;
-			if (match === null) continue;
+			if (match === null || this.#leadsOut(file, entry)) continue;
 			const stem = match[1] ?? "";
 			const kind = DATA_KINDS.find((k) => k === stem);
 			if (kind === undefined) {
@@ -96,7 +96,7 @@ class ClubReader {
 				);
 				continue;
 			}
-			this.#readData(kind, file, entry);
+			this.#readData(kind, file);
 		}
 	}
 
@@ -104,6 +104,7 @@ class ClubReader {
 		for (const entry of this.#list("content")) {
 			const path = `content/${entry.name}`;
 			if (path === MEDIA_FOLDER) continue;
+			if (this.#leadsOut(path, entry)) continue;
 			const kind = PAGE_FOLDERS.get(entry.name);
 			if (kind === undefined) {
 				this.#notRead(path, nearestName(entry.name, [...PAGE_FOLDERS.keys()]));
@@ -119,19 +120,20 @@ class ClubReader {
 	#readPages(kind: PageKind, folder: string, depth: number): void {
 		for (const entry of this.#list(folder)) {
 			const path = `${folder}/${entry.name}`;
+			if (this.#leadsOut(path, entry)) continue;
 			if (this.#isFolder(path, entry)) {
 				if (depth > 0) this.#readPages(kind, path, depth - 1);
 				else this.#notRead(path);
 			} else if (entry.name.endsWith(".md")) {
-				this.#readPage(kind, path, entry);
+				this.#readPage(kind, path);
 			} else {
 				this.#notRead(path);
 			}
 		}
 	}
 
-	#readData(kind: DataKind, file: string, entry: Dirent): void {
-		const text = this.#text(file, entry);
+	#readData(kind: DataKind, file: string): void {
+		const text = this.#text(file);
 		const data = text === undefined ? undefined : this.#parse(file, text, 0);
 		if (text === undefined || data === undefined) {
 			this.unreadable.push({ kind, id: kind });
@@ -140,9 +142,9 @@ class ClubReader {
 		this.files.push(new TextFile(kind, kind, file, data.value, text, 0, "", 1));
 	}
 
-	#readPage(kind: PageKind, file: string, entry: Dirent): void {
-		const id = entry.name.slice(0, -".md".length);
-		const text = this.#text(file, entry);
+	#readPage(kind: PageKind, file: string): void {
+		const id = basename(file, ".md");
+		const text = this.#text(file);
 		const page = text === undefined ? undefined : splitPage(text);
 		if (page?.fault !== undefined) {
 			this.problems.push(
@@ -171,16 +173,9 @@ class ClubReader {
 		return undefined;
 	}
 
-	#text(file: string, entry: Dirent): string | undefined {
+	#text(file: string): string | undefined {
 		const path = join(this.#root, file);
 		try {
-			const real = entry.isSymbolicLink() ? realpathSync(path) : path;
-			if (!isInside(this.#root, real)) {
-				this.problems.push(
-					problem("H116", startOf(file), `\`${file}\` is a link to a file outside the club folder.`),
-				);
-				return undefined;
-			}
 			const info = statSync(path);
 			if (!info.isFile()) {
 				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
@@ -253,6 +248,20 @@ class ClubReader {
 			}
 			return [];
 		}
+	}
+
+	/** Whether a symbolic link leads nowhere or out of the club folder; says so. */
+	#leadsOut(file: string, entry: Dirent): boolean {
+		if (!entry.isSymbolicLink()) return false;
+		try {
+			if (isInside(this.#root, realpathSync(join(this.#root, file)))) return false;
+			this.problems.push(problem("H116", startOf(file), `\`${file}\` is a link out of the club folder.`));
+		} catch (error) {
+			this.problems.push(
+				problem("H116", startOf(file), `\`${file}\` is a link that leads nowhere (${errorCode(error)}).`),
+			);
+		}
+		return true;
 	}
 
 	#isFolder(path: string, entry: Dirent): boolean {

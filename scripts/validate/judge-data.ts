@@ -16,8 +16,27 @@ import { FORMATS, STANDARD_FORMATS, validatorOf } from "./schemas.ts";
 export function judgeData(file: SourceFile): readonly Problem[] {
 	const validate = validatorOf(file.kind);
 	if (validate(file.data)) return [];
-	const errors = validate.errors ?? [];
-	return relevant(errors).map((error) => asProblem(file, error));
+	return withoutMisspelt(relevant(validate.errors ?? [])).map((error) => asProblem(file, error));
+}
+
+/** A required field that is there under a misspelt name is one mistake: the misspelling. */
+function withoutMisspelt(errors: readonly ErrorObject[]): readonly ErrorObject[] {
+	const meant = new Set(
+		errors
+			.filter((e) => e.keyword === "additionalProperties")
+			.map((e) => `${e.instancePath} ${nearestField(e)}`),
+	);
+	return errors.filter(
+		(e) => e.keyword !== "required" || !meant.has(`${e.instancePath} ${String(e.params.missingProperty)}`),
+	);
+}
+
+function nearestField(error: ErrorObject): string | undefined {
+	return nearestName(String(error.params.additionalProperty), fieldsOf(error));
+}
+
+function fieldsOf(error: ErrorObject): readonly string[] {
+	return Object.keys((error.parentSchema?.properties as object | undefined) ?? {});
 }
 
 /** Drops what only says that another form of a value was not met. */
@@ -54,12 +73,10 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 	switch (error.keyword) {
 		case "additionalProperties": {
 			const name = String(error.params.additionalProperty);
-			const known = Object.keys((error.parentSchema?.properties as object | undefined) ?? {});
+			const nearest = nearestField(error);
 			return problem("H104", file.place([...path, name], "key"), `${where}There is no field \`${name}\`.`, {
-				nearest: nearestName(name, known),
-				...(nearestName(name, known) === undefined
-					? { fix: `The fields here are: ${known.join(", ")}.` }
-					: {}),
+				nearest,
+				...(nearest === undefined ? { fix: `The fields here are: ${fieldsOf(error).join(", ")}.` } : {}),
 			});
 		}
 		case "required": {

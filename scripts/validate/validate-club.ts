@@ -21,7 +21,7 @@ import {
 } from "./build-records.ts";
 import { checkDrillFolder, checkFileNames, checkTerm } from "./check-files.ts";
 import { impliedRecords } from "./imply-records.ts";
-import { judgeData } from "./judge-data.ts";
+import { idFrom, judgeData } from "./judge-data.ts";
 
 /** Records, and what is known to exist although it made no record. */
 export interface ValidatedClub {
@@ -52,7 +52,8 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	const sound: SourceFile[] = [];
 	const remember = (kind: LinkKind, id: Id): void => {
 		const ids = broken.get(kind) ?? new Set<Id>();
-		broken.set(kind, ids.add(id));
+		// Whoever refers to a thing whose id is misspelt may well have spelt it right.
+		broken.set(kind, ids.add(id).add(idFrom(id) ?? id));
 	};
 
 	for (const { kind, id } of read.unreadable) {

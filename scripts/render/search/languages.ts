@@ -35,7 +35,7 @@ const ENGLISH_STOP_WORDS =
 	"a an and are as at be been being but by can could did do does doing done during each for from get gets getting " +
 	"give go goes going good had has have having he her hers him his how i if in into is it its just let lets like " +
 	"make makes me more most much my need needs no not of on one or our ours out own please she should show so some " +
-	"something anything someone than that the their them then there these they thing things this those to too under us " +
+	"something anything someone than that the their them then there these they thing things this those to too under up us " +
 	"use using very want wants was we were what when where which while who why will with would you your yours " +
 	"drill drills exercise exercises idea ideas";
 
@@ -46,12 +46,9 @@ const ENGLISH_STOP_WORDS =
 const ENGLISH_SPELLINGS: readonly (readonly [string, string])[] = [
 	["center", "centre"],
 	["grey", "gray"],
-	["travelling", "traveling"],
-	["travelled", "traveled"],
 	["colour", "color"],
 	["favourite", "favorite"],
 	["programme", "program"],
-	["trampette", "trampette"],
 	["1/2", "half"],
 	["1/4", "quarter"],
 	["3/4", "threequarter"],

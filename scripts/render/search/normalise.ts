@@ -122,6 +122,8 @@ export interface QueryPart {
 
 export interface ReadQuery {
 	readonly parts: readonly QueryPart[];
+	/** Terms of words that were typed one after the other. */
+	readonly pairs: readonly string[];
 	readonly repairs: readonly Repair[];
 }
 
@@ -168,15 +170,25 @@ export class Normaliser {
 		return stem;
 	}
 
-	/** The terms under which a text is found, in the text's order. */
-	terms(text: string): string[] {
+	/**
+	 * The terms under which a text is found, in the text's order.
+	 *
+	 * @param pairs whether words that follow each other are terms together as well, for short texts
+	 */
+	terms(text: string, pairs = false): string[] {
 		const terms: string[] = [];
+		let last: string | undefined;
 		const words = wordsOf(text);
 		const stems = words.map((word) => this.stem(word));
 		for (let i = 0; i < words.length; i++) {
 			const word = words[i] as string;
 			const next = words[i + 1];
-			if (!this.#language.stopWords.has(word)) terms.push(stems[i] as string);
+			if (!this.#language.stopWords.has(word)) {
+				const stem = stems[i] as string;
+				terms.push(stem);
+				if (pairs && last !== undefined) terms.push(pairOf(last, stem));
+				last = stem;
+			}
 			const parts = this.#compounds.get(word);
 			if (parts !== undefined) terms.push(this.stem(parts[0]), this.stem(parts[1]));
 			if (next !== undefined && this.#compounds.has(word + next)) terms.push(this.stem(word + next));
@@ -203,7 +215,12 @@ export class Normaliser {
 			alsoKnown,
 		);
 		const parts = this.#partsOf(words, open);
-		return { parts: parts.length > 0 ? parts : this.#literalParts(words, open), repairs };
+		const stems = words.filter((word) => !this.#language.stopWords.has(word)).map((word) => this.stem(word));
+		return {
+			parts: parts.length > 0 ? parts : this.#literalParts(words, open),
+			pairs: stems.slice(1).map((stem, i) => pairOf(stems[i] as string, stem)),
+			repairs,
+		};
 	}
 
 	/** Head words that begin so, most frequent first. */
@@ -269,7 +286,8 @@ export class Normaliser {
 		const words: string[] = [];
 		const repairs: Repair[] = [];
 		for (let i = 0; i < typed.length; i++) {
-			const word = typed[i] as string;
+			const asTyped = typed[i] as string;
+			const word = this.#language.spellings.get(asTyped) ?? asTyped;
 			const next = typed[i + 1];
 			// hand stand → handstand. A pair that is a phrase of its own (squat on) stays as it is.
 			if (next !== undefined && this.#words.has(word + next) && !this.#compounds.has(word + next)) {
@@ -393,8 +411,6 @@ export class Normaliser {
 		const ways: { terms: readonly string[]; weight: number }[] = [];
 		const literal = new Set<string>();
 		for (const word of words) {
-			const parts = words.length === 1 ? this.#compounds.get(word) : undefined;
-			if (parts !== undefined) ways.push({ terms: parts.map((part) => this.stem(part)), weight: 0.4 });
 			if (words.length === 1 || !this.#language.stopWords.has(word)) literal.add(this.stem(word));
 		}
 		ways.unshift({ terms: [...literal], weight: 1 });
@@ -409,7 +425,10 @@ export class Normaliser {
 		return { typed: words.join(" "), ways, named: concepts.length > 0 };
 	}
 
-	/** The last word may be unfinished: everything it may become counts, less the further it is away. */
+	/**
+	 * The last word may be unfinished: everything it may become counts, less the further it is away,
+	 * and so does every name that begins with the words typed so far.
+	 */
 	#addBeginnings(words: readonly string[], ways: { terms: readonly string[]; weight: number }[]): void {
 		const last = words.at(-1) as string;
 		const before = words.slice(0, -1).map((word) => this.stem(word));
@@ -425,7 +444,20 @@ export class Normaliser {
 				ways.push({ terms, weight });
 			}
 		}
+		const begun = [...before, this.stem(last)].join(" ");
+		for (const [phrase, terms] of this.#phrases) {
+			if (!phrase.startsWith(`${begun} `)) continue;
+			for (const term of terms) {
+				if (seen.has(term)) continue;
+				seen.add(term);
+				ways.push({ terms: [term], weight: 0.3 });
+			}
+		}
 	}
+}
+
+function pairOf(first: string, second: string): string {
+	return `${first}_${second}`;
 }
 
 /** How many slips a word of this length may have: none in three letters, one in five, two in eight, then three. */

@@ -8,6 +8,8 @@ import { daysLater } from "./words.ts";
 export interface TeachingDates {
 	/** ISO 8601 date of the Monday; undefined where the term has no start. */
 	monday(week: number): string | undefined;
+	/** The Sunday of the same week. */
+	sunday(week: number): string | undefined;
 	/** The date of a class in a week, and whether the club is closed on it. */
 	dateOf(week: number, group: ClubClass): { readonly date: string; readonly closed: boolean } | undefined;
 }
@@ -37,6 +39,10 @@ export function teachingDates(term: Term): TeachingDates {
 	}
 	return {
 		monday: (week) => mondays[week - 1],
+		sunday: (week) => {
+			const start = mondays[week - 1];
+			return start === undefined ? undefined : daysLater(start, 6);
+		},
 		dateOf: (week, group) => {
 			const start = mondays[week - 1];
 			if (start === undefined || group.day === undefined) return undefined;

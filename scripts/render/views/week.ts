@@ -9,7 +9,7 @@ import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import { blocksFor, levelsOfClass, type SiteIndex, type TableRow } from "./site-index.ts";
-import { clockWords, dateWords, dayName, daysLater, minutesOfDay } from "./words.ts";
+import { clockWords, dateWords, dayName, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
 export interface WeekLine {
@@ -143,7 +143,7 @@ export interface ClassStop {
 /** A week as a line of a list, written for the page at an address. */
 export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLine {
 	const monday = site.dates.monday(week.week);
-	const sunday = monday === undefined ? undefined : daysLater(monday, 6);
+	const sunday = site.dates.sunday(week.week);
 	return {
 		link: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${week.week}` },
 		number: week.week,

@@ -1,0 +1,70 @@
+/**
+ * A block of a week's plan in full: its drill, or its stations side by side.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { BlockView, Station } from "../../scripts/render/views/week.ts";
+import { counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { cueList, faultList, levelWays, safetyBox, setUpList } from "./drill-parts.ts";
+import { shapeStrip } from "./figures.ts";
+import { a, fold, inWords, type PageContext } from "./page.ts";
+
+/** `id` is the anchor; `clock` stands beside the block on a class sheet. */
+export function blockCard(
+	ctx: PageContext,
+	block: BlockView,
+	id: string,
+	clock?: { readonly from: string; readonly until: string },
+): Html {
+	const several = block.stations.length > 1;
+	const title = several ? `${block.stations.length} stations` : undefined;
+	return html`<article class="block" id="${id}" aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
+<p class="clock">${clock && html`<time>${clock.from}</time>`}<span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span></p>
+<div class="block-body">
+${
+	title === undefined
+		? block.stations.map((station) => stationBody(ctx, station, id, html`<h3 id="${id}-title">${a(ctx, station.drill)}</h3>`))
+		: html`<h3 id="${id}-title">${title}</h3>`
+}
+${block.stations.length === 0 && html`<h3 id="${id}-title">Block ${block.number}</h3><p>No level here does this block.</p>`}
+${block.note && html`<p class="note">${block.note}</p>`}
+${block.levels.length > 0 && html`<p class="small">For ${inWords(ctx, block.levels)}</p>`}
+${
+	several &&
+	html`<p class="small">Rotate; ${shortNumber(block.change)} min for each change.</p>
+<ol class="stations">${block.stations.map(
+		(station, i) =>
+			html`<li>${stationBody(ctx, station, `${id}-${i + 1}`, html`<h4><span class="station-no">${String.fromCharCode(65 + (i % 26))}</span> ${a(ctx, station.drill)}</h4>`, true)}</li>`,
+	)}</ol>`
+}
+</div>
+</article>`;
+}
+
+function stationBody(ctx: PageContext, station: Station, id: string, heading: Html, timed = false): Html {
+	const { core } = station;
+	const setUp = setUpList(ctx, core.setUp);
+	const faults = faultList(core.faults);
+	const group = [
+		...(timed
+			? station.minutes.map(({ levels, minutes }) =>
+					station.minutes.length === 1
+						? `${shortNumber(minutes)} min each`
+						: `${shortNumber(minutes)} min for ${levels.map((l) => l.name).join(", ")}`,
+				)
+			: []),
+		...(station.gymnasts === undefined ? [] : [`${counted(station.gymnasts, "gymnast")} here`]),
+		...(station.turns === undefined ? [] : [`about ${counted(station.turns, "turn")} each`]),
+	];
+	return html`${heading}
+${station.note && html`<p class="note">${station.note}</p>`}
+${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
+${shapeStrip(core.figures, `${id}-fig`)}
+${levelWays(ctx, core.levels)}
+${cueList(core.cues)}
+${safetyBox(ctx, core.safety)}
+${
+	(setUp !== undefined || faults !== undefined) &&
+	html`<div class="folds">${faults && fold("Watch for", faults, true)}${setUp && fold("Set-up", setUp, true)}</div>`
+}`;
+}

@@ -1,0 +1,93 @@
+/**
+ * The parts of a drill that more than one page shows: safety, cues, faults, doses, set-up, lists.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/render/views/drill.ts";
+import { counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { sign } from "./icons.ts";
+import { a, inWords, type PageContext } from "./page.ts";
+
+const LANDMARKS: Readonly<Record<string, string>> = {
+	knee: "knee height",
+	hip: "hip height",
+	chest: "chest height",
+	shoulder: "shoulder height",
+	head: "the top of the head",
+	reach: "fingertips overhead",
+};
+
+/** Spotting and caution; where neither is written, what to do then. */
+export function safetyBox(ctx: PageContext, safety: Safety): Html {
+	const { spotting, caution } = safety;
+	return html`<div class="safety">
+${spotting && html`<p>${sign("spotting")}<strong>Spotting.</strong> ${spotting}</p>`}
+${caution && html`<p>${sign("caution")}<strong>Caution.</strong> ${caution}</p>`}
+${
+	spotting === undefined &&
+	caution === undefined &&
+	html`<p>${sign("caution")}<strong>Spotting and caution.</strong> Nothing of its own is written for this drill: <a href="${ctx.way("about/")}">the usual caution</a> holds.</p>`
+}
+</div>`;
+}
+
+/** What to say, large enough to read at arm's length. */
+export function cueList(cues: readonly Html[]): Html | undefined {
+	if (cues.length === 0) return undefined;
+	return html`<ul class="cues">${cues.map((cue) => html`<li>${cue}</li>`)}</ul>`;
+}
+
+/** What to see, and what to say to it. */
+export function faultList(faults: DrillCore["faults"]): Html | undefined {
+	if (faults.length === 0) return undefined;
+	return html`<dl class="faults">${faults.map(
+		({ see, say }) => html`<div><dt><span class="label">See</span> ${see}</dt><dd><span class="label">Say</span> ${say}</dd></div>`,
+	)}</dl>`;
+}
+
+/** How each level does it. */
+export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | undefined {
+	if (ways.length === 0) return undefined;
+	return html`<ul class="ways">${ways.map(
+		({ level, how, dose }) => html`<li>${a(ctx, level, "chip")}
+<span class="how">${how ?? "As described."}</span>${dose === "" ? "" : html` <span class="dose">${dose}</span>`}</li>`,
+	)}</ul>`;
+}
+
+/** What stands ready. */
+export function setUpList(ctx: PageContext, setUp: SetUp): Html | undefined {
+	const { equipment, heights, turn } = setUp;
+	if (equipment.length === 0 && heights.length === 0 && turn === undefined) return undefined;
+	return html`<ul class="setup">
+${equipment.map(
+	({ item, count, per }) =>
+		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" ? " for each gymnast" : ""}</li>`,
+)}
+${heights.map(({ what, landmark }) => html`<li><strong>${what}</strong> at ${LANDMARKS[landmark] ?? landmark}</li>`)}
+${turn && html`<li>One turn takes about ${shortNumber(turn.seconds)} s; ${counted(turn.atOnce, "gymnast")} at once</li>`}
+</ul>`;
+}
+
+/** Drills as a list of cards. */
+export function drillCards(ctx: PageContext, lines: readonly DrillLine[], heading: "h3" | "h4" | "none" = "none"): Html {
+	return html`<ul class="cards">${lines.map(({ link, summary, apparatus, levels, because }) => {
+		const name = a(ctx, link);
+		const title =
+			heading === "none" ? html`<p class="name">${name}</p>` : heading === "h3" ? html`<h3 class="name">${name}</h3>` : html`<h4 class="name">${name}</h4>`;
+		return html`<li class="card">${title}${summary && html`<p>${summary}</p>`}
+<p class="small">${because && html`<b>${because}</b> · `}${apparatus.map((x) => x.name).join(", ")} · ${levels.map((x) => x.name).join(", ")}</p></li>`;
+	})}</ul>`;
+}
+
+/** Drills as a compact list for long pages. */
+export function drillRows(ctx: PageContext, lines: readonly DrillLine[]): Html {
+	return html`<ul class="rows">${lines.map(
+		({ link, summary, levels }) =>
+			html`<li>${a(ctx, link, "name")}${summary && html` <span class="sum">${summary}</span>`} <span class="small">${levels.map((x) => x.name).join(", ")}</span></li>`,
+	)}</ul>`;
+}
+
+/** Which levels a block is for; nothing where it is for all. */
+export function forLevels(ctx: PageContext, levels: Parameters<typeof inWords>[1]): Html | undefined {
+	return levels.length === 0 ? undefined : html`<span class="for">${inWords(ctx, levels)}</span>`;
+}

@@ -1,0 +1,19 @@
+/**
+ * Findings beside the thing they are about.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { FindingLine } from "../../scripts/render/views/findings.ts";
+import { inWords, type PageContext } from "./page.ts";
+
+/** A list of findings; nothing for none. */
+export function findingsList(ctx: PageContext, lines: readonly FindingLine[]): Html | undefined {
+	if (lines.length === 0) return undefined;
+	return html`<ul class="findings">${lines.map(
+		(line) => html`<li class="finding ${line.weight === "serious" ? "serious" : ""}">
+<p><a class="code" href="${ctx.way(`author-guide/#${line.code}`)}">${line.code}</a> <span class="weight">${line.weight}</span> ${line.what}</p>
+<p class="small">${line.fix}</p>
+<p class="small">${line.about.length > 0 && html`${inWords(ctx, line.about)} · `}<code>${line.file}</code>${line.field === "" ? "" : html`, ${line.field}`}</p>
+</li>`,
+	)}</ul>`;
+}

@@ -1,0 +1,113 @@
+/**
+ * The frame of every page: head, way in, way around, caution.
+ *
+ * On a phone the main destinations stand in a bar within reach of the thumb, on a wide screen they
+ * and all others are tabs on the edge of the sheet. No markup runs or styles anything by itself: the
+ * policy allows files of the site alone.
+ */
+
+import { type Html, html, raw } from "../../scripts/render/html.ts";
+import type { SitePageKind } from "../../scripts/render/site.ts";
+import { type Sign, sign } from "./icons.ts";
+import { a, type PageContext } from "./page.ts";
+
+/** What a `meta` element can say of the policy; the rest is for the host's headers. */
+const POLICY =
+	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; font-src 'self'; " +
+	"connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; " +
+	"require-trusted-types-for 'script'";
+
+interface Destination {
+	readonly to: string;
+	readonly name: string;
+	readonly sign: Sign;
+	/** In the bar of a phone as well. */
+	readonly main?: true;
+	readonly kinds: readonly SitePageKind[];
+}
+
+const DESTINATIONS: readonly Destination[] = [
+	{ to: "", name: "This week", sign: "week", main: true, kinds: ["home"] },
+	{ to: "weeks/", name: "Weeks", sign: "week", kinds: ["calendar", "week", "week-apparatus"] },
+	{ to: "classes/", name: "Classes", sign: "classes", main: true, kinds: ["classes", "class", "class-sheet"] },
+	{ to: "apparatus/", name: "Apparatus", sign: "apparatus", main: true, kinds: ["apparatus-list", "apparatus"] },
+	{ to: "drills/", name: "Drills", sign: "drills", main: true, kinds: ["drills", "drill"] },
+	{ to: "search/", name: "Search", sign: "search", main: true, kinds: ["search"] },
+	{ to: "shapes/", name: "Shapes", sign: "shapes", kinds: ["shapes", "shape"] },
+	{ to: "skills/", name: "Skills", sign: "skills", kinds: ["skills", "skill"] },
+	{ to: "levels/", name: "Levels", sign: "levels", kinds: ["levels", "level"] },
+	{ to: "equipment/", name: "Equipment", sign: "equipment", kinds: ["equipment-list", "equipment"] },
+	{ to: "coverage/", name: "Coverage", sign: "coverage", kinds: ["coverage-list", "coverage"] },
+	{ to: "findings/", name: "Findings", sign: "findings", kinds: ["findings"] },
+	{ to: "guides/", name: "Guides", sign: "guides", kinds: ["guides", "guide"] },
+	{ to: "author-guide/", name: "Author guide", sign: "author", kinds: ["author-guide"] },
+	{ to: "about/", name: "Safety", sign: "about", kinds: ["about"] },
+];
+
+/** The browser programs that a kind of page needs besides those of every page. */
+const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
+	home: ["this-week"],
+	calendar: ["this-week"],
+	classes: ["this-week"],
+	class: ["this-week"],
+	apparatus: ["this-week"],
+	"class-sheet": ["class-clock"],
+	coverage: ["coverage-cells"],
+	search: ["search"],
+};
+
+/** The whole document around what a page function wrote. */
+export function frame(ctx: PageContext, main: Html): Html {
+	const { page } = ctx;
+	const { club, term, language, contact, edition } = page.frame;
+	const title = page.kind === "home" ? `${club}: ${term}` : `${page.title} · ${club}`;
+	return html`<!doctype html>
+<html lang="${language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${raw(POLICY)}">
+<meta name="robots" content="noindex">
+<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="same-origin">
+<title>${title}</title>
+${page.description && html`<meta name="description" content="${page.description}">`}
+<link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
+<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>
+<link rel="stylesheet" href="${ctx.way("assets/site.css")}">
+<script src="${ctx.way("assets/theme.js")}"></script>
+${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer></script>`)}
+</head>
+<body class="kind-${page.kind}">
+<a class="skip" href="#main">Skip to the page</a>
+<header class="top">
+<a class="club" href="${ctx.way("")}"><svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg><span>${club}</span></a>
+<p class="term">${term}</p>
+<button class="theme" type="button" hidden>${sign("light")}<span>Light or dark</span></button>
+<a class="menu" href="#all">${sign("menu")}<span>Menu</span></a>
+</header>
+<nav class="bar" aria-label="Main"><ul>${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}</ul></nav>
+<div class="sheet">
+<main id="main" tabindex="-1">
+${
+	page.crumbs.length > 0 &&
+	html`<nav class="crumbs" aria-label="Where this page stands"><ol>${page.crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
+}
+${main}
+</main>
+<footer>
+<p class="usual">${sign("caution")}<strong>Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast.</strong> Local codes, the governing body's rules and licensed practice come first. Computed loads and heights are planning aids. <a href="${ctx.way("about/")}">More on safety</a></p>
+<nav id="all" class="all" aria-label="The whole handbook" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d, ""))}</ul></nav>
+<p class="small colophon">${club}, ${term}. Edition <code>${edition}</code>.${contact && html` Corrections to <a href="mailto:${contact}">${contact}</a>.`}</p>
+</footer>
+</div>
+</body>
+</html>
+`;
+}
+
+function destination(ctx: PageContext, d: Destination, className: string): Html {
+	const here = d.kinds.includes(ctx.page.kind);
+	const exact = here && ctx.page.address === d.to;
+	return html`<li class="${className}${here ? " here" : ""}"><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${sign(d.sign)}<span>${d.name}</span></a></li>`;
+}

@@ -1,0 +1,77 @@
+/**
+ * What a page function is given, and the small pieces that every page is made of.
+ */
+
+import { wayTo } from "../../scripts/render/addresses.ts";
+import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
+import type { SitePage } from "../../scripts/render/site.ts";
+import type { Link } from "../../scripts/render/views/links.ts";
+
+export interface PageContext {
+	readonly page: SitePage;
+	/** The reference from this page to a page or file, given from the root of the site. */
+	way(to: string): string;
+	/** Code as highlighted markup, in a `pre`. */
+	highlight(language: string, code: string): Html;
+}
+
+/** The context of a page. The page that is shown at any address counts its ways from the root of the host. */
+export function contextOf(page: SitePage, highlight: PageContext["highlight"]): PageContext {
+	const way =
+		page.kind === "not-found"
+			? (to: string) => page.frame.root + to
+			: (to: string) => wayTo(page.address, to);
+	return { page, way, highlight };
+}
+
+/** A link; words alone where it leads nowhere. */
+export function a(ctx: PageContext, link: Link, className?: string): Html {
+	if (link.to === "" && ctx.page.kind !== "not-found") return html`${link.name}`;
+	return html`<a href="${ctx.way(link.to)}"${className === undefined ? "" : html` class="${className}"`}>${link.name}</a>`;
+}
+
+/** A part of a page under a heading, with an anchor. */
+export function section(id: string, title: HtmlValue, body: HtmlValue, className = ""): Html {
+	return html`<section class="part ${className}" aria-labelledby="${id}">
+<h2 id="${id}"><span>${title}</span></h2>
+${body}
+</section>`;
+}
+
+/** A fold that opens without JavaScript. */
+export function fold(summary: HtmlValue, body: HtmlValue, open = false): Html {
+	return html`<details${open ? raw(" open") : ""}><summary>${summary}</summary>${body}</details>`;
+}
+
+/** Links as chips in a row; nothing for none. */
+export function chips(ctx: PageContext, links: readonly Link[], label?: string): Html | undefined {
+	if (links.length === 0) return undefined;
+	const list = html`<ul class="chips">${links.map((link) => html`<li>${a(ctx, link, "chip")}</li>`)}</ul>`;
+	return label === undefined ? list : html`<div class="labelled"><span class="label">${label}</span>${list}</div>`;
+}
+
+/** Facts as terms and their values; those without a value are left out. */
+export function facts(pairs: readonly (readonly [string, HtmlValue])[]): Html | undefined {
+	const known = pairs.filter(([, value]) => value !== undefined && value !== "" && value !== false && value !== null);
+	if (known.length === 0) return undefined;
+	return html`<dl class="facts">${known.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl>`;
+}
+
+/** The way to the page before and the page after. */
+export function beside(
+	ctx: PageContext,
+	previous: Link | undefined,
+	next: Link | undefined,
+	label: string,
+): Html | undefined {
+	if (previous === undefined && next === undefined) return undefined;
+	return html`<nav class="beside" aria-label="${label}">
+${previous && html`<a class="prev" rel="prev" href="${ctx.way(previous.to)}"><span aria-hidden="true">←</span> ${previous.name}</a>`}
+${next && html`<a class="next" rel="next" href="${ctx.way(next.to)}">${next.name} <span aria-hidden="true">→</span></a>`}
+</nav>`;
+}
+
+/** Links in a sentence, with commas. */
+export function inWords(ctx: PageContext, links: readonly Link[]): Html {
+	return html`${links.map((link, i) => html`${i === 0 ? "" : ", "}${a(ctx, link)}`)}`;
+}

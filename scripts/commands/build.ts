@@ -1,0 +1,81 @@
+/**
+ * `build`: the whole handbook, site, data and binder, in one folder that is swapped in when whole.
+ *
+ * An error in the content stops it before anything is written. Where only the binder fails, the
+ * rest is published, the last good binder stays, and the exit code says that something is missing.
+ */
+
+import { relative } from "node:path";
+import { type Handbook, openHandbook } from "../handbook.ts";
+import { printBinder } from "../print/binder.ts";
+import type { Problem } from "../problems.ts";
+import { dataFiles } from "../render/data-files.ts";
+import { highlightCode } from "../render/highlight-code.ts";
+import { searchFiles } from "../render/search/build-search.ts";
+import { writeSite } from "../render/write-site.ts";
+import { OutputConflict, Staging } from "./publish.ts";
+import { count, reportProblems } from "./report.ts";
+import { Progress, type Run } from "./run.ts";
+
+/** Where the binder lies inside the output. */
+export const BINDER = "print/binder.pdf";
+
+export async function build(run: Run, { print }: { readonly print: boolean }): Promise<number> {
+	const { clubDir, outDir, out } = run;
+	const started = performance.now();
+	const { problems, handbook } = openHandbook(clubDir, { highlight: highlightCode });
+	reportProblems(problems, clubDir, out);
+	if (handbook === undefined) {
+		out.line("Nothing was written; the last good output stays as it is.");
+		return 1;
+	}
+	const progress = new Progress(run.progress);
+	const staging = new Staging(outDir);
+	try {
+		const site = await writeHandbook(handbook, staging, progress);
+		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
+		progress.end();
+		if (binder.pages === 0) staging.keep(BINDER);
+		staging.publish();
+		const here = relative(process.cwd(), outDir) || ".";
+		const seconds = ((performance.now() - started) / 1000).toFixed(1);
+		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
+		if (binder.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(binder.pages, "page")}`);
+		reportProblems(binder.problems, clubDir, out);
+		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
+		return binder.problems.some((p) => p.severity === "error") ? 1 : 0;
+	} catch (error) {
+		if (!(error instanceof OutputConflict)) throw error;
+		progress.end();
+		out.line(`These files are in the way and were not written by this program: ${error.files.join(", ")}`);
+		out.line("Move them, or name another folder with --out. Nothing was written.");
+		return 2;
+	} finally {
+		staging.discard();
+	}
+}
+
+/** Site, search and data files. */
+export async function writeHandbook(
+	handbook: Handbook,
+	staging: Staging,
+	progress: Progress,
+): Promise<{ readonly pages: number; readonly data: number }> {
+	const site = await writeSite(handbook, staging.dir, {
+		progress: (done, total) => progress.show("pages", done, total),
+	});
+	const data = dataFiles(handbook, handbook.edition);
+	for (const { path, text } of [...data, ...searchFiles(handbook)]) staging.write(path, text);
+	return { pages: site.pages, data: data.length };
+}
+
+async function binderInto(
+	handbook: Handbook,
+	staging: Staging,
+	progress: Progress,
+): Promise<{ readonly problems: readonly Problem[]; readonly pages: number }> {
+	return printBinder(handbook, {
+		outFile: `${staging.dir}/${BINDER}`,
+		progress: (done, total, label) => progress.show("binder", done, total, label),
+	});
+}

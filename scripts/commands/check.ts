@@ -1,0 +1,31 @@
+/** `check`: everything that is wrong with the folder, and everything the plan misses. Writes nothing. */
+
+import { openHandbook } from "../handbook.ts";
+import { findingRecord } from "../render/data-files.ts";
+import { count, reportFindings, reportProblems } from "./report.ts";
+import type { Run } from "./run.ts";
+
+/** Findings shown in the terminal; all of them are on the findings page. */
+const SHOWN = 20;
+
+/** @returns 0 where no problem is an error, else 1; findings never change it */
+export async function check({ clubDir, out }: Run, { json }: { readonly json: boolean }): Promise<number> {
+	const { problems, handbook } = openHandbook(clubDir);
+	const findings = handbook?.findings ?? [];
+	if (json) {
+		out.line(JSON.stringify({ problems, findings: findings.map(findingRecord) }, null, "\t"));
+		return handbook === undefined ? 1 : 0;
+	}
+	reportProblems(problems, clubDir, out);
+	if (handbook === undefined) return 1;
+	const { drills, weeks } = handbook.curriculum;
+	if (findings.length > 0) {
+		out.line("");
+		reportFindings(findings, SHOWN, out);
+		out.line("");
+	}
+	out.line(
+		`${count(drills.size, "drill")}, ${count(weeks.length, "week")}: no errors, ${count(findings.length, "finding")}. Edition ${handbook.edition}.`,
+	);
+	return 0;
+}

@@ -1,0 +1,91 @@
+/**
+ * Problems and findings as a person reads them in a terminal: grouped by file, the line quoted with
+ * a caret under the spot, what to do about it, and a summary last. Coloured only on a terminal.
+ */
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { styleText } from "node:util";
+import type { Finding } from "../model.ts";
+import type { Problem } from "../problems.ts";
+
+/** Where lines go, and whether colours are wanted there. */
+export interface Output {
+	readonly line: (text: string) => void;
+	readonly colour: boolean;
+}
+
+type Style = Parameters<typeof styleText>[0];
+
+/** Writes all problems, grouped by file in their order, and a summary line. */
+export function reportProblems(problems: readonly Problem[], clubDir: string, out: Output): void {
+	const style = styler(out);
+	for (const [file, group] of Map.groupBy(problems, (p) => p.place.file)) {
+		out.line("");
+		out.line(style("bold", file));
+		const lines = linesOf(clubDir, file);
+		for (const { code, severity, place, what, fix } of group) {
+			const mark = severity === "error" ? style("red", "error") : style("yellow", "warning");
+			out.line(`  ${file}:${place.line}:${place.column}  ${mark} ${code}  ${what}`);
+			const quoted = lines[place.line - 1];
+			if (quoted !== undefined && quoted.trim() !== "") {
+				const { shown, caret } = quote(quoted, place.column);
+				out.line(style("dim", `    ${String(place.line).padStart(4)} │ ${shown}`));
+				out.line(`         │ ${" ".repeat(caret)}${style("bold", "^")}`);
+			}
+			out.line(`         ${fix}`);
+		}
+	}
+	if (problems.length > 0) {
+		out.line("");
+		out.line(summary(problems));
+	}
+}
+
+/** Findings as lines, weightiest first, at most `most` of them. */
+export function reportFindings(findings: readonly Finding[], most: number, out: Output): void {
+	const style = styler(out);
+	for (const { code, weight, what, fix, source, path } of findings.slice(0, most)) {
+		const { file, line, column } = source.place(path);
+		const mark = weight === "serious" ? style("yellow", weight) : weight;
+		out.line(`  ${file}:${line}:${column}  ${mark}  ${code}  ${what}`);
+		out.line(style("dim", `         ${fix}`));
+	}
+	if (findings.length > most) out.line(`  … and ${findings.length - most} more, on the findings page`);
+}
+
+/** "3 errors and 1 warning in 2 files". */
+export function summary(problems: readonly Problem[]): string {
+	const errors = problems.filter((p) => p.severity === "error").length;
+	const warnings = problems.length - errors;
+	const files = new Set(problems.map((p) => p.place.file)).size;
+	const parts = [
+		...(errors > 0 ? [count(errors, "error")] : []),
+		...(warnings > 0 ? [count(warnings, "warning")] : []),
+	];
+	return `${parts.join(" and ")} in ${count(files, "file")}`;
+}
+
+export function count(number: number, noun: string): string {
+	return `${number} ${noun}${number === 1 ? "" : "s"}`;
+}
+
+function styler(out: Output): (style: Style, text: string) => string {
+	return (style, text) => (out.colour ? styleText(style, text, { validateStream: false }) : text);
+}
+
+/** A line cut to the window around a column, tabs and control characters made visible width. */
+function quote(line: string, column: number): { readonly shown: string; readonly caret: number } {
+	const start = column > 90 ? column - 60 : 0;
+	const plain = line.replace(/[\p{Cc}\p{Cf}]/gu, " ");
+	const head = start > 0 ? "…" : "";
+	return { shown: head + plain.slice(start, start + 110), caret: head.length + column - 1 - start };
+}
+
+function linesOf(clubDir: string, file: string): readonly string[] {
+	try {
+		return readFileSync(join(clubDir, file), "utf8").split(/\r\n?|\n/);
+	} catch {
+		return [];
+	}
+}

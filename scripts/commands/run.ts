@@ -1,0 +1,58 @@
+/** What every command is given: folders, where lines go, how progress is shown. */
+
+import type { Output } from "./report.ts";
+
+export interface Run {
+	readonly clubDir: string;
+	readonly outDir: string;
+	readonly out: Output;
+	readonly progress: ProgressTarget;
+}
+
+export interface ProgressTarget {
+	readonly stream: { write(text: string): unknown };
+	/** Whether the stream is a terminal, on which a line can be written over. */
+	readonly live: boolean;
+}
+
+/** Shows how far a long step is: one line written over on a terminal, and a line every tenth elsewhere. */
+export class Progress {
+	readonly #target: ProgressTarget;
+	readonly #now: () => number;
+	readonly #started: number;
+	#label = "";
+	#tenth = 0;
+
+	constructor(target: ProgressTarget, now: () => number = performance.now.bind(performance)) {
+		this.#target = target;
+		this.#now = now;
+		this.#started = now();
+	}
+
+	/** @param detail what is being done right now */
+	show(label: string, done: number, total: number, detail = ""): void {
+		const share = total === 0 ? 1 : done / total;
+		if (this.#target.live) {
+			this.#target.stream.write(
+				`\r\u001b[K${label} ${done}/${total}${this.#left(share)} ${detail}`.trimEnd(),
+			);
+			return;
+		}
+		const tenth = Math.floor(share * 10);
+		if (label === this.#label && tenth <= this.#tenth) return;
+		this.#label = label;
+		this.#tenth = tenth;
+		this.#target.stream.write(`${label} ${done}/${total}${this.#left(share)}\n`);
+	}
+
+	/** Clears the line that was written over. */
+	end(): void {
+		if (this.#target.live) this.#target.stream.write("\r\u001b[K");
+	}
+
+	#left(share: number): string {
+		const passed = this.#now() - this.#started;
+		if (share <= 0.05 || share >= 1 || passed < 3000) return "";
+		return `, about ${Math.ceil((passed / share - passed) / 1000)} s left`;
+	}
+}

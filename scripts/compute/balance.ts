@@ -1,0 +1,246 @@
+/**
+ * Balance: forward against backward, work without its counterpart, sides, movement patterns.
+ *
+ * Minutes are added up over levels, as in the coverage tables. That work done forwards is matched by
+ * a backward version is common practice, which no published source was found for; the club's target
+ * `pair-directions` decides whether it is looked for. The movement patterns are landing, statics,
+ * locomotion, rotation, swing, spring and handling (Alberta SPHEReS).
+ */
+
+import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
+import { finding, inWords, listed } from "./finding.ts";
+import type { Counted, Measure } from "./measure.ts";
+import { DIRECTIONS } from "./tables.ts";
+
+/** A sum and what it was counted from. */
+export interface Tally {
+	readonly minutes: number;
+	/** Distinct drills, in the order they are met. */
+	readonly drills: readonly Id[];
+}
+
+/** The directions of one apparatus in one week. */
+export interface DirectionBalance {
+	readonly week: number;
+	readonly apparatus: Id;
+	readonly directions: ReadonlyMap<Direction, Tally>;
+	/** The direction that is wanted and has no minutes, where the other has some. */
+	readonly missing: "forward" | "backward" | undefined;
+	/** The levels that do the other direction. */
+	readonly levels: readonly Id[];
+}
+
+/** Forward, backward, sideways and none for each week and apparatus with drills, in the club's order. */
+export function directionBalances({ curriculum, exposures }: Counted): readonly DirectionBalance[] {
+	const cells = new Map<string, Map<Direction, Sum>>();
+	const levels = new Map<string, Set<Id>>();
+	for (const exposure of exposures) {
+		const direction = curriculum.drills.get(exposure.drill)?.direction;
+		const key = `${exposure.week} ${exposure.apparatus}`;
+		const cell = getOrMake(cells, key, () => new Map<Direction, Sum>());
+		if (direction === undefined) continue;
+		getOrMake(cell, direction, () => new Sum()).add(exposure.minutes, exposure.drill);
+		if (exposure.minutes > 0) {
+			getOrMake(levels, `${key} ${direction}`, () => new Set<Id>()).add(exposure.level);
+		}
+	}
+	return curriculum.weeks.flatMap(({ week }) =>
+		[...curriculum.apparatus.keys()].flatMap((apparatus) => {
+			const key = `${week} ${apparatus}`;
+			const sums = cells.get(key);
+			if (sums === undefined) return [];
+			const directions = new Map<Direction, Tally>(
+				DIRECTIONS.map((d) => [d, sums.get(d) ?? { minutes: 0, drills: [] }]),
+			);
+			const forward = directions.get("forward")?.minutes ?? 0;
+			const backward = directions.get("backward")?.minutes ?? 0;
+			const missing =
+				forward > 0 && backward === 0 ? "backward" : backward > 0 && forward === 0 ? "forward" : undefined;
+			const other = missing === "backward" ? "forward" : "backward";
+			return [
+				{
+					week,
+					apparatus,
+					directions,
+					missing,
+					levels: missing === undefined ? [] : [...(levels.get(`${key} ${other}`) ?? [])],
+				},
+			];
+		}),
+	);
+}
+
+/** The library's drills of a direction for an apparatus that offer one of the levels, in the club's order. */
+export function drillsOfDirection(
+	curriculum: Curriculum,
+	direction: Direction,
+	apparatus: Id,
+	levels: readonly Id[],
+): readonly LinkedDrill[] {
+	return [...curriculum.drills.values()].filter(
+		(drill) =>
+			drill.direction === direction &&
+			drill.apparatus.includes(apparatus) &&
+			levels.some((level) => drill.levels.has(level)),
+	);
+}
+
+/** A drill that a level does in a week without any of its partners in that week. */
+export interface Unpaired {
+	readonly week: number;
+	readonly level: Id;
+	readonly apparatus: Id;
+	readonly drill: Id;
+	/** The partners it has in the library that offer the level; empty where there is none. */
+	readonly partners: readonly Id[];
+}
+
+/**
+ * Forward and backward drills, and drills that name a partner, that a level does in a week in which
+ * it does none of the drill's partners. Each drill once for each week and level, at the first
+ * apparatus where it is met.
+ */
+export function unpaired({ curriculum, exposures }: Counted): readonly Unpaired[] {
+	const done = new Set(exposures.map((e) => `${e.week} ${e.level} ${e.drill}`));
+	const seen = new Set<string>();
+	return exposures.flatMap(({ week, level, apparatus, drill: id }) => {
+		const drill = curriculum.drills.get(id);
+		const key = `${week} ${level} ${id}`;
+		if (drill === undefined || seen.has(key)) return [];
+		seen.add(key);
+		const oneWay = drill.direction === "forward" || drill.direction === "backward";
+		if (!oneWay && drill.partners.length === 0) return [];
+		if (drill.partners.some((partner) => done.has(`${week} ${level} ${partner}`))) return [];
+		const partners = drill.partners.filter((p) => curriculum.drills.get(p)?.levels.has(level));
+		return [{ week, level, apparatus, drill: id, partners }];
+	});
+}
+
+export const SIDES = ["both", "each", "lead", "unsaid"] as const;
+/** How a drill treats the two sides; `unsaid` where the drill does not say. */
+export type Sides = (typeof SIDES)[number];
+
+/** Minutes by how the sides are treated, for each level, or for each week. */
+export function sidesBalance(
+	{ curriculum, exposures }: Counted,
+	by: "week" | "level",
+): ReadonlyMap<string, ReadonlyMap<Sides, Tally>> {
+	const rows = new Map<string, Map<Sides, Sum>>();
+	for (const exposure of exposures) {
+		const sides = curriculum.drills.get(exposure.drill)?.sides ?? "unsaid";
+		const row = getOrMake(rows, String(exposure[by]), () => new Map<Sides, Sum>());
+		getOrMake(row, sides, () => new Sum()).add(exposure.minutes, exposure.drill);
+	}
+	return rows;
+}
+
+export const PATTERNS = [
+	"landing",
+	"statics",
+	"locomotion",
+	"rotation",
+	"swing",
+	"spring",
+	"handling",
+] as const satisfies readonly Pattern[];
+
+/** A pattern's minutes: whole, and shared out over the patterns of each drill. */
+export interface PatternTally extends Tally {
+	readonly share: number;
+}
+
+/**
+ * Minutes by movement pattern, for each week, level or apparatus. A drill has the patterns of its
+ * skills; one with two patterns gives its minutes to both, and half of them as each one's share, so
+ * shares add up to the minutes of drills that have a pattern.
+ */
+export function patternBalance(
+	{ curriculum, exposures }: Counted,
+	by: "week" | "level" | "apparatus",
+): ReadonlyMap<string, ReadonlyMap<Pattern, PatternTally>> {
+	const rows = new Map<string, Map<Pattern, Sum>>();
+	for (const exposure of exposures) {
+		const patterns = patternsOf(curriculum, exposure.drill);
+		if (patterns.length === 0) continue;
+		const row = getOrMake(rows, String(exposure[by]), () => new Map<Pattern, Sum>());
+		for (const pattern of patterns) {
+			getOrMake(row, pattern, () => new Sum()).add(
+				exposure.minutes,
+				exposure.drill,
+				exposure.minutes / patterns.length,
+			);
+		}
+	}
+	return rows;
+}
+
+/** The movement patterns of a drill's skills, each once. */
+export function patternsOf(curriculum: Curriculum, drill: Id): readonly Pattern[] {
+	const skills = curriculum.drills.get(drill)?.skills ?? [];
+	const found = new Set(skills.map((skill) => curriculum.skills.get(skill)?.pattern));
+	return PATTERNS.filter((pattern) => found.has(pattern));
+}
+
+/** H307. Its table is `coverage-directions`, which coverage writes. */
+export const balanceMeasure: Measure = {
+	name: "balance",
+	tables: () => [],
+	findings: (counted) =>
+		counted.curriculum.targets.pairDirections === true
+			? directionBalances(counted).flatMap((balance) => unmatched(counted.curriculum, balance))
+			: [],
+};
+
+function unmatched(curriculum: Curriculum, balance: DirectionBalance): readonly Finding[] {
+	const { week, apparatus, missing, levels, directions } = balance;
+	if (missing === undefined) return [];
+	const drills = drillsOfDirection(curriculum, missing, apparatus, levels);
+	const plan = curriculum.weeks.find((w) => w.week === week);
+	if (drills.length === 0 || plan === undefined) return [];
+	const other = missing === "backward" ? "forward" : "backward";
+	const done = directions.get(other) ?? { minutes: 0, drills: [] };
+	// The partners of what is planned come first: they are the same work the other way.
+	const partners = new Set(done.drills.flatMap((id) => curriculum.drills.get(id)?.partners ?? []));
+	const ordered = [...drills.filter((d) => partners.has(d.id)), ...drills.filter((d) => !partners.has(d.id))];
+	const name = curriculum.apparatus.get(apparatus)?.name ?? apparatus;
+	return [
+		finding(
+			"H307",
+			"worth a look",
+			`Week ${week}, ${name}: ${inWords(done.minutes)} minutes ${other} over all levels (${listed(
+				done.drills.map((id) => curriculum.drills.get(id)?.title ?? id),
+			)}) and none ${missing}.`,
+			{ source: plan.source, path: ["apparatus", apparatus] },
+			{ week, apparatus },
+			`Plan a ${missing} drill on this apparatus in the same week, such as ${listed(
+				ordered.slice(0, 3).map((d) => d.title),
+				3,
+				"or",
+			)}.`,
+		),
+	];
+}
+
+class Sum implements PatternTally {
+	minutes = 0;
+	share = 0;
+	readonly #drills = new Set<Id>();
+
+	get drills(): readonly Id[] {
+		return [...this.#drills];
+	}
+
+	add(minutes: number, drill: Id, share = minutes): void {
+		this.minutes += minutes;
+		this.share += share;
+		this.#drills.add(drill);
+	}
+}
+
+function getOrMake<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+	const found = map.get(key);
+	if (found !== undefined) return found;
+	const made = make();
+	map.set(key, made);
+	return made;
+}

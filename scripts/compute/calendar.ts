@@ -1,0 +1,277 @@
+/**
+ * Calendar: the dates of every teaching week and class, and the term as an iCalendar file.
+ *
+ * Steps: walk the calendar weeks from the term's first Monday; leave out those whose class days are
+ * all closed (Monday to Friday without classes); the rest are the teaching weeks in turn. A class meets
+ * on its day of each teaching week, unless that day is closed.
+ *
+ * Local times become instants by the club's time zone, so a class stays at its hour when the clocks
+ * change. Events are written in UTC: each is one meeting and has no rule that a later change of clocks
+ * could bend, and no zone definition to ship.
+ */
+
+import ical from "ical-generator";
+import { Temporal } from "temporal-polyfill";
+import type { ClubClass, Curriculum, Finding, Id, Term, Weekday } from "../model.ts";
+import { counted, finding } from "./finding.ts";
+import type { Measure } from "./measure.ts";
+
+export const WEEKDAYS = [
+	"monday",
+	"tuesday",
+	"wednesday",
+	"thursday",
+	"friday",
+	"saturday",
+	"sunday",
+] as const satisfies readonly Weekday[];
+
+/** One teaching week. Dates are ISO 8601. */
+export interface TeachingWeek {
+	/** Counted from 1, closed weeks left out. */
+	readonly week: number;
+	readonly monday: string;
+	readonly sunday: string;
+	/** The ISO 8601 week it is, such as "2027-W01". */
+	readonly isoWeek: string;
+	/** Class days of this week (Monday to Friday without classes) on which the club is closed. */
+	readonly closed: readonly string[];
+}
+
+/** One class on one day. */
+export interface Meeting {
+	readonly week: number;
+	readonly class: Id;
+	/** ISO 8601. */
+	readonly date: string;
+	/** False where the day is closed. */
+	readonly meets: boolean;
+}
+
+/** The teaching weeks of a term, in order; none where it has no start. */
+export function teachingWeeks(term: Term): readonly TeachingWeek[] {
+	const known = weeksOfTerm.get(term);
+	if (known !== undefined) return known;
+	const weeks: TeachingWeek[] = [];
+	if (term.starts !== undefined) {
+		const days = classDays(term);
+		let monday = Temporal.PlainDate.from(term.starts);
+		while (weeks.length < term.weeks) {
+			const start = monday;
+			const dates = days.map((day) => start.add({ days: day }).toString());
+			const closed = dates.filter((date) => isClosed(term, date));
+			if (closed.length < dates.length) {
+				weeks.push({
+					week: weeks.length + 1,
+					monday: monday.toString(),
+					sunday: monday.add({ days: 6 }).toString(),
+					isoWeek: isoWeekOf(monday.toString()),
+					closed,
+				});
+			}
+			monday = monday.add({ days: 7 });
+			// A closure without an end in sight must not be walked through to the end of time.
+			if (monday.year > start.year && monday.year > lastYear(term)) break;
+		}
+	}
+	weeksOfTerm.set(term, weeks);
+	return weeks;
+}
+
+/** Terms are never changed, and findings and pages ask for the same dates over and over. */
+const weeksOfTerm = new WeakMap<Term, readonly TeachingWeek[]>();
+
+/** Terms have at most a few dozen weeks; closures that push one further than this leave its end undated. */
+const LONGEST_CLOSURE_YEARS = 10;
+
+function lastYear(term: Term): number {
+	return Number(term.starts?.slice(0, 4)) + LONGEST_CLOSURE_YEARS + Math.ceil(term.weeks / 52);
+}
+
+/** Every class in every teaching week, in order of week, then day, then start. Classes without a day are not in it. */
+export function meetings(term: Term): readonly Meeting[] {
+	const classes = term.classes
+		.flatMap((group) => (group.day === undefined ? [] : [{ group, day: WEEKDAYS.indexOf(group.day) }]))
+		.sort((a, b) => a.day - b.day || compareText(a.group.start ?? "", b.group.start ?? ""));
+	return teachingWeeks(term).flatMap(({ week, monday }) => {
+		const start = Temporal.PlainDate.from(monday);
+		return classes.map(({ group, day }) => {
+			const date = start.add({ days: day }).toString();
+			return { week, class: group.id, date, meets: !isClosed(term, date) };
+		});
+	});
+}
+
+/** Whether a class meets in a teaching week. True where its date is not known. */
+export function meets(term: Term, week: number, group: ClubClass): boolean {
+	const date = dateOf(term, week, group);
+	return date === undefined || !isClosed(term, date);
+}
+
+/** The ISO 8601 date of a class in a teaching week; undefined without a start of term or a day. */
+export function dateOf(term: Term, week: number, group: ClubClass): string | undefined {
+	const found = teachingWeeks(term)[week - 1];
+	if (found === undefined || group.day === undefined) return undefined;
+	return Temporal.PlainDate.from(found.monday)
+		.add({ days: WEEKDAYS.indexOf(group.day) })
+		.toString();
+}
+
+/** The teaching week that a date falls into: itself, or the next one after it; undefined after the term. */
+export function weekOn(term: Term, date: string): TeachingWeek | undefined {
+	return teachingWeeks(term).find(({ sunday }) => date <= sunday);
+}
+
+/** The ISO 8601 week of a date, such as "2026-W53": its year is the year of the week's Thursday. */
+export function isoWeekOf(date: string): string {
+	const day = Temporal.PlainDate.from(date);
+	return `${String(day.yearOfWeek).padStart(4, "0")}-W${String(day.weekOfYear).padStart(2, "0")}`;
+}
+
+/** Whether the club is closed on an ISO 8601 date. */
+export function isClosed(term: Term, date: string): boolean {
+	return term.closed.some(({ from, to }) => from <= date && date <= to);
+}
+
+function classDays(term: Term): readonly number[] {
+	const days = new Set(term.classes.flatMap((c) => (c.day === undefined ? [] : [WEEKDAYS.indexOf(c.day)])));
+	return days.size === 0 ? [0, 1, 2, 3, 4] : [...days].sort((a, b) => a - b);
+}
+
+/** Where a meeting's class sheet is published; undefined leaves the event without a link. */
+export type SheetAddress = (week: number, group: ClubClass) => string | undefined;
+
+/**
+ * The term as an iCalendar file (RFC 5545): one event for each class in each teaching week in which it
+ * meets. A class without a start is an event of the whole day; one without minutes ends as it begins.
+ * Identifiers and stamps come from the term, so the same curriculum gives the same bytes.
+ */
+export function calendarIcs(curriculum: Curriculum, address: SheetAddress = () => undefined): string {
+	const { club, term } = curriculum;
+	const calendar = ical({
+		name: `${club.name}: ${term.name}`,
+		prodId: {
+			company: club.name.replace(/\/\//g, "/"),
+			product: "curriculum handbook",
+			language: club.language.toUpperCase(),
+		},
+	});
+	const classes = new Map(term.classes.map((group) => [group.id, group]));
+	const plans = new Map(curriculum.weeks.map((plan) => [plan.week, plan]));
+	const space = slug(club.name);
+	for (const { week, class: id, date, meets } of meetings(term)) {
+		const group = classes.get(id);
+		if (group === undefined || !meets) continue;
+		const { start, end } = timesOf(date, group, club.timezone);
+		const theme = plans.get(week)?.theme;
+		const url = address(week, group);
+		calendar.createEvent({
+			id: `${term.starts}-week-${week}-${id}@${space}`,
+			stamp: instant(term.starts ?? date, "00:00", "UTC"),
+			start,
+			...(end === undefined ? {} : { end }),
+			...(group.start === undefined ? { allDay: true } : {}),
+			summary: `${group.name}, week ${week}`,
+			...(theme === undefined ? {} : { description: theme }),
+			...(url === undefined ? {} : { url }),
+		});
+	}
+	return `${calendar.toString()}\r\n`;
+}
+
+function timesOf(date: string, group: ClubClass, timezone: string): { start: Date; end?: Date } {
+	if (group.start === undefined) return { start: instant(date, "00:00", "UTC") };
+	const start = instant(date, group.start, timezone);
+	if (group.minutes === undefined) return { start };
+	return { start, end: new Date(start.getTime() + group.minutes * 60_000) };
+}
+
+/**
+ * The instant of a local time. In the hour that is skipped in spring, the later reading; in the hour
+ * that comes twice in autumn, the first of the two (RFC 5545, 3.3.5).
+ */
+function instant(date: string, clock: string, timezone: string): Date {
+	const local = Temporal.PlainDateTime.from(`${date}T${clock}`);
+	return new Date(local.toZonedDateTime(timezone, { disambiguation: "compatible" }).epochMilliseconds);
+}
+
+function slug(name: string): string {
+	const plain = name
+		.normalize("NFKD")
+		.replace(/\p{M}/gu, "")
+		.toLowerCase()
+		.replace(/[^a-z0-9]+/g, "-")
+		.replace(/^-|-$/g, "");
+	return plain === "" ? "club" : plain;
+}
+
+/** H312, H314 and H315. Its file is `calendar.ics`, which is no table. */
+export const calendarMeasure: Measure = {
+	name: "calendar",
+	tables: () => [],
+	findings: ({ curriculum }) => [
+		...overdueReviews(curriculum),
+		...missingWeeks(curriculum),
+		...missedClasses(curriculum),
+	],
+};
+
+/** Drills whose last review is longer ago, at the start of the term, than the club wants. */
+function overdueReviews({ drills, term, targets }: Curriculum): readonly Finding[] {
+	const { starts } = term;
+	const { reviewMonths } = targets;
+	if (starts === undefined || reviewMonths === undefined) return [];
+	const start = Temporal.PlainDate.from(starts);
+	return [...drills.values()].flatMap((drill) => {
+		if (drill.reviewed === undefined) return [];
+		const due = Temporal.PlainDate.from(drill.reviewed).add({ months: reviewMonths });
+		if (Temporal.PlainDate.compare(due, start) >= 0) return [];
+		return [
+			finding(
+				"H312",
+				"note",
+				`“${drill.title}” was last reviewed on ${drill.reviewed}; a review was due by ${due.toString()}, before the term's start on ${starts}.`,
+				{ source: drill.source, path: ["reviewed"] },
+				{ drill: drill.id },
+			),
+		];
+	});
+}
+
+/** Weeks of the term that no file plans, unless none is planned yet. */
+function missingWeeks({ weeks, term }: Curriculum): readonly Finding[] {
+	if (weeks.length === 0) return [];
+	const planned = new Set(weeks.map((plan) => plan.week));
+	return Array.from({ length: term.weeks }, (_, i) => i + 1)
+		.filter((week) => !planned.has(week))
+		.map((week) =>
+			finding(
+				"H314",
+				"worth a look",
+				`Week ${week} of ${counted(term.weeks, "week")} has no plan.`,
+				{ source: term.source, path: ["weeks"] },
+				{ week },
+			),
+		);
+}
+
+function missedClasses({ term }: Curriculum): readonly Finding[] {
+	const classes = new Map(term.classes.map((group) => [group.id, group]));
+	return meetings(term).flatMap(({ week, class: id, date, meets }) => {
+		const group = classes.get(id);
+		if (meets || group === undefined) return [];
+		return [
+			finding(
+				"H315",
+				"note",
+				`${group.name} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
+				{ source: term.source, path: [...group.path, "day"] },
+				{ week, class: id },
+			),
+		];
+	});
+}
+
+function compareText(a: string, b: string): number {
+	return a < b ? -1 : a > b ? 1 : 0;
+}

@@ -1,0 +1,256 @@
+/**
+ * Spacing: in which weeks each shape and skill is met at each level, and how far apart.
+ *
+ * Steps: gather the weeks of each thing at each level from the exposures; measure first, last and
+ * longest gap; hold what a level is expected to train against the club's targets.
+ *
+ * Gaps are reported, and judged by nothing but the club's own target: that spread practice is kept
+ * better than massed practice is well shown (Cepeda et al. 2006, for verbal recall; Lee & Genovese
+ * 1988, for movement), but no best gap for children's gymnastics has been published.
+ */
+
+import type { Column, Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
+import { coveredBy } from "./coverage.ts";
+import { counted as count, finding, listed } from "./finding.ts";
+import type { Counted, Measure } from "./measure.ts";
+import { sortedRows } from "./tables.ts";
+
+export type SpacedKind = "shape" | "skill";
+
+const KINDS: readonly SpacedKind[] = ["shape", "skill"];
+
+/** One thing at one level. */
+export interface Spacing {
+	readonly kind: SpacedKind;
+	readonly id: Id;
+	readonly level: Id;
+	/** The numbers of the weeks it is met in, ascending; empty where it never is. */
+	readonly taught: readonly number[];
+	readonly first: number | undefined;
+	readonly last: number | undefined;
+	/** The two neighbouring weeks furthest apart (the earliest such pair); undefined with fewer than two weeks. */
+	readonly gap: readonly [number, number] | undefined;
+	/** Weeks from one of them to the other. */
+	readonly longestGap: number | undefined;
+	/** Whether the level should train it: see `isExpected`. */
+	readonly expected: boolean;
+}
+
+/**
+ * The spacing of everything that a level meets or should meet: shapes before skills, in the club's
+ * order, then by level.
+ */
+export function spacings({ curriculum, exposures }: Counted): readonly Spacing[] {
+	const weeks = new Map<string, Set<number>>();
+	for (const { drill, level, week } of exposures) {
+		for (const kind of KINDS) {
+			for (const id of coveredBy(curriculum, drill, kind)) {
+				const key = keyOf(kind, id, level);
+				const found = weeks.get(key);
+				if (found === undefined) weeks.set(key, new Set([week]));
+				else found.add(week);
+			}
+		}
+	}
+	const spacings: Spacing[] = [];
+	for (const kind of KINDS) {
+		for (const id of thingsOf(curriculum, kind).keys()) {
+			for (const level of curriculum.levels.keys()) {
+				const taught = [...(weeks.get(keyOf(kind, id, level)) ?? [])].sort((a, b) => a - b);
+				const expected = isExpected(curriculum, kind, id, level);
+				if (taught.length === 0 && !expected) continue;
+				const gap = widestGap(taught);
+				spacings.push({
+					kind,
+					id,
+					level,
+					taught,
+					first: taught[0],
+					last: taught.at(-1),
+					gap,
+					longestGap: gap === undefined ? undefined : gap[1] - gap[0],
+					expected,
+				});
+			}
+		}
+	}
+	return spacings;
+}
+
+/**
+ * Whether a level should train a thing: a shape, where any drill of the library that offers the
+ * level names it; a skill, where the skill lists the level.
+ */
+export function isExpected(curriculum: Curriculum, kind: SpacedKind, id: Id, level: Id): boolean {
+	if (kind === "skill") return curriculum.skills.get(id)?.levels.includes(level) ?? false;
+	return drillsTraining(curriculum, kind, id, level).length > 0;
+}
+
+/** The library's drills that train a thing and offer a level, in the club's order. */
+export function drillsTraining(
+	curriculum: Curriculum,
+	kind: SpacedKind,
+	id: Id,
+	level: Id,
+): readonly LinkedDrill[] {
+	const drills = thingsOf(curriculum, kind).get(id)?.drills ?? [];
+	return drills
+		.map((drill) => curriculum.drills.get(drill))
+		.filter((drill): drill is LinkedDrill => drill?.levels.has(level) ?? false);
+}
+
+/** The two neighbouring weeks of an ascending list that are furthest apart, the first of equals. */
+export function widestGap(weeks: readonly number[]): readonly [number, number] | undefined {
+	let widest: readonly [number, number] | undefined;
+	for (let i = 1; i < weeks.length; i++) {
+		const from = weeks[i - 1] ?? 0;
+		const to = weeks[i] ?? 0;
+		if (widest === undefined || to - from > widest[1] - widest[0]) widest = [from, to];
+	}
+	return widest;
+}
+
+/** The least number of weeks wanted, as far as the term has so many. */
+export function weeksWanted(curriculum: Curriculum, kind: SpacedKind): number | undefined {
+	const { shapeWeeks, skillWeeks } = curriculum.targets;
+	const target = kind === "shape" ? shapeWeeks : skillWeeks;
+	return target === undefined ? undefined : Math.min(target, curriculum.term.weeks);
+}
+
+/** The longest gap wanted, in weeks. */
+export function gapWanted(curriculum: Curriculum, kind: SpacedKind): number | undefined {
+	return kind === "shape" ? curriculum.targets.shapeGap : curriculum.targets.skillGap;
+}
+
+const COLUMNS: readonly Column[] = [
+	{ name: "kind", order: "text" },
+	{ name: "id", order: "kind" },
+	{ name: "level", order: "level" },
+	{ name: "weeks", order: "number" },
+	{ name: "first", order: "number" },
+	{ name: "last", order: "number" },
+	{ name: "longest-gap", order: "number" },
+];
+
+/** spacing.csv, and H303 to H306. A club that has planned no week yet has nothing to find. */
+export const spacingMeasure: Measure = {
+	name: "spacing",
+	tables: (counted) => {
+		const rows = spacings(counted)
+			.filter((s) => s.taught.length > 0)
+			.map((s) => [s.kind, s.id, s.level, s.taught.length, s.first, s.last, s.longestGap]);
+		return [{ name: "spacing", columns: COLUMNS, rows: sortedRows(counted.curriculum, COLUMNS, rows) }];
+	},
+	findings: (counted) => {
+		if (counted.curriculum.weeks.length === 0) return [];
+		return spacings(counted)
+			.filter((s) => s.expected)
+			.flatMap((s) => [...tooFew(counted.curriculum, s), ...tooFarApart(counted.curriculum, s)]);
+	},
+};
+
+function tooFew(curriculum: Curriculum, spacing: Spacing): readonly Finding[] {
+	const { kind, level, taught } = spacing;
+	const wanted = weeksWanted(curriculum, kind);
+	if (wanted === undefined || taught.length >= wanted) return [];
+	const { thing, group, verb } = namesOf(curriculum, spacing);
+	const met =
+		taught.length === 0
+			? `${group} never ${verb} ${thing}`
+			: `${group} ${verb} ${thing} in ${count(taught.length, "week")} (${weekList(taught)})`;
+	return [
+		finding(
+			kind === "shape" ? "H303" : "H304",
+			taught.length === 0 ? "serious" : "worth a look",
+			`${met}; the target is ${count(wanted, "week")}.`,
+			whereToAdd(curriculum, spacing, undefined),
+			aboutOf(spacing),
+			fixOf(curriculum, spacing, "in another week"),
+		),
+	];
+}
+
+function tooFarApart(curriculum: Curriculum, spacing: Spacing): readonly Finding[] {
+	const wanted = gapWanted(curriculum, spacing.kind);
+	const { gap, longestGap } = spacing;
+	if (wanted === undefined || gap === undefined || longestGap === undefined || longestGap <= wanted)
+		return [];
+	const { thing, group, verb } = namesOf(curriculum, spacing);
+	return [
+		finding(
+			spacing.kind === "shape" ? "H305" : "H306",
+			"worth a look",
+			`${group} ${verb} ${thing} in week ${gap[0]} and not again before week ${gap[1]}, ${count(longestGap, "week")} later; the target is at most ${wanted}.`,
+			whereToAdd(curriculum, spacing, gap),
+			aboutOf(spacing),
+			fixOf(curriculum, spacing, `between weeks ${gap[0]} and ${gap[1]}`),
+		),
+	];
+}
+
+function namesOf(curriculum: Curriculum, { kind, id, level }: Spacing) {
+	return {
+		thing: thingsOf(curriculum, kind).get(id)?.name ?? id,
+		group: curriculum.levels.get(level)?.name ?? level,
+		verb: kind === "shape" ? "trains" : "is taught",
+	};
+}
+
+function aboutOf({ kind, id, level }: Spacing): Finding["about"] {
+	return kind === "shape" ? { level, shape: id } : { level, skill: id };
+}
+
+function fixOf(curriculum: Curriculum, { kind, id, level }: Spacing, when: string): string {
+	const drills = drillsTraining(curriculum, kind, id, level);
+	const thing = thingsOf(curriculum, kind).get(id)?.name ?? id;
+	const group = curriculum.levels.get(level)?.name ?? level;
+	if (drills.length === 0) {
+		return `No drill of the library leads ${group} to ${thing}: write one, or take the level out of the skill's \`levels\`.`;
+	}
+	const titles = listed(
+		drills.map((d) => d.title),
+		4,
+		"or",
+	);
+	return `Plan ${titles} ${when} for ${group}.`;
+}
+
+/**
+ * The line to change: the apparatus, in a planned week where the thing is not yet met, furthest from
+ * the weeks where it is (inside the gap, if there is one). Without such a week, the thing's own entry.
+ */
+function whereToAdd(
+	curriculum: Curriculum,
+	{ kind, id, level, taught }: Spacing,
+	gap: readonly [number, number] | undefined,
+): { readonly source: Source; readonly path: DataPath } {
+	const apparatus = new Set(drillsTraining(curriculum, kind, id, level).flatMap((d) => d.apparatus));
+	let best: { source: Source; path: DataPath } | undefined;
+	let bestDistance = -1;
+	for (const week of curriculum.weeks) {
+		if (taught.includes(week.week)) continue;
+		if (gap !== undefined && (week.week <= gap[0] || week.week >= gap[1])) continue;
+		const plan = week.apparatus.find((p) => apparatus.has(p.apparatus));
+		if (plan === undefined) continue;
+		const distance = Math.min(...taught.map((t) => Math.abs(t - week.week)), Number.MAX_SAFE_INTEGER);
+		if (distance <= bestDistance) continue;
+		bestDistance = distance;
+		best = { source: week.source, path: ["apparatus", plan.apparatus] };
+	}
+	const entry = thingsOf(curriculum, kind).get(id);
+	if (best !== undefined) return best;
+	if (entry === undefined) throw new Error(`No ${kind} has the id ${id}.`);
+	return { source: entry.source, path: entry.path };
+}
+
+function thingsOf(curriculum: Curriculum, kind: SpacedKind) {
+	return kind === "shape" ? curriculum.shapes : curriculum.skills;
+}
+
+function weekList(weeks: readonly number[]): string {
+	return `${weeks.length === 1 ? "week" : "weeks"} ${listed(weeks.map(String), 8)}`;
+}
+
+function keyOf(kind: SpacedKind, id: Id, level: Id): string {
+	return `${kind} ${id} ${level}`;
+}

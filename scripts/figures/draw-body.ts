@@ -1,0 +1,245 @@
+/**
+ * Draws one posed body as SVG elements: the part that single figures and strips share.
+ *
+ *   1. discs → outlines: two discs and the straight sides that touch both make a limb's segment
+ *   2. far limbs as outlines, then trunk and head, then near limbs over them, each with a thin rim of
+ *      paper so that a limb in front of the body stays readable without any colour
+ *   3. what carries the body
+ *
+ * Ink is `currentColor`; paper is `--figure-paper`, else the page's own canvas colour, so a figure
+ * follows dark mode and print. Nothing needs a style sheet.
+ */
+
+import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side } from "./pose.ts";
+import { RADII } from "./segments.ts";
+
+/** Drawing units in one stature. */
+export const UNITS = 200;
+
+/** Ink and paper as attribute values. */
+export const INK = "currentColor";
+export const PAPER = "var(--figure-paper,Canvas)";
+
+/** Half the width of the rim of paper around near parts, and of the line around far ones. */
+const RIM = 2;
+const FAR_LINE = 2.2;
+/** Far limbs are this much thinner than near ones. */
+const FAR_SHARE = 0.8;
+
+/** A rectangle in drawing units, y downwards. */
+export interface Box {
+	readonly left: number;
+	readonly top: number;
+	readonly right: number;
+	readonly bottom: number;
+}
+
+/** Rounds to a tenth of a drawing unit: 0.0005 of the stature. */
+export function tenth(value: number): number {
+	return Math.round(value * 10) / 10;
+}
+
+/** What the body and its bar or block cover, in drawing units, with the lines' own width. */
+export function boxOf(pose: Pose): Box {
+	let left = Number.POSITIVE_INFINITY;
+	let top = Number.POSITIVE_INFINITY;
+	let right = Number.NEGATIVE_INFINITY;
+	let bottom = Number.NEGATIVE_INFINITY;
+	for (const { x, y, r } of discsOf(pose)) {
+		left = Math.min(left, x - r);
+		right = Math.max(right, x + r);
+		top = Math.min(top, -y - r);
+		bottom = Math.max(bottom, -y + r);
+	}
+	const { support } = pose;
+	if (support.kind === "bar" || support.kind === "block") {
+		const out = support.kind === "block" ? 0 : pose.view === "side" ? RADII.bar : BAR_ENDS;
+		left = Math.min(left, support.left - out);
+		right = Math.max(right, support.right + out);
+		top = Math.min(top, -support.y - RADII.bar);
+		bottom = Math.max(bottom, -support.y + RADII.bar);
+	}
+	if (support.kind !== "bar") bottom = Math.max(bottom, 0);
+	// The waist and the chest swell a little beyond the discs at the trunk's ends.
+	const swell = RIM + 3;
+	return {
+		left: left * UNITS - swell,
+		top: top * UNITS - swell,
+		right: right * UNITS + swell,
+		bottom: bottom * UNITS + swell,
+	};
+}
+
+/** How far a bar seen from the front runs past the hands. */
+const BAR_ENDS = 0.12;
+
+/** The body's elements, its x shifted by `dx` drawing units; the floor is y = 0. */
+export function drawBody(pose: Pose, dx: number): string {
+	const { left, right } = pose;
+	const toPage = ({ x, y, r }: Disc): Disc => ({ x: x * UNITS + dx, y: -y * UNITS, r: r * UNITS });
+	const fromSide = pose.view === "side";
+
+	const far = [
+		...(fromSide && differ(left.arm, right.arm) ? [armPath(left, toPage, FAR_SHARE)] : []),
+		...(fromSide && differ(left.leg, right.leg) ? [legPath(left, toPage, FAR_SHARE)] : []),
+	];
+	const near = fromSide
+		? [legPath(right, toPage, 1), armPath(right, toPage, 1)]
+		: [
+				legPath(left, toPage, 1) + legPath(right, toPage, 1),
+				armPath(left, toPage, 1) + armPath(right, toPage, 1),
+			];
+	const trunk = fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage);
+	// Discs over the joints close the rim where a limb grows out of the trunk.
+	const joints = fromSide ? [circle(toPage(pose.hip)), circle(toPage(pose.chest))] : [trunk];
+	const head = toPage(pose.head);
+
+	return (
+		(far.length === 0
+			? ""
+			: `<g class="figure-far" fill="${PAPER}" stroke="${INK}" stroke-width="${2 * FAR_LINE}" paint-order="stroke">${far
+					.map((d) => `<path d="${d}"/>`)
+					.join("")}</g>`) +
+		`<g class="figure-near" fill="${INK}" stroke="${PAPER}" stroke-width="${2 * RIM}" paint-order="stroke">` +
+		`<path d="${trunk}"/>` +
+		`<circle cx="${tenth(head.x)}" cy="${tenth(head.y)}" r="${tenth(head.r)}"/>` +
+		near.map((d) => `<path d="${d}"/>`).join("") +
+		`</g><path class="figure-joints" fill="${INK}" d="${joints.join("")}"/>` +
+		drawHold(pose, dx)
+	);
+}
+
+/** The bar or the block under the hands; the floor is the caller's. */
+function drawHold(pose: Pose, dx: number): string {
+	const { support } = pose;
+	if (support.kind !== "bar" && support.kind !== "block") return "";
+	const left = tenth(support.left * UNITS + dx);
+	const right = tenth(support.right * UNITS + dx);
+	const y = tenth(-support.y * UNITS);
+	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="4"`;
+	if (support.kind === "block") {
+		return `<path class="figure-block" ${line} stroke-linejoin="round" d="M${left} ${y}H${right}V0H${left}z"/>`;
+	}
+	if (pose.view === "side") {
+		return `<circle class="figure-bar" ${line} cx="${tenth((left + right) / 2)}" cy="${y}" r="${tenth(RADII.bar * UNITS - 2)}"/>`;
+	}
+	const ends = BAR_ENDS * UNITS - 4;
+	return `<path class="figure-bar" stroke="${INK}" stroke-width="8" stroke-linecap="round" d="M${tenth(left - ends)} ${y}H${tenth(right + ends)}"/>`;
+}
+
+/** Whether two limbs are drawn apart by more than a line's width anywhere. */
+function differ<Limb extends Arm | Leg>(a: Limb, b: Limb): boolean {
+	const discsOfB: readonly Disc[] = Object.values(b);
+	return Object.values(a).some((disc: Disc, i) => {
+		const other = discsOfB[i] ?? disc;
+		return Math.abs(disc.x - other.x) + Math.abs(disc.y - other.y) > 0.005;
+	});
+}
+
+type ToPage = (disc: Disc) => Disc;
+
+function armPath({ arm }: Side, toPage: ToPage, share: number): string {
+	const at = (disc: Disc): Disc => toPage({ ...disc, r: disc.r * share });
+	const elbow = at(arm.elbow);
+	const wrist = at(arm.wrist);
+	return segment(at(arm.shoulder), elbow) + segment(elbow, wrist) + segment(wrist, at(arm.fingers));
+}
+
+function legPath({ leg }: Side, toPage: ToPage, share: number): string {
+	const at = (disc: Disc): Disc => toPage({ ...disc, r: disc.r * share });
+	// The foot keeps its size: its sole has to stand on the floor.
+	const toe = toPage(leg.toe);
+	const knee = at(leg.knee);
+	const ankle = at(leg.ankle);
+	return (
+		segment(at(leg.hip), knee) + segment(knee, ankle) + segment(ankle, toe) + segment(toPage(leg.heel), toe)
+	);
+}
+
+/** The outline of two discs and the two lines that touch both; one disc where it covers the other. */
+function segment(a: Disc, b: Disc): string {
+	const dx = b.x - a.x;
+	const dy = b.y - a.y;
+	const distance = Math.hypot(dx, dy);
+	if (distance <= Math.abs(a.r - b.r) + 0.05) return circle(a.r > b.r ? a : b);
+	const angle = Math.atan2(dy, dx);
+	const open = Math.acos((a.r - b.r) / distance);
+	return (
+		`M${on(a, angle + open)}L${on(b, angle + open)}` +
+		`${arcTo(b, 2 * open, angle - open)}L${on(a, angle - open)}` +
+		`${arcTo(a, 2 * Math.PI - 2 * open, angle + open)}z`
+	);
+}
+
+/** The point of a disc's edge in a direction. */
+function on(disc: Disc, angle: number): string {
+	return `${tenth(disc.x + disc.r * Math.cos(angle))} ${tenth(disc.y + disc.r * Math.sin(angle))}`;
+}
+
+/** Along a disc's edge, anticlockwise on the page, over `extent` radians to a direction. */
+function arcTo(disc: Disc, extent: number, angle: number): string {
+	const r = tenth(disc.r);
+	return `A${r} ${r} 0 ${extent > Math.PI ? 1 : 0} 0 ${on(disc, angle)}`;
+}
+
+function circle({ x, y, r }: Disc): string {
+	const d = tenth(r);
+	return `M${tenth(x - r)} ${tenth(y)}a${d} ${d} 0 0 0 ${2 * d} 0a${d} ${d} 0 0 0 ${-2 * d} 0z`;
+}
+
+/** The trunk along its curve: round at both ends, narrow at the waist, full at the chest. */
+function trunkFromSide(pose: Pose, toPage: ToPage): string {
+	const hip = toPage(pose.hip);
+	const chest = toPage(pose.chest);
+	const chord = Math.atan2(chest.y - hip.y, chest.x - hip.x);
+	const half = ((pose.curve / 2) * Math.PI) / 180;
+	// On the page y runs down, so a rounded back turns clockwise on its way up.
+	const start = chord - half;
+	const end = chord + half;
+	const length = Math.hypot(chest.x - hip.x, chest.y - hip.y);
+	// Handles of a cubic curve that follows the arc; the two sides run inside and outside of it.
+	const handle = half === 0 ? length / 3 : ((2 / 3) * length * Math.tan(half / 2)) / Math.sin(half);
+	const radius = half === 0 ? Number.POSITIVE_INFINITY : length / (2 * Math.sin(half));
+	const sideHandle = (offset: number): number => handle * (1 + offset / radius);
+	const control = (disc: Disc, along: number, direction: number, across: number): string => {
+		const x = disc.x + along * Math.cos(direction) + across * Math.cos(direction + Math.PI / 2);
+		const y = disc.y + along * Math.sin(direction) + across * Math.sin(direction + Math.PI / 2);
+		return `${tenth(x)} ${tenth(y)}`;
+	};
+	const waist = 0.82 * hip.r;
+	const ribs = 1.42 * chest.r;
+	const quarter = Math.PI / 2;
+	return (
+		`M${on(hip, start + quarter)}` +
+		`C${control(hip, sideHandle(-waist), start, waist)} ${control(chest, -sideHandle(-ribs), end, ribs)} ${on(chest, end + quarter)}` +
+		`${arcTo(chest, Math.PI, end - quarter)}` +
+		`C${control(chest, -sideHandle(ribs), end, -ribs)} ${control(hip, sideHandle(waist), start, -waist)} ${on(hip, start - quarter)}` +
+		`${arcTo(hip, Math.PI, start + quarter)}z`
+	);
+}
+
+/** From the front: shoulders to hips, and the neck. */
+function trunkFromFront({ left, right, chest, head }: Pose, toPage: ToPage): string {
+	const corners = [left.arm.shoulder, right.arm.shoulder, right.leg.hip, left.leg.hip];
+	return (
+		hull(corners.map(toPage)) +
+		segment(toPage({ ...chest, r: RADII.neck }), toPage({ ...head, r: RADII.neck }))
+	);
+}
+
+/** The outline around discs that stand in anticlockwise order on the page, none inside another. */
+function hull(discs: readonly Disc[]): string {
+	const sides = discs.map((a, i) => {
+		const b = discs[(i + 1) % discs.length] ?? a;
+		const angle = Math.atan2(b.y - a.y, b.x - a.x);
+		return { a, b, out: angle + Math.acos((a.r - b.r) / Math.hypot(b.x - a.x, b.y - a.y)) };
+	});
+	const first = sides[0];
+	if (first === undefined) return "";
+	const path = sides.map(({ b, out }, i) => {
+		const next = sides[(i + 1) % sides.length] ?? first;
+		const r = tenth(b.r);
+		return `L${on(b, out)}A${r} ${r} 0 0 0 ${on(b, next.out)}`;
+	});
+	return `M${on(first.a, first.out)}${path.join("")}z`;
+}

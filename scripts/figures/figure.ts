@@ -1,0 +1,48 @@
+/**
+ * One shape as one picture: the posed body in a square, on the floor or bar that carries it.
+ *
+ * Small shapes are drawn larger than long ones, so that each fills its square down to 48 pixels.
+ */
+
+import { boxOf, drawBody, INK, tenth, UNITS } from "./draw-body.ts";
+import { picture, type Words } from "./markup.ts";
+import { type Posture, poseOf } from "./pose.ts";
+
+export interface FigureOptions extends Words {
+	/** Width and height in CSS pixels where no style sheet says otherwise; 96 if left out. */
+	readonly size?: number;
+}
+
+/** The least a square shows, in statures: keeps a tucked body from being blown up. */
+const LEAST = 0.78;
+/** Free space around, in drawing units. */
+const MARGIN = 6;
+
+/** A shape's figure as SVG text. */
+export function drawFigure(posture: Posture, options: FigureOptions): string {
+	const pose = poseOf(posture);
+	const box = boxOf(pose);
+	const side = Math.ceil(Math.max(box.right - box.left, box.bottom - box.top, LEAST * UNITS) + 2 * MARGIN);
+	const left = tenth((box.left + box.right - side) / 2);
+	// The floor keeps to the bottom of the square, so that figures in a row stand level.
+	const hanging = pose.support.kind === "bar";
+	const top = tenth(hanging ? (box.top + box.bottom - side) / 2 : box.bottom + MARGIN - side);
+	const size = options.size ?? 96;
+	return picture(
+		options,
+		"figure",
+		[left, top, side, side],
+		{ width: size, height: size },
+		(hanging ? "" : drawFloor(left + MARGIN, left + side - MARGIN, pose.support.kind === "air")) +
+			drawBody(pose, 0),
+	);
+}
+
+/** The floor at y = 0; broken and fainter where the body is in the air above it. */
+export function drawFloor(left: number, right: number, faint: boolean): string {
+	return (
+		`<path class="figure-floor" stroke="${INK}" stroke-width="3" stroke-linecap="round"` +
+		(faint ? ` stroke-dasharray="2 9" stroke-opacity=".6"` : "") +
+		` d="M${tenth(left)} 1.5H${tenth(right)}"/>`
+	);
+}

@@ -1,0 +1,34 @@
+/** The head of an SVG picture with its words for those who cannot see it. */
+
+export interface Words {
+	/** A short name, as plain text. */
+	readonly title: string;
+	/** What the picture shows, as plain text. */
+	readonly description: string;
+	/** Makes the ids unique in their page; letters, digits and hyphens. */
+	readonly idPrefix: string;
+}
+
+/** An `<svg>` around `content`, named by its own title and description. `viewBox` in drawing units. */
+export function picture(
+	words: Words,
+	className: string,
+	viewBox: readonly [left: number, top: number, width: number, height: number],
+	size: { readonly width: number; readonly height: number },
+	content: string,
+): string {
+	const title = `${words.idPrefix}-title`;
+	const description = `${words.idPrefix}-desc`;
+	return (
+		`<svg xmlns="http://www.w3.org/2000/svg" class="${className}" viewBox="${viewBox.join(" ")}" ` +
+		`width="${size.width}" height="${size.height}" role="img" ` +
+		`aria-labelledby="${escaped(title)} ${escaped(description)}">` +
+		`<title id="${escaped(title)}">${escaped(words.title)}</title>` +
+		`<desc id="${escaped(description)}">${escaped(words.description)}</desc>${content}</svg>`
+	);
+}
+
+/** Text made safe for SVG, inside elements and between double quotes. */
+export function escaped(text: string): string {
+	return text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+}

@@ -1,0 +1,428 @@
+/**
+ * Forward kinematics: a shape's joint angles → where its joints are.
+ *
+ *   1. place every joint from the hip outwards, for a given lean of the trunk
+ *   2. a body on hands and feet: find the lean nearest to the written one where both reach the floor
+ *   3. lower or lift the body onto what carries it: the floor, a block, a bar
+ *
+ * Stature is 1; x grows to the right, y upwards, and the floor is y = 0. Seen from the side the body
+ * faces right, so its right side is the near one. Seen from the front it faces the viewer, so its
+ * left side is on the right; there `shoulder` lifts the arms sideways and `tilt` leans the body
+ * sideways, because that is the plane such a figure shows.
+ */
+
+import type { Base, Shape, SideAngles } from "../model.ts";
+import { HALF_WIDTHS, HEEL, RADII, SEGMENTS, SHOULDER_TO_CROWN, TRUNK } from "./segments.ts";
+
+/** What a figure is drawn from: any `Shape` is one. */
+export type Posture = Pick<Shape, "angles" | "view" | "tilt" | "base">;
+
+export interface Point {
+	readonly x: number;
+	readonly y: number;
+}
+
+/** A point of the body and half the body's thickness there. */
+export interface Disc extends Point {
+	readonly r: number;
+}
+
+export interface Leg {
+	readonly hip: Disc;
+	readonly knee: Disc;
+	readonly ankle: Disc;
+	readonly heel: Disc;
+	readonly toe: Disc;
+}
+
+export interface Arm {
+	readonly shoulder: Disc;
+	readonly elbow: Disc;
+	readonly wrist: Disc;
+	/** The end of the hand; where it grips, the middle of the bar. */
+	readonly fingers: Disc;
+}
+
+export interface Side {
+	readonly arm: Arm;
+	readonly leg: Leg;
+}
+
+/**
+ * What carries the body. `bar` and `block` give the line the hands press or hang on, from `left` to
+ * `right` (the same point twice where they are seen end on); a block stands on the floor.
+ */
+export type Support =
+	| { readonly kind: "floor" | "air" }
+	| { readonly kind: "bar" | "block"; readonly y: number; readonly left: number; readonly right: number };
+
+export interface Pose {
+	readonly view: "side" | "front";
+	/** The lean as it is drawn, degrees. */
+	readonly tilt: number;
+	/** The lower and the upper end of the trunk. */
+	readonly hip: Disc;
+	readonly chest: Disc;
+	/** How far the trunk turns between its ends as it is drawn, degrees: 0 from the front. */
+	readonly curve: number;
+	readonly head: Disc;
+	readonly left: Side;
+	readonly right: Side;
+	readonly support: Support;
+}
+
+/** Bars stand at one height, so that figures in a row share theirs; a straight hang clears the floor. */
+const BAR_HEIGHT = 1.42;
+/** How high above the floor a body in the air is shown. */
+const AIR = 0.14;
+/** A hand round a bar is folded at the knuckles, about half its length. */
+const GRIP = SEGMENTS.hand / 2;
+/** Arms lifted less than this press downwards, so their hands stand on something. */
+const SUPPORT_SHOULDER = 60;
+/** Legs that hang this far below the hands need a bar; less is made up by a block. */
+const BAR_DROP = 0.25;
+
+const STRAIGHT: Required<SideAngles> = { shoulder: 0, hip: 180, knee: 180, ankle: 90 };
+
+const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+
+/** Angles of one side: what the side says, else what the shape says, else standing straight. */
+export function sideAngles(posture: Posture, side: "left" | "right"): Required<SideAngles> {
+	const { angles } = posture;
+	const own = angles?.[side];
+	return {
+		shoulder: own?.shoulder ?? angles?.shoulder ?? STRAIGHT.shoulder,
+		hip: own?.hip ?? angles?.hip ?? STRAIGHT.hip,
+		knee: own?.knee ?? angles?.knee ?? STRAIGHT.knee,
+		ankle: own?.ankle ?? angles?.ankle ?? STRAIGHT.ankle,
+	};
+}
+
+/** Places a body of stature 1 on what carries it. Never throws: every angle gives a pose. */
+export function poseOf(posture: Posture): Pose {
+	const tilt = posture.base === "hands-and-feet" ? tiltOntoHandsAndFeet(posture) : posture.tilt;
+	return setDown(posture, placeJoints(posture, tilt));
+}
+
+/** Every disc the body is drawn from: what it covers, but for the bulge of the trunk. */
+export function discsOf(pose: Pose): readonly Disc[] {
+	return [pose.head, ...trunkDiscs(pose), ...limbDiscs(pose.left), ...limbDiscs(pose.right)];
+}
+
+/** The trunk's discs from hip to chest, along its curve. */
+export function trunkDiscs(pose: Pick<Pose, "hip" | "chest" | "curve">): readonly Disc[] {
+	const { hip, chest } = pose;
+	const dx = chest.x - hip.x;
+	const dy = chest.y - hip.y;
+	const half = radians(pose.curve) / 2;
+	// An arc's height over its chord, as a share of the chord, is tan(half / 2) / 2 in its middle.
+	const bulge = Math.tan(half / 2) / 2;
+	return [0, 0.25, 0.5, 0.75, 1].map((t) => {
+		const along = half === 0 ? t : 0.5 + Math.sin((2 * t - 1) * half) / (2 * Math.sin(half));
+		const out = half === 0 ? 0 : bulge - (1 - Math.cos((2 * t - 1) * half)) / (2 * Math.sin(half));
+		return {
+			x: hip.x + along * dx - out * dy,
+			y: hip.y + along * dy + out * dx,
+			r: hip.r + t * (chest.r - hip.r),
+		};
+	});
+}
+
+function limbDiscs({ arm, leg }: Side): readonly Disc[] {
+	return [arm.shoulder, arm.elbow, arm.wrist, arm.fingers, leg.hip, leg.knee, leg.ankle, leg.heel, leg.toe];
+}
+
+const lowest = (discs: readonly Disc[]): number => Math.min(...discs.map(({ y, r }) => y - r));
+
+// ── 1. joints ──────────────────────────────────────────────────────────────────────────────────
+
+type Joints = Omit<Pose, "support">;
+
+/** A direction or an offset in the body's own frame: up the trunk, to its front, to its left. */
+type Body = readonly [up: number, front: number, left: number];
+
+const add = (a: Body, b: Body, times: number): Body => [
+	a[0] + times * b[0],
+	a[1] + times * b[1],
+	a[2] + times * b[2],
+];
+
+const mix = (a: Body, timesA: number, b: Body, timesB: number): Body => [
+	timesA * a[0] + timesB * b[0],
+	timesA * a[1] + timesB * b[1],
+	timesA * a[2] + timesB * b[2],
+];
+
+/** Places the joints around the hip at (0, 0), the trunk leaning by `tilt` degrees. */
+function placeJoints(posture: Posture, tilt: number): Joints {
+	const sine = Math.sin(radians(tilt));
+	const cosine = Math.cos(radians(tilt));
+	const fromSide = posture.view === "side";
+	// The axis that points at the viewer vanishes: left from the side, front from the front.
+	const seen = ([up, front, left]: Body, r: number): Disc => {
+		const across = fromSide ? front : left;
+		return { x: up * sine + across * cosine, y: up * cosine - across * sine, r };
+	};
+
+	const turn = radians(posture.angles?.trunk ?? 0);
+	// The spine keeps its length, so a curved trunk has a shorter chord.
+	const chord = turn === 0 ? TRUNK : (TRUNK * Math.sin(turn / 2)) / (turn / 2);
+	const nod = turn / 2 + headNod(posture, tilt);
+	const head = fromSide
+		? add([chord, 0, 0], [Math.cos(nod), Math.sin(nod), 0], SHOULDER_TO_CROWN - RADII.head)
+		: ([chord + SHOULDER_TO_CROWN - RADII.head, 0, 0] as const);
+
+	const side = (name: "left" | "right"): Side => {
+		const angles = sideAngles(posture, name);
+		const outwards = name === "left" ? 1 : -1;
+		const spread = radians(posture.angles?.spread ?? 0) / 2;
+		return {
+			arm: placeArm(angles, chord, fromSide, outwards, seen),
+			leg: placeLeg(angles, spread, outwards, seen),
+		};
+	};
+	return {
+		view: posture.view,
+		tilt,
+		hip: seen([0, 0, 0], RADII.pelvis),
+		chest: seen([chord, 0, 0], RADII.chest),
+		curve: fromSide ? (posture.angles?.trunk ?? 0) : 0,
+		head: seen(head, RADII.head),
+		left: side("left"),
+		right: side("right"),
+	};
+}
+
+type Seen = (at: Body, r: number) => Disc;
+
+function placeArm(
+	angles: Required<SideAngles>,
+	chord: number,
+	fromSide: boolean,
+	outwards: number,
+	seen: Seen,
+): Arm {
+	const lift = radians(angles.shoulder);
+	const shoulder: Body = [chord, 0, outwards * HALF_WIDTHS.shoulder];
+	const along: Body = fromSide
+		? [-Math.cos(lift), Math.sin(lift), 0]
+		: [-Math.cos(lift), 0, outwards * Math.sin(lift)];
+	const wristAt = SEGMENTS.upperArm + SEGMENTS.forearm;
+	return {
+		shoulder: seen(shoulder, RADII.armTop),
+		elbow: seen(add(shoulder, along, SEGMENTS.upperArm), RADII.elbow),
+		wrist: seen(add(shoulder, along, wristAt), RADII.wrist),
+		fingers: seen(add(shoulder, along, wristAt + SEGMENTS.hand - RADII.fingers), RADII.fingers),
+	};
+}
+
+function placeLeg(angles: Required<SideAngles>, spread: number, outwards: number, seen: Seen): Leg {
+	const hipAngle = radians(angles.hip);
+	const knee = radians(angles.knee);
+	const ankle = radians(angles.ankle);
+	const hip: Body = [0, 0, outwards * HALF_WIDTHS.hip];
+	// In the plane of the leg: along the thigh, and to the front of the leg (where the kneecap looks).
+	const sideways: Body = [0, 0, outwards];
+	const thigh = mix(
+		[Math.cos(hipAngle), Math.sin(hipAngle), 0],
+		Math.cos(spread),
+		sideways,
+		Math.sin(spread),
+	);
+	const thighFront: Body = [Math.sin(hipAngle), -Math.cos(hipAngle), 0];
+	const shank = mix(thigh, -Math.cos(knee), thighFront, -Math.sin(knee));
+	const shankFront = mix(thigh, Math.sin(knee), thighFront, -Math.cos(knee));
+	// Along the foot to the toes, and from the ankle to the sole.
+	const foot = mix(shank, -Math.cos(ankle), shankFront, Math.sin(ankle));
+	const sole = mix(shank, Math.sin(ankle), shankFront, Math.cos(ankle));
+
+	const kneeAt = add(hip, thigh, SEGMENTS.thigh);
+	const ankleAt = add(kneeAt, shank, SEGMENTS.shank);
+	const onSole = (fromHeel: number, r: number): Disc =>
+		seen(add(add(ankleAt, foot, fromHeel - HEEL), sole, SEGMENTS.ankleHeight - r), r);
+	return {
+		hip: seen(hip, RADII.legTop),
+		knee: seen(kneeAt, RADII.knee),
+		ankle: seen(ankleAt, RADII.ankle),
+		heel: onSole(RADII.heel, RADII.heel),
+		toe: onSole(SEGMENTS.foot - RADII.toe, RADII.toe),
+	};
+}
+
+/**
+ * How far the neck bends forward of the line of the upper trunk, radians. A body on its shoulders has
+ * its head on the floor; one that leans over its feet looks ahead.
+ */
+function headNod(posture: Posture, tilt: number): number {
+	const curve = radians(posture.angles?.trunk ?? 0) / 2;
+	if (posture.base === "shoulders") {
+		// Towards the side where lying back would put the head, and down until it meets the floor.
+		const drop = Math.asin((RADII.head - RADII.chest) / (SHOULDER_TO_CROWN - RADII.head));
+		const line = radians(tilt) + curve;
+		const level = -Math.PI / 2 + drop;
+		return Math.atan2(Math.sin(level - line), Math.cos(level - line));
+	}
+	if (posture.base === "feet") {
+		const lean = radians(tilt) + curve;
+		return lean > 0 && lean < Math.PI / 2 ? -Math.min(lean * 0.6, radians(30)) : 0;
+	}
+	return 0;
+}
+
+// ── 2. hands and feet ──────────────────────────────────────────────────────────────────────────
+
+const handHeight = ({ left, right }: Joints): number => lowest([left.arm.wrist, right.arm.wrist]);
+
+const footHeight = ({ left, right }: Joints): number =>
+	lowest([left.leg.heel, left.leg.toe, right.leg.heel, right.leg.toe]);
+
+/** The lean nearest to the written one where hands and feet are level; the written one if none is. */
+function tiltOntoHandsAndFeet(posture: Posture): number {
+	const gap = (tilt: number): number => {
+		const joints = placeJoints(posture, tilt);
+		return handHeight(joints) - footHeight(joints);
+	};
+	const start = gap(posture.tilt);
+	const step = 2;
+	for (let away = step; away <= 90; away += step) {
+		for (const towards of [step, -step]) {
+			const far = posture.tilt + (towards / step) * away;
+			if (start > 0 !== gap(far) > 0) return bisect(gap, far - towards, far);
+		}
+	}
+	return posture.tilt;
+}
+
+function bisect(f: (x: number) => number, from: number, to: number): number {
+	let low = from;
+	let high = to;
+	const side = f(low) > 0;
+	for (let i = 0; i < 24; i++) {
+		const middle = (low + high) / 2;
+		if (f(middle) > 0 === side) low = middle;
+		else high = middle;
+	}
+	return (low + high) / 2;
+}
+
+// ── 3. what carries the body ───────────────────────────────────────────────────────────────────
+
+function setDown(posture: Posture, joints: Joints): Pose {
+	switch (posture.base) {
+		case "hang":
+			return onBar(joints);
+		case "hands":
+			return onHands(posture, joints);
+		case "hands-and-feet": {
+			const flat = withFlatHands(joints);
+			return lifted(flat, -Math.min(handHeight(joints), footHeight(joints)), { kind: "floor" });
+		}
+		case "air":
+			return lifted(joints, AIR - bodyHeight(joints), { kind: "air" });
+		default:
+			return lifted(joints, -carriedHeight(posture.base, joints), { kind: "floor" });
+	}
+}
+
+const bodyHeight = (joints: Joints): number =>
+	lowest([joints.head, ...trunkDiscs(joints), ...limbDiscs(joints.left), ...limbDiscs(joints.right)]);
+
+/** The lowest point of what may touch the floor: arms that rest on it carry nothing. */
+function carriedHeight(base: Base, joints: Joints): number {
+	if (base === "feet") return footHeight(joints);
+	if (base === "shoulders") return lowest([joints.chest]);
+	const legs = [joints.left.leg, joints.right.leg].flatMap((leg) => [leg.knee, leg.ankle, leg.heel, leg.toe]);
+	return lowest([...trunkDiscs(joints), ...legs]);
+}
+
+/** Hands on the floor; with the arms by the side, on a block or a bar as the legs need it. */
+function onHands(posture: Posture, joints: Joints): Pose {
+	const pressing = Math.max(
+		Math.abs(sideAngles(posture, "left").shoulder),
+		Math.abs(sideAngles(posture, "right").shoulder),
+	);
+	const hands = handHeight(joints);
+	if (pressing >= SUPPORT_SHOULDER) return lifted(withFlatHands(joints), -hands, { kind: "floor" });
+	const drop = hands - bodyHeight(withFlatHands(joints));
+	if (drop > BAR_DROP) return onBar(joints);
+
+	const top = Math.max(drop, 0) + 0.06;
+	const { left, right } = withFlatHands(joints);
+	const ends = [left.arm, right.arm].flatMap(({ wrist, fingers }) => [wrist.x, fingers.x]);
+	return lifted(withFlatHands(joints), top - hands, {
+		kind: "block",
+		y: top,
+		left: Math.min(...ends) - 0.03,
+		right: Math.max(...ends) + 0.03,
+	});
+}
+
+function onBar(joints: Joints): Pose {
+	const gripped = { ...joints, left: withGrip(joints.left), right: withGrip(joints.right) };
+	const { y } = gripped.right.arm.fingers;
+	const ends = [gripped.left.arm.fingers.x, gripped.right.arm.fingers.x];
+	const left = Math.min(...ends);
+	const right = Math.max(...ends);
+	return lifted(gripped, BAR_HEIGHT - y, { kind: "bar", y: BAR_HEIGHT, left, right });
+}
+
+/** The hand folded round a bar in line with the forearm. */
+function withGrip({ arm, leg }: Side): Side {
+	const { wrist, fingers } = arm;
+	const share = GRIP / (SEGMENTS.hand - RADII.fingers);
+	const bar = {
+		x: wrist.x + share * (fingers.x - wrist.x),
+		y: wrist.y + share * (fingers.y - wrist.y),
+		r: RADII.wrist,
+	};
+	return { arm: { ...arm, fingers: bar }, leg };
+}
+
+/** Hands that bear weight lie flat, bent back at the wrist; a hand held higher stays as it is. */
+function withFlatHands(joints: Joints): Joints {
+	const height = handHeight(joints) + 0.05;
+	const flat = ({ arm, leg }: Side, outwards: number): Side => {
+		const { shoulder, wrist } = arm;
+		if (wrist.y - wrist.r > height) return { arm, leg };
+		// From the side the wrist bends back on past overhead; from the front the fingers are foreshortened.
+		const length = SEGMENTS.hand - RADII.fingers;
+		const reach =
+			joints.view === "side" ? (shoulder.y >= wrist.y ? length : -length) : (outwards * length) / 2;
+		return {
+			arm: {
+				...arm,
+				fingers: { x: wrist.x + reach, y: wrist.y - wrist.r + RADII.fingers, r: RADII.fingers },
+			},
+			leg,
+		};
+	};
+	return { ...joints, left: flat(joints.left, 1), right: flat(joints.right, -1) };
+}
+
+function lifted(joints: Joints, by: number, support: Support): Pose {
+	const up = (disc: Disc): Disc => ({ x: disc.x, y: disc.y + by, r: disc.r });
+	const side = ({ arm, leg }: Side): Side => ({
+		arm: {
+			shoulder: up(arm.shoulder),
+			elbow: up(arm.elbow),
+			wrist: up(arm.wrist),
+			fingers: up(arm.fingers),
+		},
+		leg: {
+			hip: up(leg.hip),
+			knee: up(leg.knee),
+			ankle: up(leg.ankle),
+			heel: up(leg.heel),
+			toe: up(leg.toe),
+		},
+	});
+	return {
+		...joints,
+		hip: up(joints.hip),
+		chest: up(joints.chest),
+		head: up(joints.head),
+		left: side(joints.left),
+		right: side(joints.right),
+		support,
+	};
+}

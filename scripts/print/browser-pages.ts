@@ -1,0 +1,195 @@
+/**
+ * The browser as the printer drives it: pages in which nothing is left to chance, restarted when it dies.
+ *
+ * A page has no network, a clock that stands still and the same random numbers every time, so that
+ * the same content gives the same bytes. Hidden pages get no animation frames from the browser,
+ * which Paged.js waits for; they get them over a message channel instead.
+ */
+
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { transform } from "esbuild";
+import puppeteer, { type Browser as Driven, type Page } from "puppeteer-core";
+import type { Browser } from "./find-browser.ts";
+
+export interface BrowserPages {
+	/** The browser's name and version: a part of what laid-out pages depend on. */
+	readonly version: string;
+	/** Opens a page in a process of its own, in a browser that lives. */
+	open(): Promise<OpenPage>;
+	close(): Promise<void>;
+}
+
+export interface OpenPage {
+	/**
+	 * Works in the page. Rejects when the work does, when the page or the browser dies, or after the
+	 * limit; the page is then of no further use.
+	 *
+	 * @param limit milliseconds
+	 */
+	run<T>(limit: number, work: (page: Page) => Promise<T>): Promise<T>;
+	close(): Promise<void>;
+}
+
+/** What all pages run before anything else. */
+export interface PageScripts {
+	/** Paged.js and the printer's own functions, to be run in a page. */
+	readonly layout: string;
+	readonly own: string;
+}
+
+const require = createRequire(import.meta.url);
+
+/** Reads and translates the scripts that run in pages. */
+export async function readPageScripts(): Promise<PageScripts> {
+	const pagedjs = join(dirname(require.resolve("pagedjs-cli/package.json")), "dist", "browser.js");
+	const own = await transform(await readFile(new URL("./in-page.ts", import.meta.url), "utf8"), {
+		loader: "ts",
+		format: "iife",
+		target: "chrome110",
+	});
+	return {
+		layout: `window.PagedConfig = { auto: false };\n${await readFile(pagedjs, "utf8")}`,
+		own: own.code,
+	};
+}
+
+/** Starts the browser. Throws where it does not start. */
+export async function openBrowser(browser: Browser): Promise<BrowserPages> {
+	let driven = await start(browser);
+	const version = await driven.version();
+	let restarting: Promise<Driven> | undefined;
+
+	/** The browser, started again if it died; several pages may find it dead at once. */
+	async function living(): Promise<Driven> {
+		if (driven.connected) return driven;
+		restarting ??= start(browser).finally(() => {
+			restarting = undefined;
+		});
+		driven = await restarting;
+		return driven;
+	}
+
+	return {
+		version,
+		async open() {
+			const context = await (await living()).createBrowserContext();
+			const page = await context.newPage();
+			page.setDefaultTimeout(0);
+			await page.setOfflineMode(true);
+			await page.evaluateOnNewDocument(STEADY);
+			await page.goto("about:blank");
+			return {
+				run: (limit, work) => within(limit, page, () => work(page)),
+				// A page that has died cannot be closed, and need not be.
+				close: () => context.close().catch(() => undefined),
+			};
+		},
+		close: () => driven.close().catch(() => undefined),
+	};
+}
+
+async function start(browser: Browser): Promise<Driven> {
+	const isRoot = process.getuid?.() === 0;
+	const launch = (sandbox: boolean) =>
+		puppeteer.launch({
+			executablePath: browser.path,
+			headless: browser.shell ? "shell" : true,
+			env: { ...process.env, ...browser.environment },
+			protocolTimeout: 0,
+			timeout: 60_000,
+			// The command that prints decides about signals, and closes the browser itself.
+			handleSIGINT: false,
+			handleSIGTERM: false,
+			handleSIGHUP: false,
+			args: [
+				"--disable-gpu",
+				"--disable-quic",
+				"--disable-dev-shm-usage",
+				"--font-render-hinting=none",
+				"--force-color-profile=srgb",
+				"--lang=en",
+				...(sandbox ? [] : ["--no-sandbox"]),
+			],
+		});
+	if (isRoot) return launch(false);
+	try {
+		return await launch(true);
+	} catch (error) {
+		// Containers and some systems forbid the sandbox. The pages are our own, and have no network.
+		if (/sandbox/i.test(String(error))) return launch(false);
+		throw error;
+	}
+}
+
+/** Does the work, unless the page dies or the time is over first. */
+async function within<T>(limit: number, page: Page, work: () => Promise<T>): Promise<T> {
+	return new Promise((resolve, reject) => {
+		const browser = page.browser();
+		const timer = setTimeout(
+			() => fail(new Error(`no result after ${Math.round(limit / 1000)} seconds`)),
+			limit,
+		);
+		const fail = (error: unknown) => {
+			stop();
+			reject(error);
+		};
+		const onEnd = () => fail(new Error("the browser ended"));
+		const onClose = () => fail(new Error("the page was closed"));
+		const stop = () => {
+			clearTimeout(timer);
+			page.off("error", fail);
+			page.off("close", onClose);
+			browser.off("disconnected", onEnd);
+		};
+		page.on("error", fail);
+		page.on("close", onClose);
+		browser.on("disconnected", onEnd);
+		work().then((result) => {
+			stop();
+			resolve(result);
+		}, fail);
+	});
+}
+
+/** Run in every page before its own scripts. The moment is arbitrary: nothing on paper shows it. */
+const STEADY = `(() => {
+	let seed = 20011;
+	Math.random = () => (seed = (seed * 48271) % 2147483647) / 2147483647;
+	const moment = 978307200000;
+	const RealDate = Date;
+	globalThis.Date = class extends RealDate {
+		constructor(...parts) {
+			if (parts.length === 0) super(moment);
+			else super(...parts);
+		}
+		static now() {
+			return moment;
+		}
+	};
+	performance.now = () => 0;
+	const waiting = new Map();
+	let last = 0;
+	const channel = new MessageChannel();
+	channel.port1.onmessage = ({ data }) => {
+		const call = waiting.get(data);
+		waiting.delete(data);
+		call?.(0);
+	};
+	globalThis.requestAnimationFrame = (call) => {
+		last += 1;
+		waiting.set(last, call);
+		channel.port2.postMessage(last);
+		return last;
+	};
+	globalThis.cancelAnimationFrame = (handle) => waiting.delete(handle);
+	globalThis.requestIdleCallback = (call) =>
+		globalThis.requestAnimationFrame(() => call({ didTimeout: false, timeRemaining: () => 50 }));
+	// Paged.js watches finished pages for changes of size; ours do not change.
+	globalThis.ResizeObserver = class {
+		observe() {}
+		unobserve() {}
+		disconnect() {}
+	};
+})()`;

@@ -1,0 +1,226 @@
+/**
+ * Finds a browser to lay out pages with, so that nobody has to download one.
+ *
+ *   1. the program that the environment variable HANDBOOK_BROWSER names
+ *   2. an installed Chrome, Chromium or Edge: the usual places of the platform, then PATH
+ *   3. on Linux x64 the Chromium inside the package @sparticuz/chromium, unpacked once into a private
+ *      folder of the user's cache
+ *   4. nothing: the caller reports H401
+ *
+ * The package's own unpacking is not used: it writes into the shared temporary folder and accepts a
+ * half-written file there. Ours unpacks beside and renames, so that the folder is whole or absent.
+ */
+
+import { constants, createReadStream, createWriteStream, existsSync } from "node:fs";
+import { access, chmod, mkdir, readFile, rename, rm, stat } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { homedir } from "node:os";
+import { delimiter, dirname, isAbsolute, join, resolve } from "node:path";
+import { pipeline } from "node:stream/promises";
+import { createBrotliDecompress } from "node:zlib";
+import { extract } from "tar-fs";
+
+/** A browser and what it has to be started with. */
+export interface Browser {
+	readonly path: string;
+	readonly kind: "named" | "installed" | "packaged";
+	/** Whether it is the small program without windows, which has headless mode only. */
+	readonly shell: boolean;
+	/** Added to the environment it runs in. */
+	readonly environment: Readonly<Record<string, string>>;
+}
+
+/** Where to look; everything has the machine's own value unless given. */
+export interface BrowserSearch {
+	readonly environment?: Readonly<Record<string, string | undefined>>;
+	readonly platform?: NodeJS.Platform;
+	readonly arch?: string;
+	/** False leaves installed browsers out. */
+	readonly installed?: boolean;
+	/** False leaves the packaged browser out. */
+	readonly packaged?: boolean;
+	/** Whether the packaged browser uses the system libraries or its own; by default its own where one is missing. */
+	readonly libraries?: "system" | "own";
+}
+
+export type FoundBrowser =
+	| { readonly browser: Browser }
+	/** Why there is none, as one sentence. */
+	| { readonly missing: string };
+
+/** Finds a browser by the order above. Throws only where the packaged one cannot be unpacked. */
+export async function findBrowser(search: BrowserSearch = {}): Promise<FoundBrowser> {
+	const environment = search.environment ?? process.env;
+	const platform = search.platform ?? process.platform;
+	const named = environment.HANDBOOK_BROWSER;
+	if (named !== undefined && named !== "") {
+		const path = await programNamed(named, environment);
+		if (path === undefined) return { missing: `HANDBOOK_BROWSER names \`${named}\`, where no program is.` };
+		return { browser: { path, kind: "named", shell: isShell(path), environment: {} } };
+	}
+	if (search.installed !== false) {
+		for (const place of usualPlaces(platform, environment)) {
+			if (await isProgram(place)) {
+				return { browser: { path: place, kind: "installed", shell: isShell(place), environment: {} } };
+			}
+		}
+	}
+	if (search.packaged !== false && platform === "linux" && (search.arch ?? process.arch) === "x64") {
+		return { browser: await packagedBrowser(environment, search.libraries) };
+	}
+	return { missing: "No Chrome, Chromium or Edge was found on this machine." };
+}
+
+/** The program that HANDBOOK_BROWSER means: a path, or a name to look for in PATH. */
+async function programNamed(
+	named: string,
+	environment: Readonly<Record<string, string | undefined>>,
+): Promise<string | undefined> {
+	const isPath = isAbsolute(named) || named.includes("/") || named.includes("\\");
+	const places = isPath ? [resolve(named)] : foldersOf(environment).map((folder) => join(folder, named));
+	for (const place of places) if (await isProgram(place)) return place;
+	return undefined;
+}
+
+function isShell(path: string): boolean {
+	return /headless[-_]shell/i.test(path);
+}
+
+/** The places where browsers are installed, likeliest first. */
+function usualPlaces(
+	platform: NodeJS.Platform,
+	environment: Readonly<Record<string, string | undefined>>,
+): readonly string[] {
+	if (platform === "darwin") {
+		const applications = [
+			"Google Chrome.app/Contents/MacOS/Google Chrome",
+			"Chromium.app/Contents/MacOS/Chromium",
+			"Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
+		];
+		const folders = ["/Applications", join(environment.HOME ?? homedir(), "Applications")];
+		return folders.flatMap((folder) => applications.map((name) => join(folder, name)));
+	}
+	if (platform === "win32") {
+		const programs = [
+			"Google\\Chrome\\Application\\chrome.exe",
+			"Chromium\\Application\\chrome.exe",
+			"Microsoft\\Edge\\Application\\msedge.exe",
+		];
+		const folders = [
+			environment.PROGRAMFILES,
+			environment["PROGRAMFILES(X86)"],
+			environment.LOCALAPPDATA,
+		].filter((folder) => folder !== undefined);
+		return folders.flatMap((folder) => programs.map((name) => join(folder, name)));
+	}
+	const names = [
+		"google-chrome-stable",
+		"google-chrome",
+		"chromium",
+		"chromium-browser",
+		"microsoft-edge-stable",
+		"microsoft-edge",
+	];
+	const folders = foldersOf(environment);
+	return names.flatMap((name) => folders.map((folder) => join(folder, name)));
+}
+
+function foldersOf(environment: Readonly<Record<string, string | undefined>>): readonly string[] {
+	const path = environment.PATH ?? environment.Path ?? "";
+	return path.split(delimiter).filter((folder) => folder !== "");
+}
+
+async function isProgram(path: string): Promise<boolean> {
+	try {
+		await access(path, constants.X_OK);
+		return (await stat(path)).isFile();
+	} catch {
+		return false;
+	}
+}
+
+const PACKAGE = "@sparticuz/chromium";
+
+/** Where the dynamic linker looks on the Linux systems in use. */
+const LIBRARY_FOLDERS = [
+	"/usr/lib/x86_64-linux-gnu",
+	"/lib/x86_64-linux-gnu",
+	"/usr/lib64",
+	"/lib64",
+	"/usr/lib",
+	"/lib",
+];
+
+/** Libraries of the packaged browser that a bare system lacks. */
+const LIBRARIES = ["libnss3.so", "libnssutil3.so", "libnspr4.so"];
+
+async function packagedBrowser(
+	environment: Readonly<Record<string, string | undefined>>,
+	libraries: BrowserSearch["libraries"],
+): Promise<Browser> {
+	const folder = await unpackedFolder(environment);
+	const own =
+		libraries === "own" || (libraries !== "system" && !LIBRARIES.every((name) => isLibraryThere(name)));
+	return {
+		path: join(folder, "headless-shell"),
+		kind: "packaged",
+		shell: true,
+		environment: {
+			...(own
+				? {
+						LD_LIBRARY_PATH: [join(folder, "libraries", "lib"), environment.LD_LIBRARY_PATH]
+							.filter((part) => part !== undefined && part !== "")
+							.join(delimiter),
+					}
+				: {}),
+			// Without any font set-up at all the browser cannot even fall back.
+			...(existsSync("/etc/fonts/fonts.conf") ? {} : { FONTCONFIG_PATH: join(folder, "fonts") }),
+		},
+	};
+}
+
+function isLibraryThere(name: string): boolean {
+	return LIBRARY_FOLDERS.some((folder) => existsSync(join(folder, name)));
+}
+
+/** The private folder with the unpacked browser; unpacks it if this version is not there yet. */
+async function unpackedFolder(environment: Readonly<Record<string, string | undefined>>): Promise<string> {
+	const packageFolder = dirname(dirname(createRequire(import.meta.url).resolve(PACKAGE)));
+	const bin = join(packageFolder, "bin");
+	const described: unknown = JSON.parse(await readFile(join(packageFolder, "package.json"), "utf8"));
+	const version =
+		typeof described === "object" && described !== null && "version" in described
+			? String(described.version)
+			: "0";
+	const cache = environment.XDG_CACHE_HOME ?? join(environment.HOME ?? homedir(), ".cache");
+	const folder = join(cache, "curriculum-handbook", `chromium-${version}`);
+	if (existsSync(folder)) return folder;
+
+	const beside = `${folder}.${process.pid}`;
+	await rm(beside, { recursive: true, force: true });
+	await mkdir(beside, { recursive: true, mode: 0o700 });
+	try {
+		const program = join(beside, "headless-shell");
+		await Promise.all([
+			pipeline(
+				createReadStream(join(bin, "chromium.br")),
+				createBrotliDecompress(),
+				createWriteStream(program),
+			),
+			unpack(join(bin, "al2023.tar.br"), join(beside, "libraries")),
+			unpack(join(bin, "fonts.tar.br"), join(beside, "fonts")),
+		]);
+		await chmod(program, 0o700);
+		await rename(beside, folder);
+	} catch (error) {
+		await rm(beside, { recursive: true, force: true });
+		// Another run was faster: its folder is as good.
+		if (!existsSync(folder)) throw error;
+	}
+	return folder;
+}
+
+async function unpack(archive: string, folder: string): Promise<void> {
+	await mkdir(folder, { recursive: true });
+	await pipeline(createReadStream(archive), createBrotliDecompress(), extract(folder));
+}

@@ -1,0 +1,53 @@
+/**
+ * What the sheets hand to the printer: sections of parts, and the targets their references lead to.
+ *
+ * A section is what a coach takes out and replaces: it starts on a right-hand page and is padded to
+ * whole leaves. A part starts on a new page; parts with the same label count their pages together.
+ */
+
+import type { Html } from "../render/html.ts";
+
+export interface SheetPart {
+	/** What stands before the page number, as in "W3 · Floor". */
+	readonly label: string;
+	/** The running head. */
+	readonly head: string;
+	readonly html: Html;
+}
+
+/** A place in the binder that the outline and references lead to. */
+export interface SheetTarget {
+	/** The `id` attribute in the part's markup. */
+	readonly id: string;
+	/** The words that stand there. */
+	readonly title: string;
+	/** 1 for a section, 2 for a part, 3 for what is in it. */
+	readonly depth: 1 | 2 | 3;
+}
+
+export interface SheetSection {
+	/** Names the section in progress and problems. */
+	readonly title: string;
+	/** The words of the tab at the outer edge. */
+	readonly tab: string;
+	/** Which of `tabs` places down the edge the tab has; undefined for no tab. */
+	readonly slot: number | undefined;
+	readonly parts: readonly SheetPart[];
+	readonly targets: readonly SheetTarget[];
+	/** A sheet without running head, foot and number: the cover. */
+	readonly bare?: boolean;
+}
+
+/** Everything that is printed. */
+export interface Sheets {
+	readonly title: string;
+	/** BCP 47. */
+	readonly language: string;
+	/** The right half of every foot: club, edition and its date. */
+	readonly foot: string;
+	/** ISO 8601 date of the content, which the file carries as its own. */
+	readonly date: string;
+	/** How many places for tabs there are down the outer edge. */
+	readonly slots: number;
+	readonly sections: readonly SheetSection[];
+}

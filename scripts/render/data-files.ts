@@ -1,0 +1,81 @@
+/**
+ * The data files: every measure's tables as CSV (RFC 4180), findings and the whole handbook as JSON.
+ *
+ * Numbers are rounded to at most three decimals with a point and no trailing zeros; an unknown value
+ * is an empty field. Lines end with CRLF, as the standard has it.
+ */
+
+import Papa from "papaparse";
+import type { Measured } from "../compute/measure.ts";
+import { rounded } from "../compute/tables.ts";
+import type { Cell, Curriculum, Finding, Table } from "../model.ts";
+
+/** A file to write: its path from the root of the output. */
+export interface OutputFile {
+	readonly path: string;
+	readonly text: string;
+}
+
+/** All data files of a handbook. */
+export function dataFiles(measured: Measured, edition: string): readonly OutputFile[] {
+	const csv = [...measured.tables.values()].map((table) => ({
+		path: `data/${table.name}.csv`,
+		text: asCsv(table),
+	}));
+	return [
+		...csv,
+		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
+		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
+	];
+}
+
+/** A table as CSV text. */
+export function asCsv({ columns, rows }: Table): string {
+	const lines = [columns.map((c) => c.name), ...rows.map((row) => row.map(written))];
+	return `${Papa.unparse(lines, { newline: "\r\n" })}\r\n`;
+}
+
+function written(cell: Cell): string {
+	if (cell === undefined) return "";
+	return typeof cell === "number" ? String(rounded(cell)) : cell;
+}
+
+/** A finding with its place looked up, as it stands in findings.json. */
+export function findingRecord({ code, weight, what, why, fix, source, path, about }: Finding) {
+	const { file, line, column } = source.place(path);
+	return { code, weight, what, why, fix, file, line, column, about };
+}
+
+function handbookRecord(curriculum: Curriculum, edition: string) {
+	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
+		curriculum;
+	return {
+		edition,
+		club,
+		term,
+		targets,
+		levels,
+		apparatus,
+		shapes,
+		skills,
+		equipment,
+		drills,
+		weeks,
+		guides,
+	};
+}
+
+/** JSON with maps as objects and without the places in files, which are for tools of the author. */
+function json(value: unknown): string {
+	const plain = (key: string, part: unknown): unknown => {
+		if (key === "source" || key === "path") return undefined;
+		if (part instanceof Map)
+			return [...part.values()].every(isIdentified) ? [...part.values()] : Object.fromEntries(part);
+		return part;
+	};
+	return `${JSON.stringify(value, plain, "\t")}\n`;
+}
+
+function isIdentified(value: unknown): boolean {
+	return typeof value === "object" && value !== null && "id" in value && "source" in value;
+}

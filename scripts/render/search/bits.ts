@@ -1,0 +1,63 @@
+/** A set of drills as one bit for each, so that a filter's count is a few machine words. */
+export class Bits {
+	readonly #words: Uint32Array;
+
+	constructor(size: number, words = new Uint32Array((size + 31) >>> 5)) {
+		this.#words = words;
+	}
+
+	static full(size: number): Bits {
+		const bits = new Bits(size);
+		bits.#words.fill(0xffffffff);
+		const rest = size & 31;
+		if (rest > 0) bits.#words[bits.#words.length - 1] = (1 << rest) - 1;
+		return bits;
+	}
+
+	add(index: number): void {
+		const at = index >>> 5;
+		this.#words[at] = (this.#words[at] as number) | (1 << (index & 31));
+	}
+
+	has(index: number): boolean {
+		return ((this.#words[index >>> 5] as number) & (1 << (index & 31))) !== 0;
+	}
+
+	/** Those in both. */
+	and(other: Bits): Bits {
+		return new Bits(
+			0,
+			this.#words.map((word, i) => word & (other.#words[i] as number)),
+		);
+	}
+
+	/** Those in either. */
+	or(other: Bits): Bits {
+		return new Bits(
+			0,
+			this.#words.map((word, i) => word | (other.#words[i] as number)),
+		);
+	}
+
+	count(): number {
+		let count = 0;
+		for (const word of this.#words) count += ones(word);
+		return count;
+	}
+
+	/** How many are in both, without building the set. */
+	countWith(other: Bits): number {
+		let count = 0;
+		for (let i = 0; i < this.#words.length; i++) {
+			count += ones((this.#words[i] as number) & (other.#words[i] as number));
+		}
+		return count;
+	}
+}
+
+/** The ones among 32 bits, added up in pairs, fours and eights. */
+function ones(word: number): number {
+	let n = word - ((word >>> 1) & 0x55555555);
+	n = (n & 0x33333333) + ((n >>> 2) & 0x33333333);
+	return (((n + (n >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
+}

@@ -1,0 +1,107 @@
+/**
+ * The search's data files: the handbook's drills as the engine sees them, indexed and written compactly.
+ */
+
+import type { Exposure, Id } from "../../model.ts";
+import type { Handbook } from "../../handbook.ts";
+import type { Filters } from "./choice.ts";
+import { createIndex, type FacetValue, type SearchDocument, type SearchOptions } from "./engine.ts";
+
+/** Where the files stand, from the root of the site. */
+export const HEAD_FILE = "search/head.json";
+export const BODIES_FILE = "search/bodies.json";
+
+/** Planned minutes in three bands: `short` is under 5, `medium` 5 to 10, `long` above. */
+export const MINUTES: readonly FacetValue[] = [
+	{ id: "short", name: "Under 5 minutes", aliases: [] },
+	{ id: "medium", name: "5 to 10 minutes", aliases: [] },
+	{ id: "long", name: "Over 10 minutes", aliases: [] },
+];
+
+const DIRECTIONS: readonly FacetValue[] = [
+	{ id: "forward", name: "Forward", aliases: ["forwards"] },
+	{ id: "backward", name: "Backward", aliases: ["backwards"] },
+	{ id: "sideways", name: "Sideways", aliases: ["sideward"] },
+	{ id: "none", name: "No direction", aliases: [] },
+];
+
+type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown">;
+
+/** The data files of the search, to be written into the site. */
+export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
+	const files = createIndex(searchDocuments(handbook), searchOptions(handbook)).toFiles();
+	return [
+		{ path: HEAD_FILE, text: JSON.stringify(files.head) },
+		{ path: BODIES_FILE, text: JSON.stringify(files.bodies) },
+	];
+}
+
+/** Every drill of the handbook, in its order. */
+export function searchDocuments({ curriculum, exposures, markdown }: SearchSource): readonly SearchDocument[] {
+	const minutes = minutesByDrill(exposures);
+	return [...curriculum.drills.values()].map((drill): SearchDocument => {
+		const facets: Filters = {
+			shape: drill.shapes,
+			level: [...drill.levels.keys()],
+			apparatus: drill.apparatus,
+			skill: drill.skills,
+			direction: drill.direction === undefined ? [] : [drill.direction],
+			week: [...new Set(drill.planned.map((occurrence) => String(occurrence.week)))],
+			equipment: drill.equipment.map((need) => need.item),
+			minutes: [...(minutes.get(drill.id) ?? [])],
+		};
+		const ways = [...drill.levels.values()].flatMap((dose) => dose.do ?? []);
+		return {
+			id: drill.id,
+			title: markdown.plain(drill.title),
+			aliases: drill.aliases.map((alias) => markdown.plain(alias)),
+			summary: markdown.plain(drill.summary ?? ""),
+			facets,
+			cues: drill.cues.map((cue) => markdown.plain(cue)),
+			faults: drill.faults.map(({ see, say }) => `${markdown.plain(see)}. ${markdown.plain(say)}`),
+			body: [markdown.plain(drill.body), ...ways.map((way) => markdown.plain(way))].join(" "),
+		};
+	});
+}
+
+export function searchOptions({ curriculum }: Pick<SearchSource, "curriculum">): SearchOptions {
+	return {
+		language: curriculum.club.language,
+		values: {
+			shape: [...curriculum.shapes.values()].map(valueOf),
+			level: [...curriculum.levels.values()].map((level) => ({
+				...valueOf(level),
+				aliases: shortForms(level.name),
+			})),
+			apparatus: [...curriculum.apparatus.values()].map(valueOf),
+			skill: [...curriculum.skills.values()].map(valueOf),
+			direction: DIRECTIONS,
+			week: [...new Set(curriculum.weeks.map((week) => week.week))]
+				.sort((a, b) => a - b)
+				.map((week) => ({ id: String(week), name: `Week ${week}`, aliases: [] })),
+			equipment: [...curriculum.equipment.values()].map(valueOf),
+			minutes: MINUTES,
+		},
+	};
+}
+
+function valueOf(entry: { readonly id: Id; readonly name: string; readonly aliases?: readonly string[] }): FacetValue {
+	return { id: entry.id, name: entry.name, aliases: entry.aliases ?? [] };
+}
+
+/** Coaches shorten a level of a word and a number: `Level 2` is `L2` and `level2`. */
+function shortForms(name: string): readonly string[] {
+	const [, word, number] = /^(\p{L}+)\s+(\d+)$/u.exec(name) ?? [];
+	return word === undefined || number === undefined ? [] : [`${word[0]}${number}`, `${word}${number}`];
+}
+
+function minutesByDrill(exposures: readonly Exposure[]): ReadonlyMap<Id, ReadonlySet<string>> {
+	const bands = new Map<Id, Set<string>>();
+	for (const { drill, minutes } of exposures) {
+		const band = minutes < 5 ? "short" : minutes <= 10 ? "medium" : "long";
+		const found = bands.get(drill);
+		if (found === undefined) bands.set(drill, new Set([band]));
+		else found.add(band);
+	}
+	return bands;
+}

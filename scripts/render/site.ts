@@ -1,0 +1,319 @@
+/**
+ * Every page of the staff site, in one list: where it stands, what kind it is, and its view.
+ *
+ * The index is worked out once; a view is made when its page is written, and not kept, so that a
+ * club of ten thousand drills does not hold ten thousand finished pages.
+ */
+
+import type { Handbook } from "../handbook.ts";
+import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
+import { type ApparatusListView, type ApparatusView, apparatusListView, apparatusView } from "./views/apparatus.ts";
+import { type AuthorGuideView, authorGuideView } from "./views/author-guide.ts";
+import { type ClassesView, type ClassView, classesView, classView } from "./views/class.ts";
+import { COVERAGE_TABLES, type CoverageView, choicesOf, coverageAddress, coverageView } from "./views/coverage.ts";
+import { type DrillView, drillView } from "./views/drill.ts";
+import { type DrillsView, drillsView } from "./views/drills.ts";
+import { type EquipmentListView, type EquipmentView, equipmentListView, equipmentView } from "./views/equipment.ts";
+import { type FindingsView, findingsView } from "./views/findings.ts";
+import { type GuidesView, type GuideView, guidesView, guideView } from "./views/guide.ts";
+import { type HomeView, homeView } from "./views/home.ts";
+import { type LevelsView, type LevelView, levelsView, levelView } from "./views/level.ts";
+import { type Link, linkTo } from "./views/links.ts";
+import { type ShapesView, type ShapeView, shapesView, shapeView } from "./views/shape.ts";
+import { indexSite, type SiteIndex } from "./views/site-index.ts";
+import { type SkillsView, type SkillView, skillsView, skillView } from "./views/skill.ts";
+import {
+	type ClassSheetView,
+	classSheetView,
+	type WeekApparatusView,
+	type WeekView,
+	weekApparatusView,
+	weekView,
+} from "./views/week.ts";
+
+/** What each kind of page shows. */
+export interface Views {
+	readonly home: HomeView;
+	readonly calendar: HomeView;
+	readonly week: WeekView;
+	readonly "week-apparatus": WeekApparatusView;
+	readonly classes: ClassesView;
+	readonly class: ClassView;
+	readonly "class-sheet": ClassSheetView;
+	readonly drills: DrillsView;
+	readonly drill: DrillView;
+	readonly shapes: ShapesView;
+	readonly shape: ShapeView;
+	readonly skills: SkillsView;
+	readonly skill: SkillView;
+	readonly levels: LevelsView;
+	readonly level: LevelView;
+	readonly "apparatus-list": ApparatusListView;
+	readonly apparatus: ApparatusView;
+	readonly "equipment-list": EquipmentListView;
+	readonly equipment: EquipmentView;
+	readonly "coverage-list": CoverageListView;
+	readonly coverage: CoverageView;
+	readonly findings: FindingsView;
+	readonly guides: GuidesView;
+	readonly guide: GuideView;
+	readonly "author-guide": AuthorGuideView;
+	readonly about: AboutView;
+	readonly search: SearchView;
+	readonly "not-found": NotFoundView;
+}
+
+export type SitePageKind = keyof Views;
+
+export interface CoverageListView {
+	readonly tables: readonly { readonly link: Link; readonly question: string }[];
+	readonly files: readonly Link[];
+}
+
+export interface AboutView {
+	readonly club: string;
+	readonly contact: string | undefined;
+	readonly emergency: string | undefined;
+	readonly edition: string;
+	readonly findings: number;
+}
+
+/** The search page filters by these. */
+export interface SearchView {
+	readonly handbook: Handbook;
+}
+
+export interface NotFoundView {
+	readonly places: readonly Link[];
+}
+
+/** One page. `address` is its folder's path from the root, ending in a slash, or a file's path. */
+export interface PageOf<K extends SitePageKind> {
+	readonly address: Address;
+	readonly kind: K;
+	readonly title: string;
+	/** One sentence for the page's head. */
+	readonly description: string | undefined;
+	/** The pages above it, home left out. */
+	readonly crumbs: readonly Link[];
+	/** Made anew each time it is asked for. */
+	readonly view: Views[K];
+	readonly frame: FrameFacts;
+}
+
+export type SitePage = { readonly [K in SitePageKind]: PageOf<K> }[SitePageKind];
+
+/** What the frame of every page says of the club. */
+export interface FrameFacts {
+	readonly club: string;
+	readonly term: string;
+	readonly language: string;
+	readonly contact: string | undefined;
+	readonly edition: string;
+	/** The path of the site on its host, for the page that stands at any address. */
+	readonly root: string;
+	readonly findings: number;
+}
+
+/** The pages of a handbook, home first. Addresses are distinct because ids are. */
+export function sitePages(handbook: Handbook): readonly SitePage[] {
+	const site = indexSite(handbook);
+	const { curriculum } = site;
+	const { club, term, weeks } = curriculum;
+	const frame: FrameFacts = {
+		club: club.name,
+		term: term.name,
+		language: site.language,
+		contact: club.contact,
+		edition: handbook.edition,
+		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
+		findings: handbook.findings.length,
+	};
+	const plain = (text: string | undefined) => (text === undefined ? undefined : handbook.markdown.plain(text));
+
+	const pages: SitePage[] = [];
+	const add = <K extends SitePageKind>(
+		kind: K,
+		address: Address,
+		title: string,
+		view: () => Views[K],
+		crumbs: readonly Link[] = [],
+		description?: string,
+	) => {
+		// Each kind is built with its own view; the union cannot follow that through a type parameter.
+		pages.push(new LazyPage(kind, address, title, description, crumbs, frame, view) as unknown as SitePage);
+	};
+
+	add("home", HOME, club.name, () => homeView(site, HOME));
+	add("calendar", "weeks/", "Weeks of the term", () => homeView(site, "weeks/"));
+	const inWeeks: Link = { to: "weeks/", name: "Weeks" };
+	for (const week of weeks) {
+		const address = addressOf({ kind: "week", id: week.id });
+		const here: Link = { to: address, name: `Week ${week.week}` };
+		const theme = plain(week.theme);
+		add("week", address, `Week ${week.week}: ${theme}`, () => weekView(site, week), [inWeeks], theme);
+		for (const plan of week.apparatus) {
+			const { name } = linkTo(curriculum, "apparatus", plan.apparatus);
+			add(
+				"week-apparatus",
+				weekApparatusAddress(week.id, plan.apparatus),
+				`${name}, week ${week.week}`,
+				() => weekApparatusView(site, week, plan),
+				[inWeeks, here],
+				plain(plan.focus),
+			);
+		}
+	}
+
+	add("classes", "classes/", "Classes", () => classesView(site));
+	for (const group of term.classes) {
+		const inClasses: Link = { to: "classes/", name: "Classes" };
+		const here: Link = { to: `classes/${group.id}/`, name: group.name };
+		add("class", here.to, group.name, () => classView(site, group), [inClasses]);
+		for (const week of weeks) {
+			const title = `${group.name}, week ${week.week}`;
+			add(
+				"class-sheet",
+				classSheetAddress(group.id, week.id),
+				title,
+				() => classSheetView(site, week, group),
+				[inClasses, here],
+				plain(week.theme),
+			);
+		}
+	}
+
+	add("drills", "drills/", "Drills", () => drillsView(site));
+	for (const drill of curriculum.drills.values()) {
+		const first = drill.apparatus[0];
+		const crumbs: Link[] = [{ to: "drills/", name: "Drills" }];
+		if (first !== undefined) crumbs.push(linkTo(curriculum, "apparatus", first));
+		const address = addressOf({ kind: "drill", id: drill.id });
+		add("drill", address, drill.title, () => drillView(site, drill), crumbs, plain(drill.summary));
+	}
+	addThings(site, add);
+	addCoverage(site, add);
+
+	add("findings", "findings/", "Findings", () => findingsView(site));
+	add("guides", "guides/", "Guides", () => guidesView(site));
+	for (const guide of curriculum.guides.values()) {
+		const crumbs = [{ to: "guides/", name: "Guides" }];
+		add("guide", addressOf({ kind: "guide", id: guide.id }), guide.title, () => guideView(site, guide), crumbs);
+	}
+	add("author-guide", "author-guide/", "Author guide", authorGuideView);
+	add("about", "about/", "Safety and about this handbook", () => ({
+		club: club.name,
+		contact: club.contact,
+		emergency: club.emergency,
+		edition: handbook.edition,
+		findings: handbook.findings.length,
+	}));
+	add("search", "search/", "Search", () => ({ handbook }));
+	add("not-found", "404.html", "Page not found", () => ({
+		places: [
+			{ to: HOME, name: "This week" },
+			{ to: "drills/", name: "All drills" },
+			{ to: "search/", name: "Search" },
+		],
+	}));
+	return pages;
+}
+
+type Add = <K extends SitePageKind>(
+	kind: K,
+	address: Address,
+	title: string,
+	view: () => Views[K],
+	crumbs?: readonly Link[],
+	description?: string,
+) => void;
+
+function addThings(site: SiteIndex, add: Add): void {
+	const { curriculum, handbook } = site;
+	const plain = (text: string | undefined) => (text === undefined ? undefined : handbook.markdown.plain(text));
+	add("shapes", "shapes/", "Body shapes", () => shapesView(site));
+	for (const shape of curriculum.shapes.values()) {
+		const address = addressOf({ kind: "shape", id: shape.id });
+		const crumbs = [{ to: "shapes/", name: "Body shapes" }];
+		add("shape", address, shape.name, () => shapeView(site, shape), crumbs, plain(shape.description));
+	}
+	add("skills", "skills/", "Skills", () => skillsView(site));
+	for (const skill of curriculum.skills.values()) {
+		const address = addressOf({ kind: "skill", id: skill.id });
+		const crumbs = [{ to: "skills/", name: "Skills" }];
+		add("skill", address, skill.name, () => skillView(site, skill), crumbs, plain(skill.description));
+	}
+	add("levels", "levels/", "Levels", () => levelsView(site));
+	for (const level of curriculum.levels.values()) {
+		const address = addressOf({ kind: "level", id: level.id });
+		const crumbs = [{ to: "levels/", name: "Levels" }];
+		add("level", address, level.name, () => levelView(site, level), crumbs, plain(level.description));
+	}
+	add("apparatus-list", "apparatus/", "Apparatus", () => apparatusListView(site));
+	for (const apparatus of curriculum.apparatus.values()) {
+		const address = addressOf({ kind: "apparatus", id: apparatus.id });
+		const crumbs = [{ to: "apparatus/", name: "Apparatus" }];
+		add("apparatus", address, apparatus.name, () => apparatusView(site, apparatus), crumbs);
+	}
+	add("equipment-list", "equipment/", "Equipment", () => equipmentListView(site));
+	for (const item of curriculum.equipment.values()) {
+		const address = addressOf({ kind: "equipment", id: item.id });
+		add("equipment", address, item.name, () => equipmentView(site, item), [{ to: "equipment/", name: "Equipment" }]);
+	}
+}
+
+function addCoverage(site: SiteIndex, add: Add): void {
+	const top: Link = { to: "coverage/", name: "Coverage" };
+	add("coverage-list", top.to, "Coverage", () => ({
+		tables: COVERAGE_TABLES.map((table) => ({
+			link: { to: coverageAddress(table), name: table.title },
+			question: table.question,
+		})),
+		files: [...site.handbook.tables.keys()].map((name) => ({ to: `data/${name}.csv`, name: `${name}.csv` })),
+	}));
+	for (const table of COVERAGE_TABLES) {
+		for (const choice of choicesOf(site, table)) {
+			const address = coverageAddress(table, choice);
+			const words = [
+				...(choice.level === undefined ? [] : [linkTo(site.curriculum, "level", choice.level).name]),
+				...(choice.apparatus === undefined ? [] : [linkTo(site.curriculum, "apparatus", choice.apparatus).name]),
+			];
+			const title = [table.title, ...words].join(", ");
+			const above = words.length === 0 ? [top] : [top, { to: coverageAddress(table), name: table.title }];
+			add("coverage", address, title, () => coverageView(site, table, choice), above, table.question);
+		}
+	}
+}
+
+/** A class, since Eleventy copies plain objects for every page, and would make every view to do so. */
+class LazyPage<K extends SitePageKind> implements PageOf<K> {
+	readonly kind: K;
+	readonly address: Address;
+	readonly title: string;
+	readonly description: string | undefined;
+	readonly crumbs: readonly Link[];
+	readonly frame: FrameFacts;
+	readonly #view: () => Views[K];
+
+	constructor(
+		kind: K,
+		address: Address,
+		title: string,
+		description: string | undefined,
+		crumbs: readonly Link[],
+		frame: FrameFacts,
+		view: () => Views[K],
+	) {
+		this.kind = kind;
+		this.address = address;
+		this.title = title;
+		this.description = description;
+		this.crumbs = crumbs;
+		this.frame = frame;
+		this.#view = view;
+	}
+
+	get view(): Views[K] {
+		return this.#view();
+	}
+}

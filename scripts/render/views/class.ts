@@ -1,0 +1,89 @@
+/**
+ * Classes: the timetable, and the page of one with its sheets.
+ */
+
+import type { ClubClass, Id, Weekday } from "../../model.ts";
+import type { Html } from "../html.ts";
+import { type FindingLine, findingLines } from "./findings.ts";
+import { type Link, linksTo } from "./links.ts";
+import { levelsOfClass, type SiteIndex, type TableRow } from "./site-index.ts";
+import { type ClassInWeek, classInWeek } from "./week.ts";
+import { clockWords, dayName, minutesOfDay } from "./words.ts";
+
+export interface ClassLine {
+	readonly link: Link;
+	readonly day: string;
+	readonly start: string;
+	readonly end: string;
+	readonly levels: readonly Link[];
+	readonly gymnasts: number;
+	readonly coaches: number | undefined;
+	readonly ages: readonly [number, number] | undefined;
+}
+
+export interface ClassesView {
+	readonly days: readonly { readonly day: string; readonly id: Weekday | "any"; readonly classes: readonly ClassLine[] }[];
+}
+
+export interface ClassView extends ClassLine {
+	readonly minutes: number | undefined;
+	readonly warmUp: number;
+	readonly coolDown: number;
+	readonly rotation: readonly { readonly id: Id; readonly link: Link }[];
+	readonly weeks: readonly { readonly sheet: ClassInWeek; readonly number: number; readonly theme: Html | undefined; readonly time: TableRow | undefined }[];
+	readonly findings: readonly FindingLine[];
+}
+
+const DAYS: readonly Weekday[] = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+
+/** All classes by day, then start. */
+export function classesView(site: SiteIndex): ClassesView {
+	const { classes } = site.curriculum.term;
+	const groups = [...DAYS.map((day) => ({ id: day, day: dayName(day) })), { id: "any" as const, day: "Any day" }];
+	return {
+		days: groups.flatMap(({ id, day }) => {
+			const own = classes
+				.filter((group) => (group.day ?? "any") === id)
+				.sort((a, b) => (minutesOfDay(a.start) ?? 0) - (minutesOfDay(b.start) ?? 0));
+			return own.length === 0 ? [] : [{ id, day, classes: own.map((group) => classLine(site, group)) }];
+		}),
+	};
+}
+
+/** One class: when it meets, its rotation, and a sheet for each week. */
+export function classView(site: SiteIndex, group: ClubClass): ClassView {
+	const { curriculum } = site;
+	const page = `classes/${group.id}/`;
+	const time = site.rows("time", ["class", "week"]);
+	return {
+		...classLine(site, group),
+		minutes: group.minutes,
+		warmUp: group.warmUp,
+		coolDown: group.coolDown,
+		rotation: linksTo(curriculum, "apparatus", group.rotation).map((link, i) => ({
+			id: group.rotation[i] ?? "",
+			link,
+		})),
+		weeks: curriculum.weeks.map((week) => ({
+			sheet: { ...classInWeek(site, week, group) },
+			number: week.week,
+			theme: site.inline(page, week.theme),
+			time: time.get(`${group.id} ${week.week}`)?.[0],
+		})),
+		findings: findingLines(site, site.findings.class.get(group.id) ?? []),
+	};
+}
+
+function classLine(site: SiteIndex, group: ClubClass): ClassLine {
+	const start = minutesOfDay(group.start);
+	return {
+		link: { to: `classes/${group.id}/`, name: group.name },
+		day: group.day === undefined ? "" : dayName(group.day),
+		start: start === undefined ? "" : clockWords(start),
+		end: start === undefined || group.minutes === undefined ? "" : clockWords(start + group.minutes),
+		levels: linksTo(site.curriculum, "level", levelsOfClass(site.curriculum, group)),
+		gymnasts: group.gymnasts,
+		coaches: group.coaches,
+		ages: group.ages,
+	};
+}

@@ -1,0 +1,273 @@
+/**
+ * Coverage tables as pages: one for each table, and one for each choice of level and apparatus.
+ *
+ * Every choice is a page of its own, so filters are links and work without JavaScript. A cell names
+ * its list of drills by an anchor; the lists stand below the table. Heat is a cell's place between
+ * nothing and the largest cell of its table, in ten steps, for each measure.
+ */
+
+import { type CoverageCell, type CoverageKind, coverage } from "../../compute/coverage.ts";
+import { DIRECTIONS } from "../../compute/tables.ts";
+import type { Exposure, Id } from "../../model.ts";
+import { addressOf, weekApparatusAddress } from "../addresses.ts";
+import { type Link, linkTo } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { capital } from "./words.ts";
+
+export interface CoverageTableKind {
+	readonly id: string;
+	readonly by: "week" | "level" | "apparatus";
+	readonly kind: CoverageKind;
+	readonly title: string;
+	readonly question: string;
+	/** The data file that holds the same numbers in full. */
+	readonly file: string;
+}
+
+/** The tables of the site, in the order of its index. */
+export const COVERAGE_TABLES: readonly CoverageTableKind[] = [
+	table("week", "shape", "Week by shape", "Which body shapes does each week train?"),
+	table("week", "skill", "Week by skill", "Which skills does each week lead to?"),
+	table("week", "direction", "Week by direction", "Is forward work matched by backward work?"),
+	table("level", "shape", "Level by shape", "Does every level train every shape?"),
+	table("level", "skill", "Level by skill", "Which skills does each level work towards?"),
+	table("apparatus", "shape", "Apparatus by shape", "Where is each shape trained?"),
+];
+
+export interface Choice {
+	readonly level?: Id;
+	readonly apparatus?: Id;
+}
+
+export interface CoverageView {
+	readonly table: CoverageTableKind;
+	readonly columnWord: string;
+	readonly columns: readonly Link[];
+	readonly rows: readonly CoverageRow[];
+	readonly foot: { readonly cells: readonly CellView[]; readonly total: CellView };
+	readonly filters: readonly Filter[];
+	/** The choice in words; empty for everything. */
+	readonly choice: readonly string[];
+	readonly lists: readonly CellList[];
+	readonly file: string;
+	readonly measures: readonly Measure[];
+	/** Columns that nothing in this choice trains. */
+	readonly missing: readonly Link[];
+	readonly others: readonly Link[];
+}
+
+export interface CoverageRow {
+	readonly head: Link;
+	readonly cells: readonly CellView[];
+	readonly total: CellView;
+}
+
+export type Measure = "minutes" | "drills" | "share" | "repetitions";
+
+export interface CellView {
+	/** The id of its list; undefined for a cell without drills, and for totals. */
+	readonly anchor: string | undefined;
+	/** Row and column in words. */
+	readonly name: string;
+	/** In the order of `measures`; undefined where there is nothing to show. */
+	readonly values: readonly (number | undefined)[];
+	/** 0 to 9 in the order of `measures`. */
+	readonly heat: readonly number[];
+}
+
+/** What a cell was counted from. */
+export interface CellList {
+	readonly anchor: string;
+	readonly name: string;
+	readonly lines: readonly {
+		readonly drill: Link;
+		readonly places: readonly Link[];
+		readonly minutes: number;
+	}[];
+	/** The cell in the table that it belongs to. */
+	readonly cell: string;
+}
+
+export interface Filter {
+	readonly name: string;
+	readonly options: readonly { readonly link: Link; readonly chosen: boolean }[];
+}
+
+/** The address of a table with a choice. */
+export function coverageAddress(table: CoverageTableKind, { level, apparatus }: Choice = {}): string {
+	const at = level === undefined ? "" : `level/${level}/`;
+	return `coverage/${table.id}/${at}${apparatus === undefined ? "" : `apparatus/${apparatus}/`}`;
+}
+
+/** Every choice a table has: its rows are not a filter as well. */
+export function choicesOf(site: SiteIndex, table: CoverageTableKind): readonly Choice[] {
+	const levels = table.by === "level" ? [] : [...site.curriculum.levels.keys()];
+	const places = table.by === "apparatus" ? [] : [...site.curriculum.apparatus.keys()];
+	return [undefined, ...levels].flatMap((level) =>
+		[undefined, ...places].map((apparatus) => ({
+			...(level === undefined ? {} : { level }),
+			...(apparatus === undefined ? {} : { apparatus }),
+		})),
+	);
+}
+
+/** One table for one choice. */
+export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: Choice): CoverageView {
+	const { curriculum, handbook } = site;
+	const keep = (e: Exposure) =>
+		(choice.level === undefined || e.level === choice.level) &&
+		(choice.apparatus === undefined || e.apparatus === choice.apparatus);
+	const sums = coverage(handbook, table.kind, table.by, keep);
+	const measures: readonly Measure[] =
+		table.kind === "direction" ? ["minutes", "drills"] : ["minutes", "drills", "share", "repetitions"];
+
+	const all = columnsOf(site, table.kind);
+	// A skill has many columns; those that nothing trains are named below the table instead.
+	const columns = table.kind === "skill" ? all.filter(({ id }) => sums.columns.has(id)) : all;
+	const missing = all.filter(({ id }) => !sums.columns.has(id)).map(({ link }) => link);
+	const largest = measures.map((measure) => {
+		let most = 0;
+		for (const row of sums.cells.values()) for (const cell of row.values()) most = Math.max(most, valueOf(cell, measure) ?? 0);
+		return most;
+	});
+
+	const lists: CellList[] = [];
+	const view = (name: string, cell: CoverageCell | undefined, anchor: string | undefined, heated: boolean): CellView => {
+		const values = measures.map((measure) => (cell === undefined ? undefined : valueOf(cell, measure)));
+		return {
+			anchor: cell === undefined ? undefined : anchor,
+			name,
+			values,
+			heat: values.map((value, i) => (heated ? heatOf(value, largest[i] ?? 0) : 0)),
+		};
+	};
+	const rows = rowsOf(site, table.by).map(({ key, link }): CoverageRow => {
+		const row = sums.cells.get(key);
+		return {
+			head: link,
+			total: view(`${link.name}, all`, sums.rows.get(key), undefined, false),
+			cells: columns.map((column) => {
+				const cell = row?.get(column.id);
+				const anchor = `${key}-${column.id}`;
+				const name = `${link.name}, ${column.link.name}`;
+				if (cell !== undefined) lists.push(listOf(site, table, anchor, name, cell));
+				return view(name, cell, anchor, true);
+			}),
+		};
+	});
+	return {
+		table,
+		columnWord: capital(table.kind),
+		columns: columns.map(({ link }) => link),
+		rows,
+		foot: {
+			cells: columns.map(({ id, link }) => view(`All, ${link.name}`, sums.columns.get(id), undefined, false)),
+			total: view("All", sums.all.exposures.length === 0 ? undefined : sums.all, undefined, false),
+		},
+		filters: filtersOf(site, table, choice),
+		choice: [
+			...(choice.level === undefined ? [] : [linkTo(curriculum, "level", choice.level).name]),
+			...(choice.apparatus === undefined ? [] : [linkTo(curriculum, "apparatus", choice.apparatus).name]),
+		],
+		lists,
+		file: `data/${table.file}.csv`,
+		measures,
+		missing,
+		others: COVERAGE_TABLES.filter((other) => other !== table).map((other) => ({
+			to: coverageAddress(other),
+			name: other.title,
+		})),
+	};
+}
+
+/** The value that a cell shows for a measure. */
+export function valueOf(cell: CoverageCell, measure: Measure): number | undefined {
+	return measure === "drills" ? cell.drills.length : cell[measure];
+}
+
+/** 0 for nothing, else 1 to 9 by the part of the largest. */
+export function heatOf(value: number | undefined, largest: number): number {
+	if (value === undefined || value <= 0 || largest <= 0) return 0;
+	return Math.min(9, Math.max(1, Math.ceil((value / largest) * 9)));
+}
+
+function table(by: CoverageTableKind["by"], kind: CoverageKind, title: string, question: string): CoverageTableKind {
+	return { id: `${by}-${kind}`, by, kind, title, question, file: `coverage-${kind}s` };
+}
+
+function columnsOf({ curriculum }: SiteIndex, kind: CoverageKind): readonly { readonly id: Id; readonly link: Link }[] {
+	if (kind === "direction") return DIRECTIONS.map((id) => ({ id, link: { to: "", name: id === "none" ? "No direction" : capital(id) } }));
+	const things = kind === "shape" ? curriculum.shapes : curriculum.skills;
+	return [...things.keys()].map((id) => ({ id, link: linkTo(curriculum, kind, id) }));
+}
+
+function rowsOf(site: SiteIndex, by: CoverageTableKind["by"]): readonly { readonly key: string; readonly link: Link }[] {
+	const { curriculum } = site;
+	if (by === "week") {
+		return curriculum.weeks.map((week) => ({
+			key: String(week.week),
+			link: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${week.week}` },
+		}));
+	}
+	const things = by === "level" ? curriculum.levels : curriculum.apparatus;
+	return [...things.keys()].map((id) => ({ key: id, link: linkTo(curriculum, by, id) }));
+}
+
+function listOf(site: SiteIndex, table: CoverageTableKind, anchor: string, name: string, cell: CoverageCell): CellList {
+	const { curriculum } = site;
+	return {
+		anchor,
+		name,
+		cell: `cell-${anchor}`,
+		lines: cell.drills.map((id) => {
+			const own = cell.exposures.filter((e) => e.drill === id);
+			const places = new Map<string, Link>();
+			for (const e of own) {
+				const week = site.weekByNumber.get(e.week);
+				if (week === undefined) continue;
+				const at = `${weekApparatusAddress(week.id, e.apparatus)}#block-${e.block}`;
+				const apparatus = linkTo(curriculum, "apparatus", e.apparatus).name;
+				places.set(at, { to: at, name: table.by === "week" ? apparatus : `Week ${e.week}, ${apparatus}` });
+			}
+			return {
+				drill: linkTo(curriculum, "drill", id),
+				places: [...places.values()],
+				minutes: own.reduce((sum, e) => sum + e.minutes, 0),
+			};
+		}),
+	};
+}
+
+function filtersOf(site: SiteIndex, table: CoverageTableKind, choice: Choice): readonly Filter[] {
+	const { curriculum } = site;
+	const { level: _level, ...withoutLevel } = choice;
+	const { apparatus: _apparatus, ...withoutApparatus } = choice;
+	const option = (name: string, to: Choice, chosen: boolean) => ({
+		link: { to: coverageAddress(table, to), name },
+		chosen,
+	});
+	const filters: Filter[] = [];
+	if (table.by !== "level") {
+		filters.push({
+			name: "Level",
+			options: [
+				option("All levels", withoutLevel, choice.level === undefined),
+				...Array.from(curriculum.levels.values(), ({ id, name }) =>
+					option(name, { ...choice, level: id }, choice.level === id),
+				),
+			],
+		});
+	}
+	if (table.by !== "apparatus") {
+		filters.push({
+			name: "Apparatus",
+			options: [
+				option("All apparatus", withoutApparatus, choice.apparatus === undefined),
+				...Array.from(curriculum.apparatus.values(), ({ id, name }) =>
+					option(name, { ...choice, apparatus: id }, choice.apparatus === id),
+				),
+			],
+		});
+	}
+	return filters;
+}

@@ -1,0 +1,91 @@
+/**
+ * Skills: the list by apparatus, and the page of one.
+ */
+
+import type { Id, LinkedSkill } from "../../model.ts";
+import { addressOf } from "../addresses.ts";
+import type { Html } from "../html.ts";
+import { type DrillLine, drillLines } from "./drill.ts";
+import { type FindingLine, findingLines } from "./findings.ts";
+import { type Link, linksTo, linkTo } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { type Spacing, spacingOf } from "./spacing.ts";
+import { capital } from "./words.ts";
+
+export interface SkillLine {
+	readonly link: Link;
+	readonly levels: readonly Link[];
+	readonly drills: number;
+}
+
+export interface SkillsView {
+	readonly groups: readonly { readonly apparatus: string; readonly id: Id; readonly skills: readonly SkillLine[] }[];
+}
+
+export interface SkillView {
+	readonly name: string;
+	readonly aliases: readonly string[];
+	readonly description: Html | undefined;
+	readonly apparatus: readonly Link[];
+	readonly levels: readonly Link[];
+	readonly pattern: string | undefined;
+	readonly direction: string | undefined;
+	readonly needs: readonly Link[];
+	readonly leadsTo: readonly Link[];
+	readonly opposites: readonly Link[];
+	/** Its drills by the lowest level that does them. */
+	readonly drills: readonly { readonly level: Link; readonly lines: readonly DrillLine[] }[];
+	readonly spacing: readonly Spacing[];
+	readonly findings: readonly FindingLine[];
+}
+
+/** All skills by the first apparatus they name; those that name none come last. */
+export function skillsView({ curriculum }: SiteIndex): SkillsView {
+	const line = (skill: LinkedSkill): SkillLine => ({
+		link: linkTo(curriculum, "skill", skill.id),
+		levels: linksTo(curriculum, "level", skill.levels),
+		drills: skill.drills.length,
+	});
+	const skills = [...curriculum.skills.values()];
+	const groups = [...curriculum.apparatus.values()].map(({ id, name }) => ({
+		apparatus: name,
+		id,
+		skills: skills.filter((skill) => skill.apparatus[0] === id).map(line),
+	}));
+	const anywhere = skills.filter((skill) => skill.apparatus.length === 0).map(line);
+	return {
+		groups: [...groups, { apparatus: "Anywhere", id: "anywhere", skills: anywhere }].filter(
+			(group) => group.skills.length > 0,
+		),
+	};
+}
+
+/** One skill: what it needs, what it leads to, and the drills on the way to it, easiest level first. */
+export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
+	const { curriculum } = site;
+	const page = addressOf({ kind: "skill", id: skill.id });
+	const byLowest = new Map<Id, Id[]>([...curriculum.levels.keys()].map((level) => [level, []]));
+	for (const id of skill.drills) {
+		const levels = curriculum.drills.get(id)?.levels;
+		const lowest = [...curriculum.levels.keys()].find((level) => levels?.has(level));
+		if (lowest !== undefined) byLowest.get(lowest)?.push(id);
+	}
+	return {
+		name: skill.name,
+		aliases: skill.aliases,
+		description: site.inline(page, skill.description),
+		apparatus: linksTo(curriculum, "apparatus", skill.apparatus),
+		levels: linksTo(curriculum, "level", skill.levels),
+		pattern: skill.pattern && capital(skill.pattern),
+		direction: skill.direction === undefined || skill.direction === "none" ? undefined : capital(skill.direction),
+		needs: linksTo(curriculum, "skill", skill.needs),
+		leadsTo: linksTo(curriculum, "skill", skill.leadsTo),
+		opposites: linksTo(curriculum, "skill", skill.opposites),
+		drills: Array.from(byLowest, ([level, ids]) => ({
+			level: linkTo(curriculum, "level", level),
+			lines: drillLines(site, page, ids),
+		})).filter((group) => group.lines.length > 0),
+		spacing: spacingOf(site, "skill", skill.id),
+		findings: findingLines(site, site.findings.skill.get(skill.id) ?? []),
+	};
+}
