@@ -264,8 +264,8 @@ export const CATALOGUE = {
 	},
 	H314: {
 		severity: "finding",
-		title: "A week of the term without a plan",
-		why: "The term has this teaching week, and no file says what is taught in it.",
+		title: "A hole in the term: a week without a plan",
+		why: "Later weeks are planned, and no file says what is taught in this one.",
 		fix: "Write a file in `content/weeks` for this week, or lower `weeks` in _data/term.yaml.",
 	},
 	H315: {

@@ -5,7 +5,7 @@
 import { wayTo } from "../../scripts/render/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
+import type { Label, Link } from "../../scripts/render/views/links.ts";
 
 export interface PageContext {
 	readonly page: SitePage;
@@ -25,8 +25,8 @@ export function contextOf(page: SitePage, highlight: PageContext["highlight"]): 
 }
 
 /** A link; words alone where it leads nowhere. */
-export function a(ctx: PageContext, link: Link, className?: string): Html {
-	if (link.to === "" && ctx.page.kind !== "not-found") return html`${link.name}`;
+export function a(ctx: PageContext, link: Label, className?: string): Html {
+	if (link.to === undefined) return html`${link.name}`;
 	return html`<a href="${ctx.way(link.to)}"${className === undefined ? "" : html` class="${className}"`}>${link.name}</a>`;
 }
 

@@ -13,7 +13,7 @@
 import ical from "ical-generator";
 import { Temporal } from "temporal-polyfill";
 import type { ClubClass, Curriculum, Finding, Id, Term, Weekday } from "../model.ts";
-import { counted, finding } from "./finding.ts";
+import { finding } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 
 export const WEEKDAYS = [
@@ -71,7 +71,7 @@ export function teachingWeeks(term: Term): readonly TeachingWeek[] {
 			}
 			monday = monday.add({ days: 7 });
 			// A closure without an end in sight must not be walked through to the end of time.
-			if (monday.year > start.year && monday.year > lastYear(term)) break;
+			if (monday.year > lastYear(term)) break;
 		}
 	}
 	weeksOfTerm.set(term, weeks);
@@ -149,7 +149,8 @@ export type SheetAddress = (week: number, group: ClubClass) => string | undefine
 export function calendarIcs(curriculum: Curriculum, address: SheetAddress = () => undefined): string {
 	const { club, term } = curriculum;
 	const calendar = ical({
-		name: `${club.name}: ${term.name}`,
+		// The library escapes the text of events, and leaves the calendar's name and addresses to us.
+		name: escaped(`${club.name}: ${term.name}`),
 		prodId: {
 			company: club.name.replace(/\/\//g, "/"),
 			product: "curriculum handbook",
@@ -173,10 +174,15 @@ export function calendarIcs(curriculum: Curriculum, address: SheetAddress = () =
 			...(group.start === undefined ? { allDay: true } : {}),
 			summary: `${group.name}, week ${week}`,
 			...(theme === undefined ? {} : { description: theme }),
-			...(url === undefined ? {} : { url }),
+			...(url === undefined ? {} : { url: url.replace(/[,;]/g, encodeURIComponent) }),
 		});
 	}
 	return `${calendar.toString()}\r\n`;
+}
+
+/** A text value of RFC 5545, 3.3.11. */
+function escaped(text: string): string {
+	return text.replace(/[\\;,]/g, "\\$&").replace(/\r?\n/g, "\\n");
 }
 
 function timesOf(date: string, group: ClubClass, timezone: string): { start: Date; end?: Date } {
@@ -238,17 +244,17 @@ function overdueReviews({ drills, term, targets }: Curriculum): readonly Finding
 	});
 }
 
-/** Weeks of the term that no file plans, unless none is planned yet. */
+/** Holes in the plan. Weeks after the last planned one are still to be written, which is no slip. */
 function missingWeeks({ weeks, term }: Curriculum): readonly Finding[] {
-	if (weeks.length === 0) return [];
 	const planned = new Set(weeks.map((plan) => plan.week));
-	return Array.from({ length: term.weeks }, (_, i) => i + 1)
+	const last = Math.max(0, ...planned);
+	return Array.from({ length: last }, (_, i) => i + 1)
 		.filter((week) => !planned.has(week))
 		.map((week) =>
 			finding(
 				"H314",
 				"worth a look",
-				`Week ${week} of ${counted(term.weeks, "week")} has no plan.`,
+				`Week ${week} has no plan, and week ${last} has one.`,
 				{ source: term.source, path: ["weeks"] },
 				{ week },
 			),

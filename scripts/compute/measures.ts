@@ -6,13 +6,29 @@
  */
 
 import type { Curriculum, Finding, Table } from "../model.ts";
+import { balanceMeasure } from "./balance.ts";
+import { calendarMeasure } from "./calendar.ts";
 import { coverageMeasure } from "./coverage.ts";
+import { equipmentMeasure } from "./equipment.ts";
 import { exposureMeasure } from "./exposure-table.ts";
 import { exposuresOf } from "./exposures.ts";
+import { loadMeasure } from "./load.ts";
 import type { Measure, Measured } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
+import { spacingMeasure } from "./spacing.ts";
+import { timeMeasure } from "./time.ts";
 
-export const MEASURES: readonly Measure[] = [exposureMeasure, coverageMeasure, orderMeasure];
+export const MEASURES: readonly Measure[] = [
+	exposureMeasure,
+	coverageMeasure,
+	orderMeasure,
+	spacingMeasure,
+	balanceMeasure,
+	timeMeasure,
+	equipmentMeasure,
+	loadMeasure,
+	calendarMeasure,
+];
 
 /** Counts everything: exposures once, then each measure's tables and findings. */
 export function measure(curriculum: Curriculum, measures: readonly Measure[] = MEASURES): Measured {

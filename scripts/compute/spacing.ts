@@ -150,7 +150,7 @@ export const spacingMeasure: Measure = {
 };
 
 function tooFew(curriculum: Curriculum, spacing: Spacing): readonly Finding[] {
-	const { kind, level, taught } = spacing;
+	const { kind, taught } = spacing;
 	const wanted = weeksWanted(curriculum, kind);
 	if (wanted === undefined || taught.length >= wanted) return [];
 	const { thing, group, verb } = namesOf(curriculum, spacing);

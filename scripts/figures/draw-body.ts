@@ -10,7 +10,7 @@
  * follows dark mode and print. Nothing needs a style sheet.
  */
 
-import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side } from "./pose.ts";
+import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side, trunkDiscs } from "./pose.ts";
 import { RADII } from "./segments.ts";
 
 /** Drawing units in one stature. */
@@ -91,7 +91,9 @@ export function drawBody(pose: Pose, dx: number): string {
 			];
 	const trunk = fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage);
 	// Discs over the joints close the rim where a limb grows out of the trunk.
-	const joints = fromSide ? [circle(toPage(pose.hip)), circle(toPage(pose.chest))] : [trunk];
+	const joints = fromSide
+		? [segment(toPage(pose.hip), toPage(lowerTrunk(pose))), circle(toPage(pose.chest))]
+		: [trunk];
 	const head = toPage(pose.head);
 
 	return (
@@ -187,6 +189,16 @@ function circle({ x, y, r }: Disc): string {
 	return `M${tenth(x - r)} ${tenth(y)}a${d} ${d} 0 0 0 ${2 * d} 0a${d} ${d} 0 0 0 ${-2 * d} 0z`;
 }
 
+/** A disc inside the trunk a little above the hip, so that the top of the thigh leaves no rim in it. */
+function lowerTrunk(pose: Pose): Disc {
+	const disc = trunkDiscs(pose)[1] ?? pose.hip;
+	return { ...disc, r: WAIST * pose.hip.r };
+}
+
+/** Shares of the discs at the trunk's ends. */
+const WAIST = 0.82;
+const RIBS = 1.42;
+
 /** The trunk along its curve: round at both ends, narrow at the waist, full at the chest. */
 function trunkFromSide(pose: Pose, toPage: ToPage): string {
 	const hip = toPage(pose.hip);
@@ -206,8 +218,8 @@ function trunkFromSide(pose: Pose, toPage: ToPage): string {
 		const y = disc.y + along * Math.sin(direction) + across * Math.sin(direction + Math.PI / 2);
 		return `${tenth(x)} ${tenth(y)}`;
 	};
-	const waist = 0.82 * hip.r;
-	const ribs = 1.42 * chest.r;
+	const waist = WAIST * hip.r;
+	const ribs = RIBS * chest.r;
 	const quarter = Math.PI / 2;
 	return (
 		`M${on(hip, start + quarter)}` +

@@ -79,6 +79,8 @@ const AIR = 0.14;
 const GRIP = SEGMENTS.hand / 2;
 /** Arms lifted less than this press downwards, so their hands stand on something. */
 const SUPPORT_SHOULDER = 60;
+/** Arms lifted more than this are beside the head. */
+const OVERHEAD = 150;
 /** Legs that hang this far below the hands need a bar; less is made up by a block. */
 const BAR_DROP = 0.25;
 
@@ -251,23 +253,26 @@ function placeLeg(angles: Required<SideAngles>, spread: number, outwards: number
 
 /**
  * How far the neck bends forward of the line of the upper trunk, radians. A body on its shoulders has
- * its head on the floor; one that leans over its feet looks ahead.
+ * its head on the floor; overhead arms have the ears between them; one that leans over its feet looks
+ * ahead.
  */
 function headNod(posture: Posture, tilt: number): number {
 	const curve = radians(posture.angles?.trunk ?? 0) / 2;
 	if (posture.base === "shoulders") {
-		// Towards the side where lying back would put the head, and down until it meets the floor.
-		const drop = Math.asin((RADII.head - RADII.chest) / (SHOULDER_TO_CROWN - RADII.head));
+		// To the side where the head lies when the body lies back, and down until it meets the floor.
+		const lift = Math.asin((RADII.head - RADII.chest) / (SHOULDER_TO_CROWN - RADII.head));
 		const line = radians(tilt) + curve;
-		const level = -Math.PI / 2 + drop;
+		const level = lift - Math.PI / 2;
 		return Math.atan2(Math.sin(level - line), Math.cos(level - line));
 	}
-	if (posture.base === "feet") {
-		const lean = radians(tilt) + curve;
-		return lean > 0 && lean < Math.PI / 2 ? -Math.min(lean * 0.6, radians(30)) : 0;
-	}
-	return 0;
+	const { shoulder } = sideAngles(posture, "right");
+	if (shoulder > OVERHEAD) return within(radians(180 - shoulder) - curve, radians(25));
+	const lean = radians(tilt) + curve;
+	const leansAhead = posture.base === "feet" && lean > 0 && lean < Math.PI / 2;
+	return leansAhead ? -Math.min(lean * 0.6, radians(30)) : 0;
 }
+
+const within = (value: number, limit: number): number => Math.max(-limit, Math.min(limit, value));
 
 // ── 2. hands and feet ──────────────────────────────────────────────────────────────────────────
 

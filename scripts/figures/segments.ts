@@ -46,14 +46,14 @@ export const HEEL = 0.036;
 /** Half the thickness of each part where it is drawn. Chosen so that a figure reads at 48 pixels. */
 export const RADII = {
 	head: 0.065,
-	pelvis: 0.057,
+	pelvis: 0.052,
 	chest: 0.046,
 	neck: 0.028,
 	armTop: 0.034,
 	elbow: 0.026,
 	wrist: 0.021,
 	fingers: 0.013,
-	legTop: 0.046,
+	legTop: 0.049,
 	knee: 0.036,
 	ankle: 0.025,
 	heel: 0.018,

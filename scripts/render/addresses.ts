@@ -42,3 +42,8 @@ const FOLDERS: Readonly<Record<LinkTarget["kind"], string>> = {
 	equipment: "equipment",
 	guide: "guides",
 };
+
+/** The file that holds the page of an address, from the root of the site. */
+export function addressFile(address: Address): string {
+	return address === "" || address.endsWith("/") ? `${address}index.html` : address;
+}

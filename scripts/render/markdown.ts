@@ -19,9 +19,10 @@ export interface MarkdownRenderer {
 	/**
 	 * Paragraphs, lists, tables …
 	 *
-	 * @param topHeading the level, 1 to 6, that the text's highest heading gets, so that it fits its page
+	 * @param topHeading the level, 1 to 6, that the text's highest heading gets, so that it fits its page;
+	 * "as written" leaves headings alone
 	 */
-	block(text: string, href: Href, topHeading?: number): Html;
+	block(text: string, href: Href, topHeading?: number | "as written"): Html;
 	/** A line of text: a title, a cue. */
 	inline(text: string, href: Href): Html;
 	/** The words alone, for search, attributes and titles. */
@@ -36,7 +37,7 @@ export interface MarkdownOptions {
 
 interface Env {
 	readonly href: Href;
-	readonly topHeading: number;
+	readonly topHeading: number | "as written";
 }
 
 type Engine = InstanceType<typeof MarkdownIt>;
@@ -87,7 +88,8 @@ function engine({ resolve, highlight }: MarkdownOptions): Engine {
 	md.core.ruler.push("heading_levels", (state) => {
 		const headings = state.tokens.filter((t) => t.type === "heading_open" || t.type === "heading_close");
 		const highest = Math.min(...headings.map((t) => Number(t.tag.slice(1))));
-		const shift = ((state.env as Partial<Env>).topHeading ?? highest) - highest;
+		const top = (state.env as Partial<Env>).topHeading ?? "as written";
+		const shift = top === "as written" ? 0 : top - highest;
 		for (const heading of headings) {
 			heading.tag = `h${Math.min(6, Math.max(1, Number(heading.tag.slice(1)) + shift))}`;
 		}

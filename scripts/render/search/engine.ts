@@ -111,8 +111,10 @@ export interface BodiesFile {
 /** Facets whose values words can name. Weeks and minutes are chosen, not written. */
 const NAMED_FACETS = ["shape", "level", "apparatus", "skill", "direction", "equipment"] as const;
 
-/** How much a match counts in titles, aliases and summaries, then in the tags of each named facet. */
-const HEAD_WEIGHTS = [4, 3, 1.5, 2, 0.8, 0.8, 2.5, 1, 1];
+/** How much a match counts in titles, aliases and summaries. */
+const HEAD_WEIGHTS = [4, 3, 1.5];
+/** The same in the tags of each named facet. */
+const TAG_WEIGHTS = [2, 0.8, 0.8, 2.5, 1, 1];
 /** The same in cues, faults and bodies. */
 const BODY_WEIGHTS = [0.8, 0.7, 0.5];
 
@@ -127,7 +129,10 @@ const MOST = 0.5;
 export function createIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchIndex {
 	const concepts = conceptsOf(options.values);
 	const names = concepts.flatMap((concept) => concept.phrases);
-	const compounds = findCompounds([...names, ...documents.flatMap(headTexts)]);
+	const compounds = findCompounds(
+		[...names, ...documents.flatMap(headTexts)],
+		documents.flatMap(({ cues, faults, body }) => [...cues, ...faults, body]),
+	);
 	const words = countWords(documents, names);
 	const normaliser = new Normaliser({ language: options.language, concepts, compounds, words });
 
@@ -141,20 +146,25 @@ export function createIndex(documents: readonly SearchDocument[], options: Searc
 		),
 	}));
 
+	const tags = documents.map(
+		({ facets }) =>
+			new Set(NAMED_FACETS.flatMap((facet) => (facets[facet] ?? []).map((id) => termOf(facet, id)))),
+	);
+	const termsOf = (texts: readonly string[], drill: number, pairs = false) =>
+		texts.flatMap((text) => normaliser.terms(text, tags[drill] ?? new Set(), pairs));
 	const head = Postings.of(
-		documents.map((document) => [
-			normaliser.terms(document.title),
-			document.aliases.flatMap((alias) => normaliser.terms(alias)),
-			normaliser.terms(document.summary),
-			...NAMED_FACETS.map((facet) => tagTerms(facet, document, options, normaliser)),
+		documents.map(({ title, aliases, summary }, i) => [
+			termsOf([title], i),
+			termsOf(aliases, i),
+			termsOf([summary], i),
 		]),
 		HEAD_WEIGHTS,
 	);
 	const bodies = Postings.of(
-		documents.map((document) => [
-			document.cues.flatMap((cue) => normaliser.terms(cue)),
-			document.faults.flatMap((fault) => normaliser.terms(fault)),
-			normaliser.terms(document.body),
+		documents.map(({ cues, faults, body }, i) => [
+			termsOf(cues, i, true),
+			termsOf(faults, i, true),
+			termsOf([body], i),
 		]),
 		BODY_WEIGHTS,
 	);
@@ -207,6 +217,7 @@ export class SearchIndex {
 	readonly #words: WordCounts;
 	readonly #normaliser: Normaliser;
 	readonly #head: Postings;
+	readonly #tags: Postings;
 	#bodies: Postings | undefined;
 	/** By facet and value: the drills that have it. */
 	readonly #sets: ReadonlyMap<Facet, ReadonlyMap<string, Bits>>;
@@ -228,6 +239,7 @@ export class SearchIndex {
 		this.#words = parts.words;
 		this.#normaliser = parts.normaliser;
 		this.#head = parts.head;
+		this.#tags = tagIndex(parts.entries, parts.options, parts.normaliser);
 		this.#bodies = parts.bodies;
 		this.#sets = setsOf(parts.entries, parts.options);
 		this.#names = NAMED_FACETS.flatMap((facet) =>
@@ -335,8 +347,8 @@ export class SearchIndex {
 		});
 		const bonus = (PAIR * total) / parts.length;
 		for (const pair of pairs) {
-			for (const index of [this.#head, this.#bodies]) {
-				for (const drill of index?.find(pair).drills ?? []) scores[drill] = (scores[drill] as number) + bonus;
+			for (const drill of this.#bodies?.find(pair).drills ?? []) {
+				scores[drill] = (scores[drill] as number) + bonus;
 			}
 		}
 		const whole: Hit[] = [];
@@ -362,14 +374,14 @@ export class SearchIndex {
 	/** The drills that answer one part, with how well. */
 	#answer(part: QueryPart): ReadonlyMap<number, number> {
 		const scores = new Map<number, number>();
-		const add = (index: Postings) => {
+		const add = (...indexes: readonly Postings[]) => {
 			for (const way of part.ways) {
-				for (const [drill, score] of meetAll(index, way.terms)) {
+				for (const [drill, score] of meetAll(indexes, way.terms)) {
 					scores.set(drill, (scores.get(drill) ?? 0) + score * way.weight);
 				}
 			}
 		};
-		add(this.#head);
+		add(this.#head, this.#tags);
 		if (this.#bodies !== undefined && !(part.named && scores.size >= FEW)) add(this.#bodies);
 		return scores;
 	}
@@ -402,17 +414,19 @@ export class SearchIndex {
 	}
 }
 
-/** The drills that have all the terms. */
-function meetAll(index: Postings, terms: readonly string[]): ReadonlyMap<number, number> {
+/** The drills that have all the terms, each in any of the indexes. */
+function meetAll(indexes: readonly Postings[], terms: readonly string[]): ReadonlyMap<number, number> {
 	let met: Map<number, number> | undefined;
 	for (const term of terms) {
-		const { drills, scores } = index.find(term);
-		const before = met;
+		const before: ReadonlyMap<number, number> | undefined = met;
 		met = new Map();
-		for (let i = 0; i < drills.length; i++) {
-			const drill = drills[i] as number;
-			const score = before === undefined ? 0 : before.get(drill);
-			if (score !== undefined) met.set(drill, score + (scores[i] as number));
+		for (const index of indexes) {
+			const { drills, scores } = index.find(term);
+			for (let i = 0; i < drills.length; i++) {
+				const drill = drills[i] as number;
+				const score = met.get(drill) ?? (before === undefined ? 0 : before.get(drill));
+				if (score !== undefined) met.set(drill, score + (scores[i] as number));
+			}
 		}
 	}
 	return met ?? new Map();
@@ -436,20 +450,24 @@ function termOf(facet: Facet, id: string): string {
 	return `${facet}:${id}`;
 }
 
-/** A drill's tags of one facet: what they are, and the words of their names. */
-function tagTerms(
-	facet: Facet,
-	document: SearchDocument,
-	options: SearchOptions,
-	normaliser: Normaliser,
-): readonly string[] {
-	const ids = new Set(document.facets[facet] ?? []);
-	return options.values[facet]
-		.filter((value) => ids.has(value.id))
-		.flatMap((value) => [
-			termOf(facet, value.id),
-			...wordsOf(withoutMeasure(value.name)).map((word) => normaliser.stem(word)),
-		]);
+/**
+ * An index of tags: for each drill and named facet, what it is tagged with and the words of its names.
+ * It follows from the entries, so it is made when the search opens and never stored.
+ */
+function tagIndex(entries: readonly Entry[], options: SearchOptions, normaliser: Normaliser): Postings {
+	const terms = NAMED_FACETS.map((facet) =>
+		options.values[facet].map(({ id, name }) => [
+			termOf(facet, id),
+			...wordsOf(withoutMeasure(name)).map((word) => normaliser.stem(word)),
+		]),
+	);
+	const places = NAMED_FACETS.map((facet) => FACETS.indexOf(facet));
+	return Postings.of(
+		entries.map((entry) =>
+			places.map((place, f) => (entry.facets[place] ?? []).flatMap((value) => terms[f]?.[value] ?? [])),
+		),
+		TAG_WEIGHTS,
+	);
 }
 
 function headTexts(document: SearchDocument): readonly string[] {

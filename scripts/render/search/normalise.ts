@@ -75,14 +75,14 @@ export function wordsOf(text: string): readonly string[] {
 export type Compounds = ReadonlyMap<string, readonly [string, string]>;
 
 /**
- * The compounds of a set of texts: what somebody ties with a hyphen, and neighbours that somebody
- * else writes as one word.
+ * The compounds of a club's texts: what somebody ties with a hyphen, anywhere; and in heads, neighbours
+ * that somebody else writes as one word.
  */
-export function findCompounds(texts: Iterable<string>): Compounds {
+export function findCompounds(heads: Iterable<string>, bodies: Iterable<string>): Compounds {
 	const words = new Set<string>();
 	const neighbours = new Map<string, readonly [string, string]>();
 	const compounds = new Map<string, readonly [string, string]>();
-	for (const text of texts) {
+	for (const text of heads) {
 		let last: Word | undefined;
 		for (const word of split(text)) {
 			words.add(word.text);
@@ -96,6 +96,12 @@ export function findCompounds(texts: Iterable<string>): Compounds {
 	}
 	for (const [joined, parts] of neighbours) {
 		if (words.has(joined) && !compounds.has(joined)) compounds.set(joined, parts);
+	}
+	for (const text of bodies) {
+		for (const [, first = "", second = ""] of text.matchAll(/(?<![\p{L}-])(\p{L}{2,})-(?=(\p{L}{2,}))/gu)) {
+			const parts = [fold(first), fold(second)] as const;
+			if (!compounds.has(parts.join(""))) compounds.set(parts.join(""), parts);
+		}
 	}
 	return compounds;
 }
@@ -173,9 +179,11 @@ export class Normaliser {
 	/**
 	 * The terms under which a text is found, in the text's order.
 	 *
+	 * @param tags terms of what the text's drill is tagged with: a phrase that names several things
+	 * (`block`) means those of them
 	 * @param pairs whether words that follow each other are terms together as well, for short texts
 	 */
-	terms(text: string, pairs = false): string[] {
+	terms(text: string, tags: ReadonlySet<string>, pairs = false): string[] {
 		const terms: string[] = [];
 		let last: string | undefined;
 		const words = wordsOf(text);
@@ -195,7 +203,8 @@ export class Normaliser {
 			const longest = this.#longest.get(stems[i] as string) ?? 0;
 			for (let length = 1; length <= longest && i + length <= stems.length; length++) {
 				const named = this.#phrases.get(stems.slice(i, i + length).join(" "));
-				if (named !== undefined) terms.push(...named);
+				if (named === undefined) continue;
+				terms.push(...(named.length === 1 ? named : named.filter((term) => tags.has(term))));
 			}
 		}
 		return terms;

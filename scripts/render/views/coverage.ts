@@ -10,7 +10,7 @@ import { type CoverageCell, type CoverageKind, coverage } from "../../compute/co
 import { DIRECTIONS } from "../../compute/tables.ts";
 import type { Exposure, Id } from "../../model.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
-import { type Link, linkTo } from "./links.ts";
+import { type Label, type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { capital } from "./words.ts";
 
@@ -42,7 +42,7 @@ export interface Choice {
 export interface CoverageView {
 	readonly table: CoverageTableKind;
 	readonly columnWord: string;
-	readonly columns: readonly Link[];
+	readonly columns: readonly Label[];
 	readonly rows: readonly CoverageRow[];
 	readonly foot: { readonly cells: readonly CellView[]; readonly total: CellView };
 	readonly filters: readonly Filter[];
@@ -52,7 +52,7 @@ export interface CoverageView {
 	readonly file: string;
 	readonly measures: readonly Measure[];
 	/** Columns that nothing in this choice trains. */
-	readonly missing: readonly Link[];
+	readonly missing: readonly Label[];
 	readonly others: readonly Link[];
 }
 
@@ -195,8 +195,8 @@ function table(by: CoverageTableKind["by"], kind: CoverageKind, title: string, q
 	return { id: `${by}-${kind}`, by, kind, title, question, file: `coverage-${kind}s` };
 }
 
-function columnsOf({ curriculum }: SiteIndex, kind: CoverageKind): readonly { readonly id: Id; readonly link: Link }[] {
-	if (kind === "direction") return DIRECTIONS.map((id) => ({ id, link: { to: "", name: id === "none" ? "No direction" : capital(id) } }));
+function columnsOf({ curriculum }: SiteIndex, kind: CoverageKind): readonly { readonly id: Id; readonly link: Label }[] {
+	if (kind === "direction") return DIRECTIONS.map((id) => ({ id, link: { name: id === "none" ? "No direction" : capital(id) } }));
 	const things = kind === "shape" ? curriculum.shapes : curriculum.skills;
 	return [...things.keys()].map((id) => ({ id, link: linkTo(curriculum, kind, id) }));
 }

@@ -12,6 +12,12 @@ export interface Link {
 	readonly name: string;
 }
 
+/** Words that may lead somewhere. */
+export interface Label {
+	readonly to?: Address;
+	readonly name: string;
+}
+
 /** A link to a thing of the curriculum, by its own name; its id where nothing has it. */
 export function linkTo(curriculum: Curriculum, kind: LinkKind, id: Id): Link {
 	return { to: addressOf({ kind, id }), name: nameOf(curriculum, kind, id) };

@@ -1,0 +1,30 @@
+/**
+ * One piece of equipment: where it is kept, where it is needed.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { EquipmentView } from "../../scripts/render/views/equipment.ts";
+import { drillCards } from "../parts/drill-parts.ts";
+import { a, facts, type PageContext, section } from "../parts/page.ts";
+
+/** The page of an item. */
+export function equipmentPage(ctx: PageContext, view: EquipmentView): Html {
+	return html`<h1>${view.name}</h1>
+${facts([
+	["Owned", view.owned],
+	["Kept", view.stored],
+	["Also called", view.aliases.length > 0 && view.aliases.join(", ")],
+])}
+${
+	view.uses.length > 0 &&
+	section(
+		"needed",
+		"Needed in",
+		html`<ul class="planned">${view.uses.map(
+			({ link, apparatus, needed }) =>
+				html`<li><span class="count">${needed}</span> ${a(ctx, { to: link.to, name: `${link.name}, ${apparatus}` })}</li>`,
+		)}</ul>`,
+	)
+}
+${section("drills", "Drills", view.drills.length === 0 ? html`<p class="empty">No drill uses it yet.</p>` : drillCards(ctx, view.drills, "h3"))}`;
+}

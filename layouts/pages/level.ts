@@ -1,0 +1,23 @@
+/**
+ * One level: its classes, the skills it learns, its drills by apparatus.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { LevelView } from "../../scripts/render/views/level.ts";
+import { drillRows } from "../parts/drill-parts.ts";
+import { findingsList } from "../parts/findings-list.ts";
+import { a, beside, chips, fold, type PageContext, section } from "../parts/page.ts";
+
+/** The page of a level. */
+export function levelPage(ctx: PageContext, view: LevelView): Html {
+	const findings = findingsList(ctx, view.findings);
+	return html`<h1>${view.name}</h1>
+${view.description && html`<p class="lead">${view.description}</p>`}
+${beside(ctx, view.easier, view.harder, "Levels below and above")}
+${chips(ctx, view.classes, "Classes")}
+${view.skills.length > 0 && section("skills", "Learns", chips(ctx, view.skills))}
+${view.entry.length > 0 && section("entry", "Arrives with", fold(html`${view.entry.length} skills`, chips(ctx, view.entry)))}
+${view.drills.map(({ apparatus, lines }, i) => section(`on-${i + 1}`, a(ctx, apparatus), drillRows(ctx, lines)))}
+${view.drills.length === 0 && html`<p class="empty">No drill offers this level yet.</p>`}
+${findings && section("findings", "What the measures find", findings)}`;
+}

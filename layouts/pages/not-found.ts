@@ -1,0 +1,14 @@
+/**
+ * The page for an address that nothing has.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { NotFoundView } from "../../scripts/render/site.ts";
+import { a, type PageContext } from "../parts/page.ts";
+
+/** The page that a host shows where there is none. */
+export function notFoundPage(ctx: PageContext, view: NotFoundView): Html {
+	return html`<h1>Nothing stands here</h1>
+<p class="lead">The page may have been renamed since the link was made.</p>
+<ul class="rows">${view.places.map((place) => html`<li>${a(ctx, place)}</li>`)}</ul>`;
+}

@@ -1,0 +1,30 @@
+/**
+ * One body shape: its figure, and its drills by apparatus.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { ShapeView } from "../../scripts/render/views/shape.ts";
+import { drillCards } from "../parts/drill-parts.ts";
+import { shapeFigure } from "../parts/figures.ts";
+import { findingsList } from "../parts/findings-list.ts";
+import { a, type PageContext, section } from "../parts/page.ts";
+import { spacingTable } from "../parts/spacing-table.ts";
+
+/** The page of a shape. */
+export function shapePage(ctx: PageContext, view: ShapeView): Html {
+	const { shape } = view;
+	const findings = findingsList(ctx, view.findings);
+	return html`<h1>${shape.name}</h1>
+${view.description && html`<p class="lead">${view.description}</p>`}
+${shape.aliases.length > 0 && html`<p class="small">Also called ${shape.aliases.join(", ")}.</p>`}
+<div class="one-figure">${shapeFigure(shape, "figure")}</div>
+${
+	view.drills.length === 0
+		? html`<p class="empty">No drill names this shape yet.</p>`
+		: view.drills.map(({ apparatus, lines }, i) =>
+				section(`on-${i + 1}`, a(ctx, apparatus), drillCards(ctx, lines, "h3")),
+			)
+}
+${spacingTable(ctx, view.spacing)}
+${findings && section("findings", "What the measures find", findings)}`;
+}

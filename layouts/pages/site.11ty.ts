@@ -1,0 +1,31 @@
+/**
+ * The one template of the site: Eleventy pages through the handbook's pages, and each is written by
+ * the function of its kind inside the frame.
+ */
+
+import { raw } from "../../scripts/render/html.ts";
+import { addressFile } from "../../scripts/render/addresses.ts";
+import type { SitePage } from "../../scripts/render/site.ts";
+import { frame } from "../parts/frame.ts";
+import { contextOf } from "../parts/page.ts";
+import { mainOf } from "./kinds.ts";
+
+interface TemplateData {
+	readonly sitePage: SitePage;
+}
+
+/** What Eleventy gives a template as `this`. */
+interface Helpers {
+	highlight(language: string, code: string): string;
+}
+
+export const data = {
+	pagination: { data: "handbook.pages", size: 1, alias: "sitePage" },
+	permalink: ({ sitePage }: TemplateData) => addressFile(sitePage.address),
+	eleventyExcludeFromCollections: true,
+};
+
+export function render(this: Helpers, { sitePage }: TemplateData): string {
+	const ctx = contextOf(sitePage, (language, code) => raw(this.highlight(language, code)));
+	return frame(ctx, mainOf(ctx, sitePage)).text;
+}

@@ -1,0 +1,45 @@
+/**
+ * One apparatus in one week: what to set out, and every block in full.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
+import { shortNumber } from "../../scripts/render/views/words.ts";
+import { blockCard } from "../parts/block.ts";
+import { apparatusIcon } from "../parts/icons.ts";
+import { a, beside, type PageContext, section } from "../parts/page.ts";
+
+/** The page of one apparatus in one week. */
+export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Html {
+	return html`<p class="eyebrow">${view.week.dates}</p>
+<h1>${apparatusIcon(view.id, view.apparatus.name)} ${view.apparatus.name} <span class="of">week ${view.week.number}</span></h1>
+<p class="lead">${view.focus ?? view.week.theme}</p>
+${beside(ctx, view.previous, view.next, `${view.apparatus.name} in the weeks before and after`)}
+${
+	view.equipment.length > 0 &&
+	section(
+		"set-out",
+		"Set out",
+		html`<ul class="setup">${view.equipment.map(
+			({ item, needed, owned, stored }) =>
+				html`<li><span class="count">${needed}</span> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">the club owns ${owned}</strong>`}</li>`,
+		)}</ul>`,
+	)
+}
+${section(
+	"blocks",
+	html`Blocks, ${shortNumber(view.minutes)} min`,
+	view.blocks.length === 0
+		? html`<p class="empty">No block is planned here.</p>`
+		: view.blocks.map((block) => blockCard(ctx, block, `block-${block.number}`)),
+)}
+${
+	view.others.length > 0 &&
+	section(
+		"others",
+		"Elsewhere this week",
+		html`<ul class="tiles">${view.others.map((other) => html`<li><a class="tile" href="${ctx.way(other.link.to)}">${apparatusIcon(other.id, other.link.name)}<span>${other.link.name}</span></a></li>`)}</ul>`,
+	)
+}
+<p>${a(ctx, { to: `apparatus/${view.id}/`, name: `All drills on ${view.apparatus.name}` })}</p>`;
+}

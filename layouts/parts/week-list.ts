@@ -1,0 +1,40 @@
+/**
+ * Weeks in lists: the full card that home shows for today, and the rows of the term.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { WeekLine } from "../../scripts/render/views/week.ts";
+import { shortNumber } from "../../scripts/render/views/words.ts";
+import { apparatusIcon } from "./icons.ts";
+import { a, type PageContext } from "./page.ts";
+
+/** What stands where there is no plan yet. */
+export function noWeeks(ctx: PageContext): Html {
+	return html`<p class="empty">No week is planned yet. The drills, shapes and skills are here already; ${a(ctx, { to: "author-guide/#week", name: "how to write a week" })} is in the author guide.</p>`;
+}
+
+/** A week with its apparatus and classes. A browser shows the one of today and folds the others away. */
+export function weekCard(ctx: PageContext, week: WeekLine): Html {
+	return html`<article class="week-card" aria-labelledby="week-${week.number}-title"${week.from && html` data-from="${week.from}" data-to="${week.to}"`}>
+<p class="when"><span class="tense" hidden></span> ${week.dates}</p>
+<h2 id="week-${week.number}-title">${a(ctx, week.link)}<span class="theme">${week.theme}</span></h2>
+<ul class="stops">${week.apparatus.map(
+		(stop) => html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id, stop.link.name)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? html`${shortNumber(stop.minutes)} min`}</span></a></li>`,
+	)}</ul>
+${week.classes.length > 0 && html`<h3>Class sheets</h3>${classRows(ctx, week)}`}
+</article>`;
+}
+
+/** The classes of a week in the order of the timetable. */
+export function classRows(ctx: PageContext, week: WeekLine): Html {
+	return html`<ul class="sheets">${week.classes.map(
+		(c) => html`<li${c.date && html` data-date="${c.date}"`} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? "closed" : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
+	)}</ul>`;
+}
+
+/** The weeks of the term, one line each. */
+export function weekRows(ctx: PageContext, weeks: readonly WeekLine[]): Html {
+	return html`<ol class="week-rows">${weeks.map(
+		(week) => html`<li${week.from && html` data-from="${week.from}" data-to="${week.to}"`}><a href="${ctx.way(week.link.to)}"><span class="number" aria-hidden="true">${week.number}</span><span class="words"><b><span class="sr">Week ${week.number}: </span>${week.theme}</b><span class="small">${week.dates}</span></span></a></li>`,
+	)}</ol>`;
+}

@@ -1,0 +1,483 @@
+/**
+ * Suggestions: the fewest library drills that close the gaps of a week within its free minutes.
+ *
+ * Steps for one level on one apparatus in one week: find the gaps (shapes and skills that are due and
+ * not met that week, a missing direction); find the library's drills for that level and apparatus that
+ * keep the order if they are added after what is planned there; weigh each by the minutes it is
+ * likely to take; choose. The choice closes as many gaps as the free minutes allow, with as few drills,
+ * then as few minutes, as possible: exactly, by branch and bound, or greedily where that takes too long.
+ */
+
+import type { ClubClass, Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
+import { directionBalances } from "./balance.ts";
+import type { Counted } from "./measure.ts";
+import { compare, firstTimes, rotationsOf } from "./order.ts";
+import { gapWanted, type SpacedKind, type Spacing, spacings, weeksWanted } from "./spacing.ts";
+import { classTime } from "./time.ts";
+
+/** Something a week lacks. */
+export type Gap =
+	| {
+			readonly kind: SpacedKind;
+			readonly id: Id;
+			/** Never met by this level in the term; met in too few weeks; within a gap that is too long. */
+			readonly because: "untrained" | "too few weeks" | "too long a gap";
+	  }
+	| { readonly kind: "direction"; readonly id: Direction; readonly because: "unmatched" };
+
+/** Why a gap stays open. */
+export type OpenReason =
+	/** No drill of the library for this level and apparatus closes it. */
+	| "no drill"
+	/** Every drill that would close it comes before what it is built on. */
+	| "order"
+	/** The drills that would close it do not fit into the free minutes beside those chosen. */
+	| "minutes";
+
+export interface SuggestedDrill {
+	readonly drill: Id;
+	/** What it is likely to take: see `likelyMinutes`. */
+	readonly minutes: number;
+	readonly closes: readonly Gap[];
+}
+
+export interface Suggestion {
+	readonly week: number;
+	readonly level: Id;
+	readonly apparatus: Id;
+	/** Undefined where no class of the level says its minutes: then nothing is too long. */
+	readonly freeMinutes: number | undefined;
+	readonly gaps: readonly Gap[];
+	readonly drills: readonly SuggestedDrill[];
+	readonly open: readonly { readonly gap: Gap; readonly reason: OpenReason }[];
+	/** Whether no smaller choice closes as much; false where the search was cut short. */
+	readonly exact: boolean;
+}
+
+/** Minutes for a drill where the term plans nothing to judge by. A common length of a block. */
+const DEFAULT_MINUTES = 5;
+
+/**
+ * Suggestions of a curriculum: a function of week, level and apparatus. What they all need is counted
+ * once, so asking for every week is cheap.
+ */
+export function suggestions(counted: Counted): (week: number, level: Id, apparatus: Id) => Suggestion {
+	const { curriculum, exposures } = counted;
+	const spacingOf = Map.groupBy(
+		spacings(counted).filter((s) => s.expected),
+		(s) => s.level,
+	);
+	const missing = new Map(directionBalances(counted).map((b) => [`${b.week} ${b.apparatus}`, b.missing]));
+	const byLevel = Map.groupBy(exposures, (e) => e.level);
+	const minutes = likelyMinutes(counted);
+	const orders = new Map<Id, KeepsOrder>();
+
+	return (week, level, apparatus) => {
+		const offered = [...curriculum.drills.values()].filter(
+			(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
+		);
+		const gaps = gapsOf(
+			curriculum,
+			spacingOf.get(level) ?? [],
+			week,
+			offered,
+			missing.get(`${week} ${apparatus}`),
+		);
+		let keepsOrder = orders.get(level);
+		if (keepsOrder === undefined) {
+			keepsOrder = orderOf(curriculum, level, byLevel.get(level) ?? []);
+			orders.set(level, keepsOrder);
+		}
+		const planned = new Set((byLevel.get(level) ?? []).filter((e) => e.week === week).map((e) => e.drill));
+		const able = offered.filter((drill) => !planned.has(drill.id));
+		const inOrder = able.filter((drill) => keepsOrder(drill, week, apparatus));
+		const free = freeMinutes(curriculum, week, level, apparatus);
+		const candidates = inOrder.map((drill) => ({
+			drill: drill.id,
+			closes: gaps.flatMap((gap, i) => (closes(drill, gap) ? [i] : [])),
+			cost: minutes(drill.id, level, apparatus),
+		}));
+		const chosen = fewestCovering(gaps.length, candidates, free ?? Number.POSITIVE_INFINITY);
+		const taken = new Set<number>();
+		const drills = chosen.picks.flatMap((pick) => {
+			const candidate = candidates[pick];
+			if (candidate === undefined) return [];
+			// Each gap is put down to the first drill that closes it.
+			const own = candidate.closes.filter((gap) => !taken.has(gap));
+			for (const gap of own) taken.add(gap);
+			const gapsClosed = own.flatMap((gap) => gaps[gap] ?? []);
+			return [{ drill: candidate.drill, minutes: candidate.cost, closes: gapsClosed }];
+		});
+		const open = gaps.flatMap((gap, i) => {
+			if (taken.has(i)) return [];
+			const reason: OpenReason = inOrder.some((d) => closes(d, gap))
+				? "minutes"
+				: able.some((d) => closes(d, gap))
+					? "order"
+					: "no drill";
+			return [{ gap, reason }];
+		});
+		return { week, level, apparatus, freeMinutes: free, gaps, drills, open, exact: chosen.exact };
+	};
+}
+
+/**
+ * The gaps of a week: what the library could train on this apparatus at this level, is not met that
+ * week, and is due: never met in the term, met in fewer weeks than the target, or inside a gap longer
+ * than the target. Then the direction the apparatus lacks.
+ */
+function gapsOf(
+	curriculum: Curriculum,
+	level: readonly Spacing[],
+	week: number,
+	offered: readonly LinkedDrill[],
+	direction: "forward" | "backward" | undefined,
+): readonly Gap[] {
+	const trained = {
+		shape: new Set(offered.flatMap((d) => d.shapes)),
+		skill: new Set(offered.flatMap((d) => d.skills)),
+	};
+	const gaps: Gap[] = [];
+	for (const { kind, id, taught } of level) {
+		if (!trained[kind].has(id) || taught.includes(week)) continue;
+		const because = dueBecause(taught, week, weeksWanted(curriculum, kind), gapWanted(curriculum, kind));
+		if (because !== undefined) gaps.push({ kind, id, because });
+	}
+	if (
+		direction !== undefined &&
+		curriculum.targets.pairDirections === true &&
+		offered.some((d) => d.direction === direction)
+	) {
+		gaps.push({ kind: "direction", id: direction, because: "unmatched" });
+	}
+	return gaps;
+}
+
+/** Why a thing met in those weeks is due in another; undefined where it is not. */
+function dueBecause(
+	taught: readonly number[],
+	week: number,
+	leastWeeks: number | undefined,
+	longestGap: number | undefined,
+): "untrained" | "too few weeks" | "too long a gap" | undefined {
+	if (taught.length === 0) return "untrained";
+	const before = taught.findLast((w) => w < week);
+	const after = taught.find((w) => w > week);
+	if (
+		longestGap !== undefined &&
+		before !== undefined &&
+		after !== undefined &&
+		after - before > longestGap
+	) {
+		return "too long a gap";
+	}
+	return leastWeeks !== undefined && taught.length < leastWeeks ? "too few weeks" : undefined;
+}
+
+function closes(drill: LinkedDrill, gap: Gap): boolean {
+	if (gap.kind === "shape") return drill.shapes.includes(gap.id);
+	if (gap.kind === "skill") return drill.skills.includes(gap.id);
+	return drill.direction === gap.id;
+}
+
+/**
+ * Minutes that no class of the level which visits the apparatus has planned in a week: the least of
+ * theirs, never below 0. Undefined where none of them says its minutes.
+ */
+export function freeMinutes(
+	curriculum: Curriculum,
+	week: number,
+	level: Id,
+	apparatus: Id,
+): number | undefined {
+	const plan = curriculum.weeks.find((w) => w.week === week);
+	const free = curriculum.term.classes
+		.filter((group) => group.rotation.includes(apparatus) && hasLevel(group, level))
+		.flatMap((group) => {
+			if (group.minutes === undefined) return [];
+			const planned =
+				plan === undefined ? group.warmUp + group.coolDown : classTime(curriculum, plan, group).planned;
+			return [Math.max(0, group.minutes - planned)];
+		});
+	return free.length === 0 ? undefined : Math.min(...free);
+}
+
+function hasLevel(group: ClubClass, level: Id): boolean {
+	return group.levels.length === 0 || group.levels.includes(level);
+}
+
+/**
+ * What a drill is likely to take, judged by the club's own plan: the median of its minutes wherever the
+ * term does it; else of all drills of that level on that apparatus; else five.
+ */
+function likelyMinutes({ exposures }: Counted): (drill: Id, level: Id, apparatus: Id) => number {
+	const byDrill = new Map<Id, number[]>();
+	const byPlace = new Map<string, number[]>();
+	for (const { drill, level, apparatus, minutes } of exposures) {
+		if (minutes <= 0) continue;
+		push(byDrill, drill, minutes);
+		push(byPlace, `${level} ${apparatus}`, minutes);
+	}
+	return (drill, level, apparatus) =>
+		median(byDrill.get(drill)) ?? median(byPlace.get(`${level} ${apparatus}`)) ?? DEFAULT_MINUTES;
+}
+
+type KeepsOrder = (drill: LinkedDrill, week: number, apparatus: Id) => boolean;
+
+/**
+ * Whether a drill added after everything planned on an apparatus in a week would be met after all that
+ * it is built on, for every class of the level. The rules are those of the order measure: what
+ * gymnasts arrive with counts as met, and so does what the drill itself teaches. A drill that brings
+ * nothing forward (its skills are met earlier already) is always in order.
+ */
+function orderOf(curriculum: Curriculum, level: Id, exposures: readonly Exposure[]): KeepsOrder {
+	const entry = new Set(curriculum.levels.get(level)?.entry ?? []);
+	const rotations = rotationsOf(curriculum, level).map(({ rank }) => ({
+		rank,
+		...firstTimes(curriculum, exposures, rank),
+	}));
+	return (drill, week, apparatus) => {
+		const at: Exposure = {
+			week,
+			level,
+			apparatus,
+			block: Number.MAX_SAFE_INTEGER,
+			drill: drill.id,
+			minutes: 0,
+		};
+		return rotations.every(({ rank, skills, drills }) => {
+			const met = (times: ReadonlyMap<Id, readonly Exposure[]>, id: Id): boolean => {
+				const first = times.get(id)?.[0];
+				return first !== undefined && compare(first, at, rank) < 0;
+			};
+			const skillsInOrder = drill.skills.every((id) => {
+				if (entry.has(id) || met(skills, id)) return true;
+				const needs = curriculum.skills.get(id)?.needs ?? [];
+				return needs.every((need) => entry.has(need) || drill.skills.includes(need) || met(skills, need));
+			});
+			if (!skillsInOrder) return false;
+			if (met(drills, drill.id)) return true;
+			return drill.after.every((id) => {
+				const before = curriculum.drills.get(id);
+				if (before === undefined || !before.levels.has(level)) return true;
+				if (before.skills.length > 0 && before.skills.every((skill) => entry.has(skill))) return true;
+				return met(drills, id);
+			});
+		});
+	};
+}
+
+/** A set that covers some of the elements 0 … n − 1, at a cost. */
+export interface CoverCandidate {
+	readonly closes: readonly number[];
+	readonly cost: number;
+}
+
+export interface Cover {
+	/** Positions of the chosen candidates, ascending. */
+	readonly picks: readonly number[];
+	/** How many elements they cover. */
+	readonly covered: number;
+	readonly cost: number;
+	/** Whether it was proved that nothing is better. */
+	readonly exact: boolean;
+}
+
+/** Search steps after which the best choice found so far is taken. */
+const STEP_LIMIT = 20_000;
+
+/**
+ * The choice that covers the most elements within the budget, with the fewest candidates, then at the
+ * least cost. Exact by branch and bound within the step limit; beyond it at least as good as greedy.
+ *
+ * Each step takes the open element with the fewest candidates, and branches over them; a candidate
+ * whose branch is done is out of the later ones, so the last branch is the one that leaves the
+ * element open. A branch is cut where even its largest candidates could not beat the best choice.
+ */
+export function fewestCovering(
+	elements: number,
+	candidates: readonly CoverCandidate[],
+	budget: number,
+	stepLimit = STEP_LIMIT,
+): Cover {
+	const words = Math.ceil(elements / 32);
+	const sets = undominated(candidates, budget).map((pick) => {
+		const { closes = [], cost = 0 } = candidates[pick] ?? {};
+		return { pick, closes, cost, bits: bitsOf(closes, words) };
+	});
+	const out = new Array<boolean>(sets.length).fill(false);
+	const picks: number[] = [];
+	let best = greedyCovering(elements, candidates, budget);
+	let steps = 0;
+
+	const search = (covered: Uint32Array, coveredCount: number, cost: number): void => {
+		if (++steps > stepLimit) return;
+		if (better({ covered: coveredCount, picks, cost }, best)) {
+			best = { picks: [...picks].sort((a, b) => a - b), covered: coveredCount, cost, exact: false };
+		}
+		const able: { readonly at: number; readonly gain: number }[] = [];
+		const waysTo = new Array<number>(elements).fill(0);
+		let cheapest = Number.POSITIVE_INFINITY;
+		for (const [at, set] of sets.entries()) {
+			if (out[at] || cost + set.cost > budget + ROUNDING) continue;
+			const gain = gainOf(set.bits, covered);
+			if (gain === 0) continue;
+			able.push({ at, gain });
+			cheapest = Math.min(cheapest, set.cost);
+			for (const e of set.closes) waysTo[e] = (waysTo[e] ?? 0) + 1;
+		}
+		let open = -1;
+		let reachable = 0;
+		for (let e = 0; e < elements; e++) {
+			const ways = waysTo[e] ?? 0;
+			if (ways === 0 || has(covered, e)) continue;
+			reachable++;
+			if (open < 0 || ways < (waysTo[open] ?? 0)) open = e;
+		}
+		if (open < 0) return;
+		able.sort((a, b) => b.gain - a.gain || costAt(a.at) - costAt(b.at) || a.at - b.at);
+		const { most, fewest } = bound(able, reachable, (budget - cost) / cheapest);
+		if (coveredCount + most < best.covered) return;
+		if (coveredCount + most === best.covered) {
+			const length = picks.length + fewest;
+			if (length > best.picks.length) return;
+			if (length === best.picks.length && cost + fewest * cheapest > best.cost - ROUNDING) return;
+		}
+		const ways = able.filter(({ at }) => sets[at]?.closes.includes(open));
+		for (const { at, gain } of ways) {
+			const set = sets[at];
+			if (set === undefined) continue;
+			picks.push(set.pick);
+			search(
+				covered.map((word, i) => word | (set.bits[i] ?? 0)),
+				coveredCount + gain,
+				cost + set.cost,
+			);
+			picks.pop();
+			out[at] = true;
+		}
+		// Without a budget, nothing is gained by leaving an element that can be covered.
+		if (Number.isFinite(budget)) search(covered, coveredCount, cost);
+		for (const { at } of ways) out[at] = false;
+	};
+	const costAt = (at: number): number => sets[at]?.cost ?? 0;
+	search(new Uint32Array(words), 0, 0);
+	return { ...best, exact: steps <= stepLimit };
+}
+
+/** Costs are sums of minutes, some of them quotients: less than this apart they are equal. */
+const ROUNDING = 1e-9;
+
+/**
+ * The most elements that further candidates could cover, if none overlapped and at most `affordable`
+ * of them were taken, and the fewest candidates that could cover so many. Largest gains first.
+ */
+function bound(
+	able: readonly { readonly gain: number }[],
+	reachable: number,
+	affordable: number,
+): { readonly most: number; readonly fewest: number } {
+	let most = 0;
+	let fewest = 0;
+	for (const { gain } of able) {
+		if (most >= reachable || fewest + 1 > affordable + ROUNDING) break;
+		most += gain;
+		fewest++;
+	}
+	return { most: Math.min(most, reachable), fewest };
+}
+
+function bitsOf(elements: readonly number[], words: number): Uint32Array {
+	const bits = new Uint32Array(words);
+	for (const e of elements) bits[e >>> 5] = (bits[e >>> 5] ?? 0) | (1 << (e & 31));
+	return bits;
+}
+
+function has(bits: Uint32Array, element: number): boolean {
+	return (((bits[element >>> 5] ?? 0) >>> (element & 31)) & 1) === 1;
+}
+
+/** How many elements of a set are not covered yet. */
+function gainOf(bits: Uint32Array, covered: Uint32Array): number {
+	let gain = 0;
+	for (let i = 0; i < bits.length; i++) gain += bitCount((bits[i] ?? 0) & ~(covered[i] ?? 0));
+	return gain;
+}
+
+/** Ones in a 32-bit word, added up in pairs, fours and bytes. */
+function bitCount(word: number): number {
+	const pairs = word - ((word >>> 1) & 0x55555555);
+	const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333);
+	return Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
+}
+
+/**
+ * The greedy choice: the candidate that covers the most of what is still open, the cheapest and then
+ * the first of equals, until nothing more fits. Without a budget it needs at most H(d) times the fewest
+ * candidates, d being the size of the largest and H the harmonic numbers (Chvátal 1979).
+ */
+export function greedyCovering(
+	elements: number,
+	candidates: readonly CoverCandidate[],
+	budget: number,
+): Cover {
+	const open = new Set(Array.from({ length: elements }, (_, i) => i));
+	const picks: number[] = [];
+	let cost = 0;
+	for (;;) {
+		let best: { readonly pick: number; readonly gain: number; readonly cost: number } | undefined;
+		for (const [pick, candidate] of candidates.entries()) {
+			if (cost + candidate.cost > budget + ROUNDING) continue;
+			const gain = new Set(candidate.closes.filter((e) => open.has(e))).size;
+			if (gain === 0) continue;
+			if (best === undefined || gain > best.gain || (gain === best.gain && candidate.cost < best.cost)) {
+				best = { pick, gain, cost: candidate.cost };
+			}
+		}
+		if (best === undefined) break;
+		picks.push(best.pick);
+		cost += best.cost;
+		for (const e of candidates[best.pick]?.closes ?? []) open.delete(e);
+	}
+	return { picks: picks.sort((a, b) => a - b), covered: elements - open.size, cost, exact: false };
+}
+
+/** The candidates for which no other covers all they cover at no more cost; the first of equals stays. */
+function undominated(candidates: readonly CoverCandidate[], budget: number): readonly number[] {
+	const sets = candidates
+		.map(({ closes, cost }, pick) => ({ pick, closes: new Set(closes), cost }))
+		.filter((s) => s.closes.size > 0 && s.cost <= budget + ROUNDING);
+	return sets
+		.filter(
+			(a) =>
+				!sets.some((b) => {
+					if (a === b || b.cost > a.cost || !a.closes.isSubsetOf(b.closes)) return false;
+					const equal = b.cost === a.cost && b.closes.size === a.closes.size;
+					return !equal || b.pick < a.pick;
+				}),
+		)
+		.map((s) => s.pick);
+}
+
+function better(
+	a: { readonly covered: number; readonly picks: readonly number[]; readonly cost: number },
+	b: { readonly covered: number; readonly picks: readonly number[]; readonly cost: number },
+): boolean {
+	if (a.covered !== b.covered) return a.covered > b.covered;
+	if (a.picks.length !== b.picks.length) return a.picks.length < b.picks.length;
+	return a.cost < b.cost - ROUNDING;
+}
+
+function push<K>(map: Map<K, number[]>, key: K, value: number): void {
+	const found = map.get(key);
+	if (found === undefined) map.set(key, [value]);
+	else found.push(value);
+}
+
+function median(values: readonly number[] | undefined): number | undefined {
+	if (values === undefined || values.length === 0) return undefined;
+	const sorted = [...values].sort((a, b) => a - b);
+	const middle = Math.floor(sorted.length / 2);
+	const upper = sorted[middle] ?? 0;
+	return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? 0) + upper) / 2;
+}

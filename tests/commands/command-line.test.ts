@@ -1,0 +1,148 @@
+/** The commands as a person runs them: exit codes, help, what is written and what is not. */
+
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+
+function handbook(...args: readonly string[]) {
+	const { status, stdout, stderr } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
+		cwd: REPOSITORY,
+		encoding: "utf8",
+	});
+	return { status, stdout, stderr };
+}
+
+const broken = () => clubCopy(join(FIXTURES, "problems/H201"));
+
+describe("help and wrong use", () => {
+	it.each([["--help"], ["check", "--help"], ["build", "--help"], ["print", "--help"], ["serve", "--help"]])(
+		"%s %s explains itself and ends with 0",
+		(...args) => {
+			const { status, stdout } = handbook(...args);
+			expect(status).toBe(0);
+			expect(stdout).toMatch(/Usage: handbook/);
+		},
+	);
+
+	it.each([
+		["an unknown command", ["bake"]],
+		["an unknown option", ["check", "--colour"]],
+		["a club folder that is not there", ["check", "--club", "no/such/folder"]],
+		["a port that is none", ["serve", "--port", "many"]],
+		["an output over the club itself", ["build", "--club", ".", "--out", "."]],
+		["an output inside the content", ["build", "--club", ".", "--out", "content/site"]],
+	])("%s ends with 2 and says why", (_what, args) => {
+		const { status, stderr } = handbook(...args);
+		expect(status).toBe(2);
+		expect(stderr).toMatch(/error: /);
+	});
+});
+
+describe("check", () => {
+	it("ends with 0 on a sound club and writes nothing", () => {
+		const dir = clubCopy();
+		const before = readdirSync(dir, { recursive: true }).sort();
+		const { status, stdout } = handbook("check", "--club", dir);
+		expect(stdout).toContain("4 drills, 1 week: no errors, 0 findings.");
+		expect(status).toBe(0);
+		expect(readdirSync(dir, { recursive: true }).sort()).toEqual(before);
+	});
+
+	it("ends with 1 on errors, quotes the line with a caret, and says what to do", () => {
+		const { status, stdout } = handbook("check", "--club", broken());
+		expect(status).toBe(1);
+		expect(stdout).toContain("content/drills/floor/rock.md:7:10  error H201  There is no shape `holow`.");
+		expect(stdout).toContain("   7 │ shapes: [holow, tuck]");
+		expect(stdout).toMatch(/│ {10}\^/);
+		expect(stdout).toContain("Did you mean `hollow`?");
+		expect(stdout).toContain("2 errors in 1 file");
+		expect(stdout).not.toContain("\u001b[");
+	});
+
+	it("gives problems and findings as JSON", () => {
+		const { status, stdout } = handbook(
+			"check",
+			"--json",
+			"--club",
+			clubCopy(join(FIXTURES, "problems/H301")),
+		);
+		const { problems, findings } = JSON.parse(stdout) as {
+			problems: unknown[];
+			findings: { code: string; line: number }[];
+		};
+		expect(status).toBe(0);
+		expect(problems).toEqual([]);
+		expect(findings[0]).toMatchObject({ code: "H301", line: 8 });
+	});
+});
+
+describe("build", () => {
+	it("writes site and data, and nothing at all where the content has errors", () => {
+		const dir = clubCopy();
+		const out = join(dir, "out");
+		const good = handbook("build", "--no-print", "--club", dir, "--out", out);
+		expect(good.stdout).toMatch(/wrote \d+ pages and \d+ data files to /);
+		expect(good.status).toBe(0);
+		const first = snapshot(out);
+		expect(first.has("index.html")).toBe(true);
+		expect(first.has("data/exposures.csv")).toBe(true);
+
+		const file = join(dir, "content/drills/floor/rock.md");
+		writeFileSync(file, readFileSync(file, "utf8").replace("tuck]", "tuk]"));
+		const bad = handbook("build", "--no-print", "--club", dir, "--out", out);
+		expect(bad.status).toBe(1);
+		expect(bad.stdout).toContain("the last good output stays");
+		expect(snapshot(out)).toEqual(first);
+	});
+
+	it("gives the same bytes twice, and keeps files that it did not write", () => {
+		const dir = clubCopy();
+		const out = join(dir, "out");
+		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
+		const first = snapshot(out);
+		writeFileSync(join(out, "CNAME"), "handbook.example\n");
+		mkdirSync(join(out, "extra"));
+		writeFileSync(join(out, "extra/notes.txt"), "ours\n");
+		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
+		const second = snapshot(out);
+		expect(second.get("CNAME")).toBe("handbook.example\n");
+		expect(second.get("extra/notes.txt")).toBe("ours\n");
+		second.delete("CNAME");
+		second.delete("extra/notes.txt");
+		expect(second).toEqual(first);
+		expect(readdirSync(dir).sort()).toEqual(["_data", "content", "out"]);
+	});
+
+	it("does not overwrite somebody else's file", () => {
+		const dir = clubCopy();
+		const out = join(dir, "out");
+		mkdirSync(out);
+		writeFileSync(join(out, "index.html"), "mine");
+		const { status, stdout } = handbook("build", "--no-print", "--club", dir, "--out", out);
+		expect(status).toBe(2);
+		expect(stdout).toContain("index.html");
+		expect(readFileSync(join(out, "index.html"), "utf8")).toBe("mine");
+	});
+
+	it("makes a handbook of ten drills that hold only the required fields", () => {
+		const dir = clubCopy(undefined, join(FIXTURES, "clubs/ten-drills"));
+		const out = join(dir, "out");
+		const { status, stdout } = handbook("build", "--no-print", "--club", dir, "--out", out);
+		expect(stdout).not.toMatch(/error|warning/);
+		expect(status).toBe(0);
+		expect(existsSync(join(out, "drills/drill-1/index.html"))).toBe(true);
+		expect(existsSync(join(out, "levels/one/index.html"))).toBe(true);
+	});
+});
+
+function snapshot(dir: string): Map<string, string> {
+	return new Map(
+		readdirSync(dir, { recursive: true, withFileTypes: true })
+			.filter((entry) => entry.isFile())
+			.map((entry) => join(entry.parentPath, entry.name))
+			.sort()
+			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "latin1")]),
+	);
+}
