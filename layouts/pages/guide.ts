@@ -4,12 +4,11 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { GuideView } from "../../scripts/render/views/guide.ts";
-import { highlightBlocks } from "../parts/code.ts";
 import { beside, type PageContext } from "../parts/page.ts";
 
 /** The page of a guide. */
 export function guidePage(ctx: PageContext, view: GuideView): Html {
 	return html`<h1>${view.title}</h1>
-<div class="prose">${highlightBlocks(ctx, view.body)}</div>
+<div class="prose">${view.body}</div>
 ${beside(ctx, view.previous, view.next, "Guides before and after")}`;
 }

@@ -3,7 +3,7 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
-import type { HomeView } from "../../scripts/render/site.ts";
+import type { HomeView } from "../../scripts/render/views/home.ts";
 import { counted } from "../../scripts/render/views/words.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";

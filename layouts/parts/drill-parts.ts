@@ -2,13 +2,15 @@
  * The parts of a drill that more than one page shows: safety, cues, faults, doses, set-up, lists.
  */
 
+import { HEIGHTS_CAUTION, HEIGHTS_SOURCE } from "../../scripts/compute/heights.ts";
+import type { Landmark } from "../../scripts/model.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/render/views/drill.ts";
-import { counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { capital, counted, shortNumber } from "../../scripts/render/views/words.ts";
 import { sign } from "./icons.ts";
 import { a, inWords, type PageContext } from "./page.ts";
 
-const LANDMARKS: Readonly<Record<string, string>> = {
+const LANDMARKS: Readonly<Record<Landmark, string>> = {
 	knee: "knee height",
 	hip: "hip height",
 	chest: "chest height",
@@ -63,9 +65,16 @@ ${equipment.map(
 	({ item, count, per }) =>
 		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" ? " for each gymnast" : ""}</li>`,
 )}
-${heights.map(({ what, landmark }) => html`<li><strong>${what}</strong> at ${LANDMARKS[landmark] ?? landmark}</li>`)}
+${heights.map(
+	({ what, landmark, ranges }) => html`<li><strong>${capital(what)}</strong> at ${LANDMARKS[landmark]}${
+		ranges.length > 0 && html` <span class="small">${ranges.map(({ who, low, high }) => `${who}: ${Math.round(low)}–${Math.round(high)} cm`).join("; ")}</span>`
+	}</li>`,
+)}
 ${turn && html`<li>One turn takes about ${shortNumber(turn.seconds)} s; ${counted(turn.atOnce, "gymnast")} at once</li>`}
-</ul>`;
+</ul>${
+		heights.some(({ ranges }) => ranges.length > 0) &&
+		html`<p class="small source">${HEIGHTS_CAUTION} <span>Source: ${HEIGHTS_SOURCE}.</span></p>`
+	}`;
 }
 
 /** Drills as a list of cards. */

@@ -1,17 +1,28 @@
 /**
- * Figures of body shapes as pages show them.
+ * Figures of body shapes as pages show them. A shape without angles has no figure, only its name.
  */
 
+import { drawFigure } from "../../scripts/figures/figure.ts";
+import { drawStrip } from "../../scripts/figures/strip.ts";
 import type { LinkedShape } from "../../scripts/model.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
 
-/** One shape's figure. */
-export function shapeFigure(shape: LinkedShape, _idPrefix: string): Html {
-	return html`<span class="figure-name">${shape.name}</span>`;
+/** One shape's figure; `idPrefix` keeps its ids apart from others on the page. */
+export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefined {
+	if (shape.angles === undefined) return undefined;
+	return raw(drawFigure(shape, { title: shape.name, description: wordsOf(shape), idPrefix }));
 }
 
-/** Shapes in the order the body goes through them. */
+/** Shapes in the order the body goes through them, with their names under them. */
 export function shapeStrip(shapes: readonly LinkedShape[], idPrefix: string): Html | undefined {
-	if (shapes.length === 0) return undefined;
-	return html`<ol class="strip">${shapes.map((shape, i) => html`<li>${shapeFigure(shape, `${idPrefix}-${i}`)}</li>`)}</ol>`;
+	const drawn = shapes.filter((shape) => shape.angles !== undefined);
+	if (drawn.length === 0) return undefined;
+	const names = shapes.map((shape) => shape.name);
+	const title = names.join(", then ");
+	const description = drawn.map(wordsOf).join(" ");
+	return html`<figure class="strip">${raw(drawStrip(drawn, { title, description, idPrefix }))}<figcaption>${names.join(" → ")}</figcaption></figure>`;
+}
+
+function wordsOf(shape: LinkedShape): string {
+	return shape.description ?? shape.name;
 }

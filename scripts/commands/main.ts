@@ -1,18 +1,15 @@
 /**
  * The command line: arguments, help, exit codes. Each command is a file of its own.
  *
+ * A command's file is loaded when it is asked for, so that `check` starts without the page engine.
+ *
  * Exit codes: 0 all is well, 1 problems in the content (or in laying out print), 2 wrong use.
  */
 
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
 import { Command, CommanderError, InvalidArgumentError } from "commander";
-import { build } from "./build.ts";
-import { check } from "./check.ts";
-import { generate } from "./generate.ts";
-import { printCommand } from "./print.ts";
 import type { Run } from "./run.ts";
-import { serve } from "./serve.ts";
 
 interface Options {
 	readonly club: string;
@@ -32,6 +29,7 @@ let exitCode = 0;
 command("check", "read and check the club folder, and say what the plan misses; writes nothing")
 	.option("--json", "print problems and findings as JSON")
 	.action(async (options: Options) => {
+		const { check } = await import("./check.ts");
 		exitCode = await check(run(options), { json: options.json ?? false });
 	});
 
@@ -39,18 +37,21 @@ command("build", "check, then write the site, the data files and the binder")
 	.option("--out <dir>", "where the result goes (default: _site in the club folder)")
 	.option("--no-print", "leave the binder out")
 	.action(async (options: Options) => {
+		const { build } = await import("./build.ts");
 		exitCode = await build(run(options), { print: options.print ?? true });
 	});
 
 command("print", "check, then lay out the binder as a PDF")
 	.option("--out <dir>", "the output folder (default: _site in the club folder)")
 	.action(async (options: Options) => {
+		const { printCommand } = await import("./print.ts");
 		exitCode = await printCommand(run(options));
 	});
 
 command("serve", "show the site on this computer and build it again at every change")
 	.option("--port <number>", "the port to serve on", portNumber, 8080)
 	.action(async (options: Options) => {
+		const { serve } = await import("./serve.ts");
 		exitCode = await serve(run(options), { port: options.port ?? 8080 });
 	});
 
@@ -58,6 +59,7 @@ program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
 	.action(async () => {
+		const { generate } = await import("./generate.ts");
 		exitCode = await generate((line) => process.stdout.write(`${line}\n`));
 	});
 

@@ -10,7 +10,7 @@
  * follows dark mode and print. Nothing needs a style sheet.
  */
 
-import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side, trunkDiscs } from "./pose.ts";
+import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side } from "./pose.ts";
 import { RADII } from "./segments.ts";
 
 /** Drawing units in one stature. */
@@ -25,6 +25,12 @@ const RIM = 2;
 const FAR_LINE = 2.2;
 /** Far limbs are this much thinner than near ones. */
 const FAR_SHARE = 0.8;
+
+/**
+ * A near limb's root, as shares of its first segment. The limb and its rim start at `from`; up to `to`
+ * it is drawn again without a rim, so that it grows out of the trunk with no seam.
+ */
+const ROOT = { from: 0.4, to: 0.5 } as const;
 
 /** A rectangle in drawing units, y downwards. */
 export interface Box {
@@ -80,20 +86,20 @@ export function drawBody(pose: Pose, dx: number): string {
 	const fromSide = pose.view === "side";
 
 	const far = [
-		...(fromSide && differ(left.arm, right.arm) ? [armPath(left, toPage, FAR_SHARE)] : []),
-		...(fromSide && differ(left.leg, right.leg) ? [legPath(left, toPage, FAR_SHARE)] : []),
+		...(fromSide && differ(left.arm, right.arm) ? [armPath(left, toPage, FAR_SHARE, 0)] : []),
+		...(fromSide && differ(left.leg, right.leg) ? [legPath(left, toPage, FAR_SHARE, 0)] : []),
 	];
-	const near = fromSide
-		? [legPath(right, toPage, 1), armPath(right, toPage, 1)]
-		: [
-				legPath(left, toPage, 1) + legPath(right, toPage, 1),
-				armPath(left, toPage, 1) + armPath(right, toPage, 1),
-			];
+	const sides = fromSide ? [right] : [left, right];
+	const near = [
+		sides.map((side) => legPath(side, toPage, 1, ROOT.from)).join(""),
+		sides.map((side) => armPath(side, toPage, 1, ROOT.from)).join(""),
+	];
 	const trunk = fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage);
-	// Discs over the joints close the rim where a limb grows out of the trunk.
-	const joints = fromSide
-		? [segment(toPage(pose.hip), toPage(lowerTrunk(pose))), circle(toPage(pose.chest))]
-		: [trunk];
+	const roots = sides.map(
+		({ arm, leg }) =>
+			segment(toPage(leg.hip), toPage(between(leg.hip, leg.knee, ROOT.to))) +
+			segment(toPage(arm.shoulder), toPage(between(arm.shoulder, arm.elbow, ROOT.to))),
+	);
 	const head = toPage(pose.head);
 
 	return (
@@ -106,7 +112,7 @@ export function drawBody(pose: Pose, dx: number): string {
 		`<path d="${trunk}"/>` +
 		`<circle cx="${tenth(head.x)}" cy="${tenth(head.y)}" r="${tenth(head.r)}"/>` +
 		near.map((d) => `<path d="${d}"/>`).join("") +
-		`</g><path class="figure-joints" fill="${INK}" d="${joints.join("")}"/>` +
+		`</g><path class="figure-roots" fill="${INK}" d="${roots.join("")}"/>` +
 		drawHold(pose, dx)
 	);
 }
@@ -140,21 +146,39 @@ function differ<Limb extends Arm | Leg>(a: Limb, b: Limb): boolean {
 
 type ToPage = (disc: Disc) => Disc;
 
-function armPath({ arm }: Side, toPage: ToPage, share: number): string {
+/** The disc a share of the way from one to another. */
+function between(a: Disc, b: Disc, share: number): Disc {
+	return {
+		x: a.x + share * (b.x - a.x),
+		y: a.y + share * (b.y - a.y),
+		r: a.r + share * (b.r - a.r),
+	};
+}
+
+/** An arm, `share` as thick as a near one, from a share `from` of the way down its upper arm. */
+function armPath({ arm }: Side, toPage: ToPage, share: number, from: number): string {
 	const at = (disc: Disc): Disc => toPage({ ...disc, r: disc.r * share });
 	const elbow = at(arm.elbow);
 	const wrist = at(arm.wrist);
-	return segment(at(arm.shoulder), elbow) + segment(elbow, wrist) + segment(wrist, at(arm.fingers));
+	return (
+		segment(between(at(arm.shoulder), elbow, from), elbow) +
+		segment(elbow, wrist) +
+		segment(wrist, at(arm.fingers))
+	);
 }
 
-function legPath({ leg }: Side, toPage: ToPage, share: number): string {
+/** A leg, as `armPath`. */
+function legPath({ leg }: Side, toPage: ToPage, share: number, from: number): string {
 	const at = (disc: Disc): Disc => toPage({ ...disc, r: disc.r * share });
 	// The foot keeps its size: its sole has to stand on the floor.
 	const toe = toPage(leg.toe);
 	const knee = at(leg.knee);
 	const ankle = at(leg.ankle);
 	return (
-		segment(at(leg.hip), knee) + segment(knee, ankle) + segment(ankle, toe) + segment(toPage(leg.heel), toe)
+		segment(between(at(leg.hip), knee, from), knee) +
+		segment(knee, ankle) +
+		segment(ankle, toe) +
+		segment(toPage(leg.heel), toe)
 	);
 }
 
@@ -187,12 +211,6 @@ function arcTo(disc: Disc, extent: number, angle: number): string {
 function circle({ x, y, r }: Disc): string {
 	const d = tenth(r);
 	return `M${tenth(x - r)} ${tenth(y)}a${d} ${d} 0 0 0 ${2 * d} 0a${d} ${d} 0 0 0 ${-2 * d} 0z`;
-}
-
-/** A disc inside the trunk a little above the hip, so that the top of the thigh leaves no rim in it. */
-function lowerTrunk(pose: Pose): Disc {
-	const disc = trunkDiscs(pose)[1] ?? pose.hip;
-	return { ...disc, r: WAIST * pose.hip.r };
 }
 
 /** Shares of the discs at the trunk's ends. */

@@ -33,8 +33,8 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 		"figure",
 		[left, top, side, side],
 		{ width: size, height: size },
-		(hanging ? "" : drawFloor(left + MARGIN, left + side - MARGIN, pose.support.kind === "air")) +
-			drawBody(pose, 0),
+		drawBody(pose, 0) +
+			(hanging ? "" : drawFloor(left + MARGIN, left + side - MARGIN, pose.support.kind === "air")),
 	);
 }
 

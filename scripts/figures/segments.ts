@@ -47,9 +47,9 @@ export const HEEL = 0.036;
 export const RADII = {
 	head: 0.065,
 	pelvis: 0.052,
-	chest: 0.046,
+	chest: 0.043,
 	neck: 0.028,
-	armTop: 0.034,
+	armTop: 0.036,
 	elbow: 0.026,
 	wrist: 0.021,
 	fingers: 0.013,

@@ -42,9 +42,9 @@ export function drawStrip(postures: readonly Posture[], words: Words): string {
 		"figure-strip",
 		[0, top, width, height],
 		{ width: Math.round(width * scale), height: Math.round(height * scale) },
-		drawFloor(MARGIN, width - MARGIN, false) +
-			drawHips(placed) +
+		drawHips(placed) +
 			placed.map(({ pose, dx }) => `<g class="figure-step">${drawBody(pose, dx)}</g>`).join("") +
+			drawFloor(MARGIN, width - MARGIN, false) +
 			drawHipMarks(placed) +
 			drawCaptions(placed),
 	);

@@ -19,6 +19,7 @@ import { type GuidesView, type GuideView, guidesView, guideView } from "./views/
 import { type HomeView, homeView } from "./views/home.ts";
 import { type LevelsView, type LevelView, levelsView, levelView } from "./views/level.ts";
 import { type Link, linkTo } from "./views/links.ts";
+import { type SearchView, searchView } from "./views/search.ts";
 import { type ShapesView, type ShapeView, shapesView, shapeView } from "./views/shape.ts";
 import { indexSite, type SiteIndex } from "./views/site-index.ts";
 import { type SkillsView, type SkillView, skillsView, skillView } from "./views/skill.ts";
@@ -76,11 +77,6 @@ export interface AboutView {
 	readonly emergency: string | undefined;
 	readonly edition: string;
 	readonly findings: number;
-}
-
-/** The search page filters by these. */
-export interface SearchView {
-	readonly handbook: Handbook;
 }
 
 export interface NotFoundView {
@@ -208,7 +204,7 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 		edition: handbook.edition,
 		findings: handbook.findings.length,
 	}));
-	add("search", "search/", "Search", () => ({ handbook }));
+	add("search", "search/", "Search", () => searchView(site));
 	add("not-found", "404.html", "Page not found", () => ({
 		places: [
 			{ to: HOME, name: "This week" },

@@ -2,8 +2,8 @@
  * The search's data files: the handbook's drills as the engine sees them, indexed and written compactly.
  */
 
-import type { Exposure, Id } from "../../model.ts";
 import type { Handbook } from "../../handbook.ts";
+import type { Exposure, Id } from "../../model.ts";
 import type { Filters } from "./choice.ts";
 import { createIndex, type FacetValue, type SearchDocument, type SearchOptions } from "./engine.ts";
 
@@ -37,7 +37,11 @@ export function searchFiles(handbook: SearchSource): readonly { path: string; te
 }
 
 /** Every drill of the handbook, in its order. */
-export function searchDocuments({ curriculum, exposures, markdown }: SearchSource): readonly SearchDocument[] {
+export function searchDocuments({
+	curriculum,
+	exposures,
+	markdown,
+}: SearchSource): readonly SearchDocument[] {
 	const minutes = minutesByDrill(exposures);
 	return [...curriculum.drills.values()].map((drill): SearchDocument => {
 		const facets: Filters = {
@@ -85,7 +89,11 @@ export function searchOptions({ curriculum }: Pick<SearchSource, "curriculum">):
 	};
 }
 
-function valueOf(entry: { readonly id: Id; readonly name: string; readonly aliases?: readonly string[] }): FacetValue {
+function valueOf(entry: {
+	readonly id: Id;
+	readonly name: string;
+	readonly aliases?: readonly string[];
+}): FacetValue {
 	return { id: entry.id, name: entry.name, aliases: entry.aliases ?? [] };
 }
 

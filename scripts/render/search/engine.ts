@@ -78,7 +78,13 @@ export interface SearchResult {
 }
 
 export type Suggestion =
-	| { readonly kind: "value"; readonly facet: Facet; readonly value: FacetValue; readonly count: number; readonly rest: string }
+	| {
+			readonly kind: "value";
+			readonly facet: Facet;
+			readonly value: FacetValue;
+			readonly count: number;
+			readonly rest: string;
+	  }
 	| { readonly kind: "drill"; readonly drill: number };
 
 /** What a list of results shows of a drill. */
@@ -332,7 +338,9 @@ export class SearchIndex {
 		const size = this.entries.length;
 		const answers = parts.map((part) => this.#answer(part));
 		// A part that few drills answer says more about what is meant.
-		const weights = answers.map((answer) => (answer.size === 0 ? Math.log(2 + size) : Math.log(2 + size / answer.size)));
+		const weights = answers.map((answer) =>
+			answer.size === 0 ? Math.log(2 + size) : Math.log(2 + size / answer.size),
+		);
 		const total = weights.reduce((sum, weight) => sum + weight, 0);
 		const scores = new Float64Array(size);
 		const met = new Float64Array(size);

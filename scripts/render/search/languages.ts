@@ -82,5 +82,11 @@ function soundEnglish(word: string): string {
 		.replace(/ck|c/g, "k")
 		.replace(/x/g, "ks")
 		.replace(/z/g, "s");
-	return (sounds[0] ?? "") + sounds.slice(1).replace(/[aeiouyhw]/g, "").replace(/(.)\1+/g, "$1");
+	return (
+		(sounds[0] ?? "") +
+		sounds
+			.slice(1)
+			.replace(/[aeiouyhw]/g, "")
+			.replace(/(.)\1+/g, "$1")
+	);
 }

@@ -48,13 +48,13 @@ export function apparatusView(site: SiteIndex, apparatus: Apparatus): ApparatusV
 		weeks: curriculum.weeks.flatMap((week) => {
 			const plan = week.apparatus.find((p) => p.apparatus === apparatus.id);
 			if (plan === undefined) return [];
-			const monday = site.dates.monday(week.week);
+			const dates = site.datesOf(week.week);
 			return [
 				{
 					link: { to: weekApparatusAddress(week.id, apparatus.id), name: `Week ${week.week}` },
 					focus: site.inline(page, plan.focus ?? week.theme),
-					from: monday,
-					to: site.dates.sunday(week.week),
+					from: dates?.monday,
+					to: dates?.sunday,
 				},
 			];
 		}),

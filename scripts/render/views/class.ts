@@ -2,11 +2,12 @@
  * Classes: the timetable, and the page of one with its sheets.
  */
 
+import { levelsOfClass } from "../../compute/time.ts";
 import type { ClubClass, Id, Weekday } from "../../model.ts";
 import type { Html } from "../html.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo } from "./links.ts";
-import { levelsOfClass, type SiteIndex, type TableRow } from "./site-index.ts";
+import type { SiteIndex, TableRow } from "./site-index.ts";
 import { type ClassInWeek, classInWeek } from "./week.ts";
 import { clockWords, dayName, minutesOfDay } from "./words.ts";
 

@@ -2,7 +2,8 @@
  * A drill's page, and the short forms of a drill that other pages list.
  */
 
-import type { Drill, Id, LinkedDrill, LinkedShape } from "../../model.ts";
+import { agesOfLevel } from "../../compute/heights.ts";
+import type { Drill, Id, Landmark, LinkedDrill, LinkedShape } from "../../model.ts";
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -31,7 +32,12 @@ export interface LevelWay {
 /** What stands ready for a drill. */
 export interface SetUp {
 	readonly equipment: readonly { readonly item: Link; readonly count: number; readonly per: "station" | "gymnast" }[];
-	readonly heights: readonly { readonly what: string; readonly landmark: string }[];
+	readonly heights: readonly {
+		readonly what: string;
+		readonly landmark: Landmark;
+		/** Centimetres from the smallest to the tallest gymnast, for each group whose ages are known. */
+		readonly ranges: readonly { readonly who: string; readonly low: number; readonly high: number }[];
+	}[];
 	readonly turn: { readonly seconds: number; readonly atOnce: number } | undefined;
 }
 
@@ -149,8 +155,17 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 	};
 }
 
-/** What a coach needs of a drill for some levels, written for the page at an address. */
-export function drillCore(site: SiteIndex, page: Address, drill: Drill, levels: readonly Id[]): DrillCore {
+/**
+ * What a coach needs of a drill for some levels, written for the page at an address. Heights are for
+ * the ages given, else for the ages of the classes of each level.
+ */
+export function drillCore(
+	site: SiteIndex,
+	page: Address,
+	drill: Drill,
+	levels: readonly Id[],
+	ages?: readonly [number, number],
+): DrillCore {
 	const { curriculum } = site;
 	const shapes = drill.sequence.length > 0 ? drill.sequence : drill.shapes;
 	return {
@@ -178,12 +193,35 @@ export function drillCore(site: SiteIndex, page: Address, drill: Drill, levels: 
 				count,
 				per,
 			})),
-			heights: Array.from(drill.heights, ([what, landmark]) => ({ what, landmark })),
+			heights: Array.from(drill.heights, ([what, landmark]) => ({
+				what,
+				landmark,
+				ranges: rangesOf(site, landmark, levels, ages),
+			})),
 			turn: drill.turn,
 		},
 		safety: { spotting: site.inline(page, drill.spotting), caution: site.inline(page, drill.caution) },
 		figures: shapes.flatMap((id) => curriculum.shapes.get(id) ?? []),
 	};
+}
+
+function rangesOf(
+	site: SiteIndex,
+	landmark: Landmark,
+	levels: readonly Id[],
+	ages: readonly [number, number] | undefined,
+): SetUp["heights"][number]["ranges"] {
+	const groups =
+		ages === undefined
+			? levels.map((level) => ({
+					who: linkTo(site.curriculum, "level", level).name,
+					ages: agesOfLevel(site.curriculum.term.classes, level),
+				}))
+			: [{ who: `ages ${ages[0]} to ${ages[1]}`, ages }];
+	return groups.flatMap(({ who, ages: own }) => {
+		const heights = own && site.heightOf(landmark, own);
+		return heights === undefined ? [] : [{ who, low: heights.low, high: heights.high }];
+	});
 }
 
 /** Drills as lines of a list, written for the page at an address. */

@@ -2,6 +2,7 @@
  * Levels: the list, and the page of one with its drills.
  */
 
+import { levelsOfClass } from "../../compute/time.ts";
 import type { Level } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -9,7 +10,7 @@ import type { DrillLine } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import { byApparatus } from "./shape.ts";
-import { levelsOfClass, type SiteIndex } from "./site-index.ts";
+import type { SiteIndex } from "./site-index.ts";
 
 export interface LevelsView {
 	readonly levels: readonly {

@@ -5,22 +5,22 @@
  * level, shape and skill; sort findings by what they are about; date the weeks.
  */
 
+import { type TeachingWeek, teachingWeeks } from "../../compute/calendar.ts";
+import { type LandmarkHeights, landmarkHeights } from "../../compute/heights.ts";
 import type { Handbook } from "../../handbook.ts";
 import type {
-	ApparatusPlan,
 	Cell,
-	ClubClass,
 	Curriculum,
 	Exposure,
 	Finding,
 	Id,
+	Landmark,
 	LinkedDrill,
 	LinkTarget,
 	WeekPlan,
 } from "../../model.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
-import { type TeachingDates, teachingDates } from "./teaching-dates.ts";
 
 /** A table's row by column name. */
 export type TableRow = Readonly<Record<string, Cell>>;
@@ -33,7 +33,10 @@ export interface SiteIndex {
 	readonly levelRank: ReadonlyMap<Id, number>;
 	readonly drillRank: ReadonlyMap<Id, number>;
 	readonly weekByNumber: ReadonlyMap<number, WeekPlan>;
-	readonly dates: TeachingDates;
+	/** The dates of a teaching week; undefined where the term has no start. */
+	datesOf(week: number): TeachingWeek | undefined;
+	/** A landmark's heights for ages in years, worked out once for each. */
+	heightOf(landmark: Landmark, ages: readonly [number, number]): LandmarkHeights | undefined;
 	/** The minutes a level has at a drill in a block. */
 	exposure(week: number, apparatus: Id, block: number, drill: Id, level: Id): Exposure | undefined;
 	readonly drillsByApparatus: ReadonlyMap<Id, readonly LinkedDrill[]>;
@@ -79,6 +82,7 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		}
 	}
 
+	const heights = new Map<string, LandmarkHeights | undefined>();
 	const tables = new Map<string, ReadonlyMap<string, readonly TableRow[]>>();
 	const language = curriculum.club.language;
 	return {
@@ -88,7 +92,12 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		levelRank: new Map([...curriculum.levels.keys()].map((id, i) => [id, i])),
 		drillRank,
 		weekByNumber: new Map(curriculum.weeks.map((week) => [week.week, week])),
-		dates: teachingDates(curriculum.term),
+		datesOf: (week) => teachingWeeks(curriculum.term)[week - 1],
+		heightOf: (landmark, ages) => {
+			const key = `${landmark} ${ages.join(" ")}`;
+			if (!heights.has(key)) heights.set(key, landmarkHeights(landmark, ages));
+			return heights.get(key);
+		},
 		exposure: (week, apparatus, block, drill, level) =>
 			byBlock.get(blockKey(week, apparatus, block, drill, level)),
 		drillsByApparatus,
@@ -111,25 +120,6 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		inline: (page, text) => (text === undefined ? undefined : handbook.markdown.inline(text, hrefFrom(page))),
 		block: (page, text) => handbook.markdown.block(text, hrefFrom(page)),
 	};
-}
-
-/** The blocks of one apparatus that count for any of these levels; all blocks where no level is named. */
-export function blocksFor(plan: ApparatusPlan, drills: Curriculum["drills"], levels: readonly Id[]) {
-	if (levels.length === 0) return plan.blocks;
-	return plan.blocks.filter((block) =>
-		block.stations.some((station) =>
-			levels.some(
-				(level) =>
-					(block.levels.length === 0 || block.levels.includes(level)) &&
-					drills.get(station.drill)?.levels.has(level) === true,
-			),
-		),
-	);
-}
-
-/** The levels of a class: its own, or all of the club's. */
-export function levelsOfClass(curriculum: Curriculum, group: ClubClass): readonly Id[] {
-	return group.levels.length > 0 ? group.levels : [...curriculum.levels.keys()];
 }
 
 function hrefFrom(page: Address): (target: LinkTarget) => string {

@@ -2,13 +2,15 @@
  * Weeks: the page of one, one apparatus in one, and the sheet of a class in one.
  */
 
+import { dateOf, isClosed } from "../../compute/calendar.ts";
+import { type BlockTime, classTime, levelsOfClass } from "../../compute/time.ts";
 import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
-import { blocksFor, levelsOfClass, type SiteIndex, type TableRow } from "./site-index.ts";
+import type { SiteIndex, TableRow } from "./site-index.ts";
 import { clockWords, dateWords, dayName, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
@@ -142,18 +144,17 @@ export interface ClassStop {
 
 /** A week as a line of a list, written for the page at an address. */
 export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLine {
-	const monday = site.dates.monday(week.week);
-	const sunday = site.dates.sunday(week.week);
+	const dates = site.datesOf(week.week);
 	return {
 		link: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${week.week}` },
 		number: week.week,
 		theme: site.inline(page, week.theme),
-		from: monday,
-		to: sunday,
+		from: dates?.monday,
+		to: dates?.sunday,
 		dates:
-			monday === undefined || sunday === undefined
+			dates === undefined
 				? ""
-				: `${dateWords(monday, site.language)} – ${dateWords(sunday, site.language)}`,
+				: `${dateWords(dates.monday, site.language)} – ${dateWords(dates.sunday, site.language)}`,
 		apparatus: week.apparatus.map((plan) => apparatusLine(site, page, week, plan)),
 		classes: site.curriculum.term.classes.map((group) => classInWeek(site, week, group)),
 	};
@@ -161,14 +162,15 @@ export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLi
 
 /** A class in a week: when, and where its sheet is. */
 export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassInWeek {
-	const when = site.dates.dateOf(week.week, group);
+	const { term } = site.curriculum;
+	const date = dateOf(term, week.week, group);
 	const start = minutesOfDay(group.start);
 	return {
 		link: { to: classSheetAddress(group.id, week.id), name: group.name },
 		day: group.day === undefined ? "" : dayName(group.day),
-		date: when?.date,
-		dateWords: when === undefined ? "" : dateWords(when.date, site.language),
-		closed: when?.closed ?? false,
+		date,
+		dateWords: date === undefined ? "" : dateWords(date, site.language),
+		closed: date !== undefined && isClosed(term, date),
 		start: start === undefined ? "" : clockWords(start),
 		end: start === undefined || group.minutes === undefined ? "" : clockWords(start + group.minutes),
 		levels: linksTo(site.curriculum, "level", levelsOfClass(site.curriculum, group)),
@@ -242,23 +244,25 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassSheetView {
 	const { curriculum } = site;
 	const page = classSheetAddress(group.id, week.id);
-	const levels = levelsOfClass(curriculum, group);
+	const time = classTime(curriculum, week, group);
 	const begin = minutesOfDay(group.start) ?? 0;
 	let clock = begin + group.warmUp;
 	const stops: ClassStop[] = [];
-	for (const id of group.rotation) {
+	for (const id of new Set(group.rotation)) {
 		const plan = week.apparatus.find((p) => p.apparatus === id);
 		if (plan === undefined) continue;
 		const arrived = clock;
-		const blocks = blocksFor(plan, curriculum.drills, levels).map((block) => {
-			const from = clock;
-			clock += block.minutes;
-			return {
-				...blockView(site, page, week, plan, block, group),
-				clock: clockWords(from),
-				until: clockWords(clock),
-			};
-		});
+		const blocks = time.blocks
+			.filter(({ apparatus }) => apparatus === id)
+			.map(({ block, drills }) => {
+				const from = clock;
+				clock += block.minutes;
+				return {
+					...blockView(site, page, week, plan, block, { group, drills }),
+					clock: clockWords(from),
+					until: clockWords(clock),
+				};
+			});
 		stops.push({
 			id,
 			apparatus: { to: weekApparatusAddress(week.id, id), name: linkTo(curriculum, "apparatus", id).name },
@@ -288,8 +292,8 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		ages: group.ages,
 		warmUp: group.warmUp,
 		coolDown: group.coolDown,
-		planned: clock + group.coolDown - begin,
-		available: group.minutes,
+		planned: time.planned,
+		available: time.available,
 		warmUpClock: clockWords(begin),
 		coolDownClock: clockWords(clock),
 		endClock: clockWords(clock + group.coolDown),
@@ -300,25 +304,18 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 	};
 }
 
-/** A block with its stations; for a class, only the stations and ways of its levels. */
+/** A block with its stations; for a class, only the stations and the ways of its levels. */
 function blockView(
 	site: SiteIndex,
 	page: Address,
 	week: WeekPlan,
 	plan: ApparatusPlan,
 	block: Block,
-	group: ClubClass | undefined,
+	taken: { readonly group: ClubClass; readonly drills: BlockTime["drills"] } | undefined,
 ): BlockView {
 	const { curriculum } = site;
-	const wanted = group === undefined ? [...curriculum.levels.keys()] : levelsOfClass(curriculum, group);
+	const wanted = taken === undefined ? [...curriculum.levels.keys()] : levelsOfClass(curriculum, taken.group);
 	const levels = wanted.filter((level) => block.levels.length === 0 || block.levels.includes(level));
-	const stations = block.stations.flatMap((station) => {
-		const drill = curriculum.drills.get(station.drill);
-		if (drill === undefined) return [];
-		const offered = levelsInOrder(site, drill).filter((level) => levels.includes(level));
-		return offered.length === 0 && group !== undefined ? [] : [{ station, drill, offered }];
-	});
-	const gymnasts = group === undefined ? undefined : Math.ceil(group.gymnasts / Math.max(1, stations.length));
 	return {
 		number: block.number,
 		kind: block.kind,
@@ -326,35 +323,50 @@ function blockView(
 		change: block.change,
 		note: site.inline(page, block.note),
 		levels: linksTo(curriculum, "level", block.levels),
-		stations: stations.map(({ station, drill, offered }) => {
-			const byMinutes = new Map<number, Id[]>();
-			for (const level of offered) {
-				const e = site.exposure(week.week, plan.apparatus, block.number, drill.id, level);
-				if (e === undefined) continue;
-				const same = byMinutes.get(e.minutes);
-				if (same === undefined) byMinutes.set(e.minutes, [level]);
-				else same.push(level);
-			}
-			const minutes = Array.from(byMinutes, ([value, ids]) => ({
-				levels: linksTo(curriculum, "level", ids),
-				minutes: value,
-			}));
-			// A class of several levels rotates together, so its turns follow the shortest stay.
-			const stay = minutes.length === 0 ? undefined : Math.min(...minutes.map((m) => m.minutes));
-			return {
-				drill: linkTo(curriculum, "drill", drill.id),
-				summary: site.inline(page, drill.summary),
-				note: site.inline(page, station.note),
-				core: drillCore(site, page, drill, offered),
-				minutes,
-				gymnasts,
-				turns:
-					drill.turn === undefined || gymnasts === undefined || stay === undefined
-						? undefined
-						: Math.floor((60 * stay * drill.turn.atOnce) / (gymnasts * drill.turn.seconds)),
-			};
+		stations: block.stations.flatMap((station, i) => {
+			const drill = curriculum.drills.get(station.drill);
+			const time = taken?.drills.find((t) => t.station === i + 1);
+			if (drill === undefined || (taken !== undefined && time === undefined)) return [];
+			const offered = levelsInOrder(site, drill).filter((level) => levels.includes(level));
+			return [
+				{
+					drill: linkTo(curriculum, "drill", drill.id),
+					summary: site.inline(page, drill.summary),
+					note: site.inline(page, station.note),
+					core: drillCore(site, page, drill, offered, taken?.group.ages),
+					minutes:
+						time === undefined
+							? minutesByLevel(site, week, plan, block, drill.id, offered)
+							: [{ levels: [], minutes: time.minutes }],
+					gymnasts: time?.gymnasts,
+					turns: time?.turns,
+				},
+			];
 		}),
 	};
+}
+
+/** Levels share a station differently where some of the stations are not theirs. */
+function minutesByLevel(
+	site: SiteIndex,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	block: Block,
+	drill: Id,
+	levels: readonly Id[],
+): Station["minutes"] {
+	const byMinutes = new Map<number, Id[]>();
+	for (const level of levels) {
+		const exposure = site.exposure(week.week, plan.apparatus, block.number, drill, level);
+		if (exposure === undefined) continue;
+		const same = byMinutes.get(exposure.minutes);
+		if (same === undefined) byMinutes.set(exposure.minutes, [level]);
+		else same.push(level);
+	}
+	return Array.from(byMinutes, ([minutes, ids]) => ({
+		levels: linksTo(site.curriculum, "level", ids),
+		minutes,
+	}));
 }
 
 function apparatusLine(site: SiteIndex, page: Address, week: WeekPlan, plan: ApparatusPlan): ApparatusLine {

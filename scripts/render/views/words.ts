@@ -77,8 +77,3 @@ export function dateWords(iso: string, language: string, length: "short" | "full
 	}
 	return format.format(new Date(`${iso}T00:00:00Z`));
 }
-
-/** The date some days later, ISO 8601. */
-export function daysLater(iso: string, days: number): string {
-	return new Date(Date.parse(`${iso}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
-}

@@ -1,0 +1,65 @@
+/**
+ * The search page's view: where its data files stand, and every list of drills that exists as a page,
+ * for browsing and for browsers without JavaScript.
+ */
+
+import type { Id, LinkedDrill, LinkKind } from "../../model.ts";
+import { BODIES_FILE, HEAD_FILE } from "../search/build-search.ts";
+import { type Link, linkTo } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+
+export interface SearchView {
+	/** Data files, from the root of the site. */
+	readonly head: string;
+	readonly bodies: string;
+	readonly count: number;
+	/** Lists of drills by kind; a kind without any is left out. */
+	readonly lists: readonly {
+		readonly id: string;
+		readonly title: string;
+		readonly entries: readonly { readonly link: Link; readonly count: number }[];
+	}[];
+}
+
+/** Lists with no drill in them are left out. */
+export function searchView(site: Pick<SiteIndex, "curriculum">): SearchView {
+	const { curriculum } = site;
+	const drills = [...curriculum.drills.values()];
+	const list = (
+		title: string,
+		kind: LinkKind,
+		ids: Iterable<Id>,
+		of: (drill: LinkedDrill) => Iterable<Id>,
+	) => {
+		const counts = new Map<Id, number>();
+		for (const drill of drills) {
+			for (const id of new Set(of(drill))) counts.set(id, (counts.get(id) ?? 0) + 1);
+		}
+		const entries = Array.from(ids, (id) => ({
+			link: linkTo(curriculum, kind, id),
+			count: counts.get(id) ?? 0,
+		})).filter((entry) => entry.count > 0);
+		return { id: `by-${kind}`, title, entries };
+	};
+	const weekIds = new Map(curriculum.weeks.map((week) => [week.week, week.id]));
+	return {
+		head: HEAD_FILE,
+		bodies: BODIES_FILE,
+		count: drills.length,
+		lists: [
+			list("By level", "level", curriculum.levels.keys(), (drill) => drill.levels.keys()),
+			list("By apparatus", "apparatus", curriculum.apparatus.keys(), (drill) => drill.apparatus),
+			list("By shape", "shape", curriculum.shapes.keys(), (drill) => drill.shapes),
+			list("By skill", "skill", curriculum.skills.keys(), (drill) => drill.skills),
+			list("By equipment", "equipment", curriculum.equipment.keys(), (drill) =>
+				drill.equipment.map((need) => need.item),
+			),
+			list(
+				"By week",
+				"week",
+				curriculum.weeks.map((week) => week.id),
+				(drill) => drill.planned.flatMap(({ week }) => weekIds.get(week) ?? []),
+			),
+		].filter((group) => group.entries.length > 0),
+	};
+}

@@ -1,0 +1,105 @@
+/**
+ * Writes the staff site: pages by Eleventy, then styles, programs, fonts, icons and the club's media.
+ *
+ * Steps: offer the edition to Eleventy's data; run Eleventy over the one template; bundle each browser
+ * program; copy what pages load. Everything goes into `outDir`, and nothing outside it is touched.
+ */
+
+import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
+import { dirname, join, relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import Eleventy from "@11ty/eleventy";
+import { build } from "esbuild";
+import type { Handbook } from "../handbook.ts";
+import { MEDIA_FOLDER } from "../read/read-club.ts";
+import { addressFile } from "./addresses.ts";
+import { offerEdition } from "./edition.ts";
+import { sitePages } from "./site.ts";
+
+/** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
+const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
+
+const FONTS = "node_modules/@fontsource-variable/atkinson-hyperlegible-next/files";
+/** Our name of each font file, and the package's. Italics are left to the browser: few words are. */
+const FONT_FILES = [
+	["text-latin.woff2", "atkinson-hyperlegible-next-latin-wght-normal.woff2"],
+	["text-latin-ext.woff2", "atkinson-hyperlegible-next-latin-ext-wght-normal.woff2"],
+] as const;
+
+export interface WriteSiteOptions {
+	/** Told now and then how many pages are written. */
+	readonly progress?: (done: number, total: number) => void;
+}
+
+export interface WrittenSite {
+	readonly pages: number;
+	/** Every file written, as paths from the root of the site. */
+	readonly files: readonly string[];
+}
+
+/** Writes the whole site into a folder. Throws where a file cannot be written. */
+export async function writeSite(
+	handbook: Handbook,
+	outDir: string,
+	{ progress }: WriteSiteOptions = {},
+): Promise<WrittenSite> {
+	const pages = sitePages(handbook);
+	progress?.(0, pages.length);
+	offerEdition({ pages });
+	try {
+		const here = (path: string) => relative(process.cwd(), join(PROGRAM, path)) || ".";
+		const eleventy = new Eleventy(here("layouts/pages"), relative(process.cwd(), outDir) || ".", {
+			configPath: here("eleventy.config.ts"),
+			quietMode: true,
+			source: "script",
+			runMode: "build",
+		});
+		eleventy.disableLogger();
+		await eleventy.write();
+	} finally {
+		offerEdition(undefined);
+	}
+	progress?.(pages.length, pages.length);
+	const assets = await writeAssets(outDir);
+	const media = copyMedia(handbook, outDir);
+	return { pages: pages.length, files: [...pages.map((page) => addressFile(page.address)), ...assets, ...media] };
+}
+
+/** Styles, programs, fonts and icons, under `assets/`. */
+async function writeAssets(outDir: string): Promise<readonly string[]> {
+	const assets = join(outDir, "assets");
+	mkdirSync(assets, { recursive: true });
+	const browser = join(PROGRAM, "layouts/browser");
+	const programs = readdirSync(browser).filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"));
+	const result = await build({
+		entryPoints: [...programs.map((name) => join(browser, name)), join(PROGRAM, "layouts/styles/site.css")],
+		outdir: assets,
+		bundle: true,
+		minify: true,
+		// Plain scripts, so that the pages also work from a folder on disk.
+		format: "iife",
+		target: "es2022",
+		external: ["*.woff2"],
+		write: false,
+		logLevel: "silent",
+	});
+	const files = result.outputFiles.map(({ path, contents }) => {
+		writeFileSync(path, contents);
+		return relative(outDir, path);
+	});
+	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
+	copyFileSync(join(PROGRAM, "layouts/styles/icon.svg"), join(assets, "icon.svg"));
+	return [...files, ...FONT_FILES.map(([name]) => `assets/${name}`), "assets/icon.svg"];
+}
+
+/** The pictures and videos that drills name, under `media/`. */
+function copyMedia(handbook: Handbook, outDir: string): readonly string[] {
+	const names = new Set<string>();
+	for (const drill of handbook.curriculum.drills.values()) for (const { file } of drill.media) names.add(file);
+	return Array.from(names, (name) => {
+		const to = join(outDir, "media", name);
+		mkdirSync(dirname(to), { recursive: true });
+		copyFileSync(join(handbook.clubDir, MEDIA_FOLDER, name), to);
+		return `media/${name}`;
+	});
+}
