@@ -10,7 +10,10 @@ import highlight from "@11ty/eleventy-plugin-syntaxhighlight";
 interface Config {
 	addPlugin(plugin: unknown): void;
 	addExtension(extension: string, options: { readonly key: string }): void;
-	addDataExtension(extension: string, options: { readonly read: false; parser(path: string): Promise<unknown> }): void;
+	addDataExtension(
+		extension: string,
+		options: { readonly read: false; parser(path: string): Promise<unknown> },
+	): void;
 	setDataFileSuffixes(suffixes: readonly string[]): void;
 	setTemplateFormats(formats: readonly string[]): void;
 	setUseGitIgnore(use: boolean): void;
@@ -27,7 +30,7 @@ export default function configure(config: Config): object {
 	config.setDataFileSuffixes([]);
 	config.setUseGitIgnore(false);
 	for (const folder of ["scripts", "layouts", "content", "_data"]) config.addWatchTarget(`./${folder}/`);
-	return { dir: { input: "layouts/pages", data: "../../_data", output: "_site" } };
+	return { dir: { data: "../../_data" } };
 }
 
 async function importData(path: string): Promise<unknown> {

@@ -55,6 +55,8 @@ const WORDS = {
 	share: "Share this list",
 	more: (count: number) => `Show ${count} more`,
 };
+/** Where the filters stand beside the results, as in the styles. */
+const WIDE = "(min-width: 60rem)";
 /** Results shown at first, and added at each "more". */
 const PAGE = 30;
 /** Milliseconds without typing before the address is written and the count is read out. */
@@ -98,16 +100,10 @@ function start(root: HTMLElement): void {
 	input.value = choice.words;
 	const suggestions = combobox(input, list, {
 		suggest: () => index?.suggest(input.value, choice.filters) ?? [],
-		describe: (suggestion) => describe(index, suggestion),
 		take: (suggestion) => {
-			if (suggestion.kind === "drill") location.assign(drillAddress(suggestion.drill));
-			else {
-				input.value = suggestion.rest;
-				choose(
-					{ words: suggestion.rest, filters: toggled(choice.filters, suggestion.facet, suggestion.value.id) },
-					true,
-				);
-			}
+			input.value = suggestion.rest;
+			const filters = toggled(choice.filters, suggestion.facet, suggestion.value.id);
+			choose({ words: suggestion.rest, filters }, true);
 		},
 	});
 
@@ -119,7 +115,8 @@ function start(root: HTMLElement): void {
 		event.preventDefault();
 		suggestions.close();
 		writeAddress(false);
-		if (!matchMedia("(min-width: 60rem)").matches) input.blur();
+		// On a phone the keyboard makes room for the results.
+		if (!matchMedia(WIDE).matches) input.blur();
 	});
 	addEventListener("popstate", () => {
 		choice = readChoice(location.search);
@@ -141,7 +138,7 @@ function start(root: HTMLElement): void {
 
 	async function load(): Promise<void> {
 		try {
-			index = openIndex(await fetchJson<HeadFile>(root.dataset["head"]));
+			index = openIndex(await fetchJson<HeadFile>(root.dataset.head));
 		} catch {
 			count.textContent = WORDS.failed;
 			return;
@@ -149,14 +146,22 @@ function start(root: HTMLElement): void {
 		controls = buildFacets(index, facets, (facet, value) => {
 			choose({ ...choice, filters: toggled(choice.filters, facet, value) }, true);
 		});
-		filters.open = matchMedia("(min-width: 60rem)").matches;
+		openFolds();
 		show();
 		try {
-			index.addBodies(await fetchJson<BodiesFile>(root.dataset["bodies"]));
+			index.addBodies(await fetchJson<BodiesFile>(root.dataset.bodies));
 			// Nobody's list moves without words: only these can find more in bodies.
 			if (choice.words.trim() !== "") show();
 		} catch {
 			// Heads alone still answer; the next visit tries again.
+		}
+	}
+
+	/** On a wide screen the filters stand open, with the short lists and those in use. */
+	function openFolds(): void {
+		filters.open = matchMedia(WIDE).matches;
+		for (const { facet, fold } of controls) {
+			fold.open = facet === "level" || facet === "apparatus" || choice.filters[facet] !== undefined;
 		}
 	}
 
@@ -258,7 +263,7 @@ function start(root: HTMLElement): void {
 	}
 
 	function drillAddress(drill: number): string {
-		return `${root.dataset["root"] ?? ""}drills/${index?.entries[drill]?.id ?? ""}/`;
+		return `${root.dataset.root ?? ""}drills/${index?.entries[drill]?.id ?? ""}/`;
 	}
 
 	async function shareLink(): Promise<void> {
@@ -300,7 +305,7 @@ function buildFacets(
 		]);
 		group.setAttribute("aria-label", FACET_NAMES[facet]);
 		const fold = element("details", { className: "search-facet" }, [summary, group]);
-		fold.dataset["facet"] = facet;
+		fold.dataset.facet = facet;
 		return { facet, fold, summary, values };
 	});
 	into.replaceChildren(...controls.map(({ fold }) => fold));
@@ -327,19 +332,6 @@ function hitItem(
 	]);
 }
 
-function describe(
-	index: SearchIndex | undefined,
-	suggestion: Suggestion,
-): { readonly name: string; readonly about: string } {
-	if (suggestion.kind === "drill") {
-		return { name: index?.entries[suggestion.drill]?.title ?? "", about: "Drill" };
-	}
-	return {
-		name: suggestion.value.name,
-		about: `${FACET_NAMES[suggestion.facet]}, ${WORDS.drills(suggestion.count)}`,
-	};
-}
-
 /**
  * A combobox with a list of suggestions, none taken unless she takes it (WAI-ARIA: editable, list
  * autocomplete with manual selection). The focus stays in the words; arrows move a mark.
@@ -349,7 +341,6 @@ function combobox(
 	list: HTMLUListElement,
 	actions: {
 		suggest(): readonly Suggestion[];
-		describe(suggestion: Suggestion): { readonly name: string; readonly about: string };
 		take(suggestion: Suggestion): void;
 	},
 ): { open(): void; close(): void } {
@@ -384,9 +375,9 @@ function combobox(
 		offered = actions.suggest();
 		list.replaceChildren(
 			...offered.map((suggestion, i) => {
-				const { name, about } = actions.describe(suggestion);
+				const about = `${FACET_NAMES[suggestion.facet]}, ${WORDS.drills(suggestion.count)}`;
 				const option = element("li", { id: `${list.id}-${i}`, role: "option" }, [
-					element("span", {}, [name]),
+					element("span", {}, [suggestion.value.name]),
 					element("span", { className: "search-about" }, [about]),
 				]);
 				option.addEventListener("click", () => take(suggestion));

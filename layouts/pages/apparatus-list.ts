@@ -12,6 +12,7 @@ import type { PageContext } from "../parts/page.ts";
 export function apparatusListPage(ctx: PageContext, view: ApparatusListView): Html {
 	return html`<h1>Apparatus</h1>
 <ul class="tiles large">${view.apparatus.map(
-		({ id, link, drills, weeks }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span><span class="small">${counted(drills, "drill")}${weeks > 0 && html`, planned in ${counted(weeks, "week")}`}</span></a></li>`,
+		({ id, link, drills, weeks }) =>
+			html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span><span class="small">${counted(drills, "drill")}${weeks > 0 && html`, planned in ${counted(weeks, "week")}`}</span></a></li>`,
 	)}</ul>`;
 }

@@ -19,12 +19,14 @@ ${
 		"weeks",
 		"Week by week",
 		html`<ol class="week-rows">${view.weeks.map(
-			({ link, focus, from, to }) => html`<li${from && html` data-from="${from}" data-to="${to}"`}><a href="${ctx.way(link.to)}"><span class="number" aria-hidden="true">${link.name.replace("Week ", "")}</span><span class="words"><b><span class="sr">${link.name}: </span>${focus}</b></span></a></li>`,
+			({ link, focus, from, to }) =>
+				html`<li${from && html` data-from="${from}" data-to="${to}"`}><a href="${ctx.way(link.to)}"><span class="number" aria-hidden="true">${link.name.replace("Week ", "")}</span><span class="words"><b><span class="sr">${link.name}: </span>${focus}</b></span></a></li>`,
 		)}</ol>`,
 	)
 }
 <nav aria-label="Drills by level"><ul class="tiles words">${view.drills.map(
-		({ level, id, lines }) => html`<li><a class="tile" href="#from-${id}"><span>From ${level.name}</span><span class="small">${lines.length}</span></a></li>`,
+		({ level, id, lines }) =>
+			html`<li><a class="tile" href="#from-${id}"><span>From ${level.name}</span><span class="small">${lines.length}</span></a></li>`,
 	)}</ul></nav>
 ${view.drills.map(({ level, id, lines }) => section(`from-${id}`, html`Drills from ${level.name}`, drillRows(ctx, lines)))}
 ${view.drills.length === 0 && html`<p class="empty">No drill names ${view.name} yet.</p>`}`;

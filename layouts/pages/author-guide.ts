@@ -35,7 +35,13 @@ ${view.stages.map(({ title, codes }, i) =>
 		`stage-${i + 1}`,
 		title,
 		codes.map(
-			({ code, title: name, severity, why, fix }) => html`<h3 id="${code}"><span class="code">${code}</span> ${name}</h3>
+			({
+				code,
+				title: name,
+				severity,
+				why,
+				fix,
+			}) => html`<h3 id="${code}"><span class="code">${code}</span> ${name}</h3>
 <p><span class="weight">${SEVERITIES[severity]}</span></p><p>${inlineCode(why)}</p><p><b>What to do.</b> ${inlineCode(fix)}</p>`,
 		),
 	),

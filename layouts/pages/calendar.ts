@@ -20,7 +20,8 @@ ${
 		"dates",
 		"Class by class",
 		view.weeks.map(
-			(week) => html`<h3 id="dates-${week.number}">${a(ctx, week.link)} <span class="small">${week.dates}</span></h3>${classRows(ctx, week)}`,
+			(week) =>
+				html`<h3 id="dates-${week.number}">${a(ctx, week.link)} <span class="small">${week.dates}</span></h3>${classRows(ctx, week)}`,
 		),
 	)
 }`;

@@ -5,7 +5,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { ClassSheetView } from "../../scripts/render/views/week.ts";
 import { counted, shortNumber } from "../../scripts/render/views/words.ts";
-import { blockCard } from "../parts/block.ts";
+import { blockCard, heightsNote } from "../parts/block.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { a, beside, chips, type PageContext, section } from "../parts/page.ts";
@@ -20,7 +20,7 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 	];
 	const over = view.available !== undefined && view.planned > view.available;
 	return html`<p class="eyebrow">${[view.dateWords, view.end === "" ? view.start : `${view.start}–${view.end}`].filter((x) => x !== "").join(" · ")}</p>
-<h1>${view.name} <span class="of">week ${view.week.number}</span></h1>
+<h1${view.date && html` data-class-date="${view.date}" data-timezone="${view.timezone}"`}>${view.name} <span class="of">week ${view.week.number}</span></h1>
 <p class="lead">${a(ctx, view.week.link)}: ${view.week.theme}</p>
 ${chips(ctx, view.levels)}
 <p>${who.join(" · ")} · <span class="${over ? "short" : ""}">planned ${shortNumber(view.planned)}${view.available !== undefined && html` of ${shortNumber(view.available)}`} min</span></p>
@@ -52,11 +52,12 @@ ${
 	stop.blocks.length === 0
 		? html`<p class="empty">No block here is for this class's levels.</p>`
 		: stop.blocks.map((block) =>
-				blockCard(ctx, block, `${stop.id}-${block.number}`, { from: block.clock, until: block.until }),
+				blockCard(ctx, block, `block-${stop.id}-${block.number}`, { from: block.clock, until: block.until }),
 			)
 }`,
 				),
 			)
 }
+${heightsNote(view.stops.flatMap((stop) => stop.blocks))}
 ${findings && section("findings", "What the measures find", findings)}`;
 }

@@ -11,7 +11,8 @@ export function coverageListPage(ctx: PageContext, view: CoverageListView): Html
 	return html`<h1>Coverage</h1>
 <p class="lead">What the term as a whole trains. Every number opens to the drills it was counted from.</p>
 <ul class="cards">${view.tables.map(
-		({ link, question }) => html`<li class="card"><h2 class="name">${a(ctx, link)}</h2><p>${question}</p></li>`,
+		({ link, question }) =>
+			html`<li class="card"><h2 class="name">${a(ctx, link)}</h2><p>${question}</p></li>`,
 	)}</ul>
 ${
 	view.files.length > 0 &&

@@ -5,7 +5,16 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { DrillLine, DrillView } from "../../scripts/render/views/drill.ts";
 import { capital, shortNumber } from "../../scripts/render/views/words.ts";
-import { cueList, drillCards, faultList, levelWays, safetyBox, setUpList } from "../parts/drill-parts.ts";
+import {
+	cueList,
+	drillCards,
+	faultList,
+	hasHeights,
+	heightsSource,
+	levelWays,
+	safetyBox,
+	setUpList,
+} from "../parts/drill-parts.ts";
 import { shapeStrip } from "../parts/figures.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
 
@@ -14,24 +23,29 @@ export function drillPage(ctx: PageContext, view: DrillView): Html {
 	const cues = cueList(view.cues);
 	const faults = faultList(view.faults);
 	const setUp = setUpList(ctx, view.setUp);
-	const steps = (id: string, title: string, lines: readonly DrillLine[]) =>
-		lines.length > 0 && html`<div class="step-group"><h3 id="${id}">${title}</h3>${drillCards(ctx, lines)}</div>`;
+	const steps = (id: string, title: string, lines: readonly DrillLine[], className = "") =>
+		lines.length > 0 &&
+		html`<div class="step-group ${className}"><h3 id="${id}">${title}</h3>${drillCards(ctx, lines)}</div>`;
 	const leads = [
 		steps("easier", "Easier", view.easier),
 		steps("harder", "Harder", view.harder),
 		steps("partner", "The other direction", view.partners),
-		steps("elsewhere", "Same shapes elsewhere", view.elsewhere),
+		steps("elsewhere", "Same shapes elsewhere", view.elsewhere, "wide"),
 	].filter((group) => group !== false);
 	return html`<h1>${view.title}</h1>
 ${view.summary && html`<p class="lead">${view.summary}</p>`}
 ${chips(ctx, view.apparatus, "On")}
-${chips(ctx, view.levels.map(({ level }) => level), "For")}
+${chips(
+	ctx,
+	view.levels.map(({ level }) => level),
+	"For",
+)}
 ${shapeStrip(view.figures, "figure")}
 ${safetyBox(ctx, view.safety)}
 ${section("levels", "What each level does", levelWays(ctx, view.levels))}
 ${cues && section("cues", "Say", cues)}
 ${faults && section("faults", "Watch for", faults)}
-${setUp && section("set-up", "Set-up", setUp)}
+${setUp && section("set-up", "Set-up", [setUp, hasHeights(view.setUp) && heightsSource()])}
 ${view.body.text !== "" && section("how", "How it goes", html`<div class="prose">${view.body}</div>`)}
 ${
 	view.media.length > 0 &&
@@ -39,11 +53,12 @@ ${
 		"media",
 		"Pictures",
 		view.media.map(
-			({ file, kind, alt, caption }) => html`<figure class="medium">${
-				kind === "video"
-					? html`<video src="${ctx.way(file)}" controls preload="none" aria-label="${alt}"></video>`
-					: html`<img src="${ctx.way(file)}" alt="${alt}" loading="lazy">`
-			}${caption && html`<figcaption>${caption}</figcaption>`}</figure>`,
+			({ file, kind, alt, caption }) =>
+				html`<figure class="medium">${
+					kind === "video"
+						? html`<video src="${ctx.way(file)}" controls preload="none" aria-label="${alt}"></video>`
+						: html`<img src="${ctx.way(file)}" alt="${alt}" loading="lazy">`
+				}${caption && html`<figcaption>${caption}</figcaption>`}</figure>`,
 		),
 	)
 }
@@ -54,7 +69,8 @@ ${
 		"planned",
 		"Planned in",
 		html`<ul class="planned">${view.planned.map(
-			({ week, apparatus, levels }) => html`<li>${a(ctx, week)}: ${a(ctx, apparatus)} <span class="small">${levels.map((l) => l.name).join(", ")}</span></li>`,
+			({ week, apparatus, levels }) =>
+				html`<li>${a(ctx, week)}: ${a(ctx, apparatus)} <span class="small">${levels.map((l) => l.name).join(", ")}</span></li>`,
 		)}</ul>`,
 	)
 }
@@ -68,7 +84,8 @@ ${section(
 		["Sides", view.sides],
 		[
 			"Each repetition",
-			view.contacts && `${shortNumber(view.contacts.landings)} landings, ${shortNumber(view.contacts.hands)} hand contacts`,
+			view.contacts &&
+				`${shortNumber(view.contacts.landings)} landings, ${shortNumber(view.contacts.hands)} hand contacts`,
 		],
 		["Also called", view.aliases.length > 0 && view.aliases.join(", ")],
 		["Reviewed", view.reviewed && html`<time datetime="${view.reviewed.iso}">${view.reviewed.words}</time>`],

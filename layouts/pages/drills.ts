@@ -14,10 +14,12 @@ export function drillsPage(ctx: PageContext, view: DrillsView): Html {
 	return html`<h1>Drills</h1>
 <p class="lead">${counted(view.count, "drill")}. ${a(ctx, { to: "search/", name: "Search" })} by shape, skill, level, apparatus and equipment.</p>
 <nav aria-label="Drills by apparatus"><ul class="tiles">${view.groups.map(
-		({ id, apparatus, count }) => html`<li><a class="tile" href="#on-${id}">${apparatusIcon(id, apparatus.name)}<span>${apparatus.name}</span><span class="small">${count}</span></a></li>`,
+		({ id, apparatus, count }) =>
+			html`<li><a class="tile" href="#on-${id}">${apparatusIcon(id, apparatus.name)}<span>${apparatus.name}</span><span class="small">${count}</span></a></li>`,
 	)}</ul></nav>
 <nav aria-label="Drills by level"><ul class="tiles words">${view.levels.map(
-		({ link, count }) => html`<li><a class="tile" href="${ctx.way(link.to)}"><span>${link.name}</span><span class="small">${count}</span></a></li>`,
+		({ link, count }) =>
+			html`<li><a class="tile" href="${ctx.way(link.to)}"><span>${link.name}</span><span class="small">${count}</span></a></li>`,
 	)}</ul></nav>
 ${view.groups.map(({ id, apparatus, count, lines }) =>
 	section(

@@ -12,11 +12,11 @@ export function equipmentListPage(ctx: PageContext, view: EquipmentListView): Ht
 ${
 	view.items.length === 0
 		? html`<p class="empty">No equipment is written in <code>_data/equipment.yaml</code> yet.</p>`
-		: html`<div class="scroll" role="region" tabindex="0" aria-label="Equipment"><table>
+		: html`<section class="scroll" tabindex="0" aria-label="Equipment"><table>
 <thead><tr><th scope="col">Item</th><th scope="col">Owned</th><th scope="col">Most needed at one apparatus</th><th scope="col">Drills</th><th scope="col">Kept</th></tr></thead>
 <tbody>${view.items.map(
 				({ link, owned, most, drills, stored }) =>
 					html`<tr><th scope="row">${a(ctx, link)}</th><td>${owned ?? "–"}</td><td${owned !== undefined && most !== undefined && most > owned ? html` class="short"` : ""}>${most ?? "–"}</td><td>${drills}</td><td class="left">${stored ?? "–"}</td></tr>`,
-			)}</tbody></table></div>`
+			)}</tbody></table></section>`
 }`;
 }

@@ -11,6 +11,7 @@ import { a, type PageContext } from "../parts/page.ts";
 export function levelsPage(ctx: PageContext, view: LevelsView): Html {
 	return html`<h1>Levels</h1>
 <ol class="cards ladder">${view.levels.map(
-		({ link, description, drills, classes }) => html`<li class="card"><h2 class="name">${a(ctx, link)}</h2>${description && html`<p>${description}</p>`}<p class="small">${counted(drills, "drill")} · ${counted(classes, "class", "classes")}</p></li>`,
+		({ link, description, drills, classes }) =>
+			html`<li class="card"><h2 class="name">${a(ctx, link)}</h2>${description && html`<p>${description}</p>`}<p class="small">${counted(drills, "drill")} · ${counted(classes, "class", "classes")}</p></li>`,
 	)}</ol>`;
 }

@@ -17,6 +17,7 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 <div class="search-box">
 <input id="search-words" name="q" type="search" role="combobox" autocomplete="off" autocapitalize="none" spellcheck="false" enterkeyhint="search" placeholder="hollow, Level 2, bars" aria-expanded="false" aria-autocomplete="list" aria-haspopup="listbox" aria-controls="search-suggestions">
 <ul id="search-suggestions" class="search-suggestions" role="listbox" aria-label="Suggestions" hidden></ul>
+<button type="submit">Search</button>
 </div>
 </form>
 <div class="search-line">

@@ -13,6 +13,7 @@ export function shapesPage(ctx: PageContext, view: ShapesView): Html {
 	return html`<h1>Body shapes</h1>
 <p class="lead">${counted(view.shapes.length, "shape")} that every apparatus shares.</p>
 <ul class="contact-sheet">${view.shapes.map(
-		({ shape, link, drills }) => html`<li class="card">${shapeFigure(shape, `shape-${shape.id}`)}<p class="name">${a(ctx, link)}</p><p class="small">${counted(drills, "drill")}</p></li>`,
+		({ shape, link, drills }) =>
+			html`<li class="card">${shapeFigure(shape, `shape-${shape.id}`)}<p class="name">${a(ctx, link)}</p><p class="small">${counted(drills, "drill")}</p></li>`,
 	)}</ul>`;
 }

@@ -3,8 +3,8 @@
  * the function of its kind inside the frame.
  */
 
-import { raw } from "../../scripts/render/html.ts";
 import { addressFile } from "../../scripts/render/addresses.ts";
+import { raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
 import { frame } from "../parts/frame.ts";
 import { contextOf } from "../parts/page.ts";

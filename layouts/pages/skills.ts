@@ -16,7 +16,8 @@ ${view.groups.map(({ apparatus, id, skills }) =>
 		`on-${id}`,
 		html`${apparatusIcon(id, apparatus)} ${apparatus}`,
 		html`<ul class="rows">${skills.map(
-			({ link, levels, drills }) => html`<li>${a(ctx, link, "name")} <span class="small">${[counted(drills, "drill"), levels.map((l) => l.name).join(", ")].filter((x) => x !== "").join(" · ")}</span></li>`,
+			({ link, levels, drills }) =>
+				html`<li>${a(ctx, link, "name")} <span class="small">${[counted(drills, "drill"), levels.map((l) => l.name).join(", ")].filter((x) => x !== "").join(" · ")}</span></li>`,
 		)}</ul>`,
 	),
 )}`;

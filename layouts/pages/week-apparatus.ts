@@ -5,7 +5,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
 import { shortNumber } from "../../scripts/render/views/words.ts";
-import { blockCard } from "../parts/block.ts";
+import { blockCard, heightsNote } from "../parts/block.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, beside, type PageContext, section } from "../parts/page.ts";
 
@@ -33,6 +33,7 @@ ${section(
 		? html`<p class="empty">No block is planned here.</p>`
 		: view.blocks.map((block) => blockCard(ctx, block, `block-${block.number}`)),
 )}
+${heightsNote(view.blocks)}
 ${
 	view.others.length > 0 &&
 	section(

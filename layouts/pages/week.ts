@@ -25,7 +25,8 @@ ${section(
 <h3>${apparatusIcon(apparatus.id, apparatus.link.name)} ${a(ctx, apparatus.link)} <span class="small">${shortNumber(apparatus.minutes)} min</span></h3>
 ${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}
 <ol class="blocks">${blocks.map(
-			(block) => html`<li><span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span><span>${block.kind === "stations" && html`<span class="label">Stations</span> `}${inWords(ctx, block.drills)}${block.levels.length > 0 && html` <span class="for">${inWords(ctx, block.levels)}</span>`}</span></li>`,
+			(block) =>
+				html`<li><span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span><span>${block.kind === "stations" && html`<span class="label">Stations</span> `}${inWords(ctx, block.drills)}${block.levels.length > 0 && html` <span class="for">${inWords(ctx, block.levels)}</span>`}</span></li>`,
 		)}</ol></article>`,
 	)}</div>`,
 )}
@@ -36,13 +37,18 @@ ${
 		"load",
 		"Landings and hand contacts",
 		html`<p class="small">For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before.</p>
-<div class="scroll" role="region" tabindex="0" aria-label="Landings and hand contacts"><table><thead><tr><th scope="col">Level</th><th scope="col">Landings</th><th scope="col">Step</th><th scope="col">Hands</th><th scope="col">Step</th></tr></thead><tbody>${view.load.map(
+<section class="scroll" tabindex="0" aria-label="Landings and hand contacts"><table><thead><tr><th scope="col">Level</th><th scope="col">Landings</th><th scope="col">Step</th><th scope="col">Hands</th><th scope="col">Step</th></tr></thead><tbody>${view.load.map(
 			({ level, row }) =>
-				html`<tr><th scope="row">${a(ctx, level)}</th>${["landings", "landings-step", "hands", "hands-step"].map((name) => {
+				html`<tr><th scope="row">${a(ctx, level)}</th>${[
+					"landings",
+					"landings-step",
+					"hands",
+					"hands-step",
+				].map((name) => {
 					const value = row[name];
 					return html`<td>${typeof value === "number" ? shortNumber(value) : "–"}</td>`;
 				})}</tr>`,
-		)}</tbody></table></div>`,
+		)}</tbody></table></section>`,
 	)
 }
 ${findings && section("findings", "What the measures find", findings)}

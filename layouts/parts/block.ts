@@ -5,7 +5,15 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { BlockView, Station } from "../../scripts/render/views/week.ts";
 import { counted, shortNumber } from "../../scripts/render/views/words.ts";
-import { cueList, faultList, levelWays, safetyBox, setUpList } from "./drill-parts.ts";
+import {
+	cueList,
+	faultList,
+	hasHeights,
+	heightsSource,
+	levelWays,
+	safetyBox,
+	setUpList,
+} from "./drill-parts.ts";
 import { shapeStrip } from "./figures.ts";
 import { a, fold, inWords, type PageContext } from "./page.ts";
 
@@ -16,32 +24,41 @@ export function blockCard(
 	id: string,
 	clock?: { readonly from: string; readonly until: string },
 ): Html {
+	const [first] = block.stations;
 	const several = block.stations.length > 1;
-	const title = several ? `${block.stations.length} stations` : undefined;
+	const title =
+		first === undefined
+			? `Block ${block.number}`
+			: several
+				? `${block.stations.length} stations`
+				: a(ctx, first.drill);
 	return html`<article class="block" id="${id}" aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
 <p class="clock">${clock && html`<time>${clock.from}</time>`}<span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span></p>
 <div class="block-body">
-${
-	title === undefined
-		? block.stations.map((station) => stationBody(ctx, station, id, html`<h3 id="${id}-title">${a(ctx, station.drill)}</h3>`))
-		: html`<h3 id="${id}-title">${title}</h3>`
-}
-${block.stations.length === 0 && html`<h3 id="${id}-title">Block ${block.number}</h3><p>No level here does this block.</p>`}
+<h3 id="${id}-title">${title}</h3>
 ${block.note && html`<p class="note">${block.note}</p>`}
 ${block.levels.length > 0 && html`<p class="small">For ${inWords(ctx, block.levels)}</p>`}
+${first === undefined && html`<p>No level here does this block.</p>`}
+${several && html`<p class="small">Rotate; ${shortNumber(block.change)} min for each change.</p>`}
 ${
-	several &&
-	html`<p class="small">Rotate; ${shortNumber(block.change)} min for each change.</p>
-<ol class="stations">${block.stations.map(
-		(station, i) =>
-			html`<li>${stationBody(ctx, station, `${id}-${i + 1}`, html`<h4><span class="station-no">${String.fromCharCode(65 + (i % 26))}</span> ${a(ctx, station.drill)}</h4>`, true)}</li>`,
-	)}</ol>`
+	several
+		? html`<ol class="stations">${block.stations.map(
+				(station, i) =>
+					html`<li><h4><span class="station-no">${String.fromCharCode(65 + (i % 26))}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, `${id}-${i + 1}`, true)}</li>`,
+			)}</ol>`
+		: first && stationBody(ctx, first, id, false)
 }
 </div>
 </article>`;
 }
 
-function stationBody(ctx: PageContext, station: Station, id: string, heading: Html, timed = false): Html {
+/** Where the heights of these blocks come from; nothing where none is shown. */
+export function heightsNote(blocks: readonly BlockView[]): Html | undefined {
+	const shown = blocks.some(({ stations }) => stations.some(({ core }) => hasHeights(core.setUp)));
+	return shown ? heightsSource() : undefined;
+}
+
+function stationBody(ctx: PageContext, station: Station, id: string, timed: boolean): Html {
 	const { core } = station;
 	const setUp = setUpList(ctx, core.setUp);
 	const faults = faultList(core.faults);
@@ -56,8 +73,7 @@ function stationBody(ctx: PageContext, station: Station, id: string, heading: Ht
 		...(station.gymnasts === undefined ? [] : [`${counted(station.gymnasts, "gymnast")} here`]),
 		...(station.turns === undefined ? [] : [`about ${counted(station.turns, "turn")} each`]),
 	];
-	return html`${heading}
-${station.note && html`<p class="note">${station.note}</p>`}
+	return html`${station.note && html`<p class="note">${station.note}</p>`}
 ${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
 ${shapeStrip(core.figures, `${id}-fig`)}
 ${levelWays(ctx, core.levels)}

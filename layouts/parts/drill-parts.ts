@@ -43,7 +43,8 @@ export function cueList(cues: readonly Html[]): Html | undefined {
 export function faultList(faults: DrillCore["faults"]): Html | undefined {
 	if (faults.length === 0) return undefined;
 	return html`<dl class="faults">${faults.map(
-		({ see, say }) => html`<div><dt><span class="label">See</span> ${see}</dt><dd><span class="label">Say</span> ${say}</dd></div>`,
+		({ see, say }) =>
+			html`<div><dt><span class="label">See</span> ${see}</dt><dd><span class="label">Say</span> ${say}</dd></div>`,
 	)}</dl>`;
 }
 
@@ -51,7 +52,7 @@ export function faultList(faults: DrillCore["faults"]): Html | undefined {
 export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | undefined {
 	if (ways.length === 0) return undefined;
 	return html`<ul class="ways">${ways.map(
-		({ level, how, dose }) => html`<li>${a(ctx, level, "chip")}
+		({ level, how, dose }) => html`<li>${a(ctx, level, "level")}
 <span class="how">${how ?? "As described."}</span>${dose === "" ? "" : html` <span class="dose">${dose}</span>`}</li>`,
 	)}</ul>`;
 }
@@ -66,23 +67,40 @@ ${equipment.map(
 		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" ? " for each gymnast" : ""}</li>`,
 )}
 ${heights.map(
-	({ what, landmark, ranges }) => html`<li><strong>${capital(what)}</strong> at ${LANDMARKS[landmark]}${
-		ranges.length > 0 && html` <span class="small">${ranges.map(({ who, low, high }) => `${who}: ${Math.round(low)}–${Math.round(high)} cm`).join("; ")}</span>`
-	}</li>`,
+	({ what, landmark, ranges }) =>
+		html`<li><strong>${capital(what)}</strong> at ${LANDMARKS[landmark]}${
+			ranges.length > 0 &&
+			html` <span class="small">${ranges.map(({ who, low, high }) => `${who}: ${Math.round(low)}–${Math.round(high)} cm`).join("; ")}</span>`
+		}</li>`,
 )}
-${turn && html`<li>One turn takes about ${shortNumber(turn.seconds)} s; ${counted(turn.atOnce, "gymnast")} at once</li>`}
-</ul>${
-		heights.some(({ ranges }) => ranges.length > 0) &&
-		html`<p class="small source">${HEIGHTS_CAUTION} <span>Source: ${HEIGHTS_SOURCE}.</span></p>`
-	}`;
+${turn && html`<li>One turn takes about ${shortNumber(turn.seconds)} s, ${counted(turn.atOnce, "gymnast")} at a time</li>`}
+</ul>`;
+}
+
+/** Whether a set-up shows heights in centimetres. */
+export function hasHeights(setUp: SetUp): boolean {
+	return setUp.heights.some(({ ranges }) => ranges.length > 0);
+}
+
+/** Where heights in centimetres come from, and how far to trust them. */
+export function heightsSource(): Html {
+	return html`<p class="small source">${HEIGHTS_CAUTION} Source: ${HEIGHTS_SOURCE}.</p>`;
 }
 
 /** Drills as a list of cards. */
-export function drillCards(ctx: PageContext, lines: readonly DrillLine[], heading: "h3" | "h4" | "none" = "none"): Html {
+export function drillCards(
+	ctx: PageContext,
+	lines: readonly DrillLine[],
+	heading: "h3" | "h4" | "none" = "none",
+): Html {
 	return html`<ul class="cards">${lines.map(({ link, summary, apparatus, levels, because }) => {
 		const name = a(ctx, link);
 		const title =
-			heading === "none" ? html`<p class="name">${name}</p>` : heading === "h3" ? html`<h3 class="name">${name}</h3>` : html`<h4 class="name">${name}</h4>`;
+			heading === "none"
+				? html`<p class="name">${name}</p>`
+				: heading === "h3"
+					? html`<h3 class="name">${name}</h3>`
+					: html`<h4 class="name">${name}</h4>`;
 		return html`<li class="card">${title}${summary && html`<p>${summary}</p>`}
 <p class="small">${because && html`<b>${because}</b> · `}${apparatus.map((x) => x.name).join(", ")} · ${levels.map((x) => x.name).join(", ")}</p></li>`;
 	})}</ul>`;

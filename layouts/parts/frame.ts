@@ -29,8 +29,20 @@ interface Destination {
 const DESTINATIONS: readonly Destination[] = [
 	{ to: "", name: "This week", sign: "week", main: true, kinds: ["home"] },
 	{ to: "weeks/", name: "Weeks", sign: "week", kinds: ["calendar", "week", "week-apparatus"] },
-	{ to: "classes/", name: "Classes", sign: "classes", main: true, kinds: ["classes", "class", "class-sheet"] },
-	{ to: "apparatus/", name: "Apparatus", sign: "apparatus", main: true, kinds: ["apparatus-list", "apparatus"] },
+	{
+		to: "classes/",
+		name: "Classes",
+		sign: "classes",
+		main: true,
+		kinds: ["classes", "class", "class-sheet"],
+	},
+	{
+		to: "apparatus/",
+		name: "Apparatus",
+		sign: "apparatus",
+		main: true,
+		kinds: ["apparatus-list", "apparatus"],
+	},
 	{ to: "drills/", name: "Drills", sign: "drills", main: true, kinds: ["drills", "drill"] },
 	{ to: "search/", name: "Search", sign: "search", main: true, kinds: ["search"] },
 	{ to: "shapes/", name: "Shapes", sign: "shapes", kinds: ["shapes", "shape"] },
@@ -61,7 +73,7 @@ export function frame(ctx: PageContext, main: Html): Html {
 	const { page } = ctx;
 	const { club, term, language, contact, edition } = page.frame;
 	const title = page.kind === "home" ? `${club}: ${term}` : `${page.title} · ${club}`;
-	return html`<!doctype html>
+	return html`<!DOCTYPE html>
 <html lang="${language}">
 <head>
 <meta charset="utf-8">
@@ -75,6 +87,7 @@ ${page.description && html`<meta name="description" content="${page.description}
 <link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 <link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
+${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/search.css")}">`}
 <script src="${ctx.way("assets/theme.js")}"></script>
 ${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer></script>`)}
 </head>
@@ -83,7 +96,7 @@ ${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/$
 <header class="top">
 <a class="club" href="${ctx.way("")}"><svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg><span>${club}</span></a>
 <p class="term">${term}</p>
-<button class="theme" type="button" hidden>${sign("light")}<span>Light or dark</span></button>
+<button class="theme-switch" type="button" hidden>${sign("light")}<span>Light or dark</span></button>
 <a class="menu" href="#all">${sign("menu")}<span>Menu</span></a>
 </header>
 <nav class="bar" aria-label="Main"><ul>${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}</ul></nav>

@@ -3,8 +3,7 @@
  * frame. Drawn for this project; always beside words, never instead of them.
  */
 
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { escapeHtml } from "../../scripts/render/html.ts";
+import { escapeHtml, type Html, html, raw } from "../../scripts/render/html.ts";
 
 const APPARATUS: Readonly<Record<string, string>> = {
 	"warm-up": '<circle cx="12" cy="12" r="8.5" stroke-dasharray="2.6 2.74"/><path d="M12 8v4l3 2"/>',
@@ -15,7 +14,8 @@ const APPARATUS: Readonly<Record<string, string>> = {
 	trampoline: '<path d="M2 10h20M5 10l-2 9M19 10l2 9M5 10q7 7 14 0"/>',
 	tumble: '<path d="M2 17h20v2.5H2zM4 14a5 5 0 0 1 8 0M12 14a5 5 0 0 1 8 0"/>',
 	rings: '<path d="M7 3v8M17 3v8"/><circle cx="7" cy="14.5" r="3.5"/><circle cx="17" cy="14.5" r="3.5"/>',
-	pommel: '<path d="M3 9h18v5H3zM9 9a2 3 0 0 1 2 0M13 9a2 3 0 0 1 2 0M6 14l-1 6M18 14l1 6M8.5 9V6h2.5v3M13 9V6h2.5v3"/>',
+	pommel:
+		'<path d="M3 9h18v5H3zM9 9a2 3 0 0 1 2 0M13 9a2 3 0 0 1 2 0M6 14l-1 6M18 14l1 6M8.5 9V6h2.5v3M13 9V6h2.5v3"/>',
 	"parallel-bars": '<path d="M2 8h16M6 5h16M6 8v12M14 8v12M10 5v3M18 5v12"/>',
 	"high-bar": '<path d="M4 21V4h16v17M2 21h4M18 21h4"/>',
 };
@@ -30,15 +30,18 @@ const SIGNS = {
 	skills: '<path d="M4 20v-4h5v-5h5V6h6"/>',
 	levels: '<path d="M4 20v-5M10 20V11M16 20V7M21 20V4"/>',
 	equipment: '<path d="M3 14l4-8h14l-4 8zM3 14v4h14l4-8V6M17 14v4"/>',
-	coverage: '<path d="M4 4h16v16H4zM4 9.3h16M4 14.6h16M9.3 4v16M14.6 4v16"/><path d="M9.3 9.3h5.3v5.3H9.3z" fill="currentColor"/>',
+	coverage:
+		'<path d="M4 4h16v16H4zM4 9.3h16M4 14.6h16M9.3 4v16M14.6 4v16"/><path d="M9.3 9.3h5.3v5.3H9.3z" fill="currentColor"/>',
 	findings: '<path d="M6 21V4h11l-2 4 2 4H6"/>',
 	guides: '<path d="M12 6c-2-1.6-5-2-8-2v14c3 0 6 .4 8 2 2-1.6 5-2 8-2V4c-3 0-6 .4-8 2zM12 6v14"/>',
 	author: '<path d="M4 20l1-4L16 5l3 3L8 19zM14 7l3 3"/>',
 	about: '<path d="M12 3l8 3v6c0 4.5-3.4 7.7-8 9-4.6-1.3-8-4.5-8-9V6z"/><path d="M12 8v5M12 15.5v.5"/>',
 	menu: '<path d="M4 7h16M4 12h16M4 17h16"/>',
-	light: '<circle cx="12" cy="12" r="4"/><path d="M12 3v2M12 19v2M3 12h2M19 12h2M5.6 5.6L7 7M17 17l1.4 1.4M5.6 18.4L7 17M17 7l1.4-1.4"/>',
+	light:
+		'<circle cx="12" cy="12" r="4"/><path d="M12 3v2M12 19v2M3 12h2M19 12h2M5.6 5.6L7 7M17 17l1.4 1.4M5.6 18.4L7 17M17 7l1.4-1.4"/>',
 	caution: '<path d="M12 3.5L22 20.5H2z"/><path d="M12 9.5v5M12 17v.8"/>',
-	spotting: '<path d="M7 12V6.5a1.5 1.5 0 0 1 3 0V11M10 10V4.8a1.5 1.5 0 0 1 3 0V10M13 10V6a1.5 1.5 0 0 1 3 0v5.500M16 9a1.500 1.500 0 0 1 3 0v5c0 4-2.500 7-6.500 7-3.200 0-4.700-1.400-6.200-4L4.200 13.300a1.500 1.500 0 0 1 2.600-1.500L7 12"/>',
+	spotting:
+		'<path d="M7 12V6.5a1.5 1.5 0 0 1 3 0V11M10 10V4.8a1.5 1.5 0 0 1 3 0V10M13 10V6a1.5 1.5 0 0 1 3 0v5.500M16 9a1.500 1.500 0 0 1 3 0v5c0 4-2.500 7-6.500 7-3.200 0-4.700-1.400-6.200-4L4.200 13.300a1.500 1.500 0 0 1 2.600-1.500L7 12"/>',
 } as const;
 
 export type Sign = keyof typeof SIGNS;
@@ -53,7 +56,9 @@ export function apparatusIcon(id: string, name: string): Html {
 	const drawn = APPARATUS[id] ?? APPARATUS[id.replace(/^(uneven|womens?|mens?|balance|low|high)-/, "")];
 	if (drawn !== undefined) return drawing(drawn);
 	const letters = escapeHtml(name.slice(0, 2));
-	return drawing(`<rect x="3" y="3" width="18" height="18" rx="4"/><text x="12" y="16" text-anchor="middle">${letters}</text>`);
+	return drawing(
+		`<rect x="3" y="3" width="18" height="18" rx="4"/><text x="12" y="16" text-anchor="middle">${letters}</text>`,
+	);
 }
 
 function drawing(inside: string): Html {

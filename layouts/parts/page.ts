@@ -47,12 +47,16 @@ export function fold(summary: HtmlValue, body: HtmlValue, open = false): Html {
 export function chips(ctx: PageContext, links: readonly Link[], label?: string): Html | undefined {
 	if (links.length === 0) return undefined;
 	const list = html`<ul class="chips">${links.map((link) => html`<li>${a(ctx, link, "chip")}</li>`)}</ul>`;
-	return label === undefined ? list : html`<div class="labelled"><span class="label">${label}</span>${list}</div>`;
+	return label === undefined
+		? list
+		: html`<div class="labelled"><span class="label">${label}</span>${list}</div>`;
 }
 
 /** Facts as terms and their values; those without a value are left out. */
 export function facts(pairs: readonly (readonly [string, HtmlValue])[]): Html | undefined {
-	const known = pairs.filter(([, value]) => value !== undefined && value !== "" && value !== false && value !== null);
+	const known = pairs.filter(
+		([, value]) => value !== undefined && value !== "" && value !== false && value !== null,
+	);
 	if (known.length === 0) return undefined;
 	return html`<dl class="facts">${known.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl>`;
 }

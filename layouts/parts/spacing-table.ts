@@ -12,11 +12,11 @@ export function spacingTable(ctx: PageContext, spacing: readonly Spacing[]): Htm
 	return section(
 		"spacing",
 		"Over the term",
-		html`<div class="scroll" role="region" tabindex="0" aria-label="Weeks at each level"><table>
+		html`<section class="scroll" tabindex="0" aria-label="Weeks at each level"><table>
 <thead><tr><th scope="col">Level</th><th scope="col">Weeks</th><th scope="col">First</th><th scope="col">Last</th><th scope="col">Longest gap</th></tr></thead>
 <tbody>${spacing.map(
 			({ level, weeks, first, last, longestGap }) =>
 				html`<tr><th scope="row">${a(ctx, level)}</th><td>${weeks}</td><td>${first ?? "–"}</td><td>${last ?? "–"}</td><td>${longestGap ?? "–"}</td></tr>`,
-		)}</tbody></table></div>`,
+		)}</tbody></table></section>`,
 	);
 }

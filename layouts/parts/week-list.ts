@@ -19,7 +19,8 @@ export function weekCard(ctx: PageContext, week: WeekLine): Html {
 <p class="when"><span class="tense" hidden></span> ${week.dates}</p>
 <h2 id="week-${week.number}-title">${a(ctx, week.link)}<span class="theme">${week.theme}</span></h2>
 <ul class="stops">${week.apparatus.map(
-		(stop) => html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id, stop.link.name)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? html`${shortNumber(stop.minutes)} min`}</span></a></li>`,
+		(stop) =>
+			html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id, stop.link.name)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? html`${shortNumber(stop.minutes)} min`}</span></a></li>`,
 	)}</ul>
 ${week.classes.length > 0 && html`<h3>Class sheets</h3>${classRows(ctx, week)}`}
 </article>`;
@@ -28,13 +29,15 @@ ${week.classes.length > 0 && html`<h3>Class sheets</h3>${classRows(ctx, week)}`}
 /** The classes of a week in the order of the timetable. */
 export function classRows(ctx: PageContext, week: WeekLine): Html {
 	return html`<ul class="sheets">${week.classes.map(
-		(c) => html`<li${c.date && html` data-date="${c.date}"`} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? "closed" : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
+		(c) =>
+			html`<li${c.date && html` data-date="${c.date}"`} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? "closed" : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
 	)}</ul>`;
 }
 
 /** The weeks of the term, one line each. */
 export function weekRows(ctx: PageContext, weeks: readonly WeekLine[]): Html {
 	return html`<ol class="week-rows">${weeks.map(
-		(week) => html`<li${week.from && html` data-from="${week.from}" data-to="${week.to}"`}><a href="${ctx.way(week.link.to)}"><span class="number" aria-hidden="true">${week.number}</span><span class="words"><b><span class="sr">Week ${week.number}: </span>${week.theme}</b><span class="small">${week.dates}</span></span></a></li>`,
+		(week) =>
+			html`<li${week.from && html` data-from="${week.from}" data-to="${week.to}"`}><a href="${ctx.way(week.link.to)}"><span class="number" aria-hidden="true">${week.number}</span><span class="words"><b><span class="sr">Week ${week.number}: </span>${week.theme}</b><span class="small">${week.dates}</span></span></a></li>`,
 	)}</ol>`;
 }

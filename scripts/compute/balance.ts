@@ -8,7 +8,7 @@
  */
 
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
-import { finding, inWords, listed } from "./finding.ts";
+import { finding, inMinutes, listed } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { DIRECTIONS } from "./tables.ts";
 
@@ -207,13 +207,13 @@ function unmatched(curriculum: Curriculum, balance: DirectionBalance): readonly 
 		finding(
 			"H307",
 			"worth a look",
-			`Week ${week}, ${name}: ${inWords(done.minutes)} minutes ${other} over all levels (${listed(
-				done.drills.map((id) => curriculum.drills.get(id)?.title ?? id),
+			`Week ${week}, ${name}: ${inMinutes(done.minutes)} ${other} over all levels (${listed(
+				done.drills.map((id) => `“${curriculum.drills.get(id)?.title ?? id}”`),
 			)}) and none ${missing}.`,
 			{ source: plan.source, path: ["apparatus", apparatus] },
 			{ week, apparatus },
 			`Plan a ${missing} drill on this apparatus in the same week, such as ${listed(
-				ordered.slice(0, 3).map((d) => d.title),
+				ordered.slice(0, 3).map((d) => `“${d.title}”`),
 				3,
 				"or",
 			)}.`,

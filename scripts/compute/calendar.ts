@@ -32,6 +32,8 @@ export interface TeachingWeek {
 	readonly week: number;
 	readonly monday: string;
 	readonly sunday: string;
+	/** Its seven days, Monday first. */
+	readonly days: readonly string[];
 	/** The ISO 8601 week it is, such as "2027-W01". */
 	readonly isoWeek: string;
 	/** Class days of this week (Monday to Friday without classes) on which the club is closed. */
@@ -58,13 +60,14 @@ export function teachingWeeks(term: Term): readonly TeachingWeek[] {
 		let monday = Temporal.PlainDate.from(term.starts);
 		while (weeks.length < term.weeks) {
 			const start = monday;
-			const dates = days.map((day) => start.add({ days: day }).toString());
-			const closed = dates.filter((date) => isClosed(term, date));
-			if (closed.length < dates.length) {
+			const dates = WEEKDAYS.map((_, day) => start.add({ days: day }).toString());
+			const closed = dates.filter((date, day) => days.includes(day) && isClosed(term, date));
+			if (closed.length < days.length) {
 				weeks.push({
 					week: weeks.length + 1,
-					monday: monday.toString(),
-					sunday: monday.add({ days: 6 }).toString(),
+					monday: dates[0] ?? "",
+					sunday: dates[6] ?? "",
+					days: dates,
 					isoWeek: isoWeekOf(monday.toString()),
 					closed,
 				});
@@ -93,13 +96,12 @@ export function meetings(term: Term): readonly Meeting[] {
 	const classes = term.classes
 		.flatMap((group) => (group.day === undefined ? [] : [{ group, day: WEEKDAYS.indexOf(group.day) }]))
 		.sort((a, b) => a.day - b.day || compareText(a.group.start ?? "", b.group.start ?? ""));
-	return teachingWeeks(term).flatMap(({ week, monday }) => {
-		const start = Temporal.PlainDate.from(monday);
-		return classes.map(({ group, day }) => {
-			const date = start.add({ days: day }).toString();
+	return teachingWeeks(term).flatMap(({ week, days }) =>
+		classes.map(({ group, day }) => {
+			const date = days[day] ?? "";
 			return { week, class: group.id, date, meets: !isClosed(term, date) };
-		});
-	});
+		}),
+	);
 }
 
 /** Whether a class meets in a teaching week. True where its date is not known. */
@@ -227,16 +229,21 @@ function overdueReviews({ drills, term, targets }: Curriculum): readonly Finding
 	const { starts } = term;
 	const { reviewMonths } = targets;
 	if (starts === undefined || reviewMonths === undefined) return [];
-	const start = Temporal.PlainDate.from(starts);
+	// Many drills are reviewed on one day.
+	const dueAfter = new Map<string, string>();
 	return [...drills.values()].flatMap((drill) => {
 		if (drill.reviewed === undefined) return [];
-		const due = Temporal.PlainDate.from(drill.reviewed).add({ months: reviewMonths });
-		if (Temporal.PlainDate.compare(due, start) >= 0) return [];
+		let due = dueAfter.get(drill.reviewed);
+		if (due === undefined) {
+			due = Temporal.PlainDate.from(drill.reviewed).add({ months: reviewMonths }).toString();
+			dueAfter.set(drill.reviewed, due);
+		}
+		if (due >= starts) return [];
 		return [
 			finding(
 				"H312",
 				"note",
-				`“${drill.title}” was last reviewed on ${drill.reviewed}; a review was due by ${due.toString()}, before the term's start on ${starts}.`,
+				`“${drill.title}” was last reviewed on ${drill.reviewed}; a review was due by ${due}, before the term's start on ${starts}.`,
 				{ source: drill.source, path: ["reviewed"] },
 				{ drill: drill.id },
 			),

@@ -41,29 +41,40 @@ export interface EquipmentLine {
  * order of the store room's list.
  */
 export function equipmentFor(curriculum: Curriculum, plan: ApparatusPlan): readonly EquipmentLine[] {
-	const classes = curriculum.term.classes.filter((group) => group.rotation.includes(plan.apparatus));
-	return largest(
+	const known = listsOf.get(plan);
+	if (known?.curriculum === curriculum) return known.lines;
+	// Largest first: the first class that does a drill is the one to count for.
+	const classes = curriculum.term.classes
+		.filter((group) => group.rotation.includes(plan.apparatus))
+		.sort((a, b) => b.gymnasts - a.gymnasts);
+	const lines = largest(
 		curriculum,
-		plan.blocks.map((block) => ({
-			block,
-			needs: needsOf(
+		plan.blocks.map((block) => {
+			const here = classes.map((group) => ({
+				gymnasts: group.gymnasts,
+				stations: stationsFor(curriculum, block, levelsOfClass(curriculum, group)),
+			}));
+			const needs = needsOf(
 				curriculum,
 				block,
 				block.stations.map((_, station) => station),
 				(station) => {
-					let most: { readonly gymnasts: number; readonly here: number } | undefined;
-					for (const group of classes) {
-						const stations = stationsFor(curriculum, block, levelsOfClass(curriculum, group));
-						if (!stations.includes(station)) continue;
-						if (most !== undefined && group.gymnasts <= most.gymnasts) continue;
-						most = { gymnasts: group.gymnasts, here: gymnastsAt(group.gymnasts, stations.length) };
-					}
-					return most?.here ?? 1;
+					const group = here.find(({ stations }) => stations.includes(station));
+					return group === undefined ? 1 : gymnastsAt(group.gymnasts, group.stations.length);
 				},
-			),
-		})),
+			);
+			return { block, needs };
+		}),
 	);
+	listsOf.set(plan, { curriculum, lines });
+	return lines;
 }
+
+/** The table, the findings and the pages all ask for the same lists. */
+const listsOf = new WeakMap<
+	ApparatusPlan,
+	{ readonly curriculum: Curriculum; readonly lines: readonly EquipmentLine[] }
+>();
 
 /** What one class needs on an apparatus: the stations that count for one of its levels, for its own gymnasts. */
 export function equipmentForClass(
@@ -189,12 +200,19 @@ function clashesOn(
 	stretches: readonly Stretch[],
 ): readonly Clash[] {
 	const worst = new Map<Id, Clash>();
-	// The need can only rise where a block begins.
-	const moments = [...new Set(stretches.map((s) => s.from))].sort((a, b) => a - b);
-	for (const from of moments) {
-		const now = stretches.filter((s) => s.from <= from && from < s.to);
+	const byStart = [...stretches].sort((a, b) => a.from - b.from);
+	let now: Stretch[] = [];
+	for (let i = 0; i < byStart.length; ) {
+		const from = byStart[i]?.from ?? 0;
+		now = now.filter((s) => from < s.to);
+		// The need of an item can only rise where a block that uses it begins.
+		const risen = new Set<Id>();
+		for (let next = byStart[i]; next?.from === from; next = byStart[++i]) {
+			now.push(next);
+			for (const item of next.needs.keys()) risen.add(item);
+		}
 		if (now.length < 2) continue;
-		for (const item of new Set(now.flatMap((s) => [...s.needs.keys()]))) {
+		for (const item of risen) {
 			const owned = curriculum.equipment.get(item)?.owned;
 			const users = now.filter((s) => (s.needs.get(item)?.count ?? 0) > 0);
 			const needed = users.reduce((total, s) => total + (s.needs.get(item)?.count ?? 0), 0);
@@ -301,7 +319,7 @@ function clashing(curriculum: Curriculum, clash: Clash): Finding {
 	return finding(
 		"H317",
 		"serious",
-		`Week ${week}, ${day} at ${clockOf(from)}: ${inWords(needed)} × ${itemName(curriculum, item)} needed at once, ${inWords(owned)} owned (${listed(who)}).`,
+		`Week ${week}, ${day.charAt(0).toUpperCase()}${day.slice(1)} at ${clockOf(from)}: ${inWords(needed)} × ${itemName(curriculum, item)} needed at once, ${inWords(owned)} owned (${listed(who)}).`,
 		{ source: plan.source, path: last.block.path },
 		{ week, apparatus: last.apparatus, class: last.class, equipment: item },
 	);

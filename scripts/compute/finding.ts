@@ -41,3 +41,8 @@ export function listed(words: readonly string[], most = 4, join: "and" | "or" = 
 export function inWords(value: number): string {
 	return String(Math.round(value * 10) / 10);
 }
+
+/** "1 minute", "2.5 minutes". */
+export function inMinutes(value: number): string {
+	return `${inWords(value)} ${inWords(value) === "1" ? "minute" : "minutes"}`;
+}

@@ -40,27 +40,47 @@ export interface Spacing {
  * The spacing of everything that a level meets or should meet: shapes before skills, in the club's
  * order, then by level.
  */
-export function spacings({ curriculum, exposures }: Counted): readonly Spacing[] {
-	const weeks = new Map<string, Set<number>>();
+export function spacings(counted: Counted): readonly Spacing[] {
+	const known = spacingsOf.get(counted);
+	if (known !== undefined) return known;
+	const found = countSpacings(counted);
+	spacingsOf.set(counted, found);
+	return found;
+}
+
+/** What is counted never changes; the table, the findings and the suggestions all ask for it. */
+const spacingsOf = new WeakMap<Counted, readonly Spacing[]>();
+
+type WeeksOfLevel = Map<Id, Set<number>>;
+
+function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
+	const weeks = { shape: new Map<Id, WeeksOfLevel>(), skill: new Map<Id, WeeksOfLevel>() };
 	for (const { drill, level, week } of exposures) {
 		for (const kind of KINDS) {
 			for (const id of coveredBy(curriculum, drill, kind)) {
-				const key = keyOf(kind, id, level);
-				const found = weeks.get(key);
-				if (found === undefined) weeks.set(key, new Set([week]));
-				else found.add(week);
+				let levels = weeks[kind].get(id);
+				if (levels === undefined) {
+					levels = new Map();
+					weeks[kind].set(id, levels);
+				}
+				let taught = levels.get(level);
+				if (taught === undefined) {
+					taught = new Set();
+					levels.set(level, taught);
+				}
+				taught.add(week);
 			}
 		}
 	}
-	const spacings: Spacing[] = [];
+	const rows: Spacing[] = [];
 	for (const kind of KINDS) {
 		for (const id of thingsOf(curriculum, kind).keys()) {
 			for (const level of curriculum.levels.keys()) {
-				const taught = [...(weeks.get(keyOf(kind, id, level)) ?? [])].sort((a, b) => a - b);
+				const taught = [...(weeks[kind].get(id)?.get(level) ?? [])].sort((a, b) => a - b);
 				const expected = isExpected(curriculum, kind, id, level);
 				if (taught.length === 0 && !expected) continue;
 				const gap = widestGap(taught);
-				spacings.push({
+				rows.push({
 					kind,
 					id,
 					level,
@@ -74,7 +94,7 @@ export function spacings({ curriculum, exposures }: Counted): readonly Spacing[]
 			}
 		}
 	}
-	return spacings;
+	return rows;
 }
 
 /**
@@ -83,7 +103,8 @@ export function spacings({ curriculum, exposures }: Counted): readonly Spacing[]
  */
 export function isExpected(curriculum: Curriculum, kind: SpacedKind, id: Id, level: Id): boolean {
 	if (kind === "skill") return curriculum.skills.get(id)?.levels.includes(level) ?? false;
-	return drillsTraining(curriculum, kind, id, level).length > 0;
+	const drills = curriculum.shapes.get(id)?.drills ?? [];
+	return drills.some((drill) => curriculum.drills.get(drill)?.levels.has(level));
 }
 
 /** The library's drills that train a thing and offer a level, in the club's order. */
@@ -94,9 +115,10 @@ export function drillsTraining(
 	level: Id,
 ): readonly LinkedDrill[] {
 	const drills = thingsOf(curriculum, kind).get(id)?.drills ?? [];
-	return drills
-		.map((drill) => curriculum.drills.get(drill))
-		.filter((drill): drill is LinkedDrill => drill?.levels.has(level) ?? false);
+	return drills.flatMap((drill) => {
+		const found = curriculum.drills.get(drill);
+		return found?.levels.has(level) ? [found] : [];
+	});
 }
 
 /** The two neighbouring weeks of an ascending list that are furthest apart, the first of equals. */
@@ -150,18 +172,19 @@ export const spacingMeasure: Measure = {
 };
 
 function tooFew(curriculum: Curriculum, spacing: Spacing): readonly Finding[] {
-	const { kind, taught } = spacing;
+	const { kind, id, level, taught } = spacing;
 	const wanted = weeksWanted(curriculum, kind);
 	if (wanted === undefined || taught.length >= wanted) return [];
-	const { thing, group, verb } = namesOf(curriculum, spacing);
+	const { thing, group, verb, never } = namesOf(curriculum, spacing);
+	const arrivesWith = kind === "skill" && curriculum.levels.get(level)?.entry.includes(id) === true;
 	const met =
 		taught.length === 0
-			? `${group} never ${verb} ${thing}`
+			? `${group} ${never} ${thing}`
 			: `${group} ${verb} ${thing} in ${count(taught.length, "week")} (${weekList(taught)})`;
 	return [
 		finding(
 			kind === "shape" ? "H303" : "H304",
-			taught.length === 0 ? "serious" : "worth a look",
+			taught.length === 0 && !arrivesWith ? "serious" : "worth a look",
 			`${met}; the target is ${count(wanted, "week")}.`,
 			whereToAdd(curriculum, spacing, undefined),
 			aboutOf(spacing),
@@ -190,9 +213,10 @@ function tooFarApart(curriculum: Curriculum, spacing: Spacing): readonly Finding
 
 function namesOf(curriculum: Curriculum, { kind, id, level }: Spacing) {
 	return {
-		thing: thingsOf(curriculum, kind).get(id)?.name ?? id,
+		thing: `“${thingsOf(curriculum, kind).get(id)?.name ?? id}”`,
 		group: curriculum.levels.get(level)?.name ?? level,
 		verb: kind === "shape" ? "trains" : "is taught",
+		never: kind === "shape" ? "never trains" : "is never taught",
 	};
 }
 
@@ -200,15 +224,14 @@ function aboutOf({ kind, id, level }: Spacing): Finding["about"] {
 	return kind === "shape" ? { level, shape: id } : { level, skill: id };
 }
 
-function fixOf(curriculum: Curriculum, { kind, id, level }: Spacing, when: string): string {
-	const drills = drillsTraining(curriculum, kind, id, level);
-	const thing = thingsOf(curriculum, kind).get(id)?.name ?? id;
-	const group = curriculum.levels.get(level)?.name ?? level;
+function fixOf(curriculum: Curriculum, spacing: Spacing, when: string): string {
+	const drills = drillsTraining(curriculum, spacing.kind, spacing.id, spacing.level);
+	const { thing, group } = namesOf(curriculum, spacing);
 	if (drills.length === 0) {
-		return `No drill of the library leads ${group} to ${thing}: write one, or take the level out of the skill's \`levels\`.`;
+		return `No drill of the library for ${group} leads to ${thing}: write one, or take the level out of the skill's \`levels\`.`;
 	}
 	const titles = listed(
-		drills.map((d) => d.title),
+		drills.map((d) => `“${d.title}”`),
 		4,
 		"or",
 	);
@@ -249,8 +272,4 @@ function thingsOf(curriculum: Curriculum, kind: SpacedKind) {
 
 function weekList(weeks: readonly number[]): string {
 	return `${weeks.length === 1 ? "week" : "weeks"} ${listed(weeks.map(String), 8)}`;
-}
-
-function keyOf(kind: SpacedKind, id: Id, level: Id): string {
-	return `${kind} ${id} ${level}`;
 }

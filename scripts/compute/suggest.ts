@@ -27,7 +27,7 @@ export type Gap =
 
 /** Why a gap stays open. */
 export type OpenReason =
-	/** No drill of the library for this level and apparatus closes it. */
+	/** No drill of the library for this level and apparatus closes it, but for what the week has already. */
 	| "no drill"
 	/** Every drill that would close it comes before what it is built on. */
 	| "order"
@@ -71,11 +71,21 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	const byLevel = Map.groupBy(exposures, (e) => e.level);
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
+	const offers = new Map<string, readonly LinkedDrill[]>();
+	const offeredAt = (level: Id, apparatus: Id): readonly LinkedDrill[] => {
+		const key = `${level} ${apparatus}`;
+		let found = offers.get(key);
+		if (found === undefined) {
+			found = [...curriculum.drills.values()].filter(
+				(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
+			);
+			offers.set(key, found);
+		}
+		return found;
+	};
 
 	return (week, level, apparatus) => {
-		const offered = [...curriculum.drills.values()].filter(
-			(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
-		);
+		const offered = offeredAt(level, apparatus);
 		const gaps = gapsOf(
 			curriculum,
 			spacingOf.get(level) ?? [],

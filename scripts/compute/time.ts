@@ -11,7 +11,7 @@
 import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import { meets } from "./calendar.ts";
 import { stationMinutes } from "./exposures.ts";
-import { counted, finding, inWords, listed } from "./finding.ts";
+import { counted, finding, inMinutes, inWords, listed } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 
@@ -69,11 +69,13 @@ export function levelsOfClass(curriculum: Curriculum, group: ClubClass): readonl
  */
 export function stationsFor(curriculum: Curriculum, block: Block, levels: readonly Id[]): readonly number[] {
 	const named = block.levels.length === 0 ? levels : levels.filter((level) => block.levels.includes(level));
-	if (named.length === 0) return [];
-	return block.stations.flatMap((station, i) => {
-		const drill = curriculum.drills.get(station.drill);
-		return drill !== undefined && named.some((level) => drill.levels.has(level)) ? [i] : [];
-	});
+	const stations: number[] = [];
+	if (named.length === 0) return stations;
+	for (const [i, station] of block.stations.entries()) {
+		const offered = curriculum.drills.get(station.drill)?.levels;
+		if (offered !== undefined && named.some((level) => offered.has(level))) stations.push(i);
+	}
+	return stations;
 }
 
 /** Gymnasts at each of n stations: the class over n, rounded up. */
@@ -85,6 +87,28 @@ export function gymnastsAt(gymnasts: number, stations: number): number {
  * One class in one week. Blocks on an apparatus that stands twice in a rotation count once.
  */
 export function classTime(curriculum: Curriculum, plan: WeekPlan, group: ClubClass): ClassTime {
+	let times = timesOf.get(curriculum);
+	if (times === undefined) {
+		times = new Map();
+		timesOf.set(curriculum, times);
+	}
+	let ofWeek = times.get(plan);
+	if (ofWeek === undefined) {
+		ofWeek = new Map();
+		times.set(plan, ofWeek);
+	}
+	let time = ofWeek.get(group);
+	if (time === undefined) {
+		time = countTime(curriculum, plan, group);
+		ofWeek.set(group, time);
+	}
+	return time;
+}
+
+/** A curriculum never changes; the table, the findings, the timetable and the pages all ask for the same times. */
+const timesOf = new WeakMap<Curriculum, Map<WeekPlan, Map<ClubClass, ClassTime>>>();
+
+function countTime(curriculum: Curriculum, plan: WeekPlan, group: ClubClass): ClassTime {
 	const levels = levelsOfClass(curriculum, group);
 	const blocks: BlockTime[] = [];
 	for (const apparatus of new Set(group.rotation)) {
@@ -134,28 +158,28 @@ function drillTimes(
 ): readonly DrillTime[] {
 	const stations = stationsFor(curriculum, block, levels);
 	const n = stations.length;
-	return stations.flatMap((station) => {
+	const minutes = stationMinutes(block, n);
+	const gymnasts = gymnastsAt(classGymnasts, n);
+	const times: DrillTime[] = [];
+	for (const station of stations) {
 		const drill = curriculum.drills.get(block.stations[station]?.drill ?? "");
-		if (drill === undefined) return [];
-		const minutes = stationMinutes(block, n);
-		const gymnasts = gymnastsAt(classGymnasts, n);
+		if (drill === undefined) continue;
 		const { turn } = drill;
 		const moving = turn === undefined ? gymnasts : Math.min(turn.atOnce, gymnasts);
 		const activeMinutes = (minutes * moving) / gymnasts;
-		return [
-			{
-				drill: drill.id,
-				station: station + 1,
-				minutes,
-				gymnasts,
-				moving,
-				turns: turn === undefined ? undefined : turnsEach(block, n, gymnasts, turn),
-				wait: turn === undefined ? undefined : turn.seconds * Math.max(0, gymnasts / turn.atOnce - 1),
-				activeMinutes,
-				waitingMinutes: minutes - activeMinutes,
-			},
-		];
-	});
+		times.push({
+			drill: drill.id,
+			station: station + 1,
+			minutes,
+			gymnasts,
+			moving,
+			turns: turn === undefined ? undefined : turnsEach(block, n, gymnasts, turn),
+			wait: turn === undefined ? undefined : turn.seconds * Math.max(0, gymnasts / turn.atOnce - 1),
+			activeMinutes,
+			waitingMinutes: minutes - activeMinutes,
+		});
+	}
+	return times;
 }
 
 /**
@@ -249,10 +273,10 @@ function tooLong(
 		finding(
 			"H308",
 			"serious",
-			`${group.name}, week ${plan.week}: ${inWords(planned)} minutes planned in a class of ${inWords(available)} (${listed(parts, 9)}).`,
+			`${group.name}, week ${plan.week}: ${inMinutes(planned)} planned in a class of ${inWords(available)} (${listed(parts, 9)}).`,
 			{ source: plan.source, path: ["apparatus", longest.apparatus] },
 			{ week: plan.week, class: group.id },
-			`Take ${inWords(planned - available)} minutes out; ${apparatusName(curriculum, longest.apparatus)} has the most. Or raise the class's \`minutes\` in _data/term.yaml.`,
+			`Take ${inMinutes(planned - available)} out; ${apparatusName(curriculum, longest.apparatus)} has the most. Or raise the class's \`minutes\` in _data/term.yaml.`,
 		),
 	];
 }
@@ -273,7 +297,7 @@ function tooStill(
 	const worst = waits[0];
 	const named = waits
 		.slice(0, 3)
-		.map(({ drill }) => `${drillName(curriculum, drill.drill)} (${inWords(drill.waitingMinutes)} minutes)`);
+		.map(({ drill }) => `“${drillName(curriculum, drill.drill)}” (${inMinutes(drill.waitingMinutes)})`);
 	return [
 		finding(
 			"H309",
@@ -303,7 +327,7 @@ function noTurn(
 				finding(
 					"H316",
 					"worth a look",
-					`${group.name}, week ${plan.week}, ${apparatusName(curriculum, apparatus)}: ${inWords(drill.minutes)} minutes of “${drillName(curriculum, drill.drill)}” are not enough for ${counted(drill.gymnasts, "gymnast")} to have a turn each.`,
+					`${group.name}, week ${plan.week}, ${apparatusName(curriculum, apparatus)}: ${inMinutes(drill.minutes)} of “${drillName(curriculum, drill.drill)}” will not do for ${counted(drill.gymnasts, "gymnast")} to have a turn each.`,
 					{ source: plan.source, path: stationPath(block, drill.station) },
 					{ week: plan.week, class: group.id, apparatus, drill: drill.drill },
 				),

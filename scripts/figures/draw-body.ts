@@ -10,19 +10,16 @@
  * follows dark mode and print. Nothing needs a style sheet.
  */
 
+import { INK, PAPER } from "./markup.ts";
 import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side } from "./pose.ts";
 import { RADII } from "./segments.ts";
 
-/** Drawing units in one stature. */
-export const UNITS = 200;
-
-/** Ink and paper as attribute values. */
-export const INK = "currentColor";
-export const PAPER = "var(--figure-paper,Canvas)";
+/** Drawing units in one stature: many, so that whole numbers place a joint well enough. */
+export const UNITS = 2000;
 
 /** Half the width of the rim of paper around near parts, and of the line around far ones. */
-const RIM = 2;
-const FAR_LINE = 2.2;
+const RIM = 20;
+const FAR_LINE = 22;
 /** Far limbs are this much thinner than near ones. */
 const FAR_SHARE = 0.8;
 
@@ -38,11 +35,6 @@ export interface Box {
 	readonly top: number;
 	readonly right: number;
 	readonly bottom: number;
-}
-
-/** Rounds to a tenth of a drawing unit: 0.0005 of the stature. */
-export function tenth(value: number): number {
-	return Math.round(value * 10) / 10;
 }
 
 /** What the body and its bar or block cover, in drawing units, with the lines' own width. */
@@ -67,7 +59,7 @@ export function boxOf(pose: Pose): Box {
 	}
 	if (support.kind !== "bar") bottom = Math.max(bottom, 0);
 	// The waist and the chest swell a little beyond the discs at the trunk's ends.
-	const swell = RIM + 3;
+	const swell = RIM + 30;
 	return {
 		left: left * UNITS - swell,
 		top: top * UNITS - swell,
@@ -86,33 +78,37 @@ export function drawBody(pose: Pose, dx: number): string {
 	const fromSide = pose.view === "side";
 
 	const far = [
-		...(fromSide && differ(left.arm, right.arm) ? [armPath(left, toPage, FAR_SHARE, 0)] : []),
-		...(fromSide && differ(left.leg, right.leg) ? [legPath(left, toPage, FAR_SHARE, 0)] : []),
+		...(fromSide && differ(left.leg, right.leg) ? [["leg", legPath(left, toPage, FAR_SHARE, 0)]] : []),
+		...(fromSide && differ(left.arm, right.arm) ? [["arm", armPath(left, toPage, FAR_SHARE, 0)]] : []),
 	];
 	const sides = fromSide ? [right] : [left, right];
-	const near = [
-		sides.map((side) => legPath(side, toPage, 1, ROOT.from)).join(""),
-		sides.map((side) => armPath(side, toPage, 1, ROOT.from)).join(""),
-	];
 	const trunk = fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage);
-	const roots = sides.map(
-		({ arm, leg }) =>
-			segment(toPage(leg.hip), toPage(between(leg.hip, leg.knee, ROOT.to))) +
-			segment(toPage(arm.shoulder), toPage(between(arm.shoulder, arm.elbow, ROOT.to))),
-	);
+	const root = (a: Disc, b: Disc): string => segment(toPage(a), toPage(between(a, b, ROOT.to)));
+	const limb = (name: string, outline: (side: Side) => string, rootOf: (side: Side) => string): string =>
+		`<path class="figure-${name}" d="${sides.map(outline).join("")}"/>` +
+		`<path stroke="none" d="${sides.map(rootOf).join("")}"/>`;
 	const head = toPage(pose.head);
 
 	return (
 		(far.length === 0
 			? ""
 			: `<g class="figure-far" fill="${PAPER}" stroke="${INK}" stroke-width="${2 * FAR_LINE}" paint-order="stroke">${far
-					.map((d) => `<path d="${d}"/>`)
+					.map(([name, d]) => `<path class="figure-${name}" d="${d}"/>`)
 					.join("")}</g>`) +
 		`<g class="figure-near" fill="${INK}" stroke="${PAPER}" stroke-width="${2 * RIM}" paint-order="stroke">` +
-		`<path d="${trunk}"/>` +
-		`<circle cx="${tenth(head.x)}" cy="${tenth(head.y)}" r="${tenth(head.r)}"/>` +
-		near.map((d) => `<path d="${d}"/>`).join("") +
-		`</g><path class="figure-roots" fill="${INK}" d="${roots.join("")}"/>` +
+		`<path class="figure-trunk" d="${trunk}"/>` +
+		`<circle class="figure-head" cx="${Math.round(head.x)}" cy="${Math.round(head.y)}" r="${Math.round(head.r)}"${fromSide ? "" : ' stroke="none"'}/>` +
+		limb(
+			"leg",
+			(side) => legPath(side, toPage, 1, ROOT.from),
+			({ leg }) => root(leg.hip, leg.knee),
+		) +
+		limb(
+			"arm",
+			(side) => armPath(side, toPage, 1, ROOT.from),
+			({ arm }) => root(arm.shoulder, arm.elbow),
+		) +
+		"</g>" +
 		drawHold(pose, dx)
 	);
 }
@@ -121,18 +117,18 @@ export function drawBody(pose: Pose, dx: number): string {
 function drawHold(pose: Pose, dx: number): string {
 	const { support } = pose;
 	if (support.kind !== "bar" && support.kind !== "block") return "";
-	const left = tenth(support.left * UNITS + dx);
-	const right = tenth(support.right * UNITS + dx);
-	const y = tenth(-support.y * UNITS);
-	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="4"`;
+	const left = Math.round(support.left * UNITS + dx);
+	const right = Math.round(support.right * UNITS + dx);
+	const y = Math.round(-support.y * UNITS);
+	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="40"`;
 	if (support.kind === "block") {
 		return `<path class="figure-block" ${line} stroke-linejoin="round" d="M${left} ${y}H${right}V0H${left}z"/>`;
 	}
 	if (pose.view === "side") {
-		return `<circle class="figure-bar" ${line} cx="${tenth((left + right) / 2)}" cy="${y}" r="${tenth(RADII.bar * UNITS - 2)}"/>`;
+		return `<circle class="figure-bar" ${line} cx="${Math.round((left + right) / 2)}" cy="${y}" r="${Math.round(RADII.bar * UNITS - 20)}"/>`;
 	}
-	const ends = BAR_ENDS * UNITS - 4;
-	return `<path class="figure-bar" stroke="${INK}" stroke-width="8" stroke-linecap="round" d="M${tenth(left - ends)} ${y}H${tenth(right + ends)}"/>`;
+	const ends = BAR_ENDS * UNITS - 40;
+	return `<path class="figure-bar" stroke="${INK}" stroke-width="80" stroke-linecap="round" d="M${Math.round(left - ends)} ${y}H${Math.round(right + ends)}"/>`;
 }
 
 /** Whether two limbs are drawn apart by more than a line's width anywhere. */
@@ -187,7 +183,7 @@ function segment(a: Disc, b: Disc): string {
 	const dx = b.x - a.x;
 	const dy = b.y - a.y;
 	const distance = Math.hypot(dx, dy);
-	if (distance <= Math.abs(a.r - b.r) + 0.05) return circle(a.r > b.r ? a : b);
+	if (distance <= Math.abs(a.r - b.r) + 0.5) return circle(a.r > b.r ? a : b);
 	const angle = Math.atan2(dy, dx);
 	const open = Math.acos((a.r - b.r) / distance);
 	return (
@@ -199,18 +195,18 @@ function segment(a: Disc, b: Disc): string {
 
 /** The point of a disc's edge in a direction. */
 function on(disc: Disc, angle: number): string {
-	return `${tenth(disc.x + disc.r * Math.cos(angle))} ${tenth(disc.y + disc.r * Math.sin(angle))}`;
+	return `${Math.round(disc.x + disc.r * Math.cos(angle))} ${Math.round(disc.y + disc.r * Math.sin(angle))}`;
 }
 
 /** Along a disc's edge, anticlockwise on the page, over `extent` radians to a direction. */
 function arcTo(disc: Disc, extent: number, angle: number): string {
-	const r = tenth(disc.r);
+	const r = Math.round(disc.r);
 	return `A${r} ${r} 0 ${extent > Math.PI ? 1 : 0} 0 ${on(disc, angle)}`;
 }
 
 function circle({ x, y, r }: Disc): string {
-	const d = tenth(r);
-	return `M${tenth(x - r)} ${tenth(y)}a${d} ${d} 0 0 0 ${2 * d} 0a${d} ${d} 0 0 0 ${-2 * d} 0z`;
+	const d = Math.round(r);
+	return `M${Math.round(x - r)} ${Math.round(y)}a${d} ${d} 0 0 0 ${2 * d} 0a${d} ${d} 0 0 0 ${-2 * d} 0z`;
 }
 
 /** Shares of the discs at the trunk's ends. */
@@ -234,7 +230,7 @@ function trunkFromSide(pose: Pose, toPage: ToPage): string {
 	const control = (disc: Disc, along: number, direction: number, across: number): string => {
 		const x = disc.x + along * Math.cos(direction) + across * Math.cos(direction + Math.PI / 2);
 		const y = disc.y + along * Math.sin(direction) + across * Math.sin(direction + Math.PI / 2);
-		return `${tenth(x)} ${tenth(y)}`;
+		return `${Math.round(x)} ${Math.round(y)}`;
 	};
 	const waist = WAIST * hip.r;
 	const ribs = RIBS * chest.r;
@@ -268,7 +264,7 @@ function hull(discs: readonly Disc[]): string {
 	if (first === undefined) return "";
 	const path = sides.map(({ b, out }, i) => {
 		const next = sides[(i + 1) % sides.length] ?? first;
-		const r = tenth(b.r);
+		const r = Math.round(b.r);
 		return `L${on(b, out)}A${r} ${r} 0 0 0 ${on(b, next.out)}`;
 	});
 	return `M${on(first.a, first.out)}${path.join("")}z`;

@@ -4,8 +4,8 @@
  * Small shapes are drawn larger than long ones, so that each fills its square down to 48 pixels.
  */
 
-import { boxOf, drawBody, INK, tenth, UNITS } from "./draw-body.ts";
-import { picture, type Words } from "./markup.ts";
+import { boxOf, drawBody, UNITS } from "./draw-body.ts";
+import { INK, picture, type Words } from "./markup.ts";
 import { type Posture, poseOf } from "./pose.ts";
 
 export interface FigureOptions extends Words {
@@ -16,17 +16,17 @@ export interface FigureOptions extends Words {
 /** The least a square shows, in statures: keeps a tucked body from being blown up. */
 const LEAST = 0.78;
 /** Free space around, in drawing units. */
-const MARGIN = 6;
+const MARGIN = 60;
 
 /** A shape's figure as SVG text. */
 export function drawFigure(posture: Posture, options: FigureOptions): string {
 	const pose = poseOf(posture);
 	const box = boxOf(pose);
 	const side = Math.ceil(Math.max(box.right - box.left, box.bottom - box.top, LEAST * UNITS) + 2 * MARGIN);
-	const left = tenth((box.left + box.right - side) / 2);
+	const left = Math.round((box.left + box.right - side) / 2);
 	// The floor keeps to the bottom of the square, so that figures in a row stand level.
 	const hanging = pose.support.kind === "bar";
-	const top = tenth(hanging ? (box.top + box.bottom - side) / 2 : box.bottom + MARGIN - side);
+	const top = Math.round(hanging ? (box.top + box.bottom - side) / 2 : box.bottom + MARGIN - side);
 	const size = options.size ?? 96;
 	return picture(
 		options,
@@ -41,8 +41,8 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 /** The floor at y = 0; broken and fainter where the body is in the air above it. */
 export function drawFloor(left: number, right: number, faint: boolean): string {
 	return (
-		`<path class="figure-floor" stroke="${INK}" stroke-width="3" stroke-linecap="round"` +
-		(faint ? ` stroke-dasharray="2 9" stroke-opacity=".6"` : "") +
-		` d="M${tenth(left)} 1.5H${tenth(right)}"/>`
+		`<path class="figure-floor" stroke="${INK}" stroke-width="30" stroke-linecap="round"` +
+		(faint ? ` stroke-dasharray="20 90" stroke-opacity=".6"` : "") +
+		` d="M${Math.round(left)} 15H${Math.round(right)}"/>`
 	);
 }

@@ -1,4 +1,8 @@
-/** The head of an SVG picture with its words for those who cannot see it. */
+/** What every SVG picture shares: its head, with words for those who cannot see it, and its ink. */
+
+/** Ink and paper as attribute values: they follow the page's colours, dark mode and print. */
+export const INK = "currentColor";
+export const PAPER = "var(--figure-paper,Canvas)";
 
 export interface Words {
 	/** A short name, as plain text. */
@@ -31,4 +35,9 @@ export function picture(
 /** Text made safe for SVG, inside elements and between double quotes. */
 export function escaped(text: string): string {
 	return text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+}
+
+/** A length as it is written in a picture: rounded to a tenth of a drawing unit. */
+export function tenth(value: number): number {
+	return Math.round(value * 10) / 10;
 }

@@ -4,6 +4,7 @@
  *   1. place every joint from the hip outwards, for a given lean of the trunk
  *   2. a body on hands and feet: find the lean nearest to the written one where both reach the floor
  *   3. lower or lift the body onto what carries it: the floor, a block, a bar
+ *   4. a hand that would go through the floor rests on it
  *
  * Stature is 1; x grows to the right, y upwards, and the floor is y = 0. Seen from the side the body
  * faces right, so its right side is the near one. Seen from the front it faces the viewer, so its
@@ -276,16 +277,31 @@ const within = (value: number, limit: number): number => Math.max(-limit, Math.m
 
 // ── 2. hands and feet ──────────────────────────────────────────────────────────────────────────
 
-const handHeight = ({ left, right }: Joints): number => lowest([left.arm.wrist, right.arm.wrist]);
+const wristsOf = ({ left, right }: Joints): readonly Disc[] => [left.arm.wrist, right.arm.wrist];
 
-const footHeight = ({ left, right }: Joints): number =>
-	lowest([left.leg.heel, left.leg.toe, right.leg.heel, right.leg.toe]);
+const feetOf = ({ left, right }: Joints): readonly Disc[] => [
+	left.leg.heel,
+	left.leg.toe,
+	right.leg.heel,
+	right.leg.toe,
+];
+
+const handHeight = (joints: Joints): number => lowest(wristsOf(joints));
+
+const footHeight = (joints: Joints): number => lowest(feetOf(joints));
 
 /** The lean nearest to the written one where hands and feet are level; the written one if none is. */
 function tiltOntoHandsAndFeet(posture: Posture): number {
+	// Leaning further turns the whole body around the hip, so its joints are placed only once.
+	const joints = placeJoints(posture, posture.tilt);
+	const hands = wristsOf(joints);
+	const feet = feetOf(joints);
 	const gap = (tilt: number): number => {
-		const joints = placeJoints(posture, tilt);
-		return handHeight(joints) - footHeight(joints);
+		const sine = Math.sin(radians(tilt - posture.tilt));
+		const cosine = Math.cos(radians(tilt - posture.tilt));
+		const height = (discs: readonly Disc[]): number =>
+			Math.min(...discs.map(({ x, y, r }) => y * cosine - x * sine - r));
+		return height(hands) - height(feet);
 	};
 	const start = gap(posture.tilt);
 	const step = 2;
@@ -325,7 +341,7 @@ function setDown(posture: Posture, joints: Joints): Pose {
 		case "air":
 			return lifted(joints, AIR - bodyHeight(joints), { kind: "air" });
 		default:
-			return lifted(joints, -carriedHeight(posture.base, joints), { kind: "floor" });
+			return restHands(lifted(joints, -carriedHeight(posture.base, joints), { kind: "floor" }));
 	}
 }
 
@@ -335,7 +351,7 @@ const bodyHeight = (joints: Joints): number =>
 /** The lowest point of what may touch the floor: arms that rest on it carry nothing. */
 function carriedHeight(base: Base, joints: Joints): number {
 	if (base === "feet") return footHeight(joints);
-	if (base === "shoulders") return lowest([joints.chest]);
+	if (base === "shoulders") return lowest(trunkDiscs(joints));
 	const legs = [joints.left.leg, joints.right.leg].flatMap((leg) => [leg.knee, leg.ankle, leg.heel, leg.toe]);
 	return lowest([...trunkDiscs(joints), ...legs]);
 }
@@ -429,5 +445,48 @@ function lifted(joints: Joints, by: number, support: Support): Pose {
 		left: side(joints.left),
 		right: side(joints.right),
 		support,
+	};
+}
+
+// ── 4. hands on the floor ──────────────────────────────────────────────────────────────────────
+
+/** Angles written roughly put hands a little into the floor: such an arm swings until it rests on it. */
+function restHands(pose: Pose): Pose {
+	return { ...pose, left: restHand(pose, pose.left, 1), right: restHand(pose, pose.right, -1) };
+}
+
+function restHand({ view }: Pose, { arm, leg }: Side, outwards: number): Side {
+	const { shoulder, wrist, fingers } = arm;
+	const length = SEGMENTS.upperArm + SEGMENTS.forearm;
+	const palm = SEGMENTS.hand - RADII.fingers;
+	const near = 0.004;
+	if (Math.min(wrist.y - wrist.r, fingers.y - fingers.r) > -near) return { arm, leg };
+
+	// From straight down; an arm exactly there goes behind the body, or outwards from the front.
+	const now = Math.atan2(wrist.x - shoulder.x, shoulder.y - wrist.y);
+	const apart = Math.acos(within((shoulder.y - wrist.r) / length, 1));
+	const rest = Math.abs(now) > near ? Math.sign(now) * apart : (view === "side" ? -1 : outwards) * apart;
+	const swing = wrist.y - wrist.r > -near ? now : rest;
+	const along = (by: number, r: number): Disc => ({
+		x: shoulder.x + by * Math.sin(swing),
+		y: shoulder.y - by * Math.cos(swing),
+		r,
+	});
+	const handAt = along(length, wrist.r);
+	const drop = within(handAt.y - RADII.fingers, palm);
+	const towards = view === "side" ? 1 : outwards;
+	const reach = Math.sign(fingers.x - wrist.x) || towards;
+	return {
+		arm: {
+			shoulder,
+			elbow: along(SEGMENTS.upperArm, arm.elbow.r),
+			wrist: handAt,
+			fingers: {
+				x: handAt.x + reach * Math.sqrt(palm * palm - drop * drop),
+				y: handAt.y - drop,
+				r: RADII.fingers,
+			},
+		},
+		leg,
 	};
 }

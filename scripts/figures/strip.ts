@@ -6,16 +6,16 @@
  *   3. numbers and arrows under the floor
  */
 
-import { type Box, boxOf, drawBody, INK, PAPER, tenth, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
-import { picture, type Words } from "./markup.ts";
+import { INK, PAPER, picture, type Words } from "./markup.ts";
 import { type Pose, type Posture, poseOf } from "./pose.ts";
 
 /** Drawing units. */
-const MARGIN = 8;
-const GAP = 26;
-const LEAST_WIDTH = 70;
-const CAPTION = 44;
+const MARGIN = 80;
+const GAP = 260;
+const LEAST_WIDTH = 700;
+const CAPTION = 440;
 /** CSS pixels for one stature where no style sheet says otherwise. */
 const PIXELS = 90;
 
@@ -34,7 +34,8 @@ export function drawStrip(postures: readonly Posture[], words: Words): string {
 	const placed = placeSideBySide(postures);
 	const width = Math.ceil((placed.at(-1)?.right ?? 0) + MARGIN);
 	const top = Math.floor(Math.min(...placed.map(({ box }) => box.top)) - MARGIN);
-	const height = CAPTION - top;
+	const bottom = Math.ceil(Math.max(CAPTION, ...placed.map(({ box }) => box.bottom + MARGIN)));
+	const height = bottom - top;
 	const scale = PIXELS / UNITS;
 
 	return picture(
@@ -64,11 +65,11 @@ function placeSideBySide(postures: readonly Posture[]): readonly Placed[] {
 }
 
 const hipOf = ({ pose, dx }: Placed): string =>
-	`${tenth(pose.hip.x * UNITS + dx)} ${tenth(-pose.hip.y * UNITS)}`;
+	`${Math.round(pose.hip.x * UNITS + dx)} ${Math.round(-pose.hip.y * UNITS)}`;
 
 function drawHips(placed: readonly Placed[]): string {
 	if (placed.length < 2) return "";
-	return `<path class="figure-path" fill="none" stroke="${INK}" stroke-width="2" stroke-dasharray="6 5" d="M${placed
+	return `<path class="figure-path" fill="none" stroke="${INK}" stroke-width="20" stroke-dasharray="60 50" d="M${placed
 		.map(hipOf)
 		.join("L")}"/>`;
 }
@@ -76,22 +77,22 @@ function drawHips(placed: readonly Placed[]): string {
 /** A dot of paper on every hip, where the broken line passes behind the body. */
 function drawHipMarks(placed: readonly Placed[]): string {
 	if (placed.length < 2) return "";
-	return `<path class="figure-hips" stroke="${PAPER}" stroke-width="7" stroke-linecap="round" d="${placed
+	return `<path class="figure-hips" stroke="${PAPER}" stroke-width="70" stroke-linecap="round" d="${placed
 		.map((one) => `M${hipOf(one)}h0`)
 		.join("")}"/>`;
 }
 
 function drawCaptions(placed: readonly Placed[]): string {
-	const numbers = placed.map(({ middle }, i) => `<text x="${tenth(middle)}" y="36">${i + 1}</text>`);
+	const numbers = placed.map(({ middle }, i) => `<text x="${Math.round(middle)}" y="360">${i + 1}</text>`);
 	const arrows = placed.slice(1).map(({ middle }, i) => {
-		const from = (placed[i]?.middle ?? middle) + 20;
-		const to = middle - 20;
-		return `M${tenth(from)} 26H${tenth(to)}m-8-6l8 6l-8 6`;
+		const from = (placed[i]?.middle ?? middle) + 200;
+		const to = middle - 200;
+		return `M${Math.round(from)} 260H${Math.round(to)}m-80-60l80 60l-80 60`;
 	});
 	return (
-		`<g class="figure-numbers" fill="${INK}" font-size="30" text-anchor="middle">${numbers.join("")}</g>` +
+		`<g class="figure-numbers" fill="${INK}" font-size="300" text-anchor="middle">${numbers.join("")}</g>` +
 		(arrows.length === 0
 			? ""
-			: `<path class="figure-arrows" fill="none" stroke="${INK}" stroke-width="2.5" stroke-linecap="round" stroke-linejoin="round" d="${arrows.join("")}"/>`)
+			: `<path class="figure-arrows" fill="none" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${arrows.join("")}"/>`)
 	);
 }

@@ -7,11 +7,11 @@
  */
 
 import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { transform } from "esbuild";
 import puppeteer, { type Browser as Driven, type Page } from "puppeteer-core";
 import type { Browser } from "./find-browser.ts";
+import { packageFolder } from "./package-folder.ts";
 
 export interface BrowserPages {
 	/** The browser's name and version: a part of what laid-out pages depend on. */
@@ -39,11 +39,9 @@ export interface PageScripts {
 	readonly own: string;
 }
 
-const require = createRequire(import.meta.url);
-
 /** Reads and translates the scripts that run in pages. */
 export async function readPageScripts(): Promise<PageScripts> {
-	const pagedjs = join(dirname(require.resolve("pagedjs-cli/package.json")), "dist", "browser.js");
+	const pagedjs = join(packageFolder("pagedjs-cli"), "dist", "browser.js");
 	const own = await transform(await readFile(new URL("./in-page.ts", import.meta.url), "utf8"), {
 		loader: "ts",
 		format: "iife",

@@ -13,12 +13,12 @@
 
 import { constants, createReadStream, createWriteStream, existsSync } from "node:fs";
 import { access, chmod, mkdir, readFile, rename, rm, stat } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { homedir } from "node:os";
-import { delimiter, dirname, isAbsolute, join, resolve } from "node:path";
+import { delimiter, isAbsolute, join, resolve } from "node:path";
 import { pipeline } from "node:stream/promises";
 import { createBrotliDecompress } from "node:zlib";
 import { extract } from "tar-fs";
+import { packageFolder } from "./package-folder.ts";
 
 /** A browser and what it has to be started with. */
 export interface Browser {
@@ -185,9 +185,9 @@ function isLibraryThere(name: string): boolean {
 
 /** The private folder with the unpacked browser; unpacks it if this version is not there yet. */
 async function unpackedFolder(environment: Readonly<Record<string, string | undefined>>): Promise<string> {
-	const packageFolder = dirname(dirname(createRequire(import.meta.url).resolve(PACKAGE)));
-	const bin = join(packageFolder, "bin");
-	const described: unknown = JSON.parse(await readFile(join(packageFolder, "package.json"), "utf8"));
+	const source = packageFolder(PACKAGE);
+	const bin = join(source, "bin");
+	const described: unknown = JSON.parse(await readFile(join(source, "package.json"), "utf8"));
 	const version =
 		typeof described === "object" && described !== null && "version" in described
 			? String(described.version)

@@ -75,17 +75,20 @@ async function layOut(markup: string, area: Area): Promise<readonly CutPage[]> {
 	isReady = true;
 	document.body.replaceChildren();
 	const template = document.createElement("template");
-	template.innerHTML = markup;
-	markTooTall(template.content, area);
+	// One element around everything: Paged.js looks for the parent of what it cuts.
+	template.innerHTML = `<div>${markup}</div>`;
+	const insides = emptyWholes(template.content, area);
+	removeSpace(template.content);
 
 	const host = document.body.appendChild(document.createElement("div"));
 	host.className = "leaf-text";
 	const previewer = new window.Paged.Previewer();
 	const size = `@page { size: ${area.width}px ${area.height}px; margin: 0; }`;
 	await previewer.preview(template.content, [{ "about:binder": size }], host);
+	fillWholes(host, insides);
 	const seen = new Set<string>();
 	const pages = Array.from(host.querySelectorAll(".pagedjs_page_content"), (content) =>
-		cutPage(content.firstElementChild ?? content, seen),
+		cutPage(content.querySelector(":scope > div > div") ?? content, seen),
 	);
 	previewer.chunker.destroy();
 	previewer.polisher.destroy();
@@ -98,18 +101,79 @@ async function loadFonts(): Promise<void> {
 	await document.fonts.ready;
 }
 
-/** What is to stay whole but is taller than a page is marked, so that the style sheet lets it break. */
-function markTooTall(content: DocumentFragment, area: Area): void {
+/** What stays in one piece, unless it is taller than a page. */
+const WHOLE = ".whole, .page-line, tbody > tr, figure";
+
+/**
+ * Empties what stays in one piece, and gives it the height it had: Paged.js then has nothing to walk
+ * through and nothing to cut there. What is too tall for that is marked instead, so that the style
+ * sheet lets it break.
+ *
+ * @returns what was inside, by the number that the emptied element carries
+ */
+function emptyWholes(content: DocumentFragment, area: Area): readonly (readonly Node[])[] {
 	const bench = document.body.appendChild(document.createElement("div"));
 	bench.className = "leaf-text";
 	bench.style.width = `${area.width}px`;
 	bench.append(content);
-	for (const whole of bench.querySelectorAll(".whole")) {
+	for (const whole of bench.querySelectorAll(WHOLE)) {
 		if (whole.getBoundingClientRect().height > area.height) whole.classList.add("too-tall");
 	}
+	// All heights are read before anything is emptied, so that the browser lays out once.
+	const wholes = Array.from(bench.querySelectorAll<HTMLElement>(WHOLE)).filter(
+		(whole) =>
+			!whole.classList.contains("too-tall") &&
+			whole.querySelector(".too-tall") === null &&
+			whole.parentElement?.closest(":is(.whole, .page-line, tbody > tr, figure):not(.too-tall)") === null,
+	);
+	const heights = wholes.map((whole) => whole.getBoundingClientRect().height);
+	const insides = wholes.map((whole, number) => {
+		const inside = [...whole.childNodes];
+		const height = `${heights[number]}px`;
+		whole.dataset.emptied = String(number);
+		if (whole instanceof HTMLTableRowElement) {
+			const cell = document.createElement("td");
+			cell.style.cssText = `height:${height};padding:0;border:0`;
+			whole.replaceChildren(cell);
+		} else {
+			whole.replaceChildren();
+			whole.style.height = height;
+		}
+		return inside;
+	});
 	content.append(...bench.childNodes);
 	bench.remove();
+	return insides;
 }
+
+/** Puts back what was inside; throws where a piece was lost on the way. */
+function fillWholes(host: Element, insides: readonly (readonly Node[])[]): void {
+	const emptied = host.querySelectorAll<HTMLElement>("[data-emptied]");
+	if (emptied.length !== insides.length) {
+		throw new Error(`${insides.length - emptied.length} of ${insides.length} pieces were lost`);
+	}
+	for (const whole of emptied) {
+		whole.replaceChildren(...(insides[Number(whole.dataset.emptied)] ?? []));
+		whole.style.height = "";
+		if (whole.getAttribute("style") === "") whole.removeAttribute("style");
+		delete whole.dataset.emptied;
+	}
+}
+
+/** Blank text between blocks is nothing to be laid out, and costs as much as a block. */
+function removeSpace(content: DocumentFragment): void {
+	const walker = document.createTreeWalker(content, NodeFilter.SHOW_TEXT);
+	const blank: Node[] = [];
+	for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+		if (node.textContent?.trim() === "" && BLOCKS.has(node.parentNode?.nodeName ?? "")) blank.push(node);
+	}
+	for (const node of blank) node.parentNode?.removeChild(node);
+}
+
+/** Elements that hold blocks, and no text of their own. */
+const BLOCKS = new Set(
+	"ARTICLE SECTION HEADER UL OL DL TABLE COLGROUP THEAD TBODY TR FIGURE #document-fragment".split(" "),
+);
 
 /** Markup of one page without the traces of Paged.js; an id stays where it was met first. */
 function cutPage(page: Element, seen: Set<string>): CutPage {

@@ -5,6 +5,7 @@
  * whole leaves. A part starts on a new page; parts with the same label count their pages together.
  */
 
+import type { Source } from "../model.ts";
 import type { Html } from "../render/html.ts";
 
 export interface SheetPart {
@@ -23,6 +24,8 @@ export interface SheetTarget {
 	readonly title: string;
 	/** 1 for a section, 2 for a part, 3 for what is in it. */
 	readonly depth: 1 | 2 | 3;
+	/** Where what stands there is written, for problems. */
+	readonly source?: Source;
 }
 
 export interface SheetSection {

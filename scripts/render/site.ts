@@ -7,13 +7,29 @@
 
 import type { Handbook } from "../handbook.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
-import { type ApparatusListView, type ApparatusView, apparatusListView, apparatusView } from "./views/apparatus.ts";
+import {
+	type ApparatusListView,
+	type ApparatusView,
+	apparatusListView,
+	apparatusView,
+} from "./views/apparatus.ts";
 import { type AuthorGuideView, authorGuideView } from "./views/author-guide.ts";
 import { type ClassesView, type ClassView, classesView, classView } from "./views/class.ts";
-import { COVERAGE_TABLES, type CoverageView, choicesOf, coverageAddress, coverageView } from "./views/coverage.ts";
+import {
+	COVERAGE_TABLES,
+	type CoverageView,
+	choicesOf,
+	coverageAddress,
+	coverageView,
+} from "./views/coverage.ts";
 import { type DrillView, drillView } from "./views/drill.ts";
 import { type DrillsView, drillsView } from "./views/drills.ts";
-import { type EquipmentListView, type EquipmentView, equipmentListView, equipmentView } from "./views/equipment.ts";
+import {
+	type EquipmentListView,
+	type EquipmentView,
+	equipmentListView,
+	equipmentView,
+} from "./views/equipment.ts";
 import { type FindingsView, findingsView } from "./views/findings.ts";
 import { type GuidesView, type GuideView, guidesView, guideView } from "./views/guide.ts";
 import { type HomeView, homeView } from "./views/home.ts";
@@ -125,7 +141,8 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
 		findings: handbook.findings.length,
 	};
-	const plain = (text: string | undefined) => (text === undefined ? undefined : handbook.markdown.plain(text));
+	const plain = (text: string | undefined) =>
+		text === undefined ? undefined : handbook.markdown.plain(text);
 
 	const pages: SitePage[] = [];
 	const add = <K extends SitePageKind>(
@@ -194,7 +211,13 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 	add("guides", "guides/", "Guides", () => guidesView(site));
 	for (const guide of curriculum.guides.values()) {
 		const crumbs = [{ to: "guides/", name: "Guides" }];
-		add("guide", addressOf({ kind: "guide", id: guide.id }), guide.title, () => guideView(site, guide), crumbs);
+		add(
+			"guide",
+			addressOf({ kind: "guide", id: guide.id }),
+			guide.title,
+			() => guideView(site, guide),
+			crumbs,
+		);
 	}
 	add("author-guide", "author-guide/", "Author guide", authorGuideView);
 	add("about", "about/", "Safety and about this handbook", () => ({
@@ -226,7 +249,8 @@ type Add = <K extends SitePageKind>(
 
 function addThings(site: SiteIndex, add: Add): void {
 	const { curriculum, handbook } = site;
-	const plain = (text: string | undefined) => (text === undefined ? undefined : handbook.markdown.plain(text));
+	const plain = (text: string | undefined) =>
+		text === undefined ? undefined : handbook.markdown.plain(text);
 	add("shapes", "shapes/", "Body shapes", () => shapesView(site));
 	for (const shape of curriculum.shapes.values()) {
 		const address = addressOf({ kind: "shape", id: shape.id });
@@ -254,7 +278,9 @@ function addThings(site: SiteIndex, add: Add): void {
 	add("equipment-list", "equipment/", "Equipment", () => equipmentListView(site));
 	for (const item of curriculum.equipment.values()) {
 		const address = addressOf({ kind: "equipment", id: item.id });
-		add("equipment", address, item.name, () => equipmentView(site, item), [{ to: "equipment/", name: "Equipment" }]);
+		add("equipment", address, item.name, () => equipmentView(site, item), [
+			{ to: "equipment/", name: "Equipment" },
+		]);
 	}
 }
 
@@ -272,7 +298,9 @@ function addCoverage(site: SiteIndex, add: Add): void {
 			const address = coverageAddress(table, choice);
 			const words = [
 				...(choice.level === undefined ? [] : [linkTo(site.curriculum, "level", choice.level).name]),
-				...(choice.apparatus === undefined ? [] : [linkTo(site.curriculum, "apparatus", choice.apparatus).name]),
+				...(choice.apparatus === undefined
+					? []
+					: [linkTo(site.curriculum, "apparatus", choice.apparatus).name]),
 			];
 			const title = [table.title, ...words].join(", ");
 			const above = words.length === 0 ? [top] : [top, { to: coverageAddress(table), name: table.title }];

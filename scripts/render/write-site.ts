@@ -26,6 +26,9 @@ const FONT_FILES = [
 	["text-latin-ext.woff2", "atkinson-hyperlegible-next-latin-ext-wght-normal.woff2"],
 ] as const;
 
+/** Style sheets of the site; those of the printed sheets are not among them. */
+const STYLES = ["site.css", "search.css"];
+
 export interface WriteSiteOptions {
 	/** Told now and then how many pages are written. */
 	readonly progress?: (done: number, total: number) => void;
@@ -62,7 +65,10 @@ export async function writeSite(
 	progress?.(pages.length, pages.length);
 	const assets = await writeAssets(outDir);
 	const media = copyMedia(handbook, outDir);
-	return { pages: pages.length, files: [...pages.map((page) => addressFile(page.address)), ...assets, ...media] };
+	return {
+		pages: pages.length,
+		files: [...pages.map((page) => addressFile(page.address)), ...assets, ...media],
+	};
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */
@@ -72,8 +78,12 @@ async function writeAssets(outDir: string): Promise<readonly string[]> {
 	const browser = join(PROGRAM, "layouts/browser");
 	const programs = readdirSync(browser).filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"));
 	const result = await build({
-		entryPoints: [...programs.map((name) => join(browser, name)), join(PROGRAM, "layouts/styles/site.css")],
+		entryPoints: [
+			...programs.map((name) => join(browser, name)),
+			...STYLES.map((name) => join(PROGRAM, "layouts/styles", name)),
+		],
 		outdir: assets,
+		entryNames: "[name]",
 		bundle: true,
 		minify: true,
 		// Plain scripts, so that the pages also work from a folder on disk.
@@ -95,7 +105,8 @@ async function writeAssets(outDir: string): Promise<readonly string[]> {
 /** The pictures and videos that drills name, under `media/`. */
 function copyMedia(handbook: Handbook, outDir: string): readonly string[] {
 	const names = new Set<string>();
-	for (const drill of handbook.curriculum.drills.values()) for (const { file } of drill.media) names.add(file);
+	for (const drill of handbook.curriculum.drills.values())
+		for (const { file } of drill.media) names.add(file);
 	return Array.from(names, (name) => {
 		const to = join(outDir, "media", name);
 		mkdirSync(dirname(to), { recursive: true });

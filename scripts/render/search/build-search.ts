@@ -72,24 +72,24 @@ export function searchOptions({ curriculum }: Pick<SearchSource, "curriculum">):
 	return {
 		language: curriculum.club.language,
 		values: {
-			shape: [...curriculum.shapes.values()].map(valueOf),
+			shape: [...curriculum.shapes.values()].map(facetValue),
 			level: [...curriculum.levels.values()].map((level) => ({
-				...valueOf(level),
+				...facetValue(level),
 				aliases: shortForms(level.name),
 			})),
-			apparatus: [...curriculum.apparatus.values()].map(valueOf),
-			skill: [...curriculum.skills.values()].map(valueOf),
+			apparatus: [...curriculum.apparatus.values()].map(facetValue),
+			skill: [...curriculum.skills.values()].map(facetValue),
 			direction: DIRECTIONS,
 			week: [...new Set(curriculum.weeks.map((week) => week.week))]
 				.sort((a, b) => a - b)
 				.map((week) => ({ id: String(week), name: `Week ${week}`, aliases: [] })),
-			equipment: [...curriculum.equipment.values()].map(valueOf),
+			equipment: [...curriculum.equipment.values()].map(facetValue),
 			minutes: MINUTES,
 		},
 	};
 }
 
-function valueOf(entry: {
+function facetValue(entry: {
 	readonly id: Id;
 	readonly name: string;
 	readonly aliases?: readonly string[];

@@ -5,7 +5,7 @@
  *   toFiles       the indexes as two compact data files: heads first, bodies when there is time
  *   openIndex     the same engine from the files
  *   search        words and filters → drills in order of fit, and a count for every filter value
- *   suggest       an unfinished query → filters and drills it may mean
+ *   suggest       an unfinished query → filters it may mean
  *
  * A query is read in parts (normalise.ts). Each part scores the drills that answer it; a drill that
  * answers every part comes first. Where hardly any does, drills that answer most follow, and say what
@@ -14,7 +14,7 @@
  */
 
 import { Bits } from "./bits.ts";
-import { FACETS, type Facet, type Filters } from "./choice.ts";
+import { FACETS, type Facet, type Filters, isChosen } from "./choice.ts";
 import {
 	type Compounds,
 	type Concept,
@@ -77,15 +77,15 @@ export interface SearchResult {
 	readonly unknown: readonly string[];
 }
 
-export type Suggestion =
-	| {
-			readonly kind: "value";
-			readonly facet: Facet;
-			readonly value: FacetValue;
-			readonly count: number;
-			readonly rest: string;
-	  }
-	| { readonly kind: "drill"; readonly drill: number };
+/** A filter that an unfinished query may mean. */
+export interface Suggestion {
+	readonly facet: Facet;
+	readonly value: FacetValue;
+	/** Drills under the other words and the filters chosen already. */
+	readonly count: number;
+	/** The words that stay when the filter takes its own away. */
+	readonly rest: string;
+}
 
 /** What a list of results shows of a drill. */
 export interface Entry {
@@ -227,6 +227,8 @@ export class SearchIndex {
 	#bodies: Postings | undefined;
 	/** By facet and value: the drills that have it. */
 	readonly #sets: ReadonlyMap<Facet, ReadonlyMap<string, Bits>>;
+	/** Folded titles. */
+	readonly #titles: readonly string[];
 	/** Folded names and aliases of every value, for suggestions. */
 	readonly #names: readonly { facet: Facet; value: FacetValue; names: readonly string[] }[];
 
@@ -248,6 +250,7 @@ export class SearchIndex {
 		this.#tags = tagIndex(parts.entries, parts.options, parts.normaliser);
 		this.#bodies = parts.bodies;
 		this.#sets = setsOf(parts.entries, parts.options);
+		this.#titles = parts.entries.map((entry) => wordsOf(entry.title).join(" "));
 		this.#names = NAMED_FACETS.flatMap((facet) =>
 			parts.options.values[facet].map((value) => ({
 				facet,
@@ -284,7 +287,7 @@ export class SearchIndex {
 	/** Finds drills. Filter values that do not exist match nothing. */
 	search(query: string, filters: Filters = {}): SearchResult {
 		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
-		const found = read.parts.length === 0 ? undefined : this.#findParts(read);
+		const found = read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "));
 		const size = this.entries.length;
 		let matched = Bits.full(size);
 		if (found !== undefined) {
@@ -305,8 +308,8 @@ export class SearchIndex {
 		};
 	}
 
-	/** Up to `most` filters and drills that an unfinished query may mean. */
-	suggest(query: string, filters: Filters = {}, most = 7): readonly Suggestion[] {
+	/** Up to `most` filters that the end of an unfinished query may mean; most words taken first. */
+	suggest(query: string, filters: Filters = {}, most = 4): readonly Suggestion[] {
 		const words = wordsOf(query);
 		if (words.length === 0 || /\s$/.test(query)) return [];
 		const suggestions: Suggestion[] = [];
@@ -315,41 +318,45 @@ export class SearchIndex {
 		for (let from = Math.max(0, words.length - 4); from < words.length; from++) {
 			const typed = words.slice(from).join(" ");
 			const rest = words.slice(0, from).join(" ");
-			const counts = this.search(rest, filters).counts;
-			for (const { facet, value, names } of this.#names) {
-				const key = `${facet}:${value.id}`;
-				if (seen.has(key) || filters[facet]?.includes(value.id)) continue;
-				if (!names.some((name) => name.startsWith(typed) || name.includes(` ${typed}`))) continue;
+			const begun = this.#names.filter(
+				({ facet, value, names }) =>
+					!seen.has(termOf(facet, value.id)) &&
+					!isChosen(filters, facet, value.id) &&
+					names.some((name) => name.startsWith(typed) || name.includes(` ${typed}`)),
+			);
+			if (begun.length === 0) continue;
+			const { counts } = this.search(rest, filters);
+			for (const { facet, value } of begun) {
 				const count = counts[facet].get(value.id) ?? 0;
 				if (count === 0) continue;
-				seen.add(key);
-				suggestions.push({ kind: "value", facet, value, count, rest });
+				seen.add(termOf(facet, value.id));
+				suggestions.push({ facet, value, count, rest });
 			}
 		}
-		const values = suggestions.slice(0, Math.ceil(most / 2));
-		const drills = this.search(query, filters)
-			.hits.slice(0, most - values.length)
-			.map(({ drill }): Suggestion => ({ kind: "drill", drill }));
-		return [...values, ...drills];
+		return suggestions.slice(0, most);
 	}
 
 	/** Scores every drill by the parts it answers. */
-	#findParts({ parts, pairs }: ReadQuery): { hits: readonly Hit[]; unknown: readonly string[] } {
+	#findParts(
+		{ parts, pairs }: ReadQuery,
+		typed: string,
+	): { hits: readonly Hit[]; unknown: readonly string[] } {
 		const size = this.entries.length;
 		const answers = parts.map((part) => this.#answer(part));
-		// A part that few drills answer says more about what is meant.
-		const weights = answers.map((answer) =>
-			answer.size === 0 ? Math.log(2 + size) : Math.log(2 + size / answer.size),
-		);
+		// A part that few drills answer says more about what is meant; one that none answers, nothing.
+		const weights = answers.map(({ count }) => (count === 0 ? 0 : Math.log(2 + size / count)));
 		const total = weights.reduce((sum, weight) => sum + weight, 0);
 		const scores = new Float64Array(size);
 		const met = new Float64Array(size);
 		const metParts = new Uint16Array(size);
 		answers.forEach((answer, i) => {
-			const best = Math.max(...answer.values());
-			for (const [drill, score] of answer) {
-				scores[drill] = (scores[drill] as number) + ((weights[i] as number) * score) / best;
-				met[drill] = (met[drill] as number) + (weights[i] as number);
+			const weight = weights[i] as number;
+			const best = answer.scores.reduce((most, score) => Math.max(most, score), 0);
+			for (let drill = 0; answer.count > 0 && drill < size; drill++) {
+				const score = answer.scores[drill] as number;
+				if (score === 0) continue;
+				scores[drill] = (scores[drill] as number) + (weight * score) / best;
+				met[drill] = (met[drill] as number) + weight;
 				metParts[drill] = (metParts[drill] as number) + 1;
 			}
 		});
@@ -359,39 +366,40 @@ export class SearchIndex {
 				scores[drill] = (scores[drill] as number) + bonus;
 			}
 		}
+		// Somebody who types a title, or the beginning of one, knows which drill she wants.
+		const isPhrase = typed.includes(" ");
 		const whole: Hit[] = [];
-		const near: Hit[] = [];
 		for (let drill = 0; drill < size; drill++) {
-			if (metParts[drill] === 0) continue;
-			if (metParts[drill] === parts.length) {
-				whole.push({ drill, score: scores[drill] as number, lacks: [] });
-			} else if ((met[drill] as number) >= MOST * total) {
-				const lacks = parts.filter((_, i) => !answers[i]?.has(drill)).map((part) => part.typed);
-				near.push({ drill, score: ((scores[drill] as number) * (met[drill] as number)) / total, lacks });
-			}
+			if (metParts[drill] !== parts.length) continue;
+			const title = isPhrase ? (this.#titles[drill] as string) : "";
+			const wanted = isPhrase && title.startsWith(typed) ? (title === typed ? total : bonus) : 0;
+			whole.push({ drill, score: (scores[drill] as number) + wanted, lacks: [] });
+		}
+		const near: Hit[] = [];
+		for (let drill = 0; whole.length < FEW && drill < size; drill++) {
+			const share = (met[drill] as number) / total;
+			if (metParts[drill] === 0 || metParts[drill] === parts.length || share < MOST) continue;
+			const lacks = parts.filter((_, i) => answers[i]?.scores[drill] === 0).map((part) => part.typed);
+			near.push({ drill, score: (scores[drill] as number) * share, lacks });
 		}
 		const byScore = (a: Hit, b: Hit) => b.score - a.score || a.drill - b.drill;
-		whole.sort(byScore);
-		near.sort(byScore);
 		return {
-			hits: whole.length < FEW ? [...whole, ...near] : whole,
-			unknown: parts.filter((_, i) => answers[i]?.size === 0).map((part) => part.typed),
+			hits: [...whole.sort(byScore), ...near.sort(byScore)],
+			unknown: parts.filter((_, i) => answers[i]?.count === 0).map((part) => part.typed),
 		};
 	}
 
-	/** The drills that answer one part, with how well. */
-	#answer(part: QueryPart): ReadonlyMap<number, number> {
-		const scores = new Map<number, number>();
-		const add = (...indexes: readonly Postings[]) => {
-			for (const way of part.ways) {
-				for (const [drill, score] of meetAll(indexes, way.terms)) {
-					scores.set(drill, (scores.get(drill) ?? 0) + score * way.weight);
-				}
-			}
+	/** How well each drill answers one part, and how many do at all. */
+	#answer(part: QueryPart): { readonly scores: Float64Array; readonly count: number } {
+		const scores = new Float64Array(this.entries.length);
+		let count = 0;
+		const add = (drill: number, score: number) => {
+			if (scores[drill] === 0) count++;
+			scores[drill] = (scores[drill] as number) + score;
 		};
-		add(this.#head, this.#tags);
-		if (this.#bodies !== undefined && !(part.named && scores.size >= FEW)) add(this.#bodies);
-		return scores;
+		meetAny([this.#head, this.#tags], part, add);
+		if (this.#bodies !== undefined && !(part.named && count >= FEW)) meetAny([this.#bodies], part, add);
+		return { scores, count };
 	}
 
 	/** The drills that each chosen facet lets through. */
@@ -422,6 +430,24 @@ export class SearchIndex {
 	}
 }
 
+/** Adds the score of every way that a drill meets a part by. */
+function meetAny(
+	indexes: readonly Postings[],
+	part: QueryPart,
+	add: (drill: number, score: number) => void,
+): void {
+	for (const { terms, weight } of part.ways) {
+		if (terms.length > 1) {
+			for (const [drill, score] of meetAll(indexes, terms)) add(drill, score * weight);
+			continue;
+		}
+		for (const index of indexes) {
+			const { drills, scores } = index.find(terms[0] ?? "");
+			for (let i = 0; i < drills.length; i++) add(drills[i] as number, (scores[i] as number) * weight);
+		}
+	}
+}
+
 /** The drills that have all the terms, each in any of the indexes. */
 function meetAll(indexes: readonly Postings[], terms: readonly string[]): ReadonlyMap<number, number> {
 	let met: Map<number, number> | undefined;
@@ -444,7 +470,7 @@ function conceptsOf(values: SearchOptions["values"]): readonly Concept[] {
 	return NAMED_FACETS.flatMap((facet) =>
 		values[facet].map((value) => ({
 			term: termOf(facet, value.id),
-			phrases: [value.name, ...value.aliases].map(withoutMeasure),
+			phrases: [...new Set([value.name, ...value.aliases].flatMap((name) => [withoutMeasure(name), name]))],
 		})),
 	);
 }

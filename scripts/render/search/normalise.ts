@@ -25,12 +25,12 @@ export type WordCounts = ReadonlyMap<string, number>;
 
 /** Lower case, without accents, ligatures and typographic apostrophes. */
 export function fold(text: string): string {
-	const lower = text.toLowerCase();
 	// Most text is plain already, and normalising is the dear part.
-	return /^[\n -~]*$/.test(lower)
-		? lower
-		: lower
+	return /^[\n -~]*$/.test(text)
+		? text.toLowerCase()
+		: text
 				.normalize("NFKD")
+				.toLowerCase()
 				.replace(/\p{M}+/gu, "")
 				.replace(/[’‘ʼ]/g, "'")
 				.replace(/[‐‑‒]/g, "-")
@@ -54,21 +54,28 @@ interface Word {
 	readonly tied: boolean;
 }
 
+const WORD = /\d+\/\d+|[\p{L}\p{N}]+(?:'[\p{L}]+)*/gu;
+
 function split(text: string): readonly Word[] {
 	const words: Word[] = [];
 	let end = -1;
 	const folded = fold(text);
-	for (const match of folded.matchAll(/\d+\/\d+|[\p{L}\p{N}]+(?:'[\p{L}]+)*/gu)) {
-		const tied = end === match.index - 1 && folded[end] === "-";
-		end = match.index + match[0].length;
-		words.push({ text: match[0].replace(/'s?$|'s(?=')/g, "").replaceAll("'", ""), tied });
+	for (const match of folded.matchAll(WORD)) {
+		const word = match[0];
+		words.push({ text: withoutPossessive(word), tied: end === match.index - 1 && folded[end] === "-" });
+		end = match.index + word.length;
 	}
 	return words;
 }
 
+/** `coach's` → `coach`; other apostrophes close up: `don't` → `dont`. */
+function withoutPossessive(word: string): string {
+	return word.includes("'") ? word.replace(/'s$/, "").replaceAll("'", "") : word;
+}
+
 /** The folded words of a text, parts of hyphenated words apart. */
 export function wordsOf(text: string): readonly string[] {
-	return split(text).map((word) => word.text);
+	return fold(text).match(WORD)?.map(withoutPossessive) ?? [];
 }
 
 /** Two words that are also written as one: the joined form and its parts. */
@@ -98,6 +105,7 @@ export function findCompounds(heads: Iterable<string>, bodies: Iterable<string>)
 		if (words.has(joined) && !compounds.has(joined)) compounds.set(joined, parts);
 	}
 	for (const text of bodies) {
+		if (!text.includes("-")) continue;
 		for (const [, first = "", second = ""] of text.matchAll(/(?<![\p{L}-])(\p{L}{2,})-(?=(\p{L}{2,}))/gu)) {
 			const parts = [fold(first), fold(second)] as const;
 			if (!compounds.has(parts.join(""))) compounds.set(parts.join(""), parts);
@@ -201,8 +209,10 @@ export class Normaliser {
 			if (parts !== undefined) terms.push(this.stem(parts[0]), this.stem(parts[1]));
 			if (next !== undefined && this.#compounds.has(word + next)) terms.push(this.stem(word + next));
 			const longest = this.#longest.get(stems[i] as string) ?? 0;
+			let key = "";
 			for (let length = 1; length <= longest && i + length <= stems.length; length++) {
-				const named = this.#phrases.get(stems.slice(i, i + length).join(" "));
+				key = length === 1 ? (stems[i] as string) : `${key} ${stems[i + length - 1]}`;
+				const named = this.#phrases.get(key);
 				if (named === undefined) continue;
 				terms.push(...(named.length === 1 ? named : named.filter((term) => tags.has(term))));
 			}

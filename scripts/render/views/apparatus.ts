@@ -10,14 +10,24 @@ import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface ApparatusListView {
-	readonly apparatus: readonly { readonly id: Id; readonly link: Link; readonly drills: number; readonly weeks: number }[];
+	readonly apparatus: readonly {
+		readonly id: Id;
+		readonly link: Link;
+		readonly drills: number;
+		readonly weeks: number;
+	}[];
 }
 
 export interface ApparatusView {
 	readonly id: Id;
 	readonly name: string;
 	readonly plan: readonly [number, number] | undefined;
-	readonly weeks: readonly { readonly link: Link; readonly focus: Html | undefined; readonly from: string | undefined; readonly to: string | undefined }[];
+	readonly weeks: readonly {
+		readonly link: Link;
+		readonly focus: Html | undefined;
+		readonly from: string | undefined;
+		readonly to: string | undefined;
+	}[];
 	/** Its drills by the lowest level that does them, each once. */
 	readonly drills: readonly { readonly level: Link; readonly id: Id; readonly lines: readonly DrillLine[] }[];
 }

@@ -76,6 +76,11 @@ interface Schema {
 	readonly definitions?: Readonly<Record<string, Schema>>;
 }
 
+/** The shared definitions, with references among themselves that hold from any other schema as well. */
+const COMMON: Schema = JSON.parse(
+	JSON.stringify(COMMON_SCHEMA).replaceAll('"#/definitions/', '"common.schema.json#/definitions/'),
+);
+
 /** The whole guide, from the schemas and the catalogue. */
 export function authorGuideView(): AuthorGuideView {
 	const codes = Object.entries(CATALOGUE) as readonly (readonly [string, CatalogueEntry])[];
@@ -120,7 +125,8 @@ function innerFields(root: Schema, field: Schema, path: string, depth: number): 
 	const forms = [field, ...(field.anyOf ?? [])].map((form) => resolve(root, form));
 	return forms.flatMap((form) => {
 		const inside = form.items === undefined ? [] : [resolve(root, form.items)];
-		const byId = typeof form.additionalProperties === "object" ? resolve(root, form.additionalProperties) : undefined;
+		const byId =
+			typeof form.additionalProperties === "object" ? resolve(root, form.additionalProperties) : undefined;
 		const values = byId === undefined ? [] : [byId, ...(byId.anyOf ?? []).map((v) => resolve(root, v))];
 		return [
 			...fieldsOf(root, form, `${path}.`, depth + 1),
@@ -134,7 +140,7 @@ function innerFields(root: Schema, field: Schema, path: string, depth: number): 
 function resolve(root: Schema, schema: Schema): Schema {
 	if (schema.$ref === undefined) return schema;
 	const [file, pointer = ""] = schema.$ref.split("#");
-	let found: unknown = file === "" ? root : COMMON_SCHEMA;
+	let found: unknown = file === "" ? root : COMMON;
 	for (const key of pointer.split("/").filter((part) => part !== "")) {
 		found = (found as Readonly<Record<string, unknown>>)[key];
 	}
@@ -144,13 +150,16 @@ function resolve(root: Schema, schema: Schema): Schema {
 
 function formOf(root: Schema, schema: Schema): string {
 	if (schema.enum !== undefined) return schema.enum.join(", ");
-	if (schema.anyOf !== undefined) return [...new Set(schema.anyOf.map((s) => formOf(root, resolve(root, s))))].join(", or ");
+	if (schema.anyOf !== undefined)
+		return [...new Set(schema.anyOf.map((s) => formOf(root, resolve(root, s))))].join(", or ");
 	if (schema.format === "date") return "date";
 	if (schema.format === "clock") return "time of day";
 	if (schema.format === "day-or-interval") return "date or interval";
 	const types = Array.isArray(schema.type) ? (schema.type as readonly string[]) : [schema.type ?? "anything"];
-	if (types.includes("array")) return `list of ${schema.items === undefined ? "anything" : formOf(root, resolve(root, schema.items))}`;
-	if (types.includes("object")) return typeof schema.additionalProperties === "object" ? "map by name" : "fields";
+	if (types.includes("array"))
+		return `list of ${schema.items === undefined ? "anything" : formOf(root, resolve(root, schema.items))}`;
+	if (types.includes("object"))
+		return typeof schema.additionalProperties === "object" ? "map by name" : "fields";
 	if (types.includes("string") && types.includes("integer")) return "id";
 	if (types.includes("boolean")) return "true or false";
 	if (types.includes("null")) return "nothing";
@@ -163,7 +172,8 @@ function formOf(root: Schema, schema: Schema): string {
 function rangeOf({ minimum, exclusiveMinimum, maximum }: Schema): string {
 	// A hundred thousand and the like only keep slips of the finger out; they tell an author nothing.
 	const most = maximum !== undefined && maximum < 100_000 ? maximum : undefined;
-	if (exclusiveMinimum !== undefined) return most === undefined ? ` above ${exclusiveMinimum}` : ` above ${exclusiveMinimum}, to ${most}`;
+	if (exclusiveMinimum !== undefined)
+		return most === undefined ? ` above ${exclusiveMinimum}` : ` above ${exclusiveMinimum}, to ${most}`;
 	if (minimum === undefined) return most === undefined ? "" : ` to ${most}`;
 	return most === undefined ? ` from ${minimum}` : `, ${minimum} to ${most}`;
 }

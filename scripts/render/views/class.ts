@@ -23,7 +23,11 @@ export interface ClassLine {
 }
 
 export interface ClassesView {
-	readonly days: readonly { readonly day: string; readonly id: Weekday | "any"; readonly classes: readonly ClassLine[] }[];
+	readonly days: readonly {
+		readonly day: string;
+		readonly id: Weekday | "any";
+		readonly classes: readonly ClassLine[];
+	}[];
 }
 
 export interface ClassView extends ClassLine {
@@ -31,16 +35,32 @@ export interface ClassView extends ClassLine {
 	readonly warmUp: number;
 	readonly coolDown: number;
 	readonly rotation: readonly { readonly id: Id; readonly link: Link }[];
-	readonly weeks: readonly { readonly sheet: ClassInWeek; readonly number: number; readonly theme: Html | undefined; readonly time: TableRow | undefined }[];
+	readonly weeks: readonly {
+		readonly sheet: ClassInWeek;
+		readonly number: number;
+		readonly theme: Html | undefined;
+		readonly time: TableRow | undefined;
+	}[];
 	readonly findings: readonly FindingLine[];
 }
 
-const DAYS: readonly Weekday[] = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+const DAYS: readonly Weekday[] = [
+	"monday",
+	"tuesday",
+	"wednesday",
+	"thursday",
+	"friday",
+	"saturday",
+	"sunday",
+];
 
 /** All classes by day, then start. */
 export function classesView(site: SiteIndex): ClassesView {
 	const { classes } = site.curriculum.term;
-	const groups = [...DAYS.map((day) => ({ id: day, day: dayName(day) })), { id: "any" as const, day: "Any day" }];
+	const groups = [
+		...DAYS.map((day) => ({ id: day, day: dayName(day) })),
+		{ id: "any" as const, day: "Any day" },
+	];
 	return {
 		days: groups.flatMap(({ id, day }) => {
 			const own = classes

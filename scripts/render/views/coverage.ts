@@ -127,13 +127,19 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 	const missing = all.filter(({ id }) => !sums.columns.has(id)).map(({ link }) => link);
 	const largest = measures.map((measure) => {
 		let most = 0;
-		for (const row of sums.cells.values()) for (const cell of row.values()) most = Math.max(most, valueOf(cell, measure) ?? 0);
+		for (const row of sums.cells.values())
+			for (const cell of row.values()) most = Math.max(most, amountOf(cell, measure) ?? 0);
 		return most;
 	});
 
 	const lists: CellList[] = [];
-	const view = (name: string, cell: CoverageCell | undefined, anchor: string | undefined, heated: boolean): CellView => {
-		const values = measures.map((measure) => (cell === undefined ? undefined : valueOf(cell, measure)));
+	const view = (
+		name: string,
+		cell: CoverageCell | undefined,
+		anchor: string | undefined,
+		heated: boolean,
+	): CellView => {
+		const values = measures.map((measure) => (cell === undefined ? undefined : amountOf(cell, measure)));
 		return {
 			anchor: cell === undefined ? undefined : anchor,
 			name,
@@ -148,7 +154,8 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 			total: view(`${link.name}, all`, sums.rows.get(key), undefined, false),
 			cells: columns.map((column) => {
 				const cell = row?.get(column.id);
-				const anchor = `${key}-${column.id}`;
+				// Ids never hold two hyphens in a row, so no two cells share an anchor.
+				const anchor = `${table.by}-${key}--${column.id}`;
 				const name = `${link.name}, ${column.link.name}`;
 				if (cell !== undefined) lists.push(listOf(site, table, anchor, name, cell));
 				return view(name, cell, anchor, true);
@@ -181,7 +188,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 }
 
 /** The value that a cell shows for a measure. */
-export function valueOf(cell: CoverageCell, measure: Measure): number | undefined {
+export function amountOf(cell: CoverageCell, measure: Measure): number | undefined {
 	return measure === "drills" ? cell.drills.length : cell[measure];
 }
 
@@ -191,17 +198,29 @@ export function heatOf(value: number | undefined, largest: number): number {
 	return Math.min(9, Math.max(1, Math.ceil((value / largest) * 9)));
 }
 
-function table(by: CoverageTableKind["by"], kind: CoverageKind, title: string, question: string): CoverageTableKind {
+function table(
+	by: CoverageTableKind["by"],
+	kind: CoverageKind,
+	title: string,
+	question: string,
+): CoverageTableKind {
 	return { id: `${by}-${kind}`, by, kind, title, question, file: `coverage-${kind}s` };
 }
 
-function columnsOf({ curriculum }: SiteIndex, kind: CoverageKind): readonly { readonly id: Id; readonly link: Label }[] {
-	if (kind === "direction") return DIRECTIONS.map((id) => ({ id, link: { name: id === "none" ? "No direction" : capital(id) } }));
+function columnsOf(
+	{ curriculum }: SiteIndex,
+	kind: CoverageKind,
+): readonly { readonly id: Id; readonly link: Label }[] {
+	if (kind === "direction")
+		return DIRECTIONS.map((id) => ({ id, link: { name: id === "none" ? "No direction" : capital(id) } }));
 	const things = kind === "shape" ? curriculum.shapes : curriculum.skills;
 	return [...things.keys()].map((id) => ({ id, link: linkTo(curriculum, kind, id) }));
 }
 
-function rowsOf(site: SiteIndex, by: CoverageTableKind["by"]): readonly { readonly key: string; readonly link: Link }[] {
+function rowsOf(
+	site: SiteIndex,
+	by: CoverageTableKind["by"],
+): readonly { readonly key: string; readonly link: Link }[] {
 	const { curriculum } = site;
 	if (by === "week") {
 		return curriculum.weeks.map((week) => ({
@@ -213,7 +232,13 @@ function rowsOf(site: SiteIndex, by: CoverageTableKind["by"]): readonly { readon
 	return [...things.keys()].map((id) => ({ key: id, link: linkTo(curriculum, by, id) }));
 }
 
-function listOf(site: SiteIndex, table: CoverageTableKind, anchor: string, name: string, cell: CoverageCell): CellList {
+function listOf(
+	site: SiteIndex,
+	table: CoverageTableKind,
+	anchor: string,
+	name: string,
+	cell: CoverageCell,
+): CellList {
 	const { curriculum } = site;
 	return {
 		anchor,
@@ -225,9 +250,11 @@ function listOf(site: SiteIndex, table: CoverageTableKind, anchor: string, name:
 			for (const e of own) {
 				const week = site.weekByNumber.get(e.week);
 				if (week === undefined) continue;
-				const at = `${weekApparatusAddress(week.id, e.apparatus)}#block-${e.block}`;
+				const at = weekApparatusAddress(week.id, e.apparatus);
 				const apparatus = linkTo(curriculum, "apparatus", e.apparatus).name;
-				places.set(at, { to: at, name: table.by === "week" ? apparatus : `Week ${e.week}, ${apparatus}` });
+				if (places.has(at)) continue;
+				const name = table.by === "week" ? apparatus : `Week ${e.week}, ${apparatus}`;
+				places.set(at, { to: `${at}#block-${e.block}`, name });
 			}
 			return {
 				drill: linkTo(curriculum, "drill", id),

@@ -31,7 +31,11 @@ export interface LevelWay {
 
 /** What stands ready for a drill. */
 export interface SetUp {
-	readonly equipment: readonly { readonly item: Link; readonly count: number; readonly per: "station" | "gymnast" }[];
+	readonly equipment: readonly {
+		readonly item: Link;
+		readonly count: number;
+		readonly per: "station" | "gymnast";
+	}[];
 	readonly heights: readonly {
 		readonly what: string;
 		readonly landmark: Landmark;

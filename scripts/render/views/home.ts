@@ -16,7 +16,12 @@ export interface HomeView {
 	readonly weeks: readonly WeekLine[];
 	readonly apparatus: readonly { readonly id: Id; readonly link: Link }[];
 	readonly levels: readonly Link[];
-	readonly counts: { readonly drills: number; readonly shapes: number; readonly skills: number; readonly findings: number };
+	readonly counts: {
+		readonly drills: number;
+		readonly shapes: number;
+		readonly skills: number;
+		readonly findings: number;
+	};
 	readonly emergency: string | undefined;
 	readonly closed: readonly string[];
 	/** Written weeks, against the weeks of the term. */
@@ -32,7 +37,10 @@ export function homeView(site: SiteIndex, page: Address): HomeView {
 		term: curriculum.term.name,
 		timezone: curriculum.club.timezone,
 		weeks: curriculum.weeks.map((week) => weekLine(site, page, week)),
-		apparatus: [...curriculum.apparatus.keys()].map((id) => ({ id, link: linkTo(curriculum, "apparatus", id) })),
+		apparatus: [...curriculum.apparatus.keys()].map((id) => ({
+			id,
+			link: linkTo(curriculum, "apparatus", id),
+		})),
 		levels: [...curriculum.levels.keys()].map((id) => linkTo(curriculum, "level", id)),
 		counts: {
 			drills: curriculum.drills.size,
@@ -41,7 +49,9 @@ export function homeView(site: SiteIndex, page: Address): HomeView {
 			findings: handbook.findings.length,
 		},
 		emergency: curriculum.club.emergency,
-		closed: curriculum.term.closed.map(({ from, to }) => (from === to ? date(from) : `${date(from)} – ${date(to)}`)),
+		closed: curriculum.term.closed.map(({ from, to }) =>
+			from === to ? date(from) : `${date(from)} – ${date(to)}`,
+		),
 		weeksOfTerm: curriculum.term.weeks,
 	};
 }

@@ -77,7 +77,10 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		for (const level of drill.levels.keys()) push(drillsByLevel, level, drill);
 		for (const shape of new Set(drill.shapes)) {
 			let places = drillsByShape.get(shape);
-			if (places === undefined) drillsByShape.set(shape, (places = new Map()));
+			if (places === undefined) {
+				places = new Map();
+				drillsByShape.set(shape, places);
+			}
 			for (const apparatus of drill.apparatus) push(places, apparatus, drill);
 		}
 	}
@@ -114,7 +117,10 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		rows: (name, by) => {
 			const key = [name, ...by].join(" ");
 			let found = tables.get(key);
-			if (found === undefined) tables.set(key, (found = rowsBy(handbook, name, by)));
+			if (found === undefined) {
+				found = rowsBy(handbook, name, by);
+				tables.set(key, found);
+			}
 			return found;
 		},
 		inline: (page, text) => (text === undefined ? undefined : handbook.markdown.inline(text, hrefFrom(page))),

@@ -19,7 +19,11 @@ export interface SkillLine {
 }
 
 export interface SkillsView {
-	readonly groups: readonly { readonly apparatus: string; readonly id: Id; readonly skills: readonly SkillLine[] }[];
+	readonly groups: readonly {
+		readonly apparatus: string;
+		readonly id: Id;
+		readonly skills: readonly SkillLine[];
+	}[];
 }
 
 export interface SkillView {
@@ -77,7 +81,8 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 		apparatus: linksTo(curriculum, "apparatus", skill.apparatus),
 		levels: linksTo(curriculum, "level", skill.levels),
 		pattern: skill.pattern && capital(skill.pattern),
-		direction: skill.direction === undefined || skill.direction === "none" ? undefined : capital(skill.direction),
+		direction:
+			skill.direction === undefined || skill.direction === "none" ? undefined : capital(skill.direction),
 		needs: linksTo(curriculum, "skill", skill.needs),
 		leadsTo: linksTo(curriculum, "skill", skill.leadsTo),
 		opposites: linksTo(curriculum, "skill", skill.opposites),

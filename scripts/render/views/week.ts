@@ -113,6 +113,7 @@ export interface ClassSheetView {
 	readonly day: string;
 	readonly date: string | undefined;
 	readonly dateWords: string;
+	readonly timezone: string;
 	readonly closed: boolean;
 	readonly start: string;
 	readonly end: string;
@@ -226,14 +227,14 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 		focus: own.focus,
 		minutes: own.minutes,
 		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
-		equipment: (site.rows("equipment", ["week", "apparatus"]).get(`${week.week} ${plan.apparatus}`) ?? []).map(
-			(row) => ({
-				item: linkTo(curriculum, "equipment", String(row.item)),
-				needed: Number(row.needed ?? 0),
-				owned: typeof row.owned === "number" ? row.owned : undefined,
-				stored: curriculum.equipment.get(String(row.item))?.stored,
-			}),
-		),
+		equipment: (
+			site.rows("equipment", ["week", "apparatus"]).get(`${week.week} ${plan.apparatus}`) ?? []
+		).map((row) => ({
+			item: linkTo(curriculum, "equipment", String(row.item)),
+			needed: Number(row.needed ?? 0),
+			owned: typeof row.owned === "number" ? row.owned : undefined,
+			stored: curriculum.equipment.get(String(row.item))?.stored,
+		})),
 		previous: way(previous),
 		next: way(next),
 		others: line.apparatus.filter((other) => other.id !== plan.apparatus),
@@ -282,6 +283,7 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		levels: own.levels,
 		week: weekLine(site, page, week),
 		day: own.day,
+		timezone: curriculum.club.timezone,
 		date: own.date,
 		dateWords: own.date === undefined ? own.day : dateWords(own.date, site.language, "full"),
 		closed: own.closed,

@@ -1,0 +1,142 @@
+/**
+ * The pieces that several sheets share: headings, level marks, doses, figures, the safety box.
+ */
+
+import { drawFigure } from "../../scripts/figures/figure.ts";
+import { drawStrip } from "../../scripts/figures/strip.ts";
+import type { Dose, Id, LinkedDrill, LinkedShape } from "../../scripts/model.ts";
+import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
+import { doseWords } from "../../scripts/render/views/words.ts";
+import { sign } from "../parts/icons.ts";
+import type { PlaceKind, Places } from "./places.ts";
+import type { SheetSource } from "./source.ts";
+
+/** The usual caution, printed where every reader comes past. */
+export const USUAL_CAUTION =
+	"Coaching gymnastics needs qualified supervision, and matting and spotting suited to the gymnast. Local codes, the governing body's rules and licensed practice come first, before anything printed here. Computed loads and heights are planning aids, not medical advice.";
+
+const SPOTTING = "Spotting";
+const CAUTION = "Caution";
+const NOTHING_WRITTEN = "Nothing of its own is written for this drill: the usual caution at the front holds.";
+
+/** A sheet's heading under a thick rule, with what it belongs to above it. */
+export function sheetHead(id: string, over: HtmlValue, title: HtmlValue, under: HtmlValue = undefined): Html {
+	return html`<header class="sheet-head"><p class="over">${over}</p><h1 id="${id}">${title}</h1>${under && html`<p class="under">${under}</p>`}</header>`;
+}
+
+/** A line of a list that ends in a page. */
+export function pageLine(words: Html, page: Html | undefined, className = ""): Html {
+	return html`<li class="page-line ${className}"><span class="page-line-words">${words}</span><span class="page-line-dots"></span>${page}</li>`;
+}
+
+/** Things with their pages, in two columns. */
+export function pageList(
+	places: Places,
+	kind: PlaceKind,
+	things: readonly { readonly id: Id; readonly name: string }[],
+): Html {
+	return html`<ul class="page-list">${things.map(({ id, name }) =>
+		pageLine(places.link(kind, id, name), places.page(kind, id)),
+	)}</ul>`;
+}
+
+/** Words with a page behind each, in a running line. */
+export function pageRun(
+	places: Places,
+	kind: PlaceKind,
+	things: readonly { readonly id: Id; readonly name: string }[],
+): Html {
+	return html`${things.map(
+		({ id, name }, i) =>
+			html`${i > 0 && "; "}<span class="run">${places.link(kind, id, name)} ${places.page(kind, id)}</span>`,
+	)}`;
+}
+
+/** Names of things by id; an id that is gone stands for itself. */
+export function named(
+	ids: readonly Id[],
+	things: ReadonlyMap<Id, { readonly id: Id; readonly name: string }>,
+): readonly { readonly id: Id; readonly name: string }[] {
+	return ids.map((id) => ({ id, name: things.get(id)?.name ?? id }));
+}
+
+export function namedDrills(
+	ids: readonly Id[],
+	drills: ReadonlyMap<Id, LinkedDrill>,
+	source: SheetSource,
+): readonly { readonly id: Id; readonly name: string }[] {
+	return ids.map((id) => ({ id, name: source.markdown.plain(drills.get(id)?.title ?? id) }));
+}
+
+/** How each of some levels does a drill: one row for each, with its dose. */
+export function levelRows(
+	source: SheetSource,
+	places: Places,
+	drill: LinkedDrill,
+	only: (level: Id) => boolean = () => true,
+): Html {
+	const rows = [...drill.levels].filter(([level]) => only(level));
+	return html`<table class="levels"><tbody>${rows.map(
+		([level, dose]) =>
+			html`<tr><th scope="row">${source.curriculum.levels.get(level)?.name ?? level}</th><td>${wayOf(places, drill, dose)}</td></tr>`,
+	)}</tbody></table>`;
+}
+
+function wayOf(places: Places, drill: LinkedDrill, dose: Dose): Html {
+	const words = doseWords(drill, dose);
+	return html`${dose.do === undefined ? "As described." : places.inline(dose.do)}${words !== "" && html` <b class="dose">${words}</b>`}`;
+}
+
+/** What to say. */
+export function cueList(places: Places, cues: readonly string[]): Html | undefined {
+	return cues.length === 0
+		? undefined
+		: html`<ul class="cues">${cues.map((cue) => html`<li>${places.inline(cue)}</li>`)}</ul>`;
+}
+
+/** Spotting and caution in a thick frame; where neither is written, what holds then. */
+export function safetyBox(places: Places, drill: Pick<LinkedDrill, "spotting" | "caution">): Html {
+	const { spotting, caution } = drill;
+	return html`<div class="safety">${
+		spotting !== undefined && html`<p>${sign("spotting")}<b>${SPOTTING}.</b> ${places.inline(spotting)}</p>`
+	}${caution !== undefined && html`<p>${sign("caution")}<b>${CAUTION}.</b> ${places.inline(caution)}</p>`}${
+		spotting === undefined &&
+		caution === undefined &&
+		html`<p>${sign("caution")}<b>${SPOTTING} and ${CAUTION.toLowerCase()}.</b> ${NOTHING_WRITTEN}</p>`
+	}</div>`;
+}
+
+/** One shape's figure. */
+export function shapeFigure(shape: LinkedShape, idPrefix: string, size: number): Html {
+	const words = { title: shape.name, description: shape.description ?? shape.name, idPrefix };
+	return raw(drawFigure(shape, { ...words, size }));
+}
+
+/** Shapes in the order a body goes through them, with their names under them. */
+export function shapeStrip(source: SheetSource, ids: readonly Id[], idPrefix: string): Html | undefined {
+	const shapes = ids.flatMap((id) => source.curriculum.shapes.get(id) ?? []);
+	if (shapes.length === 0) return undefined;
+	const names = shapes.map(({ name }) => name);
+	const words = { title: "Shapes in order", description: names.join(", then "), idPrefix };
+	return html`<figure class="strip">${raw(drawStrip(shapes, words))}<figcaption>${names.map(
+		(name, i) => html`<span><b>${i + 1}</b> ${name}</span>`,
+	)}</figcaption></figure>`;
+}
+
+/** A filled mark, for tables that say yes. */
+export function dot(words: string): Html {
+	return html`<span class="dot" role="img" aria-label="${words}"></span>`;
+}
+
+/** A number of pixels wide, for columns set by hand. */
+export function columns(widths: readonly number[]): Html {
+	return html`<colgroup>${widths.map((width) => html`<col style="width:${width}px">`)}</colgroup>`;
+}
+
+/** Cuts a list into runs of at most `size`, as even as they can be. */
+export function evenRuns<T>(list: readonly T[], size: number): readonly (readonly T[])[] {
+	if (list.length === 0) return [];
+	const runs = Math.ceil(list.length / size);
+	const each = Math.ceil(list.length / runs);
+	return Array.from({ length: runs }, (_, i) => list.slice(i * each, (i + 1) * each));
+}

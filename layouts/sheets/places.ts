@@ -1,0 +1,136 @@
+/**
+ * Where everything stands: the label of the pages a thing is printed on, known before any page is
+ * laid out, so that a reference can leave room for it.
+ *
+ *   G 2          guides and levels
+ *   W3 1         week 3
+ *   W3 · Floor 2 the floor in week 3
+ *   D · Floor 12 the floor's drills
+ *   S 4, K 3     shapes, skills
+ *   C 2, E 1     coverage, equipment
+ *   X 1          index
+ */
+
+import type { Apparatus, Curriculum, Id, LinkedDrill, LinkKind, WeekPlan } from "../../scripts/model.ts";
+import { pageReference } from "../../scripts/print/assemble.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
+import type { SheetSource } from "./source.ts";
+
+export const LABELS = {
+	contents: "Contents",
+	guides: "G",
+	shapes: "S",
+	skills: "K",
+	coverage: "C",
+	equipment: "E",
+	index: "X",
+} as const;
+
+/** What can be referred to beyond what `[[id]]` links to. */
+export type PlaceKind = LinkKind | "part" | "week-apparatus";
+
+export interface Places {
+	/** The `id` attribute of a thing's place. */
+	id(kind: PlaceKind, id: Id): string;
+	/** Whether the thing has a place in the binder. */
+	has(kind: PlaceKind, id: Id): boolean;
+	/** The page of a thing; nothing where it has no place. */
+	page(kind: PlaceKind, id: Id): Html | undefined;
+	/** A thing's name that leads to its place. */
+	link(kind: PlaceKind, id: Id, words: string): Html;
+	/** A club's line of text. */
+	inline(text: string): Html;
+	/** A club's paragraphs; what they link to gets its page behind it. */
+	block(text: string, topHeading?: number): Html;
+}
+
+/** The drills printed under an apparatus: those that name it first. */
+export function drillsOf(curriculum: Curriculum, apparatus: Id): readonly LinkedDrill[] {
+	return [...curriculum.drills.values()].filter((drill) => drill.apparatus[0] === apparatus);
+}
+
+export function drillLabel(apparatus: Apparatus): string {
+	return `D · ${shortName(apparatus)}`;
+}
+
+export function weekLabel(week: WeekPlan): string {
+	return `W${week.week}`;
+}
+
+export function weekApparatusLabel(week: WeekPlan, apparatus: Apparatus): string {
+	return `${weekLabel(week)} · ${shortName(apparatus)}`;
+}
+
+/** A name that fits a page's number: the apparatus's own, or the words of it that do. */
+export function shortName({ name }: Pick<Apparatus, "name">): string {
+	if (name.length <= LONGEST_NAME) return name;
+	const words = name.split(" ");
+	while (words.length > 1 && words.join(" ").length > LONGEST_NAME) words.pop();
+	return words.join(" ").slice(0, LONGEST_NAME);
+}
+
+const LONGEST_NAME = 14;
+
+/** Finds every thing's place. */
+export function placesOf(source: SheetSource): Places {
+	const { curriculum, markdown } = source;
+	const known = new Map<string, { readonly label: string; readonly most: number }>();
+	const add = (kind: PlaceKind, id: Id, label: string, things: number) =>
+		// No thing takes three pages on average, and a section has a few pages more.
+		known.set(placeId(kind, id), { label, most: 3 * things + 8 });
+
+	for (const id of curriculum.guides.keys()) add("guide", id, LABELS.guides, curriculum.guides.size + 2);
+	for (const id of curriculum.levels.keys()) add("level", id, LABELS.guides, curriculum.guides.size + 2);
+	for (const week of curriculum.weeks) {
+		add("week", week.id, weekLabel(week), 0);
+		for (const plan of week.apparatus) {
+			const apparatus = curriculum.apparatus.get(plan.apparatus);
+			if (apparatus === undefined) continue;
+			const stations = plan.blocks.reduce((sum, block) => sum + block.stations.length, 0);
+			add("week-apparatus", `${week.id}-${plan.apparatus}`, weekApparatusLabel(week, apparatus), stations);
+		}
+	}
+	for (const apparatus of curriculum.apparatus.values()) {
+		const drills = drillsOf(curriculum, apparatus.id);
+		add("apparatus", apparatus.id, drillLabel(apparatus), drills.length);
+		for (const drill of drills) add("drill", drill.id, drillLabel(apparatus), drills.length);
+	}
+	for (const id of curriculum.shapes.keys()) add("shape", id, LABELS.shapes, curriculum.shapes.size);
+	for (const id of curriculum.skills.keys()) add("skill", id, LABELS.skills, curriculum.skills.size);
+	for (const id of curriculum.equipment.keys()) {
+		add("equipment", id, LABELS.equipment, curriculum.weeks.length + 2);
+	}
+	const coverageTables = (curriculum.levels.size + 1) * 2;
+	for (const [id, label] of Object.entries(LABELS)) {
+		add("part", id, label, id === "coverage" ? coverageTables * 2 : 30);
+	}
+
+	const has = (kind: PlaceKind, id: Id) => known.has(placeId(kind, id));
+	const pageOf = (place: string): Html | undefined => {
+		const found = known.get(place);
+		return found === undefined ? undefined : pageReference(place, found.label, found.most);
+	};
+	const href = (target: { readonly kind: PlaceKind; readonly id: Id }) =>
+		has(target.kind, target.id) ? `#${placeId(target.kind, target.id)}` : undefined;
+	return {
+		id: placeId,
+		has,
+		page: (kind, id) => pageOf(placeId(kind, id)),
+		link: (kind, id, words) =>
+			has(kind, id) ? html`<a href="#${placeId(kind, id)}">${words}</a>` : html`${words}`,
+		inline: (text) => markdown.inline(text, href),
+		block: (text, topHeading = 3) =>
+			raw(
+				markdown
+					.block(text, href, topHeading)
+					.text.replace(
+						/<a href="#([^"]+)">[^]*?<\/a>/g,
+						(link: string, place: string) => `${link} ${pageOf(place)?.text ?? ""}`,
+					),
+			),
+	};
+}
+
+function placeId(kind: PlaceKind, id: Id): string {
+	return `${kind}-${id}`;
+}

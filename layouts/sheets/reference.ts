@@ -1,0 +1,125 @@
+/**
+ * Shapes and skills, each with where it stands in the curriculum and the drills that train it.
+ */
+
+import type { Id, LinkedDrill, LinkedShape, LinkedSkill } from "../../scripts/model.ts";
+import type { SheetSection } from "../../scripts/print/section.ts";
+import { type Html, html } from "../../scripts/render/html.ts";
+import { capital } from "../../scripts/render/views/words.ts";
+import { evenRuns, named, namedDrills, pageList, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
+import { LABELS, type Places } from "./places.ts";
+import type { SheetSource } from "./source.ts";
+
+const SHAPES = "Shapes";
+const SKILLS = "Skills";
+
+/** Entries laid out in one go. */
+const ENTRIES = 40;
+
+export function shapesSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
+	const shapes = [...source.curriculum.shapes.values()];
+	if (shapes.length === 0) return undefined;
+	return {
+		title: SHAPES,
+		tab: SHAPES,
+		slot,
+		parts: [
+			{
+				label: LABELS.shapes,
+				head: SHAPES,
+				html: html`${sheetHead(places.id("part", "shapes"), "", SHAPES, "The positions that everything is built from, and the drills that train each")}${shapes.map((shape) => shapeEntry(source, places, shape))}`,
+			},
+		],
+		targets: [
+			{ id: places.id("part", "shapes"), title: SHAPES, depth: 1 },
+			...shapes.map(({ id, name, source: written }) => ({
+				id: places.id("shape", id),
+				title: name,
+				depth: 2 as const,
+				source: written,
+			})),
+		],
+	};
+}
+
+function shapeEntry(source: SheetSource, places: Places, shape: LinkedShape): Html {
+	return html`<section class="entry shape"><div class="shape-head whole">${shape.angles !== undefined && shapeFigure(shape, `shape-figure-${shape.id}`, 84)}<div><h2 id="${places.id("shape", shape.id)}">${shape.name}</h2>
+${shape.description !== undefined && html`<p>${places.inline(shape.description)}</p>`}
+${also(shape.aliases)}</div></div>
+${drillList(source, places, shape.drills)}</section>`;
+}
+
+export function skillsSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
+	const skills = [...source.curriculum.skills.values()];
+	if (skills.length === 0) return undefined;
+	const head = sheetHead(
+		places.id("part", "skills"),
+		"",
+		SKILLS,
+		"What the drills lead to, what each needs first, and the drills that train it",
+	);
+	return {
+		title: SKILLS,
+		tab: SKILLS,
+		slot,
+		parts: evenRuns(skills, ENTRIES).map((run, i) => ({
+			label: LABELS.skills,
+			head: SKILLS,
+			html: html`${i === 0 && head}${run.map((skill) => skillEntry(source, places, skill))}`,
+		})),
+		targets: [
+			{ id: places.id("part", "skills"), title: SKILLS, depth: 1 },
+			...skills.map(({ id, name, source: written }) => ({
+				id: places.id("skill", id),
+				title: name,
+				depth: 2 as const,
+				source: written,
+			})),
+		],
+	};
+}
+
+function skillEntry(source: SheetSource, places: Places, skill: LinkedSkill): Html {
+	const { apparatus, levels, skills } = source.curriculum;
+	const names = (ids: readonly Id[], things: Parameters<typeof named>[1]) =>
+		named(ids, things)
+			.map(({ name }) => name)
+			.join(", ");
+	const facts = [
+		names(skill.apparatus, apparatus),
+		names(skill.levels, levels),
+		skill.pattern ?? "",
+		skill.direction === undefined || skill.direction === "none" ? "" : skill.direction,
+	].filter((words) => words !== "");
+	const run = (words: string, ids: readonly Id[]) =>
+		ids.length > 0 &&
+		html`<p class="small"><b>${words}</b> ${pageRun(places, "skill", named(ids, skills))}</p>`;
+	return html`<section class="entry"><div class="whole"><h2 id="${places.id("skill", skill.id)}">${skill.name}</h2>
+${facts.length > 0 && html`<p class="small">${capital(facts.join(" · "))}</p>`}
+${skill.description !== undefined && html`<p>${places.inline(skill.description)}</p>`}
+${also(skill.aliases)}${run("Needs", skill.needs)}${run("Leads to", skill.leadsTo)}${run("The other way", skill.opposites)}</div>
+${drillList(source, places, skill.drills)}</section>`;
+}
+
+function also(aliases: readonly string[]): Html | undefined {
+	return aliases.length === 0
+		? undefined
+		: html`<p class="small"><b>Also called</b> ${aliases.join(", ")}</p>`;
+}
+
+function drillList(source: SheetSource, places: Places, ids: readonly Id[]): Html {
+	if (ids.length === 0) return html`<p class="small">No drill yet.</p>`;
+	const drills = ids.flatMap((id): readonly LinkedDrill[] => {
+		const found = source.curriculum.drills.get(id);
+		return found === undefined ? [] : [found];
+	});
+	return pageList(
+		places,
+		"drill",
+		namedDrills(
+			drills.map(({ id }) => id),
+			source.curriculum.drills,
+			source,
+		),
+	);
+}

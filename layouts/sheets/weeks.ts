@@ -1,0 +1,174 @@
+/**
+ * A week's sheets: what the week is about, then for each apparatus what to set up and what to do.
+ */
+
+import { dateOf, meets, teachingWeeks } from "../../scripts/compute/calendar.ts";
+import { type CoverageCell, coverage } from "../../scripts/compute/coverage.ts";
+import { equipmentFor } from "../../scripts/compute/equipment.ts";
+import { classTime } from "../../scripts/compute/time.ts";
+import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
+import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
+import { type Html, html } from "../../scripts/render/html.ts";
+import { counted, dateWords, shortNumber } from "../../scripts/render/views/words.ts";
+import { yearWords } from "./front.ts";
+import { cueList, levelRows, named, pageRun, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
+import { type Places, weekApparatusLabel, weekLabel } from "./places.ts";
+import type { SheetSource } from "./source.ts";
+
+const ALL_LEVELS = "All levels";
+const SET_UP = "Set up before class";
+
+/** All weeks' coverage, worked out once. */
+export interface WeekCoverage {
+	readonly shapes: ReadonlyMap<Id, CoverageCell>;
+	readonly skills: ReadonlyMap<Id, CoverageCell>;
+}
+
+export function weekSections(
+	source: SheetSource,
+	places: Places,
+	slotOf: (week: WeekPlan) => number,
+): readonly SheetSection[] {
+	const shapes = coverage(source, "shape", "week").cells;
+	const skills = coverage(source, "skill", "week").cells;
+	return source.curriculum.weeks.map((week) => {
+		const key = String(week.week);
+		const trained = { shapes: shapes.get(key) ?? new Map(), skills: skills.get(key) ?? new Map() };
+		const plans = week.apparatus.flatMap((plan) => {
+			const apparatus = source.curriculum.apparatus.get(plan.apparatus);
+			return apparatus === undefined ? [] : [{ plan, apparatus }];
+		});
+		const title = `Week ${week.week}`;
+		const theme = source.markdown.plain(week.theme);
+		return {
+			title: `${title}: ${theme}`,
+			tab: `W${week.week}`,
+			slot: slotOf(week),
+			parts: [
+				{ label: weekLabel(week), head: title, html: weekSheet(source, places, week, trained) },
+				...plans.map(
+					({ plan, apparatus }): SheetPart => ({
+						label: weekApparatusLabel(week, apparatus),
+						head: apparatus.name,
+						html: apparatusSheet(source, places, week, plan, apparatus.name),
+					}),
+				),
+			],
+			targets: [
+				{ id: places.id("week", week.id), title: `${title}: ${theme}`, depth: 1, source: week.source },
+				...plans.map(({ plan, apparatus }) => ({
+					id: places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
+					title: apparatus.name,
+					depth: 2 as const,
+					source: week.source,
+				})),
+			],
+		};
+	});
+}
+
+function weekSheet(source: SheetSource, places: Places, week: WeekPlan, trained: WeekCoverage): Html {
+	const { club, term, apparatus, shapes, skills } = source.curriculum;
+	const dates = teachingWeeks(term)[week.week - 1];
+	const over = html`Week ${week.week} of ${term.weeks}${dates && html` · ${dateWords(dates.monday, club.language)} to ${yearWords(dates.sunday, club.language)}`}`;
+	const figures = [...shapes.values()].filter(({ id }) => trained.shapes.has(id));
+	const taught = [...skills.values()].filter(({ id }) => trained.skills.has(id));
+	return html`${sheetHead(places.id("week", week.id), over, places.inline(week.theme))}
+${week.body.trim() !== "" && html`<div class="prose lead-prose">${places.block(week.body, 3)}</div>`}
+<section class="whole"><h2>Apparatus</h2><table class="plan">
+<thead><tr><th scope="col">Apparatus</th><th scope="col">Focus</th><th scope="col" class="number">Minutes</th><th scope="col">Page</th></tr></thead>
+<tbody>${week.apparatus.map((plan) => {
+		const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
+		const key = `${week.id}-${plan.apparatus}`;
+		return html`<tr><th scope="row">${places.link("week-apparatus", key, apparatus.get(plan.apparatus)?.name ?? plan.apparatus)}</th><td>${plan.focus !== undefined && places.inline(plan.focus)}</td><td class="number">${shortNumber(minutes)}</td><td>${places.page("week-apparatus", key)}</td></tr>`;
+	})}</tbody></table></section>
+${figures.length > 0 && html`<section><h2>Shapes this week</h2><ul class="figures">${figures.map((shape) => shapeTile(week, shape, trained.shapes.get(shape.id)))}</ul></section>`}
+${
+	taught.length > 0 &&
+	html`<section><h2>Skills this week</h2><p class="skills-run">${pageRun(
+		places,
+		"skill",
+		named(
+			taught.map(({ id }) => id),
+			skills,
+		),
+	)}</p></section>`
+}
+${classTable(source, week)}`;
+}
+
+function shapeTile(week: WeekPlan, shape: LinkedShape, cell: CoverageCell | undefined): Html {
+	return html`<li>${shape.angles === undefined ? "" : shapeFigure(shape, `${week.id}-${shape.id}`, 48)}<span>${shape.name}</span><span class="small">${counted(cell?.drills.length ?? 0, "drill")}</span></li>`;
+}
+
+function classTable(source: SheetSource, week: WeekPlan): Html | undefined {
+	const { curriculum } = source;
+	const { club, term, apparatus } = curriculum;
+	const rows = term.classes.filter((group) => meets(term, week.week, group));
+	if (rows.length === 0) return undefined;
+	return html`<section><h2>Classes this week</h2><table class="plan">
+<thead><tr><th scope="col">Class</th><th scope="col">When</th><th scope="col">Order of apparatus</th><th scope="col" class="number">Planned of available min</th></tr></thead>
+<tbody>${rows.map((group) => {
+		const date = dateOf(term, week.week, group);
+		const time = classTime(curriculum, week, group);
+		const rotation = group.rotation.map((id) => apparatus.get(id)?.name ?? id).join(", ");
+		return html`<tr><th scope="row">${group.name}</th><td class="keep">${date !== undefined && dateWords(date, club.language)}${group.start !== undefined && ` ${group.start}`}</td><td>${rotation}</td><td class="number">${shortNumber(time.planned)}${group.minutes !== undefined && ` of ${group.minutes}`}</td></tr>`;
+	})}</tbody></table></section>`;
+}
+
+function apparatusSheet(
+	source: SheetSource,
+	places: Places,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	name: string,
+): Html {
+	const { curriculum } = source;
+	const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
+	const lines = equipmentFor(curriculum, plan);
+	return html`${sheetHead(
+		places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
+		html`Week ${week.week} · ${places.inline(week.theme)}`,
+		name,
+		plan.focus !== undefined && places.inline(plan.focus),
+	)}
+${
+	lines.length > 0 &&
+	html`<section class="set-up whole"><h2>${SET_UP}</h2><ul>${lines.map((line) => {
+		const item = curriculum.equipment.get(line.item);
+		return html`<li><b>${line.needed}</b> ${item?.name ?? line.item}${item?.stored !== undefined && html`<span class="small"> ${item.stored}</span>`}</li>`;
+	})}</ul></section>`
+}
+<p class="small total">${counted(plan.blocks.length, "block")}, ${shortNumber(minutes)} minutes in all.</p>
+${plan.blocks.map((block) => blockSheet(source, places, block))}`;
+}
+
+function blockSheet(source: SheetSource, places: Places, block: Block): Html {
+	const { levels } = source.curriculum;
+	const who =
+		block.levels.length === 0
+			? ALL_LEVELS
+			: named(block.levels, levels)
+					.map(({ name }) => name)
+					.join(", ");
+	const head = html`<header class="block-head"><span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span><h2>${block.kind === "drill" ? "Together" : counted(block.stations.length, "station")}</h2><span class="who">${who}</span>${block.kind === "stations" && block.stations.length > 1 && html`<span class="change">${shortNumber(block.change)} min to change</span>`}</header>${block.note !== undefined && html`<p class="note">${places.inline(block.note)}</p>`}`;
+	return html`<section class="block">${block.stations.map((station, i) => stationSheet(source, places, block, station, i, i === 0 ? head : undefined))}</section>`;
+}
+
+/** The first station carries its block's head, so that the two are never parted. */
+function stationSheet(
+	source: SheetSource,
+	places: Places,
+	block: Block,
+	station: Station,
+	position: number,
+	head: Html | undefined,
+): Html {
+	const drill = source.curriculum.drills.get(station.drill);
+	if (drill === undefined) return html``;
+	const offered = (level: Id) => block.levels.length === 0 || block.levels.includes(level);
+	return html`<div class="station whole">${head}<h3>${block.kind === "stations" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">card ${places.page("drill", drill.id)}</span></h3>
+${station.note !== undefined && html`<p class="note">${places.inline(station.note)}</p>`}
+<div class="station-body"><div>${levelRows(source, places, drill, offered)}</div><div>${cueList(places, drill.cues)}</div></div>
+${(drill.spotting !== undefined || drill.caution !== undefined) && safetyBox(places, drill)}</div>`;
+}

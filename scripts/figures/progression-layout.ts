@@ -1,0 +1,301 @@
+/**
+ * Places boxes and arrows from top to bottom within a width.
+ *
+ *   1. dagre finds the rows, and in each row the order of boxes and of arrows passing by, with few
+ *      crossings; a row too wide for the page gives the boxes on its right to a new row below
+ *   2. within that order, everything moves as near to what it is joined to as the width allows
+ *   3. arrows run straight down beside the boxes of a row and bend only between rows, so that none
+ *      crosses a box
+ *
+ * The second step is ours, since dagre lays out for no given width and a phone has a narrow one.
+ * Lengths are CSS pixels.
+ */
+
+import { Graph, layout } from "@dagrejs/dagre";
+import type { Id } from "../model.ts";
+import type { Arrow } from "./progression-graph.ts";
+
+export interface Box {
+	readonly id: Id;
+	readonly width: number;
+	readonly height: number;
+}
+
+export type PlacedBox<B extends Box = Box> = B & {
+	/** Its middle. */
+	readonly x: number;
+	readonly top: number;
+};
+
+export interface Way {
+	readonly arrow: Arrow;
+	/** From the foot of one box to the head of the other. */
+	readonly corners: readonly { readonly x: number; readonly y: number }[];
+}
+
+export interface MapLayout<B extends Box> {
+	/** Row by row, from left to right. */
+	readonly boxes: readonly PlacedBox<B>[];
+	readonly ways: readonly Way[];
+	readonly width: number;
+	readonly height: number;
+}
+
+/** Least space between neighbours in a row, and between rows. */
+const BETWEEN = { columns: 9, rows: 30 } as const;
+/** Sweeps down and up until places hardly move. */
+const SWEEPS = 40;
+/** How much more an arrow passing a row wants to run straight than a box wants its middle. */
+const STRAIGHT = 3;
+/** Arrows leave and enter a box off its middle by this share of their turn, and not near its corners. */
+const PORT = { share: 0.3, corner: 14 } as const;
+
+/** A box in its row, or an arrow that passes by. */
+interface Slot {
+	readonly width: number;
+	readonly weight: number;
+	/** Slots of the rows above and below that it is joined to. */
+	readonly above: Slot[];
+	readonly below: Slot[];
+	x: number;
+}
+
+/**
+ * The layout of boxes with unlike ids, and of arrows between them without circles. Wider than `width`
+ * only where one box with the arrows beside it is.
+ */
+export function layOutInRows<B extends Box>(
+	boxes: readonly B[],
+	arrows: readonly Arrow[],
+	width: number,
+): MapLayout<B> {
+	const rows = findRows(boxes, arrows, width);
+	const slots = new Map<Id, Slot>(boxes.map((box) => [box.id, slotOf(box.width, 1)]));
+	const passing = new Map<Arrow, Slot[]>(arrows.map((arrow) => [arrow, []]));
+	const lines = rows.map((row) =>
+		row.map((place) => {
+			if (place.arrow === undefined) return slots.get(place.box.id) ?? slotOf(place.box.width, 1);
+			const slot = slotOf(0, STRAIGHT);
+			passing.get(place.arrow)?.push(slot);
+			return slot;
+		}),
+	);
+	for (const [{ from, to }, between] of passing) {
+		const chain = [slots.get(from), ...between, slots.get(to)];
+		chain.slice(1).forEach((slot, i) => {
+			const before = chain[i];
+			if (before === undefined || slot === undefined) return;
+			before.below.push(slot);
+			slot.above.push(before);
+		});
+	}
+	settle(lines, Math.max(width, ...lines.map(packedWidth)));
+
+	const all = lines.flat();
+	const left = Math.min(...all.map((slot) => slot.x - slot.width / 2));
+	const right = Math.max(...all.map((slot) => slot.x + slot.width / 2));
+	for (const slot of all) slot.x -= left;
+
+	const placed: PlacedBox<B>[] = [];
+	const bands: { top: number; bottom: number }[] = [];
+	const rowOf = new Map<Id, number>();
+	let top = 0;
+	rows.forEach((row, i) => {
+		let height = 0;
+		for (const { box } of row) {
+			if (box === undefined) continue;
+			placed.push({ ...box, x: slots.get(box.id)?.x ?? 0, top });
+			rowOf.set(box.id, i);
+			height = Math.max(height, box.height);
+		}
+		bands.push({ top, bottom: top + height });
+		top += height + BETWEEN.rows;
+	});
+
+	const byId = new Map(placed.map((box) => [box.id, box]));
+	const ways = arrows.flatMap((arrow): readonly Way[] => {
+		const from = byId.get(arrow.from);
+		const to = byId.get(arrow.to);
+		const start = rowOf.get(arrow.from) ?? 0;
+		const between = passing.get(arrow) ?? [];
+		if (from === undefined || to === undefined) return [];
+		const out = portOf(from, between[0]?.x ?? to.x);
+		const into = portOf(to, between.at(-1)?.x ?? from.x);
+		return [
+			{
+				arrow,
+				corners: [
+					{ x: out, y: from.top + from.height },
+					{ x: out, y: bands[start]?.bottom ?? from.top },
+					...between.flatMap(({ x }, i) => {
+						const band = bands[start + 1 + i];
+						return band === undefined
+							? []
+							: [
+									{ x, y: band.top },
+									{ x, y: band.bottom },
+								];
+					}),
+					{ x: into, y: to.top },
+				],
+			},
+		];
+	});
+	return { boxes: placed, ways, width: right - left, height: bands.at(-1)?.bottom ?? 0 };
+}
+
+/** What stands at one place of a row. */
+type Place<B extends Box> =
+	| { readonly box: B; readonly arrow?: undefined; readonly x: number }
+	| { readonly box?: undefined; readonly arrow: Arrow; readonly x: number };
+
+/**
+ * Rows from top to bottom, each from left to right.
+ *
+ * A row too wide is broken by telling dagre that its last boxes come below its first ones. Boxes of one
+ * row never come before one another, so this makes no circle; and each round fixes the order of at least
+ * one more pair, so the rounds end.
+ */
+function findRows<B extends Box>(
+	boxes: readonly B[],
+	arrows: readonly Arrow[],
+	width: number,
+): readonly (readonly Place<B>[])[] {
+	const below: { readonly from: Id; readonly to: Id }[] = [];
+	for (;;) {
+		const rows = rowsOf(boxes, arrows, below);
+		let broken = false;
+		for (const row of rows) {
+			const inRow = row.flatMap(({ box }) => box ?? []);
+			let keep = inRow.length;
+			let needed = packedWidth(row.map((place) => ({ width: place.box?.width ?? 0 })));
+			// An arrow to a box that leaves stays in the row, and so does the space beside it.
+			while (keep > 1 && needed > width) {
+				keep--;
+				needed -= inRow[keep]?.width ?? 0;
+			}
+			// Four boxes where three have room make two and two.
+			keep = Math.ceil(inRow.length / Math.ceil(inRow.length / keep));
+			inRow.slice(keep).forEach((box, i) => {
+				const from = inRow[i % keep];
+				if (from === undefined) return;
+				below.push({ from: from.id, to: box.id });
+				broken = true;
+			});
+		}
+		if (!broken) return rows;
+	}
+}
+
+function rowsOf<B extends Box>(
+	boxes: readonly B[],
+	arrows: readonly Arrow[],
+	below: readonly { readonly from: Id; readonly to: Id }[],
+): readonly (readonly Place<B>[])[] {
+	const graph: Graph<
+		Record<string, unknown>,
+		{ width: number; height: number; x: number; y: number },
+		{ readonly weight: number; readonly points?: readonly { readonly x: number; readonly y: number }[] }
+	> = new Graph({ multigraph: true });
+	graph.setGraph({
+		rankdir: "TB",
+		nodesep: BETWEEN.columns,
+		edgesep: BETWEEN.columns,
+		ranksep: BETWEEN.rows,
+	});
+	for (const { id, width, height } of boxes) graph.setNode(id, { width, height, x: 0, y: 0 });
+	for (const { from, to, redundant } of arrows) {
+		graph.setEdge(from, to, { weight: redundant ? 1 : 2 }, "arrow");
+	}
+	for (const { from, to } of below) graph.setEdge(from, to, { weight: 0 }, "below");
+	layout(graph);
+
+	const rows = new Map<number, Place<B>[]>();
+	for (const box of boxes) {
+		const { x, y } = graph.node(box.id);
+		const row = Math.round(y);
+		rows.set(row, [...(rows.get(row) ?? []), { box, x }]);
+	}
+	for (const arrow of arrows) {
+		const inside: readonly { readonly x: number; readonly y: number }[] = (
+			graph.edge(arrow.from, arrow.to, "arrow").points ?? []
+		).slice(1, -1);
+		const [start, end] = [graph.node(arrow.from).y, graph.node(arrow.to).y];
+		for (const [y, row] of rows) {
+			if (y <= Math.round(start) || y >= Math.round(end)) continue;
+			const nearest = inside.toSorted((a, b) => Math.abs(a.y - y) - Math.abs(b.y - y))[0];
+			row.push({ arrow, x: nearest?.x ?? 0 });
+		}
+	}
+	return [...rows].sort(([a], [b]) => a - b).map(([, row]) => row.toSorted((a, b) => a.x - b.x));
+}
+
+function slotOf(width: number, weight: number): Slot {
+	return { width, weight, above: [], below: [], x: 0 };
+}
+
+function packedWidth(row: readonly { readonly width: number }[]): number {
+	return row.reduce((sum, { width }) => sum + width, 0) + BETWEEN.columns * Math.max(0, row.length - 1);
+}
+
+/** Moves every row towards the rows above and below, in turn, within a width. */
+function settle(lines: readonly (readonly Slot[])[], width: number): void {
+	for (const line of lines) placeLine(line, () => width / 2, width);
+	const mean = (slots: readonly Slot[], own: number): number =>
+		slots.length === 0 ? own : slots.reduce((sum, { x }) => sum + x, 0) / slots.length;
+	for (let sweep = 0; sweep < SWEEPS; sweep++) {
+		const down = sweep % 2 === 0;
+		for (const line of down ? lines : lines.toReversed()) {
+			placeLine(
+				line,
+				(slot) => {
+					const towards = mean(down ? slot.above : slot.below, slot.x);
+					const all = mean([...slot.above, ...slot.below], slot.x);
+					return (towards + all) / 2;
+				},
+				width,
+			);
+		}
+	}
+}
+
+/**
+ * Places the slots of a line as near as possible to where they want to be, in their order and with
+ * space between: least squares by pooling neighbours that are in each other's way (isotonic regression),
+ * then moved inside the width.
+ */
+function placeLine(line: readonly Slot[], wish: (slot: Slot) => number, width: number): void {
+	let offset = 0;
+	const offsets = line.map((slot, i) => {
+		const before = line[i - 1];
+		if (before !== undefined) offset += before.width / 2 + BETWEEN.columns + slot.width / 2;
+		return offset;
+	});
+	const pools: { sum: number; weight: number; count: number }[] = [];
+	line.forEach((slot, i) => {
+		pools.push({ sum: (wish(slot) - (offsets[i] ?? 0)) * slot.weight, weight: slot.weight, count: 1 });
+		for (;;) {
+			const last = pools.at(-1);
+			const before = pools.at(-2);
+			if (last === undefined || before === undefined) break;
+			if (before.sum / before.weight <= last.sum / last.weight) break;
+			pools.splice(-2, 2, {
+				sum: before.sum + last.sum,
+				weight: before.weight + last.weight,
+				count: before.count + last.count,
+			});
+		}
+	});
+	const least = (line[0]?.width ?? 0) / 2;
+	const most = width - offset - (line.at(-1)?.width ?? 0) / 2;
+	const places = pools.flatMap(({ sum, weight, count }) => Array<number>(count).fill(sum / weight));
+	line.forEach((slot, i) => {
+		slot.x = (offsets[i] ?? 0) + Math.max(least, Math.min(most, places[i] ?? least));
+	});
+}
+
+/** Where an arrow leaves or enters a box: near its middle, a little towards its other end. */
+function portOf({ x, width }: PlacedBox, towards: number): number {
+	const room = Math.max(0, width / 2 - PORT.corner);
+	return x + Math.max(-room, Math.min(room, (towards - x) * PORT.share));
+}

@@ -1,0 +1,205 @@
+/**
+ * Planned against available minutes of a class, week by week.
+ *
+ *   1. one scale from 0, weeks across
+ *   2. available as a stepped broken line, planned as a solid line with a mark for each week
+ *   3. planned numbers at their marks, and under each week what is left over or too much
+ *
+ * A week that asks for more than there is has a triangle instead of a dot, and a plus sign.
+ */
+
+import {
+	type ChartOptions,
+	chartFrame,
+	checkValue,
+	INK,
+	type LegendItem,
+	LINE,
+	legend,
+	linked,
+	PAPER,
+	PHONE,
+	SMALL,
+	SOFT,
+	sentences,
+	TEXT,
+	TONE,
+	tenth,
+	text,
+	textWidth,
+	WRONG,
+} from "./chart-frame.ts";
+
+export interface TimeLine {
+	readonly points: readonly TimePoint[];
+}
+
+export interface TimePoint {
+	/** As in "Week 3". */
+	readonly name: string;
+	/** As it stands under the line: "3". */
+	readonly short: string;
+	readonly planned: number;
+	/** Unknown where the class has no length. */
+	readonly available?: number;
+	readonly href?: string;
+}
+
+const WORDS = {
+	weeks: "Week",
+	difference: "+ / −",
+	planned: "planned",
+	available: "available",
+	over: "more than there is",
+	inFull: (planned: string, available: string | undefined): string =>
+		available === undefined ? `${planned} planned` : `${planned} planned of ${available}`,
+} as const;
+
+/** CSS pixels. */
+const EDGE = 2;
+const PLOT = 132;
+const HEAD = 22;
+const LEAST_PITCH = 24;
+
+/** The line as SVG text. Throws without points. */
+export function drawTimeLine({ points }: TimeLine, options: ChartOptions): string {
+	const { format } = options;
+	if (points.length === 0) throw new RangeError("a line needs at least one week");
+	for (const { name, planned, available } of points) {
+		checkValue(planned, name);
+		if (available !== undefined) checkValue(available, name);
+	}
+	const differences = points.map(({ planned, available }) =>
+		available === undefined ? "" : signed(planned - available, format),
+	);
+	const left =
+		EDGE + Math.ceil(Math.max(textWidth(WORDS.weeks, SMALL), textWidth(WORDS.difference, SMALL))) + 6;
+	const pitch = Math.max(
+		LEAST_PITCH,
+		((options.width ?? PHONE) - left - EDGE) / points.length,
+		...points.map(
+			({ planned, short }) => Math.max(textWidth(format(planned), TEXT, true), textWidth(short)) + 2,
+		),
+		...differences.map((words) => textWidth(words, SMALL, true) + 3),
+	);
+	const width = Math.ceil(left + pitch * points.length + EDGE);
+	const most = Math.max(1, ...points.flatMap(({ planned, available }) => [planned, available ?? 0]));
+	const floor = HEAD + PLOT;
+	const x = (i: number): number => left + pitch * (i + 0.5);
+	const yOf = (value: number): number => floor - (value / most) * PLOT;
+
+	const steps = points
+		.map(({ available }, i) => {
+			if (available === undefined) return "";
+			const y = tenth(yOf(available));
+			const joins = points[i - 1]?.available !== undefined;
+			return `${joins ? `V${y}` : `M${tenth(x(i) - pitch / 2)} ${y}`}H${tenth(x(i) + pitch / 2)}`;
+		})
+		.join("");
+	const labels = points.map(({ planned, available }, i) =>
+		available === undefined || available === points[i - 1]?.available
+			? ""
+			: text(x(i) - pitch / 2 + 2, yOf(available) + (planned > available ? 13 : -5), format(available), {
+					size: SMALL,
+					fill: SOFT,
+					rim: true,
+					className: "chart-available",
+				}),
+	);
+	const line = points
+		.map(({ planned }, i) => `${i === 0 ? "M" : "L"}${tenth(x(i))} ${tenth(yOf(planned))}`)
+		.join("");
+
+	const weeks = points.map((point, i) => {
+		const { planned, available, short } = point;
+		const over = available !== undefined && planned > available;
+		const y = yOf(planned);
+		const below = planned > 0 && floor - y > 24 && !over;
+		const drawn =
+			`<g class="chart-point"><path fill="none" pointer-events="all" d="M${tenth(x(i) - pitch / 2)} ${HEAD}h${tenth(pitch)}V${floor + 40}h${tenth(-pitch)}z"/>` +
+			mark(x(i), y, over) +
+			text(x(i), below ? y + 19 : y - 10, format(planned), {
+				anchor: "middle",
+				bold: true,
+				rim: true,
+				className: "chart-number",
+			}) +
+			text(x(i), floor + 17, short, { anchor: "middle" }) +
+			(differences[i] === ""
+				? ""
+				: text(x(i), floor + 34, differences[i] ?? "", {
+						anchor: "middle",
+						size: SMALL,
+						bold: over,
+						fill: over ? WRONG : SOFT,
+						className: "chart-difference",
+					})) +
+			"</g>";
+		return linked(point.href, pointInWords(point, format), drawn);
+	});
+
+	const known = points.some(({ available }) => available !== undefined);
+	const anyOver = points.some(({ planned, available }) => available !== undefined && planned > available);
+	const items: readonly LegendItem[] = [
+		{
+			sample: (sx, sy) =>
+				`<path stroke="${TONE}" stroke-width="2" d="M${tenth(sx)} ${tenth(sy + 7)}h18"/>${mark(sx + 9, sy + 7, false)}`,
+			words: WORDS.planned,
+		},
+		...(known
+			? [
+					{
+						sample: (sx: number, sy: number) => availableLine(`M${tenth(sx)} ${tenth(sy + 7)}h18`),
+						words: WORDS.available,
+					},
+				]
+			: []),
+		...(anyOver
+			? [{ sample: (sx: number, sy: number) => mark(sx + 9, sy + 7, true), words: WORDS.over }]
+			: []),
+	];
+	const key = legend(items, EDGE, floor + 46, width - 2 * EDGE);
+	const isLinked = points.some(({ href }) => href !== undefined);
+	return chartFrame(
+		{
+			...options,
+			description: sentences(
+				options.description,
+				...(isLinked ? [] : points.map((point) => pointInWords(point, format))),
+			),
+		},
+		{ width, height: floor + 46 + key.height },
+		"chart-line",
+		isLinked ? "group" : "img",
+		`<path stroke="${LINE}" d="M${left} ${tenth(floor - PLOT / 2)}H${width - EDGE}"/>` +
+			`<path stroke="${INK}" d="M${left} ${floor}H${width - EDGE}"/>` +
+			text(EDGE, floor + 17, WORDS.weeks, { size: SMALL, fill: SOFT }) +
+			(known ? text(EDGE, floor + 34, WORDS.difference, { size: SMALL, fill: SOFT }) : "") +
+			(known ? availableLine(steps) : "") +
+			`<path class="chart-planned" fill="none" stroke="${TONE}" stroke-width="2.5" stroke-linejoin="round" d="${line}"/>` +
+			labels.join("") +
+			weeks.join("") +
+			key.svg,
+	);
+}
+
+function availableLine(d: string): string {
+	return `<path class="chart-steps" fill="none" stroke="${INK}" stroke-width="1.5" stroke-dasharray="5 3" d="${d}"/>`;
+}
+
+/** A dot, or a triangle where the plan asks for too much. */
+function mark(x: number, y: number, over: boolean): string {
+	return over
+		? `<path class="chart-over" fill="${WRONG}" stroke="${PAPER}" d="M${tenth(x)} ${tenth(y - 6)}l6 10h-12z"/>`
+		: `<circle fill="${TONE}" stroke="${PAPER}" cx="${tenth(x)}" cy="${tenth(y)}" r="4"/>`;
+}
+
+/** A difference with its sign; a true minus, which is as wide as a plus. */
+function signed(difference: number, format: (value: number) => string): string {
+	if (difference === 0) return format(0);
+	return `${difference > 0 ? "+" : "−"}${format(Math.abs(difference))}`;
+}
+
+function pointInWords({ name, planned, available }: TimePoint, format: (value: number) => string): string {
+	return `${name}: ${WORDS.inFull(format(planned), available === undefined ? undefined : format(available))}`;
+}

@@ -1,0 +1,54 @@
+/**
+ * The style sheet of the binder as one text: fonts within it, the sheet's measures, then print.css.
+ */
+
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { packageFolder } from "./package-folder.ts";
+import type { Paper } from "./paper.ts";
+
+const FONTS = "@fontsource-variable/atkinson-hyperlegible-next";
+
+/**
+ * All styles. The fonts are embedded, so that a page needs no file and no network.
+ *
+ * @param slots places for tabs down the outer edge
+ */
+export async function printStyles(paper: Paper, slots: number): Promise<string> {
+	const [fonts, sheet] = await Promise.all([
+		embeddedFonts(),
+		readFile(new URL("../../layouts/styles/print.css", import.meta.url), "utf8"),
+	]);
+	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
+	return `${fonts}
+@page { size: ${px(paper.width)} ${px(paper.height)}; margin: 0; }
+:root {
+	--width: ${px(paper.width)};
+	--height: ${px(paper.height)};
+	--inner: ${px(paper.inner)};
+	--top: ${px(paper.top)};
+	--border: ${px(paper.border)};
+	--area-width: ${px(paper.areaWidth)};
+	--area-height: ${px(paper.areaHeight)};
+	--tab-height: ${px(Math.min(90, Math.floor(paper.areaHeight / slots)))};
+}
+${sheet}`;
+}
+
+/** The package's own style sheets, upright and italic, with every font file inside them. */
+async function embeddedFonts(): Promise<string> {
+	const folder = packageFolder(FONTS);
+	const sheets = await Promise.all(
+		["wght.css", "wght-italic.css"].map((name) => readFile(join(folder, name), "utf8")),
+	);
+	const text = sheets.join("\n");
+	const files = new Map<string, string>();
+	for (const [, file] of text.matchAll(/url\((\.\/files\/[^)]+)\)/g)) {
+		if (file === undefined || files.has(file)) continue;
+		const bytes = await readFile(join(folder, file));
+		files.set(file, `data:font/woff2;base64,${bytes.toString("base64")}`);
+	}
+	return text
+		.replace(/url\((\.\/files\/[^)]+)\)/g, (_, file: string) => `url(${files.get(file) ?? ""})`)
+		.replace(/font-display: *swap/g, "font-display: block");
+}

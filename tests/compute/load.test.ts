@@ -1,0 +1,95 @@
+import { describe, expect, it } from "vitest";
+import { loadMeasure, loads } from "../../scripts/compute/load.ts";
+import { asRecords } from "../../scripts/compute/tables.ts";
+import { count, type Draft, type WeekDraft } from "./build-curriculum.ts";
+
+const jumps = (n: number): WeekDraft => ({
+	floor: Array.from({ length: n }, () => ({ drill: "jump", minutes: 1 })),
+});
+const base: Draft = {
+	levels: ["l1", "l2"],
+	drills: [
+		{ id: "jump", levels: { l1: { sets: 2, reps: 3 }, l2: {} }, contacts: { landings: 1, hands: 0 } },
+		{ id: "wheel", levels: { l2: { reps: 4 } }, contacts: { landings: 1, hands: 2 } },
+		{ id: "hold", levels: ["l1"] },
+	],
+};
+
+describe("load.csv", () => {
+	it("adds contacts × repetitions, an empty repetition counting one", () => {
+		const counted = count({
+			...base,
+			weeks: {
+				1: {
+					floor: [
+						{ drill: "jump", minutes: 1 },
+						{ drill: "wheel", minutes: 1 },
+					],
+				},
+			},
+		});
+		const [table] = loadMeasure.tables(counted);
+		expect(table && asRecords(table)).toEqual([
+			{ week: 1, level: "l1", landings: 6, hands: 0, "landings-step": undefined, "hands-step": undefined },
+			{ week: 1, level: "l2", landings: 5, hands: 8, "landings-step": undefined, "hands-step": undefined },
+		]);
+		expect(loads(counted)[1]?.drills).toEqual([
+			{ drill: "wheel", landings: 4, hands: 8 },
+			{ drill: "jump", landings: 1, hands: 0 },
+		]);
+	});
+
+	it("has a row of zeros for drills without contacts, and none for a level without drills", () => {
+		const [table] = loadMeasure.tables(
+			count({ ...base, weeks: { 1: { floor: [{ drill: "hold", minutes: 1 }] } } }),
+		);
+		expect(table?.rows).toEqual([[1, "l1", 0, 0, undefined, undefined]]);
+	});
+});
+
+describe("the step", () => {
+	it("is this week over the mean of the three teaching weeks before, from the fourth week on", () => {
+		const counted = count({
+			...base,
+			weeks: { 1: jumps(1), 2: jumps(2), 3: jumps(3), 4: jumps(5), 5: jumps(1) },
+		});
+		const steps = loads(counted)
+			.filter((l) => l.level === "l1")
+			.map((l) => l.landingsStep);
+		expect(steps.slice(0, 3)).toEqual([undefined, undefined, undefined]);
+		expect(steps[3]).toBeCloseTo(5 / 2, 12);
+		expect(steps[4]).toBeCloseTo(1 / (10 / 3), 12);
+	});
+
+	it("counts a teaching week without drills for the level as nothing, and is empty over a mean of 0", () => {
+		const gap = count({ ...base, weeks: { 1: jumps(3), 4: jumps(2), 8: jumps(1) }, term: { weeks: 8 } });
+		const l1 = loads(gap).filter((l) => l.level === "l1");
+		expect(l1.map((l) => [l.week, l.landingsStep])).toEqual([
+			[1, undefined],
+			[4, 2],
+			[8, undefined],
+		]);
+		expect(l1.every((l) => l.handsStep === undefined)).toBe(true);
+	});
+
+	it("gives one finding above the target, with a caution and no verdict", () => {
+		const draft: Draft = {
+			...base,
+			weeks: { 1: jumps(1), 2: jumps(1), 3: jumps(1), 4: jumps(2) },
+			targets: { loadStep: 1.5 },
+		};
+		const findings = loadMeasure.findings(count(draft));
+		expect(findings.map((f) => [f.code, f.about.level, f.about.drill])).toEqual([
+			["H311", "l1", "jump"],
+			["H311", "l2", "jump"],
+		]);
+		expect(findings[0]?.what).toContain("12 landings, 2 times the mean of the three weeks before");
+		expect(findings[0]?.what).toContain("not a medical measure");
+		expect(findings.map((f) => `${f.what} ${f.why} ${f.fix}`).join(" ")).not.toMatch(
+			/\b(un)?safe|danger|risk/i,
+		);
+		expect(findings[0]?.path).toEqual(["apparatus", "floor", "blocks", 0]);
+		expect(loadMeasure.findings(count({ ...draft, targets: { loadStep: 2 } }))).toEqual([]);
+		expect(loadMeasure.findings(count({ ...draft, targets: {} }))).toEqual([]);
+	});
+});

@@ -1,0 +1,347 @@
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { openHandbook } from "../../scripts/handbook.ts";
+import {
+	BODIES_FILE,
+	HEAD_FILE,
+	searchDocuments,
+	searchFiles,
+	searchOptions,
+} from "../../scripts/render/search/build-search.ts";
+import {
+	FACETS,
+	type Facet,
+	type Filters,
+	readChoice,
+	toggled,
+	writeChoice,
+} from "../../scripts/render/search/choice.ts";
+import {
+	createIndex,
+	openIndex,
+	type SearchDocument,
+	type SearchIndex,
+} from "../../scripts/render/search/engine.ts";
+import { REPOSITORY } from "../open-fixture.ts";
+import { type JudgedQuery, judge, mean } from "./judge.ts";
+import { fitting, idsFor, SMALL_DRILLS, SMALL_VALUES, smallIndex, wholeIdsFor } from "./small-club.ts";
+
+describe("a small club", () => {
+	const index = smallIndex();
+
+	test("finds by shape, skill, level, apparatus and equipment", () => {
+		expect(idsFor(index, "hollow").slice(0, 2).toSorted()).toEqual(["band-kip", "boat-rocks"]);
+		expect(idsFor(index, "kip")[0]).toBe("band-kip");
+		expect(idsFor(index, "beginners").toSorted()).toEqual(["boat-rocks", "stork-stand"]);
+		expect(idsFor(index, "beam").toSorted()).toEqual(["scale-steps", "stork-stand"]);
+		expect(idsFor(index, "landing mat")[0]).toBe("hop-onto-block");
+	});
+
+	test("reads a whole question, and a level by its short name", () => {
+		const question = "a drill for the hollow shape that Level 2 can do on bars";
+		// "shape" stands in no drill: what remains is answered, and the answer says so.
+		expect(idsFor(index, question)[0]).toBe("band-kip");
+		expect(wholeIdsFor(index, "hollow L2 bars")).toEqual(["band-kip"]);
+		expect(wholeIdsFor(index, "level 2 hollow bars")).toEqual(["band-kip"]);
+	});
+
+	test("an alias is the thing itself, whichever of the two the drill's author wrote", () => {
+		expect(idsFor(index, "dish").toSorted()).toEqual(idsFor(index, "hollow").toSorted());
+		expect(idsFor(index, "upstart")[0]).toBe("band-kip");
+		expect(idsFor(index, "crash mat")).toEqual(["hop-onto-block"]);
+		expect(idsFor(index, "arabesque")).toEqual(["scale-steps"]);
+		expect(idsFor(index, "crouch on")).toEqual(["hop-onto-block"]);
+	});
+
+	test("an alias of two things means, in a drill's text, the one the drill is tagged with", () => {
+		expect(idsFor(index, "block from the shoulders")).not.toContain("hop-onto-block");
+		expect(wholeIdsFor(index, "foam block")).toEqual(["hop-onto-block"]);
+	});
+
+	test.each(["push-up", "pushup", "push up", "Push-Up"])("%s is the same word", (words) => {
+		expect(idsFor(index, words)[0]).toBe("plank-taps");
+	});
+
+	test.each([
+		["hand stand", "wall-handstand"],
+		["wallhandstand", "wall-handstand"],
+		["planktaps", "plank-taps"],
+		["bunnyhop", "hop-onto-block"],
+		["passe balance", "stork-stand"],
+		["PASSÉ", "stork-stand"],
+	])("%s is found joined, split, with or without accents", (words, id) => {
+		expect(idsFor(index, words)[0]).toBe(id);
+	});
+
+	test.each([
+		["handstnad ", "wall-handstand", "handstand"],
+		["holow ", "boat-rocks", "hollow"],
+		["plnak ", "plank-taps", "plank"],
+		["arabesk ", "scale-steps", "arabesque"],
+		["balence ", "stork-stand", "balance"],
+	])("%s is corrected, and says so", (words, id, used) => {
+		const bare = openIndex(index.toFiles().head);
+		expect(idsFor(bare, words)).toContain(id);
+		expect(bare.search(words).repairs).toEqual([{ typed: words.trim(), used }]);
+	});
+
+	test("a slip in a body never becomes a spelling", () => {
+		// The body of the wall handstand says "handstnad".
+		const bare = openIndex(index.toFiles().head);
+		expect(bare.search("handstnadd").repairs).toEqual([{ typed: "handstnadd", used: "handstand" }]);
+		expect(index.search("handstnadd").repairs).toEqual([{ typed: "handstnadd", used: "handstand" }]);
+	});
+
+	test("finds what stands in cues, faults and bodies alone, once these are there", () => {
+		expect(idsFor(index, "pull your trousers up")).toEqual(["band-kip"]);
+		expect(idsFor(index, "elbows bend")).toEqual(["wall-handstand"]);
+		expect(idsFor(index, "breath")).toEqual(["stork-stand"]);
+		const { head, bodies } = index.toFiles();
+		const opened = openIndex(head);
+		expect(idsFor(opened, "trousers")).toEqual([]);
+		opened.addBodies(bodies);
+		expect(idsFor(opened, "trousers")).toEqual(["band-kip"]);
+	});
+
+	test("nonsense finds nothing, and nonsense beside sense is named", () => {
+		expect(index.search("qzxvw").hits).toEqual([]);
+		expect(index.search("brontosaurus").unknown).toEqual(["brontosaurus"]);
+		const mixed = index.search("handstand qzxvw");
+		expect(mixed.whole).toBe(0);
+		expect(mixed.unknown).toEqual(["qzxvw"]);
+		expect(idsFor(index, "?!… -")).toHaveLength(SMALL_DRILLS.length);
+	});
+
+	test("every beginning of a query finds what the whole of it does", () => {
+		for (const [words, id] of [
+			["handstand", "wall-handstand"],
+			["arabesque", "scale-steps"],
+			["plank taps", "plank-taps"],
+		]) {
+			for (let length = 3; length <= (words?.length ?? 0); length++) {
+				expect(idsFor(index, words?.slice(0, length) ?? "")).toContain(id);
+			}
+		}
+	});
+
+	test("a drill that answers everything stands before one that answers most, which says what it lacks", () => {
+		const result = index.search("plank wall handstand");
+		expect(result.hits.map((hit) => hit.lacks.length)).toEqual(
+			result.hits.map((hit) => hit.lacks.length).toSorted((a, b) => a - b),
+		);
+		const near = index.search("hollow trousers breath");
+		expect(near.whole).toBe(0);
+		expect(near.hits.map((hit) => [index.entries[hit.drill]?.id, hit.lacks])).toEqual([
+			["band-kip", ["breath"]],
+		]);
+	});
+
+	test("suggests filters, with the words that stay", () => {
+		expect(index.suggest("level 2 hol")).toContainEqual({
+			facet: "shape",
+			value: SMALL_VALUES.shape[0],
+			count: 1,
+			rest: "level 2",
+		});
+		expect(index.suggest("dis")[0]).toMatchObject({
+			facet: "shape",
+			value: { id: "hollow" },
+			count: 2,
+			rest: "",
+		});
+		expect(index.suggest("hollow", { shape: ["hollow"] })).not.toContainEqual(
+			expect.objectContaining({ facet: "shape" }),
+		);
+		expect(index.suggest("")).toEqual([]);
+	});
+
+	test("opened from its files it answers the same", () => {
+		const { head, bodies } = JSON.parse(JSON.stringify(index.toFiles())) as ReturnType<
+			SearchIndex["toFiles"]
+		>;
+		const opened = openIndex(head);
+		opened.addBodies(bodies);
+		for (const words of [
+			"",
+			"hollow",
+			"dish beam",
+			"handstnad",
+			"pushup",
+			"trousers",
+			"step back",
+			"bunny h",
+		]) {
+			expect(opened.search(words, { level: ["level-2"] })).toEqual(
+				index.search(words, { level: ["level-2"] }),
+			);
+			expect(opened.suggest(words)).toEqual(index.suggest(words));
+		}
+		expect(opened.toFiles()).toEqual({ head, bodies });
+	});
+});
+
+describe("counts", () => {
+	test("equal a recount drill by drill, for any words and any filters", () => {
+		const index = smallIndex();
+		holdsRecount(index, SMALL_DRILLS, ["", "hollow", "plank", "level 2", "qzxvw", "block", "step backward"]);
+	});
+
+	test("a value that does not exist matches nothing", () => {
+		const result = smallIndex().search("", { shape: ["no-such-shape"] });
+		expect(result.hits).toEqual([]);
+		expect(result.counts.shape.get("hollow")).toBe(2);
+		expect(result.counts.level.get("level-1")).toBe(0);
+	});
+});
+
+describe("the shared link", () => {
+	const anyFilters = fc.record(
+		Object.fromEntries(
+			FACETS.map((facet) => [
+				facet,
+				fc.uniqueArray(fc.string({ minLength: 1, maxLength: 8 }), { minLength: 1, maxLength: 4 }),
+			]),
+		) as Record<Facet, fc.Arbitrary<string[]>>,
+		{ requiredKeys: [] },
+	);
+
+	test("gives back every choice it was written from", () => {
+		fc.assert(
+			fc.property(fc.string({ minLength: 1 }), anyFilters, (words, filters) => {
+				fc.pre(words.trim() !== "");
+				expect(readChoice(writeChoice({ words, filters }))).toEqual({ words, filters });
+			}),
+		);
+	});
+
+	test("is empty for no choice, and passes over what it does not know", () => {
+		expect(writeChoice({ words: "  ", filters: {} })).toBe("");
+		expect(readChoice("?q=dish&colour=red&shape=&shape=hollow&shape=hollow")).toEqual({
+			words: "dish",
+			filters: { shape: ["hollow"] },
+		});
+	});
+
+	test("a filter put in twice is out again", () => {
+		fc.assert(
+			fc.property(
+				anyFilters,
+				fc.constantFrom(...FACETS),
+				fc.string({ minLength: 1 }),
+				(filters, facet, value) => {
+					fc.pre(!(filters[facet] as readonly string[] | undefined)?.includes(value));
+					const twice = toggled(toggled(filters as Filters, facet, value), facet, value);
+					expect(twice).toEqual(filters);
+				},
+			),
+		);
+	});
+});
+
+describe("the demo club", () => {
+	const { handbook } = openHandbook(REPOSITORY);
+	if (handbook === undefined) throw new Error("The demo club does not open.");
+	const documents = searchDocuments(handbook);
+	const index = createIndex(documents, searchOptions(handbook));
+
+	test("has a document for every drill, planned weeks and minutes included", () => {
+		expect(documents.map((document) => document.id)).toEqual([...handbook.curriculum.drills.keys()]);
+		for (const document of documents) {
+			const planned = handbook.exposures.filter((exposure) => exposure.drill === document.id);
+			if (planned.length === 0) expect(document.facets.minutes).toEqual([]);
+			const weeks = new Set(
+				handbook.curriculum.drills.get(document.id)?.planned.map(({ week }) => String(week)),
+			);
+			expect(new Set(document.facets.week)).toEqual(weeks);
+		}
+	});
+
+	test("every drill is found first by its own title", () => {
+		const missed = documents.filter(({ id, title }) => idsFor(index, title)[0] !== id);
+		expect(missed.map(({ title }) => title)).toEqual([]);
+	});
+
+	test("every shape, level, skill, apparatus and equipment finds the drills tagged with it", () => {
+		for (const facet of ["shape", "level", "skill", "apparatus", "equipment"] as const) {
+			for (const value of index.options.values[facet]) {
+				const tagged = fitting(documents, { [facet]: [value.id] }).map(({ id }) => id);
+				for (const name of [value.name, ...value.aliases]) {
+					expect(idsFor(index, name), `${facet} ${name}`).toEqual(expect.arrayContaining(tagged));
+				}
+			}
+		}
+	});
+
+	test("counts equal a recount", () => {
+		holdsRecount(index, documents, ["", "hollow", "handstand wall", "landing", "roll backward", "ribs in"]);
+	});
+
+	test("judged queries are answered: nDCG@10 and recall@20", () => {
+		const queries = JSON.parse(
+			readFileSync(new URL("./judged.json", import.meta.url), "utf8"),
+		) as readonly JudgedQuery[];
+		expect(queries.length).toBeGreaterThanOrEqual(100);
+		const known = new Set(documents.map(({ id }) => id));
+		for (const { words, best, also } of queries) {
+			expect(
+				[...best, ...also].filter((id) => !known.has(id)),
+				words,
+			).toEqual([]);
+		}
+		const verdicts = judge(index, queries);
+		expect(mean(verdicts.map(({ ndcg }) => ndcg))).toBeGreaterThanOrEqual(0.95);
+		expect(mean(verdicts.map(({ recall }) => recall))).toBeGreaterThanOrEqual(0.97);
+		for (const { words } of queries.filter(({ best }) => best.length === 0)) {
+			expect(index.search(words).hits, words).toEqual([]);
+		}
+	});
+
+	test("the files hold the whole search, and the same bytes every time", () => {
+		const files = searchFiles(handbook);
+		expect(files.map(({ path }) => path)).toEqual([HEAD_FILE, BODIES_FILE]);
+		const [head, bodies] = files.map(({ text }) => JSON.parse(text));
+		const opened = openIndex(head);
+		opened.addBodies(bodies);
+		expect(opened.search("dish level 2 bars")).toEqual(index.search("dish level 2 bars"));
+		expect(searchFiles(handbook)).toEqual(files);
+	});
+});
+
+/** Holds hits and counts against drills gone through one by one, for random filters. */
+function holdsRecount(
+	index: SearchIndex,
+	documents: readonly SearchDocument[],
+	queries: readonly string[],
+): void {
+	const anyFilters = fc.record(
+		Object.fromEntries(
+			FACETS.map((facet) => [
+				facet,
+				fc.subarray(
+					index.options.values[facet].map(({ id }) => id),
+					{ maxLength: Math.min(3, index.options.values[facet].length) },
+				),
+			]),
+		) as Record<Facet, fc.Arbitrary<string[]>>,
+		{ requiredKeys: [] },
+	);
+	fc.assert(
+		fc.property(fc.constantFrom(...queries), anyFilters, (words, filters) => {
+			const answering = new Set(idsFor(index, words));
+			const matched = documents.filter(({ id }) => answering.has(id));
+			const result = index.search(words, filters);
+			expect(new Set(result.hits.map((hit) => index.entries[hit.drill]?.id))).toEqual(
+				new Set(fitting(matched, filters).map(({ id }) => id)),
+			);
+			for (const facet of FACETS) {
+				const others = fitting(matched, filters, facet);
+				for (const { id } of index.options.values[facet]) {
+					const recount = others.filter((document) => document.facets[facet]?.includes(id)).length;
+					expect(result.counts[facet].get(id), `${facet} ${id}`).toBe(recount);
+				}
+			}
+		}),
+		{ numRuns: 60 },
+	);
+}

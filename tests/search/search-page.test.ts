@@ -1,0 +1,306 @@
+import axe from "axe-core";
+import puppeteer, { type Browser, type Page } from "puppeteer-core";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { searchDocuments, searchOptions } from "../../scripts/render/search/build-search.ts";
+import type { Filters } from "../../scripts/render/search/choice.ts";
+import { createIndex } from "../../scripts/render/search/engine.ts";
+import { REPOSITORY } from "../open-fixture.ts";
+import { type ServedPages, servePages } from "./serve-pages.ts";
+import { idsFor } from "./small-club.ts";
+
+const { handbook } = openHandbook(REPOSITORY);
+if (handbook === undefined) throw new Error("The demo club does not open.");
+const index = createIndex(searchDocuments(handbook), searchOptions(handbook));
+
+let served: ServedPages;
+let browser: Browser;
+let page: Page;
+/** What went wrong in the page: errors, and everything the policy refused. */
+let complaints: string[];
+
+beforeAll(async () => {
+	const found = await findBrowser();
+	if ("missing" in found) throw new Error(found.missing);
+	served = await servePages(handbook);
+	browser = await puppeteer.launch({
+		executablePath: found.browser.path,
+		headless: found.browser.shell ? "shell" : true,
+		env: { ...process.env, ...found.browser.environment },
+		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
+	});
+});
+
+afterAll(async () => {
+	await browser?.close();
+	await served?.close();
+});
+
+beforeEach(async () => {
+	complaints = [];
+	page = await browser.newPage();
+	page.on("pageerror", (error) => complaints.push(String(error)));
+	page.on("console", (message) => {
+		// Fonts and icons are not served here; the policy's complaints are what counts.
+		if (message.type() === "error" && !/404/.test(message.text())) complaints.push(message.text());
+	});
+	await page.setViewport({ width: 360, height: 740, hasTouch: true });
+	// Scrolling at once: a click must not miss what still moves.
+	await page.emulateMediaFeatures([{ name: "prefers-reduced-motion", value: "reduce" }]);
+	return async () => {
+		const seen = complaints;
+		await page.close();
+		expect(seen).toEqual([]);
+	};
+});
+
+async function open(query = ""): Promise<void> {
+	await page.goto(`${served.url}search/${query}`, { waitUntil: "networkidle0" });
+	await page.waitForSelector(".search-hit, .search-facet");
+}
+
+const hits = () =>
+	page.$$eval(".search-hit a", (links) =>
+		links.map((link) => link.getAttribute("href")?.split("/").at(-2) ?? ""),
+	);
+const count = () => page.$eval(".search-count", (element) => element.textContent);
+const chips = () =>
+	page.$$eval(".search-chip:not(.all)", (all) => all.map((chip) => chip.getAttribute("aria-label") ?? ""));
+const options = () =>
+	page.$$eval('[role="option"]', (all) => all.map((option) => option.firstElementChild?.textContent ?? ""));
+
+/** What the engine says, as far as the page shows it. */
+function expected(words: string, filters: Filters = {}): readonly string[] {
+	return idsFor(index, words, filters).slice(0, 30);
+}
+
+async function tick(facet: string, value: string): Promise<void> {
+	await page.evaluate(
+		(f, v) => {
+			const fold = document.querySelector<HTMLDetailsElement>(`[data-facet="${f}"]`);
+			const all = document.querySelector<HTMLDetailsElement>(".search-filters");
+			if (fold === null || all === null) throw new Error(f);
+			all.open = true;
+			fold.open = true;
+			fold.querySelector(`input[value="${v}"]`)?.scrollIntoView({ block: "center" });
+		},
+		facet,
+		value,
+	);
+	await page.click(`[data-facet="${facet}"] input[value="${value}"]`);
+}
+
+test("typing shows drills at once, and the address follows", async () => {
+	await open();
+	expect(await hits()).toEqual(expected(""));
+	await page.type("#search-words", "dish");
+	expect(await hits()).toEqual(expected("dish"));
+	await page.waitForFunction(() => location.search === "?q=dish");
+	expect(await page.$eval(".search-live", (element) => element.textContent)).toBe(await count());
+});
+
+test("a misspelt word is corrected and the page says how it was read", async () => {
+	await open();
+	await page.type("#search-words", "handstnad wall");
+	expect((await hits())[0]).toBe("wall-handstand-shrug");
+	expect(await page.$eval(".search-note", (element) => element.textContent)).toContain("“handstand”");
+});
+
+test("filters narrow, count, become chips and come off again", async () => {
+	await open("?q=hollow");
+	await tick("level", "level-2");
+	expect(await hits()).toEqual(expected("hollow", { level: ["level-2"] }));
+	await tick("apparatus", "bars");
+	const filters = { level: ["level-2"], apparatus: ["bars"] };
+	expect(await hits()).toEqual(expected("hollow", filters));
+	expect(await chips()).toEqual(["Remove Level: Level 2", "Remove Apparatus: Bars"]);
+	const counts = index.search("hollow", filters).counts;
+	const shown = await page.$$eval("[data-facet] .search-value", (rows) =>
+		rows.map((row) => ({
+			facet: row.closest<HTMLElement>("[data-facet]")?.dataset.facet ?? "",
+			value: row.querySelector("input")?.value ?? "",
+			number: row.querySelector(".search-number")?.textContent,
+			hidden: (row as HTMLElement).hidden,
+		})),
+	);
+	expect(shown.length).toBeGreaterThan(50);
+	for (const { facet, value, number, hidden } of shown) {
+		const drills = counts[facet as keyof typeof counts].get(value) ?? 0;
+		expect(number, `${facet} ${value}`).toBe(String(drills));
+		expect(hidden, `${facet} ${value}`).toBe(drills === 0);
+	}
+	await page.click(".search-chip");
+	expect(await hits()).toEqual(expected("hollow", { apparatus: ["bars"] }));
+	await page.goBack();
+	await page.waitForFunction(() => document.querySelectorAll(".search-chip:not(.all)").length === 2);
+	expect(await hits()).toEqual(expected("hollow", filters));
+});
+
+test("reloading, or opening the link elsewhere, keeps the choice", async () => {
+	await open();
+	await page.type("#search-words", "roll");
+	await page.keyboard.press("Escape");
+	await tick("level", "level-1");
+	await tick("apparatus", "floor");
+	await page.waitForFunction(() => location.search.includes("q=roll") && location.search.includes("floor"));
+	const before = await hits();
+	const address = page.url();
+	await page.reload({ waitUntil: "networkidle0" });
+	expect(await hits()).toEqual(before);
+	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("roll");
+	const other = await browser.createBrowserContext();
+	const elsewhere = await other.newPage();
+	await elsewhere.goto(address, { waitUntil: "networkidle0" });
+	expect(
+		await elsewhere.$$eval(".search-hit a", (links) =>
+			links.map((a) => a.getAttribute("href")?.split("/").at(-2)),
+		),
+	).toEqual(before);
+	await other.close();
+});
+
+test("works by keyboard alone: suggestion, filter, chip, result", async () => {
+	await open();
+	await page.focus("#search-words");
+	await page.keyboard.type("holl");
+	expect((await options())[0]).toBe("Hollow");
+	expect(await page.$eval("#search-words", (input) => input.getAttribute("aria-expanded"))).toBe("true");
+	await page.keyboard.press("ArrowDown");
+	const active = await page.$eval("#search-words", (input) => input.getAttribute("aria-activedescendant"));
+	expect(await page.$eval(`#${active}`, (option) => option.getAttribute("aria-selected"))).toBe("true");
+	await page.keyboard.press("ArrowUp");
+	expect(await page.$eval("#search-words", (input) => input.hasAttribute("aria-activedescendant"))).toBe(
+		false,
+	);
+	await page.keyboard.press("ArrowDown");
+	await page.keyboard.press("Enter");
+	expect(await chips()).toEqual(["Remove Shape: Hollow"]);
+	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("");
+	expect(await hits()).toEqual(expected("", { shape: ["hollow"] }));
+
+	await page.keyboard.type("kip");
+	expect(await options()).not.toEqual([]);
+	await page.keyboard.press("Escape");
+	expect(await options()).toEqual([]);
+	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("kip");
+
+	// On through share button, chip and filters, and a value with the space bar.
+	await tabTo(".search-filters > summary");
+	await page.keyboard.press("Enter");
+	await tabTo('[data-facet="skill"] > summary');
+	await page.keyboard.press("Enter");
+	expect(await page.$eval('[data-facet="skill"]', (fold) => (fold as HTMLDetailsElement).open)).toBe(true);
+	await page.focus(".search-filters > summary");
+	await tabTo('[data-facet="level"] input[value="level-3"]');
+	await page.keyboard.press("Space");
+	expect(await chips()).toEqual(["Remove Shape: Hollow", "Remove Level: Level 3"]);
+	expect(await hits()).toEqual(expected("kip", { shape: ["hollow"], level: ["level-3"] }));
+	await tabTo(".search-hit a");
+	await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
+	expect(new URL(page.url()).pathname).toMatch(/^\/drills\/[a-z0-9-]+\/$/);
+});
+
+/** Presses Tab until the element has the focus. */
+async function tabTo(selector: string): Promise<void> {
+	for (let i = 0; i < 60; i++) {
+		await page.keyboard.press("Tab");
+		if (await page.evaluate((s) => document.activeElement?.matches(s) ?? false, selector)) return;
+	}
+	throw new Error(`Tab never reaches ${selector}.`);
+}
+
+test("what a thumb presses is big enough, and nothing scrolls sideways on a small phone", async () => {
+	await page.setViewport({ width: 320, height: 640, hasTouch: true });
+	await open("?q=roll&level=level-2&apparatus=floor");
+	await page.evaluate(() => {
+		for (const fold of document.querySelectorAll<HTMLDetailsElement>(".search-tool details"))
+			fold.open = true;
+	});
+	const small = await page.$$eval(
+		".search-tool button, .search-tool summary, .search-value, #search-words",
+		(all) =>
+			all
+				.filter((element) => element.checkVisibility())
+				.map((element) => ({ text: element.textContent, height: element.getBoundingClientRect().height }))
+				.filter(({ height }) => height < 43.5),
+	);
+	expect(small).toEqual([]);
+	expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+});
+
+test("axe finds nothing to object to, with suggestions and filters open, in light and dark", async () => {
+	await page.evaluateOnNewDocument(axe.source);
+	for (const theme of ["light", "dark"]) {
+		await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: theme }]);
+		await open("?q=roll&level=level-2");
+		await page.evaluate(() => {
+			for (const fold of document.querySelectorAll<HTMLDetailsElement>(".search-tool details"))
+				fold.open = true;
+		});
+		await page.focus("#search-words");
+		await page.keyboard.press("End");
+		await page.keyboard.type(" hol");
+		await page.keyboard.press("ArrowDown");
+		const violations = await page.evaluate(async () => {
+			const { axe: checker } = window as unknown as { axe: typeof axe };
+			const found = await checker.run("#search");
+			return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+		});
+		expect(violations, theme).toEqual([]);
+	}
+});
+
+test("nothing found is said plainly, and no empty filter is offered", async () => {
+	await open("?q=brontosaurus");
+	expect(await count()).toBe("No drill");
+	expect(await hits()).toEqual([]);
+	expect(
+		await page.$$eval(".search-facet", (all) => all.filter((fold) => !(fold as HTMLElement).hidden).length),
+	).toBe(0);
+});
+
+test("names and words from the club are text, never markup", async () => {
+	await open(
+		`?q=${encodeURIComponent("<img src=x onerror=alert(1)>")}&shape=${encodeURIComponent("<b>x</b>")}`,
+	);
+	expect(await page.$$(".search-tool img, .search-tool b")).toEqual([]);
+	expect(await chips()).toEqual(["Remove Shape: <b>x</b>"]);
+});
+
+test("without JavaScript every list is there as links to pages", async () => {
+	await page.setJavaScriptEnabled(false);
+	await page.goto(`${served.url}search/`);
+	const { curriculum } = handbook;
+	const links = await page.$$eval(".search-lists a", (all) => all.map((link) => link.getAttribute("href")));
+	for (const [folder, things] of [
+		["levels", curriculum.levels],
+		["apparatus", curriculum.apparatus],
+		["shapes", curriculum.shapes],
+		["skills", curriculum.skills],
+		["equipment", curriculum.equipment],
+	] as const) {
+		const field = {
+			levels: "levels",
+			apparatus: "apparatus",
+			shapes: "shapes",
+			skills: "skills",
+			equipment: "equipment",
+		}[folder];
+		for (const id of things.keys()) {
+			const used = [...curriculum.drills.values()].some((drill) =>
+				field === "levels"
+					? drill.levels.has(id)
+					: field === "equipment"
+						? drill.equipment.some((need) => need.item === id)
+						: (drill[field as "shapes"] ?? []).includes(id),
+			);
+			expect(links.includes(`../${folder}/${id}/`), `${folder} ${id}`).toBe(used);
+		}
+	}
+	expect(await page.$eval(".search-tool", (tool) => getComputedStyle(tool).display)).toBe("none");
+	await Promise.all([page.waitForNavigation(), page.click('.search-lists a[href="../shapes/hollow/"]')]);
+	const tagged = curriculum.shapes.get("hollow")?.drills ?? [];
+	const listed = await page.$$eval("main a", (all) => all.map((link) => link.getAttribute("href")));
+	expect(tagged.filter((id) => !listed.includes(`../../drills/${id}/`))).toEqual([]);
+});

@@ -1,0 +1,75 @@
+/**
+ * Serves pages of the demo club's site from memory, with the policy that a careful host sends: enough
+ * of the site to try a page in a browser without building all of it.
+ */
+
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { mainOf } from "../../layouts/pages/kinds.ts";
+import { frame } from "../../layouts/parts/frame.ts";
+import { contextOf } from "../../layouts/parts/page.ts";
+import type { Handbook } from "../../scripts/handbook.ts";
+import { html } from "../../scripts/render/html.ts";
+import { searchFiles } from "../../scripts/render/search/build-search.ts";
+import { sitePages } from "../../scripts/render/site.ts";
+import { REPOSITORY } from "../open-fixture.ts";
+
+const POLICY =
+	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
+	"base-uri 'none'; form-action 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'";
+
+const TYPES: Readonly<Record<string, string>> = {
+	html: "text/html; charset=utf-8",
+	js: "text/javascript; charset=utf-8",
+	css: "text/css; charset=utf-8",
+	json: "application/json",
+};
+
+export interface ServedPages {
+	/** Ends in a slash. */
+	readonly url: string;
+	close(): Promise<void>;
+}
+
+export async function servePages(handbook: Handbook): Promise<ServedPages> {
+	const pages = new Map(sitePages(handbook).map((page) => [page.address, page]));
+	const files = new Map(searchFiles(handbook).map(({ path, text }) => [path, text]));
+	const bundle = await build({
+		entryPoints: [
+			...["search", "theme"].map((name) => join(REPOSITORY, `layouts/browser/${name}.ts`)),
+			...["site", "search"].map((name) => join(REPOSITORY, `layouts/styles/${name}.css`)),
+		],
+		outdir: "assets",
+		bundle: true,
+		format: "iife",
+		external: ["*.woff2"],
+		write: false,
+		logLevel: "silent",
+	});
+	for (const { path, text } of bundle.outputFiles) files.set(`assets/${path.split(/[\\/]/).at(-1)}`, text);
+
+	const server = createServer((request, response) => {
+		const address = decodeURIComponent(new URL(request.url ?? "", "http://here").pathname.slice(1));
+		const page = pages.get(address);
+		const text =
+			page === undefined
+				? files.get(address)
+				: (() => {
+						const ctx = contextOf(page, (_, code) => html`<pre>${code}</pre>`);
+						return frame(ctx, mainOf(ctx, page)).text;
+					})();
+		const type = TYPES[page === undefined ? (address.split(".").at(-1) ?? "") : "html"] ?? "text/plain";
+		response.writeHead(text === undefined ? 404 : 200, {
+			"Content-Type": type,
+			"Content-Security-Policy": POLICY,
+		});
+		response.end(text ?? "");
+	});
+	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+	return {
+		url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
+		close: () => new Promise((resolve) => server.close(() => resolve())),
+	};
+}

@@ -1,0 +1,272 @@
+/**
+ * Built pages in a real browser: one page of every kind, narrow and wide, light and dark, and what
+ * the browser programs add. The server sends the policy that a careful host sends.
+ */
+
+import { readFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import { createRequire } from "node:module";
+import type { AddressInfo } from "node:net";
+import { join } from "node:path";
+import type { AxeResults } from "axe-core";
+import puppeteer, { type Browser, type Page } from "puppeteer-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { FIXTURES } from "../open-fixture.ts";
+import { type BuiltSite, buildSite } from "./build-site.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+const TYPES: Readonly<Record<string, string>> = {
+	html: "text/html; charset=utf-8",
+	js: "text/javascript",
+	css: "text/css",
+	svg: "image/svg+xml",
+	woff2: "font/woff2",
+	png: "image/png",
+	json: "application/json",
+};
+
+let site: BuiltSite;
+let server: Server;
+let browser: Browser;
+let root: string;
+/** One page of every kind, by the kind. */
+let kinds: ReadonlyMap<string, string>;
+
+beforeAll(async () => {
+	site = await buildSite(`${FIXTURES}clubs/full-pages`);
+	const found = await findBrowser();
+	if ("missing" in found) throw new Error(found.missing);
+	server = createServer((request, response) => {
+		const path = decodeURIComponent(new URL(request.url ?? "/", "http://here").pathname.slice(1));
+		const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
+		const known = site.files.has(file);
+		response.writeHead(known ? 200 : 404, {
+			"Content-Type": TYPES[known ? (file.split(".").at(-1) ?? "") : "html"] ?? "text/plain",
+			"Content-Security-Policy":
+				"default-src 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'",
+		});
+		response.end(readFileSync(join(site.dir, known ? file : "404.html")));
+	});
+	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+	root = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+	browser = await puppeteer.launch({
+		executablePath: found.browser.path,
+		headless: found.browser.shell ? "shell" : true,
+		env: { ...process.env, ...found.browser.environment },
+		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
+	});
+	const byKind = new Map<string, string>();
+	for (const [file, text] of site.pages) {
+		const kind = /<body class="kind-([^"]+)"/.exec(text)?.[1] ?? "";
+		// The fullest page of a kind has the most that can go wrong.
+		const before = site.pages.get(byKind.get(kind) ?? "");
+		if (before === undefined || before.length < text.length) byKind.set(kind, file);
+	}
+	kinds = byKind;
+});
+
+afterAll(async () => {
+	await browser?.close();
+	server?.close();
+});
+
+interface Look {
+	readonly width: number;
+	readonly theme?: "light" | "dark";
+	/** Runs before anything of the page. */
+	readonly first?: string;
+}
+
+/** Opens a page, looks at it, and fails on anything that the browser complains about. */
+async function look<T>(
+	file: string,
+	{ width, theme = "light", first }: Look,
+	see: (page: Page) => Promise<T>,
+): Promise<T> {
+	const page = await browser.newPage();
+	const complaints: string[] = [];
+	page.on("pageerror", (error) => complaints.push(String(error)));
+	page.on("console", (message) => {
+		if (message.type() === "error") complaints.push(`${message.text()} ${message.location().url ?? ""}`);
+	});
+	await page.setViewport({ width, height: 740 });
+	await page.emulateMediaFeatures([
+		{ name: "prefers-color-scheme", value: theme },
+		{ name: "prefers-reduced-motion", value: "reduce" },
+	]);
+	if (first !== undefined) await page.evaluateOnNewDocument(first);
+	await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "load" });
+	const seen = await see(page);
+	await page.close();
+	expect(complaints, file).toEqual([]);
+	return seen;
+}
+
+it("has a page of every kind to look at", () => {
+	expect(kinds.size).toBe(28);
+});
+
+it("fits a screen of 320 pixels without scrolling sideways", async () => {
+	for (const file of kinds.values()) {
+		const over = await look(file, { width: 320 }, (page) =>
+			page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+		);
+		expect(over, file).toBeLessThanOrEqual(0);
+	}
+});
+
+it.each([
+	{ width: 360, theme: "light" },
+	{ width: 1280, theme: "dark" },
+] as const)("has nothing that axe objects to, at $width pixels, $theme", async (how) => {
+	const objections: string[] = [];
+	for (const file of kinds.values()) {
+		const { violations } = await look(file, { ...how, first: AXE }, (page) =>
+			page.evaluate(() => (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()),
+		);
+		for (const { id, nodes } of violations) {
+			for (const node of nodes)
+				objections.push(`${file} ${id}: ${node.html.slice(0, 120)} ${node.failureSummary}`);
+		}
+	}
+	expect(objections.slice(0, 10)).toEqual([]);
+});
+
+it("has targets of 44 pixels where a coach taps in the hall", async () => {
+	for (const file of kinds.values()) {
+		const small = await look(file, { width: 360 }, (page) =>
+			page.evaluate(() =>
+				[
+					...document.querySelectorAll<HTMLElement>(
+						".bar a, .top a, .top button, .chip, .tile, .button, summary, .beside a, .run a, .sheets a, .week-rows a, .all a",
+					),
+				]
+					.filter((target) => target.checkVisibility())
+					.map((target) => ({ words: target.textContent, box: target.getBoundingClientRect() }))
+					.filter(({ box }) => box.height < 44 || box.width < 44)
+					.map(({ words, box }) => `${words?.trim()}: ${box.width} × ${box.height}`),
+			),
+		);
+		expect(small, file).toEqual([]);
+	}
+});
+
+it("shows where the keyboard is", async () => {
+	await look("index.html", { width: 1280 }, async (page) => {
+		for (let i = 0; i < 12; i++) {
+			await page.keyboard.press("Tab");
+			const shown = await page.evaluate(() => {
+				const here = document.activeElement;
+				if (here === null || here === document.body) return "nothing is focused";
+				const style = getComputedStyle(here);
+				return style.outlineStyle !== "none" && Number.parseFloat(style.outlineWidth) >= 2
+					? ""
+					: here.outerHTML.slice(0, 80);
+			});
+			expect(shown).toBe("");
+		}
+	});
+});
+
+it("remembers light or dark", async () => {
+	await look("index.html", { width: 360 }, async (page) => {
+		const colour = () =>
+			page.evaluate(
+				() => getComputedStyle(document.querySelector(".sheet") ?? document.body).backgroundColor,
+			);
+		const before = await colour();
+		await page.click(".theme-switch");
+		const after = await colour();
+		expect(after).not.toBe(before);
+		await page.goto(`${root}drills/`, { waitUntil: "load" });
+		expect(await colour()).toBe(after);
+		await page.evaluate(() => localStorage.clear());
+	});
+});
+
+/** Sets the clock of a page. */
+const at = (iso: string) =>
+	`{ const Real = Date; globalThis.Date = class extends Real { constructor(...a) { if (a.length === 0) super(${JSON.stringify(iso)}); else super(...a); } }; }`;
+
+it.each([
+	["2026-12-01T10:00:00Z", "Week 1", "Next up"],
+	["2027-01-05T10:00:00Z", "Week 1", "This week"],
+	["2027-01-20T10:00:00Z", "Week 3", "This week"],
+	["2027-06-01T10:00:00Z", "Week 3", "Last week of term"],
+])("on %s shows %s as “%s”", async (now, week, tense) => {
+	await look("index.html", { width: 360, first: at(now) }, async (page) => {
+		const cards = await page.evaluate(() =>
+			[...document.querySelectorAll<HTMLElement>(".week-card")]
+				.filter((card) => card.checkVisibility())
+				.map(
+					(card) =>
+						`${card.querySelector("h2 a")?.textContent}, ${card.querySelector(".tense")?.textContent}`,
+				),
+		);
+		expect(cards).toEqual([`${week}, ${tense}`]);
+	});
+});
+
+it("shows all weeks without JavaScript", async () => {
+	const page = await browser.newPage();
+	await page.setJavaScriptEnabled(false);
+	await page.goto(root, { waitUntil: "load" });
+	expect(
+		await page.$$eval(".week-card", (cards) => cards.filter((card) => card.checkVisibility()).length),
+	).toBe(2);
+	expect(await page.$$eval(".theme-switch", (all) => all.filter((b) => b.checkVisibility()).length)).toBe(0);
+	await page.close();
+});
+
+it("marks the block that the clock has reached, on the day of the class", async () => {
+	const during = at("2027-01-04T16:07:00Z");
+	await look("classes/mon/week-1/index.html", { width: 360, first: during }, async (page) => {
+		expect(await page.$$eval(".block.now-here", (blocks) => blocks.map((block) => block.id))).toEqual([
+			"block-floor-1",
+		]);
+		expect(
+			await page.$$eval(".run .now-here time", (times) => times.map((time) => time.textContent)),
+		).toEqual(["16:05"]);
+	});
+	const dayAfter = at("2027-01-05T16:07:00Z");
+	await look("classes/mon/week-1/index.html", { width: 360, first: dayAfter }, async (page) => {
+		expect(await page.$$(".now-here")).toHaveLength(0);
+	});
+});
+
+it("opens a cell of coverage to its drills", async () => {
+	await look("coverage/week-shape/index.html", { width: 360 }, async (page) => {
+		await page.click("#cell-week-1--tuck");
+		const words = await page.$eval("dialog[open]", (dialog) => dialog.textContent ?? "");
+		expect(words).toContain("Week 1, Tuck");
+		expect(words).toContain("Rock on the back");
+		await page.click("dialog[open] button");
+		expect(await page.$("dialog[open]")).toBeNull();
+	});
+});
+
+it("counts what is chosen in a coverage table", async () => {
+	await look("coverage/week-shape/index.html", { width: 360 }, async (page) => {
+		const shown = () =>
+			page.$$eval("#cell-week-1--tuck > span", (spans) =>
+				spans
+					.filter((s) => s.checkVisibility() && !s.classList.contains("sr"))
+					.map((s) => s.className.split(" ")[0]),
+			);
+		expect(await shown()).toEqual(["v-minutes"]);
+		await page.click('input[value="drills"]');
+		expect(await shown()).toEqual(["v-drills"]);
+	});
+});
+
+it("prints a class sheet without the frame", async () => {
+	await look("classes/mon/week-1/index.html", { width: 800 }, async (page) => {
+		await page.emulateMediaType("print");
+		const shown = await page.$$eval(".bar, .top, .crumbs, .block, .safety", (all) =>
+			all.filter((e) => e.checkVisibility()).map((e) => e.classList[0]),
+		);
+		expect(new Set(shown)).toEqual(new Set(["block", "safety"]));
+	});
+});
