@@ -37,7 +37,7 @@ ${
 		"load",
 		"Landings and hand contacts",
 		html`<p class="small">For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before.</p>
-<section class="scroll" tabindex="0" aria-label="Landings and hand contacts"><table><thead><tr><th scope="col">Level</th><th scope="col">Landings</th><th scope="col">Step</th><th scope="col">Hands</th><th scope="col">Step</th></tr></thead><tbody>${view.load.map(
+<section class="scroll" tabindex="0" aria-label="Landings and hand contacts by level"><table><thead><tr><th scope="col">Level</th><th scope="col">Landings</th><th scope="col">Step</th><th scope="col">Hands</th><th scope="col">Step</th></tr></thead><tbody>${view.load.map(
 			({ level, row }) =>
 				html`<tr><th scope="row">${a(ctx, level)}</th>${[
 					"landings",

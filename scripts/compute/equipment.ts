@@ -84,7 +84,11 @@ export function equipmentForClass(
 ): readonly EquipmentLine[] {
 	return largest(
 		curriculum,
-		plan.blocks.map((block) => ({ block, needs: needsOfClass(curriculum, block, group) })),
+		plan.blocks.map((block) => {
+			const stations = stationsFor(curriculum, block, levelsOfClass(curriculum, group));
+			const needs = needsOf(curriculum, block, stations, () => gymnastsAt(group.gymnasts, stations.length));
+			return { block, needs };
+		}),
 	);
 }
 
@@ -108,11 +112,6 @@ function needsOf(
 		}
 	}
 	return needs;
-}
-
-function needsOfClass(curriculum: Curriculum, block: Block, group: ClubClass): Needs {
-	const stations = stationsFor(curriculum, block, levelsOfClass(curriculum, group));
-	return needsOf(curriculum, block, stations, () => gymnastsAt(group.gymnasts, stations.length));
 }
 
 function largest(
@@ -183,12 +182,14 @@ function timetable(curriculum: Curriculum, plan: WeekPlan, day: Weekday): readon
 		const start = minuteOf(group.start);
 		const end = start + (group.minutes ?? Number.POSITIVE_INFINITY);
 		let at = start + group.warmUp;
-		return classTime(curriculum, plan, group).blocks.flatMap(({ apparatus, block }) => {
+		return classTime(curriculum, plan, group).blocks.flatMap(({ apparatus, block, drills }) => {
 			const from = at;
 			at += block.minutes;
 			const to = Math.min(at, end);
 			if (to <= from) return [];
-			return [{ from, to, class: group, apparatus, block, needs: needsOfClass(curriculum, block, group) }];
+			const stations = drills.map((d) => d.station - 1);
+			const needs = needsOf(curriculum, block, stations, () => drills[0]?.gymnasts ?? 0);
+			return [{ from, to, class: group, apparatus, block, needs }];
 		});
 	});
 }

@@ -213,8 +213,16 @@ function drawBar(
 		y += SECOND_LINE;
 	}
 	if (bar.note !== undefined && end.under) {
-		under.push(drawNote(left + 4, y, bar.note));
-		y += SECOND_LINE;
+		const { warns } = bar.note;
+		const room = width - left - EDGE - 4 - (warns ? MARK : 0);
+		wrapText(bar.note.words, room, SMALL, 3, warns).forEach((words, i) => {
+			under.push(
+				i === 0 || !warns
+					? drawNote(left + 4, y, { words, warns })
+					: text(left + 4 + MARK, y, words, { size: SMALL, bold: true, fill: WRONG, rim: true }),
+			);
+			y += SECOND_LINE;
+		});
 	}
 	return {
 		svg: `<g class="chart-bar">${text(EDGE, base, name)}${segments.join("")}${numbers.join("")}${total}${note}${under.join("")}</g>`,
@@ -230,7 +238,7 @@ function drawLimit(
 	bottom: number,
 	width: number,
 ): string {
-	const label = `${words} ${format(value)}`;
+	const [label = ""] = wrapText(`${words} ${format(value)}`, width - 2 * EDGE, SMALL, 1);
 	const half = textWidth(label, SMALL) / 2;
 	const at = Math.max(EDGE + half, Math.min(x, width - EDGE - half));
 	return `<g class="chart-limit">${limitLine(x, top - 4, bottom)}${text(at, top - 8, label, { anchor: "middle", size: SMALL })}</g>`;

@@ -198,6 +198,11 @@ export interface LegendItem {
 const SAMPLE = { width: 18, height: 14 } as const;
 const LEGEND_ROW = 20;
 
+/** The width of one sample and its words. */
+export function legendWidth(words: string): number {
+	return SAMPLE.width + 5 + textWidth(words, SMALL);
+}
+
 /** Samples and their words from `top` downwards, wrapped to a width, with the height they take. */
 export function legend(
 	items: readonly LegendItem[],
@@ -207,8 +212,9 @@ export function legend(
 ): { readonly svg: string; readonly height: number } {
 	let x = left;
 	let y = top;
-	const drawn = items.map(({ sample, words }) => {
-		const needs = SAMPLE.width + 5 + textWidth(words, SMALL);
+	const drawn = items.map(({ sample, words: whole }) => {
+		const [words = ""] = wrapText(whole, width - SAMPLE.width - 5, SMALL, 1);
+		const needs = legendWidth(words);
 		if (x > left && x + needs > left + width) {
 			x = left;
 			y += LEGEND_ROW;

@@ -47,8 +47,8 @@ const BETWEEN = { columns: 9, rows: 30 } as const;
 const SWEEPS = 40;
 /** How much more an arrow passing a row wants to run straight than a box wants its middle. */
 const STRAIGHT = 3;
-/** Arrows leave and enter a box off its middle by this share of their turn, and not near its corners. */
-const PORT = { share: 0.3, corner: 14 } as const;
+/** Arrows leave and enter a box this far apart, and not near its corners. */
+const PORT = { step: 11, corner: 12 } as const;
 
 /** A box in its row, or an arrow that passes by. */
 interface Slot {
@@ -113,21 +113,26 @@ export function layOutInRows<B extends Box>(
 	});
 
 	const byId = new Map(placed.map((box) => [box.id, box]));
+	/** The x of what an arrow meets first from one of its ends. */
+	const meets = (arrow: Arrow, end: "from" | "to"): number => {
+		const between = passing.get(arrow)?.at(end === "from" ? 0 : -1);
+		return between?.x ?? byId.get(end === "from" ? arrow.to : arrow.from)?.x ?? 0;
+	};
+	const outs = portsOf(arrows, "from", byId, meets);
+	const ins = portsOf(arrows, "to", byId, meets);
 	const ways = arrows.flatMap((arrow): readonly Way[] => {
 		const from = byId.get(arrow.from);
 		const to = byId.get(arrow.to);
-		const start = rowOf.get(arrow.from) ?? 0;
-		const between = passing.get(arrow) ?? [];
 		if (from === undefined || to === undefined) return [];
-		const out = portOf(from, between[0]?.x ?? to.x);
-		const into = portOf(to, between.at(-1)?.x ?? from.x);
+		const start = rowOf.get(arrow.from) ?? 0;
+		const out = outs.get(arrow) ?? from.x;
 		return [
 			{
 				arrow,
 				corners: [
 					{ x: out, y: from.top + from.height },
 					{ x: out, y: bands[start]?.bottom ?? from.top },
-					...between.flatMap(({ x }, i) => {
+					...(passing.get(arrow) ?? []).flatMap(({ x }, i) => {
 						const band = bands[start + 1 + i];
 						return band === undefined
 							? []
@@ -136,7 +141,7 @@ export function layOutInRows<B extends Box>(
 									{ x, y: band.bottom },
 								];
 					}),
-					{ x: into, y: to.top },
+					{ x: ins.get(arrow) ?? to.x, y: to.top },
 				],
 			},
 		];
@@ -294,8 +299,24 @@ function placeLine(line: readonly Slot[], wish: (slot: Slot) => number, width: n
 	});
 }
 
-/** Where an arrow leaves or enters a box: near its middle, a little towards its other end. */
-function portOf({ x, width }: PlacedBox, towards: number): number {
-	const room = Math.max(0, width / 2 - PORT.corner);
-	return x + Math.max(-room, Math.min(room, (towards - x) * PORT.share));
+/** Where arrows leave or enter their boxes: side by side around the middle, in the order of where they go. */
+function portsOf(
+	arrows: readonly Arrow[],
+	end: "from" | "to",
+	boxes: ReadonlyMap<Id, PlacedBox>,
+	meets: (arrow: Arrow, end: "from" | "to") => number,
+): ReadonlyMap<Arrow, number> {
+	const ports = new Map<Arrow, number>();
+	for (const [id, group] of Map.groupBy(arrows, (arrow) => arrow[end])) {
+		const box = boxes.get(id);
+		if (box === undefined) continue;
+		const room = Math.max(0, box.width - 2 * PORT.corner);
+		const step = Math.min(PORT.step, room / Math.max(1, group.length - 1));
+		group
+			.toSorted((a, b) => meets(a, end) - meets(b, end))
+			.forEach((arrow, i) => {
+				ports.set(arrow, box.x + (i - (group.length - 1) / 2) * step);
+			});
+	}
+	return ports;
 }

@@ -17,6 +17,7 @@ import {
 	INK,
 	LINE,
 	legend,
+	legendWidth,
 	linked,
 	PAPER,
 	SMALL,
@@ -120,7 +121,10 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 		pitch: cellWidth + CELL.gap,
 		width: cellWidth,
 	};
-	const width = columns.left + weeks.length * columns.pitch - CELL.gap + EDGE;
+	const width = Math.max(
+		columns.left + weeks.length * columns.pitch - CELL.gap + EDGE,
+		mostGap === undefined ? 0 : Math.ceil(legendWidth(WORDS.gapKey(mostGap))) + 2 * EDGE,
+	);
 
 	const drawn: string[] = [];
 	let y = EDGE;

@@ -77,7 +77,7 @@ async function layOut(markup: string, area: Area): Promise<readonly CutPage[]> {
 	const template = document.createElement("template");
 	// One element around everything: Paged.js looks for the parent of what it cuts.
 	template.innerHTML = `<div>${markup}</div>`;
-	const insides = emptyWholes(template.content, area);
+	const taken = takeOut(template.content, area);
 	removeSpace(template.content);
 
 	const host = document.body.appendChild(document.createElement("div"));
@@ -85,7 +85,7 @@ async function layOut(markup: string, area: Area): Promise<readonly CutPage[]> {
 	const previewer = new window.Paged.Previewer();
 	const size = `@page { size: ${area.width}px ${area.height}px; margin: 0; }`;
 	await previewer.preview(template.content, [{ "about:binder": size }], host);
-	fillWholes(host, insides);
+	putBack(host, taken);
 	const seen = new Set<string>();
 	const pages = Array.from(host.querySelectorAll(".pagedjs_page_content"), (content) =>
 		cutPage(content.querySelector(":scope > div > div") ?? content, seen),
@@ -104,50 +104,76 @@ async function loadFonts(): Promise<void> {
 /** What stays in one piece, unless it is taller than a page. */
 const WHOLE = ".whole, .page-line, tbody > tr, figure";
 
+/** What was taken out of a part, to be put back into its pages. */
+interface TakenOut {
+	/** By the number that the emptied element carries. */
+	readonly insides: readonly (readonly Node[])[];
+	/** Columns and head of each table, by the number that the table carries. */
+	readonly heads: readonly (readonly Element[])[];
+}
+
 /**
  * Empties what stays in one piece, and gives it the height it had: Paged.js then has nothing to walk
  * through and nothing to cut there. What is too tall for that is marked instead, so that the style
- * sheet lets it break.
- *
- * @returns what was inside, by the number that the emptied element carries
+ * sheet lets it break. Tables lose their heads meanwhile; the room for one is a part of the first row.
  */
-function emptyWholes(content: DocumentFragment, area: Area): readonly (readonly Node[])[] {
+function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	const bench = document.body.appendChild(document.createElement("div"));
 	bench.className = "leaf-text";
 	bench.style.width = `${area.width}px`;
 	bench.append(content);
 	for (const whole of bench.querySelectorAll(WHOLE)) {
-		if (whole.getBoundingClientRect().height > area.height) whole.classList.add("too-tall");
+		if (heightOf(whole) > area.height) whole.classList.add("too-tall");
 	}
-	// All heights are read before anything is emptied, so that the browser lays out once.
+	const isOuter = (element: Element) =>
+		element.parentElement?.closest(":is(.whole, .page-line, tbody > tr, figure):not(.too-tall)") === null;
 	const wholes = Array.from(bench.querySelectorAll<HTMLElement>(WHOLE)).filter(
-		(whole) =>
-			!whole.classList.contains("too-tall") &&
-			whole.querySelector(".too-tall") === null &&
-			whole.parentElement?.closest(":is(.whole, .page-line, tbody > tr, figure):not(.too-tall)") === null,
+		(whole) => !whole.classList.contains("too-tall") && whole.querySelector(".too-tall") === null && isOuter(whole),
 	);
-	const heights = wholes.map((whole) => whole.getBoundingClientRect().height);
+	const tables = Array.from(bench.querySelectorAll("table")).filter(isOuter);
+	// Every height is read before anything changes, so that the browser lays out once.
+	const heights = new Map<Element, number>();
+	for (const whole of wholes) heights.set(whole, heightOf(whole));
+	for (const table of tables) heights.set(table, heightOf(table.querySelector(":scope > thead")));
+
+	const heads = tables.map((table, number) => {
+		const parts = [...table.querySelectorAll(":scope > colgroup, :scope > thead")];
+		const first = table.querySelector("tbody > tr");
+		const head = heights.get(table) ?? 0;
+		table.dataset.table = String(number);
+		table.dataset.head = String(head);
+		for (const part of parts) part.remove();
+		if (first !== null && heights.has(first)) heights.set(first, (heights.get(first) ?? 0) + head);
+		return parts;
+	});
 	const insides = wholes.map((whole, number) => {
 		const inside = [...whole.childNodes];
-		const height = `${heights[number]}px`;
+		const height = heights.get(whole) ?? 0;
 		whole.dataset.emptied = String(number);
-		if (whole instanceof HTMLTableRowElement) {
-			const cell = document.createElement("td");
-			cell.style.cssText = `height:${height};padding:0;border:0`;
-			whole.replaceChildren(cell);
-		} else {
+		if (whole instanceof HTMLTableRowElement) whole.replaceChildren(emptyCell(height));
+		else {
 			whole.replaceChildren();
-			whole.style.height = height;
+			whole.style.height = `${height}px`;
 		}
 		return inside;
 	});
 	content.append(...bench.childNodes);
 	bench.remove();
-	return insides;
+	return { insides, heads };
 }
 
-/** Puts back what was inside; throws where a piece was lost on the way. */
-function fillWholes(host: Element, insides: readonly (readonly Node[])[]): void {
+function heightOf(element: Element | null): number {
+	return element?.getBoundingClientRect().height ?? 0;
+}
+
+function emptyCell(height: number): HTMLTableCellElement {
+	const cell = document.createElement("td");
+	cell.style.cssText = `height:${height}px;padding:0;border:0`;
+	return cell;
+}
+
+/** Puts back what was taken out. Throws where a piece was lost on the way. */
+function putBack(host: Element, { insides, heads }: TakenOut): void {
 	const emptied = host.querySelectorAll<HTMLElement>("[data-emptied]");
 	if (emptied.length !== insides.length) {
 		throw new Error(`${insides.length - emptied.length} of ${insides.length} pieces were lost`);
@@ -157,6 +183,14 @@ function fillWholes(host: Element, insides: readonly (readonly Node[])[]): void 
 		whole.style.height = "";
 		if (whole.getAttribute("style") === "") whole.removeAttribute("style");
 		delete whole.dataset.emptied;
+	}
+	for (const row of host.querySelectorAll("tr.head-room")) row.remove();
+	for (const table of host.querySelectorAll<HTMLElement>("table[data-table]")) {
+		const parts = heads[Number(table.dataset.table)] ?? [];
+		table.prepend(...parts.map((part) => part.cloneNode(true)));
+		if (table.hasAttribute("data-split-from")) table.querySelector("thead")?.classList.add("again");
+		delete table.dataset.table;
+		delete table.dataset.head;
 	}
 }
 
@@ -196,23 +230,16 @@ function cutPage(page: Element, seen: Set<string>): CutPage {
 }
 
 function handlers(paged: Paged): readonly unknown[] {
-	/** A table that goes on overleaf gets its head again, before its rows are measured. */
+	/** A table that goes on overleaf leaves room for its head, before its rows are measured. */
 	class TableHeads extends paged.Handler {
-		renderNode(clone: Node, node: Node): void {
-			if (!(clone instanceof Element) || !(node instanceof Element)) return;
-			const table = clone.closest("table[data-split-from]");
-			const source = node.closest("table");
-			if (table === null || source === null || table.querySelector(":scope > thead") !== null) return;
-			const again = Array.from(source.querySelectorAll(":scope > colgroup, :scope > thead"), (part) => {
-				const copy = part.cloneNode(true) as Element;
-				for (const element of [copy, ...copy.querySelectorAll("*")]) {
-					element.removeAttribute("data-ref");
-					element.removeAttribute("id");
-				}
-				copy.classList.add("again");
-				return copy;
-			});
-			table.prepend(...again);
+		renderNode(clone: Node): void {
+			if (!(clone instanceof HTMLTableRowElement)) return;
+			const table = clone.closest<HTMLElement>("table[data-split-from]");
+			if (table === null || table.querySelector(".head-room") !== null) return;
+			const room = document.createElement("tr");
+			room.className = "head-room";
+			room.append(emptyCell(Number(table.dataset.head ?? 0)));
+			clone.before(room);
 		}
 	}
 	/** Pages that are done are not laid out again while later ones are. */

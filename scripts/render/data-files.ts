@@ -1,14 +1,17 @@
 /**
- * The data files: every measure's tables as CSV (RFC 4180), findings and the whole handbook as JSON.
+ * The data files: every measure's tables as CSV (RFC 4180), the calendar, findings and the whole
+ * handbook as JSON.
  *
  * Numbers are rounded to at most three decimals with a point and no trailing zeros; an unknown value
  * is an empty field. Lines end with CRLF, as the standard has it.
  */
 
 import Papa from "papaparse";
+import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
 import { rounded } from "../compute/tables.ts";
 import type { Cell, Curriculum, Finding, Table } from "../model.ts";
+import { classSheetAddress } from "./addresses.ts";
 
 /** A file to write: its path from the root of the output. */
 export interface OutputFile {
@@ -25,8 +28,18 @@ export function dataFiles(measured: Measured, edition: string): readonly OutputF
 	return [
 		...csv,
 		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
+		{ path: "data/calendar.ics", text: calendarIcs(measured.curriculum, sheetOf(measured.curriculum)) },
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
 	];
+}
+
+/** Where a class's sheet is published: on the club's own site, for weeks that are planned. */
+function sheetOf({ club, weeks }: Curriculum): SheetAddress {
+	return (week, group) => {
+		const plan = weeks.find((w) => w.week === week);
+		if (club.site === undefined || plan === undefined) return undefined;
+		return new URL(classSheetAddress(group.id, plan.id), club.site.replace(/\/?$/, "/")).href;
+	};
 }
 
 /** A table as CSV text. */

@@ -502,7 +502,7 @@ export interface Targets {
 	 */
 	"active-share"?: number;
 	/**
-	 * Largest step of landings over the mean of the three weeks before.
+	 * Largest step of landings, and of hand contacts, over the mean of the three weeks before.
 	 */
 	"load-step"?: number;
 	/**

@@ -238,6 +238,8 @@ it("marks the block that the clock has reached, on the day of the class", async 
 
 it("opens a cell of coverage to its drills", async () => {
 	await look("coverage/week-shape/index.html", { width: 360 }, async (page) => {
+		// Out from under the bar at the foot of the screen, as a thumb would scroll it.
+		await page.$eval("#cell-week-1--tuck", (cell) => cell.scrollIntoView({ block: "center" }));
 		await page.click("#cell-week-1--tuck");
 		const words = await page.$eval("dialog[open]", (dialog) => dialog.textContent ?? "");
 		expect(words).toContain("Week 1, Tuck");

@@ -3,7 +3,7 @@
  */
 
 import { posix } from "node:path";
-import { HtmlValidate } from "html-validate";
+import { type ConfigData, HtmlValidate } from "html-validate";
 import { beforeAll, describe, expect, it } from "vitest";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
@@ -15,7 +15,7 @@ const CLUBS = [
 ] as const;
 
 /** Differences from the recommended rules, each with its reason. */
-const RULES = {
+const RULES: ConfigData = {
 	extends: ["html-validate:recommended"],
 	rules: {
 		// Elements without an end are written as HTML has them, in one style.
@@ -25,7 +25,7 @@ const RULES = {
 		// A page's title carries the drill's own name and the club's, whatever their length.
 		"long-title": "off",
 	},
-} as const;
+};
 
 /** The search field is a combobox that finds while one types: it has no list of fixed options, and no button. */
 const SEARCH_FIELD = new Set(["wcag/h32", "prefer-native-element"]);
