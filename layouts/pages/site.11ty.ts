@@ -27,5 +27,14 @@ export const data = {
 
 export function render(this: Helpers, { sitePage }: TemplateData): string {
 	const ctx = contextOf(sitePage, (language, code) => raw(this.highlight(language, code)));
-	return frame(ctx, mainOf(ctx, sitePage)).text;
+	return oneByte(frame(ctx, mainOf(ctx, sitePage)).text);
+}
+
+/**
+ * Characters beyond Latin-1 as references. Eleventy holds every page until the last is made, and a
+ * string with a single such character takes twice the memory; this also turns the pieces of a page
+ * into one string.
+ */
+function oneByte(text: string): string {
+	return text.replace(/[\ud800-\udbff][\udc00-\udfff]|[^\0-\xff]/g, (character) => `&#${character.codePointAt(0)};`);
 }

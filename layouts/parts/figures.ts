@@ -20,7 +20,30 @@ export function shapeStrip(shapes: readonly LinkedShape[], idPrefix: string): Ht
 	const names = shapes.map((shape) => shape.name);
 	const title = names.join(", then ");
 	const description = drawn.map(wordsOf).join(" ");
-	return html`<figure class="strip">${raw(drawStrip(drawn, { title, description, idPrefix }))}<figcaption>${names.join(" → ")}</figcaption></figure>`;
+	const draw = () => drawStrip(drawn, { title, description, idPrefix: PREFIX });
+	const strip = drawnOnce(drawn[0], shapes.map((shape) => shape.id).join(" "), draw).replaceAll(PREFIX, idPrefix);
+	return html`<figure class="strip">${raw(strip)}<figcaption>${names.join(" → ")}</figcaption></figure>`;
+}
+
+/** Stands in for the prefix in strips that are kept. */
+const PREFIX = "strip-of-a-drill";
+
+/** Drills share strips, and the same drill comes in many weeks; kept as long as their shapes are. */
+const kept = new WeakMap<LinkedShape, Map<string, string>>();
+
+function drawnOnce(first: LinkedShape | undefined, key: string, draw: () => string): string {
+	if (first === undefined) return draw();
+	let strips = kept.get(first);
+	if (strips === undefined) {
+		strips = new Map();
+		kept.set(first, strips);
+	}
+	let strip = strips.get(key);
+	if (strip === undefined) {
+		strip = draw();
+		strips.set(key, strip);
+	}
+	return strip;
 }
 
 function wordsOf(shape: LinkedShape): string {

@@ -110,7 +110,7 @@ ${main}
 </main>
 <footer>
 <p class="usual">${sign("caution")}<strong>Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast.</strong> Local codes, the governing body's rules and licensed practice come first. Computed loads and heights are planning aids. <a href="${ctx.way("about/")}">More on safety</a></p>
-<nav id="all" class="all" aria-label="The whole handbook" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d, ""))}</ul></nav>
+<nav id="all" class="all" aria-label="The whole handbook" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
 <p class="small colophon">${club}, ${term}. Edition <code>${edition}</code>.${contact && html` Corrections to <a href="mailto:${contact}">${contact}</a>.`}</p>
 </footer>
 </div>
@@ -119,8 +119,10 @@ ${main}
 `;
 }
 
-function destination(ctx: PageContext, d: Destination, className: string): Html {
+/** With its sign in the bar, where `className` is given; in words alone elsewhere. */
+function destination(ctx: PageContext, d: Destination, className?: string): Html {
 	const here = d.kinds.includes(ctx.page.kind);
 	const exact = here && ctx.page.address === d.to;
-	return html`<li class="${className}${here ? " here" : ""}"><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${sign(d.sign)}<span>${d.name}</span></a></li>`;
+	const words = className === undefined ? d.name : html`${sign(d.sign)}<span>${d.name}</span>`;
+	return html`<li class="${className}${here ? " here" : ""}"><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${words}</a></li>`;
 }

@@ -93,7 +93,7 @@ function listSheet(
 	return html`${sheetHead(places.id("apparatus", apparatus.id), "Drill cards", `${apparatus.name} drills`, counted(drills.length, "drill"))}
 ${
 	drills.length > 0 &&
-	html`<table class="register">${columns([0, ...levels.map(() => level), 112])}<thead><tr><th scope="col">Drill</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">Card</th></tr></thead>
+	html`<table class="register">${columns([undefined, ...levels.map(() => level), 112])}<thead><tr><th scope="col">Drill</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">Card</th></tr></thead>
 <tbody>${drills.map(
 		(drill) =>
 			html`<tr><th scope="row">${places.link("drill", drill.id, source.markdown.plain(drill.title))}</th>${levels.map(({ id, name }) => html`<td class="mark">${drill.levels.has(id) && dot(name)}</td>`)}<td class="number">${places.page("drill", drill.id)}</td></tr>`,

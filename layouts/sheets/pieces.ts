@@ -128,9 +128,11 @@ export function dot(words: string): Html {
 	return html`<span class="dot" role="img" aria-label="${words}"></span>`;
 }
 
-/** A number of pixels wide, for columns set by hand. */
-export function columns(widths: readonly number[]): Html {
-	return html`<colgroup>${widths.map((width) => html`<col style="width:${width}px">`)}</colgroup>`;
+/** Columns set by hand, in pixels; the one that is undefined gets what is left. */
+export function columns(widths: readonly (number | undefined)[]): Html {
+	return html`<colgroup>${widths.map((width) =>
+		width === undefined ? html`<col>` : html`<col style="width:${width}px">`,
+	)}</colgroup>`;
 }
 
 /** Cuts a list into runs of at most `size`, as even as they can be. */

@@ -77,7 +77,7 @@ function weekTables(
 	const runs = evenRuns(weeks, MOST_WEEKS);
 	return html`${runs.map((run) => {
 		const width = Math.floor(440 / Math.max(10, run.length));
-		return html`<table class="grid">${columns([0, ...run.map(() => width), 48])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}<th scope="col" class="number">${showDrills ? "Weeks" : "Min"}</th></tr></thead>
+		return html`<table class="grid">${columns([undefined, ...run.map(() => width), 48])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}<th scope="col" class="number">${showDrills ? "Weeks" : "Min"}</th></tr></thead>
 <tbody>${things.map(({ id, name }) => {
 			const cells = run.map((week) => table.cells.get(String(week.week))?.get(id));
 			const taught = cells.filter((cell) => cell !== undefined);
@@ -128,7 +128,7 @@ export function equipmentSection(
 function storeRoom(source: SheetSource, places: Places): Html {
 	const items = [...source.curriculum.equipment.values()];
 	return html`<span id="${places.id("part", "equipment")}"></span>${sheetHead("equipment-owned", EQUIPMENT, STORE_ROOM)}
-<table class="register">${columns([220, 56, 0, 76])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
+<table class="register">${columns([230, 56, undefined, 56])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
 <tbody>${items.map(
 		(item) =>
 			html`<tr><th scope="row" id="${places.id("equipment", item.id)}">${item.name}${item.aliases.length > 0 && html`<span class="small"> ${item.aliases.join(", ")}</span>`}</th><td class="number">${item.owned}</td><td>${item.stored}</td><td class="number">${item.drills.length}</td></tr>`,
@@ -147,7 +147,7 @@ function heightTable(source: SheetSource): Html | undefined {
 	const landmarks = LANDMARKS.filter(({ landmark }) => used.has(landmark));
 	if (rows.length === 0 || landmarks.length === 0) return undefined;
 	return html`${sheetHead("set-up-heights", EQUIPMENT, HEIGHTS, "Centimetres from the floor to a landmark of the body, for the ages of each level's classes: smallest to largest")}
-<table class="register">${columns([0, 96, ...landmarks.map(() => 86)])}<thead><tr><th scope="col">Level</th><th scope="col">Ages</th>${landmarks.map(({ landmark }) => html`<th scope="col" class="number">${capital(landmark)}</th>`)}</tr></thead>
+<table class="register">${columns([undefined, 96, ...landmarks.map(() => 86)])}<thead><tr><th scope="col">Level</th><th scope="col">Ages</th>${landmarks.map(({ landmark }) => html`<th scope="col" class="number">${capital(landmark)}</th>`)}</tr></thead>
 <tbody>${rows.map(
 		({ level, ages }) =>
 			html`<tr><th scope="row">${level.name}</th><td>${ages[0]} to ${ages[1]}</td>${landmarks.map(
@@ -172,7 +172,7 @@ function weekEquipment(source: SheetSource, week: WeekPlan): Html {
 	return html`<section>${title}${evenRuns(lists, MOST_APPARATUS).map(
 		(
 			run,
-		) => html`<table class="grid">${columns([0, ...run.map(() => 70), 62])}<thead><tr><th scope="col">${counted(items.length, "item")}</th>${run.map(({ name }) => html`<th scope="col" class="number">${name}</th>`)}<th scope="col" class="number">Owned</th></tr></thead>
+		) => html`<table class="grid">${columns([undefined, ...run.map(() => 70), 62])}<thead><tr><th scope="col">${counted(items.length, "item")}</th>${run.map(({ name }) => html`<th scope="col" class="number">${name}</th>`)}<th scope="col" class="number">Owned</th></tr></thead>
 <tbody>${items
 			.filter(({ id }) => run.some(({ lines }) => lines.has(id)))
 			.map(

@@ -55,7 +55,7 @@ export function weekSections(
 				),
 			],
 			targets: [
-				{ id: places.id("week", week.id), title: `${title}: ${theme}`, depth: 1, source: week.source },
+				{ id: places.id("week", week.id), title: `${title}: ${theme}`, words: theme, depth: 1, source: week.source },
 				...plans.map(({ plan, apparatus }) => ({
 					id: places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
 					title: apparatus.name,

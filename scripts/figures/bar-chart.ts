@@ -18,6 +18,7 @@ import {
 	INK,
 	type LegendItem,
 	legend,
+	lengthOf,
 	linked,
 	PHONE,
 	SMALL,
@@ -85,7 +86,7 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 	const ends = bars.map((bar, i) => endOf(format(sums[i] ?? 0), bar.note, (width - left) * MOST_BESIDE));
 	const room = width - left - Math.ceil(Math.max(...ends.map(({ beside }) => beside))) - EDGE;
 	const most = Math.max(...sums, limit?.value ?? 0);
-	const scale = most === 0 ? 0 : room / most;
+	const toLength = (value: number): number => lengthOf(value, most, room);
 
 	let y = EDGE + (limit === undefined ? 0 : LIMIT_HEAD);
 	const top = y;
@@ -93,10 +94,10 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 		const row = drawBar(bar, parts, stacked, ends[i] ?? { number: "", beside: 0, under: false }, {
 			left,
 			top: y,
-			scale,
+			toLength,
 			width,
 			names,
-			limit: limit === undefined ? undefined : left + limit.value * scale,
+			limit: limit === undefined ? undefined : left + toLength(limit.value),
 			format,
 			idPrefix,
 		});
@@ -123,7 +124,9 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 		"chart-bars",
 		isLinked ? "group" : "img",
 		(stacked ? textureDefs(idPrefix, parts.length) : "") +
-			(limit === undefined ? "" : drawLimit(limit, format, left + limit.value * scale, top, bottom, width)) +
+			(limit === undefined
+				? ""
+				: drawLimit(limit, format, left + toLength(limit.value), top, bottom, width)) +
 			drawn.join("") +
 			axis +
 			key.svg,
@@ -161,8 +164,8 @@ function drawNote(x: number, y: number, { words, warns }: NonNullable<Bar["note"
 interface Place {
 	readonly left: number;
 	readonly top: number;
-	/** CSS pixels for one unit. */
-	readonly scale: number;
+	/** CSS pixels of a value. */
+	readonly toLength: (value: number) => number;
 	readonly width: number;
 	readonly names: number;
 	/** Where the limit stands. */
@@ -176,7 +179,7 @@ function drawBar(
 	parts: readonly string[],
 	stacked: boolean,
 	end: End,
-	{ left, top, scale, width, names, limit, format, idPrefix }: Place,
+	{ left, top, toLength, width, names, limit, format, idPrefix }: Place,
 ): { readonly svg: string; readonly height: number } {
 	const base = top + BAR / 2 + 4.2;
 	const [name = ""] = wrapText(bar.name, names, TEXT, 1);
@@ -184,7 +187,7 @@ function drawBar(
 	const narrow: string[] = [];
 	const numbers: string[] = [];
 	const segments = bar.values.map((value, i) => {
-		const wide = value * scale;
+		const wide = toLength(value);
 		const at = x;
 		x += wide;
 		if (value === 0) return "";

@@ -253,6 +253,11 @@ export function box(
 	);
 }
 
+/** The length of a value where `most` fills the room; dividing first, for a scale may be past all numbers. */
+export function lengthOf(value: number, most: number, room: number): number {
+	return most === 0 ? 0 : (value / most) * room;
+}
+
 /** Throws for what cannot be drawn: a value that is not a number, or below 0. */
 export function checkValue(value: number, what: string): void {
 	if (!Number.isFinite(value) || value < 0) throw new RangeError(`${what} cannot be drawn: ${value}`);

@@ -11,6 +11,7 @@ import {
 	chartFrame,
 	checkValue,
 	INK,
+	lengthOf,
 	linked,
 	PHONE,
 	SMALL,
@@ -78,7 +79,6 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 	const axis = Math.round((start + width - EDGE) / 2);
 	const room = width - EDGE - axis - numbers;
 	const most = Math.max(...bars.flatMap(({ left, right }) => [left, right]));
-	const scale = most === 0 ? 0 : room / most;
 
 	let y: number = EDGE;
 	const drawn = [
@@ -109,8 +109,8 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 		const top = y + (ROW - BAR) / 2 - 1;
 		const base = top + BAR / 2 + 4.2;
 		const [name = ""] = wrapText(bar.name, names, TEXT, 1);
-		const left = bar.left * scale;
-		const right = bar.right * scale;
+		const left = lengthOf(bar.left, most, room);
+		const right = lengthOf(bar.right, most, room);
 		const idle = bar.left === 0 && bar.right === 0;
 		const number = (value: number, x: number, anchor: "start" | "end"): string =>
 			text(x, base, format(value), { anchor, bold: true, className: "chart-number" });

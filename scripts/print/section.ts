@@ -20,8 +20,10 @@ export interface SheetPart {
 export interface SheetTarget {
 	/** The `id` attribute in the part's markup. */
 	readonly id: string;
-	/** The words that stand there. */
+	/** How the outline and problems call it. */
 	readonly title: string;
+	/** The words that stand there, where they are not the title. */
+	readonly words?: string;
 	/** 1 for a section, 2 for a part, 3 for what is in it. */
 	readonly depth: 1 | 2 | 3;
 	/** Where what stands there is written, for problems. */

@@ -76,7 +76,7 @@ export async function verifyBinder(verification: Verification): Promise<readonly
 			page.cleanup();
 		}
 		const destinations = new Map<string, number>();
-		for (const [name, target] of Object.entries(await document.getDestinations())) {
+		for (const [name, target] of await document.getDestinations()) {
 			const page: unknown = Array.isArray(target) ? target[0] : undefined;
 			if (isReference(page)) destinations.set(name, await document.getPageIndex(page));
 		}
@@ -213,7 +213,7 @@ function checkLinks(
 				found.wrongNumber(position, `A link to ${link.destination} leads nowhere`);
 				continue;
 			}
-			if (!there.text.includes(lettersOf(known.title))) {
+			if (!there.text.includes(lettersOf(known.words ?? known.title))) {
 				found.wrongNumber(position, `A link to "${known.title}" leads to a page without these words`);
 			}
 			const printed = page.words

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import type { Dose, Id, LinkedDrill } from "../../scripts/model.ts";
-import { progressionsOf } from "../../scripts/render/views/progressions.ts";
+import { progressionsIn } from "../../scripts/render/views/progressions.ts";
 
 const LEVELS = ["one", "two", "three"];
 
@@ -64,7 +64,7 @@ function around(made: Readonly<Record<Id, Made>>, id: Id, most?: number) {
 	const from = source(made);
 	const drill = from.drills.get(id);
 	if (drill === undefined) throw new Error(id);
-	const { easier, harder } = progressionsOf(from, drill, most);
+	const { easier, harder } = progressionsIn(from, most)(drill);
 	return { easier: easier.map((s) => s.drill), harder: harder.map((s) => s.drill) };
 }
 

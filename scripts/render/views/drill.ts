@@ -8,7 +8,6 @@ import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
-import { progressionsOf } from "./progressions.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { dateWords, doseWords } from "./words.ts";
 
@@ -108,7 +107,7 @@ const SIDES = {
 export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "drill", id: drill.id });
-	const { easier, harder } = progressionsOf({ ...curriculum, ...site }, drill);
+	const { easier, harder } = site.progressions(drill);
 	const lines = (ids: readonly Id[]) => ids.flatMap((id) => drillLines(site, page, [id]));
 	return {
 		...drillCore(site, page, drill, [...drill.levels.keys()]),

@@ -29,51 +29,89 @@ export interface ProgressionSource {
 	readonly drillRank: ReadonlyMap<Id, number>;
 }
 
-/** Steps down and up from a drill, at most `most` each; a drill that fits both ways is left out. */
-export function progressionsOf(source: ProgressionSource, drill: LinkedDrill, most = 5): Progressions {
-	const own = span(source, drill);
-	const easier: LinkedDrill[] = [];
-	const harder: LinkedDrill[] = [];
-	const seen = new Set<Id>([drill.id, ...drill.after, ...drill.next, ...drill.partners]);
-	for (const skill of drill.skills) {
-		for (const id of source.skills.get(skill)?.drills ?? []) {
-			if (seen.has(id)) continue;
-			seen.add(id);
-			const other = source.drills.get(id);
-			if (other === undefined) continue;
-			const range = span(source, other);
-			const below = range.lowest < own.lowest;
-			const above = range.highest > own.highest;
-			if (below && !above) easier.push(other);
-			if (above && !below) harder.push(other);
-		}
+interface Candidate {
+	readonly drill: LinkedDrill;
+	readonly lowest: number;
+	readonly highest: number;
+	readonly rank: number;
+}
+
+/**
+ * Steps down and up from any drill, at most `most` each, or all that are written; a drill that fits
+ * both ways is left out. What is asked for every drill of a club is worked out once, here.
+ */
+export function progressionsIn(source: ProgressionSource, most = 5): (drill: LinkedDrill) => Progressions {
+	const candidates = new Map<Id, Candidate>();
+	for (const drill of source.drills.values()) candidates.set(drill.id, candidateOf(source, drill));
+	const bySkill = new Map<Id, readonly Candidate[]>();
+	for (const [skill, { drills }] of source.skills) {
+		bySkill.set(
+			skill,
+			drills.flatMap((id) => candidates.get(id) ?? []),
+		);
 	}
-	return {
-		easier: steps(drill.after, near(source, drill, easier), most),
-		harder: steps(drill.next, near(source, drill, harder), most),
+	return (drill) => {
+		const own = candidates.get(drill.id) ?? candidateOf(source, drill);
+		const easier = new Nearest(drill, most - drill.after.length);
+		const harder = new Nearest(drill, most - drill.next.length);
+		const named = new Set<Id>([drill.id, ...drill.after, ...drill.next, ...drill.partners]);
+		for (const skill of drill.skills) {
+			for (const other of bySkill.get(skill) ?? []) {
+				const below = other.lowest < own.lowest;
+				const above = other.highest > own.highest;
+				if (below === above || named.has(other.drill.id)) continue;
+				(below ? easier : harder).offer(other);
+			}
+		}
+		return { easier: steps(drill.after, easier.drills), harder: steps(drill.next, harder.drills) };
 	};
 }
 
-function steps(written: readonly Id[], others: readonly LinkedDrill[], most: number): readonly Step[] {
+function steps(written: readonly Id[], others: readonly Id[]): readonly Step[] {
 	return [
 		...written.map((drill): Step => ({ drill, because: "written" })),
-		...others.map((drill): Step => ({ drill: drill.id, because: "level" })),
-	].slice(0, Math.max(most, written.length));
+		...others.map((drill): Step => ({ drill, because: "level" })),
+	];
 }
 
-function near(
-	source: ProgressionSource,
-	drill: LinkedDrill,
-	others: readonly LinkedDrill[],
-): readonly LinkedDrill[] {
-	return others
-		.map((other) => ({ other, near: nearness(drill, other), rank: source.drillRank.get(other.id) ?? 0 }))
-		.sort((a, b) => b.near - a.near || a.rank - b.rank)
-		.map(({ other }) => other);
+/** Keeps the nearest few of many without sorting them all. */
+class Nearest {
+	readonly #to: LinkedDrill;
+	readonly #most: number;
+	readonly #kept: { readonly other: Candidate; readonly near: number }[] = [];
+
+	constructor(to: LinkedDrill, most: number) {
+		this.#to = to;
+		this.#most = most;
+	}
+
+	get drills(): readonly Id[] {
+		return this.#kept.map(({ other }) => other.drill.id);
+	}
+
+	offer(other: Candidate): void {
+		if (this.#most <= 0) return;
+		const near = nearness(this.#to, other.drill);
+		const last = this.#kept.at(-1);
+		const full = this.#kept.length >= this.#most;
+		if (full && last !== undefined && !isBefore(near, other, last)) return;
+		// A drill comes once for each skill in common.
+		if (this.#kept.some((kept) => kept.other === other)) return;
+		if (full) this.#kept.pop();
+		const at = this.#kept.findIndex((kept) => isBefore(near, other, kept));
+		this.#kept.splice(at < 0 ? this.#kept.length : at, 0, { other, near });
+	}
+}
+
+function isBefore(
+	near: number,
+	other: Candidate,
+	kept: { readonly other: Candidate; readonly near: number },
+): boolean {
+	return near > kept.near || (near === kept.near && other.rank < kept.other.rank);
 }
 
 function nearness(a: LinkedDrill, b: LinkedDrill): number {
-	const shared = (x: readonly Id[], y: readonly Id[]) => x.reduce((n, id) => n + (y.includes(id) ? 1 : 0), 0);
 	return (
 		(shared(a.apparatus, b.apparatus) > 0 ? 100 : 0) +
 		10 * shared(a.skills, b.skills) +
@@ -81,7 +119,13 @@ function nearness(a: LinkedDrill, b: LinkedDrill): number {
 	);
 }
 
-function span({ levelRank }: ProgressionSource, drill: LinkedDrill) {
+function shared(a: readonly Id[], b: readonly Id[]): number {
+	let count = 0;
+	for (const id of a) if (b.includes(id)) count++;
+	return count;
+}
+
+function candidateOf({ levelRank, drillRank }: ProgressionSource, drill: LinkedDrill): Candidate {
 	let lowest = Number.POSITIVE_INFINITY;
 	let highest = Number.NEGATIVE_INFINITY;
 	for (const level of drill.levels.keys()) {
@@ -89,5 +133,5 @@ function span({ levelRank }: ProgressionSource, drill: LinkedDrill) {
 		lowest = Math.min(lowest, rank);
 		highest = Math.max(highest, rank);
 	}
-	return { lowest, highest };
+	return { drill, lowest, highest, rank: drillRank.get(drill.id) ?? 0 };
 }

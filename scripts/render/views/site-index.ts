@@ -21,6 +21,7 @@ import type {
 } from "../../model.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
+import { type Progressions, progressionsIn } from "./progressions.ts";
 
 /** A table's row by column name. */
 export type TableRow = Readonly<Record<string, Cell>>;
@@ -32,6 +33,8 @@ export interface SiteIndex {
 	/** 0 for the lowest level. */
 	readonly levelRank: ReadonlyMap<Id, number>;
 	readonly drillRank: ReadonlyMap<Id, number>;
+	/** What is easier and harder than a drill. */
+	progressions(drill: LinkedDrill): Progressions;
 	readonly weekByNumber: ReadonlyMap<number, WeekPlan>;
 	/** The dates of a teaching week; undefined where the term has no start. */
 	datesOf(week: number): TeachingWeek | undefined;
@@ -85,6 +88,7 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		}
 	}
 
+	const levelRank = new Map([...curriculum.levels.keys()].map((id, i) => [id, i]));
 	const heights = new Map<string, LandmarkHeights | undefined>();
 	const tables = new Map<string, ReadonlyMap<string, readonly TableRow[]>>();
 	const language = curriculum.club.language;
@@ -92,8 +96,9 @@ export function indexSite(handbook: Handbook): SiteIndex {
 		handbook,
 		curriculum,
 		language,
-		levelRank: new Map([...curriculum.levels.keys()].map((id, i) => [id, i])),
+		levelRank,
 		drillRank,
+		progressions: progressionsIn({ ...curriculum, levelRank, drillRank }),
 		weekByNumber: new Map(curriculum.weeks.map((week) => [week.week, week])),
 		datesOf: (week) => teachingWeeks(curriculum.term)[week - 1],
 		heightOf: (landmark, ages) => {

@@ -61,12 +61,17 @@ export function capital(words: string): string {
 }
 
 const formats = new Map<string, Intl.DateTimeFormat>();
+/** Formatting is dear, and a term's dates come up on every page. */
+const written = new Map<string, string>();
 
 /** An ISO 8601 date in the club's language: "4 Jan" (short) or "Monday 4 January 2027" (full). */
 export function dateWords(iso: string, language: string, length: "short" | "full" = "short"): string {
 	const key = `${language} ${length}`;
+	const known = written.get(`${key} ${iso}`);
+	if (known !== undefined) return known;
 	let format = formats.get(key);
 	if (format === undefined) {
+		// Without a country, English would put the month first.
 		const locale = language === "en" ? "en-GB" : language;
 		format = new Intl.DateTimeFormat(locale, {
 			timeZone: "UTC",
@@ -75,5 +80,7 @@ export function dateWords(iso: string, language: string, length: "short" | "full
 		});
 		formats.set(key, format);
 	}
-	return format.format(new Date(`${iso}T00:00:00Z`));
+	const words = format.format(new Date(`${iso}T00:00:00Z`));
+	written.set(`${key} ${iso}`, words);
+	return words;
 }
