@@ -36,5 +36,8 @@ export function render(this: Helpers, { sitePage }: TemplateData): string {
  * into one string.
  */
 function oneByte(text: string): string {
-	return text.replace(/[\ud800-\udbff][\udc00-\udfff]|[^\0-\xff]/g, (character) => `&#${character.codePointAt(0)};`);
+	return text.replace(
+		/[\ud800-\udbff][\udc00-\udfff]|[^\0-\xff]/g,
+		(character) => `&#${character.codePointAt(0)};`,
+	);
 }

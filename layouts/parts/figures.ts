@@ -21,7 +21,10 @@ export function shapeStrip(shapes: readonly LinkedShape[], idPrefix: string): Ht
 	const title = names.join(", then ");
 	const description = drawn.map(wordsOf).join(" ");
 	const draw = () => drawStrip(drawn, { title, description, idPrefix: PREFIX });
-	const strip = drawnOnce(drawn[0], shapes.map((shape) => shape.id).join(" "), draw).replaceAll(PREFIX, idPrefix);
+	const strip = drawnOnce(drawn[0], shapes.map((shape) => shape.id).join(" "), draw).replaceAll(
+		PREFIX,
+		idPrefix,
+	);
 	return html`<figure class="strip">${raw(strip)}<figcaption>${names.join(" → ")}</figcaption></figure>`;
 }
 

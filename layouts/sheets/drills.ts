@@ -143,24 +143,23 @@ function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 	return html`<article class="card whole">
 <header class="card-head"><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>${kinds.length > 0 && html`<p>${kinds.join(" · ")}</p>`}</header>
 ${drill.summary !== undefined && html`<p class="summary">${places.inline(drill.summary)}</p>`}
-<div class="card-body"><div class="card-do">
+<div class="card-body">
 ${shapeStrip(source, figures, `strip-${drill.id}`)}
 ${levelRows(source, places, drill)}
 <div class="prose">${places.block(drill.body, 3)}</div>
 ${pictures(source, places, drill)}
-</div><div class="card-say">
+
 ${drill.cues.length > 0 && html`<h3>Say</h3>${cueList(places, drill.cues)}`}
 ${
 	drill.faults.length > 0 &&
 	html`<h3>See and say</h3><dl class="faults">${drill.faults.map(({ see, say }) => html`<div><dt>${places.inline(see)}</dt><dd>${places.inline(say)}</dd></div>`)}</dl>`
 }
 ${setUp(source, places, drill)}
-</div></div>
-${safetyBox(places, drill)}
 <div class="card-links">${links.map(([words, run]) => run && html`<p><b>${words}</b> ${run}</p>`)}${
 		(drill.aliases.length > 0 || drill.reviewed !== undefined) &&
 		html`<p>${drill.aliases.length > 0 && html`<b>Also called</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}. `}${drill.reviewed !== undefined && `Reviewed ${yearWords(drill.reviewed, curriculum.club.language)}.`}</p>`
-	}</div></article>`;
+	}</div></div>
+${safetyBox(places, drill)}</article>`;
 }
 
 function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | undefined {

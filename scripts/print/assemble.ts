@@ -123,7 +123,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const head =
 		bare || draft.blank
 			? ""
-			: html`<div class="leaf-head" aria-hidden="true"><span>${section?.title}</span><span>${draft.head === section?.title ? "" : draft.head}</span></div>`;
+			: html`<div class="leaf-head" aria-hidden="true"><span>${draft.head === section?.title ? "" : section?.title}</span><span>${draft.head}</span></div>`;
 	const foot = bare
 		? ""
 		: html`<div class="leaf-foot" aria-hidden="true"><span class="folio">${draft.label}</span><span>${sheets.foot}</span></div>`;

@@ -236,6 +236,35 @@ it("marks the block that the clock has reached, on the day of the class", async 
 	});
 });
 
+it.each(["light", "dark"] as const)("keeps the numbers readable on every shade, %s", async (theme) => {
+	const contrasts = await look("coverage/week-shape/index.html", { width: 360, theme }, (page) =>
+		page.evaluate(() => {
+			const context = document.createElement("canvas").getContext("2d", { willReadFrequently: true });
+			const luminance = (colour: string) => {
+				if (context === null) return 0;
+				context.fillStyle = colour;
+				context.fillRect(0, 0, 1, 1);
+				const [r = 0, g = 0, b = 0] = [...context.getImageData(0, 0, 1, 1).data].map((byte) => {
+					const part = byte / 255;
+					return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+				});
+				return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+			};
+			const cell = document.querySelector("#cell-week-1--tuck > .v-minutes");
+			return [1, 2, 3, 4, 5, 6, 7, 8, 9].map((heat) => {
+				if (cell === null) return 0;
+				cell.className = `v-minutes heat-${heat}`;
+				const style = getComputedStyle(cell);
+				const [dark = 0, bright = 0] = [luminance(style.color), luminance(style.backgroundColor)].sort(
+					(a, b) => a - b,
+				);
+				return (bright + 0.05) / (dark + 0.05);
+			});
+		}),
+	);
+	expect(Math.min(...contrasts)).toBeGreaterThanOrEqual(4.5);
+});
+
 it("opens a cell of coverage to its drills", async () => {
 	await look("coverage/week-shape/index.html", { width: 360 }, async (page) => {
 		// Out from under the bar at the foot of the screen, as a thumb would scroll it.
