@@ -74,7 +74,7 @@ ${club.emergency !== undefined && html`<div class="safety"><p>${sign("caution")}
 <li>Turn to the drill card for the faults to look for, and for what comes before and after.</li>
 </ol>
 <h2>Changing a section</h2>
-<p>Every section starts on a right-hand page and fills whole leaves. Take out all leaves whose number starts the same, put the new ones in, and compare the edition at the foot. A side that is left blank says so.</p>
+<p>Pages whose number starts the same fill whole leaves of their own. Take them out, put the new ones in, and compare the edition at the foot. A side that is left blank says so.</p>
 <div class="safety"><p>${sign("caution")}<b>Safety.</b> ${USUAL_CAUTION}</p>${
 		club.emergency !== undefined &&
 		html`<p>${sign("caution")}<b>${IN_AN_EMERGENCY}.</b> ${club.emergency}</p>`

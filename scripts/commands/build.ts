@@ -20,6 +20,9 @@ import { Progress, type Run } from "./run.ts";
 /** Where the binder lies inside the output. */
 export const BINDER = "print/binder.pdf";
 
+/** Files named when somebody else's are in the way; the rest is counted. */
+const SHOWN_CONFLICTS = 8;
+
 export async function build(run: Run, { print }: { readonly print: boolean }): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
@@ -47,7 +50,11 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 	} catch (error) {
 		if (!(error instanceof OutputConflict)) throw error;
 		progress.end();
-		out.line(`These files are in the way and were not written by this program: ${error.files.join(", ")}`);
+		const shown = error.files.slice(0, SHOWN_CONFLICTS).join(", ");
+		const more = error.files.length - SHOWN_CONFLICTS;
+		out.line(
+			`In the way and not written by this program: ${shown}${more > 0 ? ` and ${`${more} more`}` : ""}.`,
+		);
 		out.line("Move them, or name another folder with --out. Nothing was written.");
 		return 2;
 	} finally {

@@ -1,8 +1,8 @@
 /**
  * Puts laid-out pages together into leaves: pure, no browser.
  *
- *   1. pages get a side: a section starts on the right, and an odd one ends with a blank back
- *   2. pages get their label, counted within their part, as in "W3 · Floor 2"
+ *   1. pages get their label, counted within what can be replaced on its own, as in "W3 · Floor 2"
+ *   2. pages get a side: each such set starts on the right, and an odd one ends with a blank back
  *   3. every target gets the leaf it stands on
  *   4. references, which were laid out as boxes of a fixed width, get the label of their target
  */
@@ -42,7 +42,7 @@ export interface Assembled {
 /** Where links inside the binder lead until the segments are joined; a host that cannot exist. */
 export const LINK_HOST = "https://binder.invalid/#";
 
-const BLANK_WORDS = "This side is left blank, so that the section can be replaced on its own.";
+const BLANK_WORDS = "This side is left blank, so that these pages can be replaced on their own.";
 
 /** Makes leaves of the laid-out pages: for each section, for each of its parts, its pages. */
 export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly CutPage[])[])[]): Assembled {
@@ -51,8 +51,8 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 	sheets.sections.forEach((section, number) => {
 		const known = new Map(section.targets.map((target) => [target.id, target]));
 		const counts = new Map<string, number>();
-		const first = drafts.length;
 		section.parts.forEach((part, position) => {
+			if (drafts.at(-1)?.prefix !== part.label) fillLeaf(drafts);
 			for (const page of laidOut[number]?.[position] ?? []) {
 				const count = (counts.get(part.label) ?? 0) + 1;
 				counts.set(part.label, count);
@@ -70,11 +70,7 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 				});
 			}
 		});
-		const last = drafts.at(-1);
-		if (last !== undefined && (drafts.length - first) % 2 === 1) {
-			const text = `<p class="blank-back">${BLANK_WORDS}</p>`;
-			drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true });
-		}
+		fillLeaf(drafts);
 	});
 
 	const missing = new Set<string>();
@@ -86,7 +82,7 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 				return start + (drafts[target?.leaf ?? -1]?.label ?? "") + end;
 			})
 			.replaceAll('href="#', `href="${LINK_HOST}`);
-		// Every section has an even number of leaves, so the first leaf of all and of each is a right one.
+		// Whatever is replaced on its own fills whole leaves, so it starts on the right.
 		const side = position % 2 === 0 ? "right" : "left";
 		const { section, label, prefix, number, blank } = draft;
 		return { section, side, label, prefix, number, blank, text, html: leafHtml(sheets, draft, side, text).text };
@@ -96,6 +92,14 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 
 interface Draft extends Omit<Leaf, "html" | "side"> {
 	readonly head: string;
+}
+
+/** Gives an odd number of pages a blank back. */
+function fillLeaf(drafts: Draft[]): void {
+	const last = drafts.at(-1);
+	if (last === undefined || drafts.length % 2 === 0) return;
+	const text = `<p class="blank-back">${BLANK_WORDS}</p>`;
+	drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true });
 }
 
 /** The empty words of a reference, as `pageReference` writes them. */

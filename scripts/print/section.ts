@@ -1,8 +1,8 @@
 /**
  * What the sheets hand to the printer: sections of parts, and the targets their references lead to.
  *
- * A section is what a coach takes out and replaces: it starts on a right-hand page and is padded to
- * whole leaves. A part starts on a new page; parts with the same label count their pages together.
+ * A part starts on a new page. Parts of a section with the same label count their pages together and
+ * are what a coach takes out and replaces: they start on a right-hand page and fill whole leaves.
  */
 
 import type { Source } from "../model.ts";
