@@ -18,10 +18,10 @@ ${view.groups.map(({ weight, count, codes }, g) =>
 	section(
 		`weight-${g + 1}`,
 		`${capital(weight)}: ${count}`,
-		codes.map(({ code, lines }) => {
+		codes.map(({ code, measure, lines }) => {
 			const entry = (CATALOGUE as Readonly<Record<string, CatalogueEntry>>)[code];
 			return html`<h3 id="${code}-${g + 1}">${entry?.title ?? code} <span class="small">${lines.length}</span></h3>
-${entry && html`<p>${entry.why}</p>`}
+${(entry || measure) && html`<p>${entry?.why}${measure && html` Measure: ${a(ctx, measure)}.`}</p>`}
 ${lines.length > 12 ? fold(`All ${lines.length}`, findingsList(ctx, lines)) : findingsList(ctx, lines)}`;
 		}),
 	),

@@ -13,7 +13,7 @@ export function findingsList(ctx: PageContext, lines: readonly FindingLine[]): H
 		(line) => html`<li class="finding ${line.weight === "serious" ? "serious" : ""}">
 <p><a class="code" href="${ctx.way(`author-guide/#${line.code}`)}">${line.code}</a> <span class="weight">${line.weight}</span> ${line.what}</p>
 <p class="small">${line.fix}</p>
-<p class="small">${line.about.length > 0 && html`${inWords(ctx, line.about)} · `}<code>${line.file}</code>${line.field === "" ? "" : html`, ${line.field}`}</p>
+<p class="small">${line.about.length > 0 && html`${inWords(ctx, line.about)} · `}<code>${line.file}:${line.line}</code>${line.field === "" ? "" : html`, ${line.field}`}</p>
 </li>`,
 	)}</ul>`;
 }

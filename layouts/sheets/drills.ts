@@ -148,8 +148,7 @@ ${shapeStrip(source, figures, `strip-${drill.id}`)}
 ${levelRows(source, places, drill)}
 <div class="prose">${places.block(drill.body, 3)}</div>
 ${pictures(source, places, drill)}
-
-${drill.cues.length > 0 && html`<h3>Say</h3>${cueList(places, drill.cues)}`}
+${drill.cues.length > 0 && html`<div class="keep-whole"><h3>Say</h3>${cueList(places, drill.cues)}</div>`}
 ${
 	drill.faults.length > 0 &&
 	html`<h3>See and say</h3><dl class="faults">${drill.faults.map(({ see, say }) => html`<div><dt>${places.inline(see)}</dt><dd>${places.inline(say)}</dd></div>`)}</dl>`

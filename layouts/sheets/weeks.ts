@@ -107,7 +107,7 @@ function classTable(source: SheetSource, week: WeekPlan): Html | undefined {
 	const rows = term.classes.filter((group) => meets(term, week.week, group));
 	if (rows.length === 0) return undefined;
 	return html`<section><h2>Classes this week</h2><table class="plan">
-<thead><tr><th scope="col">Class</th><th scope="col">When</th><th scope="col">Order of apparatus</th><th scope="col" class="number">Planned of available min</th></tr></thead>
+<thead><tr><th scope="col">Class</th><th scope="col">When</th><th scope="col">Order of apparatus</th><th scope="col" class="number">Minutes planned</th></tr></thead>
 <tbody>${rows.map((group) => {
 		const date = dateOf(term, week.week, group);
 		const time = classTime(curriculum, week, group);

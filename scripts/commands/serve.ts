@@ -5,9 +5,9 @@
  * moment they are mended the page is back. A build that fails never ends the command.
  */
 
-import { existsSync, watch } from "node:fs";
 import { join } from "node:path";
 import DevServer from "@11ty/eleventy-dev-server";
+import { watch } from "chokidar";
 import { problemsPage } from "../../layouts/pages/problems.ts";
 import { openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
@@ -72,17 +72,17 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 				.then(() => server.reload({}));
 		}, SETTLE);
 	};
-	const watchers = ["content", "_data"]
-		.map((folder) => join(clubDir, folder))
-		.filter((folder) => existsSync(folder))
-		.map((folder) => watch(folder, { recursive: true }, changed));
+	const watcher = watch(
+		["content", "_data"].map((folder) => join(clubDir, folder)),
+		{ ignoreInitial: true },
+	).on("all", changed);
 
 	await new Promise<void>((resolve) => {
 		process.once("SIGINT", resolve);
 		process.once("SIGTERM", resolve);
 	});
 	clearTimeout(timer);
-	for (const watcher of watchers) watcher.close();
+	await watcher.close();
 	await server.close();
 	return 0;
 }

@@ -146,7 +146,6 @@ async function printSheets(
 	signal?.throwIfAborted();
 	const pdf = await joinSegments(segments, assembled, sheets, paper);
 	step(jobs.length / 2, "reading back");
-	if (process.env.DEBUG_PDF) await writeFile(process.env.DEBUG_PDF, pdf);
 	const problems = await verifyBinder({ pdf, sheets, assembled, segments, paper, handbook, elsewhere: NO_PLACE });
 	step(total, "done");
 	if (problems.length === 0) await cache.sweep();

@@ -12,6 +12,7 @@ import type { Measured } from "../compute/measure.ts";
 import { rounded } from "../compute/tables.ts";
 import type { Cell, Curriculum, Finding, Table } from "../model.ts";
 import { classSheetAddress } from "./addresses.ts";
+import { placeOf } from "./finding-places.ts";
 
 /** A file to write: its path from the root of the output. */
 export interface OutputFile {
@@ -54,8 +55,9 @@ function written(cell: Cell): string {
 }
 
 /** A finding with its place looked up, as it stands in findings.json. */
-export function findingRecord({ code, weight, what, why, fix, source, path, about }: Finding) {
-	const { file, line, column } = source.place(path);
+export function findingRecord(finding: Finding) {
+	const { code, weight, what, why, fix, about } = finding;
+	const { file, line, column } = placeOf(finding);
 	return { code, weight, what, why, fix, file, line, column, about };
 }
 

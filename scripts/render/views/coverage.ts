@@ -99,6 +99,13 @@ export function coverageAddress(table: CoverageTableKind, { level, apparatus }: 
 	return `coverage/${table.id}/${at}${apparatus === undefined ? "" : `apparatus/${apparatus}/`}`;
 }
 
+/** Where the drills of a cell of a week's table are listed. */
+export function cellAddress(kind: CoverageKind, week: number, thing: Id, choice: Choice = {}): string {
+	const found = COVERAGE_TABLES.find((one) => one.by === "week" && one.kind === kind);
+	if (found === undefined) throw new Error(`No table of weeks counts by ${kind}.`);
+	return `${coverageAddress(found, choice)}#week-${week}--${thing}`;
+}
+
 /** Every choice a table has: its rows are not a filter as well. */
 export function choicesOf(site: SiteIndex, table: CoverageTableKind): readonly Choice[] {
 	const levels = table.by === "level" ? [] : [...site.curriculum.levels.keys()];

@@ -3,7 +3,9 @@
  */
 
 import type { Finding } from "../../model.ts";
+import { placeOf } from "../finding-places.ts";
 import { type Link, linkTo } from "./links.ts";
+import { measureOfCode } from "./measures/measure-page.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface FindingLine {
@@ -14,6 +16,8 @@ export interface FindingLine {
 	readonly fix: string;
 	readonly about: readonly Link[];
 	readonly file: string;
+	/** Counted from 1. */
+	readonly line: number;
 	/** The fields that lead to the place, from the top of the file. */
 	readonly field: string;
 }
@@ -23,6 +27,8 @@ export interface FindingsView {
 		readonly weight: Finding["weight"];
 		readonly codes: readonly {
 			readonly code: string;
+			/** The measure that finds it. */
+			readonly measure: Link | undefined;
 			readonly lines: readonly FindingLine[];
 		}[];
 		readonly count: number;
@@ -47,6 +53,7 @@ export function findingsView(site: SiteIndex): FindingsView {
 					count: own.length,
 					codes: codes.map((code) => ({
 						code,
+						measure: measureOfCode(code),
 						lines: findingLines(
 							site,
 							own.filter((finding) => finding.code === code),
@@ -58,7 +65,7 @@ export function findingsView(site: SiteIndex): FindingsView {
 	};
 }
 
-/** Findings as lines. The place is the file and the field: counting lines would parse the file again for each. */
+/** Findings as lines, in the order given. */
 export function findingLines(site: SiteIndex, findings: readonly Finding[]): readonly FindingLine[] {
 	const { curriculum } = site;
 	return findings.map((finding) => {
@@ -84,6 +91,7 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 			fix: finding.fix,
 			about: links,
 			file: finding.source.file,
+			line: placeOf(finding).line,
 			field: finding.path.map((key) => (typeof key === "number" ? `no. ${key + 1}` : key)).join(", "),
 		};
 	});

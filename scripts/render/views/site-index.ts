@@ -21,6 +21,7 @@ import type {
 } from "../../model.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
+import { indexMeasures, type MeasureIndex } from "./measure-index.ts";
 import { type Progressions, progressionsIn } from "./progressions.ts";
 
 /** A table's row by column name. */
@@ -54,6 +55,8 @@ export interface SiteIndex {
 		readonly level: ReadonlyMap<Id, readonly Finding[]>;
 		readonly class: ReadonlyMap<Id, readonly Finding[]>;
 	};
+	/** What the measures say of the plan. */
+	readonly measures: MeasureIndex;
 	/** Rows of a data table by the values of some columns, joined by spaces; empty where there is no such table. */
 	rows(table: string, by: readonly string[]): ReadonlyMap<string, readonly TableRow[]>;
 	/** Inline Markdown for a page. */
@@ -119,6 +122,7 @@ export function indexSite(handbook: Handbook): SiteIndex {
 			level: findingsBy(findings, (f) => f.about.level),
 			class: findingsBy(findings, (f) => f.about.class),
 		},
+		measures: indexMeasures(handbook),
 		rows: (name, by) => {
 			const key = [name, ...by].join(" ");
 			let found = tables.get(key);
