@@ -82,6 +82,27 @@ export interface EquipmentNeed {
 	readonly per: "station" | "gymnast";
 }
 
+/** What a phase of a drill is done on. */
+export type Ground =
+	| "floor"
+	| "mat"
+	| "soft-mat"
+	| "wedge"
+	| "block"
+	| "box"
+	| "board"
+	| "beam"
+	| "bar"
+	| "rails"
+	| "wall";
+
+/** One phase of a drill: a shape, and how it is carried here where that differs from the shape itself. */
+export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | "base">> {
+	readonly shape: Id;
+	/** Where it is left out, it follows from the drill's apparatus and equipment. */
+	readonly on?: Ground;
+}
+
 /** One drill as a club wrote it, every field checked. */
 export interface Drill {
 	readonly id: Id;
@@ -91,7 +112,8 @@ export interface Drill {
 	readonly summary?: string;
 	readonly aliases: readonly string[];
 	readonly shapes: readonly Id[];
-	readonly sequence: readonly Id[];
+	/** The phases it goes through, in order of time. */
+	readonly sequence: readonly Phase[];
 	readonly skills: readonly Id[];
 	readonly after: readonly Id[];
 	readonly direction?: Direction;
@@ -186,6 +208,7 @@ export interface Apparatus extends Entry {
 /** Joint angles of one side, degrees. */
 export interface SideAngles {
 	readonly shoulder?: number;
+	readonly elbow?: number;
 	readonly hip?: number;
 	readonly knee?: number;
 	readonly ankle?: number;
@@ -203,6 +226,8 @@ export type Base =
 	| "feet"
 	| "hands"
 	| "hands-and-feet"
+	| "head"
+	| "hips"
 	| "seat"
 	| "back"
 	| "front"

@@ -1,9 +1,10 @@
 /**
  * The search page's program.
  *
- *   start    take the choice from the address, fetch the heads, then the bodies
+ *   start    take the choice from the address, fetch the heads, then summaries and bodies
  *   choose   words typed, a filter ticked, a suggestion taken, a chip removed → a new choice
- *   show     search, and bring count, chips, filters and results up to date, without rebuilding filters
+ *   show     search, and bring count, chips, filters and results up to date; elements are kept and only
+ *            what differs is written, as this is done for every letter
  *   address  write the choice into the address, so that a link to it can be sent and "back" undoes it
  *
  * Everything is built from elements and text: no markup is ever parsed.
@@ -28,6 +29,7 @@ import {
 	type SearchIndex,
 	type SearchResult,
 	type Suggestion,
+	type SummariesFile,
 } from "../../scripts/render/search/engine.ts";
 
 const FACET_NAMES: Readonly<Record<Facet, string>> = {
@@ -50,11 +52,14 @@ const WORDS = {
 	filters: (chosen: number) => (chosen === 0 ? "Filters" : `Filters (${chosen})`),
 	remove: (facet: string, value: string) => `Remove ${facet}: ${value}`,
 	removeAll: "Remove all",
+	like: "Like",
 	failed: "The search could not be loaded. The lists below work without it.",
 	copied: "Link copied",
 	share: "Share this list",
 	more: (count: number) => `Show ${count} more`,
 };
+/** What a result says of its drill, besides title and summary. */
+const ABOUT = ["apparatus", "level", "shape"] as const;
 /** Where the filters stand beside the results, as in the styles. */
 const WIDE = "(min-width: 60rem)";
 /** Results shown at first, and added at each "more". */
@@ -72,6 +77,14 @@ interface FacetControl {
 		readonly box: HTMLInputElement;
 		readonly count: HTMLElement;
 	}[];
+}
+
+interface HitRow {
+	readonly item: HTMLElement;
+	readonly link: HTMLAnchorElement;
+	readonly lacks: HTMLElement;
+	readonly summary: HTMLElement;
+	readonly about: HTMLElement;
 }
 
 const tool = document.querySelector<HTMLElement>("#search");
@@ -95,15 +108,19 @@ function start(root: HTMLElement): void {
 	let controls: readonly FacetControl[] = [];
 	let result: SearchResult | undefined;
 	let shown = PAGE;
+	/** Rows of results made so far; those beyond the results are out of the page. */
+	const rows: HitRow[] = [];
+	/** The filters that the chips show. */
+	let chipsOf: string | undefined;
 	let pause: ReturnType<typeof setTimeout> | undefined;
 
 	input.value = choice.words;
 	const suggestions = combobox(input, list, {
-		suggest: () => index?.suggest(input.value, choice.filters) ?? [],
+		suggest: () => index?.suggest(input.value, choice.filters, choice.like) ?? [],
 		take: (suggestion) => {
 			input.value = suggestion.rest;
 			const filters = toggled(choice.filters, suggestion.facet, suggestion.value.id);
-			choose({ words: suggestion.rest, filters }, true);
+			choose({ ...choice, words: suggestion.rest, filters }, true);
 		},
 	});
 
@@ -149,11 +166,17 @@ function start(root: HTMLElement): void {
 		openFolds();
 		show();
 		try {
+			await painted();
+			index.addSummaries(await fetchJson<SummariesFile>(root.dataset.summaries));
+			hits.classList.remove("waiting");
+			show();
+			await painted();
 			index.addBodies(await fetchJson<BodiesFile>(root.dataset.bodies));
 			// Nobody's list moves without words: only these can find more in bodies.
 			if (choice.words.trim() !== "") show();
 		} catch {
 			// Heads alone still answer; the next visit tries again.
+			hits.classList.remove("waiting");
 		}
 	}
 
@@ -187,53 +210,77 @@ function start(root: HTMLElement): void {
 
 	function show(): void {
 		if (index === undefined) return;
-		result = index.search(choice.words, choice.filters);
+		result = index.search(choice.words, choice.filters, choice.like);
 		const near = result.hits.length - result.whole;
-		count.textContent =
+		write(
+			count,
 			near === 0
 				? WORDS.drills(result.whole)
 				: result.whole === 0
 					? WORDS.nearOnly(near)
-					: `${WORDS.drills(result.whole)}, ${WORDS.near(near)}`;
+					: `${WORDS.drills(result.whole)}, ${WORDS.near(near)}`,
+		);
 		const notes = [
 			...result.repairs.map(({ typed, used }) => WORDS.read(typed, used)),
 			...result.unknown.map(WORDS.unknown),
 		];
 		note.hidden = notes.length === 0;
-		note.textContent = notes.join(" ");
-		showChips();
+		write(note, notes.join(" "));
+		const choices = writeChoice({ ...choice, words: "" });
+		if (choices !== chipsOf) {
+			chipsOf = choices;
+			showChips();
+		}
 		showFacets(result);
 		showHits();
 	}
 
 	function showChips(): void {
+		const chip = (kind: string, name: string, without: () => Choice, shown = name) => {
+			const button = element("button", { type: "button", className: "search-chip" }, [
+				shown,
+				element("span", { ariaHidden: "true" }, ["×"]),
+			]);
+			button.setAttribute("aria-label", WORDS.remove(kind, name));
+			button.addEventListener("click", () => {
+				choose(without(), true);
+				// The chip is gone; the next one, or the words, take the focus.
+				(chosen.querySelector("button") ?? input).focus();
+			});
+			return element("li", {}, [button]);
+		};
 		const items = FACETS.flatMap((facet) =>
 			(choice.filters[facet] ?? []).map((id) => {
 				const name = index?.options.values[facet].find((value) => value.id === id)?.name ?? id;
-				const button = element("button", { type: "button", className: "search-chip" }, [
-					name,
-					element("span", { ariaHidden: "true" }, ["×"]),
-				]);
-				button.setAttribute("aria-label", WORDS.remove(FACET_NAMES[facet], name));
-				button.addEventListener("click", () => {
-					choose({ ...choice, filters: toggled(choice.filters, facet, id) }, true);
-					// The chip is gone; the next one, or the words, take the focus.
-					(chosen.querySelector("button") ?? input).focus();
-				});
-				return element("li", {}, [button]);
+				return chip(FACET_NAMES[facet], name, () => ({
+					...choice,
+					filters: toggled(choice.filters, facet, id),
+				}));
 			}),
 		);
+		if (choice.like !== undefined) {
+			const place = index?.placeOf(choice.like);
+			const title = place === undefined ? choice.like : (index?.entries[place]?.title ?? choice.like);
+			items.unshift(
+				chip(
+					WORDS.like,
+					title,
+					() => ({ words: choice.words, filters: choice.filters }),
+					`${WORDS.like}: ${title}`,
+				),
+			);
+		}
 		if (items.length > 1) {
 			const button = element("button", { type: "button", className: "search-chip all" }, [WORDS.removeAll]);
 			button.addEventListener("click", () => {
-				choose({ ...choice, filters: {} }, true);
+				choose({ words: choice.words, filters: {} }, true);
 				input.focus();
 			});
 			items.push(element("li", {}, [button]));
 		}
 		chosen.replaceChildren(...items);
 		const summary = filters.querySelector("summary");
-		if (summary !== null) summary.textContent = WORDS.filters(countChosen(choice.filters));
+		if (summary !== null) write(summary, WORDS.filters(countChosen(choice.filters)));
 	}
 
 	function showFacets({ counts }: SearchResult): void {
@@ -241,25 +288,49 @@ function start(root: HTMLElement): void {
 			let offered = 0;
 			for (const { value, row, box, count: number } of values) {
 				const drills = counts[facet].get(value.id) ?? 0;
-				box.checked = isChosen(choice.filters, facet, value.id);
-				row.hidden = drills === 0 && !box.checked;
-				if (!row.hidden) offered++;
-				number.textContent = String(drills);
+				const checked = isChosen(choice.filters, facet, value.id);
+				if (box.checked !== checked) box.checked = checked;
+				hide(row, drills === 0 && !checked);
+				if (drills > 0 || checked) offered++;
+				write(number, String(drills));
 			}
-			fold.hidden = offered === 0;
+			hide(fold, offered === 0);
 			const chosenHere = choice.filters[facet]?.length ?? 0;
-			summary.textContent = FACET_NAMES[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`);
+			write(summary, FACET_NAMES[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
 		}
 	}
 
 	function showHits(): void {
 		if (index === undefined || result === undefined) return;
-		const { entries, options } = index;
 		const page = result.hits.slice(0, shown);
-		hits.replaceChildren(...page.map((hit) => hitItem(hit, entries, options.values, drillAddress)));
+		for (const [i, hit] of page.entries()) {
+			let row = rows[i];
+			if (row === undefined) {
+				row = hitRow();
+				rows.push(row);
+			}
+			fillRow(row, hit, index);
+			if (hits.children.length <= i) hits.append(row.item);
+		}
+		while (hits.children.length > page.length) hits.lastElementChild?.remove();
 		const left = result.hits.length - page.length;
-		more.hidden = left <= 0;
-		more.textContent = WORDS.more(Math.min(PAGE, left));
+		hide(more, left <= 0);
+		write(more, WORDS.more(Math.min(PAGE, left)));
+	}
+
+	function fillRow(row: HitRow, { drill, lacks }: Hit, from: SearchIndex): void {
+		const address = drillAddress(drill);
+		if (row.link.getAttribute("href") !== address) row.link.href = address;
+		write(row.link, from.entries[drill]?.title ?? "");
+		write(row.lacks, lacks.length === 0 ? "" : WORDS.lacks(lacks));
+		write(row.summary, from.summaryOf(drill));
+		const names = ABOUT.map((facet) =>
+			from
+				.valuesOf(drill, facet)
+				.map(({ name }) => name)
+				.join(", "),
+		);
+		write(row.about, names.filter((text) => text !== "").join(" · "));
 	}
 
 	function drillAddress(drill: number): string {
@@ -312,24 +383,18 @@ function buildFacets(
 	return controls;
 }
 
-function hitItem(
-	hit: Hit,
-	entries: SearchIndex["entries"],
-	values: SearchIndex["options"]["values"],
-	address: (drill: number) => string,
-): HTMLElement {
-	const entry = entries[hit.drill];
-	const names = (facet: Facet) =>
-		(entry?.facets[FACETS.indexOf(facet)] ?? []).map((place) => values[facet][place]?.name ?? "").join(", ");
-	const about = [names("apparatus"), names("level"), names("shape")].filter((text) => text !== "");
-	return element("li", { className: "search-hit" }, [
-		element("a", { href: address(hit.drill) }, [entry?.title ?? ""]),
-		...(hit.lacks.length === 0
-			? []
-			: [element("span", { className: "search-lacks" }, [WORDS.lacks(hit.lacks)])]),
-		...(entry === undefined || entry.summary === "" ? [] : [element("p", {}, [entry.summary])]),
-		element("p", { className: "search-about" }, [about.join(" · ")]),
-	]);
+function hitRow(): HitRow {
+	const link = element("a");
+	const lacks = element("span", { className: "search-lacks" });
+	const summary = element("p", { className: "search-summary" });
+	const about = element("p", { className: "search-about" });
+	return {
+		item: element("li", { className: "search-hit" }, [link, lacks, summary, about]),
+		link,
+		lacks,
+		summary,
+		about,
+	};
 }
 
 /**
@@ -413,6 +478,20 @@ function combobox(
 	}
 
 	return { open, close };
+}
+
+/** After what has been changed is on the screen. */
+function painted(): Promise<void> {
+	return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}
+
+/** Changes a text only where it differs, as setting it costs a layout either way. */
+function write(into: HTMLElement, text: string): void {
+	if (into.textContent !== text) into.textContent = text;
+}
+
+function hide(what: HTMLElement, hidden: boolean): void {
+	if (what.hidden !== hidden) what.hidden = hidden;
 }
 
 async function fetchJson<T>(address: string | undefined): Promise<T> {

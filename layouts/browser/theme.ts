@@ -1,32 +1,17 @@
 /**
  * Light or dark: applies the remembered choice before the page is drawn, then brings the switch to
  * life. Without a choice the device decides. A browser that keeps nothing still switches this page.
+ * The same for large type, which has to be there before the page is drawn as well.
  */
+
+import "./hall/large-type.ts";
+import { keep, recall } from "./hall/device-memory.ts";
 
 const KEY = "handbook-theme";
 
-type Theme = "light" | "dark";
-
-function remembered(): Theme | undefined {
-	try {
-		const kept = localStorage.getItem(KEY);
-		return kept === "light" || kept === "dark" ? kept : undefined;
-	} catch {
-		return undefined;
-	}
-}
-
-function remember(theme: Theme): void {
-	try {
-		localStorage.setItem(KEY, theme);
-	} catch {
-		// Storage is off: the choice holds for this page alone.
-	}
-}
-
 const root = document.documentElement;
-const kept = remembered();
-if (kept !== undefined) root.dataset.theme = kept;
+const kept = recall(KEY);
+if (kept === "light" || kept === "dark") root.dataset.theme = kept;
 
 document.addEventListener("DOMContentLoaded", () => {
 	const button = document.querySelector<HTMLButtonElement>("button.theme-switch");
@@ -42,7 +27,7 @@ document.addEventListener("DOMContentLoaded", () => {
 	button.addEventListener("click", () => {
 		const next = isDark() ? "light" : "dark";
 		root.dataset.theme = next;
-		remember(next);
+		keep(KEY, next);
 		show();
 	});
 });

@@ -5,8 +5,10 @@
  * shown, between weeks the next, after the term the last. All weeks stay in the list of weeks.
  */
 
+import { clubTime } from "./hall/club-time.ts";
+
 const region = document.querySelector<HTMLElement>("[data-timezone]");
-const today = isoDate(new Date(), region?.dataset.timezone);
+const today = clubTime(region?.dataset.timezone).date;
 
 const cards = [...document.querySelectorAll<HTMLElement>(".week-card[data-from]")];
 const shown = cards.find((card) => today <= (card.dataset.to ?? "")) ?? cards.at(-1);
@@ -43,15 +45,4 @@ function mark(row: HTMLElement, words: string): void {
 	badge.className = "badge";
 	badge.textContent = words;
 	link?.append(" ", badge);
-}
-
-function isoDate(date: Date, timeZone: string | undefined): string {
-	const parts = new Intl.DateTimeFormat("en", {
-		...(timeZone === undefined ? {} : { timeZone }),
-		year: "numeric",
-		month: "2-digit",
-		day: "2-digit",
-	}).formatToParts(date);
-	const part = (type: string) => parts.find((p) => p.type === type)?.value ?? "";
-	return `${part("year")}-${part("month")}-${part("day")}`;
 }

@@ -7,8 +7,10 @@ import type { ClassSheetView } from "../../scripts/render/views/week.ts";
 import { counted, shortNumber } from "../../scripts/render/views/words.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { findingsList } from "../parts/findings-list.ts";
+import { blockAnchor, blockWays, hallKeys, setOutLists, stationTimer } from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { a, beside, chips, type PageContext, section } from "../parts/page.ts";
+import { percent } from "../parts/time-table.ts";
 
 /** The page of a class sheet. */
 export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
@@ -20,12 +22,13 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 	];
 	const over = view.available !== undefined && view.planned > view.available;
 	return html`<p class="eyebrow">${[view.dateWords, view.end === "" ? view.start : `${view.start}–${view.end}`].filter((x) => x !== "").join(" · ")}</p>
-<h1${view.date && html` data-class-date="${view.date}" data-timezone="${view.timezone}"`}>${view.name} <span class="of">week ${view.week.number}</span></h1>
+<h1 data-class="${view.classId}"${view.date && html` data-class-date="${view.date}" data-timezone="${view.timezone}"`}>${view.name} <span class="of">week ${view.week.number}</span></h1>
 <p class="lead">${a(ctx, view.week.link)}: ${view.week.theme}</p>
 ${chips(ctx, view.levels)}
-<p>${who.join(" · ")} · <span class="${over ? "short" : ""}">planned ${shortNumber(view.planned)}${view.available !== undefined && html` of ${shortNumber(view.available)}`} min</span></p>
+<p>${who.join(" · ")} · <span class="${over ? "short" : ""}">planned ${shortNumber(view.planned)}${view.available !== undefined && html` of ${shortNumber(view.available)}`} min</span>${view.activeShare !== undefined && html` · <a href="${ctx.way("measures/time/")}"><span class="${view.still ? "short" : ""}">moving ${percent(view.activeShare)}</span></a>`}</p>
 ${view.closed && html`<p class="closed-day"><strong>The club is closed on this day.</strong></p>`}
 ${beside(ctx, view.previous, view.next, `${view.name} in the weeks before and after`)}
+${hallKeys(view.stops)}
 <div class="safety usual-box"><p>${sign("caution")}<strong>Before you start.</strong> Check the set-up and the matting, count the group, and keep waiting gymnasts clear of landings. Spot only what you are trained to spot.</p></div>
 ${section(
 	"run",
@@ -40,6 +43,7 @@ ${view.coolDown > 0 && html`<li data-from="${view.coolDownClock}"><time>${view.c
 <li class="end" data-from="${view.endClock}"><time>${view.endClock}</time> <span>End</span></li>
 </ol>`,
 )}
+${view.setOut.length > 0 && section("set-out", "Set out", setOutLists(ctx.page.address, view.setOut))}
 ${
 	view.stops.length === 0
 		? html`<p class="empty">Nothing is planned on the apparatus of this class's rotation.</p>`
@@ -51,9 +55,12 @@ ${
 ${
 	stop.blocks.length === 0
 		? html`<p class="empty">No block here is for this class's levels.</p>`
-		: stop.blocks.map((block) =>
-				blockCard(ctx, block, `block-${stop.id}-${block.number}`, { from: block.clock, until: block.until }),
-			)
+		: stop.blocks.map((block) => {
+				const id = blockAnchor(stop, block);
+				const clock = { from: block.clock, until: block.until };
+				const hall = { timer: stationTimer(block, id, stop.apparatus.name) };
+				return [blockCard(ctx, block, id, clock, hall), blockWays(view.stops, stop, block)];
+			})
 }`,
 				),
 			)

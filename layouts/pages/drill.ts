@@ -3,6 +3,7 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
+import { NO_CHOICE, writeChoice } from "../../scripts/render/search/choice.ts";
 import type { DrillLine, DrillView } from "../../scripts/render/views/drill.ts";
 import { capital, shortNumber } from "../../scripts/render/views/words.ts";
 import {
@@ -15,6 +16,7 @@ import {
 	safetyBox,
 	setUpList,
 } from "../parts/drill-parts.ts";
+import { exposureTable } from "../parts/exposure-table.ts";
 import { shapeStrip } from "../parts/figures.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
 
@@ -40,7 +42,7 @@ ${chips(
 	view.levels.map(({ level }) => level),
 	"For",
 )}
-${shapeStrip(view.figures, "figure")}
+${shapeStrip(ctx, view.figures, "figure")}
 ${safetyBox(ctx, view.safety)}
 ${section("levels", "What each level does", levelWays(ctx, view.levels))}
 ${cues && section("cues", "Say", cues)}
@@ -62,7 +64,18 @@ ${
 		),
 	)
 }
-${leads.length > 0 && section("where-next", "Where next", html`<div class="steps">${leads}</div>`)}
+${
+	leads.length > 0 &&
+	section(
+		"where-next",
+		"Where next",
+		html`<div class="steps">${leads}</div>
+${
+	view.shapes.length + view.skills.length > 0 &&
+	html`<p><a href="${ctx.way(`search/${writeChoice({ ...NO_CHOICE, like: view.id })}`)}">More like this</a>: the same shapes and skills, other apparatus or levels</p>`
+}`,
+	)
+}
 ${
 	view.planned.length > 0 &&
 	section(
@@ -74,6 +87,7 @@ ${
 		)}</ul>`,
 	)
 }
+${view.exposure.length > 0 && section("exposure", "Over the term", exposureTable(ctx, view))}
 ${section(
 	"about-drill",
 	"About this drill",

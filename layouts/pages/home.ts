@@ -7,13 +7,14 @@ import type { HomeView } from "../../scripts/render/views/home.ts";
 import { counted } from "../../scripts/render/views/words.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
-import { noWeeks, weekCard, weekRows } from "../parts/week-list.ts";
+import { noWeeks, todaysSheets, weekCard, weekRows } from "../parts/week-list.ts";
 
 /** The home page. */
 export function homePage(ctx: PageContext, view: HomeView): Html {
 	const { counts } = view;
 	return html`<p class="eyebrow">${view.term}</p>
 <h1>What do we teach today?</h1>
+${view.weeks.length > 0 && todaysSheets(view.closures, view.timezone)}
 <form class="find" role="search" action="${ctx.way("search/")}"><label for="find-q">Find a drill</label><div><input id="find-q" name="q" type="search" autocomplete="off" placeholder="hollow, Level 2, bars"><button type="submit">Search</button></div></form>
 ${
 	view.weeks.length === 0

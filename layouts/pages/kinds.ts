@@ -25,12 +25,21 @@ import { guidesPage } from "./guides.ts";
 import { homePage } from "./home.ts";
 import { levelPage } from "./level.ts";
 import { levelsPage } from "./levels.ts";
+import { balancePage } from "./measures/balance.ts";
+import { equipmentMeasurePage } from "./measures/equipment.ts";
+import { heightsPage } from "./measures/heights.ts";
+import { loadPage } from "./measures/load.ts";
+import { measuresPage } from "./measures/measures.ts";
+import { orderPage } from "./measures/order.ts";
+import { spacingPage } from "./measures/spacing.ts";
+import { timePage } from "./measures/time.ts";
 import { notFoundPage } from "./not-found.ts";
 import { searchPage } from "./search.ts";
 import { shapePage } from "./shape.ts";
 import { shapesPage } from "./shapes.ts";
 import { skillPage } from "./skill.ts";
 import { skillsPage } from "./skills.ts";
+import { termPage } from "./term.ts";
 import { weekPage } from "./week.ts";
 import { weekApparatusPage } from "./week-apparatus.ts";
 
@@ -81,6 +90,24 @@ export function mainOf(ctx: PageContext, page: SitePage): Html {
 			return coveragePage(ctx, page.view);
 		case "findings":
 			return findingsPage(ctx, page.view);
+		case "term":
+			return termPage(ctx, page.view);
+		case "measures":
+			return measuresPage(ctx, page.view);
+		case "measure-spacing":
+			return spacingPage(ctx, page.view);
+		case "measure-order":
+			return orderPage(ctx, page.view);
+		case "measure-balance":
+			return balancePage(ctx, page.view);
+		case "measure-time":
+			return timePage(ctx, page.view);
+		case "measure-equipment":
+			return equipmentMeasurePage(ctx, page.view);
+		case "measure-load":
+			return loadPage(ctx, page.view);
+		case "measure-heights":
+			return heightsPage(ctx, page.view);
 		case "guides":
 			return guidesPage(ctx, page.view);
 		case "guide":

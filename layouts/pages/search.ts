@@ -11,7 +11,7 @@ import { a, type PageContext } from "../parts/page.ts";
 /** The page of the search. */
 export function searchPage(ctx: PageContext, view: SearchView): Html {
 	return html`<h1>Find a drill</h1>
-<div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-bodies="${ctx.way(view.bodies)}" data-root="${ctx.way("")}">
+<div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-summaries="${ctx.way(view.summaries)}" data-bodies="${ctx.way(view.bodies)}" data-root="${ctx.way("")}">
 <form class="search-form" role="search" action="${ctx.way("search/")}" method="get">
 <label for="search-words">Shape, skill, level, apparatus, equipment or any words</label>
 <div class="search-box">
@@ -31,7 +31,7 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 <details class="search-filters"><summary>Filters</summary><div class="search-facets"></div></details>
 <section class="search-results" aria-labelledby="search-results-title">
 <h2 id="search-results-title" class="search-hidden">Drills found</h2>
-<ol class="search-hits"></ol>
+<ol class="search-hits waiting"></ol>
 <button class="search-more" type="button" hidden>Show more</button>
 </section>
 </div>

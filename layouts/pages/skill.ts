@@ -4,6 +4,7 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SkillView } from "../../scripts/render/views/skill.ts";
+import { progressionPicture } from "../parts/charts.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
@@ -31,6 +32,20 @@ ${
 		: view.drills.map(({ level, lines }, i) =>
 				section(`from-${i + 1}`, html`From ${a(ctx, level)}`, drillCards(ctx, lines, "h3")),
 			)
+}
+${
+	view.around.length > 1 &&
+	section(
+		"progression",
+		"On the way",
+		progressionPicture(ctx, view.around, {
+			title: `What comes before ${view.name}, and what it leads to`,
+			description:
+				"From the easy at the top to the hard at the bottom. The list under this picture has the same in words.",
+			idPrefix: "map",
+			focus: view.id,
+		}),
+	)
 }
 ${spacingTable(ctx, view.spacing)}
 ${findings && section("findings", "What the measures find", findings)}`;

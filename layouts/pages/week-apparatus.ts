@@ -3,11 +3,14 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
+import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
 import { shortNumber } from "../../scripts/render/views/words.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { apparatusIcon } from "../parts/icons.ts";
-import { a, beside, type PageContext, section } from "../parts/page.ts";
+import { scrollTable } from "../parts/measure-parts.ts";
+import { a, beside, fold, inWords, type PageContext, section } from "../parts/page.ts";
+import { suggestionList } from "../parts/suggestion-list.ts";
 
 /** The page of one apparatus in one week. */
 export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Html {
@@ -23,7 +26,18 @@ ${
 		html`<ul class="setup">${view.equipment.map(
 			({ item, needed, owned, stored }) =>
 				html`<li><span class="count">${needed}</span> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">the club owns ${owned}</strong>`}</li>`,
-		)}</ul>`,
+		)}</ul>
+${fold("Needed against owned", [
+	scrollTable(
+		"Equipment needed and owned",
+		["Item", "Needed", "Owned", html`<span class="left">For</span>`],
+		view.equipment.map(
+			({ item, needed, owned, drills }) =>
+				html`<tr><th scope="row">${a(ctx, item)}</th><td class="${owned !== undefined && owned < needed ? "short" : ""}">${shortNumber(needed)}</td><td>${owned === undefined ? "–" : shortNumber(owned)}</td><td class="left">${inWords(ctx, drills)}</td></tr>`,
+		),
+	),
+	html`<p class="small">Stations add up, blocks follow each other and the largest wins. ${a(ctx, measureLink("equipment"))} has every week.</p>`,
+])}`,
 	)
 }
 ${section(
@@ -34,6 +48,13 @@ ${section(
 		: view.blocks.map((block) => blockCard(ctx, block, `block-${block.number}`)),
 )}
 ${heightsNote(view.blocks)}
+${
+	view.suggestions.length > 0 &&
+	section("suggestions", "What would close gaps", [
+		html`<p class="small">The fewest drills of the library that train here what is due and not met this week, within the free minutes and in order.</p>`,
+		suggestionList(ctx, view.suggestions, ({ level }) => level.name),
+	])
+}
 ${
 	view.others.length > 0 &&
 	section(

@@ -3,12 +3,19 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
+import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekView } from "../../scripts/render/views/week.ts";
 import { shortNumber } from "../../scripts/render/views/words.ts";
+import { pairedBars } from "../parts/charts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon } from "../parts/icons.ts";
+import { loadHeads, loadRow } from "../parts/load-table.ts";
+import { directionCells, pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
 import { a, beside, inWords, type PageContext, section } from "../parts/page.ts";
+import { suggestionList } from "../parts/suggestion-list.ts";
+import { timeHeads, timeRow } from "../parts/time-table.ts";
 import { classRows } from "../parts/week-list.ts";
+import { clashTable } from "./measures/equipment.ts";
 
 /** The page of a week. */
 export function weekPage(ctx: PageContext, view: WeekView): Html {
@@ -32,24 +39,72 @@ ${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}
 )}
 ${view.classes.length > 0 && section("sheets", "Class sheets", classRows(ctx, view))}
 ${
+	view.times.length > 0 &&
+	section("time", "Minutes of each class", [
+		scrollTable(
+			"Planned and available minutes by class",
+			["Group", ...timeHeads],
+			view.times.map(({ class: group, row }) => timeRow(ctx, row, group)),
+		),
+		html`<p class="small">${a(ctx, { ...measureLink("time"), name: "Every week" })}</p>`,
+	])
+}
+${view.clashes.length > 0 && section("clashes", "Classes that need the same equipment", clashTable(ctx, view.clashes))}
+${
+	view.directions.length > 0 &&
+	section("directions", "Forward and backward", [
+		html`<p class="small">Minutes over all levels. ${a(ctx, { ...measureLink("balance"), name: "Every week" })}</p>`,
+		pictureAndTable(
+			pairedBars(
+				ctx,
+				{
+					sides: ["Backward", "Forward"],
+					groups: [
+						{
+							name: "",
+							bars: view.directions.map(({ apparatus, row }) => ({
+								name: apparatus.name,
+								left: row.cells.find(({ direction }) => direction === "backward")?.minutes ?? 0,
+								right: row.cells.find(({ direction }) => direction === "forward")?.minutes ?? 0,
+								href: apparatus.to,
+							})),
+						},
+					],
+				},
+				{
+					title: `Week ${view.number}: backward and forward`,
+					description: "Minutes on each apparatus. The table beside this picture has the same numbers.",
+					idPrefix: "pairs",
+				},
+			),
+			scrollTable(
+				"Minutes by direction",
+				["Apparatus", "Forward", "Backward", "Sideways", "None"],
+				view.directions.map(
+					({ apparatus, row }) =>
+						html`<tr><th scope="row">${a(ctx, apparatus)}</th>${directionCells(ctx, row)}</tr>`,
+				),
+			),
+		),
+	])
+}
+${
 	view.load.length > 0 &&
-	section(
-		"load",
-		"Landings and hand contacts",
-		html`<p class="small">For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before.</p>
-<section class="scroll" tabindex="0" aria-label="Landings and hand contacts by level"><table><thead><tr><th scope="col">Level</th><th scope="col">Landings</th><th scope="col">Step</th><th scope="col">Hands</th><th scope="col">Step</th></tr></thead><tbody>${view.load.map(
-			({ level, row }) =>
-				html`<tr><th scope="row">${a(ctx, level)}</th>${[
-					"landings",
-					"landings-step",
-					"hands",
-					"hands-step",
-				].map((name) => {
-					const value = row[name];
-					return html`<td>${typeof value === "number" ? shortNumber(value) : "–"}</td>`;
-				})}</tr>`,
-		)}</tbody></table></section>`,
-	)
+	section("load", "Landings and hand contacts", [
+		html`<p class="small">For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before. ${a(ctx, { ...measureLink("load"), name: "Every week" })}</p>`,
+		scrollTable(
+			"Landings and hand contacts by level",
+			["Level", ...loadHeads, html`<span class="left">Counted from</span>`],
+			view.load.map((row) => loadRow(ctx, row, row.level)),
+		),
+	])
+}
+${
+	view.suggestions.length > 0 &&
+	section("suggestions", "What would close gaps", [
+		html`<p class="small">For each level and apparatus the fewest drills of the library that train what is due and not met this week, within the free minutes and in order. The free minutes of a level are the same ones on every apparatus: choose among these.</p>`,
+		suggestionList(ctx, view.suggestions, ({ level, apparatus }) => `${level.name}, ${apparatus.name}`),
+	])
 }
 ${findings && section("findings", "What the measures find", findings)}
 <p class="small">Written in <code>${view.file}</code>.</p>`;

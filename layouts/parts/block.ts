@@ -2,7 +2,7 @@
  * A block of a week's plan in full: its drill, or its stations side by side.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { BlockView, Station } from "../../scripts/render/views/week.ts";
 import { counted, shortNumber } from "../../scripts/render/views/words.ts";
 import {
@@ -17,12 +17,18 @@ import {
 import { shapeStrip } from "./figures.ts";
 import { a, fold, inWords, type PageContext } from "./page.ts";
 
+/** What a class sheet adds to a block. */
+export interface BlockInHall {
+	readonly timer: Html | undefined;
+}
+
 /** `id` is the anchor; `clock` stands beside the block on a class sheet. */
 export function blockCard(
 	ctx: PageContext,
 	block: BlockView,
 	id: string,
 	clock?: { readonly from: string; readonly until: string },
+	hall?: BlockInHall,
 ): Html {
 	const [first] = block.stations;
 	const several = block.stations.length > 1;
@@ -32,7 +38,7 @@ export function blockCard(
 			: several
 				? `${block.stations.length} stations`
 				: a(ctx, first.drill);
-	return html`<article class="block" id="${id}" aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
+	return html`<article class="block" id="${id}"${hall && raw(` tabindex="-1"`)} aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
 <p class="clock">${clock && html`<time>${clock.from}</time>`}<span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span></p>
 <div class="block-body">
 <h3 id="${id}-title">${title}</h3>
@@ -40,16 +46,31 @@ ${block.note && html`<p class="note">${block.note}</p>`}
 ${block.levels.length > 0 && html`<p class="small">For ${inWords(ctx, block.levels)}</p>`}
 ${first === undefined && html`<p>No level here does this block.</p>`}
 ${several && html`<p class="small">Rotate; ${shortNumber(block.change)} min for each change.</p>`}
+${hall?.timer}
+${hall && several && stationWays(block, id)}
 ${
 	several
 		? html`<ol class="stations">${block.stations.map(
 				(station, i) =>
-					html`<li><h4><span class="station-no">${String.fromCharCode(65 + (i % 26))}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, `${id}-${i + 1}`, true)}</li>`,
+					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLetter(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, `${id}-${i + 1}`, true)}</li>`,
 			)}</ol>`
 		: first && stationBody(ctx, first, id, false)
 }
 </div>
 </article>`;
+}
+
+/** Straight to each station: a block of four is several screens of a phone. */
+function stationWays(block: BlockView, id: string): Html {
+	return html`<ul class="chips station-ways">${block.stations.map((station, i) => html`<li><a class="chip" href="#${stationAnchor(id, i)}">${stationLetter(i)}<span class="sr">, ${station.drill.name}</span></a></li>`)}</ul>`;
+}
+
+function stationLetter(i: number): string {
+	return String.fromCharCode(65 + (i % 26));
+}
+
+function stationAnchor(id: string, i: number): string {
+	return `${id}-station-${i + 1}`;
 }
 
 /** Where the heights of these blocks come from; nothing where none is shown. */
@@ -72,10 +93,13 @@ function stationBody(ctx: PageContext, station: Station, id: string, timed: bool
 			: []),
 		...(station.gymnasts === undefined ? [] : [`${counted(station.gymnasts, "gymnast")} here`]),
 		...(station.turns === undefined ? [] : [`about ${counted(station.turns, "turn")} each`]),
+		...(station.wait === undefined || station.wait === 0
+			? []
+			: [`${shortNumber(station.wait)} s between turns`]),
 	];
 	return html`${station.note && html`<p class="note">${station.note}</p>`}
 ${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
-${shapeStrip(core.figures, `${id}-fig`)}
+${shapeStrip(ctx, core.figures, `${id}-fig`)}
 ${levelWays(ctx, core.levels)}
 ${cueList(core.cues)}
 ${safetyBox(ctx, core.safety)}

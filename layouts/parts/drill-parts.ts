@@ -10,7 +10,8 @@ import { capital, counted, shortNumber } from "../../scripts/render/views/words.
 import { sign } from "./icons.ts";
 import { a, inWords, type PageContext } from "./page.ts";
 
-const LANDMARKS: Readonly<Record<Landmark, string>> = {
+/** Where the landmarks of the body are, as coaches say it. */
+export const LANDMARK_WORDS: Readonly<Record<Landmark, string>> = {
 	knee: "knee height",
 	hip: "hip height",
 	chest: "chest height",
@@ -68,7 +69,7 @@ ${equipment.map(
 )}
 ${heights.map(
 	({ what, landmark, ranges }) =>
-		html`<li><strong>${capital(what)}</strong> at ${LANDMARKS[landmark]}${
+		html`<li><strong>${capital(what)}</strong> at ${LANDMARK_WORDS[landmark]}${
 			ranges.length > 0 &&
 			html` <span class="small">${ranges.map(({ who, low, high }) => `${who}: ${Math.round(low)}–${Math.round(high)} cm`).join("; ")}</span>`
 		}</li>`,

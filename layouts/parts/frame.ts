@@ -7,7 +7,9 @@
  */
 
 import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { HEAD_FILE } from "../../scripts/render/search/build-search.ts";
 import type { SitePageKind } from "../../scripts/render/site.ts";
+import { drawnBodies } from "./figures.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 
@@ -50,6 +52,22 @@ const DESTINATIONS: readonly Destination[] = [
 	{ to: "levels/", name: "Levels", sign: "levels", kinds: ["levels", "level"] },
 	{ to: "equipment/", name: "Equipment", sign: "equipment", kinds: ["equipment-list", "equipment"] },
 	{ to: "coverage/", name: "Coverage", sign: "coverage", kinds: ["coverage-list", "coverage"] },
+	{ to: "term/", name: "Term overview", sign: "term", kinds: ["term"] },
+	{
+		to: "measures/",
+		name: "Measures",
+		sign: "measures",
+		kinds: [
+			"measures",
+			"measure-spacing",
+			"measure-order",
+			"measure-balance",
+			"measure-time",
+			"measure-equipment",
+			"measure-load",
+			"measure-heights",
+		],
+	},
 	{ to: "findings/", name: "Findings", sign: "findings", kinds: ["findings"] },
 	{ to: "guides/", name: "Guides", sign: "guides", kinds: ["guides", "guide"] },
 	{ to: "author-guide/", name: "Author guide", sign: "author", kinds: ["author-guide"] },
@@ -58,15 +76,18 @@ const DESTINATIONS: readonly Destination[] = [
 
 /** The browser programs that a kind of page needs besides those of every page. */
 const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
-	home: ["this-week"],
+	home: ["todays-sheets", "this-week"],
 	calendar: ["this-week"],
 	classes: ["this-week"],
-	class: ["this-week"],
+	class: ["todays-sheets", "this-week"],
 	apparatus: ["this-week"],
-	"class-sheet": ["class-clock"],
+	"class-sheet": ["class-clock", "class-hall"],
 	coverage: ["coverage-cells"],
 	search: ["search"],
 };
+
+/** Pages whose programs write at their top: nothing is painted before, so that nothing moves after. */
+const FIRST_PAINT: readonly SitePageKind[] = ["home", "class"];
 
 /** The whole document around what a page function wrote. */
 export function frame(ctx: PageContext, main: Html): Html {
@@ -85,17 +106,24 @@ export function frame(ctx: PageContext, main: Html): Html {
 <title>${title}</title>
 ${page.description && html`<meta name="description" content="${page.description}">`}
 <link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
-<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>
+${
+	// On the search page what is searched comes before how it looks.
+	page.kind === "search"
+		? html`<link rel="preload" href="${ctx.way(HEAD_FILE)}" as="fetch" crossorigin>`
+		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
+}
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
 ${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/search.css")}">`}
+${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
 <script src="${ctx.way("assets/theme.js")}"></script>
-${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer></script>`)}
+${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${FIRST_PAINT.includes(page.kind) && raw(' blocking="render"')}></script>`)}
 </head>
 <body class="kind-${page.kind}">
 <a class="skip" href="#main">Skip to the page</a>
 <header class="top">
 <a class="club" href="${ctx.way("")}"><svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg><span>${club}</span></a>
 <p class="term">${term}</p>
+<button class="type-switch" type="button" hidden>${sign("type")}<span>Large type</span></button>
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>Light or dark</span></button>
 <a class="menu" href="#all">${sign("menu")}<span>Menu</span></a>
 </header>
@@ -107,6 +135,7 @@ ${
 	html`<nav class="crumbs" aria-label="Where this page stands"><ol>${page.crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
 }
 ${main}
+${drawnBodies(ctx)}
 </main>
 <footer>
 <p class="usual">${sign("caution")}<strong>Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast.</strong> Local codes, the governing body's rules and licensed practice come first. Computed loads and heights are planning aids. <a href="${ctx.way("about/")}">More on safety</a></p>

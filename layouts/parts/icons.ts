@@ -32,6 +32,8 @@ const SIGNS = {
 	equipment: '<path d="M3 14l4-8h14l-4 8zM3 14v4h14l4-8V6M17 14v4"/>',
 	coverage:
 		'<path d="M4 4h16v16H4zM4 9.3h16M4 14.6h16M9.3 4v16M14.6 4v16"/><path d="M9.3 9.3h5.3v5.3H9.3z" fill="currentColor"/>',
+	term: '<path d="M3 6h18M3 12h18M3 18h18"/><path d="M5 4.500h5v3H5zM8 10.500h8v3H8zM14 16.500h5v3h-5z" fill="currentColor"/>',
+	measures: '<path d="M3 8h18v8H3zM7 8v4M11 8v3M15 8v4M19 8v3"/>',
 	findings: '<path d="M6 21V4h11l-2 4 2 4H6"/>',
 	guides: '<path d="M12 6c-2-1.6-5-2-8-2v14c3 0 6 .4 8 2 2-1.6 5-2 8-2V4c-3 0-6 .4-8 2zM12 6v14"/>',
 	author: '<path d="M4 20l1-4L16 5l3 3L8 19zM14 7l3 3"/>',
@@ -39,6 +41,7 @@ const SIGNS = {
 	menu: '<path d="M4 7h16M4 12h16M4 17h16"/>',
 	light:
 		'<circle cx="12" cy="12" r="4"/><path d="M12 3v2M12 19v2M3 12h2M19 12h2M5.6 5.6L7 7M17 17l1.4 1.4M5.6 18.4L7 17M17 7l1.4-1.4"/>',
+	type: '<path d="M2 19L8 5l6 14M4.2 14h7.600"/><path d="M21.500 12v7"/><circle cx="18.500" cy="15.500" r="3"/>',
 	caution: '<path d="M12 3.5L22 20.5H2z"/><path d="M12 9.5v5M12 17v.8"/>',
 	spotting:
 		'<path d="M7 12V6.5a1.5 1.5 0 0 1 3 0V11M10 10V4.8a1.5 1.5 0 0 1 3 0V10M13 10V6a1.5 1.5 0 0 1 3 0v5.500M16 9a1.500 1.500 0 0 1 3 0v5c0 4-2.500 7-6.500 7-3.200 0-4.700-1.400-6.200-4L4.200 13.300a1.500 1.500 0 0 1 2.600-1.500L7 12"/>',

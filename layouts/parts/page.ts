@@ -2,6 +2,7 @@
  * What a page function is given, and the small pieces that every page is made of.
  */
 
+import type { Id, LinkedShape } from "../../scripts/model.ts";
 import { wayTo } from "../../scripts/render/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
@@ -13,6 +14,8 @@ export interface PageContext {
 	way(to: string): string;
 	/** Code as highlighted markup, in a `pre`. */
 	highlight(language: string, code: string): Html;
+	/** The bodies that the page's strips place; each is drawn once, at its end. */
+	readonly bodies: Map<Id, LinkedShape>;
 }
 
 /** The context of a page. The page that is shown at any address counts its ways from the root of the host. */
@@ -21,7 +24,7 @@ export function contextOf(page: SitePage, highlight: PageContext["highlight"]): 
 		page.kind === "not-found"
 			? (to: string) => page.frame.root + to
 			: (to: string) => wayTo(page.address, to);
-	return { page, way, highlight };
+	return { page, way, highlight, bodies: new Map() };
 }
 
 /** A link; words alone where it leads nowhere. */

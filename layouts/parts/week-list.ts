@@ -2,8 +2,8 @@
  * Weeks in lists: the full card that home shows for today, and the rows of the term.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { WeekLine } from "../../scripts/render/views/week.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
+import type { ClassInWeek, WeekLine } from "../../scripts/render/views/week.ts";
 import { shortNumber } from "../../scripts/render/views/words.ts";
 import { apparatusIcon } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
@@ -30,8 +30,22 @@ ${week.classes.length > 0 && html`<h3>Class sheets</h3>${classRows(ctx, week)}`}
 export function classRows(ctx: PageContext, week: WeekLine): Html {
 	return html`<ul class="sheets">${week.classes.map(
 		(c) =>
-			html`<li${c.date && html` data-date="${c.date}"`} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? "closed" : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
+			html`<li${c.date && html` data-date="${c.date}"`}${sheetFacts(c, week.number)} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? "closed" : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
 	)}</ul>`;
+}
+
+/** What the browser has to know of a class sheet to offer it on its day. */
+export function sheetFacts(c: ClassInWeek, week: number): Html {
+	return html` data-sheet="${c.id}" data-name="${c.link.name}" data-week="${week}"${c.start !== "" && html` data-start="${c.start}"`}${c.end !== "" && html` data-end="${c.end}"`}${c.closed && raw(" data-closed")}`;
+}
+
+/** Where a browser offers the class sheets of today; without JavaScript nothing is shown here. */
+export function todaysSheets(closures: readonly string[], timezone: string): Html {
+	return html`<section class="today-sheets" aria-labelledby="today-sheets" data-timezone="${timezone}" data-closures="${closures.join(" ")}" hidden>
+<h2 id="today-sheets">Today</h2>
+<p class="today-note" hidden></p>
+<ul class="sheet-keys"></ul>
+</section>`;
 }
 
 /** The weeks of the term, one line each. */

@@ -124,7 +124,7 @@ export function placesOf(source: SheetSource): Places {
 				markdown
 					.block(text, href, topHeading)
 					.text.replace(
-						/<a href="#([^"]+)">[^]*?<\/a>/g,
+						/<a href="#([^"]+)">[\s\S]*?<\/a>/g,
 						(link: string, place: string) => `${link} ${pageOf(place)?.text ?? ""}`,
 					),
 			),

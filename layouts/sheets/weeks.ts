@@ -55,7 +55,13 @@ export function weekSections(
 				),
 			],
 			targets: [
-				{ id: places.id("week", week.id), title: `${title}: ${theme}`, words: theme, depth: 1, source: week.source },
+				{
+					id: places.id("week", week.id),
+					title: `${title}: ${theme}`,
+					words: theme,
+					depth: 1,
+					source: week.source,
+				},
 				...plans.map(({ plan, apparatus }) => ({
 					id: places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
 					title: apparatus.name,
@@ -106,7 +112,7 @@ function classTable(source: SheetSource, week: WeekPlan): Html | undefined {
 	const { club, term, apparatus } = curriculum;
 	const rows = term.classes.filter((group) => meets(term, week.week, group));
 	if (rows.length === 0) return undefined;
-	return html`<section><h2>Classes this week</h2><table class="plan">
+	return html`<section class="whole"><h2>Classes this week</h2><table class="plan">
 <thead><tr><th scope="col">Class</th><th scope="col">When</th><th scope="col">Order of apparatus</th><th scope="col" class="number">Minutes planned</th></tr></thead>
 <tbody>${rows.map((group) => {
 		const date = dateOf(term, week.week, group);

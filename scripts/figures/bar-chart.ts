@@ -4,6 +4,8 @@
  * Weeks go down the page and bars to the right: a number always has room beside its bar, on a phone
  * too, and the chart grows downwards with the term.
  *
+ * Names as long as those of classes or equipment stand over their bars.
+ *
  *   1. each week's bar in parts, each with its texture and, where it is wide enough, its number
  *   2. the sum at the end; numbers that found no room in their part follow under the bar
  *   3. the limit, if there is one, and what the textures mean
@@ -59,6 +61,8 @@ const BAR = 20;
 const ROW_GAP = 8;
 const SECOND_LINE = 15;
 const NAMES = { most: 84, gap: 8 } as const;
+/** The line of a name that stands over its bar. */
+const NAME_LINE = 17;
 const LIMIT_HEAD = 18;
 /** Space for sums and notes never takes more than this share; longer notes go under the bar. */
 const MOST_BESIDE = 0.4;
@@ -81,8 +85,10 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 
 	const stacked = parts.length > 1;
 	const sums = bars.map(({ values }) => values.reduce((sum, value) => sum + value, 0));
-	const names = Math.min(NAMES.most, Math.max(...bars.map(({ name }) => textWidth(name))));
-	const left = EDGE + Math.ceil(names) + NAMES.gap;
+	const longest = Math.max(...bars.map(({ name }) => textWidth(name)));
+	// Names that would be cut short beside their bars stand over them instead.
+	const over = longest > NAMES.most;
+	const left = over ? EDGE + 1 : EDGE + Math.ceil(longest) + NAMES.gap;
 	const ends = bars.map((bar, i) => endOf(format(sums[i] ?? 0), bar.note, (width - left) * MOST_BESIDE));
 	const room = width - left - Math.ceil(Math.max(...ends.map(({ beside }) => beside))) - EDGE;
 	const most = Math.max(...sums, limit?.value ?? 0);
@@ -96,7 +102,8 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 			top: y,
 			toLength,
 			width,
-			names,
+			names: over ? width - left - 4 - EDGE : longest,
+			over,
 			limit: limit === undefined ? undefined : left + toLength(limit.value),
 			format,
 			idPrefix,
@@ -168,6 +175,8 @@ interface Place {
 	readonly toLength: (value: number) => number;
 	readonly width: number;
 	readonly names: number;
+	/** Names stand over their bars. */
+	readonly over: boolean;
 	/** Where the limit stands. */
 	readonly limit: number | undefined;
 	readonly format: (value: number) => string;
@@ -179,8 +188,9 @@ function drawBar(
 	parts: readonly string[],
 	stacked: boolean,
 	end: End,
-	{ left, top, toLength, width, names, limit, format, idPrefix }: Place,
+	{ left, top: head, toLength, width, names, over, limit, format, idPrefix }: Place,
 ): { readonly svg: string; readonly height: number } {
+	const top = over ? head + NAME_LINE : head;
 	const base = top + BAR / 2 + 4.2;
 	const [name = ""] = wrapText(bar.name, names, TEXT, 1);
 	let x = left;
@@ -228,8 +238,8 @@ function drawBar(
 		});
 	}
 	return {
-		svg: `<g class="chart-bar">${text(EDGE, base, name)}${segments.join("")}${numbers.join("")}${total}${note}${under.join("")}</g>`,
-		height: BAR + under.length * SECOND_LINE,
+		svg: `<g class="chart-bar">${text(over ? left + 4 : EDGE, over ? top - 5 : base, name)}${segments.join("")}${numbers.join("")}${total}${note}${under.join("")}</g>`,
+		height: top - head + BAR + under.length * SECOND_LINE,
 	};
 }
 

@@ -50,8 +50,10 @@ export function boxOf(pose: Pose): Box {
 		bottom = Math.max(bottom, -y + r);
 	}
 	const { support } = pose;
-	if (support.kind === "bar" || support.kind === "block") {
-		const out = support.kind === "block" ? 0 : pose.view === "side" ? RADII.bar : BAR_ENDS;
+	if ("y" in support) {
+		const out = { bar: pose.view === "side" ? RADII.bar : BAR_ENDS, block: 0, beam: BEAM_HALF, rails: 0.05 }[
+			support.kind
+		];
 		left = Math.min(left, support.left - out);
 		right = Math.max(right, support.right + out);
 		top = Math.min(top, -support.y - RADII.bar);
@@ -71,64 +73,99 @@ export function boxOf(pose: Pose): Box {
 /** How far a bar seen from the front runs past the hands. */
 const BAR_ENDS = 0.12;
 
-/** The body's elements, its x shifted by `dx` drawing units; the floor is y = 0. */
-export function drawBody(pose: Pose, dx: number): string {
+/** Half the width of a beam seen end on. */
+const BEAM_HALF = 0.042;
+
+/** What one body is drawn from: the outlines of its parts, as the `d` of their paths. */
+export interface BodyParts {
+	/** Far limbs where they are not hidden behind near ones; always empty from the front. */
+	readonly farLeg: string;
+	readonly farArm: string;
+	readonly trunk: string;
+	readonly head: { readonly cx: number; readonly cy: number; readonly r: number };
+	readonly leg: string;
+	readonly legRoot: string;
+	readonly arm: string;
+	readonly armRoot: string;
+}
+
+/** The outlines of a body, its x shifted by `dx` drawing units; its ground is y = 0. */
+export function bodyParts(pose: Pose, dx: number): BodyParts {
 	const { left, right } = pose;
 	const toPage = ({ x, y, r }: Disc): Disc => ({ x: x * UNITS + dx, y: -y * UNITS, r: r * UNITS });
 	const fromSide = pose.view === "side";
-
-	const far = [
-		...(fromSide && differ(left.leg, right.leg) ? [["leg", legPath(left, toPage, FAR_SHARE, 0)]] : []),
-		...(fromSide && differ(left.arm, right.arm) ? [["arm", armPath(left, toPage, FAR_SHARE, 0)]] : []),
-	];
 	const sides = fromSide ? [right] : [left, right];
-	const trunk = fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage);
 	const root = (a: Disc, b: Disc): string => segment(toPage(a), toPage(between(a, b, ROOT.to)));
-	const limb = (name: string, outline: (side: Side) => string, rootOf: (side: Side) => string): string =>
-		`<path class="figure-${name}" d="${sides.map(outline).join("")}"/>` +
-		`<path stroke="none" d="${sides.map(rootOf).join("")}"/>`;
 	const head = toPage(pose.head);
+	return {
+		farLeg: fromSide && differ(left.leg, right.leg) ? legPath(left, toPage, FAR_SHARE, 0) : "",
+		farArm: fromSide && differ(left.arm, right.arm) ? armPath(left, toPage, FAR_SHARE, 0) : "",
+		trunk: fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage),
+		head: { cx: Math.round(head.x), cy: Math.round(head.y), r: Math.round(head.r) },
+		leg: sides.map((side) => legPath(side, toPage, 1, ROOT.from)).join(""),
+		legRoot: sides.map(({ leg }) => root(leg.hip, leg.knee)).join(""),
+		arm: sides.map((side) => armPath(side, toPage, 1, ROOT.from)).join(""),
+		armRoot: sides.map(({ arm }) => root(arm.shoulder, arm.elbow)).join(""),
+	};
+}
 
+/** Attributes of the two layers of a body: far limbs, and everything nearer. */
+export const FAR_LAYER = { fill: PAPER, stroke: INK, "stroke-width": 2 * FAR_LINE, "paint-order": "stroke" };
+export const NEAR_LAYER = { fill: INK, stroke: PAPER, "stroke-width": 2 * RIM, "paint-order": "stroke" };
+
+const FAR_OPEN = `<g class="figure-far"${attributes(FAR_LAYER)}>`;
+const NEAR_OPEN = `<g class="figure-near"${attributes(NEAR_LAYER)}>`;
+
+function attributes(values: Readonly<Record<string, string | number>>): string {
+	return Object.entries(values)
+		.map(([name, value]) => ` ${name}="${value}"`)
+		.join("");
+}
+
+/** The body's elements and what its hands hold, its x shifted by `dx` drawing units; its ground is y = 0. */
+export function drawBody(pose: Pose, dx: number): string {
+	const { farLeg, farArm, trunk, head, leg, legRoot, arm, armRoot } = bodyParts(pose, dx);
+	const limb = (name: string, d: string): string => (d === "" ? "" : `<path class="figure-${name}" d="${d}"/>`);
+	const far = limb("leg", farLeg) + limb("arm", farArm);
 	return (
-		(far.length === 0
-			? ""
-			: `<g class="figure-far" fill="${PAPER}" stroke="${INK}" stroke-width="${2 * FAR_LINE}" paint-order="stroke">${far
-					.map(([name, d]) => `<path class="figure-${name}" d="${d}"/>`)
-					.join("")}</g>`) +
-		`<g class="figure-near" fill="${INK}" stroke="${PAPER}" stroke-width="${2 * RIM}" paint-order="stroke">` +
-		`<path class="figure-trunk" d="${trunk}"/>` +
-		`<circle class="figure-head" cx="${Math.round(head.x)}" cy="${Math.round(head.y)}" r="${Math.round(head.r)}"${fromSide ? "" : ' stroke="none"'}/>` +
-		limb(
-			"leg",
-			(side) => legPath(side, toPage, 1, ROOT.from),
-			({ leg }) => root(leg.hip, leg.knee),
-		) +
-		limb(
-			"arm",
-			(side) => armPath(side, toPage, 1, ROOT.from),
-			({ arm }) => root(arm.shoulder, arm.elbow),
-		) +
-		"</g>" +
+		(far === "" ? "" : `${FAR_OPEN}${far}</g>`) +
+		`${NEAR_OPEN}<path class="figure-trunk" d="${trunk}"/>` +
+		`<circle class="figure-head" cx="${head.cx}" cy="${head.cy}" r="${head.r}"${pose.view === "side" ? "" : ' stroke="none"'}/>` +
+		`${limb("leg", leg)}<path stroke="none" d="${legRoot}"/>` +
+		`${limb("arm", arm)}<path stroke="none" d="${armRoot}"/></g>` +
 		drawHold(pose, dx)
 	);
 }
 
-/** The bar or the block under the hands; the floor is the caller's. */
-function drawHold(pose: Pose, dx: number): string {
+/** The bar, beam, rails or block under or over the hands; the ground is the caller's. */
+export function drawHold(pose: Pose, dx: number): string {
 	const { support } = pose;
-	if (support.kind !== "bar" && support.kind !== "block") return "";
+	if (!("y" in support)) return "";
 	const left = Math.round(support.left * UNITS + dx);
 	const right = Math.round(support.right * UNITS + dx);
 	const y = Math.round(-support.y * UNITS);
-	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="40"`;
-	if (support.kind === "block") {
-		return `<path class="figure-block" ${line} stroke-linejoin="round" d="M${left} ${y}H${right}V0H${left}z"/>`;
+	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="40" stroke-linejoin="round"`;
+	if (support.kind === "block") return `<path class="figure-block" ${line} d="M${left} ${y}H${right}V0H${left}z"/>`;
+	if (support.kind === "beam") return drawBeamEnd(Math.round((left + right) / 2), y, 0);
+	if (support.kind === "rails") {
+		const [a, b] = [left - 60, right + 60];
+		return `<path class="figure-rails" fill="none" stroke="${INK}" stroke-width="50" stroke-linecap="round" d="M${a} ${y + 25}H${b}M${a + 60} ${y + 25}V0M${b - 60} ${y + 25}V0"/>`;
 	}
 	if (pose.view === "side") {
 		return `<circle class="figure-bar" ${line} cx="${Math.round((left + right) / 2)}" cy="${y}" r="${Math.round(RADII.bar * UNITS - 20)}"/>`;
 	}
 	const ends = BAR_ENDS * UNITS - 40;
 	return `<path class="figure-bar" stroke="${INK}" stroke-width="80" stroke-linecap="round" d="M${Math.round(left - ends)} ${y}H${Math.round(right + ends)}"/>`;
+}
+
+/** A beam seen end on, on its foot: its top at `y`, its foot at `floor`, in drawing units. */
+export function drawBeamEnd(x: number, y: number, floor: number): string {
+	const half = Math.round(BEAM_HALF * UNITS);
+	const under = y + 2 * half;
+	return (
+		`<path class="figure-beam" fill="${PAPER}" stroke="${INK}" stroke-width="40" stroke-linejoin="round" ` +
+		`d="M${x - half} ${y + 20}h${2 * half}V${under}h${-2 * half}zM${x} ${under}V${floor}M${x - 2 * half} ${floor}h${4 * half}"/>`
+	);
 }
 
 /** Whether two limbs are drawn apart by more than a line's width anywhere. */

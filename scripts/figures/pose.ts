@@ -3,7 +3,7 @@
  *
  *   1. place every joint from the hip outwards, for a given lean of the trunk
  *   2. a body on hands and feet: find the lean nearest to the written one where both reach the floor
- *   3. lower or lift the body onto what carries it: the floor, a block, a bar
+ *   3. lower or lift the body onto what carries it: the floor, a block, a beam, a bar
  *   4. a hand that would go through the floor rests on it
  *
  * Stature is 1; x grows to the right, y upwards, and the floor is y = 0. Seen from the side the body
@@ -12,7 +12,7 @@
  * sideways, because that is the plane such a figure shows.
  */
 
-import type { Base, Shape, SideAngles } from "../model.ts";
+import type { Base, Ground, Shape, SideAngles } from "../model.ts";
 import { HALF_WIDTHS, HEEL, RADII, SEGMENTS, SHOULDER_TO_CROWN, TRUNK } from "./segments.ts";
 
 /** What a figure is drawn from: any `Shape` is one. */
@@ -49,13 +49,17 @@ export interface Side {
 	readonly leg: Leg;
 }
 
+/** What the hands press or hang on, where that is not the ground that the body stands on. */
+export type Hold = "bar" | "block" | "beam" | "rails";
+
 /**
- * What carries the body. `bar` and `block` give the line the hands press or hang on, from `left` to
- * `right` (the same point twice where they are seen end on); a block stands on the floor.
+ * What carries the body. A hold gives the line the hands are on, from `left` to `right` (the same point
+ * twice where a bar is seen end on), at its height above the floor that y = 0 then is. With the others
+ * y = 0 is the ground's own top, which may stand higher than the floor.
  */
 export type Support =
 	| { readonly kind: "floor" | "air" }
-	| { readonly kind: "bar" | "block"; readonly y: number; readonly left: number; readonly right: number };
+	| { readonly kind: Hold; readonly y: number; readonly left: number; readonly right: number };
 
 export interface Pose {
 	readonly view: "side" | "front";
@@ -85,7 +89,10 @@ const OVERHEAD = 150;
 /** Legs that hang this far below the hands need a bar; less is made up by a block. */
 const BAR_DROP = 0.25;
 
-const STRAIGHT: Required<SideAngles> = { shoulder: 0, hip: 180, knee: 180, ankle: 90 };
+/** Where a body folded over a bar meets it, from the hip joint up the trunk and to its front. */
+const FOLD = { up: -0.02, front: 0.052 } as const;
+
+const STRAIGHT: Required<SideAngles> = { shoulder: 0, elbow: 180, hip: 180, knee: 180, ankle: 90 };
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
@@ -95,16 +102,81 @@ export function sideAngles(posture: Posture, side: "left" | "right"): Required<S
 	const own = angles?.[side];
 	return {
 		shoulder: own?.shoulder ?? angles?.shoulder ?? STRAIGHT.shoulder,
+		elbow: own?.elbow ?? angles?.elbow ?? STRAIGHT.elbow,
 		hip: own?.hip ?? angles?.hip ?? STRAIGHT.hip,
 		knee: own?.knee ?? angles?.knee ?? STRAIGHT.knee,
 		ankle: own?.ankle ?? angles?.ankle ?? STRAIGHT.ankle,
 	};
 }
 
-/** Places a body of stature 1 on what carries it. Never throws: every angle gives a pose. */
-export function poseOf(posture: Posture): Pose {
+/**
+ * Places a body of stature 1 on what carries it. Never throws: every angle gives a pose.
+ *
+ * @param ground what it is done on, where that is known: it decides what hands that press hold
+ */
+export function poseOf(posture: Posture, ground?: Ground): Pose {
 	const tilt = posture.base === "hands-and-feet" ? tiltOntoHandsAndFeet(posture) : posture.tilt;
-	return setDown(posture, placeJoints(posture, tilt));
+	return setDown(posture, placeJoints(posture, tilt), ground);
+}
+
+/** The same body not yet set down: its hip joint at height 0. */
+export function poseInAir(posture: Posture): Pose {
+	return { ...placeJoints(posture, posture.tilt), support: { kind: "air" } };
+}
+
+/** A pose moved up or to the right, with what its hands hold left where it is. */
+export function movedBy(pose: Pose, right: number, up: number): Pose {
+	return mapped(pose, ({ x, y, r }) => ({ x: x + right, y: y + up, r }));
+}
+
+/** A pose that faces the other way. */
+export function mirrored(pose: Pose): Pose {
+	const { support } = pose;
+	return {
+		...mapped(pose, ({ x, y, r }) => ({ x: -x, y, r })),
+		tilt: -pose.tilt,
+		curve: -pose.curve,
+		support: "y" in support ? { ...support, left: -support.right, right: -support.left } : support,
+	};
+}
+
+/** A pose turned down to the right by some degrees around the middle of its ground, as on a slope. */
+export function tiltedBy(pose: Pose, degrees: number): Pose {
+	const sine = Math.sin(radians(degrees));
+	const cosine = Math.cos(radians(degrees));
+	const middle = pose.hip.x;
+	const turned = mapped(pose, ({ x, y, r }) => ({
+		x: middle + (x - middle) * cosine + y * sine,
+		y: y * cosine - (x - middle) * sine,
+		r,
+	}));
+	return { ...turned, tilt: pose.tilt + degrees };
+}
+
+function mapped(pose: Pose, to: (disc: Disc) => Disc): Pose {
+	const side = ({ arm, leg }: Side): Side => ({
+		arm: {
+			shoulder: to(arm.shoulder),
+			elbow: to(arm.elbow),
+			wrist: to(arm.wrist),
+			fingers: to(arm.fingers),
+		},
+		leg: {
+			hip: to(leg.hip),
+			knee: to(leg.knee),
+			ankle: to(leg.ankle),
+			heel: to(leg.heel),
+			toe: to(leg.toe),
+		},
+	});
+	return {
+		...pose,
+		hip: to(pose.hip),
+		chest: to(pose.chest),
+		head: to(pose.head),
+		left: side(pose.left),
+		right: side(pose.right),
+	};
 }
 
 /** Every disc the body is drawn from: what it covers, but for the bulge of the trunk. */
@@ -206,16 +278,18 @@ function placeArm(
 	seen: Seen,
 ): Arm {
 	const lift = radians(angles.shoulder);
+	// A bent elbow brings the hand to where the arm is lifted to.
+	const bent = lift + radians(180 - angles.elbow);
 	const shoulder: Body = [chord, 0, outwards * HALF_WIDTHS.shoulder];
-	const along: Body = fromSide
-		? [-Math.cos(lift), Math.sin(lift), 0]
-		: [-Math.cos(lift), 0, outwards * Math.sin(lift)];
-	const wristAt = SEGMENTS.upperArm + SEGMENTS.forearm;
+	const along = (turn: number): Body =>
+		fromSide ? [-Math.cos(turn), Math.sin(turn), 0] : [-Math.cos(turn), 0, outwards * Math.sin(turn)];
+	const elbow = add(shoulder, along(lift), SEGMENTS.upperArm);
+	const forearm = along(bent);
 	return {
 		shoulder: seen(shoulder, RADII.armTop),
-		elbow: seen(add(shoulder, along, SEGMENTS.upperArm), RADII.elbow),
-		wrist: seen(add(shoulder, along, wristAt), RADII.wrist),
-		fingers: seen(add(shoulder, along, wristAt + SEGMENTS.hand - RADII.fingers), RADII.fingers),
+		elbow: seen(elbow, RADII.elbow),
+		wrist: seen(add(elbow, forearm, SEGMENTS.forearm), RADII.wrist),
+		fingers: seen(add(elbow, forearm, SEGMENTS.forearm + SEGMENTS.hand - RADII.fingers), RADII.fingers),
 	};
 }
 
@@ -328,12 +402,22 @@ function bisect(f: (x: number) => number, from: number, to: number): number {
 
 // ── 3. what carries the body ───────────────────────────────────────────────────────────────────
 
-function setDown(posture: Posture, joints: Joints): Pose {
+function setDown(posture: Posture, joints: Joints, ground: Ground | undefined): Pose {
 	switch (posture.base) {
 		case "hang":
 			return onBar(joints);
+		case "hips":
+			return overBar(joints);
 		case "hands":
-			return onHands(posture, joints);
+			return onHands(posture, joints, ground);
+		case "feet":
+			return ground === "bar"
+				? onFeetOnBar(joints)
+				: restHands(lifted(joints, -footHeight(joints), { kind: "floor" }));
+		case "head": {
+			const flat = withFlatHands(joints);
+			return restHands(lifted(flat, -lowest([joints.head]), { kind: "floor" }));
+		}
 		case "hands-and-feet": {
 			const flat = withFlatHands(joints);
 			return lifted(flat, -Math.min(handHeight(joints), footHeight(joints)), { kind: "floor" });
@@ -350,32 +434,53 @@ const bodyHeight = (joints: Joints): number =>
 
 /** The lowest point of what may touch the floor: arms that rest on it carry nothing. */
 function carriedHeight(base: Base, joints: Joints): number {
-	if (base === "feet") return footHeight(joints);
 	if (base === "shoulders") return lowest(trunkDiscs(joints));
 	const legs = [joints.left.leg, joints.right.leg].flatMap((leg) => [leg.knee, leg.ankle, leg.heel, leg.toe]);
 	return lowest([...trunkDiscs(joints), ...legs]);
 }
 
-/** Hands on the floor; with the arms by the side, on a block or a bar as the legs need it. */
-function onHands(posture: Posture, joints: Joints): Pose {
+/**
+ * Hands on the ground; on a bar where that is the ground; with the arms by the side on a beam, rails or
+ * a block, else on a block or a bar as the legs need it.
+ */
+function onHands(posture: Posture, joints: Joints, ground: Ground | undefined): Pose {
+	if (ground === "bar") return onBar(joints);
 	const pressing = Math.max(
 		Math.abs(sideAngles(posture, "left").shoulder),
 		Math.abs(sideAngles(posture, "right").shoulder),
 	);
+	const flat = withFlatHands(joints);
 	const hands = handHeight(joints);
-	if (pressing >= SUPPORT_SHOULDER) return lifted(withFlatHands(joints), -hands, { kind: "floor" });
-	const drop = hands - bodyHeight(withFlatHands(joints));
-	if (drop > BAR_DROP) return onBar(joints);
+	if (pressing >= SUPPORT_SHOULDER) return lifted(flat, -hands, { kind: "floor" });
+	const drop = hands - bodyHeight(flat);
+	const own = ground === "beam" || ground === "rails" || ground === "block" ? ground : undefined;
+	if (own === undefined && drop > BAR_DROP) return onBar(joints);
 
 	const top = Math.max(drop, 0) + 0.06;
-	const { left, right } = withFlatHands(joints);
-	const ends = [left.arm, right.arm].flatMap(({ wrist, fingers }) => [wrist.x, fingers.x]);
-	return lifted(withFlatHands(joints), top - hands, {
-		kind: "block",
+	const arms = [flat.left.arm, flat.right.arm];
+	const ends = arms.flatMap(({ wrist, fingers }) => [wrist.x, fingers.x]);
+	return lifted(flat, top - hands, {
+		kind: own ?? "block",
 		y: top,
 		left: Math.min(...ends) - 0.03,
 		right: Math.max(...ends) + 0.03,
 	});
+}
+
+/** Folded over a bar that lies in the crease of the hips. */
+function overBar(joints: Joints): Pose {
+	const lean = radians(joints.tilt);
+	const x = joints.hip.x + FOLD.up * Math.sin(lean) + (FOLD.front + RADII.bar) * Math.cos(lean);
+	const y = joints.hip.y + FOLD.up * Math.cos(lean) - (FOLD.front + RADII.bar) * Math.sin(lean);
+	return lifted(joints, BAR_HEIGHT - y, { kind: "bar", y: BAR_HEIGHT, left: x, right: x });
+}
+
+/** Standing on a bar: the middle of the soles is over it. */
+function onFeetOnBar(joints: Joints): Pose {
+	const { heel, toe } = joints.right.leg;
+	const x = (heel.x + toe.x) / 2;
+	const up = BAR_HEIGHT + RADII.bar - footHeight(joints);
+	return lifted(joints, up, { kind: "bar", y: BAR_HEIGHT, left: x, right: x });
 }
 
 function onBar(joints: Joints): Pose {
@@ -421,31 +526,7 @@ function withFlatHands(joints: Joints): Joints {
 }
 
 function lifted(joints: Joints, by: number, support: Support): Pose {
-	const up = (disc: Disc): Disc => ({ x: disc.x, y: disc.y + by, r: disc.r });
-	const side = ({ arm, leg }: Side): Side => ({
-		arm: {
-			shoulder: up(arm.shoulder),
-			elbow: up(arm.elbow),
-			wrist: up(arm.wrist),
-			fingers: up(arm.fingers),
-		},
-		leg: {
-			hip: up(leg.hip),
-			knee: up(leg.knee),
-			ankle: up(leg.ankle),
-			heel: up(leg.heel),
-			toe: up(leg.toe),
-		},
-	});
-	return {
-		...joints,
-		hip: up(joints.hip),
-		chest: up(joints.chest),
-		head: up(joints.head),
-		left: side(joints.left),
-		right: side(joints.right),
-		support,
-	};
+	return movedBy({ ...joints, support }, 0, by);
 }
 
 // ── 4. hands on the floor ──────────────────────────────────────────────────────────────────────
@@ -463,6 +544,8 @@ function restHand({ view }: Pose, { arm, leg }: Side, outwards: number): Side {
 	if (Math.min(wrist.y - wrist.r, fingers.y - fingers.r) > -near) return { arm, leg };
 
 	// From straight down; an arm exactly there goes behind the body, or outwards from the front.
+	const reachOfArm = Math.hypot(wrist.x - shoulder.x, wrist.y - shoulder.y);
+	if (reachOfArm < length - near) return { arm, leg };
 	const now = Math.atan2(wrist.x - shoulder.x, shoulder.y - wrist.y);
 	const apart = Math.acos(within((shoulder.y - wrist.r) / length, 1));
 	const rest = Math.abs(now) > near ? Math.sign(now) * apart : (view === "side" ? -1 : outwards) * apart;

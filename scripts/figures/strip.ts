@@ -1,40 +1,76 @@
 /**
- * Shapes in the order in which a body goes through them, side by side on one floor.
+ * The phases of a drill in order of time, side by side, each on what it is done on.
  *
- *   1. pose each shape and give it a place as wide as it needs
- *   2. the path of the hips, as a fine broken line behind the figures
- *   3. numbers and arrows under the floor
+ *   1. pose each phase and give it a place as wide as it needs; a body that travels backward faces
+ *      left, so that it still moves to the right, as time does
+ *   2. stretches of ground: phases beside each other share their mat, their beam, their wedge
+ *   3. the path of the hips, as a fine broken line behind the figures
+ *   4. numbers and arrows under the floor: with a shaft and a full head where the body travels, open
+ *      heads where it stays
  */
 
 import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
+import { drawGround, type Stretch, topOf, WALL_WIDTH } from "./ground.ts";
 import { INK, PAPER, picture, type Words } from "./markup.ts";
-import { type Pose, type Posture, poseOf } from "./pose.ts";
+import { mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
+import type { Movement, Stance } from "./support.ts";
 
 /** Drawing units. */
 const MARGIN = 80;
 const GAP = 260;
 const LEAST_WIDTH = 700;
+/** How far a mat or a beam runs past the bodies on it. */
+const OVER = 110;
 const CAPTION = 440;
 /** CSS pixels for one stature where no style sheet says otherwise. */
 const PIXELS = 90;
 
-interface Placed {
+/** One phase of a strip, posed on its own ground: y = 0 is that ground's top. */
+export interface PlacedBody {
 	readonly pose: Pose;
-	readonly box: Box;
-	/** Where the figure's x = 0 stands. */
+	/** Where the pose's x = 0 stands, and how high its ground is over the floor, in drawing units. */
 	readonly dx: number;
-	readonly middle: number;
-	readonly right: number;
+	readonly up: number;
+	/** The same for bodies that look the same. */
+	readonly key: string;
 }
 
-/** A strip of figures as SVG text. Throws without any shape: such a drill has no strip. */
-export function drawStrip(postures: readonly Posture[], words: Words): string {
-	if (postures.length === 0) throw new RangeError("a strip needs at least one shape");
-	const placed = placeSideBySide(postures);
-	const width = Math.ceil((placed.at(-1)?.right ?? 0) + MARGIN);
-	const top = Math.floor(Math.min(...placed.map(({ box }) => box.top)) - MARGIN);
-	const bottom = Math.ceil(Math.max(CAPTION, ...placed.map(({ box }) => box.bottom + MARGIN)));
+interface Placed extends PlacedBody {
+	readonly stance: Stance;
+	/** On the page: the floor is y = 0. */
+	readonly box: Box;
+	readonly middle: number;
+}
+
+/** Draws one body of a strip as SVG elements. */
+export type BodyOfStrip = (body: PlacedBody) => string;
+
+const drawHere: BodyOfStrip = ({ pose, dx, up }) => drawBody(movedBy(pose, 0, up / UNITS), dx);
+
+/**
+ * A strip of figures as SVG text. Throws without any stance: such a drill has no strip.
+ *
+ * @param body where a page holds each body once, what places it in the strip
+ */
+export function drawStrip(
+	movement: Pick<Movement, "stances" | "inOrder" | "travel">,
+	words: Words,
+	body: BodyOfStrip = drawHere,
+): string {
+	const { stances, inOrder, travel } = movement;
+	if (stances.length === 0) throw new RangeError("a strip needs at least one stance");
+	const placed = placeSideBySide(stances, travel);
+	const stretches = stretchesOf(placed, travel);
+	const edges = [
+		...placed.map(({ box }) => box.right),
+		...stretches.map(({ ground, right }) => right + (ground === "box" ? 120 : 20)),
+	];
+	const width = Math.ceil(Math.max(...edges) + MARGIN);
+	const walls = stretches.map(({ wallTop = 0 }) => -wallTop);
+	const top = Math.floor(Math.min(...placed.map(({ box }) => box.top), ...walls) - MARGIN);
+	const caption = inOrder ? CAPTION : 0;
+	const bottom = Math.ceil(Math.max(caption, ...placed.map(({ box }) => box.bottom + MARGIN)));
 	const height = bottom - top;
 	const scale = PIXELS / UNITS;
 
@@ -43,29 +79,95 @@ export function drawStrip(postures: readonly Posture[], words: Words): string {
 		"figure-strip",
 		[0, top, width, height],
 		{ width: Math.round(width * scale), height: Math.round(height * scale) },
-		drawHips(placed) +
-			placed.map(({ pose, dx }) => `<g class="figure-step">${drawBody(pose, dx)}</g>`).join("") +
+		(inOrder ? drawHips(placed) : "") +
+			stretches.map(drawGround).join("") +
+			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
 			drawFloor(MARGIN, width - MARGIN, false) +
-			drawHipMarks(placed) +
-			drawCaptions(placed),
+			(inOrder ? drawHipMarks(placed) + drawCaptions(placed, travel !== "none") : ""),
 	);
 }
 
-function placeSideBySide(postures: readonly Posture[]): readonly Placed[] {
-	let edge = MARGIN;
-	return postures.map((posture) => {
-		const pose = poseOf(posture);
-		const box = boxOf(pose);
-		const width = Math.max(box.right - box.left, LEAST_WIDTH);
+// ── 1. places ──────────────────────────────────────────────────────────────────────────────────
+
+function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"]): readonly Placed[] {
+	const slopes = slopesOf(stances);
+	let edge = MARGIN + OVER;
+	return stances.map((stance, i) => {
+		const { posture, ground } = stance;
+		const slope = slopes[i];
+		const turned = travel === "backward" && posture.view === "side";
+		const facing = turned ? mirrored(poseOf(posture, ground)) : poseOf(posture, ground);
+		const standing = posture.base === "feet" || posture.base === "air" || posture.view === "front";
+		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope.degrees);
+		const up = "y" in pose.support ? 0 : Math.round((slope?.top ?? topOf(ground)) * UNITS);
+		const own = boxOf(pose);
+		const atWall = ground === "wall" ? WALL_WIDTH : 0;
+		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
 		const middle = edge + width / 2;
-		const dx = middle - (box.left + box.right) / 2;
+		const dx = middle - (own.left + own.right) / 2 + (turned ? -atWall / 2 : atWall / 2);
 		edge += width + GAP;
-		return { pose, box, dx, middle, right: edge - GAP };
+		const box = {
+			left: own.left + dx,
+			right: own.right + dx,
+			top: own.top - up,
+			bottom: Math.max(0, own.bottom - up),
+		};
+		const key = JSON.stringify([posture, "y" in pose.support ? ground : "", turned, standing ? 0 : slope]);
+		return { stance, pose, dx, up, box, middle, key };
 	});
 }
 
-const hipOf = ({ pose, dx }: Placed): string =>
-	`${Math.round(pose.hip.x * UNITS + dx)} ${Math.round(-pose.hip.y * UNITS)}`;
+/** How steep the wedge under a phase is, degrees down to the right, and how high it is there, statures. */
+function slopesOf(stances: readonly Stance[]) {
+	return stances.map(({ ground }, i) => {
+		if (ground !== "wedge") return undefined;
+		let first = i;
+		while (stances[first - 1]?.ground === "wedge") first--;
+		let last = i;
+		while (stances[last + 1]?.ground === "wedge") last++;
+		const phases = last - first + 1;
+		const high = topOf("wedge");
+		// About the length that the phases take side by side; the drawn line is held to it in `stretchesOf`.
+		const degrees = (Math.atan2(high, phases * WEDGE_STEP) * 180) / Math.PI;
+		return { degrees, top: high * (1 - (i - first + 0.5) / phases) };
+	});
+}
+
+/** Statures of wedge for each phase on it. */
+const WEDGE_STEP = 0.75;
+
+// ── 2. ground ──────────────────────────────────────────────────────────────────────────────────
+
+function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): readonly Stretch[] {
+	const stretches: Stretch[] = [];
+	let before: Placed | undefined;
+	for (const one of placed) {
+		const { stance, pose, box, dx } = one;
+		const { ground } = stance;
+		const last = stretches.at(-1);
+		const left = box.left - OVER;
+		const right = box.right + OVER;
+		if ("y" in pose.support) {
+			// What is held stands by itself.
+		} else if (ground === "wall") {
+			const turned = pose.view === "side" && travel === "backward";
+			const at = turned ? box.right : box.left - WALL_WIDTH;
+			const wallTop = Math.max(-box.top, 1.15 * UNITS);
+			stretches.push({ ground, left: at, right: at + WALL_WIDTH, wallTop });
+		} else if (ground === "beam" && pose.view === "front" && travel !== "sideways") {
+			stretches.push({ ground, left, right, endOn: pose.hip.x * UNITS + dx });
+		} else if (before?.stance.ground === ground && last?.ground === ground && last.endOn === undefined) {
+			stretches[stretches.length - 1] = { ...last, right };
+		} else stretches.push({ ground, left, right });
+		before = one;
+	}
+	return stretches;
+}
+
+// ── 3. hips ────────────────────────────────────────────────────────────────────────────────────
+
+const hipOf = ({ pose, dx, up }: Placed): string =>
+	`${Math.round(pose.hip.x * UNITS + dx)} ${Math.round(-pose.hip.y * UNITS - up)}`;
 
 function drawHips(placed: readonly Placed[]): string {
 	if (placed.length < 2) return "";
@@ -82,17 +184,23 @@ function drawHipMarks(placed: readonly Placed[]): string {
 		.join("")}"/>`;
 }
 
-function drawCaptions(placed: readonly Placed[]): string {
+// ── 4. numbers and arrows ──────────────────────────────────────────────────────────────────────
+
+function drawCaptions(placed: readonly Placed[], travels: boolean): string {
 	const numbers = placed.map(({ middle }, i) => `<text x="${Math.round(middle)}" y="360">${i + 1}</text>`);
-	const arrows = placed.slice(1).map(({ middle }, i) => {
+	const gaps = placed.slice(1).map(({ middle }, i) => {
 		const from = (placed[i]?.middle ?? middle) + 200;
-		const to = middle - 200;
-		return `M${Math.round(from)} 260H${Math.round(to)}m-80-60l80 60l-80 60`;
+		return { from: Math.round(from), to: Math.round(middle - 200) };
 	});
+	const arrows = gaps.map(({ from, to }) =>
+		travels
+			? `M${from} 260H${to - 60}m-60-70l120 70l-120 70z`
+			: `M${Math.round((from + to) / 2) - 40} 200l80 60l-80 60`,
+	);
 	return (
 		`<g class="figure-numbers" fill="${INK}" font-size="300" text-anchor="middle">${numbers.join("")}</g>` +
 		(arrows.length === 0
 			? ""
-			: `<path class="figure-arrows" fill="none" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${arrows.join("")}"/>`)
+			: `<path class="figure-arrows" fill="${travels ? INK : "none"}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${arrows.join("")}"/>`)
 	);
 }

@@ -110,7 +110,16 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 	const byRow = placeCells(matrix);
 	const upTo = stepsFor(Math.max(0, ...cells.map(({ value }) => value)));
 
-	const names = Math.min(NAMES.most, Math.max(...rows.map(({ name }) => textWidth(name)), 30));
+	const names = Math.min(
+		NAMES.most,
+		Math.max(
+			...rows.flatMap(({ name, group }) => [
+				textWidth(name),
+				...(group === undefined ? [] : [textWidth(group, TEXT, true)]),
+			]),
+			30,
+		),
+	);
 	const cellWidth = Math.max(
 		CELL.width,
 		...cells.map(({ value }) => Math.ceil(textWidth(format(value)) + 3)),

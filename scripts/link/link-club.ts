@@ -152,7 +152,9 @@ class References {
 		this.#each("apparatus", drill.apparatus, source, ["apparatus"]);
 		for (const level of drill.levels.keys()) this.#one("level", level, source, ["levels", level], "key");
 		this.#each("shape", drill.shapes, source, ["shapes"]);
-		this.#each("shape", drill.sequence, source, ["sequence"]);
+		// A phase is a shape's id alone, found where it stands, or a map that names it.
+		for (const [i, { shape }] of drill.sequence.entries())
+			this.#one("shape", shape, source, ["sequence", i, "shape"]);
 		this.#each("skill", drill.skills, source, ["skills"]);
 		this.#each("drill", drill.after, source, ["after"]);
 		for (const { item } of drill.equipment) this.#one("equipment", item, source, ["equipment", item], "key");

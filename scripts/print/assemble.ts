@@ -85,7 +85,16 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 		// Whatever is replaced on its own fills whole leaves, so it starts on the right.
 		const side = position % 2 === 0 ? "right" : "left";
 		const { section, label, prefix, number, blank } = draft;
-		return { section, side, label, prefix, number, blank, text, html: leafHtml(sheets, draft, side, text).text };
+		return {
+			section,
+			side,
+			label,
+			prefix,
+			number,
+			blank,
+			text,
+			html: leafHtml(sheets, draft, side, text).text,
+		};
 	});
 	return { leaves, targets, missing: [...missing] };
 }

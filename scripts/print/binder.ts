@@ -146,7 +146,16 @@ async function printSheets(
 	signal?.throwIfAborted();
 	const pdf = await joinSegments(segments, assembled, sheets, paper);
 	step(jobs.length / 2, "reading back");
-	const problems = await verifyBinder({ pdf, sheets, assembled, segments, paper, handbook, elsewhere: NO_PLACE });
+	const problems = await verifyBinder({
+		pdf,
+		sheets,
+		assembled,
+		segments,
+		paper,
+		handbook,
+		elsewhere: NO_PLACE,
+		threads: common.workers,
+	});
 	step(total, "done");
 	if (problems.length === 0) await cache.sweep();
 	return { problems, pdf, pages: assembled.leaves.length };
@@ -186,7 +195,15 @@ async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
 		}
 	}
 	const { curriculum, exposures, tables, findings, markdown, edition } = handbook;
-	return { curriculum, exposures, tables, findings, markdown, edition, picture: (file) => pictures.get(file) };
+	return {
+		curriculum,
+		exposures,
+		tables,
+		findings,
+		markdown,
+		edition,
+		picture: (file) => pictures.get(file),
+	};
 }
 
 /** Writes beside and renames: a reader never sees half a file, and a failure leaves the old one. */

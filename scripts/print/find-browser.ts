@@ -11,6 +11,7 @@
  * half-written file there. Ours unpacks beside and renames, so that the folder is whole or absent.
  */
 
+import { randomUUID } from "node:crypto";
 import { constants, createReadStream, createWriteStream, existsSync } from "node:fs";
 import { access, chmod, mkdir, readFile, rename, rm, stat } from "node:fs/promises";
 import { homedir } from "node:os";
@@ -196,8 +197,7 @@ async function unpackedFolder(environment: Readonly<Record<string, string | unde
 	const folder = join(cache, "curriculum-handbook", `chromium-${version}`);
 	if (existsSync(folder)) return folder;
 
-	const beside = `${folder}.${process.pid}`;
-	await rm(beside, { recursive: true, force: true });
+	const beside = `${folder}.${randomUUID().slice(0, 8)}`;
 	await mkdir(beside, { recursive: true, mode: 0o700 });
 	try {
 		const program = join(beside, "headless-shell");

@@ -128,7 +128,8 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	const isOuter = (element: Element) =>
 		element.parentElement?.closest(":is(.whole, .page-line, tbody > tr, figure):not(.too-tall)") === null;
 	const wholes = Array.from(bench.querySelectorAll<HTMLElement>(WHOLE)).filter(
-		(whole) => !whole.classList.contains("too-tall") && whole.querySelector(".too-tall") === null && isOuter(whole),
+		(whole) =>
+			!whole.classList.contains("too-tall") && whole.querySelector(".too-tall") === null && isOuter(whole),
 	);
 	const tables = Array.from(bench.querySelectorAll("table")).filter(isOuter);
 	// Every height is read before anything changes, so that the browser lays out once.

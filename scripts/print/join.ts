@@ -67,7 +67,8 @@ export async function joinSegments(
 			pages.push(ref);
 		}
 		const root = source.catalog.get(PDFName.of("StructTreeRoot"));
-		if (root instanceof PDFRef) tree.take(PDFRef.of(root.objectNumber + shift), pages.slice(-own.length), number);
+		if (root instanceof PDFRef)
+			tree.take(PDFRef.of(root.objectNumber + shift), pages.slice(-own.length), number);
 		removeTreesOf(source, context, shift);
 	}
 
@@ -303,8 +304,7 @@ function pageLabels(context: PDFContext, { leaves }: Assembled): PDFRef {
 	const numbers: PDFObject[] = [];
 	leaves.forEach((leaf, position) => {
 		const before = leaves[position - 1];
-		const goesOn =
-			before !== undefined && before.prefix === leaf.prefix && before.number + 1 === leaf.number;
+		const goesOn = before !== undefined && before.prefix === leaf.prefix && before.number + 1 === leaf.number;
 		if (goesOn) return;
 		numbers.push(
 			PDFNumber.of(position),

@@ -75,7 +75,9 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 					})
 					.catch((error: unknown) => {
 						if (!(error instanceof LayoutFailure)) throw error;
-						problems.push(problem("H402", job.place, `"${job.title}" could not be laid out: ${error.message}.`));
+						problems.push(
+							problem("H402", job.place, `"${job.title}" could not be laid out: ${error.message}.`),
+						);
 						return undefined;
 					});
 				if (bytes !== undefined) results[number] = readPages(bytes);
@@ -121,7 +123,8 @@ async function layOutOne(open: OpenPage, job: LayoutJob, area: Area): Promise<Ui
 /** Takes what the browser or the cache gave as pages. Throws where it is something else. */
 function readPages(bytes: Uint8Array): readonly CutPage[] {
 	const value: unknown = JSON.parse(new TextDecoder().decode(bytes));
-	if (!Array.isArray(value) || !value.every(isCutPage)) throw new Error("A laid-out part is not a list of pages.");
+	if (!Array.isArray(value) || !value.every(isCutPage))
+		throw new Error("A laid-out part is not a list of pages.");
 	return value;
 }
 

@@ -5,7 +5,7 @@
  * that a finished run did not use are swept away.
  */
 
-import { createHash } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 
@@ -28,7 +28,7 @@ export function openCache(folder: string | undefined): SheetCache {
 			if (found !== undefined) return found;
 			const made = await make();
 			await mkdir(folder, { recursive: true });
-			const beside = join(folder, `${name}.${process.pid}`);
+			const beside = join(folder, `${name}.${randomUUID().slice(0, 8)}`);
 			await writeFile(beside, made);
 			await rename(beside, join(folder, name));
 			return made;

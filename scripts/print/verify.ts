@@ -5,21 +5,20 @@
  *   1. every page has the size of the paper, and there is a page for each leaf
  *   2. nothing is painted in the punched margin or where printers do not print            H403
  *   3. nothing stands outside its text area                                               H403
- *   4. every word that was laid out is on its page                                        H403
+ *   4. every word of the sheets was laid out, and is on its page                          H403
  *   5. every page carries its number, every link lands on the page that carries the printed
  *      number and the words it was to lead to                                             H404
  *   6. every drill's title, cues, faults, spotting and caution are on paper               H403
  */
 
-import { getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Measured } from "../compute/measure.ts";
 import type { LinkedDrill, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
-import { POINTS } from "./join.ts";
 import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
+import { type Box, isInside, middleOf, type ReadPage, readBack } from "./read-back.ts";
 import type { Sheets } from "./section.ts";
 
 export interface Verification {
@@ -31,66 +30,50 @@ export interface Verification {
 	readonly handbook: Measured & { readonly markdown: MarkdownRenderer };
 	/** For what cannot be placed in a file. */
 	readonly elsewhere: Place;
-}
-
-/** A box in pixels from the page's top left corner. */
-interface Box {
-	readonly left: number;
-	readonly top: number;
-	readonly right: number;
-	readonly bottom: number;
-}
-
-interface Words extends Box {
-	readonly text: string;
-}
-
-/** A page as it was read back. */
-interface ReadPage {
-	readonly width: number;
-	readonly height: number;
-	readonly words: readonly Words[];
-	readonly links: readonly (Box & { readonly destination: string | undefined })[];
-	/** Extremes of all that is painted. */
-	readonly painted: Box | undefined;
-	/** Letters and figures inside the text area, in the order they were painted. */
-	readonly text: string;
+	/** That read the PDF side by side. */
+	readonly threads: number;
 }
 
 /** Problems of a finished binder; none where it is sound. */
 export async function verifyBinder(verification: Verification): Promise<readonly Problem[]> {
-	const { pdf, assembled, paper } = verification;
-	const task = getDocument({ data: pdf.slice(), useSystemFonts: false, disableFontFace: true, verbosity: 0 });
-	const document = await task.promise;
-	try {
-		const found = new Finder(verification);
-		if (document.numPages !== assembled.leaves.length) {
-			found.wrongNumber(0, `The binder has ${document.numPages} pages instead of ${assembled.leaves.length}`);
-			return found.problems;
-		}
-		for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
-		const pages: ReadPage[] = [];
-		for (const [position, leaf] of assembled.leaves.entries()) {
-			const page = await document.getPage(position + 1);
-			pages.push(await readPage(page, leaf, paper));
-			page.cleanup();
-		}
-		const destinations = new Map<string, number>();
-		for (const [name, target] of await document.getDestinations()) {
-			const page: unknown = Array.isArray(target) ? target[0] : undefined;
-			if (isReference(page)) destinations.set(name, await document.getPageIndex(page));
-		}
-		checkPages(verification, pages, found);
-		checkLinks(verification, pages, destinations, found);
-		checkDrills(verification, pages, found);
+	const { pdf, assembled, paper, threads } = verification;
+	const read = await readBack(pdf, threads);
+	const found = new Finder(verification);
+	if (read.pages.length !== assembled.leaves.length) {
+		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
 		return found.problems;
-	} finally {
-		await task.destroy();
 	}
+	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
+	const pages = read.pages.map((page, position) => ({
+		...page,
+		text: lettersInArea(page, assembled.leaves[position]?.side ?? "right", paper),
+	}));
+	checkSections(verification, found);
+	checkPages(verification, pages, found);
+	checkLinks(verification, pages, read.destinations, found);
+	checkDrills(verification, pages, found);
+	return found.problems;
 }
 
-function isReference(value: unknown): value is { num: number; gen: number } {
-	return typeof value === "object" && value !== null && "num" in value && "gen" in value;
+/** A page, with the letters and figures of its text area in the order in which they were painted. */
+interface TextPage extends ReadPage {
+	readonly text: string;
+}
+
+function lettersInArea({ words }: ReadPage, side: Leaf["side"], paper: Paper): string {
+	const left = side === "right" ? paper.inner : paper.width - paper.inner - paper.areaWidth;
+	const area: Box = {
+		left: left - 2,
+		right: left + paper.areaWidth + 2,
+		top: paper.top - 2,
+		bottom: paper.top + paper.areaHeight + 2,
+	};
+	return lettersOf(
+		words
+			.filter((one) => isInside(middleOf(one), area))
+			.map(({ text }) => text)
+			.join(" "),
+	);
 }
 
 /** Collects problems with the place in the club folder that a leaf was made from. */
@@ -128,16 +111,37 @@ class Finder {
 	}
 }
 
+/** Holds the pages of a section against its markup before it was laid out. */
+function checkSections({ sheets, assembled }: Verification, found: Finder): void {
+	sheets.sections.forEach((section, number) => {
+		const wanted = section.parts.map(({ html }) => textOf(html.text)).join(" ");
+		const first = assembled.leaves.findIndex((leaf) => leaf.section === number);
+		const there = assembled.leaves
+			.filter((leaf) => leaf.section === number && !leaf.blank)
+			.map(({ text }) => textOf(text.replace(REFERENCE_WORDS, "").replace(REPEATED_HEAD, "")))
+			.join(" ");
+		const lost = lettersMissing(lettersOf(wanted), lettersOf(there));
+		if (lost !== "")
+			found.doesNotFit(first, `Letters of "${section.title}" were lost in laying out: ${lost}`);
+	});
+}
+
+const REFERENCE_WORDS = /(?<=<span class="ref-word" data-to="[^"]*">)[^<]*/g;
+const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
+
 function checkPages(
 	{ assembled, segments, paper }: Verification,
-	pages: readonly ReadPage[],
+	pages: readonly TextPage[],
 	found: Finder,
 ): void {
 	pages.forEach((page, position) => {
 		const leaf = assembled.leaves[position];
 		if (leaf === undefined) return;
 		if (Math.abs(page.width - paper.width) > SLACK || Math.abs(page.height - paper.height) > SLACK) {
-			found.doesNotFit(position, `A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`);
+			found.doesNotFit(
+				position,
+				`A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`,
+			);
 		}
 		const free = freeArea(paper, leaf.side);
 		const { painted } = page;
@@ -176,12 +180,6 @@ function freeArea(paper: Paper, side: Leaf["side"]): Box {
 	};
 }
 
-function isInside(box: Box, free: Box): boolean {
-	return (
-		box.left >= free.left && box.right <= free.right && box.top >= free.top && box.bottom <= free.bottom
-	);
-}
-
 /** The words below the text area. */
 function footOf(page: ReadPage, paper: Paper): string {
 	return page.words
@@ -193,7 +191,7 @@ function footOf(page: ReadPage, paper: Paper): string {
 
 function checkLinks(
 	{ assembled, paper }: Verification,
-	pages: readonly ReadPage[],
+	pages: readonly TextPage[],
 	destinations: ReadonlyMap<string, number>,
 	found: Finder,
 ): void {
@@ -235,13 +233,7 @@ function checkLinks(
 	});
 }
 
-function middleOf({ left, right, top, bottom }: Box): Box {
-	const x = (left + right) / 2;
-	const y = (top + bottom) / 2;
-	return { left: x, right: x, top: y, bottom: y };
-}
-
-function checkDrills({ assembled, handbook }: Verification, pages: readonly ReadPage[], found: Finder): void {
+function checkDrills({ assembled, handbook }: Verification, pages: readonly TextPage[], found: Finder): void {
 	const bySection = new Map<number, string>();
 	assembled.leaves.forEach((leaf, position) => {
 		bySection.set(leaf.section, (bySection.get(leaf.section) ?? "") + (pages[position]?.text ?? ""));
@@ -272,136 +264,10 @@ function wordsOnCard(drill: LinkedDrill): readonly string[] {
 	];
 }
 
-async function readPage(page: PDFPageProxy, leaf: Leaf, paper: Paper): Promise<ReadPage> {
-	const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = page.view;
-	const height = (y1 - y0) / POINTS;
-	const toBox = (left: number, bottom: number, right: number, top: number): Box => ({
-		left: (left - x0) / POINTS,
-		right: (right - x0) / POINTS,
-		top: height - (top - y0) / POINTS,
-		bottom: height - (bottom - y0) / POINTS,
-	});
-	const content = await page.getTextContent({ includeMarkedContent: false });
-	const words: Words[] = [];
-	for (const item of content.items) {
-		if (!("str" in item) || item.str.trim() === "") continue;
-		const [a = 0, b = 0, , , e = 0, f = 0]: number[] = item.transform;
-		const size = Math.hypot(a, b);
-		// Along the line of writing, then across it: tabs are written upwards or downwards.
-		const [ux, uy] = [a / size, b / size];
-		const xs = [e, e + ux * item.width, e - uy * size * ASCENT];
-		const ys = [f, f + uy * item.width, f + ux * size * ASCENT];
-		const box = toBox(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
-		words.push({ text: item.str, ...box });
-	}
-	const left = leaf.side === "right" ? paper.inner : paper.width - paper.inner - paper.areaWidth;
-	const area: Box = {
-		left: left - 2,
-		right: left + paper.areaWidth + 2,
-		top: paper.top - 2,
-		bottom: paper.top + paper.areaHeight + 2,
-	};
-	const annotations: readonly unknown[] = await page.getAnnotations();
-	return {
-		width: (x1 - x0) / POINTS,
-		height,
-		words,
-		links: annotations.flatMap((annotation) => linkOf(annotation, toBox)),
-		painted: await paintedOn(page, toBox),
-		text: lettersOf(
-			words
-				.filter((one) => isInside(middleOf(one), area))
-				.map(({ text }) => text)
-				.join(" "),
-		),
-	};
-}
-
-/** How far letters rise above their line, in sizes of the font. */
-const ASCENT = 0.75;
-
-function linkOf(
-	annotation: unknown,
-	toBox: (left: number, bottom: number, right: number, top: number) => Box,
-): readonly (Box & { readonly destination: string | undefined })[] {
-	if (typeof annotation !== "object" || annotation === null) return [];
-	if (!("subtype" in annotation) || annotation.subtype !== "Link" || !("rect" in annotation)) return [];
-	const rect: unknown = annotation.rect;
-	if (!Array.isArray(rect)) return [];
-	const [left, bottom, right, top]: readonly number[] = rect;
-	const destination = "dest" in annotation && typeof annotation.dest === "string" ? annotation.dest : undefined;
-	return [{ ...toBox(left ?? 0, bottom ?? 0, right ?? 0, top ?? 0), destination }];
-}
-
-/** The extremes of all paths and pictures that a page paints, clipped ones as far as the page shows them. */
-async function paintedOn(
-	page: PDFPageProxy,
-	toBox: (left: number, bottom: number, right: number, top: number) => Box,
-): Promise<Box | undefined> {
-	const { fnArray, argsArray } = await page.getOperatorList();
-	type Matrix = readonly [number, number, number, number, number, number];
-	let matrix: Matrix = [1, 0, 0, 1, 0, 0];
-	const stack: Matrix[] = [];
-	const extremes = { left: Infinity, bottom: Infinity, right: -Infinity, top: -Infinity };
-	const mark = (corners: readonly (readonly [number, number])[]) => {
-		for (const [x, y] of corners) {
-			const px = matrix[0] * x + matrix[2] * y + matrix[4];
-			const py = matrix[1] * x + matrix[3] * y + matrix[5];
-			extremes.left = Math.min(extremes.left, px);
-			extremes.right = Math.max(extremes.right, px);
-			extremes.bottom = Math.min(extremes.bottom, py);
-			extremes.top = Math.max(extremes.top, py);
-		}
-	};
-	fnArray.forEach((operator, position) => {
-		const args: unknown = argsArray[position];
-		if (operator === OPS.save) stack.push(matrix);
-		else if (operator === OPS.restore) matrix = stack.pop() ?? matrix;
-		else if (operator === OPS.transform && isMatrix(args)) matrix = multiplied(matrix, args);
-		else if (operator === OPS.constructPath && Array.isArray(args)) {
-			const [paint, , box]: readonly unknown[] = args;
-			if (paint === OPS.endPath || !isBox(box)) return;
-			const [left, bottom, right, top] = box;
-			mark([
-				[left, bottom],
-				[right, bottom],
-				[left, top],
-				[right, top],
-			]);
-		} else if (operator === OPS.paintImageXObject || operator === OPS.paintInlineImageXObject) {
-			mark([
-				[0, 0],
-				[1, 0],
-				[0, 1],
-				[1, 1],
-			]);
-		}
-	});
-	if (extremes.left > extremes.right) return undefined;
-	return toBox(extremes.left, extremes.bottom, extremes.right, extremes.top);
-
-	function multiplied(m: Matrix, n: Matrix): Matrix {
-		return [
-			m[0] * n[0] + m[2] * n[1],
-			m[1] * n[0] + m[3] * n[1],
-			m[0] * n[2] + m[2] * n[3],
-			m[1] * n[2] + m[3] * n[3],
-			m[0] * n[4] + m[2] * n[5] + m[4],
-			m[1] * n[4] + m[3] * n[5] + m[5],
-		];
-	}
-	function isMatrix(value: unknown): value is Matrix {
-		return Array.isArray(value) && value.length === 6 && value.every((n) => typeof n === "number");
-	}
-	function isBox(value: unknown): value is ArrayLike<number> & readonly [number, number, number, number] {
-		return typeof value === "object" && value !== null && "length" in value && value.length === 4;
-	}
-}
-
 /** The words of markup as a page shows them: no drawings' titles, no rooms of references. */
 export function textOf(markup: string): string {
 	return markup
-		.replace(/<(title|desc)\b[^>]*>[^]*?<\/\1>/g, "")
+		.replace(/<(title|desc)\b[^>]*>[\s\S]*?<\/\1>/g, "")
 		.replace(/<span class="ref-room"[^>]*>[^<]*<\/span>/g, "")
 		.replace(/<[^>]*>/g, " ")
 		.replace(/&(amp|lt|gt|quot|nbsp|#\d+|#x[0-9a-f]+);/gi, (_, name: string) => decoded(name));

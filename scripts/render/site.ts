@@ -35,10 +35,26 @@ import { type GuidesView, type GuideView, guidesView, guideView } from "./views/
 import { type HomeView, homeView } from "./views/home.ts";
 import { type LevelsView, type LevelView, levelsView, levelView } from "./views/level.ts";
 import { type Link, linkTo } from "./views/links.ts";
+import { type BalanceView, balanceView } from "./views/measures/balance.ts";
+import { type EquipmentMeasureView, equipmentMeasureView } from "./views/measures/equipment.ts";
+import { type HeightsView, heightsView } from "./views/measures/heights.ts";
+import { type LoadView, loadView } from "./views/measures/load.ts";
+import {
+	type MeasureId,
+	type MeasuresView,
+	measureAddress,
+	measureQuestion,
+	measuresView,
+	measureTitle,
+} from "./views/measures/measure-page.ts";
+import { type OrderView, orderView } from "./views/measures/order.ts";
+import { type SpacingView, spacingView } from "./views/measures/spacing.ts";
+import { type TimeView, timeView } from "./views/measures/time.ts";
 import { type SearchView, searchView } from "./views/search.ts";
 import { type ShapesView, type ShapeView, shapesView, shapeView } from "./views/shape.ts";
 import { indexSite, type SiteIndex } from "./views/site-index.ts";
 import { type SkillsView, type SkillView, skillsView, skillView } from "./views/skill.ts";
+import { type TermView, termAddress, termView } from "./views/term.ts";
 import {
 	type ClassSheetView,
 	classSheetView,
@@ -72,6 +88,15 @@ export interface Views {
 	readonly "coverage-list": CoverageListView;
 	readonly coverage: CoverageView;
 	readonly findings: FindingsView;
+	readonly term: TermView;
+	readonly measures: MeasuresView;
+	readonly "measure-spacing": SpacingView;
+	readonly "measure-order": OrderView;
+	readonly "measure-balance": BalanceView;
+	readonly "measure-time": TimeView;
+	readonly "measure-equipment": EquipmentMeasureView;
+	readonly "measure-load": LoadView;
+	readonly "measure-heights": HeightsView;
 	readonly guides: GuidesView;
 	readonly guide: GuideView;
 	readonly "author-guide": AuthorGuideView;
@@ -206,6 +231,7 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 	}
 	addThings(site, add);
 	addCoverage(site, add);
+	addMeasures(site, add);
 
 	add("findings", "findings/", "Findings", () => findingsView(site));
 	add("guides", "guides/", "Guides", () => guidesView(site));
@@ -282,6 +308,26 @@ function addThings(site: SiteIndex, add: Add): void {
 			{ to: "equipment/", name: "Equipment" },
 		]);
 	}
+}
+
+function addMeasures(site: SiteIndex, add: Add): void {
+	const { term, levels } = site.curriculum;
+	const overview: Link = { to: termAddress(), name: "Term overview" };
+	add("term", overview.to, overview.name, () => termView(site), [], `What each week of ${term.name} trains`);
+	for (const { id, name } of levels.values()) {
+		add("term", termAddress(id), `${overview.name}, ${name}`, () => termView(site, id), [overview]);
+	}
+	const top: Link = { to: "measures/", name: "Measures" };
+	add("measures", top.to, top.name, () => measuresView(site));
+	const one = <K extends MeasureId>(id: K, view: () => Views[`measure-${K}`]) =>
+		add(`measure-${id}`, measureAddress(id), measureTitle(id), view, [top], measureQuestion(id));
+	one("spacing", () => spacingView(site));
+	one("order", () => orderView(site));
+	one("balance", () => balanceView(site));
+	one("time", () => timeView(site));
+	one("equipment", () => equipmentMeasureView(site));
+	one("load", () => loadView(site));
+	one("heights", () => heightsView(site));
 }
 
 function addCoverage(site: SiteIndex, add: Add): void {

@@ -16,6 +16,7 @@ import type {
 	Guide,
 	Id,
 	Level,
+	Phase,
 	Shape,
 	Skill,
 	SourceFile,
@@ -40,7 +41,7 @@ export function drillFrom(file: SourceFile): Drill {
 		summary: data.summary,
 		aliases: data.aliases ?? [],
 		shapes: ids(data.shapes),
-		sequence: ids(data.sequence),
+		sequence: (data.sequence ?? []).map(phaseFrom),
 		skills: ids(data.skills),
 		after: ids(data.after),
 		direction: data.direction,
@@ -66,6 +67,10 @@ export function drillFrom(file: SourceFile): Drill {
 		body: file.body,
 		source: file,
 	});
+}
+
+function phaseFrom(phase: NonNullable<written.Drill["sequence"]>[number]): Phase {
+	return typeof phase === "object" ? { ...phase, shape: String(phase.shape) } : { shape: String(phase) };
 }
 
 export function weekFrom(file: SourceFile): WeekPlan {

@@ -53,7 +53,7 @@ export function impliedRecords(
 			written.shapes ??
 			imply(
 				"shapes",
-				fromDrills((d) => [...d.shapes, ...d.sequence]),
+				fromDrills((d) => [...d.shapes, ...d.sequence.map((phase) => phase.shape)]),
 			).map((entry) => ({ ...entry, aliases: [], view: "side", tilt: 0, base: "feet" })),
 		skills:
 			written.skills ??

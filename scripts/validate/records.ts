@@ -15,23 +15,17 @@ export type Texts = string[];
  */
 export type Ids = (string | number)[];
 /**
- * Shapes in the order the body goes through them: a strip of figures.
+ * The skills it leads to.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
 export type Ids1 = (string | number)[];
 /**
- * The skills it leads to.
- *
- * Items: Lower-case letters and digits in words joined by hyphens.
- */
-export type Ids2 = (string | number)[];
-/**
  * Drills that should have been taught before this one.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids3 = (string | number)[];
+export type Ids2 = (string | number)[];
 /**
  * What to say, in a few words each.
  *
@@ -89,13 +83,13 @@ export type Block = {
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids4 = (string | number)[];
+export type Ids3 = (string | number)[];
 /**
  * Skills a gymnast arrives with.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids5 = (string | number)[];
+export type Ids4 = (string | number)[];
 /**
  * _data/levels.yaml: the levels, lowest first.
  */
@@ -125,7 +119,7 @@ export type Texts3 = string[];
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids6 = (string | number)[];
+export type Ids5 = (string | number)[];
 /**
  * _data/skills.yaml: what the drills lead to.
  */
@@ -180,9 +174,60 @@ export interface Drill {
 	summary?: string;
 	aliases?: Texts;
 	shapes?: Ids;
-	sequence?: Ids1;
-	skills?: Ids2;
-	after?: Ids3;
+	/**
+	 * Shapes in the order the body goes through them: a strip of figures. A shape alone, or with how it is carried here.
+	 */
+	sequence?: (
+		| (string | number)
+		| {
+				/**
+				 * Lower-case letters and digits in words joined by hyphens.
+				 */
+				shape: string | number;
+				/**
+				 * What it is done on; left out, it follows from the drill's apparatus and equipment.
+				 */
+				on?:
+					| "floor"
+					| "mat"
+					| "soft-mat"
+					| "wedge"
+					| "block"
+					| "box"
+					| "board"
+					| "beam"
+					| "bar"
+					| "rails"
+					| "wall";
+				/**
+				 * What carries the body here, where it is not what the shape says.
+				 */
+				base?:
+					| "feet"
+					| "hands"
+					| "hands-and-feet"
+					| "head"
+					| "hips"
+					| "seat"
+					| "back"
+					| "front"
+					| "shoulders"
+					| "knees"
+					| "hang"
+					| "air";
+				/**
+				 * How the trunk leans here: 0 upright, 90 face down, -90 face up, 180 upside down.
+				 */
+				tilt?: number;
+				/**
+				 * From the `side` or from the `front`.
+				 */
+				view?: "side" | "front";
+				angles?: Angles;
+		  }
+	)[];
+	skills?: Ids1;
+	after?: Ids2;
 	/**
 	 * Which way the body travels or turns.
 	 */
@@ -320,6 +365,91 @@ export interface Dose {
 	 * Seconds each repetition is held at this level.
 	 */
 	hold?: number;
+}
+/**
+ * Angles that are different here; the others are the shape's.
+ */
+export interface Angles {
+	/**
+	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
+	 */
+	shoulder?: number;
+	/**
+	 * Between upper arm and forearm in degrees, 180 straight.
+	 */
+	elbow?: number;
+	/**
+	 * Between trunk and thigh in degrees, 180 straight.
+	 */
+	hip?: number;
+	/**
+	 * Between thigh and shank in degrees, 180 straight.
+	 */
+	knee?: number;
+	/**
+	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
+	 */
+	ankle?: number;
+	/**
+	 * Between the legs in degrees.
+	 */
+	spread?: number;
+	/**
+	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
+	 */
+	trunk?: number;
+	left?: SideAngles;
+	right?: SideAngles1;
+}
+/**
+ * Angles of the left side, where it differs.
+ */
+export interface SideAngles {
+	/**
+	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
+	 */
+	shoulder?: number;
+	/**
+	 * Between upper arm and forearm in degrees, 180 straight.
+	 */
+	elbow?: number;
+	/**
+	 * Between trunk and thigh in degrees, 180 straight.
+	 */
+	hip?: number;
+	/**
+	 * Between thigh and shank in degrees, 180 straight.
+	 */
+	knee?: number;
+	/**
+	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
+	 */
+	ankle?: number;
+}
+/**
+ * Angles of the right side, where it differs.
+ */
+export interface SideAngles1 {
+	/**
+	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
+	 */
+	shoulder?: number;
+	/**
+	 * Between upper arm and forearm in degrees, 180 straight.
+	 */
+	elbow?: number;
+	/**
+	 * Between trunk and thigh in degrees, 180 straight.
+	 */
+	hip?: number;
+	/**
+	 * Between thigh and shank in degrees, 180 straight.
+	 */
+	knee?: number;
+	/**
+	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
+	 */
+	ankle?: number;
 }
 /**
  * The front matter of content/weeks/<id>.md.
@@ -470,7 +600,7 @@ export interface Term {
 		 * @maxItems 2
 		 */
 		ages?: number[];
-		rotation?: Ids4;
+		rotation?: Ids3;
 	}[];
 }
 /**
@@ -527,7 +657,7 @@ export interface LevelsItem {
 	 * Text; inline Markdown is read.
 	 */
 	description?: string;
-	entry?: Ids5;
+	entry?: Ids4;
 }
 export interface ApparatusItem {
 	/**
@@ -568,37 +698,7 @@ export interface ShapesItem {
 	 * Where it stands in lists; without it, the order of the file.
 	 */
 	order?: number;
-	/**
-	 * Joint angles in degrees.
-	 */
-	angles?: {
-		/**
-		 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
-		 */
-		shoulder?: number;
-		/**
-		 * Between trunk and thigh in degrees, 180 straight.
-		 */
-		hip?: number;
-		/**
-		 * Between thigh and shank in degrees, 180 straight.
-		 */
-		knee?: number;
-		/**
-		 * Between shank and foot in degrees: 90 flexed, 180 pointed.
-		 */
-		ankle?: number;
-		/**
-		 * Between the legs in degrees.
-		 */
-		spread?: number;
-		/**
-		 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
-		 */
-		trunk?: number;
-		left?: Side;
-		right?: Side1;
-	};
+	angles?: Angles1;
 	/**
 	 * Drawn from the side (as without it) or from the front.
 	 */
@@ -611,16 +711,31 @@ export interface ShapesItem {
 	 * What carries the body; `feet` where it is left out.
 	 */
 	base?:
-		"feet" | "hands" | "hands-and-feet" | "seat" | "back" | "front" | "shoulders" | "knees" | "hang" | "air";
+		| "feet"
+		| "hands"
+		| "hands-and-feet"
+		| "head"
+		| "hips"
+		| "seat"
+		| "back"
+		| "front"
+		| "shoulders"
+		| "knees"
+		| "hang"
+		| "air";
 }
 /**
- * Angles of the left side, where it differs.
+ * Joint angles in degrees.
  */
-export interface Side {
+export interface Angles1 {
 	/**
 	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
 	 */
 	shoulder?: number;
+	/**
+	 * Between upper arm and forearm in degrees, 180 straight.
+	 */
+	elbow?: number;
 	/**
 	 * Between trunk and thigh in degrees, 180 straight.
 	 */
@@ -633,27 +748,16 @@ export interface Side {
 	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
 	 */
 	ankle?: number;
-}
-/**
- * Angles of the right side, where it differs.
- */
-export interface Side1 {
 	/**
-	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
+	 * Between the legs in degrees.
 	 */
-	shoulder?: number;
+	spread?: number;
 	/**
-	 * Between trunk and thigh in degrees, 180 straight.
+	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
 	 */
-	hip?: number;
-	/**
-	 * Between thigh and shank in degrees, 180 straight.
-	 */
-	knee?: number;
-	/**
-	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
-	 */
-	ankle?: number;
+	trunk?: number;
+	left?: SideAngles;
+	right?: SideAngles1;
 }
 export interface SkillsItem {
 	/**
@@ -681,7 +785,7 @@ export interface SkillsItem {
 	 * Levels that learn it.
 	 */
 	levels?: (string | number) | (string | number)[];
-	needs?: Ids6;
+	needs?: Ids5;
 	/**
 	 * Its movement pattern.
 	 */

@@ -5,6 +5,7 @@ import { openHandbook } from "../../scripts/handbook.ts";
 import {
 	BODIES_FILE,
 	HEAD_FILE,
+	SUMMARIES_FILE,
 	searchDocuments,
 	searchFiles,
 	searchOptions,
@@ -22,13 +23,23 @@ import {
 	openIndex,
 	type SearchDocument,
 	type SearchIndex,
+	writeIndex,
 } from "../../scripts/render/search/engine.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { type JudgedQuery, judge, mean } from "./judge.ts";
-import { fitting, idsFor, SMALL_DRILLS, SMALL_VALUES, smallIndex, wholeIdsFor } from "./small-club.ts";
+import {
+	fitting,
+	idsFor,
+	SMALL_DRILLS,
+	SMALL_OPTIONS,
+	SMALL_VALUES,
+	smallIndex,
+	wholeIdsFor,
+} from "./small-club.ts";
 
 describe("a small club", () => {
 	const index = smallIndex();
+	const files = writeIndex(SMALL_DRILLS, SMALL_OPTIONS);
 
 	test("finds by shape, skill, level, apparatus and equipment", () => {
 		expect(idsFor(index, "hollow").slice(0, 2).toSorted()).toEqual(["band-kip", "boat-rocks"]);
@@ -81,14 +92,15 @@ describe("a small club", () => {
 		["arabesk ", "scale-steps", "arabesque"],
 		["balence ", "stork-stand", "balance"],
 	])("%s is corrected, and says so", (words, id, used) => {
-		const bare = openIndex(index.toFiles().head);
+		const bare = openIndex(files.head);
+		bare.addSummaries(files.summaries);
 		expect(idsFor(bare, words)).toContain(id);
 		expect(bare.search(words).repairs).toEqual([{ typed: words.trim(), used }]);
 	});
 
 	test("a slip in a body never becomes a spelling", () => {
 		// The body of the wall handstand says "handstnad".
-		const bare = openIndex(index.toFiles().head);
+		const bare = openIndex(files.head);
 		expect(bare.search("handstnadd").repairs).toEqual([{ typed: "handstnadd", used: "handstand" }]);
 		expect(index.search("handstnadd").repairs).toEqual([{ typed: "handstnadd", used: "handstand" }]);
 	});
@@ -97,11 +109,19 @@ describe("a small club", () => {
 		expect(idsFor(index, "pull your trousers up")).toEqual(["band-kip"]);
 		expect(idsFor(index, "elbows bend")).toEqual(["wall-handstand"]);
 		expect(idsFor(index, "breath")).toEqual(["stork-stand"]);
-		const { head, bodies } = index.toFiles();
-		const opened = openIndex(head);
+		const opened = openIndex(files.head);
 		expect(idsFor(opened, "trousers")).toEqual([]);
-		opened.addBodies(bodies);
+		opened.addBodies(files.bodies);
 		expect(idsFor(opened, "trousers")).toEqual(["band-kip"]);
+	});
+
+	test("finds what stands in summaries, and shows them, once these are there", () => {
+		const opened = openIndex(files.head);
+		expect(idsFor(opened, "stomach")).toEqual([]);
+		expect(opened.summaryOf(2)).toBe("");
+		opened.addSummaries(files.summaries);
+		expect(idsFor(opened, "stomach")).toEqual(["wall-handstand"]);
+		expect(opened.summaryOf(2)).toBe("A tall line with the stomach to the wall.");
 	});
 
 	test("nonsense finds nothing, and nonsense beside sense is named", () => {
@@ -156,12 +176,23 @@ describe("a small club", () => {
 		expect(index.suggest("")).toEqual([]);
 	});
 
-	test("opened from its files it answers the same", () => {
-		const { head, bodies } = JSON.parse(JSON.stringify(index.toFiles())) as ReturnType<
-			SearchIndex["toFiles"]
-		>;
+	test("shows drills as they were written, tags in the order of the values", () => {
+		expect(index.entries).toEqual(SMALL_DRILLS.map(({ id, title }) => ({ id, title })));
+		SMALL_DRILLS.forEach(({ summary, facets }, drill) => {
+			expect(index.summaryOf(drill)).toBe(summary);
+			for (const facet of FACETS) {
+				expect(index.valuesOf(drill, facet)).toEqual(
+					SMALL_VALUES[facet].filter(({ id }) => facets[facet]?.includes(id)),
+				);
+			}
+		});
+	});
+
+	test("opened from its files, in whatever order they come, it answers the same", () => {
+		const { head, summaries, bodies } = JSON.parse(JSON.stringify(files)) as typeof files;
 		const opened = openIndex(head);
 		opened.addBodies(bodies);
+		opened.addSummaries(summaries);
 		for (const words of [
 			"",
 			"hollow",
@@ -177,7 +208,51 @@ describe("a small club", () => {
 			);
 			expect(opened.suggest(words)).toEqual(index.suggest(words));
 		}
-		expect(opened.toFiles()).toEqual({ head, bodies });
+	});
+});
+
+describe("more like one drill", () => {
+	const index = smallIndex();
+	const like = (id: string, words = "", filters: Filters = {}) =>
+		index.search(words, filters, id).hits.map((hit) => index.entries[hit.drill]?.id ?? "");
+
+	test("the same shapes and skills, itself left out", () => {
+		expect(like("boat-rocks")).toEqual(["band-kip"]);
+		expect(like("band-kip")).toEqual(["boat-rocks"]);
+		// Nothing else trains the handstand, and nothing has that id.
+		expect(like("wall-handstand")).toEqual([]);
+		expect(like("no-such-drill")).toEqual([]);
+	});
+
+	test("another apparatus or level comes before the same again", () => {
+		const drill = (id: string, level: string, apparatus: string): SearchDocument => ({
+			...(SMALL_DRILLS[0] as SearchDocument),
+			id,
+			facets: { shape: ["hollow"], level: [level], apparatus: [apparatus] },
+		});
+		const club = createIndex(
+			[
+				drill("one", "level-1", "floor"),
+				drill("again", "level-1", "floor"),
+				drill("harder", "level-2", "floor"),
+				drill("elsewhere", "level-1", "bars"),
+			],
+			SMALL_OPTIONS,
+		);
+		expect(club.search("", {}, "one").hits.map(({ drill: at }) => club.entries[at]?.id)).toEqual([
+			"harder",
+			"elsewhere",
+			"again",
+		]);
+	});
+
+	test("words and filters narrow it, and its counts are of what it finds", () => {
+		expect(like("boat-rocks", "band")).toEqual(["band-kip"]);
+		expect(like("boat-rocks", "stork")).toEqual([]);
+		expect(like("boat-rocks", "", { apparatus: ["beam"] })).toEqual([]);
+		const { counts } = index.search("", {}, "boat-rocks");
+		expect(counts.apparatus.get("bars")).toBe(1);
+		expect(counts.apparatus.get("beam")).toBe(0);
 	});
 });
 
@@ -211,6 +286,11 @@ describe("the shared link", () => {
 			fc.property(fc.string({ minLength: 1 }), anyFilters, (words, filters) => {
 				fc.pre(words.trim() !== "");
 				expect(readChoice(writeChoice({ words, filters }))).toEqual({ words, filters });
+				expect(readChoice(writeChoice({ words: "", filters, like: "boat-rocks" }))).toEqual({
+					words: "",
+					filters,
+					like: "boat-rocks",
+				});
 			}),
 		);
 	});
@@ -273,6 +353,55 @@ describe("the demo club", () => {
 		}
 	});
 
+	test("every filter finds what the pages and the ten weeks say", () => {
+		const { drills } = handbook.curriculum;
+		const minutes = (id: string) =>
+			handbook.exposures.filter(({ drill }) => drill === id).map((exposure) => exposure.minutes);
+		const has: Record<Facet, (id: string, value: string) => boolean> = {
+			shape: (id, value) => drills.get(id)?.shapes.includes(value) ?? false,
+			level: (id, value) => drills.get(id)?.levels.has(value) ?? false,
+			apparatus: (id, value) => drills.get(id)?.apparatus.includes(value) ?? false,
+			skill: (id, value) => drills.get(id)?.skills.includes(value) ?? false,
+			direction: (id, value) => drills.get(id)?.direction === value,
+			week: (id, value) =>
+				handbook.exposures.some(({ drill, week }) => drill === id && week === Number(value)),
+			equipment: (id, value) => drills.get(id)?.equipment.some(({ item }) => item === value) ?? false,
+			minutes: (id, value) =>
+				minutes(id).some((m) =>
+					value === "short" ? m < 5 : value === "medium" ? m >= 5 && m <= 10 : m > 10,
+				),
+		};
+		const counts = index.search("").counts;
+		for (const facet of FACETS) {
+			expect(
+				[...counts[facet].values()].some((count) => count > 0),
+				facet,
+			).toBe(true);
+			for (const { id: value } of index.options.values[facet]) {
+				const expected = [...drills.keys()].filter((id) => has[facet](id, value));
+				expect(idsFor(index, "", { [facet]: [value] }), `${facet} ${value}`).toEqual(expected);
+				expect(counts[facet].get(value), `${facet} ${value}`).toBe(expected.length);
+			}
+		}
+		expect(index.options.values.week).toHaveLength(handbook.curriculum.weeks.length);
+	});
+
+	test("every drill that trains something is like another one", () => {
+		for (const [at, { facets, id }] of documents.entries()) {
+			const { hits } = index.search("", {}, id);
+			expect(
+				hits.map(({ drill }) => drill),
+				id,
+			).not.toContain(at);
+			for (const { drill } of hits) {
+				const shared = (["shape", "skill"] as const).flatMap((facet) =>
+					(documents[drill]?.facets[facet] ?? []).filter((value) => facets[facet]?.includes(value)),
+				);
+				expect(shared, `${id} ${documents[drill]?.id}`).not.toEqual([]);
+			}
+		}
+	});
+
 	test("counts equal a recount", () => {
 		holdsRecount(index, documents, ["", "hollow", "handstand wall", "landing", "roll backward", "ribs in"]);
 	});
@@ -299,9 +428,10 @@ describe("the demo club", () => {
 
 	test("the files hold the whole search, and the same bytes every time", () => {
 		const files = searchFiles(handbook);
-		expect(files.map(({ path }) => path)).toEqual([HEAD_FILE, BODIES_FILE]);
-		const [head, bodies] = files.map(({ text }) => JSON.parse(text));
+		expect(files.map(({ path }) => path)).toEqual([HEAD_FILE, SUMMARIES_FILE, BODIES_FILE]);
+		const [head, summaries, bodies] = files.map(({ text }) => JSON.parse(text));
 		const opened = openIndex(head);
+		opened.addSummaries(summaries);
 		opened.addBodies(bodies);
 		expect(opened.search("dish level 2 bars")).toEqual(index.search("dish level 2 bars"));
 		expect(searchFiles(handbook)).toEqual(files);

@@ -137,6 +137,39 @@ test("filters narrow, count, become chips and come off again", async () => {
 	expect(await hits()).toEqual(expected("hollow", filters));
 });
 
+test("more like a drill opens from a link, says what it is like, and comes off again", async () => {
+	await open("?like=bear-walk-reverse&level=level-1");
+	const filters = { level: ["level-1"] };
+	const alike = index.search("", filters, "bear-walk-reverse").hits;
+	expect(alike.length).toBeGreaterThan(3);
+	expect(await hits()).toEqual(alike.slice(0, 30).map(({ drill }) => index.entries[drill]?.id));
+	expect((await chips())[0]).toBe("Remove Like: Bear walk backward");
+	await page.type("#search-words", "plank");
+	expect(await hits()).toEqual(
+		index.search("plank", filters, "bear-walk-reverse").hits.map(({ drill }) => index.entries[drill]?.id),
+	);
+	await page.click(".search-chip");
+	expect(await hits()).toEqual(expected("plank", filters));
+});
+
+test("a drill's page leads to more like it", async () => {
+	await page.goto(`${served.url}drills/bear-walk-reverse/`, { waitUntil: "networkidle0" });
+	await Promise.all([page.waitForNavigation(), page.click('a[href="../../search/?like=bear-walk-reverse"]')]);
+	await page.waitForSelector(".search-hit");
+	expect((await hits())[0]).toBe(
+		index.entries[index.search("", {}, "bear-walk-reverse").hits[0]?.drill ?? -1]?.id,
+	);
+});
+
+test("summaries come after the first results, into room kept for them", async () => {
+	await open("?q=hollow");
+	const [first] = index.search("hollow").hits;
+	expect(await page.$eval(".search-summary", (element) => element.textContent)).toBe(
+		index.summaryOf(first?.drill ?? -1),
+	);
+	expect(await page.$(".search-hits.waiting")).toBeNull();
+});
+
 test("reloading, or opening the link elsewhere, keeps the choice", async () => {
 	await open();
 	await page.type("#search-words", "roll");

@@ -41,7 +41,7 @@ export class Bits {
 
 	count(): number {
 		let count = 0;
-		for (const word of this.#words) count += ones(word);
+		for (const word of this.#words) count += bitsIn(word);
 		return count;
 	}
 
@@ -49,14 +49,14 @@ export class Bits {
 	countWith(other: Bits): number {
 		let count = 0;
 		for (let i = 0; i < this.#words.length; i++) {
-			count += ones((this.#words[i] as number) & (other.#words[i] as number));
+			count += bitsIn((this.#words[i] as number) & (other.#words[i] as number));
 		}
 		return count;
 	}
 }
 
-/** The ones among 32 bits, added up in pairs, fours and eights. */
-function ones(word: number): number {
+/** How many of 32 bits are set, added up in pairs, fours and eights. */
+export function bitsIn(word: number): number {
 	let n = word - ((word >>> 1) & 0x55555555);
 	n = (n & 0x33333333) + ((n >>> 2) & 0x33333333);
 	return (((n + (n >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;

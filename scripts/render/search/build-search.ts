@@ -5,10 +5,11 @@
 import type { Handbook } from "../../handbook.ts";
 import type { Exposure, Id } from "../../model.ts";
 import type { Filters } from "./choice.ts";
-import { createIndex, type FacetValue, type SearchDocument, type SearchOptions } from "./engine.ts";
+import { type FacetValue, type SearchDocument, type SearchOptions, writeIndex } from "./engine.ts";
 
-/** Where the files stand, from the root of the site. */
+/** Where the files stand, from the root of the site, in the order in which they are wanted. */
 export const HEAD_FILE = "search/head.json";
+export const SUMMARIES_FILE = "search/summaries.json";
 export const BODIES_FILE = "search/bodies.json";
 
 /** Planned minutes in three bands: `short` is under 5, `medium` 5 to 10, `long` above. */
@@ -29,9 +30,10 @@ type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown">;
 
 /** The data files of the search, to be written into the site. */
 export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
-	const files = createIndex(searchDocuments(handbook), searchOptions(handbook)).toFiles();
+	const files = writeIndex(searchDocuments(handbook), searchOptions(handbook));
 	return [
 		{ path: HEAD_FILE, text: JSON.stringify(files.head) },
+		{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
 		{ path: BODIES_FILE, text: JSON.stringify(files.bodies) },
 	];
 }

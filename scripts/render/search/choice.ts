@@ -1,6 +1,6 @@
 /**
  * What a coach has asked for, words and filters, and how it stands in an address:
- * `?q=shoulders&shape=hollow&shape=arch&level=level-2`.
+ * `?q=shoulders&shape=hollow&shape=arch&level=level-2`, or `?like=boat-rocks` for more like one drill.
  */
 
 /** What drills are filtered by, in the order in which the page offers them. */
@@ -22,11 +22,14 @@ export type Filters = Partial<Readonly<Record<Facet, readonly string[]>>>;
 export interface Choice {
 	readonly words: string;
 	readonly filters: Filters;
+	/** The id of a drill that the drills should be like. */
+	readonly like?: string;
 }
 
 export const NO_CHOICE: Choice = { words: "", filters: {} };
 
 const WORDS = "q";
+const LIKE = "like";
 
 /** Reads an address's query string. What is unknown or empty in it is passed over. */
 export function readChoice(query: string): Choice {
@@ -36,13 +39,15 @@ export function readChoice(query: string): Choice {
 		const values = [...new Set(parameters.getAll(facet).filter((value) => value !== ""))];
 		if (values.length > 0) filters[facet] = values;
 	}
-	return { words: parameters.get(WORDS) ?? "", filters };
+	const like = parameters.get(LIKE) ?? "";
+	return { words: parameters.get(WORDS) ?? "", filters, ...(like === "" ? {} : { like }) };
 }
 
 /** Writes a query string with its `?`, or nothing for an empty choice. */
-export function writeChoice({ words, filters }: Choice): string {
+export function writeChoice({ words, filters, like }: Choice): string {
 	const parameters = new URLSearchParams();
 	if (words.trim() !== "") parameters.set(WORDS, words);
+	if (like !== undefined) parameters.set(LIKE, like);
 	for (const facet of FACETS) {
 		for (const value of filters[facet] ?? []) parameters.append(facet, value);
 	}

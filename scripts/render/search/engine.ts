@@ -1,11 +1,15 @@
 /**
- * The search: one engine, built once from all drills and opened again in the browser.
+ * The search: one engine, and the build opens exactly what the browser opens.
  *
- *   createIndex   drills and names → two full-text indexes (heads; bodies) and a bitset for each filter value
- *   toFiles       the indexes as two compact data files: heads first, bodies when there is time
- *   openIndex     the same engine from the files
- *   search        words and filters → drills in order of fit, and a count for every filter value
- *   suggest       an unfinished query → filters it may mean
+ *   writeIndex     drills and names → three compact data files
+ *   openIndex      the first, heads: titles, other names, tags; from here on it answers
+ *   addSummaries   the second: what results say of a drill, and more words to find it by
+ *   addBodies      the third: cues, faults and descriptions, as a ready-made index without their texts
+ *   search         words and filters → drills in order of fit, and a count for every filter value
+ *   suggest        an unfinished query → filters it may mean
+ *
+ * Heads and summaries travel as the texts they are, and are indexed where they are opened: an index of
+ * them would be as large again, and takes longer to come over a weak net than to make.
  *
  * A query is read in parts (normalise.ts). Each part scores the drills that answer it; a drill that
  * answers every part comes first. Where hardly any does, drills that answer most follow, and say what
@@ -13,6 +17,7 @@
  * heads alone; other words are looked for in bodies as well, and weigh less there.
  */
 
+import { type Alike, alikeOf } from "./alike.ts";
 import { Bits } from "./bits.ts";
 import { FACETS, type Facet, type Filters, isChosen } from "./choice.ts";
 import {
@@ -23,10 +28,11 @@ import {
 	type QueryPart,
 	type ReadQuery,
 	type Repair,
-	type WordCounts,
 	wordsOf,
 } from "./normalise.ts";
-import { Postings, type PostingsFile } from "./postings.ts";
+import { packNumbers, unpackNumbers } from "./numbers.ts";
+import { openPostings, Postings, PostingsBuilder, type PostingsFile } from "./postings.ts";
+import { indexTags } from "./tags.ts";
 
 /** One drill as the search sees it. */
 export interface SearchDocument {
@@ -87,38 +93,52 @@ export interface Suggestion {
 	readonly rest: string;
 }
 
-/** What a list of results shows of a drill. */
+/** A drill in the list of all drills. */
 export interface Entry {
 	readonly id: string;
 	readonly title: string;
-	readonly summary: string;
-	/** Places of its values in the list of values, by facet. */
-	readonly facets: readonly (readonly number[])[];
 }
 
 export interface HeadFile {
 	readonly language: string;
 	/** By facet: id, name, aliases. */
 	readonly values: readonly (readonly (readonly [string, string, ...string[]])[])[];
-	/** Id, title, summary, places of values by facet. */
-	readonly drills: readonly (readonly [string, string, string, readonly (readonly number[])[]])[];
-	/** Head words in alphabetical order. */
-	readonly words: string;
-	readonly wordCounts: readonly number[];
 	/** Parts of compounds, a hyphen between. */
 	readonly compounds: string;
-	readonly index: PostingsFile;
+	/**
+	 * Lines of each drill: title; id with spaces for hyphens, so that compression finds the title's
+	 * words in it; other names.
+	 */
+	readonly drills: readonly string[];
+	/**
+	 * For each facet, packed: every set of values that drills have, as its size and the values' places;
+	 * then for each drill the place of its set.
+	 */
+	readonly facets: readonly { readonly sets: string; readonly drills: string }[];
+}
+
+export interface SummariesFile {
+	/** In the order of the drills. */
+	readonly summaries: readonly string[];
 }
 
 export interface BodiesFile {
 	readonly index: PostingsFile;
 }
 
+export interface SearchFiles {
+	readonly head: HeadFile;
+	readonly summaries: SummariesFile;
+	readonly bodies: BodiesFile;
+}
+
 /** Facets whose values words can name. Weeks and minutes are chosen, not written. */
 const NAMED_FACETS = ["shape", "level", "apparatus", "skill", "direction", "equipment"] as const;
 
-/** How much a match counts in titles, aliases and summaries. */
-const HEAD_WEIGHTS = [4, 3, 1.5];
+/** How much a match counts in titles and in other names. */
+const HEAD_WEIGHTS = [4, 3];
+/** The same in summaries. */
+const SUMMARY_WEIGHTS = [1.5];
 /** The same in the tags of each named facet. */
 const TAG_WEIGHTS = [2, 0.8, 0.8, 2.5, 1, 1];
 /** The same in cues, faults and bodies. */
@@ -131,128 +151,164 @@ const PAIR = 0.3;
 /** The share of the query, by rarity of its parts, that a drill must answer to be shown at all. */
 const MOST = 0.5;
 
-/** Builds the search over all drills. Heads and bodies are ready at once. */
-export function createIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchIndex {
-	const concepts = conceptsOf(options.values);
-	const names = concepts.flatMap((concept) => concept.phrases);
-	const compounds = findCompounds(
-		[...names, ...documents.flatMap(headTexts)],
-		documents.flatMap(({ cues, faults, body }) => [...cues, ...faults, body]),
-	);
-	const words = countWords(documents, names);
-	const normaliser = new Normaliser({ language: options.language, concepts, compounds, words });
+/** Scores are sorted as whole numbers: so many parts of one, and so many drills. */
+const SCORE_PARTS = 2 ** 20;
+const MOST_DRILLS = 2 ** 20;
+/** Answers to the words before the last are kept while the last is typed. */
+const MOST_COUNTS_KEPT = 32;
+const NO_LACKS: readonly string[] = [];
 
-	const places = FACETS.map((facet) => new Map(options.values[facet].map((value, i) => [value.id, i])));
-	const entries: Entry[] = documents.map((document) => ({
-		id: document.id,
-		title: document.title,
-		summary: document.summary,
-		facets: FACETS.map((facet, f) =>
-			(document.facets[facet] ?? []).flatMap((value) => places[f]?.get(value) ?? []),
-		),
-	}));
-
-	const tags = documents.map(
-		({ facets }) =>
-			new Set(NAMED_FACETS.flatMap((facet) => (facets[facet] ?? []).map((id) => termOf(facet, id)))),
-	);
-	const termsOf = (texts: readonly string[], drill: number, pairs = false) =>
-		texts.flatMap((text) => normaliser.terms(text, tags[drill] ?? new Set(), pairs));
-	const head = Postings.of(
-		documents.map(({ title, aliases, summary }, i) => [
-			termsOf([title], i),
-			termsOf(aliases, i),
-			termsOf([summary], i),
-		]),
-		HEAD_WEIGHTS,
-	);
-	const bodies = Postings.of(
-		documents.map(({ cues, faults, body }, i) => [
-			termsOf(cues, i, true),
-			termsOf(faults, i, true),
-			termsOf([body], i),
-		]),
-		BODY_WEIGHTS,
-	);
-	return new SearchIndex({ options, entries, compounds, words, normaliser, head, bodies });
+/** Writes the search over all drills, the same bytes for the same drills. */
+export function writeIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchFiles {
+	const head = writeHead(documents, options);
+	const normaliser = normaliserOf(head);
+	const bodies = new PostingsBuilder(documents.length, BODY_WEIGHTS.length);
+	documents.forEach(({ facets, cues, faults, body }, drill) => {
+		const tags = new Set(
+			NAMED_FACETS.flatMap((facet) => (facets[facet] ?? []).map((id) => termOf(facet, id))),
+		);
+		[cues, faults, [body]].forEach((texts, field) => {
+			for (const text of texts) {
+				normaliser.eachTerm(
+					text,
+					(term) => tags.has(term),
+					(term) => bodies.add(drill, field, term),
+					field < 2,
+				);
+			}
+		});
+	});
+	return {
+		head,
+		summaries: { summaries: documents.map(({ summary }) => oneLine(summary)) },
+		bodies: { index: bodies.toFile() },
+	};
 }
 
-/** Opens the search from its first data file; give it the second with `addBodies`. */
-export function openIndex(file: HeadFile): SearchIndex {
-	const values = Object.fromEntries(
-		FACETS.map((facet, f) => [
-			facet,
-			(file.values[f] ?? []).map(([id, name, ...aliases]) => ({ id, name, aliases })),
-		]),
-	) as unknown as SearchOptions["values"];
-	const options: SearchOptions = { language: file.language, values };
-	const words = new Map<string, number>();
-	if (file.words !== "") {
-		file.words.split(" ").forEach((word, i) => {
-			words.set(word, file.wordCounts[i] ?? 1);
-		});
-	}
-	const compounds: Compounds = new Map(
-		file.compounds === ""
-			? []
-			: file.compounds.split(" ").map((pair) => {
-					const [first = "", second = ""] = pair.split("-");
-					return [first + second, [first, second] as const];
-				}),
+function writeHead(documents: readonly SearchDocument[], options: SearchOptions): HeadFile {
+	const names = conceptsOf(options.values).flatMap((concept) => concept.phrases);
+	const compounds = findCompounds(
+		[...names, ...documents.flatMap(({ title, aliases, summary }) => [title, ...aliases, summary])],
+		documents.flatMap(({ cues, faults, body }) => [...cues, ...faults, body]),
 	);
-	return new SearchIndex({
-		options,
-		entries: file.drills.map(([id, title, summary, facets]) => ({ id, title, summary, facets })),
-		compounds,
-		words,
-		normaliser: new Normaliser({
-			language: file.language,
-			concepts: conceptsOf(values),
-			compounds,
-			words,
+	return {
+		language: options.language,
+		values: FACETS.map((facet) =>
+			options.values[facet].map(({ id, name, aliases }) => [id, name, ...aliases] as const),
+		),
+		compounds: [...compounds.values()].map((pair) => pair.join("-")).join(" "),
+		drills: documents.map(({ id, title, aliases }) =>
+			[title, id.replaceAll("-", " "), ...aliases].map(oneLine).join("\n"),
+		),
+		facets: FACETS.map((facet) => {
+			const places = new Map(options.values[facet].map((value, i) => [value.id, i]));
+			const sets = documents.map((document) =>
+				(document.facets[facet] ?? []).flatMap((id) => places.get(id) ?? []).sort((a, b) => a - b),
+			);
+			return packSets(sets);
 		}),
-		head: new Postings(file.index, HEAD_WEIGHTS),
-		bodies: undefined,
-	});
+	};
+}
+
+/** Sets that occur often have the small numbers. */
+function packSets(sets: readonly (readonly number[])[]): HeadFile["facets"][number] {
+	const kinds = new Map<string, { set: readonly number[]; count: number }>();
+	for (const set of sets) {
+		const kind = kinds.get(set.join());
+		if (kind === undefined) kinds.set(set.join(), { set, count: 1 });
+		else kind.count++;
+	}
+	const sorted = [...kinds].sort(([, a], [, b]) => b.count - a.count);
+	const place = new Map(sorted.map(([key], i) => [key, i]));
+	return {
+		sets: packNumbers(sorted.flatMap(([, { set }]) => [set.length, ...set])),
+		drills: packNumbers(sets.map((set) => place.get(set.join()) ?? 0)),
+	};
+}
+
+function unpackSets(packed: HeadFile["facets"][number] | undefined): readonly (readonly number[])[] {
+	const numbers = unpackNumbers(packed?.sets ?? "");
+	const sets: (readonly number[])[] = [];
+	for (let at = 0; at < numbers.length; ) {
+		const size = numbers[at++] as number;
+		sets.push(numbers.slice(at, at + size));
+		at += size;
+	}
+	return unpackNumbers(packed?.drills ?? "").map((place) => sets[place] ?? []);
+}
+
+/** The whole search over drills, as the browser has it when all three files are there. */
+export function createIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchIndex {
+	const { head, summaries, bodies } = writeIndex(documents, options);
+	const index = openIndex(head);
+	index.addSummaries(summaries);
+	index.addBodies(bodies);
+	return index;
+}
+
+/** Opens the search from its first data file; give it the others as they come. */
+export function openIndex(file: HeadFile): SearchIndex {
+	return new SearchIndex(file);
 }
 
 export class SearchIndex {
 	readonly options: SearchOptions;
 	readonly entries: readonly Entry[];
-	readonly #compounds: Compounds;
-	readonly #words: WordCounts;
 	readonly #normaliser: Normaliser;
-	readonly #head: Postings;
-	readonly #tags: Postings;
-	#bodies: Postings | undefined;
+	/** Places of each drill's values, by facet. */
+	readonly #places: readonly (readonly (readonly number[])[])[];
 	/** By facet and value: the drills that have it. */
 	readonly #sets: ReadonlyMap<Facet, ReadonlyMap<string, Bits>>;
-	/** Folded titles. */
-	readonly #titles: readonly string[];
+	/** By term of a named value: the drills tagged with it. */
+	readonly #tagged: ReadonlyMap<string, Bits>;
+	readonly #tags: Postings;
+	readonly #head: Postings;
+	#summaries: Postings | undefined;
+	#bodies: Postings | undefined;
+	#summaryTexts: readonly string[] = [];
+	/** Folded titles, made as they are asked for. */
+	readonly #titles: (string | undefined)[] = [];
 	/** Folded names and aliases of every value, for suggestions. */
 	readonly #names: readonly { facet: Facet; value: FacetValue; names: readonly string[] }[];
+	readonly #placesById: ReadonlyMap<string, number>;
+	/** Counts of queries that stand before the word being typed. */
+	readonly #countsKept = new Map<string, SearchResult["counts"]>();
 
-	constructor(parts: {
-		readonly options: SearchOptions;
-		readonly entries: readonly Entry[];
-		readonly compounds: Compounds;
-		readonly words: WordCounts;
-		readonly normaliser: Normaliser;
-		readonly head: Postings;
-		readonly bodies: Postings | undefined;
-	}) {
-		this.options = parts.options;
-		this.entries = parts.entries;
-		this.#compounds = parts.compounds;
-		this.#words = parts.words;
-		this.#normaliser = parts.normaliser;
-		this.#head = parts.head;
-		this.#tags = tagIndex(parts.entries, parts.options, parts.normaliser);
-		this.#bodies = parts.bodies;
-		this.#sets = setsOf(parts.entries, parts.options);
-		this.#titles = parts.entries.map((entry) => wordsOf(entry.title).join(" "));
+	constructor(file: HeadFile) {
+		const values = valuesOf(file);
+		this.options = { language: file.language, values };
+		this.#normaliser = normaliserOf(file);
+		const lines = file.drills.map((text) => text.split("\n"));
+		this.entries = lines.map(([title = "", id = ""]) => ({ id: id.replaceAll(" ", "-"), title }));
+		this.#placesById = new Map(this.entries.map(({ id }, drill) => [id, drill]));
+		this.#places = FACETS.map((_, f) => unpackSets(file.facets[f]));
+		this.#sets = setsOf(this.#places, values, lines.length);
+		this.#tagged = new Map(
+			NAMED_FACETS.flatMap((facet) =>
+				Array.from(this.#sets.get(facet) ?? [], ([id, bits]) => [termOf(facet, id), bits] as const),
+			),
+		);
+		this.#tags = new Postings(
+			indexTags(
+				NAMED_FACETS.map((facet) => ({
+					drills: this.#places[FACETS.indexOf(facet)] ?? [],
+					values: values[facet].map(({ id, name }) => [
+						termOf(facet, id),
+						...wordsOf(withoutMeasure(name)).map((word) => this.#normaliser.stem(word)),
+					]),
+				})),
+			),
+			TAG_WEIGHTS,
+		);
+		const head = new PostingsBuilder(lines.length, HEAD_WEIGHTS.length);
+		lines.forEach((texts, drill) => {
+			texts.forEach((text, line) => {
+				if (line !== ID_LINE) this.#addHead(head, text, drill, line === 0 ? 0 : 1);
+			});
+		});
+		this.#head = new Postings(head, HEAD_WEIGHTS);
 		this.#names = NAMED_FACETS.flatMap((facet) =>
-			parts.options.values[facet].map((value) => ({
+			values[facet].map((value) => ({
 				facet,
 				value,
 				names: [value.name, ...value.aliases].map((name) => wordsOf(name).join(" ")),
@@ -260,56 +316,103 @@ export class SearchIndex {
 		);
 	}
 
-	/** Takes the second data file in: from now on words are looked for in bodies as well. */
+	/** Takes the second data file in: from now on results have summaries, and are found by them. */
+	addSummaries(file: SummariesFile): void {
+		const index = new PostingsBuilder(this.entries.length, SUMMARY_WEIGHTS.length);
+		file.summaries.forEach((text, drill) => {
+			this.#addHead(index, text, drill, 0);
+		});
+		this.#summaries = new Postings(index, SUMMARY_WEIGHTS);
+		this.#summaryTexts = file.summaries;
+		this.#countsKept.clear();
+	}
+
+	/** Takes the third in: from now on words are looked for in cues, faults and descriptions as well. */
 	addBodies(file: BodiesFile): void {
-		this.#bodies = new Postings(file.index, BODY_WEIGHTS);
+		this.#bodies = new Postings(openPostings(file.index), BODY_WEIGHTS);
+		this.#countsKept.clear();
 	}
 
-	toFiles(): { readonly head: HeadFile; readonly bodies: BodiesFile } {
-		if (this.#bodies === undefined) throw new Error("The bodies of this index have not been added.");
-		const words = [...this.#words].sort(([a], [b]) => (a < b ? -1 : 1));
-		return {
-			head: {
-				language: this.options.language,
-				values: FACETS.map((facet) =>
-					this.options.values[facet].map(({ id, name, aliases }) => [id, name, ...aliases] as const),
-				),
-				drills: this.entries.map(({ id, title, summary, facets }) => [id, title, summary, facets]),
-				words: words.map(([word]) => word).join(" "),
-				wordCounts: words.map(([, count]) => count),
-				compounds: [...this.#compounds.values()].map((pair) => pair.join("-")).join(" "),
-				index: this.#head.toFile(),
-			},
-			bodies: { index: this.#bodies.toFile() },
-		};
+	#addHead(index: PostingsBuilder, text: string, drill: number, field: number): void {
+		this.#normaliser.eachHeadTerm(
+			text,
+			drill,
+			(term) => this.#tagged.get(term)?.has(drill) ?? false,
+			(term) => index.add(drill, field, term),
+		);
 	}
 
-	/** Finds drills. Filter values that do not exist match nothing. */
-	search(query: string, filters: Filters = {}): SearchResult {
-		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
-		const found = read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "));
+	/** What a drill is tagged with, in the order of the values. */
+	valuesOf(drill: number, facet: Facet): readonly FacetValue[] {
+		const places = this.#places[FACETS.indexOf(facet)]?.[drill] ?? [];
+		return places.flatMap((place) => this.options.values[facet][place] ?? []);
+	}
+
+	/** Empty until the summaries are there. */
+	summaryOf(drill: number): string {
+		return this.#summaryTexts[drill] ?? "";
+	}
+
+	/** A drill's place in the list of all drills. */
+	placeOf(id: string): number | undefined {
+		return this.#placesById.get(id);
+	}
+
+	/**
+	 * Finds drills. Filter values that do not exist match nothing, and so does an unknown drill to be like.
+	 *
+	 * @param like the id of a drill: only drills that train what it does are found, nearest first
+	 */
+	search(query: string, filters: Filters = {}, like?: string): SearchResult {
 		const size = this.entries.length;
-		let matched = Bits.full(size);
-		if (found !== undefined) {
-			matched = new Bits(size);
-			for (const hit of found.hits) matched.add(hit.drill);
-		}
+		const alike = like === undefined ? undefined : this.alike(like);
+		const among = alike && bitsOf(alike.drills, size);
+		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
+		const found =
+			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
+		const matched =
+			found === undefined ? (among ?? Bits.full(size)) : bitsOf([...found.whole, ...found.near], size);
 		const chosen = this.#chosenSets(filters);
 		const kept = [...chosen.values()].reduce((bits, set) => bits.and(set), matched);
-		const all: readonly Hit[] =
-			found?.hits ?? this.entries.map((_, drill) => ({ drill, score: 0, lacks: [] }));
-		const hits = all.filter((hit) => kept.has(hit.drill));
+		const inKept = (drill: number) => kept.has(drill);
+		const whole = found?.whole ?? alike?.drills ?? this.#everyDrill();
+		const scores = found?.scores ?? alike?.scores;
+		const hits: Hit[] = sorted(whole.filter(inKept), scores).map((drill) => ({
+			drill,
+			score: scores?.[drill] ?? 0,
+			lacks: NO_LACKS,
+		}));
+		const wholeCount = hits.length;
+		for (const drill of sorted(found?.near.filter(inKept) ?? [], scores)) {
+			hits.push({ drill, score: scores?.[drill] ?? 0, lacks: found?.lacks(drill) ?? NO_LACKS });
+		}
 		return {
 			hits,
-			whole: hits.filter((hit) => hit.lacks.length === 0).length,
+			whole: wholeCount,
 			counts: this.#count(matched, chosen),
 			repairs: read.repairs,
 			unknown: found?.unknown ?? [],
 		};
 	}
 
+	#everyDrill(): readonly number[] {
+		return this.entries.map((_, drill) => drill);
+	}
+
+	/** The drills that train what a drill does, and how near they come to it; none for an unknown id. */
+	alike(id: string): Alike {
+		const drill = this.#placesById.get(id);
+		const places = (facet: Facet) => this.#places[FACETS.indexOf(facet)] ?? [];
+		return drill === undefined
+			? { drills: [], scores: new Float64Array(this.entries.length) }
+			: alikeOf(drill, {
+					same: [places("shape"), places("skill")],
+					other: [places("apparatus"), places("level")],
+				});
+	}
+
 	/** Up to `most` filters that the end of an unfinished query may mean; most words taken first. */
-	suggest(query: string, filters: Filters = {}, most = 4): readonly Suggestion[] {
+	suggest(query: string, filters: Filters = {}, like?: string, most = 4): readonly Suggestion[] {
 		const words = wordsOf(query);
 		if (words.length === 0 || /\s$/.test(query)) return [];
 		const suggestions: Suggestion[] = [];
@@ -325,7 +428,7 @@ export class SearchIndex {
 					names.some((name) => name.startsWith(typed) || name.includes(` ${typed}`)),
 			);
 			if (begun.length === 0) continue;
-			const { counts } = this.search(rest, filters);
+			const counts = this.#countsOf(rest, filters, like);
 			for (const { facet, value } of begun) {
 				const count = counts[facet].get(value.id) ?? 0;
 				if (count === 0) continue;
@@ -336,26 +439,47 @@ export class SearchIndex {
 		return suggestions.slice(0, most);
 	}
 
+	#countsOf(query: string, filters: Filters, like: string | undefined): SearchResult["counts"] {
+		const key = JSON.stringify([query, like, FACETS.map((facet) => filters[facet])]);
+		let counts = this.#countsKept.get(key);
+		if (counts === undefined) {
+			counts = this.search(query, filters, like).counts;
+			if (this.#countsKept.size >= MOST_COUNTS_KEPT) this.#countsKept.clear();
+			this.#countsKept.set(key, counts);
+		}
+		return counts;
+	}
+
 	/** Scores every drill by the parts it answers. */
 	#findParts(
 		{ parts, pairs }: ReadQuery,
 		typed: string,
-	): { hits: readonly Hit[]; unknown: readonly string[] } {
+		among: Bits | undefined,
+	): {
+		readonly whole: readonly number[];
+		readonly near: readonly number[];
+		readonly scores: Float64Array;
+		lacks(drill: number): readonly string[];
+		readonly unknown: readonly string[];
+	} {
 		const size = this.entries.length;
 		const answers = parts.map((part) => this.#answer(part));
 		// A part that few drills answer says more about what is meant; one that none answers, nothing.
-		const weights = answers.map(({ count }) => (count === 0 ? 0 : Math.log(2 + size / count)));
+		const weights = answers.map(({ drills }) =>
+			drills.length === 0 ? 0 : Math.log(2 + size / drills.length),
+		);
 		const total = weights.reduce((sum, weight) => sum + weight, 0);
 		const scores = new Float64Array(size);
 		const met = new Float64Array(size);
 		const metParts = new Uint16Array(size);
+		const touched: number[] = [];
 		answers.forEach((answer, i) => {
+			let best = 0;
+			for (const drill of answer.drills) best = Math.max(best, answer.scores[drill] as number);
 			const weight = weights[i] as number;
-			const best = answer.scores.reduce((most, score) => Math.max(most, score), 0);
-			for (let drill = 0; answer.count > 0 && drill < size; drill++) {
-				const score = answer.scores[drill] as number;
-				if (score === 0) continue;
-				scores[drill] = (scores[drill] as number) + (weight * score) / best;
+			for (const drill of answer.drills) {
+				if (metParts[drill] === 0) touched.push(drill);
+				scores[drill] = (scores[drill] as number) + (weight * (answer.scores[drill] as number)) / best;
 				met[drill] = (met[drill] as number) + weight;
 				metParts[drill] = (metParts[drill] as number) + 1;
 			}
@@ -366,40 +490,51 @@ export class SearchIndex {
 				scores[drill] = (scores[drill] as number) + bonus;
 			}
 		}
-		// Somebody who types a title, or the beginning of one, knows which drill she wants.
 		const isPhrase = typed.includes(" ");
-		const whole: Hit[] = [];
-		for (let drill = 0; drill < size; drill++) {
-			if (metParts[drill] !== parts.length) continue;
-			const title = isPhrase ? (this.#titles[drill] as string) : "";
-			const wanted = isPhrase && title.startsWith(typed) ? (title === typed ? total : bonus) : 0;
-			whole.push({ drill, score: (scores[drill] as number) + wanted, lacks: [] });
+		const whole: number[] = [];
+		for (const drill of touched) {
+			if (metParts[drill] !== parts.length || among?.has(drill) === false) continue;
+			whole.push(drill);
+			// Somebody who types a title, or the beginning of one, knows which drill she wants.
+			const title = isPhrase ? this.#title(drill) : "";
+			if (isPhrase && title.startsWith(typed)) {
+				scores[drill] = (scores[drill] as number) + (title === typed ? total : bonus);
+			}
 		}
-		const near: Hit[] = [];
-		for (let drill = 0; whole.length < FEW && drill < size; drill++) {
+		const near: number[] = [];
+		for (const drill of whole.length < FEW ? touched : []) {
 			const share = (met[drill] as number) / total;
-			if (metParts[drill] === 0 || metParts[drill] === parts.length || share < MOST) continue;
-			const lacks = parts.filter((_, i) => answers[i]?.scores[drill] === 0).map((part) => part.typed);
-			near.push({ drill, score: (scores[drill] as number) * share, lacks });
+			if (metParts[drill] === parts.length || share < MOST || among?.has(drill) === false) continue;
+			near.push(drill);
+			scores[drill] = (scores[drill] as number) * share;
 		}
-		const byScore = (a: Hit, b: Hit) => b.score - a.score || a.drill - b.drill;
 		return {
-			hits: [...whole.sort(byScore), ...near.sort(byScore)],
-			unknown: parts.filter((_, i) => answers[i]?.count === 0).map((part) => part.typed),
+			whole,
+			near,
+			scores,
+			lacks: (drill) => parts.filter((_, i) => answers[i]?.scores[drill] === 0).map((part) => part.typed),
+			unknown: parts.filter((_, i) => answers[i]?.drills.length === 0).map((part) => part.typed),
 		};
 	}
 
-	/** How well each drill answers one part, and how many do at all. */
-	#answer(part: QueryPart): { readonly scores: Float64Array; readonly count: number } {
-		const scores = new Float64Array(this.entries.length);
-		let count = 0;
-		const add = (drill: number, score: number) => {
-			if (scores[drill] === 0) count++;
-			scores[drill] = (scores[drill] as number) + score;
-		};
-		meetAny([this.#head, this.#tags], part, add);
-		if (this.#bodies !== undefined && !(part.named && count >= FEW)) meetAny([this.#bodies], part, add);
-		return { scores, count };
+	#title(drill: number): string {
+		let title = this.#titles[drill];
+		if (title === undefined) {
+			title = wordsOf(this.entries[drill]?.title ?? "").join(" ");
+			this.#titles[drill] = title;
+		}
+		return title;
+	}
+
+	/** The drills that answer one part, and how well each does. */
+	#answer(part: QueryPart): Answer {
+		const answer: Answer = { drills: [], scores: new Float64Array(this.entries.length) };
+		const heads = [this.#head, this.#tags, ...(this.#summaries === undefined ? [] : [this.#summaries])];
+		meetAny(heads, part, answer);
+		if (this.#bodies !== undefined && !(part.named && answer.drills.length >= FEW)) {
+			meetAny([this.#bodies], part, answer);
+		}
+		return answer;
 	}
 
 	/** The drills that each chosen facet lets through. */
@@ -430,40 +565,110 @@ export class SearchIndex {
 	}
 }
 
+interface Answer {
+	readonly drills: number[];
+	/** By drill, 0 where it does not answer. */
+	readonly scores: Float64Array;
+}
+
+function add(answer: Answer, drill: number, score: number): void {
+	const before = answer.scores[drill] as number;
+	if (before === 0) answer.drills.push(drill);
+	answer.scores[drill] = before + score;
+}
+
 /** Adds the score of every way that a drill meets a part by. */
-function meetAny(
-	indexes: readonly Postings[],
-	part: QueryPart,
-	add: (drill: number, score: number) => void,
-): void {
+function meetAny(indexes: readonly Postings[], part: QueryPart, answer: Answer): void {
 	for (const { terms, weight } of part.ways) {
 		if (terms.length > 1) {
-			for (const [drill, score] of meetAll(indexes, terms)) add(drill, score * weight);
+			meetAll(indexes, terms, weight, answer);
 			continue;
 		}
 		for (const index of indexes) {
 			const { drills, scores } = index.find(terms[0] ?? "");
-			for (let i = 0; i < drills.length; i++) add(drills[i] as number, (scores[i] as number) * weight);
+			for (let i = 0; i < drills.length; i++) {
+				add(answer, drills[i] as number, (scores[i] as number) * weight);
+			}
 		}
 	}
 }
 
-/** The drills that have all the terms, each in any of the indexes. */
-function meetAll(indexes: readonly Postings[], terms: readonly string[]): ReadonlyMap<number, number> {
-	let met: Map<number, number> | undefined;
-	for (const term of terms) {
-		const before: ReadonlyMap<number, number> | undefined = met;
-		met = new Map();
+/** Adds the drills that have all the terms, each in any of the indexes. */
+function meetAll(
+	indexes: readonly Postings[],
+	terms: readonly string[],
+	weight: number,
+	answer: Answer,
+): void {
+	/** Terms met so far without a gap, and what they add up to. */
+	const met = new Map<number, { terms: number; score: number }>();
+	terms.forEach((term, t) => {
 		for (const index of indexes) {
 			const { drills, scores } = index.find(term);
 			for (let i = 0; i < drills.length; i++) {
 				const drill = drills[i] as number;
-				const score = met.get(drill) ?? (before === undefined ? 0 : before.get(drill));
-				if (score !== undefined) met.set(drill, score + (scores[i] as number));
+				const so = met.get(drill);
+				if (so === undefined) {
+					if (t === 0) met.set(drill, { terms: 1, score: scores[i] as number });
+				} else if (so.terms >= t) {
+					so.terms = t + 1;
+					so.score += scores[i] as number;
+				}
 			}
 		}
+	});
+	for (const [drill, so] of met) if (so.terms === terms.length) add(answer, drill, so.score * weight);
+}
+
+/** Drills by score, best first, and by their order where it is the same. Without scores, by their order. */
+function sorted(drills: readonly number[], scores: Float64Array | undefined): readonly number[] {
+	if (scores === undefined) return drills;
+	// One number for each drill sorts many times faster than a comparison of two does.
+	const keys = new Float64Array(drills.length);
+	for (let i = 0; i < keys.length; i++) {
+		const drill = drills[i] as number;
+		keys[i] = drill - Math.round((scores[drill] as number) * SCORE_PARTS) * MOST_DRILLS;
 	}
-	return met ?? new Map();
+	keys.sort();
+	const ordered = new Array<number>(keys.length);
+	for (let i = 0; i < keys.length; i++) {
+		const key = keys[i] as number;
+		ordered[i] = key - Math.floor(key / MOST_DRILLS) * MOST_DRILLS;
+	}
+	return ordered;
+}
+
+function bitsOf(drills: readonly number[], size: number): Bits {
+	const bits = new Bits(size);
+	for (const drill of drills) bits.add(drill);
+	return bits;
+}
+
+/** The line of a drill's head that holds its id. */
+const ID_LINE = 1;
+
+/** Without line breaks, which part the lines of a head. */
+function oneLine(text: string): string {
+	return text.replace(/\s+/g, " ").trim();
+}
+
+function valuesOf(file: HeadFile): SearchOptions["values"] {
+	return Object.fromEntries(
+		FACETS.map((facet, f) => [
+			facet,
+			(file.values[f] ?? []).map(([id, name, ...aliases]) => ({ id, name, aliases })),
+		]),
+	) as unknown as SearchOptions["values"];
+}
+
+function normaliserOf(file: HeadFile): Normaliser {
+	const compounds: Compounds = new Map(
+		(file.compounds === "" ? [] : file.compounds.split(" ")).map((pair) => {
+			const [first = "", second = ""] = pair.split("-");
+			return [first + second, [first, second] as const];
+		}),
+	);
+	return new Normaliser({ language: file.language, concepts: conceptsOf(valuesOf(file)), compounds });
 }
 
 function conceptsOf(values: SearchOptions["values"]): readonly Concept[] {
@@ -484,50 +689,16 @@ function termOf(facet: Facet, id: string): string {
 	return `${facet}:${id}`;
 }
 
-/**
- * An index of tags: for each drill and named facet, what it is tagged with and the words of its names.
- * It follows from the entries, so it is made when the search opens and never stored.
- */
-function tagIndex(entries: readonly Entry[], options: SearchOptions, normaliser: Normaliser): Postings {
-	const terms = NAMED_FACETS.map((facet) =>
-		options.values[facet].map(({ id, name }) => [
-			termOf(facet, id),
-			...wordsOf(withoutMeasure(name)).map((word) => normaliser.stem(word)),
-		]),
-	);
-	const places = NAMED_FACETS.map((facet) => FACETS.indexOf(facet));
-	return Postings.of(
-		entries.map((entry) =>
-			places.map((place, f) => (entry.facets[place] ?? []).flatMap((value) => terms[f]?.[value] ?? [])),
-		),
-		TAG_WEIGHTS,
-	);
-}
-
-function headTexts(document: SearchDocument): readonly string[] {
-	return [document.title, ...document.aliases, document.summary];
-}
-
-/** In how many drills' heads each word stands; names of values count once. */
-function countWords(documents: readonly SearchDocument[], names: readonly string[]): WordCounts {
-	const counts = new Map<string, number>();
-	const count = (words: Iterable<string>) => {
-		for (const word of new Set(words)) counts.set(word, (counts.get(word) ?? 0) + 1);
-	};
-	for (const name of names) count(wordsOf(name));
-	for (const document of documents) count(headTexts(document).flatMap(wordsOf));
-	return counts;
-}
-
 function setsOf(
-	entries: readonly Entry[],
-	options: SearchOptions,
+	places: readonly (readonly (readonly number[])[])[],
+	values: SearchOptions["values"],
+	size: number,
 ): ReadonlyMap<Facet, ReadonlyMap<string, Bits>> {
 	return new Map(
 		FACETS.map((facet, f) => {
-			const sets = options.values[facet].map((value) => [value.id, new Bits(entries.length)] as const);
-			entries.forEach((entry, drill) => {
-				for (const place of entry.facets[f] ?? []) sets[place]?.[1].add(drill);
+			const sets = values[facet].map((value) => [value.id, new Bits(size)] as const);
+			places[f]?.forEach((own, drill) => {
+				for (const place of own) sets[place]?.[1].add(drill);
 			});
 			return [facet, new Map(sets)];
 		}),

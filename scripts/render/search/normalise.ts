@@ -11,6 +11,7 @@
  * a body never becomes a spelling.
  */
 
+import { bitsIn } from "./bits.ts";
 import { type SearchLanguage, searchLanguage } from "./languages.ts";
 
 /** A thing of the club that words can name: its term in the index, and every phrase that means it. */
@@ -19,9 +20,6 @@ export interface Concept {
 	readonly term: string;
 	readonly phrases: readonly string[];
 }
-
-/** Words of heads with the number of drills (or names) they stand in. */
-export type WordCounts = ReadonlyMap<string, number>;
 
 /** Lower case, without accents, ligatures and typographic apostrophes. */
 export function fold(text: string): string {
@@ -118,6 +116,9 @@ function isLettered(word: string): boolean {
 	return word.length > 1 && /^\p{L}+$/u.test(word);
 }
 
+/** More corrections than this are not remembered. */
+const MOST_CORRECTIONS = 200;
+
 /** How a query's word was understood. */
 export interface Repair {
 	readonly typed: string;
@@ -146,78 +147,176 @@ export interface NormaliserOptions {
 	readonly language: string;
 	readonly concepts: readonly Concept[];
 	readonly compounds: Compounds;
-	readonly words: WordCounts;
+}
+
+/** What is known of a folded word; found out once, as the same few words make up all texts. */
+interface WordFacts {
+	readonly word: string;
+	readonly stem: string;
+	readonly stops: boolean;
+	/** Stems of its two parts, where it is a compound. */
+	readonly parts: readonly [string, string] | undefined;
+	/** Most words that a phrase beginning with it has. */
+	readonly longest: number;
+	/** In how many drills' heads it stands, a name counting as one. */
+	count: number;
+	/** The drill it was last counted in. */
+	counted: number;
+}
+
+/** A head word as a possible correction. */
+interface LexiconWord {
+	readonly word: string;
+	readonly count: number;
+	/** A bit for each letter in it. */
+	readonly letters: number;
+	/** Found out when it is first compared. */
+	sound: string | undefined;
 }
 
 /** Reads texts and queries with one vocabulary. */
 export class Normaliser {
 	readonly #language: SearchLanguage;
 	readonly #compounds: Compounds;
-	readonly #words: WordCounts;
-	/** In alphabetical order, to find beginnings. */
-	readonly #sorted: readonly string[];
-	readonly #stems = new Map<string, string>();
+	/** First parts of compounds → second parts → stem of the whole. */
+	readonly #joins = new Map<string, Map<string, string>>();
+	readonly #facts = new Map<string, WordFacts>();
 	readonly #headStems = new Set<string>();
 	/** Stems of a phrase joined by spaces → terms of what it names. */
 	readonly #phrases = new Map<string, string[]>();
 	/** First stems of phrases → most words a phrase with it has. */
 	readonly #longest = new Map<string, number>();
+	/** Head words in alphabetical order, to find beginnings and slips; made when first needed. */
+	#lexicon: readonly LexiconWord[] | undefined;
+	/** Corrections found already. */
+	readonly #corrections = new Map<string, string | undefined>();
 
-	constructor({ language, concepts, compounds, words }: NormaliserOptions) {
+	constructor({ language, concepts, compounds }: NormaliserOptions) {
 		this.#language = searchLanguage(language);
 		this.#compounds = compounds;
-		this.#words = words;
-		this.#sorted = [...words.keys()].sort();
-		for (const word of this.#sorted) this.#headStems.add(this.stem(word));
+		for (const [joined, [first, second]] of compounds) {
+			const seconds = this.#joins.get(first);
+			if (seconds === undefined) this.#joins.set(first, new Map([[second, this.stem(joined)]]));
+			else seconds.set(second, this.stem(joined));
+		}
 		for (const concept of concepts) {
 			for (const phrase of concept.phrases) this.#addPhrase(phrase, concept.term);
 		}
+		for (const phrase of concepts.flatMap((concept) => concept.phrases)) this.learn(phrase, -1);
 	}
 
 	/** A folded word without its ending, in the spelling that the index uses. */
 	stem(word: string): string {
-		let stem = this.#stems.get(word);
-		if (stem === undefined) {
-			stem = this.#language.stem(this.#language.spellings.get(word) ?? word);
-			this.#stems.set(word, stem);
-		}
-		return stem;
+		return this.#language.stem(this.#language.spellings.get(word) ?? word);
+	}
+
+	/** Takes the words of a head text as spellings; the drill's number, or below 0 what is of no drill. */
+	learn(text: string, drill: number): void {
+		for (const word of wordsOf(text)) this.#count(this.#factsOf(word), drill);
 	}
 
 	/**
-	 * The terms under which a text is found, in the text's order.
+	 * Gives out the terms under which a text is found, in the text's order.
 	 *
-	 * @param tags terms of what the text's drill is tagged with: a phrase that names several things
+	 * @param isTagged whether the text's drill is tagged with a term: a phrase that names several things
 	 * (`block`) means those of them
 	 * @param pairs whether words that follow each other are terms together as well, for short texts
 	 */
-	terms(text: string, tags: ReadonlySet<string>, pairs = false): string[] {
-		const terms: string[] = [];
+	eachTerm(
+		text: string,
+		isTagged: (term: string) => boolean,
+		give: (term: string) => void,
+		pairs = false,
+	): void {
+		this.#read(
+			wordsOf(text).map((word) => this.#factsOf(word)),
+			isTagged,
+			give,
+			pairs,
+		);
+	}
+
+	/** The same for a head text, whose words are taken as spellings as well. */
+	eachHeadTerm(
+		text: string,
+		drill: number,
+		isTagged: (term: string) => boolean,
+		give: (term: string) => void,
+	): void {
+		const words = wordsOf(text).map((word) => this.#factsOf(word));
+		for (const facts of words) this.#count(facts, drill);
+		this.#read(words, isTagged, give, false);
+	}
+
+	#read(
+		words: readonly WordFacts[],
+		isTagged: (term: string) => boolean,
+		give: (term: string) => void,
+		pairs: boolean,
+	): void {
 		let last: string | undefined;
-		const words = wordsOf(text);
-		const stems = words.map((word) => this.stem(word));
 		for (let i = 0; i < words.length; i++) {
-			const word = words[i] as string;
-			const next = words[i + 1];
-			if (!this.#language.stopWords.has(word)) {
-				const stem = stems[i] as string;
-				terms.push(stem);
-				if (pairs && last !== undefined) terms.push(pairOf(last, stem));
+			const { word, stem, stops, parts, longest } = words[i] as WordFacts;
+			if (!stops) {
+				give(stem);
+				if (pairs && last !== undefined) give(pairOf(last, stem));
 				last = stem;
 			}
-			const parts = this.#compounds.get(word);
-			if (parts !== undefined) terms.push(this.stem(parts[0]), this.stem(parts[1]));
-			if (next !== undefined && this.#compounds.has(word + next)) terms.push(this.stem(word + next));
-			const longest = this.#longest.get(stems[i] as string) ?? 0;
+			if (parts !== undefined) {
+				give(parts[0]);
+				give(parts[1]);
+			}
+			const next = words[i + 1];
+			const join = next === undefined ? undefined : this.#joins.get(word)?.get(next.word);
+			if (join !== undefined) give(join);
+			if (longest === 0) continue;
 			let key = "";
-			for (let length = 1; length <= longest && i + length <= stems.length; length++) {
-				key = length === 1 ? (stems[i] as string) : `${key} ${stems[i + length - 1]}`;
+			for (let length = 1; length <= longest && i + length <= words.length; length++) {
+				key = length === 1 ? stem : `${key} ${words[i + length - 1]?.stem}`;
 				const named = this.#phrases.get(key);
 				if (named === undefined) continue;
-				terms.push(...(named.length === 1 ? named : named.filter((term) => tags.has(term))));
+				for (const term of named) if (named.length === 1 || isTagged(term)) give(term);
 			}
 		}
-		return terms;
+	}
+
+	#factsOf(word: string): WordFacts {
+		let facts = this.#facts.get(word);
+		if (facts === undefined) {
+			const stem = this.stem(word);
+			const parts = this.#compounds.get(word);
+			facts = {
+				word,
+				stem,
+				stops: this.#language.stopWords.has(word),
+				parts: parts && [this.stem(parts[0]), this.stem(parts[1])],
+				longest: this.#longest.get(stem) ?? 0,
+				count: 0,
+				counted: -1,
+			};
+			this.#facts.set(word, facts);
+		}
+		return facts;
+	}
+
+	#count(facts: WordFacts, drill: number): void {
+		if (drill >= 0 && facts.counted === drill) return;
+		if (facts.count === 0) this.#headStems.add(facts.stem);
+		facts.count++;
+		facts.counted = drill;
+		if (this.#lexicon !== undefined) {
+			this.#lexicon = undefined;
+			this.#corrections.clear();
+		}
+	}
+
+	/** Head words by the alphabet. */
+	#words(): readonly LexiconWord[] {
+		this.#lexicon ??= [...this.#facts.values()]
+			.filter(({ count }) => count > 0)
+			.map(({ word, count }) => ({ word, count, letters: lettersOf(word), sound: undefined }))
+			.sort((a, b) => (a.word < b.word ? -1 : 1));
+		return this.#lexicon;
 	}
 
 	/**
@@ -245,13 +344,17 @@ export class Normaliser {
 	/** Head words that begin so, most frequent first. */
 	startingWith(prefix: string, most: number): readonly string[] {
 		if (prefix === "") return [];
-		const found: string[] = [];
-		for (let i = firstFrom(this.#sorted, prefix); i < this.#sorted.length; i++) {
-			const word = this.#sorted[i] as string;
-			if (!word.startsWith(prefix)) break;
-			found.push(word);
+		const words = this.#words();
+		const found: LexiconWord[] = [];
+		for (let i = firstFrom(words, prefix); i < words.length; i++) {
+			const entry = words[i] as LexiconWord;
+			if (!entry.word.startsWith(prefix)) break;
+			found.push(entry);
 		}
-		return found.sort((a, b) => this.#count(b) - this.#count(a) || (a < b ? -1 : 1)).slice(0, most);
+		return found
+			.sort((a, b) => b.count - a.count || (a.word < b.word ? -1 : 1))
+			.slice(0, most)
+			.map(({ word }) => word);
 	}
 
 	#addPhrase(phrase: string, term: string): void {
@@ -282,13 +385,14 @@ export class Normaliser {
 		return forms;
 	}
 
-	#count(word: string): number {
-		return this.#words.get(word) ?? 0;
+	/** In how many drills' heads a word stands. */
+	#countOf(word: string): number {
+		return this.#facts.get(word)?.count ?? 0;
 	}
 
 	#known(word: string): boolean {
 		return (
-			this.#words.has(word) ||
+			this.#countOf(word) > 0 ||
 			this.#compounds.has(word) ||
 			this.#language.stopWords.has(word) ||
 			this.#headStems.has(this.stem(word)) ||
@@ -309,7 +413,7 @@ export class Normaliser {
 			const word = this.#language.spellings.get(asTyped) ?? asTyped;
 			const next = typed[i + 1];
 			// hand stand → handstand. A pair that is a phrase of its own (squat on) stays as it is.
-			if (next !== undefined && this.#words.has(word + next) && !this.#compounds.has(word + next)) {
+			if (next !== undefined && this.#countOf(word + next) > 0 && !this.#compounds.has(word + next)) {
 				words.push(word + next);
 				i++;
 				continue;
@@ -355,32 +459,42 @@ export class Normaliser {
 	}
 
 	#countOfStem(word: string): number {
-		const count = this.#count(word);
+		const count = this.#countOf(word);
 		if (count > 0) return count;
 		const stem = this.stem(word);
-		return stem !== word && this.#headStems.has(stem) ? Math.max(1, this.#count(stem)) : 0;
+		return stem !== word && this.#headStems.has(stem) ? Math.max(1, this.#countOf(stem)) : 0;
+	}
+
+	#nearest(word: string): string | undefined {
+		if (!this.#corrections.has(word)) {
+			if (this.#corrections.size >= MOST_CORRECTIONS) this.#corrections.clear();
+			this.#corrections.set(word, this.#findNearest(word));
+		}
+		return this.#corrections.get(word);
 	}
 
 	/** The head word that was most likely meant: nearest, then same beginning, then most frequent. */
-	#nearest(word: string): string | undefined {
+	#findNearest(word: string): string | undefined {
 		const limit = slips(word.length);
 		if (limit === 0 || !/^\p{L}+$/u.test(word)) return undefined;
 		const sound = this.#language.sound(word);
+		const letters = lettersOf(word);
 		let best: string | undefined;
 		let bestRank: readonly number[] = [];
-		for (const candidate of this.#sorted) {
-			if (Math.abs(candidate.length - word.length) > limit + 1 || candidate.length < 3) continue;
-			const distance = slipsBetween(word, candidate, limit + 1);
+		for (const candidate of this.#words()) {
+			const other = candidate.word;
+			if (Math.abs(other.length - word.length) > limit + 1 || other.length < 3) continue;
+			// Every letter that only one of the two has is a slip of its own, or half of one.
+			if (bitsIn(letters & ~candidate.letters) > limit + 1) continue;
+			if (bitsIn(candidate.letters & ~letters) > limit + 1) continue;
+			const distance = slipsBetween(word, other, limit + 1);
 			if (distance > limit + 1) continue;
-			const alike = this.#language.sound(candidate) === sound;
+			candidate.sound ??= this.#language.sound(other);
+			const alike = candidate.sound === sound;
 			if (distance > (alike ? limit + 1 : limit)) continue;
-			const rank = [
-				alike ? distance - 1 : distance,
-				candidate[0] === word[0] ? 0 : 1,
-				-this.#count(candidate),
-			];
+			const rank = [alike ? distance - 1 : distance, other[0] === word[0] ? 0 : 1, -candidate.count];
 			if (best === undefined || isBefore(rank, bestRank)) {
-				best = candidate;
+				best = other;
 				bestRank = rank;
 			}
 		}
@@ -527,13 +641,20 @@ function isBefore(a: readonly number[], b: readonly number[]): boolean {
 }
 
 /** The first place in a sorted list whose word is not before the prefix. */
-function firstFrom(sorted: readonly string[], prefix: string): number {
+function firstFrom(sorted: readonly LexiconWord[], prefix: string): number {
 	let low = 0;
 	let high = sorted.length;
 	while (low < high) {
 		const middle = (low + high) >> 1;
-		if ((sorted[middle] as string) < prefix) low = middle + 1;
+		if ((sorted[middle] as LexiconWord).word < prefix) low = middle + 1;
 		else high = middle;
 	}
 	return low;
+}
+
+/** One bit for each letter a word has; letters of other scripts share the bits among them. */
+function lettersOf(word: string): number {
+	let letters = 0;
+	for (let i = 0; i < word.length; i++) letters |= 1 << (word.charCodeAt(i) & 31);
+	return letters;
 }

@@ -1,23 +1,44 @@
 /**
- * A compact full-text index: for every term the drills and fields it stands in, scored by BM25+.
+ * Compact full-text indexes: for every term the drills and fields it stands in, scored by BM25+.
  *
- * It is written as one list of whole numbers beside one string of terms, which compresses to about a
- * quarter of a general library's index and opens without being rebuilt. The terms come ready-made
- * (normalise.ts), and how parts of a query combine is the engine's business, so nothing else is needed.
+ *   PostingsBuilder   terms read one after the other → where each stands; in the browser for heads and
+ *                     summaries, whose texts it has anyway, in the build for bodies
+ *   PostingsFile      the same as text, unpacked term by term as they are asked for
+ *   Postings          scores of a term's drills, from either
+ *
+ * The terms come ready-made (normalise.ts), and how parts of a query combine is the engine's business.
  */
+
+import { packNumbers, unpackNumbers } from "./numbers.ts";
 
 /** As it stands in a data file. */
 export interface PostingsFile {
 	/** Terms in alphabetical order. */
 	readonly terms: string;
 	/**
-	 * For each term: the number of fields it stands in, then for each of them the field, the number of
-	 * drills, and for each drill twice the step from the drill before, plus one where the term stands
-	 * there more than once, followed by how often.
+	 * For each term, packed and with a space between: for every field it stands in the number of drills
+	 * times the number of fields, plus the field; then for each drill twice the step from the drill
+	 * before, plus one where the term stands there more than once, followed by how often.
 	 */
-	readonly postings: readonly number[];
+	readonly postings: string;
+	/** For each field, the number of terms of each drill, packed. */
+	readonly lengths: readonly string[];
+}
+
+/** Where a term stands: by field, and within a field in the order of the drills. */
+export interface Places {
+	readonly fields: ArrayLike<number>;
+	readonly drills: ArrayLike<number>;
+	/** How often it stands there. */
+	readonly times: ArrayLike<number>;
+}
+
+/** Where terms stand, from wherever that is known. */
+export interface PostingsSource {
 	/** For each field, the number of terms of each drill. */
-	readonly lengths: readonly (readonly number[])[];
+	readonly lengths: readonly ArrayLike<number>[];
+	has(term: string): boolean;
+	places(term: string): Places | undefined;
 }
 
 /** Drills that have a term, each once, and how well it fits them. */
@@ -36,124 +57,166 @@ const NOTHING: Found = { drills: [], scores: [] };
 const MOST_KEPT = 500;
 
 export class Postings {
-	readonly #file: PostingsFile;
+	readonly #source: PostingsSource;
 	readonly #weights: readonly number[];
-	/** Where each term's numbers begin. */
-	readonly #starts: ReadonlyMap<string, number>;
 	readonly #means: readonly number[];
 	readonly #kept = new Map<string, Found>();
 
 	/** @param weights what a match in each field counts, in the order of the fields */
-	constructor(file: PostingsFile, weights: readonly number[]) {
-		this.#file = file;
+	constructor(source: PostingsSource, weights: readonly number[]) {
+		this.#source = source;
 		this.#weights = weights;
-		this.#means = file.lengths.map(
-			(lengths) => lengths.reduce((sum, length) => sum + length, 0) / Math.max(1, lengths.length),
-		);
-		this.#starts = startsOf(file);
-	}
-
-	/** Indexes drills given as lists of terms for each field. */
-	static of(drills: readonly (readonly (readonly string[])[])[], weights: readonly number[]): Postings {
-		const byTerm = new Map<string, number[][]>();
-		const lengths = weights.map(() => new Array<number>(drills.length).fill(0));
-		drills.forEach((fields, drill) => {
-			fields.forEach((terms, field) => {
-				(lengths[field] as number[])[drill] = terms.length;
-				for (const [term, times] of countEach(terms)) {
-					let byField = byTerm.get(term);
-					if (byField === undefined) {
-						byField = weights.map(() => []);
-						byTerm.set(term, byField);
-					}
-					byField[field]?.push(drill, times);
-				}
-			});
+		this.#means = source.lengths.map((lengths) => {
+			let sum = 0;
+			for (let i = 0; i < lengths.length; i++) sum += lengths[i] as number;
+			return sum / Math.max(1, lengths.length);
 		});
-		const terms = [...byTerm.keys()].sort();
-		const postings: number[] = [];
-		for (const term of terms) write(postings, byTerm.get(term) ?? []);
-		return new Postings({ terms: terms.join(" "), postings, lengths }, weights);
-	}
-
-	toFile(): PostingsFile {
-		return this.#file;
 	}
 
 	has(term: string): boolean {
-		return this.#starts.has(term);
+		return this.#source.has(term);
 	}
 
 	find(term: string): Found {
-		const start = this.#starts.get(term);
-		if (start === undefined) return NOTHING;
 		let found = this.#kept.get(term);
 		if (found === undefined) {
-			found = this.#read(start);
+			const places = this.#source.places(term);
+			if (places === undefined) return NOTHING;
+			found = this.#score(places);
 			if (this.#kept.size >= MOST_KEPT) this.#kept.clear();
 			this.#kept.set(term, found);
 		}
 		return found;
 	}
 
-	#read(start: number): Found {
-		const { postings, lengths } = this.#file;
-		const size = lengths[0]?.length ?? 0;
-		const scores = new Map<number, number>();
-		let at = start;
-		for (let fields = postings[at++] as number; fields > 0; fields--) {
-			const field = postings[at++] as number;
-			const count = postings[at++] as number;
-			const rarity = Math.log(1 + (size - count + 0.5) / (count + 0.5)) * (this.#weights[field] as number);
+	#score({ fields, drills, times }: Places): Found {
+		const total = drills.length;
+		const found: number[] = [];
+		const scores: number[] = [];
+		/** Places in `found`, once there is a second field. */
+		let at: Map<number, number> | undefined;
+		for (let from = 0; from < total; ) {
+			const field = fields[from] as number;
+			let to = from;
+			while (to < total && fields[to] === field) to++;
+			const lengths = this.#source.lengths[field] as ArrayLike<number>;
 			const mean = this.#means[field] as number;
-			const fieldLengths = lengths[field] as readonly number[];
-			let drill = 0;
-			for (let i = 0; i < count; i++) {
-				const step = postings[at++] as number;
-				drill += step >>> 1;
-				const times = (step & 1) === 1 ? (postings[at++] as number) : 1;
-				const length = fieldLengths[drill] as number;
-				const damped = SATURATION * (1 - LENGTH + (LENGTH * length) / mean);
-				const score = rarity * (LEAST + (times * (SATURATION + 1)) / (times + damped));
-				scores.set(drill, (scores.get(drill) ?? 0) + score);
+			const count = to - from;
+			const rarity =
+				Math.log(1 + (lengths.length - count + 0.5) / (count + 0.5)) * (this.#weights[field] as number);
+			if (from > 0) at ??= new Map(found.map((drill, i) => [drill, i]));
+			for (let i = from; i < to; i++) {
+				const drill = drills[i] as number;
+				const often = times[i] as number;
+				const damped = SATURATION * (1 - LENGTH + (LENGTH * (lengths[drill] as number)) / mean);
+				const score = rarity * (LEAST + (often * (SATURATION + 1)) / (often + damped));
+				const before = at?.get(drill);
+				if (before === undefined) {
+					at?.set(drill, found.length);
+					found.push(drill);
+					scores.push(score);
+				} else scores[before] = (scores[before] as number) + score;
 			}
+			from = to;
 		}
-		return { drills: [...scores.keys()], scores: [...scores.values()] };
+		return { drills: found, scores };
 	}
 }
 
-function startsOf({ terms, postings }: PostingsFile): ReadonlyMap<string, number> {
-	const starts = new Map<string, number>();
-	let at = 0;
-	for (const term of terms === "" ? [] : terms.split(" ")) {
-		starts.set(term, at);
-		for (let fields = postings[at++] as number; fields > 0; fields--) {
-			const count = postings[at + 1] as number;
-			at += 2;
-			for (let i = 0; i < count; i++) at += ((postings[at] as number) & 1) + 1;
+/** Takes terms drill by drill, in the order of the drills. */
+export class PostingsBuilder implements PostingsSource {
+	readonly lengths: readonly Uint32Array[];
+	readonly #byTerm = new Map<string, readonly { drills: number[]; times: number[] }[]>();
+
+	constructor(drills: number, fields: number) {
+		this.lengths = Array.from({ length: fields }, () => new Uint32Array(drills));
+	}
+
+	add(drill: number, field: number, term: string): void {
+		const lengths = this.lengths[field] as Uint32Array;
+		lengths[drill] = (lengths[drill] as number) + 1;
+		let lists = this.#byTerm.get(term);
+		if (lists === undefined) {
+			lists = this.lengths.map(() => ({ drills: [], times: [] }));
+			this.#byTerm.set(term, lists);
+		}
+		const { drills, times } = lists[field] as { drills: number[]; times: number[] };
+		const last = drills.length - 1;
+		if (last >= 0 && drills[last] === drill) times[last] = (times[last] as number) + 1;
+		else {
+			drills.push(drill);
+			times.push(1);
 		}
 	}
-	return starts;
+
+	has(term: string): boolean {
+		return this.#byTerm.has(term);
+	}
+
+	places(term: string): Places | undefined {
+		const lists = this.#byTerm.get(term);
+		if (lists === undefined) return undefined;
+		return {
+			fields: lists.flatMap(({ drills }, field) => drills.map(() => field)),
+			drills: lists.flatMap(({ drills }) => drills),
+			times: lists.flatMap(({ times }) => times),
+		};
+	}
+
+	toFile(): PostingsFile {
+		const terms = [...this.#byTerm.keys()].sort();
+		const postings = terms.map((term) => {
+			const numbers: number[] = [];
+			this.#byTerm.get(term)?.forEach(({ drills, times }, field) => {
+				if (drills.length === 0) return;
+				numbers.push(drills.length * this.lengths.length + field);
+				let last = 0;
+				drills.forEach((drill, i) => {
+					const often = times[i] as number;
+					numbers.push((drill - last) * 2 + (often > 1 ? 1 : 0));
+					if (often > 1) numbers.push(often);
+					last = drill;
+				});
+			});
+			return packNumbers(numbers);
+		});
+		return {
+			terms: terms.join(" "),
+			postings: postings.join(" "),
+			lengths: this.lengths.map((lengths) => packNumbers(lengths)),
+		};
+	}
 }
 
-function write(postings: number[], byField: readonly (readonly number[])[]): void {
-	postings.push(byField.filter((list) => list.length > 0).length);
-	byField.forEach((list, field) => {
-		if (list.length === 0) return;
-		postings.push(field, list.length / 2);
-		let last = 0;
-		for (let i = 0; i < list.length; i += 2) {
-			const drill = list[i] as number;
-			const times = list[i + 1] as number;
-			postings.push((drill - last) * 2 + (times > 1 ? 1 : 0));
-			if (times > 1) postings.push(times);
-			last = drill;
+/** Reads a data file, each term's numbers when they are asked for. */
+export function openPostings(file: PostingsFile): PostingsSource {
+	const postings = file.postings.split(" ");
+	const at = new Map(file.terms.split(" ").map((term, i) => [term, postings[i] ?? ""]));
+	return {
+		lengths: file.lengths.map(unpackNumbers),
+		has: (term) => at.has(term),
+		places(term) {
+			const text = at.get(term);
+			return text === undefined ? undefined : unpackPlaces(unpackNumbers(text), file.lengths.length);
+		},
+	};
+}
+
+function unpackPlaces(numbers: readonly number[], fieldCount: number): Places {
+	const fields: number[] = [];
+	const drills: number[] = [];
+	const times: number[] = [];
+	for (let at = 0; at < numbers.length; ) {
+		const head = numbers[at++] as number;
+		const field = head % fieldCount;
+		let drill = 0;
+		for (let left = Math.floor(head / fieldCount); left > 0; left--) {
+			const step = numbers[at++] as number;
+			drill += step >>> 1;
+			fields.push(field);
+			drills.push(drill);
+			times.push((step & 1) === 1 ? (numbers[at++] as number) : 1);
 		}
-	});
-}
-
-function countEach(terms: readonly string[]): ReadonlyMap<string, number> {
-	const counts = new Map<string, number>();
-	for (const term of terms) counts.set(term, (counts.get(term) ?? 0) + 1);
-	return counts;
+	}
+	return { fields, drills, times };
 }

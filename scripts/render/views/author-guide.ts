@@ -124,7 +124,8 @@ function fieldsOf(root: Schema, schema: Schema, prefix: string, depth: number): 
 function innerFields(root: Schema, field: Schema, path: string, depth: number): readonly FieldGuide[] {
 	const forms = [field, ...(field.anyOf ?? [])].map((form) => resolve(root, form));
 	return forms.flatMap((form) => {
-		const inside = form.items === undefined ? [] : [resolve(root, form.items)];
+		const item = form.items === undefined ? undefined : resolve(root, form.items);
+		const inside = item === undefined ? [] : [item, ...(item.anyOf ?? []).map((v) => resolve(root, v))];
 		const byId =
 			typeof form.additionalProperties === "object" ? resolve(root, form.additionalProperties) : undefined;
 		const values = byId === undefined ? [] : [byId, ...(byId.anyOf ?? []).map((v) => resolve(root, v))];

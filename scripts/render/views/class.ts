@@ -7,7 +7,8 @@ import type { ClubClass, Id, Weekday } from "../../model.ts";
 import type { Html } from "../html.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo } from "./links.ts";
-import type { SiteIndex, TableRow } from "./site-index.ts";
+import { type ClassTimes, classTimesView } from "./measures/time.ts";
+import type { SiteIndex } from "./site-index.ts";
 import { type ClassInWeek, classInWeek } from "./week.ts";
 import { clockWords, dayName, minutesOfDay } from "./words.ts";
 
@@ -31,6 +32,9 @@ export interface ClassesView {
 }
 
 export interface ClassView extends ClassLine {
+	readonly timezone: string;
+	/** Closed days as ISO 8601 intervals. */
+	readonly closures: readonly string[];
 	readonly minutes: number | undefined;
 	readonly warmUp: number;
 	readonly coolDown: number;
@@ -39,8 +43,10 @@ export interface ClassView extends ClassLine {
 		readonly sheet: ClassInWeek;
 		readonly number: number;
 		readonly theme: Html | undefined;
-		readonly time: TableRow | undefined;
+		readonly planned: number | undefined;
 	}[];
+	/** Planned against available, week by week. */
+	readonly times: ClassTimes;
 	readonly findings: readonly FindingLine[];
 }
 
@@ -75,9 +81,12 @@ export function classesView(site: SiteIndex): ClassesView {
 export function classView(site: SiteIndex, group: ClubClass): ClassView {
 	const { curriculum } = site;
 	const page = `classes/${group.id}/`;
-	const time = site.rows("time", ["class", "week"]);
+	const times = classTimesView(site, group);
+	const planned = new Map(times.rows.map((row) => [row.week, row.planned]));
 	return {
 		...classLine(site, group),
+		timezone: curriculum.club.timezone,
+		closures: curriculum.term.closed.map(({ from, to }) => `${from}/${to}`),
 		minutes: group.minutes,
 		warmUp: group.warmUp,
 		coolDown: group.coolDown,
@@ -89,8 +98,9 @@ export function classView(site: SiteIndex, group: ClubClass): ClassView {
 			sheet: { ...classInWeek(site, week, group) },
 			number: week.week,
 			theme: site.inline(page, week.theme),
-			time: time.get(`${group.id} ${week.week}`)?.[0],
+			planned: planned.get(week.week),
 		})),
+		times,
 		findings: findingLines(site, site.findings.class.get(group.id) ?? []),
 	};
 }

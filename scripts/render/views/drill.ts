@@ -79,6 +79,8 @@ export interface DrillView extends DrillCore {
 	readonly partners: readonly DrillLine[];
 	readonly elsewhere: readonly DrillLine[];
 	readonly planned: readonly PlannedIn[];
+	/** What the term gives each level of it. */
+	readonly exposure: readonly ExposureOfLevel[];
 	readonly reviewed: { readonly iso: string; readonly words: string } | undefined;
 	readonly file: string;
 }
@@ -95,6 +97,19 @@ export interface PlannedIn {
 	readonly week: Link;
 	readonly apparatus: Link;
 	readonly levels: readonly Link[];
+}
+
+export interface ExposureOfLevel {
+	readonly level: Link;
+	/** Each leads to the week's page. */
+	readonly weeks: readonly Link[];
+	readonly times: number;
+	readonly minutes: number;
+	/** Undefined where no dose says them. */
+	readonly repetitions: number | undefined;
+	/** Over the term; a repetition count that nobody wrote counts as 1. Undefined without contacts. */
+	readonly landings: number | undefined;
+	readonly hands: number | undefined;
 }
 
 const SIDES = {
@@ -115,7 +130,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 		summary: site.inline(page, drill.summary),
 		aliases: drill.aliases,
 		apparatus: linksTo(curriculum, "apparatus", drill.apparatus),
-		shapes: linksTo(curriculum, "shape", new Set([...drill.shapes, ...drill.sequence])),
+		shapes: linksTo(curriculum, "shape", new Set([...drill.shapes, ...drill.sequence.map((phase) => phase.shape)])),
 		skills: linksTo(curriculum, "skill", drill.skills),
 		direction: drill.direction === "none" ? undefined : drill.direction,
 		sides: drill.sides === undefined ? undefined : SIDES[drill.sides],
@@ -150,12 +165,40 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 				},
 			];
 		}),
+		exposure: exposureOf(site, drill),
 		reviewed:
 			drill.reviewed === undefined
 				? undefined
 				: { iso: drill.reviewed, words: dateWords(drill.reviewed, site.language, "full") },
 		file: drill.source.file,
 	};
+}
+
+function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLevel[] {
+	const { curriculum } = site;
+	const byLevel = Map.groupBy(site.measures.exposures(drill.id), (e) => e.level);
+	return [...curriculum.levels.keys()].flatMap((level) => {
+		const own = byLevel.get(level);
+		if (own === undefined) return [];
+		const known = own.flatMap((e) => e.repetitions ?? []);
+		const turns = own.reduce((sum, e) => sum + (e.repetitions ?? 1), 0);
+		return [
+			{
+				level: linkTo(curriculum, "level", level),
+				weeks: [...new Set(own.map((e) => e.week))].flatMap((number) => {
+					const week = site.weekByNumber.get(number);
+					return week === undefined
+						? []
+						: [{ to: addressOf({ kind: "week", id: week.id }), name: String(number) }];
+				}),
+				times: own.length,
+				minutes: own.reduce((sum, e) => sum + e.minutes, 0),
+				repetitions: known.length === 0 ? undefined : known.reduce((sum, count) => sum + count, 0),
+				landings: drill.contacts && drill.contacts.landings * turns,
+				hands: drill.contacts && drill.contacts.hands * turns,
+			},
+		];
+	});
 }
 
 /**

@@ -24,6 +24,8 @@ export interface HomeView {
 	};
 	readonly emergency: string | undefined;
 	readonly closed: readonly string[];
+	/** The same as ISO 8601 intervals, for the browser: "2027-02-15/2027-02-20". */
+	readonly closures: readonly string[];
 	/** Written weeks, against the weeks of the term. */
 	readonly weeksOfTerm: number;
 }
@@ -52,6 +54,7 @@ export function homeView(site: SiteIndex, page: Address): HomeView {
 		closed: curriculum.term.closed.map(({ from, to }) =>
 			from === to ? date(from) : `${date(from)} – ${date(to)}`,
 		),
+		closures: curriculum.term.closed.map(({ from, to }) => `${from}/${to}`),
 		weeksOfTerm: curriculum.term.weeks,
 	};
 }

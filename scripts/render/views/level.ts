@@ -9,6 +9,7 @@ import type { Html } from "../html.ts";
 import type { DrillLine } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
+import { type SpacingOfLevel, spacingOfLevel } from "./measures/spacing.ts";
 import { byApparatus } from "./shape.ts";
 import type { SiteIndex } from "./site-index.ts";
 
@@ -28,6 +29,8 @@ export interface LevelView {
 	readonly skills: readonly Link[];
 	readonly classes: readonly Link[];
 	readonly drills: readonly { readonly apparatus: Link; readonly lines: readonly DrillLine[] }[];
+	/** How its shapes and skills are spread over the term; undefined while no week is planned. */
+	readonly spacing: SpacingOfLevel | undefined;
 	readonly findings: readonly FindingLine[];
 	readonly easier: Link | undefined;
 	readonly harder: Link | undefined;
@@ -64,6 +67,7 @@ export function levelView(site: SiteIndex, level: Level): LevelView {
 		drills: byApparatus(site, page, (id) =>
 			(site.drillsByApparatus.get(id) ?? []).filter((drill) => drill.levels.has(level.id)),
 		),
+		spacing: curriculum.weeks.length === 0 ? undefined : spacingOfLevel(site, level.id),
 		findings: findingLines(site, site.findings.level.get(level.id) ?? []),
 		easier: beside(ids[at - 1]),
 		harder: beside(ids[at + 1]),

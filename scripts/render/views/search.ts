@@ -4,13 +4,14 @@
  */
 
 import type { Id, LinkedDrill, LinkKind } from "../../model.ts";
-import { BODIES_FILE, HEAD_FILE } from "../search/build-search.ts";
+import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../search/build-search.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface SearchView {
 	/** Data files, from the root of the site. */
 	readonly head: string;
+	readonly summaries: string;
 	readonly bodies: string;
 	readonly count: number;
 	/** Lists of drills by kind; a kind without any is left out. */
@@ -44,6 +45,7 @@ export function searchView(site: Pick<SiteIndex, "curriculum">): SearchView {
 	const weekIds = new Map(curriculum.weeks.map((week) => [week.week, week.id]));
 	return {
 		head: HEAD_FILE,
+		summaries: SUMMARIES_FILE,
 		bodies: BODIES_FILE,
 		count: drills.length,
 		lists: [

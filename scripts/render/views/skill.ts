@@ -2,6 +2,8 @@
  * Skills: the list by apparatus, and the page of one.
  */
 
+import { around } from "../../figures/progression-graph.ts";
+import type { MapSkill } from "../../figures/progression-map.ts";
 import type { Id, LinkedSkill } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -11,6 +13,9 @@ import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type Spacing, spacingOf } from "./spacing.ts";
 import { capital } from "./words.ts";
+
+/** Steps that a skill's picture goes; more would not be read on a phone. */
+const REACH = { before: 2, after: 1 } as const;
 
 export interface SkillLine {
 	readonly link: Link;
@@ -39,6 +44,9 @@ export interface SkillView {
 	readonly opposites: readonly Link[];
 	/** Its drills by the lowest level that does them. */
 	readonly drills: readonly { readonly level: Link; readonly lines: readonly DrillLine[] }[];
+	/** What comes before it and what it leads to, itself among them. */
+	readonly around: readonly MapSkill[];
+	readonly id: Id;
 	readonly spacing: readonly Spacing[];
 	readonly findings: readonly FindingLine[];
 }
@@ -90,6 +98,8 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 			level: linkTo(curriculum, "level", level),
 			lines: drillLines(site, page, ids),
 		})).filter((group) => group.lines.length > 0),
+		id: skill.id,
+		around: around(site.measures.mapSkills(), skill.id, REACH),
 		spacing: spacingOf(site, "skill", skill.id),
 		findings: findingLines(site, site.findings.skill.get(skill.id) ?? []),
 	};

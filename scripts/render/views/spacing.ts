@@ -1,30 +1,38 @@
 /**
- * How a shape or a skill is spread over the term at each level, from the spacing table.
+ * How a shape or a skill is spread over the term at each level.
  */
 
+import type { SpacedKind } from "../../compute/spacing.ts";
 import type { Id } from "../../model.ts";
+import { cellAddress } from "./coverage.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface Spacing {
 	readonly level: Link;
-	readonly weeks: number;
+	/** The weeks it is met in, each leading to its drills. */
+	readonly taught: readonly Link[];
 	readonly first: number | undefined;
 	readonly last: number | undefined;
 	readonly longestGap: number | undefined;
+	/** Whether a target of the club is missed. */
+	readonly tooFew: boolean;
+	readonly tooFar: boolean;
 }
 
-/** One line for each level that is taught it. */
-export function spacingOf(site: SiteIndex, kind: "shape" | "skill", id: Id): readonly Spacing[] {
-	return (site.rows("spacing", ["kind", "id"]).get(`${kind} ${id}`) ?? []).map((row) => ({
-		level: linkTo(site.curriculum, "level", String(row.level)),
-		weeks: Number(row.weeks ?? 0),
-		first: numberIn(row.first),
-		last: numberIn(row.last),
-		longestGap: numberIn(row["longest-gap"]),
+/** One line for each level that meets it or should; none while no week is planned. */
+export function spacingOf(site: SiteIndex, kind: SpacedKind, id: Id): readonly Spacing[] {
+	if (site.curriculum.weeks.length === 0) return [];
+	return site.measures.standingsOf(kind, id).map(({ spacing, tooFew, tooFar }) => ({
+		level: linkTo(site.curriculum, "level", spacing.level),
+		taught: spacing.taught.map((week) => ({
+			to: cellAddress(kind, week, id, { level: spacing.level }),
+			name: String(week),
+		})),
+		first: spacing.first,
+		last: spacing.last,
+		longestGap: spacing.longestGap,
+		tooFew,
+		tooFar,
 	}));
-}
-
-function numberIn(cell: unknown): number | undefined {
-	return typeof cell === "number" ? cell : undefined;
 }

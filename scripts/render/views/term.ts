@@ -98,7 +98,7 @@ function termKind(site: SiteIndex, kind: SpacedKind, level: Id | undefined): Ter
 	const groups = kind === "shape" ? [{ name: undefined, rows }] : byApparatus(site, rows);
 	return {
 		kind,
-		matrix: matrixOf(weeks, groups, level === undefined || gapWanted !== undefined ? gapWanted : undefined),
+		matrix: matrixOf(weeks, groups, gapWanted),
 		weeks,
 		groups,
 		weeksWanted: kind === "shape" ? targets.shapeWeeks : targets.skillWeeks,

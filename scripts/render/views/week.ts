@@ -3,6 +3,7 @@
  */
 
 import { dateOf, isClosed } from "../../compute/calendar.ts";
+import { equipmentFor } from "../../compute/equipment.ts";
 import { type BlockTime, classTime, levelsOfClass } from "../../compute/time.ts";
 import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
@@ -10,7 +11,13 @@ import type { Html } from "../html.ts";
 import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
-import type { SiteIndex, TableRow } from "./site-index.ts";
+import { type DirectionRow, directionRow } from "./measures/balance.ts";
+import { type ClashView, clashViews } from "./measures/equipment.ts";
+import { type LoadRow, loadRow } from "./measures/load.ts";
+import { type TimeRow, timeRow } from "./measures/time.ts";
+import { type SetOut, setOutFor } from "./set-out.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { type SuggestionView, suggestionViews } from "./suggested.ts";
 import { clockWords, dateWords, dayName, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
@@ -33,6 +40,7 @@ export interface ApparatusLine {
 }
 
 export interface ClassInWeek {
+	readonly id: Id;
 	readonly link: Link;
 	readonly day: string;
 	readonly date: string | undefined;
@@ -54,6 +62,8 @@ export interface Station {
 	readonly gymnasts: number | undefined;
 	/** Turns each of them gets; undefined without a class or a turn. */
 	readonly turns: number | undefined;
+	/** Seconds from the end of a turn to the next; undefined without a class or a turn. */
+	readonly wait: number | undefined;
 }
 
 export interface BlockView {
@@ -79,7 +89,13 @@ export interface WeekView extends WeekLine {
 			readonly kind: "drill" | "stations";
 		}[];
 	}[];
-	readonly load: readonly { readonly level: Link; readonly row: TableRow }[];
+	readonly load: readonly LoadRow[];
+	/** Of the classes that have something to do. */
+	readonly times: readonly { readonly class: Link; readonly row: TimeRow }[];
+	readonly directions: readonly { readonly apparatus: Link; readonly row: DirectionRow }[];
+	readonly clashes: readonly ClashView[];
+	/** What each level lacks on each apparatus, and the drills that would close it. */
+	readonly suggestions: readonly SuggestionView[];
 	readonly findings: readonly FindingLine[];
 	readonly previous: Link | undefined;
 	readonly next: Link | undefined;
@@ -98,7 +114,11 @@ export interface WeekApparatusView {
 		readonly needed: number;
 		readonly owned: number | undefined;
 		readonly stored: string | undefined;
+		/** The drills that use the most of it at once. */
+		readonly drills: readonly Link[];
 	}[];
+	/** What each level lacks here this week, and the drills that would close it. */
+	readonly suggestions: readonly SuggestionView[];
 	/** The same apparatus in the weeks before and after. */
 	readonly previous: Link | undefined;
 	readonly next: Link | undefined;
@@ -107,6 +127,7 @@ export interface WeekApparatusView {
 }
 
 export interface ClassSheetView {
+	readonly classId: Id;
 	readonly name: string;
 	readonly levels: readonly Link[];
 	readonly week: WeekLine;
@@ -124,10 +145,16 @@ export interface ClassSheetView {
 	readonly coolDown: number;
 	readonly planned: number;
 	readonly available: number | undefined;
+	/** Minutes in which a gymnast moves, over the class's minutes. */
+	readonly activeShare: number | undefined;
+	/** Under the club's target. */
+	readonly still: boolean;
 	readonly warmUpClock: string;
 	readonly coolDownClock: string;
 	readonly endClock: string;
 	readonly stops: readonly ClassStop[];
+	/** What stands ready, by apparatus in the order of the rotation. */
+	readonly setOut: readonly SetOut[];
 	readonly findings: readonly FindingLine[];
 	readonly previous: Link | undefined;
 	readonly next: Link | undefined;
@@ -167,6 +194,7 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): 
 	const date = dateOf(term, week.week, group);
 	const start = minutesOfDay(group.start);
 	return {
+		id: group.id,
 		link: { to: classSheetAddress(group.id, week.id), name: group.name },
 		day: group.day === undefined ? "" : dayName(group.day),
 		date,
@@ -184,7 +212,6 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 	const page = addressOf({ kind: "week", id: week.id });
 	const line = weekLine(site, page, week);
 	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
-	const load = site.rows("load", ["week"]).get(String(week.week)) ?? [];
 	return {
 		...line,
 		body: site.block(page, week.body),
@@ -202,7 +229,28 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 				),
 			})),
 		})),
-		load: load.map((row) => ({ level: linkTo(curriculum, "level", String(row.level)), row })),
+		load: [...curriculum.levels.keys()].flatMap((level) => {
+			const load = site.measures.load(week.week, level);
+			return load === undefined ? [] : [loadRow(site, load)];
+		}),
+		times: curriculum.term.classes.flatMap((group) => {
+			const time = classTime(curriculum, week, group);
+			const sheet = { to: classSheetAddress(group.id, week.id), name: group.name };
+			return time.blocks.length === 0 ? [] : [{ class: sheet, row: timeRow(site, time) }];
+		}),
+		directions: site.measures.balancesIn(week.week).map((balance) => ({
+			apparatus: {
+				to: weekApparatusAddress(week.id, balance.apparatus),
+				name: linkTo(curriculum, "apparatus", balance.apparatus).name,
+			},
+			row: directionRow(site, balance),
+		})),
+		clashes: clashViews(site, week.week),
+		suggestions: suggestionViews(
+			site,
+			week.week,
+			[...curriculum.apparatus.keys()].filter((id) => week.apparatus.some((plan) => plan.apparatus === id)),
+		),
 		findings: findingLines(site, site.findings.week.get(week.week) ?? []),
 		previous: previous && { to: addressOf({ kind: "week", id: previous.id }), name: `Week ${previous.week}` },
 		next: next && { to: addressOf({ kind: "week", id: next.id }), name: `Week ${next.week}` },
@@ -227,14 +275,14 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 		focus: own.focus,
 		minutes: own.minutes,
 		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
-		equipment: (
-			site.rows("equipment", ["week", "apparatus"]).get(`${week.week} ${plan.apparatus}`) ?? []
-		).map((row) => ({
-			item: linkTo(curriculum, "equipment", String(row.item)),
-			needed: Number(row.needed ?? 0),
-			owned: typeof row.owned === "number" ? row.owned : undefined,
-			stored: curriculum.equipment.get(String(row.item))?.stored,
+		equipment: equipmentFor(curriculum, plan).map(({ item, needed, owned, drills }) => ({
+			item: linkTo(curriculum, "equipment", item),
+			needed,
+			owned,
+			stored: curriculum.equipment.get(item)?.stored,
+			drills: linksTo(curriculum, "drill", drills),
 		})),
+		suggestions: suggestionViews(site, week.week, [plan.apparatus]),
 		previous: way(previous),
 		next: way(next),
 		others: line.apparatus.filter((other) => other.id !== plan.apparatus),
@@ -279,6 +327,7 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		other && { to: classSheetAddress(group.id, other.id), name: `Week ${other.week}` };
 	const about = (f: Finding) => f.about.week === undefined || f.about.week === week.week;
 	return {
+		classId: group.id,
 		name: group.name,
 		levels: own.levels,
 		week: weekLine(site, page, week),
@@ -296,10 +345,13 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		coolDown: group.coolDown,
 		planned: time.planned,
 		available: time.available,
+		activeShare: time.activeShare,
+		still: timeRow(site, time).still,
 		warmUpClock: clockWords(begin),
 		coolDownClock: clockWords(clock),
 		endClock: clockWords(clock + group.coolDown),
 		stops,
+		setOut: setOutFor(site, week, group),
 		findings: findingLines(site, (site.findings.class.get(group.id) ?? []).filter(about)),
 		previous: sheet(previous),
 		next: sheet(next),
@@ -342,6 +394,7 @@ function blockView(
 							: [{ levels: [], minutes: time.minutes }],
 					gymnasts: time?.gymnasts,
 					turns: time?.turns,
+					wait: time?.wait,
 				},
 			];
 		}),

@@ -6,15 +6,14 @@
 import { HEIGHTS_SOURCE } from "../../../compute/heights.ts";
 import type { Targets } from "../../../model.ts";
 import type { Address } from "../../addresses.ts";
-import { type FindingLine, findingLines } from "../findings.ts";
 import type { Link } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { counted, shortNumber } from "../words.ts";
+import { capital, counted, shortNumber } from "../words.ts";
 
 export const MEASURE_IDS = ["spacing", "order", "balance", "time", "equipment", "load", "heights"] as const;
 export type MeasureId = (typeof MEASURE_IDS)[number];
 
-interface MeasureWords {
+export interface MeasureWords {
 	readonly title: string;
 	/** What a director would ask. */
 	readonly question: string;
@@ -28,7 +27,7 @@ interface MeasureWords {
 	targets(targets: Targets): readonly (string | undefined)[];
 }
 
-const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
+export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
 	spacing: {
 		title: "Spacing",
 		question: "Is anything met too seldom, or forgotten for weeks?",
@@ -38,10 +37,10 @@ const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
 		files: ["spacing"],
 		codes: ["H303", "H304", "H305", "H306"],
 		targets: ({ shapeWeeks, shapeGap, skillWeeks, skillGap }) => [
-			shapeWeeks && `Each shape in at least ${counted(shapeWeeks, "week")}`,
-			shapeGap && `at most ${counted(shapeGap, "week")} from one week with a shape to the next`,
-			skillWeeks && `each skill in at least ${counted(skillWeeks, "week")}`,
-			skillGap && `at most ${counted(skillGap, "week")} from one week with a skill to the next`,
+			said(shapeWeeks, (n) => `Each shape in at least ${counted(n, "week")}`),
+			said(shapeGap, (n) => `at most ${counted(n, "week")} from one week with a shape to the next`),
+			said(skillWeeks, (n) => `each skill in at least ${counted(n, "week")}`),
+			said(skillGap, (n) => `at most ${counted(n, "week")} from one week with a skill to the next`),
 		],
 	},
 	order: {
@@ -79,7 +78,7 @@ const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
 		codes: ["H308", "H309", "H313", "H316"],
 		targets: ({ activeShare }) => [
 			"Planned minutes fit into the class",
-			activeShare && `each gymnast moves for at least ${shortNumber(activeShare * 100)} % of the class`,
+			said(activeShare, (n) => `each gymnast moves for at least ${shortNumber(n * 100)} % of the class`),
 		],
 	},
 	equipment: {
@@ -101,7 +100,9 @@ const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
 			"Landings and hand contacts are counted in studies of young gymnasts (wrist pain: DiFiori et al. 1996, 2002). The step wanted is the club's own: bands for such ratios (Gabbett 2016) have been strongly criticised (Impellizzeri et al. 2020), so none is used here.",
 		files: ["load"],
 		codes: ["H311"],
-		targets: ({ loadStep }) => [loadStep && `A week at most ${shortNumber(loadStep)} times the three before it`],
+		targets: ({ loadStep }) => [
+			said(loadStep, (n) => `A week at most ${n} times the mean of the three before it`),
+		],
 	},
 	heights: {
 		title: "Heights",
@@ -114,23 +115,6 @@ const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
 		targets: () => [],
 	},
 };
-
-/** What every page of a measure begins and ends with. */
-export interface MeasureHead {
-	readonly id: MeasureId;
-	readonly title: string;
-	readonly means: string;
-	readonly source: string;
-	/** One sentence; undefined where the club has set no target. */
-	readonly target: string | undefined;
-	/** Whether the measure has targets at all. */
-	readonly judged: boolean;
-	readonly files: readonly Link[];
-	readonly findings: readonly FindingLine[];
-	/** No week is planned, so there is nothing to count. */
-	readonly empty: boolean;
-	readonly others: readonly Link[];
-}
 
 export interface MeasuresView {
 	readonly measures: readonly {
@@ -168,26 +152,6 @@ export function measureLink(id: MeasureId): Link {
 export function measureOfCode(code: string): Link | undefined {
 	const id = MEASURE_IDS.find((measure) => MEASURES[measure].codes.includes(code));
 	return id && measureLink(id);
-}
-
-/** The head of a measure's page. */
-export function measureHead(site: SiteIndex, id: MeasureId): MeasureHead {
-	const { title, means, source, files, codes } = MEASURES[id];
-	return {
-		id,
-		title,
-		means,
-		source,
-		target: targetOf(site, id),
-		judged: codes.length > 0,
-		files: filesOf(site, files),
-		findings: findingLines(
-			site,
-			site.handbook.findings.filter((finding) => codes.includes(finding.code)),
-		),
-		empty: site.curriculum.weeks.length === 0,
-		others: MEASURE_IDS.filter((other) => other !== id).map(measureLink),
-	};
 }
 
 /** All measures, the term's overview and the coverage tables first. */
@@ -230,13 +194,19 @@ export function measuresView(site: SiteIndex): MeasuresView {
 	};
 }
 
-function targetOf(site: SiteIndex, id: MeasureId): string | undefined {
+/** The targets that the club has set for a measure, as one sentence; undefined for none. */
+export function targetOf(site: SiteIndex, id: MeasureId): string | undefined {
 	const set = MEASURES[id].targets(site.curriculum.targets).filter((target) => target !== undefined);
-	return set.length === 0 ? undefined : `${set.join("; ")}.`;
+	return set.length === 0 ? undefined : `${capital(set.join("; "))}.`;
 }
 
-function filesOf(site: SiteIndex, names: readonly string[]): readonly Link[] {
+/** Links to data files, as far as they are written. */
+export function filesOf(site: SiteIndex, names: readonly string[]): readonly Link[] {
 	return names
 		.filter((name) => site.handbook.tables.has(name))
 		.map((name) => ({ to: `data/${name}.csv`, name: `${name}.csv` }));
+}
+
+function said(target: number | undefined, words: (target: number) => string): string | undefined {
+	return target === undefined ? undefined : words(target);
 }

@@ -1,0 +1,130 @@
+/**
+ * From a drill to what its phases are drawn on.
+ *
+ *   1. the drill's setting: what of beam, bar, rails, wall and mat its apparatus and equipment name
+ *   2. each phase: the shape, changed where the phase says so, and its ground: what the phase says
+ *      (`on`), else what follows from the setting
+ *
+ * A thing is recognised by a whole word of its id, its name or one of its aliases, so a club that
+ * writes another language adds the English word as an alias. The words are in `WORDS`.
+ */
+
+import type { Curriculum, Direction, Drill, Ground, Id, Phase, Shape } from "../model.ts";
+import type { Posture } from "./pose.ts";
+
+/** One phase of a drill, ready to be drawn. */
+export interface Stance {
+	readonly shape: Pick<Shape, "id" | "name" | "description">;
+	readonly posture: Posture;
+	readonly ground: Ground;
+}
+
+/** A drill as a strip shows it. */
+export interface Movement {
+	/** Without shapes that have no angles: those cannot be drawn. */
+	readonly stances: readonly Stance[];
+	/** Names of all its shapes, drawn or not. */
+	readonly names: readonly string[];
+	/** The stances are phases in order of time; if not, only the shapes it trains. */
+	readonly inOrder: boolean;
+	readonly travel: Direction;
+}
+
+/** What a drill's apparatus and equipment offer to a body. */
+type Setting = ReadonlySet<Ground>;
+
+const WORDS: Readonly<Record<string, Ground>> = {
+	beam: "beam",
+	beams: "beam",
+	bar: "bar",
+	bars: "bar",
+	parallettes: "rails",
+	wall: "wall",
+	mat: "mat",
+	mats: "mat",
+	matting: "mat",
+};
+
+/** Words that make another thing of what follows or precedes them: wall bars are bars, no wall. */
+const NOT_A_WALL = new Set(["bars", "timer"]);
+const NOT_A_BEAM = new Set(["pad", "step", "side", "mat"]);
+
+/** What a drill is done on, from the ids, names and aliases of its apparatus and equipment. */
+export function settingOf(
+	drill: Pick<Drill, "apparatus" | "equipment">,
+	{ apparatus, equipment }: Pick<Curriculum, "apparatus" | "equipment">,
+): Setting {
+	const setting = new Set<Ground>();
+	const read = (...texts: readonly string[]): void => {
+		for (const text of texts) {
+			const words = text.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+			for (const word of words) {
+				const ground = WORDS[word];
+				if (ground === "wall" && words.some((other) => NOT_A_WALL.has(other))) continue;
+				if (ground === "beam" && words.some((other) => NOT_A_BEAM.has(other))) continue;
+				if (ground !== undefined) setting.add(ground);
+			}
+		}
+	};
+	for (const { item } of drill.equipment) {
+		const thing = equipment.get(item);
+		read(item, thing?.name ?? "", ...(thing?.aliases ?? []));
+	}
+	// A drill for several apparatus is done on what its equipment says: only a single apparatus decides.
+	const [only] = drill.apparatus;
+	if (only !== undefined && drill.apparatus.length === 1) read(only, apparatus.get(only)?.name ?? "");
+	return setting;
+}
+
+/**
+ * What a posture is on in a setting. Hands that hang are on a bar; the hips of a fold are on a bar;
+ * hands that press beside the hips are on the beam, the bar or the rails, the first that is there; a
+ * body near a wall is drawn at it; else a beam, a mat and the floor carry, the first that is there.
+ */
+export function groundOf(posture: Posture, setting: Setting): Ground {
+	if (posture.base === "hang" || posture.base === "hips") return "bar";
+	const first = (...grounds: readonly Ground[]): Ground =>
+		grounds.find((ground) => setting.has(ground)) ?? "floor";
+	const shoulder = posture.angles?.shoulder ?? 0;
+	if (posture.base === "hands" && Math.abs(shoulder) < PRESSING)
+		return first("beam", "bar", "rails", "mat");
+	return first("wall", "beam", "mat");
+}
+
+/** Degrees of lift below which arms press beside the body. */
+const PRESSING = 60;
+
+/** The shape as the phase carries it. */
+export function postureOf(shape: Shape, phase: Phase): Posture {
+	const { angles = shape.angles, view = shape.view, tilt = shape.tilt, base = shape.base } = phase;
+	return {
+		view,
+		tilt,
+		base,
+		...(angles === undefined ? {} : { angles: { ...shape.angles, ...angles } }),
+	};
+}
+
+/** The phases of a drill; without a sequence, the shapes it trains. */
+export function movementOf(
+	drill: Pick<Drill, "apparatus" | "equipment" | "sequence" | "shapes" | "direction">,
+	curriculum: Pick<Curriculum, "apparatus" | "equipment"> & { readonly shapes: ReadonlyMap<Id, Shape> },
+): Movement {
+	const setting = settingOf(drill, curriculum);
+	const inOrder = drill.sequence.length > 0;
+	const phases: readonly Phase[] = inOrder ? drill.sequence : drill.shapes.map((shape) => ({ shape }));
+	const known = phases.flatMap((phase) => {
+		const shape = curriculum.shapes.get(phase.shape);
+		return shape === undefined ? [] : [{ shape, phase }];
+	});
+	return {
+		stances: known.flatMap(({ shape, phase }) => {
+			const posture = postureOf(shape, phase);
+			if (posture.angles === undefined) return [];
+			return [{ shape, posture, ground: phase.on ?? groundOf(posture, setting) }];
+		}),
+		names: known.map(({ shape }) => shape.name),
+		inOrder,
+		travel: drill.direction ?? "none",
+	};
+}

@@ -1,0 +1,228 @@
+/**
+ * Reads a PDF back: what stands on every page and where, and where its links lead.
+ *
+ * Pages are read by threads side by side, each with a stretch of the file.
+ */
+
+import { Worker } from "node:worker_threads";
+import { getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { POINTS } from "./join.ts";
+
+/** A box in pixels from the page's top left corner. */
+export interface Box {
+	readonly left: number;
+	readonly top: number;
+	readonly right: number;
+	readonly bottom: number;
+}
+
+export interface Words extends Box {
+	readonly text: string;
+}
+
+/** A page as it was read back. */
+export interface ReadPage {
+	readonly width: number;
+	readonly height: number;
+	readonly words: readonly Words[];
+	readonly links: readonly (Box & { readonly destination: string | undefined })[];
+	/** Extremes of all that is painted. */
+	readonly painted: Box | undefined;
+}
+
+/** A document as it was read back. */
+export interface ReadPdf {
+	readonly pages: readonly ReadPage[];
+	/** The page, counted from 0, of every named destination. */
+	readonly destinations: ReadonlyMap<string, number>;
+}
+
+/** What a thread is given: a document, and the part of it that is this thread's. */
+export interface Stretch {
+	readonly pdf: Uint8Array;
+	readonly part: number;
+	readonly parts: number;
+}
+
+/**
+ * Reads a whole document. Throws where it is not a PDF.
+ *
+ * @param threads that read side by side
+ */
+export async function readBack(pdf: Uint8Array, threads: number): Promise<ReadPdf> {
+	const read = await Promise.all(
+		Array.from({ length: threads }, (_, part) => inThread({ pdf, part, parts: threads })),
+	);
+	return { pages: read.flatMap(({ pages }) => pages), destinations: read[0]?.destinations ?? new Map() };
+}
+
+function inThread(stretch: Stretch): Promise<ReadPdf> {
+	return new Promise((resolve, reject) => {
+		const worker = new Worker(new URL("./read-back-thread.ts", import.meta.url), { workerData: stretch });
+		worker.once("message", resolve);
+		worker.once("error", reject);
+		worker.once("exit", (code) => reject(new Error(`A thread that reads the PDF ended with ${code}.`)));
+	});
+}
+
+/** Reads the pages of a stretch, and all destinations. */
+export async function readStretch({ pdf, part, parts }: Stretch): Promise<ReadPdf> {
+	const task = getDocument({
+		data: new Uint8Array(pdf),
+		useSystemFonts: false,
+		disableFontFace: true,
+		verbosity: 0,
+	});
+	const document = await task.promise;
+	try {
+		const first = Math.floor((document.numPages * part) / parts);
+		const end = Math.floor((document.numPages * (part + 1)) / parts);
+		const pages: ReadPage[] = [];
+		for (let number = first + 1; number <= end; number++) {
+			const page = await document.getPage(number);
+			pages.push(await readPage(page));
+			page.cleanup();
+		}
+		const destinations = new Map<string, number>();
+		// One thread's are enough.
+		if (part === 0) {
+			for (const [name, target] of await document.getDestinations()) {
+				const page: unknown = target[0];
+				if (isReference(page)) destinations.set(name, await document.getPageIndex(page));
+			}
+		}
+		return { pages, destinations };
+	} finally {
+		await task.destroy();
+	}
+}
+
+function isReference(value: unknown): value is { num: number; gen: number } {
+	return typeof value === "object" && value !== null && "num" in value && "gen" in value;
+}
+
+async function readPage(page: PDFPageProxy): Promise<ReadPage> {
+	const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = page.view;
+	const height = (y1 - y0) / POINTS;
+	const toBox = (left: number, bottom: number, right: number, top: number): Box => ({
+		left: (left - x0) / POINTS,
+		right: (right - x0) / POINTS,
+		top: height - (top - y0) / POINTS,
+		bottom: height - (bottom - y0) / POINTS,
+	});
+	const content = await page.getTextContent({ includeMarkedContent: false });
+	const words: Words[] = [];
+	for (const item of content.items) {
+		if (!("str" in item) || item.str.trim() === "") continue;
+		const [a = 0, b = 0, , , e = 0, f = 0]: number[] = item.transform;
+		const size = Math.hypot(a, b);
+		// Along the line of writing, then across it: tabs are written upwards or downwards.
+		const [ux, uy] = [a / size, b / size];
+		const xs = [e, e + ux * item.width, e - uy * size * ASCENT];
+		const ys = [f, f + uy * item.width, f + ux * size * ASCENT];
+		const box = toBox(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
+		words.push({ text: item.str, ...box });
+	}
+	const annotations: readonly unknown[] = await page.getAnnotations();
+	return {
+		width: (x1 - x0) / POINTS,
+		height,
+		words,
+		links: annotations.flatMap((annotation) => linkOf(annotation, toBox)),
+		painted: await paintedOn(page, toBox),
+	};
+}
+
+/** How far letters rise above their line, in sizes of the font. */
+const ASCENT = 0.75;
+
+function linkOf(
+	annotation: unknown,
+	toBox: (left: number, bottom: number, right: number, top: number) => Box,
+): readonly (Box & { readonly destination: string | undefined })[] {
+	if (typeof annotation !== "object" || annotation === null) return [];
+	if (!("subtype" in annotation) || annotation.subtype !== "Link" || !("rect" in annotation)) return [];
+	const rect: unknown = annotation.rect;
+	if (!Array.isArray(rect)) return [];
+	const [left, bottom, right, top]: readonly number[] = rect;
+	const destination =
+		"dest" in annotation && typeof annotation.dest === "string" ? annotation.dest : undefined;
+	return [{ ...toBox(left ?? 0, bottom ?? 0, right ?? 0, top ?? 0), destination }];
+}
+
+/** The extremes of all paths and pictures that a page paints, clipped ones as far as the page shows them. */
+async function paintedOn(
+	page: PDFPageProxy,
+	toBox: (left: number, bottom: number, right: number, top: number) => Box,
+): Promise<Box | undefined> {
+	const { fnArray, argsArray } = await page.getOperatorList();
+	type Matrix = readonly [number, number, number, number, number, number];
+	let matrix: Matrix = [1, 0, 0, 1, 0, 0];
+	const stack: Matrix[] = [];
+	const extremes = { left: Infinity, bottom: Infinity, right: -Infinity, top: -Infinity };
+	const mark = (corners: readonly (readonly [number, number])[]) => {
+		for (const [x, y] of corners) {
+			const px = matrix[0] * x + matrix[2] * y + matrix[4];
+			const py = matrix[1] * x + matrix[3] * y + matrix[5];
+			extremes.left = Math.min(extremes.left, px);
+			extremes.right = Math.max(extremes.right, px);
+			extremes.bottom = Math.min(extremes.bottom, py);
+			extremes.top = Math.max(extremes.top, py);
+		}
+	};
+	fnArray.forEach((operator, position) => {
+		const args: unknown = argsArray[position];
+		if (operator === OPS.save) stack.push(matrix);
+		else if (operator === OPS.restore) matrix = stack.pop() ?? matrix;
+		else if (operator === OPS.transform && isMatrix(args)) matrix = multiplied(matrix, args);
+		else if (operator === OPS.constructPath && Array.isArray(args)) {
+			const [paint, , box]: readonly unknown[] = args;
+			if (paint === OPS.endPath || !isBox(box)) return;
+			const [left, bottom, right, top] = box;
+			mark([
+				[left, bottom],
+				[right, bottom],
+				[left, top],
+				[right, top],
+			]);
+		} else if (operator === OPS.paintImageXObject || operator === OPS.paintInlineImageXObject) {
+			mark([
+				[0, 0],
+				[1, 0],
+				[0, 1],
+				[1, 1],
+			]);
+		}
+	});
+	if (extremes.left > extremes.right) return undefined;
+	return toBox(extremes.left, extremes.bottom, extremes.right, extremes.top);
+
+	function multiplied(m: Matrix, n: Matrix): Matrix {
+		return [
+			m[0] * n[0] + m[2] * n[1],
+			m[1] * n[0] + m[3] * n[1],
+			m[0] * n[2] + m[2] * n[3],
+			m[1] * n[2] + m[3] * n[3],
+			m[0] * n[4] + m[2] * n[5] + m[4],
+			m[1] * n[4] + m[3] * n[5] + m[5],
+		];
+	}
+	function isMatrix(value: unknown): value is Matrix {
+		return Array.isArray(value) && value.length === 6 && value.every((n) => typeof n === "number");
+	}
+	function isBox(value: unknown): value is ArrayLike<number> & readonly [number, number, number, number] {
+		return typeof value === "object" && value !== null && "length" in value && value.length === 4;
+	}
+}
+
+/** Whether a box lies wholly in another. */
+export function isInside(box: Box, free: Box): boolean {
+	return box.left >= free.left && box.right <= free.right && box.top >= free.top && box.bottom <= free.bottom;
+}
+
+/** The middle of a box, as a box without size. */
+export function middleOf({ left, right, top, bottom }: Box): Box {
+	const x = (left + right) / 2;
+	const y = (top + bottom) / 2;
+	return { left: x, right: x, top: y, bottom: y };
+}

@@ -1,0 +1,224 @@
+/**
+ * Puts the files of a site into packs, each page as new text and copies (packs.ts).
+ *
+ *   normalise   the way to the root and the edition's name become signs, so that frames are equal at
+ *               every depth, and a new edition alone changes no page
+ *   sources     which files others may copy from, in an order: the frame, cards, drills
+ *   place       which pack a file lies in: what changes together lies together
+ *   match       for each file in order, the longest run of tokens that came before, else new text
+ *
+ * The same files give the same packs, byte for byte.
+ */
+
+import { byRank, type Copy, cut, EDITION, hashOf, keysOf, type PackedFile, ROOT, SIGNS, wayUp, writeCopy, writePack } from "./packs.ts";
+
+/** A text file of the site. */
+export interface SiteFile {
+	/** From the root of the site. */
+	readonly path: string;
+	readonly text: string;
+}
+
+export interface PackOptions {
+	/** The edition's name, as pages say it. */
+	readonly edition: string;
+	/** Weeks by id: their pages and class sheets repeat each other, and lie in packs of their own. */
+	readonly weeks: readonly string[];
+	/** How many packs the pages of single things are spread over. */
+	readonly slots: number;
+}
+
+/** Copies shorter than this, in characters, cost more than they save. */
+const LEAST = Number(process.env.LEAST ?? 28);
+/** Places remembered for the same beginning. */
+const MOST_PLACES = 24;
+
+/** The page that everyone copies the frame from: it hardly ever changes. */
+const FRAME_PAGE = "about/index.html";
+
+/** Packs for a number of drills: about sixteen drills to each, but no more than a browser fetches in a breath. */
+export function slotsFor(drills: number): number {
+	let slots = 16;
+	while (slots < 128 && drills > slots * 24) slots *= 2;
+	return slots;
+}
+
+/** Packs by name, the name only an order. Throws where a file holds a sign that packs use. */
+export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
+	const texts = new Map(files.map((file) => [file.path, normalised(file, options.edition)]));
+	for (const [path, text] of cardsIn(texts)) texts.set(path, text);
+	const ordered = Array.from(texts, ([path, text]) => ({ path, text, rank: rankOf(path), pack: placeOf(path, options) }));
+	const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
+	const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
+	const matcher = new Matcher(keysOf([...texts.keys()]));
+	const packs = new Map<string, PackedFile[]>();
+	let last: string | undefined;
+	for (const { path, text, rank, pack } of [...sources, ...others]) {
+		if (rank === undefined && pack !== last) {
+			matcher.forgetPack();
+			last = pack;
+		}
+		const parts = matcher.match(path, text, rank !== undefined);
+		const packed = packs.get(pack);
+		if (packed === undefined) packs.set(pack, [{ path, rank, parts }]);
+		else packed.push({ path, rank, parts });
+	}
+	return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed)]));
+}
+
+function normalised({ path, text }: SiteFile, edition: string): string {
+	if (SIGNS.test(text)) throw new RangeError(`${path} holds a control character`);
+	const up = wayUp(path);
+	const named = edition === "" ? text : text.replaceAll(edition, EDITION);
+	// Only as the beginning of a whole attribute: a way within a text stays as it is.
+	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
+}
+
+/** Cards of drills, which many pages list alike: each becomes a source of its own, beside its drill. */
+function cardsIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
+	const seen = new Map<string, Map<string, number>>();
+	for (const [path, text] of texts) {
+		if (!path.endsWith(".html")) continue;
+		for (const [card] of text.matchAll(/<li class="card">(?:(?!<\/li>)[^])*<\/li>/g)) {
+			const drill = /href="\u0003(drills\/[^/"]+\/)"/.exec(card)?.[1];
+			if (drill === undefined) continue;
+			const kinds = seen.get(drill) ?? new Map<string, number>();
+			seen.set(drill, kinds.set(card, (kinds.get(card) ?? 0) + 1));
+		}
+	}
+	return new Map(
+		Array.from(seen, ([drill, kinds]) => {
+			const [[card] = [""]] = [...kinds].sort(([a, often], [b, times]) => times - often || (a < b ? -1 : 1));
+			return [`${drill}#card`, card];
+		}),
+	);
+}
+
+function rankOf(path: string): number | undefined {
+	if (path === FRAME_PAGE) return 0;
+	if (path.includes("#")) return 1;
+	return /^drills\/[^/]+\/index\.html$/.test(path) ? 2 : undefined;
+}
+
+/** The name of a file's pack. */
+function placeOf(path: string, { weeks, slots }: PackOptions): string {
+	const folders = path.split("/").slice(0, -1);
+	const [first = "", second = ""] = folders;
+	const week = first === "weeks" || first === "classes" ? folders.slice(1).find((name) => weeks.includes(name)) : undefined;
+	if (week !== undefined) return `week ${week}`;
+	if (first === "assets" || first === "search") return first;
+	// A family of pages below a page repeats itself: one pack for it.
+	if (folders.length > 2) return `pages ${first}/${second}`;
+	const family = folders.length === 2 && first !== "drills" ? `${first}/${second}` : folders.join("/");
+	return `slot ${hashOf(family) % slots}`;
+}
+
+interface Placed {
+	readonly path: string;
+	readonly pack: string;
+}
+
+/** By pack; in it pages of a week come before the sheets that are made of them. */
+function withinPack(a: Placed, b: Placed): number {
+	if (a.pack !== b.pack) return a.pack < b.pack ? -1 : 1;
+	const sheet = (path: string) => Number(path.startsWith("classes/"));
+	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : 1);
+}
+
+interface Known {
+	readonly key: string;
+	/** Numbers of the tokens' texts. */
+	readonly ids: readonly number[];
+	readonly starts: readonly number[];
+	readonly length: number;
+}
+
+interface Place {
+	readonly file: Known;
+	readonly token: number;
+}
+
+/** Finds runs of tokens that came before. */
+class Matcher {
+	readonly #keys: ReadonlyMap<string, string>;
+	readonly #ids = new Map<string, number>();
+	readonly #ofSources = new Map<number, Place[]>();
+	#ofPack = new Map<number, Place[]>();
+
+	constructor(keys: ReadonlyMap<string, string>) {
+		this.#keys = keys;
+	}
+
+	/** What came before in other packs is no longer to be copied, unless it was a source. */
+	forgetPack(): void {
+		this.#ofPack = new Map();
+	}
+
+	/** The parts of a file; it can be copied from afterwards. */
+	match(path: string, text: string, isSource: boolean): readonly string[] {
+		const starts: number[] = [];
+		cut(text, 0, starts);
+		const ids = starts.map((start, i) => this.#idOf(text.slice(start, starts[i + 1])));
+		const here: Known = { key: this.#keys.get(path) ?? "", ids, starts, length: text.length };
+		const places = isSource ? this.#ofSources : this.#ofPack;
+		const parts: string[] = [];
+		let before: Copy | undefined;
+		let literal = 0;
+		for (let i = 0; i < ids.length; ) {
+			const copy = this.#longest(here, i, before);
+			remember(places, beginning(ids, i), { file: here, token: i });
+			if (copy === undefined) {
+				i++;
+				continue;
+			}
+			parts.push(text.slice(literal, starts[i]), writeCopy(copy, before));
+			before = copy;
+			i += copy.count;
+			literal = starts[i] ?? text.length;
+		}
+		parts.push(text.slice(literal));
+		return parts;
+	}
+
+	#longest(here: Known, at: number, before: Copy | undefined): Copy | undefined {
+		const key = beginning(here.ids, at);
+		let best: Copy | undefined;
+		let most = LEAST - 1;
+		for (const places of [this.#ofPack.get(key), this.#ofSources.get(key)]) {
+			for (const { file, token } of places ?? []) {
+				let count = 0;
+				// Within the file itself, only what is written already.
+				const limit = file === here ? Math.min(at - token, here.ids.length - at) : here.ids.length - at;
+				while (count < limit && file.ids[token + count] === here.ids[at + count]) count++;
+				const length = (here.starts[at + count] ?? here.length) - (here.starts[at] ?? 0);
+				// To go on where the copy before ended is the shortest to write.
+				const follows = before?.key === file.key && token >= before.from + before.count ? 0.5 : 0;
+				if (length + follows > most) {
+					most = length + follows;
+					best = { key: file.key, from: token, count };
+				}
+			}
+		}
+		return best;
+	}
+
+	#idOf(token: string): number {
+		let id = this.#ids.get(token);
+		if (id === undefined) {
+			id = this.#ids.size + 1;
+			this.#ids.set(token, id);
+		}
+		return id;
+	}
+}
+
+/** Two tokens as one number. */
+function beginning(ids: readonly number[], at: number): number {
+	return (ids[at] ?? 0) * 2 ** 26 + (ids[at + 1] ?? 0);
+}
+
+function remember(places: Map<number, Place[]>, key: number, place: Place): void {
+	const known = places.get(key);
+	if (known === undefined) places.set(key, [place]);
+	else if (known.length < MOST_PLACES) known.push(place);
+}

@@ -1,0 +1,206 @@
+/**
+ * How pages lie in packs: the format, and the way back from packs to pages.
+ *
+ * Pages of a handbook repeat each other: the frame on all, a drill's text on its page, on its week's
+ * pages and on every class sheet. A host's compression cannot see that, since it packs each file by
+ * itself and some look back over 32 kB only. So a pack writes a page as new text and copies: from
+ * itself, from a page before it in the pack, or from a *source*, which is a page of any pack.
+ *
+ *   1. a text is cut into tokens at `<`, `>` and `"`
+ *   2. a copy names a file, the token it begins with and how many tokens it takes; a changed word
+ *      therefore changes its own page and none of those that copy it
+ *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
+ *
+ * Signs: every character below U+0007 has a meaning here and may not stand in a page. The packs are
+ * text for the host to compress as it likes. The build and the worker share this file.
+ */
+
+/** Between files, around copies, and in place of the page's way to the root and of the edition's name. */
+export const FILE = "\u0001";
+export const PART = "\u0002";
+export const ROOT = "\u0003";
+export const EDITION = "\u0004";
+export const SIGNS = /[\u0001-\u0006]/;
+
+/** A file as it stands in a pack. */
+export interface PackedFile {
+	/** From the root of the site. One with a `#` in it is only there to be copied from. */
+	readonly path: string;
+	/** Sources have a rank from 0; what may only be copied from within its pack has none. */
+	readonly rank: number | undefined;
+	/** New text at even places, copies at odd ones. */
+	readonly parts: readonly string[];
+}
+
+const NO_RANK = "-";
+
+/** Reads a pack, without following its copies. */
+export function readPack(text: string): readonly PackedFile[] {
+	return text === ""
+		? []
+		: text.split(FILE).map((file): PackedFile => {
+				const [head = "", ...parts] = file.split(PART);
+				const rank = head.charAt(0);
+				return { path: head.slice(1), rank: rank === NO_RANK ? undefined : Number(rank), parts };
+			});
+}
+
+/** The pack that `readPack` reads. */
+export function writePack(files: readonly PackedFile[]): string {
+	return files.map(({ path, rank, parts }) => [`${rank ?? NO_RANK}${path}`, ...parts].join(PART)).join(FILE);
+}
+
+/** A text and where its tokens begin. */
+export interface Tokens {
+	readonly text: string;
+	readonly starts: readonly number[];
+}
+
+/** Adds where the tokens of `text` begin, when it stands at `offset`. */
+export function cut(text: string, offset: number, starts: number[]): void {
+	let before = 0;
+	for (let i = 0; i < text.length; i++) {
+		const sign = text.charCodeAt(i);
+		// A new token begins at `<` and at `"`, and behind `>` and `"`.
+		if (i === 0 || sign === 60 || sign === 34 || before === 62 || before === 34) starts.push(offset + i);
+		before = sign;
+	}
+}
+
+/** A copy: token numbers of another file. */
+export interface Copy {
+	/** Key of the file. */
+	readonly key: string;
+	readonly from: number;
+	readonly count: number;
+}
+
+/**
+ * A copy as text: the key and the first token, or, from the file of the copy before, the step from
+ * where that one ended; then the number of tokens unless it is one.
+ */
+export function writeCopy({ key, from, count }: Copy, before: Copy | undefined): string {
+	const at = before?.key === key ? `=${(from - before.from - before.count).toString(36)}` : key + from.toString(36);
+	return count === 1 ? at : `${at},${count.toString(36)}`;
+}
+
+export function readCopy(text: string, before: Copy | undefined): Copy {
+	const [at = "", count = "1"] = text.split(",");
+	if (at.startsWith("=") && before !== undefined) {
+		const from = before.from + before.count + Number.parseInt(at.slice(1), 36);
+		return { key: before.key, from, count: Number.parseInt(count, 36) };
+	}
+	return {
+		key: at.slice(0, KEY_LENGTH),
+		from: Number.parseInt(at.slice(KEY_LENGTH), 36),
+		count: Number.parseInt(count, 36),
+	};
+}
+
+const KEY_SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+const KEY_LENGTH = 3;
+
+/** A short key for every path: by its hash, so that a page that comes or goes leaves the others theirs. */
+export function keysOf(paths: readonly string[]): ReadonlyMap<string, string> {
+	const room = KEY_SIGNS.length ** KEY_LENGTH;
+	if (paths.length > room / 2) throw new RangeError(`${paths.length} files are more than the keys can name`);
+	const taken = new Set<number>();
+	const keys = new Map<string, string>();
+	for (const path of [...paths].sort()) {
+		let place = hashOf(path) % room;
+		while (taken.has(place)) place = (place + 1) % room;
+		taken.add(place);
+		let key = "";
+		for (let rest = place, i = 0; i < KEY_LENGTH; i++, rest = Math.floor(rest / KEY_SIGNS.length))
+			key += KEY_SIGNS[rest % KEY_SIGNS.length];
+		keys.set(path, key);
+	}
+	return keys;
+}
+
+/** FNV-1a, 32 bits: spreads paths evenly, and is the same everywhere. */
+export function hashOf(text: string): number {
+	let hash = 0x811c9dc5;
+	for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+	return hash >>> 0;
+}
+
+/** The way from a page up to the root, which stands before every reference in it. */
+export function wayUp(path: string): string {
+	return "../".repeat(path.split("/").length - 1);
+}
+
+/**
+ * Takes packs apart.
+ *
+ * @param packs each pack's text, in any order
+ * @param edition the name that pages say
+ * @returns for each pack, as it is asked for, its files' paths and texts; what a pack needed for itself
+ * alone is let go before the next. Throws where a copy leads nowhere: then these packs do not belong
+ * together.
+ */
+export function* unpack(
+	packs: readonly string[],
+	edition: string,
+): Generator<readonly (readonly [path: string, text: string])[]> {
+	const read = packs.map(readPack);
+	const paths = read.flatMap((files) => files.map(({ path }) => path));
+	const keys = keysOf(paths);
+	const sources = new Map<string, Tokens>();
+	const ranked = read.flat().filter(({ rank }) => rank !== undefined);
+	for (const file of ranked.sort(byRank)) {
+		const key = keys.get(file.path) ?? "";
+		sources.set(key, resolve(file, key, (other) => sources.get(other)));
+	}
+	for (const files of read) {
+		const own = new Map<string, Tokens>();
+		yield files
+			.map((file): readonly [string, string] => {
+				const key = keys.get(file.path) ?? "";
+				let tokens = sources.get(key);
+				if (tokens === undefined) {
+					tokens = resolve(file, key, (other) => own.get(other) ?? sources.get(other));
+					own.set(key, tokens);
+				}
+				return [file.path, restored(file.path, tokens.text, edition)];
+			})
+			.filter(([path]) => !path.includes("#"));
+	}
+}
+
+/** The order in which sources are read. */
+export function byRank(
+	a: { readonly path: string; readonly rank: number | undefined },
+	b: { readonly path: string; readonly rank: number | undefined },
+): number {
+	return (a.rank ?? 9) - (b.rank ?? 9) || (a.path < b.path ? -1 : 1);
+}
+
+function resolve(file: PackedFile, key: string, find: (key: string) => Tokens | undefined): Tokens {
+	let text = "";
+	const starts: number[] = [];
+	let before: Copy | undefined;
+	file.parts.forEach((part, i) => {
+		if (i % 2 === 0) {
+			cut(part, text.length, starts);
+			text += part;
+			return;
+		}
+		const copy = readCopy(part, before);
+		const source = copy.key === key ? { text, starts } : find(copy.key);
+		const from = source?.starts[copy.from];
+		if (source === undefined || from === undefined || copy.from + copy.count > source.starts.length)
+			throw new RangeError(`${file.path} copies what is not there`);
+		const to = source.starts[copy.from + copy.count] ?? source.text.length;
+		const shift = text.length - from;
+		for (let token = copy.from; token < copy.from + copy.count; token++)
+			starts.push((source.starts[token] as number) + shift);
+		text += source.text.slice(from, to);
+		before = copy;
+	});
+	return { text, starts };
+}
+
+function restored(path: string, text: string, edition: string): string {
+	return text.replaceAll(ROOT, wayUp(path)).replaceAll(EDITION, edition);
+}

@@ -1,0 +1,130 @@
+/**
+ * Load as a page: landings and hand contacts of each level, week by week.
+ */
+
+import type { Load } from "../../../compute/load.ts";
+import type { Bar } from "../../../figures/bar-chart.ts";
+import type { Id } from "../../../model.ts";
+import { addressOf } from "../../addresses.ts";
+import { type Link, linkTo } from "../links.ts";
+import type { SiteIndex } from "../site-index.ts";
+import { shortNumber } from "../words.ts";
+import { type MeasureHead, measureHead } from "./measure-head.ts";
+
+export interface LoadView {
+	readonly head: MeasureHead;
+	readonly stepWanted: number | undefined;
+	readonly levels: readonly {
+		readonly id: Id;
+		readonly level: Link;
+		readonly charts: readonly { readonly what: string; readonly bars: readonly Bar[] }[];
+		readonly rows: readonly LoadRow[];
+	}[];
+}
+
+export interface LoadRow {
+	readonly week: Link;
+	readonly number: number;
+	readonly level: Link;
+	readonly landings: number;
+	readonly hands: number;
+	readonly landingsStep: number | undefined;
+	readonly handsStep: number | undefined;
+	/** Over the club's target. */
+	readonly landingsOver: boolean;
+	readonly handsOver: boolean;
+	/** What each drill adds, most first. */
+	readonly drills: readonly {
+		readonly drill: Link;
+		readonly landings: number;
+		readonly hands: number;
+	}[];
+}
+
+/** Steps such as 1.5 exactly must not pass for more. */
+const ROUNDING = 1e-9;
+
+/** The page of load. */
+export function loadView(site: SiteIndex): LoadView {
+	const { curriculum } = site;
+	const byLevel = Map.groupBy(site.measures.loads(), (load) => load.level);
+	return {
+		head: measureHead(site, "load"),
+		stepWanted: curriculum.targets.loadStep,
+		levels: [...curriculum.levels.keys()].flatMap((id) => {
+			const rows = (byLevel.get(id) ?? []).map((load) => loadRow(site, load));
+			if (rows.length === 0) return [];
+			return [
+				{
+					id,
+					level: linkTo(curriculum, "level", id),
+					rows,
+					charts: [
+						{
+							what: "Landings",
+							bars: rows.map((row) => barOf(row, row.landings, row.landingsStep, row.landingsOver)),
+						},
+						{
+							what: "Hand contacts",
+							bars: rows.map((row) => barOf(row, row.hands, row.handsStep, row.handsOver)),
+						},
+					],
+				},
+			];
+		}),
+	};
+}
+
+/** One level in one week. */
+export function loadRow(site: SiteIndex, load: Load): LoadRow {
+	const { curriculum } = site;
+	const { loadStep } = curriculum.targets;
+	const plan = site.weekByNumber.get(load.week);
+	const over = (step: number | undefined) =>
+		loadStep !== undefined && step !== undefined && step > loadStep + ROUNDING;
+	return {
+		week: {
+			to: plan === undefined ? "weeks/" : addressOf({ kind: "week", id: plan.id }),
+			name: `Week ${load.week}`,
+		},
+		number: load.week,
+		level: linkTo(curriculum, "level", load.level),
+		landings: load.landings,
+		hands: load.hands,
+		landingsStep: load.landingsStep,
+		handsStep: load.handsStep,
+		landingsOver: over(load.landingsStep),
+		handsOver: over(load.handsStep),
+		drills: load.drills
+			.filter(({ landings, hands }) => landings + hands > 0)
+			.map(({ drill, landings, hands }) => ({ drill: linkTo(curriculum, "drill", drill), landings, hands })),
+	};
+}
+
+function barOf({ week, number }: LoadRow, value: number, step: number | undefined, over: boolean): Bar {
+	return {
+		name: `Week ${number}`,
+		values: [value],
+		href: week.to,
+		...(step === undefined ? {} : { note: { words: `${stepWords(step)} × before`, warns: over } }),
+	};
+}
+
+/** A step to two decimals, as findings say it. */
+export function stepWords(step: number | undefined): string {
+	return step === undefined ? "–" : String(Math.round(step * 100) / 100);
+}
+
+/** "12 landings, 3 hand contacts". */
+export function contactWords({
+	landings,
+	hands,
+}: {
+	readonly landings: number;
+	readonly hands: number;
+}): string {
+	return [
+		`${shortNumber(landings)} ${landings === 1 ? "landing" : "landings"}`,
+		`${shortNumber(hands)} hand ${hands === 1 ? "contact" : "contacts"}`,
+	].join(", ");
+}

@@ -1,0 +1,86 @@
+/**
+ * Suggestions in words: what a level lacks on an apparatus in a week, and which drills would close it.
+ */
+
+import type { Gap, OpenReason, Suggestion } from "../../compute/suggest.ts";
+import type { Id } from "../../model.ts";
+import { type Label, type Link, linkTo } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { capital } from "./words.ts";
+
+export interface SuggestionView {
+	readonly id: string;
+	readonly level: Link;
+	readonly apparatus: Link;
+	readonly freeMinutes: number | undefined;
+	readonly gaps: number;
+	readonly closed: number;
+	readonly drills: readonly {
+		readonly drill: Link;
+		readonly minutes: number;
+		readonly closes: readonly GapView[];
+	}[];
+	readonly open: readonly { readonly gap: GapView; readonly reason: string }[];
+	readonly exact: boolean;
+}
+
+export interface GapView {
+	readonly what: Label;
+	readonly because: string;
+}
+
+const BECAUSE: Readonly<Record<Gap["because"], string>> = {
+	untrained: "not met all term",
+	"too few weeks": "met in too few weeks",
+	"too long a gap": "within too long a gap",
+	unmatched: "missing here this week",
+};
+
+const REASONS: Readonly<Record<OpenReason, string>> = {
+	"no drill": "no further drill of the library trains it here",
+	order: "its drills would come before what they are built on",
+	minutes: "its drills do not fit into the free minutes",
+};
+
+/** What a level lacks on an apparatus in a week; undefined where it lacks nothing. */
+export function suggestionView(
+	site: SiteIndex,
+	week: number,
+	level: Id,
+	apparatus: Id,
+): SuggestionView | undefined {
+	const { curriculum } = site;
+	const suggestion: Suggestion = site.measures.suggestion(week, level, apparatus);
+	if (suggestion.gaps.length === 0) return undefined;
+	const gapView = (gap: Gap): GapView => ({
+		what:
+			gap.kind === "direction" ? { name: `${capital(gap.id)} work` } : linkTo(curriculum, gap.kind, gap.id),
+		because: BECAUSE[gap.because],
+	});
+	return {
+		id: `${level}--${apparatus}`,
+		level: linkTo(curriculum, "level", level),
+		apparatus: linkTo(curriculum, "apparatus", apparatus),
+		freeMinutes: suggestion.freeMinutes,
+		gaps: suggestion.gaps.length,
+		closed: suggestion.gaps.length - suggestion.open.length,
+		drills: suggestion.drills.map(({ drill, minutes, closes }) => ({
+			drill: linkTo(curriculum, "drill", drill),
+			minutes,
+			closes: closes.map(gapView),
+		})),
+		open: suggestion.open.map(({ gap, reason }) => ({ gap: gapView(gap), reason: REASONS[reason] })),
+		exact: suggestion.exact,
+	};
+}
+
+/** What every level lacks on some apparatus of a week, by level. */
+export function suggestionViews(
+	site: SiteIndex,
+	week: number,
+	places: readonly Id[],
+): readonly SuggestionView[] {
+	return [...site.curriculum.levels.keys()].flatMap((level) =>
+		places.flatMap((apparatus) => suggestionView(site, week, level, apparatus) ?? []),
+	);
+}

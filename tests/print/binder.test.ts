@@ -1,0 +1,326 @@
+/** The binder of a small club, printed by a real browser and read back. */
+
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
+import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { letters, type PrintedPage, type PrintedPdf, readPdf } from "./read-pdf.ts";
+
+const MM = 72 / 25.4;
+
+const folder = mkdtempSync(join(tmpdir(), "binder-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function openClub(change: (dir: string) => void = () => undefined): Handbook {
+	const dir = clubCopy(join(FIXTURES, "clubs", "printed-binder"));
+	change(dir);
+	const { handbook, problems } = openHandbook(dir);
+	if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
+	return handbook;
+}
+
+const print = (handbook: Handbook, name: string, cacheDir: string | false = false) =>
+	printBinder(handbook, { outFile: join(folder, name), cacheDir });
+
+describe("the binder", () => {
+	let handbook: Handbook;
+	let printed: PrintedBinder;
+	let pdf: PrintedPdf;
+	let bytes: Buffer;
+
+	beforeAll(async () => {
+		// The copy is opened, and its text is in memory, before the folder goes.
+		handbook = await openInHook();
+		printed = await print(handbook, "binder.pdf", join(folder, "cache"));
+		bytes = readFileSync(join(folder, "binder.pdf"));
+		pdf = await readPdf(bytes);
+	});
+
+	const pageOf = (id: string): PrintedPage => {
+		const page = pdf.pages[pdf.destinations.get(id) ?? -1];
+		if (page === undefined) throw new Error(`${id} has no page`);
+		return page;
+	};
+
+	it("has no problems, and tells its pages and sections", () => {
+		expect(printed.problems).toEqual([]);
+		expect(printed.pages).toBe(pdf.pages.length);
+		// Cover, contents, guides, two weeks, two apparatus, shapes, skills, coverage, equipment, index.
+		expect(printed.sections).toBe(12);
+	});
+
+	it("is on A4 as ISO 216 has it", () => {
+		for (const { width, height } of pdf.pages) {
+			expect(width).toBeCloseTo(210 * MM, 2);
+			expect(height).toBeCloseTo(297 * MM, 2);
+		}
+	});
+
+	it("carries on every page the number that its label says, or nothing on a blank back", () => {
+		for (const page of pdf.pages) {
+			if (page.label.startsWith("Cover")) continue;
+			const foot = page.lines.filter(({ y }) => y < 18 * MM).map(({ text }) => text);
+			if (page.text.includes("This side is left blank")) {
+				expect(foot.join(" ")).not.toContain(page.label);
+				continue;
+			}
+			expect(foot.join(" ").replace(/\s+/g, " ")).toContain(page.label);
+		}
+	});
+
+	it("starts what is replaced on its own on a right-hand page, after whole leaves", () => {
+		const firsts = pdf.pages.flatMap(({ label }, i) => (label.endsWith(" 1") ? [i] : []));
+		expect(firsts.length).toBeGreaterThan(12);
+		for (const position of firsts) expect(position % 2, pdf.pages[position]?.label).toBe(0);
+		expect(pdf.pages.length % 2).toBe(0);
+		expect(pdf.pages.some(({ text }) => text.includes("This side is left blank"))).toBe(true);
+	});
+
+	it("keeps the punched edge and the unprintable edges free, on facing pages", () => {
+		pdf.pages.forEach(({ lines, label, width, height }, position) => {
+			const right = position % 2 === 0;
+			for (const { text, x, y, width: length, turned } of lines) {
+				const end = turned ? x : x + length;
+				// ISO 838: holes reach 15 mm in.
+				expect(x, `${label}: ${text}`).toBeGreaterThan((right ? 15 : 5) * MM);
+				expect(end, `${label}: ${text}`).toBeLessThan(width - (right ? 5 : 15) * MM);
+				expect(y, `${label}: ${text}`).toBeGreaterThan(5 * MM);
+				expect(y, `${label}: ${text}`).toBeLessThan(height - 5 * MM);
+			}
+		});
+	});
+
+	it("puts the number of the real page behind every entry of the contents", () => {
+		const contents = pdf.pages.filter(({ label }) => label.startsWith("Contents"));
+		const words = contents.map(({ text }) => text).join(" ");
+		for (const [id, title] of [
+			["part-guides", "Guides and levels"],
+			["guide-long-table", "A table over several pages"],
+			["week-week-1", "Week 1: Round shapes"],
+			["week-apparatus-week-2-floor", "Floor"],
+			["apparatus-floor", "Floor drills"],
+			["part-shapes", "Shapes"],
+			["part-skills", "Skills"],
+			["part-coverage", "Coverage"],
+			["part-equipment", "Equipment"],
+			["part-index", "Index"],
+		] as const) {
+			const { label } = pageOf(id);
+			expect(letters(words), title).toContain(letters(`${title} ${label}`));
+		}
+	});
+
+	it("puts things where the outline and their links say", () => {
+		for (const drill of handbook.curriculum.drills.values()) {
+			expect(letters(pageOf(`drill-${drill.id}`).text)).toContain(letters(drill.title));
+		}
+		for (const skill of handbook.curriculum.skills.values()) {
+			expect(pageOf(`skill-${skill.id}`).text).toContain(skill.name);
+		}
+	});
+
+	it("resolves every link, and prints the target's number in every numbered one", () => {
+		let numbered = 0;
+		const labels = new Set(pdf.pages.map(({ label }) => label));
+		for (const page of pdf.pages) {
+			for (const { dest, url, rect } of page.links) {
+				expect(url ?? "").not.toContain("binder.invalid");
+				if (dest === undefined) continue;
+				const target = pdf.destinations.get(dest);
+				expect(target, dest).toBeDefined();
+				const [left = 0, bottom = 0, right = 0, top = 0] = rect;
+				const words = page.lines
+					.filter(
+						({ x, y, width }) => x + width / 2 > left && x + width / 2 < right && y > bottom - 1 && y < top,
+					)
+					.map(({ text }) => text)
+					.join("")
+					.trim();
+				if (!labels.has(words)) continue;
+				numbered++;
+				expect(words).toBe(pdf.pages[target ?? -1]?.label);
+			}
+		}
+		expect(numbered).toBeGreaterThan(200);
+	});
+
+	it("has every word of a card, and shows marks as they were written", () => {
+		const text = letters(pdf.pages.map((page) => page.text).join(" "));
+		for (const words of [
+			"Say loudly that 3 < 4 & go on to Rock on the back",
+			"Élan, façade, naïve: 2 × 45°",
+			"Only on the mat & never alone",
+			"<b>Not bold.</b>",
+		]) {
+			expect(text).toContain(letters(words));
+		}
+		const card = pageOf("drill-marked-words").text;
+		expect(card).toContain('Rock & roll <quick> "quotes"');
+		expect(card).toContain("<b>Not bold.</b>");
+	});
+
+	it("breaks a card that is taller than a page, and loses nothing of it", () => {
+		const start = pdf.destinations.get("drill-long-talk") ?? 0;
+		const pages = pdf.pages.slice(start, start + 3).map(({ text }) => text);
+		expect(pages[0]).toContain("Paragraph 1 goes");
+		expect(pages[0]).not.toContain("Paragraph 40 goes");
+		const all = letters(pages.join(" "));
+		for (let i = 1; i <= 40; i++) expect(all).toContain(letters(`Paragraph ${i} goes on`));
+		expect(all).toContain(letters("Stop when wrists tire."));
+	});
+
+	it("repeats the head of a table on every page it goes on to", () => {
+		const guide = pdf.pages.filter(({ text }) => /what happens in row \d/.test(text));
+		expect(guide.length).toBeGreaterThan(1);
+		for (const { text } of guide) expect(text).toContain("Row meaning");
+		const rows = guide.flatMap(({ text }) => text.match(/in row \d+/g) ?? []);
+		expect(new Set(rows).size).toBe(80);
+		expect(rows.length).toBe(80);
+		const coverage = pdf.pages.filter(
+			({ label, text }) => label.startsWith("C ") && /Practice step \d/.test(text),
+		);
+		expect(coverage.length).toBeGreaterThan(2);
+		for (const { text } of coverage) expect(text).toMatch(/Skill 1 2/);
+	});
+
+	it("keeps a heading on the page of what follows it", () => {
+		for (const page of pdf.pages) {
+			const body = page.lines.filter(({ y, turned }) => !turned && y > 18 * MM && y < page.height - 20 * MM);
+			const last = body.at(-1)?.text ?? "";
+			expect(["Under a heading", "Say", "See and say", "Set up", "Skills this week"]).not.toContain(last);
+		}
+	});
+
+	it("has an outline, a title, a language, tags and the content's own date", () => {
+		expect(pdf.title).toBe("Marrowby & <Friends> Gym Club: Spring term");
+		expect(pdf.language).toBe("en");
+		expect(pdf.created).toBe("D:20270104000000Z");
+		const titles = pdf.outline.map(({ title }) => title);
+		expect(titles).toEqual([
+			"Coaching binder",
+			"Contents",
+			"Guides and levels",
+			"Week 1: Round shapes",
+			"Week 2: Rolling & rocking",
+			"Floor drills",
+			"Beam drills",
+			"Shapes",
+			"Skills",
+			"Coverage",
+			"Equipment",
+			"Index",
+		]);
+		expect(pdf.outline[3]?.kids).toEqual(["Floor", "Beam"]);
+		for (const { dest } of pdf.outline) expect(pdf.destinations.has(String(dest))).toBe(true);
+		const roles = new Set(pdf.pages.flatMap((page) => page.roles));
+		for (const role of ["H1", "H2", "P", "Table", "TH", "L", "LI", "Figure", "Link"])
+			expect(roles).toContain(role);
+	});
+
+	it("lists drills, shapes, skills and equipment by all their names in the index", () => {
+		const index = letters(
+			pdf.pages
+				.filter(({ label }) => label.startsWith("X "))
+				.map(({ text }) => text)
+				.join(" "),
+		);
+		const line = (words: string, id: string) => letters(`${words} ${pageOf(id).label}`);
+		expect(index).toContain(line("Dive roll", "skill-dive"));
+		expect(index).toContain(line('Ærial rocking Rock & roll <quick> "quotes"', "drill-marked-words"));
+		expect(index).toContain(line("Block", "equipment-block"));
+		expect(index).toContain(line("Hollow", "shape-hollow"));
+	});
+
+	it("comes out the same byte for byte, from the cache and without it", async () => {
+		await print(handbook, "cached.pdf", join(folder, "cache"));
+		await print(handbook, "fresh.pdf");
+		expect(readFileSync(join(folder, "cached.pdf")).equals(bytes)).toBe(true);
+		expect(readFileSync(join(folder, "fresh.pdf")).equals(bytes)).toBe(true);
+	});
+
+	it("leaves the last binder where it was when a run is stopped, and no pieces beside it", async () => {
+		const dir = mkdtempSync(join(folder, "stopped-"));
+		const outFile = join(dir, "binder.pdf");
+		writeFileSync(outFile, "the last good one");
+		const stop = new AbortController();
+		const run = printBinder(handbook, {
+			outFile,
+			cacheDir: false,
+			signal: stop.signal,
+			progress: (done) => done > 3 && stop.abort(),
+		});
+		await expect(run).rejects.toThrow(/abort/i);
+		expect(readFileSync(outFile, "utf8")).toBe("the last good one");
+		expect(readdirSync(dir)).toEqual(["binder.pdf"]);
+	});
+
+	it("reports H401 without a browser, and leaves the last binder", async () => {
+		const outFile = join(folder, "kept.pdf");
+		writeFileSync(outFile, "the last good one");
+		const result = await printBinder(handbook, {
+			outFile,
+			cacheDir: false,
+			browser: { environment: { PATH: "" }, packaged: false },
+		});
+		expect(result.pages).toBe(0);
+		expect(result.problems.map(({ code }) => code)).toEqual(["H401"]);
+		expect(readFileSync(outFile, "utf8")).toBe("the last good one");
+	});
+
+	it("reports H401 where the browser does not start", async () => {
+		const outFile = join(folder, "never.pdf");
+		const result = await printBinder(handbook, {
+			outFile,
+			cacheDir: false,
+			browser: { environment: { HANDBOOK_BROWSER: process.execPath } },
+		});
+		expect(result.problems.map(({ code }) => code)).toEqual(["H401"]);
+		expect(existsSync(outFile)).toBe(false);
+	});
+});
+
+/** Opens the club outside of a test: the folder is not needed once it is read. */
+async function openInHook(): Promise<Handbook> {
+	const { cpSync, mkdirSync } = await import("node:fs");
+	const dir = join(folder, "club");
+	mkdirSync(dir);
+	for (const part of [join(FIXTURES, "base-club"), join(FIXTURES, "clubs", "printed-binder")]) {
+		for (const name of ["content", "_data"]) cpSync(join(part, name), join(dir, name), { recursive: true });
+	}
+	const { handbook, problems } = openHandbook(dir);
+	if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
+	return handbook;
+}
+
+describe("other clubs", () => {
+	it("prints on Letter for a three-hole punch", async () => {
+		const handbook = openClub((dir) =>
+			writeFileSync(join(dir, "_data/club.yaml"), "name: Marrowby\npaper: Letter\npunch: three-hole\n"),
+		);
+		const result = await print(handbook, "letter.pdf");
+		expect(result.problems).toEqual([]);
+		const { pages } = await readPdf(readFileSync(join(folder, "letter.pdf")));
+		pages.forEach(({ width, height, lines }, position) => {
+			expect([width, height]).toEqual([612, 792]);
+			for (const { x, width: length, turned, text } of lines) {
+				// Holes of 8 mm, half an inch in.
+				if (position % 2 === 0) expect(x, text).toBeGreaterThan(16.7 * MM);
+				else expect(turned ? x : x + length, text).toBeLessThan(612 - 16.7 * MM);
+			}
+		});
+	});
+
+	it("prints a club without weeks and without anything optional", async () => {
+		const handbook = openClub((dir) => {
+			for (const part of ["content/weeks", "content/guides", "content/drills/floor/marked-words.md"]) {
+				rmSync(join(dir, part), { recursive: true });
+			}
+		});
+		const result = await print(handbook, "bare.pdf");
+		expect(result.problems).toEqual([]);
+		expect(result.pages).toBeGreaterThan(8);
+	});
+});

@@ -1,0 +1,173 @@
+/** The checks of a finished binder, each shown something it must find. */
+
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { type Assembled, assemble } from "../../scripts/print/assemble.ts";
+import {
+	type BrowserPages,
+	openBrowser,
+	type PageScripts,
+	readPageScripts,
+} from "../../scripts/print/browser-pages.ts";
+import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { joinSegments } from "../../scripts/print/join.ts";
+import { layOut } from "../../scripts/print/layout.ts";
+import { paperOf } from "../../scripts/print/paper.ts";
+import { type PrintSetting, printSegments } from "../../scripts/print/print-segments.ts";
+import { printStyles } from "../../scripts/print/print-styles.ts";
+import type { Sheets } from "../../scripts/print/section.ts";
+import { openCache } from "../../scripts/print/sheet-cache.ts";
+import { verifyBinder } from "../../scripts/print/verify.ts";
+import { FIXTURES } from "../open-fixture.ts";
+
+const PLACE = { file: "_data/club.yaml", line: 1, column: 1 };
+
+describe("reading back", () => {
+	let handbook: Handbook;
+	let pages: BrowserPages;
+	let scripts: PageScripts;
+	let sheets: Sheets;
+	let sound: Assembled;
+	let common: PrintSetting;
+	const paper = paperOf({ paper: "A4", punch: "four-hole" });
+
+	beforeAll(async () => {
+		const opened = openHandbook(join(FIXTURES, "base-club")).handbook;
+		const found = await findBrowser();
+		if (opened === undefined || "missing" in found) throw new Error("no club or no browser");
+		handbook = opened;
+		pages = await openBrowser(found.browser);
+		scripts = await readPageScripts();
+		sheets = binderSheets({ ...handbook, picture: () => undefined });
+		common = {
+			pages,
+			scripts,
+			styles: await printStyles(paper, sheets.slots),
+			language: "en",
+			title: sheets.title,
+			paper,
+			cache: openCache(undefined),
+			workers: 2,
+			onDone: () => undefined,
+			signal: undefined,
+		};
+		const jobs = sheets.sections.flatMap(({ parts, title }) =>
+			parts.map(({ html }) => ({ title, html: html.text, place: PLACE })),
+		);
+		const area = { width: paper.areaWidth, height: paper.areaHeight };
+		const laidOut = await layOut(jobs, { ...common, area, onDone: () => undefined });
+		let next = 0;
+		sound = assemble(
+			sheets,
+			sheets.sections.map(({ parts }) => parts.map(() => laidOut.pages[next++] ?? [])),
+		);
+	});
+	afterAll(() => pages.close());
+
+	/** Prints with one leaf's markup changed, and verifies against what was meant. */
+	async function problemsOf(
+		change: (leaf: string) => string,
+		meant: { readonly assembled?: Assembled; readonly handbook?: Handbook } = {},
+	): Promise<readonly string[]> {
+		let changed = 0;
+		const leaves = sound.leaves.map((leaf) => {
+			const html = change(leaf.html);
+			if (html !== leaf.html) changed++;
+			return { ...leaf, html };
+		});
+		const segments = await printSegments({ ...sound, leaves }, common);
+		const pdf = await joinSegments(segments, sound, sheets, paper);
+		const problems = await verifyBinder({
+			pdf,
+			sheets,
+			assembled: meant.assembled ?? sound,
+			segments,
+			paper,
+			handbook: meant.handbook ?? handbook,
+			elsewhere: PLACE,
+			threads: 2,
+		});
+		expect(
+			changed > 0 || meant.assembled !== undefined || meant.handbook !== undefined || problems.length === 0,
+		).toBe(true);
+		return problems.map(({ code, what }) => `${code} ${what}`);
+	}
+
+	it("finds nothing in a sound binder", async () => {
+		expect(await problemsOf((leaf) => leaf)).toEqual([]);
+	});
+
+	it("finds a printed number that is not the target's", async () => {
+		const wrong = await problemsOf((leaf) => leaf.replace(/(data-to="drill-rock">D · Floor )\d/, "$19"));
+		expect(wrong.some((what) => /^H404 .*drill-rock/.test(what))).toBe(true);
+	});
+
+	it("finds a number of another page", async () => {
+		const wrong = await problemsOf((leaf) => leaf.replace(/(data-to="shape-tuck">)[^<]+/, "$1K 1"));
+		expect(wrong.some((what) => what.startsWith('H404 "Tuck" is said to be on K 1, and is on S 1'))).toBe(
+			true,
+		);
+	});
+
+	it("finds a page without its number", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace('<span class="folio">S 1</span>', '<span class="folio"></span>'),
+		);
+		expect(wrong.some((what) => /^H404 The page's number S 1 is not at its foot/.test(what))).toBe(true);
+	});
+
+	it("finds words in the punched margin", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace('id="part-shapes">', 'id="part-shapes"><i style="position:absolute;left:-70px">Oh</i>'),
+		);
+		expect(wrong.some((what) => what.startsWith('H403 "Oh" stands in the punched margin'))).toBe(true);
+	});
+
+	it("finds a drawing in the punched margin", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace(
+				'<div class="leaf-foot"',
+				'<svg style="position:absolute;left:20px;top:300px" width="40" height="40"><path d="M0 0H40V40H0Z"/></svg><div class="leaf-foot"',
+			),
+		);
+		expect(wrong.some((what) => what.startsWith("H403 Something stands in the punched margin"))).toBe(true);
+	});
+
+	it("finds what runs out of its text area, cut off or not", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace(/(<h1 id="part-skills")/, '$1 style="width:2000px"'),
+		);
+		expect(wrong.some((what) => what.startsWith('H403 "Skills" stands outside the text area'))).toBe(true);
+	});
+
+	it("finds words that were laid out and did not get onto paper", async () => {
+		const wrong = await problemsOf((leaf) => leaf.replace("<p>Down the slope.</p>", ""));
+		expect(wrong.some((what) => what.startsWith("H403 Letters that were laid out are not on paper"))).toBe(
+			true,
+		);
+	});
+
+	it("finds a drill's words that no sheet prints", async () => {
+		const rock = handbook.curriculum.drills.get("rock");
+		if (rock === undefined) throw new Error("the fixture has a drill called rock");
+		const drills = new Map(handbook.curriculum.drills).set("rock", {
+			...rock,
+			caution: "Never on a full stomach",
+		});
+		const wrong = await problemsOf((leaf) => leaf, {
+			handbook: { ...handbook, curriculum: { ...handbook.curriculum, drills } },
+		});
+		expect(wrong).toEqual([
+			'H403 The card of "Rock on the back" lacks the words "Never on a full stomach" (page D · Floor 2).',
+		]);
+	});
+
+	it("finds a link that leads nowhere", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace("binder.invalid/#shape-tuck", "binder.invalid/#shape-tack"),
+		);
+		expect(wrong.some((what) => what.startsWith("H404 A link to shape-tack leads nowhere"))).toBe(true);
+	});
+});
