@@ -261,6 +261,8 @@ export interface Equipment extends Entry {
 	readonly aliases: readonly string[];
 	readonly owned?: number;
 	readonly stored?: string;
+	/** Metres it takes of the floor: in the direction of the work, and across it. */
+	readonly size?: readonly [number, number];
 }
 
 export interface Club {

@@ -286,6 +286,24 @@ export const CATALOGUE = {
 		why: "Classes overlap in the timetable, and together they need more than the club owns.",
 		fix: "Change the order of apparatus of one class, or plan another drill in one of the blocks.",
 	},
+	H318: {
+		severity: "finding",
+		title: "Stations that overlap on the floor plan",
+		why: "Two groups would work in the same place, and one could run or fall into the other.",
+		fix: "Move one of them by its `at`, or take `at` out: without it a station is placed where there is room.",
+	},
+	H319: {
+		severity: "finding",
+		title: "Too little free space between stations or around a landing area",
+		why: "A gymnast who lands badly or steps back needs the space, and a coach has to get through. The distance is common practice; local codes come first.",
+		fix: "Move one of them by its `at`, or take `at` out: without it a station is placed where there is room.",
+	},
+	H320: {
+		severity: "finding",
+		title: "A station that stands over the edge of its floor plan",
+		why: "What it needs does not fit where it is planned: it would stand in the way of the next apparatus, or against a wall.",
+		fix: "Move it by its `at`, which is the middle of the station, or take `at` out, or correct `plan` in _data/apparatus.yaml.",
+	},
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",

@@ -5,9 +5,10 @@
 import { drawBody } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
-import { poseOf } from "../../scripts/figures/pose.ts";
+import type { Pose } from "../../scripts/figures/pose.ts";
 import { type BodyOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
-import type { Id, LinkedShape } from "../../scripts/model.ts";
+import { type Movement, stripCaption, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
+import type { LinkedShape } from "../../scripts/model.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { PageContext } from "./page.ts";
 
@@ -18,63 +19,70 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefi
 }
 
 /**
- * Shapes in the order the body goes through them, with their names under them. Classes do the same
- * shapes again and again, so a page draws each body once (`drawnBodies`), and its strips place them.
+ * A drill's phases in order, with their names under them. Classes do the same shapes again and again,
+ * so a page draws each body once (`drawnBodies`), and its strips place them.
  */
-export function shapeStrip(
-	ctx: PageContext,
-	shapes: readonly LinkedShape[],
-	idPrefix: string,
-): Html | undefined {
-	const drawn = shapes.filter((shape) => shape.angles !== undefined);
-	if (drawn.length === 0) return undefined;
-	for (const shape of drawn) ctx.bodies.set(shape.id, shape);
-	const names = shapes.map((shape) => shape.name);
-	const title = names.join(", then ");
-	const description = drawn.map(wordsOf).join(" ");
-	const place: BodyOfStrip = (_, dx, step) => `<use href="#${bodyId(drawn[step]?.id)}" x="${tenth(dx)}"/>`;
-	const draw = () => drawStrip(drawn, { title, description, idPrefix: PREFIX }, place);
-	const strip = drawnOnce(drawn[0], shapes.map((shape) => shape.id).join(" "), draw).replaceAll(
-		PREFIX,
-		idPrefix,
-	);
-	return html`<figure class="strip">${raw(strip)}<figcaption>${names.join(" → ")}</figcaption></figure>`;
+export function shapeStrip(ctx: PageContext, movement: Movement, idPrefix: string): Html | undefined {
+	if (movement.stances.length === 0) return undefined;
+	const { svg, bodies } = keptStrip(movement);
+	for (const [id, pose] of bodies) ctx.bodies.set(id, pose);
+	return html`<figure class="strip">${raw(svg.replaceAll(PREFIX, idPrefix))}<figcaption>${stripCaption(movement)}</figcaption></figure>`;
 }
 
 /** The bodies that the page's strips place, in a picture that takes no room; after all strips are made. */
 export function drawnBodies({ bodies }: PageContext): Html | undefined {
 	if (bodies.size === 0) return undefined;
-	const drawn = Array.from(bodies.values(), (shape) =>
-		drawnOnce(shape, "", () => `<g id="${bodyId(shape.id)}">${drawBody(poseOf(shape), 0)}</g>`),
-	);
+	const drawn = Array.from(bodies, ([id, pose]) => `<g id="${id}">${drawBody(pose, 0)}</g>`);
 	return raw(
 		`<svg class="bodies" width="0" height="0" aria-hidden="true" focusable="false"><defs>${drawn.join("\n")}</defs></svg>`,
 	);
 }
 
-function bodyId(shape: Id | undefined): string {
-	return `body-${shape}`;
+interface KeptStrip {
+	readonly svg: string;
+	readonly bodies: ReadonlyMap<string, Pose>;
 }
 
 /** Stands in for the prefix in strips that are kept. */
 const PREFIX = "strip-of-a-drill";
 
-/** Drills share strips and bodies, and the same drill comes in many weeks; kept as long as their shapes are. */
-const kept = new WeakMap<LinkedShape, Map<string, string>>();
+/** Drills share strips, and the same drill comes in many weeks; kept as long as their first shapes are. */
+const kept = new WeakMap<object, Map<string, KeptStrip>>();
 
-function drawnOnce(first: LinkedShape | undefined, key: string, draw: () => string): string {
-	if (first === undefined) return draw();
-	let strips = kept.get(first);
-	if (strips === undefined) {
-		strips = new Map();
-		kept.set(first, strips);
-	}
-	let strip = strips.get(key);
-	if (strip === undefined) {
-		strip = draw();
-		strips.set(key, strip);
-	}
+function keptStrip(movement: Movement): KeptStrip {
+	const { stances, inOrder, travel } = movement;
+	const first = stances[0]?.shape;
+	const strips = first && (kept.get(first) ?? new Map<string, KeptStrip>());
+	if (first !== undefined && strips !== undefined) kept.set(first, strips);
+	const key = JSON.stringify([
+		inOrder,
+		travel,
+		stances.map(({ posture, ground, shape }) => [shape.id, posture, ground]),
+	]);
+	const known = strips?.get(key);
+	if (known !== undefined) return known;
+
+	const bodies = new Map<string, Pose>();
+	const place: BodyOfStrip = ({ pose, dx, up, key: look }) => {
+		const id = `body-${shortHash(look)}`;
+		bodies.set(id, pose);
+		return `<use href="#${id}" x="${tenth(dx)}"${up === 0 ? "" : ` y="${tenth(-up)}"`}/>`;
+	};
+	const words = { title: stripTitle(movement), description: stripDescription(movement), idPrefix: PREFIX };
+	const strip = { svg: drawStrip(movement, words, place), bodies };
+	strips?.set(key, strip);
 	return strip;
+}
+
+/** A few letters and digits that name a text (FNV-1a and a second hash beside it): the same on every page. */
+function shortHash(text: string): string {
+	let a = 0x811c9dc5;
+	let b = 0x01000193;
+	for (let i = 0; i < text.length; i++) {
+		a = Math.imul(a ^ text.charCodeAt(i), 0x01000193);
+		b = Math.imul(b ^ text.charCodeAt(i), 0x85ebca6b);
+	}
+	return (a >>> 0).toString(36) + (b >>> 0).toString(36);
 }
 
 function wordsOf(shape: LinkedShape): string {

@@ -2,7 +2,7 @@
  * What a page function is given, and the small pieces that every page is made of.
  */
 
-import type { Id, LinkedShape } from "../../scripts/model.ts";
+import type { Pose } from "../../scripts/figures/pose.ts";
 import { wayTo } from "../../scripts/render/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
@@ -14,8 +14,8 @@ export interface PageContext {
 	way(to: string): string;
 	/** Code as highlighted markup, in a `pre`. */
 	highlight(language: string, code: string): Html;
-	/** The bodies that the page's strips place; each is drawn once, at its end. */
-	readonly bodies: Map<Id, LinkedShape>;
+	/** The bodies that the page's strips place, by their ids; each is drawn once, at its end. */
+	readonly bodies: Map<string, Pose>;
 }
 
 /** The context of a page. The page that is shown at any address counts its ways from the root of the host. */

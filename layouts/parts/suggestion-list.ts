@@ -17,7 +17,9 @@ export function suggestionList(
 }
 
 function summaryOf({ gaps, closed }: SuggestionView, name: string): Html {
-	return html`${name} <span class="small">${counted(gaps, "gap")}, ${closed === 0 ? "none" : closed === gaps ? "all" : closed} of them can be closed</span>`;
+	const can = closed === 0 ? "none" : closed === gaps ? "all" : String(closed);
+	const words = gaps === 1 ? (closed === 1 ? "can be closed" : "stays open") : `${can} can be closed`;
+	return html`${name} <span class="small">${counted(gaps, "gap")}: ${words}</span>`;
 }
 
 function suggestion(ctx: PageContext, { drills, open, freeMinutes, exact }: SuggestionView): Html {

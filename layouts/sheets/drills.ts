@@ -126,7 +126,6 @@ function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 					.map((id) => apparatus.get(id)?.name ?? id)
 					.join(", ")}`,
 	].filter((words) => words !== "");
-	const figures = drill.sequence.length > 0 ? drill.sequence : drill.shapes;
 	const links: readonly (readonly [string, Html | undefined])[] = [
 		["Shapes", drill.shapes.length === 0 ? undefined : pageRun(places, "shape", named(drill.shapes, shapes))],
 		[
@@ -144,7 +143,7 @@ function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 <header class="card-head"><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>${kinds.length > 0 && html`<p>${kinds.join(" · ")}</p>`}</header>
 ${drill.summary !== undefined && html`<p class="summary">${places.inline(drill.summary)}</p>`}
 <div class="card-body">
-${shapeStrip(source, figures, `strip-${drill.id}`)}
+${shapeStrip(source, drill, `strip-${drill.id}`)}
 ${levelRows(source, places, drill)}
 <div class="prose">${places.block(drill.body, 3)}</div>
 ${pictures(source, places, drill)}

@@ -4,7 +4,8 @@
 
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
-import type { Dose, Id, LinkedDrill, LinkedShape } from "../../scripts/model.ts";
+import { movementOf, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
+import type { Dose, Drill, Id, LinkedDrill, LinkedShape } from "../../scripts/model.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
 import { doseWords } from "../../scripts/render/views/words.ts";
 import { sign } from "../parts/icons.ts";
@@ -112,14 +113,14 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string, size: number):
 	return raw(drawFigure(shape, { ...words, size }));
 }
 
-/** Shapes in the order a body goes through them, with their names under them. */
-export function shapeStrip(source: SheetSource, ids: readonly Id[], idPrefix: string): Html | undefined {
-	const shapes = ids.flatMap((id) => source.curriculum.shapes.get(id) ?? []);
-	if (shapes.length === 0) return undefined;
-	const names = shapes.map(({ name }) => name);
-	const words = { title: "Shapes in order", description: names.join(", then "), idPrefix };
-	return html`<figure class="strip">${raw(drawStrip(shapes, words))}<figcaption>${names.map(
-		(name, i) => html`<span><b>${i + 1}</b> ${name}</span>`,
+/** A drill's phases in the order a body goes through them, with their names under them. */
+export function shapeStrip(source: SheetSource, drill: Drill, idPrefix: string): Html | undefined {
+	const movement = movementOf(drill, source.curriculum);
+	if (movement.stances.length === 0) return undefined;
+	const names = movement.stances.map(({ shape }) => shape.name);
+	const words = { title: stripTitle(movement), description: stripDescription(movement), idPrefix };
+	return html`<figure class="strip">${raw(drawStrip(movement, words))}<figcaption>${names.map(
+		(name, i) => html`<span>${movement.inOrder && html`<b>${i + 1}</b> `}${name}</span>`,
 	)}</figcaption></figure>`;
 }
 

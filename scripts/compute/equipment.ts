@@ -43,31 +43,57 @@ export interface EquipmentLine {
 export function equipmentFor(curriculum: Curriculum, plan: ApparatusPlan): readonly EquipmentLine[] {
 	const known = listsOf.get(plan);
 	if (known?.curriculum === curriculum) return known.lines;
-	// Largest first: the first class that does a drill is the one to count for.
-	const classes = curriculum.term.classes
-		.filter((group) => group.rotation.includes(plan.apparatus))
-		.sort((a, b) => b.gymnasts - a.gymnasts);
 	const lines = largest(
 		curriculum,
-		plan.blocks.map((block) => {
-			const here = classes.map((group) => ({
-				gymnasts: group.gymnasts,
-				stations: stationsFor(curriculum, block, levelsOfClass(curriculum, group)),
-			}));
-			const needs = needsOf(
-				curriculum,
-				block,
-				block.stations.map((_, station) => station),
-				(station) => {
-					const group = here.find(({ stations }) => stations.includes(station));
-					return group === undefined ? 1 : gymnastsAt(group.gymnasts, group.stations.length);
-				},
-			);
-			return { block, needs };
-		}),
+		plan.blocks.map((block) => ({ block, needs: needsInBlock(curriculum, plan, block) })),
 	);
 	listsOf.set(plan, { curriculum, lines });
 	return lines;
+}
+
+/** What the stations of one block need side by side, in the order of the store room's list. */
+export function equipmentForBlock(
+	curriculum: Curriculum,
+	plan: ApparatusPlan,
+	block: Block,
+): readonly { readonly item: Id; readonly needed: number; readonly stations: readonly number[] }[] {
+	const needs = needsInBlock(curriculum, plan, block);
+	return [...curriculum.equipment.keys()].flatMap((item) => {
+		const need = needs.get(item);
+		return need === undefined ? [] : [{ item, needed: need.count, stations: need.stations }];
+	});
+}
+
+/**
+ * How many gymnasts to count for at a station of a block: those of the largest class that visits the
+ * apparatus and does the station's drill; 1 where no class does.
+ */
+export function gymnastsAtStations(
+	curriculum: Curriculum,
+	plan: ApparatusPlan,
+	block: Block,
+): (station: number) => number {
+	// Largest first: the first class that does a drill is the one to count for.
+	const here = curriculum.term.classes
+		.filter((group) => group.rotation.includes(plan.apparatus))
+		.sort((a, b) => b.gymnasts - a.gymnasts)
+		.map((group) => ({
+			gymnasts: group.gymnasts,
+			stations: stationsFor(curriculum, block, levelsOfClass(curriculum, group)),
+		}));
+	return (station) => {
+		const group = here.find(({ stations }) => stations.includes(station));
+		return group === undefined ? 1 : gymnastsAt(group.gymnasts, group.stations.length);
+	};
+}
+
+function needsInBlock(curriculum: Curriculum, plan: ApparatusPlan, block: Block): Needs {
+	return needsOf(
+		curriculum,
+		block,
+		block.stations.map((_, station) => station),
+		gymnastsAtStations(curriculum, plan, block),
+	);
 }
 
 /** The table, the findings and the pages all ask for the same lists. */

@@ -92,7 +92,13 @@ function row(words: string, symbol: Symbol, role: Role, length: number, width: n
 /** From the particular to the general. */
 const TABLE: readonly Row[] = [
 	// Lies on something else, hangs on a wall, or stands outside the plan.
-	row("pad, sleeve, timer, clock, whistle, music, speaker, tablet, camera, tape measure", "small", "on", 0, 0),
+	row(
+		"pad, sleeve, timer, clock, whistle, music, speaker, tablet, camera, tape measure",
+		"small",
+		"on",
+		0,
+		0,
+	),
 	row("throw mat, sting mat, top mat", "mat", "on", 2, 1.2),
 	// Walls.
 	row("wall bar, wall bars, stall bars, ladder", "wall", "wall", 0.2, 0.9),

@@ -15,6 +15,7 @@ import { exposuresOf } from "./exposures.ts";
 import { loadMeasure } from "./load.ts";
 import type { Measure, Measured } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
+import { placingMeasure } from "./placing.ts";
 import { spacingMeasure } from "./spacing.ts";
 import { timeMeasure } from "./time.ts";
 
@@ -26,6 +27,7 @@ export const MEASURES: readonly Measure[] = [
 	balanceMeasure,
 	timeMeasure,
 	equipmentMeasure,
+	placingMeasure,
 	loadMeasure,
 	calendarMeasure,
 ];

@@ -201,6 +201,11 @@ class Ground {
 		this.#grow(left, top, left + length, top + width);
 	}
 
+	/** Room that nothing stands in. */
+	claim(left: number, top: number, length: number, width: number): void {
+		this.#grow(left, top, left + length, top + width);
+	}
+
 	startRun(length: number): void {
 		this.#run = { left: 0, top: -0.5, length, width: 1 };
 		this.#grow(0, -0.5, length, 0.5);
@@ -269,10 +274,7 @@ function layBars(
 			ground.put(body, before, y);
 		}
 		// Without mats, room to swing and to land.
-		if (own.length === 0) {
-			ground.put({ id: bar.id, print: { ...bar.print, symbol: "bar", length: 0, width: 0 } }, -ROOM.least, y);
-			ground.put({ id: bar.id, print: { ...bar.print, symbol: "bar", length: 0, width: 0 } }, ROOM.least, y);
-		}
+		if (own.length === 0) ground.claim(-ROOM.least, y - widest / 2, 2 * ROOM.least, widest);
 	}
 }
 

@@ -125,7 +125,8 @@ function attributes(values: Readonly<Record<string, string | number>>): string {
 /** The body's elements and what its hands hold, its x shifted by `dx` drawing units; its ground is y = 0. */
 export function drawBody(pose: Pose, dx: number): string {
 	const { farLeg, farArm, trunk, head, leg, legRoot, arm, armRoot } = bodyParts(pose, dx);
-	const limb = (name: string, d: string): string => (d === "" ? "" : `<path class="figure-${name}" d="${d}"/>`);
+	const limb = (name: string, d: string): string =>
+		d === "" ? "" : `<path class="figure-${name}" d="${d}"/>`;
 	const far = limb("leg", farLeg) + limb("arm", farArm);
 	return (
 		(far === "" ? "" : `${FAR_OPEN}${far}</g>`) +
@@ -145,7 +146,8 @@ export function drawHold(pose: Pose, dx: number): string {
 	const right = Math.round(support.right * UNITS + dx);
 	const y = Math.round(-support.y * UNITS);
 	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="40" stroke-linejoin="round"`;
-	if (support.kind === "block") return `<path class="figure-block" ${line} d="M${left} ${y}H${right}V0H${left}z"/>`;
+	if (support.kind === "block")
+		return `<path class="figure-block" ${line} d="M${left} ${y}H${right}V0H${left}z"/>`;
 	if (support.kind === "beam") return drawBeamEnd(Math.round((left + right) / 2), y, 0);
 	if (support.kind === "rails") {
 		const [a, b] = [left - 60, right + 60];

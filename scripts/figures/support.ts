@@ -86,8 +86,7 @@ export function groundOf(posture: Posture, setting: Setting): Ground {
 	const first = (...grounds: readonly Ground[]): Ground =>
 		grounds.find((ground) => setting.has(ground)) ?? "floor";
 	const shoulder = posture.angles?.shoulder ?? 0;
-	if (posture.base === "hands" && Math.abs(shoulder) < PRESSING)
-		return first("beam", "bar", "rails", "mat");
+	if (posture.base === "hands" && Math.abs(shoulder) < PRESSING) return first("beam", "bar", "rails", "mat");
 	return first("wall", "beam", "mat");
 }
 
@@ -127,4 +126,43 @@ export function movementOf(
 		inOrder,
 		travel: drill.direction ?? "none",
 	};
+}
+
+// ── words ──────────────────────────────────────────────────────────────────────────────────────
+
+const ON: Readonly<Record<Ground, string>> = {
+	floor: "the floor",
+	mat: "a mat",
+	"soft-mat": "a soft mat",
+	wedge: "a wedge",
+	block: "a block",
+	box: "a box",
+	board: "a springboard",
+	beam: "the beam",
+	bar: "the bar",
+	rails: "parallettes",
+	wall: "the floor at a wall",
+};
+
+/** A strip's short name, as plain text. */
+export function stripTitle({ names, inOrder }: Movement): string {
+	return inOrder ? names.join(", then ") : names.join(", ");
+}
+
+/** What a strip shows, as plain text: each phase with what it is on, and where the body travels. */
+export function stripDescription({ stances, inOrder, travel }: Movement): string {
+	const phases = stances.map(({ shape, posture, ground }, i) => {
+		const where = posture.base === "air" ? `in the air over ${ON[ground]}` : `on ${ON[ground]}`;
+		const look = shape.description === undefined ? "." : `: ${shape.description}`;
+		return `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}${look}`;
+	});
+	const way = inOrder && travel !== "none" ? ` The body travels ${travel}.` : "";
+	return `${phases.join(" ")}${way}`;
+}
+
+/** The line under a strip. */
+export function stripCaption({ names, inOrder, travel }: Movement): string {
+	if (!inOrder) return names.join(", ");
+	const way = travel === "none" ? "" : `${travel.charAt(0).toUpperCase()}${travel.slice(1)}: `;
+	return way + names.join(" → ");
 }

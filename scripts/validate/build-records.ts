@@ -231,7 +231,13 @@ export function entriesFrom(files: {
 		equipment: list(
 			files.equipment,
 			(item: written.EquipmentItem, entry): Equipment =>
-				compact<Equipment>({ ...entry, aliases: item.aliases ?? [], owned: item.owned, stored: item.stored }),
+				compact<Equipment>({
+					...entry,
+					aliases: item.aliases ?? [],
+					owned: item.owned,
+					stored: item.stored,
+					size: item.size,
+				}),
 		),
 	};
 }

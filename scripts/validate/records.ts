@@ -821,4 +821,11 @@ export interface EquipmentItem {
 	 * Text; inline Markdown is read.
 	 */
 	stored?: string;
+	/**
+	 * `[length, width]` of the floor it takes in metres, length in the direction of the work. Left out, a published or common size is taken.
+	 *
+	 * @minItems 2
+	 * @maxItems 2
+	 */
+	size?: number[];
 }

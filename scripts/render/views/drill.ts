@@ -3,7 +3,8 @@
  */
 
 import { agesOfLevel } from "../../compute/heights.ts";
-import type { Drill, Id, Landmark, LinkedDrill, LinkedShape } from "../../model.ts";
+import { type Movement, movementOf } from "../../figures/support.ts";
+import type { Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -58,8 +59,8 @@ export interface DrillCore {
 	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
 	readonly setUp: SetUp;
 	readonly safety: Safety;
-	/** The shapes it goes through, else those it trains. */
-	readonly figures: readonly LinkedShape[];
+	/** The phases it goes through, else the shapes it trains. */
+	readonly figures: Movement;
 }
 
 export interface DrillView extends DrillCore {
@@ -130,7 +131,11 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 		summary: site.inline(page, drill.summary),
 		aliases: drill.aliases,
 		apparatus: linksTo(curriculum, "apparatus", drill.apparatus),
-		shapes: linksTo(curriculum, "shape", new Set([...drill.shapes, ...drill.sequence.map((phase) => phase.shape)])),
+		shapes: linksTo(
+			curriculum,
+			"shape",
+			new Set([...drill.shapes, ...drill.sequence.map((phase) => phase.shape)]),
+		),
 		skills: linksTo(curriculum, "skill", drill.skills),
 		direction: drill.direction === "none" ? undefined : drill.direction,
 		sides: drill.sides === undefined ? undefined : SIDES[drill.sides],
@@ -213,7 +218,6 @@ export function drillCore(
 	ages?: readonly [number, number],
 ): DrillCore {
 	const { curriculum } = site;
-	const shapes = drill.sequence.length > 0 ? drill.sequence : drill.shapes;
 	return {
 		id: drill.id,
 		levels: levels.flatMap((level) => {
@@ -247,7 +251,7 @@ export function drillCore(
 			turn: drill.turn,
 		},
 		safety: { spotting: site.inline(page, drill.spotting), caution: site.inline(page, drill.caution) },
-		figures: shapes.flatMap((id) => curriculum.shapes.get(id) ?? []),
+		figures: movementOf(drill, curriculum),
 	};
 }
 
