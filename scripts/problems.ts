@@ -184,6 +184,12 @@ export const CATALOGUE = {
 		why: "The page would show an empty frame.",
 		fix: "Put the file into `content/media` under the name written here.",
 	},
+	H212: {
+		severity: "warning",
+		title: "A shape drawn as another than it is named",
+		why: "Coaches look at the figure before they read its name, and learn the wrong shape.",
+		fix: "Correct the shape's `angles`, or give it another name.",
+	},
 	H301: {
 		severity: "finding",
 		title: "A skill before what it needs",
@@ -300,8 +306,8 @@ export const CATALOGUE = {
 	},
 	H320: {
 		severity: "finding",
-		title: "A station that stands over the edge of its floor plan",
-		why: "What it needs does not fit where it is planned: it would stand in the way of the next apparatus, or against a wall.",
+		title: "A station over the edge of its floor plan, or away from the wall it needs",
+		why: "It cannot be set up where it is planned: it would stand in the way of the next apparatus, or its wall is somewhere else.",
 		fix: "Move it by its `at`, which is the middle of the station, or take `at` out, or correct `plan` in _data/apparatus.yaml.",
 	},
 	H401: {

@@ -18,6 +18,7 @@ import {
 } from "../parts/drill-parts.ts";
 import { exposureTable } from "../parts/exposure-table.ts";
 import { shapeStrip } from "../parts/figures.ts";
+import { movingFigure } from "../parts/motion.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
 
 /** The page of a drill. */
@@ -42,7 +43,8 @@ ${chips(
 	view.levels.map(({ level }) => level),
 	"For",
 )}
-${shapeStrip(ctx, view.figures, "figure")}
+${shapeStrip(ctx, view.figures)}
+${movingFigure(view.figures)}
 ${safetyBox(ctx, view.safety)}
 ${section("levels", "What each level does", levelWays(ctx, view.levels))}
 ${cues && section("cues", "Say", cues)}

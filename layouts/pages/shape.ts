@@ -4,6 +4,7 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { ShapeView } from "../../scripts/render/views/shape.ts";
+import { anglesOfShape } from "../parts/angles.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { shapeFigure } from "../parts/figures.ts";
 import { findingsList } from "../parts/findings-list.ts";
@@ -26,5 +27,6 @@ ${
 			)
 }
 ${spacingTable(ctx, view.spacing)}
+${anglesOfShape(shape)}
 ${findings && section("findings", "What the measures find", findings)}`;
 }

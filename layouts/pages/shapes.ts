@@ -5,6 +5,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { ShapesView } from "../../scripts/render/views/shape.ts";
 import { counted } from "../../scripts/render/views/words.ts";
+import { anglesOfShapes } from "../parts/angles.ts";
 import { shapeFigure } from "../parts/figures.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
@@ -15,5 +16,6 @@ export function shapesPage(ctx: PageContext, view: ShapesView): Html {
 <ul class="contact-sheet">${view.shapes.map(
 		({ shape, link, drills }) =>
 			html`<li class="card">${shapeFigure(shape, `shape-${shape.id}`)}<p class="name">${a(ctx, link)}</p><p class="small">${counted(drills, "drill")}</p></li>`,
-	)}</ul>`;
+	)}</ul>
+${anglesOfShapes(ctx, view.shapes)}`;
 }

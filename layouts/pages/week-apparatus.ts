@@ -7,6 +7,7 @@ import { measureLink } from "../../scripts/render/views/measures/measure-page.ts
 import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
 import { shortNumber } from "../../scripts/render/views/words.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
+import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, beside, fold, inWords, type PageContext, section } from "../parts/page.ts";
@@ -45,9 +46,15 @@ ${section(
 	html`Blocks, ${shortNumber(view.minutes)} min`,
 	view.blocks.length === 0
 		? html`<p class="empty">No block is planned here.</p>`
-		: view.blocks.map((block) => blockCard(ctx, block, `block-${block.number}`)),
+		: view.blocks.map((block) => {
+				const plan = view.plans.find((one) => one.block === block.number);
+				const id = `block-${block.number}`;
+				const drawn = plan && floorPlanFigure(plan, { idPrefix: `${id}-plan`, upright: true });
+				return blockCard(ctx, block, id, undefined, undefined, drawn);
+			}),
 )}
 ${heightsNote(view.blocks)}
+${floorPlanNote(view.plans)}
 ${
 	view.suggestions.length > 0 &&
 	section("suggestions", "What would close gaps", [

@@ -15,6 +15,7 @@ import {
 	setUpList,
 } from "./drill-parts.ts";
 import { shapeStrip } from "./figures.ts";
+import { stationLabel } from "./floor-plan.ts";
 import { a, fold, inWords, type PageContext } from "./page.ts";
 
 /** What a class sheet adds to a block. */
@@ -29,6 +30,7 @@ export function blockCard(
 	id: string,
 	clock?: { readonly from: string; readonly until: string },
 	hall?: BlockInHall,
+	plan?: Html,
 ): Html {
 	const [first] = block.stations;
 	const several = block.stations.length > 1;
@@ -47,12 +49,13 @@ ${block.levels.length > 0 && html`<p class="small">For ${inWords(ctx, block.leve
 ${first === undefined && html`<p>No level here does this block.</p>`}
 ${several && html`<p class="small">Rotate; ${shortNumber(block.change)} min for each change.</p>`}
 ${hall?.timer}
+${plan}
 ${hall && several && stationWays(block, id)}
 ${
 	several
 		? html`<ol class="stations">${block.stations.map(
 				(station, i) =>
-					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLetter(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, `${id}-${i + 1}`, true)}</li>`,
+					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLabel(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, `${id}-${i + 1}`, true)}</li>`,
 			)}</ol>`
 		: first && stationBody(ctx, first, id, false)
 }
@@ -62,11 +65,7 @@ ${
 
 /** Straight to each station: a block of four is several screens of a phone. */
 function stationWays(block: BlockView, id: string): Html {
-	return html`<ul class="chips station-ways">${block.stations.map((station, i) => html`<li><a class="chip" href="#${stationAnchor(id, i)}">${stationLetter(i)}<span class="sr">, ${station.drill.name}</span></a></li>`)}</ul>`;
-}
-
-function stationLetter(i: number): string {
-	return String.fromCharCode(65 + (i % 26));
+	return html`<ul class="chips station-ways">${block.stations.map((station, i) => html`<li><a class="chip" href="#${stationAnchor(id, i)}">${stationLabel(i)}<span class="sr">, ${station.drill.name}</span></a></li>`)}</ul>`;
 }
 
 function stationAnchor(id: string, i: number): string {
@@ -99,7 +98,7 @@ function stationBody(ctx: PageContext, station: Station, id: string, timed: bool
 	];
 	return html`${station.note && html`<p class="note">${station.note}</p>`}
 ${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
-${shapeStrip(ctx, core.figures, `${id}-fig`)}
+${shapeStrip(ctx, core.figures)}
 ${levelWays(ctx, core.levels)}
 ${cueList(core.cues)}
 ${safetyBox(ctx, core.safety)}

@@ -22,11 +22,11 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefi
  * A drill's phases in order, with their names under them. Classes do the same shapes again and again,
  * so a page draws each body once (`drawnBodies`), and its strips place them.
  */
-export function shapeStrip(ctx: PageContext, movement: Movement, idPrefix: string): Html | undefined {
+export function shapeStrip(ctx: PageContext, movement: Movement): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
 	const { svg, bodies } = keptStrip(movement);
 	for (const [id, pose] of bodies) ctx.bodies.set(id, pose);
-	return html`<figure class="strip">${raw(svg.replaceAll(PREFIX, idPrefix))}<figcaption>${stripCaption(movement)}</figcaption></figure>`;
+	return html`<figure class="strip">${raw(svg)}<figcaption>${stripCaption(movement)}</figcaption></figure>`;
 }
 
 /** The bodies that the page's strips place, in a picture that takes no room; after all strips are made. */
@@ -43,9 +43,6 @@ interface KeptStrip {
 	readonly bodies: ReadonlyMap<string, Pose>;
 }
 
-/** Stands in for the prefix in strips that are kept. */
-const PREFIX = "strip-of-a-drill";
-
 /** Drills share strips, and the same drill comes in many weeks; kept as long as their first shapes are. */
 const kept = new WeakMap<object, Map<string, KeptStrip>>();
 
@@ -57,7 +54,7 @@ function keptStrip(movement: Movement): KeptStrip {
 	const key = JSON.stringify([
 		inOrder,
 		travel,
-		stances.map(({ posture, ground, shape }) => [shape.id, posture, ground]),
+		stances.map(({ posture, ground, overMat, shape }) => [shape.id, posture, ground, overMat]),
 	]);
 	const known = strips?.get(key);
 	if (known !== undefined) return known;
@@ -68,7 +65,7 @@ function keptStrip(movement: Movement): KeptStrip {
 		bodies.set(id, pose);
 		return `<use href="#${id}" x="${tenth(dx)}"${up === 0 ? "" : ` y="${tenth(-up)}"`}/>`;
 	};
-	const words = { title: stripTitle(movement), description: stripDescription(movement), idPrefix: PREFIX };
+	const words = { title: stripTitle(movement), description: stripDescription(movement) };
 	const strip = { svg: drawStrip(movement, words, place), bodies };
 	strips?.set(key, strip);
 	return strip;

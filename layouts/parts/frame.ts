@@ -83,6 +83,7 @@ const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 	apparatus: ["this-week"],
 	"class-sheet": ["class-clock", "class-hall"],
 	coverage: ["coverage-cells"],
+	drill: ["motion"],
 	search: ["search"],
 };
 
@@ -115,6 +116,7 @@ ${
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
 ${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/search.css")}">`}
 ${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
+${(page.kind === "week-apparatus" || page.kind === "drill") && html`<link rel="stylesheet" href="${ctx.way("assets/pictures.css")}">`}
 <script src="${ctx.way("assets/theme.js")}"></script>
 ${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${FIRST_PAINT.includes(page.kind) && raw(' blocking="render"')}></script>`)}
 </head>

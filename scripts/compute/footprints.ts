@@ -10,7 +10,7 @@
 import type { Equipment } from "../model.ts";
 
 /** The plan symbol an item is drawn with. */
-export type Symbol =
+export type PlanSymbol =
 	| "bar"
 	| "beam"
 	| "block"
@@ -56,7 +56,7 @@ export type Role =
 	| "wall";
 
 export interface Footprint {
-	readonly symbol: Symbol;
+	readonly symbol: PlanSymbol;
 	readonly role: Role;
 	/** Metres in the direction of the work. */
 	readonly length: number;
@@ -73,13 +73,20 @@ const FIG = "FIG, women's artistic apparatus";
 interface Row {
 	/** Each alternative is a set of words that must all be there. */
 	readonly words: readonly string[];
-	readonly symbol: Symbol;
+	readonly symbol: PlanSymbol;
 	readonly role: Role;
 	readonly size: readonly [length: number, width: number];
 	readonly source?: string;
 }
 
-function row(words: string, symbol: Symbol, role: Role, length: number, width: number, source?: string): Row {
+function row(
+	words: string,
+	symbol: PlanSymbol,
+	role: Role,
+	length: number,
+	width: number,
+	source?: string,
+): Row {
 	return {
 		words: words.split(", "),
 		symbol,

@@ -9,7 +9,7 @@
  */
 
 import type { Drill, Id } from "../model.ts";
-import type { Footprint, Role, Symbol } from "./footprints.ts";
+import type { Footprint, PlanSymbol, Role } from "./footprints.ts";
 
 /** Metres. Left and top are the corner nearest to 0. */
 export interface Rect {
@@ -21,7 +21,7 @@ export interface Rect {
 
 export interface Prop extends Rect {
 	readonly item: Id;
-	readonly symbol: Symbol;
+	readonly symbol: PlanSymbol;
 	/** Quarter turns of its symbol, 0 where it points along x. */
 	readonly turn: 0 | 1 | 2 | 3;
 	/** Landed on: wants free space around it. */
@@ -55,7 +55,7 @@ const ROOM = {
 	place: 1.5,
 	least: 2,
 	/** Between gymnasts side by side. */
-	lane: 1.2,
+	lane: 1,
 	/** Between parallel lanes of mats. */
 	seam: 0.4,
 	/** Between two beams, and between what stands aside and the lane. */
@@ -116,9 +116,14 @@ export function arrange(
 			if (boards.length > 0) {
 				ground.series(mats, 0, 1);
 				ground.startRun(Math.max(ROOM.run, ground.length));
-				for (const stage of [boards, bodies, landings]) ground.series(stage, ground.length, rows);
+				for (const stage of [boards, bodies]) ground.series(stage, ground.length, rows);
 			} else {
-				for (const stage of [bodies, mats, landings]) ground.series(stage, ground.length, rows);
+				for (const stage of [bodies, mats]) ground.series(stage, ground.length, rows);
+			}
+			layLandings(ground, landings, rows);
+			// Something to go over, and nothing else: the way to it and on from it.
+			if (travels && mats.length + landings.length + boards.length + walls.length === 0) {
+				ground.centre(ROOM.travel);
 			}
 			layAcross(ground, items("line"));
 		} else {
@@ -204,6 +209,12 @@ class Ground {
 	/** Room that nothing stands in. */
 	claim(left: number, top: number, length: number, width: number): void {
 		this.#grow(left, top, left + length, top + width);
+	}
+
+	/** Room before and after what stands here, up to a length. */
+	centre(length: number): void {
+		const more = Math.max(0, length - this.box.length) / 2;
+		this.#grow(this.#left - more, this.#top, this.#right + more, this.#bottom);
 	}
 
 	startRun(length: number): void {
@@ -332,6 +343,22 @@ function layBeams(
 function alongside(long: number, n: number, k: number, mat: Item): number {
 	const free = long - n * mat.print.length;
 	return free >= 0 ? free / 2 + k * mat.print.length : (k * (long - mat.print.length)) / Math.max(1, n - 1);
+}
+
+/** Landings at the end of the lane; a deep mat lies on top of a stack. */
+function layLandings(ground: Ground, landings: readonly Item[], rows: number): void {
+	const stacks = landings.filter(({ print }) => print.symbol === "stack");
+	const onTop = stacks.length === 0 ? [] : landings.filter(({ print }) => print.symbol === "soft");
+	const start = ground.length;
+	ground.series(
+		[...stacks, ...landings.filter((item) => !stacks.includes(item) && !onTop.includes(item))],
+		start,
+		rows,
+	);
+	for (const item of onTop) {
+		const { length } = stacks[0]?.print ?? item.print;
+		ground.put(item, start + Math.max(0, (length - item.print.length) / 2), 0, false, true);
+	}
 }
 
 /** Walls one beside the other at x = 0. */

@@ -108,8 +108,9 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 			format,
 			idPrefix,
 		});
+		const area = { left: EDGE, top: y, width: width - 2 * EDGE, height: row.height };
 		y += row.height + ROW_GAP;
-		return linked(bar.href, barInWords(bar, sums[i] ?? 0, parts, format), row.svg);
+		return linked(bar.href, barInWords(bar, sums[i] ?? 0, parts, format), row.svg, area);
 	});
 	const bottom = y - ROW_GAP + 4;
 	const axis = `<path stroke="${INK}" d="M${left} ${top - 4}V${tenth(bottom)}"/>`;

@@ -58,10 +58,29 @@ export function chartFrame(
 	);
 }
 
-/** `content` as a link where there is an address. */
-export function linked(href: string | undefined, label: string, content: string): string {
+/** A rectangle that a finger or a pointer hits. */
+export interface HitArea {
+	readonly left: number;
+	readonly top: number;
+	readonly width: number;
+	readonly height: number;
+}
+
+/**
+ * `content` with a link over it where there is an address. What is drawn is hidden from screen readers,
+ * which read the link's label: numbers scattered over a chart are no name for it.
+ */
+export function linked(
+	href: string | undefined,
+	label: string,
+	content: string,
+	{ left, top, width, height }: HitArea,
+): string {
 	if (href === undefined) return content;
-	return `<a href="${escaped(href)}" aria-label="${escaped(label)}">${content}</a>`;
+	return (
+		`<g aria-hidden="true">${content}</g><a href="${escaped(href)}" aria-label="${escaped(label)}">` +
+		`<rect class="chart-hit" x="${tenth(left)}" y="${tenth(top)}" width="${tenth(width)}" height="${tenth(height)}" rx="3" fill="none" pointer-events="all"/></a>`
+	);
 }
 
 interface TextStyle {

@@ -9,6 +9,7 @@
 import type { Ground } from "../model.ts";
 import { drawBeamEnd, UNITS } from "./draw-body.ts";
 import { INK, PAPER } from "./markup.ts";
+import { HOLD_TOPS } from "./pose.ts";
 
 /** How high the top of each ground stands over the floor, in statures. Chosen for the drawing. */
 const TOPS: Readonly<Record<Ground, number>> = {
@@ -19,7 +20,7 @@ const TOPS: Readonly<Record<Ground, number>> = {
 	block: 0.26,
 	box: 0.52,
 	board: 0.12,
-	beam: 0.3,
+	beam: HOLD_TOPS.beam,
 	bar: 0,
 	rails: 0,
 	wall: 0,

@@ -4,29 +4,40 @@
 export const INK = "currentColor";
 export const PAPER = "var(--figure-paper,Canvas)";
 
-export interface Words {
+export interface PictureWords {
 	/** A short name, as plain text. */
 	readonly title: string;
 	/** What the picture shows, as plain text. */
 	readonly description: string;
-	/** Makes the ids unique in their page; letters, digits and hyphens. */
+	/**
+	 * Makes the ids unique in their page; letters, digits and hyphens. Without it the words stand in an
+	 * attribute, and the same picture is the same text wherever it stands.
+	 */
+	readonly idPrefix?: string;
+}
+
+export interface Words extends PictureWords {
 	readonly idPrefix: string;
 }
 
 /** An `<svg>` around `content`, named by its own title and description. `viewBox` in drawing units. */
 export function picture(
-	words: Words,
+	words: PictureWords,
 	className: string,
 	viewBox: readonly [left: number, top: number, width: number, height: number],
 	size: { readonly width: number; readonly height: number },
 	content: string,
 ): string {
+	const head =
+		`<svg xmlns="http://www.w3.org/2000/svg" class="${className}" viewBox="${viewBox.join(" ")}" ` +
+		`width="${size.width}" height="${size.height}" role="img" `;
+	if (words.idPrefix === undefined) {
+		return `${head}aria-label="${escaped(`${words.title}. ${words.description}`)}">${content}</svg>`;
+	}
 	const title = `${words.idPrefix}-title`;
 	const description = `${words.idPrefix}-desc`;
 	return (
-		`<svg xmlns="http://www.w3.org/2000/svg" class="${className}" viewBox="${viewBox.join(" ")}" ` +
-		`width="${size.width}" height="${size.height}" role="img" ` +
-		`aria-labelledby="${escaped(title)} ${escaped(description)}">` +
+		`${head}aria-labelledby="${escaped(title)} ${escaped(description)}">` +
 		`<title id="${escaped(title)}">${escaped(words.title)}</title>` +
 		`<desc id="${escaped(description)}">${escaped(words.description)}</desc>${content}</svg>`
 	);

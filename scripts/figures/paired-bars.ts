@@ -98,7 +98,8 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 		}
 		const top = y;
 		for (const bar of group.bars) {
-			drawn.push(linked(bar.href, barInWords(bar, sides, format), drawPair(bar)));
+			const area = { left: EDGE, top: y, width: width - 2 * EDGE, height: ROW };
+			drawn.push(linked(bar.href, barInWords(bar, sides, format), drawPair(bar), area));
 			y += ROW;
 		}
 		drawn.push(`<path stroke="${INK}" stroke-width="1.5" d="M${axis} ${top - 1}V${y - 1}"/>`);

@@ -89,6 +89,8 @@ const OVERHEAD = 150;
 /** Legs that hang this far below the hands need a bar; less is made up by a block. */
 const BAR_DROP = 0.25;
 
+/** The least height of what hands press on, where it is known. Chosen for the drawing. */
+export const HOLD_TOPS = { beam: 0.3, rails: 0.14, block: 0.1 } as const;
 /** Where a body folded over a bar meets it, from the hip joint up the trunk and to its front. */
 const FOLD = { up: -0.02, front: 0.052 } as const;
 
@@ -127,6 +129,15 @@ export function poseInAir(posture: Posture): Pose {
 /** A pose moved up or to the right, with what its hands hold left where it is. */
 export function movedBy(pose: Pose, right: number, up: number): Pose {
 	return mapped(pose, ({ x, y, r }) => ({ x: x + right, y: y + up, r }));
+}
+
+/** A pose moved with what its hands hold: to the right, and up unless it hangs or presses on a hold. */
+export function shifted(pose: Pose, right: number, up: number): Pose {
+	const { support } = pose;
+	const moved = movedBy(pose, right, up);
+	if (!("y" in support)) return moved;
+	const { kind, y, left } = support;
+	return { ...moved, support: { kind, y: y + up, left: left + right, right: support.right + right } };
 }
 
 /** A pose that faces the other way. */
@@ -456,7 +467,7 @@ function onHands(posture: Posture, joints: Joints, ground: Ground | undefined): 
 	const own = ground === "beam" || ground === "rails" || ground === "block" ? ground : undefined;
 	if (own === undefined && drop > BAR_DROP) return onBar(joints);
 
-	const top = Math.max(drop, 0) + 0.06;
+	const top = Math.max(Math.max(drop, 0) + 0.06, own === undefined ? 0 : HOLD_TOPS[own]);
 	const arms = [flat.left.arm, flat.right.arm];
 	const ends = arms.flatMap(({ wrist, fingers }) => [wrist.x, fingers.x]);
 	return lifted(flat, top - hands, {
@@ -545,7 +556,7 @@ function restHand({ view }: Pose, { arm, leg }: Side, outwards: number): Side {
 
 	// From straight down; an arm exactly there goes behind the body, or outwards from the front.
 	const reachOfArm = Math.hypot(wrist.x - shoulder.x, wrist.y - shoulder.y);
-	if (reachOfArm < length - near) return { arm, leg };
+	if (reachOfArm < length - near) return { arm: swungUp(arm), leg };
 	const now = Math.atan2(wrist.x - shoulder.x, shoulder.y - wrist.y);
 	const apart = Math.acos(within((shoulder.y - wrist.r) / length, 1));
 	const rest = Math.abs(now) > near ? Math.sign(now) * apart : (view === "side" ? -1 : outwards) * apart;
@@ -572,4 +583,31 @@ function restHand({ view }: Pose, { arm, leg }: Side, outwards: number): Side {
 		},
 		leg,
 	};
+}
+
+/** A bent arm keeps its elbow: it swings as a whole around the shoulder, the short way, until it is free. */
+function swungUp(arm: Arm): Arm {
+	const { shoulder } = arm;
+	const swung = (by: number): Arm => {
+		const sine = Math.sin(by);
+		const cosine = Math.cos(by);
+		const turn = ({ x, y, r }: Disc): Disc => ({
+			x: shoulder.x + (x - shoulder.x) * cosine - (y - shoulder.y) * sine,
+			y: shoulder.y + (x - shoulder.x) * sine + (y - shoulder.y) * cosine,
+			r,
+		});
+		return { shoulder, elbow: turn(arm.elbow), wrist: turn(arm.wrist), fingers: turn(arm.fingers) };
+	};
+	const height = (by: number): number => {
+		const { elbow, wrist, fingers } = swung(by);
+		return lowest([elbow, wrist, fingers]);
+	};
+	const step = 0.05;
+	for (let away = step; away <= Math.PI; away += step) {
+		for (const way of [step, -step]) {
+			const by = (way / step) * away;
+			if (height(by) >= 0) return swung(bisect(height, by - way, by));
+		}
+	}
+	return arm;
 }

@@ -268,7 +268,7 @@ function drawBox(
 			}),
 		)
 		.join("")}</g>`;
-	return linked(skill.href, words, label);
+	return linked(skill.href, words, label, { left, top, width, height });
 }
 
 function itemsOf(

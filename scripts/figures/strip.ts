@@ -9,11 +9,12 @@
  *      heads where it stays
  */
 
+import type { Ground } from "../model.ts";
 import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
 import { drawGround, type Stretch, topOf, WALL_WIDTH } from "./ground.ts";
-import { INK, PAPER, picture, type Words } from "./markup.ts";
-import { mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
+import { INK, PAPER, type PictureWords, picture } from "./markup.ts";
+import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
 
 /** Drawing units. */
@@ -55,7 +56,7 @@ const drawHere: BodyOfStrip = ({ pose, dx, up }) => drawBody(movedBy(pose, 0, up
  */
 export function drawStrip(
 	movement: Pick<Movement, "stances" | "inOrder" | "travel">,
-	words: Words,
+	words: PictureWords,
 	body: BodyOfStrip = drawHere,
 ): string {
 	const { stances, inOrder, travel } = movement;
@@ -66,7 +67,10 @@ export function drawStrip(
 		...placed.map(({ box }) => box.right),
 		...stretches.map(({ ground, right }) => right + (ground === "box" ? 120 : 20)),
 	];
-	const width = Math.ceil(Math.max(...edges) + MARGIN);
+	const left = Math.floor(
+		Math.min(0, ...stretches.map((one) => one.left - (one.ground === "box" ? 120 : 20))),
+	);
+	const width = Math.ceil(Math.max(...edges) + MARGIN) - left;
 	const walls = stretches.map(({ wallTop = 0 }) => -wallTop);
 	const top = Math.floor(Math.min(...placed.map(({ box }) => box.top), ...walls) - MARGIN);
 	const caption = inOrder ? CAPTION : 0;
@@ -77,12 +81,12 @@ export function drawStrip(
 	return picture(
 		words,
 		"figure-strip",
-		[0, top, width, height],
+		[left, top, width, height],
 		{ width: Math.round(width * scale), height: Math.round(height * scale) },
 		(inOrder ? drawHips(placed) : "") +
 			stretches.map(drawGround).join("") +
 			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
-			drawFloor(MARGIN, width - MARGIN, false) +
+			drawFloor(left + MARGIN, left + width - MARGIN, false) +
 			(inOrder ? drawHipMarks(placed) + drawCaptions(placed, travel !== "none") : ""),
 	);
 }
@@ -91,12 +95,14 @@ export function drawStrip(
 
 function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"]): readonly Placed[] {
 	const slopes = slopesOf(stances);
+	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
 	let edge = MARGIN + OVER;
 	return stances.map((stance, i) => {
 		const { posture, ground } = stance;
 		const slope = slopes[i];
 		const turned = travel === "backward" && posture.view === "side";
-		const facing = turned ? mirrored(poseOf(posture, ground)) : poseOf(posture, ground);
+		const straight = poses[i] ?? poseOf(posture, ground);
+		const facing = turned ? mirrored(straight) : straight;
 		const standing = posture.base === "feet" || posture.base === "air" || posture.view === "front";
 		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope.degrees);
 		const up = "y" in pose.support ? 0 : Math.round((slope?.top ?? topOf(ground)) * UNITS);
@@ -104,7 +110,8 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
 		const middle = edge + width / 2;
-		const dx = middle - (own.left + own.right) / 2 + (turned ? -atWall / 2 : atWall / 2);
+		const aside = wallOnRight(stance, travel) ? -atWall / 2 : atWall / 2;
+		const dx = middle - (own.left + own.right) / 2 + aside;
 		edge += width + GAP;
 		const box = {
 			left: own.left + dx,
@@ -112,10 +119,43 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 			top: own.top - up,
 			bottom: Math.max(0, own.bottom - up),
 		};
-		const key = JSON.stringify([posture, "y" in pose.support ? ground : "", turned, standing ? 0 : slope]);
+		const hold = "y" in pose.support ? [ground, pose.support.y.toFixed(3)] : "";
+		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope]);
 		return { stance, pose, dx, up, box, middle, key };
 	});
 }
+
+/**
+ * Bodies on a bar share its height, and it stands no higher than one of them needs; bodies on other
+ * holds share the height of the tallest.
+ */
+export function onOneHold(poses: readonly Pose[]): readonly Pose[] {
+	const onBar = poses.filter(({ support }) => support.kind === "bar");
+	const low = Math.min(...onBar.flatMap(discsOf).map(({ y, r }) => y - r));
+	const down = Math.max(0, low - CLEAR);
+	const tops = new Map<string, number>();
+	for (const { support } of poses) {
+		if ("y" in support) tops.set(support.kind, Math.max(support.y, tops.get(support.kind) ?? 0));
+	}
+	return poses.map((pose) => {
+		const { support } = pose;
+		if (!("y" in support)) return pose;
+		const y = support.kind === "bar" ? support.y - down : (tops.get(support.kind) ?? support.y);
+		return { ...movedBy(pose, 0, y - support.y), support: { ...support, y } };
+	});
+}
+
+/**
+ * A wall stands on the left of a body that faces right: at the back of one that stands, at the feet of
+ * a plank, before the stomach of a handstand; but behind the back of a headstand.
+ */
+function wallOnRight({ posture, ground }: Stance, travel: Movement["travel"]): boolean {
+	const turned = travel === "backward" && posture.view === "side";
+	return ground === "wall" && turned !== (posture.base === "head");
+}
+
+/** How far a body on a bar stays clear of the floor, in statures. */
+const CLEAR = 0.1;
 
 /** How steep the wedge under a phase is, degrees down to the right, and how high it is there, statures. */
 function slopesOf(stances: readonly Stance[]) {
@@ -140,26 +180,27 @@ const WEDGE_STEP = 0.75;
 
 function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): readonly Stretch[] {
 	const stretches: Stretch[] = [];
-	let before: Placed | undefined;
+	let before: Ground | undefined;
 	for (const one of placed) {
 		const { stance, pose, box, dx } = one;
-		const { ground } = stance;
+		const held = "y" in pose.support;
+		const overMat = stance.overMat === true && pose.support.kind !== "beam";
+		const ground = held && overMat ? "mat" : stance.ground;
 		const last = stretches.at(-1);
 		const left = box.left - OVER;
 		const right = box.right + OVER;
-		if ("y" in pose.support) {
+		if (held && ground !== "mat") {
 			// What is held stands by itself.
 		} else if (ground === "wall") {
-			const turned = pose.view === "side" && travel === "backward";
-			const at = turned ? box.right : box.left - WALL_WIDTH;
+			const at = wallOnRight(stance, travel) ? box.right : box.left - WALL_WIDTH;
 			const wallTop = Math.max(-box.top, 1.15 * UNITS);
 			stretches.push({ ground, left: at, right: at + WALL_WIDTH, wallTop });
 		} else if (ground === "beam" && pose.view === "front" && travel !== "sideways") {
 			stretches.push({ ground, left, right, endOn: pose.hip.x * UNITS + dx });
-		} else if (before?.stance.ground === ground && last?.ground === ground && last.endOn === undefined) {
+		} else if (before === ground && last?.ground === ground && last.endOn === undefined) {
 			stretches[stretches.length - 1] = { ...last, right };
 		} else stretches.push({ ground, left, right });
-		before = one;
+		before = ground;
 	}
 	return stretches;
 }

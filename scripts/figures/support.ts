@@ -17,6 +17,8 @@ export interface Stance {
 	readonly shape: Pick<Shape, "id" | "name" | "description">;
 	readonly posture: Posture;
 	readonly ground: Ground;
+	/** A mat lies under what is held. */
+	readonly overMat?: boolean;
 }
 
 /** A drill as a strip shows it. */
@@ -45,9 +47,11 @@ const WORDS: Readonly<Record<string, Ground>> = {
 	matting: "mat",
 };
 
-/** Words that make another thing of what follows or precedes them: wall bars are bars, no wall. */
-const NOT_A_WALL = new Set(["bars", "timer"]);
-const NOT_A_BEAM = new Set(["pad", "step", "side", "mat"]);
+/** Words that make another thing of the same word: wall bars are bars, a beam pad is no beam. */
+const BUT_NOT: Readonly<Partial<Record<Ground, readonly string[]>>> = {
+	wall: ["bars", "timer"],
+	beam: ["pad", "step", "mat"],
+};
 
 /** What a drill is done on, from the ids, names and aliases of its apparatus and equipment. */
 export function settingOf(
@@ -56,14 +60,11 @@ export function settingOf(
 ): Setting {
 	const setting = new Set<Ground>();
 	const read = (...texts: readonly string[]): void => {
-		for (const text of texts) {
-			const words = text.toLowerCase().split(/[^\p{L}\p{N}]+/u);
-			for (const word of words) {
-				const ground = WORDS[word];
-				if (ground === "wall" && words.some((other) => NOT_A_WALL.has(other))) continue;
-				if (ground === "beam" && words.some((other) => NOT_A_BEAM.has(other))) continue;
-				if (ground !== undefined) setting.add(ground);
-			}
+		const words = texts.flatMap((text) => text.toLowerCase().split(/[^\p{L}\p{N}]+/u));
+		for (const word of words) {
+			const ground = WORDS[word];
+			if (ground === undefined || BUT_NOT[ground]?.some((other) => words.includes(other))) continue;
+			setting.add(ground);
 		}
 	};
 	for (const { item } of drill.equipment) {
@@ -78,7 +79,7 @@ export function settingOf(
 
 /**
  * What a posture is on in a setting. Hands that hang are on a bar; the hips of a fold are on a bar;
- * hands that press beside the hips are on the beam, the bar or the rails, the first that is there; a
+ * hands that press beside the hips are on the beam, the rails or the bar, the first that is there; a
  * body near a wall is drawn at it; else a beam, a mat and the floor carry, the first that is there.
  */
 export function groundOf(posture: Posture, setting: Setting): Ground {
@@ -86,7 +87,7 @@ export function groundOf(posture: Posture, setting: Setting): Ground {
 	const first = (...grounds: readonly Ground[]): Ground =>
 		grounds.find((ground) => setting.has(ground)) ?? "floor";
 	const shoulder = posture.angles?.shoulder ?? 0;
-	if (posture.base === "hands" && Math.abs(shoulder) < PRESSING) return first("beam", "bar", "rails", "mat");
+	if (posture.base === "hands" && Math.abs(shoulder) < PRESSING) return first("beam", "rails", "bar", "mat");
 	return first("wall", "beam", "mat");
 }
 
@@ -120,7 +121,8 @@ export function movementOf(
 		stances: known.flatMap(({ shape, phase }) => {
 			const posture = postureOf(shape, phase);
 			if (posture.angles === undefined) return [];
-			return [{ shape, posture, ground: phase.on ?? groundOf(posture, setting) }];
+			const overMat = setting.has("mat");
+			return [{ shape, posture, ground: phase.on ?? groundOf(posture, setting), overMat }];
 		}),
 		names: known.map(({ shape }) => shape.name),
 		inOrder,

@@ -273,6 +273,7 @@ function drawHead(
 						bold: true,
 						className: "chart-week",
 					}),
+					{ left: columns.left + i * columns.pitch, top, width: columns.width, height: HEAD },
 				),
 			)
 			.join("") +
@@ -296,6 +297,7 @@ function drawRow(
 		row.href,
 		row.name,
 		textLines(EDGE, top + CELL.height / 2, wrapText(row.name, names, TEXT, 2), { leading: 12.5 }),
+		{ left: EDGE, top, width: names, height: CELL.height },
 	);
 	const cells = weeks.map(({ week, name: weekName }, at) => {
 		const cell = taught.get(week);
@@ -314,7 +316,12 @@ function drawRow(
 			});
 		return cell.href === undefined
 			? `<g class="chart-cell" role="img" aria-label="${escaped(label)}">${drawn}</g>`
-			: linked(cell.href, label, `<g class="chart-cell">${drawn}</g>`);
+			: linked(cell.href, label, `<g class="chart-cell">${drawn}</g>`, {
+					left,
+					top,
+					width: columns.width,
+					height: CELL.height,
+				});
 	});
 	const brackets = gaps.map(({ from, to, weeks: length }) => {
 		const left = columns.left + (from + 1) * columns.pitch;

@@ -116,7 +116,7 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 		const y = yOf(planned);
 		const below = planned > 0 && floor - y > 24 && !over;
 		const drawn =
-			`<g class="chart-point"><path fill="none" pointer-events="all" d="M${tenth(x(i) - pitch / 2)} ${HEAD}h${tenth(pitch)}V${floor + 40}h${tenth(-pitch)}z"/>` +
+			`<g class="chart-point">` +
 			mark(x(i), y, over) +
 			text(x(i), below ? y + 19 : y - 10, format(planned), {
 				anchor: "middle",
@@ -135,7 +135,8 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 						className: "chart-difference",
 					})) +
 			"</g>";
-		return linked(point.href, pointInWords(point, format), drawn);
+		const area = { left: x(i) - pitch / 2, top: HEAD, width: pitch, height: PLOT + 40 };
+		return linked(point.href, pointInWords(point, format), drawn, area);
 	});
 
 	const known = points.some(({ available }) => available !== undefined);

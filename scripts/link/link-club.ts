@@ -2,7 +2,7 @@
  * Links a club: records → a curriculum in which every reference stands for something, or problems.
  *
  * Steps: find two things of one id; check every reference, and every `[[link]]` in text; look for
- * cycles; check the plans against the drills; then join both ways and put everything in the club's
+ * cycles; check the plans against the drills, and names of shapes against their angles; then join both ways and put everything in the club's
  * order.
  */
 
@@ -25,6 +25,7 @@ import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import type { ValidatedClub } from "../validate/validate-club.ts";
 import { checkPlans } from "./check-plans.ts";
+import { misnamedShapes } from "./check-shapes.ts";
 import { findCycles } from "./find-cycles.ts";
 import { findLinks } from "./link-syntax.ts";
 import { textsOf } from "./texts-of.ts";
@@ -52,6 +53,7 @@ export function linkClub(
 		...deadLinks(club, names),
 		...cycles(records),
 		...checkPlans(records),
+		...misnamedShapes(records.shapes),
 		...missingMedia(records.drills, mediaExists),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");

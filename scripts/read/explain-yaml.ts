@@ -5,7 +5,17 @@
  *   placeInYaml  the line and column of a value, by its path
  */
 
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from "yaml";
+import {
+	type Document,
+	isAlias,
+	isMap,
+	isScalar,
+	isSeq,
+	LineCounter,
+	type Node,
+	parseDocument,
+	visit,
+} from "yaml";
 import type { DataPath } from "../model.ts";
 
 /** A spot in a YAML text; line and column count from 1. */
@@ -85,8 +95,7 @@ export function explainYaml(text: string): readonly YamlFault[] {
  * @param what whether the key or the value is wanted; for the items of a list they are the same
  */
 export function placeInYaml(text: string, path: DataPath, what: "key" | "value"): Spot {
-	const lines = new LineCounter();
-	const document = parseDocument(text, { lineCounter: lines, uniqueKeys: false, prettyErrors: false });
+	const { lines, document } = documentOf(text);
 	let node: Node | null | undefined = document.contents;
 	let at = node?.range?.[0] ?? 0;
 	for (const [i, step] of path.entries()) {
@@ -118,6 +127,29 @@ export function placeInYaml(text: string, path: DataPath, what: "key" | "value")
 		} else break;
 	}
 	return spot(lines, at);
+}
+
+interface ParsedText {
+	readonly lines: LineCounter;
+	readonly document: Document.Parsed;
+}
+
+/** Texts that places were lately looked up in, the latest last: findings come many to a file. */
+const parsed = new Map<string, ParsedText>();
+const MOST_PARSED = 24;
+
+function documentOf(text: string): ParsedText {
+	let found = parsed.get(text);
+	if (found === undefined) {
+		const lines = new LineCounter();
+		const document = parseDocument(text, { lineCounter: lines, uniqueKeys: false, prettyErrors: false });
+		found = { lines, document };
+	}
+	parsed.delete(text);
+	parsed.set(text, found);
+	const oldest = parsed.keys().next();
+	if (parsed.size > MOST_PARSED && oldest.done !== true) parsed.delete(oldest.value);
+	return found;
 }
 
 function keyText(key: { value: unknown; source?: string | undefined }): string {

@@ -27,7 +27,7 @@ const FONT_FILES = [
 ] as const;
 
 /** Style sheets of the site; those of the printed sheets are not among them. */
-const STYLES = ["site.css", "search.css", "hall.css"];
+const STYLES = ["site.css", "search.css", "hall.css", "pictures.css"];
 
 export interface WriteSiteOptions {
 	/** Told now and then how many pages are written. */

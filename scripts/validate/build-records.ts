@@ -236,7 +236,7 @@ export function entriesFrom(files: {
 					aliases: item.aliases ?? [],
 					owned: item.owned,
 					stored: item.stored,
-					size: item.size,
+					size: item.size && [item.size[0] ?? 1, item.size[1] ?? 1],
 				}),
 		),
 	};

@@ -1,24 +1,30 @@
 /**
  * Prints how good, how large and how fast the search is.
  *
- *   node tests/bench/search.ts
+ *   node tests/bench/search.ts                quality, sizes, times of the engine, times in a browser
+ *   node tests/bench/search.ts --no-browser   the same without the browser
  *
- * Quality is measured on the judged queries over the demo club. Sizes and times are measured there and
- * on 200, 1,000 and 10,000 generated drills, whose texts are demo texts cut and joined anew: real
- * clubs repeat themselves less, so read the sizes of generated bodies as a floor.
+ * Quality is measured on the judged queries over the demo club, beside two general search libraries on
+ * the same queries. Sizes and times are measured there and on 200, 1,000 and 10,000 generated drills
+ * with the demo's mix (generated-drills.ts). Times depend on what else the machine does: its load is
+ * printed with them.
  */
 
-import { readFileSync } from "node:fs";
+import { loadavg } from "node:os";
 import { brotliCompressSync, constants } from "node:zlib";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { searchDocuments, searchOptions } from "../../scripts/render/search/build-search.ts";
 import {
-	createIndex,
 	openIndex,
 	type SearchDocument,
+	type SearchFiles,
 	type SearchIndex,
+	writeIndex,
 } from "../../scripts/render/search/engine.ts";
-import { type JudgedQuery, judge, mean } from "../search/judge.ts";
+import { generatedDrills, mixOf } from "../search/generated-drills.ts";
+import { type Find, findWith, type JudgedQuery, judge, judgedQueries, mean } from "../search/judge.ts";
+import { startBrowser } from "./search-browser.ts";
+import { fuse, miniSearch } from "./search-libraries.ts";
 
 const SIZES = [200, 1_000, 10_000];
 /** Typed letter by letter; filters stay set, as they would. */
@@ -37,56 +43,107 @@ if (handbook === undefined)
 	throw new Error("Run this from the repository: its demo club does not open here.");
 const documents = searchDocuments(handbook);
 const options = searchOptions(handbook);
+const clubs = new Map([
+	["demo", documents],
+	...SIZES.map((size) => [size.toLocaleString("en"), generatedDrills(documents, size)] as const),
+]);
+const written = new Map(Array.from(clubs, ([name, drills]) => [name, writeIndex(drills, options)]));
 
 printQuality();
-console.log(
-	"\n| drills | build ms | heads kB | bodies kB | open ms | bodies ms | keystroke median ms | 95 % ms |",
-);
-console.log("| ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
-printRow(documents);
-for (const size of SIZES) printRow(generated(size));
+printMix();
+printSizes();
+printEngineTimes();
+if (!process.argv.includes("--no-browser")) await printBrowserTimes();
 
 function printQuality(): void {
-	const queries = JSON.parse(
-		readFileSync(new URL("../search/judged.json", import.meta.url), "utf8"),
-	) as readonly JudgedQuery[];
-	const full = createIndex(documents, options);
-	const headsAlone = openIndex(full.toFiles().head);
-	const verdicts = judge(full, queries);
-	const early = judge(headsAlone, queries);
-	console.log("| queries | number | nDCG@10 | recall@20 | nDCG@10 before bodies |");
-	console.log("| --- | ---: | ---: | ---: | ---: |");
-	for (const kind of ["all", ...new Set(verdicts.map(({ query }) => query.kind))]) {
-		const of = (list: typeof verdicts) => list.filter(({ query }) => kind === "all" || query.kind === kind);
-		const row = [
-			kind,
-			of(verdicts).length,
-			mean(of(verdicts).map(({ ndcg }) => ndcg)).toFixed(3),
-			mean(of(verdicts).map(({ recall }) => recall)).toFixed(3),
-			mean(of(early).map(({ ndcg }) => ndcg)).toFixed(3),
-		];
-		console.log(`| ${row.join(" | ")} |`);
+	const queries = judgedQueries();
+	const files = written.get("demo") as SearchFiles;
+	const index = openIndex(files.head);
+	const rows: [string, readonly string[]][] = [];
+	const measure = (name: string, find: Find, packed: string) =>
+		rows.push([name, qualityOf(find, queries, packed)]);
+	measure("own, heads alone", findWith(index), kilobytes(files.head));
+	index.addSummaries(files.summaries);
+	measure("own, with summaries", findWith(index), kilobytes(files.head, files.summaries));
+	index.addBodies(files.bodies);
+	measure("own, everything", findWith(index), kilobytes(files.head, files.summaries, files.bodies));
+	for (const { name, find, file } of [miniSearch(documents, options), fuse(documents, options)]) {
+		measure(name, find, kilobytes(JSON.parse(file)));
 	}
+	const kinds = [...new Set(queries.map(({ kind }) => kind))].filter((kind) => kind !== "nothing");
+	printTable(
+		[
+			`${queries.length} judged queries`,
+			"nDCG@10",
+			"recall@20",
+			...kinds.map((kind) => `nDCG ${kind}`),
+			"nonsense found",
+			"query ms",
+			"brotli kB",
+		],
+		rows.map(([name, cells]) => [name, ...cells]),
+	);
 }
 
-function printRow(drills: readonly SearchDocument[]): void {
-	const [index, build] = timed(() => createIndex(drills, options));
-	const files = index.toFiles();
-	const [head, bodies] = [JSON.stringify(files.head), JSON.stringify(files.bodies)];
-	const [opened, open] = timed(() => openIndex(JSON.parse(head)));
-	const [, late] = timed(() => opened.addBodies(JSON.parse(bodies)));
-	const strokes = keystrokes(opened);
-	const row = [
-		drills.length.toLocaleString("en"),
-		build.toFixed(0),
-		kilobytes(head),
-		kilobytes(bodies),
-		open.toFixed(0),
-		late.toFixed(0),
-		(strokes[strokes.length >> 1] ?? 0).toFixed(2),
-		(strokes[Math.floor(strokes.length * 0.95)] ?? 0).toFixed(2),
+function qualityOf(find: Find, queries: readonly JudgedQuery[], packed: string): readonly string[] {
+	const verdicts = judge(find, queries);
+	const nonsense = queries.filter(({ best }) => best.length === 0);
+	const times = queries.map(({ words }) => timed(() => find(words))[1]).sort((a, b) => a - b);
+	const kinds = [...new Set(verdicts.map(({ query }) => query.kind))];
+	return [
+		mean(verdicts.map(({ ndcg }) => ndcg)).toFixed(3),
+		mean(verdicts.map(({ recall }) => recall)).toFixed(3),
+		...kinds.map((kind) =>
+			mean(verdicts.filter(({ query }) => query.kind === kind).map(({ ndcg }) => ndcg)).toFixed(3),
+		),
+		`${nonsense.filter(({ words }) => find(words).length > 0).length} of ${nonsense.length}`,
+		at(times, 0.5),
+		packed,
 	];
-	console.log(`| ${row.join(" | ")} |`);
+}
+
+function printMix(): void {
+	const mixes = Array.from(clubs, ([name, drills]) => [name, mixOf(drills)] as const);
+	printTable(
+		["mean of a drill", ...mixes.map(([name]) => name)],
+		Array.from(mixes[0]?.[1].keys() ?? [], (key) => [
+			key,
+			...mixes.map(([, mix]) => (mix.get(key) ?? 0).toFixed(2)),
+		]),
+	);
+}
+
+function printSizes(): void {
+	printTable(
+		["brotli kB", "heads", "summaries", "bodies"],
+		Array.from(written, ([name, { head, summaries, bodies }]) => [
+			name,
+			kilobytes(head),
+			kilobytes(summaries),
+			kilobytes(bodies),
+		]),
+	);
+}
+
+function printEngineTimes(): void {
+	const rows = Array.from(clubs, ([name, drills]) => engineTimes(name, drills));
+	printTable(
+		["ms", "write", "open heads", "add summaries", "add bodies", "key median", "key 95 %", "load"],
+		rows,
+	);
+}
+
+function engineTimes(name: string, drills: readonly SearchDocument[]): readonly string[] {
+	const [files, write] = timed(() => writeIndex(drills, options));
+	const [head, summaries, bodies] = [files.head, files.summaries, files.bodies].map((file) =>
+		JSON.stringify(file),
+	) as [string, string, string];
+	const [index, open] = timed(() => openIndex(JSON.parse(head)));
+	const [, second] = timed(() => index.addSummaries(JSON.parse(summaries)));
+	const [, third] = timed(() => index.addBodies(JSON.parse(bodies)));
+	const keys = keystrokes(index);
+	const whole = [write, open, second, third].map((time) => time.toFixed(0));
+	return [name, ...whole, at(keys, 0.5), at(keys, 0.95), load()];
 }
 
 /** Times of search and suggestions together for every letter typed, shortest first; milliseconds. */
@@ -108,40 +165,67 @@ function keystrokes(index: SearchIndex): readonly number[] {
 	return times.sort((a, b) => a - b);
 }
 
+async function printBrowserTimes(): Promise<void> {
+	const browser = await startBrowser(handbook as NonNullable<typeof handbook>);
+	const rows: (readonly string[])[] = [];
+	try {
+		for (const [name, files] of written) {
+			if (name === "demo") continue;
+			const { cold, keys, filterWork, filterPaint } = await browser.measure(files, TYPED);
+			rows.push([
+				name,
+				...[at(cold, 0), at(cold, 0.5)],
+				...[at(keys, 0.5), at(keys, 0.95)],
+				...[at(filterWork, 0.5), at(filterWork, 0.95), at(filterPaint, 0.5)],
+				load(),
+			]);
+		}
+	} finally {
+		await browser.close();
+	}
+	printTable(
+		[
+			"browser, 4× slower, 1.6 Mb/s; ms",
+			"first result, best",
+			"median",
+			"key to paint, median",
+			"95 %",
+			"filter's work, median",
+			"95 %",
+			"filter to paint, median",
+			"load",
+		],
+		rows,
+	);
+}
+
 function timed<T>(work: () => T): readonly [T, number] {
 	const start = performance.now();
 	const result = work();
 	return [result, performance.now() - start];
 }
 
-function kilobytes(text: string): string {
-	const packed = brotliCompressSync(text, { params: { [constants.BROTLI_PARAM_QUALITY]: 9 } });
-	return (packed.length / 1000).toFixed(1);
+/** The time that so much of a sorted list stays below. */
+function at(times: readonly number[], share: number): string {
+	const time = times[Math.min(times.length - 1, Math.floor(times.length * share))] ?? 0;
+	return time < 10 ? time.toFixed(2) : time.toFixed(0);
 }
 
-/** Drills with texts made from the demo's, the same on every run. */
-function generated(size: number): readonly SearchDocument[] {
-	let state = 20_270_104;
-	const below = (limit: number) => {
-		state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-		return Math.floor((state / 2 ** 32) * limit);
-	};
-	const any = () => documents[below(documents.length)] as SearchDocument;
-	const joined = (first: string, second: string) => {
-		const [a, b] = [first.split(" "), second.split(" ")];
-		return [...a.slice(0, 1 + below(a.length)), ...b.slice(below(b.length))].join(" ");
-	};
-	return Array.from({ length: size }, (_, number): SearchDocument => {
-		const [tags, words, other] = [any(), any(), any()];
-		return {
-			id: `${tags.id}-${number}`,
-			title: joined(tags.title, words.title),
-			aliases: words.aliases,
-			summary: joined(tags.summary, other.summary),
-			facets: { ...tags.facets, equipment: other.facets.equipment ?? [], skill: words.facets.skill ?? [] },
-			cues: [...words.cues.slice(0, 2), ...other.cues.slice(0, 2)],
-			faults: [...tags.faults.slice(0, 1), ...other.faults.slice(0, 2)],
-			body: joined(joined(tags.body, words.body), other.body),
-		};
-	});
+/** Processes that wanted to run in the last minute. */
+function load(): string {
+	return (loadavg()[0] ?? 0).toFixed(1);
+}
+
+function kilobytes(...files: readonly unknown[]): string {
+	const sizes = files.map(
+		(file) =>
+			brotliCompressSync(JSON.stringify(file), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length,
+	);
+	return (sizes.reduce((sum, size) => sum + size, 0) / 1000).toFixed(1);
+}
+
+function printTable(head: readonly string[], rows: readonly (readonly string[])[]): void {
+	console.log(`\n| ${head.join(" | ")} |`);
+	console.log(`| --- |${" ---: |".repeat(head.length - 1)}`);
+	for (const row of rows) console.log(`| ${row.join(" | ")} |`);
 }

@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
@@ -26,7 +25,7 @@ import {
 	writeIndex,
 } from "../../scripts/render/search/engine.ts";
 import { REPOSITORY } from "../open-fixture.ts";
-import { type JudgedQuery, judge, mean } from "./judge.ts";
+import { findWith, judge, judgedQueries, mean } from "./judge.ts";
 import {
 	fitting,
 	idsFor,
@@ -407,9 +406,7 @@ describe("the demo club", () => {
 	});
 
 	test("judged queries are answered: nDCG@10 and recall@20", () => {
-		const queries = JSON.parse(
-			readFileSync(new URL("./judged.json", import.meta.url), "utf8"),
-		) as readonly JudgedQuery[];
+		const queries = judgedQueries();
 		expect(queries.length).toBeGreaterThanOrEqual(100);
 		const known = new Set(documents.map(({ id }) => id));
 		for (const { words, best, also } of queries) {
@@ -418,7 +415,7 @@ describe("the demo club", () => {
 				words,
 			).toEqual([]);
 		}
-		const verdicts = judge(index, queries);
+		const verdicts = judge(findWith(index), queries);
 		expect(mean(verdicts.map(({ ndcg }) => ndcg))).toBeGreaterThanOrEqual(0.95);
 		expect(mean(verdicts.map(({ recall }) => recall))).toBeGreaterThanOrEqual(0.97);
 		for (const { words } of queries.filter(({ best }) => best.length === 0)) {

@@ -5,6 +5,7 @@
  * The queries were written from how coaches talk, before there was an index to look at.
  */
 
+import { readFileSync } from "node:fs";
 import type { SearchIndex } from "../../scripts/render/search/engine.ts";
 
 export interface JudgedQuery {
@@ -24,13 +25,25 @@ export interface Verdict {
 	readonly found: readonly string[];
 }
 
-/** Verdicts on all queries that have an answer. */
-export function judge(index: SearchIndex, queries: readonly JudgedQuery[]): readonly Verdict[] {
-	return queries.filter((query) => query.best.length > 0).map((query) => verdict(index, query));
+/** Finds ids for words, best first. */
+export type Find = (words: string) => readonly string[];
+
+/** The judged queries, kept beside this file. */
+export function judgedQueries(): readonly JudgedQuery[] {
+	return JSON.parse(readFileSync(new URL("./judged.json", import.meta.url), "utf8"));
 }
 
-function verdict(index: SearchIndex, query: JudgedQuery): Verdict {
-	const found = index.search(query.words).hits.map((hit) => index.entries[hit.drill]?.id ?? "");
+export function findWith(index: SearchIndex): Find {
+	return (words) => index.search(words).hits.map((hit) => index.entries[hit.drill]?.id ?? "");
+}
+
+/** Verdicts on all queries that have an answer. */
+export function judge(find: Find, queries: readonly JudgedQuery[]): readonly Verdict[] {
+	return queries.filter((query) => query.best.length > 0).map((query) => verdict(find, query));
+}
+
+function verdict(find: Find, query: JudgedQuery): Verdict {
+	const found = find(query.words);
 	const gains = new Map<string, number>([
 		...query.also.map((id) => [id, 1] as const),
 		...query.best.map((id) => [id, 3] as const),

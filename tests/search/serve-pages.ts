@@ -3,9 +3,11 @@
  * of the site to try a page in a browser without building all of it.
  */
 
+import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
+import { brotliCompressSync } from "node:zlib";
 import { build } from "esbuild";
 import { mainOf } from "../../layouts/pages/kinds.ts";
 import { frame } from "../../layouts/parts/frame.ts";
@@ -25,7 +27,14 @@ const TYPES: Readonly<Record<string, string>> = {
 	js: "text/javascript; charset=utf-8",
 	css: "text/css; charset=utf-8",
 	json: "application/json",
+	woff2: "font/woff2",
 };
+
+const PACKAGE = "node_modules/@fontsource-variable/atkinson-hyperlegible-next/files";
+const FONTS = [
+	["assets/text-latin.woff2", `${PACKAGE}/atkinson-hyperlegible-next-latin-wght-normal.woff2`],
+	["assets/text-latin-ext.woff2", `${PACKAGE}/atkinson-hyperlegible-next-latin-ext-wght-normal.woff2`],
+] as const;
 
 export interface ServedPages {
 	/** Ends in a slash. */
@@ -33,9 +42,22 @@ export interface ServedPages {
 	close(): Promise<void>;
 }
 
-export async function servePages(handbook: Handbook): Promise<ServedPages> {
+export interface ServeOptions {
+	/** Files in place of the handbook's own, by path from the root of the site. */
+	readonly files?: readonly { readonly path: string; readonly text: string }[];
+	/** As a host sends them: programs and styles minified, everything compressed, fonts there. */
+	readonly likeHost?: boolean;
+}
+
+export async function servePages(
+	handbook: Handbook,
+	{ files: others = [], likeHost = false }: ServeOptions = {},
+): Promise<ServedPages> {
 	const pages = new Map(sitePages(handbook).map((page) => [page.address, page]));
-	const files = new Map(searchFiles(handbook).map(({ path, text }) => [path, text]));
+	const files = new Map<string, string | Uint8Array>(
+		[...searchFiles(handbook), ...others].map(({ path, text }) => [path, text]),
+	);
+	if (likeHost) for (const [name, path] of FONTS) files.set(name, readFileSync(join(REPOSITORY, path)));
 	const bundle = await build({
 		entryPoints: [
 			...["search", "theme"].map((name) => join(REPOSITORY, `layouts/browser/${name}.ts`)),
@@ -43,6 +65,7 @@ export async function servePages(handbook: Handbook): Promise<ServedPages> {
 		],
 		outdir: "assets",
 		bundle: true,
+		minify: likeHost,
 		format: "iife",
 		external: ["*.woff2"],
 		write: false,
@@ -50,6 +73,14 @@ export async function servePages(handbook: Handbook): Promise<ServedPages> {
 	});
 	for (const { path, text } of bundle.outputFiles) files.set(`assets/${path.split(/[\\/]/).at(-1)}`, text);
 
+	const kept = new Map<string, Uint8Array>();
+	const packed = (text: string) => {
+		const before = kept.get(text);
+		if (before !== undefined) return before;
+		const bytes = brotliCompressSync(text);
+		kept.set(text, bytes);
+		return bytes;
+	};
 	const server = createServer((request, response) => {
 		const address = decodeURIComponent(new URL(request.url ?? "", "http://here").pathname.slice(1));
 		const page = pages.get(address);
@@ -61,11 +92,13 @@ export async function servePages(handbook: Handbook): Promise<ServedPages> {
 						return frame(ctx, mainOf(ctx, page)).text;
 					})();
 		const type = TYPES[page === undefined ? (address.split(".").at(-1) ?? "") : "html"] ?? "text/plain";
+		const isText = typeof text === "string";
 		response.writeHead(text === undefined ? 404 : 200, {
 			"Content-Type": type,
 			"Content-Security-Policy": POLICY,
+			...(likeHost && isText ? { "Content-Encoding": "br" } : {}),
 		});
-		response.end(text ?? "");
+		response.end(likeHost && isText ? packed(text) : (text ?? ""));
 	});
 	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
 	return {

@@ -86,7 +86,7 @@ describe("which sheets a day offers", () => {
 			day: "closed",
 			closedUntil: "2027-01-11",
 			next: "2027-01-13",
-			offers: ["early/2027-01-04 past last", "wed/2027-01-13 next"],
+			offers: ["wed/2027-01-13 next", "early/2027-01-04 past last"],
 		});
 	});
 

@@ -88,7 +88,7 @@ describe.each(CLUBS)("%s", (_, club) => {
 			}
 		}
 		expect(messages.slice(0, 20)).toEqual([]);
-	});
+	}, 300_000);
 
 	it("has one heading of the first level, a title, a language, and noindex on every page", () => {
 		for (const [file, text] of site.pages) {

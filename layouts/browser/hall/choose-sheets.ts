@@ -3,8 +3,8 @@
  *
  * Steps: leave out closed days; take the classes of today. On a day with classes they come first: the
  * class opened last at their head, else the one that is on or next. On any other day the class opened
- * last comes first with its next sheet (after the term its last), then the classes of the next class
- * day (after the term none). Classes without a day are offered in their week, after the others.
+ * last comes first with its next sheet, then the classes of the next class day; where it does not meet
+ * again its last sheet comes last. Classes without a day are offered in their week, after the first.
  */
 
 import type { ClubTime } from "./club-time.ts";
@@ -78,10 +78,13 @@ export function chooseSheets(
 	}
 
 	const own = nextOf(dated, lastClass, today);
+	// A class that does not meet again has only its last sheet left: that comes last.
+	const ahead = own !== undefined && own.date > today;
 	const offers = [
-		...(own === undefined ? [] : [offer(own)]),
+		...(own !== undefined && ahead ? [offer(own)] : []),
 		...loose,
 		...dated.filter((sheet) => sheet.date === next && sheet !== own).map(offer),
+		...(own !== undefined && !ahead ? [offer(own)] : []),
 	];
 	const closure = closures
 		.map((interval) => interval.split("/"))

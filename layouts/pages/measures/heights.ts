@@ -53,7 +53,7 @@ ${pictureAndTable(
 		},
 		{
 			title: `${name} by age, in cm`,
-			description: "From the 5th to the 95th percentile.",
+			description: "From the 5th to the 95th percentile. The table beside this picture has the same numbers.",
 			idPrefix: `chart-${heights.landmark}`,
 		},
 	),

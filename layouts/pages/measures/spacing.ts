@@ -2,10 +2,18 @@
  * Spacing: the weeks in which each level meets each shape and skill.
  */
 
+import type { TermMatrix } from "../../../scripts/figures/term-matrix.ts";
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { SpacingOfKind, SpacingView } from "../../../scripts/render/views/measures/spacing.ts";
+import { shortNumber } from "../../../scripts/render/views/words.ts";
 import { countedCell, termMatrix } from "../../parts/charts.ts";
-import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
+import {
+	measureFoot,
+	measureTop,
+	nothingPlanned,
+	pictureAndTable,
+	scrollTable,
+} from "../../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../../parts/page.ts";
 
 const KINDS = {
@@ -24,14 +32,18 @@ ${
 				section(
 					"missing",
 					"What misses a target",
-					html`<p class="small">Minutes in each week. The same rows are marked in the tables below.</p><div class="pictures">${view.missing.map(
-						({ kind, matrix }) =>
-							html`<div><h3>${KINDS[kind].title}</h3>${termMatrix(ctx, matrix, {
-								title: `${KINDS[kind].title} that miss a target`,
-								description: "Minutes in each week, by level. The tables below have the weeks of each.",
-								idPrefix: `missing-${kind}`,
-							})}</div>`,
-					)}</div>`,
+					html`<p class="small">Minutes in each week. The same rows are marked in the tables further down.</p>
+${view.missing.map(
+	({ kind, matrix }) => html`<h3>${KINDS[kind].title}</h3>
+${pictureAndTable(
+	termMatrix(ctx, matrix, {
+		title: `${KINDS[kind].title} that miss a target`,
+		description: "Minutes in each week, by level. The table beside this picture has the same numbers.",
+		idPrefix: `missing-${kind}`,
+	}),
+	missingTable(ctx, kind, matrix),
+)}`,
+)}`,
 				)
 			}
 ${view.levels.map((level) =>
@@ -43,6 +55,33 @@ ${view.levels.map((level) =>
 )}`
 }
 ${measureFoot(ctx, view.head)}`;
+}
+
+function missingTable(
+	ctx: PageContext,
+	kind: SpacingOfKind["kind"],
+	{ weeks, rows, cells }: TermMatrix,
+): Html {
+	const byRow = Map.groupBy(cells, (cell) => cell.row);
+	return scrollTable(
+		`${KINDS[kind].title} that miss a target, minutes by week`,
+		[
+			KINDS[kind].one,
+			html`<span class="left">Level</span>`,
+			...weeks.map(({ week }) => html`<span class="sr">Week </span>${week}`),
+		],
+		rows.map(({ id, name, href, group }) => {
+			const own = new Map((byRow.get(id) ?? []).map((cell) => [cell.week, cell]));
+			return html`<tr><th scope="row">${a(ctx, { name, ...(href === undefined ? {} : { to: href }) })}</th><td class="left">${group}</td>${weeks.map(
+				({ week }) => {
+					const cell = own.get(week);
+					if (cell?.href === undefined) return html`<td class="none"><span class="sr">none</span></td>`;
+					return countedCell(ctx, shortNumber(cell.value), { to: cell.href, name });
+				},
+			)}</tr>`;
+		}),
+		"tall",
+	);
 }
 
 function table(

@@ -10,7 +10,7 @@
  * The same files give the same packs, byte for byte.
  */
 
-import { byRank, type Copy, cut, EDITION, hashOf, keysOf, type PackedFile, ROOT, SIGNS, wayUp, writeCopy, writePack } from "./packs.ts";
+import { byRank, type Copy, EDITION, hashOf, keysOf, type PackedFile, ROOT, SIGNS, Starts, wayUp, writeCopy, writePack } from "./packs.ts";
 
 /** A text file of the site. */
 export interface SiteFile {
@@ -29,12 +29,26 @@ export interface PackOptions {
 }
 
 /** Copies shorter than this, in characters, cost more than they save. */
-const LEAST = Number(process.env.LEAST ?? 28);
+const LEAST = 28;
 /** Places remembered for the same beginning. */
 const MOST_PLACES = 24;
 
+/** A line that stands on so many pages is a source. */
+const OFTEN = 3;
+
 /** The page that everyone copies the frame from: it hardly ever changes. */
 const FRAME_PAGE = "about/index.html";
+
+/**
+ * What is read at a desk, by the director. It comes after the rest, which is what a hall needs: first
+ * of all a coach has to be able to teach.
+ */
+const LATER = new Set(["author-guide", "coverage", "findings", "measures", "term"]);
+
+/** Whether a pack, by its name, may come after the others. */
+export function isLater(name: string): boolean {
+	return name.startsWith("later ");
+}
 
 /** Packs for a number of drills: about sixteen drills to each, but no more than a browser fetches in a breath. */
 export function slotsFor(drills: number): number {
@@ -46,7 +60,7 @@ export function slotsFor(drills: number): number {
 /** Packs by name, the name only an order. Throws where a file holds a sign that packs use. */
 export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
 	const texts = new Map(files.map((file) => [file.path, normalised(file, options.edition)]));
-	for (const [path, text] of cardsIn(texts)) texts.set(path, text);
+	for (const [path, text] of linesIn(texts)) texts.set(path, text);
 	const ordered = Array.from(texts, ([path, text]) => ({ path, text, rank: rankOf(path), pack: placeOf(path, options) }));
 	const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
 	const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
@@ -74,24 +88,28 @@ function normalised({ path, text }: SiteFile, edition: string): string {
 	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
 }
 
-/** Cards of drills, which many pages list alike: each becomes a source of its own, beside its drill. */
-function cardsIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
-	const seen = new Map<string, Map<string, number>>();
+/** Lines about a drill that many pages list alike: each becomes a source of its own, beside its drill. */
+function linesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
+	const seen = new Map<string, { drill: string; times: number }>();
 	for (const [path, text] of texts) {
-		if (!path.endsWith(".html")) continue;
-		for (const [card] of text.matchAll(/<li class="card">(?:(?!<\/li>)[^])*<\/li>/g)) {
-			const drill = /href="\u0003(drills\/[^/"]+\/)"/.exec(card)?.[1];
+		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) continue;
+		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >])[^])*<\/li>/g)) {
+			const drill = /href="\u0003(drills\/[^/"]+\/)"/.exec(line)?.[1];
 			if (drill === undefined) continue;
-			const kinds = seen.get(drill) ?? new Map<string, number>();
-			seen.set(drill, kinds.set(card, (kinds.get(card) ?? 0) + 1));
+			const known = seen.get(line);
+			if (known === undefined) seen.set(line, { drill, times: 1 });
+			else known.times++;
 		}
 	}
-	return new Map(
-		Array.from(seen, ([drill, kinds]) => {
-			const [[card] = [""]] = [...kinds].sort(([a, often], [b, times]) => times - often || (a < b ? -1 : 1));
-			return [`${drill}#card`, card];
-		}),
-	);
+	const numbers = new Map<string, number>();
+	const lines = new Map<string, string>();
+	for (const [line, { drill, times }] of [...seen].sort(([a], [b]) => (a < b ? -1 : 1))) {
+		if (times < OFTEN) continue;
+		const number = (numbers.get(drill) ?? 0) + 1;
+		numbers.set(drill, number);
+		lines.set(`${drill}#${number}`, line);
+	}
+	return lines;
 }
 
 function rankOf(path: string): number | undefined {
@@ -104,11 +122,10 @@ function rankOf(path: string): number | undefined {
 function placeOf(path: string, { weeks, slots }: PackOptions): string {
 	const folders = path.split("/").slice(0, -1);
 	const [first = "", second = ""] = folders;
+	if (LATER.has(first)) return `later ${first}/${second}`;
 	const week = first === "weeks" || first === "classes" ? folders.slice(1).find((name) => weeks.includes(name)) : undefined;
 	if (week !== undefined) return `week ${week}`;
 	if (first === "assets" || first === "search") return first;
-	// A family of pages below a page repeats itself: one pack for it.
-	if (folders.length > 2) return `pages ${first}/${second}`;
 	const family = folders.length === 2 && first !== "drills" ? `${first}/${second}` : folders.join("/");
 	return `slot ${hashOf(family) % slots}`;
 }
@@ -156,17 +173,18 @@ class Matcher {
 
 	/** The parts of a file; it can be copied from afterwards. */
 	match(path: string, text: string, isSource: boolean): readonly string[] {
-		const starts: number[] = [];
-		cut(text, 0, starts);
+		const places = new Starts();
+		places.cut(text, 0);
+		const starts = Array.from({ length: places.length }, (_, i) => places.at(i) ?? 0);
 		const ids = starts.map((start, i) => this.#idOf(text.slice(start, starts[i + 1])));
 		const here: Known = { key: this.#keys.get(path) ?? "", ids, starts, length: text.length };
-		const places = isSource ? this.#ofSources : this.#ofPack;
+		const known = isSource ? this.#ofSources : this.#ofPack;
 		const parts: string[] = [];
 		let before: Copy | undefined;
 		let literal = 0;
 		for (let i = 0; i < ids.length; ) {
 			const copy = this.#longest(here, i, before);
-			remember(places, beginning(ids, i), { file: here, token: i });
+			remember(known, beginning(ids, i), { file: here, token: i });
 			if (copy === undefined) {
 				i++;
 				continue;

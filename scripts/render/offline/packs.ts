@@ -20,6 +20,8 @@ export const FILE = "\u0001";
 export const PART = "\u0002";
 export const ROOT = "\u0003";
 export const EDITION = "\u0004";
+/** Between the texts of a pack and its copies. */
+const COPIES = "\u0005";
 export const SIGNS = /[\u0001-\u0006]/;
 
 /** A file as it stands in a pack. */
@@ -36,34 +38,78 @@ const NO_RANK = "-";
 
 /** Reads a pack, without following its copies. */
 export function readPack(text: string): readonly PackedFile[] {
-	return text === ""
-		? []
-		: text.split(FILE).map((file): PackedFile => {
-				const [head = "", ...parts] = file.split(PART);
-				const rank = head.charAt(0);
-				return { path: head.slice(1), rank: rank === NO_RANK ? undefined : Number(rank), parts };
-			});
+	const [texts = "", copies = ""] = text.split(COPIES);
+	if (texts === "") return [];
+	const copied = copies.split(FILE);
+	return texts.split(FILE).map((file, i): PackedFile => {
+		const [head = "", ...literals] = file.split(PART);
+		const own = copied[i] === undefined || copied[i] === "" ? [] : copied[i].split(" ");
+		const rank = head.charAt(0);
+		return {
+			path: head.slice(1),
+			rank: rank === NO_RANK ? undefined : Number(rank),
+			parts: literals.flatMap((literal, k) => (k < own.length ? [literal, own[k] ?? ""] : [literal])),
+		};
+	});
 }
 
-/** The pack that `readPack` reads. */
+/** The pack that `readPack` reads: all new text first, then all copies, for they compress better apart. */
 export function writePack(files: readonly PackedFile[]): string {
-	return files.map(({ path, rank, parts }) => [`${rank ?? NO_RANK}${path}`, ...parts].join(PART)).join(FILE);
+	const every = (parts: readonly string[], odd: 0 | 1) => parts.filter((_, i) => i % 2 === odd);
+	const texts = files.map(({ path, rank, parts }) => [`${rank ?? NO_RANK}${path}`, ...every(parts, 0)].join(PART));
+	return texts.join(FILE) + COPIES + files.map(({ parts }) => every(parts, 1).join(" ")).join(FILE);
 }
 
 /** A text and where its tokens begin. */
 export interface Tokens {
 	readonly text: string;
-	readonly starts: readonly number[];
+	readonly starts: Starts;
 }
 
-/** Adds where the tokens of `text` begin, when it stands at `offset`. */
-export function cut(text: string, offset: number, starts: number[]): void {
-	let before = 0;
-	for (let i = 0; i < text.length; i++) {
-		const sign = text.charCodeAt(i);
-		// A new token begins at `<` and at `"`, and behind `>` and `"`.
-		if (i === 0 || sign === 60 || sign === 34 || before === 62 || before === 34) starts.push(offset + i);
-		before = sign;
+/** Where tokens begin: numbers in one piece of memory, since there are millions of them. */
+export class Starts {
+	#places = new Uint32Array(256);
+	#length = 0;
+
+	get length(): number {
+		return this.#length;
+	}
+
+	at(token: number): number | undefined {
+		return token >= 0 && token < this.#length ? this.#places[token] : undefined;
+	}
+
+	/** Cuts a text that stands at `offset`: a token begins at `<` and at `"`, and behind `>` and `"`. */
+	cut(text: string, offset: number): void {
+		let before = 0;
+		for (let i = 0; i < text.length; i++) {
+			const sign = text.charCodeAt(i);
+			if (i === 0 || sign === 60 || sign === 34 || before === 62 || before === 34) {
+				this.#makeRoom(1);
+				this.#places[this.#length++] = offset + i;
+			}
+			before = sign;
+		}
+	}
+
+	/** Adds tokens of another text, or of this one, each moved by `shift`. */
+	copy(from: Starts, token: number, count: number, shift: number): void {
+		this.#makeRoom(count);
+		const places = from.#places;
+		for (let i = token; i < token + count; i++) this.#places[this.#length++] = (places[i] as number) + shift;
+	}
+
+	/** Gives memory back that is not needed once the text is whole. */
+	close(): this {
+		this.#places = this.#places.slice(0, this.#length);
+		return this;
+	}
+
+	#makeRoom(count: number): void {
+		if (this.#length + count <= this.#places.length) return;
+		const larger = new Uint32Array(Math.max(this.#places.length * 2, this.#length + count));
+		larger.set(this.#places);
+		this.#places = larger;
 	}
 }
 
@@ -178,27 +224,26 @@ export function byRank(
 
 function resolve(file: PackedFile, key: string, find: (key: string) => Tokens | undefined): Tokens {
 	let text = "";
-	const starts: number[] = [];
+	const starts = new Starts();
 	let before: Copy | undefined;
 	file.parts.forEach((part, i) => {
 		if (i % 2 === 0) {
-			cut(part, text.length, starts);
+			starts.cut(part, text.length);
 			text += part;
 			return;
 		}
 		const copy = readCopy(part, before);
 		const source = copy.key === key ? { text, starts } : find(copy.key);
-		const from = source?.starts[copy.from];
-		if (source === undefined || from === undefined || copy.from + copy.count > source.starts.length)
+		const from = source?.starts.at(copy.from);
+		const end = copy.from + copy.count;
+		if (source === undefined || from === undefined || end > source.starts.length)
 			throw new RangeError(`${file.path} copies what is not there`);
-		const to = source.starts[copy.from + copy.count] ?? source.text.length;
-		const shift = text.length - from;
-		for (let token = copy.from; token < copy.from + copy.count; token++)
-			starts.push((source.starts[token] as number) + shift);
-		text += source.text.slice(from, to);
+		const piece = source.text.slice(from, source.starts.at(end) ?? source.text.length);
+		starts.copy(source.starts, copy.from, copy.count, text.length - from);
+		text += piece;
 		before = copy;
 	});
-	return { text, starts };
+	return { text, starts: starts.close() };
 }
 
 function restored(path: string, text: string, edition: string): string {

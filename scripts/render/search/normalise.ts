@@ -181,6 +181,8 @@ export class Normaliser {
 	/** First parts of compounds → second parts → stem of the whole. */
 	readonly #joins = new Map<string, Map<string, string>>();
 	readonly #facts = new Map<string, WordFacts>();
+	/** What stood between two spaces, with the words in it. */
+	readonly #pieces = new Map<string, readonly WordFacts[]>();
 	readonly #headStems = new Set<string>();
 	/** Stems of a phrase joined by spaces → terms of what it names. */
 	readonly #phrases = new Map<string, string[]>();
@@ -228,12 +230,7 @@ export class Normaliser {
 		give: (term: string) => void,
 		pairs = false,
 	): void {
-		this.#read(
-			wordsOf(text).map((word) => this.#factsOf(word)),
-			isTagged,
-			give,
-			pairs,
-		);
+		this.#read(this.#wordsIn(text), isTagged, give, pairs);
 	}
 
 	/** The same for a head text, whose words are taken as spellings as well. */
@@ -243,7 +240,7 @@ export class Normaliser {
 		isTagged: (term: string) => boolean,
 		give: (term: string) => void,
 	): void {
-		const words = wordsOf(text).map((word) => this.#factsOf(word));
+		const words = this.#wordsIn(text);
 		for (const facts of words) this.#count(facts, drill);
 		this.#read(words, isTagged, give, false);
 	}
@@ -278,6 +275,20 @@ export class Normaliser {
 				for (const term of named) if (named.length === 1 || isTagged(term)) give(term);
 			}
 		}
+	}
+
+	/** What is known of each word of a text: what stands between two spaces is folded once. */
+	#wordsIn(text: string): readonly WordFacts[] {
+		const words: WordFacts[] = [];
+		for (const piece of text.split(" ")) {
+			let known = this.#pieces.get(piece);
+			if (known === undefined) {
+				known = wordsOf(piece).map((word) => this.#factsOf(word));
+				this.#pieces.set(piece, known);
+			}
+			for (const facts of known) words.push(facts);
+		}
+		return words;
 	}
 
 	#factsOf(word: string): WordFacts {

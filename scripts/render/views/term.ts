@@ -13,7 +13,7 @@ import { cellAddress } from "./coverage.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { Standing } from "./measure-index.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { counted, shortNumber } from "./words.ts";
+import { counted } from "./words.ts";
 
 export interface TermView {
 	readonly term: string;
@@ -196,8 +196,8 @@ function matrixOf(
 			row.cells.forEach((cell, i) => {
 				const week = weeks[i]?.number;
 				if (cell === undefined || week === undefined) return;
-				const words = `${shortNumber(cell.minutes)} ${cell.minutes === 1 ? "minute" : "minutes"}`;
-				cells.push({ row: row.id, week, value: Math.round(cell.minutes), words, href: cell.link.to });
+				const value = Math.round(cell.minutes);
+				cells.push({ row: row.id, week, value, words: counted(value, "minute"), href: cell.link.to });
 			});
 		}
 	}

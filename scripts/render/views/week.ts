@@ -10,6 +10,7 @@ import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from
 import type { Html } from "../html.ts";
 import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
+import { type FloorPlanView, floorPlanView } from "./floor-plan.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import { type DirectionRow, directionRow } from "./measures/balance.ts";
 import { type ClashView, clashViews } from "./measures/equipment.ts";
@@ -119,6 +120,8 @@ export interface WeekApparatusView {
 	}[];
 	/** What each level lacks here this week, and the drills that would close it. */
 	readonly suggestions: readonly SuggestionView[];
+	/** Of each block of stations. */
+	readonly plans: readonly FloorPlanView[];
 	/** The same apparatus in the weeks before and after. */
 	readonly previous: Link | undefined;
 	readonly next: Link | undefined;
@@ -275,6 +278,7 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 		focus: own.focus,
 		minutes: own.minutes,
 		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
+		plans: plan.blocks.flatMap((block) => floorPlanView(curriculum, week, plan, block) ?? []),
 		equipment: equipmentFor(curriculum, plan).map(({ item, needed, owned, drills }) => ({
 			item: linkTo(curriculum, "equipment", item),
 			needed,

@@ -11,6 +11,7 @@ import { type Link, linkTo } from "../links.ts";
 import type { Standing } from "../measure-index.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { spacingTarget, termAddress } from "../term.ts";
+import { counted } from "../words.ts";
 import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface SpacingView {
@@ -129,7 +130,7 @@ function missingMatrix(site: SiteIndex, kind: SpacedKind, levels: readonly Id[])
 					row,
 					week,
 					value: Math.round(minutes),
-					words: `${Math.round(minutes)} minutes, ${group}`,
+					words: `${counted(Math.round(minutes), "minute")}, ${group}`,
 					href: cellAddress(kind, week, spacing.id, { level }),
 				});
 			}

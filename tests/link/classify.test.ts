@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { classify } from "../../scripts/figures/classify.ts";
-import { demoShape } from "./demo-shapes.ts";
+import { classify } from "../../scripts/link/classify.ts";
+import { demoShape } from "../figures/demo-shapes.ts";
 
 describe("borders of the FIG Trampoline Code of Points §14.6 (2013–16)", () => {
 	test.each([

@@ -1,0 +1,180 @@
+/**
+ * Keeps the handbook on the device, and says which edition is there.
+ *
+ *   register  the worker is registered, in whatever folder of a host the handbook stands; where no
+ *             worker is named, as in a preview, one that was registered before is taken away
+ *   watch     a new edition that is whole is announced in a calm bar; nothing changes until the reader
+ *             says so
+ *   tell      how things stand, on the page about the handbook; what fails is told there and logged
+ */
+
+import type { FromWorker, ToWorker } from "../../scripts/render/offline/edition-list.ts";
+
+const WORDS = {
+	ready: "A new edition is ready.",
+	change: "Change to it",
+	later: "Later",
+	other: "This page is from the edition before.",
+	again: "Open it again",
+	taking: (done: number, of: number) => `Being kept on this device: ${done} of ${of} parts.`,
+	kept: (edition: string) => `Edition ${edition} is kept on this device and opens without a network.`,
+	pictures: (missing: number) =>
+		missing === 1 ? "One picture is still missing." : `${missing} pictures are still missing.`,
+	tables: "Tables for planning are still to come.",
+	waiting: "A newer edition is here as well; it is taken when you change to it.",
+	failed: (why: string) => `This edition could not be kept on the device: ${why}. It is tried again with the next page.`,
+	insecure: "Browsers keep a handbook only from an address that begins with https.",
+	unable: "This browser cannot keep the handbook on the device.",
+	preview: "This is a preview: nothing is kept on the device.",
+};
+/** Milliseconds between two looks for a new edition while a page stays open. */
+const PAUSE = 10 * 60 * 1000;
+
+interface TrustedTypes {
+	createPolicy(
+		name: string,
+		rules: { createScriptURL(address: string): string },
+	): { createScriptURL(address: string): string };
+}
+
+const status = () => document.querySelector<HTMLElement>("#kept-status");
+const named = document.querySelector<HTMLMetaElement>('meta[name="handbook-worker"]')?.content;
+
+if (!("serviceWorker" in navigator)) say(isSecureContext ? WORDS.unable : WORDS.insecure);
+else if (named === undefined) void forget();
+else if (location.protocol.startsWith("http")) void keep(new URL(named, location.href).href);
+
+async function keep(worker: string): Promise<void> {
+	const { serviceWorker } = navigator;
+	let wanted = false;
+	let before = serviceWorker.controller;
+	serviceWorker.addEventListener("controllerchange", () => {
+		const first = before === null;
+		before = serviceWorker.controller;
+		if (wanted) location.reload();
+		// The first worker answers with the edition that this page is from.
+		else if (!first) announce(WORDS.other, WORDS.again, () => location.reload());
+		else goOn();
+	});
+	serviceWorker.addEventListener("message", (event: MessageEvent<FromWorker>) => hear(event.data));
+	serviceWorker.startMessages();
+	let registration: ServiceWorkerRegistration;
+	try {
+		registration = await serviceWorker.register(trusted(worker), { updateViaCache: "none" });
+	} catch (error) {
+		fail(error instanceof Error ? error.message : String(error));
+		return;
+	}
+	const offer = (waiting: ServiceWorker) => {
+		// Without a controller this is the first edition, and takes over by itself.
+		if (serviceWorker.controller === null) return;
+		say(WORDS.waiting);
+		announce(WORDS.ready, WORDS.change, () => {
+			wanted = true;
+			send(waiting, { kind: "change" });
+		});
+	};
+	if (registration.waiting !== null) offer(registration.waiting);
+	const watch = (installing: ServiceWorker) =>
+		installing.addEventListener("statechange", () => {
+			if (installing.state === "installed") offer(installing);
+		});
+	if (registration.installing !== null) watch(registration.installing);
+	registration.addEventListener("updatefound", () => {
+		if (registration.installing !== null) watch(registration.installing);
+	});
+	goOn();
+
+	let looked = Date.now();
+	const look = () => {
+		if (document.visibilityState !== "visible" || Date.now() - looked < PAUSE) return;
+		looked = Date.now();
+		// Without a network the look fails, and the next one comes.
+		registration.update().catch(() => undefined);
+	};
+	document.addEventListener("visibilitychange", look);
+	addEventListener("online", look);
+}
+
+function goOn(): void {
+	const { controller } = navigator.serviceWorker;
+	if (controller !== null) send(controller, { kind: "continue" });
+}
+
+function send(worker: ServiceWorker, message: ToWorker): void {
+	worker.postMessage(message);
+}
+
+function hear(message: FromWorker): void {
+	if (message.kind === "taking") say(WORDS.taking(message.done, message.of));
+	else if (message.kind === "failed") fail(message.why);
+	else {
+		const more = [
+			...(message.whole ? [] : [WORDS.tables]),
+			...(message.missing === 0 ? [] : [WORDS.pictures(message.missing)]),
+		];
+		say([WORDS.kept(message.edition), ...more].join(" "));
+		document.documentElement.dataset.kept = message.edition;
+	}
+}
+
+function fail(why: string): void {
+	console.error(`The handbook is not kept on this device: ${why}`);
+	say(WORDS.failed(why.replace(/[.\s]+$/, "")));
+}
+
+function say(words: string): void {
+	const place = status();
+	if (place !== null) place.textContent = words;
+}
+
+/** Takes away a worker of this very place, and what it kept, and no other's of the same host. */
+async function forget(): Promise<void> {
+	say(WORDS.preview);
+	try {
+		for (const registration of await navigator.serviceWorker.getRegistrations()) {
+			if (!location.href.startsWith(registration.scope)) continue;
+			await registration.unregister();
+			for (const name of await caches.keys())
+				if (name.startsWith(`handbook ${registration.scope} `)) await caches.delete(name);
+		}
+	} catch (error) {
+		console.error(error);
+	}
+}
+
+/** Where scripts' addresses have to be trusted, ours is, and no other. */
+function trusted(worker: string): string {
+	const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes };
+	if (trustedTypes === undefined) return worker;
+	const policy = trustedTypes.createPolicy("handbook-worker", {
+		createScriptURL(address) {
+			if (address !== worker) throw new TypeError("not the handbook's worker");
+			return address;
+		},
+	});
+	return policy.createScriptURL(worker);
+}
+
+/** A bar at the head of the page: read out, and there until it is answered. */
+function announce(words: string, action: string, act: () => void): void {
+	document.querySelector(".edition-bar")?.remove();
+	const bar = document.createElement("div");
+	bar.className = "edition-bar";
+	const text = document.createElement("p");
+	text.role = "status";
+	bar.append(text, button(action, act), button(WORDS.later, () => bar.remove()));
+	document.querySelector("header.top")?.after(bar);
+	// Only what changes while it is there is read out.
+	setTimeout(() => {
+		text.textContent = words;
+	});
+}
+
+function button(words: string, act: () => void): HTMLButtonElement {
+	const made = document.createElement("button");
+	made.type = "button";
+	made.textContent = words;
+	made.addEventListener("click", act);
+	return made;
+}

@@ -1,0 +1,16 @@
+/**
+ * The moving figure of a drill: a button, and the stage that it opens. Nothing shows without a program.
+ */
+
+import { drawStage, isPlayable, scoreText } from "../../scripts/figures/stage.ts";
+import type { Movement } from "../../scripts/figures/support.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
+
+/** Nothing where there are no two phases to move between. */
+export function movingFigure(movement: Movement): Html | undefined {
+	if (!isPlayable(movement)) return undefined;
+	return html`<div class="motion" data-motion="${scoreText(movement)}">
+<button class="button" type="button" hidden><span>Move</span></button>
+<div class="stage" hidden>${raw(drawStage(movement))}</div>
+</div>`;
+}

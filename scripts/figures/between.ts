@@ -1,0 +1,120 @@
+/**
+ * Poses between two phases of a drill, for a body that moves in one place.
+ *
+ *   1. every phase is set on its ground, what carries it over x = 0
+ *   2. angles change evenly; the trunk turns the way the body travels
+ *   3. what carries the body in both phases carries it between them; else its lowest point moves evenly
+ *      from where it was to where it will be, so a body that rolls keeps touching the ground
+ *
+ * Angles change and lengths do not: each pose is placed by the same forward kinematics as a figure.
+ * Between a view from the side and one from the front there is nothing to draw: the view changes half way.
+ */
+
+import type { Angles, SideAngles } from "../model.ts";
+import { topOf } from "./ground.ts";
+import { discsOf, type Pose, type Posture, poseInAir, poseOf, shifted, sideAngles } from "./pose.ts";
+import { onOneHold } from "./strip.ts";
+import type { Movement, Stance } from "./support.ts";
+
+/** A phase on its ground: the floor is y = 0, and what carries the body stands over x = 0. */
+export interface Moment {
+	readonly stance: Pick<Stance, "posture" | "ground">;
+	readonly pose: Pose;
+	/** How high its ground is over the floor, in statures. */
+	readonly up: number;
+}
+
+/** The phases of a movement in one place. */
+export function momentsOf(stances: readonly Moment["stance"][]): readonly Moment[] {
+	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
+	return stances.map((stance, i) => {
+		const pose = poses[i] ?? poseOf(stance.posture, stance.ground);
+		const up = "y" in pose.support ? 0 : topOf(stance.ground);
+		return { stance, pose: shifted(pose, -carriedAt(pose, stance.posture), up), up };
+	});
+}
+
+/** The pose a share of the way, 0 to 1, from one moment to the next; faces right, as all poses do. */
+export function between(from: Moment, to: Moment, share: number, travel: Movement["travel"]): Pose {
+	if (share <= 0) return from.pose;
+	if (share >= 1) return to.pose;
+	if (from.pose.view !== to.pose.view) return share < 0.5 ? from.pose : to.pose;
+	const posture = postureBetween(from.stance.posture, to.stance.posture, share, travel);
+	const even = (a: number, b: number): number => a + share * (b - a);
+
+	const carried = carriedInBoth(from, to);
+	if (carried !== undefined) {
+		const pose = poseOf({ ...posture, base: carried }, from.stance.ground);
+		if (pose.support.kind === from.pose.support.kind) {
+			const rise =
+				"y" in pose.support && "y" in from.pose.support
+					? from.pose.support.y - pose.support.y
+					: even(from.up, to.up);
+			return shifted(pose, -carriedAt(pose, { ...posture, base: carried }), rise);
+		}
+	}
+	const free = poseInAir(posture);
+	const low = even(lowestOf(from.pose), lowestOf(to.pose));
+	const hip = even(from.pose.hip.x, to.pose.hip.x);
+	const { support } = share < 0.5 ? from.pose : to.pose;
+	return { ...shifted(free, hip - free.hip.x, low - lowestOf(free)), support };
+}
+
+/** What carries the body in both phases alike; undefined where that changes. */
+function carriedInBoth(from: Moment, to: Moment): Posture["base"] | undefined {
+	const [a, b] = [from.stance.posture.base, to.stance.posture.base];
+	const holdsBar = (base: Posture["base"]): boolean => base === "hang" || base === "hands";
+	if (from.pose.support.kind === "bar" && to.pose.support.kind === "bar") {
+		// Hands stay on their bar, whether they hang or press.
+		if (a !== b) return holdsBar(a) && holdsBar(b) ? "hang" : undefined;
+	} else if (from.pose.support.kind !== to.pose.support.kind) return undefined;
+	return a === b && a !== "air" ? a : undefined;
+}
+
+const lowestOf = (pose: Pose): number => Math.min(...discsOf(pose).map(({ y, r }) => y - r));
+
+/** Where what carries the body stands: feet, hands, the bar, else the hips. */
+function carriedAt({ left, right, hip, support }: Pose, { base }: Posture): number {
+	if (support.kind === "bar") return (support.left + support.right) / 2;
+	if (base === "feet") return (left.leg.ankle.x + right.leg.ankle.x) / 2;
+	if (base === "hands") return (left.arm.wrist.x + right.arm.wrist.x) / 2;
+	return hip.x;
+}
+
+// ── 2. angles ──────────────────────────────────────────────────────────────────────────────────
+
+function postureBetween(a: Posture, b: Posture, share: number, travel: Movement["travel"]): Posture {
+	const even = (from = 0, to = 0): number => from + share * (to - from);
+	const side = (name: "left" | "right"): SideAngles => {
+		const from = sideAngles(a, name);
+		const to = sideAngles(b, name);
+		return {
+			shoulder: even(from.shoulder, to.shoulder),
+			elbow: even(from.elbow, to.elbow),
+			hip: even(from.hip, to.hip),
+			knee: even(from.knee, to.knee),
+			ankle: even(from.ankle, to.ankle),
+		};
+	};
+	const angles: Angles = {
+		left: side("left"),
+		right: side("right"),
+		spread: even(a.angles?.spread, b.angles?.spread),
+		trunk: even(a.angles?.trunk, b.angles?.trunk),
+	};
+	return { angles, view: a.view, tilt: a.tilt + share * turnOf(a.tilt, b.tilt, travel), base: "air" };
+}
+
+/** A body that travels forward leans back by no more than this; what is more is a turn on forward. */
+const LEAN_BACK = 110;
+
+/**
+ * Degrees the trunk turns from one lean to another. The short way; but a body that travels forward or
+ * backward turns over that way where the short way would lead it far back.
+ */
+export function turnOf(from: number, to: number, travel: Movement["travel"]): number {
+	const short = ((((to - from + 180) % 360) + 360) % 360) - 180;
+	if (travel === "forward" && short < -LEAN_BACK) return short + 360;
+	if (travel === "backward" && short > LEAN_BACK) return short - 360;
+	return short;
+}

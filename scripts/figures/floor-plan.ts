@@ -1,0 +1,491 @@
+/**
+ * A floor plan: the stations of a block on the floor of their apparatus, all plans to the same scale.
+ *
+ *   1. grid of a metre with its figures along two sides, and the border of a floor
+ *   2. the ground of each station, and the free space wanted around landing areas, dotted
+ *   3. arrows in rotation order, the last back to the first, through the gaps
+ *   4. props as plan symbols, landing areas hatched; stations' labels on their corners
+ *   5. a scale bar
+ *
+ * The legend is the equipment list, handed back as data with a symbol for each item. A long, narrow plan
+ * can be drawn upright for a phone: turned, not mirrored. Symbols differ in form, never in colour alone.
+ */
+
+import type { PlanSymbol } from "../compute/footprints.ts";
+import { type Crowding, type FloorPlan, FREE_SPACE, type PlacedStation } from "../compute/placing.ts";
+import type { Prop, Rect } from "../compute/station-layout.ts";
+import type { Id } from "../model.ts";
+import {
+	box,
+	chartFrame,
+	escaped,
+	INK,
+	LINE,
+	type NumberFormat,
+	PAPER,
+	SMALL,
+	SOFT,
+	sentences,
+	TONE,
+	tenth,
+	text,
+	type Words,
+	WRONG,
+} from "./chart-frame.ts";
+
+export interface FloorPlanOptions extends Words {
+	/** For every number drawn. */
+	readonly format: NumberFormat;
+	/** What stands at each station, in rotation order: a short label, and its drill's name. */
+	readonly stations: readonly { readonly label: string; readonly name: string }[];
+	/** The equipment list of the block. */
+	readonly equipment: readonly PlanItem[];
+	/** The plan's length from bottom to top. */
+	readonly upright?: boolean;
+}
+
+export interface PlanItem {
+	readonly item: Id;
+	readonly name: string;
+	readonly count: number;
+	/** Positions of the stations that use it, from 0. */
+	readonly stations: readonly number[];
+	readonly symbol: PlanSymbol;
+}
+
+export interface PlanLegendItem {
+	readonly item: Id;
+	readonly name: string;
+	readonly count: number;
+	/** Labels of the stations that use it. */
+	readonly stations: readonly string[];
+	/** SVG text, decoration only: the words stand beside it. It uses the plan's hatching. */
+	readonly symbol: string;
+}
+
+export interface DrawnFloorPlan {
+	readonly svg: string;
+	readonly legend: readonly PlanLegendItem[];
+}
+
+/** Drawing units (CSS pixels) for a metre: a plan of 14 m fits a small phone. */
+export const METRE = 20;
+const LEFT = 24;
+const TOP = 14;
+const RIGHT = 14;
+const FOOT = 50;
+const DISC = 9;
+/** Metres between figures along the grid. */
+const FIGURE_EVERY = 2;
+
+const WORDS = {
+	size: (length: string, width: string) => `Floor plan, ${length} by ${width} m, drawn to scale.`,
+	open: "Nobody gave the size of this place; the plan is as large as its stations need.",
+	station: (label: string, name: string, x: string, y: string, long: string, wide: string) =>
+		`${label}: ${name}, with its middle at ${x}, ${y} m, ${long} by ${wide} m.`,
+	rotation: (labels: string) => `Groups move from ${labels}, and back to the first.`,
+	overlap: (a: string, b: string) => `${a} and ${b} overlap.`,
+	gap: (a: string, b: string, gap: string) => `Only ${gap} m between ${a} and ${b}.`,
+	landing: (a: string, b: string, gap: string) => `Only ${gap} m between the landing area of ${a} and ${b}.`,
+	wall: (a: string, away: string) => `${a} needs a wall and stands ${away} m from the edge.`,
+	edge: (a: string, over: string) => `${a} stands ${over} m over the edge.`,
+	metres: "m",
+} as const;
+
+/** The plan as SVG text, and its legend. */
+export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): DrawnFloorPlan {
+	const { idPrefix, upright = false } = options;
+	const view = upright ? turnedUp(plan) : plan;
+	const { border } = plan;
+	const across = view.length + 2 * border;
+	const down = view.width + 2 * border;
+	const x = (metres: number) => LEFT + (metres + border) * METRE;
+	const y = (metres: number) => TOP + (metres + border) * METRE;
+	const label = (number: number) => options.stations[number - 1]?.label ?? String(number);
+	const crowded = new Set(plan.crowding.flatMap(({ stations }) => stations));
+	const content =
+		definitions(idPrefix) +
+		ground(view, border, x, y, upright, options.format) +
+		view.stations.map((station) => area(station, crowded.has(station.number), x, y)).join("") +
+		view.stations.map((station) => landingSpace(station, view, x, y)).join("") +
+		arrows(view.stations, x, y) +
+		view.stations.map((station) => props(station, idPrefix, x, y)).join("") +
+		view.stations.map((station) => disc(station, label(station.number), x, y)).join("") +
+		scaleBar(LEFT + border * METRE, TOP + down * METRE + 34, view.length, options.format);
+	return {
+		svg: chartFrame(
+			{ ...options, description: describe(plan, options, label) },
+			{ width: LEFT + across * METRE + RIGHT, height: TOP + down * METRE + FOOT },
+			"floor-plan",
+			"img",
+			content,
+		),
+		legend: options.equipment.map(({ item, name, count, stations, symbol }) => ({
+			item,
+			name,
+			count,
+			stations: stations.map((i) => label(i + 1)),
+			symbol: sample(symbol, idPrefix),
+		})),
+	};
+}
+
+/** Whether a plan is easier to read upright on a phone: much longer than wide. */
+export function isLong(plan: Pick<FloorPlan, "length" | "width">): boolean {
+	return plan.length > 2 * plan.width && plan.length * METRE > 320;
+}
+
+/** A plan turned a quarter back, so that its length runs from bottom to top. */
+function turnedUp(plan: FloorPlan): FloorPlan {
+	const up = <R extends Rect>(rect: R): R => ({
+		...rect,
+		left: rect.top,
+		top: plan.length - rect.left - rect.length,
+		length: rect.width,
+		width: rect.length,
+	});
+	const back = (turn: number) => ((turn + 3) % 4) as Prop["turn"];
+	return {
+		...plan,
+		length: plan.width,
+		width: plan.length,
+		stations: plan.stations.map((station) => ({
+			...up(station),
+			props: station.props.map((prop) => ({ ...up(prop), turn: back(prop.turn) })),
+			run: station.run && { ...up(station.run), turn: back(station.run.turn) },
+		})),
+	};
+}
+
+function describe(plan: FloorPlan, options: FloorPlanOptions, label: (number: number) => string): string {
+	const { format, stations, description } = options;
+	const number = (value: number) => format(Math.round(value * 10) / 10);
+	const named = plan.stations.map((station, i) =>
+		WORDS.station(
+			label(i + 1),
+			stations[i]?.name ?? "",
+			number(station.left + station.length / 2),
+			number(station.top + station.width / 2),
+			number(station.length),
+			number(station.width),
+		),
+	);
+	return sentences(
+		description,
+		WORDS.size(number(plan.length), number(plan.width)),
+		plan.from === "stations" ? WORDS.open : "",
+		...named,
+		plan.stations.length > 1
+			? WORDS.rotation(plan.stations.map((station) => label(station.number)).join(" to "))
+			: "",
+		...plan.crowding.map((one) => crowdingWords(one, label, (gap) => format(gap))),
+	);
+}
+
+function crowdingWords(
+	{ kind, stations: [a = 0, b = 0], gap }: Crowding,
+	label: (number: number) => string,
+	format: NumberFormat,
+): string {
+	if (kind === "overlap") return WORDS.overlap(label(a), label(b));
+	if (kind === "wall") return WORDS.wall(label(a), format(gap));
+	if (kind === "edge") return WORDS.edge(label(a), format(-gap));
+	return kind === "landing"
+		? WORDS.landing(label(a), label(b), format(gap))
+		: WORDS.gap(label(a), label(b), format(gap));
+}
+
+function definitions(idPrefix: string): string {
+	const id = escaped(idPrefix);
+	return (
+		`<defs><pattern id="${id}-hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">` +
+		`<path d="M0 0H5V5H0z" fill="${PAPER}"/><path d="M0 0V5" stroke="${TONE}" stroke-width="2.2"/></pattern></defs>`
+	);
+}
+
+type Scale = (metres: number) => number;
+
+function ground(
+	view: FloorPlan,
+	border: number,
+	x: Scale,
+	y: Scale,
+	upright: boolean,
+	format: NumberFormat,
+): string {
+	const long = view.length * METRE;
+	const wide = view.width * METRE;
+	const around = 2 * border * METRE;
+	return (
+		(border === 0 ? "" : box(x(-border), y(-border), long + around, wide + around, TONE, 0.14, LINE, 0)) +
+		box(x(0), y(0), long, wide, PAPER, 1, INK, 0) +
+		gridOf(view, x, y) +
+		figures(view, border, x, y, upright, format)
+	);
+}
+
+/** Lines of a metre, inside the plan. */
+function gridOf(view: FloorPlan, x: Scale, y: Scale): string {
+	let d = "";
+	for (let i = 1; i < view.length; i++) d += `M${tenth(x(i))} ${tenth(y(0))}v${tenth(view.width * METRE)}`;
+	for (let i = 1; i < view.width; i++) d += `M${tenth(x(0))} ${tenth(y(i))}h${tenth(view.length * METRE)}`;
+	return d === ""
+		? ""
+		: `<path class="plan-grid" d="${d}" fill="none" stroke="${LINE}" stroke-opacity=".6"/>`;
+}
+
+/** Metres along the bottom and the left, as `at` counts them: from the corner, length first. */
+function figures(
+	view: FloorPlan,
+	border: number,
+	x: Scale,
+	y: Scale,
+	upright: boolean,
+	format: NumberFormat,
+): string {
+	let drawn = "";
+	for (let i = 0; i <= view.length; i += FIGURE_EVERY) {
+		drawn += text(x(i), y(view.width + border) + 13, format(i), {
+			anchor: "middle",
+			size: SMALL,
+			fill: SOFT,
+		});
+	}
+	for (let i = 0; i <= view.width; i += FIGURE_EVERY) {
+		const at = upright ? y(view.width - i) : y(i);
+		drawn += text(x(-border) - 5, at + 4, format(i), { anchor: "end", size: SMALL, fill: SOFT });
+	}
+	return `<g class="plan-figures">${drawn}</g>`;
+}
+
+function area(station: PlacedStation, crowded: boolean, x: Scale, y: Scale): string {
+	const { left, top, length, width, number } = station;
+	return (
+		`<rect class="plan-station" data-station="${number}" x="${tenth(x(left))}" y="${tenth(y(top))}" ` +
+		`width="${tenth(length * METRE)}" height="${tenth(width * METRE)}" rx="4" fill="${TONE}" fill-opacity=".12" ` +
+		`stroke="${crowded ? WRONG : TONE}"${crowded ? ' stroke-width="2.5" stroke-dasharray="6 3"' : ""}/>`
+	);
+}
+
+/** The free space wanted around a station's landing areas, as far as it is on the plan. */
+function landingSpace(station: PlacedStation, view: FloorPlan, x: Scale, y: Scale): string {
+	const landings = station.props.filter(({ landing }) => landing);
+	if (landings.length === 0) return "";
+	const free = FREE_SPACE.landing;
+	const left = Math.max(0, Math.min(...landings.map((r) => r.left)) - free);
+	const top = Math.max(0, Math.min(...landings.map((r) => r.top)) - free);
+	const right = Math.min(view.length, Math.max(...landings.map((r) => r.left + r.length)) + free);
+	const bottom = Math.min(view.width, Math.max(...landings.map((r) => r.top + r.width)) + free);
+	return (
+		`<rect class="plan-free" x="${tenth(x(left))}" y="${tenth(y(top))}" width="${tenth((right - left) * METRE)}" ` +
+		`height="${tenth((bottom - top) * METRE)}" rx="${free * METRE}" fill="none" stroke="${SOFT}" stroke-dasharray="1 4" stroke-linecap="round" stroke-width="1.5"/>`
+	);
+}
+
+interface Point {
+	readonly x: number;
+	readonly y: number;
+}
+
+/** From each station to the next, across the gap between them; the last leads back to the first. */
+function arrows(stations: readonly PlacedStation[], x: Scale, y: Scale): string {
+	if (stations.length < 2) return "";
+	const pairs = stations.flatMap((from, i) => {
+		const to = stations[(i + 1) % stations.length];
+		return to === undefined || (stations.length === 2 && i === 1) ? [] : [{ from, to }];
+	});
+	let lines = "";
+	for (const { from, to } of pairs) {
+		const [a, b] = across(from, to);
+		const start = { x: x(a.x), y: y(a.y) };
+		const end = { x: x(b.x), y: y(b.y) };
+		const long = Math.hypot(end.x - start.x, end.y - start.y);
+		if (long < 1) continue;
+		const ux = (end.x - start.x) / long;
+		const uy = (end.y - start.y) / long;
+		const head = (tip: Point, sign: number): string => {
+			const back = { x: tip.x - sign * ux * 7, y: tip.y - sign * uy * 7 };
+			return `M${tenth(back.x - uy * 4.5)} ${tenth(back.y + ux * 4.5)}L${tenth(tip.x)} ${tenth(tip.y)}L${tenth(back.x + uy * 4.5)} ${tenth(back.y - ux * 4.5)}`;
+		};
+		lines += `M${tenth(start.x)} ${tenth(start.y)}L${tenth(end.x)} ${tenth(end.y)}${head(end, 1)}`;
+		if (stations.length === 2) lines += head(start, -1);
+	}
+	const stroke = `fill="none" stroke-linecap="round" stroke-linejoin="round"`;
+	return (
+		`<g class="plan-arrows"><path d="${lines}" ${stroke} stroke="${PAPER}" stroke-width="6"/>` +
+		`<path class="plan-arrow" d="${lines}" ${stroke} stroke="${INK}" stroke-width="2.2"/></g>`
+	);
+}
+
+/** The shortest way between two rectangles, in the middle of where they face each other; metres. */
+function across(a: Rect, b: Rect): readonly [Point, Point] {
+	const [ax, bx] = between(a.left, a.length, b.left, b.length);
+	const [ay, by] = between(a.top, a.width, b.top, b.width);
+	return [
+		{ x: ax, y: ay },
+		{ x: bx, y: by },
+	];
+}
+
+function between(a: number, aLong: number, b: number, bLong: number): readonly [number, number] {
+	if (a + aLong <= b) return [a + aLong, b];
+	if (b + bLong <= a) return [a, b + bLong];
+	const middle = (Math.max(a, b) + Math.min(a + aLong, b + bLong)) / 2;
+	return [middle, middle];
+}
+
+/** Mats lie lowest, then lines, then what stands on them, then marks. */
+const LAYERS: readonly (readonly PlanSymbol[])[] = [
+	["mat", "landing", "stack"],
+	["soft", "line"],
+	["block", "board", "box", "cylinder", "table", "trampoline", "wall", "wedge", "other"],
+	["bar", "beam", "pair", "ring"],
+	["cone", "disc", "hoop", "rope", "small"],
+];
+
+function props(station: PlacedStation, idPrefix: string, x: Scale, y: Scale): string {
+	const layer = ({ symbol }: Prop) => LAYERS.findIndex((symbols) => symbols.includes(symbol));
+	const sorted = [...station.props].sort((a, b) => layer(a) - layer(b));
+	const drawn = sorted.map((prop) => {
+		const upright = prop.turn % 2 === 1;
+		const length = (upright ? prop.width : prop.length) * METRE;
+		const width = (upright ? prop.length : prop.width) * METRE;
+		const cx = tenth(x(prop.left + prop.length / 2));
+		const cy = tenth(y(prop.top + prop.width / 2));
+		const turn = prop.turn === 0 ? "" : ` rotate(${prop.turn * 90})`;
+		return `<g transform="translate(${cx} ${cy})${turn}">${symbolOf(prop.symbol, length, width, idPrefix)}</g>`;
+	});
+	return `<g class="plan-props" fill="${PAPER}" stroke="${INK}" stroke-width="1.2" stroke-linejoin="round">${run(station, x, y)}${drawn.join("")}</g>`;
+}
+
+/** A run is a broken line with its direction. */
+function run({ run: stretch }: PlacedStation, x: Scale, y: Scale): string {
+	if (stretch === undefined) return "";
+	const { left, top, length, width, turn } = stretch;
+	const half = (Math.max(length, width) * METRE) / 2;
+	const turned = turn === 0 ? "" : ` rotate(${turn * 90})`;
+	return (
+		`<path class="plan-run" transform="translate(${tenth(x(left + length / 2))} ${tenth(y(top + width / 2))})${turned}" fill="none" stroke-width="1.6" ` +
+		`d="M${tenth(-half)} 0H${tenth(half - 6)}M${tenth(half - 11)} -4l5 4l-5 4" stroke-opacity=".75"/>`
+	);
+}
+
+/** A plan symbol around 0, pointing along x, in drawing units. */
+function symbolOf(symbol: PlanSymbol, length: number, width: number, idPrefix: string): string {
+	const l = length / 2;
+	const w = width / 2;
+	const frame = (more = "") => `<path${more} d="M${n(-l)} ${n(-w)}H${n(l)}V${n(w)}H${n(-l)}z"/>`;
+	const hatch = ` fill="url(#${escaped(idPrefix)}-hatch)"`;
+	switch (symbol) {
+		case "mat":
+			return (
+				frame() +
+				`<path d="M0 ${n(-w)}V${n(w)}M${n(-l / 2)} ${n(-w)}V${n(w)}M${n(l / 2)} ${n(-w)}V${n(w)}" stroke-opacity=".35"/>`
+			);
+		case "landing":
+			return frame(hatch);
+		case "soft":
+			return `${frame(hatch)}<path fill="none" d="M${n(3 - l)} ${n(3 - w)}H${n(l - 3)}V${n(w - 3)}H${n(3 - l)}z"/>`;
+		case "stack":
+			return `${frame(hatch)}<path d="M${n(-l / 2)} ${n(-w / 2)}H${n(l / 2)}V${n(w / 2)}H${n(-l / 2)}z"/>`;
+		case "wedge":
+			return `${frame()}<path fill="none" d="M${n(-l)} ${n(-w)}L${n(l)} 0L${n(-l)} ${n(w)}"/>`;
+		case "block":
+			return `${frame()}<path d="M${n(-l)} ${n(-w)}L${n(l)} ${n(w)}M${n(-l)} ${n(w)}L${n(l)} ${n(-w)}"/>`;
+		case "box":
+			return `${frame()}<path d="M${n(-l / 2)} ${n(-w * 0.7)}H${n(l / 2)}V${n(w * 0.7)}H${n(-l / 2)}z"/>`;
+		case "table":
+			return `<rect x="${n(-l)}" y="${n(-w)}" width="${n(length)}" height="${n(width)}" rx="5"/><path d="M${n(-l / 2)} ${n(-w)}V${n(w)}"/>`;
+		case "board":
+			return (
+				frame() +
+				`<path fill="none" d="M${n(-l / 2)} ${n(-w + 2)}l${n(l / 2)} ${n(w - 2)}l${n(-l / 2)} ${n(w - 2)}M0 ${n(-w + 2)}l${n(l / 2)} ${n(w - 2)}l${n(-l / 2)} ${n(w - 2)}"/>`
+			);
+		case "trampoline":
+			return `${frame()}<ellipse rx="${n(l * 0.7)}" ry="${n(w * 0.7)}"/>`;
+		case "cylinder":
+			return `<rect x="${n(-l)}" y="${n(-w)}" width="${n(length)}" height="${n(width)}" rx="${n(l * 0.6)}"/><path d="M0 ${n(-w)}V${n(w)}" stroke-dasharray="3 2"/>`;
+		case "beam":
+			return `<path fill="${INK}" d="M${n(-l)} ${n(-Math.max(w, 1.5))}H${n(l)}V${n(Math.max(w, 1.5))}H${n(-l)}z"/>`;
+		case "bar":
+			return (
+				`<path d="M0 ${n(-w)}V${n(w)}" stroke-width="2.6"/>` +
+				(length > 8
+					? `<path d="M${n(-l)} ${n(-w)}H${n(l)}M${n(-l)} ${n(w)}H${n(l)}" stroke-width="2"/>`
+					: `<circle cy="${n(-w)}" r="3"/><circle cy="${n(w)}" r="3"/>`)
+			);
+		case "pair":
+			return `<path d="M${n(-l)} ${n(-w * 0.7)}H${n(l)}M${n(-l)} ${n(w * 0.7)}H${n(l)}" stroke-width="2.2" stroke-linecap="round"/>`;
+		case "ring":
+			return `<circle cy="${n(-w * 0.7)}" r="3"/><circle cy="${n(w * 0.7)}" r="3"/>`;
+		case "wall":
+			return `<path d="M0 ${n(-w)}V${n(w)}" stroke-width="4"/><path d="M0 ${n(-w)}h5M0 0h5M0 ${n(w)}h5"/>`;
+		case "line":
+			return length >= width
+				? `<path d="M${n(-l)} 0H${n(l)}" stroke-width="1.8" stroke-dasharray="7 3"/>`
+				: `<path d="M0 ${n(-w)}V${n(w)}" stroke-width="1.8" stroke-dasharray="7 3"/>`;
+		case "rope":
+			return `<path fill="none" d="M0 ${n(-w)}q3 ${n(w / 4)} 0 ${n(w / 2)}t0 ${n(w / 2)}t0 ${n(w / 2)}t0 ${n(w / 2)}"/>`;
+		case "hoop":
+			return `<circle r="${n(l)}" fill="none" stroke-width="1.8"/>`;
+		case "cone":
+			return '<path d="M-4 3.5L0 -4.5L4 3.5z"/>';
+		case "disc":
+			return `<circle r="${n(Math.max(2.6, Math.min(l, w)))}"/><circle r="1" fill="${INK}"/>`;
+		case "small":
+			return `<path fill="${INK}" d="M-3 0L0 -3L3 0L0 3z"/>`;
+		case "other":
+			return `${frame(' stroke-dasharray="3 2"')}<circle r="1.6" fill="${INK}"/>`;
+	}
+}
+
+/** The size at which a symbol stands in the legend, drawing units. */
+const SAMPLES: Partial<Readonly<Record<PlanSymbol, readonly [number, number]>>> = {
+	bar: [3, 16],
+	beam: [26, 3],
+	board: [22, 11],
+	box: [12, 18],
+	hoop: [14, 14],
+	line: [26, 1],
+	pair: [12, 9],
+	ring: [6, 12],
+	rope: [4, 16],
+	wall: [4, 16],
+	disc: [8, 8],
+};
+
+function sample(symbol: PlanSymbol, idPrefix: string): string {
+	const [length, width] = SAMPLES[symbol] ?? [24, 15];
+	return (
+		`<svg class="plan-symbol" viewBox="-15 -10 30 20" width="30" height="20" aria-hidden="true" focusable="false" ` +
+		`fill="${PAPER}" stroke="${INK}" stroke-width="1.2" stroke-linejoin="round">${symbolOf(symbol, length, width, idPrefix)}</svg>`
+	);
+}
+
+function disc(station: PlacedStation, label: string, x: Scale, y: Scale): string {
+	const cx = x(station.left);
+	const cy = y(station.top);
+	return (
+		`<g class="plan-label"><circle cx="${tenth(cx)}" cy="${tenth(cy)}" r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +
+		`${text(cx, cy + 4.2, label, { anchor: "middle", bold: true, fill: PAPER })}</g>`
+	);
+}
+
+/** A bar of metres: one, then up to five as far as the plan is so long. */
+function scaleBar(left: number, top: number, length: number, format: NumberFormat): string {
+	const metres = Math.max(1, Math.min(5, Math.floor(length)));
+	const figure = (at: number, words: string) =>
+		text(left + at * METRE, top + 14, words, { anchor: at === 0 ? "start" : "middle", size: SMALL });
+	return (
+		`<g class="plan-scale" data-metre="${METRE}">` +
+		box(left, top - 3, METRE, 5, INK, 1, INK, 0) +
+		(metres > 1 ? box(left + METRE, top - 3, (metres - 1) * METRE, 5, PAPER, 1, INK, 0) : "") +
+		figure(0, format(0)) +
+		(metres > 1 ? figure(1, format(1)) : "") +
+		`${figure(metres, `${format(metres)} ${WORDS.metres}`)}</g>`
+	);
+}
+
+function n(value: number): number {
+	return tenth(value);
+}

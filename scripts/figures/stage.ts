@@ -1,0 +1,135 @@
+/**
+ * The place where a drill's body moves: the ground of every phase, and one body that a program moves.
+ *
+ * The program in the page gets the postures as compact text, works the poses between them out again
+ * with the same functions as here (`between.ts`), and sets the outlines of the parts drawn here.
+ */
+
+import type { Ground } from "../model.ts";
+import { between, type Moment, momentsOf } from "./between.ts";
+import { type BodyParts, bodyParts, boxOf, drawHold, FAR_LAYER, NEAR_LAYER } from "./draw-body.ts";
+import { drawFloor } from "./figure.ts";
+import { drawGround, WALL_WIDTH } from "./ground.ts";
+import { mirrored, type Pose, type Posture } from "./pose.ts";
+import type { Movement, Stance } from "./support.ts";
+
+/** What a stage is played from, as it stands in the page. */
+export interface Score {
+	readonly travel: Movement["travel"];
+	readonly stances: readonly (Moment["stance"] & Pick<Stance, "overMat">)[];
+}
+
+/** A movement that can be played: phases in order, more than one. */
+export function isPlayable({ stances, inOrder }: Movement): boolean {
+	return inOrder && stances.length > 1;
+}
+
+/** The text of a score: a list of travel, then for each phase its ground and posture. */
+export function scoreText({ stances, travel }: Score): string {
+	const lines = stances.map(({ ground, posture: { view, base, tilt, angles } }) => [
+		// In one place there is no slope.
+		ground === "wedge" ? "mat" : ground,
+		base,
+		tilt,
+		angles ?? {},
+		...(view === "front" ? [1] : []),
+	]);
+	return JSON.stringify([travel, ...lines]);
+}
+
+type WrittenStance = readonly [Ground, Posture["base"], number, NonNullable<Posture["angles"]>, 1?];
+
+/** Reads a score's text back; throws where it is none. */
+export function scoreFrom(text: string): Score {
+	const [travel, ...lines] = JSON.parse(text) as [Movement["travel"], ...WrittenStance[]];
+	return {
+		travel,
+		stances: lines.map(([ground, base, tilt, angles, front]) => ({
+			ground,
+			posture: { base, tilt, angles, view: front === 1 ? "front" : "side" },
+		})),
+	};
+}
+
+/** A pose as the stage shows it: one that travels backward faces left, as in its strip. */
+export function facing(pose: Pose, travel: Movement["travel"]): Pose {
+	return travel === "backward" && pose.view === "side" ? mirrored(pose) : pose;
+}
+
+/** Plays a score: the pose on the stage at a phase and a share of the way to the next. */
+export function playerOf({ stances, travel }: Score): (phase: number, share: number) => Pose | undefined {
+	const moments = momentsOf(stances);
+	return (phase, share) => {
+		const from = moments[phase];
+		if (from === undefined) return undefined;
+		return facing(between(from, moments[phase + 1] ?? from, share, travel), travel);
+	};
+}
+
+/** Free space around, and half the width of the ground under a body, in drawing units. */
+const MARGIN = 160;
+const HALF_GROUND = 700;
+
+/**
+ * The stage as SVG text: `figure-phase` groups with the ground of each phase, the first one shown, and
+ * the parts of a body in its first pose. It says nothing to those who cannot see it: the strip does.
+ */
+export function drawStage(movement: Score): string {
+	const score = scoreFrom(scoreText(movement));
+	const play = playerOf(score);
+	const poses = score.stances.flatMap((_, phase) => play(phase, 0) ?? []);
+	const [first] = poses;
+	if (first === undefined) throw new RangeError("a stage needs at least one phase");
+	const boxes = poses.map(boxOf);
+	const out = MARGIN + HALF_GROUND;
+	const left = Math.floor(Math.min(-out, ...boxes.map((box) => box.left - MARGIN)));
+	const right = Math.ceil(Math.max(out, ...boxes.map((box) => box.right + MARGIN)));
+	const top = Math.floor(Math.min(...boxes.map((box) => box.top)) - MARGIN);
+	const grounds = score.stances.map(({ ground }, i) => {
+		const overMat = movement.stances[i]?.overMat;
+		const pose = poses[i] ?? first;
+		const held = "y" in pose.support;
+		const stretch = { ground, left: left + MARGIN, right: right - MARGIN };
+		const under = held
+			? drawHold(pose, 0) + (overMat === true ? drawGround({ ...stretch, ground: "mat" }) : "")
+			: drawGround(
+					ground === "wall"
+						? {
+								...stretch,
+								left: wallAt(score, i, boxes[i]?.left ?? 0, boxes[i]?.right ?? 0),
+								wallTop: -top - MARGIN,
+							}
+						: ground === "beam" && pose.view === "front" && score.travel !== "sideways"
+							? { ...stretch, endOn: 0 }
+							: stretch,
+				);
+		return `<g class="figure-phase"${i === 0 ? "" : ' display="none"'}>${under}</g>`;
+	});
+	return (
+		`<svg xmlns="http://www.w3.org/2000/svg" class="figure-stage" viewBox="${left} ${top} ${right - left} ${MARGIN - top}" aria-hidden="true" focusable="false">` +
+		`${drawFloor(left + MARGIN, right - MARGIN, false)}${drawParts(bodyParts(first, 0), first)}${grounds.join("")}</svg>`
+	);
+}
+
+/** Where a wall stands: behind the back of a headstand, else on the left of a body that faces right. */
+function wallAt({ stances, travel }: Score, i: number, left: number, right: number): number {
+	const head = stances[i]?.posture.base === "head";
+	return (travel === "backward") !== head ? right : left - WALL_WIDTH;
+}
+
+/** The parts of a body in the order in which a program finds and moves them. */
+function drawParts(
+	{ farLeg, farArm, trunk, head, leg, legRoot, arm, armRoot }: BodyParts,
+	{ view }: Pose,
+): string {
+	const layer = (values: Readonly<Record<string, string | number>>): string =>
+		Object.entries(values)
+			.map(([name, value]) => ` ${name}="${value}"`)
+			.join("");
+	return (
+		`<g class="figure-moving"><g${layer(FAR_LAYER)}><path d="${farLeg}"/><path d="${farArm}"/></g>` +
+		`<g${layer(NEAR_LAYER)}><path d="${trunk}"/>` +
+		`<circle cx="${head.cx}" cy="${head.cy}" r="${head.r}" stroke-width="${view === "side" ? NEAR_LAYER["stroke-width"] : 0}"/>` +
+		`<path d="${leg}"/><path stroke="none" d="${legRoot}"/><path d="${arm}"/><path stroke="none" d="${armRoot}"/></g></g>`
+	);
+}

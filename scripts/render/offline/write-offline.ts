@@ -1,0 +1,114 @@
+/**
+ * Makes a finished site one that works without a network: packs, and the worker that takes them.
+ *
+ *   1. read every file of the site that a reader needs: pages, styles, programs, search files, fonts
+ *   2. put the text files into packs (pack-pages.ts), each named by the hash of what is in it, so that a
+ *      pack that did not change is not fetched again
+ *   3. list what the edition is made of, and bundle the worker with that list in front
+ *
+ * Data files and the binder are downloads for a desk, and stay on the host.
+ */
+
+import { createHash } from "node:crypto";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, relative, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+import { type EditionList, HASH_LENGTH, type ListedFile, PACK_FOLDER, packPath } from "./edition-list.ts";
+import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
+
+const WORKER_SOURCE = fileURLToPath(new URL("../../../layouts/browser/worker/worker.ts", import.meta.url));
+
+/** Where the worker stands: at the root, since a worker's scope is its folder. */
+export const WORKER_FILE = "worker.js";
+
+const TEXT = /\.(html|css|js|json|svg|webmanifest)$/;
+const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
+/** Folders whose files are not part of what is kept, and our own. */
+const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];
+/** The font for letters beyond Western European ones: kept where the handbook has any. */
+const EXTENDED_FONT = "assets/text-latin-ext.woff2";
+
+export interface OfflineFacts {
+	/** The name that pages say. */
+	readonly edition: string;
+	/** Ids of the weeks. */
+	readonly weeks: readonly string[];
+	readonly drills: number;
+}
+
+export interface WrittenOffline {
+	readonly list: EditionList;
+	/** Files written, as paths from the root of the site. */
+	readonly files: readonly string[];
+}
+
+/** Adds packs and worker to the site in a folder. Throws where a page holds a control character. */
+export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<WrittenOffline> {
+	const paths = filesIn(siteDir);
+	const isKept = (path: string) => path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
+	const texts = paths
+		.filter((path) => TEXT.test(path) && isKept(path))
+		.map((path): SiteFile => ({ path, text: readFileSync(join(siteDir, path), "utf8") }));
+	const isExtended = texts.some(({ text }) => hasExtendedLetters(text));
+	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
+
+	const packs = packFiles(texts, { ...facts, slots: slotsFor(facts.drills) });
+	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
+	const names = Array.from(packs, ([name, text]) => {
+		const hash = hashName(text);
+		writeFileSync(join(siteDir, packPath(hash)), text);
+		return { hash, later: isLater(name) };
+	});
+	const parts = {
+		packs: names.filter(({ later }) => !later).map(({ hash }) => hash),
+		later: names.filter(({ later }) => later).map(({ hash }) => hash),
+		files: paths
+			.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
+			.map(listed),
+		pictures: paths.filter((path) => PICTURE.test(path)).map(listed),
+	};
+	const list: EditionList = {
+		edition: facts.edition,
+		release: `${facts.edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`,
+		...parts,
+	};
+	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list));
+	return { list, files: [...names.map(({ hash }) => packPath(hash)), WORKER_FILE] };
+}
+
+/** The worker as one plain program, with what it has to take. */
+async function workerText(list: EditionList): Promise<string> {
+	const result = await build({
+		entryPoints: [WORKER_SOURCE],
+		bundle: true,
+		minify: true,
+		format: "iife",
+		target: "es2022",
+		banner: { js: `const HANDBOOK_EDITION=${JSON.stringify(list)};` },
+		write: false,
+		logLevel: "silent",
+	});
+	return result.outputFiles[0]?.text ?? "";
+}
+
+/** The name of what is in a file: letters of its SHA-256. */
+export function hashName(content: string | Uint8Array): string {
+	return createHash("sha256").update(content).digest("hex").slice(0, HASH_LENGTH);
+}
+
+/** Whether a page, in which letters beyond Latin-1 are references, has one that the smaller font lacks. */
+function hasExtendedLetters(text: string): boolean {
+	for (const [, digits] of text.matchAll(/&#(\d+);/g)) {
+		const code = Number(digits);
+		if ((code >= 0x100 && code <= 0x2ba) || (code >= 0x1e00 && code <= 0x1eff)) return true;
+	}
+	return false;
+}
+
+function filesIn(dir: string): readonly string[] {
+	return readdirSync(dir, { recursive: true, withFileTypes: true })
+		.filter((entry) => entry.isFile() && !entry.name.startsWith("."))
+		.map((entry) => relative(dir, join(entry.parentPath, entry.name)).split(sep).join("/"))
+		.sort();
+}
