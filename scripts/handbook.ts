@@ -11,13 +11,13 @@
  * The first four steps are here; render and print take the handbook and are called by the commands.
  */
 
-import { realpathSync, statSync } from "node:fs";
-import { basename, join, resolve } from "node:path";
+import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { linkClub } from "./link/link-club.ts";
 import { byPlace, type Problem } from "./problems.ts";
-import { MEDIA_FOLDER, readClub } from "./read/read-club.ts";
+import { mediaFault } from "./read/inspect-media.ts";
+import { readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { validateClub } from "./validate/validate-club.ts";
@@ -47,7 +47,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const read = readClub(clubDir);
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
-	const linked = linkClub(valid, failed, (file) => isMedia(clubDir, file));
+	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(clubDir, file, wanted));
 	const problems = [...valid.problems, ...linked.problems].sort(byPlace);
 	if (linked.curriculum === undefined) return { problems };
 	return {
@@ -59,13 +59,4 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			edition: read.fingerprint.slice(0, 8),
 		},
 	};
-}
-
-/** Whether a name is a file inside the media folder, and not a way out of it. */
-function isMedia(clubDir: string, file: string): boolean {
-	if (!/^[^/\\:]+(\/[^/\\:]+)*$/.test(file) || file.split("/").some((part) => part.startsWith(".")))
-		return false;
-	const path = join(clubDir, MEDIA_FOLDER, file);
-	if (!(statSync(path, { throwIfNoEntry: false })?.isFile() ?? false)) return false;
-	return realpathSync(path).startsWith(realpathSync(join(clubDir, MEDIA_FOLDER)));
 }

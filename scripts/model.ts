@@ -132,7 +132,13 @@ export interface Drill {
 	readonly faults: readonly { readonly see: string; readonly say: string }[];
 	readonly spotting?: string;
 	readonly caution?: string;
-	readonly media: readonly { readonly file: string; readonly alt: string; readonly caption?: string }[];
+	readonly media: readonly {
+		readonly file: string;
+		readonly alt: string;
+		readonly caption?: string;
+		/** The still picture of a video. */
+		readonly poster?: string;
+	}[];
 	/** ISO 8601 date. */
 	readonly reviewed?: string;
 	readonly body: string;

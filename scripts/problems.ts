@@ -181,7 +181,7 @@ export const CATALOGUE = {
 	H211: {
 		severity: "error",
 		title: "A picture or video that cannot be used",
-		why: "The page would show an empty frame.",
+		why: "The page would show an empty frame, or none where the coach looks for it.",
 		fix: "Put the file into `content/media` under the name written here.",
 	},
 	H212: {

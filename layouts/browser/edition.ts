@@ -9,6 +9,7 @@
  */
 
 import type { FromWorker, ToWorker } from "../../scripts/render/offline/edition-list.ts";
+import type { TrustedTypes } from "./worker/scope.ts";
 
 const WORDS = {
 	ready: "A new edition is ready.",
@@ -22,20 +23,14 @@ const WORDS = {
 		missing === 1 ? "One picture is still missing." : `${missing} pictures are still missing.`,
 	tables: "Tables for planning are still to come.",
 	waiting: "A newer edition is here as well; it is taken when you change to it.",
-	failed: (why: string) => `This edition could not be kept on the device: ${why}. It is tried again with the next page.`,
+	failed: (why: string) =>
+		`This edition could not be kept on the device: ${why}. It is tried again with the next page.`,
 	insecure: "Browsers keep a handbook only from an address that begins with https.",
 	unable: "This browser cannot keep the handbook on the device.",
 	preview: "This is a preview: nothing is kept on the device.",
 };
 /** Milliseconds between two looks for a new edition while a page stays open. */
 const PAUSE = 10 * 60 * 1000;
-
-interface TrustedTypes {
-	createPolicy(
-		name: string,
-		rules: { createScriptURL(address: string): string },
-	): { createScriptURL(address: string): string };
-}
 
 const status = () => document.querySelector<HTMLElement>("#kept-status");
 const named = document.querySelector<HTMLMetaElement>('meta[name="handbook-worker"]')?.content;
@@ -60,7 +55,7 @@ async function keep(worker: string): Promise<void> {
 	serviceWorker.startMessages();
 	let registration: ServiceWorkerRegistration;
 	try {
-		registration = await serviceWorker.register(trusted(worker), { updateViaCache: "none" });
+		registration = await serviceWorker.register(trusted(worker));
 	} catch (error) {
 		fail(error instanceof Error ? error.message : String(error));
 		return;
@@ -163,7 +158,11 @@ function announce(words: string, action: string, act: () => void): void {
 	bar.className = "edition-bar";
 	const text = document.createElement("p");
 	text.role = "status";
-	bar.append(text, button(action, act), button(WORDS.later, () => bar.remove()));
+	bar.append(
+		text,
+		button(action, act),
+		button(WORDS.later, () => bar.remove()),
+	);
 	document.querySelector("header.top")?.after(bar);
 	// Only what changes while it is there is read out.
 	setTimeout(() => {

@@ -24,6 +24,7 @@ ${section(
 	"handbook",
 	"This handbook",
 	html`<div class="prose"><p>This is the curriculum of ${view.club}: one source for the site, the printed binder and the class sheets. No personal data of gymnasts is kept in it.</p>
-<p>Edition <code>${view.edition}</code>. The plan has ${a(ctx, { to: "findings/", name: view.findings === 1 ? "one finding" : `${view.findings} findings` })} against the club's targets.${view.contact && html` Corrections are welcome at <a href="mailto:${view.contact}">${view.contact}</a>.`}</p></div>`,
+<p>Edition <code>${view.edition}</code>. The plan has ${a(ctx, { to: "findings/", name: view.findings === 1 ? "one finding" : `${view.findings} findings` })} against the club's targets.${view.contact && html` Corrections are welcome at <a href="mailto:${view.contact}">${view.contact}</a>.`}</p></div>
+<p id="kept-status" class="kept-status" role="status">After the first visit the whole handbook opens without a network, in a browser with JavaScript.</p>`,
 )}`;
 }

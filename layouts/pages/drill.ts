@@ -18,8 +18,10 @@ import {
 } from "../parts/drill-parts.ts";
 import { exposureTable } from "../parts/exposure-table.ts";
 import { shapeStrip } from "../parts/figures.ts";
+import { mediumFigure } from "../parts/media.ts";
 import { movingFigure } from "../parts/motion.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
+import { exercisePlan } from "../parts/share-head.ts";
 
 /** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
@@ -56,14 +58,7 @@ ${
 	section(
 		"media",
 		"Pictures",
-		view.media.map(
-			({ file, kind, alt, caption }) =>
-				html`<figure class="medium">${
-					kind === "video"
-						? html`<video src="${ctx.way(file)}" controls preload="none" aria-label="${alt}"></video>`
-						: html`<img src="${ctx.way(file)}" alt="${alt}" loading="lazy">`
-				}${caption && html`<figcaption>${caption}</figcaption>`}</figure>`,
-		),
+		view.media.map((medium) => mediumFigure(ctx, medium)),
 	)
 }
 ${
@@ -107,5 +102,6 @@ ${section(
 		["Reviewed", view.reviewed && html`<time datetime="${view.reviewed.iso}">${view.reviewed.words}</time>`],
 		["Written in", html`<code>${view.file}</code>`],
 	]),
-)}`;
+)}
+${exercisePlan(ctx, view)}`;
 }

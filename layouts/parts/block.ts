@@ -55,9 +55,9 @@ ${
 	several
 		? html`<ol class="stations">${block.stations.map(
 				(station, i) =>
-					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLabel(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, `${id}-${i + 1}`, true)}</li>`,
+					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLabel(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, true)}</li>`,
 			)}</ol>`
-		: first && stationBody(ctx, first, id, false)
+		: first && stationBody(ctx, first, false)
 }
 </div>
 </article>`;
@@ -78,7 +78,7 @@ export function heightsNote(blocks: readonly BlockView[]): Html | undefined {
 	return shown ? heightsSource() : undefined;
 }
 
-function stationBody(ctx: PageContext, station: Station, id: string, timed: boolean): Html {
+function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 	const { core } = station;
 	const setUp = setUpList(ctx, core.setUp);
 	const faults = faultList(core.faults);

@@ -12,6 +12,7 @@ import type { SitePageKind } from "../../scripts/render/site.ts";
 import { drawnBodies } from "./figures.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
+import { correctionAddress, installHead, linkHead } from "./share-head.ts";
 
 /** What a `meta` element can say of the policy; the rest is for the host's headers. */
 const POLICY =
@@ -106,6 +107,7 @@ export function frame(ctx: PageContext, main: Html): Html {
 <meta name="referrer" content="same-origin">
 <title>${title}</title>
 ${page.description && html`<meta name="description" content="${page.description}">`}
+${linkHead(ctx, title)}
 <link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
 	// On the search page what is searched comes before how it looks.
@@ -118,6 +120,7 @@ ${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/
 ${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
 ${(page.kind === "week-apparatus" || page.kind === "drill") && html`<link rel="stylesheet" href="${ctx.way("assets/pictures.css")}">`}
 <script src="${ctx.way("assets/theme.js")}"></script>
+${installHead(ctx)}
 ${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${FIRST_PAINT.includes(page.kind) && raw(' blocking="render"')}></script>`)}
 </head>
 <body class="kind-${page.kind}">
@@ -142,7 +145,7 @@ ${drawnBodies(ctx)}
 <footer>
 <p class="usual">${sign("caution")}<strong>Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast.</strong> Local codes, the governing body's rules and licensed practice come first. Computed loads and heights are planning aids. <a href="${ctx.way("about/")}">More on safety</a></p>
 <nav id="all" class="all" aria-label="The whole handbook" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
-<p class="small colophon">${club}, ${term}. Edition <code>${edition}</code>.${contact && html` Corrections to <a href="mailto:${contact}">${contact}</a>.`}</p>
+<p class="small colophon">${club}, ${term}. Edition <code>${edition}</code>.${contact && html` <a href="${correctionAddress(ctx, contact)}">Report a correction</a> to ${contact}.`}</p>
 </footer>
 </div>
 </body>

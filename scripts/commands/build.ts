@@ -6,13 +6,17 @@
  */
 
 import { relative } from "node:path";
-import { type Handbook, openHandbook } from "../handbook.ts";
+import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
 import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
+import { NO_MEDIA } from "../render/media/prepare-media.ts";
+import { writeOffline } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
+import type { SiteOptions } from "../render/site.ts";
 import { writeSite } from "../render/write-site.ts";
+import { openClub } from "./open-club.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
@@ -26,16 +30,17 @@ const SHOWN_CONFLICTS = 8;
 export async function build(run: Run, { print }: { readonly print: boolean }): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
-	const { problems, handbook } = openHandbook(clubDir, { highlight: highlightCode });
+	const { problems, opened } = await openClub(clubDir, { highlight: highlightCode, keep: true });
 	reportProblems(problems, clubDir, out);
-	if (handbook === undefined) {
+	if (opened === undefined) {
 		out.line("Nothing was written; the last good output stays as it is.");
 		return 1;
 	}
+	const { handbook, media } = opened;
 	const progress = new Progress(run.progress);
 	const staging = new Staging(outDir);
 	try {
-		const site = await writeHandbook(handbook, staging, progress);
+		const site = await writeHandbook(handbook, staging, progress, { kept: true, media });
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		if (binder.pages === 0) staging.keep(BINDER);
@@ -62,17 +67,28 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 	}
 }
 
-/** Site, search and data files. */
+/** Site, search and data files; `kept` adds what keeps the site on a reader's device. */
 export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
+	{ kept = false, media = NO_MEDIA }: SiteOptions = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
 	const site = await writeSite(handbook, staging.dir, {
+		kept,
+		media,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
 	const data = dataFiles(handbook, handbook.edition);
 	for (const { path, text } of [...data, ...searchFiles(handbook)]) staging.write(path, text);
+	if (kept) {
+		const { weeks, drills } = handbook.curriculum;
+		await writeOffline(staging.dir, {
+			edition: handbook.edition,
+			weeks: weeks.map(({ id }) => id),
+			drills: drills.size,
+		});
+	}
 	return { pages: site.pages, data: data.length };
 }
 

@@ -1,7 +1,7 @@
 /** `check`: everything that is wrong with the folder, and everything the plan misses. Writes nothing. */
 
-import { openHandbook } from "../handbook.ts";
 import { findingRecord } from "../render/data-files.ts";
+import { openClub } from "./open-club.ts";
 import { count, reportFindings, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
@@ -10,7 +10,8 @@ const SHOWN = 20;
 
 /** @returns 0 where no problem is an error, else 1; findings never change it */
 export async function check({ clubDir, out }: Run, { json }: { readonly json: boolean }): Promise<number> {
-	const { problems, handbook } = openHandbook(clubDir);
+	const { problems, opened } = await openClub(clubDir, { keep: false });
+	const handbook = opened?.handbook;
 	const findings = handbook?.findings ?? [];
 	if (json) {
 		out.line(JSON.stringify({ problems, findings: findings.map(findingRecord) }, null, "\t"));

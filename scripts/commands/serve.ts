@@ -9,10 +9,10 @@ import { join } from "node:path";
 import DevServer from "@11ty/eleventy-dev-server";
 import { watch } from "chokidar";
 import { problemsPage } from "../../layouts/pages/problems.ts";
-import { openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { writeHandbook } from "./build.ts";
+import { openClub } from "./open-club.ts";
 import { Staging } from "./publish.ts";
 import { count, reportProblems, summary } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
@@ -27,14 +27,15 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 
 	const rebuild = async (): Promise<void> => {
 		const started = performance.now();
-		const opened = openHandbook(clubDir, { highlight: highlightCode });
-		problems = opened.problems.filter((p) => p.severity === "error");
-		reportProblems(opened.problems, clubDir, out);
-		if (opened.handbook === undefined) return;
+		const club = await openClub(clubDir, { highlight: highlightCode, keep: true });
+		problems = club.problems.filter((p) => p.severity === "error");
+		reportProblems(club.problems, clubDir, out);
+		if (club.opened === undefined) return;
+		const { handbook, media } = club.opened;
 		const staging = new Staging(preview);
 		try {
 			const progress = new Progress({ ...run.progress, live: false, stream: { write: () => undefined } });
-			const { pages } = await writeHandbook(opened.handbook, staging, progress);
+			const { pages } = await writeHandbook(handbook, staging, progress, { media });
 			staging.publish();
 			out.line(`${count(pages, "page")} in ${Math.round(performance.now() - started)} ms`);
 		} finally {

@@ -24,15 +24,31 @@ export interface Moment {
 	readonly up: number;
 }
 
-/** The phases of a movement in one place. */
-export function momentsOf(stances: readonly Moment["stance"][]): readonly Moment[] {
+/** The phases of a movement in one place; a bar stands so high that the body clears the floor between them. */
+export function momentsOf(
+	stances: readonly Moment["stance"][],
+	travel: Movement["travel"] = "none",
+): readonly Moment[] {
 	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
-	return stances.map((stance, i) => {
+	const moments = stances.map((stance, i): Moment => {
 		const pose = poses[i] ?? poseOf(stance.posture, stance.ground);
 		const up = "y" in pose.support ? 0 : topOf(stance.ground);
 		return { stance, pose: shifted(pose, -carriedAt(pose, stance.posture), up), up };
 	});
+	const lows = moments.slice(1).flatMap((to, i) => {
+		const from = moments[i];
+		if (from?.pose.support.kind !== "bar" || to.pose.support.kind !== "bar") return [];
+		return [0.25, 0.5, 0.75].map((share) => lowestOf(between(from, to, share, travel)));
+	});
+	const raise = Math.max(0, CLEAR - Math.min(...lows, CLEAR));
+	if (raise === 0) return moments;
+	return moments.map((moment) =>
+		moment.pose.support.kind === "bar" ? { ...moment, pose: shifted(moment.pose, 0, raise) } : moment,
+	);
 }
+
+/** How far a body on a bar stays clear of the floor, in statures: more than a mat is thick. */
+const CLEAR = 0.08;
 
 /** The pose a share of the way, 0 to 1, from one moment to the next; faces right, as all poses do. */
 export function between(from: Moment, to: Moment, share: number, travel: Movement["travel"]): Pose {

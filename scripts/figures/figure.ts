@@ -4,13 +4,17 @@
  * Small shapes are drawn larger than long ones, so that each fills its square down to 48 pixels.
  */
 
-import { boxOf, drawBody, UNITS } from "./draw-body.ts";
+import type { Ground } from "../model.ts";
+import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
+import { drawGround, topOf, WALL_WIDTH } from "./ground.ts";
 import { INK, picture, type Words } from "./markup.ts";
-import { type Posture, poseOf } from "./pose.ts";
+import { movedBy, type Pose, type Posture, poseOf, tiltedBy } from "./pose.ts";
 
 export interface FigureOptions extends Words {
 	/** Width and height in CSS pixels where no style sheet says otherwise; 96 if left out. */
 	readonly size?: number;
+	/** What it is done on: the floor if left out, or what the shape needs to hang or press on. */
+	readonly ground?: Ground;
 }
 
 /** The least a square shows, in statures: keeps a tucked body from being blown up. */
@@ -18,24 +22,81 @@ const LEAST = 0.78;
 /** Free space around, in drawing units. */
 const MARGIN = 60;
 
-/** A shape's figure as SVG text. */
+/** A shape's figure as SVG text, on what it is done on. */
 export function drawFigure(posture: Posture, options: FigureOptions): string {
-	const pose = poseOf(posture);
-	const box = boxOf(pose);
+	const { ground = "floor" } = options;
+	const standing = poseOf(posture, options.ground);
+	const held = "y" in standing.support;
+	const pose = held
+		? standing
+		: ground === "wedge"
+			? ontoSlope(standing, posture)
+			: movedBy(standing, 0, topOf(ground));
+	const own = ground === "wedge" && !held ? withSlope(boxOf(pose), slopeOf(standing)) : boxOf(pose);
+	const atWall = ground === "wall" && !held ? WALL_WIDTH : 0;
+	const wallOnRight = posture.base === "head";
+	const box = {
+		...own,
+		left: own.left - (wallOnRight ? 0 : atWall),
+		right: own.right + (wallOnRight ? atWall : 0),
+	};
 	const side = Math.ceil(Math.max(box.right - box.left, box.bottom - box.top, LEAST * UNITS) + 2 * MARGIN);
 	const left = Math.round((box.left + box.right - side) / 2);
 	// The floor keeps to the bottom of the square, so that figures in a row stand level.
 	const hanging = pose.support.kind === "bar";
 	const top = Math.round(hanging ? (box.top + box.bottom - side) / 2 : box.bottom + MARGIN - side);
 	const size = options.size ?? 96;
+	const edges = { left: left + MARGIN, right: left + side - MARGIN };
+	const wallAt = wallOnRight ? own.right : own.left - WALL_WIDTH;
+	const under = held
+		? ""
+		: drawGround({
+				ground,
+				...(ground === "wall" ? { left: wallAt, right: wallAt + WALL_WIDTH } : edges),
+				...(ground === "wedge" ? slopeOf(standing) : {}),
+				...(ground === "box" ? { left: edges.left + MARGIN, right: edges.right - MARGIN } : {}),
+				wallTop: -top - MARGIN,
+				...(posture.view === "front" && ground === "beam" ? { endOn: pose.hip.x * UNITS } : {}),
+			});
 	return picture(
 		options,
 		"figure",
 		[left, top, side, side],
 		{ width: size, height: size },
-		drawBody(pose, 0) +
-			(hanging ? "" : drawFloor(left + MARGIN, left + side - MARGIN, pose.support.kind === "air")),
+		under +
+			drawBody(pose, 0) +
+			(hanging ? "" : drawFloor(edges.left, edges.right, pose.support.kind === "air" && ground === "floor")),
 	);
+}
+
+/** The ends of a wedge under a body, in drawing units. */
+function slopeOf(standing: Pose): { readonly left: number; readonly right: number } {
+	const { left, right } = boxOf(standing);
+	return { left: Math.round(Math.min(left, -SLOPE)), right: Math.round(Math.max(right, SLOPE)) };
+}
+
+function withSlope(box: Box, { left, right }: ReturnType<typeof slopeOf>): Box {
+	return {
+		...box,
+		left: Math.min(box.left, left),
+		right: Math.max(box.right, right),
+		top: Math.min(box.top, -topOf("wedge") * UNITS),
+	};
+}
+
+/** Half the least length of a wedge, in drawing units. */
+const SLOPE = 800;
+
+/** A body on a wedge: as high as the slope is under it, and turned with it unless it stands. */
+function ontoSlope(standing: Pose, { base, view }: Posture): Pose {
+	const { left, right } = slopeOf(standing);
+	const feet = (standing.left.leg.ankle.x + standing.right.leg.ankle.x) / 2;
+	const at = (base === "feet" ? feet : standing.hip.x) * UNITS;
+	const high = topOf("wedge");
+	const up = high * (1 - (at - left) / (right - left));
+	const degrees = (Math.atan2(high * UNITS, right - left) * 180) / Math.PI;
+	const upright = base === "feet" || base === "air" || view === "front";
+	return movedBy(upright ? standing : tiltedBy(standing, degrees), 0, up);
 }
 
 /** The floor at y = 0; broken and fainter where the body is in the air above it. */

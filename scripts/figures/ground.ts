@@ -19,7 +19,7 @@ const TOPS: Readonly<Record<Ground, number>> = {
 	wedge: 0.3,
 	block: 0.26,
 	box: 0.52,
-	board: 0.12,
+	board: 0.09,
 	beam: HOLD_TOPS.beam,
 	bar: 0,
 	rails: 0,
@@ -52,9 +52,9 @@ export function drawGround(stretch: Stretch): string {
 	const left = Math.round(stretch.left);
 	const right = Math.round(stretch.right);
 	const top = -Math.round(TOPS[ground] * UNITS);
-	const line = `stroke="${INK}" stroke-width="24" stroke-linejoin="round"`;
+	const line = `stroke="${INK}" stroke-width="36" stroke-linejoin="round"`;
 	// The upper edge is drawn inside, so that what touches it is not covered by half a line.
-	const edge = top + 12;
+	const edge = top + 18;
 	const solid = (d: string): string => `<path class="figure-${ground}" fill="${PAPER}" ${line} d="${d}"/>`;
 	const box = `M${left} ${edge}H${right}V0H${left}z`;
 	switch (ground) {
@@ -76,8 +76,12 @@ export function drawGround(stretch: Stretch): string {
 			);
 		}
 		case "board": {
-			const rise = Math.round(0.04 * UNITS);
-			return solid(`M${left} ${-rise}L${right} ${edge}V${edge + 60}L${left} 0zM${right - 60} ${edge + 70}V0`);
+			// It rises to the end that the body leaves from; its middle is as high as its top is said to be.
+			const rise = Math.round(0.03 * UNITS);
+			const [low, high] = [edge + rise, edge - rise];
+			return solid(
+				`M${left} ${low}L${right} ${high}V${high + 50}L${left} ${low + 50}zM${right - 60} ${high + 50}V0`,
+			);
 		}
 		case "wedge":
 			return solid(`M${left} ${edge}V0H${right}z`);

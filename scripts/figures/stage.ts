@@ -58,7 +58,7 @@ export function facing(pose: Pose, travel: Movement["travel"]): Pose {
 
 /** Plays a score: the pose on the stage at a phase and a share of the way to the next. */
 export function playerOf({ stances, travel }: Score): (phase: number, share: number) => Pose | undefined {
-	const moments = momentsOf(stances);
+	const moments = momentsOf(stances, travel);
 	return (phase, share) => {
 		const from = moments[phase];
 		if (from === undefined) return undefined;

@@ -97,15 +97,15 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 	const slopes = slopesOf(stances);
 	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
 	let edge = MARGIN + OVER;
-	return stances.map((stance, i) => {
+	const placed = stances.map((stance, i) => {
 		const { posture, ground } = stance;
 		const slope = slopes[i];
 		const turned = travel === "backward" && posture.view === "side";
 		const straight = poses[i] ?? poseOf(posture, ground);
 		const facing = turned ? mirrored(straight) : straight;
 		const standing = posture.base === "feet" || posture.base === "air" || posture.view === "front";
-		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope.degrees);
-		const up = "y" in pose.support ? 0 : Math.round((slope?.top ?? topOf(ground)) * UNITS);
+		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope);
+		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS);
 		const own = boxOf(pose);
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
@@ -123,6 +123,37 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope]);
 		return { stance, pose, dx, up, box, middle, key };
 	});
+	return placed.map((one, i) => ontoWedge(placed, one, i));
+}
+
+/** A body on a wedge stands as high as the drawn slope is under it. */
+function ontoWedge(placed: readonly Placed[], one: Placed, i: number): Placed {
+	const { stance, pose, dx, up, box } = one;
+	if (stance.ground !== "wedge" || "y" in pose.support) return one;
+	const [first, last] = runOf(placed, i);
+	const left = (placed[first] ?? one).box.left - OVER;
+	const right = (placed[last] ?? one).box.right + OVER;
+	const feet = (pose.left.leg.ankle.x + pose.right.leg.ankle.x) / 2;
+	const at = (stance.posture.base === "feet" ? feet : pose.hip.x) * UNITS + dx;
+	const here = Math.round(topOf("wedge") * UNITS * (1 - (at - left) / (right - left)));
+	return {
+		...one,
+		up: here,
+		box: { ...box, top: box.top + up - here, bottom: Math.max(0, box.bottom + up - here) },
+	};
+}
+
+/** The first and the last of the phases beside each other that share a phase's ground. */
+function runOf(
+	phases: readonly { readonly stance: Pick<Stance, "ground"> }[],
+	i: number,
+): readonly [number, number] {
+	const ground = phases[i]?.stance.ground;
+	let first = i;
+	while (first > 0 && phases[first - 1]?.stance.ground === ground) first--;
+	let last = i;
+	while (phases[last + 1]?.stance.ground === ground) last++;
+	return [first, last];
 }
 
 /**
@@ -157,23 +188,17 @@ function wallOnRight({ posture, ground }: Stance, travel: Movement["travel"]): b
 /** How far a body on a bar stays clear of the floor, in statures. */
 const CLEAR = 0.1;
 
-/** How steep the wedge under a phase is, degrees down to the right, and how high it is there, statures. */
-function slopesOf(stances: readonly Stance[]) {
+/** How steep the wedge under each phase is, degrees down to the right; undefined where there is none. */
+function slopesOf(stances: readonly Stance[]): readonly (number | undefined)[] {
+	const phases = stances.map((stance) => ({ stance }));
 	return stances.map(({ ground }, i) => {
 		if (ground !== "wedge") return undefined;
-		let first = i;
-		while (stances[first - 1]?.ground === "wedge") first--;
-		let last = i;
-		while (stances[last + 1]?.ground === "wedge") last++;
-		const phases = last - first + 1;
-		const high = topOf("wedge");
-		// About the length that the phases take side by side; the drawn line is held to it in `stretchesOf`.
-		const degrees = (Math.atan2(high, phases * WEDGE_STEP) * 180) / Math.PI;
-		return { degrees, top: high * (1 - (i - first + 0.5) / phases) };
+		const [first, last] = runOf(phases, i);
+		return (Math.atan2(topOf("wedge"), (last - first + 1) * WEDGE_STEP) * 180) / Math.PI;
 	});
 }
 
-/** Statures of wedge for each phase on it. */
+/** About how much of a wedge a phase takes, in statures. */
 const WEDGE_STEP = 0.75;
 
 // ── 2. ground ──────────────────────────────────────────────────────────────────────────────────

@@ -36,14 +36,20 @@ export interface LinkedClub {
 	readonly curriculum?: Curriculum;
 }
 
+/** What is wrong with a picture or video, and what to do about it; undefined where nothing is. */
+export type FaultOfMedia = (
+	file: string,
+	wanted?: "picture",
+) => { readonly what: string; readonly fix?: string } | undefined;
+
 /**
  * @param problemsSoFar whether an earlier stage found an error, so that no curriculum may be made
- * @param mediaExists whether a file of this name is in the club's media folder
+ * @param faultOfMedia what is wrong with a file of this name in the club's media folder
  */
 export function linkClub(
 	club: ValidatedClub,
 	problemsSoFar: boolean,
-	mediaExists: (file: string) => boolean,
+	faultOfMedia: FaultOfMedia,
 ): LinkedClub {
 	const { records } = club;
 	const names = namesOf(records);
@@ -54,7 +60,7 @@ export function linkClub(
 		...cycles(records),
 		...checkPlans(records),
 		...misnamedShapes(records.shapes),
-		...missingMedia(records.drills, mediaExists),
+		...unusableMedia(records.drills, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
 	return failed ? { problems } : { problems, curriculum: join(records, names) };
@@ -258,20 +264,25 @@ function circle(cycle: readonly Id[], field: string, place: Place | undefined): 
 	return problem("H203", place, `By \`${field}\`, each of these wants the next one first: ${path}.`);
 }
 
-function missingMedia(drills: readonly Drill[], mediaExists: (file: string) => boolean): readonly Problem[] {
-	return drills.flatMap((drill) =>
-		drill.media.flatMap(({ file }, i) =>
-			mediaExists(file)
-				? []
-				: [
-						problem(
-							"H211",
-							drill.source.place(["media", i, "file"]),
-							`There is no picture or video \`${file}\` in \`content/media\`.`,
-						),
-					],
-		),
-	);
+function unusableMedia(drills: readonly Drill[], faultOf: FaultOfMedia): readonly Problem[] {
+	return drills.flatMap((drill) => {
+		const check = (name: string, path: DataPath, wanted?: "picture"): readonly Problem[] => {
+			const fault = faultOf(name, wanted);
+			if (fault === undefined) return [];
+			return [
+				problem(
+					"H211",
+					drill.source.place(path),
+					fault.what,
+					fault.fix === undefined ? {} : { fix: fault.fix },
+				),
+			];
+		};
+		return drill.media.flatMap(({ file, poster }, i) => [
+			...check(file, ["media", i, "file"]),
+			...(poster === undefined ? [] : check(poster, ["media", i, "poster"], "picture")),
+		]);
+	});
 }
 
 /** Everything joined both ways, in the club's order. */

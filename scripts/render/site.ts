@@ -7,6 +7,8 @@
 
 import type { Handbook } from "../handbook.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
+import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
+import { previewOf } from "./previews.ts";
 import {
 	type ApparatusListView,
 	type ApparatusView,
@@ -133,6 +135,8 @@ export interface PageOf<K extends SitePageKind> {
 	readonly description: string | undefined;
 	/** The pages above it, home left out. */
 	readonly crumbs: readonly Link[];
+	/** The picture that a link to it is shown with, from the root of the site. */
+	readonly picture: string | undefined;
 	/** Made anew each time it is asked for. */
 	readonly view: Views[K];
 	readonly frame: FrameFacts;
@@ -149,12 +153,26 @@ export interface FrameFacts {
 	readonly edition: string;
 	/** The path of the site on its host, for the page that stands at any address. */
 	readonly root: string;
+	/** The site's address, ending in a slash, where the club says it. */
+	readonly site: string | undefined;
+	/** Whether the site can be kept on a device; a preview cannot. */
+	readonly kept: boolean;
 	readonly findings: number;
 }
 
+export interface SiteOptions {
+	/** Whether a worker is written that keeps the site on the reader's device. */
+	readonly kept?: boolean;
+	/** Pictures and videos as they are served; without them pages show none. */
+	readonly media?: PreparedMedia;
+}
+
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */
-export function sitePages(handbook: Handbook): readonly SitePage[] {
-	const site = indexSite(handbook);
+export function sitePages(
+	handbook: Handbook,
+	{ kept = false, media = NO_MEDIA }: SiteOptions = {},
+): readonly SitePage[] {
+	const site = indexSite(handbook, media);
 	const { curriculum } = site;
 	const { club, term, weeks } = curriculum;
 	const frame: FrameFacts = {
@@ -164,6 +182,8 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 		contact: club.contact,
 		edition: handbook.edition,
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
+		site: club.site === undefined ? undefined : new URL("./", club.site).href,
+		kept,
 		findings: handbook.findings.length,
 	};
 	const plain = (text: string | undefined) =>
@@ -177,9 +197,18 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 		view: () => Views[K],
 		crumbs: readonly Link[] = [],
 		description?: string,
+		picture?: string,
 	) => {
 		// Each kind is built with its own view; the union cannot follow that through a type parameter.
-		pages.push(new LazyPage(kind, address, title, description, crumbs, frame, view) as unknown as SitePage);
+		pages.push(
+			new LazyPage(
+				kind,
+				address,
+				title,
+				{ description, crumbs, picture, frame },
+				view,
+			) as unknown as SitePage,
+		);
 	};
 
 	add("home", HOME, club.name, () => homeView(site, HOME));
@@ -227,7 +256,8 @@ export function sitePages(handbook: Handbook): readonly SitePage[] {
 		const crumbs: Link[] = [{ to: "drills/", name: "Drills" }];
 		if (first !== undefined) crumbs.push(linkTo(curriculum, "apparatus", first));
 		const address = addressOf({ kind: "drill", id: drill.id });
-		add("drill", address, drill.title, () => drillView(site, drill), crumbs, plain(drill.summary));
+		const picture = previewOf([...drill.shapes, ...drill.sequence.map(({ shape }) => shape)], curriculum);
+		add("drill", address, drill.title, () => drillView(site, drill), crumbs, plain(drill.summary), picture);
 	}
 	addThings(site, add);
 	addCoverage(site, add);
@@ -271,6 +301,7 @@ type Add = <K extends SitePageKind>(
 	view: () => Views[K],
 	crumbs?: readonly Link[],
 	description?: string,
+	picture?: string,
 ) => void;
 
 function addThings(site: SiteIndex, add: Add): void {
@@ -281,7 +312,9 @@ function addThings(site: SiteIndex, add: Add): void {
 	for (const shape of curriculum.shapes.values()) {
 		const address = addressOf({ kind: "shape", id: shape.id });
 		const crumbs = [{ to: "shapes/", name: "Body shapes" }];
-		add("shape", address, shape.name, () => shapeView(site, shape), crumbs, plain(shape.description));
+		const picture = previewOf([shape.id], curriculum);
+		const view = () => shapeView(site, shape);
+		add("shape", address, shape.name, view, crumbs, plain(shape.description), picture);
 	}
 	add("skills", "skills/", "Skills", () => skillsView(site));
 	for (const skill of curriculum.skills.values()) {
@@ -362,6 +395,7 @@ class LazyPage<K extends SitePageKind> implements PageOf<K> {
 	readonly title: string;
 	readonly description: string | undefined;
 	readonly crumbs: readonly Link[];
+	readonly picture: string | undefined;
 	readonly frame: FrameFacts;
 	readonly #view: () => Views[K];
 
@@ -369,17 +403,16 @@ class LazyPage<K extends SitePageKind> implements PageOf<K> {
 		kind: K,
 		address: Address,
 		title: string,
-		description: string | undefined,
-		crumbs: readonly Link[],
-		frame: FrameFacts,
+		about: Pick<PageOf<K>, "description" | "crumbs" | "picture" | "frame">,
 		view: () => Views[K],
 	) {
 		this.kind = kind;
 		this.address = address;
 		this.title = title;
-		this.description = description;
-		this.crumbs = crumbs;
-		this.frame = frame;
+		this.description = about.description;
+		this.crumbs = about.crumbs;
+		this.picture = about.picture;
+		this.frame = about.frame;
 		this.#view = view;
 	}
 

@@ -6,15 +6,17 @@
  */
 
 import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
-import { dirname, join, relative } from "node:path";
+import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import Eleventy from "@11ty/eleventy";
 import { build } from "esbuild";
 import type { Handbook } from "../handbook.ts";
-import { MEDIA_FOLDER } from "../read/read-club.ts";
 import { addressFile } from "./addresses.ts";
 import { offerEdition } from "./edition.ts";
-import { sitePages } from "./site.ts";
+import { MANIFEST_FILE, manifestText } from "./manifest.ts";
+import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
+import { type SiteOptions, sitePages } from "./site.ts";
+import { writeIcons, writePreviews } from "./write-pictures.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
 const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
@@ -29,7 +31,7 @@ const FONT_FILES = [
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "search.css", "hall.css", "pictures.css"];
 
-export interface WriteSiteOptions {
+export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
 	readonly progress?: (done: number, total: number) => void;
 }
@@ -44,9 +46,9 @@ export interface WrittenSite {
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
-	{ progress }: WriteSiteOptions = {},
+	{ progress, kept = false, media = NO_MEDIA }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
-	const pages = sitePages(handbook);
+	const pages = sitePages(handbook, { kept, media });
 	progress?.(0, pages.length);
 	offerEdition({ pages });
 	try {
@@ -64,10 +66,22 @@ export async function writeSite(
 	}
 	progress?.(pages.length, pages.length);
 	const assets = await writeAssets(outDir);
-	const media = copyMedia(handbook, outDir);
+	const mediaFiles = writeMedia(media, outDir);
+	const icons = writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir);
+	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
+	const previews =
+		kept && handbook.curriculum.club.site !== undefined ? writePreviews(handbook.curriculum, outDir) : [];
+	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
 	return {
 		pages: pages.length,
-		files: [...pages.map((page) => addressFile(page.address)), ...assets, ...media],
+		files: [
+			...pages.map((page) => addressFile(page.address)),
+			...assets,
+			...mediaFiles,
+			...icons,
+			...previews,
+			MANIFEST_FILE,
+		],
 	};
 }
 
@@ -103,14 +117,8 @@ async function writeAssets(outDir: string): Promise<readonly string[]> {
 }
 
 /** The pictures and videos that drills name, under `media/`. */
-function copyMedia(handbook: Handbook, outDir: string): readonly string[] {
-	const names = new Set<string>();
-	for (const drill of handbook.curriculum.drills.values())
-		for (const { file } of drill.media) names.add(file);
-	return Array.from(names, (name) => {
-		const to = join(outDir, "media", name);
-		mkdirSync(dirname(to), { recursive: true });
-		copyFileSync(join(handbook.clubDir, MEDIA_FOLDER, name), to);
-		return `media/${name}`;
-	});
+function writeMedia({ files }: PreparedMedia, outDir: string): readonly string[] {
+	if (files.size > 0) mkdirSync(join(outDir, "media"), { recursive: true });
+	for (const [path, bytes] of files) writeFileSync(join(outDir, path), bytes());
+	return [...files.keys()];
 }

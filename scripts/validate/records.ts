@@ -339,6 +339,10 @@ export interface Drill {
 		 */
 		alt: string;
 		/**
+		 * A picture in `content/media` that stands for a video until somebody starts it. Left out, one is drawn.
+		 */
+		poster?: string;
+		/**
 		 * Text; inline Markdown is read.
 		 */
 		caption?: string;

@@ -1,14 +1,14 @@
 /** How long figures and strips take. Run: node tests/bench/figures.ts. Prints; asserts nothing. */
 
+import { fileURLToPath } from "node:url";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { REPOSITORY } from "../repository.ts";
 
 const FIGURES = 10_000;
 
-const { handbook } = openHandbook(REPOSITORY);
+const { handbook } = openHandbook(fileURLToPath(new URL("../../", import.meta.url)));
 if (handbook === undefined) throw new Error("the demo club has an error");
 const { curriculum } = handbook;
 const shapes = [...curriculum.shapes.values()];

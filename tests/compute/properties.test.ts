@@ -188,8 +188,11 @@ describe("for every plan", () => {
 					if (name === "exposures") expect(new Set(found.map(String))).toEqual(new Set(expected.map(String)));
 					else expect(found).toEqual(expected);
 				}
+				// How much floor a thing takes goes by the words of its id, so what fits on a plan follows them.
 				const kinds = (m: typeof here) =>
-					m.findings.map((f) => `${f.code} ${f.weight} ${f.source.place(f.path).line}`);
+					m.findings
+						.filter((f) => !["H318", "H319", "H320"].includes(f.code))
+						.map((f) => `${f.code} ${f.weight} ${f.source.place(f.path).line}`);
 				expect(kinds(there).sort()).toEqual(kinds(here).sort());
 			}),
 			{ numRuns: 60 },

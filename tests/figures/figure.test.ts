@@ -81,6 +81,8 @@ describe.each(fromSide)("$id, measured on the page", (shape) => {
 		expect(turned(clockwise(shank, back(thigh)), wanted.knee)).toBeLessThan(ANGLE);
 		expect(turned(clockwise(back(shank), foot), wanted.ankle)).toBeLessThan(ANGLE);
 		expect(turned(clockwise(upperArm, back(trunkUp)), wanted.shoulder)).toBeLessThan(ANGLE);
+		const forearm = direction(only(arm, 1).from, only(arm, 1).to);
+		expect(turned(clockwise(forearm, upperArm), 180 - wanted.elbow)).toBeLessThan(ANGLE);
 	});
 
 	test("the trunk leans as written and is an arc of the published length", () => {
@@ -186,6 +188,25 @@ test("any angles give finite numbers inside the square, under 3 kB", () => {
 		{ numRuns: 300 },
 	);
 });
+
+describe.each(["mat", "soft-mat", "wedge", "block", "box", "board", "beam", "rails", "wall"] as const)(
+	"on: %s",
+	(ground) => {
+		test.each(DEMO_SHAPES.map(({ id }) => id))(
+			"%s lies inside its square, under 3 kB, on its ground",
+			(id) => {
+				const shape = demoShape(id);
+				const svg = drawFigure(shape, { ...words, ground });
+				inside(svg);
+				expect(Buffer.byteLength(svg)).toBeLessThan(3000);
+				const held = "y" in poseOf(shape, ground).support;
+				expect(svg.includes(`class="figure-${ground}"`)).toBe(
+					held ? poseOf(shape, ground).support.kind === ground : ground !== "rails",
+				);
+			},
+		);
+	},
+);
 
 function inside(svg: string): void {
 	const [left, top, width, height] = viewBoxOf(svg);

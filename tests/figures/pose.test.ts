@@ -1,6 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Disc, discsOf, type Pose, poseOf, trunkDiscs } from "../../scripts/figures/pose.ts";
+import {
+	type Disc,
+	discsOf,
+	mirrored,
+	type Pose,
+	poseOf,
+	tiltedBy,
+	trunkDiscs,
+} from "../../scripts/figures/pose.ts";
 import { DEMO_SHAPES, demoShape, posture } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
 
@@ -38,6 +46,10 @@ describe.each(DEMO_SHAPES)("$id", (shape) => {
 			case "shoulders":
 				expect(low(chest)).toBeCloseTo(0, 9);
 				expect(low(head)).toBeCloseTo(0, 3);
+				break;
+			case "head":
+				expect(low(head)).toBeCloseTo(0, 9);
+				expect(Math.abs(low(...wrists(pose)))).toBeLessThan(TOUCHES);
 				break;
 			case "air":
 				expect(low(...discsOf(pose))).toBeGreaterThan(0.1);
@@ -101,6 +113,13 @@ describe("demo shapes as a coach looks at them", () => {
 		expect(hip.y - chest.y).toBeGreaterThan(0.2);
 	});
 
+	test("a headstand has hands and head in a triangle, forearms upright, hips over the head", () => {
+		const { head, hip, right } = poseOf(demoShape("headstand"));
+		expect(head.x - right.arm.wrist.x).toBeGreaterThan(0.12);
+		expect(Math.abs(right.arm.elbow.x - right.arm.wrist.x)).toBeLessThan(0.03);
+		expect(Math.abs(hip.x - head.x)).toBeLessThan(0.04);
+	});
+
 	test.each([
 		["straight-hang", "bar"],
 		["bar-support", "bar"],
@@ -112,7 +131,74 @@ describe("demo shapes as a coach looks at them", () => {
 	});
 });
 
+describe("what it is done on", () => {
+	test("hands that press beside the hips hold what is there", () => {
+		const support = demoShape("bar-support");
+		const l = demoShape("l-support");
+		expect(poseOf(support, "bar").support.kind).toBe("bar");
+		for (const ground of ["beam", "rails", "block"] as const) {
+			for (const shape of [support, l]) {
+				const pose = poseOf(shape, ground);
+				expect(pose.support.kind).toBe(ground);
+				expect("y" in pose.support && low(...wrists(pose)) - pose.support.y).toBeCloseTo(0, 9);
+				expect(low(...discsOf(pose))).toBeGreaterThan(0);
+			}
+		}
+	});
+
+	test("hands overhead stand on a beam as they do on the floor, and on a bar only where that is said", () => {
+		const handstand = demoShape("handstand");
+		expect(poseOf(handstand, "beam").support.kind).toBe("floor");
+		expect(low(...wrists(poseOf(handstand, "beam")))).toBeCloseTo(0, 9);
+		expect(poseOf(handstand, "bar").support.kind).toBe("bar");
+	});
+
+	test("feet stand on a bar over its middle", () => {
+		const pose = poseOf(posture({ angles: { hip: 46, knee: 46, ankle: 66 }, tilt: 40 }), "bar");
+		if (pose.support.kind !== "bar") throw new Error("not on the bar");
+		expect(low(...feet(pose))).toBeCloseTo(pose.support.y + 0.034, 9);
+		const { heel, toe } = pose.right.leg;
+		expect((heel.x + toe.x) / 2).toBeCloseTo(pose.support.left, 9);
+	});
+
+	test("a fold over a bar has the bar in the crease of the hips", () => {
+		const pose = poseOf(posture({ base: "hips", tilt: 150, angles: { hip: 60 } }), "bar");
+		if (pose.support.kind !== "bar") throw new Error("not on the bar");
+		const { left, y } = pose.support;
+		expect(Math.hypot(pose.hip.x - left, pose.hip.y - y)).toBeLessThan(0.1);
+	});
+
+	test("a body tilted on a slope still touches it, and keeps its limbs", () => {
+		const flat = poseOf(demoShape("tuck-sit"));
+		const sloped = tiltedBy(flat, 8);
+		const slope = Math.tan((8 * Math.PI) / 180);
+		const over = discsOf(sloped).map(
+			({ x, y, r }) => (y + (x - flat.hip.x) * slope) / Math.hypot(1, slope) - r,
+		);
+		expect(Math.min(...over)).toBeCloseTo(low(...discsOf(flat)), 9);
+		const { hip, knee } = sloped.right.leg;
+		expect(Math.hypot(hip.x - knee.x, hip.y - knee.y)).toBeCloseTo(0.245, 9);
+	});
+
+	test("a mirrored body faces the other way, with its hold", () => {
+		const pose = poseOf(demoShape("pike-hang"));
+		const other = mirrored(pose);
+		expect(other.right.leg.toe.x).toBeCloseTo(-pose.right.leg.toe.x, 9);
+		expect(mirrored(other)).toEqual(pose);
+	});
+});
+
 describe("conventions", () => {
+	test("a bent elbow has the angle written, and brings the hand to where the arm is lifted to", () => {
+		const { right } = poseOf(posture({ angles: { shoulder: 40, elbow: 70 } }));
+		const { shoulder, elbow, wrist } = right.arm;
+		const to = (a: Disc, b: Disc): number => Math.atan2(b.y - a.y, b.x - a.x);
+		const inside = Math.abs(((to(elbow, shoulder) - to(elbow, wrist)) * 180) / Math.PI);
+		expect(Math.min(inside, 360 - inside)).toBeCloseTo(70, 9);
+		expect(wrist.y).toBeGreaterThan(elbow.y);
+		expect(Math.hypot(wrist.x - elbow.x, wrist.y - elbow.y)).toBeCloseTo(0.146, 9);
+	});
+
 	test("a rounded trunk bulges to the back, an arched one to the front, and keeps its length", () => {
 		const middle = (trunk: number): number => {
 			const pose = poseOf(posture({ angles: { trunk } }));
@@ -166,7 +252,7 @@ test("any angles give a finite pose on what carries it", () => {
 				expect(Math.min(low(...feet(pose)), low(...wrists(pose)))).toBeCloseTo(0, 9);
 			}
 			if (pose.support.kind === "block") expect(low(...wrists(pose))).toBeCloseTo(pose.support.y, 9);
-			if (pose.support.kind === "bar") {
+			if (pose.support.kind === "bar" && any.base !== "hips") {
 				expect(pose.right.arm.fingers.y).toBeCloseTo(pose.support.y, 9);
 			}
 		}),

@@ -9,6 +9,7 @@ const angle = (min: number, max: number): fc.Arbitrary<number> =>
 
 const sideKeys = {
 	shoulder: angle(-120, 240),
+	elbow: angle(20, 200),
 	hip: angle(0, 280),
 	knee: angle(0, 200),
 	ankle: angle(40, 200),
@@ -26,6 +27,8 @@ export const postures: fc.Arbitrary<Posture> = fc.record({
 		"feet",
 		"hands",
 		"hands-and-feet",
+		"head",
+		"hips",
 		"seat",
 		"back",
 		"front",

@@ -1,12 +1,27 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import type { Posture } from "../../scripts/figures/pose.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
+import { movementOf, type Stance } from "../../scripts/figures/support.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import type { Direction, Ground } from "../../scripts/model.ts";
+import { REPOSITORY } from "../open-fixture.ts";
 import { demoShape } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
 import { pathsOf, pointsOf, viewBoxOf } from "./read-svg.ts";
 
 const words = { title: "Roll", description: "From standing to standing.", idPrefix: "roll" };
-const roll = ["straight", "tuck-sit", "candlestick", "tuck-sit", "straight"].map(demoShape);
+
+/** Phases in order on one ground. */
+function movement(postures: readonly Posture[], ground: Ground = "floor", travel: Direction = "none") {
+	const shape = { id: "shape", name: "Shape" };
+	const stances = postures.map((posture): Stance => ({ shape, posture, ground }));
+	return { stances, inOrder: true, travel };
+}
+
+const roll = movement(["straight", "tuck-sit", "candlestick", "tuck-sit", "straight"].map(demoShape));
 
 test("figures stand in order, numbered, on one floor", () => {
 	const svg = drawStrip(roll, words);
@@ -19,11 +34,14 @@ test("figures stand in order, numbered, on one floor", () => {
 });
 
 test("an arrow leads from each number to the next", () => {
-	const svg = drawStrip(roll, words);
+	const svg = drawStrip({ ...roll, travel: "forward" }, words);
 	const [d = ""] = pathsOf(svg, /figure-arrows/);
 	const shafts = [...d.matchAll(/M([\d.]+) [\d.]+H([\d.]+)/g)];
 	expect(shafts).toHaveLength(4);
 	for (const [, from, to] of shafts) expect(Number(to)).toBeGreaterThan(Number(from));
+	const [stays = ""] = pathsOf(drawStrip(roll, words), /figure-arrows" fill="none"/);
+	expect(stays.match(/M/g)).toHaveLength(4);
+	expect(stays).not.toContain("H");
 });
 
 test("the broken line goes through every hip, marked on top of the body", () => {
@@ -38,23 +56,23 @@ test("the broken line goes through every hip, marked on top of the body", () => 
 });
 
 test("hanging figures share the height of their bar", () => {
-	const svg = drawStrip(["straight-hang", "tuck-hang", "pike-hang"].map(demoShape), words);
+	const svg = drawStrip(movement(["straight-hang", "tuck-hang", "pike-hang"].map(demoShape)), words);
 	const heights = [...svg.matchAll(/class="figure-bar"[^>]* cy="([^"]*)"/g)].map(([, y]) => y);
 	expect(heights).toHaveLength(3);
 	expect(new Set(heights).size).toBe(1);
 });
 
 test("one shape needs neither arrow nor path; none is a mistake", () => {
-	const svg = drawStrip([demoShape("tuck")], words);
+	const svg = drawStrip(movement([demoShape("tuck")]), words);
 	expect(svg).not.toContain("figure-arrows");
 	expect(svg).not.toContain("figure-path");
-	expect(() => drawStrip([], words)).toThrow(RangeError);
+	expect(() => drawStrip(movement([]), words)).toThrow(RangeError);
 });
 
 test("any strip is finite and inside its frame, its figures side by side", () => {
 	fc.assert(
-		fc.property(fc.array(postures, { minLength: 1, maxLength: 6 }), (any) => {
-			const svg = drawStrip(any, words);
+		fc.property(fc.array(postures, { minLength: 1, maxLength: 6 }), grounds, ways, (any, ground, way) => {
+			const svg = drawStrip(movement(any, ground, way), words);
 			expect(svg).not.toMatch(/NaN|Infinity|undefined|style/);
 			const [left, top, width, height] = viewBoxOf(svg);
 			const [figures = ""] = svg.split('<path class="figure-floor"');
@@ -78,4 +96,146 @@ test("any strip is finite and inside its frame, its figures side by side", () =>
 		}),
 		{ numRuns: 100 },
 	);
+});
+
+const GROUNDS: readonly Ground[] = [
+	"floor",
+	"mat",
+	"soft-mat",
+	"wedge",
+	"block",
+	"box",
+	"board",
+	"beam",
+	"bar",
+	"rails",
+	"wall",
+];
+const grounds = fc.constantFrom(...GROUNDS);
+const ways = fc.constantFrom<Direction>("forward", "backward", "sideways", "none");
+
+test("a body that travels backward faces left, in the same order of time", () => {
+	const sits = movement([demoShape("pike-sit"), demoShape("pike-sit")]);
+	const toes = (svg: string): number => {
+		const [, first = ""] = svg.split('<g class="figure-step">');
+		const [legs = ""] = pathsOf(first, /figure-leg"/);
+		const xs = pointsOf(legs).map(({ x }) => x);
+		const [trunk = ""] = pathsOf(first, /figure-trunk/);
+		return Math.max(...xs) - Math.max(...pointsOf(trunk).map(({ x }) => x));
+	};
+	expect(toes(drawStrip({ ...sits, travel: "forward" }, words))).toBeGreaterThan(800);
+	expect(toes(drawStrip({ ...sits, travel: "backward" }, words))).toBeLessThan(200);
+});
+
+describe("what phases are on", () => {
+	const stand = demoShape("straight");
+
+	test.each([
+		["mat", 0.05],
+		["soft-mat", 0.2],
+		["block", 0.26],
+		["box", 0.52],
+		["beam", 0.3],
+	] as const)("feet stand on the top of: %s", (ground, top) => {
+		const svg = drawStrip(movement([stand], ground), words);
+		const [, step = ""] = svg.split('<g class="figure-step">');
+		const [legs = ""] = pathsOf(step, /figure-leg"/);
+		const soles = Math.max(...pointsOf(legs).map(({ y }) => y));
+		expect(Math.abs(soles + top * 2000)).toBeLessThan(3);
+		const [d = ""] = pathsOf(svg, new RegExp(`figure-${ground}"`));
+		// The line is 36 units thick: its outer edge is the top that is stood on.
+		expect(Math.min(...pointsOf(d).map(({ y }) => y))).toBe(-top * 2000 + 18);
+	});
+
+	test("phases beside each other share their beam, and a mat begins where the body comes down", () => {
+		const beam = movement([stand, stand, stand], "beam");
+		expect(drawStrip(beam, words).match(/class="figure-beam"/g)).toHaveLength(1);
+		const [first, second, third] = beam.stances;
+		if (first === undefined || second === undefined || third === undefined) throw new Error("no phases");
+		const off = { ...beam, stances: [first, second, { ...third, ground: "mat" as const }] };
+		const svg = drawStrip(off, words);
+		const right = (name: string): readonly number[] =>
+			pointsOf(pathsOf(svg, new RegExp(`figure-${name}"`))[0] ?? "").map(({ x }) => x);
+		expect(Math.max(...right("beam"))).toBeLessThan(Math.min(...right("mat")));
+	});
+
+	test("a wedge slopes down in the order of time, and each phase stands on it", () => {
+		const svg = drawStrip(movement([stand, stand, stand], "wedge"), words);
+		const [wedge = ""] = pathsOf(svg, /figure-wedge"/);
+		const [high, , low] = pointsOf(wedge);
+		if (high === undefined || low === undefined) throw new Error("no wedge");
+		const steps = svg.split('<g class="figure-step">').slice(1);
+		for (const step of steps) {
+			const [legs = ""] = pathsOf(step, /figure-leg"/);
+			const points = pointsOf(legs);
+			const down = Math.max(...points.map(({ y }) => y));
+			// The ankle stands a third of the way along the sole, which is flat on a gentle slope.
+			const sole = points.filter(({ y }) => y > down - 3).map(({ x }) => x);
+			const ankle = Math.min(...sole) + (Math.max(...sole) - Math.min(...sole)) / 3;
+			const slope = high.y + ((ankle - high.x) / (low.x - high.x)) * (low.y - high.y);
+			expect(Math.abs(down - slope)).toBeLessThan(30);
+		}
+	});
+
+	test("a wall stands at the feet of a plank and behind the back of a headstand", () => {
+		const wall = (id: string): { wall: number; body: number } => {
+			const svg = drawStrip(movement([demoShape(id)], "wall"), words);
+			const [, step = ""] = svg.split('<g class="figure-step">');
+			const middle = (ds: readonly string[]): number => {
+				const xs = ds.flatMap(pointsOf).map(({ x }) => x);
+				return (Math.min(...xs) + Math.max(...xs)) / 2;
+			};
+			return { wall: middle(pathsOf(svg, /figure-wall/)), body: middle(pathsOf(step, /figure-trunk/)) };
+		};
+		const plank = wall("front-plank");
+		expect(plank.wall).toBeLessThan(plank.body);
+		const head = wall("headstand");
+		expect(head.wall).toBeGreaterThan(head.body);
+	});
+
+	test("a straddle on a beam is over its end; side steps go along it", () => {
+		const sit = [demoShape("straddle-sit")];
+		const ends = pathsOf(drawStrip(movement(sit, "beam"), words), /figure-beam/);
+		const along = pathsOf(drawStrip(movement(sit, "beam", "sideways"), words), /figure-beam/);
+		const width = (d = ""): number => {
+			const xs = pointsOf(d).map(({ x }) => x);
+			return Math.max(...xs) - Math.min(...xs);
+		};
+		expect(width(ends[0])).toBeLessThan(0.3 * 2000);
+		expect(width(along[0])).toBeGreaterThan(0.9 * 2000);
+	});
+});
+
+describe("the demo club", () => {
+	const { handbook } = openHandbook(REPOSITORY);
+	if (handbook === undefined) throw new Error("the demo club has an error");
+	const { curriculum } = handbook;
+	const drills = [...curriculum.drills.values()];
+
+	test.each(["wedge-forward-roll", "bar-three-beat-cast", "beam-jump-off-end", "headstand-wall-line"])(
+		"%s is drawn as it was",
+		(id) => {
+			const drill = curriculum.drills.get(id);
+			if (drill === undefined) throw new Error(`the demo club has no drill ${id}`);
+			const svg = `${drawStrip(movementOf(drill, curriculum), { ...words, idPrefix: id })}\n`;
+			const file = join(import.meta.dirname, "expected", `strip-${id}.svg`);
+			if (process.env.UPDATE_EXPECTED === "1" && process.env.CI === undefined) writeFileSync(file, svg);
+			expect(svg).toBe(readFileSync(file, "utf8"));
+		},
+	);
+
+	test("every sequence is drawn, finite and inside its frame", () => {
+		const strips = drills.filter(({ sequence }) => sequence.length > 0);
+		expect(strips.length).toBeGreaterThan(140);
+		for (const drill of strips) {
+			const found = movementOf(drill, curriculum);
+			expect(found.stances, drill.id).toHaveLength(drill.sequence.length);
+			const svg = drawStrip(found, words);
+			expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+			const [left, top, width, height] = viewBoxOf(svg);
+			for (const { x, y } of pathsOf(svg).flatMap(pointsOf)) {
+				expect(x >= left && x <= left + width && y >= top && y <= top + height, drill.id).toBe(true);
+			}
+		}
+	});
 });

@@ -148,6 +148,7 @@ test("more like a drill opens from a link, says what it is like, and comes off a
 	expect(await hits()).toEqual(
 		index.search("plank", filters, "bear-walk-reverse").hits.map(({ drill }) => index.entries[drill]?.id),
 	);
+	await page.keyboard.press("Escape");
 	await page.click(".search-chip");
 	expect(await hits()).toEqual(expected("plank", filters));
 });

@@ -20,7 +20,7 @@ import { REPOSITORY } from "../open-fixture.ts";
 
 const POLICY =
 	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
-	"base-uri 'none'; form-action 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'";
+	"manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'";
 
 const TYPES: Readonly<Record<string, string>> = {
 	html: "text/html; charset=utf-8",
@@ -57,7 +57,7 @@ export async function servePages(
 	const files = new Map<string, string | Uint8Array>(
 		[...searchFiles(handbook), ...others].map(({ path, text }) => [path, text]),
 	);
-	if (likeHost) for (const [name, path] of FONTS) files.set(name, readFileSync(join(REPOSITORY, path)));
+	for (const [name, path] of FONTS) files.set(name, readFileSync(join(REPOSITORY, path)));
 	const bundle = await build({
 		entryPoints: [
 			...["search", "theme"].map((name) => join(REPOSITORY, `layouts/browser/${name}.ts`)),

@@ -120,19 +120,23 @@ it("fits a screen of 320 pixels without scrolling sideways", async () => {
 it.each([
 	{ width: 360, theme: "light" },
 	{ width: 1280, theme: "dark" },
-] as const)("has nothing that axe objects to, at $width pixels, $theme", async (how) => {
-	const objections: string[] = [];
-	for (const file of kinds.values()) {
-		const { violations } = await look(file, { ...how, first: AXE }, (page) =>
-			page.evaluate(() => (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()),
-		);
-		for (const { id, nodes } of violations) {
-			for (const node of nodes)
-				objections.push(`${file} ${id}: ${node.html.slice(0, 120)} ${node.failureSummary}`);
+] as const)(
+	"has nothing that axe objects to, at $width pixels, $theme",
+	async (how) => {
+		const objections: string[] = [];
+		for (const file of kinds.values()) {
+			const { violations } = await look(file, { ...how, first: AXE }, (page) =>
+				page.evaluate(() => (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()),
+			);
+			for (const { id, nodes } of violations) {
+				for (const node of nodes)
+					objections.push(`${file} ${id}: ${node.html.slice(0, 120)} ${node.failureSummary}`);
+			}
 		}
-	}
-	expect(objections.slice(0, 10)).toEqual([]);
-}, 300_000);
+		expect(objections.slice(0, 10)).toEqual([]);
+	},
+	300_000,
+);
 
 it("has targets of 44 pixels where a coach taps in the hall", async () => {
 	for (const file of kinds.values()) {
@@ -289,6 +293,46 @@ it("counts what is chosen in a coverage table", async () => {
 		expect(await shown()).toEqual(["v-minutes"]);
 		await page.click('input[value="drills"]');
 		expect(await shown()).toEqual(["v-drills"]);
+	});
+});
+
+it("moves a drill's figure when asked, and stops; nothing moves before", async () => {
+	await look("drills/everything/index.html", { width: 360, first: AXE }, async (page) => {
+		const leg = () =>
+			page.$eval(".figure-moving > g:last-child > path:nth-of-type(2)", (p) => p.getAttribute("d"));
+		const shown = () => page.$eval(".stage", (stage) => stage.checkVisibility());
+		const label = () => page.$eval(".motion button", (button) => button.textContent);
+		const later = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+		expect([await shown(), await label()]).toEqual([false, "Move"]);
+		const still = await leg();
+		await later(300);
+		expect(await leg()).toBe(still);
+
+		// With less motion wanted there is nothing between the phases: the first is held.
+		await page.click(".motion button");
+		expect([await shown(), await label()]).toEqual([true, "Stop"]);
+		await later(1100);
+		expect(await leg()).toBe(still);
+		await page.click(".motion button");
+		expect([await shown(), await label()]).toEqual([false, "Move"]);
+
+		await page.emulateMediaFeatures([{ name: "prefers-reduced-motion", value: "no-preference" }]);
+		await page.click(".motion button");
+		await page.waitForFunction(
+			(before) =>
+				document.querySelector(".figure-moving > g:last-child > path:nth-of-type(2)")?.getAttribute("d") !==
+				before,
+			{ timeout: 5000 },
+			still,
+		);
+		const { violations } = await page.evaluate(() =>
+			(window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
+		);
+		expect(violations.map(({ id }) => id)).toEqual([]);
+		await page.click(".motion button");
+		const stopped = await leg();
+		await later(200);
+		expect(await leg()).toBe(stopped);
 	});
 });
 

@@ -279,7 +279,9 @@ describe.each(CLUBS)("%s", (_, club) => {
 						: [String(value), String(Math.round(value)), String(Math.ceil(value - 0.5))];
 				}),
 			);
-			for (const [chart, kind] of page.matchAll(/<svg[^>]* class="chart ([a-z-]+)".*?<\/svg>/gs)) {
+			for (const [chart, kind] of page.matchAll(
+				/<svg[^>]* class="chart (chart-[a-z]+|progression-map)".*?<\/svg>/gs,
+			)) {
 				charts++;
 				expect(chart, address).toMatch(/<desc[^>]*>.*(table|list).*<\/desc>/);
 				if (kind === "progression-map") {

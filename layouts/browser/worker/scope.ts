@@ -4,7 +4,9 @@ export interface WorkerScope {
 	readonly registration: { readonly scope: string };
 	readonly clients: {
 		claim(): Promise<void>;
-		matchAll(options: { includeUncontrolled: boolean }): Promise<readonly { postMessage(message: unknown): void }[]>;
+		matchAll(options: {
+			includeUncontrolled: boolean;
+		}): Promise<readonly { postMessage(message: unknown): void }[]>;
 	};
 	skipWaiting(): Promise<void>;
 	addEventListener<K extends keyof WorkerEvents>(kind: K, listener: (event: WorkerEvents[K]) => void): void;
@@ -19,4 +21,12 @@ export interface WorkerEvents {
 	readonly activate: LongEvent;
 	readonly message: LongEvent & { readonly data: unknown };
 	readonly fetch: LongEvent & { readonly request: Request; respondWith(answer: Promise<Response>): void };
+}
+
+/** Named scripts only, where a policy asks for it; pages have the same. */
+export interface TrustedTypes {
+	createPolicy(
+		name: string,
+		rules: { createScriptURL(address: string): string },
+	): { createScriptURL(address: string): string };
 }

@@ -7,6 +7,8 @@
  * everything on a host.
  */
 
+import type { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
+import { BODIES } from "../../../scripts/render/offline/edition-list.ts";
 import { unpack } from "../../../scripts/render/offline/packs.ts";
 
 /** Bundles are opened once; so many stay open. */
@@ -45,21 +47,35 @@ export class Shelf {
 		return `${this.#scope}offline/kept/${name}`;
 	}
 
-	/** Lays the pages of packs in bundles; those laid before are replaced when all is done. */
-	async lay(packs: readonly string[], edition: string): Promise<void> {
+	/**
+	 * Lays the pages of packs in bundles; those laid before are replaced when all is done.
+	 *
+	 * @param maker makes the search's last file of the pages that go by, where it is to be made
+	 */
+	async lay(
+		first: readonly string[],
+		later: readonly string[] | undefined,
+		edition: string,
+		maker?: BodiesMaker,
+	): Promise<void> {
 		const cache = await caches.open(this.#name);
-		const stamp = `${packs.length}-`;
+		const stamp = later === undefined ? "first-" : "whole-";
 		const of: Record<string, readonly [number, number, number]> = {};
 		let bundle = 0;
-		for (const files of unpack(packs, edition)) {
+		const put = async (files: readonly (readonly [path: string, text: string])[]) => {
 			let at = 0;
 			for (const [path, text] of files) {
 				of[path] = [bundle, at, at + text.length];
 				at += text.length;
 			}
-			await cache.put(this.key(`${stamp}${bundle}`), zipped(files.map(([, text]) => text).join("")));
-			bundle++;
+			await cache.put(this.key(`${stamp}${bundle++}`), zipped(files.map(([, text]) => text).join("")));
+		};
+		for (const files of unpack(first, later ?? [], edition)) {
+			if (maker !== undefined) for (const [path, text] of files) maker.read(path, text);
+			await put(files);
 		}
+		const bodies = maker?.write();
+		if (bodies !== undefined) await put([[BODIES, bodies]]);
 		await cache.put(this.key("places"), new Response(JSON.stringify({ stamp, of } satisfies Places)));
 		this.#places = undefined;
 	}

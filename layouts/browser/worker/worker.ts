@@ -10,6 +10,7 @@
  *   continue  tables for the desk and the club's pictures follow, as long as a page is open
  */
 
+import type { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import {
 	type EditionList,
 	type FromWorker,
@@ -17,7 +18,7 @@ import {
 	packPath,
 	type ToWorker,
 } from "../../../scripts/render/offline/edition-list.ts";
-import type { WorkerScope } from "./scope.ts";
+import type { TrustedTypes, WorkerScope } from "./scope.ts";
 import { Shelf } from "./shelf.ts";
 import { takeFiles } from "./take.ts";
 
@@ -34,12 +35,17 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 const NOT_KEPT = "This is not kept on this device. It opens when there is a network.";
 
+declare function importScripts(address: string): void;
+
 const worker = self as unknown as WorkerScope;
 const list = HANDBOOK_EDITION;
 const { scope } = worker.registration;
 const shelf = new Shelf(scope, list.release);
 const pictures = new Map(list.pictures.map((file) => [file.path, file]));
 const binaries = new Map(list.files.map((file) => [file.path, file]));
+
+if (list.bodies !== undefined) importScripts(trusted(scope + list.bodies));
+const { handbookBodies: Maker } = globalThis as { handbookBodies?: typeof BodiesMaker };
 
 const partKey = ({ hash }: ListedFile) => shelf.key(hash);
 const pictureKey = ({ path, hash }: ListedFile) => `${scope}${encodeURI(path)}?${hash}`;
@@ -79,9 +85,13 @@ async function install(): Promise<void> {
 		await takeFiles(await shelf.parts(), files, address, partKey, (done) =>
 			tell({ kind: "taking", edition: list.edition, done, of: files.length }),
 		);
-		await shelf.lay(await packTexts(list.packs), list.edition);
+		await shelf.lay(await packTexts(list.packs), undefined, list.edition);
 	} catch (error) {
-		await tell({ kind: "failed", edition: list.edition, why: error instanceof Error ? error.message : String(error) });
+		await tell({
+			kind: "failed",
+			edition: list.edition,
+			why: error instanceof Error ? error.message : String(error),
+		});
 		throw error;
 	}
 }
@@ -101,9 +111,10 @@ async function later(): Promise<void> {
 	try {
 		// A browser that is short of room takes caches away, and not the worker.
 		if ((await shelf.read("index.html")) === undefined) await install();
-		if (list.later.length > 0 && (await shelf.note("whole")) === undefined) {
+		if ((await shelf.note("whole")) === undefined) {
 			await takeFiles(await shelf.parts(), list.later.map(asFile), address, partKey);
-			await shelf.lay(await packTexts([...list.packs, ...list.later]), list.edition);
+			const maker = Maker === undefined ? undefined : new Maker();
+			await shelf.lay(await packTexts(list.packs), await packTexts(list.later), list.edition, maker);
 			await shelf.writeNote("whole", "yes");
 		}
 	} catch {
@@ -136,8 +147,7 @@ async function packTexts(hashes: readonly string[]): Promise<readonly string[]> 
 async function answer(request: Request, path: string): Promise<Response> {
 	const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
 	const binary = binaries.get(file);
-	const kept =
-		binary === undefined ? undefined : await (await shelf.parts()).match(partKey(binary));
+	const kept = binary === undefined ? undefined : await (await shelf.parts()).match(partKey(binary));
 	if (kept !== undefined) return kept;
 	const text = await shelf.read(file);
 	if (text !== undefined) return textResponse(file, text, 200);
@@ -150,7 +160,8 @@ async function answer(request: Request, path: string): Promise<Response> {
 	} catch (error) {
 		if (request.mode !== "navigate") throw error;
 		const isPage = file.endsWith(".html");
-		const page = isPage && (await shelf.note("whole")) !== undefined ? await shelf.read("404.html") : undefined;
+		const page =
+			isPage && (await shelf.note("whole")) !== undefined ? await shelf.read("404.html") : undefined;
 		return page === undefined
 			? new Response(NOT_KEPT, { status: 503, headers: { "Content-Type": "text/plain; charset=utf-8" } })
 			: textResponse("404.html", page, 404);
@@ -178,7 +189,21 @@ function textResponse(file: string, text: string, status: number): Response {
 }
 
 async function tell(message: FromWorker): Promise<void> {
-	for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
+	for (const client of await worker.clients.matchAll({ includeUncontrolled: true }))
+		client.postMessage(message);
+}
+
+/** Where scripts' addresses have to be trusted, the edition's own is, and no other. */
+function trusted(program: string): string {
+	const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes };
+	if (trustedTypes === undefined) return program;
+	const rules = {
+		createScriptURL(address: string) {
+			if (address !== program) throw new TypeError("not a program of this edition");
+			return address;
+		},
+	};
+	return trustedTypes.createPolicy("handbook-worker", rules).createScriptURL(program);
 }
 
 function decoded(path: string): string {

@@ -22,9 +22,14 @@ export interface EditionList {
 	readonly later: readonly string[];
 	/** Binary files that it is not ready without. */
 	readonly files: readonly ListedFile[];
+	/** The program that makes the search's last file of the pages; undefined where it comes in a pack. */
+	readonly bodies: string | undefined;
 	/** The club's pictures, kept one by one afterwards. */
 	readonly pictures: readonly ListedFile[];
 }
+
+/** Where the worker stands: at the root, since a worker's scope is its folder. */
+export const WORKER_FILE = "worker.js";
 
 /** Where packs stand, from the root of the site. */
 export const PACK_FOLDER = "offline/";
@@ -32,6 +37,10 @@ export const PACK_FOLDER = "offline/";
 export function packPath(hash: string): string {
 	return `${PACK_FOLDER}${hash}.txt`;
 }
+
+/** The search's files, from the root of the site: the last is made of the first and of the pages. */
+export const HEAD = "search/head.json";
+export const BODIES = "search/bodies.json";
 
 /** Letters of a hash that are kept: 80 bits of SHA-256. */
 export const HASH_LENGTH = 20;

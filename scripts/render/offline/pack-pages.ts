@@ -10,7 +10,20 @@
  * The same files give the same packs, byte for byte.
  */
 
-import { byRank, type Copy, EDITION, hashOf, keysOf, type PackedFile, ROOT, SIGNS, Starts, wayUp, writeCopy, writePack } from "./packs.ts";
+import {
+	byRank,
+	type Copy,
+	EDITION,
+	hashOf,
+	holdsSign,
+	keysOf,
+	type PackedFile,
+	ROOT,
+	Starts,
+	wayUp,
+	writeCopy,
+	writePack,
+} from "./packs.ts";
 
 /** A text file of the site. */
 export interface SiteFile {
@@ -61,10 +74,17 @@ export function slotsFor(drills: number): number {
 export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
 	const texts = new Map(files.map((file) => [file.path, normalised(file, options.edition)]));
 	for (const [path, text] of linesIn(texts)) texts.set(path, text);
-	const ordered = Array.from(texts, ([path, text]) => ({ path, text, rank: rankOf(path), pack: placeOf(path, options) }));
+	const ordered = Array.from(texts, ([path, text]) => ({
+		path,
+		text,
+		rank: rankOf(path),
+		pack: placeOf(path, options),
+	}));
 	const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
 	const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
-	const matcher = new Matcher(keysOf([...texts.keys()]));
+	const pathsOf = (later: boolean) =>
+		ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
+	const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)));
 	const packs = new Map<string, PackedFile[]>();
 	let last: string | undefined;
 	for (const { path, text, rank, pack } of [...sources, ...others]) {
@@ -81,20 +101,22 @@ export function packFiles(files: readonly SiteFile[], options: PackOptions): Rea
 }
 
 function normalised({ path, text }: SiteFile, edition: string): string {
-	if (SIGNS.test(text)) throw new RangeError(`${path} holds a control character`);
+	if (holdsSign(text)) throw new RangeError(`${path} holds a control character`);
 	const up = wayUp(path);
 	const named = edition === "" ? text : text.replaceAll(edition, EDITION);
 	// Only as the beginning of a whole attribute: a way within a text stays as it is.
 	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
 }
 
+const DRILL_LINK = new RegExp(`href="${ROOT}(drills/[^/"]+/)"`);
+
 /** Lines about a drill that many pages list alike: each becomes a source of its own, beside its drill. */
 function linesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
 	const seen = new Map<string, { drill: string; times: number }>();
 	for (const [path, text] of texts) {
 		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) continue;
-		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >])[^])*<\/li>/g)) {
-			const drill = /href="\u0003(drills\/[^/"]+\/)"/.exec(line)?.[1];
+		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >]).)*<\/li>/gs)) {
+			const drill = DRILL_LINK.exec(line)?.[1];
 			if (drill === undefined) continue;
 			const known = seen.get(line);
 			if (known === undefined) seen.set(line, { drill, times: 1 });
@@ -123,7 +145,10 @@ function placeOf(path: string, { weeks, slots }: PackOptions): string {
 	const folders = path.split("/").slice(0, -1);
 	const [first = "", second = ""] = folders;
 	if (LATER.has(first)) return `later ${first}/${second}`;
-	const week = first === "weeks" || first === "classes" ? folders.slice(1).find((name) => weeks.includes(name)) : undefined;
+	const week =
+		first === "weeks" || first === "classes"
+			? folders.slice(1).find((name) => weeks.includes(name))
+			: undefined;
 	if (week !== undefined) return `week ${week}`;
 	if (first === "assets" || first === "search") return first;
 	const family = folders.length === 2 && first !== "drills" ? `${first}/${second}` : folders.join("/");

@@ -22,7 +22,11 @@ export const ROOT = "\u0003";
 export const EDITION = "\u0004";
 /** Between the texts of a pack and its copies. */
 const COPIES = "\u0005";
-export const SIGNS = /[\u0001-\u0006]/;
+
+/** Whether a text holds a sign that packs use. */
+export function holdsSign(text: string): boolean {
+	return [FILE, PART, ROOT, EDITION, COPIES].some((sign) => text.includes(sign));
+}
 
 /** A file as it stands in a pack. */
 export interface PackedFile {
@@ -56,7 +60,9 @@ export function readPack(text: string): readonly PackedFile[] {
 /** The pack that `readPack` reads: all new text first, then all copies, for they compress better apart. */
 export function writePack(files: readonly PackedFile[]): string {
 	const every = (parts: readonly string[], odd: 0 | 1) => parts.filter((_, i) => i % 2 === odd);
-	const texts = files.map(({ path, rank, parts }) => [`${rank ?? NO_RANK}${path}`, ...every(parts, 0)].join(PART));
+	const texts = files.map(({ path, rank, parts }) =>
+		[`${rank ?? NO_RANK}${path}`, ...every(parts, 0)].join(PART),
+	);
 	return texts.join(FILE) + COPIES + files.map(({ parts }) => every(parts, 1).join(" ")).join(FILE);
 }
 
@@ -126,7 +132,8 @@ export interface Copy {
  * where that one ended; then the number of tokens unless it is one.
  */
 export function writeCopy({ key, from, count }: Copy, before: Copy | undefined): string {
-	const at = before?.key === key ? `=${(from - before.from - before.count).toString(36)}` : key + from.toString(36);
+	const at =
+		before?.key === key ? `=${(from - before.from - before.count).toString(36)}` : key + from.toString(36);
 	return count === 1 ? at : `${at},${count.toString(36)}`;
 }
 
@@ -146,13 +153,17 @@ export function readCopy(text: string, before: Copy | undefined): Copy {
 const KEY_SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 const KEY_LENGTH = 3;
 
-/** A short key for every path: by its hash, so that a page that comes or goes leaves the others theirs. */
-export function keysOf(paths: readonly string[]): ReadonlyMap<string, string> {
+/**
+ * A short key for every path: by its hash, so that a page that comes or goes leaves the others theirs.
+ * Paths that come later have what keys are left: the first ones are the same with and without them.
+ */
+export function keysOf(first: readonly string[], later: readonly string[]): ReadonlyMap<string, string> {
 	const room = KEY_SIGNS.length ** KEY_LENGTH;
-	if (paths.length > room / 2) throw new RangeError(`${paths.length} files are more than the keys can name`);
+	const count = first.length + later.length;
+	if (count > room / 2) throw new RangeError(`${count} files are more than the keys can name`);
 	const taken = new Set<number>();
 	const keys = new Map<string, string>();
-	for (const path of [...paths].sort()) {
+	for (const path of [...[...first].sort(), ...[...later].sort()]) {
 		let place = hashOf(path) % room;
 		while (taken.has(place)) place = (place + 1) % room;
 		taken.add(place);
@@ -179,24 +190,29 @@ export function wayUp(path: string): string {
 /**
  * Takes packs apart.
  *
- * @param packs each pack's text, in any order
+ * @param first texts of the packs that stand by themselves, in any order
+ * @param later texts of those that came later, where they are there
  * @param edition the name that pages say
  * @returns for each pack, as it is asked for, its files' paths and texts; what a pack needed for itself
  * alone is let go before the next. Throws where a copy leads nowhere: then these packs do not belong
  * together.
  */
 export function* unpack(
-	packs: readonly string[],
+	first: readonly string[],
+	later: readonly string[],
 	edition: string,
 ): Generator<readonly (readonly [path: string, text: string])[]> {
-	const read = packs.map(readPack);
-	const paths = read.flatMap((files) => files.map(({ path }) => path));
-	const keys = keysOf(paths);
+	const read = [...first, ...later].map(readPack);
+	const pathsOf = (packs: readonly (readonly PackedFile[])[]) => packs.flat().map(({ path }) => path);
+	const keys = keysOf(pathsOf(read.slice(0, first.length)), pathsOf(read.slice(first.length)));
 	const sources = new Map<string, Tokens>();
 	const ranked = read.flat().filter(({ rank }) => rank !== undefined);
 	for (const file of ranked.sort(byRank)) {
 		const key = keys.get(file.path) ?? "";
-		sources.set(key, resolve(file, key, (other) => sources.get(other)));
+		sources.set(
+			key,
+			resolve(file, key, (other) => sources.get(other)),
+		);
 	}
 	for (const files of read) {
 		const own = new Map<string, Tokens>();

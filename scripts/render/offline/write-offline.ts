@@ -14,13 +14,19 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
-import { type EditionList, HASH_LENGTH, type ListedFile, PACK_FOLDER, packPath } from "./edition-list.ts";
+import { BodiesMaker } from "./bodies-maker.ts";
+import {
+	BODIES,
+	type EditionList,
+	HASH_LENGTH,
+	type ListedFile,
+	PACK_FOLDER,
+	packPath,
+	WORKER_FILE,
+} from "./edition-list.ts";
 import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
 
-const WORKER_SOURCE = fileURLToPath(new URL("../../../layouts/browser/worker/worker.ts", import.meta.url));
-
-/** Where the worker stands: at the root, since a worker's scope is its folder. */
-export const WORKER_FILE = "worker.js";
+const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
 const TEXT = /\.(html|css|js|json|svg|webmanifest)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
@@ -46,15 +52,18 @@ export interface WrittenOffline {
 /** Adds packs and worker to the site in a folder. Throws where a page holds a control character. */
 export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<WrittenOffline> {
 	const paths = filesIn(siteDir);
-	const isKept = (path: string) => path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
+	const isKept = (path: string) =>
+		path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
 	const texts = paths
 		.filter((path) => TEXT.test(path) && isKept(path))
 		.map((path): SiteFile => ({ path, text: readFileSync(join(siteDir, path), "utf8") }));
 	const isExtended = texts.some(({ text }) => hasExtendedLetters(text));
 	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
 
-	const packs = packFiles(texts, { ...facts, slots: slotsFor(facts.drills) });
 	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
+	const bodies = canMakeBodies(texts) ? await writeBodiesProgram(siteDir) : undefined;
+	const packed = bodies === undefined ? texts : texts.filter(({ path }) => path !== BODIES);
+	const packs = packFiles(packed, { ...facts, slots: slotsFor(facts.drills) });
 	const names = Array.from(packs, ([name, text]) => {
 		const hash = hashName(text);
 		writeFileSync(join(siteDir, packPath(hash)), text);
@@ -66,6 +75,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		files: paths
 			.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
 			.map(listed),
+		bodies,
 		pictures: paths.filter((path) => PICTURE.test(path)).map(listed),
 	};
 	const list: EditionList = {
@@ -74,18 +84,38 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		...parts,
 	};
 	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list));
-	return { list, files: [...names.map(({ hash }) => packPath(hash)), WORKER_FILE] };
+	const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
+	return { list, files: [...names.map(({ hash }) => packPath(hash)), ...programs] };
+}
+
+/** Whether the search's last file, made of the pages, is the one that the build made of the content. */
+function canMakeBodies(files: readonly SiteFile[]): boolean {
+	const maker = new BodiesMaker();
+	for (const { path, text } of files) maker.read(path, text);
+	const made = maker.write();
+	return made !== undefined && made === files.find(({ path }) => path === BODIES)?.text;
+}
+
+async function writeBodiesProgram(siteDir: string): Promise<string> {
+	const text = await bundled("bodies.ts");
+	const path = `${PACK_FOLDER}${hashName(text)}.js`;
+	writeFileSync(join(siteDir, path), text);
+	return path;
 }
 
 /** The worker as one plain program, with what it has to take. */
-async function workerText(list: EditionList): Promise<string> {
+function workerText(list: EditionList): Promise<string> {
+	return bundled("worker.ts", `const HANDBOOK_EDITION=${JSON.stringify(list)};`);
+}
+
+async function bundled(program: string, before = ""): Promise<string> {
 	const result = await build({
-		entryPoints: [WORKER_SOURCE],
+		entryPoints: [join(PROGRAMS, program)],
 		bundle: true,
 		minify: true,
 		format: "iife",
 		target: "es2022",
-		banner: { js: `const HANDBOOK_EDITION=${JSON.stringify(list)};` },
+		banner: { js: before },
 		write: false,
 		logLevel: "silent",
 	});

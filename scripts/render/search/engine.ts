@@ -161,11 +161,31 @@ const NO_LACKS: readonly string[] = [];
 /** Writes the search over all drills, the same bytes for the same drills. */
 export function writeIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchFiles {
 	const head = writeHead(documents, options);
+	return {
+		head,
+		summaries: { summaries: documents.map(({ summary }) => oneLine(summary)) },
+		bodies: writeBodies(head, documents),
+	};
+}
+
+/**
+ * Writes the third file: the index of cues, faults and bodies, of all drills in the order of the first
+ * file. A device that has the drills' pages makes it of their texts, so that it need not be sent.
+ */
+export function writeBodies(
+	head: HeadFile,
+	texts: readonly Pick<SearchDocument, "cues" | "faults" | "body">[],
+): BodiesFile {
+	const values = valuesOf(head);
+	const tagged = NAMED_FACETS.map((facet) => ({
+		terms: values[facet].map(({ id }) => termOf(facet, id)),
+		sets: unpackSets(head.facets[FACETS.indexOf(facet)]),
+	}));
 	const normaliser = normaliserOf(head);
-	const bodies = new PostingsBuilder(documents.length, BODY_WEIGHTS.length);
-	documents.forEach(({ facets, cues, faults, body }, drill) => {
+	const bodies = new PostingsBuilder(texts.length, BODY_WEIGHTS.length);
+	texts.forEach(({ cues, faults, body }, drill) => {
 		const tags = new Set(
-			NAMED_FACETS.flatMap((facet) => (facets[facet] ?? []).map((id) => termOf(facet, id))),
+			tagged.flatMap(({ terms, sets }) => (sets[drill] ?? []).flatMap((value) => terms[value] ?? [])),
 		);
 		[cues, faults, [body]].forEach((texts, field) => {
 			for (const text of texts) {
@@ -178,11 +198,7 @@ export function writeIndex(documents: readonly SearchDocument[], options: Search
 			}
 		});
 	});
-	return {
-		head,
-		summaries: { summaries: documents.map(({ summary }) => oneLine(summary)) },
-		bodies: { index: bodies.toFile() },
-	};
+	return { index: bodies.toFile() };
 }
 
 function writeHead(documents: readonly SearchDocument[], options: SearchOptions): HeadFile {
@@ -270,7 +286,7 @@ export class SearchIndex {
 	readonly #titles: (string | undefined)[] = [];
 	/** Folded names and aliases of every value, for suggestions. */
 	readonly #names: readonly { facet: Facet; value: FacetValue; names: readonly string[] }[];
-	readonly #placesById: ReadonlyMap<string, number>;
+	#placesById: ReadonlyMap<string, number> | undefined;
 	/** Counts of queries that stand before the word being typed. */
 	readonly #countsKept = new Map<string, SearchResult["counts"]>();
 
@@ -280,7 +296,6 @@ export class SearchIndex {
 		this.#normaliser = normaliserOf(file);
 		const lines = file.drills.map((text) => text.split("\n"));
 		this.entries = lines.map(([title = "", id = ""]) => ({ id: id.replaceAll(" ", "-"), title }));
-		this.#placesById = new Map(this.entries.map(({ id }, drill) => [id, drill]));
 		this.#places = FACETS.map((_, f) => unpackSets(file.facets[f]));
 		this.#sets = setsOf(this.#places, values, lines.length);
 		this.#tagged = new Map(
@@ -355,6 +370,7 @@ export class SearchIndex {
 
 	/** A drill's place in the list of all drills. */
 	placeOf(id: string): number | undefined {
+		this.#placesById ??= new Map(this.entries.map((entry, drill) => [entry.id, drill]));
 		return this.#placesById.get(id);
 	}
 
@@ -401,7 +417,7 @@ export class SearchIndex {
 
 	/** The drills that train what a drill does, and how near they come to it; none for an unknown id. */
 	alike(id: string): Alike {
-		const drill = this.#placesById.get(id);
+		const drill = this.placeOf(id);
 		const places = (facet: Facet) => this.#places[FACETS.indexOf(facet)] ?? [];
 		return drill === undefined
 			? { drills: [], scores: new Float64Array(this.entries.length) }

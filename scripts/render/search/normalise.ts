@@ -116,6 +116,8 @@ function isLettered(word: string): boolean {
 	return word.length > 1 && /^\p{L}+$/u.test(word);
 }
 
+/** What a name's words count by themselves, where a stop word among them cannot be looked for. */
+const LESS_THAN_SAID = 0.5;
 /** More corrections than this are not remembered. */
 const MOST_CORRECTIONS = 200;
 
@@ -156,12 +158,21 @@ interface WordFacts {
 	readonly stops: boolean;
 	/** Stems of its two parts, where it is a compound. */
 	readonly parts: readonly [string, string] | undefined;
-	/** Most words that a phrase beginning with it has. */
-	readonly longest: number;
+	/** Words that make a compound with it when they follow, and the compound's stem. */
+	readonly joins: ReadonlyMap<string, string> | undefined;
+	/** The phrases that begin with it. */
+	readonly phrases: PhraseNode | undefined;
 	/** In how many drills' heads it stands, a name counting as one. */
 	count: number;
 	/** The drill it was last counted in. */
 	counted: number;
+}
+
+/** Phrases by their stems, one after the other. */
+interface PhraseNode {
+	/** What the phrase names that ends here. */
+	readonly terms: string[];
+	readonly next: Map<string, PhraseNode>;
 }
 
 /** A head word as a possible correction. */
@@ -183,11 +194,13 @@ export class Normaliser {
 	readonly #facts = new Map<string, WordFacts>();
 	/** What stood between two spaces, with the words in it. */
 	readonly #pieces = new Map<string, readonly WordFacts[]>();
+	/** The words of the text read last, in a list that is used again for the next. */
+	readonly #found: WordFacts[] = [];
 	readonly #headStems = new Set<string>();
 	/** Stems of a phrase joined by spaces → terms of what it names. */
 	readonly #phrases = new Map<string, string[]>();
-	/** First stems of phrases → most words a phrase with it has. */
-	readonly #longest = new Map<string, number>();
+	/** The same, stem by stem. */
+	readonly #phraseTree: PhraseNode = { terms: [], next: new Map() };
 	/** Head words in alphabetical order, to find beginnings and slips; made when first needed. */
 	#lexicon: readonly LexiconWord[] | undefined;
 	/** Corrections found already. */
@@ -253,7 +266,7 @@ export class Normaliser {
 	): void {
 		let last: string | undefined;
 		for (let i = 0; i < words.length; i++) {
-			const { word, stem, stops, parts, longest } = words[i] as WordFacts;
+			const { stem, stops, parts, joins, phrases } = words[i] as WordFacts;
 			if (!stops) {
 				give(stem);
 				if (pairs && last !== undefined) give(pairOf(last, stem));
@@ -264,22 +277,25 @@ export class Normaliser {
 				give(parts[1]);
 			}
 			const next = words[i + 1];
-			const join = next === undefined ? undefined : this.#joins.get(word)?.get(next.word);
+			const join = next === undefined ? undefined : joins?.get(next.word);
 			if (join !== undefined) give(join);
-			if (longest === 0) continue;
-			let key = "";
-			for (let length = 1; length <= longest && i + length <= words.length; length++) {
-				key = length === 1 ? stem : `${key} ${words[i + length - 1]?.stem}`;
-				const named = this.#phrases.get(key);
-				if (named === undefined) continue;
+			let node = phrases;
+			for (let end = i + 1; node !== undefined; end++) {
+				const named = node.terms;
 				for (const term of named) if (named.length === 1 || isTagged(term)) give(term);
+				const following = words[end];
+				node = following && node.next.get(following.stem);
 			}
 		}
 	}
 
-	/** What is known of each word of a text: what stands between two spaces is folded once. */
+	/**
+	 * What is known of each word of a text: what stands between two spaces is folded once. The list is
+	 * good until the next text is read.
+	 */
 	#wordsIn(text: string): readonly WordFacts[] {
-		const words: WordFacts[] = [];
+		const words = this.#found;
+		words.length = 0;
 		for (const piece of text.split(" ")) {
 			let known = this.#pieces.get(piece);
 			if (known === undefined) {
@@ -301,7 +317,8 @@ export class Normaliser {
 				stem,
 				stops: this.#language.stopWords.has(word),
 				parts: parts && [this.stem(parts[0]), this.stem(parts[1])],
-				longest: this.#longest.get(stem) ?? 0,
+				joins: this.#joins.get(word),
+				phrases: this.#phraseTree.next.get(stem),
 				count: 0,
 				counted: -1,
 			};
@@ -377,8 +394,13 @@ export class Normaliser {
 			const named = this.#phrases.get(key);
 			if (named === undefined) this.#phrases.set(key, [term]);
 			else if (!named.includes(term)) named.push(term);
-			const first = stems[0] as string;
-			this.#longest.set(first, Math.max(this.#longest.get(first) ?? 0, stems.length));
+			let node = this.#phraseTree;
+			for (const stem of stems) {
+				const next = node.next.get(stem) ?? { terms: [], next: new Map() };
+				node.next.set(stem, next);
+				node = next;
+			}
+			if (!node.terms.includes(term)) node.terms.push(term);
 		}
 	}
 
@@ -542,13 +564,15 @@ export class Normaliser {
 		return words.map((word, i) => this.#part([word], [], open && i === words.length - 1));
 	}
 
+	/** The longest phrase that begins at a stem: how many stems it has, and what it names. */
 	#phraseAt(stems: readonly string[], at: number): readonly [number, readonly string[]] {
-		let length = Math.min(this.#longest.get(stems[at] as string) ?? 0, stems.length - at);
-		for (; length > 0; length--) {
-			const terms = this.#phrases.get(stems.slice(at, at + length).join(" "));
-			if (terms !== undefined) return [length, terms];
+		let found: readonly [number, readonly string[]] = [0, []];
+		let node: PhraseNode | undefined = this.#phraseTree;
+		for (let end = at; end < stems.length && node !== undefined; end++) {
+			node = node.next.get(stems[end] as string);
+			if (node !== undefined && node.terms.length > 0) found = [end - at + 1, node.terms];
 		}
-		return [0, []];
+		return found;
 	}
 
 	#part(words: readonly string[], concepts: readonly string[], open: boolean): QueryPart {
@@ -557,7 +581,8 @@ export class Normaliser {
 		for (const word of words) {
 			if (words.length === 1 || !this.#language.stopWords.has(word)) literal.add(this.stem(word));
 		}
-		ways.unshift({ terms: [...literal], weight: 1 });
+		// Of `run up` only `run` can be looked for: that is less than what was said, unlike `runup`.
+		ways.push({ terms: [...literal], weight: literal.size < words.length ? LESS_THAN_SAID : 1 });
 		for (const [i, word] of words.entries()) {
 			const next = words[i + 1];
 			if (next !== undefined && words.length === 2 && this.#compounds.has(word + next)) {

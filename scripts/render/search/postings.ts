@@ -126,7 +126,12 @@ export class Postings {
 /** Takes terms drill by drill, in the order of the drills. */
 export class PostingsBuilder implements PostingsSource {
 	readonly lengths: readonly Uint32Array[];
-	readonly #byTerm = new Map<string, readonly { drills: number[]; times: number[] }[]>();
+	readonly #numbers = new Map<string, number>();
+	/** Two numbers for each term read: the term's own, and the drill's times the fields plus the field. */
+	#read = new Uint32Array(1 << 12);
+	#size = 0;
+	/** What has been read, put together by terms when it is first asked for. */
+	#grouped: { readonly starts: Uint32Array; readonly at: Uint32Array } | undefined;
 
 	constructor(drills: number, fields: number) {
 		this.lengths = Array.from({ length: fields }, () => new Uint32Array(drills));
@@ -135,49 +140,91 @@ export class PostingsBuilder implements PostingsSource {
 	add(drill: number, field: number, term: string): void {
 		const lengths = this.lengths[field] as Uint32Array;
 		lengths[drill] = (lengths[drill] as number) + 1;
-		let lists = this.#byTerm.get(term);
-		if (lists === undefined) {
-			lists = this.lengths.map(() => ({ drills: [], times: [] }));
-			this.#byTerm.set(term, lists);
+		let number = this.#numbers.get(term);
+		if (number === undefined) {
+			number = this.#numbers.size;
+			this.#numbers.set(term, number);
 		}
-		const { drills, times } = lists[field] as { drills: number[]; times: number[] };
-		const last = drills.length - 1;
-		if (last >= 0 && drills[last] === drill) times[last] = (times[last] as number) + 1;
-		else {
-			drills.push(drill);
-			times.push(1);
+		if (this.#size === this.#read.length) {
+			const larger = new Uint32Array(this.#read.length * 2);
+			larger.set(this.#read);
+			this.#read = larger;
 		}
+		this.#read[this.#size++] = number;
+		this.#read[this.#size++] = drill * this.lengths.length + field;
+		this.#grouped = undefined;
 	}
 
 	has(term: string): boolean {
-		return this.#byTerm.has(term);
+		return this.#numbers.has(term);
 	}
 
 	places(term: string): Places | undefined {
-		const lists = this.#byTerm.get(term);
-		if (lists === undefined) return undefined;
-		return {
-			fields: lists.flatMap(({ drills }, field) => drills.map(() => field)),
-			drills: lists.flatMap(({ drills }) => drills),
-			times: lists.flatMap(({ times }) => times),
-		};
+		const number = this.#numbers.get(term);
+		if (number === undefined) return undefined;
+		this.#grouped ??= this.#group();
+		const { starts, at } = this.#grouped;
+		const from = starts[number] as number;
+		const to = starts[number + 1] as number;
+		const places = { fields: [] as number[], drills: [] as number[], times: [] as number[] };
+		const fieldCount = this.lengths.length;
+		for (let field = 0; field < fieldCount; field++) {
+			let last = -1;
+			for (let i = from; i < to; i++) {
+				const place = at[i] as number;
+				if (place % fieldCount !== field) continue;
+				if (place === last) {
+					places.times[places.times.length - 1] = (places.times.at(-1) as number) + 1;
+					continue;
+				}
+				last = place;
+				places.fields.push(field);
+				places.drills.push((place - field) / fieldCount);
+				places.times.push(1);
+			}
+		}
+		return places;
+	}
+
+	/** A counting sort by terms, which keeps the drills' order. */
+	#group(): { readonly starts: Uint32Array; readonly at: Uint32Array } {
+		const starts = new Uint32Array(this.#numbers.size + 1);
+		for (let i = 0; i < this.#size; i += 2) {
+			const next = (this.#read[i] as number) + 1;
+			starts[next] = (starts[next] as number) + 1;
+		}
+		for (let i = 1; i < starts.length; i++) {
+			starts[i] = (starts[i] as number) + (starts[i - 1] as number);
+		}
+		const ends = starts.slice();
+		const at = new Uint32Array(this.#size / 2);
+		for (let i = 0; i < this.#size; i += 2) {
+			const number = this.#read[i] as number;
+			const end = ends[number] as number;
+			at[end] = this.#read[i + 1] as number;
+			ends[number] = end + 1;
+		}
+		return { starts, at };
 	}
 
 	toFile(): PostingsFile {
-		const terms = [...this.#byTerm.keys()].sort();
+		const terms = [...this.#numbers.keys()].sort();
 		const postings = terms.map((term) => {
 			const numbers: number[] = [];
-			this.#byTerm.get(term)?.forEach(({ drills, times }, field) => {
-				if (drills.length === 0) return;
-				numbers.push(drills.length * this.lengths.length + field);
-				let last = 0;
-				drills.forEach((drill, i) => {
+			const { fields, drills, times } = this.places(term) as Places;
+			for (let i = 0; i < drills.length; ) {
+				const field = fields[i] as number;
+				let end = i;
+				while (end < drills.length && fields[end] === field) end++;
+				numbers.push((end - i) * this.lengths.length + field);
+				for (let last = 0; i < end; i++) {
+					const drill = drills[i] as number;
 					const often = times[i] as number;
 					numbers.push((drill - last) * 2 + (often > 1 ? 1 : 0));
 					if (often > 1) numbers.push(often);
 					last = drill;
-				});
-			});
+				}
+			}
 			return packNumbers(numbers);
 		});
 		return {

@@ -8,6 +8,7 @@ import type { Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
+import type { Medium } from "../media/prepare-media.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { dateWords, doseWords } from "./words.ts";
@@ -74,7 +75,7 @@ export interface DrillView extends DrillCore {
 	readonly sides: string | undefined;
 	readonly contacts: { readonly landings: number; readonly hands: number } | undefined;
 	readonly body: Html;
-	readonly media: readonly Medium[];
+	readonly media: readonly DrillMedium[];
 	readonly easier: readonly DrillLine[];
 	readonly harder: readonly DrillLine[];
 	readonly partners: readonly DrillLine[];
@@ -86,10 +87,9 @@ export interface DrillView extends DrillCore {
 	readonly file: string;
 }
 
-export interface Medium {
-	/** From the root of the site. */
-	readonly file: string;
-	readonly kind: "picture" | "video";
+/** A picture or video with its words; paths are from the root of the site. */
+export interface DrillMedium {
+	readonly medium: Medium;
 	readonly alt: string;
 	readonly caption: Html | undefined;
 }
@@ -141,12 +141,10 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 		sides: drill.sides === undefined ? undefined : SIDES[drill.sides],
 		contacts: drill.contacts,
 		body: site.block(page, drill.body),
-		media: drill.media.map(({ file, alt, caption }) => ({
-			file: `media/${file}`,
-			kind: /\.(mp4|webm|ogv|mov|m4v)$/i.test(file) ? "video" : "picture",
-			alt,
-			caption: site.inline(page, caption),
-		})),
+		media: drill.media.flatMap(({ alt, caption }, i) => {
+			const medium = site.media.byDrill.get(drill.id)?.[i];
+			return medium === undefined ? [] : [{ medium, alt, caption: site.inline(page, caption) }];
+		}),
 		easier: easier.flatMap((step) =>
 			drillLines(site, page, [step.drill], step.because === "written" ? "comes before" : undefined),
 		),

@@ -21,6 +21,7 @@ import type {
 } from "../../model.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
+import { NO_MEDIA, type PreparedMedia } from "../media/prepare-media.ts";
 import { indexMeasures, type MeasureIndex } from "./measure-index.ts";
 import { type Progressions, progressionsIn } from "./progressions.ts";
 
@@ -30,6 +31,8 @@ export type TableRow = Readonly<Record<string, Cell>>;
 export interface SiteIndex {
 	readonly handbook: Handbook;
 	readonly curriculum: Curriculum;
+	/** Pictures and videos as they are served. */
+	readonly media: PreparedMedia;
 	readonly language: string;
 	/** 0 for the lowest level. */
 	readonly levelRank: ReadonlyMap<Id, number>;
@@ -66,7 +69,7 @@ export interface SiteIndex {
 }
 
 /** Works the index out. One pass over drills, exposures and findings each. */
-export function indexSite(handbook: Handbook): SiteIndex {
+export function indexSite(handbook: Handbook, media: PreparedMedia = NO_MEDIA): SiteIndex {
 	const { curriculum, exposures, findings } = handbook;
 	const byBlock = new Map<string, Exposure>();
 	for (const e of exposures) byBlock.set(blockKey(e.week, e.apparatus, e.block, e.drill, e.level), e);
@@ -98,6 +101,7 @@ export function indexSite(handbook: Handbook): SiteIndex {
 	return {
 		handbook,
 		curriculum,
+		media,
 		language,
 		levelRank,
 		drillRank,

@@ -1,0 +1,49 @@
+/**
+ * Picture files that the pages' heads name: the icons of an installed handbook, and the pictures that
+ * links are shown with. All are drawn from our own drawings.
+ */
+
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { Resvg } from "@resvg/resvg-js";
+import type { Curriculum } from "../model.ts";
+import { ICONS } from "./manifest.ts";
+import { PREVIEW, previewSvg } from "./previews.ts";
+
+/** Share of the width that no mask cuts into, by the manifest's rules for maskable icons (a circle of 80 %). */
+const SAFE = 0.8;
+
+/** Writes the icons from our drawing of one. Returns their paths from the root of the site. */
+export function writeIcons(iconFile: string, siteDir: string): readonly string[] {
+	const icon = readFileSync(iconFile, "utf8");
+	return ICONS.map(({ file, size, full }) => write(siteDir, file, full ? withBackground(icon) : icon, size));
+}
+
+/** Writes the pictures of links to a curriculum's shapes. Returns their paths. */
+export function writePreviews({ shapes }: Pick<Curriculum, "shapes">, siteDir: string): readonly string[] {
+	return Array.from(shapes.values()).flatMap((shape) => {
+		const svg = previewSvg(shape);
+		return svg === undefined ? [] : [write(siteDir, `previews/${shape.id}.png`, svg, PREVIEW.width)];
+	});
+}
+
+function write(siteDir: string, file: string, svg: string, width: number): string {
+	const png = new Resvg(svg, { fitTo: { mode: "width", value: width }, font: { loadSystemFonts: false } });
+	const path = join(siteDir, file);
+	mkdirSync(dirname(path), { recursive: true });
+	writeFileSync(path, png.render().asPng());
+	return file;
+}
+
+/** The icon inside the circle that is safe, on its own ground up to the edges. */
+function withBackground(icon: string): string {
+	const [, side = "32"] = /viewBox="0 0 (\d+) \d+"/.exec(icon) ?? [];
+	const ground = /<rect [^>]*fill="([^"]+)"/.exec(icon)?.[1] ?? "#12303a";
+	const edge = (Number(side) * (1 - SAFE)) / 2;
+	const inside = icon.replace(/<\/?svg[^>]*>/g, "");
+	return (
+		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${side} ${side}">` +
+		`<rect width="${side}" height="${side}" fill="${ground}"/>` +
+		`<g transform="translate(${edge} ${edge}) scale(${SAFE})">${inside}</g></svg>`
+	);
+}

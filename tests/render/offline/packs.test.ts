@@ -1,0 +1,123 @@
+/** Packs against the pages they were made of, and what one change does to them. */
+
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { isLater, packFiles, type SiteFile } from "../../../scripts/render/offline/pack-pages.ts";
+import { unpack } from "../../../scripts/render/offline/packs.ts";
+
+const OPTIONS = { edition: "5ca1ab1e", weeks: ["week-1", "week-2"], slots: 4 };
+
+function unpacked(packs: ReadonlyMap<string, string>, edition: string, withLater = true) {
+	const texts = (later: boolean) =>
+		[...packs].filter(([name]) => isLater(name) === later).map(([, text]) => text);
+	return new Map([...unpack(texts(false), withLater ? texts(true) : [], edition)].flat());
+}
+
+const asMap = (files: readonly SiteFile[]) => new Map(files.map(({ path, text }) => [path, text]));
+
+/** A small site: drills whose texts stand on their own pages, in lists, in weeks and on class sheets. */
+function site(drills: number, textOf = (drill: number) => `Text of ${drill} that goes on for a while`) {
+	const frame = (path: string, main: string) => ({
+		path,
+		text: `<html><a href="${"../".repeat(path.split("/").length - 1)}drills/">All of the drills of this club</a>${main}<p>Edition <code>5ca1ab1e</code></p></html>`,
+	});
+	const card = (drill: number) =>
+		`<li class="card"><a href="../../drills/d-${drill}/">${textOf(drill)}</a> is what it is called</li>`;
+	const numbers = Array.from({ length: drills }, (_, i) => i);
+	return [
+		frame("about/index.html", "About"),
+		frame("index.html", "Home"),
+		...numbers.map((n) =>
+			frame(
+				`drills/d-${n}/index.html`,
+				`<h1>Drill ${n}</h1><p>${textOf(n)}, at length</p>${card((n + 1) % drills)}`,
+			),
+		),
+		...["a", "b", "c"].map((skill) => frame(`skills/${skill}/index.html`, numbers.map(card).join(""))),
+		...OPTIONS.weeks.flatMap((week) => [
+			frame(`weeks/${week}/index.html`, numbers.map((n) => `<p>${textOf(n)}, at length</p>`).join("")),
+			frame(`classes/mon/${week}/index.html`, numbers.map((n) => `<p>${textOf(n)}, at length</p>`).join("")),
+		]),
+		...Array.from({ length: 40 }, (_, i) => frame(`coverage/t-${i}/index.html`, numbers.map(card).join(""))),
+	];
+}
+
+describe("packs", () => {
+	it("give back every page as it was, with and without those that come later", () => {
+		const files = site(400);
+		const packs = packFiles(files, OPTIONS);
+		expect(unpacked(packs, OPTIONS.edition)).toEqual(asMap(files));
+		const first = unpacked(packs, OPTIONS.edition, false);
+		expect(first).toEqual(asMap(files.filter(({ path }) => !path.startsWith("coverage/"))));
+	});
+
+	it("give back any text", () => {
+		const words = fc.constantFrom(
+			"<p>",
+			"</p>",
+			'"',
+			"../",
+			"../../",
+			"long words again and again ",
+			"é",
+			"&#8594;",
+			"\n",
+		);
+		const texts = fc.array(words, { maxLength: 60 }).map((parts) => parts.join(""));
+		const paths = fc.constantFrom(
+			"about/index.html",
+			"drills/a/index.html",
+			"drills/b/index.html",
+			"weeks/week-1/index.html",
+			"classes/x/week-1/index.html",
+			"coverage/x/index.html",
+			"index.html",
+			"search/head.json",
+		);
+		fc.assert(
+			fc.property(fc.uniqueArray(fc.tuple(paths, texts), { selector: ([path]) => path }), (pairs) => {
+				const files = pairs.map(([path, text]): SiteFile => ({ path, text }));
+				expect(unpacked(packFiles(files, OPTIONS), OPTIONS.edition)).toEqual(asMap(files));
+			}),
+		);
+	});
+
+	it("are the same for the same pages, and for another edition that changed none", () => {
+		const files = site(50);
+		const packs = packFiles(files, OPTIONS);
+		expect(packFiles(files.toReversed(), OPTIONS)).toEqual(packs);
+		const renamed = files.map(({ path, text }) => ({
+			path,
+			text: text.replaceAll(OPTIONS.edition, "0ddba115"),
+		}));
+		const next = packFiles(renamed, { ...OPTIONS, edition: "0ddba115" });
+		expect(next).toEqual(packs);
+		expect(unpacked(next, "0ddba115")).toEqual(asMap(renamed));
+	});
+
+	it("change in one place where one drill's text changes, though weeks and lists show it", () => {
+		const files = site(50);
+		const packs = packFiles(files, OPTIONS);
+		const changed = site(50, (n) =>
+			n === 7 ? "Another text of seven, as long as it likes" : `Text of ${n} that goes on for a while`,
+		);
+		const next = packFiles(changed, OPTIONS);
+		expect(unpacked(next, OPTIONS.edition)).toEqual(asMap(changed));
+		expect([...next].filter(([name, text]) => packs.get(name) !== text).map(([name]) => name)).toHaveLength(
+			1,
+		);
+	});
+
+	it("are smaller than the pages by far", () => {
+		const files = site(200);
+		const size = (texts: Iterable<string>) => [...texts].reduce((sum, text) => sum + text.length, 0);
+		expect(size(packFiles(files, OPTIONS).values())).toBeLessThan(size(files.map(({ text }) => text)) / 5);
+	});
+
+	it("refuse a page that holds one of their signs, and packs that do not belong together", () => {
+		expect(() => packFiles([{ path: "index.html", text: "a\u0002b" }], OPTIONS)).toThrow(RangeError);
+		const packs = packFiles(site(50), OPTIONS);
+		const texts = [...packs].filter(([name]) => name !== "slot 1").map(([, text]) => text);
+		expect(() => [...unpack(texts, [], OPTIONS.edition)]).toThrow(RangeError);
+	});
+});

@@ -1,0 +1,303 @@
+/**
+ * The handbook without a network, in a real browser, served from a folder of a host that sends the
+ * policy of a careful one. The host can go down, publish another edition, break off half way, or be
+ * hidden behind a network that answers everything with a page of its own.
+ */
+
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import puppeteer, { type Browser, type BrowserContext, type Page } from "puppeteer-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { FIXTURES } from "../open-fixture.ts";
+import { type BuiltSite, buildSite } from "./build-site.ts";
+
+const FOLDER = "/club/handbook/";
+const OLD_CUE = "Eyes on the <wall>";
+const NEW_CUE = "Look at your knees";
+const TYPES: Readonly<Record<string, string>> = {
+	html: "text/html; charset=utf-8",
+	js: "text/javascript",
+	css: "text/css",
+	svg: "image/svg+xml",
+	woff2: "font/woff2",
+	png: "image/png",
+	json: "application/json",
+	txt: "text/plain; charset=utf-8",
+	webmanifest: "application/manifest+json",
+};
+
+type Answer = { readonly status: number; readonly text: string } | "cut" | undefined;
+
+let old: BuiltSite;
+let next: BuiltSite;
+let server: Server;
+let browser: Browser;
+let root: string;
+
+/** What the host does now. */
+let published: BuiltSite;
+let meddle: (path: string) => Answer;
+let asked: string[];
+
+let context: BrowserContext;
+let page: Page;
+let complaints: string[];
+
+beforeAll(async () => {
+	const club = mkdtempSync(join(tmpdir(), "club-"));
+	afterAll(() => rmSync(club, { recursive: true, force: true }));
+	cpSync(`${FIXTURES}clubs/full-pages`, club, { recursive: true });
+	old = await buildSite(club);
+	const drill = join(club, "content/drills/floor/everything.md");
+	const text = readFileSync(drill, "utf8");
+	expect(text).toContain(OLD_CUE);
+	writeFileSync(drill, text.replace(OLD_CUE, NEW_CUE));
+	next = await buildSite(club);
+
+	server = createServer((request, response) => {
+		const path = decodeURIComponent(new URL(request.url ?? "/", "http://here").pathname);
+		const within = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "outside";
+		const file = within === "" || within.endsWith("/") ? `${within}index.html` : within;
+		asked.push(file);
+		const meddled = meddle(file);
+		if (meddled === "cut") {
+			request.socket.destroy();
+			return;
+		}
+		const known = published.files.has(file);
+		response.writeHead(meddled?.status ?? (known ? 200 : 404), {
+			"Content-Type": TYPES[known ? (file.split(".").at(-1) ?? "") : "html"] ?? "text/plain",
+			"Content-Security-Policy":
+				"default-src 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'",
+		});
+		response.end(meddled?.text ?? readFileSync(join(published.dir, known ? file : "404.html")));
+	});
+	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+	root = `http://127.0.0.1:${(server.address() as AddressInfo).port}${FOLDER}`;
+	const found = await findBrowser();
+	if ("missing" in found) throw new Error(found.missing);
+	browser = await puppeteer.launch({
+		executablePath: found.browser.path,
+		headless: found.browser.shell ? "shell" : true,
+		env: { ...process.env, ...found.browser.environment },
+		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
+	});
+});
+
+afterAll(async () => {
+	await browser?.close();
+	server?.close();
+});
+
+beforeEach(async () => {
+	published = old;
+	meddle = () => undefined;
+	asked = [];
+	complaints = [];
+	context = await browser.createBrowserContext();
+	page = await context.newPage();
+	page.on("pageerror", (error) => complaints.push(String(error)));
+	page.on("console", (message) => {
+		if (message.type() === "error") complaints.push(`${message.text()} ${message.location().url ?? ""}`);
+	});
+	await page.setViewport({ width: 360, height: 740 });
+});
+
+afterEach(() => context.close());
+
+const open = (address: string) => page.goto(root + address, { waitUntil: "load" });
+const heading = () => page.$eval("h1", (h1) => h1.textContent?.trim());
+const editionOn = () => page.$eval(".colophon code", (code) => code.textContent);
+const editionOf = (site: BuiltSite) =>
+	/Edition <code>([^<]+)</.exec(site.pages.get("index.html") ?? "")?.[1] ?? "";
+const cutNetwork = () => {
+	meddle = () => "cut";
+	asked = [];
+};
+
+const isPack = (file: string) => /^offline\/[0-9a-f]+\.txt$/.test(file);
+
+/** Waits until a page says that everything is kept. */
+async function untilKept(): Promise<void> {
+	await page.waitForFunction(() => document.documentElement.dataset.kept !== undefined, { timeout: 60_000 });
+}
+
+/** Caches of the browser for this handbook, without parts and pictures. */
+const editionsKept = () =>
+	page.evaluate(async () =>
+		(await caches.keys())
+			.filter((name) => !/ (parts|pictures)$/.test(name))
+			.map((name) => name.split(" ").at(-1)),
+	);
+
+it("opens everything without a network after the first visit", async () => {
+	await open("");
+	await untilKept();
+	cutNetwork();
+
+	await open("");
+	await page.click(".week-card:not([hidden]) h2 a");
+	await page.waitForFunction(() => document.body.classList.contains("kind-week"));
+	expect(await heading()).toContain("Week 1");
+	await page.goto(new URL("floor/", page.url()).href, { waitUntil: "load" });
+	expect(await page.$$eval(".strip svg use", (uses) => uses.length)).toBeGreaterThan(0);
+	await open("drills/everything/");
+	expect(await heading()).toBe(`Everything & <more> "quoted"`);
+	expect(
+		await page.$eval(".medium img", async (image) => {
+			image.loading = "eager";
+			await image.decode();
+			return image.naturalWidth;
+		}),
+	).toBeGreaterThan(0);
+	expect(await page.evaluate(async () => (await document.fonts.load("16px 'Hall Text'")).length)).toBe(1);
+
+	await open("search/");
+	await page.type("#search-words", "rock");
+	await page.waitForSelector(".search-hit a");
+	await page.click(".search-hit a");
+	await page.waitForFunction(() => document.body.classList.contains("kind-drill"));
+
+	for (const [file, text] of old.pages) {
+		if (file === "404.html") continue;
+		const response = await page.evaluate(
+			async (address) => {
+				const answer = await fetch(address);
+				return { status: answer.status, text: await answer.text() };
+			},
+			root + file.replace(/index\.html$/, ""),
+		);
+		expect(response.status, file).toBe(200);
+		expect(response.text, file).toBe(text);
+	}
+	expect(complaints).toEqual([]);
+});
+
+it("takes no notice of a query string, and finds a page whose last slash was forgotten", async () => {
+	await open("");
+	await untilKept();
+	cutNetwork();
+	await open("search/?q=rock");
+	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("rock");
+	await open("drills/rock/?from=a-letter#cues");
+	expect(await heading()).toBe("Rock on the back");
+	await open("drills/rock");
+	expect(page.url()).toBe(`${root}drills/rock/`);
+	const missing = await open("drills/no-such-drill/");
+	expect(missing?.status()).toBe(404);
+	expect(await heading()).toBe("Nothing stands here");
+});
+
+it("announces a new edition, changes when she says so, and then wholly", async () => {
+	await open("drills/everything/");
+	await untilKept();
+	published = next;
+	asked = [];
+	await open("drills/everything/");
+	await page.waitForSelector(".edition-bar");
+	expect(await page.$eval(".edition-bar p", (text) => text.role)).toBe("status");
+	// Nothing has changed yet, on this page and on the next.
+	await open("drills/everything/");
+	await page.waitForSelector(".edition-bar");
+	expect(await editionOn()).toBe(editionOf(old));
+	expect(await page.$eval(".cues", (cues) => cues.textContent)).toContain(OLD_CUE);
+	const packs = asked.filter((file) => isPack(file));
+	const all = [...next.files].filter((file) => isPack(file));
+	expect(packs.length).toBeGreaterThan(0);
+	// Packs that did not change were not fetched again.
+	expect(packs.every((file) => !old.files.has(file))).toBe(true);
+	expect(packs.length).toBeLessThan(all.length);
+
+	await Promise.all([page.waitForNavigation({ waitUntil: "load" }), page.click(".edition-bar button")]);
+	expect(await editionOn()).toBe(editionOf(next));
+	expect(await page.$eval(".cues", (cues) => cues.textContent)).toContain(NEW_CUE);
+	await untilKept();
+	expect(await page.$(".edition-bar")).toBeNull();
+	cutNetwork();
+	for (const address of ["", "weeks/", "classes/mon/week-1/", "coverage/", "drills/rock/"]) {
+		await open(address);
+		expect(await editionOn(), address).toBe(editionOf(next));
+	}
+	expect((await editionsKept()).map((name) => name?.split("-")[0])).toEqual([editionOf(next)]);
+});
+
+it("keeps the old edition when the taking of a new one breaks off, and goes on later", async () => {
+	await open("");
+	await untilKept();
+	published = next;
+	const changed = [...next.files].filter((file) => isPack(file) && !old.files.has(file));
+	expect(changed.length).toBeGreaterThan(0);
+	// Every changed pack but one comes through.
+	const lost = changed[0];
+	meddle = (file) => (file === lost ? "cut" : undefined);
+	await open("about/");
+	await page.waitForFunction(() =>
+		document.querySelector("#kept-status")?.textContent?.includes("could not be kept"),
+	);
+	expect(complaints.some((words) => words.includes("is not kept on this device"))).toBe(true);
+	expect(await page.$(".edition-bar")).toBeNull();
+	cutNetwork();
+	for (const address of ["", "drills/everything/", "classes/mon/week-1/", "search/"]) {
+		await open(address);
+		expect(await editionOn(), address).toBe(editionOf(old));
+	}
+	expect(await page.evaluate(async () => (await fetch("../search/head.json")).status)).toBe(200);
+
+	meddle = () => undefined;
+	asked = [];
+	await open("drills/everything/");
+	await page.waitForSelector(".edition-bar");
+	// What had come is not fetched again.
+	expect(asked.filter((file) => isPack(file))).toEqual([lost]);
+	await Promise.all([page.waitForNavigation({ waitUntil: "load" }), page.click(".edition-bar button")]);
+	expect(await editionOn()).toBe(editionOf(next));
+});
+
+it("does not take a hall's sign-in page for a part of the handbook", async () => {
+	await open("");
+	await untilKept();
+	published = next;
+	meddle = (file) =>
+		isPack(file) ? { status: 200, text: "<h1>Welcome to the hall's network</h1>" } : undefined;
+	await open("about/");
+	await page.waitForFunction(() =>
+		document.querySelector("#kept-status")?.textContent?.includes("is not the file of this edition"),
+	);
+	cutNetwork();
+	await open("drills/everything/");
+	expect(await editionOn()).toBe(editionOf(old));
+});
+
+it("says so where the worker cannot be had, and still shows pages", async () => {
+	meddle = (file) => (file === "worker.js" ? { status: 500, text: "" } : undefined);
+	await open("about/");
+	await page.waitForFunction(() =>
+		document.querySelector("#kept-status")?.textContent?.includes("could not be kept"),
+	);
+	expect(complaints.some((words) => words.includes("is not kept on this device"))).toBe(true);
+	expect(await heading()).toContain("Safety");
+});
+
+it("takes its worker and what it kept away in a preview", async () => {
+	await open("");
+	await untilKept();
+	expect((await editionsKept()).length).toBe(1);
+	// The worker answers this address from the network, which by now shows a preview.
+	meddle = (file) =>
+		file === "preview.html"
+			? {
+					status: 200,
+					text: (old.pages.get("about/index.html") ?? "")
+						.replace(/<meta name="handbook-worker"[^>]*>/, "")
+						.replaceAll('"../', '"'),
+				}
+			: undefined;
+	await open("preview.html");
+	await page.waitForFunction(() => document.querySelector("#kept-status")?.textContent?.includes("preview"));
+	await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistrations()).length === 0);
+	await page.waitForFunction(async () => (await caches.keys()).length === 0);
+});
