@@ -63,28 +63,58 @@ const ABOUT = ["apparatus", "level", "shape"] as const;
 /** Where the filters stand beside the results, as in the styles. */
 const WIDE = "(min-width: 60rem)";
 /** Results shown at first, and added at each "more". */
-const PAGE = 30;
+const PAGE = 20;
 /** Milliseconds without typing before the address is written and the count is read out. */
 const PAUSE = 400;
 
 interface FacetControl {
 	readonly facet: Facet;
-	readonly fold: HTMLDetailsElement;
-	readonly summary: HTMLElement;
+	readonly fold: Shown<HTMLDetailsElement>;
+	readonly summary: Shown;
 	readonly values: readonly {
 		readonly value: FacetValue;
-		readonly row: HTMLElement;
+		readonly row: Shown;
 		readonly box: HTMLInputElement;
-		readonly count: HTMLElement;
+		readonly count: Shown;
 	}[];
 }
 
 interface HitRow {
+	/** Whose row it is, below 0 before it is anyone's. */
+	drill: number;
 	readonly item: HTMLElement;
-	readonly link: HTMLAnchorElement;
-	readonly lacks: HTMLElement;
-	readonly summary: HTMLElement;
-	readonly about: HTMLElement;
+	readonly link: Shown<HTMLAnchorElement>;
+	readonly lacks: Shown;
+	readonly summary: Shown;
+	readonly about: Shown;
+}
+
+/**
+ * An element and what it shows. What has not changed is not written again, and the page is not asked
+ * what it shows: hundreds of such questions for every letter are dear on a phone.
+ */
+class Shown<E extends HTMLElement = HTMLElement> {
+	readonly element: E;
+	#text: string;
+	#hidden: boolean;
+
+	constructor(element: E) {
+		this.element = element;
+		this.#text = element.textContent;
+		this.#hidden = element.hidden === true;
+	}
+
+	write(text: string): void {
+		if (this.#text === text) return;
+		this.#text = text;
+		this.element.textContent = text;
+	}
+
+	hide(hidden: boolean): void {
+		if (this.#hidden === hidden) return;
+		this.#hidden = hidden;
+		this.element.hidden = hidden;
+	}
 }
 
 const tool = document.querySelector<HTMLElement>("#search");
@@ -93,14 +123,14 @@ if (tool !== null) start(tool);
 function start(root: HTMLElement): void {
 	const input = part<HTMLInputElement>(root, "#search-words");
 	const list = part<HTMLUListElement>(root, "#search-suggestions");
-	const count = part(root, ".search-count");
+	const count = new Shown(part(root, ".search-count"));
 	const live = part(root, ".search-live");
-	const note = part(root, ".search-note");
+	const note = new Shown(part(root, ".search-note"));
 	const chosen = part(root, ".search-chosen");
 	const filters = part<HTMLDetailsElement>(root, ".search-filters");
 	const facets = part(root, ".search-facets");
 	const hits = part(root, ".search-hits");
-	const more = part<HTMLButtonElement>(root, ".search-more");
+	const more = new Shown(part<HTMLButtonElement>(root, ".search-more"));
 	const share = part<HTMLButtonElement>(root, ".search-share");
 
 	let index: SearchIndex | undefined;
@@ -141,7 +171,7 @@ function start(root: HTMLElement): void {
 		shown = PAGE;
 		show();
 	});
-	more.addEventListener("click", () => {
+	more.element.addEventListener("click", () => {
 		const next = hits.children.length;
 		shown += PAGE;
 		showHits();
@@ -157,7 +187,7 @@ function start(root: HTMLElement): void {
 		try {
 			index = openIndex(await fetchJson<HeadFile>(root.dataset.head));
 		} catch {
-			count.textContent = WORDS.failed;
+			count.write(WORDS.failed);
 			return;
 		}
 		controls = buildFacets(index, facets, (facet, value) => {
@@ -184,7 +214,7 @@ function start(root: HTMLElement): void {
 	function openFolds(): void {
 		filters.open = matchMedia(WIDE).matches;
 		for (const { facet, fold } of controls) {
-			fold.open = facet === "level" || facet === "apparatus" || choice.filters[facet] !== undefined;
+			fold.element.open = facet === "level" || facet === "apparatus" || choice.filters[facet] !== undefined;
 		}
 	}
 
@@ -196,7 +226,7 @@ function start(root: HTMLElement): void {
 		if (step) writeAddress(true);
 		pause = setTimeout(() => {
 			writeAddress(false);
-			live.textContent = count.textContent;
+			live.textContent = count.element.textContent;
 		}, PAUSE);
 	}
 
@@ -212,8 +242,7 @@ function start(root: HTMLElement): void {
 		if (index === undefined) return;
 		result = index.search(choice.words, choice.filters, choice.like);
 		const near = result.hits.length - result.whole;
-		write(
-			count,
+		count.write(
 			near === 0
 				? WORDS.drills(result.whole)
 				: result.whole === 0
@@ -224,8 +253,8 @@ function start(root: HTMLElement): void {
 			...result.repairs.map(({ typed, used }) => WORDS.read(typed, used)),
 			...result.unknown.map(WORDS.unknown),
 		];
-		note.hidden = notes.length === 0;
-		write(note, notes.join(" "));
+		note.hide(notes.length === 0);
+		note.write(notes.join(" "));
 		const choices = writeChoice({ ...choice, words: "" });
 		if (choices !== chipsOf) {
 			chipsOf = choices;
@@ -280,7 +309,7 @@ function start(root: HTMLElement): void {
 		}
 		chosen.replaceChildren(...items);
 		const summary = filters.querySelector("summary");
-		if (summary !== null) write(summary, WORDS.filters(countChosen(choice.filters)));
+		if (summary !== null) summary.textContent = WORDS.filters(countChosen(choice.filters));
 	}
 
 	function showFacets({ counts }: SearchResult): void {
@@ -290,13 +319,13 @@ function start(root: HTMLElement): void {
 				const drills = counts[facet].get(value.id) ?? 0;
 				const checked = isChosen(choice.filters, facet, value.id);
 				if (box.checked !== checked) box.checked = checked;
-				hide(row, drills === 0 && !checked);
+				row.hide(drills === 0 && !checked);
 				if (drills > 0 || checked) offered++;
-				write(number, String(drills));
+				number.write(String(drills));
 			}
-			hide(fold, offered === 0);
+			fold.hide(offered === 0);
 			const chosenHere = choice.filters[facet]?.length ?? 0;
-			write(summary, FACET_NAMES[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
+			summary.write(FACET_NAMES[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
 		}
 	}
 
@@ -314,23 +343,23 @@ function start(root: HTMLElement): void {
 		}
 		while (hits.children.length > page.length) hits.lastElementChild?.remove();
 		const left = result.hits.length - page.length;
-		hide(more, left <= 0);
-		write(more, WORDS.more(Math.min(PAGE, left)));
+		more.hide(left <= 0);
+		more.write(WORDS.more(Math.min(PAGE, left)));
 	}
 
 	function fillRow(row: HitRow, { drill, lacks }: Hit, from: SearchIndex): void {
-		const address = drillAddress(drill);
-		if (row.link.getAttribute("href") !== address) row.link.href = address;
-		write(row.link, from.entries[drill]?.title ?? "");
-		write(row.lacks, lacks.length === 0 ? "" : WORDS.lacks(lacks));
-		write(row.summary, from.summaryOf(drill));
+		if (row.drill !== drill) row.link.element.href = drillAddress(drill);
+		row.drill = drill;
+		row.link.write(from.entries[drill]?.title ?? "");
+		row.lacks.write(lacks.length === 0 ? "" : WORDS.lacks(lacks));
+		row.summary.write(from.summaryOf(drill));
 		const names = ABOUT.map((facet) =>
 			from
 				.valuesOf(drill, facet)
 				.map(({ name }) => name)
 				.join(", "),
 		);
-		write(row.about, names.filter((text) => text !== "").join(" · "));
+		row.about.write(names.filter((text) => text !== "").join(" · "));
 	}
 
 	function drillAddress(drill: number): string {
@@ -368,33 +397,29 @@ function buildFacets(
 				element("span", {}, [value.name]),
 				count,
 			]);
-			return { value, row, box, count };
+			return { value, row: new Shown(row), box, count: new Shown(count) };
 		});
 		const summary = element("summary", {}, [FACET_NAMES[facet]]);
 		const group = element("div", { className: "search-values", role: "group" }, [
-			...values.map(({ row }) => row),
+			...values.map(({ row }) => row.element),
 		]);
 		group.setAttribute("aria-label", FACET_NAMES[facet]);
 		const fold = element("details", { className: "search-facet" }, [summary, group]);
 		fold.dataset.facet = facet;
-		return { facet, fold, summary, values };
+		return { facet, fold: new Shown(fold), summary: new Shown(summary), values };
 	});
-	into.replaceChildren(...controls.map(({ fold }) => fold));
+	into.replaceChildren(...controls.map(({ fold }) => fold.element));
 	return controls;
 }
 
 function hitRow(): HitRow {
-	const link = element("a");
-	const lacks = element("span", { className: "search-lacks" });
-	const summary = element("p", { className: "search-summary" });
-	const about = element("p", { className: "search-about" });
-	return {
-		item: element("li", { className: "search-hit" }, [link, lacks, summary, about]),
-		link,
-		lacks,
-		summary,
-		about,
-	};
+	const link = new Shown(element("a"));
+	const lacks = new Shown(element("span", { className: "search-lacks" }));
+	const summary = new Shown(element("p", { className: "search-summary" }));
+	const about = new Shown(element("p", { className: "search-about" }));
+	const children = [link, lacks, summary, about].map((shown): HTMLElement => shown.element);
+	const item = element("li", { className: "search-hit" }, children);
+	return { drill: -1, item, link, lacks, summary, about };
 }
 
 /**
@@ -483,15 +508,6 @@ function combobox(
 /** After what has been changed is on the screen. */
 function painted(): Promise<void> {
 	return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-}
-
-/** Changes a text only where it differs, as setting it costs a layout either way. */
-function write(into: HTMLElement, text: string): void {
-	if (into.textContent !== text) into.textContent = text;
-}
-
-function hide(what: HTMLElement, hidden: boolean): void {
-	if (what.hidden !== hidden) what.hidden = hidden;
 }
 
 async function fetchJson<T>(address: string | undefined): Promise<T> {

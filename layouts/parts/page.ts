@@ -80,5 +80,6 @@ ${next && html`<a class="next" rel="next" href="${ctx.way(next.to)}">${next.name
 
 /** Links in a sentence, with commas. */
 export function inWords(ctx: PageContext, links: readonly Link[]): Html {
-	return html`${links.map((link, i) => html`${i === 0 ? "" : ", "}${a(ctx, link)}`)}`;
+	// The word joiner keeps a comma with the link before it, also where links are boxes of their own.
+	return html`${links.map((link, i) => html`${i === 0 ? "" : "\u2060, "}${a(ctx, link)}`)}`;
 }

@@ -1,21 +1,21 @@
 /** `print`: the binder alone, into the output folder; the last good one stays where it fails. */
 
 import { join, relative } from "node:path";
-import { openHandbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
 import { BINDER } from "./build.ts";
+import { openClub } from "./open-club.ts";
 import { addToOutput } from "./publish.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
 
 export async function printCommand(run: Run): Promise<number> {
 	const { clubDir, outDir, out } = run;
-	const { problems, handbook } = openHandbook(clubDir);
+	const { problems, opened } = await openClub(clubDir, { keep: true });
 	reportProblems(problems, clubDir, out);
-	if (handbook === undefined) return 1;
+	if (opened === undefined) return 1;
 	const progress = new Progress(run.progress);
 	const outFile = join(outDir, BINDER);
-	const binder = await printBinder(handbook, {
+	const binder = await printBinder(opened.handbook, {
 		outFile,
 		progress: (done, total, label) => progress.show("binder", done, total, label),
 	});

@@ -13,15 +13,15 @@
  */
 
 import { randomUUID } from "node:crypto";
-import { mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
-import { dirname, extname, join } from "node:path";
+import { mkdir, rename, rm, writeFile } from "node:fs/promises";
+import { dirname, join } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import type { SheetSource } from "../../layouts/sheets/source.ts";
 import type { Measured } from "../compute/measure.ts";
 import type { Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
-import { MEDIA_FOLDER } from "../read/read-club.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
+import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
 import { assemble } from "./assemble.ts";
 import { type BrowserPages, openBrowser, type PageScripts, readPageScripts } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -172,26 +172,24 @@ function jobsOf(sheets: Sheets): readonly LayoutJob[] {
 	});
 }
 
-/** Picture files that a browser prints. */
-const PICTURES: Readonly<Record<string, string>> = {
-	".png": "image/png",
-	".jpg": "image/jpeg",
-	".jpeg": "image/jpeg",
-	".webp": "image/webp",
-	".gif": "image/gif",
-	".avif": "image/avif",
-	".svg": "image/svg+xml",
-};
+/** Pictures are printed at most this wide, in pixels: fine enough for half a page. */
+const PRINTED_WIDTH = 960;
 
-/** The handbook with its pictures read. */
+/** The handbook with its pictures: as the site serves them, without what they say of place and time. */
 async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
+	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(handbook.clubDir), keep: true });
 	const pictures = new Map<string, string>();
-	for (const { media } of handbook.curriculum.drills.values()) {
-		for (const { file } of media) {
-			const type = PICTURES[extname(file).toLowerCase()];
-			if (type === undefined || pictures.has(file)) continue;
-			const bytes = await readFile(join(handbook.clubDir, MEDIA_FOLDER, file));
-			pictures.set(file, `data:${type};base64,${bytes.toString("base64")}`);
+	for (const drill of handbook.curriculum.drills.values()) {
+		for (const [i, { file }] of drill.media.entries()) {
+			const medium = media.byDrill.get(drill.id)?.[i];
+			const shown =
+				medium?.kind === "video"
+					? medium.poster
+					: (medium?.sizes.findLast(({ width }) => width <= PRINTED_WIDTH) ?? medium?.sizes[0]);
+			const bytes = shown && media.files.get(shown.path)?.();
+			if (bytes !== undefined) {
+				pictures.set(file, `data:image/webp;base64,${Buffer.from(bytes).toString("base64")}`);
+			}
 		}
 	}
 	const { curriculum, exposures, tables, findings, markdown, edition } = handbook;

@@ -123,8 +123,13 @@ function brotli(content: Uint8Array): Uint8Array {
 	return brotliCompressSync(content, { params: { [constants.BROTLI_PARAM_QUALITY]: QUALITY } });
 }
 
-const kilobytes = (bytes: number) => (bytes / 1000).toFixed(0);
-const sum = (numbers: readonly number[]) => numbers.reduce((a, b) => a + b, 0);
+function kilobytes(bytes: number): string {
+	return (bytes / 1000).toFixed(0);
+}
+
+function sum(numbers: readonly number[]): number {
+	return numbers.reduce((a, b) => a + b, 0);
+}
 
 async function printRow(
 	name: string,

@@ -17,6 +17,7 @@ const SLOWER = 4;
 const BITS_PER_SECOND = 1_600_000;
 const LATENCY = 150;
 const COLD_RUNS = 5;
+const BARE_PAGE = "data:text/html,<!DOCTYPE html><input id=search-words type=search><p>";
 
 /** All in milliseconds, shortest first. */
 export interface BrowserTimes {
@@ -24,6 +25,8 @@ export interface BrowserTimes {
 	readonly cold: readonly number[];
 	/** From a key to results on the screen. */
 	readonly keys: readonly number[];
+	/** The same on a page with nothing but a box that repeats what is typed: what the machine costs. */
+	readonly bare: readonly number[];
 	/** From a filter's change to the page having taken it in, and to the screen. */
 	readonly filterWork: readonly number[];
 	readonly filterPaint: readonly number[];
@@ -71,7 +74,8 @@ export async function startBrowser(handbook: Handbook): Promise<BrowserBench> {
 				await coldRun(browser, served.url);
 				const cold: number[] = [];
 				for (let run = 0; run < COLD_RUNS; run++) cold.push(await coldRun(browser, served.url));
-				return { cold: sorted(cold), ...(await warmRun(browser, served.url, typed)) };
+				const bare = await bareRun(browser, typed);
+				return { cold: sorted(cold), bare, ...(await warmRun(browser, served.url, typed)) };
 			} finally {
 				await served.close();
 			}
@@ -149,21 +153,13 @@ async function warmRun(
 	browser: Browser,
 	url: string,
 	typed: readonly string[],
-): Promise<Omit<BrowserTimes, "cold">> {
+): Promise<Omit<BrowserTimes, "cold" | "bare">> {
 	const page = await newPage(browser);
 	try {
 		await page.goto(`${url}search/?level=level-1&level=level-2`, { waitUntil: "networkidle0" });
 		const devtools = await page.createCDPSession();
 		await devtools.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });
-		for (const words of typed) {
-			await page.focus("#search-words");
-			for (const letter of words) {
-				await page.keyboard.type(letter);
-				await pause(120);
-			}
-			await clearWords(page);
-		}
-		const keys = await page.evaluate(() => window.noted.keys.splice(0));
+		const keys = await typeAll(page, typed);
 		for (const [facet, value] of [
 			["apparatus", "bars"],
 			["level", "level-2"],
@@ -194,6 +190,37 @@ async function warmRun(
 	} finally {
 		await page.browserContext().close();
 	}
+}
+
+async function bareRun(browser: Browser, typed: readonly string[]): Promise<readonly number[]> {
+	const page = await newPage(browser);
+	try {
+		await page.goto(BARE_PAGE);
+		await page.evaluate(() => {
+			document.querySelector("input")?.addEventListener("input", (event) => {
+				const shown = document.querySelector("p");
+				if (shown !== null) shown.textContent = (event.target as HTMLInputElement).value;
+			});
+		});
+		const devtools = await page.createCDPSession();
+		await devtools.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+		return sorted(await typeAll(page, typed));
+	} finally {
+		await page.browserContext().close();
+	}
+}
+
+/** Types letter by letter and gives back how long each took. */
+async function typeAll(page: Page, typed: readonly string[]): Promise<readonly number[]> {
+	for (const words of typed) {
+		await page.focus("#search-words");
+		for (const letter of words) {
+			await page.keyboard.type(letter);
+			await pause(120);
+		}
+		await clearWords(page);
+	}
+	return page.evaluate(() => window.noted.keys.splice(0));
 }
 
 /** Empties the box without a key that would be timed. */

@@ -171,11 +171,11 @@ async function printBrowserTimes(): Promise<void> {
 	try {
 		for (const [name, files] of written) {
 			if (name === "demo") continue;
-			const { cold, keys, filterWork, filterPaint } = await browser.measure(files, TYPED);
+			const { cold, keys, bare, filterWork, filterPaint } = await browser.measure(files, TYPED);
 			rows.push([
 				name,
 				...[at(cold, 0), at(cold, 0.5)],
-				...[at(keys, 0.5), at(keys, 0.95)],
+				...[at(keys, 0.5), at(keys, 0.95), at(bare, 0.5)],
 				...[at(filterWork, 0.5), at(filterWork, 0.95), at(filterPaint, 0.5)],
 				load(),
 			]);
@@ -190,6 +190,7 @@ async function printBrowserTimes(): Promise<void> {
 			"median",
 			"key to paint, median",
 			"95 %",
+			"bare page, median",
 			"filter's work, median",
 			"95 %",
 			"filter to paint, median",

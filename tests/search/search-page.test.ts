@@ -14,6 +14,9 @@ const { handbook } = openHandbook(REPOSITORY);
 if (handbook === undefined) throw new Error("The demo club does not open.");
 const index = createIndex(searchDocuments(handbook), searchOptions(handbook));
 
+/** Results that the page shows at first. */
+const PAGE = 20;
+
 let served: ServedPages;
 let browser: Browser;
 let page: Page;
@@ -72,7 +75,7 @@ const options = () =>
 
 /** What the engine says, as far as the page shows it. */
 function expected(words: string, filters: Filters = {}): readonly string[] {
-	return idsFor(index, words, filters).slice(0, 30);
+	return idsFor(index, words, filters).slice(0, PAGE);
 }
 
 async function tick(facet: string, value: string): Promise<void> {
@@ -142,11 +145,14 @@ test("more like a drill opens from a link, says what it is like, and comes off a
 	const filters = { level: ["level-1"] };
 	const alike = index.search("", filters, "bear-walk-reverse").hits;
 	expect(alike.length).toBeGreaterThan(3);
-	expect(await hits()).toEqual(alike.slice(0, 30).map(({ drill }) => index.entries[drill]?.id));
+	expect(await hits()).toEqual(alike.slice(0, PAGE).map(({ drill }) => index.entries[drill]?.id));
 	expect((await chips())[0]).toBe("Remove Like: Bear walk backward");
 	await page.type("#search-words", "plank");
 	expect(await hits()).toEqual(
-		index.search("plank", filters, "bear-walk-reverse").hits.map(({ drill }) => index.entries[drill]?.id),
+		index
+			.search("plank", filters, "bear-walk-reverse")
+			.hits.slice(0, PAGE)
+			.map(({ drill }) => index.entries[drill]?.id),
 	);
 	await page.keyboard.press("Escape");
 	await page.click(".search-chip");

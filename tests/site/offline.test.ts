@@ -4,7 +4,7 @@
  * hidden behind a network that answers everything with a page of its own.
  */
 
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -56,6 +56,8 @@ beforeAll(async () => {
 	const text = readFileSync(drill, "utf8");
 	expect(text).toContain(OLD_CUE);
 	writeFileSync(drill, text.replace(OLD_CUE, NEW_CUE));
+	for (const other of ["floor/rock.md", "beam/beam-stand.md"])
+		appendFileSync(join(club, "content/drills", other), "\nA quiet end is worth more than a high start.\n");
 	next = await buildSite(club);
 
 	server = createServer((request, response) => {
@@ -230,7 +232,7 @@ it("keeps the old edition when the taking of a new one breaks off, and goes on l
 	await untilKept();
 	published = next;
 	const changed = [...next.files].filter((file) => isPack(file) && !old.files.has(file));
-	expect(changed.length).toBeGreaterThan(0);
+	expect(changed.length).toBeGreaterThan(1);
 	// Every changed pack but one comes through.
 	const lost = changed[0];
 	meddle = (file) => (file === lost ? "cut" : undefined);

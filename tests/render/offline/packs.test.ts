@@ -111,7 +111,7 @@ describe("packs", () => {
 	it("are smaller than the pages by far", () => {
 		const files = site(200);
 		const size = (texts: Iterable<string>) => [...texts].reduce((sum, text) => sum + text.length, 0);
-		expect(size(packFiles(files, OPTIONS).values())).toBeLessThan(size(files.map(({ text }) => text)) / 5);
+		expect(size(packFiles(files, OPTIONS).values())).toBeLessThan(size(files.map(({ text }) => text)) / 3);
 	});
 
 	it("refuse a page that holds one of their signs, and packs that do not belong together", () => {
