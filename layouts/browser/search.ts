@@ -190,11 +190,14 @@ function start(root: HTMLElement): void {
 			count.write(WORDS.failed);
 			return;
 		}
+		// What she came for first; the filters fill their place right after.
+		show();
+		await painted();
 		controls = buildFacets(index, facets, (facet, value) => {
 			choose({ ...choice, filters: toggled(choice.filters, facet, value) }, true);
 		});
 		openFolds();
-		show();
+		if (result !== undefined) showFacets(result);
 		try {
 			await painted();
 			index.addSummaries(await fetchJson<SummariesFile>(root.dataset.summaries));
@@ -221,7 +224,7 @@ function start(root: HTMLElement): void {
 	function choose(next: Choice, step: boolean): void {
 		choice = next;
 		shown = PAGE;
-		show();
+		show(!step);
 		clearTimeout(pause);
 		if (step) writeAddress(true);
 		pause = setTimeout(() => {
@@ -238,9 +241,11 @@ function start(root: HTMLElement): void {
 		else history.replaceState(null, "", address);
 	}
 
-	function show(): void {
+	/** While she types, results come first: the filters' counts follow when these are on the screen. */
+	function show(typing = false): void {
 		if (index === undefined) return;
-		result = index.search(choice.words, choice.filters, choice.like);
+		const found = index.search(choice.words, choice.filters, choice.like);
+		result = found;
 		const near = result.hits.length - result.whole;
 		count.write(
 			near === 0
@@ -260,8 +265,13 @@ function start(root: HTMLElement): void {
 			chipsOf = choices;
 			showChips();
 		}
-		showFacets(result);
 		showHits();
+		if (!typing) showFacets(found);
+		else {
+			void painted().then(() => {
+				if (result === found) showFacets(found);
+			});
+		}
 	}
 
 	function showChips(): void {

@@ -110,9 +110,11 @@ ${page.description && html`<meta name="description" content="${page.description}
 ${linkHead(ctx, title)}
 <link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
-	// On the search page what is searched comes before how it looks.
+	// On the search page what is searched comes before how it looks; a browser does not look ahead for
+	// programs behind a policy in the page.
 	page.kind === "search"
-		? html`<link rel="preload" href="${ctx.way(HEAD_FILE)}" as="fetch" crossorigin>`
+		? html`<link rel="preload" href="${ctx.way(HEAD_FILE)}" as="fetch" crossorigin>
+<link rel="preload" href="${ctx.way("assets/search.js")}" as="script">`
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
@@ -120,8 +122,8 @@ ${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/
 ${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
 ${(page.kind === "week-apparatus" || page.kind === "drill") && html`<link rel="stylesheet" href="${ctx.way("assets/pictures.css")}">`}
 <script src="${ctx.way("assets/theme.js")}"></script>
-${installHead(ctx)}
 ${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${FIRST_PAINT.includes(page.kind) && raw(' blocking="render"')}></script>`)}
+${installHead(ctx)}
 </head>
 <body class="kind-${page.kind}">
 <a class="skip" href="#main">Skip to the page</a>

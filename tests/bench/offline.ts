@@ -113,9 +113,12 @@ function partsOf(site: string) {
 			: { path, brotli: brotli(content).length, gzip: gzipSync(content).length };
 	};
 	const programs = list.bodies === undefined ? ["worker.js"] : ["worker.js", list.bodies];
+	const paths = (parts: readonly { readonly hash: string }[]) => parts.map(({ hash }) => packPath(hash));
 	return {
-		ready: [...list.packs.map(packPath), ...list.files.map(({ path }) => path), ...programs].map(sized),
-		later: list.later.map(packPath).map(sized),
+		ready: [...paths(list.bundles.packs), ...list.files.map(({ path }) => path), ...programs].map(sized),
+		later: paths(list.bundles.later).map(sized),
+		packs: [...list.packs.map(packPath), ...list.later.map(packPath), ...programs].map(sized),
+		counts: `${list.packs.length} + ${list.later.length}`,
 	};
 }
 
@@ -136,11 +139,10 @@ async function printRow(
 	site: string,
 	others?: { readonly changed: string; readonly added: string },
 ): Promise<void> {
-	const { ready, later } = partsOf(site);
-	const before = new Set([...ready, ...later].map(({ path }) => path));
+	const { ready, later, packs, counts } = partsOf(site);
+	const before = new Set(packs.map(({ path }) => path));
 	const fresh = (other: string) => {
-		const parts = partsOf(other);
-		const news = [...parts.ready, ...parts.later].filter(
+		const news = partsOf(other).packs.filter(
 			// The worker is new in every edition.
 			({ path }) => path === "worker.js" || !before.has(path),
 		);
@@ -150,7 +152,7 @@ async function printRow(
 	const weak = await install(site, { rate: 1_600_000 / 8, delay: 150 });
 	const row = [
 		name,
-		`${ready.length} + ${later.length}`,
+		counts,
 		kilobytes(sum(ready.map((part) => part.brotli))),
 		kilobytes(sum(ready.map((part) => part.gzip))),
 		kilobytes(sum(later.map((part) => part.brotli))),

@@ -20,7 +20,7 @@ import {
 } from "../../../scripts/render/offline/edition-list.ts";
 import type { TrustedTypes, WorkerScope } from "./scope.ts";
 import { Shelf } from "./shelf.ts";
-import { takeFiles } from "./take.ts";
+import { takeFiles, takePacks } from "./take.ts";
 
 /** Written in front of this program by the build. */
 declare const HANDBOOK_EDITION: EditionList;
@@ -81,9 +81,13 @@ worker.addEventListener("fetch", (event) => {
 
 async function install(): Promise<void> {
 	try {
-		const files = [...list.packs.map(asFile), ...list.files];
-		await takeFiles(await shelf.parts(), files, address, partKey, (done) =>
-			tell({ kind: "taking", edition: list.edition, done, of: files.length }),
+		const packs = list.packs.map(asFile);
+		const parts = await shelf.parts();
+		const of = packs.length + list.files.length;
+		const progress = (done: number) => void tell({ kind: "taking", edition: list.edition, done, of });
+		await takeFiles(parts, list.files, address, partKey);
+		await takePacks(parts, packs, list.bundles.packs, address, partKey, (done) =>
+			progress(done + list.files.length),
 		);
 		await shelf.lay(await packTexts(list.packs), undefined, list.edition);
 	} catch (error) {
@@ -112,7 +116,7 @@ async function later(): Promise<void> {
 		// A browser that is short of room takes caches away, and not the worker.
 		if ((await shelf.read("index.html")) === undefined) await install();
 		if ((await shelf.note("whole")) === undefined) {
-			await takeFiles(await shelf.parts(), list.later.map(asFile), address, partKey);
+			await takePacks(await shelf.parts(), list.later.map(asFile), list.bundles.later, address, partKey);
 			const maker = Maker === undefined ? undefined : new Maker();
 			await shelf.lay(await packTexts(list.packs), await packTexts(list.later), list.edition, maker);
 			await shelf.writeNote("whole", "yes");

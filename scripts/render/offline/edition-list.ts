@@ -11,6 +11,13 @@ export interface ListedFile {
 	readonly hash: string;
 }
 
+/** Packs together in one file, for a device that has none of them. */
+export interface Bundle {
+	readonly hash: string;
+	/** So many packs, in the order of the list, after those of the bundle before. */
+	readonly packs: number;
+}
+
 export interface EditionList {
 	/** The name that pages say. */
 	readonly edition: string;
@@ -20,6 +27,8 @@ export interface EditionList {
 	readonly packs: readonly string[];
 	/** Packs that follow when it is ready. */
 	readonly later: readonly string[];
+	/** The same packs in bundles. */
+	readonly bundles: { readonly packs: readonly Bundle[]; readonly later: readonly Bundle[] };
 	/** Binary files that it is not ready without. */
 	readonly files: readonly ListedFile[];
 	/** The program that makes the search's last file of the pages; undefined where it comes in a pack. */

@@ -17,9 +17,12 @@ import {
 	hashOf,
 	holdsSign,
 	keysOf,
+	mailedTitle,
 	type PackedFile,
 	ROOT,
 	Starts,
+	subjectOf,
+	TITLE,
 	wayUp,
 	writeCopy,
 	writePack,
@@ -42,7 +45,7 @@ export interface PackOptions {
 }
 
 /** Copies shorter than this, in characters, cost more than they save. */
-const LEAST = 28;
+const LEAST = 40;
 /** Places remembered for the same beginning. */
 const MOST_PLACES = 24;
 
@@ -97,13 +100,25 @@ export function packFiles(files: readonly SiteFile[], options: PackOptions): Rea
 		if (packed === undefined) packs.set(pack, [{ path, rank, parts }]);
 		else packed.push({ path, rank, parts });
 	}
-	return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed)]));
+	return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed.sort(byUse))]));
 }
 
-function normalised({ path, text }: SiteFile, edition: string): string {
+/** A page as a reader needs it: without what its head says to services that show or list it. */
+export function forReader({ path, text }: SiteFile): string {
+	if (!path.endsWith(".html")) return text;
+	return text
+		.replace(/<meta (?:property="og:|name="twitter:)[^>]*>\n?/g, "")
+		.replace(/<script type="application\/ld\+json">.*?<\/script>/gs, "");
+}
+
+function normalised(file: SiteFile, edition: string): string {
+	const { path } = file;
+	const text = forReader(file);
 	if (holdsSign(text)) throw new RangeError(`${path} holds a control character`);
 	const up = wayUp(path);
-	const named = edition === "" ? text : text.replaceAll(edition, EDITION);
+	const mailed = mailedTitle(text);
+	const untitled = mailed === undefined ? text : text.replace(subjectOf(mailed), subjectOf(TITLE));
+	const named = edition === "" ? untitled : untitled.replaceAll(edition, EDITION);
 	// Only as the beginning of a whole attribute: a way within a text stays as it is.
 	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
 }
@@ -123,14 +138,12 @@ function linesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string
 			else known.times++;
 		}
 	}
-	const numbers = new Map<string, number>();
-	const lines = new Map<string, string>();
+	// Of a drill's lines the most frequent one: others differ from it in a word or two.
+	const most = new Map<string, { line: string; times: number }>();
 	for (const [line, { drill, times }] of [...seen].sort(([a], [b]) => (a < b ? -1 : 1))) {
-		if (times < OFTEN) continue;
-		const number = (numbers.get(drill) ?? 0) + 1;
-		numbers.set(drill, number);
-		lines.set(`${drill}#${number}`, line);
+		if (times >= OFTEN && times > (most.get(drill)?.times ?? 0)) most.set(drill, { line, times });
 	}
+	const lines = new Map(Array.from(most, ([drill, { line }]) => [`${drill}#`, line]));
 	return lines;
 }
 
@@ -163,6 +176,11 @@ interface Placed {
 /** By pack; in it pages of a week come before the sheets that are made of them. */
 function withinPack(a: Placed, b: Placed): number {
 	if (a.pack !== b.pack) return a.pack < b.pack ? -1 : 1;
+	return byUse(a, b);
+}
+
+/** By path, so that what is alike stands together; what is made of others after them. */
+function byUse(a: { readonly path: string }, b: { readonly path: string }): number {
 	const sheet = (path: string) => Number(path.startsWith("classes/"));
 	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : 1);
 }

@@ -6,12 +6,12 @@
  * itself and some look back over 32 kB only. So a pack writes a page as new text and copies: from
  * itself, from a page before it in the pack, or from a *source*, which is a page of any pack.
  *
- *   1. a text is cut into tokens at `<`, `>` and `"`
+ *   1. a text is cut into tokens at `<`, `>`, `"` and `[`
  *   2. a copy names a file, the token it begins with and how many tokens it takes; a changed word
  *      therefore changes its own page and none of those that copy it
  *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
  *
- * Signs: every character below U+0007 has a meaning here and may not stand in a page. The packs are
+ * Signs: every character below U+0008 has a meaning here and may not stand in a page. The packs are
  * text for the host to compress as it likes. The build and the worker share this file.
  */
 
@@ -20,12 +20,17 @@ export const FILE = "\u0001";
 export const PART = "\u0002";
 export const ROOT = "\u0003";
 export const EDITION = "\u0004";
+/** In place of the page's title in the address of a letter about it. */
+export const TITLE = "\u0006";
 /** Between the texts of a pack and its copies. */
 const COPIES = "\u0005";
 
+/** Between the packs of a bundle. */
+const PACK = "\u0007";
+
 /** Whether a text holds a sign that packs use. */
 export function holdsSign(text: string): boolean {
-	return [FILE, PART, ROOT, EDITION, COPIES].some((sign) => text.includes(sign));
+	return [FILE, PART, ROOT, EDITION, TITLE, COPIES, PACK].some((sign) => text.includes(sign));
 }
 
 /** A file as it stands in a pack. */
@@ -66,6 +71,23 @@ export function writePack(files: readonly PackedFile[]): string {
 	return texts.join(FILE) + COPIES + files.map(({ parts }) => every(parts, 1).join(" ")).join(FILE);
 }
 
+/**
+ * Several packs as one text, in their order: for a device that has none of them. Compression finds in
+ * one text what it cannot find in many small ones.
+ */
+export function bundlePacks(packs: readonly string[]): string {
+	const halves = packs.map((pack) => pack.split(COPIES));
+	const every = (half: 0 | 1) => halves.map((parts) => parts[half] ?? "").join(PACK);
+	return every(0) + COPIES + every(1);
+}
+
+/** The packs of a bundle, each as it was. */
+export function unbundle(bundle: string): readonly string[] {
+	const [texts = "", copies = ""] = bundle.split(COPIES);
+	const copied = copies.split(PACK);
+	return texts.split(PACK).map((text, i) => text + COPIES + (copied[i] ?? ""));
+}
+
 /** A text and where its tokens begin. */
 export interface Tokens {
 	readonly text: string;
@@ -85,12 +107,12 @@ export class Starts {
 		return token >= 0 && token < this.#length ? this.#places[token] : undefined;
 	}
 
-	/** Cuts a text that stands at `offset`: a token begins at `<` and at `"`, and behind `>` and `"`. */
+	/** Cuts a text that stands at `offset`: a token begins at `<`, `"` and `[`, and behind `>` and `"`. */
 	cut(text: string, offset: number): void {
 		let before = 0;
 		for (let i = 0; i < text.length; i++) {
 			const sign = text.charCodeAt(i);
-			if (i === 0 || sign === 60 || sign === 34 || before === 62 || before === 34) {
+			if (i === 0 || sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34) {
 				this.#makeRoom(1);
 				this.#places[this.#length++] = offset + i;
 			}
@@ -230,12 +252,15 @@ export function* unpack(
 	}
 }
 
-/** The order in which sources are read. */
+/**
+ * The order in which sources are read. Within a rank it is as good as any, but by names a new first one
+ * would be what all others copy their common parts from.
+ */
 export function byRank(
 	a: { readonly path: string; readonly rank: number | undefined },
 	b: { readonly path: string; readonly rank: number | undefined },
 ): number {
-	return (a.rank ?? 9) - (b.rank ?? 9) || (a.path < b.path ? -1 : 1);
+	return (a.rank ?? 9) - (b.rank ?? 9) || hashOf(a.path) - hashOf(b.path) || (a.path < b.path ? -1 : 1);
 }
 
 function resolve(file: PackedFile, key: string, find: (key: string) => Tokens | undefined): Tokens {
@@ -263,5 +288,23 @@ function resolve(file: PackedFile, key: string, find: (key: string) => Tokens | 
 }
 
 function restored(path: string, text: string, edition: string): string {
-	return text.replaceAll(ROOT, wayUp(path)).replaceAll(EDITION, edition);
+	const named = text.replaceAll(ROOT, wayUp(path)).replaceAll(EDITION, edition);
+	return named.includes(TITLE) ? named.replace(TITLE, () => mailedTitle(named) ?? "") : named;
 }
+
+/** How the subject of a letter about a page begins; its title, as addresses have it, follows. */
+export function subjectOf(title: string): string {
+	return `?subject=Correction%3A%20${title}%20(`;
+}
+
+/** A page's title, without the club's name behind it, as an address has it. */
+export function mailedTitle(page: string): string | undefined {
+	const title = /<title>(.*?) \xb7 [^\xb7]*<\/title>/s.exec(page)?.[1];
+	if (title === undefined) return undefined;
+	const plain = title.replace(/&(?:#(\d+)|(\w+));/g, (whole, digits?: string, name?: string) =>
+		digits === undefined ? (SIGNS_BY_NAME[name ?? ""] ?? whole) : String.fromCodePoint(Number(digits)),
+	);
+	return encodeURIComponent(plain);
+}
+
+const SIGNS_BY_NAME: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"' };

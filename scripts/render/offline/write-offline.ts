@@ -17,6 +17,7 @@ import { build } from "esbuild";
 import { BodiesMaker } from "./bodies-maker.ts";
 import {
 	BODIES,
+	type Bundle,
 	type EditionList,
 	HASH_LENGTH,
 	type ListedFile,
@@ -25,6 +26,7 @@ import {
 	WORKER_FILE,
 } from "./edition-list.ts";
 import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
+import { bundlePacks } from "./packs.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
@@ -32,6 +34,8 @@ const TEXT = /\.(html|css|js|json|svg|webmanifest)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
 /** Folders whose files are not part of what is kept, and our own. */
 const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];
+/** Characters of a bundle: large, since compression gains by it, and some, so that not all begins anew. */
+const BUNDLE = 1_500_000;
 /** The font for letters beyond Western European ones: kept where the handbook has any. */
 const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 
@@ -64,14 +68,20 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const bodies = canMakeBodies(texts) ? await writeBodiesProgram(siteDir) : undefined;
 	const packed = bodies === undefined ? texts : texts.filter(({ path }) => path !== BODIES);
 	const packs = packFiles(packed, { ...facts, slots: slotsFor(facts.drills) });
-	const names = Array.from(packs, ([name, text]) => {
+	const write = (text: string) => {
 		const hash = hashName(text);
 		writeFileSync(join(siteDir, packPath(hash)), text);
-		return { hash, later: isLater(name) };
-	});
+		return hash;
+	};
+	const inOrder = [...packs].sort(([a], [b]) => (a < b ? -1 : 1));
+	const first = inOrder.filter(([name]) => !isLater(name)).map(([, text]) => text);
+	const later = inOrder.filter(([name]) => isLater(name)).map(([, text]) => text);
+	const bundled = (texts: readonly string[]): readonly Bundle[] =>
+		inBundles(texts).map((together) => ({ hash: write(bundlePacks(together)), packs: together.length }));
 	const parts = {
-		packs: names.filter(({ later }) => !later).map(({ hash }) => hash),
-		later: names.filter(({ later }) => later).map(({ hash }) => hash),
+		packs: first.map(write),
+		later: later.map(write),
+		bundles: { packs: bundled(first), later: bundled(later) },
 		files: paths
 			.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
 			.map(listed),
@@ -84,8 +94,24 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		...parts,
 	};
 	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list));
+	const bundles = [...parts.bundles.packs, ...parts.bundles.later].map(({ hash }) => hash);
 	const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
-	return { list, files: [...names.map(({ hash }) => packPath(hash)), ...programs] };
+	return { list, files: [...[...parts.packs, ...parts.later, ...bundles].map(packPath), ...programs] };
+}
+
+/** Texts that follow each other, as many as make a bundle of its usual size. */
+function inBundles(texts: readonly string[]): readonly (readonly string[])[] {
+	const bundles: string[][] = [];
+	let size = Number.POSITIVE_INFINITY;
+	for (const text of texts) {
+		if (size + text.length > BUNDLE) {
+			bundles.push([]);
+			size = 0;
+		}
+		bundles.at(-1)?.push(text);
+		size += text.length;
+	}
+	return bundles;
 }
 
 /** Whether the search's last file, made of the pages, is the one that the build made of the content. */
@@ -97,7 +123,7 @@ function canMakeBodies(files: readonly SiteFile[]): boolean {
 }
 
 async function writeBodiesProgram(siteDir: string): Promise<string> {
-	const text = await bundled("bodies.ts");
+	const text = await programText("bodies.ts");
 	const path = `${PACK_FOLDER}${hashName(text)}.js`;
 	writeFileSync(join(siteDir, path), text);
 	return path;
@@ -105,10 +131,10 @@ async function writeBodiesProgram(siteDir: string): Promise<string> {
 
 /** The worker as one plain program, with what it has to take. */
 function workerText(list: EditionList): Promise<string> {
-	return bundled("worker.ts", `const HANDBOOK_EDITION=${JSON.stringify(list)};`);
+	return programText("worker.ts", `const HANDBOOK_EDITION=${JSON.stringify(list)};`);
 }
 
-async function bundled(program: string, before = ""): Promise<string> {
+async function programText(program: string, before = ""): Promise<string> {
 	const result = await build({
 		entryPoints: [join(PROGRAMS, program)],
 		bundle: true,

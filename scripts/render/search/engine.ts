@@ -402,10 +402,16 @@ export class SearchIndex {
 		for (const drill of sorted(found?.near.filter(inKept) ?? [], scores)) {
 			hits.push({ drill, score: scores?.[drill] ?? 0, lacks: found?.lacks(drill) ?? NO_LACKS });
 		}
+		const countAll = () => this.#count(matched, chosen);
+		// Counted when they are asked for: results can be shown before that.
+		let counts: SearchResult["counts"] | undefined;
 		return {
 			hits,
 			whole: wholeCount,
-			counts: this.#count(matched, chosen),
+			get counts() {
+				counts ??= countAll();
+				return counts;
+			},
 			repairs: read.repairs,
 			unknown: found?.unknown ?? [],
 		};

@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { isLater, packFiles, type SiteFile } from "../../../scripts/render/offline/pack-pages.ts";
-import { unpack } from "../../../scripts/render/offline/packs.ts";
+import { bundlePacks, unbundle, unpack } from "../../../scripts/render/offline/packs.ts";
 
 const OPTIONS = { edition: "5ca1ab1e", weeks: ["week-1", "week-2"], slots: 4 };
 
@@ -106,6 +106,11 @@ describe("packs", () => {
 		expect([...next].filter(([name, text]) => packs.get(name) !== text).map(([name]) => name)).toHaveLength(
 			1,
 		);
+	});
+
+	it("come out of a bundle as they went in", () => {
+		const packs = [...packFiles(site(50), OPTIONS).values()];
+		expect(unbundle(bundlePacks(packs))).toEqual(packs);
 	});
 
 	it("are smaller than the pages by far", () => {
