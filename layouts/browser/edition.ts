@@ -32,10 +32,10 @@ const WORDS = {
 /** Milliseconds between two looks for a new edition while a page stays open. */
 const PAUSE = 10 * 60 * 1000;
 
-const status = () => document.querySelector<HTMLElement>("#kept-status");
+const said = { kept: "", news: "" };
 const named = document.querySelector<HTMLMetaElement>('meta[name="handbook-worker"]')?.content;
 
-if (!("serviceWorker" in navigator)) say(isSecureContext ? WORDS.unable : WORDS.insecure);
+if (!("serviceWorker" in navigator)) say({ news: isSecureContext ? WORDS.unable : WORDS.insecure });
 else if (named === undefined) void forget();
 else if (location.protocol.startsWith("http")) void keep(new URL(named, location.href).href);
 
@@ -49,7 +49,10 @@ async function keep(worker: string): Promise<void> {
 		if (wanted) location.reload();
 		// The first worker answers with the edition that this page is from.
 		else if (!first) announce(WORDS.other, WORDS.again, () => location.reload());
-		else goOn();
+		else {
+			say({ news: "" });
+			goOn();
+		}
 	});
 	serviceWorker.addEventListener("message", (event: MessageEvent<FromWorker>) => hear(event.data));
 	serviceWorker.startMessages();
@@ -63,7 +66,7 @@ async function keep(worker: string): Promise<void> {
 	const offer = (waiting: ServiceWorker) => {
 		// Without a controller this is the first edition, and takes over by itself.
 		if (serviceWorker.controller === null) return;
-		say(WORDS.waiting);
+		say({ news: WORDS.waiting });
 		announce(WORDS.ready, WORDS.change, () => {
 			wanted = true;
 			send(waiting, { kind: "change" });
@@ -101,31 +104,33 @@ function send(worker: ServiceWorker, message: ToWorker): void {
 }
 
 function hear(message: FromWorker): void {
-	if (message.kind === "taking") say(WORDS.taking(message.done, message.of));
+	if (message.kind === "taking") say({ news: WORDS.taking(message.done, message.of) });
 	else if (message.kind === "failed") fail(message.why);
 	else {
 		const more = [
 			...(message.whole ? [] : [WORDS.tables]),
 			...(message.missing === 0 ? [] : [WORDS.pictures(message.missing)]),
 		];
-		say([WORDS.kept(message.edition), ...more].join(" "));
+		say({ kept: [WORDS.kept(message.edition), ...more].join(" ") });
 		document.documentElement.dataset.kept = message.edition;
 	}
 }
 
 function fail(why: string): void {
 	console.error(`The handbook is not kept on this device: ${why}`);
-	say(WORDS.failed(why.replace(/[.\s]+$/, "")));
+	say({ news: WORDS.failed(why.replace(/[.\s]+$/, "")) });
 }
 
-function say(words: string): void {
-	const place = status();
-	if (place !== null) place.textContent = words;
+/** What is kept, and what goes on beside it: neither takes the other's place. */
+function say(words: { readonly kept?: string; readonly news?: string }): void {
+	Object.assign(said, words);
+	const place = document.querySelector<HTMLElement>("#kept-status");
+	if (place !== null) place.textContent = [said.kept, said.news].filter((part) => part !== "").join(" ");
 }
 
 /** Takes away a worker of this very place, and what it kept, and no other's of the same host. */
 async function forget(): Promise<void> {
-	say(WORDS.preview);
+	say({ news: WORDS.preview });
 	try {
 		for (const registration of await navigator.serviceWorker.getRegistrations()) {
 			if (!location.href.startsWith(registration.scope)) continue;

@@ -48,7 +48,9 @@ export async function takeFiles(
 			progress(++done);
 		}
 	};
-	await Promise.all(Array.from({ length: AT_ONCE }, lane));
+	// What is on its way still counts for another try.
+	const lanes = await Promise.allSettled(Array.from({ length: AT_ONCE }, lane));
+	for (const result of lanes) if (result.status === "rejected") throw result.reason;
 }
 
 /**
