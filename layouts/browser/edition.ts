@@ -32,6 +32,9 @@ const WORDS = {
 /** Milliseconds between two looks for a new edition while a page stays open. */
 const PAUSE = 10 * 60 * 1000;
 
+/** Milliseconds that a page may go on being busy before the handbook is fetched all the same. */
+const BUSY = 2000;
+
 const said = { kept: "", news: "" };
 const named = document.querySelector<HTMLMetaElement>('meta[name="handbook-worker"]')?.content;
 
@@ -56,6 +59,8 @@ async function keep(worker: string): Promise<void> {
 	});
 	serviceWorker.addEventListener("message", (event: MessageEvent<FromWorker>) => hear(event.data));
 	serviceWorker.startMessages();
+	// The page that is being read comes first; the whole handbook can wait for it.
+	if (serviceWorker.controller === null) await atLeisure();
 	let registration: ServiceWorkerRegistration;
 	try {
 		registration = await serviceWorker.register(trusted(worker));
@@ -92,6 +97,17 @@ async function keep(worker: string): Promise<void> {
 	};
 	document.addEventListener("visibilitychange", look);
 	addEventListener("online", look);
+}
+
+/** When the page is there and has nothing to do. */
+async function atLeisure(): Promise<void> {
+	if (document.readyState !== "complete") {
+		await new Promise((resolve) => addEventListener("load", resolve, { once: true }));
+	}
+	await new Promise<void>((resolve) => {
+		if ("requestIdleCallback" in globalThis) requestIdleCallback(() => resolve(), { timeout: BUSY });
+		else setTimeout(resolve, BUSY);
+	});
 }
 
 function goOn(): void {

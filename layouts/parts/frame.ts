@@ -106,7 +106,7 @@ export function frame(ctx: PageContext, main: Html): Html {
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="same-origin">
 <title>${title}</title>
-${page.description && html`<meta name="description" content="${page.description}">`}
+<meta name="description" content="${page.description ?? `${page.title}. From the curriculum handbook of ${club}, ${term}.`}">
 ${linkHead(ctx, title)}
 <link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
