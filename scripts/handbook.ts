@@ -21,10 +21,13 @@ import { readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { validateClub } from "./validate/validate-club.ts";
+import { type Words, wordsFor } from "./words/words.ts";
 
 /** A checked and counted curriculum, ready to be shown. */
 export interface Handbook extends Measured {
 	readonly markdown: MarkdownRenderer;
+	/** The words of the handbook that are not the club's, in its language. */
+	readonly words: Words;
 	/** The club folder. */
 	readonly clubDir: string;
 	/** Names this content and no other: eight figures of its fingerprint. */
@@ -40,6 +43,8 @@ export interface OpenedHandbook {
 
 export interface OpenOptions {
 	readonly highlight?: (code: string, language: string) => string;
+	/** Other words than those of the club's language. */
+	readonly words?: Words;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
@@ -50,11 +55,13 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(clubDir, file, wanted));
 	const problems = [...valid.problems, ...linked.problems].sort(byPlace);
 	if (linked.curriculum === undefined) return { problems };
+	const { words = wordsFor(linked.curriculum.club.language), ...rendering } = options;
 	return {
 		problems,
 		handbook: {
-			...measure(linked.curriculum),
-			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...options }),
+			...measure(linked.curriculum, words),
+			words,
+			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...rendering }),
 			clubDir,
 			edition: read.fingerprint.slice(0, 8),
 		},

@@ -6,6 +6,8 @@
  * Everything is readonly. A thing is named by its id; a reference is an id that linking has proved.
  */
 
+import type { Code } from "./problems.ts";
+
 export type Id = string;
 
 /** A spot in a file of the club folder. Lines and columns count from 1. */
@@ -454,7 +456,7 @@ export interface Table {
 /** A target the plan misses. Findings never stop a build. */
 export interface Finding {
 	/** H3.., as in the catalogue. */
-	readonly code: string;
+	readonly code: Code;
 	readonly weight: "serious" | "worth a look" | "note";
 	readonly what: string;
 	readonly why: string;

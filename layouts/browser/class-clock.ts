@@ -5,6 +5,7 @@
  * looked at again.
  */
 
+import { hall } from "../../scripts/words/en.ts";
 import { clubTime } from "./hall/club-time.ts";
 
 const sheet = document.querySelector<HTMLElement>("[data-class-date]");
@@ -24,7 +25,7 @@ function tick(): void {
 	// The way into the view of one block leads to the present one, else to the first.
 	if (way !== null && steps[0] !== undefined) {
 		way.href = `#${(present ?? steps[0]).id}`;
-		way.textContent = present === undefined ? "Block by block" : "Go to the present block";
+		way.textContent = present === undefined ? hall.blockByBlock : hall.toPresent;
 	}
 	for (const stop of stops) {
 		const here = stop === reached && stop !== stops.at(-1);

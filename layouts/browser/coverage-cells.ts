@@ -3,12 +3,14 @@
  * the same links jump to the same lists.
  */
 
+import { coverageCells } from "../../scripts/words/en.ts";
+
 const dialog = document.createElement("dialog");
-dialog.setAttribute("aria-label", "What this number was counted from");
+dialog.setAttribute("aria-label", coverageCells.title);
 const close = document.createElement("button");
 close.type = "button";
 close.className = "button";
-close.textContent = "Close";
+close.textContent = coverageCells.close;
 close.addEventListener("click", () => dialog.close());
 document.body.append(dialog);
 

@@ -9,26 +9,9 @@
  */
 
 import type { FromWorker, ToWorker } from "../../scripts/render/offline/edition-list.ts";
+import { keeping } from "../../scripts/words/en.ts";
 import type { TrustedTypes } from "./worker/scope.ts";
 
-const WORDS = {
-	ready: "A new edition is ready.",
-	change: "Change to it",
-	later: "Later",
-	other: "This page is from the edition before.",
-	again: "Open it again",
-	taking: (done: number, of: number) => `Being kept on this device: ${done} of ${of} parts.`,
-	kept: (edition: string) => `Edition ${edition} is kept on this device and opens without a network.`,
-	pictures: (missing: number) =>
-		missing === 1 ? "One picture is still missing." : `${missing} pictures are still missing.`,
-	tables: "Tables for planning are still to come.",
-	waiting: "A newer edition is here as well; it is taken when you change to it.",
-	failed: (why: string) =>
-		`This edition could not be kept on the device: ${why}. It is tried again with the next page.`,
-	insecure: "Browsers keep a handbook only from an address that begins with https.",
-	unable: "This browser cannot keep the handbook on the device.",
-	preview: "This is a preview: nothing is kept on the device.",
-};
 /** Milliseconds between two looks for a new edition while a page stays open. */
 const PAUSE = 10 * 60 * 1000;
 
@@ -38,7 +21,7 @@ const BUSY = 2000;
 const said = { kept: "", news: "" };
 const named = document.querySelector<HTMLMetaElement>('meta[name="handbook-worker"]')?.content;
 
-if (!("serviceWorker" in navigator)) say({ news: isSecureContext ? WORDS.unable : WORDS.insecure });
+if (!("serviceWorker" in navigator)) say({ news: isSecureContext ? keeping.unable : keeping.insecure });
 else if (named === undefined) void forget();
 else if (location.protocol.startsWith("http")) void keep(new URL(named, location.href).href);
 
@@ -51,7 +34,7 @@ async function keep(worker: string): Promise<void> {
 		before = serviceWorker.controller;
 		if (wanted) location.reload();
 		// The first worker answers with the edition that this page is from.
-		else if (!first) announce(WORDS.other, WORDS.again, () => location.reload());
+		else if (!first) announce(keeping.other, keeping.again, () => location.reload());
 		else {
 			say({ news: "" });
 			goOn();
@@ -71,8 +54,8 @@ async function keep(worker: string): Promise<void> {
 	const offer = (waiting: ServiceWorker) => {
 		// Without a controller this is the first edition, and takes over by itself.
 		if (serviceWorker.controller === null) return;
-		say({ news: WORDS.waiting });
-		announce(WORDS.ready, WORDS.change, () => {
+		say({ news: keeping.waiting });
+		announce(keeping.ready, keeping.change, () => {
 			wanted = true;
 			send(waiting, { kind: "change" });
 		});
@@ -120,21 +103,21 @@ function send(worker: ServiceWorker, message: ToWorker): void {
 }
 
 function hear(message: FromWorker): void {
-	if (message.kind === "taking") say({ news: WORDS.taking(message.done, message.of) });
+	if (message.kind === "taking") say({ news: keeping.taking(message.done, message.of) });
 	else if (message.kind === "failed") fail(message.why);
 	else {
 		const more = [
-			...(message.whole ? [] : [WORDS.tables]),
-			...(message.missing === 0 ? [] : [WORDS.pictures(message.missing)]),
+			...(message.whole ? [] : [keeping.tables]),
+			...(message.missing === 0 ? [] : [keeping.pictures(message.missing)]),
 		];
-		say({ kept: [WORDS.kept(message.edition), ...more].join(" ") });
+		say({ kept: [keeping.kept(message.edition), ...more].join(" ") });
 		document.documentElement.dataset.kept = message.edition;
 	}
 }
 
 function fail(why: string): void {
-	console.error(`The handbook is not kept on this device: ${why}`);
-	say({ news: WORDS.failed(why.replace(/[.\s]+$/, "")) });
+	console.error(`${keeping.notKept} ${why}`);
+	say({ news: keeping.failed(why.replace(/[.\s]+$/, "")) });
 }
 
 /** What is kept, and what goes on beside it: neither takes the other's place. */
@@ -146,7 +129,7 @@ function say(words: { readonly kept?: string; readonly news?: string }): void {
 
 /** Takes away a worker of this very place, and what it kept, and no other's of the same host. */
 async function forget(): Promise<void> {
-	say({ news: WORDS.preview });
+	say({ news: keeping.preview });
 	try {
 		for (const registration of await navigator.serviceWorker.getRegistrations()) {
 			if (!location.href.startsWith(registration.scope)) continue;
@@ -182,7 +165,7 @@ function announce(words: string, action: string, act: () => void): void {
 	bar.append(
 		text,
 		button(action, act),
-		button(WORDS.later, () => bar.remove()),
+		button(keeping.later, () => bar.remove()),
 	);
 	document.querySelector("header.top")?.after(bar);
 	// Only what changes while it is there is read out.

@@ -8,6 +8,7 @@
 
 import { bodyParts, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
 import { playerOf, scoreFrom } from "../../scripts/figures/stage.ts";
+import { figures } from "../../scripts/words/en.ts";
 
 /** Milliseconds a phase is held, and from one phase to the next. */
 const HOLD = 650;
@@ -63,7 +64,7 @@ function setUp(place: HTMLElement): void {
 		cancelAnimationFrame(frame);
 		frame = 0;
 		stage.hidden = true;
-		label.textContent = "Move";
+		label.textContent = figures.move;
 	};
 	button.addEventListener("click", () => {
 		if (frame !== 0) {
@@ -71,7 +72,7 @@ function setUp(place: HTMLElement): void {
 			return;
 		}
 		stage.hidden = false;
-		label.textContent = "Stop";
+		label.textContent = figures.stop;
 		started = performance.now();
 		frame = requestAnimationFrame(tick);
 	});

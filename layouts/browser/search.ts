@@ -31,33 +31,8 @@ import {
 	type Suggestion,
 	type SummariesFile,
 } from "../../scripts/render/search/engine.ts";
+import { searching } from "../../scripts/words/en.ts";
 
-const FACET_NAMES: Readonly<Record<Facet, string>> = {
-	shape: "Shape",
-	level: "Level",
-	apparatus: "Apparatus",
-	skill: "Skill",
-	direction: "Direction",
-	week: "Week",
-	equipment: "Equipment",
-	minutes: "Planned minutes",
-};
-const WORDS = {
-	drills: (count: number) => (count === 0 ? "No drill" : count === 1 ? "1 drill" : `${count} drills`),
-	near: (count: number) => `${count} more that come near`,
-	nearOnly: (count: number) => `No drill has all of it; ${count} come near`,
-	lacks: (parts: readonly string[]) => `without ${parts.join(", ")}`,
-	read: (typed: string, used: string) => `“${typed}” was read as “${used}”.`,
-	unknown: (part: string) => `Nothing found for “${part}”.`,
-	filters: (chosen: number) => (chosen === 0 ? "Filters" : `Filters (${chosen})`),
-	remove: (facet: string, value: string) => `Remove ${facet}: ${value}`,
-	removeAll: "Remove all",
-	like: "Like",
-	failed: "The search could not be loaded. The lists below work without it.",
-	copied: "Link copied",
-	share: "Share this list",
-	more: (count: number) => `Show ${count} more`,
-};
 /** What a result says of its drill, besides title and summary. */
 const ABOUT = ["apparatus", "level", "shape"] as const;
 /** Where the filters stand beside the results, as in the styles. */
@@ -187,7 +162,7 @@ function start(root: HTMLElement): void {
 		try {
 			index = openIndex(await fetchJson<HeadFile>(root.dataset.head));
 		} catch {
-			count.write(WORDS.failed);
+			count.write(searching.failed);
 			return;
 		}
 		// What she came for first; the filters fill their place right after.
@@ -249,14 +224,14 @@ function start(root: HTMLElement): void {
 		const near = result.hits.length - result.whole;
 		count.write(
 			near === 0
-				? WORDS.drills(result.whole)
+				? searching.drills(result.whole)
 				: result.whole === 0
-					? WORDS.nearOnly(near)
-					: `${WORDS.drills(result.whole)}, ${WORDS.near(near)}`,
+					? searching.nearOnly(near)
+					: `${searching.drills(result.whole)}, ${searching.near(near)}`,
 		);
 		const notes = [
-			...result.repairs.map(({ typed, used }) => WORDS.read(typed, used)),
-			...result.unknown.map(WORDS.unknown),
+			...result.repairs.map(({ typed, used }) => searching.read(typed, used)),
+			...result.unknown.map(searching.unknown),
 		];
 		note.hide(notes.length === 0);
 		note.write(notes.join(" "));
@@ -280,7 +255,7 @@ function start(root: HTMLElement): void {
 				shown,
 				element("span", { ariaHidden: "true" }, ["×"]),
 			]);
-			button.setAttribute("aria-label", WORDS.remove(kind, name));
+			button.setAttribute("aria-label", searching.remove(kind, name));
 			button.addEventListener("click", () => {
 				choose(without(), true);
 				// The chip is gone; the next one, or the words, take the focus.
@@ -291,7 +266,7 @@ function start(root: HTMLElement): void {
 		const items = FACETS.flatMap((facet) =>
 			(choice.filters[facet] ?? []).map((id) => {
 				const name = index?.options.values[facet].find((value) => value.id === id)?.name ?? id;
-				return chip(FACET_NAMES[facet], name, () => ({
+				return chip(searching.facets[facet], name, () => ({
 					...choice,
 					filters: toggled(choice.filters, facet, id),
 				}));
@@ -302,15 +277,17 @@ function start(root: HTMLElement): void {
 			const title = place === undefined ? choice.like : (index?.entries[place]?.title ?? choice.like);
 			items.unshift(
 				chip(
-					WORDS.like,
+					searching.like,
 					title,
 					() => ({ words: choice.words, filters: choice.filters }),
-					`${WORDS.like}: ${title}`,
+					`${searching.like}: ${title}`,
 				),
 			);
 		}
 		if (items.length > 1) {
-			const button = element("button", { type: "button", className: "search-chip all" }, [WORDS.removeAll]);
+			const button = element("button", { type: "button", className: "search-chip all" }, [
+				searching.removeAll,
+			]);
 			button.addEventListener("click", () => {
 				choose({ words: choice.words, filters: {} }, true);
 				input.focus();
@@ -319,7 +296,7 @@ function start(root: HTMLElement): void {
 		}
 		chosen.replaceChildren(...items);
 		const summary = filters.querySelector("summary");
-		if (summary !== null) summary.textContent = WORDS.filters(countChosen(choice.filters));
+		if (summary !== null) summary.textContent = searching.filters(countChosen(choice.filters));
 	}
 
 	function showFacets({ counts }: SearchResult): void {
@@ -335,7 +312,7 @@ function start(root: HTMLElement): void {
 			}
 			fold.hide(offered === 0);
 			const chosenHere = choice.filters[facet]?.length ?? 0;
-			summary.write(FACET_NAMES[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
+			summary.write(searching.facets[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
 		}
 	}
 
@@ -354,14 +331,14 @@ function start(root: HTMLElement): void {
 		while (hits.children.length > page.length) hits.lastElementChild?.remove();
 		const left = result.hits.length - page.length;
 		more.hide(left <= 0);
-		more.write(WORDS.more(Math.min(PAGE, left)));
+		more.write(searching.more(Math.min(PAGE, left)));
 	}
 
 	function fillRow(row: HitRow, { drill, lacks }: Hit, from: SearchIndex): void {
 		if (row.drill !== drill) row.link.element.href = drillAddress(drill);
 		row.drill = drill;
 		row.link.write(from.entries[drill]?.title ?? "");
-		row.lacks.write(lacks.length === 0 ? "" : WORDS.lacks(lacks));
+		row.lacks.write(lacks.length === 0 ? "" : searching.lacks(lacks));
 		row.summary.write(from.summaryOf(drill));
 		const names = ABOUT.map((facet) =>
 			from
@@ -381,9 +358,9 @@ function start(root: HTMLElement): void {
 		try {
 			if ("share" in navigator) await navigator.share({ url: location.href, title: document.title });
 			else await (navigator as Navigator).clipboard.writeText(location.href);
-			share.textContent = WORDS.copied;
+			share.textContent = searching.copied;
 			setTimeout(() => {
-				share.textContent = WORDS.share;
+				share.textContent = searching.share;
 			}, 2000);
 		} catch {
 			// She closed the share sheet; the address bar still has the link.
@@ -409,11 +386,11 @@ function buildFacets(
 			]);
 			return { value, row: new Shown(row), box, count: new Shown(count) };
 		});
-		const summary = element("summary", {}, [FACET_NAMES[facet]]);
+		const summary = element("summary", {}, [searching.facets[facet]]);
 		const group = element("div", { className: "search-values", role: "group" }, [
 			...values.map(({ row }) => row.element),
 		]);
-		group.setAttribute("aria-label", FACET_NAMES[facet]);
+		group.setAttribute("aria-label", searching.facets[facet]);
 		const fold = element("details", { className: "search-facet" }, [summary, group]);
 		fold.dataset.facet = facet;
 		return { facet, fold: new Shown(fold), summary: new Shown(summary), values };
@@ -475,7 +452,7 @@ function combobox(
 		offered = actions.suggest();
 		list.replaceChildren(
 			...offered.map((suggestion, i) => {
-				const about = `${FACET_NAMES[suggestion.facet]}, ${WORDS.drills(suggestion.count)}`;
+				const about = `${searching.facets[suggestion.facet]}, ${searching.drills(suggestion.count)}`;
 				const option = element("li", { id: `${list.id}-${i}`, role: "option" }, [
 					element("span", {}, [suggestion.value.name]),
 					element("span", { className: "search-about" }, [about]),

@@ -5,6 +5,7 @@
  */
 
 import "./hall/large-type.ts";
+import { themeSwitch } from "../../scripts/words/en.ts";
 import { keep, recall } from "./hall/device-memory.ts";
 
 const KEY = "handbook-theme";
@@ -20,7 +21,7 @@ document.addEventListener("DOMContentLoaded", () => {
 	const isDark = () => (root.dataset.theme ?? (device.matches ? "dark" : "light")) === "dark";
 	const show = () => button.setAttribute("aria-pressed", String(isDark()));
 	const words = button.querySelector("span");
-	if (words !== null) words.textContent = "Dark colours";
+	if (words !== null) words.textContent = themeSwitch.dark;
 	button.hidden = false;
 	show();
 	device.addEventListener("change", show);

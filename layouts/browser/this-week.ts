@@ -5,6 +5,7 @@
  * shown, between weeks the next, after the term the last. All weeks stay in the list of weeks.
  */
 
+import { tenses } from "../../scripts/words/en.ts";
 import { clubTime } from "./hall/club-time.ts";
 
 const region = document.querySelector<HTMLElement>("[data-timezone]");
@@ -30,8 +31,8 @@ for (const row of document.querySelectorAll<HTMLElement>("[data-date]")) {
 }
 
 function tenseOf(card: HTMLElement): string {
-	if (isNow(card)) return "This week";
-	return today < (card.dataset.from ?? "") ? "Next up" : "Last week of term";
+	if (isNow(card)) return tenses.now;
+	return today < (card.dataset.from ?? "") ? tenses.next : tenses.past;
 }
 
 function isNow(element: HTMLElement): boolean {

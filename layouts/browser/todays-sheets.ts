@@ -6,22 +6,12 @@
  * open for days.
  */
 
-import { dateWords } from "../../scripts/render/views/words.ts";
+import { date, ofWeek, today } from "../../scripts/words/en.ts";
 import { type Choice, chooseSheets, type Offer, type Sheet } from "./hall/choose-sheets.ts";
 import { clubTime } from "./hall/club-time.ts";
 import { LAST_CLASS, recall } from "./hall/device-memory.ts";
 
-const TITLES: Readonly<Record<Choice["day"], string>> = {
-	"class day": "Today",
-	free: "No class sheet for today",
-	closed: "The club is closed today",
-	"before term": "The term has not begun",
-	"after term": "The term is over",
-};
-
 const region = document.querySelector<HTMLElement>(".today-sheets");
-const language = document.documentElement.lang;
-
 if (region !== null) {
 	const sheets = [...document.querySelectorAll<HTMLElement>("[data-sheet]")].map(sheetOf);
 	offerSheets(region, sheets);
@@ -61,19 +51,19 @@ function offerSheets(region: HTMLElement, sheets: readonly Sheet[]): void {
 	const note = region.querySelector<HTMLElement>(".today-note");
 	const list = region.querySelector("ul");
 	if (title === null || note === null || list === null) return;
-	title.textContent = TITLES[choice.day];
+	title.textContent = today.titles[choice.day];
 	note.textContent = noteOf(choice, now.date);
 	note.hidden = note.textContent === "";
 	list.replaceChildren(...choice.offers.map(key));
 	region.hidden = choice.offers.length === 0;
 }
 
-function noteOf({ day, closedUntil, next }: Choice, today: string): string {
-	const full = (date: string) => dateWords(date, language, "full");
-	if (day === "class day") return full(today);
+function noteOf({ day, closedUntil, next }: Choice, on: string): string {
+	const full = (iso: string) => date(iso, "full");
+	if (day === "class day") return full(on);
 	return [
-		...(closedUntil === undefined || closedUntil === today ? [] : [`Closed until ${full(closedUntil)}.`]),
-		...(next === undefined ? [] : [`${day === "before term" ? "First" : "Next"} class day: ${full(next)}.`]),
+		...(closedUntil === undefined || closedUntil === on ? [] : [today.closedUntil(full(closedUntil))]),
+		...(next === undefined ? [] : [day === "before term" ? today.first(full(next)) : today.next(full(next))]),
 	].join(" ");
 }
 
@@ -83,13 +73,13 @@ function key({ sheet, when, last }: Offer): HTMLElement {
 	link.className = "sheet-key";
 	link.href = sheet.href;
 	const time = sheet.end === "" ? sheet.start : `${sheet.start}–${sheet.end}`;
-	const day = when === "next" || when === "past" ? dateWords(sheet.date, language) : "";
+	const day = when === "next" || when === "past" ? date(sheet.date) : "";
 	link.append(
 		words("b", sheet.name),
-		words("span", [day, time, `week ${sheet.week}`].filter((part) => part !== "").join(" · ")),
+		words("span", [day, time, ofWeek(Number(sheet.week))].filter((part) => part !== "").join(" · ")),
 	);
-	if (when === "on now" || when === "over") link.append(words("em", when));
-	else if (last && when === "next") link.append(words("em", "opened last"));
+	if (when === "on now" || when === "over") link.append(words("em", today.when[when]));
+	else if (last && when === "next") link.append(words("em", today.openedLast));
 	item.append(link);
 	return item;
 }

@@ -4,21 +4,21 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { HomeView } from "../../scripts/render/views/home.ts";
-import { counted } from "../../scripts/render/views/words.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 import { classRows, noWeeks, weekRows } from "../parts/week-list.ts";
 
 /** The calendar. */
 export function calendarPage(ctx: PageContext, view: HomeView): Html {
-	return html`<h1>Weeks of the term</h1>
-<p class="lead">${view.term}: ${counted(view.weeksOfTerm, "teaching week")}${view.weeks.length < view.weeksOfTerm && html`, ${view.weeks.length} of them written`}.${view.closed.length > 0 && html` Closed: ${view.closed.join("; ")}.`}</p>
+	const say = ctx.words.calendar;
+	return html`<h1>${say.title}</h1>
+<p class="lead">${say.lead(view.term, view.weeksOfTerm, view.weeks.length)}${view.closed.length > 0 && ` ${say.closed(view.closed.join("; "))}`}</p>
 <div class="now" data-timezone="${view.timezone}">${view.weeks.length === 0 ? noWeeks(ctx) : weekRows(ctx, view.weeks)}</div>
-<p><a class="button" href="${ctx.way("data/calendar.ics")}" download>Calendar file (.ics)</a></p>
+<p><a class="button" href="${ctx.way("data/calendar.ics")}" download>${say.file}</a></p>
 ${
 	view.weeks.some((week) => week.classes.length > 0) &&
 	section(
 		"dates",
-		"Class by class",
+		say.byClass,
 		view.weeks.map(
 			(week) =>
 				html`<h3 id="dates-${week.number}">${a(ctx, week.link)} <span class="small">${week.dates}</span></h3>${classRows(ctx, week)}`,

@@ -4,13 +4,13 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { ClassesView } from "../../scripts/render/views/class.ts";
-import { counted } from "../../scripts/render/views/words.ts";
 import { type PageContext, section } from "../parts/page.ts";
 
 /** The page of all classes. */
 export function classesPage(ctx: PageContext, view: ClassesView): Html {
-	return html`<h1>Classes</h1>
-${view.days.length === 0 && html`<p class="empty">No classes are written in <code>_data/term.yaml</code> yet.</p>`}
+	const { words } = ctx;
+	return html`<h1>${words.destinations.classes}</h1>
+${view.days.length === 0 && html`<p class="empty">${words.classes.none(html`<code>_data/term.yaml</code>`)}</p>`}
 ${view.days.map(({ id, day, classes }) =>
 	section(
 		id,
@@ -18,7 +18,7 @@ ${view.days.map(({ id, day, classes }) =>
 		html`<ul class="cards">${classes.map(
 			(c) => html`<li class="card"><h3 class="name"><a href="${ctx.way(c.link.to)}">${c.link.name}</a></h3>
 <p><b>${c.end === "" ? c.start : `${c.start}–${c.end}`}</b></p>
-<p class="small">${[c.levels.map((l) => l.name).join(", "), counted(c.gymnasts, "gymnast"), ...(c.ages === undefined ? [] : [`ages ${c.ages[0]} to ${c.ages[1]}`])].join(" · ")}</p></li>`,
+<p class="small">${[c.levels.map((l) => l.name).join(", "), words.counts.gymnasts(c.gymnasts), ...(c.ages === undefined ? [] : [words.ages(c.ages[0], c.ages[1])])].join(" · ")}</p></li>`,
 		)}</ul>`,
 	),
 )}`;

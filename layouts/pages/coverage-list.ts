@@ -8,8 +8,8 @@ import { a, type PageContext, section } from "../parts/page.ts";
 
 /** The index of coverage. */
 export function coverageListPage(ctx: PageContext, view: CoverageListView): Html {
-	return html`<h1>Coverage</h1>
-<p class="lead">What the term as a whole trains. Every number opens to the drills it was counted from.</p>
+	return html`<h1>${ctx.words.destinations.coverage}</h1>
+<p class="lead">${ctx.words.coverage.lead}</p>
 <ul class="cards">${view.tables.map(
 		({ link, question }) =>
 			html`<li class="card"><h2 class="name">${a(ctx, link)}</h2><p>${question}</p></li>`,
@@ -18,7 +18,7 @@ ${
 	view.files.length > 0 &&
 	section(
 		"files",
-		"For a spreadsheet",
+		ctx.words.coverage.files,
 		html`<ul class="rows">${view.files.map((file) => html`<li><a href="${ctx.way(file.to)}" download>${file.name}</a></li>`)}</ul>`,
 	)
 }`;

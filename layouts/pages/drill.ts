@@ -5,7 +5,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import { NO_CHOICE, writeChoice } from "../../scripts/render/search/choice.ts";
 import type { DrillLine, DrillView } from "../../scripts/render/views/drill.ts";
-import { capital, shortNumber } from "../../scripts/render/views/words.ts";
+import { capital } from "../../scripts/render/views/words.ts";
 import {
 	cueList,
 	drillCards,
@@ -25,39 +25,40 @@ import { exercisePlan } from "../parts/share-head.ts";
 
 /** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
+	const say = ctx.words.drill;
 	const cues = cueList(view.cues);
-	const faults = faultList(view.faults);
+	const faults = faultList(ctx, view.faults);
 	const setUp = setUpList(ctx, view.setUp);
 	const steps = (id: string, title: string, lines: readonly DrillLine[], className = "") =>
 		lines.length > 0 &&
 		html`<div class="step-group ${className}"><h3 id="${id}">${title}</h3>${drillCards(ctx, lines)}</div>`;
 	const leads = [
-		steps("easier", "Easier", view.easier),
-		steps("harder", "Harder", view.harder),
-		steps("partner", "The other direction", view.partners),
-		steps("elsewhere", "Same shapes elsewhere", view.elsewhere, "wide"),
+		steps("easier", say.easier, view.easier),
+		steps("harder", say.harder, view.harder),
+		steps("partner", say.otherDirection, view.partners),
+		steps("elsewhere", say.elsewhere, view.elsewhere, "wide"),
 	].filter((group) => group !== false);
 	return html`<h1>${view.title}</h1>
 ${view.summary && html`<p class="lead">${view.summary}</p>`}
-${chips(ctx, view.apparatus, "On")}
+${chips(ctx, view.apparatus, say.on)}
 ${chips(
 	ctx,
 	view.levels.map(({ level }) => level),
-	"For",
+	say.forLevels,
 )}
 ${shapeStrip(ctx, view.figures)}
-${movingFigure(view.figures)}
+${movingFigure(ctx, view.figures)}
 ${safetyBox(ctx, view.safety)}
-${section("levels", "What each level does", levelWays(ctx, view.levels))}
-${cues && section("cues", "Say", cues)}
-${faults && section("faults", "Watch for", faults)}
-${setUp && section("set-up", "Set-up", [setUp, hasHeights(view.setUp) && heightsSource()])}
-${view.body.text !== "" && section("how", "How it goes", html`<div class="prose">${view.body}</div>`)}
+${section("levels", say.levels, levelWays(ctx, view.levels))}
+${cues && section("cues", say.say, cues)}
+${faults && section("faults", say.watchFor, faults)}
+${setUp && section("set-up", say.setUp, [setUp, hasHeights(view.setUp) && heightsSource(ctx)])}
+${view.body.text !== "" && section("how", say.how, html`<div class="prose">${view.body}</div>`)}
 ${
 	view.media.length > 0 &&
 	section(
 		"media",
-		"Pictures",
+		say.pictures,
 		view.media.map((medium) => mediumFigure(ctx, medium)),
 	)
 }
@@ -65,11 +66,11 @@ ${
 	leads.length > 0 &&
 	section(
 		"where-next",
-		"Where next",
+		say.whereNext,
 		html`<div class="steps">${leads}</div>
 ${
 	view.shapes.length + view.skills.length > 0 &&
-	html`<p><a href="${ctx.way(`search/${writeChoice({ ...NO_CHOICE, like: view.id })}`)}">More like this</a>: the same shapes and skills, other apparatus or levels</p>`
+	html`<p>${say.moreLikeThis(html`<a href="${ctx.way(`search/${writeChoice({ ...NO_CHOICE, like: view.id })}`)}">${say.moreLikeThisLink}</a>`)}</p>`
 }`,
 	)
 }
@@ -77,30 +78,29 @@ ${
 	view.planned.length > 0 &&
 	section(
 		"planned",
-		"Planned in",
+		say.plannedIn,
 		html`<ul class="planned">${view.planned.map(
 			({ week, apparatus, levels }) =>
 				html`<li>${a(ctx, week)}: ${a(ctx, apparatus)} <span class="small">${levels.map((l) => l.name).join(", ")}</span></li>`,
 		)}</ul>`,
 	)
 }
-${view.exposure.length > 0 && section("exposure", "Over the term", exposureTable(ctx, view))}
+${view.exposure.length > 0 && section("exposure", say.overTerm, exposureTable(ctx, view))}
 ${section(
 	"about-drill",
-	"About this drill",
+	say.about,
 	facts([
-		["Shapes", view.shapes.length > 0 && inWords(ctx, view.shapes)],
-		["Leads to", view.skills.length > 0 && inWords(ctx, view.skills)],
-		["Direction", view.direction && capital(view.direction)],
-		["Sides", view.sides],
+		[say.shapes, view.shapes.length > 0 && inWords(ctx, view.shapes)],
+		[say.leadsTo, view.skills.length > 0 && inWords(ctx, view.skills)],
+		[say.direction, view.direction && capital(ctx.words.directions[view.direction])],
+		[say.sides, view.sides && ctx.words.sides[view.sides]],
+		[say.eachRepetition, view.contacts && say.contacts(view.contacts.landings, view.contacts.hands)],
+		[say.alsoCalled, view.aliases.length > 0 && view.aliases.join(", ")],
 		[
-			"Each repetition",
-			view.contacts &&
-				`${shortNumber(view.contacts.landings)} landings, ${shortNumber(view.contacts.hands)} hand contacts`,
+			say.reviewed,
+			view.reviewed && html`<time datetime="${view.reviewed.iso}">${view.reviewed.words}</time>`,
 		],
-		["Also called", view.aliases.length > 0 && view.aliases.join(", ")],
-		["Reviewed", view.reviewed && html`<time datetime="${view.reviewed.iso}">${view.reviewed.words}</time>`],
-		["Written in", html`<code>${view.file}</code>`],
+		[say.writtenIn, html`<code>${view.file}</code>`],
 	]),
 )}
 ${exercisePlan(ctx, view)}`;

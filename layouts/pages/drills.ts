@@ -4,20 +4,21 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { DrillsView } from "../../scripts/render/views/drills.ts";
-import { counted } from "../../scripts/render/views/words.ts";
 import { drillRows } from "../parts/drill-parts.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
 /** The page of all drills. */
 export function drillsPage(ctx: PageContext, view: DrillsView): Html {
-	return html`<h1>Drills</h1>
-<p class="lead">${counted(view.count, "drill")}. ${a(ctx, { to: "search/", name: "Search" })} by shape, skill, level, apparatus and equipment.</p>
-<nav aria-label="Drills by apparatus"><ul class="tiles">${view.groups.map(
+	const { words } = ctx;
+	const say = words.drills;
+	return html`<h1>${words.destinations.drills}</h1>
+<p class="lead">${say.lead(view.count, a(ctx, { to: "search/", name: words.destinations.search }))}</p>
+<nav aria-label="${say.byApparatus}"><ul class="tiles">${view.groups.map(
 		({ id, apparatus, count }) =>
 			html`<li><a class="tile" href="#on-${id}">${apparatusIcon(id, apparatus.name)}<span>${apparatus.name}</span><span class="small">${count}</span></a></li>`,
 	)}</ul></nav>
-<nav aria-label="Drills by level"><ul class="tiles words">${view.levels.map(
+<nav aria-label="${say.byLevel}"><ul class="tiles words">${view.levels.map(
 		({ link, count }) =>
 			html`<li><a class="tile" href="${ctx.way(link.to)}"><span>${link.name}</span><span class="small">${count}</span></a></li>`,
 	)}</ul></nav>
@@ -26,9 +27,9 @@ ${view.groups.map(({ id, apparatus, count, lines }) =>
 		`on-${id}`,
 		html`${apparatusIcon(id, apparatus.name)} ${apparatus.name}`,
 		lines === undefined
-			? html`<p>${a(ctx, { to: apparatus.to, name: `${counted(count, "drill")} on ${apparatus.name}` })}</p>`
+			? html`<p>${a(ctx, { to: apparatus.to, name: say.onApparatus(count, apparatus.name) })}</p>`
 			: lines.length === 0
-				? html`<p class="empty">No drill names ${apparatus.name} yet.</p>`
+				? html`<p class="empty">${say.none(apparatus.name)}</p>`
 				: drillRows(ctx, lines),
 	),
 )}`;

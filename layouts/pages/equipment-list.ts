@@ -8,12 +8,14 @@ import { a, type PageContext } from "../parts/page.ts";
 
 /** The page of all equipment. */
 export function equipmentListPage(ctx: PageContext, view: EquipmentListView): Html {
-	return html`<h1>Equipment</h1>
+	const say = ctx.words.equipmentPage;
+	const name = ctx.words.destinations.equipment;
+	return html`<h1>${name}</h1>
 ${
 	view.items.length === 0
-		? html`<p class="empty">No equipment is written in <code>_data/equipment.yaml</code> yet.</p>`
-		: html`<section class="scroll" tabindex="0" aria-label="Equipment"><table>
-<thead><tr><th scope="col">Item</th><th scope="col">Owned</th><th scope="col">Most needed at one apparatus</th><th scope="col">Drills</th><th scope="col">Kept</th></tr></thead>
+		? html`<p class="empty">${say.none(html`<code>_data/equipment.yaml</code>`)}</p>`
+		: html`<section class="scroll" tabindex="0" aria-label="${name}"><table>
+<thead><tr><th scope="col">${say.item}</th><th scope="col">${say.owned}</th><th scope="col">${say.mostNeeded}</th><th scope="col">${ctx.words.destinations.drills}</th><th scope="col">${say.kept}</th></tr></thead>
 <tbody>${view.items.map(
 				({ link, owned, most, drills, stored }) =>
 					html`<tr><th scope="row">${a(ctx, link)}</th><td>${owned ?? "–"}</td><td${owned !== undefined && most !== undefined && most > owned ? html` class="short"` : ""}>${most ?? "–"}</td><td>${drills}</td><td class="left">${stored ?? "–"}</td></tr>`,

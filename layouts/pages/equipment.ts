@@ -9,22 +9,23 @@ import { a, facts, type PageContext, section } from "../parts/page.ts";
 
 /** The page of an item. */
 export function equipmentPage(ctx: PageContext, view: EquipmentView): Html {
+	const say = ctx.words.equipmentPage;
 	return html`<h1>${view.name}</h1>
 ${facts([
-	["Owned", view.owned],
-	["Kept", view.stored],
-	["Also called", view.aliases.length > 0 && view.aliases.join(", ")],
+	[say.owned, view.owned],
+	[say.kept, view.stored],
+	[ctx.words.drill.alsoCalled, view.aliases.length > 0 && view.aliases.join(", ")],
 ])}
 ${
 	view.uses.length > 0 &&
 	section(
 		"needed",
-		"Needed in",
+		say.neededIn,
 		html`<ul class="planned">${view.uses.map(
 			({ link, apparatus, needed }) =>
 				html`<li><span class="count">${needed}</span> ${a(ctx, { to: link.to, name: `${link.name}, ${apparatus}` })}</li>`,
 		)}</ul>`,
 	)
 }
-${section("drills", "Drills", view.drills.length === 0 ? html`<p class="empty">No drill uses it yet.</p>` : drillCards(ctx, view.drills, "h3"))}`;
+${section("drills", ctx.words.destinations.drills, view.drills.length === 0 ? html`<p class="empty">${say.noDrill}</p>` : drillCards(ctx, view.drills, "h3"))}`;
 }

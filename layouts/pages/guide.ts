@@ -10,5 +10,5 @@ import { beside, type PageContext } from "../parts/page.ts";
 export function guidePage(ctx: PageContext, view: GuideView): Html {
 	return html`<h1>${view.title}</h1>
 <div class="prose">${view.body}</div>
-${beside(ctx, view.previous, view.next, "Guides before and after")}`;
+${beside(ctx, view.previous, view.next, ctx.words.guides.besides)}`;
 }

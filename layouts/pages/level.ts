@@ -12,14 +12,15 @@ import { spacingSummary } from "../parts/spacing-table.ts";
 /** The page of a level. */
 export function levelPage(ctx: PageContext, view: LevelView): Html {
 	const findings = findingsList(ctx, view.findings);
+	const say = ctx.words.levels;
 	return html`<h1>${view.name}</h1>
 ${view.description && html`<p class="lead">${view.description}</p>`}
-${beside(ctx, view.easier, view.harder, "Levels below and above")}
-${chips(ctx, view.classes, "Classes")}
-${view.skills.length > 0 && section("skills", "Learns", chips(ctx, view.skills))}
-${view.entry.length > 0 && section("entry", "Arrives with", fold(html`${view.entry.length} skills`, chips(ctx, view.entry)))}
+${beside(ctx, view.easier, view.harder, say.besides)}
+${chips(ctx, view.classes, ctx.words.destinations.classes)}
+${view.skills.length > 0 && section("skills", say.learns, chips(ctx, view.skills))}
+${view.entry.length > 0 && section("entry", say.arrives, fold(ctx.words.counts.skills(view.entry.length), chips(ctx, view.entry)))}
 ${view.drills.map(({ apparatus, lines }, i) => section(`on-${i + 1}`, a(ctx, apparatus), drillRows(ctx, lines)))}
-${view.drills.length === 0 && html`<p class="empty">No drill offers this level yet.</p>`}
-${view.spacing && section("spacing", "Over the term", spacingSummary(ctx, view.spacing))}
-${findings && section("findings", "What the measures find", findings)}`;
+${view.drills.length === 0 && html`<p class="empty">${say.noDrill}</p>`}
+${view.spacing && section("spacing", ctx.words.drill.overTerm, spacingSummary(ctx, view.spacing))}
+${findings && section("findings", ctx.words.findingsPage.found, findings)}`;
 }

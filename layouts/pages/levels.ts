@@ -4,14 +4,13 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { LevelsView } from "../../scripts/render/views/level.ts";
-import { counted } from "../../scripts/render/views/words.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
 /** The page of all levels. */
 export function levelsPage(ctx: PageContext, view: LevelsView): Html {
-	return html`<h1>Levels</h1>
+	return html`<h1>${ctx.words.destinations.levels}</h1>
 <ol class="cards ladder">${view.levels.map(
 		({ link, description, drills, classes }) =>
-			html`<li class="card"><h2 class="name">${a(ctx, link)}</h2>${description && html`<p>${description}</p>`}<p class="small">${counted(drills, "drill")} · ${counted(classes, "class", "classes")}</p></li>`,
+			html`<li class="card"><h2 class="name">${a(ctx, link)}</h2>${description && html`<p>${description}</p>`}<p class="small">${ctx.words.counts.drills(drills)} · ${ctx.words.counts.classes(classes)}</p></li>`,
 	)}</ol>`;
 }

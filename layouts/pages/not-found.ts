@@ -8,7 +8,7 @@ import { a, type PageContext } from "../parts/page.ts";
 
 /** The page that a host shows where there is none. */
 export function notFoundPage(ctx: PageContext, view: NotFoundView): Html {
-	return html`<h1>Nothing stands here</h1>
-<p class="lead">The page may have been renamed since the link was made.</p>
+	return html`<h1>${ctx.words.notFound.title}</h1>
+<p class="lead">${ctx.words.notFound.lead}</p>
 <ul class="rows">${view.places.map((place) => html`<li>${a(ctx, place)}</li>`)}</ul>`;
 }

@@ -5,41 +5,42 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SearchView } from "../../scripts/render/views/search.ts";
-import { counted } from "../../scripts/render/views/words.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
 /** The page of the search. */
 export function searchPage(ctx: PageContext, view: SearchView): Html {
-	return html`<h1>Find a drill</h1>
+	const { words } = ctx;
+	const say = words.search;
+	return html`<h1>${words.home.find}</h1>
 <div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-summaries="${ctx.way(view.summaries)}" data-bodies="${ctx.way(view.bodies)}" data-root="${ctx.way("")}">
 <form class="search-form" role="search" action="${ctx.way("search/")}" method="get">
-<label for="search-words">Shape, skill, level, apparatus, equipment or any words</label>
+<label for="search-words">${say.label}</label>
 <div class="search-box">
-<input id="search-words" name="q" type="search" role="combobox" autocomplete="off" autocapitalize="none" spellcheck="false" enterkeyhint="search" placeholder="hollow, Level 2, bars" aria-expanded="false" aria-autocomplete="list" aria-haspopup="listbox" aria-controls="search-suggestions">
-<ul id="search-suggestions" class="search-suggestions" role="listbox" aria-label="Suggestions" hidden></ul>
-<button type="submit">Search</button>
+<input id="search-words" name="q" type="search" role="combobox" autocomplete="off" autocapitalize="none" spellcheck="false" enterkeyhint="search" placeholder="${words.home.findExample}" aria-expanded="false" aria-autocomplete="list" aria-haspopup="listbox" aria-controls="search-suggestions">
+<ul id="search-suggestions" class="search-suggestions" role="listbox" aria-label="${say.suggestions}" hidden></ul>
+<button type="submit">${words.destinations.search}</button>
 </div>
 </form>
 <div class="search-line">
-<p class="search-count">${counted(view.count, "drill")}</p>
+<p class="search-count">${words.counts.drills(view.count)}</p>
 <p class="search-live" role="status"></p>
-<button class="search-share" type="button" hidden>Share this list</button>
+<button class="search-share" type="button" hidden>${say.share}</button>
 </div>
 <p class="search-note" hidden></p>
-<ul class="search-chosen" aria-label="Chosen filters"></ul>
+<ul class="search-chosen" aria-label="${say.chosen}"></ul>
 <div class="search-body">
-<details class="search-filters"><summary>Filters</summary><div class="search-facets"></div></details>
+<details class="search-filters"><summary>${say.filters}</summary><div class="search-facets"></div></details>
 <section class="search-results" aria-labelledby="search-results-title">
-<h2 id="search-results-title" class="search-hidden">Drills found</h2>
+<h2 id="search-results-title" class="search-hidden">${say.found}</h2>
 <ol class="search-hits waiting"></ol>
-<button class="search-more" type="button" hidden>Show more</button>
+<button class="search-more" type="button" hidden>${say.more}</button>
 </section>
 </div>
 </div>
-<noscript><p class="lead">Searching as you type needs JavaScript. Every list below works without it.</p></noscript>
+<noscript><p class="lead">${say.noScript}</p></noscript>
 <section class="search-lists" aria-labelledby="search-lists-title">
-<h2 id="search-lists-title">All lists of drills</h2>
-<p>${a(ctx, { to: "drills/", name: `All ${counted(view.count, "drill")}` })}</p>
+<h2 id="search-lists-title">${say.lists}</h2>
+<p>${a(ctx, { to: "drills/", name: say.all(view.count) })}</p>
 ${view.lists.map(
 	({ id, title, entries }) => html`<section aria-labelledby="${id}">
 <h3 id="${id}">${title}</h3>

@@ -17,16 +17,16 @@ export function shapePage(ctx: PageContext, view: ShapeView): Html {
 	const findings = findingsList(ctx, view.findings);
 	return html`<h1>${shape.name}</h1>
 ${view.description && html`<p class="lead">${view.description}</p>`}
-${shape.aliases.length > 0 && html`<p class="small">Also called ${shape.aliases.join(", ")}.</p>`}
+${shape.aliases.length > 0 && html`<p class="small">${ctx.words.alsoCalled(shape.aliases.join(", "))}</p>`}
 <div class="one-figure">${shapeFigure(shape, "figure")}</div>
 ${
 	view.drills.length === 0
-		? html`<p class="empty">No drill names this shape yet.</p>`
+		? html`<p class="empty">${ctx.words.shapes.noDrill}</p>`
 		: view.drills.map(({ apparatus, lines }, i) =>
 				section(`on-${i + 1}`, a(ctx, apparatus), drillCards(ctx, lines, "h3")),
 			)
 }
 ${spacingTable(ctx, view.spacing)}
-${anglesOfShape(shape)}
-${findings && section("findings", "What the measures find", findings)}`;
+${anglesOfShape(ctx, shape)}
+${findings && section("findings", ctx.words.findingsPage.found, findings)}`;
 }

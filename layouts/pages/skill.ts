@@ -4,6 +4,7 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SkillView } from "../../scripts/render/views/skill.ts";
+import { capital } from "../../scripts/render/views/words.ts";
 import { progressionPicture } from "../parts/charts.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { findingsList } from "../parts/findings-list.ts";
@@ -13,40 +14,41 @@ import { spacingTable } from "../parts/spacing-table.ts";
 /** The page of a skill. */
 export function skillPage(ctx: PageContext, view: SkillView): Html {
 	const findings = findingsList(ctx, view.findings);
+	const { words } = ctx;
+	const say = words.skills;
 	const some = (links: SkillView["needs"]) => links.length > 0 && inWords(ctx, links);
 	return html`<h1>${view.name}</h1>
 ${view.description && html`<p class="lead">${view.description}</p>`}
-${view.aliases.length > 0 && html`<p class="small">Also called ${view.aliases.join(", ")}.</p>`}
-${chips(ctx, view.apparatus, "On")}
-${chips(ctx, view.levels, "For")}
+${view.aliases.length > 0 && html`<p class="small">${words.alsoCalled(view.aliases.join(", "))}</p>`}
+${chips(ctx, view.apparatus, words.drill.on)}
+${chips(ctx, view.levels, words.drill.forLevels)}
 ${facts([
-	["Needs first", some(view.needs)],
-	["Leads to", some(view.leadsTo)],
-	["Opposite", some(view.opposites)],
-	["Pattern", view.pattern],
-	["Direction", view.direction],
+	[say.needs, some(view.needs)],
+	[say.leadsTo, some(view.leadsTo)],
+	[say.opposite, some(view.opposites)],
+	[say.pattern, view.pattern && capital(words.patterns[view.pattern])],
+	[words.drill.direction, view.direction && capital(words.directions[view.direction])],
 ])}
 ${
 	view.drills.length === 0
-		? html`<p class="empty">No drill leads to this skill yet.</p>`
+		? html`<p class="empty">${say.noDrill}</p>`
 		: view.drills.map(({ level, lines }, i) =>
-				section(`from-${i + 1}`, html`From ${a(ctx, level)}`, drillCards(ctx, lines, "h3")),
+				section(`from-${i + 1}`, html`${words.fromLevel(a(ctx, level))}`, drillCards(ctx, lines, "h3")),
 			)
 }
 ${
 	view.around.length > 1 &&
 	section(
 		"progression",
-		"On the way",
+		say.onTheWay,
 		progressionPicture(ctx, view.around, {
-			title: `What comes before ${view.name}, and what it leads to`,
-			description:
-				"From the easy at the top to the hard at the bottom. The list under this picture has the same in words.",
+			title: say.mapTitle(view.name),
+			description: say.mapDescription,
 			idPrefix: "map",
 			focus: view.id,
 		}),
 	)
 }
 ${spacingTable(ctx, view.spacing)}
-${findings && section("findings", "What the measures find", findings)}`;
+${findings && section("findings", words.findingsPage.found, findings)}`;
 }

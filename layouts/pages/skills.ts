@@ -4,20 +4,19 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SkillsView } from "../../scripts/render/views/skill.ts";
-import { counted } from "../../scripts/render/views/words.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
 /** The page of all skills. */
 export function skillsPage(ctx: PageContext, view: SkillsView): Html {
-	return html`<h1>Skills</h1>
+	return html`<h1>${ctx.words.destinations.skills}</h1>
 ${view.groups.map(({ apparatus, id, skills }) =>
 	section(
 		`on-${id}`,
 		html`${apparatusIcon(id, apparatus)} ${apparatus}`,
 		html`<ul class="rows">${skills.map(
 			({ link, levels, drills }) =>
-				html`<li>${a(ctx, link, "name")} <span class="small">${[counted(drills, "drill"), levels.map((l) => l.name).join(", ")].filter((x) => x !== "").join(" · ")}</span></li>`,
+				html`<li>${a(ctx, link, "name")} <span class="small">${[ctx.words.counts.drills(drills), levels.map((l) => l.name).join(", ")].filter((x) => x !== "").join(" · ")}</span></li>`,
 		)}</ul>`,
 	),
 )}`;

@@ -9,23 +9,19 @@ import {
 	type TermRow,
 	type TermView,
 } from "../../scripts/render/views/term.ts";
-import { shortNumber } from "../../scripts/render/views/words.ts";
 import { countedCell, termMatrix } from "../parts/charts.ts";
 import { nothingPlanned } from "../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../parts/page.ts";
 
-const WORDS = {
-	shape: { title: "Body shapes", one: "Shape" },
-	skill: { title: "Skills", one: "Skill" },
-} as const;
-
 /** The page of the term, for all levels or for one. */
 export function termPage(ctx: PageContext, view: TermView): Html {
-	const title =
-		view.level === undefined ? "Term overview" : html`Term overview <span class="of">${view.level}</span>`;
+	const { words } = ctx;
+	const say = words.term;
+	const name = words.destinations.termOverview;
+	const title = view.level === undefined ? name : html`${name} <span class="of">${view.level}</span>`;
 	return html`<h1>${title}</h1>
-<p class="lead">What each week of ${view.term} trains, in minutes. Every number opens to its drills.</p>
-<nav class="filter" aria-label="Level"><ul class="chips">${view.levels.map(
+<p class="lead">${say.lead(view.term)}</p>
+<nav class="filter" aria-label="${words.heads.level}"><ul class="chips">${view.levels.map(
 		({ link, chosen }) =>
 			html`<li><a class="chip" href="${ctx.way(link.to)}"${chosen && raw(' aria-current="page"')}>${link.name}</a></li>`,
 	)}</ul></nav>
@@ -34,16 +30,16 @@ ${
 		? nothingPlanned(ctx)
 		: html`${section(
 				"glance",
-				"At a glance",
+				say.glance,
 				html`<div class="pictures by-week">${view.kinds.map(
-					(kind) => html`<div><h3>${WORDS[kind.kind].title}</h3>
+					(kind) => html`<div><h3>${words.things[kind.kind].title}</h3>
 ${
 	kind.matrix === undefined
-		? html`<p class="empty">There is nothing here to train yet.</p>`
-		: html`<p class="small">${notes(view, kind)}</p>
+		? html`<p class="empty">${say.nothing}</p>`
+		: html`<p class="small">${notes(ctx, view, kind)}</p>
 ${termMatrix(ctx, kind.matrix, {
-	title: `${WORDS[kind.kind].title} by week`,
-	description: `${view.level ?? "All levels"}: minutes in each week. The table further down has the same numbers.`,
+	title: say.byWeek[kind.kind],
+	description: say.description(view.level ?? words.allLevels),
 	idPrefix: `term-${kind.kind}`,
 })}`
 }</div>`,
@@ -54,35 +50,34 @@ ${view.kinds.map(
 		kind.matrix !== undefined &&
 		section(
 			`${kind.kind}-table`,
-			`${WORDS[kind.kind].title} as a table`,
+			say.asTable[kind.kind],
 			html`${termTable(ctx, view, kind)}
 <p><a class="button" href="${ctx.way(kind.file)}" download>${kind.file.replace("data/", "")}</a></p>`,
 		),
 )}`
 }
 <ul class="rows">${[
-		{ to: "measures/spacing/", name: "Spacing: every gap, held against the targets" },
-		{ to: "measures/order/", name: "Order: what comes before what" },
-		{ to: "coverage/", name: "Coverage: the tables behind these numbers" },
+		{ to: "measures/spacing/", name: say.toSpacing },
+		{ to: "measures/order/", name: say.toOrder },
+		{ to: "coverage/", name: say.toCoverage },
 	].map((link) => html`<li>${a(ctx, link)}</li>`)}</ul>`;
 }
 
-function notes(view: TermView, { kind, weeksWanted, gapWanted }: TermKind): string {
-	const both = `A drill with two ${kind}s counts in full for both.`;
-	const target = spacingTarget(weeksWanted, gapWanted);
-	if (target === undefined) return `${both} The club has set no target for the weeks of a ${kind}.`;
-	return view.level === undefined
-		? `${both} A gap is marked where no level at all meets it for longer than the target. The club's target for each level: ${target}.`
-		: `${both} The club's target: ${target}.`;
+function notes({ words }: PageContext, view: TermView, { kind, weeksWanted, gapWanted }: TermKind): string {
+	const say = words.term.notes[kind];
+	const target = spacingTarget(words, weeksWanted, gapWanted);
+	if (target === undefined) return `${say.both} ${say.noTarget}`;
+	return `${say.both} ${view.level === undefined ? words.term.targetOfEach(target) : words.term.target(target)}`;
 }
 
 function termTable(ctx: PageContext, view: TermView, kind: TermKind): Html {
 	const all = view.level === undefined;
 	const columns = 4 + kind.weeks.length;
-	return html`<section class="scroll heat" tabindex="0" aria-label="${WORDS[kind.kind].title} by week, table"><table class="by-week">
-<thead><tr><th scope="col">${WORDS[kind.kind].one}</th><th scope="col">Weeks</th><th scope="col">Longest gap</th>${all && html`<th scope="col" class="left">Target missed by</th>`}${kind.weeks.map(
+	const { words } = ctx;
+	return html`<section class="scroll heat" tabindex="0" aria-label="${words.asTable(words.term.byWeek[kind.kind])}"><table class="by-week">
+<thead><tr><th scope="col">${words.things[kind.kind].one}</th><th scope="col">${words.heads.weeks}</th><th scope="col">${words.heads.longestGap}</th>${all && html`<th scope="col" class="left">${words.heads.missedBy}</th>`}${kind.weeks.map(
 		({ number, link }) =>
-			html`<th scope="col"><span class="sr">Week </span>${a(ctx, { ...link, name: String(number) })}</th>`,
+			html`<th scope="col"><span class="sr">${words.heads.week} </span>${a(ctx, { ...link, name: String(number) })}</th>`,
 	)}</tr></thead>
 ${kind.groups.map(
 	({ name, rows }) =>
@@ -96,7 +91,7 @@ function termRow(ctx: PageContext, kind: TermKind, row: TermRow, all: boolean): 
 		all && html`<td class="left">${row.missedBy.length === 0 ? "–" : inWords(ctx, row.missedBy)}</td>`
 	}${row.cells.map((cell) =>
 		cell === undefined
-			? html`<td class="none"><span class="sr">none</span></td>`
-			: countedCell(ctx, shortNumber(cell.minutes), cell.link),
+			? html`<td class="none"><span class="sr">${ctx.words.none}</span></td>`
+			: countedCell(ctx, ctx.words.number(cell.minutes), cell.link),
 	)}</tr>`;
 }

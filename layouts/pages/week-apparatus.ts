@@ -5,7 +5,6 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
-import { shortNumber } from "../../scripts/render/views/words.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { apparatusIcon } from "../parts/icons.ts";
@@ -15,50 +14,57 @@ import { suggestionList } from "../parts/suggestion-list.ts";
 
 /** The page of one apparatus in one week. */
 export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Html {
+	const { words } = ctx;
+	const say = words.weekApparatus;
 	return html`<p class="eyebrow">${view.week.dates}</p>
-<h1>${apparatusIcon(view.id, view.apparatus.name)} ${view.apparatus.name} <span class="of">week ${view.week.number}</span></h1>
+<h1>${apparatusIcon(view.id, view.apparatus.name)} ${view.apparatus.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
 <p class="lead">${view.focus ?? view.week.theme}</p>
-${beside(ctx, view.previous, view.next, `${view.apparatus.name} in the weeks before and after`)}
+${beside(ctx, view.previous, view.next, words.classSheet.besides(view.apparatus.name))}
 ${
 	view.equipment.length > 0 &&
 	section(
 		"set-out",
-		"Set out",
+		words.setOut.title,
 		html`<ul class="setup">${view.equipment.map(
 			({ item, needed, owned, stored }) =>
-				html`<li><span class="count">${needed}</span> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">the club owns ${owned}</strong>`}</li>`,
+				html`<li><span class="count">${needed}</span> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">${words.setOut.owns(owned)}</strong>`}</li>`,
 		)}</ul>
-${fold("Needed against owned", [
+${fold(say.neededOwned, [
 	scrollTable(
-		"Equipment needed and owned",
-		["Item", "Needed", "Owned", html`<span class="left">For</span>`],
+		say.neededOwnedTable,
+		[
+			words.equipmentPage.item,
+			words.equipmentPage.needed,
+			words.equipmentPage.owned,
+			html`<span class="left">${words.drill.forLevels}</span>`,
+		],
 		view.equipment.map(
 			({ item, needed, owned, drills }) =>
-				html`<tr><th scope="row">${a(ctx, item)}</th><td class="${owned !== undefined && owned < needed ? "short" : ""}">${shortNumber(needed)}</td><td>${owned === undefined ? "–" : shortNumber(owned)}</td><td class="left">${inWords(ctx, drills)}</td></tr>`,
+				html`<tr><th scope="row">${a(ctx, item)}</th><td class="${owned !== undefined && owned < needed ? "short" : ""}">${words.number(needed)}</td><td>${owned === undefined ? "–" : words.number(owned)}</td><td class="left">${inWords(ctx, drills)}</td></tr>`,
 		),
 	),
-	html`<p class="small">Stations add up, blocks follow each other and the largest wins. ${a(ctx, measureLink("equipment"))} has every week.</p>`,
+	html`<p class="small">${say.addedUp(a(ctx, measureLink(words, "equipment")))}</p>`,
 ])}`,
 	)
 }
 ${section(
 	"blocks",
-	html`Blocks, ${shortNumber(view.minutes)} min`,
+	say.blocks(view.minutes),
 	view.blocks.length === 0
-		? html`<p class="empty">No block is planned here.</p>`
+		? html`<p class="empty">${say.noBlock}</p>`
 		: view.blocks.map((block) => {
 				const plan = view.plans.find((one) => one.block === block.number);
 				const id = `block-${block.number}`;
-				const drawn = plan && floorPlanFigure(plan, { idPrefix: `${id}-plan`, upright: true });
+				const drawn = plan && floorPlanFigure(ctx.words, plan, { idPrefix: `${id}-plan`, upright: true });
 				return blockCard(ctx, block, id, undefined, undefined, drawn);
 			}),
 )}
-${heightsNote(view.blocks)}
-${floorPlanNote(view.plans)}
+${heightsNote(ctx, view.blocks)}
+${floorPlanNote(ctx.words, view.plans)}
 ${
 	view.suggestions.length > 0 &&
-	section("suggestions", "What would close gaps", [
-		html`<p class="small">The fewest drills of the library that train here what is due and not met this week, within the free minutes and in order.</p>`,
+	section("suggestions", words.suggestions.title, [
+		html`<p class="small">${words.suggestions.here}</p>`,
 		suggestionList(ctx, view.suggestions, ({ level }) => level.name),
 	])
 }
@@ -66,9 +72,9 @@ ${
 	view.others.length > 0 &&
 	section(
 		"others",
-		"Elsewhere this week",
+		say.elsewhere,
 		html`<ul class="tiles">${view.others.map((other) => html`<li><a class="tile" href="${ctx.way(other.link.to)}">${apparatusIcon(other.id, other.link.name)}<span>${other.link.name}</span></a></li>`)}</ul>`,
 	)
 }
-<p>${a(ctx, { to: `apparatus/${view.id}/`, name: `All drills on ${view.apparatus.name}` })}</p>`;
+<p>${a(ctx, { to: `apparatus/${view.id}/`, name: say.allDrills(view.apparatus.name) })}</p>`;
 }

@@ -5,13 +5,12 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekView } from "../../scripts/render/views/week.ts";
-import { shortNumber } from "../../scripts/render/views/words.ts";
 import { pairedBars } from "../parts/charts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { loadHeads, loadRow } from "../parts/load-table.ts";
-import { directionCells, pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
-import { a, beside, inWords, type PageContext, section } from "../parts/page.ts";
+import { directionCells, directionHeads, pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
+import { a, beside, inWords, minutesMark, type PageContext, section } from "../parts/page.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 import { timeHeads, timeRow } from "../parts/time-table.ts";
 import { classRows } from "../parts/week-list.ts";
@@ -20,45 +19,47 @@ import { clashTable } from "./measures/equipment.ts";
 /** The page of a week. */
 export function weekPage(ctx: PageContext, view: WeekView): Html {
 	const findings = findingsList(ctx, view.findings);
+	const { words } = ctx;
+	const say = words.weekPage;
 	return html`<p class="eyebrow">${view.dates}</p>
-<h1><span class="big-number">Week ${view.number}</span> ${view.theme}</h1>
-${beside(ctx, view.previous, view.next, "Weeks before and after")}
+<h1><span class="big-number">${words.week(view.number)}</span> ${view.theme}</h1>
+${beside(ctx, view.previous, view.next, say.besides)}
 ${view.body.text !== "" && html`<div class="prose director">${view.body}</div>`}
 ${section(
 	"apparatus",
-	"By apparatus",
+	say.byApparatus,
 	html`<div class="plans">${view.plans.map(
 		({ apparatus, blocks }) => html`<article class="plan">
-<h3>${apparatusIcon(apparatus.id, apparatus.link.name)} ${a(ctx, apparatus.link)} <span class="small">${shortNumber(apparatus.minutes)} min</span></h3>
+<h3>${apparatusIcon(apparatus.id, apparatus.link.name)} ${a(ctx, apparatus.link)} <span class="small">${words.min(apparatus.minutes)}</span></h3>
 ${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}
 <ol class="blocks">${blocks.map(
 			(block) =>
-				html`<li><span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span><span>${block.kind === "stations" && html`<span class="label">Stations</span> `}${inWords(ctx, block.drills)}${block.levels.length > 0 && html` <span class="for">${inWords(ctx, block.levels)}</span>`}</span></li>`,
+				html`<li>${minutesMark(ctx, block.minutes)}<span>${block.kind === "stations" && html`<span class="label">${say.stations}</span> `}${inWords(ctx, block.drills)}${block.levels.length > 0 && html` <span class="for">${inWords(ctx, block.levels)}</span>`}</span></li>`,
 		)}</ol></article>`,
 	)}</div>`,
 )}
-${view.classes.length > 0 && section("sheets", "Class sheets", classRows(ctx, view))}
+${view.classes.length > 0 && section("sheets", words.classes.sheets, classRows(ctx, view))}
 ${
 	view.times.length > 0 &&
-	section("time", "Minutes of each class", [
+	section("time", say.minutes, [
 		scrollTable(
-			"Planned and available minutes by class",
-			["Group", ...timeHeads],
+			say.minutesTable,
+			[words.heads.group, ...timeHeads(ctx)],
 			view.times.map(({ class: group, row }) => timeRow(ctx, row, group)),
 		),
-		html`<p class="small">${a(ctx, { ...measureLink("time"), name: "Every week" })}</p>`,
+		html`<p class="small">${a(ctx, { ...measureLink(words, "time"), name: say.everyWeek })}</p>`,
 	])
 }
-${view.clashes.length > 0 && section("clashes", "Classes that need the same equipment", clashTable(ctx, view.clashes))}
+${view.clashes.length > 0 && section("clashes", say.clashes, clashTable(ctx, view.clashes))}
 ${
 	view.directions.length > 0 &&
-	section("directions", "Forward and backward", [
-		html`<p class="small">Minutes over all levels. ${a(ctx, { ...measureLink("balance"), name: "Every week" })}</p>`,
+	section("directions", words.balance.directions, [
+		html`<p class="small">${words.balance.overAll} ${a(ctx, { ...measureLink(words, "balance"), name: say.everyWeek })}</p>`,
 		pictureAndTable(
 			pairedBars(
 				ctx,
 				{
-					sides: ["Backward", "Forward"],
+					sides: [words.heads.backward, words.heads.forward],
 					groups: [
 						{
 							name: "",
@@ -72,14 +73,14 @@ ${
 					],
 				},
 				{
-					title: `Week ${view.number}: backward and forward`,
-					description: "Minutes on each apparatus. The table beside this picture has the same numbers.",
+					title: words.balance.pairs(words.week(view.number)),
+					description: say.directionsDescription,
 					idPrefix: "pairs",
 				},
 			),
 			scrollTable(
-				"Minutes by direction",
-				["Apparatus", "Forward", "Backward", "Sideways", "None"],
+				words.balance.byDirection,
+				[words.heads.apparatus, ...directionHeads(ctx)],
 				view.directions.map(
 					({ apparatus, row }) =>
 						html`<tr><th scope="row">${a(ctx, apparatus)}</th>${directionCells(ctx, row)}</tr>`,
@@ -90,22 +91,22 @@ ${
 }
 ${
 	view.load.length > 0 &&
-	section("load", "Landings and hand contacts", [
-		html`<p class="small">For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before. ${a(ctx, { ...measureLink("load"), name: "Every week" })}</p>`,
+	section("load", words.load.title, [
+		html`<p class="small">${words.load.note} ${a(ctx, { ...measureLink(words, "load"), name: say.everyWeek })}</p>`,
 		scrollTable(
-			"Landings and hand contacts by level",
-			["Level", ...loadHeads, html`<span class="left">Counted from</span>`],
+			words.load.byLevel,
+			[words.heads.level, ...loadHeads(ctx)],
 			view.load.map((row) => loadRow(ctx, row, row.level)),
 		),
 	])
 }
 ${
 	view.suggestions.length > 0 &&
-	section("suggestions", "What would close gaps", [
-		html`<p class="small">For each level and apparatus the fewest drills of the library that train what is due and not met this week, within the free minutes and in order. The free minutes of a level are the same ones on every apparatus: choose among these.</p>`,
+	section("suggestions", words.suggestions.title, [
+		html`<p class="small">${words.suggestions.ofWeek}</p>`,
 		suggestionList(ctx, view.suggestions, ({ level, apparatus }) => `${level.name}, ${apparatus.name}`),
 	])
 }
-${findings && section("findings", "What the measures find", findings)}
-<p class="small">Written in <code>${view.file}</code>.</p>`;
+${findings && section("findings", words.findingsPage.found, findings)}
+<p class="small">${say.writtenIn(html`<code>${view.file}</code>`)}</p>`;
 }

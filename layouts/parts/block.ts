@@ -4,7 +4,6 @@
 
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { BlockView, Station } from "../../scripts/render/views/week.ts";
-import { counted, shortNumber } from "../../scripts/render/views/words.ts";
 import {
 	cueList,
 	faultList,
@@ -16,7 +15,7 @@ import {
 } from "./drill-parts.ts";
 import { shapeStrip } from "./figures.ts";
 import { stationLabel } from "./floor-plan.ts";
-import { a, fold, inWords, type PageContext } from "./page.ts";
+import { a, fold, inWords, minutesMark, type PageContext } from "./page.ts";
 
 /** What a class sheet adds to a block. */
 export interface BlockInHall {
@@ -34,20 +33,21 @@ export function blockCard(
 ): Html {
 	const [first] = block.stations;
 	const several = block.stations.length > 1;
+	const say = ctx.words.block;
 	const title =
 		first === undefined
-			? `Block ${block.number}`
+			? say.numbered(block.number)
 			: several
-				? `${block.stations.length} stations`
+				? ctx.words.counts.stations(block.stations.length)
 				: a(ctx, first.drill);
 	return html`<article class="block" id="${id}"${hall && raw(` tabindex="-1"`)} aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
-<p class="clock">${clock && html`<time>${clock.from}</time>`}<span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span></p>
+<p class="clock">${clock && html`<time>${clock.from}</time>`}${minutesMark(ctx, block.minutes)}</p>
 <div class="block-body">
 <h3 id="${id}-title">${title}</h3>
 ${block.note && html`<p class="note">${block.note}</p>`}
-${block.levels.length > 0 && html`<p class="small">For ${inWords(ctx, block.levels)}</p>`}
-${first === undefined && html`<p>No level here does this block.</p>`}
-${several && html`<p class="small">Rotate; ${shortNumber(block.change)} min for each change.</p>`}
+${block.levels.length > 0 && html`<p class="small">${say.forLevels(inWords(ctx, block.levels))}</p>`}
+${first === undefined && html`<p>${say.nobody}</p>`}
+${several && html`<p class="small">${say.rotate(block.change)}</p>`}
 ${hall?.timer}
 ${plan}
 ${hall && several && stationWays(block, id)}
@@ -73,28 +73,27 @@ function stationAnchor(id: string, i: number): string {
 }
 
 /** Where the heights of these blocks come from; nothing where none is shown. */
-export function heightsNote(blocks: readonly BlockView[]): Html | undefined {
+export function heightsNote(ctx: PageContext, blocks: readonly BlockView[]): Html | undefined {
 	const shown = blocks.some(({ stations }) => stations.some(({ core }) => hasHeights(core.setUp)));
-	return shown ? heightsSource() : undefined;
+	return shown ? heightsSource(ctx) : undefined;
 }
 
 function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 	const { core } = station;
+	const say = ctx.words.block;
 	const setUp = setUpList(ctx, core.setUp);
-	const faults = faultList(core.faults);
+	const faults = faultList(ctx, core.faults);
 	const group = [
 		...(timed
 			? station.minutes.map(({ levels, minutes }) =>
 					station.minutes.length === 1
-						? `${shortNumber(minutes)} min each`
-						: `${shortNumber(minutes)} min for ${levels.map((l) => l.name).join(", ")}`,
+						? say.minEach(minutes)
+						: say.minFor(minutes, levels.map((l) => l.name).join(", ")),
 				)
 			: []),
-		...(station.gymnasts === undefined ? [] : [`${counted(station.gymnasts, "gymnast")} here`]),
-		...(station.turns === undefined ? [] : [`about ${counted(station.turns, "turn")} each`]),
-		...(station.wait === undefined || station.wait === 0
-			? []
-			: [`${shortNumber(station.wait)} s between turns`]),
+		...(station.gymnasts === undefined ? [] : [say.here(station.gymnasts)]),
+		...(station.turns === undefined ? [] : [say.turnsEach(station.turns)]),
+		...(station.wait === undefined || station.wait === 0 ? [] : [say.wait(station.wait)]),
 	];
 	return html`${station.note && html`<p class="note">${station.note}</p>`}
 ${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
@@ -104,6 +103,6 @@ ${cueList(core.cues)}
 ${safetyBox(ctx, core.safety)}
 ${
 	(setUp !== undefined || faults !== undefined) &&
-	html`<div class="folds">${faults && fold("Watch for", faults, true)}${setUp && fold("Set-up", setUp, true)}</div>`
+	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}</div>`
 }`;
 }

@@ -11,15 +11,14 @@ import { drawRangeBars, type RangeBars } from "../../scripts/figures/range-bars.
 import { drawTermMatrix, type TermMatrix } from "../../scripts/figures/term-matrix.ts";
 import { drawTimeLine, type TimeLine } from "../../scripts/figures/time-line.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { shortNumber } from "../../scripts/render/views/words.ts";
 import { a, type PageContext } from "./page.ts";
 
 /** A chart's title and description, for those who do not see it, and what its ids begin with. */
 export type ChartWords = Words;
 
 /** Wider than a phone's screen, these scroll within themselves. */
-function scrolling(words: ChartWords, svg: string): Html {
-	return html`<section class="scroll picture" tabindex="0" aria-label="${words.title}, picture">${raw(svg)}</section>`;
+function scrolling(ctx: PageContext, words: ChartWords, svg: string): Html {
+	return html`<section class="scroll picture" tabindex="0" aria-label="${ctx.words.charts.picture(words.title)}">${raw(svg)}</section>`;
 }
 
 function standing(svg: string): Html {
@@ -39,13 +38,13 @@ export function termMatrix(
 		rows: here(ctx, matrix.rows),
 		cells: here(ctx, matrix.cells),
 	};
-	return scrolling(words, drawTermMatrix(own, { ...words, format: shortNumber }));
+	return scrolling(ctx, words, drawTermMatrix(own, { ...words, ...chartWords(ctx) }));
 }
 
 /** One bar for each week, item or class. */
 export function barChart(ctx: PageContext, chart: BarChart, words: ChartWords): Html | undefined {
 	if (chart.bars.length === 0) return undefined;
-	return standing(drawBars({ ...chart, bars: here(ctx, chart.bars) }, { ...words, format: shortNumber }));
+	return standing(drawBars({ ...chart, bars: here(ctx, chart.bars) }, { ...words, ...chartWords(ctx) }));
 }
 
 /** Left against right. */
@@ -56,19 +55,21 @@ export function pairedBars(
 ): Html | undefined {
 	if (groups.every(({ bars }) => bars.length === 0)) return undefined;
 	const own = groups.map(({ name, bars }) => ({ name, bars: here(ctx, bars) }));
-	return standing(drawPairedBars({ sides, groups: own }, { ...words, format: shortNumber }));
+	return standing(drawPairedBars({ sides, groups: own }, { ...words, ...chartWords(ctx) }));
 }
 
 /** Planned against available. */
 export function timeLine(ctx: PageContext, { points }: TimeLine, words: ChartWords): Html | undefined {
 	if (points.length === 0) return undefined;
-	return scrolling(words, drawTimeLine({ points: here(ctx, points) }, { ...words, format: shortNumber }));
+	return scrolling(ctx, words, drawTimeLine({ points: here(ctx, points) }, { ...words, ...chartWords(ctx) }));
 }
 
 /** From low to high. */
-export function rangeBars(chart: RangeBars, words: ChartWords): Html | undefined {
+export function rangeBars(ctx: PageContext, chart: RangeBars, words: ChartWords): Html | undefined {
 	if (chart.ranges.length === 0) return undefined;
-	return standing(drawRangeBars(chart, { ...words, format: (value) => String(Math.round(value)) }));
+	return standing(
+		drawRangeBars(chart, { ...words, ...chartWords(ctx), format: (value) => String(Math.round(value)) }),
+	);
 }
 
 /** What comes before what, as a picture and as a list of words. */
@@ -78,9 +79,9 @@ export function progressionPicture(
 	words: ChartWords & { readonly focus?: string },
 ): Html | undefined {
 	if (skills.length === 0) return undefined;
-	const { svg, items } = drawProgressionMap(here(ctx, skills), words);
-	return html`${scrolling(words, svg)}
-<details class="as-words"><summary>The same in words</summary><ol class="rows">${items.map(
+	const { svg, items } = drawProgressionMap(here(ctx, skills), { ...words, words: ctx.words.charts });
+	return html`${scrolling(ctx, words, svg)}
+<details class="as-words"><summary>${ctx.words.charts.inWords}</summary><ol class="rows">${items.map(
 		({ name, href, words: inFull, place }) => {
 			const rest = inFull.slice(name.length);
 			const link = href === undefined ? html`${name}` : html`<a href="${href}">${name}</a>`;
@@ -105,4 +106,9 @@ function here<Part extends { readonly href?: string }>(
 	parts: readonly Part[],
 ): readonly Part[] {
 	return parts.map((part) => (part.href === undefined ? part : { ...part, href: ctx.way(part.href) }));
+}
+
+/** How the words and numbers of a chart are written. */
+function chartWords({ words }: PageContext) {
+	return { format: words.number, words: words.charts };
 }

@@ -2,34 +2,23 @@
  * The parts of a drill that more than one page shows: safety, cues, faults, doses, set-up, lists.
  */
 
-import { HEIGHTS_CAUTION, HEIGHTS_SOURCE } from "../../scripts/compute/heights.ts";
-import type { Landmark } from "../../scripts/model.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/render/views/drill.ts";
-import { capital, counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { capital } from "../../scripts/render/views/words.ts";
 import { sign } from "./icons.ts";
 import { a, inWords, type PageContext } from "./page.ts";
-
-/** Where the landmarks of the body are, as coaches say it. */
-export const LANDMARK_WORDS: Readonly<Record<Landmark, string>> = {
-	knee: "knee height",
-	hip: "hip height",
-	chest: "chest height",
-	shoulder: "shoulder height",
-	head: "the top of the head",
-	reach: "fingertips overhead",
-};
 
 /** Spotting and caution; where neither is written, what to do then. */
 export function safetyBox(ctx: PageContext, safety: Safety): Html {
 	const { spotting, caution } = safety;
+	const say = ctx.words.safety;
 	return html`<div class="safety">
-${spotting && html`<p>${sign("spotting")}<strong>Spotting.</strong> ${spotting}</p>`}
-${caution && html`<p>${sign("caution")}<strong>Caution.</strong> ${caution}</p>`}
+${spotting && html`<p>${sign("spotting")}<strong>${say.spotting}</strong> ${spotting}</p>`}
+${caution && html`<p>${sign("caution")}<strong>${say.caution}</strong> ${caution}</p>`}
 ${
 	spotting === undefined &&
 	caution === undefined &&
-	html`<p>${sign("caution")}<strong>Spotting and caution.</strong> Nothing of its own is written for this drill: <a href="${ctx.way("about/")}">the usual caution</a> holds.</p>`
+	html`<p>${sign("caution")}<strong>${say.both}</strong> ${say.nothingWritten(html`<a href="${ctx.way("about/")}">${say.usual}</a>`)}</p>`
 }
 </div>`;
 }
@@ -41,11 +30,12 @@ export function cueList(cues: readonly Html[]): Html | undefined {
 }
 
 /** What to see, and what to say to it. */
-export function faultList(faults: DrillCore["faults"]): Html | undefined {
+export function faultList(ctx: PageContext, faults: DrillCore["faults"]): Html | undefined {
 	if (faults.length === 0) return undefined;
+	const words = ctx.words.drill;
 	return html`<dl class="faults">${faults.map(
 		({ see, say }) =>
-			html`<div><dt><span class="label">See</span> ${see}</dt><dd><span class="label">Say</span> ${say}</dd></div>`,
+			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd></div>`,
 	)}</dl>`;
 }
 
@@ -54,27 +44,28 @@ export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | u
 	if (ways.length === 0) return undefined;
 	return html`<ul class="ways">${ways.map(
 		({ level, how, dose }) => html`<li>${a(ctx, level, "level")}
-<span class="how">${how ?? "As described."}</span>${dose === "" ? "" : html` <span class="dose">${dose}</span>`}</li>`,
+<span class="how">${how ?? ctx.words.drill.asDescribed}</span>${dose === "" ? "" : html` <span class="dose">${dose}</span>`}</li>`,
 	)}</ul>`;
 }
 
 /** What stands ready. */
 export function setUpList(ctx: PageContext, setUp: SetUp): Html | undefined {
 	const { equipment, heights, turn } = setUp;
+	const say = ctx.words.setUp;
 	if (equipment.length === 0 && heights.length === 0 && turn === undefined) return undefined;
 	return html`<ul class="setup">
 ${equipment.map(
 	({ item, count, per }) =>
-		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" ? " for each gymnast" : ""}</li>`,
+		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" && ` ${say.forEachGymnast}`}</li>`,
 )}
 ${heights.map(
 	({ what, landmark, ranges }) =>
-		html`<li><strong>${capital(what)}</strong> at ${LANDMARK_WORDS[landmark]}${
+		html`<li>${say.at(html`<strong>${capital(what)}</strong>`, landmark)}${
 			ranges.length > 0 &&
-			html` <span class="small">${ranges.map(({ who, low, high }) => `${who}: ${Math.round(low)}–${Math.round(high)} cm`).join("; ")}</span>`
+			html` <span class="small">${ranges.map(({ who, low, high }) => say.range(who, Math.round(low), Math.round(high))).join("; ")}</span>`
 		}</li>`,
 )}
-${turn && html`<li>One turn takes about ${shortNumber(turn.seconds)} s, ${counted(turn.atOnce, "gymnast")} at a time</li>`}
+${turn && html`<li>${say.turn(turn.seconds, turn.atOnce)}</li>`}
 </ul>`;
 }
 
@@ -84,8 +75,8 @@ export function hasHeights(setUp: SetUp): boolean {
 }
 
 /** Where heights in centimetres come from, and how far to trust them. */
-export function heightsSource(): Html {
-	return html`<p class="small source">${HEIGHTS_CAUTION} Source: ${HEIGHTS_SOURCE}.</p>`;
+export function heightsSource(ctx: PageContext): Html {
+	return html`<p class="small source">${ctx.words.setUp.heightsCaution} ${ctx.words.setUp.source}</p>`;
 }
 
 /** Drills as a list of cards. */

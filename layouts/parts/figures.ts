@@ -24,9 +24,9 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefi
  */
 export function shapeStrip(ctx: PageContext, movement: Movement): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
-	const { svg, bodies } = keptStrip(movement);
+	const { svg, bodies } = keptStrip(ctx, movement);
 	for (const [id, pose] of bodies) ctx.bodies.set(id, pose);
-	return html`<figure class="strip">${raw(svg)}<figcaption>${stripCaption(movement)}</figcaption></figure>`;
+	return html`<figure class="strip">${raw(svg)}<figcaption>${stripCaption(movement, ctx.words)}</figcaption></figure>`;
 }
 
 /** The bodies that the page's strips place, in a picture that takes no room; after all strips are made. */
@@ -46,12 +46,13 @@ interface KeptStrip {
 /** Drills share strips, and the same drill comes in many weeks; kept as long as their first shapes are. */
 const kept = new WeakMap<object, Map<string, KeptStrip>>();
 
-function keptStrip(movement: Movement): KeptStrip {
+function keptStrip({ words }: PageContext, movement: Movement): KeptStrip {
 	const { stances, inOrder, travel } = movement;
 	const first = stances[0]?.shape;
 	const strips = first && (kept.get(first) ?? new Map<string, KeptStrip>());
 	if (first !== undefined && strips !== undefined) kept.set(first, strips);
 	const key = JSON.stringify([
+		words.locale,
 		inOrder,
 		travel,
 		stances.map(({ posture, ground, overMat, shape }) => [shape.id, posture, ground, overMat]),
@@ -65,8 +66,8 @@ function keptStrip(movement: Movement): KeptStrip {
 		bodies.set(id, pose);
 		return `<use href="#${id}" x="${tenth(dx)}"${up === 0 ? "" : ` y="${tenth(-up)}"`}/>`;
 	};
-	const words = { title: stripTitle(movement), description: stripDescription(movement) };
-	const strip = { svg: drawStrip(movement, words, place), bodies };
+	const named = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
+	const strip = { svg: drawStrip(movement, named, place), bodies };
 	strips?.set(key, strip);
 	return strip;
 }

@@ -11,9 +11,9 @@ export function findingsList(ctx: PageContext, lines: readonly FindingLine[]): H
 	if (lines.length === 0) return undefined;
 	return html`<ul class="findings">${lines.map(
 		(line) => html`<li class="finding ${line.weight === "serious" ? "serious" : ""}">
-<p><a class="code" href="${ctx.way(`author-guide/#${line.code}`)}">${line.code}</a> <span class="weight">${line.weight}</span> ${line.what}</p>
+<p><a class="code" href="${ctx.way(`author-guide/#${line.code}`)}">${line.code}</a> <span class="weight">${ctx.words.weights[line.weight]}</span> ${line.what}</p>
 <p class="small">${line.fix}</p>
-<p class="small">${line.about.length > 0 && html`${inWords(ctx, line.about)} · `}<code>${line.file}:${line.line}</code>${line.field === "" ? "" : html`, ${line.field}`}</p>
+<p class="small">${line.about.length > 0 && html`${inWords(ctx, line.about)} · `}<code>${line.file}:${line.line}</code>${line.field === "" ? "" : html`, <code>${line.field}</code>`}</p>
 </li>`,
 	)}</ul>`;
 }

@@ -9,6 +9,7 @@
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { HEAD_FILE } from "../../scripts/render/search/build-search.ts";
 import type { SitePageKind } from "../../scripts/render/site.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { drawnBodies } from "./figures.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
@@ -22,7 +23,7 @@ const POLICY =
 
 interface Destination {
 	readonly to: string;
-	readonly name: string;
+	readonly name: keyof Words["destinations"];
 	readonly sign: Sign;
 	/** In the bar of a phone as well. */
 	readonly main?: true;
@@ -30,33 +31,33 @@ interface Destination {
 }
 
 const DESTINATIONS: readonly Destination[] = [
-	{ to: "", name: "This week", sign: "week", main: true, kinds: ["home"] },
-	{ to: "weeks/", name: "Weeks", sign: "week", kinds: ["calendar", "week", "week-apparatus"] },
+	{ to: "", name: "thisWeek", sign: "week", main: true, kinds: ["home"] },
+	{ to: "weeks/", name: "weeks", sign: "week", kinds: ["calendar", "week", "week-apparatus"] },
 	{
 		to: "classes/",
-		name: "Classes",
+		name: "classes",
 		sign: "classes",
 		main: true,
 		kinds: ["classes", "class", "class-sheet"],
 	},
 	{
 		to: "apparatus/",
-		name: "Apparatus",
+		name: "apparatus",
 		sign: "apparatus",
 		main: true,
 		kinds: ["apparatus-list", "apparatus"],
 	},
-	{ to: "drills/", name: "Drills", sign: "drills", main: true, kinds: ["drills", "drill"] },
-	{ to: "search/", name: "Search", sign: "search", main: true, kinds: ["search"] },
-	{ to: "shapes/", name: "Shapes", sign: "shapes", kinds: ["shapes", "shape"] },
-	{ to: "skills/", name: "Skills", sign: "skills", kinds: ["skills", "skill"] },
-	{ to: "levels/", name: "Levels", sign: "levels", kinds: ["levels", "level"] },
-	{ to: "equipment/", name: "Equipment", sign: "equipment", kinds: ["equipment-list", "equipment"] },
-	{ to: "coverage/", name: "Coverage", sign: "coverage", kinds: ["coverage-list", "coverage"] },
-	{ to: "term/", name: "Term overview", sign: "term", kinds: ["term"] },
+	{ to: "drills/", name: "drills", sign: "drills", main: true, kinds: ["drills", "drill"] },
+	{ to: "search/", name: "search", sign: "search", main: true, kinds: ["search"] },
+	{ to: "shapes/", name: "shapes", sign: "shapes", kinds: ["shapes", "shape"] },
+	{ to: "skills/", name: "skills", sign: "skills", kinds: ["skills", "skill"] },
+	{ to: "levels/", name: "levels", sign: "levels", kinds: ["levels", "level"] },
+	{ to: "equipment/", name: "equipment", sign: "equipment", kinds: ["equipment-list", "equipment"] },
+	{ to: "coverage/", name: "coverage", sign: "coverage", kinds: ["coverage-list", "coverage"] },
+	{ to: "term/", name: "termOverview", sign: "term", kinds: ["term"] },
 	{
 		to: "measures/",
-		name: "Measures",
+		name: "measures",
 		sign: "measures",
 		kinds: [
 			"measures",
@@ -69,10 +70,10 @@ const DESTINATIONS: readonly Destination[] = [
 			"measure-heights",
 		],
 	},
-	{ to: "findings/", name: "Findings", sign: "findings", kinds: ["findings"] },
-	{ to: "guides/", name: "Guides", sign: "guides", kinds: ["guides", "guide"] },
-	{ to: "author-guide/", name: "Author guide", sign: "author", kinds: ["author-guide"] },
-	{ to: "about/", name: "Safety", sign: "about", kinds: ["about"] },
+	{ to: "findings/", name: "findings", sign: "findings", kinds: ["findings"] },
+	{ to: "guides/", name: "guides", sign: "guides", kinds: ["guides", "guide"] },
+	{ to: "author-guide/", name: "authorGuide", sign: "author", kinds: ["author-guide"] },
+	{ to: "about/", name: "safety", sign: "about", kinds: ["about"] },
 ];
 
 /** The browser programs that a kind of page needs besides those of every page. */
@@ -95,6 +96,7 @@ const FIRST_PAINT: readonly SitePageKind[] = ["home", "class"];
 export function frame(ctx: PageContext, main: Html): Html {
 	const { page } = ctx;
 	const { club, term, language, contact, edition } = page.frame;
+	const say = ctx.words.frame;
 	const title = page.kind === "home" ? `${club}: ${term}` : `${page.title} · ${club}`;
 	return html`<!DOCTYPE html>
 <html lang="${language}">
@@ -106,7 +108,7 @@ export function frame(ctx: PageContext, main: Html): Html {
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="same-origin">
 <title>${title}</title>
-<meta name="description" content="${page.description ?? `${page.title}. From the curriculum handbook of ${club}, ${term}.`}">
+<meta name="description" content="${page.description ?? say.description(page.title, club, term)}">
 ${linkHead(ctx, title)}
 <link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
@@ -126,28 +128,28 @@ ${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/$
 ${installHead(ctx)}
 </head>
 <body class="kind-${page.kind}">
-<a class="skip" href="#main">Skip to the page</a>
+<a class="skip" href="#main">${say.skip}</a>
 <header class="top">
 <a class="club" href="${ctx.way("")}"><svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg><span>${club}</span></a>
 <p class="term">${term}</p>
-<button class="type-switch" type="button" hidden>${sign("type")}<span>Large type</span></button>
-<button class="theme-switch" type="button" hidden>${sign("light")}<span>Light or dark</span></button>
-<a class="menu" href="#all">${sign("menu")}<span>Menu</span></a>
+<button class="type-switch" type="button" hidden>${sign("type")}<span>${say.largeType}</span></button>
+<button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
+<a class="menu" href="#all">${sign("menu")}<span>${say.menu}</span></a>
 </header>
-<nav class="bar" aria-label="Main"><ul>${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}</ul></nav>
+<nav class="bar" aria-label="${say.main}"><ul>${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}</ul></nav>
 <div class="sheet">
 <main id="main" tabindex="-1">
 ${
 	page.crumbs.length > 0 &&
-	html`<nav class="crumbs" aria-label="Where this page stands"><ol>${page.crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
+	html`<nav class="crumbs" aria-label="${say.crumbs}"><ol>${page.crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
 }
 ${main}
 ${drawnBodies(ctx)}
 </main>
 <footer>
-<p class="usual">${sign("caution")}<strong>Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast.</strong> Local codes, the governing body's rules and licensed practice come first. Computed loads and heights are planning aids. <a href="${ctx.way("about/")}">More on safety</a></p>
-<nav id="all" class="all" aria-label="The whole handbook" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
-<p class="small colophon">${club}, ${term}. Edition <code>${edition}</code>.${contact && html` <a href="${correctionAddress(ctx, contact)}">Report a correction</a> to ${contact}.`}</p>
+<p class="usual">${sign("caution")}<strong>${ctx.words.caution.first}</strong> ${ctx.words.caution.rest} <a href="${ctx.way("about/")}">${say.moreOnSafety}</a></p>
+<nav id="all" class="all" aria-label="${say.all}" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
+<p class="small colophon">${say.colophon(club, term, html`<code>${edition}</code>`)}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
 </footer>
 </div>
 </body>
@@ -159,6 +161,7 @@ ${drawnBodies(ctx)}
 function destination(ctx: PageContext, d: Destination, className?: string): Html {
 	const here = d.kinds.includes(ctx.page.kind);
 	const exact = here && ctx.page.address === d.to;
-	const words = className === undefined ? d.name : html`${sign(d.sign)}<span>${d.name}</span>`;
+	const name = ctx.words.destinations[d.name];
+	const words = className === undefined ? name : html`${sign(d.sign)}<span>${name}</span>`;
 	return html`<li class="${className}${here ? " here" : ""}"><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${words}</a></li>`;
 }

@@ -2,23 +2,35 @@
  * Landings and hand contacts as rows of a table, opening to the drills behind them.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
 import type { Link } from "../../scripts/render/views/links.ts";
-import { contactWords, type LoadRow, stepWords } from "../../scripts/render/views/measures/load.ts";
-import { counted, shortNumber } from "../../scripts/render/views/words.ts";
+import type { LoadRow } from "../../scripts/render/views/measures/load.ts";
 import { opens } from "./measure-parts.ts";
 import { a, type PageContext } from "./page.ts";
 
 /** The columns after the first, before what they were counted from. */
-export const loadHeads = ["Landings", "Step", "Hands", "Step"] as const;
+export function loadHeads({ words: { heads } }: PageContext): readonly HtmlValue[] {
+	return [
+		heads.landings,
+		heads.step,
+		heads.hands,
+		heads.step,
+		html`<span class="left">${heads.countedFrom}</span>`,
+	];
+}
 
 /** One level in one week; `head` names the row. */
 export function loadRow(ctx: PageContext, row: LoadRow, head: Link, id?: string): Html {
-	return html`<tr${id && html` id="${id}"`}><th scope="row">${a(ctx, head)}</th><td>${shortNumber(row.landings)}</td><td class="${row.landingsOver ? "short" : ""}">${stepWords(row.landingsStep)}</td><td>${shortNumber(row.hands)}</td><td class="${row.handsOver ? "short" : ""}">${stepWords(row.handsStep)}</td><td class="left">${opens(
-		counted(row.drills.length, "drill"),
+	return html`<tr${id && html` id="${id}"`}><th scope="row">${a(ctx, head)}</th><td>${ctx.words.number(row.landings)}</td><td class="${row.landingsOver ? "short" : ""}">${stepOf(ctx, row.landingsStep)}</td><td>${ctx.words.number(row.hands)}</td><td class="${row.handsOver ? "short" : ""}">${stepOf(ctx, row.handsStep)}</td><td class="left">${opens(
+		ctx.words.counts.drills(row.drills.length),
 		row.drills.map(
 			({ drill, landings, hands }) =>
-				html`${a(ctx, drill)} <span class="small">${contactWords({ landings, hands })}</span>`,
+				html`${a(ctx, drill)} <span class="small">${ctx.words.drill.contacts(landings, hands)}</span>`,
 		),
 	)}</td></tr>`;
+}
+
+/** A step to two decimals, as findings say it. */
+function stepOf({ words }: PageContext, step: number | undefined): string {
+	return step === undefined ? "–" : words.number(step, 2);
 }

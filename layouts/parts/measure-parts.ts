@@ -5,7 +5,6 @@
 import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
 import type { DirectionRow } from "../../scripts/render/views/measures/balance.ts";
 import type { MeasureHead } from "../../scripts/render/views/measures/measure-head.ts";
-import { counted, shortNumber } from "../../scripts/render/views/words.ts";
 import { countedCell } from "./charts.ts";
 import { findingsList } from "./findings-list.ts";
 import { a, type PageContext, section } from "./page.ts";
@@ -13,30 +12,33 @@ import { a, type PageContext, section } from "./page.ts";
 /** Title, meaning, target, and the way to what is found. */
 export function measureTop(ctx: PageContext, head: MeasureHead): Html {
 	const found = head.findings.length;
+	const { words } = ctx;
+	const say = words.measurePage;
 	return html`<h1>${head.title}</h1>
 <p class="lead">${head.means}</p>
 ${
 	head.judged &&
-	html`<p class="target"><span><span class="label">The club's target</span> ${head.target ?? html`None is set. ${a(ctx, { to: "author-guide/#targets", name: "How to set one" })}.`}</span><span>${found === 0 ? head.target !== undefined && !head.empty && "Nothing misses it." : html`<a href="#findings">${counted(found, "finding")}</a>`}</span></p>`
+	html`<p class="target"><span><span class="label">${say.target}</span> ${head.target ?? say.noTarget(a(ctx, { to: "author-guide/#targets", name: say.howToSet }))}</span><span>${found === 0 ? head.target !== undefined && !head.empty && say.nothingMisses : html`<a href="#findings">${words.counts.findings(found)}</a>`}</span></p>`
 }`;
 }
 
 /** What is found, where the measure comes from, its file, and the other measures. */
 export function measureFoot(ctx: PageContext, head: MeasureHead): Html {
 	const findings = findingsList(ctx, head.findings);
-	return html`${findings && section("findings", "What this measure finds", findings)}
+	const say = ctx.words.measurePage;
+	return html`${findings && section("findings", say.finds, findings)}
 ${section(
 	"source",
-	"Where this comes from",
+	say.source,
 	html`<p>${head.source}</p>
 ${head.files.length > 0 && html`<p>${head.files.map((file) => html`<a class="button" href="${ctx.way(file.to)}" download>${file.name}</a> `)}</p>`}`,
 )}
-<nav aria-label="Other measures"><ul class="chips">${[{ to: "measures/", name: "All measures" }, ...head.others].map((other) => html`<li>${a(ctx, other, "chip")}</li>`)}</ul></nav>`;
+<nav aria-label="${say.others}"><ul class="chips">${[{ to: "measures/", name: say.all }, ...head.others].map((other) => html`<li>${a(ctx, other, "chip")}</li>`)}</ul></nav>`;
 }
 
 /** Stands in the place of tables while no week is planned. */
 export function nothingPlanned(ctx: PageContext): Html {
-	return html`<p class="empty">No week is planned yet, so there is nothing to count. ${a(ctx, { to: "author-guide/#week", name: "How to write a week" })}.</p>`;
+	return html`<p class="empty">${ctx.words.measurePage.nothing(a(ctx, { to: "author-guide/#week", name: ctx.words.measurePage.howToWrite }))}</p>`;
 }
 
 /** A table in a box of its own, which a finger or the keyboard scrolls. */
@@ -62,12 +64,17 @@ export function opens(summary: HtmlValue, lines: readonly HtmlValue[]): Html {
 	return html`<details class="from"><summary>${summary}</summary><ul>${lines.map((line) => html`<li>${line}</li>`)}</ul></details>`;
 }
 
+/** The heads of those cells. */
+export function directionHeads({ words: { heads } }: PageContext): readonly string[] {
+	return [heads.forward, heads.backward, heads.sideways, heads.noDirection];
+}
+
 /** Forward, backward, sideways and none, each leading to its drills. */
 export function directionCells(ctx: PageContext, { cells, missing }: DirectionRow): Html {
 	return html`${cells.map(({ direction, minutes, link }) =>
 		countedCell(
 			ctx,
-			link === undefined && direction !== missing ? "–" : shortNumber(minutes),
+			link === undefined && direction !== missing ? "–" : ctx.words.number(minutes),
 			link,
 			direction === missing ? "short" : "",
 		),

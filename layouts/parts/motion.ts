@@ -5,12 +5,13 @@
 import { drawStage, isPlayable, scoreText } from "../../scripts/figures/stage.ts";
 import type { Movement } from "../../scripts/figures/support.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
+import type { PageContext } from "./page.ts";
 
 /** Nothing where there are no two phases to move between. */
-export function movingFigure(movement: Movement): Html | undefined {
+export function movingFigure({ words }: PageContext, movement: Movement): Html | undefined {
 	if (!isPlayable(movement)) return undefined;
 	return html`<div class="motion" data-motion="${scoreText(movement)}">
-<button class="button" type="button" hidden><span>Move</span></button>
+<button class="button" type="button" hidden><span>${words.figures.move}</span></button>
 <div class="stage" hidden>${raw(drawStage(movement))}</div>
 </div>`;
 }

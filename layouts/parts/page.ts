@@ -7,9 +7,12 @@ import { wayTo } from "../../scripts/render/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
 import type { Label, Link } from "../../scripts/render/views/links.ts";
+import type { Words } from "../../scripts/words/words.ts";
 
 export interface PageContext {
 	readonly page: SitePage;
+	/** The words that are not the club's, in the handbook's language. */
+	readonly words: Words;
 	/** The reference from this page to a page or file, given from the root of the site. */
 	way(to: string): string;
 	/** Code as highlighted markup, in a `pre`. */
@@ -24,7 +27,7 @@ export function contextOf(page: SitePage, highlight: PageContext["highlight"]): 
 		page.kind === "not-found"
 			? (to: string) => page.frame.root + to
 			: (to: string) => wayTo(page.address, to);
-	return { page, way, highlight, bodies: new Map() };
+	return { page, words: page.frame.words, way, highlight, bodies: new Map() };
 }
 
 /** A link; words alone where it leads nowhere. */
@@ -76,6 +79,11 @@ export function beside(
 ${previous && html`<a class="prev" rel="prev" href="${ctx.way(previous.to)}"><span aria-hidden="true">←</span> ${previous.name}</a>`}
 ${next && html`<a class="next" rel="next" href="${ctx.way(next.to)}">${next.name} <span aria-hidden="true">→</span></a>`}
 </nav>`;
+}
+
+/** Minutes as they stand beside a block: the number large. */
+export function minutesMark({ words }: PageContext, minutes: number): Html {
+	return html`<span class="minutes"><b>${words.number(minutes)}</b> ${words.minuteSign}</span>`;
 }
 
 /** Links in a sentence, with commas. */

@@ -39,7 +39,7 @@ ${page.description && html`<meta property="og:description" content="${page.descr
 }
 
 /** A drill for programs: schema.org's ExercisePlan as JSON-LD, a block of data that no browser runs. */
-export function exercisePlan({ page }: PageContext, view: DrillView): Html {
+export function exercisePlan({ page, words }: PageContext, view: DrillView): Html {
 	const { site, club, language } = page.frame;
 	const names = (links: readonly { readonly name: string }[]) => links.map(({ name }) => name);
 	const plan = {
@@ -57,11 +57,11 @@ export function exercisePlan({ page }: PageContext, view: DrillView): Html {
 			.map(({ level, dose }) => `${level.name}: ${dose}`),
 		workload: view.contacts && {
 			"@type": "QuantitativeValue",
-			description: "Planned landings and hand contacts of one repetition",
+			description: words.drill.contactsPlanned,
 			value: view.contacts.landings + view.contacts.hands,
 		},
 		dateModified: view.reviewed?.iso,
-		isPartOf: { "@type": "CreativeWork", name: `${club}: curriculum handbook` },
+		isPartOf: { "@type": "CreativeWork", name: words.frame.handbookOf(club) },
 		author: { "@type": "SportsClub", name: club },
 		...(site === undefined
 			? {}
@@ -77,7 +77,7 @@ export function exercisePlan({ page }: PageContext, view: DrillView): Html {
 }
 
 /** The address of a letter about this page, with what it is about and in which edition. */
-export function correctionAddress({ page }: PageContext, contact: string): string {
-	const subject = `Correction: ${page.title} (edition ${page.frame.edition})`;
+export function correctionAddress({ page, words }: PageContext, contact: string): string {
+	const subject = words.frame.correction(page.title, page.frame.edition);
 	return `mailto:${contact}?subject=${encodeURIComponent(subject)}`;
 }

@@ -2,37 +2,48 @@
  * How shapes and skills are spread over the term: one of them at each level, or all of one level.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
 import type { SpacingOfLevel } from "../../scripts/render/views/measures/spacing.ts";
 import type { Spacing } from "../../scripts/render/views/spacing.ts";
 import { scrollTable } from "./measure-parts.ts";
 import { a, inWords, type PageContext, section } from "./page.ts";
 
+/** The columns after the first. */
+export function spacingHeads({ words: { heads } }: PageContext): readonly HtmlValue[] {
+	return [
+		heads.weeks,
+		heads.first,
+		heads.last,
+		heads.longestGap,
+		html`<span class="left">${heads.metIn}</span>`,
+	];
+}
+
 /** A part with the table; nothing where no level is taught it. */
 export function spacingTable(ctx: PageContext, spacing: readonly Spacing[]): Html | undefined {
 	if (spacing.length === 0) return undefined;
-	return section("spacing", "Over the term", [
+	const { words } = ctx;
+	return section("spacing", words.drill.overTerm, [
 		scrollTable(
-			"Weeks at each level",
-			["Level", "Weeks", "First", "Last", "Longest gap", html`<span class="left">Met in week</span>`],
+			words.spacing.weeksTable,
+			[words.heads.level, ...spacingHeads(ctx)],
 			spacing.map(
 				({ level, taught, first, last, longestGap, tooFew, tooFar }) =>
-					html`<tr><th scope="row">${a(ctx, level)}</th><td class="${tooFew ? "short" : ""}">${taught.length}</td><td>${first ?? "–"}</td><td>${last ?? "–"}</td><td class="${tooFar ? "short" : ""}">${longestGap ?? "–"}</td><td class="left weeks">${taught.length === 0 ? "never" : inWords(ctx, taught)}</td></tr>`,
+					html`<tr><th scope="row">${a(ctx, level)}</th><td class="${tooFew ? "short" : ""}">${taught.length}</td><td>${first ?? "–"}</td><td>${last ?? "–"}</td><td class="${tooFar ? "short" : ""}">${longestGap ?? "–"}</td><td class="left weeks">${taught.length === 0 ? words.spacing.never : inWords(ctx, taught)}</td></tr>`,
 			),
 		),
-		html`<p class="small">A week opens to its drills. ${a(ctx, { to: "measures/spacing/", name: "Spacing of everything, and the targets" })}</p>`,
+		html`<p class="small">${words.spacing.opens} ${a(ctx, { to: "measures/spacing/", name: words.spacing.everything })}</p>`,
 	]);
 }
 
 /** How much of what a level should meet it meets, and what misses a target. */
 export function spacingSummary(ctx: PageContext, { id, kinds, picture }: SpacingOfLevel): Html {
+	const say = ctx.words.spacing;
 	return html`${kinds.map(({ kind, met, expected, missed, target, rows }) => {
 		const missing = rows.filter(({ tooFew, tooFar }) => tooFew || tooFar);
-		const should =
-			kind === "shape" ? "shapes that the level should train" : "skills that the level should be taught";
-		return html`<p>${met === expected ? `All ${expected}` : `${met} of ${expected}`} ${should} are met.${
+		return html`<p>${say.levelMet[kind](met, expected)}${
 			target !== undefined &&
-			html` ${missed === 0 ? "All meet the target" : html`<span class="short">${missed === 1 ? "1 misses" : `${missed} miss`} the target</span>`} (${target})${
+			html` ${missed === 0 ? say.allMeet : html`<span class="short">${say.missed(missed)}</span>`} (${target})${
 				missing.length > 0 &&
 				html`: ${inWords(
 					ctx,
@@ -41,5 +52,5 @@ export function spacingSummary(ctx: PageContext, { id, kinds, picture }: Spacing
 			}.`
 		}</p>`;
 	})}
-<ul class="rows"><li>${a(ctx, picture)}</li><li>${a(ctx, { to: `measures/spacing/#level-${id}`, name: "Every shape and skill of this level, with its weeks" })}</li><li>${a(ctx, { to: `measures/order/#level-${id}`, name: "The order in which it meets its skills" })}</li></ul>`;
+<ul class="rows"><li>${a(ctx, picture)}</li><li>${a(ctx, { to: `measures/spacing/#level-${id}`, name: say.everyThing })}</li><li>${a(ctx, { to: `measures/order/#level-${id}`, name: say.orderOf })}</li></ul>`;
 }

@@ -4,13 +4,12 @@
 
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { ClassInWeek, WeekLine } from "../../scripts/render/views/week.ts";
-import { shortNumber } from "../../scripts/render/views/words.ts";
 import { apparatusIcon } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 
 /** What stands where there is no plan yet. */
 export function noWeeks(ctx: PageContext): Html {
-	return html`<p class="empty">No week is planned yet. The drills, shapes and skills are here already; ${a(ctx, { to: "author-guide/#week", name: "how to write a week" })} is in the author guide.</p>`;
+	return html`<p class="empty">${ctx.words.weekList.none(a(ctx, { to: "author-guide/#week", name: ctx.words.weekList.howTo }))}</p>`;
 }
 
 /** A week with its apparatus and classes. A browser shows the one of today and folds the others away. */
@@ -20,9 +19,9 @@ export function weekCard(ctx: PageContext, week: WeekLine): Html {
 <h2 id="week-${week.number}-title">${a(ctx, week.link)}<span class="theme">${week.theme}</span></h2>
 <ul class="stops">${week.apparatus.map(
 		(stop) =>
-			html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id, stop.link.name)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? html`${shortNumber(stop.minutes)} min`}</span></a></li>`,
+			html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id, stop.link.name)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? ctx.words.min(stop.minutes)}</span></a></li>`,
 	)}</ul>
-${week.classes.length > 0 && html`<h3>Class sheets</h3>${classRows(ctx, week)}`}
+${week.classes.length > 0 && html`<h3>${ctx.words.classes.sheets}</h3>${classRows(ctx, week)}`}
 </article>`;
 }
 
@@ -30,7 +29,7 @@ ${week.classes.length > 0 && html`<h3>Class sheets</h3>${classRows(ctx, week)}`}
 export function classRows(ctx: PageContext, week: WeekLine): Html {
 	return html`<ul class="sheets">${week.classes.map(
 		(c) =>
-			html`<li${c.date && html` data-date="${c.date}"`}${sheetFacts(c, week.number)} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? "closed" : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
+			html`<li${c.date && html` data-date="${c.date}"`}${sheetFacts(c, week.number)} class="${c.closed ? ctx.words.classes.closed : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? ctx.words.classes.closed : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
 	)}</ul>`;
 }
 
@@ -40,9 +39,9 @@ export function sheetFacts(c: ClassInWeek, week: number): Html {
 }
 
 /** Where a browser offers the class sheets of today; without JavaScript nothing is shown here. */
-export function todaysSheets(closures: readonly string[], timezone: string): Html {
+export function todaysSheets(ctx: PageContext, closures: readonly string[], timezone: string): Html {
 	return html`<section class="today-sheets" aria-labelledby="today-sheets" data-timezone="${timezone}" data-closures="${closures.join(" ")}" hidden>
-<h2 id="today-sheets">Today</h2>
+<h2 id="today-sheets">${ctx.words.home.today}</h2>
 <p class="today-note" hidden></p>
 <ul class="sheet-keys"></ul>
 </section>`;
@@ -52,6 +51,6 @@ export function todaysSheets(closures: readonly string[], timezone: string): Htm
 export function weekRows(ctx: PageContext, weeks: readonly WeekLine[]): Html {
 	return html`<ol class="week-rows">${weeks.map(
 		(week) =>
-			html`<li${week.from && html` data-from="${week.from}" data-to="${week.to}"`}><a href="${ctx.way(week.link.to)}"><span class="number" aria-hidden="true">${week.number}</span><span class="words"><b><span class="sr">Week ${week.number}: </span>${week.theme}</b><span class="small">${week.dates}</span></span></a></li>`,
+			html`<li${week.from && html` data-from="${week.from}" data-to="${week.to}"`}><a href="${ctx.way(week.link.to)}"><span class="number" aria-hidden="true">${week.number}</span><span class="words"><b><span class="sr">${ctx.words.week(week.number)}: </span>${week.theme}</b><span class="small">${week.dates}</span></span></a></li>`,
 	)}</ol>`;
 }

@@ -79,12 +79,12 @@ export function levelRows(
 	const rows = [...drill.levels].filter(([level]) => only(level));
 	return html`<table class="levels"><tbody>${rows.map(
 		([level, dose]) =>
-			html`<tr><th scope="row">${source.curriculum.levels.get(level)?.name ?? level}</th><td>${wayOf(places, drill, dose)}</td></tr>`,
+			html`<tr><th scope="row">${source.curriculum.levels.get(level)?.name ?? level}</th><td>${wayOf(source, places, drill, dose)}</td></tr>`,
 	)}</tbody></table>`;
 }
 
-function wayOf(places: Places, drill: LinkedDrill, dose: Dose): Html {
-	const words = doseWords(drill, dose);
+function wayOf(source: SheetSource, places: Places, drill: LinkedDrill, dose: Dose): Html {
+	const words = doseWords(source.words, drill, dose);
 	return html`${dose.do === undefined ? "As described." : places.inline(dose.do)}${words !== "" && html` <b class="dose">${words}</b>`}`;
 }
 

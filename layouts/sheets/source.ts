@@ -2,9 +2,12 @@
 
 import type { Measured } from "../../scripts/compute/measure.ts";
 import type { MarkdownRenderer } from "../../scripts/render/markdown.ts";
+import type { Words } from "../../scripts/words/words.ts";
 
 export interface SheetSource extends Measured {
 	readonly markdown: MarkdownRenderer;
+	/** The words that are not the club's, in its language. */
+	readonly words: Words;
 	/** Names this content and no other. */
 	readonly edition: string;
 	/** A picture of the club's media folder as a `data:` address; undefined for what cannot be printed. */

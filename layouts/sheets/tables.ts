@@ -5,13 +5,7 @@
 
 import { type CoverageTable, coverage } from "../../scripts/compute/coverage.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
-import {
-	agesOfLevel,
-	HEIGHTS_CAUTION,
-	HEIGHTS_SOURCE,
-	LANDMARKS,
-	landmarkHeights,
-} from "../../scripts/compute/heights.ts";
+import { agesOfLevel, LANDMARKS, landmarkHeights } from "../../scripts/compute/heights.ts";
 import type { Id, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPart, SheetSection, SheetTarget } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
@@ -157,7 +151,7 @@ function heightTable(source: SheetSource): Html | undefined {
 				},
 			)}</tr>`,
 	)}</tbody></table>
-<p class="small">${HEIGHTS_CAUTION} Sources: ${HEIGHTS_SOURCE}.</p>`;
+<p class="small">${source.words.setUp.heightsCaution} ${source.words.setUp.source}</p>`;
 }
 
 function weekEquipment(source: SheetSource, week: WeekPlan): Html {

@@ -84,6 +84,7 @@ export async function writeHandbook(
 	if (kept) {
 		const { weeks, drills } = handbook.curriculum;
 		await writeOffline(staging.dir, {
+			words: handbook.words,
 			edition: handbook.edition,
 			weeks: weeks.map(({ id }) => id),
 			drills: drills.size,

@@ -8,7 +8,8 @@
  */
 
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
-import { finding, inMinutes, listed } from "./finding.ts";
+import type { Words } from "../words/words.ts";
+import { finding } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { DIRECTIONS } from "./tables.ts";
 
@@ -185,13 +186,14 @@ export function patternsOf(curriculum: Curriculum, drill: Id): readonly Pattern[
 export const balanceMeasure: Measure = {
 	name: "balance",
 	tables: () => [],
-	findings: (counted) =>
+	findings: (counted, words) =>
 		counted.curriculum.targets.pairDirections === true
-			? directionBalances(counted).flatMap((balance) => unmatched(counted.curriculum, balance))
+			? directionBalances(counted).flatMap((balance) => unmatched(counted.curriculum, balance, words))
 			: [],
 };
 
-function unmatched(curriculum: Curriculum, balance: DirectionBalance): readonly Finding[] {
+function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Words): readonly Finding[] {
+	const say = words.findings.oneDirection;
 	const { week, apparatus, missing, levels, directions } = balance;
 	if (missing === undefined) return [];
 	const drills = drillsOfDirection(curriculum, missing, apparatus, levels);
@@ -205,18 +207,18 @@ function unmatched(curriculum: Curriculum, balance: DirectionBalance): readonly 
 	const name = curriculum.apparatus.get(apparatus)?.name ?? apparatus;
 	return [
 		finding(
+			words,
 			"H307",
 			"worth a look",
-			`Week ${week}, ${name}: ${inMinutes(done.minutes)} ${other} over all levels (${listed(
-				done.drills.map((id) => `“${curriculum.drills.get(id)?.title ?? id}”`),
-			)}) and none ${missing}.`,
+			(missing === "backward" ? say.onlyForward : say.onlyBackward)(
+				week,
+				name,
+				done.minutes,
+				done.drills.map((id) => curriculum.drills.get(id)?.title ?? id),
+			),
 			{ source: plan.source, path: ["apparatus", apparatus] },
 			{ week, apparatus },
-			`Plan a ${missing} drill on this apparatus in the same week, such as ${listed(
-				ordered.slice(0, 3).map((d) => `“${d.title}”`),
-				3,
-				"or",
-			)}.`,
+			(missing === "backward" ? say.planBackward : say.planForward)(ordered.slice(0, 3).map((d) => d.title)),
 		),
 	];
 }

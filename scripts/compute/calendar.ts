@@ -13,6 +13,7 @@
 import ical from "ical-generator";
 import { Temporal } from "temporal-polyfill";
 import type { ClubClass, Curriculum, Finding, Id, Term, Weekday } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 
@@ -217,15 +218,15 @@ function slug(name: string): string {
 export const calendarMeasure: Measure = {
 	name: "calendar",
 	tables: () => [],
-	findings: ({ curriculum }) => [
-		...overdueReviews(curriculum),
-		...missingWeeks(curriculum),
-		...missedClasses(curriculum),
+	findings: ({ curriculum }, words) => [
+		...overdueReviews(curriculum, words),
+		...missingWeeks(curriculum, words),
+		...missedClasses(curriculum, words),
 	],
 };
 
 /** Drills whose last review is longer ago, at the start of the term, than the club wants. */
-function overdueReviews({ drills, term, targets }: Curriculum): readonly Finding[] {
+function overdueReviews({ drills, term, targets }: Curriculum, words: Words): readonly Finding[] {
 	const { starts } = term;
 	const { reviewMonths } = targets;
 	if (starts === undefined || reviewMonths === undefined) return [];
@@ -241,9 +242,10 @@ function overdueReviews({ drills, term, targets }: Curriculum): readonly Finding
 		if (due >= starts) return [];
 		return [
 			finding(
+				words,
 				"H312",
 				"note",
-				`“${drill.title}” was last reviewed on ${drill.reviewed}; a review was due by ${due}, before the term's start on ${starts}.`,
+				words.findings.calendar.reviewed(drill.title, drill.reviewed, due, starts),
 				{ source: drill.source, path: ["reviewed"] },
 				{ drill: drill.id },
 			),
@@ -252,32 +254,34 @@ function overdueReviews({ drills, term, targets }: Curriculum): readonly Finding
 }
 
 /** Holes in the plan. Weeks after the last planned one are still to be written, which is no slip. */
-function missingWeeks({ weeks, term }: Curriculum): readonly Finding[] {
+function missingWeeks({ weeks, term }: Curriculum, words: Words): readonly Finding[] {
 	const planned = new Set(weeks.map((plan) => plan.week));
 	const last = Math.max(0, ...planned);
 	return Array.from({ length: last }, (_, i) => i + 1)
 		.filter((week) => !planned.has(week))
 		.map((week) =>
 			finding(
+				words,
 				"H314",
 				"worth a look",
-				`Week ${week} has no plan, and week ${last} has one.`,
+				words.findings.calendar.hole(week, last),
 				{ source: term.source, path: ["weeks"] },
 				{ week },
 			),
 		);
 }
 
-function missedClasses({ term }: Curriculum): readonly Finding[] {
+function missedClasses({ term }: Curriculum, words: Words): readonly Finding[] {
 	const classes = new Map(term.classes.map((group) => [group.id, group]));
 	return meetings(term).flatMap(({ week, class: id, date, meets }) => {
 		const group = classes.get(id);
 		if (meets || group === undefined) return [];
 		return [
 			finding(
+				words,
 				"H315",
 				"note",
-				`${group.name} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
+				words.findings.calendar.missed(group.name, week, date),
 				{ source: term.source, path: [...group.path, "day"] },
 				{ week, class: id },
 			),

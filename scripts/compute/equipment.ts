@@ -18,8 +18,9 @@ import type {
 	Weekday,
 	WeekPlan,
 } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { meets, WEEKDAYS } from "./calendar.ts";
-import { finding, inWords, listed } from "./finding.ts";
+import { finding } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 import { classTime, gymnastsAt, levelsOfClass, stationPath, stationsFor } from "./time.ts";
@@ -297,13 +298,13 @@ export const equipmentMeasure: Measure = {
 		);
 		return [{ name: "equipment", columns: COLUMNS, rows: sortedRows(curriculum, COLUMNS, rows) }];
 	},
-	findings: ({ curriculum }) => [
+	findings: ({ curriculum }, words) => [
 		...curriculum.weeks.flatMap((week) =>
 			week.apparatus.flatMap((plan) =>
-				equipmentFor(curriculum, plan).flatMap((line) => shortOf(curriculum, week, plan, line)),
+				equipmentFor(curriculum, plan).flatMap((line) => shortOf(curriculum, week, plan, line, words)),
 			),
 		),
-		...clashes(curriculum).map((clash) => clashing(curriculum, clash)),
+		...clashes(curriculum).map((clash) => clashing(curriculum, clash, words)),
 	],
 };
 
@@ -312,17 +313,22 @@ function shortOf(
 	week: WeekPlan,
 	plan: ApparatusPlan,
 	line: EquipmentLine,
+	words: Words,
 ): readonly Finding[] {
 	const { item, needed, owned, block, drills } = line;
 	if (owned === undefined || needed <= owned) return [];
 	const station = block.stations.findIndex((s) => s.drill === drills[0]) + 1;
 	return [
 		finding(
+			words,
 			"H310",
 			"serious",
-			`Week ${week.week}, ${curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus}: ${inWords(needed)} × ${itemName(curriculum, item)} needed for ${listed(
-				drills.map((d) => `“${curriculum.drills.get(d)?.title ?? d}”`),
-			)}, ${inWords(owned)} owned.`,
+			words.findings.equipment.short(
+				week.week,
+				curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus,
+				{ item: itemName(curriculum, item), needed, owned },
+				drills.map((d) => curriculum.drills.get(d)?.title ?? d),
+			),
 			{ source: week.source, path: drills.length === 1 ? stationPath(block, station) : block.path },
 			{
 				week: week.week,
@@ -334,19 +340,24 @@ function shortOf(
 	];
 }
 
-function clashing(curriculum: Curriculum, clash: Clash): Finding {
+function clashing(curriculum: Curriculum, clash: Clash, words: Words): Finding {
 	const { week, day, item, needed, owned, from, classes } = clash;
 	const plan = curriculum.weeks.find((w) => w.week === week);
 	const last = classes.at(-1);
 	if (plan === undefined || last === undefined) throw new Error(`A clash in week ${week} without a plan.`);
-	const who = classes.map(
-		(c) =>
-			`${className(curriculum, c.class)} ${inWords(c.needed)} on ${curriculum.apparatus.get(c.apparatus)?.name ?? c.apparatus}`,
+	const say = words.findings.equipment;
+	const who = classes.map((c) =>
+		say.wanted(
+			className(curriculum, c.class),
+			c.needed,
+			curriculum.apparatus.get(c.apparatus)?.name ?? c.apparatus,
+		),
 	);
 	return finding(
+		words,
 		"H317",
 		"serious",
-		`Week ${week}, ${day.charAt(0).toUpperCase()}${day.slice(1)} at ${clockOf(from)}: ${inWords(needed)} × ${itemName(curriculum, item)} needed at once, ${inWords(owned)} owned (${listed(who)}).`,
+		say.clash(week, day, clockOf(from), { item: itemName(curriculum, item), needed, owned }, who),
 		{ source: plan.source, path: last.block.path },
 		{ week, apparatus: last.apparatus, class: last.class, equipment: item },
 	);

@@ -10,7 +10,7 @@
  */
 
 import type { Id, Landmark, LinkedDrill } from "../model.ts";
-import { GROWTH_AGES, GROWTH_SOURCE, type Percentile, type Sex, statureAt } from "./growth.ts";
+import { GROWTH_AGES, type Percentile, type Sex, statureAt } from "./growth.ts";
 
 const SEGMENTS =
 	"Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1";
@@ -60,10 +60,6 @@ export const LANDMARKS: readonly LandmarkShare[] = [
 		published: false,
 	},
 ];
-
-export const HEIGHTS_SOURCE = `${GROWTH_SOURCE}; shares of stature: ${SEGMENTS}`;
-export const HEIGHTS_CAUTION =
-	"The shares were measured on adults; for children every figure is approximate. Check it on the gymnast who stands there.";
 
 /** One landmark at one birthday, in cm. */
 export interface HeightAtAge {

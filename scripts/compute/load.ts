@@ -12,7 +12,8 @@
  */
 
 import type { Column, Curriculum, Finding, Id } from "../model.ts";
-import { finding, inWords, listed } from "./finding.ts";
+import type { Words } from "../words/words.ts";
+import { finding } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 
@@ -111,32 +112,35 @@ export const loadMeasure: Measure = {
 			),
 		},
 	],
-	findings: (counted) => loads(counted).flatMap((load) => stepped(counted.curriculum, load)),
+	findings: (counted, words) => loads(counted).flatMap((load) => stepped(counted.curriculum, load, words)),
 };
 
-function stepped(curriculum: Curriculum, load: Load): readonly Finding[] {
+function stepped(curriculum: Curriculum, load: Load, words: Words): readonly Finding[] {
+	const say = words.findings.load;
 	const target = curriculum.targets.loadStep;
 	if (target === undefined) return [];
 	const kinds = [
-		{ words: "landings", of: "landings", step: load.landingsStep },
-		{ words: "hand contacts", of: "hands", step: load.handsStep },
+		{ of: "landings", step: load.landingsStep },
+		{ of: "hands", step: load.handsStep },
 	] as const;
-	const over = kinds.flatMap(({ words, of, step }) =>
-		step !== undefined && step > target + 1e-9 ? [{ words, of, step }] : [],
+	const over = kinds.flatMap(({ of, step }) =>
+		step !== undefined && step > target + 1e-9 ? [{ of, step }] : [],
 	);
 	const first = over[0];
 	const plan = curriculum.weeks.find((w) => w.week === load.week);
 	if (first === undefined || plan === undefined) return [];
 	const most = [...load.drills].sort((a, b) => b[first.of] - a[first.of])[0];
-	const parts = over.map(
-		({ words, of, step }) =>
-			`${inWords(load[of])} ${words}, ${Math.round(step * 100) / 100} times the mean of the three weeks before`,
-	);
 	return [
 		finding(
+			words,
 			"H311",
 			"worth a look",
-			`${curriculum.levels.get(load.level)?.name ?? load.level}, week ${load.week}: ${listed(parts)}; the target is at most ${target} times. A count for planning, not a medical measure.`,
+			say.step(
+				curriculum.levels.get(load.level)?.name ?? load.level,
+				load.week,
+				over.map(({ of, step }) => say[of](load[of], step)),
+				target,
+			),
 			{
 				source: plan.source,
 				path: most === undefined ? ["apparatus"] : pathOf(curriculum, plan.week, load.level, most.drill),
@@ -144,7 +148,10 @@ function stepped(curriculum: Curriculum, load: Load): readonly Finding[] {
 			{ week: load.week, level: load.level, ...(most === undefined ? {} : { drill: most.drill }) },
 			most === undefined
 				? undefined
-				: `Spread the repetitions over the weeks; “${curriculum.drills.get(most.drill)?.title ?? most.drill}” asks for the most ${first.words} (${inWords(most[first.of])}).`,
+				: (first.of === "landings" ? say.spreadLandings : say.spreadHands)(
+						curriculum.drills.get(most.drill)?.title ?? most.drill,
+						most[first.of],
+					),
 		),
 	];
 }

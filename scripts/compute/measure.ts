@@ -4,6 +4,7 @@
  */
 
 import type { Curriculum, Exposure, Finding, Table } from "../model.ts";
+import type { Words } from "../words/words.ts";
 
 /** What every measure counts from. */
 export interface Counted {
@@ -16,8 +17,8 @@ export interface Measure {
 	readonly name: string;
 	/** The data files it feeds. */
 	tables(counted: Counted): readonly Table[];
-	/** The targets the plan misses by this measure. */
-	findings(counted: Counted): readonly Finding[];
+	/** The targets the plan misses by this measure, in the words of a language. */
+	findings(counted: Counted, words: Words): readonly Finding[];
 }
 
 /** Everything that is known about a plan, ready to be shown. */

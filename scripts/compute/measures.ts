@@ -6,6 +6,7 @@
  */
 
 import type { Curriculum, Finding, Table } from "../model.ts";
+import { type Words, wordsFor } from "../words/words.ts";
 import { balanceMeasure } from "./balance.ts";
 import { calendarMeasure } from "./calendar.ts";
 import { coverageMeasure } from "./coverage.ts";
@@ -32,14 +33,14 @@ export const MEASURES: readonly Measure[] = [
 	calendarMeasure,
 ];
 
-/** Counts everything: exposures once, then each measure's tables and findings. */
-export function measure(curriculum: Curriculum, measures: readonly Measure[] = MEASURES): Measured {
+/** Counts everything: exposures once, then each measure's tables and findings, in the club's language. */
+export function measure(curriculum: Curriculum, words: Words = wordsFor(curriculum.club.language)): Measured {
 	const counted = { curriculum, exposures: exposuresOf(curriculum) };
 	const tables = new Map<string, Table>();
 	const findings: Finding[] = [];
-	for (const one of measures) {
+	for (const one of MEASURES) {
 		for (const table of one.tables(counted)) tables.set(table.name, table);
-		findings.push(...one.findings(counted));
+		findings.push(...one.findings(counted, words));
 	}
 	return { ...counted, tables, findings: findings.sort(byWeight) };
 }

@@ -8,6 +8,7 @@
  */
 
 import type { Curriculum, DataPath, Exposure, Finding, Id, Level, WeekPlan } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import type { Counted, Measure } from "./measure.ts";
 
 /** One thing taught before what it is built on. */
@@ -29,7 +30,8 @@ export interface OutOfOrder {
 export const orderMeasure: Measure = {
 	name: "order",
 	tables: () => [],
-	findings: (counted) => outOfOrder(counted).map((fault) => findingOf(counted.curriculum, fault)),
+	findings: (counted, words) =>
+		outOfOrder(counted).map((fault) => findingOf(counted.curriculum, fault, words)),
 };
 
 /** Everything a level meets before what it is built on, each pair once, by level then week. */
@@ -158,7 +160,8 @@ export function compare(a: Exposure, b: Exposure, rank: Rank): number {
 	return a.week - b.week || rank(a.apparatus) - rank(b.apparatus) || a.block - b.block;
 }
 
-function findingOf(curriculum: Curriculum, fault: OutOfOrder): Finding {
+function findingOf(curriculum: Curriculum, fault: OutOfOrder, words: Words): Finding {
+	const say = words.findings.outOfOrder;
 	const { level, kind, id, first, at, firstAt, classes } = fault;
 	const nameOf = (thing: Id): string =>
 		kind === "skill"
@@ -167,23 +170,17 @@ function findingOf(curriculum: Curriculum, fault: OutOfOrder): Finding {
 	const who = curriculum.levels.get(level)?.name ?? level;
 	const when =
 		firstAt === undefined
-			? "which the term never teaches this level"
+			? say.never
 			: firstAt.week === at.week
-				? `which comes later in the same week${classes.length === 0 ? "" : ` for ${classes.map((c) => classNames(curriculum, c)).join(", ")}`}`
-				: `which comes in week ${firstAt.week}`;
+				? say.laterSameWeek(classes.map((c) => classNames(curriculum, c)))
+				: say.later(firstAt.week);
 	const { source, path } = blockOf(curriculum, at);
 	return {
 		code: kind === "skill" ? "H301" : "H302",
 		weight: kind === "skill" ? "serious" : "worth a look",
-		what: `${who} meets “${nameOf(id)}” in week ${at.week} before “${nameOf(first)}”, ${when}.`,
-		why:
-			kind === "skill"
-				? `“${nameOf(id)}” is built on “${nameOf(first)}”.`
-				: `“${nameOf(id)}” says that it comes after “${nameOf(first)}”.`,
-		fix:
-			kind === "skill"
-				? `Plan a drill for “${nameOf(first)}” earlier, or list it under the level's \`entry\` if gymnasts arrive with it.`
-				: `Plan “${nameOf(first)}” earlier for this level, or plan “${nameOf(id)}” later.`,
+		what: say.what(who, nameOf(id), at.week, nameOf(first), when),
+		why: kind === "skill" ? say.whySkill(nameOf(id), nameOf(first)) : say.whyDrill(nameOf(id), nameOf(first)),
+		fix: kind === "skill" ? say.fixSkill(nameOf(first)) : say.fixDrill(nameOf(id), nameOf(first)),
 		source,
 		path,
 		about: {

@@ -15,8 +15,9 @@
  */
 
 import type { ApparatusPlan, Block, Curriculum, Finding, Id, WeekPlan } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { gymnastsAtStations } from "./equipment.ts";
-import { finding, listed } from "./finding.ts";
+import { finding } from "./finding.ts";
 import { FLOOR_NORM, footprintOf } from "./footprints.ts";
 import type { Measure } from "./measure.ts";
 import { type Arrangement, arrange, type Prop, type PropNeed, type Rect } from "./station-layout.ts";
@@ -458,12 +459,12 @@ function centimetre(metres: number): number {
 export const placingMeasure: Measure = {
 	name: "placing",
 	tables: () => [],
-	findings: ({ curriculum }) =>
+	findings: ({ curriculum }, words) =>
 		curriculum.weeks.flatMap((week) =>
 			week.apparatus.flatMap((plan) =>
 				plan.blocks
 					.filter((block) => block.kind === "stations")
-					.flatMap((block) => crowdedBlock(curriculum, week, plan, block)),
+					.flatMap((block) => crowdedBlock(curriculum, week, plan, block, words)),
 			),
 		),
 };
@@ -473,21 +474,27 @@ function crowdedBlock(
 	week: WeekPlan,
 	plan: ApparatusPlan,
 	block: Block,
+	words: Words,
 ): readonly Finding[] {
+	const say = words.findings.placing;
 	const floorPlan = floorPlanOf(curriculum, plan, block);
 	const { crowding, stations } = floorPlan;
 	if (crowding.length === 0) return [];
 	const name = (number: number): string => {
 		const drill = stations[number - 1]?.drill ?? "";
-		return `${number} “${curriculum.drills.get(drill)?.title ?? drill}”`;
+		return say.station(number, curriculum.drills.get(drill)?.title ?? drill);
 	};
 	const of = (...kinds: readonly Crowding["kind"][]) => crowding.filter(({ kind }) => kinds.includes(kind));
-	const where = `Week ${week.week}, ${curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus}, block ${block.number}`;
-	const say = (
+	const where = {
+		week: week.week,
+		apparatus: curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus,
+		block: block.number,
+	};
+	const tell = (
 		code: "H318" | "H319" | "H320",
 		weight: Finding["weight"],
 		found: readonly Crowding[],
-		words: (one: Crowding) => string,
+		sentence: (one: Crowding) => string,
 	): readonly Finding[] => {
 		if (found.length === 0) return [];
 		// The last station of the first pair that has an `at` is the one to move.
@@ -497,33 +504,27 @@ function crowdedBlock(
 		const path = movable === undefined ? block.path : [...block.path, "stations", movable - 1, "at"];
 		return [
 			finding(
+				words,
 				code,
 				weight,
-				`${where}, on ${floorPlan.length} × ${floorPlan.width} m: ${listed(found.map(words))}.`,
+				say.what(where, [floorPlan.length, floorPlan.width], found.map(sentence)),
 				{ source: week.source, path },
 				{ week: week.week, apparatus: plan.apparatus },
-				movable === undefined
-					? "Plan fewer or smaller stations in this block, or correct `plan` in _data/apparatus.yaml."
-					: undefined,
+				movable === undefined ? say.planFewer : undefined,
 			),
 		];
 	};
 	return [
-		...say(
-			"H318",
-			"serious",
-			of("overlap"),
-			({ stations: [a = 0, b = 0] }) => `stations ${name(a)} and ${name(b)} overlap`,
+		...tell("H318", "serious", of("overlap"), ({ stations: [a = 0, b = 0] }) =>
+			say.overlap(name(a), name(b)),
 		),
-		...say("H319", "worth a look", of("between", "landing"), ({ kind, stations: [a = 0, b = 0], gap }) =>
+		...tell("H319", "worth a look", of("between", "landing"), ({ kind, stations: [a = 0, b = 0], gap }) =>
 			kind === "landing"
-				? `${gap} m between the landing area of station ${name(a)} and station ${name(b)}, ${FREE_SPACE.landing} m wanted`
-				: `${gap} m between stations ${name(a)} and ${name(b)}, ${FREE_SPACE.between} m wanted`,
+				? say.landing(name(a), name(b), gap, FREE_SPACE.landing)
+				: say.between(name(a), name(b), gap, FREE_SPACE.between),
 		),
-		...say("H320", "worth a look", of("edge", "wall"), ({ kind, stations: [a = 0], gap }) =>
-			kind === "wall"
-				? `station ${name(a)} needs a wall and stands ${gap} m from the edge`
-				: `station ${name(a)} stands ${-gap} m over the edge`,
+		...tell("H320", "worth a look", of("edge", "wall"), ({ kind, stations: [a = 0], gap }) =>
+			kind === "wall" ? say.wall(name(a), gap) : say.edge(name(a), -gap),
 		),
 	];
 }

@@ -10,8 +10,9 @@
  */
 
 import type { Column, Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { coveredBy } from "./coverage.ts";
-import { counted as count, finding, listed } from "./finding.ts";
+import { finding } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 
@@ -163,60 +164,68 @@ export const spacingMeasure: Measure = {
 			.map((s) => [s.kind, s.id, s.level, s.taught.length, s.first, s.last, s.longestGap]);
 		return [{ name: "spacing", columns: COLUMNS, rows: sortedRows(counted.curriculum, COLUMNS, rows) }];
 	},
-	findings: (counted) => {
-		if (counted.curriculum.weeks.length === 0) return [];
+	findings: (counted, words) => {
+		const { curriculum } = counted;
+		if (curriculum.weeks.length === 0) return [];
 		return spacings(counted)
 			.filter((s) => s.expected)
-			.flatMap((s) => [...tooFew(counted.curriculum, s), ...tooFarApart(counted.curriculum, s)]);
+			.flatMap((s) => [...tooFew(curriculum, s, words), ...tooFarApart(curriculum, s, words)]);
 	},
 };
 
-function tooFew(curriculum: Curriculum, spacing: Spacing): readonly Finding[] {
+function tooFew(curriculum: Curriculum, spacing: Spacing, words: Words): readonly Finding[] {
 	const { kind, id, level, taught } = spacing;
 	const wanted = weeksWanted(curriculum, kind);
 	if (wanted === undefined || taught.length >= wanted) return [];
-	const { thing, group, verb, never } = namesOf(curriculum, spacing);
+	const say = words.findings.spacing;
+	const { thing, group } = namesOf(curriculum, spacing);
 	const arrivesWith = kind === "skill" && curriculum.levels.get(level)?.entry.includes(id) === true;
 	const met =
 		taught.length === 0
-			? `${group} ${never} ${thing}`
-			: `${group} ${verb} ${thing} in ${count(taught.length, "week")} (${weekList(taught)})`;
+			? (kind === "shape" ? say.shapeNever : say.skillNever)(group, thing)
+			: (kind === "shape" ? say.shapeMet : say.skillMet)(group, thing, taught);
 	return [
 		finding(
+			words,
 			kind === "shape" ? "H303" : "H304",
 			taught.length === 0 && !arrivesWith ? "serious" : "worth a look",
-			`${met}; the target is ${count(wanted, "week")}.`,
+			say.tooFew(met, wanted),
 			whereToAdd(curriculum, spacing, undefined),
 			aboutOf(spacing),
-			fixOf(curriculum, spacing, "in another week"),
+			fixOf(curriculum, spacing, words, undefined),
 		),
 	];
 }
 
-function tooFarApart(curriculum: Curriculum, spacing: Spacing): readonly Finding[] {
+function tooFarApart(curriculum: Curriculum, spacing: Spacing, words: Words): readonly Finding[] {
 	const wanted = gapWanted(curriculum, spacing.kind);
 	const { gap, longestGap } = spacing;
 	if (wanted === undefined || gap === undefined || longestGap === undefined || longestGap <= wanted)
 		return [];
-	const { thing, group, verb } = namesOf(curriculum, spacing);
+	const say = words.findings.spacing;
+	const { thing, group } = namesOf(curriculum, spacing);
 	return [
 		finding(
+			words,
 			spacing.kind === "shape" ? "H305" : "H306",
 			"worth a look",
-			`${group} ${verb} ${thing} in week ${gap[0]} and not again before week ${gap[1]}, ${count(longestGap, "week")} later; the target is at most ${wanted}.`,
+			(spacing.kind === "shape" ? say.shapeGap : say.skillGap)(group, thing, {
+				from: gap[0],
+				to: gap[1],
+				weeks: longestGap,
+				wanted,
+			}),
 			whereToAdd(curriculum, spacing, gap),
 			aboutOf(spacing),
-			fixOf(curriculum, spacing, `between weeks ${gap[0]} and ${gap[1]}`),
+			fixOf(curriculum, spacing, words, gap),
 		),
 	];
 }
 
 function namesOf(curriculum: Curriculum, { kind, id, level }: Spacing) {
 	return {
-		thing: `“${thingsOf(curriculum, kind).get(id)?.name ?? id}”`,
+		thing: thingsOf(curriculum, kind).get(id)?.name ?? id,
 		group: curriculum.levels.get(level)?.name ?? level,
-		verb: kind === "shape" ? "trains" : "is taught",
-		never: kind === "shape" ? "never trains" : "is never taught",
 	};
 }
 
@@ -224,18 +233,18 @@ function aboutOf({ kind, id, level }: Spacing): Finding["about"] {
 	return kind === "shape" ? { level, shape: id } : { level, skill: id };
 }
 
-function fixOf(curriculum: Curriculum, spacing: Spacing, when: string): string {
+function fixOf(
+	curriculum: Curriculum,
+	spacing: Spacing,
+	words: Words,
+	gap: readonly [number, number] | undefined,
+): string {
+	const say = words.findings.spacing;
 	const drills = drillsTraining(curriculum, spacing.kind, spacing.id, spacing.level);
 	const { thing, group } = namesOf(curriculum, spacing);
-	if (drills.length === 0) {
-		return `No drill of the library for ${group} leads to ${thing}: write one, or take the level out of the skill's \`levels\`.`;
-	}
-	const titles = listed(
-		drills.map((d) => `“${d.title}”`),
-		4,
-		"or",
-	);
-	return `Plan ${titles} ${when} for ${group}.`;
+	if (drills.length === 0) return say.noDrill(group, thing);
+	const titles = drills.map((d) => d.title);
+	return gap === undefined ? say.planAgain(titles, group) : say.planBetween(titles, group, gap[0], gap[1]);
 }
 
 /**
@@ -268,8 +277,4 @@ function whereToAdd(
 
 function thingsOf(curriculum: Curriculum, kind: SpacedKind) {
 	return kind === "shape" ? curriculum.shapes : curriculum.skills;
-}
-
-function weekList(weeks: readonly number[]): string {
-	return `${weeks.length === 1 ? "week" : "weeks"} ${listed(weeks.map(String), 8)}`;
 }

@@ -9,9 +9,10 @@
  */
 
 import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
 import { stationMinutes } from "./exposures.ts";
-import { counted, finding, inMinutes, inWords, listed } from "./finding.ts";
+import { finding } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 
@@ -219,34 +220,40 @@ export const timeMeasure: Measure = {
 			),
 		},
 	],
-	findings: ({ curriculum }) =>
+	findings: ({ curriculum }, words) =>
 		curriculum.weeks.flatMap((plan) =>
 			curriculum.term.classes.flatMap((group) =>
 				// A class without a rotation does not say where it goes; one that a closed day cancels has no time.
 				group.rotation.length > 0 && meets(curriculum.term, plan.week, group)
-					? findingsOf(curriculum, plan, group)
+					? findingsOf(curriculum, plan, group, words)
 					: [],
 			),
 		),
 };
 
-function findingsOf(curriculum: Curriculum, plan: WeekPlan, group: ClubClass): readonly Finding[] {
+function findingsOf(
+	curriculum: Curriculum,
+	plan: WeekPlan,
+	group: ClubClass,
+	words: Words,
+): readonly Finding[] {
 	const time = classTime(curriculum, plan, group);
 	if (time.blocks.length === 0) {
 		return [
 			finding(
+				words,
 				"H313",
 				"serious",
-				`${group.name} has nothing to do in week ${plan.week}.`,
+				words.findings.time.nothing(group.name, plan.week),
 				{ source: plan.source, path: ["apparatus"] },
 				{ week: plan.week, class: group.id },
 			),
 		];
 	}
 	return [
-		...tooLong(curriculum, plan, group, time),
-		...tooStill(curriculum, plan, group, time),
-		...noTurn(curriculum, plan, group, time),
+		...tooLong(curriculum, plan, group, time, words),
+		...tooStill(curriculum, plan, group, time, words),
+		...noTurn(curriculum, plan, group, time, words),
 	];
 }
 
@@ -255,7 +262,9 @@ function tooLong(
 	plan: WeekPlan,
 	group: ClubClass,
 	time: ClassTime,
+	words: Words,
 ): readonly Finding[] {
+	const say = words.findings.time;
 	const { planned, available } = time;
 	// Minutes such as 0.1 + 0.2 must not pass for more than 0.3.
 	if (available === undefined || planned <= available + 1e-9) return [];
@@ -265,18 +274,19 @@ function tooLong(
 	}));
 	const longest = sums.reduce((a, b) => (b.minutes > a.minutes ? b : a));
 	const parts = [
-		...(group.warmUp > 0 ? [`${inWords(group.warmUp)} before`] : []),
-		...sums.map((s) => `${inWords(s.minutes)} ${apparatusName(curriculum, s.apparatus)}`),
-		...(group.coolDown > 0 ? [`${inWords(group.coolDown)} after`] : []),
+		...(group.warmUp > 0 ? [say.before(group.warmUp)] : []),
+		...sums.map((s) => `${words.number(s.minutes)} ${apparatusName(curriculum, s.apparatus)}`),
+		...(group.coolDown > 0 ? [say.after(group.coolDown)] : []),
 	];
 	return [
 		finding(
+			words,
 			"H308",
 			"serious",
-			`${group.name}, week ${plan.week}: ${inMinutes(planned)} planned in a class of ${inWords(available)} (${listed(parts, 9)}).`,
+			say.tooLong(group.name, plan.week, planned, available, parts),
 			{ source: plan.source, path: ["apparatus", longest.apparatus] },
 			{ week: plan.week, class: group.id },
-			`Take ${inMinutes(planned - available)} out; ${apparatusName(curriculum, longest.apparatus)} has the most. Or raise the class's \`minutes\` in _data/term.yaml.`,
+			say.takeOut(planned - available, apparatusName(curriculum, longest.apparatus)),
 		),
 	];
 }
@@ -286,7 +296,9 @@ function tooStill(
 	plan: WeekPlan,
 	group: ClubClass,
 	time: ClassTime,
+	words: Words,
 ): readonly Finding[] {
+	const say = words.findings.time;
 	const target = curriculum.targets.activeShare;
 	const { activeShare, available, activeMinutes } = time;
 	if (target === undefined || activeShare === undefined || activeShare >= target - 1e-9) return [];
@@ -295,21 +307,24 @@ function tooStill(
 		.sort((a, b) => b.drill.waitingMinutes - a.drill.waitingMinutes)
 		.filter(({ drill }) => drill.waitingMinutes > 0);
 	const worst = waits[0];
-	const named = waits
-		.slice(0, 3)
-		.map(({ drill }) => `“${drillName(curriculum, drill.drill)}” (${inMinutes(drill.waitingMinutes)})`);
 	return [
 		finding(
+			words,
 			"H309",
 			"worth a look",
-			`${group.name}, week ${plan.week}: each gymnast moves for ${inWords(activeMinutes)} of ${inWords(available ?? 0)} minutes, ${inWords(activeShare * 100)} %; the target is ${inWords(target * 100)} %.${
-				named.length === 0 ? "" : ` Most waiting: ${listed(named)}.`
-			}`,
+			say.tooStill(group.name, plan.week, {
+				active: activeMinutes,
+				available: available ?? 0,
+				share: activeShare,
+				target,
+				waits: waits.slice(0, 3).map(({ drill }) => ({
+					drill: drillName(curriculum, drill.drill),
+					minutes: drill.waitingMinutes,
+				})),
+			}),
 			{ source: plan.source, path: worst?.block.path ?? ["apparatus"] },
 			{ week: plan.week, class: group.id },
-			worst === undefined
-				? "Nobody waits: more of the class's minutes have to be planned."
-				: `Split “${drillName(curriculum, worst.drill.drill)}” into stations, let more gymnasts go at once, or give those who wait a task of their own.`,
+			worst === undefined ? say.nobodyWaits : say.split(drillName(curriculum, worst.drill.drill)),
 		),
 	];
 }
@@ -319,15 +334,22 @@ function noTurn(
 	plan: WeekPlan,
 	group: ClubClass,
 	time: ClassTime,
+	words: Words,
 ): readonly Finding[] {
 	return time.blocks.flatMap(({ apparatus, block, drills }) =>
 		drills
 			.filter((drill) => drill.turns === 0)
 			.map((drill) =>
 				finding(
+					words,
 					"H316",
 					"worth a look",
-					`${group.name}, week ${plan.week}, ${apparatusName(curriculum, apparatus)}: ${inMinutes(drill.minutes)} of “${drillName(curriculum, drill.drill)}” will not do for ${counted(drill.gymnasts, "gymnast")} to have a turn each.`,
+					words.findings.time.noTurn(
+						{ group: group.name, week: plan.week, apparatus: apparatusName(curriculum, apparatus) },
+						drill.minutes,
+						drillName(curriculum, drill.drill),
+						drill.gymnasts,
+					),
 					{ source: plan.source, path: stationPath(block, drill.station) },
 					{ week: plan.week, class: group.id, apparatus, drill: drill.drill },
 				),

@@ -7,6 +7,7 @@
  * mark beside it, so a chart reads the same on a grey copy.
  */
 
+import type { Words as Language } from "../words/words.ts";
 import { escaped, INK, PAPER, tenth, type Words } from "./markup.ts";
 
 export { escaped, INK, PAPER, tenth, type Words };
@@ -24,9 +25,14 @@ export const SMALL = 11;
 /** Puts a number into a reader's form: 4.5 → "4.5" or "4,5". */
 export type NumberFormat = (value: number) => string;
 
+/** What charts say by themselves, in one language. */
+export type ChartWords = Language["charts"];
+
 export interface ChartOptions extends Words {
 	/** For every number drawn. */
 	readonly format: NumberFormat;
+	/** What a chart says by itself; English if left out. */
+	readonly words?: ChartWords;
 	/** Width in CSS pixels; charts keep to it unless their content needs more. 320 if left out. */
 	readonly width?: number;
 }

@@ -15,6 +15,8 @@ import type { PlanSymbol } from "../compute/footprints.ts";
 import { type Crowding, type FloorPlan, FREE_SPACE, type PlacedStation } from "../compute/placing.ts";
 import type { Prop, Rect } from "../compute/station-layout.ts";
 import type { Id } from "../model.ts";
+import * as english from "../words/en.ts";
+import type { Words as Language } from "../words/words.ts";
 import {
 	box,
 	chartFrame,
@@ -33,7 +35,12 @@ import {
 	WRONG,
 } from "./chart-frame.ts";
 
+/** What is read aloud for a floor plan, in one language. */
+type PlanWords = Language["floorPlan"]["drawing"];
+
 export interface FloorPlanOptions extends Words {
+	/** What the plan says by itself; English if left out. */
+	readonly words?: PlanWords;
 	/** For every number drawn. */
 	readonly format: NumberFormat;
 	/** What stands at each station, in rotation order: a short label, and its drill's name. */
@@ -78,23 +85,9 @@ const DISC = 9;
 /** Metres between figures along the grid. */
 const FIGURE_EVERY = 2;
 
-const WORDS = {
-	size: (length: string, width: string) => `Floor plan, ${length} by ${width} m, drawn to scale.`,
-	open: "Nobody gave the size of this place; the plan is as large as its stations need.",
-	station: (label: string, name: string, x: string, y: string, long: string, wide: string) =>
-		`${label}: ${name}, with its middle at ${x}, ${y} m, ${long} by ${wide} m.`,
-	rotation: (labels: string) => `Groups move from ${labels}, and back to the first.`,
-	overlap: (a: string, b: string) => `${a} and ${b} overlap.`,
-	gap: (a: string, b: string, gap: string) => `Only ${gap} m between ${a} and ${b}.`,
-	landing: (a: string, b: string, gap: string) => `Only ${gap} m between the landing area of ${a} and ${b}.`,
-	wall: (a: string, away: string) => `${a} needs a wall and stands ${away} m from the edge.`,
-	edge: (a: string, over: string) => `${a} stands ${over} m over the edge.`,
-	metres: "m",
-} as const;
-
 /** The plan as SVG text, and its legend. */
 export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): DrawnFloorPlan {
-	const { idPrefix, upright = false } = options;
+	const { idPrefix, upright = false, words: say = english.floorPlan.drawing } = options;
 	const view = upright ? turnedUp(plan) : plan;
 	const { border } = plan;
 	const across = view.length + 2 * border;
@@ -111,10 +104,10 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		arrows(view.stations, x, y) +
 		view.stations.map((station) => props(station, idPrefix, x, y)).join("") +
 		view.stations.map((station) => disc(station, label(station.number), x, y)).join("") +
-		scaleBar(LEFT + border * METRE, TOP + down * METRE + 34, view.length, options.format);
+		scaleBar(LEFT + border * METRE, TOP + down * METRE + 34, view.length, options.format, say);
 	return {
 		svg: chartFrame(
-			{ ...options, description: describe(plan, options, label) },
+			{ ...options, description: describe(plan, options, say, label) },
 			{ width: LEFT + across * METRE + RIGHT, height: TOP + down * METRE + FOOT },
 			"floor-plan",
 			"img",
@@ -157,11 +150,16 @@ function turnedUp(plan: FloorPlan): FloorPlan {
 	};
 }
 
-function describe(plan: FloorPlan, options: FloorPlanOptions, label: (number: number) => string): string {
+function describe(
+	plan: FloorPlan,
+	options: FloorPlanOptions,
+	say: PlanWords,
+	label: (number: number) => string,
+): string {
 	const { format, stations, description } = options;
 	const number = (value: number) => format(Math.round(value * 10) / 10);
 	const named = plan.stations.map((station, i) =>
-		WORDS.station(
+		say.station(
 			label(i + 1),
 			stations[i]?.name ?? "",
 			number(station.left + station.length / 2),
@@ -172,27 +170,26 @@ function describe(plan: FloorPlan, options: FloorPlanOptions, label: (number: nu
 	);
 	return sentences(
 		description,
-		WORDS.size(number(plan.length), number(plan.width)),
-		plan.from === "stations" ? WORDS.open : "",
+		say.size(number(plan.length), number(plan.width)),
+		plan.from === "stations" ? say.open : "",
 		...named,
-		plan.stations.length > 1
-			? WORDS.rotation(plan.stations.map((station) => label(station.number)).join(" to "))
-			: "",
-		...plan.crowding.map((one) => crowdingWords(one, label, (gap) => format(gap))),
+		plan.stations.length > 1 ? say.rotation(plan.stations.map((station) => label(station.number))) : "",
+		...plan.crowding.map((one) => crowdingWords(one, say, label, (gap) => format(gap))),
 	);
 }
 
 function crowdingWords(
 	{ kind, stations: [a = 0, b = 0], gap }: Crowding,
+	say: PlanWords,
 	label: (number: number) => string,
 	format: NumberFormat,
 ): string {
-	if (kind === "overlap") return WORDS.overlap(label(a), label(b));
-	if (kind === "wall") return WORDS.wall(label(a), format(gap));
-	if (kind === "edge") return WORDS.edge(label(a), format(-gap));
+	if (kind === "overlap") return say.overlap(label(a), label(b));
+	if (kind === "wall") return say.wall(label(a), format(gap));
+	if (kind === "edge") return say.edge(label(a), format(-gap));
 	return kind === "landing"
-		? WORDS.landing(label(a), label(b), format(gap))
-		: WORDS.gap(label(a), label(b), format(gap));
+		? say.landing(label(a), label(b), format(gap))
+		: say.gap(label(a), label(b), format(gap));
 }
 
 function definitions(idPrefix: string): string {
@@ -472,7 +469,7 @@ function disc(station: PlacedStation, label: string, x: Scale, y: Scale): string
 }
 
 /** A bar of metres: one, then up to five as far as the plan is so long. */
-function scaleBar(left: number, top: number, length: number, format: NumberFormat): string {
+function scaleBar(left: number, top: number, length: number, format: NumberFormat, say: PlanWords): string {
 	const metres = Math.max(1, Math.min(5, Math.floor(length)));
 	const figure = (at: number, words: string) =>
 		text(left + at * METRE, top + 14, words, { anchor: at === 0 ? "start" : "middle", size: SMALL });
@@ -482,7 +479,7 @@ function scaleBar(left: number, top: number, length: number, format: NumberForma
 		(metres > 1 ? box(left + METRE, top - 3, (metres - 1) * METRE, 5, PAPER, 1, INK, 0) : "") +
 		figure(0, format(0)) +
 		(metres > 1 ? figure(1, format(1)) : "") +
-		`${figure(metres, `${format(metres)} ${WORDS.metres}`)}</g>`
+		`${figure(metres, `${format(metres)} ${say.metres}`)}</g>`
 	);
 }
 

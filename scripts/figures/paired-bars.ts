@@ -5,9 +5,11 @@
  * work and the other has none, the empty side shows a broken box, so that it is seen and not missed.
  */
 
+import * as english from "../words/en.ts";
 import {
 	box,
 	type ChartOptions,
+	type ChartWords,
 	chartFrame,
 	checkValue,
 	INK,
@@ -47,8 +49,6 @@ export interface PairedBar {
 	readonly href?: string;
 }
 
-const WORDS = { none: "none" } as const;
-
 /** CSS pixels. */
 const EDGE = 2;
 const BAR = 16;
@@ -61,7 +61,7 @@ const NUMBER_GAP = 5;
 
 /** The bars as SVG text. Throws without any bar. */
 export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOptions): string {
-	const { format, idPrefix, width = PHONE } = options;
+	const { format, idPrefix, width = PHONE, words: say = english.charts } = options;
 	const bars = groups.flatMap((group) => group.bars);
 	if (bars.length === 0) throw new RangeError("paired bars need at least one bar");
 	for (const { name, left, right } of bars) {
@@ -72,7 +72,7 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 	const start = EDGE + Math.ceil(names) + NAMES.gap;
 	const numbers = Math.ceil(
 		Math.max(
-			textWidth(WORDS.none, SMALL) + 6,
+			textWidth(say.none, SMALL) + 6,
 			...bars.flatMap(({ left, right }) => [left, right].map((v) => textWidth(format(v), TEXT, true))),
 		) + NUMBER_GAP,
 	);
@@ -122,13 +122,13 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 					number(bar.left, axis - left - NUMBER_GAP, "end")
 				: idle
 					? number(0, axis - NUMBER_GAP, "end")
-					: drawMissing(axis - 4 - numbers, top, numbers)) +
+					: drawMissing(axis - 4 - numbers, top, numbers, say)) +
 			(bar.right > 0
 				? box(axis, top, right, BAR, TONE, 0.84, undefined, 0) +
 					number(bar.right, axis + right + NUMBER_GAP, "start")
 				: idle
 					? number(0, axis + NUMBER_GAP, "start")
-					: drawMissing(axis + 4, top, numbers)) +
+					: drawMissing(axis + 4, top, numbers, say)) +
 			"</g>"
 		);
 	}
@@ -153,10 +153,10 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 	);
 }
 
-function drawMissing(left: number, top: number, width: number): string {
+function drawMissing(left: number, top: number, width: number, say: ChartWords): string {
 	return (
 		`<g class="chart-missing">${missingBox(left, top, width, BAR)}` +
-		`${text(left + width / 2, top + BAR / 2 + 3.8, WORDS.none, { anchor: "middle", size: SMALL, fill: WRONG })}</g>`
+		`${text(left + width / 2, top + BAR / 2 + 3.8, say.none, { anchor: "middle", size: SMALL, fill: WRONG })}</g>`
 	);
 }
 

@@ -8,8 +8,10 @@
  */
 
 import type { Id } from "../model.ts";
+import * as english from "../words/en.ts";
 import {
 	box,
+	type ChartWords,
 	chartFrame,
 	INK,
 	type LegendItem,
@@ -44,6 +46,8 @@ export interface FirstTaught {
 }
 
 export interface MapOptions extends Words {
+	/** What the map says by itself; English if left out. */
+	readonly words?: ChartWords;
 	/** The skill that stands out. */
 	readonly focus?: Id;
 	/** Arrows that a longer way already says: drawn broken, or left out. Broken if left out. */
@@ -72,21 +76,6 @@ export interface ProgressionMap {
 	readonly items: readonly MapItem[];
 }
 
-const WORDS = {
-	week: (week: number): string => `wk ${week}`,
-	taught: ({ level, week }: FirstTaught): string => `${level} wk ${week}`,
-	taughtInFull: ({ level, week }: FirstTaught): string => `${level} from week ${week}`,
-	notTaught: "not this term",
-	more: (count: number): string => `needs ${count} more`,
-	moreInFull: (count: number): string =>
-		`needs ${count} more ${count === 1 ? "skill" : "skills"} not shown here`,
-	needs: (names: string): string => `needs ${names}`,
-	leadsTo: (names: string): string => `leads to ${names}`,
-	and: " and ",
-	arrow: "first, then",
-	redundant: "also directly",
-} as const;
-
 /** CSS pixels. */
 const PHONE_WIDTH = 340;
 const EDGE = 4;
@@ -110,18 +99,18 @@ interface Sized {
  * skills that come before themselves.
  */
 export function drawProgressionMap(skills: readonly MapSkill[], options: MapOptions): ProgressionMap {
-	const { focus, redundant = "broken", width: wanted = PHONE_WIDTH } = options;
+	const { focus, redundant = "broken", width: wanted = PHONE_WIDTH, words: say = english.charts } = options;
 	if (skills.length === 0) throw new RangeError("a map needs at least one skill");
 	if (focus !== undefined && !skills.some(({ id }) => id === focus))
 		throw new RangeError(`${focus} is not among the skills`);
 	const arrows = arrowsOf(skills);
 	const shown = redundant === "broken" ? arrows : arrows.filter((arrow) => !arrow.redundant);
 	const known = new Set(skills.map(({ id }) => id));
-	const sized = skills.map((skill) => sizeOf(skill, missingNeeds(skill, known), skill.id === focus));
+	const sized = skills.map((skill) => sizeOf(skill, missingNeeds(skill, known), skill.id === focus, say));
 	const placed = layOutInRows(sized, shown, wanted - 2 * EDGE);
 
 	const width = Math.ceil(placed.width + 2 * EDGE);
-	const items = itemsOf(skills, focus, known);
+	const items = itemsOf(skills, focus, known, say);
 	const wordsOf = new Map(items.map(({ id, words }) => [id, words]));
 	const boxes = placed.boxes.map((one) =>
 		drawBox(one, one.skill.id === focus, wordsOf.get(one.skill.id) ?? ""),
@@ -133,8 +122,8 @@ export function drawProgressionMap(skills: readonly MapSkill[], options: MapOpti
 	const key = legend(
 		shown.some((arrow) => arrow.redundant)
 			? [
-					{ sample: arrowSample(false), words: WORDS.arrow },
-					{ sample: arrowSample(true), words: WORDS.redundant },
+					{ sample: arrowSample(false), words: say.arrow },
+					{ sample: arrowSample(true), words: say.redundant },
 				]
 			: [],
 		EDGE,
@@ -163,15 +152,15 @@ function missingNeeds({ needs }: MapSkill, known: ReadonlySet<Id>): number {
 	return new Set(needs.filter((need) => !known.has(need))).size;
 }
 
-function sizeOf(skill: MapSkill, needsMore: number, focus: boolean): Sized {
+function sizeOf(skill: MapSkill, needsMore: number, focus: boolean, say: ChartWords): Sized {
 	const name = wrapText(skill.name, BOX.text, TEXT, NAME_LINES, true);
 	const tags = [
 		...(skill.first === undefined
 			? []
 			: skill.first.length === 0
-				? [WORDS.notTaught]
-				: skill.first.flatMap((first) => tagLines(first))),
-		...(needsMore === 0 ? [] : [WORDS.more(needsMore)]),
+				? [say.notTaught]
+				: skill.first.flatMap((first) => tagLines(first, say))),
+		...(needsMore === 0 ? [] : [say.more(needsMore)]),
 	];
 	const widest = Math.max(
 		...name.map((line) => textWidth(line, TEXT, true)),
@@ -192,10 +181,10 @@ function sizeOf(skill: MapSkill, needsMore: number, focus: boolean): Sized {
 }
 
 /** A level and its week on one line, or on two where the level's name is long. */
-function tagLines(first: FirstTaught): readonly string[] {
-	const whole = WORDS.taught(first);
+function tagLines(first: FirstTaught, say: ChartWords): readonly string[] {
+	const whole = say.taught(first);
 	if (textWidth(whole, SMALL) <= BOX.text) return [whole];
-	return [...wrapText(first.level, BOX.text, SMALL, 2), WORDS.week(first.week)];
+	return [...wrapText(first.level, BOX.text, SMALL, 2), say.week(first.week)];
 }
 
 function drawWay({ arrow, corners }: Way): string {
@@ -275,6 +264,7 @@ function itemsOf(
 	skills: readonly MapSkill[],
 	focus: Id | undefined,
 	known: ReadonlySet<Id>,
+	say: ChartWords,
 ): readonly MapItem[] {
 	const byId = new Map(skills.map((skill) => [skill.id, skill]));
 	const leadsTo = (id: Id): readonly Id[] =>
@@ -305,11 +295,11 @@ function itemsOf(
 			...(skill.first === undefined
 				? []
 				: skill.first.length === 0
-					? [WORDS.notTaught]
-					: [skill.first.map(WORDS.taughtInFull).join(", ")]),
-			...(needs.length === 0 ? [] : [WORDS.needs(listed(needs))]),
-			...(needsMore === 0 ? [] : [WORDS.moreInFull(needsMore)]),
-			...(next.length === 0 ? [] : [WORDS.leadsTo(listed(next))]),
+					? [say.notTaught]
+					: [skill.first.map(say.taughtInFull).join(", ")]),
+			...(needs.length === 0 ? [] : [say.needs(needs)]),
+			...(needsMore === 0 ? [] : [say.moreInFull(needsMore)]),
+			...(next.length === 0 ? [] : [say.leadsTo(next)]),
 		];
 		return [
 			{
@@ -324,10 +314,4 @@ function itemsOf(
 			},
 		];
 	});
-}
-
-function listed(names: readonly string[]): string {
-	return names.length < 2
-		? (names[0] ?? "")
-		: `${names.slice(0, -1).join(", ")}${WORDS.and}${names.at(-1) ?? ""}`;
 }

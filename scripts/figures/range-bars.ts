@@ -6,9 +6,11 @@
  *   3. what the marks mean
  */
 
+import * as english from "../words/en.ts";
 import {
 	box,
 	type ChartOptions,
+	type ChartWords,
 	chartFrame,
 	checkValue,
 	INK,
@@ -52,7 +54,7 @@ const BAR_TONE = 0.22;
 
 /** The bars as SVG text. Throws without rows, for a row with too few marks, and for values out of order. */
 export function drawRangeBars({ marks, ranges, unit }: RangeBars, options: ChartOptions): string {
-	const { format, width = PHONE } = options;
+	const { format, width = PHONE, words: say = english.charts } = options;
 	if (ranges.length === 0) throw new RangeError("range bars need at least one range");
 	if (marks.length > MARKS.length) throw new RangeError(`there are ${MARKS.length} forms of marks`);
 	for (const range of ranges) checkRange(range, marks.length);
@@ -93,7 +95,7 @@ export function drawRangeBars({ marks, ranges, unit }: RangeBars, options: Chart
 			...options,
 			description: sentences(
 				options.description,
-				...ranges.map((range) => rangeInWords(range, marks, format, unit)),
+				...ranges.map((range) => rangeInWords(range, marks, format, unit, say)),
 			),
 		},
 		{ width, height: bottom + 6 + key.height },
@@ -123,7 +125,8 @@ function rangeInWords(
 	words: readonly string[],
 	format: (value: number) => string,
 	unit: string,
+	say: ChartWords,
 ): string {
 	const middle = marks.map((value, i) => `${words[i] ?? ""} ${format(value)}`);
-	return [`${name}: ${format(low)} to ${format(high)} ${unit}`, ...middle].join(", ");
+	return [`${name}: ${say.range(format(low), format(high), unit)}`, ...middle].join(", ");
 }

@@ -10,6 +10,8 @@
  */
 
 import type { Curriculum, Direction, Drill, Ground, Id, Phase, Shape } from "../model.ts";
+import * as english from "../words/en.ts";
+import type { Words } from "../words/words.ts";
 import type { Posture } from "./pose.ts";
 
 /** One phase of a drill, ready to be drawn. */
@@ -132,39 +134,34 @@ export function movementOf(
 
 // ── words ──────────────────────────────────────────────────────────────────────────────────────
 
-const ON: Readonly<Record<Ground, string>> = {
-	floor: "the floor",
-	mat: "a mat",
-	"soft-mat": "a soft mat",
-	wedge: "a wedge",
-	block: "a block",
-	box: "a box",
-	board: "a springboard",
-	beam: "the beam",
-	bar: "the bar",
-	rails: "parallettes",
-	wall: "the floor at a wall",
-};
+type FigureWords = Pick<Words, "figures" | "directions">;
 
 /** A strip's short name, as plain text. */
-export function stripTitle({ names, inOrder }: Movement): string {
-	return inOrder ? names.join(", then ") : names.join(", ");
+export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWords = english): string {
+	return names.join(inOrder ? `, ${figures.afterThat} ` : ", ");
 }
 
 /** What a strip shows, as plain text: each phase with what it is on, and where the body travels. */
-export function stripDescription({ stances, inOrder, travel }: Movement): string {
+export function stripDescription(
+	{ stances, inOrder, travel }: Movement,
+	{ figures }: FigureWords = english,
+): string {
 	const phases = stances.map(({ shape, posture, ground }, i) => {
-		const where = posture.base === "air" ? `in the air over ${ON[ground]}` : `on ${ON[ground]}`;
+		const where = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
 		const look = shape.description === undefined ? "." : `: ${shape.description}`;
 		return `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}${look}`;
 	});
-	const way = inOrder && travel !== "none" ? ` The body travels ${travel}.` : "";
+	const way = inOrder && travel !== "none" ? ` ${figures.travels[travel]}` : "";
 	return `${phases.join(" ")}${way}`;
 }
 
 /** The line under a strip. */
-export function stripCaption({ names, inOrder, travel }: Movement): string {
+export function stripCaption(
+	{ names, inOrder, travel }: Movement,
+	{ directions }: FigureWords = english,
+): string {
 	if (!inOrder) return names.join(", ");
-	const way = travel === "none" ? "" : `${travel.charAt(0).toUpperCase()}${travel.slice(1)}: `;
+	const name = directions[travel];
+	const way = travel === "none" ? "" : `${name.charAt(0).toUpperCase()}${name.slice(1)}: `;
 	return way + names.join(" → ");
 }

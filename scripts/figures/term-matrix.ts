@@ -8,9 +8,11 @@
  * A cell shows its number, its shade and a line as long as its step, so that it reads without colour.
  */
 
+import * as english from "../words/en.ts";
 import {
 	box,
 	type ChartOptions,
+	type ChartWords,
 	chartFrame,
 	checkValue,
 	escaped,
@@ -68,19 +70,6 @@ export interface TermMatrix {
 	readonly mostGap?: number;
 }
 
-const WORDS = {
-	corner: "Week",
-	gap: (weeks: number): string => `${weeks} wk gap`,
-	shortGap: (weeks: number): string => `${weeks} wk`,
-	shortestGap: (weeks: number): string => `${weeks}w`,
-	gapInFull: (weeks: number, from: string, to: string): string =>
-		`gap of ${weeks} weeks, from ${from} to ${to}`,
-	gapKey: (most: number): string => `gap of more than ${most} ${most === 1 ? "week" : "weeks"}`,
-	never: "in no week",
-	noneKey: "none",
-	step: (upTo: string): string => `to ${upTo}`,
-} as const;
-
 /** CSS pixels. A cell is at least the 24 of the smallest target that a finger hits (WCAG 2.2, 2.5.8). */
 const CELL = { width: 24, height: 28, gap: 2 } as const;
 const NAMES = { most: 104, gap: 8 } as const;
@@ -105,7 +94,7 @@ interface Gap {
 /** The matrix as SVG text. Throws without weeks or rows, and for a cell twice or outside of them. */
 export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "width">): string {
 	const { weeks, rows, cells, mostGap } = matrix;
-	const { format, idPrefix } = options;
+	const { format, idPrefix, words: say = english.charts } = options;
 	if (weeks.length === 0 || rows.length === 0) throw new RangeError("a matrix needs weeks and rows");
 	const byRow = placeCells(matrix);
 	const upTo = stepsFor(Math.max(0, ...cells.map(({ value }) => value)));
@@ -132,7 +121,7 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 	};
 	const width = Math.max(
 		columns.left + weeks.length * columns.pitch - CELL.gap + EDGE,
-		mostGap === undefined ? 0 : Math.ceil(legendWidth(WORDS.gapKey(mostGap))) + 2 * EDGE,
+		mostGap === undefined ? 0 : Math.ceil(legendWidth(say.gapKey(mostGap))) + 2 * EDGE,
 	);
 
 	const drawn: string[] = [];
@@ -142,7 +131,7 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 		if (i === 0 || row.group !== group) {
 			if (i > 0) y += GROUP_SPACE;
 			group = row.group;
-			drawn.push(drawHead(weeks, group, columns, y, width, names));
+			drawn.push(drawHead(weeks, group, columns, y, width, names, say));
 			y += HEAD;
 		}
 		drawn.push(drawRow(row, byRow.get(row.id) ?? new Map(), matrix, options, columns, upTo, y, names));
@@ -153,18 +142,18 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 		[
 			...upTo.map((limit, i) => ({
 				sample: (left: number, top: number) => drawStep(left, top, 18, 14, i + 1),
-				words: WORDS.step(format(limit)),
+				words: say.step(format(limit)),
 			})),
 			{
 				sample: (left: number, top: number) => drawNone(left, top, 18, 14),
-				words: WORDS.noneKey,
+				words: say.noneKey,
 			},
 			...(mostGap === undefined
 				? []
 				: [
 						{
 							sample: (left: number, top: number) => drawBracket(idPrefix, left, top, 18, 14),
-							words: WORDS.gapKey(mostGap),
+							words: say.gapKey(mostGap),
 						},
 					]),
 		],
@@ -177,7 +166,7 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 		? options.description
 		: sentences(
 				options.description,
-				...rows.map((row) => rowInWords(row, byRow.get(row.id), matrix, format)),
+				...rows.map((row) => rowInWords(row, byRow.get(row.id), matrix, format, say)),
 			);
 	const hatch =
 		`<defs><pattern id="${gapId(idPrefix)}" width="6" height="6" patternUnits="userSpaceOnUse">` +
@@ -258,9 +247,10 @@ function drawHead(
 	top: number,
 	width: number,
 	names: number,
+	say: ChartWords,
 ): string {
 	const base = top + HEAD - 8;
-	const [name = ""] = group === undefined ? [WORDS.corner] : wrapText(group, names, TEXT, 1, true);
+	const [name = ""] = group === undefined ? [say.corner] : wrapText(group, names, TEXT, 1, true);
 	return (
 		`<g class="chart-head">${text(EDGE, base, name, group === undefined ? { fill: SOFT } : { bold: true })}` +
 		weeks
@@ -285,7 +275,7 @@ function drawRow(
 	row: MatrixRow,
 	taught: ReadonlyMap<number, MatrixCell>,
 	{ weeks, mostGap }: TermMatrix,
-	{ format, idPrefix }: Omit<ChartOptions, "width">,
+	{ format, idPrefix, words: say = english.charts }: Omit<ChartOptions, "width">,
 	columns: Columns,
 	upTo: readonly number[],
 	top: number,
@@ -327,10 +317,10 @@ function drawRow(
 		const left = columns.left + (from + 1) * columns.pitch;
 		const width = (to - from - 1) * columns.pitch - CELL.gap;
 		const words =
-			[WORDS.gap(length), WORDS.shortGap(length)].find(
+			[say.gap(length), say.shortGap(length)].find(
 				(choice) => textWidth(choice, SMALL, true) + 14 <= width,
-			) ?? WORDS.shortestGap(length);
-		const label = `${row.name}: ${gapInWords(weeks, { from, to, weeks: length })}`;
+			) ?? say.shortestGap(length);
+		const label = `${row.name}: ${gapInWords(weeks, { from, to, weeks: length }, say)}`;
 		return (
 			`<g class="chart-gap" role="img" aria-label="${escaped(label)}">` +
 			drawBracket(idPrefix, left, top, width, CELL.height) +
@@ -379,8 +369,8 @@ function gapId(idPrefix: string): string {
 	return escaped(`${idPrefix}-gap`);
 }
 
-function gapInWords(weeks: readonly MatrixWeek[], { from, to, weeks: length }: Gap): string {
-	return WORDS.gapInFull(length, weeks[from]?.name ?? "", weeks[to]?.name ?? "");
+function gapInWords(weeks: readonly MatrixWeek[], { from, to, weeks: length }: Gap, say: ChartWords): string {
+	return say.gapInFull(length, weeks[from]?.name ?? "", weeks[to]?.name ?? "");
 }
 
 function rowInWords(
@@ -388,12 +378,13 @@ function rowInWords(
 	taught: ReadonlyMap<number, MatrixCell> | undefined,
 	{ weeks, mostGap }: TermMatrix,
 	format: (value: number) => string,
+	say: ChartWords,
 ): string {
-	if (taught === undefined || taught.size === 0) return `${row.name}: ${WORDS.never}`;
+	if (taught === undefined || taught.size === 0) return `${row.name}: ${say.never}`;
 	const parts = weeks.flatMap(({ week, name }) => {
 		const cell = taught.get(week);
 		return cell === undefined ? [] : [`${name} ${cell.words ?? format(cell.value)}`];
 	});
-	const gaps = longGaps(weeks, taught, mostGap).map((gap) => gapInWords(weeks, gap));
+	const gaps = longGaps(weeks, taught, mostGap).map((gap) => gapInWords(weeks, gap, say));
 	return `${row.name}: ${[...parts, ...gaps].join(", ")}`;
 }

@@ -8,8 +8,10 @@
  * A week that asks for more than there is has a triangle instead of a dot, and a plus sign.
  */
 
+import * as english from "../words/en.ts";
 import {
 	type ChartOptions,
+	type ChartWords,
 	chartFrame,
 	checkValue,
 	INK,
@@ -45,16 +47,6 @@ export interface TimePoint {
 	readonly href?: string;
 }
 
-const WORDS = {
-	weeks: "Week",
-	difference: "+ / −",
-	planned: "planned",
-	available: "available",
-	over: "more than there is",
-	inFull: (planned: string, available: string | undefined): string =>
-		available === undefined ? `${planned} planned` : `${planned} planned of ${available}`,
-} as const;
-
 /** CSS pixels. */
 const EDGE = 2;
 const PLOT = 132;
@@ -63,7 +55,7 @@ const LEAST_PITCH = 24;
 
 /** The line as SVG text. Throws without points. */
 export function drawTimeLine({ points }: TimeLine, options: ChartOptions): string {
-	const { format } = options;
+	const { format, words: say = english.charts } = options;
 	if (points.length === 0) throw new RangeError("a line needs at least one week");
 	for (const { name, planned, available } of points) {
 		checkValue(planned, name);
@@ -72,8 +64,7 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 	const differences = points.map(({ planned, available }) =>
 		available === undefined ? "" : signed(planned - available, format),
 	);
-	const left =
-		EDGE + Math.ceil(Math.max(textWidth(WORDS.weeks, SMALL), textWidth(WORDS.difference, SMALL))) + 6;
+	const left = EDGE + Math.ceil(Math.max(textWidth(say.weeks, SMALL), textWidth(say.difference, SMALL))) + 6;
 	const pitch = Math.max(
 		LEAST_PITCH,
 		((options.width ?? PHONE) - left - EDGE) / points.length,
@@ -136,7 +127,7 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 					})) +
 			"</g>";
 		const area = { left: x(i) - pitch / 2, top: HEAD, width: pitch, height: PLOT + 40 };
-		return linked(point.href, pointInWords(point, format), drawn, area);
+		return linked(point.href, pointInWords(point, format, say), drawn, area);
 	});
 
 	const known = points.some(({ available }) => available !== undefined);
@@ -145,19 +136,17 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 		{
 			sample: (sx, sy) =>
 				`<path stroke="${TONE}" stroke-width="2" d="M${tenth(sx)} ${tenth(sy + 7)}h18"/>${mark(sx + 9, sy + 7, false)}`,
-			words: WORDS.planned,
+			words: say.planned,
 		},
 		...(known
 			? [
 					{
 						sample: (sx: number, sy: number) => availableLine(`M${tenth(sx)} ${tenth(sy + 7)}h18`),
-						words: WORDS.available,
+						words: say.available,
 					},
 				]
 			: []),
-		...(anyOver
-			? [{ sample: (sx: number, sy: number) => mark(sx + 9, sy + 7, true), words: WORDS.over }]
-			: []),
+		...(anyOver ? [{ sample: (sx: number, sy: number) => mark(sx + 9, sy + 7, true), words: say.over }] : []),
 	];
 	const key = legend(items, EDGE, floor + 46, width - 2 * EDGE);
 	const isLinked = points.some(({ href }) => href !== undefined);
@@ -166,7 +155,7 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 			...options,
 			description: sentences(
 				options.description,
-				...(isLinked ? [] : points.map((point) => pointInWords(point, format))),
+				...(isLinked ? [] : points.map((point) => pointInWords(point, format, say))),
 			),
 		},
 		{ width, height: floor + 46 + key.height },
@@ -174,8 +163,8 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 		isLinked ? "group" : "img",
 		`<path stroke="${LINE}" d="M${left} ${tenth(floor - PLOT / 2)}H${width - EDGE}"/>` +
 			`<path stroke="${INK}" d="M${left} ${floor}H${width - EDGE}"/>` +
-			text(EDGE, floor + 17, WORDS.weeks, { size: SMALL, fill: SOFT }) +
-			(known ? text(EDGE, floor + 34, WORDS.difference, { size: SMALL, fill: SOFT }) : "") +
+			text(EDGE, floor + 17, say.weeks, { size: SMALL, fill: SOFT }) +
+			(known ? text(EDGE, floor + 34, say.difference, { size: SMALL, fill: SOFT }) : "") +
 			(known ? availableLine(steps) : "") +
 			`<path class="chart-planned" fill="none" stroke="${TONE}" stroke-width="2.5" stroke-linejoin="round" d="${line}"/>` +
 			labels.join("") +
@@ -201,6 +190,10 @@ function signed(difference: number, format: (value: number) => string): string {
 	return `${difference > 0 ? "+" : "−"}${format(Math.abs(difference))}`;
 }
 
-function pointInWords({ name, planned, available }: TimePoint, format: (value: number) => string): string {
-	return `${name}: ${WORDS.inFull(format(planned), available === undefined ? undefined : format(available))}`;
+function pointInWords(
+	{ name, planned, available }: TimePoint,
+	format: (value: number) => string,
+	say: ChartWords,
+): string {
+	return `${name}: ${say.inFull(format(planned), available === undefined ? undefined : format(available))}`;
 }

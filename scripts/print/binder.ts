@@ -22,6 +22,7 @@ import type { Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
+import type { Words } from "../words/words.ts";
 import { assemble } from "./assemble.ts";
 import { type BrowserPages, openBrowser, type PageScripts, readPageScripts } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -37,6 +38,7 @@ import { verifyBinder } from "./verify.ts";
 /** What is printed: an opened handbook. */
 export interface PrintSource extends Measured {
 	readonly markdown: MarkdownRenderer;
+	readonly words: Words;
 	readonly clubDir: string;
 	readonly edition: string;
 }
@@ -192,13 +194,14 @@ async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
 			}
 		}
 	}
-	const { curriculum, exposures, tables, findings, markdown, edition } = handbook;
+	const { curriculum, exposures, tables, findings, markdown, words, edition } = handbook;
 	return {
 		curriculum,
 		exposures,
 		tables,
 		findings,
 		markdown,
+		words,
 		edition,
 		picture: (file) => pictures.get(file),
 	};

@@ -21,10 +21,13 @@ export const GROUNDS = { light: "#e4ddcd", dark: "#0a1317" } as const;
 /** Letters that stand under an icon. */
 const SHORT = 12;
 
-export function manifestText({ curriculum: { club } }: Pick<Handbook, "curriculum">): string {
+export function manifestText({
+	curriculum: { club },
+	words,
+}: Pick<Handbook, "curriculum" | "words">): string {
 	const [first = club.name] = club.name.split(/\s+/);
 	return JSON.stringify({
-		name: `${club.name}: curriculum handbook`,
+		name: words.frame.handbookOf(club.name),
 		short_name: club.name.length <= SHORT ? club.name : first.slice(0, SHORT),
 		lang: club.language,
 		id: "./",
@@ -43,9 +46,9 @@ export function manifestText({ curriculum: { club } }: Pick<Handbook, "curriculu
 			{ src: "assets/icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
 		],
 		shortcuts: [
-			{ name: "Search", url: "search/" },
-			{ name: "Classes", url: "classes/" },
-			{ name: "Drills", url: "drills/" },
+			{ name: words.destinations.search, url: "search/" },
+			{ name: words.destinations.classes, url: "classes/" },
+			{ name: words.destinations.drills, url: "drills/" },
 		],
 	});
 }

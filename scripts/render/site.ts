@@ -6,6 +6,7 @@
  */
 
 import type { Handbook } from "../handbook.ts";
+import type { Words } from "../words/words.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
 import { previewOf } from "./previews.ts";
@@ -45,9 +46,7 @@ import {
 	type MeasureId,
 	type MeasuresView,
 	measureAddress,
-	measureQuestion,
 	measuresView,
-	measureTitle,
 } from "./views/measures/measure-page.ts";
 import { type OrderView, orderView } from "./views/measures/order.ts";
 import { type SpacingView, spacingView } from "./views/measures/spacing.ts";
@@ -149,6 +148,7 @@ export interface FrameFacts {
 	readonly club: string;
 	readonly term: string;
 	readonly language: string;
+	readonly words: Words;
 	readonly contact: string | undefined;
 	readonly edition: string;
 	/** The path of the site on its host, for the page that stands at any address. */
@@ -173,12 +173,14 @@ export function sitePages(
 	{ kept = false, media = NO_MEDIA }: SiteOptions = {},
 ): readonly SitePage[] {
 	const site = indexSite(handbook, media);
-	const { curriculum } = site;
+	const { curriculum, words } = site;
+	const names = words.destinations;
 	const { club, term, weeks } = curriculum;
 	const frame: FrameFacts = {
 		club: club.name,
 		term: term.name,
 		language: site.language,
+		words: site.words,
 		contact: club.contact,
 		edition: handbook.edition,
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
@@ -212,19 +214,19 @@ export function sitePages(
 	};
 
 	add("home", HOME, club.name, () => homeView(site, HOME));
-	add("calendar", "weeks/", "Weeks of the term", () => homeView(site, "weeks/"));
-	const inWeeks: Link = { to: "weeks/", name: "Weeks" };
+	add("calendar", "weeks/", words.calendar.title, () => homeView(site, "weeks/"));
+	const inWeeks: Link = { to: "weeks/", name: names.weeks };
 	for (const week of weeks) {
 		const address = addressOf({ kind: "week", id: week.id });
-		const here: Link = { to: address, name: `Week ${week.week}` };
+		const here: Link = { to: address, name: words.week(week.week) };
 		const theme = plain(week.theme);
-		add("week", address, `Week ${week.week}: ${theme}`, () => weekView(site, week), [inWeeks], theme);
+		add("week", address, `${words.week(week.week)}: ${theme}`, () => weekView(site, week), [inWeeks], theme);
 		for (const plan of week.apparatus) {
 			const { name } = linkTo(curriculum, "apparatus", plan.apparatus);
 			add(
 				"week-apparatus",
 				weekApparatusAddress(week.id, plan.apparatus),
-				`${name}, week ${week.week}`,
+				`${name}, ${words.ofWeek(week.week)}`,
 				() => weekApparatusView(site, week, plan),
 				[inWeeks, here],
 				plain(plan.focus),
@@ -232,13 +234,13 @@ export function sitePages(
 		}
 	}
 
-	add("classes", "classes/", "Classes", () => classesView(site));
+	add("classes", "classes/", names.classes, () => classesView(site));
 	for (const group of term.classes) {
-		const inClasses: Link = { to: "classes/", name: "Classes" };
+		const inClasses: Link = { to: "classes/", name: names.classes };
 		const here: Link = { to: `classes/${group.id}/`, name: group.name };
 		add("class", here.to, group.name, () => classView(site, group), [inClasses]);
 		for (const week of weeks) {
-			const title = `${group.name}, week ${week.week}`;
+			const title = `${group.name}, ${words.ofWeek(week.week)}`;
 			add(
 				"class-sheet",
 				classSheetAddress(group.id, week.id),
@@ -250,10 +252,10 @@ export function sitePages(
 		}
 	}
 
-	add("drills", "drills/", "Drills", () => drillsView(site));
+	add("drills", "drills/", names.drills, () => drillsView(site));
 	for (const drill of curriculum.drills.values()) {
 		const first = drill.apparatus[0];
-		const crumbs: Link[] = [{ to: "drills/", name: "Drills" }];
+		const crumbs: Link[] = [{ to: "drills/", name: names.drills }];
 		if (first !== undefined) crumbs.push(linkTo(curriculum, "apparatus", first));
 		const address = addressOf({ kind: "drill", id: drill.id });
 		const picture = previewOf([...drill.shapes, ...drill.sequence.map(({ shape }) => shape)], curriculum);
@@ -263,10 +265,10 @@ export function sitePages(
 	addCoverage(site, add);
 	addMeasures(site, add);
 
-	add("findings", "findings/", "Findings", () => findingsView(site));
-	add("guides", "guides/", "Guides", () => guidesView(site));
+	add("findings", "findings/", names.findings, () => findingsView(site));
+	add("guides", "guides/", names.guides, () => guidesView(site));
 	for (const guide of curriculum.guides.values()) {
-		const crumbs = [{ to: "guides/", name: "Guides" }];
+		const crumbs = [{ to: "guides/", name: names.guides }];
 		add(
 			"guide",
 			addressOf({ kind: "guide", id: guide.id }),
@@ -275,20 +277,20 @@ export function sitePages(
 			crumbs,
 		);
 	}
-	add("author-guide", "author-guide/", "Author guide", authorGuideView);
-	add("about", "about/", "Safety and about this handbook", () => ({
+	add("author-guide", "author-guide/", names.authorGuide, () => authorGuideView(words));
+	add("about", "about/", words.about.title, () => ({
 		club: club.name,
 		contact: club.contact,
 		emergency: club.emergency,
 		edition: handbook.edition,
 		findings: handbook.findings.length,
 	}));
-	add("search", "search/", "Search", () => searchView(site));
-	add("not-found", "404.html", "Page not found", () => ({
+	add("search", "search/", names.search, () => searchView(site));
+	add("not-found", "404.html", words.notFound.page, () => ({
 		places: [
-			{ to: HOME, name: "This week" },
-			{ to: "drills/", name: "All drills" },
-			{ to: "search/", name: "Search" },
+			{ to: HOME, name: names.thisWeek },
+			{ to: "drills/", name: words.notFound.drills },
+			{ to: "search/", name: names.search },
 		],
 	}));
 	return pages;
@@ -305,55 +307,64 @@ type Add = <K extends SitePageKind>(
 ) => void;
 
 function addThings(site: SiteIndex, add: Add): void {
-	const { curriculum, handbook } = site;
+	const { curriculum, handbook, words } = site;
+	const names = words.destinations;
 	const plain = (text: string | undefined) =>
 		text === undefined ? undefined : handbook.markdown.plain(text);
-	add("shapes", "shapes/", "Body shapes", () => shapesView(site));
+	add("shapes", "shapes/", words.shapes.title, () => shapesView(site));
 	for (const shape of curriculum.shapes.values()) {
 		const address = addressOf({ kind: "shape", id: shape.id });
-		const crumbs = [{ to: "shapes/", name: "Body shapes" }];
+		const crumbs = [{ to: "shapes/", name: words.shapes.title }];
 		const picture = previewOf([shape.id], curriculum);
 		const view = () => shapeView(site, shape);
 		add("shape", address, shape.name, view, crumbs, plain(shape.description), picture);
 	}
-	add("skills", "skills/", "Skills", () => skillsView(site));
+	add("skills", "skills/", names.skills, () => skillsView(site));
 	for (const skill of curriculum.skills.values()) {
 		const address = addressOf({ kind: "skill", id: skill.id });
-		const crumbs = [{ to: "skills/", name: "Skills" }];
+		const crumbs = [{ to: "skills/", name: names.skills }];
 		add("skill", address, skill.name, () => skillView(site, skill), crumbs, plain(skill.description));
 	}
-	add("levels", "levels/", "Levels", () => levelsView(site));
+	add("levels", "levels/", names.levels, () => levelsView(site));
 	for (const level of curriculum.levels.values()) {
 		const address = addressOf({ kind: "level", id: level.id });
-		const crumbs = [{ to: "levels/", name: "Levels" }];
+		const crumbs = [{ to: "levels/", name: names.levels }];
 		add("level", address, level.name, () => levelView(site, level), crumbs, plain(level.description));
 	}
-	add("apparatus-list", "apparatus/", "Apparatus", () => apparatusListView(site));
+	add("apparatus-list", "apparatus/", names.apparatus, () => apparatusListView(site));
 	for (const apparatus of curriculum.apparatus.values()) {
 		const address = addressOf({ kind: "apparatus", id: apparatus.id });
-		const crumbs = [{ to: "apparatus/", name: "Apparatus" }];
+		const crumbs = [{ to: "apparatus/", name: names.apparatus }];
 		add("apparatus", address, apparatus.name, () => apparatusView(site, apparatus), crumbs);
 	}
-	add("equipment-list", "equipment/", "Equipment", () => equipmentListView(site));
+	add("equipment-list", "equipment/", names.equipment, () => equipmentListView(site));
 	for (const item of curriculum.equipment.values()) {
 		const address = addressOf({ kind: "equipment", id: item.id });
 		add("equipment", address, item.name, () => equipmentView(site, item), [
-			{ to: "equipment/", name: "Equipment" },
+			{ to: "equipment/", name: names.equipment },
 		]);
 	}
 }
 
 function addMeasures(site: SiteIndex, add: Add): void {
+	const { words } = site;
 	const { term, levels } = site.curriculum;
-	const overview: Link = { to: termAddress(), name: "Term overview" };
-	add("term", overview.to, overview.name, () => termView(site), [], `What each week of ${term.name} trains`);
+	const overview: Link = { to: termAddress(), name: words.destinations.termOverview };
+	add("term", overview.to, overview.name, () => termView(site), [], words.term.pageDescription(term.name));
 	for (const { id, name } of levels.values()) {
 		add("term", termAddress(id), `${overview.name}, ${name}`, () => termView(site, id), [overview]);
 	}
-	const top: Link = { to: "measures/", name: "Measures" };
+	const top: Link = { to: "measures/", name: words.destinations.measures };
 	add("measures", top.to, top.name, () => measuresView(site));
 	const one = <K extends MeasureId>(id: K, view: () => Views[`measure-${K}`]) =>
-		add(`measure-${id}`, measureAddress(id), measureTitle(id), view, [top], measureQuestion(id));
+		add(
+			`measure-${id}`,
+			measureAddress(id),
+			words.measures[id].title,
+			view,
+			[top],
+			words.measures[id].question,
+		);
 	one("spacing", () => spacingView(site));
 	one("order", () => orderView(site));
 	one("balance", () => balanceView(site));
@@ -364,26 +375,28 @@ function addMeasures(site: SiteIndex, add: Add): void {
 }
 
 function addCoverage(site: SiteIndex, add: Add): void {
-	const top: Link = { to: "coverage/", name: "Coverage" };
-	add("coverage-list", top.to, "Coverage", () => ({
+	const { words } = site;
+	const top: Link = { to: "coverage/", name: words.destinations.coverage };
+	add("coverage-list", top.to, top.name, () => ({
 		tables: COVERAGE_TABLES.map((table) => ({
-			link: { to: coverageAddress(table), name: table.title },
-			question: table.question,
+			link: { to: coverageAddress(table), name: words.coverage.tables[table.id].title },
+			question: words.coverage.tables[table.id].question,
 		})),
 		files: [...site.handbook.tables.keys()].map((name) => ({ to: `data/${name}.csv`, name: `${name}.csv` })),
 	}));
 	for (const table of COVERAGE_TABLES) {
+		const { title: name, question } = words.coverage.tables[table.id];
 		for (const choice of choicesOf(site, table)) {
 			const address = coverageAddress(table, choice);
-			const words = [
+			const chosen = [
 				...(choice.level === undefined ? [] : [linkTo(site.curriculum, "level", choice.level).name]),
 				...(choice.apparatus === undefined
 					? []
 					: [linkTo(site.curriculum, "apparatus", choice.apparatus).name]),
 			];
-			const title = [table.title, ...words].join(", ");
-			const above = words.length === 0 ? [top] : [top, { to: coverageAddress(table), name: table.title }];
-			add("coverage", address, title, () => coverageView(site, table, choice), above, table.question);
+			const title = [name, ...chosen].join(", ");
+			const above = chosen.length === 0 ? [top] : [top, { to: coverageAddress(table), name }];
+			add("coverage", address, title, () => coverageView(site, table, choice), above, question);
 		}
 	}
 }

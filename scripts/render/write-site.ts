@@ -11,7 +11,9 @@ import { fileURLToPath } from "node:url";
 import Eleventy from "@11ty/eleventy";
 import { build } from "esbuild";
 import type { Handbook } from "../handbook.ts";
+import type { Words } from "../words/words.ts";
 import { addressFile } from "./addresses.ts";
+import { browserWords } from "./browser-words.ts";
 import { offerEdition } from "./edition.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
@@ -65,7 +67,7 @@ export async function writeSite(
 		offerEdition(undefined);
 	}
 	progress?.(pages.length, pages.length);
-	const assets = await writeAssets(outDir);
+	const assets = await writeAssets(handbook.words, outDir);
 	const mediaFiles = writeMedia(media, outDir);
 	const icons = writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir);
 	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
@@ -86,7 +88,7 @@ export async function writeSite(
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */
-async function writeAssets(outDir: string): Promise<readonly string[]> {
+async function writeAssets(words: Words, outDir: string): Promise<readonly string[]> {
 	const assets = join(outDir, "assets");
 	mkdirSync(assets, { recursive: true });
 	const browser = join(PROGRAM, "layouts/browser");
@@ -104,6 +106,7 @@ async function writeAssets(outDir: string): Promise<readonly string[]> {
 		format: "iife",
 		target: "es2022",
 		external: ["*.woff2"],
+		plugins: [browserWords(words)],
 		write: false,
 		logLevel: "silent",
 	});

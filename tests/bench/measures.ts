@@ -7,7 +7,10 @@ import { calendarIcs } from "../../scripts/compute/calendar.ts";
 import { exposuresOf } from "../../scripts/compute/exposures.ts";
 import { MEASURES, measure } from "../../scripts/compute/measures.ts";
 import { suggestions } from "../../scripts/compute/suggest.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { build, type Draft, type WeekDraft } from "../compute/build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const DRILLS = 1000;
 const WEEKS = 40;
@@ -139,7 +142,7 @@ time("exposures", exposuresOf);
 for (const one of MEASURES) {
 	time(one.name, (curriculum) => {
 		const counted = { curriculum, exposures };
-		return [one.tables(counted), one.findings(counted)];
+		return [one.tables(counted), one.findings(counted, WORDS)];
 	});
 }
 time("calendar.ics", (curriculum) => calendarIcs(curriculum));

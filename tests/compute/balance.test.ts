@@ -7,7 +7,10 @@ import {
 	sidesBalance,
 	unpaired,
 } from "../../scripts/compute/balance.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { count, type Draft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const base: Draft = {
 	levels: ["junior", "senior"],
@@ -56,7 +59,7 @@ describe("forward and backward", () => {
 	});
 
 	it("give a finding where one is missing and the library could supply it", () => {
-		const [finding, ...more] = balanceMeasure.findings(count(planned(["ahead"])));
+		const [finding, ...more] = balanceMeasure.findings(count(planned(["ahead"])), WORDS);
 		expect(more).toEqual([]);
 		expect(finding).toMatchObject({
 			code: "H307",
@@ -67,23 +70,23 @@ describe("forward and backward", () => {
 	});
 
 	it("give one for backward without forward as well", () => {
-		const [finding] = balanceMeasure.findings(count(planned(["back"])));
+		const [finding] = balanceMeasure.findings(count(planned(["back"])), WORDS);
 		expect(finding?.what).toContain("none forward");
 	});
 
 	it("give none where the library has nothing for that apparatus, or for those levels", () => {
-		expect(balanceMeasure.findings(count(planned([], ["beam-walk"])))).toEqual([]);
+		expect(balanceMeasure.findings(count(planned([], ["beam-walk"])), WORDS)).toEqual([]);
 		const juniorsOnly: Draft = {
 			...base,
 			weeks: { 1: { floor: [{ drill: "ahead", minutes: 6, levels: ["junior"] }] } },
 		};
-		expect(balanceMeasure.findings(count(juniorsOnly))).toEqual([]);
+		expect(balanceMeasure.findings(count(juniorsOnly), WORDS)).toEqual([]);
 	});
 
 	it("give none without the target, and none for a block of zero minutes", () => {
-		expect(balanceMeasure.findings(count({ ...planned(["ahead"]), targets: {} }))).toEqual([]);
+		expect(balanceMeasure.findings(count({ ...planned(["ahead"]), targets: {} }), WORDS)).toEqual([]);
 		const zero: Draft = { ...base, weeks: { 1: { floor: [{ drill: "ahead", minutes: 0 }] } } };
-		expect(balanceMeasure.findings(count(zero))).toEqual([]);
+		expect(balanceMeasure.findings(count(zero), WORDS)).toEqual([]);
 	});
 });
 

@@ -11,7 +11,10 @@ import {
 	weekOn,
 } from "../../scripts/compute/calendar.ts";
 import type { Curriculum } from "../../scripts/model.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { build, count, type Draft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const { RRule, RRuleSet } = rrule;
 
@@ -149,7 +152,7 @@ describe("classes", () => {
 	});
 
 	it("that fall out are a note, with their week", () => {
-		expect(calendarMeasure.findings(count(draft))).toMatchObject([
+		expect(calendarMeasure.findings(count(draft), WORDS)).toMatchObject([
 			{ code: "H315", weight: "note", about: { week: 2, class: "mon" }, path: ["classes", 1, "day"] },
 		]);
 	});
@@ -324,7 +327,7 @@ describe("reviews and holes in the plan", () => {
 	});
 
 	it("are judged at the start of the term, whatever day it is", () => {
-		expect(calendarMeasure.findings(count(reviewed("2025-07-03")))).toMatchObject([
+		expect(calendarMeasure.findings(count(reviewed("2025-07-03")), WORDS)).toMatchObject([
 			{
 				code: "H312",
 				source: { file: "content/drills/roll.md" },
@@ -332,17 +335,18 @@ describe("reviews and holes in the plan", () => {
 				about: { drill: "roll" },
 			},
 		]);
-		expect(calendarMeasure.findings(count(reviewed("2025-07-04")))).toEqual([]);
+		expect(calendarMeasure.findings(count(reviewed("2025-07-04")), WORDS)).toEqual([]);
 		// Eighteen months after the last of August is the last of February.
 		const february = { ...reviewed("2025-08-31"), term: { starts: "2027-03-01", weeks: 1 } };
-		expect(calendarMeasure.findings(count(february))[0]?.what).toContain("due by 2027-02-28");
-		expect(calendarMeasure.findings(count({ ...reviewed("2001-01-01"), targets: {} }))).toEqual([]);
+		expect(calendarMeasure.findings(count(february), WORDS)[0]?.what).toContain("due by 2027-02-28");
+		expect(calendarMeasure.findings(count({ ...reviewed("2001-01-01"), targets: {} }), WORDS)).toEqual([]);
 	});
 
 	it("tell a week without a plan before one that has a plan, and not the weeks still to be written", () => {
 		const week = { floor: [{ drill: "roll", minutes: 5 }] };
 		const findings = calendarMeasure.findings(
 			count({ ...base, weeks: { 1: week, 4: week }, term: { weeks: 9 } }),
+			WORDS,
 		);
 		expect(findings.map((f) => [f.code, f.about.week])).toEqual([
 			["H314", 2],

@@ -8,7 +8,10 @@ import {
 	minuteOf,
 } from "../../scripts/compute/equipment.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { build, count, type Draft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const need = (item: string, n: number, per: "station" | "gymnast" = "station") => ({ item, count: n, per });
 
@@ -131,7 +134,7 @@ describe("the list of an apparatus in a week", () => {
 			equipment: [{ id: "mat", owned: 1 }, { id: "rope" }, { id: "cone" }],
 			weeks: { 1: { floor: [{ stations: ["skip", "roll"], minutes: 5 }] } },
 		});
-		expect(equipmentMeasure.findings(counted)).toMatchObject([
+		expect(equipmentMeasure.findings(counted, WORDS)).toMatchObject([
 			{
 				code: "H310",
 				path: ["apparatus", "floor", "blocks", 0, "stations", 1],
@@ -193,7 +196,7 @@ describe("classes that overlap", () => {
 				],
 			},
 		]);
-		const [finding] = equipmentMeasure.findings(count(timetable));
+		const [finding] = equipmentMeasure.findings(count(timetable), WORDS);
 		expect(finding).toMatchObject({ code: "H317", source: { file: "content/weeks/week-1.md" } });
 		expect(finding?.what).toContain("Monday at 16:40");
 		expect(finding?.what).toContain("early 2 on beam and late 2 on beam");

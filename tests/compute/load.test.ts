@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { loadMeasure, loads } from "../../scripts/compute/load.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { count, type Draft, type WeekDraft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const jumps = (n: number): WeekDraft => ({
 	floor: Array.from({ length: n }, () => ({ drill: "jump", minutes: 1 })),
@@ -78,7 +81,7 @@ describe("the step", () => {
 			weeks: { 1: jumps(1), 2: jumps(1), 3: jumps(1), 4: jumps(2) },
 			targets: { loadStep: 1.5 },
 		};
-		const findings = loadMeasure.findings(count(draft));
+		const findings = loadMeasure.findings(count(draft), WORDS);
 		expect(findings.map((f) => [f.code, f.about.level, f.about.drill])).toEqual([
 			["H311", "l1", "jump"],
 			["H311", "l2", "jump"],
@@ -89,7 +92,7 @@ describe("the step", () => {
 			/\b(un)?safe|danger|risk/i,
 		);
 		expect(findings[0]?.path).toEqual(["apparatus", "floor", "blocks", 0]);
-		expect(loadMeasure.findings(count({ ...draft, targets: { loadStep: 2 } }))).toEqual([]);
-		expect(loadMeasure.findings(count({ ...draft, targets: {} }))).toEqual([]);
+		expect(loadMeasure.findings(count({ ...draft, targets: { loadStep: 2 } }), WORDS)).toEqual([]);
+		expect(loadMeasure.findings(count({ ...draft, targets: {} }), WORDS)).toEqual([]);
 	});
 });

@@ -10,8 +10,11 @@ import { FREE_SPACE, floorPlanOf, gapOf, overlapOf, placingMeasure } from "../..
 import { arrange, type PropNeed, type Rect } from "../../scripts/compute/station-layout.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Curriculum, Station } from "../../scripts/model.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { build, type DrillDraft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const need = (item: string, n = 1) => ({ item, count: n, per: "station" as const });
 const item = (id: string, more: { readonly name?: string; readonly size?: readonly [number, number] } = {}) =>
@@ -224,7 +227,7 @@ describe("stations without a place", () => {
 
 	it("say so where they cannot fit: the block itself is to be changed", () => {
 		const { curriculum } = planOf(four, [5, 4]);
-		const found = placingMeasure.findings({ curriculum, exposures: [] });
+		const found = placingMeasure.findings({ curriculum, exposures: [] }, WORDS);
 		expect(found.map(({ code }) => code)).toContain("H318");
 		expect(found[0]?.path).toEqual(curriculum.weeks[0]?.apparatus[0]?.blocks[0]?.path);
 		expect(found[0]?.fix).toContain("_data/apparatus.yaml");
@@ -255,7 +258,7 @@ describe("stations with a place", () => {
 		const [a, b] = floorPlan.stations;
 		if (a === undefined || b === undefined) throw new Error("two stations were planned");
 		expect(overlapOf(a, b)).toBeGreaterThan(0);
-		const [found] = placingMeasure.findings({ curriculum, exposures: [] });
+		const [found] = placingMeasure.findings({ curriculum, exposures: [] }, WORDS);
 		expect(found?.code).toBe("H318");
 		expect(found?.path.slice(-3)).toEqual(["stations", 1, "at"]);
 	});

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { spacingMeasure, spacings, widestGap } from "../../scripts/compute/spacing.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { count, type Draft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const base: Draft = {
 	levels: ["junior", "senior"],
@@ -67,7 +70,7 @@ describe("what a level should train", () => {
 			skills: [{ id: "roll", levels: [] }, { id: "bridge" }],
 			targets: { skillWeeks: 9, skillGap: 1 },
 		});
-		expect(spacingMeasure.findings(counted)).toEqual([]);
+		expect(spacingMeasure.findings(counted, WORDS)).toEqual([]);
 		expect(spacingMeasure.tables(counted)[0]?.rows.some((row) => row[1] === "roll")).toBe(true);
 	});
 });
@@ -76,6 +79,7 @@ describe("findings", () => {
 	it("report too few weeks and too long a gap where the target is missed, not where it is met", () => {
 		const findings = spacingMeasure.findings(
 			count({ ...base, targets: { shapeWeeks: 3, skillWeeks: 2, shapeGap: 5, skillGap: 5 } }),
+			WORDS,
 		);
 		expect(findings.map((f) => [f.code, f.about])).toEqual([
 			["H303", { level: "junior", shape: "hollow" }],
@@ -88,7 +92,7 @@ describe("findings", () => {
 
 	it("point into a planned week without the thing, inside the gap if it is a gap", () => {
 		const [few, gap] = spacingMeasure
-			.findings(count({ ...base, targets: { shapeWeeks: 3, shapeGap: 5 } }))
+			.findings(count({ ...base, targets: { shapeWeeks: 3, shapeGap: 5 } }), WORDS)
 			.filter((f) => f.about.level === "junior");
 		expect([few?.source.file, few?.path]).toEqual(["content/weeks/week-2.md", ["apparatus", "floor"]]);
 		expect([gap?.source.file, gap?.path]).toEqual(["content/weeks/week-2.md", ["apparatus", "floor"]]);
@@ -102,6 +106,7 @@ describe("findings", () => {
 				skills: [{ id: "roll" }, { id: "bridge", levels: ["junior"] }],
 				targets: { skillWeeks: 1 },
 			}),
+			WORDS,
 		);
 		expect([finding?.code, finding?.weight, finding?.source.file, finding?.path]).toEqual([
 			"H304",
@@ -126,17 +131,19 @@ describe("findings", () => {
 			term: { weeks: 1 },
 			targets: { shapeWeeks: 3, skillWeeks: 3, shapeGap: 1, skillGap: 1 },
 		});
-		expect(spacingMeasure.findings(oneWeek)).toEqual([]);
+		expect(spacingMeasure.findings(oneWeek, WORDS)).toEqual([]);
 	});
 
 	it("are none before anything is planned", () => {
-		expect(spacingMeasure.findings(count({ ...base, weeks: {}, targets: { shapeWeeks: 3 } }))).toEqual([]);
+		expect(spacingMeasure.findings(count({ ...base, weeks: {}, targets: { shapeWeeks: 3 } }), WORDS)).toEqual(
+			[],
+		);
 	});
 
 	it("see the whole of a term of 53 weeks", () => {
 		const weeks = Object.fromEntries([1, 27, 53].map((n) => [n, { floor: [{ drill: "rock", minutes: 1 }] }]));
 		const counted = count({ ...base, weeks, term: { weeks: 53 }, targets: { shapeGap: 25 } });
 		expect(spacings(counted)[0]).toMatchObject({ taught: [1, 27, 53], longestGap: 26, gap: [1, 27] });
-		expect(spacingMeasure.findings(counted).map((f) => f.code)).toEqual(["H305", "H305"]);
+		expect(spacingMeasure.findings(counted, WORDS).map((f) => f.code)).toEqual(["H305", "H305"]);
 	});
 });

@@ -7,7 +7,10 @@ import {
 	stationsFor,
 	timeMeasure,
 } from "../../scripts/compute/time.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { build, count, type Draft } from "./build-curriculum.ts";
+
+const WORDS = wordsFor("en");
 
 const turn = (seconds: number, atOnce = 1) => ({ seconds, atOnce });
 
@@ -136,7 +139,7 @@ describe("turns and waiting", () => {
 	it("are none, with a finding, where there are more gymnasts than turns", () => {
 		const draft = alone(1, 10);
 		expect(timeOf(draft).blocks[0]?.drills[0]?.turns).toBe(0);
-		expect(timeMeasure.findings(count(draft)).map((f) => [f.code, f.path])).toEqual([
+		expect(timeMeasure.findings(count(draft), WORDS).map((f) => [f.code, f.path])).toEqual([
 			["H316", ["apparatus", "floor", "blocks", 0, "drill"]],
 		]);
 	});
@@ -266,7 +269,7 @@ describe("findings", () => {
 	};
 
 	it("tell a class that is over its minutes, where to cut, and by how much", () => {
-		const [over] = timeMeasure.findings(count(plan));
+		const [over] = timeMeasure.findings(count(plan), WORDS);
 		expect(over).toMatchObject({
 			code: "H308",
 			weight: "serious",
@@ -278,27 +281,30 @@ describe("findings", () => {
 	});
 
 	it("tell an active share under the target, and the drill with the longest wait", () => {
-		const still = timeMeasure.findings(count(plan)).find((f) => f.code === "H309");
+		const still = timeMeasure.findings(count(plan), WORDS).find((f) => f.code === "H309");
 		// 5 + 8/10 + 3 of 20 minutes.
 		expect(still?.what).toContain("8.8 of 20 minutes, 44 %");
 		expect(still?.path).toEqual(["apparatus", "floor", "blocks", 0]);
 		expect(
-			timeMeasure.findings(count({ ...plan, targets: { activeShare: 0.44 } })).map((f) => f.code),
+			timeMeasure.findings(count({ ...plan, targets: { activeShare: 0.44 } }), WORDS).map((f) => f.code),
 		).toEqual(["H308"]);
 	});
 
 	it("tell a class with nothing to do, but not one that is closed that day or has no rotation", () => {
 		const idle: Draft = { ...plan, weeks: { 1: { floor: [{ drill: "three", minutes: 5 }] } } };
-		expect(timeMeasure.findings(count(idle)).map((f) => f.code)).toEqual(["H313"]);
+		expect(timeMeasure.findings(count(idle), WORDS).map((f) => f.code)).toEqual(["H313"]);
 		const other = { id: "other", levels: ["l3"], day: "friday" as const };
 		const closed: Draft = {
 			...idle,
 			classes: [...(plan.classes ?? []), other],
 			term: { closed: [{ from: "2027-01-04", to: "2027-01-04" }] },
 		};
-		expect(timeMeasure.findings(count(closed))).toEqual([]);
+		expect(timeMeasure.findings(count(closed), WORDS)).toEqual([]);
 		expect(
-			timeMeasure.findings(count({ ...idle, classes: [{ id: "free", levels: ["l1"], rotation: [] }] })),
+			timeMeasure.findings(
+				count({ ...idle, classes: [{ id: "free", levels: ["l1"], rotation: [] }] }),
+				WORDS,
+			),
 		).toEqual([]);
 	});
 });

@@ -11,6 +11,7 @@ import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.t
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Block } from "../../scripts/model.ts";
 import { type FloorPlanView, floorPlanView } from "../../scripts/render/views/floor-plan.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { viewBoxOf } from "./read-svg.ts";
 
@@ -28,7 +29,7 @@ const all = curriculum.weeks.flatMap((week) =>
 );
 
 const optionsOf = (view: FloorPlanView, upright = false) => ({
-	title: `Floor plan: ${view.title}`,
+	title: `Floor plan: ${view.apparatus}, week ${view.week}, block ${view.block}`,
 	description: "",
 	idPrefix: "p",
 	format: String,
@@ -197,7 +198,7 @@ describe("a floor plan", () => {
 			stations: one.view.stations.map(() => ({ name: `<script>alert("1")</script>` })),
 			equipment: one.view.equipment.map((item) => ({ ...item, name: "<b>mat</b>" })),
 		};
-		const { text } = floorPlanFigure(view, { idPrefix: "p", upright: false });
+		const { text } = floorPlanFigure(wordsFor("en"), view, { idPrefix: "p", upright: false });
 		expect(text).not.toMatch(/<script|<b>mat/);
 	});
 
@@ -210,7 +211,8 @@ describe("a floor plan", () => {
 /** A plan that does not change with the demo: one of everything that is drawn. */
 const GOLDEN: FloorPlanView = {
 	block: 1,
-	title: "Hall, week 1, block 1",
+	apparatus: "Hall",
+	week: 1,
 	sources: [],
 	stations: [{ name: "Jump" }, { name: "Walk" }],
 	equipment: [

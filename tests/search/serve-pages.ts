@@ -13,6 +13,7 @@ import { mainOf } from "../../layouts/pages/kinds.ts";
 import { frame } from "../../layouts/parts/frame.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
 import type { Handbook } from "../../scripts/handbook.ts";
+import { browserWords } from "../../scripts/render/browser-words.ts";
 import { html } from "../../scripts/render/html.ts";
 import { searchFiles } from "../../scripts/render/search/build-search.ts";
 import { sitePages } from "../../scripts/render/site.ts";
@@ -68,6 +69,7 @@ export async function servePages(
 		minify: likeHost,
 		format: "iife",
 		external: ["*.woff2"],
+		plugins: [browserWords(handbook.words)],
 		write: false,
 		logLevel: "silent",
 	});

@@ -4,6 +4,7 @@
  * the page is hidden, left for a drill, or thrown out of memory. One runs at a time.
  */
 
+import { hall, timer } from "../../../scripts/words/en.ts";
 import { keep, recall } from "./device-memory.ts";
 import { beep, CAN_VIBRATE, keepScreenOn, readySound, vibrate } from "./screen-and-signal.ts";
 import {
@@ -65,7 +66,7 @@ export function startStationTimer(element: HTMLElement): void {
 		const here = stretchAt(course, elapsed);
 		if (here === undefined && run.since !== undefined) run = paused(run, now);
 		const running = run.since !== undefined;
-		setText(words, here === undefined ? `All ${stations} stations done` : wordsOf(here, stations));
+		setText(words, here === undefined ? timer.done(stations) : wordsOf(here, stations));
 		setText(clock, here === undefined ? "" : countdown(here.until - elapsed));
 		setText(go, goWords(running, elapsed, here));
 		element.classList.toggle("changing", here?.kind === "change");
@@ -97,10 +98,10 @@ export function startStationTimer(element: HTMLElement): void {
 	function say(here: Stretch | undefined): void {
 		status.textContent =
 			here === undefined
-				? `All ${stations} stations done.`
+				? timer.doneSaid(stations)
 				: here.kind === "change"
-					? `Change to station ${here.station} of ${stations}.`
-					: `Station ${here.station} of ${stations}.`;
+					? timer.changeSaid(here.station, stations)
+					: timer.stationSaid(here.station, stations);
 	}
 
 	const stop = () => {
@@ -114,7 +115,7 @@ export function startStationTimer(element: HTMLElement): void {
 		const now = Date.now();
 		if (run.since !== undefined) {
 			set(paused(run, now));
-			status.textContent = "Paused.";
+			status.textContent = timer.paused;
 			return;
 		}
 		for (const timer of timers) if (timer.element !== element) timer.stop();
@@ -132,7 +133,7 @@ export function startStationTimer(element: HTMLElement): void {
 	reset.addEventListener("click", () => {
 		set(NOT_STARTED);
 		seen = course[0];
-		status.textContent = "Timer set back to the start.";
+		status.textContent = timer.setBack;
 	});
 	choice(part<HTMLButtonElement>("sound"), SOUND, () => {
 		readySound();
@@ -149,14 +150,14 @@ export function startStationTimer(element: HTMLElement): void {
 }
 
 function goWords(running: boolean, elapsed: number, here: Stretch | undefined): string {
-	if (running) return "Pause";
-	if (here === undefined) return "Start again";
-	return elapsed > 0 ? "Go on" : "Start";
+	if (running) return timer.pause;
+	if (here === undefined) return timer.startAgain;
+	return elapsed > 0 ? timer.goOn : hall.start;
 }
 
 function wordsOf({ kind, station }: Stretch, stations: number): string {
-	if (kind === "change") return `Change to station ${station} of ${stations}, work in`;
-	return `Station ${station} of ${stations}, ${station === stations ? "end" : "change"} in`;
+	if (kind === "change") return timer.change(station, stations);
+	return station === stations ? timer.lastStation(station, stations) : timer.station(station, stations);
 }
 
 /** What is chosen of the signals; the same for every timer. */

@@ -3,6 +3,7 @@
  * for this class in this week; the plain list stays what it was without JavaScript.
  */
 
+import { setOut } from "../../../scripts/words/en.ts";
 import { keep, recall } from "./device-memory.ts";
 
 const KEY = "handbook-ticks";
@@ -39,7 +40,7 @@ export function startTickList(region: HTMLElement): void {
 	const clear = region.querySelector<HTMLButtonElement>(".tick-clear");
 	const show = () => {
 		const done = [...boxes.values()].filter((box) => box.checked).length;
-		if (count !== null) count.textContent = `${done} of ${boxes.size} ready`;
+		if (count !== null) count.textContent = setOut.ready(done, boxes.size);
 		if (clear !== null) clear.disabled = done === 0;
 	};
 	clear?.addEventListener("click", () => {

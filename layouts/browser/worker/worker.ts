@@ -18,6 +18,7 @@ import {
 	packPath,
 	type ToWorker,
 } from "../../../scripts/render/offline/edition-list.ts";
+import { keeping } from "../../../scripts/words/en.ts";
 import type { TrustedTypes, WorkerScope } from "./scope.ts";
 import { Shelf } from "./shelf.ts";
 import { takeFiles, takePacks } from "./take.ts";
@@ -33,7 +34,6 @@ const TYPES: Readonly<Record<string, string>> = {
 	svg: "image/svg+xml",
 	webmanifest: "application/manifest+json",
 };
-const NOT_KEPT = "This is not kept on this device. It opens when there is a network.";
 
 declare function importScripts(address: string): void;
 
@@ -167,7 +167,10 @@ async function answer(request: Request, path: string): Promise<Response> {
 		const page =
 			isPage && (await shelf.note("whole")) !== undefined ? await shelf.read("404.html") : undefined;
 		return page === undefined
-			? new Response(NOT_KEPT, { status: 503, headers: { "Content-Type": "text/plain; charset=utf-8" } })
+			? new Response(keeping.notHere, {
+					status: 503,
+					headers: { "Content-Type": "text/plain; charset=utf-8" },
+				})
 			: textResponse("404.html", page, 404);
 	}
 }

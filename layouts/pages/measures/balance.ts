@@ -4,10 +4,11 @@
 
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { BalanceView, TallyRow } from "../../../scripts/render/views/measures/balance.ts";
-import { capital, counted, shortNumber } from "../../../scripts/render/views/words.ts";
+import { capital } from "../../../scripts/render/views/words.ts";
 import { pairedBars } from "../../parts/charts.ts";
 import {
 	directionCells,
+	directionHeads,
 	measureFoot,
 	measureTop,
 	nothingPlanned,
@@ -16,42 +17,37 @@ import {
 } from "../../parts/measure-parts.ts";
 import { a, fold, inWords, type PageContext, section } from "../../parts/page.ts";
 
-const SIDES: Readonly<Record<string, string>> = {
-	both: "Both together",
-	each: "Each in turn",
-	lead: "Favoured only",
-	unsaid: "Not said",
-};
-
 /** The page of balance. */
 export function balancePage(ctx: PageContext, view: BalanceView): Html {
+	const { words } = ctx;
+	const say = words.balance;
 	return html`${measureTop(ctx, view.head)}
 ${view.head.empty && nothingPlanned(ctx)}
 ${
 	view.apparatus.length > 0 &&
 	section(
 		"directions",
-		"Forward and backward",
-		html`<p class="small">Minutes over all levels. Each apparatus has a scale of its own. A number opens to its drills.</p>
+		say.directions,
+		html`<p class="small">${say.note}</p>
 ${view.apparatus.map(
 	({ id, link, bars, rows }) =>
 		html`<h3 id="on-${id}">${a(ctx, link)}</h3>
 ${pictureAndTable(
 	pairedBars(
 		ctx,
-		{ sides: ["Backward", "Forward"], groups: [{ name: "", bars }] },
+		{ sides: [words.heads.backward, words.heads.forward], groups: [{ name: "", bars }] },
 		{
-			title: `${link.name}: backward and forward`,
-			description: "Minutes in each week. The table beside this picture has the same numbers.",
+			title: say.pairs(link.name),
+			description: words.time.lineDescription,
 			idPrefix: `pairs-${id}`,
 		},
 	),
 	scrollTable(
-		`${link.name}: minutes by direction`,
-		["Week", "Forward", "Backward", "Sideways", "None", html`<span class="left">Missing</span>`],
+		say.tableOf(link.name),
+		[words.heads.week, ...directionHeads(ctx), html`<span class="left">${words.heads.missing}</span>`],
 		rows.map(
 			(row) =>
-				html`<tr id="direction--${id}--${row.number}"><th scope="row">${a(ctx, row.week)}</th>${directionCells(ctx, row)}<td class="left ${row.missing === undefined ? "" : "short"}">${row.missing ?? "–"}</td></tr>`,
+				html`<tr id="direction--${id}--${row.number}"><th scope="row">${a(ctx, row.week)}</th>${directionCells(ctx, row)}<td class="left ${row.missing === undefined ? "" : "short"}">${row.missing === undefined ? "–" : words.directions[row.missing]}</td></tr>`,
 		),
 	),
 )}`,
@@ -60,29 +56,29 @@ ${pictureAndTable(
 }
 ${
 	view.sides.length > 0 &&
-	section("sides", "Sides", [
-		html`<p class="small">Minutes by how the drills treat the two sides of the body.</p>`,
-		tallyTable("Minutes by sides", view.sides, (column) => SIDES[column] ?? column, ctx),
+	section("sides", words.drill.sides, [
+		html`<p class="small">${say.sidesNote}</p>`,
+		tallyTable(ctx, say.sidesTable, view.sides, (column) => say.sides[column]),
 	])
 }
 ${
 	view.patterns.length > 0 &&
-	section("patterns", "Movement patterns", [
-		html`<p class="small">A drill has the patterns of the skills it leads to; one with two patterns gives its full minutes to both. In brackets the minutes shared out over the patterns, which add up.</p>`,
-		tallyTable("Minutes by movement pattern", view.patterns, capital, ctx),
+	section("patterns", say.patterns, [
+		html`<p class="small">${say.patternsNote}</p>`,
+		tallyTable(ctx, say.patternsTable, view.patterns, (column) => capital(words.patterns[column])),
 	])
 }
 ${
 	view.unpaired.length > 0 &&
 	section(
 		"unpaired",
-		"Without its counterpart",
-		html`<p>Drills in one direction that a level does in a week without the same work in the other. A director may want it so; nothing here is a fault by itself.</p>
+		say.unpaired,
+		html`<p>${say.unpairedNote}</p>
 ${fold(
-	counted(view.unpaired.length, "drill"),
+	words.counts.drills(view.unpaired.length),
 	html`<ul class="rows">${view.unpaired.map(
 		({ drill, partners, levels }) =>
-			html`<li>${a(ctx, drill)} <span class="small">${levels.map(({ level, weeks }, i) => html`${i === 0 ? "" : "; "}${level.name} in ${weeks.length === 1 ? "week" : "weeks"} ${weeks.join(", ")}`)}. ${partners.length === 0 ? "No counterpart in the library." : html`Counterpart: ${inWords(ctx, partners)}.`}</span></li>`,
+			html`<li>${a(ctx, drill)} <span class="small">${levels.map(({ level, weeks }, i) => html`${i === 0 ? "" : "; "}${say.levelInWeeks(level.name, weeks)}`)}. ${partners.length === 0 ? say.noCounterpart : say.counterpart(inWords(ctx, partners))}</span></li>`,
 	)}</ul>`,
 )}`,
 	)
@@ -90,27 +86,27 @@ ${fold(
 ${measureFoot(ctx, view.head)}`;
 }
 
-function tallyTable(
-	label: string,
-	rows: readonly TallyRow<string>[],
-	nameOf: (column: string) => string,
+function tallyTable<Column extends string>(
 	ctx: PageContext,
+	label: string,
+	rows: readonly TallyRow<Column>[],
+	nameOf: (column: Column) => string,
 ): Html {
 	const columns = rows[0]?.cells.map(({ column }) => column) ?? [];
 	return html`${scrollTable(
 		label,
-		["Level", ...columns.map(nameOf)],
+		[ctx.words.heads.level, ...columns.map(nameOf)],
 		rows.map(
 			({ level, cells }) =>
 				html`<tr><th scope="row">${a(ctx, level)}</th>${cells.map(
 					({ minutes, share }) =>
-						html`<td>${minutes === 0 ? "–" : shortNumber(minutes)}${share !== undefined && html` <span class="small">(${shortNumber(share)})</span>`}</td>`,
+						html`<td>${minutes === 0 ? "–" : ctx.words.number(minutes)}${share !== undefined && html` <span class="small">(${ctx.words.number(share)})</span>`}</td>`,
 				)}</tr>`,
 		),
 	)}
 ${rows.map(({ level, cells }) =>
 	fold(
-		html`Counted from, ${level.name}`,
+		ctx.words.balance.countedFrom(level.name),
 		html`<ul class="rows">${cells
 			.filter(({ drills }) => drills.length > 0)
 			.map(

@@ -4,42 +4,44 @@
 
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { ClashView, EquipmentMeasureView } from "../../../scripts/render/views/measures/equipment.ts";
-import { shortNumber } from "../../../scripts/render/views/words.ts";
 import { barChart, countedCell } from "../../parts/charts.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../../parts/page.ts";
 
 /** The page of the measure. */
 export function equipmentMeasurePage(ctx: PageContext, view: EquipmentMeasureView): Html {
+	const { words } = ctx;
+	const say = words.equipmentMeasure;
 	return html`${measureTop(ctx, view.head)}
 ${view.head.empty && nothingPlanned(ctx)}
 ${
 	!view.head.empty &&
 	section(
 		"together",
-		"Classes at the same time",
+		say.together,
 		html`${
 			view.overlaps.length === 0
-				? html`<p>No two classes with a day, a start and minutes are in the hall at the same time.</p>`
-				: html`<p class="small">Who is in the hall at the same time:</p><ul class="rows">${view.overlaps.map(
-						({ day, from, to, classes }) => html`<li>${day}, ${from} to ${to}: ${inWords(ctx, classes)}</li>`,
+				? html`<p>${say.nobody}</p>`
+				: html`<p class="small">${say.who}</p><ul class="rows">${view.overlaps.map(
+						({ day, from, to, classes }) =>
+							html`<li>${say.overlap(words.days[day], from, to)} ${inWords(ctx, classes)}</li>`,
 					)}</ul>`
 		}
-${view.clashes.length === 0 ? view.overlaps.length > 0 && html`<p>At no moment do they need more together than the club owns.</p>` : clashTable(ctx, view.clashes)}`,
+${view.clashes.length === 0 ? view.overlaps.length > 0 && html`<p>${say.enough}</p>` : clashTable(ctx, view.clashes)}`,
 	)
 }
 ${
 	view.tightest.length > 0 &&
 	section(
 		"tightest",
-		"Nearest to what is owned",
-		html`<p class="small">The most of an item that one apparatus needs in any week, the scarcest first. The tables below have all items and weeks.</p>
+		say.tightest,
+		html`<p class="small">${say.tightestNote}</p>
 ${barChart(
 	ctx,
-	{ parts: ["Needed"], bars: view.tightest },
+	{ parts: [words.equipmentPage.needed], bars: view.tightest },
 	{
-		title: "The most that is needed of an item, against what is owned",
-		description: "Pieces. The tables below have all items and weeks.",
+		title: say.chartTitle,
+		description: say.chartDescription,
 		idPrefix: "tightest-chart",
 	},
 )}`,
@@ -50,15 +52,19 @@ ${view.apparatus.map(({ id, link, rows }) =>
 		`on-${id}`,
 		a(ctx, link),
 		scrollTable(
-			`${link.name}: needed in each week`,
-			["Item", "Owned", ...view.weeks.map((week) => html`<span class="sr">Week </span>${week}`)],
+			say.neededInWeeks(link.name),
+			[
+				words.equipmentPage.item,
+				words.equipmentPage.owned,
+				...view.weeks.map((week) => html`<span class="sr">${words.heads.week} </span>${week}`),
+			],
 			rows.map(
 				({ id: item, item: itemLink, owned, cells }) =>
-					html`<tr id="needed--${id}--${item}"><th scope="row">${a(ctx, itemLink)}</th><td>${owned === undefined ? "–" : shortNumber(owned)}</td>${cells.map(
+					html`<tr id="needed--${id}--${item}"><th scope="row">${a(ctx, itemLink)}</th><td>${owned === undefined ? "–" : words.number(owned)}</td>${cells.map(
 						(cell) =>
 							cell === undefined
-								? html`<td class="none"><span class="sr">none</span></td>`
-								: countedCell(ctx, shortNumber(cell.needed), cell.link, cell.short ? "short" : ""),
+								? html`<td class="none"><span class="sr">${words.none}</span></td>`
+								: countedCell(ctx, words.number(cell.needed), cell.link, cell.short ? "short" : ""),
 					)}</tr>`,
 			),
 		),
@@ -69,18 +75,20 @@ ${measureFoot(ctx, view.head)}`;
 
 /** Shortages with the minute and the classes named. */
 export function clashTable(ctx: PageContext, clashes: readonly ClashView[]): Html {
+	const { words } = ctx;
+	const say = words.equipmentMeasure;
 	return scrollTable(
-		"More needed at once than the club owns",
+		say.clashTable,
 		[
-			"Item",
-			html`<span class="left">When</span>`,
-			"Needed",
-			"Owned",
-			html`<span class="left">Classes</span>`,
+			words.equipmentPage.item,
+			html`<span class="left">${say.when}</span>`,
+			words.equipmentPage.needed,
+			words.equipmentPage.owned,
+			html`<span class="left">${words.destinations.classes}</span>`,
 		],
 		clashes.map(
-			({ when, week, item, needed, owned, classes }) =>
-				html`<tr><th scope="row">${a(ctx, item)}</th><td class="left">${a(ctx, week)}: ${when}</td><td class="short">${shortNumber(needed)}</td><td>${shortNumber(owned)}</td><td class="left">${classes.map(({ sheet, place, needed: own }, i) => html`${i === 0 ? "" : "; "}${shortNumber(own)} for ${a(ctx, sheet)} at ${a(ctx, place)}`)}</td></tr>`,
+			({ day, from, to, week, item, needed, owned, classes }) =>
+				html`<tr><th scope="row">${a(ctx, item)}</th><td class="left">${a(ctx, week)}: ${say.at(words.days[day], from, to)}</td><td class="short">${words.number(needed)}</td><td>${words.number(owned)}</td><td class="left">${classes.map(({ sheet, place, needed: own }, i) => html`${i === 0 ? "" : "; "}${say.classAt(own, a(ctx, sheet), a(ctx, place))}`)}</td></tr>`,
 		),
 	);
 }

@@ -4,9 +4,8 @@
 
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { HeightsView } from "../../../scripts/render/views/measures/heights.ts";
-import { capital, counted } from "../../../scripts/render/views/words.ts";
+import { capital } from "../../../scripts/render/views/words.ts";
 import { rangeBars } from "../../parts/charts.ts";
-import { LANDMARK_WORDS } from "../../parts/drill-parts.ts";
 import { sign } from "../../parts/icons.ts";
 import { measureFoot, measureTop, pictureAndTable, scrollTable } from "../../parts/measure-parts.ts";
 import { a, fold, inWords, type PageContext, section } from "../../parts/page.ts";
@@ -15,17 +14,23 @@ const cm = (value: number): string => String(Math.round(value));
 
 /** The page of heights. */
 export function heightsPage(ctx: PageContext, view: HeightsView): Html {
+	const { words } = ctx;
+	const say = words.heights;
 	return html`${measureTop(ctx, view.head)}
-<div class="safety"><p>${sign("caution")}<strong>For children every figure is approximate.</strong> ${view.caution}</p></div>
+<div class="safety"><p>${sign("caution")}<strong>${say.approximate}</strong> ${words.setUp.heightsCaution}</p></div>
 ${
 	view.classes.length > 0 &&
 	section(
 		"classes",
-		"By class",
-		html`<p class="small">In cm, from the 5th percentile of the youngest to the 95th of the oldest; bare feet, standing tall.</p>
+		say.byClass,
+		html`<p class="small">${say.note}</p>
 ${scrollTable(
-	"Heights by class, in centimetres",
-	["Class", "Ages", ...(view.classes[0]?.ranges ?? []).map(({ landmark }) => capital(landmark))],
+	say.classTable,
+	[
+		words.heads.class,
+		words.classes.ages,
+		...(view.classes[0]?.ranges ?? []).map(({ landmark }) => capital(words.landmarkNames[landmark])),
+	],
 	view.classes.map(
 		({ id, link, ages, ranges }) =>
 			html`<tr id="heights--${id}"><th scope="row">${a(ctx, link)}</th><td>${ages[0]}–${ages[1]}</td>${ranges.map(({ low, high }) => html`<td>${cm(low)}–${cm(high)}</td>`)}</tr>`,
@@ -34,39 +39,40 @@ ${scrollTable(
 	)
 }
 ${[...view.landmarks].reverse().map(({ heights, drills }) => {
-	const name = capital(LANDMARK_WORDS[heights.landmark]);
+	const name = capital(words.landmarks[heights.landmark]);
 	return section(
 		`at-${heights.landmark}`,
 		name,
-		html`<p class="small">${heights.share === 1 ? "Stature" : `Stature × ${Math.round(heights.share * 1000) / 1000}`}; ${heights.source}.</p>
+		html`<p class="small">${say.share(heights.share, heights.landmark)}</p>
 ${pictureAndTable(
 	rangeBars(
+		ctx,
 		{
-			marks: ["median, girls", "median, boys"],
+			marks: [say.medianGirls, say.medianBoys],
 			unit: "cm",
 			ranges: heights.ages.map(({ years, low, high, medianGirls, medianBoys }) => ({
-				name: `Age ${years}`,
+				name: say.age(years),
 				low,
 				high,
 				marks: [medianGirls, medianBoys],
 			})),
 		},
 		{
-			title: `${name} by age, in cm`,
-			description: "From the 5th to the 95th percentile. The table beside this picture has the same numbers.",
+			title: say.chartTitle(name),
+			description: say.chartDescription,
 			idPrefix: `chart-${heights.landmark}`,
 		},
 	),
 	scrollTable(
-		`${name} by age, in centimetres`,
-		["Age", "5th percentile", "Median, girls", "Median, boys", "95th percentile"],
+		say.ageTable(name),
+		say.ageHeads,
 		heights.ages.map(
 			({ years, low, medianGirls, medianBoys, high }) =>
 				html`<tr id="${heights.landmark}--${years}"><th scope="row">${years}</th>${[low, medianGirls, medianBoys, high].map((value) => html`<td>${cm(value)}</td>`)}</tr>`,
 		),
 	),
 )}
-${drills.length > 0 && fold(`Used by ${counted(drills.length, "drill")}`, html`<p>${inWords(ctx, drills)}</p>`)}`,
+${drills.length > 0 && fold(say.usedBy(drills.length), html`<p>${inWords(ctx, drills)}</p>`)}`,
 	);
 })}
 ${measureFoot(ctx, view.head)}`;

@@ -12,8 +12,10 @@ import { a, type PageContext, section } from "../../parts/page.ts";
 
 /** The page of load. */
 export function loadPage(ctx: PageContext, view: LoadView): Html {
+	const { words } = ctx;
+	const say = words.load;
 	return html`${measureTop(ctx, view.head)}
-<div class="safety"><p>${sign("caution")}<strong>A count for planning, not a medical measure.</strong> It counts what is written, not how hard a landing is, how it is done, or how a gymnast is. No number and no step here is called safe or unsafe.</p></div>
+<div class="safety"><p>${sign("caution")}<strong>${say.notMedical}</strong> ${say.caution}</p></div>
 ${view.head.empty && nothingPlanned(ctx)}
 ${view.levels.map(({ id, level, charts, rows }) =>
 	section(
@@ -21,20 +23,19 @@ ${view.levels.map(({ id, level, charts, rows }) =>
 		a(ctx, level),
 		html`<div class="pictures">${charts.map(
 			({ what, bars }, i) =>
-				html`<div><h3>${what}</h3>${barChart(
+				html`<div><h3>${say.kinds[what]}</h3>${barChart(
 					ctx,
-					{ parts: [what], bars },
+					{ parts: [say.kinds[what]], bars },
 					{
-						title: `${level.name}: ${what.toLowerCase()} by week`,
-						description:
-							"With the step over the mean of the three weeks before. The table below has the same numbers.",
+						title: say.chartTitle[what](level.name),
+						description: say.chartDescription,
 						idPrefix: `load-${id}-${i + 1}`,
 					},
 				)}</div>`,
 		)}</div>
 ${scrollTable(
-	`${level.name}: landings and hand contacts by week`,
-	["Week", ...loadHeads, html`<span class="left">Counted from</span>`],
+	say.tableOf(level.name),
+	[words.heads.week, ...loadHeads(ctx)],
 	rows.map((row) => loadRow(ctx, row, row.week, `load--${id}--${row.number}`)),
 )}`,
 	),

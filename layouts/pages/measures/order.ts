@@ -4,13 +4,14 @@
 
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { OrderNeed, OrderView } from "../../../scripts/render/views/measures/order.ts";
-import { counted } from "../../../scripts/render/views/words.ts";
 import { progressionPicture } from "../../parts/charts.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, fold, type PageContext, section } from "../../parts/page.ts";
 
 /** The page of order. */
 export function orderPage(ctx: PageContext, view: OrderView): Html {
+	const { words } = ctx;
+	const say = words.order;
 	return html`${measureTop(ctx, view.head)}
 ${view.head.empty && nothingPlanned(ctx)}
 ${
@@ -20,14 +21,18 @@ ${
 			`level-${id}`,
 			a(ctx, level),
 			rows.length === 0
-				? html`<p class="empty">No skill is taught or wanted at this level.</p>`
-				: html`<p class="small">${counted(checked, "need")} of taught skills held against the plan: ${wrong === 0 ? "all are met first" : `${wrong} come too late`}.</p>
+				? html`<p class="empty">${say.none}</p>`
+				: html`<p class="small">${say.checked(checked, wrong)}</p>
 ${scrollTable(
-	`The order of skills at ${level.name}`,
-	["Skill", html`<span class="left">First taught</span>`, html`<span class="left">Built on</span>`],
+	say.tableOf(level.name),
+	[
+		words.things.skill.one,
+		html`<span class="left">${say.first}</span>`,
+		html`<span class="left">${say.builtOn}</span>`,
+	],
 	rows.map(
 		(row) =>
-			html`<tr id="skill--${row.skill.to.split("/")[1]}--${id}"><th scope="row">${a(ctx, row.skill)}</th><td class="left">${row.first === undefined ? "not this term" : a(ctx, row.first)}${row.arrives && html` <span class="small">arrives with it</span>`}</td><td class="left">${row.needs.length === 0 ? "–" : row.needs.map((need, i) => html`${i === 0 ? "" : ", "}${needWords(ctx, need)}`)}</td></tr>`,
+			html`<tr id="skill--${row.skill.to.split("/")[1]}--${id}"><th scope="row">${a(ctx, row.skill)}</th><td class="left">${row.first === undefined ? say.notThisTerm : a(ctx, row.first)}${row.arrives && html` <span class="small">${say.arrives}</span>`}</td><td class="left">${row.needs.length === 0 ? "–" : row.needs.map((need, i) => html`${i === 0 ? "" : ", "}${needWords(ctx, need)}`)}</td></tr>`,
 	),
 	"tall",
 )}`,
@@ -38,15 +43,15 @@ ${
 	view.maps.length > 0 &&
 	section(
 		"pictures",
-		"What leads to what",
-		html`<p class="small">From the easy at the top to the hard at the bottom, with the week in which each level is first taught it. A skill's own page shows its neighbours on every apparatus.</p>
+		say.pictures,
+		html`<p class="small">${say.note}</p>
 ${view.maps.map(({ id, apparatus, skills }) => {
-	const name = apparatus?.name ?? "Anywhere";
+	const name = apparatus?.name ?? words.anywhere;
 	return fold(
-		html`${name} <span class="small">${counted(skills.length, "skill")}</span>`,
+		html`${name} <span class="small">${words.counts.skills(skills.length)}</span>`,
 		progressionPicture(ctx, skills, {
-			title: `Skills on ${name}`,
-			description: "What comes before what. The list under this picture has the same in words.",
+			title: say.mapTitle(name),
+			description: say.mapDescription,
 			idPrefix: `map-${id}`,
 		}),
 	);
@@ -57,6 +62,7 @@ ${measureFoot(ctx, view.head)}`;
 }
 
 function needWords(ctx: PageContext, { skill, met, wrong }: OrderNeed): Html {
-	const when = met === undefined ? "not taught" : met === "arrives" ? "arrives with it" : `week ${met}`;
-	return html`${a(ctx, skill)} <span class="${wrong ? "short" : "small"}">${when}${wrong && ", too late"}</span>`;
+	const say = ctx.words.order;
+	const when = met === undefined ? say.notTaught : met === "arrives" ? say.arrives : ctx.words.ofWeek(met);
+	return html`${a(ctx, skill)} <span class="${wrong ? "short" : "small"}">${when}${wrong && `, ${say.tooLate}`}</span>`;
 }

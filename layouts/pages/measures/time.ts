@@ -4,7 +4,6 @@
 
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { TimeView } from "../../../scripts/render/views/measures/time.ts";
-import { shortNumber } from "../../../scripts/render/views/words.ts";
 import { barChart, timeLine } from "../../parts/charts.ts";
 import {
 	measureFoot,
@@ -19,34 +18,36 @@ import { percent, timeHeads, timeRow } from "../../parts/time-table.ts";
 /** The page of time. */
 export function timePage(ctx: PageContext, view: TimeView): Html {
 	const target = view.shareWanted;
+	const { words } = ctx;
+	const say = words.time;
 	return html`${measureTop(ctx, view.head)}
-${view.head.empty ? nothingPlanned(ctx) : view.classes.length === 0 && html`<p class="empty">No class with a rotation has anything planned yet, so there is nothing to hold against its minutes.</p>`}
+${view.head.empty ? nothingPlanned(ctx) : view.classes.length === 0 && html`<p class="empty">${say.none}</p>`}
 ${
 	view.shares.length > 0 &&
 	section(
 		"moving",
-		"How much each class moves",
-		html`<p class="small">Percent of the class's minutes over all planned weeks: the sum of moving minutes over the sum of minutes.</p>
+		say.moving,
+		html`<p class="small">${say.movingNote}</p>
 ${pictureAndTable(
 	barChart(
 		ctx,
 		{
-			parts: ["Moving"],
+			parts: [words.heads.moving],
 			bars: view.shares,
-			...(target === undefined ? {} : { limit: { value: target, words: "target" } }),
+			...(target === undefined ? {} : { limit: { value: target, words: say.target } }),
 		},
 		{
-			title: "Share of each class in which a gymnast moves",
-			description: "In percent. The table beside this picture has the same numbers.",
+			title: say.shareTitle,
+			description: say.shareDescription,
 			idPrefix: "moving-chart",
 		},
 	),
 	scrollTable(
-		"Share of each class in which a gymnast moves",
-		["Class", "Moving", "Target"],
+		say.shareTitle,
+		[words.heads.class, words.heads.moving, words.heads.target],
 		view.classes.map(
 			({ link, activeShare, id }) =>
-				html`<tr><th scope="row"><a href="#class-${id}">${link.name}</a></th><td>${percent(activeShare)}</td><td>${target === undefined ? "–" : `${shortNumber(target)} %`}</td></tr>`,
+				html`<tr><th scope="row"><a href="#class-${id}">${link.name}</a></th><td>${percent(ctx, activeShare)}</td><td>${target === undefined ? "–" : words.percent(target / 100)}</td></tr>`,
 		),
 	),
 )}`,
@@ -61,14 +62,14 @@ ${view.classes.map(({ id, link, points, rows }) =>
 				ctx,
 				{ points },
 				{
-					title: `${link.name}: planned and available minutes`,
-					description: "Minutes in each week. The table beside this picture has the same numbers.",
+					title: say.lineTitle(link.name),
+					description: say.lineDescription,
 					idPrefix: `line-${id}`,
 				},
 			),
 			scrollTable(
-				`${link.name}, week by week`,
-				["Week", ...timeHeads],
+				say.weekByWeek(link.name),
+				[words.heads.week, ...timeHeads(ctx)],
 				rows.map((row) => timeRow(ctx, row, row.sheet, `time--${id}--${row.week}`)),
 			),
 		),

@@ -14,6 +14,8 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import type { Words } from "../../words/words.ts";
+import { browserWords } from "../browser-words.ts";
 import { BodiesMaker } from "./bodies-maker.ts";
 import {
 	BODIES,
@@ -45,6 +47,8 @@ export interface OfflineFacts {
 	/** Ids of the weeks. */
 	readonly weeks: readonly string[];
 	readonly drills: number;
+	/** Of the handbook, for what the worker says. */
+	readonly words: Pick<Words, "language">;
 }
 
 export interface WrittenOffline {
@@ -65,7 +69,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
 
 	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
-	const bodies = canMakeBodies(texts) ? await writeBodiesProgram(siteDir) : undefined;
+	const bodies = canMakeBodies(texts) ? await writeBodiesProgram(siteDir, facts) : undefined;
 	const packed = bodies === undefined ? texts : texts.filter(({ path }) => path !== BODIES);
 	const packs = packFiles(packed, { ...facts, slots: slotsFor(facts.drills) });
 	const write = (text: string) => {
@@ -93,7 +97,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		release: `${facts.edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`,
 		...parts,
 	};
-	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list));
+	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list, facts));
 	const bundles = [...parts.bundles.packs, ...parts.bundles.later].map(({ hash }) => hash);
 	const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
 	return { list, files: [...[...parts.packs, ...parts.later, ...bundles].map(packPath), ...programs] };
@@ -122,19 +126,19 @@ function canMakeBodies(files: readonly SiteFile[]): boolean {
 	return made !== undefined && made === files.find(({ path }) => path === BODIES)?.text;
 }
 
-async function writeBodiesProgram(siteDir: string): Promise<string> {
-	const text = await programText("bodies.ts");
+async function writeBodiesProgram(siteDir: string, { words }: OfflineFacts): Promise<string> {
+	const text = await programText(words, "bodies.ts");
 	const path = `${PACK_FOLDER}${hashName(text)}.js`;
 	writeFileSync(join(siteDir, path), text);
 	return path;
 }
 
 /** The worker as one plain program, with what it has to take. */
-function workerText(list: EditionList): Promise<string> {
-	return programText("worker.ts", `const HANDBOOK_EDITION=${JSON.stringify(list)};`);
+function workerText(list: EditionList, { words }: OfflineFacts): Promise<string> {
+	return programText(words, "worker.ts", `const HANDBOOK_EDITION=${JSON.stringify(list)};`);
 }
 
-async function programText(program: string, before = ""): Promise<string> {
+async function programText(words: OfflineFacts["words"], program: string, before = ""): Promise<string> {
 	const result = await build({
 		entryPoints: [join(PROGRAMS, program)],
 		bundle: true,
@@ -142,6 +146,7 @@ async function programText(program: string, before = ""): Promise<string> {
 		format: "iife",
 		target: "es2022",
 		banner: { js: before },
+		plugins: [browserWords(words)],
 		write: false,
 		logLevel: "silent",
 	});

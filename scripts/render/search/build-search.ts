@@ -2,6 +2,7 @@
  * The search's data files: the handbook's drills as the engine sees them, indexed and written compactly.
  */
 
+import { DIRECTIONS } from "../../compute/tables.ts";
 import type { Handbook } from "../../handbook.ts";
 import type { Exposure, Id } from "../../model.ts";
 import type { Filters } from "./choice.ts";
@@ -13,20 +14,9 @@ export const SUMMARIES_FILE = "search/summaries.json";
 export const BODIES_FILE = "search/bodies.json";
 
 /** Planned minutes in three bands: `short` is under 5, `medium` 5 to 10, `long` above. */
-export const MINUTES: readonly FacetValue[] = [
-	{ id: "short", name: "Under 5 minutes", aliases: [] },
-	{ id: "medium", name: "5 to 10 minutes", aliases: [] },
-	{ id: "long", name: "Over 10 minutes", aliases: [] },
-];
+const MINUTES = ["short", "medium", "long"] as const;
 
-const DIRECTIONS: readonly FacetValue[] = [
-	{ id: "forward", name: "Forward", aliases: ["forwards"] },
-	{ id: "backward", name: "Backward", aliases: ["backwards"] },
-	{ id: "sideways", name: "Sideways", aliases: ["sideward"] },
-	{ id: "none", name: "No direction", aliases: [] },
-];
-
-type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown">;
+type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown" | "words">;
 
 /** The data files of the search, to be written into the site. */
 export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
@@ -70,7 +60,10 @@ export function searchDocuments({
 	});
 }
 
-export function searchOptions({ curriculum }: Pick<SearchSource, "curriculum">): SearchOptions {
+export function searchOptions({
+	curriculum,
+	words,
+}: Pick<SearchSource, "curriculum" | "words">): SearchOptions {
 	return {
 		language: curriculum.club.language,
 		values: {
@@ -81,12 +74,12 @@ export function searchOptions({ curriculum }: Pick<SearchSource, "curriculum">):
 			})),
 			apparatus: [...curriculum.apparatus.values()].map(facetValue),
 			skill: [...curriculum.skills.values()].map(facetValue),
-			direction: DIRECTIONS,
+			direction: DIRECTIONS.map((id) => ({ id, ...words.filterValues.directions[id] })),
 			week: [...new Set(curriculum.weeks.map((week) => week.week))]
 				.sort((a, b) => a - b)
-				.map((week) => ({ id: String(week), name: `Week ${week}`, aliases: [] })),
+				.map((week) => ({ id: String(week), name: words.week(week), aliases: [] })),
 			equipment: [...curriculum.equipment.values()].map(facetValue),
-			minutes: MINUTES,
+			minutes: MINUTES.map((id) => ({ id, name: words.filterValues.minutes[id], aliases: [] })),
 		},
 	};
 }

@@ -24,6 +24,7 @@ export interface ApparatusView {
 	readonly plan: readonly [number, number] | undefined;
 	readonly weeks: readonly {
 		readonly link: Link;
+		readonly number: number;
 		readonly focus: Html | undefined;
 		readonly from: string | undefined;
 		readonly to: string | undefined;
@@ -61,7 +62,8 @@ export function apparatusView(site: SiteIndex, apparatus: Apparatus): ApparatusV
 			const dates = site.datesOf(week.week);
 			return [
 				{
-					link: { to: weekApparatusAddress(week.id, apparatus.id), name: `Week ${week.week}` },
+					link: { to: weekApparatusAddress(week.id, apparatus.id), name: site.words.week(week.week) },
+					number: week.week,
 					focus: site.inline(page, plan.focus ?? week.theme),
 					from: dates?.monday,
 					to: dates?.sunday,

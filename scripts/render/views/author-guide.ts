@@ -5,8 +5,9 @@
 
 import { dump } from "js-yaml";
 import type { FileKind } from "../../model.ts";
-import { CATALOGUE, type CatalogueEntry } from "../../problems.ts";
+import type { CatalogueEntry } from "../../problems.ts";
 import { COMMON_SCHEMA, SCHEMAS } from "../../validate/schemas.ts";
+import type { Words } from "../../words/words.ts";
 
 export interface AuthorGuideView {
 	readonly files: readonly FileGuide[];
@@ -48,12 +49,7 @@ const FILES: Readonly<Record<FileKind, string>> = {
 	equipment: "_data/equipment.yaml",
 };
 
-const STAGES: readonly (readonly [string, string])[] = [
-	["H1", "Reading and checking a file"],
-	["H2", "How files refer to each other"],
-	["H3", "What the plan adds up to"],
-	["H4", "Printing"],
-];
+type FormWords = Words["authorGuide"]["forms"];
 
 /** The parts of JSON Schema that our schemas use. */
 interface Schema {
@@ -82,28 +78,39 @@ const COMMON: Schema = JSON.parse(
 );
 
 /** The whole guide, from the schemas and the catalogue. */
-export function authorGuideView(): AuthorGuideView {
-	const codes = Object.entries(CATALOGUE) as readonly (readonly [string, CatalogueEntry])[];
+export function authorGuideView(words: Words): AuthorGuideView {
+	const codes = Object.entries(words.catalogue);
 	return {
-		files: Array.from(SCHEMAS, ([kind, schema]) => fileGuide(kind, schema as Schema)),
-		stages: STAGES.map(([prefix, title]) => ({
-			title,
-			codes: codes.filter(([code]) => code.startsWith(prefix)).map(([code, entry]) => ({ code, ...entry })),
-		})).filter((stage) => stage.codes.length > 0),
+		files: Array.from(SCHEMAS, ([kind, schema]) => fileGuide(words, kind, schema as Schema)),
+		stages: Object.entries(words.authorGuide.stages)
+			.map(([prefix, title]) => ({
+				title,
+				codes: codes.filter(([code]) => code.startsWith(prefix)).map(([code, entry]) => ({ code, ...entry })),
+			}))
+			.filter((stage) => stage.codes.length > 0),
 	};
 }
 
-function fileGuide(kind: FileKind, root: Schema): FileGuide {
+function fileGuide(words: Words, kind: FileKind, root: Schema): FileGuide {
 	const top = root.items === undefined ? root : resolve(root, root.items);
 	return {
 		kind,
 		file: FILES[kind],
-		description: (root.description ?? "").replace(/^[^:]*\.(yaml|md): ?/, ""),
-		fields: fieldsOf(root, top, "", 0),
+		description: words.fields[kind] ?? (root.description ?? "").replace(/^[^:]*\.(yaml|md): ?/, ""),
+		fields: fieldsOf(words, root, top, "", 0).map((field) => ({
+			...field,
+			description: words.fields[`${kind}.${field.name}`] ?? field.description,
+		})),
 	};
 }
 
-function fieldsOf(root: Schema, schema: Schema, prefix: string, depth: number): readonly FieldGuide[] {
+function fieldsOf(
+	words: Words,
+	root: Schema,
+	schema: Schema,
+	prefix: string,
+	depth: number,
+): readonly FieldGuide[] {
 	return Object.entries(schema.properties ?? {}).flatMap(([name, own]) => {
 		const field = resolve(root, own);
 		const path = prefix + name;
@@ -111,17 +118,23 @@ function fieldsOf(root: Schema, schema: Schema, prefix: string, depth: number): 
 			{
 				name: path,
 				required: schema.required?.includes(name) ?? false,
-				form: formOf(root, field),
+				form: formOf(words.authorGuide.forms, root, field),
 				description: field.description ?? "",
 				examples: (field.examples ?? []).map((example) => exampleYaml(name, example)),
 			},
-			...(depth > 4 ? [] : innerFields(root, field, path, depth)),
+			...(depth > 4 ? [] : innerFields(words, root, field, path, depth)),
 		];
 	});
 }
 
 /** The fields of what stands inside a field: of a map, of each item of a list, of each value by id. */
-function innerFields(root: Schema, field: Schema, path: string, depth: number): readonly FieldGuide[] {
+function innerFields(
+	words: Words,
+	root: Schema,
+	field: Schema,
+	path: string,
+	depth: number,
+): readonly FieldGuide[] {
 	const forms = [field, ...(field.anyOf ?? [])].map((form) => resolve(root, form));
 	return forms.flatMap((form) => {
 		const item = form.items === undefined ? undefined : resolve(root, form.items);
@@ -130,9 +143,9 @@ function innerFields(root: Schema, field: Schema, path: string, depth: number): 
 			typeof form.additionalProperties === "object" ? resolve(root, form.additionalProperties) : undefined;
 		const values = byId === undefined ? [] : [byId, ...(byId.anyOf ?? []).map((v) => resolve(root, v))];
 		return [
-			...fieldsOf(root, form, `${path}.`, depth + 1),
-			...inside.flatMap((item) => fieldsOf(root, item, `${path}[].`, depth + 1)),
-			...values.flatMap((value) => fieldsOf(root, value, `${path}.<id>.`, depth + 1)),
+			...fieldsOf(words, root, form, `${path}.`, depth + 1),
+			...inside.flatMap((item) => fieldsOf(words, root, item, `${path}[].`, depth + 1)),
+			...values.flatMap((value) => fieldsOf(words, root, value, `${path}.<id>.`, depth + 1)),
 		];
 	});
 }
@@ -149,34 +162,36 @@ function resolve(root: Schema, schema: Schema): Schema {
 	return { ...resolve(root, found as Schema), ...own };
 }
 
-function formOf(root: Schema, schema: Schema): string {
-	if (schema.enum !== undefined) return schema.enum.join(", ");
+function formOf(say: FormWords, root: Schema, schema: Schema): string {
+	if (schema.enum !== undefined) return schema.enum.map((value) => `\`${value}\``).join(", ");
 	if (schema.anyOf !== undefined)
-		return [...new Set(schema.anyOf.map((s) => formOf(root, resolve(root, s))))].join(", or ");
-	if (schema.format === "date") return "date";
-	if (schema.format === "clock") return "time of day";
-	if (schema.format === "day-or-interval") return "date or interval";
+		return [...new Set(schema.anyOf.map((s) => formOf(say, root, resolve(root, s))))].join(`, ${say.or} `);
+	if (schema.format === "date") return say.date;
+	if (schema.format === "clock") return say.clock;
+	if (schema.format === "day-or-interval") return say.dateOrInterval;
 	const types = Array.isArray(schema.type) ? (schema.type as readonly string[]) : [schema.type ?? "anything"];
 	if (types.includes("array"))
-		return `list of ${schema.items === undefined ? "anything" : formOf(root, resolve(root, schema.items))}`;
+		return say.listOf(
+			schema.items === undefined ? say.anything : formOf(say, root, resolve(root, schema.items)),
+		);
 	if (types.includes("object"))
-		return typeof schema.additionalProperties === "object" ? "map by name" : "fields";
-	if (types.includes("string") && types.includes("integer")) return "id";
-	if (types.includes("boolean")) return "true or false";
-	if (types.includes("null")) return "nothing";
+		return typeof schema.additionalProperties === "object" ? say.mapByName : say.fields;
+	if (types.includes("string") && types.includes("integer")) return say.id;
+	if (types.includes("boolean")) return say.truth;
+	if (types.includes("null")) return say.nothing;
 	if (types.includes("integer") || types.includes("number")) {
-		return `${types.includes("integer") ? "whole number" : "number"}${rangeOf(schema)}`;
+		return `${types.includes("integer") ? say.whole : say.number}${rangeOf(say, schema)}`;
 	}
-	return "text";
+	return say.text;
 }
 
-function rangeOf({ minimum, exclusiveMinimum, maximum }: Schema): string {
+function rangeOf(say: FormWords, { minimum, exclusiveMinimum, maximum }: Schema): string {
 	// A hundred thousand and the like only keep slips of the finger out; they tell an author nothing.
 	const most = maximum !== undefined && maximum < 100_000 ? maximum : undefined;
 	if (exclusiveMinimum !== undefined)
-		return most === undefined ? ` above ${exclusiveMinimum}` : ` above ${exclusiveMinimum}, to ${most}`;
-	if (minimum === undefined) return most === undefined ? "" : ` to ${most}`;
-	return most === undefined ? ` from ${minimum}` : `, ${minimum} to ${most}`;
+		return ` ${most === undefined ? say.above(exclusiveMinimum) : say.aboveTo(exclusiveMinimum, most)}`;
+	if (minimum === undefined) return most === undefined ? "" : ` ${say.to(most)}`;
+	return most === undefined ? ` ${say.from(minimum)}` : `, ${say.between(minimum, most)}`;
 }
 
 function exampleYaml(name: string, example: unknown): string {

@@ -10,7 +10,7 @@ import { type Link, linksTo } from "./links.ts";
 import { type ClassTimes, classTimesView } from "./measures/time.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type ClassInWeek, classInWeek } from "./week.ts";
-import { clockWords, dayName, minutesOfDay } from "./words.ts";
+import { clockWords, minutesOfDay } from "./words.ts";
 
 export interface ClassLine {
 	readonly link: Link;
@@ -64,8 +64,8 @@ const DAYS: readonly Weekday[] = [
 export function classesView(site: SiteIndex): ClassesView {
 	const { classes } = site.curriculum.term;
 	const groups = [
-		...DAYS.map((day) => ({ id: day, day: dayName(day) })),
-		{ id: "any" as const, day: "Any day" },
+		...DAYS.map((day) => ({ id: day, day: site.words.days[day] })),
+		{ id: "any" as const, day: site.words.classes.anyDay },
 	];
 	return {
 		days: groups.flatMap(({ id, day }) => {
@@ -109,7 +109,7 @@ function classLine(site: SiteIndex, group: ClubClass): ClassLine {
 	const start = minutesOfDay(group.start);
 	return {
 		link: { to: `classes/${group.id}/`, name: group.name },
-		day: group.day === undefined ? "" : dayName(group.day),
+		day: group.day === undefined ? "" : site.words.days[group.day],
 		start: start === undefined ? "" : clockWords(start),
 		end: start === undefined || group.minutes === undefined ? "" : clockWords(start + group.minutes),
 		levels: linksTo(site.curriculum, "level", levelsOfClass(site.curriculum, group)),

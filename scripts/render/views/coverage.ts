@@ -9,29 +9,28 @@
 import { type CoverageCell, type CoverageKind, coverage } from "../../compute/coverage.ts";
 import { DIRECTIONS } from "../../compute/tables.ts";
 import type { Exposure, Id } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import { type Label, type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { capital } from "./words.ts";
 
 export interface CoverageTableKind {
-	readonly id: string;
+	readonly id: keyof Words["coverage"]["tables"];
 	readonly by: "week" | "level" | "apparatus";
 	readonly kind: CoverageKind;
-	readonly title: string;
-	readonly question: string;
 	/** The data file that holds the same numbers in full. */
 	readonly file: string;
 }
 
 /** The tables of the site, in the order of its index. */
 export const COVERAGE_TABLES: readonly CoverageTableKind[] = [
-	table("week", "shape", "Week by shape", "Which body shapes does each week train?"),
-	table("week", "skill", "Week by skill", "Which skills does each week lead to?"),
-	table("week", "direction", "Week by direction", "Is forward work matched by backward work?"),
-	table("level", "shape", "Level by shape", "Does every level train every shape?"),
-	table("level", "skill", "Level by skill", "Which skills does each level work towards?"),
-	table("apparatus", "shape", "Apparatus by shape", "Where is each shape trained?"),
+	table("week-shape"),
+	table("week-skill"),
+	table("week-direction"),
+	table("level-shape"),
+	table("level-skill"),
+	table("apparatus-shape"),
 ];
 
 export interface Choice {
@@ -41,7 +40,6 @@ export interface Choice {
 
 export interface CoverageView {
 	readonly table: CoverageTableKind;
-	readonly columnWord: string;
 	readonly columns: readonly Label[];
 	readonly rows: readonly CoverageRow[];
 	readonly foot: { readonly cells: readonly CellView[]; readonly total: CellView };
@@ -128,10 +126,11 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 	const measures: readonly Measure[] =
 		table.kind === "direction" ? ["minutes", "drills"] : ["minutes", "drills", "share", "repetitions"];
 
-	const all = columnsOf(site, table.kind);
+	const { all } = site.words.coverage;
+	const things = columnsOf(site, table.kind);
 	// A skill has many columns; those that nothing trains are named below the table instead.
-	const columns = table.kind === "skill" ? all.filter(({ id }) => sums.columns.has(id)) : all;
-	const missing = all.filter(({ id }) => !sums.columns.has(id)).map(({ link }) => link);
+	const columns = table.kind === "skill" ? things.filter(({ id }) => sums.columns.has(id)) : things;
+	const missing = things.filter(({ id }) => !sums.columns.has(id)).map(({ link }) => link);
 	const largest = measures.map((measure) => {
 		let most = 0;
 		for (const row of sums.cells.values())
@@ -158,7 +157,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 		const row = sums.cells.get(key);
 		return {
 			head: link,
-			total: view(`${link.name}, all`, sums.rows.get(key), undefined, false),
+			total: view(`${link.name}, ${all}`, sums.rows.get(key), undefined, false),
 			cells: columns.map((column) => {
 				const cell = row?.get(column.id);
 				// Ids never hold two hyphens in a row, so no two cells share an anchor.
@@ -171,12 +170,13 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 	});
 	return {
 		table,
-		columnWord: capital(table.kind),
 		columns: columns.map(({ link }) => link),
 		rows,
 		foot: {
-			cells: columns.map(({ id, link }) => view(`All, ${link.name}`, sums.columns.get(id), undefined, false)),
-			total: view("All", sums.all.exposures.length === 0 ? undefined : sums.all, undefined, false),
+			cells: columns.map(({ id, link }) =>
+				view(`${all}, ${link.name}`, sums.columns.get(id), undefined, false),
+			),
+			total: view(all, sums.all.exposures.length === 0 ? undefined : sums.all, undefined, false),
 		},
 		filters: filtersOf(site, table, choice),
 		choice: [
@@ -189,7 +189,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 		missing,
 		others: COVERAGE_TABLES.filter((other) => other !== table).map((other) => ({
 			to: coverageAddress(other),
-			name: other.title,
+			name: site.words.coverage.tables[other.id].title,
 		})),
 	};
 }
@@ -205,21 +205,20 @@ export function heatOf(value: number | undefined, largest: number): number {
 	return Math.min(9, Math.max(1, Math.ceil((value / largest) * 9)));
 }
 
-function table(
-	by: CoverageTableKind["by"],
-	kind: CoverageKind,
-	title: string,
-	question: string,
-): CoverageTableKind {
-	return { id: `${by}-${kind}`, by, kind, title, question, file: `coverage-${kind}s` };
+function table(id: CoverageTableKind["id"]): CoverageTableKind {
+	const [by, kind] = id.split("-") as [CoverageTableKind["by"], CoverageKind];
+	return { id, by, kind, file: `coverage-${kind}s` };
 }
 
 function columnsOf(
-	{ curriculum }: SiteIndex,
+	{ curriculum, words }: SiteIndex,
 	kind: CoverageKind,
 ): readonly { readonly id: Id; readonly link: Label }[] {
 	if (kind === "direction")
-		return DIRECTIONS.map((id) => ({ id, link: { name: id === "none" ? "No direction" : capital(id) } }));
+		return DIRECTIONS.map((id) => ({
+			id,
+			link: { name: capital(id === "none" ? words.noDirection : words.directions[id]) },
+		}));
 	const things = kind === "shape" ? curriculum.shapes : curriculum.skills;
 	return [...things.keys()].map((id) => ({ id, link: linkTo(curriculum, kind, id) }));
 }
@@ -232,7 +231,7 @@ function rowsOf(
 	if (by === "week") {
 		return curriculum.weeks.map((week) => ({
 			key: String(week.week),
-			link: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${week.week}` },
+			link: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(week.week) },
 		}));
 	}
 	const things = by === "level" ? curriculum.levels : curriculum.apparatus;
@@ -260,7 +259,7 @@ function listOf(
 				const at = weekApparatusAddress(week.id, e.apparatus);
 				const apparatus = linkTo(curriculum, "apparatus", e.apparatus).name;
 				if (places.has(at)) continue;
-				const name = table.by === "week" ? apparatus : `Week ${e.week}, ${apparatus}`;
+				const name = table.by === "week" ? apparatus : `${site.words.week(e.week)}, ${apparatus}`;
 				places.set(at, { to: `${at}#block-${e.block}`, name });
 			}
 			return {
@@ -283,9 +282,9 @@ function filtersOf(site: SiteIndex, table: CoverageTableKind, choice: Choice): r
 	const filters: Filter[] = [];
 	if (table.by !== "level") {
 		filters.push({
-			name: "Level",
+			name: site.words.heads.level,
 			options: [
-				option("All levels", withoutLevel, choice.level === undefined),
+				option(site.words.allLevels, withoutLevel, choice.level === undefined),
 				...Array.from(curriculum.levels.values(), ({ id, name }) =>
 					option(name, { ...choice, level: id }, choice.level === id),
 				),
@@ -294,9 +293,9 @@ function filtersOf(site: SiteIndex, table: CoverageTableKind, choice: Choice): r
 	}
 	if (table.by !== "apparatus") {
 		filters.push({
-			name: "Apparatus",
+			name: site.words.heads.apparatus,
 			options: [
-				option("All apparatus", withoutApparatus, choice.apparatus === undefined),
+				option(site.words.allApparatus, withoutApparatus, choice.apparatus === undefined),
 				...Array.from(curriculum.apparatus.values(), ({ id, name }) =>
 					option(name, { ...choice, apparatus: id }, choice.apparatus === id),
 				),

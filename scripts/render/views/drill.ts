@@ -4,14 +4,14 @@
 
 import { agesOfLevel } from "../../compute/heights.ts";
 import { type Movement, movementOf } from "../../figures/support.ts";
-import type { Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
+import type { Direction, Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import type { Medium } from "../media/prepare-media.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { dateWords, doseWords } from "./words.ts";
+import { doseWords } from "./words.ts";
 
 /** A drill in a list. */
 export interface DrillLine {
@@ -71,8 +71,8 @@ export interface DrillView extends DrillCore {
 	readonly apparatus: readonly Link[];
 	readonly shapes: readonly Link[];
 	readonly skills: readonly Link[];
-	readonly direction: string | undefined;
-	readonly sides: string | undefined;
+	readonly direction: Direction | undefined;
+	readonly sides: Drill["sides"];
 	readonly contacts: { readonly landings: number; readonly hands: number } | undefined;
 	readonly body: Html;
 	readonly media: readonly DrillMedium[];
@@ -113,12 +113,6 @@ export interface ExposureOfLevel {
 	readonly hands: number | undefined;
 }
 
-const SIDES = {
-	both: "Both sides together",
-	each: "Each side in turn",
-	lead: "Favoured side only",
-} as const;
-
 /** The page of one drill. */
 export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 	const { curriculum } = site;
@@ -138,7 +132,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 		),
 		skills: linksTo(curriculum, "skill", drill.skills),
 		direction: drill.direction === "none" ? undefined : drill.direction,
-		sides: drill.sides === undefined ? undefined : SIDES[drill.sides],
+		sides: drill.sides,
 		contacts: drill.contacts,
 		body: site.block(page, drill.body),
 		media: drill.media.flatMap(({ alt, caption }, i) => {
@@ -146,10 +140,20 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 			return medium === undefined ? [] : [{ medium, alt, caption: site.inline(page, caption) }];
 		}),
 		easier: easier.flatMap((step) =>
-			drillLines(site, page, [step.drill], step.because === "written" ? "comes before" : undefined),
+			drillLines(
+				site,
+				page,
+				[step.drill],
+				step.because === "written" ? site.words.drill.comesBefore : undefined,
+			),
 		),
 		harder: harder.flatMap((step) =>
-			drillLines(site, page, [step.drill], step.because === "written" ? "comes next" : undefined),
+			drillLines(
+				site,
+				page,
+				[step.drill],
+				step.because === "written" ? site.words.drill.comesNext : undefined,
+			),
 		),
 		partners: lines(drill.partners),
 		elsewhere: lines(elsewhereOf(site, drill)),
@@ -159,10 +163,10 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 			const apparatus = linkTo(curriculum, "apparatus", at.apparatus);
 			return [
 				{
-					week: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${at.week}` },
+					week: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(at.week) },
 					apparatus: {
 						to: `${weekApparatusAddress(week.id, at.apparatus)}#block-${at.block}`,
-						name: `${apparatus.name}, block ${at.block}`,
+						name: site.words.blockAt(apparatus.name, at.block),
 					},
 					levels: linksTo(curriculum, "level", at.levels),
 				},
@@ -172,7 +176,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 		reviewed:
 			drill.reviewed === undefined
 				? undefined
-				: { iso: drill.reviewed, words: dateWords(drill.reviewed, site.language, "full") },
+				: { iso: drill.reviewed, words: site.words.date(drill.reviewed, "full") },
 		file: drill.source.file,
 	};
 }
@@ -225,7 +229,7 @@ export function drillCore(
 				{
 					level: linkTo(curriculum, "level", level),
 					how: site.inline(page, dose.do),
-					dose: doseWords(drill, dose),
+					dose: doseWords(site.words, drill, dose),
 				},
 			];
 		}),
@@ -265,7 +269,7 @@ function rangesOf(
 					who: linkTo(site.curriculum, "level", level).name,
 					ages: agesOfLevel(site.curriculum.term.classes, level),
 				}))
-			: [{ who: `ages ${ages[0]} to ${ages[1]}`, ages }];
+			: [{ who: site.words.ages(ages[0], ages[1]), ages }];
 	return groups.flatMap(({ who, ages: own }) => {
 		const heights = own && site.heightOf(landmark, own);
 		return heights === undefined ? [] : [{ who, low: heights.low, high: heights.high }];

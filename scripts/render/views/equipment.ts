@@ -63,7 +63,7 @@ export function equipmentView(site: SiteIndex, item: LinkedEquipment): Equipment
 			const apparatus = String(row.apparatus);
 			return [
 				{
-					link: { to: weekApparatusAddress(week.id, apparatus), name: `Week ${week.week}` },
+					link: { to: weekApparatusAddress(week.id, apparatus), name: site.words.week(week.week) },
 					apparatus: linkTo(curriculum, "apparatus", apparatus).name,
 					needed: Number(row.needed ?? 0),
 				},

@@ -3,13 +3,14 @@
  */
 
 import type { Finding } from "../../model.ts";
+import type { Code } from "../../problems.ts";
 import { placeOf } from "../finding-places.ts";
-import { type Link, linkTo } from "./links.ts";
+import { type Link, linkTo, weekLink } from "./links.ts";
 import { measureOfCode } from "./measures/measure-page.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface FindingLine {
-	readonly code: string;
+	readonly code: Code;
 	readonly weight: Finding["weight"];
 	readonly what: string;
 	readonly why: string;
@@ -26,7 +27,7 @@ export interface FindingsView {
 	readonly groups: readonly {
 		readonly weight: Finding["weight"];
 		readonly codes: readonly {
-			readonly code: string;
+			readonly code: Finding["code"];
 			/** The measure that finds it. */
 			readonly measure: Link | undefined;
 			readonly lines: readonly FindingLine[];
@@ -53,7 +54,7 @@ export function findingsView(site: SiteIndex): FindingsView {
 					count: own.length,
 					codes: codes.map((code) => ({
 						code,
-						measure: measureOfCode(code),
+						measure: measureOfCode(site.words, code),
 						lines: findingLines(
 							site,
 							own.filter((finding) => finding.code === code),
@@ -72,7 +73,7 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 		const { about } = finding;
 		const week = about.week === undefined ? undefined : site.weekByNumber.get(about.week);
 		const links: Link[] = [];
-		if (week !== undefined) links.push({ ...linkTo(curriculum, "week", week.id), name: `Week ${week.week}` });
+		if (week !== undefined) links.push(weekLink(site.words, week));
 		if (about.level !== undefined) links.push(linkTo(curriculum, "level", about.level));
 		if (about.apparatus !== undefined) links.push(linkTo(curriculum, "apparatus", about.apparatus));
 		if (about.drill !== undefined) links.push(linkTo(curriculum, "drill", about.drill));
@@ -92,7 +93,9 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 			about: links,
 			file: finding.source.file,
 			line: placeOf(finding).line,
-			field: finding.path.map((key) => (typeof key === "number" ? `no. ${key + 1}` : key)).join(", "),
+			field: finding.path
+				.map((key) => (typeof key === "number" ? site.words.findingsPage.item(key + 1) : key))
+				.join(", "),
 		};
 	});
 }

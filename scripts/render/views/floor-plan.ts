@@ -11,8 +11,8 @@ import type { ApparatusPlan, Block, Curriculum, WeekPlan } from "../../model.ts"
 
 export interface FloorPlanView {
 	readonly block: number;
-	/** As in "Beam, week 3, block 2". */
-	readonly title: string;
+	readonly apparatus: string;
+	readonly week: number;
 	readonly plan: FloorPlan;
 	/** In rotation order. */
 	readonly stations: readonly { readonly name: string }[];
@@ -40,7 +40,8 @@ export function floorPlanView(
 	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
 	return {
 		block: block.number,
-		title: `${name}, week ${week.week}, block ${block.number}`,
+		apparatus: name,
+		week: week.week,
 		plan: floorPlanOf(curriculum, plan, block),
 		stations: block.stations.map(({ drill }) => ({ name: curriculum.drills.get(drill)?.title ?? drill })),
 		equipment,

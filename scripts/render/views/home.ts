@@ -7,7 +7,6 @@ import type { Address } from "../addresses.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type WeekLine, weekLine } from "./week.ts";
-import { dateWords } from "./words.ts";
 
 export interface HomeView {
 	readonly club: string;
@@ -33,7 +32,7 @@ export interface HomeView {
 /** The home page; with another address, the same facts for the calendar. */
 export function homeView(site: SiteIndex, page: Address): HomeView {
 	const { curriculum, handbook } = site;
-	const date = (iso: string) => dateWords(iso, site.language);
+	const { date } = site.words;
 	return {
 		club: curriculum.club.name,
 		term: curriculum.term.name,

@@ -4,6 +4,7 @@
  */
 
 import type { Curriculum, Id, LinkKind } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
 import { type Address, addressOf } from "../addresses.ts";
 
 export interface Link {
@@ -18,27 +19,31 @@ export interface Label {
 	readonly name: string;
 }
 
+/** A week has a number where others have a name. */
+export type NamedKind = Exclude<LinkKind, "week">;
+
+/** A link to a week, by its number. */
+export function weekLink(words: Words, week: { readonly id: Id; readonly week: number }): Link {
+	return { to: addressOf({ kind: "week", id: week.id }), name: words.week(week.week) };
+}
+
 /** A link to a thing of the curriculum, by its own name; its id where nothing has it. */
-export function linkTo(curriculum: Curriculum, kind: LinkKind, id: Id): Link {
+export function linkTo(curriculum: Curriculum, kind: NamedKind, id: Id): Link {
 	return { to: addressOf({ kind, id }), name: nameOf(curriculum, kind, id) };
 }
 
 /** The same for several, in the order given. */
-export function linksTo(curriculum: Curriculum, kind: LinkKind, ids: Iterable<Id>): readonly Link[] {
+export function linksTo(curriculum: Curriculum, kind: NamedKind, ids: Iterable<Id>): readonly Link[] {
 	return Array.from(ids, (id) => linkTo(curriculum, kind, id));
 }
 
 /** What a thing is called. */
-export function nameOf(curriculum: Curriculum, kind: LinkKind, id: Id): string {
+export function nameOf(curriculum: Curriculum, kind: NamedKind, id: Id): string {
 	switch (kind) {
 		case "drill":
 			return curriculum.drills.get(id)?.title ?? id;
 		case "guide":
 			return curriculum.guides.get(id)?.title ?? id;
-		case "week": {
-			const week = curriculum.weeks.find((w) => w.id === id);
-			return week === undefined ? id : `Week ${week.week}`;
-		}
 		case "skill":
 			return curriculum.skills.get(id)?.name ?? id;
 		case "shape":

@@ -5,7 +5,7 @@
 
 import type { Id, LinkedDrill, LinkKind } from "../../model.ts";
 import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../search/build-search.ts";
-import { type Link, linkTo } from "./links.ts";
+import { type Link, linkTo, type NamedKind, weekLink } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface SearchView {
@@ -23,25 +23,27 @@ export interface SearchView {
 }
 
 /** Lists with no drill in them are left out. */
-export function searchView(site: Pick<SiteIndex, "curriculum">): SearchView {
+export function searchView(site: Pick<SiteIndex, "curriculum" | "words">): SearchView {
 	const { curriculum } = site;
 	const drills = [...curriculum.drills.values()];
 	const list = (
 		title: string,
 		kind: LinkKind,
-		ids: Iterable<Id>,
+		links: Iterable<{ readonly id: Id; readonly link: Link }>,
 		of: (drill: LinkedDrill) => Iterable<Id>,
 	) => {
 		const counts = new Map<Id, number>();
 		for (const drill of drills) {
 			for (const id of new Set(of(drill))) counts.set(id, (counts.get(id) ?? 0) + 1);
 		}
-		const entries = Array.from(ids, (id) => ({
-			link: linkTo(curriculum, kind, id),
-			count: counts.get(id) ?? 0,
-		})).filter((entry) => entry.count > 0);
+		const entries = Array.from(links, ({ id, link }) => ({ link, count: counts.get(id) ?? 0 })).filter(
+			(entry) => entry.count > 0,
+		);
 		return { id: `by-${kind}`, title, entries };
 	};
+	const named = (kind: NamedKind, ids: Iterable<Id>) =>
+		Array.from(ids, (id) => ({ id, link: linkTo(curriculum, kind, id) }));
+	const say = site.words.search.by;
 	const weekIds = new Map(curriculum.weeks.map((week) => [week.week, week.id]));
 	return {
 		head: HEAD_FILE,
@@ -49,17 +51,22 @@ export function searchView(site: Pick<SiteIndex, "curriculum">): SearchView {
 		bodies: BODIES_FILE,
 		count: drills.length,
 		lists: [
-			list("By level", "level", curriculum.levels.keys(), (drill) => drill.levels.keys()),
-			list("By apparatus", "apparatus", curriculum.apparatus.keys(), (drill) => drill.apparatus),
-			list("By shape", "shape", curriculum.shapes.keys(), (drill) => drill.shapes),
-			list("By skill", "skill", curriculum.skills.keys(), (drill) => drill.skills),
-			list("By equipment", "equipment", curriculum.equipment.keys(), (drill) =>
+			list(say.level, "level", named("level", curriculum.levels.keys()), (drill) => drill.levels.keys()),
+			list(
+				say.apparatus,
+				"apparatus",
+				named("apparatus", curriculum.apparatus.keys()),
+				(drill) => drill.apparatus,
+			),
+			list(say.shape, "shape", named("shape", curriculum.shapes.keys()), (drill) => drill.shapes),
+			list(say.skill, "skill", named("skill", curriculum.skills.keys()), (drill) => drill.skills),
+			list(say.equipment, "equipment", named("equipment", curriculum.equipment.keys()), (drill) =>
 				drill.equipment.map((need) => need.item),
 			),
 			list(
-				"By week",
+				say.week,
 				"week",
-				curriculum.weeks.map((week) => week.id),
+				curriculum.weeks.map((week) => ({ id: week.id, link: weekLink(site.words, week) })),
 				(drill) => drill.planned.flatMap(({ week }) => weekIds.get(week) ?? []),
 			),
 		].filter((group) => group.entries.length > 0),

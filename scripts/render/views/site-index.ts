@@ -19,6 +19,7 @@ import type {
 	LinkTarget,
 	WeekPlan,
 } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import { NO_MEDIA, type PreparedMedia } from "../media/prepare-media.ts";
@@ -34,6 +35,8 @@ export interface SiteIndex {
 	/** Pictures and videos as they are served. */
 	readonly media: PreparedMedia;
 	readonly language: string;
+	/** The words that are not the club's, in that language. */
+	readonly words: Words;
 	/** 0 for the lowest level. */
 	readonly levelRank: ReadonlyMap<Id, number>;
 	readonly drillRank: ReadonlyMap<Id, number>;
@@ -103,6 +106,7 @@ export function indexSite(handbook: Handbook, media: PreparedMedia = NO_MEDIA): 
 		curriculum,
 		media,
 		language,
+		words: handbook.words,
 		levelRank,
 		drillRank,
 		progressions: progressionsIn({ ...curriculum, levelRank, drillRank }),

@@ -4,7 +4,7 @@
 
 import { around } from "../../figures/progression-graph.ts";
 import type { MapSkill } from "../../figures/progression-map.ts";
-import type { Id, LinkedSkill } from "../../model.ts";
+import type { Direction, Id, LinkedSkill, Pattern } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import { type DrillLine, drillLines } from "./drill.ts";
@@ -12,7 +12,6 @@ import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type Spacing, spacingOf } from "./spacing.ts";
-import { capital } from "./words.ts";
 
 /** Steps that a skill's picture goes; more would not be read on a phone. */
 const REACH = { before: 2, after: 1 } as const;
@@ -37,8 +36,8 @@ export interface SkillView {
 	readonly description: Html | undefined;
 	readonly apparatus: readonly Link[];
 	readonly levels: readonly Link[];
-	readonly pattern: string | undefined;
-	readonly direction: string | undefined;
+	readonly pattern: Pattern | undefined;
+	readonly direction: Direction | undefined;
 	readonly needs: readonly Link[];
 	readonly leadsTo: readonly Link[];
 	readonly opposites: readonly Link[];
@@ -52,7 +51,7 @@ export interface SkillView {
 }
 
 /** All skills by the first apparatus they name; those that name none come last. */
-export function skillsView({ curriculum }: SiteIndex): SkillsView {
+export function skillsView({ curriculum, words }: SiteIndex): SkillsView {
 	const line = (skill: LinkedSkill): SkillLine => ({
 		link: linkTo(curriculum, "skill", skill.id),
 		levels: linksTo(curriculum, "level", skill.levels),
@@ -66,7 +65,7 @@ export function skillsView({ curriculum }: SiteIndex): SkillsView {
 	}));
 	const anywhere = skills.filter((skill) => skill.apparatus.length === 0).map(line);
 	return {
-		groups: [...groups, { apparatus: "Anywhere", id: "anywhere", skills: anywhere }].filter(
+		groups: [...groups, { apparatus: words.anywhere, id: "anywhere", skills: anywhere }].filter(
 			(group) => group.skills.length > 0,
 		),
 	};
@@ -88,9 +87,8 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 		description: site.inline(page, skill.description),
 		apparatus: linksTo(curriculum, "apparatus", skill.apparatus),
 		levels: linksTo(curriculum, "level", skill.levels),
-		pattern: skill.pattern && capital(skill.pattern),
-		direction:
-			skill.direction === undefined || skill.direction === "none" ? undefined : capital(skill.direction),
+		pattern: skill.pattern,
+		direction: skill.direction === "none" ? undefined : skill.direction,
 		needs: linksTo(curriculum, "skill", skill.needs),
 		leadsTo: linksTo(curriculum, "skill", skill.leadsTo),
 		opposites: linksTo(curriculum, "skill", skill.opposites),

@@ -2,11 +2,10 @@
  * Suggestions in words: what a level lacks on an apparatus in a week, and which drills would close it.
  */
 
-import type { Gap, OpenReason, Suggestion } from "../../compute/suggest.ts";
+import type { Gap, Suggestion } from "../../compute/suggest.ts";
 import type { Id } from "../../model.ts";
 import { type Label, type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { capital } from "./words.ts";
 
 export interface SuggestionView {
 	readonly id: string;
@@ -29,19 +28,6 @@ export interface GapView {
 	readonly because: string;
 }
 
-const BECAUSE: Readonly<Record<Gap["because"], string>> = {
-	untrained: "not met all term",
-	"too few weeks": "met in too few weeks",
-	"too long a gap": "within too long a gap",
-	unmatched: "missing here this week",
-};
-
-const REASONS: Readonly<Record<OpenReason, string>> = {
-	"no drill": "no further drill of the library trains it here",
-	order: "its drills would come before what they are built on",
-	minutes: "its drills do not fit into the free minutes",
-};
-
 /** What a level lacks on an apparatus in a week; undefined where it lacks nothing. */
 export function suggestionView(
 	site: SiteIndex,
@@ -54,8 +40,10 @@ export function suggestionView(
 	if (suggestion.gaps.length === 0) return undefined;
 	const gapView = (gap: Gap): GapView => ({
 		what:
-			gap.kind === "direction" ? { name: `${capital(gap.id)} work` } : linkTo(curriculum, gap.kind, gap.id),
-		because: BECAUSE[gap.because],
+			gap.kind === "direction"
+				? { name: site.words.suggestions.work[gap.id] }
+				: linkTo(curriculum, gap.kind, gap.id),
+		because: site.words.suggestions.because[gap.because],
 	});
 	return {
 		id: `${level}--${apparatus}`,
@@ -69,7 +57,10 @@ export function suggestionView(
 			minutes,
 			closes: closes.map(gapView),
 		})),
-		open: suggestion.open.map(({ gap, reason }) => ({ gap: gapView(gap), reason: REASONS[reason] })),
+		open: suggestion.open.map(({ gap, reason }) => ({
+			gap: gapView(gap),
+			reason: site.words.suggestions.reasons[reason],
+		})),
 		exact: suggestion.exact,
 	};
 }

@@ -8,12 +8,12 @@ import type { CoverageTable } from "../../compute/coverage.ts";
 import { type SpacedKind, widestGap } from "../../compute/spacing.ts";
 import type { MatrixCell, MatrixRow, TermMatrix } from "../../figures/term-matrix.ts";
 import type { Id } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
 import { type Address, addressOf } from "../addresses.ts";
 import { cellAddress } from "./coverage.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { Standing } from "./measure-index.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { counted } from "./words.ts";
 
 export interface TermView {
 	readonly term: string;
@@ -71,7 +71,7 @@ export function termView(site: SiteIndex, level?: Id): TermView {
 		term: curriculum.term.name,
 		level: level === undefined ? undefined : linkTo(curriculum, "level", level).name,
 		levels: [
-			option("All levels", undefined),
+			option(site.words.allLevels, undefined),
 			...Array.from(curriculum.levels.values(), ({ id, name }) => option(name, id)),
 		],
 		kinds: KINDS.map((kind) => termKind(site, kind, level)),
@@ -98,7 +98,7 @@ function termKind(site: SiteIndex, kind: SpacedKind, level: Id | undefined): Ter
 	const groups = kind === "shape" ? [{ name: undefined, rows }] : byApparatus(site, rows);
 	return {
 		kind,
-		matrix: matrixOf(weeks, groups, gapWanted),
+		matrix: matrixOf(site.words, weeks, groups, gapWanted),
 		weeks,
 		groups,
 		weeksWanted: kind === "shape" ? targets.shapeWeeks : targets.skillWeeks,
@@ -115,7 +115,7 @@ function weeksOf(site: SiteIndex): TermKind["weeks"] {
 		const plan = site.weekByNumber.get(i + 1);
 		return {
 			number: i + 1,
-			link: plan && { to: addressOf({ kind: "week", id: plan.id }), name: `Week ${i + 1}` },
+			link: plan && { to: addressOf({ kind: "week", id: plan.id }), name: site.words.week(i + 1) },
 		};
 	});
 }
@@ -136,7 +136,7 @@ function termRow(
 		const cell = table.cells.get(String(number))?.get(id);
 		if (cell === undefined) return undefined;
 		const to = cellAddress(kind, number, id, level === undefined ? {} : { level });
-		return { minutes: cell.minutes, link: { to, name: `${link.name}, week ${number}` } };
+		return { minutes: cell.minutes, link: { to, name: `${link.name}, ${site.words.ofWeek(number)}` } };
 	});
 	const met = weeks.flatMap(({ number }, i) => (cells[i] === undefined ? [] : [number]));
 	const gap = widestGap(met);
@@ -179,6 +179,7 @@ function byApparatus(site: SiteIndex, rows: readonly TermRow[]): TermKind["group
 }
 
 function matrixOf(
+	words: Words,
 	weeks: TermKind["weeks"],
 	groups: TermKind["groups"],
 	mostGap: number | undefined,
@@ -197,7 +198,7 @@ function matrixOf(
 				const week = weeks[i]?.number;
 				if (cell === undefined || week === undefined) return;
 				const value = Math.round(cell.minutes);
-				cells.push({ row: row.id, week, value, words: counted(value, "minute"), href: cell.link.to });
+				cells.push({ row: row.id, week, value, words: words.counts.minutes(value), href: cell.link.to });
 			});
 		}
 	}
@@ -205,7 +206,7 @@ function matrixOf(
 	return {
 		weeks: weeks.map(({ number, link }) => ({
 			week: number,
-			name: `Week ${number}`,
+			name: words.week(number),
 			...(link === undefined ? {} : { href: link.to }),
 		})),
 		rows,
@@ -215,10 +216,14 @@ function matrixOf(
 }
 
 /** "at least 3 weeks; at most 5 from one to the next", as far as the club has targets. */
-export function spacingTarget(weeks: number | undefined, gap: number | undefined): string | undefined {
+export function spacingTarget(
+	{ term }: Words,
+	weeks: number | undefined,
+	gap: number | undefined,
+): string | undefined {
 	const parts = [
-		...(weeks === undefined ? [] : [`at least ${counted(weeks, "week")}`]),
-		...(gap === undefined ? [] : [`at most ${counted(gap, "week")} from one to the next`]),
+		...(weeks === undefined ? [] : [term.atLeast(weeks)]),
+		...(gap === undefined ? [] : [term.atMost(gap)]),
 	];
 	return parts.length === 0 ? undefined : parts.join("; ");
 }

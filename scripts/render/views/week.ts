@@ -19,7 +19,7 @@ import { type TimeRow, timeRow } from "./measures/time.ts";
 import { type SetOut, setOutFor } from "./set-out.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type SuggestionView, suggestionViews } from "./suggested.ts";
-import { clockWords, dateWords, dayName, minutesOfDay } from "./words.ts";
+import { clockWords, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
 export interface WeekLine {
@@ -177,15 +177,12 @@ export interface ClassStop {
 export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLine {
 	const dates = site.datesOf(week.week);
 	return {
-		link: { to: addressOf({ kind: "week", id: week.id }), name: `Week ${week.week}` },
+		link: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(week.week) },
 		number: week.week,
 		theme: site.inline(page, week.theme),
 		from: dates?.monday,
 		to: dates?.sunday,
-		dates:
-			dates === undefined
-				? ""
-				: `${dateWords(dates.monday, site.language)} – ${dateWords(dates.sunday, site.language)}`,
+		dates: dates === undefined ? "" : `${site.words.date(dates.monday)} – ${site.words.date(dates.sunday)}`,
 		apparatus: week.apparatus.map((plan) => apparatusLine(site, page, week, plan)),
 		classes: site.curriculum.term.classes.map((group) => classInWeek(site, week, group)),
 	};
@@ -199,9 +196,9 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): 
 	return {
 		id: group.id,
 		link: { to: classSheetAddress(group.id, week.id), name: group.name },
-		day: group.day === undefined ? "" : dayName(group.day),
+		day: group.day === undefined ? "" : site.words.days[group.day],
 		date,
-		dateWords: date === undefined ? "" : dateWords(date, site.language),
+		dateWords: date === undefined ? "" : site.words.date(date),
 		closed: date !== undefined && isClosed(term, date),
 		start: start === undefined ? "" : clockWords(start),
 		end: start === undefined || group.minutes === undefined ? "" : clockWords(start + group.minutes),
@@ -255,8 +252,11 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 			[...curriculum.apparatus.keys()].filter((id) => week.apparatus.some((plan) => plan.apparatus === id)),
 		),
 		findings: findingLines(site, site.findings.week.get(week.week) ?? []),
-		previous: previous && { to: addressOf({ kind: "week", id: previous.id }), name: `Week ${previous.week}` },
-		next: next && { to: addressOf({ kind: "week", id: next.id }), name: `Week ${next.week}` },
+		previous: previous && {
+			to: addressOf({ kind: "week", id: previous.id }),
+			name: site.words.week(previous.week),
+		},
+		next: next && { to: addressOf({ kind: "week", id: next.id }), name: site.words.week(next.week) },
 		file: week.source.file,
 	};
 }
@@ -269,7 +269,7 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 	const has = (other: WeekPlan) => other.apparatus.some((p) => p.apparatus === plan.apparatus);
 	const [previous, next] = neighbours(curriculum.weeks, week, has);
 	const way = (other: WeekPlan | undefined): Link | undefined =>
-		other && { to: weekApparatusAddress(other.id, plan.apparatus), name: `Week ${other.week}` };
+		other && { to: weekApparatusAddress(other.id, plan.apparatus), name: site.words.week(other.week) };
 	const own = apparatusLine(site, page, week, plan);
 	return {
 		id: plan.apparatus,
@@ -328,7 +328,7 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 	const own = classInWeek(site, week, group);
 	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
 	const sheet = (other: WeekPlan | undefined): Link | undefined =>
-		other && { to: classSheetAddress(group.id, other.id), name: `Week ${other.week}` };
+		other && { to: classSheetAddress(group.id, other.id), name: site.words.week(other.week) };
 	const about = (f: Finding) => f.about.week === undefined || f.about.week === week.week;
 	return {
 		classId: group.id,
@@ -338,7 +338,7 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		day: own.day,
 		timezone: curriculum.club.timezone,
 		date: own.date,
-		dateWords: own.date === undefined ? own.day : dateWords(own.date, site.language, "full"),
+		dateWords: own.date === undefined ? own.day : site.words.date(own.date, "full"),
 		closed: own.closed,
 		start: own.start,
 		end: own.end,

@@ -3,6 +3,7 @@
  */
 
 import type { Dose, Drill, Weekday } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
 
 /** Minutes, seconds or counts with at most one decimal: 4, 4.5, 0.3. */
 export function shortNumber(value: number): string {
@@ -22,7 +23,11 @@ export function joined(words: readonly string[]): string {
 }
 
 /** A level's dose, each factor from the drill where the level says nothing; empty with neither. */
-export function doseWords(drill: Pick<Drill, "sets" | "reps" | "hold">, dose: Dose): string {
+export function doseWords(
+	{ counts, drill: say }: Pick<Words, "counts" | "drill">,
+	drill: Pick<Drill, "sets" | "reps" | "hold">,
+	dose: Dose,
+): string {
 	const sets = dose.sets ?? drill.sets;
 	const reps = dose.reps ?? drill.reps;
 	const hold = dose.hold ?? drill.hold;
@@ -30,11 +35,11 @@ export function doseWords(drill: Pick<Drill, "sets" | "reps" | "hold">, dose: Do
 		sets !== undefined && reps !== undefined
 			? `${sets} × ${reps}`
 			: reps !== undefined
-				? counted(reps, "time")
+				? counts.times(reps)
 				: sets !== undefined
-					? counted(sets, "set")
+					? counts.sets(sets)
 					: "";
-	const held = hold === undefined || hold === 0 ? "" : `hold ${shortNumber(hold)} s`;
+	const held = hold === undefined || hold === 0 ? "" : say.hold(hold);
 	return [amount, held].filter((part) => part !== "").join(", ");
 }
 

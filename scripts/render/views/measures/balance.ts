@@ -81,7 +81,7 @@ export function balanceView(site: SiteIndex): BalanceView {
 				link: linkTo(curriculum, "apparatus", id),
 				rows,
 				bars: rows.map(({ week, number, cells }) => ({
-					name: `Week ${number}`,
+					name: site.words.week(number),
 					left: minutesOf(cells, "backward"),
 					right: minutesOf(cells, "forward"),
 					href: week.to,
@@ -113,7 +113,7 @@ export function directionRow(
 	return {
 		week: {
 			to: plan === undefined ? "weeks/" : weekApparatusAddress(plan.id, apparatus),
-			name: `Week ${week}`,
+			name: site.words.week(week),
 		},
 		number: week,
 		missing,

@@ -5,11 +5,10 @@
 import { WEEKDAYS } from "../../../compute/calendar.ts";
 import { clockOf, equipmentFor, minuteOf } from "../../../compute/equipment.ts";
 import type { Bar } from "../../../figures/bar-chart.ts";
-import type { Id } from "../../../model.ts";
+import type { Id, Weekday } from "../../../model.ts";
 import { addressOf, classSheetAddress, weekApparatusAddress } from "../../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { capital, shortNumber } from "../words.ts";
 import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface EquipmentMeasureView {
@@ -38,7 +37,9 @@ export interface NeededRow {
 }
 
 export interface ClashView {
-	readonly when: string;
+	readonly day: Weekday;
+	readonly from: string;
+	readonly to: string;
 	readonly week: Link;
 	readonly item: Link;
 	readonly needed: number;
@@ -52,7 +53,7 @@ export interface ClashView {
 
 /** Classes that are in the hall at the same time. */
 export interface Overlap {
-	readonly day: string;
+	readonly day: Weekday;
 	readonly from: string;
 	readonly to: string;
 	readonly classes: readonly Link[];
@@ -98,7 +99,7 @@ export function equipmentMeasureView(site: SiteIndex): EquipmentMeasureView {
 								short: item.owned !== undefined && count > item.owned,
 								link: {
 									to: `${weekApparatusAddress(plan.id, id)}#set-out`,
-									name: `${item.name}, week ${plan.week}`,
+									name: `${item.name}, ${site.words.ofWeek(plan.week)}`,
 								},
 							};
 						}),
@@ -127,7 +128,7 @@ function tightestOf(site: SiteIndex, most: ReadonlyMap<Id, number>): readonly Ba
 				name,
 				values: [needed],
 				href: to,
-				note: { words: `of ${shortNumber(owned)} owned`, warns: needed > owned },
+				note: { words: site.words.equipmentMeasure.ofOwned(owned), warns: needed > owned },
 			};
 		});
 }
@@ -141,10 +142,12 @@ export function clashViews(site: SiteIndex, week?: number): readonly ClashView[]
 		.map((clash) => {
 			const plan = site.weekByNumber.get(clash.week);
 			return {
-				when: `${capital(clash.day)}, ${clockOf(clash.from)} to ${clockOf(clash.to)}`,
+				day: clash.day,
+				from: clockOf(clash.from),
+				to: clockOf(clash.to),
 				week: {
 					to: plan === undefined ? "weeks/" : addressOf({ kind: "week", id: plan.id }),
-					name: `Week ${clash.week}`,
+					name: site.words.week(clash.week),
 				},
 				item: linkTo(curriculum, "equipment", clash.item),
 				needed: clash.needed,
@@ -162,7 +165,7 @@ export function clashViews(site: SiteIndex, week?: number): readonly ClashView[]
 								plan === undefined
 									? `apparatus/${one.apparatus}/`
 									: `${weekApparatusAddress(plan.id, one.apparatus)}#block-${one.block.number}`,
-							name: `${apparatus}, block ${one.block.number}`,
+							name: site.words.blockAt(apparatus, one.block.number),
 						},
 						needed: one.needed,
 					};
@@ -188,7 +191,7 @@ function overlapsOf(site: SiteIndex): readonly Overlap[] {
 				if (here.length < 2) return [];
 				return [
 					{
-						day: capital(day),
+						day,
 						from: clockOf(from),
 						to: clockOf(to),
 						classes: here.map(({ group }) => ({ to: `classes/${group.id}/`, name: group.name })),

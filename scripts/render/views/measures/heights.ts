@@ -2,7 +2,7 @@
  * Heights as a page: centimetres at each landmark for the ages of each class, and by age.
  */
 
-import { HEIGHTS_CAUTION, LANDMARKS, type LandmarkHeights } from "../../../compute/heights.ts";
+import { LANDMARKS, type LandmarkHeights } from "../../../compute/heights.ts";
 import type { Id, Landmark } from "../../../model.ts";
 import { type Link, linksTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
@@ -10,7 +10,6 @@ import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface HeightsView {
 	readonly head: MeasureHead;
-	readonly caution: string;
 	/** The ages shown: those of the club's classes, or of the whole growth table. */
 	readonly ages: readonly [number, number];
 	readonly landmarks: readonly {
@@ -48,7 +47,6 @@ export function heightsView(site: SiteIndex): HeightsView {
 	}
 	return {
 		head: measureHead(site, "heights"),
-		caution: HEIGHTS_CAUTION,
 		ages,
 		landmarks: LANDMARKS.flatMap(({ landmark }) => {
 			const heights = site.heightOf(landmark, ages);

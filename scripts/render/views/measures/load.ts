@@ -8,7 +8,6 @@ import type { Id } from "../../../model.ts";
 import { addressOf } from "../../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { shortNumber } from "../words.ts";
 import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface LoadView {
@@ -17,7 +16,7 @@ export interface LoadView {
 	readonly levels: readonly {
 		readonly id: Id;
 		readonly level: Link;
-		readonly charts: readonly { readonly what: string; readonly bars: readonly Bar[] }[];
+		readonly charts: readonly { readonly what: "landings" | "hands"; readonly bars: readonly Bar[] }[];
 		readonly rows: readonly LoadRow[];
 	}[];
 }
@@ -61,12 +60,12 @@ export function loadView(site: SiteIndex): LoadView {
 					rows,
 					charts: [
 						{
-							what: "Landings",
-							bars: rows.map((row) => barOf(row, row.landings, row.landingsStep, row.landingsOver)),
+							what: "landings" as const,
+							bars: rows.map((row) => barOf(site, row, row.landings, row.landingsStep, row.landingsOver)),
 						},
 						{
-							what: "Hand contacts",
-							bars: rows.map((row) => barOf(row, row.hands, row.handsStep, row.handsOver)),
+							what: "hands" as const,
+							bars: rows.map((row) => barOf(site, row, row.hands, row.handsStep, row.handsOver)),
 						},
 					],
 				},
@@ -85,7 +84,7 @@ export function loadRow(site: SiteIndex, load: Load): LoadRow {
 	return {
 		week: {
 			to: plan === undefined ? "weeks/" : addressOf({ kind: "week", id: plan.id }),
-			name: `Week ${load.week}`,
+			name: site.words.week(load.week),
 		},
 		number: load.week,
 		level: linkTo(curriculum, "level", load.level),
@@ -101,30 +100,17 @@ export function loadRow(site: SiteIndex, load: Load): LoadRow {
 	};
 }
 
-function barOf({ week, number }: LoadRow, value: number, step: number | undefined, over: boolean): Bar {
+function barOf(
+	{ words }: SiteIndex,
+	{ week, number }: LoadRow,
+	value: number,
+	step: number | undefined,
+	over: boolean,
+): Bar {
 	return {
-		name: `Week ${number}`,
+		name: words.week(number),
 		values: [value],
 		href: week.to,
-		...(step === undefined ? {} : { note: { words: `${stepWords(step)} × before`, warns: over } }),
+		...(step === undefined ? {} : { note: { words: words.load.timesBefore(step), warns: over } }),
 	};
-}
-
-/** A step to two decimals, as findings say it. */
-export function stepWords(step: number | undefined): string {
-	return step === undefined ? "–" : String(Math.round(step * 100) / 100);
-}
-
-/** "12 landings, 3 hand contacts". */
-export function contactWords({
-	landings,
-	hands,
-}: {
-	readonly landings: number;
-	readonly hands: number;
-}): string {
-	return [
-		`${shortNumber(landings)} ${landings === 1 ? "landing" : "landings"}`,
-		`${shortNumber(hands)} hand ${hands === 1 ? "contact" : "contacts"}`,
-	].join(", ");
 }

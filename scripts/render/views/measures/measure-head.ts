@@ -5,7 +5,7 @@
 import { type FindingLine, findingLines } from "../findings.ts";
 import type { Link } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { filesOf, MEASURE_IDS, MEASURES, type MeasureId, measureLink, targetOf } from "./measure-page.ts";
+import { filesOf, MEASURE_IDS, type MeasureId, measureFacts, measureLink, targetOf } from "./measure-page.ts";
 
 /** What every page of a measure begins and ends with. */
 export interface MeasureHead {
@@ -26,7 +26,8 @@ export interface MeasureHead {
 
 /** The head of a measure's page. */
 export function measureHead(site: SiteIndex, id: MeasureId): MeasureHead {
-	const { title, means, source, files, codes } = MEASURES[id];
+	const { files, codes } = measureFacts(id);
+	const { title, means, source } = site.words.measures[id];
 	return {
 		id,
 		title,
@@ -37,9 +38,9 @@ export function measureHead(site: SiteIndex, id: MeasureId): MeasureHead {
 		files: filesOf(site, files),
 		findings: findingLines(
 			site,
-			site.handbook.findings.filter((finding) => codes.includes(finding.code)),
+			site.handbook.findings.filter((finding) => (codes as readonly string[]).includes(finding.code)),
 		),
 		empty: site.curriculum.weeks.length === 0,
-		others: MEASURE_IDS.filter((other) => other !== id).map(measureLink),
+		others: MEASURE_IDS.filter((other) => other !== id).map((other) => measureLink(site.words, other)),
 	};
 }

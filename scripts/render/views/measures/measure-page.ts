@@ -3,117 +3,65 @@
  * target for it, and the data file that holds the same numbers.
  */
 
-import { HEIGHTS_SOURCE } from "../../../compute/heights.ts";
 import type { Targets } from "../../../model.ts";
+import type { Code } from "../../../problems.ts";
+import type { Words } from "../../../words/words.ts";
 import type { Address } from "../../addresses.ts";
 import type { Link } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { capital, counted, shortNumber } from "../words.ts";
+import { capital } from "../words.ts";
 
 export const MEASURE_IDS = ["spacing", "order", "balance", "time", "equipment", "load", "heights"] as const;
 export type MeasureId = (typeof MEASURE_IDS)[number];
 
-export interface MeasureWords {
-	readonly title: string;
-	/** What a director would ask. */
-	readonly question: string;
-	readonly means: string;
-	/** The published source, or that there is none. */
-	readonly source: string;
+/** What a measure is fed into, and how a club says what it wants of it. */
+interface MeasureFacts {
 	/** Data files with the same numbers, without their ending. */
 	readonly files: readonly string[];
-	readonly codes: readonly string[];
+	readonly codes: readonly Code[];
 	/** One sentence for each target that the club has set. */
-	targets(targets: Targets): readonly (string | undefined)[];
+	targets(targets: Targets, words: Words): readonly (string | undefined)[];
 }
 
-export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
+const MEASURES: Readonly<Record<MeasureId, MeasureFacts>> = {
 	spacing: {
-		title: "Spacing",
-		question: "Is anything met too seldom, or forgotten for weeks?",
-		means: "In how many weeks each level meets a shape or a skill, and how long it waits to meet it again.",
-		source:
-			"That practice spread over time is kept better than massed practice is well shown (Cepeda et al. 2006, for verbal recall; Lee & Genovese 1988, for movement). No best gap for children's gymnastics has been published, so the targets are the club's own.",
 		files: ["spacing"],
 		codes: ["H303", "H304", "H305", "H306"],
-		targets: ({ shapeWeeks, shapeGap, skillWeeks, skillGap }) => [
-			said(shapeWeeks, (n) => `Each shape in at least ${counted(n, "week")}`),
-			said(shapeGap, (n) => `at most ${counted(n, "week")} from one week with a shape to the next`),
-			said(skillWeeks, (n) => `each skill in at least ${counted(n, "week")}`),
-			said(skillGap, (n) => `at most ${counted(n, "week")} from one week with a skill to the next`),
+		targets: ({ shapeWeeks, shapeGap, skillWeeks, skillGap }, { targets }) => [
+			said(shapeWeeks, targets.shapeWeeks),
+			said(shapeGap, targets.shapeGap),
+			said(skillWeeks, targets.skillWeeks),
+			said(skillGap, targets.skillGap),
 		],
 	},
 	order: {
-		title: "Order",
-		question: "Does the easier thing come before the harder one?",
-		means:
-			"Whether each level first meets what a skill needs, or what a drill comes after, before the thing itself; skills that gymnasts arrive with count as met.",
-		source:
-			"What needs what is the club's own, from its skills and drills. That the easier comes before the harder is common practice.",
 		files: ["exposures"],
 		codes: ["H301", "H302"],
-		targets: () => ["Nothing before what it is built on"],
+		targets: (_, { targets }) => [targets.order],
 	},
 	balance: {
-		title: "Balance",
-		question: "Is forward work matched by backward work, on both sides, in every movement pattern?",
-		means:
-			"Minutes forward against minutes backward on each apparatus in each week, how the two sides are treated, and which movement patterns are trained; minutes are added up over the levels.",
-		source:
-			"That work done forwards is matched by a backward version in the same week is common practice; no published source gives a share.",
 		files: ["coverage-directions"],
 		codes: ["H307"],
-		targets: ({ pairDirections }) => [
-			pairDirections === true ? "Forward work is matched by backward work in the same week" : undefined,
+		targets: ({ pairDirections }, { targets }) => [
+			pairDirections === true ? targets.pairDirections : undefined,
 		],
 	},
 	time: {
-		title: "Time",
-		question: "Does the plan fit into each class, and how much of it does a gymnast move?",
-		means:
-			"Warm-up, blocks and cool-down against the minutes of each class, and the share of those minutes in which a gymnast moves rather than waits for a turn.",
-		source:
-			"Counted from the plan, the size of the class and the turns that drills give; a drill without a turn counts as everyone moving at once. That gymnasts learn by moving is common practice; the share wanted is the club's own.",
 		files: ["time"],
 		codes: ["H308", "H309", "H313", "H316"],
-		targets: ({ activeShare }) => [
-			"Planned minutes fit into the class",
-			said(activeShare, (n) => `each gymnast moves for at least ${shortNumber(n * 100)} % of the class`),
-		],
+		targets: ({ activeShare }, { targets }) => [targets.time, said(activeShare, targets.activeShare)],
 	},
 	equipment: {
-		title: "Equipment",
-		question: "Is there enough in the store room, also while two classes share the hall?",
-		means:
-			"What each apparatus needs in each week: stations stand side by side and add up, blocks follow each other and the largest wins, items for each gymnast count for the largest class.",
-		source: "Counted from the equipment lists of the drills and from what the club owns.",
 		files: ["equipment"],
 		codes: ["H310", "H317"],
-		targets: () => ["Never more needed at the same moment than the club owns"],
+		targets: (_, { targets }) => [targets.equipment],
 	},
 	load: {
-		title: "Load",
-		question: "Do landings and hand contacts step up gently?",
-		means:
-			"Landings and hand contacts that the plan asks of one gymnast who does everything planned for the level, and the step: this week over the mean of the three teaching weeks before.",
-		source:
-			"Landings and hand contacts are counted in studies of young gymnasts (wrist pain: DiFiori et al. 1996, 2002). The step wanted is the club's own: bands for such ratios (Gabbett 2016) have been strongly criticised (Impellizzeri et al. 2020), so none is used here.",
 		files: ["load"],
 		codes: ["H311"],
-		targets: ({ loadStep }) => [
-			said(loadStep, (n) => `A week at most ${n} times the mean of the three before it`),
-		],
+		targets: ({ loadStep }, { targets }) => [said(loadStep, targets.loadStep)],
 	},
-	heights: {
-		title: "Heights",
-		question: "How high is knee, hip or chest height for this class?",
-		means:
-			"Centimetres at each body landmark for the ages of a class: the medians of girls and boys, and the band from the smaller 5th to the larger 95th percentile.",
-		source: `${HEIGHTS_SOURCE}.`,
-		files: [],
-		codes: [],
-		targets: () => [],
-	},
+	heights: { files: [], codes: [], targets: () => [] },
 };
 
 export interface MeasuresView {
@@ -133,54 +81,45 @@ export function measureAddress(id: MeasureId): Address {
 	return `measures/${id}/`;
 }
 
-/** The name of a measure. */
-export function measureTitle(id: MeasureId): string {
-	return MEASURES[id].title;
-}
-
-/** What a measure asks, for the head of its page. */
-export function measureQuestion(id: MeasureId): string {
-	return MEASURES[id].question;
-}
-
 /** A link to a measure's page. */
-export function measureLink(id: MeasureId): Link {
-	return { to: measureAddress(id), name: MEASURES[id].title };
+export function measureLink({ measures }: Words, id: MeasureId): Link {
+	return { to: measureAddress(id), name: measures[id].title };
 }
 
 /** The measure that makes findings of a code. */
-export function measureOfCode(code: string): Link | undefined {
+export function measureOfCode(words: Words, code: Code): Link | undefined {
 	const id = MEASURE_IDS.find((measure) => MEASURES[measure].codes.includes(code));
-	return id && measureLink(id);
+	return id && measureLink(words, id);
 }
 
 /** All measures, the term's overview and the coverage tables first. */
 export function measuresView(site: SiteIndex): MeasuresView {
+	const { words } = site;
 	const count = (codes: readonly string[]) =>
 		site.handbook.findings.filter((finding) => codes.includes(finding.code)).length;
 	return {
 		measures: [
 			{
-				link: { to: "term/", name: "Term overview" },
-				question: "What does each week train, at a glance?",
+				link: { to: "term/", name: words.destinations.termOverview },
+				question: words.measurePage.termQuestion,
 				target: undefined,
 				findings: undefined,
 			},
 			{
-				link: { to: "coverage/", name: "Coverage" },
-				question: "How many minutes go to each shape, skill and direction?",
+				link: { to: "coverage/", name: words.destinations.coverage },
+				question: words.measurePage.coverageQuestion,
 				target: undefined,
 				findings: undefined,
 			},
 			...MEASURE_IDS.map((id) => ({
-				link: measureLink(id),
-				question: MEASURES[id].question,
+				link: measureLink(words, id),
+				question: words.measures[id].question,
 				target: targetOf(site, id),
 				findings: MEASURES[id].codes.length === 0 ? undefined : count(MEASURES[id].codes),
 			})),
 			{
-				link: { to: "weeks/", name: "Calendar" },
-				question: "On which dates does each class meet, around what is closed?",
+				link: { to: "weeks/", name: words.measurePage.calendar },
+				question: words.measurePage.calendarQuestion,
 				target: undefined,
 				findings: count(["H312", "H314", "H315"]),
 			},
@@ -194,9 +133,16 @@ export function measuresView(site: SiteIndex): MeasuresView {
 	};
 }
 
+/** What of the program a measure is made of: its codes and files. */
+export function measureFacts(id: MeasureId): Pick<MeasureFacts, "files" | "codes"> {
+	return MEASURES[id];
+}
+
 /** The targets that the club has set for a measure, as one sentence; undefined for none. */
 export function targetOf(site: SiteIndex, id: MeasureId): string | undefined {
-	const set = MEASURES[id].targets(site.curriculum.targets).filter((target) => target !== undefined);
+	const set = MEASURES[id]
+		.targets(site.curriculum.targets, site.words)
+		.filter((target) => target !== undefined);
 	return set.length === 0 ? undefined : `${capital(set.join("; "))}.`;
 }
 

@@ -66,7 +66,7 @@ export function orderView(site: SiteIndex): OrderView {
 					first:
 						first === undefined
 							? undefined
-							: { to: cellAddress("skill", first, id, { level: level.id }), name: `Week ${first}` },
+							: { to: cellAddress("skill", first, id, { level: level.id }), name: site.words.week(first) },
 					arrives: entry.has(id),
 					needs: (curriculum.skills.get(id)?.needs ?? []).map((need) => ({
 						skill: linkTo(curriculum, "skill", need),

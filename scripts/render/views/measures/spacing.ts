@@ -11,7 +11,6 @@ import { type Link, linkTo } from "../links.ts";
 import type { Standing } from "../measure-index.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { spacingTarget, termAddress } from "../term.ts";
-import { counted } from "../words.ts";
 import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface SpacingView {
@@ -74,7 +73,7 @@ export function spacingOfLevel(site: SiteIndex, level: Id): SpacingOfLevel {
 	return {
 		id: level,
 		level: link,
-		picture: { to: termAddress(level), name: `${link.name} week by week` },
+		picture: { to: termAddress(level), name: site.words.spacing.weekByWeek(link.name) },
 		kinds: (["shape", "skill"] as const).map((kind) => {
 			const standings = site.measures.standings(kind, level);
 			const expected = standings.filter(({ spacing }) => spacing.expected);
@@ -82,8 +81,8 @@ export function spacingOfLevel(site: SiteIndex, level: Id): SpacingOfLevel {
 				kind,
 				target:
 					kind === "shape"
-						? spacingTarget(targets.shapeWeeks, targets.shapeGap)
-						: spacingTarget(targets.skillWeeks, targets.skillGap),
+						? spacingTarget(site.words, targets.shapeWeeks, targets.shapeGap)
+						: spacingTarget(site.words, targets.skillWeeks, targets.skillGap),
 				met: expected.filter(({ spacing }) => spacing.taught.length > 0).length,
 				expected: expected.length,
 				missed: expected.filter(misses).length,
@@ -130,7 +129,7 @@ function missingMatrix(site: SiteIndex, kind: SpacedKind, levels: readonly Id[])
 					row,
 					week,
 					value: Math.round(minutes),
-					words: `${counted(Math.round(minutes), "minute")}, ${group}`,
+					words: `${site.words.counts.minutes(Math.round(minutes))}, ${group}`,
 					href: cellAddress(kind, week, spacing.id, { level }),
 				});
 			}
@@ -145,7 +144,7 @@ function missingMatrix(site: SiteIndex, kind: SpacedKind, levels: readonly Id[])
 			const plan = site.weekByNumber.get(i + 1);
 			return {
 				week: i + 1,
-				name: `Week ${i + 1}`,
+				name: site.words.week(i + 1),
 				...(plan === undefined ? {} : { href: addressOf({ kind: "week", id: plan.id }) }),
 			};
 		}),

@@ -6,10 +6,10 @@ import { activeShareOver, type ClassTime, type DrillTime } from "../../../comput
 import type { Bar } from "../../../figures/bar-chart.ts";
 import type { TimePoint } from "../../../figures/time-line.ts";
 import type { ClubClass, Id } from "../../../model.ts";
+import type { Words } from "../../../words/words.ts";
 import { classSheetAddress } from "../../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { shortNumber } from "../words.ts";
 import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface TimeView {
@@ -72,7 +72,7 @@ export function timeView(site: SiteIndex): TimeView {
 					name: link.name,
 					values: [Math.round(activeShare * 1000) / 10],
 					href: link.to,
-					...(under ? { note: { words: "under the target", warns: true } } : {}),
+					...(under ? { note: { words: site.words.time.under, warns: true } } : {}),
 				},
 			];
 		}),
@@ -89,7 +89,7 @@ export function classTimesView(site: SiteIndex, group: ClubClass): ClassTimes {
 		activeShare: activeShareOver(times),
 		rows,
 		points: rows.map(({ week, planned, available, sheet }) => ({
-			name: `Week ${week}`,
+			name: site.words.week(week),
 			short: String(week),
 			planned,
 			href: sheet.to,
@@ -109,7 +109,7 @@ export function timeRow(site: SiteIndex, time: ClassTime): TimeRow {
 		week: time.week,
 		sheet: {
 			to: plan === undefined ? `classes/${time.class}/` : classSheetAddress(time.class, plan.id),
-			name: `Week ${time.week}`,
+			name: site.words.week(time.week),
 		},
 		planned,
 		available,
@@ -128,11 +128,11 @@ export function timeRow(site: SiteIndex, time: ClassTime): TimeRow {
 }
 
 /** "9 min, 2 of 6 move, 6 turns each, 40 s between". */
-export function drillTimeWords({ minutes, moving, gymnasts, turns, wait }: DrillTime): string {
+export function drillTimeWords(words: Words, { minutes, moving, gymnasts, turns, wait }: DrillTime): string {
 	return [
-		`${shortNumber(minutes)} min`,
-		moving >= gymnasts ? "all move" : `${moving} of ${gymnasts} move`,
-		...(turns === undefined ? [] : [`${turns} ${turns === 1 ? "turn" : "turns"} each`]),
-		...(wait === undefined || wait === 0 ? [] : [`${shortNumber(wait)} s between turns`]),
+		words.min(minutes),
+		moving >= gymnasts ? words.time.allMove : words.time.someMove(moving, gymnasts),
+		...(turns === undefined ? [] : [words.time.turnsEach(turns)]),
+		...(wait === undefined || wait === 0 ? [] : [words.block.wait(wait)]),
 	].join(", ");
 }

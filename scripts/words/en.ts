@@ -1,0 +1,1455 @@
+/** The words of the handbook in English. Sections stand in the order in which a reader meets them. */
+
+import type {
+	Base,
+	Direction,
+	Drill,
+	FileKind,
+	Finding,
+	Ground,
+	Landmark,
+	Pattern,
+	Weekday,
+} from "../model.ts";
+import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
+import { countsOf, datesOf, listsOf, numbersOf, type Sentence } from "./writers.ts";
+
+// How the language writes ---------------------------------------------------------------------------
+
+/** The name of this file, as a BCP 47 tag. */
+export const language: string = "en";
+/** Without a country, English would put the month first. */
+export const locale: string = "en-GB";
+export const number = /* @__PURE__ */ numbersOf(locale);
+export const date = /* @__PURE__ */ datesOf(locale);
+export const and = /* @__PURE__ */ listsOf("and", (count) => `${count} more`);
+export const or = /* @__PURE__ */ listsOf("or", (count) => `${count} more`);
+const count = /* @__PURE__ */ countsOf(locale, number);
+/** Around the name of a drill, skill or shape in a sentence. */
+export const quoted = (name: string): string => `“${name}”`;
+
+export const counts = {
+	weeks: /* @__PURE__ */ count("# week", "# weeks"),
+	minutes: /* @__PURE__ */ count("# minute", "# minutes"),
+	gymnasts: /* @__PURE__ */ count("# gymnast", "# gymnasts"),
+	coaches: /* @__PURE__ */ count("# coach", "# coaches"),
+	classes: /* @__PURE__ */ count("# class", "# classes"),
+	drills: /* @__PURE__ */ count("# drill", "# drills"),
+	shapes: /* @__PURE__ */ count("# shape", "# shapes"),
+	skills: /* @__PURE__ */ count("# skill", "# skills"),
+	findings: /* @__PURE__ */ count("# finding", "# findings"),
+	turns: /* @__PURE__ */ count("# turn", "# turns"),
+	times: /* @__PURE__ */ count("# time", "# times"),
+	sets: /* @__PURE__ */ count("# set", "# sets"),
+	stations: /* @__PURE__ */ count("# station", "# stations"),
+	pages: /* @__PURE__ */ count("# page", "# pages"),
+	landings: /* @__PURE__ */ count("# landing", "# landings"),
+	teachingWeeks: /* @__PURE__ */ count("# teaching week", "# teaching weeks"),
+	gaps: /* @__PURE__ */ count("# gap", "# gaps"),
+	needs: /* @__PURE__ */ count("# need", "# needs"),
+	handContacts: /* @__PURE__ */ count("# hand contact", "# hand contacts"),
+};
+
+// Terms of the trade --------------------------------------------------------------------------------
+
+export const directions: Readonly<Record<Direction, string>> = {
+	forward: "forward",
+	backward: "backward",
+	sideways: "sideways",
+	none: "none",
+};
+export const days: Readonly<Record<Weekday, string>> = {
+	monday: "Monday",
+	tuesday: "Tuesday",
+	wednesday: "Wednesday",
+	thursday: "Thursday",
+	friday: "Friday",
+	saturday: "Saturday",
+	sunday: "Sunday",
+};
+
+export const patterns: Readonly<Record<Pattern, string>> = {
+	landing: "landing",
+	statics: "statics",
+	locomotion: "locomotion",
+	rotation: "rotation",
+	swing: "swing",
+	spring: "spring",
+	handling: "handling",
+};
+export const weights: Readonly<Record<Finding["weight"], string>> = {
+	serious: "serious",
+	"worth a look": "worth a look",
+	note: "note",
+};
+export const sides: Readonly<Record<NonNullable<Drill["sides"]>, string>> = {
+	both: "Both sides together",
+	each: "Each side in turn",
+	lead: "Favoured side only",
+};
+/** The number of a teaching week as its name. */
+export const week = (number: number | string): string => `Week ${number}`;
+/** A block of a plan, after the name of its apparatus. */
+export const blockAt = (apparatus: string, block: number): string => `${apparatus}, block ${block}`;
+export const ages = (from: number, to: number): string => `ages ${from} to ${to}`;
+
+// The frame of every page ---------------------------------------------------------------------------
+
+export const destinations = {
+	thisWeek: "This week",
+	weeks: "Weeks",
+	classes: "Classes",
+	apparatus: "Apparatus",
+	drills: "Drills",
+	search: "Search",
+	shapes: "Shapes",
+	skills: "Skills",
+	levels: "Levels",
+	equipment: "Equipment",
+	coverage: "Coverage",
+	termOverview: "Term overview",
+	measures: "Measures",
+	findings: "Findings",
+	guides: "Guides",
+	authorGuide: "Author guide",
+	safety: "Safety",
+};
+
+export const frame = {
+	/** Of a page that has no description of its own. */
+	description: (page: string, club: string, term: string) =>
+		`${page}. From the curriculum handbook of ${club}, ${term}.`,
+	handbookOf: (club: string) => `${club}: curriculum handbook`,
+	skip: "Skip to the page",
+	largeType: "Large type",
+	theme: "Light or dark",
+	menu: "Menu",
+	main: "Main",
+	crumbs: "Where this page stands",
+	moreOnSafety: "More on safety",
+	all: "The whole handbook",
+	colophon: <T>(club: string, term: string, edition: T): Sentence<T> => [
+		`${club}, ${term}. Edition `,
+		edition,
+		".",
+	],
+	report: <T>(link: T, contact: string): Sentence<T> => [link, ` to ${contact}.`],
+	reportLink: "Report a correction",
+	/** The subject of a letter. */
+	correction: (page: string, edition: string) => `Correction: ${page} (edition ${edition})`,
+};
+
+/** The switch between light and dark, once it works. */
+export const themeSwitch = { dark: "Dark colours" };
+
+/** The usual caution of every page, its first sentence in bold. */
+export const caution = {
+	first: "Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast.",
+	rest: "Local codes, the governing body's rules and licensed practice come first. Computed loads and heights are planning aids.",
+};
+
+// Drills --------------------------------------------------------------------------------------------
+
+export const safety = {
+	spotting: "Spotting.",
+	caution: "Caution.",
+	both: "Spotting and caution.",
+	nothingWritten: <T>(usual: T): Sentence<T> => [
+		"Nothing of its own is written for this drill: ",
+		usual,
+		" holds.",
+	],
+	usual: "the usual caution",
+};
+
+/** Where the shares of stature come from. Published sources keep their names in every language. */
+export const landmarkSources: Readonly<Record<Landmark, string>> = {
+	knee: "Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	hip: "Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	chest:
+		"no published row: two thirds of the way from the hip to the shoulder, from Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	shoulder:
+		"Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	head: "stature itself",
+	reach:
+		"shoulder height with upper arm, forearm and hand above it, from Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+};
+
+export const setUp = {
+	forEachGymnast: "for each gymnast",
+	at: <T>(what: T, landmark: Landmark): Sentence<T> => [what, ` at ${landmarks[landmark]}`],
+	range: (who: string, low: number, high: number) => `${who}: ${low}–${high} cm`,
+	turn: (seconds: number, atOnce: number) =>
+		`One turn takes about ${number(seconds)} s, ${counts.gymnasts(atOnce)} at a time`,
+	heightsCaution:
+		"The shares were measured on adults; for children every figure is approximate. Check it on the gymnast who stands there.",
+	source:
+		"Source: CDC growth charts 2000, stature for age (Vital and Health Statistics, series 11, number 246); shares of stature: Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1.",
+};
+
+/** Where the landmarks of the body are, as coaches say it. */
+export const landmarks: Readonly<Record<Landmark, string>> = {
+	knee: "knee height",
+	hip: "hip height",
+	chest: "chest height",
+	shoulder: "shoulder height",
+	head: "the top of the head",
+	reach: "fingertips overhead",
+};
+
+/** The same as heads of columns and titles. */
+export const landmarkNames: Readonly<Record<Landmark, string>> = {
+	knee: "knee",
+	hip: "hip",
+	chest: "chest",
+	shoulder: "shoulder",
+	head: "head",
+	reach: "reach",
+};
+
+export const drill = {
+	on: "On",
+	forLevels: "For",
+	levels: "What each level does",
+	asDescribed: "As described.",
+	say: "Say",
+	see: "See",
+	watchFor: "Watch for",
+	setUp: "Set-up",
+	how: "How it goes",
+	pictures: "Pictures",
+	whereNext: "Where next",
+	easier: "Easier",
+	harder: "Harder",
+	otherDirection: "The other direction",
+	elsewhere: "Same shapes elsewhere",
+	comesBefore: "comes before",
+	comesNext: "comes next",
+	moreLikeThis: <T>(link: T): Sentence<T> => [
+		link,
+		": the same shapes and skills, other apparatus or levels",
+	],
+	moreLikeThisLink: "More like this",
+	plannedIn: "Planned in",
+	overTerm: "Over the term",
+	about: "About this drill",
+	shapes: "Shapes",
+	leadsTo: "Leads to",
+	direction: "Direction",
+	sides: "Sides",
+	eachRepetition: "Each repetition",
+	contacts: (landings: number, hands: number) =>
+		`${counts.landings(landings)}, ${counts.handContacts(hands)}`,
+	contactsPlanned: "Planned landings and hand contacts of one repetition",
+	alsoCalled: "Also called",
+	reviewed: "Reviewed",
+	writtenIn: "Written in",
+	hold: (seconds: number) => `hold ${number(seconds)} s`,
+};
+
+// Pages ---------------------------------------------------------------------------------------------
+
+/** Minutes beside their number, where the number stands large. */
+export const minuteSign: string = "min";
+export const min = (minutes: number): string => `${number(minutes)} min`;
+export const percent = (share: number): string => `${number(share * 100)} %`;
+/** After the name of a class or an apparatus: "Beam, week 3". */
+export const ofWeek = (week: number): string => `week ${week}`;
+export const ofBlock = (apparatus: string, week: number, block: number): string =>
+	`${apparatus}, week ${week}, block ${block}`;
+export const fromLevel = <T>(level: T): Sentence<T> => ["From ", level];
+export const alsoCalled = (names: string): string => `Also called ${names}.`;
+export const allLevels: string = "All levels";
+export const allApparatus: string = "All apparatus";
+/** Things without an apparatus. */
+export const anywhere: string = "Anywhere";
+export const noDirection: string = "no direction";
+/** Read aloud for an empty cell. */
+export const none: string = "none";
+export const asTable = (title: string): string => `${title}, table`;
+
+export const things = {
+	shape: { title: "Body shapes", one: "Shape" },
+	skill: { title: "Skills", one: "Skill" },
+};
+
+/** Heads of the columns of tables. */
+export const heads = {
+	week: "Week",
+	weeks: "Weeks",
+	level: "Level",
+	apparatus: "Apparatus",
+	class: "Class",
+	group: "Group",
+	planned: "Planned",
+	free: "Free",
+	moving: "Moving",
+	target: "Target",
+	countedFrom: "Counted from",
+	forward: "Forward",
+	backward: "Backward",
+	sideways: "Sideways",
+	noDirection: "None",
+	missing: "Missing",
+	landings: "Landings",
+	hands: "Hands",
+	step: "Step",
+	first: "First",
+	last: "Last",
+	longestGap: "Longest gap",
+	metIn: "Met in week",
+	missedBy: "Target missed by",
+	times: "Times",
+	minutes: "Minutes",
+	reps: "Reps",
+};
+
+export const home = {
+	title: "What do we teach today?",
+	today: "Today",
+	find: "Find a drill",
+	findExample: "hollow, Level 2, bars",
+	myApparatus: "My apparatus",
+	myLevel: "My level",
+	allWeeks: "All weeks",
+	emergency: "In an emergency",
+};
+
+/** Over the card of a week. */
+export const tenses = { now: "This week", next: "Next up", past: "Last week of term" };
+
+/** The keys to the class sheets of today. */
+export const today = {
+	titles: {
+		"class day": "Today",
+		free: "No class sheet for today",
+		closed: "The club is closed today",
+		"before term": "The term has not begun",
+		"after term": "The term is over",
+	},
+	closedUntil: (day: string) => `Closed until ${day}.`,
+	first: (day: string) => `First class day: ${day}.`,
+	next: (day: string) => `Next class day: ${day}.`,
+	when: { "on now": "on now", over: "over" },
+	openedLast: "opened last",
+};
+
+export const weekList = {
+	none: <T>(link: T): Sentence<T> => [
+		"No week is planned yet. The drills, shapes and skills are here already; ",
+		link,
+		" is in the author guide.",
+	],
+	howTo: "how to write a week",
+};
+
+export const calendar = {
+	title: "Weeks of the term",
+	lead: (term: string, weeks: number, written: number) =>
+		`${term}: ${counts.teachingWeeks(weeks)}${written < weeks ? `, ${written} of them written` : ""}.`,
+	closed: (days: string) => `Closed: ${days}.`,
+	file: "Calendar file (.ics)",
+	byClass: "Class by class",
+};
+
+export const classes = {
+	none: <T>(file: T): Sentence<T> => ["No classes are written in ", file, " yet."],
+	anyDay: "Any day",
+	gymnasts: "Gymnasts",
+	coaches: "Coaches",
+	ages: "Ages",
+	fromTo: (from: number, to: number) => `${from} to ${to}`,
+	length: "Length",
+	rotation: "Rotation",
+	sheets: "Class sheets",
+	closed: "closed",
+	planned: (minutes: number) => `planned ${min(minutes)}`,
+	minutes: "Minutes",
+	moves: (share: string) => `Over the planned weeks a gymnast moves for ${share} of the class.`,
+	allClasses: "All classes",
+	weekByWeek: "Week by week",
+};
+
+export const classSheet = {
+	planned: (planned: number, available: number | undefined) =>
+		`planned ${number(planned)}${available === undefined ? "" : ` of ${number(available)}`} min`,
+	moving: (share: string) => `moving ${share}`,
+	closedDay: "The club is closed on this day.",
+	besides: (name: string) => `${name} in the weeks before and after`,
+	before: "Before you start.",
+	beforeRest:
+		"Check the set-up and the matting, count the group, and keep waiting gymnasts clear of landings. Spot only what you are trained to spot.",
+	glance: "The class at a glance",
+	warmUp: "Gather and warm up",
+	coolDown: "Cool down",
+	end: "End",
+	nothing: "Nothing is planned on the apparatus of this class's rotation.",
+	noBlock: "No block here is for this class's levels.",
+};
+
+export const block = {
+	numbered: (number: number) => `Block ${number}`,
+	forLevels: <T>(levels: T): Sentence<T> => ["For ", levels],
+	nobody: "No level here does this block.",
+	rotate: (change: number) => `Rotate; ${min(change)} for each change.`,
+	minEach: (minutes: number) => `${min(minutes)} each`,
+	minFor: (minutes: number, levels: string) => `${min(minutes)} for ${levels}`,
+	here: (gymnasts: number) => `${counts.gymnasts(gymnasts)} here`,
+	turnsEach: (turns: number) => `about ${counts.turns(turns)} each`,
+	wait: (seconds: number) => `${number(seconds)} s between turns`,
+};
+
+export const setOut = {
+	title: "Set out",
+	owns: (owned: number) => `the club owns ${owned}`,
+	clear: "Clear the ticks",
+	ready: (done: number, of: number) => `${done} of ${of} ready`,
+};
+
+/** The view of one block at a time, and the timer of a stations block. */
+export const hall = {
+	blockByBlock: "Block by block",
+	toPresent: "Go to the present block",
+	fromBlock: (at: number, of: number) => `From block ${at} of ${of}`,
+	oneOf: (at: number, of: number) => `${at} of ${of}`,
+	before: "Before",
+	whole: "Whole sheet",
+	next: "Next",
+	timer: (block: string) => `Station timer, ${block}`,
+	start: "Start",
+	skip: "Skip",
+	reset: "Reset",
+	sound: "Sound",
+	buzz: "Buzz",
+};
+
+/** What the timer of a stations block says while it runs. */
+export const timer = {
+	done: (stations: number) => `All ${stations} stations done`,
+	/** Before the seconds that are left. */
+	station: (at: number, of: number) => `Station ${at} of ${of}, change in`,
+	lastStation: (at: number, of: number) => `Station ${at} of ${of}, end in`,
+	change: (at: number, of: number) => `Change to station ${at} of ${of}, work in`,
+	/** Read aloud. */
+	doneSaid: (stations: number) => `All ${stations} stations done.`,
+	stationSaid: (at: number, of: number) => `Station ${at} of ${of}.`,
+	changeSaid: (at: number, of: number) => `Change to station ${at} of ${of}.`,
+	paused: "Paused.",
+	setBack: "Timer set back to the start.",
+	pause: "Pause",
+	startAgain: "Start again",
+	goOn: "Go on",
+};
+
+export const drills = {
+	lead: <T>(drills: number, search: T): Sentence<T> => [
+		`${counts.drills(drills)}. `,
+		search,
+		" by shape, skill, level, apparatus and equipment.",
+	],
+	byApparatus: "Drills by apparatus",
+	byLevel: "Drills by level",
+	onApparatus: (drills: number, apparatus: string) => `${counts.drills(drills)} on ${apparatus}`,
+	none: (apparatus: string) => `No drill names ${apparatus} yet.`,
+};
+
+export const shapes = {
+	title: "Body shapes",
+	lead: (shapes: number) => `${counts.shapes(shapes)} that every apparatus shares.`,
+	noDrill: "No drill names this shape yet.",
+};
+
+export const angles = {
+	title: "Angles",
+	titleOfAll: "Their angles",
+	table: "Angles the figure is drawn from",
+	tableOfAll: "Angles of every shape, degrees",
+	joint: "Joint",
+	degrees: "Degrees",
+	measured: "Measured",
+	carriedBy: "Carried by",
+	drawnAs: "Drawn as",
+	carriedAndDrawn: (carried: string, position: string) => `Carried by: ${carried}. Drawn as: ${position}.`,
+	joints: {
+		shoulder: { name: "Shoulder", what: "arm to trunk: 0 by the side, 180 overhead" },
+		elbow: { name: "Elbow", what: "upper arm to forearm: 180 straight" },
+		hip: { name: "Hip", what: "trunk to thigh: 180 straight" },
+		knee: { name: "Knee", what: "thigh to shank: 180 straight" },
+		ankle: { name: "Ankle", what: "shank to foot: 90 flexed, 180 pointed" },
+	},
+	spread: { name: "Legs apart", what: "between the legs" },
+	trunk: { name: "Trunk", what: "curve: positive rounded, negative arched" },
+	lean: { name: "Lean", what: "of the trunk: 0 upright, 90 face down, −90 face up, 180 upside down" },
+	left: (angle: string) => `${angle} left`,
+	right: (angle: string) => `${angle} right`,
+	legsDiffer: "legs differ",
+	positions: { straight: "straight", pike: "pike", tuck: "tuck" },
+	straddled: (position: string) => `${position}, straddled`,
+	carried: {
+		feet: "feet",
+		hands: "hands",
+		"hands-and-feet": "hands and feet",
+		head: "head and hands",
+		hips: "hips over a bar",
+		seat: "seat",
+		back: "back",
+		front: "front",
+		shoulders: "shoulders",
+		knees: "knees",
+		hang: "hands, hanging",
+		air: "nothing, in the air",
+	} satisfies Record<Base, string>,
+	borders: (trampoline: number, straddle: number) =>
+		`Straight, pike and tuck by the borders of the FIG Trampoline Code of Points, §14.6, 2013–16 (${trampoline} degrees at hip and knee); straddle from ${straddle} degrees between the legs, FIG Aerobic code (edition not known). These are rules for judging another discipline, used here to name a drawing.`,
+	addOne: <T>(file: T, guide: T): Sentence<T> => [
+		"A club adds a shape by writing its angles in ",
+		file,
+		"; ",
+		guide,
+		" says how each is measured.",
+	],
+	authorGuide: "the author guide",
+};
+
+export const skills = {
+	needs: "Needs first",
+	leadsTo: "Leads to",
+	opposite: "Opposite",
+	pattern: "Pattern",
+	noDrill: "No drill leads to this skill yet.",
+	onTheWay: "On the way",
+	mapTitle: (skill: string) => `What comes before ${skill}, and what it leads to`,
+	mapDescription:
+		"From the easy at the top to the hard at the bottom. The list under this picture has the same in words.",
+};
+
+export const levels = {
+	besides: "Levels below and above",
+	learns: "Learns",
+	arrives: "Arrives with",
+	noDrill: "No drill offers this level yet.",
+};
+
+export const apparatusPage = {
+	plannedIn: (weeks: number) => `planned in ${counts.weeks(weeks)}`,
+	room: (length: number, width: number) => `Room in the hall: ${number(length)} by ${number(width)} m.`,
+	drillsFrom: (level: string) => `Drills from ${level}`,
+};
+
+export const equipmentPage = {
+	none: <T>(file: T): Sentence<T> => ["No equipment is written in ", file, " yet."],
+	item: "Item",
+	needed: "Needed",
+	owned: "Owned",
+	mostNeeded: "Most needed at one apparatus",
+	kept: "Kept",
+	neededIn: "Needed in",
+	noDrill: "No drill uses it yet.",
+};
+
+export const exposure = {
+	table: "Planned over the term, by level",
+	one: (contacts: string) => `One repetition: ${contacts}.`,
+	load: "The load of each week",
+};
+
+export const coverage = {
+	lead: "What the term as a whole trains. Every number opens to the drills it was counted from.",
+	files: "For a spreadsheet",
+	tables: {
+		"week-shape": { title: "Week by shape", question: "Which body shapes does each week train?" },
+		"week-skill": { title: "Week by skill", question: "Which skills does each week lead to?" },
+		"week-direction": {
+			title: "Week by direction",
+			question: "Is forward work matched by backward work?",
+		},
+		"level-shape": { title: "Level by shape", question: "Does every level train every shape?" },
+		"level-skill": { title: "Level by skill", question: "Which skills does each level work towards?" },
+		"apparatus-shape": { title: "Apparatus by shape", question: "Where is each shape trained?" },
+	},
+	measures: {
+		minutes: {
+			name: "Minutes",
+			says: "Planned minutes; a drill with two shapes or skills counts in full for both.",
+		},
+		drills: { name: "Drills", says: "Different drills." },
+		share: {
+			name: "Share",
+			says: "Minutes divided between the shapes or skills of a drill, so that they add up.",
+		},
+		repetitions: {
+			name: "Repetitions",
+			says: "Sets × repetitions, where the drill or the level says them.",
+		},
+	},
+	empty: "Nothing is planned here yet, so there is nothing to count.",
+	count: "Count",
+	totals:
+		"Totals count each drill once where it is planned, however many columns it stands in. A stronger shade is more.",
+	all: "All",
+	csv: "Table as CSV",
+	missing: "Not in this plan",
+	lists: "What each number was counted from",
+	back: "Back to the table",
+	others: "Other tables",
+};
+
+export const coverageCells = {
+	title: "What this number was counted from",
+	close: "Close",
+};
+
+export const term = {
+	lead: (term: string) => `What each week of ${term} trains, in minutes. Every number opens to its drills.`,
+	pageDescription: (term: string) => `What each week of ${term} trains`,
+	glance: "At a glance",
+	nothing: "There is nothing here to train yet.",
+	byWeek: { shape: "Body shapes by week", skill: "Skills by week" },
+	asTable: { shape: "Body shapes as a table", skill: "Skills as a table" },
+	description: (level: string) =>
+		`${level}: minutes in each week. The table further down has the same numbers.`,
+	toSpacing: "Spacing: every gap, held against the targets",
+	toOrder: "Order: what comes before what",
+	toCoverage: "Coverage: the tables behind these numbers",
+	notes: {
+		shape: {
+			both: "A drill with two shapes counts in full for both.",
+			noTarget: "The club has set no target for the weeks of a shape.",
+		},
+		skill: {
+			both: "A drill with two skills counts in full for both.",
+			noTarget: "The club has set no target for the weeks of a skill.",
+		},
+	},
+	target: (target: string) => `The club's target: ${target}.`,
+	targetOfEach: (target: string) =>
+		`A gap is marked where no level at all meets it for longer than the target. The club's target for each level: ${target}.`,
+	atLeast: (weeks: number) => `at least ${counts.weeks(weeks)}`,
+	atMost: (weeks: number) => `at most ${counts.weeks(weeks)} from one to the next`,
+};
+
+export const weekPage = {
+	besides: "Weeks before and after",
+	byApparatus: "By apparatus",
+	stations: "Stations",
+	minutes: "Minutes of each class",
+	minutesTable: "Planned and available minutes by class",
+	everyWeek: "Every week",
+	clashes: "Classes that need the same equipment",
+	directionsDescription: "Minutes on each apparatus. The table beside this picture has the same numbers.",
+	writtenIn: <T>(file: T): Sentence<T> => ["Written in ", file, "."],
+};
+
+export const weekApparatus = {
+	neededOwned: "Needed against owned",
+	neededOwnedTable: "Equipment needed and owned",
+	addedUp: <T>(measure: T): Sentence<T> => [
+		"Stations add up, blocks follow each other and the largest wins. ",
+		measure,
+		" has every week.",
+	],
+	blocks: (minutes: number) => `Blocks, ${min(minutes)}`,
+	noBlock: "No block is planned here.",
+	elsewhere: "Elsewhere this week",
+	allDrills: (apparatus: string) => `All drills on ${apparatus}`,
+};
+
+export const suggestions = {
+	title: "What would close gaps",
+	ofWeek:
+		"For each level and apparatus the fewest drills of the library that train what is due and not met this week, within the free minutes and in order. The free minutes of a level are the same ones on every apparatus: choose among these.",
+	here: "The fewest drills of the library that train here what is due and not met this week, within the free minutes and in order.",
+	summary: (gaps: number, closed: number) => {
+		const can = closed === 0 ? "none" : closed === gaps ? "all" : String(closed);
+		const words = gaps === 1 ? (closed === 1 ? "can be closed" : "stays open") : `${can} can be closed`;
+		return `${counts.gaps(gaps)}: ${words}`;
+	},
+	noMinutes: "No class of this level says its minutes.",
+	free: (minutes: number) => `${counts.minutes(minutes)} free in its fullest class.`,
+	cutShort: "The search was cut short: a smaller choice may exist.",
+	closes: (minutes: number) => `about ${min(minutes)}; closes`,
+	staysOpen: "Stays open",
+	because: {
+		untrained: "not met all term",
+		"too few weeks": "met in too few weeks",
+		"too long a gap": "within too long a gap",
+		unmatched: "missing here this week",
+	},
+	reasons: {
+		"no drill": "no further drill of the library trains it here",
+		order: "its drills would come before what they are built on",
+		minutes: "its drills do not fit into the free minutes",
+	},
+	work: {
+		forward: "Forward work",
+		backward: "Backward work",
+		sideways: "Sideways work",
+		none: "Work without a direction",
+	} satisfies Record<Direction, string>,
+};
+
+export const guides = {
+	besides: "Guides before and after",
+	none: "No guide is written yet.",
+	author: "Every field and every problem code, for those who write the handbook.",
+};
+
+export const about = {
+	title: "Safety and about this handbook",
+	caution: "The usual caution",
+	first:
+		"Coaching gymnastics needs qualified supervision, matting and spotting suited to the gymnast. Local codes, the governing body's rules and licensed practice come first, before anything written here.",
+	rules: [
+		"Teach only what your licence and your training cover, and spot only what you have been trained to spot.",
+		"Check apparatus, fixings and mats before each class, and again after each change.",
+		"A gymnast who is tired, unwell, hurt or frightened does the easier version, or rests.",
+		"One gymnast on a landing area at a time; waiting gymnasts stand clear.",
+	],
+	computed:
+		"Computed loads count planned landings and hand contacts. Computed heights come from tables of average growth. Both are planning aids, not medical measures, and say nothing about any one child.",
+	handbook: "This handbook",
+	curriculum: (club: string) =>
+		`This is the curriculum of ${club}: one source for the site, the printed binder and the class sheets. No personal data of gymnasts is kept in it.`,
+	edition: <T>(edition: T, findings: T): Sentence<T> => [
+		"Edition ",
+		edition,
+		". The plan has ",
+		findings,
+		" against the club's targets.",
+	],
+	corrections: <T>(contact: T): Sentence<T> => ["Corrections are welcome at ", contact, "."],
+	kept: "After the first visit the whole handbook opens without a network, in a browser with JavaScript.",
+};
+
+export const notFound = {
+	page: "Page not found",
+	title: "Nothing stands here",
+	lead: "The page may have been renamed since the link was made.",
+	drills: "All drills",
+};
+
+export const search = {
+	label: "Shape, skill, level, apparatus, equipment or any words",
+	suggestions: "Suggestions",
+	share: "Share this list",
+	chosen: "Chosen filters",
+	filters: "Filters",
+	found: "Drills found",
+	more: "Show more",
+	noScript: "Searching as you type needs JavaScript. Every list below works without it.",
+	lists: "All lists of drills",
+	all: (drills: number) => `All ${counts.drills(drills)}`,
+	by: {
+		level: "By level",
+		apparatus: "By apparatus",
+		shape: "By shape",
+		skill: "By skill",
+		equipment: "By equipment",
+		week: "By week",
+	},
+};
+
+/** What the search says while it works. */
+export const searching = {
+	facets: {
+		shape: "Shape",
+		level: "Level",
+		apparatus: "Apparatus",
+		skill: "Skill",
+		direction: "Direction",
+		week: "Week",
+		equipment: "Equipment",
+		minutes: "Planned minutes",
+	},
+	drills: (count: number) => (count === 0 ? "No drill" : counts.drills(count)),
+	near: (count: number) => `${count} more that come near`,
+	nearOnly: (count: number) => `No drill has all of it; ${count} come near`,
+	lacks: (parts: readonly string[]) => `without ${parts.join(", ")}`,
+	read: (typed: string, used: string) => `${quoted(typed)} was read as ${quoted(used)}.`,
+	unknown: (part: string) => `Nothing found for ${quoted(part)}.`,
+	filters: (chosen: number) => (chosen === 0 ? "Filters" : `Filters (${chosen})`),
+	remove: (facet: string, value: string) => `Remove ${facet}: ${value}`,
+	removeAll: "Remove all",
+	like: "Like",
+	failed: "The search could not be loaded. The lists below work without it.",
+	copied: "Link copied",
+	share: "Share this list",
+	more: (count: number) => `Show ${count} more`,
+};
+
+/** What is said about keeping the handbook on the device. */
+export const keeping = {
+	ready: "A new edition is ready.",
+	change: "Change to it",
+	later: "Later",
+	other: "This page is from the edition before.",
+	again: "Open it again",
+	taking: (done: number, of: number) => `Being kept on this device: ${done} of ${of} parts.`,
+	kept: (edition: string) => `Edition ${edition} is kept on this device and opens without a network.`,
+	pictures: (missing: number) =>
+		missing === 1 ? "One picture is still missing." : `${missing} pictures are still missing.`,
+	tables: "Tables for planning are still to come.",
+	waiting: "A newer edition is here as well; it is taken when you change to it.",
+	failed: (why: string) =>
+		`This edition could not be kept on the device: ${why}. It is tried again with the next page.`,
+	insecure: "Browsers keep a handbook only from an address that begins with https.",
+	unable: "This browser cannot keep the handbook on the device.",
+	preview: "This is a preview: nothing is kept on the device.",
+	/** In the log of the browser. */
+	notKept: "The handbook is not kept on this device:",
+	/** In place of a page that cannot be had. */
+	notHere: "This is not kept on this device. It opens when there is a network.",
+};
+
+/** Values of the search's filters that are not the club's own; other names are found as well. */
+export const filterValues = {
+	minutes: { short: "Under 5 minutes", medium: "5 to 10 minutes", long: "Over 10 minutes" },
+	directions: {
+		forward: { name: "Forward", aliases: ["forwards"] },
+		backward: { name: "Backward", aliases: ["backwards"] },
+		sideways: { name: "Sideways", aliases: ["sideward"] },
+		none: { name: "No direction", aliases: [] },
+	} satisfies Record<Direction, { readonly name: string; readonly aliases: readonly string[] }>,
+};
+
+// Measures ------------------------------------------------------------------------------------------
+
+/** What each measure asks, means and comes from. Published sources keep their names in every language. */
+export const measures = {
+	spacing: {
+		title: "Spacing",
+		question: "Is anything met too seldom, or forgotten for weeks?",
+		means: "In how many weeks each level meets a shape or a skill, and how long it waits to meet it again.",
+		source:
+			"That practice spread over time is kept better than massed practice is well shown (Cepeda et al. 2006, for verbal recall; Lee & Genovese 1988, for movement). No best gap for children's gymnastics has been published, so the targets are the club's own.",
+	},
+	order: {
+		title: "Order",
+		question: "Does the easier thing come before the harder one?",
+		means:
+			"Whether each level first meets what a skill needs, or what a drill comes after, before the thing itself; skills that gymnasts arrive with count as met.",
+		source:
+			"What needs what is the club's own, from its skills and drills. That the easier comes before the harder is common practice.",
+	},
+	balance: {
+		title: "Balance",
+		question: "Is forward work matched by backward work, on both sides, in every movement pattern?",
+		means:
+			"Minutes forward against minutes backward on each apparatus in each week, how the two sides are treated, and which movement patterns are trained; minutes are added up over the levels.",
+		source:
+			"That work done forwards is matched by a backward version in the same week is common practice; no published source gives a share.",
+	},
+	time: {
+		title: "Time",
+		question: "Does the plan fit into each class, and how much of it does a gymnast move?",
+		means:
+			"Warm-up, blocks and cool-down against the minutes of each class, and the share of those minutes in which a gymnast moves rather than waits for a turn.",
+		source:
+			"Counted from the plan, the size of the class and the turns that drills give; a drill without a turn counts as everyone moving at once. That gymnasts learn by moving is common practice; the share wanted is the club's own.",
+	},
+	equipment: {
+		title: "Equipment",
+		question: "Is there enough in the store room, also while two classes share the hall?",
+		means:
+			"What each apparatus needs in each week: stations stand side by side and add up, blocks follow each other and the largest wins, items for each gymnast count for the largest class.",
+		source: "Counted from the equipment lists of the drills and from what the club owns.",
+	},
+	load: {
+		title: "Load",
+		question: "Do landings and hand contacts step up gently?",
+		means:
+			"Landings and hand contacts that the plan asks of one gymnast who does everything planned for the level, and the step: this week over the mean of the three teaching weeks before.",
+		source:
+			"Landings and hand contacts are counted in studies of young gymnasts (wrist pain: DiFiori et al. 1996, 2002). The step wanted is the club's own: bands for such ratios (Gabbett 2016) have been strongly criticised (Impellizzeri et al. 2020), so none is used here.",
+	},
+	heights: {
+		title: "Heights",
+		question: "How high is knee, hip or chest height for this class?",
+		means:
+			"Centimetres at each body landmark for the ages of a class: the medians of girls and boys, and the band from the smaller 5th to the larger 95th percentile.",
+		source:
+			"CDC growth charts 2000, stature for age (Vital and Health Statistics, series 11, number 246); shares of stature: Drillis & Contini 1966, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1.",
+	},
+};
+
+/** The club's targets as parts of one sentence, each beginning small. */
+export const targets = {
+	shapeWeeks: (weeks: number) => `each shape in at least ${counts.weeks(weeks)}`,
+	shapeGap: (weeks: number) => `at most ${counts.weeks(weeks)} from one week with a shape to the next`,
+	skillWeeks: (weeks: number) => `each skill in at least ${counts.weeks(weeks)}`,
+	skillGap: (weeks: number) => `at most ${counts.weeks(weeks)} from one week with a skill to the next`,
+	order: "nothing before what it is built on",
+	pairDirections: "forward work is matched by backward work in the same week",
+	time: "planned minutes fit into the class",
+	activeShare: (share: number) => `each gymnast moves for at least ${percent(share)} of the class`,
+	equipment: "never more needed at the same moment than the club owns",
+	loadStep: (step: number) => `a week at most ${number(step, 2)} times the mean of the three before it`,
+};
+
+export const measurePage = {
+	lead: "What is counted from the plan, and what the club wants of it. Every number opens to the drills it was counted from.",
+	allFindings: (findings: number) => `All ${counts.findings(findings)}, weightiest first`,
+	noFindings: "No findings",
+	targetIs: (target: string) => `Target: ${target}`,
+	target: "The club's target",
+	noTarget: <T>(howTo: T): Sentence<T> => ["None is set. ", howTo, "."],
+	howToSet: "How to set one",
+	nothingMisses: "Nothing misses it.",
+	finds: "What this measure finds",
+	source: "Where this comes from",
+	others: "Other measures",
+	all: "All measures",
+	nothing: <T>(howTo: T): Sentence<T> => [
+		"No week is planned yet, so there is nothing to count. ",
+		howTo,
+		".",
+	],
+	howToWrite: "How to write a week",
+	termQuestion: "What does each week train, at a glance?",
+	coverageQuestion: "How many minutes go to each shape, skill and direction?",
+	calendar: "Calendar",
+	calendarQuestion: "On which dates does each class meet, around what is closed?",
+};
+
+export const spacing = {
+	missing: "What misses a target",
+	note: "Minutes in each week. The same rows are marked in the tables further down.",
+	missingTitle: { shape: "Body shapes that miss a target", skill: "Skills that miss a target" },
+	missingTable: {
+		shape: "Body shapes that miss a target, minutes by week",
+		skill: "Skills that miss a target, minutes by week",
+	},
+	missingDescription: "Minutes in each week, by level. The table beside this picture has the same numbers.",
+	none: {
+		shape: (level: string) => `No shape is met or wanted at ${level}.`,
+		skill: (level: string) => `No skill is met or wanted at ${level}.`,
+	},
+	met: (met: number, expected: number) =>
+		met === expected
+			? `All ${expected} that the level should meet are met.`
+			: `${met} of ${expected} that the level should meet are met.`,
+	metAndMissed: (met: number, expected: number, missed: number, target: string) =>
+		`${met === expected ? `All ${expected}` : `${met} of ${expected}`} that the level should meet are met; ${
+			missed === 0 ? "none misses" : missed === 1 ? "1 misses" : `${missed} miss`
+		} the target (${target}).`,
+	levelMet: {
+		shape: (met: number, expected: number) =>
+			`${met === expected ? `All ${expected}` : `${met} of ${expected}`} shapes that the level should train are met.`,
+		skill: (met: number, expected: number) =>
+			`${met === expected ? `All ${expected}` : `${met} of ${expected}`} skills that the level should be taught are met.`,
+	},
+	allMeet: "All meet the target",
+	missed: (missed: number) => `${missed === 1 ? "1 misses" : `${missed} miss`} the target`,
+	extra: "extra",
+	extraNote: "Extra: met, though the level need not.",
+	tableOf: {
+		shape: (level: string) => `Body shapes at ${level}`,
+		skill: (level: string) => `Skills at ${level}`,
+	},
+	never: "never",
+	weekByWeek: (level: string) => `${level} week by week`,
+	weeksTable: "Weeks at each level",
+	opens: "A week opens to its drills.",
+	everything: "Spacing of everything, and the targets",
+	everyThing: "Every shape and skill of this level, with its weeks",
+	orderOf: "The order in which it meets its skills",
+};
+
+export const order = {
+	none: "No skill is taught or wanted at this level.",
+	checked: (needs: number, wrong: number) =>
+		`${counts.needs(needs)} of taught skills held against the plan: ${wrong === 0 ? "all are met first" : `${wrong} come too late`}.`,
+	tableOf: (level: string) => `The order of skills at ${level}`,
+	first: "First taught",
+	builtOn: "Built on",
+	notThisTerm: "not this term",
+	notTaught: "not taught",
+	arrives: "arrives with it",
+	tooLate: "too late",
+	pictures: "What leads to what",
+	note: "From the easy at the top to the hard at the bottom, with the week in which each level is first taught it. A skill's own page shows its neighbours on every apparatus.",
+	mapTitle: (apparatus: string) => `Skills on ${apparatus}`,
+	mapDescription: "What comes before what. The list under this picture has the same in words.",
+};
+
+export const balance = {
+	directions: "Forward and backward",
+	overAll: "Minutes over all levels.",
+	note: "Minutes over all levels. Each apparatus has a scale of its own. A number opens to its drills.",
+	pairs: (of: string) => `${of}: backward and forward`,
+	tableOf: (apparatus: string) => `${apparatus}: minutes by direction`,
+	byDirection: "Minutes by direction",
+	sidesNote: "Minutes by how the drills treat the two sides of the body.",
+	sidesTable: "Minutes by sides",
+	sides: {
+		both: "Both together",
+		each: "Each in turn",
+		lead: "Favoured only",
+		unsaid: "Not said",
+	},
+	patterns: "Movement patterns",
+	patternsNote:
+		"A drill has the patterns of the skills it leads to; one with two patterns gives its full minutes to both. In brackets the minutes shared out over the patterns, which add up.",
+	patternsTable: "Minutes by movement pattern",
+	countedFrom: (level: string) => `Counted from, ${level}`,
+	unpaired: "Without its counterpart",
+	unpairedNote:
+		"Drills in one direction that a level does in a week without the same work in the other. A director may want it so; nothing here is a fault by itself.",
+	levelInWeeks: (level: string, weeks: readonly number[]) =>
+		`${level} in ${weeks.length === 1 ? "week" : "weeks"} ${weeks.join(", ")}`,
+	noCounterpart: "No counterpart in the library.",
+	counterpart: <T>(drills: T): Sentence<T> => ["Counterpart: ", drills, "."],
+};
+
+export const time = {
+	none: "No class with a rotation has anything planned yet, so there is nothing to hold against its minutes.",
+	moving: "How much each class moves",
+	movingNote:
+		"Percent of the class's minutes over all planned weeks: the sum of moving minutes over the sum of minutes.",
+	target: "target",
+	under: "under the target",
+	shareTitle: "Share of each class in which a gymnast moves",
+	shareDescription: "In percent. The table beside this picture has the same numbers.",
+	lineTitle: (group: string) => `${group}: planned and available minutes`,
+	lineDescription: "Minutes in each week. The table beside this picture has the same numbers.",
+	weekByWeek: (group: string) => `${group}, week by week`,
+	allMove: "all move",
+	someMove: (moving: number, gymnasts: number) => `${moving} of ${gymnasts} move`,
+	turnsEach: (turns: number) => `${counts.turns(turns)} each`,
+};
+
+export const equipmentMeasure = {
+	together: "Classes at the same time",
+	nobody: "No two classes with a day, a start and minutes are in the hall at the same time.",
+	who: "Who is in the hall at the same time:",
+	overlap: (day: string, from: string, to: string) => `${day}, ${from} to ${to}:`,
+	enough: "At no moment do they need more together than the club owns.",
+	tightest: "Nearest to what is owned",
+	tightestNote:
+		"The most of an item that one apparatus needs in any week, the scarcest first. The tables below have all items and weeks.",
+	chartTitle: "The most that is needed of an item, against what is owned",
+	chartDescription: "Pieces. The tables below have all items and weeks.",
+	ofOwned: (owned: number) => `of ${number(owned)} owned`,
+	neededInWeeks: (apparatus: string) => `${apparatus}: needed in each week`,
+	clashTable: "More needed at once than the club owns",
+	when: "When",
+	at: (day: string, from: string, to: string) => `${day}, ${from} to ${to}`,
+	classAt: <T>(needed: number, group: T, place: T): Sentence<T> => [
+		`${number(needed)} for `,
+		group,
+		" at ",
+		place,
+	],
+};
+
+export const load = {
+	title: "Landings and hand contacts",
+	byLevel: "Landings and hand contacts by level",
+	note: "For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before.",
+	notMedical: "A count for planning, not a medical measure.",
+	caution:
+		"It counts what is written, not how hard a landing is, how it is done, or how a gymnast is. No number and no step here is called safe or unsafe.",
+	kinds: { landings: "Landings", hands: "Hand contacts" },
+	chartTitle: {
+		landings: (level: string) => `${level}: landings by week`,
+		hands: (level: string) => `${level}: hand contacts by week`,
+	},
+	chartDescription:
+		"With the step over the mean of the three weeks before. The table below has the same numbers.",
+	timesBefore: (step: number) => `${number(step, 2)} × before`,
+	tableOf: (level: string) => `${level}: landings and hand contacts by week`,
+};
+
+/** Landmarks as heads of columns. */
+export const heights = {
+	approximate: "For children every figure is approximate.",
+	byClass: "By class",
+	note: "In cm, from the 5th percentile of the youngest to the 95th of the oldest; bare feet, standing tall.",
+	classTable: "Heights by class, in centimetres",
+	/** What share of stature a landmark has, and who measured it. */
+	share: (share: number, landmark: Landmark) =>
+		`${share === 1 ? "Stature" : `Stature × ${number(share, 3)}`}; ${landmarkSources[landmark]}.`,
+	medianGirls: "median, girls",
+	medianBoys: "median, boys",
+	age: (years: number) => `Age ${years}`,
+	chartTitle: (landmark: string) => `${landmark} by age, in cm`,
+	chartDescription:
+		"From the 5th to the 95th percentile. The table beside this picture has the same numbers.",
+	ageTable: (landmark: string) => `${landmark} by age, in centimetres`,
+	ageHeads: ["Age", "5th percentile", "Median, girls", "Median, boys", "95th percentile"],
+	usedBy: (drills: number) => `Used by ${counts.drills(drills)}`,
+};
+
+// Pictures ------------------------------------------------------------------------------------------
+
+/** What a figure stands on, and where it goes. */
+export const figures = {
+	move: "Move",
+	stop: "Stop",
+	afterThat: "then",
+	on: {
+		floor: "on the floor",
+		mat: "on a mat",
+		"soft-mat": "on a soft mat",
+		wedge: "on a wedge",
+		block: "on a block",
+		box: "on a box",
+		board: "on a springboard",
+		beam: "on the beam",
+		bar: "on the bar",
+		rails: "on parallettes",
+		wall: "on the floor at a wall",
+	} satisfies Record<Ground, string>,
+	inAir: {
+		floor: "in the air over the floor",
+		mat: "in the air over a mat",
+		"soft-mat": "in the air over a soft mat",
+		wedge: "in the air over a wedge",
+		block: "in the air over a block",
+		box: "in the air over a box",
+		board: "in the air over a springboard",
+		beam: "in the air over the beam",
+		bar: "in the air over the bar",
+		rails: "in the air over parallettes",
+		wall: "in the air over the floor at a wall",
+	} satisfies Record<Ground, string>,
+	travels: {
+		forward: "The body travels forward.",
+		backward: "The body travels backward.",
+		sideways: "The body travels sideways.",
+	},
+};
+
+export const charts = {
+	picture: (title: string) => `${title}, picture`,
+	inWords: "The same in words",
+	none: "none",
+	// The matrix of a term.
+	corner: "Week",
+	gap: (weeks: number) => `${weeks} wk gap`,
+	shortGap: (weeks: number) => `${weeks} wk`,
+	shortestGap: (weeks: number) => `${weeks}w`,
+	gapInFull: (weeks: number, from: string, to: string) => `gap of ${weeks} weeks, from ${from} to ${to}`,
+	gapKey: (most: number) => `gap of more than ${counts.weeks(most)}`,
+	never: "in no week",
+	noneKey: "none",
+	step: (upTo: string) => `to ${upTo}`,
+	// The line of a class's minutes.
+	weeks: "Week",
+	difference: "+ / −",
+	planned: "planned",
+	available: "available",
+	over: "more than there is",
+	inFull: (planned: string, available: string | undefined) =>
+		available === undefined ? `${planned} planned` : `${planned} planned of ${available}`,
+	/** Bars from a low to a high number. */
+	range: (low: string, high: string, unit: string) => `${low} to ${high} ${unit}`,
+	// The map of what leads to what.
+	week: (week: number) => `wk ${week}`,
+	taught: ({ level, week }: { readonly level: string; readonly week: number }) => `${level} wk ${week}`,
+	taughtInFull: ({ level, week }: { readonly level: string; readonly week: number }) =>
+		`${level} from week ${week}`,
+	notTaught: "not this term",
+	more: (count: number) => `needs ${count} more`,
+	moreInFull: (count: number) => `needs ${count} more ${count === 1 ? "skill" : "skills"} not shown here`,
+	needs: (names: readonly string[]) => `needs ${and(names)}`,
+	leadsTo: (names: readonly string[]) => `leads to ${and(names)}`,
+	arrow: "first, then",
+	redundant: "also directly",
+};
+
+export const floorPlan = {
+	title: (place: string) => `Floor plan: ${place}`,
+	landing: "hatched: landing area",
+	free: (metres: number) => `dotted: ${number(metres)} m that should stay free around it`,
+	arrows: "arrows: rotation",
+	plans: "Floor plans are drawn to scale.",
+	placed: "Stations without a written place are placed where there is room.",
+	published: (items: string, source: string) => `Size of ${items}: ${source}.`,
+	common: (metres: number) =>
+		`Other sizes, and the free space (${number(metres)} m between stations), are common practice; local codes and the makers' instructions come first.`,
+	/** Read aloud for the drawing. */
+	drawing: {
+		size: (length: string, width: string) => `Floor plan, ${length} by ${width} m, drawn to scale.`,
+		open: "Nobody gave the size of this place; the plan is as large as its stations need.",
+		station: (label: string, name: string, x: string, y: string, long: string, wide: string) =>
+			`${label}: ${name}, with its middle at ${x}, ${y} m, ${long} by ${wide} m.`,
+		rotation: (labels: readonly string[]) =>
+			`Groups move from ${labels.join(" to ")}, and back to the first.`,
+		overlap: (a: string, b: string) => `${a} and ${b} overlap.`,
+		gap: (a: string, b: string, gap: string) => `Only ${gap} m between ${a} and ${b}.`,
+		landing: (a: string, b: string, gap: string) =>
+			`Only ${gap} m between the landing area of ${a} and ${b}.`,
+		wall: (a: string, away: string) => `${a} needs a wall and stands ${away} m from the edge.`,
+		edge: (a: string, over: string) => `${a} stands ${over} m over the edge.`,
+		metres: "m",
+	},
+};
+
+export const authorGuide = {
+	lead: "How to write for this handbook: every file, every field, every message.",
+	folder: <T>(at: {
+		readonly content: T;
+		readonly data: T;
+		readonly required: T;
+		readonly link: T;
+		readonly named: T;
+	}): Sentence<T> => [
+		"A club folder holds ",
+		at.content,
+		" and ",
+		at.data,
+		". Only the fields marked ",
+		at.required,
+		" are needed: ten drills with a title, an apparatus and levels make a handbook, and each further field switches on what it feeds. Ids are lower-case words joined by hyphens, and a file's name is its id. Text may hold inline Markdown, and ",
+		at.link,
+		" or ",
+		at.named,
+		" links to anything that has an id.",
+	],
+	/** Stands for a link's own words. */
+	wordsInLink: "words",
+	required: "required",
+	parts: "Parts of this guide",
+	messages: "Messages",
+	aboutMessages:
+		"Each message has a code that never changes its meaning. It names the file, the line and the column, what is wrong, why it matters and what to do.",
+	whatToDo: "What to do.",
+	firstDrill: "A first drill",
+	saveAs: <T>(file: T): Sentence<T> => ["Save this as ", file, ":"],
+	example: `---
+title: Log roll
+apparatus: floor
+levels: [beginners]
+shapes: [straight]
+cues: [Long and tight, "Roll hips and shoulders together"]
+caution: One gymnast on the mat at a time.
+---
+Lie long with the arms overhead, and roll sideways like a log.`,
+	kinds: {
+		drill: "Drill",
+		week: "Week",
+		guide: "Guide",
+		club: "Club",
+		term: "Term",
+		targets: "Targets",
+		levels: "Levels",
+		apparatus: "Apparatus",
+		shapes: "Shapes",
+		skills: "Skills",
+		equipment: "Equipment",
+	} satisfies Record<FileKind, string>,
+	severities: {
+		error: "Stops the build",
+		warning: "A warning; the build goes on",
+		finding: "A finding; the build goes on",
+	},
+	stages: {
+		H1: "Reading and checking a file",
+		H2: "How files refer to each other",
+		H3: "What the plan adds up to",
+		H4: "Printing",
+	},
+	/** What may be written in a field. */
+	forms: {
+		or: "or",
+		date: "date",
+		clock: "time of day",
+		dateOrInterval: "date or interval",
+		listOf: (what: string) => `list of ${what}`,
+		anything: "anything",
+		mapByName: "map by name",
+		fields: "fields",
+		id: "id",
+		truth: "true or false",
+		nothing: "nothing",
+		whole: "whole number",
+		number: "number",
+		text: "text",
+		above: (least: number) => `above ${least}`,
+		aboveTo: (least: number, most: number) => `above ${least}, to ${most}`,
+		to: (most: number) => `to ${most}`,
+		from: (least: number) => `from ${least}`,
+		between: (least: number, most: number) => `${least} to ${most}`,
+	},
+};
+
+/**
+ * What files and fields mean, by kind ("drill") and field ("drill.levels.<id>.do"), where a language
+ * says it in other words than the schemas. English has none: the schemas are English.
+ */
+export const fields: Readonly<Record<string, string>> = {};
+
+// Findings and problems -----------------------------------------------------------------------------
+
+/** What each code means, why it matters and what to do. */
+export const catalogue: Readonly<Record<Code, CatalogueEntry>> = CATALOGUE;
+
+export const findingsPage = {
+	/** The heading of findings on the page of a thing. */
+	found: "What the measures find",
+	allMet: "The plan meets every target of the club.",
+	against: (findings: number) => `${counts.findings(findings)} against the club's targets.`,
+	lead: <T>(file: T, meaning: T): Sentence<T> => [
+		"Findings never stop a build: a director may have good reasons. The thresholds are the club's own, in ",
+		file,
+		"; ",
+		meaning,
+		".",
+	],
+	whatEachMeans: "what each means",
+	measure: <T>(measure: T): Sentence<T> => ["Measure: ", measure, "."],
+	all: (findings: number) => `All ${findings}`,
+	/** A place in a list of a file. */
+	item: (place: number) => `no. ${place}`,
+};
+
+/** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */
+export const findings = {
+	outOfOrder: {
+		what: (level: string, thing: string, week: number, first: string, when: string) =>
+			`${level} meets ${quoted(thing)} in week ${week} before ${quoted(first)}, ${when}.`,
+		never: "which the term never teaches this level",
+		later: (week: number) => `which comes in week ${week}`,
+		laterSameWeek: (classes: readonly string[]) =>
+			`which comes later in the same week${classes.length === 0 ? "" : ` for ${classes.join(", ")}`}`,
+		whySkill: (thing: string, first: string) => `${quoted(thing)} is built on ${quoted(first)}.`,
+		whyDrill: (thing: string, first: string) => `${quoted(thing)} says that it comes after ${quoted(first)}.`,
+		fixSkill: (first: string) =>
+			`Plan a drill for ${quoted(first)} earlier, or list it under the level's \`entry\` if gymnasts arrive with it.`,
+		fixDrill: (thing: string, first: string) =>
+			`Plan ${quoted(first)} earlier for this level, or plan ${quoted(thing)} later.`,
+	},
+	spacing: {
+		shapeNever: (level: string, shape: string) => `${level} never trains ${quoted(shape)}`,
+		skillNever: (level: string, skill: string) => `${level} is never taught ${quoted(skill)}`,
+		shapeMet: (level: string, shape: string, weeks: readonly number[]) =>
+			`${level} trains ${quoted(shape)} in ${counts.weeks(weeks.length)} (${inWeeks(weeks)})`,
+		skillMet: (level: string, skill: string, weeks: readonly number[]) =>
+			`${level} is taught ${quoted(skill)} in ${counts.weeks(weeks.length)} (${inWeeks(weeks)})`,
+		tooFew: (met: string, wanted: number) => `${met}; the target is ${counts.weeks(wanted)}.`,
+		shapeGap: (level: string, shape: string, gap: Gap) =>
+			`${level} trains ${quoted(shape)} in week ${gap.from} and not again before week ${gap.to}, ${counts.weeks(gap.weeks)} later; the target is at most ${gap.wanted}.`,
+		skillGap: (level: string, skill: string, gap: Gap) =>
+			`${level} is taught ${quoted(skill)} in week ${gap.from} and not again before week ${gap.to}, ${counts.weeks(gap.weeks)} later; the target is at most ${gap.wanted}.`,
+		noDrill: (level: string, thing: string) =>
+			`No drill of the library for ${level} leads to ${quoted(thing)}: write one, or take the level out of the skill's \`levels\`.`,
+		planAgain: (drills: readonly string[], level: string) =>
+			`Plan ${or(drills.map(quoted), 4)} in another week for ${level}.`,
+		planBetween: (drills: readonly string[], level: string, from: number, to: number) =>
+			`Plan ${or(drills.map(quoted), 4)} between weeks ${from} and ${to} for ${level}.`,
+	},
+	oneDirection: {
+		onlyForward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
+			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} forward over all levels (${and(drills.map(quoted), 4)}) and none backward.`,
+		onlyBackward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
+			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} backward over all levels (${and(drills.map(quoted), 4)}) and none forward.`,
+		planForward: (drills: readonly string[]) =>
+			`Plan a forward drill on this apparatus in the same week, such as ${or(drills.map(quoted))}.`,
+		planBackward: (drills: readonly string[]) =>
+			`Plan a backward drill on this apparatus in the same week, such as ${or(drills.map(quoted))}.`,
+	},
+	time: {
+		nothing: (group: string, week: number) => `${group} has nothing to do in week ${week}.`,
+		before: (minutes: number) => `${number(minutes)} before`,
+		after: (minutes: number) => `${number(minutes)} after`,
+		tooLong: (group: string, week: number, planned: number, available: number, parts: readonly string[]) =>
+			`${group}, week ${week}: ${counts.minutes(planned)} planned in a class of ${number(available)} (${and(parts, 9)}).`,
+		takeOut: (minutes: number, apparatus: string) =>
+			`Take ${counts.minutes(minutes)} out; ${apparatus} has the most. Or raise the class's \`minutes\` in _data/term.yaml.`,
+		tooStill: (group: string, week: number, still: Still) =>
+			`${group}, week ${week}: each gymnast moves for ${number(still.active)} of ${counts.minutes(still.available)}, ${number(still.share * 100)} %; the target is ${number(still.target * 100)} %.${
+				still.waits.length === 0
+					? ""
+					: ` Most waiting: ${and(
+							still.waits.map(({ drill, minutes }) => `${quoted(drill)} (${counts.minutes(minutes)})`),
+							4,
+						)}.`
+			}`,
+		nobodyWaits: "Nobody waits: more of the class's minutes have to be planned.",
+		split: (drill: string) =>
+			`Split ${quoted(drill)} into stations, let more gymnasts go at once, or give those who wait a task of their own.`,
+		noTurn: (place: ClassPlace, minutes: number, drill: string, gymnasts: number) =>
+			`${place.group}, week ${place.week}, ${place.apparatus}: ${counts.minutes(minutes)} of ${quoted(drill)} will not do for ${counts.gymnasts(gymnasts)} to have a turn each.`,
+	},
+	equipment: {
+		short: (week: number, apparatus: string, need: Need, drills: readonly string[]) =>
+			`Week ${week}, ${apparatus}: ${number(need.needed)} × ${need.item} needed for ${and(drills.map(quoted), 4)}, ${number(need.owned)} owned.`,
+		wanted: (group: string, needed: number, apparatus: string) =>
+			`${group} ${number(needed)} on ${apparatus}`,
+		clash: (week: number, day: Weekday, clock: string, need: Need, who: readonly string[]) =>
+			`Week ${week}, ${days[day]} at ${clock}: ${number(need.needed)} × ${need.item} needed at once, ${number(need.owned)} owned (${and(who, 4)}).`,
+	},
+	load: {
+		landings: (value: number, step: number) =>
+			`${number(value)} landings, ${number(step, 2)} times the mean of the three weeks before`,
+		hands: (value: number, step: number) =>
+			`${number(value)} hand contacts, ${number(step, 2)} times the mean of the three weeks before`,
+		step: (level: string, week: number, parts: readonly string[], target: number) =>
+			`${level}, week ${week}: ${and(parts)}; the target is at most ${number(target, 2)} times. A count for planning, not a medical measure.`,
+		spreadLandings: (drill: string, value: number) =>
+			`Spread the repetitions over the weeks; ${quoted(drill)} asks for the most landings (${number(value)}).`,
+		spreadHands: (drill: string, value: number) =>
+			`Spread the repetitions over the weeks; ${quoted(drill)} asks for the most hand contacts (${number(value)}).`,
+	},
+	calendar: {
+		reviewed: (drill: string, reviewed: string, due: string, starts: string) =>
+			`${quoted(drill)} was last reviewed on ${reviewed}; a review was due by ${due}, before the term's start on ${starts}.`,
+		hole: (week: number, last: number) => `Week ${week} has no plan, and week ${last} has one.`,
+		missed: (group: string, week: number, date: string) =>
+			`${group} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
+	},
+	placing: {
+		what: (place: BlockPlace, size: readonly [number, number], parts: readonly string[]) =>
+			`Week ${place.week}, ${place.apparatus}, block ${place.block}, on ${number(size[0], 2)} × ${number(size[1], 2)} m: ${and(parts, 4)}.`,
+		station: (number: number, drill: string) => `${number} ${quoted(drill)}`,
+		overlap: (a: string, b: string) => `stations ${a} and ${b} overlap`,
+		landing: (a: string, b: string, gap: number, wanted: number) =>
+			`${number(gap, 2)} m between the landing area of station ${a} and station ${b}, ${number(wanted, 2)} m wanted`,
+		between: (a: string, b: string, gap: number, wanted: number) =>
+			`${number(gap, 2)} m between stations ${a} and ${b}, ${number(wanted, 2)} m wanted`,
+		wall: (a: string, gap: number) =>
+			`station ${a} needs a wall and stands ${number(gap, 2)} m from the edge`,
+		edge: (a: string, over: number) => `station ${a} stands ${number(over, 2)} m over the edge`,
+		planFewer: "Plan fewer or smaller stations in this block, or correct `plan` in _data/apparatus.yaml.",
+	},
+};
+
+/** A gap in weeks, and the longest the club wants. */
+interface Gap {
+	readonly from: number;
+	readonly to: number;
+	readonly weeks: number;
+	readonly wanted: number;
+}
+
+/** How long a class moves, in minutes; shares from 0 to 1. */
+interface Still {
+	readonly active: number;
+	readonly available: number;
+	readonly share: number;
+	readonly target: number;
+	readonly waits: readonly { readonly drill: string; readonly minutes: number }[];
+}
+
+interface ClassPlace {
+	readonly group: string;
+	readonly week: number;
+	readonly apparatus: string;
+}
+
+interface BlockPlace {
+	readonly week: number;
+	readonly apparatus: string;
+	readonly block: number;
+}
+
+interface Need {
+	readonly item: string;
+	readonly needed: number;
+	readonly owned: number;
+}
+
+function inWeeks(weeks: readonly number[]): string {
+	return `${weeks.length === 1 ? "week" : "weeks"} ${and(weeks.map(String), 8)}`;
+}

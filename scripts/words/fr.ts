@@ -1,0 +1,1861 @@
+/**
+ * Les mots du manuel en français. The same sections as `en.ts`, whose comments say what each is for.
+ *
+ * The spaces before `:`, `;`, `%` and inside « » are no-break spaces, as French typography wants them.
+ * Terms: éducatif (drill), élément (skill), forme (body shape), agrès (apparatus), atelier (station),
+ * cours (class), consigne (cue), parade (spotting), réception (landing), mise en place (set-up).
+ */
+
+import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
+import type { Words } from "./words.ts";
+import { countsOf, datesOf, listsOf, numbersOf } from "./writers.ts";
+
+// Comment la langue écrit ---------------------------------------------------------------------------
+
+export const language: Words["language"] = "fr";
+export const locale: Words["locale"] = "fr-FR";
+export const number: Words["number"] = /* @__PURE__ */ numbersOf(locale);
+export const date: Words["date"] = /* @__PURE__ */ datesOf(locale);
+export const and: Words["and"] = /* @__PURE__ */ listsOf("et", (count) => `${count} autres`);
+export const or: Words["or"] = /* @__PURE__ */ listsOf("ou", (count) => `${count} autres`);
+const count = /* @__PURE__ */ countsOf(locale, number);
+export const quoted: Words["quoted"] = (name) => `« ${name} »`;
+
+export const counts: Words["counts"] = {
+	weeks: /* @__PURE__ */ count("# semaine", "# semaines"),
+	minutes: /* @__PURE__ */ count("# minute", "# minutes"),
+	gymnasts: /* @__PURE__ */ count("# gymnaste", "# gymnastes"),
+	coaches: /* @__PURE__ */ count("# entraîneur", "# entraîneurs"),
+	classes: /* @__PURE__ */ count("# cours", "# cours"),
+	drills: /* @__PURE__ */ count("# éducatif", "# éducatifs"),
+	shapes: /* @__PURE__ */ count("# forme", "# formes"),
+	skills: /* @__PURE__ */ count("# élément", "# éléments"),
+	findings: /* @__PURE__ */ count("# constat", "# constats"),
+	turns: /* @__PURE__ */ count("# passage", "# passages"),
+	times: /* @__PURE__ */ count("# fois", "# fois"),
+	sets: /* @__PURE__ */ count("# série", "# séries"),
+	stations: /* @__PURE__ */ count("# atelier", "# ateliers"),
+	pages: /* @__PURE__ */ count("# page", "# pages"),
+	landings: /* @__PURE__ */ count("# réception", "# réceptions"),
+	teachingWeeks: /* @__PURE__ */ count("# semaine de cours", "# semaines de cours"),
+	gaps: /* @__PURE__ */ count("# lacune", "# lacunes"),
+	needs: /* @__PURE__ */ count("# prérequis", "# prérequis"),
+	handContacts: /* @__PURE__ */ count("# appui manuel", "# appuis manuels"),
+};
+
+// Les termes du métier ------------------------------------------------------------------------------
+
+export const directions: Words["directions"] = {
+	forward: "avant",
+	backward: "arrière",
+	sideways: "latéral",
+	none: "aucune",
+};
+export const days: Words["days"] = {
+	monday: "Lundi",
+	tuesday: "Mardi",
+	wednesday: "Mercredi",
+	thursday: "Jeudi",
+	friday: "Vendredi",
+	saturday: "Samedi",
+	sunday: "Dimanche",
+};
+export const patterns: Words["patterns"] = {
+	landing: "réception",
+	statics: "maintien",
+	locomotion: "déplacement",
+	rotation: "rotation",
+	swing: "balancé",
+	spring: "impulsion",
+	handling: "manipulation",
+};
+export const weights: Words["weights"] = {
+	serious: "important",
+	"worth a look": "à regarder",
+	note: "remarque",
+};
+export const sides: Words["sides"] = {
+	both: "Les deux côtés ensemble",
+	each: "Un côté puis l'autre",
+	lead: "Côté préféré seulement",
+};
+export const week: Words["week"] = (number) => `Semaine ${number}`;
+export const blockAt: Words["blockAt"] = (apparatus, block) => `${apparatus}, bloc ${block}`;
+export const ages: Words["ages"] = (from, to) => `${from} à ${to} ans`;
+
+// Le cadre de chaque page ---------------------------------------------------------------------------
+
+export const destinations: Words["destinations"] = {
+	thisWeek: "Cette semaine",
+	weeks: "Semaines",
+	classes: "Cours",
+	apparatus: "Agrès",
+	drills: "Éducatifs",
+	search: "Recherche",
+	shapes: "Formes",
+	skills: "Éléments",
+	levels: "Niveaux",
+	equipment: "Matériel",
+	coverage: "Couverture",
+	termOverview: "Vue de la période",
+	measures: "Mesures",
+	findings: "Constats",
+	guides: "Guides",
+	authorGuide: "Guide de rédaction",
+	safety: "Sécurité",
+};
+
+export const frame: Words["frame"] = {
+	description: (page, club, term) => `${page}. Extrait du manuel d'entraînement du club ${club}, ${term}.`,
+	handbookOf: (club) => `${club} : manuel d'entraînement`,
+	skip: "Aller à la page",
+	largeType: "Grands caractères",
+	theme: "Clair ou sombre",
+	menu: "Menu",
+	main: "Principal",
+	crumbs: "Où se trouve cette page",
+	moreOnSafety: "En savoir plus sur la sécurité",
+	all: "Tout le manuel",
+	colophon: (club, term, edition) => [`${club}, ${term}. Édition `, edition, "."],
+	report: (link, contact) => [link, ` à ${contact}.`],
+	reportLink: "Signaler une correction",
+	correction: (page, edition) => `Correction : ${page} (édition ${edition})`,
+};
+
+export const themeSwitch: Words["themeSwitch"] = { dark: "Couleurs sombres" };
+
+export const caution: Words["caution"] = {
+	first:
+		"L'entraînement de la gymnastique demande un encadrement qualifié, des tapis et une parade adaptés au gymnaste.",
+	rest: "Les règles locales, celles de la fédération et la pratique diplômée passent d'abord. Les charges et hauteurs calculées sont des aides à la planification.",
+};
+
+// Éducatifs -----------------------------------------------------------------------------------------
+
+export const safety: Words["safety"] = {
+	spotting: "Parade.",
+	caution: "Précaution.",
+	both: "Parade et précaution.",
+	nothingWritten: (usual) => ["Rien de particulier n'est écrit pour cet éducatif : ", usual, " s'applique."],
+	usual: "la précaution d'usage",
+};
+
+export const landmarkSources: Words["landmarkSources"] = {
+	knee: "Drillis & Contini 1966, d'après Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	hip: "Drillis & Contini 1966, d'après Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	chest:
+		"aucune valeur publiée : aux deux tiers entre la hanche et l'épaule, d'après Drillis & Contini 1966, dans Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	shoulder:
+		"Drillis & Contini 1966, d'après Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+	head: "la stature elle-même",
+	reach:
+		"hauteur de l'épaule avec le bras, l'avant-bras et la main au-dessus, d'après Drillis & Contini 1966, dans Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",
+};
+
+export const setUp: Words["setUp"] = {
+	forEachGymnast: "par gymnaste",
+	at: (what, landmark) => [what, ` à ${landmarks[landmark]}`],
+	range: (who, low, high) => `${who} : ${low} à ${high} cm`,
+	turn: (seconds, atOnce) =>
+		`Un passage dure environ ${number(seconds)} s, ${counts.gymnasts(atOnce)} à la fois`,
+	heightsCaution:
+		"Les proportions ont été mesurées sur des adultes ; pour des enfants, chaque chiffre est approximatif. Vérifiez sur le gymnaste présent.",
+	source:
+		"Source : courbes de croissance CDC 2000, stature selon l'âge (Vital and Health Statistics, série 11, numéro 246) ; proportions : Drillis & Contini 1966, d'après Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1.",
+};
+
+export const landmarks: Words["landmarks"] = {
+	knee: "hauteur du genou",
+	hip: "hauteur de la hanche",
+	chest: "hauteur de la poitrine",
+	shoulder: "hauteur de l'épaule",
+	head: "hauteur de la tête",
+	reach: "hauteur du bout des doigts, bras levés",
+};
+
+export const landmarkNames: Words["landmarkNames"] = {
+	knee: "genou",
+	hip: "hanche",
+	chest: "poitrine",
+	shoulder: "épaule",
+	head: "tête",
+	reach: "bras levés",
+};
+
+export const drill: Words["drill"] = {
+	on: "À",
+	forLevels: "Pour",
+	levels: "Ce que fait chaque niveau",
+	asDescribed: "Comme décrit.",
+	say: "Dire",
+	see: "On voit",
+	watchFor: "À surveiller",
+	setUp: "Mise en place",
+	how: "Déroulement",
+	pictures: "Images",
+	whereNext: "Et ensuite",
+	easier: "Plus facile",
+	harder: "Plus difficile",
+	otherDirection: "Dans l'autre sens",
+	elsewhere: "Mêmes formes ailleurs",
+	comesBefore: "vient avant",
+	comesNext: "vient après",
+	moreLikeThis: (link) => [link, " : mêmes formes et éléments, autres agrès ou niveaux"],
+	moreLikeThisLink: "Éducatifs semblables",
+	plannedIn: "Prévu en",
+	overTerm: "Sur la période",
+	about: "À propos de cet éducatif",
+	shapes: "Formes",
+	leadsTo: "Mène à",
+	direction: "Sens",
+	sides: "Côtés",
+	eachRepetition: "Chaque répétition",
+	contacts: (landings, hands) => `${counts.landings(landings)}, ${counts.handContacts(hands)}`,
+	contactsPlanned: "Réceptions et appuis manuels prévus pour une répétition",
+	alsoCalled: "Aussi appelé",
+	reviewed: "Relu le",
+	writtenIn: "Écrit dans",
+	hold: (seconds) => `tenir ${number(seconds)} s`,
+};
+
+// Pages ---------------------------------------------------------------------------------------------
+
+export const minuteSign: Words["minuteSign"] = "min";
+export const min: Words["min"] = (minutes) => `${number(minutes)} min`;
+export const percent: Words["percent"] = (share) => `${number(share * 100)} %`;
+export const ofWeek: Words["ofWeek"] = (week) => `semaine ${week}`;
+export const ofBlock: Words["ofBlock"] = (apparatus, week, block) =>
+	`${apparatus}, semaine ${week}, bloc ${block}`;
+export const fromLevel: Words["fromLevel"] = (level) => ["Dès ", level];
+export const alsoCalled: Words["alsoCalled"] = (names) => `Aussi appelé ${names}.`;
+export const allLevels: Words["allLevels"] = "Tous les niveaux";
+export const allApparatus: Words["allApparatus"] = "Tous les agrès";
+export const anywhere: Words["anywhere"] = "Partout";
+export const noDirection: Words["noDirection"] = "sans sens";
+export const none: Words["none"] = "rien";
+export const asTable: Words["asTable"] = (title) => `${title}, tableau`;
+
+export const things: Words["things"] = {
+	shape: { title: "Formes du corps", one: "Forme" },
+	skill: { title: "Éléments", one: "Élément" },
+};
+
+export const heads: Words["heads"] = {
+	week: "Semaine",
+	weeks: "Semaines",
+	level: "Niveau",
+	apparatus: "Agrès",
+	class: "Cours",
+	group: "Groupe",
+	planned: "Prévu",
+	free: "Libre",
+	moving: "En mouvement",
+	target: "Objectif",
+	countedFrom: "Compté d'après",
+	forward: "Avant",
+	backward: "Arrière",
+	sideways: "Latéral",
+	noDirection: "Aucun",
+	missing: "Manque",
+	landings: "Réceptions",
+	hands: "Mains",
+	step: "Saut",
+	first: "Première",
+	last: "Dernière",
+	longestGap: "Plus long écart",
+	metIn: "Vu en semaine",
+	missedBy: "Objectif manqué par",
+	times: "Fois",
+	minutes: "Minutes",
+	reps: "Répétitions",
+};
+
+export const home: Words["home"] = {
+	title: "Que fait-on aujourd'hui ?",
+	today: "Aujourd'hui",
+	find: "Trouver un éducatif",
+	findExample: "gainage, niveau 2, barres",
+	myApparatus: "Mon agrès",
+	myLevel: "Mon niveau",
+	allWeeks: "Toutes les semaines",
+	emergency: "En cas d'urgence",
+};
+
+export const tenses: Words["tenses"] = {
+	now: "Cette semaine",
+	next: "À venir",
+	past: "Dernière semaine de la période",
+};
+
+export const today: Words["today"] = {
+	titles: {
+		"class day": "Aujourd'hui",
+		free: "Pas de fiche de cours aujourd'hui",
+		closed: "Le club est fermé aujourd'hui",
+		"before term": "La période n'a pas commencé",
+		"after term": "La période est terminée",
+	},
+	closedUntil: (day) => `Fermé jusqu'au ${day}.`,
+	first: (day) => `Premier jour de cours : ${day}.`,
+	next: (day) => `Prochain jour de cours : ${day}.`,
+	when: { "on now": "en cours", over: "terminé" },
+	openedLast: "ouvert en dernier",
+};
+
+export const weekList: Words["weekList"] = {
+	none: (link) => [
+		"Aucune semaine n'est encore prévue. Les éducatifs, formes et éléments sont déjà là ; ",
+		link,
+		" se trouve dans le guide de rédaction.",
+	],
+	howTo: "comment écrire une semaine",
+};
+
+export const calendar: Words["calendar"] = {
+	title: "Semaines de la période",
+	lead: (term, weeks, written) =>
+		`${term} : ${counts.teachingWeeks(weeks)}${written < weeks ? `, dont ${written} écrites` : ""}.`,
+	closed: (days) => `Fermé : ${days}.`,
+	file: "Fichier calendrier (.ics)",
+	byClass: "Cours par cours",
+};
+
+export const classes: Words["classes"] = {
+	none: (file) => ["Aucun cours n'est encore écrit dans ", file, "."],
+	anyDay: "Sans jour fixe",
+	gymnasts: "Gymnastes",
+	coaches: "Entraîneurs",
+	ages: "Âges",
+	fromTo: (from, to) => `${from} à ${to}`,
+	length: "Durée",
+	rotation: "Rotation",
+	sheets: "Fiches de cours",
+	closed: "fermé",
+	planned: (minutes) => `${min(minutes)} prévues`,
+	minutes: "Minutes",
+	moves: (share) => `Sur les semaines prévues, un gymnaste est en mouvement ${share} du cours.`,
+	allClasses: "Tous les cours",
+	weekByWeek: "Semaine par semaine",
+};
+
+export const classSheet: Words["classSheet"] = {
+	planned: (planned, available) =>
+		`${number(planned)}${available === undefined ? "" : ` sur ${number(available)}`} min prévues`,
+	moving: (share) => `en mouvement ${share}`,
+	closedDay: "Le club est fermé ce jour-là.",
+	besides: (name) => `${name} les semaines d'avant et d'après`,
+	before: "Avant de commencer.",
+	beforeRest:
+		"Vérifiez la mise en place et les tapis, comptez le groupe et tenez les gymnastes qui attendent à l'écart des réceptions. Ne parez que ce que vous avez appris à parer.",
+	glance: "Le cours en un coup d'œil",
+	warmUp: "Accueil et échauffement",
+	coolDown: "Retour au calme",
+	end: "Fin",
+	nothing: "Rien n'est prévu aux agrès de la rotation de ce cours.",
+	noBlock: "Aucun bloc ici n'est pour les niveaux de ce cours.",
+};
+
+export const block: Words["block"] = {
+	numbered: (number) => `Bloc ${number}`,
+	forLevels: (levels) => ["Pour ", levels],
+	nobody: "Aucun niveau présent ne fait ce bloc.",
+	rotate: (change) => `Rotation ; ${min(change)} par changement.`,
+	minEach: (minutes) => `${min(minutes)} chacun`,
+	minFor: (minutes, levels) => `${min(minutes)} pour ${levels}`,
+	here: (gymnasts) => `${counts.gymnasts(gymnasts)} ici`,
+	turnsEach: (turns) => `environ ${counts.turns(turns)} chacun`,
+	wait: (seconds) => `${number(seconds)} s entre deux passages`,
+};
+
+export const setOut: Words["setOut"] = {
+	title: "À sortir",
+	owns: (owned) => `le club en possède ${owned}`,
+	clear: "Effacer les coches",
+	ready: (done, of) => `${done} sur ${of} prêts`,
+};
+
+export const hall: Words["hall"] = {
+	blockByBlock: "Bloc par bloc",
+	toPresent: "Aller au bloc en cours",
+	fromBlock: (at, of) => `Depuis le bloc ${at} sur ${of}`,
+	oneOf: (at, of) => `${at} sur ${of}`,
+	before: "Avant",
+	whole: "Fiche entière",
+	next: "Suivant",
+	timer: (block) => `Minuteur des ateliers, ${block}`,
+	start: "Démarrer",
+	skip: "Passer",
+	reset: "Remettre à zéro",
+	sound: "Son",
+	buzz: "Vibreur",
+};
+
+export const timer: Words["timer"] = {
+	done: (stations) => `Les ${stations} ateliers sont faits`,
+	station: (at, of) => `Atelier ${at} sur ${of}, changement dans`,
+	lastStation: (at, of) => `Atelier ${at} sur ${of}, fin dans`,
+	change: (at, of) => `Passer à l'atelier ${at} sur ${of}, reprise dans`,
+	doneSaid: (stations) => `Les ${stations} ateliers sont faits.`,
+	stationSaid: (at, of) => `Atelier ${at} sur ${of}.`,
+	changeSaid: (at, of) => `Passer à l'atelier ${at} sur ${of}.`,
+	paused: "En pause.",
+	setBack: "Minuteur remis au début.",
+	pause: "Pause",
+	startAgain: "Recommencer",
+	goOn: "Reprendre",
+};
+
+export const drills: Words["drills"] = {
+	lead: (drills, search) => [
+		`${counts.drills(drills)}. `,
+		search,
+		" par forme, élément, niveau, agrès et matériel.",
+	],
+	byApparatus: "Éducatifs par agrès",
+	byLevel: "Éducatifs par niveau",
+	onApparatus: (drills, apparatus) => `${counts.drills(drills)} à l'agrès ${apparatus}`,
+	none: (apparatus) => `Aucun éducatif ne nomme encore ${apparatus}.`,
+};
+
+export const shapes: Words["shapes"] = {
+	title: "Formes du corps",
+	lead: (shapes) => `${counts.shapes(shapes)} communes à tous les agrès.`,
+	noDrill: "Aucun éducatif ne nomme encore cette forme.",
+};
+
+export const angles: Words["angles"] = {
+	title: "Angles",
+	titleOfAll: "Leurs angles",
+	table: "Angles d'après lesquels la figure est dessinée",
+	tableOfAll: "Angles de chaque forme, en degrés",
+	joint: "Articulation",
+	degrees: "Degrés",
+	measured: "Mesuré",
+	carriedBy: "Appui",
+	drawnAs: "Dessinée comme",
+	carriedAndDrawn: (carried, position) => `Appui : ${carried}. Dessinée comme : ${position}.`,
+	joints: {
+		shoulder: { name: "Épaule", what: "du bras au tronc : 0 le long du corps, 180 au-dessus de la tête" },
+		elbow: { name: "Coude", what: "du bras à l'avant-bras : 180 tendu" },
+		hip: { name: "Hanche", what: "du tronc à la cuisse : 180 tendue" },
+		knee: { name: "Genou", what: "de la cuisse à la jambe : 180 tendu" },
+		ankle: { name: "Cheville", what: "de la jambe au pied : 90 fléchie, 180 en pointe" },
+	},
+	spread: { name: "Écart des jambes", what: "entre les jambes" },
+	trunk: { name: "Tronc", what: "courbure : positive arrondi, négative cambré" },
+	lean: {
+		name: "Inclinaison",
+		what: "du tronc : 0 debout, 90 face au sol, −90 face au plafond, 180 tête en bas",
+	},
+	left: (angle) => `${angle} à gauche`,
+	right: (angle) => `${angle} à droite`,
+	legsDiffer: "jambes différentes",
+	positions: { straight: "tendu", pike: "carpé", tuck: "groupé" },
+	straddled: (position) => `${position}, jambes écartées`,
+	carried: {
+		feet: "pieds",
+		hands: "mains",
+		"hands-and-feet": "mains et pieds",
+		head: "tête et mains",
+		hips: "hanches sur une barre",
+		seat: "fesses",
+		back: "dos",
+		front: "ventre",
+		shoulders: "épaules",
+		knees: "genoux",
+		hang: "mains, en suspension",
+		air: "rien, en l'air",
+	},
+	borders: (trampoline, straddle) =>
+		`Tendu, carpé et groupé selon les limites du Code de pointage FIG de trampoline, §14.6, 2013–16 (${trampoline} degrés à la hanche et au genou) ; écart à partir de ${straddle} degrés entre les jambes, code FIG d'aérobic (édition inconnue). Ce sont des règles pour juger une autre discipline, employées ici pour nommer un dessin.`,
+	addOne: (file, guide) => [
+		"Un club ajoute une forme en écrivant ses angles dans ",
+		file,
+		" ; ",
+		guide,
+		" dit comment chacun est mesuré.",
+	],
+	authorGuide: "le guide de rédaction",
+};
+
+export const skills: Words["skills"] = {
+	needs: "Demande d'abord",
+	leadsTo: "Mène à",
+	opposite: "Contraire",
+	pattern: "Famille de mouvement",
+	noDrill: "Aucun éducatif ne mène encore à cet élément.",
+	onTheWay: "En chemin",
+	mapTitle: (skill) => `Ce qui vient avant ${skill}, et à quoi il mène`,
+	mapDescription:
+		"Du facile en haut au difficile en bas. La liste sous cette image dit la même chose en mots.",
+};
+
+export const levels: Words["levels"] = {
+	besides: "Niveaux au-dessous et au-dessus",
+	learns: "Apprend",
+	arrives: "Arrive avec",
+	noDrill: "Aucun éducatif ne propose encore ce niveau.",
+};
+
+export const apparatusPage: Words["apparatusPage"] = {
+	plannedIn: (weeks) => `prévu pendant ${counts.weeks(weeks)}`,
+	room: (length, width) => `Place dans la salle : ${number(length)} sur ${number(width)} m.`,
+	drillsFrom: (level) => `Éducatifs dès ${level}`,
+};
+
+export const equipmentPage: Words["equipmentPage"] = {
+	none: (file) => ["Aucun matériel n'est encore écrit dans ", file, "."],
+	item: "Objet",
+	needed: "Nécessaire",
+	owned: "Possédé",
+	mostNeeded: "Maximum pour un agrès",
+	kept: "Rangé",
+	neededIn: "Nécessaire en",
+	noDrill: "Aucun éducatif ne l'emploie encore.",
+};
+
+export const exposure: Words["exposure"] = {
+	table: "Prévu sur la période, par niveau",
+	one: (contacts) => `Une répétition : ${contacts}.`,
+	load: "La charge de chaque semaine",
+};
+
+export const coverage: Words["coverage"] = {
+	lead: "Ce que la période entraîne dans son ensemble. Chaque nombre s'ouvre sur les éducatifs d'après lesquels il est compté.",
+	files: "Pour un tableur",
+	tables: {
+		"week-shape": {
+			title: "Semaines et formes",
+			question: "Quelles formes du corps chaque semaine entraîne-t-elle ?",
+		},
+		"week-skill": {
+			title: "Semaines et éléments",
+			question: "À quels éléments chaque semaine mène-t-elle ?",
+		},
+		"week-direction": {
+			title: "Semaines et sens",
+			question: "Le travail vers l'avant a-t-il son équivalent vers l'arrière ?",
+		},
+		"level-shape": {
+			title: "Niveaux et formes",
+			question: "Chaque niveau entraîne-t-il chaque forme ?",
+		},
+		"level-skill": {
+			title: "Niveaux et éléments",
+			question: "Vers quels éléments chaque niveau travaille-t-il ?",
+		},
+		"apparatus-shape": { title: "Agrès et formes", question: "Où chaque forme est-elle entraînée ?" },
+	},
+	measures: {
+		minutes: {
+			name: "Minutes",
+			says: "Minutes prévues ; un éducatif de deux formes ou éléments compte en entier pour chacun.",
+		},
+		drills: { name: "Éducatifs", says: "Éducatifs différents." },
+		share: {
+			name: "Part",
+			says: "Minutes partagées entre les formes ou éléments d'un éducatif, pour que la somme soit juste.",
+		},
+		repetitions: {
+			name: "Répétitions",
+			says: "Séries × répétitions, là où l'éducatif ou le niveau les donne.",
+		},
+	},
+	empty: "Rien n'est encore prévu ici, donc rien à compter.",
+	count: "Compter",
+	totals:
+		"Les totaux comptent chaque éducatif une fois là où il est prévu, quel que soit le nombre de colonnes où il figure. Plus la teinte est forte, plus il y en a.",
+	all: "Tout",
+	csv: "Tableau en CSV",
+	missing: "Absent de ce plan",
+	lists: "D'après quoi chaque nombre est compté",
+	back: "Retour au tableau",
+	others: "Autres tableaux",
+};
+
+export const coverageCells: Words["coverageCells"] = {
+	title: "D'après quoi ce nombre est compté",
+	close: "Fermer",
+};
+
+export const term: Words["term"] = {
+	lead: (term) =>
+		`Ce que chaque semaine de la période ${term} entraîne, en minutes. Chaque nombre s'ouvre sur ses éducatifs.`,
+	pageDescription: (term) => `Ce que chaque semaine de la période ${term} entraîne`,
+	glance: "En un coup d'œil",
+	nothing: "Il n'y a encore rien à entraîner ici.",
+	byWeek: { shape: "Formes du corps par semaine", skill: "Éléments par semaine" },
+	asTable: { shape: "Formes du corps en tableau", skill: "Éléments en tableau" },
+	description: (level) =>
+		`${level} : minutes de chaque semaine. Le tableau plus bas donne les mêmes nombres.`,
+	toSpacing: "Espacement : chaque écart, face aux objectifs",
+	toOrder: "Ordre : ce qui vient avant quoi",
+	toCoverage: "Couverture : les tableaux derrière ces nombres",
+	notes: {
+		shape: {
+			both: "Un éducatif de deux formes compte en entier pour chacune.",
+			noTarget: "Le club n'a pas fixé d'objectif pour les semaines d'une forme.",
+		},
+		skill: {
+			both: "Un éducatif de deux éléments compte en entier pour chacun.",
+			noTarget: "Le club n'a pas fixé d'objectif pour les semaines d'un élément.",
+		},
+	},
+	target: (target) => `L'objectif du club : ${target}.`,
+	targetOfEach: (target) =>
+		`Un écart est marqué là où aucun niveau ne s'y entraîne pendant plus longtemps que l'objectif. L'objectif du club pour chaque niveau : ${target}.`,
+	atLeast: (weeks) => `au moins ${counts.weeks(weeks)}`,
+	atMost: (weeks) => `au plus ${counts.weeks(weeks)} de l'une à la suivante`,
+};
+
+export const weekPage: Words["weekPage"] = {
+	besides: "Semaines d'avant et d'après",
+	byApparatus: "Par agrès",
+	stations: "Ateliers",
+	minutes: "Minutes de chaque cours",
+	minutesTable: "Minutes prévues et disponibles par cours",
+	everyWeek: "Toutes les semaines",
+	clashes: "Cours qui demandent le même matériel",
+	directionsDescription: "Minutes à chaque agrès. Le tableau à côté de cette image donne les mêmes nombres.",
+	writtenIn: (file) => ["Écrit dans ", file, "."],
+};
+
+export const weekApparatus: Words["weekApparatus"] = {
+	neededOwned: "Nécessaire et possédé",
+	neededOwnedTable: "Matériel nécessaire et possédé",
+	addedUp: (measure) => [
+		"Les ateliers s'additionnent, les blocs se suivent et le plus grand l'emporte. La page ",
+		measure,
+		" montre toutes les semaines.",
+	],
+	blocks: (minutes) => `Blocs, ${min(minutes)}`,
+	noBlock: "Aucun bloc n'est prévu ici.",
+	elsewhere: "Ailleurs cette semaine",
+	allDrills: (apparatus) => `Tous les éducatifs, ${apparatus}`,
+};
+
+export const suggestions: Words["suggestions"] = {
+	title: "Ce qui comblerait des lacunes",
+	ofWeek:
+		"Pour chaque niveau et agrès, le moins possible d'éducatifs de la bibliothèque qui entraînent ce qui est attendu et manque cette semaine, dans les minutes libres et dans l'ordre. Les minutes libres d'un niveau sont les mêmes à tous les agrès : choisissez parmi ceux-ci.",
+	here: "Le moins possible d'éducatifs de la bibliothèque qui entraînent ici ce qui est attendu et manque cette semaine, dans les minutes libres et dans l'ordre.",
+	summary: (gaps, closed) => {
+		const what =
+			closed === 0
+				? gaps === 1
+					? "reste ouverte"
+					: "aucune ne peut être comblée"
+				: closed === gaps
+					? gaps === 1
+						? "peut être comblée"
+						: "toutes peuvent être comblées"
+					: closed === 1
+						? "1 peut être comblée"
+						: `${closed} peuvent être comblées`;
+		return `${counts.gaps(gaps)} : ${what}`;
+	},
+	noMinutes: "Aucun cours de ce niveau ne dit ses minutes.",
+	free: (minutes) => `${counts.minutes(minutes)} libres dans son cours le plus rempli.`,
+	cutShort: "La recherche a été écourtée : un choix plus petit existe peut-être.",
+	closes: (minutes) => `environ ${min(minutes)} ; comble`,
+	staysOpen: "Reste ouvert",
+	because: {
+		untrained: "pas vu de toute la période",
+		"too few weeks": "vu pendant trop peu de semaines",
+		"too long a gap": "dans un écart trop long",
+		unmatched: "manque ici cette semaine",
+	},
+	reasons: {
+		"no drill": "aucun autre éducatif de la bibliothèque ne l'entraîne ici",
+		order: "ses éducatifs viendraient avant ce sur quoi ils reposent",
+		minutes: "ses éducatifs ne tiennent pas dans les minutes libres",
+	},
+	work: {
+		forward: "Travail vers l'avant",
+		backward: "Travail vers l'arrière",
+		sideways: "Travail latéral",
+		none: "Travail sans sens",
+	},
+};
+
+export const guides: Words["guides"] = {
+	besides: "Guides d'avant et d'après",
+	none: "Aucun guide n'est encore écrit.",
+	author: "Chaque champ et chaque code de message, pour celles et ceux qui écrivent le manuel.",
+};
+
+export const about: Words["about"] = {
+	title: "Sécurité et à propos de ce manuel",
+	caution: "La précaution d'usage",
+	first:
+		"L'entraînement de la gymnastique demande un encadrement qualifié, des tapis et une parade adaptés au gymnaste. Les règles locales, celles de la fédération et la pratique diplômée passent d'abord, avant tout ce qui est écrit ici.",
+	rules: [
+		"N'enseignez que ce que couvrent votre diplôme et votre formation, et ne parez que ce que vous avez appris à parer.",
+		"Vérifiez agrès, fixations et tapis avant chaque cours, et de nouveau après chaque changement.",
+		"Un gymnaste fatigué, souffrant, blessé ou effrayé fait la version plus facile, ou se repose.",
+		"Un seul gymnaste à la fois sur une zone de réception ; ceux qui attendent restent à l'écart.",
+	],
+	computed:
+		"Les charges calculées comptent les réceptions et appuis manuels prévus. Les hauteurs calculées viennent de tables de croissance moyenne. Les unes et les autres sont des aides à la planification, pas des mesures médicales, et ne disent rien d'un enfant en particulier.",
+	handbook: "Ce manuel",
+	curriculum: (club) =>
+		`Voici le programme du club ${club} : une seule source pour le site, le classeur imprimé et les fiches de cours. Aucune donnée personnelle de gymnastes n'y est conservée.`,
+	edition: (edition, findings) => [
+		"Édition ",
+		edition,
+		". Le plan présente ",
+		findings,
+		" face aux objectifs du club.",
+	],
+	corrections: (contact) => ["Les corrections sont bienvenues à ", contact, "."],
+	kept: "Après la première visite, tout le manuel s'ouvre sans réseau, dans un navigateur avec JavaScript.",
+};
+
+export const notFound: Words["notFound"] = {
+	page: "Page introuvable",
+	title: "Il n'y a rien ici",
+	lead: "La page a peut-être été renommée depuis que le lien a été fait.",
+	drills: "Tous les éducatifs",
+};
+
+export const search: Words["search"] = {
+	label: "Forme, élément, niveau, agrès, matériel ou n'importe quels mots",
+	suggestions: "Suggestions",
+	share: "Partager cette liste",
+	chosen: "Filtres choisis",
+	filters: "Filtres",
+	found: "Éducatifs trouvés",
+	more: "Montrer plus",
+	noScript: "Chercher pendant la frappe demande JavaScript. Toutes les listes ci-dessous s'en passent.",
+	lists: "Toutes les listes d'éducatifs",
+	all: (drills) => `Les ${counts.drills(drills)}`,
+	by: {
+		level: "Par niveau",
+		apparatus: "Par agrès",
+		shape: "Par forme",
+		skill: "Par élément",
+		equipment: "Par matériel",
+		week: "Par semaine",
+	},
+};
+
+export const searching: Words["searching"] = {
+	facets: {
+		shape: "Forme",
+		level: "Niveau",
+		apparatus: "Agrès",
+		skill: "Élément",
+		direction: "Sens",
+		week: "Semaine",
+		equipment: "Matériel",
+		minutes: "Minutes prévues",
+	},
+	drills: (count) => (count === 0 ? "Aucun éducatif" : counts.drills(count)),
+	near: (count) => (count === 1 ? "1 autre s'en approche" : `${count} autres s'en approchent`),
+	nearOnly: (count) =>
+		`Aucun éducatif n'a tout cela ; ${count === 1 ? "1 s'en approche" : `${count} s'en approchent`}`,
+	lacks: (parts) => `sans ${parts.join(", ")}`,
+	read: (typed, used) => `${quoted(typed)} a été lu comme ${quoted(used)}.`,
+	unknown: (part) => `Rien trouvé pour ${quoted(part)}.`,
+	filters: (chosen) => (chosen === 0 ? "Filtres" : `Filtres (${chosen})`),
+	remove: (facet, value) => `Retirer ${facet} : ${value}`,
+	removeAll: "Tout retirer",
+	like: "Semblable à",
+	failed: "La recherche n'a pas pu être chargée. Les listes ci-dessous fonctionnent sans elle.",
+	copied: "Lien copié",
+	share: "Partager cette liste",
+	more: (count) => `En montrer ${count} de plus`,
+};
+
+export const keeping: Words["keeping"] = {
+	ready: "Une nouvelle édition est prête.",
+	change: "Passer à celle-ci",
+	later: "Plus tard",
+	other: "Cette page vient de l'édition précédente.",
+	again: "La rouvrir",
+	taking: (done, of) => `Enregistrement sur cet appareil : ${done} parties sur ${of}.`,
+	kept: (edition) => `L'édition ${edition} est enregistrée sur cet appareil et s'ouvre sans réseau.`,
+	pictures: (missing) => (missing === 1 ? "Une image manque encore." : `${missing} images manquent encore.`),
+	tables: "Les tableaux de planification arrivent ensuite.",
+	waiting: "Une édition plus récente est là aussi ; elle est prise quand vous y passez.",
+	failed: (why) =>
+		`Cette édition n'a pas pu être enregistrée sur l'appareil : ${why}. Un nouvel essai se fait à la page suivante.`,
+	insecure: "Les navigateurs ne gardent un manuel que depuis une adresse qui commence par https.",
+	unable: "Ce navigateur ne peut pas garder le manuel sur l'appareil.",
+	preview: "Ceci est un aperçu : rien n'est gardé sur l'appareil.",
+	notKept: "Le manuel n'est pas gardé sur cet appareil :",
+	notHere: "Ceci n'est pas gardé sur cet appareil et s'ouvre dès qu'il y a du réseau.",
+};
+
+export const filterValues: Words["filterValues"] = {
+	minutes: { short: "Moins de 5 minutes", medium: "5 à 10 minutes", long: "Plus de 10 minutes" },
+	directions: {
+		forward: { name: "Avant", aliases: ["vers l'avant", "en avant"] },
+		backward: { name: "Arrière", aliases: ["vers l'arrière", "en arrière"] },
+		sideways: { name: "Latéral", aliases: ["sur le côté", "de côté"] },
+		none: { name: "Sans sens", aliases: [] },
+	},
+};
+
+// Mesures -------------------------------------------------------------------------------------------
+
+export const measures: Words["measures"] = {
+	spacing: {
+		title: "Espacement",
+		question: "Quelque chose est-il vu trop rarement, ou oublié pendant des semaines ?",
+		means:
+			"Pendant combien de semaines chaque niveau rencontre une forme ou un élément, et combien de temps il attend pour le revoir.",
+		source:
+			"Il est bien établi qu'une pratique répartie dans le temps se retient mieux qu'une pratique massée (Cepeda et al. 2006, pour la mémoire verbale ; Lee & Genovese 1988, pour le mouvement). Aucun écart idéal n'a été publié pour la gymnastique des enfants ; les objectifs sont donc ceux du club.",
+	},
+	order: {
+		title: "Ordre",
+		question: "Le plus facile vient-il avant le plus difficile ?",
+		means:
+			"Si chaque niveau rencontre d'abord ce qu'un élément demande, ou ce après quoi vient un éducatif, avant la chose elle-même ; les éléments avec lesquels les gymnastes arrivent comptent comme vus.",
+		source:
+			"Ce qui demande quoi est l'affaire du club, d'après ses éléments et éducatifs. Que le facile vienne avant le difficile est une pratique courante.",
+	},
+	balance: {
+		title: "Équilibre",
+		question:
+			"Le travail vers l'avant a-t-il son équivalent vers l'arrière, des deux côtés, dans chaque famille de mouvement ?",
+		means:
+			"Les minutes vers l'avant face aux minutes vers l'arrière à chaque agrès et chaque semaine, la façon dont les deux côtés sont traités, et les familles de mouvement entraînées ; les minutes sont additionnées sur les niveaux.",
+		source:
+			"Que le travail vers l'avant soit suivi d'une version vers l'arrière la même semaine est une pratique courante ; aucune source publiée ne donne de proportion.",
+	},
+	time: {
+		title: "Temps",
+		question: "Le plan tient-il dans chaque cours, et combien de temps un gymnaste y bouge-t-il ?",
+		means:
+			"Échauffement, blocs et retour au calme face aux minutes de chaque cours, et la part de ces minutes pendant laquelle un gymnaste bouge plutôt que d'attendre son passage.",
+		source:
+			"Compté d'après le plan, la taille du cours et les passages que donnent les éducatifs ; un éducatif sans passage compte comme si tous bougeaient à la fois. Que les gymnastes apprennent en bougeant est une pratique courante ; la part voulue est celle du club.",
+	},
+	equipment: {
+		title: "Matériel",
+		question: "Y en a-t-il assez dans le local, même quand deux cours partagent la salle ?",
+		means:
+			"Ce que chaque agrès demande chaque semaine : les ateliers sont côte à côte et s'additionnent, les blocs se suivent et le plus grand l'emporte, les objets par gymnaste comptent pour le cours le plus nombreux.",
+		source: "Compté d'après les listes de matériel des éducatifs et ce que le club possède.",
+	},
+	load: {
+		title: "Charge",
+		question: "Les réceptions et appuis manuels augmentent-ils en douceur ?",
+		means:
+			"Les réceptions et appuis manuels que le plan demande à un gymnaste qui fait tout ce qui est prévu pour son niveau, et le saut : cette semaine rapportée à la moyenne des trois semaines de cours précédentes.",
+		source:
+			"Les réceptions et appuis manuels sont comptés dans des études sur de jeunes gymnastes (douleur au poignet : DiFiori et al. 1996, 2002). Le saut voulu est celui du club : les bandes proposées pour de tels rapports (Gabbett 2016) ont été fortement critiquées (Impellizzeri et al. 2020), aucune n'est donc employée ici.",
+	},
+	heights: {
+		title: "Hauteurs",
+		question: "À quelle hauteur sont le genou, la hanche ou la poitrine dans ce cours ?",
+		means:
+			"Centimètres à chaque repère du corps pour les âges d'un cours : les médianes des filles et des garçons, et la bande du plus petit 5e au plus grand 95e percentile.",
+		source:
+			"Courbes de croissance CDC 2000, stature selon l'âge (Vital and Health Statistics, série 11, numéro 246) ; proportions : Drillis & Contini 1966, d'après Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1.",
+	},
+};
+
+export const targets: Words["targets"] = {
+	shapeWeeks: (weeks) => `chaque forme pendant au moins ${counts.weeks(weeks)}`,
+	shapeGap: (weeks) => `au plus ${counts.weeks(weeks)} d'une semaine avec une forme à la suivante`,
+	skillWeeks: (weeks) => `chaque élément pendant au moins ${counts.weeks(weeks)}`,
+	skillGap: (weeks) => `au plus ${counts.weeks(weeks)} d'une semaine avec un élément à la suivante`,
+	order: "rien avant ce sur quoi il repose",
+	pairDirections: "le travail vers l'avant a son équivalent vers l'arrière la même semaine",
+	time: "les minutes prévues tiennent dans le cours",
+	activeShare: (share) => `chaque gymnaste bouge au moins ${percent(share)} du cours`,
+	equipment: "jamais plus de matériel demandé au même moment que le club n'en possède",
+	loadStep: (step) => `une semaine au plus ${number(step, 2)} fois la moyenne des trois précédentes`,
+};
+
+export const measurePage: Words["measurePage"] = {
+	lead: "Ce qui est compté d'après le plan, et ce que le club en attend. Chaque nombre s'ouvre sur les éducatifs d'après lesquels il est compté.",
+	allFindings: (findings) => `Tous les constats (${findings}), les plus graves d'abord`,
+	noFindings: "Aucun constat",
+	targetIs: (target) => `Objectif : ${target}`,
+	target: "L'objectif du club",
+	noTarget: (howTo) => ["Aucun n'est fixé. ", howTo, "."],
+	howToSet: "Comment en fixer un",
+	nothingMisses: "Rien ne le manque.",
+	finds: "Ce que cette mesure constate",
+	source: "D'où cela vient",
+	others: "Autres mesures",
+	all: "Toutes les mesures",
+	nothing: (howTo) => ["Aucune semaine n'est encore prévue, donc rien à compter. ", howTo, "."],
+	howToWrite: "Comment écrire une semaine",
+	termQuestion: "Que travaille chaque semaine, en un coup d'œil ?",
+	coverageQuestion: "Combien de minutes pour chaque forme, élément et sens ?",
+	calendar: "Calendrier",
+	calendarQuestion: "À quelles dates chaque cours a-t-il lieu, compte tenu des fermetures ?",
+};
+
+export const spacing: Words["spacing"] = {
+	missing: "Ce qui manque un objectif",
+	note: "Minutes de chaque semaine. Les mêmes lignes sont marquées dans les tableaux plus bas.",
+	missingTitle: {
+		shape: "Formes du corps qui manquent un objectif",
+		skill: "Éléments qui manquent un objectif",
+	},
+	missingTable: {
+		shape: "Formes du corps qui manquent un objectif, minutes par semaine",
+		skill: "Éléments qui manquent un objectif, minutes par semaine",
+	},
+	missingDescription:
+		"Minutes de chaque semaine, par niveau. Le tableau à côté de cette image donne les mêmes nombres.",
+	none: {
+		shape: (level) => `Aucune forme n'est vue ni attendue au niveau ${level}.`,
+		skill: (level) => `Aucun élément n'est vu ni attendu au niveau ${level}.`,
+	},
+	met: (met, expected) =>
+		met === expected
+			? `Tout ce que le niveau devrait voir est vu (${expected}).`
+			: `${met} sur ${expected} que le niveau devrait voir sont vus.`,
+	metAndMissed: (met, expected, missed, target) =>
+		`${
+			met === expected
+				? `Tout ce que le niveau devrait voir est vu (${expected})`
+				: `${met} sur ${expected} que le niveau devrait voir sont vus`
+		} ; ${missed === 0 ? "rien ne manque" : missed === 1 ? "1 manque" : `${missed} manquent`} l'objectif (${target}).`,
+	levelMet: {
+		shape: (met, expected) =>
+			met === expected
+				? `Les ${expected} formes que le niveau devrait entraîner sont vues.`
+				: `${met} formes sur les ${expected} que le niveau devrait entraîner sont vues.`,
+		skill: (met, expected) =>
+			met === expected
+				? `Les ${expected} éléments que le niveau devrait apprendre sont vus.`
+				: `${met} éléments sur les ${expected} que le niveau devrait apprendre sont vus.`,
+	},
+	allMeet: "Tout atteint l'objectif",
+	missed: (missed) => `${missed === 1 ? "1 manque" : `${missed} manquent`} l'objectif`,
+	extra: "en plus",
+	extraNote: "En plus : vu, bien que le niveau ne le demande pas.",
+	tableOf: {
+		shape: (level) => `Formes du corps, ${level}`,
+		skill: (level) => `Éléments, ${level}`,
+	},
+	never: "jamais",
+	weekByWeek: (level) => `${level}, semaine par semaine`,
+	weeksTable: "Semaines à chaque niveau",
+	opens: "Une semaine s'ouvre sur ses éducatifs.",
+	everything: "L'espacement de tout, et les objectifs",
+	everyThing: "Chaque forme et élément de ce niveau, avec ses semaines",
+	orderOf: "L'ordre dans lequel il rencontre ses éléments",
+};
+
+export const order: Words["order"] = {
+	none: "Aucun élément n'est appris ni attendu à ce niveau.",
+	checked: (needs, wrong) =>
+		`${counts.needs(needs)} d'éléments appris comparés au plan : ${
+			wrong === 0
+				? "tous viennent d'abord"
+				: wrong === 1
+					? "1 vient trop tard"
+					: `${wrong} viennent trop tard`
+		}.`,
+	tableOf: (level) => `L'ordre des éléments, ${level}`,
+	first: "Appris d'abord en",
+	builtOn: "Repose sur",
+	notThisTerm: "pas cette période",
+	notTaught: "pas appris",
+	arrives: "arrive avec",
+	tooLate: "trop tard",
+	pictures: "Ce qui mène à quoi",
+	note: "Du facile en haut au difficile en bas, avec la semaine où chaque niveau l'apprend pour la première fois. La page d'un élément montre ses voisins à tous les agrès.",
+	mapTitle: (apparatus) => `Éléments, ${apparatus}`,
+	mapDescription: "Ce qui vient avant quoi. La liste sous cette image dit la même chose en mots.",
+};
+
+export const balance: Words["balance"] = {
+	directions: "Vers l'avant et vers l'arrière",
+	overAll: "Minutes sur tous les niveaux.",
+	note: "Minutes sur tous les niveaux. Chaque agrès a sa propre échelle. Un nombre s'ouvre sur ses éducatifs.",
+	pairs: (of) => `${of} : arrière et avant`,
+	tableOf: (apparatus) => `${apparatus} : minutes par sens`,
+	byDirection: "Minutes par sens",
+	sidesNote: "Minutes selon la façon dont les éducatifs traitent les deux côtés du corps.",
+	sidesTable: "Minutes par côtés",
+	sides: {
+		both: "Les deux ensemble",
+		each: "L'un puis l'autre",
+		lead: "Préféré seulement",
+		unsaid: "Non dit",
+	},
+	patterns: "Familles de mouvement",
+	patternsNote:
+		"Un éducatif a les familles des éléments auxquels il mène ; celui qui en a deux donne toutes ses minutes aux deux. Entre parenthèses, les minutes partagées entre les familles, dont la somme est juste.",
+	patternsTable: "Minutes par famille de mouvement",
+	countedFrom: (level) => `Compté d'après, ${level}`,
+	unpaired: "Sans son équivalent",
+	unpairedNote:
+		"Éducatifs dans un sens qu'un niveau fait une semaine sans le même travail dans l'autre. On peut le vouloir ainsi ; rien ici n'est une faute en soi.",
+	levelInWeeks: (level, weeks) =>
+		`${level} en ${weeks.length === 1 ? "semaine" : "semaines"} ${weeks.join(", ")}`,
+	noCounterpart: "Pas d'équivalent dans la bibliothèque.",
+	counterpart: (drills) => ["Équivalent : ", drills, "."],
+};
+
+export const time: Words["time"] = {
+	none: "Aucun cours avec une rotation n'a encore rien de prévu ; il n'y a donc rien à comparer à ses minutes.",
+	moving: "Combien chaque cours bouge",
+	movingNote:
+		"Pourcentage des minutes du cours sur toutes les semaines prévues : la somme des minutes en mouvement sur la somme des minutes.",
+	target: "objectif",
+	under: "sous l'objectif",
+	shareTitle: "Part de chaque cours pendant laquelle un gymnaste bouge",
+	shareDescription: "En pour cent. Le tableau à côté de cette image donne les mêmes nombres.",
+	lineTitle: (group) => `${group} : minutes prévues et disponibles`,
+	lineDescription: "Minutes de chaque semaine. Le tableau à côté de cette image donne les mêmes nombres.",
+	weekByWeek: (group) => `${group}, semaine par semaine`,
+	allMove: "tous bougent",
+	someMove: (moving, gymnasts) => `${moving} sur ${gymnasts} bougent`,
+	turnsEach: (turns) => `${counts.turns(turns)} chacun`,
+};
+
+export const equipmentMeasure: Words["equipmentMeasure"] = {
+	together: "Cours au même moment",
+	nobody: "Aucun cours avec un jour, une heure et des minutes n'en croise un autre dans la salle.",
+	who: "Qui est dans la salle au même moment :",
+	overlap: (day, from, to) => `${day}, ${from} à ${to} :`,
+	enough: "À aucun moment ils ne demandent ensemble plus que le club ne possède.",
+	tightest: "Au plus près de ce que le club possède",
+	tightestNote:
+		"Le maximum d'un objet qu'un agrès demande une semaine, le plus rare d'abord. Les tableaux ci-dessous montrent tous les objets et semaines.",
+	chartTitle: "Le maximum demandé d'un objet, face à ce que le club possède",
+	chartDescription: "Pièces. Les tableaux ci-dessous montrent tous les objets et semaines.",
+	ofOwned: (owned) => `sur ${number(owned)}`,
+	neededInWeeks: (apparatus) => `${apparatus} : nécessaire chaque semaine`,
+	clashTable: "Plus demandé à la fois que le club ne possède",
+	when: "Quand",
+	at: (day, from, to) => `${day}, ${from} à ${to}`,
+	classAt: (needed, group, place) => [`${number(needed)} pour `, group, " à ", place],
+};
+
+export const load: Words["load"] = {
+	title: "Réceptions et appuis manuels",
+	byLevel: "Réceptions et appuis manuels par niveau",
+	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. Le saut rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
+	notMedical: "Un compte pour planifier, pas une mesure médicale.",
+	caution:
+		"Il compte ce qui est écrit, ni la dureté d'une réception, ni la façon dont elle est faite, ni l'état d'un gymnaste. Aucun nombre, aucun saut n'est ici déclaré sûr ou dangereux.",
+	kinds: { landings: "Réceptions", hands: "Appuis manuels" },
+	chartTitle: {
+		landings: (level) => `${level} : réceptions par semaine`,
+		hands: (level) => `${level} : appuis manuels par semaine`,
+	},
+	chartDescription:
+		"Avec le saut par rapport à la moyenne des trois semaines précédentes. Le tableau ci-dessous donne les mêmes nombres.",
+	timesBefore: (step) => `${number(step, 2)} × avant`,
+	tableOf: (level) => `${level} : réceptions et appuis manuels par semaine`,
+};
+
+export const heights: Words["heights"] = {
+	approximate: "Pour des enfants, chaque chiffre est approximatif.",
+	byClass: "Par cours",
+	note: "En cm, du 5e percentile du plus jeune au 95e du plus âgé ; pieds nus, debout bien droit.",
+	classTable: "Hauteurs par cours, en centimètres",
+	share: (share, landmark) =>
+		`${share === 1 ? "Stature" : `Stature × ${number(share, 3)}`} ; ${landmarkSources[landmark]}.`,
+	medianGirls: "médiane, filles",
+	medianBoys: "médiane, garçons",
+	age: (years) => `${years} ans`,
+	chartTitle: (landmark) => `${landmark} selon l'âge, en cm`,
+	chartDescription: "Du 5e au 95e percentile. Le tableau à côté de cette image donne les mêmes nombres.",
+	ageTable: (landmark) => `${landmark} selon l'âge, en centimètres`,
+	ageHeads: ["Âge", "5e percentile", "Médiane, filles", "Médiane, garçons", "95e percentile"],
+	usedBy: (drills) => `Employé par ${counts.drills(drills)}`,
+};
+
+// Images --------------------------------------------------------------------------------------------
+
+export const figures: Words["figures"] = {
+	move: "Animer",
+	stop: "Arrêter",
+	afterThat: "puis",
+	on: {
+		floor: "au sol",
+		mat: "sur un tapis",
+		"soft-mat": "sur un tapis mou",
+		wedge: "sur un plan incliné",
+		block: "sur un bloc",
+		box: "sur un caisson",
+		board: "sur un tremplin",
+		beam: "sur la poutre",
+		bar: "à la barre",
+		rails: "sur des petites parallèles",
+		wall: "au sol contre un mur",
+	},
+	inAir: {
+		floor: "en l'air au-dessus du sol",
+		mat: "en l'air au-dessus d'un tapis",
+		"soft-mat": "en l'air au-dessus d'un tapis mou",
+		wedge: "en l'air au-dessus d'un plan incliné",
+		block: "en l'air au-dessus d'un bloc",
+		box: "en l'air au-dessus d'un caisson",
+		board: "en l'air au-dessus d'un tremplin",
+		beam: "en l'air au-dessus de la poutre",
+		bar: "en l'air au-dessus de la barre",
+		rails: "en l'air au-dessus de petites parallèles",
+		wall: "en l'air au-dessus du sol contre un mur",
+	},
+	travels: {
+		forward: "Le corps se déplace vers l'avant.",
+		backward: "Le corps se déplace vers l'arrière.",
+		sideways: "Le corps se déplace sur le côté.",
+	},
+};
+
+export const charts: Words["charts"] = {
+	picture: (title) => `${title}, image`,
+	inWords: "La même chose en mots",
+	none: "rien",
+	corner: "Semaine",
+	gap: (weeks) => `écart ${weeks} sem.`,
+	shortGap: (weeks) => `${weeks} sem.`,
+	shortestGap: (weeks) => `${weeks} s`,
+	gapInFull: (weeks, from, to) => `écart de ${weeks} semaines, de ${from} à ${to}`,
+	gapKey: (most) => `écart de plus de ${counts.weeks(most)}`,
+	never: "en aucune semaine",
+	noneKey: "rien",
+	step: (upTo) => `jusqu'à ${upTo}`,
+	weeks: "Semaine",
+	difference: "+ / −",
+	planned: "prévues",
+	available: "disponibles",
+	over: "plus qu'il n'y en a",
+	inFull: (planned, available) =>
+		available === undefined ? `${planned} prévues` : `${planned} prévues sur ${available}`,
+	range: (low, high, unit) => `${low} à ${high} ${unit}`,
+	week: (week) => `sem. ${week}`,
+	taught: ({ level, week }) => `${level} sem. ${week}`,
+	taughtInFull: ({ level, week }) => `${level} dès la semaine ${week}`,
+	notTaught: "pas cette période",
+	more: (count) => `${count} prérequis de plus`,
+	moreInFull: (count) =>
+		`demande ${count === 1 ? "1 autre élément non montré ici" : `${count} autres éléments non montrés ici`}`,
+	needs: (names) => `demande ${and(names)}`,
+	leadsTo: (names) => `mène à ${and(names)}`,
+	arrow: "d'abord, ensuite",
+	redundant: "aussi directement",
+};
+
+export const floorPlan: Words["floorPlan"] = {
+	title: (place) => `Plan au sol : ${place}`,
+	landing: "hachuré : zone de réception",
+	free: (metres) => `pointillé : ${number(metres)} m à laisser libres autour`,
+	arrows: "flèches : rotation",
+	plans: "Les plans au sol sont à l'échelle.",
+	placed: "Les ateliers sans place écrite sont placés là où il y a de la place.",
+	published: (items, source) => `Dimensions : ${items} ; source : ${source}.`,
+	common: (metres) =>
+		`Les autres dimensions et l'espace libre (${number(metres)} m entre ateliers) sont de pratique courante ; les règles locales et les consignes des fabricants passent d'abord.`,
+	drawing: {
+		size: (length, width) => `Plan au sol, ${length} sur ${width} m, à l'échelle.`,
+		open: "Personne n'a donné la taille de ce lieu ; le plan est aussi grand que ses ateliers le demandent.",
+		station: (label, name, x, y, long, wide) =>
+			`${label} : ${name}, centre à ${x}, ${y} m, ${long} sur ${wide} m.`,
+		rotation: (labels) => `Les groupes passent de ${labels.join(" à ")}, puis reviennent au premier.`,
+		overlap: (a, b) => `${a} et ${b} se chevauchent.`,
+		gap: (a, b, gap) => `Seulement ${gap} m entre ${a} et ${b}.`,
+		landing: (a, b, gap) => `Seulement ${gap} m entre la zone de réception de ${a} et ${b}.`,
+		wall: (a, away) => `${a} a besoin d'un mur et se trouve à ${away} m du bord.`,
+		edge: (a, over) => `${a} dépasse le bord de ${over} m.`,
+		metres: "m",
+	},
+};
+
+// Guide de rédaction --------------------------------------------------------------------------------
+
+export const authorGuide: Words["authorGuide"] = {
+	lead: "Comment écrire pour ce manuel : chaque fichier, chaque champ, chaque message.",
+	folder: (at) => [
+		"Un dossier de club contient ",
+		at.content,
+		" et ",
+		at.data,
+		". Seuls les champs marqués ",
+		at.required,
+		" sont nécessaires : dix éducatifs avec un titre, un agrès et des niveaux font un manuel, et chaque champ de plus active ce qu'il alimente. Les identifiants sont des mots en minuscules reliés par des traits d'union, et le nom d'un fichier est son identifiant. Le texte peut contenir du Markdown en ligne, et ",
+		at.link,
+		" ou ",
+		at.named,
+		" renvoie à tout ce qui a un identifiant.",
+	],
+	wordsInLink: "mots",
+	required: "obligatoire",
+	parts: "Parties de ce guide",
+	messages: "Messages",
+	aboutMessages:
+		"Chaque message a un code dont le sens ne change jamais. Il nomme le fichier, la ligne et la colonne, ce qui ne va pas, pourquoi cela compte et que faire.",
+	whatToDo: "Que faire.",
+	firstDrill: "Un premier éducatif",
+	saveAs: (file) => ["Enregistrez ceci sous ", file, " :"],
+	example: `---
+title: Roulade du tronc d'arbre
+apparatus: floor
+levels: [debutants]
+shapes: [tendu]
+cues: [Long et gainé, "Hanches et épaules roulent ensemble"]
+caution: Un seul gymnaste à la fois sur le tapis.
+---
+Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
+	kinds: {
+		drill: "Éducatif",
+		week: "Semaine",
+		guide: "Guide",
+		club: "Club",
+		term: "Période",
+		targets: "Objectifs",
+		levels: "Niveaux",
+		apparatus: "Agrès",
+		shapes: "Formes",
+		skills: "Éléments",
+		equipment: "Matériel",
+	},
+	severities: {
+		error: "Arrête la construction",
+		warning: "Un avertissement ; la construction continue",
+		finding: "Un constat ; la construction continue",
+	},
+	stages: {
+		H1: "Lire et vérifier un fichier",
+		H2: "Comment les fichiers renvoient les uns aux autres",
+		H3: "Ce que le plan donne au total",
+		H4: "Imprimer",
+	},
+	forms: {
+		or: "ou",
+		date: "date",
+		clock: "heure",
+		dateOrInterval: "date ou intervalle",
+		listOf: (what) => `liste de ${what}`,
+		anything: "n'importe quoi",
+		mapByName: "champs par nom",
+		fields: "champs",
+		id: "identifiant",
+		truth: "true ou false",
+		nothing: "rien",
+		whole: "nombre entier",
+		number: "nombre",
+		text: "texte",
+		above: (least) => `au-dessus de ${least}`,
+		aboveTo: (least, most) => `au-dessus de ${least}, jusqu'à ${most}`,
+		to: (most) => `jusqu'à ${most}`,
+		from: (least) => `à partir de ${least}`,
+		between: (least, most) => `de ${least} à ${most}`,
+	},
+};
+
+export const fields: Words["fields"] = {
+	drill: "L'en-tête de content/drills/<apparatus>/<id>.md.",
+	"drill.title": "Le nom de l'éducatif.",
+	"drill.apparatus": "Où on peut le faire : un identifiant d'agrès, ou une liste.",
+	"drill.levels":
+		"Pour qui : une liste d'identifiants de niveaux, ou pour chaque niveau la façon dont il le fait.",
+	"drill.levels.<id>.do": "Comment ce niveau le fait.",
+	"drill.levels.<id>.sets": "Séries pour ce niveau.",
+	"drill.levels.<id>.reps": "Répétitions par série pour ce niveau.",
+	"drill.levels.<id>.hold": "Secondes de maintien de chaque répétition à ce niveau.",
+	"drill.summary": "Une phrase pour les listes, les fiches et la recherche.",
+	"drill.aliases": "Comment les entraîneurs l'appellent encore, pour la recherche.",
+	"drill.shapes": "Les formes du corps qu'il entraîne.",
+	"drill.sequence":
+		"Les formes dans l'ordre où le corps les traverse : une suite de figures. Une forme seule, ou avec la façon dont elle est portée ici.",
+	"drill.sequence[].shape": "L'identifiant de la forme.",
+	"drill.sequence[].on":
+		"Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
+	"drill.sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
+	"drill.sequence[].tilt":
+		"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
+	"drill.sequence[].view": "De profil (`side`) ou de face (`front`).",
+	"drill.sequence[].angles": "Les angles qui diffèrent ici ; les autres sont ceux de la forme.",
+	"drill.skills": "Les éléments auxquels il mène.",
+	"drill.after": "Les éducatifs qui devraient avoir été enseignés avant celui-ci.",
+	"drill.direction": "Dans quel sens le corps se déplace ou tourne.",
+	"drill.partner":
+		"L'éducatif qui fait le même travail dans l'autre sens ; il suffit de le dire pour l'un des deux.",
+	"drill.sides":
+		"`both` : fait symétriquement ; `each` : fait de chaque côté ; `lead` : fait du côté préféré seulement.",
+	"drill.equipment":
+		"Ce que demande un atelier : pour chaque identifiant de matériel un nombre, ou `{count, per}`.",
+	"drill.equipment.<id>.count": "Combien.",
+	"drill.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
+	"drill.heights": "Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste.",
+	"drill.sets": "Séries, là où le niveau ne le dit pas.",
+	"drill.reps": "Répétitions par série, là où le niveau ne le dit pas.",
+	"drill.hold": "Secondes de maintien de chaque répétition, là où le niveau ne le dit pas.",
+	"drill.turn": "Combien dure un passage, et combien de gymnastes passent à la fois.",
+	"drill.turn.seconds": "Secondes pour un passage.",
+	"drill.turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
+	"drill.contacts": "Réceptions et appuis manuels d'une répétition.",
+	"drill.contacts.landings": "Réceptions sur les pieds dans une répétition.",
+	"drill.contacts.hands": "Fois où une main porte le poids dans une répétition.",
+	"drill.cues": "Ce qu'il faut dire, en quelques mots chacun.",
+	"drill.faults": "À quoi cela ressemble quand c'est mal fait, et que dire.",
+	"drill.faults[].see": "Ce que voit l'entraîneur.",
+	"drill.faults[].say": "Ce que dit l'entraîneur.",
+	"drill.spotting": "Où se placer et comment aider.",
+	"drill.caution": "Ce qui pourrait blesser quelqu'un, et comment l'éviter.",
+	"drill.media": "Images ou vidéos gardées dans `content/media` du dossier du club.",
+	"drill.media[].file": "Le nom du fichier dans `content/media`.",
+	"drill.media[].alt": "Ce que montre l'image, pour qui ne peut pas la voir.",
+	"drill.media[].poster":
+		"Une image de `content/media` qui remplace une vidéo tant que personne ne la lance. Sinon, une image est dessinée.",
+	"drill.media[].caption": "Une ligne sous l'image.",
+	"drill.reviewed": "Quand quelqu'un a relu l'éducatif pour la dernière fois.",
+	week: "L'en-tête de content/weeks/<id>.md.",
+	"week.week": "Quelle semaine de cours de la période, comptée à partir de 1.",
+	"week.theme": "Le sujet de la semaine, en quelques mots.",
+	"week.apparatus": "Pour chaque identifiant d'agrès, ce qu'on y fait.",
+	"week.apparatus.<id>.focus": "Le sujet de cet agrès cette semaine.",
+	"week.apparatus.<id>.blocks": "Les blocs dans l'ordre où ils sont enseignés.",
+	"week.apparatus.<id>.blocks[].drill": "L'éducatif que fait tout le groupe.",
+	"week.apparatus.<id>.blocks[].stations": "Ateliers côte à côte ; le groupe s'y répartit et tourne.",
+	"week.apparatus.<id>.blocks[].stations[].drill": "L'éducatif de l'atelier.",
+	"week.apparatus.<id>.blocks[].stations[].note": "Un mot pour cet atelier.",
+	"week.apparatus.<id>.blocks[].stations[].at": "`[x, y]` en mètres sur le plan au sol.",
+	"week.apparatus.<id>.blocks[].minutes": "Minutes de tout le bloc.",
+	"week.apparatus.<id>.blocks[].change":
+		"Minutes perdues à chaque changement d'atelier ; 0,5 si ce n'est pas dit.",
+	"week.apparatus.<id>.blocks[].levels": "Niveaux qui font ce bloc ; tous si ce n'est pas dit.",
+	"week.apparatus.<id>.blocks[].note": "Un mot pour ce bloc.",
+	guide: "L'en-tête de content/guides/<id>.md.",
+	"guide.title": "Le titre de la page.",
+	"guide.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
+	club: "Le club lui-même.",
+	"club.name": "Le nom du club, sur la couverture et sur chaque page.",
+	"club.language": "La langue du manuel, selon son étiquette BCP 47.",
+	"club.timezone": "Le fuseau horaire du club, par son nom IANA.",
+	"club.paper": "Le papier du classeur.",
+	"club.punch": "Comment les feuilles sont perforées.",
+	"club.site": "Où le site des entraîneurs est publié.",
+	"club.contact": "Où envoyer les corrections : une adresse électronique ou une adresse web.",
+	"club.emergency":
+		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",
+	term: "Les semaines de la période et les cours d'une semaine.",
+	"term.name": "Le nom de la période.",
+	"term.starts": "Le lundi de la première semaine.",
+	"term.weeks": "Combien de semaines de cours.",
+	"term.closed": "Jours sans cours : dates, ou intervalles comme 2027-02-15/2027-02-19.",
+	"term.classes": "Les cours d'une semaine.",
+	"term.classes[].id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
+	"term.classes[].name": "Le nom du cours ; tiré de son identifiant si ce n'est pas dit.",
+	"term.classes[].level": "Son niveau, ou ses niveaux ; tous si ce n'est pas dit.",
+	"term.classes[].day": "Le jour de la semaine.",
+	"term.classes[].start": 'Quand il commence, comme "16:30".',
+	"term.classes[].minutes": "Combien il dure.",
+	"term.classes[].warm-up": "Minutes avant le premier agrès.",
+	"term.classes[].cool-down": "Minutes après le dernier agrès.",
+	"term.classes[].gymnasts": "Gymnastes dans le cours.",
+	"term.classes[].coaches": "Entraîneurs du cours.",
+	"term.classes[].ages": "L'âge du plus jeune et du plus âgé, `[de, à]`.",
+	"term.classes[].rotation": "Identifiants des agrès dans l'ordre où le cours les visite.",
+	targets: "Les seuils du club. Un objectif absent n'est pas vérifié.",
+	"targets.shape-weeks": "Nombre minimal de semaines pendant lesquelles un niveau entraîne chaque forme.",
+	"targets.skill-weeks":
+		"Nombre minimal de semaines pendant lesquelles un niveau apprend chacun de ses éléments.",
+	"targets.shape-gap": "Plus long écart entre deux semaines avec une forme, en semaines.",
+	"targets.skill-gap": "Plus long écart entre deux semaines avec un élément, en semaines.",
+	"targets.pair-directions": "Si le travail vers l'avant demande un travail vers l'arrière la même semaine.",
+	"targets.active-share": "Part minimale du cours pendant laquelle chaque gymnaste bouge, de 0 à 1.",
+	"targets.load-step":
+		"Plus grand saut des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
+	"targets.review-months": "Mois après lesquels un éducatif demande à être relu.",
+	levels: "Les niveaux, du plus bas au plus haut.",
+	"levels.description": "Qui est à ce niveau.",
+	"levels.entry": "Éléments avec lesquels un gymnaste arrive.",
+	apparatus: "Où l'on travaille.",
+	"apparatus.plan": "`[longueur, largeur]` de sa place en mètres.",
+	shapes: "Les formes du corps et les angles d'après lesquels leurs figures sont dessinées.",
+	"shapes.aliases": "Comment les entraîneurs l'appellent encore.",
+	"shapes.description": "À quoi ressemble la forme quand elle est juste.",
+	"shapes.angles": "Angles des articulations en degrés.",
+	"shapes.view": "Dessinée de profil (comme sans ce champ) ou de face.",
+	"shapes.tilt":
+		"Inclinaison du tronc en degrés : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
+	"shapes.base": "Ce qui porte le corps ; `feet` si ce n'est pas dit.",
+	skills: "Ce à quoi mènent les éducatifs.",
+	"skills.aliases": "Comment les entraîneurs l'appellent encore.",
+	"skills.description": "À quoi ressemble l'élément quand il est fait.",
+	"skills.apparatus": "Où il se fait.",
+	"skills.levels": "Niveaux qui l'apprennent.",
+	"skills.needs": "Éléments enseignés avant lui.",
+	"skills.pattern": "Sa famille de mouvement.",
+	"skills.direction": "Dans quel sens le corps se déplace ou tourne.",
+	"skills.opposite": "L'élément qui fait la même chose dans l'autre sens.",
+	equipment: "Ce que le club possède.",
+	"equipment.aliases": "Comment les entraîneurs l'appellent encore.",
+	"equipment.owned": "Combien le club en possède.",
+	"equipment.stored": "Où il est rangé.",
+	"equipment.size":
+		"`[longueur, largeur]` de la place au sol en mètres, longueur dans le sens du travail. Sinon, une dimension publiée ou courante est prise.",
+	"drill.sequence[].angles.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.sequence[].angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.sequence[].angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.sequence[].angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.sequence[].angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.sequence[].angles.spread": "Entre les jambes, en degrés.",
+	"drill.sequence[].angles.trunk":
+		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
+	"drill.sequence[].angles.right": "Angles du côté droit, s'il diffère.",
+	"drill.sequence[].angles.left.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.sequence[].angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.sequence[].angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.sequence[].angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.sequence[].angles.left.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.sequence[].angles.right.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.sequence[].angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.sequence[].angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.sequence[].angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.sequence[].angles.right.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"shapes.angles.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"shapes.angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"shapes.angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"shapes.angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"shapes.angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"shapes.angles.spread": "Entre les jambes, en degrés.",
+	"shapes.angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"shapes.angles.left": "Angles du côté gauche, s'il diffère.",
+	"shapes.angles.right": "Angles du côté droit, s'il diffère.",
+	"shapes.angles.left.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"shapes.angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"shapes.angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"shapes.angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"shapes.angles.left.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"shapes.angles.right.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"shapes.angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"shapes.angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"shapes.angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"shapes.angles.right.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"levels.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
+	"levels.name": "Le nom que lisent les gens.",
+	"levels.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
+	"apparatus.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
+	"apparatus.name": "Le nom que lisent les gens.",
+	"apparatus.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
+	"shapes.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
+	"shapes.name": "Le nom que lisent les gens.",
+	"shapes.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
+	"skills.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
+	"skills.name": "Le nom que lisent les gens.",
+	"skills.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
+	"equipment.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
+	"equipment.name": "Le nom que lisent les gens.",
+	"equipment.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
+};
+
+// Constats et messages ------------------------------------------------------------------------------
+
+export const findingsPage: Words["findingsPage"] = {
+	found: "Ce que constatent les mesures",
+	allMet: "Le plan atteint tous les objectifs du club.",
+	against: (findings) => `${counts.findings(findings)} face aux objectifs du club.`,
+	lead: (file, meaning) => [
+		"Les constats n'arrêtent jamais une construction : il peut y avoir de bonnes raisons. Les seuils sont ceux du club, dans ",
+		file,
+		" ; ",
+		meaning,
+		".",
+	],
+	whatEachMeans: "ce que chacun veut dire",
+	measure: (measure) => ["Mesure : ", measure, "."],
+	all: (findings) => `Tous (${findings})`,
+	item: (place) => `n° ${place}`,
+};
+
+export const findings: Words["findings"] = {
+	outOfOrder: {
+		what: (level, thing, week, first, when) =>
+			`${level} rencontre ${quoted(thing)} en semaine ${week} avant ${quoted(first)}, ${when}.`,
+		never: "que la période n'enseigne jamais à ce niveau",
+		later: (week) => `qui vient en semaine ${week}`,
+		laterSameWeek: (classes) =>
+			`qui vient plus tard la même semaine${classes.length === 0 ? "" : ` pour ${classes.join(", ")}`}`,
+		whySkill: (thing, first) => `${quoted(thing)} repose sur ${quoted(first)}.`,
+		whyDrill: (thing, first) => `${quoted(thing)} dit venir après ${quoted(first)}.`,
+		fixSkill: (first) =>
+			`Prévoyez plus tôt un éducatif pour ${quoted(first)}, ou notez-le sous \`entry\` du niveau si les gymnastes arrivent avec.`,
+		fixDrill: (thing, first) =>
+			`Prévoyez ${quoted(first)} plus tôt pour ce niveau, ou ${quoted(thing)} plus tard.`,
+	},
+	spacing: {
+		shapeNever: (level, shape) => `${level} n'entraîne jamais ${quoted(shape)}`,
+		skillNever: (level, skill) => `${level} n'apprend jamais ${quoted(skill)}`,
+		shapeMet: (level, shape, weeks) =>
+			`${level} entraîne ${quoted(shape)} pendant ${counts.weeks(weeks.length)} (${inWeeks(weeks)})`,
+		skillMet: (level, skill, weeks) =>
+			`${level} apprend ${quoted(skill)} pendant ${counts.weeks(weeks.length)} (${inWeeks(weeks)})`,
+		tooFew: (met, wanted) => `${met} ; l'objectif est de ${counts.weeks(wanted)}.`,
+		shapeGap: (level, shape, gap) =>
+			`${level} entraîne ${quoted(shape)} en semaine ${gap.from} et pas de nouveau avant la semaine ${gap.to}, ${counts.weeks(gap.weeks)} plus tard ; l'objectif est d'au plus ${gap.wanted}.`,
+		skillGap: (level, skill, gap) =>
+			`${level} apprend ${quoted(skill)} en semaine ${gap.from} et pas de nouveau avant la semaine ${gap.to}, ${counts.weeks(gap.weeks)} plus tard ; l'objectif est d'au plus ${gap.wanted}.`,
+		noDrill: (level, thing) =>
+			`Aucun éducatif de la bibliothèque pour ${level} ne mène à ${quoted(thing)} : écrivez-en un, ou retirez le niveau de \`levels\` de l'élément.`,
+		planAgain: (drills, level) => `Prévoyez ${or(drills.map(quoted), 4)} une autre semaine pour ${level}.`,
+		planBetween: (drills, level, from, to) =>
+			`Prévoyez ${or(drills.map(quoted), 4)} entre les semaines ${from} et ${to} pour ${level}.`,
+	},
+	oneDirection: {
+		onlyForward: (week, apparatus, minutes, drills) =>
+			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'avant sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
+		onlyBackward: (week, apparatus, minutes, drills) =>
+			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'arrière sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
+		planForward: (drills) =>
+			`Prévoyez un éducatif vers l'avant à cet agrès la même semaine, comme ${or(drills.map(quoted))}.`,
+		planBackward: (drills) =>
+			`Prévoyez un éducatif vers l'arrière à cet agrès la même semaine, comme ${or(drills.map(quoted))}.`,
+	},
+	time: {
+		nothing: (group, week) => `${group} n'a rien à faire en semaine ${week}.`,
+		before: (minutes) => `${number(minutes)} avant`,
+		after: (minutes) => `${number(minutes)} après`,
+		tooLong: (group, week, planned, available, parts) =>
+			`${group}, semaine ${week} : ${counts.minutes(planned)} prévues dans un cours de ${number(available)} (${and(parts, 9)}).`,
+		takeOut: (minutes, apparatus) =>
+			`Retirez ${counts.minutes(minutes)} ; ${apparatus} en a le plus. Ou augmentez \`minutes\` du cours dans _data/term.yaml.`,
+		tooStill: (group, week, still) =>
+			`${group}, semaine ${week} : chaque gymnaste bouge ${number(still.active)} sur ${counts.minutes(still.available)}, ${percent(still.share)} ; l'objectif est de ${percent(still.target)}.${
+				still.waits.length === 0
+					? ""
+					: ` Le plus d'attente : ${and(
+							still.waits.map(({ drill, minutes }) => `${quoted(drill)} (${counts.minutes(minutes)})`),
+							4,
+						)}.`
+			}`,
+		nobodyWaits: "Personne n'attend : il faut prévoir davantage des minutes du cours.",
+		split: (drill) =>
+			`Répartissez ${quoted(drill)} en ateliers, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.`,
+		noTurn: (place, minutes, drill, gymnasts) =>
+			`${place.group}, semaine ${place.week}, ${place.apparatus} : ${counts.minutes(minutes)} de ${quoted(drill)} ne suffisent pas pour que ${counts.gymnasts(gymnasts)} passent chacun une fois.`,
+	},
+	equipment: {
+		short: (week, apparatus, need, drills) =>
+			`Semaine ${week}, ${apparatus} : ${number(need.needed)} × ${need.item} nécessaires pour ${and(drills.map(quoted), 4)}, le club en possède ${number(need.owned)}.`,
+		wanted: (group, needed, apparatus) => `${group} ${number(needed)} à ${apparatus}`,
+		clash: (week, day, clock, need, who) =>
+			`Semaine ${week}, ${days[day].toLowerCase()} à ${clock} : ${number(need.needed)} × ${need.item} nécessaires à la fois, le club en possède ${number(need.owned)} (${and(who, 4)}).`,
+	},
+	load: {
+		landings: (value, step) =>
+			`${number(value)} réceptions, ${number(step, 2)} fois la moyenne des trois semaines précédentes`,
+		hands: (value, step) =>
+			`${number(value)} appuis manuels, ${number(step, 2)} fois la moyenne des trois semaines précédentes`,
+		step: (level, week, parts, target) =>
+			`${level}, semaine ${week} : ${and(parts)} ; l'objectif est d'au plus ${number(target, 2)} fois. Un compte pour planifier, pas une mesure médicale.`,
+		spreadLandings: (drill, value) =>
+			`Répartissez les répétitions sur les semaines ; ${quoted(drill)} demande le plus de réceptions (${number(value)}).`,
+		spreadHands: (drill, value) =>
+			`Répartissez les répétitions sur les semaines ; ${quoted(drill)} demande le plus d'appuis manuels (${number(value)}).`,
+	},
+	calendar: {
+		reviewed: (drill, reviewed, due, starts) =>
+			`${quoted(drill)} a été relu pour la dernière fois le ${reviewed} ; une relecture était attendue avant le ${due}, avant le début de la période le ${starts}.`,
+		hole: (week, last) => `La semaine ${week} n'a pas de plan, et la semaine ${last} en a un.`,
+		missed: (group, week, date) =>
+			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
+	},
+	placing: {
+		what: (place, size, parts) =>
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, sur ${number(size[0], 2)} × ${number(size[1], 2)} m : ${and(parts, 4)}.`,
+		station: (number, drill) => `${number} ${quoted(drill)}`,
+		overlap: (a, b) => `les ateliers ${a} et ${b} se chevauchent`,
+		landing: (a, b, gap, wanted) =>
+			`${number(gap, 2)} m entre la zone de réception de l'atelier ${a} et l'atelier ${b}, ${number(wanted, 2)} m voulus`,
+		between: (a, b, gap, wanted) =>
+			`${number(gap, 2)} m entre les ateliers ${a} et ${b}, ${number(wanted, 2)} m voulus`,
+		wall: (a, gap) => `l'atelier ${a} a besoin d'un mur et se trouve à ${number(gap, 2)} m du bord`,
+		edge: (a, over) => `l'atelier ${a} dépasse le bord de ${number(over, 2)} m`,
+		planFewer:
+			"Prévoyez moins d'ateliers, ou de plus petits, dans ce bloc, ou corrigez `plan` dans _data/apparatus.yaml.",
+	},
+};
+
+function inWeeks(weeks: readonly number[]): string {
+	return `${weeks.length === 1 ? "semaine" : "semaines"} ${and(weeks.map(String), 8)}`;
+}
+
+/** The severities are the program's own and the same in every language. */
+function translated(
+	texts: Readonly<Record<Code, readonly [title: string, why: string, fix: string]>>,
+): Words["catalogue"] {
+	return Object.fromEntries(
+		Object.entries(texts).map(([code, [title, why, fix]]) => [
+			code,
+			{ severity: CATALOGUE[code as Code].severity, title, why, fix },
+		]),
+	) as Record<Code, CatalogueEntry>;
+}
+
+export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
+	H101: [
+		"Une page sans en-tête",
+		"Les champs entre les deux lignes de trois tirets disent de quoi parle la page ; sans eux, elle ne peut pas être placée.",
+		"Commencez le fichier par une ligne de trois tirets, puis les champs, puis une autre ligne de trois tirets.",
+	],
+	H102: [
+		"Du YAML illisible",
+		"Une erreur d'alinéa, de crochet ou de guillemet rend illisible tout ce qui suit.",
+		"Regardez la ligne nommée. Un texte qui contient deux-points suivi d'un espace demande des guillemets.",
+	],
+	H103: [
+		"Un en-tête dans un autre langage que YAML",
+		"Seul YAML est lu. Un en-tête qui s'exécuterait comme un programme est refusé.",
+		"Écrivez l'en-tête en YAML et ouvrez-le par trois tirets seuls.",
+	],
+	H104: [
+		"Un champ qui n'existe pas",
+		"Un champ mal orthographié se perdrait en silence.",
+		"Employez un champ de la liste du guide de rédaction ; le nom le plus proche est proposé.",
+	],
+	H105: [
+		"Un champ obligatoire manque",
+		"Sans lui, la page ne peut pas être placée dans le manuel.",
+		"Ajoutez le champ.",
+	],
+	H106: [
+		"Une valeur de la mauvaise sorte",
+		"La valeur ne peut pas être employée telle qu'elle est écrite.",
+		"Écrivez la valeur comme le montre le guide de rédaction pour ce champ.",
+	],
+	H107: [
+		"Un nom qui ne peut pas être un identifiant",
+		"Les identifiants deviennent des adresses et des noms de fichiers ; ils ne contiennent que des minuscules, des chiffres et des traits d'union.",
+		"Renommez-le en mots minuscules reliés par des traits d'union.",
+	],
+	H108: [
+		"Un éducatif dans le dossier d'un autre agrès",
+		"On cherche un éducatif dans le dossier d'un agrès qu'il nomme.",
+		"Déplacez le fichier, ou ajoutez l'agrès du dossier à `apparatus` de l'éducatif.",
+	],
+	H109: [
+		"Un fichier qui n'est pas du texte simple",
+		"Les fichiers sont lus comme du texte UTF-8. Un autre encodage abîmerait noms et consignes.",
+		"Enregistrez de nouveau le fichier en UTF-8.",
+	],
+	H110: [
+		"Un fichier qui n'est pas lu",
+		"Rien n'est fait de ce fichier ; ce qu'il contient n'est pas dans le manuel.",
+		"Déplacez-le ou donnez-lui un des noms du guide de rédaction, ou retirez-le du dossier.",
+	],
+	H111: [
+		"Un dossier de club sans éducatifs",
+		"Il n'y a rien dont faire un manuel.",
+		"Indiquez avec `--club` un dossier qui contient `content/drills`, ou écrivez-y un premier éducatif.",
+	],
+	H112: [
+		"Un fichier qui contient autre chose que prévu",
+		"Certains fichiers de données contiennent une liste et d'autres des champs ; celui-ci fait l'inverse, ou est vide.",
+		"Voyez dans le guide de rédaction la forme de ce fichier.",
+	],
+	H113: [
+		"Une période qui ne commence pas un lundi",
+		"Les semaines se comptent à partir du lundi, comme dans ISO 8601.",
+		"Mettez dans `starts` le lundi de la première semaine.",
+	],
+	H114: [
+		"Un intervalle qui finit avant de commencer",
+		"Il ne couvre aucun jour ni aucun âge, et ne ferait donc rien.",
+		"Écrivez d'abord le premier des deux.",
+	],
+	H115: [
+		"Ancres, alias et étiquettes YAML",
+		"Une seule ligne y tient lieu de beaucoup d'autres, et ils cassent facilement quand on modifie le fichier.",
+		"Écrivez la valeur là où elle sert, ou mettez entre guillemets un texte qui commence par & * ou !.",
+	],
+	H116: [
+		"Un fichier ou dossier qui ne peut pas être lu",
+		"Ce qu'il contient manquerait dans le manuel.",
+		"Vérifiez ses droits, et que les liens du dossier du club mènent à des fichiers de ce dossier.",
+	],
+	H201: [
+		"Un renvoi vers quelque chose qui n'existe pas",
+		"La page ne mènerait à rien.",
+		"Corrigez l'identifiant, ou écrivez ce qu'il nomme.",
+	],
+	H202: [
+		"Deux choses de même identifiant",
+		"Un renvoi pourrait désigner l'une ou l'autre, et toutes deux iraient sur la même page.",
+		"Donnez un autre identifiant à l'une d'elles.",
+	],
+	H203: [
+		"Un cercle de choses qui viennent l'une avant l'autre",
+		"Rien dans le cercle ne pourrait jamais être enseigné en premier.",
+		"Retirez un des liens du cercle.",
+	],
+	H204: [
+		"Un éducatif prévu à un agrès qu'il ne nomme pas",
+		"L'entraîneur le trouverait au mauvais agrès, sans sa mise en place.",
+		"Prévoyez un autre éducatif, ou ajoutez l'agrès à l'éducatif.",
+	],
+	H205: [
+		"Un bloc nomme un niveau que son éducatif ne propose pas",
+		"Ce niveau n'a rien à faire dans ce bloc, et rien n'est compté pour lui.",
+		"Ajoutez le niveau à l'éducatif, ou retirez-le du bloc.",
+	],
+	H206: [
+		"Un lien du texte qui ne mène nulle part",
+		"Le lecteur serait envoyé vers une page qui n'existe pas.",
+		"Corrigez l'identifiant entre les doubles crochets.",
+	],
+	H207: [
+		"Deux plans pour la même semaine",
+		"Un seul des deux peut être enseigné.",
+		"Donnez à l'un un autre numéro de semaine, ou réunissez les deux fichiers.",
+	],
+	H208: [
+		"Une semaine après la fin de la période",
+		"Elle n'a pas de date ; personne ne l'enseignerait.",
+		"Augmentez `weeks` dans _data/term.yaml, ou changez le numéro de la semaine.",
+	],
+	H209: [
+		"Un atelier hors de son plan au sol",
+		"Il ne peut pas être dessiné là où il se trouve.",
+		"Corrigez `at`, en mètres depuis le coin, ou `plan` de l'agrès.",
+	],
+	H210: [
+		"Une chose qui renvoie à elle-même",
+		"Un éducatif ne peut pas être son propre équivalent, ni un élément son propre contraire.",
+		"Nommez l'autre, ou retirez le champ.",
+	],
+	H211: [
+		"Une image ou vidéo inutilisable",
+		"La page montrerait un cadre vide, ou rien là où l'entraîneur la cherche.",
+		"Mettez le fichier dans `content/media` sous le nom écrit ici.",
+	],
+	H212: [
+		"Une forme dessinée autrement qu'elle n'est nommée",
+		"Les entraîneurs regardent la figure avant de lire son nom, et apprennent la mauvaise forme.",
+		"Corrigez `angles` de la forme, ou donnez-lui un autre nom.",
+	],
+	H301: [
+		"Un élément avant ce qu'il demande",
+		"Les gymnastes rencontrent le plus difficile avant le plus facile sur lequel il repose.",
+		"Prévoyez plus tôt un éducatif pour l'élément demandé, ou notez-le sous `entry` du niveau si les gymnastes arrivent avec.",
+	],
+	H302: [
+		"Un éducatif avant celui après lequel il vient",
+		"L'éducatif dit qu'un autre devrait avoir été enseigné avant lui.",
+		"Prévoyez l'autre éducatif plus tôt pour ce niveau, ou celui-ci plus tard.",
+	],
+	H303: [
+		"Une forme entraînée pendant trop peu de semaines",
+		"L'objectif du club demande chaque forme pendant plus de semaines que le plan n'en donne.",
+		"Prévoyez un des éducatifs de la forme une autre semaine pour ce niveau.",
+	],
+	H304: [
+		"Un élément enseigné pendant trop peu de semaines",
+		"L'objectif du club demande chaque élément d'un niveau pendant plus de semaines que le plan n'en donne.",
+		"Prévoyez un des éducatifs de l'élément une autre semaine pour ce niveau.",
+	],
+	H305: [
+		"Une forme laissée trop longtemps de côté",
+		"L'écart entre deux semaines avec la forme dépasse l'objectif du club.",
+		"Prévoyez un des éducatifs de la forme entre les deux semaines.",
+	],
+	H306: [
+		"Un élément laissé trop longtemps de côté",
+		"L'écart entre deux semaines avec l'élément dépasse l'objectif du club.",
+		"Prévoyez un des éducatifs de l'élément entre les deux semaines.",
+	],
+	H307: [
+		"Du travail vers l'avant sans travail vers l'arrière, ou l'inverse",
+		"Il est de pratique courante que le travail vers l'avant ait une version vers l'arrière.",
+		"Prévoyez à cet agrès, la même semaine, un éducatif du sens qui manque.",
+	],
+	H308: [
+		"Plus de minutes prévues que le cours n'en a",
+		"Quelque chose tombera à la fin, et chaque entraîneur laissera tomber autre chose.",
+		"Raccourcissez ou retirez un bloc à l'un des agrès que le cours visite.",
+	],
+	H309: [
+		"Un cours qui attend plus que l'objectif du club",
+		"Les gymnastes apprennent en bougeant. Ici, chacun bouge une plus petite part du cours que le club ne le veut.",
+		"Répartissez en ateliers l'éducatif où l'on attend le plus, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.",
+	],
+	H310: [
+		"Un agrès qui demande plus de matériel que le club n'en possède",
+		"Le plan ne peut pas être mis en place tel qu'il est écrit.",
+		"Employez moins d'ateliers avec cet objet, choisissez un autre éducatif, ou corrigez `owned` dans _data/equipment.yaml.",
+	],
+	H311: [
+		"Un saut de réceptions ou d'appuis manuels au-dessus de l'objectif du club",
+		"La semaine demande bien plus de réceptions ou d'appuis manuels que les trois précédentes. C'est un compte pour planifier, pas une mesure médicale.",
+		"Répartissez les répétitions sur les semaines, ou préparez-les pendant les semaines précédentes.",
+	],
+	H312: [
+		"Un éducatif que personne n'a relu depuis longtemps",
+		"Le club veut que chaque éducatif soit relu après quelques mois ; au début de cette période, ce délai était passé.",
+		"Relisez l'éducatif, corrigez ce qui a vieilli, et notez la date du jour sous `reviewed`.",
+	],
+	H313: [
+		"Un cours sans rien de prévu une semaine",
+		"Le cours a lieu et ses entraîneurs ne trouvent aucun éducatif pour ses niveaux aux agrès de sa rotation.",
+		"Prévoyez un bloc pour le niveau du cours à l'un de ses agrès.",
+	],
+	H314: [
+		"Un trou dans la période : une semaine sans plan",
+		"Des semaines suivantes sont prévues, et aucun fichier ne dit ce qui est enseigné dans celle-ci.",
+		"Écrivez un fichier dans `content/weeks` pour cette semaine, ou réduisez `weeks` dans _data/term.yaml.",
+	],
+	H315: [
+		"Un cours qu'un jour de fermeture retire d'une semaine",
+		"Les autres cours ont cette semaine et celui-ci ne l'a pas ; ses gymnastes manquent ce que la semaine enseigne.",
+		"Prévoyez aussi la semaine suivante ce qui ne doit pas manquer, ou donnez un autre jour au cours.",
+	],
+	H316: [
+		"Un éducatif trop court pour que chacun passe",
+		"Avec autant de gymnastes et un passage aussi long, certains ne passent jamais.",
+		"Donnez plus de minutes au bloc, laissez passer plus de gymnastes à la fois, ou répartissez-le en ateliers.",
+	],
+	H317: [
+		"Des cours qui demandent le même matériel au même moment",
+		"Des cours se chevauchent dans l'horaire, et demandent ensemble plus que le club ne possède.",
+		"Changez l'ordre des agrès d'un cours, ou prévoyez un autre éducatif dans un des blocs.",
+	],
+	H318: [
+		"Des ateliers qui se chevauchent sur le plan au sol",
+		"Deux groupes travailleraient au même endroit, et l'un pourrait courir ou tomber sur l'autre.",
+		"Déplacez l'un d'eux par son `at`, ou retirez `at` : sans lui, un atelier est placé là où il y a de la place.",
+	],
+	H319: [
+		"Trop peu d'espace libre entre ateliers ou autour d'une zone de réception",
+		"Un gymnaste qui se réceptionne mal ou recule a besoin de cet espace, et un entraîneur doit pouvoir passer. La distance est de pratique courante ; les règles locales passent d'abord.",
+		"Déplacez l'un d'eux par son `at`, ou retirez `at` : sans lui, un atelier est placé là où il y a de la place.",
+	],
+	H320: [
+		"Un atelier qui dépasse le bord de son plan, ou loin du mur qu'il lui faut",
+		"Il ne peut pas être mis en place là où il est prévu : il gênerait l'agrès voisin, ou son mur est ailleurs.",
+		"Déplacez-le par son `at`, qui est le milieu de l'atelier, ou retirez `at`, ou corrigez `plan` dans _data/apparatus.yaml.",
+	],
+	H401: [
+		"Pas de navigateur pour mettre les pages en forme",
+		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit.",
+		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme.",
+	],
+	H402: [
+		"Une section n'a pas pu être mise en forme",
+		"Ses pages manquent ; le classeur n'a donc pas été écrit et le dernier bon reste en place.",
+		"Regardez la page nommée ; si elle est saine, relancez la commande.",
+	],
+	H403: [
+		"Quelque chose ne tient pas sur sa page imprimée",
+		"Une partie serait coupée, ou se trouverait dans la marge perforée.",
+		"Raccourcissez le texte ou partagez le tableau à l'endroit nommé.",
+	],
+	H404: [
+		"Un numéro de page imprimé qui est faux",
+		"Le sommaire ou un renvoi enverrait le lecteur à une autre page.",
+		"C'est une faute du programme : gardez le dossier et signalez-la.",
+	],
+});

@@ -1,0 +1,158 @@
+/**
+ * The languages of the handbook: no word stands outside of their files, and French says everything
+ * that English says.
+ */
+
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { mainOf } from "../../layouts/pages/kinds.ts";
+import { frame } from "../../layouts/parts/frame.ts";
+import { contextOf } from "../../layouts/parts/page.ts";
+import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { html } from "../../scripts/render/html.ts";
+import { sitePages } from "../../scripts/render/site.ts";
+import { authorGuideView } from "../../scripts/render/views/author-guide.ts";
+import { type Words, wordsFor } from "../../scripts/words/words.ts";
+import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { wordsOnPage } from "./read-words.ts";
+import { strangeWords, writeInGreek } from "./strange-words.ts";
+
+const ENGLISH = wordsFor("en");
+const FRENCH = wordsFor("fr");
+
+/**
+ * What stays in Latin letters in every language: codes, names of files and fields, addresses, times as
+ * "16:30–17:30" have no letters. `UTF` and the like never reach a page.
+ */
+const NAMES =
+	/^(?:[HL]\d{3}|[\w./<>-]+\.(?:md|yaml|csv|json|ics|pdf|webp|svg)(?::\d+)?|[\w.+-]+@[\w.-]+|https?:\S+|[0-9a-f]{8})$/;
+
+function latinWords(page: string): readonly string[] {
+	return wordsOnPage(page).flatMap((text) =>
+		text
+			.split(/[\s,;·()„“”«»]+/)
+			.map((word) => word.replace(/[.:!?]+$/, ""))
+			.filter((word) => /[A-Za-z]{2}/.test(word) && !NAMES.test(word)),
+	);
+}
+
+function opened(dir: string, words: Words): Handbook {
+	const { handbook, problems } = openHandbook(dir, { words });
+	if (handbook === undefined) throw new Error(JSON.stringify(problems.slice(0, 3)));
+	return handbook;
+}
+
+describe("a page", () => {
+	const pageOf = (page: ReturnType<typeof sitePages>[number]) => {
+		const ctx = contextOf(page, (_language, code) => html`<pre>${code}</pre>`);
+		return frame(ctx, mainOf(ctx, page)).text;
+	};
+
+	it("has no word that is not the club's or the language's", () => {
+		const dir = clubCopy(undefined, REPOSITORY);
+		writeInGreek(dir);
+		const pages = sitePages(opened(dir, strangeWords({ ...ENGLISH, fields: FRENCH.fields })), { kept: true });
+		const found = new Map<string, string>();
+		const kinds = new Set<string>();
+		for (const page of pages) {
+			kinds.add(page.kind);
+			for (const word of latinWords(pageOf(page))) {
+				if (!found.has(word)) found.set(word, page.address);
+			}
+		}
+		expect(Object.fromEntries(found)).toEqual({});
+		expect(kinds.size).toBeGreaterThan(35);
+	});
+
+	it("is in French where the club is", () => {
+		const dir = clubCopy(undefined, join(REPOSITORY, "tests/fixtures/base-club"));
+		const page = sitePages(opened(dir, FRENCH)).find(({ kind }) => kind === "home");
+		if (page === undefined) throw new Error("no home page");
+		expect(wordsOnPage(pageOf(page))).toContain("Que fait-on aujourd'hui ?");
+	});
+});
+
+describe("French", () => {
+	it("says each thing in other words than English, but for what is the same word", () => {
+		const same: string[] = [];
+		compare(ENGLISH, FRENCH, "", same);
+		expect(same.sort()).toMatchInlineSnapshot(`
+			[
+			  ".angles.title: Angles",
+			  ".authorGuide.forms.date: date",
+			  ".authorGuide.kinds.club: Club",
+			  ".authorGuide.kinds.guide: Guide",
+			  ".authorGuide.messages: Messages",
+			  ".classes.minutes: Minutes",
+			  ".classes.rotation: Rotation",
+			  ".coverage.measures.minutes.name: Minutes",
+			  ".destinations.guides: Guides",
+			  ".frame.menu: Menu",
+			  ".heads.minutes: Minutes",
+			  ".minuteSign: min",
+			  ".patterns.rotation: rotation",
+			  ".search.suggestions: Suggestions",
+			  ".timer.pause: Pause",
+			]
+		`);
+	});
+
+	it("explains every field of every file", () => {
+		const names = authorGuideView(ENGLISH).files.flatMap(({ kind, fields }) => [
+			kind as string,
+			...fields.map(({ name }) => `${kind}.${name}`),
+		]);
+		expect(names.filter((name) => FRENCH.fields[name] === undefined)).toEqual([]);
+		expect(Object.keys(FRENCH.fields).filter((name) => !names.includes(name))).toEqual([]);
+	});
+
+	it.each([
+		// Unicode CLDR, plural rules for fr: "one" for a whole part of 0 or 1.
+		[0, "0 semaine"],
+		[1, "1 semaine"],
+		[1.5, "1,5 semaine"],
+		[2, "2 semaines"],
+		[10, "10 semaines"],
+	])("counts %s", (count, words) => {
+		expect(FRENCH.counts.weeks(count)).toBe(words);
+	});
+
+	it("writes numbers, shares, lists and dates in its own way", () => {
+		expect(FRENCH.number(4.25, 2)).toBe("4,25");
+		expect(FRENCH.percent(0.448)).toBe("44,8\u00a0%");
+		expect(FRENCH.and(["a", "b", "c"])).toBe("a, b et c");
+		expect(FRENCH.and(["a", "b", "c", "d"], 3)).toBe("a, b et 2 autres");
+		expect(FRENCH.date("2027-01-04", "full")).toBe("lundi 4 janvier 2027");
+	});
+});
+
+describe("English", () => {
+	it.each([
+		// Unicode CLDR, plural rules for en: "one" for exactly 1.
+		[0, "0 weeks"],
+		[1, "1 week"],
+		[1.5, "1.5 weeks"],
+	])("counts %s", (count, words) => {
+		expect(ENGLISH.counts.weeks(count)).toBe(words);
+	});
+
+	it("stands in for a language that is not there", () => {
+		expect(wordsFor("nl")).toBe(ENGLISH);
+		expect(wordsFor("fr-CA")).toBe(FRENCH);
+	});
+});
+
+/** Collects the places of texts that are equal in both; throws where one has more than the other. */
+function compare(english: unknown, french: unknown, place: string, same: string[]): void {
+	if (typeof english === "string") {
+		if (english === french && /\p{L}{2}/u.test(english) && !place.endsWith(".severity")) {
+			same.push(`${place}: ${english}`);
+		}
+		return;
+	}
+	if (typeof english !== "object" || english === null || place === ".fields" || place.endsWith(".aliases"))
+		return;
+	const other = french as Readonly<Record<string, unknown>>;
+	expect(Object.keys(other).sort(), place).toEqual(Object.keys(english).sort());
+	for (const [name, value] of Object.entries(english)) compare(value, other[name], `${place}.${name}`, same);
+}
