@@ -43,25 +43,28 @@ export interface OpenedHandbook {
 
 export interface OpenOptions {
 	readonly highlight?: (code: string, language: string) => string;
+	/** The club folder whose pictures and videos are looked at, where it is another: for texts that are only tried. */
+	readonly mediaFrom?: string;
 	/** Other words than those of the club's language. */
 	readonly words?: Words;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
+	const { mediaFrom = clubDir } = options;
 	const read = readClub(clubDir);
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
-	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(clubDir, file, wanted));
+	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(mediaFrom, file, wanted));
 	const problems = [...valid.problems, ...linked.problems].sort(byPlace);
 	if (linked.curriculum === undefined) return { problems };
-	const { words = wordsFor(linked.curriculum.club.language), ...rendering } = options;
+	const { words = wordsFor(linked.curriculum.club.language), highlight } = options;
 	return {
 		problems,
 		handbook: {
 			...measure(linked.curriculum, words),
 			words,
-			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...rendering }),
+			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
 			edition: read.fingerprint.slice(0, 8),
 		},

@@ -17,6 +17,8 @@ interface Options {
 	readonly json?: boolean;
 	readonly print?: boolean;
 	readonly port?: number;
+	readonly swap?: boolean;
+	readonly write?: boolean;
 }
 
 const program = new Command("handbook")
@@ -55,6 +57,40 @@ command("serve", "show the site on this computer and build it again at every cha
 		exitCode = await serve(run(options), { port: options.port ?? 8080 });
 	});
 
+command("rename", "give a thing another id, everywhere; shows the change, and makes it with --write")
+	.argument("<thing>", "its id, or kind:id, such as drill:log-roll")
+	.argument("<new-id>", "lower-case letters and digits in words joined by hyphens")
+	.option("--write", "make the change")
+	.action(async (thing: string, to: string, options: Options) => {
+		const { rename } = await import("./rename.ts");
+		exitCode = rename(run(options), { thing, to, write: options.write ?? false });
+	});
+
+const moving = program
+	.command("move")
+	.description("move a block or a whole week of the plan; shows the change, and makes it with --write")
+	.exitOverride();
+
+clubCommand(moving.command("block"))
+	.description("move one block: from week/apparatus/block to week/apparatus/block, such as 3/beam/2 5/beam/1")
+	.argument("<from>", "where it stands")
+	.argument("<to>", "where it stands afterwards")
+	.option("--write", "make the change")
+	.action((from: string, to: string, options: Options) => moved("block", from, to, options));
+
+clubCommand(moving.command("week"))
+	.description("move a week to another number; the weeks between close up by one")
+	.argument("<from>", "its number")
+	.argument("<to>", "its number afterwards")
+	.option("--swap", "the two weeks trade places, and those between stay")
+	.option("--write", "make the change")
+	.action((from: string, to: string, options: Options) => moved("week", from, to, options));
+
+command("undo", "take back the last change that rename or move made").action(async (options: Options) => {
+	const { undo } = await import("./undo.ts");
+	exitCode = undo(run(options));
+});
+
 program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
@@ -72,11 +108,19 @@ try {
 process.exitCode = exitCode;
 
 function command(name: string, description: string): Command {
-	return program
-		.command(name)
-		.description(description)
+	return clubCommand(program.command(name).description(description));
+}
+
+function clubCommand(own: Command): Command {
+	return own
 		.option("--club <dir>", "the club folder, with content/ and _data/", clubFolder, ".")
 		.exitOverride();
+}
+
+async function moved(what: "block" | "week", from: string, to: string, options: Options): Promise<void> {
+	const { move } = await import("./move.ts");
+	const { swap = false, write = false } = options;
+	exitCode = move(run(options), { what, from, to, swap, write });
 }
 
 function run(options: Options): Run {

@@ -1,0 +1,61 @@
+/**
+ * The text files of a club as they stand, byte for byte as text, for changes that keep comments, order,
+ * quotes and line ends: a change replaces letters at places, and writes nothing anew.
+ */
+
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import type { FileKind, Id } from "../model.ts";
+
+/** Texts by their paths in the club folder, with forward slashes. */
+export type ClubTexts = ReadonlyMap<string, string>;
+
+const PAGES: readonly (readonly [string, FileKind])[] = [
+	["content/drills/", "drill"],
+	["content/weeks/", "week"],
+	["content/guides/", "guide"],
+];
+
+/** Every page and data file of a club, sorted by path. Throws where one cannot be read. */
+export function readTexts(clubDir: string): ClubTexts {
+	const texts = new Map<string, string>();
+	for (const folder of ["_data", "content"]) {
+		if (!existsSync(join(clubDir, folder))) continue;
+		for (const entry of readdirSync(join(clubDir, folder), { recursive: true, withFileTypes: true })) {
+			if (!entry.isFile()) continue;
+			const file = join(entry.parentPath, entry.name);
+			const path = file.slice(clubDir.length).replaceAll("\\", "/").replace(/^\/+/, "");
+			if (kindOf(path) !== undefined) texts.set(path, readFileSync(file, "utf8"));
+		}
+	}
+	return new Map([...texts].sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** What kind of file a path is; undefined for what is no page and no data file. */
+export function kindOf(path: string): FileKind | undefined {
+	const data = /^_data\/([a-z]+)\.ya?ml$/.exec(path)?.[1];
+	if (data !== undefined) return data as FileKind;
+	if (!path.endsWith(".md")) return undefined;
+	return PAGES.find(([folder]) => path.startsWith(folder))?.[1];
+}
+
+/** The id that a page's file name gives it. */
+export function idOf(path: string): Id {
+	return basename(path, ".md");
+}
+
+/** A text to put in the place of what stands from `start` to `end`. */
+export interface Splice {
+	readonly start: number;
+	readonly end: number;
+	readonly text: string;
+}
+
+/** The text with all splices made; they do not overlap. */
+export function spliced(text: string, splices: readonly Splice[]): string {
+	let result = text;
+	for (const { start, end, text: own } of [...splices].sort((a, b) => b.start - a.start)) {
+		result = result.slice(0, start) + own + result.slice(end);
+	}
+	return result;
+}
