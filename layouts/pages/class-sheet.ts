@@ -2,6 +2,7 @@
  * The sheet of one class in one week: the rotation in order, with a running clock.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { ClassSheetView } from "../../scripts/render/views/week.ts";
 import { counted, shortNumber } from "../../scripts/render/views/words.ts";
@@ -10,6 +11,7 @@ import { findingsList } from "../parts/findings-list.ts";
 import { blockAnchor, blockWays, hallKeys, setOutLists, stationTimer } from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { a, beside, chips, type PageContext, section } from "../parts/page.ts";
+import { printLinks } from "../parts/print-links.ts";
 import { percent } from "../parts/time-table.ts";
 
 /** The page of a class sheet. */
@@ -29,6 +31,7 @@ ${chips(ctx, view.levels)}
 ${view.closed && html`<p class="closed-day"><strong>The club is closed on this day.</strong></p>`}
 ${beside(ctx, view.previous, view.next, `${view.name} in the weeks before and after`)}
 ${hallKeys(view.stops)}
+${printLinks(ctx, [{ file: SHEET_FILES.classSheet(weekOf(view), view.classId), words: "This sheet on one leaf" }])}
 <div class="safety usual-box"><p>${sign("caution")}<strong>Before you start.</strong> Check the set-up and the matting, count the group, and keep waiting gymnasts clear of landings. Spot only what you are trained to spot.</p></div>
 ${section(
 	"run",
@@ -67,4 +70,9 @@ ${
 }
 ${heightsNote(view.stops.flatMap((stop) => stop.blocks))}
 ${findings && section("findings", "What the measures find", findings)}`;
+}
+
+/** The id of a view's week: its page is named by it. */
+function weekOf({ week }: ClassSheetView): string {
+	return week.link.to.split("/")[1] ?? "";
 }

@@ -2,6 +2,7 @@
  * The term at a glance: a picture of weeks by shapes and one of weeks by skills, with their tables.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import {
 	spacingTarget,
@@ -13,6 +14,7 @@ import { shortNumber } from "../../scripts/render/views/words.ts";
 import { countedCell, termMatrix } from "../parts/charts.ts";
 import { nothingPlanned } from "../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../parts/page.ts";
+import { printLinks } from "../parts/print-links.ts";
 
 const WORDS = {
 	shape: { title: "Body shapes", one: "Shape" },
@@ -25,6 +27,7 @@ export function termPage(ctx: PageContext, view: TermView): Html {
 		view.level === undefined ? "Term overview" : html`Term overview <span class="of">${view.level}</span>`;
 	return html`<h1>${title}</h1>
 <p class="lead">What each week of ${view.term} trains, in minutes. Every number opens to its drills.</p>
+${printLinks(ctx, [{ file: SHEET_FILES.termOverview(), words: "The term on one page" }])}
 <nav class="filter" aria-label="Level"><ul class="chips">${view.levels.map(
 		({ link, chosen }) =>
 			html`<li><a class="chip" href="${ctx.way(link.to)}"${chosen && raw(' aria-current="page"')}>${link.name}</a></li>`,

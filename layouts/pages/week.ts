@@ -2,6 +2,7 @@
  * One week: what each apparatus does, the class sheets, the load, what the measures find.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekView } from "../../scripts/render/views/week.ts";
@@ -12,6 +13,7 @@ import { apparatusIcon } from "../parts/icons.ts";
 import { loadHeads, loadRow } from "../parts/load-table.ts";
 import { directionCells, pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
 import { a, beside, inWords, type PageContext, section } from "../parts/page.ts";
+import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 import { timeHeads, timeRow } from "../parts/time-table.ts";
 import { classRows } from "../parts/week-list.ts";
@@ -24,6 +26,7 @@ export function weekPage(ctx: PageContext, view: WeekView): Html {
 <h1><span class="big-number">Week ${view.number}</span> ${view.theme}</h1>
 ${beside(ctx, view.previous, view.next, "Weeks before and after")}
 ${view.body.text !== "" && html`<div class="prose director">${view.body}</div>`}
+${printLinks(ctx, weekPrints(view))}
 ${section(
 	"apparatus",
 	"By apparatus",
@@ -108,4 +111,13 @@ ${
 }
 ${findings && section("findings", "What the measures find", findings)}
 <p class="small">Written in <code>${view.file}</code>.</p>`;
+}
+
+function weekPrints({ link }: WeekView): readonly PrintLink[] {
+	const week = link.to.split("/")[1] ?? "";
+	return [
+		{ file: SHEET_FILES.weekPacket(week), words: "The week's packet" },
+		{ file: SHEET_FILES.storeRoom(week), words: "Store-room list" },
+		{ file: SHEET_FILES.labels(week), words: "Equipment labels" },
+	];
 }

@@ -9,6 +9,8 @@ import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface EquipmentListView {
+	/** The planned weeks, each with a list for the store room. */
+	readonly weeks: readonly { readonly link: Link; readonly number: number }[];
 	readonly items: readonly {
 		readonly link: Link;
 		readonly aliases: readonly string[];
@@ -34,6 +36,10 @@ export function equipmentListView(site: SiteIndex): EquipmentListView {
 	const { curriculum } = site;
 	const needed = site.rows("equipment", ["item"]);
 	return {
+		weeks: curriculum.weeks.map(({ id, week }) => ({
+			link: linkTo(curriculum, "week", id),
+			number: week,
+		})),
 		items: Array.from(curriculum.equipment.values(), (item) => {
 			const amounts = (needed.get(item.id) ?? []).map((row) => Number(row.needed ?? 0));
 			return {
