@@ -29,7 +29,7 @@ const WORDS = {
 		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
 } as const;
 
-/** From roomy to tight, 6.6 pt; below that, less is shown. */
+/** From roomy to tight, 6.3 pt; in the tightest, less is shown. */
 const STEPS: readonly SheetStep[] = [
 	...stepsFrom(1.24, 0.88),
 	{ scale: 0.88, detail: 2 },
@@ -38,6 +38,7 @@ const STEPS: readonly SheetStep[] = [
 	{ scale: 0.8, detail: 1 },
 	{ scale: 0.76, detail: 1 },
 	{ scale: 0.73, detail: 1 },
+	{ scale: 0.7, detail: 1 },
 ];
 
 /** The leaf of a class in a week. */
@@ -104,7 +105,15 @@ function stopItems(view: ClassSheetView, stop: ClassStop): readonly Html[] {
 	}
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
-		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${shortNumber(block.minutes)} min</b>${several && html` · ${counted(block.stations.length, "station")}, ${shortNumber(block.change)} min to change`}</p>${block.note && html`<p class="note">${block.note}</p>`}`;
+		// A class shares itself out evenly, so that every station of a block has the same.
+		const [each] = block.stations;
+		const shared = [
+			counted(block.stations.length, "station"),
+			...(each?.minutes[0] === undefined ? [] : [`${shortNumber(each.minutes[0].minutes)} min each`]),
+			...(each?.gymnasts === undefined ? [] : [`${counted(each.gymnasts, "gymnast")} at each`]),
+			`${shortNumber(block.change)} min to change`,
+		];
+		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${shortNumber(block.minutes)} min</b>${several && ` · ${shared.join(", ")}`}</p>${block.note && html`<p class="note">${block.note}</p>`}`;
 		return block.stations.map(
 			(station, j) =>
 				html`<div class="item">${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(view, station, several ? stationLabel(j) : undefined)}</div>`,
@@ -116,11 +125,12 @@ function drillItem(view: ClassSheetView, station: Station, number: string | unde
 	const { core } = station;
 	const severalLevels = view.levels.length > 1;
 	const { turn } = core.setUp;
-	const group = [
-		...station.minutes.map(({ minutes }) => (number === undefined ? "" : `${shortNumber(minutes)} min`)),
-		station.gymnasts === undefined || number === undefined ? "" : counted(station.gymnasts, "gymnast"),
-		station.turns === undefined ? "" : `about ${counted(station.turns, "turn")} each`,
-	].filter((words) => words !== "");
+	const turns = [
+		...(station.turns === undefined ? [] : [`About ${counted(station.turns, "turn")} each`]),
+		...(turn === undefined
+			? []
+			: [`${shortNumber(turn.seconds)} s a turn, ${counted(turn.atOnce, "gymnast")} at a time`]),
+	];
 	return html`<article class="drill"><h3>${number !== undefined && html`<span class="no">${number}</span>`}${station.drill.name}</h3>
 <div class="strip">${figureStrip(core.figures)}</div>
 ${station.note && html`<p class="note">${station.note}</p>`}
@@ -128,7 +138,7 @@ ${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels 
 ${core.cues.length > 0 && html`<ul class="cues">${core.cues.map((cue) => html`<li>${cue}</li>`)}</ul>`}
 ${core.faults.map(({ see, say }, i) => html`<p class="look${i > 0 && " more"}"><b>See</b> ${see} <b>Say</b> ${say}</p>`)}
 ${safetyLines(core.safety)}
-<p class="props">${propsOf(station)}${(group.length > 0 || turn !== undefined) && html`<span>${group.join(" · ")}${turn !== undefined && html`<span class="turn">${group.length > 0 && " · "}${counted(turn.atOnce, "gymnast")} at a time, ${shortNumber(turn.seconds)} s</span>`}</span>`}</p></article>`;
+<p class="props">${propsOf(station)}${turns.length > 0 && html`<span>${turns[0]}${turns.slice(1).map((words) => html`<span class="turn">, ${words}</span>`)}</span>`}</p></article>`;
 }
 
 function propsOf({ core }: Station): Html {
