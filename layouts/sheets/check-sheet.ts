@@ -41,7 +41,7 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 <p class="fields"><span>Class</span><span>Coach</span><span>Dates</span></p></header>
 <table class="checks"><thead><tr><td></td>${Array.from(groups, ([id, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${curriculum.apparatus.get(id)?.name ?? "Anywhere"}</th>`)}</tr>
 <tr><th scope="col" class="name">Name</th>${Array.from(groups.values()).flatMap((own) => own.map((skill, j) => html`<th scope="col" class="skill${j === 0 && " start"}"><span>${skill.name}</span></th>`))}</tr></thead>
-<tbody>${Array.from({ length: ROWS }, () => html`<tr><td class="name"></td>${Array.from(groups.values()).flatMap((own) => own.map((_, j) => html`<td${j === 0 && html` class="start"`}></td>`))}</tr>`)}</tbody></table>
+<tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${Array.from(groups.values()).flatMap((own) => own.map((_, j) => html`<td${j === 0 && html` class="start"`}></td>`))}</tr>`)}</tbody></table>
 <dl class="marks">${MARKS.map(([mark, words]) => html`<div><dt>${markSign(mark)}</dt><dd>${words}</dd></div>`)}</dl>
 <p class="small">A mark says what was seen on a day, never what a gymnast is. ${NO_HEALTH}</p></div>`;
 	});

@@ -102,7 +102,7 @@ export function storeRoomList(maker: SheetMaker, week: WeekPlan): SheetPiece | u
 					]) => html`<section class="item"><table><thead><tr><th scope="col">${stored}</th><th scope="col" class="n">All</th><th scope="col" class="n">Owned</th>${here.map(({ name }) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">Days</th><th scope="col">Back</th></tr></thead>
 <tbody>${items.map(
 						({ item, all, at, days: on }) =>
-							html`<tr><th scope="row"><i class="tick"></i> ${item.name}</th><td class="n"><b>${shortNumber(all)}</b></td><td class="n${item.owned !== undefined && item.owned < all && " short"}">${item.owned ?? "–"}</td>${here.map(({ id }) => html`<td class="n">${at.get(id) ?? ""}</td>`)}<td>${dayWords(on)}</td><td><i class="tick"></i></td></tr>`,
+							html`<tr><th scope="row"><i class="tick"></i> ${item.name}</th><td class="n"><b>${shortNumber(all)}</b></td><td class="n${item.owned !== undefined && item.owned < all && " short"}">${item.owned ?? "–"}</td>${here.map(({ id }) => html`<td class="n">${at.get(id) ?? ""}</td>`)}<td class="days">${dayWords(on)}</td><td><i class="tick"></i></td></tr>`,
 					)}</tbody></table></section>`,
 				),
 				days.length > 0 &&

@@ -8,7 +8,7 @@
 /** A picture with the arcs in its paths, and its whole circles, written as cubic curves; what is no circle stays. */
 export function arcsAsCurves(svg: string): string {
 	return svg
-		.replace(/ d="([^"]*A[^"]*)"/g, (all, d: string) => {
+		.replace(/ d="([^"]*[Aa][^"]*)"/g, (all, d: string) => {
 			const curved = curvedPath(d);
 			return curved === undefined ? all : ` d="${curved}"`;
 		})
@@ -22,29 +22,28 @@ export function arcsAsCurves(svg: string): string {
 		});
 }
 
-/** How many numbers each command takes. */
-const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, A: 7, z: 0, Z: 0 };
+/** How many numbers each command takes; those in small letters count from where the pen is. */
+const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, A: 7, Z: 0 };
 
-/** The path with its arcs as curves; undefined where it has anything but absolute commands, or an ellipse. */
+/** The path with its arcs as curves; undefined where it has other commands, several of a kind in one, or an ellipse. */
 function curvedPath(d: string): string | undefined {
 	let out = "";
 	let [x, y, startX, startY] = [0, 0, 0, 0];
-	for (const [, command = "", text = ""] of d.matchAll(/([a-zA-Z])([^a-zA-Z]*)/g)) {
+	for (const [, letter = "", text = ""] of d.matchAll(/([a-zA-Z])([^a-zA-Z]*)/g)) {
 		const values = (text.match(/-?(?:\d+\.?\d*|\.\d+)/g) ?? []).map(Number);
-		const size = NUMBERS[command];
-		if (size === undefined || (size === 0 ? values.length > 0 : values.length !== size)) return undefined;
+		const command = letter.toUpperCase();
+		if (values.length !== NUMBERS[command]) return undefined;
+		const [fromX, fromY] = letter === command ? [0, 0] : [x, y];
+		const [endX = 0, endY = 0] = values.slice(-2);
 		if (command === "A") {
-			const [rx = 0, ry = 0, , large = 0, sweep = 0, toX = 0, toY = 0] = values;
+			const [rx = 0, ry = 0, , large = 0, sweep = 0] = values;
 			if (rx !== ry) return undefined;
-			out += arc(x, y, rx, large === 1, sweep === 1, toX, toY);
-			[x, y] = [toX, toY];
-			continue;
-		}
-		out += command + text;
-		if (command === "H") x = values[0] ?? x;
-		else if (command === "V") y = values[0] ?? y;
-		else if (size === 0) [x, y] = [startX, startY];
-		else [x = x, y = y] = values.slice(-2);
+			out += arc(x, y, rx, large === 1, sweep === 1, fromX + endX, fromY + endY);
+		} else out += letter + text;
+		if (command === "H") x = fromX + endX;
+		else if (command === "V") y = fromY + endX;
+		else if (command === "Z") [x, y] = [startX, startY];
+		else [x, y] = [fromX + endX, fromY + endY];
 		if (command === "M") [startX, startY] = [x, y];
 	}
 	return out;

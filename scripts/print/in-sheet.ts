@@ -102,7 +102,8 @@ function pour(
 /** Sets all items, on further sides as needed; stops after one side too many. Returns the sides. */
 function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep, most: number): number {
 	piece.style.setProperty("--k", String(step.scale));
-	piece.dataset.detail = String(step.detail);
+	// A style for some detail holds for less as well: 1 is "1 2", and full detail is nothing.
+	piece.dataset.detail = [0, 1, 2].filter((detail) => detail >= step.detail).join(" ");
 	const [first, ...others] = piece.querySelectorAll(".side");
 	for (const other of others) other.remove();
 	let side = first;
@@ -114,7 +115,8 @@ function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep
 		place.replaceChildren(...rest);
 		const cut = firstOutside(place, rest);
 		if (cut === rest.length) return sides;
-		// An item that is taller than a side stays where it is, and is reported.
+		// An item that is taller than a side fits nowhere; in the last way it stays, and is reported.
+		if (cut === 0 && Number.isFinite(most)) return most + 1;
 		rest = rest.slice(Math.max(1, cut));
 		if (rest.length === 0) return sides;
 		sides++;
@@ -144,6 +146,7 @@ function spillsOf(side: HTMLElement): readonly string[] {
 	const spills: string[] = [];
 	for (const place of side.querySelectorAll(".area, .box")) {
 		const edge = place.getBoundingClientRect();
+		if (place.scrollWidth > place.clientWidth + 1) spills.push(wordsIn(place));
 		for (const element of place.querySelectorAll("*")) {
 			if (element.parentElement?.closest("svg")) continue;
 			for (const { left, right, top, bottom, width, height } of element.getClientRects()) {
@@ -154,13 +157,17 @@ function spillsOf(side: HTMLElement): readonly string[] {
 					top < edge.top - 2 ||
 					bottom > edge.bottom + 3
 				) {
-					spills.push((element.textContent ?? "").trim().slice(0, 60));
+					spills.push(wordsIn(element));
 					break;
 				}
 			}
 		}
 	}
 	return [...new Set(spills)];
+}
+
+function wordsIn(element: Element): string {
+	return (element.textContent ?? "").trim().slice(0, 60);
 }
 
 window.handbookSheets = { fit };

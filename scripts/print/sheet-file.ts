@@ -22,10 +22,10 @@ export const SHEET_KINDS = [
 ] as const;
 export type SheetKind = (typeof SHEET_KINDS)[number];
 
-/** A way to set a piece: the size of its type, 1 as designed, and how much of it is shown, 3 for all. */
+/** A way to set a piece: the size of its type, 1 as designed, and how much room it takes otherwise: 3 as designed. */
 export interface SheetStep {
 	readonly scale: number;
-	readonly detail: 1 | 2 | 3;
+	readonly detail: 0 | 1 | 2 | 3;
 }
 
 export interface SheetPiece {

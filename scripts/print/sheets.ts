@@ -11,7 +11,7 @@
  * all others are.
  */
 
-import { randomUUID } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import { mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { transform } from "esbuild";
@@ -86,7 +86,7 @@ export async function printSheets(
 	try {
 		const cache = openCache(options.cacheDir);
 		const pieces = await printPieces(files, pages, cache, options);
-		const written = await writeFiles(files, pieces.printed, options);
+		const written = await writeFiles(files, pieces.printed, cache, options);
 		if (options.all === true && pieces.problems.length === 0) await cache.sweep();
 		return { problems: pieces.problems, ...written };
 	} catch (error) {
@@ -102,6 +102,8 @@ export async function printSheets(
 /** A piece as it was printed. */
 interface PrintedPiece extends Pick<FittedSheet, "sides" | "over"> {
 	readonly pdf: Uint8Array;
+	/** Names these bytes and no others. */
+	readonly sha: string;
 }
 
 /** What all pieces on paper of one direction share. */
@@ -300,6 +302,7 @@ export function steadyIds(pdf: Uint8Array): Uint8Array {
 async function writeFiles(
 	files: readonly SheetFile[],
 	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
+	cache: SheetCache,
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
 	const portrait = paperOf(options.club);
@@ -312,10 +315,13 @@ async function writeFiles(
 			return one === undefined ? [] : [{ piece, ...one }];
 		});
 		if (pieces.length < file.pieces.length || pieces.length === 0) continue;
-		const pdf = await joined(file, pieces, file.landscape ? turned(portrait) : portrait, options);
-		await putInPlace(join(options.outDir, file.path), pdf.bytes);
+		const paper = file.landscape ? turned(portrait) : portrait;
+		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
+		const ingredients = ["joined", JSON.stringify([about, paper, options.club.language, options.date])];
+		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
+		await putInPlace(join(options.outDir, file.path), pdf);
 		written.push(file.path);
-		sides += pdf.sides;
+		sides += sidesOf(file, pieces);
 	}
 	return { files: written, sides };
 }
@@ -325,7 +331,7 @@ async function joined(
 	pieces: readonly (PrintedPiece & { readonly piece: SheetPiece })[],
 	paper: Paper,
 	{ club, date }: SheetOptions,
-): Promise<{ readonly bytes: Uint8Array; readonly sides: number }> {
+): Promise<Uint8Array> {
 	const segments: Segment[] = [];
 	const leaves: Leaf[] = [];
 	const targets = new Map<string, Target>();
@@ -351,14 +357,27 @@ async function joined(
 		});
 		targets.set(id, { id, title: piece.title, depth: 1, leaf: first });
 		for (let i = 1; i <= sides; i++) leaves.push(leaf(position, piece.label, i, false));
-		if (file.leaves && !isLast && sides % 2 === 1) {
+		if (!isLast && getsBlankBack(file, sides)) {
 			segments.push({ first: leaves.length, leaves: 1, pdf: await blankSide(paper), measures: NOTHING });
 			leaves.push(leaf(position, piece.label, sides + 1, true));
 		}
 	}
 	const assembled: Assembled = { leaves, targets, missing: [] };
 	const sheets = { title: file.title, language: club.language, foot: "", date, slots: 1, sections: [] };
-	return { bytes: await joinSegments(segments, assembled, sheets, paper), sides: leaves.length };
+	return joinSegments(segments, assembled, sheets, paper);
+}
+
+function getsBlankBack({ leaves }: SheetFile, sides: number): boolean {
+	return leaves && sides % 2 === 1;
+}
+
+/** All sides of a file, blank backs among them. */
+function sidesOf(file: SheetFile, pieces: readonly PrintedPiece[]): number {
+	const last = pieces.length - 1;
+	return pieces.reduce(
+		(sum, { sides }, i) => sum + sides + (i < last && getsBlankBack(file, sides) ? 1 : 0),
+		0,
+	);
 }
 
 const NOTHING: Segment["measures"] = { spots: [], spills: [] };
@@ -418,7 +437,8 @@ function unpacked(bytes: Uint8Array): PrintedPiece {
 	) {
 		throw new Error("A printed sheet has no head.");
 	}
-	return { sides: head.sides, over: head.over, pdf: bytes.subarray(end + 1) };
+	const sha = createHash("sha256").update(bytes).digest("hex");
+	return { sides: head.sides, over: head.over, pdf: bytes.subarray(end + 1), sha };
 }
 
 function isFitted(value: unknown): value is FittedSheet {

@@ -4,10 +4,10 @@
  *
  *   1. every stream of drawing commands is unpacked
  *   2. coordinates of paths and steps between letters are rounded; matrices stay as they are
- *   3. it is packed again, as tightly as can be
+ *   3. it is packed again
  */
 
-import { constants, deflateSync, inflateSync } from "node:zlib";
+import { deflateSync, inflateSync } from "node:zlib";
 import { PDFArray, PDFDocument, PDFName, PDFNumber, PDFRawStream, PDFRef } from "pdf-lib";
 
 /** The same document with smaller drawing commands. Throws where it is not a PDF as the browser prints it. */
@@ -23,9 +23,7 @@ export async function slimPdf(pdf: Uint8Array): Promise<Uint8Array> {
 			if (!(stream instanceof PDFRawStream)) continue;
 			if (stream.dict.get(PDFName.of("Filter")) !== PDFName.of("FlateDecode")) continue;
 			const commands = Buffer.from(inflateSync(stream.contents)).toString("latin1");
-			const packed = deflateSync(Buffer.from(roundedCommands(commands), "latin1"), {
-				level: constants.Z_BEST_COMPRESSION,
-			});
+			const packed = deflateSync(Buffer.from(roundedCommands(commands), "latin1"));
 			stream.dict.set(PDFName.of("Length"), PDFNumber.of(packed.length));
 			context.assign(ref, PDFRawStream.of(stream.dict, packed));
 		}
@@ -66,8 +64,8 @@ export function roundedCommands(commands: string): string {
 				case "y":
 				case "re":
 					return rounded(line, Math.max(0, Math.ceil(Math.log10(scale / (2 * FINEST)))));
-				case "Td":
-					return rounded(line, 2);
+				case "Tj":
+					return line.replace(/^\S+ \S+(?= Td )/, (step) => rounded(step, 2));
 				default:
 					return line;
 			}
