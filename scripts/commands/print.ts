@@ -127,12 +127,11 @@ function choiceOf({ curriculum }: Handbook, kind: SheetKind, wish: PrintWish): S
 	const { weeks, term, levels, apparatus } = curriculum;
 	const week = weeks.find(({ id, week: number }) => id === wish.week || String(number) === wish.week);
 	if (wish.week !== undefined && week === undefined) {
-		return unknown(
-			"week",
-			wish.week,
-			weeks.flatMap(({ id, week: number }) => [String(number), id]),
-			weeks.map(({ week: number }) => String(number)),
-		);
+		const numbers = weeks.map(({ week: number }) => String(number));
+		// A number is near another by counting, not by its figures.
+		return /^\d+$/.test(wish.week)
+			? unknown("week", wish.week, numbers, nearestNumber(Number(wish.week), numbers))
+			: unknown("week", wish.week, [...numbers, ...weeks.map(({ id }) => id)]);
 	}
 	const ids = {
 		class: term.classes.map(({ id }) => id),
@@ -153,8 +152,18 @@ function choiceOf({ curriculum }: Handbook, kind: SheetKind, wish: PrintWish): S
 	};
 }
 
+function nearestNumber(wanted: number, known: readonly string[]): string | undefined {
+	return [...known].sort((a, b) => Math.abs(Number(a) - wanted) - Math.abs(Number(b) - wanted))[0];
+}
+
 /** "There is no class mon-begginers. Did you mean mon-beginners? There are: …" */
-function unknown(what: string, wanted: string, known: readonly string[], listed = known): string {
-	const near = nearestName(wanted, known);
-	return `There is no ${what} ${wanted}.${near === undefined ? "" : ` Did you mean ${near}?`} There ${listed.length === 0 ? "is none" : `are: ${listed.join(", ")}`}.`;
+function unknown(
+	what: string,
+	wanted: string,
+	known: readonly string[],
+	near = nearestName(wanted, known),
+): string {
+	const suggested = near === undefined ? "" : ` Did you mean ${near}?`;
+	const listed = known.length === 0 ? "There is none." : `There are: ${known.join(", ")}.`;
+	return `There is no ${what} ${wanted}.${suggested} ${listed}`;
 }

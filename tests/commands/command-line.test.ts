@@ -177,7 +177,7 @@ describe("print", () => {
 			["class-sheets", "--class", "mons"],
 			"There is no class mons. Did you mean mon? There are: mon, tue, open.",
 		],
-		[["labels", "--week", "9"], "There is no week 9. There are: 1, 3."],
+		[["labels", "--week", "9"], "There is no week 9. Did you mean 3? There are: 1, 3."],
 		[["check-sheets", "--level", "seniors"], "There is no level seniors. Did you mean senior?"],
 		[["station-cards", "--apparatus", "flor"], "There is no apparatus flor. Did you mean floor?"],
 		[["term-overview", "--week", "1"], "--week has no meaning for term-overview; it goes with class-sheets,"],
