@@ -29,7 +29,7 @@ const WORDS = {
 		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
 } as const;
 
-/** From roomy to tight, 6 pt; in the tightest, less is shown. */
+/** From roomy to tight, 5.7 pt; in the tightest, less is shown. */
 const STEPS: readonly SheetStep[] = [
 	...stepsFrom(1.24, 0.88),
 	{ scale: 0.88, detail: 2 },
@@ -41,6 +41,8 @@ const STEPS: readonly SheetStep[] = [
 	{ scale: 0.73, detail: 0 },
 	{ scale: 0.7, detail: 0 },
 	{ scale: 0.67, detail: 0 },
+	{ scale: 0.65, detail: 0 },
+	{ scale: 0.63, detail: 0 },
 ];
 
 /** The leaf of a class in a week. */
