@@ -53,7 +53,7 @@ export function binderSheets(source: SheetSource): Sheets {
 }
 
 /** The newest date in the content, never today's: the same content has the same date. */
-function contentDate(source: SheetSource): string {
+export function contentDate(source: Pick<SheetSource, "curriculum">): string {
 	const dates = [...source.curriculum.drills.values()].flatMap(({ reviewed }) => reviewed ?? []);
 	return dates.sort().at(-1) ?? source.curriculum.term.starts ?? "2000-01-01";
 }

@@ -36,12 +36,14 @@ ${sheet}`;
 }
 
 /** The package's own style sheets, upright and italic, with every font file inside them. */
-async function embeddedFonts(): Promise<string> {
-	const folder = packageFolder(FONTS);
-	const sheets = await Promise.all(
-		["wght.css", "wght-italic.css"].map((name) => readFile(join(folder, name), "utf8")),
-	);
-	const text = sheets.join("\n");
+export async function embeddedFonts(
+	from = FONTS,
+	names: readonly string[] = ["wght.css", "wght-italic.css"],
+): Promise<string> {
+	const folder = packageFolder(from);
+	const sheets = await Promise.all(names.map((name) => readFile(join(folder, name), "utf8")));
+	// The older form of the same files, for browsers of long ago.
+	const text = sheets.join("\n").replace(/,\s*url\([^)]*\.woff\) format\('woff'\)/g, "");
 	const files = new Map<string, string>();
 	for (const [, file] of text.matchAll(/url\((\.\/files\/[^)]+)\)/g)) {
 		if (file === undefined || files.has(file)) continue;

@@ -48,9 +48,10 @@ export interface WrittenSite {
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
-	{ progress, kept = false, media = NO_MEDIA }: WriteSiteOptions = {},
+	{ progress, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
-	const pages = sitePages(handbook, { kept, media });
+	const { kept = false, media = NO_MEDIA } = options;
+	const pages = sitePages(handbook, options);
 	progress?.(0, pages.length);
 	offerEdition({ pages });
 	try {
