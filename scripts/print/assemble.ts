@@ -67,6 +67,7 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 					head: part.head,
 					text: page.html,
 					blank: false,
+					wide: part.wide === true,
 				});
 			}
 		});
@@ -101,6 +102,7 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 
 interface Draft extends Omit<Leaf, "html" | "side"> {
 	readonly head: string;
+	readonly wide: boolean;
 }
 
 /** Gives an odd number of pages a blank back. */
@@ -108,7 +110,7 @@ function fillLeaf(drafts: Draft[]): void {
 	const last = drafts.at(-1);
 	if (last === undefined || drafts.length % 2 === 0) return;
 	const text = `<p class="blank-back">${BLANK_WORDS}</p>`;
-	drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true });
+	drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true, wide: false });
 }
 
 /** The empty words of a reference, as `pageReference` writes them. */
@@ -144,6 +146,6 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 		section?.slot === undefined
 			? ""
 			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${section.tab}</span></div>`;
-	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
+	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }
