@@ -150,9 +150,8 @@ function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 	return html`<article class="card whole">
 <header class="card-head"><div><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>
 ${drill.summary !== undefined && html`<p class="summary">${places.inline(drill.summary)}</p>`}
-${(kinds.length > 0 || drill.aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && drill.aliases.length > 0 && ". "}${drill.aliases.length > 0 && html`<b>${ALSO_CALLED}</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}`}</p>`}</div>${codeOf(source, drill)}</header>
+${(kinds.length > 0 || drill.aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && drill.aliases.length > 0 && ". "}${drill.aliases.length > 0 && html`<b>${ALSO_CALLED}</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}`}</p>`}</div>${shapeStrip(source, drill, `strip-${drill.id}`)}${codeOf(source, drill)}</header>
 <div class="card-body">
-${shapeStrip(source, drill, `strip-${drill.id}`)}
 ${levelRows(source, places, drill)}
 <div class="prose">${places.block(drill.body, 3)}</div>
 ${pictures(source, places, drill)}

@@ -145,7 +145,7 @@ export function equipmentSection(
 function storeRoom(source: SheetSource, places: Places): Html {
 	const items = [...source.curriculum.equipment.values()];
 	return html`<span id="${places.id("part", "equipment")}"></span>${sheetHead("equipment-owned", EQUIPMENT, STORE_ROOM)}
-<table class="register">${columns([230, 56, undefined, 56])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
+<table class="register stock">${columns([230, 64, undefined, 56])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
 <tbody>${items.map(
 		(item) =>
 			html`<tr><th scope="row" id="${places.id("equipment", item.id)}">${item.name}${item.aliases.length > 0 && html`<span class="small"> ${item.aliases.join(", ")}</span>`}</th><td class="number">${item.owned}</td><td>${item.stored}</td><td class="number">${item.drills.length}</td></tr>`,

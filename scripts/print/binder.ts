@@ -25,6 +25,7 @@ import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
 import { assemble } from "./assemble.ts";
 import { type BrowserPages, openBrowser, type PageScripts, readPageScripts } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
+import { hyphenatorOf } from "./hyphenate.ts";
 import { joinSegments } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
 import { type Paper, paperOf } from "./paper.ts";
@@ -162,11 +163,12 @@ async function printSheets(
 }
 
 function jobsOf(sheets: Sheets, paper: Paper): readonly LayoutJob[] {
+	const hyphenate = hyphenatorOf(sheets.language);
 	return sheets.sections.flatMap((section) => {
 		const source = section.targets.find((target) => target.source !== undefined)?.source;
 		return section.parts.map(({ head, html, wide }) => ({
 			title: head === "" || head === section.title ? section.title : `${section.title}, ${head}`,
-			html: html.text,
+			html: hyphenate(html.text),
 			place: source?.place([]) ?? NO_PLACE,
 			...(wide === true && { area: { width: paper.areaHeight, height: paper.areaWidth } }),
 		}));

@@ -196,6 +196,14 @@ function unrollRow(row: HTMLTableRowElement): void {
 	rest.appendChild(document.createElement("tbody")).append(...after);
 	row.remove();
 	table.after(text, ...(after.length > 0 ? [rest] : []));
+	if (table.querySelector("tbody > tr") !== null) return;
+	// A head without rows: its words go before those of the cells.
+	table.querySelectorAll("thead th").forEach((head, position) => {
+		const label = document.createElement("b");
+		label.append(...head.childNodes, " ");
+		text.children[position]?.prepend(label);
+	});
+	table.remove();
 }
 
 function heightOf(element: Element | null): number {
