@@ -52,7 +52,7 @@ function patternsOf(language: string): object | undefined {
 	const folder = join(packageFolder("hyphen"), "patterns");
 	const [base = ""] = language.toLowerCase().split("-");
 	const names = [language.toLowerCase(), FIRST_CHOICE[base] ?? base];
-	const name = names.find((one) => /^[a-z-]+$/.test(one) && existsSync(join(folder, `${one}.js`)));
+	const name = names.find((one) => /^[a-z0-9-]+$/.test(one) && existsSync(join(folder, `${one}.js`)));
 	if (name === undefined) return undefined;
 	const patterns: unknown = createRequire(import.meta.url)(join(folder, `${name}.js`));
 	return typeof patterns === "object" && patterns !== null ? patterns : undefined;

@@ -297,6 +297,7 @@ function handlers(paged: Paged): readonly unknown[] {
 
 async function measure(): Promise<Measures> {
 	await loadFonts();
+	removeIdleHyphens();
 	const spots: Spot[] = [];
 	const spills: Spill[] = [];
 	Array.from(document.querySelectorAll(".leaf")).forEach((leaf, number) => {
@@ -332,6 +333,42 @@ async function measure(): Promise<Measures> {
 	});
 	return { spots, spills };
 }
+
+/**
+ * Takes the soft hyphens away at which no line ends: in a PDF each one would part its word in two, for
+ * whoever searches or listens. A paragraph that would come out higher or lower without them keeps them.
+ */
+function removeIdleHyphens(): void {
+	const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+	const range = document.createRange();
+	const boxAt = (node: Node, at: number) => {
+		range.setStart(node, at);
+		range.setEnd(node, at + 1);
+		return range.getBoundingClientRect();
+	};
+	const edits: { node: Text; before: string; after: string; block: Element; height: number }[] = [];
+	for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+		const block = node.parentElement?.closest("p, li, dt, dd, td, th, figcaption, div");
+		if (!(node instanceof Text) || !block || !node.data.includes(SOFT_HYPHEN)) continue;
+		const { data } = node;
+		let after = "";
+		for (let i = 0; i < data.length; i++) {
+			if (data[i] === SOFT_HYPHEN && i > 0 && i < data.length - 1) {
+				const [left, right] = [boxAt(node, i - 1), boxAt(node, i + 1)];
+				if (Math.abs(left.bottom - right.bottom) < 2 && right.left > left.left) continue;
+			}
+			after += data[i];
+		}
+		edits.push({ node, before: data, after, block, height: heightOf(block) });
+	}
+	for (const { node, after } of edits) node.data = after;
+	const moved = new Set(
+		edits.filter(({ block, height }) => Math.abs(heightOf(block) - height) > 0.5).map(({ block }) => block),
+	);
+	for (const { node, before, block } of edits) if (moved.has(block)) node.data = before;
+}
+
+const SOFT_HYPHEN = "\u00ad";
 
 /** The boxes of a text's lines. */
 function linesOf(text: Node): readonly DOMRect[] {
