@@ -16,7 +16,7 @@ import { coverageSection, equipmentSection } from "./tables.ts";
 import { weekSections } from "./weeks.ts";
 
 /** Tabs down the edge; with more sections than this they start again at the top. */
-const MOST_SLOTS = 22;
+const MOST_SLOTS = 18;
 
 /** All sheets of a handbook. */
 export function binderSheets(source: SheetSource): Sheets {

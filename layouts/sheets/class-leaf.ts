@@ -17,6 +17,7 @@ import {
 	type Station,
 } from "../../scripts/render/views/week.ts";
 import { counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { figureStrip, pouredPiece, type SheetMaker, safetyLines, stepsFrom, wordsOfDrill } from "./side.ts";

@@ -13,7 +13,16 @@ import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
 import { counted, dateWords, shortNumber } from "../../scripts/render/views/words.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { yearWords } from "./front.ts";
-import { cueList, evenRuns, levelRows, named, pageRun, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
+import {
+	cueList,
+	evenRuns,
+	levelRows,
+	named,
+	pageList,
+	safetyBox,
+	shapeFigure,
+	sheetHead,
+} from "./pieces.ts";
 import { type Places, weekApparatusLabel, weekLabel } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
@@ -93,14 +102,14 @@ ${week.body.trim() !== "" && html`<div class="prose lead-prose">${places.block(w
 ${figures.length > 0 && html`<section><h2>Shapes this week</h2><ul class="figures">${figures.map((shape) => shapeTile(week, shape, trained.shapes.get(shape.id)))}</ul></section>`}
 ${
 	taught.length > 0 &&
-	html`<section><h2>Skills this week</h2><p class="skills-run">${pageRun(
+	html`<section><h2>Skills this week</h2><div class="skills-run">${pageList(
 		places,
 		"skill",
 		named(
 			taught.map(({ id }) => id),
 			skills,
 		),
-	)}</p></section>`
+	)}</div></section>`
 }
 ${classTable(source, week)}`;
 }

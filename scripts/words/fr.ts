@@ -1874,6 +1874,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Le sommaire ou un renvoi enverrait le lecteur à une autre page.",
 		"C'est une faute du programme : gardez le dossier et signalez-la.",
 	],
+	H405: [
+		"Quelque chose a dû être coupé ou réduit pour être imprimé",
+		"C'est imprimé aussi bien que possible, mais plus difficile à lire que le reste.",
+		"Raccourcissez-le, ou partagez-le, à l'endroit nommé.",
+	],
 	H410: [
 		"Une fiche qui demande plus de faces qu'elle ne devrait",
 		"Elle a été imprimée en entier, dans les plus petits caractères lisibles, mais ce n'est plus la feuille unique qu'on accroche au mur ou pose sur une poutre.",
