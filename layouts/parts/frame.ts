@@ -118,6 +118,7 @@ ${
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
+${page.kind === "coverage" && html`<link rel="stylesheet" href="${ctx.way("assets/coverage.css")}">`}
 ${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/search.css")}">`}
 ${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
 ${(page.kind === "week-apparatus" || page.kind === "drill") && html`<link rel="stylesheet" href="${ctx.way("assets/pictures.css")}">`}
