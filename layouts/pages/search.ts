@@ -36,6 +36,10 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 </section>
 </div>
 </div>
+${
+	// Here, and not once all is read: it fetches what is searched while the browser reads on.
+	html`<script src="${ctx.way("assets/search.js")}"></script>`
+}
 <noscript><p class="lead">Searching as you type needs JavaScript. Every list below works without it.</p></noscript>
 <section class="search-lists" aria-labelledby="search-lists-title">
 <h2 id="search-lists-title">All lists of drills</h2>

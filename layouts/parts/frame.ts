@@ -75,7 +75,7 @@ const DESTINATIONS: readonly Destination[] = [
 	{ to: "about/", name: "Safety", sign: "about", kinds: ["about"] },
 ];
 
-/** The browser programs that a kind of page needs besides those of every page. */
+/** The browser programs that a kind of page needs besides those of every page; the search page names its own. */
 const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 	home: ["todays-sheets", "this-week"],
 	calendar: ["this-week"],
@@ -85,7 +85,6 @@ const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 	"class-sheet": ["class-clock", "class-hall"],
 	coverage: ["coverage-cells"],
 	drill: ["motion"],
-	search: ["search"],
 };
 
 /** Pages whose programs write at their top: nothing is painted before, so that nothing moves after. */
