@@ -230,11 +230,7 @@ function start(root: HTMLElement): void {
 		shown = PAGE;
 		show();
 		clearTimeout(pause);
-		if (step) {
-			void painted().then(() => {
-				if (choice === next) writeAddress(true);
-			});
-		}
+		if (step) writeAddress(true);
 		pause = setTimeout(() => {
 			writeAddress(false);
 			live.textContent = count.element.textContent;

@@ -71,7 +71,7 @@ export async function startBrowser(handbook: Handbook): Promise<BrowserBench> {
 				],
 			});
 			try {
-				// Once without a clock, so that the server has compressed everything.
+				// Once without a clock, so that the server has made and compressed the page.
 				await coldRun(browser, served.url);
 				const cold: number[] = [];
 				for (let run = 0; run < COLD_RUNS; run++) cold.push(await coldRun(browser, served.url));
