@@ -299,6 +299,8 @@ export class SearchIndex {
 	/** Folded names and aliases of every value, for suggestions; made for the first. */
 	#names: readonly ValueNames[] | undefined;
 	#placesById: ReadonlyMap<string, number> | undefined;
+	/** What the words asked last found, before filters: these change while the words stay. */
+	#asked: (Asked & { readonly query: string; readonly like: string | undefined }) | undefined;
 	/** Counts of queries that stand before the word being typed. */
 	readonly #countsKept = new Map<string, SearchResult["counts"]>();
 
@@ -337,6 +339,7 @@ export class SearchIndex {
 		for (const alias of aliases) this.#addHead(this.#headTerms, alias, drill, 1);
 		this.#heads = undefined;
 		this.#placesById = undefined;
+		this.#forget();
 	}
 
 	get entries(): readonly Entry[] {
@@ -356,12 +359,18 @@ export class SearchIndex {
 		});
 		this.#summaries = new Postings(index, SUMMARY_WEIGHTS);
 		this.#summaryTexts = file.summaries;
-		this.#countsKept.clear();
+		this.#forget();
 	}
 
 	/** Takes the third in: from now on words are looked for in cues, faults and descriptions as well. */
 	addBodies(file: BodiesFile): void {
 		this.#bodies = new Postings(openPostings(file.index), BODY_WEIGHTS);
+		this.#forget();
+	}
+
+	/** Lets go of answers to which what has come may add. */
+	#forget(): void {
+		this.#asked = undefined;
 		this.#countsKept.clear();
 	}
 
@@ -397,14 +406,10 @@ export class SearchIndex {
 	 * @param like the id of a drill: only drills that train what it does are found, nearest first
 	 */
 	search(query: string, filters: Filters = {}, like?: string): SearchResult {
-		const size = this.#size;
-		const alike = like === undefined ? undefined : this.alike(like);
-		const among = alike && bitsOf(alike.drills, size);
-		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
-		const found =
-			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
-		const matched =
-			found === undefined ? (among ?? Bits.full(size)) : bitsOf([...found.whole, ...found.near], size);
+		if (this.#asked?.query !== query || this.#asked.like !== like) {
+			this.#asked = { query, like, ...this.#ask(query, like) };
+		}
+		const { alike, read, found, matched } = this.#asked;
 		const chosen = this.#chosenSets(filters);
 		const kept = [...chosen.values()].reduce((bits, set) => bits.and(set), matched);
 		const inKept = (drill: number) => kept.has(drill);
@@ -432,6 +437,19 @@ export class SearchIndex {
 			repairs: read.repairs,
 			unknown: found?.unknown ?? [],
 		};
+	}
+
+	#ask(query: string, like: string | undefined): Asked {
+		const alike = like === undefined ? undefined : this.alike(like);
+		const among = alike && bitsOf(alike.drills, this.#size);
+		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
+		const found =
+			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
+		const matched =
+			found === undefined
+				? (among ?? Bits.full(this.#size))
+				: bitsOf([...found.whole, ...found.near], this.#size);
+		return { alike, read, found, matched };
 	}
 
 	#everyDrill(): readonly number[] {
@@ -491,17 +509,7 @@ export class SearchIndex {
 	}
 
 	/** Scores every drill by the parts it answers. */
-	#findParts(
-		{ parts, pairs }: ReadQuery,
-		typed: string,
-		among: Bits | undefined,
-	): {
-		readonly whole: readonly number[];
-		readonly near: readonly number[];
-		readonly scores: Float64Array;
-		lacks(drill: number): readonly string[];
-		readonly unknown: readonly string[];
-	} {
+	#findParts({ parts, pairs }: ReadQuery, typed: string, among: Bits | undefined): FoundParts {
 		const size = this.#size;
 		const answers = parts.map((part) => this.#answer(part));
 		// A part that few drills answer says more about what is meant; one that none answers, nothing.
@@ -604,6 +612,27 @@ export class SearchIndex {
 		});
 		return Object.fromEntries(counts) as unknown as SearchResult["counts"];
 	}
+}
+
+/** What words, and a drill to be like, find before any filter. */
+interface Asked {
+	readonly alike: Alike | undefined;
+	readonly read: ReadQuery;
+	/** Undefined without words. */
+	readonly found: FoundParts | undefined;
+	readonly matched: Bits;
+}
+
+interface FoundParts {
+	/** Drills that answer every part. */
+	readonly whole: readonly number[];
+	/** Drills that answer most. */
+	readonly near: readonly number[];
+	/** By drill. */
+	readonly scores: Float64Array;
+	lacks(drill: number): readonly string[];
+	/** Parts that no drill answers. */
+	readonly unknown: readonly string[];
 }
 
 interface Answer {
