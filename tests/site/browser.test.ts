@@ -142,12 +142,13 @@ it.each([
 );
 
 it("has nothing to tap below 24 pixels, but for links within a sentence", async () => {
+	const all: string[] = [];
 	for (const file of kinds.values()) {
 		const small = await look(file, { width: 360 }, (page) =>
 			page.evaluate(() =>
 				[
 					...document.querySelectorAll<HTMLElement>(
-						"button, summary, select, input:not([type=radio], [type=checkbox]), :is(h2, h3, h4, th, td, dt, nav, label) > a",
+						"button, summary, select, input:not([type=radio], [type=checkbox]), main :is(h2, h3, h4, th, nav, label) > a",
 					),
 				]
 					.filter((target) => target.checkVisibility())
@@ -156,8 +157,9 @@ it("has nothing to tap below 24 pixels, but for links within a sentence", async 
 					.map(({ html, box }) => `${html.slice(0, 90)}: ${box.width} × ${box.height}`),
 			),
 		);
-		expect(small, file).toEqual([]);
+		all.push(...small.map((target) => `${file} ${target}`));
 	}
+	expect(all).toEqual([]);
 });
 
 it("has targets of 44 pixels where a coach taps in the hall", async () => {

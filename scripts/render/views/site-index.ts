@@ -52,7 +52,7 @@ export interface SiteIndex {
 	/** Drills of a shape by apparatus. */
 	readonly drillsByShape: ReadonlyMap<Id, ReadonlyMap<Id, readonly LinkedDrill[]>>;
 	/** The same drills, to take a few from. */
-	readonly ringsByShape: ReadonlyMap<Id, ReadonlyMap<Id, DrillRing>>;
+	readonly ringsByShape: ReadonlyMap<Id, ReadonlyMap<Id, DrillRing<LinkedDrill>>>;
 	readonly findings: {
 		readonly week: ReadonlyMap<number, readonly Finding[]>;
 		readonly drill: ReadonlyMap<Id, readonly Finding[]>;
