@@ -31,7 +31,7 @@ const FONT_FILES = [
 ] as const;
 
 /** Style sheets of the site; those of the printed sheets are not among them. */
-const STYLES = ["site.css", "search.css", "hall.css", "pictures.css"];
+const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
 
 export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
