@@ -334,6 +334,18 @@ export const CATALOGUE = {
 		why: "The contents or a reference would send the reader to another page.",
 		fix: "This is a fault of the program: keep the folder and report it.",
 	},
+	H405: {
+		severity: "warning",
+		title: "Something had to be broken or set smaller to be printed",
+		why: "It was printed as well as it can be, but it is harder to read than the rest.",
+		fix: "Shorten it, or split it into several, at the place named.",
+	},
+	H410: {
+		severity: "warning",
+		title: "A sheet that needs more sides than it should",
+		why: "It was printed whole, in the smallest type that can be read, but it is no longer the one sheet that hangs on a wall or lies on a beam.",
+		fix: "Shorten the texts of what is planned there, or plan fewer stations for this class.",
+	},
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type Code = keyof typeof CATALOGUE;

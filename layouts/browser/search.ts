@@ -20,17 +20,16 @@ import {
 	toggled,
 	writeChoice,
 } from "../../scripts/render/search/choice.ts";
-import {
-	type BodiesFile,
-	type FacetValue,
-	type HeadFile,
-	type Hit,
-	openIndex,
-	type SearchIndex,
-	type SearchResult,
-	type Suggestion,
-	type SummariesFile,
+import type {
+	BodiesFile,
+	FacetValue,
+	Hit,
+	SearchIndex,
+	SearchResult,
+	Suggestion,
+	SummariesFile,
 } from "../../scripts/render/search/engine.ts";
+import { openWhileReading } from "../../scripts/render/search/head-text.ts";
 import { searching } from "../../scripts/words/en.ts";
 
 /** What a result says of its drill, besides title and summary. */
@@ -160,7 +159,7 @@ function start(root: HTMLElement): void {
 
 	async function load(): Promise<void> {
 		try {
-			index = openIndex(await fetchJson<HeadFile>(root.dataset.head));
+			index = await openWhileReading(fetchPieces(root.dataset.head));
 		} catch {
 			count.write(searching.failed);
 			return;
@@ -172,6 +171,11 @@ function start(root: HTMLElement): void {
 			choose({ ...choice, filters: toggled(choice.filters, facet, value) }, true);
 		});
 		openFolds();
+		for (const control of controls) {
+			control.fold.element.addEventListener("toggle", () => {
+				if (result !== undefined) showValues(control, result.counts[control.facet]);
+			});
+		}
 		if (result !== undefined) showFacets(result);
 		try {
 			await painted();
@@ -199,7 +203,7 @@ function start(root: HTMLElement): void {
 	function choose(next: Choice, step: boolean): void {
 		choice = next;
 		shown = PAGE;
-		show(!step);
+		show();
 		clearTimeout(pause);
 		if (step) writeAddress(true);
 		pause = setTimeout(() => {
@@ -216,8 +220,8 @@ function start(root: HTMLElement): void {
 		else history.replaceState(null, "", address);
 	}
 
-	/** While she types, results come first: the filters' counts follow when these are on the screen. */
-	function show(typing = false): void {
+	/** Results come first: the filters' counts follow when these are on the screen. */
+	function show(): void {
 		if (index === undefined) return;
 		const found = index.search(choice.words, choice.filters, choice.like);
 		result = found;
@@ -241,12 +245,9 @@ function start(root: HTMLElement): void {
 			showChips();
 		}
 		showHits();
-		if (!typing) showFacets(found);
-		else {
-			void painted().then(() => {
-				if (result === found) showFacets(found);
-			});
-		}
+		void painted().then(() => {
+			if (result === found) showFacets(found);
+		});
 	}
 
 	function showChips(): void {
@@ -300,19 +301,24 @@ function start(root: HTMLElement): void {
 	}
 
 	function showFacets({ counts }: SearchResult): void {
-		for (const { facet, fold, summary, values } of controls) {
-			let offered = 0;
-			for (const { value, row, box, count: number } of values) {
-				const drills = counts[facet].get(value.id) ?? 0;
-				const checked = isChosen(choice.filters, facet, value.id);
-				if (box.checked !== checked) box.checked = checked;
-				row.hide(drills === 0 && !checked);
-				if (drills > 0 || checked) offered++;
-				number.write(String(drills));
-			}
-			fold.hide(offered === 0);
+		for (const control of controls) {
+			const { facet, fold, summary, values } = control;
 			const chosenHere = choice.filters[facet]?.length ?? 0;
+			fold.hide(chosenHere === 0 && values.every(({ value }) => (counts[facet].get(value.id) ?? 0) === 0));
 			summary.write(searching.facets[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
+			showValues(control, counts[facet]);
+		}
+	}
+
+	/** The values of a filter; nothing is written into a fold that is closed, until it is opened. */
+	function showValues({ facet, fold, values }: FacetControl, counts: ReadonlyMap<string, number>): void {
+		if (!fold.element.open) return;
+		for (const { value, row, box, count: number } of values) {
+			const drills = counts.get(value.id) ?? 0;
+			const checked = isChosen(choice.filters, facet, value.id);
+			if (box.checked !== checked) box.checked = checked;
+			row.hide(drills === 0 && !checked);
+			number.write(String(drills));
 		}
 	}
 
@@ -497,10 +503,25 @@ function painted(): Promise<void> {
 	return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
 }
 
-async function fetchJson<T>(address: string | undefined): Promise<T> {
+async function fetchFile(address: string | undefined): Promise<Response> {
 	const response = await fetch(address ?? "");
 	if (!response.ok) throw new Error(`${response.status} ${address}`);
-	return (await response.json()) as T;
+	return response;
+}
+
+async function fetchJson<T>(address: string | undefined): Promise<T> {
+	return (await (await fetchFile(address)).json()) as T;
+}
+
+/** The pieces of a text, each as it comes. */
+async function* fetchPieces(address: string | undefined): AsyncGenerator<string> {
+	const reader = (await fetchFile(address)).body?.getReader();
+	const decoder = new TextDecoder();
+	for (;;) {
+		const { done = true, value } = (await reader?.read()) ?? {};
+		yield decoder.decode(value, { stream: !done });
+		if (done) return;
+	}
 }
 
 function part<E extends HTMLElement = HTMLElement>(root: HTMLElement, selector: string): E {

@@ -2,6 +2,7 @@
  * The sheet of one class in one week: the rotation in order, with a running clock.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { ClassSheetView } from "../../scripts/render/views/week.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
@@ -9,6 +10,7 @@ import { findingsList } from "../parts/findings-list.ts";
 import { blockAnchor, blockWays, hallKeys, setOutLists, stationTimer } from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { a, beside, chips, minutesMark, type PageContext, section } from "../parts/page.ts";
+import { printLinks } from "../parts/print-links.ts";
 import { percent } from "../parts/time-table.ts";
 
 /** The page of a class sheet. */
@@ -30,6 +32,7 @@ ${chips(ctx, view.levels)}
 ${view.closed && html`<p class="closed-day"><strong>${say.closedDay}</strong></p>`}
 ${beside(ctx, view.previous, view.next, say.besides(view.name))}
 ${hallKeys(ctx, view.stops)}
+${printLinks(ctx, [{ file: SHEET_FILES.classSheet(weekOf(view), view.classId), words: words.prints.classSheet }])}
 <div class="safety usual-box"><p>${sign("caution")}<strong>${say.before}</strong> ${say.beforeRest}</p></div>
 ${section(
 	"run",
@@ -71,4 +74,9 @@ ${heightsNote(
 	view.stops.flatMap((stop) => stop.blocks),
 )}
 ${findings && section("findings", words.findingsPage.found, findings)}`;
+}
+
+/** The id of a view's week: its page is named by it. */
+function weekOf({ week }: ClassSheetView): string {
+	return week.link.to.split("/")[1] ?? "";
 }

@@ -2,15 +2,24 @@
  * The inventory: what the club owns, where it is kept, what the term needs.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { EquipmentListView } from "../../scripts/render/views/equipment.ts";
 import { a, type PageContext } from "../parts/page.ts";
+import { printLinks } from "../parts/print-links.ts";
 
 /** The page of all equipment. */
 export function equipmentListPage(ctx: PageContext, view: EquipmentListView): Html {
 	const say = ctx.words.equipmentPage;
 	const name = ctx.words.destinations.equipment;
 	return html`<h1>${name}</h1>
+${printLinks(
+	ctx,
+	view.weeks.map(({ link, number }) => ({
+		file: SHEET_FILES.storeRoom(link.to.split("/")[1] ?? ""),
+		words: ctx.words.prints.storeRoomOf(number),
+	})),
+)}
 ${
 	view.items.length === 0
 		? html`<p class="empty">${say.none(html`<code>_data/equipment.yaml</code>`)}</p>`

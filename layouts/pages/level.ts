@@ -2,11 +2,13 @@
  * One level: its classes, the skills it learns, its drills by apparatus.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { LevelView } from "../../scripts/render/views/level.ts";
 import { drillRows } from "../parts/drill-parts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { a, beside, chips, fold, type PageContext, section } from "../parts/page.ts";
+import { printLinks } from "../parts/print-links.ts";
 import { spacingSummary } from "../parts/spacing-table.ts";
 
 /** The page of a level. */
@@ -17,6 +19,7 @@ export function levelPage(ctx: PageContext, view: LevelView): Html {
 ${view.description && html`<p class="lead">${view.description}</p>`}
 ${beside(ctx, view.easier, view.harder, say.besides)}
 ${chips(ctx, view.classes, ctx.words.destinations.classes)}
+${printLinks(ctx, [{ file: SHEET_FILES.checkSheet(ctx.page.address.split("/")[1] ?? ""), words: ctx.words.prints.checkSheet }])}
 ${view.skills.length > 0 && section("skills", say.learns, chips(ctx, view.skills))}
 ${view.entry.length > 0 && section("entry", say.arrives, fold(ctx.words.counts.skills(view.entry.length), chips(ctx, view.entry)))}
 ${view.drills.map(({ apparatus, lines }, i) => section(`on-${i + 1}`, a(ctx, apparatus), drillRows(ctx, lines)))}

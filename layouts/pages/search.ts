@@ -37,6 +37,10 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 </section>
 </div>
 </div>
+${
+	// Here, and not once all is read: it fetches what is searched while the browser reads on.
+	html`<script src="${ctx.way("assets/search.js")}"></script>`
+}
 <noscript><p class="lead">${say.noScript}</p></noscript>
 <section class="search-lists" aria-labelledby="search-lists-title">
 <h2 id="search-lists-title">${say.lists}</h2>

@@ -2,6 +2,7 @@
  * The term at a glance: a picture of weeks by shapes and one of weeks by skills, with their tables.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import {
 	spacingTarget,
@@ -12,6 +13,7 @@ import {
 import { countedCell, termMatrix } from "../parts/charts.ts";
 import { nothingPlanned } from "../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../parts/page.ts";
+import { printLinks } from "../parts/print-links.ts";
 
 /** The page of the term, for all levels or for one. */
 export function termPage(ctx: PageContext, view: TermView): Html {
@@ -21,6 +23,7 @@ export function termPage(ctx: PageContext, view: TermView): Html {
 	const title = view.level === undefined ? name : html`${name} <span class="of">${view.level}</span>`;
 	return html`<h1>${title}</h1>
 <p class="lead">${say.lead(view.term)}</p>
+${printLinks(ctx, [{ file: SHEET_FILES.termOverview(), words: words.prints.termOverview }])}
 <nav class="filter" aria-label="${words.heads.level}"><ul class="chips">${view.levels.map(
 		({ link, chosen }) =>
 			html`<li><a class="chip" href="${ctx.way(link.to)}"${chosen && raw(' aria-current="page"')}>${link.name}</a></li>`,

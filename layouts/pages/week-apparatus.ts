@@ -2,14 +2,17 @@
  * One apparatus in one week: what to set out, and every block in full.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, beside, fold, inWords, type PageContext, section } from "../parts/page.ts";
+import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 
 /** The page of one apparatus in one week. */
@@ -20,6 +23,7 @@ export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Ht
 <h1>${apparatusIcon(view.id, view.apparatus.name)} ${view.apparatus.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
 <p class="lead">${view.focus ?? view.week.theme}</p>
 ${beside(ctx, view.previous, view.next, words.classSheet.besides(view.apparatus.name))}
+${printLinks(ctx, apparatusPrints(words, view))}
 ${
 	view.equipment.length > 0 &&
 	section(
@@ -77,4 +81,13 @@ ${
 	)
 }
 <p>${a(ctx, { to: `apparatus/${view.id}/`, name: say.allDrills(view.apparatus.name) })}</p>`;
+}
+
+function apparatusPrints({ prints }: Words, { id, week: { link } }: WeekApparatusView): readonly PrintLink[] {
+	const week = link.to.split("/")[1] ?? "";
+	return [
+		{ file: SHEET_FILES.stationCards(week, id, 2), words: prints.cardsByTwo },
+		{ file: SHEET_FILES.stationCards(week, id, 4), words: prints.cardsByFour },
+		{ file: SHEET_FILES.floorPlans(week, id), words: prints.floorPlans },
+	];
 }

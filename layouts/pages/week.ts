@@ -2,15 +2,18 @@
  * One week: what each apparatus does, the class sheets, the load, what the measures find.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import type { WeekView } from "../../scripts/render/views/week.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { pairedBars } from "../parts/charts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { loadHeads, loadRow } from "../parts/load-table.ts";
 import { directionCells, directionHeads, pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
 import { a, beside, inWords, minutesMark, type PageContext, section } from "../parts/page.ts";
+import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 import { timeHeads, timeRow } from "../parts/time-table.ts";
 import { classRows } from "../parts/week-list.ts";
@@ -25,6 +28,7 @@ export function weekPage(ctx: PageContext, view: WeekView): Html {
 <h1><span class="big-number">${words.week(view.number)}</span> ${view.theme}</h1>
 ${beside(ctx, view.previous, view.next, say.besides)}
 ${view.body.text !== "" && html`<div class="prose director">${view.body}</div>`}
+${printLinks(ctx, weekPrints(words, view))}
 ${section(
 	"apparatus",
 	say.byApparatus,
@@ -109,4 +113,13 @@ ${
 }
 ${findings && section("findings", words.findingsPage.found, findings)}
 <p class="small">${say.writtenIn(html`<code>${view.file}</code>`)}</p>`;
+}
+
+function weekPrints({ prints }: Words, { link }: WeekView): readonly PrintLink[] {
+	const week = link.to.split("/")[1] ?? "";
+	return [
+		{ file: SHEET_FILES.weekPacket(week), words: prints.packet },
+		{ file: SHEET_FILES.storeRoom(week), words: prints.storeRoom },
+		{ file: SHEET_FILES.labels(week), words: prints.labels },
+	];
 }

@@ -76,7 +76,7 @@ const DESTINATIONS: readonly Destination[] = [
 	{ to: "about/", name: "safety", sign: "about", kinds: ["about"] },
 ];
 
-/** The browser programs that a kind of page needs besides those of every page. */
+/** The browser programs that a kind of page needs besides those of every page; the search page names its own. */
 const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 	home: ["todays-sheets", "this-week"],
 	calendar: ["this-week"],
@@ -86,7 +86,6 @@ const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 	"class-sheet": ["class-clock", "class-hall"],
 	coverage: ["coverage-cells"],
 	drill: ["motion"],
-	search: ["search"],
 };
 
 /** Pages whose programs write at their top: nothing is painted before, so that nothing moves after. */
@@ -120,6 +119,7 @@ ${
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
+${page.kind === "coverage" && html`<link rel="stylesheet" href="${ctx.way("assets/coverage.css")}">`}
 ${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/search.css")}">`}
 ${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
 ${(page.kind === "week-apparatus" || page.kind === "drill") && html`<link rel="stylesheet" href="${ctx.way("assets/pictures.css")}">`}

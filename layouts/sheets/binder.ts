@@ -16,7 +16,7 @@ import { coverageSection, equipmentSection } from "./tables.ts";
 import { weekSections } from "./weeks.ts";
 
 /** Tabs down the edge; with more sections than this they start again at the top. */
-const MOST_SLOTS = 22;
+const MOST_SLOTS = 18;
 
 /** All sheets of a handbook. */
 export function binderSheets(source: SheetSource): Sheets {
@@ -53,7 +53,7 @@ export function binderSheets(source: SheetSource): Sheets {
 }
 
 /** The newest date in the content, never today's: the same content has the same date. */
-function contentDate(source: SheetSource): string {
+export function contentDate(source: Pick<SheetSource, "curriculum">): string {
 	const dates = [...source.curriculum.drills.values()].flatMap(({ reviewed }) => reviewed ?? []);
 	return dates.sort().at(-1) ?? source.curriculum.term.starts ?? "2000-01-01";
 }

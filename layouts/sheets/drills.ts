@@ -2,10 +2,13 @@
  * The drill library: for each apparatus a list of its drills, then a card for each.
  */
 
+import { drawQr } from "../../scripts/figures/qr.ts";
 import type { Apparatus, LinkedDrill } from "../../scripts/model.ts";
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { mediaKindOf } from "../../scripts/read/inspect-media.ts";
+import { addressOf } from "../../scripts/render/addresses.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { capital, counted, shortNumber } from "../../scripts/render/views/words.ts";
 import { yearWords } from "./front.ts";
 import {
 	columns,
@@ -26,6 +29,11 @@ import type { SheetSource } from "./source.ts";
 
 /** Cards laid out in one go: more takes longer than twice as many goes. */
 const CARDS = 36;
+
+const ALSO_CALLED = "Also called";
+const CODE = "Code to scan: this drill on the club's site";
+const ON_THE_SITE = "On the site:";
+const VIDEO = "Video on the site:";
 
 const LANDMARKS = {
 	knee: "knee height",
@@ -140,10 +148,10 @@ function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 		return ids.length === 0 ? undefined : pageRun(places, "drill", namedDrills(ids, drills, source));
 	}
 	return html`<article class="card whole">
-<header class="card-head"><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>${kinds.length > 0 && html`<p>${kinds.join(" · ")}</p>`}</header>
+<header class="card-head"><div><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>
 ${drill.summary !== undefined && html`<p class="summary">${places.inline(drill.summary)}</p>`}
+${(kinds.length > 0 || drill.aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && drill.aliases.length > 0 && ". "}${drill.aliases.length > 0 && html`<b>${ALSO_CALLED}</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}`}</p>`}</div>${shapeStrip(source, drill, `strip-${drill.id}`)}${codeOf(source, drill)}</header>
 <div class="card-body">
-${shapeStrip(source, drill, `strip-${drill.id}`)}
 ${levelRows(source, places, drill)}
 <div class="prose">${places.block(drill.body, 3)}</div>
 ${pictures(source, places, drill)}
@@ -154,8 +162,8 @@ ${
 }
 ${setUp(source, places, drill)}
 <div class="card-links">${links.map(([words, run]) => run && html`<p><b>${words}</b> ${run}</p>`)}${
-		(drill.aliases.length > 0 || drill.reviewed !== undefined) &&
-		html`<p>${drill.aliases.length > 0 && html`<b>Also called</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}. `}${drill.reviewed !== undefined && `Reviewed ${yearWords(drill.reviewed, curriculum.club.language)}.`}</p>`
+		drill.reviewed !== undefined &&
+		html`<p>Reviewed ${yearWords(drill.reviewed, curriculum.club.language)}.</p>`
 	}</div></div>
 ${safetyBox(places, drill)}</article>`;
 }
@@ -174,13 +182,24 @@ function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | 
 	}</ul>`;
 }
 
-/** Pictures are printed; of a film the words are, since paper cannot show it. */
+/** The drill's page on the site, as a code to point a phone at; nothing where the club names no site. */
+function codeOf({ curriculum, markdown }: SheetSource, drill: LinkedDrill): Html | undefined {
+	const { site } = curriculum.club;
+	if (site === undefined) return undefined;
+	const address = new URL(addressOf({ kind: "drill", id: drill.id }), site.replace(/\/?$/, "/")).href;
+	const words = { title: CODE, description: `${markdown.plain(drill.title)}, ${address}` };
+	return html`<a class="code" href="${address}">${raw(drawQr(address, words))}</a>`;
+}
+
+/** Pictures are printed; of a video its poster is, with where it plays. */
 function pictures(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 	return html`${drill.media.map(({ file, alt, caption }) => {
 		const address = source.picture(file);
 		const words = caption === undefined ? undefined : places.inline(caption);
-		return address === undefined
-			? html`<p class="small"><b>On the site:</b> ${words ?? alt}</p>`
-			: html`<figure class="picture"><img src="${address}" alt="${alt}">${words && html`<figcaption>${words}</figcaption>`}</figure>`;
+		if (address === undefined) return html`<p class="small"><b>${ON_THE_SITE}</b> ${words ?? alt}</p>`;
+		if (mediaKindOf(file) === "picture") {
+			return html`<figure class="picture"><img src="${address}" alt="${alt}">${words && html`<figcaption>${words}</figcaption>`}</figure>`;
+		}
+		return html`<figure class="picture film"><img src="${address}" alt="${alt}"><div>${codeOf(source, drill)}<figcaption><b>${VIDEO}</b> ${words ?? alt}</figcaption></div></figure>`;
 	})}`;
 }

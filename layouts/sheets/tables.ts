@@ -7,6 +7,7 @@ import { type CoverageTable, coverage } from "../../scripts/compute/coverage.ts"
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { agesOfLevel, LANDMARKS, landmarkHeights } from "../../scripts/compute/heights.ts";
 import type { Id, WeekPlan } from "../../scripts/model.ts";
+import { paperOf } from "../../scripts/print/paper.ts";
 import type { SheetPart, SheetSection, SheetTarget } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { capital, counted, shortNumber } from "../../scripts/render/views/words.ts";
@@ -19,8 +20,18 @@ const EQUIPMENT = "Equipment";
 const STORE_ROOM = "What the club owns";
 const HEIGHTS = "Set-up heights";
 
-/** Columns that fit beside the names: weeks, and apparatus. */
-const MOST_WEEKS = 12;
+/** Weeks that fit beside the names on an upright page, and on one that lies on its side. */
+const UPRIGHT_WEEKS = 12;
+const MOST_WEEKS = 40;
+
+/** Pixels that all weeks of a table share on an upright page. */
+const UPRIGHT_ROOM = 440;
+
+/** Pixels of the names, where the page lies on its side, and of the last column. */
+const NAMES = 150;
+const TOTAL = 44;
+
+/** Columns that fit beside the names: apparatus. */
 const MOST_APPARATUS = 6;
 
 export function coverageSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
@@ -46,6 +57,7 @@ export function coverageSection(source: SheetSource, places: Places, slot: numbe
 			parts.push({
 				label: LABELS.coverage,
 				head: title,
+				wide: weeks.length > UPRIGHT_WEEKS,
 				html: html`${parts.length === 0 && html`<span id="${places.id("part", "coverage")}"></span>`}${sheetHead(
 					id,
 					COVERAGE,
@@ -53,7 +65,7 @@ export function coverageSection(source: SheetSource, places: Places, slot: numbe
 					level.id === undefined
 						? "Different drills in each week, whatever the level; a last column for the weeks that train it"
 						: "Minutes in each week; a drill that names several counts in full for each",
-				)}${weekTables(weeks, [...things[kind].values()], capital(kind), table, level.id === undefined)}`,
+				)}${weekTables(source, [...things[kind].values()], capital(kind), table, level.id === undefined)}`,
 			});
 		}
 	}
@@ -62,26 +74,31 @@ export function coverageSection(source: SheetSource, places: Places, slot: numbe
 }
 
 function weekTables(
-	weeks: readonly WeekPlan[],
+	{ curriculum: { weeks, club } }: SheetSource,
 	things: readonly { readonly id: Id; readonly name: string }[],
 	heading: string,
 	table: CoverageTable,
 	showDrills: boolean,
 ): Html {
 	const runs = evenRuns(weeks, MOST_WEEKS);
-	return html`${runs.map((run) => {
-		const width = Math.floor(440 / Math.max(10, run.length));
-		return html`<table class="grid">${columns([undefined, ...run.map(() => width), 48])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}<th scope="col" class="number">${showDrills ? "Weeks" : "Min"}</th></tr></thead>
+	const room = weeks.length > UPRIGHT_WEEKS ? paperOf(club).areaHeight - NAMES - TOTAL : UPRIGHT_ROOM;
+	return html`${runs.map((run, position) => {
+		// The sum stands once, behind the last weeks.
+		const isLast = position === runs.length - 1;
+		const width = Math.floor(room / Math.max(10, run.length));
+		const dense = width < 30 && "dense";
+		return html`<table class="grid ${dense}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? "Weeks" : "Min"}</th>`}</tr></thead>
 <tbody>${things.map(({ id, name }) => {
-			const cells = run.map((week) => table.cells.get(String(week.week))?.get(id));
-			const taught = cells.filter((cell) => cell !== undefined);
+			const cellOf = (week: WeekPlan) => table.cells.get(String(week.week))?.get(id);
+			const cells = run.map(cellOf);
+			const taught = weeks.map(cellOf).filter((cell) => cell !== undefined);
 			const total = showDrills ? taught.length : taught.reduce((sum, cell) => sum + cell.minutes, 0);
 			return html`<tr><th scope="row">${name}</th>${cells.map((cell) => {
 				if (cell === undefined) return html`<td class="none"></td>`;
 				const value = showDrills ? cell.drills.length : cell.minutes;
 				const weight = showDrills ? cell.drills.length : cell.minutes / 5;
 				return html`<td class="number shade-${Math.min(3, Math.max(1, Math.ceil(weight)))}">${showDrills ? value : wholeMinutes(value)}</td>`;
-			})}<td class="number total">${total === 0 ? "" : showDrills ? total : wholeMinutes(total)}</td></tr>`;
+			})}${isLast && html`<td class="number total">${total === 0 ? "" : showDrills ? total : wholeMinutes(total)}</td>`}</tr>`;
 		})}</tbody></table>`;
 	})}`;
 }
@@ -122,7 +139,7 @@ export function equipmentSection(
 function storeRoom(source: SheetSource, places: Places): Html {
 	const items = [...source.curriculum.equipment.values()];
 	return html`<span id="${places.id("part", "equipment")}"></span>${sheetHead("equipment-owned", EQUIPMENT, STORE_ROOM)}
-<table class="register">${columns([230, 56, undefined, 56])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
+<table class="register stock">${columns([230, 64, undefined, 56])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
 <tbody>${items.map(
 		(item) =>
 			html`<tr><th scope="row" id="${places.id("equipment", item.id)}">${item.name}${item.aliases.length > 0 && html`<span class="small"> ${item.aliases.join(", ")}</span>`}</th><td class="number">${item.owned}</td><td>${item.stored}</td><td class="number">${item.drills.length}</td></tr>`,

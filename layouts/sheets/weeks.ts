@@ -9,9 +9,20 @@ import { classTime } from "../../scripts/compute/time.ts";
 import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
+import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
 import { counted, dateWords, shortNumber } from "../../scripts/render/views/words.ts";
+import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { yearWords } from "./front.ts";
-import { cueList, levelRows, named, pageRun, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
+import {
+	cueList,
+	evenRuns,
+	levelRows,
+	named,
+	pageList,
+	safetyBox,
+	shapeFigure,
+	sheetHead,
+} from "./pieces.ts";
 import { type Places, weekApparatusLabel, weekLabel } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
@@ -91,14 +102,14 @@ ${week.body.trim() !== "" && html`<div class="prose lead-prose">${places.block(w
 ${figures.length > 0 && html`<section><h2>Shapes this week</h2><ul class="figures">${figures.map((shape) => shapeTile(week, shape, trained.shapes.get(shape.id)))}</ul></section>`}
 ${
 	taught.length > 0 &&
-	html`<section><h2>Skills this week</h2><p class="skills-run">${pageRun(
+	html`<section><h2>Skills this week</h2><div class="skills-run">${pageList(
 		places,
 		"skill",
 		named(
 			taught.map(({ id }) => id),
 			skills,
 		),
-	)}</p></section>`
+	)}</div></section>`
 }
 ${classTable(source, week)}`;
 }
@@ -146,7 +157,21 @@ ${
 	})}</ul></section>`
 }
 <p class="small total">${counted(plan.blocks.length, "block")}, ${shortNumber(minutes)} minutes in all.</p>
-${plan.blocks.map((block) => blockSheet(source, places, block))}`;
+${plan.blocks.map((block) => blockSheet(source, places, block))}
+${planSection(source, week, plan)}`;
+}
+
+/** The floor plans of the apparatus, small: two beside each other. */
+function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): Html | undefined {
+	const views = plan.blocks.flatMap((block) => floorPlanView(source.curriculum, week, plan, block) ?? []);
+	if (views.length === 0) return undefined;
+	return html`<section class="floor-plans"><h2>Where the stations stand</h2>${evenRuns(views, 2).map(
+		(run) =>
+			html`<div class="plan-row whole">${run.map(
+				(view) =>
+					html`<div><h3>Block ${view.block}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
+			)}</div>`,
+	)}${floorPlanNote(source.words, views)}</section>`;
 }
 
 function blockSheet(source: SheetSource, places: Places, block: Block): Html {

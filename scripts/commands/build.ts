@@ -1,5 +1,5 @@
 /**
- * `build`: the whole handbook, site, data and binder, in one folder that is swapped in when whole.
+ * `build`: the whole handbook, site, data, sheets and binder, in one folder that is swapped in when whole.
  *
  * An error in the content stops it before anything is written. Where only the binder fails, the
  * rest is published, the last good binder stays, and the exit code says that something is missing.
@@ -8,21 +8,24 @@
 import { relative } from "node:path";
 import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
+import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
-import { NO_MEDIA } from "../render/media/prepare-media.ts";
 import { writeOffline } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import type { SiteOptions } from "../render/site.ts";
 import { writeSite } from "../render/write-site.ts";
 import { openClub } from "./open-club.ts";
+import { sheetsInto } from "./print.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
 
 /** Where the binder lies inside the output. */
 export const BINDER = "print/binder.pdf";
+
+const NO_SHEETS: PrintedSheets = { problems: [], files: [], sides: 0 };
 
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
@@ -40,7 +43,10 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 	const progress = new Progress(run.progress);
 	const staging = new Staging(outDir);
 	try {
-		const site = await writeHandbook(handbook, staging, progress, { kept: true, media });
+		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
+		const sheets = print ? await sheetsInto(handbook, {}, staging.dir, clubDir, progress) : NO_SHEETS;
+		const printed = new Set(sheets.files);
+		const site = await writeHandbook(handbook, staging, progress, { kept: true, media, printed });
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		if (binder.pages === 0) staging.keep(BINDER);
@@ -49,9 +55,15 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);
 		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
 		if (binder.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(binder.pages, "page")}`);
-		reportProblems(binder.problems, clubDir, out);
+		if (sheets.files.length > 0) {
+			out.line(
+				`wrote ${count(sheets.files.length, "sheet file")} to ${here}/print, ${count(sheets.sides, "side")}`,
+			);
+		}
+		const faults = differing([...sheets.problems, ...binder.problems]);
+		reportProblems(faults, clubDir, out);
 		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
-		return binder.problems.some((p) => p.severity === "error") ? 1 : 0;
+		return faults.some((p) => p.severity === "error") ? 1 : 0;
 	} catch (error) {
 		if (!(error instanceof OutputConflict)) throw error;
 		progress.end();
@@ -72,16 +84,15 @@ export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-	{ kept = false, media = NO_MEDIA }: SiteOptions = {},
+	options: SiteOptions = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
 	const site = await writeSite(handbook, staging.dir, {
-		kept,
-		media,
+		...options,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
 	const data = dataFiles(handbook, handbook.edition);
 	for (const { path, text } of [...data, ...searchFiles(handbook)]) staging.write(path, text);
-	if (kept) {
+	if (options.kept === true) {
 		const { weeks, drills } = handbook.curriculum;
 		await writeOffline(staging.dir, {
 			words: handbook.words,
@@ -91,6 +102,17 @@ export async function writeHandbook(
 		});
 	}
 	return { pages: site.pages, data: data.length };
+}
+
+/** Sheets and binder miss the same browser: it is told once. */
+function differing(problems: readonly Problem[]): readonly Problem[] {
+	const told = new Set<string>();
+	return problems.filter(({ code, place, what }) => {
+		const key = `${code} ${place.file}:${place.line} ${what}`;
+		const isNew = !told.has(key);
+		told.add(key);
+		return isNew;
+	});
 }
 
 async function binderInto(

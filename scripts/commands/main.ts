@@ -8,7 +8,8 @@
 
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
-import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { PRINT_CHOICES } from "./print-choices.ts";
 import type { Run } from "./run.ts";
 
 interface Options {
@@ -20,6 +21,22 @@ interface Options {
 	readonly swap?: boolean;
 	readonly write?: boolean;
 }
+
+interface PrintOptions extends Options {
+	readonly week?: string;
+	readonly class?: string;
+	readonly level?: string;
+	readonly apparatus?: string;
+	readonly up?: "2" | "4";
+}
+
+const PRINT_HELP = `
+What can be printed:
+${PRINT_CHOICES.map(({ name, what }) => `  ${name.padEnd(15)}${what}`).join("\n")}
+
+Without --week, --class, --level or --apparatus all of them are printed. For example:
+  npm run print -- class-sheets --week 3 --class mon-beginners
+  npm run print -- station-cards --week 3 --apparatus beam --up 4`;
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")
@@ -35,20 +52,42 @@ command("check", "read and check the club folder, and say what the plan misses; 
 		exitCode = await check(run(options), { json: options.json ?? false });
 	});
 
-command("build", "check, then write the site, the data files and the binder")
+command("build", "check, then write the site, the data files, the binder and the single sheets")
 	.option("--out <dir>", "where the result goes (default: _site in the club folder)")
-	.option("--no-print", "leave the binder out")
+	.option("--no-print", "leave the binder and the single sheets out")
 	.action(async (options: Options) => {
 		const { build } = await import("./build.ts");
 		exitCode = await build(run(options), { print: options.print ?? true });
 	});
 
-command("print", "check, then lay out the binder as a PDF")
+command("print", "check, then lay out the binder or single sheets as PDFs")
+	.argument("[sheets]", "what to print (default: binder)")
+	.option("--week <week>", "one week, by its number or id")
+	.option("--class <id>", "one class")
+	.option("--level <id>", "one level")
+	.option("--apparatus <id>", "one apparatus")
+	.addOption(
+		new Option("--up <number>", "station cards to a sheet: 2 or 4 (default: both)").choices(["2", "4"]),
+	)
 	.option("--out <dir>", "the output folder (default: _site in the club folder)")
-	.action(async (options: Options) => {
-		const { printCommand } = await import("./print.ts");
-		exitCode = await printCommand(run(options));
-	});
+	.addHelpText("after", PRINT_HELP)
+	.action(
+		async (
+			sheets: string | undefined,
+			{ week, class: group, level, apparatus, up, ...options }: PrintOptions,
+		) => {
+			const { printCommand } = await import("./print.ts");
+			const wish = {
+				sheets,
+				week,
+				class: group,
+				level,
+				apparatus,
+				up: up === undefined ? undefined : up === "2" ? 2 : 4,
+			} as const;
+			exitCode = await printCommand(run(options), wish);
+		},
+	);
 
 command("serve", "show the site on this computer and build it again at every change")
 	.option("--port <number>", "the port to serve on", portNumber, 8080)

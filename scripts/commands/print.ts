@@ -1,29 +1,169 @@
-/** `print`: the binder alone, into the output folder; the last good one stays where it fails. */
+/**
+ * `print`: the binder, or single sheets of a kind, into the output folder. The last good file stays
+ * where one fails.
+ */
 
 import { join, relative } from "node:path";
+import { contentDate } from "../../layouts/sheets/binder.ts";
+import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
+import { SHEET_KINDS, type SheetKind } from "../print/sheet-file.ts";
+import { type PrintedSheets, printSheets } from "../print/sheets.ts";
+import { nearestName } from "../read/nearest-name.ts";
 import { BINDER } from "./build.ts";
 import { openClub } from "./open-club.ts";
+import { PRINT_CHOICES } from "./print-choices.ts";
 import { addToOutput } from "./publish.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
 
-export async function printCommand(run: Run): Promise<number> {
+/** What the director typed. */
+export interface PrintWish {
+	readonly sheets?: string | undefined;
+	readonly week?: string | undefined;
+	readonly class?: string | undefined;
+	readonly level?: string | undefined;
+	readonly apparatus?: string | undefined;
+	readonly up?: 2 | 4 | undefined;
+}
+
+/** Which options mean something for which kind. */
+const USED_BY: Readonly<Record<"week" | "class" | "level" | "apparatus" | "up", readonly SheetKind[]>> = {
+	week: ["class-sheets", "week-packet", "station-cards", "floor-plans", "store-room", "labels"],
+	class: ["class-sheets"],
+	level: ["check-sheets"],
+	apparatus: ["station-cards", "floor-plans"],
+	up: ["station-cards"],
+};
+
+export async function printCommand(run: Run, wish: PrintWish = {}): Promise<number> {
 	const { clubDir, outDir, out } = run;
+	const { sheets = "binder" } = wish;
+	const kind = SHEET_KINDS.find((one) => one === sheets);
+	if (kind === undefined && sheets !== "binder") {
+		out.line(
+			unknown(
+				"kind of sheet",
+				sheets,
+				PRINT_CHOICES.map(({ name }) => name),
+			),
+		);
+		return 2;
+	}
+	for (const [option, kinds] of Object.entries(USED_BY)) {
+		const given = Object.entries(wish).some(([name, value]) => name === option && value !== undefined);
+		if (!given || (kind !== undefined && kinds.includes(kind))) continue;
+		out.line(`--${option} has no meaning for ${sheets}; it goes with ${kinds.join(", ")}.`);
+		return 2;
+	}
 	const { problems, opened } = await openClub(clubDir, { keep: true });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
 	const progress = new Progress(run.progress);
+	if (kind === undefined) return binder(run, opened.handbook, progress);
+
+	const choice = choiceOf(opened.handbook, kind, wish);
+	if (typeof choice === "string") {
+		out.line(choice);
+		return 2;
+	}
+	const printed = await sheetsInto(opened.handbook, choice, outDir, clubDir, progress);
+	progress.end();
+	reportProblems(printed.problems, clubDir, out);
+	const here = relative(process.cwd(), outDir) || ".";
+	if (printed.files.length > 0) {
+		addToOutput(outDir, printed.files);
+		for (const path of printed.files.slice(0, SHOWN)) out.line(`wrote ${here}/${path}`);
+		const more = printed.files.length - SHOWN;
+		if (more > 0) out.line(`… and ${count(more, "file")} more`);
+		out.line(`${count(printed.files.length, "file")}, ${count(printed.sides, "side")}`);
+	} else if (printed.problems.length === 0) out.line("There is nothing of that kind to print.");
+	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;
+}
+
+/** Files named before the rest is counted. */
+const SHOWN = 12;
+
+/** Prints the sheets of a choice, kept for the next time beside those of the binder. */
+export async function sheetsInto(
+	handbook: Handbook,
+	choice: SheetChoice,
+	outDir: string,
+	clubDir: string,
+	progress: Progress,
+): Promise<PrintedSheets> {
+	return printSheets(singleSheets(handbook, choice), {
+		outDir,
+		club: handbook.curriculum.club,
+		date: contentDate(handbook),
+		cacheDir: join(clubDir, ".handbook-cache", "sheets"),
+		all: choice.kinds === undefined,
+		progress: (done, total, label) => progress.show("sheets", done, total, label),
+	});
+}
+
+async function binder(
+	{ clubDir, outDir, out }: Run,
+	handbook: Handbook,
+	progress: Progress,
+): Promise<number> {
 	const outFile = join(outDir, BINDER);
-	const binder = await printBinder(opened.handbook, {
+	const printed = await printBinder(handbook, {
 		outFile,
 		progress: (done, total, label) => progress.show("binder", done, total, label),
 	});
 	progress.end();
-	reportProblems(binder.problems, clubDir, out);
-	if (binder.pages > 0) {
+	reportProblems(printed.problems, clubDir, out);
+	if (printed.pages > 0) {
 		addToOutput(outDir, [BINDER]);
-		out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(binder.pages, "page")}`);
+		out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(printed.pages, "page")}`);
 	}
-	return binder.problems.some((p) => p.severity === "error") ? 1 : 0;
+	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;
+}
+
+/** The choice with ids that the club has, or what is wrong with it. */
+function choiceOf({ curriculum }: Handbook, kind: SheetKind, wish: PrintWish): SheetChoice | string {
+	const { weeks, term, levels, apparatus } = curriculum;
+	const week = weeks.find(({ id, week: number }) => id === wish.week || String(number) === wish.week);
+	if (wish.week !== undefined && week === undefined) {
+		const numbers = weeks.map(({ week: number }) => String(number));
+		// A number is near another by counting, not by its figures.
+		return /^\d+$/.test(wish.week)
+			? unknown("week", wish.week, numbers, nearestNumber(Number(wish.week), numbers))
+			: unknown("week", wish.week, [...numbers, ...weeks.map(({ id }) => id)]);
+	}
+	const ids = {
+		class: term.classes.map(({ id }) => id),
+		level: [...levels.keys()],
+		apparatus: [...apparatus.keys()],
+	};
+	for (const name of ["class", "level", "apparatus"] as const) {
+		const wanted = wish[name];
+		if (wanted !== undefined && !ids[name].includes(wanted)) return unknown(name, wanted, ids[name]);
+	}
+	return {
+		kinds: [kind],
+		...(week === undefined ? {} : { week: week.id }),
+		...(wish.class === undefined ? {} : { class: wish.class }),
+		...(wish.level === undefined ? {} : { level: wish.level }),
+		...(wish.apparatus === undefined ? {} : { apparatus: wish.apparatus }),
+		...(wish.up === undefined ? {} : { up: wish.up }),
+	};
+}
+
+function nearestNumber(wanted: number, known: readonly string[]): string | undefined {
+	return [...known].sort((a, b) => Math.abs(Number(a) - wanted) - Math.abs(Number(b) - wanted))[0];
+}
+
+/** "There is no class mon-begginers. Did you mean mon-beginners? There are: …" */
+function unknown(
+	what: string,
+	wanted: string,
+	known: readonly string[],
+	near = nearestName(wanted, known),
+): string {
+	const suggested = near === undefined ? "" : ` Did you mean ${near}?`;
+	const listed = known.length === 0 ? "There is none." : `There are: ${known.join(", ")}.`;
+	return `There is no ${what} ${wanted}.${suggested} ${listed}`;
 }

@@ -67,6 +67,7 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 					head: part.head,
 					text: page.html,
 					blank: false,
+					wide: part.wide === true,
 				});
 			}
 		});
@@ -101,6 +102,7 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 
 interface Draft extends Omit<Leaf, "html" | "side"> {
 	readonly head: string;
+	readonly wide: boolean;
 }
 
 /** Gives an odd number of pages a blank back. */
@@ -108,7 +110,7 @@ function fillLeaf(drafts: Draft[]): void {
 	const last = drafts.at(-1);
 	if (last === undefined || drafts.length % 2 === 0) return;
 	const text = `<p class="blank-back">${BLANK_WORDS}</p>`;
-	drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true });
+	drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true, wide: false });
 }
 
 /** The empty words of a reference, as `pageReference` writes them. */
@@ -130,6 +132,15 @@ export function pageReference(id: string, label: string, pages: number): Html {
 	return html`<a class="ref" href="#${id}"><span class="ref-room" aria-hidden="true">${room}</span><span class="ref-word" data-to="${id}"></span></a>`;
 }
 
+/** A tab's letters, in pixels: small enough for its longest word, which no tab breaks. */
+function tabSize(words: string): number {
+	const longest = Math.max(...words.split(" ").map(({ length }) => length));
+	return Math.min(10, Math.floor(TAB_ROOM / longest));
+}
+
+/** Pixels along a tab, over the width of a bold letter as a share of its height. */
+const TAB_ROOM = 44 / 0.6;
+
 function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
 	const section = sheets.sections[draft.section];
 	const bare = section?.bare === true;
@@ -143,7 +154,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const tab =
 		section?.slot === undefined
 			? ""
-			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${section.tab}</span></div>`;
-	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
+			: html`<div class="leaf-tab" style="--slot:${section.slot};font-size:${tabSize(section.tab)}px" aria-hidden="true"><span>${section.tab}</span></div>`;
+	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }

@@ -26,9 +26,10 @@ import type { Words } from "../words/words.ts";
 import { assemble } from "./assemble.ts";
 import { type BrowserPages, openBrowser, type PageScripts, readPageScripts } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
+import { hyphenatorOf } from "./hyphenate.ts";
 import { joinSegments } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
-import { paperOf } from "./paper.ts";
+import { type Paper, paperOf } from "./paper.ts";
 import { printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
 import type { Sheets } from "./section.ts";
@@ -124,7 +125,7 @@ async function printSheets(
 		signal,
 	};
 
-	const jobs = jobsOf(sheets);
+	const jobs = jobsOf(sheets, paper);
 	// Laying out and printing take about as long as each other; joining and reading back a little less.
 	const total = jobs.length * 3;
 	let done = 0;
@@ -163,13 +164,15 @@ async function printSheets(
 	return { problems, pdf, pages: assembled.leaves.length };
 }
 
-function jobsOf(sheets: Sheets): readonly LayoutJob[] {
+function jobsOf(sheets: Sheets, paper: Paper): readonly LayoutJob[] {
+	const hyphenate = hyphenatorOf(sheets.language);
 	return sheets.sections.flatMap((section) => {
 		const source = section.targets.find((target) => target.source !== undefined)?.source;
-		return section.parts.map(({ head, html }) => ({
+		return section.parts.map(({ head, html, wide }) => ({
 			title: head === "" || head === section.title ? section.title : `${section.title}, ${head}`,
-			html: html.text,
+			html: hyphenate(html.text),
 			place: source?.place([]) ?? NO_PLACE,
+			...(wide === true && { area: { width: paper.areaHeight, height: paper.areaWidth } }),
 		}));
 	});
 }

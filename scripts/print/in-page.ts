@@ -42,10 +42,13 @@ export interface Spot {
 	readonly top: number;
 }
 
-/** Something that stands outside its text area. */
+/** Something that stands outside its text area, or runs over the edge of its cell. */
 export interface Spill {
 	readonly leaf: number;
 	readonly words: string;
+	/** The id that stands last before it. */
+	readonly after: string | undefined;
+	readonly edge: "area" | "cell";
 }
 
 export interface Measures {
@@ -122,8 +125,15 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	bench.className = "leaf-text";
 	bench.style.width = `${area.width}px`;
 	bench.append(content);
+	for (const wide of bench.querySelectorAll("table, pre")) {
+		// What is cut off would be lost: it is set smaller, and breaks where it must.
+		const room = wide.parentElement?.clientWidth ?? area.width;
+		if (wide.scrollWidth > room + 1) wide.classList.add("too-wide");
+	}
 	for (const whole of bench.querySelectorAll(WHOLE)) {
-		if (heightOf(whole) > area.height) whole.classList.add("too-tall");
+		if (heightOf(whole) <= area.height) continue;
+		whole.classList.add("too-tall");
+		if (whole instanceof HTMLTableRowElement) unrollRow(whole);
 	}
 	const isOuter = (element: Element) =>
 		element.parentElement?.closest(":is(.whole, .page-line, tbody > tr, figure):not(.too-tall)") === null;
@@ -161,6 +171,39 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	content.append(...bench.childNodes);
 	bench.remove();
 	return { insides, heads };
+}
+
+/**
+ * Makes text of a row that is longer than a page: nothing cuts a row of a table. Its cells then stand
+ * under each other, and what followed the row is a table of its own with the same head.
+ */
+function unrollRow(row: HTMLTableRowElement): void {
+	const table = row.closest("table");
+	if (table === null) return;
+	const text = document.createElement("div");
+	text.className = "tall-row too-tall";
+	for (const cell of row.cells) {
+		text.appendChild(document.createElement("div")).append(...cell.childNodes);
+	}
+	const rest = table.cloneNode(false);
+	if (!(rest instanceof HTMLTableElement)) return;
+	const rows = [...(row.parentElement?.children ?? [])];
+	const after = rows.slice(rows.indexOf(row) + 1);
+	for (const part of table.querySelectorAll(":scope > colgroup, :scope > thead")) {
+		const copy = rest.appendChild(part.cloneNode(true));
+		if (copy instanceof HTMLTableSectionElement) copy.classList.add("again");
+	}
+	rest.appendChild(document.createElement("tbody")).append(...after);
+	row.remove();
+	table.after(text, ...(after.length > 0 ? [rest] : []));
+	if (table.querySelector("tbody > tr") !== null) return;
+	// A head without rows: its words go before those of the cells.
+	table.querySelectorAll("thead th").forEach((head, position) => {
+		const label = document.createElement("b");
+		label.append(...head.childNodes, " ");
+		text.children[position]?.prepend(label);
+	});
+	table.remove();
 }
 
 function heightOf(element: Element | null): number {
@@ -254,6 +297,7 @@ function handlers(paged: Paged): readonly unknown[] {
 
 async function measure(): Promise<Measures> {
 	await loadFonts();
+	removeIdleHyphens();
 	const spots: Spot[] = [];
 	const spills: Spill[] = [];
 	Array.from(document.querySelectorAll(".leaf")).forEach((leaf, number) => {
@@ -261,23 +305,86 @@ async function measure(): Promise<Measures> {
 		const text = leaf.querySelector(".leaf-text");
 		if (text === null) return;
 		const box = text.getBoundingClientRect();
-		for (const element of text.querySelectorAll<HTMLElement>("*")) {
-			if (element.parentElement?.closest("svg")) continue;
-			const at = element.getBoundingClientRect();
-			if (element.id !== "") spots.push({ id: element.id, leaf: number, top: at.top - edge.top });
-			if (at.width === 0 || at.height === 0) continue;
-			// Half a pixel of rounding, and the swung ends of letters below the last line.
-			if (
-				at.left < box.left - 0.6 ||
-				at.right > box.right + 0.6 ||
-				at.top < box.top - 0.6 ||
-				at.bottom > box.bottom + 3
-			) {
-				spills.push({ leaf: number, words: (element.textContent ?? "").trim().slice(0, 60) });
+		let after: string | undefined;
+		const spill = (of: Node, where: Spill["edge"]) => {
+			const label = of instanceof Element ? (of.getAttribute("aria-label") ?? of.localName) : "";
+			const words = ((of.textContent ?? "").trim() || label).slice(0, 60);
+			spills.push({ leaf: number, words, after, edge: where });
+		};
+		const walker = document.createTreeWalker(text, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT);
+		for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+			if (node.parentElement?.closest("svg")) continue;
+			if (node instanceof HTMLElement || node instanceof SVGElement) {
+				const at = node.getBoundingClientRect();
+				if (node.id !== "") {
+					spots.push({ id: node.id, leaf: number, top: at.top - edge.top });
+					after = node.id;
+				}
+				if (at.width > 0 && at.height > 0 && !isWithin(at, box, 0.6, 3)) spill(node, "area");
+			} else if (node.textContent?.trim() !== "") {
+				const cell = node.parentElement?.closest("td, th")?.getBoundingClientRect();
+				// The box of an element says nothing of letters that run over it.
+				const lines = linesOf(node);
+				if (lines.some((line) => !isWithin(line, box, 0.6, 3))) spill(node, "area");
+				else if (cell !== undefined && lines.some((line) => !isWithin(line, cell, 1.5, 6)))
+					spill(node, "cell");
 			}
 		}
 	});
 	return { spots, spills };
+}
+
+/**
+ * Takes the soft hyphens away at which no line ends: in a PDF each one would part its word in two, for
+ * whoever searches or listens. A paragraph that would come out higher or lower without them keeps them.
+ */
+function removeIdleHyphens(): void {
+	const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+	const range = document.createRange();
+	const boxAt = (node: Node, at: number) => {
+		range.setStart(node, at);
+		range.setEnd(node, at + 1);
+		return range.getBoundingClientRect();
+	};
+	const edits: { node: Text; before: string; after: string; block: Element; height: number }[] = [];
+	for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+		const block = node.parentElement?.closest("p, li, dt, dd, td, th, figcaption, div");
+		if (!(node instanceof Text) || !block || !node.data.includes(SOFT_HYPHEN)) continue;
+		const { data } = node;
+		let after = "";
+		for (let i = 0; i < data.length; i++) {
+			if (data[i] === SOFT_HYPHEN && i > 0 && i < data.length - 1) {
+				const [left, right] = [boxAt(node, i - 1), boxAt(node, i + 1)];
+				if (Math.abs(left.bottom - right.bottom) < 2 && right.left > left.left) continue;
+			}
+			after += data[i];
+		}
+		edits.push({ node, before: data, after, block, height: heightOf(block) });
+	}
+	for (const { node, after } of edits) node.data = after;
+	const moved = new Set(
+		edits.filter(({ block, height }) => Math.abs(heightOf(block) - height) > 0.5).map(({ block }) => block),
+	);
+	for (const { node, before, block } of edits) if (moved.has(block)) node.data = before;
+}
+
+const SOFT_HYPHEN = "\u00ad";
+
+/** The boxes of a text's lines. */
+function linesOf(text: Node): readonly DOMRect[] {
+	const range = document.createRange();
+	range.selectNodeContents(text);
+	return [...range.getClientRects()].filter(({ width, height }) => width > 0 && height > 0);
+}
+
+/** Whether a box lies in another, with some slack for rounding; more below, for the swung ends of letters. */
+function isWithin(at: DOMRect, box: DOMRect, slack: number, below: number): boolean {
+	return (
+		at.left >= box.left - slack &&
+		at.right <= box.right + slack &&
+		at.top >= box.top - below &&
+		at.bottom <= box.bottom + below
+	);
 }
 
 window.handbookPrint = { layOut, measure };

@@ -21,6 +21,8 @@ export interface LayoutJob {
 	readonly html: string;
 	/** Where its content is written, for problems. */
 	readonly place: Place;
+	/** Where it is not the usual text area. */
+	readonly area?: Area;
 }
 
 export interface LayoutSetting {
@@ -51,7 +53,7 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 		.map((job, number) => ({ job, number }))
 		.sort((a, b) => b.job.html.length - a.job.html.length || a.number - b.number);
 	const { cache, pages, scripts, styles, language, area } = setting;
-	const common = [pages.version, scripts.layout, scripts.own, styles, language, JSON.stringify(area)];
+	const common = [pages.version, scripts.layout, scripts.own, styles, language];
 
 	async function work(): Promise<void> {
 		let open: OpenPage | undefined;
@@ -59,12 +61,13 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 			for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
 				setting.signal?.throwIfAborted();
 				const { job, number } = next;
+				const ownArea = job.area ?? area;
 				const bytes = await cache
-					.keep([...common, job.html], async () => {
+					.keep([...common, JSON.stringify(ownArea), job.html], async () => {
 						for (let attempt = 1; ; attempt++) {
 							try {
 								open ??= await prepared(setting);
-								return await layOutOne(open, job, area);
+								return await layOutOne(open, job, ownArea);
 							} catch (error) {
 								await open?.close();
 								open = undefined;

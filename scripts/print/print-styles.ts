@@ -7,7 +7,10 @@ import { join } from "node:path";
 import { packageFolder } from "./package-folder.ts";
 import type { Paper } from "./paper.ts";
 
-const FONTS = "@fontsource-variable/atkinson-hyperlegible-next";
+const FONTS = "@fontsource/atkinson-hyperlegible-next";
+
+/** Files of single weights: of a variable font browsers write every letter as a drawing (Type 3). */
+const FACES = ["400.css", "600.css", "700.css", "400-italic.css", "600-italic.css", "700-italic.css"];
 
 /**
  * All styles. The fonts are embedded, so that a page needs no file and no network.
@@ -36,12 +39,11 @@ ${sheet}`;
 }
 
 /** The package's own style sheets, upright and italic, with every font file inside them. */
-async function embeddedFonts(): Promise<string> {
-	const folder = packageFolder(FONTS);
-	const sheets = await Promise.all(
-		["wght.css", "wght-italic.css"].map((name) => readFile(join(folder, name), "utf8")),
-	);
-	const text = sheets.join("\n");
+export async function embeddedFonts(from = FONTS, names: readonly string[] = FACES): Promise<string> {
+	const folder = packageFolder(from);
+	const sheets = await Promise.all(names.map((name) => readFile(join(folder, name), "utf8")));
+	// The older form of the same files, for browsers of long ago.
+	const text = sheets.join("\n").replace(/,\s*url\([^)]*\.woff\) format\('woff'\)/g, "");
 	const files = new Map<string, string>();
 	for (const [, file] of text.matchAll(/url\((\.\/files\/[^)]+)\)/g)) {
 		if (file === undefined || files.has(file)) continue;

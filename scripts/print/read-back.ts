@@ -42,6 +42,8 @@ export interface Stretch {
 	readonly pdf: Uint8Array;
 	readonly part: number;
 	readonly parts: number;
+	/** False where only words and links are asked for: finding what is painted takes as long as both. */
+	readonly painted?: boolean;
 }
 
 /**
@@ -66,7 +68,7 @@ function inThread(stretch: Stretch): Promise<ReadPdf> {
 }
 
 /** Reads the pages of a stretch, and all destinations. */
-export async function readStretch({ pdf, part, parts }: Stretch): Promise<ReadPdf> {
+export async function readStretch({ pdf, part, parts, painted = true }: Stretch): Promise<ReadPdf> {
 	const task = getDocument({
 		data: new Uint8Array(pdf),
 		useSystemFonts: false,
@@ -80,7 +82,7 @@ export async function readStretch({ pdf, part, parts }: Stretch): Promise<ReadPd
 		const pages: ReadPage[] = [];
 		for (let number = first + 1; number <= end; number++) {
 			const page = await document.getPage(number);
-			pages.push(await readPage(page));
+			pages.push(await readPage(page, painted));
 			page.cleanup();
 		}
 		const destinations = new Map<string, number>();
@@ -101,7 +103,7 @@ function isReference(value: unknown): value is { num: number; gen: number } {
 	return typeof value === "object" && value !== null && "num" in value && "gen" in value;
 }
 
-async function readPage(page: PDFPageProxy): Promise<ReadPage> {
+async function readPage(page: PDFPageProxy, painted: boolean): Promise<ReadPage> {
 	const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = page.view;
 	const height = (y1 - y0) / POINTS;
 	const toBox = (left: number, bottom: number, right: number, top: number): Box => ({
@@ -129,7 +131,7 @@ async function readPage(page: PDFPageProxy): Promise<ReadPage> {
 		height,
 		words,
 		links: annotations.flatMap((annotation) => linkOf(annotation, toBox)),
-		painted: await paintedOn(page, toBox),
+		painted: painted ? await paintedOn(page, toBox) : undefined,
 	};
 }
 

@@ -14,6 +14,8 @@ export interface SheetPart {
 	/** The running head. */
 	readonly head: string;
 	readonly html: Html;
+	/** Lies on its side: for tables with many columns. */
+	readonly wide?: boolean;
 }
 
 /** A place in the binder that the outline and references lead to. */

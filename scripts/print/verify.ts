@@ -4,17 +4,21 @@
  *
  *   1. every page has the size of the paper, and there is a page for each leaf
  *   2. nothing is painted in the punched margin or where printers do not print            H403
- *   3. nothing stands outside its text area                                               H403
- *   4. every word of the sheets was laid out, and is on its page                          H403
+ *   3. nothing stands outside its text area, no line is cut, no page is empty but a back   H403
+ *   4. every word of the sheets was laid out once, and is on its page once                H403
  *   5. every page carries its number, every link lands on the page that carries the printed
  *      number and the words it was to lead to                                             H404
- *   6. every drill's title, cues, faults, spotting and caution are on paper               H403
+ *   6. every drill's title, cues, faults, spotting, caution and doses stand on its card exactly
+ *      once, and on the pages of its card                                                 H403
+ *   7. what had to be broken or set smaller to fit is named                               H405
  */
 
 import type { Measured } from "../compute/measure.ts";
 import type { LinkedDrill, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
+import { doseWords } from "../render/views/words.ts";
+import type { Words } from "../words/words.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
 import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
@@ -27,7 +31,7 @@ export interface Verification {
 	readonly assembled: Assembled;
 	readonly segments: readonly Segment[];
 	readonly paper: Paper;
-	readonly handbook: Measured & { readonly markdown: MarkdownRenderer };
+	readonly handbook: Measured & { readonly markdown: MarkdownRenderer; readonly words: Words };
 	/** For what cannot be placed in a file. */
 	readonly elsewhere: Place;
 	/** That read the PDF side by side. */
@@ -85,8 +89,13 @@ class Finder {
 		this.#verification = verification;
 	}
 
-	doesNotFit(leaf: number, what: string): void {
-		this.problems.push(problem("H403", this.#place(leaf), `${what}${this.#onPage(leaf)}.`));
+	/** @param after the id that stands last before it, where that is known better than by page */
+	doesNotFit(leaf: number, what: string, after?: string): void {
+		this.problems.push(problem("H403", this.#place(leaf, after), `${what}${this.#onPage(leaf)}.`));
+	}
+
+	wasSqueezed(leaf: number, what: string, after: string | undefined): void {
+		this.problems.push(problem("H405", this.#place(leaf, after), `${what}${this.#onPage(leaf)}.`));
 	}
 
 	wrongNumber(leaf: number, what: string): void {
@@ -99,8 +108,10 @@ class Finder {
 	}
 
 	/** The last target with a source on the leaf, or before it in its section. */
-	#place(position: number): Place {
+	#place(position: number, after?: string): Place {
 		const { assembled, elsewhere } = this.#verification;
+		const known = after === undefined ? undefined : assembled.targets.get(after)?.source;
+		if (known !== undefined) return known.place([]);
 		const section = assembled.leaves[position]?.section;
 		let place = elsewhere;
 		for (const target of assembled.targets.values()) {
@@ -123,6 +134,9 @@ function checkSections({ sheets, assembled }: Verification, found: Finder): void
 		const lost = lettersMissing(lettersOf(wanted), lettersOf(there));
 		if (lost !== "")
 			found.doesNotFit(first, `Letters of "${section.title}" were lost in laying out: ${lost}`);
+		const twice = lettersMissing(lettersOf(there), lettersOf(wanted));
+		if (twice !== "")
+			found.doesNotFit(first, `Letters of "${section.title}" were laid out more than once: ${twice}`);
 	});
 }
 
@@ -155,16 +169,51 @@ function checkPages(
 		}
 		const lost = lettersMissing(lettersOf(textOf(leaf.text)), page.text);
 		if (lost !== "") found.doesNotFit(position, `Letters that were laid out are not on paper: ${lost}`);
+		// The numbers of a list are the browser's own, so figures are not counted here.
+		const more = lettersMissing(page.text.replace(/\p{N}/gu, ""), lettersOf(textOf(leaf.text)));
+		if (more !== "") found.doesNotFit(position, `Letters are on paper that were not laid out: ${more}`);
+		if (page.text === "" && !/<(svg|img)\b/.test(leaf.text)) found.doesNotFit(position, "A page is empty");
+		checkSqueezed(leaf, position, found);
 		if (leaf.label !== "" && !footOf(page, paper).includes(leaf.label)) {
 			found.wrongNumber(position, `The page's number ${leaf.label} is not at its foot`);
 		}
 	});
 	for (const { first, measures } of segments) {
-		for (const { leaf, words } of measures.spills) {
-			found.doesNotFit(first + leaf, `"${words}" stands outside the text area`);
+		for (const { leaf, words, after, edge } of measures.spills) {
+			const where = edge === "area" ? "stands outside the text area" : "runs over the edge of its cell";
+			found.doesNotFit(first + leaf, `"${words}" ${where}`, after);
 		}
 	}
 }
+
+/** What the layout marked as not fitting as it is written. A card may go on overleaf. */
+function checkSqueezed({ text }: Leaf, position: number, found: Finder): void {
+	let after: string | undefined;
+	for (const [tag, name = ""] of text.matchAll(/<([a-z][a-z0-9]*)\b[^>]*>/g)) {
+		after = /\sid="([^"]*)"/.exec(tag)?.[1] ?? after;
+		const classes = /\sclass="([^"]*)"/.exec(tag)?.[1]?.split(" ") ?? [];
+		const what = WHAT[classes.includes("tall-row") ? "tr" : name] ?? "A piece that should stay whole";
+		if (classes.includes("too-wide")) {
+			found.wasSqueezed(position, `${what} is wider than the page, and was set smaller`, after);
+		}
+		if (
+			classes.includes("too-tall") &&
+			name !== "article" &&
+			name !== "section" &&
+			!tag.includes("data-split-from")
+		) {
+			found.wasSqueezed(position, `${what} is longer than a page, and goes on overleaf`, after);
+		}
+	}
+}
+
+const WHAT: Readonly<Record<string, string>> = {
+	table: "A table",
+	tr: "A row of a table",
+	pre: "A block of preformatted text",
+	figure: "A figure",
+	li: "An entry of a list",
+};
 
 /** Half a pixel: browsers and PDF round. */
 const SLACK = 0.5;
@@ -233,34 +282,101 @@ function checkLinks(
 	});
 }
 
-function checkDrills({ assembled, handbook }: Verification, pages: readonly TextPage[], found: Finder): void {
-	const bySection = new Map<number, string>();
-	assembled.leaves.forEach((leaf, position) => {
-		bySection.set(leaf.section, (bySection.get(leaf.section) ?? "") + (pages[position]?.text ?? ""));
+function checkDrills(
+	{ sheets, assembled, handbook }: Verification,
+	pages: readonly TextPage[],
+	found: Finder,
+): void {
+	const cards = cardsOf(sheets);
+	// The leaf of the card that follows in the section, or the section's last.
+	const starts = [...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? []);
+	const ends = starts.map((start, i) => {
+		const next = starts[i + 1];
+		const section = assembled.leaves[start]?.section;
+		return next !== undefined && assembled.leaves[next]?.section === section
+			? next
+			: assembled.leaves.findLastIndex((leaf) => leaf.section === section);
 	});
+	// Of several cards on one leaf the last decides: it is the one that may go on overleaf.
+	const endOf = new Map(starts.map((start, i) => [start, ends[i] ?? start]));
 	for (const drill of handbook.curriculum.drills.values()) {
-		const target = assembled.targets.get(`drill-${drill.id}`);
-		const section = target === undefined ? undefined : assembled.leaves[target.leaf]?.section;
-		if (target === undefined || section === undefined) {
+		const id = `drill-${drill.id}`;
+		const target = assembled.targets.get(id);
+		const card = cards.get(id);
+		if (target === undefined || card === undefined) {
 			found.doesNotFit(0, `The card of "${drill.title}" is missing`);
 			continue;
 		}
-		const text = bySection.get(section) ?? "";
-		for (const words of wordsOnCard(drill)) {
-			if (text.includes(lettersOf(handbook.markdown.plain(words)))) continue;
-			found.doesNotFit(target.leaf, `The card of "${drill.title}" lacks the words "${words}"`);
+		const text = pages
+			.slice(target.leaf, (endOf.get(target.leaf) ?? target.leaf) + 1)
+			.map((page) => page.text)
+			.join("");
+		const wanted = wordsOnCard(drill, handbook);
+		for (const { tag, words } of wanted) {
+			const letters = lettersOf(words);
+			const times = wanted.filter((one) => one.tag === tag && lettersOf(one.words) === letters).length;
+			const there = card.filter((one) => one.tag === tag && one.letters === letters).length;
+			if (there === 0 || !text.includes(letters)) {
+				found.doesNotFit(target.leaf, `The card of "${drill.title}" lacks the words "${words}"`, id);
+			} else if (there !== times) {
+				found.doesNotFit(
+					target.leaf,
+					`The card of "${drill.title}" has the words "${words}" ${there} times instead of ${times}`,
+					id,
+				);
+			}
 		}
 	}
 }
 
-/** What a coach must find on a drill's card. */
-function wordsOnCard(drill: LinkedDrill): readonly string[] {
+/** A piece of text, with the element it stands in. */
+interface Piece {
+	readonly tag: string;
+	readonly letters: string;
+}
+
+/** The pieces of every drill's card as the sheets have it, by the id of its heading. */
+function cardsOf(sheets: Sheets): ReadonlyMap<string, readonly Piece[]> {
+	const cards = new Map<string, readonly Piece[]>();
+	for (const { parts } of sheets.sections) {
+		for (const { html } of parts) {
+			for (const [markup] of html.text.matchAll(/<article class="card [\s\S]*?<\/article>/g)) {
+				const id = /<h2 id="([^"]*)"/.exec(markup)?.[1];
+				if (id !== undefined) cards.set(id, piecesOf(markup));
+			}
+		}
+	}
+	return cards;
+}
+
+function piecesOf(markup: string): readonly Piece[] {
+	return [...markup.matchAll(/<(h2|li|dt|dd|td|p)\b[^>]*>([\s\S]*?)<\/\1>/g)].map(
+		([, tag = "", inside = ""]) => ({ tag, letters: lettersOf(textOf(inside)) }),
+	);
+}
+
+/** What a coach must find on a drill's card, with the element it stands in. */
+function wordsOnCard(
+	drill: LinkedDrill,
+	{ markdown, words: said }: Verification["handbook"],
+): readonly { readonly tag: string; readonly words: string }[] {
+	const plain = (words: string) => markdown.plain(words);
+	const safety = [
+		...(drill.spotting === undefined ? [] : [`${said.safety.spotting} ${plain(drill.spotting)}`]),
+		...(drill.caution === undefined ? [] : [`${said.safety.caution} ${plain(drill.caution)}`]),
+	];
+	const ways = [...drill.levels.values()].map((dose) =>
+		`${dose.do === undefined ? said.drill.asDescribed : plain(dose.do)} ${doseWords(said, drill, dose)}`.trim(),
+	);
 	return [
-		drill.title,
-		...drill.cues,
-		...drill.faults.flatMap(({ see, say }) => [see, say]),
-		...[drill.spotting, drill.caution].filter((words) => words !== undefined),
-		...[...drill.levels.values()].flatMap((dose) => dose.do ?? []),
+		{ tag: "h2", words: plain(drill.title) },
+		...drill.cues.map((cue) => ({ tag: "li", words: plain(cue) })),
+		...drill.faults.flatMap(({ see, say }) => [
+			{ tag: "dt", words: plain(see) },
+			{ tag: "dd", words: plain(say) },
+		]),
+		...safety.map((words) => ({ tag: "p", words })),
+		...ways.map((words) => ({ tag: "td", words })),
 	];
 }
 

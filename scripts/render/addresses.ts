@@ -47,3 +47,16 @@ const FOLDERS: Readonly<Record<LinkTarget["kind"], string>> = {
 export function addressFile(address: Address): string {
 	return address === "" || address.endsWith("/") ? `${address}index.html` : address;
 }
+
+/** Where printed sheets lie, as files from the root of the site. */
+export const SHEET_FILES = {
+	classSheet: (weekId: Id, classId: Id) => `print/weeks/${weekId}/class-sheets/${classId}.pdf`,
+	weekPacket: (weekId: Id) => `print/weeks/${weekId}/packet.pdf`,
+	stationCards: (weekId: Id, apparatus: Id, up: 2 | 4) =>
+		`print/weeks/${weekId}/station-cards/${apparatus}-${up === 2 ? "two-up" : "four-up"}.pdf`,
+	floorPlans: (weekId: Id, apparatus: Id) => `print/weeks/${weekId}/floor-plans/${apparatus}.pdf`,
+	storeRoom: (weekId: Id) => `print/weeks/${weekId}/store-room.pdf`,
+	labels: (weekId: Id) => `print/weeks/${weekId}/labels.pdf`,
+	checkSheet: (level: Id) => `print/check-sheets/${level}.pdf`,
+	termOverview: () => "print/term-overview.pdf",
+} as const;

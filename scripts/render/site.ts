@@ -157,6 +157,8 @@ export interface FrameFacts {
 	readonly site: string | undefined;
 	/** Whether the site can be kept on a device; a preview cannot. */
 	readonly kept: boolean;
+	/** Printed sheets that can be linked to, as files from the root of the site. */
+	readonly printed: ReadonlySet<string>;
 	readonly findings: number;
 }
 
@@ -165,12 +167,16 @@ export interface SiteOptions {
 	readonly kept?: boolean;
 	/** Pictures and videos as they are served; without them pages show none. */
 	readonly media?: PreparedMedia;
+	/** Printed sheets that stand beside the site, as files from its root. */
+	readonly printed?: ReadonlySet<string>;
 }
+
+const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */
 export function sitePages(
 	handbook: Handbook,
-	{ kept = false, media = NO_MEDIA }: SiteOptions = {},
+	{ kept = false, media = NO_MEDIA, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): readonly SitePage[] {
 	const site = indexSite(handbook, media);
 	const { curriculum, words } = site;
@@ -186,6 +192,7 @@ export function sitePages(
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,
+		printed,
 		findings: handbook.findings.length,
 	};
 	const plain = (text: string | undefined) =>

@@ -31,7 +31,7 @@ const FONT_FILES = [
 ] as const;
 
 /** Style sheets of the site; those of the printed sheets are not among them. */
-const STYLES = ["site.css", "search.css", "hall.css", "pictures.css"];
+const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
 
 export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
@@ -48,9 +48,10 @@ export interface WrittenSite {
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
-	{ progress, kept = false, media = NO_MEDIA }: WriteSiteOptions = {},
+	{ progress, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
-	const pages = sitePages(handbook, { kept, media });
+	const { kept = false, media = NO_MEDIA } = options;
+	const pages = sitePages(handbook, options);
 	progress?.(0, pages.length);
 	offerEdition({ pages });
 	try {

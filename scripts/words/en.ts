@@ -812,6 +812,23 @@ export const filterValues = {
 	} satisfies Record<Direction, { readonly name: string; readonly aliases: readonly string[] }>,
 };
 
+/** The printed sheets, as links on the pages where each is wanted. */
+export const prints = {
+	label: "To print",
+	note: "PDF files, fetched over the network",
+	termOverview: "The term on one page",
+	packet: "The week's packet",
+	packetOf: (week: number) => `Packet of week ${week}`,
+	classSheet: "This sheet on one leaf",
+	storeRoom: "Store-room list",
+	storeRoomOf: (week: number) => `Store-room list of week ${week}`,
+	labels: "Equipment labels",
+	checkSheet: "Blank skill check sheet",
+	cardsByTwo: "Station cards, two to a sheet",
+	cardsByFour: "four to a sheet",
+	floorPlans: "Floor plans",
+};
+
 // Measures ------------------------------------------------------------------------------------------
 
 /** What each measure asks, means and comes from. Published sources keep their names in every language. */

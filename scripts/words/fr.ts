@@ -797,6 +797,22 @@ export const filterValues: Words["filterValues"] = {
 	},
 };
 
+export const prints: Words["prints"] = {
+	label: "À imprimer",
+	note: "Fichiers PDF, pris sur le réseau",
+	termOverview: "La période sur une page",
+	packet: "Le dossier de la semaine",
+	packetOf: (week) => `Dossier de la semaine ${week}`,
+	classSheet: "Cette fiche sur une feuille",
+	storeRoom: "Liste du local",
+	storeRoomOf: (week) => `Liste du local de la semaine ${week}`,
+	labels: "Étiquettes du matériel",
+	checkSheet: "Fiche d'évaluation vierge",
+	cardsByTwo: "Cartes d'atelier, deux par feuille",
+	cardsByFour: "quatre par feuille",
+	floorPlans: "Plans au sol",
+};
+
 // Mesures -------------------------------------------------------------------------------------------
 
 export const measures: Words["measures"] = {
@@ -1857,5 +1873,15 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un numéro de page imprimé qui est faux",
 		"Le sommaire ou un renvoi enverrait le lecteur à une autre page.",
 		"C'est une faute du programme : gardez le dossier et signalez-la.",
+	],
+	H405: [
+		"Quelque chose a dû être coupé ou réduit pour être imprimé",
+		"C'est imprimé aussi bien que possible, mais plus difficile à lire que le reste.",
+		"Raccourcissez-le, ou partagez-le, à l'endroit nommé.",
+	],
+	H410: [
+		"Une fiche qui demande plus de faces qu'elle ne devrait",
+		"Elle a été imprimée en entier, dans les plus petits caractères lisibles, mais ce n'est plus la feuille unique qu'on accroche au mur ou pose sur une poutre.",
+		"Raccourcissez les textes de ce qui y est prévu, ou prévoyez moins d'ateliers pour ce cours.",
 	],
 });

@@ -38,6 +38,9 @@ const TYPES: Readonly<Record<string, string>> = {
 	webmanifest: "application/manifest+json",
 };
 
+/** Of the planned drills, so many are passed over before the next is changed. */
+const EVERY = 40;
+
 const { handbook: demo } = openHandbook(process.cwd());
 if (demo === undefined) throw new Error("Run this from the repository: its demo club does not open here.");
 const found = await findBrowser();
@@ -51,8 +54,18 @@ const browser = await puppeteer.launch({
 });
 try {
 	const drills = Number(process.argv[2] ?? 1000);
+	const planned = [...demo.curriculum.drills.values()]
+		.filter((drill) => drill.planned.length > 0)
+		.filter((_, i) => i % EVERY === 0)
+		.map(({ id }) => id);
 	const heads = ["club", "packs", "ready kB brotli", "kB gzip", "later kB brotli", "kB gzip"];
-	const times = ["requests", "ready s", "ready s, weak net", "one changed drill kB", "one added drill kB"];
+	const times = [
+		"requests",
+		"ready s",
+		"ready s, weak net",
+		"one changed drill, kB each",
+		"one added drill kB",
+	];
 	console.log(`| ${[...heads, ...times].join(" | ")} |\n|${" --- |".repeat(heads.length + times.length)}`);
 	const demoSite = built(demo.clubDir, "demo");
 	await printRow("the demo", demoSite);
@@ -60,10 +73,15 @@ try {
 		const club = join(work, `club-${words}`);
 		writeLargeClub(demo, club, { drills, words });
 		const site = built(club, `site-${words}`);
-		await printRow(`${drills} drills of ${words} words`, site, {
-			changed: built(club, `changed-${words}`, () => changeDrill(club)),
-			added: built(club, `added-${words}`, () => addDrill(club)),
+		const changed = planned.map((id) => {
+			const { undo } = changeDrill(club, id);
+			const out = built(club, `changed-${words}-${id}`);
+			undo();
+			return out;
 		});
+		addDrill(club);
+		const added = built(club, `added-${words}`);
+		await printRow(`${drills} drills of ${words} words`, site, { changed, added });
 	}
 	await printPages(demoSite);
 } finally {
@@ -71,23 +89,27 @@ try {
 	rmSync(work, { recursive: true, force: true });
 }
 
-/** Builds a club, after something was done to it, and gives the site's folder. */
-function built(club: string, name: string, first: () => void = () => undefined): string {
-	first();
+/** Builds a club, and gives the site's folder. */
+function built(club: string, name: string): string {
 	const out = join(work, name);
 	const command = ["scripts/commands/main.ts", "build", "--no-print", "--club", club, "--out", out];
 	execFileSync(process.execPath, command, { stdio: "ignore" });
 	return out;
 }
 
-/** Another cue, and another sentence, in a drill that a week plans. */
-function changeDrill(club: string): void {
-	const file = join(club, "content/drills/floor", readdirSync(join(club, "content/drills/floor"))[3] ?? "");
-	const text = readFileSync(file, "utf8");
+/** Another cue, and one paragraph more, in a drill that weeks plan; `undo` gives it back. */
+function changeDrill(club: string, id: string): { undo(): void } {
+	const drills = join(club, "content/drills");
+	const file = readdirSync(drills, { recursive: true })
+		.map(String)
+		.find((path) => path.endsWith(`${sep}${id}.md`));
+	if (file === undefined) throw new Error(`The club has no drill ${id}.`);
+	const text = readFileSync(join(drills, file), "utf8");
 	writeFileSync(
-		file,
+		join(drills, file),
 		`${text.replace(/cues: \["[^"]*"/, 'cues: ["Press the floor and grow"')}\nA quiet end is worth more than a high start.\n`,
 	);
+	return { undo: () => writeFileSync(join(drills, file), text) };
 }
 
 function addDrill(club: string): void {
@@ -137,7 +159,7 @@ function sum(numbers: readonly number[]): number {
 async function printRow(
 	name: string,
 	site: string,
-	others?: { readonly changed: string; readonly added: string },
+	others?: { readonly changed: readonly string[]; readonly added: string },
 ): Promise<void> {
 	const { ready, later, packs, counts } = partsOf(site);
 	const before = new Set(packs.map(({ path }) => path));
@@ -146,8 +168,9 @@ async function printRow(
 			// The worker is new in every edition.
 			({ path }) => path === "worker.js" || !before.has(path),
 		);
-		return `${(sum(news.map((part) => part.brotli)) / 1000).toFixed(1)} in ${news.length}`;
+		return sum(news.map((part) => part.brotli)) / 1000;
 	};
+	const changes = (others?.changed ?? []).map(fresh).sort((a, b) => a - b);
 	const wire = await install(site, undefined);
 	const weak = await install(site, { rate: 1_600_000 / 8, delay: 150 });
 	const row = [
@@ -160,8 +183,8 @@ async function printRow(
 		wire.requests,
 		wire.seconds.toFixed(1),
 		weak.seconds.toFixed(1),
-		others === undefined ? "" : fresh(others.changed),
-		others === undefined ? "" : fresh(others.added),
+		changes.map((kilo) => kilo.toFixed(1)).join(", "),
+		others === undefined ? "" : fresh(others.added).toFixed(0),
 	];
 	console.log(`| ${row.join(" | ")} |`);
 }

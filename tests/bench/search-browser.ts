@@ -11,6 +11,7 @@ import type { Handbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../../scripts/render/search/build-search.ts";
 import type { SearchFiles } from "../../scripts/render/search/engine.ts";
+import { writeHeadText } from "../../scripts/render/search/head-text.ts";
 import { servePages } from "../search/serve-pages.ts";
 
 const SLOWER = 4;
@@ -64,13 +65,13 @@ export async function startBrowser(handbook: Handbook): Promise<BrowserBench> {
 			const served = await servePages(handbook, {
 				likeHost: true,
 				files: [
-					{ path: HEAD_FILE, text: JSON.stringify(files.head) },
+					{ path: HEAD_FILE, text: writeHeadText(files.head) },
 					{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
 					{ path: BODIES_FILE, text: JSON.stringify(files.bodies) },
 				],
 			});
 			try {
-				// Once without a clock, so that the server has compressed everything.
+				// Once without a clock, so that the server has made and compressed the page.
 				await coldRun(browser, served.url);
 				const cold: number[] = [];
 				for (let run = 0; run < COLD_RUNS; run++) cold.push(await coldRun(browser, served.url));

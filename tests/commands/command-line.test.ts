@@ -146,3 +146,65 @@ function snapshot(dir: string): Map<string, string> {
 			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "latin1")]),
 	);
 }
+
+describe("print", () => {
+	const club = join(FIXTURES, "clubs", "full-pages");
+
+	it("explains every kind of sheet and its choices", () => {
+		const { stdout } = handbook("print", "--help");
+		for (const name of [
+			"binder",
+			"class-sheets",
+			"week-packet",
+			"station-cards",
+			"floor-plans",
+			"store-room",
+			"labels",
+			"check-sheets",
+			"term-overview",
+			"--week",
+			"--class",
+			"--level",
+			"--apparatus",
+			"--up",
+		])
+			expect(stdout).toContain(name);
+	});
+
+	it.each([
+		[["class-sheet"], "There is no kind of sheet class-sheet. Did you mean class-sheets?"],
+		[
+			["class-sheets", "--class", "mons"],
+			"There is no class mons. Did you mean mon? There are: mon, tue, open.",
+		],
+		[["labels", "--week", "9"], "There is no week 9. Did you mean 3? There are: 1, 3."],
+		[["check-sheets", "--level", "seniors"], "There is no level seniors. Did you mean senior?"],
+		[["station-cards", "--apparatus", "flor"], "There is no apparatus flor. Did you mean floor?"],
+		[["term-overview", "--week", "1"], "--week has no meaning for term-overview; it goes with class-sheets,"],
+		[["--class", "mon"], "--class has no meaning for binder; it goes with class-sheets."],
+	])("%j ends with 2 and says what there is", (args, words) => {
+		const { status, stdout } = handbook("print", ...args, "--club", club);
+		expect(stdout).toContain(words);
+		expect(status).toBe(2);
+	});
+
+	it("writes the sheet that was asked for, and no other", () => {
+		const dir = clubCopy(undefined, club);
+		const { status, stdout } = handbook(
+			"print",
+			"class-sheets",
+			"--week",
+			"1",
+			"--class",
+			"mon",
+			"--club",
+			dir,
+		);
+		expect(stdout).toContain("print/weeks/week-1/class-sheets/mon.pdf");
+		expect(status).toBe(0);
+		const made = readdirSync(join(dir, "_site"), { recursive: true, withFileTypes: true })
+			.filter((entry) => entry.isFile())
+			.map(({ name }) => name);
+		expect(made.sort()).toEqual([".handbook-files.json", "mon.pdf"]);
+	});
+});

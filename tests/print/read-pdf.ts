@@ -26,6 +26,8 @@ export interface PrintedPage {
 	}[];
 	/** Roles in the page's part of the structure tree. */
 	readonly roles: readonly string[];
+	/** Alternative texts in it. */
+	readonly alternatives: readonly string[];
 }
 
 export interface PrintedPdf {
@@ -79,6 +81,7 @@ export async function readPdf(bytes: Uint8Array): Promise<PrintedPdf> {
 				url: typeof url === "string" ? url : undefined,
 			})),
 			roles: rolesOf(await page.getStructTree()),
+			alternatives: alternativesOf(await page.getStructTree()),
 		});
 	}
 	const destinations = new Map<string, number>();
@@ -119,6 +122,13 @@ function rolesOf(node: unknown): readonly string[] {
 	if (typeof node !== "object" || node === null || !("role" in node)) return [];
 	const children: unknown = "children" in node ? node.children : [];
 	return [String(node.role), ...(Array.isArray(children) ? children.flatMap(rolesOf) : [])];
+}
+
+function alternativesOf(node: unknown): readonly string[] {
+	if (typeof node !== "object" || node === null) return [];
+	const own = "alt" in node && typeof node.alt === "string" ? [node.alt] : [];
+	const children: unknown = "children" in node ? node.children : [];
+	return [...own, ...(Array.isArray(children) ? children.flatMap(alternativesOf) : [])];
 }
 
 /** Letters and figures alone, in small letters. */

@@ -20,6 +20,7 @@ import { printStyles } from "../../scripts/print/print-styles.ts";
 import type { Sheets } from "../../scripts/print/section.ts";
 import { openCache } from "../../scripts/print/sheet-cache.ts";
 import { verifyBinder } from "../../scripts/print/verify.ts";
+import { raw } from "../../scripts/render/html.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
 const PLACE = { file: "_data/club.yaml", line: 1, column: 1 };
@@ -31,6 +32,8 @@ describe("reading back", () => {
 	let sheets: Sheets;
 	let sound: Assembled;
 	let common: PrintSetting;
+	/** Of the problems that were found last. */
+	let places: readonly string[] = [];
 	const paper = paperOf({ paper: "A4", punch: "four-hole" });
 
 	beforeAll(async () => {
@@ -69,7 +72,7 @@ describe("reading back", () => {
 	/** Prints with one leaf's markup changed, and verifies against what was meant. */
 	async function problemsOf(
 		change: (leaf: string) => string,
-		meant: { readonly assembled?: Assembled; readonly handbook?: Handbook } = {},
+		meant: { readonly assembled?: Assembled; readonly handbook?: Handbook; readonly sheets?: Sheets } = {},
 	): Promise<readonly string[]> {
 		let changed = 0;
 		const leaves = sound.leaves.map((leaf) => {
@@ -81,7 +84,7 @@ describe("reading back", () => {
 		const pdf = await joinSegments(segments, sound, sheets, paper);
 		const problems = await verifyBinder({
 			pdf,
-			sheets,
+			sheets: meant.sheets ?? sheets,
 			assembled: meant.assembled ?? sound,
 			segments,
 			paper,
@@ -89,9 +92,8 @@ describe("reading back", () => {
 			elsewhere: PLACE,
 			threads: 2,
 		});
-		expect(
-			changed > 0 || meant.assembled !== undefined || meant.handbook !== undefined || problems.length === 0,
-		).toBe(true);
+		expect(changed > 0 || Object.keys(meant).length > 0 || problems.length === 0).toBe(true);
+		places = problems.map(({ place }) => `${place.file}:${place.line}`);
 		return problems.map(({ code, what }) => `${code} ${what}`);
 	}
 
@@ -160,8 +162,81 @@ describe("reading back", () => {
 			handbook: { ...handbook, curriculum: { ...handbook.curriculum, drills } },
 		});
 		expect(wrong).toEqual([
-			'H403 The card of "Rock on the back" lacks the words "Never on a full stomach" (page D · Floor 2).',
+			'H403 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 2).',
 		]);
+	});
+
+	it("finds words that stand on paper twice", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace("<p>Down the slope.</p>", "<p>Down the slope.</p><p>Down the slope.</p>"),
+		);
+		expect(wrong.some((what) => what.startsWith("H403 Letters are on paper that were not laid out"))).toBe(
+			true,
+		);
+	});
+
+	it("finds a cue that stands on its card twice, or elsewhere than with the cues", async () => {
+		const rock = handbook.curriculum.drills.get("rock");
+		const cue = rock?.cues[0];
+		if (cue === undefined) throw new Error("the fixture's drill has a cue");
+		const told = (change: (markup: string) => string) =>
+			problemsOf((leaf) => leaf, {
+				sheets: {
+					...sheets,
+					sections: sheets.sections.map((section) => ({
+						...section,
+						parts: section.parts.map((part) => ({ ...part, html: raw(change(part.html.text)) })),
+					})),
+				},
+			});
+		const onCard = (change: (card: string) => string) => (markup: string) =>
+			markup.replace(/<article class="card [\s\S]*?id="drill-rock"[\s\S]*?<\/article>/, change);
+		const twice = await told(
+			onCard((card) => card.replace(`<li>${cue}</li>`, `<li>${cue}</li><li>${cue}</li>`)),
+		);
+		expect(twice).toContain(
+			`H403 The card of "Rock on the back" has the words "${cue}" 2 times instead of 1 (page D · Floor 2).`,
+		);
+		const elsewhere = await told(onCard((card) => card.replace(`<li>${cue}</li>`, `<li></li><p>${cue}</p>`)));
+		expect(elsewhere).toContain(
+			`H403 The card of "Rock on the back" lacks the words "${cue}" (page D · Floor 2).`,
+		);
+	});
+
+	it("finds a page that is empty and no intended back", async () => {
+		const at = sound.leaves.findIndex(({ blank, label }) => !blank && label === "S 1");
+		const leaves = sound.leaves.map((leaf, i) => (i === at ? { ...leaf, text: "<p></p>" } : leaf));
+		const wrong = await problemsOf(
+			(leaf) =>
+				leaf.includes('<span class="folio">S 1</span>')
+					? leaf.replace(/(<div class="leaf-text">)[\s\S]*(<div class="leaf-foot")/, "$1</div>$2")
+					: leaf,
+			{ assembled: { ...sound, leaves } },
+		);
+		expect(wrong).toContain("H403 A page is empty (page S 1).");
+	});
+
+	it("finds a line that is cut at the foot of its page", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace(
+				"<p>Down the slope.</p>",
+				'<p style="position:absolute;top:calc(100% - 6px)">Down the slope.</p>',
+			),
+		);
+		expect(wrong.some((what) => what.startsWith('H403 "Down the slope." stands outside the text area'))).toBe(
+			true,
+		);
+	});
+
+	it("finds letters that run over the edge of their cell, and names the file", async () => {
+		const wrong = await problemsOf((leaf) =>
+			leaf.replace(
+				/(<table class="levels"><tbody><tr><th scope="row")/,
+				'$1 style="white-space:nowrap;letter-spacing:60px"',
+			),
+		);
+		expect(wrong.some((what) => /^H403 ".*" runs over the edge of its cell/.test(what))).toBe(true);
+		expect(places.some((place) => /^content\/(drills|weeks)\/.*:1$/.test(place))).toBe(true);
 	});
 
 	it("finds a link that leads nowhere", async () => {

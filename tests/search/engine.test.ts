@@ -24,6 +24,7 @@ import {
 	type SearchIndex,
 	writeIndex,
 } from "../../scripts/render/search/engine.ts";
+import { openWhileReading, readHeadText } from "../../scripts/render/search/head-text.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { findWith, judge, judgedQueries, mean } from "./judge.ts";
 import {
@@ -426,12 +427,28 @@ describe("the demo club", () => {
 	test("the files hold the whole search, and the same bytes every time", () => {
 		const files = searchFiles(handbook);
 		expect(files.map(({ path }) => path)).toEqual([HEAD_FILE, SUMMARIES_FILE, BODIES_FILE]);
-		const [head, summaries, bodies] = files.map(({ text }) => JSON.parse(text));
-		const opened = openIndex(head);
-		opened.addSummaries(summaries);
-		opened.addBodies(bodies);
+		const [heads = "", summaries = "", bodies = ""] = files.map(({ text }) => text);
+		const opened = openIndex(readHeadText(heads));
+		opened.addSummaries(JSON.parse(summaries));
+		opened.addBodies(JSON.parse(bodies));
 		expect(opened.search("dish level 2 bars")).toEqual(index.search("dish level 2 bars"));
 		expect(searchFiles(handbook)).toEqual(files);
+	});
+
+	test("the first file is opened from pieces that end anywhere, and not when it is cut off", async () => {
+		const heads = searchFiles(handbook)[0]?.text ?? "";
+		async function* pieces(text: string, length: number) {
+			for (let at = 0; at < text.length; at += length) yield text.slice(at, at + length);
+		}
+		const whole = openIndex(readHeadText(heads));
+		for (const length of [97, 4096, heads.length]) {
+			const opened = await openWhileReading(pieces(heads, length));
+			expect(opened.entries).toEqual(whole.entries);
+			expect(opened.search("dish level 2 bars")).toEqual(whole.search("dish level 2 bars"));
+		}
+		for (const end of [0, 50, heads.lastIndexOf("\n")]) {
+			await expect(openWhileReading(pieces(heads.slice(0, end), 4096))).rejects.toThrow();
+		}
 	});
 });
 

@@ -119,6 +119,11 @@ test("filters narrow, count, become chips and come off again", async () => {
 	expect(await hits()).toEqual(expected("hollow", filters));
 	expect(await chips()).toEqual(["Remove Level: Level 2", "Remove Apparatus: Bars"]);
 	const counts = index.search("hollow", filters).counts;
+	// What a closed fold would show is written when it is opened.
+	await page.evaluate(async () => {
+		for (const fold of document.querySelectorAll<HTMLDetailsElement>(".search-facet")) fold.open = true;
+		await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+	});
 	const shown = await page.$$eval("[data-facet] .search-value", (rows) =>
 		rows.map((row) => ({
 			facet: row.closest<HTMLElement>("[data-facet]")?.dataset.facet ?? "",

@@ -83,6 +83,8 @@ export async function servePages(
 		kept.set(text, bytes);
 		return bytes;
 	};
+	// What takes long is done before anybody waits for an answer: a large index is seconds of work.
+	if (likeHost) for (const text of files.values()) if (typeof text === "string") packed(text);
 	const server = createServer((request, response) => {
 		const address = decodeURIComponent(new URL(request.url ?? "", "http://here").pathname.slice(1));
 		const page = pages.get(address);

@@ -14,6 +14,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
+import { layOutAll } from "./open-site.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -98,6 +99,7 @@ async function look<T>(
 	]);
 	if (first !== undefined) await page.evaluateOnNewDocument(first);
 	await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "load" });
+	await layOutAll(page);
 	const seen = await see(page);
 	await page.close();
 	expect(complaints, file).toEqual([]);
@@ -119,6 +121,7 @@ it("fits a screen of 320 pixels without scrolling sideways", async () => {
 
 it.each([
 	{ width: 360, theme: "light" },
+	{ width: 360, theme: "dark" },
 	{ width: 1280, theme: "dark" },
 ] as const)(
 	"has nothing that axe objects to, at $width pixels, $theme",
@@ -137,6 +140,27 @@ it.each([
 	},
 	300_000,
 );
+
+it("has nothing to tap below 24 pixels, but for links within a sentence", async () => {
+	const all: string[] = [];
+	for (const file of kinds.values()) {
+		const small = await look(file, { width: 360 }, (page) =>
+			page.evaluate(() =>
+				[
+					...document.querySelectorAll<HTMLElement>(
+						"button, summary, select, input:not([type=radio], [type=checkbox]), main :is(h2, h3, h4, th, nav, label) > a",
+					),
+				]
+					.filter((target) => target.checkVisibility())
+					.map((target) => ({ html: target.outerHTML, box: target.getBoundingClientRect() }))
+					.filter(({ box }) => box.height < 24 || box.width < 24)
+					.map(({ html, box }) => `${html.slice(0, 90)}: ${box.width} × ${box.height}`),
+			),
+		);
+		all.push(...small.map((target) => `${file} ${target}`));
+	}
+	expect(all).toEqual([]);
+});
 
 it("has targets of 44 pixels where a coach taps in the hall", async () => {
 	for (const file of kinds.values()) {

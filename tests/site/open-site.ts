@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
-import puppeteer, { type Browser } from "puppeteer-core";
+import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import { afterAll } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
@@ -56,4 +56,13 @@ export async function openSite(clubDir: string): Promise<OpenSite> {
 		server.close();
 	});
 	return { site, browser, root: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
+}
+
+/** Has everything of a page laid out, also what waits until it is come to: it can be measured, and does not move. */
+export async function layOutAll(page: Page): Promise<void> {
+	await page.evaluate(() => {
+		for (const element of document.querySelectorAll<HTMLElement>("main *")) {
+			if (getComputedStyle(element).contentVisibility === "auto") element.style.contentVisibility = "visible";
+		}
+	});
 }

@@ -10,7 +10,7 @@ import type { AxeResults } from "axe-core";
 import type { BrowserContext, Page } from "puppeteer-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { FIXTURES } from "../open-fixture.ts";
-import { type OpenSite, openSite } from "./open-site.ts";
+import { layOutAll, type OpenSite, openSite } from "./open-site.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -61,7 +61,10 @@ async function onDevice(device: Device, use: (page: Page) => Promise<void>): Pro
 	expect(complaints).toEqual([]);
 }
 
-const visit = (page: Page, path: string) => page.goto(open.root + path, { waitUntil: "load" });
+async function visit(page: Page, path: string): Promise<void> {
+	await page.goto(open.root + path, { waitUntil: "load" });
+	await layOutAll(page);
+}
 
 /** In the page: a clock that stands until `turn` moves it, and keeps its place from page to page. */
 function setClock(iso: string): void {

@@ -3,6 +3,7 @@
  */
 
 import { type HeadFile, writeBodies } from "../search/engine.ts";
+import { readHeadText } from "../search/head-text.ts";
 import { type BodyTexts, bodyTextsOf } from "./body-texts.ts";
 import { HEAD } from "./edition-list.ts";
 
@@ -16,14 +17,14 @@ export class BodiesMaker {
 	read(path: string, text: string): void {
 		const drill = /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
 		if (drill !== undefined) this.#texts.set(drill, bodyTextsOf(text));
-		else if (path === HEAD) this.#head = JSON.parse(text) as HeadFile;
+		else if (path === HEAD) this.#head = readHeadText(text);
 	}
 
 	/** The file's text, once all pages have gone by; undefined without the search's first file. */
 	write(): string | undefined {
 		if (this.#head === undefined) return undefined;
-		// The second line of a drill is its id, with spaces for hyphens.
-		const ids = this.#head.drills.map((lines) => lines.split("\n")[1]?.replaceAll(" ", "-") ?? "");
+		// The second part of a drill's line is its id, with spaces for hyphens.
+		const ids = this.#head.drills.map((line) => line.split("\t")[1]?.replaceAll(" ", "-") ?? "");
 		return JSON.stringify(
 			writeBodies(
 				this.#head,

@@ -48,7 +48,7 @@ export function packPath(hash: string): string {
 }
 
 /** The search's files, from the root of the site: the last is made of the first and of the pages. */
-export const HEAD = "search/head.json";
+export const HEAD = "search/heads.txt";
 export const BODIES = "search/bodies.json";
 
 /** Letters of a hash that are kept: 80 bits of SHA-256. */

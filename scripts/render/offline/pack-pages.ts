@@ -20,6 +20,7 @@ import {
 	mailedTitle,
 	type PackedFile,
 	ROOT,
+	Sections,
 	Starts,
 	subjectOf,
 	TITLE,
@@ -66,17 +67,20 @@ export function isLater(name: string): boolean {
 	return name.startsWith("later ");
 }
 
-/** Packs for a number of drills: about sixteen drills to each, but no more than a browser fetches in a breath. */
+/**
+ * Packs for a number of drills: about eight drills to each, and what belongs to them. The more there
+ * are, the less one changed drill brings; each costs the worker, which lists it, some ten bytes.
+ */
 export function slotsFor(drills: number): number {
 	let slots = 16;
-	while (slots < 128 && drills > slots * 24) slots *= 2;
+	while (slots < 256 && drills > slots * 8) slots *= 2;
 	return slots;
 }
 
 /** Packs by name, the name only an order. Throws where a file holds a sign that packs use. */
 export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
 	const texts = new Map(files.map((file) => [file.path, normalised(file, options.edition)]));
-	for (const [path, text] of linesIn(texts)) texts.set(path, text);
+	for (const [path, text] of [...linesIn(texts), ...bodiesIn(texts)]) texts.set(path, text);
 	const ordered = Array.from(texts, ([path, text]) => ({
 		path,
 		text,
@@ -125,6 +129,23 @@ function normalised(file: SiteFile, edition: string): string {
 
 const DRILL_LINK = new RegExp(`href="${ROOT}(drills/[^/"]+/)"`);
 
+/** Bodies of strips, which every page that shows one draws at its end. */
+const BODY = /<g id="(body-\w+)">.*?(?=\n<g id="body-|<\/defs>)/gs;
+
+/** Bodies that many pages draw: each becomes a source of its own. */
+function bodiesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
+	const seen = new Map<string, { body: string; times: number }>();
+	for (const text of texts.values()) {
+		for (const [body, id = ""] of text.matchAll(BODY)) {
+			const known = seen.get(id);
+			if (known === undefined) seen.set(id, { body, times: 1 });
+			else known.times++;
+		}
+	}
+	const often = [...seen].filter(([, { times }]) => times >= OFTEN);
+	return new Map(often.map(([id, { body }]) => [`bodies/${id}/#`, body]));
+}
+
 /** Lines about a drill that many pages list alike: each becomes a source of its own, beside its drill. */
 function linesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
 	const seen = new Map<string, { drill: string; times: number }>();
@@ -143,8 +164,7 @@ function linesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string
 	for (const [line, { drill, times }] of [...seen].sort(([a], [b]) => (a < b ? -1 : 1))) {
 		if (times >= OFTEN && times > (most.get(drill)?.times ?? 0)) most.set(drill, { line, times });
 	}
-	const lines = new Map(Array.from(most, ([drill, { line }]) => [`${drill}#`, line]));
-	return lines;
+	return new Map(Array.from(most, ([drill, { line }]) => [`${drill}#`, line]));
 }
 
 function rankOf(path: string): number | undefined {
@@ -164,8 +184,10 @@ function placeOf(path: string, { weeks, slots }: PackOptions): string {
 			: undefined;
 	if (week !== undefined) return `week ${week}`;
 	if (first === "assets" || first === "search") return first;
-	const family = folders.length === 2 && first !== "drills" ? `${first}/${second}` : folders.join("/");
-	return `slot ${hashOf(family) % slots}`;
+	if (first === "drills" && second !== "") return `drills ${hashOf(second) % slots}`;
+	// Lists of drills are large, and would come with every drill that shares their pack.
+	const family = folders.length > 1 ? `${first}/${second}` : first;
+	return `pages ${hashOf(family) % Math.ceil(slots / 2)}`;
 }
 
 interface Placed {
@@ -191,11 +213,18 @@ interface Known {
 	readonly ids: readonly number[];
 	readonly starts: readonly number[];
 	readonly length: number;
+	/** Of a source that is whole. */
+	sections?: Sections;
 }
 
 interface Place {
 	readonly file: Known;
 	readonly token: number;
+}
+
+/** Tokens that stand there one after the other. */
+interface Run extends Place {
+	readonly count: number;
 }
 
 /** Finds runs of tokens that came before. */
@@ -216,47 +245,54 @@ class Matcher {
 
 	/** The parts of a file; it can be copied from afterwards. */
 	match(path: string, text: string, isSource: boolean): readonly string[] {
-		const places = new Starts();
-		places.cut(text, 0);
-		const starts = Array.from({ length: places.length }, (_, i) => places.at(i) ?? 0);
+		const tokens = { text, starts: new Starts() };
+		tokens.starts.cut(text, 0);
+		const starts = Array.from({ length: tokens.starts.length }, (_, i) => tokens.starts.at(i) ?? 0);
 		const ids = starts.map((start, i) => this.#idOf(text.slice(start, starts[i + 1])));
 		const here: Known = { key: this.#keys.get(path) ?? "", ids, starts, length: text.length };
 		const known = isSource ? this.#ofSources : this.#ofPack;
 		const parts: string[] = [];
+		let run: Run | undefined;
 		let before: Copy | undefined;
 		let literal = 0;
 		for (let i = 0; i < ids.length; ) {
-			const copy = this.#longest(here, i, before);
+			const longest = this.#longest(here, i, run);
 			remember(known, beginning(ids, i), { file: here, token: i });
-			if (copy === undefined) {
+			if (longest === undefined) {
 				i++;
 				continue;
 			}
+			const { file, token, count } = longest;
+			const copy = { key: file.key, from: file.sections?.nameOf(token) ?? token, count };
 			parts.push(text.slice(literal, starts[i]), writeCopy(copy, before));
+			run = longest;
 			before = copy;
-			i += copy.count;
+			i += count;
 			literal = starts[i] ?? text.length;
 		}
 		parts.push(text.slice(literal));
+		if (isSource) here.sections = new Sections(tokens);
 		return parts;
 	}
 
-	#longest(here: Known, at: number, before: Copy | undefined): Copy | undefined {
+	#longest(here: Known, at: number, before: Run | undefined): Run | undefined {
 		const key = beginning(here.ids, at);
-		let best: Copy | undefined;
+		let best: Run | undefined;
 		let most = LEAST - 1;
 		for (const places of [this.#ofPack.get(key), this.#ofSources.get(key)]) {
 			for (const { file, token } of places ?? []) {
 				let count = 0;
-				// Within the file itself, only what is written already.
-				const limit = file === here ? Math.min(at - token, here.ids.length - at) : here.ids.length - at;
+				// Of the file itself, only what is written already; of a source, not beyond a section, since
+				// what grows at its end would then part the run.
+				const end = file === here ? at : (file.sections?.endOf(token) ?? file.ids.length);
+				const limit = Math.min(end - token, here.ids.length - at);
 				while (count < limit && file.ids[token + count] === here.ids[at + count]) count++;
 				const length = (here.starts[at + count] ?? here.length) - (here.starts[at] ?? 0);
 				// To go on where the copy before ended is the shortest to write.
-				const follows = before?.key === file.key && token >= before.from + before.count ? 0.5 : 0;
+				const follows = before?.file === file && token >= before.token + before.count ? 0.5 : 0;
 				if (length + follows > most) {
 					most = length + follows;
-					best = { key: file.key, from: token, count };
+					best = { file, token, count };
 				}
 			}
 		}

@@ -7,8 +7,8 @@
  * itself, from a page before it in the pack, or from a *source*, which is a page of any pack.
  *
  *   1. a text is cut into tokens at `<`, `>`, `"` and `[`
- *   2. a copy names a file, the token it begins with and how many tokens it takes; a changed word
- *      therefore changes its own page and none of those that copy it
+ *   2. a copy names a file, the token it begins with, by its section, and how many tokens it takes; a
+ *      changed word therefore changes its own page and none of those that copy it
  *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
  *
  * Signs: every character below U+0008 has a meaning here and may not stand in a page. The packs are
@@ -141,17 +141,65 @@ export class Starts {
 	}
 }
 
-/** A copy: token numbers of another file. */
+/** Room for the tokens of a section: one that has more goes on as the next. */
+const SECTION = 1024;
+
+/**
+ * Names the tokens of a source by the section they stand in and their place there, as one number: what
+ * comes or goes in one section of a page leaves the names in the others.
+ */
+export class Sections {
+	/** The first token of each section. */
+	readonly #firsts: number[] = [0];
+
+	constructor({ text, starts }: Tokens) {
+		for (let token = 1; token < starts.length; token++) {
+			const first = this.#firsts.at(-1) as number;
+			if (token - first === SECTION || text.startsWith("<section", starts.at(token))) {
+				this.#firsts.push(token);
+			}
+		}
+	}
+
+	nameOf(token: number): number {
+		const section = this.#sectionOf(token);
+		return section * SECTION + token - (this.#firsts[section] as number);
+	}
+
+	/** The token after the last one of the section that a token stands in; undefined for the last section. */
+	endOf(token: number): number | undefined {
+		return this.#firsts[this.#sectionOf(token) + 1];
+	}
+
+	#sectionOf(token: number): number {
+		let low = 0;
+		for (let high = this.#firsts.length - 1; low < high; ) {
+			const middle = Math.ceil((low + high) / 2);
+			if ((this.#firsts[middle] as number) <= token) low = middle;
+			else high = middle - 1;
+		}
+		return low;
+	}
+
+	/** The token of a name; undefined where there is no such section. */
+	tokenOf(name: number): number | undefined {
+		const first = this.#firsts[Math.floor(name / SECTION)];
+		return first === undefined ? undefined : first + (name % SECTION);
+	}
+}
+
+/** A copy: tokens of another file, or of what is there of this one. */
 export interface Copy {
 	/** Key of the file. */
 	readonly key: string;
+	/** The name of the first token if the file is another and a source, else its number. */
 	readonly from: number;
 	readonly count: number;
 }
 
 /**
  * A copy as text: the key and the first token, or, from the file of the copy before, the step from
- * where that one ended; then the number of tokens unless it is one.
+ * where that one ended by its name; then the number of tokens unless it is one.
  */
 export function writeCopy({ key, from, count }: Copy, before: Copy | undefined): string {
 	const at =
@@ -227,21 +275,19 @@ export function* unpack(
 	const read = [...first, ...later].map(readPack);
 	const pathsOf = (packs: readonly (readonly PackedFile[])[]) => packs.flat().map(({ path }) => path);
 	const keys = keysOf(pathsOf(read.slice(0, first.length)), pathsOf(read.slice(first.length)));
-	const sources = new Map<string, Tokens>();
+	const sources = new Map<string, Source>();
 	const ranked = read.flat().filter(({ rank }) => rank !== undefined);
 	for (const file of ranked.sort(byRank)) {
 		const key = keys.get(file.path) ?? "";
-		sources.set(
-			key,
-			resolve(file, key, (other) => sources.get(other)),
-		);
+		const tokens = resolve(file, key, (other) => sources.get(other));
+		sources.set(key, { ...tokens, sections: new Sections(tokens) });
 	}
 	for (const files of read) {
 		const own = new Map<string, Tokens>();
 		yield files
 			.map((file): readonly [string, string] => {
 				const key = keys.get(file.path) ?? "";
-				let tokens = sources.get(key);
+				let tokens: Tokens | undefined = sources.get(key);
 				if (tokens === undefined) {
 					tokens = resolve(file, key, (other) => own.get(other) ?? sources.get(other));
 					own.set(key, tokens);
@@ -263,7 +309,12 @@ export function byRank(
 	return (a.rank ?? 9) - (b.rank ?? 9) || hashOf(a.path) - hashOf(b.path) || (a.path < b.path ? -1 : 1);
 }
 
-function resolve(file: PackedFile, key: string, find: (key: string) => Tokens | undefined): Tokens {
+interface Source extends Tokens {
+	/** Of a ranked file. */
+	readonly sections?: Sections;
+}
+
+function resolve(file: PackedFile, key: string, find: (key: string) => Source | undefined): Tokens {
 	let text = "";
 	const starts = new Starts();
 	let before: Copy | undefined;
@@ -274,13 +325,15 @@ function resolve(file: PackedFile, key: string, find: (key: string) => Tokens | 
 			return;
 		}
 		const copy = readCopy(part, before);
-		const source = copy.key === key ? { text, starts } : find(copy.key);
-		const from = source?.starts.at(copy.from);
-		const end = copy.from + copy.count;
-		if (source === undefined || from === undefined || end > source.starts.length)
+		const source: Source | undefined = copy.key === key ? { text, starts } : find(copy.key);
+		const sections = source?.sections;
+		const first = sections === undefined ? copy.from : sections.tokenOf(copy.from);
+		const end = (first ?? 0) + copy.count;
+		const from = first === undefined ? undefined : source?.starts.at(first);
+		if (source === undefined || first === undefined || from === undefined || end > source.starts.length)
 			throw new RangeError(`${file.path} copies what is not there`);
 		const piece = source.text.slice(from, source.starts.at(end) ?? source.text.length);
-		starts.copy(source.starts, copy.from, copy.count, text.length - from);
+		starts.copy(source.starts, first, copy.count, text.length - from);
 		text += piece;
 		before = copy;
 	});

@@ -32,7 +32,7 @@ import { bundlePacks } from "./packs.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
-const TEXT = /\.(html|css|js|json|svg|webmanifest)$/;
+const TEXT = /\.(html|css|js|json|svg|txt|webmanifest)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
 /** Folders whose files are not part of what is kept, and our own. */
 const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];

@@ -7,9 +7,10 @@ import type { Handbook } from "../../handbook.ts";
 import type { Exposure, Id } from "../../model.ts";
 import type { Filters } from "./choice.ts";
 import { type FacetValue, type SearchDocument, type SearchOptions, writeIndex } from "./engine.ts";
+import { writeHeadText } from "./head-text.ts";
 
 /** Where the files stand, from the root of the site, in the order in which they are wanted. */
-export const HEAD_FILE = "search/head.json";
+export const HEAD_FILE = "search/heads.txt";
 export const SUMMARIES_FILE = "search/summaries.json";
 export const BODIES_FILE = "search/bodies.json";
 
@@ -22,7 +23,7 @@ type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown" | "wo
 export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
 	const files = writeIndex(searchDocuments(handbook), searchOptions(handbook));
 	return [
-		{ path: HEAD_FILE, text: JSON.stringify(files.head) },
+		{ path: HEAD_FILE, text: writeHeadText(files.head) },
 		{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
 		{ path: BODIES_FILE, text: JSON.stringify(files.bodies) },
 	];

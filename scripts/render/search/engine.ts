@@ -2,7 +2,8 @@
  * The search: one engine, and the build opens exactly what the browser opens.
  *
  *   writeIndex     drills and names → three compact data files
- *   openIndex      the first, heads: titles, other names, tags; from here on it answers
+ *   openIndex      the first, heads: titles, other names, tags; from here on it answers. As it comes over a
+ *                  net, names and tags are taken in first, then `addDrill` one by one (head-text.ts)
  *   addSummaries   the second: what results say of a drill, and more words to find it by
  *   addBodies      the third: cues, faults and descriptions, as a ready-made index without their texts
  *   search         words and filters → drills in order of fit, and a count for every filter value
@@ -99,22 +100,26 @@ export interface Entry {
 	readonly title: string;
 }
 
-export interface HeadFile {
+/** What comes first of the heads: what all drills need. */
+export interface HeadStart {
 	readonly language: string;
 	/** By facet: id, name, aliases. */
 	readonly values: readonly (readonly (readonly [string, string, ...string[]])[])[];
 	/** Parts of compounds, a hyphen between. */
 	readonly compounds: string;
 	/**
-	 * Lines of each drill: title; id with spaces for hyphens, so that compression finds the title's
-	 * words in it; other names.
-	 */
-	readonly drills: readonly string[];
-	/**
 	 * For each facet, packed: every set of values that drills have, as its size and the values' places;
 	 * then for each drill the place of its set.
 	 */
 	readonly facets: readonly { readonly sets: string; readonly drills: string }[];
+}
+
+export interface HeadFile extends HeadStart {
+	/**
+	 * A line for each drill, with tabs in it: title; id with spaces for hyphens, so that compression finds
+	 * the title's words in it; other names.
+	 */
+	readonly drills: readonly string[];
 }
 
 export interface SummariesFile {
@@ -173,7 +178,7 @@ export function writeIndex(documents: readonly SearchDocument[], options: Search
  * file. A device that has the drills' pages makes it of their texts, so that it need not be sent.
  */
 export function writeBodies(
-	head: HeadFile,
+	head: HeadStart,
 	texts: readonly Pick<SearchDocument, "cues" | "faults" | "body">[],
 ): BodiesFile {
 	const values = valuesOf(head);
@@ -214,7 +219,7 @@ function writeHead(documents: readonly SearchDocument[], options: SearchOptions)
 		),
 		compounds: [...compounds.values()].map((pair) => pair.join("-")).join(" "),
 		drills: documents.map(({ id, title, aliases }) =>
-			[title, id.replaceAll("-", " "), ...aliases].map(oneLine).join("\n"),
+			[title, id.replaceAll("-", " "), ...aliases].map(oneLine).join("\t"),
 		),
 		facets: FACETS.map((facet) => {
 			const places = new Map(options.values[facet].map((value, i) => [value.id, i]));
@@ -227,7 +232,7 @@ function writeHead(documents: readonly SearchDocument[], options: SearchOptions)
 }
 
 /** Sets that occur often have the small numbers. */
-function packSets(sets: readonly (readonly number[])[]): HeadFile["facets"][number] {
+function packSets(sets: readonly (readonly number[])[]): HeadStart["facets"][number] {
 	const kinds = new Map<string, { set: readonly number[]; count: number }>();
 	for (const set of sets) {
 		const kind = kinds.get(set.join());
@@ -242,7 +247,7 @@ function packSets(sets: readonly (readonly number[])[]): HeadFile["facets"][numb
 	};
 }
 
-function unpackSets(packed: HeadFile["facets"][number] | undefined): readonly (readonly number[])[] {
+function unpackSets(packed: HeadStart["facets"][number] | undefined): readonly (readonly number[])[] {
 	const numbers = unpackNumbers(packed?.sets ?? "");
 	const sets: (readonly number[])[] = [];
 	for (let at = 0; at < numbers.length; ) {
@@ -263,13 +268,18 @@ export function createIndex(documents: readonly SearchDocument[], options: Searc
 }
 
 /** Opens the search from its first data file; give it the others as they come. */
-export function openIndex(file: HeadFile): SearchIndex {
-	return new SearchIndex(file);
+export function openIndex({ drills, ...start }: HeadFile): SearchIndex {
+	const index = new SearchIndex(start);
+	for (const line of drills) index.addDrill(line);
+	return index;
 }
 
 export class SearchIndex {
 	readonly options: SearchOptions;
-	readonly entries: readonly Entry[];
+	/** Those that are there so far, in order. */
+	readonly #entries: Entry[] = [];
+	/** How many drills there are when all are. */
+	readonly #size: number;
 	readonly #normaliser: Normaliser;
 	/** Places of each drill's values, by facet. */
 	readonly #places: readonly (readonly (readonly number[])[])[];
@@ -278,26 +288,29 @@ export class SearchIndex {
 	/** By term of a named value: the drills tagged with it. */
 	readonly #tagged: ReadonlyMap<string, Bits>;
 	readonly #tags: Postings;
-	readonly #head: Postings;
+	readonly #headTerms: PostingsBuilder;
+	/** Made when it is first asked, since drills may still come. */
+	#heads: Postings | undefined;
 	#summaries: Postings | undefined;
 	#bodies: Postings | undefined;
 	#summaryTexts: readonly string[] = [];
 	/** Folded titles, made as they are asked for. */
 	readonly #titles: (string | undefined)[] = [];
-	/** Folded names and aliases of every value, for suggestions. */
-	readonly #names: readonly { facet: Facet; value: FacetValue; names: readonly string[] }[];
+	/** Folded names and aliases of every value, for suggestions; made for the first. */
+	#names: readonly ValueNames[] | undefined;
 	#placesById: ReadonlyMap<string, number> | undefined;
+	/** What the words asked last found, before filters: these change while the words stay. */
+	#asked: (Asked & { readonly query: string; readonly like: string | undefined }) | undefined;
 	/** Counts of queries that stand before the word being typed. */
 	readonly #countsKept = new Map<string, SearchResult["counts"]>();
 
-	constructor(file: HeadFile) {
+	constructor(file: HeadStart) {
 		const values = valuesOf(file);
 		this.options = { language: file.language, values };
 		this.#normaliser = normaliserOf(file);
-		const lines = file.drills.map((text) => text.split("\n"));
-		this.entries = lines.map(([title = "", id = ""]) => ({ id: id.replaceAll(" ", "-"), title }));
 		this.#places = FACETS.map((_, f) => unpackSets(file.facets[f]));
-		this.#sets = setsOf(this.#places, values, lines.length);
+		this.#size = this.#places[0]?.length ?? 0;
+		this.#sets = setsOf(this.#places, values, this.#size);
 		this.#tagged = new Map(
 			NAMED_FACETS.flatMap((facet) =>
 				Array.from(this.#sets.get(facet) ?? [], ([id, bits]) => [termOf(facet, id), bits] as const),
@@ -315,36 +328,49 @@ export class SearchIndex {
 			),
 			TAG_WEIGHTS,
 		);
-		const head = new PostingsBuilder(lines.length, HEAD_WEIGHTS.length);
-		lines.forEach((texts, drill) => {
-			texts.forEach((text, line) => {
-				if (line !== ID_LINE) this.#addHead(head, text, drill, line === 0 ? 0 : 1);
-			});
-		});
-		this.#head = new Postings(head, HEAD_WEIGHTS);
-		this.#names = NAMED_FACETS.flatMap((facet) =>
-			values[facet].map((value) => ({
-				facet,
-				value,
-				names: [value.name, ...value.aliases].map((name) => wordsOf(name).join(" ")),
-			})),
-		);
+		this.#headTerms = new PostingsBuilder(this.#size, HEAD_WEIGHTS.length);
+	}
+
+	/** Takes the next drill in, by its line in the first data file. */
+	addDrill(line: string): void {
+		const [title = "", id = "", ...aliases] = line.split("\t");
+		const drill = this.#entries.push({ id: id.replaceAll(" ", "-"), title }) - 1;
+		this.#addHead(this.#headTerms, title, drill, 0);
+		for (const alias of aliases) this.#addHead(this.#headTerms, alias, drill, 1);
+		this.#heads = undefined;
+		this.#placesById = undefined;
+		this.#forget();
+	}
+
+	get entries(): readonly Entry[] {
+		return this.#entries;
+	}
+
+	/** Whether all drills are there. */
+	get isWhole(): boolean {
+		return this.#entries.length === this.#size;
 	}
 
 	/** Takes the second data file in: from now on results have summaries, and are found by them. */
 	addSummaries(file: SummariesFile): void {
-		const index = new PostingsBuilder(this.entries.length, SUMMARY_WEIGHTS.length);
+		const index = new PostingsBuilder(this.#size, SUMMARY_WEIGHTS.length);
 		file.summaries.forEach((text, drill) => {
 			this.#addHead(index, text, drill, 0);
 		});
 		this.#summaries = new Postings(index, SUMMARY_WEIGHTS);
 		this.#summaryTexts = file.summaries;
-		this.#countsKept.clear();
+		this.#forget();
 	}
 
 	/** Takes the third in: from now on words are looked for in cues, faults and descriptions as well. */
 	addBodies(file: BodiesFile): void {
 		this.#bodies = new Postings(openPostings(file.index), BODY_WEIGHTS);
+		this.#forget();
+	}
+
+	/** Lets go of answers to which what has come may add. */
+	#forget(): void {
+		this.#asked = undefined;
 		this.#countsKept.clear();
 	}
 
@@ -380,14 +406,10 @@ export class SearchIndex {
 	 * @param like the id of a drill: only drills that train what it does are found, nearest first
 	 */
 	search(query: string, filters: Filters = {}, like?: string): SearchResult {
-		const size = this.entries.length;
-		const alike = like === undefined ? undefined : this.alike(like);
-		const among = alike && bitsOf(alike.drills, size);
-		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
-		const found =
-			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
-		const matched =
-			found === undefined ? (among ?? Bits.full(size)) : bitsOf([...found.whole, ...found.near], size);
+		if (this.#asked?.query !== query || this.#asked.like !== like) {
+			this.#asked = { query, like, ...this.#ask(query, like) };
+		}
+		const { alike, read, found, matched } = this.#asked;
 		const chosen = this.#chosenSets(filters);
 		const kept = [...chosen.values()].reduce((bits, set) => bits.and(set), matched);
 		const inKept = (drill: number) => kept.has(drill);
@@ -417,6 +439,19 @@ export class SearchIndex {
 		};
 	}
 
+	#ask(query: string, like: string | undefined): Asked {
+		const alike = like === undefined ? undefined : this.alike(like);
+		const among = alike && bitsOf(alike.drills, this.#size);
+		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
+		const found =
+			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
+		const matched =
+			found === undefined
+				? (among ?? Bits.full(this.#size))
+				: bitsOf([...found.whole, ...found.near], this.#size);
+		return { alike, read, found, matched };
+	}
+
 	#everyDrill(): readonly number[] {
 		return this.entries.map((_, drill) => drill);
 	}
@@ -426,7 +461,7 @@ export class SearchIndex {
 		const drill = this.placeOf(id);
 		const places = (facet: Facet) => this.#places[FACETS.indexOf(facet)] ?? [];
 		return drill === undefined
-			? { drills: [], scores: new Float64Array(this.entries.length) }
+			? { drills: [], scores: new Float64Array(this.#size) }
 			: alikeOf(drill, {
 					same: [places("shape"), places("skill")],
 					other: [places("apparatus"), places("level")],
@@ -443,6 +478,7 @@ export class SearchIndex {
 		for (let from = Math.max(0, words.length - 4); from < words.length; from++) {
 			const typed = words.slice(from).join(" ");
 			const rest = words.slice(0, from).join(" ");
+			this.#names ??= namesOf(this.options.values);
 			const begun = this.#names.filter(
 				({ facet, value, names }) =>
 					!seen.has(termOf(facet, value.id)) &&
@@ -473,18 +509,8 @@ export class SearchIndex {
 	}
 
 	/** Scores every drill by the parts it answers. */
-	#findParts(
-		{ parts, pairs }: ReadQuery,
-		typed: string,
-		among: Bits | undefined,
-	): {
-		readonly whole: readonly number[];
-		readonly near: readonly number[];
-		readonly scores: Float64Array;
-		lacks(drill: number): readonly string[];
-		readonly unknown: readonly string[];
-	} {
-		const size = this.entries.length;
+	#findParts({ parts, pairs }: ReadQuery, typed: string, among: Bits | undefined): FoundParts {
+		const size = this.#size;
 		const answers = parts.map((part) => this.#answer(part));
 		// A part that few drills answer says more about what is meant; one that none answers, nothing.
 		const weights = answers.map(({ drills }) =>
@@ -550,8 +576,9 @@ export class SearchIndex {
 
 	/** The drills that answer one part, and how well each does. */
 	#answer(part: QueryPart): Answer {
-		const answer: Answer = { drills: [], scores: new Float64Array(this.entries.length) };
-		const heads = [this.#head, this.#tags, ...(this.#summaries === undefined ? [] : [this.#summaries])];
+		const answer: Answer = { drills: [], scores: new Float64Array(this.#size) };
+		this.#heads ??= new Postings(this.#headTerms, HEAD_WEIGHTS);
+		const heads = [this.#heads, this.#tags, ...(this.#summaries === undefined ? [] : [this.#summaries])];
 		meetAny(heads, part, answer);
 		if (this.#bodies !== undefined && !(part.named && answer.drills.length >= FEW)) {
 			meetAny([this.#bodies], part, answer);
@@ -565,7 +592,7 @@ export class SearchIndex {
 		for (const facet of FACETS) {
 			const values = filters[facet] ?? [];
 			if (values.length === 0) continue;
-			let set = new Bits(this.entries.length);
+			let set = new Bits(this.#size);
 			for (const value of values) {
 				const has = this.#sets.get(facet)?.get(value);
 				if (has !== undefined) set = set.or(has);
@@ -585,6 +612,27 @@ export class SearchIndex {
 		});
 		return Object.fromEntries(counts) as unknown as SearchResult["counts"];
 	}
+}
+
+/** What words, and a drill to be like, find before any filter. */
+interface Asked {
+	readonly alike: Alike | undefined;
+	readonly read: ReadQuery;
+	/** Undefined without words. */
+	readonly found: FoundParts | undefined;
+	readonly matched: Bits;
+}
+
+interface FoundParts {
+	/** Drills that answer every part. */
+	readonly whole: readonly number[];
+	/** Drills that answer most. */
+	readonly near: readonly number[];
+	/** By drill. */
+	readonly scores: Float64Array;
+	lacks(drill: number): readonly string[];
+	/** Parts that no drill answers. */
+	readonly unknown: readonly string[];
 }
 
 interface Answer {
@@ -666,15 +714,29 @@ function bitsOf(drills: readonly number[], size: number): Bits {
 	return bits;
 }
 
-/** The line of a drill's head that holds its id. */
-const ID_LINE = 1;
+interface ValueNames {
+	readonly facet: Facet;
+	readonly value: FacetValue;
+	/** Folded. */
+	readonly names: readonly string[];
+}
 
-/** Without line breaks, which part the lines of a head. */
+function namesOf(values: SearchOptions["values"]): readonly ValueNames[] {
+	return NAMED_FACETS.flatMap((facet) =>
+		values[facet].map((value) => ({
+			facet,
+			value,
+			names: [value.name, ...value.aliases].map((name) => wordsOf(name).join(" ")),
+		})),
+	);
+}
+
+/** Without the line breaks and tabs that part the heads of drills. */
 function oneLine(text: string): string {
 	return text.replace(/\s+/g, " ").trim();
 }
 
-function valuesOf(file: HeadFile): SearchOptions["values"] {
+function valuesOf(file: HeadStart): SearchOptions["values"] {
 	return Object.fromEntries(
 		FACETS.map((facet, f) => [
 			facet,
@@ -683,7 +745,7 @@ function valuesOf(file: HeadFile): SearchOptions["values"] {
 	) as unknown as SearchOptions["values"];
 }
 
-function normaliserOf(file: HeadFile): Normaliser {
+function normaliserOf(file: HeadStart): Normaliser {
 	const compounds: Compounds = new Map(
 		(file.compounds === "" ? [] : file.compounds.split(" ")).map((pair) => {
 			const [first = "", second = ""] = pair.split("-");

@@ -306,19 +306,17 @@ export function levelsInOrder(site: SiteIndex, drill: Drill): readonly Id[] {
 
 /**
  * Drills of the same shapes on other apparatus for a level in common: up to two for each shape and
- * apparatus, six in all. Each drill starts at its own place in the lists, so that a large library
- * does not show the same six everywhere.
+ * apparatus, six in all.
  */
 function elsewhereOf(site: SiteIndex, drill: LinkedDrill): readonly Id[] {
-	const start = site.drillRank.get(drill.id) ?? 0;
 	const found = new Set<Id>();
 	for (const shape of new Set(drill.shapes)) {
-		for (const [apparatus, drills] of site.drillsByShape.get(shape) ?? []) {
+		for (const [apparatus, ring] of site.ringsByShape.get(shape) ?? []) {
 			if (drill.apparatus.includes(apparatus)) continue;
 			let taken = 0;
-			for (let i = 0; i < Math.min(drills.length, 12) && taken < 2; i++) {
-				const other = drills[(start + i) % drills.length];
-				if (other === undefined || other.id === drill.id || found.has(other.id)) continue;
+			for (const other of ring.after(drill.id, 12)) {
+				if (taken === 2) break;
+				if (found.has(other.id)) continue;
 				if (![...other.levels.keys()].some((level) => drill.levels.has(level))) continue;
 				if (other.apparatus.some((place) => drill.apparatus.includes(place))) continue;
 				found.add(other.id);

@@ -5,10 +5,12 @@
 import type { LinkedEquipment } from "../../model.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import { type DrillLine, drillLines } from "./drill.ts";
-import { type Link, linkTo } from "./links.ts";
+import { type Link, linkTo, weekLink } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface EquipmentListView {
+	/** The planned weeks, each with a list for the store room. */
+	readonly weeks: readonly { readonly link: Link; readonly number: number }[];
 	readonly items: readonly {
 		readonly link: Link;
 		readonly aliases: readonly string[];
@@ -34,6 +36,7 @@ export function equipmentListView(site: SiteIndex): EquipmentListView {
 	const { curriculum } = site;
 	const needed = site.rows("equipment", ["item"]);
 	return {
+		weeks: curriculum.weeks.map((week) => ({ link: weekLink(site.words, week), number: week.week })),
 		items: Array.from(curriculum.equipment.values(), (item) => {
 			const amounts = (needed.get(item.id) ?? []).map((row) => Number(row.needed ?? 0));
 			return {

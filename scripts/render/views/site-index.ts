@@ -23,6 +23,7 @@ import type { Words } from "../../words/words.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import { NO_MEDIA, type PreparedMedia } from "../media/prepare-media.ts";
+import { DrillRing } from "./drill-ring.ts";
 import { indexMeasures, type MeasureIndex } from "./measure-index.ts";
 import { type Progressions, progressionsIn } from "./progressions.ts";
 
@@ -53,6 +54,8 @@ export interface SiteIndex {
 	readonly drillsByLevel: ReadonlyMap<Id, readonly LinkedDrill[]>;
 	/** Drills of a shape by apparatus. */
 	readonly drillsByShape: ReadonlyMap<Id, ReadonlyMap<Id, readonly LinkedDrill[]>>;
+	/** The same drills, to take a few from. */
+	readonly ringsByShape: ReadonlyMap<Id, ReadonlyMap<Id, DrillRing<LinkedDrill>>>;
 	readonly findings: {
 		readonly week: ReadonlyMap<number, readonly Finding[]>;
 		readonly drill: ReadonlyMap<Id, readonly Finding[]>;
@@ -122,6 +125,12 @@ export function indexSite(handbook: Handbook, media: PreparedMedia = NO_MEDIA): 
 		drillsByApparatus,
 		drillsByLevel,
 		drillsByShape,
+		ringsByShape: new Map(
+			Array.from(drillsByShape, ([shape, places]) => [
+				shape,
+				new Map(Array.from(places, ([apparatus, drills]) => [apparatus, new DrillRing(drills)])),
+			]),
+		),
 		findings: {
 			week: findingsBy(findings, (f) => f.about.week),
 			drill: findingsBy(findings, (f) => f.about.drill),

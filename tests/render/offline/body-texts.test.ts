@@ -14,7 +14,7 @@ it.each([
 	const site = await buildSite(club);
 	const maker = new BodiesMaker();
 	for (const path of site.files)
-		if (/\.(html|json)$/.test(path)) maker.read(path, readFileSync(join(site.dir, path), "utf8"));
+		if (/\.(html|json|txt)$/.test(path)) maker.read(path, readFileSync(join(site.dir, path), "utf8"));
 	expect(maker.write()).toBe(readFileSync(join(site.dir, "search/bodies.json"), "utf8"));
 	expect(readdirSync(join(site.dir, "offline")).filter((name) => name.endsWith(".js"))).toHaveLength(1);
 });

@@ -1,0 +1,23 @@
+/**
+ * Ways from a page to the sheets that are printed from it. A build without print has none of them, so
+ * only sheets that were made are linked.
+ */
+
+import { type Html, html } from "../../scripts/render/html.ts";
+import type { PageContext } from "./page.ts";
+
+/** One sheet: its file from the root of the site, and what it is called here. */
+export interface PrintLink {
+	readonly file: string;
+	readonly words: string;
+}
+
+/** The sheets of a page in a row; nothing where none was made. */
+export function printLinks(ctx: PageContext, links: readonly PrintLink[]): Html | undefined {
+	const made = links.filter(({ file }) => ctx.page.frame.printed.has(file));
+	if (made.length === 0) return undefined;
+	return html`<div class="labelled to-print"><span class="label">${ctx.words.prints.label}</span><ul class="chips">${made.map(
+		({ file, words }) =>
+			html`<li><a class="chip" href="${ctx.way(file)}" type="application/pdf">${words}</a></li>`,
+	)}</ul><span class="small">${ctx.words.prints.note}</span></div>`;
+}

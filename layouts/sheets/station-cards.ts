@@ -1,0 +1,139 @@
+/**
+ * Station cards: what hangs or lies at each station, read from an arm's length. Two to a sheet (A5 or
+ * half Letter) or four (A6 or quarter Letter), with marks to cut along.
+ */
+
+import { equipmentForBlock } from "../../scripts/compute/equipment.ts";
+import { type FloorPlan, floorPlanOf } from "../../scripts/compute/placing.ts";
+import { tenth } from "../../scripts/figures/markup.ts";
+import type { ApparatusPlan, Block, Id, LinkedDrill, WeekPlan } from "../../scripts/model.ts";
+import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { drillCore, levelsInOrder } from "../../scripts/render/views/drill.ts";
+import { doseWords, shortNumber } from "../../scripts/render/views/words.ts";
+import { stationLabel } from "../parts/floor-plan.ts";
+import { AS_DESIGNED, figureStrip, fixedPiece, type SheetMaker, safetyLines, wordsOfDrill } from "./side.ts";
+
+/** As many cues as a gymnast or a coach takes in at a glance. */
+const CUES = 3;
+
+/** The cards of an apparatus in a week; undefined where it has no stations. */
+export function stationCards(
+	maker: SheetMaker,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	up: 2 | 4,
+): SheetPiece | undefined {
+	const { curriculum } = maker.site;
+	const stations = plan.blocks
+		.filter(({ kind }) => kind === "stations")
+		.flatMap((block) => block.stations.map((_, i) => ({ block, i })));
+	if (stations.length === 0) return undefined;
+	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
+	const cards = stations.map(({ block, i }) => cardOf(maker, week, plan, name, block, i));
+	const sides = Array.from(
+		{ length: Math.ceil(cards.length / up) },
+		(_, side) => html`${cutMarks(up)}<div class="cards">${cards.slice(side * up, (side + 1) * up)}</div>`,
+	);
+	return {
+		title: `Station cards: ${name}, week ${week.week}`,
+		label: `${name} W${week.week}`,
+		html: fixedPiece(maker, `station-cards up-${up}`, sides),
+		most: sides.length,
+		steps: AS_DESIGNED,
+		words: stations.flatMap(({ block, i }) => {
+			const id = block.stations[i]?.drill ?? "";
+			const levels = levelsHere(maker, block, curriculum.drills.get(id));
+			return wordsOfDrill(maker, id, levels, CUES);
+		}),
+		place: week.source.place(["apparatus", plan.apparatus]),
+	};
+}
+
+/** Short lines at the edges of the sheet, where the knife goes. */
+function cutMarks(up: 2 | 4): Html {
+	return html`<i class="cut left"></i><i class="cut right"></i>${up === 4 && html`<i class="cut top"></i><i class="cut bottom"></i>`}`;
+}
+
+function levelsHere({ site }: SheetMaker, block: Block, drill: LinkedDrill | undefined): readonly Id[] {
+	if (drill === undefined) return [];
+	return levelsInOrder(site, drill).filter(
+		(level) => block.levels.length === 0 || block.levels.includes(level),
+	);
+}
+
+function cardOf(
+	maker: SheetMaker,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	name: string,
+	block: Block,
+	i: number,
+): Html {
+	const { site } = maker;
+	const { curriculum } = site;
+	const station = block.stations[i];
+	const drill = curriculum.drills.get(station?.drill ?? "");
+	if (station === undefined || drill === undefined) return html`<article class="box"></article>`;
+	const here = levelsHere(maker, block, drill);
+	const core = drillCore(site, "", drill, here);
+	const figures = figureStrip(core.figures);
+	const names = here.map((level) => curriculum.levels.get(level)?.name ?? level);
+	const props = equipmentForBlock(curriculum, plan, { ...block, stations: [station] });
+	const { easier, harder } = ways(maker, drill, here);
+	return html`<article class="box">
+<header><span class="no">${stationLabel(i)}</span><div><p>${name}, week ${week.week} · station ${i + 1} of ${block.stations.length} · ${names.join(", ")}</p><h2>${drill.title}</h2></div>${raw(miniPlan(floorPlanOf(curriculum, plan, block), i + 1))}</header>
+<div class="body"><div class="shown">${figures && html`<div class="strip">${figures}</div>`}
+${props.length > 0 && html`<p class="props">${props.map(({ item, needed }, j) => html`${j > 0 && ", "}<b>${needed}</b> ${curriculum.equipment.get(item)?.name ?? item}`)}</p>`}</div>
+<div class="told">${drill.cues.length > 0 && html`<ol class="cues">${core.cues.slice(0, CUES).map((cue) => html`<li>${cue}</li>`)}</ol>`}
+${station.note !== undefined && html`<p class="note">${site.inline("", station.note)}</p>`}
+<ul class="ways">${core.levels.map(({ level, how, dose }) => html`<li><b>${level.name}</b> ${how ?? "As described."}${dose !== "" && html` <b class="dose">${dose}</b>`}</li>`)}</ul>
+<dl>${easier && html`<div><dt>Easier</dt><dd>${easier}</dd></div>`}${harder && html`<div><dt>Harder</dt><dd>${harder}</dd></div>`}</dl></div></div>
+${safetyLines(core.safety)}</article>`;
+}
+
+/** How the level below and the level above do it; else the nearest drill that comes before or after. */
+function ways(
+	{ site }: SheetMaker,
+	drill: LinkedDrill,
+	here: readonly Id[],
+): { readonly easier: Html | undefined; readonly harder: Html | undefined } {
+	const levels = levelsInOrder(site, drill);
+	const told = (level: Id | undefined): Html | undefined => {
+		const dose = level === undefined ? undefined : drill.levels.get(level);
+		if (dose?.do === undefined) return undefined;
+		const amount = doseWords(site.words, drill, dose);
+		return html`${site.inline("", dose.do)}${amount !== "" && html` <b>${amount}</b>`}`;
+	};
+	const first = levels.indexOf(here[0] ?? "");
+	const last = levels.indexOf(here.at(-1) ?? "");
+	const steps = site.progressions(drill);
+	const title = (id: Id | undefined) =>
+		id === undefined ? undefined : html`${site.curriculum.drills.get(id)?.title ?? id}`;
+	return {
+		easier: told(first > 0 ? levels[first - 1] : undefined) ?? title(steps.easier[0]?.drill),
+		harder: told(levels[last + 1]) ?? title(steps.harder[0]?.drill),
+	};
+}
+
+/** Where it stands: the block's stations as numbered spots on their ground, its own filled. */
+function miniPlan({ length, width, stations }: FloorPlan, own: number): string {
+	const scale = 100 / Math.max(length, width * 1.4);
+	const spots = stations.map(({ number, left, top, length: long, width: wide }) => {
+		const x = tenth((left + long / 2) * scale);
+		const y = tenth((top + wide / 2) * scale);
+		const isOwn = number === own;
+		return (
+			`<circle cx="${x}" cy="${y}" r="8" fill="${isOwn ? "#000" : "#fff"}" stroke="#000" stroke-width="1.5"/>` +
+			`<text x="${x}" y="${tenth(y + 3.6)}" font-size="10.500" font-weight="700" text-anchor="middle" fill="${isOwn ? "#fff" : "#000"}">${number}</text>`
+		);
+	});
+	const w = tenth(length * scale);
+	const h = tenth(width * scale);
+	const at = stations.find(({ number }) => number === own);
+	const where =
+		at === undefined
+			? ""
+			: `Stands at ${shortNumber(at.left + at.length / 2)} m along and ${shortNumber(at.top + at.width / 2)} m across.`;
+	return `<svg class="mini" viewBox="-10 -10 ${w + 20} ${h + 20}" role="img" aria-label="${where}"><rect width="${w}" height="${h}" fill="none" stroke="#000" stroke-width="1.5"/>${spots.join("")}</svg>`;
+}

@@ -1,0 +1,22 @@
+/** What `print` can print: apart from the command itself, so that help needs no page engine. */
+
+import type { SheetKind } from "../print/sheet-file.ts";
+
+/** What can be printed, as the help lists it. */
+export const PRINT_CHOICES: readonly { readonly name: "binder" | SheetKind; readonly what: string }[] = [
+	{ name: "binder", what: "the term's binder; this is what is printed without a choice" },
+	{ name: "class-sheets", what: "one leaf for each class in each week (--week, --class)" },
+	{
+		name: "week-packet",
+		what: "all a week needs in one file: overview, class sheets, floor plans, store room (--week)",
+	},
+	{
+		name: "station-cards",
+		what: "a card for each station, two or four to a sheet (--week, --apparatus, --up)",
+	},
+	{ name: "floor-plans", what: "where each station stands (--week, --apparatus)" },
+	{ name: "store-room", what: "what goes out and comes back (--week)" },
+	{ name: "labels", what: "a label for each item at each apparatus (--week)" },
+	{ name: "check-sheets", what: "blank skill check sheets (--level)" },
+	{ name: "term-overview", what: "the term on one page" },
+];

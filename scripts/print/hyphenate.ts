@@ -1,0 +1,62 @@
+/**
+ * Marks where words of the sheets may be broken, with soft hyphens: browsers without their own
+ * dictionaries, as most that print without a window are, break no word by `hyphens: auto`.
+ *
+ *   1. find the patterns of the club's language (Liang's algorithm, the patterns that TeX uses)
+ *   2. go through the markup; leave headings, numbers of pages, drawings and code as they are
+ *   3. put soft hyphens into the words of at least seven letters that are left
+ */
+
+import { existsSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import createHyphenator from "hyphen";
+import { packageFolder } from "./package-folder.ts";
+
+/** Shorter words stay whole. */
+const SHORTEST = 7;
+
+/** Elements whose text stays as it is. */
+const LEFT_ALONE = /^(h[1-6]|svg|code|pre|thead|title|style)$/;
+
+/**
+ * A function that hyphenates markup; for a language without patterns it leaves it as it is.
+ *
+ * @param language BCP 47; a bare "en" is British
+ */
+export function hyphenatorOf(language: string): (markup: string) => string {
+	const patterns = patternsOf(language);
+	if (patterns === undefined) return (markup) => markup;
+	const hyphenate = createHyphenator(patterns, { async: false, minWordLength: SHORTEST });
+	return (markup) => {
+		/** The elements left alone that are open: within them all depends on the outermost. */
+		let alone: string | undefined;
+		let depth = 0;
+		return markup.replace(/<(\/?)([a-z][a-z0-9]*)\b[^>]*>|[^<]+/gi, (piece, end: string, name = "") => {
+			if (name === "") return alone === undefined ? hyphenate(piece) : piece;
+			if (alone === undefined) {
+				if (end === "" && (LEFT_ALONE.test(name) || / class="ref[" ]/.test(piece))) {
+					alone = name;
+					depth = 1;
+				}
+			} else if (name === alone && !piece.endsWith("/>")) {
+				depth += end === "" ? 1 : -1;
+				if (depth === 0) alone = undefined;
+			}
+			return piece;
+		});
+	};
+}
+
+function patternsOf(language: string): object | undefined {
+	const folder = join(packageFolder("hyphen"), "patterns");
+	const [base = ""] = language.toLowerCase().split("-");
+	const names = [language.toLowerCase(), FIRST_CHOICE[base] ?? base];
+	const name = names.find((one) => /^[a-z0-9-]+$/.test(one) && existsSync(join(folder, `${one}.js`)));
+	if (name === undefined) return undefined;
+	const patterns: unknown = createRequire(import.meta.url)(join(folder, `${name}.js`));
+	return typeof patterns === "object" && patterns !== null ? patterns : undefined;
+}
+
+/** Languages with several sets of patterns. */
+const FIRST_CHOICE: Readonly<Record<string, string>> = { en: "en-gb", de: "de-1996", el: "el-monoton" };

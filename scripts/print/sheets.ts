@@ -1,0 +1,466 @@
+/**
+ * Prints the single sheets: class sheets, week packets, cards, plans, lists.
+ *
+ *   1. find and start a browser                                         find-browser, browser-pages
+ *   2. each piece, largest first, in pages that work side by side: fit it into its sides, print it,
+ *      read it back, and keep it for the next run                       in-sheet
+ *   3. join the pieces of each file, with title, language, tags, outline and labels    join
+ *   4. write each file beside and rename it
+ *
+ * A piece that stands in several files is printed once. A file of which a piece failed is not written;
+ * all others are.
+ */
+
+import { createHash, randomUUID } from "node:crypto";
+import { mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { transform } from "esbuild";
+import { PDFDocument } from "pdf-lib";
+import type { Club, Place } from "../model.ts";
+import { type Problem, problem } from "../problems.ts";
+import type { Assembled, Leaf, Target } from "./assemble.ts";
+import { type BrowserPages, type OpenPage, openBrowser } from "./browser-pages.ts";
+import { type BrowserSearch, findBrowser } from "./find-browser.ts";
+import type { FittedSheet } from "./in-sheet.ts";
+import { joinSegments } from "./join.ts";
+import { type Paper, paperOf } from "./paper.ts";
+import type { Segment } from "./print-segments.ts";
+import { embeddedFonts } from "./print-styles.ts";
+import { type Box, isInside, readStretch } from "./read-back.ts";
+import { openCache, type SheetCache } from "./sheet-cache.ts";
+import type { SheetFile, SheetPiece } from "./sheet-file.ts";
+import { slimPdf } from "./slim-pdf.ts";
+import { lettersOf } from "./verify.ts";
+
+export interface SheetOptions {
+	/** The output folder. */
+	readonly outDir: string;
+	readonly club: Club;
+	/** ISO 8601 date of the content, which the files carry as their own. */
+	readonly date: string;
+	readonly browser?: BrowserSearch;
+	readonly progress?: (done: number, total: number, label: string) => void;
+	readonly signal?: AbortSignal;
+	/** Where printed pieces are kept for the next run; nowhere unless given. */
+	readonly cacheDir?: string | undefined;
+	/** Whether all sheets of the club are printed, so that others can be forgotten. */
+	readonly all?: boolean;
+	/** Browser pages that work side by side. */
+	readonly workers?: number;
+}
+
+export interface PrintedSheets {
+	/** H4..; the files whose pieces have an error are not among those written. */
+	readonly problems: readonly Problem[];
+	/** Paths of the files written, as the output names them. */
+	readonly files: readonly string[];
+	readonly sides: number;
+}
+
+/** For what is about no file of its own. */
+const NO_PLACE: Place = { file: "_data/club.yaml", line: 1, column: 1 };
+
+/** Prints the files. Throws where the signal was given, or the output folder cannot be written. */
+export async function printSheets(
+	files: readonly SheetFile[],
+	options: SheetOptions,
+): Promise<PrintedSheets> {
+	if (files.length === 0) return { problems: [], files: [], sides: 0 };
+	options.signal?.throwIfAborted();
+	const failed = (why: string): PrintedSheets => ({
+		problems: [problem("H401", NO_PLACE, why)],
+		files: [],
+		sides: 0,
+	});
+	const found = await findBrowser(options.browser);
+	if ("missing" in found) return failed(found.missing);
+	let pages: BrowserPages;
+	try {
+		pages = await openBrowser(found.browser);
+	} catch (error) {
+		const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
+		return failed(`The browser ${found.browser.path} did not start: ${why}`);
+	}
+	const stop = () => void pages.close();
+	options.signal?.addEventListener("abort", stop, { once: true });
+	try {
+		const cache = openCache(options.cacheDir);
+		const pieces = await printPieces(files, pages, cache, options);
+		const written = await writeFiles(files, pieces.printed, cache, options);
+		if (options.all === true && pieces.problems.length === 0) await cache.sweep();
+		return { problems: pieces.problems, ...written };
+	} catch (error) {
+		// Closing the browser makes whatever waits for it fail; the reason is the signal.
+		options.signal?.throwIfAborted();
+		throw error;
+	} finally {
+		options.signal?.removeEventListener("abort", stop);
+		await pages.close();
+	}
+}
+
+/** A piece as it was printed. */
+interface PrintedPiece extends Pick<FittedSheet, "sides" | "over"> {
+	readonly pdf: Uint8Array;
+	/** Names these bytes and no others. */
+	readonly sha: string;
+}
+
+/** What all pieces on paper of one direction share. */
+interface SheetSetting {
+	readonly paper: Paper;
+	readonly styles: string;
+	readonly script: string;
+	readonly language: string;
+}
+
+interface Job {
+	readonly piece: SheetPiece;
+	readonly landscape: boolean;
+}
+
+async function printPieces(
+	files: readonly SheetFile[],
+	pages: BrowserPages,
+	cache: SheetCache,
+	options: SheetOptions,
+): Promise<{
+	readonly printed: ReadonlyMap<SheetPiece, PrintedPiece>;
+	readonly problems: readonly Problem[];
+}> {
+	const printed = new Map<SheetPiece, PrintedPiece>();
+	const problems: Problem[] = [];
+	const jobs = new Map<SheetPiece, Job>();
+	for (const { pieces, landscape } of files) {
+		for (const piece of pieces) jobs.set(piece, { piece, landscape });
+	}
+	const settings = await settingsOf(options.club);
+	// Pages are of one direction, so that a worker seldom changes; the longest come first.
+	const queue = [...jobs.values()].sort(
+		(a, b) =>
+			Number(a.landscape) - Number(b.landscape) || b.piece.html.text.length - a.piece.html.text.length,
+	);
+	const total = queue.length;
+	let done = 0;
+
+	async function work(): Promise<void> {
+		let open: { readonly page: OpenPage; readonly setting: SheetSetting } | undefined;
+		try {
+			for (let job = queue.shift(); job !== undefined; job = queue.shift()) {
+				options.signal?.throwIfAborted();
+				const { piece, landscape } = job;
+				const setting = landscape ? settings.landscape : settings.portrait;
+				const { most, steps, words } = piece;
+				const ingredients = [
+					pages.version,
+					setting.styles,
+					setting.script,
+					setting.language,
+					JSON.stringify({ most, steps, words, printed: PRINTED_AS }),
+					piece.html.text,
+				];
+				try {
+					const bytes = await cache.keep(ingredients, async () => {
+						for (let attempt = 1; ; attempt++) {
+							try {
+								if (open?.setting !== setting) {
+									await open?.page.close();
+									open = { page: await prepared(pages, setting), setting };
+								}
+								return await printPiece(open.page, piece, setting);
+							} catch (error) {
+								await open?.page.close();
+								open = undefined;
+								options.signal?.throwIfAborted();
+								if (error instanceof SheetFault || attempt === 2) throw error;
+							}
+						}
+					});
+					const result = unpacked(bytes);
+					printed.set(piece, result);
+					if (result.over) {
+						problems.push(
+							problem(
+								"H410",
+								piece.place,
+								`"${piece.title}" takes ${result.sides} sides instead of ${most}.`,
+							),
+						);
+					}
+				} catch (error) {
+					options.signal?.throwIfAborted();
+					const why = error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error);
+					problems.push(
+						error instanceof SheetFault
+							? problem("H403", piece.place, `"${piece.title}": ${why}.`)
+							: problem("H402", piece.place, `"${piece.title}" could not be printed: ${why}.`),
+					);
+				}
+				done++;
+				options.progress?.(done, total, piece.title);
+			}
+		} finally {
+			await open?.page.close();
+		}
+	}
+
+	await Promise.all(Array.from({ length: Math.min(options.workers ?? 2, total) }, work));
+	return { printed, problems };
+}
+
+/** Raised where the way in which pieces are printed and checked changes. */
+const PRINTED_AS = 1;
+
+/** Something of a sheet is not on paper as it should be. */
+class SheetFault extends Error {}
+
+/** A page with the styles and the script, ready for pieces. */
+async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<OpenPage> {
+	const open = await pages.open();
+	await open.run(60_000, async (page) => {
+		await page.setContent(
+			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><title>Sheet</title><style>${setting.styles}</style></head><body class="sheet"></body></html>`,
+		);
+		await page.evaluate(setting.script);
+	});
+	return open;
+}
+
+async function printPiece(open: OpenPage, piece: SheetPiece, { paper }: SheetSetting): Promise<Uint8Array> {
+	const { fitted, pdf: printed } = await open.run(60_000, async (page) => {
+		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${piece.most}, ${JSON.stringify(piece.steps)})`;
+		const found: unknown = await page.evaluate(call);
+		if (!isFitted(found)) throw new Error("the browser gave no measures");
+		const bytes = await page.pdf({
+			width: `${paper.width}px`,
+			height: `${paper.height}px`,
+			printBackground: true,
+			tagged: true,
+			outline: false,
+			timeout: 0,
+			waitForFonts: false,
+		});
+		return { fitted: found, pdf: bytes };
+	});
+	const pdf = await slimPdf(steadyIds(printed));
+	const [spill] = fitted.spills;
+	if (spill !== undefined) throw new SheetFault(`"${spill}" stands outside its place`);
+	await checkPiece(pdf, piece, fitted, paper);
+	return packed(pdf, fitted);
+}
+
+/** Half a millimetre: browsers and PDF round, and strokes are as wide as they are. */
+const SLACK = 2;
+
+/** Reads the piece back: its sides, its words, and that nothing stands where printers do not print. */
+async function checkPiece(
+	pdf: Uint8Array,
+	piece: SheetPiece,
+	fitted: FittedSheet,
+	paper: Paper,
+): Promise<void> {
+	const read = await readStretch({ pdf, part: 0, parts: 1, painted: false });
+	if (read.pages.length !== fitted.sides) {
+		throw new SheetFault(`${fitted.sides} sides were printed on ${read.pages.length} pages`);
+	}
+	const free: Box = {
+		left: paper.border - SLACK,
+		top: paper.border - SLACK,
+		right: paper.width - paper.border + SLACK,
+		bottom: paper.height - paper.border + SLACK,
+	};
+	for (const page of read.pages) {
+		if (page.words.length === 0) throw new SheetFault("a side is empty");
+		const cut = page.words.find((words) => !isInside(words, free));
+		if (cut !== undefined) throw new SheetFault(`"${cut.text}" stands at the very edge of the paper`);
+	}
+	const letters = lettersOf(read.pages.flatMap(({ words }) => words.map(({ text }) => text)).join(" "));
+	for (const words of piece.words) {
+		if (!letters.includes(lettersOf(words))) throw new SheetFault(`"${words}" is not on paper`);
+	}
+}
+
+/**
+ * Numbers the names of structure elements from 1. The browser counts them on from piece to piece of a
+ * page, so that they would tell which pieces were printed before; every name keeps its length, and
+ * with it every place in the file.
+ */
+export function steadyIds(pdf: Uint8Array): Uint8Array {
+	const names = new Map<string, string>();
+	const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString("latin1");
+	const steady = text.replace(/\(node(\d{8})\)/g, (_, number: string) => {
+		let name = names.get(number);
+		if (name === undefined) {
+			name = String(names.size + 1).padStart(8, "0");
+			names.set(number, name);
+		}
+		return `(node${name})`;
+	});
+	return Buffer.from(steady, "latin1");
+}
+
+async function writeFiles(
+	files: readonly SheetFile[],
+	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
+	cache: SheetCache,
+	options: SheetOptions,
+): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
+	const portrait = paperOf(options.club);
+	const written: string[] = [];
+	let sides = 0;
+	for (const file of files) {
+		options.signal?.throwIfAborted();
+		const pieces = file.pieces.flatMap((piece) => {
+			const one = printed.get(piece);
+			return one === undefined ? [] : [{ piece, ...one }];
+		});
+		if (pieces.length < file.pieces.length || pieces.length === 0) continue;
+		const paper = file.landscape ? turned(portrait) : portrait;
+		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
+		const ingredients = ["joined", JSON.stringify([about, paper, options.club.language, options.date])];
+		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
+		await putInPlace(join(options.outDir, file.path), pdf);
+		written.push(file.path);
+		sides += sidesOf(file, pieces);
+	}
+	return { files: written, sides };
+}
+
+async function joined(
+	file: SheetFile,
+	pieces: readonly (PrintedPiece & { readonly piece: SheetPiece })[],
+	paper: Paper,
+	{ club, date }: SheetOptions,
+): Promise<Uint8Array> {
+	const segments: Segment[] = [];
+	const leaves: Leaf[] = [];
+	const targets = new Map<string, Target>();
+	const leaf = (section: number, label: string, number: number, blank: boolean): Leaf => ({
+		section,
+		side: leaves.length % 2 === 0 ? "right" : "left",
+		label: `${label} ${number}`,
+		prefix: label,
+		number,
+		blank,
+		html: "",
+		text: "",
+	});
+	for (const [position, { piece, pdf, sides }] of pieces.entries()) {
+		const first = leaves.length;
+		const id = `piece-${position + 1}`;
+		const isLast = position === pieces.length - 1;
+		segments.push({
+			first,
+			leaves: sides,
+			pdf,
+			measures: { spots: [{ id, leaf: 0, top: 0 }], spills: [] },
+		});
+		targets.set(id, { id, title: piece.title, depth: 1, leaf: first });
+		for (let i = 1; i <= sides; i++) leaves.push(leaf(position, piece.label, i, false));
+		if (!isLast && getsBlankBack(file, sides)) {
+			segments.push({ first: leaves.length, leaves: 1, pdf: await blankSide(paper), measures: NOTHING });
+			leaves.push(leaf(position, piece.label, sides + 1, true));
+		}
+	}
+	const assembled: Assembled = { leaves, targets, missing: [] };
+	const sheets = { title: file.title, language: club.language, foot: "", date, slots: 1, sections: [] };
+	return joinSegments(segments, assembled, sheets, paper);
+}
+
+function getsBlankBack({ leaves }: SheetFile, sides: number): boolean {
+	return leaves && sides % 2 === 1;
+}
+
+/** All sides of a file, blank backs among them. */
+function sidesOf(file: SheetFile, pieces: readonly PrintedPiece[]): number {
+	const last = pieces.length - 1;
+	return pieces.reduce(
+		(sum, { sides }, i) => sum + sides + (i < last && getsBlankBack(file, sides) ? 1 : 0),
+		0,
+	);
+}
+
+const NOTHING: Segment["measures"] = { spots: [], spills: [] };
+
+async function blankSide(paper: Paper): Promise<Uint8Array> {
+	const blank = await PDFDocument.create({ updateMetadata: false });
+	blank.addPage([paper.width * 0.75, paper.height * 0.75]);
+	return blank.save();
+}
+
+/** The same paper lying down: for walls, so without a punched edge. */
+function turned(paper: Paper): Paper {
+	return { ...paper, width: paper.height, height: paper.width };
+}
+
+/** Fonts of one weight each: a variable font is taken apart into drawings of its letters in a PDF. */
+const FONTS = "@fontsource/atkinson-hyperlegible-next";
+
+async function settingsOf(
+	club: Club,
+): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
+	const [fonts, sheet, own] = await Promise.all([
+		embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]),
+		readFile(new URL("../../layouts/styles/sheets.css", import.meta.url), "utf8"),
+		readFile(new URL("./in-sheet.ts", import.meta.url), "utf8"),
+	]);
+	const { code } = await transform(own, { loader: "ts", format: "iife", target: "chrome110" });
+	const setting = (paper: Paper): SheetSetting => ({
+		paper,
+		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
+		script: code,
+		language: club.language,
+	});
+	const paper = paperOf(club);
+	return { portrait: setting(paper), landscape: setting(turned(paper)) };
+}
+
+function measuresOf({ width, height, punched, border }: Paper): string {
+	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
+	return `@page { size: ${px(width)} ${px(height)}; margin: 0; }
+:root { --width: ${px(width)}; --height: ${px(height)}; --punched: ${px(punched)}; --border: ${px(border)}; }`;
+}
+
+/** How it came out as a line of JSON, then the PDF. */
+function packed(pdf: Uint8Array, { sides, over }: FittedSheet): Uint8Array {
+	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over })}\n`), pdf]);
+}
+
+function unpacked(bytes: Uint8Array): PrintedPiece {
+	const end = bytes.indexOf(10);
+	const head: unknown = JSON.parse(new TextDecoder().decode(bytes.subarray(0, end)));
+	if (
+		typeof head !== "object" ||
+		head === null ||
+		!("sides" in head && typeof head.sides === "number") ||
+		!("over" in head && typeof head.over === "boolean")
+	) {
+		throw new Error("A printed sheet has no head.");
+	}
+	const sha = createHash("sha256").update(bytes).digest("hex");
+	return { sides: head.sides, over: head.over, pdf: bytes.subarray(end + 1), sha };
+}
+
+function isFitted(value: unknown): value is FittedSheet {
+	return (
+		typeof value === "object" &&
+		value !== null &&
+		"sides" in value &&
+		typeof value.sides === "number" &&
+		"spills" in value &&
+		Array.isArray(value.spills)
+	);
+}
+
+/** Writes beside and renames: a reader never sees half a file. */
+async function putInPlace(outFile: string, pdf: Uint8Array): Promise<void> {
+	await mkdir(dirname(outFile), { recursive: true });
+	const beside = `${outFile}.${randomUUID().slice(0, 8)}.part`;
+	try {
+		await writeFile(beside, pdf);
+		await rename(beside, outFile);
+	} catch (error) {
+		await rm(beside, { force: true });
+		throw error;
+	}
+}
