@@ -56,6 +56,22 @@ command("serve", "show the site on this computer and build it again at every cha
 	});
 
 program
+	.command("compare")
+	.description("say what differs between two club folders, and what that did to the counts; writes nothing")
+	.argument("<earlier>", "the club folder to compare with", clubFolder)
+	.argument("[later]", "the club folder that is compared", clubFolder, ".")
+	.option("--json", "print the comparison as JSON")
+	.exitOverride()
+	.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
+		const { compareFolders } = await import("./compare.ts");
+		const out = {
+			line: (text: string) => void process.stdout.write(`${text}\n`),
+			colour: process.stdout.isTTY ?? false,
+		};
+		exitCode = compareFolders(earlier, later, out, { json: options.json ?? false });
+	});
+
+program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
 	.action(async () => {

@@ -1,0 +1,80 @@
+/** `compare`: what differs between two club folders, by meaning, and what that did. Writes nothing. */
+
+import { type Comparison, compare, type ThingsCompared } from "../compute/compare.ts";
+import { openHandbook } from "../handbook.ts";
+import { findingRecord } from "../render/data-files.ts";
+import { count, type Output, reportProblems } from "./report.ts";
+
+/** Changed numbers shown in the terminal; all of them are in `--json`. */
+const SHOWN = 40;
+
+/** @returns 0 where both folders could be read, whatever differs; 1 where one has errors */
+export function compareFolders(
+	earlier: string,
+	later: string,
+	out: Output,
+	{ json }: { readonly json: boolean },
+): number {
+	const before = openHandbook(earlier);
+	const after = openHandbook(later);
+	if (before.handbook === undefined || after.handbook === undefined) {
+		const sides = [
+			{ folder: earlier, ...before },
+			{ folder: later, ...after },
+		].filter(({ handbook }) => handbook === undefined);
+		if (json) {
+			out.line(
+				JSON.stringify({ broken: sides.map(({ folder, problems }) => ({ folder, problems })) }, null, "\t"),
+			);
+			return 1;
+		}
+		for (const { folder, problems } of sides) {
+			out.line(`${folder} has errors, so it cannot be compared:`);
+			reportProblems(problems, folder, out);
+		}
+		return 1;
+	}
+	const found = compare(before.handbook, after.handbook);
+	if (json) {
+		const { gone, come } = found.findings;
+		const findings = { gone: gone.map(findingRecord), come: come.map(findingRecord) };
+		out.line(JSON.stringify({ ...found, findings }, null, "\t"));
+	} else report(found, out);
+	return 0;
+}
+
+function report({ drills, weeks, numbers, findings }: Comparison, out: Output): void {
+	for (const { from, to } of drills.renamed) out.line(`drill ${from} is now ${to}`);
+	reportThings("drill", drills, out);
+	reportThings("week", weeks, out);
+	for (const { table, row, column, before, after } of numbers.slice(0, SHOWN)) {
+		const about = Object.entries(row).map(([name, cell]) => `${name} ${cell}`);
+		out.line(`${table}: ${about.join(", ")}: ${column} ${before ?? "none"} → ${after ?? "none"}`);
+	}
+	if (numbers.length > SHOWN) out.line(`… and ${numbers.length - SHOWN} more changed numbers, with --json`);
+	for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
+	for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
+	const changes = (of: ThingsCompared): string =>
+		`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
+	out.line(
+		`Drills: ${changes(drills)}, ${drills.renamed.length} renamed. Weeks: ${changes(weeks)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new.`,
+	);
+}
+
+function reportThings(noun: string, { added, removed, changed }: ThingsCompared, out: Output): void {
+	for (const id of added) out.line(`${noun} ${id} is new`);
+	for (const id of removed) out.line(`${noun} ${id} is gone`);
+	for (const { id, fields } of changed) {
+		out.line(`${noun} ${id} changed`);
+		for (const { field, before, after } of fields) {
+			out.line(`    ${field}: ${shown(before)} → ${shown(after)}`);
+		}
+	}
+}
+
+/** A value on one line, not too long. */
+function shown(value: unknown): string {
+	if (value === undefined) return "none";
+	const text = typeof value === "string" ? value.replace(/\s+/g, " ").trim() : JSON.stringify(value);
+	return text.length > 80 ? `${text.slice(0, 79)}…` : text;
+}
