@@ -15,6 +15,7 @@ import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { linkClub } from "./link/link-club.ts";
+import type { SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { mediaFault } from "./read/inspect-media.ts";
 import { readClub } from "./read/read-club.ts";
@@ -40,11 +41,15 @@ export interface OpenedHandbook {
 
 export interface OpenOptions {
 	readonly highlight?: (code: string, language: string) => string;
+	/** Changes what was read, in memory, before it is checked. */
+	readonly change?: (files: readonly SourceFile[]) => readonly SourceFile[];
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
-	const read = readClub(clubDir);
+	const { change, ...shown } = options;
+	const found = readClub(clubDir);
+	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(clubDir, file, wanted));
@@ -54,7 +59,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		problems,
 		handbook: {
 			...measure(linked.curriculum),
-			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...options }),
+			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...shown }),
 			clubDir,
 			edition: read.fingerprint.slice(0, 8),
 		},

@@ -9,7 +9,7 @@ import { describe, expect, it } from "vitest";
 import { REPOSITORY } from "./open-fixture.ts";
 
 const SCRIPTS = join(REPOSITORY, "scripts");
-const STAGES = ["read", "validate", "link", "compute", "figures", "render", "print", "commands"];
+const STAGES = ["read", "validate", "link", "compute", "edit", "figures", "render", "print", "commands"];
 
 /** Pure stages run in a browser too: no files, no clock. */
 const PURE = ["compute", "figures"];

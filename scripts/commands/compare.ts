@@ -1,6 +1,11 @@
-/** `compare`: what differs between two club folders, by meaning, and what that did. Writes nothing. */
+/**
+ * `compare`: what differs between two club folders, by meaning, and what that did; and
+ * `check --what-if`, the same for a plan and a change list. Writes nothing.
+ */
 
+import { readFileSync } from "node:fs";
 import { type Comparison, compare, type ThingsCompared } from "../compute/compare.ts";
+import { ChangeFault, changePlan } from "../edit/change-plan.ts";
 import { openHandbook } from "../handbook.ts";
 import { findingRecord } from "../render/data-files.ts";
 import { count, type Output, reportProblems } from "./report.ts";
@@ -34,13 +39,57 @@ export function compareFolders(
 		}
 		return 1;
 	}
-	const found = compare(before.handbook, after.handbook);
-	if (json) {
-		const { gone, come } = found.findings;
-		const findings = { gone: gone.map(findingRecord), come: come.map(findingRecord) };
-		out.line(JSON.stringify({ ...found, findings }, null, "\t"));
-	} else report(found, out);
+	tell(compare(before.handbook, after.handbook), out, json);
 	return 0;
+}
+
+/**
+ * What a change list would do to a plan.
+ * @returns 1 where the plan has errors, or would have; 2 where the list cannot be followed
+ */
+export function whatIf(
+	clubDir: string,
+	listFile: string,
+	out: Output,
+	{ json }: { readonly json: boolean },
+): number {
+	const wrong = (text: string): number => {
+		out.line(json ? JSON.stringify({ error: text }) : `error: ${text}`);
+		return 2;
+	};
+	let list: string;
+	try {
+		list = readFileSync(listFile, "utf8");
+	} catch {
+		return wrong(`The change list ${listFile} cannot be read.`);
+	}
+	const before = openHandbook(clubDir);
+	const showProblems = ({ problems }: typeof before): number => {
+		if (json) out.line(JSON.stringify({ problems }, null, "\t"));
+		else
+			for (const { code, place, what, fix } of problems) out.line(`${place.file}  ${code}  ${what}  ${fix}`);
+		return 1;
+	};
+	if (before.handbook === undefined) return showProblems(before);
+	try {
+		const after = openHandbook(clubDir, { change: (files) => changePlan(files, list) });
+		if (after.handbook === undefined) return showProblems(after);
+		tell(compare(before.handbook, after.handbook), out, json);
+		return 0;
+	} catch (error) {
+		if (error instanceof ChangeFault) return wrong(error.message);
+		throw error;
+	}
+}
+
+function tell(found: Comparison, out: Output, json: boolean): void {
+	if (!json) {
+		report(found, out);
+		return;
+	}
+	const { gone, come } = found.findings;
+	const findings = { gone: gone.map(findingRecord), come: come.map(findingRecord) };
+	out.line(JSON.stringify({ ...found, findings }, null, "\t"));
 }
 
 function report({ drills, weeks, numbers, findings }: Comparison, out: Output): void {

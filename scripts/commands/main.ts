@@ -15,6 +15,7 @@ interface Options {
 	readonly club: string;
 	readonly out?: string;
 	readonly json?: boolean;
+	readonly whatIf?: string;
 	readonly print?: boolean;
 	readonly port?: number;
 }
@@ -28,7 +29,14 @@ let exitCode = 0;
 
 command("check", "read and check the club folder, and say what the plan misses; writes nothing")
 	.option("--json", "print problems and findings as JSON")
+	.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
 	.action(async (options: Options) => {
+		if (options.whatIf !== undefined) {
+			const { whatIf } = await import("./compare.ts");
+			const { clubDir, out } = run(options);
+			exitCode = whatIf(clubDir, options.whatIf, out, { json: options.json ?? false });
+			return;
+		}
 		const { check } = await import("./check.ts");
 		exitCode = await check(run(options), { json: options.json ?? false });
 	});
