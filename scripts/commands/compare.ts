@@ -96,13 +96,13 @@ function report({ drills, weeks, numbers, findings }: Comparison, out: Output): 
 	for (const { from, to } of drills.renamed) out.line(`drill ${from} is now ${to}`);
 	reportThings("drill", drills, out);
 	reportThings("week", weeks, out);
+	for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
+	for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
 	for (const { table, row, column, before, after } of numbers.slice(0, SHOWN)) {
 		const about = Object.entries(row).map(([name, cell]) => `${name} ${cell}`);
 		out.line(`${table}: ${about.join(", ")}: ${column} ${before ?? "none"} → ${after ?? "none"}`);
 	}
 	if (numbers.length > SHOWN) out.line(`… and ${numbers.length - SHOWN} more changed numbers, with --json`);
-	for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
-	for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
 	const changes = (of: ThingsCompared): string =>
 		`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
 	out.line(
