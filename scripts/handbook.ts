@@ -15,6 +15,7 @@ import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { linkClub } from "./link/link-club.ts";
+import type { SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { mediaFault } from "./read/inspect-media.ts";
 import { readClub } from "./read/read-club.ts";
@@ -47,12 +48,15 @@ export interface OpenOptions {
 	readonly mediaFrom?: string;
 	/** Other words than those of the club's language. */
 	readonly words?: Words;
+	/** Changes what was read, in memory, before it is checked. */
+	readonly change?: (files: readonly SourceFile[]) => readonly SourceFile[];
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
-	const { mediaFrom = clubDir } = options;
-	const read = readClub(clubDir);
+	const { mediaFrom = clubDir, change } = options;
+	const found = readClub(clubDir);
+	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(mediaFrom, file, wanted));

@@ -16,6 +16,7 @@ interface Options {
 	readonly club: string;
 	readonly out?: string;
 	readonly json?: boolean;
+	readonly whatIf?: string;
 	readonly print?: boolean;
 	readonly port?: number;
 	readonly swap?: boolean;
@@ -47,7 +48,14 @@ let exitCode = 0;
 
 command("check", "read and check the club folder, and say what the plan misses; writes nothing")
 	.option("--json", "print problems and findings as JSON")
+	.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
 	.action(async (options: Options) => {
+		if (options.whatIf !== undefined) {
+			const { whatIf } = await import("./compare.ts");
+			const { clubDir, out } = run(options);
+			exitCode = whatIf(clubDir, options.whatIf, out, { json: options.json ?? false });
+			return;
+		}
 		const { check } = await import("./check.ts");
 		exitCode = await check(run(options), { json: options.json ?? false });
 	});
@@ -129,6 +137,22 @@ command("undo", "take back the last change that rename or move made").action(asy
 	const { undo } = await import("./undo.ts");
 	exitCode = undo(run(options));
 });
+
+program
+	.command("compare")
+	.description("say what differs between two club folders, and what that did to the counts; writes nothing")
+	.argument("<earlier>", "the club folder to compare with", clubFolder)
+	.argument("[later]", "the club folder that is compared", clubFolder, ".")
+	.option("--json", "print the comparison as JSON")
+	.exitOverride()
+	.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
+		const { compareFolders } = await import("./compare.ts");
+		const out = {
+			line: (text: string) => void process.stdout.write(`${text}\n`),
+			colour: process.stdout.isTTY ?? false,
+		};
+		exitCode = compareFolders(earlier, later, out, { json: options.json ?? false });
+	});
 
 program
 	.command("generate")

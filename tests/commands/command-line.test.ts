@@ -17,14 +17,18 @@ function handbook(...args: readonly string[]) {
 const broken = () => clubCopy(join(FIXTURES, "problems/H201"));
 
 describe("help and wrong use", () => {
-	it.each([["--help"], ["check", "--help"], ["build", "--help"], ["print", "--help"], ["serve", "--help"]])(
-		"%s %s explains itself and ends with 0",
-		(...args) => {
-			const { status, stdout } = handbook(...args);
-			expect(status).toBe(0);
-			expect(stdout).toMatch(/Usage: handbook/);
-		},
-	);
+	it.each([
+		["--help"],
+		["check", "--help"],
+		["compare", "--help"],
+		["build", "--help"],
+		["print", "--help"],
+		["serve", "--help"],
+	])("%s %s explains itself and ends with 0", (...args) => {
+		const { status, stdout } = handbook(...args);
+		expect(status).toBe(0);
+		expect(stdout).toMatch(/Usage: handbook/);
+	});
 
 	it.each([
 		["an unknown command", ["bake"]],

@@ -1,0 +1,117 @@
+/** Two plans compared: by meaning, and the same whichever way round they are. */
+
+import { spawnSync } from "node:child_process";
+import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { type Comparison, compare } from "../../scripts/compute/compare.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+
+const WEEK = "content/weeks/week-1.md";
+const ROCK = "content/drills/floor/rock.md";
+
+function edit(dir: string, file: string, from: string | RegExp, to: string): void {
+	const text = readFileSync(join(dir, file), "utf8");
+	const changed = text.replace(from, to);
+	expect(changed).not.toBe(text);
+	writeFileSync(join(dir, file), changed);
+}
+
+function opened(dir: string) {
+	const { handbook, problems } = openHandbook(dir);
+	if (handbook === undefined) throw new Error(JSON.stringify(problems));
+	return handbook;
+}
+
+/** Base club against a copy of it that was changed. */
+function compared(change: (dir: string) => void): { there: Comparison; back: Comparison } {
+	const [before, dir] = [opened(clubCopy()), clubCopy()];
+	change(dir);
+	const after = opened(dir);
+	return { there: compare(before, after), back: compare(after, before) };
+}
+
+const NONE = { added: [], removed: [], changed: [] };
+
+describe("compare", () => {
+	it("finds nothing where only the writing differs", () => {
+		const { there } = compared((dir) => {
+			edit(dir, ROCK, "direction: forward\n", "");
+			edit(dir, ROCK, "title:", "# first\ndirection: 'forward'\ntitle:");
+		});
+		expect(there).toEqual({
+			drills: { ...NONE, renamed: [] },
+			weeks: NONE,
+			numbers: [],
+			findings: { gone: [], come: [] },
+		});
+	});
+
+	it("names the changed field and what it did to the minutes", () => {
+		const { there, back } = compared((dir) =>
+			edit(dir, WEEK, "drill: rock, minutes: 10", "drill: rock, minutes: 14"),
+		);
+		expect(there.weeks).toEqual({
+			...NONE,
+			changed: [{ id: "1", fields: [{ field: "apparatus.1.blocks.1.minutes", before: 10, after: 14 }] }],
+		});
+		expect(there.drills).toEqual({ ...NONE, renamed: [] });
+		const skill = there.numbers.find(
+			(n) => n.table.includes("skill") && n.row.level === "junior" && n.column === "minutes",
+		);
+		expect((skill?.after ?? 0) - (skill?.before ?? 0)).toBe(4);
+		expect(back.numbers).toHaveLength(there.numbers.length);
+	});
+
+	it("sees a renamed drill as renamed, and not as a change of what names it", () => {
+		const { there, back } = compared((dir) => {
+			renameSync(join(dir, ROCK), join(dir, "content/drills/floor/rocking.md"));
+			edit(dir, WEEK, "drill: rock,", "drill: rocking,");
+			edit(dir, WEEK, "[[rock]]", "[[rock-back]]");
+			edit(dir, "content/drills/floor/wedge-roll.md", "[rock]", "[rocking]");
+		});
+		expect(there.drills).toEqual({ ...NONE, renamed: [{ from: "rock", to: "rocking" }] });
+		expect(back.drills).toEqual({ ...NONE, renamed: [{ from: "rocking", to: "rock" }] });
+		expect(there.weeks.changed.flatMap((w) => w.fields.map((f) => f.field))).toEqual(["body"]);
+		expect(there.numbers).toEqual([]);
+	});
+
+	it("tells what is new, and the other way round what is gone", () => {
+		const { there, back } = compared((dir) => {
+			edit(dir, WEEK, /^ {2}beam:\n.*\n.*\n/m, "");
+			rmSync(join(dir, "content/drills/beam/beam-stand.md"));
+		});
+		expect(there.drills.removed).toEqual(["beam-stand"]);
+		expect(back.drills.added).toEqual(["beam-stand"]);
+		expect(there.findings.come).toEqual(back.findings.gone);
+		expect(there.findings.gone).toEqual(back.findings.come);
+	});
+});
+
+describe("the command", () => {
+	const run = (...args: readonly string[]) =>
+		spawnSync(process.execPath, ["scripts/commands/main.ts", "compare", ...args], {
+			cwd: REPOSITORY,
+			encoding: "utf8",
+		});
+
+	it("says it in words and as JSON, and ends with 0", () => {
+		const [before, after] = [clubCopy(), clubCopy()];
+		edit(after, WEEK, "theme: Round shapes", "theme: Round and long");
+		const text = run(before, after);
+		expect(text.status).toBe(0);
+		expect(text.stdout).toContain("    theme: Round shapes → Round and long\n");
+		const json = JSON.parse(run(before, after, "--json").stdout) as Comparison;
+		expect(json.weeks.changed).toEqual([
+			{ id: "1", fields: [{ field: "theme", before: "Round shapes", after: "Round and long" }] },
+		]);
+	});
+
+	it("ends with 1 where a folder has errors, and 2 where it is not there", () => {
+		const broken = run(clubCopy(), clubCopy(join(FIXTURES, "problems/H201")));
+		expect(broken.status).toBe(1);
+		expect(broken.stdout).toContain("H201");
+		expect(run("no/such/folder").status).toBe(2);
+	});
+});
