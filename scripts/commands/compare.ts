@@ -4,42 +4,54 @@
  */
 
 import { readFileSync } from "node:fs";
-import { type Comparison, compare, type ThingsCompared } from "../compute/compare.ts";
+import { type Comparison, compare, type NumberChange, type ThingsCompared } from "../compute/compare.ts";
+import { RECORDED_KINDS, recordOf } from "../compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
 import { openHandbook } from "../handbook.ts";
-import { findingRecord } from "../render/data-files.ts";
+import { readPlan } from "./read-plan.ts";
 import { count, type Output, reportProblems } from "./report.ts";
 
 /** Changed numbers shown in the terminal; all of them are in `--json`. */
 const SHOWN = 40;
 
-/** @returns 0 where both folders could be read, whatever differs; 1 where one has errors */
+/**
+ * @param earlier a club folder, an output folder, or a `record.json`
+ * @returns 0 where both could be read, whatever differs; 1 where a folder has errors; 2 for no plan at all
+ */
 export function compareFolders(
 	earlier: string,
 	later: string,
 	out: Output,
 	{ json }: { readonly json: boolean },
 ): number {
-	const before = openHandbook(earlier);
-	const after = openHandbook(later);
-	if (before.handbook === undefined || after.handbook === undefined) {
-		const sides = [
-			{ folder: earlier, ...before },
-			{ folder: later, ...after },
-		].filter(({ handbook }) => handbook === undefined);
+	const sides = [earlier, later].map((place) => ({ place, ...readPlan(place) }));
+	const missing = sides.find(({ record, problems }) => record === undefined && problems.length === 0);
+	if (missing !== undefined) {
+		const text = `${missing.place} is no club folder and holds no record of one. Name a folder with content/, an output folder, or its data/record.json.`;
+		out.line(json ? JSON.stringify({ error: text }) : `error: ${text}`);
+		return 2;
+	}
+	const broken = sides.filter(({ record }) => record === undefined);
+	if (broken.length > 0) {
 		if (json) {
 			out.line(
-				JSON.stringify({ broken: sides.map(({ folder, problems }) => ({ folder, problems })) }, null, "\t"),
+				JSON.stringify(
+					{ broken: broken.map(({ place, problems }) => ({ folder: place, problems })) },
+					null,
+					"\t",
+				),
 			);
 			return 1;
 		}
-		for (const { folder, problems } of sides) {
-			out.line(`${folder} has errors, so it cannot be compared:`);
-			reportProblems(problems, folder, out);
+		for (const { place, problems } of broken) {
+			out.line(`${place} has errors, so it cannot be compared:`);
+			reportProblems(problems, place, out);
 		}
 		return 1;
 	}
-	tell(compare(before.handbook, after.handbook), out, json);
+	const [before, after] = sides.map(({ record }) => record);
+	if (before === undefined || after === undefined) throw new Error("A plan was read and is not there.");
+	tell(compare(before, after), out, json);
 	return 0;
 }
 
@@ -74,7 +86,14 @@ export function whatIf(
 	try {
 		const after = openHandbook(clubDir, { change: (files) => changePlan(files, list) });
 		if (after.handbook === undefined) return showProblems(after);
-		tell(compare(before.handbook, after.handbook), out, json);
+		tell(
+			compare(
+				recordOf(before.handbook, before.handbook.edition),
+				recordOf(after.handbook, after.handbook.edition),
+			),
+			out,
+			json,
+		);
 		return 0;
 	} catch (error) {
 		if (error instanceof ChangeFault) return wrong(error.message);
@@ -83,31 +102,30 @@ export function whatIf(
 }
 
 function tell(found: Comparison, out: Output, json: boolean): void {
-	if (!json) {
-		report(found, out);
-		return;
-	}
-	const { gone, come } = found.findings;
-	const findings = { gone: gone.map(findingRecord), come: come.map(findingRecord) };
-	out.line(JSON.stringify({ ...found, findings }, null, "\t"));
+	if (json) out.line(JSON.stringify(found, null, "\t"));
+	else report(found, out);
 }
 
-function report({ drills, weeks, numbers, findings }: Comparison, out: Output): void {
-	for (const { from, to } of drills.renamed) out.line(`drill ${from} is now ${to}`);
-	reportThings("drill", drills, out);
-	reportThings("week", weeks, out);
+function report({ things, renamed, numbers, findings }: Comparison, out: Output): void {
+	for (const { from, to } of renamed) out.line(`drill ${from} is now ${to}`);
+	for (const kind of RECORDED_KINDS) reportThings(kind, things[kind], out);
 	for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
 	for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
-	for (const { table, row, column, before, after } of numbers.slice(0, SHOWN)) {
+	const largest = [...numbers].sort((a, b) => stepOf(b) - stepOf(a));
+	for (const { table, row, column, before, after } of largest.slice(0, SHOWN)) {
 		const about = Object.entries(row).map(([name, cell]) => `${name} ${cell}`);
 		out.line(`${table}: ${about.join(", ")}: ${column} ${before ?? "none"} → ${after ?? "none"}`);
 	}
-	if (numbers.length > SHOWN) out.line(`… and ${numbers.length - SHOWN} more changed numbers, with --json`);
+	if (numbers.length > SHOWN) out.line(`… and ${numbers.length - SHOWN} smaller changes, with --json`);
 	const changes = (of: ThingsCompared): string =>
 		`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
 	out.line(
-		`Drills: ${changes(drills)}, ${drills.renamed.length} renamed. Weeks: ${changes(weeks)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new.`,
+		`Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new.`,
 	);
+}
+
+function stepOf({ before = 0, after = 0 }: NumberChange): number {
+	return Math.abs(after - before);
 }
 
 function reportThings(noun: string, { added, removed, changed }: ThingsCompared, out: Output): void {

@@ -3,24 +3,34 @@
  * coverage, time, equipment, load and findings.
  *
  * Steps: drills of equal content under another id are paired as renamed; things of the same id are
- * compared field by field, after the renamed ids; rows of the computed tables are compared by what
- * they are about; findings by their code and words.
+ * compared field by field, after the renamed ids, items of lists where they fit best; rows of the
+ * computed tables are compared by what they are about; findings by their code and words.
  */
 
-import type { Cell, Curriculum, Finding, Id, Table } from "../model.ts";
-import type { Measured } from "./measure.ts";
-import { rounded } from "./tables.ts";
+import { diffArrays } from "diff";
+import type { Id } from "../model.ts";
+import {
+	type PlanRecord,
+	RECORDED_KINDS,
+	type RecordedFinding,
+	type RecordedKind,
+	type RecordedTable,
+	type Written,
+} from "./plan-record.ts";
 
-/** One field that differs; a side is undefined where the field is not there. Lists are by position. */
+/** One field that differs; a side is undefined where the field or the item is not there. */
 export interface FieldChange {
-	/** Names and list positions from the top, joined by dots; positions count from 1. */
+	/**
+	 * Names and list positions from the top, joined by dots; positions count from 1, in the later plan,
+	 * and in the earlier one for an item that is gone.
+	 */
 	readonly field: string;
 	readonly before: unknown;
 	readonly after: unknown;
 }
 
 export interface ThingChange {
-	/** A drill's id, or a week's number as text. */
+	/** An id, or a week's number as text. */
 	readonly id: string;
 	readonly fields: readonly FieldChange[];
 }
@@ -35,41 +45,42 @@ export interface ThingsCompared {
 export interface NumberChange {
 	readonly table: string;
 	/** What the row is about, by column. */
-	readonly row: Readonly<Record<string, Cell>>;
+	readonly row: Readonly<Record<string, string | number | null>>;
 	readonly column: string;
 	readonly before: number | undefined;
 	readonly after: number | undefined;
 }
 
 export interface Comparison {
-	readonly drills: ThingsCompared & { readonly renamed: readonly { readonly from: Id; readonly to: Id }[] };
-	readonly weeks: ThingsCompared;
+	readonly things: Readonly<Record<RecordedKind, ThingsCompared>>;
+	/** Drills under another id; they are neither added nor removed. */
+	readonly renamed: readonly { readonly from: Id; readonly to: Id }[];
 	readonly numbers: readonly NumberChange[];
-	readonly findings: { readonly gone: readonly Finding[]; readonly come: readonly Finding[] };
+	readonly findings: {
+		readonly gone: readonly RecordedFinding[];
+		readonly come: readonly RecordedFinding[];
+	};
 }
-
-/** Columns of whole numbers that say what a row is about and are no measure. */
-const ROW_NUMBERS = new Set(["week"]);
-
-/** Fields that linking works out or that only say where a thing was written. */
-const NOT_WRITTEN = new Set(["source", "path", "partners", "next", "planned"]);
 
 /** Fields that hold ids of drills. */
 const DRILL_FIELDS = new Set(["drill", "after", "partner"]);
 
 /** Compares two plans by meaning. The order of files and of fields does not matter; that of lists does. */
-export function compare(before: Measured, after: Measured): Comparison {
-	const renamed = renamedDrills(before.curriculum, after.curriculum);
+export function compare(before: PlanRecord, after: PlanRecord): Comparison {
+	const renamed = renamedDrills(before.things.drill, after.things.drill);
 	const names = new Map(renamed.map(({ from, to }) => [from, to]));
-	const drillsBefore = new Map(
-		[...before.curriculum.drills].map(([id, drill]) => [names.get(id) ?? id, written(drill, names)]),
-	);
-	const drillsAfter = new Map(
-		[...after.curriculum.drills].map(([id, drill]) => [id, written(drill, new Map())]),
-	);
+	const compared = RECORDED_KINDS.map((kind) => {
+		const old = new Map(
+			Object.entries(before.things[kind]).map(([id, thing]) => [
+				kind === "drill" ? (names.get(id) ?? id) : id,
+				withNames(thing, names),
+			]),
+		);
+		return [kind, thingsCompared(old, new Map(Object.entries(after.things[kind])))] as const;
+	});
 	return {
-		drills: { ...things(drillsBefore, drillsAfter), renamed },
-		weeks: things(weeksOf(before.curriculum, names), weeksOf(after.curriculum, new Map())),
+		things: Object.fromEntries(compared) as Record<RecordedKind, ThingsCompared>,
+		renamed,
 		numbers: numberChanges(before.tables, after.tables),
 		findings: {
 			gone: without(before.findings, after.findings),
@@ -79,11 +90,14 @@ export function compare(before: Measured, after: Measured): Comparison {
 }
 
 /** Drills that are gone and have exactly one new drill of equal content, and are the only one it equals. */
-function renamedDrills(before: Curriculum, after: Curriculum): readonly { from: Id; to: Id }[] {
-	const byContent = (from: Curriculum, other: Curriculum): ReadonlyMap<string, readonly Id[]> =>
+function renamedDrills(
+	before: Readonly<Record<Id, Written>>,
+	after: Readonly<Record<Id, Written>>,
+): readonly { from: Id; to: Id }[] {
+	const byContent = (from: Readonly<Record<Id, Written>>, other: Readonly<Record<Id, Written>>) =>
 		Map.groupBy(
-			[...from.drills.keys()].filter((id) => !other.drills.has(id)),
-			(id) => JSON.stringify(written(from.drills.get(id), new Map())),
+			Object.keys(from).filter((id) => other[id] === undefined),
+			(id) => JSON.stringify(from[id]),
 		);
 	const come = byContent(after, before);
 	return [...byContent(before, after)].flatMap(([content, gone]) => {
@@ -93,34 +107,21 @@ function renamedDrills(before: Curriculum, after: Curriculum): readonly { from: 
 	});
 }
 
-function weeksOf({ weeks }: Curriculum, names: ReadonlyMap<Id, Id>): ReadonlyMap<string, unknown> {
-	return new Map(weeks.map((week) => [String(week.week), written(week, names)]));
-}
-
-/** A thing as plain data of what its author wrote, its own id left out, drills under their new ids. */
-function written(thing: unknown, names: ReadonlyMap<Id, Id>): unknown {
-	const plain = (value: unknown, field: string): unknown => {
+/** A thing with drills under their new ids. */
+function withNames(thing: Written, names: ReadonlyMap<Id, Id>): unknown {
+	const renamed = (value: unknown, field: string): unknown => {
 		if (typeof value === "string") return DRILL_FIELDS.has(field) ? (names.get(value) ?? value) : value;
-		if (Array.isArray(value)) return value.map((part) => plain(part, field));
-		if (value instanceof Map) return sorted([...value].map(([key, part]) => [String(key), plain(part, "")]));
-		if (typeof value !== "object" || value === null) return value;
-		return sorted(
-			Object.entries(value)
-				.filter(([key]) => !NOT_WRITTEN.has(key))
-				.map(([key, part]) => [key, plain(part, key)]),
-		);
+		if (Array.isArray(value)) return value.map((part) => renamed(part, field));
+		if (!isRecord(value)) return value;
+		return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, renamed(part, key)]));
 	};
-	const data = plain(thing, "");
-	if (!isRecord(data)) return data;
-	const { id: _own, ...rest } = data;
-	return rest;
+	return names.size === 0 ? thing : renamed(thing, "");
 }
 
-function sorted(entries: readonly (readonly [string, unknown])[]): Readonly<Record<string, unknown>> {
-	return Object.fromEntries([...entries].sort(([a], [b]) => (a < b ? -1 : 1)));
-}
-
-function things(before: ReadonlyMap<string, unknown>, after: ReadonlyMap<string, unknown>): ThingsCompared {
+function thingsCompared(
+	before: ReadonlyMap<string, unknown>,
+	after: ReadonlyMap<string, unknown>,
+): ThingsCompared {
 	const changed = [...after].flatMap(([id, now]) => {
 		if (!before.has(id)) return [];
 		const fields = fieldChanges(before.get(id), now, "");
@@ -134,12 +135,8 @@ function things(before: ReadonlyMap<string, unknown>, after: ReadonlyMap<string,
 }
 
 function fieldChanges(before: unknown, after: unknown, field: string): readonly FieldChange[] {
-	const within = (key: string): string => (field === "" ? key : `${field}.${key}`);
-	if (Array.isArray(before) && Array.isArray(after)) {
-		return Array.from({ length: Math.max(before.length, after.length) }, (_, index) =>
-			fieldChanges(before[index], after[index], within(String(index + 1))),
-		).flat();
-	}
+	const within = (key: string | number): string => (field === "" ? String(key) : `${field}.${key}`);
+	if (Array.isArray(before) && Array.isArray(after)) return listChanges(before, after, within);
 	if (isRecord(before) && isRecord(after)) {
 		const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
 		return keys.flatMap((key) => fieldChanges(before[key], after[key], within(key)));
@@ -147,26 +144,72 @@ function fieldChanges(before: unknown, after: unknown, field: string): readonly 
 	return JSON.stringify(before) === JSON.stringify(after) ? [] : [{ field, before, after }];
 }
 
+/** Items that are equal stay together; what stands between them is changed in order, then added or gone. */
+function listChanges(
+	before: readonly unknown[],
+	after: readonly unknown[],
+	within: (key: number) => string,
+): readonly FieldChange[] {
+	const changes: FieldChange[] = [];
+	let [old, now] = [0, 0];
+	let gone: unknown[] = [];
+	const settle = (come: readonly unknown[]): void => {
+		const pairs = Math.max(gone.length, come.length);
+		for (let i = 0; i < pairs; i++) {
+			if (i >= come.length)
+				changes.push({ field: within(old - gone.length + i + 1), before: gone[i], after: undefined });
+			else if (i >= gone.length)
+				changes.push({ field: within(now + i + 1), before: undefined, after: come[i] });
+			else changes.push(...fieldChanges(gone[i], come[i], within(now + i + 1)));
+		}
+		gone = [];
+	};
+	const key = (item: unknown) => JSON.stringify(numberless(item));
+	for (const part of diffArrays(before.map(key), after.map(key))) {
+		const { count } = part;
+		if (part.removed) {
+			gone = before.slice(old, old + count);
+			old += count;
+		} else if (part.added) {
+			settle(after.slice(now, now + count));
+			now += count;
+		} else {
+			settle([]);
+			old += count;
+			now += count;
+		}
+	}
+	settle([]);
+	return changes;
+}
+
+/** A block without its number, which only says where it stands. */
+function numberless(item: unknown): unknown {
+	if (!isRecord(item)) return item;
+	const { number: _number, ...rest } = item;
+	return rest;
+}
+
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
 	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function numberChanges(
-	before: ReadonlyMap<string, Table>,
-	after: ReadonlyMap<string, Table>,
+	before: readonly RecordedTable[],
+	after: readonly RecordedTable[],
 ): readonly NumberChange[] {
-	return [...after.values()].filter(isCompared).flatMap((table) => {
-		const isKey = table.columns.map((c) => c.order !== "number" || ROW_NUMBERS.has(c.name));
-		const keyed = (rows: Table["rows"]) =>
+	return after.filter(isCompared).flatMap((table) => {
+		const isKey = table.columns.map((name) => table.keys.includes(name));
+		const keyed = (rows: RecordedTable["rows"]) =>
 			new Map(rows.map((row) => [JSON.stringify(row.filter((_, i) => isKey[i])), row]));
-		const old = keyed(before.get(table.name)?.rows ?? []);
+		const old = keyed(before.find(({ name }) => name === table.name)?.rows ?? []);
 		const now = keyed(table.rows);
 		return [...new Set([...old.keys(), ...now.keys()])].flatMap((key) => {
 			const about = old.get(key) ?? now.get(key) ?? [];
 			const row = Object.fromEntries(
-				table.columns.flatMap((c, i) => (isKey[i] ? [[c.name, about[i]] as const] : [])),
+				table.columns.flatMap((name, i) => (isKey[i] ? [[name, about[i] ?? null] as const] : [])),
 			);
-			return table.columns.flatMap(({ name }, i) => {
+			return table.columns.flatMap((name, i) => {
 				if (isKey[i]) return [];
 				const [was, is] = [asNumber(old.get(key)?.[i]), asNumber(now.get(key)?.[i])];
 				return was === is ? [] : [{ table: table.name, row, column: name, before: was, after: is }];
@@ -175,17 +218,20 @@ function numberChanges(
 	});
 }
 
-function isCompared({ name }: Table): boolean {
+function isCompared({ name }: RecordedTable): boolean {
 	return name.startsWith("coverage") || name === "time" || name === "equipment" || name === "load";
 }
 
-function asNumber(cell: Cell): number | undefined {
-	return typeof cell === "number" ? rounded(cell) : undefined;
+function asNumber(cell: string | number | null | undefined): number | undefined {
+	return typeof cell === "number" ? cell : undefined;
 }
 
 /** The findings of one side that the other has not, each as often as it is more. */
-function without(all: readonly Finding[], taken: readonly Finding[]): readonly Finding[] {
-	const key = ({ code, what }: Finding): string => `${code} ${what}`;
+function without(
+	all: readonly RecordedFinding[],
+	taken: readonly RecordedFinding[],
+): readonly RecordedFinding[] {
+	const key = ({ code, what }: RecordedFinding): string => `${code} ${what}`;
 	const left = new Map<string, number>();
 	for (const one of taken) left.set(key(one), (left.get(key(one)) ?? 0) + 1);
 	return all.filter((one) => {

@@ -9,6 +9,7 @@
 import Papa from "papaparse";
 import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
+import { recordOf } from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
 import type { Cell, Curriculum, Finding, Table } from "../model.ts";
 import { classSheetAddress } from "./addresses.ts";
@@ -19,6 +20,9 @@ export interface OutputFile {
 	readonly path: string;
 	readonly text: string;
 }
+
+/** What a later plan is held against. */
+export const RECORD_FILE = "data/record.json";
 
 /** All data files of a handbook. */
 export function dataFiles(measured: Measured, edition: string): readonly OutputFile[] {
@@ -31,6 +35,7 @@ export function dataFiles(measured: Measured, edition: string): readonly OutputF
 		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
 		{ path: "data/calendar.ics", text: calendarIcs(measured.curriculum, sheetOf(measured.curriculum)) },
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
+		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
 	];
 }
 

@@ -5,7 +5,9 @@ import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../scripts/compute/compare.ts";
+import { RECORDED_KINDS, recordOf } from "../../scripts/compute/plan-record.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { dataFiles, RECORD_FILE } from "../../scripts/render/data-files.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const WEEK = "content/weeks/week-1.md";
@@ -29,7 +31,9 @@ function compared(change: (dir: string) => void): { there: Comparison; back: Com
 	const [before, dir] = [opened(clubCopy()), clubCopy()];
 	change(dir);
 	const after = opened(dir);
-	return { there: compare(before, after), back: compare(after, before) };
+	const [old, now] = [before, after].map((handbook) => recordOf(handbook, handbook.edition));
+	if (old === undefined || now === undefined) throw new Error("two plans");
+	return { there: compare(old, now), back: compare(now, old) };
 }
 
 const NONE = { added: [], removed: [], changed: [] };
@@ -41,8 +45,8 @@ describe("compare", () => {
 			edit(dir, ROCK, "title:", "# first\ndirection: 'forward'\ntitle:");
 		});
 		expect(there).toEqual({
-			drills: { ...NONE, renamed: [] },
-			weeks: NONE,
+			things: Object.fromEntries(RECORDED_KINDS.map((kind) => [kind, NONE])),
+			renamed: [],
 			numbers: [],
 			findings: { gone: [], come: [] },
 		});
@@ -52,11 +56,11 @@ describe("compare", () => {
 		const { there, back } = compared((dir) =>
 			edit(dir, WEEK, "drill: rock, minutes: 10", "drill: rock, minutes: 14"),
 		);
-		expect(there.weeks).toEqual({
+		expect(there.things.week).toEqual({
 			...NONE,
 			changed: [{ id: "1", fields: [{ field: "apparatus.1.blocks.1.minutes", before: 10, after: 14 }] }],
 		});
-		expect(there.drills).toEqual({ ...NONE, renamed: [] });
+		expect(there.things.drill).toEqual(NONE);
 		const skill = there.numbers.find(
 			(n) => n.table.includes("skill") && n.row.level === "junior" && n.column === "minutes",
 		);
@@ -71,10 +75,32 @@ describe("compare", () => {
 			edit(dir, WEEK, "[[rock]]", "[[rock-back]]");
 			edit(dir, "content/drills/floor/wedge-roll.md", "[rock]", "[rocking]");
 		});
-		expect(there.drills).toEqual({ ...NONE, renamed: [{ from: "rock", to: "rocking" }] });
-		expect(back.drills).toEqual({ ...NONE, renamed: [{ from: "rocking", to: "rock" }] });
-		expect(there.weeks.changed.flatMap((w) => w.fields.map((f) => f.field))).toEqual(["body"]);
+		expect(there.things.drill).toEqual(NONE);
+		expect(there.renamed).toEqual([{ from: "rock", to: "rocking" }]);
+		expect(back.things.drill).toEqual(NONE);
+		expect(back.renamed).toEqual([{ from: "rocking", to: "rock" }]);
+		expect(there.things.week.changed.flatMap((w) => w.fields.map((f) => f.field))).toEqual(["body"]);
 		expect(there.numbers).toEqual([]);
+	});
+
+	it("sees a block put in early as one block more, and an entry of a list by its name", () => {
+		const { there } = compared((dir) => {
+			edit(dir, WEEK, /^( +)- \{ ?drill: rock, minutes: 10/m, "$1- {drill: rock, minutes: 2}\n$&");
+			edit(dir, "_data/levels.yaml", "name:", "name: The");
+		});
+		const [week, ...more] = there.things.week.changed;
+		expect(more).toEqual([]);
+		expect(week?.fields).toHaveLength(1);
+		expect(week?.fields[0]).toMatchObject({ field: "apparatus.1.blocks.1", before: undefined });
+		expect(there.things.level.changed[0]?.fields[0]?.field).toBe("name");
+	});
+
+	it("reads an earlier plan from the record that a build leaves, the same as from its folder", () => {
+		const handbook = opened(clubCopy());
+		const file = dataFiles(handbook, handbook.edition).find(({ path }) => path === RECORD_FILE);
+		expect(JSON.parse(file?.text ?? "")).toEqual(
+			JSON.parse(JSON.stringify(recordOf(handbook, handbook.edition))),
+		);
 	});
 
 	it("tells what is new, and the other way round what is gone", () => {
@@ -82,8 +108,8 @@ describe("compare", () => {
 			edit(dir, WEEK, /^ {2}beam:\n.*\n.*\n/m, "");
 			rmSync(join(dir, "content/drills/beam/beam-stand.md"));
 		});
-		expect(there.drills.removed).toEqual(["beam-stand"]);
-		expect(back.drills.added).toEqual(["beam-stand"]);
+		expect(there.things.drill.removed).toEqual(["beam-stand"]);
+		expect(back.things.drill.added).toEqual(["beam-stand"]);
 		expect(there.findings.come).toEqual(back.findings.gone);
 		expect(there.findings.gone).toEqual(back.findings.come);
 	});
@@ -103,7 +129,7 @@ describe("the command", () => {
 		expect(text.status).toBe(0);
 		expect(text.stdout).toContain("    theme: Round shapes → Round and long\n");
 		const json = JSON.parse(run(before, after, "--json").stdout) as Comparison;
-		expect(json.weeks.changed).toEqual([
+		expect(json.things.week.changed).toEqual([
 			{ id: "1", fields: [{ field: "theme", before: "Round shapes", after: "Round and long" }] },
 		]);
 	});

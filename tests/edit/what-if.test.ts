@@ -5,6 +5,7 @@ import { readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../scripts/compute/compare.ts";
+import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../../scripts/edit/change-plan.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
@@ -40,7 +41,7 @@ describe("a change list", () => {
 		const [there, would] = [openHandbook(edited).handbook, asked(dir, list).handbook];
 		if (there === undefined || would === undefined) throw new Error("a plan with errors");
 		expect(would.tables).toEqual(there.tables);
-		expect(compare(there, would).findings).toEqual({ gone: [], come: [] });
+		expect(compare(recordOf(there, "a"), recordOf(would, "b")).findings).toEqual({ gone: [], come: [] });
 	});
 
 	it("that moves a block and moves it back changes nothing", () => {

@@ -1,0 +1,39 @@
+/** Reads a plan to compare with: from a club folder, or from what an earlier build or term has left. */
+
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { type PlanRecord, recordOf } from "../compute/plan-record.ts";
+import { openHandbook } from "../handbook.ts";
+import type { Problem } from "../problems.ts";
+import { RECORD_FILE } from "../render/data-files.ts";
+
+export interface ReadPlan {
+	/** Of a club folder with errors: why there is no record. */
+	readonly problems: readonly Problem[];
+	/** Undefined where there is none. */
+	readonly record?: PlanRecord;
+}
+
+/** @param place a club folder, an output folder, a folder with a `record.json`, or such a file */
+export function readPlan(place: string): ReadPlan {
+	if (!existsSync(place)) return { problems: [] };
+	if (statSync(place).isFile()) return { problems: [], ...recordIn(place) };
+	if (existsSync(join(place, "content"))) {
+		const { problems, handbook } = openHandbook(place);
+		return handbook === undefined ? { problems } : { problems, record: recordOf(handbook, handbook.edition) };
+	}
+	const file = [RECORD_FILE, "record.json"].map((name) => join(place, name)).find((name) => existsSync(name));
+	return { problems: [], ...(file === undefined ? {} : recordIn(file)) };
+}
+
+function recordIn(file: string): Pick<ReadPlan, "record"> {
+	try {
+		const data: unknown = JSON.parse(readFileSync(file, "utf8"));
+		const isRecord =
+			typeof data === "object" && data !== null && "format" in data && data.format === 1 && "things" in data;
+		return isRecord ? { record: data as unknown as PlanRecord } : {};
+	} catch (error) {
+		if (error instanceof SyntaxError) return {};
+		throw error;
+	}
+}
