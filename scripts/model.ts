@@ -476,3 +476,17 @@ export interface Finding {
 		readonly equipment?: Id;
 	};
 }
+
+/** Kinds of things that are compared one by one, by their ids. */
+export const RECORDED_KINDS = [
+	"drill",
+	"week",
+	"level",
+	"apparatus",
+	"shape",
+	"skill",
+	"equipment",
+	"class",
+	"guide",
+] as const;
+export type RecordedKind = (typeof RECORDED_KINDS)[number];

@@ -24,6 +24,7 @@ ${section(
 	say.handbook,
 	html`<div class="prose"><p>${say.curriculum(view.club)}</p>
 <p>${say.edition(html`<code>${view.edition}</code>`, a(ctx, { to: "findings/", name: words.counts.findings(view.findings) }))}${view.contact && html` ${say.corrections(html`<a href="mailto:${view.contact}">${view.contact}</a>`)}`}</p></div>
+${ctx.page.frame.changes && html`<p>${a(ctx, { to: ctx.page.frame.changes, name: words.whatChanged.link })}</p>`}
 <p id="kept-status" class="kept-status" role="status">${say.kept}</p>`,
 )}`;
 }

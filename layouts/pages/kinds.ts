@@ -42,6 +42,7 @@ import { skillsPage } from "./skills.ts";
 import { termPage } from "./term.ts";
 import { weekPage } from "./week.ts";
 import { weekApparatusPage } from "./week-apparatus.ts";
+import { whatChangedPage } from "./what-changed.ts";
 
 /** The main part of a page. */
 export function mainOf(ctx: PageContext, page: SitePage): Html {
@@ -118,6 +119,8 @@ export function mainOf(ctx: PageContext, page: SitePage): Html {
 			return aboutPage(ctx, page.view);
 		case "search":
 			return searchPage(ctx, page.view);
+		case "what-changed":
+			return whatChangedPage(ctx, page.view);
 		case "not-found":
 			return notFoundPage(ctx, page.view);
 	}

@@ -73,7 +73,7 @@ const DESTINATIONS: readonly Destination[] = [
 	{ to: "findings/", name: "findings", sign: "findings", kinds: ["findings"] },
 	{ to: "guides/", name: "guides", sign: "guides", kinds: ["guides", "guide"] },
 	{ to: "author-guide/", name: "authorGuide", sign: "author", kinds: ["author-guide"] },
-	{ to: "about/", name: "safety", sign: "about", kinds: ["about"] },
+	{ to: "about/", name: "safety", sign: "about", kinds: ["about", "what-changed"] },
 ];
 
 /** The browser programs that a kind of page needs besides those of every page; the search page names its own. */

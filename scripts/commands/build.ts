@@ -19,6 +19,7 @@ import { writeSite } from "../render/write-site.ts";
 import { openClub } from "./open-club.ts";
 import { sheetsInto } from "./print.ts";
 import { OutputConflict, Staging } from "./publish.ts";
+import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
 
@@ -30,7 +31,13 @@ const NO_SHEETS: PrintedSheets = { problems: [], files: [], sides: 0 };
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
 
-export async function build(run: Run, { print }: { readonly print: boolean }): Promise<number> {
+export interface BuildOptions {
+	readonly print: boolean;
+	/** An earlier plan: a club folder, an output folder, or a record of one. */
+	readonly since?: string;
+}
+
+export async function build(run: Run, { print, since }: BuildOptions): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
 	const { problems, opened } = await openClub(clubDir, { highlight: highlightCode, keep: true });
@@ -40,13 +47,23 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 		return 1;
 	}
 	const { handbook, media } = opened;
+	const earlier = since === undefined ? undefined : readPlan(since).record;
+	if (since !== undefined && earlier === undefined) {
+		out.line(`${since} holds no earlier plan, or one with errors. Nothing was written.`);
+		return 2;
+	}
 	const progress = new Progress(run.progress);
 	const staging = new Staging(outDir);
 	try {
 		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
 		const sheets = print ? await sheetsInto(handbook, {}, staging.dir, clubDir, progress) : NO_SHEETS;
 		const printed = new Set(sheets.files);
-		const site = await writeHandbook(handbook, staging, progress, { kept: true, media, printed });
+		const site = await writeHandbook(handbook, staging, progress, {
+			kept: true,
+			media,
+			printed,
+			...(earlier === undefined ? {} : { since: earlier }),
+		});
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		if (binder.pages === 0) staging.keep(BINDER);

@@ -5,9 +5,10 @@
 
 import { readFileSync } from "node:fs";
 import { type Comparison, compare, type NumberChange, type ThingsCompared } from "../compute/compare.ts";
-import { RECORDED_KINDS, recordOf } from "../compute/plan-record.ts";
+import { recordOf } from "../compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
 import { openHandbook } from "../handbook.ts";
+import { RECORDED_KINDS } from "../model.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, type Output, reportProblems } from "./report.ts";
 

@@ -20,6 +20,13 @@ interface Options {
 	readonly print?: boolean;
 	readonly port?: number;
 	readonly swap?: boolean;
+	readonly to?: string;
+	readonly starts?: string;
+	readonly weeks?: number;
+	readonly name?: string;
+	readonly closed?: readonly string[];
+	readonly empty?: boolean;
+	readonly since?: string;
 	readonly write?: boolean;
 }
 
@@ -63,9 +70,14 @@ command("check", "read and check the club folder, and say what the plan misses; 
 command("build", "check, then write the site, the data files, the binder and the single sheets")
 	.option("--out <dir>", "where the result goes (default: _site in the club folder)")
 	.option("--no-print", "leave the binder and the single sheets out")
+	.option(
+		"--since <plan>",
+		"add a page of what changed since an earlier plan: a club or output folder, or a record.json",
+	)
 	.action(async (options: Options) => {
 		const { build } = await import("./build.ts");
-		exitCode = await build(run(options), { print: options.print ?? true });
+		const { print = true, since } = options;
+		exitCode = await build(run(options), { print, ...(since === undefined ? {} : { since }) });
 	});
 
 command("print", "check, then lay out the binder or single sheets as PDFs")
@@ -133,6 +145,27 @@ clubCommand(moving.command("week"))
 	.option("--write", "make the change")
 	.action((from: string, to: string, options: Options) => moved("week", from, to, options));
 
+command("next-term", "make the next term's club folder from this one, which stays as it is")
+	.requiredOption("--to <dir>", "the new folder")
+	.requiredOption("--starts <date>", "the Monday of its first week, such as 2027-04-19", monday)
+	.option("--weeks <number>", "how many teaching weeks (default: as many as now)", wholeNumber)
+	.option("--name <name>", "the term's name")
+	.option("--closed <days...>", "days without classes: dates, or intervals such as 2027-05-31/2027-06-04")
+	.option("--empty", "leave the plans of the weeks out")
+	.option("--write", "make the folder")
+	.action(async (options: Options) => {
+		const { nextTermCommand } = await import("./next-term.ts");
+		exitCode = nextTermCommand(run(options), {
+			to: resolve(options.to ?? ""),
+			starts: options.starts ?? "",
+			...(options.weeks === undefined ? {} : { weeks: options.weeks }),
+			...(options.name === undefined ? {} : { name: options.name }),
+			closed: options.closed ?? [],
+			empty: options.empty ?? false,
+			write: options.write ?? false,
+		});
+	});
+
 command("undo", "take back the last change that rename or move made").action(async (options: Options) => {
 	const { undo } = await import("./undo.ts");
 	exitCode = undo(run(options));
@@ -141,8 +174,8 @@ command("undo", "take back the last change that rename or move made").action(asy
 program
 	.command("compare")
 	.description("say what differs between two club folders, and what that did to the counts; writes nothing")
-	.argument("<earlier>", "the club folder to compare with", clubFolder)
-	.argument("[later]", "the club folder that is compared", clubFolder, ".")
+	.argument("<earlier>", "what to compare with: a club folder, an output folder, or a record.json")
+	.argument("[later]", "the folder that is compared", ".")
 	.option("--json", "print the comparison as JSON")
 	.exitOverride()
 	.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
@@ -216,6 +249,20 @@ function clubFolder(value: string): string {
 	if (!existsSync(value)) throw new InvalidArgumentError(`There is no folder ${value}.`);
 	if (!statSync(value).isDirectory()) throw new InvalidArgumentError(`${value} is not a folder.`);
 	return value;
+}
+
+function monday(value: string): string {
+	const isDate = /^\d{4}-\d{2}-\d{2}$/.test(value);
+	const day = isDate ? new Date(`${value}T00:00:00Z`) : undefined;
+	if (day === undefined || Number.isNaN(day.getTime()) || day.getUTCDay() !== 1) {
+		throw new InvalidArgumentError("A term starts on a Monday, written as 2027-04-19.");
+	}
+	return value;
+}
+
+function wholeNumber(value: string): number {
+	if (!/^[1-9]\d?$/.test(value)) throw new InvalidArgumentError("A number of weeks is whole, from 1 to 99.");
+	return Number(value);
 }
 
 function portNumber(value: string): number {

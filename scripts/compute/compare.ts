@@ -9,14 +9,8 @@
 
 import { diffArrays } from "diff";
 import type { Id } from "../model.ts";
-import {
-	type PlanRecord,
-	RECORDED_KINDS,
-	type RecordedFinding,
-	type RecordedKind,
-	type RecordedTable,
-	type Written,
-} from "./plan-record.ts";
+import { RECORDED_KINDS, type RecordedKind } from "../model.ts";
+import type { PlanRecord, RecordedFinding, RecordedTable, Written } from "./plan-record.ts";
 
 /** One field that differs; a side is undefined where the field or the item is not there. */
 export interface FieldChange {

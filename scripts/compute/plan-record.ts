@@ -3,23 +3,9 @@
  * `data/record.json`, so that a later plan can be held against it when the folder has long changed.
  */
 
-import type { Cell, Finding, Id } from "../model.ts";
+import { type Cell, type Finding, type Id, RECORDED_KINDS, type RecordedKind } from "../model.ts";
 import type { Measured } from "./measure.ts";
 import { rounded } from "./tables.ts";
-
-/** Kinds of things that are compared one by one, by their ids. */
-export const RECORDED_KINDS = [
-	"drill",
-	"week",
-	"level",
-	"apparatus",
-	"shape",
-	"skill",
-	"equipment",
-	"class",
-	"guide",
-] as const;
-export type RecordedKind = (typeof RECORDED_KINDS)[number];
 
 export interface RecordedTable {
 	readonly name: string;

@@ -5,6 +5,7 @@
  * club of ten thousand drills does not hold ten thousand finished pages.
  */
 
+import type { PlanRecord } from "../compute/plan-record.ts";
 import type { Handbook } from "../handbook.ts";
 import type { Words } from "../words/words.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
@@ -64,6 +65,7 @@ import {
 	weekApparatusView,
 	weekView,
 } from "./views/week.ts";
+import { type WhatChangedView, whatChangedView } from "./views/what-changed.ts";
 
 /** What each kind of page shows. */
 export interface Views {
@@ -103,6 +105,7 @@ export interface Views {
 	readonly "author-guide": AuthorGuideView;
 	readonly about: AboutView;
 	readonly search: SearchView;
+	readonly "what-changed": WhatChangedView;
 	readonly "not-found": NotFoundView;
 }
 
@@ -160,11 +163,15 @@ export interface FrameFacts {
 	/** Printed sheets that can be linked to, as files from the root of the site. */
 	readonly printed: ReadonlySet<string>;
 	readonly findings: number;
+	/** The page that says what changed, where there is one. */
+	readonly changes: string | undefined;
 }
 
 export interface SiteOptions {
 	/** Whether a worker is written that keeps the site on the reader's device. */
 	readonly kept?: boolean;
+	/** An earlier plan: with it, a page says what changed since. */
+	readonly since?: PlanRecord;
 	/** Pictures and videos as they are served; without them pages show none. */
 	readonly media?: PreparedMedia;
 	/** Printed sheets that stand beside the site, as files from its root. */
@@ -176,7 +183,7 @@ const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */
 export function sitePages(
 	handbook: Handbook,
-	{ kept = false, media = NO_MEDIA, printed = NOTHING_PRINTED }: SiteOptions = {},
+	{ kept = false, media = NO_MEDIA, since, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): readonly SitePage[] {
 	const site = indexSite(handbook, media);
 	const { curriculum, words } = site;
@@ -194,6 +201,7 @@ export function sitePages(
 		kept,
 		printed,
 		findings: handbook.findings.length,
+		changes: since === undefined ? undefined : WHAT_CHANGED,
 	};
 	const plain = (text: string | undefined) =>
 		text === undefined ? undefined : handbook.markdown.plain(text);
@@ -292,6 +300,9 @@ export function sitePages(
 		edition: handbook.edition,
 		findings: handbook.findings.length,
 	}));
+	if (since !== undefined) {
+		add("what-changed", WHAT_CHANGED, words.whatChanged.title, () => whatChangedView(site, since));
+	}
 	add("search", "search/", names.search, () => searchView(site));
 	add("not-found", "404.html", words.notFound.page, () => ({
 		places: [
@@ -302,6 +313,9 @@ export function sitePages(
 	}));
 	return pages;
 }
+
+/** Where the page stands that says what changed. */
+const WHAT_CHANGED = "what-changed/";
 
 type Add = <K extends SitePageKind>(
 	kind: K,

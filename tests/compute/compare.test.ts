@@ -5,8 +5,9 @@ import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../scripts/compute/compare.ts";
-import { RECORDED_KINDS, recordOf } from "../../scripts/compute/plan-record.ts";
+import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { RECORDED_KINDS } from "../../scripts/model.ts";
 import { dataFiles, RECORD_FILE } from "../../scripts/render/data-files.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 

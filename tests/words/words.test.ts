@@ -8,6 +8,7 @@ import { describe, expect, it } from "vitest";
 import { mainOf } from "../../layouts/pages/kinds.ts";
 import { frame } from "../../layouts/parts/frame.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
+import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { html } from "../../scripts/render/html.ts";
 import { sitePages } from "../../scripts/render/site.ts";
@@ -51,7 +52,15 @@ describe("a page", () => {
 	it("has no word that is not the club's or the language's", () => {
 		const dir = clubCopy(undefined, REPOSITORY);
 		writeInGreek(dir);
-		const pages = sitePages(opened(dir, strangeWords({ ...ENGLISH, fields: FRENCH.fields })), { kept: true });
+		const handbook = opened(dir, strangeWords({ ...ENGLISH, fields: FRENCH.fields }));
+		// An earlier plan with one drill less, and with another plan in one week.
+		const since = structuredClone(recordOf(handbook, "abcdefab"));
+		const [drills, weeks] = [since.things.drill, since.things.week] as Record<string, unknown>[];
+		delete drills?.[Object.keys(drills)[0] ?? ""];
+		for (const [id, thing] of Object.entries(drills ?? {}).slice(0, 3))
+			Object.assign(drills ?? {}, { [id]: { ...(thing as object), sides: "lead", cues: [] } });
+		Object.assign(weeks ?? {}, { "2": weeks?.["3"] });
+		const pages = sitePages(handbook, { kept: true, since });
 		const found = new Map<string, string>();
 		const kinds = new Set<string>();
 		for (const page of pages) {
@@ -93,6 +102,7 @@ describe("French", () => {
 			  ".patterns.rotation: rotation",
 			  ".search.suggestions: Suggestions",
 			  ".timer.pause: Pause",
+			  ".whatChanged.kinds.guide: Guides",
 			]
 		`);
 	});

@@ -1,0 +1,225 @@
+/**
+ * What changed since an earlier edition, for coaches: drills and weeks first, in the words of the plan;
+ * then what that did to minutes, equipment, load and findings.
+ */
+
+import { compare, type FieldChange, type NumberChange, type ThingsCompared } from "../../compute/compare.ts";
+import { type PlanRecord, type RecordedFinding, recordOf } from "../../compute/plan-record.ts";
+import type { Id, RecordedKind } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
+import { addressOf } from "../addresses.ts";
+import type { Label } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+
+export interface WhatChangedView {
+	readonly since: { readonly edition: string; readonly term: string };
+	readonly nothing: boolean;
+	readonly drills: ChangedThings & {
+		readonly renamed: readonly { readonly from: string; readonly to: Label }[];
+	};
+	readonly weeks: ChangedThings;
+	/** Levels, apparatus, shapes, skills, equipment, classes and guides that differ, by kind. */
+	readonly others: readonly { readonly kind: RecordedKind; readonly names: readonly string[] }[];
+	readonly findings: {
+		readonly gone: readonly RecordedFinding[];
+		readonly come: readonly RecordedFinding[];
+	};
+	readonly numbers: readonly NumberLine[];
+	/** Numbers beyond those listed. */
+	readonly more: number;
+}
+
+export interface ChangedThings {
+	readonly added: readonly Label[];
+	readonly removed: readonly string[];
+	readonly changed: readonly { readonly link: Label; readonly lines: readonly ChangeLine[] }[];
+}
+
+/** One difference: what it is about, and what stood there before and stands there now. */
+export interface ChangeLine {
+	readonly about: string;
+	readonly before: string | undefined;
+	readonly after: string | undefined;
+}
+
+export interface NumberLine {
+	readonly table: string;
+	readonly about: string;
+	readonly column: string;
+	readonly before: string;
+	readonly after: string;
+}
+
+/** Numbers listed, the largest steps first. */
+const MOST_NUMBERS = 40;
+/** Letters of a text that is shown as it was and as it is. */
+const MOST_LETTERS = 160;
+
+const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "class", "guide"] as const;
+
+/** The page that says what changed since `before`. */
+export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChangedView {
+	const { handbook, words } = site;
+	const after = recordOf(handbook, handbook.edition);
+	const { things, renamed, numbers, findings } = compare(before, after);
+	const nameOf = (kind: RecordedKind, id: Id): string =>
+		after.names[kind][id] ?? before.names[kind][id] ?? id;
+	const weekName = (number: Id): string => `${words.week(number)}: ${nameOf("week", number)}`;
+	const drillLink = (id: Id): Label => ({ to: addressOf({ kind: "drill", id }), name: nameOf("drill", id) });
+	const weekLabel = (number: Id): Label => {
+		const plan = site.weekByNumber.get(Number(number));
+		return { name: weekName(number), ...(plan && { to: addressOf({ kind: "week", id: plan.id }) }) };
+	};
+	const others = OTHER_KINDS.map((kind) => ({
+		kind,
+		names: changedNames(things[kind], (id) => nameOf(kind, id)),
+	}));
+	const largest = [...numbers].sort((a, b) => stepOf(b) - stepOf(a));
+	return {
+		since: { edition: before.edition, term: before.term },
+		nothing:
+			[things.drill, things.week].every(isSame) &&
+			renamed.length === 0 &&
+			others.every(({ names }) => names.length === 0),
+		drills: {
+			...thingsOf(
+				things.drill,
+				drillLink,
+				(id) => before.names.drill[id] ?? id,
+				(change) => lineOf(words, change, words.whatChanged.drillFields, nameOf),
+			),
+			renamed: renamed.map(({ from, to }) => ({ from: before.names.drill[from] ?? from, to: drillLink(to) })),
+		},
+		weeks: thingsOf(things.week, weekLabel, weekName, (change, number) =>
+			planLine(words, change, planAt(before, after, number), nameOf),
+		),
+		others: others.filter(({ names }) => names.length > 0),
+		findings,
+		numbers: largest.slice(0, MOST_NUMBERS).map((one) => numberLine(words, one, nameOf)),
+		more: Math.max(0, numbers.length - MOST_NUMBERS),
+	};
+}
+
+type NameOf = (kind: RecordedKind, id: Id) => string;
+
+function thingsOf(
+	{ added, removed, changed }: ThingsCompared,
+	linkOf: (id: Id) => Label,
+	nameBefore: (id: Id) => string,
+	line: (change: FieldChange, id: Id) => ChangeLine,
+): ChangedThings {
+	return {
+		added: added.map(linkOf),
+		removed: removed.map(nameBefore),
+		changed: changed.map(({ id, fields }) => ({
+			link: linkOf(id),
+			lines: fields.map((change) => line(change, id)),
+		})),
+	};
+}
+
+/** The apparatus of a week's plan, before and now, by their places in it. */
+function planAt(before: PlanRecord, after: PlanRecord, number: Id) {
+	const idsOf = (record: PlanRecord): readonly Id[] => {
+		const plans = record.things.week[number]?.apparatus;
+		return Array.isArray(plans) ? plans.map((plan: { apparatus: Id }) => plan.apparatus) : [];
+	};
+	return { before: idsOf(before), after: idsOf(after) };
+}
+
+/** A change of a week: where its field stands on an apparatus, that is named first. */
+function planLine(
+	words: Words,
+	change: FieldChange,
+	plan: { readonly before: readonly Id[]; readonly after: readonly Id[] },
+	nameOf: NameOf,
+): ChangeLine {
+	const [first, place, ...rest] = change.field.split(".");
+	if (first !== "apparatus" || place === undefined) {
+		return lineOf(words, change, words.whatChanged.weekFields, nameOf);
+	}
+	const ids = change.after === undefined && rest.length === 0 ? plan.before : plan.after;
+	const name = nameOf("apparatus", ids[Number(place) - 1] ?? "");
+	const [part, block, field] = rest;
+	const about =
+		part === undefined
+			? name
+			: part === "blocks" && block !== undefined
+				? `${words.blockAt(name, Number(block))}${field === undefined ? "" : `, ${words.whatChanged.blockFields[field] ?? field}`}`
+				: `${name}, ${words.whatChanged.weekFields[part] ?? part}`;
+	return { about, ...sidesOf(words, change, nameOf) };
+}
+
+function lineOf(
+	words: Words,
+	change: FieldChange,
+	names: Readonly<Record<string, string>>,
+	nameOf: NameOf,
+): ChangeLine {
+	const [top = ""] = change.field.split(".");
+	return { about: names[top] ?? top, ...sidesOf(words, change, nameOf) };
+}
+
+function sidesOf(words: Words, { before, after }: FieldChange, nameOf: NameOf) {
+	const side = (value: unknown) => (value === undefined ? undefined : shown(words, value, nameOf));
+	return { before: side(before), after: side(after) };
+}
+
+/** A value in a few words: a text cut short, a block by its drills and minutes. */
+function shown(words: Words, value: unknown, nameOf: NameOf): string {
+	if (typeof value === "number") return words.number(value, 2);
+	if (typeof value === "string") {
+		const text = value.replace(/\s+/g, " ").trim();
+		return text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text;
+	}
+	if (Array.isArray(value)) return value.map((item) => shown(words, item, nameOf)).join(", ");
+	if (typeof value !== "object" || value === null) return String(value);
+	const fields = value as Readonly<Record<string, unknown>>;
+	if (Array.isArray(fields.stations) && typeof fields.minutes === "number") {
+		const drills = fields.stations.map(({ drill }: { drill: Id }) => nameOf("drill", drill));
+		return `${words.and(drills)} (${words.min(fields.minutes)})`;
+	}
+	if (typeof fields.drill === "string") return nameOf("drill", fields.drill);
+	if (typeof fields.see === "string") return `${fields.see} ${String(fields.say ?? "")}`;
+	return Object.values(fields)
+		.map((part) => shown(words, part, nameOf))
+		.join(", ");
+}
+
+function changedNames(
+	{ added, removed, changed }: ThingsCompared,
+	nameOf: (id: Id) => string,
+): readonly string[] {
+	return [...added, ...changed.map(({ id }) => id), ...removed].map(nameOf);
+}
+
+function isSame({ added, removed, changed }: ThingsCompared): boolean {
+	return added.length + removed.length + changed.length === 0;
+}
+
+function stepOf({ before = 0, after = 0 }: NumberChange): number {
+	return Math.abs(after - before);
+}
+
+function numberLine(
+	words: Words,
+	{ table, row, column, before, after }: NumberChange,
+	nameOf: NameOf,
+): NumberLine {
+	const say = words.whatChanged;
+	const about = Object.entries(row).map(([name, cell]) => {
+		if (name === "week") return words.week(String(cell));
+		if (name === "direction") return words.directions[cell as keyof Words["directions"]] ?? String(cell);
+		return nameOf(name === "item" ? "equipment" : (name as RecordedKind), String(cell));
+	});
+	const share = column === "active-share";
+	const number = (value: number | undefined) =>
+		value === undefined ? "–" : share ? words.percent(value) : words.number(value, 2);
+	return {
+		table: say.tables[table] ?? table,
+		about: about.join(", "),
+		column: say.columns[column] ?? column,
+		before: number(before),
+		after: number(after),
+	};
+}

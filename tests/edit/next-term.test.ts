@@ -1,0 +1,146 @@
+/** The next term's folder, what is kept of this one, and the page that says what changed since. */
+
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { mainOf } from "../../layouts/pages/kinds.ts";
+import { contextOf } from "../../layouts/parts/page.ts";
+import { nextTermCommand } from "../../scripts/commands/next-term.ts";
+import { readPlan } from "../../scripts/commands/read-plan.ts";
+import type { Run } from "../../scripts/commands/run.ts";
+import { readTexts } from "../../scripts/edit/club-texts.ts";
+import { nextTerm } from "../../scripts/edit/next-term.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { html } from "../../scripts/render/html.ts";
+import { sitePages } from "../../scripts/render/site.ts";
+import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { wordsOnPage } from "../words/read-words.ts";
+
+function club() {
+	const dir = clubCopy(undefined, REPOSITORY);
+	const said: string[] = [];
+	const run: Run = {
+		clubDir: dir,
+		outDir: join(dir, "_site"),
+		out: { line: (text) => said.push(text), colour: false },
+		progress: { stream: { write: () => undefined }, live: false },
+	};
+	return { dir, run, said };
+}
+
+const SUMMER = {
+	name: "Summer term",
+	starts: "2027-04-19",
+	weeks: 8,
+	closed: ["2027-05-31/2027-06-04", "2027-05-03"],
+	empty: false,
+};
+
+describe("the next term", () => {
+	it("has new dates, and everything else letter by letter", () => {
+		const texts = readTexts(REPOSITORY);
+		const { texts: next, left } = nextTerm(texts, SUMMER);
+		expect(left).toEqual(["content/weeks/week-09.md", "content/weeks/week-10.md"]);
+		for (const [path, text] of next) {
+			if (path !== "_data/term.yaml") expect(text, path).toBe(texts.get(path));
+		}
+		const [before = "", after = ""] = [texts.get("_data/term.yaml"), next.get("_data/term.yaml")];
+		expect(after.split("\n").filter((line) => !before.includes(line))).toEqual([
+			'name: "Summer term"',
+			"starts: 2027-04-19",
+			"weeks: 8",
+			"closed: [2027-05-31/2027-06-04, 2027-05-03]",
+		]);
+		expect(after.slice(after.indexOf("classes:"))).toBe(before.slice(before.indexOf("classes:")));
+		expect(after.split("\n")[0]).toBe(before.split("\n")[0]);
+	});
+
+	it.each([
+		[
+			"name: A\r\nstarts: 2027-01-04\r\nweeks: 3\r\n",
+			'name: "Summer term"\r\nstarts: 2027-04-19\r\nweeks: 8\r\nclosed: [2027-05-03]\r\n',
+		],
+		[
+			"closed: [] # none\nweeks: 3\nname: A\nstarts: '2027-01-04'\n",
+			'closed: [2027-05-03] # none\nweeks: 8\nname: "Summer term"\nstarts: 2027-04-19\n',
+		],
+		[
+			"name: A\nstarts: 2027-01-04\nclosed:\n- 2027-01-05\n- 2027-01-06\n\n# classes\nweeks: 3",
+			'name: "Summer term"\nstarts: 2027-04-19\nclosed: [2027-05-03]\n\n# classes\nweeks: 8\n',
+		],
+	])("is written where each field stands: %j", (before, after) => {
+		const { texts } = nextTerm(new Map([["_data/term.yaml", before]]), { ...SUMMER, closed: ["2027-05-03"] });
+		expect(texts.get("_data/term.yaml")).toBe(after);
+	});
+
+	it("is made beside this one, with what was taught, and opens without errors", () => {
+		const { dir, run, said } = club();
+		const before = readTexts(dir);
+		const to = join(dir, "..", `${dir.split("/").at(-1)}-next`);
+		expect(nextTermCommand(run, { ...SUMMER, to, write: false })).toBe(0);
+		expect(existsSync(to)).toBe(false);
+		expect(nextTermCommand(run, { ...SUMMER, to, write: true })).toBe(0);
+		expect(readTexts(dir)).toEqual(before);
+		const { handbook, problems } = openHandbook(to);
+		expect(problems.filter(({ severity }) => severity === "error")).toEqual([]);
+		expect(handbook?.curriculum.term.starts).toBe("2027-04-19");
+		expect(readPlan(join(to, "earlier/2027-01-04.json")).record).toEqual(
+			JSON.parse(JSON.stringify(readPlan(dir).record)),
+		);
+		expect(said.join("\n")).toMatch(/to review before the term: .*plank|to review before the term/);
+		expect(nextTermCommand(run, { ...SUMMER, to, write: true })).toBe(2);
+		expect(said.at(-1)).toContain("is not empty");
+	});
+
+	it("starts with no plans where none are wanted", () => {
+		const { texts } = nextTerm(readTexts(REPOSITORY), { ...SUMMER, empty: true });
+		expect([...texts.keys()].filter((path) => path.startsWith("content/weeks/"))).toEqual([]);
+	});
+});
+
+describe("the page of what changed", () => {
+	const pageOf = (dir: string, since: string) => {
+		const { handbook } = openHandbook(dir);
+		const { record } = readPlan(since);
+		if (handbook === undefined || record === undefined) throw new Error("two plans");
+		const pages = sitePages(handbook, { since: record });
+		const text = (kind: string) => {
+			const page = pages.find((one) => one.kind === kind);
+			if (page === undefined) throw new Error(`no ${kind}`);
+			return wordsOnPage(
+				mainOf(
+					contextOf(page, () => html``),
+					page,
+				).text,
+			).join(" ");
+		};
+		return { changed: text("what-changed"), home: text("home") };
+	};
+
+	it("tells coaches what is new in a drill and in a week, and what it did", () => {
+		const [dir, since] = [clubCopy(undefined, REPOSITORY), clubCopy(undefined, REPOSITORY)];
+		const change = (file: string, from: string | RegExp, to: string) => {
+			const text = readFileSync(join(dir, file), "utf8");
+			expect(text).toMatch(from);
+			writeFileSync(join(dir, file), text.replace(from, to));
+		};
+		change("content/drills/beam/beam-flat-walk-forward.md", "Eyes on the end", "Look at the end");
+		change(
+			"content/weeks/week-03.md",
+			"- drill: plank-clock\n        minutes: 3",
+			"- drill: plank-clock\n        minutes: 6",
+		);
+		const { changed, home } = pageOf(dir, since);
+		expect(home).toContain("What changed since the last edition");
+		expect(changed).toContain("Flat walk forward What to say Before: Eyes on the end Now: Look at the end");
+		expect(changed).toMatch(/Week 3: .* Floor, block 1, minutes Before: 3 Now: 6/);
+		expect(changed).toMatch(/Time, planned minutes Week 3, Monday beginners 59 62/);
+	});
+
+	it("is not there without an earlier plan, and says so where nothing changed", () => {
+		const { handbook } = openHandbook(REPOSITORY);
+		if (handbook === undefined) throw new Error("the demo");
+		expect(sitePages(handbook).some(({ kind }) => kind === "what-changed")).toBe(false);
+		expect(pageOf(REPOSITORY, REPOSITORY).changed).toContain("Drills and plans are the same.");
+	});
+});
