@@ -39,7 +39,7 @@ export type Written = Readonly<Record<string, unknown>>;
 const ROW_NUMBERS = new Set(["week"]);
 
 /** Fields that linking works out or that only say where a thing was written. */
-const NOT_WRITTEN = new Set(["id", "source", "path", "partners", "next", "planned", "drills"]);
+const NOT_WRITTEN = new Set(["id", "source", "path", "partners", "next", "planned", "drills", "week"]);
 
 /** The record of a plan. */
 export function recordOf({ curriculum, tables, findings }: Measured, edition: string): PlanRecord {

@@ -1167,6 +1167,7 @@ export const whatChanged = {
 		apparatus: "Apparatus",
 		body: "The director's note",
 	} as Readonly<Record<string, string>>,
+	blockKinds: { drill: "together", stations: "in stations" },
 	blockFields: {
 		minutes: "minutes",
 		change: "time for each change",

@@ -1153,6 +1153,7 @@ export const whatChanged: Words["whatChanged"] = {
 		apparatus: "Agrès",
 		body: "Le mot du responsable",
 	},
+	blockKinds: { drill: "ensemble", stations: "en ateliers" },
 	blockFields: {
 		minutes: "durée",
 		change: "temps par changement",

@@ -64,6 +64,7 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 	const { things, renamed, numbers, findings } = compare(before, after);
 	const nameOf = (kind: RecordedKind, id: Id): string =>
 		after.names[kind][id] ?? before.names[kind][id] ?? id;
+	const telling = { words, nameOf, plain: (text: string) => handbook.markdown.plain(text) };
 	const weekName = (number: Id): string => `${words.week(number)}: ${nameOf("week", number)}`;
 	const drillLink = (id: Id): Label => ({ to: addressOf({ kind: "drill", id }), name: nameOf("drill", id) });
 	const weekLabel = (number: Id): Label => {
@@ -86,12 +87,12 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 				things.drill,
 				drillLink,
 				(id) => before.names.drill[id] ?? id,
-				(change) => lineOf(words, change, words.whatChanged.drillFields, nameOf),
+				(change) => lineOf(telling, change, words.whatChanged.drillFields),
 			),
 			renamed: renamed.map(({ from, to }) => ({ from: before.names.drill[from] ?? from, to: drillLink(to) })),
 		},
 		weeks: thingsOf(things.week, weekLabel, weekName, (change, number) =>
-			planLine(words, change, planAt(before, after, number), nameOf),
+			planLine(telling, change, planAt(before, after, number)),
 		),
 		others: others.filter(({ names }) => names.length > 0),
 		findings,
@@ -101,6 +102,14 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 }
 
 type NameOf = (kind: RecordedKind, id: Id) => string;
+
+/** What changes are told with. */
+interface Telling {
+	readonly words: Words;
+	readonly nameOf: NameOf;
+	/** Markdown as plain words. */
+	readonly plain: (text: string) => string;
+}
 
 function thingsOf(
 	{ added, removed, changed }: ThingsCompared,
@@ -129,14 +138,14 @@ function planAt(before: PlanRecord, after: PlanRecord, number: Id) {
 
 /** A change of a week: where its field stands on an apparatus, that is named first. */
 function planLine(
-	words: Words,
+	telling: Telling,
 	change: FieldChange,
 	plan: { readonly before: readonly Id[]; readonly after: readonly Id[] },
-	nameOf: NameOf,
 ): ChangeLine {
+	const { words, nameOf } = telling;
 	const [first, place, ...rest] = change.field.split(".");
 	if (first !== "apparatus" || place === undefined) {
-		return lineOf(words, change, words.whatChanged.weekFields, nameOf);
+		return lineOf(telling, change, words.whatChanged.weekFields);
 	}
 	const ids = change.after === undefined && rest.length === 0 ? plan.before : plan.after;
 	const name = nameOf("apparatus", ids[Number(place) - 1] ?? "");
@@ -147,44 +156,78 @@ function planLine(
 			: part === "blocks" && block !== undefined
 				? `${words.blockAt(name, Number(block))}${field === undefined ? "" : `, ${words.whatChanged.blockFields[field] ?? field}`}`
 				: `${name}, ${words.whatChanged.weekFields[part] ?? part}`;
-	return { about, ...sidesOf(words, change, nameOf) };
+	return { about, ...sidesOf(telling, change) };
 }
 
-function lineOf(
-	words: Words,
-	change: FieldChange,
-	names: Readonly<Record<string, string>>,
-	nameOf: NameOf,
-): ChangeLine {
+function lineOf(telling: Telling, change: FieldChange, names: Readonly<Record<string, string>>): ChangeLine {
 	const [top = ""] = change.field.split(".");
-	return { about: names[top] ?? top, ...sidesOf(words, change, nameOf) };
+	return { about: names[top] ?? top, ...sidesOf(telling, change) };
 }
 
-function sidesOf(words: Words, { before, after }: FieldChange, nameOf: NameOf) {
-	const side = (value: unknown) => (value === undefined ? undefined : shown(words, value, nameOf));
+function sidesOf(telling: Telling, { field, before, after }: FieldChange) {
+	const last = field.split(".").findLast((name) => !/^\d+$/.test(name)) ?? "";
+	const side = (value: unknown) => (value === undefined ? undefined : shown(telling, value, last));
 	return { before: side(before), after: side(after) };
 }
 
-/** A value in a few words: a text cut short, a block by its drills and minutes. */
-function shown(words: Words, value: unknown, nameOf: NameOf): string {
+/** Fields that hold a club's own words; what else is text is an id or a term. */
+const TEXTS = new Set(
+	"title summary aliases cues see say do note theme focus body spotting caution alt caption name description file reviewed".split(
+		" ",
+	),
+);
+/** What a block says of itself that its drills and minutes say already. */
+const UNSAID = new Set(["number", "kind", "file"]);
+
+/** A value in a few words: a text cut short, a block by its drills and minutes, a thing by its name. */
+function shown(telling: Telling, value: unknown, field: string): string {
+	const { words, nameOf, plain } = telling;
 	if (typeof value === "number") return words.number(value, 2);
 	if (typeof value === "string") {
-		const text = value.replace(/\s+/g, " ").trim();
+		if (!TEXTS.has(field)) return termOf(telling, value, field);
+		const text = plain(value).replace(/\s+/g, " ").trim();
 		return text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text;
 	}
-	if (Array.isArray(value)) return value.map((item) => shown(words, item, nameOf)).join(", ");
-	if (typeof value !== "object" || value === null) return String(value);
+	if (Array.isArray(value)) return value.map((item) => shown(telling, item, field)).join(", ");
+	if (typeof value !== "object" || value === null) return value === true ? "✓" : "–";
 	const fields = value as Readonly<Record<string, unknown>>;
 	if (Array.isArray(fields.stations) && typeof fields.minutes === "number") {
 		const drills = fields.stations.map(({ drill }: { drill: Id }) => nameOf("drill", drill));
 		return `${words.and(drills)} (${words.min(fields.minutes)})`;
 	}
-	if (typeof fields.drill === "string") return nameOf("drill", fields.drill);
-	if (typeof fields.see === "string") return `${fields.see} ${String(fields.say ?? "")}`;
-	return Object.values(fields)
-		.map((part) => shown(words, part, nameOf))
+	return Object.entries(fields)
+		.filter(([name]) => !UNSAID.has(name))
+		.map(([name, part]) => {
+			const text = shown(telling, part, name);
+			// Doses by level stand under the level's name.
+			return field === "levels" ? `${nameOf("level", name)}: ${text}` : text;
+		})
+		.filter((text) => text !== "")
 		.join(", ");
 }
+
+/** An id by the name of what has it, a term of the format in the handbook's words. */
+function termOf({ words, nameOf }: Telling, value: string, field: string): string {
+	if (field === "direction") return words.directions[value as keyof Words["directions"]] ?? value;
+	if (field === "kind") return words.whatChanged.blockKinds[value as "drill" | "stations"] ?? value;
+	if (field === "sides") return words.sides[value as keyof Words["sides"]] ?? value;
+	const kind = KIND_OF_FIELD[field];
+	return kind === undefined ? value : nameOf(kind, value);
+}
+
+const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
+	apparatus: "apparatus",
+	levels: "level",
+	shapes: "shape",
+	sequence: "shape",
+	shape: "shape",
+	skills: "skill",
+	after: "drill",
+	partner: "drill",
+	drill: "drill",
+	equipment: "equipment",
+	item: "equipment",
+};
 
 function changedNames(
 	{ added, removed, changed }: ThingsCompared,
