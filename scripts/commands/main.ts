@@ -9,6 +9,7 @@
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
 import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { wantsColour } from "./report.ts";
 import type { Run } from "./run.ts";
 
 interface Options {
@@ -17,6 +18,10 @@ interface Options {
 	readonly json?: boolean;
 	readonly print?: boolean;
 	readonly port?: number;
+	readonly to?: string;
+	readonly replace?: boolean;
+	readonly map?: string;
+	readonly write?: boolean;
 }
 
 const program = new Command("handbook")
@@ -55,6 +60,39 @@ command("serve", "show the site on this computer and build it again at every cha
 		exitCode = await serve(run(options), { port: options.port ?? 8080 });
 	});
 
+command("export", "write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files")
+	.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)")
+	.option("--replace", "write over spreadsheets that are there already")
+	.option("--json", "say what was written as JSON")
+	.action(async (options: Options) => {
+		const { exportCommand } = await import("./export.ts");
+		const given = run(options);
+		const to = resolve(options.to ?? join(given.clubDir, "spreadsheets"));
+		exitCode = await exportCommand(given, {
+			to,
+			replace: options.replace ?? false,
+			json: options.json ?? false,
+		});
+	});
+
+command(
+	"import",
+	"bring drills, plans and lists in from spreadsheets; lists what it would make, and writes with --write",
+)
+	.argument("<files...>", "CSV or XLSX files")
+	.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
+	.option("--write", "write the files; without it nothing is written")
+	.option("--json", "say as JSON what would be made and what is unclear")
+	.action(async (files: readonly string[], options: Options) => {
+		const { importCommand } = await import("./import.ts");
+		exitCode = await importCommand(run(options), {
+			files,
+			...(options.map === undefined ? {} : { mapping: options.map }),
+			write: options.write ?? false,
+			json: options.json ?? false,
+		});
+	});
+
 program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
@@ -62,6 +100,12 @@ program
 		const { generate } = await import("./generate.ts");
 		exitCode = await generate((line) => process.stdout.write(`${line}\n`));
 	});
+
+// Whoever reads the lines may stop reading, as `head` does; that is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+	if (error.code !== "EPIPE") throw error;
+	process.exit(exitCode);
+});
 
 try {
 	await program.parseAsync();
@@ -90,7 +134,10 @@ function run(options: Options): Run {
 	return {
 		clubDir,
 		outDir,
-		out: { line: (text) => process.stdout.write(`${text}\n`), colour: process.stdout.isTTY ?? false },
+		out: {
+			line: (text) => process.stdout.write(`${text}\n`),
+			colour: wantsColour(process.stdout, process.env),
+		},
 		progress: { stream: process.stderr, live: process.stderr.isTTY ?? false },
 	};
 }
