@@ -17,7 +17,7 @@ import { measure } from "./compute/measures.ts";
 import { linkClub } from "./link/link-club.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { mediaFault } from "./read/inspect-media.ts";
-import { readClub } from "./read/read-club.ts";
+import { type ReadCache, readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { validateClub } from "./validate/validate-club.ts";
@@ -40,11 +40,13 @@ export interface OpenedHandbook {
 
 export interface OpenOptions {
 	readonly highlight?: (code: string, language: string) => string;
+	/** Files read before, where a folder is opened again and again. */
+	readonly cache?: ReadCache;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
-	const read = readClub(clubDir);
+	const read = readClub(clubDir, options.cache);
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(clubDir, file, wanted));

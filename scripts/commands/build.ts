@@ -20,6 +20,7 @@ import { openClub } from "./open-club.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
+import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";
 
 /** Where the binder lies inside the output. */
 export const BINDER = "print/binder.pdf";
@@ -80,7 +81,8 @@ export async function writeHandbook(
 		progress: (done, total) => progress.show("pages", done, total),
 	});
 	const data = dataFiles(handbook, handbook.edition);
-	for (const { path, text } of [...data, ...searchFiles(handbook)]) staging.write(path, text);
+	const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
+	for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
 	if (kept) {
 		const { weeks, drills } = handbook.curriculum;
 		await writeOffline(staging.dir, {

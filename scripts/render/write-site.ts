@@ -65,9 +65,8 @@ export async function writeSite(
 		offerEdition(undefined);
 	}
 	progress?.(pages.length, pages.length);
-	const assets = await writeAssets(outDir);
+	const common = await writeCommonFiles(outDir);
 	const mediaFiles = writeMedia(media, outDir);
-	const icons = writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir);
 	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
 	const previews =
 		kept && handbook.curriculum.club.site !== undefined ? writePreviews(handbook.curriculum, outDir) : [];
@@ -76,13 +75,17 @@ export async function writeSite(
 		pages: pages.length,
 		files: [
 			...pages.map((page) => addressFile(page.address)),
-			...assets,
+			...common,
 			...mediaFiles,
-			...icons,
 			...previews,
 			MANIFEST_FILE,
 		],
 	};
+}
+
+/** What the pages of every club load: styles, programs, fonts and icons. */
+export async function writeCommonFiles(outDir: string): Promise<readonly string[]> {
+	return [...(await writeAssets(outDir)), ...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir)];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */

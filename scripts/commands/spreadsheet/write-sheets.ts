@@ -50,7 +50,8 @@ export async function workbookOf(sheets: readonly SheetOut[]): Promise<Buffer> {
 function xlsxCell(cell: Cell, where: () => string) {
 	if (cell === null) return null;
 	if (typeof cell === "number") return { value: cell, type: Number };
-	const value = guarded(String(cell), /^'+[=+\-@\t\r]/);
+	// A workbook reads _x000D_ and the like as characters; the underscore before them is written as one.
+	const value = guarded(String(cell), /^'+[=+\-@\t\r]/).replace(/_(?=x[0-9a-f]{4}_)/gi, "_x005F_");
 	if (value.length > CELL_LIMIT) {
 		throw new CellTooLong(
 			`${where()}: the text has ${value.length} characters, and a cell of a workbook holds ${CELL_LIMIT}. Export as CSV.`,
