@@ -8,7 +8,8 @@
 
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
-import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { Argument, Command, CommanderError, InvalidArgumentError } from "commander";
+import type { NewKind, NewOptions } from "./new.ts";
 import { wantsColour } from "./report.ts";
 import type { Run } from "./run.ts";
 
@@ -23,6 +24,9 @@ interface Options {
 	readonly map?: string;
 	readonly write?: boolean;
 }
+
+/** What `new` writes; here as well, so that help does not load the command. */
+const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")
@@ -58,6 +62,29 @@ command("serve", "show the site on this computer and build it again at every cha
 	.action(async (options: Options) => {
 		const { serve } = await import("./serve.ts");
 		exitCode = await serve(run(options), { port: options.port ?? 8080 });
+	});
+
+command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
+	.addArgument(new Argument("<kind>", "what to write").choices(NEW_KINDS))
+	.argument("[folder]", "for a new club: its folder")
+	.option("--id <id>", "the file's name; made from the title where it is left out")
+	.option("--title <text>", "the title of a drill, a guide or a skill")
+	.option("--apparatus <ids>", "apparatus, with commas (of a new club: their names)")
+	.option("--levels <ids>", "levels, with commas (of a new club: their names)")
+	.option("--shapes <ids>", "body shapes of a drill, with commas")
+	.option("--skills <ids>", "skills of a drill, with commas")
+	.option("--week <number>", "which week of the term")
+	.option("--theme <text>", "what the week is about")
+	.option("--name <text>", "the name of a new club")
+	.option("--starts <date>", "the Monday on which a new club's term starts")
+	.option("--weeks <number>", "how many weeks it has")
+	.action(async (kind: NewKind, folder: string | undefined, options: Options & Omit<NewOptions, "kind">) => {
+		const { newCommand } = await import("./new.ts");
+		exitCode = await newCommand(run(options), {
+			...options,
+			kind,
+			...(folder === undefined ? {} : { folder }),
+		});
 	});
 
 command("export", "write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files")

@@ -16,6 +16,18 @@ type Json = Readonly<Record<string, unknown>>;
 /** Where the schemas stand, from the root of the site. */
 export const SCHEMA_FOLDER = "schemas";
 
+/** The files in a club folder that each kind's schema is for. */
+export const SCHEMA_FILES_OF: readonly (readonly [FileKind, readonly string[]])[] = [
+	["drill", ["content/drills/**/*.md"]],
+	["week", ["content/weeks/*.md"]],
+	["guide", ["content/guides/*.md"]],
+	...[...SCHEMAS.keys()].flatMap((kind): readonly (readonly [FileKind, readonly string[]])[] =>
+		kind === "drill" || kind === "week" || kind === "guide"
+			? []
+			: [[kind, [`_data/${kind}.yaml`, `_data/${kind}.yml`]]],
+	),
+];
+
 /** The file of a kind's schema. */
 export function schemaFile(kind: FileKind): string {
 	return `${kind}.schema.json`;

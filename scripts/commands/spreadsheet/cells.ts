@@ -201,7 +201,9 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 		if (data !== undefined && fits(form.form, data)) return data;
 	}
 	if (form.form === "body") {
-		const text = String(cell).replace(/\r\n?/g, "\n");
+		const text = String(cell)
+			.replace(/\r\n?/g, "\n")
+			.replace(/^\u200b/, "");
 		return text.trim() === "" ? undefined : `${text}\n`;
 	}
 	const text = clean(String(cell));
