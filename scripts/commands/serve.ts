@@ -6,6 +6,7 @@
  * itself; the moment they are mended the page is back. A change that fails never ends the command.
  */
 
+import { once } from "node:events";
 import { mkdirSync, rmSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
@@ -70,6 +71,17 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		response.end(isPage ? server.augmentContentWithNotifier(String(found.body)) : found.body);
 	};
 
+	// Watching starts before the first reading: a change made between the two would be missed.
+	let changedMeanwhile = false;
+	let changed = (): void => {
+		changedMeanwhile = true;
+	};
+	const watcher = watch(
+		["content", "_data"].map((folder) => join(clubDir, folder)),
+		{ ignoreInitial: true },
+	).on("all", () => changed());
+	await once(watcher, "ready");
+
 	rmSync(common, { recursive: true, force: true });
 	mkdirSync(common, { recursive: true });
 	await Promise.all([writeCommonFiles(common), reread()]);
@@ -91,7 +103,7 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 
 	let timer: NodeJS.Timeout | undefined;
 	let reading: Promise<void> = Promise.resolve();
-	const changed = (): void => {
+	const readAgain = (): void => {
 		clearTimeout(timer);
 		timer = setTimeout(() => {
 			// One reading after the other: a change during one starts the next.
@@ -101,11 +113,9 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 				.then(() => server.reload({}));
 		}, SETTLE);
 	};
-	const watcher = watch(
-		["content", "_data"].map((folder) => join(clubDir, folder)),
-		{ ignoreInitial: true },
-	).on("all", changed);
-
+	changed = readAgain;
+	// What changed while the first reading was under way.
+	if (changedMeanwhile) readAgain();
 	await new Promise<void>((resolve) => {
 		process.once("SIGINT", resolve);
 		process.once("SIGTERM", resolve);
