@@ -18,7 +18,7 @@ import { linkClub } from "./link/link-club.ts";
 import type { SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { mediaFault } from "./read/inspect-media.ts";
-import { readClub } from "./read/read-club.ts";
+import { type ReadCache, readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { validateClub } from "./validate/validate-club.ts";
@@ -50,12 +50,14 @@ export interface OpenOptions {
 	readonly words?: Words;
 	/** Changes what was read, in memory, before it is checked. */
 	readonly change?: (files: readonly SourceFile[]) => readonly SourceFile[];
+	/** Files read before, where a folder is opened again and again. */
+	readonly cache?: ReadCache;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
 	const { mediaFrom = clubDir, change } = options;
-	const found = readClub(clubDir);
+	const found = readClub(clubDir, options.cache);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");

@@ -6,9 +6,7 @@
 import { addressFile } from "../../scripts/render/addresses.ts";
 import { raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
-import { frame } from "../parts/frame.ts";
-import { contextOf } from "../parts/page.ts";
-import { mainOf } from "./kinds.ts";
+import { documentOf } from "./document.ts";
 
 interface TemplateData {
 	readonly sitePage: SitePage;
@@ -26,8 +24,7 @@ export const data = {
 };
 
 export function render(this: Helpers, { sitePage }: TemplateData): string {
-	const ctx = contextOf(sitePage, (language, code) => raw(this.highlight(language, code)));
-	return oneByte(frame(ctx, mainOf(ctx, sitePage)).text);
+	return oneByte(documentOf(sitePage, (language, code) => raw(this.highlight(language, code))));
 }
 
 /**

@@ -22,6 +22,7 @@ import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
+import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";
 
 /** Where the binder lies inside the output. */
 export const BINDER = "print/binder.pdf";
@@ -108,7 +109,8 @@ export async function writeHandbook(
 		progress: (done, total) => progress.show("pages", done, total),
 	});
 	const data = dataFiles(handbook, handbook.edition);
-	for (const { path, text } of [...data, ...searchFiles(handbook)]) staging.write(path, text);
+	const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
+	for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
 	if (options.kept === true) {
 		const { weeks, drills } = handbook.curriculum;
 		await writeOffline(staging.dir, {

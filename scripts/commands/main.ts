@@ -8,8 +8,10 @@
 
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
-import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import type { NewKind, NewOptions } from "./new.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
+import { wantsColour } from "./report.ts";
 import type { Run } from "./run.ts";
 
 interface Options {
@@ -21,6 +23,8 @@ interface Options {
 	readonly port?: number;
 	readonly swap?: boolean;
 	readonly to?: string;
+	readonly replace?: boolean;
+	readonly map?: string;
 	readonly starts?: string;
 	readonly weeks?: number;
 	readonly name?: string;
@@ -45,6 +49,9 @@ ${PRINT_CHOICES.map(({ name, what }) => `  ${name.padEnd(15)}${what}`).join("\n"
 Without --week, --class, --level or --apparatus all of them are printed. For example:
   npm run print -- class-sheets --week 3 --class mon-beginners
   npm run print -- station-cards --week 3 --apparatus beam --up 4`;
+
+/** What `new` writes; here as well, so that help does not load the command. */
+const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")
@@ -187,6 +194,62 @@ program
 		exitCode = compareFolders(earlier, later, out, { json: options.json ?? false });
 	});
 
+command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
+	.addArgument(new Argument("<kind>", "what to write").choices(NEW_KINDS))
+	.argument("[folder]", "for a new club: its folder")
+	.option("--id <id>", "the file's name; made from the title where it is left out")
+	.option("--title <text>", "the title of a drill, a guide or a skill")
+	.option("--apparatus <ids>", "apparatus, with commas (of a new club: their names)")
+	.option("--levels <ids>", "levels, with commas (of a new club: their names)")
+	.option("--shapes <ids>", "body shapes of a drill, with commas")
+	.option("--skills <ids>", "skills of a drill, with commas")
+	.option("--week <number>", "which week of the term")
+	.option("--theme <text>", "what the week is about")
+	.option("--name <text>", "the name of a new club")
+	.option("--starts <date>", "the Monday on which a new club's term starts")
+	.option("--weeks <number>", "how many weeks it has")
+	.action(async (kind: NewKind, folder: string | undefined, options: Options & Omit<NewOptions, "kind">) => {
+		const { newCommand } = await import("./new.ts");
+		exitCode = await newCommand(run(options), {
+			...options,
+			kind,
+			...(folder === undefined ? {} : { folder }),
+		});
+	});
+
+command("export", "write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files")
+	.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)")
+	.option("--replace", "write over spreadsheets that are there already")
+	.option("--json", "say what was written as JSON")
+	.action(async (options: Options) => {
+		const { exportCommand } = await import("./export.ts");
+		const given = run(options);
+		const to = resolve(options.to ?? join(given.clubDir, "spreadsheets"));
+		exitCode = await exportCommand(given, {
+			to,
+			replace: options.replace ?? false,
+			json: options.json ?? false,
+		});
+	});
+
+command(
+	"import",
+	"bring drills, plans and lists in from spreadsheets; lists what it would make, and writes with --write",
+)
+	.argument("<files...>", "CSV or XLSX files")
+	.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
+	.option("--write", "write the files; without it nothing is written")
+	.option("--json", "say as JSON what would be made and what is unclear")
+	.action(async (files: readonly string[], options: Options) => {
+		const { importCommand } = await import("./import.ts");
+		exitCode = await importCommand(run(options), {
+			files,
+			...(options.map === undefined ? {} : { mapping: options.map }),
+			write: options.write ?? false,
+			json: options.json ?? false,
+		});
+	});
+
 program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
@@ -194,6 +257,12 @@ program
 		const { generate } = await import("./generate.ts");
 		exitCode = await generate((line) => process.stdout.write(`${line}\n`));
 	});
+
+// Whoever reads the lines may stop reading, as `head` does; that is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+	if (error.code !== "EPIPE") throw error;
+	process.exit(exitCode);
+});
 
 try {
 	await program.parseAsync();
@@ -230,7 +299,10 @@ function run(options: Options): Run {
 	return {
 		clubDir,
 		outDir,
-		out: { line: (text) => process.stdout.write(`${text}\n`), colour: process.stdout.isTTY ?? false },
+		out: {
+			line: (text) => process.stdout.write(`${text}\n`),
+			colour: wantsColour(process.stdout, process.env),
+		},
 		progress: { stream: process.stderr, live: process.stderr.isTTY ?? false },
 	};
 }

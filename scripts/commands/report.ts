@@ -15,6 +15,20 @@ export interface Output {
 	readonly colour: boolean;
 }
 
+/**
+ * Whether lines are coloured: on a terminal alone, unless `FORCE_COLOR` asks for it elsewhere;
+ * `NO_COLOR` with any value, or `FORCE_COLOR=0`, says no.
+ */
+export function wantsColour(
+	stream: { readonly isTTY?: boolean },
+	env: Readonly<Record<string, string | undefined>>,
+): boolean {
+	const { FORCE_COLOR: forced, NO_COLOR: none } = env;
+	if (none !== undefined && none !== "") return false;
+	if (forced !== undefined) return forced !== "0" && forced !== "false";
+	return (stream.isTTY ?? false) && env.TERM !== "dumb";
+}
+
 type Style = Parameters<typeof styleText>[0];
 
 /** Writes all problems, grouped by file in their order, and a summary line. */

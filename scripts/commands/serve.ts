@@ -1,83 +1,132 @@
 /**
- * `serve`: the site on this computer, built again at every change of the club folder.
+ * `serve`: the handbook on this computer, new at every change of the club folder.
  *
- * While the content has errors, every page shows them, with file and line, in place of itself; the
- * moment they are mended the page is back. A build that fails never ends the command.
+ * Nothing is built: a page is made when it is asked for (preview.ts), and only files that changed are
+ * parsed again. While the content has errors, every page shows them, with file and line, in place of
+ * itself; the moment they are mended the page is back. A change that fails never ends the command.
  */
 
+import { once } from "node:events";
+import { mkdirSync, rmSync } from "node:fs";
+import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
 import DevServer from "@11ty/eleventy-dev-server";
 import { watch } from "chokidar";
 import { problemsPage } from "../../layouts/pages/problems.ts";
 import type { Problem } from "../problems.ts";
+import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../render/highlight-code.ts";
-import { writeHandbook } from "./build.ts";
+import { writeCommonFiles } from "../render/write-site.ts";
+import { type Words, wordsFor } from "../words/words.ts";
 import { openClub } from "./open-club.ts";
-import { Staging } from "./publish.ts";
+import { Preview } from "./preview.ts";
 import { count, reportProblems, summary } from "./report.ts";
-import { Progress, type Run } from "./run.ts";
+import type { Run } from "./run.ts";
 
-/** Milliseconds without a further change before a build starts: editors write in several steps. */
-const SETTLE = 40;
+/** Milliseconds without a further change before reading starts: editors write in several steps. */
+const SETTLE = 20;
 
 export async function serve(run: Run, { port }: { readonly port: number }): Promise<number> {
 	const { clubDir, out } = run;
-	const preview = join(clubDir, ".handbook-cache", "preview");
+	const common = join(clubDir, ".handbook-cache", "preview");
+	const cache: ReadCache = new Map();
 	let problems: readonly Problem[] = [];
+	let preview: Preview | undefined;
+	let language: string | undefined;
+	/** The browser programmes speak the language of the handbook: they are written again where it changes. */
+	const speak = async (words: Words): Promise<void> => {
+		if (words.language === language) return;
+		language = words.language;
+		await writeCommonFiles(words, common);
+	};
 
-	const rebuild = async (): Promise<void> => {
+	const reread = async (): Promise<void> => {
 		const started = performance.now();
-		const club = await openClub(clubDir, { highlight: highlightCode, keep: true });
+		const club = await openClub(clubDir, { highlight: highlightCode, keep: true, cache });
+		const had = problems.length;
 		problems = club.problems.filter((p) => p.severity === "error");
 		reportProblems(club.problems, clubDir, out);
 		if (club.opened === undefined) return;
-		const { handbook, media } = club.opened;
-		const staging = new Staging(preview);
-		try {
-			const progress = new Progress({ ...run.progress, live: false, stream: { write: () => undefined } });
-			const { pages } = await writeHandbook(handbook, staging, progress, { media });
-			staging.publish();
-			out.line(`${count(pages, "page")} in ${Math.round(performance.now() - started)} ms`);
-		} finally {
-			staging.discard();
-		}
+		await speak(club.opened.handbook.words);
+		if (had > 0) out.line("All errors are mended.");
+		preview = new Preview(
+			club.opened.handbook,
+			club.opened.media,
+			club.problems.filter((p) => p.severity === "warning"),
+		);
+		out.line(`${count(preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms`);
 	};
 
-	await rebuild();
-	const server = DevServer.getServer("handbook", preview, {
+	const answer = async (
+		request: IncomingMessage,
+		response: ServerResponse,
+		next: () => void,
+	): Promise<void> => {
+		const wantsPage = request.headers.accept?.includes("text/html") ?? false;
+		const path = pathOf(request.url);
+		if (path === undefined || path.startsWith(".11ty/") || path.startsWith("assets/")) return next();
+		if (wantsPage && (problems.length > 0 || preview === undefined)) {
+			response.setHeader("Content-Type", "text/html; charset=utf-8");
+			response.end(server.augmentContentWithNotifier(problemsPage(problems, summary(problems))));
+			return;
+		}
+		const found = (await preview?.answer(path)) ?? (wantsPage ? preview?.notFound() : undefined);
+		if (found === undefined) return next();
+		response.statusCode = found.status;
+		response.setHeader("Content-Type", found.type);
+		response.setHeader("Cache-Control", "no-store");
+		if (found.location !== undefined) response.setHeader("Location", found.location);
+		const isPage = found.type.startsWith("text/html") && typeof found.body === "string";
+		response.end(isPage ? server.augmentContentWithNotifier(String(found.body)) : found.body);
+	};
+
+	// Watching starts before the first reading: a change made between the two would be missed.
+	let changedMeanwhile = false;
+	let changed = (): void => {
+		changedMeanwhile = true;
+	};
+	const watcher = watch(
+		["content", "_data"].map((folder) => join(clubDir, folder)),
+		{ ignoreInitial: true },
+	).on("all", () => changed());
+	await once(watcher, "ready");
+
+	rmSync(common, { recursive: true, force: true });
+	mkdirSync(common, { recursive: true });
+	await reread();
+	// While there are errors the page that shows them needs its styles.
+	if (language === undefined) await speak(wordsFor("en"));
+	const server = DevServer.getServer("handbook", common, {
 		port,
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
 		middleware: [
 			(request, response, next) => {
-				const wantsPage = request.headers.accept?.includes("text/html") ?? false;
-				if (problems.length === 0 || !wantsPage) return next();
-				response.setHeader("Content-Type", "text/html; charset=utf-8");
-				response.end(server.augmentContentWithNotifier(problemsPage(problems, summary(problems))));
+				answer(request, response, next).catch((error: unknown) => {
+					out.line(`The page failed: ${messageOf(error)}`);
+					response.statusCode = 500;
+					response.end("This page failed; the terminal says why.");
+				});
 			},
 		],
 	});
 	server.serve(port);
 
 	let timer: NodeJS.Timeout | undefined;
-	let building: Promise<void> = Promise.resolve();
-	const changed = (): void => {
+	let reading: Promise<void> = Promise.resolve();
+	const readAgain = (): void => {
 		clearTimeout(timer);
 		timer = setTimeout(() => {
-			// One build after the other: a change during a build starts the next.
-			building = building
-				.then(rebuild)
-				.catch((error: unknown) =>
-					out.line(`The build failed: ${error instanceof Error ? error.message : String(error)}`),
-				)
+			// One reading after the other: a change during one starts the next.
+			reading = reading
+				.then(reread)
+				.catch((error: unknown) => out.line(`Reading the folder failed: ${messageOf(error)}`))
 				.then(() => server.reload({}));
 		}, SETTLE);
 	};
-	const watcher = watch(
-		["content", "_data"].map((folder) => join(clubDir, folder)),
-		{ ignoreInitial: true },
-	).on("all", changed);
-
+	changed = readAgain;
+	// What changed while the first reading was under way.
+	if (changedMeanwhile) readAgain();
 	await new Promise<void>((resolve) => {
 		process.once("SIGINT", resolve);
 		process.once("SIGTERM", resolve);
@@ -86,4 +135,17 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	await watcher.close();
 	await server.close();
 	return 0;
+}
+
+/** The path from the root, decoded; undefined for what cannot be one. */
+function pathOf(url = "/"): string | undefined {
+	try {
+		return decodeURIComponent(new URL(url, "http://localhost").pathname).slice(1);
+	} catch {
+		return undefined;
+	}
+}
+
+function messageOf(error: unknown): string {
+	return error instanceof Error ? error.message : String(error);
 }

@@ -181,7 +181,7 @@ function jobsOf(sheets: Sheets, paper: Paper): readonly LayoutJob[] {
 const PRINTED_WIDTH = 960;
 
 /** The handbook with its pictures: as the site serves them, without what they say of place and time. */
-async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
+export async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
 	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(handbook.clubDir), keep: true });
 	const pictures = new Map<string, string>();
 	for (const drill of handbook.curriculum.drills.values()) {

@@ -49,9 +49,12 @@ const DATA_KINDS: readonly DataKind[] = [
 /** The folder, inside `content`, for pictures and video. */
 export const MEDIA_FOLDER = "content/media";
 
+/** Files that were read before, by their path. Kept between readings, only what has changed is parsed again. */
+export type ReadCache = Map<string, { readonly text: string; readonly file: SourceFile }>;
+
 /** Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed. */
-export function readClub(clubDir: string): ReadClub {
-	const reader = new ClubReader(clubDir);
+export function readClub(clubDir: string, cache: ReadCache = new Map()): ReadClub {
+	const reader = new ClubReader(clubDir, cache);
 	reader.readData();
 	reader.readContent();
 	const { files, problems, unreadable } = reader;
@@ -65,7 +68,10 @@ class ClubReader {
 	readonly #root: string;
 	readonly #hash = createHash("sha256");
 
-	constructor(clubDir: string) {
+	readonly #cache: ReadCache;
+
+	constructor(clubDir: string, cache: ReadCache) {
+		this.#cache = cache;
 		this.#root = realpathSync(clubDir);
 	}
 
@@ -134,24 +140,26 @@ class ClubReader {
 
 	#readData(kind: DataKind, file: string): void {
 		const text = this.#text(file);
+		if (text !== undefined && this.#unchanged(file, text)) return;
 		const data = text === undefined ? undefined : this.#parse(file, text, 0);
 		if (text === undefined || data === undefined) {
 			this.unreadable.push({ kind, id: kind });
 			return;
 		}
-		this.files.push(new TextFile(kind, kind, file, data.value, text, 0, "", 1));
+		this.#keep(text, new TextFile(kind, kind, file, data.value, text, 0, "", 1));
 	}
 
 	#readPage(kind: PageKind, file: string): void {
 		const id = basename(file, ".md");
 		const text = this.#text(file);
+		if (text !== undefined && this.#unchanged(file, text)) return;
 		const page = text === undefined ? undefined : splitPage(text);
 		if (page?.fault !== undefined) {
 			this.problems.push(
 				problem(page.fault.code, { file, line: page.fault.line, column: 1 }, page.fault.what),
 			);
 		}
-		if (page === undefined || page.fault !== undefined) {
+		if (text === undefined || page === undefined || page.fault !== undefined) {
 			this.unreadable.push({ kind, id });
 			return;
 		}
@@ -160,7 +168,20 @@ class ClubReader {
 			this.unreadable.push({ kind, id });
 			return;
 		}
-		this.files.push(new TextFile(kind, id, file, data.value, page.matter, 1, page.body, page.bodyLine));
+		this.#keep(text, new TextFile(kind, id, file, data.value, page.matter, 1, page.body, page.bodyLine));
+	}
+
+	/** Takes a file as it was read before, where its text is the same. */
+	#unchanged(file: string, text: string): boolean {
+		const before = this.#cache.get(file);
+		if (before?.text !== text) return false;
+		this.files.push(before.file);
+		return true;
+	}
+
+	#keep(text: string, file: SourceFile): void {
+		this.#cache.set(file.file, { text, file });
+		this.files.push(file);
 	}
 
 	#parse(file: string, text: string, lineOffset: number): { readonly value: unknown } | undefined {

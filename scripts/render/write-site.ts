@@ -68,9 +68,8 @@ export async function writeSite(
 		offerEdition(undefined);
 	}
 	progress?.(pages.length, pages.length);
-	const assets = await writeAssets(handbook.words, outDir);
+	const common = await writeCommonFiles(handbook.words, outDir);
 	const mediaFiles = writeMedia(media, outDir);
-	const icons = writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir);
 	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
 	const previews =
 		kept && handbook.curriculum.club.site !== undefined ? writePreviews(handbook.curriculum, outDir) : [];
@@ -79,13 +78,20 @@ export async function writeSite(
 		pages: pages.length,
 		files: [
 			...pages.map((page) => addressFile(page.address)),
-			...assets,
+			...common,
 			...mediaFiles,
-			...icons,
 			...previews,
 			MANIFEST_FILE,
 		],
 	};
+}
+
+/** What the pages of every club load: styles, programs, fonts and icons. */
+export async function writeCommonFiles(words: Words, outDir: string): Promise<readonly string[]> {
+	return [
+		...(await writeAssets(words, outDir)),
+		...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir),
+	];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */

@@ -1,0 +1,62 @@
+/**
+ * `export`: the drill library, the plan and all else a club has written, as spreadsheets.
+ *
+ * Writes one workbook and, beside it, a CSV file for each sheet. `import` reads either back.
+ */
+
+import { existsSync, mkdirSync, writeFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { openHandbook } from "../handbook.ts";
+import { readClub } from "../read/read-club.ts";
+import { count, reportProblems } from "./report.ts";
+import type { Run } from "./run.ts";
+import { clubSheets } from "./spreadsheet/club-sheets.ts";
+import { CellTooLong, csvOf, workbookOf } from "./spreadsheet/write-sheets.ts";
+
+export interface ExportOptions {
+	/** The folder the spreadsheets go into. */
+	readonly to: string;
+	/** Whether spreadsheets that are there already may be written over. */
+	readonly replace: boolean;
+	readonly json: boolean;
+}
+
+/** @returns 0; 1 where the content has errors or a text does not fit; 2 where a file is in the way */
+export async function exportCommand(
+	{ clubDir, out }: Run,
+	{ to, replace, json }: ExportOptions,
+): Promise<number> {
+	const { problems, handbook } = openHandbook(clubDir);
+	const errors = problems.filter(({ severity }) => severity === "error");
+	if (handbook === undefined) {
+		if (json) out.line(JSON.stringify({ problems: errors, files: [] }, null, "\t"));
+		else reportProblems(errors, clubDir, out);
+		return 1;
+	}
+	const sheets = clubSheets(readClub(clubDir).files);
+	const files = new Map<string, string | Buffer>();
+	try {
+		files.set("handbook.xlsx", await workbookOf(sheets));
+	} catch (error) {
+		if (!(error instanceof CellTooLong)) throw error;
+		out.line(error.message);
+	}
+	const complete = files.size === 1;
+	for (const sheet of sheets) files.set(`${sheet.title.toLowerCase()}.csv`, csvOf(sheet));
+	const inTheWay = [...files.keys()].filter((name) => existsSync(join(to, name)));
+	if (inTheWay.length > 0 && !replace) {
+		out.line(
+			`There already: ${inTheWay.join(", ")}. Name another folder with --to, or write over them with --replace.`,
+		);
+		return 2;
+	}
+	mkdirSync(to, { recursive: true });
+	for (const [name, content] of files) writeFileSync(join(to, name), content);
+	const here = relative(process.cwd(), to) || ".";
+	if (json) out.line(JSON.stringify({ problems: [], folder: to, files: [...files.keys()] }, null, "\t"));
+	else {
+		const rows = sheets.map(({ title, rows }) => `${title} ${rows.length}`).join(", ");
+		out.line(`wrote ${count(files.size, "file")} to ${here}: rows ${rows}`);
+	}
+	return complete ? 0 : 1;
+}

@@ -1,0 +1,208 @@
+/**
+ * `import`: drills, plans and lists out of spreadsheets.
+ *
+ * A dry run unless `--write` is given: it lists the files that would be made, how the columns were
+ * read, and what is unclear, with sheet, row and column. A file that is there already is never
+ * changed; where it holds the same, it is counted as the same.
+ */
+
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { styleText } from "node:util";
+import { parseYaml } from "../read/parse-yaml.ts";
+import { readClub } from "../read/read-club.ts";
+import { count } from "./report.ts";
+import type { Run } from "./run.ts";
+import { fold } from "./spreadsheet/cells.ts";
+import { clubSheets, type WrittenFile } from "./spreadsheet/club-sheets.ts";
+import { type SheetKind, sheetKindNamed } from "./spreadsheet/columns.ts";
+import { type Mapping, NO_MAPPING, type Note } from "./spreadsheet/find-table.ts";
+import { type DraftFile, readClubSheets } from "./spreadsheet/read-club-sheets.ts";
+import { readSheets, type Sheet, UnreadableSheet } from "./spreadsheet/read-sheets.ts";
+import { clubFilePath, clubFileText } from "./write-club-file.ts";
+
+export interface ImportOptions {
+	readonly files: readonly string[];
+	/** A YAML file that says what columns, sheets and words stand for. */
+	readonly mapping?: string;
+	readonly write: boolean;
+	readonly json: boolean;
+}
+
+export interface Planned {
+	readonly path: string;
+	/** `new` is written, `same` holds the same already, `kept` is there and holds something else. */
+	readonly state: "new" | "same" | "kept";
+	readonly from: string;
+	readonly text: string;
+}
+
+/** @returns 0; 1 where something was unclear or a file was kept; 2 where a file cannot be read at all */
+export async function importCommand(
+	{ clubDir, out }: Run,
+	{ files, mapping, write, json }: ImportOptions,
+): Promise<number> {
+	const sheets: Sheet[] = [];
+	let map = NO_MAPPING;
+	try {
+		if (mapping !== undefined) map = readMapping(mapping);
+		for (const file of files) {
+			if (!existsSync(file)) throw new UnreadableSheet(`There is no file ${file}.`);
+			sheets.push(...(await readSheets(file, readFileSync(file))));
+		}
+	} catch (error) {
+		if (!(error instanceof UnreadableSheet)) throw error;
+		out.line(error.message);
+		return 2;
+	}
+	const club = readClub(clubDir).files;
+	const { files: drafts, notes } = readClubSheets(sheets, club, map);
+	const planned = planFiles(drafts, club, clubDir);
+	const made = planned.filter(({ state }) => state === "new");
+	if (write) {
+		for (const { path, text } of made) {
+			mkdirSync(dirname(join(clubDir, path)), { recursive: true });
+			// Fails where somebody wrote the file meanwhile: nothing is overwritten.
+			writeFileSync(join(clubDir, path), text, { flag: "wx" });
+		}
+	}
+	const unclear = notes.filter(({ weight }) => weight === "unclear");
+	const kept = planned.filter(({ state }) => state === "kept");
+	if (json) {
+		const listed = planned.map(({ path, state, from }) => ({ path, state, from }));
+		out.line(JSON.stringify({ written: write, files: listed, notes }, null, "\t"));
+	} else {
+		report(planned, notes, write, out.colour, out.line);
+		for (const { encoding, name } of sheets) {
+			if (encoding === "windows-1252") out.line(`${name} was read as Windows-1252 text.`);
+		}
+	}
+	return unclear.length + kept.length > 0 ? 1 : 0;
+}
+
+/** What each draft comes to in the club folder. */
+export function planFiles(
+	drafts: readonly DraftFile[],
+	club: readonly (WrittenFile & { readonly file: string })[],
+	clubDir: string,
+): readonly Planned[] {
+	return drafts.map(({ kind, id, data, body, from }) => {
+		const there = club.find((file) => file.kind === kind && file.id === id);
+		const path = there?.file ?? clubFilePath(kind, id, data);
+		const text = clubFileText(kind, data, body);
+		if (there === undefined) {
+			return { path, from, text, state: existsSync(join(clubDir, path)) ? "kept" : "new" };
+		}
+		// Two files are the same where a spreadsheet would say the same of both.
+		const said = (file: WrittenFile) => JSON.stringify(clubSheets([file]));
+		return { path, from, text, state: said(there) === said({ kind, id, data, body }) ? "same" : "kept" };
+	});
+}
+
+/** Reads a mapping file. Throws UnreadableSheet where it is none. */
+export function readMapping(file: string): Mapping {
+	if (!existsSync(file)) throw new UnreadableSheet(`There is no mapping file ${file}.`);
+	const parsed = parseYaml(readFileSync(file, "utf8").replace(/\r\n?/g, "\n"));
+	const data = parsed.ok ? parsed.data : undefined;
+	if (typeof data !== "object" || data === null) {
+		throw new UnreadableSheet(
+			`${file} is not a mapping: it holds \`sheets\`, \`columns\` and \`values\`, each a map.`,
+		);
+	}
+	const part = (name: string, from: unknown = data) =>
+		Object.entries(
+			((from as Readonly<Record<string, unknown>>)[name] ?? {}) as Readonly<Record<string, unknown>>,
+		);
+	const unknown = Object.keys(data).find((key) => !["sheets", "columns", "values"].includes(key));
+	if (unknown !== undefined) {
+		throw new UnreadableSheet(`${file}: \`${unknown}\` is none of \`sheets\`, \`columns\` and \`values\`.`);
+	}
+	const sheets = part("sheets").map(([name, word]): [string, SheetKind | "skip"] => {
+		const kind = word === "skip" ? "skip" : sheetKindNamed(String(word));
+		if (kind === undefined) {
+			throw new UnreadableSheet(
+				`${file}: \`${String(word)}\` is no kind of sheet; write drills, plan or weeks, or skip.`,
+			);
+		}
+		return [fold(name), kind];
+	});
+	return {
+		sheets: new Map(sheets),
+		columns: new Map(part("columns").map(([heading, field]) => [fold(heading), String(field)])),
+		values: new Map(
+			part("values").map(([kind, words]) => [
+				kind.replace(/s$/, "").replace(/^apparatu$/, "apparatus"),
+				new Map(
+					part("of", { of: words }).map(([word, id]) => [
+						fold(word),
+						Array.isArray(id) ? id.join("; ") : String(id ?? ""),
+					]),
+				),
+			]),
+		),
+	};
+}
+
+/** Files named one by one; the rest is counted. */
+const SHOWN = 12;
+
+function report(
+	planned: readonly Planned[],
+	notes: readonly Note[],
+	written: boolean,
+	colour: boolean,
+	line: (text: string) => void,
+): void {
+	const paint = (style: "bold" | "yellow" | "dim", text: string) =>
+		colour ? styleText(style, text, { validateStream: false }) : text;
+	for (const [sheet, own] of Map.groupBy(notes, (note) => note.sheet)) {
+		line("");
+		line(paint("bold", sheet));
+		// The same word about many rows is said once.
+		for (const alike of Map.groupBy(
+			own,
+			({ weight, what, column = "" }) => `${weight} ${column} ${what}`,
+		).values()) {
+			const [first] = alike;
+			if (first === undefined) continue;
+			const rows = alike.flatMap(({ row }) => (row === undefined ? [] : [row]));
+			const where = placeOf(rows, first.column);
+			const mark = first.weight === "unclear" ? paint("yellow", "unclear") : "note";
+			line(`  ${where === "" ? "" : `${where}  `}${mark}  ${first.what}`);
+		}
+	}
+	if (notes.length > 0) line("");
+	for (const state of ["new", "kept"] as const) {
+		const files = planned.filter((file) => file.state === state);
+		if (files.length === 0) continue;
+		line(
+			state === "new"
+				? written
+					? "Written:"
+					: "Would be made:"
+				: "There already with other content, and kept:",
+		);
+		for (const { path, from } of files.slice(0, SHOWN)) line(`  ${path}  ${paint("dim", from)}`);
+		if (files.length > SHOWN) line(`  … and ${files.length - SHOWN} more`);
+	}
+	const of = (state: Planned["state"]) => planned.filter((file) => file.state === state).length;
+	const unclear = notes.filter(({ weight }) => weight === "unclear").length;
+	const sum = [
+		`${count(of("new"), "file")} ${written ? "written" : "to make"}`,
+		...(of("same") > 0 ? [`${of("same")} the same already`] : []),
+		...(of("kept") > 0 ? [`${of("kept")} kept`] : []),
+		...(unclear > 0 ? [`${unclear} unclear`] : []),
+	];
+	line(
+		`${sum.join(", ")}.${written || of("new") === 0 ? "" : " Nothing is written yet: add --write to write them."}`,
+	);
+}
+
+/** "row 4, column C", "rows 4, 5 and 9", "column C". */
+function placeOf(rows: readonly number[], column: string | undefined): string {
+	const shown = rows.slice(0, 8);
+	const more = rows.length - shown.length;
+	const list = more > 0 ? `${shown.join(", ")} and ${more} more` : shown.join(", ");
+	const row = rows.length === 0 ? "" : `${rows.length === 1 ? "row" : "rows"} ${list}`;
+	return [row, column === undefined ? "" : `column ${column}`].filter((part) => part !== "").join(", ");
+}

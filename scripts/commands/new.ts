@@ -1,0 +1,482 @@
+/**
+ * `new`: a drill, a week, a guide, a skill, or a whole club folder, with only the fields that matter
+ * and comments that teach the next ones.
+ *
+ * On a terminal it asks for what was not said, with suggestions of what the club has; elsewhere it
+ * never asks, and says which flags are missing. A file that is there is never written over.
+ */
+
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { basename, dirname, join, relative, resolve } from "node:path";
+import type { FileKind, Id } from "../model.ts";
+import { parseYaml } from "../read/parse-yaml.ts";
+import { readClub } from "../read/read-club.ts";
+import { idFrom } from "../validate/judge-data.ts";
+import { ID_PATTERN } from "../validate/schemas.ts";
+import { type Ask, type Choice, terminalAsk } from "./ask.ts";
+import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
+import { reportProblems } from "./report.ts";
+import type { Run } from "./run.ts";
+import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
+
+export type NewKind = "drill" | "week" | "guide" | "skill" | "club";
+
+/** What the flags said; lists as they were typed, separated by commas. */
+export interface NewOptions {
+	readonly kind: NewKind;
+	/** The folder of a new club. */
+	readonly folder?: string;
+	readonly id?: string;
+	readonly title?: string;
+	readonly apparatus?: string;
+	readonly levels?: string;
+	readonly shapes?: string;
+	readonly skills?: string;
+	readonly week?: string;
+	readonly theme?: string;
+	readonly name?: string;
+	readonly starts?: string;
+	readonly weeks?: string;
+}
+
+/** What a field may be, and how it is asked for. */
+interface Field {
+	readonly flag: keyof NewOptions;
+	readonly question: string;
+	/** What may be chosen; any text where it is left out. */
+	readonly choices?: readonly Choice[];
+	readonly several?: boolean;
+	/** Why an answer will not do. */
+	readonly fault?: (answer: string) => string | undefined;
+	/** Taken where nobody can be asked. */
+	readonly usual?: string;
+}
+
+/** Wrong use that a person can mend: told, and the command ends with 2. */
+class Refused extends Error {}
+
+/** @returns 0 where it was written; 2 where a flag is missing or wrong, or the file is there already */
+export async function newCommand(
+	run: Run,
+	options: NewOptions,
+	ask: Ask | undefined = process.stdin.isTTY && process.stdout.isTTY ? terminalAsk() : undefined,
+): Promise<number> {
+	try {
+		const files = await makers[options.kind](run, options, ask);
+		for (const { path, text, inside } of files) {
+			mkdirSync(dirname(path), { recursive: true });
+			if (inside === true) writeFileSync(path, text);
+			else writeFileSync(path, text, { flag: "wx" });
+			run.out.line(`wrote ${relative(process.cwd(), path) || path}`);
+		}
+		if (options.kind === "club") {
+			const [first] = files;
+			const folder = first === undefined ? "" : relative(process.cwd(), resolve(options.folder ?? "")) || ".";
+			run.out.line(`Next: npm run check -- --club ${folder}, then npm run serve -- --club ${folder}.`);
+		}
+		return 0;
+	} catch (error) {
+		if (error instanceof Refused) run.out.line(error.message);
+		else if (error instanceof Error && "code" in error && error.code === "EEXIST") {
+			run.out.line(
+				`${error.message.replace(/^.*open '(.*)'$/, "$1")} is there already. Nothing is written over.`,
+			);
+		} else if (error instanceof Error && error.name === "ExitPromptError") {
+			run.out.line("Nothing was written.");
+		} else throw error;
+		return 2;
+	}
+}
+
+interface ToWrite {
+	readonly path: string;
+	readonly text: string;
+	/** Whether a file that is there gets an entry more, all else in it unchanged. */
+	readonly inside?: boolean;
+}
+
+type Maker = (run: Run, options: NewOptions, ask: Ask | undefined) => Promise<readonly ToWrite[]>;
+
+const makers: Readonly<Record<NewKind, Maker>> = {
+	async drill({ clubDir, out }, options, ask) {
+		const club = openFolder(clubDir, out);
+		const said = await answers(
+			[
+				{ flag: "title", question: "What is the drill called?", fault: untitled },
+				{
+					flag: "apparatus",
+					question: "Where is it done?",
+					choices: club.of("apparatus"),
+					several: true,
+					fault: notIds,
+				},
+				{
+					flag: "levels",
+					question: "Which levels is it for?",
+					choices: club.of("levels"),
+					several: true,
+					fault: notIds,
+				},
+				{
+					flag: "shapes",
+					question: "Which body shapes does it train?",
+					choices: club.of("shapes"),
+					several: true,
+					fault: notIdsOrNone,
+					usual: "",
+				},
+				{
+					flag: "skills",
+					question: "Which skills does it lead to?",
+					choices: club.of("skills"),
+					several: true,
+					fault: notIdsOrNone,
+					usual: "",
+				},
+			],
+			options,
+			ask,
+		);
+		const id = idOf(options, said.title ?? "", club.ids("drill"), "drill");
+		const [folder = ""] = listOf(said.apparatus);
+		const text = drillText({
+			title: said.title ?? "",
+			apparatus: listOf(said.apparatus),
+			levels: listOf(said.levels),
+			shapes: listOf(said.shapes),
+			skills: listOf(said.skills),
+			schema: club.schema("drill", 3),
+		});
+		return [{ path: join(clubDir, "content/drills", folder, `${id}.md`), text }];
+	},
+
+	async week({ clubDir, out }, options, ask) {
+		const club = openFolder(clubDir, out);
+		const planned = club.files.flatMap(({ kind, data }) =>
+			kind === "week" ? [Number((data as { week?: unknown } | null)?.week)] : [],
+		);
+		const term = club.files.find(({ kind }) => kind === "term")?.data as
+			| { weeks?: unknown }
+			| null
+			| undefined;
+		const last = typeof term?.weeks === "number" ? term.weeks : 60;
+		const next = String(Math.max(0, ...planned.filter(Number.isFinite)) + 1);
+		const said = await answers(
+			[
+				{
+					flag: "week",
+					question: "Which week of the term?",
+					usual: next,
+					fault: (answer) => {
+						const number = Number(answer);
+						if (!Number.isInteger(number) || number < 1 || number > last)
+							return `A week is a whole number from 1 to ${last}, as many as the term has.`;
+						return planned.includes(number) ? `Week ${number} is planned already.` : undefined;
+					},
+				},
+				{ flag: "theme", question: "What is the week about?", fault: untitled },
+				{
+					flag: "apparatus",
+					question: "Which apparatus are planned?",
+					choices: club.of("apparatus"),
+					several: true,
+					fault: notIds,
+				},
+			],
+			options,
+			ask,
+		);
+		const number = Number(said.week);
+		const id = options.id === undefined ? `week-${String(number).padStart(2, "0")}` : soundId(options.id);
+		const drills = club.files.flatMap(({ kind, id: drill, data }) =>
+			kind === "drill"
+				? [{ id: drill, apparatus: listed((data as { apparatus?: unknown } | null)?.apparatus) }]
+				: [],
+		);
+		const text = weekText({
+			week: number,
+			theme: said.theme ?? "",
+			apparatus: listOf(said.apparatus).map((apparatus) => ({
+				id: apparatus,
+				drill: drills.find((drill) => drill.apparatus.includes(apparatus))?.id,
+			})),
+			schema: club.schema("week", 2),
+		});
+		return [{ path: join(clubDir, "content/weeks", `${id}.md`), text }];
+	},
+
+	async guide({ clubDir, out }, options, ask) {
+		const club = openFolder(clubDir, out);
+		const said = await answers(
+			[{ flag: "title", question: "What is the guide called?", fault: untitled }],
+			options,
+			ask,
+		);
+		const id = idOf(options, said.title ?? "", club.ids("guide"), "guide");
+		const text = guideText({ title: said.title ?? "", schema: club.schema("guide", 2) });
+		return [{ path: join(clubDir, "content/guides", `${id}.md`), text }];
+	},
+
+	async skill({ clubDir, out }, options, ask) {
+		const club = openFolder(clubDir, out);
+		const said = await answers(
+			[
+				{ flag: "title", question: "What is the skill called?", fault: untitled },
+				{
+					flag: "apparatus",
+					question: "Where is it done?",
+					choices: club.of("apparatus"),
+					several: true,
+					fault: notIdsOrNone,
+					usual: "",
+				},
+				{
+					flag: "levels",
+					question: "Which levels learn it?",
+					choices: club.of("levels"),
+					several: true,
+					fault: notIdsOrNone,
+					usual: "",
+				},
+			],
+			options,
+			ask,
+		);
+		const id = idOf(options, said.title ?? "", club.ids("skills"), "skill");
+		const path = join(clubDir, "_data/skills.yaml");
+		const entry = skillEntry({
+			id,
+			name: said.title ?? "",
+			apparatus: listOf(said.apparatus),
+			levels: listOf(said.levels),
+		});
+		if (!existsSync(path)) {
+			const used = club.used("skills").filter((skill) => skill !== id);
+			if (used.length > 0) {
+				throw new Refused(
+					`There is no _data/skills.yaml yet, so the skills that drills name (${used.slice(0, 6).join(", ")}) stand for themselves. Make the file with an entry for each first; a list that leaves them out would be at fault.`,
+				);
+			}
+			return [{ path, text: `${club.modeline("skills", 1)}# Skills: what the drills lead to.\n${entry}` }];
+		}
+		const before = readFileSync(path, "utf8");
+		const text = `${before.replace(/\n*$/, "\n")}${entry}`;
+		const read = parseYaml(text);
+		if (!read.ok || !Array.isArray(read.data)) {
+			throw new Refused("_data/skills.yaml is not a list that an entry can be added to. Run `check` first.");
+		}
+		return [{ path, text, inside: true }];
+	},
+
+	async club(_run, options, ask) {
+		const said = await answers(
+			[
+				{
+					flag: "folder",
+					question: "Into which folder?",
+					fault: (answer) => (answer.trim() === "" ? "A folder needs a name." : undefined),
+				},
+				{ flag: "name", question: "What is the club called?", fault: untitled },
+				{
+					flag: "levels",
+					question: "Which levels has it, lowest first? (names with commas)",
+					usual: "Beginners, Level 1, Level 2",
+				},
+				{
+					flag: "apparatus",
+					question: "Which apparatus? (names with commas)",
+					usual: "Warm-up, Floor, Vault, Bars, Beam",
+				},
+				{
+					flag: "starts",
+					question: "On which Monday does the term start? (as 2027-01-04)",
+					fault: notMonday,
+				},
+				{
+					flag: "weeks",
+					question: "How many teaching weeks has it?",
+					usual: "10",
+					fault: (answer) => (/^([1-9]|[1-5]\d|60)$/.test(answer) ? undefined : "A term has 1 to 60 weeks."),
+				},
+			],
+			options,
+			ask,
+		);
+		const folder = resolve(said.folder ?? "");
+		const files = clubFolderFiles({
+			name: said.name ?? "",
+			levels: named(said.levels),
+			apparatus: named(said.apparatus),
+			starts: said.starts ?? "",
+			weeks: Number(said.weeks),
+		});
+		const inTheWay = files.filter(({ path }) => existsSync(join(folder, path)));
+		if (inTheWay.length > 0) {
+			throw new Refused(
+				`${basename(folder)} holds ${inTheWay
+					.slice(0, 4)
+					.map(({ path }) => path)
+					.join(", ")} already. Nothing is written over: name an empty folder.`,
+			);
+		}
+		return files.map(({ path, text }) => ({ path: join(folder, path), text }));
+	},
+};
+
+/** The answer to each field: from its flag, else asked for, else what is usual. */
+async function answers(
+	fields: readonly Field[],
+	options: NewOptions,
+	ask: Ask | undefined,
+): Promise<Partial<Record<keyof NewOptions, string>>> {
+	const said: Partial<Record<keyof NewOptions, string>> = {};
+	const missing: Field[] = [];
+	for (const field of fields) {
+		const given = options[field.flag]?.trim();
+		if (given !== undefined) {
+			const fault = field.fault?.(given) ?? unknownChoice(field, given);
+			if (fault !== undefined) throw new Refused(`${flagOf(field.flag)}: ${fault}`);
+			said[field.flag] = given;
+		} else if (ask !== undefined) {
+			said[field.flag] = await ask({
+				question: field.question,
+				choices: field.choices ?? [],
+				several: field.several ?? false,
+				usual: field.usual,
+				fault: (answer) => field.fault?.(answer) ?? unknownChoice(field, answer),
+			});
+		} else if (field.usual !== undefined) said[field.flag] = field.usual;
+		else missing.push(field);
+	}
+	if (missing.length > 0) {
+		const list = missing.map(({ flag, question, choices = [] }) => {
+			const some = choices.slice(0, 8).map(({ id }) => id);
+			return `  ${flagOf(flag)}  ${question}${some.length > 0 ? ` One or more of: ${some.join(", ")}${choices.length > 8 ? " …" : ""}` : ""}`;
+		});
+		throw new Refused(`This is no terminal to ask on, and these are missing:\n${list.join("\n")}`);
+	}
+	return said;
+}
+
+/** As it is typed: the folder of a new club has no flag. */
+function flagOf(flag: keyof NewOptions): string {
+	return flag === "folder" ? "<folder>" : `--${flag}`;
+}
+
+/** Where a club lists its things, an id that is not in the list is a slip. */
+function unknownChoice({ choices = [], several }: Field, answer: string): string | undefined {
+	if (several !== true || choices.length === 0) return undefined;
+	const unknown = listOf(answer).find((id) => !choices.some((choice) => choice.id === id));
+	if (unknown === undefined) return undefined;
+	return `\`${unknown}\` is none of ${choices.map(({ id }) => id).join(", ")}.`;
+}
+
+function untitled(answer: string): string | undefined {
+	return idFrom(answer) === undefined ? "A name needs at least one letter or figure." : undefined;
+}
+
+function notIds(answer: string): string | undefined {
+	return listOf(answer).length === 0 ? "At least one is needed." : notIdsOrNone(answer);
+}
+
+function notIdsOrNone(answer: string): string | undefined {
+	const odd = listOf(answer).find((id) => !ID_PATTERN.test(id));
+	if (odd === undefined) return undefined;
+	return `\`${odd}\` cannot be an id: lower-case letters and figures in words joined by hyphens.`;
+}
+
+function notMonday(answer: string): string | undefined {
+	const date = new Date(`${answer}T00:00:00Z`);
+	if (
+		!/^\d{4}-\d\d-\d\d$/.test(answer) ||
+		Number.isNaN(date.getTime()) ||
+		!date.toISOString().startsWith(answer)
+	) {
+		return "Write the day as 2027-01-04.";
+	}
+	return date.getUTCDay() === 1 ? undefined : `${answer} is not a Monday.`;
+}
+
+function listOf(text: string | undefined): readonly Id[] {
+	return [...new Set((text ?? "").split(/[,;\s]+/).filter((id) => id !== ""))];
+}
+
+function listed(value: unknown): readonly Id[] {
+	return (Array.isArray(value) ? value : [value]).map(String);
+}
+
+/** Names to things with ids; two names that give one id are one thing. */
+function named(text: string | undefined): readonly Choice[] {
+	const things = (text ?? "").split(/[,;]/).flatMap((word) => {
+		const id = idFrom(word);
+		return id === undefined ? [] : [[id, word.trim()] as const];
+	});
+	if (things.length === 0) throw new Refused("At least one level and one apparatus are needed.");
+	return Array.from(new Map(things), ([id, name]) => ({ id, name }));
+}
+
+/** The id that was asked for, or one made from the title; a title that is taken gets a number. */
+function idOf({ id }: NewOptions, title: string, taken: ReadonlySet<Id>, what: string): Id {
+	if (id !== undefined) {
+		if (taken.has(soundId(id))) throw new Refused(`--id: there is a ${what} \`${id}\` already.`);
+		return id;
+	}
+	const wanted = idFrom(title) ?? what;
+	let free = wanted;
+	for (let n = 2; taken.has(free); n++) free = `${wanted}-${n}`;
+	return free;
+}
+
+function soundId(id: string): Id {
+	if (ID_PATTERN.test(id)) return id;
+	const nearest = idFrom(id);
+	throw new Refused(
+		`--id: \`${id}\` cannot be an id.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
+	);
+}
+
+/** What a club folder has, as far as it can be read. */
+function openFolder(clubDir: string, out: Run["out"]) {
+	const { files, problems } = readClub(clubDir);
+	const errors = problems.filter(({ severity }) => severity === "error");
+	if (errors.length > 0) {
+		reportProblems(errors, clubDir, out);
+		throw new Refused("Mend this first, so that nothing is named twice.");
+	}
+	const list = (kind: FileKind): readonly Choice[] => {
+		const data = files.find((file) => file.kind === kind)?.data;
+		if (!Array.isArray(data)) return [];
+		return (data as readonly { readonly id?: unknown; readonly name?: unknown }[]).map(({ id, name }) => ({
+			id: String(id),
+			name: String(name ?? id),
+		}));
+	};
+	const hasSchemas = (kind: FileKind) => existsSync(join(clubDir, ".vscode/schemas", `${kind}.schema.json`));
+	const schema = (kind: FileKind, depth: number): string | undefined =>
+		hasSchemas(kind) ? `${"../".repeat(depth)}.vscode/schemas/${kind}.schema.json` : undefined;
+	return {
+		files: files as readonly WrittenFile[],
+		of: list,
+		ids: (kind: FileKind): ReadonlySet<Id> =>
+			new Set(
+				kind === "skills"
+					? list("skills").map(({ id }) => id)
+					: files.filter((file) => file.kind === kind).map(({ id }) => id),
+			),
+		/** Ids that drills use of a kind. */
+		used: (field: string): readonly Id[] => [
+			...new Set(
+				files.flatMap(({ kind, data }) => {
+					const value =
+						kind === "drill" ? (data as Readonly<Record<string, unknown>> | null)?.[field] : undefined;
+					return value === undefined ? [] : listed(value);
+				}),
+			),
+		],
+		schema,
+		modeline: (kind: FileKind, depth: number): string => {
+			const path = schema(kind, depth);
+			return path === undefined ? "" : `# yaml-language-server: $schema=${path}\n`;
+		},
+	};
+}

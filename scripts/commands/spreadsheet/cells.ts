@@ -1,0 +1,470 @@
+/**
+ * What one cell of a spreadsheet holds, both ways: a value as a person would write it, and back.
+ *
+ * A value is written in its plain form (`level-1; level-2`, one cue a line) where reading that form
+ * gives the value back, and as JSON where it does not: so nothing is lost on a round trip, and hardly
+ * any cell looks like data. Reading is generous: what people type into spreadsheets is taken where it
+ * can mean one thing only, and said to be unclear where it cannot. A cell is never run as a formula.
+ */
+
+import { isDeepStrictEqual } from "node:util";
+
+/** A cell as a spreadsheet library gives it. */
+export type Cell = string | number | boolean | Date | null;
+
+/** Kinds of thing that an id in a cell can stand for. */
+export type RefKind = "level" | "apparatus" | "shape" | "skill" | "equipment" | "drill";
+
+export type Form =
+	| "id"
+	| "text"
+	| "body"
+	| "texts"
+	| "names"
+	| "number"
+	| "choice"
+	| "date"
+	| "flag"
+	| "ref"
+	| "refs"
+	| "sequence"
+	| "doses"
+	| "needs"
+	| "heights"
+	| "faults"
+	| "media"
+	| "pair"
+	| "days"
+	| "data";
+
+/** What reading a cell may ask and say. */
+export interface CellContext {
+	/** The ids that words stand for; undefined where none is known and none may be made. */
+	readonly refer: (kind: RefKind, words: string) => readonly string[] | undefined;
+	/** Says that a cell, or a part of it, was left out, and why. */
+	readonly unclear: (what: string) => void;
+}
+
+export interface CellForm {
+	readonly form: Form;
+	readonly of?: RefKind;
+	readonly choices?: readonly string[];
+}
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** Words that stand for a choice besides the choice itself, folded. */
+const SYNONYMS: Readonly<Record<string, string>> = {
+	fwd: "forward",
+	forwards: "forward",
+	bwd: "backward",
+	backwards: "backward",
+	back: "backward",
+	side: "sideways",
+	lateral: "sideways",
+	"no direction": "none",
+	"each side": "each",
+	"left and right": "each",
+	"both sides": "each",
+	mon: "monday",
+	tue: "tuesday",
+	tues: "tuesday",
+	wed: "wednesday",
+	thu: "thursday",
+	thur: "thursday",
+	thurs: "thursday",
+	fri: "friday",
+	sat: "saturday",
+	sun: "sunday",
+};
+
+const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+
+/** Words compared without case, accents, dashes and other signs. */
+export function fold(words: string): string {
+	return words
+		.normalize("NFKD")
+		.replace(/\p{M}/gu, "")
+		.toLowerCase()
+		.replace(/[^\p{L}\p{N}]+/gu, " ")
+		.trim();
+}
+
+/** Line ends, hard spaces and invisible characters as a person would have typed them. */
+export function clean(text: string): string {
+	return text
+		.replace(/\r\n?/g, "\n")
+		.replace(/[\u00a0\u2007\u202f]/g, " ")
+		.replace(/[\u200b\u2060\ufeff]/g, "")
+		.replace(/[ \t]+$/gm, "")
+		.trim();
+}
+
+const AS_WRITTEN: CellContext = { refer: (_kind, words) => [words], unclear: () => undefined };
+
+/** A value as a cell. Reading it in the same form gives the value back. */
+export function writeCell(form: CellForm, value: unknown): Cell {
+	if (value === undefined || value === null) return null;
+	const plain = plainForm(form, value);
+	if (plain !== undefined && isDeepStrictEqual(readCell(form, plain, AS_WRITTEN), value)) return plain;
+	return JSON.stringify(value);
+}
+
+function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
+	switch (form) {
+		case "id":
+		case "text":
+		case "choice":
+		case "date":
+		case "ref":
+			return typeof value === "string" ? value : undefined;
+		case "body":
+			return typeof value === "string" ? value.replace(/\n$/, "") : undefined;
+		case "number":
+			return typeof value === "number" ? value : undefined;
+		case "flag":
+			return value === true ? "yes" : "no";
+		case "names":
+		case "refs":
+		case "days":
+		case "sequence":
+			return isList(value) && value.every((v) => typeof v === "string") ? value.join("; ") : undefined;
+		case "texts":
+			return isList(value) && value.every((v) => typeof v === "string") ? value.join("\n") : undefined;
+		case "pair":
+			return isList(value) ? value.join(" x ") : undefined;
+		case "doses":
+			return isMap(value) ? Object.entries(value).map(doseLine).join("\n") : undefined;
+		case "needs":
+			return isMap(value) ? Object.entries(value).map(needWords).join("; ") : undefined;
+		case "heights":
+			return isMap(value)
+				? Object.entries(value)
+						.map(([what, landmark]) => `${what}: ${String(landmark)}`)
+						.join("\n")
+				: undefined;
+		case "faults":
+			return columns(value, ["see", "say"]);
+		case "media":
+			return columns(value, ["file", "alt", "caption", "poster"]);
+		case "data":
+			return undefined;
+	}
+}
+
+function doseLine([level, dose]: readonly [string, unknown]): string {
+	const { do: how, sets, reps, hold } = (dose ?? {}) as Json;
+	const parts = [
+		level,
+		...(sets === undefined ? [] : [`sets ${String(sets)}`]),
+		...(reps === undefined ? [] : [`reps ${String(reps)}`]),
+		...(hold === undefined ? [] : [`hold ${String(hold)}`]),
+		...(how === undefined ? [] : [String(how)]),
+	];
+	return parts.length === 1 ? `${level} |` : parts.join(" | ");
+}
+
+function needWords([item, need]: readonly [string, unknown]): string {
+	if (!isMap(need)) return `${item} x ${String(need)}`;
+	const per = need.per === undefined ? "" : ` per ${String(need.per)}`;
+	return `${item} x ${String(need.count)}${per}`;
+}
+
+function columns(value: unknown, names: readonly string[]): string | undefined {
+	if (!isList(value)) return undefined;
+	return value
+		.map((row) =>
+			names
+				.map((name) => String((row as Json)[name] ?? ""))
+				.join(" | ")
+				.replace(/[ |]+$/, ""),
+		)
+		.join("\n");
+}
+
+/**
+ * What a cell holds; undefined where it is empty or left out as unclear.
+ *
+ * @param context how words become ids, and where what is unclear is said
+ */
+export function readCell(form: CellForm, cell: Cell, context: CellContext): unknown {
+	if (cell === null || cell === undefined) return undefined;
+	if (cell instanceof Date) {
+		if (form.form === "date") return cell.toISOString().slice(0, 10);
+		context.unclear(
+			`A date (${cell.toISOString().slice(0, 10)}) stands where ${wanted(form)} is wanted; spreadsheets turn ranges such as 3-4 into dates`,
+		);
+		return undefined;
+	}
+	if (typeof cell === "string" && /^\s*["[{]/.test(cell)) {
+		const data = jsonOf(cell);
+		if (data !== undefined && fits(form.form, data)) return data;
+	}
+	if (form.form === "body") {
+		const text = String(cell)
+			.replace(/\r\n?/g, "\n")
+			.replace(/^\u200b/, "");
+		return text.trim() === "" ? undefined : `${text}\n`;
+	}
+	const text = clean(String(cell));
+	if (text === "") return undefined;
+	switch (form.form) {
+		case "id":
+		case "text":
+			return text;
+		case "number":
+			return typeof cell === "number" ? cell : numberIn(text, context);
+		case "choice":
+			return choiceIn(text, form.choices ?? [], context);
+		case "date":
+			return dateIn(cell, text, context);
+		case "flag":
+			if (/^(yes|y|true|1|x|✓|✔)$/i.test(text)) return true;
+			if (/^(no|n|false|0)$/i.test(text)) return false;
+			context.unclear(`“${text}” is neither yes nor no`);
+			return undefined;
+		case "texts":
+			return split(text, text.includes("\n") ? /\n/ : /;/).map((item) =>
+				item.replace(/^([-•*–]|\d+[.)])\s+/, ""),
+			);
+		case "names":
+			return split(text, text.includes("\n") ? /\n/ : text.includes(";") ? /;/ : /,/);
+		case "days":
+			return split(text, /[;,\n]/);
+		case "ref":
+			return refsIn(text, form.of, context)[0];
+		case "refs":
+		case "sequence":
+			return some(refsIn(text, form.of, context));
+		case "doses":
+			return dosesIn(text, context);
+		case "needs":
+			return needsIn(text, context);
+		case "heights":
+			return heightsIn(text, form.choices ?? [], context);
+		case "faults":
+			return faultsIn(text, context);
+		case "media":
+			return split(text, /\n/).map((line) => {
+				const [file, alt, caption, poster] = line.split("|").map((part) => part.trim());
+				return defined({ file, alt, caption, poster });
+			});
+		case "pair": {
+			const numbers = text.split(/\s*(?:[x×;,/]|–|-|to)\s*/).map((part) => Number(part));
+			if (numbers.length === 2 && numbers.every(Number.isFinite)) return numbers;
+			context.unclear(`“${text}” is not two numbers such as 12 x 8`);
+			return undefined;
+		}
+		case "data":
+			context.unclear(`“${short(text)}” cannot be read as data`);
+			return undefined;
+	}
+}
+
+function wanted({ form }: CellForm): string {
+	return form === "number" ? "a number" : form === "pair" ? "two numbers" : "text";
+}
+
+function jsonOf(text: string): unknown {
+	try {
+		return JSON.parse(text.trim());
+	} catch {
+		return undefined;
+	}
+}
+
+/** Whether data read as JSON is of the kind that a form holds. */
+function fits(form: Form, data: unknown): boolean {
+	switch (form) {
+		case "id":
+		case "text":
+		case "body":
+		case "choice":
+		case "date":
+		case "ref":
+			return typeof data === "string";
+		case "number":
+		case "flag":
+			return false;
+		case "needs":
+		case "heights":
+			return isMap(data);
+		case "doses":
+			return isMap(data) || isList(data);
+		case "data":
+			return typeof data === "object";
+		default:
+			return isList(data);
+	}
+}
+
+function numberIn(text: string, context: CellContext): number | undefined {
+	const match =
+		/^(?:about|ca\.?|approx\.?|[~≈])?\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:min(?:ute)?s?|m|s|secs?|seconds?|['′"″]|x|×|times|reps?|sets?|pcs)?\.?$/i.exec(
+			text,
+		);
+	if (match !== null) return Number((match[1] ?? "").replace(",", ".").replace("−", "-"));
+	context.unclear(`“${short(text)}” is not one number`);
+	return undefined;
+}
+
+function choiceIn(text: string, choices: readonly string[], context: CellContext): string | undefined {
+	const folded = fold(text);
+	const found = choices.find((c) => c === text) ?? choices.find((c) => fold(c) === folded);
+	if (found !== undefined) return found;
+	const synonym = SYNONYMS[folded];
+	if (synonym !== undefined && choices.includes(synonym)) return synonym;
+	if (/^(-|–|—|n\/?a|\?)$/i.test(text)) return undefined;
+	context.unclear(`“${short(text)}” is none of ${choices.join(", ")}`);
+	return undefined;
+}
+
+function dateIn(cell: Cell, text: string, context: CellContext): string | undefined {
+	// Days since 1899-12-30, as spreadsheets count them: 1954 to 2119.
+	const serial = typeof cell === "number" ? cell : /^\d{5}$/.test(text) ? Number(text) : undefined;
+	if (serial !== undefined && serial >= 20_000 && serial <= 80_000) {
+		return new Date(Date.UTC(1899, 11, 30) + Math.floor(serial) * 86_400_000).toISOString().slice(0, 10);
+	}
+	const iso = /^(\d{4})[-–/.](\d{1,2})[-–/.](\d{1,2})(?:[T ].*)?$/.exec(text);
+	if (iso !== null) return dayOf(iso[1], iso[2], iso[3], text, context);
+	const worded = /^(\d{1,2})(?:st|nd|rd|th)?[ -]+([a-z]{3})[a-z]*\.?,?[ -]+(\d{4})$/i.exec(text);
+	const month = worded === null ? -1 : MONTHS.indexOf((worded[2] ?? "").toLowerCase());
+	if (worded !== null && month >= 0) return dayOf(worded[3], String(month + 1), worded[1], text, context);
+	const figures = /^(\d{1,2})([-–/.])(\d{1,2})[-–/.](\d{4})$/.exec(text);
+	if (figures !== null) {
+		const [first, second] = [Number(figures[1]), Number(figures[3])];
+		// Points stand between day and month; with slashes, either may come first.
+		if (figures[2] === "." || first > 12 || first === second) {
+			return dayOf(figures[4], figures[3], figures[1], text, context);
+		}
+		if (second > 12) return dayOf(figures[4], figures[1], figures[3], text, context);
+	}
+	context.unclear(`“${short(text)}” could be more than one date, or none; write it as 2026-09-14`);
+	return undefined;
+}
+
+function dayOf(year = "", month = "", day = "", text: string, context: CellContext): string | undefined {
+	const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
+	const iso = `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
+	if (!Number.isNaN(date.getTime()) && date.toISOString().slice(0, 10) === iso) return iso;
+	context.unclear(`“${text}” is not a day that exists`);
+	return undefined;
+}
+
+/** Ids in a cell: the whole of it first, then its parts, then the parts of those. */
+function refsIn(text: string, kind: RefKind | undefined, context: CellContext): readonly string[] {
+	if (kind === undefined) return split(text, /[;,\n]/);
+	const ids = split(text, /[;,\n|]/).flatMap((part) => {
+		const known = context.refer(kind, part);
+		if (known !== undefined) return known;
+		const smaller = part.split(/\s*[/&+]\s*|\s+and\s+/i).filter((word) => word !== "");
+		const parts = smaller.map((word) => context.refer(kind, word));
+		if (smaller.length > 1 && parts.every((ids) => ids !== undefined)) return parts.flat();
+		context.unclear(`there is no ${kind} “${short(part)}”`);
+		return [];
+	});
+	// A list may name a thing twice on purpose only in a sequence; the caller keeps that in JSON or order.
+	return ids;
+}
+
+function dosesIn(text: string, context: CellContext): unknown {
+	if (!text.includes("|")) {
+		const levels = refsIn(text, "level", context);
+		return some([...new Set(levels)]);
+	}
+	const doses: [string, unknown][] = [];
+	for (const line of split(text, /\n/)) {
+		const [name = "", ...parts] = line.split("|").map((part) => part.trim());
+		const dose: Record<string, unknown> = {};
+		for (const part of parts.filter((p) => p !== "")) {
+			const amount = /^(sets|reps|hold) (\d+(?:\.\d+)?)$/.exec(part);
+			const field = amount?.[1];
+			if (field !== undefined && dose[field] === undefined && dose.do === undefined)
+				dose[field] = Number(amount?.[2]);
+			else if (dose.do === undefined) dose.do = part;
+			else dose.do = `${String(dose.do)} | ${part}`;
+		}
+		for (const level of refsIn(name, "level", context)) {
+			const { do: how, ...amounts } = dose;
+			doses.push([level, how === undefined ? amounts : { do: how, ...amounts }]);
+		}
+	}
+	return doses.length === 0 ? undefined : Object.fromEntries(doses);
+}
+
+function needsIn(text: string, context: CellContext): unknown {
+	const needs: [string, unknown][] = [];
+	for (const part of split(text, /[;,\n]/)) {
+		const per = /^(.*\S)\s+(?:per|for each|a)\s+(station|gymnast|child)$/i.exec(part);
+		const words = per?.[1] ?? part;
+		const after = /^(.*?\S)(?:\s*[x×:]\s*|\s+|\s*\()(\d+)\)?$/i.exec(words);
+		const before = /^(\d+)\s*[x×]?\s*(\D.*)$/i.exec(words);
+		const whole = context.refer("equipment", words);
+		const [name, count] =
+			after !== null && !(whole !== undefined && before === null && !/[x×:(]/.test(words))
+				? [after[1] ?? "", Number(after[2])]
+				: before !== null
+					? [before[2] ?? "", Number(before[1])]
+					: [words, 1];
+		const ids = context.refer("equipment", name);
+		if (ids === undefined) context.unclear(`there is no equipment “${short(name)}”`);
+		for (const id of ids ?? []) {
+			needs.push([
+				id,
+				per === null ? count : { count, per: per[2]?.toLowerCase() === "station" ? "station" : "gymnast" },
+			]);
+		}
+	}
+	return needs.length === 0 ? undefined : Object.fromEntries(needs);
+}
+
+function heightsIn(text: string, choices: readonly string[], context: CellContext): unknown {
+	const pairs = split(text, /[\n;]/).flatMap((line) => {
+		const match = /^(.*?\S)\s*(?::|=|\bat\b|->|–|—)\s*(\S.*)$/.exec(line);
+		const landmark =
+			match === null ? undefined : choiceIn((match[2] ?? "").replace(/ height$/i, ""), choices, context);
+		if (match === null) context.unclear(`“${short(line)}” is not a height such as low bar: shoulder`);
+		return match === null || landmark === undefined ? [] : [[match[1] ?? "", landmark] as const];
+	});
+	return pairs.length === 0 ? undefined : Object.fromEntries(pairs);
+}
+
+function faultsIn(text: string, context: CellContext): unknown {
+	return some(
+		split(text, text.includes("\n") || text.includes("|") ? /\n/ : /;/).flatMap((line) => {
+			const match = /^(.*?\S)\s*(?:\||->|→|=>|\s[–—-]\s)\s*(\S.*)$/.exec(line);
+			if (match !== null) return [{ see: match[1] ?? "", say: match[2] ?? "" }];
+			context.unclear(`“${short(line)}” does not say what to say: write it as what is seen | what to say`);
+			return [];
+		}),
+	);
+}
+
+function split(text: string, at: RegExp): readonly string[] {
+	return text
+		.split(at)
+		.map((part) => part.trim())
+		.filter((part) => part !== "");
+}
+
+function some<T>(list: readonly T[]): readonly T[] | undefined {
+	return list.length === 0 ? undefined : list;
+}
+
+/** Leaves out what is empty. */
+function defined(data: Json): Json {
+	return Object.fromEntries(Object.entries(data).filter(([, value]) => value !== undefined && value !== ""));
+}
+
+function isList(value: unknown): value is readonly unknown[] {
+	return Array.isArray(value);
+}
+
+function isMap(value: unknown): value is Json {
+	return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function short(text: string): string {
+	const line = text.replaceAll("\n", " ");
+	return line.length > 60 ? `${line.slice(0, 57)}…` : line;
+}

@@ -1,0 +1,305 @@
+/**
+ * Every sheet of a club's spreadsheet, and the columns of each: what a column is called on export, by
+ * what other headings it is known on import, and where its value stands in the file.
+ *
+ * A test holds this list against the schemas, so that a field of the authoring format cannot be lost
+ * on the way through a spreadsheet.
+ */
+
+import type { FileKind } from "../../model.ts";
+import { type CellForm, type Form, fold, type RefKind } from "./cells.ts";
+
+export type SheetKind = FileKind | "plan" | "classes";
+
+export interface Column extends CellForm {
+	/** The heading, on export; and always known on import. */
+	readonly heading: string;
+	/** Where the value stands in the file's data; the body has none. */
+	readonly path: readonly string[];
+	readonly aliases: readonly string[];
+}
+
+const DIRECTIONS = ["forward", "backward", "sideways", "none"];
+const LANDMARKS = ["knee", "hip", "chest", "shoulder", "head", "reach"];
+const BASES = [
+	"feet",
+	"hands",
+	"hands-and-feet",
+	"head",
+	"hips",
+	"seat",
+	"back",
+	"front",
+	"shoulders",
+	"knees",
+	"hang",
+	"air",
+];
+
+interface More {
+	readonly path?: readonly string[];
+	readonly of?: RefKind;
+	readonly choices?: readonly string[];
+	readonly aliases?: readonly string[];
+}
+
+function column(heading: string, form: Form, { path, of, choices, aliases = [] }: More = {}): Column {
+	return {
+		heading,
+		form,
+		path: path ?? [heading],
+		aliases,
+		...(of === undefined ? {} : { of }),
+		...(choices === undefined ? {} : { choices }),
+	};
+}
+
+const ID = column("id", "id", { aliases: ["file", "key"] });
+const NAME = column("name", "text", { aliases: ["title"] });
+const ORDER = column("order", "number", { aliases: ["position", "sort"] });
+const ALIASES = column("aliases", "names", {
+	aliases: ["also called", "other names", "other name", "also known as", "aka"],
+});
+const DESCRIPTION = column("description", "text", { aliases: ["what it looks like"] });
+const BODY = column("text", "body", {
+	path: [],
+	aliases: ["description", "body", "how", "details", "notes"],
+});
+
+const angle = (name: string) =>
+	column(`angle ${name}`, "number", { path: ["angles", name], aliases: [name] });
+const side = (name: string) => column(`angles ${name}`, "data", { path: ["angles", name] });
+
+export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetKind, readonly Column[]>([
+	[
+		"drill",
+		[
+			ID,
+			column("title", "text", { aliases: ["drill", "drill name", "name", "exercise", "activity"] }),
+			column("apparatus", "refs", {
+				of: "apparatus",
+				aliases: ["app", "event", "equipment area", "area", "where", "station"],
+			}),
+			column("levels", "doses", { of: "level", aliases: ["level", "group", "who", "for", "class"] }),
+			column("summary", "text", { aliases: ["short description", "in short", "in one sentence"] }),
+			ALIASES,
+			column("shapes", "refs", { of: "shape", aliases: ["body shape", "body position"] }),
+			column("sequence", "sequence", { of: "shape", aliases: ["phases", "shapes in order"] }),
+			column("skills", "refs", { of: "skill", aliases: ["leads to", "skill", "goal", "goal skill"] }),
+			column("after", "refs", { of: "drill", aliases: ["before this", "prerequisite", "comes after"] }),
+			column("direction", "choice", { choices: DIRECTIONS }),
+			column("partner", "ref", { of: "drill", aliases: ["opposite", "partner drill"] }),
+			column("sides", "choice", { choices: ["both", "each", "lead"], aliases: ["left right"] }),
+			column("equipment", "needs", {
+				of: "equipment",
+				aliases: ["kit", "props", "set up", "you need", "gear", "equipment needed"],
+			}),
+			column("heights", "heights", { choices: LANDMARKS, aliases: ["set-up heights"] }),
+			column("sets", "number", { aliases: ["no of sets"] }),
+			column("reps", "number", { aliases: ["repetitions", "repeats", "sets x reps"] }),
+			column("hold", "number", { aliases: ["hold s", "hold sec", "hold seconds", "seconds held"] }),
+			column("turn seconds", "number", {
+				path: ["turn", "seconds"],
+				aliases: ["turn", "time per turn", "seconds per turn"],
+			}),
+			column("turn at once", "number", {
+				path: ["turn", "at-once"],
+				aliases: ["at once", "gymnasts at once"],
+			}),
+			column("landings", "number", { path: ["contacts", "landings"], aliases: ["landings per rep"] }),
+			column("hands", "number", { path: ["contacts", "hands"], aliases: ["hand contacts"] }),
+			column("cues", "texts", {
+				aliases: ["coaching cues", "coaching points", "key points", "what to say", "say"],
+			}),
+			column("faults", "faults", { aliases: ["common faults", "mistakes", "common mistakes", "errors"] }),
+			column("spotting", "text", { aliases: ["spot", "support", "how to spot"] }),
+			column("caution", "text", { aliases: ["safety", "safety note", "warning", "risk", "watch out"] }),
+			column("media", "media", { aliases: ["pictures", "photos", "video"] }),
+			column("reviewed", "date", {
+				aliases: ["last reviewed", "review date", "date reviewed", "checked", "last checked"],
+			}),
+			BODY,
+		],
+	],
+	[
+		"week",
+		[
+			ID,
+			column("week", "number", { aliases: ["week no", "week number", "wk"] }),
+			column("theme", "text", { aliases: ["topic", "about"] }),
+			BODY,
+		],
+	],
+	[
+		"plan",
+		[
+			column("week", "number", { aliases: ["week no", "week number", "wk"] }),
+			column("theme", "text", { aliases: ["topic"] }),
+			column("apparatus", "ref", { of: "apparatus", aliases: ["app", "event", "area", "where"] }),
+			column("focus", "text", { aliases: ["apparatus focus"] }),
+			column("block", "number", { aliases: ["block no"] }),
+			column("kind", "choice", { choices: ["drill", "stations"] }),
+			column("minutes", "number", { aliases: ["min", "mins", "time", "duration"] }),
+			column("change", "number", { aliases: ["change minutes", "changeover"] }),
+			column("levels", "refs", { of: "level", aliases: ["level", "group", "who"] }),
+			column("note", "text", { aliases: ["block note", "notes"] }),
+			column("drill", "ref", { of: "drill", aliases: ["drill name", "title", "exercise", "activity"] }),
+			column("at", "pair", { aliases: ["place"] }),
+			column("station note", "text"),
+		],
+	],
+	["guide", [ID, column("title", "text"), ORDER, BODY]],
+	[
+		"club",
+		[
+			column("name", "text"),
+			column("language", "text"),
+			column("timezone", "text"),
+			column("paper", "choice", { choices: ["A4", "Letter"] }),
+			column("punch", "choice", { choices: ["two-hole", "four-hole", "three-hole"] }),
+			column("site", "text"),
+			column("contact", "text"),
+			column("emergency", "text"),
+		],
+	],
+	[
+		"term",
+		[
+			column("name", "text"),
+			column("starts", "date"),
+			column("weeks", "number"),
+			column("closed", "days", { aliases: ["closed days"] }),
+		],
+	],
+	[
+		"classes",
+		[
+			ID,
+			NAME,
+			column("level", "refs", { of: "level", aliases: ["levels"] }),
+			column("day", "choice", {
+				choices: ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"],
+			}),
+			column("start", "text"),
+			column("minutes", "number"),
+			column("warm-up", "number"),
+			column("cool-down", "number"),
+			column("gymnasts", "number"),
+			column("coaches", "number"),
+			column("ages", "pair"),
+			column("rotation", "refs", { of: "apparatus" }),
+		],
+	],
+	[
+		"targets",
+		[
+			column("shape-weeks", "number"),
+			column("skill-weeks", "number"),
+			column("shape-gap", "number"),
+			column("skill-gap", "number"),
+			column("pair-directions", "flag"),
+			column("active-share", "number"),
+			column("load-step", "number"),
+			column("review-months", "number"),
+		],
+	],
+	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill" })]],
+	["apparatus", [ID, NAME, ORDER, column("plan", "pair")]],
+	[
+		"shapes",
+		[
+			ID,
+			NAME,
+			ORDER,
+			ALIASES,
+			DESCRIPTION,
+			...["shoulder", "elbow", "hip", "knee", "ankle", "spread", "trunk"].map(angle),
+			side("left"),
+			side("right"),
+			column("view", "choice", { choices: ["side", "front"] }),
+			column("tilt", "number"),
+			column("base", "choice", { choices: BASES }),
+		],
+	],
+	[
+		"skills",
+		[
+			ID,
+			NAME,
+			ORDER,
+			ALIASES,
+			DESCRIPTION,
+			column("apparatus", "refs", { of: "apparatus" }),
+			column("levels", "refs", { of: "level" }),
+			column("needs", "refs", { of: "skill" }),
+			column("pattern", "choice", {
+				choices: ["landing", "statics", "locomotion", "rotation", "swing", "spring", "handling"],
+			}),
+			column("direction", "choice", { choices: DIRECTIONS }),
+			column("opposite", "ref", { of: "skill" }),
+		],
+	],
+	[
+		"equipment",
+		[ID, NAME, ORDER, ALIASES, column("owned", "number"), column("stored", "text"), column("size", "pair")],
+	],
+]);
+
+/** What each sheet is called on export. */
+export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map<SheetKind, string>([
+	["drill", "Drills"],
+	["week", "Weeks"],
+	["plan", "Plan"],
+	["guide", "Guides"],
+	["club", "Club"],
+	["term", "Term"],
+	["classes", "Classes"],
+	["targets", "Targets"],
+	["levels", "Levels"],
+	["apparatus", "Apparatus"],
+	["shapes", "Shapes"],
+	["skills", "Skills"],
+	["equipment", "Equipment"],
+]);
+
+/** Without these a row makes nothing. */
+export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<SheetKind, readonly string[]>([
+	["drill", ["title", "apparatus", "levels"]],
+	["week", ["week", "theme"]],
+	["plan", ["week", "apparatus"]],
+	["guide", ["title"]],
+	["club", ["name"]],
+	["term", ["name", "starts", "weeks"]],
+	["classes", ["id"]],
+	["targets", []],
+	["levels", ["id", "name"]],
+	["apparatus", ["id", "name"]],
+	["shapes", ["id", "name"]],
+	["skills", ["id", "name"]],
+	["equipment", ["id", "name"]],
+]);
+
+/** A heading compared without case, accents, signs and the s of a plural. */
+export function foldHeading(heading: string): string {
+	return fold(heading.replace(/\((.*?)\)/g, " ")).replace(/(\p{L}{3,})s\b/gu, "$1");
+}
+
+/** The column that a heading names; its own heading goes before another's alias. */
+export function columnFor(kind: SheetKind, heading: string): Column | undefined {
+	const folded = foldHeading(heading);
+	if (folded === "") return undefined;
+	const columns = COLUMNS.get(kind) ?? [];
+	return (
+		columns.find((c) => foldHeading(c.heading) === folded) ??
+		columns.find((c) => c.aliases.some((alias) => foldHeading(alias) === folded))
+	);
+}
+
+/** The kind of sheet that a name says: its own name, or its kind's. */
+export function sheetKindNamed(name: string): SheetKind | undefined {
+	const folded = foldHeading(name);
+	for (const [kind, own] of SHEET_NAMES) {
+		if (foldHeading(own) === folded || foldHeading(kind) === folded) return kind;
+	}
+	return undefined;
+}

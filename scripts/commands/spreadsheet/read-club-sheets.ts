@@ -1,0 +1,674 @@
+/**
+ * Sheets to the files of a club: what would be made, and what was unclear.
+ *
+ *   1. find the table in each sheet                                  find-table
+ *   2. learn what words stand for: the club's own things, the entries and drills of the sheets
+ *   3. entries, drills, weeks and guides, each cell by its form      cells
+ *   4. hold each against its schema; a field that does not pass is left out and told
+ *
+ * Nothing is guessed: what can mean two things is left out and told with sheet, row and column.
+ */
+
+import type { FileKind, Id } from "../../model.ts";
+import { nearestName } from "../../read/nearest-name.ts";
+import { idFrom } from "../../validate/judge-data.ts";
+import { ID_PATTERN, validatorOf } from "../../validate/schemas.ts";
+import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
+import type { WrittenFile } from "./club-sheets.ts";
+import { type Column, foldHeading, REQUIRED, type SheetKind } from "./columns.ts";
+import { findTable, letterOf, type Mapping, NO_MAPPING, type Note, type Table } from "./find-table.ts";
+import type { Sheet } from "./read-sheets.ts";
+
+export interface ReadSheets {
+	readonly files: readonly DraftFile[];
+	readonly notes: readonly Note[];
+}
+
+export interface DraftFile extends WrittenFile {
+	/** The sheet and row it comes from. */
+	readonly from: string;
+}
+
+type Fields = Record<string, unknown>;
+
+/** In which data file the things of a kind are listed. */
+const LISTS: Readonly<Record<Exclude<RefKind, "drill">, FileKind>> = {
+	level: "levels",
+	apparatus: "apparatus",
+	shape: "shapes",
+	skill: "skills",
+	equipment: "equipment",
+};
+
+/** Reads sheets into drafts of files. `club` is what the folder holds already. */
+export function readClubSheets(
+	sheets: readonly Sheet[],
+	club: readonly WrittenFile[],
+	mapping: Mapping = NO_MAPPING,
+): ReadSheets {
+	return new SheetReader(sheets, club, mapping).read();
+}
+
+class SheetReader {
+	readonly #notes: Note[] = [];
+	readonly #tables: readonly Table[];
+	readonly #known: KnownThings;
+	readonly #club: readonly WrittenFile[];
+	/** The id of each row that makes a drill. */
+	readonly #drillIds = new Map<Table, Map<number, Id>>();
+
+	constructor(sheets: readonly Sheet[], club: readonly WrittenFile[], mapping: Mapping) {
+		this.#club = club;
+		this.#tables = sheets.flatMap(
+			(sheet) => findTable(sheet, mapping, (note) => this.#notes.push(note)) ?? [],
+		);
+		this.#known = new KnownThings(club, mapping);
+	}
+
+	read(): ReadSheets {
+		for (const kind of Object.values(LISTS)) this.#learnEntries(kind);
+		for (const table of this.#of("drill")) this.#nameDrills(table);
+		const drafts: DraftFile[] = [];
+		for (const kind of Object.values(LISTS)) drafts.push(...this.#list(kind));
+		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term());
+		for (const table of this.#of("drill")) drafts.push(...this.#drills(table));
+		drafts.push(...this.#weeks());
+		for (const table of this.#of("guide")) drafts.push(...this.#guides(table));
+		const files = drafts.flatMap((draft) => this.#sound(draft) ?? []);
+		return { files, notes: this.#notes };
+	}
+
+	#of(kind: SheetKind): readonly Table[] {
+		return this.#tables.filter((table) => table.kind === kind);
+	}
+
+	#tell(table: Table, row: number, column: number | undefined, weight: Note["weight"], what: string): void {
+		this.#notes.push({
+			sheet: table.sheet.name,
+			row,
+			...(column === undefined || column < 0 ? {} : { column: letterOf(column) }),
+			weight,
+			what,
+		});
+	}
+
+	/** All fields of a row; cells that are unclear are told and left out. */
+	#fields(table: Table, row: number, cells: readonly Cell[], skip: ReadonlySet<string> = new Set()): Fields {
+		const fields: Fields = {};
+		for (const [i, column] of table.columns.entries()) {
+			if (column === undefined || skip.has(column.heading)) continue;
+			const value = this.#value(table, row, i, column, cells[i] ?? null);
+			if (value === undefined) continue;
+			if (column.path.length === 0) fields[""] = value;
+			else put(fields, column.path, value);
+		}
+		return fields;
+	}
+
+	#value(table: Table, row: number, index: number, column: Column, cell: Cell): unknown {
+		const context: CellContext = {
+			refer: (kind, words) => this.#known.refer(kind, words),
+			unclear: (what) =>
+				this.#tell(table, row, index, "unclear", `${column.heading}: ${what}${this.#hint(column, what)}`),
+		};
+		return readCell(column, cell, context);
+	}
+
+	/** The nearest known thing to the words that were not found. */
+	#hint(column: Column, what: string): string {
+		const words = /^there is no \w+ “(.*)”$/.exec(what)?.[1];
+		const kind = column.form === "doses" ? "level" : column.form === "needs" ? "equipment" : column.of;
+		const nearest = words === undefined || kind === undefined ? undefined : this.#known.nearest(kind, words);
+		return nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
+	}
+
+	#learnEntries(kind: FileKind): void {
+		const ref = refKindOf(kind);
+		for (const table of this.#of(kind)) {
+			if (ref !== undefined) this.#known.close(ref);
+			for (const { number, cells } of table.rows) {
+				const { id, name, aliases } = this.#namesOf(table, number, cells);
+				if (ref !== undefined && id !== undefined) this.#known.learn(ref, id, [name ?? "", ...aliases]);
+			}
+		}
+	}
+
+	/** Id, name and aliases of an entry's row, without telling what is unclear: that is told once, later. */
+	#namesOf(table: Table, _row: number, cells: readonly Cell[]) {
+		const quiet: CellContext = { refer: () => undefined, unclear: () => undefined };
+		const get = (heading: string): unknown => {
+			const i = table.columns.findIndex((column) => column?.heading === heading);
+			const column = table.columns[i];
+			return column === undefined ? undefined : readCell(column, cells[i] ?? null, quiet);
+		};
+		const name = get("name") as string | undefined;
+		const own = get("id") as string | undefined;
+		const id = own !== undefined && ID_PATTERN.test(own) ? own : idFrom(own ?? name ?? "");
+		return { id, name, aliases: (get("aliases") as readonly string[] | undefined) ?? [] };
+	}
+
+	#list(kind: FileKind): readonly DraftFile[] {
+		const tables = this.#of(kind);
+		if (tables.length === 0) return [];
+		const seen = new Set<Id>();
+		const entries = tables.flatMap((table) =>
+			table.rows.flatMap(({ number, cells }): readonly Fields[] => {
+				const { id, name } = this.#namesOf(table, number, cells);
+				const fields = this.#fields(table, number, cells);
+				if (id === undefined || name === undefined) {
+					this.#tell(table, number, undefined, "unclear", "a row without a name is left out");
+					return [];
+				}
+				if (seen.has(id)) {
+					this.#tell(table, number, undefined, "unclear", `\`${id}\` is there twice; the second is left out`);
+					return [];
+				}
+				seen.add(id);
+				return [{ ...fields, id, name }];
+			}),
+		);
+		const from = tables[0]?.sheet.name ?? "";
+		return entries.length === 0 ? [] : [{ kind, id: kind, data: entries.map(ordered), body: "", from }];
+	}
+
+	#single(kind: "club" | "targets"): readonly DraftFile[] {
+		const [table] = this.#of(kind);
+		const row = table?.rows[0];
+		if (table === undefined || row === undefined) return [];
+		return [
+			{ kind, id: kind, data: this.#fields(table, row.number, row.cells), body: "", from: table.sheet.name },
+		];
+	}
+
+	#term(): readonly DraftFile[] {
+		const [table] = this.#of("term");
+		const row = table?.rows[0];
+		const classes = this.#of("classes").flatMap((own) =>
+			own.rows.map(({ number, cells }) => this.#fields(own, number, cells)),
+		);
+		if (table === undefined || row === undefined) {
+			const [own] = this.#of("classes");
+			if (own !== undefined) {
+				this.#notes.push({
+					sheet: own.sheet.name,
+					weight: "unclear",
+					what: "classes belong to a term: a sheet `Term` with name, starts and weeks is missing",
+				});
+			}
+			return [];
+		}
+		const term = this.#fields(table, row.number, row.cells);
+		const data = classes.length === 0 ? term : { ...term, classes };
+		return [{ kind: "term", id: "term", data, body: "", from: table.sheet.name }];
+	}
+
+	/** Gives every row of drills its id, before anything refers to them. */
+	#nameDrills(table: Table): void {
+		const ids = new Map<number, Id>();
+		const at = table.columns.findIndex((column) => column?.heading === "title");
+		const idAt = table.columns.findIndex((column) => column?.heading === "id");
+		const rowsSeen = new Map<string, number>();
+		for (const { number, cells } of table.rows) {
+			const title = clean(String(cells[at] ?? "")).replaceAll("\n", " ");
+			const filled = cells.filter((cell) => cell !== null && String(cell).trim() !== "");
+			if (filled.length === 1 && table.columns.filter((c) => c !== undefined).length > 1) {
+				this.#heading(table, number, cells);
+				continue;
+			}
+			const same = JSON.stringify(cells);
+			const before = rowsSeen.get(same);
+			if (before !== undefined) {
+				this.#tell(table, number, undefined, "note", `the same as row ${before}; left out`);
+				continue;
+			}
+			rowsSeen.set(same, number);
+			if (title === "") {
+				this.#tell(table, number, at, "unclear", "a drill without a title is left out");
+				continue;
+			}
+			if (at >= 0 && foldHeading(title) === foldHeading(headingIn(table, at))) continue;
+			const own = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
+			const wanted = own !== "" && ID_PATTERN.test(own) ? own : idFrom(own === "" ? title : own);
+			if (wanted === undefined) {
+				this.#tell(
+					table,
+					number,
+					at,
+					"unclear",
+					`no id can be made from “${title}”; give the row an id of its own`,
+				);
+				continue;
+			}
+			const id = this.#freeId(wanted);
+			if (id !== wanted) {
+				const first = this.#known.rowOf(wanted);
+				this.#tell(table, number, at, "note", `“${title}” is there already (${first}); made as \`${id}\``);
+			}
+			ids.set(number, id);
+			this.#known.learn("drill", id, [title], `row ${number}`);
+		}
+		this.#drillIds.set(table, ids);
+	}
+
+	#freeId(wanted: Id): Id {
+		let id = wanted;
+		for (let n = 2; this.#known.rowOf(id) !== undefined; n++) id = `${wanted}-${n}`;
+		return id;
+	}
+
+	/** A row with one cell: a heading between groups of drills, or something left behind. */
+	#heading(table: Table, number: number, cells: readonly Cell[]): void {
+		const at = cells.findIndex((cell) => cell !== null && String(cell).trim() !== "");
+		const words = clean(String(cells[at] ?? ""));
+		this.#tell(
+			table,
+			number,
+			at,
+			"note",
+			`“${words}” stands alone in its row; taken as a heading and left out`,
+		);
+	}
+
+	#drills(table: Table): readonly DraftFile[] {
+		const ids = this.#drillIds.get(table) ?? new Map<number, Id>();
+		const above = new CellsAbove(table, ["apparatus", "levels"]);
+		return table.rows.flatMap(({ number, cells }): readonly DraftFile[] => {
+			const id = ids.get(number);
+			if (id === undefined) return [];
+			const filled = above.fill(cells, (column, heading) =>
+				this.#tell(table, number, column, "note", `${heading} is empty; taken from the cell above`),
+			);
+			const reps = table.columns.findIndex((column) => column?.heading === "reps");
+			const both = /^\s*(\d+)\s*[x×*]\s*(\d+)\s*$/i.exec(String(filled[reps] ?? ""));
+			const { "": body, ...fields } = this.#fields(
+				table,
+				number,
+				filled,
+				both === null ? new Set(["id"]) : new Set(["id", "reps", "sets"]),
+			);
+			if (both !== null) Object.assign(fields, { sets: Number(both[1]), reps: Number(both[2]) });
+			const missing = (REQUIRED.get("drill") ?? []).filter((name) => fields[name] === undefined);
+			if (missing.length > 0) {
+				this.#tell(
+					table,
+					number,
+					undefined,
+					"unclear",
+					`“${String(fields.title ?? id)}” has no ${missing.join(" and no ")} and is not made`,
+				);
+				return [];
+			}
+			const title = String(fields.title).replaceAll("\n", " ");
+			const data = ordered({ ...fields, title, apparatus: oneOrList(fields.apparatus) });
+			return [
+				{
+					kind: "drill",
+					id,
+					data,
+					body: typeof body === "string" ? body : "",
+					from: `${table.sheet.name}, row ${number}`,
+				},
+			];
+		});
+	}
+
+	#weeks(): readonly DraftFile[] {
+		const weeks = new Map<number, WeekDraft>();
+		const weekOf = (number: number, from: string): WeekDraft => {
+			const found = weeks.get(number);
+			if (found !== undefined) return found;
+			const made: WeekDraft = { number, apparatus: new Map(), body: "", from };
+			weeks.set(number, made);
+			return made;
+		};
+		for (const table of this.#of("week")) {
+			for (const { number, cells } of table.rows) {
+				const fields = this.#fields(table, number, cells);
+				if (typeof fields.week !== "number") {
+					this.#tell(table, number, undefined, "unclear", "a week without its number is left out");
+					continue;
+				}
+				const week = weekOf(fields.week, `${table.sheet.name}, row ${number}`);
+				const own = typeof fields.id === "string" && ID_PATTERN.test(fields.id) ? fields.id : undefined;
+				if (own !== undefined) week.id = own;
+				if (typeof fields.theme === "string") week.theme = fields.theme;
+				if (typeof fields[""] === "string") week.body = fields[""];
+			}
+		}
+		for (const table of this.#of("plan")) this.#plan(table, weekOf);
+		return [...weeks.values()]
+			.sort((a, b) => a.number - b.number)
+			.map(({ number, id, theme, apparatus, body, from }) => {
+				if (theme === undefined) {
+					this.#notes.push({
+						sheet: from,
+						weight: "note",
+						what: `week ${number} has no theme; “Week ${number}” stands there until you write one`,
+					});
+				}
+				const plans = Object.fromEntries(
+					Array.from(apparatus, ([name, { focus, blocks }]) => [
+						name,
+						{ ...(focus === undefined ? {} : { focus }), blocks: blocks.map(blockOf) },
+					]),
+				);
+				return {
+					kind: "week" as const,
+					id: id ?? this.#weekId(number),
+					data: { week: number, theme: theme ?? `Week ${number}`, apparatus: plans },
+					body,
+					from,
+				};
+			});
+	}
+
+	/** The id of the club's own week of that number, else one made from the number. */
+	#weekId(number: number): Id {
+		const own = this.#club.find((f) => f.kind === "week" && (f.data as Fields | null)?.week === number);
+		return own?.id ?? `week-${String(number).padStart(2, "0")}`;
+	}
+
+	#plan(table: Table, weekOf: (number: number, from: string) => WeekDraft): void {
+		const above = new CellsAbove(table, ["week", "apparatus"]);
+		for (const { number, cells } of table.rows) {
+			const filled = above.fill(cells, (column, heading) =>
+				this.#tell(table, number, column, "note", `${heading} is empty; taken from the cell above`),
+			);
+			const fields = this.#fields(table, number, filled);
+			const { week, theme, apparatus, focus, block, kind, drill, at, "station note": stationNote } = fields;
+			if (typeof week !== "number" || typeof apparatus !== "string") {
+				this.#tell(
+					table,
+					number,
+					undefined,
+					"unclear",
+					"without a week and an apparatus the row is left out",
+				);
+				continue;
+			}
+			const own = weekOf(week, `${table.sheet.name}, row ${number}`);
+			if (typeof theme === "string") own.theme ??= theme;
+			const plan = own.apparatus.get(apparatus) ?? { focus: undefined, blocks: [] };
+			own.apparatus.set(apparatus, plan);
+			if (typeof focus === "string") plan.focus ??= focus;
+			if (typeof drill !== "string") {
+				if (this.#has(table, filled, ["drill", "minutes", "block"])) {
+					this.#tell(table, number, undefined, "unclear", "without a drill the row is left out of the plan");
+				}
+				continue;
+			}
+			const station = {
+				drill,
+				...(stationNote === undefined ? {} : { note: stationNote }),
+				...(at === undefined ? {} : { at }),
+			};
+			const running = plan.blocks.at(-1);
+			if (typeof block === "number" && running?.number === block) {
+				running.stations.push(station);
+				running.kind = "stations";
+				continue;
+			}
+			if (typeof fields.minutes !== "number") {
+				this.#tell(
+					table,
+					number,
+					undefined,
+					"unclear",
+					`“${drill}” has no minutes and is left out of the plan`,
+				);
+				continue;
+			}
+			plan.blocks.push({
+				number: typeof block === "number" ? block : undefined,
+				kind: kind === "stations" ? "stations" : "drill",
+				stations: [station],
+				minutes: fields.minutes,
+				change: fields.change,
+				levels: fields.levels,
+				note: fields.note,
+			});
+		}
+	}
+
+	#has(table: Table, cells: readonly Cell[], headings: readonly string[]): boolean {
+		return table.columns.some(
+			(column, i) =>
+				column !== undefined && headings.includes(column.heading) && String(cells[i] ?? "").trim() !== "",
+		);
+	}
+
+	#guides(table: Table): readonly DraftFile[] {
+		return table.rows.flatMap(({ number, cells }): readonly DraftFile[] => {
+			const { "": body, id: own, ...fields } = this.#fields(table, number, cells);
+			const id =
+				typeof own === "string" && ID_PATTERN.test(own) ? own : idFrom(String(own ?? fields.title ?? ""));
+			if (id === undefined || fields.title === undefined) {
+				this.#tell(table, number, undefined, "unclear", "a guide without a title is left out");
+				return [];
+			}
+			const from = `${table.sheet.name}, row ${number}`;
+			return [{ kind: "guide", id, data: fields, body: typeof body === "string" ? body : "", from }];
+		});
+	}
+
+	/** The draft without fields that its schema does not take; undefined where a required one is among them. */
+	#sound(draft: DraftFile): DraftFile | undefined {
+		const validate = validatorOf(draft.kind);
+		if (validate(draft.data)) return draft;
+		const data = structuredClone(draft.data) as Fields;
+		const required = REQUIRED.get(draft.kind) ?? [];
+		for (const error of validate.errors ?? []) {
+			const [, top = ""] = error.instancePath.split("/");
+			const words = `${top === "" ? "" : `${top}: `}${error.message ?? "is not sound"}`;
+			this.#notes.push({ sheet: draft.from, weight: "unclear", what: words });
+			if (top === "" || required.includes(top) || Array.isArray(data)) return undefined;
+			delete data[top];
+		}
+		return validate(data) ? { ...draft, data } : undefined;
+	}
+}
+
+interface WeekDraft {
+	readonly number: number;
+	id?: Id;
+	theme?: string;
+	readonly apparatus: Map<Id, { focus: string | undefined; readonly blocks: BlockDraft[] }>;
+	body: string;
+	readonly from: string;
+}
+
+interface BlockDraft {
+	readonly number: number | undefined;
+	kind: "drill" | "stations";
+	readonly stations: Fields[];
+	readonly minutes: number;
+	readonly change: unknown;
+	readonly levels: unknown;
+	readonly note: unknown;
+}
+
+function blockOf({ kind, stations, minutes, change, levels, note }: BlockDraft): Fields {
+	const [first] = stations;
+	// A word for the station of a block of one drill is a word for the block.
+	const own = kind === "drill" ? (note ?? first?.note) : note;
+	return clear({
+		...(kind === "drill" ? { drill: first?.drill } : { stations }),
+		minutes,
+		change,
+		levels: oneOrList(levels),
+		note: own,
+	});
+}
+
+/** What words stand for: ids, names and aliases of each kind, without case, accents and plurals. */
+class KnownThings {
+	readonly #words = new Map<RefKind, Map<string, Id>>();
+	readonly #ids = new Map<RefKind, Set<Id>>();
+	readonly #rows = new Map<Id, string>();
+	/** Kinds that are listed in a file of their own, so that no new id may be made. */
+	readonly #closed = new Set<RefKind>(["drill"]);
+	readonly #mapping: Mapping;
+
+	constructor(club: readonly WrittenFile[], mapping: Mapping) {
+		this.#mapping = mapping;
+		for (const [kind, file] of Object.entries(LISTS) as [RefKind, FileKind][]) {
+			const own = club.find((f) => f.kind === file);
+			if (own === undefined || !Array.isArray(own.data)) continue;
+			this.close(kind);
+			for (const { id, name, aliases } of own.data as readonly Fields[]) {
+				this.learn(kind, String(id), [String(name), ...((aliases as readonly string[] | undefined) ?? [])]);
+			}
+		}
+		for (const { kind, id, data } of club) {
+			if (kind === "drill") this.learn("drill", id, [String((data as Fields | null)?.title ?? "")]);
+		}
+	}
+
+	close(kind: RefKind): void {
+		this.#closed.add(kind);
+	}
+
+	learn(kind: RefKind, id: Id, names: readonly string[], row?: string): void {
+		let words = this.#words.get(kind);
+		if (words === undefined) {
+			words = new Map();
+			this.#words.set(kind, words);
+			this.#ids.set(kind, new Set());
+		}
+		this.#ids.get(kind)?.add(id);
+		for (const name of [id, ...names]) {
+			const folded = foldHeading(name);
+			// The first to have a name keeps it.
+			if (folded !== "" && !words.has(folded)) words.set(folded, id);
+		}
+		if (row !== undefined) this.#rows.set(id, row);
+	}
+
+	/** Where in the sheets a drill comes from. */
+	rowOf(id: Id): string | undefined {
+		return this.#rows.get(id);
+	}
+
+	nearest(kind: RefKind, words: string): string | undefined {
+		const known = this.#words.get(kind) ?? new Map<string, Id>();
+		const name = nearestName(foldHeading(words), known.keys());
+		return name === undefined ? undefined : known.get(name);
+	}
+
+	refer(kind: RefKind, words: string): readonly Id[] | undefined {
+		const ids = this.#ids.get(kind) ?? new Set<Id>();
+		if (ids.has(words)) return [words];
+		const said = this.#mapping.values.get(kind)?.get(fold(words));
+		if (said !== undefined) return said === "" ? [] : said.split(/[;,]\s*/);
+		const folded = foldHeading(words);
+		const found = this.#words.get(kind)?.get(folded);
+		if (found !== undefined) return [found];
+		if (kind === "level") {
+			const several = this.#levels(folded, fold(words), ids);
+			if (several !== undefined) return several;
+		}
+		// Where a club has no file for a kind, an id stands for a thing; a list of words is none.
+		if (
+			this.#closed.has(kind) ||
+			words.length > 40 ||
+			(/[/&+]|\sand\s/i.test(words) && !ID_PATTERN.test(words))
+		)
+			return undefined;
+		const made = ID_PATTERN.test(words) ? words : idFrom(words);
+		if (made === undefined) return undefined;
+		this.learn(kind, made, [words]);
+		return [made];
+	}
+
+	/** All levels; levels from one to another; a level by its first letter and number. */
+	#levels(folded: string, words: string, ids: ReadonlySet<Id>): readonly Id[] | undefined {
+		const all = [...ids];
+		if (all.length > 0 && /^(all|all level|everyone|everybody|whole group)$/.test(folded)) return all;
+		const short = /^(\p{L})\s?(\d+)$/u.exec(words);
+		if (short !== null) {
+			const fitting = all.filter((id) => new RegExp(`^${short[1]}[a-z]*-${short[2]}$`).test(id));
+			if (fitting.length === 1) return fitting;
+		}
+		const range = /^(\D*?)\s*(\d+)\s*(?:to\s)?\s*(?:\D*?)\s*(\d+)$/.exec(words);
+		if (range === null) return undefined;
+		const first = this.#one(`${range[1]} ${range[2]}`, all);
+		const last = this.#one(`${range[1]} ${range[3]}`, all);
+		if (first === undefined || last === undefined) return undefined;
+		const [from, to] = [all.indexOf(first), all.indexOf(last)];
+		return from <= to ? all.slice(from, to + 1) : undefined;
+	}
+
+	/** One level by its name, or by its first letter and number. */
+	#one(words: string, all: readonly Id[]): Id | undefined {
+		const found = this.#words.get("level")?.get(foldHeading(words));
+		if (found !== undefined) return found;
+		const short = /^(\p{L})\s*(\d+)$/u.exec(fold(words));
+		const fitting = all.filter(
+			(id) => short !== null && new RegExp(`^${short[1]}[a-z]*-${short[2]}$`).test(id),
+		);
+		return fitting.length === 1 ? fitting[0] : undefined;
+	}
+}
+
+/** Fills empty cells of some columns with what stands above: of merged cells only the first has a value. */
+class CellsAbove {
+	readonly #at: ReadonlyMap<number, string>;
+	readonly #last = new Map<number, Cell>();
+
+	constructor(table: Table, headings: readonly string[]) {
+		this.#at = new Map(
+			table.columns.flatMap((column, i) =>
+				column !== undefined && headings.includes(column.heading) ? [[i, column.heading] as const] : [],
+			),
+		);
+	}
+
+	fill(cells: readonly Cell[], told: (column: number, heading: string) => void): readonly Cell[] {
+		const filled = [...cells];
+		for (const [i, heading] of this.#at) {
+			const cell = filled[i] ?? null;
+			if (cell !== null && String(cell).trim() !== "") {
+				this.#last.set(i, cell);
+				continue;
+			}
+			const above = this.#last.get(i);
+			if (above === undefined) continue;
+			filled[i] = above;
+			told(i, heading);
+		}
+		return filled;
+	}
+}
+
+function refKindOf(kind: FileKind): RefKind | undefined {
+	return (Object.entries(LISTS) as [RefKind, FileKind][]).find(([, file]) => file === kind)?.[0];
+}
+
+function headingIn(table: Table, at: number): string {
+	return table.columns[at]?.heading ?? "";
+}
+
+function put(fields: Fields, path: readonly string[], value: unknown): void {
+	const [name = "", ...rest] = path;
+	if (rest.length === 0) {
+		fields[name] = value;
+		return;
+	}
+	const inner = (fields[name] ?? {}) as Fields;
+	put(inner, rest, value);
+	fields[name] = inner;
+}
+
+function oneOrList(value: unknown): unknown {
+	return Array.isArray(value) && value.length === 1 ? value[0] : value;
+}
+
+function clear(fields: Fields): Fields {
+	return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
+}
+
+/** Fields in the order of their columns: id and name first, as a person would write them. */
+function ordered(fields: Fields): Fields {
+	const { id, name, title, ...rest } = fields;
+	return clear({ id, name, title, ...rest });
+}

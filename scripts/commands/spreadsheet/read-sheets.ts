@@ -1,0 +1,109 @@
+/**
+ * Spreadsheet files to sheets of cells: CSV in the encodings and with the signs that programs use, and
+ * XLSX. Formulas are never computed: of a cell that holds one, the result that was saved with it is read.
+ */
+
+import { isUtf8 } from "node:buffer";
+import { basename, extname } from "node:path";
+import Papa from "papaparse";
+import readXlsxFile from "read-excel-file/node";
+import type { Cell } from "./cells.ts";
+import { COLUMNS, columnFor } from "./columns.ts";
+
+export interface Sheet {
+	/** The file's name, and for XLSX the sheet's. */
+	readonly name: string;
+	/** The sheet's own name; for CSV the file's name without its ending. */
+	readonly title: string;
+	readonly rows: readonly (readonly Cell[])[];
+	/** The encoding a CSV file was taken to be in. */
+	readonly encoding?: string;
+}
+
+/** A file that is no spreadsheet we read. Its message says what to do. */
+export class UnreadableSheet extends Error {}
+
+/** The sheets of one file. Throws UnreadableSheet where it is none. */
+export async function readSheets(file: string, bytes: Buffer): Promise<readonly Sheet[]> {
+	const name = basename(file);
+	const ending = extname(file).toLowerCase();
+	if (ending === ".xls" || ending === ".ods" || ending === ".numbers") {
+		throw new UnreadableSheet(`${name} is a ${ending} file. Save it as .xlsx or .csv first.`);
+	}
+	if (ending === ".xlsx" || bytes.subarray(0, 2).toString("latin1") === "PK")
+		return readWorkbook(name, bytes);
+	const { text, encoding } = decode(bytes);
+	return [{ name, title: basename(file, extname(file)), rows: csvRows(text), encoding }];
+}
+
+async function readWorkbook(name: string, bytes: Buffer): Promise<readonly Sheet[]> {
+	try {
+		const sheets = await readXlsxFile(bytes, { trim: false });
+		return sheets.map(({ sheet, data }) => ({
+			name: `${name}, ${sheet}`,
+			title: sheet,
+			rows: data.map((row) => row.map((cell) => unguarded(cell as Cell))),
+		}));
+	} catch (error) {
+		const why = error instanceof Error ? error.message : String(error);
+		throw new UnreadableSheet(
+			`${name} cannot be read as a workbook (${why}). Open it and save it again as .xlsx.`,
+		);
+	}
+}
+
+/** Text by its byte order mark, else UTF-8 where it is that, else as Windows writes Western text. */
+function decode(bytes: Buffer): { readonly text: string; readonly encoding: string } {
+	const as = (encoding: string, from: Buffer) => ({ text: new TextDecoder(encoding).decode(from), encoding });
+	if (bytes[0] === 0xff && bytes[1] === 0xfe) return as("utf-16le", bytes);
+	if (bytes[0] === 0xfe && bytes[1] === 0xff) return as("utf-16be", bytes);
+	const start = bytes.subarray(0, 200);
+	const zeros = (odd: number) => start.filter((byte, i) => i % 2 === odd && byte === 0).length;
+	if (zeros(1) > start.length / 4) return as("utf-16le", bytes);
+	if (zeros(0) > start.length / 4) return as("utf-16be", bytes);
+	return isUtf8(bytes) ? as("utf-8", bytes) : as("windows-1252", bytes);
+}
+
+function csvRows(text: string): readonly (readonly Cell[])[] {
+	// Spreadsheets may say the sign between cells in a first line of its own.
+	const said = /^sep=(.)\r?\n/i.exec(text);
+	const body = said === null ? text : text.slice(said[0].length);
+	const data = parsed(body, said?.[1] ?? delimiterOf(body));
+	const rows = data.map((row) => row.map((cell): Cell => (cell === "" ? null : unguarded(cell))));
+	// What the first line said counts as a line, so that rows have the numbers people see.
+	return said === null ? rows : [[], ...rows];
+}
+
+function parsed(text: string, delimiter: string): readonly (readonly string[])[] {
+	return Papa.parse<string[]>(text, { delimiter }).data;
+}
+
+/**
+ * The sign between cells: the one with which the most headings are known, since cells may hold commas
+ * and semicolons of their own; where none is, the one that cuts the first rows most.
+ */
+function delimiterOf(text: string): string {
+	const head = text.slice(0, 20_000);
+	let best = { sign: ",", score: 0 };
+	for (const sign of [",", ";", "\t", "|"]) {
+		const rows = parsed(head, sign).slice(0, HEADINGS_WITHIN);
+		const known = Math.max(0, ...rows.map((row) => row.filter(isHeading).length));
+		const cells = Math.max(0, ...rows.map((row) => row.length));
+		const score = known * 1000 + cells;
+		if (score > best.score) best = { sign, score };
+	}
+	return best.sign;
+}
+
+/** Rows in which headings are looked for. */
+export const HEADINGS_WITHIN = 25;
+
+function isHeading(cell: string): boolean {
+	for (const kind of COLUMNS.keys()) if (columnFor(kind, cell) !== undefined) return true;
+	return false;
+}
+
+/** Takes off the sign that keeps a spreadsheet from reading a text as a formula. */
+function unguarded(cell: Cell): Cell {
+	return typeof cell === "string" && /^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell;
+}

@@ -1,0 +1,279 @@
+/** `new` on folders of its own: what is written builds at once, teaches, and never takes another's place. */
+
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Schema, Validator } from "@cfworker/json-schema";
+import { describe, expect, it, onTestFinished } from "vitest";
+import { type Ask, suggestions } from "../../scripts/commands/ask.ts";
+import { type NewOptions, newCommand } from "../../scripts/commands/new.ts";
+import type { Run } from "../../scripts/commands/run.ts";
+import { SCHEMA_FILES_OF, schemaFiles } from "../../scripts/commands/schema-files.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { readClub } from "../../scripts/read/read-club.ts";
+import { SCHEMAS } from "../../scripts/validate/schemas.ts";
+import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+
+const CLUB: NewOptions = { kind: "club", name: "Harlow Lane Gymnastics", starts: "2027-01-04" };
+
+function scratch(): string {
+	const dir = mkdtempSync(join(tmpdir(), "club-"));
+	onTestFinished(() => rmSync(dir, { recursive: true, force: true }));
+	return dir;
+}
+
+function runIn(clubDir: string): { readonly run: Run; readonly lines: string[] } {
+	const lines: string[] = [];
+	return {
+		lines,
+		run: {
+			clubDir,
+			outDir: join(clubDir, "_site"),
+			out: { line: (line) => void lines.push(line), colour: false },
+			progress: { stream: { write: () => undefined }, live: false },
+		},
+	};
+}
+
+async function make(clubDir: string, options: NewOptions, ask?: Ask) {
+	const { run, lines } = runIn(clubDir);
+	return { status: await newCommand(run, options, ask), said: lines.join("\n") };
+}
+
+function snapshot(dir: string): ReadonlyMap<string, string> {
+	return new Map(
+		readdirSync(dir, { recursive: true, withFileTypes: true })
+			.filter((entry) => entry.isFile())
+			.map((entry) => join(entry.parentPath, entry.name))
+			.sort()
+			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "utf8")]),
+	);
+}
+
+describe("new club", () => {
+	it("checks and builds at once, without a problem or a finding", async () => {
+		const folder = join(scratch(), "harlow lane");
+		expect(await make(".", { ...CLUB, folder })).toMatchObject({ status: 0 });
+		const { problems, handbook } = openHandbook(folder);
+		expect(problems).toEqual([]);
+		expect(handbook?.findings).toEqual([]);
+		const built = spawnSync(
+			process.execPath,
+			["scripts/commands/main.ts", "build", "--no-print", "--club", folder],
+			{ cwd: REPOSITORY, encoding: "utf8" },
+		);
+		expect(built.stdout).toMatch(/^wrote \d+ pages/);
+		expect(built.status).toBe(0);
+		expect(existsSync(join(folder, "_site/drills/log-roll/index.html"))).toBe(true);
+		expect(existsSync(join(folder, "_site/schemas/drill.schema.json"))).toBe(true);
+	});
+
+	it("takes names in other scripts and with signs that YAML knows", async () => {
+		const folder = scratch();
+		const odd = {
+			...CLUB,
+			folder,
+			name: 'Ça va: "Été" #1',
+			levels: "Débutants, Niveau 1: a, No",
+			apparatus: "Sol",
+		};
+		expect(await make(".", odd)).toMatchObject({ status: 0 });
+		const { problems, handbook } = openHandbook(folder);
+		expect(problems).toEqual([]);
+		expect(handbook?.curriculum.club.name).toBe('Ça va: "Été" #1');
+		expect([...(handbook?.curriculum.levels.keys() ?? [])]).toEqual(["debutants", "niveau-1-a", "no"]);
+	});
+
+	it("writes nothing into a folder that holds a club", async () => {
+		const folder = clubCopy();
+		const before = snapshot(folder);
+		const { status, said } = await make(".", { ...CLUB, folder });
+		expect(status).toBe(2);
+		expect(said).toContain("already");
+		expect(snapshot(folder)).toEqual(before);
+	});
+
+	it.each([
+		["2027-01-05", "is not a Monday"],
+		["5 January", "Write the day as"],
+		["2027-02-30", "Write the day as"],
+	])("does not take a term that starts on %s", async (starts, why) => {
+		const folder = scratch();
+		expect(await make(".", { ...CLUB, folder, starts })).toMatchObject({
+			status: 2,
+			said: expect.stringContaining(why),
+		});
+		expect(readdirSync(folder)).toEqual([]);
+	});
+});
+
+describe("new drill, week, guide and skill", () => {
+	it("say which flags are missing where there is no terminal, and write nothing", async () => {
+		const dir = clubCopy();
+		const before = snapshot(dir);
+		const { status, said } = await make(dir, { kind: "drill", title: "Log roll" });
+		expect(status).toBe(2);
+		expect(said).toMatch(/--apparatus .*--levels/s);
+		expect(said).not.toContain("--title");
+		expect(snapshot(dir)).toEqual(before);
+	});
+
+	it("write what passes the check, and leave all other files as they were", async () => {
+		const dir = clubCopy();
+		const before = snapshot(dir);
+		const { apparatus, levels } = JSON.parse(JSON.stringify(thingsOf(dir))) as Record<string, string[]>;
+		const [floor = "", level = ""] = [apparatus?.[0], levels?.[0]];
+		const results = [
+			await make(dir, { kind: "drill", title: "Épaulé: tall & still", apparatus: floor, levels: level }),
+			await make(dir, { kind: "drill", title: "Epaule tall still", apparatus: floor, levels: level }),
+			await make(dir, { kind: "week", week: "3", theme: "Late: and long", apparatus: floor }),
+			await make(dir, { kind: "guide", title: "How we spot" }),
+			await make(dir, { kind: "skill", title: "Swing down", levels: level }),
+		];
+		expect(results.map(({ status, said }) => `${status} ${said.replace(/.*\//, "")}`)).toEqual([
+			"0 epaule-tall-still.md",
+			"0 epaule-tall-still-2.md",
+			"0 week-03.md",
+			"0 how-we-spot.md",
+			"0 skills.yaml",
+		]);
+		expect(openHandbook(dir).problems.filter(({ severity }) => severity === "error")).toEqual([]);
+		const after = snapshot(dir);
+		for (const [path, text] of before) {
+			// A new skill is added at the end of its list; all before it stays, comments too.
+			if (path === "_data/skills.yaml") expect(after.get(path)?.startsWith(text)).toBe(true);
+			else expect([path, after.get(path)]).toEqual([path, text]);
+		}
+		expect(openHandbook(dir).handbook?.curriculum.drills.get("epaule-tall-still")?.title).toBe(
+			"Épaulé: tall & still",
+		);
+	});
+
+	it("refuse an id that is taken or cannot be one, and a level that is not there", async () => {
+		const dir = clubCopy();
+		const before = snapshot(dir);
+		const [floor = ""] = thingsOf(dir).apparatus;
+		const [level = ""] = thingsOf(dir).levels;
+		const sound: NewOptions = { kind: "drill", title: "A", apparatus: floor, levels: level };
+		expect((await make(dir, { ...sound, id: "rock" })).said).toContain("already");
+		expect((await make(dir, { ...sound, id: "Log Roll" })).said).toContain("Did you mean `log-roll`?");
+		expect((await make(dir, { ...sound, levels: "nobody" })).said).toContain("`nobody` is none of");
+		expect((await make(dir, { ...sound, title: "!!!" })).said).toContain("at least one letter");
+		expect(snapshot(dir)).toEqual(before);
+	});
+
+	it("ask for what was not said, with the club's own things to choose from", async () => {
+		const dir = clubCopy();
+		const asked: string[] = [];
+		const ask: Ask = async ({ question, choices, fault }) => {
+			asked.push(`${question} ${choices.length}`);
+			if (question.startsWith("What")) {
+				expect(fault("")).toBeDefined();
+				return "Asked drill";
+			}
+			return question.includes("Where") || question.includes("levels") ? (choices[0]?.id ?? "") : "";
+		};
+		const { status } = await make(dir, { kind: "drill" }, ask);
+		expect(status).toBe(0);
+		expect(asked).toHaveLength(5);
+		expect(asked[1]).toMatch(/Where is it done\? [1-9]/);
+		expect(openHandbook(dir).handbook?.curriculum.drills.has("asked-drill")).toBe(true);
+	});
+});
+
+it("suggestions narrow while one types: names and ids that start so first", () => {
+	const choices = [
+		{ id: "panel-mat", name: "Panel mat" },
+		{ id: "mat-stack", name: "Mat stack" },
+		{ id: "cone", name: "Cone" },
+	];
+	expect(suggestions(choices, "mat").map(({ id }) => id)).toEqual(["mat-stack", "panel-mat"]);
+	expect(suggestions(choices, "")).toHaveLength(3);
+});
+
+describe("the published schemas", () => {
+	const published = new Map(
+		schemaFiles("schemas").map(({ path, text }) => [path, JSON.parse(text) as object]),
+	);
+
+	it("stand alone, say what they are, and take the whole demo, says a second validator", () => {
+		const seen = new Set<string>();
+		for (const { kind, data, file } of readClub(REPOSITORY).files) {
+			const schema = published.get(`schemas/${kind}.schema.json`);
+			expect(schema).toBeDefined();
+			const verdict = new Validator(schema as Schema, "7", false).validate(JSON.parse(JSON.stringify(data)));
+			expect([file, verdict.valid ? [] : verdict.errors]).toEqual([file, []]);
+			seen.add(kind);
+		}
+		expect([...seen].sort()).toEqual([...SCHEMAS.keys()].sort());
+	});
+
+	it("refuse a field that does not exist, and a value that is none", () => {
+		const drill = new Validator(published.get("schemas/drill.schema.json") as Schema, "7", false);
+		const sound = { title: "A", apparatus: "floor", levels: ["level-1"] };
+		expect(drill.validate(sound).valid).toBe(true);
+		expect(drill.validate({ ...sound, titel: "A" }).valid).toBe(false);
+		expect(drill.validate({ ...sound, direction: "forwards" }).valid).toBe(false);
+		expect(drill.validate({ ...sound, levels: { "level-1": { reps: "many" } } }).valid).toBe(false);
+	});
+
+	it.each([...SCHEMAS.keys()])(
+		"%s: every field has a description, and every reference leads inside",
+		(kind) => {
+			const schema = published.get(`schemas/${kind}.schema.json`) as {
+				title?: string;
+				description?: string;
+				properties?: Record<string, { description?: string }>;
+				definitions?: Record<string, { properties?: Record<string, { description?: string }> }>;
+			};
+			expect(schema.title).toBeDefined();
+			expect(schema.description).toBeDefined();
+			const text = JSON.stringify(schema);
+			for (const [, name = ""] of text.matchAll(/"\$ref":"([^"]*)"/g)) {
+				expect(name).toMatch(/^#\/definitions\//);
+				expect(schema.definitions).toHaveProperty(name.replace("#/definitions/", ""));
+			}
+			const fields = schema.properties ?? schema.definitions?.item?.properties ?? {};
+			const bare = Object.entries(fields).filter(
+				([, field]) => field.description === undefined && !("$ref" in field),
+			);
+			expect(bare).toEqual([]);
+		},
+	);
+
+	it("have an address that leads to them where the club has a site", () => {
+		const files = schemaFiles("schemas", "https://handbook.quillmere.example/");
+		for (const { path, text } of files) {
+			expect(JSON.parse(text)).toHaveProperty("$id", `https://handbook.quillmere.example/${path}`);
+		}
+	});
+
+	it("are wired to the files they are for in a new club's editor settings and first lines", async () => {
+		const folder = scratch();
+		await make(".", { ...CLUB, folder });
+		const settings = JSON.parse(readFileSync(join(folder, ".vscode/settings.json"), "utf8")) as {
+			"yaml.schemas": Record<string, string[]>;
+		};
+		expect(Object.keys(settings["yaml.schemas"])).toHaveLength(SCHEMA_FILES_OF.length);
+		for (const path of Object.keys(settings["yaml.schemas"])) {
+			expect(existsSync(join(folder, path))).toBe(true);
+		}
+		for (const [path, text] of snapshot(folder)) {
+			if (path.startsWith(".")) continue;
+			const schema = /# yaml-language-server: \$schema=(\S+)/.exec(text)?.[1];
+			expect(existsSync(join(folder, path, "..", schema ?? "none")), path).toBe(true);
+		}
+	});
+});
+
+function thingsOf(dir: string): {
+	readonly apparatus: readonly string[];
+	readonly levels: readonly string[];
+} {
+	const curriculum = openHandbook(dir).handbook?.curriculum;
+	return {
+		apparatus: [...(curriculum?.apparatus.keys() ?? [])],
+		levels: [...(curriculum?.levels.keys() ?? [])],
+	};
+}
