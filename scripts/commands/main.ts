@@ -8,7 +8,7 @@
 
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
-import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { Argument, Command, CommanderError, InvalidArgumentError } from "commander";
 import type { Run } from "./run.ts";
 
 interface Options {
@@ -17,6 +17,7 @@ interface Options {
 	readonly json?: boolean;
 	readonly print?: boolean;
 	readonly port?: number;
+	readonly since?: string;
 }
 
 const program = new Command("handbook")
@@ -42,10 +43,22 @@ command("build", "check, then write the site, the data files and the binder")
 	});
 
 command("print", "check, then lay out the binder as a PDF")
+	.addArgument(
+		new Argument("[what]", "the whole binder, or only the leaves that changed")
+			.choices(["binder", "update-packet"])
+			.default("binder"),
+	)
+	.option("--since <file>", "the edition of an earlier binder: its .edition.json, or its PDF")
 	.option("--out <dir>", "the output folder (default: _site in the club folder)")
-	.action(async (options: Options) => {
+	.action(async (what: string, options: Options) => {
+		if (what === "update-packet") {
+			if (options.since === undefined) return program.error("error: update-packet needs --since <file>");
+			const { updatePacket } = await import("./update-packet.ts");
+			exitCode = await updatePacket(run(options), options.since);
+			return;
+		}
 		const { printCommand } = await import("./print.ts");
-		exitCode = await printCommand(run(options));
+		exitCode = await printCommand(run(options), { since: options.since });
 	});
 
 command("serve", "show the site on this computer and build it again at every change")

@@ -33,12 +33,19 @@ import type { Sheets } from "./section.ts";
 /** Points in a pixel. */
 export const POINTS = 72 / 96;
 
+/** A text that travels in the PDF. */
+export interface Attachment {
+	readonly name: string;
+	readonly text: string;
+}
+
 /** Joins the segments. Throws where a segment is not what the browser prints. */
 export async function joinSegments(
 	segments: readonly Segment[],
 	assembled: Assembled,
 	sheets: Sheets,
 	paper: Paper,
+	attachment?: Attachment,
 ): Promise<Uint8Array> {
 	const binder = await PDFDocument.create({ updateMetadata: false });
 	const { context, catalog } = binder;
@@ -89,6 +96,13 @@ export async function joinSegments(
 	binder.setLanguage(sheets.language);
 	binder.setCreationDate(date);
 	binder.setModificationDate(date);
+	if (attachment !== undefined) {
+		await binder.attach(new TextEncoder().encode(attachment.text), attachment.name, {
+			mimeType: "application/json",
+			creationDate: date,
+			modificationDate: date,
+		});
+	}
 	return binder.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
 }
 

@@ -22,6 +22,8 @@ export interface Segment {
 export interface PrintSetting {
 	readonly pages: BrowserPages;
 	readonly scripts: PageScripts;
+	/** A script that is run on the finished pages before they are printed. */
+	readonly beforehand?: string;
 	readonly styles: string;
 	readonly language: string;
 	readonly title: string;
@@ -43,7 +45,7 @@ export async function printSegments(
 	const spans = spansOf(leaves);
 	const results: Segment[] = [];
 	const queue = [...spans];
-	const { cache, pages, scripts, styles, language, title, paper } = setting;
+	const { cache, pages, scripts, beforehand = "", styles, language, title, paper } = setting;
 
 	async function work(): Promise<void> {
 		for (let span = queue.shift(); span !== undefined; span = queue.shift()) {
@@ -58,19 +60,22 @@ export async function printSegments(
 					.map((leaf) => leaf.html)
 					.join(""),
 			);
-			const bytes = await cache.keep(["segment", pages.version, scripts.own, markup], async () => {
-				for (let attempt = 1; ; attempt++) {
-					const open = await pages.open();
-					try {
-						return await printOne(open, markup, scripts, paper, end - first);
-					} catch (error) {
-						setting.signal?.throwIfAborted();
-						if (attempt === 2) throw error;
-					} finally {
-						await open.close();
+			const bytes = await cache.keep(
+				["segment", pages.version, scripts.own, beforehand, markup],
+				async () => {
+					for (let attempt = 1; ; attempt++) {
+						const open = await pages.open();
+						try {
+							return await printOne(open, markup, [scripts.own, beforehand], paper, end - first);
+						} catch (error) {
+							setting.signal?.throwIfAborted();
+							if (attempt === 2) throw error;
+						} finally {
+							await open.close();
+						}
 					}
-				}
-			});
+				},
+			);
 			results.push({ first, leaves: end - first, ...unpacked(bytes) });
 			setting.onDone(end - first);
 		}
@@ -102,13 +107,13 @@ function document(language: string, title: string, styles: string, body: string)
 async function printOne(
 	open: OpenPage,
 	markup: string,
-	scripts: PageScripts,
+	scripts: readonly string[],
 	paper: Paper,
 	leaves: number,
 ): Promise<Uint8Array> {
 	return open.run(60_000 + leaves * 2_000, async (page) => {
 		await page.setContent(markup);
-		await page.evaluate(scripts.own);
+		for (const script of scripts) await page.evaluate(script);
 		const measures = await page.evaluate("window.handbookPrint.measure()");
 		const pdf = await page.pdf({
 			width: `${paper.width}px`,
