@@ -24,7 +24,7 @@ import type { MarkdownRenderer } from "../render/markdown.ts";
 import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
 import { type Assembled, assemble, editionOf } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
-import { ATTACHMENT, type Edition, editionText, keepTabs } from "./edition.ts";
+import { ATTACHMENT, type Edition, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { joinSegments } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
@@ -224,7 +224,8 @@ async function printerOf(
 			const assembled = assemble(marked, bySection, { earlier: since, marks });
 			const look = createHash("sha256").update(common.styles).digest("hex").slice(0, 32);
 			const { paper, punch } = club;
-			return { sheets, assembled, edition: editionOf(sheets, assembled, { paper, punch, look }) };
+			const named = nameEdition(sheets, assembled.edition);
+			return { sheets: named, assembled, edition: editionOf(named, assembled, { paper, punch, look }) };
 		},
 		async makeOne(section) {
 			const laidOut = await layOut(jobsOf([section]), { ...common, area, onDone: () => undefined });

@@ -18,6 +18,7 @@ import { readFile } from "node:fs/promises";
 import { Ajv, type ValidateFunction } from "ajv";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Club } from "../model.ts";
+import { escapeHtml, type Html, raw } from "../render/html.ts";
 import { matchSequences } from "./match-sequences.ts";
 import type { PassageCodes } from "./passages.ts";
 import type { EditionMark, Sheets } from "./section.ts";
@@ -152,6 +153,22 @@ export function keepTabs(sheets: Sheets, { slots, sections }: Edition): Sheets {
 		sections: sheets.sections.map((section) =>
 			section.slot === undefined ? section : { ...section, slot: slotOf.get(section.tab) ?? next++ % slots },
 		),
+	};
+}
+
+/** The sheets as those of an edition: where they say which edition the binder is, they say this one. */
+export function nameEdition(sheets: Sheets, edition: EditionMark): Sheets {
+	const own = escapeHtml(sheets.edition.words);
+	const words = escapeHtml(edition.words);
+	if (own === words) return sheets;
+	const renamed = ({ text }: Html) => raw(text.replaceAll(own, words));
+	return {
+		...sheets,
+		edition,
+		sections: sheets.sections.map((section) => ({
+			...section,
+			parts: section.parts.map((part) => ({ ...part, html: renamed(part.html) })),
+		})),
 	};
 }
 
