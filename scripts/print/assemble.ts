@@ -25,7 +25,9 @@ export interface Leaf {
 	readonly prefix: string;
 	readonly number: number;
 	readonly blank: boolean;
-	/** The whole page as markup. */
+	/** The edition it carries at its foot, as it is printed; nothing where there is no foot. */
+	readonly issue: string;
+	/** The whole page as markup, without its edition: that is stamped on when pages are joined. */
 	readonly html: string;
 	/** The text area's markup alone, as it was laid out and filled. */
 	readonly text: string;
@@ -113,7 +115,7 @@ export function assemble(
 		const draft = drafts[position];
 		const text = filled[position] ?? "";
 		if (draft === undefined) return "";
-		return printedContent(leafHtml(sheets, draft, sideOf(position), text, "").text).replaceAll(words, "");
+		return printedContent(leafHtml(sheets, draft, sideOf(position), text).text).replaceAll(words, "");
 	};
 	const counts = new Map<string, number>();
 	const papers = Array.from({ length: drafts.length / 2 }, (_, i) => {
@@ -160,8 +162,9 @@ export function assemble(
 			prefix,
 			number,
 			blank,
+			issue: sheets.sections[section]?.bare === true ? "" : issue,
 			text,
-			html: leafHtml(sheets, draft, side, text, issue).text,
+			html: leafHtml(sheets, draft, side, text).text,
 		};
 	});
 	return {
@@ -239,7 +242,7 @@ function asWritten(text: string): string {
 		.replace(/\u00a0/g, "&nbsp;");
 }
 
-interface Draft extends Omit<Leaf, "html" | "side"> {
+interface Draft extends Omit<Leaf, "html" | "side" | "issue"> {
 	readonly head: string;
 }
 
@@ -274,7 +277,7 @@ export function pageReference(id: string, label: string, pages: number): Html {
 	return html`<a class="ref" href="#${id}"><span class="ref-room" aria-hidden="true">${room}</span><span class="ref-word" data-to="${id}"></span></a>`;
 }
 
-function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string, issue: string): Html {
+function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
 	const section = sheets.sections[draft.section];
 	const bare = section?.bare === true;
 	const head =
@@ -283,11 +286,19 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 			: html`<div class="leaf-head" aria-hidden="true"><span>${draft.head === section?.title ? "" : section?.title}</span><span>${draft.head}</span></div>`;
 	const foot = bare
 		? ""
-		: html`<div class="leaf-foot" aria-hidden="true"><span class="folio">${draft.label}</span><span>${sheets.foot} · ${issue}</span></div>`;
+		: html`<div class="leaf-foot" aria-hidden="true"><span class="folio">${draft.label}</span><span>${sheets.foot}</span></div>`;
 	const tab =
 		section?.slot === undefined
 			? ""
 			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${section.tab}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
+`;
+}
+
+/** A page with nothing but an edition at its foot, towards the outer edge from the words that every foot has. */
+export function issueHtml(foot: string, issue: string, side: Leaf["side"]): Html {
+	const unseen = html`<span style="visibility:hidden">${foot}</span>`;
+	const words = side === "right" ? html`${unseen} · ${issue}` : html`${issue} · ${unseen}`;
+	return html`<div class="leaf ${side}"><div class="leaf-foot" aria-hidden="true"><span class="folio" style="visibility:hidden">0</span><span>${words}</span></div></div>
 `;
 }

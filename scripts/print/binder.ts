@@ -30,7 +30,7 @@ import { joinSegments } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { markChanges } from "./passages.ts";
-import { printSegments } from "./print-segments.ts";
+import { printIssues, printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
 import type { SheetSection, Sheets } from "./section.ts";
 import { openCache } from "./sheet-cache.ts";
@@ -233,18 +233,21 @@ async function printerOf(
 			return assemble({ ...sheets, sections: [section] }, [laidOut.pages]);
 		},
 		async print({ sheets, assembled, edition }, selection) {
-			const segments = await printSegments(assembled, {
+			const setting = {
 				...common,
 				...(selection?.marks === true ? { beforehand: await readMarkScript() } : {}),
 				title: sheets.title,
 				paper,
-				onDone: (leaves) => step((parts * leaves) / assembled.leaves.length, "printing"),
-			});
+				onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
+			};
+			const segments = await printSegments(assembled, setting);
+			const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
+			const issues = { words, pdf: await printIssues(words, sheets.foot, setting) };
 			signal?.throwIfAborted();
-			const pdf = await joinSegments(segments, assembled, sheets, paper, {
-				name: ATTACHMENT,
-				text: editionText(edition),
-			});
+			// What follows needs no browser, and the browser's memory.
+			await pages.close();
+			const attachment = { name: ATTACHMENT, text: editionText(edition) };
+			const pdf = await joinSegments(segments, assembled, sheets, paper, { attachment, issues });
 			step(parts / 2, "reading back");
 			const problems = await verifyBinder({
 				pdf,
