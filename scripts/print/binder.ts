@@ -32,6 +32,7 @@ import { type Paper, paperOf } from "./paper.ts";
 import { markChanges } from "./passages.ts";
 import { printIssues, printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
+import { readJoined } from "./read-segments.ts";
 import type { SheetSection, Sheets } from "./section.ts";
 import { openCache } from "./sheet-cache.ts";
 import { verifyBinder } from "./verify.ts";
@@ -249,8 +250,14 @@ async function printerOf(
 			const attachment = { name: ATTACHMENT, text: editionText(edition) };
 			const pdf = await joinSegments(segments, assembled, sheets, paper, { attachment, issues });
 			step(parts / 2, "reading back");
+			const read = await readJoined(
+				{ pdf, segments, leaves: assembled.leaves, issues },
+				cache,
+				common.workers,
+			);
 			const problems = await verifyBinder({
 				pdf,
+				read,
 				sheets,
 				assembled,
 				segments,

@@ -27,11 +27,9 @@ import {
 } from "pdf-lib";
 import { type Assembled, LINK_HOST } from "./assemble.ts";
 import type { Paper } from "./paper.ts";
+import { POINTS } from "./points.ts";
 import type { Segment } from "./print-segments.ts";
 import type { Sheets } from "./section.ts";
-
-/** Points in a pixel. */
-export const POINTS = 72 / 96;
 
 /** What is added to the printed segments. */
 export interface Additions {

@@ -167,7 +167,7 @@ function applied(old: readonly Sheet[], packet: readonly Sheet[]): readonly Shee
 /** The words of a page without the edition at its foot and on the cover. */
 const wordsOf = ({ text }: PrintedPage) => text.replace(/Edition [0-9a-f]{8} of \d+ \w+ \d+/g, "Edition");
 
-describe("an update", () => {
+describe("an update", { timeout: 300_000 }, () => {
 	let earlier: Edition;
 	let old: readonly Sheet[];
 	const oldFile = join(folder, "old.pdf");
