@@ -14,7 +14,10 @@ export interface SizedClub {
 	readonly drills: number;
 }
 
-/** Weeks and drills in the demo's own proportion, for binders of about so many pages. */
+/**
+ * Weeks and drills in the demo's own proportion, for binders of about so many pages; the smallest comes
+ * to about a hundred, since shapes, skills, equipment and coverage are printed whole.
+ */
 export const SIZES: ReadonlyMap<number, SizedClub> = new Map([
 	[50, { weeks: 1, drills: 20 }],
 	[200, { weeks: 6, drills: 90 }],
