@@ -45,7 +45,8 @@ export function binderSheets(source: SheetSource): Sheets {
 	return {
 		title: `${club.name}: ${term.name}`,
 		language: club.language,
-		foot: `${club.name} · ${term.name} · ${edition}`,
+		foot: `${club.name} · ${term.name}`,
+		edition: { id: source.edition, words: edition },
 		date,
 		slots,
 		sections: [coverSection(source, edition), contentsSection(contentsOf(body)), ...body],

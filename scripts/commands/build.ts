@@ -7,7 +7,7 @@
 
 import { relative } from "node:path";
 import type { Handbook } from "../handbook.ts";
-import { printBinder } from "../print/binder.ts";
+import { editionFile, printBinder } from "../print/binder.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
@@ -67,7 +67,7 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		});
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
-		if (binder.pages === 0) staging.keep(BINDER);
+		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
 		staging.publish();
 		const here = relative(process.cwd(), outDir) || ".";
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);

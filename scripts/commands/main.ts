@@ -30,8 +30,8 @@ interface Options {
 	readonly name?: string;
 	readonly closed?: readonly string[];
 	readonly empty?: boolean;
-	readonly since?: string;
 	readonly write?: boolean;
+	readonly since?: string;
 }
 
 interface PrintOptions extends Options {
@@ -93,6 +93,7 @@ command("print", "check, then lay out the binder or single sheets as PDFs")
 	.option("--class <id>", "one class")
 	.option("--level <id>", "one level")
 	.option("--apparatus <id>", "one apparatus")
+	.option("--since <file>", "the edition of an earlier binder: its .edition.json, or its PDF")
 	.addOption(
 		new Option("--up <number>", "station cards to a sheet: 2 or 4 (default: both)").choices(["2", "4"]),
 	)
@@ -103,6 +104,12 @@ command("print", "check, then lay out the binder or single sheets as PDFs")
 			sheets: string | undefined,
 			{ week, class: group, level, apparatus, up, ...options }: PrintOptions,
 		) => {
+			if (sheets === "update-packet") {
+				if (options.since === undefined) return program.error("error: update-packet needs --since <file>");
+				const { updatePacket } = await import("./update-packet.ts");
+				exitCode = await updatePacket(run(options), options.since);
+				return;
+			}
 			const { printCommand } = await import("./print.ts");
 			const wish = {
 				sheets,
@@ -110,6 +117,7 @@ command("print", "check, then lay out the binder or single sheets as PDFs")
 				class: group,
 				level,
 				apparatus,
+				since: options.since,
 				up: up === undefined ? undefined : up === "2" ? 2 : 4,
 			} as const;
 			exitCode = await printCommand(run(options), wish);

@@ -3,8 +3,15 @@
 import type { SheetKind } from "../print/sheet-file.ts";
 
 /** What can be printed, as the help lists it. */
-export const PRINT_CHOICES: readonly { readonly name: "binder" | SheetKind; readonly what: string }[] = [
+export const PRINT_CHOICES: readonly {
+	readonly name: "binder" | "update-packet" | SheetKind;
+	readonly what: string;
+}[] = [
 	{ name: "binder", what: "the term's binder; this is what is printed without a choice" },
+	{
+		name: "update-packet",
+		what: "the leaves that an earlier binder needs, and a list of what to take out (--since)",
+	},
 	{ name: "class-sheets", what: "one leaf for each class in each week (--week, --class)" },
 	{
 		name: "week-packet",

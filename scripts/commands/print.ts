@@ -7,7 +7,8 @@ import { join, relative } from "node:path";
 import { contentDate } from "../../layouts/sheets/binder.ts";
 import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import type { Handbook } from "../handbook.ts";
-import { printBinder } from "../print/binder.ts";
+import { editionFile, printBinder } from "../print/binder.ts";
+import type { Edition } from "../print/edition.ts";
 import { SHEET_KINDS, type SheetKind } from "../print/sheet-file.ts";
 import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
@@ -15,12 +16,15 @@ import { BINDER } from "./build.ts";
 import { openClub } from "./open-club.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { addToOutput } from "./publish.ts";
+import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
-import { Progress, type Run } from "./run.ts";
+import { Progress, type Run, untilInterrupted } from "./run.ts";
 
 /** What the director typed. */
 export interface PrintWish {
 	readonly sheets?: string | undefined;
+	/** An earlier edition of the binder whose leaves keep theirs where they have not changed. */
+	readonly since?: string | undefined;
 	readonly week?: string | undefined;
 	readonly class?: string | undefined;
 	readonly level?: string | undefined;
@@ -51,6 +55,12 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		);
 		return 2;
 	}
+	if (wish.since !== undefined && kind !== undefined) {
+		out.line(`--since has no meaning for ${sheets}; it goes with binder, update-packet.`);
+		return 2;
+	}
+	const earlier = wish.since === undefined ? undefined : await readSince(wish.since, out);
+	if (earlier === null) return 2;
 	for (const [option, kinds] of Object.entries(USED_BY)) {
 		const given = Object.entries(wish).some(([name, value]) => name === option && value !== undefined);
 		if (!given || (kind !== undefined && kinds.includes(kind))) continue;
@@ -61,7 +71,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
 	const progress = new Progress(run.progress);
-	if (kind === undefined) return binder(run, opened.handbook, progress);
+	if (kind === undefined) return binder(run, opened.handbook, earlier, progress);
 
 	const choice = choiceOf(opened.handbook, kind, wish);
 	if (typeof choice === "string") {
@@ -106,17 +116,26 @@ export async function sheetsInto(
 async function binder(
 	{ clubDir, outDir, out }: Run,
 	handbook: Handbook,
+	earlier: Edition | undefined,
 	progress: Progress,
 ): Promise<number> {
 	const outFile = join(outDir, BINDER);
-	const printed = await printBinder(handbook, {
-		outFile,
-		progress: (done, total, label) => progress.show("binder", done, total, label),
-	});
+	const printed = await untilInterrupted((signal) =>
+		printBinder(handbook, {
+			outFile,
+			since: earlier,
+			signal,
+			progress: (done, total, label) => progress.show("binder", done, total, label),
+		}),
+	);
 	progress.end();
+	if (printed === undefined) {
+		out.line("Interrupted; the last good binder stays as it is.");
+		return 130;
+	}
 	reportProblems(printed.problems, clubDir, out);
 	if (printed.pages > 0) {
-		addToOutput(outDir, [BINDER]);
+		addToOutput(outDir, [BINDER, editionFile(BINDER)]);
 		out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(printed.pages, "page")}`);
 	}
 	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;

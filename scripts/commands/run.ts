@@ -56,3 +56,24 @@ export class Progress {
 		return `, about ${Math.ceil((passed / share - passed) / 1000)} s left`;
 	}
 }
+
+/**
+ * Does work that can be interrupted: at the first signal to end it is told to stop, and cleans up.
+ *
+ * @returns undefined where it was interrupted
+ */
+export async function untilInterrupted<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T | undefined> {
+	const stop = new AbortController();
+	const onSignal = () => stop.abort();
+	for (const name of SIGNALS) process.once(name, onSignal);
+	try {
+		return await work(stop.signal);
+	} catch (error) {
+		if (stop.signal.aborted) return undefined;
+		throw error;
+	} finally {
+		for (const name of SIGNALS) process.off(name, onSignal);
+	}
+}
+
+const SIGNALS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;

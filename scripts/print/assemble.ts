@@ -5,11 +5,15 @@
  *   2. pages get a side: each such set starts on the right, and an odd one ends with a blank back
  *   3. every target gets the leaf it stands on
  *   4. references, which were laid out as boxes of a fixed width, get the label of their target
+ *   5. two pages each are a leaf of paper, which gets the edition in which it last changed
  */
 
+import { createHash } from "node:crypto";
 import { type Html, html, raw } from "../render/html.ts";
+import { type Edition, type EditionLeaf, issueLeaves } from "./edition.ts";
 import type { CutPage } from "./in-page.ts";
-import type { Sheets, SheetTarget } from "./section.ts";
+import { CHANGED, passageCodes, printedContent } from "./passages.ts";
+import type { EditionMark, Sheets, SheetTarget } from "./section.ts";
 
 export interface Leaf {
 	/** Position in `Sheets.sections`. */
@@ -21,7 +25,9 @@ export interface Leaf {
 	readonly prefix: string;
 	readonly number: number;
 	readonly blank: boolean;
-	/** The whole page as markup. */
+	/** The edition it carries at its foot, as it is printed; nothing where there is no foot. */
+	readonly issue: string;
+	/** The whole page as markup, without its edition: that is stamped on when pages are joined. */
 	readonly html: string;
 	/** The text area's markup alone, as it was laid out and filled. */
 	readonly text: string;
@@ -37,6 +43,20 @@ export interface Assembled {
 	readonly targets: ReadonlyMap<string, Target>;
 	/** Ids that something refers to and that stand nowhere. */
 	readonly missing: readonly string[];
+	/** The leaves of paper: two pages each. */
+	readonly papers: readonly EditionLeaf[];
+	/** The editions that the papers carry. */
+	readonly issues: readonly EditionMark[];
+	/** The binder's own edition. */
+	readonly edition: EditionMark;
+}
+
+/** What leaves are compared with. */
+export interface Since {
+	/** Its leaves keep their edition where they say the same. */
+	readonly earlier?: Edition | undefined;
+	/** Marks the numbers of pages that have shifted since. */
+	readonly marks?: boolean;
 }
 
 /** Where links inside the binder lead until the segments are joined; a host that cannot exist. */
@@ -45,7 +65,11 @@ export const LINK_HOST = "https://binder.invalid/#";
 const BLANK_WORDS = "This side is left blank, so that these pages can be replaced on their own.";
 
 /** Makes leaves of the laid-out pages: for each section, for each of its parts, its pages. */
-export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly CutPage[])[])[]): Assembled {
+export function assemble(
+	sheets: Sheets,
+	laidOut: readonly (readonly (readonly CutPage[])[])[],
+	{ earlier, marks = false }: Since = {},
+): Assembled {
 	const drafts: Draft[] = [];
 	const targets = new Map<string, Target>();
 	sheets.sections.forEach((section, number) => {
@@ -75,16 +99,62 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 	});
 
 	const missing = new Set<string>();
+	const labelAt = (id: string): string => {
+		const target = targets.get(id);
+		if (target === undefined) missing.add(id);
+		return drafts[target?.leaf ?? -1]?.label ?? "";
+	};
+	const filled = drafts.map(({ text }) =>
+		text
+			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + labelAt(id) + end)
+			.replaceAll('href="#', `href="${LINK_HOST}`),
+	);
+	// Whatever is replaced on its own fills whole leaves, so it starts on the right.
+	const sideOf = (position: number) => (position % 2 === 0 ? "right" : "left");
+	const words = asWritten(sheets.edition.words);
+	const content = (position: number): string => {
+		const draft = drafts[position];
+		const text = filled[position] ?? "";
+		if (draft === undefined) return "";
+		return printedContent(leafHtml(sheets, draft, sideOf(position), text).text).replaceAll(words, "");
+	};
+	const counts = new Map<string, number>();
+	const papers = Array.from({ length: drafts.length / 2 }, (_, i) => {
+		const front = drafts[2 * i];
+		const part = front?.prefix ?? "";
+		const number = (counts.get(part) ?? 0) + 1;
+		counts.set(part, number);
+		return {
+			section: front?.section ?? 0,
+			part,
+			number,
+			front: front?.label ?? "",
+			back: drafts[2 * i + 1]?.label ?? "",
+			hash: createHash("sha256")
+				.update(content(2 * i))
+				.update("\n")
+				.update(content(2 * i + 1))
+				.digest("hex")
+				.slice(0, 32),
+			namesBinder: filled[2 * i]?.includes(words) === true || filled[2 * i + 1]?.includes(words) === true,
+		};
+	});
+	const issued = issueLeaves(papers, sheets.edition, earlier);
+	const issueWords = new Map(issued.issues.map((issue) => [issue.id, issue.words]));
+
+	const hasShifted = (id: string) => {
+		const before = earlier?.numbers[id];
+		return before !== undefined && before !== labelAt(id);
+	};
 	const leaves = drafts.map((draft, position): Leaf => {
-		const text = draft.text
-			.replace(REFERENCE, (_, start: string, id: string, end: string) => {
-				const target = targets.get(id);
-				if (target === undefined) missing.add(id);
-				return start + (drafts[target?.leaf ?? -1]?.label ?? "") + end;
-			})
-			.replaceAll('href="#', `href="${LINK_HOST}`);
-		// Whatever is replaced on its own fills whole leaves, so it starts on the right.
-		const side = position % 2 === 0 ? "right" : "left";
+		const plain = (filled[position] ?? "").replaceAll(words, asWritten(issued.edition.words));
+		const text = marks
+			? plain.replace(FILLED, (all, start: string, id: string, label: string, end: string) =>
+					hasShifted(id) ? `${start}<span ${CHANGED}="">${label}</span>${end}` : all,
+				)
+			: plain;
+		const side = sideOf(position);
+		const issue = issueWords.get(issued.leaves[position >> 1]?.issue ?? "") ?? sheets.edition.words;
 		const { section, label, prefix, number, blank } = draft;
 		return {
 			section,
@@ -93,14 +163,87 @@ export function assemble(sheets: Sheets, laidOut: readonly (readonly (readonly C
 			prefix,
 			number,
 			blank,
+			issue: sheets.sections[section]?.bare === true ? "" : issue,
 			text,
 			html: leafHtml(sheets, draft, side, text).text,
 		};
 	});
-	return { leaves, targets, missing: [...missing] };
+	return {
+		leaves,
+		targets,
+		missing: [...missing],
+		papers: issued.leaves,
+		issues: issued.issues,
+		edition: issued.edition,
+	};
 }
 
-interface Draft extends Omit<Leaf, "html" | "side"> {
+/** The edition of an assembled binder. */
+export function editionOf(
+	sheets: Sheets,
+	assembled: Assembled,
+	{ paper, punch, look }: Pick<Edition, "paper" | "punch" | "look">,
+): Edition {
+	const numbers = [...assembled.targets].flatMap(([id, { leaf }]): readonly (readonly [string, string])[] => {
+		const label = assembled.leaves[leaf]?.label ?? "";
+		return label === "" ? [] : [[id, label]];
+	});
+	return {
+		format: 1,
+		edition: assembled.edition.id,
+		title: sheets.title,
+		paper,
+		punch,
+		look,
+		slots: sheets.slots,
+		issues: assembled.issues,
+		sections: sheets.sections.map(({ title, tab, slot }) => ({ title, tab, slot: slot ?? null })),
+		leaves: assembled.papers,
+		passages: passageCodes(sheets),
+		numbers: Object.fromEntries(numbers),
+	};
+}
+
+/** Some leaves of paper alone. Links to what is not on them are links no more. */
+export function someLeaves(assembled: Assembled, papers: readonly number[]): Assembled {
+	const pages = papers.flatMap((paper) => [2 * paper, 2 * paper + 1]);
+	const places = new Map(pages.map((page, position) => [page, position]));
+	const targets = new Map(
+		[...assembled.targets].flatMap(([id, target]): readonly (readonly [string, Target])[] => {
+			const leaf = places.get(target.leaf);
+			return leaf === undefined ? [] : [[id, { ...target, leaf }]];
+		}),
+	);
+	const unlinked = (markup: string) =>
+		markup
+			.replace(LINK, (all, id: string) => (targets.has(id) ? all : ""))
+			.replace(FILLED, (all, _start: string, id: string, label: string) =>
+				targets.has(id) ? all : `<span class="ref-word">${label}</span>`,
+			);
+	return {
+		...assembled,
+		leaves: pages.flatMap((page) => {
+			const leaf = assembled.leaves[page];
+			return leaf === undefined ? [] : [{ ...leaf, text: unlinked(leaf.text), html: unlinked(leaf.html) }];
+		}),
+		targets,
+		papers: papers.flatMap((paper) => assembled.papers[paper] ?? []),
+	};
+}
+
+/** A link inside the binder: its address attribute, with the space before it. */
+const LINK = new RegExp(` href="${LINK_HOST.replace(/[.#/]/g, "\\$&")}([^"]*)"`, "g");
+
+/** Text as a browser writes it into markup. */
+function asWritten(text: string): string {
+	return text
+		.replace(/&/g, "&amp;")
+		.replace(/</g, "&lt;")
+		.replace(/>/g, "&gt;")
+		.replace(/\u00a0/g, "&nbsp;");
+}
+
+interface Draft extends Omit<Leaf, "html" | "side" | "issue"> {
 	readonly head: string;
 	readonly wide: boolean;
 }
@@ -115,6 +258,10 @@ function fillLeaf(drafts: Draft[]): void {
 
 /** The empty words of a reference, as `pageReference` writes them. */
 const REFERENCE = /(<span class="ref-word" data-to="([^"]*)">)(<\/span>)/g;
+
+/** The same with its words. */
+const FILLED =
+	/(<span class="ref-word" data-to="([^"]*)">)((?:[^<]|<span data-changed="">[^<]*<\/span>)*)(<\/span>)/g;
 
 /** "W3 · Floor 2". */
 export function labelOf(prefix: string, number: number): string {
@@ -156,5 +303,13 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 			? ""
 			: html`<div class="leaf-tab" style="--slot:${section.slot};font-size:${tabSize(section.tab)}px" aria-hidden="true"><span>${section.tab}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
+`;
+}
+
+/** A page with nothing but an edition at its foot, towards the outer edge from the words that every foot has. */
+export function issueHtml(foot: string, issue: string, side: Leaf["side"]): Html {
+	const unseen = html`<span style="visibility:hidden">${foot}</span>`;
+	const words = side === "right" ? html`${unseen} · ${issue}` : html`${issue} · ${unseen}`;
+	return html`<div class="leaf ${side}"><div class="leaf-foot" aria-hidden="true"><span class="folio" style="visibility:hidden">0</span><span>${words}</span></div></div>
 `;
 }

@@ -12,27 +12,30 @@
  * Whatever fails on the way, the last good binder stays where it is.
  */
 
-import { randomUUID } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import { mkdir, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import type { SheetSource } from "../../layouts/sheets/source.ts";
 import type { Measured } from "../compute/measure.ts";
-import type { Place } from "../model.ts";
+import type { Id, LinkedDrill, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
 import type { Words } from "../words/words.ts";
-import { assemble } from "./assemble.ts";
-import { type BrowserPages, openBrowser, type PageScripts, readPageScripts } from "./browser-pages.ts";
+import { type Assembled, assemble, editionOf } from "./assemble.ts";
+import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
+import { ATTACHMENT, type Edition, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { hyphenatorOf } from "./hyphenate.ts";
 import { joinSegments } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
 import { type Paper, paperOf } from "./paper.ts";
-import { printSegments } from "./print-segments.ts";
+import { markChanges } from "./passages.ts";
+import { printIssues, printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
-import type { Sheets } from "./section.ts";
+import { readJoined } from "./read-segments.ts";
+import type { SheetSection, Sheets } from "./section.ts";
 import { openCache } from "./sheet-cache.ts";
 import { verifyBinder } from "./verify.ts";
 
@@ -45,7 +48,10 @@ export interface PrintSource extends Measured {
 }
 
 export interface PrintOptions {
+	/** The PDF; its edition is written beside it. */
 	readonly outFile: string;
+	/** An edition whose leaves keep their own edition where they have not changed since. */
+	readonly since?: Edition | undefined;
 	/** Where to look for a browser. */
 	readonly browser?: BrowserSearch;
 	/** Called with what is done of how much, and with what is being worked on. */
@@ -68,9 +74,83 @@ export interface PrintedBinder {
 /** For what is about no file of its own. */
 const NO_PLACE: Place = { file: "_data/club.yaml", line: 1, column: 1 };
 
+/** Where the edition of a printed file is written. */
+export function editionFile(pdfFile: string): string {
+	return pdfFile.replace(/(\.pdf)?$/, ".edition.json");
+}
+
 /** Prints the binder. Throws where the signal was given, or the output folder cannot be written. */
 export async function printBinder(handbook: PrintSource, options: PrintOptions): Promise<PrintedBinder> {
-	const failed = (problems: readonly Problem[]): PrintedBinder => ({ problems, pages: 0, sections: 0 });
+	return withPrinter(
+		handbook,
+		options,
+		async (printer) => {
+			const made = await printer.make();
+			if ("problems" in made) return failed(made.problems);
+			const printed = await printer.print(made);
+			if (hasErrors(printed.problems)) return failed(printed.problems);
+			await putInPlace(options.outFile, printed.pdf, made.edition);
+			if (printed.problems.length === 0) await printer.sweep();
+			return {
+				problems: printed.problems,
+				pages: made.assembled.leaves.length,
+				sections: made.sheets.sections.length,
+			};
+		},
+		failed,
+	);
+}
+
+function failed(problems: readonly Problem[]): PrintedBinder {
+	return { problems, pages: 0, sections: 0 };
+}
+
+export function hasErrors(problems: readonly Problem[]): boolean {
+	return problems.some(({ severity }) => severity === "error");
+}
+
+/** A binder that was laid out and assembled, and is ready to be printed. */
+export interface Made {
+	readonly sheets: Sheets;
+	readonly assembled: Assembled;
+	readonly edition: Edition;
+}
+
+/** What is not the whole binder. */
+export interface Selection {
+	/** Draws a bar beside what is marked as changed. */
+	readonly marks: boolean;
+	/** The drills whose cards must be found. */
+	readonly drills: ReadonlyMap<Id, LinkedDrill>;
+}
+
+/** What printing consists of, with a browser at work. */
+export interface Printer {
+	readonly paper: Paper;
+	/** Lays out and assembles all sheets, or says why that cannot be done. */
+	make(marks?: boolean): Promise<Made | { readonly problems: readonly Problem[] }>;
+	/** Lays out and assembles one section more. */
+	makeOne(section: SheetSection): Promise<Assembled | { readonly problems: readonly Problem[] }>;
+	/** Prints leaves, joins them, reads them back. */
+	print(
+		made: Made,
+		selection?: Selection,
+	): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }>;
+	/** Forgets earlier runs' work that this one had no use for. */
+	sweep(): Promise<void>;
+}
+
+/**
+ * Starts a browser for the work and closes it afterwards.
+ *
+ * @param failed what is given where no browser is to be had
+ */
+export async function withPrinter<T>(
+	handbook: PrintSource,
+	options: PrintOptions,
+	work: (printer: Printer) => Promise<T>,
+	failed: (problems: readonly Problem[]) => T,
+): Promise<T> {
 	options.signal?.throwIfAborted();
 	options.progress?.(0, 1, "starting the browser");
 	const found = await findBrowser(options.browser);
@@ -85,12 +165,8 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 	const stop = () => void pages.close();
 	options.signal?.addEventListener("abort", stop, { once: true });
 	try {
-		const sheets = binderSheets(await sourceOf(handbook));
-		const printed = await printSheets(sheets, handbook, pages, await readPageScripts(), options);
-		if (printed.problems.some(({ severity }) => severity === "error")) return failed(printed.problems);
-		options.signal?.throwIfAborted();
-		await putInPlace(options.outFile, printed.pdf);
-		return { problems: printed.problems, pages: printed.pages, sections: sheets.sections.length };
+		const result = await work(await printerOf(handbook, pages, options));
+		return result;
 	} catch (error) {
 		// Closing the browser makes whatever waits for it fail; the reason is the signal.
 		options.signal?.throwIfAborted();
@@ -101,15 +177,16 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 	}
 }
 
-async function printSheets(
-	sheets: Sheets,
+async function printerOf(
 	handbook: PrintSource,
 	pages: BrowserPages,
-	scripts: PageScripts,
 	options: PrintOptions,
-): Promise<{ readonly problems: readonly Problem[]; readonly pdf: Uint8Array; readonly pages: number }> {
-	const { signal } = options;
-	const paper = paperOf(handbook.curriculum.club);
+): Promise<Printer> {
+	const { signal, since } = options;
+	const { club } = handbook.curriculum;
+	const all = binderSheets(await sourceOf(handbook));
+	const sheets = since === undefined ? all : keepTabs(all, since);
+	const paper = paperOf(club);
 	const cache = openCache(
 		options.cacheDir === false
 			? undefined
@@ -117,56 +194,102 @@ async function printSheets(
 	);
 	const common = {
 		pages,
-		scripts,
+		scripts: await readPageScripts(),
 		styles: await printStyles(paper, sheets.slots),
 		language: sheets.language,
 		cache,
 		workers: options.workers ?? 2,
 		signal,
 	};
+	const area = { width: paper.areaWidth, height: paper.areaHeight };
 
-	const jobs = jobsOf(sheets, paper);
 	// Laying out and printing take about as long as each other; joining and reading back a little less.
-	const total = jobs.length * 3;
+	const parts = sheets.sections.reduce((sum, section) => sum + section.parts.length, 0);
+	const total = parts * 3;
 	let done = 0;
 	const step = (steps: number, label: string) => {
 		done = Math.min(total, done + steps);
 		options.progress?.(Math.floor(done), total, label);
 	};
-	const area = { width: paper.areaWidth, height: paper.areaHeight };
-	const laidOut = await layOut(jobs, { ...common, area, onDone: (title) => step(1, title) });
-	if (laidOut.problems.length > 0) return { problems: laidOut.problems, pdf: new Uint8Array(), pages: 0 };
-
-	let next = 0;
-	const bySection = sheets.sections.map(({ parts }) => parts.map(() => laidOut.pages[next++] ?? []));
-	const assembled = assemble(sheets, bySection);
-	const segments = await printSegments(assembled, {
-		...common,
-		title: sheets.title,
+	return {
 		paper,
-		onDone: (leaves) => step((jobs.length * leaves) / assembled.leaves.length, "printing"),
-	});
-	signal?.throwIfAborted();
-	const pdf = await joinSegments(segments, assembled, sheets, paper);
-	step(jobs.length / 2, "reading back");
-	const problems = await verifyBinder({
-		pdf,
-		sheets,
-		assembled,
-		segments,
-		paper,
-		handbook,
-		elsewhere: NO_PLACE,
-		threads: common.workers,
-	});
-	step(total, "done");
-	if (problems.length === 0) await cache.sweep();
-	return { problems, pdf, pages: assembled.leaves.length };
+		async make(marks = false) {
+			const marked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
+			const laidOut = await layOut(jobsOf(sheets, marked.sections, paper), {
+				...common,
+				area,
+				onDone: (title) => step(1, title),
+			});
+			if (laidOut.problems.length > 0) return { problems: laidOut.problems };
+			let next = 0;
+			const bySection = sheets.sections.map((section) =>
+				section.parts.map(() => laidOut.pages[next++] ?? []),
+			);
+			const assembled = assemble(marked, bySection, { earlier: since, marks });
+			const look = createHash("sha256").update(common.styles).digest("hex").slice(0, 32);
+			const named = nameEdition(sheets, assembled.edition);
+			return {
+				sheets: named,
+				assembled,
+				edition: editionOf(named, assembled, { paper: club.paper, punch: club.punch, look }),
+			};
+		},
+		async makeOne(section) {
+			const laidOut = await layOut(jobsOf(sheets, [section], paper), {
+				...common,
+				area,
+				onDone: () => undefined,
+			});
+			if (laidOut.problems.length > 0) return { problems: laidOut.problems };
+			return assemble({ ...sheets, sections: [section] }, [laidOut.pages]);
+		},
+		async print({ sheets, assembled, edition }, selection) {
+			const setting = {
+				...common,
+				...(selection?.marks === true ? { beforehand: await readMarkScript() } : {}),
+				title: sheets.title,
+				paper,
+				onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
+			};
+			const segments = await printSegments(assembled, setting);
+			const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
+			const issues = { words, pdf: await printIssues(words, sheets.foot, setting) };
+			signal?.throwIfAborted();
+			// What follows needs no browser, and the browser's memory.
+			await pages.close();
+			const attachment = { name: ATTACHMENT, text: editionText(edition) };
+			const pdf = await joinSegments(segments, assembled, sheets, paper, { attachment, issues });
+			step(parts / 2, "reading back");
+			const read = await readJoined(
+				{ pdf, segments, leaves: assembled.leaves, issues },
+				cache,
+				common.workers,
+			);
+			const problems = await verifyBinder({
+				pdf,
+				read,
+				sheets,
+				assembled,
+				segments,
+				paper,
+				handbook:
+					selection === undefined
+						? handbook
+						: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
+				elsewhere: NO_PLACE,
+				threads: common.workers,
+			});
+			step(total, "done");
+			signal?.throwIfAborted();
+			return { problems, pdf };
+		},
+		sweep: () => cache.sweep(),
+	};
 }
 
-function jobsOf(sheets: Sheets, paper: Paper): readonly LayoutJob[] {
-	const hyphenate = hyphenatorOf(sheets.language);
-	return sheets.sections.flatMap((section) => {
+function jobsOf({ language }: Sheets, sections: readonly SheetSection[], paper: Paper): readonly LayoutJob[] {
+	const hyphenate = hyphenatorOf(language);
+	return sections.flatMap((section) => {
 		const source = section.targets.find((target) => target.source !== undefined)?.source;
 		return section.parts.map(({ head, html, wide }) => ({
 			title: head === "" || head === section.title ? section.title : `${section.title}, ${head}`,
@@ -211,14 +334,21 @@ export async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
 }
 
 /** Writes beside and renames: a reader never sees half a file, and a failure leaves the old one. */
-async function putInPlace(outFile: string, pdf: Uint8Array): Promise<void> {
+export async function putInPlace(outFile: string, pdf: Uint8Array, edition: Edition): Promise<void> {
 	await mkdir(dirname(outFile), { recursive: true });
-	const beside = `${outFile}.${randomUUID().slice(0, 8)}.part`;
+	const written: [string, string][] = [];
 	try {
-		await writeFile(beside, pdf);
-		await rename(beside, outFile);
+		for (const [file, content] of [
+			[editionFile(outFile), editionText(edition)],
+			[outFile, pdf],
+		] as const) {
+			const beside = `${file}.${randomUUID().slice(0, 8)}.part`;
+			written.push([beside, file]);
+			await writeFile(beside, content);
+		}
+		for (const [beside, file] of written) await rename(beside, file);
 	} catch (error) {
-		await rm(beside, { force: true });
+		for (const [beside] of written) await rm(beside, { force: true });
 		throw error;
 	}
 }

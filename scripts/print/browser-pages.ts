@@ -42,15 +42,20 @@ export interface PageScripts {
 /** Reads and translates the scripts that run in pages. */
 export async function readPageScripts(): Promise<PageScripts> {
 	const pagedjs = join(packageFolder("pagedjs-cli"), "dist", "browser.js");
-	const own = await transform(await readFile(new URL("./in-page.ts", import.meta.url), "utf8"), {
-		loader: "ts",
-		format: "iife",
-		target: "chrome110",
-	});
 	return {
 		layout: `window.PagedConfig = { auto: false };\n${await readFile(pagedjs, "utf8")}`,
-		own: own.code,
+		own: await translated("./in-page.ts"),
 	};
+}
+
+/** The script that draws the marks of an update. */
+export function readMarkScript(): Promise<string> {
+	return translated("./draw-marks.ts");
+}
+
+async function translated(file: string): Promise<string> {
+	const text = await readFile(new URL(file, import.meta.url), "utf8");
+	return (await transform(text, { loader: "ts", format: "iife", target: "chrome110" })).code;
 }
 
 /** Starts the browser. Throws where it does not start. */

@@ -27,18 +27,29 @@ import {
 } from "pdf-lib";
 import { type Assembled, LINK_HOST } from "./assemble.ts";
 import type { Paper } from "./paper.ts";
+import { POINTS } from "./points.ts";
 import type { Segment } from "./print-segments.ts";
 import type { Sheets } from "./section.ts";
 
-/** Points in a pixel. */
-export const POINTS = 72 / 96;
+/** What is added to the printed segments. */
+export interface Additions {
+	/** A text that travels in the PDF. */
+	readonly attachment?: { readonly name: string; readonly text: string };
+	/** The editions at the foot of leaves: for each of the words a right page and a left one. */
+	readonly issues?: { readonly words: readonly string[]; readonly pdf: Uint8Array };
+}
+
+/** What a joined file is made of and named by. */
+type JoinedLeaves = Pick<Assembled, "leaves" | "targets">;
+type JoinedSheets = Pick<Sheets, "title" | "language" | "date">;
 
 /** Joins the segments. Throws where a segment is not what the browser prints. */
 export async function joinSegments(
 	segments: readonly Segment[],
-	assembled: Assembled,
-	sheets: Sheets,
+	assembled: JoinedLeaves,
+	sheets: JoinedSheets,
 	paper: Paper,
+	{ attachment, issues }: Additions = {},
 ): Promise<Uint8Array> {
 	const binder = await PDFDocument.create({ updateMetadata: false });
 	const { context, catalog } = binder;
@@ -72,6 +83,7 @@ export async function joinSegments(
 		removeTreesOf(source, context, shift);
 	}
 
+	if (issues !== undefined) await stampIssues(context, pages, assembled, issues);
 	const pageRoot = context.lookup(pageTree, PDFDict);
 	pageRoot.set(PDFName.of("Kids"), context.obj(pages));
 	pageRoot.set(PDFName.of("Count"), PDFNumber.of(pages.length));
@@ -89,6 +101,13 @@ export async function joinSegments(
 	binder.setLanguage(sheets.language);
 	binder.setCreationDate(date);
 	binder.setModificationDate(date);
+	if (attachment !== undefined) {
+		await binder.attach(new TextEncoder().encode(attachment.text), attachment.name, {
+			mimeType: "application/json",
+			creationDate: date,
+			modificationDate: date,
+		});
+	}
 	return binder.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
 }
 
@@ -136,6 +155,63 @@ function removeTreesOf(source: PDFDocument, context: PDFContext, shift: number):
 	visit(source.catalog.get(PDFName.of("Pages")));
 }
 
+/**
+ * Lays an edition over each page that carries one: the page it was printed on becomes a form, which is
+ * painted after the page's own content, outside its structure.
+ */
+async function stampIssues(
+	context: PDFContext,
+	pages: readonly PDFRef[],
+	{ leaves }: JoinedLeaves,
+	{ words, pdf }: NonNullable<Additions["issues"]>,
+): Promise<void> {
+	const source = await PDFDocument.load(pdf, { updateMetadata: false });
+	const shift = context.largestObjectNumber;
+	moveObjects(source.context, context, shift);
+	const forms = source.getPages().map((page) => {
+		const moved = context.lookup(PDFRef.of(page.ref.objectNumber + shift), PDFDict);
+		const contents = moved.get(PDFName.of("Contents"));
+		const stream = context.lookup(contents);
+		if (!(contents instanceof PDFRef && stream instanceof PDFRawStream)) {
+			throw new Error("A printed page has one stream of content.");
+		}
+		const form = PDFDict.withContext(context);
+		for (const [key, value] of stream.dict.entries()) form.set(key, value);
+		form.set(PDFName.of("Type"), PDFName.of("XObject"));
+		form.set(PDFName.of("Subtype"), PDFName.of("Form"));
+		const { width, height } = page.getSize();
+		form.set(PDFName.of("BBox"), context.obj([0, 0, width, height]));
+		const resources = page.node.getInheritableAttribute(PDFName.of("Resources"));
+		if (resources !== undefined) form.set(PDFName.of("Resources"), movedObject(resources, context, shift));
+		context.delete(contents);
+		context.delete(PDFRef.of(page.ref.objectNumber + shift));
+		return context.register(PDFRawStream.of(form, stream.contents));
+	});
+	removeTreesOf(source, context, shift);
+	const before = context.register(context.stream("q\n"));
+	const after = context.register(context.stream("\nQ /Artifact BMC /Edition Do EMC\n"));
+	leaves.forEach(({ issue, side }, position) => {
+		const form = forms[2 * words.indexOf(issue) + (side === "right" ? 0 : 1)];
+		const ref = pages[position];
+		if (issue === "" || form === undefined || ref === undefined) return;
+		const page = context.lookup(ref, PDFDict);
+		const contents = page.get(PDFName.of("Contents"));
+		if (contents === undefined) throw new Error("A printed page has content.");
+		const own = contents instanceof PDFArray ? contents.asArray() : [contents];
+		page.set(PDFName.of("Contents"), context.obj([before, ...own, after]));
+		// Pages of a segment may share their resources.
+		const shared = page.lookup(PDFName.of("Resources"), PDFDict);
+		const resources = PDFDict.withContext(context);
+		for (const [key, value] of shared.entries()) resources.set(key, value);
+		const objects = PDFDict.withContext(context);
+		const others = shared.lookup(PDFName.of("XObject"));
+		for (const [key, value] of others instanceof PDFDict ? others.entries() : []) objects.set(key, value);
+		objects.set(PDFName.of("Edition"), form);
+		resources.set(PDFName.of("XObject"), objects);
+		page.set(PDFName.of("Resources"), resources);
+	});
+}
+
 /** One structure tree made of several. */
 class StructureTree {
 	readonly #context: PDFContext;
@@ -172,7 +248,14 @@ class StructureTree {
 			for (let i = 0; i < annotations.size(); i++) shiftKey(annotations.lookup(i, PDFDict), "StructParent");
 		}
 		const seen = new Set<PDFDict>();
-		const name = (value: PDFString | PDFHexString) => `s${segment}-${value.decodeText()}`;
+		// The browser counts on from one document of a page to the next; names must not tell.
+		const numbers = new Map<string, number>();
+		const name = (value: PDFString | PDFHexString) => {
+			const words = value.decodeText();
+			const number = numbers.get(words) ?? numbers.size;
+			numbers.set(words, number);
+			return `s${segment}-${number}`;
+		};
 		const visit = (ref: PDFObject | undefined) => {
 			const element = ref instanceof PDFRef ? context.lookup(ref) : ref;
 			if (element instanceof PDFArray) {
@@ -197,6 +280,7 @@ class StructureTree {
 			context.lookup(top, PDFDict).set(PDFName.of("P"), this.#top);
 			this.#kids.push(top);
 		}
+		for (const key of ["ParentTree", "IDTree"]) deleteTree(context, root.get(PDFName.of(key)));
 		context.delete(rootRef);
 	}
 
@@ -220,6 +304,15 @@ class StructureTree {
 		catalog.set(PDFName.of("StructTreeRoot"), this.#top);
 		catalog.set(PDFName.of("MarkInfo"), context.obj({ Marked: true }));
 	}
+}
+
+/** Takes away the nodes of a number or name tree; what they lead to stays. */
+function deleteTree(context: PDFContext, node: PDFObject | undefined): void {
+	const dict = node === undefined ? undefined : context.lookup(node);
+	if (!(dict instanceof PDFDict)) return;
+	const kids = dict.lookup(PDFName.of("Kids"));
+	if (kids instanceof PDFArray) for (const kid of kids.asArray()) deleteTree(context, kid);
+	if (node instanceof PDFRef) context.delete(node);
 }
 
 /** The cells that a table cell names as its heads, by their new names. */
@@ -300,7 +393,7 @@ function destinations(
 }
 
 /** What a reader shows as a page's number: the label at its foot. */
-function pageLabels(context: PDFContext, { leaves }: Assembled): PDFRef {
+function pageLabels(context: PDFContext, { leaves }: JoinedLeaves): PDFRef {
 	const numbers: PDFObject[] = [];
 	leaves.forEach((leaf, position) => {
 		const before = leaves[position - 1];
@@ -321,7 +414,7 @@ interface OutlineNode {
 }
 
 /** Sections, their parts, and what is in them; only the sections are open. */
-function outlineOf(context: PDFContext, { targets }: Assembled): PDFRef | undefined {
+function outlineOf(context: PDFContext, { targets }: JoinedLeaves): PDFRef | undefined {
 	const top: OutlineNode[] = [];
 	const inOrder = [...targets.values()].filter((target) => target.title !== "");
 	for (const { id, title, depth } of inOrder) {

@@ -1,10 +1,17 @@
 /**
- * Prints leaves: segments of a few sections each, side by side, so that no document grows large.
+ * Prints leaves: a section at a time, or a piece of one, so that no document grows large.
  *
- * A segment that was printed before from the same markup and styles comes from the cache.
+ *   1. leaves are cut into segments that depend on their own section alone: what changes in one leaves
+ *      the others as they are
+ *   2. a segment that was printed before from the same markup and styles comes from the cache
+ *   3. the others are printed by pages that work side by side; fonts and styles stay in a page, only
+ *      the leaves in it are exchanged
+ *
+ * The edition at the foot is no part of a segment: each edition is printed once, for both sides, and
+ * stamped on when segments are joined.
  */
 
-import type { Assembled } from "./assemble.ts";
+import { type Assembled, issueHtml } from "./assemble.ts";
 import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
 import type { Measures } from "./in-page.ts";
 import type { Paper } from "./paper.ts";
@@ -22,6 +29,8 @@ export interface Segment {
 export interface PrintSetting {
 	readonly pages: BrowserPages;
 	readonly scripts: PageScripts;
+	/** A script that is run on the finished pages before they are printed. */
+	readonly beforehand?: string;
 	readonly styles: string;
 	readonly language: string;
 	readonly title: string;
@@ -32,8 +41,11 @@ export interface PrintSetting {
 	readonly signal: AbortSignal | undefined;
 }
 
-/** Leaves of one segment, more only where one section has more. */
-const SEGMENT_LEAVES = 48;
+/** Most leaves of one segment. */
+const SEGMENT_LEAVES = 32;
+
+/** After so many leaves a page of the browser is closed, and its memory is free. */
+const LEAVES_OF_A_PAGE = 160;
 
 /** Prints all leaves. Throws where the browser fails twice, or the signal was given. */
 export async function printSegments(
@@ -42,37 +54,27 @@ export async function printSegments(
 ): Promise<readonly Segment[]> {
 	const spans = spansOf(leaves);
 	const results: Segment[] = [];
-	const queue = [...spans];
-	const { cache, pages, scripts, styles, language, title, paper } = setting;
+	// Long ones first, so that nobody waits for the last.
+	const queue = [...spans].sort((a, b) => b.end - b.first - (a.end - a.first) || a.first - b.first);
+	const { cache, pages, scripts, beforehand = "", styles, language } = setting;
 
 	async function work(): Promise<void> {
-		for (let span = queue.shift(); span !== undefined; span = queue.shift()) {
-			setting.signal?.throwIfAborted();
-			const { first, end } = span;
-			const markup = document(
-				language,
-				title,
-				styles,
-				leaves
+		const press = new Press(setting);
+		try {
+			for (let span = queue.shift(); span !== undefined; span = queue.shift()) {
+				setting.signal?.throwIfAborted();
+				const { first, end } = span;
+				const markup = leaves
 					.slice(first, end)
 					.map((leaf) => leaf.html)
-					.join(""),
-			);
-			const bytes = await cache.keep(["segment", pages.version, scripts.own, markup], async () => {
-				for (let attempt = 1; ; attempt++) {
-					const open = await pages.open();
-					try {
-						return await printOne(open, markup, scripts, paper, end - first);
-					} catch (error) {
-						setting.signal?.throwIfAborted();
-						if (attempt === 2) throw error;
-					} finally {
-						await open.close();
-					}
-				}
-			});
-			results.push({ first, leaves: end - first, ...unpacked(bytes) });
-			setting.onDone(end - first);
+					.join("");
+				const ingredients = ["segment", pages.version, scripts.own, beforehand, styles, language, markup];
+				const bytes = await cache.keep(ingredients, () => press.print(markup, end - first, true));
+				results.push({ first, leaves: end - first, ...unpacked(bytes) });
+				setting.onDone(end - first);
+			}
+		} finally {
+			await press.close();
 		}
 	}
 
@@ -80,47 +82,113 @@ export async function printSegments(
 	return results.sort((a, b) => a.first - b.first);
 }
 
-/** Cuts the leaves between sections. */
+/**
+ * Prints editions as they stand at a foot: for each a right page, then a left one.
+ *
+ * @param foot the words that stand at every foot
+ */
+export async function printIssues(
+	issues: readonly string[],
+	foot: string,
+	setting: PrintSetting,
+): Promise<Uint8Array> {
+	const markup = issues
+		.flatMap((issue) => [issueHtml(foot, issue, "right"), issueHtml(foot, issue, "left")])
+		.map(({ text }) => text)
+		.join("");
+	const { cache, pages, scripts, styles, language } = setting;
+	const bytes = await cache.keep(
+		["issues", pages.version, scripts.own, styles, language, markup],
+		async () => {
+			const press = new Press({ ...setting, beforehand: "" });
+			try {
+				return await press.print(markup, 2 * issues.length, false);
+			} finally {
+				await press.close();
+			}
+		},
+	);
+	return unpacked(bytes).pdf;
+}
+
+/** A page of the browser that prints one set of leaves after the other, and is replaced when it fails. */
+class Press {
+	readonly #setting: PrintSetting;
+	#open: OpenPage | undefined;
+	#printed = 0;
+
+	constructor(setting: PrintSetting) {
+		this.#setting = setting;
+	}
+
+	/** Prints leaves, tagged or as mere marks on paper. Throws where that fails twice, or the signal was given. */
+	async print(markup: string, leaves: number, tagged: boolean): Promise<Uint8Array> {
+		if (this.#printed + leaves > LEAVES_OF_A_PAGE) await this.close();
+		for (let attempt = 1; ; attempt++) {
+			try {
+				this.#open ??= await this.#prepared();
+				const bytes = await this.#printIn(this.#open, markup, leaves, tagged);
+				this.#printed += leaves;
+				return bytes;
+			} catch (error) {
+				await this.close();
+				this.#setting.signal?.throwIfAborted();
+				if (attempt === 2) throw error;
+			}
+		}
+	}
+
+	async close(): Promise<void> {
+		const open = this.#open;
+		this.#open = undefined;
+		this.#printed = 0;
+		await open?.close();
+	}
+
+	async #prepared(): Promise<OpenPage> {
+		const { pages, scripts, language, title, styles } = this.#setting;
+		const open = await pages.open();
+		await open.run(60_000, async (page) => {
+			await page.setContent(
+				`<!doctype html><html lang="${language}"><head><meta charset="utf-8"><title>${title.replace(/[&<]/g, " ")}</title><style>${styles}</style></head><body class="binder"></body></html>`,
+			);
+			await page.evaluate(scripts.own);
+		});
+		return open;
+	}
+
+	async #printIn(open: OpenPage, markup: string, leaves: number, tagged: boolean): Promise<Uint8Array> {
+		const { paper, beforehand = "" } = this.#setting;
+		return open.run(60_000 + leaves * 2_000, async (page) => {
+			await page.evaluate((text: string) => {
+				document.body.innerHTML = text;
+			}, markup);
+			if (beforehand !== "") await page.evaluate(beforehand);
+			const measures = await page.evaluate("window.handbookPrint.measure()");
+			const pdf = await page.pdf({
+				width: `${paper.width}px`,
+				height: `${paper.height}px`,
+				printBackground: true,
+				tagged,
+				outline: false,
+				timeout: 0,
+				waitForFonts: false,
+			});
+			return packed(pdf, measures);
+		});
+	}
+}
+
+/** Each section, cut into pieces of even length where it is long. */
 function spansOf(leaves: Assembled["leaves"]): readonly { readonly first: number; readonly end: number }[] {
 	const spans: { first: number; end: number }[] = [];
 	let first = 0;
 	leaves.forEach((leaf, position) => {
-		const isLast = position === leaves.length - 1;
-		const endsSection = isLast || leaves[position + 1]?.section !== leaf.section;
-		if (isLast || (endsSection && position + 1 - first >= SEGMENT_LEAVES)) {
-			spans.push({ first, end: position + 1 });
-			first = position + 1;
-		}
+		if (leaves[position + 1]?.section === leaf.section && position + 1 - first < SEGMENT_LEAVES) return;
+		spans.push({ first, end: position + 1 });
+		first = position + 1;
 	});
 	return spans;
-}
-
-function document(language: string, title: string, styles: string, body: string): string {
-	return `<!doctype html><html lang="${language}"><head><meta charset="utf-8"><title>${title.replace(/[&<]/g, " ")}</title><style>${styles}</style></head><body class="binder">${body}</body></html>`;
-}
-
-async function printOne(
-	open: OpenPage,
-	markup: string,
-	scripts: PageScripts,
-	paper: Paper,
-	leaves: number,
-): Promise<Uint8Array> {
-	return open.run(60_000 + leaves * 2_000, async (page) => {
-		await page.setContent(markup);
-		await page.evaluate(scripts.own);
-		const measures = await page.evaluate("window.handbookPrint.measure()");
-		const pdf = await page.pdf({
-			width: `${paper.width}px`,
-			height: `${paper.height}px`,
-			printBackground: true,
-			tagged: true,
-			outline: false,
-			timeout: 0,
-			waitForFonts: false,
-		});
-		return packed(pdf, measures);
-	});
 }
 
 /** The measures as a line of JSON, then the PDF. */

@@ -6,7 +6,7 @@
 
 import { Worker } from "node:worker_threads";
 import { getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
-import { POINTS } from "./join.ts";
+import { POINTS } from "./points.ts";
 
 /** A box in pixels from the page's top left corner. */
 export interface Box {
@@ -104,14 +104,7 @@ function isReference(value: unknown): value is { num: number; gen: number } {
 }
 
 async function readPage(page: PDFPageProxy, painted: boolean): Promise<ReadPage> {
-	const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = page.view;
-	const height = (y1 - y0) / POINTS;
-	const toBox = (left: number, bottom: number, right: number, top: number): Box => ({
-		left: (left - x0) / POINTS,
-		right: (right - x0) / POINTS,
-		top: height - (top - y0) / POINTS,
-		bottom: height - (bottom - y0) / POINTS,
-	});
+	const { width, height, toBox } = measuresOf(page);
 	const content = await page.getTextContent({ includeMarkedContent: false });
 	const words: Words[] = [];
 	for (const item of content.items) {
@@ -125,14 +118,42 @@ async function readPage(page: PDFPageProxy, painted: boolean): Promise<ReadPage>
 		const box = toBox(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
 		words.push({ text: item.str, ...box });
 	}
-	const annotations: readonly unknown[] = await page.getAnnotations();
+	return {
+		width,
+		height,
+		words,
+		links: await linksOf(page),
+		painted: painted ? await paintedOn(page, toBox) : undefined,
+	};
+}
+
+type ToBox = (left: number, bottom: number, right: number, top: number) => Box;
+
+/** A page's size in pixels, and how its own lengths become boxes. */
+export function measuresOf(page: PDFPageProxy): {
+	readonly width: number;
+	readonly height: number;
+	readonly toBox: ToBox;
+} {
+	const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = page.view;
+	const height = (y1 - y0) / POINTS;
 	return {
 		width: (x1 - x0) / POINTS,
 		height,
-		words,
-		links: annotations.flatMap((annotation) => linkOf(annotation, toBox)),
-		painted: painted ? await paintedOn(page, toBox) : undefined,
+		toBox: (left, bottom, right, top) => ({
+			left: (left - x0) / POINTS,
+			right: (right - x0) / POINTS,
+			top: height - (top - y0) / POINTS,
+			bottom: height - (bottom - y0) / POINTS,
+		}),
 	};
+}
+
+/** Where a page's links lead. */
+export async function linksOf(page: PDFPageProxy): Promise<ReadPage["links"]> {
+	const { toBox } = measuresOf(page);
+	const annotations: readonly unknown[] = await page.getAnnotations();
+	return annotations.flatMap((annotation) => linkOf(annotation, toBox));
 }
 
 /** How far letters rise above their line, in sizes of the font. */

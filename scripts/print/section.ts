@@ -45,13 +45,22 @@ export interface SheetSection {
 	readonly bare?: boolean;
 }
 
+/** An edition as a leaf names it. */
+export interface EditionMark {
+	readonly id: string;
+	/** As it is printed, with its date. */
+	readonly words: string;
+}
+
 /** Everything that is printed. */
 export interface Sheets {
 	readonly title: string;
 	/** BCP 47. */
 	readonly language: string;
-	/** The right half of every foot: club, edition and its date. */
+	/** What every foot says beside the page's number: club and term; the leaf's edition follows. */
 	readonly foot: string;
+	/** The content's own edition. Where a sheet says which edition the binder is, it uses its words. */
+	readonly edition: EditionMark;
 	/** ISO 8601 date of the content, which the file carries as its own. */
 	readonly date: string;
 	/** How many places for tabs there are down the outer edge. */

@@ -18,7 +18,7 @@ import { transform } from "esbuild";
 import { PDFDocument } from "pdf-lib";
 import type { Club, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
-import type { Assembled, Leaf, Target } from "./assemble.ts";
+import type { Leaf, Target } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, openBrowser } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
@@ -342,6 +342,7 @@ async function joined(
 		prefix: label,
 		number,
 		blank,
+		issue: "",
 		html: "",
 		text: "",
 	});
@@ -362,9 +363,8 @@ async function joined(
 			leaves.push(leaf(position, piece.label, sides + 1, true));
 		}
 	}
-	const assembled: Assembled = { leaves, targets, missing: [] };
-	const sheets = { title: file.title, language: club.language, foot: "", date, slots: 1, sections: [] };
-	return joinSegments(segments, assembled, sheets, paper);
+	const sheets = { title: file.title, language: club.language, date };
+	return joinSegments(segments, { leaves, targets }, sheets, paper);
 }
 
 function getsBlankBack({ leaves }: SheetFile, sides: number): boolean {

@@ -22,7 +22,7 @@ import type { Words } from "../words/words.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
 import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
-import { type Box, isInside, middleOf, type ReadPage, readBack } from "./read-back.ts";
+import { type Box, isInside, middleOf, type ReadPage, type ReadPdf, readBack } from "./read-back.ts";
 import type { Sheets } from "./section.ts";
 
 export interface Verification {
@@ -36,12 +36,14 @@ export interface Verification {
 	readonly elsewhere: Place;
 	/** That read the PDF side by side. */
 	readonly threads: number;
+	/** The PDF as it was read back already. */
+	readonly read?: ReadPdf;
 }
 
 /** Problems of a finished binder; none where it is sound. */
 export async function verifyBinder(verification: Verification): Promise<readonly Problem[]> {
 	const { pdf, assembled, paper, threads } = verification;
-	const read = await readBack(pdf, threads);
+	const read = verification.read ?? (await readBack(pdf, threads));
 	const found = new Finder(verification);
 	if (read.pages.length !== assembled.leaves.length) {
 		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);

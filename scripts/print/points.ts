@@ -1,0 +1,2 @@
+/** Points in a pixel: PDF counts in 72 to the inch, CSS in 96. */
+export const POINTS = 72 / 96;

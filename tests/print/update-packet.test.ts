@@ -1,0 +1,391 @@
+/**
+ * An update applied to the old binder gives the new one, leaf by leaf.
+ *
+ * The instructions are read off the printed sheet in front, as a coach reads them, and followed with
+ * nothing else: leaves are known by the numbers at their foot. The result is held against the new
+ * binder printed whole, in words and in pixels.
+ */
+
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { editionFile, printBinder } from "../../scripts/print/binder.ts";
+import { type Edition, EditionFault, readEdition } from "../../scripts/print/edition.ts";
+import { type PrintedUpdate, printUpdate } from "../../scripts/print/packet.ts";
+import { FIXTURES } from "../open-fixture.ts";
+import { type PrintedPage, readPdf } from "./read-pdf.ts";
+import { differences, openPictures, type Pictures } from "./render-pages.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "update-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const cacheDir = join(folder, "cache");
+
+/** Pixels in a point. */
+const SCALE = 0.7;
+
+/** The same club, after something was done to it. */
+function openClub(name: string, change: (dir: string) => void): Handbook {
+	const dir = join(folder, name);
+	mkdirSync(dir);
+	for (const part of [join(FIXTURES, "base-club"), join(FIXTURES, "clubs", "printed-binder")]) {
+		for (const name of ["content", "_data"]) cpSync(join(part, name), join(dir, name), { recursive: true });
+	}
+	change(dir);
+	const { handbook, problems } = openHandbook(dir);
+	if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
+	return handbook;
+}
+
+function edit(dir: string, file: string, from: string | RegExp, to: string): void {
+	const path = join(dir, file);
+	const text = readFileSync(path, "utf8");
+	const changed = text.replace(from, to);
+	if (changed === text) throw new Error(`${file} has no ${from}`);
+	writeFileSync(path, changed);
+}
+
+/** A leaf as it lies in a binder: its front page's number, both pages, and where their pictures are. */
+interface Sheet {
+	readonly label: string;
+	readonly pages: readonly PrintedPage[];
+	readonly pictures: Pictures;
+	readonly first: number;
+	readonly isNew: boolean;
+}
+
+async function sheetsOf(file: string, isNew = false): Promise<readonly Sheet[]> {
+	const bytes = readFileSync(file);
+	const { pages } = await readPdf(bytes);
+	const pictures = await openPictures(bytes, SCALE);
+	expect(pages.length % 2).toBe(0);
+	return Array.from({ length: pages.length / 2 }, (_, i) => ({
+		label: pages[2 * i]?.label ?? "",
+		pages: pages.slice(2 * i, 2 * i + 2),
+		pictures,
+		first: 2 * i,
+		isNew,
+	}));
+}
+
+/** "W1 · Floor 3" as its part and its number. */
+function parted(label: string): { readonly part: string; readonly number: number } {
+	const at = label.lastIndexOf(" ");
+	return { part: label.slice(0, at), number: Number(label.slice(at + 1)) };
+}
+
+interface Line {
+	readonly out: string;
+	readonly in: string;
+}
+
+/** The lines of the list, by the columns that its head names. */
+function linesOf(front: readonly PrintedPage[]): readonly Line[] {
+	const lines: { out: string; in: string }[] = [];
+	for (const page of front) {
+		const head = (words: string) => page.lines.find(({ text, y }) => text === words && y < page.height - 100);
+		const out = head("Take out");
+		const put = head("Put in");
+		if (out === undefined || put === undefined) continue;
+		const rows = new Map<number, { out: string; in: string }>();
+		for (const { text, x, y } of page.lines) {
+			if (y > out.y - 5 || y < 60 || x < out.x - 1) continue;
+			const near = [...rows.keys()].find((other) => Math.abs(other - y) < 4) ?? y;
+			const row = rows.get(near) ?? { out: "", in: "" };
+			rows.set(near, row);
+			if (x < put.x - 1) row.out += ` ${text}`;
+			else row.in += ` ${text}`;
+		}
+		for (const [, row] of [...rows].sort(([a], [b]) => b - a)) {
+			const last = lines.at(-1);
+			// Both columns of a line say something; a row with an empty one goes on with the line before.
+			if (last !== undefined && (row.out === "" || row.in === "")) {
+				last.out += row.out;
+				last.in += row.in;
+			} else lines.push(row);
+		}
+	}
+	return lines.map((line) => ({ out: tidy(line.out), in: tidy(line.in) }));
+}
+
+const tidy = (words: string) => words.replace(/\s+/g, " ").trim();
+
+/** "W3 · Floor 1–4, 7–8": the numbers of the fronts of these leaves. */
+function fronts(words: string): readonly string[] {
+	const plain = words.replace(/ (behind|in front of) .*$/, "");
+	if (plain === "nothing") return [];
+	const match = /^(.*?) ([\d–, ]+)$/.exec(plain);
+	if (match === null) return [`${plain} 1`];
+	const [, part = "", numbers = ""] = match;
+	return numbers.split(", ").flatMap((run) => {
+		const [first = 0, last = first] = run.split("–").map(Number);
+		return Array.from({ length: Math.floor((last - first) / 2) + 1 }, (_, i) => `${part} ${first + 2 * i}`);
+	});
+}
+
+/** Follows the list: takes leaves out of the old binder, puts the new ones in. */
+function applied(old: readonly Sheet[], packet: readonly Sheet[]): readonly Sheet[] {
+	const isFront = ({ label }: Sheet) => label.startsWith("Update ");
+	const list = linesOf(packet.filter(isFront).flatMap(({ pages }) => pages));
+	const isOut = new Set(list.flatMap((line) => fronts(line.out)));
+	const binder = old.filter(({ label }) => !isOut.has(label));
+	expect(binder.length).toBe(old.length - isOut.size);
+	const leaves = packet.filter((sheet) => !isFront(sheet));
+	expect(leaves.map(({ label }) => label).sort()).toEqual(list.flatMap((line) => fronts(line.in)).sort());
+	for (const leaf of leaves) {
+		const { part, number } = parted(leaf.label);
+		const before = binder.findLastIndex(({ label }) => {
+			const other = parted(label);
+			return other.part === part && other.number < number;
+		});
+		const after = binder.findIndex(({ label }) => parted(label).part === part);
+		const line = list.find((one) => fronts(one.in).includes(leaf.label));
+		const place = / behind (.*)$/.exec(line?.in ?? "")?.[1];
+		const gap = old.findIndex(({ label }) => parted(label).part === part);
+		let position: number;
+		if (before >= 0) position = before + 1;
+		else if (after >= 0) position = after;
+		else if (place !== undefined) {
+			const behind = binder.findIndex(
+				({ label, pages }) =>
+					label === place || pages.some((page) => page.label === place) || label === `${place} 1`,
+			);
+			expect(behind, `${leaf.label} behind ${place}`).toBeGreaterThanOrEqual(0);
+			position = behind + 1;
+		} else {
+			// The whole part came out, so there is a gap where it was: behind the parts before it.
+			expect(gap, leaf.label).toBeGreaterThanOrEqual(0);
+			const stood = new Set(old.slice(0, gap).map(({ label }) => parted(label).part));
+			position = binder.findLastIndex(({ label }) => stood.has(parted(label).part)) + 1;
+		}
+		binder.splice(position, 0, leaf);
+	}
+	return binder;
+}
+
+/** The words of a page without the edition at its foot and on the cover. */
+const wordsOf = ({ text }: PrintedPage) => text.replace(/Edition [0-9a-f]{8} of \d+ \w+ \d+/g, "Edition");
+
+describe("an update", { timeout: 300_000 }, () => {
+	let earlier: Edition;
+	let old: readonly Sheet[];
+	const oldFile = join(folder, "old.pdf");
+
+	beforeAll(async () => {
+		const before = openClub("before", () => undefined);
+		const result = await printBinder(before, { outFile: oldFile, cacheDir });
+		expect(result.problems).toEqual([]);
+		earlier = await readEdition(editionFile(oldFile));
+		old = await sheetsOf(oldFile);
+	});
+
+	/** Prints the update and the new binder, applies the one, and compares it with the other. */
+	async function check(name: string, change: (dir: string) => void): Promise<PrintedUpdate> {
+		const handbook = openClub(name, change);
+		const outFile = join(folder, `${name}.update.pdf`);
+		const printed = await printUpdate(handbook, earlier, { outFile, cacheDir });
+		expect(printed.problems).toEqual([]);
+		const whole = join(folder, `${name}.pdf`);
+		const since = join(folder, `${name}.since.pdf`);
+		await printBinder(handbook, { outFile: since, since: earlier, cacheDir });
+		await printBinder(handbook, { outFile: whole, cacheDir });
+		const result = applied(old, await sheetsOf(outFile, true));
+
+		// The binder printed whole today says the same on every page, but for the edition.
+		const fresh = (await readPdf(readFileSync(whole))).pages;
+		expect(result.flatMap(({ pages }) => pages.map(({ label }) => label))).toEqual(
+			fresh.map(({ label }) => label),
+		);
+		expect(result.flatMap(({ pages }) => pages.map(wordsOf))).toEqual(fresh.map(wordsOf));
+
+		// The binder printed since the old edition is the same to the pixel, but for the bars.
+		const expected = await sheetsOf(since);
+		expect(result.flatMap(({ pages }) => pages.map(({ text }) => text))).toEqual(
+			expected.flatMap(({ pages }) => pages.map(({ text }) => text)),
+		);
+		for (const [i, sheet] of result.entries()) {
+			const other = expected[i];
+			if (other === undefined) throw new Error("as many leaves were compared above");
+			for (const side of [0, 1]) {
+				const picture = await sheet.pictures.page(sheet.first + side);
+				const found = differences(picture, await other.pictures.page(other.first + side));
+				const inBar = [...found.columns].filter((column) => !isBar(column / picture.width, side));
+				expect(inBar, `${sheet.label}, side ${side}`).toEqual([]);
+				if (!sheet.isNew) expect(found.pixels, `${sheet.label}, side ${side}`).toBe(0);
+			}
+		}
+		for (const { pictures } of expected.slice(0, 1)) await pictures.close();
+		expect(await readEdition(outFile)).toEqual(await readEdition(editionFile(outFile)));
+		expect((await readEdition(since)).leaves).toEqual((await readEdition(outFile)).leaves);
+		return printed;
+	}
+
+	/** Where bars stand: between the text and the outer 10 mm. */
+	function isBar(share: number, side: number): boolean {
+		const fromOuter = 210 * (side === 0 ? 1 - share : share);
+		return fromOuter > 11 && fromOuter < 16;
+	}
+
+	const labelsIn = ({ update }: PrintedUpdate) => update?.in.map(({ leaf }) => leaf.front) ?? [];
+
+	it("replaces the leaves that show a changed cue, and no others", async () => {
+		const printed = await check("cue", (dir) =>
+			edit(dir, "content/drills/floor/rock.md", "Heels to seat", "Look at the knees"),
+		);
+		expect(labelsIn(printed)).toEqual(["", "W1 · Floor 1", "D · Floor 3"]);
+		expect(printed.update?.out.map(({ front }) => front)).toEqual(["", "W1 · Floor 1", "D · Floor 3"]);
+	});
+
+	it("puts a bar beside what is new, and beside nothing else", async () => {
+		const bars = await barsOn(join(folder, "cue.update.pdf"), "D · Floor 4");
+		const { pages } = await readPdf(readFileSync(join(folder, "cue.update.pdf")));
+		const page = pages.find(({ label }) => label === "D · Floor 4");
+		const cue = page?.lines.find(({ text }) => text.includes("Look at the knees"));
+		if (page === undefined || cue === undefined) throw new Error("the cue is on its card");
+		expect(bars.length).toBe(1);
+		expect(bars[0]?.top).toBeLessThan(page.height - cue.y - 5);
+		expect(bars[0]?.bottom).toBeGreaterThan(page.height - cue.y);
+		expect((bars[0]?.bottom ?? 0) - (bars[0]?.top ?? 0)).toBeLessThan(24);
+	});
+
+	/** Stretches of black in the bars' strip of a page, in points from the top. */
+	async function barsOn(
+		file: string,
+		label: string,
+	): Promise<readonly { readonly top: number; readonly bottom: number }[]> {
+		const sheet = (await sheetsOf(file)).find(({ pages }) => pages.some((page) => page.label === label));
+		if (sheet === undefined) throw new Error(`${label} is not in ${file}`);
+		const side = sheet.pages[0]?.label === label ? 0 : 1;
+		const { width, height, grey } = await sheet.pictures.page(sheet.first + side);
+		const bars: { top: number; bottom: number }[] = [];
+		for (let row = 0; row < height; row++) {
+			const isDark = Array.from({ length: width }, (_, column) => column).some(
+				(column) => isBar(column / width, side) && (grey[row * width + column] ?? 255) < 128,
+			);
+			const last = bars.at(-1);
+			if (!isDark) continue;
+			if (last !== undefined && last.bottom >= row / SCALE) last.bottom = (row + 1) / SCALE;
+			else bars.push({ top: row / SCALE, bottom: (row + 1) / SCALE });
+		}
+		await sheet.pictures.close();
+		return bars;
+	}
+
+	it("replaces a week's leaves where a block was added", async () => {
+		const printed = await check("block", (dir) =>
+			edit(
+				dir,
+				"content/weeks/week-1.md",
+				"      - {drill: beam-stand, minutes: 10}",
+				"      - {drill: beam-stand, minutes: 10}\n      - {drill: beam-stand, minutes: 5, note: With eyes closed}",
+			),
+		);
+		expect(labelsIn(printed)).toContain("W1 · Beam 1");
+		expect(labelsIn(printed)).toContain("W1 1");
+		expect(labelsIn(printed)).not.toContain("W1 · Floor 1");
+	});
+
+	it("takes out what a removed drill was on, and mends every reference", async () => {
+		const printed = await check("removed", (dir) => {
+			rmSync(join(dir, "content/drills/floor/rock-back.md"));
+			edit(dir, "content/weeks/week-1.md", /\n {10}- \{drill: rock-back.*\}/, "");
+			edit(dir, "content/drills/floor/wedge-roll.md", "partner: rock-back\n", "");
+		});
+		expect(labelsIn(printed)).toContain("X 1");
+		expect(labelsIn(printed)).not.toContain("W1 · Beam 1");
+	});
+
+	it("replaces unchanged pages whose references moved with a long new drill", async () => {
+		const printed = await check("added", (dir) => {
+			const long = readFileSync(join(dir, "content/drills/floor/long-talk.md"), "utf8");
+			writeFileSync(
+				join(dir, "content/drills/floor/a-new-long-talk.md"),
+				long.replace(/^title: .*$/m, "title: A new long talk"),
+			);
+		});
+		// Nothing but numbers of other pages has changed there.
+		expect(labelsIn(printed)).toContain("W2 · Floor 1");
+		expect(await barsOn(join(folder, "added.update.pdf"), "W2 · Floor 1")).not.toEqual([]);
+		expect(printed.update?.in.length).toBeGreaterThan(printed.update?.out.length ?? 0);
+	});
+
+	it("follows a new title of a section and of a drill to every page that names it", async () => {
+		const printed = await check("renamed", (dir) => {
+			edit(dir, "content/weeks/week-1.md", "theme: Round shapes", "theme: Small and round");
+			edit(dir, "content/drills/floor/rock.md", "title: Rock on the back", "title: Rocking chair");
+		});
+		for (const label of ["Contents 1", "W1 1", "W1 · Floor 1", "W1 · Beam 1", "X 1"]) {
+			expect(labelsIn(printed)).toContain(label);
+		}
+	});
+
+	it("says where leaves of a new part belong, and takes out those of one that is gone", async () => {
+		const printed = await check("parts", (dir) => {
+			edit(
+				dir,
+				"content/weeks/week-2.md",
+				/\n---\n?$/,
+				"\n  beam:\n    blocks:\n      - {drill: beam-stand, minutes: 10}\n---\n",
+			);
+			edit(dir, "content/weeks/week-1.md", /\n {2}beam:\n {4}blocks:\n.*minutes: 10\}/, "");
+		});
+		expect(labelsIn(printed)).toContain("W2 · Beam 1");
+		expect(printed.update?.out.map(({ front }) => front)).toContain("W1 · Beam 1");
+	});
+
+	it("is nothing where nothing that is printed has changed", async () => {
+		const handbook = openClub("nothing", (dir) =>
+			edit(
+				dir,
+				"content/drills/floor/rock.md",
+				"cues: [Round back, Heels to seat]",
+				'cues: ["Round back", "Heels to seat"]',
+			),
+		);
+		const outFile = join(folder, "nothing.update.pdf");
+		const printed = await printUpdate(handbook, earlier, { outFile, cacheDir });
+		expect(printed).toEqual({ problems: [], pages: 0, sections: 0, update: { in: [], out: [] } });
+		expect(readdirSync(folder)).not.toContain("nothing.update.pdf");
+		// Printed whole since then, the binder is the old one to the byte, its date included.
+		await printBinder(handbook, { outFile: join(folder, "nothing.pdf"), since: earlier, cacheDir });
+		expect(readFileSync(join(folder, "nothing.pdf")).equals(readFileSync(oldFile))).toBe(true);
+	});
+
+	it("goes on from an update that was put in", async () => {
+		const since = await readEdition(join(folder, "cue.update.pdf"));
+		const handbook = openClub("again", (dir) => {
+			edit(dir, "content/drills/floor/rock.md", "Heels to seat", "Look at the knees");
+			edit(dir, "content/drills/beam/beam-stand.md", "Stand tall.", "Stand tall and wait.");
+		});
+		const outFile = join(folder, "again.update.pdf");
+		const printed = await printUpdate(handbook, since, { outFile, cacheDir });
+		expect(printed.problems).toEqual([]);
+		expect(labelsIn(printed)).toEqual(["", "D · Beam 1"]);
+		const { issues, leaves } = await readEdition(outFile);
+		expect(issues.length).toBe(3);
+		expect(new Set(leaves.map(({ issue }) => issue)).size).toBe(3);
+	});
+
+	it("refuses another paper", async () => {
+		const handbook = openClub("letter", (dir) => edit(dir, "_data/club.yaml", "paper: A4", "paper: Letter"));
+		await expect(
+			printUpdate(handbook, earlier, { outFile: join(folder, "letter.pdf"), cacheDir }),
+		).rejects.toThrow(EditionFault);
+	});
+
+	it("refuses what is no edition, and says why", async () => {
+		const file = join(folder, "some.json");
+		const faults: readonly (readonly [string, RegExp])[] = [
+			["{", /is not an edition file/],
+			[JSON.stringify({ ...earlier, format: 2 }), /has the format 2/],
+			[JSON.stringify({ ...earlier, leaves: [{ part: "W1" }] }), /is not an edition file/],
+			["%PDF-1.4 and nothing more", /cannot be read as a PDF/],
+		];
+		for (const [text, why] of faults) {
+			writeFileSync(file, text);
+			await expect(readEdition(file)).rejects.toThrow(why);
+		}
+		await expect(readEdition(join(folder, "missing.json"))).rejects.toThrow(/cannot be read/);
+	});
+});
