@@ -16,6 +16,7 @@ import { writeOffline } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import type { SiteOptions } from "../render/site.ts";
 import { writeSite } from "../render/write-site.ts";
+import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { count, reportProblems } from "./report.ts";
@@ -38,8 +39,9 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 	}
 	const { handbook, media } = opened;
 	const progress = new Progress(run.progress);
-	const staging = new Staging(outDir);
+	let staging: Staging | undefined;
 	try {
+		staging = new Staging(outDir);
 		const site = await writeHandbook(handbook, staging, progress, { kept: true, media });
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
@@ -53,8 +55,12 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
 		return binder.problems.some((p) => p.severity === "error") ? 1 : 0;
 	} catch (error) {
-		if (!(error instanceof OutputConflict)) throw error;
 		progress.end();
+		if (error instanceof OutputBusy) {
+			out.line(`Another build is writing to this folder (${error.message}). Nothing was written.`);
+			return 2;
+		}
+		if (!(error instanceof OutputConflict)) throw error;
 		const shown = error.files.slice(0, SHOWN_CONFLICTS).join(", ");
 		const more = error.files.length - SHOWN_CONFLICTS;
 		out.line(
@@ -63,7 +69,7 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 		out.line("Move them, or name another folder with --out. Nothing was written.");
 		return 2;
 	} finally {
-		staging.discard();
+		staging?.discard();
 	}
 }
 

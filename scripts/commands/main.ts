@@ -9,6 +9,7 @@
 import { existsSync, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
 import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { reportFault } from "./report-fault.ts";
 import type { Run } from "./run.ts";
 
 interface Options {
@@ -66,8 +67,8 @@ program
 try {
 	await program.parseAsync();
 } catch (error) {
-	if (!(error instanceof CommanderError)) throw error;
-	exitCode = error.exitCode === 0 ? 0 : 2;
+	exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+	if (!(error instanceof CommanderError)) reportFault(error, (text) => process.stderr.write(`${text}\n`));
 }
 process.exitCode = exitCode;
 
