@@ -26,8 +26,10 @@ export interface ReadClub {
 	readonly fingerprint: string;
 }
 
-/** Larger files are not handbook pages; reading them would only use up memory. */
+/** Larger data files are no handbook's; reading them would only use up memory. */
 const MAX_BYTES = 1_000_000;
+/** A page of 30,000 words. Some texts take Markdown a time that grows with the square of their length. */
+const MAX_PAGE_BYTES = 200_000;
 
 const PAGE_FOLDERS: ReadonlyMap<string, PageKind> = new Map([
 	["drills", "drill"],
@@ -56,6 +58,19 @@ export function readClub(clubDir: string): ReadClub {
 	reader.readContent();
 	const { files, problems, unreadable } = reader;
 	return { files, problems, unreadable, fingerprint: reader.fingerprint() };
+}
+
+/** The text of a file of the club, to be quoted; undefined for what `readClub` would not read either. */
+export function textInClub(clubDir: string, file: string): string | undefined {
+	try {
+		const path = realpathSync(join(clubDir, file));
+		const info = statSync(path);
+		// Opening a pipe would wait for its other end, and a link may lead out of the folder.
+		if (!isInside(realpathSync(clubDir), path) || !info.isFile() || info.size > MAX_BYTES) return undefined;
+		return readFileSync(path, "utf8");
+	} catch {
+		return undefined;
+	}
 }
 
 class ClubReader {
@@ -181,12 +196,13 @@ class ClubReader {
 				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
 				return undefined;
 			}
-			if (info.size > MAX_BYTES) {
+			const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
+			if (info.size > most) {
 				this.problems.push(
 					problem(
 						"H116",
 						startOf(file),
-						`\`${file}\` is larger than ${MAX_BYTES / 1_000_000} MB, too large for a page.`,
+						`\`${file}\` is larger than ${most / 1000} kB, too large to be read.`,
 					),
 				);
 				return undefined;
