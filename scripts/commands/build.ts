@@ -11,6 +11,7 @@ import { printBinder } from "../print/binder.ts";
 import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
+import { hostFiles } from "../render/host-headers.ts";
 import { NO_MEDIA } from "../render/media/prepare-media.ts";
 import { writeOffline } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
@@ -43,6 +44,7 @@ export async function build(run: Run, { print }: { readonly print: boolean }): P
 	try {
 		staging = new Staging(outDir);
 		const site = await writeHandbook(handbook, staging, progress, { kept: true, media });
+		for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		if (binder.pages === 0) staging.keep(BINDER);

@@ -83,6 +83,11 @@ export class Staging {
 		writeFileSync(file, content);
 	}
 
+	/** Writes a file that somebody may have one of their own of: theirs stays. */
+	writeUnlessTheirs(path: string, content: string): void {
+		if (!foreignFiles(this.#out).includes(path)) this.write(path, content);
+	}
+
 	/** Keeps a file of the last output that this build did not make anew. */
 	keep(path: string): void {
 		const old = join(this.#out, path);

@@ -864,7 +864,6 @@ export const BAD_KINDS: readonly BadKind[] = [
 				"/proc/self/environ",
 				"..",
 				"nowhere",
-				"rock.md",
 			]);
 			const path = by.pick([
 				DRILL,
@@ -1000,7 +999,6 @@ export const BAD_KINDS: readonly BadKind[] = [
 						"summary: !!python/object/apply:os.system ['touch canary']",
 						"summary: !custom x",
 						"%TAG ! tag:a,2000:\n",
-						"summary: !!str 12",
 						"reviewed: !!timestamp 2027-01-01",
 					]),
 				),
