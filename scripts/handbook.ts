@@ -20,6 +20,7 @@ import { mediaFault } from "./read/inspect-media.ts";
 import { readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
+import { formatProblem } from "./validate/check-format.ts";
 import { validateClub } from "./validate/validate-club.ts";
 
 /** A checked and counted curriculum, ready to be shown. */
@@ -45,6 +46,8 @@ export interface OpenOptions {
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
 	const read = readClub(clubDir);
+	const otherFormat = formatProblem(read.files);
+	if (otherFormat !== undefined) return { problems: [otherFormat] };
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(clubDir, file, wanted));

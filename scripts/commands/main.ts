@@ -56,6 +56,11 @@ command("serve", "show the site on this computer and build it again at every cha
 		exitCode = await serve(run(options), { port: options.port ?? 8080 });
 	});
 
+command("upgrade", "bring a club folder to the present authoring format").action(async (options: Options) => {
+	const { upgrade } = await import("./upgrade.ts");
+	exitCode = await upgrade(run(options));
+});
+
 program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
