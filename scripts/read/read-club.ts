@@ -203,6 +203,7 @@ class ClubReader {
 						"H116",
 						startOf(file),
 						`\`${file}\` is larger than ${most / 1000} kB, too large to be read.`,
+						{ fix: "Split it, or take out what does not belong into it; pictures go into `content/media`." },
 					),
 				);
 				return undefined;
