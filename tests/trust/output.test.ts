@@ -15,6 +15,7 @@ import {
 } from "node:fs";
 import { hostname } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { OutputBusy } from "../../scripts/commands/claim-output.ts";
 import { OutputConflict, Staging } from "../../scripts/commands/publish.ts";
@@ -140,6 +141,26 @@ describe("two builds at once", () => {
 			first.discard();
 			publishOne(join(dir, "site"), 1);
 			expect(wholeEdition(join(dir, "site"))).toBe(1);
+		});
+	});
+
+	it("in two processes: the output is busy until the other ends, also by kill -9", async () => {
+		await inScratch(async (dir) => {
+			const out = join(dir, "site");
+			publishOne(out, 1);
+			const child = spawn(process.execPath, [
+				fileURLToPath(new URL("./hold-output.ts", import.meta.url)),
+				out,
+			]);
+			await new Promise((resolve) => child.stdout.once("data", resolve));
+			expect(() => publishOne(out, 2)).toThrow(OutputBusy);
+			expect(wholeEdition(out)).toBe(1);
+			const ended = new Promise((resolve) => child.once("exit", resolve));
+			child.kill("SIGKILL");
+			await ended;
+			publishOne(out, 2);
+			expect(wholeEdition(out)).toBe(2);
+			expect(leftBehind(out)).toEqual([]);
 		});
 	});
 
