@@ -135,6 +135,13 @@ const WORDS = new Set(
 	),
 );
 
+/** A body of many paragraphs, so that the bodies together hold every string; never larger than a page may be. */
+function bodyOf(next: () => string): string {
+	let body = "";
+	for (let i = 0; i < 60 && body.length < 20_000; i++) body += `${next()}\n\n`;
+	return body;
+}
+
 /** A copy of the fullest club in which every text of every file is what `next` gives. */
 function fullOf(next: () => string): { readonly dir: string; readonly fields: ReadonlySet<string> } {
 	const dir = clubCopy(undefined, join(FIXTURES, "clubs/full-pages"));
@@ -161,7 +168,7 @@ function fullOf(next: () => string): { readonly dir: string; readonly fields: Re
 			},
 		});
 		const yaml = document.toString({ lineWidth: 0 });
-		writeFileSync(file, matter === undefined ? yaml : `---\n${yaml}---\n${next()}\n\n${next()}\n`);
+		writeFileSync(file, matter === undefined ? yaml : `---\n${yaml}---\n${bodyOf(next)}\n`);
 	}
 	return { dir, fields };
 }
