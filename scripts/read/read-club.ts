@@ -7,7 +7,7 @@
 
 import { Buffer, isUtf8 } from "node:buffer";
 import { createHash } from "node:crypto";
-import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { type Dirent, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
 import type { DataKind, DataPath, FileKind, Id, PageKind, Place, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
@@ -257,8 +257,8 @@ class ClubReader {
 				.filter((entry) => !entry.name.startsWith("."))
 				.sort((a, b) => (a.name < b.name ? -1 : 1));
 		} catch (error) {
-			// A folder that is not there holds nothing; anything else is worth saying.
-			if (errorCode(error) !== "ENOENT") {
+			// A folder that is not there holds nothing; anything else is worth saying, also a link to nowhere.
+			if (errorCode(error) !== "ENOENT" || lstatSync(path, { throwIfNoEntry: false }) !== undefined) {
 				this.problems.push(
 					problem("H116", startOf(folder), `\`${folder}\` cannot be listed (${errorCode(error)}).`),
 				);

@@ -245,7 +245,11 @@ describe("published script injections", () => {
 		expect(fields.size).toBeGreaterThan(25);
 		const site = await buildSite(dir);
 		const root = await serve(site);
-		expect(await ranOn(root, onePageOfEach(site))).toEqual([]);
+		// Every body has a page of its own, and every string stands in one of them.
+		const bodies = [...site.pages.keys()].filter((file) =>
+			/^(drills|guides|weeks)\/[^/]+\/index\.html$/.test(file),
+		);
+		expect(await ranOn(root, [...new Set([...onePageOfEach(site), ...bodies])])).toEqual([]);
 		expect(
 			await ranOn(
 				root,
