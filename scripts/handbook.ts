@@ -21,6 +21,7 @@ import { mediaFault } from "./read/inspect-media.ts";
 import { type ReadCache, readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
+import { formatProblem } from "./validate/check-format.ts";
 import { validateClub } from "./validate/validate-club.ts";
 import { type Words, wordsFor } from "./words/words.ts";
 
@@ -59,6 +60,8 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const { mediaFrom = clubDir, change } = options;
 	const found = readClub(clubDir, options.cache);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
+	const otherFormat = formatProblem(read.files);
+	if (otherFormat !== undefined) return { problems: [otherFormat] };
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(mediaFrom, file, wanted));

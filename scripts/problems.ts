@@ -118,6 +118,12 @@ export const CATALOGUE = {
 		why: "What is in it would be missing from the handbook.",
 		fix: "Check its permissions, and that links inside the club folder lead to files inside it.",
 	},
+	H117: {
+		severity: "error",
+		title: "A club folder in another format",
+		why: "The folder was written for another version of this program, in which fields may mean something else.",
+		fix: "Run `npm run upgrade`, with `-- --club` and the folder where it is another one.",
+	},
 	H201: {
 		severity: "error",
 		title: "A reference to something that does not exist",

@@ -19,7 +19,7 @@ export function authorGuidePage(ctx: PageContext, view: AuthorGuideView): Html {
 		link: html`<code>[[id]]</code>`,
 		named: html`<code>[[id|${say.wordsInLink}]]</code>`,
 	})}</p>
-<nav aria-label="${say.parts}"><ul class="chips">${view.files.map(({ kind }) => html`<li><a class="chip" href="#${kind}">${say.kinds[kind]}</a></li>`)}<li><a class="chip" href="#messages">${say.messages}</a></li></ul></nav>
+<nav aria-label="${say.parts}"><ul class="chips">${view.files.map(({ kind }) => html`<li><a class="chip" href="#${kind}">${say.kinds[kind]}</a></li>`)}<li><a class="chip" href="#online">${say.online.title}</a></li><li><a class="chip" href="#messages">${say.messages}</a></li></ul></nav>
 ${section("first-drill", say.firstDrill, html`<p>${say.saveAs(html`<code>content/drills/floor/log-roll.md</code>`)}</p>${ctx.highlight("yaml", say.example)}`)}
 ${view.files.map(({ kind, file, description, fields }) =>
 	section(
@@ -28,6 +28,13 @@ ${view.files.map(({ kind, file, description, fields }) =>
 		html`<p><code>${file}</code></p><p>${description}</p>
 <dl class="fields">${fields.map((field) => fieldEntry(ctx, kind, field))}</dl>`,
 	),
+)}
+${section(
+	"online",
+	say.online.title,
+	html`<p>${inlineCode(say.online.lead)}</p>
+<ul>${say.online.hosts.map(({ name, how }) => html`<li><b>${name}</b> ${inlineCode(how)}</li>`)}</ul>
+${say.online.notes.map((note) => html`<p>${inlineCode(note)}</p>`)}`,
 )}
 <h2 id="messages">${say.messages}</h2>
 <p>${say.aboutMessages}</p>

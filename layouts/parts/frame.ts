@@ -6,6 +6,7 @@
  * policy allows files of the site alone.
  */
 
+import { POLICY } from "../../scripts/render/host-headers.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { HEAD_FILE } from "../../scripts/render/search/build-search.ts";
 import type { SitePageKind } from "../../scripts/render/site.ts";
@@ -14,12 +15,6 @@ import { drawnBodies } from "./figures.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 import { correctionAddress, installHead, linkHead } from "./share-head.ts";
-
-/** What a `meta` element can say of the policy; the rest is for the host's headers. */
-const POLICY =
-	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; font-src 'self'; " +
-	"connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; " +
-	"require-trusted-types-for 'script'";
 
 interface Destination {
 	readonly to: string;

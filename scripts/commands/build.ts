@@ -12,10 +12,12 @@ import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
+import { hostFiles } from "../render/host-headers.ts";
 import { writeOffline } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import type { SiteOptions } from "../render/site.ts";
 import { writeSite } from "../render/write-site.ts";
+import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { sheetsInto } from "./print.ts";
 import { OutputConflict, Staging } from "./publish.ts";
@@ -54,8 +56,9 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		return 2;
 	}
 	const progress = new Progress(run.progress);
-	const staging = new Staging(outDir);
+	let staging: Staging | undefined;
 	try {
+		staging = new Staging(outDir);
 		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
 		const sheets = print ? await sheetsInto(handbook, {}, staging.dir, clubDir, progress) : NO_SHEETS;
 		const printed = new Set(sheets.files);
@@ -65,6 +68,7 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 			printed,
 			...(earlier === undefined ? {} : { since: earlier }),
 		});
+		for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
@@ -83,8 +87,12 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
 		return faults.some((p) => p.severity === "error") ? 1 : 0;
 	} catch (error) {
-		if (!(error instanceof OutputConflict)) throw error;
 		progress.end();
+		if (error instanceof OutputBusy) {
+			out.line(`Another build is writing to this folder (${error.message}). Nothing was written.`);
+			return 2;
+		}
+		if (!(error instanceof OutputConflict)) throw error;
 		const shown = error.files.slice(0, SHOWN_CONFLICTS).join(", ");
 		const more = error.files.length - SHOWN_CONFLICTS;
 		out.line(
@@ -93,7 +101,7 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		out.line("Move them, or name another folder with --out. Nothing was written.");
 		return 2;
 	} finally {
-		staging.discard();
+		staging?.discard();
 	}
 }
 

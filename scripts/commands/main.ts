@@ -12,6 +12,7 @@ import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 
 import type { NewKind, NewOptions } from "./new.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
+import { reportFault } from "./report-fault.ts";
 import type { Run } from "./run.ts";
 
 interface Options {
@@ -258,6 +259,11 @@ command(
 		});
 	});
 
+command("upgrade", "bring a club folder to the present authoring format").action(async (options: Options) => {
+	const { upgrade } = await import("./upgrade.ts");
+	exitCode = await upgrade(run(options));
+});
+
 program
 	.command("generate")
 	.description("for developers: write again what is made from the schemas")
@@ -275,8 +281,8 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 try {
 	await program.parseAsync();
 } catch (error) {
-	if (!(error instanceof CommanderError)) throw error;
-	exitCode = error.exitCode === 0 ? 0 : 2;
+	exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+	if (!(error instanceof CommanderError)) reportFault(error, (text) => process.stderr.write(`${text}\n`));
 }
 process.exitCode = exitCode;
 

@@ -1,25 +1,46 @@
 /**
  * Publishing: a build writes beside the last good output and takes its place when it is whole.
  *
- * Steps: clear what an interrupted build left behind; write into a folder beside the output; add a
- * list of the files the build made; bring over files that somebody else put into the output; swap
- * the folders. Until the swap the last good output is untouched.
+ * The output `_site` is a link into a folder of editions beside it, `._site.editions`. Changing a link
+ * to another edition is one step of the file system: whoever looks, and whenever the build is killed,
+ * `_site` is one whole edition, the old or the new. Changing a real folder would be two steps, with
+ * nothing published between them.
+ *
+ * Steps: claim the output; clear what a build that was interrupted left; write into a new edition;
+ * bring over files that somebody else put into the output; put unchanged files back as they were, so
+ * that programs which upload a site see what changed; change the link; remove the old edition.
+ *
+ * A real folder that stands in the way of the link (somebody made it by hand) is taken over once by two
+ * renames, and where links cannot be made (Windows, some drives) that is how every build publishes. If
+ * the second fails the first is taken back; if the build is killed between them the next one does so.
  */
 
+import { randomUUID } from "node:crypto";
 import {
 	copyFileSync,
 	existsSync,
+	linkSync,
+	lstatSync,
 	mkdirSync,
 	readdirSync,
 	readFileSync,
+	readlinkSync,
+	realpathSync,
 	renameSync,
+	rmdirSync,
 	rmSync,
+	statSync,
+	symlinkSync,
 	writeFileSync,
 } from "node:fs";
 import { basename, dirname, join, relative, resolve, sep } from "node:path";
+import { claimOutput, isClaim } from "./claim-output.ts";
 
 /** The list of files a build made, inside the output folder. */
 const LIST = ".handbook-files.json";
+
+/** The start of the name under which a real folder waits while it is taken over. */
+const SET_ASIDE = "before-";
 
 /** A file of somebody else's stands where the build wants to write. */
 export class OutputConflict extends Error {
@@ -34,14 +55,26 @@ export class OutputConflict extends Error {
 export class Staging {
 	readonly dir: string;
 	readonly #out: string;
+	readonly #editions: string;
+	readonly #release: () => void;
 
-	/** Makes the folder, and clears what earlier builds that were interrupted left beside it. */
+	/**
+	 * Claims the output, clears what interrupted builds left, and makes the folder. Throws OutputBusy
+	 * where another build has the claim.
+	 */
 	constructor(outDir: string) {
-		this.#out = resolve(outDir);
-		clearLeftovers(this.#out);
-		this.dir = beside(this.#out, "new");
-		rmSync(this.dir, { recursive: true, force: true });
-		mkdirSync(this.dir, { recursive: true });
+		this.#out = followForeignLinks(resolve(outDir));
+		this.#editions = editionsOf(this.#out);
+		mkdirSync(this.#editions, { recursive: true });
+		this.#release = claimOutput(this.#editions);
+		this.dir = join(this.#editions, randomUUID().slice(0, 8));
+		try {
+			clearLeftovers(this.#out, this.#editions);
+			mkdirSync(this.dir);
+		} catch (error) {
+			this.discard();
+			throw error;
+		}
 	}
 
 	write(path: string, content: string | Uint8Array): void {
@@ -50,34 +83,42 @@ export class Staging {
 		writeFileSync(file, content);
 	}
 
+	/** Writes a file that somebody may have one of their own of: theirs stays. */
+	writeUnlessTheirs(path: string, content: string): void {
+		if (!foreignFiles(this.#out).includes(path)) this.write(path, content);
+	}
+
 	/** Keeps a file of the last output that this build did not make anew. */
 	keep(path: string): void {
 		const old = join(this.#out, path);
 		if (!existsSync(old) || existsSync(join(this.dir, path))) return;
-		mkdirSync(dirname(join(this.dir, path)), { recursive: true });
-		copyFileSync(old, join(this.dir, path));
+		bringOver(old, join(this.dir, path));
 	}
 
-	/** Swaps the folders. Throws OutputConflict where that would overwrite somebody else's file. */
+	/** Changes the output to this edition. Throws OutputConflict where that would overwrite somebody else's file. */
 	publish(): { readonly files: number } {
 		const made = filesIn(this.dir);
 		const others = foreignFiles(this.#out);
-		const conflicts = others.filter((file) => made.includes(file));
+		const conflicts = inTheWay(others, made);
 		if (conflicts.length > 0) throw new OutputConflict(conflicts);
-		for (const file of others) {
-			mkdirSync(dirname(join(this.dir, file)), { recursive: true });
-			copyFileSync(join(this.#out, file), join(this.dir, file));
-		}
+		for (const file of others) bringOver(join(this.#out, file), join(this.dir, file));
+		for (const file of made) keepUnchanged(join(this.#out, file), join(this.dir, file));
 		writeFileSync(join(this.dir, LIST), `${JSON.stringify(made, null, "\t")}\n`);
-		const old = beside(this.#out, "old");
-		if (existsSync(this.#out)) renameSync(this.#out, old);
-		renameSync(this.dir, this.#out);
-		rmSync(old, { recursive: true, force: true });
+		const old = takePlace(this.dir, this.#out, this.#editions);
+		// What cannot be removed now is tried again by the next build.
+		if (old !== undefined) tryTo(() => removeEdition(old, this.#out));
 		return { files: made.length };
 	}
 
+	/** Ends the build: without `publish` nothing of it stays. */
 	discard(): void {
-		rmSync(this.dir, { recursive: true, force: true });
+		try {
+			if (!isEditionOf(this.#out, this.dir)) rmSync(this.dir, { recursive: true, force: true });
+		} finally {
+			this.#release();
+			// Only an empty folder is removed; one in use is not, and that is right.
+			if (!isLink(this.#out)) tryTo(() => rmdirSync(this.#editions));
+		}
 	}
 }
 
@@ -90,32 +131,121 @@ export function addToOutput(outDir: string, paths: readonly string[]): void {
 	renameSync(`${file}.new`, file);
 }
 
-function beside(out: string, what: "new" | "old"): string {
-	return join(dirname(out), `.${basename(out)}.${what}-${process.pid}`);
+function editionsOf(out: string): string {
+	return join(dirname(out), `.${basename(out)}.editions`);
 }
 
-function clearLeftovers(out: string): void {
-	const parent = dirname(out);
-	mkdirSync(parent, { recursive: true });
-	const pattern = new RegExp(
-		`^\\.${basename(out).replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}\\.(new|old)-(\\d+)$`,
-	);
-	for (const name of readdirSync(parent)) {
-		const match = pattern.exec(name);
-		if (match === null || (Number(match[2]) !== process.pid && isRunning(Number(match[2])))) continue;
-		// Interrupted between the two renames: the old output is the last good one.
-		if (match[1] === "old" && !existsSync(out)) renameSync(join(parent, name), out);
-		else rmSync(join(parent, name), { recursive: true, force: true });
-	}
+/** Where the output really is: a link that somebody else made is a way to it, not part of it. */
+function followForeignLinks(out: string): string {
+	if (!isLink(out) || dirname(resolve(dirname(out), readlinkSync(out))) === editionsOf(out)) return out;
+	return existsSync(out) ? followForeignLinks(realpathSync(out)) : resolve(dirname(out), readlinkSync(out));
 }
 
-function isRunning(pid: number): boolean {
+function isLink(path: string): boolean {
+	return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+}
+
+/** Whether the output is this edition, by link or because the folder was moved there. */
+function isEditionOf(out: string, edition: string): boolean {
+	return isLink(out) && resolve(dirname(out), readlinkSync(out)) === edition;
+}
+
+/** Makes the edition the output, whole and at once where it can be; gives the edition before, to be removed. */
+function takePlace(edition: string, out: string, editions: string): string | undefined {
+	const link = join(editions, `link-${basename(edition)}`);
+	const linked =
+		process.platform !== "win32" && tryTo(() => symlinkSync(relative(dirname(out), edition), link));
+	const next = linked ? link : edition;
 	try {
-		process.kill(pid, 0);
-		return true;
-	} catch {
-		return false;
+		const now = lstatSync(out, { throwIfNoEntry: false });
+		if (now === undefined || (linked && now.isSymbolicLink())) {
+			const old = now === undefined ? undefined : resolve(dirname(out), readlinkSync(out));
+			renameSync(next, out);
+			return old;
+		}
+		const aside = join(editions, SET_ASIDE + basename(edition));
+		renameSync(out, aside);
+		try {
+			renameSync(next, out);
+		} catch (error) {
+			renameSync(aside, out);
+			throw error;
+		}
+		return aside;
+	} finally {
+		if (linked) rmSync(link, { force: true });
 	}
+}
+
+/** Removes an edition that is no longer the output; what was put into it late goes with the output. */
+function removeEdition(old: string, out: string): void {
+	for (const file of isLink(old) ? [] : foreignFiles(old)) {
+		if (lstatSync(join(out, file), { throwIfNoEntry: false }) === undefined) {
+			bringOver(join(old, file), join(out, file));
+		}
+	}
+	rmSync(old, { recursive: true, force: true });
+}
+
+function clearLeftovers(out: string, editions: string): void {
+	const names = readdirSync(editions).filter((name) => !isClaim(name));
+	const aside = names.find((name) => name.startsWith(SET_ASIDE));
+	if (aside !== undefined && lstatSync(out, { throwIfNoEntry: false }) === undefined) {
+		// Interrupted between the two renames: the folder set aside is the last good output.
+		renameSync(join(editions, aside), out);
+	}
+	for (const name of names) {
+		const path = join(editions, name);
+		if (isEditionOf(out, path) || lstatSync(path, { throwIfNoEntry: false }) === undefined) continue;
+		// An old edition that was not yet removed may hold what somebody put there late.
+		if (existsSync(join(path, LIST)) || name.startsWith(SET_ASIDE)) removeEdition(path, out);
+		else rmSync(path, { recursive: true, force: true });
+	}
+}
+
+/** Puts a file, a link or a special file at another place as well, as it is. */
+function bringOver(from: string, to: string): void {
+	mkdirSync(dirname(to), { recursive: true });
+	if (isLink(from)) symlinkSync(readlinkSync(from), to);
+	else if (!tryTo(() => linkSync(from, to))) copyFileSync(from, to);
+}
+
+/**
+ * Where the old file holds the same bytes it takes the new one's place, so that its time and its number
+ * stay. Nothing writes into an edition after it is published, so sharing one file between two is safe.
+ */
+function keepUnchanged(old: string, made: string): void {
+	const before = lstatSync(old, { throwIfNoEntry: false });
+	const now = statSync(made);
+	if (before === undefined || !before.isFile() || before.size !== now.size || before.ino === now.ino) return;
+	if (!readFileSync(old).equals(readFileSync(made))) return;
+	const beside = `${made}.${randomUUID().slice(0, 8)}`;
+	if (tryTo(() => linkSync(old, beside))) renameSync(beside, made);
+}
+
+/** Whether the step worked; for steps that some file systems do not know. */
+function tryTo(step: () => void): boolean {
+	try {
+		step();
+		return true;
+	} catch (error) {
+		if (error instanceof Error && "code" in error && error.code !== "ENOSPC") return false;
+		throw error;
+	}
+}
+
+/** Files that stand where one of ours goes, or where one of our folders goes, or the other way round. */
+function inTheWay(others: readonly string[], made: readonly string[]): readonly string[] {
+	const taken = new Set(made);
+	const folders = new Set(made.flatMap(foldersAround));
+	return others.filter(
+		(file) => taken.has(file) || folders.has(file) || foldersAround(file).some((folder) => taken.has(folder)),
+	);
+}
+
+function foldersAround(file: string): readonly string[] {
+	const parts = file.split("/");
+	return parts.slice(1).map((_, i) => parts.slice(0, i + 1).join("/"));
 }
 
 function foreignFiles(out: string): readonly string[] {

@@ -3,11 +3,10 @@
  * a caret under the spot, what to do about it, and a summary last. Coloured only on a terminal.
  */
 
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { styleText } from "node:util";
 import type { Finding } from "../model.ts";
 import type { Problem } from "../problems.ts";
+import { textInClub } from "../read/read-club.ts";
 
 /** Where lines go, and whether colours are wanted there. */
 export interface Output {
@@ -36,18 +35,18 @@ export function reportProblems(problems: readonly Problem[], clubDir: string, ou
 	const style = styler(out);
 	for (const [file, group] of Map.groupBy(problems, (p) => p.place.file)) {
 		out.line("");
-		out.line(style("bold", file));
+		out.line(style("bold", visible(file)));
 		const lines = linesOf(clubDir, file);
 		for (const { code, severity, place, what, fix } of group) {
 			const mark = severity === "error" ? style("red", "error") : style("yellow", "warning");
-			out.line(`  ${file}:${place.line}:${place.column}  ${mark} ${code}  ${what}`);
+			out.line(`  ${visible(file)}:${place.line}:${place.column}  ${mark} ${code}  ${visible(what)}`);
 			const quoted = lines[place.line - 1];
 			if (quoted !== undefined && quoted.trim() !== "") {
 				const { shown, caret } = quote(quoted, place.column);
 				out.line(style("dim", `    ${String(place.line).padStart(4)} │ ${shown}`));
 				out.line(`         │ ${" ".repeat(caret)}${style("bold", "^")}`);
 			}
-			out.line(`         ${fix}`);
+			out.line(`         ${visible(fix)}`);
 		}
 	}
 	if (problems.length > 0) {
@@ -62,8 +61,8 @@ export function reportFindings(findings: readonly Finding[], most: number, out: 
 	for (const { code, weight, what, fix, source, path } of findings.slice(0, most)) {
 		const { file, line, column } = source.place(path);
 		const mark = weight === "serious" ? style("yellow", weight) : weight;
-		out.line(`  ${file}:${line}:${column}  ${mark}  ${code}  ${what}`);
-		out.line(style("dim", `         ${fix}`));
+		out.line(`  ${visible(file)}:${line}:${column}  ${mark}  ${code}  ${visible(what)}`);
+		out.line(style("dim", `         ${visible(fix)}`));
 	}
 	if (findings.length > most) out.line(`  … and ${findings.length - most} more, on the findings page`);
 }
@@ -97,9 +96,10 @@ function quote(line: string, column: number): { readonly shown: string; readonly
 }
 
 function linesOf(clubDir: string, file: string): readonly string[] {
-	try {
-		return readFileSync(join(clubDir, file), "utf8").split(/\r\n?|\n/);
-	} catch {
-		return [];
-	}
+	return textInClub(clubDir, file)?.split(/\r\n?|\n/) ?? [];
+}
+
+/** A club's own words without characters that would steer the terminal or turn its text around. */
+function visible(text: string): string {
+	return text.replace(/[\p{Cc}\u202a-\u202e\u2066-\u2069]/gu, "\ufffd");
 }

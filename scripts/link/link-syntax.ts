@@ -30,8 +30,38 @@ export function findLinks(text: string): readonly FoundLink[] {
 /** The text with fenced code, code spans and escaped characters blanked, so that places stay. */
 function withoutCode(text: string): string {
 	const blank = (part: string): string => part.replace(/[^\n]/g, " ");
-	return text
+	const unescaped = text
 		.replace(/^( {0,3})(`{3,}|~{3,})[^\n]*\n[\s\S]*?(?:^ {0,3}\2[^\n]*$|$(?![\s\S]))/gm, blank)
-		.replace(/\\[^\n]/g, blank)
-		.replace(/(`+)(?!`)[\s\S]*?[^`]\1(?!`)/g, blank);
+		.replace(/\\[^\n]/g, blank);
+	let plain = "";
+	let done = 0;
+	for (const [from, to] of codeSpans(unescaped)) {
+		plain += unescaped.slice(done, from) + blank(unescaped.slice(from, to));
+		done = to;
+	}
+	return plain + unescaped.slice(done);
+}
+
+/**
+ * Where code spans begin and end: a run of backticks up to the next run of the same length. One pattern
+ * for this would try every pair of runs, which a page full of backticks makes very many.
+ */
+function codeSpans(text: string): readonly (readonly [number, number])[] {
+	const runs = [...text.matchAll(/`+/g)].map((run) => ({ from: run.index, length: run[0].length }));
+	const closing: (number | undefined)[] = [];
+	const nextOfLength = new Map<number, number>();
+	for (let i = runs.length - 1; i >= 0; i--) {
+		const length = runs[i]?.length ?? 0;
+		closing[i] = nextOfLength.get(length);
+		nextOfLength.set(length, i);
+	}
+	const spans: [number, number][] = [];
+	for (let i = 0; i < runs.length; i++) {
+		const end = runs[closing[i] ?? -1];
+		const start = runs[i];
+		if (start === undefined || end === undefined) continue;
+		spans.push([start.from, end.from + end.length]);
+		i = closing[i] ?? i;
+	}
+	return spans;
 }

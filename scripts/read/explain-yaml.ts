@@ -89,6 +89,24 @@ export function explainYaml(text: string): readonly YamlFault[] {
 			];
 }
 
+/** Whether a node of the text has an anchor, which a reader of data alone does not show. */
+export function holdsAnchor(text: string): boolean {
+	let found = false;
+	try {
+		visit(parseDocument(text, { uniqueKeys: false, prettyErrors: false }), {
+			Node(_key, node) {
+				if (isAlias(node) || node.anchor === undefined) return undefined;
+				found = true;
+				return visit.BREAK;
+			},
+		});
+	} catch (error) {
+		// Nested too deeply: the other parser says so as well.
+		if (!(error instanceof Error)) throw error;
+	}
+	return found;
+}
+
 /**
  * Where a value stands; where the path leads further than the text, the deepest part that exists.
  *

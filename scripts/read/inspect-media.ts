@@ -101,8 +101,7 @@ export function mediaFault(clubDir: string, file: string, wanted?: MediaKind): M
 		return absent;
 	const folder = join(clubDir, MEDIA_FOLDER);
 	const path = join(folder, file);
-	if (!(statSync(path, { throwIfNoEntry: false })?.isFile() ?? false)) return absent;
-	if (!realpathSync(path).startsWith(realpathSync(folder) + sep)) return absent;
+	if (!isFileWithin(folder, path)) return absent;
 
 	const ending = extname(file).toLowerCase();
 	const format = FORMATS.get(ending);
@@ -132,6 +131,15 @@ export function mediaFault(clubDir: string, file: string, wanted?: MediaKind): M
 		};
 	}
 	return undefined;
+}
+
+/** Whether there is a file that does not lead out of the folder; a link in a circle leads to none. */
+function isFileWithin(folder: string, path: string): boolean {
+	try {
+		return statSync(path).isFile() && realpathSync(path).startsWith(realpathSync(folder) + sep);
+	} catch {
+		return false;
+	}
 }
 
 function headOf(path: string): Buffer {

@@ -16,6 +16,7 @@ import {
 	nullCoreTag,
 	YAMLException,
 } from "js-yaml";
+import { holdsAnchor } from "./explain-yaml.ts";
 
 /** Mappings and sequences inside each other, at most. */
 const MAX_DEPTH = 40;
@@ -29,6 +30,9 @@ const numberTag = defineScalarTag<number>("tag:yaml.org,2002:float", {
 	identify: (data) => typeof data === "number",
 });
 
+/** What may be an anchor; in quotes or prose it is none. */
+const ANCHOR = /(?:^|[\s,[{])&[^\s,[\]{}]/m;
+
 const DIALECT = FAILSAFE_SCHEMA.withTags(nullCoreTag, boolJsonTag, numberTag);
 
 /** Parsed data, or that the text wants a closer look by `explainYaml`. */
@@ -37,6 +41,7 @@ export type ParsedYaml = { readonly ok: true; readonly data: unknown } | { reado
 /** Parses one YAML document; an empty one is null. */
 export function parseYaml(text: string): ParsedYaml {
 	if (isBlank(text)) return { ok: true, data: null };
+	if (ANCHOR.test(text) && holdsAnchor(text)) return { ok: false };
 	try {
 		return { ok: true, data: load(text, { schema: DIALECT, maxAliases: 0, maxDepth: MAX_DEPTH }) };
 	} catch (error) {

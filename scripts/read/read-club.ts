@@ -7,7 +7,7 @@
 
 import { Buffer, isUtf8 } from "node:buffer";
 import { createHash } from "node:crypto";
-import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { type Dirent, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
 import type { DataKind, DataPath, FileKind, Id, PageKind, Place, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
@@ -26,8 +26,10 @@ export interface ReadClub {
 	readonly fingerprint: string;
 }
 
-/** Larger files are not handbook pages; reading them would only use up memory. */
+/** Larger data files are no handbook's; reading them would only use up memory. */
 const MAX_BYTES = 1_000_000;
+/** A page of 30,000 words. Some texts take Markdown a time that grows with the square of their length. */
+const MAX_PAGE_BYTES = 200_000;
 
 const PAGE_FOLDERS: ReadonlyMap<string, PageKind> = new Map([
 	["drills", "drill"],
@@ -59,6 +61,19 @@ export function readClub(clubDir: string, cache: ReadCache = new Map()): ReadClu
 	reader.readContent();
 	const { files, problems, unreadable } = reader;
 	return { files, problems, unreadable, fingerprint: reader.fingerprint() };
+}
+
+/** The text of a file of the club, to be quoted; undefined for what `readClub` would not read either. */
+export function textInClub(clubDir: string, file: string): string | undefined {
+	try {
+		const path = realpathSync(join(clubDir, file));
+		const info = statSync(path);
+		// Opening a pipe would wait for its other end, and a link may lead out of the folder.
+		if (!isInside(realpathSync(clubDir), path) || !info.isFile() || info.size > MAX_BYTES) return undefined;
+		return readFileSync(path, "utf8");
+	} catch {
+		return undefined;
+	}
 }
 
 class ClubReader {
@@ -202,12 +217,14 @@ class ClubReader {
 				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
 				return undefined;
 			}
-			if (info.size > MAX_BYTES) {
+			const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
+			if (info.size > most) {
 				this.problems.push(
 					problem(
 						"H116",
 						startOf(file),
-						`\`${file}\` is larger than ${MAX_BYTES / 1_000_000} MB, too large for a page.`,
+						`\`${file}\` is larger than ${most / 1000} kB, too large to be read.`,
+						{ fix: "Split it, or take out what does not belong into it; pictures go into `content/media`." },
 					),
 				);
 				return undefined;
@@ -261,8 +278,8 @@ class ClubReader {
 				.filter((entry) => !entry.name.startsWith("."))
 				.sort((a, b) => (a.name < b.name ? -1 : 1));
 		} catch (error) {
-			// A folder that is not there holds nothing; anything else is worth saying.
-			if (errorCode(error) !== "ENOENT") {
+			// A folder that is not there holds nothing; anything else is worth saying, also a link to nowhere.
+			if (errorCode(error) !== "ENOENT" || lstatSync(path, { throwIfNoEntry: false }) !== undefined) {
 				this.problems.push(
 					problem("H116", startOf(folder), `\`${folder}\` cannot be listed (${errorCode(error)}).`),
 				);

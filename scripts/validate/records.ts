@@ -505,6 +505,10 @@ export interface Club {
 	 */
 	name: string;
 	/**
+	 * The version of the authoring format that this folder is written in; without it, the present one.
+	 */
+	format?: number;
+	/**
 	 * The language of the handbook, as a BCP 47 tag.
 	 */
 	language?: string;

@@ -1347,6 +1347,38 @@ cues: [Long and tight, "Roll hips and shoulders together"]
 caution: One gymnast on the mat at a time.
 ---
 Lie long with the arms overhead, and roll sideways like a log.`,
+	/** For a site that only the club's coaches may see. Backquotes stand around code. */
+	online: {
+		title: "Putting it online",
+		lead: "The site is for the club's own people. It holds no secrets and nothing about gymnasts, asks search engines to leave it out, and loads nothing from anywhere else. Who may open it is for the host to say: the pages themselves cannot keep anybody out.",
+		hosts: [
+			{
+				name: "A static host.",
+				how: "Upload the output folder, and switch on the host's own access control (a password for the site, or sign-in with the club's accounts). The file `_headers` in the output is read by many of these hosts.",
+			},
+			{
+				name: "Object storage with a delivery network.",
+				how: "Keep the storage private, let only the network read it, put the sign-in at the network's edge, and copy the lines of `_headers` into its rule for response headers.",
+			},
+			{
+				name: "Apache.",
+				how: "The output holds `.htaccess` with the headers. Set `AuthType Basic`, `AuthUserFile` and `Require valid-user`, or the club's single sign-on, in the server's own configuration, so that a new build does not touch it.",
+			},
+			{
+				name: "nginx.",
+				how: "Put `include` with the path of `nginx-headers.conf` into the `server` block, beside `auth_basic` or `auth_request`.",
+			},
+			{
+				name: "Another web server.",
+				how: "Set the headers listed in `_headers` for every path, and the server's own sign-in.",
+			},
+		],
+		notes: [
+			"Always serve over HTTPS: only then can the site be kept on a phone. A file of these three names that you put into the output yourself is never overwritten.",
+			'Signing out: a phone that has opened the site keeps it for use without a network. Where the host has a page for signing out, let it send `Clear-Site-Data: "cache", "storage"`: the browser then removes the kept pages and the program that kept them. When somebody leaves the club, change the password as well; what a phone has kept stays readable on that phone until it is cleared.',
+			"The output folder is a link to the newest edition in a folder beside it. A program that copies it should follow links, as `rsync -a _site/` with the slash does.",
+		],
+	},
 	kinds: {
 		drill: "Drill",
 		week: "Week",

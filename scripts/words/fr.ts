@@ -1320,6 +1320,37 @@ cues: [Long et gainé, "Hanches et épaules roulent ensemble"]
 caution: Un seul gymnaste à la fois sur le tapis.
 ---
 Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
+	online: {
+		title: "La mettre en ligne",
+		lead: "Le site est pour les gens du club. Il ne contient ni secrets ni rien sur les gymnastes, demande aux moteurs de recherche de l'ignorer, et ne charge rien d'ailleurs. C'est à l'hébergeur de dire qui peut l'ouvrir : les pages elles-mêmes ne peuvent écarter personne.",
+		hosts: [
+			{
+				name: "Un hébergement statique.",
+				how: "Déposez le dossier de sortie, et activez le contrôle d'accès de l'hébergeur (un mot de passe pour le site, ou une connexion avec les comptes du club). Le fichier `_headers` de la sortie est lu par beaucoup de ces hébergeurs.",
+			},
+			{
+				name: "Un stockage d'objets avec un réseau de diffusion.",
+				how: "Gardez le stockage privé, ne laissez lire que le réseau, placez la connexion à l'entrée du réseau, et recopiez les lignes de `_headers` dans sa règle pour les en-têtes de réponse.",
+			},
+			{
+				name: "Apache.",
+				how: "La sortie contient `.htaccess` avec les en-têtes. Réglez `AuthType Basic`, `AuthUserFile` et `Require valid-user`, ou la connexion unique du club, dans la configuration du serveur, pour qu'une nouvelle construction n'y touche pas.",
+			},
+			{
+				name: "nginx.",
+				how: "Mettez `include` avec le chemin de `nginx-headers.conf` dans le bloc `server`, à côté de `auth_basic` ou `auth_request`.",
+			},
+			{
+				name: "Un autre serveur web.",
+				how: "Réglez pour chaque chemin les en-têtes listés dans `_headers`, et la connexion propre au serveur.",
+			},
+		],
+		notes: [
+			"Servez toujours en HTTPS : c'est la condition pour garder le site sur un téléphone. Un fichier d'un de ces trois noms que vous mettez vous-même dans la sortie n'est jamais remplacé.",
+			"Déconnexion : un téléphone qui a ouvert le site le garde pour s'en servir sans réseau. Là où l'hébergeur a une page de déconnexion, qu'elle envoie `Clear-Site-Data: \"cache\", \"storage\"` : le navigateur retire alors les pages gardées et le programme qui les gardait. Quand quelqu'un quitte le club, changez aussi le mot de passe ; ce qu'un téléphone a gardé y reste lisible jusqu'à ce qu'on l'efface.",
+			"Le dossier de sortie est un lien vers la dernière édition, dans un dossier voisin. Un programme qui le copie doit suivre les liens, comme `rsync -a _site/` avec la barre finale.",
+		],
+	},
 	kinds: {
 		drill: "Éducatif",
 		week: "Semaine",
@@ -1445,6 +1476,7 @@ export const fields: Words["fields"] = {
 	"guide.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
 	club: "Le club lui-même.",
 	"club.name": "Le nom du club, sur la couverture et sur chaque page.",
+	"club.format": "La version du format d'écriture selon laquelle ce dossier est écrit.",
 	"club.language": "La langue du manuel, selon son étiquette BCP 47.",
 	"club.timezone": "Le fuseau horaire du club, par son nom IANA.",
 	"club.paper": "Le papier du classeur.",
@@ -1795,6 +1827,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un fichier ou dossier qui ne peut pas être lu",
 		"Ce qu'il contient manquerait dans le manuel.",
 		"Vérifiez ses droits, et que les liens du dossier du club mènent à des fichiers de ce dossier.",
+	],
+	H117: [
+		"Un dossier dans un autre format",
+		"Le dossier a été écrit pour une autre version de ce programme, où des champs peuvent vouloir dire autre chose.",
+		"Lancez `npm run upgrade`, avec `-- --club` et le dossier si c'en est un autre.",
 	],
 	H201: [
 		"Un renvoi vers quelque chose qui n'existe pas",

@@ -116,7 +116,7 @@ describe("build", () => {
 		second.delete("CNAME");
 		second.delete("extra/notes.txt");
 		expect(second).toEqual(first);
-		expect(readdirSync(dir).sort()).toEqual(["_data", "content", "out"]);
+		expect(readdirSync(dir).sort()).toEqual([".out.editions", "_data", "content", "out"]);
 	});
 
 	it("does not overwrite somebody else's file", () => {

@@ -1,0 +1,242 @@
+/**
+ * The published folder is always one whole edition, whatever happens to a build. A sample of what
+ * `npm run trust` runs whole; every test here fails when its protection is taken out.
+ */
+
+import { spawn, spawnSync } from "node:child_process";
+import {
+	existsSync,
+	mkdirSync,
+	readdirSync,
+	readFileSync,
+	statSync,
+	symlinkSync,
+	writeFileSync,
+} from "node:fs";
+import { hostname } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { OutputBusy } from "../../scripts/commands/claim-output.ts";
+import { OutputConflict, Staging } from "../../scripts/commands/publish.ts";
+import { clubCopy } from "../open-fixture.ts";
+import {
+	fingerprint,
+	inScratch,
+	killAtEveryCall,
+	killAtRandom,
+	killBuilds,
+	leftBehind,
+	missingOthers,
+	putOthers,
+	REPOSITORY,
+	refuseFromEach,
+	runBuild,
+	wholeEdition,
+} from "./output-faults.ts";
+import { publishOne } from "./publish-editions.ts";
+import { faults } from "./tally.ts";
+
+describe("a build that is killed", () => {
+	it("before any single change leaves one whole edition, and nothing for good", async () => {
+		const tally = await killAtEveryCall(["published, with others' files"]);
+		expect(faults([tally])).toEqual([]);
+		expect(tally.tried).toBeGreaterThan(20);
+	});
+
+	it("at random moments leaves one whole edition", { timeout: 400_000 }, async () => {
+		expect(faults([await killAtRandom(30, 20270104)])).toEqual([]);
+	});
+
+	it("in the middle of the whole command leaves one whole edition", { timeout: 400_000 }, async () => {
+		expect(faults([await killBuilds(3, 7)])).toEqual([]);
+	});
+});
+
+describe("a disk that is full", () => {
+	it("at any change leaves the last edition and says so without a stack trace", async () => {
+		expect(faults([await refuseFromEach("ENOSPC", ["published, with others' files"], 3)])).toEqual([]);
+	});
+
+	it("stops the command with one plain message", async () => {
+		await inScratch((dir) => {
+			const out = join(dir, "site");
+			const { status, stderr } = runBuild(clubCopy(), out, {
+				NODE_OPTIONS: `--import=${new URL("./fault-at-call.ts", import.meta.url).href}`,
+				FAULT: "ENOSPC",
+				FAULT_AT: "40",
+				FAULT_IN: dir,
+			});
+			expect(status).toBe(2);
+			expect(stderr).toContain("error: no space left on device");
+			expect(stderr).toContain("Make room on the drive");
+			expect(stderr).not.toMatch(/^\s+at /m);
+			expect(existsSync(out)).toBe(false);
+			expect(readdirSync(dir)).toEqual([]);
+		});
+	});
+
+	const canMount = spawnSync("unshare", ["-rm", "mount", "-t", "tmpfs", "none", "/mnt"]).status === 0;
+	it.runIf(canMount)("for real, on a drive of 400 kB, leaves the last edition", async () => {
+		await inScratch((dir) => {
+			const script = [
+				`mount -t tmpfs -o size=400k none ${dir}`,
+				`node tests/trust/publish-editions.ts ${dir}/site 1 1`,
+				`node scripts/commands/main.ts build --no-print --club tests/fixtures/base-club --out ${dir}/site; echo status $?`,
+				`echo $(cat ${dir}/site/index.html)`,
+				`ls -A ${dir}/.site.editions | wc -l`,
+			].join("\n");
+			const { stdout, stderr } = spawnSync("unshare", ["-rm", "sh", "-c", script], {
+				cwd: REPOSITORY,
+				encoding: "utf8",
+				env: { ...process.env, PATH: `${join(REPOSITORY, "node_modules/.bin")}:${process.env.PATH ?? ""}` },
+			});
+			expect(stdout).toContain("status 2\n1\n1\n");
+			expect(stderr).toContain("error: no space left on device");
+			expect(stderr).not.toMatch(/^\s+at /m);
+		});
+	});
+});
+
+describe("a target that cannot be written", () => {
+	it("leaves the last edition and says so", async () => {
+		expect(faults([await refuseFromEach("EROFS", ["published"], 8)])).toEqual([]);
+	});
+});
+
+describe("two builds at once", () => {
+	it("never share the output: the second steps back, the first publishes", async () => {
+		await inScratch(async (dir) => {
+			const club = clubCopy();
+			const out = join(dir, "site");
+			const args = ["scripts/commands/main.ts", "build", "--no-print", "--club", club, "--out", out];
+			const endings = await Promise.all(
+				[1, 2].map(
+					() =>
+						new Promise<{ readonly status: number | null; readonly said: string }>((resolve) => {
+							const child = spawn(process.execPath, args, { cwd: REPOSITORY });
+							let said = "";
+							child.stdout.on("data", (data) => {
+								said += String(data);
+							});
+							child.once("close", (status) => resolve({ status, said }));
+						}),
+				),
+			);
+			for (const { status, said } of endings) {
+				if (status !== 0) expect(said).toContain("Another build is writing to this folder");
+			}
+			if (endings.every(({ status }) => status !== 0)) runBuild(club, out);
+			const first = fingerprint(out);
+			expect(runBuild(club, out).status).toBe(0);
+			expect(fingerprint(out)).toBe(first);
+			expect(leftBehind(out)).toEqual([]);
+		});
+	});
+
+	it("in one process, too", async () => {
+		await inScratch((dir) => {
+			const first = new Staging(join(dir, "site"));
+			expect(() => new Staging(join(dir, "site"))).toThrow(OutputBusy);
+			first.discard();
+			publishOne(join(dir, "site"), 1);
+			expect(wholeEdition(join(dir, "site"))).toBe(1);
+		});
+	});
+
+	it("in two processes: the output is busy until the other ends, also by kill -9", async () => {
+		await inScratch(async (dir) => {
+			const out = join(dir, "site");
+			publishOne(out, 1);
+			const child = spawn(process.execPath, [
+				fileURLToPath(new URL("./hold-output.ts", import.meta.url)),
+				out,
+			]);
+			await new Promise((resolve) => child.stdout.once("data", resolve));
+			expect(() => publishOne(out, 2)).toThrow(OutputBusy);
+			expect(wholeEdition(out)).toBe(1);
+			const ended = new Promise((resolve) => child.once("exit", resolve));
+			child.kill("SIGKILL");
+			await ended;
+			publishOne(out, 2);
+			expect(wholeEdition(out)).toBe(2);
+			expect(leftBehind(out)).toEqual([]);
+		});
+	});
+
+	it("count only while they run: a claim of a process that is gone, or whose number another has now, is void", async () => {
+		await inScratch((dir) => {
+			const out = join(dir, "site");
+			const machine = hostname()
+				.toLowerCase()
+				.replace(/[^a-z0-9]/g, "")
+				.slice(0, 40);
+			mkdirSync(join(dir, ".site.editions"));
+			writeFileSync(join(dir, ".site.editions", `claim-${machine}-999999999-1`), "");
+			// The process of this number runs, but the claim is of one that started at another time.
+			writeFileSync(join(dir, ".site.editions", `claim-${machine}-${process.ppid}-1`), "");
+			publishOne(out, 1);
+			expect(wholeEdition(out)).toBe(1);
+			expect(leftBehind(out)).toEqual([]);
+		});
+	});
+});
+
+describe("files that somebody else put into the output", () => {
+	it("stay, whatever they are, also those that came while a build was writing", async () => {
+		await inScratch((dir) => {
+			const out = join(dir, "site");
+			publishOne(out, 1);
+			putOthers(out);
+			for (const edition of [2, 3, 4]) publishOne(out, edition);
+			const staging = new Staging(out);
+			staging.write("index.html", "5");
+			writeFileSync(join(out, "late.txt"), "late");
+			staging.publish();
+			staging.discard();
+			expect(missingOthers(out)).toEqual([]);
+			expect(readFileSync(join(out, "late.txt"), "utf8")).toBe("late");
+		});
+	});
+
+	it("in a folder made by hand stay as well, and a link to the output stays a link", async () => {
+		await inScratch((dir) => {
+			mkdirSync(join(dir, "www"));
+			putOthers(join(dir, "www"));
+			symlinkSync("www", join(dir, "site"));
+			publishOne(join(dir, "site"), 1);
+			expect(wholeEdition(join(dir, "www"))).toBe(1);
+			expect(wholeEdition(join(dir, "site"))).toBe(1);
+			expect(missingOthers(join(dir, "www"))).toEqual([]);
+		});
+	});
+
+	it.each([
+		["where a page of ours goes", "index.html"],
+		["where a folder of ours goes", "drills"],
+		["below a page of ours", "index.html/inner.txt"],
+	])("%s stop the build", async (_where, path) => {
+		await inScratch((dir) => {
+			const out = join(dir, "site");
+			mkdirSync(join(out, path, ".."), { recursive: true });
+			writeFileSync(join(out, path), "theirs");
+			expect(() => publishOne(out, 1)).toThrow(OutputConflict);
+			expect(readFileSync(join(out, path), "utf8")).toBe("theirs");
+			expect(readdirSync(dir)).toEqual(["site"]);
+		});
+	});
+});
+
+describe("files that did not change", () => {
+	it("keep their time and number, and those that did change do not touch the old ones", async () => {
+		await inScratch((dir) => {
+			const out = join(dir, "site");
+			publishOne(out, 1);
+			const before = statSync(join(out, "assets/site.css"));
+			publishOne(out, 2);
+			const after = statSync(join(out, "assets/site.css"));
+			expect([after.ino, after.mtimeMs]).toEqual([before.ino, before.mtimeMs]);
+			expect(wholeEdition(out)).toBe(2);
+		});
+	});
+});

@@ -1,0 +1,262 @@
+/**
+ * The published site in a real browser, behind the headers that the build writes for hosts: nothing is
+ * asked of anybody else, nothing breaks the policy, and no published script injection runs, whatever
+ * field it is written into, even with the policy switched off.
+ */
+
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { extname, join } from "node:path";
+import puppeteer, { type Browser } from "puppeteer-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { isMap, isScalar, parseDocument, visit } from "yaml";
+import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { type BuiltSite, buildSite } from "../site/build-site.ts";
+import injections from "./script-injections.json" with { type: "json" };
+
+const TYPES: Readonly<Record<string, string>> = {
+	".html": "text/html; charset=utf-8",
+	".js": "text/javascript",
+	".css": "text/css",
+	".svg": "image/svg+xml",
+	".woff2": "font/woff2",
+	".png": "image/png",
+	".webp": "image/webp",
+	".json": "application/json",
+	".webmanifest": "application/manifest+json",
+};
+const STRINGS = [...injections.strings, ...injections.ours];
+
+let browser: Browser;
+const servers: Server[] = [];
+
+beforeAll(async () => {
+	const found = await findBrowser();
+	if ("missing" in found) throw new Error(found.missing);
+	browser = await puppeteer.launch({
+		executablePath: found.browser.path,
+		headless: found.browser.shell ? "shell" : true,
+		env: { ...process.env, ...found.browser.environment },
+		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
+	});
+});
+
+afterAll(async () => {
+	await browser?.close();
+	for (const server of servers) server.close();
+});
+
+/** The headers as a static host reads them from `_headers`. */
+function headersOf(site: BuiltSite): Record<string, string> {
+	return Object.fromEntries(
+		readFileSync(join(site.dir, "_headers"), "utf8")
+			.split("\n")
+			.filter((line) => line.startsWith("  "))
+			.map((line) => [line.slice(2, line.indexOf(": ")), line.slice(line.indexOf(": ") + 2)]),
+	);
+}
+
+async function serve(site: BuiltSite): Promise<string> {
+	const headers = headersOf(site);
+	const server = createServer((request, response) => {
+		const path = decodeURIComponent(new URL(request.url ?? "/", "http://here").pathname.slice(1));
+		const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
+		const known = site.files.has(file);
+		response.writeHead(known ? 200 : 404, {
+			"Content-Type": TYPES[known ? extname(file) : ".html"] ?? "text/plain",
+			...headers,
+		});
+		response.end(readFileSync(join(site.dir, known ? file : "404.html")));
+	});
+	servers.push(server);
+	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+	return `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+}
+
+/** One page of every kind. */
+function onePageOfEach(site: BuiltSite): readonly string[] {
+	const kinds = new Map<string, string>();
+	for (const [file, text] of site.pages) {
+		const kind = /<body class="kind-([^"]+)"/.exec(text)?.[1] ?? "";
+		if ((site.pages.get(kinds.get(kind) ?? "")?.length ?? 0) < text.length) kinds.set(kind, file);
+	}
+	return [...kinds.values()];
+}
+
+describe("the site as it is", () => {
+	it("asks nothing of anybody else and breaks no rule of its policy, on every kind of page", async () => {
+		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
+		const root = await serve(site);
+		const strangers: string[] = [];
+		const objections: string[] = [];
+		const files = onePageOfEach(site);
+		expect(files.length).toBeGreaterThan(30);
+		for (const file of files) {
+			const page = await browser.newPage();
+			page.on("request", (request) => {
+				if (!request.url().startsWith(root)) strangers.push(`${file}: ${request.url()}`);
+			});
+			page.on("console", (message) => {
+				if (message.type() === "error") objections.push(`${file}: ${message.text()}`);
+			});
+			page.on("pageerror", (error) => objections.push(`${file}: ${String(error)}`));
+			await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "networkidle0" });
+			await page.close();
+		}
+		expect(strangers).toEqual([]);
+		expect(objections).toEqual([]);
+	});
+
+	it("says in every page what it can of the policy, and holds no script or style of its own", async () => {
+		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
+		const policy = headersOf(site)["Content-Security-Policy"] ?? "";
+		expect(policy).not.toMatch(/unsafe|\*|data:|https?:/);
+		for (const [file, text] of site.pages) {
+			const inPage = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(text)?.[1] ?? "none";
+			expect(policy.startsWith(inPage), file).toBe(true);
+			expect(text, file).toContain('<meta name="robots" content="noindex">');
+			expect(text, file).not.toMatch(/\sstyle="|<style|\son[a-z]+="|<script(?![^>]*\bsrc=)(?![^>]*ld\+json)/);
+			expect(text, file).not.toMatch(/(?:src|srcset|poster|data)="(?:https?:)?\/\//);
+		}
+		for (const path of [".htaccess", "nginx-headers.conf"]) {
+			const text = readFileSync(join(site.dir, path), "utf8");
+			for (const [name, value] of Object.entries(headersOf(site)))
+				expect(text).toContain(`${name} "${value}"`);
+		}
+	});
+});
+
+/** Fields that hold words; the others hold ids, numbers and dates, which schemas narrow to harmless ones. */
+const WORDS = new Set(
+	"title summary aliases do cues see say spotting caution alt caption theme focus note name description stored emergency contact".split(
+		" ",
+	),
+);
+
+/** A body of many paragraphs, so that the bodies together hold every string; never larger than a page may be. */
+function bodyOf(next: () => string): string {
+	let body = "";
+	for (let i = 0; i < 60 && body.length < 20_000; i++) body += `${next()}\n\n`;
+	return body;
+}
+
+/** A copy of the fullest club in which every text of every file is what `next` gives. */
+function fullOf(next: () => string): { readonly dir: string; readonly fields: ReadonlySet<string> } {
+	const dir = clubCopy(undefined, join(FIXTURES, "clubs/full-pages"));
+	const fields = new Set<string>();
+	for (const entry of readdirSync(dir, { recursive: true, withFileTypes: true })) {
+		if (!entry.isFile() || !/\.(md|yaml)$/.test(entry.name)) continue;
+		const file = join(entry.parentPath, entry.name);
+		const text = readFileSync(file, "utf8");
+		const [, matter] = /^---\n([\s\S]*?)\n---\n/.exec(text) ?? [];
+		const document = parseDocument(matter ?? text);
+		visit(document, {
+			Pair(_key, pair) {
+				const field = isScalar(pair.key) ? String(pair.key.value) : "";
+				if (field === "heights" && isMap(pair.value)) {
+					for (const item of pair.value.items) if (isScalar(item.key)) item.key.value = next();
+				}
+				if (!WORDS.has(field) || pair.value === null) return;
+				fields.add(`${entry.name} ${field}`);
+				visit(pair.value as never, {
+					Scalar: (_k, scalar) => {
+						if (typeof scalar.value === "string") scalar.value = next();
+					},
+				});
+			},
+		});
+		const yaml = document.toString({ lineWidth: 0 });
+		writeFileSync(file, matter === undefined ? yaml : `---\n${yaml}---\n${bodyOf(next)}\n`);
+	}
+	return { dir, fields };
+}
+
+/** What ran on the pages of a site, with the policy out of the way. */
+async function ranOn(root: string, files: readonly string[]): Promise<readonly string[]> {
+	const ran: string[] = [];
+	for (const file of files) {
+		const page = await browser.newPage();
+		await page.setBypassCSP(true);
+		await page.exposeFunction("ranHere", (what: string) => ran.push(`${file}: ${what}`));
+		await page.evaluateOnNewDocument(
+			`for (const name of ["alert", "confirm", "prompt"]) window[name] = (what) => window.ranHere(name + " " + what);`,
+		);
+		page.on("dialog", (dialog) => void dialog.dismiss());
+		await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "load" });
+		// What waits for a hand: every link that would run, and every pointer that passes over.
+		const waiting = await page.evaluate(() => {
+			const links = [
+				...document.querySelectorAll("a[href], area[href], form[action], [srcdoc], iframe, object, embed"),
+			];
+			const handled = [...document.querySelectorAll("*")].filter((node) =>
+				node.getAttributeNames().some((name) => /^on/i.test(name)),
+			);
+			return [
+				...links.filter((node) => {
+					const to = node.getAttribute("href") ?? node.getAttribute("action");
+					return to === null || !/^(https?|mailto):$/.test(new URL(to, document.baseURI).protocol);
+				}),
+				...handled,
+			].map((node) => node.outerHTML.slice(0, 120));
+		});
+		ran.push(...waiting.map((what) => `${file}: ${what}`));
+		await page.close();
+	}
+	return ran;
+}
+
+describe("published script injections", () => {
+	it("run where nothing is escaped: the check can fail", async () => {
+		const page = await browser.newPage();
+		const ran: string[] = [];
+		page.on("dialog", (dialog) => {
+			ran.push(dialog.message());
+			void dialog.dismiss();
+		});
+		await page.setContent(injections.ours.slice(0, 8).join("\n"), { waitUntil: "domcontentloaded" });
+		await new Promise((resolve) => setTimeout(resolve, 500));
+		expect(ran.length).toBeGreaterThan(0);
+		await page.close();
+	});
+
+	it.each([
+		[
+			"sixty of them in every text field",
+			() => {
+				// Numbered, as some lists want no two texts alike.
+				let at = 0;
+				return () => {
+					const from = (at++ * 60) % STRINGS.length;
+					return `${at} ${STRINGS.slice(from, from + 60).join(" ")}`;
+				};
+			},
+		],
+		[
+			"one after the other through all text fields",
+			() => {
+				let at = 0;
+				return () => STRINGS[at++ % STRINGS.length] ?? "";
+			},
+		],
+	] as const)("%s: none runs", { timeout: 400_000 }, async (_how, next) => {
+		const { dir, fields } = fullOf(next());
+		expect(fields.size).toBeGreaterThan(25);
+		const site = await buildSite(dir);
+		const root = await serve(site);
+		// Every body has a page of its own, and every string stands in one of them.
+		const bodies = [...site.pages.keys()].filter((file) =>
+			/^(drills|guides|weeks)\/[^/]+\/index\.html$/.test(file),
+		);
+		expect(await ranOn(root, [...new Set([...onePageOfEach(site), ...bodies])])).toEqual([]);
+		expect(
+			await ranOn(
+				root,
+				["search/index.html?q=alert", "search/index.html?q=%3Cscript%3Ealert(1)%3C/script%3E"].map((f) =>
+					f.replace("index.html", ""),
+				),
+			),
+		).toEqual([]);
+	});
+});
