@@ -213,7 +213,7 @@ describe("published script injections", () => {
 		const ran: string[] = [];
 		page.on("dialog", (dialog) => {
 			ran.push(dialog.message());
-			void dialog.dismiss();
+			dialog.dismiss().catch(() => undefined); // The page may be closed by then.
 		});
 		await page.setContent(injections.ours.slice(0, 8).join("\n"), { waitUntil: "domcontentloaded" });
 		await new Promise((resolve) => setTimeout(resolve, 500));

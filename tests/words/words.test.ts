@@ -92,6 +92,8 @@ describe("French", () => {
 			  ".authorGuide.kinds.club: Club",
 			  ".authorGuide.kinds.guide: Guide",
 			  ".authorGuide.messages: Messages",
+			  ".authorGuide.online.hosts.2.name: Apache.",
+			  ".authorGuide.online.hosts.3.name: nginx.",
 			  ".classes.minutes: Minutes",
 			  ".classes.rotation: Rotation",
 			  ".coverage.measures.minutes.name: Minutes",
