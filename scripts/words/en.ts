@@ -851,7 +851,7 @@ export const measures = {
 		title: "Equipment",
 		question: "Is there enough in the store room, also while two classes share the hall?",
 		means:
-			"What each apparatus needs in each week: stations stand side by side and add up, blocks follow each other and the largest wins, items for each gymnast count for the largest class.",
+			"What each apparatus needs in each week: stations stand side by side and add up, blocks follow each other and the largest wins, items for each gymnast count for the largest class. Where they stand too close on a floor plan, or over its edge, is found here as well.",
 		source: "Counted from the equipment lists of the drills and from what the club owns.",
 	},
 	load: {

@@ -837,7 +837,7 @@ export const measures: Words["measures"] = {
 		title: "Matériel",
 		question: "Y en a-t-il assez dans le local, même quand deux cours partagent la salle ?",
 		means:
-			"Ce que chaque agrès demande chaque semaine : les ateliers sont côte à côte et s'additionnent, les blocs se suivent et le plus grand l'emporte, les objets par gymnaste comptent pour le cours le plus nombreux.",
+			"Ce que chaque agrès demande chaque semaine : les ateliers sont côte à côte et s'additionnent, les blocs se suivent et le plus grand l'emporte, les objets par gymnaste comptent pour le cours le plus nombreux. Ce qui est trop serré sur un plan au sol, ou dépasse son bord, est signalé ici aussi.",
 		source: "Compté d'après les listes de matériel des éducatifs et ce que le club possède.",
 	},
 	load: {
