@@ -5,7 +5,7 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
 import { drawGround, topOf, WALL_WIDTH } from "./ground.ts";
 import { INK, picture, type Words } from "./markup.ts";
 import { movedBy, type Pose, type Posture, poseOf, tiltedBy } from "./pose.ts";
@@ -64,6 +64,7 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 		[left, top, side, side],
 		{ width: size, height: size },
 		under +
+			drawUprights(pose, 0, Math.min(0, top + side)) +
 			drawBody(pose, 0) +
 			(hanging ? "" : drawFloor(edges.left, edges.right, pose.support.kind === "air" && ground === "floor")),
 	);

@@ -151,6 +151,40 @@ export function mirrored(pose: Pose): Pose {
 	};
 }
 
+/** A pose turned to the right by some degrees around its hip, which then is at (0, 0). */
+export function aboutHip(pose: Pose, degrees: number): Pose {
+	const sine = Math.sin(radians(degrees));
+	const cosine = Math.cos(radians(degrees));
+	const { hip } = pose;
+	return mapped(pose, ({ x, y, r }) => ({
+		x: (x - hip.x) * cosine + (y - hip.y) * sine,
+		y: (y - hip.y) * cosine - (x - hip.x) * sine,
+		r,
+	}));
+}
+
+/** Every disc of a pose a share of the way to the same disc of another; the rest as the first has it. */
+export function blended(a: Pose, b: Pose, share: number): Pose {
+	const even = (from: number, to: number): number => from + share * (to - from);
+	const other = eachDisc(b);
+	let i = 0;
+	const mixed = mapped(a, (disc) => {
+		const { x, y, r } = other[i++] ?? disc;
+		return { x: even(disc.x, x), y: even(disc.y, y), r: even(disc.r, r) };
+	});
+	return { ...mixed, curve: even(a.curve, b.curve) };
+}
+
+/** The discs in the order in which `mapped` comes to them. */
+function eachDisc(pose: Pose): readonly Disc[] {
+	const discs: Disc[] = [];
+	mapped(pose, (disc) => {
+		discs.push(disc);
+		return disc;
+	});
+	return discs;
+}
+
 /** A pose turned down to the right by some degrees around the middle of its ground, as on a slope. */
 export function tiltedBy(pose: Pose, degrees: number): Pose {
 	const sine = Math.sin(radians(degrees));

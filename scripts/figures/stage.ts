@@ -7,7 +7,15 @@
 
 import type { Ground } from "../model.ts";
 import { between, type Moment, momentsOf } from "./between.ts";
-import { type BodyParts, bodyParts, boxOf, drawHold, FAR_LAYER, NEAR_LAYER } from "./draw-body.ts";
+import {
+	type BodyParts,
+	bodyParts,
+	boxOf,
+	drawHold,
+	drawUprights,
+	FAR_LAYER,
+	NEAR_LAYER,
+} from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
 import { drawGround, WALL_WIDTH } from "./ground.ts";
 import { mirrored, type Pose, type Posture } from "./pose.ts";
@@ -105,9 +113,12 @@ export function drawStage(movement: Score): string {
 				);
 		return `<g class="figure-phase"${i === 0 ? "" : ' display="none"'}>${under}</g>`;
 	});
+	// The bar stands in one place, whatever the body does.
+	const onBar = poses.find(({ support }) => support.kind === "bar");
+	const uprights = onBar === undefined ? "" : drawUprights(onBar, 0, 0);
 	return (
 		`<svg xmlns="http://www.w3.org/2000/svg" class="figure-stage" viewBox="${left} ${top} ${right - left} ${MARGIN - top}" aria-hidden="true" focusable="false">` +
-		`${drawFloor(left + MARGIN, right - MARGIN, false)}${drawParts(bodyParts(first, 0), first)}${grounds.join("")}</svg>`
+		`${uprights}${drawFloor(left + MARGIN, right - MARGIN, false)}${drawParts(bodyParts(first, 0), first)}${grounds.join("")}</svg>`
 	);
 }
 

@@ -3,6 +3,7 @@
  *
  *   1. pose each phase and give it a place as wide as it needs; a body that travels backward faces
  *      left, so that it still moves to the right, as time does
+ *      bodies in the air follow the arc of their flight
  *   2. stretches of ground: phases beside each other share their mat, their beam, their wedge
  *   3. the path of the hips, as a fine broken line behind the figures
  *   4. numbers and arrows under the floor: with a shaft and a full head where the body travels, open
@@ -10,8 +11,9 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
+import { flightRises } from "./flight.ts";
 import { drawGround, type Stretch, topOf, WALL_WIDTH } from "./ground.ts";
 import { INK, PAPER, type PictureWords, picture } from "./markup.ts";
 import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
@@ -39,6 +41,8 @@ export interface PlacedBody {
 
 interface Placed extends PlacedBody {
 	readonly stance: Stance;
+	/** How much of `up` is flight. */
+	readonly rise: number;
 	/** On the page: the floor is y = 0. */
 	readonly box: Box;
 	readonly middle: number;
@@ -84,6 +88,7 @@ export function drawStrip(
 		[left, top, width, height],
 		{ width: Math.round(width * scale), height: Math.round(height * scale) },
 		(inOrder ? drawHips(placed) : "") +
+			drawPosts(placed) +
 			stretches.map(drawGround).join("") +
 			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
 			drawFloor(left + MARGIN, left + width - MARGIN, false) +
@@ -96,6 +101,7 @@ export function drawStrip(
 function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"]): readonly Placed[] {
 	const slopes = slopesOf(stances);
 	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
+	const rises = flightRises(stances, poses);
 	let edge = MARGIN + OVER;
 	const placed = stances.map((stance, i) => {
 		const { posture, ground } = stance;
@@ -105,7 +111,8 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		const facing = turned ? mirrored(straight) : straight;
 		const standing = posture.base === "feet" || posture.base === "air" || posture.view === "front";
 		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope);
-		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS);
+		const rise = Math.round((rises[i] ?? 0) * UNITS);
+		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS) + rise;
 		const own = boxOf(pose);
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
@@ -121,21 +128,21 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		};
 		const hold = "y" in pose.support ? [ground, pose.support.y.toFixed(3)] : "";
 		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope]);
-		return { stance, pose, dx, up, box, middle, key };
+		return { stance, pose, dx, up, rise, box, middle, key };
 	});
 	return placed.map((one, i) => ontoWedge(placed, one, i));
 }
 
 /** A body on a wedge stands as high as the drawn slope is under it. */
 function ontoWedge(placed: readonly Placed[], one: Placed, i: number): Placed {
-	const { stance, pose, dx, up, box } = one;
+	const { stance, pose, dx, up, rise, box } = one;
 	if (stance.ground !== "wedge" || "y" in pose.support) return one;
 	const [first, last] = runOf(placed, i);
 	const left = (placed[first] ?? one).box.left - OVER;
 	const right = (placed[last] ?? one).box.right + OVER;
 	const feet = (pose.left.leg.ankle.x + pose.right.leg.ankle.x) / 2;
 	const at = (stance.posture.base === "feet" ? feet : pose.hip.x) * UNITS + dx;
-	const here = Math.round(topOf("wedge") * UNITS * (1 - (at - left) / (right - left)));
+	const here = Math.round(topOf("wedge") * UNITS * (1 - (at - left) / (right - left))) + rise;
 	return {
 		...one,
 		up: here,
@@ -228,6 +235,11 @@ function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): rea
 		before = ground;
 	}
 	return stretches;
+}
+
+/** The uprights of bars, on the floor behind everything. */
+function drawPosts(placed: readonly Placed[]): string {
+	return placed.map(({ pose, dx }) => drawUprights(pose, dx, 0)).join("");
 }
 
 // ── 3. hips ────────────────────────────────────────────────────────────────────────────────────

@@ -62,6 +62,19 @@ test("hanging figures share the height of their bar", () => {
 	expect(new Set(heights).size).toBe(1);
 });
 
+test("every bar stands on an upright, behind the bodies and down to the floor", () => {
+	const svg = drawStrip(movement(["straight-hang", "straight", "bar-support"].map(demoShape), "mat"), words);
+	const uprights = pathsOf(svg, /figure-upright/);
+	const bars = [...svg.matchAll(/class="figure-bar"[^>]* cx="([^"]*)" cy="([^"]*)"/g)];
+	expect(uprights).toHaveLength(bars.length);
+	for (const [i, [, x, y]] of bars.entries()) {
+		const [top, foot] = pointsOf(uprights[i] ?? "");
+		expect(top).toEqual({ x: Number(x), y: Number(y) });
+		expect(foot).toEqual({ x: Number(x), y: 0 });
+	}
+	expect(svg.indexOf("figure-upright")).toBeLessThan(svg.indexOf("figure-step"));
+});
+
 test("one shape needs neither arrow nor path; none is a mistake", () => {
 	const svg = drawStrip(movement([demoShape("tuck")]), words);
 	expect(svg).not.toContain("figure-arrows");
