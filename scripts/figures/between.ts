@@ -14,7 +14,6 @@
 
 import type { Angles, SideAngles } from "../model.ts";
 import { flightRises } from "./flight.ts";
-import { topOf } from "./ground.ts";
 import {
 	aboutHip,
 	blended,
@@ -30,10 +29,11 @@ import {
 } from "./pose.ts";
 import { onOneHold } from "./strip.ts";
 import type { Movement, Stance } from "./support.ts";
+import { topOf } from "./tops.ts";
 
 /** A phase on its ground: the floor is y = 0, and what carries the body stands over x = 0. */
 export interface Moment {
-	readonly stance: Pick<Stance, "posture" | "ground">;
+	readonly stance: Pick<Stance, "posture" | "ground" | "hands">;
 	readonly pose: Pose;
 	/** How high its ground, or its flight over it, is over the floor, in statures. */
 	readonly up: number;
@@ -44,10 +44,10 @@ export function momentsOf(
 	stances: readonly Moment["stance"][],
 	travel: Movement["travel"] = "none",
 ): readonly Moment[] {
-	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
+	const poses = onOneHold(stances.map(({ posture, ground, hands }) => poseOf(posture, ground, hands)));
 	const rises = flightRises(stances, poses);
 	const moments = stances.map((stance, i): Moment => {
-		const pose = poses[i] ?? poseOf(stance.posture, stance.ground);
+		const pose = poses[i] ?? poseOf(stance.posture, stance.ground, stance.hands);
 		const up = "y" in pose.support ? 0 : topOf(stance.ground) + (rises[i] ?? 0);
 		return { stance, pose: shifted(pose, -carriedAt(pose, stance.posture), up), up };
 	});
@@ -76,7 +76,8 @@ export function between(from: Moment, to: Moment, share: number, travel: Movemen
 
 	const carried = carriedInBoth(from, to);
 	if (carried !== undefined) {
-		const pose = poseOf({ ...posture, base: carried }, from.stance.ground);
+		const { ground, hands } = from.stance;
+		const pose = poseOf({ ...posture, base: carried }, ground, hands);
 		if (pose.support.kind === from.pose.support.kind) {
 			const rise =
 				"y" in pose.support && "y" in from.pose.support
@@ -124,6 +125,7 @@ function carriedInBoth(from: Moment, to: Moment): Posture["base"] | undefined {
 		// Hands stay on their bar, whether they hang or press.
 		if (a !== b) return holdsBar(a) && holdsBar(b) ? "hang" : undefined;
 	} else if (from.pose.support.kind !== to.pose.support.kind) return undefined;
+	if (a === "hands-and-feet" && from.stance.hands !== to.stance.hands) return undefined;
 	return a === b && a !== "air" ? a : undefined;
 }
 

@@ -5,9 +5,9 @@
  * the parabola of any flight.
  */
 
-import { topOf } from "./ground.ts";
 import type { Pose } from "./pose.ts";
 import type { Stance } from "./support.ts";
+import { topOf } from "./tops.ts";
 
 /** How far the hips rise over the line from take-off to landing, in statures: off the feet, and else. */
 const PUSH = { feet: 0.25, other: 0.1 } as const;

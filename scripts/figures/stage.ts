@@ -17,7 +17,7 @@ import {
 	NEAR_LAYER,
 } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
-import { drawGround, WALL_WIDTH } from "./ground.ts";
+import { drawGround, feetAt, isRoller, rollerAt, stepUnder, WALL_WIDTH } from "./ground.ts";
 import { mirrored, type Pose, type Posture } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
 
@@ -34,26 +34,35 @@ export function isPlayable({ stances, inOrder }: Movement): boolean {
 
 /** The text of a score: a list of travel, then for each phase its ground and posture. */
 export function scoreText({ stances, travel }: Score): string {
-	const lines = stances.map(({ ground, posture: { view, base, tilt, angles } }) => [
+	const lines = stances.map(({ ground, hands, posture: { view, base, tilt, angles } }) => [
 		// In one place there is no slope.
 		ground === "wedge" ? "mat" : ground,
 		base,
 		tilt,
 		angles ?? {},
-		...(view === "front" ? [1] : []),
+		...(view === "front" || hands !== undefined ? [view === "front" ? 1 : 0] : []),
+		...(hands === undefined ? [] : [hands]),
 	]);
 	return JSON.stringify([travel, ...lines]);
 }
 
-type WrittenStance = readonly [Ground, Posture["base"], number, NonNullable<Posture["angles"]>, 1?];
+type WrittenStance = readonly [
+	Ground,
+	Posture["base"],
+	number,
+	NonNullable<Posture["angles"]>,
+	(0 | 1)?,
+	Ground?,
+];
 
 /** Reads a score's text back; throws where it is none. */
 export function scoreFrom(text: string): Score {
 	const [travel, ...lines] = JSON.parse(text) as [Movement["travel"], ...WrittenStance[]];
 	return {
 		travel,
-		stances: lines.map(([ground, base, tilt, angles, front]) => ({
+		stances: lines.map(([ground, base, tilt, angles, front, hands]) => ({
 			ground,
+			...(hands === undefined ? {} : { hands }),
 			posture: { base, tilt, angles, view: front === 1 ? "front" : "side" },
 		})),
 	};
@@ -77,6 +86,8 @@ export function playerOf({ stances, travel }: Score): (phase: number, share: num
 /** Free space around, and half the width of the ground under a body, in drawing units. */
 const MARGIN = 160;
 const HALF_GROUND = 700;
+/** How far what only hands or feet are on runs past them. */
+const OVER = 110;
 
 /**
  * The stage as SVG text: `figure-phase` groups with the ground of each phase, the first one shown, and
@@ -98,19 +109,28 @@ export function drawStage(movement: Score): string {
 		const pose = poses[i] ?? first;
 		const held = "y" in pose.support;
 		const stretch = { ground, left: left + MARGIN, right: right - MARGIN };
-		const under = held
-			? drawHold(pose, 0) + (overMat === true ? drawGround({ ...stretch, ground: "mat" }) : "")
-			: drawGround(
-					ground === "wall"
-						? {
-								...stretch,
-								left: wallAt(score, i, boxes[i]?.left ?? 0, boxes[i]?.right ?? 0),
-								wallTop: -top - MARGIN,
-							}
-						: ground === "beam" && pose.view === "front" && score.travel !== "sideways"
-							? { ...stretch, endOn: 0 }
-							: stretch,
-				);
+		const stance = score.stances[i] ?? { ground, posture: { base: "feet", tilt: 0, view: "side" } };
+		const step = stepUnder(stance, pose, 0, { ...stretch, over: OVER });
+		const under =
+			step !== undefined
+				? step.map(drawGround).join("")
+				: held
+					? drawHold(pose, 0) + (overMat === true ? drawGround({ ...stretch, ground: "mat" }) : "")
+					: drawGround(
+							ground === "wall"
+								? {
+										...stretch,
+										left: wallAt(score, i, boxes[i]?.left ?? 0, boxes[i]?.right ?? 0),
+										wallTop: -top - MARGIN,
+									}
+								: isRoller(ground)
+									? { ...stretch, endOn: rollerAt(pose, stance.posture.base, score.travel === "backward") }
+									: ground === "floor-bar"
+										? { ...stretch, endOn: feetAt(pose) }
+										: ground === "beam" && pose.view === "front" && score.travel !== "sideways"
+											? { ...stretch, endOn: 0 }
+											: stretch,
+						);
 		return `<g class="figure-phase"${i === 0 ? "" : ' display="none"'}>${under}</g>`;
 	});
 	// The bar stands in one place, whatever the body does.

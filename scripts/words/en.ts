@@ -1099,7 +1099,12 @@ export const figures = {
 		bar: "on the bar",
 		rails: "on parallettes",
 		wall: "on the floor at a wall",
+		barrel: "at a barrel",
+		octagon: "at an octagon roller",
+		"floor-bar": "on a floor bar",
 	} satisfies Record<Ground, string>,
+	/** After what carries the feet. */
+	handsOn: (ground: string) => `hands ${ground}`,
 	inAir: {
 		floor: "in the air over the floor",
 		mat: "in the air over a mat",
@@ -1112,6 +1117,9 @@ export const figures = {
 		bar: "in the air over the bar",
 		rails: "in the air over parallettes",
 		wall: "in the air over the floor at a wall",
+		barrel: "in the air at a barrel",
+		octagon: "in the air at an octagon roller",
+		"floor-bar": "in the air over a floor bar",
 	} satisfies Record<Ground, string>,
 	travels: {
 		forward: "The body travels forward.",

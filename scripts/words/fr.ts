@@ -1087,7 +1087,11 @@ export const figures: Words["figures"] = {
 		bar: "à la barre",
 		rails: "sur des petites parallèles",
 		wall: "au sol contre un mur",
+		barrel: "contre un cylindre",
+		octagon: "contre un octogone",
+		"floor-bar": "sur une barre au sol",
 	},
+	handsOn: (ground) => `mains ${ground}`,
 	inAir: {
 		floor: "en l'air au-dessus du sol",
 		mat: "en l'air au-dessus d'un tapis",
@@ -1100,6 +1104,9 @@ export const figures: Words["figures"] = {
 		bar: "en l'air au-dessus de la barre",
 		rails: "en l'air au-dessus de petites parallèles",
 		wall: "en l'air au-dessus du sol contre un mur",
+		barrel: "en l'air contre un cylindre",
+		octagon: "en l'air contre un octogone",
+		"floor-bar": "en l'air au-dessus d'une barre au sol",
 	},
 	travels: {
 		forward: "Le corps se déplace vers l'avant.",

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { flightRises } from "../../scripts/figures/flight.ts";
-import { topOf } from "../../scripts/figures/ground.ts";
 import { type Posture, poseOf } from "../../scripts/figures/pose.ts";
+import { topOf } from "../../scripts/figures/tops.ts";
 import type { Ground } from "../../scripts/model.ts";
 import { demoShape } from "./demo-shapes.ts";
 
