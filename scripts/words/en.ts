@@ -301,6 +301,7 @@ export const heads = {
 	missedBy: "Target missed by",
 	times: "Times",
 	minutes: "Minutes",
+	sum: "Sum",
 	reps: "Reps",
 };
 
@@ -1013,6 +1014,10 @@ export const time = {
 	lineTitle: (group: string) => `${group}: planned and available minutes`,
 	lineDescription: "Minutes in each week. The table beside this picture has the same numbers.",
 	weekByWeek: (group: string) => `${group}, week by week`,
+	byApparatus: "Minutes by apparatus",
+	byApparatusNote:
+		"Minutes of the plan's blocks that count for a level. A class does those on the apparatus of its rotation.",
+	apparatusTitle: (level: string) => `${level}: planned minutes by apparatus`,
 	allMove: "all move",
 	someMove: (moving: number, gymnasts: number) => `${moving} of ${gymnasts} move`,
 	turnsEach: (turns: number) => `${counts.turns(turns)} each`,

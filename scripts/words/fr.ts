@@ -267,6 +267,7 @@ export const heads: Words["heads"] = {
 	missedBy: "Objectif manqué par",
 	times: "Fois",
 	minutes: "Minutes",
+	sum: "Somme",
 	reps: "Répétitions",
 };
 
@@ -1010,6 +1011,10 @@ export const time: Words["time"] = {
 	lineTitle: (group) => `${group} : minutes prévues et disponibles`,
 	lineDescription: "Minutes de chaque semaine. Le tableau à côté de cette image donne les mêmes nombres.",
 	weekByWeek: (group) => `${group}, semaine par semaine`,
+	byApparatus: "Minutes par agrès",
+	byApparatusNote:
+		"Minutes des blocs du plan qui comptent pour un niveau. Un cours fait ceux des agrès de sa rotation.",
+	apparatusTitle: (level) => `${level} : minutes prévues par agrès`,
 	allMove: "tous bougent",
 	someMove: (moving, gymnasts) => `${moving} sur ${gymnasts} bougent`,
 	turnsEach: (turns) => `${counts.turns(turns)} chacun`,

@@ -70,9 +70,13 @@ const plans = curriculum.weeks.flatMap((week) =>
 			if (view === undefined) return [];
 			const idPrefix = `${week.id}-${plan.apparatus}-${block.number}`;
 			return [
-				`<h2>${escaped(words.ofBlock(view.apparatus, view.week, view.block))}</h2>${floorPlanFigure(words, view, { idPrefix, upright: false }).text}`,
+				`<section><h2>${escaped(words.ofBlock(view.apparatus, view.week, view.block))}</h2>${floorPlanFigure(words, view, { idPrefix, upright: false }).text}</section>`,
 			];
 		}),
 	),
 );
-write("plans", "svg{max-width:900px}.plan-legend svg{width:28px;height:28px}figure{margin:0 0 40px}", plans);
+write(
+	"plans",
+	"body{display:grid;grid-template-columns:repeat(3,1fr);gap:20px}h2{font-size:16px}figure{margin:0;font-size:11px}ol,ul{columns:2;padding-left:1.5em}.plan-drawing svg{width:100%;height:auto;max-height:360px}.plan-legend svg{width:20px;height:20px}",
+	plans,
+);
