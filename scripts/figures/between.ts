@@ -14,6 +14,7 @@
 
 import type { Angles, SideAngles } from "../model.ts";
 import { flightRises } from "./flight.ts";
+import { isRoller } from "./ground.ts";
 import {
 	aboutHip,
 	blended,
@@ -89,8 +90,11 @@ export function between(from: Moment, to: Moment, share: number, travel: Movemen
 	const free = poseInAir(posture);
 	const low = even(lowestOf(from.pose), lowestOf(to.pose));
 	const hip = even(from.pose.hip.x, to.pose.hip.x);
+	// Over a roller the hips go on as high as they were, or the body would pass through it.
+	const over = isRoller(from.stance.ground) || isRoller(to.stance.ground);
+	const least = over ? even(from.pose.hip.y, to.pose.hip.y) - free.hip.y : Number.NEGATIVE_INFINITY;
 	const { support } = share < 0.5 ? from.pose : to.pose;
-	return { ...shifted(free, hip - free.hip.x, low - lowestOf(free)), support };
+	return { ...shifted(free, hip - free.hip.x, Math.max(low - lowestOf(free), least)), support };
 }
 
 /** A body that turns from one view into the other, a share of the way; how it is drawn changes half way. */

@@ -83,6 +83,8 @@ export function playerOf({ stances, travel }: Score): (phase: number, share: num
 	};
 }
 
+/** Where a body on its way is looked at, to make room for it. */
+const WAYS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 /** Free space around, and half the width of the ground under a body, in drawing units. */
 const MARGIN = 160;
 const HALF_GROUND = 700;
@@ -100,10 +102,13 @@ export function drawStage(movement: Score): string {
 	const [first] = poses;
 	if (first === undefined) throw new RangeError("a stage needs at least one phase");
 	const boxes = poses.map(boxOf);
+	// On its way from one phase to the next a limb may swing out further than in either.
+	const ways = poses.flatMap((_, phase) => WAYS.flatMap((share) => play(phase, share) ?? []));
+	const all = [...boxes, ...ways.map(boxOf)];
 	const out = MARGIN + HALF_GROUND;
-	const left = Math.floor(Math.min(-out, ...boxes.map((box) => box.left - MARGIN)));
-	const right = Math.ceil(Math.max(out, ...boxes.map((box) => box.right + MARGIN)));
-	const top = Math.floor(Math.min(...boxes.map((box) => box.top)) - MARGIN);
+	const left = Math.floor(Math.min(-out, ...all.map((box) => box.left - MARGIN)));
+	const right = Math.ceil(Math.max(out, ...all.map((box) => box.right + MARGIN)));
+	const top = Math.floor(Math.min(...all.map((box) => box.top)) - MARGIN);
 	const grounds = score.stances.map(({ ground }, i) => {
 		const overMat = movement.stances[i]?.overMat;
 		const pose = poses[i] ?? first;

@@ -1279,6 +1279,8 @@ export const fields: Words["fields"] = {
 	"drill.sequence[].shape": "L'identifiant de la forme.",
 	"drill.sequence[].on":
 		"Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
+	"drill.sequence[].hands":
+		"Sur quoi sont les mains d'un corps en appui sur les mains et les pieds, si les pieds sont sur autre chose.",
 	"drill.sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
 	"drill.sequence[].tilt":
 		"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",

@@ -1,15 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { between, type Moment, momentsOf, turnOf } from "../../scripts/figures/between.ts";
-import { bodyParts } from "../../scripts/figures/draw-body.ts";
+import { bodyParts, boxOf } from "../../scripts/figures/draw-body.ts";
 import { type Disc, discsOf, type Pose, type Side } from "../../scripts/figures/pose.ts";
 import { drawStage, facing, playerOf, scoreFrom, scoreText } from "../../scripts/figures/stage.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
+import { ROLLER_TOP } from "../../scripts/figures/tops.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Direction } from "../../scripts/model.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { demoShape } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
+import { viewBoxOf } from "./read-svg.ts";
 
 const SHARES = [0.1, 0.25, 0.5, 0.75, 0.9];
 
@@ -198,6 +200,25 @@ describe("the stage", () => {
 			expect(svg.match(/class="figure-phase" display="none"/g)).toHaveLength(movement.stances.length - 1);
 			const [, body = ""] = svg.split('class="figure-moving"');
 			expect(body.split("</g></g>")[0]?.match(/<path/g)).toHaveLength(7);
+		}
+	});
+
+	test("has room for the body on its way, and takes it over a roller and not through it", () => {
+		for (const { drill, stances, travel } of movements) {
+			const [left = 0, top = 0, width = 0] = viewBoxOf(drawStage({ stances, travel }));
+			const play = playerOf(scoreFrom(scoreText({ stances, travel })));
+			for (let phase = 0; phase + 1 < stances.length; phase++) {
+				for (const share of [0.15, 0.3, 0.5, 0.7, 0.85]) {
+					const pose = play(phase, share);
+					if (pose === undefined) throw new Error("no pose");
+					const box = boxOf(pose);
+					expect(box.left, `${drill} ${phase} ${share}`).toBeGreaterThanOrEqual(left);
+					expect(box.right, `${drill} ${phase} ${share}`).toBeLessThanOrEqual(left + width);
+					expect(box.top, `${drill} ${phase} ${share}`).toBeGreaterThanOrEqual(top);
+					const lies = stances[phase]?.posture.base === "back" && stances[phase]?.ground === "octagon";
+					if (lies) expect(pose.hip.y).toBeGreaterThan(ROLLER_TOP);
+				}
+			}
 		}
 	});
 
