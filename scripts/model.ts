@@ -96,13 +96,18 @@ export type Ground =
 	| "beam"
 	| "bar"
 	| "rails"
-	| "wall";
+	| "wall"
+	| "barrel"
+	| "octagon"
+	| "floor-bar";
 
 /** One phase of a drill: a shape, and how it is carried here where that differs from the shape itself. */
 export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | "base">> {
 	readonly shape: Id;
 	/** Where it is left out, it follows from the drill's apparatus and equipment. */
 	readonly on?: Ground;
+	/** What the hands are on, where that is not what carries the feet. */
+	readonly hands?: Ground;
 }
 
 /** One drill as a club wrote it, every field checked. */

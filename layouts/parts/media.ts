@@ -5,14 +5,12 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { Picture, Video } from "../../scripts/render/media/prepare-media.ts";
+import { PHONE_WIDTH } from "../../scripts/render/offline/picture-sizes.ts";
 import type { DrillMedium } from "../../scripts/render/views/drill.ts";
 import type { PageContext } from "./page.ts";
 
 /** How wide a picture stands on the page, as pictures.css has it. */
 const SIZES = "(min-width: 46rem) 44rem, calc(100vw - 2rem)";
-
-/** The width that browsers without a choice of sizes are given, in pixels. */
-const USUAL_WIDTH = 960;
 
 /** A picture or video with its caption. */
 export function mediumFigure(ctx: PageContext, { medium, alt, caption }: DrillMedium): Html {
@@ -22,7 +20,7 @@ export function mediumFigure(ctx: PageContext, { medium, alt, caption }: DrillMe
 }
 
 function picture(ctx: PageContext, { sizes }: Picture, alt: string): Html {
-	const usual = sizes.findLast(({ width }) => width <= USUAL_WIDTH) ?? sizes[0];
+	const usual = sizes.findLast(({ width }) => width <= PHONE_WIDTH) ?? sizes[0];
 	if (usual === undefined) throw new Error("a picture without a size");
 	const choice = sizes.map(({ path, width }) => `${ctx.way(path)} ${width}w`).join(", ");
 	return html`<img src="${ctx.way(usual.path)}" srcset="${choice}" sizes="${SIZES}" width="${usual.width}" height="${usual.height}" alt="${alt}" loading="lazy" decoding="async">`;

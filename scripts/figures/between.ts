@@ -7,20 +7,36 @@
  *      from where it was to where it will be, so a body that rolls keeps touching the ground
  *
  * Angles change and lengths do not: each pose is placed by the same forward kinematics as a figure.
- * Between a view from the side and one from the front there is nothing to draw: the view changes half way.
+ * Between a view from the side and one from the front the body turns towards the viewer or away: its
+ * joints move straight from one place beside the trunk to the other, as a turning body's do when it is
+ * seen from one place, so limbs are foreshortened and never longer than they are.
  */
 
 import type { Angles, SideAngles } from "../model.ts";
-import { topOf } from "./ground.ts";
-import { discsOf, type Pose, type Posture, poseInAir, poseOf, shifted, sideAngles } from "./pose.ts";
+import { flightRises } from "./flight.ts";
+import { isRoller } from "./ground.ts";
+import {
+	aboutHip,
+	blended,
+	discsOf,
+	mirrored,
+	movedBy,
+	type Pose,
+	type Posture,
+	poseInAir,
+	poseOf,
+	shifted,
+	sideAngles,
+} from "./pose.ts";
 import { onOneHold } from "./strip.ts";
 import type { Movement, Stance } from "./support.ts";
+import { topOf } from "./tops.ts";
 
 /** A phase on its ground: the floor is y = 0, and what carries the body stands over x = 0. */
 export interface Moment {
-	readonly stance: Pick<Stance, "posture" | "ground">;
+	readonly stance: Pick<Stance, "posture" | "ground" | "hands">;
 	readonly pose: Pose;
-	/** How high its ground is over the floor, in statures. */
+	/** How high its ground, or its flight over it, is over the floor, in statures. */
 	readonly up: number;
 }
 
@@ -29,10 +45,11 @@ export function momentsOf(
 	stances: readonly Moment["stance"][],
 	travel: Movement["travel"] = "none",
 ): readonly Moment[] {
-	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
+	const poses = onOneHold(stances.map(({ posture, ground, hands }) => poseOf(posture, ground, hands)));
+	const rises = flightRises(stances, poses);
 	const moments = stances.map((stance, i): Moment => {
-		const pose = poses[i] ?? poseOf(stance.posture, stance.ground);
-		const up = "y" in pose.support ? 0 : topOf(stance.ground);
+		const pose = poses[i] ?? poseOf(stance.posture, stance.ground, stance.hands);
+		const up = "y" in pose.support ? 0 : topOf(stance.ground) + (rises[i] ?? 0);
 		return { stance, pose: shifted(pose, -carriedAt(pose, stance.posture), up), up };
 	});
 	const lows = moments.slice(1).flatMap((to, i) => {
@@ -54,13 +71,14 @@ const CLEAR = 0.08;
 export function between(from: Moment, to: Moment, share: number, travel: Movement["travel"]): Pose {
 	if (share <= 0) return from.pose;
 	if (share >= 1) return to.pose;
-	if (from.pose.view !== to.pose.view) return share < 0.5 ? from.pose : to.pose;
+	if (from.pose.view !== to.pose.view) return turning(from, to, share, travel);
 	const posture = postureBetween(from.stance.posture, to.stance.posture, share, travel);
 	const even = (a: number, b: number): number => a + share * (b - a);
 
 	const carried = carriedInBoth(from, to);
 	if (carried !== undefined) {
-		const pose = poseOf({ ...posture, base: carried }, from.stance.ground);
+		const { ground, hands } = from.stance;
+		const pose = poseOf({ ...posture, base: carried }, ground, hands);
 		if (pose.support.kind === from.pose.support.kind) {
 			const rise =
 				"y" in pose.support && "y" in from.pose.support
@@ -72,8 +90,35 @@ export function between(from: Moment, to: Moment, share: number, travel: Movemen
 	const free = poseInAir(posture);
 	const low = even(lowestOf(from.pose), lowestOf(to.pose));
 	const hip = even(from.pose.hip.x, to.pose.hip.x);
+	// Over a roller the hips go on as high as they were, or the body would pass through it.
+	const over = isRoller(from.stance.ground) || isRoller(to.stance.ground);
+	const least = over ? even(from.pose.hip.y, to.pose.hip.y) - free.hip.y : Number.NEGATIVE_INFINITY;
 	const { support } = share < 0.5 ? from.pose : to.pose;
-	return { ...shifted(free, hip - free.hip.x, low - lowestOf(free)), support };
+	return { ...shifted(free, hip - free.hip.x, Math.max(low - lowestOf(free), least)), support };
+}
+
+/** A body that turns from one view into the other, a share of the way; how it is drawn changes half way. */
+function turning(from: Moment, to: Moment, share: number, travel: Movement["travel"]): Pose {
+	const even = (a: number, b: number): number => a + share * (b - a);
+	// A body seen from the side that travels backward is shown facing left, and it turns from there.
+	const shown = ({ pose }: Moment): Pose =>
+		travel === "backward" && pose.view === "side" ? mirrored(pose) : pose;
+	const [a, b] = [shown(from), shown(to)];
+	const lean = a.tilt + share * turnOf(a.tilt, b.tilt, "none");
+	const mixed = blended(aboutHip(a, -a.tilt), aboutHip(b, -b.tilt), share);
+	const turned = aboutHip(mixed, lean);
+	const near = share < 0.5 ? a : b;
+	const pose: Pose = {
+		...movedBy(
+			turned,
+			even(a.hip.x, b.hip.x) - turned.hip.x,
+			even(lowestOf(a), lowestOf(b)) - lowestOf(turned),
+		),
+		view: near.view,
+		tilt: lean,
+		support: near.support,
+	};
+	return shown({ ...from, pose });
 }
 
 /** What carries the body in both phases alike; undefined where that changes. */
@@ -84,6 +129,7 @@ function carriedInBoth(from: Moment, to: Moment): Posture["base"] | undefined {
 		// Hands stay on their bar, whether they hang or press.
 		if (a !== b) return holdsBar(a) && holdsBar(b) ? "hang" : undefined;
 	} else if (from.pose.support.kind !== to.pose.support.kind) return undefined;
+	if (a === "hands-and-feet" && from.stance.hands !== to.stance.hands) return undefined;
 	return a === b && a !== "air" ? a : undefined;
 }
 

@@ -160,6 +160,23 @@ export function drawHold(pose: Pose, dx: number): string {
 	return `<path class="figure-bar" stroke="${INK}" stroke-width="80" stroke-linecap="round" d="M${Math.round(left - ends)} ${y}H${Math.round(right + ends)}"/>`;
 }
 
+/**
+ * The uprights of the bar that a body hangs or presses on, down to a floor in drawing units, with feet
+ * where they reach it: one where the bar is seen end on. Fine, since they stand behind the body.
+ */
+export function drawUprights({ support, view }: Pose, dx: number, floor: number): string {
+	if (support.kind !== "bar") return "";
+	const y = Math.round(-support.y * UNITS);
+	const left = support.left * UNITS + dx;
+	const right = support.right * UNITS + dx;
+	const ends = BAR_ENDS * UNITS - 40;
+	const at = view === "side" ? [(left + right) / 2] : [left - ends, right + ends];
+	const foot = floor === 0 ? "m-110 0h220" : "";
+	return `<path class="figure-upright" fill="none" stroke="${INK}" stroke-width="24" stroke-opacity=".5" d="${at
+		.map((x) => `M${Math.round(x)} ${y}V${Math.round(floor)}${foot}`)
+		.join("")}"/>`;
+}
+
 /** A beam seen end on, on its foot: its top at `y`, its foot at `floor`, in drawing units. */
 export function drawBeamEnd(x: number, y: number, floor: number): string {
 	const half = Math.round(BEAM_HALF * UNITS);

@@ -5,10 +5,11 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
-import { drawGround, topOf, WALL_WIDTH } from "./ground.ts";
+import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
+import { drawGround, FLOOR_BAR_FOOT, feetAt, isRoller, rollerAt, WALL_WIDTH } from "./ground.ts";
 import { INK, picture, type Words } from "./markup.ts";
 import { movedBy, type Pose, type Posture, poseOf, tiltedBy } from "./pose.ts";
+import { ROLLER_TOP, topOf } from "./tops.ts";
 
 export interface FigureOptions extends Words {
 	/** Width and height in CSS pixels where no style sheet says otherwise; 96 if left out. */
@@ -32,7 +33,15 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 		: ground === "wedge"
 			? ontoSlope(standing, posture)
 			: movedBy(standing, 0, topOf(ground));
-	const own = ground === "wedge" && !held ? withSlope(boxOf(pose), slopeOf(standing)) : boxOf(pose);
+	const roller = isRoller(ground) ? rollerAt(pose, posture.base, false) : undefined;
+	const own =
+		ground === "wedge" && !held
+			? withSlope(boxOf(pose), slopeOf(standing))
+			: roller === undefined
+				? ground === "floor-bar" && !held
+					? around(boxOf(pose), feetAt(pose), FLOOR_BAR_FOOT)
+					: boxOf(pose)
+				: withRoller(boxOf(pose), roller);
 	const atWall = ground === "wall" && !held ? WALL_WIDTH : 0;
 	const wallOnRight = posture.base === "head";
 	const box = {
@@ -56,6 +65,8 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 				...(ground === "wedge" ? slopeOf(standing) : {}),
 				...(ground === "box" ? { left: edges.left + MARGIN, right: edges.right - MARGIN } : {}),
 				wallTop: -top - MARGIN,
+				...(roller === undefined ? {} : { endOn: roller }),
+				...(ground === "floor-bar" ? { endOn: feetAt(pose) } : {}),
 				...(posture.view === "front" && ground === "beam" ? { endOn: pose.hip.x * UNITS } : {}),
 			});
 	return picture(
@@ -64,6 +75,7 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 		[left, top, side, side],
 		{ width: size, height: size },
 		under +
+			drawUprights(pose, 0, Math.min(0, top + side)) +
 			drawBody(pose, 0) +
 			(hanging ? "" : drawFloor(edges.left, edges.right, pose.support.kind === "air" && ground === "floor")),
 	);
@@ -82,6 +94,15 @@ function withSlope(box: Box, { left, right }: ReturnType<typeof slopeOf>): Box {
 		right: Math.max(box.right, right),
 		top: Math.min(box.top, -topOf("wedge") * UNITS),
 	};
+}
+
+/** A box that takes in the roller whose middle is at an x. */
+export function withRoller(box: Box, at: number): Box {
+	return around(box, at, (ROLLER_TOP / 2) * UNITS);
+}
+
+function around(box: Box, at: number, half: number): Box {
+	return { ...box, left: Math.min(box.left, at - half), right: Math.max(box.right, at + half) };
 }
 
 /** Half the least length of a wedge, in drawing units. */

@@ -460,7 +460,8 @@ function sample(symbol: PlanSymbol, idPrefix: string): string {
 }
 
 function disc(station: PlacedStation, label: string, x: Scale, y: Scale): string {
-	const cx = x(station.left);
+	// On the left edge it stays clear of the metres beside the plan.
+	const cx = Math.max(x(station.left), LEFT + DISC - 3);
 	const cy = y(station.top);
 	return (
 		`<g class="plan-label"><circle cx="${tenth(cx)}" cy="${tenth(cy)}" r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +

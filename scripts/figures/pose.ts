@@ -14,6 +14,7 @@
 
 import type { Base, Ground, Shape, SideAngles } from "../model.ts";
 import { HALF_WIDTHS, HEEL, RADII, SEGMENTS, SHOULDER_TO_CROWN, TRUNK } from "./segments.ts";
+import { HOLD_TOPS, ROLLER_TOP, topOf } from "./tops.ts";
 
 /** What a figure is drawn from: any `Shape` is one. */
 export type Posture = Pick<Shape, "angles" | "view" | "tilt" | "base">;
@@ -89,8 +90,6 @@ const OVERHEAD = 150;
 /** Legs that hang this far below the hands need a bar; less is made up by a block. */
 const BAR_DROP = 0.25;
 
-/** The least height of what hands press on, where it is known. Chosen for the drawing. */
-export const HOLD_TOPS = { beam: 0.3, rails: 0.14, block: 0.1 } as const;
 /** Where a body folded over a bar meets it, from the hip joint up the trunk and to its front. */
 const FOLD = { up: -0.02, front: 0.052 } as const;
 
@@ -115,10 +114,14 @@ export function sideAngles(posture: Posture, side: "left" | "right"): Required<S
  * Places a body of stature 1 on what carries it. Never throws: every angle gives a pose.
  *
  * @param ground what it is done on, where that is known: it decides what hands that press hold
+ * @param hands what the hands of a body on hands and feet are on, where that is not the ground
  */
-export function poseOf(posture: Posture, ground?: Ground): Pose {
-	const tilt = posture.base === "hands-and-feet" ? tiltOntoHandsAndFeet(posture) : posture.tilt;
-	return setDown(posture, placeJoints(posture, tilt), ground);
+export function poseOf(posture: Posture, ground?: Ground, hands = ground): Pose {
+	if (posture.base !== "hands-and-feet") return setDown(posture, placeJoints(posture, posture.tilt), ground);
+	const step = ground === undefined || hands === undefined ? 0 : topOf(hands) - topOf(ground);
+	const flat = withFlatHands(placeJoints(posture, tiltOntoHandsAndFeet(posture, step)));
+	const carried = Math.min(handHeight(flat) - step, footHeight(flat));
+	return lifted(flat, -carried, { kind: "floor" });
 }
 
 /** The same body not yet set down: its hip joint at height 0. */
@@ -149,6 +152,40 @@ export function mirrored(pose: Pose): Pose {
 		curve: -pose.curve,
 		support: "y" in support ? { ...support, left: -support.right, right: -support.left } : support,
 	};
+}
+
+/** A pose turned to the right by some degrees around its hip, which then is at (0, 0). */
+export function aboutHip(pose: Pose, degrees: number): Pose {
+	const sine = Math.sin(radians(degrees));
+	const cosine = Math.cos(radians(degrees));
+	const { hip } = pose;
+	return mapped(pose, ({ x, y, r }) => ({
+		x: (x - hip.x) * cosine + (y - hip.y) * sine,
+		y: (y - hip.y) * cosine - (x - hip.x) * sine,
+		r,
+	}));
+}
+
+/** Every disc of a pose a share of the way to the same disc of another; the rest as the first has it. */
+export function blended(a: Pose, b: Pose, share: number): Pose {
+	const even = (from: number, to: number): number => from + share * (to - from);
+	const other = eachDisc(b);
+	let i = 0;
+	const mixed = mapped(a, (disc) => {
+		const { x, y, r } = other[i++] ?? disc;
+		return { x: even(disc.x, x), y: even(disc.y, y), r: even(disc.r, r) };
+	});
+	return { ...mixed, curve: even(a.curve, b.curve) };
+}
+
+/** The discs in the order in which `mapped` comes to them. */
+function eachDisc(pose: Pose): readonly Disc[] {
+	const discs: Disc[] = [];
+	mapped(pose, (disc) => {
+		discs.push(disc);
+		return disc;
+	});
+	return discs;
 }
 
 /** A pose turned down to the right by some degrees around the middle of its ground, as on a slope. */
@@ -375,8 +412,11 @@ const handHeight = (joints: Joints): number => lowest(wristsOf(joints));
 
 const footHeight = (joints: Joints): number => lowest(feetOf(joints));
 
-/** The lean nearest to the written one where hands and feet are level; the written one if none is. */
-function tiltOntoHandsAndFeet(posture: Posture): number {
+/**
+ * The lean nearest to the written one where both hands and feet are on their ground, the hands' so much
+ * higher than the feet's; the written one if there is none.
+ */
+function tiltOntoHandsAndFeet(posture: Posture, rise: number): number {
 	// Leaning further turns the whole body around the hip, so its joints are placed only once.
 	const joints = placeJoints(posture, posture.tilt);
 	const hands = wristsOf(joints);
@@ -386,7 +426,7 @@ function tiltOntoHandsAndFeet(posture: Posture): number {
 		const cosine = Math.cos(radians(tilt - posture.tilt));
 		const height = (discs: readonly Disc[]): number =>
 			Math.min(...discs.map(({ x, y, r }) => y * cosine - x * sine - r));
-		return height(hands) - height(feet);
+		return height(hands) - height(feet) - rise;
 	};
 	const start = gap(posture.tilt);
 	const step = 2;
@@ -429,12 +469,12 @@ function setDown(posture: Posture, joints: Joints, ground: Ground | undefined): 
 			const flat = withFlatHands(joints);
 			return restHands(lifted(flat, -lowest([joints.head]), { kind: "floor" }));
 		}
-		case "hands-and-feet": {
-			const flat = withFlatHands(joints);
-			return lifted(flat, -Math.min(handHeight(joints), footHeight(joints)), { kind: "floor" });
-		}
 		case "air":
 			return lifted(joints, AIR - bodyHeight(joints), { kind: "air" });
+		case "back":
+		case "front":
+			if (ground === "barrel" || ground === "octagon") return overRoller(joints);
+			return restHands(lifted(joints, -carriedHeight(posture.base, joints), { kind: "floor" }));
 		default:
 			return restHands(lifted(joints, -carriedHeight(posture.base, joints), { kind: "floor" }));
 	}
@@ -484,6 +524,12 @@ function overBar(joints: Joints): Pose {
 	const x = joints.hip.x + FOLD.up * Math.sin(lean) + (FOLD.front + RADII.bar) * Math.cos(lean);
 	const y = joints.hip.y + FOLD.up * Math.cos(lean) - (FOLD.front + RADII.bar) * Math.sin(lean);
 	return lifted(joints, BAR_HEIGHT - y, { kind: "bar", y: BAR_HEIGHT, left: x, right: x });
+}
+
+/** Bent over a barrel that carries the middle of the trunk. */
+function overRoller(joints: Joints): Pose {
+	const { y, r } = trunkDiscs(joints)[2] ?? joints.hip;
+	return lifted(joints, ROLLER_TOP - (y - r), { kind: "floor" });
 }
 
 /** Standing on a bar: the middle of the soles is over it. */

@@ -7,9 +7,17 @@
 
 import type { Ground } from "../model.ts";
 import { between, type Moment, momentsOf } from "./between.ts";
-import { type BodyParts, bodyParts, boxOf, drawHold, FAR_LAYER, NEAR_LAYER } from "./draw-body.ts";
+import {
+	type BodyParts,
+	bodyParts,
+	boxOf,
+	drawHold,
+	drawUprights,
+	FAR_LAYER,
+	NEAR_LAYER,
+} from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
-import { drawGround, WALL_WIDTH } from "./ground.ts";
+import { drawGround, feetAt, isRoller, rollerAt, stepUnder, WALL_WIDTH } from "./ground.ts";
 import { mirrored, type Pose, type Posture } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
 
@@ -26,26 +34,35 @@ export function isPlayable({ stances, inOrder }: Movement): boolean {
 
 /** The text of a score: a list of travel, then for each phase its ground and posture. */
 export function scoreText({ stances, travel }: Score): string {
-	const lines = stances.map(({ ground, posture: { view, base, tilt, angles } }) => [
+	const lines = stances.map(({ ground, hands, posture: { view, base, tilt, angles } }) => [
 		// In one place there is no slope.
 		ground === "wedge" ? "mat" : ground,
 		base,
 		tilt,
 		angles ?? {},
-		...(view === "front" ? [1] : []),
+		...(view === "front" || hands !== undefined ? [view === "front" ? 1 : 0] : []),
+		...(hands === undefined ? [] : [hands]),
 	]);
 	return JSON.stringify([travel, ...lines]);
 }
 
-type WrittenStance = readonly [Ground, Posture["base"], number, NonNullable<Posture["angles"]>, 1?];
+type WrittenStance = readonly [
+	Ground,
+	Posture["base"],
+	number,
+	NonNullable<Posture["angles"]>,
+	(0 | 1)?,
+	Ground?,
+];
 
 /** Reads a score's text back; throws where it is none. */
 export function scoreFrom(text: string): Score {
 	const [travel, ...lines] = JSON.parse(text) as [Movement["travel"], ...WrittenStance[]];
 	return {
 		travel,
-		stances: lines.map(([ground, base, tilt, angles, front]) => ({
+		stances: lines.map(([ground, base, tilt, angles, front, hands]) => ({
 			ground,
+			...(hands === undefined ? {} : { hands }),
 			posture: { base, tilt, angles, view: front === 1 ? "front" : "side" },
 		})),
 	};
@@ -66,9 +83,13 @@ export function playerOf({ stances, travel }: Score): (phase: number, share: num
 	};
 }
 
+/** Where a body on its way is looked at, to make room for it. */
+const WAYS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 /** Free space around, and half the width of the ground under a body, in drawing units. */
 const MARGIN = 160;
 const HALF_GROUND = 700;
+/** How far what only hands or feet are on runs past them. */
+const OVER = 110;
 
 /**
  * The stage as SVG text: `figure-phase` groups with the ground of each phase, the first one shown, and
@@ -81,33 +102,48 @@ export function drawStage(movement: Score): string {
 	const [first] = poses;
 	if (first === undefined) throw new RangeError("a stage needs at least one phase");
 	const boxes = poses.map(boxOf);
+	// On its way from one phase to the next a limb may swing out further than in either.
+	const ways = poses.flatMap((_, phase) => WAYS.flatMap((share) => play(phase, share) ?? []));
+	const all = [...boxes, ...ways.map(boxOf)];
 	const out = MARGIN + HALF_GROUND;
-	const left = Math.floor(Math.min(-out, ...boxes.map((box) => box.left - MARGIN)));
-	const right = Math.ceil(Math.max(out, ...boxes.map((box) => box.right + MARGIN)));
-	const top = Math.floor(Math.min(...boxes.map((box) => box.top)) - MARGIN);
+	const left = Math.floor(Math.min(-out, ...all.map((box) => box.left - MARGIN)));
+	const right = Math.ceil(Math.max(out, ...all.map((box) => box.right + MARGIN)));
+	const top = Math.floor(Math.min(...all.map((box) => box.top)) - MARGIN);
 	const grounds = score.stances.map(({ ground }, i) => {
 		const overMat = movement.stances[i]?.overMat;
 		const pose = poses[i] ?? first;
 		const held = "y" in pose.support;
 		const stretch = { ground, left: left + MARGIN, right: right - MARGIN };
-		const under = held
-			? drawHold(pose, 0) + (overMat === true ? drawGround({ ...stretch, ground: "mat" }) : "")
-			: drawGround(
-					ground === "wall"
-						? {
-								...stretch,
-								left: wallAt(score, i, boxes[i]?.left ?? 0, boxes[i]?.right ?? 0),
-								wallTop: -top - MARGIN,
-							}
-						: ground === "beam" && pose.view === "front" && score.travel !== "sideways"
-							? { ...stretch, endOn: 0 }
-							: stretch,
-				);
+		const stance = score.stances[i] ?? { ground, posture: { base: "feet", tilt: 0, view: "side" } };
+		const step = stepUnder(stance, pose, 0, { ...stretch, over: OVER });
+		const under =
+			step !== undefined
+				? step.map(drawGround).join("")
+				: held
+					? drawHold(pose, 0) + (overMat === true ? drawGround({ ...stretch, ground: "mat" }) : "")
+					: drawGround(
+							ground === "wall"
+								? {
+										...stretch,
+										left: wallAt(score, i, boxes[i]?.left ?? 0, boxes[i]?.right ?? 0),
+										wallTop: -top - MARGIN,
+									}
+								: isRoller(ground)
+									? { ...stretch, endOn: rollerAt(pose, stance.posture.base, score.travel === "backward") }
+									: ground === "floor-bar"
+										? { ...stretch, endOn: feetAt(pose) }
+										: ground === "beam" && pose.view === "front" && score.travel !== "sideways"
+											? { ...stretch, endOn: 0 }
+											: stretch,
+						);
 		return `<g class="figure-phase"${i === 0 ? "" : ' display="none"'}>${under}</g>`;
 	});
+	// The bar stands in one place, whatever the body does.
+	const onBar = poses.find(({ support }) => support.kind === "bar");
+	const uprights = onBar === undefined ? "" : drawUprights(onBar, 0, 0);
 	return (
 		`<svg xmlns="http://www.w3.org/2000/svg" class="figure-stage" viewBox="${left} ${top} ${right - left} ${MARGIN - top}" aria-hidden="true" focusable="false">` +
-		`${drawFloor(left + MARGIN, right - MARGIN, false)}${drawParts(bodyParts(first, 0), first)}${grounds.join("")}</svg>`
+		`${uprights}${drawFloor(left + MARGIN, right - MARGIN, false)}${drawParts(bodyParts(first, 0), first)}${grounds.join("")}</svg>`
 	);
 }
 

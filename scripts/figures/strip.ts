@@ -3,6 +3,7 @@
  *
  *   1. pose each phase and give it a place as wide as it needs; a body that travels backward faces
  *      left, so that it still moves to the right, as time does
+ *      bodies in the air follow the arc of their flight
  *   2. stretches of ground: phases beside each other share their mat, their beam, their wedge
  *   3. the path of the hips, as a fine broken line behind the figures
  *   4. numbers and arrows under the floor: with a shaft and a full head where the body travels, open
@@ -10,12 +11,14 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, UNITS } from "./draw-body.ts";
-import { drawFloor } from "./figure.ts";
-import { drawGround, type Stretch, topOf, WALL_WIDTH } from "./ground.ts";
+import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
+import { drawFloor, withRoller } from "./figure.ts";
+import { flightRises } from "./flight.ts";
+import { drawGround, feetAt, isRoller, rollerAt, type Stretch, stepUnder, WALL_WIDTH } from "./ground.ts";
 import { INK, PAPER, type PictureWords, picture } from "./markup.ts";
 import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
+import { topOf } from "./tops.ts";
 
 /** Drawing units. */
 const MARGIN = 80;
@@ -39,6 +42,10 @@ export interface PlacedBody {
 
 interface Placed extends PlacedBody {
 	readonly stance: Stance;
+	/** It faces left. */
+	readonly turned: boolean;
+	/** How much of `up` is flight. */
+	readonly rise: number;
 	/** On the page: the floor is y = 0. */
 	readonly box: Box;
 	readonly middle: number;
@@ -84,6 +91,7 @@ export function drawStrip(
 		[left, top, width, height],
 		{ width: Math.round(width * scale), height: Math.round(height * scale) },
 		(inOrder ? drawHips(placed) : "") +
+			drawPosts(placed) +
 			stretches.map(drawGround).join("") +
 			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
 			drawFloor(left + MARGIN, left + width - MARGIN, false) +
@@ -95,18 +103,22 @@ export function drawStrip(
 
 function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"]): readonly Placed[] {
 	const slopes = slopesOf(stances);
-	const poses = onOneHold(stances.map(({ posture, ground }) => poseOf(posture, ground)));
+	const poses = onOneHold(stances.map(({ posture, ground, hands }) => poseOf(posture, ground, hands)));
+	const rises = flightRises(stances, poses);
 	let edge = MARGIN + OVER;
 	const placed = stances.map((stance, i) => {
-		const { posture, ground } = stance;
+		const { posture, ground, hands } = stance;
 		const slope = slopes[i];
 		const turned = travel === "backward" && posture.view === "side";
-		const straight = poses[i] ?? poseOf(posture, ground);
+		const straight = poses[i] ?? poseOf(posture, ground, hands);
 		const facing = turned ? mirrored(straight) : straight;
 		const standing = posture.base === "feet" || posture.base === "air" || posture.view === "front";
 		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope);
-		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS);
-		const own = boxOf(pose);
+		const rise = Math.round((rises[i] ?? 0) * UNITS);
+		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS) + rise;
+		const own = isRoller(ground)
+			? withRoller(boxOf(pose), rollerAt(pose, posture.base, turned))
+			: boxOf(pose);
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
 		const middle = edge + width / 2;
@@ -120,22 +132,22 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 			bottom: Math.max(0, own.bottom - up),
 		};
 		const hold = "y" in pose.support ? [ground, pose.support.y.toFixed(3)] : "";
-		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope]);
-		return { stance, pose, dx, up, box, middle, key };
+		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope, hands]);
+		return { stance, pose, turned, dx, up, rise, box, middle, key };
 	});
 	return placed.map((one, i) => ontoWedge(placed, one, i));
 }
 
 /** A body on a wedge stands as high as the drawn slope is under it. */
 function ontoWedge(placed: readonly Placed[], one: Placed, i: number): Placed {
-	const { stance, pose, dx, up, box } = one;
+	const { stance, pose, dx, up, rise, box } = one;
 	if (stance.ground !== "wedge" || "y" in pose.support) return one;
 	const [first, last] = runOf(placed, i);
 	const left = (placed[first] ?? one).box.left - OVER;
 	const right = (placed[last] ?? one).box.right + OVER;
 	const feet = (pose.left.leg.ankle.x + pose.right.leg.ankle.x) / 2;
 	const at = (stance.posture.base === "feet" ? feet : pose.hip.x) * UNITS + dx;
-	const here = Math.round(topOf("wedge") * UNITS * (1 - (at - left) / (right - left)));
+	const here = Math.round(topOf("wedge") * UNITS * (1 - (at - left) / (right - left))) + rise;
 	return {
 		...one,
 		up: here,
@@ -205,16 +217,39 @@ const WEDGE_STEP = 0.75;
 
 function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): readonly Stretch[] {
 	const stretches: Stretch[] = [];
-	let before: Ground | undefined;
+	/** Grounds of the phase before, which go on under this one. */
+	let before: readonly Ground[] = [];
+	const spread = (stretch: Stretch): void => {
+		const { ground, right } = stretch;
+		const at = before.includes(ground)
+			? stretches.findLastIndex((one) => one.ground === ground && one.endOn === undefined)
+			: -1;
+		const last = stretches[at];
+		if (last === undefined || stretch.endOn !== undefined) stretches.push(stretch);
+		else stretches[at] = { ...last, right };
+	};
 	for (const one of placed) {
-		const { stance, pose, box, dx } = one;
+		const { stance, pose, box, dx, turned } = one;
 		const held = "y" in pose.support;
 		const overMat = stance.overMat === true && pose.support.kind !== "beam";
 		const ground = held && overMat ? "mat" : stance.ground;
-		const last = stretches.at(-1);
 		const left = box.left - OVER;
 		const right = box.right + OVER;
-		if (held && ground !== "mat") {
+		const step = held ? undefined : stepUnder(stance, pose, dx, { left, right, over: OVER });
+		if (step !== undefined) {
+			const [low, high] = step;
+			spread(low);
+			stretches.push(high);
+			// What the hands are on ahead of the body goes on under the next phase.
+			before = high.right > right - 2 * OVER ? [low.ground, high.ground] : [low.ground];
+			continue;
+		}
+		if (isRoller(ground)) {
+			spread({ ground, left, right, endOn: rollerAt(pose, stance.posture.base, turned) + dx });
+		} else if (ground === "floor-bar") {
+			if (overMat) spread({ ground: "mat", left, right });
+			spread({ ground, left, right, endOn: feetAt(pose) + dx });
+		} else if (held && ground !== "mat") {
 			// What is held stands by itself.
 		} else if (ground === "wall") {
 			const at = wallOnRight(stance, travel) ? box.right : box.left - WALL_WIDTH;
@@ -222,12 +257,15 @@ function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): rea
 			stretches.push({ ground, left: at, right: at + WALL_WIDTH, wallTop });
 		} else if (ground === "beam" && pose.view === "front" && travel !== "sideways") {
 			stretches.push({ ground, left, right, endOn: pose.hip.x * UNITS + dx });
-		} else if (before === ground && last?.ground === ground && last.endOn === undefined) {
-			stretches[stretches.length - 1] = { ...last, right };
-		} else stretches.push({ ground, left, right });
-		before = ground;
+		} else spread({ ground, left, right });
+		before = ground === "floor-bar" && overMat ? ["mat"] : [ground];
 	}
 	return stretches;
+}
+
+/** The uprights of bars, on the floor behind everything. */
+function drawPosts(placed: readonly Placed[]): string {
+	return placed.map(({ pose, dx }) => drawUprights(pose, dx, 0)).join("");
 }
 
 // ── 3. hips ────────────────────────────────────────────────────────────────────────────────────

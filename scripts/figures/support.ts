@@ -19,6 +19,8 @@ export interface Stance {
 	readonly shape: Pick<Shape, "id" | "name" | "description">;
 	readonly posture: Posture;
 	readonly ground: Ground;
+	/** What the hands are on, where that is not the ground. */
+	readonly hands?: Ground;
 	/** A mat lies under what is held. */
 	readonly overMat?: boolean;
 }
@@ -124,7 +126,9 @@ export function movementOf(
 			const posture = postureOf(shape, phase);
 			if (posture.angles === undefined) return [];
 			const overMat = setting.has("mat");
-			return [{ shape, posture, ground: phase.on ?? groundOf(posture, setting), overMat }];
+			const ground = phase.on ?? groundOf(posture, setting);
+			const hands = phase.hands === undefined ? {} : { hands: phase.hands };
+			return [{ shape, posture, ground, ...hands, overMat }];
 		}),
 		names: known.map(({ shape }) => shape.name),
 		inOrder,
@@ -146,8 +150,9 @@ export function stripDescription(
 	{ stances, inOrder, travel }: Movement,
 	{ figures }: FigureWords = english,
 ): string {
-	const phases = stances.map(({ shape, posture, ground }, i) => {
-		const where = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
+	const phases = stances.map(({ shape, posture, ground, hands }, i) => {
+		const carried = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
+		const where = hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
 		const look = shape.description === undefined ? "." : `: ${shape.description}`;
 		return `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}${look}`;
 	});

@@ -198,7 +198,14 @@ export interface Drill {
 					| "beam"
 					| "bar"
 					| "rails"
-					| "wall";
+					| "wall"
+					| "barrel"
+					| "octagon"
+					| "floor-bar";
+				/**
+				 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
+				 */
+				hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
 				/**
 				 * What carries the body here, where it is not what the shape says.
 				 */

@@ -302,6 +302,7 @@ export const heads = {
 	missedBy: "Target missed by",
 	times: "Times",
 	minutes: "Minutes",
+	sum: "Sum",
 	reps: "Reps",
 };
 
@@ -869,7 +870,7 @@ export const measures = {
 		title: "Equipment",
 		question: "Is there enough in the store room, also while two classes share the hall?",
 		means:
-			"What each apparatus needs in each week: stations stand side by side and add up, blocks follow each other and the largest wins, items for each gymnast count for the largest class.",
+			"What each apparatus needs in each week: stations stand side by side and add up, blocks follow each other and the largest wins, items for each gymnast count for the largest class. Where they stand too close on a floor plan, or over its edge, is found here as well.",
 		source: "Counted from the equipment lists of the drills and from what the club owns.",
 	},
 	load: {
@@ -1031,6 +1032,10 @@ export const time = {
 	lineTitle: (group: string) => `${group}: planned and available minutes`,
 	lineDescription: "Minutes in each week. The table beside this picture has the same numbers.",
 	weekByWeek: (group: string) => `${group}, week by week`,
+	byApparatus: "Minutes by apparatus",
+	byApparatusNote:
+		"Minutes of the plan's blocks that count for a level. A class does those on the apparatus of its rotation.",
+	apparatusTitle: (level: string) => `${level}: planned minutes by apparatus`,
 	allMove: "all move",
 	someMove: (moving: number, gymnasts: number) => `${moving} of ${gymnasts} move`,
 	turnsEach: (turns: number) => `${counts.turns(turns)} each`,
@@ -1220,7 +1225,12 @@ export const figures = {
 		bar: "on the bar",
 		rails: "on parallettes",
 		wall: "on the floor at a wall",
+		barrel: "at a barrel",
+		octagon: "at an octagon roller",
+		"floor-bar": "on a floor bar",
 	} satisfies Record<Ground, string>,
+	/** After what carries the feet. */
+	handsOn: (ground: string) => `hands ${ground}`,
 	inAir: {
 		floor: "in the air over the floor",
 		mat: "in the air over a mat",
@@ -1233,6 +1243,9 @@ export const figures = {
 		bar: "in the air over the bar",
 		rails: "in the air over parallettes",
 		wall: "in the air over the floor at a wall",
+		barrel: "in the air at a barrel",
+		octagon: "in the air at an octagon roller",
+		"floor-bar": "in the air over a floor bar",
 	} satisfies Record<Ground, string>,
 	travels: {
 		forward: "The body travels forward.",

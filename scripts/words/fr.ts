@@ -267,6 +267,7 @@ export const heads: Words["heads"] = {
 	missedBy: "Objectif manqué par",
 	times: "Fois",
 	minutes: "Minutes",
+	sum: "Somme",
 	reps: "Répétitions",
 };
 
@@ -853,7 +854,7 @@ export const measures: Words["measures"] = {
 		title: "Matériel",
 		question: "Y en a-t-il assez dans le local, même quand deux cours partagent la salle ?",
 		means:
-			"Ce que chaque agrès demande chaque semaine : les ateliers sont côte à côte et s'additionnent, les blocs se suivent et le plus grand l'emporte, les objets par gymnaste comptent pour le cours le plus nombreux.",
+			"Ce que chaque agrès demande chaque semaine : les ateliers sont côte à côte et s'additionnent, les blocs se suivent et le plus grand l'emporte, les objets par gymnaste comptent pour le cours le plus nombreux. Ce qui est trop serré sur un plan au sol, ou dépasse son bord, est signalé ici aussi.",
 		source: "Compté d'après les listes de matériel des éducatifs et ce que le club possède.",
 	},
 	load: {
@@ -1026,6 +1027,10 @@ export const time: Words["time"] = {
 	lineTitle: (group) => `${group} : minutes prévues et disponibles`,
 	lineDescription: "Minutes de chaque semaine. Le tableau à côté de cette image donne les mêmes nombres.",
 	weekByWeek: (group) => `${group}, semaine par semaine`,
+	byApparatus: "Minutes par agrès",
+	byApparatusNote:
+		"Minutes des blocs du plan qui comptent pour un niveau. Un cours fait ceux des agrès de sa rotation.",
+	apparatusTitle: (level) => `${level} : minutes prévues par agrès`,
 	allMove: "tous bougent",
 	someMove: (moving, gymnasts) => `${moving} sur ${gymnasts} bougent`,
 	turnsEach: (turns) => `${counts.turns(turns)} chacun`,
@@ -1205,7 +1210,11 @@ export const figures: Words["figures"] = {
 		bar: "à la barre",
 		rails: "sur des petites parallèles",
 		wall: "au sol contre un mur",
+		barrel: "contre un cylindre",
+		octagon: "contre un octogone",
+		"floor-bar": "sur une barre au sol",
 	},
+	handsOn: (ground) => `mains ${ground}`,
 	inAir: {
 		floor: "en l'air au-dessus du sol",
 		mat: "en l'air au-dessus d'un tapis",
@@ -1218,6 +1227,9 @@ export const figures: Words["figures"] = {
 		bar: "en l'air au-dessus de la barre",
 		rails: "en l'air au-dessus de petites parallèles",
 		wall: "en l'air au-dessus du sol contre un mur",
+		barrel: "en l'air contre un cylindre",
+		octagon: "en l'air contre un octogone",
+		"floor-bar": "en l'air au-dessus d'une barre au sol",
 	},
 	travels: {
 		forward: "Le corps se déplace vers l'avant.",
@@ -1416,6 +1428,8 @@ export const fields: Words["fields"] = {
 	"drill.sequence[].shape": "L'identifiant de la forme.",
 	"drill.sequence[].on":
 		"Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
+	"drill.sequence[].hands":
+		"Sur quoi sont les mains d'un corps en appui sur les mains et les pieds, si les pieds sont sur autre chose.",
 	"drill.sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
 	"drill.sequence[].tilt":
 		"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",

@@ -1,15 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { between, type Moment, momentsOf, turnOf } from "../../scripts/figures/between.ts";
-import { bodyParts } from "../../scripts/figures/draw-body.ts";
+import { bodyParts, boxOf } from "../../scripts/figures/draw-body.ts";
 import { type Disc, discsOf, type Pose, type Side } from "../../scripts/figures/pose.ts";
-import { drawStage, playerOf, scoreFrom, scoreText } from "../../scripts/figures/stage.ts";
+import { drawStage, facing, playerOf, scoreFrom, scoreText } from "../../scripts/figures/stage.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
+import { ROLLER_TOP } from "../../scripts/figures/tops.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Direction } from "../../scripts/model.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { demoShape } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
+import { viewBoxOf } from "./read-svg.ts";
 
 const SHARES = [0.1, 0.25, 0.5, 0.75, 0.9];
 
@@ -43,15 +45,27 @@ function keepsLengths(pose: Pose): void {
 	}
 }
 
+/** Throws where a limb is longer than published: turned away from the viewer it may look shorter. */
+function isForeshortened(pose: Pose): void {
+	for (const side of [pose.left, pose.right]) {
+		const [upper = 1, fore = 1, thigh = 1, shank = 1] = lengthsOf(side);
+		expect(upper).toBeLessThan(0.186 + 1e-9);
+		expect(fore).toBeLessThan(0.146 + 1e-9);
+		expect(thigh).toBeLessThan(0.245 + 1e-9);
+		expect(shank).toBeLessThan(0.246 + 1e-9);
+	}
+}
+
+const farthest = (a: Pose, b: Pose): number =>
+	Math.max(...discsOf(a).map((disc, i) => apart(disc, discsOf(b)[i] ?? disc)));
+
 describe("poses between two phases", () => {
 	test("begin and end as the phases do", () => {
 		const [from, to] = two("straight", "landing-squat");
 		expect(between(from, to, 0, "none")).toBe(from.pose);
 		expect(between(from, to, 1, "none")).toBe(to.pose);
-		const near = (a: Pose, b: Pose): number =>
-			Math.max(...discsOf(a).map((disc, i) => apart(disc, discsOf(b)[i] ?? disc)));
-		expect(near(between(from, to, 1e-6, "none"), from.pose)).toBeLessThan(1e-4);
-		expect(near(between(from, to, 1 - 1e-6, "none"), to.pose)).toBeLessThan(1e-4);
+		expect(farthest(between(from, to, 1e-6, "none"), from.pose)).toBeLessThan(1e-4);
+		expect(farthest(between(from, to, 1 - 1e-6, "none"), to.pose)).toBeLessThan(1e-4);
 	});
 
 	test("stand on their feet where both phases do", () => {
@@ -107,10 +121,26 @@ describe("poses between two phases", () => {
 		}
 	});
 
-	test("change the view half way", () => {
-		const [from, to] = two("straight", "straddle");
-		expect(between(from, to, 0.49, "none")).toBe(from.pose);
-		expect(between(from, to, 0.5, "none")).toBe(to.pose);
+	test.each([
+		["straight", "straddle", "none"],
+		["lunge", "side-plank", "sideways"],
+		["straddle-sit", "candlestick", "backward"],
+	] as const)("turn from %s to %s, %s, without a jump", (a, b, travel) => {
+		const [from, to] = two(a, b);
+		expect(farthest(between(from, to, 1e-6, travel), from.pose)).toBeLessThan(1e-4);
+		expect(farthest(between(from, to, 1 - 1e-6, travel), to.pose)).toBeLessThan(1e-4);
+		const [before, after] = [between(from, to, 0.5 - 1e-6, travel), between(from, to, 0.5, travel)];
+		expect([before.view, after.view]).toEqual([from.pose.view, to.pose.view]);
+		expect(farthest(facing(before, travel), facing(after, travel))).toBeLessThan(1e-4);
+		for (const share of SHARES) {
+			const pose = between(from, to, share, travel);
+			isForeshortened(pose);
+			const lowest = low(...discsOf(pose));
+			expect(lowest).toBeCloseTo(
+				low(...discsOf(from.pose)) + share * (low(...discsOf(to.pose)) - low(...discsOf(from.pose))),
+				9,
+			);
+		}
 	});
 
 	test.each([
@@ -136,7 +166,8 @@ describe("poses between two phases", () => {
 				if (from === undefined || to === undefined) return;
 				const pose = between(from, to, share, "forward");
 				for (const { x, y } of discsOf(pose)) expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
-				keepsLengths(pose);
+				if (a.view === b.view) keepsLengths(pose);
+				else isForeshortened(pose);
 			}),
 			{ numRuns: 300 },
 		);
@@ -172,6 +203,25 @@ describe("the stage", () => {
 		}
 	});
 
+	test("has room for the body on its way, and takes it over a roller and not through it", () => {
+		for (const { drill, stances, travel } of movements) {
+			const [left = 0, top = 0, width = 0] = viewBoxOf(drawStage({ stances, travel }));
+			const play = playerOf(scoreFrom(scoreText({ stances, travel })));
+			for (let phase = 0; phase + 1 < stances.length; phase++) {
+				for (const share of [0.15, 0.3, 0.5, 0.7, 0.85]) {
+					const pose = play(phase, share);
+					if (pose === undefined) throw new Error("no pose");
+					const box = boxOf(pose);
+					expect(box.left, `${drill} ${phase} ${share}`).toBeGreaterThanOrEqual(left);
+					expect(box.right, `${drill} ${phase} ${share}`).toBeLessThanOrEqual(left + width);
+					expect(box.top, `${drill} ${phase} ${share}`).toBeGreaterThanOrEqual(top);
+					const lies = stances[phase]?.posture.base === "back" && stances[phase]?.ground === "octagon";
+					if (lies) expect(pose.hip.y).toBeGreaterThan(ROLLER_TOP);
+				}
+			}
+		}
+	});
+
 	test("never puts a demo body through the ground, and never makes it jump", () => {
 		for (const { drill, stances, travel } of movements) {
 			const play = playerOf(scoreFrom(scoreText({ stances, travel })));
@@ -180,9 +230,11 @@ describe("the stage", () => {
 				for (let i = 0; i <= 24; i++) {
 					const pose = play(phase, i / 24);
 					if (pose === undefined) throw new Error("no pose");
-					keepsLengths(pose);
+					const turns = stances[phase]?.posture.view !== stances[phase + 1]?.posture.view;
+					if (turns) isForeshortened(pose);
+					else keepsLengths(pose);
 					expect(low(...discsOf(pose)), `${drill} ${phase} ${i}`).toBeGreaterThan(-0.02);
-					if (before !== undefined && before.view === pose.view) {
+					if (before !== undefined) {
 						const moved = apart(before.hip, pose.hip);
 						expect(moved, `${drill} ${phase} ${i}`).toBeLessThan(0.2);
 					}

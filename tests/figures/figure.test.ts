@@ -189,24 +189,31 @@ test("any angles give finite numbers inside the square, under 3 kB", () => {
 	);
 });
 
-describe.each(["mat", "soft-mat", "wedge", "block", "box", "board", "beam", "rails", "wall"] as const)(
-	"on: %s",
-	(ground) => {
-		test.each(DEMO_SHAPES.map(({ id }) => id))(
-			"%s lies inside its square, under 3 kB, on its ground",
-			(id) => {
-				const shape = demoShape(id);
-				const svg = drawFigure(shape, { ...words, ground });
-				inside(svg);
-				expect(Buffer.byteLength(svg)).toBeLessThan(3000);
-				const held = "y" in poseOf(shape, ground).support;
-				expect(svg.includes(`class="figure-${ground}"`)).toBe(
-					held ? poseOf(shape, ground).support.kind === ground : ground !== "rails",
-				);
-			},
+describe.each([
+	"mat",
+	"soft-mat",
+	"wedge",
+	"block",
+	"box",
+	"board",
+	"beam",
+	"rails",
+	"wall",
+	"barrel",
+	"octagon",
+	"floor-bar",
+] as const)("on: %s", (ground) => {
+	test.each(DEMO_SHAPES.map(({ id }) => id))("%s lies inside its square, under 3 kB, on its ground", (id) => {
+		const shape = demoShape(id);
+		const svg = drawFigure(shape, { ...words, ground });
+		inside(svg);
+		expect(Buffer.byteLength(svg)).toBeLessThan(3000);
+		const held = "y" in poseOf(shape, ground).support;
+		expect(svg.includes(`class="figure-${ground}"`)).toBe(
+			held ? poseOf(shape, ground).support.kind === ground : ground !== "rails",
 		);
-	},
-);
+	});
+});
 
 function inside(svg: string): void {
 	const [left, top, width, height] = viewBoxOf(svg);

@@ -81,6 +81,7 @@ export function pointsOf(d: string): readonly Spot[] {
 		else if (letter === "H") go(at(0), y);
 		else if (letter === "h") go(x + at(0), y);
 		else if (letter === "V") go(x, at(0));
+		else if (letter === "v") go(x, y + at(0));
 		else if (letter === "A") go(at(5), at(6));
 		else if (letter === "a") go(x + at(5), y + at(6));
 		else if (letter === "C") {

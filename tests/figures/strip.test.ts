@@ -2,9 +2,11 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Posture } from "../../scripts/figures/pose.ts";
+import { rollerAt } from "../../scripts/figures/ground.ts";
+import { discsOf, mirrored, type Posture, poseOf, trunkDiscs } from "../../scripts/figures/pose.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf, type Stance } from "../../scripts/figures/support.ts";
+import { ROLLER_TOP, topOf } from "../../scripts/figures/tops.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Direction, Ground } from "../../scripts/model.ts";
 import { REPOSITORY } from "../open-fixture.ts";
@@ -62,6 +64,19 @@ test("hanging figures share the height of their bar", () => {
 	expect(new Set(heights).size).toBe(1);
 });
 
+test("every bar stands on an upright, behind the bodies and down to the floor", () => {
+	const svg = drawStrip(movement(["straight-hang", "straight", "bar-support"].map(demoShape), "mat"), words);
+	const uprights = pathsOf(svg, /figure-upright/);
+	const bars = [...svg.matchAll(/class="figure-bar"[^>]* cx="([^"]*)" cy="([^"]*)"/g)];
+	expect(uprights).toHaveLength(bars.length);
+	for (const [i, [, x, y]] of bars.entries()) {
+		const [top, foot] = pointsOf(uprights[i] ?? "");
+		expect(top).toEqual({ x: Number(x), y: Number(y) });
+		expect(foot).toEqual({ x: Number(x), y: 0 });
+	}
+	expect(svg.indexOf("figure-upright")).toBeLessThan(svg.indexOf("figure-step"));
+});
+
 test("one shape needs neither arrow nor path; none is a mistake", () => {
 	const svg = drawStrip(movement([demoShape("tuck")]), words);
 	expect(svg).not.toContain("figure-arrows");
@@ -110,6 +125,9 @@ const GROUNDS: readonly Ground[] = [
 	"bar",
 	"rails",
 	"wall",
+	"barrel",
+	"octagon",
+	"floor-bar",
 ];
 const grounds = fc.constantFrom(...GROUNDS);
 const ways = fc.constantFrom<Direction>("forward", "backward", "sideways", "none");
@@ -191,6 +209,58 @@ describe("what phases are on", () => {
 		expect(plank.wall).toBeLessThan(plank.body);
 		const head = wall("headstand");
 		expect(head.wall).toBeGreaterThan(head.body);
+	});
+
+	test.each([
+		["front-plank", "mat", "floor-bar"],
+		["front-plank", "block", "mat"],
+		["bridge", "block", "mat"],
+		["bridge", "mat", "block"],
+	] as const)("a %s with the feet on a %s and the hands on a %s touches both", (id, ground, hands) => {
+		const pose = poseOf(demoShape(id), ground, hands);
+		const low = (discs: readonly { y: number; r: number }[]): number =>
+			Math.min(...discs.map(({ y, r }) => y - r)) + topOf(ground);
+		const { left, right } = pose;
+		expect(low([left.leg.heel, left.leg.toe, right.leg.heel, right.leg.toe])).toBeCloseTo(topOf(ground), 5);
+		expect(low([left.arm.wrist, right.arm.wrist])).toBeCloseTo(topOf(hands), 5);
+
+		const one = { ...movement([demoShape(id)], ground) };
+		const svg = drawStrip({ ...one, stances: one.stances.map((stance) => ({ ...stance, hands })) }, words);
+		const [high, mat] = [ground, hands].map(
+			(name) => pathsOf(svg, new RegExp(`figure-${name}"`)).at(-1) ?? "",
+		);
+		const span = (d = ""): readonly [number, number] => {
+			const xs = pointsOf(d).map(({ x }) => x);
+			return [Math.min(...xs), Math.max(...xs)];
+		};
+		const [a, b] = ground === "mat" ? [span(mat), span(high)] : [span(high), span(mat)];
+		// What is higher stands on what runs under the whole body.
+		expect(a[0]).toBeGreaterThanOrEqual(b[0]);
+		expect(a[1]).toBeLessThanOrEqual(b[1]);
+	});
+
+	test("a back over a barrel lies on it, and a body beside it stays clear of it", () => {
+		const over = poseOf({ ...demoShape("arch"), tilt: -75, base: "back" }, "barrel");
+		const middle = trunkDiscs(over)[2];
+		if (middle === undefined) throw new Error("no trunk");
+		expect(middle.y - middle.r).toBeCloseTo(ROLLER_TOP, 9);
+		expect(rollerAt(over, "back", false)).toBeCloseTo(middle.x * 2000, 9);
+		for (const [id, turned, way] of [
+			["straight", false, -1],
+			["straight", true, 1],
+			["handstand", false, 1],
+		] as const) {
+			const pose = turned ? mirrored(poseOf(demoShape(id))) : poseOf(demoShape(id));
+			const at = rollerAt(pose, demoShape(id).base, turned) / 2000;
+			expect(Math.sign(at - pose.hip.x), id).toBe(way);
+			for (const { x, y, r } of discsOf(pose)) {
+				if (y - r < ROLLER_TOP) expect(way * (at - x)).toBeGreaterThanOrEqual(ROLLER_TOP / 2 + r - 1e-9);
+			}
+		}
+		for (const ground of ["barrel", "octagon"] as const) {
+			const svg = drawStrip(movement([demoShape("straight"), demoShape("bridge")], ground), words);
+			expect(pathsOf(svg, new RegExp(`figure-${ground}"`))).toHaveLength(2);
+		}
 	});
 
 	test("a straddle on a beam is over its end; side steps go along it", () => {

@@ -121,6 +121,13 @@ describe("a movement", () => {
 		);
 	});
 
+	test("says what the hands are on where the feet are on something else", () => {
+		const sequence = [{ shape: "front-plank", on: "mat" as const, hands: "block" as const }];
+		const found = movementOf({ ...drill, sequence }, club);
+		expect(found.stances[0]?.hands).toBe("block");
+		expect(stripDescription(found)).toMatch(/^1\. Front plank, on a mat, hands on a block: /);
+	});
+
 	test("leaves out what cannot be drawn, and keeps its name", () => {
 		const bare = new Map(shapes).set("straight", {
 			id: "straight",

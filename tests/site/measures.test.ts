@@ -248,6 +248,24 @@ describe.each(CLUBS)("%s", (_, club) => {
 		expect(words(page)).not.toMatch(/\b(is|are) (safe|unsafe|dangerous)\b/);
 	});
 
+	it("adds up each level's planned minutes on each apparatus", () => {
+		const page = club.page("measures/time/");
+		const value = (cell: string | undefined): number => (cell === "–" ? 0 : Number(cell));
+		for (const level of curriculum.levels.keys()) {
+			for (const { week, apparatus } of curriculum.weeks) {
+				const cells = rowOf(page, `apparatus--${level}--${week}`).slice(1).map(value);
+				const planned = apparatus
+					.flatMap(({ blocks }) => blocks)
+					.filter(({ levels }) => levels.length === 0 || levels.includes(level))
+					.map(({ minutes }) => minutes);
+				const sum = planned.reduce((all, one) => all + one, 0);
+				expect(cells.at(-1), `${level}, week ${week}`).toBeCloseTo(sum, 1);
+				expect(cells.slice(0, -1).reduce((all, one) => all + one, 0)).toBeCloseTo(sum, 1);
+			}
+		}
+		expect(page.match(/id="apparatus-[a-z0-9-]+-chart-title"/g)).toHaveLength(curriculum.levels.size);
+	});
+
 	it("shows heights that are stature times the landmark's share, with their sources", () => {
 		const page = club.page("measures/heights/");
 		let shown = 0;

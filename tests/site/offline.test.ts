@@ -10,6 +10,7 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import puppeteer, { type Browser, type BrowserContext, type Page } from "puppeteer-core";
+import sharp from "sharp";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { type EditionList, packPath } from "../../scripts/render/offline/edition-list.ts";
@@ -53,6 +54,9 @@ beforeAll(async () => {
 	const club = mkdtempSync(join(tmpdir(), "club-"));
 	afterAll(() => rmSync(club, { recursive: true, force: true }));
 	cpSync(`${FIXTURES}clubs/full-pages`, club, { recursive: true });
+	// Large enough for every width that is served.
+	const large = sharp({ create: { width: 1600, height: 800, channels: 3, background: "#456" } });
+	writeFileSync(join(club, "content/media/wedge.png"), await large.png().toBuffer());
 	old = await buildSite(club);
 	const drill = join(club, "content/drills/floor/everything.md");
 	const text = readFileSync(drill, "utf8");
@@ -164,6 +168,16 @@ it("opens everything without a network after the first visit", async () => {
 			return image.naturalWidth;
 		}),
 	).toBeGreaterThan(0);
+	// One size of each picture is kept, and stands in for the others.
+	const sizes = await page.$eval(".medium img", async ({ srcset }) => {
+		const addresses = srcset
+			.split(", ")
+			.map((part) => new URL(part.split(" ")[0] ?? "", document.baseURI).href);
+		const lengths = addresses.map(async (address) => (await (await fetch(address)).blob()).size);
+		return { lengths: await Promise.all(lengths), widths: addresses.length };
+	});
+	expect(sizes.widths).toBe(3);
+	expect(new Set(sizes.lengths).size).toBe(1);
 	expect(await page.evaluate(async () => (await document.fonts.load("16px 'Hall Text'")).length)).toBe(1);
 
 	await open("search/");

@@ -18,6 +18,7 @@ import {
 	packPath,
 	type ToWorker,
 } from "../../../scripts/render/offline/edition-list.ts";
+import { pictureOf } from "../../../scripts/render/offline/picture-sizes.ts";
 import { keeping } from "../../../scripts/words/en.ts";
 import type { TrustedTypes, WorkerScope } from "./scope.ts";
 import { Shelf } from "./shelf.ts";
@@ -41,7 +42,7 @@ const worker = self as unknown as WorkerScope;
 const list = HANDBOOK_EDITION;
 const { scope } = worker.registration;
 const shelf = new Shelf(scope, list.release);
-const pictures = new Map(list.pictures.map((file) => [file.path, file]));
+const pictures = new Map(list.pictures.map((file) => [pictureOf(file.path), file]));
 const binaries = new Map(list.files.map((file) => [file.path, file]));
 
 if (list.bodies !== undefined) importScripts(trusted(scope + list.bodies));
@@ -155,13 +156,15 @@ async function answer(request: Request, path: string): Promise<Response> {
 	if (kept !== undefined) return kept;
 	const text = await shelf.read(file);
 	if (text !== undefined) return textResponse(file, text, 200);
-	const picture = pictures.get(file);
-	if (picture !== undefined) return pictureOr(request, picture);
+	const picture = pictures.get(pictureOf(file));
+	if (picture?.path === file) return pictureOr(request, picture);
 	if (request.mode === "navigate" && (await shelf.read(`${file}/index.html`)) !== undefined)
 		return Response.redirect(`${request.url.split(/[?#]/)[0]}/`, 301);
 	try {
 		return await fetch(request);
 	} catch (error) {
+		// Another size of a picture that is kept.
+		if (picture !== undefined) return pictureOr(request, picture);
 		if (request.mode !== "navigate") throw error;
 		const isPage = file.endsWith(".html");
 		const page =

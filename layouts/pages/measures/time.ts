@@ -3,7 +3,7 @@
  */
 
 import { type Html, html } from "../../../scripts/render/html.ts";
-import type { TimeView } from "../../../scripts/render/views/measures/time.ts";
+import type { LevelMinutes, TimeView } from "../../../scripts/render/views/measures/time.ts";
 import { barChart, timeLine } from "../../parts/charts.ts";
 import {
 	measureFoot,
@@ -75,5 +75,36 @@ ${view.classes.map(({ id, link, points, rows }) =>
 		),
 	),
 )}
+${
+	view.apparatus.length > 0 &&
+	section("apparatus", say.byApparatus, [
+		html`<p class="small">${say.byApparatusNote}</p>`,
+		view.apparatus.map((minutes) => levelMinutes(ctx, minutes)),
+	])
+}
 ${measureFoot(ctx, view.head)}`;
+}
+
+function levelMinutes(ctx: PageContext, { id, level, apparatus, rows }: LevelMinutes): Html {
+	const { words } = ctx;
+	const title = words.time.apparatusTitle(level.name);
+	return html`<h3 id="apparatus-${id}">${a(ctx, level)}</h3>
+${pictureAndTable(
+	barChart(
+		ctx,
+		{
+			parts: apparatus.map(({ name }) => name),
+			bars: rows.map(({ week, minutes }) => ({ name: week.name, values: minutes, href: week.to })),
+		},
+		{ title, description: words.time.lineDescription, idPrefix: `apparatus-${id}-chart` },
+	),
+	scrollTable(
+		title,
+		[words.heads.week, ...apparatus.map(({ name }) => name), words.heads.sum],
+		rows.map(
+			({ number, week, minutes, sum }) =>
+				html`<tr id="apparatus--${id}--${number}"><th scope="row">${a(ctx, week)}</th>${minutes.map((one) => html`<td>${one === 0 ? "–" : words.number(one)}</td>`)}<td><b>${words.number(sum)}</b></td></tr>`,
+		),
+	),
+)}`;
 }

@@ -33,7 +33,7 @@ export interface EditionList {
 	readonly files: readonly ListedFile[];
 	/** The program that makes the search's last file of the pages; undefined where it comes in a pack. */
 	readonly bodies: string | undefined;
-	/** The club's pictures, kept one by one afterwards. */
+	/** The club's pictures, each in one size, kept one by one afterwards. */
 	readonly pictures: readonly ListedFile[];
 }
 

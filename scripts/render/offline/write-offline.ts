@@ -29,6 +29,7 @@ import {
 } from "./edition-list.ts";
 import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
+import { sizesForPhones } from "./picture-sizes.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
@@ -90,7 +91,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 			.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
 			.map(listed),
 		bodies,
-		pictures: paths.filter((path) => PICTURE.test(path)).map(listed),
+		pictures: sizesForPhones(paths.filter((path) => PICTURE.test(path))).map(listed),
 	};
 	const list: EditionList = {
 		edition: facts.edition,

@@ -2,12 +2,13 @@
  * Time as a page: each class week by week, planned against available, and who moves for how long.
  */
 
+import { levelsOf } from "../../../compute/exposures.ts";
 import { activeShareOver, type ClassTime, type DrillTime } from "../../../compute/time.ts";
 import type { Bar } from "../../../figures/bar-chart.ts";
 import type { TimePoint } from "../../../figures/time-line.ts";
-import type { ClubClass, Id } from "../../../model.ts";
+import type { ClubClass, Id, WeekPlan } from "../../../model.ts";
 import type { Words } from "../../../words/words.ts";
-import { classSheetAddress } from "../../addresses.ts";
+import { addressOf, classSheetAddress } from "../../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { type MeasureHead, measureHead } from "./measure-head.ts";
@@ -19,6 +20,22 @@ export interface TimeView {
 	/** In percent. */
 	readonly shareWanted: number | undefined;
 	readonly classes: readonly ClassTimes[];
+	/** For each level that has anything planned, the minutes of its blocks on each apparatus. */
+	readonly apparatus: readonly LevelMinutes[];
+}
+
+export interface LevelMinutes {
+	readonly id: Id;
+	readonly level: Link;
+	/** Those that the level works on in some week. */
+	readonly apparatus: readonly Link[];
+	readonly rows: readonly {
+		readonly number: number;
+		readonly week: Link;
+		/** One for each apparatus. */
+		readonly minutes: readonly number[];
+		readonly sum: number;
+	}[];
 }
 
 export interface ClassTimes {
@@ -63,6 +80,9 @@ export function timeView(site: SiteIndex): TimeView {
 	return {
 		head: measureHead(site, "time"),
 		classes,
+		apparatus: [...site.curriculum.levels.values()]
+			.map(({ id, name }) => minutesByApparatus(site, id, name))
+			.filter(({ apparatus }) => apparatus.length > 0),
 		shareWanted: wanted === undefined ? undefined : wanted * 100,
 		shares: classes.flatMap(({ link, activeShare }) => {
 			if (activeShare === undefined) return [];
@@ -75,6 +95,34 @@ export function timeView(site: SiteIndex): TimeView {
 					...(under ? { note: { words: site.words.time.under, warns: true } } : {}),
 				},
 			];
+		}),
+	};
+}
+
+/** What each week plans for a level on each apparatus: the minutes of the blocks that count for it. */
+function minutesByApparatus(site: SiteIndex, level: Id, name: string): LevelMinutes {
+	const { curriculum, words } = site;
+	const minutesOn = (plan: WeekPlan, apparatus: Id): number =>
+		plan.apparatus
+			.filter((one) => one.apparatus === apparatus)
+			.flatMap(({ blocks }) => blocks)
+			.filter((block) => levelsOf(block, curriculum).includes(level))
+			.reduce((sum, { minutes }) => sum + minutes, 0);
+	const used = [...curriculum.apparatus.keys()].filter((id) =>
+		curriculum.weeks.some((plan) => minutesOn(plan, id) > 0),
+	);
+	return {
+		id: level,
+		level: { to: addressOf({ kind: "level", id: level }), name },
+		apparatus: used.map((id) => linkTo(curriculum, "apparatus", id)),
+		rows: curriculum.weeks.map((plan) => {
+			const minutes = used.map((id) => minutesOn(plan, id));
+			return {
+				number: plan.week,
+				week: { to: addressOf({ kind: "week", id: plan.id }), name: words.week(plan.week) },
+				minutes,
+				sum: minutes.reduce((sum, one) => sum + one, 0),
+			};
 		}),
 	};
 }
