@@ -183,7 +183,7 @@ async function ranOn(root: string, files: readonly string[]): Promise<readonly s
 		await page.evaluateOnNewDocument(
 			`for (const name of ["alert", "confirm", "prompt"]) window[name] = (what) => window.ranHere(name + " " + what);`,
 		);
-		page.on("dialog", (dialog) => void dialog.dismiss());
+		page.on("dialog", (dialog) => void dialog.dismiss().catch(() => undefined));
 		await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "load" });
 		// What waits for a hand: every link that would run, and every pointer that passes over.
 		const waiting = await page.evaluate(() => {
