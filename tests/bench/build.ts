@@ -1,0 +1,252 @@
+/**
+ * Benchmark: the whole build of generated clubs, from the shell, beside plain Eleventy and Hugo.
+ *
+ *   node tests/bench/build.ts [drills …]      (200 1000 10000 if left out; the plan names 161 drills, so there are never fewer)
+ *
+ * Prints, for each size: each stage apart (in one process), the wall time and the peak memory of the
+ * whole command, and of two others that make just the drills' pages from the same files with an equal
+ * simple layout: Eleventy with Liquid, one file for each drill, and Hugo where it is installed. The
+ * commands take turns, A B C A B C, so that all meet the same machine; ratios are of neighbours.
+ * Nothing here is asserted.
+ */
+
+import { execFileSync, spawn } from "node:child_process";
+import {
+	cpSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	rmSync,
+	statSync,
+	writeFileSync,
+} from "node:fs";
+import { cpus, tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { measure } from "../../scripts/compute/measures.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { linkClub } from "../../scripts/link/link-club.ts";
+import { readClub } from "../../scripts/read/read-club.ts";
+import { dataFiles } from "../../scripts/render/data-files.ts";
+import { highlightCode } from "../../scripts/render/highlight-code.ts";
+import { createMarkdown } from "../../scripts/render/markdown.ts";
+import { writeOffline } from "../../scripts/render/offline/write-offline.ts";
+import { searchFiles } from "../../scripts/render/search/build-search.ts";
+import { writeSite } from "../../scripts/render/write-site.ts";
+import { validateClub } from "../../scripts/validate/validate-club.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
+import { writeLargeClub } from "./large-club.ts";
+
+const REPOSITORY = fileURLToPath(new URL("../../", import.meta.url));
+const NODE = process.execPath;
+/** Words of a drill in all its fields. */
+const WORDS = 125;
+const ROUNDS = 3;
+/** Lists of ids that the plain layouts show. */
+const FIELDS = ["shapes", "skills"] as const;
+
+const sizes = process.argv.slice(2).map(Number);
+const dir = mkdtempSync(join(tmpdir(), "bench-"));
+process.on("exit", () => rmSync(dir, { recursive: true, force: true }));
+
+const { handbook: demo } = openHandbook(REPOSITORY);
+if (demo === undefined) throw new Error("The demo has errors.");
+const hugo = hasHugo();
+console.log(`${cpus().length} cores, Node ${process.version}${hugo ? "" : "; no Hugo on this machine"}`);
+
+const walls: { readonly drills: number; readonly seconds: number }[] = [];
+for (const drills of sizes.length > 0 ? sizes : [200, 1000, 10_000]) {
+	const club = join(dir, `club-${drills}`);
+	writeLargeClub(demo, club, { drills, words: WORDS });
+	console.log(`\n${drills} drills of ${WORDS} words`);
+	await stages(club);
+	walls.push({ drills, seconds: await commands(club, drills) });
+}
+for (let i = 1; i < walls.length; i++) {
+	const [a, b] = [walls[i - 1], walls[i]];
+	if (a === undefined || b === undefined) continue;
+	const exponent = Math.log(b.seconds / a.seconds) / Math.log(b.drills / a.drills);
+	console.log(`exponent of wall time from ${a.drills} to ${b.drills} drills: ${exponent.toFixed(2)}`);
+}
+
+/** Each stage once, in this process; the first size also pays for what is loaded. */
+async function stages(club: string): Promise<void> {
+	const out = join(dir, "stages");
+	rmSync(out, { recursive: true, force: true });
+	mkdirSync(out, { recursive: true });
+	const rows: (readonly [string, number])[] = [];
+	const timed = async <T>(name: string, run: () => T | Promise<T>): Promise<T> => {
+		const started = performance.now();
+		const result = await run();
+		rows.push([name, performance.now() - started]);
+		return result;
+	};
+	const read = await timed("read", () => readClub(club));
+	const valid = await timed("validate", () => validateClub(read, "club"));
+	const { curriculum } = await timed("link", () => linkClub(valid, false, () => undefined));
+	if (curriculum === undefined) throw new Error("The generated club has errors.");
+	const words = wordsFor("en");
+	const measured = await timed("compute", () => measure(curriculum, words));
+	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
+	const handbook = { ...measured, words, markdown, clubDir: club, edition: read.fingerprint.slice(0, 8) };
+	await timed("views, figures, Eleventy, assets", () => writeSite(handbook, out, { kept: true }));
+	const files = await timed("search index", () => searchFiles(handbook));
+	const data = await timed("data", () => dataFiles(handbook, handbook.edition));
+	for (const { path, text } of [...files, ...data]) {
+		mkdirSync(join(out, path, ".."), { recursive: true });
+		writeFileSync(join(out, path), text);
+	}
+	await timed("offline packs and list", () =>
+		writeOffline(out, {
+			words,
+			edition: handbook.edition,
+			weeks: curriculum.weeks.map(({ id }) => id),
+			drills: curriculum.drills.size,
+		}),
+	);
+	for (const [name, ms] of rows) console.log(`  ${name.padEnd(36)} ${ms.toFixed(0).padStart(7)} ms`);
+	console.log(`  output ${(sizeOf(out) / 1e6).toFixed(1)} MB`);
+}
+
+/** The commands in turn; gives the median wall time of ours, in seconds. */
+async function commands(club: string, drills: number): Promise<number> {
+	const main = join(REPOSITORY, "scripts/commands/main.ts");
+	const eleventy = plainEleventy(club, drills);
+	const runs: readonly {
+		readonly name: string;
+		readonly command: string;
+		readonly args: readonly string[];
+		readonly cwd: string;
+	}[] = [
+		{
+			name: "build --no-print",
+			command: NODE,
+			args: [main, "build", "--no-print", "--club", club, "--out", join(dir, "ours")],
+			cwd: REPOSITORY,
+		},
+		{ name: "check", command: NODE, args: [main, "check", "--club", club], cwd: REPOSITORY },
+		{
+			name: "Eleventy, Liquid",
+			command: NODE,
+			args: [join(REPOSITORY, "node_modules/@11ty/eleventy/cmd.cjs"), "--quiet"],
+			cwd: eleventy,
+		},
+		...(hugo ? [{ name: "Hugo", command: "hugo", args: ["--quiet"], cwd: plainHugo(club, drills) }] : []),
+	];
+	const figures = new Map(runs.map(({ name }) => [name, [] as Figures[]]));
+	for (let round = 0; round < ROUNDS; round++) {
+		for (const { name, command, args, cwd } of runs) {
+			// Each makes everything anew: what stands in the output would be compared or left.
+			for (const old of [join(dir, "ours"), join(cwd, "_site"), join(cwd, "public")]) {
+				if (old.startsWith(dir)) rmSync(old, { recursive: true, force: true });
+			}
+			figures.get(name)?.push(await run(command, args, cwd));
+		}
+	}
+	const ours = figures.get("build --no-print") ?? [];
+	for (const [name, own] of figures) {
+		const ratios = own.map(({ seconds }, i) => (ours[i]?.seconds ?? 0) / seconds);
+		const beside = name === "build --no-print" ? "" : `  ours is ${spread(ratios)} of it`;
+		console.log(
+			`  ${name.padEnd(18)} ${spread(own.map(({ seconds }) => seconds))} s, peak ${spread(
+				own.map(({ mib }) => mib),
+				0,
+			)} MiB${beside}`,
+		);
+	}
+	return median(ours.map(({ seconds }) => seconds));
+}
+
+interface Figures {
+	readonly seconds: number;
+	readonly mib: number;
+}
+
+/** One whole process. Its peak memory is the kernel's own record, read while it runs; 0 where there is none. */
+async function run(command: string, args: readonly string[], cwd: string): Promise<Figures> {
+	const started = performance.now();
+	const child = spawn(command, args, { cwd, stdio: ["ignore", "ignore", "pipe"] });
+	let said = "";
+	child.stderr.on("data", (chunk) => {
+		said += String(chunk);
+	});
+	let mib = 0;
+	const look = setInterval(() => {
+		try {
+			const status = readFileSync(`/proc/${child.pid}/status`, "utf8");
+			mib = Math.max(mib, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
+		} catch {
+			// It has ended, or this system keeps no such record.
+		}
+	}, 20);
+	const code = await new Promise<number | null>((ended) => child.on("exit", ended));
+	clearInterval(look);
+	if (code !== 0) throw new Error(`${command} ended with ${code}: ${said.slice(-2000)}`);
+	return { seconds: (performance.now() - started) / 1000, mib };
+}
+
+/** Eleventy as it comes: a Markdown file for each drill, a Liquid layout with the same fields. */
+function plainEleventy(club: string, drills: number): string {
+	const folder = join(dir, `eleventy-${drills}`);
+	cpSync(join(club, "content/drills"), join(folder, "drills"), { recursive: true });
+	mkdirSync(join(folder, "_includes"), { recursive: true });
+	writeFileSync(join(folder, "drills/drills.json"), JSON.stringify({ layout: "drill.liquid" }));
+	const list = (name: string) => `<ul>{% for one in ${name} %}<li>{{ one }}</li>{% endfor %}</ul>`;
+	writeFileSync(
+		join(folder, "_includes/drill.liquid"),
+		`<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>{{ title }}</title></head><body>
+<h1>{{ title }}</h1><p>{{ summary }}</p><p>{{ spotting }}</p><p>{{ caution }}</p>
+<dl>{% for level in levels %}<dt>{{ level[0] }}</dt><dd>{{ level[1].do }} {{ level[1].sets }} {{ level[1].reps }}</dd>{% endfor %}</dl>
+${list("cues")}<dl>{% for fault in faults %}<dt>{{ fault.see }}</dt><dd>{{ fault.say }}</dd>{% endfor %}</dl>
+${FIELDS.map(list).join("")}{{ content }}</body></html>`,
+	);
+	writeFileSync(join(folder, "package.json"), "{}");
+	return folder;
+}
+
+/** The same files and fields for Hugo. */
+function plainHugo(club: string, drills: number): string {
+	const folder = join(dir, `hugo-${drills}`);
+	cpSync(join(club, "content/drills"), join(folder, "content/drills"), { recursive: true });
+	mkdirSync(join(folder, "layouts/_default"), { recursive: true });
+	writeFileSync(
+		join(folder, "config.toml"),
+		'baseURL = "https://handbook.example/"\ndisableKinds = ["taxonomy", "term", "RSS", "sitemap", "section", "home", "404"]\n',
+	);
+	const list = (name: string) => `<ul>{{ range .Params.${name} }}<li>{{ . }}</li>{{ end }}</ul>`;
+	writeFileSync(
+		join(folder, "layouts/_default/single.html"),
+		`<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>{{ .Title }}</title></head><body>
+<h1>{{ .Title }}</h1><p>{{ .Params.summary }}</p><p>{{ .Params.spotting }}</p><p>{{ .Params.caution }}</p>
+<dl>{{ range $level, $way := .Params.levels }}<dt>{{ $level }}</dt><dd>{{ $way.do }} {{ $way.sets }} {{ $way.reps }}</dd>{{ end }}</dl>
+${list("cues")}<dl>{{ range .Params.faults }}<dt>{{ .see }}</dt><dd>{{ .say }}</dd>{{ end }}</dl>
+${FIELDS.map(list).join("")}{{ .Content }}</body></html>`,
+	);
+	return folder;
+}
+
+function hasHugo(): boolean {
+	try {
+		execFileSync("hugo", ["version"], { stdio: "ignore" });
+		return true;
+	} catch {
+		return false;
+	}
+}
+
+function sizeOf(folder: string): number {
+	return readdirSync(folder, { recursive: true, withFileTypes: true })
+		.filter((entry) => entry.isFile())
+		.reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0);
+}
+
+function median(values: readonly number[]): number {
+	return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+}
+
+/** "1.23 (1.20 to 1.31)": the median, the least and the most. */
+function spread(values: readonly number[], decimals = 2): string {
+	const [least, most] = [Math.min(...values), Math.max(...values)];
+	return `${median(values).toFixed(decimals)} (${least.toFixed(decimals)} to ${most.toFixed(decimals)})`;
+}
