@@ -90,7 +90,7 @@ export async function writeHandbook(
 		...options,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
-	const data = dataFiles(handbook, handbook.edition);
+	const data = dataFiles(handbook, handbook.words, handbook.edition);
 	for (const { path, text } of [...data, ...searchFiles(handbook)]) staging.write(path, text);
 	if (options.kept === true) {
 		const { weeks, drills } = handbook.curriculum;

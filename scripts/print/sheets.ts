@@ -363,7 +363,15 @@ async function joined(
 		}
 	}
 	const assembled: Assembled = { leaves, targets, missing: [] };
-	const sheets = { title: file.title, language: club.language, foot: "", date, slots: 1, sections: [] };
+	const sheets = {
+		title: file.title,
+		language: club.language,
+		foot: "",
+		date,
+		blank: "",
+		slots: 1,
+		sections: [],
+	};
 	return joinSegments(segments, assembled, sheets, paper);
 }
 

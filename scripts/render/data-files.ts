@@ -11,6 +11,7 @@ import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
 import { rounded } from "../compute/tables.ts";
 import type { Cell, Curriculum, Finding, Table } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { classSheetAddress } from "./addresses.ts";
 import { placeOf } from "./finding-places.ts";
 
@@ -21,7 +22,7 @@ export interface OutputFile {
 }
 
 /** All data files of a handbook. */
-export function dataFiles(measured: Measured, edition: string): readonly OutputFile[] {
+export function dataFiles(measured: Measured, words: Words, edition: string): readonly OutputFile[] {
 	const csv = [...measured.tables.values()].map((table) => ({
 		path: `data/${table.name}.csv`,
 		text: asCsv(table),
@@ -29,7 +30,10 @@ export function dataFiles(measured: Measured, edition: string): readonly OutputF
 	return [
 		...csv,
 		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
-		{ path: "data/calendar.ics", text: calendarIcs(measured.curriculum, sheetOf(measured.curriculum)) },
+		{
+			path: "data/calendar.ics",
+			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum)),
+		},
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
 	];
 }

@@ -34,7 +34,9 @@ function make(club: string): Made {
 	if (handbook === undefined) throw new Error(`${club} does not open.`);
 	const pages = new Map(sitePages(handbook).map((page) => [page.address, page]));
 	const written = new Map<string, string>();
-	const files = new Map(dataFiles(handbook, handbook.edition).map(({ path, text }) => [path, text]));
+	const files = new Map(
+		dataFiles(handbook, handbook.words, handbook.edition).map(({ path, text }) => [path, text]),
+	);
 	const text = (file: string) => files.get(file) ?? fail(`no file ${file}`);
 	return {
 		handbook,
