@@ -10,7 +10,6 @@
  */
 
 import type { Curriculum, Direction, Drill, Ground, Id, Phase, Shape } from "../model.ts";
-import * as english from "../words/en.ts";
 import type { Words } from "../words/words.ts";
 import type { Posture } from "./pose.ts";
 
@@ -137,15 +136,12 @@ export function movementOf(
 type FigureWords = Pick<Words, "figures" | "directions">;
 
 /** A strip's short name, as plain text. */
-export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWords = english): string {
+export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWords): string {
 	return names.join(inOrder ? `, ${figures.afterThat} ` : ", ");
 }
 
 /** What a strip shows, as plain text: each phase with what it is on, and where the body travels. */
-export function stripDescription(
-	{ stances, inOrder, travel }: Movement,
-	{ figures }: FigureWords = english,
-): string {
+export function stripDescription({ stances, inOrder, travel }: Movement, { figures }: FigureWords): string {
 	const phases = stances.map(({ shape, posture, ground }, i) => {
 		const where = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
 		const look = shape.description === undefined ? "." : `: ${shape.description}`;
@@ -156,10 +152,7 @@ export function stripDescription(
 }
 
 /** The line under a strip. */
-export function stripCaption(
-	{ names, inOrder, travel }: Movement,
-	{ directions }: FigureWords = english,
-): string {
+export function stripCaption({ names, inOrder, travel }: Movement, { directions }: FigureWords): string {
 	if (!inOrder) return names.join(", ");
 	const name = directions[travel];
 	const way = travel === "none" ? "" : `${name.charAt(0).toUpperCase()}${name.slice(1)}: `;
