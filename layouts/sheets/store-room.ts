@@ -101,7 +101,7 @@ export function storeRoomList(maker: SheetMaker, week: WeekPlan): SheetPiece | u
 					([
 						stored,
 						items,
-					]) => html`<section class="item"><table><thead><tr><th scope="col">${stored}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${words.equipmentPage.owned}</th>${here.map(({ name }) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
+					]) => html`<section class="item"><table><thead><tr><th scope="col">${stored}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${say.owned}</th>${here.map(({ name }) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
 <tbody>${items.map(
 						({ item, all, at, days: on }) =>
 							html`<tr><th scope="row"><i class="tick"></i> ${item.name}</th><td class="n"><b>${words.number(all)}</b></td><td class="n${item.owned !== undefined && item.owned < all && " short"}">${item.owned ?? "–"}</td>${here.map(({ id }) => html`<td class="n">${at.get(id) ?? ""}</td>`)}<td class="days">${dayWords(words, on)}</td><td><i class="tick"></i></td></tr>`,

@@ -82,7 +82,7 @@ function weekTables(
 		const isLast = position === runs.length - 1;
 		const width = Math.floor(room / Math.max(10, run.length));
 		const dense = width < 30 && "dense";
-		return html`<table class="grid ${dense}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? words.heads.weeks : capital(words.minuteSign)}</th>`}</tr></thead>
+		return html`<table class="grid ${dense}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? words.binderTables.weeks : capital(words.minuteSign)}</th>`}</tr></thead>
 <tbody>${things.map(({ id, name }) => {
 			const cellOf = (week: WeekPlan) => table.cells.get(String(week.week))?.get(id);
 			const cells = run.map(cellOf);

@@ -144,17 +144,22 @@ export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWord
 export function stripDescription({ stances, inOrder, travel }: Movement, { figures }: FigureWords): string {
 	const phases = stances.map(({ shape, posture, ground }, i) => {
 		const where = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
-		const look = shape.description === undefined ? "." : `: ${shape.description}`;
-		return `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}${look}`;
+		const figure = `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}`;
+		return shape.description === undefined ? `${figure}.` : figures.look(figure, shape.description);
 	});
 	const way = inOrder && travel !== "none" ? ` ${figures.travels[travel]}` : "";
 	return `${phases.join(" ")}${way}`;
 }
 
 /** The line under a strip. */
-export function stripCaption({ names, inOrder, travel }: Movement, { directions }: FigureWords): string {
+export function stripCaption(
+	{ names, inOrder, travel }: Movement,
+	{ directions, figures }: FigureWords,
+): string {
 	if (!inOrder) return names.join(", ");
 	const name = directions[travel];
-	const way = travel === "none" ? "" : `${name.charAt(0).toUpperCase()}${name.slice(1)}: `;
-	return way + names.join(" → ");
+	const shapes = names.join(" → ");
+	return travel === "none"
+		? shapes
+		: figures.caption(`${name.charAt(0).toUpperCase()}${name.slice(1)}`, shapes);
 }

@@ -980,6 +980,8 @@ export const binderTables = {
 		shape: (level: string) => `Weeks and shapes: ${level}`,
 		skill: (level: string) => `Weeks and skills: ${level}`,
 	},
+	/** Over a narrow column. */
+	weeks: "Weeks",
 	drillsLead: "Different drills in each week, whatever the level; a last column for the weeks that train it",
 	minutesLead: "Minutes in each week; a drill that names several counts in full for each",
 	owned: "What the club owns",
@@ -1037,6 +1039,8 @@ export const storeRoom = {
 		'A number owned in a frame is smaller than "all": those apparatus cannot all stand set out at once, and share the item.',
 	elsewhere: "Nobody wrote where these are kept",
 	all: "All",
+	/** Over a narrow column, as the two beside it. */
+	owned: "Owned",
 	days: "Days",
 	back: "Back",
 	classesOn: (day: string, classes: readonly string[]) => `${day}: ${classes.join(", ")}`,
@@ -1373,6 +1377,10 @@ export const figures = {
 		rails: "in the air over parallettes",
 		wall: "in the air over the floor at a wall",
 	} satisfies Record<Ground, string>,
+	/** The line under a strip of figures. */
+	caption: (direction: string, shapes: string) => `${direction}: ${shapes}`,
+	/** What a figure looks like, after its name and where it is. */
+	look: (figure: string, description: string) => `${figure}: ${description}`,
 	travels: {
 		forward: "The body travels forward.",
 		backward: "The body travels backward.",

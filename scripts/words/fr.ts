@@ -283,7 +283,7 @@ export const heads: Words["heads"] = {
 };
 
 export const home: Words["home"] = {
-	title: "Que fait-on aujourd'hui ?",
+	title: "Au programme aujourd'hui",
 	today: "Aujourd'hui",
 	find: "Trouver un éducatif",
 	findExample: "gainage, niveau 2, barres",
@@ -828,7 +828,7 @@ export const prints: Words["prints"] = {
 // Feuilles imprimées --------------------------------------------------------------------------------
 
 export const pageLabels: Words["pageLabels"] = {
-	cover: "Couverture",
+	cover: "Titre",
 	contents: "Sommaire",
 	guides: "G",
 	drills: "ED",
@@ -954,6 +954,7 @@ export const binderTables: Words["binderTables"] = {
 		shape: (level) => `Semaines et formes : ${level}`,
 		skill: (level) => `Semaines et éléments : ${level}`,
 	},
+	weeks: "Sem.",
 	drillsLead:
 		"Éducatifs différents de chaque semaine, tous niveaux confondus ; la dernière colonne compte les semaines concernées",
 	minutesLead: "Minutes de chaque semaine ; un éducatif qui en nomme plusieurs compte en entier pour chacun",
@@ -1004,6 +1005,7 @@ export const storeRoom: Words["storeRoom"] = {
 		"Un nombre possédé encadré est inférieur à « tous » : ces agrès ne peuvent pas tous être installés à la fois, et se partagent l'objet.",
 	elsewhere: "Personne n'a écrit où cela est rangé",
 	all: "Tous",
+	owned: "Stock",
 	days: "Jours",
 	back: "Rangé",
 	classesOn: (day, classes) => `${day} : ${classes.join(", ")}`,
@@ -1340,6 +1342,8 @@ export const figures: Words["figures"] = {
 		rails: "en l'air au-dessus de petites parallèles",
 		wall: "en l'air au-dessus du sol contre un mur",
 	},
+	caption: (direction, shapes) => `${direction} : ${shapes}`,
+	look: (figure, description) => `${figure} : ${description}`,
 	travels: {
 		forward: "Le corps se déplace vers l'avant.",
 		backward: "Le corps se déplace vers l'arrière.",

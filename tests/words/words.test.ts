@@ -72,7 +72,7 @@ describe("a page", () => {
 		const dir = clubCopy(undefined, join(REPOSITORY, "tests/fixtures/base-club"));
 		const page = sitePages(opened(dir, FRENCH)).find(({ kind }) => kind === "home");
 		if (page === undefined) throw new Error("no home page");
-		expect(wordsOnPage(pageOf(page))).toContain("Que fait-on aujourd'hui ?");
+		expect(wordsOnPage(pageOf(page))).toContain("Au programme aujourd'hui");
 	});
 });
 
