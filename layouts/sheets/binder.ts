@@ -44,7 +44,7 @@ export function binderSheets(source: SheetSource): Sheets {
 	const date = contentDate(source);
 	const edition = words.binder.edition(source.edition, words.date(date, "long"));
 	return {
-		title: `${club.name}: ${term.name}`,
+		title: `${club.name}${words.colon}${term.name}`,
 		language: club.language,
 		foot: `${club.name} · ${term.name} · ${edition}`,
 		date,

@@ -93,7 +93,7 @@ function clockStop(words: Words, clock: string, what: string, minutes: number): 
 /** An apparatus's props, by where they are kept: the walk to the store room is made once. */
 function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 	const places = Map.groupBy(items, ({ stored }) => stored ?? "");
-	return html`<p><b class="at" data-before="${words.classLeaf.setOut}">${apparatus.name}</b> ${Array.from(places, ([stored, own], i) => html`${i > 0 && "; "}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${words.number(needed)}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
+	return html`<p><b class="at" data-before="${words.classLeaf.setOut}">${apparatus.name}</b> ${Array.from(places, ([stored, own], i) => html`${i > 0 && words.semicolon}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${words.number(needed)}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
 }
 
 /** The first station of a stop carries its head, the first of a block the block's. */
@@ -132,7 +132,7 @@ function drillItem(words: Words, view: ClassSheetView, station: Station, number:
 	return html`<article class="drill"><h3>${number !== undefined && html`<span class="no">${number}</span>`}${station.drill.name}</h3>
 <div class="strip">${figureStrip(words, core.figures)}</div>
 ${station.note && html`<p class="note">${station.note}</p>`}
-${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels && html`<b>${level.name}:</b> `}${how ?? said.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}</p>`)}
+${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels && html`<b>${level.name}${words.colon.trimEnd()}</b> `}${how ?? said.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}</p>`)}
 ${core.cues.length > 0 && html`<ul class="cues">${core.cues.map((cue) => html`<li>${cue}</li>`)}</ul>`}
 ${core.faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
 ${safetyLines(words, core.safety)}

@@ -41,7 +41,7 @@ export function pageRun(
 ): Html {
 	return html`${things.map(
 		({ id, name }, i) =>
-			html`${i > 0 && "; "}<span class="run">${places.link(kind, id, name)} ${places.page(kind, id)}</span>`,
+			html`${i > 0 && places.words.semicolon}<span class="run">${places.link(kind, id, name)} ${places.page(kind, id)}</span>`,
 	)}`;
 }
 

@@ -24,6 +24,8 @@ const PARTS = ["contents", "guides", "shapes", "skills", "coverage", "equipment"
 export type PlaceKind = LinkKind | "part" | "week-apparatus";
 
 export interface Places {
+	/** The words that are not the club's. */
+	readonly words: Words;
 	/** The `id` attribute of a thing's place. */
 	id(kind: PlaceKind, id: Id): string;
 	/** Whether the thing has a place in the binder. */
@@ -109,6 +111,7 @@ export function placesOf(source: SheetSource): Places {
 	const href = (target: { readonly kind: PlaceKind; readonly id: Id }) =>
 		has(target.kind, target.id) ? `#${placeId(target.kind, target.id)}` : undefined;
 	return {
+		words,
 		id: placeId,
 		has,
 		page: (kind, id) => pageOf(placeId(kind, id)),

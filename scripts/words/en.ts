@@ -25,6 +25,9 @@ export const date = /* @__PURE__ */ datesOf(locale);
 export const and = /* @__PURE__ */ listsOf("and", (count) => `${count} more`);
 export const or = /* @__PURE__ */ listsOf("or", (count) => `${count} more`);
 const count = /* @__PURE__ */ countsOf(locale, number);
+/** Between what belongs together and between parts of a list, where the language sets its own spaces. */
+export const colon: string = ": ";
+export const semicolon: string = "; ";
 /** Around the name of a drill, skill or shape in a sentence. */
 export const quoted = (name: string): string => `“${name}”`;
 

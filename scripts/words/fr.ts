@@ -20,6 +20,8 @@ export const date: Words["date"] = /* @__PURE__ */ datesOf(locale);
 export const and: Words["and"] = /* @__PURE__ */ listsOf("et", (count) => `${count} autres`);
 export const or: Words["or"] = /* @__PURE__ */ listsOf("ou", (count) => `${count} autres`);
 const count = /* @__PURE__ */ countsOf(locale, number);
+export const colon: Words["colon"] = " : ";
+export const semicolon: Words["semicolon"] = " ; ";
 export const quoted: Words["quoted"] = (name) => `« ${name} »`;
 
 export const counts: Words["counts"] = {
