@@ -13,7 +13,7 @@ import { classRows, noWeeks, weekRows } from "../parts/week-list.ts";
 export function calendarPage(ctx: PageContext, view: HomeView): Html {
 	const say = ctx.words.calendar;
 	return html`<h1>${say.title}</h1>
-<p class="lead">${say.lead(view.term, view.weeksOfTerm, view.weeks.length)}${view.closed.length > 0 && ` ${say.closed(view.closed.join("; "))}`}</p>
+<p class="lead">${say.lead(view.term, view.weeksOfTerm, view.weeks.length)}${view.closed.length > 0 && ` ${say.closed(view.closed.join(ctx.words.semicolon))}`}</p>
 <div class="now" data-timezone="${view.timezone}">${view.weeks.length === 0 ? noWeeks(ctx) : weekRows(ctx, view.weeks)}</div>
 <p><a class="button" href="${ctx.way("data/calendar.ics")}" download>${say.file}</a></p>
 ${printLinks(ctx, [

@@ -26,7 +26,7 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 	const over = view.available !== undefined && view.planned > view.available;
 	return html`<p class="eyebrow">${[view.dateWords, view.end === "" ? view.start : `${view.start}–${view.end}`].filter((x) => x !== "").join(" · ")}</p>
 <h1 data-class="${view.classId}"${view.date && html` data-class-date="${view.date}" data-timezone="${view.timezone}"`}>${view.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
-<p class="lead">${a(ctx, view.week.link)}: ${view.week.theme}</p>
+<p class="lead">${a(ctx, view.week.link)}${words.colon}${view.week.theme}</p>
 ${chips(ctx, view.levels)}
 <p>${who.join(" · ")} · <span class="${over ? "short" : ""}">${say.planned(view.planned, view.available)}</span>${view.activeShare !== undefined && html` · <a href="${ctx.way("measures/time/")}"><span class="${view.still ? "short" : ""}">${say.moving(percent(ctx, view.activeShare))}</span></a>`}</p>
 ${view.closed && html`<p class="closed-day"><strong>${say.closedDay}</strong></p>`}

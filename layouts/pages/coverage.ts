@@ -50,7 +50,7 @@ ${
 		(list) =>
 			html`<div class="cell-list" id="${list.anchor}" tabindex="-1"><h3>${list.name}</h3><ul>${list.lines.map(
 				({ drill, places, minutes }) =>
-					html`<li>${a(ctx, drill)} <span class="small">${words.min(minutes)}: ${inWords(ctx, places)}</span></li>`,
+					html`<li>${a(ctx, drill)} <span class="small">${words.min(minutes)}${words.colon}${inWords(ctx, places)}</span></li>`,
 			)}</ul><p class="small"><a href="#${list.cell}">${say.back}</a></p></div>`,
 	)}</section>`
 }

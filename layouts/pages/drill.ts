@@ -81,7 +81,7 @@ ${
 		say.plannedIn,
 		html`<ul class="planned">${view.planned.map(
 			({ week, apparatus, levels }) =>
-				html`<li>${a(ctx, week)}: ${a(ctx, apparatus)} <span class="small">${levels.map((l) => l.name).join(", ")}</span></li>`,
+				html`<li>${a(ctx, week)}${ctx.words.colon}${a(ctx, apparatus)} <span class="small">${levels.map((l) => l.name).join(", ")}</span></li>`,
 		)}</ul>`,
 	)
 }

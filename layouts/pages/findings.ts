@@ -18,7 +18,7 @@ export function findingsPage(ctx: PageContext, view: FindingsView): Html {
 ${view.groups.map(({ weight, count, codes }, g) =>
 	section(
 		`weight-${g + 1}`,
-		`${capital(words.weights[weight])}: ${count}`,
+		`${capital(words.weights[weight])}${words.colon}${count}`,
 		codes.map(({ code, measure, lines }) => {
 			const entry = words.catalogue[code];
 			return html`<h3 id="${code}-${g + 1}">${entry.title} <span class="small">${lines.length}</span></h3>

@@ -62,7 +62,7 @@ ${heights.map(
 	({ what, landmark, ranges }) =>
 		html`<li>${say.at(html`<strong>${capital(what)}</strong>`, landmark)}${
 			ranges.length > 0 &&
-			html` <span class="small">${ranges.map(({ who, low, high }) => say.range(who, Math.round(low), Math.round(high))).join("; ")}</span>`
+			html` <span class="small">${ranges.map(({ who, low, high }) => say.range(who, Math.round(low), Math.round(high))).join(ctx.words.semicolon)}</span>`
 		}</li>`,
 )}
 ${turn && html`<li>${say.turn(turn.seconds, turn.atOnce)}</li>`}

@@ -41,7 +41,9 @@ export function floorPlanFigure(
 		upright: standing,
 	});
 	const landing = view.plan.stations.some(({ props }) => props.some((prop) => prop.landing));
-	const signs = [...(landing ? [say.landing, say.free(FREE_SPACE.landing)] : []), say.arrows].join("; ");
+	const signs = [...(landing ? [say.landing, say.free(FREE_SPACE.landing)] : []), say.arrows].join(
+		words.semicolon,
+	);
 	return html`<figure class="plan-figure${standing && " upright"}">
 <div class="plan-drawing">${raw(svg)}</div>
 <figcaption>

@@ -91,7 +91,7 @@ export function frame(ctx: PageContext, main: Html): Html {
 	const { page } = ctx;
 	const { club, term, language, contact, edition } = page.frame;
 	const say = ctx.words.frame;
-	const title = page.kind === "home" ? `${club}: ${term}` : `${page.title} · ${club}`;
+	const title = page.kind === "home" ? `${club}${ctx.words.colon}${term}` : `${page.title} · ${club}`;
 	return html`<!DOCTYPE html>
 <html lang="${language}">
 <head>

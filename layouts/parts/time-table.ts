@@ -27,7 +27,7 @@ export function timeRow(ctx: PageContext, row: TimeRow, head: Link, id?: string)
 		ctx.words.counts.drills(drills.length),
 		drills.map(
 			({ drill, apparatus, time }) =>
-				html`${a(ctx, drill)} <span class="small">${apparatus}: ${drillTimeWords(ctx.words, time)}</span>`,
+				html`${a(ctx, drill)} <span class="small">${apparatus}${ctx.words.colon}${drillTimeWords(ctx.words, time)}</span>`,
 		),
 	)}</td></tr>`;
 }

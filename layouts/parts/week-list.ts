@@ -29,7 +29,7 @@ ${week.classes.length > 0 && html`<h3>${ctx.words.classes.sheets}</h3>${classRow
 export function classRows(ctx: PageContext, week: WeekLine): Html {
 	return html`<ul class="sheets">${week.classes.map(
 		(c) =>
-			html`<li${c.date && html` data-date="${c.date}"`}${sheetFacts(c, week.number)} class="${c.closed ? ctx.words.classes.closed : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.day === "" ? "" : c.day.slice(0, 3)} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? ctx.words.classes.closed : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
+			html`<li${c.date && html` data-date="${c.date}"`}${sheetFacts(c, week.number)} class="${c.closed ? "closed" : ""}"><a href="${ctx.way(c.link.to)}"><span class="day">${c.shortDay} ${c.dateWords}</span> <b>${c.link.name}</b> <span class="small">${c.closed ? ctx.words.classes.closed : c.end === "" ? c.start : `${c.start}–${c.end}`}</span></a></li>`,
 	)}</ul>`;
 }
 

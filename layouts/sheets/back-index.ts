@@ -7,10 +7,8 @@ import type { SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import { pageLine, sheetHead } from "./pieces.ts";
-import { LABELS, type PlaceKind, type Places } from "./places.ts";
+import type { PlaceKind, Places } from "./places.ts";
 import type { SheetSource } from "./source.ts";
-
-const INDEX = "Index";
 
 interface Term {
 	readonly words: string;
@@ -23,6 +21,7 @@ interface Term {
 export function indexSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
 	const terms = termsOf(source).filter(({ kind, id }) => places.has(kind, id));
 	if (terms.length === 0) return undefined;
+	const { binder: say, pageLabels } = source.words;
 	const order = new Intl.Collator(source.curriculum.club.language, { sensitivity: "base", numeric: true });
 	const sorted = [...terms].sort(
 		(a, b) => order.compare(a.words, b.words) || order.compare(a.kind, b.kind) || order.compare(a.id, b.id),
@@ -35,17 +34,17 @@ export function indexSection(source: SheetSource, places: Places, slot: number):
 		else group.push(term);
 	}
 	return {
-		title: INDEX,
-		tab: INDEX,
+		title: say.index,
+		tab: say.index,
 		slot,
 		parts: [
 			{
-				label: LABELS.index,
-				head: INDEX,
-				html: html`${sheetHead(places.id("part", "index"), "", INDEX, "Drills, shapes, skills and equipment, by all their names")}<div class="index">${[...letters].map(([letter, group]) => letterGroup(places, letter, group))}</div>`,
+				label: pageLabels.index,
+				head: say.index,
+				html: html`${sheetHead(places.id("part", "index"), "", say.index, say.indexLead)}<div class="index">${[...letters].map(([letter, group]) => letterGroup(places, letter, group))}</div>`,
 			},
 		],
-		targets: [{ id: places.id("part", "index"), title: INDEX, depth: 1 }],
+		targets: [{ id: places.id("part", "index"), title: say.index, depth: 1 }],
 	};
 }
 

@@ -8,7 +8,7 @@ import type { SheetSection, Sheets } from "../../scripts/print/section.ts";
 import { html } from "../../scripts/render/html.ts";
 import { indexSection } from "./back-index.ts";
 import { drillSections } from "./drills.ts";
-import { type ContentsLine, contentsSection, coverSection, guidesSection, yearWords } from "./front.ts";
+import { type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
 import { type PlaceKind, placesOf } from "./places.ts";
 import { shapesSection, skillsSection } from "./reference.ts";
 import type { SheetSource } from "./source.ts";
@@ -20,6 +20,7 @@ const MOST_SLOTS = 18;
 
 /** All sheets of a handbook. */
 export function binderSheets(source: SheetSource): Sheets {
+	const { words } = source;
 	const { club, term, weeks, apparatus } = source.curriculum;
 	const places = placesOf(source);
 	const wanted = 1 + weeks.length + apparatus.size + 5;
@@ -41,15 +42,16 @@ export function binderSheets(source: SheetSource): Sheets {
 	].filter((section): section is SheetSection => section !== undefined);
 
 	const date = contentDate(source);
-	const edition = `Edition ${source.edition} of ${yearWords(date, club.language)}`;
+	const edition = words.binder.edition(source.edition, words.date(date, "long"));
 	return {
-		title: `${club.name}: ${term.name}`,
+		title: `${club.name}${words.colon}${term.name}`,
 		language: club.language,
 		foot: `${club.name} · ${term.name}`,
 		edition: { id: source.edition, words: edition },
 		date,
+		blank: words.binder.blank,
 		slots,
-		sections: [coverSection(source, edition), contentsSection(contentsOf(body)), ...body],
+		sections: [coverSection(source, edition), contentsSection(source, contentsOf(body)), ...body],
 	};
 }
 

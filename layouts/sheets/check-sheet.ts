@@ -14,18 +14,16 @@ const MOST_SKILLS = 17;
 const ROWS = 20;
 
 const MARKS = [
-	["/", "with help, or on the lower set-up"],
-	["×", "alone and safely, once"],
-	["⊗", "alone and safely, in two classes or more"],
-	["", "not seen yet: leave it empty"],
+	["helped", "/"],
+	["once", "×"],
+	["twice", "⊗"],
+	["notSeen", ""],
 ] as const;
-
-const NO_HEALTH =
-	"First names or initials are enough. Write nothing about health, injuries or the family here; such things go to the person the club has named for them. Keep the sheet where only coaches see it, and destroy it when the club's own rules say so.";
 
 /** The check sheet of a level; undefined where no skill is to be learnt. */
 export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefined {
-	const { curriculum } = maker.site;
+	const { curriculum, words } = maker.site;
+	const say = words.checkSheet;
 	const skills = [...curriculum.skills.values()].filter(
 		(skill) => skill.levels.includes(level.id) && !level.entry.includes(skill.id),
 	);
@@ -37,17 +35,17 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 	const runs = evenRuns(sorted, MOST_SKILLS);
 	const sides = runs.map((run, i) => {
 		const groups = Map.groupBy(run, place);
-		return html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}${runs.length > 1 && ` · sheet ${i + 1} of ${runs.length}`}</p><h1>${level.name} <span>skill check</span></h1>
-<p class="fields"><span>Class</span><span>Coach</span><span>Dates</span></p></header>
-<table class="checks"><thead><tr><td></td>${Array.from(groups, ([id, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${curriculum.apparatus.get(id)?.name ?? "Anywhere"}</th>`)}</tr>
-<tr><th scope="col" class="name">Name</th>${Array.from(groups.values()).flatMap((own) => own.map((skill, j) => html`<th scope="col" class="skill${j === 0 && " start"}"><span>${skill.name}</span></th>`))}</tr></thead>
+		return html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}${runs.length > 1 && ` · ${say.sheetOf(i + 1, runs.length)}`}</p><h1>${level.name} <span>${say.check}</span></h1>
+<p class="fields"><span>${words.heads.class}</span><span>${say.coach}</span><span>${say.dates}</span></p></header>
+<table class="checks"><thead><tr><td></td>${Array.from(groups, ([id, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${curriculum.apparatus.get(id)?.name ?? words.anywhere}</th>`)}</tr>
+<tr><th scope="col" class="name">${say.name}</th>${Array.from(groups.values()).flatMap((own) => own.map((skill, j) => html`<th scope="col" class="skill${j === 0 && " start"}"><span>${skill.name}</span></th>`))}</tr></thead>
 <tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${Array.from(groups.values()).flatMap((own) => own.map((_, j) => html`<td${j === 0 && html` class="start"`}></td>`))}</tr>`)}</tbody></table>
-<dl class="marks">${MARKS.map(([mark, words]) => html`<div><dt>${markSign(mark)}</dt><dd>${words}</dd></div>`)}</dl>
-<p class="small">A mark says what was seen on a day, never what a gymnast is. ${NO_HEALTH}</p></div>`;
+<dl class="marks">${MARKS.map(([meaning, mark]) => html`<div><dt>${markSign(mark)}</dt><dd>${say.marks[meaning]}</dd></div>`)}</dl>
+<p class="small">${say.mark} ${say.noHealth}</p></div>`;
 	});
 	return {
-		title: `Skill check: ${level.name}`,
-		label: `Check ${level.name}`,
+		title: say.title(level.name),
+		label: words.pageLabels.check(level.name),
 		html: fixedPiece(maker, "check-sheet", sides, true),
 		most: sides.length,
 		steps: AS_DESIGNED,

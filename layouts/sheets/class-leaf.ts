@@ -16,18 +16,10 @@ import {
 	classSheetView,
 	type Station,
 } from "../../scripts/render/views/week.ts";
-import { counted, shortNumber } from "../../scripts/render/views/words.ts";
-import { wordsFor } from "../../scripts/words/words.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { figureStrip, pouredPiece, type SheetMaker, safetyLines, stepsFrom, wordsOfDrill } from "./side.ts";
-
-const WORDS = {
-	before:
-		"Check the set-up and the matting, count the group, keep those who wait clear of landings. Spot only what you are trained to spot.",
-	leftOut:
-		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
-} as const;
 
 /** From roomy to tight, 5.7 pt; in the tightest, less is shown. */
 const STEPS: readonly SheetStep[] = [
@@ -47,18 +39,20 @@ const STEPS: readonly SheetStep[] = [
 
 /** The leaf of a class in a week. */
 export function classLeaf(maker: SheetMaker, week: WeekPlan, group: ClubClass): SheetPiece {
+	const { words } = maker.site;
 	const view = classSheetView(maker.site, week, group);
-	const when = [view.dateWords, hours(view)].filter((words) => words !== "").join(" · ");
-	const title = `${view.name}, week ${week.week}`;
+	const when = [view.dateWords, hours(view)].filter((part) => part !== "").join(" · ");
+	const ofWeek = words.ofWeek(week.week);
+	const title = `${view.name}, ${ofWeek}`;
 	return {
 		title,
-		label: `${view.name} W${week.week}`,
+		label: words.pageLabels.inWeek(view.name, week.week),
 		html: pouredPiece(maker, {
 			kind: "class-leaf",
 			bound: true,
 			head: headOf(maker, view, when),
-			again: html`<header class="again"><b>${view.name}</b> week ${week.week} <span>${when}</span></header>`,
-			items: [...view.stops.flatMap((stop) => stopItems(view, stop)), endItem(view)],
+			again: html`<header class="again"><b>${view.name}</b> ${ofWeek} <span>${when}</span></header>`,
+			items: [...view.stops.flatMap((stop) => stopItems(words, view, stop)), endItem(words, view)],
 			columns: 2,
 		}),
 		most: 2,
@@ -72,89 +66,89 @@ function hours({ start, end }: Pick<ClassSheetView, "start" | "end">): string {
 	return end === "" ? start : `${start}–${end}`;
 }
 
-function headOf({ site }: SheetMaker, view: ClassSheetView, when: string): Html {
+function headOf({ site: { words, curriculum } }: SheetMaker, view: ClassSheetView, when: string): Html {
 	const who = [
-		counted(view.gymnasts, "gymnast"),
-		...(view.coaches === undefined ? [] : [counted(view.coaches, "coach", "coaches")]),
-		...(view.ages === undefined ? [] : [`ages ${view.ages[0]} to ${view.ages[1]}`]),
+		words.counts.gymnasts(view.gymnasts),
+		...(view.coaches === undefined ? [] : [words.counts.coaches(view.coaches)]),
+		...(view.ages === undefined ? [] : [words.ages(...view.ages)]),
 		view.levels.map(({ name }) => name).join(", "),
 	];
-	const { emergency } = site.curriculum.club;
-	return html`<header class="head"><p class="when">${when}</p><h1>${view.name} <span>week ${view.week.number}</span></h1>
-<p class="theme">${view.week.theme}</p><p class="who">${who.join(" · ")} · planned ${shortNumber(view.planned)}${view.available !== undefined && ` of ${shortNumber(view.available)}`} min</p></header>
-${view.closed && html`<p class="closed"><b>The club is closed on this day.</b></p>`}
-<ol class="clock">${view.warmUp > 0 && clockStop(view.warmUpClock, "Gather", view.warmUp)}${view.stops.map(
+	const { emergency } = curriculum.club;
+	const { classLeaf: say, classSheet: said } = words;
+	return html`<header class="head"><p class="when">${when}</p><h1>${view.name} <span>${words.ofWeek(view.week.number)}</span></h1>
+<p class="theme">${view.week.theme}</p><p class="who">${who.join(" · ")} · ${said.planned(view.planned, view.available)}</p></header>
+${view.closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
+<ol class="clock">${view.warmUp > 0 && clockStop(words, view.warmUpClock, say.gather, view.warmUp)}${view.stops.map(
 		(stop) =>
-			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name}</b><span>${shortNumber(stop.minutes)} min</span></li>`,
-	)}${view.coolDown > 0 && clockStop(view.coolDownClock, "Cool down", view.coolDown)}<li class="end"><time>${view.endClock}</time><b>End</b></li></ol>
-<div class="first"><p>${sign("caution")}<b>Before you start.</b> ${WORDS.before}</p>${emergency !== undefined && html`<p>${sign("about")}<b>In an emergency.</b> ${emergency}</p>`}</div>
-${view.setOut.length > 0 && html`<section class="set-out"><h2>Set out</h2>${view.setOut.map(setOutLine)}</section>`}`;
+			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name}</b><span>${words.min(stop.minutes)}</span></li>`,
+	)}${view.coolDown > 0 && clockStop(words, view.coolDownClock, said.coolDown, view.coolDown)}<li class="end"><time>${view.endClock}</time><b>${said.end}</b></li></ol>
+<div class="first"><p>${sign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${sign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
+${view.setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${view.setOut.map((one) => setOutLine(words, one))}</section>`}`;
 }
 
-function clockStop(clock: string, words: string, minutes: number): Html {
-	return html`<li class="quiet"><time>${clock}</time><b>${words}</b><span>${shortNumber(minutes)} min</span></li>`;
+function clockStop(words: Words, clock: string, what: string, minutes: number): Html {
+	return html`<li class="quiet"><time>${clock}</time><b>${what}</b><span>${words.min(minutes)}</span></li>`;
 }
 
 /** An apparatus's props, by where they are kept: the walk to the store room is made once. */
-function setOutLine({ apparatus, items }: SetOut): Html {
+function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 	const places = Map.groupBy(items, ({ stored }) => stored ?? "");
-	return html`<p><b class="at">${apparatus.name}</b> ${Array.from(places, ([stored, own], i) => html`${i > 0 && "; "}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${needed}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
+	return html`<p><b class="at" data-before="${words.classLeaf.setOut}">${apparatus.name}</b> ${Array.from(places, ([stored, own], i) => html`${i > 0 && words.semicolon}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${words.number(needed)}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
 }
 
 /** The first station of a stop carries its head, the first of a block the block's. */
-function stopItems(view: ClassSheetView, stop: ClassStop): readonly Html[] {
-	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name} <span>${shortNumber(stop.minutes)} min</span></h2>${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
+function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonly Html[] {
+	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name} <span>${words.min(stop.minutes)}</span></h2>${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	if (stop.blocks.length === 0) {
-		return [html`<div class="item">${head}<p>No block here is for this class's levels.</p></div>`];
+		return [html`<div class="item">${head}<p>${words.classSheet.noBlock}</p></div>`];
 	}
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
 		// A class shares itself out evenly, so that every station of a block has the same.
 		const [each] = block.stations;
 		const shared = [
-			counted(block.stations.length, "station"),
-			...(each?.minutes[0] === undefined ? [] : [`${shortNumber(each.minutes[0].minutes)} min each`]),
-			...(each?.gymnasts === undefined ? [] : [`${counted(each.gymnasts, "gymnast")} at each`]),
-			`${shortNumber(block.change)} min to change`,
+			words.counts.stations(block.stations.length),
+			...(each?.minutes[0] === undefined ? [] : [words.block.minEach(each.minutes[0].minutes)]),
+			...(each?.gymnasts === undefined ? [] : [words.classLeaf.atEach(each.gymnasts)]),
+			words.sheets.toChange(block.change),
 		];
-		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${shortNumber(block.minutes)} min</b>${several && ` · ${shared.join(", ")}`}</p>${block.note && html`<p class="note">${block.note}</p>`}`;
+		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${words.min(block.minutes)}</b>${several && ` · ${shared.join(", ")}`}</p>${block.note && html`<p class="note">${block.note}</p>`}`;
 		return block.stations.map(
 			(station, j) =>
-				html`<div class="item">${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(view, station, several ? stationLabel(j) : undefined)}</div>`,
+				html`<div class="item">${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(words, view, station, several ? stationLabel(j) : undefined)}</div>`,
 		);
 	});
 }
 
-function drillItem(view: ClassSheetView, station: Station, number: string | undefined): Html {
+function drillItem(words: Words, view: ClassSheetView, station: Station, number: string | undefined): Html {
+	const { classLeaf: say, drill: said } = words;
 	const { core } = station;
 	const severalLevels = view.levels.length > 1;
 	const { turn } = core.setUp;
 	const turns = [
-		...(station.turns === undefined ? [] : [`About ${counted(station.turns, "turn")} each`]),
-		...(turn === undefined
-			? []
-			: [`${shortNumber(turn.seconds)} s a turn, ${counted(turn.atOnce, "gymnast")} at a time`]),
+		...(station.turns === undefined ? [] : [say.turnsEach(station.turns)]),
+		...(turn === undefined ? [] : [say.turn(turn.seconds, turn.atOnce)]),
 	];
 	return html`<article class="drill"><h3>${number !== undefined && html`<span class="no">${number}</span>`}${station.drill.name}</h3>
-<div class="strip">${figureStrip(core.figures)}</div>
+<div class="strip">${figureStrip(words, core.figures)}</div>
 ${station.note && html`<p class="note">${station.note}</p>`}
-${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels && html`<b>${level.name}:</b> `}${how ?? "As described."}${dose !== "" && html` <b class="dose">${dose}</b>`}</p>`)}
+${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels && html`<b>${level.name}${words.colon.trimEnd()}</b> `}${how ?? said.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}</p>`)}
 ${core.cues.length > 0 && html`<ul class="cues">${core.cues.map((cue) => html`<li>${cue}</li>`)}</ul>`}
-${core.faults.map(({ see, say }, i) => html`<p class="look${i > 0 && " more"}"><b>See</b> ${see} <b>Say</b> ${say}</p>`)}
-${safetyLines(core.safety)}
-<p class="props">${propsOf(station)}${turns.length > 0 && html`<span>${turns[0]}${turns.slice(1).map((words) => html`<span class="turn">, ${words}</span>`)}</span>`}</p></article>`;
+${core.faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
+${safetyLines(words, core.safety)}
+<p class="props">${propsOf(words, station)}${turns.length > 0 && html`<span>${turns[0]}${turns.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}</p></article>`;
 }
 
-function propsOf({ core }: Station): Html {
+function propsOf({ classLeaf: say }: Words, { core }: Station): Html {
 	const { equipment, heights } = core.setUp;
-	return html`${equipment.map(({ item, count, per }, i) => html`${i > 0 && ", "}${count} ${item.name}${per === "gymnast" && " each"}`)}${equipment.length > 0 && ". "}${heights.map(
-		({ what, landmark, ranges }) =>
-			html`${what} at ${wordsFor("en").landmarks[landmark]}${ranges[0] !== undefined && ` (${Math.round(ranges[0].low)}–${Math.round(ranges[0].high)} cm)`}. `,
+	return html`${equipment.map(({ item, count, per }, i) => html`${i > 0 && ", "}${per === "gymnast" ? say.propsEach(count, item.name) : say.props(count, item.name)}`)}${equipment.length > 0 && ". "}${heights.map(
+		({ what, landmark, ranges: [range] }) =>
+			html`${say.height(what, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
 	)}`;
 }
 
-function endItem(view: ClassSheetView): Html {
-	return html`<div class="item last">${view.coolDown > 0 && html`<p class="block"><time>${view.coolDownClock}–${view.endClock}</time> <b>Cool down</b>, count the group, put everything back.</p>`}<p class="left-out">${WORDS.leftOut}</p></div>`;
+function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): Html {
+	return html`<div class="item last">${view.coolDown > 0 && html`<p class="block"><time>${view.coolDownClock}–${view.endClock}</time> ${say.putBack(html`<b>${classSheet.coolDown}</b>`)}</p>`}<p class="left-out">${say.leftOut}</p></div>`;
 }
 
 /** Taken from the club's own records, not from the markup. */

@@ -8,8 +8,7 @@ import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
 import { mediaKindOf } from "../../scripts/read/inspect-media.ts";
 import { addressOf } from "../../scripts/render/addresses.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { capital, counted, shortNumber } from "../../scripts/render/views/words.ts";
-import { yearWords } from "./front.ts";
+import { capital } from "../../scripts/render/views/words.ts";
 import {
 	columns,
 	cueList,
@@ -30,24 +29,6 @@ import type { SheetSource } from "./source.ts";
 /** Cards laid out in one go: more takes longer than twice as many goes. */
 const CARDS = 36;
 
-const ALSO_CALLED = "Also called";
-const CODE = "Code to scan: this drill on the club's site";
-const ON_THE_SITE = "On the site:";
-const VIDEO = "Video on the site:";
-
-const LANDMARKS = {
-	knee: "knee height",
-	hip: "hip height",
-	chest: "chest height",
-	shoulder: "shoulder height",
-	head: "the top of the head",
-	reach: "fingertips overhead",
-} as const;
-
-const DIRECTIONS = { forward: "forward", backward: "backward", sideways: "sideways", none: "" } as const;
-
-const SIDES = { both: "", each: "on each side", lead: "on the favoured side" } as const;
-
 export function drillSections(
 	source: SheetSource,
 	places: Places,
@@ -59,8 +40,8 @@ export function drillSections(
 			(drill) => drill.apparatus[0] !== apparatus.id && drill.apparatus.includes(apparatus.id),
 		);
 		if (drills.length === 0 && elsewhere.length === 0) return [];
-		const title = `${apparatus.name} drills`;
-		const label = drillLabel(apparatus);
+		const title = source.words.drillCards.on(apparatus.name);
+		const label = drillLabel(source.words, apparatus);
 		const parts: SheetPart[] = [
 			{ label, head: title, html: listSheet(source, places, apparatus, drills, elsewhere) },
 			...evenRuns(drills, CARDS).map((run) => ({
@@ -96,12 +77,14 @@ function listSheet(
 	drills: readonly LinkedDrill[],
 	elsewhere: readonly LinkedDrill[],
 ): Html {
+	const { words } = source;
+	const say = words.drillCards;
 	const levels = [...source.curriculum.levels.values()];
 	const level = Math.min(62, Math.floor(260 / Math.max(1, levels.length)));
-	return html`${sheetHead(places.id("apparatus", apparatus.id), "Drill cards", `${apparatus.name} drills`, counted(drills.length, "drill"))}
+	return html`${sheetHead(places.id("apparatus", apparatus.id), say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
 ${
 	drills.length > 0 &&
-	html`<table class="register">${columns([undefined, ...levels.map(() => level), 112])}<thead><tr><th scope="col">Drill</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">Card</th></tr></thead>
+	html`<table class="register">${columns([undefined, ...levels.map(() => level), 112])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
 <tbody>${drills.map(
 		(drill) =>
 			html`<tr><th scope="row">${places.link("drill", drill.id, source.markdown.plain(drill.title))}</th>${levels.map(({ id, name }) => html`<td class="mark">${drill.levels.has(id) && dot(name)}</td>`)}<td class="number">${places.page("drill", drill.id)}</td></tr>`,
@@ -109,7 +92,7 @@ ${
 }
 ${
 	elsewhere.length > 0 &&
-	html`<section><h2>Also done here, with their card elsewhere</h2>${pageList(
+	html`<section><h2>${say.elsewhere}</h2>${pageList(
 		places,
 		"drill",
 		namedDrills(
@@ -122,27 +105,29 @@ ${
 }
 
 function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
-	const { curriculum, markdown } = source;
+	const { curriculum, markdown, words } = source;
 	const { apparatus, drills, shapes, skills } = curriculum;
+	const { drillCards: say, drill: said } = words;
+	const { direction, sides } = drill;
 	const kinds = [
-		drill.direction === undefined ? "" : DIRECTIONS[drill.direction],
-		drill.sides === undefined ? "" : SIDES[drill.sides],
-		drill.apparatus.length < 2
-			? ""
-			: `also on ${drill.apparatus
-					.slice(1)
-					.map((id) => apparatus.get(id)?.name ?? id)
-					.join(", ")}`,
-	].filter((words) => words !== "");
+		...(direction === undefined || direction === "none" ? [] : [words.directions[direction]]),
+		...(sides === undefined || sides === "both" ? [] : [say.sides[sides]]),
+		...(drill.apparatus.length < 2
+			? []
+			: [say.alsoOn(drill.apparatus.slice(1).map((id) => apparatus.get(id)?.name ?? id))]),
+	];
 	const links: readonly (readonly [string, Html | undefined])[] = [
-		["Shapes", drill.shapes.length === 0 ? undefined : pageRun(places, "shape", named(drill.shapes, shapes))],
 		[
-			"Leads to",
+			said.shapes,
+			drill.shapes.length === 0 ? undefined : pageRun(places, "shape", named(drill.shapes, shapes)),
+		],
+		[
+			said.leadsTo,
 			drill.skills.length === 0 ? undefined : pageRun(places, "skill", named(drill.skills, skills)),
 		],
-		["After", runOf(drill.after)],
-		["Then", runOf(drill.next)],
-		["The other way", runOf(drill.partners)],
+		[say.after, runOf(drill.after)],
+		[say.andThen, runOf(drill.next)],
+		[words.binder.otherWay, runOf(drill.partners)],
 	];
 	function runOf(ids: LinkedDrill["after"]): Html | undefined {
 		return ids.length === 0 ? undefined : pageRun(places, "drill", namedDrills(ids, drills, source));
@@ -150,56 +135,59 @@ function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
 	return html`<article class="card whole">
 <header class="card-head"><div><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>
 ${drill.summary !== undefined && html`<p class="summary">${places.inline(drill.summary)}</p>`}
-${(kinds.length > 0 || drill.aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && drill.aliases.length > 0 && ". "}${drill.aliases.length > 0 && html`<b>${ALSO_CALLED}</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}`}</p>`}</div>${shapeStrip(source, drill, `strip-${drill.id}`)}${codeOf(source, drill)}</header>
+${(kinds.length > 0 || drill.aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && drill.aliases.length > 0 && ". "}${drill.aliases.length > 0 && html`<b>${said.alsoCalled}</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}`}</p>`}</div>${shapeStrip(source, drill, `strip-${drill.id}`)}${codeOf(source, drill)}</header>
 <div class="card-body">
 ${levelRows(source, places, drill)}
 <div class="prose">${places.block(drill.body, 3)}</div>
 ${pictures(source, places, drill)}
-${drill.cues.length > 0 && html`<div class="keep-whole"><h3>Say</h3>${cueList(places, drill.cues)}</div>`}
+${drill.cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(places, drill.cues)}</div>`}
 ${
 	drill.faults.length > 0 &&
-	html`<h3>See and say</h3><dl class="faults">${drill.faults.map(({ see, say }) => html`<div><dt>${places.inline(see)}</dt><dd>${places.inline(say)}</dd></div>`)}</dl>`
+	html`<h3>${say.seeAndSay}</h3><dl class="faults">${drill.faults.map(({ see, say }) => html`<div><dt>${places.inline(see)}</dt><dd>${places.inline(say)}</dd></div>`)}</dl>`
 }
 ${setUp(source, places, drill)}
-<div class="card-links">${links.map(([words, run]) => run && html`<p><b>${words}</b> ${run}</p>`)}${
-		drill.reviewed !== undefined &&
-		html`<p>Reviewed ${yearWords(drill.reviewed, curriculum.club.language)}.</p>`
+<div class="card-links">${links.map(([name, run]) => run && html`<p><b>${name}</b> ${run}</p>`)}${
+		drill.reviewed !== undefined && html`<p>${say.reviewed(words.date(drill.reviewed, "long"))}</p>`
 	}</div></div>
-${safetyBox(places, drill)}</article>`;
+${safetyBox(source, places, drill)}</article>`;
 }
 
 function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | undefined {
+	const { words } = source;
+	const say = words.drillCards;
 	const { equipment } = source.curriculum;
 	if (drill.equipment.length === 0 && drill.heights.size === 0 && drill.turn === undefined) return undefined;
-	return html`<h3>Set up</h3><ul class="set-up-list">${drill.equipment.map(
+	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${drill.equipment.map(
 		({ item, count, per }) =>
-			html`<li><b>${count}</b> ${places.link("equipment", item, equipment.get(item)?.name ?? item)}${per === "gymnast" && " for each gymnast"}</li>`,
+			html`<li><b>${count}</b> ${places.link("equipment", item, equipment.get(item)?.name ?? item)}${per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
 	)}${[...drill.heights].map(
-		([what, landmark]) => html`<li class="height">${what}: <b>${LANDMARKS[landmark]}</b></li>`,
+		([what, landmark]) =>
+			html`<li class="height">${say.height(what, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
 	)}${
 		drill.turn !== undefined &&
-		html`<li class="height">a turn takes about ${shortNumber(drill.turn.seconds)} s${drill.turn.atOnce > 1 && `, ${drill.turn.atOnce} gymnasts at once`}</li>`
+		html`<li class="height">${say.turn(drill.turn.seconds, drill.turn.atOnce)}</li>`
 	}</ul>`;
 }
 
 /** The drill's page on the site, as a code to point a phone at; nothing where the club names no site. */
-function codeOf({ curriculum, markdown }: SheetSource, drill: LinkedDrill): Html | undefined {
+function codeOf({ curriculum, markdown, words }: SheetSource, drill: LinkedDrill): Html | undefined {
 	const { site } = curriculum.club;
 	if (site === undefined) return undefined;
 	const address = new URL(addressOf({ kind: "drill", id: drill.id }), site.replace(/\/?$/, "/")).href;
-	const words = { title: CODE, description: `${markdown.plain(drill.title)}, ${address}` };
-	return html`<a class="code" href="${address}">${raw(drawQr(address, words))}</a>`;
+	const said = { title: words.drillCards.code, description: `${markdown.plain(drill.title)}, ${address}` };
+	return html`<a class="code" href="${address}">${raw(drawQr(address, said))}</a>`;
 }
 
 /** Pictures are printed; of a video its poster is, with where it plays. */
 function pictures(source: SheetSource, places: Places, drill: LinkedDrill): Html {
+	const say = source.words.drillCards;
 	return html`${drill.media.map(({ file, alt, caption }) => {
 		const address = source.picture(file);
 		const words = caption === undefined ? undefined : places.inline(caption);
-		if (address === undefined) return html`<p class="small"><b>${ON_THE_SITE}</b> ${words ?? alt}</p>`;
+		if (address === undefined) return html`<p class="small"><b>${say.onSite}</b> ${words ?? alt}</p>`;
 		if (mediaKindOf(file) === "picture") {
 			return html`<figure class="picture"><img src="${address}" alt="${alt}">${words && html`<figcaption>${words}</figcaption>`}</figure>`;
 		}
-		return html`<figure class="picture film"><img src="${address}" alt="${alt}"><div>${codeOf(source, drill)}<figcaption><b>${VIDEO}</b> ${words ?? alt}</figcaption></div></figure>`;
+		return html`<figure class="picture film"><img src="${address}" alt="${alt}"><div>${codeOf(source, drill)}<figcaption><b>${say.videoOnSite}</b> ${words ?? alt}</figcaption></div></figure>`;
 	})}`;
 }

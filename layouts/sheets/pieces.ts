@@ -12,14 +12,6 @@ import { sign } from "../parts/icons.ts";
 import type { PlaceKind, Places } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
-/** The usual caution, printed where every reader comes past. */
-export const USUAL_CAUTION =
-	"Coaching gymnastics needs qualified supervision, and matting and spotting suited to the gymnast. Local codes, the governing body's rules and licensed practice come first, before anything printed here. Computed loads and heights are planning aids, not medical advice.";
-
-const SPOTTING = "Spotting";
-const CAUTION = "Caution";
-const NOTHING_WRITTEN = "Nothing of its own is written for this drill: the usual caution at the front holds.";
-
 /** A sheet's heading under a thick rule, with what it belongs to above it. */
 export function sheetHead(id: string, over: HtmlValue, title: HtmlValue, under: HtmlValue = undefined): Html {
 	return html`<header class="sheet-head"><p class="over">${over}</p><h1 id="${id}">${title}</h1>${under && html`<p class="under">${under}</p>`}</header>`;
@@ -49,7 +41,7 @@ export function pageRun(
 ): Html {
 	return html`${things.map(
 		({ id, name }, i) =>
-			html`${i > 0 && "; "}<span class="run">${places.link(kind, id, name)} ${places.page(kind, id)}</span>`,
+			html`${i > 0 && places.words.semicolon}<span class="run">${places.link(kind, id, name)} ${places.page(kind, id)}</span>`,
 	)}`;
 }
 
@@ -85,7 +77,7 @@ export function levelRows(
 
 function wayOf(source: SheetSource, places: Places, drill: LinkedDrill, dose: Dose): Html {
 	const words = doseWords(source.words, drill, dose);
-	return html`${dose.do === undefined ? "As described." : places.inline(dose.do)}${words !== "" && html` <b class="dose">${words}</b>`}`;
+	return html`${dose.do === undefined ? source.words.drill.asDescribed : places.inline(dose.do)}${words !== "" && html` <b class="dose">${words}</b>`}`;
 }
 
 /** What to say. */
@@ -96,14 +88,19 @@ export function cueList(places: Places, cues: readonly string[]): Html | undefin
 }
 
 /** Spotting and caution in a thick frame; where neither is written, what holds then. */
-export function safetyBox(places: Places, drill: Pick<LinkedDrill, "spotting" | "caution">): Html {
-	const { spotting, caution } = drill;
+export function safetyBox(
+	{ words }: SheetSource,
+	places: Places,
+	{ spotting, caution }: Pick<LinkedDrill, "spotting" | "caution">,
+): Html {
+	const say = words.safety;
 	return html`<div class="safety">${
-		spotting !== undefined && html`<p>${sign("spotting")}<b>${SPOTTING}.</b> ${places.inline(spotting)}</p>`
-	}${caution !== undefined && html`<p>${sign("caution")}<b>${CAUTION}.</b> ${places.inline(caution)}</p>`}${
+		spotting !== undefined &&
+		html`<p>${sign("spotting")}<b>${say.spotting}</b> ${places.inline(spotting)}</p>`
+	}${caution !== undefined && html`<p>${sign("caution")}<b>${say.caution}</b> ${places.inline(caution)}</p>`}${
 		spotting === undefined &&
 		caution === undefined &&
-		html`<p>${sign("caution")}<b>${SPOTTING} and ${CAUTION.toLowerCase()}.</b> ${NOTHING_WRITTEN}</p>`
+		html`<p>${sign("caution")}<b>${say.both}</b> ${say.nothingWritten(words.binder.cautionInFront)}</p>`
 	}</div>`;
 }
 
@@ -118,7 +115,11 @@ export function shapeStrip(source: SheetSource, drill: Drill, idPrefix: string):
 	const movement = movementOf(drill, source.curriculum);
 	if (movement.stances.length === 0) return undefined;
 	const names = movement.stances.map(({ shape }) => shape.name);
-	const words = { title: stripTitle(movement), description: stripDescription(movement), idPrefix };
+	const words = {
+		title: stripTitle(movement, source.words),
+		description: stripDescription(movement, source.words),
+		idPrefix,
+	};
 	return html`<figure class="strip">${raw(drawStrip(movement, words))}<figcaption>${names.map(
 		(name, i) => html`<span>${movement.inOrder && html`<b>${i + 1}</b> `}${name}</span>`,
 	)}</figcaption></figure>`;

@@ -1,6 +1,6 @@
 /**
  * Where everything stands: the label of the pages a thing is printed on, known before any page is
- * laid out, so that a reference can leave room for it.
+ * laid out, so that a reference can leave room for it. The letters are those of the handbook's language.
  *
  *   G 2          guides and levels
  *   W3 1         week 3
@@ -14,22 +14,18 @@
 import type { Apparatus, Curriculum, Id, LinkedDrill, LinkKind, WeekPlan } from "../../scripts/model.ts";
 import { pageReference } from "../../scripts/print/assemble.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import type { SheetSource } from "./source.ts";
 
-export const LABELS = {
-	contents: "Contents",
-	guides: "G",
-	shapes: "S",
-	skills: "K",
-	coverage: "C",
-	equipment: "E",
-	index: "X",
-} as const;
+/** The sections that are one part each, by the names of their labels. */
+const PARTS = ["contents", "guides", "shapes", "skills", "coverage", "equipment", "index"] as const;
 
 /** What can be referred to beyond what `[[id]]` links to. */
 export type PlaceKind = LinkKind | "part" | "week-apparatus";
 
 export interface Places {
+	/** The words that are not the club's. */
+	readonly words: Words;
 	/** The `id` attribute of a thing's place. */
 	id(kind: PlaceKind, id: Id): string;
 	/** Whether the thing has a place in the binder. */
@@ -49,16 +45,12 @@ export function drillsOf(curriculum: Curriculum, apparatus: Id): readonly Linked
 	return [...curriculum.drills.values()].filter((drill) => drill.apparatus[0] === apparatus);
 }
 
-export function drillLabel(apparatus: Apparatus): string {
-	return `D · ${shortName(apparatus)}`;
+export function drillLabel({ pageLabels }: Words, apparatus: Apparatus): string {
+	return `${pageLabels.drills} · ${shortName(apparatus)}`;
 }
 
-export function weekLabel(week: WeekPlan): string {
-	return `W${week.week}`;
-}
-
-export function weekApparatusLabel(week: WeekPlan, apparatus: Apparatus): string {
-	return `${weekLabel(week)} · ${shortName(apparatus)}`;
+export function weekApparatusLabel({ pageLabels }: Words, week: WeekPlan, apparatus: Apparatus): string {
+	return `${pageLabels.week(week.week)} · ${shortName(apparatus)}`;
 }
 
 /** A name that fits a page's number: the apparatus's own, or the words of it that do. */
@@ -73,36 +65,42 @@ const LONGEST_NAME = 14;
 
 /** Finds every thing's place. */
 export function placesOf(source: SheetSource): Places {
-	const { curriculum, markdown } = source;
+	const { curriculum, markdown, words } = source;
+	const labels = words.pageLabels;
 	const known = new Map<string, { readonly label: string; readonly most: number }>();
 	const add = (kind: PlaceKind, id: Id, label: string, things: number) =>
 		// No thing takes three pages on average, and a section has a few pages more.
 		known.set(placeId(kind, id), { label, most: 3 * things + 8 });
 
-	for (const id of curriculum.guides.keys()) add("guide", id, LABELS.guides, curriculum.guides.size + 2);
-	for (const id of curriculum.levels.keys()) add("level", id, LABELS.guides, curriculum.guides.size + 2);
+	for (const id of curriculum.guides.keys()) add("guide", id, labels.guides, curriculum.guides.size + 2);
+	for (const id of curriculum.levels.keys()) add("level", id, labels.guides, curriculum.guides.size + 2);
 	for (const week of curriculum.weeks) {
-		add("week", week.id, weekLabel(week), 0);
+		add("week", week.id, labels.week(week.week), 0);
 		for (const plan of week.apparatus) {
 			const apparatus = curriculum.apparatus.get(plan.apparatus);
 			if (apparatus === undefined) continue;
 			const stations = plan.blocks.reduce((sum, block) => sum + block.stations.length, 0);
-			add("week-apparatus", `${week.id}-${plan.apparatus}`, weekApparatusLabel(week, apparatus), stations);
+			add(
+				"week-apparatus",
+				`${week.id}-${plan.apparatus}`,
+				weekApparatusLabel(words, week, apparatus),
+				stations,
+			);
 		}
 	}
 	for (const apparatus of curriculum.apparatus.values()) {
 		const drills = drillsOf(curriculum, apparatus.id);
-		add("apparatus", apparatus.id, drillLabel(apparatus), drills.length);
-		for (const drill of drills) add("drill", drill.id, drillLabel(apparatus), drills.length);
+		add("apparatus", apparatus.id, drillLabel(words, apparatus), drills.length);
+		for (const drill of drills) add("drill", drill.id, drillLabel(words, apparatus), drills.length);
 	}
-	for (const id of curriculum.shapes.keys()) add("shape", id, LABELS.shapes, curriculum.shapes.size);
-	for (const id of curriculum.skills.keys()) add("skill", id, LABELS.skills, curriculum.skills.size);
+	for (const id of curriculum.shapes.keys()) add("shape", id, labels.shapes, curriculum.shapes.size);
+	for (const id of curriculum.skills.keys()) add("skill", id, labels.skills, curriculum.skills.size);
 	for (const id of curriculum.equipment.keys()) {
-		add("equipment", id, LABELS.equipment, curriculum.weeks.length + 2);
+		add("equipment", id, labels.equipment, curriculum.weeks.length + 2);
 	}
 	const coverageTables = (curriculum.levels.size + 1) * 2;
-	for (const [id, label] of Object.entries(LABELS)) {
-		add("part", id, label, id === "coverage" ? coverageTables * 2 : 30);
+	for (const id of PARTS) {
+		add("part", id, labels[id], id === "coverage" ? coverageTables * 2 : 30);
 	}
 
 	const has = (kind: PlaceKind, id: Id) => known.has(placeId(kind, id));
@@ -113,6 +111,7 @@ export function placesOf(source: SheetSource): Places {
 	const href = (target: { readonly kind: PlaceKind; readonly id: Id }) =>
 		has(target.kind, target.id) ? `#${placeId(target.kind, target.id)}` : undefined;
 	return {
+		words,
 		id: placeId,
 		has,
 		page: (kind, id) => pageOf(placeId(kind, id)),

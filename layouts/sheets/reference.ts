@@ -7,11 +7,8 @@ import type { SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import { evenRuns, named, namedDrills, pageList, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
-import { LABELS, type Places } from "./places.ts";
+import type { Places } from "./places.ts";
 import type { SheetSource } from "./source.ts";
-
-const SHAPES = "Shapes";
-const SKILLS = "Skills";
 
 /** Entries laid out in one go. */
 const ENTRIES = 40;
@@ -19,19 +16,21 @@ const ENTRIES = 40;
 export function shapesSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
 	const shapes = [...source.curriculum.shapes.values()];
 	if (shapes.length === 0) return undefined;
+	const { binder: say, destinations, pageLabels } = source.words;
+	const title = destinations.shapes;
 	return {
-		title: SHAPES,
-		tab: SHAPES,
+		title,
+		tab: title,
 		slot,
 		parts: [
 			{
-				label: LABELS.shapes,
-				head: SHAPES,
-				html: html`${sheetHead(places.id("part", "shapes"), "", SHAPES, "The positions that everything is built from, and the drills that train each")}${shapes.map((shape) => shapeEntry(source, places, shape))}`,
+				label: pageLabels.shapes,
+				head: title,
+				html: html`${sheetHead(places.id("part", "shapes"), "", title, say.shapesLead)}${shapes.map((shape) => shapeEntry(source, places, shape))}`,
 			},
 		],
 		targets: [
-			{ id: places.id("part", "shapes"), title: SHAPES, depth: 1 },
+			{ id: places.id("part", "shapes"), title, depth: 1 },
 			...shapes.map(({ id, name, source: written }) => ({
 				id: places.id("shape", id),
 				title: name,
@@ -45,30 +44,27 @@ export function shapesSection(source: SheetSource, places: Places, slot: number)
 function shapeEntry(source: SheetSource, places: Places, shape: LinkedShape): Html {
 	return html`<section class="entry shape"><div class="shape-head whole">${shape.angles !== undefined && shapeFigure(shape, `shape-figure-${shape.id}`, 84)}<div><h2 id="${places.id("shape", shape.id)}">${shape.name}</h2>
 ${shape.description !== undefined && html`<p>${places.inline(shape.description)}</p>`}
-${also(shape.aliases)}</div></div>
+${also(source, shape.aliases)}</div></div>
 ${drillList(source, places, shape.drills)}</section>`;
 }
 
 export function skillsSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
 	const skills = [...source.curriculum.skills.values()];
 	if (skills.length === 0) return undefined;
-	const head = sheetHead(
-		places.id("part", "skills"),
-		"",
-		SKILLS,
-		"What the drills lead to, what each needs first, and the drills that train it",
-	);
+	const { binder: say, destinations, pageLabels } = source.words;
+	const title = destinations.skills;
+	const head = sheetHead(places.id("part", "skills"), "", title, say.skillsLead);
 	return {
-		title: SKILLS,
-		tab: SKILLS,
+		title,
+		tab: title,
 		slot,
 		parts: evenRuns(skills, ENTRIES).map((run, i) => ({
-			label: LABELS.skills,
-			head: SKILLS,
+			label: pageLabels.skills,
+			head: title,
 			html: html`${i === 0 && head}${run.map((skill) => skillEntry(source, places, skill))}`,
 		})),
 		targets: [
-			{ id: places.id("part", "skills"), title: SKILLS, depth: 1 },
+			{ id: places.id("part", "skills"), title, depth: 1 },
 			...skills.map(({ id, name, source: written }) => ({
 				id: places.id("skill", id),
 				title: name,
@@ -80,6 +76,7 @@ export function skillsSection(source: SheetSource, places: Places, slot: number)
 }
 
 function skillEntry(source: SheetSource, places: Places, skill: LinkedSkill): Html {
+	const { words } = source;
 	const { apparatus, levels, skills } = source.curriculum;
 	const names = (ids: readonly Id[], things: Parameters<typeof named>[1]) =>
 		named(ids, things)
@@ -88,27 +85,27 @@ function skillEntry(source: SheetSource, places: Places, skill: LinkedSkill): Ht
 	const facts = [
 		names(skill.apparatus, apparatus),
 		names(skill.levels, levels),
-		skill.pattern ?? "",
-		skill.direction === undefined || skill.direction === "none" ? "" : skill.direction,
-	].filter((words) => words !== "");
-	const run = (words: string, ids: readonly Id[]) =>
+		skill.pattern === undefined ? "" : words.patterns[skill.pattern],
+		skill.direction === undefined || skill.direction === "none" ? "" : words.directions[skill.direction],
+	].filter((fact) => fact !== "");
+	const run = (name: string, ids: readonly Id[]) =>
 		ids.length > 0 &&
-		html`<p class="small"><b>${words}</b> ${pageRun(places, "skill", named(ids, skills))}</p>`;
+		html`<p class="small"><b>${name}</b> ${pageRun(places, "skill", named(ids, skills))}</p>`;
 	return html`<section class="entry"><div class="whole"><h2 id="${places.id("skill", skill.id)}">${skill.name}</h2>
 ${facts.length > 0 && html`<p class="small">${capital(facts.join(" · "))}</p>`}
 ${skill.description !== undefined && html`<p>${places.inline(skill.description)}</p>`}
-${also(skill.aliases)}${run("Needs", skill.needs)}${run("Leads to", skill.leadsTo)}${run("The other way", skill.opposites)}</div>
+${also(source, skill.aliases)}${run(words.binder.needs, skill.needs)}${run(words.drill.leadsTo, skill.leadsTo)}${run(words.binder.otherWay, skill.opposites)}</div>
 ${drillList(source, places, skill.drills)}</section>`;
 }
 
-function also(aliases: readonly string[]): Html | undefined {
+function also({ words }: SheetSource, aliases: readonly string[]): Html | undefined {
 	return aliases.length === 0
 		? undefined
-		: html`<p class="small"><b>Also called</b> ${aliases.join(", ")}</p>`;
+		: html`<p class="small"><b>${words.drill.alsoCalled}</b> ${aliases.join(", ")}</p>`;
 }
 
 function drillList(source: SheetSource, places: Places, ids: readonly Id[]): Html {
-	if (ids.length === 0) return html`<p class="small">No drill yet.</p>`;
+	if (ids.length === 0) return html`<p class="small">${source.words.binder.noDrill}</p>`;
 	const drills = ids.flatMap((id): readonly LinkedDrill[] => {
 		const found = source.curriculum.drills.get(id);
 		return found === undefined ? [] : [found];

@@ -38,8 +38,6 @@ export interface SideOptions {
 	readonly columns?: 1 | 2;
 }
 
-const MARK = "mark";
-
 /** A piece whose content flows over as many sides as it needs. */
 export function pouredPiece(maker: SheetMaker, options: SideOptions): Html {
 	const { kind, bound, head, again, items, columns = 1 } = options;
@@ -59,8 +57,8 @@ export function fixedPiece(maker: SheetMaker, kind: string, sides: readonly Html
 	);
 }
 
-function foot({ site: { curriculum } }: SheetMaker): Html {
-	return html`<p class="foot"><span>${curriculum.club.name} · ${curriculum.term.name}</span><span>${MARK} ${raw(MARK_PLACE)}</span><span class="of"></span></p>`;
+function foot({ site: { curriculum, words } }: SheetMaker): Html {
+	return html`<p class="foot"><span>${curriculum.club.name} · ${curriculum.term.name}</span><span>${words.sheets.mark} ${raw(MARK_PLACE)}</span><span class="of"></span></p>`;
 }
 
 /** Where the mark is put once the content is whole. */
@@ -92,20 +90,21 @@ export function stepsFrom(most: number, least: number, step = 0.04): readonly Sh
 export const AS_DESIGNED: readonly SheetStep[] = [{ scale: 1, detail: 3 }];
 
 /** A drill's figures in a row; nothing for a drill without. */
-export function figureStrip(movement: Movement): Html | undefined {
+export function figureStrip(words: Words, movement: Movement): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
-	const words = { title: stripTitle(movement), description: stripDescription(movement) };
-	return raw(drawStrip(movement, words));
+	const said = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
+	return raw(drawStrip(movement, said));
 }
 
 /** Spotting and caution as two lines of a frame; where neither is written, what holds then. */
-export function safetyLines({ spotting, caution }: Safety): Html {
+export function safetyLines(words: Words, { spotting, caution }: Safety): Html {
+	const say = words.safety;
 	return html`<div class="safe">${
-		spotting && html`<p>${sign("spotting")}<b>Spotting.</b> ${spotting}</p>`
-	}${caution && html`<p>${sign("caution")}<b>Caution.</b> ${caution}</p>`}${
+		spotting && html`<p>${sign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
+	}${caution && html`<p>${sign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
 		spotting === undefined &&
 		caution === undefined &&
-		html`<p>${sign("caution")}<b>Spotting and caution.</b> Nothing of its own is written for this drill: matting and spotting suited to the gymnast.</p>`
+		html`<p>${sign("caution")}<b>${say.both}</b> ${words.sheets.nothingWritten}</p>`
 	}</div>`;
 }
 

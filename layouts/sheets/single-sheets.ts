@@ -62,6 +62,7 @@ function weekFiles(
 	choice: SheetChoice,
 	wants: (kind: SheetKind) => boolean,
 ): SheetFile[] {
+	const { handbook, words } = maker.site;
 	const { term } = maker.site.curriculum;
 	const files: SheetFile[] = [];
 	const packet = wants("week-packet");
@@ -114,7 +115,7 @@ function weekFiles(
 		files.push({
 			kind: "week-packet",
 			path: SHEET_FILES.weekPacket(week.id),
-			title: `Week ${week.week}: ${maker.site.handbook.markdown.plain(week.theme)}`,
+			title: words.sheets.weekAndTheme(week.week, handbook.markdown.plain(week.theme)),
 			landscape: false,
 			leaves: true,
 			pieces: inPacket,

@@ -10,7 +10,8 @@ import type { ApparatusPlan, Block, Id, LinkedDrill, WeekPlan } from "../../scri
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { drillCore, levelsInOrder } from "../../scripts/render/views/drill.ts";
-import { doseWords, shortNumber } from "../../scripts/render/views/words.ts";
+import { doseWords } from "../../scripts/render/views/words.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { AS_DESIGNED, figureStrip, fixedPiece, type SheetMaker, safetyLines, wordsOfDrill } from "./side.ts";
 
@@ -24,7 +25,7 @@ export function stationCards(
 	plan: ApparatusPlan,
 	up: 2 | 4,
 ): SheetPiece | undefined {
-	const { curriculum } = maker.site;
+	const { curriculum, words } = maker.site;
 	const stations = plan.blocks
 		.filter(({ kind }) => kind === "stations")
 		.flatMap((block) => block.stations.map((_, i) => ({ block, i })));
@@ -36,8 +37,8 @@ export function stationCards(
 		(_, side) => html`${cutMarks(up)}<div class="cards">${cards.slice(side * up, (side + 1) * up)}</div>`,
 	);
 	return {
-		title: `Station cards: ${name}, week ${week.week}`,
-		label: `${name} W${week.week}`,
+		title: words.stationCards.title(name, week.week),
+		label: words.pageLabels.inWeek(name, week.week),
 		html: fixedPiece(maker, `station-cards up-${up}`, sides),
 		most: sides.length,
 		steps: AS_DESIGNED,
@@ -71,25 +72,26 @@ function cardOf(
 	i: number,
 ): Html {
 	const { site } = maker;
-	const { curriculum } = site;
+	const { curriculum, words } = site;
+	const { stationCards: say, drill: said } = words;
 	const station = block.stations[i];
 	const drill = curriculum.drills.get(station?.drill ?? "");
 	if (station === undefined || drill === undefined) return html`<article class="box"></article>`;
 	const here = levelsHere(maker, block, drill);
 	const core = drillCore(site, "", drill, here);
-	const figures = figureStrip(core.figures);
+	const figures = figureStrip(words, core.figures);
 	const names = here.map((level) => curriculum.levels.get(level)?.name ?? level);
 	const props = equipmentForBlock(curriculum, plan, { ...block, stations: [station] });
 	const { easier, harder } = ways(maker, drill, here);
 	return html`<article class="box">
-<header><span class="no">${stationLabel(i)}</span><div><p>${name}, week ${week.week} · station ${i + 1} of ${block.stations.length} · ${names.join(", ")}</p><h2>${drill.title}</h2></div>${raw(miniPlan(floorPlanOf(curriculum, plan, block), i + 1))}</header>
+<header><span class="no">${stationLabel(i)}</span><div><p>${name}, ${words.ofWeek(week.week)} · ${say.station(i + 1, block.stations.length)} · ${names.join(", ")}</p><h2>${drill.title}</h2></div>${raw(miniPlan(words, floorPlanOf(curriculum, plan, block), i + 1))}</header>
 <div class="body"><div class="shown">${figures && html`<div class="strip">${figures}</div>`}
-${props.length > 0 && html`<p class="props">${props.map(({ item, needed }, j) => html`${j > 0 && ", "}<b>${needed}</b> ${curriculum.equipment.get(item)?.name ?? item}`)}</p>`}</div>
+${props.length > 0 && html`<p class="props">${props.map(({ item, needed }, j) => html`${j > 0 && ", "}<b>${words.number(needed)}</b> ${curriculum.equipment.get(item)?.name ?? item}`)}</p>`}</div>
 <div class="told">${drill.cues.length > 0 && html`<ol class="cues">${core.cues.slice(0, CUES).map((cue) => html`<li>${cue}</li>`)}</ol>`}
 ${station.note !== undefined && html`<p class="note">${site.inline("", station.note)}</p>`}
-<ul class="ways">${core.levels.map(({ level, how, dose }) => html`<li><b>${level.name}</b> ${how ?? "As described."}${dose !== "" && html` <b class="dose">${dose}</b>`}</li>`)}</ul>
-<dl>${easier && html`<div><dt>Easier</dt><dd>${easier}</dd></div>`}${harder && html`<div><dt>Harder</dt><dd>${harder}</dd></div>`}</dl></div></div>
-${safetyLines(core.safety)}</article>`;
+<ul class="ways">${core.levels.map(({ level, how, dose }) => html`<li><b>${level.name}</b> ${how ?? said.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}</li>`)}</ul>
+<dl>${easier && html`<div><dt>${said.easier}</dt><dd>${easier}</dd></div>`}${harder && html`<div><dt>${said.harder}</dt><dd>${harder}</dd></div>`}</dl></div></div>
+${safetyLines(words, core.safety)}</article>`;
 }
 
 /** How the level below and the level above do it; else the nearest drill that comes before or after. */
@@ -117,7 +119,7 @@ function ways(
 }
 
 /** Where it stands: the block's stations as numbered spots on their ground, its own filled. */
-function miniPlan({ length, width, stations }: FloorPlan, own: number): string {
+function miniPlan(words: Words, { length, width, stations }: FloorPlan, own: number): string {
 	const scale = 100 / Math.max(length, width * 1.4);
 	const spots = stations.map(({ number, left, top, length: long, width: wide }) => {
 		const x = tenth((left + long / 2) * scale);
@@ -132,8 +134,6 @@ function miniPlan({ length, width, stations }: FloorPlan, own: number): string {
 	const h = tenth(width * scale);
 	const at = stations.find(({ number }) => number === own);
 	const where =
-		at === undefined
-			? ""
-			: `Stands at ${shortNumber(at.left + at.length / 2)} m along and ${shortNumber(at.top + at.width / 2)} m across.`;
+		at === undefined ? "" : words.stationCards.standsAt(at.left + at.length / 2, at.top + at.width / 2);
 	return `<svg class="mini" viewBox="-10 -10 ${w + 20} ${h + 20}" role="img" aria-label="${where}"><rect width="${w}" height="${h}" fill="none" stroke="#000" stroke-width="1.5"/>${spots.join("")}</svg>`;
 }

@@ -7,10 +7,8 @@ import { equipmentFor, equipmentForClass } from "../../scripts/compute/equipment
 import type { Id, LinkedEquipment, Weekday, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
 import { html } from "../../scripts/render/html.ts";
-import { dayName, shortNumber } from "../../scripts/render/views/words.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { AS_DESIGNED, fixedPiece, pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
-
-const ELSEWHERE = "Nobody wrote where these are kept";
 
 /** What one item is needed for. */
 interface Wanted {
@@ -63,56 +61,63 @@ function wantedIn({ site: { curriculum } }: SheetMaker, week: WeekPlan): readonl
 	});
 }
 
-const dayWords = (days: readonly Weekday[]) => days.map((day) => dayName(day).slice(0, 3)).join(" ");
+const dayWords = ({ shortDays }: Words, days: readonly Weekday[]) =>
+	days.map((day) => shortDays[day]).join(" ");
 
 /** The list; undefined where the week needs nothing. */
 export function storeRoomList(maker: SheetMaker, week: WeekPlan): SheetPiece | undefined {
-	const { curriculum } = maker.site;
+	const { curriculum, words } = maker.site;
+	const say = words.storeRoom;
 	const wanted = wantedIn(maker, week);
 	if (wanted.length === 0) return undefined;
 	const here = [...curriculum.apparatus.values()].filter(({ id }) => wanted.some(({ at }) => at.has(id)));
-	const groups = Map.groupBy(wanted, ({ item }) => item.stored ?? ELSEWHERE);
+	const groups = Map.groupBy(wanted, ({ item }) => item.stored ?? say.elsewhere);
 	const days = DAYS.flatMap((day) => {
 		const own = curriculum.term.classes.filter(
 			(group) => group.day === day && meets(curriculum.term, week.week, group),
 		);
 		const date = own[0] && dateOf(curriculum.term, week.week, own[0]);
-		return own.length === 0
-			? []
-			: [
-					`${dayName(day)}${date === undefined ? "" : ` ${Number(date.slice(8))}`}: ${own.map(({ name, start }) => `${start ?? ""} ${name}`.trim()).join(", ")}`,
-				];
+		if (own.length === 0) return [];
+		const name = words.days[day];
+		return [
+			say.classesOn(
+				date === undefined ? name : words.sheets.dayOfMonth(name, Number(date.slice(8))),
+				own.map((group) => `${group.start ?? ""} ${group.name}`.trim()),
+			),
+		];
 	});
-	const title = `Store room, week ${week.week}`;
 	return {
-		title,
-		label: `Store room W${week.week}`,
+		title: say.title(week.week),
+		label: words.pageLabels.storeRoom(week.week),
 		html: pouredPiece(maker, {
 			kind: "store-room",
 			bound: true,
-			head: html`<header class="head"><p class="when">Week ${week.week} · ${maker.site.inline("", week.theme)}</p><h1>Store room <span>what goes out</span></h1>
-<p>By where things are kept. Each apparatus has what it needs at most at one time; "all" is every apparatus set out together.</p></header>`,
-			again: html`<header class="again"><b>Store room</b> week ${week.week}</header>`,
+			head: html`<header class="head"><p class="when">${words.week(week.week)} · ${maker.site.inline("", week.theme)}</p><h1>${say.name} <span>${say.goesOut}</span></h1>
+<p>${say.lead}</p></header>`,
+			again: html`<header class="again"><b>${say.name}</b> ${words.ofWeek(week.week)}</header>`,
 			items: [
 				...Array.from(
 					groups,
 					([
 						stored,
 						items,
-					]) => html`<section class="item"><table><thead><tr><th scope="col">${stored}</th><th scope="col" class="n">All</th><th scope="col" class="n">Owned</th>${here.map(({ name }) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">Days</th><th scope="col">Back</th></tr></thead>
+					]) => html`<section class="item"><table><thead><tr><th scope="col">${stored}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${say.owned}</th>${here.map(({ name }) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
 <tbody>${items.map(
 						({ item, all, at, days: on }) =>
-							html`<tr><th scope="row"><i class="tick"></i> ${item.name}</th><td class="n"><b>${shortNumber(all)}</b></td><td class="n${item.owned !== undefined && item.owned < all && " short"}">${item.owned ?? "–"}</td>${here.map(({ id }) => html`<td class="n">${at.get(id) ?? ""}</td>`)}<td class="days">${dayWords(on)}</td><td><i class="tick"></i></td></tr>`,
+							html`<tr><th scope="row"><i class="tick"></i> ${item.name}</th><td class="n"><b>${words.number(all)}</b></td><td class="n${item.owned !== undefined && item.owned < all && " short"}">${item.owned ?? "–"}</td>${here.map(({ id }) => html`<td class="n">${at.get(id) ?? ""}</td>`)}<td class="days">${dayWords(words, on)}</td><td><i class="tick"></i></td></tr>`,
 					)}</tbody></table></section>`,
 				),
 				days.length > 0 &&
-					html`<section class="item"><h2>Classes</h2>${days.map((line) => html`<p>${line}</p>`)}</section>`,
-				html`<p class="item small">A number owned in a frame is smaller than "all": those apparatus cannot all stand set out at once, and share the item.</p>`,
+					html`<section class="item"><h2>${words.destinations.classes}</h2>${days.map((line) => html`<p>${line}</p>`)}</section>`,
+				html`<p class="item small">${say.short}</p>`,
 			].filter((item) => item !== false),
 		}),
 		most: 2,
 		steps: stepsFrom(1.12, 0.8),
-		words: wanted.flatMap(({ item, all }) => [`${item.name} ${shortNumber(all)}`, item.stored ?? ELSEWHERE]),
+		words: wanted.flatMap(({ item, all }) => [
+			`${item.name} ${words.number(all)}`,
+			item.stored ?? say.elsewhere,
+		]),
 		place: week.source.place(["apparatus"]),
 	};
 }
@@ -122,7 +127,8 @@ const LABELS = 14;
 
 /** One label for each item at each apparatus; undefined where the week needs nothing. */
 export function labelSheet(maker: SheetMaker, week: WeekPlan): SheetPiece | undefined {
-	const { curriculum } = maker.site;
+	const { curriculum, words } = maker.site;
+	const say = words.storeRoom;
 	const wanted = wantedIn(maker, week);
 	const labels = [...curriculum.apparatus.values()].flatMap(({ id, name }) =>
 		wanted.flatMap(({ item, at, days }) => {
@@ -135,16 +141,18 @@ export function labelSheet(maker: SheetMaker, week: WeekPlan): SheetPiece | unde
 		const own = labels.slice(side * LABELS, (side + 1) * LABELS);
 		return html`<div class="labels">${own.map(
 			({ item, needed, apparatus, days }) =>
-				html`<div class="box"><p class="count">${shortNumber(needed)}</p><div><h2>${item.name}</h2><p class="to">to <b>${apparatus}</b></p><p>${item.stored !== undefined && html`back to ${item.stored}`}</p><p class="small">week ${week.week}${days.length > 0 && ` · ${dayWords(days)}`}</p></div></div>`,
+				html`<div class="box"><p class="count">${words.number(needed)}</p><div><h2>${item.name}</h2><p class="to">${say.to(html`<b>${apparatus}</b>`)}</p><p>${item.stored !== undefined && say.backTo(item.stored)}</p><p class="small">${words.ofWeek(week.week)}${days.length > 0 && ` · ${dayWords(words, days)}`}</p></div></div>`,
 		)}</div>`;
 	});
 	return {
-		title: `Equipment labels, week ${week.week}`,
-		label: `Labels W${week.week}`,
+		title: say.labels(week.week),
+		label: words.pageLabels.labels(week.week),
 		html: fixedPiece(maker, "label-sheet", sides),
 		most: sides.length,
 		steps: AS_DESIGNED,
-		words: labels.map(({ item, needed, apparatus }) => `${shortNumber(needed)} ${item.name} to ${apparatus}`),
+		words: labels.map(
+			({ item, needed, apparatus }) => `${words.number(needed)} ${item.name} ${say.to(apparatus).join("")}`,
+		),
 		place: week.source.place(["apparatus"]),
 	};
 }

@@ -10,15 +10,10 @@ import type { Id, WeekPlan } from "../../scripts/model.ts";
 import { paperOf } from "../../scripts/print/paper.ts";
 import type { SheetPart, SheetSection, SheetTarget } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
-import { capital, counted, shortNumber } from "../../scripts/render/views/words.ts";
+import { capital } from "../../scripts/render/views/words.ts";
 import { columns, evenRuns, sheetHead } from "./pieces.ts";
-import { LABELS, type Places } from "./places.ts";
+import type { Places } from "./places.ts";
 import type { SheetSource } from "./source.ts";
-
-const COVERAGE = "Coverage";
-const EQUIPMENT = "Equipment";
-const STORE_ROOM = "What the club owns";
-const HEIGHTS = "Set-up heights";
 
 /** Weeks that fit beside the names on an upright page, and on one that lies on its side. */
 const UPRIGHT_WEEKS = 12;
@@ -37,13 +32,15 @@ const MOST_APPARATUS = 6;
 export function coverageSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
 	const { levels, shapes, skills, weeks } = source.curriculum;
 	if (weeks.length === 0) return undefined;
-	const targets: SheetTarget[] = [{ id: places.id("part", "coverage"), title: COVERAGE, depth: 1 }];
+	const { words } = source;
+	const say = words.binderTables;
+	const { coverage: name } = words.destinations;
+	const targets: SheetTarget[] = [{ id: places.id("part", "coverage"), title: name, depth: 1 }];
 	const parts: SheetPart[] = [];
 	const things = { shape: shapes, skill: skills } as const;
 	for (const kind of ["shape", "skill"] as const) {
 		if (things[kind].size === 0) continue;
-		const noun = `Weeks and ${kind}s`;
-		const all = { id: undefined, name: "all levels" };
+		const all = { id: undefined, name: say.allLevels };
 		for (const level of [all, ...levels.values()]) {
 			const table = coverage(
 				source,
@@ -52,29 +49,27 @@ export function coverageSection(source: SheetSource, places: Places, slot: numbe
 				(exposure) => level.id === undefined || exposure.level === level.id,
 			);
 			const id = `coverage-${kind}-${level.id ?? "all"}`;
-			const title = `${noun}: ${level.name}`;
+			const title = say.weeksAnd[kind](level.name);
 			targets.push({ id, title, depth: 2 });
 			parts.push({
-				label: LABELS.coverage,
+				label: words.pageLabels.coverage,
 				head: title,
 				wide: weeks.length > UPRIGHT_WEEKS,
 				html: html`${parts.length === 0 && html`<span id="${places.id("part", "coverage")}"></span>`}${sheetHead(
 					id,
-					COVERAGE,
+					name,
 					title,
-					level.id === undefined
-						? "Different drills in each week, whatever the level; a last column for the weeks that train it"
-						: "Minutes in each week; a drill that names several counts in full for each",
-				)}${weekTables(source, [...things[kind].values()], capital(kind), table, level.id === undefined)}`,
+					level.id === undefined ? say.drillsLead : say.minutesLead,
+				)}${weekTables(source, [...things[kind].values()], words.things[kind].one, table, level.id === undefined)}`,
 			});
 		}
 	}
 	if (parts.length === 0) return undefined;
-	return { title: COVERAGE, tab: COVERAGE, slot, parts, targets };
+	return { title: name, tab: name, slot, parts, targets };
 }
 
 function weekTables(
-	{ curriculum: { weeks, club } }: SheetSource,
+	{ curriculum: { weeks, club }, words }: SheetSource,
 	things: readonly { readonly id: Id; readonly name: string }[],
 	heading: string,
 	table: CoverageTable,
@@ -87,7 +82,7 @@ function weekTables(
 		const isLast = position === runs.length - 1;
 		const width = Math.floor(room / Math.max(10, run.length));
 		const dense = width < 30 && "dense";
-		return html`<table class="grid ${dense}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? "Weeks" : "Min"}</th>`}</tr></thead>
+		return html`<table class="grid ${dense}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${heading}</th>${run.map((week) => html`<th scope="col" class="number">${week.week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? words.binderTables.weeks : capital(words.minuteSign)}</th>`}</tr></thead>
 <tbody>${things.map(({ id, name }) => {
 			const cellOf = (week: WeekPlan) => table.cells.get(String(week.week))?.get(id);
 			const cells = run.map(cellOf);
@@ -115,31 +110,37 @@ export function equipmentSection(
 ): SheetSection | undefined {
 	const { equipment, weeks } = source.curriculum;
 	if (equipment.size === 0) return undefined;
+	const { words } = source;
+	const say = words.binderTables;
+	const { equipment: name } = words.destinations;
+	const { weekByWeek } = words.classes;
+	const label = words.pageLabels.equipment;
 	const targets: SheetTarget[] = [
-		{ id: places.id("part", "equipment"), title: EQUIPMENT, depth: 1 },
-		{ id: "equipment-owned", title: STORE_ROOM, depth: 2 },
+		{ id: places.id("part", "equipment"), title: name, depth: 1 },
+		{ id: "equipment-owned", title: say.owned, depth: 2 },
 	];
-	const parts: SheetPart[] = [{ label: LABELS.equipment, head: STORE_ROOM, html: storeRoom(source, places) }];
+	const parts: SheetPart[] = [{ label, head: say.owned, html: storeRoom(source, places) }];
 	const heights = heightTable(source);
 	if (heights !== undefined) {
-		parts.push({ label: LABELS.equipment, head: HEIGHTS, html: heights });
-		targets.push({ id: "set-up-heights", title: HEIGHTS, depth: 2 });
+		parts.push({ label, head: say.heights, html: heights });
+		targets.push({ id: "set-up-heights", title: say.heights, depth: 2 });
 	}
 	if (weeks.length > 0) {
 		parts.push({
-			label: LABELS.equipment,
-			head: "Week by week",
-			html: html`${sheetHead("equipment-weeks", EQUIPMENT, "Week by week", "What stands ready on each apparatus: stations of a block add up, and of several blocks the largest counts")}${weeks.map((week) => weekEquipment(source, week))}`,
+			label,
+			head: weekByWeek,
+			html: html`${sheetHead("equipment-weeks", name, weekByWeek, say.weeksLead)}${weeks.map((week) => weekEquipment(source, week))}`,
 		});
-		targets.push({ id: "equipment-weeks", title: "Week by week", depth: 2 });
+		targets.push({ id: "equipment-weeks", title: weekByWeek, depth: 2 });
 	}
-	return { title: EQUIPMENT, tab: EQUIPMENT, slot, parts, targets };
+	return { title: name, tab: name, slot, parts, targets };
 }
 
 function storeRoom(source: SheetSource, places: Places): Html {
+	const { destinations, equipmentPage: say, binderTables } = source.words;
 	const items = [...source.curriculum.equipment.values()];
-	return html`<span id="${places.id("part", "equipment")}"></span>${sheetHead("equipment-owned", EQUIPMENT, STORE_ROOM)}
-<table class="register stock">${columns([230, 64, undefined, 56])}<thead><tr><th scope="col">Item</th><th scope="col" class="number">Owned</th><th scope="col">Kept</th><th scope="col" class="number">Drills</th></tr></thead>
+	return html`<span id="${places.id("part", "equipment")}"></span>${sheetHead("equipment-owned", destinations.equipment, binderTables.owned)}
+<table class="register stock">${columns([230, 64, undefined, 56])}<thead><tr><th scope="col">${say.item}</th><th scope="col" class="number">${say.owned}</th><th scope="col">${say.kept}</th><th scope="col" class="number">${destinations.drills}</th></tr></thead>
 <tbody>${items.map(
 		(item) =>
 			html`<tr><th scope="row" id="${places.id("equipment", item.id)}">${item.name}${item.aliases.length > 0 && html`<span class="small"> ${item.aliases.join(", ")}</span>`}</th><td class="number">${item.owned}</td><td>${item.stored}</td><td class="number">${item.drills.length}</td></tr>`,
@@ -147,6 +148,7 @@ function storeRoom(source: SheetSource, places: Places): Html {
 }
 
 function heightTable(source: SheetSource): Html | undefined {
+	const { words } = source;
 	const { levels, term } = source.curriculum;
 	const used = new Set(
 		[...source.curriculum.drills.values()].flatMap((drill) => [...drill.heights.values()]),
@@ -157,38 +159,39 @@ function heightTable(source: SheetSource): Html | undefined {
 	});
 	const landmarks = LANDMARKS.filter(({ landmark }) => used.has(landmark));
 	if (rows.length === 0 || landmarks.length === 0) return undefined;
-	return html`${sheetHead("set-up-heights", EQUIPMENT, HEIGHTS, "Centimetres from the floor to a landmark of the body, for the ages of each level's classes: smallest to largest")}
-<table class="register">${columns([undefined, 96, ...landmarks.map(() => 86)])}<thead><tr><th scope="col">Level</th><th scope="col">Ages</th>${landmarks.map(({ landmark }) => html`<th scope="col" class="number">${capital(landmark)}</th>`)}</tr></thead>
+	return html`${sheetHead("set-up-heights", words.destinations.equipment, words.binderTables.heights, words.binderTables.heightsLead)}
+<table class="register">${columns([undefined, 96, ...landmarks.map(() => 86)])}<thead><tr><th scope="col">${words.heads.level}</th><th scope="col">${words.classes.ages}</th>${landmarks.map(({ landmark }) => html`<th scope="col" class="number">${capital(words.landmarkNames[landmark])}</th>`)}</tr></thead>
 <tbody>${rows.map(
 		({ level, ages }) =>
-			html`<tr><th scope="row">${level.name}</th><td>${ages[0]} to ${ages[1]}</td>${landmarks.map(
+			html`<tr><th scope="row">${level.name}</th><td>${words.classes.fromTo(...ages)}</td>${landmarks.map(
 				({ landmark }) => {
 					const heights = landmarkHeights(landmark, ages);
 					return html`<td class="number">${heights && `${Math.round(heights.low)}–${Math.round(heights.high)}`}</td>`;
 				},
 			)}</tr>`,
 	)}</tbody></table>
-<p class="small">${source.words.setUp.heightsCaution} ${source.words.setUp.source}</p>`;
+<p class="small">${words.setUp.heightsCaution} ${words.setUp.source}</p>`;
 }
 
 function weekEquipment(source: SheetSource, week: WeekPlan): Html {
+	const { words } = source;
 	const { apparatus, equipment } = source.curriculum;
 	const lists = week.apparatus.map((plan) => ({
 		name: apparatus.get(plan.apparatus)?.name ?? plan.apparatus,
 		lines: new Map(equipmentFor(source.curriculum, plan).map((line) => [line.item, line.needed])),
 	}));
 	const items = [...equipment.values()].filter(({ id }) => lists.some(({ lines }) => lines.has(id)));
-	const title = html`<h2>Week ${week.week}: ${source.markdown.plain(week.theme)}</h2>`;
-	if (items.length === 0) return html`<section>${title}<p>Nothing to set up.</p></section>`;
+	const title = html`<h2>${words.sheets.weekAndTheme(week.week, source.markdown.plain(week.theme))}</h2>`;
+	if (items.length === 0) return html`<section>${title}<p>${words.binderTables.nothing}</p></section>`;
 	return html`<section>${title}${evenRuns(lists, MOST_APPARATUS).map(
 		(
 			run,
-		) => html`<table class="grid">${columns([undefined, ...run.map(() => 70), 62])}<thead><tr><th scope="col">${counted(items.length, "item")}</th>${run.map(({ name }) => html`<th scope="col" class="number">${name}</th>`)}<th scope="col" class="number">Owned</th></tr></thead>
+		) => html`<table class="grid">${columns([undefined, ...run.map(() => 70), 62])}<thead><tr><th scope="col">${words.counts.items(items.length)}</th>${run.map(({ name }) => html`<th scope="col" class="number">${name}</th>`)}<th scope="col" class="number">${words.equipmentPage.owned}</th></tr></thead>
 <tbody>${items
 			.filter(({ id }) => run.some(({ lines }) => lines.has(id)))
 			.map(
 				(item) =>
-					html`<tr><th scope="row">${item.name}</th>${run.map(({ lines }) => html`<td class="number">${lines.has(item.id) && shortNumber(lines.get(item.id) ?? 0)}</td>`)}<td class="number total">${item.owned}</td></tr>`,
+					html`<tr><th scope="row">${item.name}</th>${run.map(({ lines }) => html`<td class="number">${lines.has(item.id) && words.number(lines.get(item.id) ?? 0)}</td>`)}<td class="number total">${item.owned}</td></tr>`,
 			)}</tbody></table>`,
 	)}</section>`;
 }

@@ -4,14 +4,13 @@ import { type TeachingWeek, teachingWeeks } from "../../scripts/compute/calendar
 import type { Term, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
-import { dateWords, shortNumber } from "../../scripts/render/views/words.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
 /** The overview; undefined where no week is planned. */
 export function termPage(maker: SheetMaker): SheetPiece | undefined {
 	const { site } = maker;
-	const { curriculum } = site;
+	const { curriculum, words } = site;
 	const { term, weeks } = curriculum;
 	const [firstWeek] = weeks;
 	if (firstWeek === undefined) return undefined;
@@ -29,28 +28,28 @@ export function termPage(maker: SheetMaker): SheetPiece | undefined {
 	const span =
 		first === undefined || last === undefined
 			? ""
-			: `${dateWords(first, site.language)} to ${dateWords(last, site.language)} ${last.slice(0, 4)}`;
+			: words.sheets.span(words.date(first), words.date(last, "medium"));
 	return {
-		title: `Term overview: ${term.name}`,
-		label: "Term",
+		title: words.termSheet.title(term.name),
+		label: words.pageLabels.term,
 		html: pouredPiece(maker, {
 			kind: "term-page",
 			bound: false,
 			head: html`<header class="head"><h1>${term.name} <span>${span}</span></h1></header>`,
 			again: html`<header class="again"><b>${term.name}</b></header>`,
 			items: [
-				html`<table class="item"><thead><tr><th scope="col" class="week">Week</th>${apparatus.map(({ id, name }) => html`<th scope="col">${apparatusIcon(id, name)} ${name}</th>`)}</tr></thead>
+				html`<table class="item"><thead><tr><th scope="col" class="week">${words.heads.week}</th>${apparatus.map(({ id, name }) => html`<th scope="col">${apparatusIcon(id, name)} ${name}</th>`)}</tr></thead>
 <tbody>${numbers.map((number) => {
 					const week = planOf.get(number);
-					return html`${closureRow(maker, term, dates[number - 2], dates[number - 1], apparatus.length + 1)}<tr><th scope="row"><b class="big">${number}</b> ${dates[number - 1] && html`<span>${dateWords(dates[number - 1]?.monday ?? "", site.language)}</span>`}<br>${week === undefined ? "" : site.inline("", week.theme)}${closedDays(maker, dates[number - 1])}</th>${apparatus.map(({ id }) => cellOf(maker, week, id))}</tr>`;
+					return html`${closureRow(maker, term, dates[number - 2], dates[number - 1], apparatus.length + 1)}<tr><th scope="row"><b class="big">${number}</b> ${dates[number - 1] && html`<span>${words.date(dates[number - 1]?.monday ?? "")}</span>`}<br>${week === undefined ? "" : site.inline("", week.theme)}${closedDays(maker, dates[number - 1])}</th>${apparatus.map(({ id }) => cellOf(maker, week, id))}</tr>`;
 				})}</tbody></table>`,
 			],
 		}),
 		most: 1,
 		steps: stepsFrom(1.2, 0.6),
 		words: weeks.flatMap((week) =>
-			[week.theme, ...week.apparatus.flatMap(({ focus }) => focus ?? [])].map((words) =>
-				site.handbook.markdown.plain(words),
+			[week.theme, ...week.apparatus.flatMap(({ focus }) => focus ?? [])].map((text) =>
+				site.handbook.markdown.plain(text),
 			),
 		),
 		place: firstWeek.source.place(["theme"]),
@@ -61,12 +60,12 @@ function cellOf({ site }: SheetMaker, week: WeekPlan | undefined, apparatus: str
 	const plan = week?.apparatus.find((one) => one.apparatus === apparatus);
 	if (plan === undefined) return html`<td class="none">–</td>`;
 	const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
-	return html`<td>${site.inline("", plan.focus)} <span>${shortNumber(minutes)} min</span></td>`;
+	return html`<td>${site.inline("", plan.focus)} <span>${site.words.min(minutes)}</span></td>`;
 }
 
 /** The weeks that are left out between two teaching weeks. */
 function closureRow(
-	{ site }: SheetMaker,
+	{ site: { words } }: SheetMaker,
 	term: Term,
 	before: TeachingWeek | undefined,
 	after: TeachingWeek | undefined,
@@ -75,16 +74,14 @@ function closureRow(
 	if (before === undefined || after === undefined) return undefined;
 	const between = term.closed.filter(({ from, to }) => from > before.sunday && to < after.monday);
 	if (between.length === 0) return undefined;
-	const words = between.map(({ from, to }) =>
-		from === to
-			? dateWords(from, site.language)
-			: `${dateWords(from, site.language)} to ${dateWords(to, site.language)}`,
+	const days = between.map(({ from, to }) =>
+		from === to ? words.sheets.onDay(words.date(from)) : words.sheets.span(words.date(from), words.date(to)),
 	);
-	return html`<tr class="closure"><td colspan="${columns}">Closed ${words.join(", ")}</td></tr>`;
+	return html`<tr class="closure"><td colspan="${columns}">${words.termSheet.closedBetween(days)}</td></tr>`;
 }
 
 /** Closed class days inside a teaching week. */
-function closedDays({ site }: SheetMaker, week: TeachingWeek | undefined): Html | undefined {
+function closedDays({ site: { words } }: SheetMaker, week: TeachingWeek | undefined): Html | undefined {
 	if (week === undefined || week.closed.length === 0) return undefined;
-	return html` <em>closed ${week.closed.map((date) => dateWords(date, site.language)).join(", ")}</em>`;
+	return html` <em>${words.termSheet.closedOn(week.closed.map((date) => words.date(date)))}</em>`;
 }

@@ -8,14 +8,8 @@
 import type { Edition, EditionLeaf, Insertion, Update } from "../../scripts/print/edition.ts";
 import type { SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
-import { counted } from "../../scripts/render/views/words.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { sheetHead } from "./pieces.ts";
-
-export const UPDATE_LABEL = "Update";
-
-const TITLE = "Leaves to change";
-const NOTHING = "nothing";
-const FIRST = "in front of everything";
 
 /** What one line of the list says of one part. */
 interface Row {
@@ -25,50 +19,53 @@ interface Row {
 	readonly in: readonly Insertion[];
 }
 
-export function updateSection(update: Update, earlier: Edition, now: Edition): SheetSection {
+export function updateSection(
+	{ update: say }: Pick<Words, "update">,
+	update: Update,
+	earlier: Edition,
+	now: Edition,
+): SheetSection {
 	const words = (edition: Edition) =>
 		edition.issues.find(({ id }) => id === edition.edition)?.words ?? edition.edition;
 	const rows = rowsOf(update, earlier, now);
-	const leaves = `Take out ${counted(update.out.length, "leaf", "leaves")}, put in ${counted(update.in.length, "leaf", "leaves")}.`;
 	return {
-		title: TITLE,
+		title: say.title,
 		tab: "",
 		slot: undefined,
 		parts: [
 			{
-				label: UPDATE_LABEL,
-				head: TITLE,
-				html: html`${sheetHead("part-update", now.title, TITLE, `For a binder that is at: ${words(earlier)}`)}
-<p class="lead">${leaves} The binder is then at: ${words(now)}.</p>
+				label: say.label,
+				head: say.title,
+				html: html`${sheetHead("part-update", now.title, say.title, say.from(words(earlier)))}
+<p class="lead">${say.leaves(update.out.length, update.in.length)} ${say.to(words(now))}</p>
 <ol>
-<li>Print this file on both sides of the paper, turned over the long edge, at full size. Punch the leaves.</li>
-<li>Go down the list: take the old leaves out of the binder, put the new ones in their place.</li>
-<li>Tick each line. Throw the old leaves away, so that nobody teaches from them; keep this sheet in front.</li>
+${say.steps.map((step) => html`<li>${step}</li>`)}
 </ol>
-<p>A bar in the outer margin stands beside everything that is new, a short one across where something was taken away. Leaves that only moved carry none. A leaf's edition is at its foot: leaves that stay in the binder keep the one they have.</p>
-<table class="plan"><thead><tr><th scope="col">Done</th><th scope="col">Section</th><th scope="col">Take out</th><th scope="col">Put in</th></tr></thead>
-<tbody>${rows.map((row, i) => rowHtml(row, rows[i - 1]?.section !== row.section))}</tbody></table>
-${earlier.look !== now.look && html`<p>The look of the pages has changed since that edition. Leaves that say the same as before stay, and look as they did.</p>`}`,
+<p>${say.bars}</p>
+<table class="plan"><thead><tr><th scope="col">${say.done}</th><th scope="col">${say.section}</th><th scope="col">${say.takeOut}</th><th scope="col">${say.putIn}</th></tr></thead>
+<tbody>${rows.map((row, i) => rowHtml(say, row, rows[i - 1]?.section !== row.section))}</tbody></table>
+${earlier.look !== now.look && html`<p>${say.look}</p>`}`,
 			},
 		],
-		targets: [{ id: "part-update", title: TITLE, depth: 1 }],
+		targets: [{ id: "part-update", title: say.title, depth: 1 }],
 	};
 }
 
-function rowHtml(row: Row, isNew: boolean): Html {
+function rowHtml(say: Words["update"], row: Row, isNew: boolean): Html {
 	const first = row.in[0];
 	const isWhole = row.out.length === 0 && first?.leaf.number === 1;
 	const place =
-		first?.after === undefined ? FIRST : `behind ${leafWords(first.after.part, [first.after], "last")}`;
-	return html`<tr><td><span style="display:inline-block;width:11px;height:11px;border:1.2px solid #000"></span></td><th scope="row">${isNew && row.section}</th><td>${runWords(row.part, row.out)}</td><td>${runWords(
+		first?.after === undefined ? say.first : say.behind(leafWords(first.after.part, [first.after], "last"));
+	return html`<tr><td><span style="display:inline-block;width:11px;height:11px;border:1.2px solid #000"></span></td><th scope="row">${isNew && row.section}</th><td>${runWords(say, row.part, row.out)}</td><td>${runWords(
+		say,
 		row.part,
 		row.in.map(({ leaf }) => leaf),
 	)}${isWhole && html`<br><span class="small">${place}</span>`}</td></tr>`;
 }
 
 /** A part's leaves, as they are numbered: "W3 · Floor 1–4, 7–8". */
-function runWords(part: string, leaves: readonly EditionLeaf[]): string {
-	if (leaves.length === 0) return NOTHING;
+function runWords(say: Words["update"], part: string, leaves: readonly EditionLeaf[]): string {
+	if (leaves.length === 0) return say.nothing;
 	const runs: EditionLeaf[][] = [];
 	for (const leaf of leaves) {
 		const run = runs.at(-1);

@@ -10,9 +10,7 @@ import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from ".
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
-import { counted, dateWords, shortNumber } from "../../scripts/render/views/words.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
-import { yearWords } from "./front.ts";
 import {
 	cueList,
 	evenRuns,
@@ -23,11 +21,8 @@ import {
 	shapeFigure,
 	sheetHead,
 } from "./pieces.ts";
-import { type Places, weekApparatusLabel, weekLabel } from "./places.ts";
+import { type Places, weekApparatusLabel } from "./places.ts";
 import type { SheetSource } from "./source.ts";
-
-const ALL_LEVELS = "All levels";
-const SET_UP = "Set up before class";
 
 /** All weeks' coverage, worked out once. */
 export interface WeekCoverage {
@@ -40,6 +35,7 @@ export function weekSections(
 	places: Places,
 	slotOf: (week: WeekPlan) => number,
 ): readonly SheetSection[] {
+	const { words } = source;
 	const shapes = coverage(source, "shape", "week").cells;
 	const skills = coverage(source, "skill", "week").cells;
 	return source.curriculum.weeks.map((week) => {
@@ -49,17 +45,18 @@ export function weekSections(
 			const apparatus = source.curriculum.apparatus.get(plan.apparatus);
 			return apparatus === undefined ? [] : [{ plan, apparatus }];
 		});
-		const title = `Week ${week.week}`;
 		const theme = source.markdown.plain(week.theme);
+		const title = words.sheets.weekAndTheme(week.week, theme);
+		const label = words.pageLabels.week(week.week);
 		return {
-			title: `${title}: ${theme}`,
-			tab: `W${week.week}`,
+			title,
+			tab: label,
 			slot: slotOf(week),
 			parts: [
-				{ label: weekLabel(week), head: title, html: weekSheet(source, places, week, trained) },
+				{ label, head: words.week(week.week), html: weekSheet(source, places, week, trained) },
 				...plans.map(
 					({ plan, apparatus }): SheetPart => ({
-						label: weekApparatusLabel(week, apparatus),
+						label: weekApparatusLabel(words, week, apparatus),
 						head: apparatus.name,
 						html: apparatusSheet(source, places, week, plan, apparatus.name),
 					}),
@@ -68,7 +65,7 @@ export function weekSections(
 			targets: [
 				{
 					id: places.id("week", week.id),
-					title: `${title}: ${theme}`,
+					title,
 					words: theme,
 					depth: 1,
 					source: week.source,
@@ -85,24 +82,26 @@ export function weekSections(
 }
 
 function weekSheet(source: SheetSource, places: Places, week: WeekPlan, trained: WeekCoverage): Html {
-	const { club, term, apparatus, shapes, skills } = source.curriculum;
+	const { words } = source;
+	const say = words.weekSheet;
+	const { term, apparatus, shapes, skills } = source.curriculum;
 	const dates = teachingWeeks(term)[week.week - 1];
-	const over = html`Week ${week.week} of ${term.weeks}${dates && html` · ${dateWords(dates.monday, club.language)} to ${yearWords(dates.sunday, club.language)}`}`;
+	const over = html`${say.of(week.week, term.weeks)}${dates && html` · ${words.sheets.span(words.date(dates.monday), words.date(dates.sunday, "long"))}`}`;
 	const figures = [...shapes.values()].filter(({ id }) => trained.shapes.has(id));
 	const taught = [...skills.values()].filter(({ id }) => trained.skills.has(id));
 	return html`${sheetHead(places.id("week", week.id), over, places.inline(week.theme))}
 ${week.body.trim() !== "" && html`<div class="prose lead-prose">${places.block(week.body, 3)}</div>`}
-<section class="whole"><h2>Apparatus</h2><table class="plan">
-<thead><tr><th scope="col">Apparatus</th><th scope="col">Focus</th><th scope="col" class="number">Minutes</th><th scope="col">Page</th></tr></thead>
+<section class="whole"><h2>${words.heads.apparatus}</h2><table class="plan">
+<thead><tr><th scope="col">${words.heads.apparatus}</th><th scope="col">${say.focus}</th><th scope="col" class="number">${words.heads.minutes}</th><th scope="col">${say.page}</th></tr></thead>
 <tbody>${week.apparatus.map((plan) => {
 		const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
 		const key = `${week.id}-${plan.apparatus}`;
-		return html`<tr><th scope="row">${places.link("week-apparatus", key, apparatus.get(plan.apparatus)?.name ?? plan.apparatus)}</th><td>${plan.focus !== undefined && places.inline(plan.focus)}</td><td class="number">${shortNumber(minutes)}</td><td>${places.page("week-apparatus", key)}</td></tr>`;
+		return html`<tr><th scope="row">${places.link("week-apparatus", key, apparatus.get(plan.apparatus)?.name ?? plan.apparatus)}</th><td>${plan.focus !== undefined && places.inline(plan.focus)}</td><td class="number">${words.number(minutes)}</td><td>${places.page("week-apparatus", key)}</td></tr>`;
 	})}</tbody></table></section>
-${figures.length > 0 && html`<section><h2>Shapes this week</h2><ul class="figures">${figures.map((shape) => shapeTile(week, shape, trained.shapes.get(shape.id)))}</ul></section>`}
+${figures.length > 0 && html`<section><h2>${say.shapes}</h2><ul class="figures">${figures.map((shape) => shapeTile(source, week, shape, trained.shapes.get(shape.id)))}</ul></section>`}
 ${
 	taught.length > 0 &&
-	html`<section><h2>Skills this week</h2><div class="skills-run">${pageList(
+	html`<section><h2>${say.skills}</h2><div class="skills-run">${pageList(
 		places,
 		"skill",
 		named(
@@ -114,22 +113,28 @@ ${
 ${classTable(source, week)}`;
 }
 
-function shapeTile(week: WeekPlan, shape: LinkedShape, cell: CoverageCell | undefined): Html {
-	return html`<li>${shape.angles === undefined ? "" : shapeFigure(shape, `${week.id}-${shape.id}`, 48)}<span>${shape.name}</span><span class="small">${counted(cell?.drills.length ?? 0, "drill")}</span></li>`;
+function shapeTile(
+	{ words }: SheetSource,
+	week: WeekPlan,
+	shape: LinkedShape,
+	cell: CoverageCell | undefined,
+): Html {
+	return html`<li>${shape.angles === undefined ? "" : shapeFigure(shape, `${week.id}-${shape.id}`, 48)}<span>${shape.name}</span><span class="small">${words.counts.drills(cell?.drills.length ?? 0)}</span></li>`;
 }
 
 function classTable(source: SheetSource, week: WeekPlan): Html | undefined {
-	const { curriculum } = source;
-	const { club, term, apparatus } = curriculum;
+	const { curriculum, words } = source;
+	const say = words.weekSheet;
+	const { term, apparatus } = curriculum;
 	const rows = term.classes.filter((group) => meets(term, week.week, group));
 	if (rows.length === 0) return undefined;
-	return html`<section class="whole"><h2>Classes this week</h2><table class="plan">
-<thead><tr><th scope="col">Class</th><th scope="col">When</th><th scope="col">Order of apparatus</th><th scope="col" class="number">Minutes planned</th></tr></thead>
+	return html`<section class="whole"><h2>${say.classes}</h2><table class="plan">
+<thead><tr><th scope="col">${words.heads.class}</th><th scope="col">${words.equipmentMeasure.when}</th><th scope="col">${words.sheets.rotation}</th><th scope="col" class="number">${say.minutesPlanned}</th></tr></thead>
 <tbody>${rows.map((group) => {
 		const date = dateOf(term, week.week, group);
 		const time = classTime(curriculum, week, group);
 		const rotation = group.rotation.map((id) => apparatus.get(id)?.name ?? id).join(", ");
-		return html`<tr><th scope="row">${group.name}</th><td class="keep">${date !== undefined && dateWords(date, club.language)}${group.start !== undefined && ` ${group.start}`}</td><td>${rotation}</td><td class="number">${shortNumber(time.planned)}${group.minutes !== undefined && ` of ${group.minutes}`}</td></tr>`;
+		return html`<tr><th scope="row">${group.name}</th><td class="keep">${date !== undefined && words.date(date)}${group.start !== undefined && ` ${group.start}`}</td><td>${rotation}</td><td class="number">${say.minutesOf(time.planned, group.minutes)}</td></tr>`;
 	})}</tbody></table></section>`;
 }
 
@@ -140,23 +145,24 @@ function apparatusSheet(
 	plan: ApparatusPlan,
 	name: string,
 ): Html {
-	const { curriculum } = source;
+	const { curriculum, words } = source;
+	const say = words.weekSheet;
 	const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
 	const lines = equipmentFor(curriculum, plan);
 	return html`${sheetHead(
 		places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
-		html`Week ${week.week} · ${places.inline(week.theme)}`,
+		html`${words.week(week.week)} · ${places.inline(week.theme)}`,
 		name,
 		plan.focus !== undefined && places.inline(plan.focus),
 	)}
 ${
 	lines.length > 0 &&
-	html`<section class="set-up whole"><h2>${SET_UP}</h2><ul>${lines.map((line) => {
+	html`<section class="set-up whole"><h2>${say.setUp}</h2><ul>${lines.map((line) => {
 		const item = curriculum.equipment.get(line.item);
-		return html`<li><b>${line.needed}</b> ${item?.name ?? line.item}${item?.stored !== undefined && html`<span class="small"> ${item.stored}</span>`}</li>`;
+		return html`<li><b>${words.number(line.needed)}</b> ${item?.name ?? line.item}${item?.stored !== undefined && html`<span class="small"> ${item.stored}</span>`}</li>`;
 	})}</ul></section>`
 }
-<p class="small total">${counted(plan.blocks.length, "block")}, ${shortNumber(minutes)} minutes in all.</p>
+<p class="small total">${say.inAll(plan.blocks.length, minutes)}</p>
 ${plan.blocks.map((block) => blockSheet(source, places, block))}
 ${planSection(source, week, plan)}`;
 }
@@ -165,24 +171,25 @@ ${planSection(source, week, plan)}`;
 function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): Html | undefined {
 	const views = plan.blocks.flatMap((block) => floorPlanView(source.curriculum, week, plan, block) ?? []);
 	if (views.length === 0) return undefined;
-	return html`<section class="floor-plans"><h2>Where the stations stand</h2>${evenRuns(views, 2).map(
+	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${evenRuns(views, 2).map(
 		(run) =>
 			html`<div class="plan-row whole">${run.map(
 				(view) =>
-					html`<div><h3>Block ${view.block}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
+					html`<div><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
 			)}</div>`,
 	)}${floorPlanNote(source.words, views)}</section>`;
 }
 
 function blockSheet(source: SheetSource, places: Places, block: Block): Html {
+	const { words } = source;
 	const { levels } = source.curriculum;
 	const who =
 		block.levels.length === 0
-			? ALL_LEVELS
+			? words.allLevels
 			: named(block.levels, levels)
 					.map(({ name }) => name)
 					.join(", ");
-	const head = html`<header class="block-head"><span class="minutes"><b>${shortNumber(block.minutes)}</b> min</span><h2>${block.kind === "drill" ? "Together" : counted(block.stations.length, "station")}</h2><span class="who">${who}</span>${block.kind === "stations" && block.stations.length > 1 && html`<span class="change">${shortNumber(block.change)} min to change</span>`}</header>${block.note !== undefined && html`<p class="note">${places.inline(block.note)}</p>`}`;
+	const head = html`<header class="block-head"><span class="minutes"><b>${words.number(block.minutes)}</b> ${words.minuteSign}</span><h2>${block.kind === "drill" ? words.weekSheet.together : words.counts.stations(block.stations.length)}</h2><span class="who">${who}</span>${block.kind === "stations" && block.stations.length > 1 && html`<span class="change">${words.sheets.toChange(block.change)}</span>`}</header>${block.note !== undefined && html`<p class="note">${places.inline(block.note)}</p>`}`;
 	return html`<section class="block">${block.stations.map((station, i) => stationSheet(source, places, block, station, i, i === 0 ? head : undefined))}</section>`;
 }
 
@@ -198,8 +205,8 @@ function stationSheet(
 	const drill = source.curriculum.drills.get(station.drill);
 	if (drill === undefined) return html``;
 	const offered = (level: Id) => block.levels.length === 0 || block.levels.includes(level);
-	return html`<div class="station whole">${head}<h3>${block.kind === "stations" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">card ${places.page("drill", drill.id)}</span></h3>
+	return html`<div class="station whole">${head}<h3>${block.kind === "stations" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">${source.words.weekSheet.card} ${places.page("drill", drill.id)}</span></h3>
 ${station.note !== undefined && html`<p class="note">${places.inline(station.note)}</p>`}
 <div class="station-body"><div>${levelRows(source, places, drill, offered)}</div><div>${cueList(places, drill.cues)}</div></div>
-${(drill.spotting !== undefined || drill.caution !== undefined) && safetyBox(places, drill)}</div>`;
+${(drill.spotting !== undefined || drill.caution !== undefined) && safetyBox(source, places, drill)}</div>`;
 }

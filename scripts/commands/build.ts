@@ -116,7 +116,7 @@ export async function writeHandbook(
 		...options,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
-	const data = dataFiles(handbook, handbook.edition);
+	const data = dataFiles(handbook, handbook.words, handbook.edition);
 	const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
 	for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
 	if (options.kept === true) {

@@ -134,7 +134,7 @@ export class Preview {
 		if (this.#data !== undefined) return this.#data;
 		const handbook = this.#handbook;
 		const files = [
-			...dataFiles(handbook, handbook.edition),
+			...dataFiles(handbook, handbook.words, handbook.edition),
 			...searchFiles(handbook),
 			...schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site),
 		];

@@ -4,7 +4,7 @@ import { join, relative } from "node:path";
 import { editionFile } from "../print/binder.ts";
 import { EditionFault } from "../print/edition.ts";
 import { printUpdate } from "../print/packet.ts";
-import { counted } from "../render/views/words.ts";
+import { counts } from "../words/en.ts";
 import { openClub } from "./open-club.ts";
 import { addToOutput } from "./publish.ts";
 import { readSince } from "./read-since.ts";
@@ -41,7 +41,7 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 			out.line("Nothing that is printed has changed since that edition: every leaf stays.");
 		} else if (packet.update !== undefined) {
 			addToOutput(outDir, [UPDATE_PACKET, editionFile(UPDATE_PACKET)]);
-			const leaves = `${counted(packet.update.out.length, "leaf", "leaves")} out, ${counted(packet.update.in.length, "leaf", "leaves")} in`;
+			const leaves = `${counts.leaves(packet.update.out.length)} out, ${counts.leaves(packet.update.in.length)} in`;
 			out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(packet.pages, "page")}: ${leaves}`);
 			out.line(`Keep ${editionFile(UPDATE_PACKET)}: the next update is since this one.`);
 		}

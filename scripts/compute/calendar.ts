@@ -149,7 +149,11 @@ export type SheetAddress = (week: number, group: ClubClass) => string | undefine
  * meets. A class without a start is an event of the whole day; one without minutes ends as it begins.
  * Identifiers and stamps come from the term, so the same curriculum gives the same bytes.
  */
-export function calendarIcs(curriculum: Curriculum, address: SheetAddress = () => undefined): string {
+export function calendarIcs(
+	curriculum: Curriculum,
+	words: Words,
+	address: SheetAddress = () => undefined,
+): string {
 	const { club, term } = curriculum;
 	const calendar = ical({
 		// The library escapes the text of events, and leaves the calendar's name and addresses to us.
@@ -175,7 +179,7 @@ export function calendarIcs(curriculum: Curriculum, address: SheetAddress = () =
 			start,
 			...(end === undefined ? {} : { end }),
 			...(group.start === undefined ? { allDay: true } : {}),
-			summary: `${group.name}, week ${week}`,
+			summary: `${group.name}, ${words.ofWeek(week)}`,
 			...(theme === undefined ? {} : { description: theme }),
 			...(url === undefined ? {} : { url: url.replace(/[,;]/g, encodeURIComponent) }),
 		});

@@ -10,7 +10,6 @@
  */
 
 import type { Curriculum, Direction, Drill, Ground, Id, Phase, Shape } from "../model.ts";
-import * as english from "../words/en.ts";
 import type { Words } from "../words/words.ts";
 import type { Posture } from "./pose.ts";
 
@@ -141,20 +140,17 @@ export function movementOf(
 type FigureWords = Pick<Words, "figures" | "directions">;
 
 /** A strip's short name, as plain text. */
-export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWords = english): string {
+export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWords): string {
 	return names.join(inOrder ? `, ${figures.afterThat} ` : ", ");
 }
 
 /** What a strip shows, as plain text: each phase with what it is on, and where the body travels. */
-export function stripDescription(
-	{ stances, inOrder, travel }: Movement,
-	{ figures }: FigureWords = english,
-): string {
+export function stripDescription({ stances, inOrder, travel }: Movement, { figures }: FigureWords): string {
 	const phases = stances.map(({ shape, posture, ground, hands }, i) => {
 		const carried = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
 		const where = hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
-		const look = shape.description === undefined ? "." : `: ${shape.description}`;
-		return `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}${look}`;
+		const figure = `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}`;
+		return shape.description === undefined ? `${figure}.` : figures.look(figure, shape.description);
 	});
 	const way = inOrder && travel !== "none" ? ` ${figures.travels[travel]}` : "";
 	return `${phases.join(" ")}${way}`;
@@ -163,10 +159,12 @@ export function stripDescription(
 /** The line under a strip. */
 export function stripCaption(
 	{ names, inOrder, travel }: Movement,
-	{ directions }: FigureWords = english,
+	{ directions, figures }: FigureWords,
 ): string {
 	if (!inOrder) return names.join(", ");
 	const name = directions[travel];
-	const way = travel === "none" ? "" : `${name.charAt(0).toUpperCase()}${name.slice(1)}: `;
-	return way + names.join(" → ");
+	const shapes = names.join(" → ");
+	return travel === "none"
+		? shapes
+		: figures.caption(`${name.charAt(0).toUpperCase()}${name.slice(1)}`, shapes);
 }

@@ -62,8 +62,6 @@ export interface Since {
 /** Where links inside the binder lead until the segments are joined; a host that cannot exist. */
 export const LINK_HOST = "https://binder.invalid/#";
 
-const BLANK_WORDS = "This side is left blank, so that these pages can be replaced on their own.";
-
 /** Makes leaves of the laid-out pages: for each section, for each of its parts, its pages. */
 export function assemble(
 	sheets: Sheets,
@@ -76,7 +74,7 @@ export function assemble(
 		const known = new Map(section.targets.map((target) => [target.id, target]));
 		const counts = new Map<string, number>();
 		section.parts.forEach((part, position) => {
-			if (drafts.at(-1)?.prefix !== part.label) fillLeaf(drafts);
+			if (drafts.at(-1)?.prefix !== part.label) fillLeaf(drafts, sheets);
 			for (const page of laidOut[number]?.[position] ?? []) {
 				const count = (counts.get(part.label) ?? 0) + 1;
 				counts.set(part.label, count);
@@ -95,7 +93,7 @@ export function assemble(
 				});
 			}
 		});
-		fillLeaf(drafts);
+		fillLeaf(drafts, sheets);
 	});
 
 	const missing = new Set<string>();
@@ -249,10 +247,10 @@ interface Draft extends Omit<Leaf, "html" | "side" | "issue"> {
 }
 
 /** Gives an odd number of pages a blank back. */
-function fillLeaf(drafts: Draft[]): void {
+function fillLeaf(drafts: Draft[], { blank: words }: Sheets): void {
 	const last = drafts.at(-1);
 	if (last === undefined || drafts.length % 2 === 0) return;
-	const text = `<p class="blank-back">${BLANK_WORDS}</p>`;
+	const text = `<p class="blank-back">${words}</p>`;
 	drafts.push({ ...last, label: "", number: last.number + 1, text, blank: true, wide: false });
 }
 

@@ -63,7 +63,7 @@ export async function printUpdate(
 			if (update.in.length === 0 && update.out.length === 0) {
 				return { problems: [], pages: 0, sections: 0, update };
 			}
-			const section = updateSection(update, earlier, made.edition);
+			const section = updateSection(handbook.words, update, earlier, made.edition);
 			const front = await printer.makeOne(section);
 			if ("problems" in front) return failed(front.problems);
 			const papers = update.in.map(({ position }) => position);

@@ -63,6 +63,8 @@ export interface Sheets {
 	readonly edition: EditionMark;
 	/** ISO 8601 date of the content, which the file carries as its own. */
 	readonly date: string;
+	/** What a side that is left blank says. */
+	readonly blank: string;
 	/** How many places for tabs there are down the outer edge. */
 	readonly slots: number;
 	readonly sections: readonly SheetSection[];

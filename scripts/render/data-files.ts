@@ -12,6 +12,7 @@ import type { Measured } from "../compute/measure.ts";
 import { recordOf } from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
 import type { Cell, Curriculum, Finding, Table } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { classSheetAddress } from "./addresses.ts";
 import { placeOf } from "./finding-places.ts";
 
@@ -25,7 +26,7 @@ export interface OutputFile {
 export const RECORD_FILE = "data/record.json";
 
 /** All data files of a handbook. */
-export function dataFiles(measured: Measured, edition: string): readonly OutputFile[] {
+export function dataFiles(measured: Measured, words: Words, edition: string): readonly OutputFile[] {
 	const csv = [...measured.tables.values()].map((table) => ({
 		path: `data/${table.name}.csv`,
 		text: asCsv(table),
@@ -33,7 +34,10 @@ export function dataFiles(measured: Measured, edition: string): readonly OutputF
 	return [
 		...csv,
 		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
-		{ path: "data/calendar.ics", text: calendarIcs(measured.curriculum, sheetOf(measured.curriculum)) },
+		{
+			path: "data/calendar.ics",
+			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum)),
+		},
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
 		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
 	];

@@ -26,6 +26,9 @@ export const date = /* @__PURE__ */ datesOf(locale);
 export const and = /* @__PURE__ */ listsOf("and", (count) => `${count} more`);
 export const or = /* @__PURE__ */ listsOf("or", (count) => `${count} more`);
 const count = /* @__PURE__ */ countsOf(locale, number);
+/** Between what belongs together and between parts of a list, where the language sets its own spaces. */
+export const colon: string = ": ";
+export const semicolon: string = "; ";
 /** Around the name of a drill, skill or shape in a sentence. */
 export const quoted = (name: string): string => `“${name}”`;
 
@@ -44,10 +47,13 @@ export const counts = {
 	sets: /* @__PURE__ */ count("# set", "# sets"),
 	stations: /* @__PURE__ */ count("# station", "# stations"),
 	pages: /* @__PURE__ */ count("# page", "# pages"),
+	leaves: /* @__PURE__ */ count("# leaf", "# leaves"),
 	landings: /* @__PURE__ */ count("# landing", "# landings"),
 	teachingWeeks: /* @__PURE__ */ count("# teaching week", "# teaching weeks"),
 	gaps: /* @__PURE__ */ count("# gap", "# gaps"),
 	needs: /* @__PURE__ */ count("# need", "# needs"),
+	blocks: /* @__PURE__ */ count("# block", "# blocks"),
+	items: /* @__PURE__ */ count("# item", "# items"),
 	handContacts: /* @__PURE__ */ count("# hand contact", "# hand contacts"),
 };
 
@@ -67,6 +73,17 @@ export const days: Readonly<Record<Weekday, string>> = {
 	friday: "Friday",
 	saturday: "Saturday",
 	sunday: "Sunday",
+};
+
+/** Where there is no room for more. */
+export const shortDays: Readonly<Record<Weekday, string>> = {
+	monday: "Mon",
+	tuesday: "Tue",
+	wednesday: "Wed",
+	thursday: "Thu",
+	friday: "Fri",
+	saturday: "Sat",
+	sunday: "Sun",
 };
 
 export const patterns: Readonly<Record<Pattern, string>> = {
@@ -831,6 +848,240 @@ export const prints = {
 	floorPlans: "Floor plans",
 };
 
+// Printed sheets ------------------------------------------------------------------------------------
+
+/** What stands before a page's number, in its foot and in references: as short as can be told apart. */
+export const pageLabels = {
+	cover: "Cover",
+	contents: "Contents",
+	guides: "G",
+	drills: "D",
+	shapes: "S",
+	skills: "K",
+	coverage: "C",
+	equipment: "E",
+	index: "X",
+	week: (week: number) => `W${week}`,
+	// Of the single sheets, in what shows the file.
+	inWeek: (name: string, week: number) => `${name} W${week}`,
+	check: (level: string) => `Check ${level}`,
+	plan: (apparatus: string, week: number) => `${apparatus} plan W${week}`,
+	storeRoom: (week: number) => `Store room W${week}`,
+	labels: (week: number) => `Labels W${week}`,
+	term: "Term",
+};
+
+/** What several sheets say. */
+export const sheets = {
+	weekAndTheme: (week: number, theme: string) => `Week ${week}: ${theme}`,
+	/** Between two days as they are written. */
+	span: (from: string, to: string) => `${from} to ${to}`,
+	onDay: (day: string) => day,
+	/** After the name of a day, with its number in the month. */
+	dayOfMonth: (day: string, number: number) => `${day} ${number}`,
+	emergency: "In an emergency.",
+	rotation: "Order of apparatus",
+	blocksAndMinutes: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${min(minutes)}`,
+	toChange: (minutes: number) => `${min(minutes)} to change`,
+	nothingWritten: "Nothing of its own is written for this drill: matting and spotting suited to the gymnast.",
+	/** Before the sign that two print-outs of the same content share. */
+	mark: "mark",
+};
+
+/** The binder's own pages: cover, how to use it, contents, guides, index. */
+export const binder = {
+	title: "Coaching binder",
+	dates: (weeks: number, from: string, to: string) => `${counts.weeks(weeks)}, ${from} to ${to}`,
+	edition: (edition: string, date: string) => `Edition ${edition} of ${date}`,
+	use: "How to use this binder",
+	useLead:
+		"Take out the week you teach, with the drill cards it names. Everything on paper is also on the club's site; where the two differ, the newer edition is right.",
+	finding: "Finding a page",
+	findingHow:
+		"Pages are numbered within their section, so that a changed section can be replaced without the rest. The number stands at the outer foot of every page, the section at the tab.",
+	parts: {
+		guides: "guides and levels",
+		week: (week: number) =>
+			`week ${week}: what it trains, its classes, then one set of pages for each apparatus`,
+		drills: "the drill cards, apparatus by apparatus",
+		things: "shapes and skills, with the drills that train them",
+		tables: "what the term covers; equipment to set up, and where it is kept",
+		index: "the index",
+	},
+	inHall: "In the hall",
+	inHallHow: [
+		"Open the week at your apparatus. The box at the top lists what to set up.",
+		"Read the blocks from top to bottom: minutes at the left, then the stations of the block, each with the way every level does it, what to say, and how to keep it safe.",
+		"Turn to the drill card for the faults to look for, and for what comes before and after.",
+	],
+	changing: "Changing a section",
+	changingHow:
+		"Pages whose number starts the same fill whole leaves of their own. Take them out, put the new ones in, and compare the edition at the foot. A side that is left blank says so.",
+	blank: "This side is left blank, so that these pages can be replaced on their own.",
+	safety: "Safety.",
+	caution:
+		"Coaching gymnastics needs qualified supervision, and matting and spotting suited to the gymnast. Local codes, the governing body's rules and licensed practice come first, before anything printed here. Computed loads and heights are planning aids, not medical advice.",
+	cautionInFront: "the usual caution at the front",
+	corrections: (contact: string | undefined, site: string | undefined) =>
+		`${and([
+			...(contact === undefined ? [] : [`Corrections to ${contact}`]),
+			...(site === undefined ? [] : [`site: ${site}`]),
+		])}.`,
+	contents: "Contents",
+	guidesAndLevels: "Guides and levels",
+	arriveWith: "Gymnasts arrive with",
+	shapesLead: "The positions that everything is built from, and the drills that train each",
+	skillsLead: "What the drills lead to, what each needs first, and the drills that train it",
+	needs: "Needs",
+	otherWay: "The other way",
+	noDrill: "No drill yet.",
+	index: "Index",
+	indexLead: "Drills, shapes, skills and equipment, by all their names",
+};
+
+export const weekSheet = {
+	/** A week among those of the term, with its dates where they are known. */
+	of: (week: number, weeks: number) => `Week ${week} of ${weeks}`,
+	focus: "Focus",
+	page: "Page",
+	shapes: "Shapes this week",
+	skills: "Skills this week",
+	classes: "Classes this week",
+	minutesPlanned: "Minutes planned",
+	minutesOf: (planned: number, available: number | undefined) =>
+		available === undefined ? number(planned) : `${number(planned)} of ${number(available)}`,
+	setUp: "Set up before class",
+	inAll: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${counts.minutes(minutes)} in all.`,
+	plans: "Where the stations stand",
+	together: "Together",
+	/** Before the number of its page. */
+	card: "card",
+};
+
+export const drillCards = {
+	title: "Drill cards",
+	on: (apparatus: string) => `${apparatus} drills`,
+	drill: "Drill",
+	card: "Card",
+	elsewhere: "Also done here, with their card elsewhere",
+	sides: { each: "on each side", lead: "on the favoured side" },
+	alsoOn: (apparatus: readonly string[]) => `also on ${apparatus.join(", ")}`,
+	after: "After",
+	andThen: "Then",
+	seeAndSay: "See and say",
+	setUp: "Set up",
+	height: <T>(what: string, height: T): Sentence<T> => [`${what}: `, height],
+	turn: (seconds: number, atOnce: number) =>
+		`a turn takes about ${number(seconds)} s${atOnce > 1 ? `, ${counts.gymnasts(atOnce)} at once` : ""}`,
+	reviewed: (date: string) => `Reviewed ${date}.`,
+	code: "Code to scan: this drill on the club's site",
+	onSite: "On the site:",
+	videoOnSite: "Video on the site:",
+};
+
+/** The tables at the end of the binder. */
+export const binderTables = {
+	allLevels: "all levels",
+	weeksAnd: {
+		shape: (level: string) => `Weeks and shapes: ${level}`,
+		skill: (level: string) => `Weeks and skills: ${level}`,
+	},
+	/** Over a narrow column. */
+	weeks: "Weeks",
+	drillsLead: "Different drills in each week, whatever the level; a last column for the weeks that train it",
+	minutesLead: "Minutes in each week; a drill that names several counts in full for each",
+	owned: "What the club owns",
+	heights: "Set-up heights",
+	heightsLead:
+		"Centimetres from the floor to a landmark of the body, for the ages of each level's classes: smallest to largest",
+	weeksLead:
+		"What stands ready on each apparatus: stations of a block add up, and of several blocks the largest counts",
+	nothing: "Nothing to set up.",
+};
+
+/** A class on one leaf. */
+export const classLeaf = {
+	gather: "Gather",
+	before:
+		"Check the set-up and the matting, count the group, keep those who wait clear of landings. Spot only what you are trained to spot.",
+	/** Before the name of an apparatus. */
+	setOut: "Set out",
+	atEach: (gymnasts: number) => `${counts.gymnasts(gymnasts)} at each`,
+	turnsEach: (turns: number) => `About ${counts.turns(turns)} each`,
+	turn: (seconds: number, atOnce: number) =>
+		`${number(seconds)} s a turn, ${counts.gymnasts(atOnce)} at a time`,
+	props: (count: number, item: string) => `${number(count)} ${item}`,
+	propsEach: (count: number, item: string) => `${number(count)} ${item} each`,
+	/** From the low to the high end, in centimetres, where ages are known. */
+	height: (what: string, landmark: Landmark, range: readonly [number, number] | undefined) =>
+		`${what} at ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]}–${range[1]} cm)`}.`,
+	putBack: <T>(coolDown: T): Sentence<T> => [coolDown, ", count the group, put everything back."],
+	leftOut:
+		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
+};
+
+export const stationCards = {
+	title: (apparatus: string, week: number) => `Station cards: ${apparatus}, week ${week}`,
+	station: (at: number, of: number) => `station ${at} of ${of}`,
+	/** Read aloud for a small plan: metres from its corner. */
+	standsAt: (along: number, across: number) =>
+		`Stands at ${number(along)} m along and ${number(across)} m across.`,
+};
+
+export const planSheet = {
+	title: (apparatus: string, week: number) => `Floor plans: ${apparatus}, week ${week}`,
+	/** After the name of an apparatus. */
+	plans: "floor plans",
+	plansOfWeek: (week: number) => `floor plans, week ${week}`,
+};
+
+/** The store-room list, and the labels that go with it. */
+export const storeRoom = {
+	title: (week: number) => `Store room, week ${week}`,
+	name: "Store room",
+	goesOut: "what goes out",
+	lead: 'By where things are kept. Each apparatus has what it needs at most at one time; "all" is every apparatus set out together.',
+	short:
+		'A number owned in a frame is smaller than "all": those apparatus cannot all stand set out at once, and share the item.',
+	elsewhere: "Nobody wrote where these are kept",
+	all: "All",
+	/** Over a narrow column, as the two beside it. */
+	owned: "Owned",
+	days: "Days",
+	back: "Back",
+	classesOn: (day: string, classes: readonly string[]) => `${day}: ${classes.join(", ")}`,
+	labels: (week: number) => `Equipment labels, week ${week}`,
+	to: <T>(apparatus: T): Sentence<T> => ["to ", apparatus],
+	backTo: (place: string) => `back to ${place}`,
+};
+
+/** Blank skill check sheets. */
+export const checkSheet = {
+	title: (level: string) => `Skill check: ${level}`,
+	/** After the name of a level. */
+	check: "skill check",
+	sheetOf: (at: number, of: number) => `sheet ${at} of ${of}`,
+	coach: "Coach",
+	dates: "Dates",
+	name: "Name",
+	marks: {
+		helped: "with help, or on the lower set-up",
+		once: "alone and safely, once",
+		twice: "alone and safely, in two classes or more",
+		notSeen: "not seen yet: leave it empty",
+	},
+	mark: "A mark says what was seen on a day, never what a gymnast is.",
+	noHealth:
+		"First names or initials are enough. Write nothing about health, injuries or the family here; such things go to the person the club has named for them. Keep the sheet where only coaches see it, and destroy it when the club's own rules say so.",
+};
+
+/** The term on one page. */
+export const termSheet = {
+	title: (term: string) => `Term overview: ${term}`,
+	closedBetween: (days: readonly string[]) => `Closed ${days.join(", ")}`,
+	closedOn: (days: readonly string[]) => `closed ${days.join(", ")}`,
+};
+
 // Measures ------------------------------------------------------------------------------------------
 
 /** What each measure asks, means and comes from. Published sources keep their names in every language. */
@@ -1103,6 +1354,29 @@ export const heights = {
 	usedBy: (drills: number) => `Used by ${counts.drills(drills)}`,
 };
 
+/** The sheet in front of an update: which leaves of a binder to change. */
+export const update = {
+	label: "Update",
+	title: "Leaves to change",
+	nothing: "nothing",
+	first: "in front of everything",
+	behind: (page: string) => `behind ${page}`,
+	from: (edition: string) => `For a binder that is at: ${edition}`,
+	leaves: (out: number, into: number) => `Take out ${counts.leaves(out)}, put in ${counts.leaves(into)}.`,
+	to: (edition: string) => `The binder is then at: ${edition}.`,
+	steps: [
+		"Print this file on both sides of the paper, turned over the long edge, at full size. Punch the leaves.",
+		"Go down the list: take the old leaves out of the binder, put the new ones in their place.",
+		"Tick each line. Throw the old leaves away, so that nobody teaches from them; keep this sheet in front.",
+	],
+	bars: "A bar in the outer margin stands beside everything that is new, a short one across where something was taken away. Leaves that only moved carry none. A leaf's edition is at its foot: leaves that stay in the binder keep the one they have.",
+	done: "Done",
+	section: "Section",
+	takeOut: "Take out",
+	putIn: "Put in",
+	look: "The look of the pages has changed since that edition. Leaves that say the same as before stay, and look as they did.",
+};
+
 // What changed --------------------------------------------------------------------------------------
 
 export const whatChanged = {
@@ -1247,6 +1521,10 @@ export const figures = {
 		octagon: "in the air at an octagon roller",
 		"floor-bar": "in the air over a floor bar",
 	} satisfies Record<Ground, string>,
+	/** The line under a strip of figures. */
+	caption: (direction: string, shapes: string) => `${direction}: ${shapes}`,
+	/** What a figure looks like, after its name and where it is. */
+	look: (figure: string, description: string) => `${figure}: ${description}`,
 	travels: {
 		forward: "The body travels forward.",
 		backward: "The body travels backward.",

@@ -3,7 +3,8 @@
  *
  * The spaces before `:`, `;`, `%` and inside « » are no-break spaces, as French typography wants them.
  * Terms: éducatif (drill), élément (skill), forme (body shape), agrès (apparatus), atelier (station),
- * cours (class), consigne (cue), parade (spotting), réception (landing), mise en place (set-up).
+ * cours (class), consigne (cue), parade (spotting), réception (landing), mise en place (set-up), classeur
+ * (binder), fiche (sheet, card of a drill), feuille (leaf), période (term), local (store room).
  */
 
 import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
@@ -19,6 +20,8 @@ export const date: Words["date"] = /* @__PURE__ */ datesOf(locale);
 export const and: Words["and"] = /* @__PURE__ */ listsOf("et", (count) => `${count} autres`);
 export const or: Words["or"] = /* @__PURE__ */ listsOf("ou", (count) => `${count} autres`);
 const count = /* @__PURE__ */ countsOf(locale, number);
+export const colon: Words["colon"] = " : ";
+export const semicolon: Words["semicolon"] = " ; ";
 export const quoted: Words["quoted"] = (name) => `« ${name} »`;
 
 export const counts: Words["counts"] = {
@@ -36,10 +39,13 @@ export const counts: Words["counts"] = {
 	sets: /* @__PURE__ */ count("# série", "# séries"),
 	stations: /* @__PURE__ */ count("# atelier", "# ateliers"),
 	pages: /* @__PURE__ */ count("# page", "# pages"),
+	leaves: /* @__PURE__ */ count("# feuille", "# feuilles"),
 	landings: /* @__PURE__ */ count("# réception", "# réceptions"),
 	teachingWeeks: /* @__PURE__ */ count("# semaine de cours", "# semaines de cours"),
 	gaps: /* @__PURE__ */ count("# lacune", "# lacunes"),
 	needs: /* @__PURE__ */ count("# prérequis", "# prérequis"),
+	blocks: /* @__PURE__ */ count("# bloc", "# blocs"),
+	items: /* @__PURE__ */ count("# objet", "# objets"),
 	handContacts: /* @__PURE__ */ count("# appui manuel", "# appuis manuels"),
 };
 
@@ -59,6 +65,15 @@ export const days: Words["days"] = {
 	friday: "Vendredi",
 	saturday: "Samedi",
 	sunday: "Dimanche",
+};
+export const shortDays: Words["shortDays"] = {
+	monday: "lun.",
+	tuesday: "mar.",
+	wednesday: "mer.",
+	thursday: "jeu.",
+	friday: "ven.",
+	saturday: "sam.",
+	sunday: "dim.",
 };
 export const patterns: Words["patterns"] = {
 	landing: "réception",
@@ -272,7 +287,7 @@ export const heads: Words["heads"] = {
 };
 
 export const home: Words["home"] = {
-	title: "Que fait-on aujourd'hui ?",
+	title: "Au programme aujourd'hui",
 	today: "Aujourd'hui",
 	find: "Trouver un éducatif",
 	findExample: "gainage, niveau 2, barres",
@@ -814,6 +829,219 @@ export const prints: Words["prints"] = {
 	floorPlans: "Plans au sol",
 };
 
+// Feuilles imprimées --------------------------------------------------------------------------------
+
+export const pageLabels: Words["pageLabels"] = {
+	cover: "Titre",
+	contents: "Sommaire",
+	guides: "G",
+	drills: "ED",
+	shapes: "F",
+	skills: "EL",
+	coverage: "C",
+	equipment: "M",
+	index: "X",
+	week: (week) => `S${week}`,
+	inWeek: (name, week) => `${name} S${week}`,
+	check: (level) => `Évaluation ${level}`,
+	plan: (apparatus, week) => `${apparatus} plan S${week}`,
+	storeRoom: (week) => `Local S${week}`,
+	labels: (week) => `Étiquettes S${week}`,
+	term: "Période",
+};
+
+export const sheets: Words["sheets"] = {
+	weekAndTheme: (week, theme) => `Semaine ${week} : ${theme}`,
+	span: (from, to) => `du ${from} au ${to}`,
+	onDay: (day) => `le ${day}`,
+	dayOfMonth: (day, number) => `${day} ${number}`,
+	emergency: "En cas d'urgence.",
+	rotation: "Ordre des agrès",
+	blocksAndMinutes: (blocks, minutes) => `${counts.blocks(blocks)}, ${min(minutes)}`,
+	toChange: (minutes) => `${min(minutes)} pour changer`,
+	nothingWritten:
+		"Rien de particulier n'est écrit pour cet éducatif : des tapis et une parade adaptés au gymnaste.",
+	mark: "repère",
+};
+
+export const binder: Words["binder"] = {
+	title: "Classeur d'entraînement",
+	dates: (weeks, from, to) => `${counts.weeks(weeks)}, du ${from} au ${to}`,
+	edition: (edition, date) => `Édition ${edition} du ${date}`,
+	use: "Comment se servir de ce classeur",
+	useLead:
+		"Sortez la semaine de votre cours, avec les fiches d'éducatifs qu'elle nomme. Tout ce qui est sur papier est aussi sur le site du club ; si les deux diffèrent, c'est l'édition la plus récente qui compte.",
+	finding: "Trouver une page",
+	findingHow:
+		"Les pages sont numérotées par partie, pour qu'une partie modifiée puisse être remplacée sans le reste. Le numéro se trouve au pied de chaque page, côté extérieur, et la partie sur l'onglet.",
+	parts: {
+		guides: "guides et niveaux",
+		week: (week) =>
+			`semaine ${week} : ce qu'elle entraîne, ses cours, puis un jeu de pages pour chaque agrès`,
+		drills: "les fiches d'éducatifs, agrès par agrès",
+		things: "formes et éléments, avec les éducatifs qui les entraînent",
+		tables: "ce que couvre la période ; le matériel à mettre en place, et où il est rangé",
+		index: "l'index",
+	},
+	inHall: "Dans la salle",
+	inHallHow: [
+		"Ouvrez la semaine à votre agrès. L'encadré du haut dit ce qu'il faut mettre en place.",
+		"Lisez les blocs de haut en bas : les minutes à gauche, puis les ateliers du bloc, chacun avec ce que fait chaque niveau, ce qu'il faut dire et ce qui assure la sécurité.",
+		"Reportez-vous à la fiche de l'éducatif pour les fautes à surveiller, et pour ce qui vient avant et après.",
+	],
+	changing: "Remplacer une partie",
+	changingHow:
+		"Les pages dont le numéro commence de la même façon remplissent des feuilles entières à elles seules. Retirez-les, mettez les nouvelles à leur place, et comparez l'édition au pied de page. Une page laissée blanche le dit.",
+	blank: "Cette page est laissée blanche, pour que celles-ci puissent être remplacées seules.",
+	safety: "Sécurité.",
+	caution:
+		"L'entraînement de la gymnastique demande un encadrement qualifié, ainsi que des tapis et une parade adaptés au gymnaste. Les règles locales, celles de la fédération et la pratique diplômée passent avant tout ce qui est imprimé ici. Les charges et hauteurs calculées sont des aides à la planification, pas un avis médical.",
+	cautionInFront: "la précaution d'usage, en tête du classeur,",
+	corrections: (contact, site) =>
+		`${and([
+			...(contact === undefined ? [] : [`Corrections à ${contact}`]),
+			...(site === undefined ? [] : [`site : ${site}`]),
+		])}.`,
+	contents: "Sommaire",
+	guidesAndLevels: "Guides et niveaux",
+	arriveWith: "Les gymnastes arrivent avec",
+	shapesLead: "Les positions dont tout est fait, et les éducatifs qui entraînent chacune",
+	skillsLead: "Ce à quoi mènent les éducatifs, ce qu'il faut d'abord, et les éducatifs qui y préparent",
+	needs: "Demande",
+	otherWay: "Dans l'autre sens",
+	noDrill: "Pas encore d'éducatif.",
+	index: "Index",
+	indexLead: "Éducatifs, formes, éléments et matériel, sous tous leurs noms",
+};
+
+export const weekSheet: Words["weekSheet"] = {
+	of: (week, weeks) => `Semaine ${week} sur ${weeks}`,
+	focus: "Accent",
+	page: "Page",
+	shapes: "Formes de la semaine",
+	skills: "Éléments de la semaine",
+	classes: "Cours de la semaine",
+	minutesPlanned: "Minutes prévues",
+	minutesOf: (planned, available) =>
+		available === undefined ? number(planned) : `${number(planned)} sur ${number(available)}`,
+	setUp: "À mettre en place avant le cours",
+	inAll: (blocks, minutes) => `${counts.blocks(blocks)}, ${counts.minutes(minutes)} en tout.`,
+	plans: "Où se trouvent les ateliers",
+	together: "Ensemble",
+	card: "fiche",
+};
+
+export const drillCards: Words["drillCards"] = {
+	title: "Fiches d'éducatifs",
+	on: (apparatus) => `Éducatifs : ${apparatus}`,
+	drill: "Éducatif",
+	card: "Fiche",
+	elsewhere: "Se font aussi ici, avec leur fiche ailleurs",
+	sides: { each: "un côté puis l'autre", lead: "du côté préféré" },
+	alsoOn: (apparatus) => `aussi à : ${apparatus.join(", ")}`,
+	after: "Après",
+	andThen: "Ensuite",
+	seeAndSay: "On voit, on dit",
+	setUp: "Mise en place",
+	height: (what, height) => [`${what} : `, height],
+	turn: (seconds, atOnce) =>
+		`un passage dure environ ${number(seconds)} s${atOnce > 1 ? `, ${counts.gymnasts(atOnce)} à la fois` : ""}`,
+	reviewed: (date) => `Relu le ${date}.`,
+	code: "Code à scanner : cet éducatif sur le site du club",
+	onSite: "Sur le site :",
+	videoOnSite: "Vidéo sur le site :",
+};
+
+export const binderTables: Words["binderTables"] = {
+	allLevels: "tous les niveaux",
+	weeksAnd: {
+		shape: (level) => `Semaines et formes : ${level}`,
+		skill: (level) => `Semaines et éléments : ${level}`,
+	},
+	weeks: "Sem.",
+	drillsLead:
+		"Éducatifs différents de chaque semaine, tous niveaux confondus ; la dernière colonne compte les semaines concernées",
+	minutesLead: "Minutes de chaque semaine ; un éducatif qui en nomme plusieurs compte en entier pour chacun",
+	owned: "Ce que possède le club",
+	heights: "Hauteurs de mise en place",
+	heightsLead:
+		"Centimètres du sol à un repère du corps, pour les âges des cours de chaque niveau : du plus petit au plus grand",
+	weeksLead:
+		"Ce qui est prêt à chaque agrès : les ateliers d'un bloc s'additionnent, et de plusieurs blocs le plus grand compte",
+	nothing: "Rien à mettre en place.",
+};
+
+export const classLeaf: Words["classLeaf"] = {
+	gather: "Accueil",
+	before:
+		"Vérifiez la mise en place et les tapis, comptez le groupe, tenez ceux qui attendent à l'écart des réceptions. Ne parez que ce que vous avez appris à parer.",
+	setOut: "À sortir :",
+	atEach: (gymnasts) => `${counts.gymnasts(gymnasts)} par atelier`,
+	turnsEach: (turns) => `Environ ${counts.turns(turns)} chacun`,
+	turn: (seconds, atOnce) => `${number(seconds)} s par passage, ${counts.gymnasts(atOnce)} à la fois`,
+	props: (count, item) => `${number(count)} ${item}`,
+	propsEach: (count, item) => `${number(count)} ${item} par gymnaste`,
+	height: (what, landmark, range) =>
+		`${what} à ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]} à ${range[1]} cm)`}.`,
+	putBack: (coolDown) => [coolDown, ", comptez le groupe, rangez tout."],
+	leftOut:
+		"Pour tenir sur cette feuille, une seule chose à surveiller est imprimée par éducatif ; le reste est sur sa fiche.",
+};
+
+export const stationCards: Words["stationCards"] = {
+	title: (apparatus, week) => `Cartes d'atelier : ${apparatus}, semaine ${week}`,
+	station: (at, of) => `atelier ${at} sur ${of}`,
+	standsAt: (along, across) => `À ${number(along)} m en longueur et ${number(across)} m en largeur.`,
+};
+
+export const planSheet: Words["planSheet"] = {
+	title: (apparatus, week) => `Plans au sol : ${apparatus}, semaine ${week}`,
+	plans: "plans au sol",
+	plansOfWeek: (week) => `plans au sol, semaine ${week}`,
+};
+
+export const storeRoom: Words["storeRoom"] = {
+	title: (week) => `Local, semaine ${week}`,
+	name: "Local",
+	goesOut: "ce qu'il faut sortir",
+	lead: "Par lieu de rangement. Chaque agrès a ce qu'il lui faut au plus à un même moment ; « tous » compte tous les agrès installés ensemble.",
+	short:
+		"Un nombre possédé encadré est inférieur à « tous » : ces agrès ne peuvent pas tous être installés à la fois, et se partagent l'objet.",
+	elsewhere: "Personne n'a écrit où cela est rangé",
+	all: "Tous",
+	owned: "Stock",
+	days: "Jours",
+	back: "Rangé",
+	classesOn: (day, classes) => `${day} : ${classes.join(", ")}`,
+	labels: (week) => `Étiquettes du matériel, semaine ${week}`,
+	to: (apparatus) => ["pour ", apparatus],
+	backTo: (place) => `à ranger : ${place}`,
+};
+
+export const checkSheet: Words["checkSheet"] = {
+	title: (level) => `Évaluation : ${level}`,
+	check: "évaluation des éléments",
+	sheetOf: (at, of) => `fiche ${at} sur ${of}`,
+	coach: "Entraîneur",
+	dates: "Dates",
+	name: "Nom",
+	marks: {
+		helped: "avec aide, ou avec une mise en place plus facile",
+		once: "sans aide et en sécurité, une fois",
+		twice: "sans aide et en sécurité, dans deux cours ou plus",
+		notSeen: "pas encore vu : laisser vide",
+	},
+	mark: "Une marque dit ce qui a été vu un jour donné, jamais ce qu'est un gymnaste.",
+	noHealth:
+		"Un prénom ou des initiales suffisent. N'écrivez rien ici sur la santé, les blessures ou la famille ; cela va à la personne que le club a désignée. Gardez la fiche là où seuls les entraîneurs la voient, et détruisez-la quand les règles du club le disent.",
+};
+
+export const termSheet: Words["termSheet"] = {
+	title: (term) => `Vue de la période : ${term}`,
+	closedBetween: (days) => `Fermé ${days.join(", ")}`,
+	closedOn: (days) => `fermé le ${days.join(", ")}`,
+};
+
 // Mesures -------------------------------------------------------------------------------------------
 
 export const measures: Words["measures"] = {
@@ -1090,6 +1318,28 @@ export const heights: Words["heights"] = {
 	usedBy: (drills) => `Employé par ${counts.drills(drills)}`,
 };
 
+export const update: Words["update"] = {
+	label: "Mise à jour",
+	title: "Feuilles à changer",
+	nothing: "rien",
+	first: "devant tout le reste",
+	behind: (page) => `derrière ${page}`,
+	from: (edition) => `Pour un classeur à jour de : ${edition}`,
+	leaves: (out, into) => `Retirer ${counts.leaves(out)}, insérer ${counts.leaves(into)}.`,
+	to: (edition) => `Le classeur est ensuite à jour de : ${edition}.`,
+	steps: [
+		"Imprimez ce fichier recto verso, retourné sur le grand côté, à pleine taille. Perforez les feuilles.",
+		"Suivez la liste : retirez les anciennes feuilles du classeur, mettez les nouvelles à leur place.",
+		"Cochez chaque ligne. Jetez les anciennes feuilles, pour que personne n'enseigne d'après elles ; gardez cette page devant.",
+	],
+	bars: "Une barre dans la marge extérieure accompagne tout ce qui est nouveau, une courte barre en travers marque l'endroit où quelque chose a été retiré. Les feuilles qui ont seulement bougé n'en portent pas. L'édition d'une feuille est à son pied : celles qui restent dans le classeur gardent la leur.",
+	done: "Fait",
+	section: "Section",
+	takeOut: "Retirer",
+	putIn: "Insérer",
+	look: "L'aspect des pages a changé depuis cette édition. Les feuilles qui disent la même chose restent, et gardent leur aspect.",
+};
+
 // Ce qui a changé -----------------------------------------------------------------------------------
 
 export const whatChanged: Words["whatChanged"] = {
@@ -1231,6 +1481,8 @@ export const figures: Words["figures"] = {
 		octagon: "en l'air contre un octogone",
 		"floor-bar": "en l'air au-dessus d'une barre au sol",
 	},
+	caption: (direction, shapes) => `${direction} : ${shapes}`,
+	look: (figure, description) => `${figure} : ${description}`,
 	travels: {
 		forward: "Le corps se déplace vers l'avant.",
 		backward: "Le corps se déplace vers l'arrière.",

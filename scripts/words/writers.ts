@@ -58,8 +58,15 @@ export function listsOf(last: string, more: (count: number) => string): WriteLis
 	};
 }
 
-/** An ISO 8601 date: "4 Jan" (short) or "Monday 4 January 2027" (full). */
-export type WriteDate = (iso: string, length?: "short" | "full") => string;
+const DATE_LENGTHS = {
+	short: { day: "numeric", month: "short" },
+	medium: { day: "numeric", month: "short", year: "numeric" },
+	long: { day: "numeric", month: "long", year: "numeric" },
+	full: { weekday: "long", day: "numeric", month: "long", year: "numeric" },
+} as const satisfies Readonly<Record<string, Intl.DateTimeFormatOptions>>;
+
+/** An ISO 8601 date: "4 Jan" (short), "4 Jan 2027" (medium), "4 January 2027" (long) or "Monday 4 January 2027" (full). */
+export type WriteDate = (iso: string, length?: keyof typeof DATE_LENGTHS) => string;
 
 /** Dates of a language; a year with each full one. Formatting is dear and a term's dates come often, so they are kept. */
 export function datesOf(locale: string): WriteDate {
@@ -71,11 +78,7 @@ export function datesOf(locale: string): WriteDate {
 		if (known !== undefined) return known;
 		let format = formats.get(length);
 		if (format === undefined) {
-			format = new Intl.DateTimeFormat(locale, {
-				timeZone: "UTC",
-				day: "numeric",
-				...(length === "short" ? { month: "short" } : { weekday: "long", month: "long", year: "numeric" }),
-			});
+			format = new Intl.DateTimeFormat(locale, { timeZone: "UTC", ...DATE_LENGTHS[length] });
 			formats.set(length, format);
 		}
 		const words = format.format(new Date(`${iso}T00:00:00Z`));

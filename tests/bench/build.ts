@@ -92,7 +92,7 @@ async function stages(club: string): Promise<void> {
 	const handbook = { ...measured, words, markdown, clubDir: club, edition: read.fingerprint.slice(0, 8) };
 	await timed("views, figures, Eleventy, assets", () => writeSite(handbook, out, { kept: true }));
 	const files = await timed("search index", () => searchFiles(handbook));
-	const data = await timed("data", () => dataFiles(handbook, handbook.edition));
+	const data = await timed("data", () => dataFiles(handbook, handbook.words, handbook.edition));
 	for (const { path, text } of [...files, ...data]) {
 		mkdirSync(join(out, path, ".."), { recursive: true });
 		writeFileSync(join(out, path), text);

@@ -145,7 +145,7 @@ for (const one of MEASURES) {
 		return [one.tables(counted), one.findings(counted, WORDS)];
 	});
 }
-time("calendar.ics", (curriculum) => calendarIcs(curriculum));
+time("calendar.ics", (curriculum) => calendarIcs(curriculum, WORDS));
 time(
 	"suggestions for every week",
 	(curriculum) => {

@@ -166,6 +166,7 @@ describe("calendar.ics", () => {
 				classes: [monday, saturday],
 				term: { weeks: 2, closed: [{ from: "2027-01-11", to: "2027-01-11" }] },
 			}),
+			WORDS,
 			(week, group) => `https://club.example/weeks/${week}/${group.id}/?a=1,2;b`,
 		);
 		expect(read(ics)).toMatchObject([
@@ -189,6 +190,7 @@ describe("calendar.ics", () => {
 	])("keeps a class at its hour when the clocks change: %s", (timezone, starts, change) => {
 		const ics = calendarIcs(
 			build({ ...base, club: { timezone }, classes: [monday, saturday], term: { starts, weeks: 4 } }),
+			WORDS,
 		);
 		const events = read(ics);
 		expect(events).toHaveLength(8);
@@ -212,6 +214,7 @@ describe("calendar.ics", () => {
 						classes: [{ id: "owl", day: "sunday", start, minutes: 30 }],
 						term: { starts, weeks: 1 },
 					}),
+					WORDS,
 				),
 			)[0]?.start;
 		// 02:30 on 14 March 2027 does not exist: the offset before the gap gives 03:30 EDT.
@@ -232,6 +235,7 @@ describe("calendar.ics", () => {
 					],
 					term: { weeks: 1 },
 				}),
+				WORDS,
 			),
 		);
 		expect(events.map((e) => [e.summary, e.day, e.start])).toEqual([
@@ -243,8 +247,8 @@ describe("calendar.ics", () => {
 
 	it("keeps its bytes and identifiers from one run to the next, each identifier once", () => {
 		const draft: Draft = { ...base, classes: [monday, saturday] };
-		const ics = calendarIcs(build(draft));
-		expect(calendarIcs(build(draft))).toBe(ics);
+		const ics = calendarIcs(build(draft), WORDS);
+		expect(calendarIcs(build(draft), WORDS)).toBe(ics);
 		const events = read(ics);
 		expect(new Set(events.map((e) => e.uid)).size).toBe(events.length);
 		expect(events.every((e) => e.stamp === "2027-01-04T00:00:00Z")).toBe(true);
@@ -252,6 +256,7 @@ describe("calendar.ics", () => {
 		const moved = read(
 			calendarIcs(
 				build({ ...draft, term: { weeks: 4, closed: [{ from: "2027-01-11", to: "2027-01-17" }] } }),
+				WORDS,
 			),
 		);
 		expect(moved.map((e) => e.uid)).toEqual(events.map((e) => e.uid));
@@ -265,7 +270,7 @@ describe("calendar.ics", () => {
 			classes: [{ ...monday, name }],
 			term: { name: "Winter, 2027", weeks: 1 },
 		});
-		const ics = calendarIcs(curriculum);
+		const ics = calendarIcs(curriculum, WORDS);
 		for (const line of ics.split("\r\n")) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
 		expect(ics.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/);
 		expect(ics.endsWith("END:VCALENDAR\r\n")).toBe(true);
@@ -279,7 +284,7 @@ describe("calendar.ics", () => {
 	});
 
 	it("is a calendar without events where the term has no classes", () => {
-		expect(read(calendarIcs(build(base)))).toEqual([]);
+		expect(read(calendarIcs(build(base), WORDS))).toEqual([]);
 	});
 });
 
@@ -304,7 +309,7 @@ describe("the worked example of RFC 5545, 3.8.5.3", () => {
 
 	it("stays at 9:00 when summer time ends in it, on 26 October", () => {
 		const curriculum = build(newYork({ ...base, term: { starts: "1997-09-01", weeks: 10 } }));
-		const starts = read(calendarIcs(curriculum))
+		const starts = read(calendarIcs(curriculum, WORDS))
 			.filter((e) => e.summary.startsWith("tue"))
 			.map((e) => e.start.slice(5, 16));
 		expect(starts).toEqual(expected.map((d) => `${d}T${d < "10-26" ? "13" : "14"}:00`));

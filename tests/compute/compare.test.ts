@@ -98,7 +98,9 @@ describe("compare", () => {
 
 	it("reads an earlier plan from the record that a build leaves, the same as from its folder", () => {
 		const handbook = opened(clubCopy());
-		const file = dataFiles(handbook, handbook.edition).find(({ path }) => path === RECORD_FILE);
+		const file = dataFiles(handbook, handbook.words, handbook.edition).find(
+			({ path }) => path === RECORD_FILE,
+		);
 		expect(JSON.parse(file?.text ?? "")).toEqual(
 			JSON.parse(JSON.stringify(recordOf(handbook, handbook.edition))),
 		);

@@ -7,7 +7,10 @@ import {
 	stripDescription,
 } from "../../scripts/figures/support.ts";
 import type { Drill, Equipment, Shape } from "../../scripts/model.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { DEMO_SHAPES, demoShape, posture } from "./demo-shapes.ts";
+
+const WORDS = wordsFor("en");
 
 const source = {
 	file: "_data/equipment.yaml",
@@ -109,14 +112,14 @@ describe("a movement", () => {
 	test("without a sequence shows the shapes it trains, in no order", () => {
 		const found = movementOf({ ...drill, sequence: [] }, club);
 		expect(found.inOrder).toBe(false);
-		expect(stripCaption(found)).toBe("Straight");
-		expect(stripDescription(found)).toMatch(/^Straight, on the beam: /);
+		expect(stripCaption(found, WORDS)).toBe("Straight");
+		expect(stripDescription(found, WORDS)).toMatch(/^Straight, on the beam: /);
 	});
 
 	test("is described with what it is on, and where it travels", () => {
 		const found = movementOf(drill, club);
-		expect(stripCaption(found)).toBe("Backward: Straight → Straight → Landing shape");
-		expect(stripDescription(found)).toMatch(
+		expect(stripCaption(found, WORDS)).toBe("Backward: Straight → Straight → Landing shape");
+		expect(stripDescription(found, WORDS)).toMatch(
 			/^1\. Straight, on the beam: .* 2\. Straight, in the air over a mat: .* 3\. Landing shape, on a mat: .* The body travels backward\.$/,
 		);
 	});
@@ -125,7 +128,7 @@ describe("a movement", () => {
 		const sequence = [{ shape: "front-plank", on: "mat" as const, hands: "block" as const }];
 		const found = movementOf({ ...drill, sequence }, club);
 		expect(found.stances[0]?.hands).toBe("block");
-		expect(stripDescription(found)).toMatch(/^1\. Front plank, on a mat, hands on a block: /);
+		expect(stripDescription(found, WORDS)).toMatch(/^1\. Front plank, on a mat, hands on a block: /);
 	});
 
 	test("leaves out what cannot be drawn, and keeps its name", () => {

@@ -4,8 +4,10 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
+import { printSheets } from "../../scripts/print/sheets.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
 import { letters, type PrintedPage, type PrintedPdf, readPdf } from "./read-pdf.ts";
 
@@ -311,6 +313,29 @@ describe("other clubs", () => {
 				else expect(turned ? x : x + length, text).toBeLessThan(612 - 16.7 * MM);
 			}
 		});
+	});
+
+	it("prints in French what it then finds on paper in French", async () => {
+		const handbook = openClub((dir) => {
+			const file = join(dir, "_data/club.yaml");
+			writeFileSync(file, `${readFileSync(file, "utf8")}language: fr\n`);
+		});
+		const result = await print(handbook, "french.pdf");
+		expect(result.problems).toEqual([]);
+		const { pages } = await readPdf(readFileSync(join(folder, "french.pdf")));
+		const text = letters(pages.map((page) => page.text).join(" "));
+		for (const words of ["Classeur d'entraînement", "Cette page est laissée blanche", "À mettre en place"]) {
+			expect(text).toContain(letters(words));
+		}
+		expect(pages.map(({ label }) => label)).toContain("S1 1");
+		const outDir = join(folder, "french");
+		const sheets = await printSheets(singleSheets(handbook), {
+			outDir,
+			club: handbook.curriculum.club,
+			date: "2027-01-04",
+		});
+		expect(sheets.problems).toEqual([]);
+		expect(sheets.files.length).toBe(singleSheets(handbook).length);
 	});
 
 	it("prints a club without weeks and without anything optional", async () => {

@@ -17,7 +17,7 @@ import { dataFiles } from "../../scripts/render/data-files.ts";
 import { html } from "../../scripts/render/html.ts";
 import { sitePages } from "../../scripts/render/site.ts";
 import { MEASURE_IDS } from "../../scripts/render/views/measures/measure-page.ts";
-import { shortNumber } from "../../scripts/render/views/words.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 interface Made {
@@ -34,7 +34,9 @@ function make(club: string): Made {
 	if (handbook === undefined) throw new Error(`${club} does not open.`);
 	const pages = new Map(sitePages(handbook).map((page) => [page.address, page]));
 	const written = new Map<string, string>();
-	const files = new Map(dataFiles(handbook, handbook.edition).map(({ path, text }) => [path, text]));
+	const files = new Map(
+		dataFiles(handbook, handbook.words, handbook.edition).map(({ path, text }) => [path, text]),
+	);
 	const text = (file: string) => files.get(file) ?? fail(`no file ${file}`);
 	return {
 		handbook,
@@ -79,7 +81,7 @@ function rowIds(page: string, start: string): readonly string[] {
 
 /** A number of a data file as a page writes it. */
 const short = (value: string | undefined): string =>
-	value === undefined || value === "" ? "–" : shortNumber(Number(value));
+	value === undefined || value === "" ? "–" : wordsFor("en").number(Number(value));
 
 const sum = (values: Iterable<number>): number => [...values].reduce((a, b) => a + b, 0);
 

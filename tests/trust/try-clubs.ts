@@ -77,7 +77,10 @@ async function work(): Promise<void> {
 			reportProblems(problems, club.dir, { line: (text) => told.push(text), colour: false });
 			if (opened !== undefined) {
 				const { handbook, media } = opened;
-				for (const { text } of [...dataFiles(handbook, handbook.edition), ...searchFiles(handbook)])
+				for (const { text } of [
+					...dataFiles(handbook, handbook.words, handbook.edition),
+					...searchFiles(handbook),
+				])
 					said.push(text);
 				if (seed % PAGES_EVERY === 0) {
 					for (const page of sitePages(handbook, { media }))

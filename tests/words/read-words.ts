@@ -8,7 +8,7 @@ export function wordsOnPage(page: string): readonly string[] {
 		.replace(/<code\b[\s\S]*?<\/code>/g, "");
 	const attributes = Array.from(
 		shown.matchAll(
-			/\s(?:aria-label|alt|title|placeholder|aria-description|data-label)="([^"]*)"|<meta (?:name="description"|property="og:(?:title|description|site_name|image:alt)") content="([^"]*)"/g,
+			/\s(?:aria-label|alt|title|placeholder|aria-description|data-label|data-before)="([^"]*)"|<meta (?:name="description"|property="og:(?:title|description|site_name|image:alt)") content="([^"]*)"/g,
 		),
 		([, attribute, meta]) => attribute ?? meta ?? "",
 	);

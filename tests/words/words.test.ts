@@ -8,8 +8,12 @@ import { describe, expect, it } from "vitest";
 import { mainOf } from "../../layouts/pages/kinds.ts";
 import { frame } from "../../layouts/parts/frame.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
+import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { calendarIcs } from "../../scripts/compute/calendar.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { SHEET_KINDS } from "../../scripts/print/sheet-file.ts";
 import { html } from "../../scripts/render/html.ts";
 import { sitePages } from "../../scripts/render/site.ts";
 import { authorGuideView } from "../../scripts/render/views/author-guide.ts";
@@ -23,10 +27,10 @@ const FRENCH = wordsFor("fr");
 
 /**
  * What stays in Latin letters in every language: codes, names of files and fields, addresses, times as
- * "16:30–17:30" have no letters. `UTF` and the like never reach a page.
+ * "16:30–17:30" have no letters, and an edition or the mark of a sheet is no word. `UTF` and the like never reach a page.
  */
 const NAMES =
-	/^(?:[HL]\d{3}|[\w./<>-]+\.(?:md|yaml|csv|json|ics|pdf|webp|svg)(?::\d+)?|[\w.+-]+@[\w.-]+|https?:\S+|[0-9a-f]{8})$/;
+	/^(?:[HL]\d{3}|[\w./<>-]+\.(?:md|yaml|csv|json|ics|pdf|webp|svg)(?::\d+)?|[\w.+-]+@[\w.-]+|https?:\S+|[0-9a-f]{6}|[0-9a-f]{8})$/;
 
 function latinWords(page: string): readonly string[] {
 	return wordsOnPage(page).flatMap((text) =>
@@ -77,7 +81,64 @@ describe("a page", () => {
 		const dir = clubCopy(undefined, join(REPOSITORY, "tests/fixtures/base-club"));
 		const page = sitePages(opened(dir, FRENCH)).find(({ kind }) => kind === "home");
 		if (page === undefined) throw new Error("no home page");
-		expect(wordsOnPage(pageOf(page))).toContain("Que fait-on aujourd'hui ?");
+		expect(wordsOnPage(pageOf(page))).toContain("Au programme aujourd'hui");
+	});
+});
+
+describe("a printed sheet", () => {
+	/** Words in Latin letters, with where each was met first. */
+	class Found {
+		readonly words = new Map<string, string>();
+		texts = 0;
+
+		add(markup: string, where: string): void {
+			this.texts++;
+			for (const word of latinWords(markup)) if (!this.words.has(word)) this.words.set(word, where);
+		}
+	}
+
+	function strangeHandbook(): Handbook {
+		const dir = clubCopy(undefined, REPOSITORY);
+		writeInGreek(dir);
+		return opened(dir, strangeWords(ENGLISH));
+	}
+
+	it("has no word in the binder that is not the club's or the language's", () => {
+		const sheets = binderSheets({ ...strangeHandbook(), picture: () => "data:image/webp;base64,AAAA" });
+		const found = new Found();
+		for (const words of [sheets.title, sheets.foot, sheets.blank]) found.add(words, "every page");
+		for (const { title, tab, parts, targets } of sheets.sections) {
+			for (const words of [title, tab, ...targets.map((target) => target.title)]) found.add(words, title);
+			for (const part of parts) {
+				for (const text of [part.label, part.head, part.html.text]) found.add(text, `${title}, ${part.head}`);
+			}
+		}
+		expect(Object.fromEntries(found.words)).toEqual({});
+		expect(found.texts).toBeGreaterThan(500);
+	});
+
+	it("has no word of its own when it is printed alone", () => {
+		const files = singleSheets(strangeHandbook());
+		const found = new Found();
+		for (const { path, title, pieces } of files) {
+			found.add(title, path);
+			for (const piece of pieces) {
+				for (const text of [piece.title, piece.label, piece.html.text, ...piece.words]) found.add(text, path);
+			}
+		}
+		expect(Object.fromEntries(found.words)).toEqual({});
+		expect(new Set(files.map(({ kind }) => kind))).toEqual(new Set(SHEET_KINDS));
+	});
+
+	it("is in French where the club is, with labels that can be told apart", () => {
+		const dir = clubCopy(undefined, join(REPOSITORY, "tests/fixtures/base-club"));
+		const handbook = opened(dir, FRENCH);
+		const { sections } = binderSheets({ ...handbook, picture: () => undefined });
+		expect(sections.map(({ title }) => title)).toContain("Sommaire");
+		const { week, inWeek, check, plan, storeRoom, labels, term, ...parts } = FRENCH.pageLabels;
+		const all = [...Object.values(parts), week(1)];
+		expect(new Set(all).size).toBe(all.length);
+		expect(calendarIcs(handbook.curriculum, FRENCH)).toContain(", semaine 1");
 	});
 });
 
@@ -94,6 +155,8 @@ describe("French", () => {
 			  ".authorGuide.messages: Messages",
 			  ".authorGuide.online.hosts.2.name: Apache.",
 			  ".authorGuide.online.hosts.3.name: nginx.",
+			  ".binder.index: Index",
+			  ".checkSheet.dates: Dates",
 			  ".classes.minutes: Minutes",
 			  ".classes.rotation: Rotation",
 			  ".coverage.measures.minutes.name: Minutes",
@@ -104,6 +167,8 @@ describe("French", () => {
 			  ".patterns.rotation: rotation",
 			  ".search.suggestions: Suggestions",
 			  ".timer.pause: Pause",
+			  ".update.section: Section",
+			  ".weekSheet.page: Page",
 			  ".whatChanged.kinds.guide: Guides",
 			]
 		`);

@@ -78,7 +78,7 @@ ${fold(
 	words.counts.drills(view.unpaired.length),
 	html`<ul class="rows">${view.unpaired.map(
 		({ drill, partners, levels }) =>
-			html`<li>${a(ctx, drill)} <span class="small">${levels.map(({ level, weeks }, i) => html`${i === 0 ? "" : "; "}${say.levelInWeeks(level.name, weeks)}`)}. ${partners.length === 0 ? say.noCounterpart : say.counterpart(inWords(ctx, partners))}</span></li>`,
+			html`<li>${a(ctx, drill)} <span class="small">${levels.map(({ level, weeks }, i) => html`${i === 0 ? "" : ctx.words.semicolon}${say.levelInWeeks(level.name, weeks)}`)}. ${partners.length === 0 ? say.noCounterpart : say.counterpart(inWords(ctx, partners))}</span></li>`,
 	)}</ul>`,
 )}`,
 	)

@@ -88,7 +88,7 @@ export function clashTable(ctx: PageContext, clashes: readonly ClashView[]): Htm
 		],
 		clashes.map(
 			({ day, from, to, week, item, needed, owned, classes }) =>
-				html`<tr><th scope="row">${a(ctx, item)}</th><td class="left">${a(ctx, week)}: ${say.at(words.days[day], from, to)}</td><td class="short">${words.number(needed)}</td><td>${words.number(owned)}</td><td class="left">${classes.map(({ sheet, place, needed: own }, i) => html`${i === 0 ? "" : "; "}${say.classAt(own, a(ctx, sheet), a(ctx, place))}`)}</td></tr>`,
+				html`<tr><th scope="row">${a(ctx, item)}</th><td class="left">${a(ctx, week)}${words.colon}${say.at(words.days[day], from, to)}</td><td class="short">${words.number(needed)}</td><td>${words.number(owned)}</td><td class="left">${classes.map(({ sheet, place, needed: own }, i) => html`${i === 0 ? "" : words.semicolon}${say.classAt(own, a(ctx, sheet), a(ctx, place))}`)}</td></tr>`,
 		),
 	);
 }

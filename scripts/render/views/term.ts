@@ -217,7 +217,7 @@ function matrixOf(
 
 /** "at least 3 weeks; at most 5 from one to the next", as far as the club has targets. */
 export function spacingTarget(
-	{ term }: Words,
+	{ term, semicolon }: Words,
 	weeks: number | undefined,
 	gap: number | undefined,
 ): string | undefined {
@@ -225,5 +225,5 @@ export function spacingTarget(
 		...(weeks === undefined ? [] : [term.atLeast(weeks)]),
 		...(gap === undefined ? [] : [term.atMost(gap)]),
 	];
-	return parts.length === 0 ? undefined : parts.join("; ");
+	return parts.length === 0 ? undefined : parts.join(semicolon);
 }

@@ -44,6 +44,7 @@ export interface ClassInWeek {
 	readonly id: Id;
 	readonly link: Link;
 	readonly day: string;
+	readonly shortDay: string;
 	readonly date: string | undefined;
 	readonly dateWords: string;
 	readonly closed: boolean;
@@ -197,6 +198,7 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): 
 		id: group.id,
 		link: { to: classSheetAddress(group.id, week.id), name: group.name },
 		day: group.day === undefined ? "" : site.words.days[group.day],
+		shortDay: group.day === undefined ? "" : site.words.shortDays[group.day],
 		date,
 		dateWords: date === undefined ? "" : site.words.date(date),
 		closed: date !== undefined && isClosed(term, date),

@@ -143,7 +143,7 @@ export function targetOf(site: SiteIndex, id: MeasureId): string | undefined {
 	const set = MEASURES[id]
 		.targets(site.curriculum.targets, site.words)
 		.filter((target) => target !== undefined);
-	return set.length === 0 ? undefined : `${capital(set.join("; "))}.`;
+	return set.length === 0 ? undefined : `${capital(set.join(site.words.semicolon))}.`;
 }
 
 /** Links to data files, as far as they are written. */
