@@ -16,6 +16,9 @@ import { packageFolder } from "./package-folder.ts";
 /** Shorter words stay whole. */
 const SHORTEST = 7;
 
+/** Classes whose text stays as it is: numbers of pages, and the edition, which is found again by its words. */
+const KEPT_CLASS = / class="(?:ref|cover-edition)[" ]/;
+
 /** Elements whose text stays as it is. */
 const LEFT_ALONE = /^(h[1-6]|svg|code|pre|thead|title|style)$/;
 
@@ -35,7 +38,7 @@ export function hyphenatorOf(language: string): (markup: string) => string {
 		return markup.replace(/<(\/?)([a-z][a-z0-9]*)\b[^>]*>|[^<]+/gi, (piece, end: string, name = "") => {
 			if (name === "") return alone === undefined ? hyphenate(piece) : piece;
 			if (alone === undefined) {
-				if (end === "" && (LEFT_ALONE.test(name) || / class="ref[" ]/.test(piece))) {
+				if (end === "" && (LEFT_ALONE.test(name) || KEPT_CLASS.test(piece))) {
 					alone = name;
 					depth = 1;
 				}

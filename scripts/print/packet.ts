@@ -25,6 +25,7 @@ import {
 } from "./binder.ts";
 import { type Edition, EditionFault, type Update, updateBetween } from "./edition.ts";
 import type { SheetSection, Sheets } from "./section.ts";
+import { REFERENCE_WORDS, REPEATED_HEAD } from "./verify.ts";
 
 export interface PrintedUpdate extends PrintedBinder {
 	/** What is to be done; undefined where it could not be found out. */
@@ -125,10 +126,6 @@ function packetOf(made: Made, front: SheetSection, before: Assembled, chosen: As
 		},
 	};
 }
-
-const REFERENCE_WORDS = /(?<=<span class="ref-word"[^>]*>)(?:[^<]|<span data-changed="">[^<]*<\/span>)*/g;
-
-const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
 
 /** The first titled target of each section stands for it in the outline, where the section's own is missing. */
 function underSections(
