@@ -122,6 +122,8 @@ export interface Selection {
 	readonly marks: boolean;
 	/** The drills whose cards must be found. */
 	readonly drills: ReadonlyMap<Id, LinkedDrill>;
+	/** What it was chosen from. */
+	readonly whole: Made;
 }
 
 /** What printing consists of, with a browser at work. */
@@ -278,6 +280,7 @@ async function printerOf(
 						: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
 				elsewhere: NO_PLACE,
 				threads: common.workers,
+				whole: selection?.whole,
 			});
 			step(total, "done");
 			signal?.throwIfAborted();

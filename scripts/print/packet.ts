@@ -72,6 +72,7 @@ export async function printUpdate(
 			const printed = await printer.print(packet, {
 				marks: true,
 				drills: drillsOn(handbook.curriculum.drills, made.assembled, new Set(papers)),
+				whole: made,
 			});
 			if (hasErrors(printed.problems)) return failed(printed.problems);
 			await putInPlace(options.outFile, printed.pdf, made.edition);

@@ -38,6 +38,8 @@ export interface Verification {
 	readonly threads: number;
 	/** The PDF as it was read back already. */
 	readonly read?: ReadPdf;
+	/** What these leaves were taken from, where they are a choice: all sheets before layout, all leaves after it. */
+	readonly whole?: { readonly sheets: Sheets; readonly assembled: Assembled } | undefined;
 }
 
 /** Problems of a finished binder; none where it is sound. */
@@ -58,7 +60,11 @@ export async function verifyBinder(verification: Verification): Promise<readonly
 	checkPages(verification, pages, found);
 	checkLinks(verification, pages, read.destinations, found);
 	checkDrills(verification, pages, found);
-	return found.problems;
+	if (verification.whole === undefined) return found.problems;
+	const whole = { ...verification, ...verification.whole };
+	const before = new Finder(whole);
+	checkSections(whole, before);
+	return [...before.problems, ...found.problems];
 }
 
 /** A page, with the letters and figures of its text area in the order in which they were painted. */
@@ -288,11 +294,11 @@ function checkLinks(
 }
 
 function checkDrills(
-	{ sheets, assembled, handbook }: Verification,
+	{ sheets, whole, assembled, handbook }: Verification,
 	pages: readonly TextPage[],
 	found: Finder,
 ): void {
-	const cards = cardsOf(sheets);
+	const cards = cardsOf(whole?.sheets ?? sheets);
 	// The leaf of the card that follows in the section, or the section's last.
 	const starts = [...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? []);
 	const ends = starts.map((start, i) => {
