@@ -29,6 +29,10 @@ import type { SheetSource } from "./source.ts";
 /** Cards laid out in one go: more takes longer than twice as many goes. */
 const CARDS = 36;
 
+/** Of a character of a page's number in a table, px; with the cell's own room beside it. */
+const NUMBER_WIDTH = 6.6;
+const NUMBER_ROOM = 10;
+
 export function drillSections(
 	source: SheetSource,
 	places: Places,
@@ -81,10 +85,12 @@ function listSheet(
 	const say = words.drillCards;
 	const levels = [...source.curriculum.levels.values()];
 	const level = Math.min(62, Math.floor(260 / Math.max(1, levels.length)));
+	const longest = Math.max(0, ...drills.map(({ id }) => places.numberLength("drill", id)));
+	const card = Math.ceil(longest * NUMBER_WIDTH) + NUMBER_ROOM;
 	return html`${sheetHead(places.id("apparatus", apparatus.id), say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
 ${
 	drills.length > 0 &&
-	html`<table class="register">${columns([undefined, ...levels.map(() => level), 112])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
+	html`<table class="register">${columns([undefined, ...levels.map(() => level), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
 <tbody>${drills.map(
 		(drill) =>
 			html`<tr><th scope="row">${places.link("drill", drill.id, source.markdown.plain(drill.title))}</th>${levels.map(({ id, name }) => html`<td class="mark">${drill.levels.has(id) && dot(name)}</td>`)}<td class="number">${places.page("drill", drill.id)}</td></tr>`,

@@ -12,7 +12,7 @@
  */
 
 import type { Apparatus, Curriculum, Id, LinkedDrill, LinkKind, WeekPlan } from "../../scripts/model.ts";
-import { pageReference } from "../../scripts/print/assemble.ts";
+import { longestNumber, pageReference } from "../../scripts/print/assemble.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import type { SheetSource } from "./source.ts";
@@ -32,6 +32,8 @@ export interface Places {
 	has(kind: PlaceKind, id: Id): boolean;
 	/** The page of a thing; nothing where it has no place. */
 	page(kind: PlaceKind, id: Id): Html | undefined;
+	/** Characters that the number of a thing's page may have; 0 where it has no place. */
+	numberLength(kind: PlaceKind, id: Id): number;
 	/** A thing's name that leads to its place. */
 	link(kind: PlaceKind, id: Id, words: string): Html;
 	/** A club's line of text. */
@@ -115,6 +117,10 @@ export function placesOf(source: SheetSource): Places {
 		id: placeId,
 		has,
 		page: (kind, id) => pageOf(placeId(kind, id)),
+		numberLength: (kind, id) => {
+			const found = known.get(placeId(kind, id));
+			return found === undefined ? 0 : longestNumber(found.label, found.most).length;
+		},
 		link: (kind, id, words) =>
 			has(kind, id) ? html`<a href="#${placeId(kind, id)}">${words}</a>` : html`${words}`,
 		inline: (text) => markdown.inline(text, href),

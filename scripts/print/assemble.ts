@@ -273,8 +273,12 @@ export function labelOf(prefix: string, number: number): string {
  * @param pages the most pages that part may have
  */
 export function pageReference(id: string, label: string, pages: number): Html {
-	const room = labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
-	return html`<a class="ref" href="#${id}"><span class="ref-room" aria-hidden="true">${room}</span><span class="ref-word" data-to="${id}"></span></a>`;
+	return html`<a class="ref" href="#${id}"><span class="ref-room" aria-hidden="true">${longestNumber(label, pages)}</span><span class="ref-word" data-to="${id}"></span></a>`;
+}
+
+/** The widest number that a page of a part of so many pages at most may have. */
+export function longestNumber(label: string, pages: number): string {
+	return labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
 }
 
 /** A tab's letters, in pixels: small enough for its longest word, which no tab breaks. */
