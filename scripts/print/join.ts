@@ -29,6 +29,7 @@ import { type Assembled, LINK_HOST } from "./assemble.ts";
 import type { Paper } from "./paper.ts";
 import { POINTS } from "./points.ts";
 import type { Segment } from "./print-segments.ts";
+import { savePdf } from "./save-pdf.ts";
 import type { Sheets } from "./section.ts";
 
 /** What is added to the printed segments. */
@@ -108,7 +109,7 @@ export async function joinSegments(
 			modificationDate: date,
 		});
 	}
-	return binder.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
+	return savePdf(binder);
 }
 
 /** Copies every object of a document under its number plus the shift. */

@@ -12,7 +12,7 @@ import type { Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
 import type { Area, CutPage } from "./in-page.ts";
-import type { SheetCache } from "./sheet-cache.ts";
+import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 /** A part to be laid out. */
 export interface LayoutJob {
@@ -53,7 +53,7 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 		.map((job, number) => ({ job, number }))
 		.sort((a, b) => b.job.html.length - a.job.html.length || a.number - b.number);
 	const { cache, pages, scripts, styles, language, area } = setting;
-	const common = [pages.version, scripts.layout, scripts.own, styles, language];
+	const common = digestOf([pages.version, scripts.layout, scripts.own, styles, language]);
 
 	async function work(): Promise<void> {
 		let open: OpenPage | undefined;
@@ -63,7 +63,7 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 				const { job, number } = next;
 				const ownArea = job.area ?? area;
 				const bytes = await cache
-					.keep([...common, JSON.stringify(ownArea), job.html], async () => {
+					.keep([common, JSON.stringify(ownArea), job.html], async () => {
 						for (let attempt = 1; ; attempt++) {
 							try {
 								open ??= await prepared(setting);

@@ -15,7 +15,7 @@ import { type Assembled, issueHtml } from "./assemble.ts";
 import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
 import type { Measures } from "./in-page.ts";
 import type { Paper } from "./paper.ts";
-import type { SheetCache } from "./sheet-cache.ts";
+import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface Segment {
 	/** Position of its first leaf in the binder. */
@@ -44,6 +44,9 @@ export interface PrintSetting {
 /** Most leaves of one segment. */
 const SEGMENT_LEAVES = 32;
 
+/** Pixels of an inch: https://www.w3.org/TR/css-values-4/#absolute-lengths */
+const CSS_INCH = 96;
+
 /** After so many leaves a page of the browser is closed, and its memory is free. */
 const LEAVES_OF_A_PAGE = 160;
 
@@ -57,6 +60,7 @@ export async function printSegments(
 	// Long ones first, so that nobody waits for the last.
 	const queue = [...spans].sort((a, b) => b.end - b.first - (a.end - a.first) || a.first - b.first);
 	const { cache, pages, scripts, beforehand = "", styles, language } = setting;
+	const common = digestOf(["segment", pages.version, scripts.own, beforehand, styles, language]);
 
 	async function work(): Promise<void> {
 		const press = new Press(setting);
@@ -68,8 +72,7 @@ export async function printSegments(
 					.slice(first, end)
 					.map((leaf) => leaf.html)
 					.join("");
-				const ingredients = ["segment", pages.version, scripts.own, beforehand, styles, language, markup];
-				const bytes = await cache.keep(ingredients, () => press.print(markup, end - first, true));
+				const bytes = await cache.keep([common, markup], () => press.print(markup, end - first, true));
 				results.push({ first, leaves: end - first, ...unpacked(bytes) });
 				setting.onDone(end - first);
 			}
@@ -165,15 +168,22 @@ class Press {
 			}, markup);
 			if (beforehand !== "") await page.evaluate(beforehand);
 			const measures = await page.evaluate("window.handbookPrint.measure()");
-			const pdf = await page.pdf({
-				width: `${paper.width}px`,
-				height: `${paper.height}px`,
+			// The library's own call takes the file in pieces, and turns each into bytes slowly.
+			const session = await page.createCDPSession();
+			const { data } = await session.send("Page.printToPDF", {
+				paperWidth: paper.width / CSS_INCH,
+				paperHeight: paper.height / CSS_INCH,
+				marginTop: 0,
+				marginBottom: 0,
+				marginLeft: 0,
+				marginRight: 0,
 				printBackground: true,
-				tagged,
-				outline: false,
-				timeout: 0,
-				waitForFonts: false,
+				generateTaggedPDF: tagged,
+				generateDocumentOutline: false,
+				transferMode: "ReturnAsBase64",
 			});
+			await session.detach();
+			const pdf = Buffer.from(data, "base64");
 			return packed(pdf, measures);
 		});
 	}

@@ -152,7 +152,8 @@ export function measuresOf(page: PDFPageProxy): {
 /** Where a page's links lead. */
 export async function linksOf(page: PDFPageProxy): Promise<ReadPage["links"]> {
 	const { toBox } = measuresOf(page);
-	const annotations: readonly unknown[] = await page.getAnnotations();
+	// Asked for the screen, they come with the words under each link, for which the page is read once more.
+	const annotations: readonly unknown[] = await page.getAnnotations({ intent: "print" });
 	return annotations.flatMap((annotation) => linkOf(annotation, toBox));
 }
 

@@ -43,8 +43,13 @@ export function openCache(folder: string | undefined): SheetCache {
 }
 
 function nameOf(ingredients: readonly string[]): string {
+	return digestOf(ingredients).slice(0, 40);
+}
+
+/** One short ingredient that stands for several long ones, which many entries share. */
+export function digestOf(ingredients: readonly string[]): string {
 	const hash = createHash("sha256");
 	// Lengths keep two lists apart that only differ in where one text ends.
 	for (const text of ingredients) hash.update(`${text.length}:`).update(text);
-	return hash.digest("hex").slice(0, 40);
+	return hash.digest("hex");
 }

@@ -9,6 +9,7 @@
 
 import { deflateSync, inflateSync } from "node:zlib";
 import { PDFArray, PDFDocument, PDFName, PDFNumber, PDFRawStream, PDFRef } from "pdf-lib";
+import { savePdf } from "./save-pdf.ts";
 
 /** The same document with smaller drawing commands. Throws where it is not a PDF as the browser prints it. */
 export async function slimPdf(pdf: Uint8Array): Promise<Uint8Array> {
@@ -28,7 +29,7 @@ export async function slimPdf(pdf: Uint8Array): Promise<Uint8Array> {
 			context.assign(ref, PDFRawStream.of(stream.dict, packed));
 		}
 	}
-	return document.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
+	return savePdf(document);
 }
 
 /** The most that rounding may move a point, in points: half the dot of an office printer (600 to the inch). */
