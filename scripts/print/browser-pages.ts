@@ -156,6 +156,37 @@ async function within<T>(limit: number, page: Page, work: () => Promise<T>): Pro
 	});
 }
 
+/** Pixels of an inch: https://www.w3.org/TR/css-values-4/#absolute-lengths */
+const CSS_INCH = 96;
+
+/**
+ * A page as a PDF on paper of a size in pixels, without margins, outline or heads of the browser's own.
+ *
+ * @param tagged with the structure that screen readers follow
+ */
+export async function printedPage(
+	page: Page,
+	paper: { readonly width: number; readonly height: number },
+	tagged: boolean,
+): Promise<Uint8Array> {
+	// The library's own call takes the file in pieces, and turns each into bytes slowly.
+	const session = await page.createCDPSession();
+	const { data } = await session.send("Page.printToPDF", {
+		paperWidth: paper.width / CSS_INCH,
+		paperHeight: paper.height / CSS_INCH,
+		marginTop: 0,
+		marginBottom: 0,
+		marginLeft: 0,
+		marginRight: 0,
+		printBackground: true,
+		generateTaggedPDF: tagged,
+		generateDocumentOutline: false,
+		transferMode: "ReturnAsBase64",
+	});
+	await session.detach();
+	return Buffer.from(data, "base64");
+}
+
 /** Run in every page before its own scripts. The moment is arbitrary: nothing on paper shows it. */
 const STEADY = `(() => {
 	let seed = 20011;

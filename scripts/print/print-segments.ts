@@ -12,7 +12,7 @@
  */
 
 import { type Assembled, issueHtml } from "./assemble.ts";
-import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
+import { type BrowserPages, type OpenPage, type PageScripts, printedPage } from "./browser-pages.ts";
 import type { Measures } from "./in-page.ts";
 import type { Paper } from "./paper.ts";
 import { digestOf, type SheetCache } from "./sheet-cache.ts";
@@ -43,9 +43,6 @@ export interface PrintSetting {
 
 /** Most leaves of one segment. */
 const SEGMENT_LEAVES = 32;
-
-/** Pixels of an inch: https://www.w3.org/TR/css-values-4/#absolute-lengths */
-const CSS_INCH = 96;
 
 /** After so many leaves a page of the browser is closed, and its memory is free. */
 const LEAVES_OF_A_PAGE = 160;
@@ -168,22 +165,7 @@ class Press {
 			}, markup);
 			if (beforehand !== "") await page.evaluate(beforehand);
 			const measures = await page.evaluate("window.handbookPrint.measure()");
-			// The library's own call takes the file in pieces, and turns each into bytes slowly.
-			const session = await page.createCDPSession();
-			const { data } = await session.send("Page.printToPDF", {
-				paperWidth: paper.width / CSS_INCH,
-				paperHeight: paper.height / CSS_INCH,
-				marginTop: 0,
-				marginBottom: 0,
-				marginLeft: 0,
-				marginRight: 0,
-				printBackground: true,
-				generateTaggedPDF: tagged,
-				generateDocumentOutline: false,
-				transferMode: "ReturnAsBase64",
-			});
-			await session.detach();
-			const pdf = Buffer.from(data, "base64");
+			const pdf = await printedPage(page, paper, tagged);
 			return packed(pdf, measures);
 		});
 	}

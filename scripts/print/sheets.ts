@@ -19,7 +19,7 @@ import { PDFDocument } from "pdf-lib";
 import type { Club, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { Leaf, Target } from "./assemble.ts";
-import { type BrowserPages, type OpenPage, openBrowser } from "./browser-pages.ts";
+import { type BrowserPages, type OpenPage, openBrowser, printedPage } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
@@ -231,15 +231,7 @@ async function printPiece(open: OpenPage, piece: SheetPiece, { paper }: SheetSet
 		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${piece.most}, ${JSON.stringify(piece.steps)})`;
 		const found: unknown = await page.evaluate(call);
 		if (!isFitted(found)) throw new Error("the browser gave no measures");
-		const bytes = await page.pdf({
-			width: `${paper.width}px`,
-			height: `${paper.height}px`,
-			printBackground: true,
-			tagged: true,
-			outline: false,
-			timeout: 0,
-			waitForFonts: false,
-		});
+		const bytes = await printedPage(page, paper, true);
 		return { fitted: found, pdf: bytes };
 	});
 	const pdf = await slimPdf(steadyIds(printed));
