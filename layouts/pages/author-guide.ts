@@ -3,7 +3,14 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
-import type { AuthorGuideView, FieldGuide } from "../../scripts/render/views/author-guide.ts";
+import {
+	type AuthorGuideView,
+	CHANGES_EXAMPLE,
+	COMMANDS,
+	type CommandUse,
+	type FieldGuide,
+	MAPPING_EXAMPLE,
+} from "../../scripts/render/views/author-guide.ts";
 import { type PageContext, section } from "../parts/page.ts";
 
 /** The page of the author guide. */
@@ -19,7 +26,7 @@ export function authorGuidePage(ctx: PageContext, view: AuthorGuideView): Html {
 		link: html`<code>[[id]]</code>`,
 		named: html`<code>[[id|${say.wordsInLink}]]</code>`,
 	})}</p>
-<nav aria-label="${say.parts}"><ul class="chips">${view.files.map(({ kind }) => html`<li><a class="chip" href="#${kind}">${say.kinds[kind]}</a></li>`)}<li><a class="chip" href="#online">${say.online.title}</a></li><li><a class="chip" href="#messages">${say.messages}</a></li></ul></nav>
+<nav aria-label="${say.parts}"><ul class="chips">${view.files.map(({ kind }) => html`<li><a class="chip" href="#${kind}">${say.kinds[kind]}</a></li>`)}<li><a class="chip" href="#commands">${say.commands.title}</a></li><li><a class="chip" href="#online">${say.online.title}</a></li><li><a class="chip" href="#messages">${say.messages}</a></li></ul></nav>
 ${section("first-drill", say.firstDrill, html`<p>${say.saveAs(html`<code>content/drills/floor/log-roll.md</code>`)}</p>${ctx.highlight("yaml", say.example)}`)}
 ${view.files.map(({ kind, file, description, fields }) =>
 	section(
@@ -29,6 +36,7 @@ ${view.files.map(({ kind, file, description, fields }) =>
 <dl class="fields">${fields.map((field) => fieldEntry(ctx, kind, field))}</dl>`,
 	),
 )}
+${commandsPart(ctx)}
 ${section(
 	"online",
 	say.online.title,
@@ -54,6 +62,34 @@ ${view.stages.map(({ title, codes }, i) =>
 		),
 	),
 )}`;
+}
+
+/** Files that a command reads, shown under it. */
+const FILES_OF: Readonly<Partial<Record<CommandUse, string>>> = {
+	import: MAPPING_EXAMPLE,
+	whatIf: CHANGES_EXAMPLE,
+};
+
+function commandsPart(ctx: PageContext): Html {
+	const say = ctx.words.authorGuide.commands;
+	const uses = Object.keys(COMMANDS) as readonly CommandUse[];
+	return section(
+		"commands",
+		say.title,
+		html`<p>${inlineCode(say.lead)}</p>
+${uses.map((use) => {
+	const { title, what } = say.uses[use];
+	const file = FILES_OF[use];
+	return html`<h3 id="command-${use.toLowerCase()}">${title}</h3>
+<p>${inlineCode(what)}</p>
+${ctx.highlight("bash", COMMANDS[use].join("\n"))}
+${file !== undefined && ctx.highlight("yaml", file)}
+${
+	use === "print" &&
+	html`<dl class="fields">${Object.entries(say.sheets).map(([name, sheet]) => html`<div><dt><code>${name}</code></dt><dd><p>${inlineCode(sheet)}</p></dd></div>`)}</dl>`
+}`;
+})}`,
+	);
 }
 
 function fieldEntry(ctx: PageContext, kind: string, field: FieldGuide): Html {

@@ -191,7 +191,7 @@ function report(
 		`${count(of("new"), "file")} ${written ? "written" : "to make"}`,
 		...(of("same") > 0 ? [`${of("same")} the same already`] : []),
 		...(of("kept") > 0 ? [`${of("kept")} kept`] : []),
-		...(unclear > 0 ? [`${unclear} unclear`] : []),
+		...(unclear > 0 ? [`${unclear} unclear and left out`] : []),
 	];
 	line(
 		`${sum.join(", ")}.${written || of("new") === 0 ? "" : " Nothing is written yet: add --write to write them."}`,

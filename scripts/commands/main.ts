@@ -61,7 +61,10 @@ const program = new Command("handbook")
 
 let exitCode = 0;
 
-command("check", "read and check the club folder, and say what the plan misses; writes nothing")
+command(
+	"check",
+	"read and check the club folder, and say what the plan misses: one line when all is well; writes nothing",
+)
 	.option("--json", "print problems and findings as JSON")
 	.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
 	.action(async (options: Options) => {
@@ -198,7 +201,7 @@ program
 		const { compareFolders } = await import("./compare.ts");
 		const out = {
 			line: (text: string) => void process.stdout.write(`${text}\n`),
-			colour: process.stdout.isTTY ?? false,
+			colour: wantsColour(process.stdout, process.env),
 		};
 		exitCode = compareFolders(earlier, later, out, { json: options.json ?? false });
 	});

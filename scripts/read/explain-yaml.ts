@@ -36,11 +36,17 @@ export function explainYaml(text: string): readonly YamlFault[] {
 	const faults: YamlFault[] = [];
 	try {
 		const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false });
-		for (const error of document.errors) {
+		for (const [i, error] of document.errors.entries()) {
+			const [start] = error.pos;
+			// One slip, one message: a field that is indented too far is two faults to the library.
+			const before = document.errors[i - 1];
+			if (error.code === "MULTILINE_IMPLICIT_KEY" && before?.pos[0] === start) continue;
+			const after = document.errors[i + 1];
+			const misplaced = after?.code === "MULTILINE_IMPLICIT_KEY" && after.pos[0] === start;
 			faults.push({
 				kind: "syntax",
-				what: plainWords(error.code, error.message),
-				...spot(lines, error.pos[0]),
+				what: misplaced ? MISPLACED : plainWords(error.code, error.message),
+				...spot(lines, start),
 			});
 		}
 		if (faults.length === 0) {
@@ -179,6 +185,7 @@ function spot(lines: LineCounter, offset: number): Spot {
 	return { line: Math.max(1, line), column: Math.max(1, col) };
 }
 
+/** What the library says, in the words of somebody who writes drills; the column is told beside it. */
 function plainWords(code: string, message: string): string {
 	switch (code) {
 		case "DUPLICATE_KEY":
@@ -187,14 +194,45 @@ function plainWords(code: string, message: string): string {
 			return "A tab stands where spaces should indent the line.";
 		case "BLOCK_AS_IMPLICIT_KEY":
 			return "A colon followed by a space stands inside the text: put quotes around the text.";
-		case "BAD_INDENT":
-			return `The indentation does not fit the lines around it. (${firstSentence(message)})`;
+		case "BLOCK_IN_FLOW":
+			return "A colon followed by a space stands inside a text between brackets: put quotes around that text.";
+		case "MULTILINE_IMPLICIT_KEY":
+			return NO_FIELD;
 		case "MISSING_CHAR":
+			if (message.startsWith("Implicit map keys")) return NO_FIELD;
+			if (/^Missing closing .quote/.test(message)) return "A quote that was opened before is not closed.";
 			return `Something is missing: ${firstSentence(message)}`;
+		case "BAD_INDENT": {
+			const bracket = /must be sufficiently indented and end with a ([\]}])/.exec(message)?.[1];
+			if (bracket !== undefined)
+				return `A bracket that was opened before is not closed: \`${bracket}\` is missing.`;
+			return MISPLACED;
+		}
+		case "BAD_SCALAR_START": {
+			const sign = /character (.)/.exec(message)?.[1] ?? "";
+			return `A text cannot start with ${sign === "`" ? "a backquote" : `\`${sign}\``} here: put quotes around the text.`;
+		}
+		case "BAD_DQ_ESCAPE":
+			return "A backslash between double quotes has a meaning of its own: use single quotes.";
+		case "MULTIPLE_DOCS":
+			return "A line of three hyphens or dots stands inside: there can be one part only.";
+		case "UNEXPECTED_TOKEN": {
+			if (message.startsWith("Unexpected scalar at node end"))
+				return "More text follows where the value had ended: put quotes around the whole text.";
+			const closing = /"([\]}])"$/.exec(firstSentence(message))?.[1];
+			if (closing !== undefined) return `The bracket \`${closing}\` closes nothing that was opened.`;
+			return firstSentence(message);
+		}
 		default:
 			return firstSentence(message);
 	}
 }
+
+/** A sentence of a page's text above the closing hyphens, or a field that lost its colon. */
+const NO_FIELD =
+	"This line is no field: a field has a name, a colon and a space, and an item of a list a hyphen and a space. The text of a page stands below the second line of three hyphens.";
+
+const MISPLACED = "The line starts further left or right than the lines it belongs with.";
 
 function firstSentence(message: string): string {
 	return message.split("\n")[0] ?? message;

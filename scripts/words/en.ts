@@ -1638,6 +1638,79 @@ cues: [Long and tight, "Roll hips and shoulders together"]
 caution: One gymnast on the mat at a time.
 ---
 Lie long with the arms overhead, and roll sideways like a log.`,
+	/** What a director does in the terminal. Backquotes stand around code. */
+	commands: {
+		title: "Commands",
+		lead: "Type these in the folder of this program. `--club` and a folder after it works on another club's folder; `--help` after any command lists its choices. `rename`, `move`, `import` and `next-term` first show what they would do, and do it only with `--write`. `new` writes at once, and never over a file that is there.",
+		uses: {
+			new: {
+				title: "Begin something new",
+				what: "Writes a drill, a week, a guide, a skill or a whole club folder with the fields that matter and comments that teach. In a terminal it asks for what you did not say.",
+			},
+			import: {
+				title: "Bring in a spreadsheet",
+				what: "Reads CSV and XLSX files as clubs keep them, and lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. A mapping file says what your own headings and words stand for.",
+			},
+			check: {
+				title: "Ask what is wrong",
+				what: "Names every mistake with its file and line, what to do about it, and what the plan misses. One line when all is well.",
+			},
+			serve: {
+				title: "See the handbook while you write",
+				what: "Shows the site on this computer, at `http://localhost:8080`. A saved change is on the page at once, a mistake stands on the page until it is mended, each page names the file it is written in, and the printed sheets can be looked at without printing.",
+			},
+			whatIf: {
+				title: "Ask what a change would do",
+				what: "Takes a list of changes and tells how findings and counts would differ. The plan itself stays as it is. The changes are made in order, and a block is named by its week, apparatus and number.",
+			},
+			rename: {
+				title: "Rename",
+				what: "Gives a drill, a skill or anything else with an id another one, in every file that names it.",
+			},
+			move: {
+				title: "Move a block or a week",
+				what: "Moves one block to another place, or a whole week to another number; with `--swap` two weeks trade places.",
+			},
+			undo: {
+				title: "Take back",
+				what: "Takes back the last change that `rename` or `move` made.",
+			},
+			export: {
+				title: "Write spreadsheets",
+				what: "Writes the drills, the plan and the lists as one workbook and as CSV files. Changed there and brought into an empty folder with `import`, they are a club again.",
+			},
+			compare: {
+				title: "Compare two plans",
+				what: "Tells which drills and weeks differ between two club folders, and what that did to coverage, minutes, equipment and findings.",
+			},
+			since: {
+				title: "Tell coaches what changed",
+				what: "Builds the handbook with a page of what changed since an earlier plan: a club folder, the output of an earlier build, or a `record.json` from it.",
+			},
+			nextTerm: {
+				title: "Begin the next term",
+				what: "Makes the next term's folder from this one, with new dates and closed days, and keeps what was taught for `compare`. This folder stays as it is.",
+			},
+			print: {
+				title: "Print",
+				what: "Lays out the term's binder, or the sheets that you name, as PDFs under `_site/print/`. `--week`, `--class`, `--level` and `--apparatus` choose some of them.",
+			},
+		},
+		/** What can be printed, by its name in the command. */
+		sheets: {
+			binder: "The term's binder; this is what is printed without a name.",
+			"update-packet": "The leaves that an earlier binder needs, and a list of what to take out (`--since`).",
+			"class-sheets": "One leaf for each class in each week (`--week`, `--class`).",
+			"week-packet":
+				"All that a week needs in one file: overview, class sheets, floor plans, store room (`--week`).",
+			"station-cards": "A card for each station, two or four to a sheet (`--week`, `--apparatus`, `--up`).",
+			"floor-plans": "Where each station stands (`--week`, `--apparatus`).",
+			"store-room": "What goes out and comes back (`--week`).",
+			labels: "A label for each item at each apparatus (`--week`).",
+			"check-sheets": "Blank skill check sheets (`--level`).",
+			"term-overview": "The term on one page.",
+		},
+	},
 	/** For a site that only the club's coaches may see. Backquotes stand around code. */
 	online: {
 		title: "Putting it online",

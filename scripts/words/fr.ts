@@ -1584,6 +1584,79 @@ cues: [Long et gainé, "Hanches et épaules roulent ensemble"]
 caution: Un seul gymnaste à la fois sur le tapis.
 ---
 Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
+	commands: {
+		title: "Commandes",
+		lead: "Tapez-les dans le dossier de ce programme. `--club` suivi d'un dossier travaille sur le dossier d'un autre club ; `--help` après une commande en donne les choix. `rename`, `move`, `import` et `next-term` montrent d'abord ce qu'elles feraient, et ne le font qu'avec `--write`. `new` écrit aussitôt, et jamais par-dessus un fichier déjà là.",
+		uses: {
+			new: {
+				title: "Commencer quelque chose",
+				what: "Écrit un éducatif, une semaine, un guide, un élément ou tout un dossier de club, avec les champs qui comptent et des commentaires qui expliquent. Dans un terminal, la commande demande ce que vous n'avez pas dit.",
+			},
+			import: {
+				title: "Reprendre une feuille de calcul",
+				what: "Lit les fichiers CSV et XLSX tels que les clubs les tiennent, et dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots.",
+			},
+			check: {
+				title: "Demander ce qui ne va pas",
+				what: "Nomme chaque erreur avec son fichier et sa ligne, ce qu'il faut faire, et ce qui manque au plan. Une seule ligne quand tout va bien.",
+			},
+			serve: {
+				title: "Voir le manuel en écrivant",
+				what: "Montre le site sur cet ordinateur, à `http://localhost:8080`. Un changement enregistré est aussitôt sur la page, une erreur y reste affichée jusqu'à ce qu'elle soit corrigée, chaque page nomme le fichier où elle est écrite, et les feuilles imprimées se regardent sans imprimer.",
+			},
+			whatIf: {
+				title: "Demander ce que ferait un changement",
+				what: "Prend une liste de changements et dit en quoi les constats et les comptes différeraient. Le plan lui-même reste tel quel. Les changements sont faits dans l'ordre, et un bloc est nommé par sa semaine, son agrès et son numéro.",
+			},
+			rename: {
+				title: "Renommer",
+				what: "Donne un autre identifiant à un éducatif, à un élément ou à toute autre chose qui en a un, dans chaque fichier qui la nomme.",
+			},
+			move: {
+				title: "Déplacer un bloc ou une semaine",
+				what: "Déplace un bloc vers une autre place, ou toute une semaine vers un autre numéro ; avec `--swap`, deux semaines échangent leurs places.",
+			},
+			undo: {
+				title: "Reprendre un changement",
+				what: "Défait le dernier changement fait par `rename` ou `move`.",
+			},
+			export: {
+				title: "Écrire des feuilles de calcul",
+				what: "Écrit les éducatifs, le plan et les listes en un classeur et en fichiers CSV. Modifiés là puis repris dans un dossier vide avec `import`, ils redeviennent un club.",
+			},
+			compare: {
+				title: "Comparer deux plans",
+				what: "Dit quels éducatifs et quelles semaines diffèrent entre deux dossiers de club, et ce que cela change à la couverture, aux minutes, au matériel et aux constats.",
+			},
+			since: {
+				title: "Dire aux entraîneurs ce qui a changé",
+				what: "Construit le manuel avec une page de ce qui a changé depuis un plan antérieur : un dossier de club, la sortie d'une construction antérieure, ou un `record.json` qui en vient.",
+			},
+			nextTerm: {
+				title: "Commencer la période suivante",
+				what: "Crée le dossier de la période suivante à partir de celui-ci, avec de nouvelles dates et de nouveaux jours de fermeture, et garde pour `compare` ce qui a été enseigné. Ce dossier-ci reste tel quel.",
+			},
+			print: {
+				title: "Imprimer",
+				what: "Met en page le classeur de la période, ou les feuilles que vous nommez, en PDF sous `_site/print/`. `--week`, `--class`, `--level` et `--apparatus` en choisissent une partie.",
+			},
+		},
+		sheets: {
+			binder: "Le classeur de la période ; c'est ce qui est imprimé sans nom.",
+			"update-packet":
+				"Les feuillets dont un classeur antérieur a besoin, et la liste de ce qu'il faut en retirer (`--since`).",
+			"class-sheets": "Un feuillet pour chaque cours de chaque semaine (`--week`, `--class`).",
+			"week-packet":
+				"Tout ce que demande une semaine en un fichier : aperçu, fiches de cours, plans au sol, réserve (`--week`).",
+			"station-cards":
+				"Une carte pour chaque atelier, deux ou quatre par feuille (`--week`, `--apparatus`, `--up`).",
+			"floor-plans": "Où se trouve chaque atelier (`--week`, `--apparatus`).",
+			"store-room": "Ce qui sort et ce qui revient (`--week`).",
+			labels: "Une étiquette pour chaque matériel à chaque agrès (`--week`).",
+			"check-sheets": "Fiches de suivi des éléments, vierges (`--level`).",
+			"term-overview": "La période sur une page.",
+		},
+	},
 	online: {
 		title: "La mettre en ligne",
 		lead: "Le site est pour les gens du club. Il ne contient ni secrets ni rien sur les gymnastes, demande aux moteurs de recherche de l'ignorer, et ne charge rien d'ailleurs. C'est à l'hébergeur de dire qui peut l'ouvrir : les pages elles-mêmes ne peuvent écarter personne.",

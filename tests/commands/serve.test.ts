@@ -2,7 +2,7 @@
 
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { expect, it, onTestFinished } from "vitest";
@@ -10,21 +10,7 @@ import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 it("builds again at every change, shows problems on the page, and ends well", async () => {
 	const dir = clubCopy();
-	const port = await freePort();
-	const server = spawn(
-		process.execPath,
-		["scripts/commands/main.ts", "serve", "--club", dir, "--port", String(port)],
-		{ cwd: REPOSITORY, stdio: ["ignore", "pipe", "inherit"] },
-	);
-	onTestFinished(() => void server.kill("SIGKILL"));
-	const page = async (path: string): Promise<string> => {
-		try {
-			const response = await fetch(`http://localhost:${port}/${path}`, { headers: { accept: "text/html" } });
-			return await response.text();
-		} catch {
-			return "";
-		}
-	};
+	const { server, page } = await serving(dir);
 	const file = join(dir, "content/drills/floor/rock.md");
 	const sound = readFileSync(file, "utf8");
 
@@ -42,6 +28,71 @@ it("builds again at every change, shows problems on the page, and ends well", as
 	const [code] = (await once(server, "exit")) as [number | null];
 	expect(code).toBe(0);
 });
+
+it("names the file of a page, and shows the printed sheets without printing them", async () => {
+	const dir = clubCopy();
+	const { page, answer } = await serving(dir);
+	await until(async () => (await page("drills/rock/")).includes("Rock on the back"));
+
+	const barOf = async (path: string): Promise<string> =>
+		/<aside class="preview-bar[^>]*>(.*?)<\/aside>/s.exec(await page(path))?.[1] ?? "";
+	expect(await barOf("drills/rock/")).toContain("Written in <code>content/drills/floor/rock.md</code>");
+	expect(await barOf("weeks/week-1/")).toContain("<code>content/weeks/week-1.md</code>");
+	// An entry of a list is named with its line, and what is counted from everything says so.
+	const shape = readFileSync(join(dir, "_data/shapes.yaml"), "utf8").split("\n");
+	const line = shape.findIndex((text) => /id: hollow\b/.test(text)) + 1;
+	expect(await barOf("shapes/hollow/")).toContain(
+		`<code>_data/shapes.yaml${line > 1 ? `:${line}` : ""}</code>`,
+	);
+	expect(await barOf("")).toContain("Counted from the whole folder.");
+	expect(await barOf("drills/rock/")).toContain('<a href="/print-preview/">');
+
+	const list = await page("print-preview/");
+	const sections = Array.from(list.matchAll(/<a href="\/(print-preview\/\d+\/)">([^<]+)<\/a>/g));
+	expect(sections.length).toBeGreaterThan(4);
+	const texts = new Map<string, string>();
+	for (const [, path = "", title = ""] of sections) {
+		const text = await page(path);
+		expect(text, path).toContain('<section class="preview-sheet">');
+		texts.set(title, text);
+	}
+	expect([...texts.values()].some((text) => text.includes("Rock on the back"))).toBe(true);
+	const styles = await answer("print-preview/print.css");
+	expect(styles.headers.get("content-type")).toContain("text/css");
+	expect(await styles.text()).toContain("@page");
+	expect((await answer("print-preview/999/")).status).toBe(404);
+	// Nothing is printed, and nothing is written beside what the preview keeps for itself.
+	expect(readdirSync(dir).sort()).toEqual([".handbook-cache", "_data", "content"]);
+
+	// The sheets are those of the folder as it is now.
+	const file = join(dir, "content/drills/floor/rock.md");
+	writeFileSync(file, readFileSync(file, "utf8").replace("title: Rock on the back", "title: Rock and roll"));
+	const [, path = ""] =
+		sections.find(([, , title = ""]) => texts.get(title)?.includes("Rock on the back")) ?? [];
+	await until(async () => (await page(path)).includes("Rock and roll"));
+});
+
+/** `serve` on a club folder, and ways to ask it; it ends with the test. */
+async function serving(dir: string) {
+	const port = await freePort();
+	const server = spawn(
+		process.execPath,
+		["scripts/commands/main.ts", "serve", "--club", dir, "--port", String(port)],
+		{ cwd: REPOSITORY, stdio: ["ignore", "pipe", "inherit"] },
+	);
+	onTestFinished(() => void server.kill("SIGKILL"));
+	const answer = (path: string): Promise<Response> =>
+		fetch(`http://localhost:${port}/${path}`, { headers: { accept: "text/html" } });
+	/** A page's text; empty while nobody answers yet. */
+	const page = async (path: string): Promise<string> => {
+		try {
+			return await (await answer(path)).text();
+		} catch {
+			return "";
+		}
+	};
+	return { server, page, answer };
+}
 
 /** Waits for something to come true; the test's own limit ends it. */
 async function until(happened: () => Promise<boolean>): Promise<void> {

@@ -79,6 +79,7 @@ const text = fc
 			"trailing ",
 			" leading",
 			"_x000D_",
+			"once misread: \ufffd",
 			"<b>&amp;</b>",
 			"100%",
 			"3 x 4",
@@ -229,7 +230,11 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 		"equipment",
 		named(EQUIPMENT, { owned: whole, stored: text, size: fc.constant([2, 1.5]) }),
 	),
-	file("club", "club", fc.record({ name: text, paper: fc.constant("A4"), emergency: text })),
+	file(
+		"club",
+		"club",
+		fc.record({ name: text, format: fc.constant(1), paper: fc.constant("A4"), emergency: text }),
+	),
 	file(
 		"term",
 		"term",

@@ -153,6 +153,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 		"club",
 		[
 			column("name", "text"),
+			column("format", "number"),
 			column("language", "text"),
 			column("timezone", "text"),
 			column("paper", "choice", { choices: ["A4", "Letter"] }),

@@ -51,7 +51,10 @@ function xlsxCell(cell: Cell, where: () => string) {
 	if (cell === null) return null;
 	if (typeof cell === "number") return { value: cell, type: Number };
 	// A workbook reads _x000D_ and the like as characters; the underscore before them is written as one.
-	const text = guarded(String(cell), /^'+[=+\-@\t\r]/).replace(/_(?=x[0-9a-f]{4}_)/gi, "_x005F_");
+	// The library leaves out U+FFFD, which stands in texts that were once read in a wrong encoding.
+	const text = guarded(String(cell), /^'+[=+\-@\t\r]/)
+		.replace(/_(?=x[0-9a-f]{4}_)/gi, "_x005F_")
+		.replaceAll("\ufffd", "_xFFFD_");
 	// The library keeps its strings as keys of an object, where the names of its own methods are taken; a
 	// space without width, which reading takes off, keeps a text such as "constructor" apart.
 	const value = text in {} ? `\u200b${text}` : text;

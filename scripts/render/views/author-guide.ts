@@ -17,6 +17,47 @@ export interface AuthorGuideView {
 	}[];
 }
 
+/** What a director types, by what it is for, in the order of a term; ids are those of the demo club. */
+export const COMMANDS = {
+	new: [
+		'npm run new -- drill --title "Seat drop to stand" --apparatus floor --levels beginners,level-1',
+		'npm run new -- club ../my-club --name "My Gymnastics Club" --starts 2027-01-04',
+	],
+	import: ["npm run import -- drills.xlsx", "npm run import -- drills.xlsx --map words.yaml --write"],
+	check: ["npm run check"],
+	serve: ["npm run serve"],
+	whatIf: ["npm run check -- --what-if changes.yaml"],
+	rename: ["npm run rename -- drill:bar-quiet-hang bar-long-hang"],
+	move: ["npm run move -- block 3/beam/2 5/beam/1", "npm run move -- week 4 6 --swap"],
+	undo: ["npm run undo"],
+	export: ["npm run export -- --to spreadsheets"],
+	compare: ["npm run compare -- ../last-term ."],
+	since: ["npm run build -- --since ../last-term"],
+	nextTerm: ["npm run next-term -- --to ../spring-term --starts 2027-04-19 --closed 2027-05-31/2027-06-04"],
+	print: [
+		"npm run print",
+		"npm run print -- class-sheets --week 3",
+		"npm run print -- station-cards --week 3 --apparatus beam --up 4",
+		"npm run print -- update-packet --since old-binder.edition.json",
+	],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type CommandUse = keyof typeof COMMANDS;
+
+/** A mapping file for `import`. */
+export const MAPPING_EXAMPLE = `columns:
+  Initials: skip            # a column to leave out
+  Where we do it: apparatus # a heading of your own
+values:
+  levels:
+    Tots: beginners         # a word of your own`;
+
+/** A change list for \`check --what-if\`, made in order; a block is named week/apparatus/number. */
+export const CHANGES_EXAMPLE = `- add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-side-steps, minutes: 6}}
+- remove: 5/beam/3
+- move: {from: 3/beam/2, to: 5/beam/1}
+- set: {block: 5/beam/1, minutes: 8}`;
+
 export interface FileGuide {
 	readonly kind: FileKind;
 	readonly file: string;

@@ -1,0 +1,148 @@
+/**
+ * The commands that the author guide and the README show: each exists with the options it is shown
+ * with, and those that end by themselves do what is said, on a copy of the demo club.
+ */
+
+import { spawnSync } from "node:child_process";
+import {
+	cpSync,
+	existsSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	rmSync,
+	writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it, onTestFinished } from "vitest";
+import { PRINT_CHOICES } from "../../scripts/commands/print-choices.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { CHANGES_EXAMPLE, COMMANDS, MAPPING_EXAMPLE } from "../../scripts/render/views/author-guide.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
+import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { messyWorkbook } from "./messy-spreadsheet.ts";
+
+const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
+const SCRIPTS = (
+	JSON.parse(readFileSync(join(REPOSITORY, "package.json"), "utf8")) as { scripts: Record<string, string> }
+).scripts;
+
+const inGuide: readonly string[] = Object.values(COMMANDS).flat();
+const inReadme = readFileSync(join(REPOSITORY, "README.md"), "utf8")
+	.split("\n")
+	.flatMap((line) => /^(?:npm ci && )?(npm run \S.*?)(?:\s+#.*)?$/.exec(line)?.[1] ?? [])
+	.map((line) => line.trim());
+
+/** The name of the npm script, and what is handed to it. */
+function wordsOf(shown: string): { readonly name: string; readonly args: readonly string[] } {
+	const [, name = "", rest = ""] = /^npm run (\S+)(?: -- (.*))?$/.exec(shown) ?? [];
+	return {
+		name,
+		args: Array.from(rest.matchAll(/"([^"]*)"|(\S+)/g), ([, quoted, bare]) => quoted ?? bare ?? ""),
+	};
+}
+
+function run(args: readonly string[], cwd: string) {
+	const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], { cwd, encoding: "utf8" });
+	return { status, said: stdout + stderr };
+}
+
+describe("a command that is shown", () => {
+	it("is there at all", () => {
+		expect(inGuide.length).toBeGreaterThan(15);
+		expect(inReadme.length).toBeGreaterThan(10);
+	});
+
+	it.each([...new Set([...inGuide, ...inReadme])])("%s: has an npm script, and its options", (shown) => {
+		const { name, args } = wordsOf(shown);
+		expect(SCRIPTS[name]).toBe(`node scripts/commands/main.ts ${name}`);
+		const part = name === "move" ? args.slice(0, 1) : [];
+		const { status, said } = run([name, ...part, "--help"], REPOSITORY);
+		expect(status).toBe(0);
+		for (const option of args.filter((arg) => arg.startsWith("--")))
+			expect(said).toMatch(new RegExp(`${option}\\b`));
+	});
+});
+
+describe("what the guide says can be printed", () => {
+	it.each(["en", "fr"])("is what can be printed (%s)", (language) => {
+		expect(Object.keys(wordsFor(language).authorGuide.commands.sheets)).toEqual(
+			PRINT_CHOICES.map(({ name }) => name),
+		);
+	});
+});
+
+/** A folder with a club in `here`, the demo unless another is named, a plan of last term beside it, and the files that are named. */
+async function desk(club = REPOSITORY): Promise<{ readonly here: string }> {
+	const parent = mkdtempSync(join(tmpdir(), "desk-"));
+	onTestFinished(() => rmSync(parent, { recursive: true, force: true }));
+	const here = join(parent, "here");
+	for (const folder of [here, join(parent, "last-term")]) {
+		mkdirSync(folder);
+		cpSync(clubCopy(undefined, club), folder, { recursive: true });
+	}
+	writeFileSync(join(here, "drills.xlsx"), await messyWorkbook());
+	writeFileSync(join(here, "words.yaml"), MAPPING_EXAMPLE);
+	writeFileSync(join(here, "changes.yaml"), CHANGES_EXAMPLE);
+	return { here };
+}
+
+describe("on the demo club", () => {
+	/** What each shows that it did; a spreadsheet with something unclear ends with 1, as its help says. */
+	const shown: readonly (readonly [command: string, status: number, says: RegExp])[] = [
+		[COMMANDS.new[0], 0, /^wrote content\/drills\/floor\/seat-drop-to-stand\.md/],
+		[COMMANDS.new[1], 0, /wrote \.\.\/my-club\/_data\/club\.yaml/],
+		[COMMANDS.import[0], 1, /Nothing is written yet: add --write/],
+		[COMMANDS.import[1], 1, /files written/],
+		[COMMANDS.check[0], 0, /161 drills, 10 weeks: no errors/],
+		[COMMANDS.whatIf[0], 0, /numbers changed\. Findings: \d+ gone, \d+ new\./],
+		[COMMANDS.rename[0], 0, /8 files would change\. Nothing was written; --write makes the change\./],
+		[COMMANDS.move[0], 0, /2 files would change\. Nothing was written/],
+		[COMMANDS.move[1], 0, /2 files would change\. Nothing was written/],
+		[COMMANDS.export[0], 0, /^wrote 14 files to spreadsheets/],
+		[COMMANDS.compare[0], 0, /^Drills: 0 added, 0 removed, 0 changed/],
+		[COMMANDS.nextTerm[0], 0, /Nothing was written; --write makes/],
+	];
+
+	it.each(shown)("%s", async (command, status, says) => {
+		const { here } = await desk();
+		const { name, args } = wordsOf(command);
+		const ended = run([name, ...args], here);
+		expect(ended.said).toMatch(says);
+		expect(ended.status).toBe(status);
+	});
+
+	it("a change is made with --write and taken back by undo, to the letter", async () => {
+		const { here } = await desk();
+		const before = texts(here);
+		const { args } = wordsOf(COMMANDS.rename[0]);
+		expect(run(["rename", ...args, "--write"], here)).toMatchObject({ status: 0 });
+		const { problems, handbook } = openHandbook(here);
+		expect(problems).toEqual([]);
+		expect(handbook?.curriculum.drills.has("bar-long-hang")).toBe(true);
+		expect(texts(here)).not.toEqual(before);
+		expect(run([wordsOf(COMMANDS.undo[0]).name], here)).toMatchObject({ status: 0 });
+		expect(texts(here)).toEqual(before);
+	});
+});
+
+it("a page of what changed is built on a small club", async () => {
+	const { here } = await desk(join(FIXTURES, "base-club"));
+	const { name, args } = wordsOf(COMMANDS.since[0]);
+	expect(run([name, ...args, "--no-print"], here)).toMatchObject({ status: 0 });
+	expect(existsSync(join(here, "_site/what-changed/index.html"))).toBe(true);
+});
+
+function texts(club: string): ReadonlyMap<string, string> {
+	return new Map(
+		["content", "_data"].flatMap((folder) =>
+			readdirSync(join(club, folder), { recursive: true, withFileTypes: true })
+				.filter((entry) => entry.isFile())
+				.map((entry) => join(entry.parentPath, entry.name))
+				.sort()
+				.map((file) => [file.slice(club.length + 1), readFileSync(file, "latin1")] as const),
+		),
+	);
+}
