@@ -5,7 +5,8 @@
  */
 
 import { Worker } from "node:worker_threads";
-import { getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { getDocument, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { type Extremes, paintedExtremes } from "./painted.ts";
 import { POINTS } from "./points.ts";
 
 /** A box in pixels from the page's top left corner. */
@@ -42,7 +43,7 @@ export interface Stretch {
 	readonly pdf: Uint8Array;
 	readonly part: number;
 	readonly parts: number;
-	/** False where only words and links are asked for: finding what is painted takes as long as both. */
+	/** False where only words and links are asked for. */
 	readonly painted?: boolean;
 }
 
@@ -79,10 +80,11 @@ export async function readStretch({ pdf, part, parts, painted = true }: Stretch)
 	try {
 		const first = Math.floor((document.numPages * part) / parts);
 		const end = Math.floor((document.numPages * (part + 1)) / parts);
+		const extremes = painted ? await paintedExtremes(pdf) : [];
 		const pages: ReadPage[] = [];
 		for (let number = first + 1; number <= end; number++) {
 			const page = await document.getPage(number);
-			pages.push(await readPage(page, painted));
+			pages.push(await readPage(page, extremes[number - 1]));
 			page.cleanup();
 		}
 		const destinations = new Map<string, number>();
@@ -103,7 +105,7 @@ function isReference(value: unknown): value is { num: number; gen: number } {
 	return typeof value === "object" && value !== null && "num" in value && "gen" in value;
 }
 
-async function readPage(page: PDFPageProxy, painted: boolean): Promise<ReadPage> {
+async function readPage(page: PDFPageProxy, painted: Extremes | undefined): Promise<ReadPage> {
 	const { width, height, toBox } = measuresOf(page);
 	const content = await page.getTextContent({ includeMarkedContent: false });
 	const words: Words[] = [];
@@ -123,7 +125,7 @@ async function readPage(page: PDFPageProxy, painted: boolean): Promise<ReadPage>
 		height,
 		words,
 		links: await linksOf(page),
-		painted: painted ? await paintedOn(page, toBox) : undefined,
+		painted: painted && toBox(painted.left, painted.bottom, painted.right, painted.top),
 	};
 }
 
@@ -172,71 +174,6 @@ function linkOf(
 	const destination =
 		"dest" in annotation && typeof annotation.dest === "string" ? annotation.dest : undefined;
 	return [{ ...toBox(left ?? 0, bottom ?? 0, right ?? 0, top ?? 0), destination }];
-}
-
-/** The extremes of all paths and pictures that a page paints, clipped ones as far as the page shows them. */
-async function paintedOn(
-	page: PDFPageProxy,
-	toBox: (left: number, bottom: number, right: number, top: number) => Box,
-): Promise<Box | undefined> {
-	const { fnArray, argsArray } = await page.getOperatorList();
-	type Matrix = readonly [number, number, number, number, number, number];
-	let matrix: Matrix = [1, 0, 0, 1, 0, 0];
-	const stack: Matrix[] = [];
-	const extremes = { left: Infinity, bottom: Infinity, right: -Infinity, top: -Infinity };
-	const mark = (corners: readonly (readonly [number, number])[]) => {
-		for (const [x, y] of corners) {
-			const px = matrix[0] * x + matrix[2] * y + matrix[4];
-			const py = matrix[1] * x + matrix[3] * y + matrix[5];
-			extremes.left = Math.min(extremes.left, px);
-			extremes.right = Math.max(extremes.right, px);
-			extremes.bottom = Math.min(extremes.bottom, py);
-			extremes.top = Math.max(extremes.top, py);
-		}
-	};
-	fnArray.forEach((operator, position) => {
-		const args: unknown = argsArray[position];
-		if (operator === OPS.save) stack.push(matrix);
-		else if (operator === OPS.restore) matrix = stack.pop() ?? matrix;
-		else if (operator === OPS.transform && isMatrix(args)) matrix = multiplied(matrix, args);
-		else if (operator === OPS.constructPath && Array.isArray(args)) {
-			const [paint, , box]: readonly unknown[] = args;
-			if (paint === OPS.endPath || !isBox(box)) return;
-			const [left, bottom, right, top] = box;
-			mark([
-				[left, bottom],
-				[right, bottom],
-				[left, top],
-				[right, top],
-			]);
-		} else if (operator === OPS.paintImageXObject || operator === OPS.paintInlineImageXObject) {
-			mark([
-				[0, 0],
-				[1, 0],
-				[0, 1],
-				[1, 1],
-			]);
-		}
-	});
-	if (extremes.left > extremes.right) return undefined;
-	return toBox(extremes.left, extremes.bottom, extremes.right, extremes.top);
-
-	function multiplied(m: Matrix, n: Matrix): Matrix {
-		return [
-			m[0] * n[0] + m[2] * n[1],
-			m[1] * n[0] + m[3] * n[1],
-			m[0] * n[2] + m[2] * n[3],
-			m[1] * n[2] + m[3] * n[3],
-			m[0] * n[4] + m[2] * n[5] + m[4],
-			m[1] * n[4] + m[3] * n[5] + m[5],
-		];
-	}
-	function isMatrix(value: unknown): value is Matrix {
-		return Array.isArray(value) && value.length === 6 && value.every((n) => typeof n === "number");
-	}
-	function isBox(value: unknown): value is ArrayLike<number> & readonly [number, number, number, number] {
-		return typeof value === "object" && value !== null && "length" in value && value.length === 4;
-	}
 }
 
 /** Whether a box lies wholly in another. */

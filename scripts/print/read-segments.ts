@@ -41,7 +41,7 @@ export async function readJoined(binder: JoinedBinder, cache: SheetCache, thread
 	try {
 		const painted = async (pdf: Uint8Array): Promise<readonly ReadPage[]> => {
 			const name = createHash("sha256").update(pdf).digest("hex");
-			const bytes = await cache.keep(["read back", "1", name], async () => {
+			const bytes = await cache.keep(["read back", "2", name], async () => {
 				const { pages } = await pool.read({ pdf, what: "pages" });
 				return new TextEncoder().encode(JSON.stringify(pages, rounded));
 			});

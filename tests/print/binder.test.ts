@@ -7,8 +7,10 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
+import { paintedExtremes } from "../../scripts/print/painted.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { readMarks } from "./read-marks.ts";
 import { letters, type PrintedPage, type PrintedPdf, readPdf } from "./read-pdf.ts";
 
 const MM = 72 / 25.4;
@@ -52,6 +54,21 @@ describe("the binder", () => {
 		expect(printed.pages).toBe(pdf.pages.length);
 		// Cover, contents, guides, two weeks, two apparatus, shapes, skills, coverage, equipment, index.
 		expect(printed.sections).toBe(12);
+	});
+
+	it("has its marks where pdfjs-dist finds them too", async () => {
+		const found = await paintedExtremes(bytes);
+		const theirs = await readMarks(bytes);
+		expect(found.length).toBe(pdf.pages.length);
+		found.forEach((page, position) => {
+			const there = theirs[position];
+			expect(page === undefined, `marks on page ${position + 1}`).toBe(there === undefined);
+			if (page === undefined || there === undefined) return;
+			for (const edge of ["left", "bottom", "right", "top"] as const) {
+				expect(page[edge], `${edge} of page ${position + 1}`).toBeCloseTo(there[edge], 2);
+			}
+		});
+		expect(found.filter((page) => page !== undefined).length).toBeGreaterThan(30);
 	});
 
 	it("is on A4 as ISO 216 has it", () => {
