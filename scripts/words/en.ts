@@ -1649,7 +1649,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			import: {
 				title: "Bring in a spreadsheet",
-				what: "Reads CSV and XLSX files as clubs keep them, and lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. A mapping file says what your own headings and words stand for.",
+				what: "Reads CSV and XLSX files as clubs keep them, and lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. A mapping file says what your own headings and words stand for; `skip` leaves a column out.",
 			},
 			check: {
 				title: "Ask what is wrong",

@@ -1594,7 +1594,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			import: {
 				title: "Reprendre une feuille de calcul",
-				what: "Lit les fichiers CSV et XLSX tels que les clubs les tiennent, et dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots.",
+				what: "Lit les fichiers CSV et XLSX tels que les clubs les tiennent, et dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots ; `skip` laisse une colonne de côté.",
 			},
 			check: {
 				title: "Demander ce qui ne va pas",

@@ -46,11 +46,11 @@ export type CommandUse = keyof typeof COMMANDS;
 
 /** A mapping file for `import`. */
 export const MAPPING_EXAMPLE = `columns:
-  Initials: skip            # a column to leave out
-  Where we do it: apparatus # a heading of your own
+  Initials: skip
+  Where we do it: apparatus
 values:
   levels:
-    Tots: beginners         # a word of your own`;
+    Tots: beginners`;
 
 /** A change list for \`check --what-if\`, made in order; a block is named week/apparatus/number. */
 export const CHANGES_EXAMPLE = `- add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-side-steps, minutes: 6}}
