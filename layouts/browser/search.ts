@@ -148,7 +148,7 @@ function start(root: HTMLElement): void {
 	more.element.addEventListener("click", () => {
 		const next = hits.children.length;
 		shown += PAGE;
-		showHits();
+		show();
 		hits.children[next]?.querySelector("a")?.focus();
 	});
 	if ("share" in navigator || "clipboard" in navigator) {
@@ -223,9 +223,9 @@ function start(root: HTMLElement): void {
 	/** Results come first: the filters' counts follow when these are on the screen. */
 	function show(): void {
 		if (index === undefined) return;
-		const found = index.search(choice.words, choice.filters, choice.like);
+		const found = index.search(choice.words, choice.filters, choice.like, shown);
 		result = found;
-		const near = result.hits.length - result.whole;
+		const near = found.found - found.whole;
 		count.write(
 			near === 0
 				? searching.drills(result.whole)
@@ -324,7 +324,7 @@ function start(root: HTMLElement): void {
 
 	function showHits(): void {
 		if (index === undefined || result === undefined) return;
-		const page = result.hits.slice(0, shown);
+		const page = result.hits;
 		for (const [i, hit] of page.entries()) {
 			let row = rows[i];
 			if (row === undefined) {
@@ -335,7 +335,7 @@ function start(root: HTMLElement): void {
 			if (hits.children.length <= i) hits.append(row.item);
 		}
 		while (hits.children.length > page.length) hits.lastElementChild?.remove();
-		const left = result.hits.length - page.length;
+		const left = result.found - page.length;
 		more.hide(left <= 0);
 		more.write(searching.more(Math.min(PAGE, left)));
 	}

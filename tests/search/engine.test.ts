@@ -19,6 +19,7 @@ import {
 } from "../../scripts/render/search/choice.ts";
 import {
 	createIndex,
+	type Hit,
 	openIndex,
 	type SearchDocument,
 	type SearchIndex,
@@ -36,6 +37,9 @@ import {
 	smallIndex,
 	wholeIdsFor,
 } from "./small-club.ts";
+
+/** Scores that differ by less than one part of so many count as the same. */
+const SCORE_PLACES = 2 ** 20;
 
 describe("a small club", () => {
 	const index = smallIndex();
@@ -478,6 +482,13 @@ function holdsRecount(
 			expect(new Set(result.hits.map((hit) => index.entries[hit.drill]?.id))).toEqual(
 				new Set(fitting(matched, filters).map(({ id }) => id)),
 			);
+			expect(result.found).toBe(result.hits.length);
+			expect(result.whole).toBe(result.hits.filter(({ lacks }) => lacks.length === 0).length);
+			expect(result.hits).toEqual(result.hits.toSorted(inOrder));
+			for (const most of [0, 1, 3, 20, result.found + 1]) {
+				const best = index.search(words, filters, undefined, most);
+				expect(best, `the first ${most}`).toEqual({ ...result, hits: result.hits.slice(0, most) });
+			}
 			for (const facet of FACETS) {
 				const others = fitting(matched, filters, facet);
 				for (const { id } of index.options.values[facet]) {
@@ -488,4 +499,11 @@ function holdsRecount(
 		}),
 		{ numRuns: 60 },
 	);
+}
+
+/** What lacks nothing before what does, best first, and by the order of the drills where it is the same. */
+function inOrder(a: Hit, b: Hit): number {
+	const incomplete = ({ lacks }: Hit) => Number(lacks.length > 0);
+	const places = (score: number) => Math.round(score * SCORE_PLACES);
+	return incomplete(a) - incomplete(b) || places(b.score) - places(a.score) || a.drill - b.drill;
 }

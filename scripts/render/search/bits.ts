@@ -39,6 +39,18 @@ export class Bits {
 		);
 	}
 
+	/** The lowest, up to so many. */
+	first(most: number): readonly number[] {
+		const found: number[] = [];
+		for (let i = 0; i < this.#words.length && found.length < most; i++) {
+			for (let word = this.#words[i] as number; word !== 0 && found.length < most; word &= word - 1) {
+				// The lowest bit alone, and its place from the right.
+				found.push(i * 32 + 31 - Math.clz32(word & -word));
+			}
+		}
+		return found;
+	}
+
 	count(): number {
 		let count = 0;
 		for (const word of this.#words) count += bitsIn(word);

@@ -72,9 +72,11 @@ export interface Hit {
 }
 
 export interface SearchResult {
-	/** Best first; without words, in the order of the drills. */
+	/** Best first; without words, in the order of the drills. As many as were asked for. */
 	readonly hits: readonly Hit[];
-	/** How many of the hits answer every part. */
+	/** How many drills are found, whether asked for or not. */
+	readonly found: number;
+	/** How many of these answer every part. */
 	readonly whole: number;
 	/** For each facet, drills under the present words and the other facets' filters, by value. */
 	readonly counts: Readonly<Record<Facet, ReadonlyMap<string, number>>>;
@@ -404,32 +406,42 @@ export class SearchIndex {
 	 * Finds drills. Filter values that do not exist match nothing, and so does an unknown drill to be like.
 	 *
 	 * @param like the id of a drill: only drills that train what it does are found, nearest first
+	 * @param most hits wanted, the best ones; the others are counted, and not put in order
 	 */
-	search(query: string, filters: Filters = {}, like?: string): SearchResult {
+	search(query: string, filters: Filters = {}, like?: string, most = Number.POSITIVE_INFINITY): SearchResult {
 		if (this.#asked?.query !== query || this.#asked.like !== like) {
 			this.#asked = { query, like, ...this.#ask(query, like) };
 		}
 		const { alike, read, found, matched } = this.#asked;
 		const chosen = this.#chosenSets(filters);
 		const kept = [...chosen.values()].reduce((bits, set) => bits.and(set), matched);
-		const inKept = (drill: number) => kept.has(drill);
-		const whole = found?.whole ?? alike?.drills ?? this.#everyDrill();
+		const near = found?.near ?? [];
+		// Those that lack something are only looked for where hardly any drill lacks nothing.
+		const whole =
+			near.length === 0 ? kept.count() : (found?.whole ?? []).filter((drill) => kept.has(drill)).length;
+		const total = near.length === 0 ? whole : kept.count();
 		const scores = found?.scores ?? alike?.scores;
-		const hits: Hit[] = sorted(whole.filter(inKept), scores).map((drill) => ({
+		const first =
+			scores === undefined
+				? kept.first(most)
+				: firstOf(found?.whole ?? alike?.drills ?? [], kept, scores, most);
+		const after = scores === undefined ? [] : firstOf(near, kept, scores, most - first.length);
+		const hit = (drill: number, lacks: readonly string[]): Hit => ({
 			drill,
 			score: scores?.[drill] ?? 0,
-			lacks: NO_LACKS,
-		}));
-		const wholeCount = hits.length;
-		for (const drill of sorted(found?.near.filter(inKept) ?? [], scores)) {
-			hits.push({ drill, score: scores?.[drill] ?? 0, lacks: found?.lacks(drill) ?? NO_LACKS });
-		}
+			lacks,
+		});
+		const hits = [
+			...first.map((drill) => hit(drill, NO_LACKS)),
+			...after.map((drill) => hit(drill, found?.lacks(drill) ?? NO_LACKS)),
+		];
 		const countAll = () => this.#count(matched, chosen);
 		// Counted when they are asked for: results can be shown before that.
 		let counts: SearchResult["counts"] | undefined;
 		return {
 			hits,
-			whole: wholeCount,
+			found: total,
+			whole,
 			get counts() {
 				counts ??= countAll();
 				return counts;
@@ -447,7 +459,7 @@ export class SearchIndex {
 			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
 		const matched =
 			found === undefined
-				? (among ?? Bits.full(this.#size))
+				? (among ?? (this.isWhole ? Bits.full(this.#size) : bitsOf(this.#everyDrill(), this.#size)))
 				: bitsOf([...found.whole, ...found.near], this.#size);
 		return { alike, read, found, matched };
 	}
@@ -501,7 +513,7 @@ export class SearchIndex {
 		const key = JSON.stringify([query, like, FACETS.map((facet) => filters[facet])]);
 		let counts = this.#countsKept.get(key);
 		if (counts === undefined) {
-			counts = this.search(query, filters, like).counts;
+			counts = this.search(query, filters, like, 0).counts;
 			if (this.#countsKept.size >= MOST_COUNTS_KEPT) this.#countsKept.clear();
 			this.#countsKept.set(key, counts);
 		}
@@ -690,22 +702,38 @@ function meetAll(
 	for (const [drill, so] of met) if (so.terms === terms.length) add(answer, drill, so.score * weight);
 }
 
-/** Drills by score, best first, and by their order where it is the same. Without scores, by their order. */
-function sorted(drills: readonly number[], scores: Float64Array | undefined): readonly number[] {
-	if (scores === undefined) return drills;
+/**
+ * The first of those drills that are kept, up to so many: by score, best first, and by their order where
+ * it is the same.
+ */
+function firstOf(
+	drills: readonly number[],
+	kept: Bits,
+	scores: Float64Array,
+	most: number,
+): readonly number[] {
+	if (most <= 0) return [];
 	// One number for each drill sorts many times faster than a comparison of two does.
-	const keys = new Float64Array(drills.length);
-	for (let i = 0; i < keys.length; i++) {
-		const drill = drills[i] as number;
-		keys[i] = drill - Math.round((scores[drill] as number) * SCORE_PARTS) * MOST_DRILLS;
+	const keyOf = (drill: number) => drill - Math.round((scores[drill] as number) * SCORE_PARTS) * MOST_DRILLS;
+	// What is in the running: twice as many as are wanted, so that they are sorted once in a while. After
+	// the first time, most drills are passed over by one comparison.
+	const running = new Float64Array(Math.min(drills.length, most * 2));
+	let count = 0;
+	let limit = Number.POSITIVE_INFINITY;
+	for (const drill of drills) {
+		if (!kept.has(drill)) continue;
+		const key = keyOf(drill);
+		if (key >= limit) continue;
+		if (count === running.length) {
+			running.sort();
+			count = most;
+			limit = running[most - 1] as number;
+			if (key >= limit) continue;
+		}
+		running[count++] = key;
 	}
-	keys.sort();
-	const ordered = new Array<number>(keys.length);
-	for (let i = 0; i < keys.length; i++) {
-		const key = keys[i] as number;
-		ordered[i] = key - Math.floor(key / MOST_DRILLS) * MOST_DRILLS;
-	}
-	return ordered;
+	const keys = running.subarray(0, count).sort().subarray(0, most);
+	return Array.from(keys, (key) => key - Math.floor(key / MOST_DRILLS) * MOST_DRILLS);
 }
 
 function bitsOf(drills: readonly number[], size: number): Bits {
