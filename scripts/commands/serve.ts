@@ -7,20 +7,21 @@
  */
 
 import { once } from "node:events";
-import { mkdirSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
 import DevServer from "@11ty/eleventy-dev-server";
 import { watch } from "chokidar";
 import { problemsPage } from "../../layouts/pages/problems.ts";
 import type { Problem } from "../problems.ts";
+import { parseYaml } from "../read/parse-yaml.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { writeCommonFiles } from "../render/write-site.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { openClub } from "./open-club.ts";
 import { Preview } from "./preview.ts";
-import { count, reportProblems, summary } from "./report.ts";
+import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
 /** Milliseconds without a further change before reading starts: editors write in several steps. */
@@ -32,9 +33,12 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	const cache: ReadCache = new Map();
 	let problems: readonly Problem[] = [];
 	let preview: Preview | undefined;
+	/** Of the last good reading; while there was none, as the club's own file says. */
+	let words = wordsFor(languageSaid(clubDir));
 	let language: string | undefined;
 	/** The browser programmes speak the language of the handbook: they are written again where it changes. */
-	const speak = async (words: Words): Promise<void> => {
+	const speak = async (wanted: Words): Promise<void> => {
+		words = wanted;
 		if (words.language === language) return;
 		language = words.language;
 		await writeCommonFiles(words, common);
@@ -67,7 +71,7 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		if (path === undefined || path.startsWith(".11ty/") || path.startsWith("assets/")) return next();
 		if (wantsPage && (problems.length > 0 || preview === undefined)) {
 			response.setHeader("Content-Type", "text/html; charset=utf-8");
-			response.end(server.augmentContentWithNotifier(problemsPage(problems, summary(problems))));
+			response.end(server.augmentContentWithNotifier(problemsPage(problems, words)));
 			return;
 		}
 		const found = (await preview?.answer(path)) ?? (wantsPage ? preview?.notFound() : undefined);
@@ -95,7 +99,7 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	mkdirSync(common, { recursive: true });
 	await reread();
 	// While there are errors the page that shows them needs its styles.
-	if (language === undefined) await speak(wordsFor("en"));
+	if (language === undefined) await speak(words);
 	const server = DevServer.getServer("handbook", common, {
 		port,
 		domDiff: false,
@@ -135,6 +139,15 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	await watcher.close();
 	await server.close();
 	return 0;
+}
+
+/** The language that `_data/club.yaml` names, where it can be read; English without one. */
+function languageSaid(clubDir: string): string {
+	const path = join(clubDir, "_data", "club.yaml");
+	const read = existsSync(path) ? parseYaml(readFileSync(path, "utf8")) : undefined;
+	const club = read?.ok ? read.data : undefined;
+	const has = typeof club === "object" && club !== null && "language" in club;
+	return has && typeof club.language === "string" ? club.language : "en";
 }
 
 /** The path from the root, decoded; undefined for what cannot be one. */

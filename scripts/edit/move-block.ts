@@ -67,13 +67,14 @@ function takeBlock(texts: ClubTexts, place: BlockPlace): Taken {
 			`Week ${place.week} has ${list.items.length} block${list.items.length === 1 ? "" : "s"} on ${place.apparatus}, so no block ${place.block}.`,
 		);
 	}
-	const { lines, end } = linesOf(text);
-	const own = lines.slice(item.from, item.to);
+	const { lines } = linesOf(text);
+	const own = lines.slice(item.from, item.to).map((line) => line.replace(/\r$/, ""));
 	const rest = [...lines.slice(0, item.from), ...lines.slice(item.to)];
 	// The last block leaves an empty list behind, on the line of its name.
-	if (list.items.length === 1) rest[list.nameLine] = `${rest[list.nameLine]?.trimEnd()} []`;
+	if (list.items.length === 1)
+		rest[list.nameLine] = (rest[list.nameLine] ?? "").replace(/\s*?(\r?)$/, " []$1");
 	return {
-		texts: new Map(texts).set(path, rest.join(end)),
+		texts: new Map(texts).set(path, rest.join("\n")),
 		lines: own,
 		column: item.column,
 	};
@@ -82,7 +83,7 @@ function takeBlock(texts: ClubTexts, place: BlockPlace): Taken {
 function putBlock(texts: ClubTexts, place: BlockPlace, block: readonly string[], column: number): ClubTexts {
 	const path = weekPath(texts, place.week);
 	const text = texts.get(path) ?? "";
-	const { lines, end } = linesOf(text);
+	const { lines, cr } = linesOf(text);
 	if (!hasApparatus(path, text, place.apparatus)) {
 		if (place.block !== 1) {
 			throw new EditRefused(
@@ -95,8 +96,8 @@ function putBlock(texts: ClubTexts, place: BlockPlace, block: readonly string[],
 			`${indent}${place.apparatus}:`,
 			`${inner}blocks:`,
 			...shifted(block, inner.length + 2 - column),
-		];
-		return new Map(texts).set(path, [...lines.slice(0, line), ...added, ...lines.slice(line)].join(end));
+		].map((line) => line + cr);
+		return new Map(texts).set(path, [...lines.slice(0, line), ...added, ...lines.slice(line)].join("\n"));
 	}
 	const list = blocksOf(path, text, place);
 	if (place.block > list.items.length + 1) {
@@ -108,9 +109,13 @@ function putBlock(texts: ClubTexts, place: BlockPlace, block: readonly string[],
 	const last = list.items.at(-1);
 	const at = before?.from ?? last?.to ?? list.nameLine + 1;
 	const wanted = (before ?? last)?.column ?? list.nameColumn + 2;
-	const result = [...lines.slice(0, at), ...shifted(block, wanted - column), ...lines.slice(at)];
+	const result = [
+		...lines.slice(0, at),
+		...shifted(block, wanted - column).map((line) => line + cr),
+		...lines.slice(at),
+	];
 	if (last === undefined) result[list.nameLine] = (result[list.nameLine] ?? "").replace(/\s*\[\s*\]/, "");
-	return new Map(texts).set(path, result.join(end));
+	return new Map(texts).set(path, result.join("\n"));
 }
 
 interface ListedBlocks {
@@ -190,10 +195,14 @@ function shifted(lines: readonly string[], by: number): readonly string[] {
 	});
 }
 
-/** A text as lines, and how its lines end; a last line without an end stays so. */
-function linesOf(text: string): { readonly lines: readonly string[]; readonly end: string } {
-	const end = text.includes("\r\n") ? "\r\n" : "\n";
-	return { lines: text.split(end), end };
+/**
+ * A text as lines between line feeds, as `lineStarts` counts them: a file of mixed ends keeps each of its
+ * own. `cr` is what new lines end with before the line feed: what most lines of the text do.
+ */
+function linesOf(text: string): { readonly lines: readonly string[]; readonly cr: "" | "\r" } {
+	const lines = text.split("\n");
+	const marked = lines.filter((line) => line.endsWith("\r")).length;
+	return { lines, cr: marked * 2 > lines.length ? "\r" : "" };
 }
 
 function lineStarts(text: string): readonly number[] {

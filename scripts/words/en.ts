@@ -55,6 +55,18 @@ export const counts = {
 	blocks: /* @__PURE__ */ count("# block", "# blocks"),
 	items: /* @__PURE__ */ count("# item", "# items"),
 	handContacts: /* @__PURE__ */ count("# hand contact", "# hand contacts"),
+	errors: /* @__PURE__ */ count("# error", "# errors"),
+	files: /* @__PURE__ */ count("# file", "# files"),
+};
+
+// The preview --------------------------------------------------------------------------------------
+
+/** What `serve` shows in place of every page while the content has errors. */
+export const problemsPage = {
+	toMend: (errors: string) => `To mend: ${errors}`,
+	errorsIn: (errors: number, files: number) => `${counts.errors(errors)} in ${counts.files(files)}`,
+	hidden: "The last good page stays hidden until this is mended",
+	place: (line: number, column: number) => `line ${line}, column ${column}`,
 };
 
 // Terms of the trade --------------------------------------------------------------------------------

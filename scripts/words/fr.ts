@@ -47,6 +47,17 @@ export const counts: Words["counts"] = {
 	blocks: /* @__PURE__ */ count("# bloc", "# blocs"),
 	items: /* @__PURE__ */ count("# objet", "# objets"),
 	handContacts: /* @__PURE__ */ count("# appui manuel", "# appuis manuels"),
+	errors: /* @__PURE__ */ count("# erreur", "# erreurs"),
+	files: /* @__PURE__ */ count("# fichier", "# fichiers"),
+};
+
+// L'aperçu ------------------------------------------------------------------------------------------
+
+export const problemsPage: Words["problemsPage"] = {
+	toMend: (errors) => `À corriger : ${errors}`,
+	errorsIn: (errors, files) => `${counts.errors(errors)} dans ${counts.files(files)}`,
+	hidden: "La dernière bonne page reste cachée jusqu'à ce que ceci soit corrigé",
+	place: (line, column) => `ligne ${line}, colonne ${column}`,
 };
 
 // Les termes du métier ------------------------------------------------------------------------------

@@ -1,0 +1,152 @@
+/**
+ * Rename, move, undo, next-term and compare as a person runs them: each is first only shown, then made,
+ * then taken back to the same bytes; comments, order and spaces stay.
+ */
+
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it, onTestFinished } from "vitest";
+import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+
+function handbook(...args: readonly string[]) {
+	const { status, stdout } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
+		cwd: REPOSITORY,
+		encoding: "utf8",
+	});
+	return { status, stdout };
+}
+
+/** The bytes of what the club writes: the program's own record of changes is left out. */
+function written(dir: string): Readonly<Record<string, string>> {
+	return Object.fromEntries(
+		["content", "_data"].flatMap((part) =>
+			readdirSync(join(dir, part), { recursive: true, withFileTypes: true })
+				.filter((entry) => entry.isFile())
+				.map((entry) => join(entry.parentPath, entry.name))
+				.sort()
+				.map((file) => [file.slice(dir.length + 1), readFileSync(file, "latin1")] as const),
+		),
+	);
+}
+
+/** The demo club, with a comment and odd spaces in a plan, as a person leaves them. */
+function club(): string {
+	const dir = clubCopy(undefined, REPOSITORY);
+	const file = join(dir, "content/weeks/week-03.md");
+	const text = readFileSync(file, "utf8");
+	writeFileSync(file, text.replace(/^apparatus:$/m, "apparatus:   # in the order of the hall\r"));
+	expect(readFileSync(file, "utf8")).not.toBe(text);
+	return dir;
+}
+
+const lines = (files: Readonly<Record<string, string>>) => Object.values(files).join("\n").split("\n").sort();
+
+describe("a change of the club's files", () => {
+	it.each([
+		["rename", ["rename", "drill:plank-clock", "clock-plank"]],
+		["move block", ["move", "block", "3/beam/2", "5/beam/1"]],
+		["move week", ["move", "week", "3", "6"]],
+		["move week --swap", ["move", "week", "3", "6", "--swap"]],
+	])("%s is shown, then made, then taken back to the same bytes", (_what, args) => {
+		const dir = club();
+		const before = written(dir);
+
+		const shown = handbook(...args, "--club", dir);
+		expect(shown.status).toBe(0);
+		expect(shown.stdout).toMatch(/^[1-9]\d* files? would change\. Nothing was written; --write makes/m);
+		expect(written(dir)).toEqual(before);
+		expect(existsSync(join(dir, ".handbook"))).toBe(false);
+
+		const made = handbook(...args, "--write", "--club", dir);
+		expect(made.status).toBe(0);
+		const after = written(dir);
+		expect(after).not.toEqual(before);
+		// What was shown is what was made: the same lines, but for the last.
+		expect(made.stdout.trim().split("\n").slice(0, -1)).toEqual(shown.stdout.trim().split("\n").slice(0, -1));
+		expect(Object.values(after).join("\n")).toContain("apparatus:   # in the order of the hall\r");
+		expect(handbook("check", "--club", dir).status).toBe(0);
+
+		expect(handbook("undo", "--club", dir).stdout).toContain(`Took back: ${args.join(" ")} (`);
+		expect(written(dir)).toEqual(before);
+	});
+
+	it("moving a block moves its lines and no other letter", () => {
+		const dir = club();
+		const before = written(dir);
+		handbook("move", "block", "3/beam/2", "5/beam/1", "--write", "--club", dir);
+		const after = written(dir);
+		expect(lines(after)).toEqual(lines(before));
+		const changed = Object.keys(after).filter((file) => after[file] !== before[file]);
+		expect(changed).toEqual(["content/weeks/week-03.md", "content/weeks/week-05.md"]);
+	});
+
+	it("a renamed drill is named anew wherever it stood, and nothing else is touched", () => {
+		const dir = club();
+		const before = written(dir);
+		handbook("rename", "drill:plank-clock", "clock-plank", "--write", "--club", dir);
+		const expected = Object.fromEntries(
+			Object.entries(before).map(([file, text]) => [
+				file.replace("plank-clock", "clock-plank"),
+				text.replaceAll("plank-clock", "clock-plank"),
+			]),
+		);
+		expect(written(dir)).toEqual(expected);
+	});
+
+	it("ends with 2 where there is no such thing, and writes nothing", () => {
+		const dir = club();
+		const before = written(dir);
+		expect(handbook("rename", "no-such-thing", "x", "--write", "--club", dir).status).toBe(2);
+		expect(handbook("move", "week", "3", "soon", "--write", "--club", dir)).toEqual({
+			status: 2,
+			stdout: "`soon` is no number of a week.\n",
+		});
+		expect(written(dir)).toEqual(before);
+	});
+});
+
+describe("next-term and compare", () => {
+	it("next-term is shown, then made beside this term, which keeps its bytes; compare says what differs", () => {
+		const dir = club();
+		const before = written(dir);
+		const home = mkdtempSync(join(tmpdir(), "terms-"));
+		onTestFinished(() => rmSync(home, { recursive: true, force: true }));
+		const to = join(home, "summer");
+		const args = ["next-term", "--club", dir, "--to", to, "--starts", "2027-04-19", "--weeks", "8"];
+
+		expect(handbook(...args)).toMatchObject({ status: 0 });
+		expect(readdirSync(home)).toEqual([]);
+		expect(handbook(...args, "--write").stdout).toContain(`Wrote ${to}.`);
+		expect(written(dir)).toEqual(before);
+		expect(readdirSync(home)).toEqual(["summer"]);
+		expect(handbook("check", "--club", to).status).toBe(0);
+		const next = written(to);
+		expect(next["content/weeks/week-03.md"]).toContain("apparatus:   # in the order of the hall\r");
+		expect(next["content/drills/warm-up/plank-clock.md"]).toBe(
+			before["content/drills/warm-up/plank-clock.md"],
+		);
+		// A folder that is there is not written over.
+		expect(handbook(...args, "--write").status).toBe(2);
+		expect(written(to)).toEqual(next);
+
+		const compared = handbook("compare", dir, to);
+		expect(compared.status).toBe(0);
+		expect(compared.stdout).toMatch(/^week 9 is gone\nweek 10 is gone\n/);
+		expect(compared.stdout).toContain("Drills: 0 added, 0 removed, 0 changed, 0 renamed.");
+		expect(handbook("compare", dir, dir).stdout).toBe(
+			"Drills: 0 added, 0 removed, 0 changed, 0 renamed. Weeks: 0 added, 0 removed, 0 changed. 0 numbers changed. Findings: 0 gone, 0 new.\n",
+		);
+		expect([written(dir), written(to)]).toEqual([before, next]);
+	});
+
+	it("compare knows a renamed drill as the same drill", () => {
+		const dir = club();
+		const earlier = clubCopy(undefined, dir);
+		handbook("rename", "drill:plank-clock", "clock-plank", "--write", "--club", dir);
+		const { stdout } = handbook("compare", earlier, dir);
+		expect(stdout).toContain("drill plank-clock is now clock-plank\n");
+		expect(stdout).toContain("Drills: 0 added, 0 removed,");
+	});
+});
