@@ -247,7 +247,7 @@ class ClubReader {
 			);
 			return undefined;
 		}
-		const control = bytes.findIndex((b) => b < 32 && b !== 9 && b !== 10 && b !== 13);
+		const control = controlIn(bytes);
 		if (control >= 0) {
 			this.problems.push(
 				problem(
@@ -376,6 +376,15 @@ function isInside(root: string, path: string): boolean {
 
 function errorCode(error: unknown): string {
 	return error instanceof Error && "code" in error ? String(error.code) : String(error);
+}
+
+/** Where the first control character stands that no text holds, or -1. */
+function controlIn(bytes: Uint8Array): number {
+	for (let i = 0; i < bytes.length; i++) {
+		const byte = bytes[i] as number;
+		if (byte < 32 && byte !== 9 && byte !== 10 && byte !== 13) return i;
+	}
+	return -1;
 }
 
 /** The length of the longest prefix that is whole UTF-8, found by halving. */
