@@ -18,7 +18,7 @@ import { offerEdition } from "./edition.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
 import { type SiteOptions, type SitePage, sitePages } from "./site.ts";
-import { writeIcons, writePreviews } from "./write-pictures.ts";
+import { previewCacheOf, writeIcons, writePreviews } from "./write-pictures.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
 const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
@@ -67,7 +67,9 @@ export async function writeSite(
 	const mediaFiles = writeMedia(media, outDir);
 	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
 	const previews =
-		kept && handbook.curriculum.club.site !== undefined ? writePreviews(handbook.curriculum, outDir) : [];
+		kept && handbook.curriculum.club.site !== undefined
+			? writePreviews(handbook.curriculum, outDir, previewCacheOf(handbook.clubDir))
+			: [];
 	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
 	return {
 		pages: pages.length,
