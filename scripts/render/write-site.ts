@@ -35,7 +35,7 @@ const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.
 
 /**
  * Eleventy holds the text of every page until its run has ended, so the pages of a large handbook are
- * written in several: about 30 MB are held at once, and a run begins within a hundredth of a second.
+ * written in several: a page of a drill has about 27 kB.
  */
 const PAGES_OF_A_RUN = 1000;
 
