@@ -7,7 +7,9 @@
  */
 
 import { existsSync, statSync } from "node:fs";
+import { enableCompileCache } from "node:module";
 import { join, relative, resolve, sep } from "node:path";
+import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import type { NewKind, NewOptions } from "./new.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
@@ -53,6 +55,10 @@ Without --week, --class, --level or --apparatus all of them are printed. For exa
 
 /** What `new` writes; here as well, so that help does not load the command. */
 const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
+
+// What commands load is compiled once, not at every start. It lies beside the packages, where nobody
+// writes who may not change the program itself; where it cannot be written, every start compiles.
+enableCompileCache(fileURLToPath(new URL("../../node_modules/.cache/compiled/", import.meta.url)));
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")

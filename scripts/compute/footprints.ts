@@ -72,7 +72,7 @@ const FIG = "FIG, women's artistic apparatus";
 
 interface Row {
 	/** Each alternative is a set of words that must all be there. */
-	readonly words: readonly string[];
+	readonly words: readonly (readonly string[])[];
 	readonly symbol: PlanSymbol;
 	readonly role: Role;
 	readonly size: readonly [length: number, width: number];
@@ -88,7 +88,7 @@ function row(
 	source?: string,
 ): Row {
 	return {
-		words: words.split(", "),
+		words: words.split(", ").map(wordsOf),
 		symbol,
 		role,
 		size: [length, width],
@@ -174,7 +174,7 @@ export function footprintOf(item: Pick<Equipment, "id" | "name" | "size">): Foot
 function rowFor(text: string): Row | undefined {
 	const words = new Set(wordsOf(text));
 	return TABLE.find(({ words: alternatives }) =>
-		alternatives.some((wanted) => wordsOf(wanted).every((word) => words.has(word))),
+		alternatives.some((wanted) => wanted.every((word) => words.has(word))),
 	);
 }
 

@@ -71,13 +71,15 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	const byLevel = Map.groupBy(exposures, (e) => e.level);
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
-	const offers = new Map<string, readonly LinkedDrill[]>();
-	const offeredAt = (level: Id, apparatus: Id): readonly LinkedDrill[] => {
+	const offers = new Map<string, Offer>();
+	const offerAt = (level: Id, apparatus: Id): Offer => {
 		const key = `${level} ${apparatus}`;
 		let found = offers.get(key);
 		if (found === undefined) {
-			found = [...curriculum.drills.values()].filter(
-				(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
+			found = offerOf(
+				[...curriculum.drills.values()].filter(
+					(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
+				),
 			);
 			offers.set(key, found);
 		}
@@ -85,12 +87,12 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	};
 
 	return (week, level, apparatus) => {
-		const offered = offeredAt(level, apparatus);
+		const offer = offerAt(level, apparatus);
 		const gaps = gapsOf(
 			curriculum,
 			spacingOf.get(level) ?? [],
 			week,
-			offered,
+			offer,
 			missing.get(`${week} ${apparatus}`),
 		);
 		let keepsOrder = orders.get(level);
@@ -99,7 +101,7 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 			orders.set(level, keepsOrder);
 		}
 		const planned = new Set((byLevel.get(level) ?? []).filter((e) => e.week === week).map((e) => e.drill));
-		const able = offered.filter((drill) => !planned.has(drill.id));
+		const able = offer.drills.filter((drill) => !planned.has(drill.id));
 		const inOrder = able.filter((drill) => keepsOrder(drill, week, apparatus));
 		const free = freeMinutes(curriculum, week, level, apparatus);
 		const candidates = inOrder.map((drill) => ({
@@ -131,6 +133,24 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	};
 }
 
+/** What the library has for a level on an apparatus. */
+interface Offer {
+	readonly drills: readonly LinkedDrill[];
+	/** What those drills train. */
+	readonly shape: ReadonlySet<Id>;
+	readonly skill: ReadonlySet<Id>;
+	readonly directions: ReadonlySet<LinkedDrill["direction"]>;
+}
+
+function offerOf(drills: readonly LinkedDrill[]): Offer {
+	return {
+		drills,
+		shape: new Set(drills.flatMap((d) => d.shapes)),
+		skill: new Set(drills.flatMap((d) => d.skills)),
+		directions: new Set(drills.map((d) => d.direction)),
+	};
+}
+
 /**
  * The gaps of a week: what the library could train on this apparatus at this level, is not met that
  * week, and is due: never met in the term, met in fewer weeks than the target, or inside a gap longer
@@ -140,23 +160,19 @@ function gapsOf(
 	curriculum: Curriculum,
 	level: readonly Spacing[],
 	week: number,
-	offered: readonly LinkedDrill[],
+	offer: Offer,
 	direction: "forward" | "backward" | undefined,
 ): readonly Gap[] {
-	const trained = {
-		shape: new Set(offered.flatMap((d) => d.shapes)),
-		skill: new Set(offered.flatMap((d) => d.skills)),
-	};
 	const gaps: Gap[] = [];
 	for (const { kind, id, taught } of level) {
-		if (!trained[kind].has(id) || taught.includes(week)) continue;
+		if (!offer[kind].has(id) || taught.includes(week)) continue;
 		const because = dueBecause(taught, week, weeksWanted(curriculum, kind), gapWanted(curriculum, kind));
 		if (because !== undefined) gaps.push({ kind, id, because });
 	}
 	if (
 		direction !== undefined &&
 		curriculum.targets.pairDirections === true &&
-		offered.some((d) => d.direction === direction)
+		offer.directions.has(direction)
 	) {
 		gaps.push({ kind: "direction", id: direction, because: "unmatched" });
 	}
@@ -228,8 +244,10 @@ function likelyMinutes({ exposures }: Counted): (drill: Id, level: Id, apparatus
 		push(byDrill, drill, minutes);
 		push(byPlace, `${level} ${apparatus}`, minutes);
 	}
+	const ofDrill = new Map(Array.from(byDrill, ([drill, minutes]) => [drill, median(minutes)]));
+	const atPlace = new Map(Array.from(byPlace, ([place, minutes]) => [place, median(minutes)]));
 	return (drill, level, apparatus) =>
-		median(byDrill.get(drill)) ?? median(byPlace.get(`${level} ${apparatus}`)) ?? DEFAULT_MINUTES;
+		ofDrill.get(drill) ?? atPlace.get(`${level} ${apparatus}`) ?? DEFAULT_MINUTES;
 }
 
 type KeepsOrder = (drill: LinkedDrill, week: number, apparatus: Id) => boolean;
@@ -484,8 +502,8 @@ function push<K>(map: Map<K, number[]>, key: K, value: number): void {
 	else found.push(value);
 }
 
-function median(values: readonly number[] | undefined): number | undefined {
-	if (values === undefined || values.length === 0) return undefined;
+function median(values: readonly number[]): number | undefined {
+	if (values.length === 0) return undefined;
 	const sorted = [...values].sort((a, b) => a - b);
 	const middle = Math.floor(sorted.length / 2);
 	const upper = sorted[middle] ?? 0;

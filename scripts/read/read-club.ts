@@ -51,8 +51,22 @@ const DATA_KINDS: readonly DataKind[] = [
 /** The folder, inside `content`, for pictures and video. */
 export const MEDIA_FOLDER = "content/media";
 
-/** Files that were read before, by their path. Kept between readings, only what has changed is parsed again. */
-export type ReadCache = Map<string, { readonly text: string; readonly file: SourceFile }>;
+/** Files that were read before, by their path. Kept between readings, only what has changed is read and parsed again. */
+export type ReadCache = Map<
+	string,
+	{
+		readonly text: string;
+		readonly file: SourceFile;
+		/** What the file system says of it while it stays as it is; undefined where that cannot be told. */
+		readonly stamp: string | undefined;
+	}
+>;
+
+/**
+ * Milliseconds after a change of a file from which on another change would show in its time: file systems
+ * count in steps, the coarsest in common use in steps of two seconds.
+ */
+const TIME_STEP = 2500;
 
 /** Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed. */
 export function readClub(clubDir: string, cache: ReadCache = new Map()): ReadClub {
@@ -82,8 +96,9 @@ class ClubReader {
 	readonly unreadable: { kind: FileKind; id: Id }[] = [];
 	readonly #root: string;
 	readonly #hash = createHash("sha256");
-
 	readonly #cache: ReadCache;
+	/** Of the files of this reading. */
+	readonly #stamps = new Map<string, string>();
 
 	constructor(clubDir: string, cache: ReadCache) {
 		this.#cache = cache;
@@ -191,11 +206,13 @@ class ClubReader {
 		const before = this.#cache.get(file);
 		if (before?.text !== text) return false;
 		this.files.push(before.file);
+		const stamp = this.#stamps.get(file);
+		if (before.stamp !== stamp) this.#cache.set(file, { ...before, stamp });
 		return true;
 	}
 
 	#keep(text: string, file: SourceFile): void {
-		this.#cache.set(file.file, { text, file });
+		this.#cache.set(file.file, { text, file, stamp: this.#stamps.get(file.file) });
 		this.files.push(file);
 	}
 
@@ -229,6 +246,10 @@ class ClubReader {
 				);
 				return undefined;
 			}
+			const stamp = `${info.ino} ${info.size} ${info.mtimeMs} ${info.ctimeMs}`;
+			if (Date.now() - Math.max(info.mtimeMs, info.ctimeMs) > TIME_STEP) this.#stamps.set(file, stamp);
+			const before = this.#cache.get(file);
+			if (before?.stamp === stamp) return this.#heard(file, before.text);
 			return this.#decode(file, readFileSync(path));
 		} catch (error) {
 			this.problems.push(problem("H116", startOf(file), `\`${file}\` cannot be read (${errorCode(error)}).`));
@@ -247,7 +268,7 @@ class ClubReader {
 			);
 			return undefined;
 		}
-		const control = bytes.findIndex((b) => b < 32 && b !== 9 && b !== 10 && b !== 13);
+		const control = controlIn(bytes);
 		if (control >= 0) {
 			this.problems.push(
 				problem(
@@ -261,8 +282,13 @@ class ClubReader {
 		const text = bytes.toString("utf8");
 		const plain = text.startsWith("\uFEFF") ? text.slice(1) : text;
 		const unix = plain.includes("\r") ? plain.replace(/\r\n?/g, "\n") : plain;
-		this.#hash.update(`${file}\0${unix}\0`);
-		return unix;
+		return this.#heard(file, unix);
+	}
+
+	/** A text as it counts for the fingerprint. */
+	#heard(file: string, text: string): string {
+		this.#hash.update(`${file}\0${text}\0`);
+		return text;
 	}
 
 	#list(folder: string): readonly Dirent[] {
@@ -376,6 +402,15 @@ function isInside(root: string, path: string): boolean {
 
 function errorCode(error: unknown): string {
 	return error instanceof Error && "code" in error ? String(error.code) : String(error);
+}
+
+/** Where the first control character stands that no text holds, or -1. */
+function controlIn(bytes: Uint8Array): number {
+	for (let i = 0; i < bytes.length; i++) {
+		const byte = bytes[i] as number;
+		if (byte < 32 && byte !== 9 && byte !== 10 && byte !== 13) return i;
+	}
+	return -1;
 }
 
 /** The length of the longest prefix that is whole UTF-8, found by halving. */

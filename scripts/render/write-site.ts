@@ -17,8 +17,8 @@ import { browserWords } from "./browser-words.ts";
 import { offerEdition } from "./edition.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
-import { type SiteOptions, sitePages } from "./site.ts";
-import { writeIcons, writePreviews } from "./write-pictures.ts";
+import { type SiteOptions, type SitePage, sitePages } from "./site.ts";
+import { previewCacheOf, writeIcons, writePreviews } from "./write-pictures.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
 const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
@@ -32,6 +32,12 @@ const FONT_FILES = [
 
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
+
+/**
+ * Eleventy holds the text of every page until its run has ended, so the pages of a large handbook are
+ * written in several: a page of a drill has about 27 kB.
+ */
+const PAGES_OF_A_RUN = 1000;
 
 export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
@@ -52,7 +58,32 @@ export async function writeSite(
 ): Promise<WrittenSite> {
 	const { kept = false, media = NO_MEDIA } = options;
 	const pages = sitePages(handbook, options);
-	progress?.(0, pages.length);
+	for (let done = 0; done < pages.length; done += PAGES_OF_A_RUN) {
+		progress?.(done, pages.length);
+		await runEleventy(pages.slice(done, done + PAGES_OF_A_RUN), outDir);
+	}
+	progress?.(pages.length, pages.length);
+	const common = await writeCommonFiles(handbook.words, outDir);
+	const mediaFiles = writeMedia(media, outDir);
+	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
+	const previews =
+		kept && handbook.curriculum.club.site !== undefined
+			? writePreviews(handbook.curriculum, outDir, previewCacheOf(handbook.clubDir))
+			: [];
+	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
+	return {
+		pages: pages.length,
+		files: [
+			...pages.map((page) => addressFile(page.address)),
+			...common,
+			...mediaFiles,
+			...previews,
+			MANIFEST_FILE,
+		],
+	};
+}
+
+async function runEleventy(pages: readonly SitePage[], outDir: string): Promise<void> {
 	offerEdition({ pages });
 	try {
 		const here = (path: string) => relative(process.cwd(), join(PROGRAM, path)) || ".";
@@ -67,23 +98,6 @@ export async function writeSite(
 	} finally {
 		offerEdition(undefined);
 	}
-	progress?.(pages.length, pages.length);
-	const common = await writeCommonFiles(handbook.words, outDir);
-	const mediaFiles = writeMedia(media, outDir);
-	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
-	const previews =
-		kept && handbook.curriculum.club.site !== undefined ? writePreviews(handbook.curriculum, outDir) : [];
-	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
-	return {
-		pages: pages.length,
-		files: [
-			...pages.map((page) => addressFile(page.address)),
-			...common,
-			...mediaFiles,
-			...previews,
-			MANIFEST_FILE,
-		],
-	};
 }
 
 /** What the pages of every club load: styles, programs, fonts and icons. */

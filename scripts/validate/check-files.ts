@@ -14,8 +14,8 @@ export function checkFileNames(files: readonly SourceFile[]): readonly Problem[]
 	const pages = files.filter((f) => f.kind === "drill" || f.kind === "week" || f.kind === "guide");
 	const first = new Map<string, SourceFile>();
 	// Sound names first, so that the odd one of two is the one reported.
-	const inOrder = [...pages].sort((a, b) => Number(ID_PATTERN.test(b.id)) - Number(ID_PATTERN.test(a.id)));
-	for (const page of inOrder) {
+	const isSound = (page: SourceFile) => ID_PATTERN.test(page.id);
+	for (const page of [...pages.filter(isSound), ...pages.filter((one) => !isSound(one))]) {
 		const key = `${page.kind} ${page.id.normalize("NFKC").toLowerCase()}`;
 		const other = first.get(key);
 		if (other === undefined) first.set(key, page);

@@ -7,7 +7,7 @@
  * so that what refers to it is not reported as well.
  */
 
-import type { FileKind, Id, LinkKind, Records, SourceFile } from "../model.ts";
+import type { Drill, FileKind, Id, LinkKind, Records, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
@@ -44,6 +44,13 @@ const LINK_KIND_OF: Readonly<Partial<Record<FileKind, LinkKind>>> = {
 	equipment: "equipment",
 };
 
+/**
+ * A file that was read stays the same for ever, and `serve` brings the same one again at every change of
+ * another: it is judged once, and a drill's record, of which there may be thousands, made once.
+ */
+const knownSound = new WeakSet<SourceFile>();
+const drillOf = new WeakMap<SourceFile, Drill>();
+
 /** @param clubName the club's name where _data/club.yaml does not say it */
 export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	const problems: Problem[] = [...read.problems, ...checkFileNames(read.files)];
@@ -62,9 +69,10 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 		else if (linkKind !== undefined) unknown.add(linkKind);
 	}
 	for (const file of read.files) {
-		const found = judgeData(file);
+		const found = knownSound.has(file) ? [] : judgeData(file);
 		problems.push(...found);
 		if (found.length === 0) {
+			knownSound.add(file);
 			sound.push(file);
 			continue;
 		}
@@ -104,7 +112,11 @@ function recordsOf(files: readonly SourceFile[]) {
 			skills: one("skills"),
 			equipment: one("equipment"),
 		}),
-		drills: all("drill").map(drillFrom),
+		drills: all("drill").map((file) => {
+			const drill = drillOf.get(file) ?? drillFrom(file);
+			drillOf.set(file, drill);
+			return drill;
+		}),
 		weeks: all("week").map(weekFrom),
 		guides: all("guide").map(guideFrom),
 	};

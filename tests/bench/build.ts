@@ -3,11 +3,12 @@
  *
  *   node tests/bench/build.ts [drills …]      (200 1000 10000 if left out; the plan names 161 drills, so there are never fewer)
  *
- * Prints, for each size: each stage apart (in one process), the wall time and the peak memory of the
- * whole command, and of two others that make just the drills' pages from the same files with an equal
- * simple layout: Eleventy with Liquid, one file for each drill, and Hugo where it is installed. The
- * commands take turns, A B C A B C, so that all meet the same machine; ratios are of neighbours.
- * Nothing here is asserted.
+ * Prints, for each size: each stage apart (in one process), the wall time, the processor's time and the
+ * peak memory of the whole command, of a second build after one drill was changed, and of two others that
+ * make just the drills' pages from the same files with an equal simple layout: Eleventy with Liquid, one
+ * file for each drill, and Hugo where it is installed. The commands take turns, A B C A B C, so that all
+ * meet the same machine; ratios are of neighbours, of wall time and of the processor's, which others that
+ * work on the machine disturb less. Nothing here is asserted.
  */
 
 import { execFileSync, spawn } from "node:child_process";
@@ -21,7 +22,7 @@ import {
 	statSync,
 	writeFileSync,
 } from "node:fs";
-import { cpus, tmpdir } from "node:os";
+import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { measure } from "../../scripts/compute/measures.ts";
@@ -40,6 +41,7 @@ import { writeLargeClub } from "./large-club.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../../", import.meta.url));
 const NODE = process.execPath;
+const WHOLE = "build --no-print";
 /** Words of a drill in all its fields. */
 const WORDS = 125;
 const ROUNDS = 3;
@@ -53,21 +55,25 @@ process.on("exit", () => rmSync(dir, { recursive: true, force: true }));
 const { handbook: demo } = openHandbook(REPOSITORY);
 if (demo === undefined) throw new Error("The demo has errors.");
 const hugo = hasHugo();
-console.log(`${cpus().length} cores, Node ${process.version}${hugo ? "" : "; no Hugo on this machine"}`);
+console.log(
+	`${cpus().length} cores, load ${loadavg()[0]?.toFixed(1)}, Node ${process.version}${hugo ? "" : "; no Hugo on this machine"}`,
+);
 
-const walls: { readonly drills: number; readonly seconds: number }[] = [];
+const whole: { readonly drills: number; readonly cpu: number }[] = [];
 for (const drills of sizes.length > 0 ? sizes : [200, 1000, 10_000]) {
 	const club = join(dir, `club-${drills}`);
 	writeLargeClub(demo, club, { drills, words: WORDS });
 	console.log(`\n${drills} drills of ${WORDS} words`);
 	await stages(club);
-	walls.push({ drills, seconds: await commands(club, drills) });
+	whole.push({ drills, cpu: await commands(club, drills) });
 }
-for (let i = 1; i < walls.length; i++) {
-	const [a, b] = [walls[i - 1], walls[i]];
+for (let i = 1; i < whole.length; i++) {
+	const [a, b] = [whole[i - 1], whole[i]];
 	if (a === undefined || b === undefined) continue;
-	const exponent = Math.log(b.seconds / a.seconds) / Math.log(b.drills / a.drills);
-	console.log(`exponent of wall time from ${a.drills} to ${b.drills} drills: ${exponent.toFixed(2)}`);
+	const exponent = Math.log(b.cpu / a.cpu) / Math.log(b.drills / a.drills);
+	console.log(
+		`exponent of the processor's time from ${a.drills} to ${b.drills} drills: ${exponent.toFixed(2)}`,
+	);
 }
 
 /** Each stage once, in this process; the first size also pays for what is loaded. */
@@ -109,61 +115,80 @@ async function stages(club: string): Promise<void> {
 	console.log(`  output ${(sizeOf(out) / 1e6).toFixed(1)} MB`);
 }
 
-/** The commands in turn; gives the median wall time of ours, in seconds. */
+/** The commands in turn; gives the median of the processor's time that ours takes, in seconds. */
 async function commands(club: string, drills: number): Promise<number> {
 	const main = join(REPOSITORY, "scripts/commands/main.ts");
 	const eleventy = plainEleventy(club, drills);
+	const ours = join(dir, "ours");
+	const built = { command: NODE, args: [main, "build", "--no-print", "--club", club, "--out", ours] };
 	const runs: readonly {
 		readonly name: string;
 		readonly command: string;
 		readonly args: readonly string[];
 		readonly cwd: string;
+		/** What it makes anew: what stood there would be compared or left. */
+		readonly fresh?: string;
+		/** What is done before. */
+		readonly first?: () => void;
 	}[] = [
-		{
-			name: "build --no-print",
-			command: NODE,
-			args: [main, "build", "--no-print", "--club", club, "--out", join(dir, "ours")],
-			cwd: REPOSITORY,
-		},
+		{ name: WHOLE, ...built, cwd: REPOSITORY, fresh: ours },
+		{ name: "one drill changed", ...built, cwd: REPOSITORY, first: () => changeDrill(club) },
 		{ name: "check", command: NODE, args: [main, "check", "--club", club], cwd: REPOSITORY },
 		{
 			name: "Eleventy, Liquid",
 			command: NODE,
 			args: [join(REPOSITORY, "node_modules/@11ty/eleventy/cmd.cjs"), "--quiet"],
 			cwd: eleventy,
+			fresh: join(eleventy, "_site"),
 		},
-		...(hugo ? [{ name: "Hugo", command: "hugo", args: ["--quiet"], cwd: plainHugo(club, drills) }] : []),
+		...(hugo ? [hugoRun(plainHugo(club, drills))] : []),
 	];
 	const figures = new Map(runs.map(({ name }) => [name, [] as Figures[]]));
 	for (let round = 0; round < ROUNDS; round++) {
-		for (const { name, command, args, cwd } of runs) {
-			// Each makes everything anew: what stands in the output would be compared or left.
-			for (const old of [join(dir, "ours"), join(cwd, "_site"), join(cwd, "public")]) {
-				if (old.startsWith(dir)) rmSync(old, { recursive: true, force: true });
-			}
+		for (const { name, command, args, cwd, fresh, first } of runs) {
+			if (fresh !== undefined) rmSync(fresh, { recursive: true, force: true });
+			first?.();
 			figures.get(name)?.push(await run(command, args, cwd));
 		}
 	}
-	const ours = figures.get("build --no-print") ?? [];
-	for (const [name, own] of figures) {
-		const ratios = own.map(({ seconds }, i) => (ours[i]?.seconds ?? 0) / seconds);
-		const beside = name === "build --no-print" ? "" : `  ours is ${spread(ratios)} of it`;
-		console.log(
-			`  ${name.padEnd(18)} ${spread(own.map(({ seconds }) => seconds))} s, peak ${spread(
-				own.map(({ mib }) => mib),
-				0,
-			)} MiB${beside}`,
+	const own = figures.get(WHOLE) ?? [];
+	for (const [name, theirs] of figures) {
+		const ratios = (of: (figure: Figures) => number) =>
+			spread(theirs.map((figure, i) => of(own[i] ?? figure) / of(figure)));
+		const beside =
+			name === WHOLE
+				? ""
+				: `; ours is ${ratios((f) => f.seconds)} of its wall, ${ratios((f) => f.cpu)} of its cpu`;
+		const [wall, cpu] = [spread(theirs.map((f) => f.seconds)), spread(theirs.map((f) => f.cpu))];
+		const peak = spread(
+			theirs.map((f) => f.mib),
+			0,
 		);
+		console.log(`  ${name.padEnd(18)} wall ${wall} s, cpu ${cpu} s, peak ${peak} MiB${beside}`);
 	}
-	return median(ours.map(({ seconds }) => seconds));
+	return median(own.map(({ cpu }) => cpu));
+}
+
+function hugoRun(cwd: string) {
+	return { name: "Hugo", command: "hugo", args: ["--quiet"], cwd, fresh: join(cwd, "public") };
+}
+
+/** Another sentence at the end of a drill's page. */
+function changeDrill(club: string): void {
+	const folder = join(club, "content/drills/floor");
+	const file = join(folder, readdirSync(folder)[9] ?? "");
+	writeFileSync(file, `${readFileSync(file, "utf8")}\nA quiet end is worth more than a high start.\n`);
 }
 
 interface Figures {
+	/** Wall time. */
 	readonly seconds: number;
+	/** The processor's time, user and system, with that of what the command started. */
+	readonly cpu: number;
 	readonly mib: number;
 }
 
-/** One whole process. Its peak memory is the kernel's own record, read while it runs; 0 where there is none. */
+/** One whole process. Peak memory and the processor's time are the kernel's own record, read while it runs; 0 where there is none. */
 async function run(command: string, args: readonly string[], cwd: string): Promise<Figures> {
 	const started = performance.now();
 	const child = spawn(command, args, { cwd, stdio: ["ignore", "ignore", "pipe"] });
@@ -172,10 +197,15 @@ async function run(command: string, args: readonly string[], cwd: string): Promi
 		said += String(chunk);
 	});
 	let mib = 0;
+	let cpu = 0;
 	const look = setInterval(() => {
 		try {
 			const status = readFileSync(`/proc/${child.pid}/status`, "utf8");
 			mib = Math.max(mib, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
+			// Behind the name, which may hold spaces: fields 14 to 17 of proc(5), in hundredths of a second.
+			const fields = readFileSync(`/proc/${child.pid}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];
+			const ticks = fields.slice(11, 15).reduce((sum, field) => sum + Number(field), 0);
+			cpu = Math.max(cpu, ticks / 100);
 		} catch {
 			// It has ended, or this system keeps no such record.
 		}
@@ -183,7 +213,7 @@ async function run(command: string, args: readonly string[], cwd: string): Promi
 	const code = await new Promise<number | null>((ended) => child.on("exit", ended));
 	clearInterval(look);
 	if (code !== 0) throw new Error(`${command} ended with ${code}: ${said.slice(-2000)}`);
-	return { seconds: (performance.now() - started) / 1000, mib };
+	return { seconds: (performance.now() - started) / 1000, cpu, mib };
 }
 
 /** Eleventy as it comes: a Markdown file for each drill, a Liquid layout with the same fields. */

@@ -18,16 +18,18 @@ import {
 	holdsSign,
 	keysOf,
 	mailedTitle,
-	type PackedFile,
 	ROOT,
 	Sections,
 	Starts,
 	subjectOf,
 	TITLE,
+	type WrittenFile,
 	wayUp,
 	writeCopy,
+	writeFile,
 	writePack,
 } from "./packs.ts";
+import { Beginnings, TokenNumbers, TokenRow } from "./token-tables.ts";
 
 /** A text file of the site. */
 export interface SiteFile {
@@ -77,32 +79,35 @@ export function slotsFor(drills: number): number {
 	return slots;
 }
 
-/** Packs by name, the name only an order. Throws where a file holds a sign that packs use. */
+/**
+ * Packs by name, the name only an order. Throws where a file holds a sign that packs use.
+ *
+ * A file's text is asked for twice and not kept, so that the pages of a large handbook need not be in
+ * memory at once.
+ */
 export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
-	const texts = new Map(files.map((file) => [file.path, normalised(file, options.edition)]));
-	for (const [path, text] of [...linesIn(texts), ...bodiesIn(texts)]) texts.set(path, text);
-	const ordered = Array.from(texts, ([path, text]) => ({
-		path,
-		text,
-		rank: rankOf(path),
-		pack: placeOf(path, options),
-	}));
+	const repeated = new Repeated();
+	for (const file of files) repeated.read(file.path, normalised(file, options.edition));
+	const ordered = [
+		...files.map((file) => ({ path: file.path, text: () => normalised(file, options.edition) })),
+		...Array.from(repeated.sources(), ([path, text]) => ({ path, text: () => text })),
+	].map((file) => ({ ...file, rank: rankOf(file.path), pack: placeOf(file.path, options) }));
 	const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
 	const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
 	const pathsOf = (later: boolean) =>
 		ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
 	const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)));
-	const packs = new Map<string, PackedFile[]>();
+	const packs = new Map<string, WrittenFile[]>();
 	let last: string | undefined;
 	for (const { path, text, rank, pack } of [...sources, ...others]) {
 		if (rank === undefined && pack !== last) {
 			matcher.forgetPack();
 			last = pack;
 		}
-		const parts = matcher.match(path, text, rank !== undefined);
+		const written = writeFile({ path, rank, parts: matcher.match(path, text(), rank !== undefined) });
 		const packed = packs.get(pack);
-		if (packed === undefined) packs.set(pack, [{ path, rank, parts }]);
-		else packed.push({ path, rank, parts });
+		if (packed === undefined) packs.set(pack, [written]);
+		else packed.push(written);
 	}
 	return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed.sort(byUse))]));
 }
@@ -132,39 +137,45 @@ const DRILL_LINK = new RegExp(`href="${ROOT}(drills/[^/"]+/)"`);
 /** Bodies of strips, which every page that shows one draws at its end. */
 const BODY = /<g id="(body-\w+)">.*?(?=\n<g id="body-|<\/defs>)/gs;
 
-/** Bodies that many pages draw: each becomes a source of its own. */
-function bodiesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
-	const seen = new Map<string, { body: string; times: number }>();
-	for (const text of texts.values()) {
+/** What many pages hold alike, found as they go by: each becomes a source of its own. */
+class Repeated {
+	readonly #bodies = new Map<string, { readonly body: string; times: number }>();
+	/** Lines of lists about a drill. */
+	readonly #lines = new Map<string, { readonly drill: string; times: number }>();
+
+	read(path: string, text: string): void {
 		for (const [body, id = ""] of text.matchAll(BODY)) {
-			const known = seen.get(id);
-			if (known === undefined) seen.set(id, { body, times: 1 });
+			const known = this.#bodies.get(id);
+			if (known === undefined) this.#bodies.set(id, { body: apart(body), times: 1 });
 			else known.times++;
 		}
+		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) return;
+		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >]).)*<\/li>/gs)) {
+			const known = this.#lines.get(line);
+			if (known !== undefined) {
+				known.times++;
+				continue;
+			}
+			const drill = DRILL_LINK.exec(line)?.[1];
+			if (drill !== undefined) this.#lines.set(apart(line), { drill: apart(drill), times: 1 });
+		}
 	}
-	const often = [...seen].filter(([, { times }]) => times >= OFTEN);
-	return new Map(often.map(([id, { body }]) => [`bodies/${id}/#`, body]));
+
+	/** Bodies by a path of their own; of each drill the line that most pages have, beside the drill. */
+	*sources(): Generator<readonly [path: string, text: string]> {
+		// Of a drill's lines the most frequent one: others differ from it in a word or two.
+		const most = new Map<string, { line: string; times: number }>();
+		for (const [line, { drill, times }] of [...this.#lines].sort(([a], [b]) => (a < b ? -1 : 1))) {
+			if (times >= OFTEN && times > (most.get(drill)?.times ?? 0)) most.set(drill, { line, times });
+		}
+		for (const [drill, { line }] of most) yield [`${drill}#`, line];
+		for (const [id, { body, times }] of this.#bodies) if (times >= OFTEN) yield [`bodies/${id}/#`, body];
+	}
 }
 
-/** Lines about a drill that many pages list alike: each becomes a source of its own, beside its drill. */
-function linesIn(texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
-	const seen = new Map<string, { drill: string; times: number }>();
-	for (const [path, text] of texts) {
-		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) continue;
-		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >]).)*<\/li>/gs)) {
-			const drill = DRILL_LINK.exec(line)?.[1];
-			if (drill === undefined) continue;
-			const known = seen.get(line);
-			if (known === undefined) seen.set(line, { drill, times: 1 });
-			else known.times++;
-		}
-	}
-	// Of a drill's lines the most frequent one: others differ from it in a word or two.
-	const most = new Map<string, { line: string; times: number }>();
-	for (const [line, { drill, times }] of [...seen].sort(([a], [b]) => (a < b ? -1 : 1))) {
-		if (times >= OFTEN && times > (most.get(drill)?.times ?? 0)) most.set(drill, { line, times });
-	}
-	return new Map(Array.from(most, ([drill, { line }]) => [`${drill}#`, line]));
+/** The same text, in memory of its own: a piece cut from a page would keep the whole page. */
+function apart(piece: string): string {
+	return Buffer.from(piece).toString();
 }
 
 function rankOf(path: string): number | undefined {
@@ -207,32 +218,40 @@ function byUse(a: { readonly path: string }, b: { readonly path: string }): numb
 	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : 1);
 }
 
+/** A file that others copy from. */
 interface Known {
 	readonly key: string;
-	/** Numbers of the tokens' texts. */
-	readonly ids: readonly number[];
-	readonly starts: readonly number[];
-	readonly length: number;
+	/** Where its tokens begin and end among all that are remembered. */
+	readonly begin: number;
+	readonly end: number;
 	/** Of a source that is whole. */
 	sections?: Sections;
 }
 
-interface Place {
+/** Tokens that stand somewhere one after the other. */
+interface Run {
 	readonly file: Known;
-	readonly token: number;
+	/** The first of them, among all that are remembered. */
+	readonly from: number;
+	readonly count: number;
 }
 
-/** Tokens that stand there one after the other. */
-interface Run extends Place {
-	readonly count: number;
+/** A file that is being matched. */
+interface Matched extends Known {
+	/** Where each token begins in its text, which is so long. */
+	readonly starts: Uint32Array;
+	readonly length: number;
 }
 
 /** Finds runs of tokens that came before. */
 class Matcher {
 	readonly #keys: ReadonlyMap<string, string>;
-	readonly #ids = new Map<string, number>();
-	readonly #ofSources = new Map<number, Place[]>();
-	#ofPack = new Map<number, Place[]>();
+	readonly #numbers = new TokenNumbers();
+	/** The tokens of all sources one file after the other, then those of the pack's files. */
+	readonly #tokens = new TokenRow();
+	#sourcesEnd = 0;
+	readonly #ofSources = new Beginnings<Known>(MOST_PLACES);
+	#ofPack = new Beginnings<Known>(MOST_PLACES);
 
 	constructor(keys: ReadonlyMap<string, string>) {
 		this.#keys = keys;
@@ -240,29 +259,34 @@ class Matcher {
 
 	/** What came before in other packs is no longer to be copied, unless it was a source. */
 	forgetPack(): void {
-		this.#ofPack = new Map();
+		this.#ofPack = new Beginnings(MOST_PLACES);
+		this.#tokens.length = this.#sourcesEnd;
 	}
 
 	/** The parts of a file; it can be copied from afterwards. */
 	match(path: string, text: string, isSource: boolean): readonly string[] {
-		const tokens = { text, starts: new Starts() };
-		tokens.starts.cut(text, 0);
-		const starts = Array.from({ length: tokens.starts.length }, (_, i) => tokens.starts.at(i) ?? 0);
-		const ids = starts.map((start, i) => this.#idOf(text.slice(start, starts[i + 1])));
-		const here: Known = { key: this.#keys.get(path) ?? "", ids, starts, length: text.length };
+		const cut = { text, starts: new Starts() };
+		cut.starts.cut(text, 0);
+		const starts = cut.starts.all();
+		const begin = this.#tokens.length;
+		this.#numbers.addTo(this.#tokens, text, starts);
+		const end = this.#tokens.length;
+		const own: Known = { key: this.#keys.get(path) ?? "", begin, end };
+		const here: Matched = { ...own, starts, length: text.length };
 		const known = isSource ? this.#ofSources : this.#ofPack;
 		const parts: string[] = [];
 		let run: Run | undefined;
 		let before: Copy | undefined;
 		let literal = 0;
-		for (let i = 0; i < ids.length; ) {
+		for (let i = 0; i < starts.length; ) {
 			const longest = this.#longest(here, i, run);
-			remember(known, beginning(ids, i), { file: here, token: i });
+			known.add(this.#tokens.at(begin + i), this.#tokens.at(begin + i + 1), own, begin + i);
 			if (longest === undefined) {
 				i++;
 				continue;
 			}
-			const { file, token, count } = longest;
+			const { file, from, count } = longest;
+			const token = from - file.begin;
 			const copy = { key: file.key, from: file.sections?.nameOf(token) ?? token, count };
 			parts.push(text.slice(literal, starts[i]), writeCopy(copy, before));
 			run = longest;
@@ -271,51 +295,55 @@ class Matcher {
 			literal = starts[i] ?? text.length;
 		}
 		parts.push(text.slice(literal));
-		if (isSource) here.sections = new Sections(tokens);
+		if (isSource) {
+			own.sections = new Sections(cut);
+			this.#sourcesEnd = end;
+		}
 		return parts;
 	}
 
-	#longest(here: Known, at: number, before: Run | undefined): Run | undefined {
-		const key = beginning(here.ids, at);
+	#longest(here: Matched, at: number, before: Run | undefined): Run | undefined {
+		const { starts, length } = here;
+		const tokens = this.#tokens.row;
+		const mine = here.begin + at;
+		const one = tokens[mine] as number;
+		const two = mine + 1 < here.end ? (tokens[mine + 1] as number) : 0;
+		const begin = starts[at] ?? 0;
+		// Tokens that a run must have to be long enough, and later to be longer than the best so far: most
+		// places are turned down by the last of them, and what lies before it need not be looked at.
+		let least = 1;
+		while (at + least < starts.length && (starts[at + least] as number) - begin < LEAST - 1) least++;
 		let best: Run | undefined;
 		let most = LEAST - 1;
-		for (const places of [this.#ofPack.get(key), this.#ofSources.get(key)]) {
-			for (const { file, token } of places ?? []) {
-				let count = 0;
+		let bestFollows = false;
+		const behind = before === undefined ? Number.POSITIVE_INFINITY : before.from + before.count;
+		const behindEnd = before?.file.end ?? 0;
+		for (const places of [this.#ofPack, this.#ofSources]) {
+			for (let place = places.first(one, two); place >= 0; place = places.after(place)) {
+				const from = places.tokenAt(place);
+				// To go on where the copy before ended is the shortest to write.
+				const follows = from >= behind && from < behindEnd;
+				const wanted = best !== undefined && (!follows || bestFollows) ? least + 1 : least;
+				if (tokens[from + wanted - 1] !== tokens[mine + wanted - 1]) continue;
+				const file = places.fileAt(place);
 				// Of the file itself, only what is written already; of a source, not beyond a section, since
 				// what grows at its end would then part the run.
-				const end = file === here ? at : (file.sections?.endOf(token) ?? file.ids.length);
-				const limit = Math.min(end - token, here.ids.length - at);
-				while (count < limit && file.ids[token + count] === here.ids[at + count]) count++;
-				const length = (here.starts[at + count] ?? here.length) - (here.starts[at] ?? 0);
-				// To go on where the copy before ended is the shortest to write.
-				const follows = before?.file === file && token >= before.token + before.count ? 0.5 : 0;
-				if (length + follows > most) {
-					most = length + follows;
-					best = { file, token, count };
+				const inSection = file.sections?.endOf(from - file.begin);
+				const last =
+					file.begin === here.begin ? mine : inSection === undefined ? file.end : file.begin + inSection;
+				const limit = Math.min(last - from, here.end - mine);
+				if (limit < wanted) continue;
+				let count = 0;
+				while (count < limit && tokens[from + count] === tokens[mine + count]) count++;
+				const worth = (starts[at + count] ?? length) - begin + (follows ? 0.5 : 0);
+				if (worth > most) {
+					most = worth;
+					best = { file, from, count };
+					least = count;
+					bestFollows = follows;
 				}
 			}
 		}
 		return best;
 	}
-
-	#idOf(token: string): number {
-		let id = this.#ids.get(token);
-		if (id === undefined) {
-			id = this.#ids.size + 1;
-			this.#ids.set(token, id);
-		}
-		return id;
-	}
-}
-
-/** Two tokens as one number. */
-function beginning(ids: readonly number[], at: number): number {
-	return (ids[at] ?? 0) * 2 ** 26 + (ids[at + 1] ?? 0);
-}
-
-function remember(places: Map<number, Place[]>, key: number, place: Place): void {
-	const known = places.get(key);
-	if (known === undefined) places.set(key, [place]);
-	else if (known.length < MOST_PLACES) known.push(place);
 }

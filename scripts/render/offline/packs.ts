@@ -62,13 +62,26 @@ export function readPack(text: string): readonly PackedFile[] {
 	});
 }
 
+/** A file's two halves in a pack, each one text: parts would hold on to the whole page they were cut from. */
+export interface WrittenFile {
+	readonly path: string;
+	readonly texts: string;
+	readonly copies: string;
+}
+
+export function writeFile({ path, rank, parts }: PackedFile): WrittenFile {
+	const every = (odd: 0 | 1) => parts.filter((_, i) => i % 2 === odd);
+	return {
+		path,
+		texts: [`${rank ?? NO_RANK}${path}`, ...every(0)].join(PART),
+		copies: every(1).join(" "),
+	};
+}
+
 /** The pack that `readPack` reads: all new text first, then all copies, for they compress better apart. */
-export function writePack(files: readonly PackedFile[]): string {
-	const every = (parts: readonly string[], odd: 0 | 1) => parts.filter((_, i) => i % 2 === odd);
-	const texts = files.map(({ path, rank, parts }) =>
-		[`${rank ?? NO_RANK}${path}`, ...every(parts, 0)].join(PART),
-	);
-	return texts.join(FILE) + COPIES + files.map(({ parts }) => every(parts, 1).join(" ")).join(FILE);
+export function writePack(files: readonly WrittenFile[]): string {
+	const texts = files.map((file) => file.texts).join(FILE);
+	return texts + COPIES + files.map(({ copies }) => copies).join(FILE);
 }
 
 /**
@@ -109,15 +122,28 @@ export class Starts {
 
 	/** Cuts a text that stands at `offset`: a token begins at `<`, `"` and `[`, and behind `>` and `"`. */
 	cut(text: string, offset: number): void {
+		// What is private is looked up once a token, not once a character: this runs over every page.
+		let places = this.#places;
+		let length = this.#length;
 		let before = 0;
 		for (let i = 0; i < text.length; i++) {
 			const sign = text.charCodeAt(i);
 			if (i === 0 || sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34) {
-				this.#makeRoom(1);
-				this.#places[this.#length++] = offset + i;
+				if (length === places.length) {
+					this.#length = length;
+					this.#makeRoom(1);
+					places = this.#places;
+				}
+				places[length++] = offset + i;
 			}
 			before = sign;
 		}
+		this.#length = length;
+	}
+
+	/** All of them in order, as they are now. */
+	all(): Uint32Array {
+		return this.#places.subarray(0, this.#length);
 	}
 
 	/** Adds tokens of another text, or of this one, each moved by `shift`. */

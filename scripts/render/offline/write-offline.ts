@@ -65,12 +65,12 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
 	const texts = paths
 		.filter((path) => TEXT.test(path) && isKept(path))
-		.map((path): SiteFile => ({ path, text: readFileSync(join(siteDir, path), "utf8") }));
-	const isExtended = texts.some(({ text }) => hasExtendedLetters(text));
+		.map((path) => new FileOnDisk(siteDir, path));
+	const { isExtended, canMakeBodies } = lookThrough(texts);
 	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
 
 	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
-	const bodies = canMakeBodies(texts) ? await writeBodiesProgram(siteDir, facts) : undefined;
+	const bodies = canMakeBodies ? await writeBodiesProgram(siteDir, facts) : undefined;
 	const packed = bodies === undefined ? texts : texts.filter(({ path }) => path !== BODIES);
 	const packs = packFiles(packed, { ...facts, slots: slotsFor(facts.drills) });
 	const write = (text: string) => {
@@ -119,12 +119,40 @@ function inBundles(texts: readonly string[]): readonly (readonly string[])[] {
 	return bundles;
 }
 
-/** Whether the search's last file, made of the pages, is the one that the build made of the content. */
-function canMakeBodies(files: readonly SiteFile[]): boolean {
+/** Read again each time its text is asked for: a large handbook is not held in memory. */
+class FileOnDisk implements SiteFile {
+	readonly path: string;
+	readonly #siteDir: string;
+
+	constructor(siteDir: string, path: string) {
+		this.#siteDir = siteDir;
+		this.path = path;
+	}
+
+	get text(): string {
+		return readFileSync(join(this.#siteDir, this.path), "utf8");
+	}
+}
+
+/**
+ * Whether any page has letters that the smaller font lacks, and whether the search's last file, made of
+ * the pages, is the one that the build made of the content.
+ */
+function lookThrough(files: readonly SiteFile[]): {
+	readonly isExtended: boolean;
+	readonly canMakeBodies: boolean;
+} {
 	const maker = new BodiesMaker();
-	for (const { path, text } of files) maker.read(path, text);
+	let isExtended = false;
+	let bodies: string | undefined;
+	for (const file of files) {
+		const { path, text } = file;
+		isExtended ||= hasExtendedLetters(text);
+		maker.read(path, text);
+		if (path === BODIES) bodies = text;
+	}
 	const made = maker.write();
-	return made !== undefined && made === files.find(({ path }) => path === BODIES)?.text;
+	return { isExtended, canMakeBodies: made !== undefined && made === bodies };
 }
 
 async function writeBodiesProgram(siteDir: string, { words }: OfflineFacts): Promise<string> {

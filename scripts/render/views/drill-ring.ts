@@ -30,9 +30,10 @@ export class DrillRing<D extends { readonly id: Id }> {
 			if ((this.#places[middle] as Place<D>).at <= at) low = middle + 1;
 			else high = middle;
 		}
-		return Array.from(
-			{ length: Math.min(most, this.#places.length) },
-			(_, i) => (this.#places[(low + i) % this.#places.length] as Place<D>).drill,
-		);
+		const found: D[] = [];
+		for (let i = 0; i < Math.min(most, this.#places.length); i++) {
+			found.push((this.#places[(low + i) % this.#places.length] as Place<D>).drill);
+		}
+		return found;
 	}
 }

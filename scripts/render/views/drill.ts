@@ -317,7 +317,7 @@ function elsewhereOf(site: SiteIndex, drill: LinkedDrill): readonly Id[] {
 			for (const other of ring.after(drill.id, 12)) {
 				if (taken === 2) break;
 				if (found.has(other.id)) continue;
-				if (![...other.levels.keys()].some((level) => drill.levels.has(level))) continue;
+				if (!shareLevel(other, drill)) continue;
 				if (other.apparatus.some((place) => drill.apparatus.includes(place))) continue;
 				found.add(other.id);
 				taken++;
@@ -325,4 +325,9 @@ function elsewhereOf(site: SiteIndex, drill: LinkedDrill): readonly Id[] {
 		}
 	}
 	return [...found].slice(0, 6);
+}
+
+function shareLevel(one: Drill, other: Drill): boolean {
+	for (const level of one.levels.keys()) if (other.levels.has(level)) return true;
+	return false;
 }

@@ -30,37 +30,64 @@ export interface ProgressionSource {
 }
 
 interface Candidate {
-	readonly drill: LinkedDrill;
+	readonly drill: Id;
+	readonly rank: number;
+}
+
+/** What decides how near a drill is, with ids as numbers: comparing those is most of the work. */
+interface Traits {
 	readonly lowest: number;
 	readonly highest: number;
-	readonly rank: number;
+	readonly apparatus: readonly number[];
+	readonly skills: readonly number[];
+	readonly shapes: readonly number[];
+}
+
+/** Drills of the same traits, and so equally near to any other, by the club's order. */
+interface Alike extends Traits {
+	readonly members: Candidate[];
 }
 
 /**
  * Steps down and up from any drill, at most `most` each, or all that are written; a drill that fits
- * both ways is left out. What is asked for every drill of a club is worked out once, here.
+ * both ways is left out. What is asked for every drill of a club is worked out once, here: drills are
+ * looked at by what they have alike, since a large library has many more drills than kinds of them.
  */
 export function progressionsIn(source: ProgressionSource, most = 5): (drill: LinkedDrill) => Progressions {
-	const candidates = new Map<Id, Candidate>();
-	for (const drill of source.drills.values()) candidates.set(drill.id, candidateOf(source, drill));
-	const bySkill = new Map<Id, readonly Candidate[]>();
+	const numbers = new Map<Id, number>();
+	const groups = new Map<string, Alike>();
+	const groupOf = new Map<Id, Alike>();
+	const byRank = [...source.drills.values()].sort((a, b) => rankOf(source, a) - rankOf(source, b));
+	for (const drill of byRank) {
+		const traits = traitsOf(source, drill, numbers);
+		const key = JSON.stringify(Object.values(traits));
+		const known = groups.get(key);
+		const group = known ?? { ...traits, members: [] };
+		if (known === undefined) groups.set(key, group);
+		group.members.push({ drill: drill.id, rank: rankOf(source, drill) });
+		groupOf.set(drill.id, group);
+	}
+	const bySkill = new Map<Id, ReadonlySet<Alike>>();
 	for (const [skill, { drills }] of source.skills) {
-		bySkill.set(
-			skill,
-			drills.flatMap((id) => candidates.get(id) ?? []),
-		);
+		bySkill.set(skill, new Set(drills.flatMap((id) => groupOf.get(id) ?? [])));
 	}
 	return (drill) => {
-		const own = candidates.get(drill.id) ?? candidateOf(source, drill);
-		const easier = new Nearest(drill, most - drill.after.length);
-		const harder = new Nearest(drill, most - drill.next.length);
+		const own = groupOf.get(drill.id) ?? traitsOf(source, drill, numbers);
+		const easier = new Nearest(most - drill.after.length);
+		const harder = new Nearest(most - drill.next.length);
 		const named = new Set<Id>([drill.id, ...drill.after, ...drill.next, ...drill.partners]);
+		const seen = new Set<Alike>();
 		for (const skill of drill.skills) {
-			for (const other of bySkill.get(skill) ?? []) {
-				const below = other.lowest < own.lowest;
-				const above = other.highest > own.highest;
-				if (below === above || named.has(other.drill.id)) continue;
-				(below ? easier : harder).offer(other);
+			for (const group of bySkill.get(skill) ?? []) {
+				const below = group.lowest < own.lowest;
+				const above = group.highest > own.highest;
+				// A group comes once for each skill in common.
+				if (below === above || seen.has(group)) continue;
+				seen.add(group);
+				const near = nearness(own, group);
+				const nearest = below ? easier : harder;
+				// After the first that is too far the others of its group are too, since their rank is lower.
+				for (const other of group.members) if (!named.has(other.drill) && !nearest.offer(other, near)) break;
 			}
 		}
 		return { easier: steps(drill.after, easier.drills), harder: steps(drill.next, harder.drills) };
@@ -76,30 +103,27 @@ function steps(written: readonly Id[], others: readonly Id[]): readonly Step[] {
 
 /** Keeps the nearest few of many without sorting them all. */
 class Nearest {
-	readonly #to: LinkedDrill;
 	readonly #most: number;
 	readonly #kept: { readonly other: Candidate; readonly near: number }[] = [];
 
-	constructor(to: LinkedDrill, most: number) {
-		this.#to = to;
+	constructor(most: number) {
 		this.#most = most;
 	}
 
 	get drills(): readonly Id[] {
-		return this.#kept.map(({ other }) => other.drill.id);
+		return this.#kept.map(({ other }) => other.drill);
 	}
 
-	offer(other: Candidate): void {
-		if (this.#most <= 0) return;
-		const near = nearness(this.#to, other.drill);
+	/** Whether it is among the nearest so far. Each is offered once. */
+	offer(other: Candidate, near: number): boolean {
+		if (this.#most <= 0) return false;
 		const last = this.#kept.at(-1);
 		const full = this.#kept.length >= this.#most;
-		if (full && last !== undefined && !isBefore(near, other, last)) return;
-		// A drill comes once for each skill in common.
-		if (this.#kept.some((kept) => kept.other === other)) return;
+		if (full && last !== undefined && !isBefore(near, other, last)) return false;
 		if (full) this.#kept.pop();
 		const at = this.#kept.findIndex((kept) => isBefore(near, other, kept));
 		this.#kept.splice(at < 0 ? this.#kept.length : at, 0, { other, near });
+		return true;
 	}
 }
 
@@ -111,7 +135,7 @@ function isBefore(
 	return near > kept.near || (near === kept.near && other.rank < kept.other.rank);
 }
 
-function nearness(a: LinkedDrill, b: LinkedDrill): number {
+function nearness(a: Traits, b: Traits): number {
 	return (
 		(shared(a.apparatus, b.apparatus) > 0 ? 100 : 0) +
 		10 * shared(a.skills, b.skills) +
@@ -119,13 +143,18 @@ function nearness(a: LinkedDrill, b: LinkedDrill): number {
 	);
 }
 
-function shared(a: readonly Id[], b: readonly Id[]): number {
+function shared(a: readonly number[], b: readonly number[]): number {
 	let count = 0;
 	for (const id of a) if (b.includes(id)) count++;
 	return count;
 }
 
-function candidateOf({ levelRank, drillRank }: ProgressionSource, drill: LinkedDrill): Candidate {
+function rankOf({ drillRank }: ProgressionSource, { id }: LinkedDrill): number {
+	return drillRank.get(id) ?? 0;
+}
+
+/** @param numbers of the ids seen so far; new ones are added */
+function traitsOf({ levelRank }: ProgressionSource, drill: LinkedDrill, numbers: Map<Id, number>): Traits {
 	let lowest = Number.POSITIVE_INFINITY;
 	let highest = Number.NEGATIVE_INFINITY;
 	for (const level of drill.levels.keys()) {
@@ -133,5 +162,17 @@ function candidateOf({ levelRank, drillRank }: ProgressionSource, drill: LinkedD
 		lowest = Math.min(lowest, rank);
 		highest = Math.max(highest, rank);
 	}
-	return { drill, lowest, highest, rank: drillRank.get(drill.id) ?? 0 };
+	const numbersOf = (ids: readonly Id[]) =>
+		ids.map((id) => {
+			const number = numbers.get(id) ?? numbers.size;
+			numbers.set(id, number);
+			return number;
+		});
+	return {
+		lowest,
+		highest,
+		apparatus: numbersOf(drill.apparatus),
+		skills: numbersOf(drill.skills),
+		shapes: numbersOf(drill.shapes),
+	};
 }
