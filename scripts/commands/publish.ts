@@ -38,6 +38,8 @@ import { claimOutput, isClaim } from "./claim-output.ts";
 
 /** The list of files a build made, inside the output folder. */
 const LIST = ".handbook-files.json";
+/** The list while it is being written. */
+const NEW_LIST = `${LIST}.new`;
 
 /** The start of the name under which a real folder waits while it is taken over. */
 const SET_ASIDE = "before-";
@@ -103,7 +105,7 @@ export class Staging {
 		if (conflicts.length > 0) throw new OutputConflict(conflicts);
 		for (const file of others) bringOver(join(this.#out, file), join(this.dir, file));
 		for (const file of made) keepUnchanged(join(this.#out, file), join(this.dir, file));
-		writeFileSync(join(this.dir, LIST), `${JSON.stringify(made, null, "\t")}\n`);
+		writeList(this.dir, made);
 		const old = takePlace(this.dir, this.#out, this.#editions);
 		// What cannot be removed now is tried again by the next build.
 		if (old !== undefined) tryTo(() => removeEdition(old, this.#out));
@@ -126,9 +128,13 @@ export class Staging {
 export function addToOutput(outDir: string, paths: readonly string[]): void {
 	const list = new Set([...listedFiles(outDir), ...paths]);
 	mkdirSync(outDir, { recursive: true });
-	const file = join(outDir, LIST);
-	writeFileSync(`${file}.new`, `${JSON.stringify([...list].sort(), null, "\t")}\n`);
-	renameSync(`${file}.new`, file);
+	writeList(outDir, [...list].sort());
+}
+
+/** Writes the list under another name first: a list cut short would make our files somebody else's. */
+function writeList(dir: string, files: readonly string[]): void {
+	writeFileSync(join(dir, NEW_LIST), `${JSON.stringify(files, null, "\t")}\n`, { flush: true });
+	renameSync(join(dir, NEW_LIST), join(dir, LIST));
 }
 
 function editionsOf(out: string): string {
@@ -207,7 +213,11 @@ function clearLeftovers(out: string, editions: string): void {
 function bringOver(from: string, to: string): void {
 	mkdirSync(dirname(to), { recursive: true });
 	if (isLink(from)) symlinkSync(readlinkSync(from), to);
-	else if (!tryTo(() => linkSync(from, to))) copyFileSync(from, to);
+	else if (!tryTo(() => linkSync(from, to))) {
+		const beside = `${to}.${randomUUID().slice(0, 8)}`;
+		copyFileSync(from, beside);
+		renameSync(beside, to);
+	}
 }
 
 /**
@@ -250,7 +260,7 @@ function foldersAround(file: string): readonly string[] {
 
 function foreignFiles(out: string): readonly string[] {
 	if (!existsSync(out)) return [];
-	const ours = new Set([...listedFiles(out), LIST]);
+	const ours = new Set([...listedFiles(out), LIST, NEW_LIST]);
 	return filesIn(out).filter((file) => !ours.has(file));
 }
 

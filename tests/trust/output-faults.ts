@@ -1,7 +1,8 @@
 /**
  * Faults while an output is published, and what stands there afterwards.
  *
- *   killAtEveryCall   kill -9 before each single change of the file system that publishing makes
+ *   killAtEveryCall   kill -9 before, or in the middle of, each single change of the file system that
+ *                     publishing makes
  *   killAtRandom      kill -9 at random moments while one edition after the other is published
  *   killBuilds        kill -9 at random moments of the real `build` command
  *   refuseFromEach    a full disk, and a target that cannot be written, from each change on
@@ -162,13 +163,14 @@ async function callsFor(before: Before): Promise<number> {
 	});
 }
 
-export async function killAtEveryCall(befores: readonly Before[]): Promise<Tally> {
-	const tally = newTally("killed before every single change");
+/** @param how KILL before each change, TEAR in the middle of it */
+export async function killAtEveryCall(how: "KILL" | "TEAR", befores: readonly Before[]): Promise<Tally> {
+	const tally = newTally(`killed ${how === "KILL" ? "before" : "in the middle of"} every single change`);
 	for (const before of befores) {
 		const calls = await callsFor(before);
 		for (let at = 1; at <= calls; at++) {
 			await hurt(tally, before, (out) => {
-				const { signal } = publishEdition(out, 2, { FAULT: "KILL", FAULT_AT: String(at) });
+				const { signal } = publishEdition(out, 2, { FAULT: how, FAULT_AT: String(at) });
 				return signal === "SIGKILL" ? undefined : `was not killed at ${at} of ${calls}`;
 			});
 		}

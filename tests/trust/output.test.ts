@@ -38,11 +38,14 @@ import { publishOne } from "./publish-editions.ts";
 import { faults } from "./tally.ts";
 
 describe("a build that is killed", () => {
-	it("before any single change leaves one whole edition, and nothing for good", async () => {
-		const tally = await killAtEveryCall(["published, with others' files"]);
-		expect(faults([tally])).toEqual([]);
-		expect(tally.tried).toBeGreaterThan(20);
-	});
+	it.each(["KILL", "TEAR"] as const)(
+		"at any single change (%s) leaves one whole edition, and nothing for good",
+		async (how) => {
+			const tally = await killAtEveryCall(how, ["published, with others' files"]);
+			expect(faults([tally])).toEqual([]);
+			expect(tally.tried).toBeGreaterThan(20);
+		},
+	);
 
 	it("at random moments leaves one whole edition", { timeout: 400_000 }, async () => {
 		expect(faults([await killAtRandom(30, 20270104)])).toEqual([]);

@@ -15,7 +15,8 @@ const tallies: Tally[] = [];
 if (wanted("input")) tallies.push(...(await tryBadClubs(number, 1)));
 if (wanted("output")) {
 	const befores = ["nothing", "published", "published, with others' files", "a folder of others"] as const;
-	tallies.push(await killAtEveryCall(befores));
+	tallies.push(await killAtEveryCall("KILL", befores));
+	tallies.push(await killAtEveryCall("TEAR", befores));
 	tallies.push(await killAtRandom(200, 20270104));
 	tallies.push(await killBuilds(200, 7));
 	tallies.push(await refuseFromEach("ENOSPC", befores));
