@@ -1,8 +1,9 @@
 /** `rename`: another id for a thing, everywhere. */
 
 import { EditRefused } from "../edit/move-block.ts";
-import { ID_KINDS, type IdKind, knownIds } from "../edit/references.ts";
+import { knownIds } from "../edit/references.ts";
 import { renameIds } from "../edit/rename-ids.ts";
+import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { ID_PATTERN } from "../validate/schemas.ts";
 import { editClub } from "./edit-club.ts";

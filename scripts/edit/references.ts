@@ -4,13 +4,10 @@
  */
 
 import { findLinks } from "../link/link-syntax.ts";
-import { type DataPath, type FileKind, type Id, LINK_KINDS, type LinkKind } from "../model.ts";
+import { ID_KINDS, type IdKind, kindOfField } from "../link/reference-fields.ts";
+import { type FileKind, type Id, LINK_KINDS, type LinkKind } from "../model.ts";
 import { type ClubTexts, idOf, kindOf } from "./club-texts.ts";
 import { placeFile } from "./yaml-places.ts";
-
-/** What has an id. Classes have one that only their own entry names. */
-export const ID_KINDS = [...LINK_KINDS, "class"] as const;
-export type IdKind = (typeof ID_KINDS)[number];
 
 /** One place in a text where an id stands. */
 export interface IdPlace {
@@ -25,50 +22,6 @@ export interface IdPlace {
 
 /** The ids of a club, by kind. */
 export type KnownIds = ReadonlyMap<IdKind, ReadonlySet<Id>>;
-
-/** A list field of ids: the field itself where it is one id, its items, or its keys where it is a map. */
-type Field = readonly [path: readonly (string | null)[], kind: IdKind, place?: "key"];
-
-/** `null` stands for any key or place in a list. A field may hold one id or a list of them. */
-const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
-	drill: [
-		[["apparatus"], "apparatus"],
-		[["levels"], "level"],
-		[["levels", null], "level", "key"],
-		[["shapes"], "shape"],
-		[["sequence"], "shape"],
-		[["sequence", null, "shape"], "shape"],
-		[["skills"], "skill"],
-		[["after"], "drill"],
-		[["partner"], "drill"],
-		[["equipment", null], "equipment", "key"],
-	],
-	week: [
-		[["apparatus", null], "apparatus", "key"],
-		[["apparatus", null, "blocks", null, "drill"], "drill"],
-		[["apparatus", null, "blocks", null, "stations", null, "drill"], "drill"],
-		[["apparatus", null, "blocks", null, "levels"], "level"],
-	],
-	term: [
-		[["classes", null, "id"], "class"],
-		[["classes", null, "level"], "level"],
-		[["classes", null, "rotation"], "apparatus"],
-	],
-	levels: [
-		[[null, "id"], "level"],
-		[[null, "entry"], "skill"],
-	],
-	apparatus: [[[null, "id"], "apparatus"]],
-	shapes: [[[null, "id"], "shape"]],
-	skills: [
-		[[null, "id"], "skill"],
-		[[null, "apparatus"], "apparatus"],
-		[[null, "levels"], "level"],
-		[[null, "needs"], "skill"],
-		[[null, "opposite"], "skill"],
-	],
-	equipment: [[[null, "id"], "equipment"]],
-};
 
 const PAGE_KINDS: readonly FileKind[] = ["drill", "week", "guide"];
 
@@ -120,17 +73,6 @@ export function linkTarget(
 	const id = before.trim();
 	const kind = LINK_KINDS.find((one) => known.get(one)?.has(id) === true);
 	return kind && { kind, id };
-}
-
-function kindOfField(file: FileKind, at: DataPath, isKey: boolean): IdKind | undefined {
-	for (const [pattern, kind, place] of FIELDS[file] ?? []) {
-		if (isKey !== (place === "key")) continue;
-		// The field itself, or an item of its list.
-		const isItem = !isKey && at.length === pattern.length + 1 && typeof at.at(-1) === "number";
-		if (at.length !== pattern.length && !isItem) continue;
-		if (pattern.every((name, i) => name === null || name === at[i])) return kind;
-	}
-	return undefined;
 }
 
 function linkPlaces(text: string, from: number, to: number, known: KnownIds): readonly IdPlace[] {

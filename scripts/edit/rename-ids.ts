@@ -3,9 +3,10 @@
  * text, and the folder of an apparatus's drills. Several at once may trade places.
  */
 
+import type { IdKind } from "../link/reference-fields.ts";
 import type { Id, LinkKind } from "../model.ts";
 import { type ClubTexts, idOf, kindOf, type Splice, spliced } from "./club-texts.ts";
-import { type IdKind, idPlaces, type KnownIds, knownIds, linkTarget, linkWords } from "./references.ts";
+import { idPlaces, type KnownIds, knownIds, linkTarget, linkWords } from "./references.ts";
 
 export interface Renaming {
 	readonly kind: IdKind;

@@ -28,6 +28,7 @@ import { checkPlans } from "./check-plans.ts";
 import { misnamedShapes } from "./check-shapes.ts";
 import { findCycles } from "./find-cycles.ts";
 import { findLinks } from "./link-syntax.ts";
+import { referencesIn } from "./reference-fields.ts";
 import { textsOf } from "./texts-of.ts";
 
 export interface LinkedClub {
@@ -51,16 +52,23 @@ export function linkClub(
 	problemsSoFar: boolean,
 	faultOfMedia: FaultOfMedia,
 ): LinkedClub {
-	const { records } = club;
+	const { records, partial } = club;
 	const names = namesOf(records);
+	// What a page at fault says all the same is held against the rest as well.
+	const all = {
+		...records,
+		drills: [...records.drills, ...partial.drills],
+		weeks: [...records.weeks, ...partial.weeks],
+	};
 	const problems = [
 		...duplicates(records),
-		...new References(club, names).check(),
+		...deadReferences(club, names),
+		...namingThemselves(all),
 		...deadLinks(club, names),
-		...cycles(records),
-		...checkPlans(records),
+		...cycles(all),
+		...checkPlans(all),
 		...misnamedShapes(records.shapes),
-		...unusableMedia(records.drills, faultOfMedia),
+		...unusableMedia(all.drills, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
 	return failed ? { problems } : { problems, curriculum: join(records, names) };
@@ -114,76 +122,25 @@ function duplicates(records: Records): readonly Problem[] {
 	});
 }
 
-/** Checks the references of every record. */
-class References {
-	readonly #club: ValidatedClub;
-	readonly #names: Names;
-	readonly #problems: Problem[] = [];
+/** Ids that stand for nothing. */
+function deadReferences(club: ValidatedClub, names: Names): readonly Problem[] {
+	return club.files.flatMap((file) =>
+		referencesIn(file)
+			.filter(({ kind, id }) => names.get(kind)?.has(id) !== true && !isExcused(club, kind, id))
+			.map(({ kind, id, path, what }) => dead("H201", file.place(path, what), kind, id, names)),
+	);
+}
 
-	constructor(club: ValidatedClub, names: Names) {
-		this.#club = club;
-		this.#names = names;
-	}
-
-	check(): readonly Problem[] {
-		const { drills, weeks, levels, skills, term } = this.#club.records;
-		for (const drill of drills) this.#drill(drill);
-		for (const { source, apparatus } of weeks) {
-			for (const plan of apparatus) {
-				this.#one("apparatus", plan.apparatus, source, ["apparatus", plan.apparatus], "key");
-				for (const block of plan.blocks) {
-					this.#each("level", block.levels, source, [...block.path, "levels"]);
-					for (const [i, station] of block.stations.entries()) {
-						const path = block.kind === "drill" ? ["drill"] : ["stations", i, "drill"];
-						this.#one("drill", station.drill, source, [...block.path, ...path]);
-					}
-				}
-			}
-		}
-		for (const level of levels) this.#each("skill", level.entry, level.source, [...level.path, "entry"]);
-		for (const skill of skills) {
-			const { source, path } = skill;
-			this.#each("apparatus", skill.apparatus, source, [...path, "apparatus"]);
-			this.#each("level", skill.levels, source, [...path, "levels"]);
-			this.#each("skill", skill.needs, source, [...path, "needs"]);
-			this.#opposite("skill", skill.id, skill.opposite, source, [...path, "opposite"]);
-		}
-		for (const { levels: ids, rotation, path } of term.classes) {
-			this.#each("level", ids, term.source, [...path, "level"]);
-			this.#each("apparatus", rotation, term.source, [...path, "rotation"]);
-		}
-		return this.#problems;
-	}
-
-	#drill(drill: Drill): void {
-		const { source } = drill;
-		this.#each("apparatus", drill.apparatus, source, ["apparatus"]);
-		for (const level of drill.levels.keys()) this.#one("level", level, source, ["levels", level], "key");
-		this.#each("shape", drill.shapes, source, ["shapes"]);
-		// A phase is a shape's id alone, found where it stands, or a map that names it.
-		for (const [i, { shape }] of drill.sequence.entries())
-			this.#one("shape", shape, source, ["sequence", i, "shape"]);
-		this.#each("skill", drill.skills, source, ["skills"]);
-		this.#each("drill", drill.after, source, ["after"]);
-		for (const { item } of drill.equipment) this.#one("equipment", item, source, ["equipment", item], "key");
-		this.#opposite("drill", drill.id, drill.partner, source, ["partner"]);
-	}
-
-	#opposite(kind: LinkKind, id: Id, other: Id | undefined, source: Source, path: DataPath): void {
-		if (other === undefined) return;
-		if (other === id) {
-			this.#problems.push(problem("H210", source.place(path), `\`${id}\` names itself.`));
-		} else this.#one(kind, other, source, path);
-	}
-
-	#each(kind: LinkKind, ids: readonly Id[], source: Source, path: DataPath): void {
-		for (const [i, id] of ids.entries()) this.#one(kind, id, source, [...path, i]);
-	}
-
-	#one(kind: LinkKind, id: Id, source: Source, path: DataPath, what: "key" | "value" = "value"): void {
-		if (this.#names.get(kind)?.has(id) || isExcused(this.#club, kind, id)) return;
-		this.#problems.push(dead("H201", source.place(path, what), kind, id, this.#names));
-	}
+/** Drills that are their own partner, skills that are their own opposite. */
+function namingThemselves({ drills, skills }: Records): readonly Problem[] {
+	return [
+		...drills.map((drill) => ({ ...drill, path: [], other: drill.partner, field: "partner" })),
+		...skills.map((skill) => ({ ...skill, other: skill.opposite, field: "opposite" })),
+	]
+		.filter(({ id, other }) => id === other)
+		.map(({ id, source, path, field }) =>
+			problem("H210", source.place([...path, field]), `\`${id}\` names itself.`),
+		);
 }
 
 function dead(code: "H201" | "H206", place: Place, kind: LinkKind, id: Id, names: Names): Problem {
@@ -205,7 +162,7 @@ function isExcused(club: ValidatedClub, kind: LinkKind, id: Id): boolean {
 }
 
 function deadLinks(club: ValidatedClub, names: Names): readonly Problem[] {
-	return textsOf(club.records).flatMap(({ text, placeOf }) =>
+	return club.files.flatMap(textsOf).flatMap(({ text, placeOf }) =>
 		findLinks(text).flatMap(({ reference, line, column }) => {
 			if (resolveIn(names, reference) !== undefined) return [];
 			const { kind, id } = parseReference(reference);

@@ -32,7 +32,25 @@ type WrittenId = string | number;
 const USUAL_CHANGE = 0.5;
 
 export function drillFrom(file: SourceFile): Drill {
-	const data = file.data as written.Drill;
+	return drillOf(file, file.data as written.Drill);
+}
+
+/**
+ * What a drill says whose page has a fault: the fields that are sound. Undefined where the fields are
+ * not there from which everything else about it follows.
+ *
+ * @param isSound whether the value at a path, and all inside it, has the form it should
+ */
+export function partialDrillFrom(file: SourceFile, isSound: (path: DataPath) => boolean): Drill | undefined {
+	if (!isMap(file.data)) return undefined;
+	const sound = Object.fromEntries(Object.entries(file.data).filter(([field]) => isSound([field])));
+	const data = { title: file.id, ...sound } as Partial<written.Drill> & { readonly title: string };
+	const { apparatus, levels } = data;
+	if (apparatus === undefined || levels === undefined) return undefined;
+	return drillOf(file, { ...data, apparatus, levels });
+}
+
+function drillOf(file: SourceFile, data: written.Drill): Drill {
 	return compact<Drill>({
 		id: file.id,
 		title: data.title,
@@ -89,6 +107,36 @@ export function weekFrom(file: SourceFile): WeekPlan {
 		body: file.body,
 		source: file,
 	};
+}
+
+/** What a week says whose page has a fault: the blocks that are sound. As for `partialDrillFrom`. */
+export function partialWeekFrom(
+	file: SourceFile,
+	isSound: (path: DataPath) => boolean,
+): WeekPlan | undefined {
+	const { data } = file;
+	if (!isMap(data) || !isSound(["week"]) || typeof data.week !== "number") return undefined;
+	return {
+		id: file.id,
+		week: data.week,
+		theme: file.id,
+		apparatus: Object.entries(isMap(data.apparatus) ? data.apparatus : {}).map(([apparatus, plan]) => {
+			const blocks: readonly unknown[] = isMap(plan) && Array.isArray(plan.blocks) ? plan.blocks : [];
+			return {
+				apparatus,
+				blocks: blocks.flatMap((block, i) => {
+					const path = ["apparatus", apparatus, "blocks", i];
+					return isSound(path) ? [blockFrom(block as written.Block, i, path)] : [];
+				}),
+			};
+		}),
+		body: file.body,
+		source: file,
+	};
+}
+
+function isMap(value: unknown): value is Readonly<Record<string, unknown>> {
+	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function blockFrom(block: written.Block, index: number, path: DataPath): Block {

@@ -19,6 +19,14 @@ export function judgeData(file: SourceFile): readonly Problem[] {
 	return withoutMisspelt(relevant(validate.errors ?? [])).map((error) => asProblem(file, error));
 }
 
+/** Whether the value at a path of a file's data, and all inside it, has the form it should. */
+export function soundPartsOf(file: SourceFile): (path: DataPath) => boolean {
+	const validate = validatorOf(file.kind);
+	validate(file.data);
+	const faults = (validate.errors ?? []).map(({ instancePath }) => pathOf(instancePath));
+	return (path) => !faults.some((fault) => path.every((step, i) => fault[i] === step));
+}
+
 /** A required field that is there under a misspelt name is one mistake: the misspelling. */
 function withoutMisspelt(errors: readonly ErrorObject[]): readonly ErrorObject[] {
 	const meant = new Set(

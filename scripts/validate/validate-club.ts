@@ -4,10 +4,11 @@
  * Steps: judge each file by its schema; check what a schema cannot say (file names, folders,
  * intervals, Mondays); turn sound data into records; fill in for data files that a small club has
  * not written yet. A file or list entry with a problem makes no record, but its id is remembered,
- * so that what refers to it is not reported as well.
+ * so that what refers to it is not reported as well; and what it says in its sound parts is kept, so
+ * that its other mistakes are found in the same run.
  */
 
-import type { Drill, FileKind, Id, LinkKind, Records, SourceFile } from "../model.ts";
+import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, WeekPlan } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
@@ -15,17 +16,23 @@ import {
 	drillFrom,
 	entriesFrom,
 	guideFrom,
+	partialDrillFrom,
+	partialWeekFrom,
 	targetsFrom,
 	termFrom,
 	weekFrom,
 } from "./build-records.ts";
 import { checkDrillFolder, checkFileNames, checkTerm } from "./check-files.ts";
 import { impliedRecords } from "./imply-records.ts";
-import { idFrom, judgeData } from "./judge-data.ts";
+import { idFrom, judgeData, soundPartsOf } from "./judge-data.ts";
 
 /** Records, and what is known to exist although it made no record. */
 export interface ValidatedClub {
 	readonly records: Records;
+	/** Every file that could be read, at fault or not. */
+	readonly files: readonly SourceFile[];
+	/** The sound parts of pages at fault: for finding what else is wrong with them, and nothing more. */
+	readonly partial: { readonly drills: readonly Drill[]; readonly weeks: readonly WeekPlan[] };
 	readonly problems: readonly Problem[];
 	/** Ids of things whose own file has a problem. */
 	readonly broken: ReadonlyMap<LinkKind, ReadonlySet<Id>>;
@@ -33,15 +40,19 @@ export interface ValidatedClub {
 	readonly unknown: ReadonlySet<LinkKind>;
 }
 
-const LINK_KIND_OF: Readonly<Partial<Record<FileKind, LinkKind>>> = {
-	drill: "drill",
-	week: "week",
-	guide: "guide",
+const LISTED_KINDS = {
 	levels: "level",
 	apparatus: "apparatus",
 	shapes: "shape",
 	skills: "skill",
 	equipment: "equipment",
+} as const satisfies Partial<Record<FileKind, LinkKind>>;
+
+const LINK_KIND_OF: Readonly<Partial<Record<FileKind, LinkKind>>> = {
+	drill: "drill",
+	week: "week",
+	guide: "guide",
+	...LISTED_KINDS,
 };
 
 /**
@@ -57,6 +68,7 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	const broken = new Map<LinkKind, Set<Id>>();
 	const unknown = new Set<LinkKind>();
 	const sound: SourceFile[] = [];
+	const partial = { drills: [] as Drill[], weeks: [] as WeekPlan[] };
 	const remember = (kind: LinkKind, id: Id): void => {
 		const ids = broken.get(kind) ?? new Set<Id>();
 		// Whoever refers to a thing whose id is misspelt may well have spelt it right.
@@ -78,20 +90,33 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 		}
 		const kind = LINK_KIND_OF[file.kind];
 		if (kind === undefined) continue;
+		if (file.kind === "drill") partial.drills.push(...some(partialDrillFrom(file, soundPartsOf(file))));
+		if (file.kind === "week") partial.weeks.push(...some(partialWeekFrom(file, soundPartsOf(file))));
 		if (file.kind === "drill" || file.kind === "week" || file.kind === "guide") remember(kind, file.id);
 		else if (!Array.isArray(file.data)) unknown.add(kind);
 		else for (const id of idsIn(file.data)) remember(kind, id);
 	}
 
 	const written = { ...recordsOf(sound), unknown };
-	for (const drill of written.drills) problems.push(...checkDrillFolder(drill));
+	for (const drill of [...written.drills, ...partial.drills]) problems.push(...checkDrillFolder(drill));
 	const termFile = sound.find((f) => f.kind === "term");
 	if (termFile !== undefined) problems.push(...checkTerm(termFile, termFrom(termFile)));
 	if (read.files.every((f) => f.kind !== "drill") && read.unreadable.every((f) => f.kind !== "drill")) {
 		problems.push(problem("H111", { file: "content/drills", line: 1, column: 1 }, "No drill was found."));
 	}
 	const present = new Set<FileKind>([...read.files, ...read.unreadable].map((f) => f.kind));
-	return { records: impliedRecords(written, present, clubName), problems, broken, unknown };
+	if (problems.some(({ severity }) => severity === "error")) {
+		// Without a list of its own, what there is of a kind is what the pages name: those at fault, too.
+		for (const [file, kind] of Object.entries(LISTED_KINDS)) {
+			if (!present.has(file as FileKind)) unknown.add(kind);
+		}
+	}
+	const records = impliedRecords(written, present, clubName);
+	return { records, files: read.files, partial, problems, broken, unknown };
+}
+
+function some<T>(thing: T | undefined): readonly T[] {
+	return thing === undefined ? [] : [thing];
 }
 
 /** Records of the files that are sound; a kind whose file is not among them is left out. */

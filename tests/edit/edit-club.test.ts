@@ -14,9 +14,10 @@ import { changesBetween, makeChanges, mendInterrupted, takeBack } from "../../sc
 import { type ClubTexts, readTexts } from "../../scripts/edit/club-texts.ts";
 import { moveBlock, readPlace } from "../../scripts/edit/move-block.ts";
 import { moveWeek } from "../../scripts/edit/move-week.ts";
-import { ID_KINDS, knownIds } from "../../scripts/edit/references.ts";
+import { knownIds } from "../../scripts/edit/references.ts";
 import { renameIds } from "../../scripts/edit/rename-ids.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { ID_KINDS } from "../../scripts/link/reference-fields.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 const DEMO = readTexts(REPOSITORY);

@@ -1,0 +1,122 @@
+/** Which fields of a club's files hold ids, and of what: the one list of them. */
+
+import {
+	type DataPath,
+	type FileKind,
+	type Id,
+	LINK_KINDS,
+	type LinkKind,
+	type SourceFile,
+} from "../model.ts";
+import { ID_PATTERN } from "../validate/schemas.ts";
+
+/** What has an id. Classes have one that only their own entry names. */
+export const ID_KINDS = [...LINK_KINDS, "class"] as const;
+export type IdKind = (typeof ID_KINDS)[number];
+
+/** A list field of ids: the field itself where it is one id, its items, or its keys where it is a map. */
+type Field = readonly [path: readonly (string | null)[], kind: IdKind, place?: "key"];
+
+/** `null` stands for any key or place in a list. A field may hold one id or a list of them. */
+const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
+	drill: [
+		[["apparatus"], "apparatus"],
+		[["levels"], "level"],
+		[["levels", null], "level", "key"],
+		[["shapes"], "shape"],
+		[["sequence"], "shape"],
+		[["sequence", null, "shape"], "shape"],
+		[["skills"], "skill"],
+		[["after"], "drill"],
+		[["partner"], "drill"],
+		[["equipment", null], "equipment", "key"],
+	],
+	week: [
+		[["apparatus", null], "apparatus", "key"],
+		[["apparatus", null, "blocks", null, "drill"], "drill"],
+		[["apparatus", null, "blocks", null, "stations", null, "drill"], "drill"],
+		[["apparatus", null, "blocks", null, "levels"], "level"],
+	],
+	term: [
+		[["classes", null, "id"], "class"],
+		[["classes", null, "level"], "level"],
+		[["classes", null, "rotation"], "apparatus"],
+	],
+	levels: [
+		[[null, "id"], "level"],
+		[[null, "entry"], "skill"],
+	],
+	apparatus: [[[null, "id"], "apparatus"]],
+	shapes: [[[null, "id"], "shape"]],
+	skills: [
+		[[null, "id"], "skill"],
+		[[null, "apparatus"], "apparatus"],
+		[[null, "levels"], "level"],
+		[[null, "needs"], "skill"],
+		[[null, "opposite"], "skill"],
+	],
+	equipment: [[[null, "id"], "equipment"]],
+};
+
+/** What the id names that stands at this path of a file of this kind; undefined where none stands. */
+export function kindOfField(file: FileKind, at: DataPath, isKey: boolean): IdKind | undefined {
+	for (const [pattern, kind, place] of FIELDS[file] ?? []) {
+		if (isKey !== (place === "key")) continue;
+		// The field itself, or an item of its list.
+		const isItem = !isKey && at.length === pattern.length + 1 && typeof at.at(-1) === "number";
+		if (at.length !== pattern.length && !isItem) continue;
+		if (pattern.every((name, i) => name === null || name === at[i])) return kind;
+	}
+	return undefined;
+}
+
+/** An id that stands in a field of a file. */
+export interface Reference {
+	readonly kind: LinkKind;
+	readonly id: Id;
+	readonly path: DataPath;
+	readonly what: "key" | "value";
+}
+
+/**
+ * The ids that a file names, apart from its entries' own. The file may be at fault: what is not of the
+ * form of an id, or not where one belongs, is passed over.
+ */
+export function referencesIn(file: SourceFile): readonly Reference[] {
+	const found: Reference[] = [];
+	for (const [pattern, kind, place] of FIELDS[file.kind] ?? []) {
+		if (kind === "class" || pattern.at(-1) === "id") continue;
+		const what = place ?? "value";
+		const add = (id: unknown, path: DataPath): void => {
+			const text = typeof id === "number" ? String(id) : id;
+			if (typeof text === "string" && ID_PATTERN.test(text)) found.push({ kind, id: text, path, what });
+		};
+		follow(file.data, pattern, [], what, add);
+	}
+	return found;
+}
+
+function follow(
+	value: unknown,
+	pattern: readonly (string | null)[],
+	path: DataPath,
+	what: "key" | "value",
+	add: (id: unknown, path: DataPath) => void,
+): void {
+	const [step, ...rest] = pattern;
+	if (step === undefined) {
+		if (!Array.isArray(value)) add(value, path);
+		else for (const [i, item] of value.entries()) add(item, [...path, i]);
+	} else if (typeof value !== "object" || value === null) return;
+	else if (step !== null) {
+		if (Object.hasOwn(value, step)) follow(Reflect.get(value, step), rest, [...path, step], what, add);
+	} else if (Array.isArray(value)) {
+		if (what === "value")
+			for (const [i, item] of value.entries()) follow(item, rest, [...path, i], what, add);
+	} else {
+		for (const [key, item] of Object.entries(value)) {
+			if (what === "key" && rest.length === 0) add(key, [...path, key]);
+			else follow(item, rest, [...path, key], what, add);
+		}
+	}
+}
