@@ -104,15 +104,16 @@ export class Preview {
 
 	#bar(page: SitePage) {
 		const place = writtenAt(page, this.#handbook);
+		const say = this.#handbook.words.preview;
 		const where =
 			place === undefined
-				? html`Counted from the whole folder.`
-				: html`Written in <code>${place.file}${place.line > 1 && `:${place.line}`}</code>`;
-		return html`<aside class="preview-bar on-page" aria-label="Preview"><span>${where}</span> <a href="/print-preview/">Printed sheets</a>${
+				? html`${say.counted}`
+				: html`${say.writtenIn} <code>${place.file}${place.line > 1 && `:${place.line}`}</code>`;
+		return html`<aside class="preview-bar on-page" aria-label="${say.bar}"><span>${where}</span> <a href="/print-preview/">${say.sheets}</a>${
 			this.#warnings.length > 0 &&
 			html`<ul>${this.#warnings.map(
 				({ code, place: at, what, fix }) =>
-					html`<li><code>${at.file}:${at.line}</code> ${code} ${what} ${fix}</li>`,
+					html`<li lang="en"><code>${at.file}:${at.line}</code> ${code} ${what} ${fix}</li>`,
 			)}</ul>`
 		}</aside>`;
 	}
@@ -120,14 +121,18 @@ export class Preview {
 	async #printed(path: string): Promise<Answer | undefined> {
 		this.#sheets ??= sourceOf(this.#handbook).then(binderSheets);
 		const sheets = await this.#sheets;
-		if (path === "") return { status: 200, type: HTML, body: printPreviewList(sheets) };
+		if (path === "") return { status: 200, type: HTML, body: printPreviewList(sheets, this.#handbook.words) };
 		if (path === "print.css") {
 			return fileOf(path, await printStyles(paperOf(this.#handbook.curriculum.club), sheets.slots));
 		}
 		const number = /^(\d+)\/?$/.exec(path)?.[1];
 		const section = number === undefined ? undefined : sheets.sections[Number(number)];
 		if (section === undefined) return undefined;
-		return { status: 200, type: HTML, body: printPreviewSection(sheets, section, Number(number)) };
+		return {
+			status: 200,
+			type: HTML,
+			body: printPreviewSection(sheets, section, Number(number), this.#handbook.words),
+		};
 	}
 
 	#dataFiles(): ReadonlyMap<string, string> {

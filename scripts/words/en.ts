@@ -69,6 +69,22 @@ export const problemsPage = {
 	place: (line: number, column: number) => `line ${line}, column ${column}`,
 };
 
+/** What `serve` adds to its pages, and its view of the printed sheets. */
+export const preview = {
+	bar: "Preview",
+	writtenIn: "Written in",
+	counted: "Counted from the whole folder.",
+	sheets: "Printed sheets",
+	sheetsOf: (title: string) => `Printed sheets: ${title}`,
+	sheetOf: (title: string) => `Printed sheet: ${title}`,
+	lead: "Each section of the binder with the styles of print, without printing it.",
+	all: "All sheets",
+	before: (title: string) => `Before: ${title}`,
+	after: (title: string) => `After: ${title}`,
+	oneLong:
+		"Where a page ends, and the page numbers of references, are known when the binder is printed. Here each part is one long sheet.",
+};
+
 // Terms of the trade --------------------------------------------------------------------------------
 
 export const directions: Readonly<Record<Direction, string>> = {

@@ -60,6 +60,21 @@ export const problemsPage: Words["problemsPage"] = {
 	place: (line, column) => `ligne ${line}, colonne ${column}`,
 };
 
+export const preview: Words["preview"] = {
+	bar: "Aperçu",
+	writtenIn: "Écrit dans",
+	counted: "Compté à partir de tout le dossier.",
+	sheets: "Feuilles imprimées",
+	sheetsOf: (title) => `Feuilles imprimées : ${title}`,
+	sheetOf: (title) => `Feuille imprimée : ${title}`,
+	lead: "Chaque section du classeur avec les styles d’impression, sans l’imprimer.",
+	all: "Toutes les feuilles",
+	before: (title) => `Avant : ${title}`,
+	after: (title) => `Après : ${title}`,
+	oneLong:
+		"La fin des pages et les numéros des renvois sont connus à l’impression du classeur. Ici, chaque partie est une seule longue feuille.",
+};
+
 // Les termes du métier ------------------------------------------------------------------------------
 
 export const directions: Words["directions"] = {

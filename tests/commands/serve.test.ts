@@ -70,6 +70,14 @@ it("names the file of a page, and shows the printed sheets without printing them
 	const [, path = ""] =
 		sections.find(([, , title = ""]) => texts.get(title)?.includes("Rock on the back")) ?? [];
 	await until(async () => (await page(path)).includes("Rock and roll"));
+
+	// A handbook in another language has its preview in that language.
+	const club = join(dir, "_data/club.yaml");
+	writeFileSync(club, `${readFileSync(club, "utf8")}\nlanguage: fr\n`);
+	await until(async () => (await barOf("")).includes("Compté à partir de tout le dossier."));
+	expect(await page("print-preview/")).toContain("<h1>Feuilles imprimées</h1>");
+	for (const text of [await barOf("drills/rock/"), await page("print-preview/"), await page(path)])
+		expect(text).not.toMatch(/Printed|Written|sheet:|Where a page|Before:|After:/);
 });
 
 /** `serve` on a club folder, and ways to ask it; it ends with the test. */
