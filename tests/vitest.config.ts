@@ -5,7 +5,7 @@ export default defineConfig({
 		include: ["tests/**/*.test.ts"],
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
-		// Browsers and layout are heavy: as many files at once as a small machine has cores.
-		maxWorkers: 2,
+		// Two cores, and one more file for the time that browsers and started programs are waited for.
+		maxWorkers: 3,
 	},
 });
