@@ -66,7 +66,7 @@ describe("a file with a field at fault", () => {
 			[ROCK, "apparatus: floor", "apparatus: beam"],
 			[ROCK, "direction: forward", "direction: onwards"],
 		]);
-		expect(drill).toEqual([`${WEEK}:8 H204`, `${ROCK}:3 H116`, `${ROCK}:9 H106`]);
+		expect(drill).toEqual([`${ROCK}:3 H108`, `${ROCK}:9 H106`, `${WEEK}:8 H204`]);
 	});
 
 	it("is missed by nobody who names it, and misses nothing that only another such file names", () => {
