@@ -89,34 +89,50 @@ export function referencesIn(file: SourceFile): readonly Reference[] {
 		const what = place ?? "value";
 		const add = (id: unknown, path: DataPath): void => {
 			const text = typeof id === "number" ? String(id) : id;
-			if (typeof text === "string" && ID_PATTERN.test(text)) found.push({ kind, id: text, path, what });
+			if (typeof text === "string" && ID_PATTERN.test(text))
+				found.push({ kind, id: text, path: [...path], what });
 		};
-		follow(file.data, pattern, [], what, add);
+		follow(file.data, pattern, 0, [], what, add);
 	}
 	return found;
 }
 
+/** @param path what was followed so far: one list, which `add` copies where it keeps it */
 function follow(
 	value: unknown,
 	pattern: readonly (string | null)[],
-	path: DataPath,
+	at: number,
+	path: (string | number)[],
 	what: "key" | "value",
 	add: (id: unknown, path: DataPath) => void,
 ): void {
-	const [step, ...rest] = pattern;
+	const into = (step: string | number, next: unknown): void => {
+		path.push(step);
+		follow(next, pattern, at + 1, path, what, add);
+		path.pop();
+	};
+	const step = pattern[at];
 	if (step === undefined) {
-		if (!Array.isArray(value)) add(value, path);
-		else for (const [i, item] of value.entries()) add(item, [...path, i]);
+		if (Array.isArray(value)) {
+			for (const [i, item] of value.entries()) {
+				path.push(i);
+				add(item, path);
+				path.pop();
+			}
+		} else add(value, path);
 	} else if (typeof value !== "object" || value === null) return;
 	else if (step !== null) {
-		if (Object.hasOwn(value, step)) follow(Reflect.get(value, step), rest, [...path, step], what, add);
+		if (Object.hasOwn(value, step)) into(step, Reflect.get(value, step));
 	} else if (Array.isArray(value)) {
-		if (what === "value")
-			for (const [i, item] of value.entries()) follow(item, rest, [...path, i], what, add);
+		if (what === "value") for (const [i, item] of value.entries()) into(i, item);
 	} else {
-		for (const [key, item] of Object.entries(value)) {
-			if (what === "key" && rest.length === 0) add(key, [...path, key]);
-			else follow(item, rest, [...path, key], what, add);
+		const isKey = what === "key" && at === pattern.length - 1;
+		for (const key of Object.keys(value)) {
+			if (isKey) {
+				path.push(key);
+				add(key, path);
+				path.pop();
+			} else into(key, Reflect.get(value, key));
 		}
 	}
 }

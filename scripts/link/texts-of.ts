@@ -1,6 +1,6 @@
 /** Every text of a file in which `[[links]]` may stand, each with the way back to its place. */
 
-import type { DataPath, Place, SourceFile } from "../model.ts";
+import type { Place, SourceFile } from "../model.ts";
 
 export interface TextAt {
 	readonly text: string;
@@ -25,20 +25,35 @@ const PROSE: ReadonlySet<string> = new Set([
 	"description",
 ]);
 
+/** A file that was read stays the same for ever, and `serve` brings it again at every change of another. */
+const known = new WeakMap<SourceFile, readonly TextAt[]>();
+
 /** The texts of a file that hold a link; the file may be at fault. */
 export function textsOf(file: SourceFile): readonly TextAt[] {
+	const texts = known.get(file) ?? findTexts(file);
+	known.set(file, texts);
+	return texts;
+}
+
+function findTexts(file: SourceFile): readonly TextAt[] {
 	const texts: TextAt[] = [];
-	const visit = (value: unknown, path: DataPath, isProse: boolean): void => {
+	const path: (string | number)[] = [];
+	const visit = (value: unknown, isProse: boolean): void => {
 		if (typeof value === "string") {
+			if (!isProse || !value.includes("[[")) return;
 			// A field may be folded over several lines: its start is the nearest sure place.
-			if (isProse && value.includes("[[")) texts.push({ text: value, placeOf: () => file.place(path) });
-		} else if (Array.isArray(value)) {
-			for (const [i, item] of value.entries()) visit(item, [...path, i], isProse);
+			const here = [...path];
+			texts.push({ text: value, placeOf: () => file.place(here) });
 		} else if (typeof value === "object" && value !== null) {
-			for (const [key, item] of Object.entries(value)) visit(item, [...path, key], PROSE.has(key));
+			const isList = Array.isArray(value);
+			for (const key of Object.keys(value)) {
+				path.push(isList ? Number(key) : key);
+				visit(Reflect.get(value, key), isList ? isProse : PROSE.has(key));
+				path.pop();
+			}
 		}
 	};
-	visit(file.data, [], false);
+	visit(file.data, false);
 	if (file.body.includes("[["))
 		texts.push({ text: file.body, placeOf: (line, column) => file.bodyPlace(line, column) });
 	return texts;
