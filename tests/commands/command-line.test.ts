@@ -5,6 +5,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { textsIn } from "./texts-in.ts";
 
 function handbook(...args: readonly string[]) {
 	const { status, stdout, stderr } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
@@ -89,7 +90,7 @@ describe("build", () => {
 		const good = handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(good.stdout).toMatch(/wrote \d+ pages and \d+ data files to /);
 		expect(good.status).toBe(0);
-		const first = snapshot(out);
+		const first = textsIn(out);
 		expect(first.has("index.html")).toBe(true);
 		expect(first.has("data/exposures.csv")).toBe(true);
 
@@ -98,19 +99,19 @@ describe("build", () => {
 		const bad = handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(bad.status).toBe(1);
 		expect(bad.stdout).toContain("the last good output stays");
-		expect(snapshot(out)).toEqual(first);
+		expect(textsIn(out)).toEqual(first);
 	});
 
 	it("gives the same bytes twice, and keeps files that it did not write", () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
 		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
-		const first = snapshot(out);
+		const first = textsIn(out);
 		writeFileSync(join(out, "CNAME"), "handbook.example\n");
 		mkdirSync(join(out, "extra"));
 		writeFileSync(join(out, "extra/notes.txt"), "ours\n");
 		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
-		const second = snapshot(out);
+		const second = textsIn(out);
 		expect(second.get("CNAME")).toBe("handbook.example\n");
 		expect(second.get("extra/notes.txt")).toBe("ours\n");
 		second.delete("CNAME");
@@ -140,16 +141,6 @@ describe("build", () => {
 		expect(existsSync(join(out, "levels/one/index.html"))).toBe(true);
 	});
 });
-
-function snapshot(dir: string): Map<string, string> {
-	return new Map(
-		readdirSync(dir, { recursive: true, withFileTypes: true })
-			.filter((entry) => entry.isFile())
-			.map((entry) => join(entry.parentPath, entry.name))
-			.sort()
-			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "latin1")]),
-	);
-}
 
 describe("print", () => {
 	const club = join(FIXTURES, "clubs", "full-pages");

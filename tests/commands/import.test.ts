@@ -6,7 +6,7 @@
  * UPDATE_EXPECTED=1 to write it anew.
  */
 
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -14,6 +14,7 @@ import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { importCommand } from "../../scripts/commands/import.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { messyCsv, messyWorkbook, ROWS } from "./messy-spreadsheet.ts";
+import { textsIn } from "./texts-in.ts";
 
 const EXPECTED = fileURLToPath(new URL("expected/messy-import.txt", import.meta.url));
 
@@ -36,16 +37,6 @@ function folderOf(files: Readonly<Record<string, string | Buffer>>): string {
 		writeFileSync(join(dir, path), text);
 	}
 	return dir;
-}
-
-function snapshot(dir: string): ReadonlyMap<string, string> {
-	return new Map(
-		readdirSync(dir, { recursive: true, withFileTypes: true })
-			.filter((entry) => entry.isFile())
-			.map((entry) => join(entry.parentPath, entry.name))
-			.sort()
-			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "utf8")]),
-	);
 }
 
 interface Wish {
@@ -96,20 +87,20 @@ const SAVED: readonly (readonly [how: string, name: string, bytes: () => Buffer]
 describe.each(SAVED)("a messy spreadsheet %s", (_how, name, bytes) => {
 	it("changes nothing in a dry run", async () => {
 		const club = folderOf(CLUB);
-		const before = snapshot(club);
+		const before = textsIn(club);
 		const { status, said } = await bring(club, name, bytes());
-		expect(snapshot(club)).toEqual(before);
+		expect(textsIn(club)).toEqual(before);
 		expect(status).toBe(1);
 		expect(said).toContain("47 files to make, 1 kept, 8 unclear and left out. Nothing is written yet");
 	});
 
 	it("writes new files alone, and nothing a second time", async () => {
 		const club = folderOf(CLUB);
-		const before = snapshot(club);
+		const before = textsIn(club);
 		const dry = await bring(club, name, bytes(), { json: true });
 		const planned = (JSON.parse(dry.said) as { files: { path: string; state: string }[] }).files;
 		expect((await bring(club, name, bytes(), { write: true })).status).toBe(1);
-		const after = snapshot(club);
+		const after = textsIn(club);
 		for (const [path, text] of before) expect([path, after.get(path)]).toEqual([path, text]);
 		// What was announced is what was made.
 		const made = [...after.keys()].filter((path) => !before.has(path));
@@ -122,7 +113,7 @@ describe.each(SAVED)("a messy spreadsheet %s", (_how, name, bytes) => {
 		expect(made).toHaveLength(47);
 		const again = await bring(club, name, bytes(), { write: true });
 		expect(again.said).toContain("0 files written, 47 the same already, 1 kept");
-		expect(snapshot(club)).toEqual(after);
+		expect(textsIn(club)).toEqual(after);
 	});
 
 	it("becomes a handbook without a problem, the same for every way of saving", async () => {
@@ -135,7 +126,7 @@ describe.each(SAVED)("a messy spreadsheet %s", (_how, name, bytes) => {
 		await bring(reference, "drills.xlsx", workbook, { write: true });
 		// Windows-1252 has no hyphen that holds words together; the CSV has a plain one in its place.
 		const plain = (dir: string) =>
-			Array.from(snapshot(dir), ([path, text]) => [path, text.replaceAll("\u2011", "-")]);
+			Array.from(textsIn(dir), ([path, text]) => [path, text.replaceAll("\u2011", "-")]);
 		expect(plain(club)).toEqual(plain(reference));
 	});
 });
@@ -148,7 +139,7 @@ describe("the messy spreadsheet", () => {
 	it("is read as the expected output says", async () => {
 		const club = folderOf(CLUB);
 		const { said } = await bring(club, "drills.xlsx", workbook, { write: true });
-		const files = [...snapshot(club)].filter(([path]) => CLUB[path] === undefined);
+		const files = [...textsIn(club)].filter(([path]) => CLUB[path] === undefined);
 		const text = `${said.trim()}\n\n${files.map(([path, content]) => `=== ${path}\n${content}`).join("\n")}`;
 		if (process.env.UPDATE_EXPECTED === "1" && process.env.CI === undefined) {
 			mkdirSync(dirname(EXPECTED), { recursive: true });
@@ -189,8 +180,8 @@ describe("a file that somebody writes meanwhile, or that is not the club's to re
 		expect(status).toBe(1);
 		expect(said).toContain("There already with other content, and kept:");
 		expect(said).toContain("content/drills/bars/long-hang.md");
-		expect(snapshot(club).get("content/drills/bars/long-hang.md")).toBe("notes of the bars coach");
-		expect(snapshot(club).get("content/drills/floor/log-roll.md")).toBe(LOG_ROLL);
+		expect(textsIn(club).get("content/drills/bars/long-hang.md")).toBe("notes of the bars coach");
+		expect(textsIn(club).get("content/drills/floor/log-roll.md")).toBe(LOG_ROLL);
 	});
 });
 
@@ -218,7 +209,7 @@ values: {apparatus: {Boden: floor}, levels: {Kinder: [beginners, level-1]}}
 		const { status, said } = await bring(club, "liste.csv", csv, { write: true, map });
 		expect(said).toContain("1 file written.");
 		expect(status).toBe(0);
-		expect(snapshot(club).get("content/drills/floor/lange-rolle.md")).toBe(
+		expect(textsIn(club).get("content/drills/floor/lange-rolle.md")).toBe(
 			"---\ntitle: Lange Rolle\napparatus: floor\nlevels: [beginners, level-1]\ncues: [Lang bleiben]\n---\n",
 		);
 	});
@@ -233,11 +224,11 @@ values: {apparatus: {Boden: floor}, levels: {Kinder: [beginners, level-1]}}
 		["a text", "title\n", "is not a mapping"],
 	])("with %s ends with 2 and writes nothing", async (_what, map, words) => {
 		const club = folderOf(CLUB);
-		const before = snapshot(club);
+		const before = textsIn(club);
 		const { status, said } = await bring(club, "drills.csv", inWindows, { write: true, map });
 		expect(status).toBe(2);
 		expect(said).toContain(words);
-		expect(snapshot(club)).toEqual(before);
+		expect(textsIn(club)).toEqual(before);
 	});
 });
 
@@ -259,10 +250,10 @@ describe("a file that is no spreadsheet", () => {
 		["a workbook that is cut short", "drills.xlsx", "cannot be read as a workbook"],
 	])("%s ends with 2 and says what to do", async (_what, name, words) => {
 		const club = folderOf(CLUB);
-		const before = snapshot(club);
+		const before = textsIn(club);
 		const { status, said } = await bring(club, name, workbook.subarray(0, 900), { write: true });
 		expect(status).toBe(2);
 		expect(said).toContain(words);
-		expect(snapshot(club)).toEqual(before);
+		expect(textsIn(club)).toEqual(before);
 	});
 });

@@ -14,6 +14,7 @@ import { openHandbook } from "../../scripts/handbook.ts";
 import { readClub } from "../../scripts/read/read-club.ts";
 import { SCHEMAS } from "../../scripts/validate/schemas.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { textsIn } from "./texts-in.ts";
 
 const CLUB: NewOptions = { kind: "club", name: "Harlow Lane Gymnastics", starts: "2027-01-04" };
 
@@ -39,16 +40,6 @@ function runIn(clubDir: string): { readonly run: Run; readonly lines: string[] }
 async function make(clubDir: string, options: NewOptions, ask?: Ask) {
 	const { run, lines } = runIn(clubDir);
 	return { status: await newCommand(run, options, ask), said: lines.join("\n") };
-}
-
-function snapshot(dir: string): ReadonlyMap<string, string> {
-	return new Map(
-		readdirSync(dir, { recursive: true, withFileTypes: true })
-			.filter((entry) => entry.isFile())
-			.map((entry) => join(entry.parentPath, entry.name))
-			.sort()
-			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "utf8")]),
-	);
 }
 
 describe("new club", () => {
@@ -87,11 +78,11 @@ describe("new club", () => {
 
 	it("writes nothing into a folder that holds a club", async () => {
 		const folder = clubCopy();
-		const before = snapshot(folder);
+		const before = textsIn(folder);
 		const { status, said } = await make(".", { ...CLUB, folder });
 		expect(status).toBe(2);
 		expect(said).toContain("already");
-		expect(snapshot(folder)).toEqual(before);
+		expect(textsIn(folder)).toEqual(before);
 	});
 
 	it.each([
@@ -111,17 +102,17 @@ describe("new club", () => {
 describe("new drill, week, guide and skill", () => {
 	it("say which flags are missing where there is no terminal, and write nothing", async () => {
 		const dir = clubCopy();
-		const before = snapshot(dir);
+		const before = textsIn(dir);
 		const { status, said } = await make(dir, { kind: "drill", title: "Log roll" });
 		expect(status).toBe(2);
 		expect(said).toMatch(/--apparatus .*--levels/s);
 		expect(said).not.toContain("--title");
-		expect(snapshot(dir)).toEqual(before);
+		expect(textsIn(dir)).toEqual(before);
 	});
 
 	it("write what passes the check, and leave all other files as they were", async () => {
 		const dir = clubCopy();
-		const before = snapshot(dir);
+		const before = textsIn(dir);
 		const { apparatus, levels } = JSON.parse(JSON.stringify(thingsOf(dir))) as Record<string, string[]>;
 		const [floor = "", level = ""] = [apparatus?.[0], levels?.[0]];
 		const results = [
@@ -139,7 +130,7 @@ describe("new drill, week, guide and skill", () => {
 			"0 skills.yaml",
 		]);
 		expect(openHandbook(dir).problems.filter(({ severity }) => severity === "error")).toEqual([]);
-		const after = snapshot(dir);
+		const after = textsIn(dir);
 		for (const [path, text] of before) {
 			// A new skill is added at the end of its list; all before it stays, comments too.
 			if (path === "_data/skills.yaml") expect(after.get(path)?.startsWith(text)).toBe(true);
@@ -152,7 +143,7 @@ describe("new drill, week, guide and skill", () => {
 
 	it("refuse an id that is taken or cannot be one, and a level that is not there", async () => {
 		const dir = clubCopy();
-		const before = snapshot(dir);
+		const before = textsIn(dir);
 		const [floor = ""] = thingsOf(dir).apparatus;
 		const [level = ""] = thingsOf(dir).levels;
 		const sound: NewOptions = { kind: "drill", title: "A", apparatus: floor, levels: level };
@@ -160,7 +151,7 @@ describe("new drill, week, guide and skill", () => {
 		expect((await make(dir, { ...sound, id: "Log Roll" })).said).toContain("Did you mean `log-roll`?");
 		expect((await make(dir, { ...sound, levels: "nobody" })).said).toContain("`nobody` is none of");
 		expect((await make(dir, { ...sound, title: "!!!" })).said).toContain("at least one letter");
-		expect(snapshot(dir)).toEqual(before);
+		expect(textsIn(dir)).toEqual(before);
 	});
 
 	it("ask for what was not said, with the club's own things to choose from", async () => {
@@ -259,7 +250,7 @@ describe("the published schemas", () => {
 		for (const path of Object.keys(settings["yaml.schemas"])) {
 			expect(existsSync(join(folder, path))).toBe(true);
 		}
-		for (const [path, text] of snapshot(folder)) {
+		for (const [path, text] of textsIn(folder)) {
 			if (path.startsWith(".")) continue;
 			const schema = /# yaml-language-server: \$schema=(\S+)/.exec(text)?.[1];
 			expect(existsSync(join(folder, path, "..", schema ?? "none")), path).toBe(true);

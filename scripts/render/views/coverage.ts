@@ -46,7 +46,8 @@ export interface CoverageView {
 	readonly filters: readonly Filter[];
 	/** The choice in words; empty for everything. */
 	readonly choice: readonly string[];
-	readonly lists: readonly CellList[];
+	/** Of each row that has any. */
+	readonly lists: readonly RowLists[];
 	readonly file: string;
 	readonly measures: readonly Measure[];
 	/** Columns that nothing in this choice trains. */
@@ -71,6 +72,13 @@ export interface CellView {
 	readonly values: readonly (number | undefined)[];
 	/** 0 to 9 in the order of `measures`. */
 	readonly heat: readonly number[];
+}
+
+/** What the cells of a row were counted from. */
+export interface RowLists {
+	readonly key: string;
+	readonly name: string;
+	readonly cells: readonly CellList[];
 }
 
 /** What a cell was counted from. */
@@ -138,7 +146,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 		return most;
 	});
 
-	const lists: CellList[] = [];
+	const lists: RowLists[] = [];
 	const view = (
 		name: string,
 		cell: CoverageCell | undefined,
@@ -155,6 +163,8 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 	};
 	const rows = rowsOf(site, table.by).map(({ key, link }): CoverageRow => {
 		const row = sums.cells.get(key);
+		const cells: CellList[] = [];
+		lists.push({ key, name: link.name, cells });
 		return {
 			head: link,
 			total: view(`${link.name}, ${all}`, sums.rows.get(key), undefined, false),
@@ -163,7 +173,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 				// Ids never hold two hyphens in a row, so no two cells share an anchor.
 				const anchor = `${table.by}-${key}--${column.id}`;
 				const name = `${link.name}, ${column.link.name}`;
-				if (cell !== undefined) lists.push(listOf(site, table, anchor, name, cell));
+				if (cell !== undefined) cells.push(listOf(site, table, anchor, name, cell));
 				return view(name, cell, anchor, true);
 			}),
 		};
@@ -183,7 +193,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 			...(choice.level === undefined ? [] : [linkTo(curriculum, "level", choice.level).name]),
 			...(choice.apparatus === undefined ? [] : [linkTo(curriculum, "apparatus", choice.apparatus).name]),
 		],
-		lists,
+		lists: lists.filter(({ cells }) => cells.length > 0),
 		file: `data/${table.file}.csv`,
 		measures,
 		missing,
