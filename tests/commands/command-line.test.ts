@@ -90,7 +90,7 @@ describe("build", () => {
 		const good = handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(good.stdout).toMatch(/wrote \d+ pages and \d+ data files to /);
 		expect(good.status).toBe(0);
-		const first = textsIn(out);
+		const first = textsIn(out, "latin1");
 		expect(first.has("index.html")).toBe(true);
 		expect(first.has("data/exposures.csv")).toBe(true);
 
@@ -99,19 +99,19 @@ describe("build", () => {
 		const bad = handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(bad.status).toBe(1);
 		expect(bad.stdout).toContain("the last good output stays");
-		expect(textsIn(out)).toEqual(first);
+		expect(textsIn(out, "latin1")).toEqual(first);
 	});
 
 	it("gives the same bytes twice, and keeps files that it did not write", () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
 		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
-		const first = textsIn(out);
+		const first = textsIn(out, "latin1");
 		writeFileSync(join(out, "CNAME"), "handbook.example\n");
 		mkdirSync(join(out, "extra"));
 		writeFileSync(join(out, "extra/notes.txt"), "ours\n");
 		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
-		const second = textsIn(out);
+		const second = textsIn(out, "latin1");
 		expect(second.get("CNAME")).toBe("handbook.example\n");
 		expect(second.get("extra/notes.txt")).toBe("ours\n");
 		second.delete("CNAME");

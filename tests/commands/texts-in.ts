@@ -3,13 +3,17 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
-/** The bytes of every file, as letters, by its path in the folder. */
-export function textsIn(dir: string): Map<string, string> {
+/**
+ * Every file by its path in the folder.
+ *
+ * @param encoding `latin1` where not all are texts: it gives each byte a letter of its own
+ */
+export function textsIn(dir: string, encoding: "utf8" | "latin1" = "utf8"): Map<string, string> {
 	return new Map(
 		readdirSync(dir, { recursive: true, withFileTypes: true })
 			.filter((entry) => entry.isFile())
 			.map((entry) => join(entry.parentPath, entry.name))
 			.sort()
-			.map((file) => [file.slice(dir.length + 1), readFileSync(file, "latin1")]),
+			.map((file) => [file.slice(dir.length + 1), readFileSync(file, encoding)]),
 	);
 }
