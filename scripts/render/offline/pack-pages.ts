@@ -20,7 +20,6 @@ import {
 	mailedTitle,
 	ROOT,
 	Sections,
-	Starts,
 	subjectOf,
 	TITLE,
 	type WrittenFile,
@@ -81,35 +80,69 @@ export function slotsFor(drills: number): number {
 
 /**
  * Packs by name, the name only an order. Throws where a file holds a sign that packs use.
- *
- * A file's text is asked for twice and not kept, so that the pages of a large handbook need not be in
- * memory at once.
  */
-export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
-	const repeated = new Repeated();
-	for (const file of files) repeated.read(file.path, normalised(file, options.edition));
-	const ordered = [
-		...files.map((file) => ({ path: file.path, text: () => normalised(file, options.edition) })),
-		...Array.from(repeated.sources(), ([path, text]) => ({ path, text: () => text })),
-	].map((file) => ({ ...file, rank: rankOf(file.path), pack: placeOf(file.path, options) }));
-	const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
-	const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
-	const pathsOf = (later: boolean) =>
-		ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
-	const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)));
-	const packs = new Map<string, WrittenFile[]>();
-	let last: string | undefined;
-	for (const { path, text, rank, pack } of [...sources, ...others]) {
-		if (rank === undefined && pack !== last) {
-			matcher.forgetPack();
-			last = pack;
-		}
-		const written = writeFile({ path, rank, parts: matcher.match(path, text(), rank !== undefined) });
-		const packed = packs.get(pack);
-		if (packed === undefined) packs.set(pack, [written]);
-		else packed.push(written);
+export function packFiles(files: Iterable<SiteFile>, options: PackOptions): ReadonlyMap<string, string> {
+	const packing = new Packing(options);
+	for (const file of files) packing.add(file);
+	return packing.packs();
+}
+
+/** What is packed: of its text only the numbers of its tokens are kept. */
+interface Cut {
+	readonly path: string;
+	readonly numbers: Int32Array;
+}
+
+/** Takes the files of a site one after the other, in any order, and packs them when they are all there. */
+export class Packing {
+	readonly #options: PackOptions;
+	readonly #repeated = new Repeated();
+	readonly #numbers = new TokenNumbers();
+	readonly #files: Cut[] = [];
+
+	constructor(options: PackOptions) {
+		this.#options = options;
 	}
-	return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed.sort(byUse))]));
+
+	/** Throws where the file holds a sign that packs use. */
+	add(file: SiteFile): void {
+		const text = normalised(file, this.#options.edition);
+		this.#repeated.read(file.path, text);
+		this.#cut(file.path, text);
+	}
+
+	/** Packs by name, the name only an order. */
+	packs(): ReadonlyMap<string, string> {
+		for (const [path, text] of this.#repeated.sources()) this.#cut(path, text);
+		const ordered = this.#files.map((file) => ({
+			...file,
+			rank: rankOf(file.path),
+			pack: placeOf(file.path, this.#options),
+		}));
+		const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
+		const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
+		const pathsOf = (later: boolean) =>
+			ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
+		const room = sources.reduce((sum, { numbers }) => sum + numbers.length, 0);
+		const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)), this.#numbers, room);
+		const packs = new Map<string, WrittenFile[]>();
+		let last: string | undefined;
+		for (const { path, numbers, rank, pack } of [...sources, ...others]) {
+			if (rank === undefined && pack !== last) {
+				matcher.forgetPack();
+				last = pack;
+			}
+			const written = writeFile({ path, rank, parts: matcher.match(path, numbers, rank !== undefined) });
+			const packed = packs.get(pack);
+			if (packed === undefined) packs.set(pack, [written]);
+			else packed.push(written);
+		}
+		return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed.sort(byUse))]));
+	}
+
+	#cut(path: string, text: string): void {
+		this.#files.push({ path, numbers: this.#numbers.of(text) });
+	}
 }
 
 /** A page as a reader needs it: without what its head says to services that show or list it. */
@@ -238,23 +271,25 @@ interface Run {
 
 /** A file that is being matched. */
 interface Matched extends Known {
-	/** Where each token begins in its text, which is so long. */
+	/** Where each token begins in its text, and where the text ends. */
 	readonly starts: Uint32Array;
-	readonly length: number;
 }
 
 /** Finds runs of tokens that came before. */
 class Matcher {
 	readonly #keys: ReadonlyMap<string, string>;
-	readonly #numbers = new TokenNumbers();
+	readonly #numbers: TokenNumbers;
 	/** The tokens of all sources one file after the other, then those of the pack's files. */
-	readonly #tokens = new TokenRow();
+	readonly #tokens: TokenRow;
 	#sourcesEnd = 0;
 	readonly #ofSources = new Beginnings<Known>(MOST_PLACES);
 	#ofPack = new Beginnings<Known>(MOST_PLACES);
 
-	constructor(keys: ReadonlyMap<string, string>) {
+	/** @param room how many tokens the sources have */
+	constructor(keys: ReadonlyMap<string, string>, numbers: TokenNumbers, room: number) {
 		this.#keys = keys;
+		this.#numbers = numbers;
+		this.#tokens = new TokenRow(room);
 	}
 
 	/** What came before in other packs is no longer to be copied, unless it was a source. */
@@ -264,21 +299,18 @@ class Matcher {
 	}
 
 	/** The parts of a file; it can be copied from afterwards. */
-	match(path: string, text: string, isSource: boolean): readonly string[] {
-		const cut = { text, starts: new Starts() };
-		cut.starts.cut(text, 0);
-		const starts = cut.starts.all();
+	match(path: string, numbers: Int32Array, isSource: boolean): readonly string[] {
 		const begin = this.#tokens.length;
-		this.#numbers.addTo(this.#tokens, text, starts);
+		this.#tokens.add(numbers);
 		const end = this.#tokens.length;
 		const own: Known = { key: this.#keys.get(path) ?? "", begin, end };
-		const here: Matched = { ...own, starts, length: text.length };
+		const here: Matched = { ...own, starts: this.#startsOf(numbers) };
 		const known = isSource ? this.#ofSources : this.#ofPack;
 		const parts: string[] = [];
 		let run: Run | undefined;
 		let before: Copy | undefined;
 		let literal = 0;
-		for (let i = 0; i < starts.length; ) {
+		for (let i = 0; i < numbers.length; ) {
 			const longest = this.#longest(here, i, run);
 			known.add(this.#tokens.at(begin + i), this.#tokens.at(begin + i + 1), own, begin + i);
 			if (longest === undefined) {
@@ -288,31 +320,44 @@ class Matcher {
 			const { file, from, count } = longest;
 			const token = from - file.begin;
 			const copy = { key: file.key, from: file.sections?.nameOf(token) ?? token, count };
-			parts.push(text.slice(literal, starts[i]), writeCopy(copy, before));
+			parts.push(this.#numbers.textOf(numbers, literal, i), writeCopy(copy, before));
 			run = longest;
 			before = copy;
 			i += count;
-			literal = starts[i] ?? text.length;
+			literal = i;
 		}
-		parts.push(text.slice(literal));
+		parts.push(this.#numbers.textOf(numbers, literal, numbers.length));
 		if (isSource) {
-			own.sections = new Sections(cut);
+			own.sections = new Sections(numbers.length, (token) =>
+				this.#numbers.beginsSection(numbers[token] as number),
+			);
 			this.#sourcesEnd = end;
 		}
 		return parts;
 	}
 
+	#startsOf(numbers: Int32Array): Uint32Array {
+		const starts = new Uint32Array(numbers.length + 1);
+		let at = 0;
+		for (let i = 0; i < numbers.length; i++) {
+			at += this.#numbers.lengthOf(numbers[i] as number);
+			starts[i + 1] = at;
+		}
+		return starts;
+	}
+
 	#longest(here: Matched, at: number, before: Run | undefined): Run | undefined {
-		const { starts, length } = here;
+		const { starts } = here;
+		const own = starts.length - 1;
 		const tokens = this.#tokens.row;
 		const mine = here.begin + at;
 		const one = tokens[mine] as number;
 		const two = mine + 1 < here.end ? (tokens[mine + 1] as number) : 0;
-		const begin = starts[at] ?? 0;
+		const begin = starts[at] as number;
 		// Tokens that a run must have to be long enough, and later to be longer than the best so far: most
 		// places are turned down by the last of them, and what lies before it need not be looked at.
 		let least = 1;
-		while (at + least < starts.length && (starts[at + least] as number) - begin < LEAST - 1) least++;
+		while (at + least < own && (starts[at + least] as number) - begin < LEAST - 1) least++;
 		let best: Run | undefined;
 		let most = LEAST - 1;
 		let bestFollows = false;
@@ -335,7 +380,7 @@ class Matcher {
 				if (limit < wanted) continue;
 				let count = 0;
 				while (count < limit && tokens[from + count] === tokens[mine + count]) count++;
-				const worth = (starts[at + count] ?? length) - begin + (follows ? 0.5 : 0);
+				const worth = (starts[at + count] as number) - begin + (follows ? 0.5 : 0);
 				if (worth > most) {
 					most = worth;
 					best = { file, from, count };

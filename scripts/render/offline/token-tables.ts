@@ -9,10 +9,18 @@
 /** Of the places of a table at most so many in a hundred are taken; then it doubles. */
 const FULL = 60;
 
+/** FNV-1a, 32 bits. */
+const HASH_START = 0x811c9dc5;
+
 /** Numbers of tokens one after the other, of many files. */
 export class TokenRow {
-	#row = new Int32Array(1 << 16);
+	#row: Int32Array;
 	#length = 0;
+
+	/** @param room for so many numbers at first */
+	constructor(room = 1 << 16) {
+		this.#row = new Int32Array(room);
+	}
 
 	/** Those up to its length are meant; behind it lies room, or what was taken off. */
 	get row(): Int32Array {
@@ -28,13 +36,25 @@ export class TokenRow {
 		this.#length = length;
 	}
 
+	add(numbers: Int32Array): void {
+		const begin = this.#length;
+		this.length += numbers.length;
+		this.#row.set(numbers, begin);
+	}
+
 	/** The number at a place; 0, which no token has, behind the last. */
 	at(place: number): number {
 		return place < this.#length ? (this.#row[place] as number) : 0;
 	}
 }
 
-/** Gives equal texts the same number, from 1. */
+/** Above it a character takes two bytes. */
+const LATIN_1 = 0xff;
+
+/** How the token that begins a section begins. */
+const SECTION_TAG = "<section";
+
+/** Gives equal tokens the same number, from 1, and numbers their text back. */
 export class TokenNumbers {
 	/** Numbers by the hash of their text; 0 is free. */
 	#table = new Int32Array(1 << 14);
@@ -43,25 +63,75 @@ export class TokenNumbers {
 	#ends = new Uint32Array(1 << 13);
 	#pool = new Uint16Array(1 << 16);
 	#count = 0;
+	/** Of the text at hand. */
+	#numbers = new Int32Array(1 << 12);
+	#bytes = Buffer.alloc(1 << 12);
 
 	/**
-	 * Adds the numbers of a text's tokens to a row.
-	 *
-	 * @param starts where each token begins in the text; the last one ends with the text
+	 * The numbers of a text's tokens, cut as `Starts.cut` does: at `<`, `"` and `[`, and behind `>` and `"`.
+	 * One walk cuts and hashes, since it sees every character of every page.
 	 */
-	addTo(row: TokenRow, text: string, starts: Uint32Array): void {
-		const begin = row.length;
-		row.length += starts.length;
-		const numbers = row.row;
-		for (let i = 0; i < starts.length; i++) {
-			numbers[begin + i] = this.#numberOf(text, starts[i] as number, starts[i + 1] ?? text.length);
+	of(text: string): Int32Array {
+		let count = 0;
+		let from = 0;
+		let hash = HASH_START;
+		let before = 0;
+		for (let i = 0; i < text.length; i++) {
+			const sign = text.charCodeAt(i);
+			if (i > 0 && (sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34)) {
+				if (count + 1 >= this.#numbers.length) this.#numbers = grown(this.#numbers, count + 2);
+				this.#numbers[count++] = this.#numberOf(text, from, i, hash);
+				from = i;
+				hash = HASH_START;
+			}
+			hash = Math.imul(hash ^ sign, 0x01000193);
+			before = sign;
 		}
+		if (text.length > 0) this.#numbers[count++] = this.#numberOf(text, from, text.length, hash);
+		return this.#numbers.slice(0, count);
 	}
 
-	#numberOf(text: string, from: number, to: number): number {
-		let hash = 0x811c9dc5;
-		for (let i = from; i < to; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-		hash ^= hash >>> 15;
+	/** Characters of a token. */
+	lengthOf(number: number): number {
+		return (this.#ends[number] as number) - (this.#ends[number - 1] as number);
+	}
+
+	beginsSection(number: number): boolean {
+		return this.lengthOf(number) >= SECTION_TAG.length && this.#begins(number, SECTION_TAG);
+	}
+
+	/** The text of numbers that follow each other in a row. */
+	textOf(row: Int32Array, from: number, to: number): string {
+		let length = 0;
+		for (let at = from; at < to; at++) length += this.lengthOf(row[at] as number);
+		if (this.#bytes.length < 2 * length) this.#bytes = Buffer.alloc(4 * length);
+		const bytes = this.#bytes;
+		const pool = this.#pool;
+		let all = 0;
+		let end = 0;
+		for (let at = from; at < to; at++) {
+			const number = row[at] as number;
+			const last = this.#ends[number] as number;
+			for (let i = this.#ends[number - 1] as number; i < last; i++) {
+				const sign = pool[i] as number;
+				all |= sign;
+				bytes[end++] = sign;
+			}
+		}
+		if (all <= LATIN_1) return bytes.toString("latin1", 0, end);
+		end = 0;
+		for (let at = from; at < to; at++) {
+			const number = row[at] as number;
+			const last = this.#ends[number] as number;
+			for (let i = this.#ends[number - 1] as number; i < last; i++) {
+				end = bytes.writeUInt16LE(pool[i] as number, end);
+			}
+		}
+		return bytes.toString("utf16le", 0, end);
+	}
+
+	#numberOf(text: string, from: number, to: number, walked: number): number {
+		const hash = walked ^ (walked >>> 15);
 		const mask = this.#table.length - 1;
 		for (let place = hash & mask; ; place = (place + 1) & mask) {
 			const known = this.#table[place] as number;
@@ -80,6 +150,12 @@ export class TokenNumbers {
 		const begin = this.#ends[number - 1] as number;
 		if ((this.#ends[number] as number) - begin !== to - from) return false;
 		for (let i = from, at = begin; i < to; i++, at++) if (pool[at] !== text.charCodeAt(i)) return false;
+		return true;
+	}
+
+	#begins(number: number, text: string): boolean {
+		const begin = this.#ends[number - 1] as number;
+		for (let i = 0; i < text.length; i++) if (this.#pool[begin + i] !== text.charCodeAt(i)) return false;
 		return true;
 	}
 
