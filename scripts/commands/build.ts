@@ -13,7 +13,7 @@ import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
-import { writeOffline } from "../render/offline/write-offline.ts";
+import { OfflineWriter } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import type { SiteOptions } from "../render/site.ts";
 import { writeSite } from "../render/write-site.ts";
@@ -112,23 +112,31 @@ export async function writeHandbook(
 	progress: Progress,
 	options: SiteOptions = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
-	const site = await writeSite(handbook, staging.dir, {
-		...options,
-		progress: (done, total) => progress.show("pages", done, total),
-	});
-	const data = dataFiles(handbook, handbook.words, handbook.edition);
-	const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
-	for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
-	if (options.kept === true) {
-		const { weeks, drills } = handbook.curriculum;
-		await writeOffline(staging.dir, {
-			words: handbook.words,
-			edition: handbook.edition,
-			weeks: weeks.map(({ id }) => id),
-			drills: drills.size,
+	const { weeks, drills } = handbook.curriculum;
+	// It packs the pages beside their making, so it has to know them from the first.
+	const offline =
+		options.kept === true
+			? new OfflineWriter(staging.dir, {
+					words: handbook.words,
+					edition: handbook.edition,
+					weeks: weeks.map(({ id }) => id),
+					drills: drills.size,
+				})
+			: undefined;
+	try {
+		const site = await writeSite(handbook, staging.dir, {
+			...options,
+			progress: (done, total) => progress.show("pages", done, total),
+			made: (path, text) => offline?.add(path, text),
 		});
+		const data = dataFiles(handbook, handbook.words, handbook.edition);
+		const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
+		for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
+		await offline?.finish();
+		return { pages: site.pages, data: data.length };
+	} finally {
+		await offline?.close();
 	}
-	return { pages: site.pages, data: data.length };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */

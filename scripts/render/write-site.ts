@@ -42,6 +42,8 @@ const PAGES_OF_A_RUN = 1000;
 export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
 	readonly progress?: (done: number, total: number) => void;
+	/** Told each page's file, from the root of the site, and its text, as it is made. */
+	readonly made?: (path: string, text: string) => void;
 }
 
 export interface WrittenSite {
@@ -54,13 +56,13 @@ export interface WrittenSite {
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
-	{ progress, ...options }: WriteSiteOptions = {},
+	{ progress, made, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
 	const { kept = false, media = NO_MEDIA } = options;
 	const pages = sitePages(handbook, options);
 	for (let done = 0; done < pages.length; done += PAGES_OF_A_RUN) {
 		progress?.(done, pages.length);
-		await runEleventy(pages.slice(done, done + PAGES_OF_A_RUN), outDir);
+		await runEleventy(pages.slice(done, done + PAGES_OF_A_RUN), outDir, made);
 	}
 	progress?.(pages.length, pages.length);
 	const common = await writeCommonFiles(handbook.words, outDir);
@@ -83,8 +85,12 @@ export async function writeSite(
 	};
 }
 
-async function runEleventy(pages: readonly SitePage[], outDir: string): Promise<void> {
-	offerEdition({ pages });
+async function runEleventy(
+	pages: readonly SitePage[],
+	outDir: string,
+	made: WriteSiteOptions["made"],
+): Promise<void> {
+	offerEdition({ pages, made: (page, text) => made?.(addressFile(page.address), text) });
 	try {
 		const here = (path: string) => relative(process.cwd(), join(PROGRAM, path)) || ".";
 		const eleventy = new Eleventy(here("layouts/pages"), relative(process.cwd(), outDir) || ".", {
