@@ -28,7 +28,7 @@ import {
 	writeFile,
 	writePack,
 } from "./packs.ts";
-import { Beginnings, TokenNumbers, TokenRow } from "./token-tables.ts";
+import { apart, Beginnings, TokenNumbers, TokenRow } from "./token-tables.ts";
 
 /** A text file of the site. */
 export interface SiteFile {
@@ -145,12 +145,18 @@ export class Packing {
 	}
 }
 
+const LINKED_DATA = '<script type="application/ld+json">';
+const SCRIPT_END = "</script>";
+
 /** A page as a reader needs it: without what its head says to services that show or list it. */
 export function forReader({ path, text }: SiteFile): string {
 	if (!path.endsWith(".html")) return text;
-	return text
-		.replace(/<meta (?:property="og:|name="twitter:)[^>]*>\n?/g, "")
-		.replace(/<script type="application\/ld\+json">.*?<\/script>/gs, "");
+	const body = text.indexOf("</head>");
+	const head = text.slice(0, body + 1).replace(/<meta (?:property="og:|name="twitter:)[^>]*>\n?/g, "");
+	const rest = text.slice(body + 1);
+	const data = rest.indexOf(LINKED_DATA);
+	const end = data < 0 ? data : rest.indexOf(SCRIPT_END, data);
+	return end < 0 ? head + rest : head + rest.slice(0, data) + rest.slice(end + SCRIPT_END.length);
 }
 
 function normalised(file: SiteFile, edition: string): string {
@@ -177,13 +183,14 @@ class Repeated {
 	readonly #lines = new Map<string, { readonly drill: string; times: number }>();
 
 	read(path: string, text: string): void {
-		for (const [body, id = ""] of text.matchAll(BODY)) {
+		const bodies = text.indexOf('<g id="body-');
+		for (const [body, id = ""] of bodies < 0 ? [] : text.slice(bodies).matchAll(BODY)) {
 			const known = this.#bodies.get(id);
 			if (known === undefined) this.#bodies.set(id, { body: apart(body), times: 1 });
 			else known.times++;
 		}
 		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) return;
-		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >]).)*<\/li>/gs)) {
+		for (const line of innerItems(text)) {
 			const known = this.#lines.get(line);
 			if (known !== undefined) {
 				known.times++;
@@ -206,9 +213,18 @@ class Repeated {
 	}
 }
 
-/** The same text, in memory of its own: a piece cut from a page would keep the whole page. */
-function apart(piece: string): string {
-	return Buffer.from(piece).toString();
+/** Items of lists that hold no other items, with their tags. */
+function* innerItems(text: string): Generator<string> {
+	for (let from = 0, end = 0; ; from = end) {
+		const close = text.indexOf("</li>", from);
+		if (close < 0) return;
+		end = close + "</li>".length;
+		let open = text.lastIndexOf("<li", close);
+		// A line of a drawing begins like an item.
+		while (open >= from && text[open + 3] !== " " && text[open + 3] !== ">")
+			open = text.lastIndexOf("<li", open - 1);
+		if (open >= from) yield text.slice(open, end);
+	}
 }
 
 function rankOf(path: string): number | undefined {

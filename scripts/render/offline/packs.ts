@@ -386,7 +386,9 @@ export function subjectOf(title: string): string {
 
 /** A page's title, without the club's name behind it, as an address has it. */
 export function mailedTitle(page: string): string | undefined {
-	const title = /<title>(.*?) \xb7 [^\xb7]*<\/title>/s.exec(page)?.[1];
+	const begin = page.indexOf("<title>");
+	const whole = begin < 0 ? "" : page.slice(begin, page.indexOf("</title>", begin) + "</title>".length);
+	const title = /^<title>(.*?) \xb7 [^\xb7]*<\/title>$/s.exec(whole)?.[1];
 	if (title === undefined) return undefined;
 	const plain = title.replace(/&(?:#(\d+)|(\w+));/g, (whole, digits?: string, name?: string) =>
 		digits === undefined ? (SIGNS_BY_NAME[name ?? ""] ?? whole) : String.fromCodePoint(Number(digits)),

@@ -51,6 +51,9 @@ export class TokenRow {
 /** Above it a character takes two bytes. */
 const LATIN_1 = 0xff;
 
+/** Characters of lines that are remembered: the first ones hold what all pages share. */
+const MOST_PIECES = 12_000_000;
+
 /** How the token that begins a section begins. */
 const SECTION_TAG = "<section";
 
@@ -65,30 +68,79 @@ export class TokenNumbers {
 	#count = 0;
 	/** Of the text at hand. */
 	#numbers = new Int32Array(1 << 12);
+	#length = 0;
+	/** Lines that were cut before: where how many numbers they have stands, and the numbers behind it. */
+	readonly #pieces = new Map<string, number>();
+	#pieceNumbers = new Int32Array(1 << 12);
+	#piecesEnd = 0;
+	#piecesSize = 0;
 	#bytes = Buffer.alloc(1 << 12);
 
 	/**
 	 * The numbers of a text's tokens, cut as `Starts.cut` does: at `<`, `"` and `[`, and behind `>` and `"`.
-	 * One walk cuts and hashes, since it sees every character of every page.
+	 *
+	 * Most lines of a page stand on others too. A line that begins with `<` begins with a token, so its
+	 * numbers do not depend on what is before it and are remembered.
 	 */
 	of(text: string): Int32Array {
-		let count = 0;
-		let from = 0;
+		this.#length = 0;
+		for (let from = 0; from < text.length; ) {
+			const at = text.indexOf("\n<", from);
+			const to = at < 0 ? text.length : at + 1;
+			this.#addPiece(text, from, to);
+			from = to;
+		}
+		return this.#numbers.slice(0, this.#length);
+	}
+
+	#addPiece(text: string, from: number, to: number): void {
+		const piece = text.slice(from, to);
+		const known = this.#pieces.get(piece);
+		if (known !== undefined) {
+			const count = this.#pieceNumbers[known] as number;
+			this.#makeRoom(count);
+			this.#numbers.set(this.#pieceNumbers.subarray(known + 1, known + 1 + count), this.#length);
+			this.#length += count;
+			return;
+		}
+		const begin = this.#length;
+		this.#cut(text, from, to);
+		if (this.#piecesSize > MOST_PIECES) return;
+		const count = this.#length - begin;
+		const place = this.#piecesEnd;
+		this.#piecesEnd += count + 1;
+		if (this.#piecesEnd > this.#pieceNumbers.length) {
+			this.#pieceNumbers = grown(this.#pieceNumbers, this.#piecesEnd);
+		}
+		this.#pieceNumbers[place] = count;
+		this.#pieceNumbers.set(this.#numbers.subarray(begin, this.#length), place + 1);
+		this.#pieces.set(apart(piece), place);
+		this.#piecesSize += piece.length;
+	}
+
+	/** One walk cuts and hashes. */
+	#cut(text: string, from: number, to: number): void {
+		let begin = from;
 		let hash = HASH_START;
 		let before = 0;
-		for (let i = 0; i < text.length; i++) {
+		for (let i = from; i < to; i++) {
 			const sign = text.charCodeAt(i);
-			if (i > 0 && (sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34)) {
-				if (count + 1 >= this.#numbers.length) this.#numbers = grown(this.#numbers, count + 2);
-				this.#numbers[count++] = this.#numberOf(text, from, i, hash);
-				from = i;
+			if (i > from && (sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34)) {
+				this.#makeRoom(1);
+				this.#numbers[this.#length++] = this.#numberOf(text, begin, i, hash);
+				begin = i;
 				hash = HASH_START;
 			}
 			hash = Math.imul(hash ^ sign, 0x01000193);
 			before = sign;
 		}
-		if (text.length > 0) this.#numbers[count++] = this.#numberOf(text, from, text.length, hash);
-		return this.#numbers.slice(0, count);
+		this.#makeRoom(1);
+		this.#numbers[this.#length++] = this.#numberOf(text, begin, to, hash);
+	}
+
+	#makeRoom(count: number): void {
+		const length = this.#length + count;
+		if (length > this.#numbers.length) this.#numbers = grown(this.#numbers, length);
 	}
 
 	/** Characters of a token. */
@@ -305,4 +357,9 @@ function grown<A extends Int32Array | Uint32Array | Uint16Array | Uint8Array>(nu
 	const larger = new (numbers.constructor as new (length: number) => A)(Math.max(numbers.length * 2, least));
 	larger.set(numbers);
 	return larger;
+}
+
+/** The same text, in memory of its own: a piece cut from a page would keep the whole page. */
+export function apart(piece: string): string {
+	return Buffer.from(piece).toString();
 }
