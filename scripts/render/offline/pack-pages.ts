@@ -90,8 +90,11 @@ export function packFiles(files: Iterable<SiteFile>, options: PackOptions): Read
 /** What is packed: of its text only the numbers of its tokens are kept. */
 interface Cut {
 	readonly path: string;
-	readonly numbers: Int32Array;
+	/** Let go when it is matched. */
+	numbers: Int32Array;
 }
+
+const NOTHING = new Int32Array(0);
 
 /** Takes the files of a site one after the other, in any order, and packs them when they are all there. */
 export class Packing {
@@ -111,7 +114,7 @@ export class Packing {
 		this.#cut(file.path, text);
 	}
 
-	/** Packs by name, the name only an order. */
+	/** Packs by name, the name only an order. Ends the packing. */
 	packs(): ReadonlyMap<string, string> {
 		for (const [path, text] of this.#repeated.sources()) this.#cut(path, text);
 		const ordered = this.#files.map((file) => ({
@@ -123,16 +126,21 @@ export class Packing {
 		const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
 		const pathsOf = (later: boolean) =>
 			ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
-		const room = sources.reduce((sum, { numbers }) => sum + numbers.length, 0);
+		const tokensOf = (cut: readonly Cut[]) => cut.reduce((sum, { numbers }) => sum + numbers.length, 0);
+		const ofPacks = Array.from(Map.groupBy(others, ({ pack }) => pack).values(), tokensOf);
+		const room = tokensOf(sources) + Math.max(0, ...ofPacks);
 		const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)), this.#numbers, room);
 		const packs = new Map<string, WrittenFile[]>();
 		let last: string | undefined;
-		for (const { path, numbers, rank, pack } of [...sources, ...others]) {
+		this.#files.length = 0;
+		for (const file of [...sources, ...others]) {
+			const { path, numbers, rank, pack } = file;
 			if (rank === undefined && pack !== last) {
 				matcher.forgetPack();
 				last = pack;
 			}
 			const written = writeFile({ path, rank, parts: matcher.match(path, numbers, rank !== undefined) });
+			file.numbers = NOTHING;
 			const packed = packs.get(pack);
 			if (packed === undefined) packs.set(pack, [written]);
 			else packed.push(written);
@@ -301,7 +309,7 @@ class Matcher {
 	readonly #ofSources = new Beginnings<Known>(MOST_PLACES);
 	#ofPack = new Beginnings<Known>(MOST_PLACES);
 
-	/** @param room how many tokens the sources have */
+	/** @param room how many tokens the sources and the largest pack have */
 	constructor(keys: ReadonlyMap<string, string>, numbers: TokenNumbers, room: number) {
 		this.#keys = keys;
 		this.#numbers = numbers;

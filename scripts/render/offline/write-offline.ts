@@ -19,9 +19,9 @@ import type { Words } from "../../words/words.ts";
 import { browserWords } from "../browser-words.ts";
 import { type EditionList, type ListedFile, PACK_FOLDER, packPath, WORKER_FILE } from "./edition-list.ts";
 import { type SiteFile, slotsFor } from "./pack-pages.ts";
-import type { ToPacking } from "./packing-thread.ts";
+import type { PackingStart, ToPacking } from "./packing-thread.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
-import { hashName, type PackWriterOptions, type WrittenPacks } from "./write-packs.ts";
+import { hashName, type WrittenPacks } from "./write-packs.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
@@ -31,6 +31,9 @@ const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
 const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];
 /** Characters that are posted together: each post has a cost of its own. */
 const POST = 500_000;
+/** Posts that may lie unread, and how long to wait for one: a thread that failed reads none. */
+const UNREAD = 16;
+const PATIENCE = 1000;
 /** The font for letters beyond Western European ones: kept where the handbook has any. */
 const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 
@@ -57,6 +60,9 @@ export class OfflineWriter {
 	readonly #thread: Worker;
 	readonly #written: Promise<WrittenPacks>;
 	readonly #added = new Set<string>();
+	/** How many posts the thread has read. */
+	readonly #read = new Int32Array(new SharedArrayBuffer(4));
+	#posts = 0;
 	#waiting: SiteFile[] = [];
 	#size = 0;
 
@@ -64,8 +70,12 @@ export class OfflineWriter {
 		this.#siteDir = siteDir;
 		this.#facts = facts;
 		const { edition, weeks, drills } = facts;
-		const options: PackWriterOptions = { siteDir, edition, weeks, slots: slotsFor(drills) };
-		this.#thread = new Worker(new URL("./packing-thread.ts", import.meta.url), { workerData: options });
+		const options = { siteDir, edition, weeks, slots: slotsFor(drills) };
+		const start: PackingStart = { options, read: this.#read };
+		this.#thread = new Worker(new URL("./packing-thread.ts", import.meta.url), {
+			workerData: start,
+			resourceLimits: { maxYoungGenerationSizeMb: 48 },
+		});
 		this.#written = once(this.#thread, "message").then(([message]) => message as WrittenPacks);
 		// Told again by `finish`; before it nobody listens.
 		this.#written.catch(() => undefined);
@@ -126,7 +136,13 @@ export class OfflineWriter {
 	}
 
 	#post(): void {
-		if (this.#waiting.length > 0) this.#tell(this.#waiting);
+		if (this.#waiting.length > 0) {
+			const read = Atomics.load(this.#read, 0);
+			// What lies unread takes memory, a copy of each page.
+			if (this.#posts - read > UNREAD) Atomics.wait(this.#read, 0, read, PATIENCE);
+			this.#tell(this.#waiting);
+			this.#posts++;
+		}
 		this.#waiting = [];
 		this.#size = 0;
 	}
