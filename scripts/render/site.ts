@@ -162,7 +162,6 @@ export interface FrameFacts {
 	readonly kept: boolean;
 	/** Printed sheets that can be linked to, as files from the root of the site. */
 	readonly printed: ReadonlySet<string>;
-	readonly findings: number;
 	/** The page that says what changed, where there is one. */
 	readonly changes: string | undefined;
 }
@@ -200,7 +199,6 @@ export function sitePages(
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,
 		printed,
-		findings: handbook.findings.length,
 		changes: since === undefined ? undefined : WHAT_CHANGED,
 	};
 	const plain = (text: string | undefined) =>
