@@ -14,9 +14,10 @@ import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
 import { OfflineWriter } from "../render/offline/write-offline.ts";
+import { PageCache, pageCacheOf } from "../render/page-cache.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import type { SiteOptions } from "../render/site.ts";
-import { writeSite } from "../render/write-site.ts";
+import { type WriteSiteOptions, writeSite } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { sheetsInto } from "./print.ts";
@@ -64,6 +65,7 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		const printed = new Set(sheets.files);
 		const site = await writeHandbook(handbook, staging, progress, {
 			kept: true,
+			cache: new PageCache(pageCacheOf(clubDir), programFingerprint(), handbook.edition),
 			media,
 			printed,
 			...(earlier === undefined ? {} : { since: earlier }),
@@ -110,7 +112,7 @@ export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-	options: SiteOptions = {},
+	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
 	const { weeks, drills } = handbook.curriculum;
 	// It packs the pages beside their making, so it has to know them from the first.
@@ -135,6 +137,7 @@ export async function writeHandbook(
 		await offline?.finish();
 		return { pages: site.pages, data: data.length };
 	} finally {
+		options.cache?.close();
 		await offline?.close();
 	}
 }

@@ -312,6 +312,13 @@ export function sitePages(
 	return pages;
 }
 
+/** The same page with its view made, and kept as long as the page is. */
+export function withView(page: SitePage, view: Views[SitePageKind]): SitePage {
+	const { kind, address, title } = page;
+	// A view comes from the page itself; the union cannot follow that.
+	return new LazyPage(kind, address, title, page, () => view) as unknown as SitePage;
+}
+
 /** Where the page stands that says what changed. */
 const WHAT_CHANGED = "what-changed/";
 
