@@ -131,10 +131,14 @@ export async function writeHandbook(
 			progress: (done, total) => progress.show("pages", done, total),
 			made: (path, text) => offline?.add(path, text),
 		});
-		const data = dataFiles(handbook, handbook.words, handbook.edition);
 		const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
-		for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
-		await offline?.finish();
+		for (const { path, text } of [...schemas, ...searchFiles(handbook)]) staging.write(path, text);
+		const packed = offline?.finish();
+		packed?.catch(() => undefined);
+		// Data files are not kept offline: they are written while the rest is packed.
+		const data = dataFiles(handbook, handbook.words, handbook.edition);
+		for (const { path, text } of data) staging.write(path, text);
+		await packed;
 		return { pages: site.pages, data: data.length };
 	} finally {
 		options.cache?.close();

@@ -11,7 +11,8 @@
 
 import { once } from "node:events";
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join, relative, sep } from "node:path";
+import { getCompileCacheDir } from "node:module";
+import { dirname, join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import { build } from "esbuild";
@@ -71,7 +72,13 @@ export class OfflineWriter {
 		this.#facts = facts;
 		const { edition, weeks, drills } = facts;
 		const options = { siteDir, edition, weeks, slots: slotsFor(drills) };
-		const start: PackingStart = { options, read: this.#read };
+		// The folder of this version of Node lies in the one that is named when the cache is turned on.
+		const compiled = getCompileCacheDir();
+		const start: PackingStart = {
+			options,
+			read: this.#read,
+			compiled: compiled === undefined ? undefined : dirname(compiled),
+		};
 		this.#thread = new Worker(new URL("./packing-thread.ts", import.meta.url), {
 			workerData: start,
 			resourceLimits: { maxYoungGenerationSizeMb: 48 },
