@@ -68,10 +68,21 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const problems = [...valid.problems, ...linked.problems].sort(byPlace);
 	if (linked.curriculum === undefined) return { problems };
 	const { words = wordsFor(linked.curriculum.club.language), highlight } = options;
+	const measured = measure(linked.curriculum, words);
 	return {
 		problems,
 		handbook: {
-			...measure(linked.curriculum, words),
+			curriculum: measured.curriculum,
+			// Counted when they are asked for.
+			get exposures() {
+				return measured.exposures;
+			},
+			get tables() {
+				return measured.tables;
+			},
+			get findings() {
+				return measured.findings;
+			},
 			words,
 			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,

@@ -4,6 +4,7 @@
  */
 
 import { addressFile } from "../../scripts/render/addresses.ts";
+import { takeEdition } from "../../scripts/render/edition.ts";
 import { raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
 import { documentOf } from "./document.ts";
@@ -24,7 +25,9 @@ export const data = {
 };
 
 export function render(this: Helpers, { sitePage }: TemplateData): string {
-	return oneByte(documentOf(sitePage, (language, code) => raw(this.highlight(language, code))));
+	const text = oneByte(documentOf(sitePage, (language, code) => raw(this.highlight(language, code))));
+	takeEdition()?.made?.(sitePage, text);
+	return text;
 }
 
 /**

@@ -13,10 +13,11 @@ import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
-import { writeOffline } from "../render/offline/write-offline.ts";
+import { OfflineWriter } from "../render/offline/write-offline.ts";
+import { PageCache, pageCacheOf } from "../render/page-cache.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import type { SiteOptions } from "../render/site.ts";
-import { writeSite } from "../render/write-site.ts";
+import { type WriteSiteOptions, writeSite } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { sheetsInto } from "./print.ts";
@@ -64,6 +65,7 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		const printed = new Set(sheets.files);
 		const site = await writeHandbook(handbook, staging, progress, {
 			kept: true,
+			cache: new PageCache(pageCacheOf(clubDir), programFingerprint(), handbook.edition),
 			media,
 			printed,
 			...(earlier === undefined ? {} : { since: earlier }),
@@ -110,25 +112,38 @@ export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-	options: SiteOptions = {},
+	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
-	const site = await writeSite(handbook, staging.dir, {
-		...options,
-		progress: (done, total) => progress.show("pages", done, total),
-	});
-	const data = dataFiles(handbook, handbook.words, handbook.edition);
-	const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
-	for (const { path, text } of [...data, ...schemas, ...searchFiles(handbook)]) staging.write(path, text);
-	if (options.kept === true) {
-		const { weeks, drills } = handbook.curriculum;
-		await writeOffline(staging.dir, {
-			words: handbook.words,
-			edition: handbook.edition,
-			weeks: weeks.map(({ id }) => id),
-			drills: drills.size,
+	const { weeks, drills } = handbook.curriculum;
+	// It packs the pages beside their making, so it has to know them from the first.
+	const offline =
+		options.kept === true
+			? new OfflineWriter(staging.dir, {
+					words: handbook.words,
+					edition: handbook.edition,
+					weeks: weeks.map(({ id }) => id),
+					drills: drills.size,
+				})
+			: undefined;
+	try {
+		const site = await writeSite(handbook, staging.dir, {
+			...options,
+			progress: (done, total) => progress.show("pages", done, total),
+			made: (path, text) => offline?.add(path, text),
 		});
+		const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
+		for (const { path, text } of [...schemas, ...searchFiles(handbook)]) staging.write(path, text);
+		const packed = offline?.finish();
+		packed?.catch(() => undefined);
+		// Data files are not kept offline: they are written while the rest is packed.
+		const data = dataFiles(handbook, handbook.words, handbook.edition);
+		for (const { path, text } of data) staging.write(path, text);
+		await packed;
+		return { pages: site.pages, data: data.length };
+	} finally {
+		options.cache?.close();
+		await offline?.close();
 	}
-	return { pages: site.pages, data: data.length };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */

@@ -25,7 +25,7 @@ import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
 /** Milliseconds without a further change before reading starts: editors write in several steps. */
-const SETTLE = 20;
+const SETTLE = 8;
 
 export async function serve(run: Run, { port }: { readonly port: number }): Promise<number> {
 	const { clubDir, out } = run;

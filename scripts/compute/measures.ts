@@ -33,16 +33,35 @@ export const MEASURES: readonly Measure[] = [
 	calendarMeasure,
 ];
 
-/** Counts everything: exposures once, then each measure's tables and findings, in the club's language. */
+/**
+ * Counts everything: exposures once, then each measure's tables and findings, in the club's language.
+ * Each is counted when it is first asked for: `serve` shows most pages without them.
+ */
 export function measure(curriculum: Curriculum, words: Words = wordsFor(curriculum.club.language)): Measured {
-	const counted = { curriculum, exposures: exposuresOf(curriculum) };
-	const tables = new Map<string, Table>();
-	const findings: Finding[] = [];
-	for (const one of MEASURES) {
-		for (const table of one.tables(counted)) tables.set(table.name, table);
-		findings.push(...one.findings(counted, words));
-	}
-	return { ...counted, tables, findings: findings.sort(byWeight) };
+	let exposures: Measured["exposures"] | undefined;
+	let tables: Map<string, Table> | undefined;
+	let findings: Finding[] | undefined;
+	const counted = {
+		curriculum,
+		get exposures() {
+			exposures ??= exposuresOf(curriculum);
+			return exposures;
+		},
+	};
+	return {
+		curriculum,
+		get exposures() {
+			return counted.exposures;
+		},
+		get tables() {
+			tables ??= new Map(MEASURES.flatMap((one) => one.tables(counted)).map((table) => [table.name, table]));
+			return tables;
+		},
+		get findings() {
+			findings ??= MEASURES.flatMap((one) => one.findings(counted, words)).sort(byWeight);
+			return findings;
+		},
+	};
 }
 
 const WEIGHTS = ["serious", "worth a look", "note"] as const satisfies readonly Finding["weight"][];

@@ -247,9 +247,12 @@ function join(records: Records, names: Names): Curriculum {
 	const apparatusRank = new Map(records.apparatus.map((a, i) => [a.id, i]));
 	const compare = new Intl.Collator(records.club.language).compare;
 	const rank = (drill: Drill): number => apparatusRank.get(drill.apparatus[0] ?? "") ?? apparatusRank.size;
-	const drills = [...records.drills].sort(
+	const drills = nearlyInOrder(records.drills).sort(
 		(a, b) => rank(a) - rank(b) || compare(a.title, b.title) || (a.id < b.id ? -1 : 1),
 	);
+	drills.forEach((drill, i) => {
+		lastPlace.set(drill, i);
+	});
 	const weeks = [...records.weeks].sort((a, b) => a.week - b.week);
 
 	const partners = pairs(drills.map((d) => [d.id, d.partner]));
@@ -299,6 +302,22 @@ function join(records: Records, names: Names): Curriculum {
 		),
 		resolve: (reference) => resolveIn(names, reference),
 	};
+}
+
+/** Where drills stood when a club was joined last: `serve` brings most of them again at every change. */
+const lastPlace = new WeakMap<Drill, number>();
+
+/** A copy in the order of the last time, new ones at the end: to sort what is in order already is quick. */
+function nearlyInOrder(drills: readonly Drill[]): Drill[] {
+	const placed: Drill[] = [];
+	const others: Drill[] = [];
+	for (const drill of drills) {
+		const place = lastPlace.get(drill);
+		if (place === undefined || placed[place] !== undefined) others.push(drill);
+		else placed[place] = drill;
+	}
+	// Places of drills that are no more are holes, which `filter` passes over.
+	return [...placed.filter(() => true), ...others];
 }
 
 function occurrences({ weeks, levels, drills }: Records): ReadonlyMap<Id, readonly Occurrence[]> {

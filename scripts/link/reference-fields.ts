@@ -78,12 +78,18 @@ export interface Reference {
 	readonly what: "key" | "value";
 }
 
+/** A file that was read stays the same for ever, and `serve` brings it again at every change of another. */
+const known = new WeakMap<SourceFile, readonly Reference[]>();
+
 /**
  * The ids that a file names, apart from its entries' own. The file may be at fault: what is not of the
  * form of an id, or not where one belongs, is passed over.
  */
 export function referencesIn(file: SourceFile): readonly Reference[] {
+	const before = known.get(file);
+	if (before !== undefined) return before;
 	const found: Reference[] = [];
+	known.set(file, found);
 	for (const [pattern, kind, place] of FIELDS[file.kind] ?? []) {
 		if (kind === "class" || pattern.at(-1) === "id") continue;
 		const what = place ?? "value";

@@ -10,6 +10,8 @@ import type { SitePage } from "./site.ts";
 /** What Eleventy needs to write a site. */
 export interface Edition {
 	readonly pages: readonly SitePage[];
+	/** Told the text of each page as it is made. */
+	readonly made?: (page: SitePage, text: string) => void;
 }
 
 let offered: Edition | undefined;

@@ -162,7 +162,6 @@ export interface FrameFacts {
 	readonly kept: boolean;
 	/** Printed sheets that can be linked to, as files from the root of the site. */
 	readonly printed: ReadonlySet<string>;
-	readonly findings: number;
 	/** The page that says what changed, where there is one. */
 	readonly changes: string | undefined;
 }
@@ -200,7 +199,6 @@ export function sitePages(
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,
 		printed,
-		findings: handbook.findings.length,
 		changes: since === undefined ? undefined : WHAT_CHANGED,
 	};
 	const plain = (text: string | undefined) =>
@@ -312,6 +310,13 @@ export function sitePages(
 		],
 	}));
 	return pages;
+}
+
+/** The same page with its view made, and kept as long as the page is. */
+export function withView(page: SitePage, view: Views[SitePageKind]): SitePage {
+	const { kind, address, title } = page;
+	// A view comes from the page itself; the union cannot follow that.
+	return new LazyPage(kind, address, title, page, () => view) as unknown as SitePage;
 }
 
 /** Where the page stands that says what changed. */

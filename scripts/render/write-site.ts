@@ -1,12 +1,12 @@
 /**
  * Writes the staff site: pages by Eleventy, then styles, programs, fonts, icons and the club's media.
  *
- * Steps: offer the edition to Eleventy's data; run Eleventy over the one template; bundle each browser
- * program; copy what pages load. Everything goes into `outDir`, and nothing outside it is touched.
+ * Steps: start bundling the browser programs; take pages that were kept from an earlier build; offer the
+ * others to Eleventy's data and run it over the one template; copy what pages load. Everything goes into `outDir`, and nothing outside it is touched.
  */
 
 import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
-import { join, relative } from "node:path";
+import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import Eleventy from "@11ty/eleventy";
 import { build } from "esbuild";
@@ -17,7 +17,8 @@ import { browserWords } from "./browser-words.ts";
 import { offerEdition } from "./edition.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
-import { type SiteOptions, type SitePage, sitePages } from "./site.ts";
+import type { PageCache } from "./page-cache.ts";
+import { type SiteOptions, type SitePage, sitePages, withView } from "./site.ts";
 import { previewCacheOf, writeIcons, writePreviews } from "./write-pictures.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
@@ -42,6 +43,10 @@ const PAGES_OF_A_RUN = 1000;
 export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
 	readonly progress?: (done: number, total: number) => void;
+	/** Pages of earlier builds. */
+	readonly cache?: PageCache;
+	/** Told each page's file, from the root of the site, and its text, as it is made. */
+	readonly made?: (path: string, text: string) => void;
 }
 
 export interface WrittenSite {
@@ -54,16 +59,25 @@ export interface WrittenSite {
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
-	{ progress, ...options }: WriteSiteOptions = {},
+	{ progress, made, cache, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
 	const { kept = false, media = NO_MEDIA } = options;
+	// Bundling is another program's work: it goes on while pages are made. A fault is told where it is waited for.
+	const commonFiles = writeCommonFiles(handbook.words, outDir);
+	commonFiles.catch(() => undefined);
 	const pages = sitePages(handbook, options);
 	for (let done = 0; done < pages.length; done += PAGES_OF_A_RUN) {
 		progress?.(done, pages.length);
-		await runEleventy(pages.slice(done, done + PAGES_OF_A_RUN), outDir);
+		const some = pages.slice(done, done + PAGES_OF_A_RUN);
+		const { missing, keep } = cache === undefined ? { missing: some } : takeKept(some, outDir, cache, made);
+		if (missing.length === 0) continue;
+		await runEleventy(missing, outDir, (page, text) => {
+			keep?.(page, text);
+			made?.(addressFile(page.address), text);
+		});
 	}
 	progress?.(pages.length, pages.length);
-	const common = await writeCommonFiles(handbook.words, outDir);
+	const common = await commonFiles;
 	const mediaFiles = writeMedia(media, outDir);
 	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
 	const previews =
@@ -83,8 +97,45 @@ export async function writeSite(
 	};
 }
 
-async function runEleventy(pages: readonly SitePage[], outDir: string): Promise<void> {
-	offerEdition({ pages });
+/** Writes the pages that were kept; gives the others, and what keeps them when they are made. */
+function takeKept(
+	pages: readonly SitePage[],
+	outDir: string,
+	cache: PageCache,
+	made: WriteSiteOptions["made"],
+): {
+	readonly missing: readonly SitePage[];
+	readonly keep: (page: SitePage, text: string) => void;
+} {
+	const missing: SitePage[] = [];
+	const keys = new Map<string, string>();
+	for (const page of pages) {
+		const { view } = page;
+		const key = cache.keyOf(page, view);
+		const text = key === undefined ? undefined : cache.textOf(page.address, key);
+		if (text === undefined) {
+			if (key !== undefined) keys.set(page.address, key);
+			missing.push(withView(page, view));
+			continue;
+		}
+		const file = addressFile(page.address);
+		mkdirSync(join(outDir, dirname(file)), { recursive: true });
+		writeFileSync(join(outDir, file), text);
+		made?.(file, text);
+	}
+	const keep = ({ address }: SitePage, text: string) => {
+		const key = keys.get(address);
+		if (key !== undefined) cache.keep(address, key, text);
+	};
+	return { missing, keep };
+}
+
+async function runEleventy(
+	pages: readonly SitePage[],
+	outDir: string,
+	made: (page: SitePage, text: string) => void,
+): Promise<void> {
+	offerEdition({ pages, made });
 	try {
 		const here = (path: string) => relative(process.cwd(), join(PROGRAM, path)) || ".";
 		const eleventy = new Eleventy(here("layouts/pages"), relative(process.cwd(), outDir) || ".", {

@@ -16,7 +16,7 @@
 import { createHash, randomUUID } from "node:crypto";
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
-import sharp from "sharp";
+import type Sharp from "sharp";
 import type { Handbook } from "../../handbook.ts";
 import type { DataPath, LinkedDrill, LinkedShape } from "../../model.ts";
 import { type Problem, problem } from "../../problems.ts";
@@ -32,7 +32,12 @@ const QUALITY = 80;
 /** A video's poster, in pixels. */
 const POSTER_WIDTH = 960;
 /** Part of every key: change it when the same file would give another result. */
-const RECIPE = `webp ${QUALITY} ${WIDTHS.join(" ")} sharp ${sharp.versions.sharp}`;
+const RECIPE = `webp ${QUALITY} ${WIDTHS.join(" ")} sharp`;
+
+/** The program that reads and writes pictures. It is large, and a club without any does without it. */
+async function pictureProgram(): Promise<typeof Sharp> {
+	return (await import("sharp")).default;
+}
 
 /** One size of a picture. */
 export interface Rendition {
@@ -224,9 +229,10 @@ class Workshop {
 		const drawing = extname(file).toLowerCase() === ".svg";
 		const { hash, own } = await known(source, async () => {
 			const bytes = source.read();
+			const sharp = await pictureProgram();
 			const { autoOrient, pages = 1 } = await sharp(bytes, { failOn: "error" }).metadata();
 			if (pages > 1) throw new MovingPicture("it is a moving picture, which would play by itself");
-			return { hash: hashOf([bytes, RECIPE]), own: autoOrient };
+			return { hash: hashOf([bytes, `${RECIPE} ${sharp.versions.sharp}`]), own: autoOrient };
 		});
 		// A drawing has no pixels of its own: it is sharp at every width.
 		const fitting = drawing ? widths : widths.filter((width) => width < own.width);
@@ -237,13 +243,14 @@ class Workshop {
 		for (const width of wanted) {
 			const height = Math.max(1, Math.round((width * own.height) / own.width));
 			const path = nameOf(file, hash, `-${width}.webp`);
-			const made = await this.#kept(`${hash}-${width}.webp`, () =>
-				sharp(source.read(), { failOn: "error" })
+			const made = await this.#kept(`${hash}-${width}.webp`, async () => {
+				const sharp = await pictureProgram();
+				return sharp(source.read(), { failOn: "error" })
 					.autoOrient()
 					.resize({ width, height, fit: "fill" })
 					.webp({ quality: QUALITY, ...preset })
-					.toBuffer(),
-			);
+					.toBuffer();
+			});
 			this.files.set(path, made);
 			sizes.push({ path, width, height });
 		}

@@ -20,7 +20,6 @@ import {
 	mailedTitle,
 	ROOT,
 	Sections,
-	Starts,
 	subjectOf,
 	TITLE,
 	type WrittenFile,
@@ -29,7 +28,7 @@ import {
 	writeFile,
 	writePack,
 } from "./packs.ts";
-import { Beginnings, TokenNumbers, TokenRow } from "./token-tables.ts";
+import { apart, Beginnings, TokenNumbers, TokenRow } from "./token-tables.ts";
 
 /** A text file of the site. */
 export interface SiteFile {
@@ -81,43 +80,91 @@ export function slotsFor(drills: number): number {
 
 /**
  * Packs by name, the name only an order. Throws where a file holds a sign that packs use.
- *
- * A file's text is asked for twice and not kept, so that the pages of a large handbook need not be in
- * memory at once.
  */
-export function packFiles(files: readonly SiteFile[], options: PackOptions): ReadonlyMap<string, string> {
-	const repeated = new Repeated();
-	for (const file of files) repeated.read(file.path, normalised(file, options.edition));
-	const ordered = [
-		...files.map((file) => ({ path: file.path, text: () => normalised(file, options.edition) })),
-		...Array.from(repeated.sources(), ([path, text]) => ({ path, text: () => text })),
-	].map((file) => ({ ...file, rank: rankOf(file.path), pack: placeOf(file.path, options) }));
-	const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
-	const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
-	const pathsOf = (later: boolean) =>
-		ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
-	const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)));
-	const packs = new Map<string, WrittenFile[]>();
-	let last: string | undefined;
-	for (const { path, text, rank, pack } of [...sources, ...others]) {
-		if (rank === undefined && pack !== last) {
-			matcher.forgetPack();
-			last = pack;
-		}
-		const written = writeFile({ path, rank, parts: matcher.match(path, text(), rank !== undefined) });
-		const packed = packs.get(pack);
-		if (packed === undefined) packs.set(pack, [written]);
-		else packed.push(written);
-	}
-	return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed.sort(byUse))]));
+export function packFiles(files: Iterable<SiteFile>, options: PackOptions): ReadonlyMap<string, string> {
+	const packing = new Packing(options);
+	for (const file of files) packing.add(file);
+	return packing.packs();
 }
+
+/** What is packed: of its text only the numbers of its tokens are kept. */
+interface Cut {
+	readonly path: string;
+	/** Let go when it is matched. */
+	numbers: Int32Array;
+}
+
+const NOTHING = new Int32Array(0);
+
+/** Takes the files of a site one after the other, in any order, and packs them when they are all there. */
+export class Packing {
+	readonly #options: PackOptions;
+	readonly #repeated = new Repeated();
+	readonly #numbers = new TokenNumbers();
+	readonly #files: Cut[] = [];
+
+	constructor(options: PackOptions) {
+		this.#options = options;
+	}
+
+	/** Throws where the file holds a sign that packs use. */
+	add(file: SiteFile): void {
+		const text = normalised(file, this.#options.edition);
+		this.#repeated.read(file.path, text);
+		this.#cut(file.path, text);
+	}
+
+	/** Packs by name, the name only an order. Ends the packing. */
+	packs(): ReadonlyMap<string, string> {
+		for (const [path, text] of this.#repeated.sources()) this.#cut(path, text);
+		const ordered = this.#files.map((file) => ({
+			...file,
+			rank: rankOf(file.path),
+			pack: placeOf(file.path, this.#options),
+		}));
+		const sources = ordered.filter(({ rank }) => rank !== undefined).sort(byRank);
+		const others = ordered.filter(({ rank }) => rank === undefined).sort(withinPack);
+		const pathsOf = (later: boolean) =>
+			ordered.filter(({ pack }) => isLater(pack) === later).map(({ path }) => path);
+		const tokensOf = (cut: readonly Cut[]) => cut.reduce((sum, { numbers }) => sum + numbers.length, 0);
+		const ofPacks = Array.from(Map.groupBy(others, ({ pack }) => pack).values(), tokensOf);
+		const room = tokensOf(sources) + Math.max(0, ...ofPacks);
+		const matcher = new Matcher(keysOf(pathsOf(false), pathsOf(true)), this.#numbers, room);
+		const packs = new Map<string, WrittenFile[]>();
+		let last: string | undefined;
+		this.#files.length = 0;
+		for (const file of [...sources, ...others]) {
+			const { path, numbers, rank, pack } = file;
+			if (rank === undefined && pack !== last) {
+				matcher.forgetPack();
+				last = pack;
+			}
+			const written = writeFile({ path, rank, parts: matcher.match(path, numbers, rank !== undefined) });
+			file.numbers = NOTHING;
+			const packed = packs.get(pack);
+			if (packed === undefined) packs.set(pack, [written]);
+			else packed.push(written);
+		}
+		return new Map(Array.from(packs, ([name, packed]) => [name, writePack(packed.sort(byUse))]));
+	}
+
+	#cut(path: string, text: string): void {
+		this.#files.push({ path, numbers: this.#numbers.of(text) });
+	}
+}
+
+const LINKED_DATA = '<script type="application/ld+json">';
+const SCRIPT_END = "</script>";
 
 /** A page as a reader needs it: without what its head says to services that show or list it. */
 export function forReader({ path, text }: SiteFile): string {
 	if (!path.endsWith(".html")) return text;
-	return text
-		.replace(/<meta (?:property="og:|name="twitter:)[^>]*>\n?/g, "")
-		.replace(/<script type="application\/ld\+json">.*?<\/script>/gs, "");
+	const body = text.indexOf("</head>");
+	const head = text.slice(0, body + 1).replace(/<meta (?:property="og:|name="twitter:)[^>]*>\n?/g, "");
+	const rest = text.slice(body + 1);
+	const data = rest.indexOf(LINKED_DATA);
+	const end = data < 0 ? data : rest.indexOf(SCRIPT_END, data);
+	return end < 0 ? head + rest : head + rest.slice(0, data) + rest.slice(end + SCRIPT_END.length);
 }
 
 function normalised(file: SiteFile, edition: string): string {
@@ -144,13 +191,14 @@ class Repeated {
 	readonly #lines = new Map<string, { readonly drill: string; times: number }>();
 
 	read(path: string, text: string): void {
-		for (const [body, id = ""] of text.matchAll(BODY)) {
+		const bodies = text.indexOf('<g id="body-');
+		for (const [body, id = ""] of bodies < 0 ? [] : text.slice(bodies).matchAll(BODY)) {
 			const known = this.#bodies.get(id);
 			if (known === undefined) this.#bodies.set(id, { body: apart(body), times: 1 });
 			else known.times++;
 		}
 		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) return;
-		for (const [line] of text.matchAll(/<li[ >](?:(?!<\/?li[ >]).)*<\/li>/gs)) {
+		for (const line of innerItems(text)) {
 			const known = this.#lines.get(line);
 			if (known !== undefined) {
 				known.times++;
@@ -173,9 +221,18 @@ class Repeated {
 	}
 }
 
-/** The same text, in memory of its own: a piece cut from a page would keep the whole page. */
-function apart(piece: string): string {
-	return Buffer.from(piece).toString();
+/** Items of lists that hold no other items, with their tags. */
+function* innerItems(text: string): Generator<string> {
+	for (let from = 0, end = 0; ; from = end) {
+		const close = text.indexOf("</li>", from);
+		if (close < 0) return;
+		end = close + "</li>".length;
+		let open = text.lastIndexOf("<li", close);
+		// A line of a drawing begins like an item.
+		while (open >= from && text[open + 3] !== " " && text[open + 3] !== ">")
+			open = text.lastIndexOf("<li", open - 1);
+		if (open >= from) yield text.slice(open, end);
+	}
 }
 
 function rankOf(path: string): number | undefined {
@@ -238,23 +295,25 @@ interface Run {
 
 /** A file that is being matched. */
 interface Matched extends Known {
-	/** Where each token begins in its text, which is so long. */
+	/** Where each token begins in its text, and where the text ends. */
 	readonly starts: Uint32Array;
-	readonly length: number;
 }
 
 /** Finds runs of tokens that came before. */
 class Matcher {
 	readonly #keys: ReadonlyMap<string, string>;
-	readonly #numbers = new TokenNumbers();
+	readonly #numbers: TokenNumbers;
 	/** The tokens of all sources one file after the other, then those of the pack's files. */
-	readonly #tokens = new TokenRow();
+	readonly #tokens: TokenRow;
 	#sourcesEnd = 0;
 	readonly #ofSources = new Beginnings<Known>(MOST_PLACES);
 	#ofPack = new Beginnings<Known>(MOST_PLACES);
 
-	constructor(keys: ReadonlyMap<string, string>) {
+	/** @param room how many tokens the sources and the largest pack have */
+	constructor(keys: ReadonlyMap<string, string>, numbers: TokenNumbers, room: number) {
 		this.#keys = keys;
+		this.#numbers = numbers;
+		this.#tokens = new TokenRow(room);
 	}
 
 	/** What came before in other packs is no longer to be copied, unless it was a source. */
@@ -264,21 +323,18 @@ class Matcher {
 	}
 
 	/** The parts of a file; it can be copied from afterwards. */
-	match(path: string, text: string, isSource: boolean): readonly string[] {
-		const cut = { text, starts: new Starts() };
-		cut.starts.cut(text, 0);
-		const starts = cut.starts.all();
+	match(path: string, numbers: Int32Array, isSource: boolean): readonly string[] {
 		const begin = this.#tokens.length;
-		this.#numbers.addTo(this.#tokens, text, starts);
+		this.#tokens.add(numbers);
 		const end = this.#tokens.length;
 		const own: Known = { key: this.#keys.get(path) ?? "", begin, end };
-		const here: Matched = { ...own, starts, length: text.length };
+		const here: Matched = { ...own, starts: this.#startsOf(numbers) };
 		const known = isSource ? this.#ofSources : this.#ofPack;
 		const parts: string[] = [];
 		let run: Run | undefined;
 		let before: Copy | undefined;
 		let literal = 0;
-		for (let i = 0; i < starts.length; ) {
+		for (let i = 0; i < numbers.length; ) {
 			const longest = this.#longest(here, i, run);
 			known.add(this.#tokens.at(begin + i), this.#tokens.at(begin + i + 1), own, begin + i);
 			if (longest === undefined) {
@@ -288,31 +344,44 @@ class Matcher {
 			const { file, from, count } = longest;
 			const token = from - file.begin;
 			const copy = { key: file.key, from: file.sections?.nameOf(token) ?? token, count };
-			parts.push(text.slice(literal, starts[i]), writeCopy(copy, before));
+			parts.push(this.#numbers.textOf(numbers, literal, i), writeCopy(copy, before));
 			run = longest;
 			before = copy;
 			i += count;
-			literal = starts[i] ?? text.length;
+			literal = i;
 		}
-		parts.push(text.slice(literal));
+		parts.push(this.#numbers.textOf(numbers, literal, numbers.length));
 		if (isSource) {
-			own.sections = new Sections(cut);
+			own.sections = new Sections(numbers.length, (token) =>
+				this.#numbers.beginsSection(numbers[token] as number),
+			);
 			this.#sourcesEnd = end;
 		}
 		return parts;
 	}
 
+	#startsOf(numbers: Int32Array): Uint32Array {
+		const starts = new Uint32Array(numbers.length + 1);
+		let at = 0;
+		for (let i = 0; i < numbers.length; i++) {
+			at += this.#numbers.lengthOf(numbers[i] as number);
+			starts[i + 1] = at;
+		}
+		return starts;
+	}
+
 	#longest(here: Matched, at: number, before: Run | undefined): Run | undefined {
-		const { starts, length } = here;
+		const { starts } = here;
+		const own = starts.length - 1;
 		const tokens = this.#tokens.row;
 		const mine = here.begin + at;
 		const one = tokens[mine] as number;
 		const two = mine + 1 < here.end ? (tokens[mine + 1] as number) : 0;
-		const begin = starts[at] ?? 0;
+		const begin = starts[at] as number;
 		// Tokens that a run must have to be long enough, and later to be longer than the best so far: most
 		// places are turned down by the last of them, and what lies before it need not be looked at.
 		let least = 1;
-		while (at + least < starts.length && (starts[at + least] as number) - begin < LEAST - 1) least++;
+		while (at + least < own && (starts[at + least] as number) - begin < LEAST - 1) least++;
 		let best: Run | undefined;
 		let most = LEAST - 1;
 		let bestFollows = false;
@@ -335,7 +404,7 @@ class Matcher {
 				if (limit < wanted) continue;
 				let count = 0;
 				while (count < limit && tokens[from + count] === tokens[mine + count]) count++;
-				const worth = (starts[at + count] ?? length) - begin + (follows ? 0.5 : 0);
+				const worth = (starts[at + count] as number) - begin + (follows ? 0.5 : 0);
 				if (worth > most) {
 					most = worth;
 					best = { file, from, count };

@@ -178,13 +178,21 @@ export class Sections {
 	/** The first token of each section. */
 	readonly #firsts: number[] = [0];
 
-	constructor({ text, starts }: Tokens) {
-		for (let token = 1; token < starts.length; token++) {
-			const first = this.#firsts.at(-1) as number;
-			if (token - first === SECTION || text.startsWith("<section", starts.at(token))) {
-				this.#firsts.push(token);
-			}
+	/**
+	 * @param tokens how many there are
+	 * @param begins whether a token begins a section
+	 */
+	constructor(tokens: number, begins: (token: number) => boolean) {
+		let first = 0;
+		for (let token = 1; token < tokens; token++) {
+			if (token - first !== SECTION && !begins(token)) continue;
+			this.#firsts.push(token);
+			first = token;
 		}
+	}
+
+	static of({ text, starts }: Tokens): Sections {
+		return new Sections(starts.length, (token) => text.startsWith("<section", starts.at(token)));
 	}
 
 	nameOf(token: number): number {
@@ -306,7 +314,7 @@ export function* unpack(
 	for (const file of ranked.sort(byRank)) {
 		const key = keys.get(file.path) ?? "";
 		const tokens = resolve(file, key, (other) => sources.get(other));
-		sources.set(key, { ...tokens, sections: new Sections(tokens) });
+		sources.set(key, { ...tokens, sections: Sections.of(tokens) });
 	}
 	for (const files of read) {
 		const own = new Map<string, Tokens>();
@@ -378,7 +386,9 @@ export function subjectOf(title: string): string {
 
 /** A page's title, without the club's name behind it, as an address has it. */
 export function mailedTitle(page: string): string | undefined {
-	const title = /<title>(.*?) \xb7 [^\xb7]*<\/title>/s.exec(page)?.[1];
+	const begin = page.indexOf("<title>");
+	const whole = begin < 0 ? "" : page.slice(begin, page.indexOf("</title>", begin) + "</title>".length);
+	const title = /^<title>(.*?) \xb7 [^\xb7]*<\/title>$/s.exec(whole)?.[1];
 	if (title === undefined) return undefined;
 	const plain = title.replace(/&(?:#(\d+)|(\w+));/g, (whole, digits?: string, name?: string) =>
 		digits === undefined ? (SIGNS_BY_NAME[name ?? ""] ?? whole) : String.fromCodePoint(Number(digits)),

@@ -9,10 +9,18 @@
 /** Of the places of a table at most so many in a hundred are taken; then it doubles. */
 const FULL = 60;
 
+/** FNV-1a, 32 bits. */
+const HASH_START = 0x811c9dc5;
+
 /** Numbers of tokens one after the other, of many files. */
 export class TokenRow {
-	#row = new Int32Array(1 << 16);
+	#row: Int32Array;
 	#length = 0;
+
+	/** @param room for so many numbers at first */
+	constructor(room = 1 << 16) {
+		this.#row = new Int32Array(room);
+	}
 
 	/** Those up to its length are meant; behind it lies room, or what was taken off. */
 	get row(): Int32Array {
@@ -28,13 +36,28 @@ export class TokenRow {
 		this.#length = length;
 	}
 
+	add(numbers: Int32Array): void {
+		const begin = this.#length;
+		this.length += numbers.length;
+		this.#row.set(numbers, begin);
+	}
+
 	/** The number at a place; 0, which no token has, behind the last. */
 	at(place: number): number {
 		return place < this.#length ? (this.#row[place] as number) : 0;
 	}
 }
 
-/** Gives equal texts the same number, from 1. */
+/** Above it a character takes two bytes. */
+const LATIN_1 = 0xff;
+
+/** Characters of lines that are remembered: the first ones hold what all pages share. */
+const MOST_PIECES = 12_000_000;
+
+/** How the token that begins a section begins. */
+const SECTION_TAG = "<section";
+
+/** Gives equal tokens the same number, from 1, and numbers their text back. */
 export class TokenNumbers {
 	/** Numbers by the hash of their text; 0 is free. */
 	#table = new Int32Array(1 << 14);
@@ -43,25 +66,124 @@ export class TokenNumbers {
 	#ends = new Uint32Array(1 << 13);
 	#pool = new Uint16Array(1 << 16);
 	#count = 0;
+	/** Of the text at hand. */
+	#numbers = new Int32Array(1 << 12);
+	#length = 0;
+	/** Lines that were cut before: where how many numbers they have stands, and the numbers behind it. */
+	readonly #pieces = new Map<string, number>();
+	#pieceNumbers = new Int32Array(1 << 12);
+	#piecesEnd = 0;
+	#piecesSize = 0;
+	#bytes = Buffer.alloc(1 << 12);
 
 	/**
-	 * Adds the numbers of a text's tokens to a row.
+	 * The numbers of a text's tokens, cut as `Starts.cut` does: at `<`, `"` and `[`, and behind `>` and `"`.
 	 *
-	 * @param starts where each token begins in the text; the last one ends with the text
+	 * Most lines of a page stand on others too. A line that begins with `<` begins with a token, so its
+	 * numbers do not depend on what is before it and are remembered.
 	 */
-	addTo(row: TokenRow, text: string, starts: Uint32Array): void {
-		const begin = row.length;
-		row.length += starts.length;
-		const numbers = row.row;
-		for (let i = 0; i < starts.length; i++) {
-			numbers[begin + i] = this.#numberOf(text, starts[i] as number, starts[i + 1] ?? text.length);
+	of(text: string): Int32Array {
+		this.#length = 0;
+		for (let from = 0; from < text.length; ) {
+			const at = text.indexOf("\n<", from);
+			const to = at < 0 ? text.length : at + 1;
+			this.#addPiece(text, from, to);
+			from = to;
 		}
+		return this.#numbers.slice(0, this.#length);
 	}
 
-	#numberOf(text: string, from: number, to: number): number {
-		let hash = 0x811c9dc5;
-		for (let i = from; i < to; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-		hash ^= hash >>> 15;
+	#addPiece(text: string, from: number, to: number): void {
+		const piece = text.slice(from, to);
+		const known = this.#pieces.get(piece);
+		if (known !== undefined) {
+			const count = this.#pieceNumbers[known] as number;
+			this.#makeRoom(count);
+			this.#numbers.set(this.#pieceNumbers.subarray(known + 1, known + 1 + count), this.#length);
+			this.#length += count;
+			return;
+		}
+		const begin = this.#length;
+		this.#cut(text, from, to);
+		if (this.#piecesSize > MOST_PIECES) return;
+		const count = this.#length - begin;
+		const place = this.#piecesEnd;
+		this.#piecesEnd += count + 1;
+		if (this.#piecesEnd > this.#pieceNumbers.length) {
+			this.#pieceNumbers = grown(this.#pieceNumbers, this.#piecesEnd);
+		}
+		this.#pieceNumbers[place] = count;
+		this.#pieceNumbers.set(this.#numbers.subarray(begin, this.#length), place + 1);
+		this.#pieces.set(apart(piece), place);
+		this.#piecesSize += piece.length;
+	}
+
+	/** One walk cuts and hashes. */
+	#cut(text: string, from: number, to: number): void {
+		let begin = from;
+		let hash = HASH_START;
+		let before = 0;
+		for (let i = from; i < to; i++) {
+			const sign = text.charCodeAt(i);
+			if (i > from && (sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34)) {
+				this.#makeRoom(1);
+				this.#numbers[this.#length++] = this.#numberOf(text, begin, i, hash);
+				begin = i;
+				hash = HASH_START;
+			}
+			hash = Math.imul(hash ^ sign, 0x01000193);
+			before = sign;
+		}
+		this.#makeRoom(1);
+		this.#numbers[this.#length++] = this.#numberOf(text, begin, to, hash);
+	}
+
+	#makeRoom(count: number): void {
+		const length = this.#length + count;
+		if (length > this.#numbers.length) this.#numbers = grown(this.#numbers, length);
+	}
+
+	/** Characters of a token. */
+	lengthOf(number: number): number {
+		return (this.#ends[number] as number) - (this.#ends[number - 1] as number);
+	}
+
+	beginsSection(number: number): boolean {
+		return this.lengthOf(number) >= SECTION_TAG.length && this.#begins(number, SECTION_TAG);
+	}
+
+	/** The text of numbers that follow each other in a row. */
+	textOf(row: Int32Array, from: number, to: number): string {
+		let length = 0;
+		for (let at = from; at < to; at++) length += this.lengthOf(row[at] as number);
+		if (this.#bytes.length < 2 * length) this.#bytes = Buffer.alloc(4 * length);
+		const bytes = this.#bytes;
+		const pool = this.#pool;
+		let all = 0;
+		let end = 0;
+		for (let at = from; at < to; at++) {
+			const number = row[at] as number;
+			const last = this.#ends[number] as number;
+			for (let i = this.#ends[number - 1] as number; i < last; i++) {
+				const sign = pool[i] as number;
+				all |= sign;
+				bytes[end++] = sign;
+			}
+		}
+		if (all <= LATIN_1) return bytes.toString("latin1", 0, end);
+		end = 0;
+		for (let at = from; at < to; at++) {
+			const number = row[at] as number;
+			const last = this.#ends[number] as number;
+			for (let i = this.#ends[number - 1] as number; i < last; i++) {
+				end = bytes.writeUInt16LE(pool[i] as number, end);
+			}
+		}
+		return bytes.toString("utf16le", 0, end);
+	}
+
+	#numberOf(text: string, from: number, to: number, walked: number): number {
+		const hash = walked ^ (walked >>> 15);
 		const mask = this.#table.length - 1;
 		for (let place = hash & mask; ; place = (place + 1) & mask) {
 			const known = this.#table[place] as number;
@@ -80,6 +202,12 @@ export class TokenNumbers {
 		const begin = this.#ends[number - 1] as number;
 		if ((this.#ends[number] as number) - begin !== to - from) return false;
 		for (let i = from, at = begin; i < to; i++, at++) if (pool[at] !== text.charCodeAt(i)) return false;
+		return true;
+	}
+
+	#begins(number: number, text: string): boolean {
+		const begin = this.#ends[number - 1] as number;
+		for (let i = 0; i < text.length; i++) if (this.#pool[begin + i] !== text.charCodeAt(i)) return false;
 		return true;
 	}
 
@@ -229,4 +357,9 @@ function grown<A extends Int32Array | Uint32Array | Uint16Array | Uint8Array>(nu
 	const larger = new (numbers.constructor as new (length: number) => A)(Math.max(numbers.length * 2, least));
 	larger.set(numbers);
 	return larger;
+}
+
+/** The same text, in memory of its own: a piece cut from a page would keep the whole page. */
+export function apart(piece: string): string {
+	return Buffer.from(piece).toString();
 }

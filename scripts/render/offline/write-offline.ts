@@ -1,35 +1,28 @@
 /**
- * Makes a finished site one that works without a network: packs, and the worker that takes them.
+ * Makes a site one that works without a network: packs, and the worker that takes them.
  *
- *   1. read every file of the site that a reader needs: pages, styles, programs, search files, fonts
- *   2. put the text files into packs (pack-pages.ts), each named by the hash of what is in it, so that a
- *      pack that did not change is not fetched again
- *   3. list what the edition is made of, and bundle the worker with that list in front
+ *   1. hand every text file of the site that a reader needs to a thread that packs them: pages while they
+ *      are made, the rest when it is written (packing-thread.ts). A pack is named by the hash of what is
+ *      in it, so that one that did not change is not fetched again
+ *   2. list what the edition is made of, and bundle the worker with that list in front
  *
  * Data files and the binder are downloads for a desk, and stay on the host.
  */
 
-import { createHash } from "node:crypto";
+import { once } from "node:events";
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join, relative, sep } from "node:path";
+import { getCompileCacheDir } from "node:module";
+import { dirname, join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
 import { build } from "esbuild";
 import type { Words } from "../../words/words.ts";
 import { browserWords } from "../browser-words.ts";
-import { BodiesMaker } from "./bodies-maker.ts";
-import {
-	BODIES,
-	type Bundle,
-	type EditionList,
-	HASH_LENGTH,
-	type ListedFile,
-	PACK_FOLDER,
-	packPath,
-	WORKER_FILE,
-} from "./edition-list.ts";
-import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
-import { bundlePacks } from "./packs.ts";
+import { type EditionList, type ListedFile, PACK_FOLDER, packPath, WORKER_FILE } from "./edition-list.ts";
+import { type SiteFile, slotsFor } from "./pack-pages.ts";
+import type { PackingStart, ToPacking } from "./packing-thread.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
+import { hashName, type WrittenPacks } from "./write-packs.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
@@ -37,8 +30,11 @@ const TEXT = /\.(html|css|js|json|svg|txt|webmanifest)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
 /** Folders whose files are not part of what is kept, and our own. */
 const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];
-/** Characters of a bundle: large, since compression gains by it, and some, so that not all begins anew. */
-const BUNDLE = 1_500_000;
+/** Characters that are posted together: each post has a cost of its own. */
+const POST = 500_000;
+/** Posts that may lie unread, and how long to wait for one: a thread that failed reads none. */
+const UNREAD = 16;
+const PATIENCE = 1000;
 /** The font for letters beyond Western European ones: kept where the handbook has any. */
 const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 
@@ -58,101 +54,123 @@ export interface WrittenOffline {
 	readonly files: readonly string[];
 }
 
+/** Takes the pages of a site as they are made, and keeps the site when it is whole. */
+export class OfflineWriter {
+	readonly #siteDir: string;
+	readonly #facts: OfflineFacts;
+	readonly #thread: Worker;
+	readonly #written: Promise<WrittenPacks>;
+	readonly #added = new Set<string>();
+	/** How many posts the thread has read. */
+	readonly #read = new Int32Array(new SharedArrayBuffer(4));
+	#posts = 0;
+	#waiting: SiteFile[] = [];
+	#size = 0;
+
+	constructor(siteDir: string, facts: OfflineFacts) {
+		this.#siteDir = siteDir;
+		this.#facts = facts;
+		const { edition, weeks, drills } = facts;
+		const options = { siteDir, edition, weeks, slots: slotsFor(drills) };
+		// The folder of this version of Node lies in the one that is named when the cache is turned on.
+		const compiled = getCompileCacheDir();
+		const start: PackingStart = {
+			options,
+			read: this.#read,
+			compiled: compiled === undefined ? undefined : dirname(compiled),
+		};
+		this.#thread = new Worker(new URL("./packing-thread.ts", import.meta.url), {
+			workerData: start,
+			resourceLimits: { maxYoungGenerationSizeMb: 48 },
+		});
+		this.#written = once(this.#thread, "message").then(([message]) => message as WrittenPacks);
+		// Told again by `finish`; before it nobody listens.
+		this.#written.catch(() => undefined);
+	}
+
+	/** A file as it is written, from the root of the site; those that are not added are read when all is written. */
+	add(path: string, text: string): void {
+		if (!isKeptText(path)) return;
+		this.#added.add(path);
+		this.#waiting.push({ path, text });
+		this.#size += text.length;
+		if (this.#size > POST) this.#post();
+	}
+
+	/** Adds packs and worker to the finished site. Throws where a page holds a control character. */
+	async finish(): Promise<WrittenOffline> {
+		const siteDir = this.#siteDir;
+		const facts = this.#facts;
+		const paths = filesIn(siteDir);
+		mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
+		for (const path of paths) {
+			if (isKeptText(path) && !this.#added.has(path)) {
+				this.add(path, readFileSync(join(siteDir, path), "utf8"));
+			}
+		}
+		this.#post();
+		this.#tell("end");
+		const { first, later, bundles, isExtended, canMakeBodies } = await this.#written;
+		const bodies = canMakeBodies ? await writeBodiesProgram(siteDir, facts) : undefined;
+		const listed = (path: string): ListedFile => ({
+			path,
+			hash: hashName(readFileSync(join(siteDir, path))),
+		});
+		const parts = {
+			packs: first,
+			later,
+			bundles,
+			files: paths
+				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
+				.map(listed),
+			bodies,
+			pictures: sizesForPhones(paths.filter((path) => PICTURE.test(path))).map(listed),
+		};
+		const list: EditionList = {
+			edition: facts.edition,
+			release: `${facts.edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`,
+			...parts,
+		};
+		writeFileSync(join(siteDir, WORKER_FILE), await workerText(list, facts));
+		const bundled = [...bundles.packs, ...bundles.later].map(({ hash }) => hash);
+		const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
+		return { list, files: [...[...first, ...later, ...bundled].map(packPath), ...programs] };
+	}
+
+	/** Ends the thread, also where the site was not finished. */
+	async close(): Promise<void> {
+		await this.#thread.terminate();
+	}
+
+	#post(): void {
+		if (this.#waiting.length > 0) {
+			const read = Atomics.load(this.#read, 0);
+			// What lies unread takes memory, a copy of each page.
+			if (this.#posts - read > UNREAD) Atomics.wait(this.#read, 0, read, PATIENCE);
+			this.#tell(this.#waiting);
+			this.#posts++;
+		}
+		this.#waiting = [];
+		this.#size = 0;
+	}
+
+	#tell(message: ToPacking): void {
+		this.#thread.postMessage(message);
+	}
+}
+
 /** Adds packs and worker to the site in a folder. Throws where a page holds a control character. */
 export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<WrittenOffline> {
-	const paths = filesIn(siteDir);
-	const isKept = (path: string) =>
-		path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
-	const texts = paths
-		.filter((path) => TEXT.test(path) && isKept(path))
-		.map((path) => new FileOnDisk(siteDir, path));
-	const { isExtended, canMakeBodies } = lookThrough(texts);
-	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
-
-	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
-	const bodies = canMakeBodies ? await writeBodiesProgram(siteDir, facts) : undefined;
-	const packed = bodies === undefined ? texts : texts.filter(({ path }) => path !== BODIES);
-	const packs = packFiles(packed, { ...facts, slots: slotsFor(facts.drills) });
-	const write = (text: string) => {
-		const hash = hashName(text);
-		writeFileSync(join(siteDir, packPath(hash)), text);
-		return hash;
-	};
-	const inOrder = [...packs].sort(([a], [b]) => (a < b ? -1 : 1));
-	const first = inOrder.filter(([name]) => !isLater(name)).map(([, text]) => text);
-	const later = inOrder.filter(([name]) => isLater(name)).map(([, text]) => text);
-	const bundled = (texts: readonly string[]): readonly Bundle[] =>
-		inBundles(texts).map((together) => ({ hash: write(bundlePacks(together)), packs: together.length }));
-	const parts = {
-		packs: first.map(write),
-		later: later.map(write),
-		bundles: { packs: bundled(first), later: bundled(later) },
-		files: paths
-			.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
-			.map(listed),
-		bodies,
-		pictures: sizesForPhones(paths.filter((path) => PICTURE.test(path))).map(listed),
-	};
-	const list: EditionList = {
-		edition: facts.edition,
-		release: `${facts.edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`,
-		...parts,
-	};
-	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list, facts));
-	const bundles = [...parts.bundles.packs, ...parts.bundles.later].map(({ hash }) => hash);
-	const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
-	return { list, files: [...[...parts.packs, ...parts.later, ...bundles].map(packPath), ...programs] };
-}
-
-/** Texts that follow each other, as many as make a bundle of its usual size. */
-function inBundles(texts: readonly string[]): readonly (readonly string[])[] {
-	const bundles: string[][] = [];
-	let size = Number.POSITIVE_INFINITY;
-	for (const text of texts) {
-		if (size + text.length > BUNDLE) {
-			bundles.push([]);
-			size = 0;
-		}
-		bundles.at(-1)?.push(text);
-		size += text.length;
-	}
-	return bundles;
-}
-
-/** Read again each time its text is asked for: a large handbook is not held in memory. */
-class FileOnDisk implements SiteFile {
-	readonly path: string;
-	readonly #siteDir: string;
-
-	constructor(siteDir: string, path: string) {
-		this.#siteDir = siteDir;
-		this.path = path;
-	}
-
-	get text(): string {
-		return readFileSync(join(this.#siteDir, this.path), "utf8");
+	const writer = new OfflineWriter(siteDir, facts);
+	try {
+		return await writer.finish();
+	} finally {
+		await writer.close();
 	}
 }
 
-/**
- * Whether any page has letters that the smaller font lacks, and whether the search's last file, made of
- * the pages, is the one that the build made of the content.
- */
-function lookThrough(files: readonly SiteFile[]): {
-	readonly isExtended: boolean;
-	readonly canMakeBodies: boolean;
-} {
-	const maker = new BodiesMaker();
-	let isExtended = false;
-	let bodies: string | undefined;
-	for (const file of files) {
-		const { path, text } = file;
-		isExtended ||= hasExtendedLetters(text);
-		maker.read(path, text);
-		if (path === BODIES) bodies = text;
-	}
-	const made = maker.write();
-	return { isExtended, canMakeBodies: made !== undefined && made === bodies };
+function isKeptText(path: string): boolean {
+	return TEXT.test(path) && path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
 }
 
 async function writeBodiesProgram(siteDir: string, { words }: OfflineFacts): Promise<string> {
@@ -180,20 +198,6 @@ async function programText(words: OfflineFacts["words"], program: string, before
 		logLevel: "silent",
 	});
 	return result.outputFiles[0]?.text ?? "";
-}
-
-/** The name of what is in a file: letters of its SHA-256. */
-export function hashName(content: string | Uint8Array): string {
-	return createHash("sha256").update(content).digest("hex").slice(0, HASH_LENGTH);
-}
-
-/** Whether a page, in which letters beyond Latin-1 are references, has one that the smaller font lacks. */
-function hasExtendedLetters(text: string): boolean {
-	for (const [, digits] of text.matchAll(/&#(\d+);/g)) {
-		const code = Number(digits);
-		if ((code >= 0x100 && code <= 0x2ba) || (code >= 0x1e00 && code <= 0x1eff)) return true;
-	}
-	return false;
 }
 
 function filesIn(dir: string): readonly string[] {

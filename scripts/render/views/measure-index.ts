@@ -56,7 +56,7 @@ export interface MeasureIndex {
 
 /** Counts nothing yet. */
 export function indexMeasures(measured: Measured): MeasureIndex {
-	const { curriculum, exposures } = measured;
+	const { curriculum } = measured;
 	const planned = curriculum.weeks.length > 0;
 	const standings = once(() =>
 		spacings(measured).map((spacing): Standing => {
@@ -78,7 +78,7 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 	const tables = new Map<string, CoverageTable>();
 	const allLoads = once(() => loads(measured));
 	const loadByKey = once(() => new Map(allLoads().map((load) => [`${load.week} ${load.level}`, load])));
-	const byDrill = once(() => Map.groupBy(exposures, (e) => e.drill));
+	const byDrill = once(() => Map.groupBy(measured.exposures, (e) => e.drill));
 	const balances = once(() => directionBalances(measured));
 	const balancesByWeek = once(() => Map.groupBy(balances(), (b) => b.week));
 	const times = once(() => Map.groupBy(classTimes(curriculum), (time) => time.class));
@@ -120,7 +120,8 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 	};
 }
 
-function once<T>(count: () => T): () => T {
+/** Counted when it is first asked for, and kept. */
+export function once<T>(count: () => T): () => T {
 	let counted: { readonly value: T } | undefined;
 	return () => {
 		counted ??= { value: count() };

@@ -24,7 +24,7 @@ import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import { NO_MEDIA, type PreparedMedia } from "../media/prepare-media.ts";
 import { DrillRing } from "./drill-ring.ts";
-import { indexMeasures, type MeasureIndex } from "./measure-index.ts";
+import { indexMeasures, type MeasureIndex, once } from "./measure-index.ts";
 import { type Progressions, progressionsIn } from "./progressions.ts";
 
 /** A table's row by column name. */
@@ -74,46 +74,78 @@ export interface SiteIndex {
 	block(page: Address, text: string): Html;
 }
 
-/** Works the index out. One pass over drills, exposures and findings each. */
+/** Works nothing out before it is asked for: the preview makes one page of a whole handbook. */
 export function indexSite(handbook: Handbook, media: PreparedMedia = NO_MEDIA): SiteIndex {
-	const { curriculum, exposures, findings } = handbook;
-	const byBlock = new Map<string, Exposure>();
-	for (const e of exposures) byBlock.set(blockKey(e.week, e.apparatus, e.block, e.drill, e.level), e);
-
-	const drillsByApparatus = new Map<Id, LinkedDrill[]>(
-		[...curriculum.apparatus.keys()].map((id) => [id, []]),
-	);
-	const drillsByLevel = new Map<Id, LinkedDrill[]>([...curriculum.levels.keys()].map((id) => [id, []]));
-	const drillsByShape = new Map<Id, Map<Id, LinkedDrill[]>>();
-	const drillRank = new Map<Id, number>();
-	for (const drill of curriculum.drills.values()) {
-		drillRank.set(drill.id, drillRank.size);
-		for (const apparatus of drill.apparatus) push(drillsByApparatus, apparatus, drill);
-		for (const level of drill.levels.keys()) push(drillsByLevel, level, drill);
-		for (const shape of new Set(drill.shapes)) {
-			let places = drillsByShape.get(shape);
-			if (places === undefined) {
-				places = new Map();
-				drillsByShape.set(shape, places);
-			}
-			for (const apparatus of drill.apparatus) push(places, apparatus, drill);
+	const { curriculum } = handbook;
+	const byBlock = once(() => {
+		const found = new Map<string, Exposure>();
+		for (const e of handbook.exposures)
+			found.set(blockKey(e.week, e.apparatus, e.block, e.drill, e.level), e);
+		return found;
+	});
+	const drillsByApparatus = once(() => {
+		const found = new Map<Id, LinkedDrill[]>([...curriculum.apparatus.keys()].map((id) => [id, []]));
+		for (const drill of curriculum.drills.values()) {
+			for (const apparatus of drill.apparatus) push(found, apparatus, drill);
 		}
-	}
-
+		return found;
+	});
+	const drillsByLevel = once(() => {
+		const found = new Map<Id, LinkedDrill[]>([...curriculum.levels.keys()].map((id) => [id, []]));
+		for (const drill of curriculum.drills.values()) {
+			for (const level of drill.levels.keys()) push(found, level, drill);
+		}
+		return found;
+	});
+	const drillsByShape = once(() => {
+		const found = new Map<Id, Map<Id, LinkedDrill[]>>();
+		for (const drill of curriculum.drills.values()) {
+			for (const shape of new Set(drill.shapes)) {
+				let places = found.get(shape);
+				if (places === undefined) {
+					places = new Map();
+					found.set(shape, places);
+				}
+				for (const apparatus of drill.apparatus) push(places, apparatus, drill);
+			}
+		}
+		return found;
+	});
+	const ringsByShape = once(
+		() =>
+			new Map(
+				Array.from(drillsByShape(), ([shape, places]) => [
+					shape,
+					new Map(Array.from(places, ([apparatus, drills]) => [apparatus, new DrillRing(drills)])),
+				]),
+			),
+	);
 	const levelRank = new Map([...curriculum.levels.keys()].map((id, i) => [id, i]));
+	const drillRank = once(() => new Map([...curriculum.drills.keys()].map((id, i) => [id, i])));
+	const progressions = once(() => progressionsIn({ ...curriculum, levelRank, drillRank: drillRank() }));
+	const weekByNumber = new Map(curriculum.weeks.map((week) => [week.week, week]));
 	const heights = new Map<string, LandmarkHeights | undefined>();
 	const tables = new Map<string, ReadonlyMap<string, readonly TableRow[]>>();
-	const language = curriculum.club.language;
+	const findings = <K>(key: (about: Finding["about"]) => K | undefined) =>
+		once(() => findingsBy(handbook.findings, ({ about }) => key(about)));
+	const ofWeek = findings((about) => about.week);
+	const ofDrill = findings((about) => about.drill);
+	const ofSkill = findings((about) => about.skill);
+	const ofShape = findings((about) => about.shape);
+	const ofLevel = findings((about) => about.level);
+	const ofClass = findings((about) => about.class);
 	return {
 		handbook,
 		curriculum,
 		media,
-		language,
+		language: curriculum.club.language,
 		words: handbook.words,
 		levelRank,
-		drillRank,
-		progressions: progressionsIn({ ...curriculum, levelRank, drillRank }),
-		weekByNumber: new Map(curriculum.weeks.map((week) => [week.week, week])),
+		get drillRank() {
+			return drillRank();
+		},
+		progressions: (drill) => progressions()(drill),
+		weekByNumber,
 		datesOf: (week) => teachingWeeks(curriculum.term)[week - 1],
 		heightOf: (landmark, ages) => {
 			const key = `${landmark} ${ages.join(" ")}`;
@@ -121,23 +153,38 @@ export function indexSite(handbook: Handbook, media: PreparedMedia = NO_MEDIA): 
 			return heights.get(key);
 		},
 		exposure: (week, apparatus, block, drill, level) =>
-			byBlock.get(blockKey(week, apparatus, block, drill, level)),
-		drillsByApparatus,
-		drillsByLevel,
-		drillsByShape,
-		ringsByShape: new Map(
-			Array.from(drillsByShape, ([shape, places]) => [
-				shape,
-				new Map(Array.from(places, ([apparatus, drills]) => [apparatus, new DrillRing(drills)])),
-			]),
-		),
+			byBlock().get(blockKey(week, apparatus, block, drill, level)),
+		get drillsByApparatus() {
+			return drillsByApparatus();
+		},
+		get drillsByLevel() {
+			return drillsByLevel();
+		},
+		get drillsByShape() {
+			return drillsByShape();
+		},
+		get ringsByShape() {
+			return ringsByShape();
+		},
 		findings: {
-			week: findingsBy(findings, (f) => f.about.week),
-			drill: findingsBy(findings, (f) => f.about.drill),
-			skill: findingsBy(findings, (f) => f.about.skill),
-			shape: findingsBy(findings, (f) => f.about.shape),
-			level: findingsBy(findings, (f) => f.about.level),
-			class: findingsBy(findings, (f) => f.about.class),
+			get week() {
+				return ofWeek();
+			},
+			get drill() {
+				return ofDrill();
+			},
+			get skill() {
+				return ofSkill();
+			},
+			get shape() {
+				return ofShape();
+			},
+			get level() {
+				return ofLevel();
+			},
+			get class() {
+				return ofClass();
+			},
 		},
 		measures: indexMeasures(handbook),
 		rows: (name, by) => {
