@@ -33,7 +33,7 @@ ${
 	view.drills.length === 0
 		? html`<p class="empty">${say.noDrill}</p>`
 		: view.drills.map(({ level, lines }, i) =>
-				section(`from-${i + 1}`, html`${words.fromLevel(a(ctx, level))}`, drillCards(ctx, lines, "h3")),
+				section(`from-${i + 1}`, html`${words.fromLevel(a(ctx, level))}`, drillCards(ctx, lines)),
 			)
 }
 ${
