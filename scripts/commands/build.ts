@@ -14,6 +14,7 @@ import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
 import { writeOffline } from "../render/offline/write-offline.ts";
+import { planText } from "../render/offline/write-plan.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import type { SiteOptions } from "../render/site.ts";
 import { writeSite } from "../render/write-site.ts";
@@ -126,6 +127,7 @@ export async function writeHandbook(
 			edition: handbook.edition,
 			weeks: weeks.map(({ id }) => id),
 			drills: drills.size,
+			plan: planText(handbook, options),
 		});
 	}
 	return { pages: site.pages, data: data.length };

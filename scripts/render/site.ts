@@ -19,13 +19,7 @@ import {
 } from "./views/apparatus.ts";
 import { type AuthorGuideView, authorGuideView } from "./views/author-guide.ts";
 import { type ClassesView, type ClassView, classesView, classView } from "./views/class.ts";
-import {
-	COVERAGE_TABLES,
-	type CoverageView,
-	choicesOf,
-	coverageAddress,
-	coverageView,
-} from "./views/coverage.ts";
+import { COVERAGE_TABLES, type CoverageView, coverageAddress, coveragePages } from "./views/coverage.ts";
 import { type DrillView, drillView } from "./views/drill.ts";
 import { type DrillsView, drillsView } from "./views/drills.ts";
 import {
@@ -180,20 +174,17 @@ export interface SiteOptions {
 
 const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
-/** The pages of a handbook, home first. Addresses are distinct because ids are. */
-export function sitePages(
-	handbook: Handbook,
-	{ kept = false, media = NO_MEDIA, since, printed = NOTHING_PRINTED }: SiteOptions = {},
-): readonly SitePage[] {
-	const site = indexSite(handbook, media);
-	const { curriculum, words } = site;
-	const names = words.destinations;
-	const { club, term, weeks } = curriculum;
-	const frame: FrameFacts = {
+/** What the frame says, for all pages alike. */
+export function frameFacts(
+	handbook: Pick<Handbook, "curriculum" | "edition" | "findings" | "words">,
+	{ kept = false, since, printed = NOTHING_PRINTED }: SiteOptions = {},
+): FrameFacts {
+	const { club, term } = handbook.curriculum;
+	return {
 		club: club.name,
 		term: term.name,
-		language: site.language,
-		words: site.words,
+		language: club.language,
+		words: handbook.words,
 		contact: club.contact,
 		edition: handbook.edition,
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
@@ -203,6 +194,18 @@ export function sitePages(
 		findings: handbook.findings.length,
 		changes: since === undefined ? undefined : WHAT_CHANGED,
 	};
+}
+
+/** The pages of a handbook, home first. Addresses are distinct because ids are. */
+export function sitePages(
+	handbook: Handbook,
+	{ kept = false, media = NO_MEDIA, since, printed = NOTHING_PRINTED }: SiteOptions = {},
+): readonly SitePage[] {
+	const site = indexSite(handbook, media);
+	const { curriculum, words } = site;
+	const names = words.destinations;
+	const { club, term, weeks } = curriculum;
+	const frame = frameFacts(handbook, { kept, printed, ...(since === undefined ? {} : { since }) });
 	const plain = (text: string | undefined) =>
 		text === undefined ? undefined : handbook.markdown.plain(text);
 
@@ -405,21 +408,9 @@ function addCoverage(site: SiteIndex, add: Add): void {
 		})),
 		files: [...site.handbook.tables.keys()].map((name) => ({ to: `data/${name}.csv`, name: `${name}.csv` })),
 	}));
-	for (const table of COVERAGE_TABLES) {
-		const { title: name, question } = words.coverage.tables[table.id];
-		for (const choice of choicesOf(site, table)) {
-			const address = coverageAddress(table, choice);
-			const chosen = [
-				...(choice.level === undefined ? [] : [linkTo(site.curriculum, "level", choice.level).name]),
-				...(choice.apparatus === undefined
-					? []
-					: [linkTo(site.curriculum, "apparatus", choice.apparatus).name]),
-			];
-			const title = [name, ...chosen].join(", ");
-			const above = chosen.length === 0 ? [top] : [top, { to: coverageAddress(table), name }];
-			add("coverage", address, title, () => coverageView(site, table, choice), above, question);
-		}
-	}
+	for (const table of COVERAGE_TABLES)
+		for (const { address, title, question, crumbs, view } of coveragePages(site, table))
+			add("coverage", address, title, view, crumbs, question);
 }
 
 /** A class, since Eleventy copies plain objects for every page, and would make every view to do so. */

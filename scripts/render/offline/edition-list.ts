@@ -31,8 +31,9 @@ export interface EditionList {
 	readonly bundles: { readonly packs: readonly Bundle[]; readonly later: readonly Bundle[] };
 	/** Binary files that it is not ready without. */
 	readonly files: readonly ListedFile[];
-	/** The program that makes the search's last file of the pages; undefined where it comes in a pack. */
-	readonly bodies: string | undefined;
+	/** The program that makes files of others (makers.ts), and what of it is used. */
+	readonly program: string | undefined;
+	readonly makers: readonly string[];
 	/** The club's pictures, each in one size, kept one by one afterwards. */
 	readonly pictures: readonly ListedFile[];
 }

@@ -6,6 +6,8 @@
  *      pack that did not change is not fetched again
  *   3. list what the edition is made of, and bundle the worker with that list in front
  *
+ * What devices can make of the rest (makers.ts) is left out of the packs.
+ *
  * Data files and the binder are downloads for a desk, and stay on the host.
  */
 
@@ -13,12 +15,11 @@ import { createHash } from "node:crypto";
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { createContext, runInContext } from "node:vm";
 import { build } from "esbuild";
 import type { Words } from "../../words/words.ts";
 import { browserWords } from "../browser-words.ts";
-import { BodiesMaker } from "./bodies-maker.ts";
 import {
-	BODIES,
 	type Bundle,
 	type EditionList,
 	HASH_LENGTH,
@@ -27,9 +28,11 @@ import {
 	packPath,
 	WORKER_FILE,
 } from "./edition-list.ts";
-import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
+import type { MadeFile, Maker, MakersScope } from "./makers.ts";
+import { forReader, isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
+import { PLAN } from "./plan-file.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
@@ -37,8 +40,11 @@ const TEXT = /\.(html|css|js|json|svg|txt|webmanifest)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
 /** Folders whose files are not part of what is kept, and our own. */
 const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];
-/** Characters of a bundle: large, since compression gains by it, and some, so that not all begins anew. */
-const BUNDLE = 1_500_000;
+/**
+ * Characters of a bundle: a handbook of a thousand drills in one, since compression gains by it. Larger ones
+ * gain no more, as compression looks back over some four million, and begin anew where a net breaks off.
+ */
+const BUNDLE = 6_000_000;
 /** The font for letters beyond Western European ones: kept where the handbook has any. */
 const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 
@@ -50,6 +56,8 @@ export interface OfflineFacts {
 	readonly drills: number;
 	/** Of the handbook, for what the worker says. */
 	readonly words: Pick<Words, "language">;
+	/** As `planText` writes it: devices make the coverage tables of it. */
+	readonly plan: string;
 }
 
 export interface WrittenOffline {
@@ -66,13 +74,20 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const texts = paths
 		.filter((path) => TEXT.test(path) && isKept(path))
 		.map((path) => new FileOnDisk(siteDir, path));
-	const { isExtended, canMakeBodies } = lookThrough(texts);
+	const plan: SiteFile = { path: PLAN, text: facts.plan };
+	const program = await programText(facts.words, "makers.ts");
+	const { isExtended, made } = lookThrough([...texts, plan], makersOf(program));
 	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
 
 	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
-	const bodies = canMakeBodies ? await writeBodiesProgram(siteDir, facts) : undefined;
-	const packed = bodies === undefined ? texts : texts.filter(({ path }) => path !== BODIES);
-	const packs = packFiles(packed, { ...facts, slots: slotsFor(facts.drills) });
+	const programFile = made.size === 0 ? undefined : `${PACK_FOLDER}${hashName(program)}.js`;
+	if (programFile !== undefined) writeFileSync(join(siteDir, programFile), program);
+	const isMade = new Set([...made.values()].flat());
+	const packed = texts.filter(({ path }) => !isMade.has(path));
+	const packs = packFiles(made.has("coverage") ? [...packed, plan] : packed, {
+		...facts,
+		slots: slotsFor(facts.drills),
+	});
 	const write = (text: string) => {
 		const hash = hashName(text);
 		writeFileSync(join(siteDir, packPath(hash)), text);
@@ -90,7 +105,8 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		files: paths
 			.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
 			.map(listed),
-		bodies,
+		program: programFile,
+		makers: [...made.keys()],
 		pictures: sizesForPhones(paths.filter((path) => PICTURE.test(path))).map(listed),
 	};
 	const list: EditionList = {
@@ -100,7 +116,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	};
 	writeFileSync(join(siteDir, WORKER_FILE), await workerText(list, facts));
 	const bundles = [...parts.bundles.packs, ...parts.bundles.later].map(({ hash }) => hash);
-	const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
+	const programs = programFile === undefined ? [WORKER_FILE] : [WORKER_FILE, programFile];
 	return { list, files: [...[...parts.packs, ...parts.later, ...bundles].map(packPath), ...programs] };
 }
 
@@ -135,31 +151,44 @@ class FileOnDisk implements SiteFile {
 }
 
 /**
- * Whether any page has letters that the smaller font lacks, and whether the search's last file, made of
- * the pages, is the one that the build made of the content.
+ * Whether any page has letters that the smaller font lacks, and which makers make all their files as
+ * they are here: their names, with the files' paths.
  */
-function lookThrough(files: readonly SiteFile[]): {
+function lookThrough(
+	files: readonly SiteFile[],
+	makers: readonly Maker[],
+): {
 	readonly isExtended: boolean;
-	readonly canMakeBodies: boolean;
+	readonly made: ReadonlyMap<string, readonly string[]>;
 } {
-	const maker = new BodiesMaker();
+	const byPath = new Map(files.map((file) => [file.path, file]));
 	let isExtended = false;
-	let bodies: string | undefined;
-	for (const file of files) {
-		const { path, text } = file;
+	for (const { path, text } of files) {
 		isExtended ||= hasExtendedLetters(text);
-		maker.read(path, text);
-		if (path === BODIES) bodies = text;
+		for (const maker of makers) maker.read(path, text);
 	}
-	const made = maker.write();
-	return { isExtended, canMakeBodies: made !== undefined && made === bodies };
+	const isSame = ([path, text]: MadeFile) => {
+		const file = byPath.get(path);
+		return file !== undefined && forReader(file) === text;
+	};
+	const made = new Map<string, readonly string[]>();
+	for (const maker of makers) {
+		const paths = new Set<string>();
+		let canMake = true;
+		for (const some of maker.files()) {
+			canMake &&= some.every(isSame);
+			for (const [path] of some) paths.add(path);
+		}
+		if (canMake && paths.size > 0) made.set(maker.name, [...paths]);
+	}
+	return { isExtended, made };
 }
 
-async function writeBodiesProgram(siteDir: string, { words }: OfflineFacts): Promise<string> {
-	const text = await programText(words, "bodies.ts");
-	const path = `${PACK_FOLDER}${hashName(text)}.js`;
-	writeFileSync(join(siteDir, path), text);
-	return path;
+/** What a device has when it has run the program: apart, since it writes into what is global. */
+function makersOf(program: string): readonly Maker[] {
+	const scope: MakersScope = {};
+	runInContext(program, createContext(scope));
+	return scope.handbookMakers?.() ?? [];
 }
 
 /** The worker as one plain program, with what it has to take. */

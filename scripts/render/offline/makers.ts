@@ -1,0 +1,24 @@
+/**
+ * Files of an edition that a device makes from others of it, so that they need not be sent: the search's
+ * last file from the drills' pages, the coverage tables from the plan.
+ *
+ * The build runs the very program that devices get, and leaves a maker's files out only where each of
+ * them comes out as it was written: otherwise they are sent, which costs kilobytes and never a result.
+ */
+
+/** A file's path from the root of the site, and its text as a reader needs it. */
+export type MadeFile = readonly [path: string, text: string];
+
+export interface Maker {
+	/** What it is called in the list of an edition. */
+	readonly name: string;
+	/** Reads a file of the edition, if it is one that counts. */
+	read(path: string, text: string): void;
+	/** What it makes, once all files have gone by, some files at a time; none where something was missing. */
+	files(): Iterable<readonly MadeFile[]>;
+}
+
+/** How the program with the makers hands them over, to the worker and to the build. */
+export interface MakersScope {
+	handbookMakers?: () => readonly Maker[];
+}
