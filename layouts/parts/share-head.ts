@@ -32,8 +32,11 @@ export function linkHead({ page }: PageContext, title: string): Html | undefined
 <meta property="og:site_name" content="${club}">
 <meta property="og:locale" content="${language.replace("-", "_")}">
 <meta property="og:title" content="${title}">
-${page.description && html`<meta property="og:description" content="${page.description}">`}
-<meta property="og:url" content="${site}${page.address}">
+${
+	page.description &&
+	html`<meta property="og:description" content="${page.description}">
+`
+}<meta property="og:url" content="${site}${page.address}">
 <meta property="og:image" content="${site}${picture}">
 <meta property="og:image:alt" content="${page.picture === undefined ? club : page.title}">
 <meta name="twitter:card" content="${page.picture === undefined ? "summary" : "summary_large_image"}">

@@ -50,7 +50,7 @@ import { type SearchView, searchView } from "./views/search.ts";
 import { type ShapesView, type ShapeView, shapesView, shapeView } from "./views/shape.ts";
 import { indexSite, type SiteIndex } from "./views/site-index.ts";
 import { type SkillsView, type SkillView, skillsView, skillView } from "./views/skill.ts";
-import { type TermView, termAddress, termView } from "./views/term.ts";
+import { type TermView, termPages } from "./views/term.ts";
 import {
 	type ClassSheetView,
 	classSheetView,
@@ -372,12 +372,8 @@ function addThings(site: SiteIndex, add: Add): void {
 
 function addMeasures(site: SiteIndex, add: Add): void {
 	const { words } = site;
-	const { term, levels } = site.curriculum;
-	const overview: Link = { to: termAddress(), name: words.destinations.termOverview };
-	add("term", overview.to, overview.name, () => termView(site), [], words.term.pageDescription(term.name));
-	for (const { id, name } of levels.values()) {
-		add("term", termAddress(id), `${overview.name}, ${name}`, () => termView(site, id), [overview]);
-	}
+	for (const { address, title, description, crumbs, view } of termPages(site))
+		add("term", address, title, view, crumbs, description);
 	const top: Link = { to: "measures/", name: words.destinations.measures };
 	add("measures", top.to, top.name, () => measuresView(site));
 	const one = <K extends MeasureId>(id: K, view: () => Views[`measure-${K}`]) =>

@@ -5,6 +5,6 @@
 
 import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
-import { CoverageMaker } from "./coverage-maker.ts";
+import { TablesMaker } from "./tables-maker.ts";
 
-(globalThis as MakersScope).handbookMakers = () => [new BodiesMaker(), new CoverageMaker()];
+(globalThis as MakersScope).handbookMakers = () => [new BodiesMaker(), new TablesMaker()];

@@ -1,6 +1,6 @@
 /**
  * Files of an edition that a device makes from others of it, so that they need not be sent: the search's
- * last file from the drills' pages, the coverage tables from the plan.
+ * last file from the drills' pages, coverage tables and the term from the plan.
  *
  * The build runs the very program that devices get, and leaves a maker's files out only where each of
  * them comes out as it was written: otherwise they are sent, which costs kilobytes and never a result.

@@ -56,7 +56,7 @@ export interface OfflineFacts {
 	readonly drills: number;
 	/** Of the handbook, for what the worker says. */
 	readonly words: Pick<Words, "language">;
-	/** As `planText` writes it: devices make the coverage tables of it. */
+	/** As `planText` writes it: devices make tables of it. */
 	readonly plan: string;
 }
 
@@ -84,7 +84,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	if (programFile !== undefined) writeFileSync(join(siteDir, programFile), program);
 	const isMade = new Set([...made.values()].flat());
 	const packed = texts.filter(({ path }) => !isMade.has(path));
-	const packs = packFiles(made.has("coverage") ? [...packed, plan] : packed, {
+	const packs = packFiles(made.has("tables") ? [...packed, plan] : packed, {
 		...facts,
 		slots: slotsFor(facts.drills),
 	});

@@ -3,7 +3,7 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
-import { CoverageMaker } from "../../../layouts/browser/worker/coverage-maker.ts";
+import { TablesMaker } from "../../../layouts/browser/worker/tables-maker.ts";
 import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import type { EditionList } from "../../../scripts/render/offline/edition-list.ts";
 import { packPath } from "../../../scripts/render/offline/edition-list.ts";
@@ -42,7 +42,7 @@ const made = (maker: Maker, files: ReadonlyMap<string, string>) => {
 	for (const [path, text] of files) maker.read(path, text);
 	return new Map([...maker.files()].flat());
 };
-const isTable = (path: string) => /^coverage\/.+\/index\.html$/.test(path);
+const isTable = (path: string) => /^(coverage\/.+|term(\/.+)?)\/index\.html$/.test(path);
 
 it.each(CLUBS)("the search's last file is the same for %s, and so is not sent", async (_, club) => {
 	const site = await siteOf(club);
@@ -55,15 +55,15 @@ it.each(CLUBS)("the search's last file is the same for %s, and so is not sent", 
 	expect(readdirSync(join(site.dir, "offline")).filter((name) => name.endsWith(".js"))).toHaveLength(1);
 });
 
-it.each(CLUBS)("the coverage tables are the same for %s, and so are not sent", async (_, club) => {
+it.each(CLUBS)("the tables are the same for %s, and so are not sent", async (_, club) => {
 	const site = await siteOf(club);
 	const sent = sentIn(site);
 	const tables = new Map([...site.pages].filter(([path]) => isTable(path)));
 	expect(tables.size).toBeGreaterThan(10);
-	const files = made(new CoverageMaker(), sent);
+	const files = made(new TablesMaker(), sent);
 	expect([...files.keys()].sort()).toEqual([...tables.keys()].sort());
 	for (const [path, text] of tables) expect(files.get(path), path).toBe(forReader({ path, text }));
-	expect(listOf(site).makers).toContain("coverage");
+	expect(listOf(site).makers).toContain("tables");
 	expect([...sent.keys()].filter(isTable)).toEqual([]);
 	expect(sent.has("coverage/index.html")).toBe(true);
 });
