@@ -12,6 +12,7 @@
 
 import {
 	byRank,
+	byUse,
 	type Copy,
 	EDITION,
 	hashOf,
@@ -210,12 +211,6 @@ interface Placed {
 function withinPack(a: Placed, b: Placed): number {
 	if (a.pack !== b.pack) return a.pack < b.pack ? -1 : 1;
 	return byUse(a, b);
-}
-
-/** By path, so that what is alike stands together; what is made of others after them. */
-function byUse(a: { readonly path: string }, b: { readonly path: string }): number {
-	const sheet = (path: string) => Number(path.startsWith("classes/"));
-	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : 1);
 }
 
 /** A file that others copy from. */

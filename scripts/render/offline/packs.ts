@@ -25,7 +25,7 @@ export const TITLE = "\u0006";
 /** Between the texts of a pack and its copies. */
 const COPIES = "\u0005";
 
-/** Between the packs of a bundle. */
+/** Between the numbers and the files of a bundle. */
 const PACK = "\u0007";
 
 /** Whether a text holds a sign that packs use. */
@@ -85,20 +85,51 @@ export function writePack(files: readonly WrittenFile[]): string {
 }
 
 /**
- * Several packs as one text, in their order: for a device that has none of them. Compression finds in
- * one text what it cannot find in many small ones.
+ * Several packs as one text: for a device that has none of them. Their files stand in the order of their
+ * paths, not pack by pack, so that what is alike stands together: compression finds more in it. Before
+ * them the number of each file's pack.
  */
 export function bundlePacks(packs: readonly string[]): string {
-	const halves = packs.map((pack) => pack.split(COPIES));
-	const every = (half: 0 | 1) => halves.map((parts) => parts[half] ?? "").join(PACK);
-	return every(0) + COPIES + every(1);
+	const files = packs
+		.flatMap((pack, number) => {
+			const [texts = "", copies = ""] = pack.split(COPIES);
+			const copied = copies.split(FILE);
+			return texts
+				.split(FILE)
+				.map((text, i) => ({ number, path: pathIn(text), text, copies: copied[i] ?? "" }));
+		})
+		.sort(byUse);
+	const numbers = files.map(({ number }) => number.toString(36)).join(" ");
+	const texts = files.map(({ text }) => text).join(FILE);
+	return numbers + PACK + texts + COPIES + files.map(({ copies }) => copies).join(FILE);
 }
 
 /** The packs of a bundle, each as it was. */
 export function unbundle(bundle: string): readonly string[] {
-	const [texts = "", copies = ""] = bundle.split(COPIES);
-	const copied = copies.split(PACK);
-	return texts.split(PACK).map((text, i) => text + COPIES + (copied[i] ?? ""));
+	const [numbers = "", files = ""] = bundle.split(PACK);
+	const [texts = "", copies = ""] = files.split(COPIES);
+	const copied = copies.split(FILE);
+	const of = numbers.split(" ");
+	const packs: { readonly texts: string[]; readonly copies: string[] }[] = [];
+	texts.split(FILE).forEach((text, i) => {
+		const number = Number.parseInt(of[i] ?? "", 36);
+		packs[number] ??= { texts: [], copies: [] };
+		packs[number].texts.push(text);
+		packs[number].copies.push(copied[i] ?? "");
+	});
+	return packs.map((pack) => pack.texts.join(FILE) + COPIES + pack.copies.join(FILE));
+}
+
+/** The path in a file's text, as `readPack` finds it. */
+function pathIn(text: string): string {
+	const end = text.indexOf(PART);
+	return text.slice(1, end < 0 ? undefined : end);
+}
+
+/** By path, so that what is alike stands together; what is made of others, class sheets, after them. */
+export function byUse(a: { readonly path: string }, b: { readonly path: string }): number {
+	const sheet = (path: string) => Number(path.startsWith("classes/"));
+	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
 }
 
 /** A text and where its tokens begin. */
