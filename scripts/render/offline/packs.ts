@@ -25,7 +25,7 @@ export const TITLE = "\u0006";
 /** Between the texts of a pack and its copies. */
 const COPIES = "\u0005";
 
-/** Between the numbers and the files of a bundle. */
+/** Between the numbers, the words and the files of a bundle. */
 const PACK = "\u0007";
 
 /** Whether a text holds a sign that packs use. */
@@ -86,8 +86,8 @@ export function writePack(files: readonly WrittenFile[]): string {
 
 /**
  * Several packs as one text: for a device that has none of them. Their files stand in the order of their
- * paths, not pack by pack, so that what is alike stands together: compression finds more in it. Before
- * them the number of each file's pack.
+ * paths, not pack by pack, so that what is alike stands together, and frequent words as one character
+ * each: compression finds more in it. Before them the number of each file's pack, and the words.
  */
 export function bundlePacks(packs: readonly string[]): string {
 	const files = packs
@@ -100,14 +100,15 @@ export function bundlePacks(packs: readonly string[]): string {
 		})
 		.sort(byUse);
 	const numbers = files.map(({ number }) => number.toString(36)).join(" ");
-	const texts = files.map(({ text }) => text).join(FILE);
-	return numbers + PACK + texts + COPIES + files.map(({ copies }) => copies).join(FILE);
+	const { words, text } = shortened(files.map(({ text }) => text).join(FILE));
+	return [numbers, words, text].join(PACK) + COPIES + files.map(({ copies }) => copies).join(FILE);
 }
 
 /** The packs of a bundle, each as it was. */
 export function unbundle(bundle: string): readonly string[] {
-	const [numbers = "", files = ""] = bundle.split(PACK);
-	const [texts = "", copies = ""] = files.split(COPIES);
+	const [numbers = "", words = "", files = ""] = bundle.split(PACK);
+	const [text = "", copies = ""] = files.split(COPIES);
+	const texts = atFullLength(text, words);
 	const copied = copies.split(FILE);
 	const of = numbers.split(" ");
 	const packs: { readonly texts: string[]; readonly copies: string[] }[] = [];
@@ -118,6 +119,47 @@ export function unbundle(bundle: string): readonly string[] {
 		packs[number].copies.push(copied[i] ?? "");
 	});
 	return packs.map((pack) => pack.texts.join(FILE) + COPIES + pack.copies.join(FILE));
+}
+
+/** Characters that stand for words, those of two bytes in UTF-8 beyond Latin-1, as far as the text has none of them. */
+const FIRST_STAND_IN = 0x100;
+const LAST_STAND_IN = 0x7ff;
+const WORD = /[A-Za-z]{2,}/g;
+/** A word that comes more seldom is not worth its place in the list. */
+const LEAST_TIMES = 4;
+
+/** A text with the words that it spends most on as one character each; the list is such a character, then its word. */
+function shortened(text: string): { readonly words: string; readonly text: string } {
+	const times = new Map<string, number>();
+	for (const [word] of text.matchAll(WORD)) times.set(word, (times.get(word) ?? 0) + 1);
+	const taken = new Set(text.match(/[\u0100-\u07ff]/g));
+	const free: string[] = [];
+	for (let code = FIRST_STAND_IN; code <= LAST_STAND_IN; code++) {
+		const character = String.fromCharCode(code);
+		if (!taken.has(character)) free.push(character);
+	}
+	const saves = ([word, count]: readonly [string, number]) => (word.length - 1) * count;
+	const dearest = [...times]
+		.filter(([, count]) => count >= LEAST_TIMES)
+		.sort((a, b) => saves(b) - saves(a) || (a[0] < b[0] ? -1 : 1))
+		.slice(0, free.length)
+		// The most frequent first, as near characters compress better.
+		.sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1));
+	const standIns = new Map(dearest.map(([word], i) => [word, free[i] as string]));
+	return {
+		words: Array.from(standIns, ([word, character]) => character + word).join(""),
+		text: text.replace(WORD, (word) => standIns.get(word) ?? word),
+	};
+}
+
+function atFullLength(text: string, words: string): string {
+	const standIns = new Map(
+		Array.from(words.matchAll(/([\u0100-\u07ff])([A-Za-z]+)/g), ([, character = "", word = ""]) => [
+			character,
+			word,
+		]),
+	);
+	return text.replace(/[\u0100-\u07ff]/g, (character) => standIns.get(character) ?? character);
 }
 
 /** The path in a file's text, as `readPack` finds it. */
