@@ -7,6 +7,7 @@
 import { type CoverageTable, coverage } from "../../../scripts/compute/coverage.ts";
 import { addressFile } from "../../../scripts/render/addresses.ts";
 import { type Html, oneByte } from "../../../scripts/render/html.ts";
+import { forReader } from "../../../scripts/render/offline/for-reader.ts";
 import type { MadeFile, Maker } from "../../../scripts/render/offline/makers.ts";
 import { PLAN, readPlan } from "../../../scripts/render/offline/plan-file.ts";
 import type { FrameFacts, PageOf } from "../../../scripts/render/site.ts";
@@ -108,8 +109,9 @@ function made(
 	const { kind, address, title, description, crumbs } = about;
 	// Its view has been written by the time that the frame is.
 	const page = { kind, address, title, description, crumbs, picture: undefined, frame: said };
+	const path = addressFile(address);
 	const ctx = contextOf(page as PageContext["page"], () => {
 		throw new Error("No table has code in it.");
 	});
-	return [addressFile(address), oneByte(frame(ctx, main(ctx)).text)];
+	return [path, forReader({ path, text: oneByte(frame(ctx, main(ctx)).text) })];
 }

@@ -11,7 +11,7 @@
  *      changed word therefore changes its own page and none of those that copy it
  *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
  *
- * Signs: every character below U+0008 has a meaning here and may not stand in a page. The packs are
+ * Signs: every character up to U+0008 and U+000B have a meaning here and may not stand in a page. The packs are
  * text for the host to compress as it likes. The build and the worker share this file.
  */
 
@@ -20,8 +20,11 @@ export const FILE = "\u0001";
 export const PART = "\u0002";
 export const ROOT = "\u0003";
 export const EDITION = "\u0004";
-/** In place of the page's title in the address of a letter about it. */
+/** In place of the page's title in the address of a letter about it, and in its heading. */
 export const TITLE = "\u0006";
+export const HEADING = "\u0008";
+/** In place of a drill's id where its page says it of itself. */
+export const OWN = "\u000b";
 /** Between the texts of a pack and its copies. */
 const COPIES = "\u0005";
 
@@ -30,7 +33,7 @@ const PACK = "\u0007";
 
 /** Whether a text holds a sign that packs use. */
 export function holdsSign(text: string): boolean {
-	return [FILE, PART, ROOT, EDITION, TITLE, COPIES, PACK].some((sign) => text.includes(sign));
+	return [FILE, PART, ROOT, EDITION, TITLE, HEADING, OWN, COPIES, PACK].some((sign) => text.includes(sign));
 }
 
 /** A file as it stands in a pack. */
@@ -440,8 +443,19 @@ function resolve(file: PackedFile, key: string, find: (key: string) => Source | 
 }
 
 function restored(path: string, text: string, edition: string): string {
-	const named = text.replaceAll(ROOT, wayUp(path)).replaceAll(EDITION, edition);
-	return named.includes(TITLE) ? named.replace(TITLE, () => mailedTitle(named) ?? "") : named;
+	const named = text
+		.replaceAll(ROOT, wayUp(path))
+		.replaceAll(EDITION, edition)
+		.replaceAll(OWN, drillOf(path) ?? "");
+	const title = titleOf(named);
+	return title === undefined
+		? named
+		: named.replace(HEADING, () => title).replace(TITLE, () => mailed(title));
+}
+
+/** The drill whose page stands at a path. */
+export function drillOf(path: string): string | undefined {
+	return /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
 }
 
 /** How the subject of a letter about a page begins; its title, as addresses have it, follows. */
@@ -449,10 +463,13 @@ export function subjectOf(title: string): string {
 	return `?subject=Correction%3A%20${title}%20(`;
 }
 
-/** A page's title, without the club's name behind it, as an address has it. */
-export function mailedTitle(page: string): string | undefined {
-	const title = /<title>(.*?) \xb7 [^\xb7]*<\/title>/s.exec(page)?.[1];
-	if (title === undefined) return undefined;
+/** A page's title, as markup, without the club's name behind it. */
+export function titleOf(page: string): string | undefined {
+	return /<title>(.*?) \xb7 [^\xb7]*<\/title>/s.exec(page)?.[1];
+}
+
+/** A title as an address has it. */
+export function mailed(title: string): string {
 	const plain = title.replace(/&(?:#(\d+)|(\w+));/g, (whole, digits?: string, name?: string) =>
 		digits === undefined ? (SIGNS_BY_NAME[name ?? ""] ?? whole) : String.fromCodePoint(Number(digits)),
 	);

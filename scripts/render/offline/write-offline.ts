@@ -28,8 +28,9 @@ import {
 	packPath,
 	WORKER_FILE,
 } from "./edition-list.ts";
+import { forReader } from "./for-reader.ts";
 import type { MadeFile, Maker, MakersScope } from "./makers.ts";
-import { forReader, isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
+import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
 import { PLAN } from "./plan-file.ts";
