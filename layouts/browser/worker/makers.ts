@@ -4,7 +4,8 @@
  */
 
 import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
+import { HeadsMaker } from "../../../scripts/render/offline/heads-maker.ts";
 import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
 import { TablesMaker } from "./tables-maker.ts";
 
-(globalThis as MakersScope).handbookMakers = () => [new BodiesMaker(), new TablesMaker()];
+(globalThis as MakersScope).handbookMakers = () => [new HeadsMaker(), new BodiesMaker(), new TablesMaker()];

@@ -7,7 +7,7 @@
  * everything on a host.
  */
 
-import type { Maker } from "../../../scripts/render/offline/makers.ts";
+import { type Maker, madeFiles } from "../../../scripts/render/offline/makers.ts";
 import { unpack } from "../../../scripts/render/offline/packs.ts";
 
 /** Bundles are opened once; so many stay open. */
@@ -73,7 +73,7 @@ export class Shelf {
 			for (const maker of makers) for (const [path, text] of files) maker.read(path, text);
 			await put(files);
 		}
-		for (const maker of makers) for (const files of maker.files()) await put(files);
+		for (const { files } of madeFiles(makers)) await put(files);
 		await cache.put(this.key("places"), new Response(JSON.stringify({ stamp, of } satisfies Places)));
 		this.#places = undefined;
 	}

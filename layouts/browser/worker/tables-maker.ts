@@ -49,6 +49,7 @@ const WORDS = {
 
 export class TablesMaker implements Maker {
 	readonly name = "tables";
+	readonly isEarly = false;
 	#plan: string | undefined;
 
 	read(path: string, text: string): void {

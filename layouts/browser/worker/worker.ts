@@ -91,7 +91,8 @@ async function install(): Promise<void> {
 		await takePacks(parts, packs, list.bundles.packs, address, partKey, (done) =>
 			progress(done + list.files.length),
 		);
-		await shelf.lay(await packTexts(list.packs), undefined, list.edition);
+		const early = makers().filter(({ isEarly }) => isEarly);
+		await shelf.lay(await packTexts(list.packs), undefined, list.edition, early);
 	} catch (error) {
 		await tell({
 			kind: "failed",

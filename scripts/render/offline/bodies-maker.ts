@@ -7,16 +7,18 @@ import { readHeadText } from "../search/head-text.ts";
 import { type BodyTexts, bodyTextsOf } from "./body-texts.ts";
 import { BODIES, HEAD } from "./edition-list.ts";
 import type { MadeFile, Maker } from "./makers.ts";
+import { drillOf } from "./packs.ts";
 
 const NONE: BodyTexts = { cues: [], faults: [], body: "" };
 
 export class BodiesMaker implements Maker {
 	readonly name = "bodies";
+	readonly isEarly = false;
 	readonly #texts = new Map<string, BodyTexts>();
 	#head: HeadFile | undefined;
 
 	read(path: string, text: string): void {
-		const drill = /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
+		const drill = drillOf(path);
 		if (drill !== undefined) this.#texts.set(drill, bodyTextsOf(text));
 		else if (path === HEAD) this.#head = readHeadText(text);
 	}

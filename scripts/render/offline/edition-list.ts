@@ -48,8 +48,9 @@ export function packPath(hash: string): string {
 	return `${PACK_FOLDER}${hash}.txt`;
 }
 
-/** The search's files, from the root of the site: the last is made of the first and of the pages. */
+/** The search's files, from the root of the site, in the order in which they are wanted. */
 export const HEAD = "search/heads.txt";
+export const SUMMARIES = "search/summaries.json";
 export const BODIES = "search/bodies.json";
 
 /** Letters of a hash that are kept: 80 bits of SHA-256. */

@@ -23,13 +23,15 @@ import {
 	type Bundle,
 	type EditionList,
 	HASH_LENGTH,
+	HEAD,
 	type ListedFile,
 	PACK_FOLDER,
 	packPath,
 	WORKER_FILE,
 } from "./edition-list.ts";
 import { forReader } from "./for-reader.ts";
-import type { MadeFile, Maker, MakersScope } from "./makers.ts";
+import { START, startText } from "./heads-maker.ts";
+import { type MadeFile, type Maker, type MakersScope, madeFiles } from "./makers.ts";
 import { isLater, packFiles, type SiteFile, slotsFor } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
@@ -75,9 +77,14 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const texts = paths
 		.filter((path) => TEXT.test(path) && isKept(path))
 		.map((path) => new FileOnDisk(siteDir, path));
-	const plan: SiteFile = { path: PLAN, text: facts.plan };
+	/** What devices make files of, beside what the site has anyway; each goes with a maker. */
+	const heads = texts.find(({ path }) => path === HEAD)?.text;
+	const ingredients: readonly (SiteFile & { readonly maker: string })[] = [
+		{ maker: "tables", path: PLAN, text: facts.plan },
+		...(heads === undefined ? [] : [{ maker: "heads", path: START, text: startText(heads) }]),
+	];
 	const program = await programText(facts.words, "makers.ts");
-	const { isExtended, made } = lookThrough([...texts, plan], makersOf(program));
+	const { isExtended, made } = lookThrough([...texts, ...ingredients], makersOf(program));
 	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
 
 	mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
@@ -85,7 +92,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	if (programFile !== undefined) writeFileSync(join(siteDir, programFile), program);
 	const isMade = new Set([...made.values()].flat());
 	const packed = texts.filter(({ path }) => !isMade.has(path));
-	const packs = packFiles(made.has("tables") ? [...packed, plan] : packed, {
+	const packs = packFiles([...packed, ...ingredients.filter(({ maker }) => made.has(maker))], {
 		...facts,
 		slots: slotsFor(facts.drills),
 	});
@@ -173,16 +180,12 @@ function lookThrough(
 		return file !== undefined && forReader(file) === text;
 	};
 	const made = new Map<string, readonly string[]>();
-	for (const maker of makers) {
-		const paths = new Set<string>();
-		let canMake = true;
-		for (const some of maker.files()) {
-			canMake &&= some.every(isSame);
-			for (const [path] of some) paths.add(path);
-		}
-		if (canMake && paths.size > 0) made.set(maker.name, [...paths]);
+	const failed = new Set<string>();
+	for (const { maker, files } of madeFiles(makers)) {
+		if (!files.every(isSame)) failed.add(maker.name);
+		made.set(maker.name, [...(made.get(maker.name) ?? []), ...files.map(([path]) => path)]);
 	}
-	return { isExtended, made };
+	return { isExtended, made: new Map([...made].filter(([name]) => !failed.has(name))) };
 }
 
 /** What a device has when it has run the program: apart, since it writes into what is global. */
