@@ -1,7 +1,7 @@
 /**
  * The search page's program.
  *
- *   start    take the choice from the address, fetch the heads, then summaries and bodies
+ *   start    take the choice from the address, fetch the heads, then the typeface, summaries and bodies
  *   choose   words typed, a filter ticked, a suggestion taken, a chip removed → a new choice
  *   show     search, and bring count, chips, filters and results up to date; elements are kept and only
  *            what differs is written, as this is done for every letter
@@ -155,18 +155,22 @@ function start(root: HTMLElement): void {
 		share.hidden = false;
 		share.addEventListener("click", () => void shareLink());
 	}
+	// A kept handbook comes from the device: nothing there waits for anything.
+	if (navigator.serviceWorker?.controller) takeTypeface();
 	void load();
 
 	async function load(): Promise<void> {
 		try {
 			index = await openWhileReading(fetchPieces(root.dataset.head));
 		} catch {
+			takeTypeface();
 			count.write(searching.failed);
 			return;
 		}
 		// What she came for first; the filters fill their place right after.
 		show();
 		await painted();
+		takeTypeface();
 		controls = buildFacets(index, facets, (facet, value) => {
 			choose({ ...choice, filters: toggled(choice.filters, facet, value) }, true);
 		});
@@ -496,6 +500,11 @@ function combobox(
 	}
 
 	return { open, close };
+}
+
+/** The typeface is as large as the heads of a thousand drills: over a weak net it comes after the results. */
+function takeTypeface(): void {
+	document.documentElement.dataset.typeface = "";
 }
 
 /** After what has been changed is on the screen. */

@@ -27,5 +27,5 @@ ${
 		)}</ul>`,
 	)
 }
-${section("drills", ctx.words.destinations.drills, view.drills.length === 0 ? html`<p class="empty">${say.noDrill}</p>` : drillCards(ctx, view.drills, "h3"))}`;
+${section("drills", ctx.words.destinations.drills, view.drills.length === 0 ? html`<p class="empty">${say.noDrill}</p>` : drillCards(ctx, view.drills))}`;
 }

@@ -23,7 +23,7 @@ ${
 	view.drills.length === 0
 		? html`<p class="empty">${ctx.words.shapes.noDrill}</p>`
 		: view.drills.map(({ apparatus, lines }, i) =>
-				section(`on-${i + 1}`, a(ctx, apparatus), drillCards(ctx, lines, "h3")),
+				section(`on-${i + 1}`, a(ctx, apparatus), drillCards(ctx, lines)),
 			)
 }
 ${spacingTable(ctx, view.spacing)}

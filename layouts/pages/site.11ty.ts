@@ -5,7 +5,7 @@
 
 import { addressFile } from "../../scripts/render/addresses.ts";
 import { takeEdition } from "../../scripts/render/edition.ts";
-import { raw } from "../../scripts/render/html.ts";
+import { oneByte, raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
 import { documentOf } from "./document.ts";
 
@@ -28,18 +28,4 @@ export function render(this: Helpers, { sitePage }: TemplateData): string {
 	const text = oneByte(documentOf(sitePage, (language, code) => raw(this.highlight(language, code))));
 	takeEdition()?.made?.(sitePage, text);
 	return text;
-}
-
-/**
- * Characters beyond Latin-1 as references. Eleventy holds every page until the last is made, and a
- * string with a single such character takes twice the memory; this also turns the pieces of a page
- * into one string.
- */
-function oneByte(text: string): string {
-	// Whole runs, since one class is searched for twice as fast as pairs or single ones.
-	return text.replace(/[^\0-\xff]+/g, (characters) => {
-		let references = "";
-		for (const character of characters) references += `&#${character.codePointAt(0)};`;
-		return references;
-	});
 }

@@ -5,10 +5,10 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SkillView } from "../../scripts/render/views/skill.ts";
 import { capital } from "../../scripts/render/views/words.ts";
-import { progressionPicture } from "../parts/charts.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
+import { progressionPicture } from "../parts/progression-picture.ts";
 import { spacingTable } from "../parts/spacing-table.ts";
 
 /** The page of a skill. */
@@ -33,7 +33,7 @@ ${
 	view.drills.length === 0
 		? html`<p class="empty">${say.noDrill}</p>`
 		: view.drills.map(({ level, lines }, i) =>
-				section(`from-${i + 1}`, html`${words.fromLevel(a(ctx, level))}`, drillCards(ctx, lines, "h3")),
+				section(`from-${i + 1}`, html`${words.fromLevel(a(ctx, level))}`, drillCards(ctx, lines)),
 			)
 }
 ${

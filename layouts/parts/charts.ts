@@ -6,7 +6,6 @@
 import { type BarChart, drawBars } from "../../scripts/figures/bar-chart.ts";
 import type { Words } from "../../scripts/figures/markup.ts";
 import { drawPairedBars, type PairedBars } from "../../scripts/figures/paired-bars.ts";
-import { drawProgressionMap, type MapSkill } from "../../scripts/figures/progression-map.ts";
 import { drawRangeBars, type RangeBars } from "../../scripts/figures/range-bars.ts";
 import { drawTermMatrix, type TermMatrix } from "../../scripts/figures/term-matrix.ts";
 import { drawTimeLine, type TimeLine } from "../../scripts/figures/time-line.ts";
@@ -16,8 +15,8 @@ import { a, type PageContext } from "./page.ts";
 /** A chart's title and description, for those who do not see it, and what its ids begin with. */
 export type ChartWords = Words;
 
-/** Wider than a phone's screen, these scroll within themselves. */
-function scrolling(ctx: PageContext, words: ChartWords, svg: string): Html {
+/** A picture wider than a phone's screen scrolls within itself. */
+export function scrolling(ctx: PageContext, words: ChartWords, svg: string): Html {
 	return html`<section class="scroll picture" tabindex="0" aria-label="${ctx.words.charts.picture(words.title)}">${raw(svg)}</section>`;
 }
 
@@ -72,24 +71,6 @@ export function rangeBars(ctx: PageContext, chart: RangeBars, words: ChartWords)
 	);
 }
 
-/** What comes before what, as a picture and as a list of words. */
-export function progressionPicture(
-	ctx: PageContext,
-	skills: readonly MapSkill[],
-	words: ChartWords & { readonly focus?: string },
-): Html | undefined {
-	if (skills.length === 0) return undefined;
-	const { svg, items } = drawProgressionMap(here(ctx, skills), { ...words, words: ctx.words.charts });
-	return html`${scrolling(ctx, words, svg)}
-<details class="as-words"><summary>${ctx.words.charts.inWords}</summary><ol class="rows">${items.map(
-		({ name, href, words: inFull, place }) => {
-			const rest = inFull.slice(name.length);
-			const link = href === undefined ? html`${name}` : html`<a href="${href}">${name}</a>`;
-			return html`<li>${place === "focus" ? html`<strong>${name}</strong>` : link}${rest}</li>`;
-		},
-	)}</ol></details>`;
-}
-
 /** A number that leads to what it was counted from; plain where it leads nowhere. */
 export function countedCell(
 	ctx: PageContext,
@@ -101,7 +82,8 @@ export function countedCell(
 	return html`<td class="${className}">${a(ctx, { to: link.to, name: value }, "cell")}</td>`;
 }
 
-function here<Part extends { readonly href?: string }>(
+/** The same parts, their addresses relative to the page. */
+export function here<Part extends { readonly href?: string }>(
 	ctx: PageContext,
 	parts: readonly Part[],
 ): readonly Part[] {

@@ -80,30 +80,22 @@ export function heightsSource(ctx: PageContext): Html {
 }
 
 /** Drills as a list of cards. */
-export function drillCards(
-	ctx: PageContext,
-	lines: readonly DrillLine[],
-	heading: "h3" | "h4" | "none" = "none",
-): Html {
-	return html`<ul class="cards">${lines.map(({ link, summary, apparatus, levels, because }) => {
-		const name = a(ctx, link);
-		const title =
-			heading === "none"
-				? html`<p class="name">${name}</p>`
-				: heading === "h3"
-					? html`<h3 class="name">${name}</h3>`
-					: html`<h4 class="name">${name}</h4>`;
-		return html`<li class="card">${title}${summary && html`<p>${summary}</p>`}
-<p class="small">${because && html`<b>${because}</b> · `}${apparatus.map((x) => x.name).join(", ")} · ${levels.map((x) => x.name).join(", ")}</p></li>`;
-	})}</ul>`;
+export function drillCards(ctx: PageContext, lines: readonly DrillLine[]): Html {
+	return html`<ul class="cards">${lines.map((line) => drillLine(ctx, line))}</ul>`;
 }
 
 /** Drills as a compact list for long pages. */
 export function drillRows(ctx: PageContext, lines: readonly DrillLine[]): Html {
-	return html`<ul class="rows">${lines.map(
-		({ link, summary, levels }) =>
-			html`<li>${a(ctx, link, "name")}${summary && html` <span class="sum">${summary}</span>`} <span class="small">${levels.map((x) => x.name).join(", ")}</span></li>`,
-	)}</ul>`;
+	return html`<ul class="rows">${lines.map((line) => drillLine(ctx, line))}</ul>`;
+}
+
+/**
+ * A drill in a list, written alike in every list, as a device keeps each line once for all of them:
+ * how a list looks is the styles' business, and what only one list says stands at the end.
+ */
+function drillLine(ctx: PageContext, { link, summary, apparatus, levels, because }: DrillLine): Html {
+	return html`<li class="drill"><p class="name">${a(ctx, link)}</p>${summary && html`<p class="sum">${summary}</p>`}
+<p class="small"><span class="on">${apparatus.map((x) => x.name).join(", ")} · </span>${levels.map((x) => x.name).join(", ")}</p>${because && html`<p class="small because">${because}</p>`}</li>`;
 }
 
 /** Which levels a block is for; nothing where it is for all. */

@@ -8,10 +8,9 @@
 
 import { POLICY } from "../../scripts/render/host-headers.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { HEAD_FILE } from "../../scripts/render/search/build-search.ts";
+import { HEAD } from "../../scripts/render/offline/edition-list.ts";
 import type { SitePageKind } from "../../scripts/render/site.ts";
 import type { Words } from "../../scripts/words/words.ts";
-import { drawnBodies } from "./figures.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 import { correctionAddress, installHead, linkHead } from "./share-head.ts";
@@ -86,8 +85,8 @@ const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 /** Pages whose programs write at their top: nothing is painted before, so that nothing moves after. */
 const FIRST_PAINT: readonly SitePageKind[] = ["home", "class"];
 
-/** The whole document around what a page function wrote. */
-export function frame(ctx: PageContext, main: Html): Html {
+/** The whole document around what a page function wrote; `drawn` is what its pictures place, at the page's end. */
+export function frame(ctx: PageContext, main: Html, drawn?: Html): Html {
 	const { page } = ctx;
 	const { club, term, language, contact, edition } = page.frame;
 	const say = ctx.words.frame;
@@ -103,13 +102,12 @@ export function frame(ctx: PageContext, main: Html): Html {
 <meta name="referrer" content="same-origin">
 <title>${title}</title>
 <meta name="description" content="${page.description ?? say.description(page.title, club, term)}">
-${linkHead(ctx, title)}
-<link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
+${linkHead(ctx, title)}<link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
 	// On the search page what is searched comes before how it looks; a browser does not look ahead for
 	// programs behind a policy in the page.
 	page.kind === "search"
-		? html`<link rel="preload" href="${ctx.way(HEAD_FILE)}" as="fetch" crossorigin>
+		? html`<link rel="preload" href="${ctx.way(HEAD)}" as="fetch" crossorigin>
 <link rel="preload" href="${ctx.way("assets/search.js")}" as="script">`
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }
@@ -139,7 +137,7 @@ ${
 	html`<nav class="crumbs" aria-label="${say.crumbs}"><ol>${page.crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
 }
 ${main}
-${drawnBodies(ctx)}
+${drawn}
 </main>
 <footer>
 <p class="usual">${sign("caution")}<strong>${ctx.words.caution.first}</strong> ${ctx.words.caution.rest} <a href="${ctx.way("about/")}">${say.moreOnSafety}</a></p>

@@ -21,7 +21,8 @@ ${ctx.page.frame.kept && html`<meta name="handbook-worker" content="${ctx.way(WO
 
 /**
  * For services that show links (Open Graph; a card of it is all that others read as well). Only where
- * the club says its address: they take none but whole ones.
+ * the club says its address: they take none but whole ones. Whole lines, so that without them nothing
+ * of them is left.
  */
 export function linkHead({ page }: PageContext, title: string): Html | undefined {
 	const { site, club, language } = page.frame;
@@ -31,11 +32,15 @@ export function linkHead({ page }: PageContext, title: string): Html | undefined
 <meta property="og:site_name" content="${club}">
 <meta property="og:locale" content="${language.replace("-", "_")}">
 <meta property="og:title" content="${title}">
-${page.description && html`<meta property="og:description" content="${page.description}">`}
-<meta property="og:url" content="${site}${page.address}">
+${
+	page.description &&
+	html`<meta property="og:description" content="${page.description}">
+`
+}<meta property="og:url" content="${site}${page.address}">
 <meta property="og:image" content="${site}${picture}">
 <meta property="og:image:alt" content="${page.picture === undefined ? club : page.title}">
-<meta name="twitter:card" content="${page.picture === undefined ? "summary" : "summary_large_image"}">`;
+<meta name="twitter:card" content="${page.picture === undefined ? "summary" : "summary_large_image"}">
+`;
 }
 
 /** A drill for programs: schema.org's ExercisePlan as JSON-LD, a block of data that no browser runs. */

@@ -14,6 +14,7 @@ import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
 import { OfflineWriter } from "../render/offline/write-offline.ts";
+import { planText } from "../render/offline/write-plan.ts";
 import { PageCache, pageCacheOf } from "../render/page-cache.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import { searchFiles } from "../render/search/build-search.ts";
@@ -118,11 +119,12 @@ export async function writeHandbook(
 	// It packs the pages beside their making, so it has to know them from the first.
 	const offline =
 		options.kept === true
-			? new OfflineWriter(staging.dir, {
+			? await OfflineWriter.start(staging.dir, {
 					words: handbook.words,
 					edition: handbook.edition,
 					weeks: weeks.map(({ id }) => id),
 					drills: drills.size,
+					plan: planText(handbook, options),
 				})
 			: undefined;
 	try {

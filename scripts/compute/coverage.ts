@@ -6,7 +6,7 @@
  * all shapes add up to the scheduled minutes of drills that name shapes.
  */
 
-import type { Column, Curriculum, Exposure, Id, Table } from "../model.ts";
+import type { Column, Exposure, Id, LinkedDrill, Table } from "../model.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 
@@ -36,8 +36,16 @@ export interface CoverageTable {
 	readonly all: CoverageCell;
 }
 
+/** What coverage is counted from: of a plan only this. */
+export interface Covered {
+	readonly curriculum: {
+		readonly drills: ReadonlyMap<Id, Pick<LinkedDrill, "shapes" | "skills" | "direction">>;
+	};
+	readonly exposures: readonly Exposure[];
+}
+
 /** The things of a kind that a drill trains, each once. */
-export function coveredBy(curriculum: Curriculum, drill: Id, kind: CoverageKind): readonly Id[] {
+export function coveredBy(curriculum: Covered["curriculum"], drill: Id, kind: CoverageKind): readonly Id[] {
 	const found = curriculum.drills.get(drill);
 	if (found === undefined) return [];
 	if (kind === "shape") return unique(found.shapes);
@@ -52,7 +60,7 @@ export function coveredBy(curriculum: Curriculum, drill: Id, kind: CoverageKind)
  * not the sum of its cells; its share is.
  */
 export function coverage(
-	{ curriculum, exposures }: Counted,
+	{ curriculum, exposures }: Covered,
 	kind: CoverageKind,
 	by: "week" | "level" | "apparatus",
 	keep: (exposure: Exposure) => boolean = () => true,

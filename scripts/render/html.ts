@@ -53,3 +53,17 @@ function write(value: HtmlValue): string {
 	for (const item of value) text += write(item);
 	return text;
 }
+
+/**
+ * Characters beyond Latin-1 as references. Eleventy holds every page until the last is made, and a
+ * string with a single such character takes twice the memory; this also turns the pieces of a page
+ * into one string.
+ */
+export function oneByte(text: string): string {
+	// Whole runs, since one class is searched for twice as fast as pairs or single ones.
+	return text.replace(/[^\0-\xff]+/g, (characters) => {
+		let references = "";
+		for (const character of characters) references += `&#${character.codePointAt(0)};`;
+		return references;
+	});
+}

@@ -19,13 +19,7 @@ import {
 } from "./views/apparatus.ts";
 import { type AuthorGuideView, authorGuideView } from "./views/author-guide.ts";
 import { type ClassesView, type ClassView, classesView, classView } from "./views/class.ts";
-import {
-	COVERAGE_TABLES,
-	type CoverageView,
-	choicesOf,
-	coverageAddress,
-	coverageView,
-} from "./views/coverage.ts";
+import { COVERAGE_TABLES, type CoverageView, coverageAddress, coveragePages } from "./views/coverage.ts";
 import { type DrillView, drillView } from "./views/drill.ts";
 import { type DrillsView, drillsView } from "./views/drills.ts";
 import {
@@ -56,7 +50,7 @@ import { type SearchView, searchView } from "./views/search.ts";
 import { type ShapesView, type ShapeView, shapesView, shapeView } from "./views/shape.ts";
 import { indexSite, type SiteIndex } from "./views/site-index.ts";
 import { type SkillsView, type SkillView, skillsView, skillView } from "./views/skill.ts";
-import { type TermView, termAddress, termView } from "./views/term.ts";
+import { type TermView, termPages } from "./views/term.ts";
 import {
 	type ClassSheetView,
 	classSheetView,
@@ -179,6 +173,27 @@ export interface SiteOptions {
 
 const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
+/** What the frame says, for all pages alike. */
+export function frameFacts(
+	handbook: Pick<Handbook, "curriculum" | "edition" | "findings" | "words">,
+	{ kept = false, since, printed = NOTHING_PRINTED }: SiteOptions = {},
+): FrameFacts {
+	const { club, term } = handbook.curriculum;
+	return {
+		club: club.name,
+		term: term.name,
+		language: club.language,
+		words: handbook.words,
+		contact: club.contact,
+		edition: handbook.edition,
+		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
+		site: club.site === undefined ? undefined : new URL("./", club.site).href,
+		kept,
+		printed,
+		changes: since === undefined ? undefined : WHAT_CHANGED,
+	};
+}
+
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */
 export function sitePages(
 	handbook: Handbook,
@@ -188,19 +203,7 @@ export function sitePages(
 	const { curriculum, words } = site;
 	const names = words.destinations;
 	const { club, term, weeks } = curriculum;
-	const frame: FrameFacts = {
-		club: club.name,
-		term: term.name,
-		language: site.language,
-		words: site.words,
-		contact: club.contact,
-		edition: handbook.edition,
-		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
-		site: club.site === undefined ? undefined : new URL("./", club.site).href,
-		kept,
-		printed,
-		changes: since === undefined ? undefined : WHAT_CHANGED,
-	};
+	const frame = frameFacts(handbook, { kept, printed, ...(since === undefined ? {} : { since }) });
 	const plain = (text: string | undefined) =>
 		text === undefined ? undefined : handbook.markdown.plain(text);
 
@@ -374,12 +377,8 @@ function addThings(site: SiteIndex, add: Add): void {
 
 function addMeasures(site: SiteIndex, add: Add): void {
 	const { words } = site;
-	const { term, levels } = site.curriculum;
-	const overview: Link = { to: termAddress(), name: words.destinations.termOverview };
-	add("term", overview.to, overview.name, () => termView(site), [], words.term.pageDescription(term.name));
-	for (const { id, name } of levels.values()) {
-		add("term", termAddress(id), `${overview.name}, ${name}`, () => termView(site, id), [overview]);
-	}
+	for (const { address, title, description, crumbs, view } of termPages(site))
+		add("term", address, title, view, crumbs, description);
 	const top: Link = { to: "measures/", name: words.destinations.measures };
 	add("measures", top.to, top.name, () => measuresView(site));
 	const one = <K extends MeasureId>(id: K, view: () => Views[`measure-${K}`]) =>
@@ -410,21 +409,9 @@ function addCoverage(site: SiteIndex, add: Add): void {
 		})),
 		files: [...site.handbook.tables.keys()].map((name) => ({ to: `data/${name}.csv`, name: `${name}.csv` })),
 	}));
-	for (const table of COVERAGE_TABLES) {
-		const { title: name, question } = words.coverage.tables[table.id];
-		for (const choice of choicesOf(site, table)) {
-			const address = coverageAddress(table, choice);
-			const chosen = [
-				...(choice.level === undefined ? [] : [linkTo(site.curriculum, "level", choice.level).name]),
-				...(choice.apparatus === undefined
-					? []
-					: [linkTo(site.curriculum, "apparatus", choice.apparatus).name]),
-			];
-			const title = [name, ...chosen].join(", ");
-			const above = chosen.length === 0 ? [top] : [top, { to: coverageAddress(table), name }];
-			add("coverage", address, title, () => coverageView(site, table, choice), above, question);
-		}
-	}
+	for (const table of COVERAGE_TABLES)
+		for (const { address, title, question, crumbs, view } of coveragePages(site, table))
+			add("coverage", address, title, view, crumbs, question);
 }
 
 /** A class, since Eleventy copies plain objects for every page, and would make every view to do so. */

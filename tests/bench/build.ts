@@ -33,6 +33,7 @@ import { dataFiles } from "../../scripts/render/data-files.ts";
 import { highlightCode } from "../../scripts/render/highlight-code.ts";
 import { createMarkdown } from "../../scripts/render/markdown.ts";
 import { writeOffline } from "../../scripts/render/offline/write-offline.ts";
+import { planText } from "../../scripts/render/offline/write-plan.ts";
 import { searchFiles } from "../../scripts/render/search/build-search.ts";
 import { writeSite } from "../../scripts/render/write-site.ts";
 import { validateClub } from "../../scripts/validate/validate-club.ts";
@@ -109,6 +110,7 @@ async function stages(club: string): Promise<void> {
 			edition: handbook.edition,
 			weeks: curriculum.weeks.map(({ id }) => id),
 			drills: curriculum.drills.size,
+			plan: planText(handbook, { kept: true }),
 		}),
 	);
 	for (const [name, ms] of rows) console.log(`  ${name.padEnd(36)} ${ms.toFixed(0).padStart(7)} ms`);

@@ -134,7 +134,7 @@ function partsOf(site: string) {
 			? { path, brotli: content.length, gzip: content.length }
 			: { path, brotli: brotli(content).length, gzip: gzipSync(content).length };
 	};
-	const programs = list.bodies === undefined ? ["worker.js"] : ["worker.js", list.bodies];
+	const programs = list.program === undefined ? ["worker.js"] : ["worker.js", list.program];
 	const paths = (parts: readonly { readonly hash: string }[]) => parts.map(({ hash }) => packPath(hash));
 	return {
 		ready: [...paths(list.bundles.packs), ...list.files.map(({ path }) => path), ...programs].map(sized),

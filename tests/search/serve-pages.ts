@@ -9,9 +9,7 @@ import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import { brotliCompressSync } from "node:zlib";
 import { build } from "esbuild";
-import { mainOf } from "../../layouts/pages/kinds.ts";
-import { frame } from "../../layouts/parts/frame.ts";
-import { contextOf } from "../../layouts/parts/page.ts";
+import { documentOf } from "../../layouts/pages/document.ts";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { browserWords } from "../../scripts/render/browser-words.ts";
 import { html } from "../../scripts/render/html.ts";
@@ -89,12 +87,7 @@ export async function servePages(
 		const address = decodeURIComponent(new URL(request.url ?? "", "http://here").pathname.slice(1));
 		const page = pages.get(address);
 		const text =
-			page === undefined
-				? files.get(address)
-				: (() => {
-						const ctx = contextOf(page, (_, code) => html`<pre>${code}</pre>`);
-						return frame(ctx, mainOf(ctx, page)).text;
-					})();
+			page === undefined ? files.get(address) : documentOf(page, (_, code) => html`<pre>${code}</pre>`);
 		const type = TYPES[page === undefined ? (address.split(".").at(-1) ?? "") : "html"] ?? "text/plain";
 		const isText = typeof text === "string";
 		response.writeHead(text === undefined ? 404 : 200, {

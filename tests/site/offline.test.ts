@@ -14,7 +14,7 @@ import sharp from "sharp";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { type EditionList, packPath } from "../../scripts/render/offline/edition-list.ts";
-import { forReader } from "../../scripts/render/offline/pack-pages.ts";
+import { forReader } from "../../scripts/render/offline/for-reader.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
 

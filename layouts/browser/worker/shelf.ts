@@ -7,8 +7,7 @@
  * everything on a host.
  */
 
-import type { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
-import { BODIES } from "../../../scripts/render/offline/edition-list.ts";
+import { type Maker, madeFiles } from "../../../scripts/render/offline/makers.ts";
 import { unpack } from "../../../scripts/render/offline/packs.ts";
 
 /** Bundles are opened once; so many stay open. */
@@ -50,13 +49,13 @@ export class Shelf {
 	/**
 	 * Lays the pages of packs in bundles; those laid before are replaced when all is done.
 	 *
-	 * @param maker makes the search's last file of the pages that go by, where it is to be made
+	 * @param makers make files of those that go by
 	 */
 	async lay(
 		first: readonly string[],
 		later: readonly string[] | undefined,
 		edition: string,
-		maker?: BodiesMaker,
+		makers: readonly Maker[] = [],
 	): Promise<void> {
 		const cache = await caches.open(this.#name);
 		const stamp = later === undefined ? "first-" : "whole-";
@@ -71,11 +70,10 @@ export class Shelf {
 			await cache.put(this.key(`${stamp}${bundle++}`), zipped(files.map(([, text]) => text).join("")));
 		};
 		for (const files of unpack(first, later ?? [], edition)) {
-			if (maker !== undefined) for (const [path, text] of files) maker.read(path, text);
+			for (const maker of makers) for (const [path, text] of files) maker.read(path, text);
 			await put(files);
 		}
-		const bodies = maker?.write();
-		if (bodies !== undefined) await put([[BODIES, bodies]]);
+		for (const { files } of madeFiles(makers)) await put(files);
 		await cache.put(this.key("places"), new Response(JSON.stringify({ stamp, of } satisfies Places)));
 		this.#places = undefined;
 	}

@@ -10,7 +10,6 @@
  *   continue  tables for the desk and the club's pictures follow, as long as a page is open
  */
 
-import type { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import {
 	type EditionList,
 	type FromWorker,
@@ -18,6 +17,7 @@ import {
 	packPath,
 	type ToWorker,
 } from "../../../scripts/render/offline/edition-list.ts";
+import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
 import { pictureOf } from "../../../scripts/render/offline/picture-sizes.ts";
 import { keeping } from "../../../scripts/words/en.ts";
 import type { TrustedTypes, WorkerScope } from "./scope.ts";
@@ -45,8 +45,9 @@ const shelf = new Shelf(scope, list.release);
 const pictures = new Map(list.pictures.map((file) => [pictureOf(file.path), file]));
 const binaries = new Map(list.files.map((file) => [file.path, file]));
 
-if (list.bodies !== undefined) importScripts(trusted(scope + list.bodies));
-const { handbookBodies: Maker } = globalThis as { handbookBodies?: typeof BodiesMaker };
+if (list.program !== undefined) importScripts(trusted(scope + list.program));
+const makers = () =>
+	((globalThis as MakersScope).handbookMakers?.() ?? []).filter(({ name }) => list.makers.includes(name));
 
 const partKey = ({ hash }: ListedFile) => shelf.key(hash);
 const pictureKey = ({ path, hash }: ListedFile) => `${scope}${encodeURI(path)}?${hash}`;
@@ -90,7 +91,8 @@ async function install(): Promise<void> {
 		await takePacks(parts, packs, list.bundles.packs, address, partKey, (done) =>
 			progress(done + list.files.length),
 		);
-		await shelf.lay(await packTexts(list.packs), undefined, list.edition);
+		const early = makers().filter(({ isEarly }) => isEarly);
+		await shelf.lay(await packTexts(list.packs), undefined, list.edition, early);
 	} catch (error) {
 		await tell({
 			kind: "failed",
@@ -118,8 +120,7 @@ async function later(): Promise<void> {
 		if ((await shelf.read("index.html")) === undefined) await install();
 		if ((await shelf.note("whole")) === undefined) {
 			await takePacks(await shelf.parts(), list.later.map(asFile), list.bundles.later, address, partKey);
-			const maker = Maker === undefined ? undefined : new Maker();
-			await shelf.lay(await packTexts(list.packs), await packTexts(list.later), list.edition, maker);
+			await shelf.lay(await packTexts(list.packs), await packTexts(list.later), list.edition, makers());
 			await shelf.writeNote("whole", "yes");
 		}
 	} catch {

@@ -4,9 +4,9 @@
 
 import { type Html, html } from "../../../scripts/render/html.ts";
 import type { OrderNeed, OrderView } from "../../../scripts/render/views/measures/order.ts";
-import { progressionPicture } from "../../parts/charts.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, fold, type PageContext, section } from "../../parts/page.ts";
+import { progressionPicture } from "../../parts/progression-picture.ts";
 
 /** The page of order. */
 export function orderPage(ctx: PageContext, view: OrderView): Html {

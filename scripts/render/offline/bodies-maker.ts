@@ -5,31 +5,33 @@
 import { type HeadFile, writeBodies } from "../search/engine.ts";
 import { readHeadText } from "../search/head-text.ts";
 import { type BodyTexts, bodyTextsOf } from "./body-texts.ts";
-import { HEAD } from "./edition-list.ts";
+import { BODIES, HEAD } from "./edition-list.ts";
+import type { MadeFile, Maker } from "./makers.ts";
+import { drillOf } from "./packs.ts";
 
 const NONE: BodyTexts = { cues: [], faults: [], body: "" };
 
-export class BodiesMaker {
+export class BodiesMaker implements Maker {
+	readonly name = "bodies";
+	readonly isEarly = false;
 	readonly #texts = new Map<string, BodyTexts>();
 	#head: HeadFile | undefined;
 
-	/** Reads a file of the site, if it is one that counts. */
+	mayMake(path: string): boolean {
+		return path === BODIES;
+	}
+
 	read(path: string, text: string): void {
-		const drill = /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
+		const drill = drillOf(path);
 		if (drill !== undefined) this.#texts.set(drill, bodyTextsOf(text));
 		else if (path === HEAD) this.#head = readHeadText(text);
 	}
 
-	/** The file's text, once all pages have gone by; undefined without the search's first file. */
-	write(): string | undefined {
-		if (this.#head === undefined) return undefined;
+	*files(): Generator<readonly MadeFile[]> {
+		if (this.#head === undefined) return;
 		// The second part of a drill's line is its id, with spaces for hyphens.
 		const ids = this.#head.drills.map((line) => line.split("\t")[1]?.replaceAll(" ", "-") ?? "");
-		return JSON.stringify(
-			writeBodies(
-				this.#head,
-				ids.map((id) => this.#texts.get(id) ?? NONE),
-			),
-		);
+		const texts = ids.map((id) => this.#texts.get(id) ?? NONE);
+		yield [[BODIES, JSON.stringify(writeBodies(this.#head, texts))]];
 	}
 }

@@ -42,7 +42,7 @@ function all(markup: string, pattern: RegExp): readonly string[] {
 const NAMED: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"' };
 
 /** The words of markup. Elements within a line join what they stand between; others part it. */
-function wordsIn(markup: string): string {
+export function wordsIn(markup: string): string {
 	return markup
 		.replace(/<img [^>]*?alt="([^"]*)"[^>]*>/g, "$1")
 		.replace(/<\/?(?:a|code|del|em|s|span|strong)(?: [^>]*)?>/g, "")

@@ -31,8 +31,9 @@ export interface EditionList {
 	readonly bundles: { readonly packs: readonly Bundle[]; readonly later: readonly Bundle[] };
 	/** Binary files that it is not ready without. */
 	readonly files: readonly ListedFile[];
-	/** The program that makes the search's last file of the pages; undefined where it comes in a pack. */
-	readonly bodies: string | undefined;
+	/** The program that makes files of others (makers.ts), and what of it is used. */
+	readonly program: string | undefined;
+	readonly makers: readonly string[];
 	/** The club's pictures, each in one size, kept one by one afterwards. */
 	readonly pictures: readonly ListedFile[];
 }
@@ -47,8 +48,9 @@ export function packPath(hash: string): string {
 	return `${PACK_FOLDER}${hash}.txt`;
 }
 
-/** The search's files, from the root of the site: the last is made of the first and of the pages. */
+/** The search's files, from the root of the site, in the order in which they are wanted. */
 export const HEAD = "search/heads.txt";
+export const SUMMARIES = "search/summaries.json";
 export const BODIES = "search/bodies.json";
 
 /** Letters of a hash that are kept: 80 bits of SHA-256. */

@@ -1,8 +1,8 @@
 /**
  * Puts the files of a site into packs, each page as new text and copies (packs.ts).
  *
- *   normalise   the way to the root and the edition's name become signs, so that frames are equal at
- *               every depth, and a new edition alone changes no page
+ *   normalise   the way to the root, the edition's name and what a page repeats of itself become signs, so
+ *               that frames are equal at every depth, and a new edition alone changes no page
  *   sources     which files others may copy from, in an order: the frame, cards, drills
  *   place       which pack a file lies in: what changes together lies together
  *   match       for each file in order, the longest run of tokens that came before, else new text
@@ -10,18 +10,24 @@
  * The same files give the same packs, byte for byte.
  */
 
+import { forReader } from "./for-reader.ts";
 import {
 	byRank,
+	byUse,
 	type Copy,
+	drillOf,
 	EDITION,
+	HEADING,
 	hashOf,
 	holdsSign,
 	keysOf,
-	mailedTitle,
+	mailed,
+	OWN,
 	ROOT,
 	Sections,
 	subjectOf,
 	TITLE,
+	titleOf,
 	type WrittenFile,
 	wayUp,
 	writeCopy,
@@ -153,28 +159,24 @@ export class Packing {
 	}
 }
 
-const LINKED_DATA = '<script type="application/ld+json">';
-const SCRIPT_END = "</script>";
-
-/** A page as a reader needs it: without what its head says to services that show or list it. */
-export function forReader({ path, text }: SiteFile): string {
-	if (!path.endsWith(".html")) return text;
-	const body = text.indexOf("</head>");
-	const head = text.slice(0, body + 1).replace(/<meta (?:property="og:|name="twitter:)[^>]*>\n?/g, "");
-	const rest = text.slice(body + 1);
-	const data = rest.indexOf(LINKED_DATA);
-	const end = data < 0 ? data : rest.indexOf(SCRIPT_END, data);
-	return end < 0 ? head + rest : head + rest.slice(0, data) + rest.slice(end + SCRIPT_END.length);
-}
-
 function normalised(file: SiteFile, edition: string): string {
 	const { path } = file;
 	const text = forReader(file);
 	if (holdsSign(text)) throw new RangeError(`${path} holds a control character`);
 	const up = wayUp(path);
-	const mailed = mailedTitle(text);
-	const untitled = mailed === undefined ? text : text.replace(subjectOf(mailed), subjectOf(TITLE));
-	const named = edition === "" ? untitled : untitled.replaceAll(edition, EDITION);
+	const title = titleOf(text);
+	const untitled =
+		title === undefined
+			? text
+			: text
+					.replace(subjectOf(mailed(title)), subjectOf(TITLE))
+					.replace(`<h1>${title}</h1>`, `<h1>${HEADING}</h1>`);
+	const drill = drillOf(path);
+	const unnamed =
+		drill === undefined
+			? untitled
+			: untitled.replaceAll(`?like=${drill}"`, `?like=${OWN}"`).replaceAll(`/${drill}.md`, `/${OWN}.md`);
+	const named = edition === "" ? unnamed : unnamed.replaceAll(edition, EDITION);
 	// Only as the beginning of a whole attribute: a way within a text stays as it is.
 	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
 }
@@ -267,12 +269,6 @@ interface Placed {
 function withinPack(a: Placed, b: Placed): number {
 	if (a.pack !== b.pack) return a.pack < b.pack ? -1 : 1;
 	return byUse(a, b);
-}
-
-/** By path, so that what is alike stands together; what is made of others after them. */
-function byUse(a: { readonly path: string }, b: { readonly path: string }): number {
-	const sheet = (path: string) => Number(path.startsWith("classes/"));
-	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : 1);
 }
 
 /** A file that others copy from. */

@@ -11,7 +11,7 @@
  *      changed word therefore changes its own page and none of those that copy it
  *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
  *
- * Signs: every character below U+0008 has a meaning here and may not stand in a page. The packs are
+ * Signs: every character up to U+0008 and U+000B have a meaning here and may not stand in a page. The packs are
  * text for the host to compress as it likes. The build and the worker share this file.
  */
 
@@ -20,17 +20,20 @@ export const FILE = "\u0001";
 export const PART = "\u0002";
 export const ROOT = "\u0003";
 export const EDITION = "\u0004";
-/** In place of the page's title in the address of a letter about it. */
+/** In place of the page's title in the address of a letter about it, and in its heading. */
 export const TITLE = "\u0006";
+export const HEADING = "\u0008";
+/** In place of a drill's id where its page says it of itself. */
+export const OWN = "\u000b";
 /** Between the texts of a pack and its copies. */
 const COPIES = "\u0005";
 
-/** Between the packs of a bundle. */
+/** Between the numbers, the words and the files of a bundle. */
 const PACK = "\u0007";
 
 /** Whether a text holds a sign that packs use. */
 export function holdsSign(text: string): boolean {
-	return [FILE, PART, ROOT, EDITION, TITLE, COPIES, PACK].some((sign) => text.includes(sign));
+	return [FILE, PART, ROOT, EDITION, TITLE, HEADING, OWN, COPIES, PACK].some((sign) => text.includes(sign));
 }
 
 /** A file as it stands in a pack. */
@@ -85,20 +88,93 @@ export function writePack(files: readonly WrittenFile[]): string {
 }
 
 /**
- * Several packs as one text, in their order: for a device that has none of them. Compression finds in
- * one text what it cannot find in many small ones.
+ * Several packs as one text: for a device that has none of them. Their files stand in the order of their
+ * paths, not pack by pack, so that what is alike stands together, and frequent words as one character
+ * each: compression finds more in it. Before them the number of each file's pack, and the words.
  */
 export function bundlePacks(packs: readonly string[]): string {
-	const halves = packs.map((pack) => pack.split(COPIES));
-	const every = (half: 0 | 1) => halves.map((parts) => parts[half] ?? "").join(PACK);
-	return every(0) + COPIES + every(1);
+	const files = packs
+		.flatMap((pack, number) => {
+			const [texts = "", copies = ""] = pack.split(COPIES);
+			const copied = copies.split(FILE);
+			return texts
+				.split(FILE)
+				.map((text, i) => ({ number, path: pathIn(text), text, copies: copied[i] ?? "" }));
+		})
+		.sort(byUse);
+	const numbers = files.map(({ number }) => number.toString(36)).join(" ");
+	const { words, text } = shortened(files.map(({ text }) => text).join(FILE));
+	return [numbers, words, text].join(PACK) + COPIES + files.map(({ copies }) => copies).join(FILE);
 }
 
 /** The packs of a bundle, each as it was. */
 export function unbundle(bundle: string): readonly string[] {
-	const [texts = "", copies = ""] = bundle.split(COPIES);
-	const copied = copies.split(PACK);
-	return texts.split(PACK).map((text, i) => text + COPIES + (copied[i] ?? ""));
+	const [numbers = "", words = "", files = ""] = bundle.split(PACK);
+	const [text = "", copies = ""] = files.split(COPIES);
+	const texts = atFullLength(text, words);
+	const copied = copies.split(FILE);
+	const of = numbers.split(" ");
+	const packs: { readonly texts: string[]; readonly copies: string[] }[] = [];
+	texts.split(FILE).forEach((text, i) => {
+		const number = Number.parseInt(of[i] ?? "", 36);
+		packs[number] ??= { texts: [], copies: [] };
+		packs[number].texts.push(text);
+		packs[number].copies.push(copied[i] ?? "");
+	});
+	return packs.map((pack) => pack.texts.join(FILE) + COPIES + pack.copies.join(FILE));
+}
+
+/** Characters that stand for words, those of two bytes in UTF-8 beyond Latin-1, as far as the text has none of them. */
+const FIRST_STAND_IN = 0x100;
+const LAST_STAND_IN = 0x7ff;
+const WORD = /[A-Za-z]{2,}/g;
+/** A word that comes more seldom is not worth its place in the list. */
+const LEAST_TIMES = 4;
+
+/** A text with the words that it spends most on as one character each; the list is such a character, then its word. */
+function shortened(text: string): { readonly words: string; readonly text: string } {
+	const times = new Map<string, number>();
+	for (const [word] of text.matchAll(WORD)) times.set(word, (times.get(word) ?? 0) + 1);
+	const taken = new Set(text.match(/[\u0100-\u07ff]/g));
+	const free: string[] = [];
+	for (let code = FIRST_STAND_IN; code <= LAST_STAND_IN; code++) {
+		const character = String.fromCharCode(code);
+		if (!taken.has(character)) free.push(character);
+	}
+	const saves = ([word, count]: readonly [string, number]) => (word.length - 1) * count;
+	const dearest = [...times]
+		.filter(([, count]) => count >= LEAST_TIMES)
+		.sort((a, b) => saves(b) - saves(a) || (a[0] < b[0] ? -1 : 1))
+		.slice(0, free.length)
+		// The most frequent first, as near characters compress better.
+		.sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1));
+	const standIns = new Map(dearest.map(([word], i) => [word, free[i] as string]));
+	return {
+		words: Array.from(standIns, ([word, character]) => character + word).join(""),
+		text: text.replace(WORD, (word) => standIns.get(word) ?? word),
+	};
+}
+
+function atFullLength(text: string, words: string): string {
+	const standIns = new Map(
+		Array.from(words.matchAll(/([\u0100-\u07ff])([A-Za-z]+)/g), ([, character = "", word = ""]) => [
+			character,
+			word,
+		]),
+	);
+	return text.replace(/[\u0100-\u07ff]/g, (character) => standIns.get(character) ?? character);
+}
+
+/** The path in a file's text, as `readPack` finds it. */
+function pathIn(text: string): string {
+	const end = text.indexOf(PART);
+	return text.slice(1, end < 0 ? undefined : end);
+}
+
+/** By path, so that what is alike stands together; what is made of others, class sheets, after them. */
+export function byUse(a: { readonly path: string }, b: { readonly path: string }): number {
+	const sheet = (path: string) => Number(path.startsWith("classes/"));
+	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
 }
 
 /** A text and where its tokens begin. */
@@ -375,8 +451,19 @@ function resolve(file: PackedFile, key: string, find: (key: string) => Source | 
 }
 
 function restored(path: string, text: string, edition: string): string {
-	const named = text.replaceAll(ROOT, wayUp(path)).replaceAll(EDITION, edition);
-	return named.includes(TITLE) ? named.replace(TITLE, () => mailedTitle(named) ?? "") : named;
+	const named = text
+		.replaceAll(ROOT, wayUp(path))
+		.replaceAll(EDITION, edition)
+		.replaceAll(OWN, drillOf(path) ?? "");
+	const title = titleOf(named);
+	return title === undefined
+		? named
+		: named.replace(HEADING, () => title).replace(TITLE, () => mailed(title));
+}
+
+/** The drill whose page stands at a path. */
+export function drillOf(path: string): string | undefined {
+	return /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
 }
 
 /** How the subject of a letter about a page begins; its title, as addresses have it, follows. */
@@ -384,12 +471,15 @@ export function subjectOf(title: string): string {
 	return `?subject=Correction%3A%20${title}%20(`;
 }
 
-/** A page's title, without the club's name behind it, as an address has it. */
-export function mailedTitle(page: string): string | undefined {
+/** A page's title, as markup, without the club's name behind it. */
+export function titleOf(page: string): string | undefined {
 	const begin = page.indexOf("<title>");
 	const whole = begin < 0 ? "" : page.slice(begin, page.indexOf("</title>", begin) + "</title>".length);
-	const title = /^<title>(.*?) \xb7 [^\xb7]*<\/title>$/s.exec(whole)?.[1];
-	if (title === undefined) return undefined;
+	return /^<title>(.*?) \xb7 [^\xb7]*<\/title>$/s.exec(whole)?.[1];
+}
+
+/** A title as an address has it. */
+export function mailed(title: string): string {
 	const plain = title.replace(/&(?:#(\d+)|(\w+));/g, (whole, digits?: string, name?: string) =>
 		digits === undefined ? (SIGNS_BY_NAME[name ?? ""] ?? whole) : String.fromCodePoint(Number(digits)),
 	);

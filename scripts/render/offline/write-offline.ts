@@ -6,6 +6,8 @@
  *      in it, so that one that did not change is not fetched again
  *   2. list what the edition is made of, and bundle the worker with that list in front
  *
+ * What devices can make of the rest (makers.ts) is left out of the packs.
+ *
  * Data files and the binder are downloads for a desk, and stay on the host.
  */
 
@@ -46,6 +48,8 @@ export interface OfflineFacts {
 	readonly drills: number;
 	/** Of the handbook, for what the worker says. */
 	readonly words: Pick<Words, "language">;
+	/** As `planText` writes it: devices make tables of it. */
+	readonly plan: string;
 }
 
 export interface WrittenOffline {
@@ -58,6 +62,7 @@ export interface WrittenOffline {
 export class OfflineWriter {
 	readonly #siteDir: string;
 	readonly #facts: OfflineFacts;
+	readonly #program: string;
 	readonly #thread: Worker;
 	readonly #written: Promise<WrittenPacks>;
 	readonly #added = new Set<string>();
@@ -67,11 +72,17 @@ export class OfflineWriter {
 	#waiting: SiteFile[] = [];
 	#size = 0;
 
-	constructor(siteDir: string, facts: OfflineFacts) {
+	/** Starts the thread, with the program that devices make files by. */
+	static async start(siteDir: string, facts: OfflineFacts): Promise<OfflineWriter> {
+		return new OfflineWriter(siteDir, facts, await programText(facts.words, "makers.ts"));
+	}
+
+	private constructor(siteDir: string, facts: OfflineFacts, program: string) {
 		this.#siteDir = siteDir;
 		this.#facts = facts;
-		const { edition, weeks, drills } = facts;
-		const options = { siteDir, edition, weeks, slots: slotsFor(drills) };
+		this.#program = program;
+		const { edition, weeks, drills, plan } = facts;
+		const options = { siteDir, edition, weeks, slots: slotsFor(drills), program, plan };
 		// The folder of this version of Node lies in the one that is named when the cache is turned on.
 		const compiled = getCompileCacheDir();
 		const start: PackingStart = {
@@ -110,8 +121,9 @@ export class OfflineWriter {
 		}
 		this.#post();
 		this.#tell("end");
-		const { first, later, bundles, isExtended, canMakeBodies } = await this.#written;
-		const bodies = canMakeBodies ? await writeBodiesProgram(siteDir, facts) : undefined;
+		const { first, later, bundles, isExtended, makers } = await this.#written;
+		const program = makers.length === 0 ? undefined : `${PACK_FOLDER}${hashName(this.#program)}.js`;
+		if (program !== undefined) writeFileSync(join(siteDir, program), this.#program);
 		const listed = (path: string): ListedFile => ({
 			path,
 			hash: hashName(readFileSync(join(siteDir, path))),
@@ -123,7 +135,8 @@ export class OfflineWriter {
 			files: paths
 				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
 				.map(listed),
-			bodies,
+			program,
+			makers,
 			pictures: sizesForPhones(paths.filter((path) => PICTURE.test(path))).map(listed),
 		};
 		const list: EditionList = {
@@ -133,7 +146,7 @@ export class OfflineWriter {
 		};
 		writeFileSync(join(siteDir, WORKER_FILE), await workerText(list, facts));
 		const bundled = [...bundles.packs, ...bundles.later].map(({ hash }) => hash);
-		const programs = bodies === undefined ? [WORKER_FILE] : [WORKER_FILE, bodies];
+		const programs = program === undefined ? [WORKER_FILE] : [WORKER_FILE, program];
 		return { list, files: [...[...first, ...later, ...bundled].map(packPath), ...programs] };
 	}
 
@@ -161,7 +174,7 @@ export class OfflineWriter {
 
 /** Adds packs and worker to the site in a folder. Throws where a page holds a control character. */
 export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<WrittenOffline> {
-	const writer = new OfflineWriter(siteDir, facts);
+	const writer = await OfflineWriter.start(siteDir, facts);
 	try {
 		return await writer.finish();
 	} finally {
@@ -171,13 +184,6 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 
 function isKeptText(path: string): boolean {
 	return TEXT.test(path) && path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
-}
-
-async function writeBodiesProgram(siteDir: string, { words }: OfflineFacts): Promise<string> {
-	const text = await programText(words, "bodies.ts");
-	const path = `${PACK_FOLDER}${hashName(text)}.js`;
-	writeFileSync(join(siteDir, path), text);
-	return path;
 }
 
 /** The worker as one plain program, with what it has to take. */

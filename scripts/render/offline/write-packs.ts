@@ -1,21 +1,32 @@
 /**
  * Writes the packs of a site whose files come one after the other.
  *
- * A file is cut into tokens when it comes, and only their numbers are kept; after the last one all are
- * matched, and packs and bundles are written.
+ *   1. a file is cut into tokens when it comes, and only their numbers are kept; those that a device may
+ *      make of others (makers.ts) are put aside
+ *   2. after the last one the makers make theirs: where each file of a maker comes out as it was written,
+ *      what it makes them from is packed in place of them
+ *   3. all are matched, and packs and bundles are written
  */
 
 import { createHash } from "node:crypto";
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { BodiesMaker } from "./bodies-maker.ts";
-import { BODIES, type Bundle, HASH_LENGTH, packPath } from "./edition-list.ts";
+import { createContext, runInContext } from "node:vm";
+import { type Bundle, HASH_LENGTH, HEAD, packPath } from "./edition-list.ts";
+import { forReader } from "./for-reader.ts";
+import { START, startText } from "./heads-maker.ts";
+import { type Maker, type MakersScope, madeFiles } from "./makers.ts";
 import { isLater, Packing, type PackOptions, type SiteFile } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
+import { PLAN } from "./plan-file.ts";
 
 export interface PackWriterOptions extends PackOptions {
-	/** The folder of the site. */
+	/** The folder of the site; every file lies there by the time that the packs are written. */
 	readonly siteDir: string;
+	/** The program with the makers, as devices get it. */
+	readonly program: string;
+	/** The plan, as devices make tables of it (plan-file.ts). */
+	readonly plan: string;
 }
 
 /** What is told at the end; packs and bundles lie in the folder by then. */
@@ -26,41 +37,45 @@ export interface WrittenPacks {
 	readonly bundles: { readonly packs: readonly Bundle[]; readonly later: readonly Bundle[] };
 	/** Whether a page has letters that the smaller font lacks. */
 	readonly isExtended: boolean;
-	/** Whether the search's last file, made of the pages, is the one that the build made of the content. */
-	readonly canMakeBodies: boolean;
+	/** The makers whose files devices make. */
+	readonly makers: readonly string[];
 }
 
-/** Characters of a bundle: large, since compression gains by it, and some, so that not all begins anew. */
-const BUNDLE = 1_500_000;
+/**
+ * Characters of a bundle: a handbook of a thousand drills in one, since compression gains by it. Larger ones
+ * gain no more, as compression looks back over some four million, and begin anew where a net breaks off.
+ */
+const BUNDLE = 6_000_000;
 
 /** Takes the files of a site in any order, and writes its packs. */
 export class PackWriter {
 	readonly #packing: Packing;
-	readonly #maker = new BodiesMaker();
-	readonly #siteDir: string;
+	readonly #options: PackWriterOptions;
+	readonly #makers: readonly Maker[];
+	/** Hashes of the files that may be made, as a reader needs them. */
+	readonly #aside = new Map<string, string>();
 	#isExtended = false;
-	#bodies: string | undefined;
+	#head: string | undefined;
 
 	constructor(options: PackWriterOptions) {
-		this.#siteDir = options.siteDir;
+		this.#options = options;
 		this.#packing = new Packing(options);
+		this.#makers = makersOf(options.program);
 	}
 
 	/** Throws where the file holds a sign that packs use. */
 	add(file: SiteFile): void {
 		const { path, text } = file;
 		this.#isExtended ||= hasExtendedLetters(text);
-		this.#maker.read(path, text);
-		// Whether it is packed is known when all pages have gone by.
-		if (path === BODIES) this.#bodies = text;
+		for (const maker of this.#makers) maker.read(path, text);
+		if (path === HEAD) this.#head = text;
+		// Whether it is packed is known when all have gone by.
+		if (this.#makers.some((maker) => maker.mayMake(path))) this.#aside.set(path, hashName(forReader(file)));
 		else this.#packing.add(file);
 	}
 
 	write(): WrittenPacks {
-		const made = this.#maker.write();
-		const bodies = this.#bodies;
-		const canMakeBodies = made !== undefined && made === bodies;
-		if (bodies !== undefined && !canMakeBodies) this.#packing.add({ path: BODIES, text: bodies });
+		const makers = this.#make();
 		const inOrder = [...this.#packing.packs()].sort(([a], [b]) => (a < b ? -1 : 1));
 		const first = inOrder.filter(([name]) => !isLater(name)).map(([, text]) => text);
 		const later = inOrder.filter(([name]) => isLater(name)).map(([, text]) => text);
@@ -74,15 +89,49 @@ export class PackWriter {
 			later: later.map((text) => this.#write(text)),
 			bundles: { packs: bundled(first), later: bundled(later) },
 			isExtended: this.#isExtended,
-			canMakeBodies,
+			makers,
 		};
+	}
+
+	/** Adds what was put aside, or what it is made from; gives the makers that make all theirs as they are. */
+	#make(): readonly string[] {
+		const { plan, siteDir } = this.#options;
+		/** What devices make files of, beside what the site has anyway; each goes with a maker. */
+		const ingredients: readonly (SiteFile & { readonly maker: string })[] = [
+			{ maker: "tables", path: PLAN, text: plan },
+			...(this.#head === undefined ? [] : [{ maker: "heads", path: START, text: startText(this.#head) }]),
+		];
+		for (const { path, text } of ingredients) for (const maker of this.#makers) maker.read(path, text);
+		const made = new Map<string, readonly string[]>();
+		const failed = new Set<string>();
+		for (const { maker, files } of madeFiles(this.#makers)) {
+			const areSame = files.every(([path, text]) => this.#aside.get(path) === hashName(text));
+			if (!areSame) failed.add(maker.name);
+			made.set(maker.name, [...(made.get(maker.name) ?? []), ...files.map(([path]) => path)]);
+		}
+		for (const name of failed) made.delete(name);
+		const isMade = new Set([...made.values()].flat());
+		for (const path of this.#aside.keys()) {
+			if (!isMade.has(path)) {
+				this.#packing.add({ path, text: readFileSync(join(siteDir, path), "utf8") });
+			}
+		}
+		for (const ingredient of ingredients) if (made.has(ingredient.maker)) this.#packing.add(ingredient);
+		return [...made.keys()];
 	}
 
 	#write(text: string): string {
 		const hash = hashName(text);
-		writeFileSync(join(this.#siteDir, packPath(hash)), text);
+		writeFileSync(join(this.#options.siteDir, packPath(hash)), text);
 		return hash;
 	}
+}
+
+/** What a device has when it has run the program: apart, since it writes into what is global. */
+function makersOf(program: string): readonly Maker[] {
+	const scope: MakersScope = {};
+	runInContext(program, createContext(scope));
+	return scope.handbookMakers?.() ?? [];
 }
 
 /** Texts that follow each other, as many as make a bundle of its usual size. */

@@ -6,13 +6,12 @@
  * nothing and the largest cell of its table, in ten steps, for each measure.
  */
 
-import { type CoverageCell, type CoverageKind, coverage } from "../../compute/coverage.ts";
+import { type CoverageCell, type CoverageKind, type Covered, coverage } from "../../compute/coverage.ts";
 import { DIRECTIONS } from "../../compute/tables.ts";
 import type { Exposure, Id } from "../../model.ts";
 import type { Words } from "../../words/words.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
-import { type Label, type Link, linkTo } from "./links.ts";
-import type { SiteIndex } from "./site-index.ts";
+import { type Label, type Link, linkTo, type Names } from "./links.ts";
 import { capital } from "./words.ts";
 
 export interface CoverageTableKind {
@@ -32,6 +31,25 @@ export const COVERAGE_TABLES: readonly CoverageTableKind[] = [
 	table("level-skill"),
 	table("apparatus-shape"),
 ];
+
+/** What the pages are made of: of a site only this, so that a device with a plan can make them as well. */
+export interface CoverageSite {
+	readonly curriculum: Names &
+		Covered["curriculum"] & { readonly weeks: readonly { readonly id: Id; readonly week: number }[] };
+	readonly handbook: Covered;
+	readonly words: Pick<
+		Words,
+		| "allApparatus"
+		| "allLevels"
+		| "coverage"
+		| "destinations"
+		| "directions"
+		| "heads"
+		| "noDirection"
+		| "week"
+	>;
+	readonly weekByNumber: ReadonlyMap<number, { readonly id: Id }>;
+}
 
 export interface Choice {
 	readonly level?: Id;
@@ -113,7 +131,7 @@ export function cellAddress(kind: CoverageKind, week: number, thing: Id, choice:
 }
 
 /** Every choice a table has: its rows are not a filter as well. */
-export function choicesOf(site: SiteIndex, table: CoverageTableKind): readonly Choice[] {
+export function choicesOf(site: CoverageSite, table: CoverageTableKind): readonly Choice[] {
 	const levels = table.by === "level" ? [] : [...site.curriculum.levels.keys()];
 	const places = table.by === "apparatus" ? [] : [...site.curriculum.apparatus.keys()];
 	return [undefined, ...levels].flatMap((level) =>
@@ -124,9 +142,42 @@ export function choicesOf(site: SiteIndex, table: CoverageTableKind): readonly C
 	);
 }
 
+/** A page of a table with a choice, as the list of pages has it. */
+export interface CoveragePage {
+	readonly address: string;
+	readonly title: string;
+	readonly question: string;
+	/** The pages above it. */
+	readonly crumbs: readonly Link[];
+	readonly view: () => CoverageView;
+}
+
+/** The pages of a table, that of everything first. */
+export function coveragePages(site: CoverageSite, table: CoverageTableKind): readonly CoveragePage[] {
+	const { title: name, question } = site.words.coverage.tables[table.id];
+	const top: Link = { to: "coverage/", name: site.words.destinations.coverage };
+	return choicesOf(site, table).map((choice) => {
+		const chosen = choiceWords(site, choice);
+		return {
+			address: coverageAddress(table, choice),
+			title: [name, ...chosen].join(", "),
+			question,
+			crumbs: chosen.length === 0 ? [top] : [top, { to: coverageAddress(table), name }],
+			view: () => coverageView(site, table, choice),
+		};
+	});
+}
+
+function choiceWords({ curriculum }: CoverageSite, { level, apparatus }: Choice): readonly string[] {
+	return [
+		...(level === undefined ? [] : [linkTo(curriculum, "level", level).name]),
+		...(apparatus === undefined ? [] : [linkTo(curriculum, "apparatus", apparatus).name]),
+	];
+}
+
 /** One table for one choice. */
-export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: Choice): CoverageView {
-	const { curriculum, handbook } = site;
+export function coverageView(site: CoverageSite, table: CoverageTableKind, choice: Choice): CoverageView {
+	const { handbook } = site;
 	const keep = (e: Exposure) =>
 		(choice.level === undefined || e.level === choice.level) &&
 		(choice.apparatus === undefined || e.apparatus === choice.apparatus);
@@ -189,10 +240,7 @@ export function coverageView(site: SiteIndex, table: CoverageTableKind, choice: 
 			total: view(all, sums.all.exposures.length === 0 ? undefined : sums.all, undefined, false),
 		},
 		filters: filtersOf(site, table, choice),
-		choice: [
-			...(choice.level === undefined ? [] : [linkTo(curriculum, "level", choice.level).name]),
-			...(choice.apparatus === undefined ? [] : [linkTo(curriculum, "apparatus", choice.apparatus).name]),
-		],
+		choice: choiceWords(site, choice),
 		lists: lists.filter(({ cells }) => cells.length > 0),
 		file: `data/${table.file}.csv`,
 		measures,
@@ -221,7 +269,7 @@ function table(id: CoverageTableKind["id"]): CoverageTableKind {
 }
 
 function columnsOf(
-	{ curriculum, words }: SiteIndex,
+	{ curriculum, words }: CoverageSite,
 	kind: CoverageKind,
 ): readonly { readonly id: Id; readonly link: Label }[] {
 	if (kind === "direction")
@@ -234,7 +282,7 @@ function columnsOf(
 }
 
 function rowsOf(
-	site: SiteIndex,
+	site: CoverageSite,
 	by: CoverageTableKind["by"],
 ): readonly { readonly key: string; readonly link: Link }[] {
 	const { curriculum } = site;
@@ -249,7 +297,7 @@ function rowsOf(
 }
 
 function listOf(
-	site: SiteIndex,
+	site: CoverageSite,
 	table: CoverageTableKind,
 	anchor: string,
 	name: string,
@@ -281,7 +329,7 @@ function listOf(
 	};
 }
 
-function filtersOf(site: SiteIndex, table: CoverageTableKind, choice: Choice): readonly Filter[] {
+function filtersOf(site: CoverageSite, table: CoverageTableKind, choice: Choice): readonly Filter[] {
 	const { curriculum } = site;
 	const { level: _level, ...withoutLevel } = choice;
 	const { apparatus: _apparatus, ...withoutApparatus } = choice;
@@ -295,7 +343,7 @@ function filtersOf(site: SiteIndex, table: CoverageTableKind, choice: Choice): r
 			name: site.words.heads.level,
 			options: [
 				option(site.words.allLevels, withoutLevel, choice.level === undefined),
-				...Array.from(curriculum.levels.values(), ({ id, name }) =>
+				...Array.from(curriculum.levels, ([id, { name }]) =>
 					option(name, { ...choice, level: id }, choice.level === id),
 				),
 			],
@@ -306,7 +354,7 @@ function filtersOf(site: SiteIndex, table: CoverageTableKind, choice: Choice): r
 			name: site.words.heads.apparatus,
 			options: [
 				option(site.words.allApparatus, withoutApparatus, choice.apparatus === undefined),
-				...Array.from(curriculum.apparatus.values(), ({ id, name }) =>
+				...Array.from(curriculum.apparatus, ([id, { name }]) =>
 					option(name, { ...choice, apparatus: id }, choice.apparatus === id),
 				),
 			],

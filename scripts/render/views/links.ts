@@ -3,7 +3,7 @@
  * The page that writes it makes the path relative.
  */
 
-import type { Curriculum, Id, LinkKind } from "../../model.ts";
+import type { Id, LinkKind } from "../../model.ts";
 import type { Words } from "../../words/words.ts";
 import { type Address, addressOf } from "../addresses.ts";
 
@@ -22,23 +22,37 @@ export interface Label {
 /** A week has a number where others have a name. */
 export type NamedKind = Exclude<LinkKind, "week">;
 
+type Named = ReadonlyMap<Id, { readonly name: string }>;
+type Titled = ReadonlyMap<Id, { readonly title: string }>;
+
+/** What names are looked up in: of a curriculum only this. */
+export interface Names {
+	readonly drills: Titled;
+	readonly guides: Titled;
+	readonly skills: Named;
+	readonly shapes: Named;
+	readonly apparatus: Named;
+	readonly levels: Named;
+	readonly equipment: Named;
+}
+
 /** A link to a week, by its number. */
 export function weekLink(words: Words, week: { readonly id: Id; readonly week: number }): Link {
 	return { to: addressOf({ kind: "week", id: week.id }), name: words.week(week.week) };
 }
 
 /** A link to a thing of the curriculum, by its own name; its id where nothing has it. */
-export function linkTo(curriculum: Curriculum, kind: NamedKind, id: Id): Link {
+export function linkTo(curriculum: Names, kind: NamedKind, id: Id): Link {
 	return { to: addressOf({ kind, id }), name: nameOf(curriculum, kind, id) };
 }
 
 /** The same for several, in the order given. */
-export function linksTo(curriculum: Curriculum, kind: NamedKind, ids: Iterable<Id>): readonly Link[] {
+export function linksTo(curriculum: Names, kind: NamedKind, ids: Iterable<Id>): readonly Link[] {
 	return Array.from(ids, (id) => linkTo(curriculum, kind, id));
 }
 
 /** What a thing is called. */
-export function nameOf(curriculum: Curriculum, kind: NamedKind, id: Id): string {
+export function nameOf(curriculum: Names, kind: NamedKind, id: Id): string {
 	switch (kind) {
 		case "drill":
 			return curriculum.drills.get(id)?.title ?? id;

@@ -5,15 +5,35 @@
  */
 
 import type { CoverageTable } from "../../compute/coverage.ts";
-import { type SpacedKind, widestGap } from "../../compute/spacing.ts";
+import { type SpacedKind, type Spacing, widestGap } from "../../compute/spacing.ts";
 import type { MatrixCell, MatrixRow, TermMatrix } from "../../figures/term-matrix.ts";
-import type { Id } from "../../model.ts";
+import type { Id, Targets } from "../../model.ts";
 import type { Words } from "../../words/words.ts";
 import { type Address, addressOf } from "../addresses.ts";
-import { cellAddress } from "./coverage.ts";
+import { type CoverageSite, cellAddress } from "./coverage.ts";
 import { type Link, linkTo } from "./links.ts";
-import type { Standing } from "./measure-index.ts";
-import type { SiteIndex } from "./site-index.ts";
+import type { MeasureIndex } from "./measure-index.ts";
+
+/** What the pages are made of: of a site only this, so that a device with a plan can make them as well. */
+export interface TermSite extends Pick<CoverageSite, "weekByNumber"> {
+	readonly curriculum: Omit<CoverageSite["curriculum"], "skills"> & {
+		readonly skills: ReadonlyMap<Id, { readonly name: string; readonly apparatus: readonly Id[] }>;
+		readonly targets: Pick<Targets, "shapeWeeks" | "skillWeeks" | "shapeGap" | "skillGap">;
+		readonly term: { readonly name: string; readonly weeks: number };
+	};
+	readonly measures: Pick<MeasureIndex, "coverage"> & {
+		standings(kind: SpacedKind, level: Id): readonly TermStanding[];
+		standingsOf(kind: SpacedKind, id: Id): readonly TermStanding[];
+	};
+	readonly words: Pick<Words, "allLevels" | "counts" | "destinations" | "ofWeek" | "term" | "week">;
+}
+
+/** Of how a thing stands at a level. */
+export interface TermStanding {
+	readonly spacing: Pick<Spacing, "id" | "level">;
+	readonly tooFew: boolean;
+	readonly tooFar: boolean;
+}
 
 export interface TermView {
 	readonly term: string;
@@ -60,8 +80,43 @@ export function termAddress(level?: Id): Address {
 	return level === undefined ? "term/" : `term/level/${level}/`;
 }
 
+/** A page of the overview, as the list of pages has it. */
+export interface TermPage {
+	readonly address: Address;
+	readonly title: string;
+	readonly description: string | undefined;
+	/** The pages above it. */
+	readonly crumbs: readonly Link[];
+	readonly view: () => TermView;
+}
+
+/** The overview of all levels, and that of each. */
+export function termPages(site: TermSite): readonly TermPage[] {
+	const { term, levels } = site.curriculum;
+	const all: Link = { to: termAddress(), name: site.words.destinations.termOverview };
+	return [
+		{
+			address: all.to,
+			title: all.name,
+			description: site.words.term.pageDescription(term.name),
+			crumbs: [],
+			view: () => termView(site),
+		},
+		...Array.from(
+			levels,
+			([id, { name }]): TermPage => ({
+				address: termAddress(id),
+				title: `${all.name}, ${name}`,
+				description: undefined,
+				crumbs: [all],
+				view: () => termView(site, id),
+			}),
+		),
+	];
+}
+
 /** The overview of a level, or of all. */
-export function termView(site: SiteIndex, level?: Id): TermView {
+export function termView(site: TermSite, level?: Id): TermView {
 	const { curriculum } = site;
 	const option = (name: string, own: Id | undefined) => ({
 		link: { to: termAddress(own), name },
@@ -72,14 +127,14 @@ export function termView(site: SiteIndex, level?: Id): TermView {
 		level: level === undefined ? undefined : linkTo(curriculum, "level", level).name,
 		levels: [
 			option(site.words.allLevels, undefined),
-			...Array.from(curriculum.levels.values(), ({ id, name }) => option(name, id)),
+			...Array.from(curriculum.levels, ([id, { name }]) => option(name, id)),
 		],
 		kinds: KINDS.map((kind) => termKind(site, kind, level)),
 		empty: curriculum.weeks.length === 0,
 	};
 }
 
-function termKind(site: SiteIndex, kind: SpacedKind, level: Id | undefined): TermKind {
+function termKind(site: TermSite, kind: SpacedKind, level: Id | undefined): TermKind {
 	const { curriculum } = site;
 	const table = site.measures.coverage(kind, level);
 	const weeks = weeksOf(site);
@@ -108,7 +163,7 @@ function termKind(site: SiteIndex, kind: SpacedKind, level: Id | undefined): Ter
 }
 
 /** Every week of the term, and those planned beyond it. */
-function weeksOf(site: SiteIndex): TermKind["weeks"] {
+function weeksOf(site: TermSite): TermKind["weeks"] {
 	const { term, weeks } = site.curriculum;
 	const last = Math.max(term.weeks, ...weeks.map((week) => week.week));
 	return Array.from({ length: last }, (_, i) => {
@@ -121,11 +176,11 @@ function weeksOf(site: SiteIndex): TermKind["weeks"] {
 }
 
 function termRow(
-	site: SiteIndex,
+	site: TermSite,
 	kind: SpacedKind,
 	id: Id,
 	level: Id | undefined,
-	standing: Standing | undefined,
+	standing: TermStanding | undefined,
 	table: CoverageTable,
 	weeks: TermKind["weeks"],
 	gapWanted: number | undefined,
@@ -167,7 +222,7 @@ function termRow(
 }
 
 /** Skills by the first apparatus they name; those that name none come last. */
-function byApparatus(site: SiteIndex, rows: readonly TermRow[]): TermKind["groups"] {
+function byApparatus(site: TermSite, rows: readonly TermRow[]): TermKind["groups"] {
 	const { curriculum } = site;
 	const placeOf = (id: Id) => curriculum.skills.get(id)?.apparatus[0] ?? "";
 	const groups = Map.groupBy(rows, (row) => placeOf(row.id));
@@ -179,7 +234,7 @@ function byApparatus(site: SiteIndex, rows: readonly TermRow[]): TermKind["group
 }
 
 function matrixOf(
-	words: Words,
+	words: Pick<Words, "counts" | "week">,
 	weeks: TermKind["weeks"],
 	groups: TermKind["groups"],
 	mostGap: number | undefined,
@@ -217,7 +272,7 @@ function matrixOf(
 
 /** "at least 3 weeks; at most 5 from one to the next", as far as the club has targets. */
 export function spacingTarget(
-	{ term, semicolon }: Words,
+	{ term, semicolon }: Pick<Words, "term" | "semicolon">,
 	weeks: number | undefined,
 	gap: number | undefined,
 ): string | undefined {

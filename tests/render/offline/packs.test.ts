@@ -113,6 +113,19 @@ describe("packs", () => {
 		expect(unbundle(bundlePacks(packs))).toEqual(packs);
 	});
 
+	it("come out of a bundle as they went in where they hold what stands for words in it", () => {
+		const texts = ["Āhold hold hold hold", "→ hold Ćhold ߿ é", "hold\n"];
+		const packs = [
+			...packFiles(
+				texts.map((text, i) => ({ path: `search/${i}.txt`, text })),
+				OPTIONS,
+			).values(),
+		];
+		const bundle = bundlePacks(packs);
+		expect(bundle.match(/hold/g)).toHaveLength(1);
+		expect(unbundle(bundle)).toEqual(packs);
+	});
+
 	it("change in one place where a drill's section grows, though others copy from those after it", () => {
 		const long = (n: number) => `Text of ${n} that goes on for a while`;
 		const grown = (more: string) =>
