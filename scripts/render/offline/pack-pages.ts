@@ -255,9 +255,10 @@ function placeOf(path: string, { weeks, slots }: PackOptions): string {
 	if (week !== undefined) return `week ${week}`;
 	if (first === "assets" || first === "search") return first;
 	if (first === "drills" && second !== "") return `drills ${hashOf(second) % slots}`;
-	// Lists of drills are large, and would come with every drill that shares their pack.
+	// Lists of drills are large, and would come with every drill that shares their pack; and a new drill
+	// changes many of them, so that few should bring others along.
 	const family = folders.length > 1 ? `${first}/${second}` : first;
-	return `pages ${hashOf(family) % Math.ceil(slots / 2)}`;
+	return `pages ${hashOf(family) % (slots * 2)}`;
 }
 
 interface Placed {

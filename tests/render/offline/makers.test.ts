@@ -2,13 +2,14 @@
 
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { TablesMaker } from "../../../layouts/browser/worker/tables-maker.ts";
 import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import type { EditionList } from "../../../scripts/render/offline/edition-list.ts";
 import { packPath } from "../../../scripts/render/offline/edition-list.ts";
 import { forReader } from "../../../scripts/render/offline/for-reader.ts";
-import type { Maker } from "../../../scripts/render/offline/makers.ts";
+import { HeadsMaker } from "../../../scripts/render/offline/heads-maker.ts";
+import { madeFiles } from "../../../scripts/render/offline/makers.ts";
 import { unpack } from "../../../scripts/render/offline/packs.ts";
 import { PLAN } from "../../../scripts/render/offline/plan-file.ts";
 import { writeOffline } from "../../../scripts/render/offline/write-offline.ts";
@@ -38,34 +39,39 @@ const sentIn = (site: BuiltSite): ReadonlyMap<string, string> => {
 		hashes.map((hash) => readFileSync(join(site.dir, packPath(hash)), "utf8"));
 	return new Map([...unpack(texts(packs), texts(later), edition)].flat());
 };
-const made = (maker: Maker, files: ReadonlyMap<string, string>) => {
-	for (const [path, text] of files) maker.read(path, text);
-	return new Map([...maker.files()].flat());
+/** What it makes of that, by maker. */
+const madeOf = (files: ReadonlyMap<string, string>) => {
+	const makers = [new HeadsMaker(), new BodiesMaker(), new TablesMaker()];
+	for (const maker of makers) for (const [path, text] of files) maker.read(path, text);
+	const made = new Map(makers.map(({ name }) => [name, new Map<string, string>()]));
+	for (const { maker, files: some } of madeFiles(makers))
+		for (const [path, text] of some) made.get(maker.name)?.set(path, text);
+	return made;
 };
 const isTable = (path: string) => /^(coverage\/.+|term(\/.+)?)\/index\.html$/.test(path);
+const MADE: readonly (readonly [maker: string, isMade: (path: string) => boolean])[] = [
+	["heads", (path) => path === "search/heads.txt" || path === "search/summaries.json"],
+	["bodies", (path) => path === "search/bodies.json"],
+	["tables", isTable],
+];
 
-it.each(CLUBS)("the search's last file is the same for %s, and so is not sent", async (_, club) => {
-	const site = await siteOf(club);
-	const sent = sentIn(site);
-	expect(made(new BodiesMaker(), sent)).toEqual(
-		new Map([["search/bodies.json", readFileSync(join(site.dir, "search/bodies.json"), "utf8")]]),
-	);
-	expect(listOf(site).makers).toContain("bodies");
-	expect(sent.has("search/bodies.json")).toBe(false);
-	expect(readdirSync(join(site.dir, "offline")).filter((name) => name.endsWith(".js"))).toHaveLength(1);
-});
-
-it.each(CLUBS)("the tables are the same for %s, and so are not sent", async (_, club) => {
-	const site = await siteOf(club);
-	const sent = sentIn(site);
-	const tables = new Map([...site.pages].filter(([path]) => isTable(path)));
-	expect(tables.size).toBeGreaterThan(10);
-	const files = made(new TablesMaker(), sent);
-	expect([...files.keys()].sort()).toEqual([...tables.keys()].sort());
-	for (const [path, text] of tables) expect(files.get(path), path).toBe(forReader({ path, text }));
-	expect(listOf(site).makers).toContain("tables");
-	expect([...sent.keys()].filter(isTable)).toEqual([]);
-	expect(sent.has("coverage/index.html")).toBe(true);
+describe.each(CLUBS)("%s", (_, club) => {
+	it.each(MADE)("comes without what %s makes, which is the same", async (name, isMade) => {
+		const site = await siteOf(club);
+		const sent = sentIn(site);
+		const wanted = [...site.files].filter(isMade).sort();
+		expect(wanted.length).toBeGreaterThan(name === "tables" ? 10 : 0);
+		const files = madeOf(sent).get(name) ?? new Map<string, string>();
+		expect([...files.keys()].sort()).toEqual(wanted);
+		for (const path of wanted) {
+			const text = readFileSync(join(site.dir, path), "utf8");
+			expect(files.get(path), path).toBe(forReader({ path, text }));
+		}
+		expect(listOf(site).makers).toContain(name);
+		expect([...sent.keys()].filter(isMade)).toEqual([]);
+		// Every maker in one program, beside the worker.
+		expect(readdirSync(join(site.dir, "offline")).filter((file) => file.endsWith(".js"))).toHaveLength(1);
+	});
 });
 
 it("sends the tables where one of them is written in another way", async () => {
@@ -76,7 +82,7 @@ it("sends the tables where one of them is written in another way", async () => {
 	const { edition } = listOf(site);
 	const plan = sentIn(site).get(PLAN) ?? "";
 	await writeOffline(site.dir, { edition, plan, weeks: [], drills: 10, words: { language: "en" } });
-	expect(listOf(site).makers).toEqual(["bodies"]);
+	expect(listOf(site).makers).toEqual(["heads", "bodies"]);
 	const sent = sentIn(site);
 	expect([...sent.keys()].filter(isTable)).toHaveLength([...site.pages.keys()].filter(isTable).length);
 	expect(sent.get("coverage/week-shape/index.html")).toContain("!</h1>");
