@@ -25,6 +25,7 @@ import {
 import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
 import { measure } from "../../scripts/compute/measures.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { linkClub } from "../../scripts/link/link-club.ts";
@@ -45,11 +46,15 @@ const NODE = process.execPath;
 const WHOLE = "build --no-print";
 /** Words of a drill in all its fields. */
 const WORDS = 125;
-const ROUNDS = 3;
 /** Lists of ids that the plain layouts show. */
 const FIELDS = ["shapes", "skills"] as const;
 
-const sizes = process.argv.slice(2).map(Number);
+const { values: chosen, positionals } = parseArgs({
+	allowPositionals: true,
+	options: { rounds: { type: "string", default: "3" } },
+});
+const sizes = positionals.map(Number);
+const rounds = Number(chosen.rounds);
 const dir = mkdtempSync(join(tmpdir(), "bench-"));
 process.on("exit", () => rmSync(dir, { recursive: true, force: true }));
 
@@ -94,7 +99,9 @@ async function stages(club: string): Promise<void> {
 	const { curriculum } = await timed("link", () => linkClub(valid, false, () => undefined));
 	if (curriculum === undefined) throw new Error("The generated club has errors.");
 	const words = wordsFor("en");
-	const measured = await timed("compute", () => measure(curriculum, words));
+	const measured = measure(curriculum, words);
+	// Counted when it is asked for.
+	await timed("compute", () => [measured.exposures, measured.tables, measured.findings]);
 	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
 	const handbook = { ...measured, words, markdown, clubDir: club, edition: read.fingerprint.slice(0, 8) };
 	await timed("views, figures, Eleventy, assets", () => writeSite(handbook, out, { kept: true }));
@@ -129,11 +136,12 @@ async function commands(club: string, drills: number): Promise<number> {
 		readonly args: readonly string[];
 		readonly cwd: string;
 		/** What it makes anew: what stood there would be compared or left. */
-		readonly fresh?: string;
+		readonly fresh?: readonly string[];
 		/** What is done before. */
 		readonly first?: () => void;
 	}[] = [
-		{ name: WHOLE, ...built, cwd: REPOSITORY, fresh: ours },
+		{ name: WHOLE, ...built, cwd: REPOSITORY, fresh: [ours, join(club, ".handbook-cache")] },
+		{ name: "nothing changed", ...built, cwd: REPOSITORY },
 		{ name: "one drill changed", ...built, cwd: REPOSITORY, first: () => changeDrill(club) },
 		{ name: "check", command: NODE, args: [main, "check", "--club", club], cwd: REPOSITORY },
 		{
@@ -141,14 +149,14 @@ async function commands(club: string, drills: number): Promise<number> {
 			command: NODE,
 			args: [join(REPOSITORY, "node_modules/@11ty/eleventy/cmd.cjs"), "--quiet"],
 			cwd: eleventy,
-			fresh: join(eleventy, "_site"),
+			fresh: [join(eleventy, "_site")],
 		},
 		...(hugo ? [hugoRun(plainHugo(club, drills))] : []),
 	];
 	const figures = new Map(runs.map(({ name }) => [name, [] as Figures[]]));
-	for (let round = 0; round < ROUNDS; round++) {
+	for (let round = 0; round < rounds; round++) {
 		for (const { name, command, args, cwd, fresh, first } of runs) {
-			if (fresh !== undefined) rmSync(fresh, { recursive: true, force: true });
+			for (const made of fresh ?? []) rmSync(made, { recursive: true, force: true });
 			first?.();
 			figures.get(name)?.push(await run(command, args, cwd));
 		}
@@ -172,7 +180,7 @@ async function commands(club: string, drills: number): Promise<number> {
 }
 
 function hugoRun(cwd: string) {
-	return { name: "Hugo", command: "hugo", args: ["--quiet"], cwd, fresh: join(cwd, "public") };
+	return { name: "Hugo", command: "hugo", args: ["--quiet"], cwd, fresh: [join(cwd, "public")] };
 }
 
 /** Another sentence at the end of a drill's page. */
