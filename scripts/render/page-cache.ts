@@ -88,6 +88,11 @@ export class PageCache {
 		}
 	}
 
+	/** Whether a page of this address was kept. */
+	knows(address: string): boolean {
+		return this.#before.has(address);
+	}
+
 	/** The page of this address and key as it was made before. */
 	textOf(address: string, key: string): string | undefined {
 		const kept = this.#before.get(address);
