@@ -172,11 +172,41 @@ function normalised(file: SiteFile, edition: string): string {
 	const text = forReader(file);
 	if (holdsSign(text)) throw new RangeError(`${path} holds a control character`);
 	const up = wayUp(path);
-	const mailed = mailedTitle(text);
-	const untitled = mailed === undefined ? text : text.replace(subjectOf(mailed), subjectOf(TITLE));
-	const named = edition === "" ? untitled : untitled.replaceAll(edition, EDITION);
+	const isPage = path.endsWith(".html");
+	const mailed = isPage ? mailedTitle(text) : undefined;
+	// All at once: each step of its own would copy the page.
+	const signs: Sign[] = [];
+	if (mailed !== undefined) signs.push({ part: subjectOf(mailed), sign: subjectOf(TITLE), once: true });
+	if (edition !== "") signs.push({ part: edition, sign: EDITION });
 	// Only as the beginning of a whole attribute: a way within a text stays as it is.
-	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
+	if (isPage && up !== "") signs.push({ part: `"${up}`, sign: `"${ROOT}` });
+	return replaced(text, signs);
+}
+
+/** What stands in place of a part of a text: everywhere, or where it comes first. */
+interface Sign {
+	readonly part: string;
+	readonly sign: string;
+	readonly once?: true;
+}
+
+/** A text with some of its parts replaced, none of which lies in another. */
+function replaced(text: string, signs: readonly Sign[]): string {
+	const next = signs.map((sign) => ({ ...sign, at: text.indexOf(sign.part) }));
+	const pieces: string[] = [];
+	let from = 0;
+	for (;;) {
+		let first: (typeof next)[number] | undefined;
+		for (const one of next) if (one.at >= 0 && (first === undefined || one.at < first.at)) first = one;
+		if (first === undefined) break;
+		pieces.push(text.slice(from, first.at), first.sign);
+		from = first.at + first.part.length;
+		if (first.once) first.at = -1;
+		for (const one of next) if (one.at >= 0 && one.at < from) one.at = text.indexOf(one.part, from);
+	}
+	if (pieces.length === 0) return text;
+	pieces.push(text.slice(from));
+	return pieces.join("");
 }
 
 const DRILL_LINK = new RegExp(`href="${ROOT}(drills/[^/"]+/)"`);
