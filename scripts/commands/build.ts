@@ -18,7 +18,7 @@ import { planText } from "../render/offline/write-plan.ts";
 import { PageCache, pageCacheOf } from "../render/page-cache.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import { type WriteSiteOptions, writeSite } from "../render/write-site.ts";
+import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { sheetsInto } from "./print.ts";
@@ -137,7 +137,8 @@ export async function writeHandbook(
 		for (const { path, text } of [...schemas, ...searchFiles(handbook)]) staging.write(path, text);
 		const packed = offline?.finish();
 		packed?.catch(() => undefined);
-		// Data files are not kept offline: they are written while the rest is packed.
+		// What is not kept offline is written while the rest is packed.
+		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
 		const data = dataFiles(handbook, handbook.words, handbook.edition);
 		for (const { path, text } of data) staging.write(path, text);
 		await packed;

@@ -3,8 +3,9 @@
  *
  * A page is a function of its view, of what its frame says, of the words and of this program. So its key
  * is made of the whole view, of the frame without the edition's name, of the language, and of every file
- * of the program. Where the key is the same, so is the page: it is taken as it is, with the edition's
- * name put in.
+ * of the program. Where the key is the same, so is the page: it is taken as it is, with the name of the
+ * present edition in place of the one that it was made for. That name is of all content, so no content
+ * holds it.
  *
  * The texts lie in a few large files, one for each build that made pages, and an index names where. The
  * index is written last, by renaming; whatever is missing or damaged is made again. A cache that cannot
@@ -31,9 +32,6 @@ import { crc32 } from "node:zlib";
 import type { FrameFacts, SitePage } from "./site.ts";
 import { fingerprint, valueText } from "./value-text.ts";
 
-/** In place of the edition's name: no page holds a control character. */
-const EDITION = "\u0004";
-
 const INDEX = "index.json";
 const TEXTS = ".pages";
 
@@ -46,6 +44,8 @@ interface Kept {
 	readonly length: number;
 	/** CRC-32 of the bytes. */
 	readonly sum: number;
+	/** The edition that it was made for. */
+	readonly edition: string;
 }
 
 /** Where pages of a club are kept. */
@@ -88,6 +88,11 @@ export class PageCache {
 		}
 	}
 
+	/** Whether a page of this address was kept. */
+	knows(address: string): boolean {
+		return this.#before.has(address);
+	}
+
 	/** The page of this address and key as it was made before. */
 	textOf(address: string, key: string): string | undefined {
 		const kept = this.#before.get(address);
@@ -95,13 +100,13 @@ export class PageCache {
 		const bytes = this.#read(kept);
 		if (bytes === undefined) return undefined;
 		this.#now.set(address, kept);
-		return bytes.toString("latin1").replaceAll(EDITION, this.#edition);
+		const text = bytes.toString("latin1");
+		return kept.edition === this.#edition ? text : text.replaceAll(kept.edition, this.#edition);
 	}
 
 	/** Keeps a page that was made; its characters take a byte each. */
 	keep(address: string, key: string, text: string): void {
-		if (text.includes(EDITION)) return;
-		this.#write(address, key, Buffer.from(text.replaceAll(this.#edition, EDITION), "latin1"));
+		this.#write(address, key, this.#edition, Buffer.from(text, "latin1"));
 	}
 
 	/** Ends the build: what it neither took nor made is let go. */
@@ -116,7 +121,7 @@ export class PageCache {
 				for (const [address, kept] of live) {
 					const bytes = this.#read(kept);
 					this.#now.delete(address);
-					if (bytes !== undefined) this.#write(address, kept.key, bytes);
+					if (bytes !== undefined) this.#write(address, kept.key, kept.edition, bytes);
 				}
 			}
 			const index = join(this.#dir, `${this.#own}.json`);
@@ -155,14 +160,14 @@ export class PageCache {
 		}
 	}
 
-	#write(address: string, key: string, bytes: Buffer): void {
+	#write(address: string, key: string, edition: string, bytes: Buffer): void {
 		this.#safely(() => {
 			if (this.#end === 0) mkdirSync(this.#dir, { recursive: true });
 			const at = this.#end;
 			const { length } = bytes;
 			if (writeSync(this.#fileOf(this.#own), bytes, 0, length, at) !== length) throw new Error("not written");
 			this.#end += length;
-			this.#now.set(address, { key, file: this.#own, at, length, sum: crc32(bytes) });
+			this.#now.set(address, { key, file: this.#own, at, length, sum: crc32(bytes), edition });
 		});
 	}
 
@@ -201,9 +206,11 @@ function isEntry(entry: unknown): entry is [string, Kept] {
 	if (!Array.isArray(entry) || typeof entry[0] !== "string") return false;
 	const kept: unknown = entry[1];
 	if (typeof kept !== "object" || kept === null) return false;
-	const { key, file, at, length, sum } = kept as Partial<Record<keyof Kept, unknown>>;
+	const { key, file, at, length, sum, edition } = kept as Partial<Record<keyof Kept, unknown>>;
 	return (
 		typeof key === "string" &&
+		typeof edition === "string" &&
+		edition !== "" &&
 		typeof file === "string" &&
 		/^[\da-f]{8}$/.test(file) &&
 		[at, length, sum].every((n) => typeof n === "number" && Number.isSafeInteger(n) && n >= 0)

@@ -315,11 +315,11 @@ export function sitePages(
 	return pages;
 }
 
-/** The same page with its view made, and kept as long as the page is. */
-export function withView(page: SitePage, view: Views[SitePageKind]): SitePage {
+/** The same page, its view from elsewhere. */
+export function withView(page: SitePage, view: () => Views[SitePageKind]): SitePage {
 	const { kind, address, title } = page;
 	// A view comes from the page itself; the union cannot follow that.
-	return new LazyPage(kind, address, title, page, () => view) as unknown as SitePage;
+	return new LazyPage(kind, address, title, page, view) as unknown as SitePage;
 }
 
 /** Where the page stands that says what changed. */

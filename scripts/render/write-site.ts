@@ -61,7 +61,7 @@ export async function writeSite(
 	outDir: string,
 	{ progress, made, cache, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
-	const { kept = false, media = NO_MEDIA } = options;
+	const { media = NO_MEDIA } = options;
 	// Bundling is another program's work: it goes on while pages are made. A fault is told where it is waited for.
 	const commonFiles = writeCommonFiles(handbook.words, outDir);
 	commonFiles.catch(() => undefined);
@@ -79,22 +79,19 @@ export async function writeSite(
 	progress?.(pages.length, pages.length);
 	const common = await commonFiles;
 	const mediaFiles = writeMedia(media, outDir);
-	// Nobody is sent a link to a preview, and a link without the club's address shows no picture.
-	const previews =
-		kept && handbook.curriculum.club.site !== undefined
-			? writePreviews(handbook.curriculum, outDir, previewCacheOf(handbook.clubDir))
-			: [];
 	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
 	return {
 		pages: pages.length,
-		files: [
-			...pages.map((page) => addressFile(page.address)),
-			...common,
-			...mediaFiles,
-			...previews,
-			MANIFEST_FILE,
-		],
+		files: [...pages.map((page) => addressFile(page.address)), ...common, ...mediaFiles, MANIFEST_FILE],
 	};
+}
+
+/**
+ * Draws the pictures that links to the site are shown with. No page loads them, so they may come last.
+ * A link without the club's address shows none.
+ */
+export function writeLinkPictures({ curriculum, clubDir }: Handbook, outDir: string): readonly string[] {
+	return curriculum.club.site === undefined ? [] : writePreviews(curriculum, outDir, previewCacheOf(clubDir));
 }
 
 /** Writes the pages that were kept; gives the others, and what keeps them when they are made. */
@@ -109,13 +106,25 @@ function takeKept(
 } {
 	const missing: SitePage[] = [];
 	const keys = new Map<string, string>();
+	const views = new Map<string, unknown>();
 	for (const page of pages) {
+		// A page that is new is made anyhow: its key is worked out then, from the view that it is made of.
+		if (!cache.knows(page.address)) {
+			missing.push(
+				withView(page, () => {
+					const { view } = page;
+					views.set(page.address, view);
+					return view;
+				}),
+			);
+			continue;
+		}
 		const { view } = page;
 		const key = cache.keyOf(page, view);
 		const text = key === undefined ? undefined : cache.textOf(page.address, key);
 		if (text === undefined) {
 			if (key !== undefined) keys.set(page.address, key);
-			missing.push(withView(page, view));
+			missing.push(withView(page, () => view));
 			continue;
 		}
 		const file = addressFile(page.address);
@@ -123,8 +132,10 @@ function takeKept(
 		writeFileSync(join(outDir, file), text);
 		made?.(file, text);
 	}
-	const keep = ({ address }: SitePage, text: string) => {
-		const key = keys.get(address);
+	const keep = (page: SitePage, text: string) => {
+		const { address } = page;
+		const key = views.has(address) ? cache.keyOf(page, views.get(address)) : keys.get(address);
+		views.delete(address);
 		if (key !== undefined) cache.keep(address, key, text);
 	};
 	return { missing, keep };

@@ -164,21 +164,49 @@ function normalised(file: SiteFile, edition: string): string {
 	const text = forReader(file);
 	if (holdsSign(text)) throw new RangeError(`${path} holds a control character`);
 	const up = wayUp(path);
-	const title = titleOf(text);
-	const untitled =
-		title === undefined
-			? text
-			: text
-					.replace(subjectOf(mailed(title)), subjectOf(TITLE))
-					.replace(`<h1>${title}</h1>`, `<h1>${HEADING}</h1>`);
+	const isPage = path.endsWith(".html");
+	const title = isPage ? titleOf(text) : undefined;
 	const drill = drillOf(path);
-	const unnamed =
-		drill === undefined
-			? untitled
-			: untitled.replaceAll(`?like=${drill}"`, `?like=${OWN}"`).replaceAll(`/${drill}.md`, `/${OWN}.md`);
-	const named = edition === "" ? unnamed : unnamed.replaceAll(edition, EDITION);
+	// All at once: each step of its own would copy the page.
+	const signs: Sign[] = [];
+	if (title !== undefined) {
+		signs.push({ part: subjectOf(mailed(title)), sign: subjectOf(TITLE), once: true });
+		signs.push({ part: `<h1>${title}</h1>`, sign: `<h1>${HEADING}</h1>`, once: true });
+	}
+	if (drill !== undefined) {
+		signs.push({ part: `?like=${drill}"`, sign: `?like=${OWN}"` });
+		signs.push({ part: `/${drill}.md`, sign: `/${OWN}.md` });
+	}
+	if (edition !== "") signs.push({ part: edition, sign: EDITION });
 	// Only as the beginning of a whole attribute: a way within a text stays as it is.
-	return up === "" || !path.endsWith(".html") ? named : named.replaceAll(`"${up}`, `"${ROOT}`);
+	if (isPage && up !== "") signs.push({ part: `"${up}`, sign: `"${ROOT}` });
+	return replaced(text, signs);
+}
+
+/** What stands in place of a part of a text: everywhere, or where it comes first. */
+interface Sign {
+	readonly part: string;
+	readonly sign: string;
+	readonly once?: true;
+}
+
+/** A text with some of its parts replaced, none of which lies in another. */
+function replaced(text: string, signs: readonly Sign[]): string {
+	const next = signs.map((sign) => ({ ...sign, at: text.indexOf(sign.part) }));
+	const pieces: string[] = [];
+	let from = 0;
+	for (;;) {
+		let first: (typeof next)[number] | undefined;
+		for (const one of next) if (one.at >= 0 && (first === undefined || one.at < first.at)) first = one;
+		if (first === undefined) break;
+		pieces.push(text.slice(from, first.at), first.sign);
+		from = first.at + first.part.length;
+		if (first.once) first.at = -1;
+		for (const one of next) if (one.at >= 0 && one.at < from) one.at = text.indexOf(one.part, from);
+	}
+	if (pieces.length === 0) return text;
+	pieces.push(text.slice(from));
+	return pieces.join("");
 }
 
 const DRILL_LINK = new RegExp(`href="${ROOT}(drills/[^/"]+/)"`);
