@@ -28,15 +28,18 @@ import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from 
 import { ATTACHMENT, type Edition, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { hyphenatorOf } from "./hyphenate.ts";
-import { joinSegments } from "./join.ts";
+import { joinSegments, type Placing } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
+import { JOINING, sourceDigest } from "./own-source.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { markChanges } from "./passages.ts";
+import { PdfThreads } from "./pdf-threads.ts";
+import { packedSegment, unpackedSegment } from "./place-segment.ts";
 import { printIssues, printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
 import { readJoined } from "./read-segments.ts";
 import type { SheetSection, Sheets } from "./section.ts";
-import { openCache } from "./sheet-cache.ts";
+import { openCache, type SheetCache } from "./sheet-cache.ts";
 import { verifyBinder } from "./verify.ts";
 
 /** What is printed: an opened handbook. */
@@ -260,33 +263,56 @@ async function printerOf(
 			// What follows needs no browser, and the browser's memory.
 			await pages.close();
 			const attachment = { name: ATTACHMENT, text: editionText(edition) };
-			const pdf = await joinSegments(segments, assembled, sheets, paper, { attachment, issues });
-			step(parts / 2, "reading back");
-			const read = await readJoined(
-				{ pdf, segments, leaves: assembled.leaves, issues },
-				cache,
-				common.workers,
-			);
-			const problems = await verifyBinder({
-				pdf,
-				read,
-				sheets,
-				assembled,
-				segments,
-				paper,
-				handbook:
-					selection === undefined
-						? handbook
-						: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
-				elsewhere: NO_PLACE,
-				threads: common.workers,
-				whole: selection?.whole,
-			});
-			step(total, "done");
-			signal?.throwIfAborted();
-			return { problems, pdf };
+			const threads = new PdfThreads(common.workers);
+			try {
+				const placing = await keptPlacing(cache, threads);
+				const joined = await joinSegments(
+					segments,
+					assembled,
+					sheets,
+					paper,
+					{ attachment, issues },
+					placing,
+				);
+				step(parts / 2, "reading back");
+				const { leaves } = assembled;
+				const read = await readJoined({ ...joined, leaves, issues, paper }, cache, threads);
+				const problems = await verifyBinder({
+					read,
+					sheets,
+					assembled,
+					segments,
+					editions: words,
+					paper,
+					handbook:
+						selection === undefined
+							? handbook
+							: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
+					elsewhere: NO_PLACE,
+					cache,
+					whole: selection?.whole,
+				});
+				step(total, "done");
+				signal?.throwIfAborted();
+				return { problems, pdf: joined.pdf };
+			} finally {
+				threads.close();
+			}
 		},
 		sweep: () => cache.sweep(),
+	};
+}
+
+/** Segments are placed by threads, and kept as they were placed. */
+async function keptPlacing(cache: SheetCache, threads: PdfThreads): Promise<Placing> {
+	const source = await sourceDigest(JOINING);
+	return async (segment, place) => {
+		const name = ["placed", source, segment.name, JSON.stringify(place)];
+		const kept = await cache.find(name);
+		if (kept !== undefined) return unpackedSegment(kept);
+		const placed = await threads.place(await segment.pdf(), place);
+		await cache.put(name, packedSegment(placed));
+		return placed;
 	};
 }
 

@@ -10,17 +10,8 @@
  * tests hold its answers against these. Operators: ISO 32000-1, Annex A.
  */
 
-import { inflateSync } from "node:zlib";
-import {
-	PDFArray,
-	PDFDict,
-	PDFDocument,
-	PDFName,
-	PDFNumber,
-	type PDFObject,
-	PDFRawStream,
-	type PDFRef,
-} from "pdf-lib";
+import { PdfFile, unpackedStream } from "./pdf-file.ts";
+import { entriesOf, itemsOf, referred } from "./pdf-text.ts";
 
 /** Points, from the page's own origin at the bottom left. */
 export interface Extremes {
@@ -39,16 +30,23 @@ const DEEPEST = 12;
 
 /** The extremes of each page, nothing where it has no marks. Throws where the bytes are not a PDF. */
 export async function paintedExtremes(pdf: Uint8Array): Promise<readonly (Extremes | undefined)[]> {
-	const document = await PDFDocument.load(pdf, { updateMetadata: false });
-	return document.getPages().map(({ node }) => {
+	const file = new PdfFile(pdf);
+	return file.pages().pages.map((page) => {
 		const reach = new Reach();
-		const contents = node.get(PDFName.of("Contents"));
-		const parts = contents instanceof PDFArray ? contents.asArray() : [contents];
-		const commands = parts.map((part) => commandsOf(document.context.lookup(part))).join("\n");
-		const resources = node.Resources();
-		follow(commands, resources, UNCHANGED, reach, 0);
+		const written = entriesOf(file.object(page).text).get("Contents");
+		const contents = file.value(written);
+		const parts = contents?.startsWith("[") === true ? itemsOf(contents) : [written];
+		const commands = parts.map((part) => commandsOf(file, part)).join("\n");
+		follow({ file, commands, resources: file.inherited(page, "Resources") }, UNCHANGED, reach, 0);
 		return reach.extremes;
 	});
+}
+
+/** Drawing commands, and where they find what they name. */
+interface Drawing {
+	readonly file: PdfFile;
+	readonly commands: string;
+	readonly resources: string | undefined;
 }
 
 /** How far some points reach. */
@@ -88,25 +86,18 @@ class Reach {
 	}
 }
 
-function commandsOf(stream: PDFObject | undefined): string {
-	if (!(stream instanceof PDFRawStream)) return "";
-	const filter = stream.dict.lookup(PDFName.of("Filter"));
-	if (filter === undefined) return Buffer.from(stream.contents).toString("latin1");
-	if (filter !== PDFName.of("FlateDecode")) throw new Error("Drawing commands are packed in an unknown way.");
-	return inflateSync(stream.contents).toString("latin1");
+function commandsOf(file: PdfFile, stream: string | undefined): string {
+	const number = referred(stream);
+	const found = number === undefined ? undefined : file.object(number);
+	if (found?.stream === undefined) return "";
+	return unpackedStream(entriesOf(found.text), found.stream).toString("latin1");
 }
 
 /** A string, an array's or dictionary's edge, a name, or a number or operator. */
 const TOKEN = /\((?:\\[\s\S]|[^\\()])*\)|<<|>>|<[^>]*>|[[\]]|\/[^\s/[\]<>()]*|[^\s/[\]<>()]+/g;
 
 /** Follows drawing commands. */
-function follow(
-	commands: string,
-	resources: PDFDict | undefined,
-	start: Matrix,
-	reach: Reach,
-	depth: number,
-): void {
+function follow(drawing: Drawing, start: Matrix, reach: Reach, depth: number): void {
 	let matrix = start;
 	const stack: Matrix[] = [];
 	let numbers: number[] = [];
@@ -128,7 +119,7 @@ function follow(
 		}
 		to(toX, toY);
 	};
-	for (const [token] of commands.matchAll(TOKEN)) {
+	for (const [token] of drawing.commands.matchAll(TOKEN)) {
 		const first = token[0] ?? "";
 		if ((first >= "0" && first <= "9") || first === "-" || first === "." || first === "+") {
 			numbers.push(Number(token));
@@ -186,7 +177,7 @@ function follow(
 				path = new Reach();
 				break;
 			case "Do":
-				paintObject(name, resources, matrix, reach, depth);
+				paintObject(name, drawing, matrix, reach, depth);
 				break;
 			case "BI":
 				throw new Error("A picture stands among the drawing commands, which the browser does not write.");
@@ -198,15 +189,18 @@ function follow(
 /** A picture fills the unit square; a form is commands of its own. */
 function paintObject(
 	name: string,
-	resources: PDFDict | undefined,
+	{ file, resources }: Drawing,
 	matrix: Matrix,
 	reach: Reach,
 	depth: number,
 ): void {
-	const objects = resources?.lookup(PDFName.of("XObject"));
-	const found = objects instanceof PDFDict ? objects.lookup(PDFName.of(name)) : undefined;
-	if (!(found instanceof PDFRawStream)) return;
-	if (found.dict.lookup(PDFName.of("Subtype")) === PDFName.of("Image")) {
+	const named = entriesOf(file.value(resources) ?? "<<>>").get("XObject");
+	const value = entriesOf(file.value(named) ?? "<<>>").get(name);
+	const number = referred(value);
+	const found = number === undefined ? undefined : file.object(number);
+	if (found?.stream === undefined) return;
+	const form = entriesOf(found.text);
+	if (form.get("Subtype") === "/Image") {
 		for (const [x, y] of [
 			[0, 0],
 			[1, 0],
@@ -218,16 +212,11 @@ function paintObject(
 		return;
 	}
 	if (depth >= DEEPEST) return;
-	const own = found.dict.lookup(PDFName.of("Matrix"));
-	const numbers =
-		own instanceof PDFArray
-			? own.asArray().map((one: PDFObject | PDFRef) => (one instanceof PDFNumber ? one.asNumber() : 0))
-			: [];
-	const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = numbers;
-	const inside = found.dict.lookup(PDFName.of("Resources"));
+	const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = itemsOf(
+		file.value(form.get("Matrix")) ?? "[]",
+	).map(Number);
 	follow(
-		commandsOf(found),
-		inside instanceof PDFDict ? inside : resources,
+		{ file, commands: commandsOf(file, value), resources: form.get("Resources") ?? resources },
 		product(matrix, [a, b, c, d, e, f]),
 		reach,
 		depth + 1,

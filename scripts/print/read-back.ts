@@ -5,7 +5,7 @@
  */
 
 import { Worker } from "node:worker_threads";
-import { getDocument, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { type Extremes, paintedExtremes } from "./painted.ts";
 import { POINTS } from "./points.ts";
 
@@ -36,6 +36,17 @@ export interface ReadPdf {
 	readonly pages: readonly ReadPage[];
 	/** The page, counted from 0, of every named destination. */
 	readonly destinations: ReadonlyMap<string, number>;
+}
+
+/** What a whole file says of itself, apart from its pages. */
+export interface ReadFile {
+	readonly pages: number;
+	/** The page, counted from 0, of every named destination. */
+	readonly destinations: ReadonlyMap<string, number>;
+	/** What a reader shows as the number of each page. */
+	readonly labels: readonly string[];
+	/** Where the lines of the outline lead, in order. */
+	readonly outline: readonly { readonly title: string; readonly destination: string | undefined }[];
 }
 
 /** What a thread is given: a document, and the part of it that is this thread's. */
@@ -87,18 +98,50 @@ export async function readStretch({ pdf, part, parts, painted = true }: Stretch)
 			pages.push(await readPage(page, extremes[number - 1]));
 			page.cleanup();
 		}
-		const destinations = new Map<string, number>();
 		// One thread's are enough.
-		if (part === 0) {
-			for (const [name, target] of await document.getDestinations()) {
-				const page: unknown = target[0];
-				if (isReference(page)) destinations.set(name, await document.getPageIndex(page));
-			}
-		}
+		const destinations = part === 0 ? await destinationsOf(document) : new Map<string, number>();
 		return { pages, destinations };
 	} finally {
 		await task.destroy();
 	}
+}
+
+/** Reads what a whole file says of itself. Throws where it is not a PDF. */
+export async function readFile(pdf: Uint8Array): Promise<ReadFile> {
+	const task = getDocument({ data: new Uint8Array(pdf), verbosity: 0, disableFontFace: true });
+	try {
+		const document = await task.promise;
+		return {
+			pages: document.numPages,
+			destinations: await destinationsOf(document),
+			labels: (await document.getPageLabels()) ?? [],
+			outline: linesOf(await document.getOutline()),
+		};
+	} finally {
+		await task.destroy();
+	}
+}
+
+type OutlineLine = { readonly title: string; readonly dest: unknown; readonly items: readonly OutlineLine[] };
+
+function linesOf(lines: readonly OutlineLine[] | null): ReadFile["outline"] {
+	return (lines ?? []).flatMap(({ title, dest, items }) => [
+		{ title, destination: typeof dest === "string" ? dest : undefined },
+		...linesOf(items),
+	]);
+}
+
+async function destinationsOf(document: PDFDocumentProxy): Promise<ReadonlyMap<string, number>> {
+	const destinations = new Map<string, number>();
+	const positions = new Map<number, number>();
+	for (const [name, target] of await document.getDestinations()) {
+		const page: unknown = target[0];
+		if (!isReference(page)) continue;
+		const position = positions.get(page.num) ?? (await document.getPageIndex(page));
+		positions.set(page.num, position);
+		destinations.set(name, position);
+	}
+	return destinations;
 }
 
 function isReference(value: unknown): value is { num: number; gen: number } {
