@@ -351,6 +351,12 @@ function removeIdleHyphens(): void {
 		const block = node.parentElement?.closest("p, li, dt, dd, td, th, figcaption, div");
 		if (!(node instanceof Text) || !block || !node.data.includes(SOFT_HYPHEN)) continue;
 		const { data } = node;
+		// Most stand on one line, at whose end there is no hyphen of theirs.
+		if (linesOf(node).length === 1) {
+			const whole = data.replace(/(?!^)\u00ad(?!$)/g, "");
+			if (whole !== data) edits.push({ node, before: data, after: whole, block, height: heightOf(block) });
+			continue;
+		}
 		let after = "";
 		for (let i = 0; i < data.length; i++) {
 			if (data[i] === SOFT_HYPHEN && i > 0 && i < data.length - 1) {

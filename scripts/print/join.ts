@@ -109,11 +109,7 @@ export async function joinSegments(
 		dictionaryOf({ Title: words(sheets.title), CreationDate: moment, ModDate: moment }),
 	);
 	const rest = writer.finish(common.take());
-	const pdf = fileOf(
-		[...placed, rest],
-		{ Root: refTo(COMMON.catalog), Info: refTo(information) },
-		rest.next,
-	);
+	const pdf = fileOf([...placed, rest], { Root: refTo(COMMON.catalog), Info: refTo(information) }, rest.next);
 	return { pdf, placed };
 }
 

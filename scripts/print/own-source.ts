@@ -15,7 +15,14 @@ export async function sourceDigest(names: readonly string[]): Promise<string> {
 export const JOINING = ["join.ts", "place-segment.ts", "pdf-piece.ts", "pdf-file.ts", "pdf-text.ts"];
 
 /** Those that read pages back. */
-export const READING = ["read-back.ts", "page-digest.ts", "painted.ts", "letters.ts", "pdf-file.ts", "pdf-text.ts"];
+export const READING = [
+	"read-back.ts",
+	"page-digest.ts",
+	"painted.ts",
+	"letters.ts",
+	"pdf-file.ts",
+	"pdf-text.ts",
+];
 
 /** Those that judge what was read. */
 export const JUDGING = [...READING, "verify.ts", "pdf-threads.ts", "read-segments.ts"];

@@ -34,6 +34,12 @@ export class PieceWriter {
 		this.#plain.push({ number, text });
 	}
 
+	/** An object without a stream, which is not packed together with others. */
+	addPlain(number: number, text: string): void {
+		this.#places.push(number, 1, this.#length, 0);
+		this.#write(Buffer.from(`${number} 0 obj\n${text}\nendobj\n`, "latin1"));
+	}
+
 	/** An object with a stream, packed already if its dictionary says so. */
 	addStream(number: number, dictionary: string, content: Uint8Array): void {
 		this.#places.push(number, 1, this.#length, 0);

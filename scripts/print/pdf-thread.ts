@@ -28,3 +28,6 @@ async function done(order: PdfOrder): Promise<PdfAnswers[keyof PdfAnswers]> {
 		}
 	}
 }
+
+// Loaded while nothing is asked for yet.
+void import("./read-pages.ts");

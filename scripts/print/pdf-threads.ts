@@ -14,7 +14,12 @@ import type { ReadFile } from "./read-back.ts";
 export type PdfOrder =
 	| { readonly what: "place"; readonly pdf: Uint8Array; readonly place: SegmentPlace }
 	/** Pages of these sides. */
-	| { readonly what: "pages"; readonly pdf: Uint8Array; readonly sides: Leaf["side"][]; readonly paper: Paper }
+	| {
+			readonly what: "pages";
+			readonly pdf: Uint8Array;
+			readonly sides: Leaf["side"][];
+			readonly paper: Paper;
+	  }
 	| { readonly what: "file"; readonly pdf: Uint8Array };
 
 /** What it answers. */
@@ -24,9 +29,7 @@ export interface PdfAnswers {
 	readonly file: ReadFile;
 }
 
-export type PdfAnswer =
-	| { readonly done: PdfAnswers[keyof PdfAnswers] }
-	| { readonly fault: string };
+export type PdfAnswer = { readonly done: PdfAnswers[keyof PdfAnswers] } | { readonly fault: string };
 
 /** A thread's heap, megabytes: a piece needs a part of it, and without a limit garbage piles up. */
 const HEAP = 384;
@@ -39,6 +42,11 @@ export class PdfThreads {
 
 	constructor(most: number) {
 		this.#most = most;
+	}
+
+	/** Starts one, which is ready to read when it is asked to. */
+	start(): void {
+		if (this.#all.length === 0) this.#idle.push(this.#started());
 	}
 
 	/** Rejects where the order fails. */

@@ -54,8 +54,8 @@ export interface Stretch {
 	readonly pdf: Uint8Array;
 	readonly part: number;
 	readonly parts: number;
-	/** False where only words and links are asked for. */
-	readonly painted?: boolean;
+	/** How far the marks of all pages reach, where that is known or not asked for; otherwise it is found out. */
+	readonly extremes?: readonly (Extremes | undefined)[];
 }
 
 /**
@@ -80,7 +80,12 @@ function inThread(stretch: Stretch): Promise<ReadPdf> {
 }
 
 /** Reads the pages of a stretch, and all destinations. */
-export async function readStretch({ pdf, part, parts, painted = true }: Stretch): Promise<ReadPdf> {
+export async function readStretch({
+	pdf,
+	part,
+	parts,
+	extremes = paintedExtremes(pdf),
+}: Stretch): Promise<ReadPdf> {
 	const task = getDocument({
 		data: new Uint8Array(pdf),
 		useSystemFonts: false,
@@ -91,7 +96,6 @@ export async function readStretch({ pdf, part, parts, painted = true }: Stretch)
 	try {
 		const first = Math.floor((document.numPages * part) / parts);
 		const end = Math.floor((document.numPages * (part + 1)) / parts);
-		const extremes = painted ? await paintedExtremes(pdf) : [];
 		const pages: ReadPage[] = [];
 		for (let number = first + 1; number <= end; number++) {
 			const page = await document.getPage(number);

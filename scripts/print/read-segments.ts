@@ -70,7 +70,9 @@ export async function readJoined(
 	const pieces = cut.map(({ piece, nodes, pages }) => {
 		const sides = leaves.slice(position, position + pages).map(({ side }) => side);
 		position += pages;
-		return digests([piece.bytes, bytesOf(piece.places)], sides, () => smallFile(piece, { nodes, pages }, issues.words));
+		return digests([piece.bytes, bytesOf(piece.places)], sides, () =>
+			smallFile(piece, { nodes, pages }, issues.words),
+		);
 	});
 	const [read, editions, ...segments] = await Promise.all([
 		file,
@@ -105,7 +107,8 @@ function cutFile(whole: PdfFile, { pdf, placed }: JoinedBinder): readonly CutPie
 	let offset = FIRST_OFFSET;
 	/** Goes on to a number; what is passed belongs to no piece, and is read here. */
 	const goTo = (number: number) => {
-		for (let next = numbers[at]; next !== undefined && next < number; next = numbers[++at]) whole.object(next);
+		for (let next = numbers[at]; next !== undefined && next < number; next = numbers[++at])
+			whole.object(next);
 	};
 	const order: number[] = [];
 	const cut = placed.map((segment): CutPiece => {
@@ -132,7 +135,8 @@ function cutFile(whole: PdfFile, { pdf, placed }: JoinedBinder): readonly CutPie
 		return { piece: { bytes, places: Uint32Array.from(places) }, nodes: inside, pages: segment.pages.length };
 	});
 	goTo(Infinity);
-	if (order.join() !== nodes.join()) throw new Error("The pages of the binder are not in the order of its pieces.");
+	if (order.join() !== nodes.join())
+		throw new Error("The pages of the binder are not in the order of its pieces.");
 	return cut;
 }
 

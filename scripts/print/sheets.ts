@@ -24,16 +24,15 @@ import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
 import { lettersOf } from "./letters.ts";
-import { objectCount } from "./pdf-file.ts";
 import { JOINING, sourceDigest } from "./own-source.ts";
 import { type Paper, paperOf } from "./paper.ts";
+import { objectCount } from "./pdf-file.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
 import type { SheetFile, SheetPiece } from "./sheet-file.ts";
 import { slimPdf } from "./slim-pdf.ts";
-
 
 export interface SheetOptions {
 	/** The output folder. */
@@ -254,7 +253,7 @@ async function checkPiece(
 	fitted: FittedSheet,
 	paper: Paper,
 ): Promise<void> {
-	const read = await readStretch({ pdf, part: 0, parts: 1, painted: false });
+	const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
 	if (read.pages.length !== fitted.sides) {
 		throw new SheetFault(`${fitted.sides} sides were printed on ${read.pages.length} pages`);
 	}
@@ -313,7 +312,11 @@ async function writeFiles(
 		if (pieces.length < file.pieces.length || pieces.length === 0) continue;
 		const paper = file.landscape ? turned(portrait) : portrait;
 		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
-		const ingredients = ["joined", joining, JSON.stringify([about, paper, options.club.language, options.date])];
+		const ingredients = [
+			"joined",
+			joining,
+			JSON.stringify([about, paper, options.club.language, options.date]),
+		];
 		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
 		await putInPlace(join(options.outDir, file.path), pdf);
 		written.push(file.path);

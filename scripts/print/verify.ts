@@ -253,7 +253,8 @@ function checkFile({ assembled, read }: Verification, found: Finder): void {
 			found.wrongNumber(leaf, `The outline does not lead to "${title}" where it should`);
 		}
 	});
-	if (read.outline.length > wanted.length) found.wrongNumber(0, "The outline has lines that nothing asked for");
+	if (read.outline.length > wanted.length)
+		found.wrongNumber(0, "The outline has lines that nothing asked for");
 }
 
 /** What the layout marked as not fitting as it is written. A card may go on overleaf. */
