@@ -278,18 +278,21 @@ async function printerOf(
 				paper,
 				onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
 			};
-			const segments = await printSegments(assembled, setting);
 			const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
-			const issues = { words, pdf: await printIssues(words, sheets.foot, setting) };
+			const [segments, editions] = await Promise.all([
+				printSegments(assembled, setting),
+				printIssues(words, sheets.foot, setting),
+			]);
+			const issues = { words, pdf: editions };
 			signal?.throwIfAborted();
 			// What follows needs no browser, and the browser's memory.
-			await pages.close();
+			void pages.close();
 			const attachment = { name: ATTACHMENT, text: editionText(edition) };
 			const placing = await keptPlacing(cache, threads);
 			const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
 			step(parts / 2, "reading back");
 			const { leaves } = assembled;
-			const read = await readJoined({ ...joined, leaves, issues, paper }, cache, threads);
+			const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
 			const problems = await verifyBinder({
 				read,
 				sheets,
@@ -320,7 +323,7 @@ async function keptPlacing(cache: SheetCache, threads: PdfThreads): Promise<Plac
 		const name = ["placed", source, segment.name, JSON.stringify(place)];
 		const kept = await cache.find(name);
 		if (kept !== undefined) return unpackedSegment(kept);
-		const placed = await threads.place(await segment.pdf(), place);
+		const placed = await threads.place(segment.pdf, place);
 		await cache.put(name, packedSegment(placed));
 		return placed;
 	};

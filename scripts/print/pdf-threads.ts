@@ -49,17 +49,21 @@ export class PdfThreads {
 		if (this.#all.length === 0) this.#idle.push(this.#started());
 	}
 
-	/** Rejects where the order fails. */
-	place(pdf: Uint8Array, place: SegmentPlace): Promise<PlacedSegment> {
-		return this.#done({ what: "place", pdf, place });
+	/**
+	 * Rejects where the order fails.
+	 *
+	 * @param pdf is asked for when a thread is free, so that few are in memory
+	 */
+	place(pdf: () => Promise<Uint8Array>, place: SegmentPlace): Promise<PlacedSegment> {
+		return this.#done(async () => ({ what: "place", pdf: await pdf(), place }));
 	}
 
-	pages(pdf: Uint8Array, sides: Leaf["side"][], paper: Paper): Promise<readonly PageDigest[]> {
-		return this.#done({ what: "pages", pdf, sides, paper });
+	pages(pdf: () => Uint8Array, sides: Leaf["side"][], paper: Paper): Promise<readonly PageDigest[]> {
+		return this.#done(async () => ({ what: "pages", pdf: pdf(), sides, paper }));
 	}
 
 	file(pdf: Uint8Array): Promise<ReadFile> {
-		return this.#done({ what: "file", pdf });
+		return this.#done(async () => ({ what: "file", pdf }));
 	}
 
 	close(): void {
@@ -68,11 +72,16 @@ export class PdfThreads {
 		this.#idle.length = 0;
 	}
 
-	async #done<T extends PdfAnswers[keyof PdfAnswers]>(order: PdfOrder): Promise<T> {
+	async #done<T extends PdfAnswers[keyof PdfAnswers]>(order: () => Promise<PdfOrder>): Promise<T> {
 		const worker = await this.#free();
 		let isLiving = false;
 		try {
-			const answer = await answered(worker, order);
+			const asked = await order().catch((fault: unknown) => ({ fault }));
+			if ("fault" in asked) {
+				isLiving = true;
+				throw asked.fault;
+			}
+			const answer = await answered(worker, asked);
 			isLiving = true;
 			if ("fault" in answer) throw new Error(answer.fault);
 			return answer.done as T;

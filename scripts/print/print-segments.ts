@@ -49,7 +49,7 @@ export interface PrintSetting {
 }
 
 /** Most leaves of one segment. */
-const SEGMENT_LEAVES = 32;
+const SEGMENT_LEAVES = 16;
 
 /** After so many leaves a page of the browser is closed, and its memory is free. */
 const LEAVES_OF_A_PAGE = 160;
@@ -88,6 +88,8 @@ export async function printSegments(
 				const fresh = known === undefined ? await pressed() : undefined;
 				const { size, measures } = fresh?.about ?? readAbout(known);
 				cache.hold(["pdf", name]);
+				// What the cache has need not be in memory until all is printed.
+				const held = cache.keeps ? undefined : fresh?.pdf;
 				results.push({
 					first,
 					leaves: end - first,
@@ -95,7 +97,7 @@ export async function printSegments(
 					size,
 					name,
 					pdf: async () => {
-						const kept = fresh?.pdf ?? (await cache.find(["pdf", name]));
+						const kept = held ?? (await cache.find(["pdf", name]));
 						if (kept !== undefined) return kept;
 						try {
 							return (await pressed()).pdf;

@@ -59,7 +59,7 @@ export async function readJoined(
 		for (const some of bytes) hash.update(some);
 		const ingredients = ["read", reader, JSON.stringify([paper, sides]), hash.digest("hex")];
 		const content = await cache.keep(ingredients, async () => {
-			const read = await threads.pages(document(), sides, paper);
+			const read = await threads.pages(document, sides, paper);
 			return new TextEncoder().encode(JSON.stringify(read));
 		});
 		return JSON.parse(new TextDecoder().decode(content));

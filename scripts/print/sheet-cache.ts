@@ -11,6 +11,8 @@ import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promise
 import { join } from "node:path";
 
 export interface SheetCache {
+	/** Whether anything is kept. */
+	readonly keeps: boolean;
 	/** The entry of these ingredients, or what `make` gives, which is then kept. */
 	keep(ingredients: readonly string[], make: () => Promise<Uint8Array>): Promise<Uint8Array>;
 	/** The entry of these ingredients, undefined where there is none or it is damaged. */
@@ -25,6 +27,7 @@ export interface SheetCache {
 
 /** Without a folder nothing is kept. */
 const NO_CACHE: SheetCache = {
+	keeps: false,
 	keep: (_, make) => make(),
 	find: async () => undefined,
 	put: async () => undefined,
@@ -57,6 +60,7 @@ export function openCache(folder: string | undefined): SheetCache {
 		await rename(beside, join(folder, name));
 	};
 	return {
+		keeps: true,
 		async keep(ingredients, make) {
 			const name = nameOf(ingredients);
 			const found = await read(name);

@@ -30,8 +30,8 @@ import type { Sheets } from "./section.ts";
 import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface Verification {
-	/** The PDF as it was read back. */
-	readonly read: ReadBinder;
+	/** The PDF as it is being read back: what needs no pages is checked meanwhile. */
+	readonly read: Promise<ReadBinder>;
 	readonly sheets: Sheets;
 	readonly assembled: Assembled;
 	readonly segments: readonly Segment[];
@@ -47,22 +47,29 @@ export interface Verification {
 	readonly whole?: { readonly sheets: Sheets; readonly assembled: Assembled } | undefined;
 }
 
+/** The same, read to its end. */
+type Finished = Omit<Verification, "read"> & { readonly read: ReadBinder };
+
 /** Problems of a finished binder; none where it is sound. */
 export async function verifyBinder(verification: Verification): Promise<readonly Problem[]> {
-	const { read, assembled, cache } = verification;
+	const { assembled, cache } = verification;
+	// It is waited for below, and fails there.
+	verification.read.catch(() => undefined);
 	const found = new Finder(verification);
+	const verdicts = new Verdicts(cache, await sourceDigest(JUDGING));
+	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
+	await checkSections(verification, found, verdicts);
+	const read = await verification.read;
 	if (read.pages.length !== assembled.leaves.length) {
 		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
 		return found.problems;
 	}
-	const verdicts = new Verdicts(cache, await sourceDigest(JUDGING));
-	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
-	await checkSections(verification, found, verdicts);
-	await checkPages(verification, found, verdicts);
-	checkEditions(verification, found);
-	checkFile(verification, found);
-	checkLinks(verification, found);
-	await checkDrills(verification, found, verdicts);
+	const finished: Finished = { ...verification, read };
+	await checkPages(finished, found, verdicts);
+	checkEditions(finished, found);
+	checkFile(finished, found);
+	checkLinks(finished, found);
+	await checkDrills(finished, found, verdicts);
 	if (verification.whole === undefined) return found.problems;
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
@@ -167,7 +174,7 @@ export const REFERENCE_WORDS =
 export const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
 
 async function checkPages(
-	{ assembled, segments, read, paper }: Verification,
+	{ assembled, segments, read, paper }: Finished,
 	found: Finder,
 	verdicts: Verdicts,
 ): Promise<void> {
@@ -217,7 +224,7 @@ function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper,
 }
 
 /** Editions are laid over the pages: each stands at the foot, whole, and nothing else with it. */
-function checkEditions({ assembled, read, editions }: Verification, found: Finder): void {
+function checkEditions({ assembled, read, editions }: Finished, found: Finder): void {
 	editions.forEach((words, i) => {
 		for (const [which, side] of (["right", "left"] as const).entries()) {
 			const position = assembled.leaves.findIndex((leaf) => leaf.issue === words && leaf.side === side);
@@ -239,7 +246,7 @@ function checkEditions({ assembled, read, editions }: Verification, found: Finde
 }
 
 /** What a reader shows beside the pages: the number of each, and the outline. */
-function checkFile({ assembled, read }: Verification, found: Finder): void {
+function checkFile({ assembled, read }: Finished, found: Finder): void {
 	assembled.leaves.forEach(({ prefix, number }, position) => {
 		const label = `${prefix} ${number}`;
 		if (read.labels[position] !== label) {
@@ -286,7 +293,7 @@ const WHAT: Readonly<Record<string, string>> = {
 	li: "An entry of a list",
 };
 
-function checkLinks({ assembled, read }: Verification, found: Finder): void {
+function checkLinks({ assembled, read }: Finished, found: Finder): void {
 	const { pages, destinations } = read;
 	const numbers = new Set(assembled.leaves.map(({ label }) => label).filter((label) => label !== ""));
 	const lands = new Map<string, boolean>();
@@ -328,7 +335,7 @@ function checkLinks({ assembled, read }: Verification, found: Finder): void {
 }
 
 async function checkDrills(
-	{ sheets, whole, assembled, handbook, read: { pages } }: Verification,
+	{ sheets, whole, assembled, handbook, read: { pages } }: Finished,
 	found: Finder,
 	_verdicts: Verdicts,
 ): Promise<void> {
