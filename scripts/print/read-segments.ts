@@ -49,6 +49,8 @@ export async function readJoined(
 ): Promise<ReadBinder> {
 	const { pdf, paper, leaves, issues } = binder;
 	const file = threads.file(pdf);
+	// It is waited for below, unless something fails before.
+	file.catch(() => undefined);
 	const reader = await sourceDigest(READING);
 	const digests = async (
 		bytes: readonly Uint8Array[],
@@ -76,11 +78,13 @@ export async function readJoined(
 	});
 	const [read, editions, ...segments] = await Promise.all([
 		file,
-		digests(
-			[issues.pdf],
-			issues.words.flatMap(() => ["right" as const, "left" as const]),
-			() => issues.pdf,
-		),
+		issues.words.length === 0
+			? []
+			: digests(
+					[issues.pdf],
+					issues.words.flatMap(() => ["right" as const, "left" as const]),
+					() => issues.pdf,
+				),
 		...pieces,
 	]);
 	const pages = segments.flat();
