@@ -26,12 +26,18 @@ export interface Piece {
 export class PieceWriter {
 	readonly #chunks: Uint8Array[] = [];
 	readonly #places: number[] = [];
-	readonly #plain: { readonly number: number; readonly text: string }[] = [];
+	/** What is to be packed: each list in streams of its own. */
+	readonly #packed: { readonly number: number; readonly text: string }[][] = [[]];
 	#length = 0;
 
 	/** An object without a stream. */
 	add(number: number, text: string): void {
-		this.#plain.push({ number, text });
+		this.#packed.at(-1)?.push({ number, text });
+	}
+
+	/** What is added from here on is packed apart: whoever needs some objects reads all of a stream. */
+	packApart(): void {
+		this.#packed.push([]);
 	}
 
 	/** An object without a stream, which is not packed together with others. */
@@ -66,8 +72,12 @@ export class PieceWriter {
 	 */
 	finish(first: number): Piece & { readonly next: number } {
 		let container = first;
-		for (let from = 0; from < this.#plain.length; from += OBJECTS_OF_A_STREAM) {
-			const held = this.#plain.slice(from, from + OBJECTS_OF_A_STREAM);
+		const streams = this.#packed.flatMap((objects) =>
+			Array.from({ length: Math.ceil(objects.length / OBJECTS_OF_A_STREAM) }, (_, i) =>
+				objects.slice(i * OBJECTS_OF_A_STREAM, (i + 1) * OBJECTS_OF_A_STREAM),
+			),
+		);
+		for (const held of streams) {
 			let offset = 0;
 			const head = held.map(({ number, text }) => {
 				const line = `${number} ${offset}`;

@@ -128,7 +128,8 @@ export function placeSegment(pdf: Uint8Array, { base, paper, forms }: SegmentPla
 		});
 
 	const writer = new PieceWriter();
-	writer.add(
+	// Readers look through the page tree first: they find it without unpacking tags.
+	writer.addPlain(
 		node,
 		dictionaryOf({
 			Type: "/Pages",
@@ -137,7 +138,11 @@ export function placeSegment(pdf: Uint8Array, { base, paper, forms }: SegmentPla
 			Count: pages.length,
 		}),
 	);
-	const formOf = new Map(pages.map((page, i) => [page, forms[i] ?? 0]));
+	pages.forEach((page, i) => {
+		writer.add(base + page, pageText(file, page, moved, { base, paper, form: forms[i] ?? 0 }));
+		leftOut.add(page);
+	});
+	writer.packApart();
 	const annotations = new Set<number>();
 	const annotationsOf = (page: ReadonlyMap<string, string>) => {
 		for (const item of itemsOf(file.value(page.get("Annots")) ?? "[]")) {
@@ -156,9 +161,7 @@ export function placeSegment(pdf: Uint8Array, { base, paper, forms }: SegmentPla
 			writer.addStream(base + number, moved(text), stream);
 			continue;
 		}
-		const form = formOf.get(number);
-		if (form !== undefined) writer.add(base + number, pageText(file, number, moved, { base, paper, form }));
-		else if (annotations.has(number)) writer.add(base + number, moved(annotationText(file, text, base)));
+		if (annotations.has(number)) writer.add(base + number, moved(annotationText(file, text, base)));
 		else if (text.includes("/StructElem")) {
 			writer.add(base + number, moved(names.rename(text, base + number)));
 		} else writer.add(base + number, moved(text));
