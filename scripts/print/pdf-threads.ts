@@ -31,8 +31,8 @@ export interface PdfAnswers {
 
 export type PdfAnswer = { readonly done: PdfAnswers[keyof PdfAnswers] } | { readonly fault: string };
 
-/** A thread's heap, megabytes: a piece needs a part of it, and without a limit garbage piles up. */
-const HEAP = 384;
+/** A thread's heap, megabytes: a piece needs a tenth of it, a file of ten thousand pages a half. */
+const HEAP = 1024;
 
 export class PdfThreads {
 	readonly #idle: Worker[] = [];

@@ -69,7 +69,7 @@ export async function verifyBinder(verification: Verification): Promise<readonly
 	checkEditions(finished, found);
 	checkFile(finished, found);
 	checkLinks(finished, found);
-	await checkDrills(finished, found, verdicts);
+	checkDrills(finished, found);
 	if (verification.whole === undefined) return found.problems;
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
@@ -334,11 +334,7 @@ function checkLinks({ assembled, read }: Finished, found: Finder): void {
 	});
 }
 
-async function checkDrills(
-	{ sheets, whole, assembled, handbook, read: { pages } }: Finished,
-	found: Finder,
-	_verdicts: Verdicts,
-): Promise<void> {
+function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Finished, found: Finder): void {
 	const cards = cardsOf(whole?.sheets ?? sheets);
 	// The leaf of the card that follows in the section, or the section's last.
 	const starts = [...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? []);
