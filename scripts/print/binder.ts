@@ -27,16 +27,19 @@ import { type Assembled, assemble, editionOf } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
 import { ATTACHMENT, type Edition, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
-import { hyphenatorOf } from "./hyphenate.ts";
-import { joinSegments } from "./join.ts";
+import { hyphenationOf } from "./hyphenate.ts";
+import { joinSegments, type Placing } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
+import { JOINING, sourceDigest } from "./own-source.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { markChanges } from "./passages.ts";
+import { PdfThreads } from "./pdf-threads.ts";
+import { packedSegment, unpackedSegment } from "./place-segment.ts";
 import { printIssues, printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
 import { readJoined } from "./read-segments.ts";
 import type { SheetSection, Sheets } from "./section.ts";
-import { openCache } from "./sheet-cache.ts";
+import { openCache, type SheetCache } from "./sheet-cache.ts";
 import { verifyBinder } from "./verify.ts";
 
 /** What is printed: an opened handbook. */
@@ -157,37 +160,56 @@ export async function withPrinter<T>(
 	options.progress?.(0, 1, "starting the browser");
 	const found = await findBrowser(options.browser);
 	if ("missing" in found) return failed([problem("H401", NO_PLACE, found.missing)]);
-	let pages: BrowserPages;
-	try {
-		pages = await openBrowser(found.browser);
-	} catch (error) {
-		const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
-		return failed([problem("H401", NO_PLACE, `The browser ${found.browser.path} did not start: ${why}`)]);
-	}
-	const stop = () => void pages.close();
+	// The browser starts while sheets are made, and a thread for reading.
+	const opening = openBrowser(found.browser).then(
+		(pages) => ({ pages }),
+		(error: unknown) => ({ error }),
+	);
+	const threads = new PdfThreads(options.workers ?? WORKERS);
+	threads.start();
+	const close = async () => {
+		threads.close();
+		const opened = await opening;
+		if ("pages" in opened) await opened.pages.close();
+	};
+	const stop = () => void close();
 	options.signal?.addEventListener("abort", stop, { once: true });
 	try {
-		const result = await work(await printerOf(handbook, pages, options));
-		return result;
+		const sheets = await sheetsOf(handbook, options);
+		const opened = await opening;
+		if ("error" in opened) {
+			const { error } = opened;
+			const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
+			return failed([problem("H401", NO_PLACE, `The browser ${found.browser.path} did not start: ${why}`)]);
+		}
+		options.signal?.throwIfAborted();
+		return await work(await printerOf(handbook, sheets, { pages: opened.pages, threads }, options));
 	} catch (error) {
 		// Closing the browser makes whatever waits for it fail; the reason is the signal.
 		options.signal?.throwIfAborted();
 		throw error;
 	} finally {
 		options.signal?.removeEventListener("abort", stop);
-		await pages.close();
+		await close();
 	}
+}
+
+/** Browser pages, and threads, unless the caller says how many. */
+const WORKERS = 2;
+
+async function sheetsOf(handbook: PrintSource, { since }: PrintOptions): Promise<Sheets> {
+	const all = binderSheets(await sourceOf(handbook));
+	return since === undefined ? all : keepTabs(all, since);
 }
 
 async function printerOf(
 	handbook: PrintSource,
-	pages: BrowserPages,
+	sheets: Sheets,
+	{ pages, threads }: { readonly pages: BrowserPages; readonly threads: PdfThreads },
 	options: PrintOptions,
 ): Promise<Printer> {
 	const { signal, since } = options;
 	const { club } = handbook.curriculum;
-	const all = binderSheets(await sourceOf(handbook));
-	const sheets = since === undefined ? all : keepTabs(all, since);
 	const paper = paperOf(club);
 	const cache = openCache(
 		options.cacheDir === false
@@ -200,10 +222,11 @@ async function printerOf(
 		styles: await printStyles(paper, sheets.slots),
 		language: sheets.language,
 		cache,
-		workers: options.workers ?? 2,
+		workers: options.workers ?? WORKERS,
 		signal,
 	};
 	const area = { width: paper.areaWidth, height: paper.areaHeight };
+	const hyphenation = await hyphenationOf(sheets.language);
 
 	// Laying out and printing take about as long as each other; joining and reading back a little less.
 	const parts = sheets.sections.reduce((sum, section) => sum + section.parts.length, 0);
@@ -217,9 +240,10 @@ async function printerOf(
 		paper,
 		async make(marks = false) {
 			const marked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
-			const laidOut = await layOut(jobsOf(sheets, marked.sections, paper), {
+			const laidOut = await layOut(jobsOf(marked.sections, paper), {
 				...common,
 				area,
+				hyphenation,
 				onDone: (title) => step(1, title),
 			});
 			if (laidOut.problems.length > 0) return { problems: laidOut.problems };
@@ -237,9 +261,10 @@ async function printerOf(
 			};
 		},
 		async makeOne(section) {
-			const laidOut = await layOut(jobsOf(sheets, [section], paper), {
+			const laidOut = await layOut(jobsOf([section], paper), {
 				...common,
 				area,
+				hyphenation,
 				onDone: () => undefined,
 			});
 			if (laidOut.problems.length > 0) return { problems: laidOut.problems };
@@ -253,50 +278,63 @@ async function printerOf(
 				paper,
 				onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
 			};
-			const segments = await printSegments(assembled, setting);
 			const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
-			const issues = { words, pdf: await printIssues(words, sheets.foot, setting) };
+			const [segments, editions] = await Promise.all([
+				printSegments(assembled, setting),
+				printIssues(words, sheets.foot, setting),
+			]);
+			const issues = { words, pdf: editions };
 			signal?.throwIfAborted();
 			// What follows needs no browser, and the browser's memory.
-			await pages.close();
+			void pages.close();
 			const attachment = { name: ATTACHMENT, text: editionText(edition) };
-			const pdf = await joinSegments(segments, assembled, sheets, paper, { attachment, issues });
+			const placing = await keptPlacing(cache, threads);
+			const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
 			step(parts / 2, "reading back");
-			const read = await readJoined(
-				{ pdf, segments, leaves: assembled.leaves, issues },
-				cache,
-				common.workers,
-			);
+			const { leaves } = assembled;
+			const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
 			const problems = await verifyBinder({
-				pdf,
 				read,
 				sheets,
 				assembled,
 				segments,
+				editions: words,
 				paper,
 				handbook:
 					selection === undefined
 						? handbook
 						: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
 				elsewhere: NO_PLACE,
-				threads: common.workers,
+				cache,
 				whole: selection?.whole,
 			});
 			step(total, "done");
 			signal?.throwIfAborted();
-			return { problems, pdf };
+			return { problems, pdf: joined.pdf };
 		},
 		sweep: () => cache.sweep(),
 	};
 }
 
-function jobsOf({ language }: Sheets, sections: readonly SheetSection[], paper: Paper): readonly LayoutJob[] {
-	const hyphenate = hyphenatorOf(language);
+/** Segments are placed by threads, and kept as they were placed. */
+async function keptPlacing(cache: SheetCache, threads: PdfThreads): Promise<Placing> {
+	const source = await sourceDigest(JOINING);
+	return async (segment, place) => {
+		const name = ["placed", source, segment.name, JSON.stringify(place)];
+		const kept = await cache.find(name);
+		if (kept !== undefined) return unpackedSegment(kept);
+		const placed = await threads.place(segment.pdf, place);
+		await cache.put(name, packedSegment(placed));
+		return placed;
+	};
+}
+
+function jobsOf(sections: readonly SheetSection[], paper: Paper): readonly LayoutJob[] {
 	return sections.flatMap((section) => {
 		const source = section.targets.find((target) => target.source !== undefined)?.source;
 		return section.parts.map(({ head, html, wide }) => ({
 			title: head === "" || head === section.title ? section.title : `${section.title}, ${head}`,
-			html: hyphenate(html.text),
+			html: html.text,
 			place: source?.place([]) ?? NO_PLACE,
 			...(wide === true && { area: { width: paper.areaHeight, height: paper.areaWidth } }),
 		}));

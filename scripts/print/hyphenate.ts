@@ -8,10 +8,13 @@
  */
 
 import { existsSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import createHyphenator from "hyphen";
+import { sourceDigest } from "./own-source.ts";
 import { packageFolder } from "./package-folder.ts";
+import { digestOf } from "./sheet-cache.ts";
 
 /** Shorter words stay whole. */
 const SHORTEST = 7;
@@ -21,6 +24,25 @@ const KEPT_CLASS = / class="(?:ref|cover-edition)[" ]/;
 
 /** Elements whose text stays as it is. */
 const LEFT_ALONE = /^(h[1-6]|svg|code|pre|thead|title|style)$/;
+
+/** A way to hyphenate, and what stands for it: where two have the same name, so are their results. */
+export interface Hyphenation {
+	readonly name: string;
+	readonly hyphenate: (markup: string) => string;
+}
+
+/** The hyphenation of a language; markup is hyphenated when it is asked for, since most was before. */
+export async function hyphenationOf(language: string): Promise<Hyphenation> {
+	const described = await readFile(join(packageFolder("hyphen"), "package.json"), "utf8");
+	let own: ((markup: string) => string) | undefined;
+	return {
+		name: digestOf([language, described, await sourceDigest(["hyphenate.ts"])]),
+		hyphenate: (markup) => {
+			own ??= hyphenatorOf(language);
+			return own(markup);
+		},
+	};
+}
 
 /**
  * A function that hyphenates markup; for a language without patterns it leaves it as it is.

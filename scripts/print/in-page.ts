@@ -313,8 +313,9 @@ async function measure(): Promise<Measures> {
 		};
 		const walker = document.createTreeWalker(text, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT);
 		for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
-			if (node.parentElement?.closest("svg")) continue;
 			if (node instanceof HTMLElement || node instanceof SVGElement) {
+				// What is in a drawing is its own business.
+				if (node instanceof SVGElement) walker.currentNode = lastWithin(node);
 				const at = node.getBoundingClientRect();
 				if (node.id !== "") {
 					spots.push({ id: node.id, leaf: number, top: at.top - edge.top });
@@ -348,9 +349,16 @@ function removeIdleHyphens(): void {
 	};
 	const edits: { node: Text; before: string; after: string; block: Element; height: number }[] = [];
 	for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+		if (!(node instanceof Text) || !node.data.includes(SOFT_HYPHEN)) continue;
 		const block = node.parentElement?.closest("p, li, dt, dd, td, th, figcaption, div");
-		if (!(node instanceof Text) || !block || !node.data.includes(SOFT_HYPHEN)) continue;
+		if (!block) continue;
 		const { data } = node;
+		// Most stand on one line, at whose end there is no hyphen of theirs.
+		if (linesOf(node).length === 1) {
+			const whole = data.replace(/(?!^)\u00ad(?!$)/g, "");
+			if (whole !== data) edits.push({ node, before: data, after: whole, block, height: heightOf(block) });
+			continue;
+		}
 		let after = "";
 		for (let i = 0; i < data.length; i++) {
 			if (data[i] === SOFT_HYPHEN && i > 0 && i < data.length - 1) {
@@ -369,6 +377,13 @@ function removeIdleHyphens(): void {
 }
 
 const SOFT_HYPHEN = "\u00ad";
+
+/** The last node in a node, itself where there is none. */
+function lastWithin(node: Node): Node {
+	let last = node;
+	while (last.lastChild !== null) last = last.lastChild;
+	return last;
+}
 
 /** The boxes of a text's lines. */
 function linesOf(text: Node): readonly DOMRect[] {

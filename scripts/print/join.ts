@@ -2,34 +2,25 @@
  * Joins printed segments into one PDF without losing what a plain page copy loses: the structure
  * tree, and the links inside the binder.
  *
- *   1. every object of every segment moves over under a new number
- *   2. the pages hang under one page tree, in order, with the exact size of the paper
- *   3. the structure trees hang under one root, their keys shifted so that none meets another
- *   4. links to the placeholder host become links to named destinations, made from measured spots
- *   5. outline, page labels, title, language and dates are written anew, so that the same content
- *      gives the same bytes
+ *   1. every segment becomes a piece, with numbers of its own; pieces of an earlier run, of the same
+ *      segment and the same numbers, come from the cache                                place-segment
+ *   2. the editions at the foot become forms, which the pages know by fixed numbers
+ *   3. what the pieces have in common is written anew: the trees of pages, tags and named places,
+ *      outline, page labels, title, language and dates
+ *   4. the pieces are written one after the other, then that, then where everything is     pdf-piece
+ *
+ * Numbers depend on the present segments alone, so the same content gives the same bytes, whatever
+ * was in the cache.
  */
 
-import {
-	PDFArray,
-	type PDFContext,
-	PDFDict,
-	PDFDocument,
-	PDFHexString,
-	PDFName,
-	PDFNull,
-	PDFNumber,
-	type PDFObject,
-	PDFRawStream,
-	PDFRef,
-	PDFStream,
-	PDFString,
-} from "pdf-lib";
-import { type Assembled, LINK_HOST } from "./assemble.ts";
+import type { Assembled } from "./assemble.ts";
 import type { Paper } from "./paper.ts";
+import { PdfFile } from "./pdf-file.ts";
+import { fileOf, PieceWriter } from "./pdf-piece.ts";
+import { dictionaryOf, entriesOf, literal, referred, refTo, withReferences, words } from "./pdf-text.ts";
+import { basesOf, COMMON, type PlacedSegment, placeSegment, type SegmentPlace } from "./place-segment.ts";
 import { POINTS } from "./points.ts";
 import type { Segment } from "./print-segments.ts";
-import { savePdf } from "./save-pdf.ts";
 import type { Sheets } from "./section.ts";
 
 /** What is added to the printed segments. */
@@ -37,12 +28,28 @@ export interface Additions {
 	/** A text that travels in the PDF. */
 	readonly attachment?: { readonly name: string; readonly text: string };
 	/** The editions at the foot of leaves: for each of the words a right page and a left one. */
-	readonly issues?: { readonly words: readonly string[]; readonly pdf: Uint8Array };
+	readonly issues?: Editions;
+}
+
+export interface Editions {
+	readonly words: readonly string[];
+	readonly pdf: Uint8Array;
 }
 
 /** What a joined file is made of and named by. */
 type JoinedLeaves = Pick<Assembled, "leaves" | "targets">;
 type JoinedSheets = Pick<Sheets, "title" | "language" | "date">;
+
+/** A way to have a segment placed: here and now, or by a thread, or from the cache. */
+export type Placing = (segment: Segment, place: SegmentPlace) => Promise<PlacedSegment>;
+
+const placedHere: Placing = async (segment, place) => placeSegment(await segment.pdf(), place);
+
+export interface Joined {
+	readonly pdf: Uint8Array;
+	/** The segments as they are in it. */
+	readonly placed: readonly PlacedSegment[];
+}
 
 /** Joins the segments. Throws where a segment is not what the browser prints. */
 export async function joinSegments(
@@ -51,361 +58,222 @@ export async function joinSegments(
 	sheets: JoinedSheets,
 	paper: Paper,
 	{ attachment, issues }: Additions = {},
-): Promise<Uint8Array> {
-	const binder = await PDFDocument.create({ updateMetadata: false });
-	const { context, catalog } = binder;
-	const pageTree = catalog.get(PDFName.of("Pages"));
-	if (!(pageTree instanceof PDFRef)) throw new Error("A new document has a page tree.");
-	const pages: PDFRef[] = [];
-	const tree = new StructureTree(context);
-
-	for (const [number, segment] of segments.entries()) {
-		const source = await PDFDocument.load(segment.pdf, { updateMetadata: false });
-		const shift = context.largestObjectNumber;
-		moveObjects(source.context, context, shift);
-		const own = source.getPages();
-		if (own.length !== segment.leaves) {
-			throw new Error(`A segment of ${segment.leaves} leaves was printed on ${own.length} pages.`);
-		}
-		for (const page of own) {
-			const ref = PDFRef.of(page.ref.objectNumber + shift);
-			const moved = context.lookup(ref, PDFDict);
-			moved.set(PDFName.of("Parent"), pageTree);
-			moved.set(PDFName.of("MediaBox"), context.obj([0, 0, paper.width * POINTS, paper.height * POINTS]));
-			for (const inherited of ["Resources", "Rotate"]) {
-				const value = page.node.getInheritableAttribute(PDFName.of(inherited));
-				if (value !== undefined) moved.set(PDFName.of(inherited), movedObject(value, context, shift));
-			}
-			pages.push(ref);
-		}
-		const root = source.catalog.get(PDFName.of("StructTreeRoot"));
-		if (root instanceof PDFRef)
-			tree.take(PDFRef.of(root.objectNumber + shift), pages.slice(-own.length), number);
-		removeTreesOf(source, context, shift);
-	}
-
-	if (issues !== undefined) await stampIssues(context, pages, assembled, issues);
-	const pageRoot = context.lookup(pageTree, PDFDict);
-	pageRoot.set(PDFName.of("Kids"), context.obj(pages));
-	pageRoot.set(PDFName.of("Count"), PDFNumber.of(pages.length));
-	tree.finish(catalog);
-	turnLinks(context);
-	catalog.set(PDFName.of("Names"), destinations(context, segments, pages, paper));
-	catalog.set(PDFName.of("PageLabels"), pageLabels(context, assembled));
-	const outline = outlineOf(context, assembled);
-	if (outline !== undefined) catalog.set(PDFName.of("Outlines"), outline);
-	catalog.set(PDFName.of("PageMode"), PDFName.of("UseOutlines"));
-	catalog.set(PDFName.of("Lang"), PDFString.of(sheets.language));
-	catalog.set(PDFName.of("ViewerPreferences"), context.obj({ DisplayDocTitle: true }));
+	placing: Placing = placedHere,
+): Promise<Joined> {
+	const editions = issues?.words ?? [];
+	const { bases, next } = basesOf(segments, editions.length);
+	const placed = await Promise.all(
+		segments.map((segment, i) => {
+			const leaves = assembled.leaves.slice(segment.first, segment.first + segment.leaves);
+			const forms = leaves.map((leaf) => formOf(leaf, editions));
+			return placing(segment, { base: bases[i] ?? 0, paper, forms });
+		}),
+	);
+	const common = new CommonPart(next);
+	const { writer } = common;
+	if (issues !== undefined) addEditions(common, issues, paper);
+	const pages = placed.flatMap((segment) => segment.pages);
+	writer.add(
+		COMMON.pageTree,
+		dictionaryOf({
+			Type: "/Pages",
+			Kids: `[${placed.map(({ node }) => refTo(node)).join(" ")}]`,
+			Count: pages.length,
+		}),
+	);
+	const isTagged = addStructure(common, placed);
 	const date = new Date(`${sheets.date}T00:00:00Z`);
-	binder.setTitle(sheets.title);
-	binder.setLanguage(sheets.language);
-	binder.setCreationDate(date);
-	binder.setModificationDate(date);
-	if (attachment !== undefined) {
-		await binder.attach(new TextEncoder().encode(attachment.text), attachment.name, {
-			mimeType: "application/json",
-			creationDate: date,
-			modificationDate: date,
-		});
-	}
-	return savePdf(binder);
-}
-
-/** Copies every object of a document under its number plus the shift. */
-function moveObjects(from: PDFContext, to: PDFContext, shift: number): void {
-	for (const [ref, object] of from.enumerateIndirectObjects()) {
-		to.assign(PDFRef.of(ref.objectNumber + shift), movedObject(object, to, shift));
-	}
-}
-
-function movedObject(object: PDFObject, to: PDFContext, shift: number): PDFObject {
-	if (object instanceof PDFRef) return PDFRef.of(object.objectNumber + shift);
-	if (object instanceof PDFArray) {
-		const array = PDFArray.withContext(to);
-		for (const item of object.asArray()) array.push(movedObject(item, to, shift));
-		return array;
-	}
-	if (object instanceof PDFRawStream) {
-		return PDFRawStream.of(movedDict(object.dict, to, shift), object.contents);
-	}
-	if (object instanceof PDFStream) throw new Error("A segment holds a stream that was made, not read.");
-	if (object instanceof PDFDict) return movedDict(object, to, shift);
-	return object;
-}
-
-function movedDict(dict: PDFDict, to: PDFContext, shift: number): PDFDict {
-	const moved = PDFDict.withContext(to);
-	for (const [key, value] of dict.entries()) moved.set(key, movedObject(value, to, shift));
-	return moved;
-}
-
-/** A segment's own catalogue, page tree, information and destinations have no use any more. */
-function removeTreesOf(source: PDFDocument, context: PDFContext, shift: number): void {
-	const { Root, Info } = source.context.trailerInfo;
-	for (const object of [Root, Info, source.catalog.get(PDFName.of("Dests"))]) {
-		if (object instanceof PDFRef) context.delete(PDFRef.of(object.objectNumber + shift));
-	}
-	const visit = (node: PDFObject | undefined) => {
-		if (!(node instanceof PDFRef)) return;
-		const dict = source.context.lookup(node);
-		if (!(dict instanceof PDFDict) || dict.get(PDFName.of("Type")) !== PDFName.of("Pages")) return;
-		for (const kid of dict.lookup(PDFName.of("Kids"), PDFArray).asArray()) visit(kid);
-		context.delete(PDFRef.of(node.objectNumber + shift));
-	};
-	visit(source.catalog.get(PDFName.of("Pages")));
-}
-
-/**
- * Lays an edition over each page that carries one: the page it was printed on becomes a form, which is
- * painted after the page's own content, outside its structure.
- */
-async function stampIssues(
-	context: PDFContext,
-	pages: readonly PDFRef[],
-	{ leaves }: JoinedLeaves,
-	{ words, pdf }: NonNullable<Additions["issues"]>,
-): Promise<void> {
-	const source = await PDFDocument.load(pdf, { updateMetadata: false });
-	const shift = context.largestObjectNumber;
-	moveObjects(source.context, context, shift);
-	const forms = source.getPages().map((page) => {
-		const moved = context.lookup(PDFRef.of(page.ref.objectNumber + shift), PDFDict);
-		const contents = moved.get(PDFName.of("Contents"));
-		const stream = context.lookup(contents);
-		if (!(contents instanceof PDFRef && stream instanceof PDFRawStream)) {
-			throw new Error("A printed page has one stream of content.");
-		}
-		const form = PDFDict.withContext(context);
-		for (const [key, value] of stream.dict.entries()) form.set(key, value);
-		form.set(PDFName.of("Type"), PDFName.of("XObject"));
-		form.set(PDFName.of("Subtype"), PDFName.of("Form"));
-		const { width, height } = page.getSize();
-		form.set(PDFName.of("BBox"), context.obj([0, 0, width, height]));
-		const resources = page.node.getInheritableAttribute(PDFName.of("Resources"));
-		if (resources !== undefined) form.set(PDFName.of("Resources"), movedObject(resources, context, shift));
-		context.delete(contents);
-		context.delete(PDFRef.of(page.ref.objectNumber + shift));
-		return context.register(PDFRawStream.of(form, stream.contents));
-	});
-	removeTreesOf(source, context, shift);
-	const before = context.register(context.stream("q\n"));
-	const after = context.register(context.stream("\nQ /Artifact BMC /Edition Do EMC\n"));
-	leaves.forEach(({ issue, side }, position) => {
-		const form = forms[2 * words.indexOf(issue) + (side === "right" ? 0 : 1)];
-		const ref = pages[position];
-		if (issue === "" || form === undefined || ref === undefined) return;
-		const page = context.lookup(ref, PDFDict);
-		const contents = page.get(PDFName.of("Contents"));
-		if (contents === undefined) throw new Error("A printed page has content.");
-		const own = contents instanceof PDFArray ? contents.asArray() : [contents];
-		page.set(PDFName.of("Contents"), context.obj([before, ...own, after]));
-		// Pages of a segment may share their resources.
-		const shared = page.lookup(PDFName.of("Resources"), PDFDict);
-		const resources = PDFDict.withContext(context);
-		for (const [key, value] of shared.entries()) resources.set(key, value);
-		const objects = PDFDict.withContext(context);
-		const others = shared.lookup(PDFName.of("XObject"));
-		for (const [key, value] of others instanceof PDFDict ? others.entries() : []) objects.set(key, value);
-		objects.set(PDFName.of("Edition"), form);
-		resources.set(PDFName.of("XObject"), objects);
-		page.set(PDFName.of("Resources"), resources);
-	});
-}
-
-/** One structure tree made of several. */
-class StructureTree {
-	readonly #context: PDFContext;
-	readonly #top: PDFRef;
-	readonly #kids: PDFObject[] = [];
-	/** Key and value of the parent tree, in order of the keys. */
-	readonly #parents: PDFObject[] = [];
-	readonly #named: { readonly name: string; readonly element: PDFObject }[] = [];
-	#nextKey = 0;
-
-	constructor(context: PDFContext) {
-		this.#context = context;
-		this.#top = context.nextRef();
-	}
-
-	/** Takes over a moved tree, with the pages that belong to it. */
-	take(rootRef: PDFRef, pages: readonly PDFRef[], segment: number): void {
-		const context = this.#context;
-		const root = context.lookup(rootRef, PDFDict);
-		const base = this.#nextKey;
-		for (const [key, value] of numberTree(context, root.get(PDFName.of("ParentTree")))) {
-			this.#parents.push(PDFNumber.of(base + key), value);
-			this.#nextKey = Math.max(this.#nextKey, base + key + 1);
-		}
-		const shiftKey = (dict: PDFDict, key: string) => {
-			const value = dict.get(PDFName.of(key));
-			if (value instanceof PDFNumber) dict.set(PDFName.of(key), PDFNumber.of(value.asNumber() + base));
-		};
-		for (const ref of pages) {
-			const page = context.lookup(ref, PDFDict);
-			shiftKey(page, "StructParents");
-			const annotations = page.lookup(PDFName.of("Annots"));
-			if (!(annotations instanceof PDFArray)) continue;
-			for (let i = 0; i < annotations.size(); i++) shiftKey(annotations.lookup(i, PDFDict), "StructParent");
-		}
-		const seen = new Set<PDFDict>();
-		// The browser counts on from one document of a page to the next; names must not tell.
-		const numbers = new Map<string, number>();
-		const name = (value: PDFString | PDFHexString) => {
-			const words = value.decodeText();
-			const number = numbers.get(words) ?? numbers.size;
-			numbers.set(words, number);
-			return `s${segment}-${number}`;
-		};
-		const visit = (ref: PDFObject | undefined) => {
-			const element = ref instanceof PDFRef ? context.lookup(ref) : ref;
-			if (element instanceof PDFArray) {
-				for (const kid of element.asArray()) visit(kid);
-				return;
-			}
-			if (!(element instanceof PDFDict) || seen.has(element)) return;
-			seen.add(element);
-			const id = element.get(PDFName.of("ID"));
-			if (id instanceof PDFString || id instanceof PDFHexString) {
-				const own = name(id);
-				element.set(PDFName.of("ID"), PDFString.of(own));
-				if (ref instanceof PDFRef) this.#named.push({ name: own, element: ref });
-			}
-			renameHeaders(element.lookup(PDFName.of("A")), name);
-			visit(element.get(PDFName.of("K")));
-		};
-		const kids = root.get(PDFName.of("K"));
-		const tops = kids instanceof PDFArray ? kids.asArray() : kids === undefined ? [] : [kids];
-		for (const top of tops) {
-			visit(top);
-			context.lookup(top, PDFDict).set(PDFName.of("P"), this.#top);
-			this.#kids.push(top);
-		}
-		for (const key of ["ParentTree", "IDTree"]) deleteTree(context, root.get(PDFName.of(key)));
-		context.delete(rootRef);
-	}
-
-	/** Writes the joined root into the catalogue; nothing where no segment had a tree. */
-	finish(catalog: PDFDict): void {
-		if (this.#kids.length === 0) return;
-		const context = this.#context;
-		const names = this.#named
-			.sort((a, b) => (a.name < b.name ? -1 : 1))
-			.flatMap(({ name, element }) => [PDFString.of(name), element]);
-		context.assign(
-			this.#top,
-			context.obj({
-				Type: "StructTreeRoot",
-				K: this.#kids,
-				ParentTree: context.register(context.obj({ Nums: this.#parents })),
-				ParentTreeNextKey: this.#nextKey,
-				...(names.length === 0 ? {} : { IDTree: context.register(context.obj({ Names: names })) }),
+	const moment = `(D:${date.toISOString().replace(/[-:T]|\.\d+/g, "")})`;
+	const attached = attachment === undefined ? undefined : addAttachment(common, attachment, moment);
+	const outline = addOutline(common, assembled);
+	writer.add(
+		COMMON.catalog,
+		dictionaryOf({
+			Type: "/Catalog",
+			Pages: refTo(COMMON.pageTree),
+			StructTreeRoot: isTagged ? refTo(COMMON.structure) : undefined,
+			MarkInfo: isTagged ? "<</Marked true>>" : undefined,
+			Names: dictionaryOf({
+				Dests: refTo(addDestinations(common, segments, pages, paper)),
+				EmbeddedFiles: attached?.names,
 			}),
-		);
-		catalog.set(PDFName.of("StructTreeRoot"), this.#top);
-		catalog.set(PDFName.of("MarkInfo"), context.obj({ Marked: true }));
+			AF: attached?.list,
+			PageLabels: refTo(common.add(pageLabels(assembled))),
+			Outlines: outline === undefined ? undefined : refTo(outline),
+			PageMode: "/UseOutlines",
+			Lang: literal(sheets.language),
+			ViewerPreferences: "<</DisplayDocTitle true>>",
+		}),
+	);
+	const information = common.add(
+		dictionaryOf({ Title: words(sheets.title), CreationDate: moment, ModDate: moment }),
+	);
+	const rest = writer.finish(common.take());
+	const pdf = fileOf([...placed, rest], { Root: refTo(COMMON.catalog), Info: refTo(information) }, rest.next);
+	return { pdf, placed };
+}
+
+/** The number of the form that a leaf's edition is, 0 where it carries none. */
+function formOf({ issue, side }: JoinedLeaves["leaves"][number], editions: readonly string[]): number {
+	const position = editions.indexOf(issue);
+	if (issue === "" || position < 0) return 0;
+	return COMMON.firstForm + 2 * position + (side === "right" ? 0 : 1);
+}
+
+/** What the pieces have in common, with numbers above theirs. */
+class CommonPart {
+	readonly writer = new PieceWriter();
+	#next: number;
+
+	constructor(first: number) {
+		this.#next = first;
+	}
+
+	/** A number that nothing has yet, or the first of several. */
+	take(count = 1): number {
+		const number = this.#next;
+		this.#next += count;
+		return number;
+	}
+
+	/** An object, which gets the next number. */
+	add(text: string): number {
+		const number = this.take();
+		this.writer.add(number, text);
+		return number;
 	}
 }
 
-/** Takes away the nodes of a number or name tree; what they lead to stays. */
-function deleteTree(context: PDFContext, node: PDFObject | undefined): void {
-	const dict = node === undefined ? undefined : context.lookup(node);
-	if (!(dict instanceof PDFDict)) return;
-	const kids = dict.lookup(PDFName.of("Kids"));
-	if (kids instanceof PDFArray) for (const kid of kids.asArray()) deleteTree(context, kid);
-	if (node instanceof PDFRef) context.delete(node);
+/** Pages with an edition at their foot, each as a form: its content, and the fonts that it uses. */
+function addEditions(common: CommonPart, { pdf }: Editions, paper: Paper): void {
+	const { writer } = common;
+	const file = new PdfFile(pdf);
+	const { pages, nodes } = file.pages();
+	const base = common.take(Number(file.trailer.get("Size")));
+	const moved = (text: string) => withReferences(text, (number) => base + number);
+	const leftOut = new Set<number | undefined>([
+		...pages,
+		...nodes,
+		referred(file.trailer.get("Root")),
+		referred(file.trailer.get("Info")),
+	]);
+	pages.forEach((page, position) => {
+		const contents = referred(entriesOf(file.object(page).text).get("Contents"));
+		const { text, stream } = contents === undefined ? { text: "", stream: undefined } : file.object(contents);
+		if (stream === undefined) throw new Error("A printed page has one stream of content.");
+		leftOut.add(contents);
+		const form = entriesOf(text);
+		form.set("Type", "/XObject");
+		form.set("Subtype", "/Form");
+		form.set("BBox", `[0 0 ${paper.width * POINTS} ${paper.height * POINTS}]`);
+		form.set("Resources", moved(file.inherited(page, "Resources") ?? "<<>>"));
+		writer.addStream(COMMON.firstForm + position, dictionaryOf(form), stream);
+	});
+	for (const number of file.numbers()) {
+		if (leftOut.has(number)) continue;
+		const { text, stream } = file.object(number);
+		if (stream === undefined) writer.add(base + number, moved(text));
+		else writer.addStream(base + number, moved(text), stream);
+	}
+	const bytes = (commands: string) => Buffer.from(commands, "latin1");
+	const before = bytes("q\n");
+	const after = bytes("\nQ /Artifact BMC /Edition Do EMC\n");
+	writer.addStream(COMMON.beforeContent, dictionaryOf({ Length: before.length }), before);
+	writer.addStream(COMMON.afterContent, dictionaryOf({ Length: after.length }), after);
 }
 
-/** The cells that a table cell names as its heads, by their new names. */
-function renameHeaders(
-	attributes: PDFObject | undefined,
-	name: (value: PDFString | PDFHexString) => string,
-): void {
-	if (attributes instanceof PDFArray) {
-		for (let i = 0; i < attributes.size(); i++) renameHeaders(attributes.lookup(i), name);
-	}
-	if (!(attributes instanceof PDFDict)) return;
-	const headers = attributes.lookup(PDFName.of("Headers"));
-	if (!(headers instanceof PDFArray)) return;
-	for (let i = 0; i < headers.size(); i++) {
-		const id = headers.lookup(i);
-		if (id instanceof PDFString || id instanceof PDFHexString) headers.set(i, PDFString.of(name(id)));
-	}
+/** One structure tree made of several; false where no segment has one. */
+function addStructure({ writer }: CommonPart, placed: readonly PlacedSegment[]): boolean {
+	const tops = placed.flatMap((segment) => segment.tops);
+	if (tops.length === 0) return false;
+	const parents = placed.flatMap((segment) => segment.parents ?? []);
+	const ids = placed.flatMap((segment) => segment.ids ?? []);
+	const kids = (nodes: readonly { readonly node: number }[]) =>
+		`<</Kids [${nodes.map(({ node }) => refTo(node)).join(" ")}]>>`;
+	writer.add(
+		COMMON.structure,
+		dictionaryOf({
+			Type: "/StructTreeRoot",
+			K: `[${tops.map(refTo).join(" ")}]`,
+			ParentTree: kids(parents),
+			ParentTreeNextKey: Math.max(-1, ...parents.map(({ last }) => last)) + 1,
+			IDTree: ids.length === 0 ? undefined : kids(ids),
+		}),
+	);
+	return true;
 }
 
-/** Keys and values of a number tree, in order. */
-function numberTree(
-	context: PDFContext,
-	node: PDFObject | undefined,
-): readonly (readonly [number, PDFObject])[] {
-	const dict = node === undefined ? undefined : context.lookup(node);
-	if (!(dict instanceof PDFDict)) return [];
-	const kids = dict.lookup(PDFName.of("Kids"));
-	if (kids instanceof PDFArray) return kids.asArray().flatMap((kid) => numberTree(context, kid));
-	const numbers = dict.lookup(PDFName.of("Nums"));
-	if (!(numbers instanceof PDFArray)) return [];
-	const pairs: [number, PDFObject][] = [];
-	for (let i = 0; i + 1 < numbers.size(); i += 2) {
-		pairs.push([numbers.lookup(i, PDFNumber).asNumber(), numbers.get(i + 1)]);
-	}
-	return pairs;
+/** A text that travels with the file, under its name. */
+function addAttachment(
+	common: CommonPart,
+	{ name, text }: NonNullable<Additions["attachment"]>,
+	moment: string,
+): { readonly names: string; readonly list: string } {
+	const content = Buffer.from(text, "utf8");
+	const file = common.take();
+	common.writer.addPacked(
+		file,
+		{
+			Type: "/EmbeddedFile",
+			Subtype: "/application#2Fjson",
+			Params: dictionaryOf({ Size: content.length, CreationDate: moment, ModDate: moment }),
+		},
+		content,
+	);
+	const described = common.add(
+		dictionaryOf({
+			Type: "/Filespec",
+			F: literal(name),
+			UF: words(name),
+			EF: dictionaryOf({ F: refTo(file) }),
+		}),
+	);
+	return { names: `<</Names [${words(name)} ${refTo(described)}]>>`, list: `[${refTo(described)}]` };
 }
 
-/** Links to the placeholder host lead to the destination that their fragment names. */
-function turnLinks(context: PDFContext): void {
-	for (const [, object] of context.enumerateIndirectObjects()) {
-		if (!(object instanceof PDFDict) || object.get(PDFName.of("Subtype")) !== PDFName.of("Link")) continue;
-		const action = object.lookup(PDFName.of("A"));
-		if (!(action instanceof PDFDict)) continue;
-		const address = action.lookup(PDFName.of("URI"));
-		if (!(address instanceof PDFString || address instanceof PDFHexString)) continue;
-		const words = address.decodeText();
-		if (!words.startsWith(LINK_HOST)) continue;
-		object.delete(PDFName.of("A"));
-		object.set(PDFName.of("Dest"), PDFString.of(words.slice(LINK_HOST.length)));
-	}
-}
+/** Names in one node of the tree of destinations. */
+const NAMES_OF_A_NODE = 200;
 
-function destinations(
-	context: PDFContext,
+function addDestinations(
+	common: CommonPart,
 	segments: readonly Segment[],
-	pages: readonly PDFRef[],
+	pages: readonly number[],
 	paper: Paper,
-): PDFRef {
+): number {
 	const spots = segments.flatMap(({ first, measures }) =>
-		measures.spots.map(({ id, leaf, top }) => ({ id, page: pages[first + leaf], top })),
+		measures.spots.flatMap(({ id, leaf, top }) => {
+			const page = pages[first + leaf];
+			return page === undefined ? [] : [{ id, page, top }];
+		}),
 	);
 	spots.sort((a, b) => (a.id < b.id ? -1 : 1));
-	const names = spots.flatMap(({ id, page, top }) =>
-		page === undefined
-			? []
-			: [
-					PDFString.of(id),
-					context.obj([
-						page,
-						PDFName.of("XYZ"),
-						PDFNull,
-						PDFNumber.of(Math.round((paper.height - top + 6) * POINTS)),
-						PDFNull,
-					]),
-				],
-	);
-	return context.register(context.obj({ Dests: context.register(context.obj({ Names: names })) }));
+	const kids: number[] = [];
+	for (let from = 0; from < spots.length; from += NAMES_OF_A_NODE) {
+		const held = spots.slice(from, from + NAMES_OF_A_NODE);
+		const names = held.map(({ id, page, top }) => {
+			const height = Math.round((paper.height - top + 6) * POINTS);
+			return `${literal(id)} [${refTo(page)} /XYZ null ${height} null]`;
+		});
+		kids.push(
+			common.add(
+				dictionaryOf({
+					Limits: `[${literal(held[0]?.id ?? "")} ${literal(held.at(-1)?.id ?? "")}]`,
+					Names: `[${names.join("\n")}]`,
+				}),
+			),
+		);
+	}
+	return common.add(kids.length === 0 ? "<</Names []>>" : `<</Kids [${kids.map(refTo).join(" ")}]>>`);
 }
 
 /** What a reader shows as a page's number: the label at its foot. */
-function pageLabels(context: PDFContext, { leaves }: JoinedLeaves): PDFRef {
-	const numbers: PDFObject[] = [];
-	leaves.forEach((leaf, position) => {
+function pageLabels({ leaves }: JoinedLeaves): string {
+	const numbers = leaves.flatMap((leaf, position) => {
 		const before = leaves[position - 1];
 		const goesOn = before !== undefined && before.prefix === leaf.prefix && before.number + 1 === leaf.number;
-		if (goesOn) return;
-		numbers.push(
-			PDFNumber.of(position),
-			context.obj({ S: "D", P: PDFHexString.fromText(`${leaf.prefix} `), St: leaf.number }),
-		);
+		return goesOn ? [] : [`${position} <</S /D /P ${words(`${leaf.prefix} `)} /St ${leaf.number}>>`];
 	});
-	return context.register(context.obj({ Nums: numbers }));
+	return `<</Nums [${numbers.join("\n")}]>>`;
 }
 
 interface OutlineNode {
@@ -415,7 +283,7 @@ interface OutlineNode {
 }
 
 /** Sections, their parts, and what is in them; only the sections are open. */
-function outlineOf(context: PDFContext, { targets }: JoinedLeaves): PDFRef | undefined {
+function addOutline(common: CommonPart, { targets }: JoinedLeaves): number | undefined {
 	const top: OutlineNode[] = [];
 	const inOrder = [...targets.values()].filter((target) => target.title !== "");
 	for (const { id, title, depth } of inOrder) {
@@ -424,37 +292,37 @@ function outlineOf(context: PDFContext, { targets }: JoinedLeaves): PDFRef | und
 		level.push({ title, id, kids: [] });
 	}
 	if (top.length === 0) return undefined;
-	const root = context.nextRef();
-	const write = (nodes: readonly OutlineNode[], parent: PDFRef): readonly PDFRef[] => {
-		const refs = nodes.map(() => context.nextRef());
-		nodes.forEach((node, i) => {
-			const ref = refs[i];
-			if (ref === undefined) return;
-			const kids = write(node.kids, ref);
-			const previous = refs[i - 1];
-			const next = refs[i + 1];
-			const first = kids[0];
-			const last = kids.at(-1);
-			context.assign(
-				ref,
-				context.obj({
-					Title: PDFHexString.fromText(node.title),
-					Parent: parent,
-					Dest: PDFString.of(node.id),
-					...(previous === undefined ? {} : { Prev: previous }),
-					...(next === undefined ? {} : { Next: next }),
-					...(first === undefined || last === undefined
+	const root = common.take();
+	/** Writes nodes that follow each other; returns the number of the first, whose others come next. */
+	const write = (nodes: readonly OutlineNode[], parent: number): number => {
+		const first = common.take(nodes.length);
+		nodes.forEach(({ title, id, kids }, i) => {
+			const below = kids.length === 0 ? undefined : write(kids, first + i);
+			common.writer.add(
+				first + i,
+				dictionaryOf({
+					Title: words(title),
+					Parent: refTo(parent),
+					Dest: literal(id),
+					Prev: i === 0 ? undefined : refTo(first + i - 1),
+					Next: i === nodes.length - 1 ? undefined : refTo(first + i + 1),
+					...(below === undefined
 						? {}
-						: { First: first, Last: last, Count: -kids.length }),
+						: { First: refTo(below), Last: refTo(below + kids.length - 1), Count: -kids.length }),
 				}),
 			);
 		});
-		return refs;
+		return first;
 	};
-	const refs = write(top, root);
-	const first = refs[0];
-	const last = refs.at(-1);
-	if (first === undefined || last === undefined) return undefined;
-	context.assign(root, context.obj({ Type: "Outlines", First: first, Last: last, Count: refs.length }));
+	const first = write(top, root);
+	common.writer.add(
+		root,
+		dictionaryOf({
+			Type: "/Outlines",
+			First: refTo(first),
+			Last: refTo(first + top.length - 1),
+			Count: top.length,
+		}),
+	);
 	return root;
 }

@@ -2,7 +2,7 @@
  * Lays out the parts of the binder: markup in, pages of markup out.
  *
  *   1. parts that were laid out before, from the same markup and styles, come from the cache
- *   2. the others are taken, largest first, by pages of the browser that work side by side
+ *   2. the others are hyphenated and taken, largest first, by pages of the browser that work side by side
  *   3. a part whose page dies, or takes too long, is tried once more in a fresh page, then reported
  *
  * Every part is laid out on its own: Paged.js takes time with the square of what it is given.
@@ -11,6 +11,7 @@
 import type { Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
+import type { Hyphenation } from "./hyphenate.ts";
 import type { Area, CutPage } from "./in-page.ts";
 import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
@@ -31,6 +32,8 @@ export interface LayoutSetting {
 	readonly styles: string;
 	readonly language: string;
 	readonly area: Area;
+	/** Breaks words of the markup; without it none is broken. */
+	readonly hyphenation?: Hyphenation;
 	readonly cache: SheetCache;
 	/** Browser pages that work side by side. */
 	readonly workers: number;
@@ -53,7 +56,16 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 		.map((job, number) => ({ job, number }))
 		.sort((a, b) => b.job.html.length - a.job.html.length || a.number - b.number);
 	const { cache, pages, scripts, styles, language, area } = setting;
-	const common = digestOf([pages.version, scripts.layout, scripts.own, styles, language]);
+	const common = digestOf([
+		pages.version,
+		scripts.layout,
+		scripts.own,
+		styles,
+		language,
+		setting.hyphenation?.name ?? "",
+	]);
+
+	const hyphenate = setting.hyphenation?.hyphenate ?? ((markup) => markup);
 
 	async function work(): Promise<void> {
 		let open: OpenPage | undefined;
@@ -67,7 +79,7 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 						for (let attempt = 1; ; attempt++) {
 							try {
 								open ??= await prepared(setting);
-								return await layOutOne(open, job, ownArea);
+								return await layOutOne(open, hyphenate(job.html), ownArea);
 							} catch (error) {
 								await open?.close();
 								open = undefined;
@@ -115,10 +127,10 @@ async function prepared(setting: LayoutSetting): Promise<OpenPage> {
 	return open;
 }
 
-async function layOutOne(open: OpenPage, job: LayoutJob, area: Area): Promise<Uint8Array> {
+async function layOutOne(open: OpenPage, html: string, area: Area): Promise<Uint8Array> {
 	// A minute, and as much again for every 250 kB: far more than any sound part takes.
-	const limit = 60_000 * (1 + job.html.length / 250_000);
-	const call = `window.handbookPrint.layOut(${JSON.stringify(job.html)}, ${JSON.stringify(area)})`;
+	const limit = 60_000 * (1 + html.length / 250_000);
+	const call = `window.handbookPrint.layOut(${JSON.stringify(html)}, ${JSON.stringify(area)})`;
 	const pages = await open.run(limit, (page) => page.evaluate(call));
 	return new TextEncoder().encode(JSON.stringify(pages));
 }

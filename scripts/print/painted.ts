@@ -1,26 +1,18 @@
 /**
  * Finds how far the marks on each page of a PDF reach: paths and pictures, not letters.
  *
- *   1. the drawing commands of a page are unpacked and read one by one
+ *   1. the drawing commands of a page are unpacked and read one by one, as bytes: they are most of a file
  *   2. matrices, saved and restored states, and forms within forms are followed
  *   3. a path counts where it is filled or stroked; one that only clips does not
+ *   4. the commands are given back without the paths, for whoever looks for letters
  *
  * What a clip hides counts as if it were seen, and strokes as if they had no width. A general reader
  * answers this as well, and takes ten times as long, since it prepares all that drawing would need; the
  * tests hold its answers against these. Operators: ISO 32000-1, Annex A.
  */
 
-import { inflateSync } from "node:zlib";
-import {
-	PDFArray,
-	PDFDict,
-	PDFDocument,
-	PDFName,
-	PDFNumber,
-	type PDFObject,
-	PDFRawStream,
-	type PDFRef,
-} from "pdf-lib";
+import { PdfFile, unpackedStream } from "./pdf-file.ts";
+import { entriesOf, itemsOf, referred } from "./pdf-text.ts";
 
 /** Points, from the page's own origin at the bottom left. */
 export interface Extremes {
@@ -37,18 +29,41 @@ const UNCHANGED: Matrix = [1, 0, 0, 1, 0, 0];
 /** Forms within forms are followed so far. */
 const DEEPEST = 12;
 
+/** A file's pages as they are painted. */
+export interface Painted {
+	/** For each page, nothing where it has no marks. */
+	readonly extremes: readonly (Extremes | undefined)[];
+	/** The drawing commands of pages and forms without their paths, by the numbers of their streams. */
+	readonly letters: ReadonlyMap<number, Uint8Array>;
+}
+
 /** The extremes of each page, nothing where it has no marks. Throws where the bytes are not a PDF. */
-export async function paintedExtremes(pdf: Uint8Array): Promise<readonly (Extremes | undefined)[]> {
-	const document = await PDFDocument.load(pdf, { updateMetadata: false });
-	return document.getPages().map(({ node }) => {
+export function paintedExtremes(pdf: Uint8Array): Painted["extremes"] {
+	return followPages(new PdfFile(pdf)).extremes;
+}
+
+/** Follows the drawing commands of all pages. */
+export function followPages(file: PdfFile): Painted {
+	const letters = new Map<number, Uint8Array>();
+	const extremes = file.pages().pages.map((page) => {
 		const reach = new Reach();
-		const contents = node.get(PDFName.of("Contents"));
-		const parts = contents instanceof PDFArray ? contents.asArray() : [contents];
-		const commands = parts.map((part) => commandsOf(document.context.lookup(part))).join("\n");
-		const resources = node.Resources();
-		follow(commands, resources, UNCHANGED, reach, 0);
+		const written = entriesOf(file.object(page).text).get("Contents");
+		const contents = file.value(written);
+		const parts = contents?.startsWith("[") === true ? itemsOf(contents) : [written];
+		const drawing = { file, parts, resources: file.inherited(page, "Resources"), letters };
+		follow(drawing, UNCHANGED, reach, 0);
 		return reach.extremes;
 	});
+	return { extremes, letters };
+}
+
+/** Drawing commands, and where they find what they name. */
+interface Drawing {
+	readonly file: PdfFile;
+	/** References to streams that belong together. */
+	readonly parts: readonly (string | undefined)[];
+	readonly resources: string | undefined;
+	readonly letters: Map<number, Uint8Array>;
 }
 
 /** How far some points reach. */
@@ -88,34 +103,49 @@ class Reach {
 	}
 }
 
-function commandsOf(stream: PDFObject | undefined): string {
-	if (!(stream instanceof PDFRawStream)) return "";
-	const filter = stream.dict.lookup(PDFName.of("Filter"));
-	if (filter === undefined) return Buffer.from(stream.contents).toString("latin1");
-	if (filter !== PDFName.of("FlateDecode")) throw new Error("Drawing commands are packed in an unknown way.");
-	return inflateSync(stream.contents).toString("latin1");
+/** An operator as a number: its letters as bytes, one after the other. */
+function code(operator: string): number {
+	return [...operator].reduce((sum, letter) => sum * 256 + letter.charCodeAt(0), 0);
 }
 
-/** A string, an array's or dictionary's edge, a name, or a number or operator. */
-const TOKEN = /\((?:\\[\s\S]|[^\\()])*\)|<<|>>|<[^>]*>|[[\]]|\/[^\s/[\]<>()]*|[^\s/[\]<>()]+/g;
+const [MOVE, LINE, CURVE, CLOSE, RECTANGLE] = [code("m"), code("l"), code("c"), code("h"), code("re")];
+const [CURVE_V, CURVE_Y, NO_PAINT, PAINT, PICTURE] = [
+	code("v"),
+	code("y"),
+	code("n"),
+	code("Do"),
+	code("BI"),
+];
+const [SAVE, RESTORE, MATRIX] = [code("q"), code("Q"), code("cm")];
+/** They fill or stroke the path. */
+const MARKS = new Set(["S", "s", "f", "F", "f*", "B", "B*", "b", "b*"].map(code));
+
+/** They say how paths look, or how they clip. */
+const LOOKS = new Set("w J j M d i ri W W* g G rg RG k K cs CS sc SC scn SCN".split(" ").map(code));
+
+/** What ends a number, a name or an operator: space, and the edges of other values. */
+const IS_END = new Uint8Array(256);
+for (const letter of "\0\t\n\f\r ()<>[]/%") IS_END[letter.charCodeAt(0)] = 1;
+
+const [OPEN, SHUT, BACKSLASH, LESS, MORE, SLASH] = [40, 41, 92, 60, 62, 47];
+const [ZERO, NINE, POINT, MINUS, PLUS] = [48, 57, 46, 45, 43];
+
+/** Operands that any of the operators followed here has. */
+const MOST_OPERANDS = 6;
 
 /** Follows drawing commands. */
-function follow(
-	commands: string,
-	resources: PDFDict | undefined,
-	start: Matrix,
-	reach: Reach,
-	depth: number,
-): void {
+function follow(drawing: Drawing, start: Matrix, reach: Reach, depth: number): void {
+	const { file, letters } = drawing;
 	let matrix = start;
 	const stack: Matrix[] = [];
-	let numbers: number[] = [];
-	let name = "";
+	const operands = new Float64Array(MOST_OPERANDS);
 	/** Of the path that is being drawn. */
 	let path = new Reach();
-	let [x, y] = [0, 0];
+	let x = 0;
+	let y = 0;
 	const to = (toX: number, toY: number) => {
-		[x, y] = [toX, toY];
+		x = toX;
+		y = toY;
 		path.add(matrix, x, y);
 	};
 	const curve = (x1: number, y1: number, x2: number, y2: number, toX: number, toY: number) => {
@@ -128,85 +158,157 @@ function follow(
 		}
 		to(toX, toY);
 	};
-	for (const [token] of commands.matchAll(TOKEN)) {
-		const first = token[0] ?? "";
-		if ((first >= "0" && first <= "9") || first === "-" || first === "." || first === "+") {
-			numbers.push(Number(token));
-			continue;
-		}
-		if (first === "/") {
-			name = token.slice(1);
-			continue;
-		}
-		if (first === "(" || first === "<" || first === ">" || first === "[" || first === "]") continue;
-		const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = numbers;
-		numbers = [];
-		switch (token) {
-			case "q":
-				stack.push(matrix);
-				break;
-			case "Q":
-				matrix = stack.pop() ?? start;
-				break;
-			case "cm":
-				matrix = product(matrix, [a, b, c, d, e, f]);
-				break;
-			case "m":
-			case "l":
-				to(a, b);
-				break;
-			case "c":
+	/** Does what an operator does; true where that has nothing to do with letters. */
+	const isDrawing = (operator: number, name: string): boolean => {
+		const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = operands;
+		switch (operator) {
+			case CURVE:
 				curve(a, b, c, d, e, f);
-				break;
-			case "v":
+				return true;
+			case MOVE:
+			case LINE:
+				to(a, b);
+				return true;
+			case CLOSE:
+				return true;
+			case CURVE_V:
 				curve(x, y, a, b, c, d);
-				break;
-			case "y":
+				return true;
+			case CURVE_Y:
 				curve(a, b, c, d, c, d);
-				break;
-			case "re":
+				return true;
+			case RECTANGLE:
 				to(a + c, b);
 				to(a + c, b + d);
 				to(a, b + d);
 				to(a, b);
-				break;
-			case "S":
-			case "s":
-			case "f":
-			case "F":
-			case "f*":
-			case "B":
-			case "B*":
-			case "b":
-			case "b*":
-				reach.addAll(path);
+				return true;
+			case SAVE:
+				stack.push(matrix);
+				return false;
+			case RESTORE:
+				matrix = stack.pop() ?? start;
+				return false;
+			case MATRIX:
+				matrix = product(matrix, [a, b, c, d, e, f]);
+				return false;
+			case NO_PAINT:
 				path = new Reach();
-				break;
-			case "n":
-				path = new Reach();
-				break;
-			case "Do":
-				paintObject(name, resources, matrix, reach, depth);
-				break;
-			case "BI":
+				return true;
+			case PAINT:
+				paintObject(name, drawing, matrix, reach, depth);
+				return false;
+			case PICTURE:
 				throw new Error("A picture stands among the drawing commands, which the browser does not write.");
 			default:
+				if (!MARKS.has(operator)) return LOOKS.has(operator);
+				reach.addAll(path);
+				path = new Reach();
+				return true;
+		}
+	};
+	for (const part of drawing.parts) {
+		const number = referred(part);
+		const found = number === undefined ? undefined : file.object(number);
+		if (number === undefined || found?.stream === undefined) continue;
+		const bytes = unpackedStream(entriesOf(found.text), found.stream);
+		const rest = scan(bytes, operands, isDrawing);
+		if (!letters.has(number)) letters.set(number, rest);
+	}
+}
+
+/**
+ * Reads commands one by one, and gives them back without those that the call says only draw.
+ *
+ * @param operands gets the first numbers before each operator
+ */
+function scan(
+	bytes: Uint8Array,
+	operands: Float64Array,
+	isDrawing: (operator: number, name: string) => boolean,
+): Uint8Array {
+	const rest = new Uint8Array(bytes.length + 1);
+	let written = 0;
+	/** Where the commands begin that are to be kept and are not written yet, and the present command. */
+	let from = 0;
+	let command = 0;
+	let count = 0;
+	let nameStart = 0;
+	let nameEnd = 0;
+	const { length } = bytes;
+	const keep = (end: number) => {
+		rest.set(bytes.subarray(from, end), written);
+		written += end - from;
+	};
+	let at = 0;
+	while (at < length) {
+		const byte = bytes[at] ?? 0;
+		if ((byte >= ZERO && byte <= NINE) || byte === MINUS || byte === POINT || byte === PLUS) {
+			// Digits as a whole number, divided once: rounded as the language rounds what is written so.
+			let whole = 0;
+			let places = -1;
+			const isNegative = byte === MINUS;
+			if (isNegative || byte === PLUS) at++;
+			for (; at < length; at++) {
+				const digit = bytes[at] ?? 0;
+				if (digit >= ZERO && digit <= NINE) {
+					whole = whole * 10 + digit - ZERO;
+					if (places >= 0) places++;
+				} else if (digit === POINT && places < 0) places = 0;
+				else break;
+			}
+			const value = places > 0 ? whole / 10 ** places : whole;
+			if (count < MOST_OPERANDS) operands[count++] = isNegative ? -value : value;
+		} else if (byte === SLASH) {
+			nameStart = ++at;
+			while (at < length && IS_END[bytes[at] ?? 0] === 0) at++;
+			nameEnd = at;
+		} else if (byte === OPEN) {
+			let open = 0;
+			do {
+				const letter = bytes[at];
+				if (letter === BACKSLASH) at++;
+				else if (letter === OPEN) open++;
+				else if (letter === SHUT) open--;
+				at++;
+			} while (open > 0 && at < length);
+		} else if (byte === LESS && bytes[at + 1] !== LESS) {
+			while (at < length && bytes[at] !== MORE) at++;
+			at++;
+		} else if (IS_END[byte] === 1) at++;
+		else {
+			let operator = 0;
+			for (; at < length && IS_END[bytes[at] ?? 0] === 0; at++) operator = operator * 256 + (bytes[at] ?? 0);
+			operands.fill(0, count);
+			const name =
+				operator === PAINT ? Buffer.from(bytes.subarray(nameStart, nameEnd)).toString("latin1") : "";
+			if (isDrawing(operator, name)) {
+				keep(command);
+				from = at;
+			}
+			command = at;
+			count = 0;
 		}
 	}
+	keep(length);
+	return rest.subarray(0, written);
 }
 
 /** A picture fills the unit square; a form is commands of its own. */
 function paintObject(
 	name: string,
-	resources: PDFDict | undefined,
+	{ file, resources, letters }: Drawing,
 	matrix: Matrix,
 	reach: Reach,
 	depth: number,
 ): void {
-	const objects = resources?.lookup(PDFName.of("XObject"));
-	const found = objects instanceof PDFDict ? objects.lookup(PDFName.of(name)) : undefined;
-	if (!(found instanceof PDFRawStream)) return;
-	if (found.dict.lookup(PDFName.of("Subtype")) === PDFName.of("Image")) {
+	const named = entriesOf(file.value(resources) ?? "<<>>").get("XObject");
+	const value = entriesOf(file.value(named) ?? "<<>>").get(name);
+	const number = referred(value);
+	const found = number === undefined ? undefined : file.object(number);
+	if (found?.stream === undefined) return;
+	const form = entriesOf(found.text);
+	if (form.get("Subtype") === "/Image") {
 		for (const [x, y] of [
 			[0, 0],
 			[1, 0],
@@ -218,16 +320,11 @@ function paintObject(
 		return;
 	}
 	if (depth >= DEEPEST) return;
-	const own = found.dict.lookup(PDFName.of("Matrix"));
-	const numbers =
-		own instanceof PDFArray
-			? own.asArray().map((one: PDFObject | PDFRef) => (one instanceof PDFNumber ? one.asNumber() : 0))
-			: [];
-	const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = numbers;
-	const inside = found.dict.lookup(PDFName.of("Resources"));
+	const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = itemsOf(file.value(form.get("Matrix")) ?? "[]").map(
+		Number,
+	);
 	follow(
-		commandsOf(found),
-		inside instanceof PDFDict ? inside : resources,
+		{ file, parts: [value], resources: form.get("Resources") ?? resources, letters },
 		product(matrix, [a, b, c, d, e, f]),
 		reach,
 		depth + 1,

@@ -3,7 +3,8 @@
  *
  *   1. leaves are cut into segments that depend on their own section alone: what changes in one leaves
  *      the others as they are
- *   2. a segment that was printed before from the same markup and styles comes from the cache
+ *   2. of a segment that was printed before from the same markup and styles, the cache has the PDF, and
+ *      apart from it what is to be known of it
  *   3. the others are printed by pages that work side by side; fonts and styles stay in a page, only
  *      the leaves in it are exchanged
  *
@@ -15,15 +16,21 @@ import { type Assembled, issueHtml } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, type PageScripts, printedPage } from "./browser-pages.ts";
 import type { Measures } from "./in-page.ts";
 import type { Paper } from "./paper.ts";
+import { objectCount } from "./pdf-file.ts";
 import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface Segment {
 	/** Position of its first leaf in the binder. */
 	readonly first: number;
 	readonly leaves: number;
-	readonly pdf: Uint8Array;
 	/** Leaves counted from 0 within the segment. */
 	readonly measures: Measures;
+	/** One more than the largest number of its objects. */
+	readonly size: number;
+	/** Stands for all that it was printed from: where two have the same name, the binder's bytes are the same. */
+	readonly name: string;
+	/** Its PDF, which need not be in memory. */
+	pdf(): Promise<Uint8Array>;
 }
 
 export interface PrintSetting {
@@ -42,7 +49,7 @@ export interface PrintSetting {
 }
 
 /** Most leaves of one segment. */
-const SEGMENT_LEAVES = 32;
+const SEGMENT_LEAVES = 16;
 
 /** After so many leaves a page of the browser is closed, and its memory is free. */
 const LEAVES_OF_A_PAGE = 160;
@@ -69,8 +76,36 @@ export async function printSegments(
 					.slice(first, end)
 					.map((leaf) => leaf.html)
 					.join("");
-				const bytes = await cache.keep([common, markup], () => press.print(markup, end - first, true));
-				results.push({ first, leaves: end - first, ...unpacked(bytes) });
+				const name = digestOf([common, markup]);
+				const pressed = async () => {
+					const { pdf, measures } = unpacked(await press.print(markup, end - first, true));
+					await cache.put(["pdf", name], pdf);
+					const about: About = { size: objectCount(pdf), measures };
+					await cache.put(["about", name], Buffer.from(JSON.stringify(about)));
+					return { pdf, about };
+				};
+				const known = await cache.find(["about", name]);
+				const fresh = known === undefined ? await pressed() : undefined;
+				const { size, measures } = fresh?.about ?? readAbout(known);
+				cache.hold(["pdf", name]);
+				// What the cache has need not be in memory until all is printed.
+				const held = cache.keeps ? undefined : fresh?.pdf;
+				results.push({
+					first,
+					leaves: end - first,
+					measures,
+					size,
+					name,
+					pdf: async () => {
+						const kept = held ?? (await cache.find(["pdf", name]));
+						if (kept !== undefined) return kept;
+						try {
+							return (await pressed()).pdf;
+						} finally {
+							await press.close();
+						}
+					},
+				});
 				setting.onDone(end - first);
 			}
 		} finally {
@@ -181,6 +216,22 @@ function spansOf(leaves: Assembled["leaves"]): readonly { readonly first: number
 		first = position + 1;
 	});
 	return spans;
+}
+
+/** What is to be known of a segment besides its PDF. */
+type About = Pick<Segment, "size" | "measures">;
+
+function readAbout(bytes: Uint8Array | undefined): About {
+	const value: unknown = JSON.parse(new TextDecoder().decode(bytes));
+	if (
+		typeof value !== "object" ||
+		value === null ||
+		!("size" in value && typeof value.size === "number") ||
+		!("measures" in value && isMeasures(value.measures))
+	) {
+		throw new Error("A printed segment has no measures.");
+	}
+	return { size: value.size, measures: value.measures };
 }
 
 /** The measures as a line of JSON, then the PDF. */

@@ -5,7 +5,7 @@
  */
 
 import { Worker } from "node:worker_threads";
-import { getDocument, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { type Extremes, paintedExtremes } from "./painted.ts";
 import { POINTS } from "./points.ts";
 
@@ -38,13 +38,24 @@ export interface ReadPdf {
 	readonly destinations: ReadonlyMap<string, number>;
 }
 
+/** What a whole file says of itself, apart from its pages. */
+export interface ReadFile {
+	readonly pages: number;
+	/** The page, counted from 0, of every named destination. */
+	readonly destinations: ReadonlyMap<string, number>;
+	/** What a reader shows as the number of each page. */
+	readonly labels: readonly string[];
+	/** Where the lines of the outline lead, in order. */
+	readonly outline: readonly { readonly title: string; readonly destination: string | undefined }[];
+}
+
 /** What a thread is given: a document, and the part of it that is this thread's. */
 export interface Stretch {
 	readonly pdf: Uint8Array;
 	readonly part: number;
 	readonly parts: number;
-	/** False where only words and links are asked for. */
-	readonly painted?: boolean;
+	/** How far the marks of all pages reach, where that is known or not asked for; otherwise it is found out. */
+	readonly extremes?: readonly (Extremes | undefined)[];
 }
 
 /**
@@ -69,7 +80,12 @@ function inThread(stretch: Stretch): Promise<ReadPdf> {
 }
 
 /** Reads the pages of a stretch, and all destinations. */
-export async function readStretch({ pdf, part, parts, painted = true }: Stretch): Promise<ReadPdf> {
+export async function readStretch({
+	pdf,
+	part,
+	parts,
+	extremes = paintedExtremes(pdf),
+}: Stretch): Promise<ReadPdf> {
 	const task = getDocument({
 		data: new Uint8Array(pdf),
 		useSystemFonts: false,
@@ -80,25 +96,56 @@ export async function readStretch({ pdf, part, parts, painted = true }: Stretch)
 	try {
 		const first = Math.floor((document.numPages * part) / parts);
 		const end = Math.floor((document.numPages * (part + 1)) / parts);
-		const extremes = painted ? await paintedExtremes(pdf) : [];
 		const pages: ReadPage[] = [];
 		for (let number = first + 1; number <= end; number++) {
 			const page = await document.getPage(number);
 			pages.push(await readPage(page, extremes[number - 1]));
 			page.cleanup();
 		}
-		const destinations = new Map<string, number>();
 		// One thread's are enough.
-		if (part === 0) {
-			for (const [name, target] of await document.getDestinations()) {
-				const page: unknown = target[0];
-				if (isReference(page)) destinations.set(name, await document.getPageIndex(page));
-			}
-		}
+		const destinations = part === 0 ? await destinationsOf(document) : new Map<string, number>();
 		return { pages, destinations };
 	} finally {
 		await task.destroy();
 	}
+}
+
+/** Reads what a whole file says of itself. Throws where it is not a PDF. */
+export async function readFile(pdf: Uint8Array): Promise<ReadFile> {
+	const task = getDocument({ data: new Uint8Array(pdf), verbosity: 0, disableFontFace: true });
+	try {
+		const document = await task.promise;
+		return {
+			pages: document.numPages,
+			destinations: await destinationsOf(document),
+			labels: (await document.getPageLabels()) ?? [],
+			outline: linesOf(await document.getOutline()),
+		};
+	} finally {
+		await task.destroy();
+	}
+}
+
+type OutlineLine = { readonly title: string; readonly dest: unknown; readonly items: readonly OutlineLine[] };
+
+function linesOf(lines: readonly OutlineLine[] | null): ReadFile["outline"] {
+	return (lines ?? []).flatMap(({ title, dest, items }) => [
+		{ title, destination: typeof dest === "string" ? dest : undefined },
+		...linesOf(items),
+	]);
+}
+
+async function destinationsOf(document: PDFDocumentProxy): Promise<ReadonlyMap<string, number>> {
+	const destinations = new Map<string, number>();
+	const positions = new Map<number, number>();
+	for (const [name, target] of await document.getDestinations()) {
+		const page: unknown = target[0];
+		if (!isReference(page)) continue;
+		const position = positions.get(page.num) ?? (await document.getPageIndex(page));
+		positions.set(page.num, position);
+		destinations.set(name, position);
+	}
+	return destinations;
 }
 
 function isReference(value: unknown): value is { num: number; gen: number } {

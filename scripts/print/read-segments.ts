@@ -1,133 +1,175 @@
 /**
- * Reads a joined binder back piece by piece: what is painted on pages from the segments, which joining
- * moves as they are, and everything that joining makes (pages, links, destinations) from the whole.
+ * Reads a joined binder back piece by piece, from the bytes that are to be written.
  *
- *   1. a segment that was read before comes from the cache, by the hash of its bytes
- *   2. threads read the others side by side, one small document at a time; one reads the whole's links
- *   3. the editions, printed apart, are added to the pages that carry them
+ *   1. the cross-reference of the whole says where the objects of each piece are, and the page tree
+ *      which of its nodes are pages of the binder, in which order
+ *   2. a piece's bytes and the places of its objects, as the whole has them, make a small document;
+ *      threads read those side by side: every object, all that is painted, all links
+ *   3. a piece that was read before, with the same bytes and places, comes from the cache
+ *   4. what the pieces have in common is read from the whole every time: every object, and by another
+ *      library the number of pages, the destinations, the labels and the outline
+ *   5. the editions, printed apart, are read apart
  *
  * So memory does not grow with the binder, and an unchanged section is not read again.
  */
 
 import { createHash } from "node:crypto";
-import { Worker } from "node:worker_threads";
 import type { Leaf } from "./assemble.ts";
-import type { Segment } from "./print-segments.ts";
-import type { ReadPage, ReadPdf } from "./read-back.ts";
+import type { Editions, Joined } from "./join.ts";
+import { READING, sourceDigest } from "./own-source.ts";
+import type { PageDigest } from "./page-digest.ts";
+import type { Paper } from "./paper.ts";
+import { PdfFile } from "./pdf-file.ts";
+import { FIRST_OFFSET, fileOf, type Piece, PieceWriter } from "./pdf-piece.ts";
+import { dictionaryOf, entriesOf, itemsOf, referred, refTo } from "./pdf-text.ts";
+import type { PdfThreads } from "./pdf-threads.ts";
+import { COMMON } from "./place-segment.ts";
+import type { ReadFile } from "./read-back.ts";
 import type { SheetCache } from "./sheet-cache.ts";
 
-/** What a thread is asked to read. */
-export interface ReadOrder {
-	readonly pdf: Uint8Array;
-	/** All that is painted, or links and destinations alone. */
-	readonly what: "pages" | "links";
-}
-
-export interface JoinedBinder {
-	readonly pdf: Uint8Array;
-	readonly segments: readonly Segment[];
+export interface JoinedBinder extends Joined {
 	readonly leaves: readonly Pick<Leaf, "issue" | "side">[];
-	/** As they were stamped on: for each of the words a right page and a left one. */
-	readonly issues: { readonly words: readonly string[]; readonly pdf: Uint8Array };
+	/** As they are at the foot of leaves: for each of the words a right page and a left one. */
+	readonly issues: Editions;
+	readonly paper: Paper;
 }
 
-/**
- * Reads a binder. Throws where one of its pieces is not a PDF.
- *
- * @param threads that read side by side
- */
-export async function readJoined(binder: JoinedBinder, cache: SheetCache, threads: number): Promise<ReadPdf> {
-	const pool = new Readers(threads);
-	try {
-		const painted = async (pdf: Uint8Array): Promise<readonly ReadPage[]> => {
-			const name = createHash("sha256").update(pdf).digest("hex");
-			const bytes = await cache.keep(["read back", "2", name], async () => {
-				const { pages } = await pool.read({ pdf, what: "pages" });
-				return new TextEncoder().encode(JSON.stringify(pages, rounded));
-			});
-			return JSON.parse(new TextDecoder().decode(bytes));
-		};
-		const whole = pool.read({ pdf: binder.pdf, what: "links" });
-		const [{ pages, destinations }, issues, ...segments] = await Promise.all([
-			whole,
-			painted(binder.issues.pdf),
-			...binder.segments.map(({ pdf }) => painted(pdf)),
-		]);
-		const contents = segments.flat();
-		return {
-			destinations,
-			// A page too many or too few is found by whoever compares them with the leaves.
-			pages: pages.map((page, position): ReadPage => {
-				const content = contents[position];
-				const { issue = "", side = "right" } = binder.leaves[position] ?? {};
-				const stamp = issues[2 * binder.issues.words.indexOf(issue) + (side === "right" ? 0 : 1)];
-				return {
-					...page,
-					words: [...(content?.words ?? []), ...(issue === "" ? [] : (stamp?.words ?? []))],
-					painted: content?.painted,
-				};
-			}),
-		};
-	} finally {
-		pool.close();
-	}
+/** A binder as it was read back. */
+export interface ReadBinder extends Omit<ReadFile, "pages"> {
+	readonly pages: readonly PageDigest[];
+	/** Pages with nothing but an edition: for each of the words a right page and a left one. */
+	readonly editions: readonly PageDigest[];
 }
 
-/** Hundredths of a pixel are enough, and half as long. */
-function rounded(_key: string, value: unknown): unknown {
-	return typeof value === "number" ? Math.round(value * 100) / 100 : value;
-}
-
-/** Threads that take one order after the other. */
-class Readers {
-	readonly #idle: Worker[] = [];
-	readonly #all: Worker[] = [];
-	readonly #waiting: ((worker: Worker) => void)[] = [];
-	readonly #most: number;
-
-	constructor(most: number) {
-		this.#most = most;
-	}
-
-	async read(order: ReadOrder): Promise<ReadPdf> {
-		const worker = await this.#free();
-		try {
-			return await answered(worker, order);
-		} finally {
-			const next = this.#waiting.shift();
-			if (next === undefined) this.#idle.push(worker);
-			else next(worker);
-		}
-	}
-
-	close(): void {
-		for (const worker of this.#all) void worker.terminate();
-	}
-
-	#free(): Promise<Worker> {
-		const idle = this.#idle.pop();
-		if (idle !== undefined) return Promise.resolve(idle);
-		if (this.#all.length < this.#most) {
-			const worker = new Worker(new URL("./read-segments-thread.ts", import.meta.url));
-			this.#all.push(worker);
-			return Promise.resolve(worker);
-		}
-		return new Promise((resolve) => this.#waiting.push(resolve));
-	}
-}
-
-function answered(worker: Worker, order: ReadOrder): Promise<ReadPdf> {
-	return new Promise((resolve, reject) => {
-		const onMessage = (read: ReadPdf) => {
-			worker.off("error", onError);
-			resolve(read);
-		};
-		const onError = (error: unknown) => {
-			worker.off("message", onMessage);
-			reject(error);
-		};
-		worker.once("message", onMessage);
-		worker.once("error", onError);
-		worker.postMessage(order);
+/** Reads a binder. Throws where it is not a PDF, or something in it is not at its place. */
+export async function readJoined(
+	binder: JoinedBinder,
+	cache: SheetCache,
+	threads: PdfThreads,
+): Promise<ReadBinder> {
+	const { pdf, paper, leaves, issues } = binder;
+	const file = threads.file(pdf);
+	// It is waited for below, unless something fails before.
+	file.catch(() => undefined);
+	const reader = await sourceDigest(READING);
+	const digests = async (
+		bytes: readonly Uint8Array[],
+		sides: Leaf["side"][],
+		document: () => Uint8Array,
+	): Promise<readonly PageDigest[]> => {
+		const hash = createHash("sha256");
+		for (const some of bytes) hash.update(some);
+		const ingredients = ["read", reader, JSON.stringify([paper, sides]), hash.digest("hex")];
+		const content = await cache.keep(ingredients, async () => {
+			const read = await threads.pages(document, sides, paper);
+			return new TextEncoder().encode(JSON.stringify(read));
+		});
+		return JSON.parse(new TextDecoder().decode(content));
+	};
+	const whole = new PdfFile(pdf);
+	const cut = cutFile(whole, binder);
+	let position = 0;
+	const pieces = cut.map(({ piece, nodes, pages }) => {
+		const sides = leaves.slice(position, position + pages).map(({ side }) => side);
+		position += pages;
+		return digests([piece.bytes, bytesOf(piece.places)], sides, () =>
+			smallFile(piece, { nodes, pages }, issues.words),
+		);
 	});
+	const [read, editions, ...segments] = await Promise.all([
+		file,
+		issues.words.length === 0
+			? []
+			: digests(
+					[issues.pdf],
+					issues.words.flatMap(() => ["right" as const, "left" as const]),
+					() => issues.pdf,
+				),
+		...pieces,
+	]);
+	const pages = segments.flat();
+	if (read.pages !== pages.length) {
+		throw new Error(`The binder has ${read.pages} pages, and its pieces ${pages.length}.`);
+	}
+	const { destinations, labels, outline } = read;
+	return { pages, editions, destinations, labels, outline };
+}
+
+interface CutPiece {
+	readonly piece: Piece;
+	/** The nodes of the page tree that are in it. */
+	readonly nodes: readonly number[];
+	readonly pages: number;
+}
+
+/** The pieces as the whole has them. Throws where an object of the rest, or a page, is not where it should be. */
+function cutFile(whole: PdfFile, { pdf, placed }: JoinedBinder): readonly CutPiece[] {
+	const root = entriesOf(whole.object(COMMON.pageTree).text);
+	const nodes = itemsOf(root.get("Kids") ?? "").flatMap((kid) => referred(kid) ?? []);
+	const numbers = whole.numbers();
+	let at = 0;
+	let offset = FIRST_OFFSET;
+	/** Goes on to a number; what is passed belongs to no piece, and is read here. */
+	const goTo = (number: number) => {
+		for (let next = numbers[at]; next !== undefined && next < number; next = numbers[++at])
+			whole.object(next);
+	};
+	const order: number[] = [];
+	const cut = placed.map((segment): CutPiece => {
+		const own = segment.places;
+		let [lowest, highest] = [Infinity, 0];
+		for (let i = 0; i < own.length; i += 4) {
+			lowest = Math.min(lowest, own[i] ?? 0);
+			highest = Math.max(highest, own[i] ?? 0);
+		}
+		goTo(lowest);
+		const end = offset + segment.bytes.length;
+		const places: number[] = [];
+		for (let number = numbers[at]; number !== undefined && number <= highest; number = numbers[++at]) {
+			const place = whole.place(number);
+			if (place === undefined) continue;
+			if ("container" in place) places.push(number, 2, place.container, place.position);
+			else if (place.offset >= offset && place.offset < end) places.push(number, 1, place.offset - offset, 0);
+			else throw new Error(`The object ${number} of a PDF is not at its place.`);
+		}
+		const inside = nodes.filter((node) => node >= lowest && node <= highest);
+		order.push(...inside);
+		const bytes = pdf.subarray(offset, end);
+		offset = end;
+		return { piece: { bytes, places: Uint32Array.from(places) }, nodes: inside, pages: segment.pages.length };
+	});
+	goTo(Infinity);
+	if (order.join() !== nodes.join())
+		throw new Error("The pages of the binder are not in the order of its pieces.");
+	return cut;
+}
+
+function bytesOf({ buffer, byteOffset, byteLength }: Uint32Array): Uint8Array {
+	return new Uint8Array(buffer, byteOffset, byteLength);
+}
+
+/** A document of one piece; where its pages carry editions, they carry nothing. */
+function smallFile(
+	piece: Piece,
+	{ nodes, pages }: Pick<CutPiece, "nodes" | "pages">,
+	editions: readonly string[],
+): Uint8Array {
+	let free = COMMON.firstForm + 2 * editions.length;
+	for (let i = 0; i < piece.places.length; i += 4) free = Math.max(free, (piece.places[i] ?? 0) + 1);
+	const writer = new PieceWriter();
+	writer.add(COMMON.catalog, dictionaryOf({ Type: "/Catalog", Pages: refTo(COMMON.pageTree) }));
+	writer.add(
+		COMMON.pageTree,
+		dictionaryOf({ Type: "/Pages", Kids: `[${nodes.map(refTo).join(" ")}]`, Count: pages }),
+	);
+	const nothing = new Uint8Array();
+	for (const number of [COMMON.beforeContent, COMMON.afterContent]) {
+		writer.addStream(number, "<</Length 0>>", nothing);
+	}
+	for (let i = 0; i < 2 * editions.length; i++) {
+		const form = dictionaryOf({ Type: "/XObject", Subtype: "/Form", BBox: "[0 0 1 1]", Length: 0 });
+		writer.addStream(COMMON.firstForm + i, form, nothing);
+	}
+	const common = writer.finish(free);
+	return fileOf([piece, common], { Root: refTo(COMMON.catalog) }, common.next);
 }

@@ -23,14 +23,16 @@ import { type BrowserPages, type OpenPage, openBrowser, printedPage } from "./br
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
+import { lettersOf } from "./letters.ts";
+import { JOINING, sourceDigest } from "./own-source.ts";
 import { type Paper, paperOf } from "./paper.ts";
+import { objectCount } from "./pdf-file.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
 import type { SheetFile, SheetPiece } from "./sheet-file.ts";
 import { slimPdf } from "./slim-pdf.ts";
-import { lettersOf } from "./verify.ts";
 
 export interface SheetOptions {
 	/** The output folder. */
@@ -251,7 +253,7 @@ async function checkPiece(
 	fitted: FittedSheet,
 	paper: Paper,
 ): Promise<void> {
-	const read = await readStretch({ pdf, part: 0, parts: 1, painted: false });
+	const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
 	if (read.pages.length !== fitted.sides) {
 		throw new SheetFault(`${fitted.sides} sides were printed on ${read.pages.length} pages`);
 	}
@@ -298,6 +300,7 @@ async function writeFiles(
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
 	const portrait = paperOf(options.club);
+	const joining = await sourceDigest(JOINING);
 	const written: string[] = [];
 	let sides = 0;
 	for (const file of files) {
@@ -309,7 +312,11 @@ async function writeFiles(
 		if (pieces.length < file.pieces.length || pieces.length === 0) continue;
 		const paper = file.landscape ? turned(portrait) : portrait;
 		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
-		const ingredients = ["joined", JSON.stringify([about, paper, options.club.language, options.date])];
+		const ingredients = [
+			"joined",
+			joining,
+			JSON.stringify([about, paper, options.club.language, options.date]),
+		];
 		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
 		await putInPlace(join(options.outDir, file.path), pdf);
 		written.push(file.path);
@@ -345,18 +352,24 @@ async function joined(
 		segments.push({
 			first,
 			leaves: sides,
-			pdf,
+			...asSegment(pdf),
 			measures: { spots: [{ id, leaf: 0, top: 0 }], spills: [] },
 		});
 		targets.set(id, { id, title: piece.title, depth: 1, leaf: first });
 		for (let i = 1; i <= sides; i++) leaves.push(leaf(position, piece.label, i, false));
 		if (!isLast && getsBlankBack(file, sides)) {
-			segments.push({ first: leaves.length, leaves: 1, pdf: await blankSide(paper), measures: NOTHING });
+			const blank = await blankSide(paper);
+			segments.push({ first: leaves.length, leaves: 1, ...asSegment(blank), measures: NOTHING });
 			leaves.push(leaf(position, piece.label, sides + 1, true));
 		}
 	}
 	const sheets = { title: file.title, language: club.language, date };
-	return joinSegments(segments, { leaves, targets }, sheets, paper);
+	return (await joinSegments(segments, { leaves, targets }, sheets, paper)).pdf;
+}
+
+/** Printed sides as the joiner takes them. */
+function asSegment(pdf: Uint8Array): Pick<Segment, "size" | "name" | "pdf"> {
+	return { size: objectCount(pdf), name: "", pdf: async () => pdf };
 }
 
 function getsBlankBack({ leaves }: SheetFile, sides: number): boolean {

@@ -20,73 +20,84 @@ import type { MarkdownRenderer } from "../render/markdown.ts";
 import { doseWords } from "../render/views/words.ts";
 import type { Words } from "../words/words.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
+import { lettersMissing, lettersOf, textOf } from "./letters.ts";
+import { JUDGING, sourceDigest } from "./own-source.ts";
+import { type PageDigest, SLACK } from "./page-digest.ts";
 import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
-import { type Box, isInside, middleOf, type ReadPage, type ReadPdf, readBack } from "./read-back.ts";
+import type { ReadBinder } from "./read-segments.ts";
 import type { Sheets } from "./section.ts";
+import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface Verification {
-	readonly pdf: Uint8Array;
+	/** The PDF as it is being read back: what needs no pages is checked meanwhile. */
+	readonly read: Promise<ReadBinder>;
 	readonly sheets: Sheets;
 	readonly assembled: Assembled;
 	readonly segments: readonly Segment[];
+	/** The editions that leaves carry, as they were printed. */
+	readonly editions: readonly string[];
 	readonly paper: Paper;
 	readonly handbook: Measured & { readonly markdown: MarkdownRenderer; readonly words: Words };
 	/** For what cannot be placed in a file. */
 	readonly elsewhere: Place;
-	/** That read the PDF side by side. */
-	readonly threads: number;
-	/** The PDF as it was read back already. */
-	readonly read?: ReadPdf;
+	/** Where it is kept what was found sound. */
+	readonly cache: SheetCache;
 	/** What these leaves were taken from, where they are a choice: all sheets before layout, all leaves after it. */
 	readonly whole?: { readonly sheets: Sheets; readonly assembled: Assembled } | undefined;
 }
 
+/** The same, read to its end. */
+type Finished = Omit<Verification, "read"> & { readonly read: ReadBinder };
+
 /** Problems of a finished binder; none where it is sound. */
 export async function verifyBinder(verification: Verification): Promise<readonly Problem[]> {
-	const { pdf, assembled, paper, threads } = verification;
-	const read = verification.read ?? (await readBack(pdf, threads));
+	const { assembled, cache } = verification;
+	// It is waited for below, and fails there.
+	verification.read.catch(() => undefined);
 	const found = new Finder(verification);
+	const verdicts = new Verdicts(cache, await sourceDigest(JUDGING));
+	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
+	await checkSections(verification, found, verdicts);
+	const read = await verification.read;
 	if (read.pages.length !== assembled.leaves.length) {
 		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
 		return found.problems;
 	}
-	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
-	const pages = read.pages.map((page, position) => ({
-		...page,
-		text: lettersInArea(page, assembled.leaves[position]?.side ?? "right", paper),
-	}));
-	checkSections(verification, found);
-	checkPages(verification, pages, found);
-	checkLinks(verification, pages, read.destinations, found);
-	checkDrills(verification, pages, found);
+	const finished: Finished = { ...verification, read };
+	await checkPages(finished, found, verdicts);
+	checkEditions(finished, found);
+	checkFile(finished, found);
+	checkLinks(finished, found);
+	checkDrills(finished, found);
 	if (verification.whole === undefined) return found.problems;
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
-	checkSections(whole, before);
+	await checkSections(whole, before, verdicts);
 	return [...before.problems, ...found.problems];
 }
 
-/** A page, with the letters and figures of its text area in the order in which they were painted. */
-interface TextPage extends ReadPage {
-	readonly text: string;
+/** Remembers of what no problem was found, by all that went into the check and the check itself. */
+class Verdicts {
+	readonly #cache: SheetCache;
+	readonly #check: string;
+
+	constructor(cache: SheetCache, check: string) {
+		this.#cache = cache;
+		this.#check = check;
+	}
+
+	/** Does a check, unless the same was done before and found nothing. */
+	async unlessSound(ingredients: readonly string[], found: Finder, check: () => void): Promise<void> {
+		const name = ["sound", this.#check, ...ingredients];
+		if ((await this.#cache.find(name)) !== undefined) return;
+		const before = found.problems.length;
+		check();
+		if (found.problems.length === before) await this.#cache.put(name, SOUND);
+	}
 }
 
-function lettersInArea({ words }: ReadPage, side: Leaf["side"], paper: Paper): string {
-	const left = side === "right" ? paper.inner : paper.width - paper.inner - paper.areaWidth;
-	const area: Box = {
-		left: left - 2,
-		right: left + paper.areaWidth + 2,
-		top: paper.top - 2,
-		bottom: paper.top + paper.areaHeight + 2,
-	};
-	return lettersOf(
-		words
-			.filter((one) => isInside(middleOf(one), area))
-			.map(({ text }) => text)
-			.join(" "),
-	);
-}
+const SOUND = new TextEncoder().encode("sound");
 
 /** Collects problems with the place in the club folder that a leaf was made from. */
 class Finder {
@@ -131,21 +142,29 @@ class Finder {
 }
 
 /** Holds the pages of a section against its markup before it was laid out. */
-function checkSections({ sheets, assembled }: Verification, found: Finder): void {
-	sheets.sections.forEach((section, number) => {
-		const wanted = section.parts.map(({ html }) => textOf(html.text)).join(" ");
-		const first = assembled.leaves.findIndex((leaf) => leaf.section === number);
-		const there = assembled.leaves
-			.filter((leaf) => leaf.section === number && !leaf.blank)
-			.map(({ text }) => textOf(text.replace(REFERENCE_WORDS, "").replace(REPEATED_HEAD, "")))
-			.join(" ");
-		const lost = lettersMissing(lettersOf(wanted), lettersOf(there));
-		if (lost !== "")
-			found.doesNotFit(first, `Letters of "${section.title}" were lost in laying out: ${lost}`);
-		const twice = lettersMissing(lettersOf(there), lettersOf(wanted));
-		if (twice !== "")
-			found.doesNotFit(first, `Letters of "${section.title}" were laid out more than once: ${twice}`);
-	});
+async function checkSections(
+	{ sheets, assembled }: Verification,
+	found: Finder,
+	verdicts: Verdicts,
+): Promise<void> {
+	for (const [number, section] of sheets.sections.entries()) {
+		const leaves = assembled.leaves.filter((leaf) => leaf.section === number && !leaf.blank);
+		const markup = section.parts.map(({ html }) => html.text);
+		const pages = leaves.map(({ text }) => text);
+		await verdicts.unlessSound(["section", digestOf(markup), digestOf(pages)], found, () => {
+			const wanted = lettersOf(markup.map(textOf).join(" "));
+			const there = lettersOf(
+				pages.map((text) => textOf(text.replace(REFERENCE_WORDS, "").replace(REPEATED_HEAD, ""))).join(" "),
+			);
+			const first = assembled.leaves.findIndex((leaf) => leaf.section === number);
+			const lost = lettersMissing(wanted, there);
+			if (lost !== "")
+				found.doesNotFit(first, `Letters of "${section.title}" were lost in laying out: ${lost}`);
+			const twice = lettersMissing(there, wanted);
+			if (twice !== "")
+				found.doesNotFit(first, `Letters of "${section.title}" were laid out more than once: ${twice}`);
+		});
+	}
 }
 
 /** Numbers of pages, which layout filled in; those that have shifted since an earlier edition are marked. */
@@ -154,47 +173,95 @@ export const REFERENCE_WORDS =
 /** Heads of tables that go on overleaf. */
 export const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
 
-function checkPages(
-	{ assembled, segments, paper }: Verification,
-	pages: readonly TextPage[],
+async function checkPages(
+	{ assembled, segments, read, paper }: Finished,
 	found: Finder,
-): void {
-	pages.forEach((page, position) => {
-		const leaf = assembled.leaves[position];
-		if (leaf === undefined) return;
-		if (Math.abs(page.width - paper.width) > SLACK || Math.abs(page.height - paper.height) > SLACK) {
-			found.doesNotFit(
-				position,
-				`A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`,
-			);
-		}
-		const free = freeArea(paper, leaf.side);
-		const { painted } = page;
-		if (painted !== undefined && !isInside(painted, free)) {
-			found.doesNotFit(position, "Something stands in the punched margin or at the very edge");
-		}
-		for (const words of page.words) {
-			if (!isInside(words, free)) {
-				found.doesNotFit(position, `"${words.text}" stands in the punched margin or at the very edge`);
+	verdicts: Verdicts,
+): Promise<void> {
+	for (const { first, leaves } of segments) {
+		const positions = Array.from({ length: leaves }, (_, i) => first + i);
+		const ingredients = positions.flatMap((position) => {
+			const { label = "", text = "" } = assembled.leaves[position] ?? {};
+			return [label, text, JSON.stringify(read.pages[position])];
+		});
+		await verdicts.unlessSound(["pages", JSON.stringify(paper), digestOf(ingredients)], found, () => {
+			for (const position of positions) {
+				const page = read.pages[position];
+				const leaf = assembled.leaves[position];
+				if (page !== undefined && leaf !== undefined) checkPage(page, leaf, position, paper, found);
 			}
-		}
-		const lost = lettersMissing(lettersOf(textOf(leaf.text)), page.text);
-		if (lost !== "") found.doesNotFit(position, `Letters that were laid out are not on paper: ${lost}`);
-		// The numbers of a list are the browser's own, so figures are not counted here.
-		const more = lettersMissing(page.text.replace(/\p{N}/gu, ""), lettersOf(textOf(leaf.text)));
-		if (more !== "") found.doesNotFit(position, `Letters are on paper that were not laid out: ${more}`);
-		if (page.text === "" && !/<(svg|img)\b/.test(leaf.text)) found.doesNotFit(position, "A page is empty");
-		checkSqueezed(leaf, position, found);
-		if (leaf.label !== "" && !footOf(page, paper).includes(leaf.label)) {
-			found.wrongNumber(position, `The page's number ${leaf.label} is not at its foot`);
-		}
-	});
+		});
+	}
 	for (const { first, measures } of segments) {
 		for (const { leaf, words, after, edge } of measures.spills) {
 			const where = edge === "area" ? "stands outside the text area" : "runs over the edge of its cell";
 			found.doesNotFit(first + leaf, `"${words}" ${where}`, after);
 		}
 	}
+}
+
+function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper, found: Finder): void {
+	if (Math.abs(page.width - paper.width) > SLACK || Math.abs(page.height - paper.height) > SLACK) {
+		found.doesNotFit(position, `A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`);
+	}
+	if (page.isPaintedOutside) {
+		found.doesNotFit(position, "Something stands in the punched margin or at the very edge");
+	}
+	for (const words of page.outside) {
+		found.doesNotFit(position, `"${words}" stands in the punched margin or at the very edge`);
+	}
+	const wanted = lettersOf(textOf(leaf.text));
+	const lost = lettersMissing(wanted, page.letters);
+	if (lost !== "") found.doesNotFit(position, `Letters that were laid out are not on paper: ${lost}`);
+	// The numbers of a list are the browser's own, so figures are not counted here.
+	const more = lettersMissing(page.letters.replace(/\p{N}/gu, ""), wanted);
+	if (more !== "") found.doesNotFit(position, `Letters are on paper that were not laid out: ${more}`);
+	if (page.letters === "" && !/<(svg|img)\b/.test(leaf.text)) found.doesNotFit(position, "A page is empty");
+	checkSqueezed(leaf, position, found);
+	if (leaf.label !== "" && !page.foot.includes(leaf.label)) {
+		found.wrongNumber(position, `The page's number ${leaf.label} is not at its foot`);
+	}
+}
+
+/** Editions are laid over the pages: each stands at the foot, whole, and nothing else with it. */
+function checkEditions({ assembled, read, editions }: Finished, found: Finder): void {
+	editions.forEach((words, i) => {
+		for (const [which, side] of (["right", "left"] as const).entries()) {
+			const position = assembled.leaves.findIndex((leaf) => leaf.issue === words && leaf.side === side);
+			const page = read.editions[2 * i + which];
+			if (position < 0) continue;
+			if (page === undefined || !lettersOf(page.foot).includes(lettersOf(words))) {
+				found.doesNotFit(position, `"${words}" is not at the foot`);
+			} else if (page.letters !== "") {
+				found.doesNotFit(position, `"${words}" stands where text is`);
+			}
+			for (const one of page?.outside ?? []) {
+				found.doesNotFit(position, `"${one}" stands in the punched margin or at the very edge`);
+			}
+			if (page?.isPaintedOutside === true) {
+				found.doesNotFit(position, "Something stands in the punched margin or at the very edge");
+			}
+		}
+	});
+}
+
+/** What a reader shows beside the pages: the number of each, and the outline. */
+function checkFile({ assembled, read }: Finished, found: Finder): void {
+	assembled.leaves.forEach(({ prefix, number }, position) => {
+		const label = `${prefix} ${number}`;
+		if (read.labels[position] !== label) {
+			found.wrongNumber(position, `A reader shows ${read.labels[position] ?? "no number"} for ${label}`);
+		}
+	});
+	const wanted = [...assembled.targets.values()].filter(({ title }) => title !== "");
+	wanted.forEach(({ id, title, leaf }, i) => {
+		const line = read.outline[i];
+		if (line === undefined || lettersOf(line.title) !== lettersOf(title) || line.destination !== id) {
+			found.wrongNumber(leaf, `The outline does not lead to "${title}" where it should`);
+		}
+	});
+	if (read.outline.length > wanted.length)
+		found.wrongNumber(0, "The outline has lines that nothing asked for");
 }
 
 /** What the layout marked as not fitting as it is written. A card may go on overleaf. */
@@ -226,66 +293,40 @@ const WHAT: Readonly<Record<string, string>> = {
 	li: "An entry of a list",
 };
 
-/** Half a pixel: browsers and PDF round. */
-const SLACK = 0.5;
-
-/** Where a sheet may carry anything. */
-function freeArea(paper: Paper, side: Leaf["side"]): Box {
-	const { width, height, punched, border } = paper;
-	return {
-		left: (side === "right" ? punched : border) - SLACK,
-		right: width - (side === "right" ? border : punched) + SLACK,
-		top: border - SLACK,
-		bottom: height - border + SLACK,
-	};
-}
-
-/** The words below the text area. */
-function footOf(page: ReadPage, paper: Paper): string {
-	return page.words
-		.filter(({ top }) => top > paper.top + paper.areaHeight)
-		.map(({ text }) => text)
-		.join(" ")
-		.replace(/\s+/g, " ");
-}
-
-function checkLinks(
-	{ assembled, paper }: Verification,
-	pages: readonly TextPage[],
-	destinations: ReadonlyMap<string, number>,
-	found: Finder,
-): void {
+function checkLinks({ assembled, read }: Finished, found: Finder): void {
+	const { pages, destinations } = read;
 	const numbers = new Set(assembled.leaves.map(({ label }) => label).filter((label) => label !== ""));
+	const lands = new Map<string, boolean>();
+	/** Whether the words of a target are on the page that its destination leads to. */
+	const isThere = (id: string, target: number, words: string): boolean => {
+		const known = lands.get(id) ?? pages[target]?.letters.includes(lettersOf(words)) === true;
+		lands.set(id, known);
+		return known;
+	};
 	pages.forEach((page, position) => {
 		const text = assembled.leaves[position]?.text ?? "";
 		const wanted = new Map<string, number>();
 		for (const [, id = ""] of text.matchAll(/<span class="ref-word" data-to="([^"]*)">/g)) {
 			wanted.set(id, (wanted.get(id) ?? 0) + 1);
 		}
-		for (const link of page.links) {
-			if (link.destination === undefined) continue;
-			const target = destinations.get(link.destination);
+		for (const { destination, printed } of page.links) {
+			if (destination === undefined) continue;
+			const target = destinations.get(destination);
 			const there = target === undefined ? undefined : pages[target];
-			const known = assembled.targets.get(link.destination);
+			const known = assembled.targets.get(destination);
 			if (target === undefined || there === undefined || known === undefined) {
-				found.wrongNumber(position, `A link to ${link.destination} leads nowhere`);
+				found.wrongNumber(position, `A link to ${destination} leads nowhere`);
 				continue;
 			}
-			if (!there.text.includes(lettersOf(known.words ?? known.title))) {
+			if (!isThere(destination, target, known.words ?? known.title)) {
 				found.wrongNumber(position, `A link to "${known.title}" leads to a page without these words`);
 			}
-			const printed = page.words
-				.filter((words) => isInside(middleOf(words), link))
-				.map((words) => words.text)
-				.join("")
-				.replace(/\s+/g, " ")
-				.trim();
 			const number = assembled.leaves[target]?.label ?? "";
 			// Other links are words; a number that came out as no number at all is missed below.
 			if (!numbers.has(printed)) continue;
-			if (printed !== number || !footOf(there, paper).includes(printed)) {
+			if (printed !== number || !there.foot.includes(printed)) {
 				found.wrongNumber(position, `"${known.title}" is said to be on ${printed}, and is on ${number}`);
-			} else wanted.set(link.destination, (wanted.get(link.destination) ?? 0) - 1);
+			} else wanted.set(destination, (wanted.get(destination) ?? 0) - 1);
 		}
 		for (const [id, count] of wanted) {
 			if (count > 0) found.wrongNumber(position, `A page number that leads to ${id} could not be read back`);
@@ -293,11 +334,7 @@ function checkLinks(
 	});
 }
 
-function checkDrills(
-	{ sheets, whole, assembled, handbook }: Verification,
-	pages: readonly TextPage[],
-	found: Finder,
-): void {
+function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Finished, found: Finder): void {
 	const cards = cardsOf(whole?.sheets ?? sheets);
 	// The leaf of the card that follows in the section, or the section's last.
 	const starts = [...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? []);
@@ -320,7 +357,7 @@ function checkDrills(
 		}
 		const text = pages
 			.slice(target.leaf, (endOf.get(target.leaf) ?? target.leaf) + 1)
-			.map((page) => page.text)
+			.map((page) => page.letters)
 			.join("");
 		const wanted = wordsOnCard(drill, handbook);
 		for (const { tag, words } of wanted) {
@@ -389,43 +426,4 @@ function wordsOnCard(
 		...safety.map((words) => ({ tag: "p", words })),
 		...ways.map((words) => ({ tag: "td", words })),
 	];
-}
-
-/** The words of markup as a page shows them: no drawings' titles, no rooms of references. */
-export function textOf(markup: string): string {
-	return markup
-		.replace(/<(title|desc)\b[^>]*>[\s\S]*?<\/\1>/g, "")
-		.replace(/<span class="ref-room"[^>]*>[^<]*<\/span>/g, "")
-		.replace(/<[^>]*>/g, " ")
-		.replace(/&(amp|lt|gt|quot|nbsp|#\d+|#x[0-9a-f]+);/gi, (_, name: string) => decoded(name));
-}
-
-const NAMED: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', nbsp: " " };
-
-function decoded(name: string): string {
-	const named = NAMED[name.toLowerCase()];
-	if (named !== undefined) return named;
-	const code = name.startsWith("#x") ? Number.parseInt(name.slice(2), 16) : Number(name.slice(1));
-	return String.fromCodePoint(code);
-}
-
-/** Letters and figures alone, in small letters: what hyphens, spaces and ligatures do not change. */
-export function lettersOf(text: string): string {
-	return text
-		.normalize("NFKC")
-		.toLowerCase()
-		.replace(/[^\p{L}\p{N}]/gu, "");
-}
-
-/** Letters of the first text that the second has fewer of, each once. */
-function lettersMissing(wanted: string, there: string): string {
-	const counts = new Map<string, number>();
-	for (const letter of there) counts.set(letter, (counts.get(letter) ?? 0) + 1);
-	const missing = new Set<string>();
-	for (const letter of wanted) {
-		const left = (counts.get(letter) ?? 0) - 1;
-		counts.set(letter, left);
-		if (left < 0) missing.add(letter);
-	}
-	return [...missing].join("");
 }

@@ -65,18 +65,10 @@ try {
 		changeOneWeek(dir);
 		const changed = await print();
 		const html = await leavesOf(dir);
-		const bare = await measured(browser.path, [
-			...(browser.shell ? [] : ["--headless"]),
-			...[
-				"--no-sandbox",
-				"--disable-gpu",
-				"--disable-quic",
-				"--disable-dev-shm-usage",
-				"--no-pdf-header-footer",
-			],
-			`--user-data-dir=${join(work, "profile")}`,
-			`--print-to-pdf=${join(work, "bare.pdf")}`,
-			`file://${html}`,
+		const bare = await measured(process.execPath, [
+			"tests/bench/print-bare.ts",
+			html,
+			join(work, "bare.pdf"),
 		]);
 		let stock = "–";
 		let times = "–";
@@ -94,7 +86,7 @@ try {
 			warm.seconds.toFixed(1),
 			changed.seconds.toFixed(1),
 			`${((100 * changed.seconds) / cold.seconds).toFixed(0)} %`,
-			bare.seconds.toFixed(1),
+			bare.finished ? bare.seconds.toFixed(1) : "failed",
 			bare.peak.toFixed(0),
 			(cold.seconds / bare.seconds).toFixed(1),
 			stock,

@@ -1,8 +1,10 @@
 /** The binder of a small club, printed by a real browser and read back. */
 
+import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { PDFArray, PDFDict, PDFDocument, PDFName, PDFNumber, type PDFObject, PDFString } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
@@ -57,7 +59,7 @@ describe("the binder", () => {
 	});
 
 	it("has its marks where pdfjs-dist finds them too", async () => {
-		const found = await paintedExtremes(bytes);
+		const found = paintedExtremes(bytes);
 		const theirs = await readMarks(bytes);
 		expect(found.length).toBe(pdf.pages.length);
 		found.forEach((page, position) => {
@@ -237,6 +239,86 @@ describe("the binder", () => {
 		const roles = new Set(pdf.pages.flatMap((page) => page.roles));
 		for (const role of ["H1", "H2", "P", "Table", "TH", "L", "LI", "Figure", "Link"])
 			expect(roles).toContain(role);
+	});
+
+	it.skipIf(spawnSync("qpdf", ["--version"]).error !== undefined)(
+		"is sound to qpdf, where that is installed",
+		() => {
+			const { status, stdout, stderr } = spawnSync("qpdf", ["--check", join(folder, "binder.pdf")]);
+			expect(`${stderr}`).toBe("");
+			expect(`${stdout}`).toContain("No syntax or stream encoding errors found");
+			expect(status).toBe(0);
+		},
+	);
+
+	it("hangs every tag of every page and link in one tree", async () => {
+		const document = await PDFDocument.load(bytes, { updateMetadata: false });
+		const { context, catalog } = document;
+		const root = catalog.lookup(PDFName.of("StructTreeRoot"), PDFDict);
+		const kidsOf = (tree: PDFDict) => tree.lookup(PDFName.of("Kids"), PDFArray).asArray();
+		const keys = new Map<number, PDFObject>();
+		for (const node of kidsOf(root.lookup(PDFName.of("ParentTree"), PDFDict))) {
+			const leaf = context.lookup(node, PDFDict);
+			const [least, most] = leaf.lookup(PDFName.of("Limits"), PDFArray).asArray().map(Number);
+			const pairs = leaf.lookup(PDFName.of("Nums"), PDFArray);
+			for (let i = 0; i < pairs.size(); i += 2) {
+				const key = pairs.lookup(i, PDFNumber).asNumber();
+				expect(keys.has(key) || key < (least ?? 0) || key > (most ?? 0)).toBe(false);
+				keys.set(key, pairs.get(i + 1));
+			}
+		}
+		let found = 0;
+		const has = (holder: PDFDict, name: string) => {
+			const key = holder.get(PDFName.of(name));
+			if (!(key instanceof PDFNumber)) return;
+			found++;
+			expect(context.lookup(keys.get(key.asNumber())), String(key)).toBeDefined();
+		};
+		for (const { node } of document.getPages()) {
+			has(node, "StructParents");
+			for (const link of node.Annots()?.asArray() ?? []) has(context.lookup(link, PDFDict), "StructParent");
+		}
+		expect(found).toBe(keys.size);
+		expect(found).toBeGreaterThan(300);
+		// Every element hangs below the root, and every named cell is found by its name.
+		const reached = new Set<PDFDict>();
+		const named = new Map<string, PDFDict>();
+		const visit = (value: PDFObject | undefined, parent: PDFDict) => {
+			const element = context.lookup(value);
+			if (element instanceof PDFArray) for (const kid of element.asArray()) visit(kid, parent);
+			if (!(element instanceof PDFDict) || element.get(PDFName.of("S")) === undefined) return;
+			expect(context.lookup(element.get(PDFName.of("P")))).toBe(parent);
+			reached.add(element);
+			const id = element.get(PDFName.of("ID"));
+			if (id instanceof PDFString) named.set(id.asString(), element);
+			visit(element.get(PDFName.of("K")), element);
+		};
+		visit(root.get(PDFName.of("K")), root);
+		const elements = context
+			.enumerateIndirectObjects()
+			.filter(
+				([, object]) =>
+					object instanceof PDFDict && object.get(PDFName.of("Type")) === PDFName.of("StructElem"),
+			);
+		expect(reached.size).toBe(elements.length);
+		let names = 0;
+		for (const node of kidsOf(root.lookup(PDFName.of("IDTree"), PDFDict))) {
+			const pairs = context.lookup(node, PDFDict).lookup(PDFName.of("Names"), PDFArray);
+			for (let i = 0; i < pairs.size(); i += 2, names++) {
+				expect(named.get(pairs.lookup(i, PDFString).asString())).toBe(pairs.lookup(i + 1));
+			}
+		}
+		expect(names).toBe(named.size);
+		expect(names).toBeGreaterThan(20);
+		for (const element of reached) {
+			const attributes = element.lookup(PDFName.of("A"));
+			for (const one of attributes instanceof PDFArray ? attributes.asArray() : []) {
+				const heads = context.lookup(one, PDFDict).lookup(PDFName.of("Headers"));
+				for (const head of heads instanceof PDFArray ? heads.asArray() : []) {
+					if (head instanceof PDFString) expect(named.has(head.asString()), head.asString()).toBe(true);
+				}
+			}
+		}
 	});
 
 	it("lists drills, shapes, skills and equipment by all their names in the index", () => {

@@ -2,10 +2,11 @@
 
 import { degrees, PDFDocument } from "pdf-lib";
 import { expect, it } from "vitest";
-import { paintedExtremes } from "../../scripts/print/painted.ts";
+import { followPages, paintedExtremes } from "../../scripts/print/painted.ts";
+import { PdfFile } from "../../scripts/print/pdf-file.ts";
 import { readMarks } from "./read-marks.ts";
 
-const rounded = (pages: Awaited<ReturnType<typeof paintedExtremes>>) =>
+const rounded = (pages: ReturnType<typeof paintedExtremes>) =>
 	pages.map(
 		(page) =>
 			page && [page.left, page.bottom, page.right, page.top].map((one) => Math.round(one * 100) / 100),
@@ -33,7 +34,7 @@ it("is where a rectangle, a curve and a turned picture stand", async () => {
 			.drawImage(dot, { x: 100, y: 100, width: 30, height: 20, rotate: degrees(90) });
 		document.addPage([200, 200]);
 	});
-	const found = rounded(await paintedExtremes(bytes));
+	const found = rounded(paintedExtremes(bytes));
 	expect(found).toEqual([
 		[20, 30, 60, 80],
 		// The curve's highest point is three quarters of its control points' height.
@@ -58,12 +59,27 @@ it("follows forms within forms, smaller and moved", async () => {
 		if (form === undefined) throw new Error("One page was drawn.");
 		document.addPage([300, 300]).drawPage(form, { x: 100, y: 200, xScale: 0.5, yScale: 1 });
 	});
-	const found = rounded(await paintedExtremes(bytes));
+	const found = rounded(paintedExtremes(bytes));
 	// 10 … 90 becomes 25 … 65, then 112.5 … 132.5; 10 … 30 becomes 5 … 15, then 205 … 215.
 	expect(found).toEqual([[112.5, 205, 132.5, 215]]);
 	expect(rounded(await readMarks(bytes))).toEqual(found);
 });
 
-it("refuses what is not a PDF", async () => {
-	await expect(paintedExtremes(new TextEncoder().encode("no PDF"))).rejects.toThrow();
+it("gives back all commands but those that draw", async () => {
+	const bytes = await drawn(async (document) => {
+		const page = document.addPage([200, 200]);
+		page.drawRectangle({ x: 20, y: 30, width: 40, height: 50, borderWidth: 1 });
+		page.drawText("1 0 m (a) \\ l", { x: 20, y: 100 });
+		page.drawSvgPath("M 0 0 C 0 -80 90 -80 90 0 Z", { x: 50, y: 60 });
+	});
+	const { letters } = followPages(new PdfFile(bytes));
+	const left = [...letters.values()].map((commands) => Buffer.from(commands).toString("latin1")).join("\n");
+	const operators = left.split(/\s+/).filter((word) => /^[A-Za-z*]+$/.test(word));
+	expect(operators.filter((one) => /^(m|l|c|h|re|f|S|B|w|rg|RG)$/.test(one))).toEqual([]);
+	expect(operators.filter((one) => one === "q").length).toBe(operators.filter((one) => one === "Q").length);
+	expect(left).toContain(`<${Buffer.from("1 0 m (a) \\ l").toString("hex").toUpperCase()}> Tj`);
+});
+
+it("refuses what is not a PDF", () => {
+	expect(() => paintedExtremes(new TextEncoder().encode("no PDF"))).toThrow();
 });

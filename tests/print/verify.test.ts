@@ -1,5 +1,7 @@
 /** The checks of a finished binder, each shown something it must find. */
 
+import { mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
@@ -12,17 +14,23 @@ import {
 	readPageScripts,
 } from "../../scripts/print/browser-pages.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import { joinSegments } from "../../scripts/print/join.ts";
+import { type Joined, joinSegments } from "../../scripts/print/join.ts";
 import { layOut } from "../../scripts/print/layout.ts";
 import { paperOf } from "../../scripts/print/paper.ts";
+import { PdfFile } from "../../scripts/print/pdf-file.ts";
+import { FIRST_OFFSET, fileOf, type Piece } from "../../scripts/print/pdf-piece.ts";
+import { entriesOf, referred } from "../../scripts/print/pdf-text.ts";
+import { PdfThreads } from "../../scripts/print/pdf-threads.ts";
 import { type PrintSetting, printSegments } from "../../scripts/print/print-segments.ts";
 import { printStyles } from "../../scripts/print/print-styles.ts";
+import { readJoined } from "../../scripts/print/read-segments.ts";
 import type { Sheets } from "../../scripts/print/section.ts";
 import { openCache } from "../../scripts/print/sheet-cache.ts";
 import { verifyBinder } from "../../scripts/print/verify.ts";
 import { raw } from "../../scripts/render/html.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
+const NO_EDITIONS = { words: [], pdf: new Uint8Array() };
 const PLACE = { file: "_data/club.yaml", line: 1, column: 1 };
 
 describe("reading back", () => {
@@ -32,6 +40,8 @@ describe("reading back", () => {
 	let sheets: Sheets;
 	let sound: Assembled;
 	let common: PrintSetting;
+	const threads = new PdfThreads(2);
+	const folder = mkdtempSync(join(tmpdir(), "verify-"));
 	/** Of the problems that were found last. */
 	let places: readonly string[] = [];
 	const paper = paperOf({ paper: "A4", punch: "four-hole" });
@@ -51,7 +61,7 @@ describe("reading back", () => {
 			language: "en",
 			title: sheets.title,
 			paper,
-			cache: openCache(undefined),
+			cache: openCache(join(folder, "cache")),
 			workers: 2,
 			onDone: () => undefined,
 			signal: undefined,
@@ -66,13 +76,25 @@ describe("reading back", () => {
 			sheets,
 			sheets.sections.map(({ parts }) => parts.map(() => laidOut.pages[next++] ?? [])),
 		);
+		// From here on the cache says of every section and page that it was found sound.
+		expect(await problemsOf((leaf) => leaf)).toEqual([]);
 	});
-	afterAll(() => pages.close());
+	afterAll(async () => {
+		threads.close();
+		await pages.close();
+		rmSync(folder, { recursive: true, force: true });
+	});
 
 	/** Prints with one leaf's markup changed, and verifies against what was meant. */
 	async function problemsOf(
 		change: (leaf: string) => string,
-		meant: { readonly assembled?: Assembled; readonly handbook?: Handbook; readonly sheets?: Sheets } = {},
+		meant: {
+			readonly assembled?: Assembled;
+			readonly handbook?: Handbook;
+			readonly sheets?: Sheets;
+			/** What the file is made of besides the pages. */
+			readonly joined?: Assembled;
+		} = {},
 	): Promise<readonly string[]> {
 		let changed = 0;
 		const leaves = sound.leaves.map((leaf) => {
@@ -81,16 +103,21 @@ describe("reading back", () => {
 			return { ...leaf, html };
 		});
 		const segments = await printSegments({ ...sound, leaves }, common);
-		const pdf = await joinSegments(segments, sound, sheets, paper);
+		const joined = await joinSegments(segments, meant.joined ?? sound, sheets, paper);
 		const problems = await verifyBinder({
-			pdf,
+			read: readJoined(
+				{ ...joined, leaves: sound.leaves, issues: NO_EDITIONS, paper },
+				common.cache,
+				threads,
+			),
 			sheets: meant.sheets ?? sheets,
 			assembled: meant.assembled ?? sound,
 			segments,
+			editions: NO_EDITIONS.words,
 			paper,
 			handbook: meant.handbook ?? handbook,
 			elsewhere: PLACE,
-			threads: 2,
+			cache: common.cache,
 		});
 		expect(changed > 0 || Object.keys(meant).length > 0 || problems.length === 0).toBe(true);
 		places = problems.map(({ place }) => `${place.file}:${place.line}`);
@@ -99,6 +126,24 @@ describe("reading back", () => {
 
 	it("finds nothing in a sound binder", async () => {
 		expect(await problemsOf((leaf) => leaf)).toEqual([]);
+	});
+
+	it("finds nothing in it again, by what was found before", async () => {
+		const kept = readdirSync(join(folder, "cache")).length;
+		expect(await problemsOf((leaf) => leaf)).toEqual([]);
+		expect(readdirSync(join(folder, "cache")).length).toBe(kept);
+	});
+
+	it("finds a wrong number in the reader's list of pages, and a wrong line in the outline", async () => {
+		const leaves = sound.leaves.map((leaf) => (leaf.label === "S 1" ? { ...leaf, number: 7 } : leaf));
+		const numbers = await problemsOf((leaf) => leaf, { joined: { ...sound, leaves } });
+		expect(numbers).toContain("H404 A reader shows S 7 for S 1 (page S 1).");
+		const targets = new Map(sound.targets);
+		const tuck = targets.get("shape-tuck");
+		if (tuck === undefined) throw new Error("the fixture has this shape");
+		targets.set("shape-tuck", { ...tuck, title: "Tack" });
+		const lines = await problemsOf((leaf) => leaf, { joined: { ...sound, targets } });
+		expect(lines).toEqual(['H404 The outline does not lead to "Tuck" where it should (page S 1).']);
 	});
 
 	it("finds a printed number that is not the target's", async () => {
@@ -244,5 +289,106 @@ describe("reading back", () => {
 			leaf.replace("binder.invalid/#shape-tuck", "binder.invalid/#shape-tack"),
 		);
 		expect(wrong.some((what) => what.startsWith("H404 A link to shape-tack leads nowhere"))).toBe(true);
+	});
+
+	describe("a file that was damaged", () => {
+		let joined: Joined;
+		beforeAll(async () => {
+			joined = await joinSegments(await printSegments(sound, common), sound, sheets, paper);
+		});
+
+		const read = ({ pdf, placed }: Joined) =>
+			readJoined({ pdf, placed, leaves: sound.leaves, issues: NO_EDITIONS, paper }, common.cache, threads);
+
+		/** The file, written again with its third piece changed. */
+		function rewritten(change: (piece: Piece) => Piece): Joined {
+			const whole = new PdfFile(joined.pdf);
+			const numbers = whole.numbers();
+			const free = numbers.at(-1) ?? 0;
+			const pieces: Piece[] = joined.placed.map(({ bytes, places }) => ({ bytes, places }));
+			const end = FIRST_OFFSET + pieces.reduce((sum, { bytes }) => sum + bytes.length, 0);
+			const inPieces = new Set(pieces.flatMap(({ places }) => [...places].filter((_, i) => i % 4 === 0)));
+			const rest = numbers.filter((number) => !inPieces.has(number) && number !== free);
+			const places = rest.flatMap((number) => {
+				const place = whole.place(number);
+				if (place === undefined) return [];
+				return "container" in place
+					? [number, 2, place.container, place.position]
+					: [number, 1, place.offset - end, 0];
+			});
+			const start = Buffer.from(joined.pdf).lastIndexOf(`${free} 0 obj`);
+			const common = { bytes: joined.pdf.subarray(end, start), places: Uint32Array.from(places) };
+			const changed = pieces.map((piece, i) => (i === 2 ? change(piece) : piece));
+			const Root = whole.trailer.get("Root") ?? "";
+			const pdf = fileOf([...changed, common], { Root }, free);
+			return { pdf, placed: joined.placed };
+		}
+
+		it("is read where nothing was changed", async () => {
+			expect((await read(rewritten((piece) => piece))).pages.length).toBe(sound.leaves.length);
+		});
+
+		it("is refused with a byte taken out of it", async () => {
+			for (const share of [0.2, 0.5, 0.9]) {
+				const at = Math.floor(joined.pdf.length * share);
+				const pdf = Buffer.concat([joined.pdf.subarray(0, at), joined.pdf.subarray(at + 1)]);
+				await expect(read({ ...joined, pdf }), String(share)).rejects.toThrow();
+			}
+		});
+
+		it("is refused where an object is said to be a byte further on", async () => {
+			const shifted = rewritten(({ bytes, places }) => {
+				const changed = Uint32Array.from(places);
+				const at = changed.findIndex((kind, i) => i % 4 === 1 && kind === 1);
+				changed[at + 1] = (changed[at + 1] ?? 0) + 1;
+				return { bytes, places: changed };
+			});
+			await expect(read(shifted)).rejects.toThrow(/is not at its place/);
+		});
+
+		it("is refused where two packed objects are said to stand in each other's place", async () => {
+			const swapped = rewritten(({ bytes, places }) => {
+				const changed = Uint32Array.from(places);
+				const [a = 0, b = 0] = [...changed.keys()].filter((i) => i % 4 === 1 && changed[i] === 2);
+				[changed[a + 2], changed[b + 2]] = [changed[b + 2] ?? 0, changed[a + 2] ?? 0];
+				return { bytes, places: changed };
+			});
+			await expect(read(swapped)).rejects.toThrow(/is not at its place/);
+		});
+
+		it("is refused where a page's commands cannot be unpacked", async () => {
+			const pdf = Buffer.from(joined.pdf);
+			const { pages } = new PdfFile(pdf).pages();
+			const contents = referred(entriesOf(new PdfFile(pdf).object(pages[8] ?? 0).text).get("Contents"));
+			const place = new PdfFile(pdf).place(contents ?? 0);
+			if (place === undefined || "container" in place) throw new Error("commands are a stream");
+			const at = pdf.indexOf("stream\n", place.offset) + 30;
+			pdf[at] = (pdf[at] ?? 0) ^ 0xff;
+			await expect(read({ ...joined, pdf })).rejects.toThrow();
+		});
+
+		it("is refused where its pieces hang in another order", async () => {
+			const [first, second, ...others] = joined.placed;
+			if (first === undefined || second === undefined) throw new Error("there are many");
+			const order = [{ ...first, node: second.node }, { ...second, node: first.node }, ...others];
+			const { pdf } = await joinSegments(
+				await printSegments(sound, common),
+				sound,
+				sheets,
+				paper,
+				{},
+				async (segment) => order[segmentsBefore(segment.first)] ?? first,
+			);
+			await expect(read({ ...joined, pdf })).rejects.toThrow(/not in the order/);
+		});
+
+		/** How many segments start before a leaf. */
+		function segmentsBefore(leaf: number): number {
+			let leaves = 0;
+			return joined.placed.findIndex(({ pages }) => {
+				leaves += pages.length;
+				return leaves > leaf;
+			});
+		}
 	});
 });

@@ -1,0 +1,82 @@
+/**
+ * What verifying needs to know of a page that was read back: the letters of its text area, what stands
+ * at its foot, what stands where nothing may, and what is written in its links. Pure.
+ */
+
+import type { Leaf } from "./assemble.ts";
+import { lettersOf } from "./letters.ts";
+import type { Paper } from "./paper.ts";
+import { type Box, isInside, middleOf, type ReadPage } from "./read-back.ts";
+
+export interface PageDigest {
+	/** Pixels. */
+	readonly width: number;
+	readonly height: number;
+	/** The letters and figures of its text area in the order in which they were painted. */
+	readonly letters: string;
+	/** The words below the text area. */
+	readonly foot: string;
+	/** Words that stand in the punched margin or at the very edge. */
+	readonly outside: readonly string[];
+	/** Whether something else is painted there. */
+	readonly isPaintedOutside: boolean;
+	/** Its links, with the words that stand in each. */
+	readonly links: readonly { readonly destination: string | undefined; readonly printed: string }[];
+}
+
+/** Half a pixel: browsers and PDF round. */
+export const SLACK = 0.5;
+
+export function digestPage(page: ReadPage, side: Leaf["side"], paper: Paper): PageDigest {
+	const { width, height, words, painted } = page;
+	const free = freeArea(paper, side);
+	const area = textArea(paper, side);
+	return {
+		width,
+		height,
+		letters: lettersOf(
+			words
+				.filter((one) => isInside(middleOf(one), area))
+				.map(({ text }) => text)
+				.join(" "),
+		),
+		foot: words
+			.filter(({ top }) => top > paper.top + paper.areaHeight)
+			.map(({ text }) => text)
+			.join(" ")
+			.replace(/\s+/g, " "),
+		outside: words.filter((one) => !isInside(one, free)).map(({ text }) => text),
+		isPaintedOutside: painted !== undefined && !isInside(painted, free),
+		links: page.links.map((link) => ({
+			destination: link.destination,
+			printed: words
+				.filter((one) => isInside(middleOf(one), link))
+				.map(({ text }) => text)
+				.join("")
+				.replace(/\s+/g, " ")
+				.trim(),
+		})),
+	};
+}
+
+/** Where the text of a sheet stands. */
+function textArea(paper: Paper, side: Leaf["side"]): Box {
+	const left = side === "right" ? paper.inner : paper.width - paper.inner - paper.areaWidth;
+	return {
+		left: left - 2,
+		right: left + paper.areaWidth + 2,
+		top: paper.top - 2,
+		bottom: paper.top + paper.areaHeight + 2,
+	};
+}
+
+/** Where a sheet may carry anything. */
+function freeArea(paper: Paper, side: Leaf["side"]): Box {
+	const { width, height, punched, border } = paper;
+	return {
+		left: (side === "right" ? punched : border) - SLACK,
+		right: width - (side === "right" ? border : punched) + SLACK,
+		top: border - SLACK,
+		bottom: height - border + SLACK,
+	};
+}
