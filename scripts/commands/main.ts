@@ -10,7 +10,6 @@ import { existsSync, statSync } from "node:fs";
 import { enableCompileCache } from "node:module";
 import { join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
-import { setFlagsFromString } from "node:v8";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import type { NewKind, NewOptions } from "./new.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
@@ -60,8 +59,6 @@ const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"
 // What commands load is compiled once, not at every start. It lies beside the packages, where nobody
 // writes who may not change the program itself; where it cannot be written, every start compiles.
 enableCompileCache(fileURLToPath(new URL("../../node_modules/.cache/compiled/", import.meta.url)));
-
-setFlagsFromString("--max-semi-space-size=8");
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")
