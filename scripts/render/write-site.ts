@@ -62,19 +62,24 @@ export async function writeSite(
 	{ progress, made, cache, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
 	const { media = NO_MEDIA } = options;
-	// Bundling is another program's work: it goes on while pages are made. A fault is told where it is waited for.
+	// Bundling is another program's work: it goes on while pages are made.
 	const commonFiles = writeCommonFiles(handbook.words, outDir);
-	commonFiles.catch(() => undefined);
+	const bundled = commonFiles.catch(() => undefined);
 	const pages = sitePages(handbook, options);
-	for (let done = 0; done < pages.length; done += PAGES_OF_A_RUN) {
-		progress?.(done, pages.length);
-		const some = pages.slice(done, done + PAGES_OF_A_RUN);
-		const { missing, keep } = cache === undefined ? { missing: some } : takeKept(some, outDir, cache, made);
-		if (missing.length === 0) continue;
-		await runEleventy(missing, outDir, (page, text) => {
-			keep?.(page, text);
-			made?.(addressFile(page.address), text);
-		});
+	try {
+		for (let done = 0; done < pages.length; done += PAGES_OF_A_RUN) {
+			progress?.(done, pages.length);
+			const some = pages.slice(done, done + PAGES_OF_A_RUN);
+			const { missing, keep } = cache === undefined ? { missing: some } : takeKept(some, outDir, cache, made);
+			if (missing.length === 0) continue;
+			await runEleventy(missing, outDir, (page, text) => {
+				keep?.(page, text);
+				made?.(addressFile(page.address), text);
+			});
+		}
+	} finally {
+		// Where a page fails, too, nothing writes any more once this has ended.
+		await bundled;
 	}
 	progress?.(pages.length, pages.length);
 	const common = await commonFiles;
