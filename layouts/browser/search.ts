@@ -190,6 +190,8 @@ function start(root: HTMLElement): void {
 			index.addBodies(await fetchJson<BodiesFile>(root.dataset.bodies));
 			// Nobody's list moves without words: only these can find more in bodies.
 			if (choice.words.trim() !== "") show();
+			await idle();
+			index.prepare();
 		} catch {
 			// Heads alone still answer; the next visit tries again.
 			hits.classList.remove("waiting");
@@ -510,6 +512,14 @@ function takeTypeface(): void {
 /** After what has been changed is on the screen. */
 function painted(): Promise<void> {
 	return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}
+
+/** When there is nothing else to do, as far as the browser says so. */
+function idle(): Promise<void> {
+	return new Promise((resolve) => {
+		if ("requestIdleCallback" in globalThis) requestIdleCallback(() => resolve());
+		else setTimeout(resolve, PAUSE);
+	});
 }
 
 async function fetchFile(address: string | undefined): Promise<Response> {

@@ -340,29 +340,37 @@ const LAYERS: readonly (readonly PlanSymbol[])[] = [
 	["cone", "disc", "hoop", "rope", "small"],
 ];
 
+/**
+ * What a station is made of, from the station's own corner: the same station is the same text wherever it
+ * stands, so that devices and pages keep it once.
+ */
 function props(station: PlacedStation, idPrefix: string, x: Scale, y: Scale): string {
+	const { left, top } = station;
 	const layer = ({ symbol }: Prop) => LAYERS.findIndex((symbols) => symbols.includes(symbol));
 	const sorted = [...station.props].sort((a, b) => layer(a) - layer(b));
 	const drawn = sorted.map((prop) => {
 		const upright = prop.turn % 2 === 1;
 		const length = (upright ? prop.width : prop.length) * METRE;
 		const width = (upright ? prop.length : prop.width) * METRE;
-		const cx = tenth(x(prop.left + prop.length / 2));
-		const cy = tenth(y(prop.top + prop.width / 2));
+		const cx = tenth((prop.left - left + prop.length / 2) * METRE);
+		const cy = tenth((prop.top - top + prop.width / 2) * METRE);
 		const turn = prop.turn === 0 ? "" : ` rotate(${prop.turn * 90})`;
 		return `<g transform="translate(${cx} ${cy})${turn}">${symbolOf(prop.symbol, length, width, idPrefix)}</g>`;
 	});
-	return `<g class="plan-props" fill="${PAPER}" stroke="${INK}" stroke-width="1.2" stroke-linejoin="round">${run(station, x, y)}${drawn.join("")}</g>`;
+	return (
+		`<g class="plan-props" transform="translate(${tenth(x(left))} ${tenth(y(top))})" fill="${PAPER}" stroke="${INK}" ` +
+		`stroke-width="1.2" stroke-linejoin="round">${run(station)}${drawn.join("")}</g>`
+	);
 }
 
 /** A run is a broken line with its direction. */
-function run({ run: stretch }: PlacedStation, x: Scale, y: Scale): string {
+function run({ run: stretch, left: stationLeft, top: stationTop }: PlacedStation): string {
 	if (stretch === undefined) return "";
 	const { left, top, length, width, turn } = stretch;
 	const half = (Math.max(length, width) * METRE) / 2;
 	const turned = turn === 0 ? "" : ` rotate(${turn * 90})`;
 	return (
-		`<path class="plan-run" transform="translate(${tenth(x(left + length / 2))} ${tenth(y(top + width / 2))})${turned}" fill="none" stroke-width="1.6" ` +
+		`<path class="plan-run" transform="translate(${tenth((left - stationLeft + length / 2) * METRE)} ${tenth((top - stationTop + width / 2) * METRE)})${turned}" fill="none" stroke-width="1.6" ` +
 		`d="M${tenth(-half)} 0H${tenth(half - 6)}M${tenth(half - 11)} -4l5 4l-5 4" stroke-opacity=".75"/>`
 	);
 }
@@ -464,8 +472,8 @@ function disc(station: PlacedStation, label: string, x: Scale, y: Scale): string
 	const cx = Math.max(x(station.left), LEFT + DISC - 3);
 	const cy = y(station.top);
 	return (
-		`<g class="plan-label"><circle cx="${tenth(cx)}" cy="${tenth(cy)}" r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +
-		`${text(cx, cy + 4.2, label, { anchor: "middle", bold: true, fill: PAPER })}</g>`
+		`<g class="plan-label" transform="translate(${tenth(cx)} ${tenth(cy)})"><circle r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +
+		`${text(0, 4.2, label, { anchor: "middle", bold: true, fill: PAPER })}</g>`
 	);
 }
 

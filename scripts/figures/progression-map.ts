@@ -225,6 +225,7 @@ function arrowSample(redundant: boolean): LegendItem["sample"] {
 	};
 }
 
+/** A skill's box, from its own corner: it is the same text in every picture that shows it. */
 function drawBox(
 	{ skill, name, tags, width, height, x, top: boxTop }: PlacedBox<Sized>,
 	focus: boolean,
@@ -233,20 +234,20 @@ function drawBox(
 	const left = x - width / 2 + EDGE;
 	const top = boxTop + EDGE;
 	const idle = skill.first?.length === 0;
-	const middle = x + EDGE;
-	const firstLine = top + BOX.padding + 10;
+	const middle = width / 2;
+	const firstLine = BOX.padding + 10;
 	const firstTag = firstLine + name.length * NAME_LEADING + 2;
 	const stroke = focus ? INK : idle ? SOFT : TONE;
 	const frame =
-		`<rect x="${tenth(left)}" y="${tenth(top)}" width="${tenth(width)}" height="${tenth(height)}" rx="${BOX.radius}" fill="${PAPER}" ` +
+		`<rect width="${tenth(width)}" height="${tenth(height)}" rx="${BOX.radius}" fill="${PAPER}" ` +
 		`stroke="${stroke}" stroke-width="${focus ? 3.5 : 1.5}"${idle ? ' stroke-dasharray="5 3"' : ""}/>` +
-		(focus ? box(left, top, width, height, TONE, 0.12, undefined, BOX.radius) : "");
-	const label = `<g class="map-box${focus ? " map-focus" : ""}">${frame}${name
+		(focus ? box(0, 0, width, height, TONE, 0.12, undefined, BOX.radius) : "");
+	const label = `<g class="map-box${focus ? " map-focus" : ""}" transform="translate(${tenth(left)} ${tenth(top)})">${frame}${name
 		.map((line, i) => text(middle, firstLine + i * NAME_LEADING, line, { anchor: "middle", bold: true }))
 		.join("")}${
 		tags.length === 0
 			? ""
-			: `<path stroke="${LINE}" d="M${tenth(left + BOX.padding)} ${tenth(firstTag - 11.5)}H${tenth(left + width - BOX.padding)}"/>`
+			: `<path stroke="${LINE}" d="M${tenth(BOX.padding)} ${tenth(firstTag - 11.5)}H${tenth(width - BOX.padding)}"/>`
 	}${tags
 		.map((line, i) =>
 			text(middle, firstTag + 2 + i * TAG_LEADING, line, {

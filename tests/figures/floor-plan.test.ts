@@ -93,7 +93,7 @@ describe("a floor plan", () => {
 	it("numbers the stations in rotation order, with an arrow from each to the next and back", () => {
 		for (const { view } of all) {
 			const { svg } = drawFloorPlan(view.plan, optionsOf(view));
-			const labels = [...svg.matchAll(/<g class="plan-label">.*?<text[^>]*>([^<]*)<\/text>/g)].map(
+			const labels = [...svg.matchAll(/<g class="plan-label"[^>]*>.*?<text[^>]*>([^<]*)<\/text>/g)].map(
 				(m) => m[1],
 			);
 			expect(labels).toEqual(view.stations.map((_, i) => String(i + 1)));

@@ -119,13 +119,17 @@ function outside(root: Element, measure: (words: string, size: number, bold: boo
 		if (left < -0.6 || top < -0.6 || right > width + 0.6 || bottom > height + 0.6)
 			faults.push(`${what} passes the edge: ${[left, top, right, bottom].join(" ")} in ${width} ${height}`);
 	};
-	const visit = (element: Element): void => {
+	/** From what its parents have been moved by. */
+	const visit = (element: Element, right: number, down: number): void => {
 		const { name } = element;
 		if (name === "defs") return;
-		const [x, y] = [number(element, "x"), number(element, "y")];
+		const moved = /^translate\((\S+) (\S+)\)$/.exec(attribute(element, "transform"));
+		const dx = right + Number(moved?.[1] ?? 0);
+		const dy = down + Number(moved?.[2] ?? 0);
+		const [x, y] = [number(element, "x") + dx, number(element, "y") + dy];
 		if (name === "rect") check("a box", x, y, x + number(element, "width"), y + number(element, "height"));
 		if (name === "circle") {
-			const [cx, cy, r] = [number(element, "cx"), number(element, "cy"), number(element, "r")];
+			const [cx, cy, r] = [number(element, "cx") + dx, number(element, "cy") + dy, number(element, "r")];
 			check("a circle", cx - r, cy - r, cx + r, cy + r);
 		}
 		if (name === "text") {
@@ -135,8 +139,8 @@ function outside(root: Element, measure: (words: string, size: number, bold: boo
 			const left = anchor === "middle" ? x - wide / 2 : anchor === "end" ? x - wide : x;
 			check(`"${textOf(element)}"`, left, y - size * 0.8, left + wide, y + size * 0.2);
 		}
-		for (const child of element.children) if (typeof child !== "string") visit(child);
+		for (const child of element.children) if (typeof child !== "string") visit(child, dx, dy);
 	};
-	visit(root);
+	visit(root, 0, 0);
 	return faults;
 }

@@ -15,7 +15,8 @@
  * A query is read in parts (normalise.ts). Each part scores the drills that answer it; a drill that
  * answers every part comes first. Where hardly any does, drills that answer most follow, and say what
  * they lack. A part that names something the club tags (a shape, a level) is answered by tags and
- * heads alone; other words are looked for in bodies as well, and weigh less there.
+ * heads alone, and so are the first letters of a word that is still being typed, which stand in nearly
+ * every body; other words are looked for in bodies as well, and weigh less there.
  */
 
 import { type Alike, alikeOf } from "./alike.ts";
@@ -370,6 +371,17 @@ export class SearchIndex {
 		this.#forget();
 	}
 
+	/**
+	 * Makes ready what only the first word asked would make (the lexicon in order, terms by drills), so that
+	 * the first letter is answered as soon as the others. For a moment when nobody waits.
+	 */
+	prepare(): void {
+		const asked = this.#asked;
+		this.search("a", {}, undefined, 0);
+		this.suggest("a");
+		this.#asked = asked;
+	}
+
 	/** Lets go of answers to which what has come may add. */
 	#forget(): void {
 		this.#asked = undefined;
@@ -592,7 +604,7 @@ export class SearchIndex {
 		this.#heads ??= new Postings(this.#headTerms, HEAD_WEIGHTS);
 		const heads = [this.#heads, this.#tags, ...(this.#summaries === undefined ? [] : [this.#summaries])];
 		meetAny(heads, part, answer);
-		if (this.#bodies !== undefined && !(part.named && answer.drills.length >= FEW)) {
+		if (this.#bodies !== undefined && !((part.named || part.begun) && answer.drills.length >= FEW)) {
 			meetAny([this.#bodies], part, answer);
 		}
 		return answer;

@@ -118,6 +118,8 @@ function isLettered(word: string): boolean {
 
 /** What a name's words count by themselves, where a stop word among them cannot be looked for. */
 const LESS_THAN_SAID = 0.5;
+/** So many letters are only the beginning of a word. */
+const MOST_BEGUN = 2;
 /** More corrections than this are not remembered. */
 const MOST_CORRECTIONS = 200;
 
@@ -135,6 +137,8 @@ export interface QueryPart {
 	readonly ways: readonly { readonly terms: readonly string[]; readonly weight: number }[];
 	/** Whether it is the name of something, by which drills are tagged. */
 	readonly named: boolean;
+	/** Whether it is the first letter or two of a word that is still being typed. */
+	readonly begun: boolean;
 }
 
 export interface ReadQuery {
@@ -591,7 +595,8 @@ export class Normaliser {
 		}
 		for (const term of concepts) ways.push({ terms: [term], weight: 1 });
 		if (open) this.#addBeginnings(words, ways);
-		return { typed: words.join(" "), ways, named: concepts.length > 0 };
+		const begun = open && words.length === 1 && (words[0] as string).length <= MOST_BEGUN;
+		return { typed: words.join(" "), ways, named: concepts.length > 0, begun };
 	}
 
 	/**
