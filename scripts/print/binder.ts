@@ -1,15 +1,17 @@
 /**
  * Prints the term's binder.
  *
- *   1. find and start a browser                                   find-browser, browser-pages
+ *   1. find a browser, and let it start meanwhile                 find-browser, browser-pages
  *   2. make the sheets from the handbook                          layouts/sheets
  *   3. lay out every part on its own                              layout, in-page
  *   4. number the pages, fill in the references                   assemble
- *   5. print segments, join them                                  print-segments, join
- *   6. read the result back and hold it against the handbook      verify
+ *   5. print segments, give each its numbers, join them           print-segments, place-segment, join
+ *   6. read the result back and hold it against the handbook      read-segments, verify
  *   7. put it in place of the last one, in one step
  *
- * Whatever fails on the way, the last good binder stays where it is.
+ * Every step keeps its work by what it was made of (sheet-cache): after a change only what it touches is
+ * done again, and what comes out is the same to the byte. Whatever fails on the way, the last good binder
+ * stays where it is.
  */
 
 import { createHash, randomUUID } from "node:crypto";

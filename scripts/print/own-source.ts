@@ -12,17 +12,27 @@ export async function sourceDigest(names: readonly string[]): Promise<string> {
 }
 
 /** The modules that make the binder's bytes of printed segments. */
-export const JOINING = ["join.ts", "place-segment.ts", "pdf-piece.ts", "pdf-file.ts", "pdf-text.ts"];
+export const JOINING = [
+	"join.ts",
+	"place-segment.ts",
+	"pdf-piece.ts",
+	"pdf-file.ts",
+	"pdf-text.ts",
+	"points.ts",
+];
 
 /** Those that read pages back. */
 export const READING = [
+	"read-pages.ts",
 	"read-back.ts",
 	"page-digest.ts",
 	"painted.ts",
 	"letters.ts",
+	"points.ts",
+	"pdf-piece.ts",
 	"pdf-file.ts",
 	"pdf-text.ts",
 ];
 
 /** Those that judge what was read. */
-export const JUDGING = [...READING, "verify.ts", "pdf-threads.ts", "read-segments.ts"];
+export const JUDGING = [...READING, "read-segments.ts", "verify.ts"];

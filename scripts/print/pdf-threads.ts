@@ -17,7 +17,7 @@ export type PdfOrder =
 	| {
 			readonly what: "pages";
 			readonly pdf: Uint8Array;
-			readonly sides: Leaf["side"][];
+			readonly sides: readonly Leaf["side"][];
 			readonly paper: Paper;
 	  }
 	| { readonly what: "file"; readonly pdf: Uint8Array };
@@ -58,7 +58,7 @@ export class PdfThreads {
 		return this.#done(async () => ({ what: "place", pdf: await pdf(), place }));
 	}
 
-	pages(pdf: () => Uint8Array, sides: Leaf["side"][], paper: Paper): Promise<readonly PageDigest[]> {
+	pages(pdf: () => Uint8Array, sides: readonly Leaf["side"][], paper: Paper): Promise<readonly PageDigest[]> {
 		return this.#done(async () => ({ what: "pages", pdf: pdf(), sides, paper }));
 	}
 

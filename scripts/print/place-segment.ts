@@ -325,12 +325,31 @@ export function packedSegment({ bytes, places, ...known }: PlacedSegment): Uint8
 	return Buffer.concat([length, head, new Uint8Array(Uint32Array.from(places).buffer), bytes]);
 }
 
-/** The segment that was packed so. */
+/** The segment that was packed so. Throws where the bytes are something else. */
 export function unpackedSegment(packed: Uint8Array): PlacedSegment {
 	const buffer = Buffer.from(packed.buffer, packed.byteOffset, packed.byteLength);
 	const start = 4 + buffer.readUInt32LE();
-	const { count, ...known } = JSON.parse(buffer.subarray(4, start).toString());
+	const head: unknown = JSON.parse(buffer.subarray(4, start).toString());
+	if (!isHead(head)) throw new Error("A placed segment has no head.");
+	const { count, ...known } = head;
 	const places = new Uint32Array(count);
 	new Uint8Array(places.buffer).set(buffer.subarray(start, start + 4 * count));
 	return { ...known, places, bytes: packed.subarray(start + 4 * count) };
+}
+
+type Head = Omit<PlacedSegment, "bytes" | "places"> & { readonly count: number };
+
+function isHead(value: unknown): value is Head {
+	return (
+		typeof value === "object" &&
+		value !== null &&
+		"count" in value &&
+		typeof value.count === "number" &&
+		"node" in value &&
+		typeof value.node === "number" &&
+		"pages" in value &&
+		Array.isArray(value.pages) &&
+		"tops" in value &&
+		Array.isArray(value.tops)
+	);
 }

@@ -14,9 +14,12 @@
  */
 
 import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
 import type { Leaf } from "./assemble.ts";
 import type { Editions, Joined } from "./join.ts";
 import { READING, sourceDigest } from "./own-source.ts";
+import { packageFolder } from "./package-folder.ts";
 import type { PageDigest } from "./page-digest.ts";
 import type { Paper } from "./paper.ts";
 import { PdfFile } from "./pdf-file.ts";
@@ -25,7 +28,7 @@ import { dictionaryOf, entriesOf, itemsOf, referred, refTo } from "./pdf-text.ts
 import type { PdfThreads } from "./pdf-threads.ts";
 import { COMMON } from "./place-segment.ts";
 import type { ReadFile } from "./read-back.ts";
-import type { SheetCache } from "./sheet-cache.ts";
+import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface JoinedBinder extends Joined {
 	readonly leaves: readonly Pick<Leaf, "issue" | "side">[];
@@ -51,10 +54,11 @@ export async function readJoined(
 	const file = threads.file(pdf);
 	// It is waited for below, unless something fails before.
 	file.catch(() => undefined);
-	const reader = await sourceDigest(READING);
+	const library = await readFile(join(packageFolder("pdfjs-dist"), "package.json"), "utf8");
+	const reader = digestOf([await sourceDigest(READING), library]);
 	const digests = async (
 		bytes: readonly Uint8Array[],
-		sides: Leaf["side"][],
+		sides: readonly Leaf["side"][],
 		document: () => Uint8Array,
 	): Promise<readonly PageDigest[]> => {
 		const hash = createHash("sha256");
