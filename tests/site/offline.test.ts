@@ -182,9 +182,11 @@ it("opens everything without a network after the first visit", async () => {
 
 	await open("search/");
 	await page.type("#search-words", "rock");
-	await page.waitForSelector(".search-hit a");
-	await page.click(".search-hit a");
-	await page.waitForFunction(() => document.body.classList.contains("kind-drill"));
+	await page.keyboard.press("Enter");
+	// Results stand still when they are those of the whole word.
+	await page.waitForFunction(() => location.search === "?q=rock");
+	await Promise.all([page.waitForNavigation(), page.click(".search-hit a")]);
+	expect(await page.$eval("body", (body) => body.className)).toContain("kind-drill");
 
 	for (const [file, text] of old.pages) {
 		if (file === "404.html") continue;
