@@ -16,7 +16,7 @@ export class BodiesMaker {
 	/** Reads a file of the site, if it is one that counts. */
 	read(path: string, text: string): void {
 		const drill = /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
-		if (drill !== undefined) this.#texts.set(drill, bodyTextsOf(text));
+		if (drill !== undefined) this.#texts.set(drill, apart(bodyTextsOf(text)));
 		else if (path === HEAD) this.#head = readHeadText(text);
 	}
 
@@ -32,4 +32,9 @@ export class BodiesMaker {
 			),
 		);
 	}
+}
+
+/** The same texts in memory of their own: pieces that were cut from a page would keep the whole page. */
+function apart(texts: BodyTexts): BodyTexts {
+	return JSON.parse(JSON.stringify(texts)) as BodyTexts;
 }
