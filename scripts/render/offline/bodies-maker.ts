@@ -4,6 +4,7 @@
 
 import { type HeadFile, writeBodies } from "../search/engine.ts";
 import { readHeadText } from "../search/head-text.ts";
+import { apart } from "./apart.ts";
 import { type BodyTexts, bodyTextsOf } from "./body-texts.ts";
 import { BODIES, HEAD } from "./edition-list.ts";
 import type { MadeFile, Maker } from "./makers.ts";
@@ -23,7 +24,7 @@ export class BodiesMaker implements Maker {
 
 	read(path: string, text: string): void {
 		const drill = drillOf(path);
-		if (drill !== undefined) this.#texts.set(drill, bodyTextsOf(text));
+		if (drill !== undefined) this.#texts.set(drill, apart(bodyTextsOf(text)));
 		else if (path === HEAD) this.#head = readHeadText(text);
 	}
 

@@ -8,6 +8,7 @@
 import type { HeadStart, SummariesFile } from "../search/engine.ts";
 import { readHeadText, writeHeadText } from "../search/head-text.ts";
 import { packNumbers, unpackNumbers } from "../search/numbers.ts";
+import { apart } from "./apart.ts";
 import { wordsIn } from "./body-texts.ts";
 import { HEAD, SUMMARIES } from "./edition-list.ts";
 import type { MadeFile, Maker } from "./makers.ts";
@@ -66,7 +67,7 @@ export class HeadsMaker implements Maker {
 		if (drill !== undefined) {
 			const [, title = "", summary = ""] =
 				/<h1>(.*?)<\/h1>\n(?:<p class="lead">(.*?)<\/p>)?/s.exec(text) ?? [];
-			this.#drills.set(drill, { title: oneLine(title), summary: oneLine(summary) });
+			this.#drills.set(drill, apart({ title: oneLine(title), summary: oneLine(summary) }));
 		} else if (path === START) this.#start = text;
 	}
 
