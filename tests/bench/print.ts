@@ -4,8 +4,8 @@
  *   node tests/bench/print.ts [pages …] [--one-piece]
  *
  * Clubs of four sizes (sized-club.ts; the table says how many pages each came to, the smallest about a
- * hundred) are printed cold, again with all kept from the run before, and after one week's text has changed. The bare print is the browser's own, of
- * the pages as they were laid out, in one document. `--one-piece` adds the stock command, pagedjs-cli, over
+ * hundred) are printed cold, again with all kept from the run before, and after one week's text has
+ * changed. The bare print is the browser's own, of the pages as they were laid out, in one document. `--one-piece` adds the stock command, pagedjs-cli, over
  * the same pages, with a limit of its own; a larger size is left out once one has reached it.
  *
  * Memory is the most that all processes held together, each counted by its share of what it shares
