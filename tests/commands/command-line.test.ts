@@ -117,7 +117,7 @@ describe("build", () => {
 		second.delete("CNAME");
 		second.delete("extra/notes.txt");
 		expect(second).toEqual(first);
-		expect(readdirSync(dir).sort()).toEqual([".out.editions", "_data", "content", "out"]);
+		expect(readdirSync(dir).sort()).toEqual([".handbook-cache", ".out.editions", "_data", "content", "out"]);
 	});
 
 	it("does not overwrite somebody else's file", () => {

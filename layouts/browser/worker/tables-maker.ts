@@ -24,6 +24,7 @@ import { contextOf, type PageContext } from "../../parts/page.ts";
 const WORDS = {
 	allApparatus: english.allApparatus,
 	allLevels: english.allLevels,
+	anywhere: english.anywhere,
 	asTable: english.asTable,
 	caution: english.caution,
 	charts: english.charts,

@@ -25,7 +25,10 @@ export interface TermSite extends Pick<CoverageSite, "weekByNumber"> {
 		standings(kind: SpacedKind, level: Id): readonly TermStanding[];
 		standingsOf(kind: SpacedKind, id: Id): readonly TermStanding[];
 	};
-	readonly words: Pick<Words, "allLevels" | "counts" | "destinations" | "ofWeek" | "term" | "week">;
+	readonly words: Pick<
+		Words,
+		"allLevels" | "anywhere" | "counts" | "destinations" | "ofWeek" | "term" | "week"
+	>;
 }
 
 /** Of how a thing stands at a level. */
@@ -228,7 +231,7 @@ function byApparatus(site: TermSite, rows: readonly TermRow[]): TermKind["groups
 	const groups = Map.groupBy(rows, (row) => placeOf(row.id));
 	return [...curriculum.apparatus.keys(), ""].flatMap((place) => {
 		const own = groups.get(place);
-		const name = place === "" ? "Anywhere" : linkTo(curriculum, "apparatus", place).name;
+		const name = place === "" ? site.words.anywhere : linkTo(curriculum, "apparatus", place).name;
 		return own === undefined ? [] : [{ name, rows: own }];
 	});
 }
