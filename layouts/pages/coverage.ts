@@ -47,14 +47,14 @@ ${view.missing.length > 0 && html`<h2 id="missing">${say.missing}</h2><p>${view.
 ${
 	view.lists.length > 0 &&
 	html`<section class="part cell-lists" aria-labelledby="lists"><h2 id="lists"><span>${say.lists}</span></h2>${view.lists.map(
-		({ key, name, cells }) =>
-			html`<section class="cell-row" aria-labelledby="lists-${key}"><h3 id="lists-${key}">${name}</h3>${cells.map(
+		({ name, cells }) =>
+			html`<div class="cell-row"><h3>${name}</h3>${cells.map(
 				({ anchor, name, cell, lines }) =>
 					html`<div class="cell-list" id="${anchor}" tabindex="-1"><h4>${name}</h4><ul>${lines.map(
 						({ drill, places, minutes }) =>
 							html`<li>${a(ctx, drill)} <span class="small">${words.min(minutes)}${words.colon}${inWords(ctx, places)}</span></li>`,
 					)}</ul><p class="small"><a href="#${cell}">${say.back}</a></p></div>`,
-			)}</section>`,
+			)}</div>`,
 	)}</section>`
 }
 <h2 id="other-tables">${say.others}</h2>

@@ -8,7 +8,7 @@
 
 import { POLICY } from "../../scripts/render/host-headers.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { HEAD } from "../../scripts/render/offline/edition-list.ts";
+import { HEAD_FILE } from "../../scripts/render/search/search-files.ts";
 import type { SitePageKind } from "../../scripts/render/site.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { type Sign, sign } from "./icons.ts";
@@ -107,7 +107,7 @@ ${
 	// On the search page what is searched comes before how it looks; a browser does not look ahead for
 	// programs behind a policy in the page.
 	page.kind === "search"
-		? html`<link rel="preload" href="${ctx.way(HEAD)}" as="fetch" crossorigin>
+		? html`<link rel="preload" href="${ctx.way(HEAD_FILE)}" as="fetch" crossorigin>
 <link rel="preload" href="${ctx.way("assets/search.js")}" as="script">`
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }

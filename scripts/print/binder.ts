@@ -24,6 +24,7 @@ import type { Id, LinkedDrill, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
@@ -32,7 +33,6 @@ import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { hyphenationOf } from "./hyphenate.ts";
 import { joinSegments, type Placing } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
-import { JOINING, sourceDigest } from "./own-source.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { markChanges } from "./passages.ts";
 import { PdfThreads } from "./pdf-threads.ts";
@@ -228,7 +228,7 @@ async function printerOf(
 		signal,
 	};
 	const area = { width: paper.areaWidth, height: paper.areaHeight };
-	const hyphenation = await hyphenationOf(sheets.language);
+	const hyphenation = hyphenationOf(sheets.language);
 
 	// Laying out and printing take about as long as each other; joining and reading back a little less.
 	const parts = sheets.sections.reduce((sum, section) => sum + section.parts.length, 0);
@@ -290,7 +290,7 @@ async function printerOf(
 			// What follows needs no browser, and the browser's memory.
 			void pages.close();
 			const attachment = { name: ATTACHMENT, text: editionText(edition) };
-			const placing = await keptPlacing(cache, threads);
+			const placing = keptPlacing(cache, threads);
 			const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
 			step(parts / 2, "reading back");
 			const { leaves } = assembled;
@@ -319,10 +319,9 @@ async function printerOf(
 }
 
 /** Segments are placed by threads, and kept as they were placed. */
-async function keptPlacing(cache: SheetCache, threads: PdfThreads): Promise<Placing> {
-	const source = await sourceDigest(JOINING);
+function keptPlacing(cache: SheetCache, threads: PdfThreads): Placing {
 	return async (segment, place) => {
-		const name = ["placed", source, segment.name, JSON.stringify(place)];
+		const name = ["placed", programFingerprint(), segment.name, JSON.stringify(place)];
 		const kept = await cache.find(name);
 		if (kept !== undefined) return unpackedSegment(kept);
 		const placed = await threads.place(segment.pdf, place);

@@ -8,11 +8,10 @@
  */
 
 import { existsSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import createHyphenator from "hyphen";
-import { sourceDigest } from "./own-source.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import { packageFolder } from "./package-folder.ts";
 import { digestOf } from "./sheet-cache.ts";
 
@@ -32,11 +31,10 @@ export interface Hyphenation {
 }
 
 /** The hyphenation of a language; markup is hyphenated when it is asked for, since most was before. */
-export async function hyphenationOf(language: string): Promise<Hyphenation> {
-	const described = await readFile(join(packageFolder("hyphen"), "package.json"), "utf8");
+export function hyphenationOf(language: string): Hyphenation {
 	let own: ((markup: string) => string) | undefined;
 	return {
-		name: digestOf([language, described, await sourceDigest(["hyphenate.ts"])]),
+		name: digestOf([language, programFingerprint()]),
 		hyphenate: (markup) => {
 			own ??= hyphenatorOf(language);
 			return own(markup);

@@ -14,12 +14,9 @@
  */
 
 import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
-import { join } from "node:path";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Leaf } from "./assemble.ts";
 import type { Editions, Joined } from "./join.ts";
-import { READING, sourceDigest } from "./own-source.ts";
-import { packageFolder } from "./package-folder.ts";
 import type { PageDigest } from "./page-digest.ts";
 import type { Paper } from "./paper.ts";
 import { PdfFile } from "./pdf-file.ts";
@@ -28,7 +25,7 @@ import { dictionaryOf, entriesOf, itemsOf, referred, refTo } from "./pdf-text.ts
 import type { PdfThreads } from "./pdf-threads.ts";
 import { COMMON } from "./place-segment.ts";
 import type { ReadFile } from "./read-back.ts";
-import { digestOf, type SheetCache } from "./sheet-cache.ts";
+import type { SheetCache } from "./sheet-cache.ts";
 
 export interface JoinedBinder extends Joined {
 	readonly leaves: readonly Pick<Leaf, "issue" | "side">[];
@@ -54,8 +51,6 @@ export async function readJoined(
 	const file = threads.file(pdf);
 	// It is waited for below, unless something fails before.
 	file.catch(() => undefined);
-	const library = await readFile(join(packageFolder("pdfjs-dist"), "package.json"), "utf8");
-	const reader = digestOf([await sourceDigest(READING), library]);
 	const digests = async (
 		bytes: readonly Uint8Array[],
 		sides: readonly Leaf["side"][],
@@ -63,7 +58,7 @@ export async function readJoined(
 	): Promise<readonly PageDigest[]> => {
 		const hash = createHash("sha256");
 		for (const some of bytes) hash.update(some);
-		const ingredients = ["read", reader, JSON.stringify([paper, sides]), hash.digest("hex")];
+		const ingredients = ["read", programFingerprint(), JSON.stringify([paper, sides]), hash.digest("hex")];
 		const content = await cache.keep(ingredients, async () => {
 			const read = await threads.pages(document, sides, paper);
 			return new TextEncoder().encode(JSON.stringify(read));

@@ -18,13 +18,13 @@ import { transform } from "esbuild";
 import { PDFDocument } from "pdf-lib";
 import type { Club, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Leaf, Target } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, openBrowser, printedPage } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
 import { lettersOf } from "./letters.ts";
-import { JOINING, sourceDigest } from "./own-source.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { objectCount } from "./pdf-file.ts";
 import type { Segment } from "./print-segments.ts";
@@ -300,7 +300,6 @@ async function writeFiles(
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
 	const portrait = paperOf(options.club);
-	const joining = await sourceDigest(JOINING);
 	const written: string[] = [];
 	let sides = 0;
 	for (const file of files) {
@@ -314,7 +313,7 @@ async function writeFiles(
 		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
 		const ingredients = [
 			"joined",
-			joining,
+			programFingerprint(),
 			JSON.stringify([about, paper, options.club.language, options.date]),
 		];
 		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));

@@ -21,11 +21,11 @@ import type { Measured } from "../compute/measure.ts";
 import type { LinkedDrill, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import { doseWords } from "../render/views/words.ts";
 import type { Words } from "../words/words.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
 import { lettersMissing, lettersOf, textOf } from "./letters.ts";
-import { JUDGING, sourceDigest } from "./own-source.ts";
 import { type PageDigest, SLACK } from "./page-digest.ts";
 import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
@@ -60,7 +60,7 @@ export async function verifyBinder(verification: Verification): Promise<readonly
 	// It is waited for below, and fails there.
 	verification.read.catch(() => undefined);
 	const found = new Finder(verification);
-	const verdicts = new Verdicts(cache, await sourceDigest(JUDGING));
+	const verdicts = new Verdicts(cache, programFingerprint());
 	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
 	await checkSections(verification, found, verdicts);
 	const read = await verification.read;

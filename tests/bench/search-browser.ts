@@ -9,9 +9,9 @@
 import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../../scripts/render/search/build-search.ts";
 import type { SearchFiles } from "../../scripts/render/search/engine.ts";
 import { writeHeadText } from "../../scripts/render/search/head-text.ts";
+import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../../scripts/render/search/search-files.ts";
 import { servePages } from "../search/serve-pages.ts";
 
 const SLOWER = 4;

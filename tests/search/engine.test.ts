@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
-import {
-	BODIES_FILE,
-	HEAD_FILE,
-	SUMMARIES_FILE,
-	searchDocuments,
-	searchFiles,
-	searchOptions,
-} from "../../scripts/render/search/build-search.ts";
+import { searchDocuments, searchFiles, searchOptions } from "../../scripts/render/search/build-search.ts";
 import {
 	FACETS,
 	type Facet,
@@ -26,6 +19,7 @@ import {
 	writeIndex,
 } from "../../scripts/render/search/engine.ts";
 import { openWhileReading, readHeadText } from "../../scripts/render/search/head-text.ts";
+import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../../scripts/render/search/search-files.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { findWith, judge, judgedQueries, mean } from "./judge.ts";
 import {

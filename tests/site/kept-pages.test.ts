@@ -4,15 +4,24 @@
  */
 
 import { execFile } from "node:child_process";
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+	cpSync,
+	existsSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	rmSync,
+	writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { promisify } from "node:util";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it, onTestFinished } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { raw } from "../../scripts/render/html.ts";
 import { PageCache } from "../../scripts/render/page-cache.ts";
-import { programFingerprint } from "../../scripts/render/program-fingerprint.ts";
+import { fingerprintOf, programFingerprint } from "../../scripts/render/program-fingerprint.ts";
 import { sitePages } from "../../scripts/render/site.ts";
 import { valueText } from "../../scripts/render/value-text.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
@@ -168,9 +177,33 @@ describe("the key of a page", () => {
 	});
 });
 
-it("the program's fingerprint is the same as long as the program is", () => {
-	expect(programFingerprint()).toBe(programFingerprint());
-	expect(programFingerprint()).toMatch(/^[\w-]{43}$/);
+it("the program's fingerprint tells every change of a file, and not where the program stands", () => {
+	const program = () => {
+		const dir = mkdtempSync(join(tmpdir(), "program-"));
+		onTestFinished(() => rmSync(dir, { recursive: true, force: true }));
+		for (const [file, text] of [
+			["scripts/print/letters.ts", "one"],
+			["layouts/styles/site.css", "two"],
+			["package-lock.json", "{}"],
+		] as const) {
+			mkdirSync(join(dir, file, ".."), { recursive: true });
+			writeFileSync(join(dir, file), text);
+		}
+		return dir;
+	};
+	const before = fingerprintOf(program());
+	expect(fingerprintOf(program())).toBe(before);
+	for (const file of [
+		"scripts/print/letters.ts",
+		"layouts/styles/site.css",
+		"package-lock.json",
+		"scripts/new.ts",
+	]) {
+		const dir = program();
+		writeFileSync(join(dir, file), "another");
+		expect(fingerprintOf(dir), file).not.toBe(before);
+	}
+	expect(programFingerprint()).toBe(fingerprintOf(REPOSITORY));
 });
 
 it("two values have the same text only where they show the same", () => {

@@ -4,9 +4,10 @@
 
 import { type HeadFile, writeBodies } from "../search/engine.ts";
 import { readHeadText } from "../search/head-text.ts";
+import { BODIES_FILE, HEAD_FILE } from "../search/search-files.ts";
 import { apart } from "./apart.ts";
 import { type BodyTexts, bodyTextsOf } from "./body-texts.ts";
-import { BODIES, HEAD } from "./edition-list.ts";
+
 import type { MadeFile, Maker } from "./makers.ts";
 import { drillOf } from "./packs.ts";
 
@@ -19,13 +20,13 @@ export class BodiesMaker implements Maker {
 	#head: HeadFile | undefined;
 
 	mayMake(path: string): boolean {
-		return path === BODIES;
+		return path === BODIES_FILE;
 	}
 
 	read(path: string, text: string): void {
 		const drill = drillOf(path);
 		if (drill !== undefined) this.#texts.set(drill, apart(bodyTextsOf(text)));
-		else if (path === HEAD) this.#head = readHeadText(text);
+		else if (path === HEAD_FILE) this.#head = readHeadText(text);
 	}
 
 	*files(): Generator<readonly MadeFile[]> {
@@ -33,6 +34,6 @@ export class BodiesMaker implements Maker {
 		// The second part of a drill's line is its id, with spaces for hyphens.
 		const ids = this.#head.drills.map((line) => line.split("\t")[1]?.replaceAll(" ", "-") ?? "");
 		const texts = ids.map((id) => this.#texts.get(id) ?? NONE);
-		yield [[BODIES, JSON.stringify(writeBodies(this.#head, texts))]];
+		yield [[BODIES_FILE, JSON.stringify(writeBodies(this.#head, texts))]];
 	}
 }

@@ -48,11 +48,6 @@ export function packPath(hash: string): string {
 	return `${PACK_FOLDER}${hash}.txt`;
 }
 
-/** The search's files, from the root of the site, in the order in which they are wanted. */
-export const HEAD = "search/heads.txt";
-export const SUMMARIES = "search/summaries.json";
-export const BODIES = "search/bodies.json";
-
 /** Letters of a hash that are kept: 80 bits of SHA-256. */
 export const HASH_LENGTH = 20;
 

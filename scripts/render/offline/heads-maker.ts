@@ -8,9 +8,10 @@
 import type { HeadStart, SummariesFile } from "../search/engine.ts";
 import { readHeadText, writeHeadText } from "../search/head-text.ts";
 import { packNumbers, unpackNumbers } from "../search/numbers.ts";
+import { HEAD_FILE, SUMMARIES_FILE } from "../search/search-files.ts";
 import { apart } from "./apart.ts";
 import { wordsIn } from "./body-texts.ts";
-import { HEAD, SUMMARIES } from "./edition-list.ts";
+
 import type { MadeFile, Maker } from "./makers.ts";
 import { drillOf } from "./packs.ts";
 
@@ -59,7 +60,7 @@ export class HeadsMaker implements Maker {
 	#start: string | undefined;
 
 	mayMake(path: string): boolean {
-		return path === HEAD || path === SUMMARIES;
+		return path === HEAD_FILE || path === SUMMARIES_FILE;
 	}
 
 	read(path: string, text: string): void {
@@ -86,8 +87,8 @@ export class HeadsMaker implements Maker {
 		);
 		const summaries: SummariesFile = { summaries: heads.map(({ summary }) => summary) };
 		yield [
-			[HEAD, writeHeadText({ ...start, drills })],
-			[SUMMARIES, JSON.stringify(summaries)],
+			[HEAD_FILE, writeHeadText({ ...start, drills })],
+			[SUMMARIES_FILE, JSON.stringify(summaries)],
 		];
 	}
 }

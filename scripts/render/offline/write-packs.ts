@@ -12,7 +12,8 @@ import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
-import { type Bundle, HASH_LENGTH, HEAD, packPath } from "./edition-list.ts";
+import { HEAD_FILE } from "../search/search-files.ts";
+import { type Bundle, HASH_LENGTH, packPath } from "./edition-list.ts";
 import { forReader } from "./for-reader.ts";
 import { START, startText } from "./heads-maker.ts";
 import { type Maker, type MakersScope, madeFiles } from "./makers.ts";
@@ -68,7 +69,7 @@ export class PackWriter {
 		const { path, text } = file;
 		this.#isExtended ||= hasExtendedLetters(text);
 		for (const maker of this.#makers) maker.read(path, text);
-		if (path === HEAD) this.#head = text;
+		if (path === HEAD_FILE) this.#head = text;
 		// Whether it is packed is known when all have gone by.
 		if (this.#makers.some((maker) => maker.mayMake(path))) this.#aside.set(path, hashName(forReader(file)));
 		else this.#packing.add(file);

@@ -8,11 +8,7 @@ import type { Exposure, Id } from "../../model.ts";
 import type { Filters } from "./choice.ts";
 import { type FacetValue, type SearchDocument, type SearchOptions, writeIndex } from "./engine.ts";
 import { writeHeadText } from "./head-text.ts";
-
-/** Where the files stand, from the root of the site, in the order in which they are wanted. */
-export const HEAD_FILE = "search/heads.txt";
-export const SUMMARIES_FILE = "search/summaries.json";
-export const BODIES_FILE = "search/bodies.json";
+import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "./search-files.ts";
 
 /** Planned minutes in three bands: `short` is under 5, `medium` 5 to 10, `long` above. */
 const MINUTES = ["short", "medium", "long"] as const;

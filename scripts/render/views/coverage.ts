@@ -94,7 +94,6 @@ export interface CellView {
 
 /** What the cells of a row were counted from. */
 export interface RowLists {
-	readonly key: string;
 	readonly name: string;
 	readonly cells: readonly CellList[];
 }
@@ -215,7 +214,7 @@ export function coverageView(site: CoverageSite, table: CoverageTableKind, choic
 	const rows = rowsOf(site, table.by).map(({ key, link }): CoverageRow => {
 		const row = sums.cells.get(key);
 		const cells: CellList[] = [];
-		lists.push({ key, name: link.name, cells });
+		lists.push({ name: link.name, cells });
 		return {
 			head: link,
 			total: view(`${link.name}, ${all}`, sums.rows.get(key), undefined, false),

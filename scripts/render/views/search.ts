@@ -4,7 +4,7 @@
  */
 
 import type { Id, LinkedDrill, LinkKind } from "../../model.ts";
-import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../search/build-search.ts";
+import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../search/search-files.ts";
 import { type Link, linkTo, type NamedKind, weekLink } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
