@@ -165,6 +165,9 @@ function start(root: HTMLElement): void {
 		} catch {
 			takeTypeface();
 			count.write(searching.failed);
+			// The lists, which work without it, take the place that was kept for results.
+			part(root, ".search-body").hidden = true;
+			share.hidden = true;
 			return;
 		}
 		// What she came for first; the filters fill their place right after.

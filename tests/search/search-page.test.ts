@@ -94,6 +94,20 @@ async function tick(facet: string, value: string): Promise<void> {
 	await page.click(`[data-facet="${facet}"] input[value="${value}"]`);
 }
 
+test("where the search cannot be loaded, the lists take its place on the first screen", async () => {
+	await page.setRequestInterception(true);
+	page.on("request", (request) =>
+		request.url().endsWith("/heads.txt") ? request.respond({ status: 404 }) : request.continue(),
+	);
+	await page.goto(`${served.url}search/?q=hollow`, { waitUntil: "networkidle0" });
+	expect(await count()).toContain("could not be loaded");
+	const top = await page.$eval(".search-lists li a", (link) => link.getBoundingClientRect().top);
+	expect(top).toBeLessThan(740);
+	expect(await page.$eval(".search-filters", (filters) => filters.checkVisibility())).toBe(false);
+	await Promise.all([page.waitForNavigation(), page.click(".search-lists li a")]);
+	expect(new URL(page.url()).pathname).toMatch(/^\/levels\/.+/);
+});
+
 test("typing shows drills at once, and the address follows", async () => {
 	await open();
 	expect(await hits()).toEqual(expected(""));
