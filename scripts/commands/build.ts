@@ -10,15 +10,23 @@ import type { Handbook } from "../handbook.ts";
 import { editionFile, printBinder } from "../print/binder.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
+import { addressFile } from "../render/addresses.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
+import { isMadeOnDevices } from "../render/offline/page-makers.ts";
 import { OfflineWriter } from "../render/offline/write-offline.ts";
 import { planText } from "../render/offline/write-plan.ts";
-import { PageCache, pageCacheOf } from "../render/page-cache.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
+import { sharedText } from "../render/page-text.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../render/write-site.ts";
+import { frameFacts } from "../render/site.ts";
+import {
+	type PageThread,
+	startPageThread,
+	type WriteSiteOptions,
+	writeLinkPictures,
+	writeSite,
+} from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { sheetsInto } from "./print.ts";
@@ -42,7 +50,16 @@ export interface BuildOptions {
 	readonly since?: string;
 }
 
-export async function build(run: Run, { print, since }: BuildOptions): Promise<number> {
+export async function build(run: Run, options: BuildOptions): Promise<number> {
+	const pages = startPageThread();
+	try {
+		return await buildWith(run, pages, options);
+	} finally {
+		await pages.close();
+	}
+}
+
+async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOptions): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
 	const { problems, opened } = await openClub(clubDir, { highlight: highlightCode, keep: true });
@@ -64,9 +81,8 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
 		const sheets = print ? await sheetsInto(handbook, {}, staging.dir, clubDir, progress) : NO_SHEETS;
 		const printed = new Set(sheets.files);
-		const site = await writeHandbook(handbook, staging, progress, {
+		const site = await writeHandbook(handbook, staging, progress, pages, {
 			kept: true,
-			cache: new PageCache(pageCacheOf(clubDir), programFingerprint(), handbook.edition),
 			media,
 			printed,
 			...(earlier === undefined ? {} : { since: earlier }),
@@ -113,38 +129,42 @@ export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
+	thread: PageThread,
 	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
-	const { weeks, drills } = handbook.curriculum;
-	// It packs the pages beside their making, so it has to know them from the first.
+	const { curriculum, edition, words } = handbook;
+	// It packs the texts of pages beside their making, so it has to know them from the first.
 	const offline =
 		options.kept === true
-			? await OfflineWriter.start(staging.dir, {
-					words: handbook.words,
-					edition: handbook.edition,
-					weeks: weeks.map(({ id }) => id),
-					drills: drills.size,
+			? new OfflineWriter(staging.dir, {
+					words,
+					edition,
+					weeks: curriculum.weeks.map(({ id }) => id),
+					drills: curriculum.drills.size,
 					plan: planText(handbook, options),
+					shared: sharedText(curriculum, frameFacts(handbook, options)),
 				})
 			: undefined;
 	try {
-		const site = await writeSite(handbook, staging.dir, {
+		await offline?.begin();
+		const site = await writeSite(handbook, staging.dir, thread, {
 			...options,
 			progress: (done, total) => progress.show("pages", done, total),
-			made: (path, text) => offline?.add(path, text),
+			made: ({ kind, address }, text) => {
+				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);
+			},
 		});
-		const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
+		const schemas = schemaFiles(SCHEMA_FOLDER, curriculum.club.site);
 		for (const { path, text } of [...schemas, ...searchFiles(handbook)]) staging.write(path, text);
-		const packed = offline?.finish();
+		const packed = offline?.finish(site.isExtended);
 		packed?.catch(() => undefined);
 		// What is not kept offline is written while the rest is packed.
 		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
-		const data = dataFiles(handbook, handbook.words, handbook.edition);
+		const data = dataFiles(handbook, words, edition);
 		for (const { path, text } of data) staging.write(path, text);
 		await packed;
-		return { pages: site.pages, data: data.length };
+		return { pages: site.pages.length, data: data.length };
 	} finally {
-		options.cache?.close();
 		await offline?.close();
 	}
 }

@@ -1,0 +1,130 @@
+/**
+ * Posts from one thread to another that takes them itself, in order, instead of being called: it can look
+ * whether more lies ready, and who posts waits where it falls behind, since what lies unread takes memory.
+ *
+ * How many posts were sent and taken is counted in shared memory. Each side sleeps on the other's count.
+ */
+
+import { enableCompileCache, getCompileCacheDir } from "node:module";
+import { dirname } from "node:path";
+import { parentPort, receiveMessageOnPort, Worker, workerData } from "node:worker_threads";
+
+const SENT = 0;
+const TAKEN = 1;
+const FAILED = 2;
+const COUNTS = 3;
+
+/** Posts that may lie unread. */
+const UNREAD = 16;
+/** Milliseconds to sleep before looking whether the other thread failed. */
+const PATIENCE = 1000;
+
+interface Start {
+	readonly counts: Int32Array;
+	/** Where compiled programs are kept, if they are: a thread has to be told anew. */
+	readonly compiled: string | undefined;
+}
+
+type Answer<From> = { readonly answer: From } | { readonly error: unknown };
+
+/** A thread that is posted `To` and answers some posts with `From`, one answer after the other. */
+export class PostedThread<To, From> {
+	readonly #thread: Worker;
+	readonly #counts = new Int32Array(new SharedArrayBuffer(4 * COUNTS));
+	readonly #failed: Promise<never>;
+
+	/** Starts a program, which loads what it needs meanwhile. */
+	constructor(program: URL) {
+		// The folder of this version of Node lies in the one that is named when the cache is turned on.
+		const compiled = getCompileCacheDir();
+		const start: Start = {
+			counts: this.#counts,
+			compiled: compiled === undefined ? undefined : dirname(compiled),
+		};
+		this.#thread = new Worker(program, {
+			workerData: start,
+			resourceLimits: { maxYoungGenerationSizeMb: 48 },
+		});
+		this.#failed = new Promise((_, reject) => {
+			this.#thread.on("error", reject);
+			this.#thread.on("message", (answer: Answer<From>) => {
+				if ("error" in answer) reject(answer.error);
+			});
+		});
+		// Told by whoever asks; before that nobody listens.
+		this.#failed.catch(() => undefined);
+	}
+
+	/** Posts, after waiting while too much lies unread. */
+	post(message: To): void {
+		const counts = this.#counts;
+		for (;;) {
+			const taken = Atomics.load(counts, TAKEN);
+			if (Atomics.load(counts, SENT) - taken < UNREAD || Atomics.load(counts, FAILED) === 1) break;
+			Atomics.wait(counts, TAKEN, taken, PATIENCE);
+		}
+		this.#thread.postMessage(message);
+		Atomics.add(counts, SENT, 1);
+		Atomics.notify(counts, SENT);
+	}
+
+	/** Posts what the thread answers. Throws what it failed with, at this post or an earlier one. */
+	async ask(message: To): Promise<From> {
+		const answered = new Promise<From>((resolve) => {
+			const listen = (answer: Answer<From>) => {
+				if ("error" in answer) return;
+				this.#thread.off("message", listen);
+				resolve(answer.answer);
+			};
+			this.#thread.on("message", listen);
+		});
+		this.post(message);
+		return Promise.race([answered, this.#failed]);
+	}
+
+	/** Ends the thread, wherever it is. */
+	async close(): Promise<void> {
+		await this.#thread.terminate();
+	}
+}
+
+/** What the program of such a thread does with its posts. */
+export interface Posted<To, From> {
+	/** Takes a post; gives the answer to one that is asked. */
+	take(post: To): Promise<From | undefined> | From | undefined;
+	/** Called where nothing lies unread; says whether it did something. */
+	idle?(): Promise<boolean>;
+}
+
+/**
+ * Takes posts until the thread is ended; the program of a thread calls it.
+ *
+ * @param load gives what takes them: its modules are loaded when compiled ones can be found
+ */
+export async function takePosts<To, From>(load: () => Promise<Posted<To, From>>): Promise<void> {
+	if (parentPort === null) throw new Error("This program runs in a thread of another.");
+	const port = parentPort;
+	const { counts, compiled } = workerData as Start;
+	if (compiled !== undefined) enableCompileCache(compiled);
+	const tell = (answer: Answer<From>) => port.postMessage(answer);
+	try {
+		const posted = await load();
+		for (;;) {
+			const taken = Atomics.load(counts, TAKEN);
+			if (Atomics.load(counts, SENT) === taken) {
+				if ((await posted.idle?.()) !== true) Atomics.wait(counts, SENT, taken);
+				continue;
+			}
+			// A post lies there by the time that it is counted.
+			const post: To = receiveMessageOnPort(port)?.message;
+			const answer = await posted.take(post);
+			if (answer !== undefined) tell({ answer });
+			Atomics.add(counts, TAKEN, 1);
+			Atomics.notify(counts, TAKEN);
+		}
+	} catch (error) {
+		tell({ error });
+		Atomics.store(counts, FAILED, 1);
+		Atomics.notify(counts, TAKEN);
+	}
+}
