@@ -146,7 +146,6 @@ export async function writeHandbook(
 				})
 			: undefined;
 	try {
-		await offline?.begin();
 		const site = await writeSite(handbook, staging.dir, thread, {
 			...options,
 			progress: (done, total) => progress.show("pages", done, total),

@@ -10,6 +10,7 @@ import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { setImmediate as turn } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
+import { isStringOneByteRepresentation } from "node:v8";
 import { build } from "esbuild";
 import type { Handbook } from "../handbook.ts";
 import type { Words } from "../words/words.ts";
@@ -83,7 +84,7 @@ export async function writeSite(
 		for (let done = 0; done < pages.length; done += POST) {
 			progress?.(done, pages.length);
 			const some = pages.slice(done, done + POST).map((page) => {
-				const text = texts.of(page);
+				const text = narrow(texts.of(page));
 				made?.(page, text);
 				return text;
 			});
@@ -104,6 +105,11 @@ export async function writeSite(
 		// Where a page fails, too, nothing writes any more once this has ended.
 		await bundled;
 	}
+}
+
+/** The same text with one byte a character, as all its characters allow; a piece of two makes the whole so. */
+function narrow(text: string): string {
+	return isStringOneByteRepresentation(text) ? text : Buffer.from(text, "latin1").toString("latin1");
 }
 
 /**

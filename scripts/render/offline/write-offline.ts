@@ -13,18 +13,14 @@
 
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
-import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
 import type { Words } from "../../words/words.ts";
-import { browserWords } from "../browser-words.ts";
 import { PostedThread } from "../posts.ts";
+import { bundleProgram } from "./bundle-program.ts";
 import { type EditionList, type ListedFile, PACK_FOLDER, packPath, WORKER_FILE } from "./edition-list.ts";
 import { type SiteFile, slotsFor } from "./pack-pages.ts";
 import type { ToPacking } from "./packing-thread.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
 import { hashName, type WrittenPacks } from "./write-packs.ts";
-
-const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
 const TEXT = /\.(html|css|js|json|svg|txt|webmanifest)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
@@ -63,32 +59,17 @@ export class OfflineWriter {
 	readonly #thread = new PostedThread<ToPacking, WrittenPacks>(
 		new URL("./packing-thread.ts", import.meta.url),
 	);
-	readonly #program: Promise<string>;
 	readonly #added = new Set<string>();
 	#waiting: SiteFile[] = [];
 	#size = 0;
 
-	/** Starts the thread, and bundles the program that devices make pages and files by. */
+	/** Starts the thread. */
 	constructor(siteDir: string, facts: OfflineFacts) {
 		this.#siteDir = siteDir;
 		this.#facts = facts;
-		this.#program = programText(facts.words, "makers.ts");
-	}
-
-	/** Hands the program over; before that nothing can be added. */
-	async begin(): Promise<void> {
-		const { edition, weeks, drills, plan, shared } = this.#facts;
-		const program = await this.#program;
-		const options = {
-			siteDir: this.#siteDir,
-			edition,
-			weeks,
-			slots: slotsFor(drills),
-			program,
-			plan,
-			shared,
-		};
-		this.#thread.post({ kind: "begin", options });
+		const { edition, weeks, drills, plan, shared, words } = facts;
+		const options = { siteDir, edition, weeks, slots: slotsFor(drills), plan, shared };
+		this.#thread.post({ kind: "begin", options, language: words.language });
 	}
 
 	/** A text file, or a page's text, by its path from the root of the site; the others are read when all is written. */
@@ -118,8 +99,7 @@ export class OfflineWriter {
 		}
 		this.#post();
 		// Up to here nothing is waited for: the thread packs while the caller goes on.
-		const { first, later, bundles, makers } = await this.#thread.ask({ kind: "end" });
-		const program = await this.#program;
+		const { first, later, bundles, makers, program } = await this.#thread.ask({ kind: "end" });
 		const isUsed = makers.length > 0 || facts.shared !== undefined;
 		const programFile = isUsed ? `${PACK_FOLDER}${hashName(program)}.js` : undefined;
 		if (programFile !== undefined) writeFileSync(join(siteDir, programFile), program);
@@ -143,7 +123,9 @@ export class OfflineWriter {
 			release: `${facts.edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`,
 			...parts,
 		};
-		writeFileSync(join(siteDir, WORKER_FILE), await workerText(list, facts));
+		// The worker is one plain program, with what it has to take in front.
+		const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
+		writeFileSync(join(siteDir, WORKER_FILE), await bundleProgram("worker.ts", facts.words, before));
 		const bundled = [...bundles.packs, ...bundles.later].map(({ hash }) => hash);
 		const programs = programFile === undefined ? [WORKER_FILE] : [WORKER_FILE, programFile];
 		return { list, files: [...[...first, ...later, ...bundled].map(packPath), ...programs] };
@@ -168,7 +150,6 @@ export async function writeOffline(
 ): Promise<WrittenOffline> {
 	const writer = new OfflineWriter(siteDir, { ...facts, shared: undefined });
 	try {
-		await writer.begin();
 		return await writer.finish(true);
 	} finally {
 		await writer.close();
@@ -177,26 +158,6 @@ export async function writeOffline(
 
 function isKeptText(path: string): boolean {
 	return TEXT.test(path) && path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
-}
-
-/** The worker as one plain program, with what it has to take. */
-function workerText(list: EditionList, { words }: OfflineFacts): Promise<string> {
-	return programText(words, "worker.ts", `const HANDBOOK_EDITION=${JSON.stringify(list)};`);
-}
-
-async function programText(words: OfflineFacts["words"], program: string, before = ""): Promise<string> {
-	const result = await build({
-		entryPoints: [join(PROGRAMS, program)],
-		bundle: true,
-		minify: true,
-		format: "iife",
-		target: "es2022",
-		banner: { js: before },
-		plugins: [browserWords(words)],
-		write: false,
-		logLevel: "silent",
-	});
-	return result.outputFiles[0]?.text ?? "";
 }
 
 function filesIn(dir: string): readonly string[] {

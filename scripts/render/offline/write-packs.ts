@@ -41,6 +41,8 @@ export interface WrittenPacks {
 	readonly bundles: { readonly packs: readonly Bundle[]; readonly later: readonly Bundle[] };
 	/** The makers whose files devices make. */
 	readonly makers: readonly string[];
+	/** The program that they make files and pages by. */
+	readonly program: string;
 }
 
 /**
@@ -90,6 +92,7 @@ export class PackWriter {
 			later: later.map((text) => this.#write(text)),
 			bundles: { packs: bundled(first), later: bundled(later) },
 			makers,
+			program: this.#options.program,
 		};
 	}
 
