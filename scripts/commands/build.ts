@@ -153,16 +153,19 @@ export async function writeHandbook(
 				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);
 			},
 		});
-		const schemas = schemaFiles(SCHEMA_FOLDER, curriculum.club.site);
-		for (const { path, text } of [...schemas, ...searchFiles(handbook)]) staging.write(path, text);
-		const packed = offline?.finish(site.isExtended);
+		const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook)];
+		for (const { path, text } of texts) staging.write(path, text);
+		const others = [...(await site.keptPages), ...(await site.others), ...texts.map(({ path }) => path)];
+		const isExtended = site.written.then((pages) => pages.isExtended);
+		const packed = offline?.finish(others, isExtended);
 		packed?.catch(() => undefined);
 		// What is not kept offline is written while the rest is packed.
 		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
 		const data = dataFiles(handbook, words, edition);
 		for (const { path, text } of data) staging.write(path, text);
+		await site.written;
 		await packed;
-		return { pages: site.pages.length, data: data.length };
+		return { pages: site.pages, data: data.length };
 	} finally {
 		await offline?.close();
 	}

@@ -5,7 +5,7 @@
  * How many posts were sent and taken is counted in shared memory. Each side sleeps on the other's count.
  */
 
-import { enableCompileCache, getCompileCacheDir } from "node:module";
+import { enableCompileCache, flushCompileCache, getCompileCacheDir } from "node:module";
 import { dirname } from "node:path";
 import { parentPort, receiveMessageOnPort, Worker, workerData } from "node:worker_threads";
 
@@ -27,11 +27,13 @@ interface Start {
 
 type Answer<From> = { readonly answer: From } | { readonly error: unknown };
 
-/** A thread that is posted `To` and answers some posts with `From`, one answer after the other. */
+/** A thread that is posted `To` and answers some posts with `From`, in their order. */
 export class PostedThread<To, From> {
 	readonly #thread: Worker;
 	readonly #counts = new Int32Array(new SharedArrayBuffer(4 * COUNTS));
 	readonly #failed: Promise<never>;
+	/** Who waits for an answer, in the order of asking. */
+	readonly #asking: ((answer: From) => void)[] = [];
 
 	/** Starts a program, which loads what it needs meanwhile. */
 	constructor(program: URL) {
@@ -49,6 +51,7 @@ export class PostedThread<To, From> {
 			this.#thread.on("error", reject);
 			this.#thread.on("message", (answer: Answer<From>) => {
 				if ("error" in answer) reject(answer.error);
+				else this.#asking.shift()?.(answer.answer);
 			});
 		});
 		// Told by whoever asks; before that nobody listens.
@@ -70,14 +73,7 @@ export class PostedThread<To, From> {
 
 	/** Posts what the thread answers. Throws what it failed with, at this post or an earlier one. */
 	async ask(message: To): Promise<From> {
-		const answered = new Promise<From>((resolve) => {
-			const listen = (answer: Answer<From>) => {
-				if ("error" in answer) return;
-				this.#thread.off("message", listen);
-				resolve(answer.answer);
-			};
-			this.#thread.on("message", listen);
-		});
+		const answered = new Promise<From>((resolve) => this.#asking.push(resolve));
 		this.post(message);
 		return Promise.race([answered, this.#failed]);
 	}
@@ -118,7 +114,11 @@ export async function takePosts<To, From>(load: () => Promise<Posted<To, From>>)
 			// A post lies there by the time that it is counted.
 			const post: To = receiveMessageOnPort(port)?.message;
 			const answer = await posted.take(post);
-			if (answer !== undefined) tell({ answer });
+			if (answer !== undefined) {
+				tell({ answer });
+				// A thread that is ended leaves nothing behind by itself.
+				flushCompileCache();
+			}
 			Atomics.add(counts, TAKEN, 1);
 			Atomics.notify(counts, TAKEN);
 		}

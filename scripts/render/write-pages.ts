@@ -32,8 +32,8 @@ export interface PagesBegin {
 export type ToPages =
 	| { readonly kind: "begin"; readonly site: PagesBegin }
 	| { readonly kind: "pages"; readonly texts: readonly string[] }
-	/** No more pages: answered when all are written. */
-	| { readonly kind: "end" };
+	/** Answered when the pages so far are written. */
+	| { readonly kind: "write" };
 
 export interface WrittenPages {
 	/** Whether a page has letters that the smaller font lacks. */
@@ -56,7 +56,7 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 				for (const text of post.texts) this.#waiting.push(text);
 				if (this.#waiting.length >= MOST_OF_A_RUN) await this.#write();
 				return undefined;
-			case "end":
+			case "write":
 				await this.#write();
 				return { isExtended: this.#isExtended };
 		}

@@ -18,6 +18,7 @@ import { addressFile } from "./addresses.ts";
 import { browserWords } from "./browser-words.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
+import { isMadeOnDevices } from "./offline/page-makers.ts";
 import { PageTexts, sharedText } from "./page-text.ts";
 import { PostedThread } from "./posts.ts";
 import { frameFacts, type SiteOptions, type SitePage, sitePages } from "./site.ts";
@@ -55,16 +56,21 @@ export function startPageThread(): PageThread {
 	return new PostedThread(new URL("./page-thread.ts", import.meta.url));
 }
 
-/** What was written; files are paths from the root of the site. */
+/** What is written, or will be; files are paths from the root of the site. */
 export interface WrittenSite {
-	readonly pages: readonly string[];
+	readonly pages: number;
+	/** Pages that devices keep as they are: written when this ends. */
+	readonly keptPages: Promise<readonly string[]>;
 	/** What pages load, and what they are made known by. */
-	readonly others: readonly string[];
-	/** Whether a page has letters that the smaller font lacks. */
-	readonly isExtended: boolean;
+	readonly others: Promise<readonly string[]>;
+	/** Ends when every page is written. Throws where one could not be made. */
+	readonly written: Promise<WrittenPages>;
 }
 
-/** Writes the whole site into a folder. Throws where a file cannot be written. */
+/**
+ * Writes the whole site into a folder. Its pages are still being written when this returns; where one of
+ * the promises fails, others may go on writing for a while.
+ */
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
@@ -73,38 +79,45 @@ export async function writeSite(
 ): Promise<WrittenSite> {
 	const { media = NO_MEDIA } = options;
 	const { curriculum, words } = handbook;
+	const mediaFiles = writeMedia(media, outDir);
+	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
 	// Bundling is another program's work: it goes on while pages are made.
-	const commonFiles = writeCommonFiles(words, outDir);
-	const bundled = commonFiles.catch(() => undefined);
-	try {
-		const shared = sharedText(curriculum, frameFacts(handbook, options));
-		thread.post({ kind: "begin", site: { siteDir: outDir, shared, language: words.language } });
-		const pages = sitePages(handbook, options);
-		const texts = new PageTexts(curriculum);
-		for (let done = 0; done < pages.length; done += POST) {
+	const others = writeCommonFiles(words, outDir).then((common) => [...common, ...mediaFiles, MANIFEST_FILE]);
+	// Told by who waits for it.
+	others.catch(() => undefined);
+	const shared = sharedText(curriculum, frameFacts(handbook, options));
+	thread.post({ kind: "begin", site: { siteDir: outDir, shared, language: words.language } });
+	const pages = sitePages(handbook, options);
+	const texts = new PageTexts(curriculum);
+	let done = 0;
+	const post = async (some: readonly SitePage[]) => {
+		for (let from = 0; from < some.length; from += POST) {
 			progress?.(done, pages.length);
-			const some = pages.slice(done, done + POST).map((page) => {
+			const together = some.slice(from, from + POST).map((page) => {
 				const text = narrow(texts.of(page));
 				made?.(page, text);
 				return text;
 			});
-			thread.post({ kind: "pages", texts: some });
+			thread.post({ kind: "pages", texts: together });
+			done += together.length;
 			// Bundling goes on, and progress is shown.
 			await turn();
 		}
-		const mediaFiles = writeMedia(media, outDir);
-		writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
-		const { isExtended } = await thread.ask({ kind: "end" });
-		progress?.(pages.length, pages.length);
-		return {
-			pages: pages.map(({ address }) => addressFile(address)),
-			others: [...(await commonFiles), ...mediaFiles, MANIFEST_FILE],
-			isExtended,
-		};
-	} finally {
-		// Where a page fails, too, nothing writes any more once this has ended.
-		await bundled;
-	}
+	};
+	const [onDevices = [], asTheyAre = []] = [true, false].map((isMade) =>
+		pages.filter(({ kind }) => isMadeOnDevices(kind) === isMade),
+	);
+	// These are packed when they are written, the others before.
+	await post(asTheyAre);
+	const keptPages = thread
+		.ask({ kind: "write" })
+		.then(() => asTheyAre.map(({ address }) => addressFile(address)));
+	keptPages.catch(() => undefined);
+	await post(onDevices);
+	const written = thread.ask({ kind: "write" });
+	written.catch(() => undefined);
+	progress?.(pages.length, pages.length);
+	return { pages: pages.length, keptPages, others, written };
 }
 
 /** The same text with one byte a character, as all its characters allow; a piece of two makes the whole so. */

@@ -59,7 +59,6 @@ export class OfflineWriter {
 	readonly #thread = new PostedThread<ToPacking, WrittenPacks>(
 		new URL("./packing-thread.ts", import.meta.url),
 	);
-	readonly #added = new Set<string>();
 	#waiting: SiteFile[] = [];
 	#size = 0;
 
@@ -72,30 +71,26 @@ export class OfflineWriter {
 		this.#thread.post({ kind: "begin", options, language: words.language });
 	}
 
-	/** A text file, or a page's text, by its path from the root of the site; the others are read when all is written. */
+	/** The text of a page that devices make of it, by the page's path from the root of the site. */
 	add(path: string, text: string): void {
-		if (!isKeptText(path)) return;
-		this.#added.add(path);
 		this.#waiting.push({ path, text });
 		this.#size += text.length;
 		if (this.#size > POST) this.#post();
 	}
 
 	/**
-	 * Adds packs and worker to the finished site.
+	 * Adds packs and worker to the site.
 	 *
+	 * @param paths every other file of it, from its root; they lie there
 	 * @param isExtended whether a page has letters that the smaller font lacks
 	 * Throws where a file holds a control character.
 	 */
-	async finish(isExtended: boolean): Promise<WrittenOffline> {
+	async finish(paths: readonly string[], isExtended: Promise<boolean>): Promise<WrittenOffline> {
 		const siteDir = this.#siteDir;
 		const facts = this.#facts;
-		const paths = filesIn(siteDir);
 		mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
 		for (const path of paths) {
-			if (isKeptText(path) && !this.#added.has(path)) {
-				this.add(path, readFileSync(join(siteDir, path), "utf8"));
-			}
+			if (isKeptText(path)) this.add(path, readFileSync(join(siteDir, path), "utf8"));
 		}
 		this.#post();
 		// Up to here nothing is waited for: the thread packs while the caller goes on.
@@ -107,12 +102,13 @@ export class OfflineWriter {
 			path,
 			hash: hashName(readFileSync(join(siteDir, path))),
 		});
+		const needsAll = await isExtended;
 		const parts = {
 			packs: first,
 			later,
 			bundles,
 			files: paths
-				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
+				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || needsAll))
 				.map(listed),
 			program: programFile,
 			makers,
@@ -150,7 +146,7 @@ export async function writeOffline(
 ): Promise<WrittenOffline> {
 	const writer = new OfflineWriter(siteDir, { ...facts, shared: undefined });
 	try {
-		return await writer.finish(true);
+		return await writer.finish(filesIn(siteDir), Promise.resolve(true));
 	} finally {
 		await writer.close();
 	}

@@ -12,6 +12,7 @@ import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
+import { isPageText } from "../page-text.ts";
 import { HEAD_FILE } from "../search/search-files.ts";
 import { type Bundle, HASH_LENGTH, packPath } from "./edition-list.ts";
 import { forReader } from "./for-reader.ts";
@@ -72,8 +73,9 @@ export class PackWriter {
 		const { path, text } = file;
 		for (const maker of this.#makers) maker.read(path, text);
 		if (path === HEAD_FILE) this.#head = text;
-		// Whether it is packed is known when all have gone by.
-		if (this.#makers.some((maker) => maker.mayMake(path))) this.#aside.set(path, hashName(forReader(file)));
+		// Whether it is packed is known when all have gone by; a page's text is what its page is made of.
+		const mayBeMade = !isPageText(text) && this.#makers.some((maker) => maker.mayMake(path));
+		if (mayBeMade) this.#aside.set(path, hashName(forReader(file)));
 		else this.#packing.add(file);
 	}
 
