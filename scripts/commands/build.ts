@@ -7,7 +7,7 @@
 
 import { relative } from "node:path";
 import type { Handbook } from "../handbook.ts";
-import { editionFile, printBinder } from "../print/binder.ts";
+import { editionFile } from "../print/edition-file.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
 import { addressFile } from "../render/addresses.ts";
@@ -29,7 +29,6 @@ import {
 } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
-import { sheetsInto } from "./print.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
@@ -79,7 +78,11 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 	try {
 		staging = new Staging(outDir);
 		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
-		const sheets = print ? await sheetsInto(handbook, {}, staging.dir, clubDir, progress) : NO_SHEETS;
+		// What prints is loaded where something is printed.
+		const printing = print ? await import("./print.ts") : undefined;
+		const sheets = printing
+			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
+			: NO_SHEETS;
 		const printed = new Set(sheets.files);
 		const site = await writeHandbook(handbook, staging, progress, pages, {
 			kept: true,
@@ -187,6 +190,7 @@ async function binderInto(
 	staging: Staging,
 	progress: Progress,
 ): Promise<{ readonly problems: readonly Problem[]; readonly pages: number }> {
+	const { printBinder } = await import("../print/binder.ts");
 	return printBinder(handbook, {
 		outFile: `${staging.dir}/${BINDER}`,
 		progress: (done, total, label) => progress.show("binder", done, total, label),

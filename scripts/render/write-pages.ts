@@ -18,7 +18,7 @@ const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Fewer pages are not worth a run while more may come; more would hold too much text. */
 const LEAST_OF_A_RUN = 100;
-const MOST_OF_A_RUN = 1000;
+const MOST_OF_A_RUN = 250;
 
 export interface PagesBegin {
 	/** The folder of the site. */

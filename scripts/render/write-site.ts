@@ -7,15 +7,15 @@
  */
 
 import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
-import { join, relative } from "node:path";
+import { basename, join } from "node:path";
 import { setImmediate as turn } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { isStringOneByteRepresentation } from "node:v8";
-import { build } from "esbuild";
 import type { Handbook } from "../handbook.ts";
 import type { Words } from "../words/words.ts";
 import { addressFile } from "./addresses.ts";
 import { browserWords } from "./browser-words.ts";
+import { type Bundles, keptBundles } from "./kept-bundles.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
 import { isMadeOnDevices } from "./offline/page-makers.ts";
@@ -145,6 +145,19 @@ export async function writeCommonFiles(words: Words, outDir: string): Promise<re
 async function writeAssets(words: Words, outDir: string): Promise<readonly string[]> {
 	const assets = join(outDir, "assets");
 	mkdirSync(assets, { recursive: true });
+	const bundles = await keptBundles(`assets.${words.language}`, () => bundleAssets(words));
+	const files = Object.entries(bundles).map(([name, text]) => {
+		writeFileSync(join(assets, name), text);
+		return `assets/${name}`;
+	});
+	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
+	copyFileSync(join(PROGRAM, "layouts/styles/icon.svg"), join(assets, "icon.svg"));
+	return [...files, ...FONT_FILES.map(([name]) => `assets/${name}`), "assets/icon.svg"];
+}
+
+/** Styles and programs by the names of their files. */
+async function bundleAssets(words: Words): Promise<Bundles> {
+	const { build } = await import("esbuild");
 	const browser = join(PROGRAM, "layouts/browser");
 	const programs = readdirSync(browser).filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"));
 	const result = await build({
@@ -152,7 +165,7 @@ async function writeAssets(words: Words, outDir: string): Promise<readonly strin
 			...programs.map((name) => join(browser, name)),
 			...STYLES.map((name) => join(PROGRAM, "layouts/styles", name)),
 		],
-		outdir: assets,
+		outdir: PROGRAM,
 		entryNames: "[name]",
 		bundle: true,
 		minify: true,
@@ -164,13 +177,7 @@ async function writeAssets(words: Words, outDir: string): Promise<readonly strin
 		write: false,
 		logLevel: "silent",
 	});
-	const files = result.outputFiles.map(({ path, contents }) => {
-		writeFileSync(path, contents);
-		return relative(outDir, path);
-	});
-	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
-	copyFileSync(join(PROGRAM, "layouts/styles/icon.svg"), join(assets, "icon.svg"));
-	return [...files, ...FONT_FILES.map(([name]) => `assets/${name}`), "assets/icon.svg"];
+	return Object.fromEntries(result.outputFiles.map(({ path, text }) => [basename(path), text]));
 }
 
 /** The pictures and videos that drills name, under `media/`. */

@@ -2,28 +2,26 @@
 
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
 import type { Words } from "../../words/words.ts";
 import { browserWords } from "../browser-words.ts";
+import { keptBundles } from "../kept-bundles.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
-/** @param before stands in front of it */
-export async function bundleProgram(
-	program: string,
-	words: Pick<Words, "language">,
-	before = "",
-): Promise<string> {
-	const result = await build({
-		entryPoints: [join(PROGRAMS, program)],
-		bundle: true,
-		minify: true,
-		format: "iife",
-		target: "es2022",
-		banner: { js: before },
-		plugins: [browserWords(words)],
-		write: false,
-		logLevel: "silent",
+export async function bundleProgram(program: string, words: Pick<Words, "language">): Promise<string> {
+	const made = await keptBundles(`${program}.${words.language}`, async () => {
+		const { build } = await import("esbuild");
+		const result = await build({
+			entryPoints: [join(PROGRAMS, program)],
+			bundle: true,
+			minify: true,
+			format: "iife",
+			target: "es2022",
+			plugins: [browserWords(words)],
+			write: false,
+			logLevel: "silent",
+		});
+		return { text: result.outputFiles[0]?.text ?? "" };
 	});
-	return result.outputFiles[0]?.text ?? "";
+	return made.text ?? "";
 }

@@ -121,7 +121,7 @@ export class OfflineWriter {
 		};
 		// The worker is one plain program, with what it has to take in front.
 		const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
-		writeFileSync(join(siteDir, WORKER_FILE), await bundleProgram("worker.ts", facts.words, before));
+		writeFileSync(join(siteDir, WORKER_FILE), before + (await bundleProgram("worker.ts", facts.words)));
 		const bundled = [...bundles.packs, ...bundles.later].map(({ hash }) => hash);
 		const programs = programFile === undefined ? [WORKER_FILE] : [WORKER_FILE, programFile];
 		return { list, files: [...[...first, ...later, ...bundled].map(packPath), ...programs] };
