@@ -68,9 +68,16 @@ export function oneByte(text: string): string {
 		for (const character of characters) references += `&#${character.codePointAt(0)};`;
 		return references;
 	});
-	// What was made of a text of two bytes has two bytes a character, whatever is in it, and so would all
-	// that it becomes a piece of. Browsers make one page at a time.
-	return typeof Buffer === "undefined" ? written : Buffer.from(written, "latin1").toString("latin1");
+	return narrow(written);
+}
+
+/**
+ * A text without a character beyond Latin-1, with one byte a character. What was made of a text of two
+ * bytes has two, whatever is in it, and so would all that it becomes a piece of. Browsers, which make one
+ * page at a time, are spared it.
+ */
+export function narrow(text: string): string {
+	return typeof Buffer === "undefined" ? text : Buffer.from(text, "latin1").toString("latin1");
 }
 
 const BEYOND = /[^\0-\xff]/;

@@ -13,7 +13,7 @@
 import type { Handbook } from "../handbook.ts";
 import type { LinkedShape } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { Html } from "./html.ts";
+import { Html, narrow } from "./html.ts";
 import type { FrameFacts, PageOf, SitePage, SitePageKind } from "./site.ts";
 import { sitePage } from "./site-page.ts";
 
@@ -181,8 +181,11 @@ function quoted(text: string): string {
 const PLAIN = /^[ !#-[\]-\xff]*$/;
 
 function oneByteJson(value: unknown): string {
-	return JSON.stringify(value).replace(
-		/[^\0-\xff]/g,
-		(character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
+	const text = JSON.stringify(value);
+	if (!BEYOND.test(text)) return text;
+	return narrow(
+		text.replace(/[^\0-\xff]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`),
 	);
 }
+
+const BEYOND = /[^\0-\xff]/;

@@ -15,6 +15,7 @@ import type { Handbook } from "../handbook.ts";
 import type { Words } from "../words/words.ts";
 import { addressFile } from "./addresses.ts";
 import { browserWords } from "./browser-words.ts";
+import { narrow } from "./html.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
@@ -94,7 +95,7 @@ export async function writeSite(
 		for (let from = 0; from < some.length; from += POST) {
 			progress?.(done, pages.length);
 			const together = some.slice(from, from + POST).map((page) => {
-				const text = narrow(texts.of(page));
+				const text = inOneByte(texts.of(page));
 				made?.(page, text);
 				return text;
 			});
@@ -120,9 +121,8 @@ export async function writeSite(
 	return { pages: pages.length, keptPages, others, written };
 }
 
-/** The same text with one byte a character, as all its characters allow; a piece of two makes the whole so. */
-function narrow(text: string): string {
-	return isStringOneByteRepresentation(text) ? text : Buffer.from(text, "latin1").toString("latin1");
+function inOneByte(text: string): string {
+	return isStringOneByteRepresentation(text) ? text : narrow(text);
 }
 
 /**
