@@ -83,8 +83,8 @@ export function exercisePlan({ page, words }: PageContext, view: DrillView): Htm
 	return raw(`<script type="application/ld+json">${text}</script>`);
 }
 
-/** The address of a letter about this page, with what it is about and in which edition. */
+/** The address of a letter about this page, with what it is about; a program adds in which edition. */
 export function correctionAddress({ page, words }: PageContext, contact: string): string {
-	const subject = words.frame.correction(page.title, page.frame.edition);
+	const subject = words.frame.correction(page.title);
 	return `mailto:${contact}?subject=${encodeURIComponent(subject)}`;
 }

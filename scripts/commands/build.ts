@@ -18,6 +18,7 @@ import { isMadeOnDevices } from "../render/offline/page-makers.ts";
 import { OfflineWriter } from "../render/offline/write-offline.ts";
 import { planText } from "../render/offline/write-plan.ts";
 import { sharedText } from "../render/page-text.ts";
+import { noteChangedTimes } from "../render/pages-list.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import { frameFacts } from "../render/site.ts";
 import {
@@ -94,7 +95,8 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
-		staging.publish();
+		const { dir } = staging;
+		staging.publish((files) => noteChangedTimes(dir, files));
 		const here = relative(process.cwd(), outDir) || ".";
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);
 		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
@@ -151,6 +153,7 @@ export async function writeHandbook(
 	try {
 		const site = await writeSite(handbook, staging.dir, thread, {
 			...options,
+			...(staging.before === undefined ? {} : { before: staging.before }),
 			progress: (done, total) => progress.show("pages", done, total),
 			made: ({ kind, address }, text) => {
 				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);

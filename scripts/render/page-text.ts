@@ -20,7 +20,7 @@ import { sitePage } from "./site-page.ts";
 /** What the pages of a handbook share. */
 export interface SharedFacts {
 	readonly frame: FrameFacts;
-	readonly shapes: ReadonlyMap<string, LinkedShape>;
+	readonly shapes: ReadonlyMap<string, Omit<LinkedShape, "source">>;
 }
 
 type PageFields = readonly [
@@ -102,7 +102,9 @@ export class PageTexts {
 /** What all pages of a handbook share, as text. */
 export function sharedText({ shapes }: Pick<Handbook["curriculum"], "shapes">, frame: FrameFacts): string {
 	const { words: _words, printed, ...said } = frame;
-	return oneByteJson({ frame: { ...said, printed: [...printed] }, shapes: [...shapes.values()] });
+	// Where a shape was read from, with the whole file, no page says.
+	const plain = Array.from(shapes.values(), ({ source: _source, ...shape }) => shape);
+	return oneByteJson({ frame: { ...said, printed: [...printed] }, shapes: plain });
 }
 
 /** @param words those of the handbook's language */

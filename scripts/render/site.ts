@@ -148,7 +148,6 @@ export interface FrameFacts {
 	readonly language: string;
 	readonly words: Words;
 	readonly contact: string | undefined;
-	readonly edition: string;
 	/** The path of the site on its host, for the page that stands at any address. */
 	readonly root: string;
 	/** The site's address, ending in a slash, where the club says it. */
@@ -176,7 +175,7 @@ const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
 /** What the frame says, for all pages alike. */
 export function frameFacts(
-	handbook: Pick<Handbook, "curriculum" | "edition" | "findings" | "words">,
+	handbook: Pick<Handbook, "curriculum" | "words">,
 	{ kept = false, since, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): FrameFacts {
 	const { club, term } = handbook.curriculum;
@@ -186,7 +185,6 @@ export function frameFacts(
 		language: club.language,
 		words: handbook.words,
 		contact: club.contact,
-		edition: handbook.edition,
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,

@@ -1,17 +1,36 @@
 /**
  * Writes the pages of a site with Eleventy, of their texts (page-text.ts).
  *
+ * A page is a function of its text, of what all pages share, and of this program. Where the site before
+ * has a page of the same three, its file is taken as it is: another name for it (a hard link) costs a
+ * tenth of writing it, and who uploads a site sees that it did not change. Which page was made of what is
+ * listed in the site's folder, with the size and the time of each file: one that somebody changed is made
+ * anew.
+ *
  * Texts are gathered while more of them lie ready, since every run of Eleventy has a cost of its own, and
  * written in runs that end, since Eleventy holds the text of every page of a run until its end.
  */
 
-import { join, relative } from "node:path";
+import { copyFileSync, linkSync, mkdirSync } from "node:fs";
+import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import Eleventy from "@11ty/eleventy";
 import { wordsFor } from "../words/words.ts";
+import { addressFile } from "./addresses.ts";
 import { offerEdition } from "./edition.ts";
+import type { SiteFile } from "./offline/pack-pages.ts";
 import { readPage, readShared, type SharedFacts } from "./page-text.ts";
+import {
+	fingerprint,
+	isUntouched,
+	type MadePage,
+	madePage,
+	type PagesList,
+	readPagesList,
+	writePagesList,
+} from "./pages-list.ts";
 import type { Posted } from "./posts.ts";
+import { programFingerprint } from "./program-fingerprint.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
 const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
@@ -27,13 +46,18 @@ export interface PagesBegin {
 	readonly shared: string;
 	/** Of the words. */
 	readonly language: string;
+	/** The folder of the site before, if there is one. */
+	readonly before: string | undefined;
 }
 
 export type ToPages =
 	| { readonly kind: "begin"; readonly site: PagesBegin }
-	| { readonly kind: "pages"; readonly texts: readonly string[] }
+	/** Texts of pages, by the files that the pages are written to. */
+	| { readonly kind: "pages"; readonly pages: readonly SiteFile[] }
 	/** Answered when the pages so far are written. */
-	| { readonly kind: "write" };
+	| { readonly kind: "write" }
+	/** The same, after the last page. */
+	| { readonly kind: "end" };
 
 export interface WrittenPages {
 	/** Whether a page has letters that the smaller font lacks. */
@@ -43,22 +67,35 @@ export interface WrittenPages {
 export class PageWriter implements Posted<ToPages, WrittenPages> {
 	#siteDir = "";
 	#shared: SharedFacts | undefined;
-	#waiting: string[] = [];
+	#waiting: SiteFile[] = [];
 	#isExtended = false;
+	#of = "";
+	#before: { readonly dir: string; readonly pages: PagesList["pages"] } | undefined;
+	readonly #made: Record<string, MadePage> = {};
 
 	async take(post: ToPages): Promise<WrittenPages | undefined> {
 		switch (post.kind) {
-			case "begin":
-				this.#siteDir = post.site.siteDir;
-				this.#shared = readShared(post.site.shared, wordsFor(post.site.language));
+			case "begin": {
+				const { siteDir, shared, language, before } = post.site;
+				this.#siteDir = siteDir;
+				this.#shared = readShared(shared, wordsFor(language));
+				this.#of = fingerprint(programFingerprint() + shared);
+				const list = before === undefined ? undefined : readPagesList(before);
+				if (before !== undefined && list?.of === this.#of) this.#before = { dir: before, pages: list.pages };
 				return undefined;
+			}
 			case "pages":
-				for (const text of post.texts) this.#waiting.push(text);
+				for (const page of post.pages) if (!this.#take(page)) this.#waiting.push(page);
 				if (this.#waiting.length >= MOST_OF_A_RUN) await this.#write();
 				return undefined;
 			case "write":
 				await this.#write();
 				return { isExtended: this.#isExtended };
+			case "end": {
+				await this.#write();
+				writePagesList(this.#siteDir, { of: this.#of, pages: this.#made });
+				return { isExtended: this.#isExtended };
+			}
 		}
 	}
 
@@ -68,14 +105,36 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 		return true;
 	}
 
+	/** Takes the page from the site before, if it is the same and untouched; says whether it did. */
+	#take({ path, text }: SiteFile): boolean {
+		const made = this.#before?.pages[path];
+		if (this.#before === undefined || made === undefined || made[0] !== fingerprint(text)) return false;
+		if (!isUntouched(this.#before.dir, path, made)) return false;
+		const [old, file] = [join(this.#before.dir, path), join(this.#siteDir, path)];
+		mkdirSync(dirname(file), { recursive: true });
+		try {
+			linkSync(old, file);
+			this.#made[path] = made;
+		} catch {
+			// Not every file system knows a second name.
+			copyFileSync(old, file);
+			this.#made[path] = madePage(this.#siteDir, path, made[0], made[3]);
+		}
+		this.#isExtended ||= made[3];
+		return true;
+	}
+
 	async #write(): Promise<void> {
-		const [texts, shared] = [this.#waiting, this.#shared];
+		const [waiting, shared] = [this.#waiting, this.#shared];
 		this.#waiting = [];
-		if (texts.length === 0 || shared === undefined) return;
+		if (waiting.length === 0 || shared === undefined) return;
+		const extended = new Set<string>();
 		offerEdition({
-			pages: texts.map((text) => readPage(text, shared)),
-			made: (_, text) => {
-				this.#isExtended ||= hasExtendedLetters(text);
+			pages: waiting.map(({ text }) => readPage(text, shared)),
+			made: ({ address }, text) => {
+				if (!hasExtendedLetters(text)) return;
+				extended.add(addressFile(address));
+				this.#isExtended = true;
 			},
 		});
 		try {
@@ -90,6 +149,9 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 			await eleventy.write();
 		} finally {
 			offerEdition(undefined);
+		}
+		for (const { path, text } of waiting) {
+			this.#made[path] = madePage(this.#siteDir, path, fingerprint(text), extended.has(path));
 		}
 	}
 }

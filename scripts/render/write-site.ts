@@ -39,6 +39,9 @@ const FONT_FILES = [
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
 
+/** The program that says the edition's name: no page does, or each would change with every edition. */
+const EDITION_PROGRAM = "edition.js";
+
 /** Pages that are posted together. */
 const POST = 50;
 
@@ -47,6 +50,8 @@ export interface WriteSiteOptions extends SiteOptions {
 	readonly progress?: (done: number, total: number) => void;
 	/** Told the text of each page (page-text.ts), as it is made. */
 	readonly made?: (page: SitePage, text: string) => void;
+	/** The folder of the site before: pages that would be the same are taken from there. */
+	readonly before?: string;
 }
 
 /** The thread that writes pages. */
@@ -76,18 +81,22 @@ export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
 	thread: PageThread,
-	{ progress, made, ...options }: WriteSiteOptions = {},
+	{ progress, made, before, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
 	const { media = NO_MEDIA } = options;
 	const { curriculum, words } = handbook;
 	const mediaFiles = writeMedia(media, outDir);
 	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
 	// Bundling is another program's work: it goes on while pages are made.
-	const others = writeCommonFiles(words, outDir).then((common) => [...common, ...mediaFiles, MANIFEST_FILE]);
+	const others = writeCommonFiles(words, outDir, handbook.edition).then((common) => [
+		...common,
+		...mediaFiles,
+		MANIFEST_FILE,
+	]);
 	// Told by who waits for it.
 	others.catch(() => undefined);
 	const shared = sharedText(curriculum, frameFacts(handbook, options));
-	thread.post({ kind: "begin", site: { siteDir: outDir, shared, language: words.language } });
+	thread.post({ kind: "begin", site: { siteDir: outDir, shared, language: words.language, before } });
 	const pages = sitePages(handbook, options);
 	const texts = new PageTexts(curriculum);
 	let done = 0;
@@ -97,9 +106,9 @@ export async function writeSite(
 			const together = some.slice(from, from + POST).map((page) => {
 				const text = inOneByte(texts.of(page));
 				made?.(page, text);
-				return text;
+				return { path: addressFile(page.address), text };
 			});
-			thread.post({ kind: "pages", texts: together });
+			thread.post({ kind: "pages", pages: together });
 			done += together.length;
 			// Bundling goes on, and progress is shown.
 			await turn();
@@ -115,7 +124,7 @@ export async function writeSite(
 		.then(() => asTheyAre.map(({ address }) => addressFile(address)));
 	keptPages.catch(() => undefined);
 	await post(onDevices);
-	const written = thread.ask({ kind: "write" });
+	const written = thread.ask({ kind: "end" });
 	written.catch(() => undefined);
 	progress?.(pages.length, pages.length);
 	return { pages: pages.length, keptPages, others, written };
@@ -133,21 +142,33 @@ export function writeLinkPictures({ curriculum, clubDir }: Handbook, outDir: str
 	return curriculum.club.site === undefined ? [] : writePreviews(curriculum, outDir, previewCacheOf(clubDir));
 }
 
-/** What the pages of every club load: styles, programs, fonts and icons. */
-export async function writeCommonFiles(words: Words, outDir: string): Promise<readonly string[]> {
+/** What the pages of every club load: styles, programs, fonts and icons; one program says the edition's name, if there is one. */
+export async function writeCommonFiles(
+	words: Words,
+	outDir: string,
+	edition?: string,
+): Promise<readonly string[]> {
 	return [
-		...(await writeAssets(words, outDir)),
+		...(await writeAssets(words, outDir, edition)),
 		...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir),
 	];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */
-async function writeAssets(words: Words, outDir: string): Promise<readonly string[]> {
+async function writeAssets(
+	words: Words,
+	outDir: string,
+	edition: string | undefined,
+): Promise<readonly string[]> {
 	const assets = join(outDir, "assets");
 	mkdirSync(assets, { recursive: true });
 	const bundles = await keptBundles(`assets.${words.language}`, () => bundleAssets(words));
 	const files = Object.entries(bundles).map(([name, text]) => {
-		writeFileSync(join(assets, name), text);
+		const before =
+			edition === undefined || name !== EDITION_PROGRAM
+				? ""
+				: `const HANDBOOK_NAME=${JSON.stringify(edition)};`;
+		writeFileSync(join(assets, name), before + text);
 		return `assets/${name}`;
 	});
 	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
