@@ -20,8 +20,10 @@ import { sitePage } from "./site-page.ts";
 /** What the pages of a handbook share. */
 export interface SharedFacts {
 	readonly frame: FrameFacts;
-	readonly shapes: ReadonlyMap<string, Omit<LinkedShape, "source">>;
+	readonly shapes: ReadonlyMap<string, SharedShape>;
 }
+
+type SharedShape = Omit<LinkedShape, "source" | "drills">;
 
 type PageFields = readonly [
 	kind: SitePageKind,
@@ -102,8 +104,11 @@ export class PageTexts {
 /** What all pages of a handbook share, as text. */
 export function sharedText({ shapes }: Pick<Handbook["curriculum"], "shapes">, frame: FrameFacts): string {
 	const { words: _words, printed, ...said } = frame;
-	// Where a shape was read from, with the whole file, no page says.
-	const plain = Array.from(shapes.values(), ({ source: _source, ...shape }) => shape);
+	// Of a shape only what it is drawn by and called: what all pages share should seldom change.
+	const plain = Array.from(
+		shapes.values(),
+		({ source: _source, drills: _drills, ...shape }): SharedShape => shape,
+	);
 	return oneByteJson({ frame: { ...said, printed: [...printed] }, shapes: plain });
 }
 

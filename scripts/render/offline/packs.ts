@@ -176,12 +176,18 @@ export function byUse(a: { readonly path: string }, b: { readonly path: string }
 }
 
 /**
- * Characters, by their codes, behind which a quotation mark opens a string: `{`, `[`, `,`, `:` and `=`. A
- * token begins at `<`, at `[` and where a string opens, and behind `>`. Whether one begins at a character
+ * A token begins at `<` and `[`, behind `>`, where a string opens, and behind a string that is a value:
+ * what a page says is then the same token, whatever comes after it. Whether one begins at a character
  * depends on nothing but that character and the one before it, so pieces of a text are cut as the whole is.
+ *
+ * These are characters, by their codes, behind which a quotation mark opens a string: `{`, `[`, `,`, `:`
+ * and `=`; and those that follow one which ends a value: `,`, `]` and `}`.
  */
-export const OPENS_STRING: Uint8Array = new Uint8Array(0x10000);
-for (const character of "{[,:=") OPENS_STRING[character.charCodeAt(0)] = 1;
+export const [OPENS_STRING, ENDS_VALUE] = ["{[,:=", ",]}"].map((characters) => {
+	const codes = new Uint8Array(0x10000);
+	for (const character of characters) codes[character.charCodeAt(0)] = 1;
+	return codes;
+}) as [Uint8Array, Uint8Array];
 
 /** Tokens of a drill's text at which a section begins; what others copy comes first, lists of drills last. */
 export const SECTION_TOKENS: readonly string[] = [
@@ -226,7 +232,8 @@ export class Starts {
 				sign === 60 ||
 				sign === 91 ||
 				before === 62 ||
-				(sign === 34 && OPENS_STRING[before] === 1)
+				(sign === 34 && OPENS_STRING[before] === 1) ||
+				(before === 34 && ENDS_VALUE[sign] === 1)
 			) {
 				if (length === places.length) {
 					this.#length = length;

@@ -6,7 +6,7 @@
  * is its hash, or the next free one behind it.
  */
 
-import { OPENS_STRING, SECTION_TOKENS } from "./packs.ts";
+import { ENDS_VALUE, OPENS_STRING, SECTION_TOKENS } from "./packs.ts";
 
 /** Of the places of a table at most so many in a hundred are taken; then it doubles. */
 const FULL = 60;
@@ -77,7 +77,11 @@ export class TokenNumbers {
 			const sign = text.charCodeAt(i);
 			if (
 				i > 0 &&
-				(sign === 60 || sign === 91 || before === 62 || (sign === 34 && OPENS_STRING[before] === 1))
+				(sign === 60 ||
+					sign === 91 ||
+					before === 62 ||
+					(sign === 34 && OPENS_STRING[before] === 1) ||
+					(before === 34 && ENDS_VALUE[sign] === 1))
 			) {
 				this.#makeRoom(1);
 				this.#numbers[this.#length++] = this.#numberOf(text, begin, i, hash);
