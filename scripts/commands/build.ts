@@ -18,7 +18,7 @@ import { isMadeOnDevices } from "../render/offline/page-makers.ts";
 import { OfflineWriter } from "../render/offline/write-offline.ts";
 import { planText } from "../render/offline/write-plan.ts";
 import { sharedText } from "../render/page-text.ts";
-import { noteChangedTimes } from "../render/pages-list.ts";
+import { type PagesList, pagesListOf, readPagesList, writePagesList } from "../render/pages-list.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import { frameFacts } from "../render/site.ts";
 import {
@@ -85,7 +85,11 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
 			: NO_SHEETS;
 		const printed = new Set(sheets.files);
+		const pagesList = pagesListOf(clubDir, outDir);
+		const list = readPagesList(pagesList);
+		const { before } = staging;
 		const site = await writeHandbook(handbook, staging, progress, pages, {
+			...(before === undefined || list === undefined ? {} : { before: { dir: before, list } }),
 			kept: true,
 			media,
 			printed,
@@ -96,7 +100,7 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		progress.end();
 		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
 		const { dir } = staging;
-		staging.publish((files) => noteChangedTimes(dir, files));
+		staging.publish((files) => writePagesList(pagesList, dir, site.list, files));
 		const here = relative(process.cwd(), outDir) || ".";
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);
 		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
@@ -136,7 +140,7 @@ export async function writeHandbook(
 	progress: Progress,
 	thread: PageThread,
 	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
-): Promise<{ readonly pages: number; readonly data: number }> {
+): Promise<{ readonly pages: number; readonly data: number; readonly list: PagesList }> {
 	const { curriculum, edition, words } = handbook;
 	// It packs the texts of pages beside their making, so it has to know them from the first.
 	const offline =
@@ -153,7 +157,6 @@ export async function writeHandbook(
 	try {
 		const site = await writeSite(handbook, staging.dir, thread, {
 			...options,
-			...(staging.before === undefined ? {} : { before: staging.before }),
 			progress: (done, total) => progress.show("pages", done, total),
 			made: ({ kind, address }, text) => {
 				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);
@@ -169,9 +172,9 @@ export async function writeHandbook(
 		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
 		const data = dataFiles(handbook, words, edition);
 		for (const { path, text } of data) staging.write(path, text);
-		await site.written;
+		const { list } = await site.written;
 		await packed;
-		return { pages: site.pages, data: data.length };
+		return { pages: site.pages, data: data.length, list };
 	} finally {
 		await offline?.close();
 	}

@@ -25,7 +25,16 @@ interface Start {
 	readonly compiled: string | undefined;
 }
 
-type Answer<From> = { readonly answer: From } | { readonly error: unknown };
+type Answer<From> = { readonly answer: From } | { readonly error: SentError };
+
+/** An error as it goes from thread to thread, which would leave out what it was caused by. */
+interface SentError {
+	readonly message: string;
+	readonly stack: string | undefined;
+	/** Of an error of the system: code, errno, path and the like. */
+	readonly facts: Readonly<Record<string, string | number>>;
+	readonly cause: SentError | undefined;
+}
 
 /** A thread that is posted `To` and answers some posts with `From`, in their order. */
 export class PostedThread<To, From> {
@@ -45,12 +54,15 @@ export class PostedThread<To, From> {
 		};
 		this.#thread = new Worker(program, {
 			workerData: start,
+			// What libraries chat is not for the director; what fails comes as an answer.
+			stdout: true,
+			stderr: true,
 			resourceLimits: { maxYoungGenerationSizeMb: 48 },
 		});
 		this.#failed = new Promise((_, reject) => {
 			this.#thread.on("error", reject);
 			this.#thread.on("message", (answer: Answer<From>) => {
-				if ("error" in answer) reject(answer.error);
+				if ("error" in answer) reject(arrived(answer.error));
 				else this.#asking.shift()?.(answer.answer);
 			});
 		});
@@ -123,8 +135,31 @@ export async function takePosts<To, From>(load: () => Promise<Posted<To, From>>)
 			Atomics.notify(counts, TAKEN);
 		}
 	} catch (error) {
-		tell({ error });
+		tell({ error: sent(error) });
 		Atomics.store(counts, FAILED, 1);
 		Atomics.notify(counts, TAKEN);
 	}
+}
+
+function sent(error: unknown, depth = 0): SentError {
+	if (!(error instanceof Error)) {
+		return { message: String(error), stack: undefined, facts: {}, cause: undefined };
+	}
+	const facts = Object.entries(error).filter(
+		(entry): entry is [string, string | number] =>
+			typeof entry[1] === "string" || typeof entry[1] === "number",
+	);
+	// Libraries name what their error was caused by in either way.
+	const cause = "originalError" in error ? error.originalError : error.cause;
+	return {
+		message: error.message,
+		stack: error.stack,
+		facts: Object.fromEntries(facts),
+		cause: cause === undefined || depth > 4 ? undefined : sent(cause, depth + 1),
+	};
+}
+
+function arrived({ message, stack, facts, cause }: SentError): Error {
+	const error = new Error(message, cause && { cause: arrived(cause) });
+	return Object.assign(error, facts, stack === undefined ? {} : { stack });
 }

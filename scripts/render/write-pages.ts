@@ -4,7 +4,7 @@
  * A page is a function of its text, of what all pages share, and of this program. Where the site before
  * has a page of the same three, its file is taken as it is: another name for it (a hard link) costs a
  * tenth of writing it, and who uploads a site sees that it did not change. Which page was made of what is
- * listed in the site's folder, with the size and the time of each file: one that somebody changed is made
+ * listed (pages-list.ts), with the size and the time of each file: one that somebody changed is made
  * anew.
  *
  * Texts are gathered while more of them lie ready, since every run of Eleventy has a cost of its own, and
@@ -20,15 +20,7 @@ import { addressFile } from "./addresses.ts";
 import { offerEdition } from "./edition.ts";
 import type { SiteFile } from "./offline/pack-pages.ts";
 import { readPage, readShared, type SharedFacts } from "./page-text.ts";
-import {
-	fingerprint,
-	isUntouched,
-	type MadePage,
-	madePage,
-	type PagesList,
-	readPagesList,
-	writePagesList,
-} from "./pages-list.ts";
+import { fingerprint, isUntouched, type MadePage, madePage, type PagesList } from "./pages-list.ts";
 import type { Posted } from "./posts.ts";
 import { programFingerprint } from "./program-fingerprint.ts";
 
@@ -46,8 +38,13 @@ export interface PagesBegin {
 	readonly shared: string;
 	/** Of the words. */
 	readonly language: string;
-	/** The folder of the site before, if there is one. */
-	readonly before: string | undefined;
+	/** The site before, with the list of its pages, if there is one. */
+	readonly before: SiteBefore | undefined;
+}
+
+export interface SiteBefore {
+	readonly dir: string;
+	readonly list: PagesList;
 }
 
 export type ToPages =
@@ -55,13 +52,12 @@ export type ToPages =
 	/** Texts of pages, by the files that the pages are written to. */
 	| { readonly kind: "pages"; readonly pages: readonly SiteFile[] }
 	/** Answered when the pages so far are written. */
-	| { readonly kind: "write" }
-	/** The same, after the last page. */
-	| { readonly kind: "end" };
+	| { readonly kind: "write" };
 
 export interface WrittenPages {
 	/** Whether a page has letters that the smaller font lacks. */
 	readonly isExtended: boolean;
+	readonly list: PagesList;
 }
 
 export class PageWriter implements Posted<ToPages, WrittenPages> {
@@ -70,7 +66,7 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 	#waiting: SiteFile[] = [];
 	#isExtended = false;
 	#of = "";
-	#before: { readonly dir: string; readonly pages: PagesList["pages"] } | undefined;
+	#before: SiteBefore | undefined;
 	readonly #made: Record<string, MadePage> = {};
 
 	async take(post: ToPages): Promise<WrittenPages | undefined> {
@@ -80,8 +76,7 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 				this.#siteDir = siteDir;
 				this.#shared = readShared(shared, wordsFor(language));
 				this.#of = fingerprint(programFingerprint() + shared);
-				const list = before === undefined ? undefined : readPagesList(before);
-				if (before !== undefined && list?.of === this.#of) this.#before = { dir: before, pages: list.pages };
+				if (before?.list.of === this.#of) this.#before = before;
 				return undefined;
 			}
 			case "pages":
@@ -90,12 +85,7 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 				return undefined;
 			case "write":
 				await this.#write();
-				return { isExtended: this.#isExtended };
-			case "end": {
-				await this.#write();
-				writePagesList(this.#siteDir, { of: this.#of, pages: this.#made });
-				return { isExtended: this.#isExtended };
-			}
+				return { isExtended: this.#isExtended, list: { of: this.#of, pages: this.#made } };
 		}
 	}
 
@@ -107,7 +97,7 @@ export class PageWriter implements Posted<ToPages, WrittenPages> {
 
 	/** Takes the page from the site before, if it is the same and untouched; says whether it did. */
 	#take({ path, text }: SiteFile): boolean {
-		const made = this.#before?.pages[path];
+		const made = this.#before?.list.pages[path];
 		if (this.#before === undefined || made === undefined || made[0] !== fingerprint(text)) return false;
 		if (!isUntouched(this.#before.dir, path, made)) return false;
 		const [old, file] = [join(this.#before.dir, path), join(this.#siteDir, path)];

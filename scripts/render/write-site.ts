@@ -23,7 +23,7 @@ import { isMadeOnDevices } from "./offline/page-makers.ts";
 import { PageTexts, sharedText } from "./page-text.ts";
 import { PostedThread } from "./posts.ts";
 import { frameFacts, type SiteOptions, type SitePage, sitePages } from "./site.ts";
-import type { ToPages, WrittenPages } from "./write-pages.ts";
+import type { SiteBefore, ToPages, WrittenPages } from "./write-pages.ts";
 import { previewCacheOf, writeIcons, writePreviews } from "./write-pictures.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
@@ -50,8 +50,8 @@ export interface WriteSiteOptions extends SiteOptions {
 	readonly progress?: (done: number, total: number) => void;
 	/** Told the text of each page (page-text.ts), as it is made. */
 	readonly made?: (page: SitePage, text: string) => void;
-	/** The folder of the site before: pages that would be the same are taken from there. */
-	readonly before?: string;
+	/** The site before: pages that would be the same are taken from there. */
+	readonly before?: SiteBefore;
 }
 
 /** The thread that writes pages. */
@@ -124,7 +124,7 @@ export async function writeSite(
 		.then(() => asTheyAre.map(({ address }) => addressFile(address)));
 	keptPages.catch(() => undefined);
 	await post(onDevices);
-	const written = thread.ask({ kind: "end" });
+	const written = thread.ask({ kind: "write" });
 	written.catch(() => undefined);
 	progress?.(pages.length, pages.length);
 	return { pages: pages.length, keptPages, others, written };

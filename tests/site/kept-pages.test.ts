@@ -16,17 +16,15 @@ import {
 	writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, relative } from "node:path";
+import { dirname, join, relative } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, describe, expect, it, onTestFinished } from "vitest";
-import { type PagesList, readPagesList } from "../../scripts/render/pages-list.ts";
+import { type PagesList, pagesListOf, readPagesList } from "../../scripts/render/pages-list.ts";
 import { fingerprintOf, programFingerprint } from "../../scripts/render/program-fingerprint.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const work = mkdtempSync(join(tmpdir(), "kept-pages-"));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
-
-const LIST = ".handbook-pages.json";
 
 let folders = 0;
 function freshClub(): string {
@@ -38,7 +36,7 @@ function freshClub(): string {
 	return club;
 }
 
-/** Every file of a built site by its path, as text of single bytes; the list of pages holds times, and is left out. */
+/** Every file of a built site by its path, as text of single bytes. */
 async function built(club: string): Promise<ReadonlyMap<string, string>> {
 	const out = `${club}-site`;
 	await promisify(execFile)(
@@ -48,7 +46,7 @@ async function built(club: string): Promise<ReadonlyMap<string, string>> {
 	);
 	return new Map(
 		readdirSync(out, { recursive: true, withFileTypes: true })
-			.filter((entry) => entry.isFile() && entry.name !== LIST)
+			.filter((entry) => entry.isFile())
 			.map((entry) => {
 				const file = join(entry.parentPath, entry.name);
 				return [relative(out, file), readFileSync(file, "latin1")];
@@ -56,8 +54,12 @@ async function built(club: string): Promise<ReadonlyMap<string, string>> {
 	);
 }
 
+function listFile(club: string): string {
+	return pagesListOf(club, `${club}-site`);
+}
+
 function listOf(club: string): PagesList {
-	const list = readPagesList(`${club}-site`);
+	const list = readPagesList(listFile(club));
 	if (list === undefined) throw new Error("there is no list of pages");
 	return list;
 }
@@ -162,12 +164,15 @@ describe("a build with pages of an earlier one", () => {
 		expect(await built(club)).toEqual(sound);
 		rmSync(page);
 		expect(await built(club)).toEqual(sound);
-		const list = join(`${club}-site`, LIST);
+		const list = listFile(club);
 		writeFileSync(list, '{"of": 7, "pages');
 		expect(await built(club)).toEqual(sound);
 		// Of another program: its pages may be others.
 		writeFileSync(list, JSON.stringify({ ...listOf(club), of: "another" }));
-		writeFileSync(page, "left by another program");
+		expect(await built(club)).toEqual(sound);
+		// A file where the folder would be: nothing can be noted, and nothing fails.
+		rmSync(dirname(list), { recursive: true });
+		writeFileSync(dirname(list), "");
 		expect(await built(club)).toEqual(sound);
 	});
 });
