@@ -92,7 +92,8 @@ export class Staging {
 
 	/** Writes a file that somebody may have one of their own of: theirs stays. */
 	writeUnlessTheirs(path: string, content: string): void {
-		if (!foreignFiles(this.#out).includes(path)) this.write(path, content);
+		const isThere = lstatSync(join(this.#out, path), { throwIfNoEntry: false }) !== undefined;
+		if (!isThere || listedFiles(this.#out).includes(path)) this.write(path, content);
 	}
 
 	/** Keeps a file of the last output that this build did not make anew. */

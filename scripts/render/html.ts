@@ -5,6 +5,8 @@
  * text. Markup from elsewhere (rendered Markdown, figures) comes in through `raw`, in few places.
  */
 
+import { BEYOND, narrow } from "../read/narrow.ts";
+
 /** Markup that is safe to write as it stands. */
 export class Html {
 	readonly text: string;
@@ -70,14 +72,3 @@ export function oneByte(text: string): string {
 	});
 	return narrow(written);
 }
-
-/**
- * A text without a character beyond Latin-1, with one byte a character. What was made of a text of two
- * bytes has two, whatever is in it, and so would all that it becomes a piece of. Browsers, which make one
- * page at a time, are spared it.
- */
-export function narrow(text: string): string {
-	return typeof Buffer === "undefined" ? text : Buffer.from(text, "latin1").toString("latin1");
-}
-
-const BEYOND = /[^\0-\xff]/;

@@ -12,8 +12,9 @@
 
 import type { Handbook } from "../handbook.ts";
 import type { LinkedShape } from "../model.ts";
+import { BEYOND, narrow } from "../read/narrow.ts";
 import type { Words } from "../words/words.ts";
-import { Html, narrow } from "./html.ts";
+import { Html } from "./html.ts";
 import type { FrameFacts, PageOf, SitePage, SitePageKind } from "./site.ts";
 import { sitePage } from "./site-page.ts";
 
@@ -194,5 +195,3 @@ function oneByteJson(value: unknown): string {
 		text.replace(/[^\0-\xff]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`),
 	);
 }
-
-const BEYOND = /[^\0-\xff]/;
