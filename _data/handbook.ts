@@ -3,14 +3,17 @@
  * where Eleventy runs alone, the handbook of the current folder.
  */
 
-import { openHandbook } from "../scripts/handbook.ts";
 import { type Edition, takeEdition } from "../scripts/render/edition.ts";
-import { highlightCode } from "../scripts/render/highlight-code.ts";
-import { sitePages } from "../scripts/render/site.ts";
 
-export default function handbook(): Edition {
+export default async function handbook(): Promise<Edition> {
 	const offered = takeEdition();
 	if (offered !== undefined) return offered;
+	// Who was offered an edition needs none of these, and they take half a second.
+	const [{ openHandbook }, { highlightCode }, { sitePages }] = await Promise.all([
+		import("../scripts/handbook.ts"),
+		import("../scripts/render/highlight-code.ts"),
+		import("../scripts/render/site.ts"),
+	]);
 	const { handbook: opened, problems } = openHandbook(process.cwd(), { highlight: highlightCode });
 	if (opened === undefined) {
 		const errors = problems.filter((problem) => problem.severity === "error");

@@ -1,6 +1,7 @@
 /**
  * Keeps the handbook on the device, and says which edition is there.
  *
+ *   name      the edition's name is written at the end of the page, and into letters about it
  *   register  the worker is registered, in whatever folder of a host the handbook stands; where no
  *             worker is named, as in a preview, one that was registered before is taken away
  *   watch     a new edition that is whole is announced in a calm bar; nothing changes until the reader
@@ -12,6 +13,9 @@ import type { FromWorker, ToWorker } from "../../scripts/render/offline/edition-
 import { keeping } from "../../scripts/words/en.ts";
 import type { TrustedTypes } from "./worker/scope.ts";
 
+/** Written in front of this program by the build; a preview has none. */
+declare const HANDBOOK_NAME: string | undefined;
+
 /** Milliseconds between two looks for a new edition while a page stays open. */
 const PAUSE = 10 * 60 * 1000;
 
@@ -19,11 +23,23 @@ const PAUSE = 10 * 60 * 1000;
 const BUSY = 2000;
 
 const said = { kept: "", news: "" };
+if (typeof HANDBOOK_NAME !== "undefined") nameEdition(HANDBOOK_NAME);
+
 const named = document.querySelector<HTMLMetaElement>('meta[name="handbook-worker"]')?.content;
 
 if (!("serviceWorker" in navigator)) say({ news: isSecureContext ? keeping.unable : keeping.insecure });
 else if (named === undefined) void forget();
 else if (location.protocol.startsWith("http")) void keep(new URL(named, location.href).href);
+
+function nameEdition(name: string): void {
+	for (const place of document.querySelectorAll<HTMLElement>(".colophon .edition")) {
+		for (const code of place.getElementsByTagName("code")) code.textContent = name;
+		place.hidden = false;
+	}
+	for (const letter of document.querySelectorAll<HTMLAnchorElement>('.colophon a[href^="mailto:"]')) {
+		letter.href += encodeURIComponent(` ${keeping.inEdition(name)}`);
+	}
+}
 
 async function keep(worker: string): Promise<void> {
 	const { serviceWorker } = navigator;

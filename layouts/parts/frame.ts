@@ -88,7 +88,7 @@ const FIRST_PAINT: readonly SitePageKind[] = ["home", "class"];
 /** The whole document around what a page function wrote; `drawn` is what its pictures place, at the page's end. */
 export function frame(ctx: PageContext, main: Html, drawn?: Html): Html {
 	const { page } = ctx;
-	const { club, term, language, contact, edition } = page.frame;
+	const { club, term, language, contact } = page.frame;
 	const say = ctx.words.frame;
 	const title = page.kind === "home" ? `${club}${ctx.words.colon}${term}` : `${page.title} · ${club}`;
 	return html`<!DOCTYPE html>
@@ -142,7 +142,10 @@ ${drawn}
 <footer>
 <p class="usual">${sign("caution")}<strong>${ctx.words.caution.first}</strong> ${ctx.words.caution.rest} <a href="${ctx.way("about/")}">${say.moreOnSafety}</a></p>
 <nav id="all" class="all" aria-label="${say.all}" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
-<p class="small colophon">${say.colophon(club, term, html`<code>${edition}</code>`)}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
+<p class="small colophon">${say.colophon(club, term)}${
+		// A program fills it in: with the edition's name in it, every page would change with every edition.
+		html`<span class="edition" hidden> ${say.edition(html`<code></code>`)}</span>`
+	}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
 </footer>
 </div>
 </body>

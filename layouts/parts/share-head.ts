@@ -75,14 +75,16 @@ export function exercisePlan({ page, words }: PageContext, view: DrillView): Htm
 					image: page.picture === undefined ? undefined : site + page.picture,
 				}),
 	};
-	// `<` would end the block wherever it stood.
-	return raw(
-		`<script type="application/ld+json">${JSON.stringify(plan).replaceAll("<", "\\u003c")}</script>`,
+	// `<` would end the block wherever it stood, and a reference would not be read as the character.
+	const text = JSON.stringify(plan).replace(
+		/[<\u0100-\uffff]/g,
+		(character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
 	);
+	return raw(`<script type="application/ld+json">${text}</script>`);
 }
 
-/** The address of a letter about this page, with what it is about and in which edition. */
+/** The address of a letter about this page, with what it is about; a program adds in which edition. */
 export function correctionAddress({ page, words }: PageContext, contact: string): string {
-	const subject = words.frame.correction(page.title, page.frame.edition);
+	const subject = words.frame.correction(page.title);
 	return `mailto:${contact}?subject=${encodeURIComponent(subject)}`;
 }

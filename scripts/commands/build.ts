@@ -7,21 +7,29 @@
 
 import { relative } from "node:path";
 import type { Handbook } from "../handbook.ts";
-import { editionFile, printBinder } from "../print/binder.ts";
+import { editionFile } from "../print/edition-file.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
+import { addressFile } from "../render/addresses.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
+import { isMadeOnDevices } from "../render/offline/page-makers.ts";
 import { OfflineWriter } from "../render/offline/write-offline.ts";
 import { planText } from "../render/offline/write-plan.ts";
-import { PageCache, pageCacheOf } from "../render/page-cache.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
+import { sharedText } from "../render/page-text.ts";
+import { type PagesList, pagesListOf, readPagesList, writePagesList } from "../render/pages-list.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../render/write-site.ts";
+import { frameFacts } from "../render/site.ts";
+import {
+	type PageThread,
+	startPageThread,
+	type WriteSiteOptions,
+	writeLinkPictures,
+	writeSite,
+} from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
-import { sheetsInto } from "./print.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
@@ -42,7 +50,16 @@ export interface BuildOptions {
 	readonly since?: string;
 }
 
-export async function build(run: Run, { print, since }: BuildOptions): Promise<number> {
+export async function build(run: Run, options: BuildOptions): Promise<number> {
+	const pages = startPageThread();
+	try {
+		return await buildWith(run, pages, options);
+	} finally {
+		await pages.close();
+	}
+}
+
+async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOptions): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
 	const { problems, opened } = await openClub(clubDir, { highlight: highlightCode, keep: true });
@@ -62,11 +79,18 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 	try {
 		staging = new Staging(outDir);
 		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
-		const sheets = print ? await sheetsInto(handbook, {}, staging.dir, clubDir, progress) : NO_SHEETS;
+		// What prints is loaded where something is printed.
+		const printing = print ? await import("./print.ts") : undefined;
+		const sheets = printing
+			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
+			: NO_SHEETS;
 		const printed = new Set(sheets.files);
-		const site = await writeHandbook(handbook, staging, progress, {
+		const pagesList = pagesListOf(clubDir, outDir);
+		const list = readPagesList(pagesList);
+		const { before } = staging;
+		const site = await writeHandbook(handbook, staging, progress, pages, {
+			...(before === undefined || list === undefined ? {} : { before: { dir: before, list } }),
 			kept: true,
-			cache: new PageCache(pageCacheOf(clubDir), programFingerprint(), handbook.edition),
 			media,
 			printed,
 			...(earlier === undefined ? {} : { since: earlier }),
@@ -75,7 +99,8 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
 		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
-		staging.publish();
+		const { dir } = staging;
+		staging.publish((files) => writePagesList(pagesList, dir, site.list, files));
 		const here = relative(process.cwd(), outDir) || ".";
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);
 		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
@@ -113,38 +138,44 @@ export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
+	thread: PageThread,
 	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
-): Promise<{ readonly pages: number; readonly data: number }> {
-	const { weeks, drills } = handbook.curriculum;
-	// It packs the pages beside their making, so it has to know them from the first.
+): Promise<{ readonly pages: number; readonly data: number; readonly list: PagesList }> {
+	const { curriculum, edition, words } = handbook;
+	// It packs the texts of pages beside their making, so it has to know them from the first.
 	const offline =
 		options.kept === true
-			? await OfflineWriter.start(staging.dir, {
-					words: handbook.words,
-					edition: handbook.edition,
-					weeks: weeks.map(({ id }) => id),
-					drills: drills.size,
+			? new OfflineWriter(staging.dir, {
+					words,
+					edition,
+					weeks: curriculum.weeks.map(({ id }) => id),
+					drills: curriculum.drills.size,
 					plan: planText(handbook, options),
+					shared: sharedText(curriculum, frameFacts(handbook, options)),
 				})
 			: undefined;
 	try {
-		const site = await writeSite(handbook, staging.dir, {
+		const site = await writeSite(handbook, staging.dir, thread, {
 			...options,
 			progress: (done, total) => progress.show("pages", done, total),
-			made: (path, text) => offline?.add(path, text),
+			made: ({ kind, address }, text) => {
+				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);
+			},
 		});
-		const schemas = schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site);
-		for (const { path, text } of [...schemas, ...searchFiles(handbook)]) staging.write(path, text);
-		const packed = offline?.finish();
+		const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook)];
+		for (const { path, text } of texts) staging.write(path, text);
+		const others = [...(await site.keptPages), ...(await site.others), ...texts.map(({ path }) => path)];
+		const isExtended = site.written.then((pages) => pages.isExtended);
+		const packed = offline?.finish(others, isExtended);
 		packed?.catch(() => undefined);
 		// What is not kept offline is written while the rest is packed.
 		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
-		const data = dataFiles(handbook, handbook.words, handbook.edition);
+		const data = dataFiles(handbook, words, edition);
 		for (const { path, text } of data) staging.write(path, text);
+		const { list } = await site.written;
 		await packed;
-		return { pages: site.pages, data: data.length };
+		return { pages: site.pages, data: data.length, list };
 	} finally {
-		options.cache?.close();
 		await offline?.close();
 	}
 }
@@ -165,6 +196,7 @@ async function binderInto(
 	staging: Staging,
 	progress: Progress,
 ): Promise<{ readonly problems: readonly Problem[]; readonly pages: number }> {
+	const { printBinder } = await import("../print/binder.ts");
 	return printBinder(handbook, {
 		outFile: `${staging.dir}/${BINDER}`,
 		progress: (done, total, label) => progress.show("binder", done, total, label),

@@ -79,6 +79,11 @@ export class Staging {
 		}
 	}
 
+	/** The folder of the output as it is now, which stays as it is until this one is published; undefined where there is none. */
+	get before(): string | undefined {
+		return existsSync(this.#out) ? realpathSync(this.#out) : undefined;
+	}
+
 	write(path: string, content: string | Uint8Array): void {
 		const file = join(this.dir, path);
 		mkdirSync(dirname(file), { recursive: true });
@@ -87,7 +92,8 @@ export class Staging {
 
 	/** Writes a file that somebody may have one of their own of: theirs stays. */
 	writeUnlessTheirs(path: string, content: string): void {
-		if (!foreignFiles(this.#out).includes(path)) this.write(path, content);
+		const isThere = lstatSync(join(this.#out, path), { throwIfNoEntry: false }) !== undefined;
+		if (!isThere || listedFiles(this.#out).includes(path)) this.write(path, content);
 	}
 
 	/** Keeps a file of the last output that this build did not make anew. */
@@ -97,14 +103,18 @@ export class Staging {
 		bringOver(old, join(this.dir, path));
 	}
 
-	/** Changes the output to this edition. Throws OutputConflict where that would overwrite somebody else's file. */
-	publish(): { readonly files: number } {
+	/**
+	 * Changes the output to this edition. Throws OutputConflict where that would overwrite somebody else's file.
+	 *
+	 * @param settled told, before anybody sees the edition, which files are the old ones again
+	 */
+	publish(settled: (files: readonly string[]) => void = () => undefined): { readonly files: number } {
 		const made = filesIn(this.dir);
 		const others = foreignFiles(this.#out);
 		const conflicts = inTheWay(others, made);
 		if (conflicts.length > 0) throw new OutputConflict(conflicts);
 		for (const file of others) bringOver(join(this.#out, file), join(this.dir, file));
-		for (const file of made) keepUnchanged(join(this.#out, file), join(this.dir, file));
+		settled(made.filter((file) => keepUnchanged(join(this.#out, file), join(this.dir, file))));
 		writeList(this.dir, made);
 		const old = takePlace(this.dir, this.#out, this.#editions);
 		// What cannot be removed now is tried again by the next build.
@@ -222,15 +232,18 @@ function bringOver(from: string, to: string): void {
 
 /**
  * Where the old file holds the same bytes it takes the new one's place, so that its time and its number
- * stay. Nothing writes into an edition after it is published, so sharing one file between two is safe.
+ * stay; says whether it did. Nothing writes into an edition after it is published, so sharing one file between two is safe.
  */
-function keepUnchanged(old: string, made: string): void {
+function keepUnchanged(old: string, made: string): boolean {
 	const before = lstatSync(old, { throwIfNoEntry: false });
 	const now = statSync(made);
-	if (before === undefined || !before.isFile() || before.size !== now.size || before.ino === now.ino) return;
-	if (!readFileSync(old).equals(readFileSync(made))) return;
+	if (before === undefined || !before.isFile() || before.size !== now.size || before.ino === now.ino)
+		return false;
+	if (!readFileSync(old).equals(readFileSync(made))) return false;
 	const beside = `${made}.${randomUUID().slice(0, 8)}`;
-	if (tryTo(() => linkSync(old, beside))) renameSync(beside, made);
+	if (!tryTo(() => linkSync(old, beside))) return false;
+	renameSync(beside, made);
+	return true;
 }
 
 /** Whether the step worked; for steps that some file systems do not know. */

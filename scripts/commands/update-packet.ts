@@ -1,8 +1,8 @@
 /** `print update-packet`: the leaves that a printed binder of an earlier edition needs. */
 
 import { join, relative } from "node:path";
-import { editionFile } from "../print/binder.ts";
 import { EditionFault } from "../print/edition.ts";
+import { editionFile } from "../print/edition-file.ts";
 import { printUpdate } from "../print/packet.ts";
 import { counts } from "../words/en.ts";
 import { openClub } from "./open-club.ts";

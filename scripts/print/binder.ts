@@ -29,6 +29,7 @@ import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
 import { ATTACHMENT, type Edition, editionText, keepTabs, nameEdition } from "./edition.ts";
+import { editionFile } from "./edition-file.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { hyphenationOf } from "./hyphenate.ts";
 import { joinSegments, type Placing } from "./join.ts";
@@ -78,11 +79,6 @@ export interface PrintedBinder {
 
 /** For what is about no file of its own. */
 const NO_PLACE: Place = { file: "_data/club.yaml", line: 1, column: 1 };
-
-/** Where the edition of a printed file is written. */
-export function editionFile(pdfFile: string): string {
-	return pdfFile.replace(/(\.pdf)?$/, ".edition.json");
-}
 
 /** Prints the binder. Throws where the signal was given, or the output folder cannot be written. */
 export async function printBinder(handbook: PrintSource, options: PrintOptions): Promise<PrintedBinder> {

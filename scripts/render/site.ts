@@ -11,6 +11,7 @@ import type { Words } from "../words/words.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
 import { previewOf } from "./previews.ts";
+import { sitePage } from "./site-page.ts";
 import {
 	type ApparatusListView,
 	type ApparatusView,
@@ -147,7 +148,6 @@ export interface FrameFacts {
 	readonly language: string;
 	readonly words: Words;
 	readonly contact: string | undefined;
-	readonly edition: string;
 	/** The path of the site on its host, for the page that stands at any address. */
 	readonly root: string;
 	/** The site's address, ending in a slash, where the club says it. */
@@ -175,7 +175,7 @@ const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
 /** What the frame says, for all pages alike. */
 export function frameFacts(
-	handbook: Pick<Handbook, "curriculum" | "edition" | "findings" | "words">,
+	handbook: Pick<Handbook, "curriculum" | "words">,
 	{ kept = false, since, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): FrameFacts {
 	const { club, term } = handbook.curriculum;
@@ -185,7 +185,6 @@ export function frameFacts(
 		language: club.language,
 		words: handbook.words,
 		contact: club.contact,
-		edition: handbook.edition,
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,
@@ -217,16 +216,7 @@ export function sitePages(
 		description?: string,
 		picture?: string,
 	) => {
-		// Each kind is built with its own view; the union cannot follow that through a type parameter.
-		pages.push(
-			new LazyPage(
-				kind,
-				address,
-				title,
-				{ description, crumbs, picture, frame },
-				view,
-			) as unknown as SitePage,
-		);
+		pages.push(sitePage(kind, address, title, { description, crumbs, picture, frame }, view));
 	};
 
 	add("home", HOME, club.name, () => homeView(site, HOME));
@@ -313,13 +303,6 @@ export function sitePages(
 		],
 	}));
 	return pages;
-}
-
-/** The same page, its view from elsewhere. */
-export function withView(page: SitePage, view: () => Views[SitePageKind]): SitePage {
-	const { kind, address, title } = page;
-	// A view comes from the page itself; the union cannot follow that.
-	return new LazyPage(kind, address, title, page, view) as unknown as SitePage;
 }
 
 /** Where the page stands that says what changed. */
@@ -412,37 +395,4 @@ function addCoverage(site: SiteIndex, add: Add): void {
 	for (const table of COVERAGE_TABLES)
 		for (const { address, title, question, crumbs, view } of coveragePages(site, table))
 			add("coverage", address, title, view, crumbs, question);
-}
-
-/** A class, since Eleventy copies plain objects for every page, and would make every view to do so. */
-class LazyPage<K extends SitePageKind> implements PageOf<K> {
-	readonly kind: K;
-	readonly address: Address;
-	readonly title: string;
-	readonly description: string | undefined;
-	readonly crumbs: readonly Link[];
-	readonly picture: string | undefined;
-	readonly frame: FrameFacts;
-	readonly #view: () => Views[K];
-
-	constructor(
-		kind: K,
-		address: Address,
-		title: string,
-		about: Pick<PageOf<K>, "description" | "crumbs" | "picture" | "frame">,
-		view: () => Views[K],
-	) {
-		this.kind = kind;
-		this.address = address;
-		this.title = title;
-		this.description = about.description;
-		this.crumbs = about.crumbs;
-		this.picture = about.picture;
-		this.frame = about.frame;
-		this.#view = view;
-	}
-
-	get view(): Views[K] {
-		return this.#view();
-	}
 }

@@ -1,24 +1,29 @@
 /**
  * Writes the staff site: pages by Eleventy, then styles, programs, fonts, icons and the club's media.
  *
- * Steps: start bundling the browser programs; take pages that were kept from an earlier build; offer the
- * others to Eleventy's data and run it over the one template; copy what pages load. Everything goes into `outDir`, and nothing outside it is touched.
+ * Steps: start bundling the browser programs; hand the text of every page to the thread that writes pages
+ * of them with Eleventy (write-pages.ts); copy what pages load. Everything goes into `outDir`, and nothing
+ * outside it is touched.
  */
 
 import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
-import { dirname, join, relative } from "node:path";
+import { basename, join } from "node:path";
+import { setImmediate as turn } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
-import Eleventy from "@11ty/eleventy";
-import { build } from "esbuild";
+import { isStringOneByteRepresentation } from "node:v8";
 import type { Handbook } from "../handbook.ts";
+import { narrow } from "../read/narrow.ts";
 import type { Words } from "../words/words.ts";
 import { addressFile } from "./addresses.ts";
 import { browserWords } from "./browser-words.ts";
-import { offerEdition } from "./edition.ts";
+import { type Bundles, keptBundles } from "./kept-bundles.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
-import type { PageCache } from "./page-cache.ts";
-import { type SiteOptions, type SitePage, sitePages, withView } from "./site.ts";
+import { isMadeOnDevices } from "./offline/page-makers.ts";
+import { PageTexts, sharedText } from "./page-text.ts";
+import { PostedThread } from "./posts.ts";
+import { frameFacts, type SiteOptions, type SitePage, sitePages } from "./site.ts";
+import type { SiteBefore, ToPages, WrittenPages } from "./write-pages.ts";
 import { previewCacheOf, writeIcons, writePreviews } from "./write-pictures.ts";
 
 /** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
@@ -34,61 +39,99 @@ const FONT_FILES = [
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
 
-/**
- * Eleventy holds the text of every page until its run has ended, so the pages of a large handbook are
- * written in several: a page of a drill has about 27 kB.
- */
-const PAGES_OF_A_RUN = 1000;
+/** The program that says the edition's name: no page does, or each would change with every edition. */
+const EDITION_PROGRAM = "edition.js";
+
+/** Pages that are posted together. */
+const POST = 50;
 
 export interface WriteSiteOptions extends SiteOptions {
 	/** Told now and then how many pages are written. */
 	readonly progress?: (done: number, total: number) => void;
-	/** Pages of earlier builds. */
-	readonly cache?: PageCache;
-	/** Told each page's file, from the root of the site, and its text, as it is made. */
-	readonly made?: (path: string, text: string) => void;
+	/** Told the text of each page (page-text.ts), as it is made. */
+	readonly made?: (page: SitePage, text: string) => void;
+	/** The site before: pages that would be the same are taken from there. */
+	readonly before?: SiteBefore;
 }
 
+/** The thread that writes pages. */
+export type PageThread = PostedThread<ToPages, WrittenPages>;
+
+/** Starts it; it loads its programs while the club is read. */
+export function startPageThread(): PageThread {
+	return new PostedThread(new URL("./page-thread.ts", import.meta.url));
+}
+
+/** What is written, or will be; files are paths from the root of the site. */
 export interface WrittenSite {
 	readonly pages: number;
-	/** Every file written, as paths from the root of the site. */
-	readonly files: readonly string[];
+	/** Pages that devices keep as they are: written when this ends. */
+	readonly keptPages: Promise<readonly string[]>;
+	/** What pages load, and what they are made known by. */
+	readonly others: Promise<readonly string[]>;
+	/** Ends when every page is written. Throws where one could not be made. */
+	readonly written: Promise<WrittenPages>;
 }
 
-/** Writes the whole site into a folder. Throws where a file cannot be written. */
+/**
+ * Writes the whole site into a folder. Its pages are still being written when this returns; where one of
+ * the promises fails, others may go on writing for a while.
+ */
 export async function writeSite(
 	handbook: Handbook,
 	outDir: string,
-	{ progress, made, cache, ...options }: WriteSiteOptions = {},
+	thread: PageThread,
+	{ progress, made, before, ...options }: WriteSiteOptions = {},
 ): Promise<WrittenSite> {
 	const { media = NO_MEDIA } = options;
-	// Bundling is another program's work: it goes on while pages are made.
-	const commonFiles = writeCommonFiles(handbook.words, outDir);
-	const bundled = commonFiles.catch(() => undefined);
-	const pages = sitePages(handbook, options);
-	try {
-		for (let done = 0; done < pages.length; done += PAGES_OF_A_RUN) {
-			progress?.(done, pages.length);
-			const some = pages.slice(done, done + PAGES_OF_A_RUN);
-			const { missing, keep } = cache === undefined ? { missing: some } : takeKept(some, outDir, cache, made);
-			if (missing.length === 0) continue;
-			await runEleventy(missing, outDir, (page, text) => {
-				keep?.(page, text);
-				made?.(addressFile(page.address), text);
-			});
-		}
-	} finally {
-		// Where a page fails, too, nothing writes any more once this has ended.
-		await bundled;
-	}
-	progress?.(pages.length, pages.length);
-	const common = await commonFiles;
+	const { curriculum, words } = handbook;
 	const mediaFiles = writeMedia(media, outDir);
 	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
-	return {
-		pages: pages.length,
-		files: [...pages.map((page) => addressFile(page.address)), ...common, ...mediaFiles, MANIFEST_FILE],
+	// Bundling is another program's work: it goes on while pages are made.
+	const others = writeCommonFiles(words, outDir, handbook.edition).then((common) => [
+		...common,
+		...mediaFiles,
+		MANIFEST_FILE,
+	]);
+	// Told by who waits for it.
+	others.catch(() => undefined);
+	const shared = sharedText(curriculum, frameFacts(handbook, options));
+	thread.post({ kind: "begin", site: { siteDir: outDir, shared, language: words.language, before } });
+	const pages = sitePages(handbook, options);
+	const texts = new PageTexts(curriculum);
+	let done = 0;
+	const post = async (some: readonly SitePage[]) => {
+		for (let from = 0; from < some.length; from += POST) {
+			progress?.(done, pages.length);
+			const together = some.slice(from, from + POST).map((page) => {
+				const text = inOneByte(texts.of(page));
+				made?.(page, text);
+				return { path: addressFile(page.address), text };
+			});
+			thread.post({ kind: "pages", pages: together });
+			done += together.length;
+			// Bundling goes on, and progress is shown.
+			await turn();
+		}
 	};
+	const [onDevices = [], asTheyAre = []] = [true, false].map((isMade) =>
+		pages.filter(({ kind }) => isMadeOnDevices(kind) === isMade),
+	);
+	// These are packed when they are written, the others before.
+	await post(asTheyAre);
+	const keptPages = thread
+		.ask({ kind: "write" })
+		.then(() => asTheyAre.map(({ address }) => addressFile(address)));
+	keptPages.catch(() => undefined);
+	await post(onDevices);
+	const written = thread.ask({ kind: "write" });
+	written.catch(() => undefined);
+	progress?.(pages.length, pages.length);
+	return { pages: pages.length, keptPages, others, written };
+}
+
+function inOneByte(text: string): string {
+	return isStringOneByteRepresentation(text) ? text : narrow(text);
 }
 
 /**
@@ -99,86 +142,43 @@ export function writeLinkPictures({ curriculum, clubDir }: Handbook, outDir: str
 	return curriculum.club.site === undefined ? [] : writePreviews(curriculum, outDir, previewCacheOf(clubDir));
 }
 
-/** Writes the pages that were kept; gives the others, and what keeps them when they are made. */
-function takeKept(
-	pages: readonly SitePage[],
+/** What the pages of every club load: styles, programs, fonts and icons; one program says the edition's name, if there is one. */
+export async function writeCommonFiles(
+	words: Words,
 	outDir: string,
-	cache: PageCache,
-	made: WriteSiteOptions["made"],
-): {
-	readonly missing: readonly SitePage[];
-	readonly keep: (page: SitePage, text: string) => void;
-} {
-	const missing: SitePage[] = [];
-	const keys = new Map<string, string>();
-	const views = new Map<string, unknown>();
-	for (const page of pages) {
-		// A page that is new is made anyhow: its key is worked out then, from the view that it is made of.
-		if (!cache.knows(page.address)) {
-			missing.push(
-				withView(page, () => {
-					const { view } = page;
-					views.set(page.address, view);
-					return view;
-				}),
-			);
-			continue;
-		}
-		const { view } = page;
-		const key = cache.keyOf(page, view);
-		const text = key === undefined ? undefined : cache.textOf(page.address, key);
-		if (text === undefined) {
-			if (key !== undefined) keys.set(page.address, key);
-			missing.push(withView(page, () => view));
-			continue;
-		}
-		const file = addressFile(page.address);
-		mkdirSync(join(outDir, dirname(file)), { recursive: true });
-		writeFileSync(join(outDir, file), text);
-		made?.(file, text);
-	}
-	const keep = (page: SitePage, text: string) => {
-		const { address } = page;
-		const key = views.has(address) ? cache.keyOf(page, views.get(address)) : keys.get(address);
-		views.delete(address);
-		if (key !== undefined) cache.keep(address, key, text);
-	};
-	return { missing, keep };
-}
-
-async function runEleventy(
-	pages: readonly SitePage[],
-	outDir: string,
-	made: (page: SitePage, text: string) => void,
-): Promise<void> {
-	offerEdition({ pages, made });
-	try {
-		const here = (path: string) => relative(process.cwd(), join(PROGRAM, path)) || ".";
-		const eleventy = new Eleventy(here("layouts/pages"), relative(process.cwd(), outDir) || ".", {
-			configPath: here("eleventy.config.ts"),
-			quietMode: true,
-			source: "script",
-			runMode: "build",
-		});
-		eleventy.disableLogger();
-		await eleventy.write();
-	} finally {
-		offerEdition(undefined);
-	}
-}
-
-/** What the pages of every club load: styles, programs, fonts and icons. */
-export async function writeCommonFiles(words: Words, outDir: string): Promise<readonly string[]> {
+	edition?: string,
+): Promise<readonly string[]> {
 	return [
-		...(await writeAssets(words, outDir)),
+		...(await writeAssets(words, outDir, edition)),
 		...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir),
 	];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */
-async function writeAssets(words: Words, outDir: string): Promise<readonly string[]> {
+async function writeAssets(
+	words: Words,
+	outDir: string,
+	edition: string | undefined,
+): Promise<readonly string[]> {
 	const assets = join(outDir, "assets");
 	mkdirSync(assets, { recursive: true });
+	const bundles = await keptBundles(`assets.${words.language}`, () => bundleAssets(words));
+	const files = Object.entries(bundles).map(([name, text]) => {
+		const before =
+			edition === undefined || name !== EDITION_PROGRAM
+				? ""
+				: `const HANDBOOK_NAME=${JSON.stringify(edition)};`;
+		writeFileSync(join(assets, name), before + text);
+		return `assets/${name}`;
+	});
+	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
+	copyFileSync(join(PROGRAM, "layouts/styles/icon.svg"), join(assets, "icon.svg"));
+	return [...files, ...FONT_FILES.map(([name]) => `assets/${name}`), "assets/icon.svg"];
+}
+
+/** Styles and programs by the names of their files. */
+async function bundleAssets(words: Words): Promise<Bundles> {
+	const { build } = await import("esbuild");
 	const browser = join(PROGRAM, "layouts/browser");
 	const programs = readdirSync(browser).filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"));
 	const result = await build({
@@ -186,7 +186,7 @@ async function writeAssets(words: Words, outDir: string): Promise<readonly strin
 			...programs.map((name) => join(browser, name)),
 			...STYLES.map((name) => join(PROGRAM, "layouts/styles", name)),
 		],
-		outdir: assets,
+		outdir: PROGRAM,
 		entryNames: "[name]",
 		bundle: true,
 		minify: true,
@@ -198,13 +198,7 @@ async function writeAssets(words: Words, outDir: string): Promise<readonly strin
 		write: false,
 		logLevel: "silent",
 	});
-	const files = result.outputFiles.map(({ path, contents }) => {
-		writeFileSync(path, contents);
-		return relative(outDir, path);
-	});
-	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
-	copyFileSync(join(PROGRAM, "layouts/styles/icon.svg"), join(assets, "icon.svg"));
-	return [...files, ...FONT_FILES.map(([name]) => `assets/${name}`), "assets/icon.svg"];
+	return Object.fromEntries(result.outputFiles.map(({ path, text }) => [basename(path), text]));
 }
 
 /** The pictures and videos that drills name, under `media/`. */

@@ -174,15 +174,12 @@ export const frame = {
 	crumbs: "Where this page stands",
 	moreOnSafety: "More on safety",
 	all: "The whole handbook",
-	colophon: <T>(club: string, term: string, edition: T): Sentence<T> => [
-		`${club}, ${term}. Edition `,
-		edition,
-		".",
-	],
+	colophon: (club: string, term: string) => `${club}, ${term}.`,
+	edition: <T>(name: T): Sentence<T> => ["Edition ", name, "."],
 	report: <T>(link: T, contact: string): Sentence<T> => [link, ` to ${contact}.`],
 	reportLink: "Report a correction",
 	/** The subject of a letter. */
-	correction: (page: string, edition: string) => `Correction: ${page} (edition ${edition})`,
+	correction: (page: string) => `Correction: ${page}`,
 };
 
 /** The switch between light and dark, once it works. */
@@ -826,6 +823,8 @@ export const searching = {
 
 /** What is said about keeping the handbook on the device. */
 export const keeping = {
+	/** Behind the subject of a letter. */
+	inEdition: (edition: string) => `(edition ${edition})`,
 	ready: "A new edition is ready.",
 	change: "Change to it",
 	later: "Later",

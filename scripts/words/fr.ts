@@ -157,10 +157,11 @@ export const frame: Words["frame"] = {
 	crumbs: "Où se trouve cette page",
 	moreOnSafety: "En savoir plus sur la sécurité",
 	all: "Tout le manuel",
-	colophon: (club, term, edition) => [`${club}, ${term}. Édition `, edition, "."],
+	colophon: (club, term) => `${club}, ${term}.`,
+	edition: (name) => ["Édition ", name, "."],
 	report: (link, contact) => [link, ` à ${contact}.`],
 	reportLink: "Signaler une correction",
-	correction: (page, edition) => `Correction : ${page} (édition ${edition})`,
+	correction: (page) => `Correction : ${page}`,
 };
 
 export const themeSwitch: Words["themeSwitch"] = { dark: "Couleurs sombres" };
@@ -810,6 +811,7 @@ export const searching: Words["searching"] = {
 };
 
 export const keeping: Words["keeping"] = {
+	inEdition: (edition) => `(édition ${edition})`,
 	ready: "Une nouvelle édition est prête.",
 	change: "Passer à celle-ci",
 	later: "Plus tard",

@@ -30,13 +30,18 @@ import { measure } from "../../scripts/compute/measures.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { linkClub } from "../../scripts/link/link-club.ts";
 import { readClub } from "../../scripts/read/read-club.ts";
+import { addressFile } from "../../scripts/render/addresses.ts";
 import { dataFiles } from "../../scripts/render/data-files.ts";
 import { highlightCode } from "../../scripts/render/highlight-code.ts";
 import { createMarkdown } from "../../scripts/render/markdown.ts";
-import { writeOffline } from "../../scripts/render/offline/write-offline.ts";
+import { isMadeOnDevices } from "../../scripts/render/offline/page-makers.ts";
+import { OfflineWriter } from "../../scripts/render/offline/write-offline.ts";
 import { planText } from "../../scripts/render/offline/write-plan.ts";
+import { PageTexts, sharedText } from "../../scripts/render/page-text.ts";
 import { searchFiles } from "../../scripts/render/search/build-search.ts";
-import { writeSite } from "../../scripts/render/write-site.ts";
+import { frameFacts, sitePages } from "../../scripts/render/site.ts";
+import { PageWriter } from "../../scripts/render/write-pages.ts";
+import { writeCommonFiles } from "../../scripts/render/write-site.ts";
 import { validateClub } from "../../scripts/validate/validate-club.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { writeLargeClub } from "./large-club.ts";
@@ -104,22 +109,46 @@ async function stages(club: string): Promise<void> {
 	await timed("compute", () => [measured.exposures, measured.tables, measured.findings]);
 	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
 	const handbook = { ...measured, words, markdown, clubDir: club, edition: read.fingerprint.slice(0, 8) };
-	await timed("views, figures, Eleventy, assets", () => writeSite(handbook, out, { kept: true }));
+	const options = { kept: true };
+	const shared = sharedText(curriculum, frameFacts(handbook, options));
+	const pages = await timed("views, as texts", () => {
+		const texts = new PageTexts(curriculum);
+		return sitePages(handbook, options).map((page) => ({
+			kind: page.kind,
+			path: addressFile(page.address),
+			text: texts.of(page),
+		}));
+	});
+	const writer = new PageWriter();
+	await timed("figures, page functions, Eleventy", async () => {
+		const site = { siteDir: out, shared, language: words.language, before: undefined };
+		await writer.take({ kind: "begin", site });
+		await writer.take({ kind: "pages", pages });
+		await writer.take({ kind: "write" });
+	});
+	const assets = await timed("styles, programs, icons", () => writeCommonFiles(words, out, handbook.edition));
 	const files = await timed("search index", () => searchFiles(handbook));
 	const data = await timed("data", () => dataFiles(handbook, handbook.words, handbook.edition));
 	for (const { path, text } of [...files, ...data]) {
 		mkdirSync(join(out, path, ".."), { recursive: true });
 		writeFileSync(join(out, path), text);
 	}
-	await timed("offline packs and list", () =>
-		writeOffline(out, {
+	await timed("offline packs and list", async () => {
+		const offline = new OfflineWriter(out, {
 			words,
 			edition: handbook.edition,
 			weeks: curriculum.weeks.map(({ id }) => id),
 			drills: curriculum.drills.size,
-			plan: planText(handbook, { kept: true }),
-		}),
-	);
+			plan: planText(handbook, options),
+			shared,
+		});
+		const onDevices = pages.filter(({ kind }) => isMadeOnDevices(kind));
+		for (const { path, text } of onDevices) offline.add(path, text);
+		const asTheyAre = pages.filter(({ kind }) => !isMadeOnDevices(kind)).map(({ path }) => path);
+		const others = [...asTheyAre, ...assets, ...files.map(({ path }) => path)];
+		await offline.finish(others, Promise.resolve(true));
+		await offline.close();
+	});
 	for (const [name, ms] of rows) console.log(`  ${name.padEnd(36)} ${ms.toFixed(0).padStart(7)} ms`);
 	console.log(`  output ${(sizeOf(out) / 1e6).toFixed(1)} MB`);
 }
@@ -140,7 +169,12 @@ async function commands(club: string, drills: number): Promise<number> {
 		/** What is done before. */
 		readonly first?: () => void;
 	}[] = [
-		{ name: WHOLE, ...built, cwd: REPOSITORY, fresh: [ours, join(club, ".handbook-cache")] },
+		{
+			name: WHOLE,
+			...built,
+			cwd: REPOSITORY,
+			fresh: [ours, join(dir, ".ours.editions"), join(club, ".handbook-cache")],
+		},
 		{ name: "nothing changed", ...built, cwd: REPOSITORY },
 		{ name: "one drill changed", ...built, cwd: REPOSITORY, first: () => changeDrill(club) },
 		{ name: "check", command: NODE, args: [main, "check", "--club", club], cwd: REPOSITORY },

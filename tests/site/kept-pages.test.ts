@@ -1,35 +1,30 @@
 /**
- * Pages kept from an earlier build: the site is the same, byte for byte, as one that was built without
+ * Pages taken from the site before: the site is the same, byte for byte, as one that was built without
  * them, whatever was changed in between.
  */
 
 import { execFile } from "node:child_process";
 import {
 	cpSync,
-	existsSync,
 	mkdirSync,
 	mkdtempSync,
 	readdirSync,
 	readFileSync,
 	rmSync,
+	statSync,
+	utimesSync,
 	writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, relative } from "node:path";
+import { dirname, join, relative } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, describe, expect, it, onTestFinished } from "vitest";
-import { openHandbook } from "../../scripts/handbook.ts";
-import { raw } from "../../scripts/render/html.ts";
-import { PageCache } from "../../scripts/render/page-cache.ts";
+import { type PagesList, pagesListOf, readPagesList } from "../../scripts/render/pages-list.ts";
 import { fingerprintOf, programFingerprint } from "../../scripts/render/program-fingerprint.ts";
-import { sitePages } from "../../scripts/render/site.ts";
-import { valueText } from "../../scripts/render/value-text.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const work = mkdtempSync(join(tmpdir(), "kept-pages-"));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
-
-const KEPT = ".handbook-cache/pages";
 
 let folders = 0;
 function freshClub(): string {
@@ -59,13 +54,29 @@ async function built(club: string): Promise<ReadonlyMap<string, string>> {
 	);
 }
 
-/** The keys of the pages that are kept. */
-function keptIn(club: string): ReadonlyMap<string, string> {
-	const index = JSON.parse(readFileSync(join(club, KEPT, "index.json"), "utf8")) as [
-		string,
-		{ key: string },
-	][];
-	return new Map(index.map(([address, { key }]) => [address, key]));
+function listFile(club: string): string {
+	return pagesListOf(club, `${club}-site`);
+}
+
+function listOf(club: string): PagesList {
+	const list = readPagesList(listFile(club));
+	if (list === undefined) throw new Error("there is no list of pages");
+	return list;
+}
+
+/** Times of all pages' files. */
+function timesOf(club: string): ReadonlyMap<string, number> {
+	return new Map(
+		Object.keys(listOf(club).pages).map((path) => [path, statSync(join(`${club}-site`, path)).mtimeMs]),
+	);
+}
+
+/** Pages that were written anew, by their texts. */
+function newIn(club: string, before: PagesList): readonly string[] {
+	const now = listOf(club);
+	return Object.keys(now.pages).filter(
+		(path) => now.of !== before.of || now.pages[path]?.[0] !== before.pages[path]?.[0],
+	);
 }
 
 function edit(file: string, from: string | RegExp, to: string): (club: string) => void {
@@ -82,8 +93,9 @@ const CHANGES: readonly (readonly [what: string, change: (club: string) => void,
 	["nothing", () => undefined, true],
 	["a drill's text", edit("content/drills/floor/rock.md", /$/, "\nRock on, quietly.\n"), true],
 	["a drill's title", edit("content/drills/floor/rock.md", /^title: .*$/m, "title: Rocking"), true],
-	["a shape's name", edit("_data/shapes.yaml", "name: Tuck", "name: Small ball"), true],
-	["a shape's angles", edit("_data/shapes.yaml", "hip: 55", "hip: 70"), true],
+	// Pages draw shapes out of what they share.
+	["a shape's name", edit("_data/shapes.yaml", "name: Tuck", "name: Small ball"), false],
+	["a shape's angles", edit("_data/shapes.yaml", "hip: 55", "hip: 70"), false],
 	["the number of a week", edit("content/weeks/week-3.md", "week: 3", "week: 2"), true],
 	["the club's name", edit("_data/club.yaml", "Marrowby", "Farrowby"), false],
 	["the order of the levels", edit("_data/levels.yaml", /^(.*)\n(.*)\n/, "$2\n$1\n"), true],
@@ -104,76 +116,64 @@ describe("a build with pages of an earlier one", () => {
 	it.each(CHANGES)("is the same after a change of %s", { timeout: 60_000 }, async (_, change, few) => {
 		const club = freshClub();
 		await built(club);
-		const before = keptIn(club);
+		const before = listOf(club);
+		const times = timesOf(club);
 		change(club);
 		const cold = freshClub();
 		change(cold);
 		const warm = await built(club);
 		expect(warm).toEqual(await built(cold));
 		// Otherwise there would be nothing to hold against each other.
-		const taken = [...keptIn(club)].filter(([address, key]) => before.get(address) === key).length;
-		if (few) expect(taken).toBeGreaterThan(0);
-		else expect(taken).toBe(0);
+		const all = Object.keys(before.pages).length;
+		if (few) expect(newIn(club, before).length).toBeLessThan(all);
+		else expect(newIn(club, before).length).toBe(all);
+		const changed = new Set(newIn(club, before));
+		const now = timesOf(club);
+		// What was taken is the file that it was: who uploads the site need not send it again.
+		for (const [path, time] of times)
+			if (!changed.has(path) && now.has(path)) expect(now.get(path), path).toBe(time);
 	});
 
-	it("makes anew what is damaged or missing", { timeout: 60_000 }, async () => {
+	it("makes few pages anew for the text of one drill", { timeout: 60_000 }, async () => {
+		const club = freshClub();
+		await built(club);
+		const before = listOf(club);
+		const [, [, change]] = CHANGES as unknown as [unknown, (typeof CHANGES)[number]];
+		change(club);
+		await built(club);
+		// The page that says the edition's name, and those that show the drill.
+		const pages = newIn(club, before);
+		expect(pages).toContain("about/index.html");
+		expect(pages).toContain("drills/rock/index.html");
+		expect(pages.length).toBeLessThan(10);
+	});
+
+	it("makes anew what somebody changed, what is missing, and everything without a list", {
+		timeout: 90_000,
+	}, async () => {
 		const club = freshClub();
 		const sound = await built(club);
-		const texts = readdirSync(join(club, KEPT)).find((name) => name.endsWith(".pages")) ?? "";
-		const file = join(club, KEPT, texts);
-		const bytes = readFileSync(file);
-		bytes[1000] = (bytes[1000] as number) ^ 1;
-		writeFileSync(file, bytes);
+		const page = join(`${club}-site`, "drills/rock/index.html");
+		const { atime, mtime } = statSync(page);
+		const text = readFileSync(page, "utf8");
+		writeFileSync(page, text.replace("Rock", "Mock"));
 		expect(await built(club)).toEqual(sound);
-		rmSync(file);
+		// Of another size, at the same time.
+		writeFileSync(page, `${text} `);
+		utimesSync(page, atime, mtime);
 		expect(await built(club)).toEqual(sound);
-		writeFileSync(join(club, KEPT, "index.json"), '[["", {"key": 1}], 7');
+		rmSync(page);
 		expect(await built(club)).toEqual(sound);
-		rmSync(join(club, KEPT), { recursive: true });
-		// A file where the folder would be: nothing can be kept, and nothing fails.
-		writeFileSync(join(club, KEPT), "");
+		const list = listFile(club);
+		writeFileSync(list, '{"of": 7, "pages');
 		expect(await built(club)).toEqual(sound);
-		expect(existsSync(join(club, KEPT, "index.json"))).toBe(false);
-	});
-});
-
-describe("the key of a page", () => {
-	const { handbook } = openHandbook(`${FIXTURES}clubs/full-pages`);
-	if (handbook === undefined) throw new Error("the fixture has errors");
-	const dir = join(work, "cache");
-	const keys = (program: string, edition: string, kept = false) => {
-		const cache = new PageCache(dir, program, edition);
-		return sitePages({ ...handbook, edition }, { kept }).map((page) => [
-			page.kind,
-			cache.keyOf(page, page.view),
-		]);
-	};
-
-	it("is there for every kind of page", () => {
-		expect(keys("program", "5ca1ab1e").filter(([, key]) => key === undefined)).toEqual([]);
-	});
-
-	it("is another for another program and for what the frame says, not for another edition alone", () => {
-		const first = keys("program", "5ca1ab1e");
-		const same = (others: typeof first) =>
-			others.filter(([, key], i) => key === first[i]?.[1]).map(([kind]) => kind);
-		expect(same(keys("another", "5ca1ab1e"))).toEqual([]);
-		expect(same(keys("program", "5ca1ab1e", true))).toEqual([]);
-		// The page about the handbook shows the edition itself.
-		const kinds = first.map(([kind]) => kind).filter((kind) => kind !== "about");
-		expect(same(keys("program", "0ddba115"))).toEqual(kinds);
-	});
-
-	it("takes pages out under the edition of the day", () => {
-		const [page] = sitePages(handbook);
-		if (page === undefined) throw new Error("no page");
-		const write = new PageCache(dir, "program", "5ca1ab1e");
-		write.keep("", "key", "<p>\xe9 5ca1ab1e</p>");
-		write.close();
-		const read = new PageCache(dir, "program", "0ddba115");
-		expect(read.textOf("", "key")).toBe("<p>\xe9 0ddba115</p>");
-		expect(read.textOf("", "another")).toBeUndefined();
-		read.close();
+		// Of another program: its pages may be others.
+		writeFileSync(list, JSON.stringify({ ...listOf(club), of: "another" }));
+		expect(await built(club)).toEqual(sound);
+		// A file where the folder would be: nothing can be noted, and nothing fails.
+		rmSync(dirname(list), { recursive: true });
+		writeFileSync(dirname(list), "");
+		expect(await built(club)).toEqual(sound);
 	});
 });
 
@@ -206,42 +206,7 @@ it("the program's fingerprint tells every change of a file, and not where the pr
 	expect(programFingerprint()).toBe(fingerprintOf(REPOSITORY));
 });
 
-it("two values have the same text only where they show the same", () => {
-	const values = [
-		undefined,
-		null,
-		"",
-		"1",
-		1,
-		-1,
-		0,
-		-0,
-		true,
-		false,
-		[],
-		[[]],
-		{},
-		{ a: undefined },
-		{ a: "b" },
-		{ a: "b=" },
-		["a", "b"],
-		['a"1:b'],
-		new Map([["a", "b"]]),
-		new Map(),
-		new Set(["a", "b"]),
-		new Set(),
-		raw("a"),
-		"a",
-		{ id: "a", source: { file: "x" } },
-		{ id: "b", source: { file: "x" } },
-		{ id: "a", source: { file: "y" } },
-	];
-	expect(new Set(values.map(valueText)).size).toBe(values.length);
-	expect(() => valueText(() => 1)).toThrow(TypeError);
-	expect(() => valueText(new Date())).toThrow(TypeError);
-});
-
-it("page functions look no place up: kept pages count a source by its name", () => {
+it("page functions look no place up: the text of a page does not have it", () => {
 	const folders = ["layouts/pages", "layouts/parts"].map((folder) => join(REPOSITORY, folder));
 	const texts = folders.flatMap((folder) =>
 		readdirSync(folder, { recursive: true })

@@ -64,7 +64,7 @@ function fail(why: string): never {
 const words = (markup: string): string =>
 	markup
 		.replace(/<[^>]*>/g, "")
-		.replace(/&#39;/g, "'")
+		.replace(/&#(\d+);/g, (_, code) => String.fromCodePoint(Number(code)))
 		.replace(/&amp;/g, "&")
 		.replace(/\s+/g, " ")
 		.trim();

@@ -1,11 +1,14 @@
 /**
- * The part of the worker that makes files of an edition from others. It stands in a file of its own,
- * which does not change with every edition, as the worker does.
+ * The part of the worker that makes pages of their texts, and files of an edition from others. It stands
+ * in a file of its own, which does not change with every edition, as the worker does.
  */
 
 import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import { HeadsMaker } from "../../../scripts/render/offline/heads-maker.ts";
 import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
+import { makePage } from "./page-maker.ts";
 import { TablesMaker } from "./tables-maker.ts";
 
-(globalThis as MakersScope).handbookMakers = () => [new HeadsMaker(), new BodiesMaker(), new TablesMaker()];
+const scope = globalThis as MakersScope;
+scope.handbookMakers = () => [new HeadsMaker(), new BodiesMaker(), new TablesMaker()];
+scope.handbookPage = makePage;

@@ -5,8 +5,8 @@
  *             is missing, the installation fails, and the edition before goes on as it was
  *   wait      the new edition waits until the reader changes to it, or until no page is open
  *   activate  the new edition answers, and all others go
- *   fetch     pages come from the one edition, whatever the query string; what an edition does not
- *             hold is asked of the network
+ *   fetch     pages of the one edition are made of their texts, whatever the query string; what an
+ *             edition does not hold is asked of the network
  *   continue  tables for the desk and the club's pictures follow, as long as a page is open
  */
 
@@ -18,7 +18,9 @@ import {
 	type ToWorker,
 } from "../../../scripts/render/offline/edition-list.ts";
 import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
+import { SHARED_FILE } from "../../../scripts/render/offline/page-makers.ts";
 import { pictureOf } from "../../../scripts/render/offline/picture-sizes.ts";
+import { isPageText } from "../../../scripts/render/page-text.ts";
 import { keeping } from "../../../scripts/words/en.ts";
 import type { TrustedTypes, WorkerScope } from "./scope.ts";
 import { Shelf } from "./shelf.ts";
@@ -46,8 +48,8 @@ const pictures = new Map(list.pictures.map((file) => [pictureOf(file.path), file
 const binaries = new Map(list.files.map((file) => [file.path, file]));
 
 if (list.program !== undefined) importScripts(trusted(scope + list.program));
-const makers = () =>
-	((globalThis as MakersScope).handbookMakers?.() ?? []).filter(({ name }) => list.makers.includes(name));
+const programs = globalThis as MakersScope;
+const makers = () => (programs.handbookMakers?.() ?? []).filter(({ name }) => list.makers.includes(name));
 
 const partKey = ({ hash }: ListedFile) => shelf.key(hash);
 const pictureKey = ({ path, hash }: ListedFile) => `${scope}${encodeURI(path)}?${hash}`;
@@ -155,7 +157,7 @@ async function answer(request: Request, path: string): Promise<Response> {
 	const binary = binaries.get(file);
 	const kept = binary === undefined ? undefined : await (await shelf.parts()).match(partKey(binary));
 	if (kept !== undefined) return kept;
-	const text = await shelf.read(file);
+	const text = await read(file);
 	if (text !== undefined) return textResponse(file, text, 200);
 	const picture = pictures.get(pictureOf(file));
 	if (picture?.path === file) return pictureOr(request, picture);
@@ -168,8 +170,7 @@ async function answer(request: Request, path: string): Promise<Response> {
 		if (picture !== undefined) return pictureOr(request, picture);
 		if (request.mode !== "navigate") throw error;
 		const isPage = file.endsWith(".html");
-		const page =
-			isPage && (await shelf.note("whole")) !== undefined ? await shelf.read("404.html") : undefined;
+		const page = isPage && (await shelf.note("whole")) !== undefined ? await read("404.html") : undefined;
 		return page === undefined
 			? new Response(keeping.notHere, {
 					status: 503,
@@ -177,6 +178,13 @@ async function answer(request: Request, path: string): Promise<Response> {
 				})
 			: textResponse("404.html", page, 404);
 	}
+}
+
+/** A text file of the edition. Pages are made of their texts now. */
+async function read(file: string): Promise<string | undefined> {
+	const text = await shelf.read(file);
+	if (text === undefined || !isPageText(text)) return text;
+	return programs.handbookPage?.(text, (await shelf.read(SHARED_FILE)) ?? "");
 }
 
 /** A picture that is kept; else the network's, which is then kept. */

@@ -6,7 +6,7 @@ import { type HeadFile, writeBodies } from "../search/engine.ts";
 import { readHeadText } from "../search/head-text.ts";
 import { BODIES_FILE, HEAD_FILE } from "../search/search-files.ts";
 import { apart } from "./apart.ts";
-import { type BodyTexts, bodyTextsOf } from "./body-texts.ts";
+import { type BodyTexts, bodyTextsOf, drillViewOf } from "./body-texts.ts";
 
 import type { MadeFile, Maker } from "./makers.ts";
 import { drillOf } from "./packs.ts";
@@ -25,7 +25,7 @@ export class BodiesMaker implements Maker {
 
 	read(path: string, text: string): void {
 		const drill = drillOf(path);
-		if (drill !== undefined) this.#texts.set(drill, apart(bodyTextsOf(text)));
+		if (drill !== undefined) this.#texts.set(drill, apart(bodyTextsOf(drillViewOf(text))));
 		else if (path === HEAD_FILE) this.#head = readHeadText(text);
 	}
 

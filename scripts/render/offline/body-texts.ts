@@ -1,10 +1,14 @@
 /**
- * The texts of a drill that the search looks for last, read back from the drill's own page: a device
+ * The texts of a drill that the search looks for last, out of the text of the drill's own page: a device
  * that keeps the pages indexes them itself, and need not fetch an index as large as all drills.
  *
  * The build makes the index both ways and sends its own where the two differ, so a page written in
  * another way costs kilobytes and never a result.
  */
+
+import type { Html } from "../html.ts";
+import { isPageText, readView } from "../page-text.ts";
+import type { DrillView } from "../views/drill.ts";
 
 /** As `SearchDocument` has them. */
 export interface BodyTexts {
@@ -13,30 +17,36 @@ export interface BodyTexts {
 	readonly body: string;
 }
 
-/** What a level does of which nothing is written. */
-const UNWRITTEN = "As described.";
+/** What the search knows of a drill's page. */
+type DrillTexts = Pick<DrillView, "title" | "summary" | "cues" | "faults" | "levels" | "body">;
 
-/** The texts of a drill's page. */
-export function bodyTextsOf(page: string): BodyTexts {
-	const cues = /<ul class="cues">(.*?)<\/ul>/s.exec(page)?.[1] ?? "";
-	const faults = /<dl class="faults">(.*?)<\/dl>/s.exec(page)?.[1] ?? "";
-	const ways = /<ul class="ways">(.*?)<\/ul>/s.exec(page)?.[1] ?? "";
-	const how = /<h2 id="how">.*?<div class="prose">(.*?)<\/div>\n<\/section>/s.exec(page)?.[1] ?? "";
-	const done = all(ways, /<span class="how">(.*?)<\/span>(?= <span class="dose">|<\/li>)/gs);
-	return {
-		cues: all(cues, /<li>(.*?)<\/li>/gs).map(wordsIn),
-		faults: Array.from(
-			faults.matchAll(
-				/<dt><span class="label">[^<]*<\/span> (.*?)<\/dt><dd><span class="label">[^<]*<\/span> (.*?)<\/dd>/gs,
-			),
-			([, see = "", say = ""]) => `${wordsIn(see)}. ${wordsIn(say)}`,
-		),
-		body: [how, ...done.filter((way) => way !== UNWRITTEN)].map(wordsIn).join(" "),
-	};
+const NOTHING: DrillTexts = {
+	title: "",
+	summary: undefined,
+	cues: [],
+	faults: [],
+	levels: [],
+	body: { text: "" },
+};
+
+let last: { readonly text: string; readonly view: DrillTexts } | undefined;
+
+/** The texts of a drill's page; none of a page that does not come as its text. */
+export function drillViewOf(text: string): DrillTexts {
+	// Makers read the same pages one after the other.
+	if (last?.text !== text) {
+		last = { text, view: isPageText(text) ? (readView(text) as DrillTexts) : NOTHING };
+	}
+	return last.view;
 }
 
-function all(markup: string, pattern: RegExp): readonly string[] {
-	return Array.from(markup.matchAll(pattern), ([, found = ""]) => found);
+export function bodyTextsOf({ cues, faults, levels, body }: DrillTexts): BodyTexts {
+	const words = ({ text }: Pick<Html, "text">) => wordsIn(text);
+	return {
+		cues: cues.map(words),
+		faults: faults.map(({ see, say }) => `${words(see)}. ${words(say)}`),
+		body: [body, ...levels.flatMap(({ how }) => how ?? [])].map(words).join(" "),
+	};
 }
 
 const NAMED: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"' };

@@ -10,7 +10,7 @@ import { readHeadText, writeHeadText } from "../search/head-text.ts";
 import { packNumbers, unpackNumbers } from "../search/numbers.ts";
 import { HEAD_FILE, SUMMARIES_FILE } from "../search/search-files.ts";
 import { apart } from "./apart.ts";
-import { wordsIn } from "./body-texts.ts";
+import { drillViewOf, wordsIn } from "./body-texts.ts";
 
 import type { MadeFile, Maker } from "./makers.ts";
 import { drillOf } from "./packs.ts";
@@ -66,9 +66,11 @@ export class HeadsMaker implements Maker {
 	read(path: string, text: string): void {
 		const drill = drillOf(path);
 		if (drill !== undefined) {
-			const [, title = "", summary = ""] =
-				/<h1>(.*?)<\/h1>\n(?:<p class="lead">(.*?)<\/p>)?/s.exec(text) ?? [];
-			this.#drills.set(drill, apart({ title: oneLine(title), summary: oneLine(summary) }));
+			const { title, summary } = drillViewOf(text);
+			this.#drills.set(
+				drill,
+				apart({ title: oneLine(title), summary: oneLine(wordsIn(summary?.text ?? "")) }),
+			);
 		} else if (path === START) this.#start = text;
 	}
 
@@ -93,6 +95,6 @@ export class HeadsMaker implements Maker {
 	}
 }
 
-function oneLine(markup: string): string {
-	return wordsIn(markup).replace(/\s+/g, " ").trim();
+function oneLine(text: string): string {
+	return text.replace(/\s+/g, " ").trim();
 }

@@ -38,4 +38,6 @@ export function* madeFiles(makers: readonly Maker[]): Generator<{
 /** How the program with the makers hands them over, to the worker and to the build. */
 export interface MakersScope {
 	handbookMakers?: () => readonly Maker[];
+	/** The page of a text (page-text.ts), of what all pages share. */
+	handbookPage?: (text: string, shared: string) => string;
 }

@@ -1,15 +1,16 @@
 /**
- * Puts the files of a site into packs, each page as new text and copies (packs.ts).
+ * Puts the files of a site into packs, each as new text and copies (packs.ts).
  *
- *   normalise   the way to the root, the edition's name and what a page repeats of itself become signs, so
- *               that frames are equal at every depth, and a new edition alone changes no page
- *   sources     which files others may copy from, in an order: the frame, cards, drills
+ *   normalise   the way to the root, the edition's name and a drill's own id become signs, so that texts
+ *               are equal at every depth, and a new edition alone changes none
+ *   sources     which files others may copy from, in an order: lines of lists, drills
  *   place       which pack a file lies in: what changes together lies together
  *   match       for each file in order, the longest run of tokens that came before, else new text
  *
  * The same files give the same packs, byte for byte.
  */
 
+import { isPageText } from "../page-text.ts";
 import { forReader } from "./for-reader.ts";
 import {
 	byRank,
@@ -17,17 +18,12 @@ import {
 	type Copy,
 	drillOf,
 	EDITION,
-	HEADING,
 	hashOf,
 	holdsSign,
 	keysOf,
-	mailed,
 	OWN,
 	ROOT,
 	Sections,
-	subjectOf,
-	TITLE,
-	titleOf,
 	type WrittenFile,
 	wayUp,
 	writeCopy,
@@ -59,9 +55,6 @@ const MOST_PLACES = 24;
 
 /** A line that stands on so many pages is a source. */
 const OFTEN = 3;
-
-/** The page that everyone copies the frame from: it hardly ever changes. */
-const FRAME_PAGE = "about/index.html";
 
 /**
  * What is read at a desk, by the director or her editor. It comes after the rest, which is what a hall needs: first
@@ -161,20 +154,15 @@ export class Packing {
 
 function normalised(file: SiteFile, edition: string): string {
 	const { path } = file;
-	const text = forReader(file);
+	const text = isPageText(file.text) ? file.text : forReader(file);
 	if (holdsSign(text)) throw new RangeError(`${path} holds a control character`);
 	const up = wayUp(path);
 	const isPage = path.endsWith(".html");
-	const title = isPage ? titleOf(text) : undefined;
 	const drill = drillOf(path);
 	// All at once: each step of its own would copy the page.
 	const signs: Sign[] = [];
-	if (title !== undefined) {
-		signs.push({ part: subjectOf(mailed(title)), sign: subjectOf(TITLE), once: true });
-		signs.push({ part: `<h1>${title}</h1>`, sign: `<h1>${HEADING}</h1>`, once: true });
-	}
 	if (drill !== undefined) {
-		signs.push({ part: `?like=${drill}"`, sign: `?like=${OWN}"` });
+		signs.push({ part: `"drills/${drill}/"`, sign: `"drills/${OWN}/"` });
 		signs.push({ part: `/${drill}.md`, sign: `/${OWN}.md` });
 	}
 	if (edition !== "") signs.push({ part: edition, sign: EDITION });
@@ -183,11 +171,10 @@ function normalised(file: SiteFile, edition: string): string {
 	return replaced(text, signs);
 }
 
-/** What stands in place of a part of a text: everywhere, or where it comes first. */
+/** What stands in place of a part of a text, everywhere. */
 interface Sign {
 	readonly part: string;
 	readonly sign: string;
-	readonly once?: true;
 }
 
 /** A text with some of its parts replaced, none of which lies in another. */
@@ -201,7 +188,6 @@ function replaced(text: string, signs: readonly Sign[]): string {
 		if (first === undefined) break;
 		pieces.push(text.slice(from, first.at), first.sign);
 		from = first.at + first.part.length;
-		if (first.once) first.at = -1;
 		for (const one of next) if (one.at >= 0 && one.at < from) one.at = text.indexOf(one.part, from);
 	}
 	if (pieces.length === 0) return text;
@@ -209,66 +195,36 @@ function replaced(text: string, signs: readonly Sign[]): string {
 	return pieces.join("");
 }
 
-const DRILL_LINK = new RegExp(`href="${ROOT}(drills/[^/"]+/)"`);
+/** A drill as a line of a list, in the text of a page (`DrillLine` of views/drill.ts). */
+const LINE =
+	/\{"link":\{"to":"(drills\/[^"]+\/)","name":"(?:[^"\\]|\\.)*"\},(?:"summary":"(?:[^"\\]|\\.)*",)?"apparatus":\[[^\]]*\],"levels":\[[^\]]*\]/g;
 
-/** Bodies of strips, which every page that shows one draws at its end. */
-const BODY = /<g id="(body-\w+)">.*?(?=\n<g id="body-|<\/defs>)/gs;
-
-/** What many pages hold alike, found as they go by: each becomes a source of its own. */
+/** Lines of lists that stand on many pages alike, found as they go by: each becomes a source of its own. */
 class Repeated {
-	readonly #bodies = new Map<string, { readonly body: string; times: number }>();
-	/** Lines of lists about a drill. */
 	readonly #lines = new Map<string, { readonly drill: string; times: number }>();
 
 	read(path: string, text: string): void {
-		const bodies = text.indexOf('<g id="body-');
-		for (const [body, id = ""] of bodies < 0 ? [] : text.slice(bodies).matchAll(BODY)) {
-			const known = this.#bodies.get(id);
-			if (known === undefined) this.#bodies.set(id, { body: apart(body), times: 1 });
-			else known.times++;
-		}
-		if (!path.endsWith(".html") || LATER.has(path.split("/")[0] ?? "")) return;
-		for (const line of innerItems(text)) {
+		if (!isPageText(text) || LATER.has(path.split("/")[0] ?? "")) return;
+		for (const [line, drill = ""] of text.matchAll(LINE)) {
 			const known = this.#lines.get(line);
-			if (known !== undefined) {
-				known.times++;
-				continue;
-			}
-			const drill = DRILL_LINK.exec(line)?.[1];
-			if (drill !== undefined) this.#lines.set(apart(line), { drill: apart(drill), times: 1 });
+			if (known === undefined) this.#lines.set(apart(line), { drill: apart(drill), times: 1 });
+			else known.times++;
 		}
 	}
 
-	/** Bodies by a path of their own; of each drill the line that most pages have, beside the drill. */
+	/** By a path of its own: of each drill the line that most pages have. */
 	*sources(): Generator<readonly [path: string, text: string]> {
-		// Of a drill's lines the most frequent one: others differ from it in a word or two.
 		const most = new Map<string, { line: string; times: number }>();
 		for (const [line, { drill, times }] of [...this.#lines].sort(([a], [b]) => (a < b ? -1 : 1))) {
 			if (times >= OFTEN && times > (most.get(drill)?.times ?? 0)) most.set(drill, { line, times });
 		}
 		for (const [drill, { line }] of most) yield [`${drill}#`, line];
-		for (const [id, { body, times }] of this.#bodies) if (times >= OFTEN) yield [`bodies/${id}/#`, body];
-	}
-}
-
-/** Items of lists that hold no other items, with their tags. */
-function* innerItems(text: string): Generator<string> {
-	for (let from = 0, end = 0; ; from = end) {
-		const close = text.indexOf("</li>", from);
-		if (close < 0) return;
-		end = close + "</li>".length;
-		let open = text.lastIndexOf("<li", close);
-		// A line of a drawing begins like an item.
-		while (open >= from && text[open + 3] !== " " && text[open + 3] !== ">")
-			open = text.lastIndexOf("<li", open - 1);
-		if (open >= from) yield text.slice(open, end);
 	}
 }
 
 function rankOf(path: string): number | undefined {
-	if (path === FRAME_PAGE) return 0;
-	if (path.includes("#")) return 1;
-	return /^drills\/[^/]+\/index\.html$/.test(path) ? 2 : undefined;
+	if (path.includes("#")) return 0;
+	return drillOf(path) === undefined ? undefined : 1;
 }
 
 /** The name of a file's pack. */

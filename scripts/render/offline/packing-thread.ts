@@ -1,37 +1,35 @@
-/**
- * A thread that packs the files of a site while its pages are still being made: it is posted each file,
- * and tells at the end what it wrote.
- */
+/** A thread that packs what devices keep, while the pages are still being made (write-packs.ts). */
 
-import { enableCompileCache } from "node:module";
-import { parentPort, workerData } from "node:worker_threads";
+import { takePosts } from "../posts.ts";
 import type { SiteFile } from "./pack-pages.ts";
-import type { PackWriterOptions } from "./write-packs.ts";
+import type { PackWriterOptions, WrittenPacks } from "./write-packs.ts";
 
-/** What the thread is started with. */
-export interface PackingStart {
-	/** Where compiled programs are kept, if they are: a thread has to be told anew. */
-	readonly compiled: string | undefined;
-	readonly options: PackWriterOptions;
-	/** One number in shared memory: how many posts it has read. Who posts waits where it falls behind. */
-	readonly read: Int32Array;
-}
+export type ToPacking =
+	| {
+			readonly kind: "begin";
+			readonly options: Omit<PackWriterOptions, "program">;
+			/** Of the words of what devices run. */
+			readonly language: string;
+	  }
+	| { readonly kind: "files"; readonly files: readonly SiteFile[] }
+	/** No more files: answered when the packs are written. */
+	| { readonly kind: "end" };
 
-/** Files, or the word that there are no more. */
-export type ToPacking = readonly SiteFile[] | "end";
-
-const { options, read, compiled } = workerData as PackingStart;
-if (compiled !== undefined) enableCompileCache(compiled);
-// Loaded now, and not before the cache is on.
-const { PackWriter } = await import("./write-packs.ts");
-const writer = new PackWriter(options);
-parentPort?.on("message", (message: ToPacking) => {
-	if (message !== "end") {
-		for (const file of message) writer.add(file);
-		Atomics.add(read, 0, 1);
-		Atomics.notify(read, 0);
-		return;
-	}
-	parentPort?.postMessage(writer.write());
-	parentPort?.close();
+await takePosts<ToPacking, WrittenPacks>(async () => {
+	const [{ PackWriter }, { bundleProgram }, { wordsFor }] = await Promise.all([
+		import("./write-packs.ts"),
+		import("./bundle-program.ts"),
+		import("../../words/words.ts"),
+	]);
+	let writer: InstanceType<typeof PackWriter> | undefined;
+	return {
+		async take(post) {
+			if (post.kind === "begin") {
+				const program = await bundleProgram("makers.ts", wordsFor(post.language));
+				writer = new PackWriter({ ...post.options, program });
+			} else if (post.kind === "files") for (const file of post.files) writer?.add(file);
+			else return writer?.write();
+			return undefined;
+		},
+	};
 });

@@ -1,12 +1,13 @@
 /**
- * How pages lie in packs: the format, and the way back from packs to pages.
+ * How the texts of pages lie in packs: the format, and the way back from packs to texts.
  *
- * Pages of a handbook repeat each other: the frame on all, a drill's text on its page, on its week's
- * pages and on every class sheet. A host's compression cannot see that, since it packs each file by
- * itself and some look back over 32 kB only. So a pack writes a page as new text and copies: from
- * itself, from a page before it in the pack, or from a *source*, which is a page of any pack.
+ * Pages of a handbook repeat each other: what a drill says stands on its page, on its week's pages, on
+ * every class sheet and in lists. A host's compression cannot see that, since it packs each file by
+ * itself and some look back over 32 kB only. So a pack writes a page's text (page-text.ts) as new text
+ * and copies: from itself, from a page before it in the pack, or from a *source*, which is a page of any
+ * pack.
  *
- *   1. a text is cut into tokens at `<`, `>`, `"` and `[`
+ *   1. a text is cut into tokens: tags, and strings with what follows them
  *   2. a copy names a file, the token it begins with, by its section, and how many tokens it takes; a
  *      changed word therefore changes its own page and none of those that copy it
  *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
@@ -20,9 +21,6 @@ export const FILE = "\u0001";
 export const PART = "\u0002";
 export const ROOT = "\u0003";
 export const EDITION = "\u0004";
-/** In place of the page's title in the address of a letter about it, and in its heading. */
-export const TITLE = "\u0006";
-export const HEADING = "\u0008";
 /** In place of a drill's id where its page says it of itself. */
 export const OWN = "\u000b";
 /** Between the texts of a pack and its copies. */
@@ -33,7 +31,7 @@ const PACK = "\u0007";
 
 /** Whether a text holds a sign that packs use. */
 export function holdsSign(text: string): boolean {
-	return [FILE, PART, ROOT, EDITION, TITLE, HEADING, OWN, COPIES, PACK].some((sign) => text.includes(sign));
+	return [FILE, PART, ROOT, EDITION, OWN, COPIES, PACK].some((sign) => text.includes(sign));
 }
 
 /** A file as it stands in a pack. */
@@ -177,6 +175,31 @@ export function byUse(a: { readonly path: string }, b: { readonly path: string }
 	return sheet(a.path) - sheet(b.path) || (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
 }
 
+/**
+ * A token begins at `<` and `[`, behind `>`, where a string opens, and behind a string that is a value:
+ * what a page says is then the same token, whatever comes after it. Whether one begins at a character
+ * depends on nothing but that character and the one before it, so pieces of a text are cut as the whole is.
+ *
+ * These are characters, by their codes, behind which a quotation mark opens a string: `{`, `[`, `,`, `:`
+ * and `=`; and those that follow one which ends a value: `,`, `]` and `}`.
+ */
+export const [OPENS_STRING, ENDS_VALUE] = ["{[,:=", ",]}"].map((characters) => {
+	const codes = new Uint8Array(0x10000);
+	for (const character of characters) codes[character.charCodeAt(0)] = 1;
+	return codes;
+}) as [Uint8Array, Uint8Array];
+
+/** Tokens of a drill's text at which a section begins; what others copy comes first, lists of drills last. */
+export const SECTION_TOKENS: readonly string[] = [
+	'"levels":',
+	'"cues":',
+	'"faults":',
+	'"setUp":{',
+	'"safety":{',
+	'"figures":{',
+	'"title":',
+];
+
 /** A text and where its tokens begin. */
 export interface Tokens {
 	readonly text: string;
@@ -196,7 +219,7 @@ export class Starts {
 		return token >= 0 && token < this.#length ? this.#places[token] : undefined;
 	}
 
-	/** Cuts a text that stands at `offset`: a token begins at `<`, `"` and `[`, and behind `>` and `"`. */
+	/** Cuts a text that stands at `offset`, each token as `TokenEdges` has it. */
 	cut(text: string, offset: number): void {
 		// What is private is looked up once a token, not once a character: this runs over every page.
 		let places = this.#places;
@@ -204,7 +227,14 @@ export class Starts {
 		let before = 0;
 		for (let i = 0; i < text.length; i++) {
 			const sign = text.charCodeAt(i);
-			if (i === 0 || sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34) {
+			if (
+				i === 0 ||
+				sign === 60 ||
+				sign === 91 ||
+				before === 62 ||
+				(sign === 34 && OPENS_STRING[before] === 1) ||
+				(before === 34 && ENDS_VALUE[sign] === 1)
+			) {
 				if (length === places.length) {
 					this.#length = length;
 					this.#makeRoom(1);
@@ -268,7 +298,10 @@ export class Sections {
 	}
 
 	static of({ text, starts }: Tokens): Sections {
-		return new Sections(starts.length, (token) => text.startsWith("<section", starts.at(token)));
+		return new Sections(starts.length, (token) => {
+			const [from, to] = [starts.at(token), starts.at(token + 1)];
+			return SECTION_TOKENS.includes(text.slice(from, to));
+		});
 	}
 
 	nameOf(token: number): number {
@@ -451,39 +484,13 @@ function resolve(file: PackedFile, key: string, find: (key: string) => Source | 
 }
 
 function restored(path: string, text: string, edition: string): string {
-	const named = text
+	return text
 		.replaceAll(ROOT, wayUp(path))
 		.replaceAll(EDITION, edition)
 		.replaceAll(OWN, drillOf(path) ?? "");
-	const title = titleOf(named);
-	return title === undefined
-		? named
-		: named.replace(HEADING, () => title).replace(TITLE, () => mailed(title));
 }
 
 /** The drill whose page stands at a path. */
 export function drillOf(path: string): string | undefined {
 	return /^drills\/([^/]+)\/index\.html$/.exec(path)?.[1];
 }
-
-/** How the subject of a letter about a page begins; its title, as addresses have it, follows. */
-export function subjectOf(title: string): string {
-	return `?subject=Correction%3A%20${title}%20(`;
-}
-
-/** A page's title, as markup, without the club's name behind it. */
-export function titleOf(page: string): string | undefined {
-	const begin = page.indexOf("<title>");
-	const whole = begin < 0 ? "" : page.slice(begin, page.indexOf("</title>", begin) + "</title>".length);
-	return /^<title>(.*?) \xb7 [^\xb7]*<\/title>$/s.exec(whole)?.[1];
-}
-
-/** A title as an address has it. */
-export function mailed(title: string): string {
-	const plain = title.replace(/&(?:#(\d+)|(\w+));/g, (whole, digits?: string, name?: string) =>
-		digits === undefined ? (SIGNS_BY_NAME[name ?? ""] ?? whole) : String.fromCodePoint(Number(digits)),
-	);
-	return encodeURIComponent(plain);
-}
-
-const SIGNS_BY_NAME: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"' };

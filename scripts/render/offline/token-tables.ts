@@ -6,6 +6,8 @@
  * is its hash, or the next free one behind it.
  */
 
+import { ENDS_VALUE, OPENS_STRING, SECTION_TOKENS } from "./packs.ts";
+
 /** Of the places of a table at most so many in a hundred are taken; then it doubles. */
 const FULL = 60;
 
@@ -51,12 +53,6 @@ export class TokenRow {
 /** Above it a character takes two bytes. */
 const LATIN_1 = 0xff;
 
-/** Characters of lines that are remembered: the first ones hold what all pages share. */
-const MOST_PIECES = 12_000_000;
-
-/** How the token that begins a section begins. */
-const SECTION_TAG = "<section";
-
 /** Gives equal tokens the same number, from 1, and numbers their text back. */
 export class TokenNumbers {
 	/** Numbers by the hash of their text; 0 is free. */
@@ -69,63 +65,24 @@ export class TokenNumbers {
 	/** Of the text at hand. */
 	#numbers = new Int32Array(1 << 12);
 	#length = 0;
-	/** Lines that were cut before: where how many numbers they have stands, and the numbers behind it. */
-	readonly #pieces = new Map<string, number>();
-	#pieceNumbers = new Int32Array(1 << 12);
-	#piecesEnd = 0;
-	#piecesSize = 0;
 	#bytes = Buffer.alloc(1 << 12);
 
-	/**
-	 * The numbers of a text's tokens, cut as `Starts.cut` does: at `<`, `"` and `[`, and behind `>` and `"`.
-	 *
-	 * Most lines of a page stand on others too. A line that begins with `<` begins with a token, so its
-	 * numbers do not depend on what is before it and are remembered.
-	 */
+	/** The numbers of a text's tokens, cut as `Starts.cut` does; one walk cuts and hashes. */
 	of(text: string): Int32Array {
 		this.#length = 0;
-		for (let from = 0; from < text.length; ) {
-			const at = text.indexOf("\n<", from);
-			const to = at < 0 ? text.length : at + 1;
-			this.#addPiece(text, from, to);
-			from = to;
-		}
-		return this.#numbers.slice(0, this.#length);
-	}
-
-	#addPiece(text: string, from: number, to: number): void {
-		const piece = text.slice(from, to);
-		const known = this.#pieces.get(piece);
-		if (known !== undefined) {
-			const count = this.#pieceNumbers[known] as number;
-			this.#makeRoom(count);
-			this.#numbers.set(this.#pieceNumbers.subarray(known + 1, known + 1 + count), this.#length);
-			this.#length += count;
-			return;
-		}
-		const begin = this.#length;
-		this.#cut(text, from, to);
-		if (this.#piecesSize > MOST_PIECES) return;
-		const count = this.#length - begin;
-		const place = this.#piecesEnd;
-		this.#piecesEnd += count + 1;
-		if (this.#piecesEnd > this.#pieceNumbers.length) {
-			this.#pieceNumbers = grown(this.#pieceNumbers, this.#piecesEnd);
-		}
-		this.#pieceNumbers[place] = count;
-		this.#pieceNumbers.set(this.#numbers.subarray(begin, this.#length), place + 1);
-		this.#pieces.set(apart(piece), place);
-		this.#piecesSize += piece.length;
-	}
-
-	/** One walk cuts and hashes. */
-	#cut(text: string, from: number, to: number): void {
-		let begin = from;
+		let begin = 0;
 		let hash = HASH_START;
 		let before = 0;
-		for (let i = from; i < to; i++) {
+		for (let i = 0; i < text.length; i++) {
 			const sign = text.charCodeAt(i);
-			if (i > from && (sign === 60 || sign === 34 || sign === 91 || before === 62 || before === 34)) {
+			if (
+				i > 0 &&
+				(sign === 60 ||
+					sign === 91 ||
+					before === 62 ||
+					(sign === 34 && OPENS_STRING[before] === 1) ||
+					(before === 34 && ENDS_VALUE[sign] === 1))
+			) {
 				this.#makeRoom(1);
 				this.#numbers[this.#length++] = this.#numberOf(text, begin, i, hash);
 				begin = i;
@@ -134,8 +91,11 @@ export class TokenNumbers {
 			hash = Math.imul(hash ^ sign, 0x01000193);
 			before = sign;
 		}
-		this.#makeRoom(1);
-		this.#numbers[this.#length++] = this.#numberOf(text, begin, to, hash);
+		if (text !== "") {
+			this.#makeRoom(1);
+			this.#numbers[this.#length++] = this.#numberOf(text, begin, text.length, hash);
+		}
+		return this.#numbers.slice(0, this.#length);
 	}
 
 	#makeRoom(count: number): void {
@@ -149,7 +109,8 @@ export class TokenNumbers {
 	}
 
 	beginsSection(number: number): boolean {
-		return this.lengthOf(number) >= SECTION_TAG.length && this.#begins(number, SECTION_TAG);
+		const length = this.lengthOf(number);
+		return SECTION_TOKENS.some((token) => token.length === length && this.#begins(number, token));
 	}
 
 	/** The text of numbers that follow each other in a row. */

@@ -12,6 +12,7 @@ import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
+import { isPageText } from "../page-text.ts";
 import { HEAD_FILE } from "../search/search-files.ts";
 import { type Bundle, HASH_LENGTH, packPath } from "./edition-list.ts";
 import { forReader } from "./for-reader.ts";
@@ -19,6 +20,7 @@ import { START, startText } from "./heads-maker.ts";
 import { type Maker, type MakersScope, madeFiles } from "./makers.ts";
 import { isLater, Packing, type PackOptions, type SiteFile } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
+import { SHARED_FILE } from "./page-makers.ts";
 import { PLAN } from "./plan-file.ts";
 
 export interface PackWriterOptions extends PackOptions {
@@ -28,6 +30,8 @@ export interface PackWriterOptions extends PackOptions {
 	readonly program: string;
 	/** The plan, as devices make tables of it (plan-file.ts). */
 	readonly plan: string;
+	/** What all pages share, as devices make pages of their texts with it (page-text.ts); undefined where none come as texts. */
+	readonly shared: string | undefined;
 }
 
 /** What is told at the end; packs and bundles lie in the folder by then. */
@@ -36,10 +40,10 @@ export interface WrittenPacks {
 	readonly first: readonly string[];
 	readonly later: readonly string[];
 	readonly bundles: { readonly packs: readonly Bundle[]; readonly later: readonly Bundle[] };
-	/** Whether a page has letters that the smaller font lacks. */
-	readonly isExtended: boolean;
 	/** The makers whose files devices make. */
 	readonly makers: readonly string[];
+	/** The program that they make files and pages by. */
+	readonly program: string;
 }
 
 /**
@@ -55,23 +59,23 @@ export class PackWriter {
 	readonly #makers: readonly Maker[];
 	/** Hashes of the files that may be made, as a reader needs them. */
 	readonly #aside = new Map<string, string>();
-	#isExtended = false;
 	#head: string | undefined;
 
 	constructor(options: PackWriterOptions) {
 		this.#options = options;
 		this.#packing = new Packing(options);
 		this.#makers = makersOf(options.program);
+		if (options.shared !== undefined) this.add({ path: SHARED_FILE, text: options.shared });
 	}
 
 	/** Throws where the file holds a sign that packs use. */
 	add(file: SiteFile): void {
 		const { path, text } = file;
-		this.#isExtended ||= hasExtendedLetters(text);
 		for (const maker of this.#makers) maker.read(path, text);
 		if (path === HEAD_FILE) this.#head = text;
-		// Whether it is packed is known when all have gone by.
-		if (this.#makers.some((maker) => maker.mayMake(path))) this.#aside.set(path, hashName(forReader(file)));
+		// Whether it is packed is known when all have gone by; a page's text is what its page is made of.
+		const mayBeMade = !isPageText(text) && this.#makers.some((maker) => maker.mayMake(path));
+		if (mayBeMade) this.#aside.set(path, hashName(forReader(file)));
 		else this.#packing.add(file);
 	}
 
@@ -89,8 +93,8 @@ export class PackWriter {
 			first: first.map((text) => this.#write(text)),
 			later: later.map((text) => this.#write(text)),
 			bundles: { packs: bundled(first), later: bundled(later) },
-			isExtended: this.#isExtended,
 			makers,
+			program: this.#options.program,
 		};
 	}
 
@@ -153,13 +157,4 @@ function inBundles(texts: readonly string[]): readonly (readonly string[])[] {
 /** The name of what is in a file: letters of its SHA-256. */
 export function hashName(content: string | Uint8Array): string {
 	return createHash("sha256").update(content).digest("hex").slice(0, HASH_LENGTH);
-}
-
-/** Whether a page, in which letters beyond Latin-1 are references, has one that the smaller font lacks. */
-function hasExtendedLetters(text: string): boolean {
-	for (let at = text.indexOf("&#"); at >= 0; at = text.indexOf("&#", at + 2)) {
-		const code = Number.parseInt(text.slice(at + 2, at + 8), 10);
-		if ((code >= 0x100 && code <= 0x2ba) || (code >= 0x1e00 && code <= 0x1eff)) return true;
-	}
-	return false;
 }

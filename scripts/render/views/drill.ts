@@ -287,15 +287,28 @@ export function drillLines(
 	for (const item of drills) {
 		const drill = typeof item === "string" ? site.curriculum.drills.get(item) : item;
 		if (drill === undefined) continue;
-		lines.push({
-			link: { to: addressOf({ kind: "drill", id: drill.id }), name: drill.title },
-			summary: site.inline(page, drill.summary),
-			apparatus: linksTo(site.curriculum, "apparatus", drill.apparatus),
-			levels: linksTo(site.curriculum, "level", levelsInOrder(site, drill)),
-			...(because === undefined ? {} : { because }),
-		});
+		const line = lineOf(site, page, drill);
+		lines.push(because === undefined ? line : { ...line, because });
 	}
 	return lines;
+}
+
+/** A drill's line is the same wherever its summary links to nothing, and lists are long. */
+const kept = new WeakMap<SiteIndex, Map<Id, DrillLine>>();
+
+function lineOf(site: SiteIndex, page: Address, drill: LinkedDrill): DrillLine {
+	const lines = kept.get(site) ?? new Map<Id, DrillLine>();
+	kept.set(site, lines);
+	const known = lines.get(drill.id);
+	if (known !== undefined) return known;
+	const line: DrillLine = {
+		link: { to: addressOf({ kind: "drill", id: drill.id }), name: drill.title },
+		summary: site.inline(page, drill.summary),
+		apparatus: linksTo(site.curriculum, "apparatus", drill.apparatus),
+		levels: linksTo(site.curriculum, "level", levelsInOrder(site, drill)),
+	};
+	if (line.summary?.text.includes("<a ") !== true) lines.set(drill.id, line);
+	return line;
 }
 
 /** A drill's levels, lowest first. */

@@ -11,8 +11,10 @@ import { forReader } from "../../../scripts/render/offline/for-reader.ts";
 import { HeadsMaker } from "../../../scripts/render/offline/heads-maker.ts";
 import { madeFiles } from "../../../scripts/render/offline/makers.ts";
 import { unpack } from "../../../scripts/render/offline/packs.ts";
+import { SHARED_FILE } from "../../../scripts/render/offline/page-makers.ts";
 import { PLAN } from "../../../scripts/render/offline/plan-file.ts";
-import { writeOffline } from "../../../scripts/render/offline/write-offline.ts";
+import { OfflineWriter } from "../../../scripts/render/offline/write-offline.ts";
+import { isPageText } from "../../../scripts/render/page-text.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../../open-fixture.ts";
 import { type BuiltSite, buildSite } from "../../site/build-site.ts";
 
@@ -80,8 +82,23 @@ it("sends the tables where one of them is written in another way", async () => {
 	const other = join(site.dir, "coverage/week-shape/index.html");
 	writeFileSync(other, readFileSync(other, "utf8").replace("</h1>", "!</h1>"));
 	const { edition } = listOf(site);
-	const plan = sentIn(site).get(PLAN) ?? "";
-	await writeOffline(site.dir, { edition, plan, weeks: [], drills: 10, words: { language: "en" } });
+	const before = sentIn(site);
+	const plan = before.get(PLAN) ?? "";
+	const shared = before.get(SHARED_FILE);
+	const writer = new OfflineWriter(site.dir, {
+		edition,
+		plan,
+		shared,
+		weeks: [],
+		drills: 10,
+		words: { language: "en" },
+	});
+	const texts = [...before].filter(([, text]) => isPageText(text));
+	for (const [path, text] of texts) writer.add(path, text);
+	const asText = new Set(texts.map(([path]) => path));
+	const others = [...site.files].filter((path) => !asText.has(path));
+	await writer.finish(others, Promise.resolve(true));
+	await writer.close();
 	expect(listOf(site).makers).toEqual(["heads", "bodies"]);
 	const sent = sentIn(site);
 	expect([...sent.keys()].filter(isTable)).toHaveLength([...site.pages.keys()].filter(isTable).length);

@@ -16,29 +16,50 @@ function unpacked(packs: ReadonlyMap<string, string>, edition: string, withLater
 const asMap = (files: readonly SiteFile[]) => new Map(files.map(({ path, text }) => [path, text]));
 
 /** A small site: drills whose texts stand on their own pages, in lists, in weeks and on class sheets. */
-function site(drills: number, textOf = (drill: number) => `Text of ${drill} that goes on for a while`) {
-	const frame = (path: string, main: string) => ({
+function site(
+	drills: number,
+	textOf = (drill: number) => `Text of ${drill} that goes on for a while`,
+	/** What else it says, on its own page and on others. */
+	more: (drill: number, isOwn: boolean) => object = () => ({}),
+) {
+	const page = (path: string, view: object) => ({
 		path,
-		text: `<html><a href="${"../".repeat(path.split("/").length - 1)}drills/">All of the drills of this club</a>${main}<p>Edition <code>5ca1ab1e</code></p></html>`,
+		text: JSON.stringify(["kind", path.replace(/index\.html$/, ""), path, null, [], null, view]),
 	});
-	const card = (drill: number) =>
-		`<li class="card"><a href="../../drills/d-${drill}/">${textOf(drill)}</a> is what it is called</li>`;
+	const line = (drill: number) => ({
+		link: { to: `drills/d-${drill}/`, name: textOf(drill) },
+		summary: `<is what it is <b class="name">called</b>`,
+		apparatus: [{ to: "apparatus/floor/", name: "Floor" }],
+		levels: [{ to: "levels/one/", name: "One" }],
+	});
+	const core = (drill: number, isOwn: boolean) => ({
+		cues: [`<${textOf(drill)}, at length`],
+		...more(drill, isOwn),
+	});
+	const cores = () => ({ cores: numbers.map((n) => core(n, false)) });
 	const numbers = Array.from({ length: drills }, (_, i) => i);
 	return [
-		frame("about/index.html", "About"),
-		frame("index.html", "Home"),
+		page("about/index.html", { edition: OPTIONS.edition }),
+		page("index.html", { club: "Home" }),
 		...numbers.map((n) =>
-			frame(
-				`drills/d-${n}/index.html`,
-				`<h1>Drill ${n}</h1><p>${textOf(n)}, at length</p>${card((n + 1) % drills)}`,
-			),
+			page(`drills/d-${n}/index.html`, {
+				id: `d-${n}`,
+				...core(n, true),
+				title: textOf(n),
+				body: `<<p><a href="../../drills/d-${n + 1}/">Another</a></p>`,
+				elsewhere: [line((n + 1) % drills)],
+			}),
 		),
-		...["a", "b", "c"].map((skill) => frame(`skills/${skill}/index.html`, numbers.map(card).join(""))),
+		...["a", "b", "c"].map((skill) => page(`skills/${skill}/index.html`, { drills: numbers.map(line) })),
 		...OPTIONS.weeks.flatMap((week) => [
-			frame(`weeks/${week}/index.html`, numbers.map((n) => `<p>${textOf(n)}, at length</p>`).join("")),
-			frame(`classes/mon/${week}/index.html`, numbers.map((n) => `<p>${textOf(n)}, at length</p>`).join("")),
+			page(`weeks/${week}/index.html`, cores()),
+			page(`classes/mon/${week}/index.html`, cores()),
+			page(`classes/tue/${week}/index.html`, cores()),
 		]),
-		...Array.from({ length: 40 }, (_, i) => frame(`coverage/t-${i}/index.html`, numbers.map(card).join(""))),
+		...Array.from({ length: 40 }, (_, i) => ({
+			path: `coverage/t-${i}/index.html`,
+			text: `<!DOCTYPE html><h1>Table ${i}</h1><td class="cell">1</td><td class="cell">2</td>`,
+		})),
 	];
 }
 
@@ -128,26 +149,15 @@ describe("packs", () => {
 
 	it("change in one place where a drill's section grows, though others copy from those after it", () => {
 		const long = (n: number) => `Text of ${n} that goes on for a while`;
-		const grown = (more: string) =>
-			site(50)
-				.map(({ path, text }) => ({
-					path,
-					text: !/^drills\/d-(7|8)\//.test(path)
-						? text
-						: text.replace(
-								"<p>Edition",
-								`<section><p>How ${path}</p>${path.includes("d-7") ? more : ""}</section><section><p>${long(99)}, which others have as well</p><ul><li>one</li></ul></section><p>Edition`,
-							),
-				}))
-				.concat(
-					OPTIONS.weeks.map((week) => ({
-						path: `weeks/${week}/floor/index.html`,
-						text: `<section><p>${long(99)}, which others have as well</p><ul><li>one</li></ul></section>`,
-					})),
-				);
-		const packs = packFiles(grown(""), OPTIONS);
-		const next = packFiles(grown("<p>And on.</p><p>And on.</p>"), OPTIONS);
-		expect(unpacked(next, OPTIONS.edition)).toEqual(asMap(grown("<p>And on.</p><p>And on.</p>")));
+		const common = { setUp: { how: "<What others have as well, and at some length", last: "<one" } };
+		const grown = (faults: readonly string[]) =>
+			site(50, long, (n, isOwn) =>
+				isOwn ? { faults: n === 7 ? faults : [`<Fault ${n}`], ...common } : common,
+			);
+		const packs = packFiles(grown(["<It is one"]), OPTIONS);
+		const more = grown(["<It is one", "<And another", "<And one more, which is new"]);
+		const next = packFiles(more, OPTIONS);
+		expect(unpacked(next, OPTIONS.edition)).toEqual(asMap(more));
 		expect([...next].filter(([name, text]) => packs.get(name) !== text)).toHaveLength(1);
 	});
 

@@ -1,0 +1,27 @@
+/** Bundles a program of the worker's folder, in the words of a language, as one plain file. */
+
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Words } from "../../words/words.ts";
+import { browserWords } from "../browser-words.ts";
+import { keptBundles } from "../kept-bundles.ts";
+
+const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
+
+export async function bundleProgram(program: string, words: Pick<Words, "language">): Promise<string> {
+	const made = await keptBundles(`${program}.${words.language}`, async () => {
+		const { build } = await import("esbuild");
+		const result = await build({
+			entryPoints: [join(PROGRAMS, program)],
+			bundle: true,
+			minify: true,
+			format: "iife",
+			target: "es2022",
+			plugins: [browserWords(words)],
+			write: false,
+			logLevel: "silent",
+		});
+		return { text: result.outputFiles[0]?.text ?? "" };
+	});
+	return made.text ?? "";
+}
