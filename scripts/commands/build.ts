@@ -165,8 +165,7 @@ export async function writeHandbook(
 		const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook)];
 		for (const { path, text } of texts) staging.write(path, text);
 		const others = [...(await site.keptPages), ...(await site.others), ...texts.map(({ path }) => path)];
-		const isExtended = site.written.then((pages) => pages.isExtended);
-		const packed = offline?.finish(others, isExtended);
+		const packed = offline?.finish(others, site.written);
 		packed?.catch(() => undefined);
 		// What is not kept offline is written while the rest is packed.
 		if (options.kept === true) writeLinkPictures(handbook, staging.dir);

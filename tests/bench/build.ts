@@ -146,7 +146,7 @@ async function stages(club: string): Promise<void> {
 		for (const { path, text } of onDevices) offline.add(path, text);
 		const asTheyAre = pages.filter(({ kind }) => !isMadeOnDevices(kind)).map(({ path }) => path);
 		const others = [...asTheyAre, ...assets, ...files.map(({ path }) => path)];
-		await offline.finish(others, Promise.resolve(true));
+		await offline.finish(others, Promise.resolve({ isExtended: true }));
 		await offline.close();
 	});
 	for (const [name, ms] of rows) console.log(`  ${name.padEnd(36)} ${ms.toFixed(0).padStart(7)} ms`);

@@ -1,9 +1,9 @@
 /**
  * Makes a site one that works without a network: packs, and the worker that takes them.
  *
- *   1. hand every text file of the site that a reader needs to the thread that packs them: pages came
- *      there as they were made, the rest is read when it is written. A pack is named by
- *      the hash of what is in it, so that one that did not change is not fetched again
+ *   1. hand every text file of the site that a reader needs to the thread that packs them: texts of pages
+ *      came there as they were made, the rest is read when it is written. A pack is named by the hash of
+ *      what is in it, so that one that did not change is not fetched again
  *   2. list what the edition is made of, and bundle the worker with that list in front
  *
  * What devices can make of the rest (makers.ts) is left out of the packs.
@@ -82,10 +82,13 @@ export class OfflineWriter {
 	 * Adds packs and worker to the site.
 	 *
 	 * @param paths every other file of it, from its root; they lie there
-	 * @param isExtended whether a page has letters that the smaller font lacks
+	 * @param pages what is known of its pages when all are written
 	 * Throws where a file holds a control character.
 	 */
-	async finish(paths: readonly string[], isExtended: Promise<boolean>): Promise<WrittenOffline> {
+	async finish(
+		paths: readonly string[],
+		pages: Promise<{ readonly isExtended: boolean }>,
+	): Promise<WrittenOffline> {
 		const siteDir = this.#siteDir;
 		const facts = this.#facts;
 		mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
@@ -102,13 +105,13 @@ export class OfflineWriter {
 			path,
 			hash: hashName(readFileSync(join(siteDir, path))),
 		});
-		const needsAll = await isExtended;
+		const { isExtended } = await pages;
 		const parts = {
 			packs: first,
 			later,
 			bundles,
 			files: paths
-				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || needsAll))
+				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
 				.map(listed),
 			program: programFile,
 			makers,
@@ -146,7 +149,7 @@ export async function writeOffline(
 ): Promise<WrittenOffline> {
 	const writer = new OfflineWriter(siteDir, { ...facts, shared: undefined });
 	try {
-		return await writer.finish(filesIn(siteDir), Promise.resolve(true));
+		return await writer.finish(filesIn(siteDir), Promise.resolve({ isExtended: true }));
 	} finally {
 		await writer.close();
 	}

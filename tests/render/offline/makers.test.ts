@@ -97,7 +97,7 @@ it("sends the tables where one of them is written in another way", async () => {
 	for (const [path, text] of texts) writer.add(path, text);
 	const asText = new Set(texts.map(([path]) => path));
 	const others = [...site.files].filter((path) => !asText.has(path));
-	await writer.finish(others, Promise.resolve(true));
+	await writer.finish(others, Promise.resolve({ isExtended: true }));
 	await writer.close();
 	expect(listOf(site).makers).toEqual(["heads", "bodies"]);
 	const sent = sentIn(site);
