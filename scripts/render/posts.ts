@@ -16,7 +16,7 @@ const COUNTS = 3;
 
 /** Posts that may lie unread. */
 const UNREAD = 16;
-/** Milliseconds to sleep before looking whether the other thread failed. */
+/** Milliseconds to wait for one of them to be taken. */
 const PATIENCE = 1000;
 
 interface Start {
@@ -60,7 +60,11 @@ export class PostedThread<To, From> {
 			resourceLimits: { maxYoungGenerationSizeMb: 48 },
 		});
 		this.#failed = new Promise((_, reject) => {
-			this.#thread.on("error", reject);
+			this.#thread.on("error", (error) => {
+				// One that died could not say so itself.
+				Atomics.store(this.#counts, FAILED, 1);
+				reject(error);
+			});
 			this.#thread.on("message", (answer: Answer<From>) => {
 				if ("error" in answer) reject(arrived(answer.error));
 				else this.#asking.shift()?.(answer.answer);
@@ -70,13 +74,14 @@ export class PostedThread<To, From> {
 		this.#failed.catch(() => undefined);
 	}
 
-	/** Posts, after waiting while too much lies unread. */
+	/** Posts, after waiting a while where too much lies unread. */
 	post(message: To): void {
 		const counts = this.#counts;
 		for (;;) {
 			const taken = Atomics.load(counts, TAKEN);
 			if (Atomics.load(counts, SENT) - taken < UNREAD || Atomics.load(counts, FAILED) === 1) break;
-			Atomics.wait(counts, TAKEN, taken, PATIENCE);
+			// A thread that died takes nothing any more, and that is told only to who does not wait.
+			if (Atomics.wait(counts, TAKEN, taken, PATIENCE) === "timed-out") break;
 		}
 		this.#thread.postMessage(message);
 		Atomics.add(counts, SENT, 1);

@@ -12,8 +12,8 @@
  *      changed word therefore changes its own page and none of those that copy it
  *   3. sources are read in the order of their rank, and copy from sources of lower rank, or before them
  *
- * Signs: every character up to U+0008 and U+000B have a meaning here and may not stand in a page. The packs are
- * text for the host to compress as it likes. The build and the worker share this file.
+ * Signs: the control characters below have a meaning here and may not stand in a page. The packs are text
+ * for the host to compress as it likes. The build and the worker share this file.
  */
 
 /** Between files, around copies, and in place of the page's way to the root and of the edition's name. */
