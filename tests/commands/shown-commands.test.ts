@@ -57,7 +57,7 @@ describe("a command that is shown", () => {
 
 	it.each([...new Set([...inGuide, ...inReadme])])("%s: has an npm script, and its options", (shown) => {
 		const { name, args } = wordsOf(shown);
-		expect(SCRIPTS[name]).toBe(`node scripts/commands/main.ts ${name}`);
+		expect(SCRIPTS[name]).toBe(`node scripts/run.mjs scripts/commands/main.ts ${name}`);
 		const part = name === "move" ? args.slice(0, 1) : [];
 		const { status, said } = run([name, ...part, "--help"], REPOSITORY);
 		expect(status).toBe(0);

@@ -4,9 +4,17 @@
  */
 
 import { execFile } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+	existsSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	realpathSync,
+	rmSync,
+	writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
-import { join, relative } from "node:path";
+import { join, relative, sep } from "node:path";
 import { promisify } from "node:util";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
@@ -18,6 +26,9 @@ interface LockedPackage {
 	readonly integrity?: string;
 	readonly link?: boolean;
 	readonly dev?: boolean;
+	readonly optional?: boolean;
+	readonly os?: string | readonly string[];
+	readonly bin?: Readonly<Record<string, string>>;
 }
 
 const LOCK = JSON.parse(readFileSync(join(REPOSITORY, "package-lock.json"), "utf8")) as {
@@ -26,6 +37,7 @@ const LOCK = JSON.parse(readFileSync(join(REPOSITORY, "package-lock.json"), "utf
 const MANIFEST = JSON.parse(readFileSync(join(REPOSITORY, "package.json"), "utf8")) as {
 	readonly dependencies: Readonly<Record<string, string>>;
 	readonly devDependencies: Readonly<Record<string, string>>;
+	readonly optionalDependencies: Readonly<Record<string, string>>;
 	readonly allowScripts: Readonly<Record<string, boolean>>;
 };
 
@@ -94,14 +106,25 @@ describe("the packages that this program stands on", () => {
 	});
 
 	it("are named with exact versions, and locked by the hash of their bytes", () => {
-		for (const version of Object.values({ ...MANIFEST.dependencies, ...MANIFEST.devDependencies })) {
+		for (const version of Object.values({
+			...MANIFEST.dependencies,
+			...MANIFEST.devDependencies,
+			...MANIFEST.optionalDependencies,
+		})) {
 			expect(version).toMatch(/^\d+\.\d+\.\d+(-[a-z0-9.]+)?$/);
 		}
 		const unlocked = packages.filter(([, { integrity, link }]) => integrity === undefined && link !== true);
 		expect(unlocked.map(([path]) => path)).toEqual([]);
 	});
 
-	it("run no script at their installation but those named, and each of these is decided", () => {
+	it("lie on disk as the lock file lists them, and nothing beside them", () => {
+		const lists = packagesIn(join(REPOSITORY, "node_modules"));
+		expect(lists.length).toBeGreaterThan(300);
+		const unknown = lists.filter((path) => LOCK.packages[path]?.integrity === undefined);
+		expect(unknown).toEqual([]);
+	});
+
+	it("run no script at their installation, and each that would is refused by name", () => {
 		const withScripts = new Set(
 			packages
 				.filter(([, { hasInstallScript }]) => hasInstallScript === true)
@@ -110,9 +133,44 @@ describe("the packages that this program stands on", () => {
 				.filter((name) => name !== "fsevents"),
 		);
 		expect([...withScripts].sort()).toEqual(Object.keys(MANIFEST.allowScripts).sort());
-		expect(Object.entries(MANIFEST.allowScripts).filter(([, allowed]) => allowed)).toEqual([["node", true]]);
+		expect(Object.values(MANIFEST.allowScripts)).not.toContain(true);
+	});
+
+	it("bring Node itself, by hash, for each system: the one that runs this", () => {
+		const nodes = packages.filter(([, { bin }]) => bin?.node !== undefined);
+		expect(nodes.map(([path]) => nameOf(path)).sort()).toEqual(
+			Object.keys(MANIFEST.optionalDependencies).sort(),
+		);
+		for (const [, { integrity, optional, hasInstallScript }] of nodes) {
+			expect(integrity).toMatch(/^sha512-/);
+			expect(optional).toBe(true);
+			expect(hasInstallScript).toBeUndefined();
+		}
+		const systems = nodes.flatMap(([, { os }]) => os ?? []);
+		expect([...new Set(systems)].sort()).toEqual(["darwin", "linux", "win32"]);
+		const installed = nodes.flatMap(([path, { bin }]) => {
+			const file = join(REPOSITORY, path, bin?.node ?? "");
+			return existsSync(file) ? [realpathSync(file)] : [];
+		});
+		if (installed.length > 0) expect(installed).toEqual([realpathSync(process.execPath)]);
 	});
 });
+
+/** Where packages lie below a folder of packages, as the lock file names them. */
+function packagesIn(folder: string): readonly string[] {
+	return readdirSync(folder, { withFileTypes: true })
+		.filter((entry) => entry.isDirectory() && !entry.name.startsWith("."))
+		.flatMap(({ name }) => {
+			const path = join(folder, name);
+			if (name.startsWith("@")) return readdirSync(path).map((inner) => join(path, inner));
+			return [path];
+		})
+		.flatMap((path) => {
+			const nested = join(path, "node_modules");
+			const here = relative(REPOSITORY, path).split(sep).join("/");
+			return [here, ...(existsSync(nested) ? packagesIn(nested) : [])];
+		});
+}
 
 describe("the same content", () => {
 	it("gives the same bytes by another clock, in another zone, language and folder", {
