@@ -15,8 +15,9 @@ import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { linkClub } from "./link/link-club.ts";
-import type { SourceFile } from "./model.ts";
+import type { ClubEdition, Curriculum, SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
+import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault } from "./read/inspect-media.ts";
 import { type ReadCache, readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
@@ -32,8 +33,8 @@ export interface Handbook extends Measured {
 	readonly words: Words;
 	/** The club folder. */
 	readonly clubDir: string;
-	/** Names this content and no other: eight figures of its fingerprint. */
-	readonly edition: string;
+	/** The edition that this content is, or will be when it is issued. */
+	readonly edition: ClubEdition;
 }
 
 export interface OpenedHandbook {
@@ -51,13 +52,17 @@ export interface OpenOptions {
 	readonly words?: Words;
 	/** Changes what was read, in memory, before it is checked. */
 	readonly change?: (files: readonly SourceFile[]) => readonly SourceFile[];
+	/** Where an edition may have been issued before, beside the record in the club folder. */
+	readonly outDir?: string;
+	/** The moment at which a new edition is issued. */
+	readonly now?: Date;
 	/** Files read before, where a folder is opened again and again. */
 	readonly cache?: ReadCache;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
-	const { mediaFrom = clubDir, change } = options;
+	const { mediaFrom = clubDir, change, outDir, now = new Date() } = options;
 	const found = readClub(clubDir, options.cache);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
@@ -65,10 +70,28 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(mediaFrom, file, wanted));
-	const problems = [...valid.problems, ...linked.problems].sort(byPlace);
-	if (linked.curriculum === undefined) return { problems };
-	const { words = wordsFor(linked.curriculum.club.language), highlight } = options;
-	const measured = measure(linked.curriculum, words);
+	const record = clubRecord(clubDir);
+	const problems = [
+		...valid.problems,
+		...linked.problems,
+		...(record.problem === undefined ? [] : [record.problem]),
+	].sort(byPlace);
+	const { curriculum } = linked;
+	if (curriculum === undefined || record.problem !== undefined) return { problems };
+	const { words = wordsFor(curriculum.club.language), highlight } = options;
+	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
+		const media = [...drills.values()].flatMap((drill) =>
+			drill.media.flatMap(({ file, poster }) => (poster === undefined ? [file] : [file, poster])),
+		);
+		const known = [record.edition, outDir === undefined ? undefined : outputRecord(outDir)];
+		return editionAfter(
+			known.filter((one) => one !== undefined),
+			contentHash(read, mediaFrom, media),
+			dayIn(club.timezone, now),
+		);
+	};
+	let edition: ClubEdition | undefined;
+	const measured = measure(curriculum, words);
 	return {
 		problems,
 		handbook: {
@@ -84,9 +107,12 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 				return measured.findings;
 			},
 			words,
-			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...(highlight && { highlight }) }),
+			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
-			edition: read.fingerprint.slice(0, 8),
+			get edition() {
+				edition ??= editionOf(curriculum);
+				return edition;
+			},
 		},
 	};
 }

@@ -278,6 +278,16 @@ export interface Equipment extends Entry {
 	readonly size?: readonly [number, number];
 }
 
+/** An edition of a club's handbook. */
+export interface ClubEdition {
+	/** Counted from 1; one more wherever the content is another. */
+	readonly number: number;
+	/** ISO 8601: the day on which this content was first issued, in the club's time zone. */
+	readonly date: string;
+	/** The hash of the content. */
+	readonly content: string;
+}
+
 export interface Club {
 	readonly name: string;
 	/** BCP 47. */

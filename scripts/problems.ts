@@ -124,6 +124,12 @@ export const CATALOGUE = {
 		why: "The folder was written for another version of this program, in which fields may mean something else.",
 		fix: "Run `npm run upgrade`, with `-- --club` and the folder where it is another one.",
 	},
+	H118: {
+		severity: "error",
+		title: "A record of the edition that cannot be read",
+		why: "The program keeps the number of the last edition in this file; without it the numbers on paper would begin again at 1, and nobody could tell which leaf is newer.",
+		fix: 'Where two versions of it meet, keep the one with the larger number, whole. Where it is lost, write the number at the foot of the newest leaf: `{"number": 7, "date": "2026-11-30", "content": ""}`.',
+	},
 	H201: {
 		severity: "error",
 		title: "A reference to something that does not exist",

@@ -64,7 +64,9 @@ function hand() {
 	// Before there is another process: nothing may end this one and leave that one behind.
 	for (const signal of SIGNALS) process.on(signal, passOn);
 	child = spawn(locked, [...process.execArgv, file, ...given], { stdio: "inherit" });
-	const rest = () => SIGNALS.forEach((signal) => process.off(signal, passOn));
+	const rest = () => {
+		for (const signal of SIGNALS) process.off(signal, passOn);
+	};
 	// A program for another kind of this system, such as one with another C library.
 	child.on("error", () => {
 		rest();

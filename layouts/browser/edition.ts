@@ -33,7 +33,7 @@ else if (location.protocol.startsWith("http")) void keep(new URL(named, location
 
 function nameEdition(name: string): void {
 	for (const place of document.querySelectorAll<HTMLElement>(".colophon .edition")) {
-		for (const code of place.getElementsByTagName("code")) code.textContent = name;
+		for (const words of place.getElementsByTagName("b")) words.textContent = name;
 		place.hidden = false;
 	}
 	for (const letter of document.querySelectorAll<HTMLAnchorElement>('.colophon a[href^="mailto:"]')) {

@@ -5,6 +5,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { AboutView } from "../../scripts/render/site.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
+import { binderLink, printLinks } from "../parts/print-links.ts";
 
 /** The page about safety and the handbook. */
 export function aboutPage(ctx: PageContext, view: AboutView): Html {
@@ -23,7 +24,8 @@ ${section(
 	"handbook",
 	say.handbook,
 	html`<div class="prose"><p>${say.curriculum(view.club)}</p>
-<p>${say.edition(html`<code>${view.edition}</code>`, a(ctx, { to: "findings/", name: words.counts.findings(view.findings) }))}${view.contact && html` ${say.corrections(html`<a href="mailto:${view.contact}">${view.contact}</a>`)}`}</p></div>
+<p>${say.edition(html`<b>${view.edition}</b>`, a(ctx, { to: "findings/", name: words.counts.findings(view.findings) }))}${view.contact && html` ${say.corrections(html`<a href="mailto:${view.contact}">${view.contact}</a>`)}`}</p></div>
+${printLinks(ctx, binderLink(ctx, view.binder))}
 ${ctx.page.frame.changes && html`<p>${a(ctx, { to: ctx.page.frame.changes, name: words.whatChanged.link })}</p>`}
 <p id="kept-status" class="kept-status" role="status">${say.kept}</p>`,
 )}`;

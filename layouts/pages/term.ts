@@ -13,7 +13,7 @@ import {
 import { countedCell, termMatrix } from "../parts/charts.ts";
 import { nothingPlanned } from "../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../parts/page.ts";
-import { printLinks } from "../parts/print-links.ts";
+import { binderLink, printLinks } from "../parts/print-links.ts";
 
 /** The page of the term, for all levels or for one. */
 export function termPage(ctx: PageContext, view: TermView): Html {
@@ -23,7 +23,10 @@ export function termPage(ctx: PageContext, view: TermView): Html {
 	const title = view.level === undefined ? name : html`${name} <span class="of">${view.level}</span>`;
 	return html`<h1>${title}</h1>
 <p class="lead">${say.lead(view.term)}</p>
-${printLinks(ctx, [{ file: SHEET_FILES.termOverview(), words: words.prints.termOverview }])}
+${printLinks(ctx, [
+	{ file: SHEET_FILES.termOverview(), words: words.prints.termOverview },
+	...binderLink(ctx, view.binder),
+])}
 <nav class="filter" aria-label="${words.heads.level}"><ul class="chips">${view.levels.map(
 		({ link, chosen }) =>
 			html`<li><a class="chip" href="${ctx.way(link.to)}"${chosen && raw(' aria-current="page"')}>${link.name}</a></li>`,

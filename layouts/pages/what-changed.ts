@@ -13,7 +13,7 @@ export function whatChangedPage(ctx: PageContext, view: WhatChangedView): Html {
 	const say = words.whatChanged;
 	const { drills, weeks, others, findings, numbers } = view;
 	return html`<h1>${say.title}</h1>
-<p class="lead">${say.since(view.since.term, html`<code>${view.since.edition}</code>`)}</p>
+<p class="lead">${say.since(view.since.term, view.since.edition)}</p>
 ${view.nothing && html`<p class="empty">${say.nothing}</p>`}
 ${part(ctx, "weeks", words.destinations.weeks, weeks)}
 ${part(

@@ -144,7 +144,7 @@ ${drawn}
 <nav id="all" class="all" aria-label="${say.all}" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
 <p class="small colophon">${say.colophon(club, term)}${
 		// A program fills it in: with the edition's name in it, every page would change with every edition.
-		html`<span class="edition" hidden> ${say.edition(html`<code></code>`)}</span>`
+		html`<span class="edition" hidden> ${say.edition(html`<b></b>`)}</span>`
 	}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
 </footer>
 </div>

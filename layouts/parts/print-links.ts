@@ -3,13 +3,21 @@
  * only sheets that were made are linked.
  */
 
+import { SHEET_FILES } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
+import type { BinderFile } from "../../scripts/render/views/term.ts";
 import type { PageContext } from "./page.ts";
 
 /** One sheet: its file from the root of the site, and what it is called here. */
 export interface PrintLink {
 	readonly file: string;
 	readonly words: string;
+}
+
+/** The term's binder, with what it takes to fetch and to print it. */
+export function binderLink({ words }: PageContext, binder: BinderFile | undefined): readonly PrintLink[] {
+	if (binder === undefined) return [];
+	return [{ file: SHEET_FILES.binder(), words: words.prints.binder(binder.pages, binder.size) }];
 }
 
 /** The sheets of a page in a row; nothing where none was made. */

@@ -4,8 +4,10 @@
  */
 
 import { pageReference } from "../../scripts/print/assemble.ts";
+import { editionId } from "../../scripts/print/edition-file.ts";
 import type { SheetSection, Sheets } from "../../scripts/print/section.ts";
 import { html } from "../../scripts/render/html.ts";
+import { editionNameOf } from "../../scripts/words/words.ts";
 import { indexSection } from "./back-index.ts";
 import { drillSections } from "./drills.ts";
 import { type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
@@ -41,24 +43,17 @@ export function binderSheets(source: SheetSource): Sheets {
 		indexSection(source, places, slot(afterDrills + 4)),
 	].filter((section): section is SheetSection => section !== undefined);
 
-	const date = contentDate(source);
-	const edition = words.binder.edition(source.edition, words.date(date, "long"));
+	const edition = words.binder.edition(editionNameOf(source));
 	return {
 		title: `${club.name}${words.colon}${term.name}`,
 		language: club.language,
 		foot: `${club.name} · ${term.name}`,
-		edition: { id: source.edition, words: edition },
-		date,
+		edition: { id: editionId(source.edition), words: edition },
+		date: source.edition.date,
 		blank: words.binder.blank,
 		slots,
 		sections: [coverSection(source, edition), contentsSection(source, contentsOf(body)), ...body],
 	};
-}
-
-/** The newest date in the content, never today's: the same content has the same date. */
-export function contentDate(source: Pick<SheetSource, "curriculum">): string {
-	const dates = [...source.curriculum.drills.values()].flatMap(({ reviewed }) => reviewed ?? []);
-	return dates.sort().at(-1) ?? source.curriculum.term.starts ?? "2000-01-01";
 }
 
 /** Sections and their parts; single drills, shapes and skills are in the index. */

@@ -5,12 +5,12 @@
  * rest is published, the last good binder stays, and the exit code says that something is missing.
  */
 
-import { relative } from "node:path";
+import { join, relative } from "node:path";
 import type { Handbook } from "../handbook.ts";
-import { editionFile } from "../print/edition-file.ts";
+import { binderOf, editionFile } from "../print/edition-file.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
-import { addressFile } from "../render/addresses.ts";
+import { addressFile, SHEET_FILES } from "../render/addresses.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
@@ -28,7 +28,10 @@ import {
 	writeLinkPictures,
 	writeSite,
 } from "../render/write-site.ts";
+import * as english from "../words/en.ts";
+import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
+import { noteInClub } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
@@ -37,7 +40,7 @@ import { Progress, type Run } from "./run.ts";
 import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";
 
 /** Where the binder lies inside the output. */
-export const BINDER = "print/binder.pdf";
+export const BINDER = SHEET_FILES.binder();
 
 const NO_SHEETS: PrintedSheets = { problems: [], files: [], sides: 0 };
 
@@ -62,7 +65,12 @@ export async function build(run: Run, options: BuildOptions): Promise<number> {
 async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOptions): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
-	const { problems, opened } = await openClub(clubDir, { highlight: highlightCode, keep: true });
+	const { problems, opened } = await openClub(clubDir, {
+		highlight: highlightCode,
+		keep: true,
+		outDir,
+		now: run.now,
+	});
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) {
 		out.line("Nothing was written; the last good output stays as it is.");
@@ -84,7 +92,11 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		const sheets = printing
 			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
 			: NO_SHEETS;
-		const printed = new Set(sheets.files);
+		// The same of the binder: one that was printed before is linked while it is of this very edition.
+		const bound = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
+		for (const kept of bound.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
+		const binder = binderOf(join(staging.dir, BINDER), handbook.edition);
+		const printed = new Set([...sheets.files, ...(binder === undefined ? [] : [BINDER])]);
 		const pagesList = pagesListOf(clubDir, outDir);
 		const list = readPagesList(pagesList);
 		const { before } = staging;
@@ -93,26 +105,28 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 			kept: true,
 			media,
 			printed,
+			...(binder === undefined ? {} : { binder }),
 			...(earlier === undefined ? {} : { since: earlier }),
 		});
 		for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
-		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
 		progress.end();
-		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
 		const { dir } = staging;
 		staging.publish((files) => writePagesList(pagesList, dir, site.list, files));
+		noteInClub(run, handbook.edition);
 		const here = relative(process.cwd(), outDir) || ".";
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);
 		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
-		if (binder.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(binder.pages, "page")}`);
+		if (bound.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(bound.pages, "page")}`);
 		if (sheets.files.length > 0) {
 			out.line(
 				`wrote ${count(sheets.files.length, "sheet file")} to ${here}/print, ${count(sheets.sides, "side")}`,
 			);
 		}
-		const faults = differing([...sheets.problems, ...binder.problems]);
+		const faults = differing([...sheets.problems, ...bound.problems]);
 		reportProblems(faults, clubDir, out);
-		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
+		out.line(
+			`${count(handbook.findings.length, "finding")}; edition ${editionNameOf({ edition: handbook.edition, words: english })}; ${seconds} s`,
+		);
 		return faults.some((p) => p.severity === "error") ? 1 : 0;
 	} catch (error) {
 		progress.end();
@@ -147,7 +161,7 @@ export async function writeHandbook(
 		options.kept === true
 			? new OfflineWriter(staging.dir, {
 					words,
-					edition,
+					edition: editionNameOf(handbook),
 					weeks: curriculum.weeks.map(({ id }) => id),
 					drills: curriculum.drills.size,
 					plan: planText(handbook, options),

@@ -26,7 +26,7 @@ export async function check({ clubDir, out }: Run, { json }: { readonly json: bo
 		out.line("");
 	}
 	out.line(
-		`${count(drills.size, "drill")}, ${count(weeks.length, "week")}: no errors, ${count(findings.length, "finding")}. Edition ${handbook.edition}.`,
+		`${count(drills.size, "drill")}, ${count(weeks.length, "week")}: no errors, ${count(findings.length, "finding")}.`,
 	);
 	return 0;
 }

@@ -12,6 +12,7 @@ import { join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import type { NewKind, NewOptions } from "./new.ts";
+import { ownOutput } from "./note-edition.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
@@ -313,7 +314,7 @@ async function moved(what: "block" | "week", from: string, to: string, options: 
 
 function run(options: Options): Run {
 	const clubDir = resolve(options.club);
-	const outDir = resolve(options.out ?? join(clubDir, "_site"));
+	const outDir = resolve(options.out ?? ownOutput(clubDir));
 	for (const kept of [clubDir, join(clubDir, "content"), join(clubDir, "_data")]) {
 		if (isWithin(outDir, kept)) {
 			program.error(`error: --out would overwrite the club's own files: ${options.out ?? outDir}`);
@@ -322,12 +323,22 @@ function run(options: Options): Run {
 	return {
 		clubDir,
 		outDir,
+		now: startedAt(),
 		out: {
 			line: (text) => process.stdout.write(`${text}\n`),
 			colour: wantsColour(process.stdout, process.env),
 		},
 		progress: { stream: process.stderr, live: process.stderr.isTTY ?? false },
 	};
+}
+
+/** The clock, or the moment that a reproducible build is given: https://reproducible-builds.org/specs/source-date-epoch/ */
+function startedAt(): Date {
+	const { SOURCE_DATE_EPOCH: given } = process.env;
+	if (given === undefined || given === "") return new Date();
+	const moment = new Date(Number(given) * 1000);
+	if (/^\d+$/.test(given) && !Number.isNaN(moment.getTime())) return moment;
+	return program.error(`error: SOURCE_DATE_EPOCH is no whole number of seconds: ${given}`);
 }
 
 /** Whether `outDir` is `kept` itself, lies around it, or is inside the club's content or data. */

@@ -19,6 +19,7 @@ import { readTexts } from "../edit/club-texts.ts";
 import { EditRefused } from "../edit/move-block.ts";
 import { type NextTexts, nextTerm } from "../edit/next-term.ts";
 import { openHandbook } from "../handbook.ts";
+import { CLUB_RECORD, editionRecord } from "../read/club-edition.ts";
 import { MEDIA_FOLDER } from "../read/read-club.ts";
 import { tryTexts } from "./edit-club.ts";
 import { count, reportProblems } from "./report.ts";
@@ -39,7 +40,7 @@ export interface NextTermOptions {
 }
 
 /** @returns 0 shown or made, 1 errors in the content, 2 wrong use */
-export function nextTermCommand({ clubDir, out }: Run, options: NextTermOptions): number {
+export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: NextTermOptions): number {
 	const { to, starts, closed, empty, write } = options;
 	if (existsSync(to) && readdirSync(to).length > 0) {
 		out.line(`${to} is not empty. Name a folder that is not there yet.`);
@@ -50,7 +51,7 @@ export function nextTermCommand({ clubDir, out }: Run, options: NextTermOptions)
 		out.line(`${to} lies within the content of this term. Name a folder beside it.`);
 		return 2;
 	}
-	const { problems, handbook } = openHandbook(clubDir);
+	const { problems, handbook } = openHandbook(clubDir, { outDir, now });
 	if (handbook === undefined) {
 		reportProblems(problems, clubDir, out);
 		return 1;
@@ -72,7 +73,7 @@ export function nextTermCommand({ clubDir, out }: Run, options: NextTermOptions)
 		out.line("The next term would have these errors. Nothing was written.");
 		return 1;
 	}
-	const record = join(EARLIER_FOLDER, `${term.starts ?? handbook.edition}.json`);
+	const record = join(EARLIER_FOLDER, `${term.starts ?? handbook.edition.content}.json`);
 	const due = tried.handbook.findings.filter(({ code }) => code === "H312");
 	const { curriculum, findings } = tried.handbook;
 	out.line(
@@ -99,6 +100,8 @@ export function nextTermCommand({ clubDir, out }: Run, options: NextTermOptions)
 			if (existsSync(join(clubDir, folder)))
 				cpSync(join(clubDir, folder), join(beside, folder), { recursive: true });
 		}
+		// The next term goes on from this one's number: what is newer has a larger one.
+		put(beside, CLUB_RECORD, editionRecord(handbook.edition));
 		put(beside, record, `${JSON.stringify(recordOf(handbook, handbook.edition))}\n`);
 		if (existsSync(to)) rmSync(to, { recursive: true });
 		renameSync(beside, to);

@@ -4,7 +4,6 @@
  */
 
 import { join, relative } from "node:path";
-import { contentDate } from "../../layouts/sheets/binder.ts";
 import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
@@ -14,6 +13,7 @@ import { SHEET_KINDS, type SheetKind } from "../print/sheet-file.ts";
 import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { BINDER } from "./build.ts";
+import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { addToOutput } from "./publish.ts";
@@ -68,7 +68,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		out.line(`--${option} has no meaning for ${sheets}; it goes with ${kinds.join(", ")}.`);
 		return 2;
 	}
-	const { problems, opened } = await openClub(clubDir, { keep: true });
+	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
 	const progress = new Progress(run.progress);
@@ -107,7 +107,6 @@ export async function sheetsInto(
 	return printSheets(singleSheets(handbook, choice), {
 		outDir,
 		club: handbook.curriculum.club,
-		date: contentDate(handbook),
 		cacheDir: join(clubDir, ".handbook-cache", "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),
@@ -115,11 +114,12 @@ export async function sheetsInto(
 }
 
 async function binder(
-	{ clubDir, outDir, out }: Run,
+	run: Run,
 	handbook: Handbook,
 	earlier: Edition | undefined,
 	progress: Progress,
 ): Promise<number> {
+	const { clubDir, outDir, out } = run;
 	const outFile = join(outDir, BINDER);
 	const printed = await untilInterrupted((signal) =>
 		printBinder(handbook, {
@@ -137,6 +137,7 @@ async function binder(
 	reportProblems(printed.problems, clubDir, out);
 	if (printed.pages > 0) {
 		addToOutput(outDir, [BINDER, editionFile(BINDER)]);
+		noteEdition(run, handbook.edition);
 		out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(printed.pages, "page")}`);
 	}
 	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;

@@ -6,6 +6,7 @@ import { type PlanRecord, recordOf } from "../compute/plan-record.ts";
 import { openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
 import { RECORD_FILE } from "../render/data-files.ts";
+import { ownOutput } from "./note-edition.ts";
 
 export interface ReadPlan {
 	/** Of a club folder with errors: why there is no record. */
@@ -19,7 +20,7 @@ export function readPlan(place: string): ReadPlan {
 	if (!existsSync(place)) return { problems: [] };
 	if (statSync(place).isFile()) return { problems: [], ...recordIn(place) };
 	if (existsSync(join(place, "content"))) {
-		const { problems, handbook } = openHandbook(place);
+		const { problems, handbook } = openHandbook(place, { outDir: ownOutput(place) });
 		return handbook === undefined ? { problems } : { problems, record: recordOf(handbook, handbook.edition) };
 	}
 	const file = [RECORD_FILE, "record.json"].map((name) => join(place, name)).find((name) => existsSync(name));

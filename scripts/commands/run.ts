@@ -5,6 +5,8 @@ import type { Output } from "./report.ts";
 export interface Run {
 	readonly clubDir: string;
 	readonly outDir: string;
+	/** When the command was started; `SOURCE_DATE_EPOCH`, where it is set. */
+	readonly now: Date;
 	readonly out: Output;
 	readonly progress: ProgressTarget;
 }

@@ -28,7 +28,7 @@ import type { Run } from "./run.ts";
 const SETTLE = 8;
 
 export async function serve(run: Run, { port }: { readonly port: number }): Promise<number> {
-	const { clubDir, out } = run;
+	const { clubDir, outDir, now, out } = run;
 	const common = join(clubDir, ".handbook-cache", "preview");
 	const cache: ReadCache = new Map();
 	let problems: readonly Problem[] = [];
@@ -46,7 +46,7 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 
 	const reread = async (): Promise<void> => {
 		const started = performance.now();
-		const club = await openClub(clubDir, { highlight: highlightCode, keep: true, cache });
+		const club = await openClub(clubDir, { highlight: highlightCode, keep: true, cache, outDir, now });
 		const had = problems.length;
 		problems = club.problems.filter((p) => p.severity === "error");
 		reportProblems(club.problems, clubDir, out);

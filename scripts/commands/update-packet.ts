@@ -5,6 +5,7 @@ import { EditionFault } from "../print/edition.ts";
 import { editionFile } from "../print/edition-file.ts";
 import { printUpdate } from "../print/packet.ts";
 import { counts } from "../words/en.ts";
+import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { addToOutput } from "./publish.ts";
 import { readSince } from "./read-since.ts";
@@ -18,7 +19,7 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const earlier = await readSince(since, out);
 	if (earlier === null) return 2;
-	const { problems, opened } = await openClub(clubDir, { keep: true });
+	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
 	const progress = new Progress(run.progress);
@@ -41,6 +42,7 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 			out.line("Nothing that is printed has changed since that edition: every leaf stays.");
 		} else if (packet.update !== undefined) {
 			addToOutput(outDir, [UPDATE_PACKET, editionFile(UPDATE_PACKET)]);
+			noteEdition(run, opened.handbook.edition);
 			const leaves = `${counts.leaves(packet.update.out.length)} out, ${counts.leaves(packet.update.in.length)} in`;
 			out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(packet.pages, "page")}: ${leaves}`);
 			out.line(`Keep ${editionFile(UPDATE_PACKET)}: the next update is since this one.`);

@@ -3,7 +3,14 @@
  * `data/record.json`, so that a later plan can be held against it when the folder has long changed.
  */
 
-import { type Cell, type Finding, type Id, RECORDED_KINDS, type RecordedKind } from "../model.ts";
+import {
+	type Cell,
+	type ClubEdition,
+	type Finding,
+	type Id,
+	RECORDED_KINDS,
+	type RecordedKind,
+} from "../model.ts";
 import type { Measured } from "./measure.ts";
 import { rounded } from "./tables.ts";
 
@@ -21,7 +28,8 @@ export interface RecordedFinding extends Pick<Finding, "code" | "weight" | "what
 /** Format 1. Written by `build` and `next-term`, read by `compare` and `build --since`. */
 export interface PlanRecord {
 	readonly format: 1;
-	readonly edition: string;
+	/** In records of before editions had numbers a hash alone. */
+	readonly edition: ClubEdition | string;
 	readonly club: string;
 	readonly term: string;
 	/** Every thing as its author wrote it, its own id left out: by kind, then by id (a week by its number). */
@@ -42,7 +50,10 @@ const ROW_NUMBERS = new Set(["week"]);
 const NOT_WRITTEN = new Set(["id", "source", "path", "partners", "next", "planned", "drills", "week"]);
 
 /** The record of a plan. */
-export function recordOf({ curriculum, tables, findings }: Measured, edition: string): PlanRecord {
+export function recordOf(
+	{ curriculum, tables, findings }: Measured,
+	edition: ClubEdition | string,
+): PlanRecord {
 	const { club, term, drills, weeks, guides, levels, apparatus, shapes, skills, equipment } = curriculum;
 	const kinds: Readonly<Record<RecordedKind, ReadonlyMap<Id, object>>> = {
 		drill: drills,

@@ -20,7 +20,7 @@ import { dirname, join } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import type { SheetSource } from "../../layouts/sheets/source.ts";
 import type { Measured } from "../compute/measure.ts";
-import type { Id, LinkedDrill, Place } from "../model.ts";
+import type { ClubEdition, Id, LinkedDrill, Place } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
@@ -50,7 +50,7 @@ export interface PrintSource extends Measured {
 	readonly markdown: MarkdownRenderer;
 	readonly words: Words;
 	readonly clubDir: string;
-	readonly edition: string;
+	readonly edition: ClubEdition;
 }
 
 export interface PrintOptions {

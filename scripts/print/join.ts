@@ -38,7 +38,8 @@ export interface Editions {
 
 /** What a joined file is made of and named by. */
 type JoinedLeaves = Pick<Assembled, "leaves" | "targets">;
-type JoinedSheets = Pick<Sheets, "title" | "language" | "date">;
+/** Without a date the file says none of itself. */
+type JoinedSheets = Pick<Sheets, "title" | "language"> & Partial<Pick<Sheets, "date">>;
 
 /** A way to have a segment placed: here and now, or by a thread, or from the cache. */
 export type Placing = (segment: Segment, place: SegmentPlace) => Promise<PlacedSegment>;
@@ -82,8 +83,7 @@ export async function joinSegments(
 		}),
 	);
 	const isTagged = addStructure(common, placed);
-	const date = new Date(`${sheets.date}T00:00:00Z`);
-	const moment = `(D:${date.toISOString().replace(/[-:T]|\.\d+/g, "")})`;
+	const moment = sheets.date === undefined ? undefined : `(D:${sheets.date.replaceAll("-", "")})`;
 	const attached = attachment === undefined ? undefined : addAttachment(common, attachment, moment);
 	const outline = addOutline(common, assembled);
 	writer.add(
@@ -207,7 +207,7 @@ function addStructure({ writer }: CommonPart, placed: readonly PlacedSegment[]):
 function addAttachment(
 	common: CommonPart,
 	{ name, text }: NonNullable<Additions["attachment"]>,
-	moment: string,
+	moment: string | undefined,
 ): { readonly names: string; readonly list: string } {
 	const content = Buffer.from(text, "utf8");
 	const file = common.take();

@@ -61,7 +61,7 @@ export interface Sheets {
 	readonly foot: string;
 	/** The content's own edition. Where a sheet says which edition the binder is, it uses its words. */
 	readonly edition: EditionMark;
-	/** ISO 8601 date of the content, which the file carries as its own. */
+	/** ISO 8601: the day of the edition, which the file carries as its own. */
 	readonly date: string;
 	/** What a side that is left blank says. */
 	readonly blank: string;

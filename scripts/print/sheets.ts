@@ -38,8 +38,6 @@ export interface SheetOptions {
 	/** The output folder. */
 	readonly outDir: string;
 	readonly club: Club;
-	/** ISO 8601 date of the content, which the files carry as their own. */
-	readonly date: string;
 	readonly browser?: BrowserSearch;
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
@@ -314,7 +312,7 @@ async function writeFiles(
 		const ingredients = [
 			"joined",
 			programFingerprint(),
-			JSON.stringify([about, paper, options.club.language, options.date]),
+			JSON.stringify([about, paper, options.club.language]),
 		];
 		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
 		await putInPlace(join(options.outDir, file.path), pdf);
@@ -328,7 +326,7 @@ async function joined(
 	file: SheetFile,
 	pieces: readonly (PrintedPiece & { readonly piece: SheetPiece })[],
 	paper: Paper,
-	{ club, date }: SheetOptions,
+	{ club }: SheetOptions,
 ): Promise<Uint8Array> {
 	const segments: Segment[] = [];
 	const leaves: Leaf[] = [];
@@ -362,7 +360,8 @@ async function joined(
 			leaves.push(leaf(position, piece.label, sides + 1, true));
 		}
 	}
-	const sheets = { title: file.title, language: club.language, date };
+	// Without a date: no later edition makes another file of a sheet that says the same.
+	const sheets = { title: file.title, language: club.language };
 	return (await joinSegments(segments, { leaves, targets }, sheets, paper)).pdf;
 }
 

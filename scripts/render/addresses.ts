@@ -59,4 +59,5 @@ export const SHEET_FILES = {
 	labels: (weekId: Id) => `print/weeks/${weekId}/labels.pdf`,
 	checkSheet: (level: Id) => `print/check-sheets/${level}.pdf`,
 	termOverview: () => "print/term-overview.pdf",
+	binder: () => "print/binder.pdf",
 } as const;

@@ -11,7 +11,8 @@ import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
 import { recordOf } from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
-import type { Cell, Curriculum, Finding, Table } from "../model.ts";
+import type { Cell, ClubEdition, Curriculum, Finding, Table } from "../model.ts";
+import { editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
 import type { Words } from "../words/words.ts";
 import { classSheetAddress } from "./addresses.ts";
 import { placeOf } from "./finding-places.ts";
@@ -26,7 +27,7 @@ export interface OutputFile {
 export const RECORD_FILE = "data/record.json";
 
 /** All data files of a handbook. */
-export function dataFiles(measured: Measured, words: Words, edition: string): readonly OutputFile[] {
+export function dataFiles(measured: Measured, words: Words, edition: ClubEdition): readonly OutputFile[] {
 	const csv = [...measured.tables.values()].map((table) => ({
 		path: `data/${table.name}.csv`,
 		text: asCsv(table),
@@ -38,6 +39,7 @@ export function dataFiles(measured: Measured, words: Words, edition: string): re
 			path: "data/calendar.ics",
 			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum)),
 		},
+		{ path: OUTPUT_RECORD, text: editionRecord(edition) },
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
 		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
 	];
@@ -70,7 +72,7 @@ export function findingRecord(finding: Finding) {
 	return { code, weight, what, why, fix, file, line, column, about };
 }
 
-function handbookRecord(curriculum: Curriculum, edition: string) {
+function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
 	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
 		curriculum;
 	return {

@@ -7,7 +7,7 @@
 
 import type { PlanRecord } from "../compute/plan-record.ts";
 import type { Handbook } from "../handbook.ts";
-import type { Words } from "../words/words.ts";
+import { editionNameOf, type Words } from "../words/words.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
 import { previewOf } from "./previews.ts";
@@ -51,7 +51,7 @@ import { type SearchView, searchView } from "./views/search.ts";
 import { type ShapesView, type ShapeView, shapesView, shapeView } from "./views/shape.ts";
 import { indexSite, type SiteIndex } from "./views/site-index.ts";
 import { type SkillsView, type SkillView, skillsView, skillView } from "./views/skill.ts";
-import { type TermView, termPages } from "./views/term.ts";
+import { type BinderFile, type TermView, termPages } from "./views/term.ts";
 import {
 	type ClassSheetView,
 	classSheetView,
@@ -115,8 +115,10 @@ export interface AboutView {
 	readonly club: string;
 	readonly contact: string | undefined;
 	readonly emergency: string | undefined;
+	/** Its number and day. */
 	readonly edition: string;
 	readonly findings: number;
+	readonly binder: BinderFile | undefined;
 }
 
 export interface NotFoundView {
@@ -169,6 +171,8 @@ export interface SiteOptions {
 	readonly media?: PreparedMedia;
 	/** Printed sheets that stand beside the site, as files from its root. */
 	readonly printed?: ReadonlySet<string>;
+	/** The binder, where it is one of them. */
+	readonly binder?: BinderFile;
 }
 
 const NOTHING_PRINTED: ReadonlySet<string> = new Set();
@@ -196,7 +200,7 @@ export function frameFacts(
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */
 export function sitePages(
 	handbook: Handbook,
-	{ kept = false, media = NO_MEDIA, since, printed = NOTHING_PRINTED }: SiteOptions = {},
+	{ kept = false, media = NO_MEDIA, since, binder, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): readonly SitePage[] {
 	const site = indexSite(handbook, media);
 	const { curriculum, words } = site;
@@ -269,7 +273,7 @@ export function sitePages(
 	}
 	addThings(site, add);
 	addCoverage(site, add);
-	addMeasures(site, add);
+	addMeasures(site, add, binder);
 
 	add("findings", "findings/", names.findings, () => findingsView(site));
 	add("guides", "guides/", names.guides, () => guidesView(site));
@@ -288,8 +292,9 @@ export function sitePages(
 		club: club.name,
 		contact: club.contact,
 		emergency: club.emergency,
-		edition: handbook.edition,
+		edition: editionNameOf(handbook),
 		findings: handbook.findings.length,
+		binder,
 	}));
 	if (since !== undefined) {
 		add("what-changed", WHAT_CHANGED, words.whatChanged.title, () => whatChangedView(site, since));
@@ -358,9 +363,9 @@ function addThings(site: SiteIndex, add: Add): void {
 	}
 }
 
-function addMeasures(site: SiteIndex, add: Add): void {
+function addMeasures(site: SiteIndex, add: Add, binder: BinderFile | undefined): void {
 	const { words } = site;
-	for (const { address, title, description, crumbs, view } of termPages(site))
+	for (const { address, title, description, crumbs, view } of termPages(site, binder))
 		add("term", address, title, view, crumbs, description);
 	const top: Link = { to: "measures/", name: words.destinations.measures };
 	add("measures", top.to, top.name, () => measuresView(site));

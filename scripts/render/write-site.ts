@@ -13,7 +13,7 @@ import { fileURLToPath } from "node:url";
 import { isStringOneByteRepresentation } from "node:v8";
 import type { Handbook } from "../handbook.ts";
 import { narrow } from "../read/narrow.ts";
-import type { Words } from "../words/words.ts";
+import { editionNameOf, type Words } from "../words/words.ts";
 import { addressFile } from "./addresses.ts";
 import { browserWords } from "./browser-words.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
@@ -88,7 +88,7 @@ export async function writeSite(
 	const mediaFiles = writeMedia(media, outDir);
 	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
 	// Bundling is another program's work: it goes on while pages are made.
-	const others = writeCommonFiles(words, outDir, handbook.edition).then((common) => [
+	const others = writeCommonFiles(words, outDir, editionNameOf(handbook)).then((common) => [
 		...common,
 		...mediaFiles,
 		MANIFEST_FILE,

@@ -294,6 +294,8 @@ export const drill = {
 
 /** Minutes beside their number, where the number stands large. */
 export const minuteSign: string = "min";
+/** An edition's number and day, after the word "edition". */
+export const editionName = (number: number, date: string): string => `${number}, ${date}`;
 export const min = (minutes: number): string => `${number(minutes)} min`;
 export const percent = (share: number): string => `${number(share * 100)} %`;
 /** After the name of a class or an apparatus: "Beam, week 3". */
@@ -863,6 +865,8 @@ export const prints = {
 	label: "To print",
 	note: "PDF files, fetched over the network",
 	termOverview: "The term on one page",
+	/** @param size in megabytes */
+	binder: (pages: number, size: number) => `The coaching binder, ${counts.pages(pages)}, ${number(size)} MB`,
 	packet: "The week's packet",
 	packetOf: (week: number) => `Packet of week ${week}`,
 	classSheet: "This sheet on one leaf",
@@ -919,10 +923,10 @@ export const sheets = {
 export const binder = {
 	title: "Coaching binder",
 	dates: (weeks: number, from: string, to: string) => `${counts.weeks(weeks)}, ${from} to ${to}`,
-	edition: (edition: string, date: string) => `Edition ${edition} of ${date}`,
+	edition: (name: string) => `Edition ${name}`,
 	use: "How to use this binder",
 	useLead:
-		"Take out the week you teach, with the drill cards it names. Everything on paper is also on the club's site; where the two differ, the newer edition is right.",
+		"Take out the week you teach, with the drill cards it names. Everything on paper is also on the club's site; where the two differ, the edition with the larger number is right.",
 	finding: "Finding a page",
 	findingHow:
 		"Pages are numbered within their section, so that a changed section can be replaced without the rest. The number stands at the outer foot of every page, the section at the tab.",
@@ -943,7 +947,7 @@ export const binder = {
 	],
 	changing: "Changing a section",
 	changingHow:
-		"Pages whose number starts the same fill whole leaves of their own. Take them out, put the new ones in, and compare the edition at the foot. A side that is left blank says so.",
+		"Pages whose number starts the same fill whole leaves of their own. Take them out, put the new ones in, and compare the number of the edition at the foot: the larger one is newer. A side that is left blank says so.",
 	blank: "This side is left blank, so that these pages can be replaced on their own.",
 	safety: "Safety.",
 	caution:
@@ -1409,7 +1413,8 @@ export const update = {
 export const whatChanged = {
 	title: "What changed",
 	link: "What changed since the last edition",
-	since: <T>(term: string, edition: T): Sentence<T> => [`Since ${term}, edition `, edition, "."],
+	since: (term: string, edition: string | undefined) =>
+		edition === undefined ? `Since ${term}.` : `Since ${term}, edition ${edition}.`,
 	nothing: "Drills and plans are the same.",
 	added: "New",
 	renamed: "Another name",

@@ -263,6 +263,7 @@ export const drill: Words["drill"] = {
 // Pages ---------------------------------------------------------------------------------------------
 
 export const minuteSign: Words["minuteSign"] = "min";
+export const editionName: Words["editionName"] = (number, date) => `${number} du ${date}`;
 export const min: Words["min"] = (minutes) => `${number(minutes)} min`;
 export const percent: Words["percent"] = (share) => `${number(share * 100)} %`;
 export const ofWeek: Words["ofWeek"] = (week) => `semaine ${week}`;
@@ -845,6 +846,7 @@ export const prints: Words["prints"] = {
 	label: "À imprimer",
 	note: "Fichiers PDF, pris sur le réseau",
 	termOverview: "La période sur une page",
+	binder: (pages, size) => `Le classeur d'entraînement, ${counts.pages(pages)}, ${number(size)} Mo`,
 	packet: "Le dossier de la semaine",
 	packetOf: (week) => `Dossier de la semaine ${week}`,
 	classSheet: "Cette fiche sur une feuille",
@@ -895,10 +897,10 @@ export const sheets: Words["sheets"] = {
 export const binder: Words["binder"] = {
 	title: "Classeur d'entraînement",
 	dates: (weeks, from, to) => `${counts.weeks(weeks)}, du ${from} au ${to}`,
-	edition: (edition, date) => `Édition ${edition} du ${date}`,
+	edition: (name) => `Édition ${name}`,
 	use: "Comment se servir de ce classeur",
 	useLead:
-		"Sortez la semaine de votre cours, avec les fiches d'éducatifs qu'elle nomme. Tout ce qui est sur papier est aussi sur le site du club ; si les deux diffèrent, c'est l'édition la plus récente qui compte.",
+		"Sortez la semaine de votre cours, avec les fiches d'éducatifs qu'elle nomme. Tout ce qui est sur papier est aussi sur le site du club ; si les deux diffèrent, c'est l'édition au plus grand numéro qui compte.",
 	finding: "Trouver une page",
 	findingHow:
 		"Les pages sont numérotées par partie, pour qu'une partie modifiée puisse être remplacée sans le reste. Le numéro se trouve au pied de chaque page, côté extérieur, et la partie sur l'onglet.",
@@ -919,7 +921,7 @@ export const binder: Words["binder"] = {
 	],
 	changing: "Remplacer une partie",
 	changingHow:
-		"Les pages dont le numéro commence de la même façon remplissent des feuilles entières à elles seules. Retirez-les, mettez les nouvelles à leur place, et comparez l'édition au pied de page. Une page laissée blanche le dit.",
+		"Les pages dont le numéro commence de la même façon remplissent des feuilles entières à elles seules. Retirez-les, mettez les nouvelles à leur place, et comparez le numéro d'édition au pied de page : le plus grand est le plus récent. Une page laissée blanche le dit.",
 	blank: "Cette page est laissée blanche, pour que celles-ci puissent être remplacées seules.",
 	safety: "Sécurité.",
 	caution:
@@ -1373,7 +1375,8 @@ export const update: Words["update"] = {
 export const whatChanged: Words["whatChanged"] = {
 	title: "Ce qui a changé",
 	link: "Ce qui a changé depuis la dernière édition",
-	since: (term, edition) => [`Depuis ${term}, édition `, edition, "."],
+	since: (term, edition) =>
+		edition === undefined ? `Depuis ${term}.` : `Depuis ${term}, édition ${edition}.`,
 	nothing: "Les éducatifs et les plans sont les mêmes.",
 	added: "Nouveau",
 	renamed: "Autre nom",
@@ -2199,6 +2202,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un dossier dans un autre format",
 		"Le dossier a été écrit pour une autre version de ce programme, où des champs peuvent vouloir dire autre chose.",
 		"Lancez `npm run upgrade`, avec `-- --club` et le dossier si c'en est un autre.",
+	],
+	H118: [
+		"Un registre de l'édition qui ne peut pas être lu",
+		"Le programme garde dans ce fichier le numéro de la dernière édition ; sans lui, les numéros sur papier recommenceraient à 1, et personne ne saurait quelle feuille est la plus récente.",
+		'Si deux versions s\'y rencontrent, gardez en entier celle au plus grand numéro. S\'il est perdu, écrivez le numéro au pied de la feuille la plus récente : `{"number": 7, "date": "2026-11-30", "content": ""}`.',
 	],
 	H201: [
 		"Un renvoi vers quelque chose qui n'existe pas",

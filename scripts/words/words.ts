@@ -9,6 +9,7 @@
  * What a programme in the reader's browser says stands in the same files, in sections of its own.
  */
 
+import type { ClubEdition } from "../model.ts";
 import * as english from "./en.ts";
 import * as french from "./fr.ts";
 
@@ -19,6 +20,17 @@ const LANGUAGES: Readonly<Record<string, Words>> = { en: english, fr: french };
 
 /** The languages a handbook can be written in, as BCP 47 tags. */
 export const LANGUAGE_TAGS: readonly string[] = Object.keys(LANGUAGES);
+
+/** What follows the word "edition" wherever a reader meets it: "7, 30 November 2026". */
+export function editionNameOf({
+	edition: { number, date },
+	words,
+}: {
+	readonly edition: ClubEdition;
+	readonly words: Words;
+}): string {
+	return words.editionName(number, words.date(date, "long"));
+}
 
 /** The words for a BCP 47 tag, by its first part: `fr-CA` is French. English for a language that is not here. */
 export function wordsFor(language: string): Words {

@@ -29,6 +29,7 @@ import { parseArgs } from "node:util";
 import { measure } from "../../scripts/compute/measures.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { linkClub } from "../../scripts/link/link-club.ts";
+import { contentHash } from "../../scripts/read/club-edition.ts";
 import { readClub } from "../../scripts/read/read-club.ts";
 import { addressFile } from "../../scripts/render/addresses.ts";
 import { dataFiles } from "../../scripts/render/data-files.ts";
@@ -43,7 +44,7 @@ import { frameFacts, sitePages } from "../../scripts/render/site.ts";
 import { PageWriter } from "../../scripts/render/write-pages.ts";
 import { writeCommonFiles } from "../../scripts/render/write-site.ts";
 import { validateClub } from "../../scripts/validate/validate-club.ts";
-import { wordsFor } from "../../scripts/words/words.ts";
+import { editionNameOf, wordsFor } from "../../scripts/words/words.ts";
 import { writeLargeClub } from "./large-club.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../../", import.meta.url));
@@ -108,7 +109,8 @@ async function stages(club: string): Promise<void> {
 	// Counted when it is asked for.
 	await timed("compute", () => [measured.exposures, measured.tables, measured.findings]);
 	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
-	const handbook = { ...measured, words, markdown, clubDir: club, edition: read.fingerprint.slice(0, 8) };
+	const edition = { number: 1, date: "2026-11-30", content: contentHash(read, club, []) };
+	const handbook = { ...measured, words, markdown, clubDir: club, edition };
 	const options = { kept: true };
 	const shared = sharedText(curriculum, frameFacts(handbook, options));
 	const pages = await timed("views, as texts", () => {
@@ -126,7 +128,9 @@ async function stages(club: string): Promise<void> {
 		await writer.take({ kind: "pages", pages });
 		await writer.take({ kind: "write" });
 	});
-	const assets = await timed("styles, programs, icons", () => writeCommonFiles(words, out, handbook.edition));
+	const assets = await timed("styles, programs, icons", () =>
+		writeCommonFiles(words, out, editionNameOf(handbook)),
+	);
 	const files = await timed("search index", () => searchFiles(handbook));
 	const data = await timed("data", () => dataFiles(handbook, handbook.words, handbook.edition));
 	for (const { path, text } of [...files, ...data]) {
@@ -136,7 +140,7 @@ async function stages(club: string): Promise<void> {
 	await timed("offline packs and list", async () => {
 		const offline = new OfflineWriter(out, {
 			words,
-			edition: handbook.edition,
+			edition: editionNameOf(handbook),
 			weeks: curriculum.weeks.map(({ id }) => id),
 			drills: curriculum.drills.size,
 			plan: planText(handbook, options),

@@ -53,6 +53,7 @@ async function bring(club: string, name: string, bytes: Buffer | string, wish: W
 		{
 			clubDir: club,
 			outDir: join(club, "_site"),
+			now: new Date("2026-11-30T12:00:00Z"),
 			out: { line: (line) => void lines.push(line), colour: false },
 			progress: { stream: { write: () => undefined }, live: false },
 		},

@@ -31,6 +31,7 @@ function runIn(clubDir: string): { readonly run: Run; readonly lines: string[] }
 		run: {
 			clubDir,
 			outDir: join(clubDir, "_site"),
+			now: new Date("2026-11-30T12:00:00Z"),
 			out: { line: (line) => void lines.push(line), colour: false },
 			progress: { stream: { write: () => undefined }, live: false },
 		},

@@ -419,6 +419,7 @@ function quiet(clubDir: string, lines: string[] = []): Run {
 	return {
 		clubDir,
 		outDir: join(clubDir, "_site"),
+		now: new Date("2026-11-30T12:00:00Z"),
 		out: { line: (line) => void lines.push(line), colour: false },
 		progress: { stream: { write: () => undefined }, live: false },
 	};

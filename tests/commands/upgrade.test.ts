@@ -24,6 +24,7 @@ async function upgraded(
 	const run: Run = {
 		clubDir: dir,
 		outDir: join(dir, "_site"),
+		now: new Date("2026-11-30T12:00:00Z"),
 		out: { line: (text) => said.push(text), colour: false },
 		progress: { stream: { write: () => undefined }, live: false },
 	};

@@ -431,7 +431,6 @@ describe("other clubs", () => {
 		const sheets = await printSheets(singleSheets(handbook), {
 			outDir,
 			club: handbook.curriculum.club,
-			date: "2027-01-04",
 		});
 		expect(sheets.problems).toEqual([]);
 		expect(sheets.files.length).toBe(singleSheets(handbook).length);

@@ -34,7 +34,6 @@ async function print(handbook: Handbook, choice: SheetChoice, outDir: string): P
 	return printSheets(singleSheets(handbook, choice), {
 		outDir,
 		club: handbook.curriculum.club,
-		date: "2027-01-04",
 	});
 }
 
@@ -326,7 +325,6 @@ describe("sheets of other clubs", () => {
 			const result = await printSheets(singleSheets(handbook), {
 				outDir,
 				club: handbook.curriculum.club,
-				date: "2027-01-04",
 				cacheDir,
 				all: true,
 				progress: (_done, _total, label) => labels.push(label),
@@ -352,7 +350,6 @@ describe("sheets of other clubs", () => {
 		const result = await printSheets(singleSheets(handbook), {
 			outDir,
 			club: handbook.curriculum.club,
-			date: "2027-01-04",
 			browser: { environment: { HANDBOOK_BROWSER: "/no/such/program" } },
 		});
 		expect(result.problems.map(({ code }) => code)).toEqual(["H401"]);
@@ -381,7 +378,7 @@ describe("faults of a sheet", () => {
 		const outDir = mkdtempSync(join(folder, "fault-"));
 		const { club } = opened(clubCopy()).curriculum;
 		const file = { kind: "labels", path: "a.pdf", title: "A", landscape: false, leaves: false } as const;
-		const result = await printSheets([{ ...file, pieces: [one] }], { outDir, club, date: "2027-01-04" });
+		const result = await printSheets([{ ...file, pieces: [one] }], { outDir, club });
 		return {
 			...result,
 			lines: result.problems.map(({ code, what, place: at }) => `${at.file}:${at.line} ${code} ${what}`),

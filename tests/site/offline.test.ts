@@ -119,7 +119,7 @@ afterEach(() => context.close());
 
 const open = (address: string) => page.goto(root + address, { waitUntil: "load" });
 const heading = () => page.$eval("h1", (h1) => h1.textContent?.trim());
-const editionOn = () => page.$eval(".colophon code", (code) => code.textContent);
+const editionOn = () => page.$eval(".colophon .edition b", (name) => name.textContent);
 const editionOf = (site: BuiltSite) =>
 	/HANDBOOK_NAME="([^"]+)"/.exec(readFileSync(join(site.dir, "assets/edition.js"), "utf8"))?.[1] ?? "";
 const cutNetwork = () => {

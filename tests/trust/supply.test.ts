@@ -199,7 +199,7 @@ Math.random = () => 0.5;`,
 			await promisify(execFile)(
 				process.execPath,
 				[...first, main, "build", "--no-print", "--club", join(FIXTURES, "clubs/full-pages"), "--out", out],
-				{ cwd, env: { ...process.env, ...env } },
+				{ cwd, env: { ...process.env, SOURCE_DATE_EPOCH: "1796040000", ...env } },
 			);
 			return bytesOf(out);
 		};

@@ -64,7 +64,7 @@ export class TablesMaker implements Maker {
 	/** The pages of a table at a time. */
 	*files(): Generator<readonly MadeFile[]> {
 		if (this.#plan === undefined) return;
-		const { frame: facts, exposures, standings, ...plan } = readPlan(this.#plan);
+		const { frame: facts, binder, exposures, standings, ...plan } = readPlan(this.#plan);
 		const curriculum = { ...plan, guides: new Map(), equipment: new Map() };
 		const handbook = { curriculum, exposures };
 		const tables = new Map<string, CoverageTable>();

@@ -7,7 +7,7 @@
 import type { SpacedKind } from "../../compute/spacing.ts";
 import type { Direction, Exposure, Id, LinkedDrill, Targets } from "../../model.ts";
 import type { FrameFacts } from "../site.ts";
-import type { TermStanding } from "../views/term.ts";
+import type { BinderFile, TermStanding } from "../views/term.ts";
 
 /** Where it stands in an edition; a host has it only within a pack. */
 export const PLAN = "coverage/plan.json";
@@ -24,6 +24,7 @@ export interface PlanFile {
 		readonly printed: readonly string[];
 	};
 	readonly term: { readonly name: string; readonly weeks: number };
+	readonly binder?: BinderFile;
 	readonly targets: Pick<Targets, "shapeWeeks" | "skillWeeks" | "shapeGap" | "skillGap">;
 	readonly levels: readonly IdAndName[];
 	readonly apparatus: readonly IdAndName[];
@@ -53,7 +54,7 @@ export interface PlanFile {
 }
 
 /** What is read back: the parts of a curriculum that the tables are counted from and named by. */
-export interface ReadPlan extends Pick<PlanFile, "frame" | "targets" | "term"> {
+export interface ReadPlan extends Pick<PlanFile, "binder" | "frame" | "targets" | "term"> {
 	readonly levels: ReadonlyMap<Id, { readonly name: string }>;
 	readonly apparatus: ReadonlyMap<Id, { readonly name: string }>;
 	readonly shapes: ReadonlyMap<Id, { readonly name: string }>;
@@ -73,6 +74,7 @@ export function readPlan(text: string): ReadPlan {
 		frame: file.frame,
 		targets: file.targets,
 		term: file.term,
+		...(file.binder === undefined ? {} : { binder: file.binder }),
 		levels: named(file.levels),
 		apparatus: named(file.apparatus),
 		shapes: named(file.shapes),

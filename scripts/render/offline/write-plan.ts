@@ -41,8 +41,12 @@ export function planText(
 	].map((things) => placesIn(things.keys())) as [Places, Places, Places, Places];
 	const drill = placesIn(drills.map(({ id }) => id));
 	const file: PlanFile = {
-		frame: { ...frame, printed: [SHEET_FILES.termOverview()].filter((file) => printed.has(file)) },
+		frame: {
+			...frame,
+			printed: [SHEET_FILES.termOverview(), SHEET_FILES.binder()].filter((file) => printed.has(file)),
+		},
 		term: { name: curriculum.term.name, weeks: curriculum.term.weeks },
+		...(options.binder === undefined ? {} : { binder: options.binder }),
 		targets: {
 			...(shapeWeeks === undefined ? {} : { shapeWeeks }),
 			...(skillWeeks === undefined ? {} : { skillWeeks }),

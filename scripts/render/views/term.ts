@@ -38,6 +38,13 @@ export interface TermStanding {
 	readonly tooFar: boolean;
 }
 
+/** The binder that lies beside the site, of the same edition. */
+export interface BinderFile {
+	readonly pages: number;
+	/** In megabytes, to a tenth. */
+	readonly size: number;
+}
+
 export interface TermView {
 	readonly term: string;
 	/** The level in words; undefined for all. */
@@ -46,6 +53,7 @@ export interface TermView {
 	readonly kinds: readonly TermKind[];
 	/** No week is planned. */
 	readonly empty: boolean;
+	readonly binder: BinderFile | undefined;
 }
 
 export interface TermKind {
@@ -94,7 +102,7 @@ export interface TermPage {
 }
 
 /** The overview of all levels, and that of each. */
-export function termPages(site: TermSite): readonly TermPage[] {
+export function termPages(site: TermSite, binder?: BinderFile): readonly TermPage[] {
 	const { term, levels } = site.curriculum;
 	const all: Link = { to: termAddress(), name: site.words.destinations.termOverview };
 	return [
@@ -103,7 +111,7 @@ export function termPages(site: TermSite): readonly TermPage[] {
 			title: all.name,
 			description: site.words.term.pageDescription(term.name),
 			crumbs: [],
-			view: () => termView(site),
+			view: () => termView(site, undefined, binder),
 		},
 		...Array.from(
 			levels,
@@ -112,14 +120,14 @@ export function termPages(site: TermSite): readonly TermPage[] {
 				title: `${all.name}, ${name}`,
 				description: undefined,
 				crumbs: [all],
-				view: () => termView(site, id),
+				view: () => termView(site, id, binder),
 			}),
 		),
 	];
 }
 
 /** The overview of a level, or of all. */
-export function termView(site: TermSite, level?: Id): TermView {
+export function termView(site: TermSite, level?: Id, binder?: BinderFile): TermView {
 	const { curriculum } = site;
 	const option = (name: string, own: Id | undefined) => ({
 		link: { to: termAddress(own), name },
@@ -134,6 +142,7 @@ export function termView(site: TermSite, level?: Id): TermView {
 		],
 		kinds: KINDS.map((kind) => termKind(site, kind, level)),
 		empty: curriculum.weeks.length === 0,
+		binder,
 	};
 }
 

@@ -6,13 +6,13 @@
 import { compare, type FieldChange, type NumberChange, type ThingsCompared } from "../../compute/compare.ts";
 import { type PlanRecord, type RecordedFinding, recordOf } from "../../compute/plan-record.ts";
 import type { Id, RecordedKind } from "../../model.ts";
-import type { Words } from "../../words/words.ts";
+import { editionNameOf, type Words } from "../../words/words.ts";
 import { addressOf } from "../addresses.ts";
 import type { Label } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface WhatChangedView {
-	readonly since: { readonly edition: string; readonly term: string };
+	readonly since: { readonly edition: string | undefined; readonly term: string };
 	readonly nothing: boolean;
 	readonly drills: ChangedThings & {
 		readonly renamed: readonly { readonly from: string; readonly to: Label }[];
@@ -77,7 +77,11 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 	}));
 	const largest = [...numbers].sort((a, b) => stepOf(b) - stepOf(a));
 	return {
-		since: { edition: before.edition, term: before.term },
+		since: {
+			edition:
+				typeof before.edition === "string" ? undefined : editionNameOf({ edition: before.edition, words }),
+			term: before.term,
+		},
 		nothing:
 			[things.drill, things.week].every(isSame) &&
 			renamed.length === 0 &&

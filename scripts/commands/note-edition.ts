@@ -1,0 +1,61 @@
+/**
+ * Notes which edition was issued, for the next one.
+ *
+ * What goes to the club's own output is an edition of the club, and is noted in its folder; what is
+ * written elsewhere with `--out` is a copy, and leaves the club folder as it is.
+ */
+
+import { randomUUID } from "node:crypto";
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import type { ClubEdition } from "../model.ts";
+import { CLUB_RECORD, editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
+import { addToOutput } from "./publish.ts";
+import type { Run } from "./run.ts";
+
+/** The output of a club folder where nobody names another. */
+export function ownOutput(clubDir: string): string {
+	return join(clubDir, "_site");
+}
+
+/** Notes the edition in the club folder, if this is its own output; says so where that cannot be done. */
+export function noteInClub({ clubDir, outDir, out }: Run, edition: ClubEdition): void {
+	if (outDir !== ownOutput(clubDir)) return;
+	try {
+		putInPlace(join(clubDir, CLUB_RECORD), editionRecord(edition));
+	} catch (error) {
+		const why = error instanceof Error && "code" in error ? String(error.code) : String(error);
+		out.line(`Edition ${edition.number} could not be noted in ${CLUB_RECORD} (${why}); the output knows it.`);
+	}
+}
+
+/** Notes the edition of something that was printed by itself, in the output and in the club folder. */
+export function noteEdition(run: Run, edition: ClubEdition): void {
+	if (putInPlace(join(run.outDir, OUTPUT_RECORD), editionRecord(edition))) {
+		addToOutput(run.outDir, [OUTPUT_RECORD]);
+	}
+	noteInClub(run, edition);
+}
+
+/** Writes beside and renames, where the file says something else; says whether it did. */
+function putInPlace(file: string, text: string): boolean {
+	if (textOf(file) === text) return false;
+	const beside = `${file}.${randomUUID().slice(0, 8)}`;
+	mkdirSync(dirname(file), { recursive: true });
+	try {
+		writeFileSync(beside, text);
+		renameSync(beside, file);
+	} catch (error) {
+		rmSync(beside, { force: true });
+		throw error;
+	}
+	return true;
+}
+
+function textOf(file: string): string | undefined {
+	try {
+		return readFileSync(file, "utf8");
+	} catch {
+		return undefined;
+	}
+}
