@@ -2,6 +2,7 @@
  * The usual caution in full, and what this handbook is.
  */
 
+import { LICENCES_FILE } from "../../scripts/render/addresses.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { AboutView } from "../../scripts/render/site.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
@@ -25,6 +26,7 @@ ${section(
 	say.handbook,
 	html`<div class="prose"><p>${say.curriculum(view.club)}</p>
 <p>${say.edition(html`<b>${view.edition}</b>`, a(ctx, { to: "findings/", name: words.counts.findings(view.findings) }))}${view.contact && html` ${say.corrections(html`<a href="mailto:${view.contact}">${view.contact}</a>`)}`}</p></div>
+<p><a href="${ctx.way(LICENCES_FILE)}" type="text/plain">${say.licences}</a></p>
 ${printLinks(ctx, binderLink(ctx, view.binder))}
 ${ctx.page.frame.changes && html`<p>${a(ctx, { to: ctx.page.frame.changes, name: words.whatChanged.link })}</p>`}
 <p id="kept-status" class="kept-status" role="status">${say.kept}</p>`,

@@ -48,6 +48,9 @@ export function addressFile(address: Address): string {
 	return address === "" || address.endsWith("/") ? `${address}index.html` : address;
 }
 
+/** The licences of what the site carries, as a file from its root. */
+export const LICENCES_FILE = "licences.txt";
+
 /** Where printed sheets lie, as files from the root of the site. */
 export const SHEET_FILES = {
 	classSheet: (weekId: Id, classId: Id) => `print/weeks/${weekId}/class-sheets/${classId}.pdf`,

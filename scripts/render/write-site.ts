@@ -14,9 +14,10 @@ import { isStringOneByteRepresentation } from "node:v8";
 import type { Handbook } from "../handbook.ts";
 import { narrow } from "../read/narrow.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
-import { addressFile } from "./addresses.ts";
+import { addressFile, LICENCES_FILE } from "./addresses.ts";
 import { browserWords } from "./browser-words.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
+import { licencesText } from "./licences.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
 import { isMadeOnDevices } from "./offline/page-makers.ts";
@@ -148,10 +149,9 @@ export async function writeCommonFiles(
 	outDir: string,
 	edition?: string,
 ): Promise<readonly string[]> {
-	return [
-		...(await writeAssets(words, outDir, edition)),
-		...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir),
-	];
+	const [assets, licences] = await Promise.all([writeAssets(words, outDir, edition), licencesText(words)]);
+	writeFileSync(join(outDir, LICENCES_FILE), licences);
+	return [...assets, LICENCES_FILE, ...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir)];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */

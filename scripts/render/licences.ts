@@ -1,0 +1,83 @@
+/**
+ * The licences of what a site carries of other people: the typeface, and every package that is bundled
+ * into its programs. Their licences ask that text and copyright go along with every copy.
+ *
+ *   1. bundle all programs once more, for the list of what comes of which file      esbuild's metafile
+ *   2. of each package take the version from the lock file, and its own licence files
+ *
+ * Made once for this program, and kept with the bundles.
+ */
+
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Words } from "../words/words.ts";
+import { browserWords } from "./browser-words.ts";
+import { keptBundles } from "./kept-bundles.ts";
+
+const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
+const PROGRAMS = ["layouts/browser", "layouts/browser/worker"];
+
+/** Packages whose files are published as they are. */
+const COPIED = ["node_modules/@fontsource-variable/atkinson-hyperlegible-next"];
+
+const LICENCE_FILE = /^(licen[cs]e|copying|notice)([.-].*)?$/i;
+
+/** The text of the file. Throws where a package has no licence text, or is not in the lock file. */
+export async function licencesText(words: Words): Promise<string> {
+	const made = await keptBundles(`licences.${words.language}`, async () => {
+		const bundled = await bundledPackages(words);
+		const ours = `The handbook's own programs and styles: MIT\n\n${readFileSync(join(PROGRAM, "LICENSE"), "utf8").trim()}`;
+		const theirs = [...COPIED, ...bundled].sort().map(licenceOf);
+		const rule = `\n\n${"-".repeat(72)}\n\n`;
+		return { text: `${["What this site carries, and under which licences.", ours, ...theirs].join(rule)}\n` };
+	});
+	return made.text ?? "";
+}
+
+/** The folders of the packages of which something is in one of the browser's programs. */
+export async function bundledPackages(words: Words): Promise<readonly string[]> {
+	const { build } = await import("esbuild");
+	const { metafile } = await build({
+		absWorkingDir: PROGRAM,
+		entryPoints: PROGRAMS.flatMap((folder) =>
+			readdirSync(join(PROGRAM, folder))
+				.filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"))
+				.map((name) => `${folder}/${name}`),
+		),
+		outdir: PROGRAM,
+		bundle: true,
+		minify: true,
+		format: "iife",
+		target: "es2022",
+		plugins: [browserWords(words)],
+		write: false,
+		metafile: true,
+		logLevel: "silent",
+	});
+	const folders = Object.values(metafile.outputs).flatMap(({ inputs }) =>
+		Object.entries(inputs).flatMap(([path, { bytesInOutput }]) => {
+			const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(path)?.[0];
+			return folder === undefined || bytesInOutput === 0 ? [] : folder;
+		}),
+	);
+	return [...new Set(folders)];
+}
+
+interface Locked {
+	readonly version?: string;
+	readonly license?: string;
+}
+
+function licenceOf(folder: string): string {
+	const lock = JSON.parse(readFileSync(join(PROGRAM, "package-lock.json"), "utf8")) as {
+		readonly packages: Readonly<Record<string, Locked>>;
+	};
+	const locked = lock.packages[folder];
+	const name = folder.slice(folder.lastIndexOf("node_modules/") + "node_modules/".length);
+	const dir = join(PROGRAM, folder);
+	const files = existsSync(dir) ? readdirSync(dir).filter((file) => LICENCE_FILE.test(file)) : [];
+	if (locked?.version === undefined || files.length === 0) throw new Error(`${name} says no licence.`);
+	const texts = files.sort().map((file) => readFileSync(join(dir, file), "utf8").replaceAll("\r", "").trim());
+	return `${name} ${locked.version}: ${locked.license ?? "see below"}\n\n${texts.join("\n\n")}`;
+}
