@@ -21,6 +21,9 @@ const PROGRAMS = ["layouts/browser", "layouts/browser/worker"];
 /** Packages whose files are published as they are. */
 const COPIED = ["node_modules/@fontsource-variable/atkinson-hyperlegible-next"];
 
+/** The whole Apache License 2.0, for packages that only name it: whoever passes them on is to give it along. */
+const APACHE = { sign: "TERMS AND CONDITIONS FOR USE", file: "node_modules/pdfjs-dist/LICENSE" };
+
 const LICENCE_FILE = /^(licen[cs]e|copying|notice)([.-].*)?$/i;
 
 /** The text of the file. Throws where a package has no licence text, or is not in the lock file. */
@@ -79,5 +82,8 @@ function licenceOf(folder: string): string {
 	const files = existsSync(dir) ? readdirSync(dir).filter((file) => LICENCE_FILE.test(file)) : [];
 	if (locked?.version === undefined || files.length === 0) throw new Error(`${name} says no licence.`);
 	const texts = files.sort().map((file) => readFileSync(join(dir, file), "utf8").replaceAll("\r", "").trim());
+	if (locked.license === "Apache-2.0" && !texts.some((text) => text.includes(APACHE.sign))) {
+		texts.push(readFileSync(join(PROGRAM, APACHE.file), "utf8").trim());
+	}
 	return `${name} ${locked.version}: ${locked.license ?? "see below"}\n\n${texts.join("\n\n")}`;
 }

@@ -18,7 +18,7 @@ const TYPEFACE = "node_modules/@fontsource-variable/atkinson-hyperlegible-next";
 /** A line that the published text of each licence has, https://spdx.org/licenses/ */
 const PUBLISHED: Readonly<Record<string, string>> = {
 	MIT: "Permission is hereby granted, free of charge",
-	"Apache-2.0": "Apache License",
+	"Apache-2.0": "TERMS AND CONDITIONS FOR USE, REPRODUCTION, AND DISTRIBUTION",
 	"OFL-1.1": "SIL OPEN FONT LICENSE Version 1.1 - 26 February 2007",
 	ISC: "Permission to use, copy, modify, and/or distribute this software",
 };
