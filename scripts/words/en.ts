@@ -1773,6 +1773,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		notes: [
 			"Always serve over HTTPS: only then can the site be kept on a phone. A file of these three names that you put into the output yourself is never overwritten.",
 			'Signing out: a phone that has opened the site keeps it for use without a network. Where the host has a page for signing out, let it send `Clear-Site-Data: "cache", "storage"`: the browser then removes the kept pages and the program that kept them. When somebody leaves the club, change the password as well; what a phone has kept stays readable on that phone until it is cleared.',
+			"The number of the edition is kept in `_data/edition.json` of the club folder. Keep that file with the content, also in version control; whoever builds on another machine then goes on from the same number.",
 			"The output folder is a link to the newest edition in a folder beside it. A program that copies it should follow links, as `rsync -a _site/` with the slash does.",
 		],
 	},

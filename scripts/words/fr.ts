@@ -1717,6 +1717,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		notes: [
 			"Servez toujours en HTTPS : c'est la condition pour garder le site sur un téléphone. Un fichier d'un de ces trois noms que vous mettez vous-même dans la sortie n'est jamais remplacé.",
 			"Déconnexion : un téléphone qui a ouvert le site le garde pour s'en servir sans réseau. Là où l'hébergeur a une page de déconnexion, qu'elle envoie `Clear-Site-Data: \"cache\", \"storage\"` : le navigateur retire alors les pages gardées et le programme qui les gardait. Quand quelqu'un quitte le club, changez aussi le mot de passe ; ce qu'un téléphone a gardé y reste lisible jusqu'à ce qu'on l'efface.",
+			"Le numéro d'édition est gardé dans `_data/edition.json` du dossier du club. Gardez ce fichier avec le contenu, y compris dans la gestion de versions : qui construit sur une autre machine continue alors au même numéro.",
 			"Le dossier de sortie est un lien vers la dernière édition, dans un dossier voisin. Un programme qui le copie doit suivre les liens, comme `rsync -a _site/` avec la barre finale.",
 		],
 	},
