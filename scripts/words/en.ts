@@ -996,7 +996,7 @@ export const drillCards = {
 	after: "After",
 	andThen: "Then",
 	seeAndSay: "See and say",
-	setUp: "Set up",
+	setUp: "Set-up",
 	height: <T>(what: string, height: T): Sentence<T> => [`${what}: `, height],
 	turn: (seconds: number, atOnce: number) =>
 		`a turn takes about ${number(seconds)} s${atOnce > 1 ? `, ${counts.gymnasts(atOnce)} at once` : ""}`,
