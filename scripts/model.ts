@@ -214,6 +214,8 @@ export interface Level extends Entry {
 }
 
 export interface Apparatus extends Entry {
+	/** `area`: a place in the hall that is no apparatus; an apparatus where it is not said. */
+	readonly kind?: "apparatus" | "area";
 	/** Length and width in metres. */
 	readonly plan?: readonly [number, number];
 }

@@ -29,6 +29,7 @@ ${facts([
 	[say.pattern, view.pattern && capital(words.patterns[view.pattern])],
 	[words.drill.direction, view.direction && capital(words.directions[view.direction])],
 ])}
+${view.pattern && html`<p class="small source">${say.patternSource}</p>`}
 ${
 	view.drills.length === 0
 		? html`<p class="empty">${say.noDrill}</p>`

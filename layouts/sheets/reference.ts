@@ -53,7 +53,10 @@ export function skillsSection(source: SheetSource, places: Places, slot: number)
 	if (skills.length === 0) return undefined;
 	const { binder: say, destinations, pageLabels } = source.words;
 	const title = destinations.skills;
-	const head = sheetHead(places.id("part", "skills"), "", title, say.skillsLead);
+	const lead = skills.some(({ pattern }) => pattern !== undefined)
+		? `${say.skillsLead}. ${source.words.skills.patternSource}`
+		: say.skillsLead;
+	const head = sheetHead(places.id("part", "skills"), "", title, lead);
 	return {
 		title,
 		tab: title,

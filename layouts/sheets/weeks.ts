@@ -91,7 +91,7 @@ function weekSheet(source: SheetSource, places: Places, week: WeekPlan, trained:
 	const taught = [...skills.values()].filter(({ id }) => trained.skills.has(id));
 	return html`${sheetHead(places.id("week", week.id), over, places.inline(week.theme))}
 ${week.body.trim() !== "" && html`<div class="prose lead-prose">${places.block(week.body, 3)}</div>`}
-<section class="whole"><h2>${words.heads.apparatus}</h2><table class="plan">
+<section class="whole"><h2>${words.weekPage.byApparatus}</h2><table class="plan">
 <thead><tr><th scope="col">${words.heads.apparatus}</th><th scope="col">${say.focus}</th><th scope="col" class="number">${words.heads.minutes}</th><th scope="col">${say.page}</th></tr></thead>
 <tbody>${week.apparatus.map((plan) => {
 		const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);

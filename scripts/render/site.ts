@@ -348,10 +348,13 @@ function addThings(site: SiteIndex, add: Add): void {
 		const crumbs = [{ to: "levels/", name: names.levels }];
 		add("level", address, level.name, () => levelView(site, level), crumbs, plain(level.description));
 	}
-	add("apparatus-list", "apparatus/", names.apparatus, () => apparatusListView(site));
+	const places = [...curriculum.apparatus.values()].some(({ kind }) => kind === "area")
+		? words.apparatusPage.withAreas
+		: names.apparatus;
+	add("apparatus-list", "apparatus/", places, () => apparatusListView(site));
 	for (const apparatus of curriculum.apparatus.values()) {
 		const address = addressOf({ kind: "apparatus", id: apparatus.id });
-		const crumbs = [{ to: "apparatus/", name: names.apparatus }];
+		const crumbs = [{ to: "apparatus/", name: places }];
 		add("apparatus", address, apparatus.name, () => apparatusView(site, apparatus), crumbs);
 	}
 	add("equipment-list", "equipment/", names.equipment, () => equipmentListView(site));

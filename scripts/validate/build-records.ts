@@ -246,7 +246,11 @@ export function entriesFrom(files: {
 		apparatus: list(
 			files.apparatus,
 			(item: written.ApparatusItem, entry): Apparatus =>
-				compact<Apparatus>({ ...entry, plan: item.plan && [item.plan[0] ?? 0, item.plan[1] ?? 0] }),
+				compact<Apparatus>({
+					...entry,
+					kind: item.kind,
+					plan: item.plan && [item.plan[0] ?? 0, item.plan[1] ?? 0],
+				}),
 		),
 		shapes: list(
 			files.shapes,

@@ -684,6 +684,10 @@ export interface ApparatusItem {
 	 */
 	name: string;
 	/**
+	 * `area`: a place in the hall that is no apparatus, such as one for warming up; an apparatus where it is left out.
+	 */
+	kind?: "apparatus" | "area";
+	/**
 	 * Where it stands in lists; without it, the order of the file.
 	 */
 	order?: number;
@@ -802,7 +806,7 @@ export interface SkillsItem {
 	levels?: (string | number) | (string | number)[];
 	needs?: Ids5;
 	/**
-	 * Its movement pattern.
+	 * Its movement pattern, after Alberta SPHEReS; six of the seven are attributed to Russell.
 	 */
 	pattern?: "landing" | "statics" | "locomotion" | "rotation" | "swing" | "spring" | "handling";
 	/**

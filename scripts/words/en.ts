@@ -305,7 +305,7 @@ export const ofBlock = (apparatus: string, week: number, block: number): string 
 export const fromLevel = <T>(level: T): Sentence<T> => ["From ", level];
 export const alsoCalled = (names: string): string => `Also called ${names}.`;
 export const allLevels: string = "All levels";
-export const allApparatus: string = "All apparatus";
+export const allApparatus: string = "All areas and apparatus";
 /** Things without an apparatus. */
 export const anywhere: string = "Anywhere";
 export const noDirection: string = "no direction";
@@ -323,7 +323,7 @@ export const heads = {
 	week: "Week",
 	weeks: "Weeks",
 	level: "Level",
-	apparatus: "Apparatus",
+	apparatus: "Area or apparatus",
 	class: "Class",
 	group: "Group",
 	planned: "Planned",
@@ -355,7 +355,7 @@ export const home = {
 	today: "Today",
 	find: "Find a drill",
 	findExample: "hollow, Level 2, bars",
-	myApparatus: "My apparatus",
+	myApparatus: "My area or apparatus",
 	myLevel: "My level",
 	allWeeks: "All weeks",
 	emergency: "In an emergency",
@@ -493,7 +493,7 @@ export const drills = {
 		search,
 		" by shape, skill, level, apparatus and equipment.",
 	],
-	byApparatus: "Drills by apparatus",
+	byApparatus: "Drills by area and apparatus",
 	byLevel: "Drills by level",
 	onApparatus: (drills: number, apparatus: string) => `${counts.drills(drills)} on ${apparatus}`,
 	none: (apparatus: string) => `No drill names ${apparatus} yet.`,
@@ -562,6 +562,7 @@ export const skills = {
 	leadsTo: "Leads to",
 	opposite: "Opposite",
 	pattern: "Pattern",
+	patternSource: "Movement patterns after Alberta SPHEReS; six of the seven are attributed to Russell.",
 	noDrill: "No drill leads to this skill yet.",
 	onTheWay: "On the way",
 	mapTitle: (skill: string) => `What comes before ${skill}, and what it leads to`,
@@ -577,6 +578,10 @@ export const levels = {
 };
 
 export const apparatusPage = {
+	/** The title of the list of all, where some are areas of the hall and no apparatus. */
+	withAreas: "Areas and apparatus",
+	areas: "Areas",
+	area: "An area of the hall.",
 	plannedIn: (weeks: number) => `planned in ${counts.weeks(weeks)}`,
 	room: (length: number, width: number) => `Room in the hall: ${number(length)} by ${number(width)} m.`,
 	drillsFrom: (level: string) => `Drills from ${level}`,
@@ -587,7 +592,7 @@ export const equipmentPage = {
 	item: "Item",
 	needed: "Needed",
 	owned: "Owned",
-	mostNeeded: "Most needed at one apparatus",
+	mostNeeded: "Most needed in one place",
 	kept: "Kept",
 	neededIn: "Needed in",
 	noDrill: "No drill uses it yet.",
@@ -611,7 +616,7 @@ export const coverage = {
 		},
 		"level-shape": { title: "Level by shape", question: "Does every level train every shape?" },
 		"level-skill": { title: "Level by skill", question: "Which skills does each level work towards?" },
-		"apparatus-shape": { title: "Apparatus by shape", question: "Where is each shape trained?" },
+		"apparatus-shape": { title: "Area and apparatus by shape", question: "Where is each shape trained?" },
 	},
 	measures: {
 		minutes: {
@@ -676,13 +681,14 @@ export const term = {
 
 export const weekPage = {
 	besides: "Weeks before and after",
-	byApparatus: "By apparatus",
+	byApparatus: "By area and apparatus",
 	stations: "Stations",
 	minutes: "Minutes of each class",
 	minutesTable: "Planned and available minutes by class",
 	everyWeek: "Every week",
 	clashes: "Classes that need the same equipment",
-	directionsDescription: "Minutes on each apparatus. The table beside this picture has the same numbers.",
+	directionsDescription:
+		"Minutes on each area and apparatus. The table beside this picture has the same numbers.",
 	writtenIn: <T>(file: T): Sentence<T> => ["Written in ", file, "."],
 };
 
@@ -788,7 +794,7 @@ export const search = {
 	all: (drills: number) => `All ${counts.drills(drills)}`,
 	by: {
 		level: "By level",
-		apparatus: "By apparatus",
+		apparatus: "By area and apparatus",
 		shape: "By shape",
 		skill: "By skill",
 		equipment: "By equipment",
@@ -801,7 +807,7 @@ export const searching = {
 	facets: {
 		shape: "Shape",
 		level: "Level",
-		apparatus: "Apparatus",
+		apparatus: "Area or apparatus",
 		skill: "Skill",
 		direction: "Direction",
 		week: "Week",
@@ -912,7 +918,7 @@ export const sheets = {
 	/** After the name of a day, with its number in the month. */
 	dayOfMonth: (day: string, number: number) => `${day} ${number}`,
 	emergency: "In an emergency.",
-	rotation: "Order of apparatus",
+	rotation: "Rotation",
 	blocksAndMinutes: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes: number) => `${min(minutes)} to change`,
 	nothingWritten: "Nothing of its own is written for this drill: matting and spotting suited to the gymnast.",
@@ -1001,7 +1007,7 @@ export const drillCards = {
 	after: "After",
 	andThen: "Then",
 	seeAndSay: "See and say",
-	setUp: "Set up",
+	setUp: "Set-up",
 	height: <T>(what: string, height: T): Sentence<T> => [`${what}: `, height],
 	turn: (seconds: number, atOnce: number) =>
 		`a turn takes about ${number(seconds)} s${atOnce > 1 ? `, ${counts.gymnasts(atOnce)} at once` : ""}`,
@@ -1139,7 +1145,7 @@ export const measures = {
 		means:
 			"Minutes forward against minutes backward on each apparatus in each week, how the two sides are treated, and which movement patterns are trained; minutes are added up over the levels.",
 		source:
-			"That work done forwards is matched by a backward version in the same week is common practice; no published source gives a share.",
+			"That work done forwards is matched by a backward version in the same week is common practice; no published source gives a share. The movement patterns (landing, statics, locomotion, rotation, swing, spring, handling) are after Alberta SPHEReS; six of the seven are attributed to Russell.",
 	},
 	time: {
 		title: "Time",
@@ -1315,10 +1321,10 @@ export const time = {
 	lineTitle: (group: string) => `${group}: planned and available minutes`,
 	lineDescription: "Minutes in each week. The table beside this picture has the same numbers.",
 	weekByWeek: (group: string) => `${group}, week by week`,
-	byApparatus: "Minutes by apparatus",
+	byApparatus: "Minutes by area and apparatus",
 	byApparatusNote:
 		"Minutes of the plan's blocks that count for a level. A class does those on the apparatus of its rotation.",
-	apparatusTitle: (level: string) => `${level}: planned minutes by apparatus`,
+	apparatusTitle: (level: string) => `${level}: planned minutes by area and apparatus`,
 	allMove: "all move",
 	someMove: (moving: number, gymnasts: number) => `${moving} of ${gymnasts} move`,
 	turnsEach: (turns: number) => `${counts.turns(turns)} each`,

@@ -272,7 +272,7 @@ export const ofBlock: Words["ofBlock"] = (apparatus, week, block) =>
 export const fromLevel: Words["fromLevel"] = (level) => ["Dès ", level];
 export const alsoCalled: Words["alsoCalled"] = (names) => `Aussi appelé ${names}.`;
 export const allLevels: Words["allLevels"] = "Tous les niveaux";
-export const allApparatus: Words["allApparatus"] = "Tous les agrès";
+export const allApparatus: Words["allApparatus"] = "Tous les espaces et agrès";
 export const anywhere: Words["anywhere"] = "Partout";
 export const noDirection: Words["noDirection"] = "sans sens";
 export const none: Words["none"] = "rien";
@@ -287,7 +287,7 @@ export const heads: Words["heads"] = {
 	week: "Semaine",
 	weeks: "Semaines",
 	level: "Niveau",
-	apparatus: "Agrès",
+	apparatus: "Espace ou agrès",
 	class: "Cours",
 	group: "Groupe",
 	planned: "Prévu",
@@ -319,7 +319,7 @@ export const home: Words["home"] = {
 	today: "Aujourd'hui",
 	find: "Trouver un éducatif",
 	findExample: "gainage, niveau 2, barres",
-	myApparatus: "Mon agrès",
+	myApparatus: "Mon espace ou agrès",
 	myLevel: "Mon niveau",
 	allWeeks: "Toutes les semaines",
 	emergency: "En cas d'urgence",
@@ -455,7 +455,7 @@ export const drills: Words["drills"] = {
 		search,
 		" par forme, élément, niveau, agrès et matériel.",
 	],
-	byApparatus: "Éducatifs par agrès",
+	byApparatus: "Éducatifs par espace et agrès",
 	byLevel: "Éducatifs par niveau",
 	onApparatus: (drills, apparatus) => `${counts.drills(drills)} à l'agrès ${apparatus}`,
 	none: (apparatus) => `Aucun éducatif ne nomme encore ${apparatus}.`,
@@ -527,6 +527,7 @@ export const skills: Words["skills"] = {
 	leadsTo: "Mène à",
 	opposite: "Contraire",
 	pattern: "Famille de mouvement",
+	patternSource: "Familles de mouvement d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
 	noDrill: "Aucun éducatif ne mène encore à cet élément.",
 	onTheWay: "En chemin",
 	mapTitle: (skill) => `Ce qui vient avant ${skill}, et à quoi il mène`,
@@ -542,6 +543,9 @@ export const levels: Words["levels"] = {
 };
 
 export const apparatusPage: Words["apparatusPage"] = {
+	withAreas: "Espaces et agrès",
+	areas: "Espaces",
+	area: "Un espace de la salle.",
 	plannedIn: (weeks) => `prévu pendant ${counts.weeks(weeks)}`,
 	room: (length, width) => `Place dans la salle : ${number(length)} sur ${number(width)} m.`,
 	drillsFrom: (level) => `Éducatifs dès ${level}`,
@@ -552,7 +556,7 @@ export const equipmentPage: Words["equipmentPage"] = {
 	item: "Objet",
 	needed: "Nécessaire",
 	owned: "Possédé",
-	mostNeeded: "Maximum pour un agrès",
+	mostNeeded: "Maximum à un même endroit",
 	kept: "Rangé",
 	neededIn: "Nécessaire en",
 	noDrill: "Aucun éducatif ne l'emploie encore.",
@@ -588,7 +592,10 @@ export const coverage: Words["coverage"] = {
 			title: "Niveaux et éléments",
 			question: "Vers quels éléments chaque niveau travaille-t-il ?",
 		},
-		"apparatus-shape": { title: "Agrès et formes", question: "Où chaque forme est-elle entraînée ?" },
+		"apparatus-shape": {
+			title: "Espaces, agrès et formes",
+			question: "Où chaque forme est-elle entraînée ?",
+		},
 	},
 	measures: {
 		minutes: {
@@ -654,13 +661,14 @@ export const term: Words["term"] = {
 
 export const weekPage: Words["weekPage"] = {
 	besides: "Semaines d'avant et d'après",
-	byApparatus: "Par agrès",
+	byApparatus: "Par espace et agrès",
 	stations: "Ateliers",
 	minutes: "Minutes de chaque cours",
 	minutesTable: "Minutes prévues et disponibles par cours",
 	everyWeek: "Toutes les semaines",
 	clashes: "Cours qui demandent le même matériel",
-	directionsDescription: "Minutes à chaque agrès. Le tableau à côté de cette image donne les mêmes nombres.",
+	directionsDescription:
+		"Minutes à chaque espace et agrès. Le tableau à côté de cette image donne les mêmes nombres.",
 	writtenIn: (file) => ["Écrit dans ", file, "."],
 };
 
@@ -776,7 +784,7 @@ export const search: Words["search"] = {
 	all: (drills) => `Les ${counts.drills(drills)}`,
 	by: {
 		level: "Par niveau",
-		apparatus: "Par agrès",
+		apparatus: "Par espace et agrès",
 		shape: "Par forme",
 		skill: "Par élément",
 		equipment: "Par matériel",
@@ -788,7 +796,7 @@ export const searching: Words["searching"] = {
 	facets: {
 		shape: "Forme",
 		level: "Niveau",
-		apparatus: "Agrès",
+		apparatus: "Espace ou agrès",
 		skill: "Élément",
 		direction: "Sens",
 		week: "Semaine",
@@ -887,7 +895,7 @@ export const sheets: Words["sheets"] = {
 	onDay: (day) => `le ${day}`,
 	dayOfMonth: (day, number) => `${day} ${number}`,
 	emergency: "En cas d'urgence.",
-	rotation: "Ordre des agrès",
+	rotation: "Rotation",
 	blocksAndMinutes: (blocks, minutes) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes) => `${min(minutes)} pour changer`,
 	nothingWritten:
@@ -1099,7 +1107,7 @@ export const measures: Words["measures"] = {
 		means:
 			"Les minutes vers l'avant face aux minutes vers l'arrière à chaque agrès et chaque semaine, la façon dont les deux côtés sont traités, et les familles de mouvement entraînées ; les minutes sont additionnées sur les niveaux.",
 		source:
-			"Que le travail vers l'avant soit suivi d'une version vers l'arrière la même semaine est une pratique courante ; aucune source publiée ne donne de proportion.",
+			"Que le travail vers l'avant soit suivi d'une version vers l'arrière la même semaine est une pratique courante ; aucune source publiée ne donne de proportion. Les familles de mouvement (réception, maintien, déplacement, rotation, balancé, impulsion, manipulation) suivent Alberta SPHEReS ; six des sept sont attribuées à Russell.",
 	},
 	time: {
 		title: "Temps",
@@ -1286,10 +1294,10 @@ export const time: Words["time"] = {
 	lineTitle: (group) => `${group} : minutes prévues et disponibles`,
 	lineDescription: "Minutes de chaque semaine. Le tableau à côté de cette image donne les mêmes nombres.",
 	weekByWeek: (group) => `${group}, semaine par semaine`,
-	byApparatus: "Minutes par agrès",
+	byApparatus: "Minutes par espace et agrès",
 	byApparatusNote:
 		"Minutes des blocs du plan qui comptent pour un niveau. Un cours fait ceux des agrès de sa rotation.",
-	apparatusTitle: (level) => `${level} : minutes prévues par agrès`,
+	apparatusTitle: (level) => `${level} : minutes prévues par espace et agrès`,
 	allMove: "tous bougent",
 	someMove: (moving, gymnasts) => `${moving} sur ${gymnasts} bougent`,
 	turnsEach: (turns) => `${counts.turns(turns)} chacun`,
@@ -1890,6 +1898,8 @@ export const fields: Words["fields"] = {
 	"levels.description": "Qui est à ce niveau.",
 	"levels.entry": "Éléments avec lesquels un gymnaste arrive.",
 	apparatus: "Où l'on travaille.",
+	"apparatus.kind":
+		"`area` : un endroit de la salle qui n'est pas un agrès, comme celui de l'échauffement ; un agrès si ce n'est pas dit.",
 	"apparatus.plan": "`[longueur, largeur]` de sa place en mètres.",
 	shapes: "Les formes du corps et les angles d'après lesquels leurs figures sont dessinées.",
 	"shapes.aliases": "Comment les entraîneurs l'appellent encore.",
@@ -1905,7 +1915,8 @@ export const fields: Words["fields"] = {
 	"skills.apparatus": "Où il se fait.",
 	"skills.levels": "Niveaux qui l'apprennent.",
 	"skills.needs": "Éléments enseignés avant lui.",
-	"skills.pattern": "Sa famille de mouvement.",
+	"skills.pattern":
+		"Sa famille de mouvement, d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
 	"skills.direction": "Dans quel sens le corps se déplace ou tourne.",
 	"skills.opposite": "L'élément qui fait la même chose dans l'autre sens.",
 	equipment: "Ce que le club possède.",

@@ -205,7 +205,10 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 		],
 	],
 	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill" })]],
-	["apparatus", [ID, NAME, ORDER, column("plan", "pair")]],
+	[
+		"apparatus",
+		[ID, NAME, ORDER, column("kind", "choice", { choices: ["apparatus", "area"] }), column("plan", "pair")],
+	],
 	[
 		"shapes",
 		[

@@ -13,6 +13,8 @@ export interface ApparatusListView {
 	readonly apparatus: readonly {
 		readonly id: Id;
 		readonly link: Link;
+		/** Whether it is an area of the hall, and no apparatus. */
+		readonly area: boolean;
 		readonly drills: number;
 		readonly weeks: number;
 	}[];
@@ -21,6 +23,8 @@ export interface ApparatusListView {
 export interface ApparatusView {
 	readonly id: Id;
 	readonly name: string;
+	/** Whether it is an area of the hall, and no apparatus. */
+	readonly area: boolean;
 	readonly plan: readonly [number, number] | undefined;
 	readonly weeks: readonly {
 		readonly link: Link;
@@ -37,9 +41,10 @@ export interface ApparatusView {
 export function apparatusListView(site: SiteIndex): ApparatusListView {
 	const { curriculum } = site;
 	return {
-		apparatus: [...curriculum.apparatus.keys()].map((id) => ({
+		apparatus: Array.from(curriculum.apparatus, ([id, { kind }]) => ({
 			id,
 			link: linkTo(curriculum, "apparatus", id),
+			area: kind === "area",
 			drills: site.drillsByApparatus.get(id)?.length ?? 0,
 			weeks: curriculum.weeks.filter((week) => week.apparatus.some((plan) => plan.apparatus === id)).length,
 		})),
@@ -55,6 +60,7 @@ export function apparatusView(site: SiteIndex, apparatus: Apparatus): ApparatusV
 	return {
 		id: apparatus.id,
 		name: apparatus.name,
+		area: apparatus.kind === "area",
 		plan: apparatus.plan,
 		weeks: curriculum.weeks.flatMap((week) => {
 			const plan = week.apparatus.find((p) => p.apparatus === apparatus.id);
