@@ -196,6 +196,12 @@ export const CATALOGUE = {
 		why: "Coaches look at the figure before they read its name, and learn the wrong shape.",
 		fix: "Correct the shape's `angles`, or give it another name.",
 	},
+	H213: {
+		severity: "error",
+		title: "A station at a spot that the area does not have",
+		why: "Nobody would know where to set it up, and it cannot be drawn.",
+		fix: "Name one of the area's `landmarks` in _data/apparatus.yaml, add this one there, or write `[x, y]` in metres.",
+	},
 	H301: {
 		severity: "finding",
 		title: "A skill before what it needs",

@@ -1473,7 +1473,7 @@ export const whatChanged = {
 		apparatus: "Apparatus",
 		body: "The director's note",
 	} as Readonly<Record<string, string>>,
-	blockKinds: { drill: "together", stations: "in stations" },
+	blockKinds: { drill: "together", stations: "in stations", options: "one of several" },
 	blockFields: {
 		minutes: "minutes",
 		change: "time for each change",
@@ -1782,6 +1782,8 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		shapes: "Shapes",
 		skills: "Skills",
 		equipment: "Equipment",
+		purposes: "Purposes",
+		accepted: "Accepted findings",
 	} satisfies Record<FileKind, string>,
 	severities: {
 		error: "Stops the build",

@@ -1436,7 +1436,7 @@ export const whatChanged: Words["whatChanged"] = {
 		apparatus: "Agrès",
 		body: "Le mot du responsable",
 	},
-	blockKinds: { drill: "ensemble", stations: "en ateliers" },
+	blockKinds: { drill: "ensemble", stations: "en ateliers", options: "au choix" },
 	blockFields: {
 		minutes: "durée",
 		change: "temps par changement",
@@ -1728,6 +1728,8 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		shapes: "Formes",
 		skills: "Éléments",
 		equipment: "Matériel",
+		purposes: "Buts",
+		accepted: "Constats acceptés",
 	},
 	severities: {
 		error: "Arrête la construction",
@@ -2254,6 +2256,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Une image ou vidéo inutilisable",
 		"La page montrerait un cadre vide, ou rien là où l'entraîneur la cherche.",
 		"Mettez le fichier dans `content/media` sous le nom écrit ici.",
+	],
+	H213: [
+		"Un atelier à un repère que la zone n'a pas",
+		"Personne ne saurait où l'installer, et il ne peut pas être dessiné.",
+		"Nommez un des `landmarks` de la zone dans _data/apparatus.yaml, ajoutez celui-ci, ou écrivez `[x, y]` en mètres.",
 	],
 	H212: [
 		"Une forme dessinée autrement qu'elle n'est nommée",

@@ -70,7 +70,7 @@ export interface Station {
 
 export interface BlockView {
 	readonly number: number;
-	readonly kind: "drill" | "stations";
+	readonly kind: Block["kind"];
 	readonly minutes: number;
 	readonly change: number;
 	readonly note: Html | undefined;
@@ -88,7 +88,7 @@ export interface WeekView extends WeekLine {
 			readonly minutes: number;
 			readonly levels: readonly Link[];
 			readonly drills: readonly Link[];
-			readonly kind: "drill" | "stations";
+			readonly kind: Block["kind"];
 		}[];
 	}[];
 	readonly load: readonly LoadRow[];
