@@ -579,6 +579,7 @@ export type ColumnOrder =
 	| "drill"
 	| "equipment"
 	| "class"
+	| "group"
 	| "kind";
 
 export interface Column {
