@@ -93,7 +93,8 @@ function worksOf(curriculum: Curriculum): Works {
 	return works;
 }
 
-function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
+/** One group in one week, whether it meets or not. */
+export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
 	const { warmUp, between } = group.class;
 	const blocks: BlockWork[] = [];
 	const visited: Id[] = [];

@@ -233,19 +233,19 @@ describe("shares over several classes", () => {
 
 	it("as in the published table that prints the other one (doi 10.1186/s12966-017-0504-0)", () => {
 		// 11.9 of 33 minutes is 36.1 %; the table prints 37.0 %, the mean of its lessons' shares.
-		const share = activeShareOver([{ activeMinutes: 11.9, available: 33 }]);
+		const share = activeShareOver([{ activeMinutes: 11.9, unknownMinutes: 0, available: 33 }]);
 		expect(Math.round((share ?? 0) * 1000) / 10).toBe(36.1);
 		// Two lessons with those sums: their mean share is another number.
 		const lessons = [
-			{ activeMinutes: 5.9, available: 12 },
-			{ activeMinutes: 6, available: 21 },
+			{ activeMinutes: 5.9, unknownMinutes: 0, available: 12 },
+			{ activeMinutes: 6, unknownMinutes: 0, available: 21 },
 		];
 		expect(activeShareOver(lessons)).toBeCloseTo(11.9 / 33, 12);
 		expect((5.9 / 12 + 6 / 21) / 2).not.toBeCloseTo(11.9 / 33, 2);
 	});
 
 	it("are nothing where no class says its minutes", () => {
-		expect(activeShareOver([{ activeMinutes: 5, available: undefined }])).toBeUndefined();
+		expect(activeShareOver([{ activeMinutes: 5, unknownMinutes: 0, available: undefined }])).toBeUndefined();
 	});
 });
 

@@ -4,7 +4,8 @@
 
 import { dateOf, isClosed } from "../../compute/calendar.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
-import { type BlockTime, classTime, levelsOfClass } from "../../compute/time.ts";
+import { levelsOfClass } from "../../compute/levels-of.ts";
+import { type BlockTime, classTime } from "../../compute/time.ts";
 import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";

@@ -1,0 +1,111 @@
+/**
+ * Load: landings and hand contacts that a gymnast of each group really does in a week, what was planned
+ * of them, and the step from the weeks before.
+ *
+ * Steps: contacts × what is done of every drill, added up; the whole dose beside it; then each week over
+ * the mean of the up to three calendar weeks before it within the term. A closed week, and a week in
+ * which the group does nothing, count 0: children come back from a break to what their bodies did not do.
+ *
+ * A count for planning, not a medical measure. Landings and hand contacts are counted in studies of
+ * young gymnasts (wrist pain: DiFiori et al. 1996, 2002). The club's own target decides which step is
+ * listed; no step is called safe or unsafe, since bands for such ratios (Gabbett 2016) have been
+ * strongly criticised (Impellizzeri et al. 2020).
+ */
+
+import type { Curriculum, Id } from "../model.ts";
+import { teachingWeeks } from "./calendar.ts";
+import type { Group } from "./groups.ts";
+import { groupWorks } from "./work.ts";
+
+/** Calendar weeks that a week is held against. */
+const WEEKS_BEFORE = 3;
+
+export interface GroupLoad {
+	readonly week: number;
+	readonly group: Group;
+	readonly landings: number;
+	readonly hands: number;
+	readonly plannedLandings: number;
+	readonly plannedHands: number;
+	/** This week over the mean before; undefined in the first week and where that mean is 0. */
+	readonly landingsStep: number | undefined;
+	readonly handsStep: number | undefined;
+	/** Minutes of drills that say nothing of contacts, and of all. */
+	readonly unknownMinutes: number;
+	readonly minutes: number;
+	/** What each drill adds, most first. */
+	readonly drills: readonly { readonly drill: Id; readonly landings: number; readonly hands: number }[];
+}
+
+const known = new WeakMap<Curriculum, readonly GroupLoad[]>();
+
+/** Each group in each week in which it does something, by week, then as in the term. */
+export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
+	const before = known.get(curriculum);
+	if (before !== undefined) return before;
+	const sums = groupWorks(curriculum).map(({ week, group, blocks }) => {
+		const drills = new Map<Id, { landings: number; hands: number }>();
+		const sum = { landings: 0, hands: 0, plannedLandings: 0, plannedHands: 0, unknownMinutes: 0, minutes: 0 };
+		for (const { drill, minutes, planned, done = 1 } of blocks.flatMap((b) => b.stations)) {
+			sum.minutes += minutes;
+			const { contacts } = drill;
+			if (contacts === undefined) {
+				sum.unknownMinutes += minutes;
+				continue;
+			}
+			const own = drills.get(drill.id) ?? { landings: 0, hands: 0 };
+			drills.set(drill.id, own);
+			own.landings += contacts.landings * done;
+			own.hands += contacts.hands * done;
+			sum.landings += contacts.landings * done;
+			sum.hands += contacts.hands * done;
+			sum.plannedLandings += contacts.landings * (planned ?? done);
+			sum.plannedHands += contacts.hands * (planned ?? done);
+		}
+		return { week, group, ...sum, drills };
+	});
+	const byKey = new Map(sums.map((sum) => [`${sum.group.name} ${sum.week}`, sum]));
+	const calendar = calendarWeeks(curriculum);
+	const rows = sums.map((sum): GroupLoad => {
+		const step = (of: "landings" | "hands"): number | undefined => {
+			const at = calendar.indexOf(sum.week);
+			const weeks = calendar.slice(Math.max(0, at - WEEKS_BEFORE), at);
+			if (weeks.length === 0) return undefined;
+			const sumBefore = weeks.reduce<number>(
+				(total, week) =>
+					total + (week === undefined ? 0 : (byKey.get(`${sum.group.name} ${week}`)?.[of] ?? 0)),
+				0,
+			);
+			return sumBefore === 0 ? undefined : sum[of] / (sumBefore / weeks.length);
+		};
+		return {
+			...sum,
+			landingsStep: step("landings"),
+			handsStep: step("hands"),
+			drills: [...sum.drills]
+				.map(([drill, contacts]) => ({ drill, ...contacts }))
+				.sort((a, b) => b.landings + b.hands - (a.landings + a.hands)),
+		};
+	});
+	known.set(curriculum, rows);
+	return rows;
+}
+
+const MILLISECONDS_A_WEEK = 7 * 24 * 60 * 60 * 1000;
+
+/** The calendar weeks of the term in order: the number of the teaching week, undefined for one that is closed. */
+function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] {
+	const teaching = teachingWeeks(curriculum.term);
+	const start = teaching[0]?.monday;
+	const last = Math.max(curriculum.term.weeks, ...curriculum.weeks.map((plan) => plan.week));
+	// Without a date every week follows the one before.
+	if (start === undefined || curriculum.term.starts === undefined)
+		return Array.from({ length: last }, (_, i) => i + 1);
+	const weeks: (number | undefined)[] = [];
+	for (const { week, monday } of teaching) {
+		const place = Math.round((Date.parse(monday) - Date.parse(curriculum.term.starts)) / MILLISECONDS_A_WEEK);
+		while (weeks.length < place) weeks.push(undefined);
+		weeks.push(week);
+	}
+	return weeks;
+}
