@@ -608,6 +608,8 @@ export interface Finding {
 	/** Where to change it. */
 	readonly source: Source;
 	readonly path: DataPath;
+	/** How often the one cause shows; 1 where it is left out. */
+	readonly count?: number;
 	/** What it is about, to list it beside that thing. */
 	readonly about: {
 		readonly week?: number;

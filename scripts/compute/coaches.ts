@@ -8,10 +8,13 @@
  * publish are a target of the club's own (NSPCC 2013: ages 4 to 8 1:6, 9 to 12 1:8, 13 to 18 1:10).
  */
 
-import type { Column, Curriculum, Id } from "../model.ts";
+import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Words } from "../words/words.ts";
 import { isWatched } from "./drill-at.ts";
-import type { Group } from "./groups.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
+import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
+import { aboutGroup, apparatusName, groupName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
 import { type BlockWork, groupWorks, type StationWork } from "./work.ts";
 
@@ -115,7 +118,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "present", order: "number" },
 ];
 
-/** coaches.csv. */
+/** coaches.csv, and H331 and H339. */
 export const coachesMeasure: Measure = {
 	name: "coaches",
 	tables: ({ curriculum }) => [
@@ -138,5 +141,54 @@ export const coachesMeasure: Measure = {
 			),
 		},
 	],
-	findings: () => [],
+	findings: ({ curriculum }, words) => [
+		...coachesRows(curriculum).flatMap((row) => shortOf(curriculum, row, words)),
+		...groupsOf(curriculum).flatMap((group) => overRatio(curriculum, group, words)),
+	],
 };
+
+function shortOf(curriculum: Curriculum, row: CoachesRow, words: Words): readonly Finding[] {
+	const { week, group, block, apparatus, hands, watched, needed, present } = row;
+	if (present === undefined || needed <= present) return [];
+	const say = words.findings.hall;
+	const asking = block.stations
+		.filter(({ drill }) => (drill.spotters ?? 0) > 0 || isWatched(drill))
+		.map(({ drill }) => drill.title);
+	return [
+		finding(
+			words,
+			"H331",
+			"serious",
+			say.coachesShort(
+				{ week, apparatus: apparatusName(curriculum, apparatus), block: block.block.number },
+				groupName(words, group),
+				{ needed, hands, watched, present },
+			),
+			{ source: sourceOfWeek(curriculum, week), path: block.block.path },
+			{ week, apparatus, ...aboutGroup(group) },
+			say.coachesFix(asking),
+		),
+	];
+}
+
+/** A group whose ages fall under one of the club's ratios, the strictest of them, and has too few coaches for it. */
+function overRatio(curriculum: Curriculum, group: Group, words: Words): readonly Finding[] {
+	const { ages, path } = group.class;
+	const { coaches, gymnasts } = group;
+	const bands = (curriculum.targets.ratio ?? []).filter(
+		(band) => ages !== undefined && band.ages[0] <= ages[1] && ages[0] <= band.ages[1],
+	);
+	if (coaches === undefined || ages === undefined || bands.length === 0) return [];
+	const most = Math.min(...bands.map((band) => band.gymnasts));
+	if (gymnasts <= most * coaches + 1e-9) return [];
+	return [
+		finding(
+			words,
+			"H339",
+			"serious",
+			words.findings.hall.ratio(groupName(words, group), gymnasts, coaches, `${ages[0]}–${ages[1]}`, most),
+			{ source: curriculum.term.source, path },
+			aboutGroup(group),
+		),
+	];
+}

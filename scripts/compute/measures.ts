@@ -9,7 +9,9 @@ import type { Curriculum, Finding, Table } from "../model.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { balanceMeasure } from "./balance.ts";
 import { calendarMeasure } from "./calendar.ts";
+import { coachesMeasure } from "./coaches.ts";
 import { coverageMeasure } from "./coverage.ts";
+import { doseMeasure } from "./dose.ts";
 import { equipmentMeasure } from "./equipment.ts";
 import { exposureMeasure } from "./exposure-table.ts";
 import { exposuresOf } from "./exposures.ts";
@@ -17,17 +19,27 @@ import { loadMeasure } from "./load.ts";
 import type { Measure, Measured } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
 import { placingMeasure } from "./placing.ts";
+import { practiceMeasure } from "./practice.ts";
+import { reachMeasure } from "./reach.ts";
+import { setOutMeasure } from "./set-out.ts";
+import { spaceMeasure } from "./space.ts";
 import { spacingMeasure } from "./spacing.ts";
 import { timeMeasure } from "./time.ts";
 
 export const MEASURES: readonly Measure[] = [
 	exposureMeasure,
+	practiceMeasure,
 	coverageMeasure,
+	reachMeasure,
 	orderMeasure,
+	coachesMeasure,
 	spacingMeasure,
 	balanceMeasure,
 	timeMeasure,
+	doseMeasure,
 	equipmentMeasure,
+	setOutMeasure,
+	spaceMeasure,
 	placingMeasure,
 	loadMeasure,
 	calendarMeasure,

@@ -7,9 +7,12 @@
  * it nothing.
  */
 
-import type { Column, Curriculum, Id, LinkedDrill } from "../model.ts";
+import type { Column, Curriculum, Finding, Id, LinkedDrill, LinkedSkill } from "../model.ts";
+import type { Words } from "../words/words.ts";
+import { finding } from "./finding.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
+import { aboutGroup, groupName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
 import { groupWorks } from "./work.ts";
 
@@ -128,7 +131,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "longest-gap", order: "number" },
 ];
 
-/** reach.csv. */
+/** reach.csv, and H338 and H343. */
 export const reachMeasure: Measure = {
 	name: "reach",
 	tables: ({ curriculum }) => [
@@ -153,5 +156,61 @@ export const reachMeasure: Measure = {
 			),
 		},
 	],
-	findings: () => [],
+	findings: ({ curriculum }, words) =>
+		[...curriculum.skills.values()].flatMap((skill) =>
+			groupsOf(curriculum).flatMap((group) => {
+				// A level of the group learns it; who arrives with it need not be taught.
+				const isLearned = group.levels.some(
+					(level) =>
+						skill.levels.includes(level) && curriculum.levels.get(level)?.entry.includes(skill.id) !== true,
+				);
+				return isLearned && group.rotation.length > 0 ? tooSeldom(curriculum, skill, group, words) : [];
+			}),
+		),
 };
+
+/** What the same gymnasts do on another day counts too. */
+function tooSeldom(
+	curriculum: Curriculum,
+	{ id: skill, name, drills }: LinkedSkill,
+	group: Group,
+	words: Words,
+): readonly Finding[] {
+	const say = words.findings.hall;
+	const own = reachOf(curriculum).get(`skill ${skill} ${group.gymnastsId}`) ?? [];
+	const who = groupName(words, group);
+	const at = { source: curriculum.term.source, path: group.class.path };
+	const about = { skill, ...aboutGroup(group) };
+	// What no class is taught is for the levels' own targets to say.
+	if (own.length === 0) {
+		const isPlanned = drills.some((drill) => (curriculum.drills.get(drill)?.planned.length ?? 0) > 0);
+		return isPlanned ? [finding(words, "H343", "worth a look", say.notReached(who, name), at, about)] : [];
+	}
+	const wanted = curriculum.targets.skillReps;
+	const performed = own.reduce((sum, row) => sum + (row.performed ?? 0), 0);
+	const prepared = own.reduce((sum, row) => sum + (row.prepared ?? 0), 0);
+	if (wanted === undefined || performed >= wanted) return [];
+	return [
+		finding(
+			words,
+			"H338",
+			"worth a look",
+			performed === 0
+				? say.repsNever(who, name, prepared, wanted)
+				: say.reps(who, name, performed, prepared, wanted),
+			at,
+			about,
+		),
+	];
+}
+
+const byGymnasts = new WeakMap<Curriculum, ReadonlyMap<string, readonly ReachRow[]>>();
+
+/** The rows of the same gymnasts, by `kind id gymnasts`. */
+function reachOf(curriculum: Curriculum): ReadonlyMap<string, readonly ReachRow[]> {
+	const before = byGymnasts.get(curriculum);
+	if (before !== undefined) return before;
+	const rows = Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`);
+	byGymnasts.set(curriculum, rows);
+	return rows;
+}

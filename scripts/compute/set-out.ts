@@ -8,8 +8,12 @@
  * was left longest ago, in the minutes between.
  */
 
-import type { Column, Curriculum, Id } from "../model.ts";
+import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Words } from "../words/words.ts";
+import { clockOf, minuteOf } from "./clock.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
 import type { Measure } from "./measure.ts";
+import { apparatusName, itemName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
 import { type BlockWork, type GroupWork, groupWorksIn } from "./work.ts";
 
@@ -24,6 +28,11 @@ export interface SetOutRow {
 	readonly owned: number | undefined;
 	/** What is carried during the class; empty where all of it can stand before. */
 	readonly carried: readonly Carried[];
+	/**
+	 * What an apparatus lacks even so, since it is in use elsewhere. That one apparatus needs more than is
+	 * owned is for the equipment measure to say.
+	 */
+	readonly missing: readonly { readonly apparatus: Id; readonly count: number }[];
 }
 
 export interface Carried {
@@ -83,9 +92,11 @@ function rowsOf(
 			),
 		);
 		const { owned } = item;
-		const carried =
-			owned === undefined || together <= owned ? [] : carriedOf(item.id, owned, item.adults, visits);
-		return [{ week, class: id, item: item.id, together, atOnce, owned, carried }];
+		const { carried, missing } =
+			owned === undefined || together <= owned
+				? { carried: [], missing: [] }
+				: carriedOf(item.id, owned, item.adults, visits);
+		return [{ week, class: id, item: item.id, together, atOnce, owned, carried, missing }];
 	});
 }
 
@@ -118,7 +129,12 @@ function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 		.sort((a, b) => a.from - b.from);
 }
 
-function carriedOf(item: Id, owned: number, adults: number, visits: readonly Visit[]): readonly Carried[] {
+function carriedOf(
+	item: Id,
+	owned: number,
+	adults: number,
+	visits: readonly Visit[],
+): Pick<SetOutRow, "carried" | "missing"> {
 	const standing = new Map<Id, number>();
 	let left = owned;
 	// Before the class: each apparatus in the order in which it is visited, as far as there is any.
@@ -129,6 +145,7 @@ function carriedOf(item: Id, owned: number, adults: number, visits: readonly Vis
 		left -= put;
 	}
 	const carried: Carried[] = [];
+	const lacking: { readonly apparatus: Id; readonly count: number }[] = [];
 	for (const [i, visit] of visits.entries()) {
 		let missing = (visit.needs.get(item) ?? 0) - (standing.get(visit.apparatus) ?? 0);
 		for (const earlier of visits.slice(0, i)) {
@@ -146,8 +163,11 @@ function carriedOf(item: Id, owned: number, adults: number, visits: readonly Vis
 			missing -= count;
 			carried.push({ count, from: earlier.apparatus, to: visit.apparatus, at: visit.from, adults });
 		}
+		if (missing > 0 && (visit.needs.get(item) ?? 0) <= owned) {
+			lacking.push({ apparatus: visit.apparatus, count: missing });
+		}
 	}
-	return carried;
+	return { carried, missing: lacking };
 }
 
 const COLUMNS: readonly Column[] = [
@@ -159,7 +179,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "owned", order: "number" },
 ];
 
-/** set-out.csv. */
+/** set-out.csv, and H333. */
 export const setOutMeasure: Measure = {
 	name: "set-out",
 	tables: ({ curriculum }) => [
@@ -173,5 +193,67 @@ export const setOutMeasure: Measure = {
 			),
 		},
 	],
-	findings: () => [],
+	findings: ({ curriculum }, words) =>
+		[...Map.groupBy(setOutRows(curriculum), (row) => `${row.week} ${row.class}`).values()].flatMap((rows) =>
+			carriedFindings(curriculum, rows, words),
+		),
 };
+
+/** For each class and week one finding of everything that is carried, and one of each thing that cannot be brought. */
+function carriedFindings(
+	curriculum: Curriculum,
+	rows: readonly SetOutRow[],
+	words: Words,
+): readonly Finding[] {
+	const say = words.findings.hall;
+	const first = rows[0];
+	const one = curriculum.term.classes.find((c) => c.id === first?.class);
+	if (first === undefined || one === undefined) return [];
+	const { week } = first;
+	const parts = rows.flatMap((row) =>
+		row.carried.map(({ count, from, to, at, adults }) => ({
+			count,
+			at,
+			text: say.carry(
+				count,
+				itemName(curriculum, row.item),
+				apparatusName(curriculum, from),
+				apparatusName(curriculum, to),
+				one.start === undefined ? words.number(at) : clockOf(minuteOf(one.start) + at),
+				adults,
+			),
+		})),
+	);
+	const missing = rows.flatMap((row) => row.missing.map((m) => ({ ...m, item: row.item })));
+	const source = sourceOfWeek(curriculum, week);
+	const about = { week, class: one.id };
+	return [
+		...missing.map(({ item, apparatus, count }) =>
+			finding(
+				words,
+				"H333",
+				"serious",
+				say.missing(week, one.name, itemName(curriculum, item), apparatusName(curriculum, apparatus), count),
+				{ source, path: ["apparatus", apparatus] },
+				{ ...about, apparatus, equipment: item },
+			),
+		),
+		...(parts.length === 0
+			? []
+			: [
+					finding(
+						words,
+						"H333",
+						one.between > 0 ? "worth a look" : "serious",
+						say.carried(week, one.name, [
+							...[...parts].sort((a, b) => a.at - b.at).map(({ text }) => text),
+							...(one.between > 0 ? [] : [say.noTimeToCarry]),
+						]),
+						{ source, path: ["apparatus"] },
+						about,
+						undefined,
+						parts.reduce((sum, { count }) => sum + count, 0),
+					),
+				]),
+	];
+}

@@ -5,9 +5,13 @@
  * count the groups that are there. Classes without a day or a start are not in the timetable.
  */
 
-import type { Curriculum, Id, Weekday } from "../model.ts";
-import { minuteOf } from "./clock.ts";
+import type { Curriculum, Finding, Id, Weekday } from "../model.ts";
+import type { Words } from "../words/words.ts";
+import { clockOf, minuteOf } from "./clock.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
 import type { Group } from "./groups.ts";
+import type { Measure } from "./measure.ts";
+import { aboutGroup, apparatusName, groupName } from "./names.ts";
 import { groupWorksIn } from "./work.ts";
 
 export interface Crowd {
@@ -59,4 +63,32 @@ export function crowds(curriculum: Curriculum): readonly Crowd[] {
 			return worst === undefined ? [] : [worst];
 		});
 	});
+}
+
+/** H332. It has no table: floor plans and class sheets show it. */
+export const spaceMeasure: Measure = {
+	name: "space",
+	tables: () => [],
+	findings: ({ curriculum }, words) => crowds(curriculum).map((crowd) => crowded(curriculum, crowd, words)),
+};
+
+function crowded(curriculum: Curriculum, crowd: Crowd, words: Words): Finding {
+	const { week, day, apparatus, groups, fits, from, to } = crowd;
+	const last = groups.at(-1);
+	return finding(
+		words,
+		"H332",
+		"serious",
+		words.findings.hall.crowd(
+			week,
+			day,
+			clockOf(from),
+			clockOf(to),
+			apparatusName(curriculum, apparatus),
+			groups.map((group) => groupName(words, group)),
+			fits,
+		),
+		{ source: sourceOfWeek(curriculum, week), path: ["apparatus", apparatus] },
+		{ week, apparatus, ...(last === undefined ? {} : aboutGroup(last)) },
+	);
 }

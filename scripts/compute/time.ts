@@ -238,7 +238,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "new-drills", order: "number" },
 ];
 
-/** time.csv, and H308, H309, H313 and H316. */
+/** time.csv, and H308, H309, H313, H316 and H341. */
 export const timeMeasure: Measure = {
 	name: "time",
 	tables: ({ curriculum }) => [
@@ -294,6 +294,29 @@ function findingsOf(
 		...tooLong(curriculum, plan, group, time, words),
 		...tooStill(curriculum, plan, group, time, words),
 		...noTurn(curriculum, plan, group, time, words),
+		...tooNew(curriculum, plan, group, time, words),
+	];
+}
+
+function tooNew(
+	curriculum: Curriculum,
+	plan: WeekPlan,
+	group: ClubClass,
+	{ newDrills }: ClassTime,
+	words: Words,
+): readonly Finding[] {
+	const most = curriculum.targets.newDrills;
+	// In the first week everything is new.
+	if (most === undefined || newDrills.length <= most || plan.week === curriculum.weeks[0]?.week) return [];
+	return [
+		finding(
+			words,
+			"H341",
+			"worth a look",
+			words.findings.hall.newDrills(group.name, plan.week, newDrills.length, most),
+			{ source: plan.source, path: ["apparatus"] },
+			{ week: plan.week, class: group.id },
+		),
 	];
 }
 
