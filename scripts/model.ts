@@ -367,7 +367,7 @@ export interface Equipment extends Entry {
 	readonly step?: number;
 	/** Centimetres of what is laid on the floor. */
 	readonly thickness?: number;
-	/** Who carries one. */
+	/** How many carry one; 0 for what stays where it is. */
 	readonly adults: number;
 }
 

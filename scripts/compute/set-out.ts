@@ -93,7 +93,7 @@ function rowsOf(
 		);
 		const { owned } = item;
 		const { carried, missing } =
-			owned === undefined || together <= owned
+			owned === undefined || together <= owned || item.adults === 0
 				? { carried: [], missing: [] }
 				: carriedOf(item.id, owned, item.adults, visits);
 		return [{ week, class: id, item: item.id, together, atOnce, owned, carried, missing }];

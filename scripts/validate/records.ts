@@ -1283,7 +1283,7 @@ export interface EquipmentItem {
 	 */
 	thickness?: number;
 	/**
-	 * Adults who carry one; 1 where it is left out.
+	 * Adults who carry one; 1 where it is left out, 0 for what stays where it is.
 	 */
 	adults?: number;
 }

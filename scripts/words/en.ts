@@ -1346,6 +1346,7 @@ export const equipmentMeasure = {
 };
 
 export const load = {
+	unknown: (share: number) => `${number(share * 100, 0)} % of the minutes say nothing of contacts`,
 	title: "Landings and hand contacts",
 	byLevel: "Landings and hand contacts by level",
 	note: "For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before.",

@@ -1314,6 +1314,7 @@ export const equipmentMeasure: Words["equipmentMeasure"] = {
 };
 
 export const load: Words["load"] = {
+	unknown: (share) => `${number(share * 100, 0)} % des minutes ne disent rien des appuis`,
 	title: "Réceptions et appuis manuels",
 	byLevel: "Réceptions et appuis manuels par niveau",
 	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. Le saut rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",

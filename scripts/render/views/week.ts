@@ -232,10 +232,7 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 				),
 			})),
 		})),
-		load: [...curriculum.levels.keys()].flatMap((level) => {
-			const load = site.measures.load(week.week, level);
-			return load === undefined ? [] : [loadRow(site, load)];
-		}),
+		load: site.measures.loadsIn(week.week).map((load) => loadRow(site, load)),
 		times: curriculum.term.classes.flatMap((group) => {
 			const time = classTime(curriculum, week, group);
 			const sheet = { to: classSheetAddress(group.id, week.id), name: group.name };
