@@ -377,7 +377,7 @@ function tooStill(
 			"worth a look",
 			say.tooStill(group.name, plan.week, {
 				active: activeMinutes,
-				available: available ?? 0,
+				available: (available ?? 0) - time.unknownMinutes,
 				share: activeShare,
 				target,
 				waits: waits.slice(0, 3).map(({ drill }) => ({
