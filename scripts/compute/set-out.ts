@@ -76,7 +76,9 @@ function rowsOf(
 	works: readonly GroupWork[],
 ): readonly SetOutRow[] {
 	const visits = visitsOf(works);
-	const moments = works.flatMap((work) => work.blocks.map((block) => ({ block, needs: needsOf(block) })));
+	const moments = works.flatMap((work) =>
+		work.blocks.map((block) => ({ work, block, needs: needsOf(block) })),
+	);
 	return [...curriculum.equipment.values()].flatMap((item) => {
 		const most = new Map<Id, number>();
 		for (const { apparatus, needs } of visits) {
@@ -85,10 +87,14 @@ function rowsOf(
 		const together = [...most.values()].reduce((sum, count) => sum + count, 0);
 		if (together === 0) return [];
 		const atOnce = Math.max(
-			...moments.map(({ block }) =>
+			// A group is in one block at a time.
+			...moments.map((moment) =>
 				moments
-					.filter((other) => other.block.from <= block.from && block.from < other.block.to)
-					.reduce((sum, other) => sum + (other.needs.get(item.id) ?? 0), 0),
+					.filter(
+						({ work, block }) =>
+							work !== moment.work && block.from <= moment.block.from && moment.block.from < block.to,
+					)
+					.reduce((sum, other) => sum + (other.needs.get(item.id) ?? 0), moment.needs.get(item.id) ?? 0),
 			),
 		);
 		const { owned } = item;

@@ -283,9 +283,7 @@ function join(records: Records, names: Names): Curriculum {
 	const opposites = pairs(records.skills.map((s) => [s.id, s.opposite]));
 	const next = reversed(drills.map((d) => [d.id, d.after]));
 	const leadsTo = reversed(records.skills.map((s) => [s.id, s.needs]));
-	const ofSkill = reversed(
-		drills.map((d) => [d.id, [...d.skills, ...d.elements.flatMap((e) => e.skill ?? [])]]),
-	);
+	const ofSkill = reversed(drills.map((d) => [d.id, d.skills]));
 	const ofShape = reversed(drills.map((d) => [d.id, d.shapes]));
 	const ofEquipment = reversed(drills.map((d) => [d.id, needsOf(d).map((need) => need.item)]));
 	const planned = occurrences({ ...records, weeks });

@@ -75,7 +75,14 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		shapes: ids(data.shapes),
 		...mannerFrom(data),
 		sequence: (data.sequence ?? []).map(phaseFrom),
-		skills: [...new Set([...ids(data.skills), ...ids(data.performs)])],
+		// What is performed, alone or in a complex, is prepared too.
+		skills: [
+			...new Set([
+				...ids(data.skills),
+				...ids(data.performs),
+				...(data.elements ?? []).flatMap(({ skill }) => (skill === undefined ? [] : [String(skill)])),
+			]),
+		],
 		performs: ids(data.performs),
 		elements: (data.elements ?? []).map(elementFrom),
 		after: ids(data.after),

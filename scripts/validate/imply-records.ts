@@ -64,7 +64,7 @@ export function impliedRecords(
 			written.skills ??
 			imply(
 				"skills",
-				fromDrills((d) => [...d.skills, ...d.elements.flatMap(({ skill }) => skill ?? [])]),
+				fromDrills((d) => d.skills),
 			).map((entry) => ({ ...entry, aliases: [], apparatus: [], levels: [], needs: [], criteria: [] })),
 		equipment:
 			written.equipment ??

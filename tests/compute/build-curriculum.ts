@@ -137,7 +137,13 @@ export function build(draft: Draft): Curriculum {
 		body: "",
 		source: sourceOf(`content/drills/${drill.id}.md`),
 		...drill,
-		skills: [...new Set([...(drill.skills ?? []), ...(drill.performs ?? [])])],
+		skills: [
+			...new Set([
+				...(drill.skills ?? []),
+				...(drill.performs ?? []),
+				...(drill.elements ?? []).flatMap((e) => e.skill ?? []),
+			]),
+		],
 		levels: new Map(
 			Array.isArray(drill.levels)
 				? drill.levels.map((level: Id): [Id, Dose] => [level, {}])
