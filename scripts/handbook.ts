@@ -106,6 +106,9 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			get findings() {
 				return measured.findings;
 			},
+			get accepted() {
+				return measured.accepted;
+			},
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,

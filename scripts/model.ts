@@ -49,7 +49,9 @@ export type DataKind =
 	| "apparatus"
 	| "shapes"
 	| "skills"
-	| "equipment";
+	| "equipment"
+	| "purposes"
+	| "accepted";
 export type FileKind = PageKind | DataKind;
 
 /** Kinds that `[[id]]` can link to, in the order in which an id that two kinds share is looked up. */
@@ -71,12 +73,69 @@ export type Pattern = "landing" | "statics" | "locomotion" | "rotation" | "swing
 export type Weekday = "monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday";
 
 /** How much of a drill: `hold` in seconds. */
-export interface Dose {
-	readonly do?: string;
+export interface DoseNumbers {
 	readonly sets?: number;
 	readonly reps?: number;
 	readonly hold?: number;
 }
+
+/** What `hold` is counted for. */
+export type HoldOf = "rep" | "set" | "last";
+
+/** What a level may say of a drill in place of the drill's own, each whole. */
+export interface Manner extends DoseNumbers {
+	readonly holdOf?: HoldOf;
+	readonly turn?: Turn;
+	readonly contacts?: Contacts;
+	readonly equipment?: readonly EquipmentNeed[];
+	readonly heights?: ReadonlyMap<string, Landmark>;
+	readonly sequence?: readonly Phase[];
+	readonly spotting?: string;
+	readonly caution?: string;
+	/** Coaches whose hands are needed at the station. */
+	readonly spotters?: number;
+	/** Whether a coach has to be looking; where nobody says, where `spotters` is more than 0. */
+	readonly watch?: boolean;
+	readonly easier?: readonly string[];
+	readonly harder?: readonly string[];
+	/** Metres of room before and after, for floor plans. */
+	readonly run?: number;
+	readonly runOut?: number;
+}
+
+/** How a level does a drill. */
+export interface Dose extends Manner {
+	readonly do?: string;
+}
+
+/** Seconds for one turn, and gymnasts who go together. */
+export interface Turn {
+	readonly seconds: number;
+	readonly atOnce: number;
+	/** Repetitions in one turn; where it is not said, one turn is one set. */
+	readonly reps?: number;
+}
+
+/** Landings and hand contacts of one repetition. */
+export interface Contacts {
+	readonly landings: number;
+	readonly hands: number;
+}
+
+/** One part of a complex: a skill that is performed, a drill that is done, or words. */
+export interface Element {
+	readonly skill?: Id;
+	readonly drill?: Id;
+	readonly text?: string;
+	/** How often in one go. */
+	readonly count: number;
+	readonly turn?: "quarter" | "half" | "full";
+}
+
+/** What comes before the first try: repetitions of a drill or skill done this term, or what a coach must have seen. */
+export type Gate =
+	| { readonly drill?: Id; readonly skill?: Id; readonly reps: number; readonly text?: never }
+	| { readonly text: string; readonly drill?: never; readonly skill?: never; readonly reps?: never };
 
 export interface EquipmentNeed {
 	readonly item: Id;
@@ -111,7 +170,7 @@ export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | 
 }
 
 /** One drill as a club wrote it, every field checked. */
-export interface Drill {
+export interface Drill extends Manner {
 	readonly id: Id;
 	readonly title: string;
 	readonly apparatus: readonly Id[];
@@ -121,24 +180,24 @@ export interface Drill {
 	readonly shapes: readonly Id[];
 	/** The phases it goes through, in order of time. */
 	readonly sequence: readonly Phase[];
+	/** What it prepares, the performed ones among it. */
 	readonly skills: readonly Id[];
+	/** What the gymnast does here herself, helped or not. */
+	readonly performs: readonly Id[];
+	readonly elements: readonly Element[];
 	readonly after: readonly Id[];
+	readonly ready: readonly Gate[];
+	/** What it is for, in the club's own words. */
+	readonly purpose: readonly Id[];
 	readonly direction?: Direction;
 	readonly partner?: Id;
 	readonly sides?: "both" | "each" | "lead";
 	readonly equipment: readonly EquipmentNeed[];
 	readonly heights: ReadonlyMap<string, Landmark>;
-	readonly sets?: number;
-	readonly reps?: number;
-	readonly hold?: number;
-	/** Seconds for one turn, and gymnasts who go together. */
-	readonly turn?: { readonly seconds: number; readonly atOnce: number };
-	/** Landings and hand contacts of one repetition. */
-	readonly contacts?: { readonly landings: number; readonly hands: number };
+	readonly easier: readonly string[];
+	readonly harder: readonly string[];
 	readonly cues: readonly string[];
 	readonly faults: readonly { readonly see: string; readonly say: string }[];
-	readonly spotting?: string;
-	readonly caution?: string;
 	readonly media: readonly {
 		readonly file: string;
 		readonly alt: string;
@@ -155,21 +214,35 @@ export interface Drill {
 export interface Station {
 	readonly drill: Id;
 	readonly note?: string;
-	/** Metres from the corner of the floor plan. */
+	/** Metres from the corner of the floor plan; a named spot's once it is linked. */
 	readonly at?: readonly [number, number];
+	/** The named spot it stands at. */
+	readonly landmark?: string;
 }
 
-/** A stretch of work on one apparatus. A block of one drill is a block with one station. */
+/**
+ * A stretch of work on one apparatus. A block of one drill is a block with one station; in a block of
+ * options each option is a station of its own, and stands in place of the others.
+ */
 export interface Block {
 	/** Counted from 1 within its week and apparatus. */
 	readonly number: number;
-	readonly kind: "drill" | "stations";
+	readonly kind: "drill" | "stations" | "options";
 	readonly stations: readonly Station[];
+	/** How many of the options are done; 1 in every other block. */
+	readonly choose: number;
 	readonly minutes: number;
+	/** Of the minutes, those for showing it. */
+	readonly show: number;
 	/** Minutes lost at each change of station. */
 	readonly change: number;
 	/** The levels it names; empty means all. */
 	readonly levels: readonly Id[];
+	/** Meetings of the week, from 1, of gymnasts who come more than once; empty means all. */
+	readonly sessions: readonly number[];
+	/** This week's dose in place of the drill's: for every level, and by level. */
+	readonly dose?: DoseNumbers;
+	readonly doses: ReadonlyMap<Id, DoseNumbers>;
 	readonly note?: string;
 	/** Where it stands in its week's front matter. */
 	readonly path: DataPath;
@@ -209,7 +282,7 @@ export interface Entry {
 
 export interface Level extends Entry {
 	readonly description?: string;
-	/** Skills a gymnast arrives with. */
+	/** Skills and drills a gymnast arrives with. */
 	readonly entry: readonly Id[];
 }
 
@@ -218,7 +291,15 @@ export interface Apparatus extends Entry {
 	readonly kind?: "apparatus" | "area";
 	/** Length and width in metres. */
 	readonly plan?: readonly [number, number];
+	/** How many groups fit at a time. */
+	readonly groups: number;
+	/** Sides that are walls. */
+	readonly walls: readonly Side[];
+	readonly landmarks: readonly { readonly name: string; readonly at: readonly [number, number] }[];
 }
+
+/** The sides of a floor plan: where its length begins and ends, and beside it. */
+export type Side = "start" | "end" | "left" | "right";
 
 /** Joint angles of one side, degrees. */
 export interface SideAngles {
@@ -270,6 +351,8 @@ export interface Skill extends Entry {
 	readonly pattern?: Pattern;
 	readonly direction?: Direction;
 	readonly opposite?: Id;
+	/** What must be seen for it to count. */
+	readonly criteria: readonly string[];
 }
 
 export interface Equipment extends Entry {
@@ -278,6 +361,34 @@ export interface Equipment extends Entry {
 	readonly stored?: string;
 	/** Metres it takes of the floor: in the direction of the work, and across it. */
 	readonly size?: readonly [number, number];
+	/** Centimetres, where it cannot be changed. */
+	readonly height?: number;
+	/** Least and greatest centimetres, where it can be set. */
+	readonly range?: readonly [number, number];
+	/** Centimetres between two settings; any height where it is not said. */
+	readonly step?: number;
+	/** Centimetres of what is laid on the floor. */
+	readonly thickness?: number;
+	/** How many carry one; 0 for what stays where it is. */
+	readonly adults: number;
+}
+
+/** What drills are for, in the club's own words. */
+export interface Purpose extends Entry {
+	readonly aliases: readonly string[];
+}
+
+/** A finding that the director accepts on purpose. */
+export interface Acceptance {
+	/** The finding's code. */
+	readonly finding: string;
+	/** A finding matches where all that is said here is so. */
+	readonly about: Finding["about"];
+	readonly reason: string;
+	/** ISO 8601 date of the last day on which it is accepted; for good where it is not said. */
+	readonly until?: string;
+	readonly source: Source;
+	readonly path: DataPath;
 }
 
 /** An edition of a club's handbook. */
@@ -314,12 +425,27 @@ export interface ClubClass {
 	readonly minutes?: number;
 	readonly warmUp: number;
 	readonly coolDown: number;
+	/** Minutes from one apparatus to the next. */
+	readonly between: number;
 	readonly gymnasts: number;
 	readonly coaches?: number;
 	readonly ages?: readonly [number, number];
 	/** Apparatus in the order the class visits them. */
 	readonly rotation: readonly Id[];
+	/** Groups that work at the same time; empty where the class is one. */
+	readonly groups: readonly ClassGroup[];
+	/** The class of the same gymnasts on another day. */
+	readonly sameAs?: Id;
 	readonly path: DataPath;
+}
+
+/** A part of a class with its own work; what it does not say is the class's, filled in. */
+export interface ClassGroup {
+	readonly id: Id;
+	readonly levels: readonly Id[];
+	readonly gymnasts: number;
+	readonly coaches?: number;
+	readonly rotation: readonly Id[];
 }
 
 export interface Term {
@@ -343,6 +469,14 @@ export interface Targets {
 	readonly activeShare?: number;
 	readonly loadStep?: number;
 	readonly reviewMonths?: number;
+	/** Least performed repetitions of each skill of a level in the term. */
+	readonly skillReps?: number;
+	/** Most gymnasts to a coach, by age. */
+	readonly ratio?: readonly { readonly ages: readonly [number, number]; readonly gymnasts: number }[];
+	/** Most landings of a gymnast in one session. */
+	readonly landings?: number;
+	/** Most drills new to a class in one week, after the first. */
+	readonly newDrills?: number;
 }
 
 /** All pages and data of a club, each sound in itself; references not yet proved. */
@@ -355,6 +489,8 @@ export interface Records {
 	readonly shapes: readonly Shape[];
 	readonly skills: readonly Skill[];
 	readonly equipment: readonly Equipment[];
+	readonly purposes: readonly Purpose[];
+	readonly accepted: readonly Acceptance[];
 	readonly drills: readonly Drill[];
 	readonly weeks: readonly WeekPlan[];
 	readonly guides: readonly Guide[];
@@ -419,6 +555,8 @@ export interface Curriculum {
 	readonly shapes: ReadonlyMap<Id, LinkedShape>;
 	readonly skills: ReadonlyMap<Id, LinkedSkill>;
 	readonly equipment: ReadonlyMap<Id, LinkedEquipment>;
+	readonly purposes: ReadonlyMap<Id, Purpose>;
+	readonly accepted: readonly Acceptance[];
 	readonly drills: ReadonlyMap<Id, LinkedDrill>;
 	readonly weeks: readonly WeekPlan[];
 	readonly guides: ReadonlyMap<Id, Guide>;
@@ -453,6 +591,7 @@ export type ColumnOrder =
 	| "drill"
 	| "equipment"
 	| "class"
+	| "group"
 	| "kind";
 
 export interface Column {
@@ -481,6 +620,8 @@ export interface Finding {
 	/** Where to change it. */
 	readonly source: Source;
 	readonly path: DataPath;
+	/** How often the one cause shows; 1 where it is left out. */
+	readonly count?: number;
 	/** What it is about, to list it beside that thing. */
 	readonly about: {
 		readonly week?: number;
@@ -490,6 +631,8 @@ export interface Finding {
 		readonly skill?: Id;
 		readonly shape?: Id;
 		readonly class?: Id;
+		/** A group by its `class` or `class/group`. */
+		readonly group?: string;
 		readonly equipment?: Id;
 	};
 }

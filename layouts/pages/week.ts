@@ -100,7 +100,7 @@ ${
 		scrollTable(
 			words.load.byLevel,
 			[words.heads.level, ...loadHeads(ctx)],
-			view.load.map((row) => loadRow(ctx, row, row.level)),
+			view.load.map((row) => loadRow(ctx, row, row.group)),
 		),
 	])
 }

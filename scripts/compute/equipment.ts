@@ -20,10 +20,12 @@ import type {
 } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets, WEEKDAYS } from "./calendar.ts";
+import { clockOf, minuteOf } from "./clock.ts";
 import { finding } from "./finding.ts";
+import { levelsOfClass } from "./levels-of.ts";
 import type { Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
-import { classTime, gymnastsAt, levelsOfClass, stationPath, stationsFor } from "./time.ts";
+import { classTime, gymnastsAt, stationPath, stationsFor } from "./time.ts";
 
 /** One item of a list. */
 export interface EquipmentLine {
@@ -264,19 +266,6 @@ function clashesOn(
 		}
 	}
 	return [...curriculum.equipment.keys()].flatMap((item) => worst.get(item) ?? []);
-}
-
-/** Minutes since midnight of "HH:MM". */
-export function minuteOf(clock: string): number {
-	const [hours = 0, minutes = 0] = clock.split(":").map(Number);
-	return hours * 60 + minutes;
-}
-
-/** "HH:MM" of minutes since midnight, to the minute begun. */
-export function clockOf(minute: number): string {
-	const whole = Math.floor(minute);
-	const pad = (n: number): string => String(n).padStart(2, "0");
-	return `${pad(Math.floor(whole / 60) % 24)}:${pad(whole % 60)}`;
 }
 
 const COLUMNS: readonly Column[] = [

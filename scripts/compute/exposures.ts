@@ -1,30 +1,19 @@
 /** The atom of every count: who does which drill, when, where and for how long. */
 
-import type { Block, Curriculum, Exposure, Id, LinkedDrill } from "../model.ts";
-
-/** The levels a block is for: those it names, or all. */
-export function levelsOf(block: Block, curriculum: Curriculum): readonly Id[] {
-	const all = [...curriculum.levels.keys()];
-	return block.levels.length === 0 ? all : all.filter((level) => block.levels.includes(level));
-}
+import type { Block, Curriculum, Exposure, LinkedDrill } from "../model.ts";
+import { doseOf, optionShare } from "./dose-of.ts";
 
 /**
  * Minutes that each station of a block gets where n of its stations count: the block's minutes less
- * the changes between them, divided by n; never below 0. A block of one drill has no change.
+ * those for showing it and for the changes between stations, divided by n; never below 0. A block of one
+ * drill has no change. Of n options, `choose` share the minutes, and each counts its part of that.
  */
-export function stationMinutes(block: Pick<Block, "minutes" | "change">, stations: number): number {
-	return Math.max(0, (block.minutes - (stations - 1) * block.change) / stations);
-}
-
-/**
- * Repetitions of a drill for a level: sets × reps, each the level's, else the drill's, a single
- * missing one counting 1. Undefined where neither is written.
- */
-export function repetitionsOf(drill: LinkedDrill, level: Id): number | undefined {
-	const dose = drill.levels.get(level);
-	const sets = dose?.sets ?? drill.sets;
-	const reps = dose?.reps ?? drill.reps;
-	return sets === undefined && reps === undefined ? undefined : (sets ?? 1) * (reps ?? 1);
+export function stationMinutes(
+	block: Pick<Block, "kind" | "minutes" | "show" | "change">,
+	stations: number,
+): number {
+	const changes = block.kind === "options" ? 0 : (stations - 1) * block.change;
+	return Math.max(0, (block.minutes - block.show - changes) / stations);
 }
 
 /**
@@ -46,8 +35,9 @@ export function exposuresOf(curriculum: Curriculum): readonly Exposure[] {
 						.map((station) => curriculum.drills.get(station.drill))
 						.filter((drill): drill is LinkedDrill => drill?.levels.has(level) ?? false);
 					const minutes = stationMinutes(block, drills.length);
+					const share = optionShare(block, drills.length);
 					for (const [drill, times] of countEach(drills)) {
-						const repetitions = repetitionsOf(drill, level);
+						const { repetitions } = doseOf(drill, level, block);
 						rows.push({
 							week,
 							level,
@@ -55,7 +45,7 @@ export function exposuresOf(curriculum: Curriculum): readonly Exposure[] {
 							block: block.number,
 							drill: drill.id,
 							minutes: minutes * times,
-							...(repetitions === undefined ? {} : { repetitions: repetitions * times }),
+							...(repetitions === undefined ? {} : { repetitions: repetitions * times * share }),
 						});
 					}
 				}

@@ -1,9 +1,10 @@
 /**
- * Load: landings and hand contacts that the plan asks of one gymnast of a level in a week, and the
- * step from the weeks before.
+ * Load: landings and hand contacts that a gymnast of each group really does in a week, what was planned
+ * of them, and the step from the weeks before.
  *
- * Steps: contacts × repetitions of every exposure, added up; then each week over the mean of the
- * three teaching weeks before it.
+ * Steps: contacts × what is done of every drill, added up; the whole dose beside it; then each week over
+ * the mean of the up to three calendar weeks before it within the term. A closed week, and a week in
+ * which the group does nothing, count 0: children come back from a break to what their bodies did not do.
  *
  * A count for planning, not a medical measure. Landings and hand contacts are counted in studies of
  * young gymnasts (wrist pain: DiFiori et al. 1996, 2002). The club's own target decides which step is
@@ -13,109 +14,149 @@
 
 import type { Column, Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { finding } from "./finding.ts";
-import type { Counted, Measure } from "./measure.ts";
+import { teachingWeeks } from "./calendar.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
+import type { Group } from "./groups.ts";
+import type { Measure } from "./measure.ts";
+import { aboutGroup, drillName, groupName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
+import { groupWorks } from "./work.ts";
 
-/** Weeks that a week is held against. */
+/** Calendar weeks that a week is held against. */
 const WEEKS_BEFORE = 3;
 
-/** One level in one week. */
-export interface Load {
+export interface GroupLoad {
 	readonly week: number;
-	readonly level: Id;
+	readonly group: Group;
 	readonly landings: number;
 	readonly hands: number;
-	/** This week over the mean of the three teaching weeks before; undefined where there are fewer or their mean is 0. */
+	readonly plannedLandings: number;
+	readonly plannedHands: number;
+	/** This week over the mean before; undefined in the first week and where that mean is 0. */
 	readonly landingsStep: number | undefined;
 	readonly handsStep: number | undefined;
+	/** Minutes of drills that say nothing of contacts, and of all. */
+	readonly unknownMinutes: number;
+	readonly minutes: number;
 	/** What each drill adds, most first. */
 	readonly drills: readonly { readonly drill: Id; readonly landings: number; readonly hands: number }[];
 }
 
-/**
- * The load of each level in each week in which it has a drill, by week, then level. A repetition count
- * that nobody wrote counts as 1. A teaching week without drills for the level weighs 0 in the mean.
- */
-export function loads({ curriculum, exposures }: Counted): readonly Load[] {
-	const cells = new Map<string, Map<Id, { landings: number; hands: number }>>();
-	for (const { week, level, drill, repetitions = 1 } of exposures) {
-		const key = `${week} ${level}`;
-		const cell = cells.get(key) ?? new Map<Id, { landings: number; hands: number }>();
-		cells.set(key, cell);
-		const contacts = curriculum.drills.get(drill)?.contacts;
-		if (contacts === undefined) continue;
-		const found = cell.get(drill) ?? { landings: 0, hands: 0 };
-		cell.set(drill, found);
-		found.landings += contacts.landings * repetitions;
-		found.hands += contacts.hands * repetitions;
+const known = new WeakMap<Curriculum, readonly GroupLoad[]>();
+
+/** Each group in each week in which it does something, by week, then as in the term. */
+export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
+	const before = known.get(curriculum);
+	if (before !== undefined) return before;
+	const sums = groupWorks(curriculum).map(({ week, group, blocks }) => {
+		const drills = new Map<Id, { landings: number; hands: number }>();
+		const sum = { landings: 0, hands: 0, plannedLandings: 0, plannedHands: 0, unknownMinutes: 0, minutes: 0 };
+		for (const { drill, minutes, planned, done = 1 } of blocks.flatMap((b) => b.stations)) {
+			sum.minutes += minutes;
+			const { contacts } = drill;
+			if (contacts === undefined) {
+				sum.unknownMinutes += minutes;
+				continue;
+			}
+			const own = drills.get(drill.id) ?? { landings: 0, hands: 0 };
+			drills.set(drill.id, own);
+			own.landings += contacts.landings * done;
+			own.hands += contacts.hands * done;
+			sum.landings += contacts.landings * done;
+			sum.hands += contacts.hands * done;
+			sum.plannedLandings += contacts.landings * (planned ?? done);
+			sum.plannedHands += contacts.hands * (planned ?? done);
+		}
+		return { week, group, ...sum, drills };
+	});
+	const byKey = new Map(sums.map((sum) => [`${sum.group.name} ${sum.week}`, sum]));
+	const calendar = calendarWeeks(curriculum);
+	const rows = sums.map((sum): GroupLoad => {
+		const step = (of: "landings" | "hands"): number | undefined => {
+			const at = calendar.indexOf(sum.week);
+			const weeks = calendar.slice(Math.max(0, at - WEEKS_BEFORE), at);
+			if (weeks.length === 0) return undefined;
+			const sumBefore = weeks.reduce<number>(
+				(total, week) =>
+					total + (week === undefined ? 0 : (byKey.get(`${sum.group.name} ${week}`)?.[of] ?? 0)),
+				0,
+			);
+			return sumBefore === 0 ? undefined : sum[of] / (sumBefore / weeks.length);
+		};
+		return {
+			...sum,
+			landingsStep: step("landings"),
+			handsStep: step("hands"),
+			drills: [...sum.drills]
+				.map(([drill, contacts]) => ({ drill, ...contacts }))
+				.sort((a, b) => b.landings + b.hands - (a.landings + a.hands)),
+		};
+	});
+	known.set(curriculum, rows);
+	return rows;
+}
+
+const MILLISECONDS_A_WEEK = 7 * 24 * 60 * 60 * 1000;
+
+/** The calendar weeks of the term in order: the number of the teaching week, undefined for one that is closed. */
+function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] {
+	const teaching = teachingWeeks(curriculum.term);
+	const start = teaching[0]?.monday;
+	const last = Math.max(curriculum.term.weeks, ...curriculum.weeks.map((plan) => plan.week));
+	// Without a date every week follows the one before.
+	if (start === undefined || curriculum.term.starts === undefined)
+		return Array.from({ length: last }, (_, i) => i + 1);
+	const weeks: (number | undefined)[] = [];
+	for (const { week, monday } of teaching) {
+		const place = Math.round((Date.parse(monday) - Date.parse(curriculum.term.starts)) / MILLISECONDS_A_WEEK);
+		while (weeks.length < place) weeks.push(undefined);
+		weeks.push(week);
 	}
-	const totals = new Map(
-		[...cells].map(([key, cell]) => [
-			key,
-			{
-				landings: sum([...cell.values()].map((c) => c.landings)),
-				hands: sum([...cell.values()].map((c) => c.hands)),
-			},
-		]),
-	);
-	const step = (week: number, level: Id, of: "landings" | "hands"): number | undefined => {
-		if (week <= WEEKS_BEFORE) return undefined;
-		const before = Array.from(
-			{ length: WEEKS_BEFORE },
-			(_, i) => totals.get(`${week - 1 - i} ${level}`)?.[of] ?? 0,
-		);
-		const mean = sum(before) / WEEKS_BEFORE;
-		return mean === 0 ? undefined : (totals.get(`${week} ${level}`)?.[of] ?? 0) / mean;
-	};
-	return curriculum.weeks.flatMap(({ week }) =>
-		[...curriculum.levels.keys()].flatMap((level) => {
-			const key = `${week} ${level}`;
-			const total = totals.get(key);
-			if (total === undefined) return [];
-			return [
-				{
-					week,
-					level,
-					...total,
-					landingsStep: step(week, level, "landings"),
-					handsStep: step(week, level, "hands"),
-					drills: [...(cells.get(key) ?? [])]
-						.map(([drill, contacts]) => ({ drill, ...contacts }))
-						.sort((a, b) => b.landings + b.hands - (a.landings + a.hands)),
-				},
-			];
-		}),
-	);
+	return weeks;
 }
 
 const COLUMNS: readonly Column[] = [
 	{ name: "week", order: "number" },
-	{ name: "level", order: "level" },
+	{ name: "group", order: "group" },
 	{ name: "landings", order: "number" },
 	{ name: "hands", order: "number" },
+	{ name: "planned-landings", order: "number" },
+	{ name: "planned-hands", order: "number" },
 	{ name: "landings-step", order: "number" },
 	{ name: "hands-step", order: "number" },
 ];
 
-/** load.csv, and H311. */
+/** load.csv, and H311 and H340. */
 export const loadMeasure: Measure = {
 	name: "load",
-	tables: (counted) => [
+	tables: ({ curriculum }) => [
 		{
 			name: "load",
 			columns: COLUMNS,
 			rows: sortedRows(
-				counted.curriculum,
+				curriculum,
 				COLUMNS,
-				loads(counted).map((l) => [l.week, l.level, l.landings, l.hands, l.landingsStep, l.handsStep]),
+				groupLoads(curriculum).map((l) => [
+					l.week,
+					l.group.name,
+					l.landings,
+					l.hands,
+					l.plannedLandings,
+					l.plannedHands,
+					l.landingsStep,
+					l.handsStep,
+				]),
 			),
 		},
 	],
-	findings: (counted, words) => loads(counted).flatMap((load) => stepped(counted.curriculum, load, words)),
+	findings: ({ curriculum }, words) =>
+		groupLoads(curriculum).flatMap((load) => [
+			...stepped(curriculum, load, words),
+			...overMost(curriculum, load, words),
+		]),
 };
 
-function stepped(curriculum: Curriculum, load: Load, words: Words): readonly Finding[] {
+function stepped(curriculum: Curriculum, load: GroupLoad, words: Words): readonly Finding[] {
 	const say = words.findings.load;
 	const target = curriculum.targets.loadStep;
 	if (target === undefined) return [];
@@ -127,8 +168,7 @@ function stepped(curriculum: Curriculum, load: Load, words: Words): readonly Fin
 		step !== undefined && step > target + 1e-9 ? [{ of, step }] : [],
 	);
 	const first = over[0];
-	const plan = curriculum.weeks.find((w) => w.week === load.week);
-	if (first === undefined || plan === undefined) return [];
+	if (first === undefined) return [];
 	const most = [...load.drills].sort((a, b) => b[first.of] - a[first.of])[0];
 	return [
 		finding(
@@ -136,34 +176,56 @@ function stepped(curriculum: Curriculum, load: Load, words: Words): readonly Fin
 			"H311",
 			"worth a look",
 			say.step(
-				curriculum.levels.get(load.level)?.name ?? load.level,
+				groupName(words, load.group),
 				load.week,
 				over.map(({ of, step }) => say[of](load[of], step)),
 				target,
 			),
+			placeOf(curriculum, load, most?.drill),
 			{
-				source: plan.source,
-				path: most === undefined ? ["apparatus"] : pathOf(curriculum, plan.week, load.level, most.drill),
+				week: load.week,
+				...aboutGroup(load.group),
+				...(most === undefined ? {} : { drill: most.drill }),
 			},
-			{ week: load.week, level: load.level, ...(most === undefined ? {} : { drill: most.drill }) },
 			most === undefined
 				? undefined
 				: (first.of === "landings" ? say.spreadLandings : say.spreadHands)(
-						curriculum.drills.get(most.drill)?.title ?? most.drill,
+						drillName(curriculum, most.drill),
 						most[first.of],
 					),
 		),
 	];
 }
 
-/** The block in which a level first does a drill in a week. */
-function pathOf(curriculum: Curriculum, week: number, level: Id, drill: Id) {
-	const at = curriculum.drills.get(drill)?.planned.find((o) => o.week === week && o.levels.includes(level));
-	const plan = curriculum.weeks.find((w) => w.week === week);
-	const block = plan?.apparatus.find((p) => p.apparatus === at?.apparatus)?.blocks[(at?.block ?? 0) - 1];
-	return block?.path ?? ["apparatus"];
+function overMost(curriculum: Curriculum, load: GroupLoad, words: Words): readonly Finding[] {
+	const target = curriculum.targets.landings;
+	if (target === undefined || load.landings <= target + 1e-9) return [];
+	const most = [...load.drills].sort((a, b) => b.landings - a.landings)[0];
+	return [
+		finding(
+			words,
+			"H340",
+			"worth a look",
+			words.findings.hall.landings(
+				groupName(words, load.group),
+				load.week,
+				load.landings,
+				target,
+				drillName(curriculum, most?.drill ?? ""),
+			),
+			placeOf(curriculum, load, most?.drill),
+			{
+				week: load.week,
+				...aboutGroup(load.group),
+				...(most === undefined ? {} : { drill: most.drill }),
+			},
+		),
+	];
 }
 
-function sum(values: readonly number[]): number {
-	return values.reduce((total, value) => total + value, 0);
+/** The block in which the group first does a drill in the week. */
+function placeOf(curriculum: Curriculum, { week, group }: GroupLoad, drill: Id | undefined) {
+	const work = groupWorks(curriculum).find((one) => one.week === week && one.group === group);
+	const block = work?.blocks.find(({ stations }) => stations.some((station) => station.drill.id === drill));
+	return { source: sourceOfWeek(curriculum, week), path: block?.block.path ?? ["apparatus"] };
 }

@@ -5,6 +5,7 @@
 
 import type { Curriculum, Exposure, Finding, Table } from "../model.ts";
 import type { Words } from "../words/words.ts";
+import type { AcceptedFinding } from "./accepted.ts";
 
 /** What every measure counts from. */
 export interface Counted {
@@ -25,6 +26,8 @@ export interface Measure {
 export interface Measured extends Counted {
 	/** By data file name without its ending. */
 	readonly tables: ReadonlyMap<string, Table>;
-	/** Weightiest first. */
+	/** The most harmful first. */
 	readonly findings: readonly Finding[];
+	/** What the director accepts, with her reasons. */
+	readonly accepted: readonly AcceptedFinding[];
 }

@@ -7,9 +7,12 @@
 
 import type { Curriculum, Finding, Table } from "../model.ts";
 import { type Words, wordsFor } from "../words/words.ts";
+import { type AcceptedFinding, partAccepted } from "./accepted.ts";
 import { balanceMeasure } from "./balance.ts";
 import { calendarMeasure } from "./calendar.ts";
+import { coachesMeasure } from "./coaches.ts";
 import { coverageMeasure } from "./coverage.ts";
+import { doseMeasure } from "./dose.ts";
 import { equipmentMeasure } from "./equipment.ts";
 import { exposureMeasure } from "./exposure-table.ts";
 import { exposuresOf } from "./exposures.ts";
@@ -17,17 +20,29 @@ import { loadMeasure } from "./load.ts";
 import type { Measure, Measured } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
 import { placingMeasure } from "./placing.ts";
+import { practiceMeasure } from "./practice.ts";
+import { reachMeasure } from "./reach.ts";
+import { setOutMeasure } from "./set-out.ts";
+import { settingsMeasure } from "./settings.ts";
+import { spaceMeasure } from "./space.ts";
 import { spacingMeasure } from "./spacing.ts";
 import { timeMeasure } from "./time.ts";
 
 export const MEASURES: readonly Measure[] = [
 	exposureMeasure,
+	practiceMeasure,
 	coverageMeasure,
+	reachMeasure,
 	orderMeasure,
+	coachesMeasure,
 	spacingMeasure,
 	balanceMeasure,
 	timeMeasure,
+	doseMeasure,
 	equipmentMeasure,
+	setOutMeasure,
+	spaceMeasure,
+	settingsMeasure,
 	placingMeasure,
 	loadMeasure,
 	calendarMeasure,
@@ -40,7 +55,18 @@ export const MEASURES: readonly Measure[] = [
 export function measure(curriculum: Curriculum, words: Words = wordsFor(curriculum.club.language)): Measured {
 	let exposures: Measured["exposures"] | undefined;
 	let tables: Map<string, Table> | undefined;
-	let findings: Finding[] | undefined;
+	let parted:
+		| { readonly standing: readonly Finding[]; readonly accepted: readonly AcceptedFinding[] }
+		| undefined;
+	const part = () => {
+		parted ??= partAccepted(
+			curriculum,
+			MEASURES.flatMap((one) => one.findings(counted, words)),
+			words,
+		);
+		return parted;
+	};
+	let findings: readonly Finding[] | undefined;
 	const counted = {
 		curriculum,
 		get exposures() {
@@ -58,20 +84,65 @@ export function measure(curriculum: Curriculum, words: Words = wordsFor(curricul
 			return tables;
 		},
 		get findings() {
-			findings ??= MEASURES.flatMap((one) => one.findings(counted, words)).sort(byWeight);
+			findings ??= [...part().standing].sort(byHarm);
 			return findings;
+		},
+		get accepted() {
+			return part().accepted;
 		},
 	};
 }
 
+/** Kinds of harm, the worst first. */
+export const HARMS = ["safety", "set-out", "time", "dose", "coverage", "upkeep"] as const;
+export type Harm = (typeof HARMS)[number];
+
+/** What each finding harms: who is not ready or not looked after, what cannot be set up, what does not fit, what is missed. */
+const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
+	H301: "safety",
+	H302: "safety",
+	H330: "safety",
+	H331: "safety",
+	H332: "safety",
+	H339: "safety",
+	H310: "set-out",
+	H317: "set-out",
+	H318: "set-out",
+	H319: "set-out",
+	H320: "set-out",
+	H333: "set-out",
+	H336: "set-out",
+	H337: "set-out",
+	H308: "time",
+	H313: "time",
+	H314: "time",
+	H315: "time",
+	H309: "dose",
+	H311: "dose",
+	H316: "dose",
+	H334: "dose",
+	H335: "dose",
+	H340: "dose",
+	H341: "dose",
+	H312: "upkeep",
+	H342: "upkeep",
+};
+
+/** What a finding of this code harms; coverage where nothing worse. */
+export function harmOf(code: Finding["code"]): Harm {
+	return HARM_OF[code] ?? "coverage";
+}
+
 const WEIGHTS = ["serious", "worth a look", "note"] as const satisfies readonly Finding["weight"][];
 
-/** Weightiest first, then by week; findings of the whole term after those of a week. */
-function byWeight(a: Finding, b: Finding): number {
+/** By harm, then the weightiest, then by code and by week; findings of the whole term after those of a week. */
+function byHarm(a: Finding, b: Finding): number {
 	const week = (f: Finding): number => f.about.week ?? Number.MAX_SAFE_INTEGER;
 	return (
+		HARMS.indexOf(harmOf(a.code)) - HARMS.indexOf(harmOf(b.code)) ||
 		WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight) ||
+		(a.code < b.code ? -1 : a.code > b.code ? 1 : 0) ||
 		week(a) - week(b) ||
-		(a.code < b.code ? -1 : a.code > b.code ? 1 : 0)
+		(b.count ?? 1) - (a.count ?? 1)
 	);
 }

@@ -1,117 +1,121 @@
 /**
- * Order: the easier thing before the harder one.
+ * Order: the easier thing before the harder one, for each group in the order it really meets things.
  *
- * For each level, everything a skill needs and everything a drill comes after must first be taught
- * in an earlier week, or earlier in the same week: by the rotation of each class of the level, then
- * by block. It is enough, too, that gymnasts arrive with it, or that the very drill that first
- * teaches the skill also teaches what it needs.
+ * The rows are counted in meeting-order.ts; here they become order.csv and findings, one for each cause:
+ * the drill, the level and what is asked for, with the groups it is so for.
  */
 
-import type { Curriculum, DataPath, Exposure, Finding, Id, Level, WeekPlan } from "../model.ts";
+import type { Column, Curriculum, DataPath, Exposure, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import type { Counted, Measure } from "./measure.ts";
+import { finding } from "./finding.ts";
+import type { Measure } from "./measure.ts";
+import { type OrderRow, orderRows } from "./meeting-order.ts";
+import { sortedRows } from "./tables.ts";
 
-/** One thing taught before what it is built on. */
-export interface OutOfOrder {
-	readonly level: Id;
-	readonly kind: "skill" | "drill";
-	/** The thing taught too soon. */
-	readonly id: Id;
-	/** What should have come first. */
-	readonly first: Id;
-	/** Where the thing is first done. */
-	readonly at: Exposure;
-	/** Where what it is built on is first done; undefined where never. */
-	readonly firstAt: Exposure | undefined;
-	/** Classes whose rotation brings them the wrong way round; empty where it is so for every class. */
-	readonly classes: readonly Id[];
-}
+const COLUMNS: readonly Column[] = [
+	{ name: "group", order: "group" },
+	{ name: "drill", order: "drill" },
+	{ name: "week", order: "number" },
+	{ name: "rule", order: "text" },
+	{ name: "id", order: "text" },
+	{ name: "had", order: "number" },
+	{ name: "wanted", order: "number" },
+	{ name: "met", order: "text" },
+];
 
+/** order.csv, and H301 (needs), H302 (after) and H330 (ready). */
 export const orderMeasure: Measure = {
 	name: "order",
-	tables: () => [],
-	findings: (counted, words) =>
-		outOfOrder(counted).map((fault) => findingOf(counted.curriculum, fault, words)),
+	tables: ({ curriculum }) => [
+		{
+			name: "order",
+			columns: COLUMNS,
+			rows:
+				curriculum.term.classes.length === 0
+					? []
+					: sortedRows(
+							curriculum,
+							COLUMNS,
+							orderRows(curriculum).map((r) => [
+								r.group.name,
+								r.drill,
+								r.week,
+								r.rule,
+								r.id,
+								r.had,
+								r.wanted,
+								r.met,
+							]),
+						),
+		},
+	],
+	findings: ({ curriculum }, words) =>
+		[
+			...Map.groupBy(
+				orderRows(curriculum).filter((row) => row.met === "no"),
+				(row) => `${row.rule} ${row.level} ${row.skill ?? row.drill} ${row.id}`,
+			).values(),
+		]
+			.map((rows) => findingOf(curriculum, rows, words))
+			.sort((a, b) => (a.about.week ?? 0) - (b.about.week ?? 0)),
 };
 
-/** Everything a level meets before what it is built on, each pair once, by level then week. */
-export function outOfOrder({ curriculum, exposures }: Counted): readonly OutOfOrder[] {
-	const byLevel = Map.groupBy(exposures, (e) => e.level);
-	return [...curriculum.levels.values()].flatMap((level) =>
-		inLevel(curriculum, level, byLevel.get(level.id) ?? []),
+const CODES = { after: "H302", needs: "H301", ready: "H330" } as const;
+
+function findingOf(curriculum: Curriculum, rows: readonly OrderRow[], words: Words): Finding {
+	const say = words.findings.outOfOrder;
+	const row = rows.reduce((a, b) => (b.week < a.week ? b : a));
+	const { rule, level, drill, skill, kind, id, week, later, had, wanted } = row;
+	const drillName = curriculum.drills.get(drill)?.title ?? drill;
+	const first =
+		kind === "skill" ? (curriculum.skills.get(id)?.name ?? id) : (curriculum.drills.get(id)?.title ?? id);
+	const thing = skill === undefined ? drillName : (curriculum.skills.get(skill)?.name ?? skill);
+	const who =
+		curriculum.term.classes.length === 0
+			? (curriculum.levels.get(level)?.name ?? level)
+			: say.groups(
+					curriculum.levels.get(level)?.name ?? level,
+					rows.map((r) => groupName(curriculum, r)),
+				);
+	const when =
+		later === undefined
+			? say.never
+			: later === week
+				? say.laterSameWeek([])
+				: later < week
+					? ""
+					: say.later(later);
+	const { source, path } = blockOf(curriculum, row);
+	return finding(
+		words,
+		CODES[rule],
+		"serious",
+		rule === "ready"
+			? say.notReady(who, thing, week, first, had, wanted)
+			: say.what(who, thing, week, first, when),
+		{ source, path },
+		{
+			week,
+			level,
+			apparatus: row.apparatus,
+			drill,
+			...(skill === undefined ? {} : { skill }),
+			...(rows.length === 1 && curriculum.term.classes.length > 0
+				? { class: row.group.class.id, group: row.group.name }
+				: {}),
+		},
+		rule === "ready"
+			? say.fixReady(thing, first)
+			: rule === "needs"
+				? say.fixSkill(first)
+				: say.fixDrill(thing, first),
+		rows.length,
 	);
 }
 
-function inLevel(
-	curriculum: Curriculum,
-	level: Level,
-	exposures: readonly Exposure[],
-): readonly OutOfOrder[] {
-	const entry = new Set(level.entry);
-	const rotations = rotationsOf(curriculum, level.id);
-	const perRotation = rotations.map(({ classes, rank }) => ({
-		classes,
-		...firstTimes(curriculum, exposures, rank),
-		rank,
-	}));
-	const faults = new Map<string, OutOfOrder>();
-
-	const check = (
-		kind: OutOfOrder["kind"],
-		id: Id,
-		first: Id,
-		timesOf: (r: (typeof perRotation)[number]) => ReadonlyMap<Id, readonly Exposure[]>,
-		together: (at: readonly Exposure[]) => boolean,
-	): void => {
-		const wrong = perRotation.filter((rotation) => {
-			const at = timesOf(rotation).get(id);
-			const before = timesOf(rotation).get(first);
-			if (at?.[0] === undefined || together(at)) return false;
-			return before?.[0] === undefined || compare(before[0], at[0], rotation.rank) >= 0;
-		});
-		const shown = wrong[0];
-		const at = shown && timesOf(shown).get(id)?.[0];
-		if (shown === undefined || at === undefined) return;
-		faults.set(`${kind} ${id} ${first}`, {
-			level: level.id,
-			kind,
-			id,
-			first,
-			at,
-			firstAt: timesOf(shown).get(first)?.[0],
-			classes: wrong.length === perRotation.length ? [] : wrong.flatMap((r) => r.classes),
-		});
-	};
-
-	for (const skill of curriculum.skills.values()) {
-		if (entry.has(skill.id)) continue;
-		for (const need of skill.needs) {
-			if (entry.has(need)) continue;
-			check(
-				"skill",
-				skill.id,
-				need,
-				(r) => r.skills,
-				(at) => at.some((e) => curriculum.drills.get(e.drill)?.skills.includes(need)),
-			);
-		}
-	}
-	for (const drill of curriculum.drills.values()) {
-		for (const first of drill.after) {
-			const before = curriculum.drills.get(first);
-			// A drill that this level is never offered cannot be asked of it.
-			if (before === undefined || !before.levels.has(level.id)) continue;
-			if (before.skills.length > 0 && before.skills.every((skill) => entry.has(skill))) continue;
-			check(
-				"drill",
-				drill.id,
-				first,
-				(r) => r.drills,
-				() => false,
-			);
-		}
-	}
-	return [...faults.values()].sort((a, b) => a.at.week - b.at.week);
+function groupName(curriculum: Curriculum, { group }: OrderRow): string {
+	const name = curriculum.term.classes.find((one) => one === group.class)?.name ?? group.class.id;
+	return group.name === group.class.id ? name : `${name} (${group.name.slice(group.class.id.length + 1)})`;
 }
 
 export type Rank = (apparatus: Id) => number;
@@ -160,39 +164,6 @@ export function compare(a: Exposure, b: Exposure, rank: Rank): number {
 	return a.week - b.week || rank(a.apparatus) - rank(b.apparatus) || a.block - b.block;
 }
 
-function findingOf(curriculum: Curriculum, fault: OutOfOrder, words: Words): Finding {
-	const say = words.findings.outOfOrder;
-	const { level, kind, id, first, at, firstAt, classes } = fault;
-	const nameOf = (thing: Id): string =>
-		kind === "skill"
-			? (curriculum.skills.get(thing)?.name ?? thing)
-			: (curriculum.drills.get(thing)?.title ?? thing);
-	const who = curriculum.levels.get(level)?.name ?? level;
-	const when =
-		firstAt === undefined
-			? say.never
-			: firstAt.week === at.week
-				? say.laterSameWeek(classes.map((c) => classNames(curriculum, c)))
-				: say.later(firstAt.week);
-	const { source, path } = blockOf(curriculum, at);
-	return {
-		code: kind === "skill" ? "H301" : "H302",
-		weight: kind === "skill" ? "serious" : "worth a look",
-		what: say.what(who, nameOf(id), at.week, nameOf(first), when),
-		why: kind === "skill" ? say.whySkill(nameOf(id), nameOf(first)) : say.whyDrill(nameOf(id), nameOf(first)),
-		fix: kind === "skill" ? say.fixSkill(nameOf(first)) : say.fixDrill(nameOf(id), nameOf(first)),
-		source,
-		path,
-		about: {
-			week: at.week,
-			level,
-			apparatus: at.apparatus,
-			drill: at.drill,
-			...(kind === "skill" ? { skill: id } : {}),
-		},
-	};
-}
-
 /** The week's file and the place in it where an exposure was planned. */
 export function blockOf(
 	curriculum: Curriculum,
@@ -203,8 +174,4 @@ export function blockOf(
 	if (plan === undefined || found === undefined)
 		throw new Error(`no block ${block} on ${apparatus} in week ${week}`);
 	return { source: plan.source, path: found.path };
-}
-
-function classNames(curriculum: Curriculum, id: Id): string {
-	return curriculum.term.classes.find((c) => c.id === id)?.name ?? id;
 }

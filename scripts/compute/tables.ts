@@ -4,6 +4,7 @@
  */
 
 import type { Cell, Column, Curriculum, Id, Table } from "../model.ts";
+import { groupsOf } from "./groups.ts";
 
 /** A directions column sorts in this order. */
 export const DIRECTIONS = ["forward", "backward", "sideways", "none"] as const;
@@ -70,6 +71,8 @@ function idsInOrder(
 			return [...curriculum.equipment.keys()];
 		case "class":
 			return curriculum.term.classes.map((c) => c.id);
+		case "group":
+			return groupsOf(curriculum).map((group) => group.name);
 		case "direction":
 			return DIRECTIONS;
 	}

@@ -11,10 +11,11 @@
 import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
-import { stationMinutes } from "./exposures.ts";
 import { finding } from "./finding.ts";
+import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
+import { groupWorks, type StationWork, workOf } from "./work.ts";
 
 /** A drill as one class does it in one block. */
 export interface DrillTime {
@@ -24,7 +25,7 @@ export interface DrillTime {
 	readonly minutes: number;
 	/** Gymnasts at this drill at the same time. */
 	readonly gymnasts: number;
-	/** Gymnasts who move at once: `at-once`, at most all; all of them where the drill has no `turn`. */
+	/** Gymnasts who move at once: `at-once`, at most all; all of them may where the drill has no `turn`. */
 	readonly moving: number;
 	/** Turns each gymnast gets; undefined where the drill has no `turn`. */
 	readonly turns: number | undefined;
@@ -35,11 +36,16 @@ export interface DrillTime {
 	readonly waitingMinutes: number;
 }
 
-/** A block as one class does it. */
+/** A block as one group of a class does it. */
 export interface BlockTime {
 	readonly apparatus: Id;
 	readonly block: Block;
-	/** The stations that count for any of the class's levels. */
+	/** The group's name, `class` or `class/group`. */
+	readonly group: string;
+	/** Minutes after the start of the class. */
+	readonly from: number;
+	readonly to: number;
+	/** The stations that count for any of the group's levels. */
 	readonly drills: readonly DrillTime[];
 }
 
@@ -47,21 +53,24 @@ export interface BlockTime {
 export interface ClassTime {
 	readonly week: number;
 	readonly class: Id;
-	/** In the order in which the class does them. */
+	/** In the order in which each group does them, group after group. */
 	readonly blocks: readonly BlockTime[];
-	/** Warm-up, blocks and cool-down, in minutes. */
+	/** Warm-up, blocks, the ways between apparatus and cool-down, in minutes; of groups at the same time, the longest. */
 	readonly planned: number;
+	/** Of these, the ways between apparatus. */
+	readonly between: number;
 	/** The class's minutes, where it says them. */
 	readonly available: number | undefined;
-	/** Warm-up and the minutes of each drill in which a gymnast moves. */
+	/** Minutes in which a gymnast is known to move: the warm-up, and her part of each drill with a `turn`. */
 	readonly activeMinutes: number;
-	/** Active minutes over the class's minutes; undefined where the class does not say them. */
+	/** Minutes of drills without `turn`: nobody knows who moves. */
+	readonly unknownMinutes: number;
+	/** Active minutes over the class's minutes less the unknown; undefined where there is nothing to divide by. */
 	readonly activeShare: number | undefined;
-}
-
-/** The levels of a class: those it names, or all. */
-export function levelsOfClass(curriculum: Curriculum, group: ClubClass): readonly Id[] {
-	return group.levels.length === 0 ? [...curriculum.levels.keys()] : group.levels;
+	/** Unknown minutes over the class's minutes. */
+	readonly unknownShare: number | undefined;
+	/** Drills that its gymnasts do for the first time. */
+	readonly newDrills: readonly Id[];
 }
 
 /**
@@ -109,93 +118,114 @@ export function classTime(curriculum: Curriculum, plan: WeekPlan, group: ClubCla
 /** A curriculum never changes; the table, the findings, the timetable and the pages all ask for the same times. */
 const timesOf = new WeakMap<Curriculum, Map<WeekPlan, Map<ClubClass, ClassTime>>>();
 
-function countTime(curriculum: Curriculum, plan: WeekPlan, group: ClubClass): ClassTime {
-	const levels = levelsOfClass(curriculum, group);
-	const blocks: BlockTime[] = [];
-	for (const apparatus of new Set(group.rotation)) {
-		for (const block of plan.apparatus.find((p) => p.apparatus === apparatus)?.blocks ?? []) {
-			const drills = drillTimes(curriculum, block, levels, group.gymnasts);
-			if (drills.length > 0) blocks.push({ apparatus, block, drills });
-		}
-	}
-	const worked = sum(blocks.map(({ block }) => block.minutes));
-	const moved = sum(blocks.flatMap(({ drills }) => drills.map((d) => d.activeMinutes)));
-	const activeMinutes = group.warmUp + moved;
-	const available = group.minutes;
+function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): ClassTime {
+	const parts = groupsOfClass(curriculum, one).map((group) => {
+		const work = workOf(curriculum, plan, group);
+		const blocks = work.blocks.map(
+			({ apparatus, block, from, to, stations }): BlockTime => ({
+				apparatus,
+				block,
+				group: group.name,
+				from,
+				to,
+				drills: stations.map(drillTime),
+			}),
+		);
+		const drills = blocks.flatMap((block) => block.drills);
+		return {
+			gymnasts: group.gymnasts,
+			blocks,
+			minutes: work.minutes,
+			between: work.minutes - sum(work.blocks.map(({ block }) => block.minutes)),
+			active: one.warmUp + sum(drills.map((d) => d.activeMinutes)),
+			unknown: sum(drills.map((d) => (d.turns === undefined ? d.minutes : 0))),
+		};
+	});
+	// Of several groups each gymnast counts once: the sums are means over gymnasts.
+	const gymnasts = sum(parts.map((part) => part.gymnasts));
+	const mean = (of: "active" | "unknown"): number =>
+		gymnasts === 0 ? 0 : sum(parts.map((part) => part[of] * part.gymnasts)) / gymnasts;
+	const longest = parts.reduce((a, b) => (b.minutes > a.minutes ? b : a), { minutes: 0, between: 0 });
+	const available = one.minutes;
+	const activeMinutes = mean("active");
+	const unknownMinutes = mean("unknown");
+	const known = available === undefined ? 0 : available - unknownMinutes;
 	return {
 		week: plan.week,
-		class: group.id,
-		blocks,
-		planned: group.warmUp + worked + group.coolDown,
+		class: one.id,
+		blocks: parts.flatMap((part) => part.blocks),
+		planned: one.warmUp + longest.minutes + one.coolDown,
+		between: longest.between,
 		available,
 		activeMinutes,
-		activeShare: available === undefined || available === 0 ? undefined : activeMinutes / available,
+		unknownMinutes,
+		activeShare: known <= 1e-9 ? undefined : activeMinutes / known,
+		unknownShare: available === undefined || available === 0 ? undefined : unknownMinutes / available,
+		newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
 	};
 }
 
-/** Every class in every planned week in which it has something to do, by week, then in the club's order. */
+const newOf = new WeakMap<Curriculum, ReadonlyMap<string, readonly Id[]>>();
+
+/** The drills that are new to a class in a week, by `class week`: its gymnasts did them neither here nor on another day. */
+function newDrillsOf(curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> {
+	const before = newOf.get(curriculum);
+	if (before !== undefined) return before;
+	const met = new Map<string, Set<Id>>();
+	const fresh = new Map<string, Set<Id>>();
+	const works = [...groupWorks(curriculum)].sort(
+		(a, b) => a.week - b.week || a.group.session - b.group.session,
+	);
+	for (const { week, group, blocks } of works) {
+		const seen = met.get(group.gymnastsId) ?? new Set<Id>();
+		met.set(group.gymnastsId, seen);
+		const key = `${group.class.id} ${week}`;
+		const here = fresh.get(key) ?? new Set<Id>();
+		fresh.set(key, here);
+		for (const { drill } of blocks.flatMap((block) => block.stations)) {
+			if (!seen.has(drill.id)) here.add(drill.id);
+			seen.add(drill.id);
+		}
+	}
+	const found = new Map([...fresh].map(([key, drills]) => [key, [...drills]]));
+	newOf.set(curriculum, found);
+	return found;
+}
+
+/** Every class in every planned week in which it meets and has something to do, by week, then in the club's order. */
 export function classTimes(curriculum: Curriculum): readonly ClassTime[] {
 	return curriculum.weeks.flatMap((plan) =>
 		curriculum.term.classes
+			.filter((group) => meets(curriculum.term, plan.week, group))
 			.map((group) => classTime(curriculum, plan, group))
 			.filter((time) => time.blocks.length > 0),
 	);
 }
 
-/** The active share of several classes and weeks together: the sum of active minutes over the sum of minutes. */
+/** The active share of several classes and weeks together: the sum of active minutes over the sum of known minutes. */
 export function activeShareOver(
-	times: readonly Pick<ClassTime, "activeMinutes" | "available">[],
+	times: readonly Pick<ClassTime, "activeMinutes" | "unknownMinutes" | "available">[],
 ): number | undefined {
 	const known = times.filter((time) => time.available !== undefined);
-	const minutes = sum(known.map((time) => time.available ?? 0));
-	return minutes === 0 ? undefined : sum(known.map((time) => time.activeMinutes)) / minutes;
+	const minutes = sum(known.map((time) => (time.available ?? 0) - time.unknownMinutes));
+	return minutes <= 1e-9 ? undefined : sum(known.map((time) => time.activeMinutes)) / minutes;
 }
 
-function drillTimes(
-	curriculum: Curriculum,
-	block: Block,
-	levels: readonly Id[],
-	classGymnasts: number,
-): readonly DrillTime[] {
-	const stations = stationsFor(curriculum, block, levels);
-	const n = stations.length;
-	const minutes = stationMinutes(block, n);
-	const gymnasts = gymnastsAt(classGymnasts, n);
-	const times: DrillTime[] = [];
-	for (const station of stations) {
-		const drill = curriculum.drills.get(block.stations[station]?.drill ?? "");
-		if (drill === undefined) continue;
-		const { turn } = drill;
-		const moving = turn === undefined ? gymnasts : Math.min(turn.atOnce, gymnasts);
-		const activeMinutes = (minutes * moving) / gymnasts;
-		times.push({
-			drill: drill.id,
-			station: station + 1,
-			minutes,
-			gymnasts,
-			moving,
-			turns: turn === undefined ? undefined : turnsEach(block, n, gymnasts, turn),
-			wait: turn === undefined ? undefined : turn.seconds * Math.max(0, gymnasts / turn.atOnce - 1),
-			activeMinutes,
-			waitingMinutes: minutes - activeMinutes,
-		});
-	}
-	return times;
-}
-
-/**
- * floor(60 · minutes · at-once / (gymnasts · seconds)). The minutes of a station are a quotient, so
- * the division is done last: 6⅓ minutes must not lose a turn to binary fractions.
- */
-function turnsEach(
-	block: Pick<Block, "minutes" | "change">,
-	stations: number,
-	gymnasts: number,
-	turn: { readonly seconds: number; readonly atOnce: number },
-): number {
-	const minutes = Math.max(0, block.minutes - (stations - 1) * block.change);
-	const turns = (60 * minutes * turn.atOnce) / (stations * gymnasts * turn.seconds);
-	return Math.floor(turns * (1 + 4 * Number.EPSILON));
+function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork): DrillTime {
+	const { turn } = drill;
+	const moving = turn === undefined ? gymnasts : Math.min(turn.atOnce, gymnasts);
+	const activeMinutes = turn === undefined ? 0 : (minutes * moving) / gymnasts;
+	return {
+		drill: drill.id,
+		station,
+		minutes,
+		gymnasts,
+		moving,
+		turns,
+		wait: turn === undefined ? undefined : turn.seconds * Math.max(0, gymnasts / turn.atOnce - 1),
+		activeMinutes,
+		waitingMinutes: turn === undefined ? 0 : minutes - activeMinutes,
+	};
 }
 
 const COLUMNS: readonly Column[] = [
@@ -204,9 +234,11 @@ const COLUMNS: readonly Column[] = [
 	{ name: "planned", order: "number" },
 	{ name: "available", order: "number" },
 	{ name: "active-share", order: "number" },
+	{ name: "unknown-share", order: "number" },
+	{ name: "new-drills", order: "number" },
 ];
 
-/** time.csv, and H308, H309, H313 and H316. */
+/** time.csv, and H308, H309, H313, H316 and H341. */
 export const timeMeasure: Measure = {
 	name: "time",
 	tables: ({ curriculum }) => [
@@ -216,7 +248,15 @@ export const timeMeasure: Measure = {
 			rows: sortedRows(
 				curriculum,
 				COLUMNS,
-				classTimes(curriculum).map((t) => [t.week, t.class, t.planned, t.available, t.activeShare]),
+				classTimes(curriculum).map((t) => [
+					t.week,
+					t.class,
+					t.planned,
+					t.available,
+					t.activeShare,
+					t.unknownShare,
+					t.newDrills.length,
+				]),
 			),
 		},
 	],
@@ -254,6 +294,29 @@ function findingsOf(
 		...tooLong(curriculum, plan, group, time, words),
 		...tooStill(curriculum, plan, group, time, words),
 		...noTurn(curriculum, plan, group, time, words),
+		...tooNew(curriculum, plan, group, time, words),
+	];
+}
+
+function tooNew(
+	curriculum: Curriculum,
+	plan: WeekPlan,
+	group: ClubClass,
+	{ newDrills }: ClassTime,
+	words: Words,
+): readonly Finding[] {
+	const most = curriculum.targets.newDrills;
+	// In the first week everything is new.
+	if (most === undefined || newDrills.length <= most || plan.week === curriculum.weeks[0]?.week) return [];
+	return [
+		finding(
+			words,
+			"H341",
+			"worth a look",
+			words.findings.hall.newDrills(group.name, plan.week, newDrills.length, most),
+			{ source: plan.source, path: ["apparatus"] },
+			{ week: plan.week, class: group.id },
+		),
 	];
 }
 
@@ -314,7 +377,7 @@ function tooStill(
 			"worth a look",
 			say.tooStill(group.name, plan.week, {
 				active: activeMinutes,
-				available: available ?? 0,
+				available: (available ?? 0) - time.unknownMinutes,
 				share: activeShare,
 				target,
 				waits: waits.slice(0, 3).map(({ drill }) => ({

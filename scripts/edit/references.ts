@@ -4,7 +4,7 @@
  */
 
 import { findLinks } from "../link/link-syntax.ts";
-import { ID_KINDS, type IdKind, kindOfField } from "../link/reference-fields.ts";
+import { ID_KINDS, type IdKind, kindsOfField } from "../link/reference-fields.ts";
 import { type FileKind, type Id, LINK_KINDS, type LinkKind } from "../model.ts";
 import { type ClubTexts, idOf, kindOf } from "./club-texts.ts";
 import { placeFile } from "./yaml-places.ts";
@@ -35,7 +35,9 @@ export function idPlaces(path: string, text: string, known: KnownIds): readonly 
 	const { scalars, body } = placeFile(path, text);
 	const places: IdPlace[] = [];
 	for (const { path: at, isKey, value, start, end } of scalars) {
-		const found = kindOfField(kind, at, isKey);
+		const kinds = kindsOfField(kind, at, isKey);
+		// Where two kinds of things may stand, it is the one that has the id.
+		const found = kinds.find((one) => known.get(one)?.has(value) === true) ?? kinds[0];
 		if (found !== undefined) {
 			places.push({ kind: found, id: value, start, end, written: text.slice(start, end), isLink: false });
 		} else if (!isKey && value.includes("[[")) places.push(...linkPlaces(text, start, end, known));

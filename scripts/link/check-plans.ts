@@ -2,6 +2,7 @@
 
 import type { Block, Drill, Id, Records, WeekPlan } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
+import { nearestName } from "../read/nearest-name.ts";
 
 export function checkPlans(records: Records): readonly Problem[] {
 	const drills = new Map(records.drills.map((d) => [d.id, d]));
@@ -48,7 +49,7 @@ function drillsFit(
 	return block.stations.flatMap((station, i) => {
 		const drill = drills.get(station.drill);
 		if (drill === undefined) return [];
-		const path = [...block.path, ...(block.kind === "drill" ? ["drill"] : ["stations", i, "drill"])];
+		const path = [...block.path, ...(block.kind === "drill" ? ["drill"] : [block.kind, i, "drill"])];
 		const problems: Problem[] = [];
 		if (!drill.apparatus.includes(apparatus)) {
 			problems.push(
@@ -79,18 +80,35 @@ function stationsInside(
 	block: Block,
 	{ apparatus: all }: Records,
 ): readonly Problem[] {
-	const plan = all.find((a) => a.id === apparatus)?.plan;
-	if (plan === undefined) return [];
+	const area = all.find((a) => a.id === apparatus);
+	const spots = area?.landmarks.map(({ name }) => name) ?? [];
+	const nowhere = block.stations.flatMap(({ landmark }, i) => {
+		if (area === undefined || landmark === undefined || spots.includes(landmark)) return [];
+		const nearest = nearestName(landmark, spots);
+		return [
+			problem(
+				"H213",
+				week.source.place([...block.path, "stations", i, "at"]),
+				`\`${apparatus}\` has no landmark “${landmark}”.`,
+				{ nearest },
+			),
+		];
+	});
+	const plan = area?.plan;
+	if (plan === undefined) return nowhere;
 	const [length, width] = plan;
-	return block.stations.flatMap(({ at }, i) =>
-		at === undefined || (at[0] <= length && at[1] <= width)
-			? []
-			: [
-					problem(
-						"H209",
-						week.source.place([...block.path, "stations", i, "at"]),
-						`The station stands at ${at[0]} × ${at[1]} m, on a plan of ${length} × ${width} m.`,
-					),
-				],
-	);
+	return [
+		...nowhere,
+		...block.stations.flatMap(({ at }, i) =>
+			at === undefined || (at[0] <= length && at[1] <= width)
+				? []
+				: [
+						problem(
+							"H209",
+							week.source.place([...block.path, "stations", i, "at"]),
+							`The station stands at ${at[0]} × ${at[1]} m, on a plan of ${length} × ${width} m.`,
+						),
+					],
+		),
+	];
 }

@@ -10,6 +10,8 @@ import type {
 	Curriculum,
 	DataPath,
 	Drill,
+	EquipmentNeed,
+	FileKind,
 	Id,
 	LinkedDrill,
 	LinkedSkill,
@@ -19,6 +21,7 @@ import type {
 	Place,
 	Records,
 	Source,
+	WeekPlan,
 } from "../model.ts";
 import { LINK_KINDS } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
@@ -28,7 +31,7 @@ import { checkPlans } from "./check-plans.ts";
 import { misnamedShapes } from "./check-shapes.ts";
 import { findCycles } from "./find-cycles.ts";
 import { findLinks } from "./link-syntax.ts";
-import { referencesIn } from "./reference-fields.ts";
+import { type IdKind, referencesIn } from "./reference-fields.ts";
 import { textsOf } from "./texts-of.ts";
 
 export interface LinkedClub {
@@ -74,13 +77,13 @@ export function linkClub(
 	return failed ? { problems } : { problems, curriculum: join(records, names) };
 }
 
-type Names = ReadonlyMap<LinkKind, ReadonlyMap<Id, string>>;
+type Names = ReadonlyMap<IdKind, ReadonlyMap<Id, string>>;
 
 /** The name of every thing that can be linked to. */
 function namesOf(records: Records): Names {
 	const named = (things: readonly { readonly id: Id; readonly name: string }[]) =>
 		new Map(things.map((t) => [t.id, t.name]));
-	return new Map<LinkKind, ReadonlyMap<Id, string>>([
+	return new Map<IdKind, ReadonlyMap<Id, string>>([
 		["drill", new Map(records.drills.map((d) => [d.id, d.title]))],
 		["skill", named(records.skills)],
 		["shape", named(records.shapes)],
@@ -89,6 +92,8 @@ function namesOf(records: Records): Names {
 		["week", new Map(records.weeks.map((w) => [w.id, w.theme]))],
 		["equipment", named(records.equipment)],
 		["guide", new Map(records.guides.map((g) => [g.id, g.title]))],
+		["class", named(records.term.classes)],
+		["purpose", named(records.purposes)],
 	]);
 }
 
@@ -100,7 +105,11 @@ function duplicates(records: Records): readonly Problem[] {
 		records.shapes,
 		records.skills,
 		records.equipment,
+		records.purposes,
 		classes,
+		...records.term.classes.map((c) =>
+			c.groups.map((group, i) => ({ ...group, source: records.term.source, path: [...c.path, "groups", i] })),
+		),
 	];
 	return lists.flatMap((list: readonly { id: Id; source: Source; path: DataPath }[]) => {
 		const first = new Map<Id, (typeof list)[number]>();
@@ -126,16 +135,20 @@ function duplicates(records: Records): readonly Problem[] {
 function deadReferences(club: ValidatedClub, names: Names): readonly Problem[] {
 	return club.files.flatMap((file) =>
 		referencesIn(file)
-			.filter(({ kind, id }) => names.get(kind)?.has(id) !== true && !isExcused(club, kind, id))
-			.map(({ kind, id, path, what }) => dead("H201", file.place(path, what), kind, id, names)),
+			.filter(
+				({ kinds, id }) =>
+					!kinds.some((kind) => names.get(kind)?.has(id) === true || isExcused(club, kind, id)),
+			)
+			.map(({ kinds, id, path, what }) => dead("H201", file.place(path, what), kinds, id, names)),
 	);
 }
 
-/** Drills that are their own partner, skills that are their own opposite. */
-function namingThemselves({ drills, skills }: Records): readonly Problem[] {
+/** Drills that are their own partner, skills that are their own opposite, classes of their own gymnasts. */
+function namingThemselves({ drills, skills, term }: Records): readonly Problem[] {
 	return [
 		...drills.map((drill) => ({ ...drill, path: [], other: drill.partner, field: "partner" })),
 		...skills.map((skill) => ({ ...skill, other: skill.opposite, field: "opposite" })),
+		...term.classes.map((one) => ({ ...one, source: term.source, other: one.sameAs, field: "same-as" })),
 	]
 		.filter(({ id, other }) => id === other)
 		.map(({ id, source, path, field }) =>
@@ -143,22 +156,33 @@ function namingThemselves({ drills, skills }: Records): readonly Problem[] {
 		);
 }
 
-function dead(code: "H201" | "H206", place: Place, kind: LinkKind, id: Id, names: Names): Problem {
-	const elsewhere = LINK_KINDS.find((k) => k !== kind && names.get(k)?.has(id));
-	const nearest = nearestName(id, names.get(kind)?.keys() ?? []);
-	return problem(code, place, `There is no ${KIND_WORDS[kind]} \`${id}\`.`, {
+function dead(code: "H201" | "H206", place: Place, kinds: readonly IdKind[], id: Id, names: Names): Problem {
+	const elsewhere = LINK_KINDS.find((k) => !kinds.includes(k) && names.get(k)?.has(id));
+	const nearest = nearestName(
+		id,
+		kinds.flatMap((kind) => [...(names.get(kind)?.keys() ?? [])]),
+	);
+	const words = kinds.map((kind) => KIND_WORDS[kind]);
+	return problem(code, place, `There is no ${words.join(" or ")} \`${id}\`.`, {
 		nearest,
 		...(nearest === undefined && elsewhere !== undefined
 			? {
-					fix: `\`${id}\` is the id of ${withArticle(KIND_WORDS[elsewhere])}; name ${withArticle(KIND_WORDS[kind])} here.`,
+					fix: `\`${id}\` is the id of ${withArticle(KIND_WORDS[elsewhere])}; name ${withArticle(words.join(" or "))} here.`,
 				}
 			: {}),
 	});
 }
 
 /** Whether the thing exists but has a problem of its own, which is enough to say. */
-function isExcused(club: ValidatedClub, kind: LinkKind, id: Id): boolean {
+function isExcused(club: ValidatedClub, kind: IdKind, id: Id): boolean {
+	// A term or a list of purposes at fault as a whole may have held any id.
+	if (kind === "class" || kind === "purpose")
+		return isFileBroken(club, kind === "class" ? "term" : "purposes");
 	return club.unknown.has(kind) || (club.broken.get(kind)?.has(id) ?? false);
+}
+
+function isFileBroken(club: ValidatedClub, file: FileKind): boolean {
+	return club.brokenFiles.has(file);
 }
 
 function deadLinks(club: ValidatedClub, names: Names): readonly Problem[] {
@@ -168,7 +192,7 @@ function deadLinks(club: ValidatedClub, names: Names): readonly Problem[] {
 			const { kind, id } = parseReference(reference);
 			const kinds = kind === undefined ? LINK_KINDS : [kind];
 			if (kinds.some((k) => isExcused(club, k, id))) return [];
-			if (kind !== undefined) return [dead("H206", placeOf(line, column), kind, id, names)];
+			if (kind !== undefined) return [dead("H206", placeOf(line, column), [kind], id, names)];
 			const nearest = nearestName(
 				id,
 				LINK_KINDS.flatMap((k) => [...(names.get(k)?.keys() ?? [])]),
@@ -253,7 +277,7 @@ function join(records: Records, names: Names): Curriculum {
 	drills.forEach((drill, i) => {
 		lastPlace.set(drill, i);
 	});
-	const weeks = [...records.weeks].sort((a, b) => a.week - b.week);
+	const weeks = records.weeks.map((week) => atLandmarks(week, records)).sort((a, b) => a.week - b.week);
 
 	const partners = pairs(drills.map((d) => [d.id, d.partner]));
 	const opposites = pairs(records.skills.map((s) => [s.id, s.opposite]));
@@ -261,7 +285,7 @@ function join(records: Records, names: Names): Curriculum {
 	const leadsTo = reversed(records.skills.map((s) => [s.id, s.needs]));
 	const ofSkill = reversed(drills.map((d) => [d.id, d.skills]));
 	const ofShape = reversed(drills.map((d) => [d.id, d.shapes]));
-	const ofEquipment = reversed(drills.map((d) => [d.id, d.equipment.map((need) => need.item)]));
+	const ofEquipment = reversed(drills.map((d) => [d.id, needsOf(d).map((need) => need.item)]));
 	const planned = occurrences({ ...records, weeks });
 
 	return {
@@ -281,6 +305,8 @@ function join(records: Records, names: Names): Curriculum {
 				}),
 			),
 		),
+		purposes: byId(records.purposes),
+		accepted: records.accepted,
 		equipment: byId(records.equipment.map((item) => ({ ...item, drills: ofEquipment.get(item.id) ?? [] }))),
 		drills: byId(
 			drills.map(
@@ -301,6 +327,33 @@ function join(records: Records, names: Names): Curriculum {
 			),
 		),
 		resolve: (reference) => resolveIn(names, reference),
+	};
+}
+
+/** What any level of a drill needs. */
+function needsOf(drill: Drill): readonly EquipmentNeed[] {
+	return [...drill.equipment, ...[...drill.levels.values()].flatMap((level) => level.equipment ?? [])];
+}
+
+/** A week whose stations at a named spot have its place. */
+function atLandmarks(week: WeekPlan, { apparatus: all }: Records): WeekPlan {
+	if (!week.apparatus.some((p) => p.blocks.some((b) => b.stations.some((s) => s.landmark !== undefined))))
+		return week;
+	return {
+		...week,
+		apparatus: week.apparatus.map((plan) => {
+			const spots = all.find(({ id }) => id === plan.apparatus)?.landmarks ?? [];
+			return {
+				...plan,
+				blocks: plan.blocks.map((block) => ({
+					...block,
+					stations: block.stations.map((station) => {
+						const at = spots.find(({ name }) => name === station.landmark)?.at;
+						return at === undefined ? station : { ...station, at };
+					}),
+				})),
+			};
+		}),
 	};
 }
 
@@ -369,7 +422,7 @@ function byId<T extends { readonly id: Id }>(things: readonly T[]): ReadonlyMap<
 	return new Map(things.map((thing) => [thing.id, thing]));
 }
 
-const KIND_WORDS: Readonly<Record<LinkKind, string>> = {
+const KIND_WORDS: Readonly<Record<IdKind, string>> = {
 	drill: "drill",
 	skill: "skill",
 	shape: "shape",
@@ -378,6 +431,8 @@ const KIND_WORDS: Readonly<Record<LinkKind, string>> = {
 	week: "week",
 	equipment: "piece of equipment",
 	guide: "guide",
+	class: "class",
+	purpose: "purpose",
 };
 
 function withArticle(words: string): string {

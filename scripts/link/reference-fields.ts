@@ -1,21 +1,17 @@
 /** Which fields of a club's files hold ids, and of what: the one list of them. */
 
-import {
-	type DataPath,
-	type FileKind,
-	type Id,
-	LINK_KINDS,
-	type LinkKind,
-	type SourceFile,
-} from "../model.ts";
+import { type DataPath, type FileKind, type Id, LINK_KINDS, type SourceFile } from "../model.ts";
 import { ID_PATTERN } from "../validate/schemas.ts";
 
-/** What has an id. Classes have one that only their own entry names. */
-export const ID_KINDS = [...LINK_KINDS, "class"] as const;
+/** What has an id: what can be linked to, and what only fields name. */
+export const ID_KINDS = [...LINK_KINDS, "class", "purpose"] as const;
 export type IdKind = (typeof ID_KINDS)[number];
 
-/** A list field of ids: the field itself where it is one id, its items, or its keys where it is a map. */
-type Field = readonly [path: readonly (string | null)[], kind: IdKind, place?: "key"];
+/**
+ * A field of ids: the field itself where it is one id, its items, or its keys where it is a map. Where
+ * two kinds of things may stand in it, both are named.
+ */
+type Field = readonly [path: readonly (string | null)[], kind: IdKind | readonly IdKind[], place?: "key"];
 
 /** `null` stands for any key or place in a list. A field may hold one id or a list of them. */
 const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
@@ -26,25 +22,42 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[["shapes"], "shape"],
 		[["sequence"], "shape"],
 		[["sequence", null, "shape"], "shape"],
+		[["levels", null, "sequence"], "shape"],
+		[["levels", null, "sequence", null, "shape"], "shape"],
 		[["skills"], "skill"],
+		[["performs"], "skill"],
+		[["elements", null, "skill"], "skill"],
+		[["elements", null, "drill"], "drill"],
 		[["after"], "drill"],
+		[["ready", null, "drill"], "drill"],
+		[["ready", null, "skill"], "skill"],
 		[["partner"], "drill"],
+		[["purpose"], "purpose"],
 		[["equipment", null], "equipment", "key"],
+		[["levels", null, "equipment", null], "equipment", "key"],
 	],
 	week: [
 		[["apparatus", null], "apparatus", "key"],
 		[["apparatus", null, "blocks", null, "drill"], "drill"],
 		[["apparatus", null, "blocks", null, "stations", null, "drill"], "drill"],
+		[["apparatus", null, "blocks", null, "options", null, "drill"], "drill"],
 		[["apparatus", null, "blocks", null, "levels"], "level"],
+		[["apparatus", null, "blocks", null, "dose", null], "level", "key"],
 	],
 	term: [
 		[["classes", null, "id"], "class"],
 		[["classes", null, "level"], "level"],
 		[["classes", null, "rotation"], "apparatus"],
+		[["classes", null, "same-as"], "class"],
+		[["classes", null, "groups", null, "level"], "level"],
+		[["classes", null, "groups", null, "rotation"], "apparatus"],
 	],
 	levels: [
 		[[null, "id"], "level"],
-		[[null, "entry"], "skill"],
+		[
+			[null, "entry"],
+			["skill", "drill"],
+		],
 	],
 	apparatus: [[[null, "id"], "apparatus"]],
 	shapes: [[[null, "id"], "shape"]],
@@ -56,23 +69,42 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[[null, "opposite"], "skill"],
 	],
 	equipment: [[[null, "id"], "equipment"]],
+	purposes: [[[null, "id"], "purpose"]],
+	accepted: [
+		[[null, "about", "level"], "level"],
+		[[null, "about", "apparatus"], "apparatus"],
+		[[null, "about", "drill"], "drill"],
+		[[null, "about", "skill"], "skill"],
+		[[null, "about", "shape"], "shape"],
+		[[null, "about", "class"], "class"],
+		[[null, "about", "equipment"], "equipment"],
+	],
 };
 
-/** What the id names that stands at this path of a file of this kind; undefined where none stands. */
-export function kindOfField(file: FileKind, at: DataPath, isKey: boolean): IdKind | undefined {
+/** A block's dose for everybody has these in place of levels. */
+const DOSE_FIELDS: ReadonlySet<unknown> = new Set(["sets", "reps", "hold"]);
+
+function isDoseField(pattern: readonly (string | null)[], at: DataPath): boolean {
+	return pattern.at(-2) === "dose" && DOSE_FIELDS.has(at.at(-1));
+}
+
+/** What the id may name that stands at this path of a file of this kind; empty where none stands. */
+export function kindsOfField(file: FileKind, at: DataPath, isKey: boolean): readonly IdKind[] {
 	for (const [pattern, kind, place] of FIELDS[file] ?? []) {
 		if (isKey !== (place === "key")) continue;
 		// The field itself, or an item of its list.
 		const isItem = !isKey && at.length === pattern.length + 1 && typeof at.at(-1) === "number";
 		if (at.length !== pattern.length && !isItem) continue;
-		if (pattern.every((name, i) => name === null || name === at[i])) return kind;
+		if (!pattern.every((name, i) => name === null || name === at[i])) continue;
+		return isDoseField(pattern, at) ? [] : typeof kind === "string" ? [kind] : kind;
 	}
-	return undefined;
+	return [];
 }
 
 /** An id that stands in a field of a file. */
 export interface Reference {
-	readonly kind: LinkKind;
+	/** What it may name: one thing of any of these kinds. */
+	readonly kinds: readonly IdKind[];
 	readonly id: Id;
 	readonly path: DataPath;
 	readonly what: "key" | "value";
@@ -91,12 +123,13 @@ export function referencesIn(file: SourceFile): readonly Reference[] {
 	const found: Reference[] = [];
 	known.set(file, found);
 	for (const [pattern, kind, place] of FIELDS[file.kind] ?? []) {
-		if (kind === "class" || pattern.at(-1) === "id") continue;
+		if (pattern.at(-1) === "id") continue;
 		const what = place ?? "value";
+		const kinds = typeof kind === "string" ? [kind] : kind;
 		const add = (id: unknown, path: DataPath): void => {
 			const text = typeof id === "number" ? String(id) : id;
-			if (typeof text === "string" && ID_PATTERN.test(text))
-				found.push({ kind, id: text, path: [...path], what });
+			if (typeof text === "string" && ID_PATTERN.test(text) && !isDoseField(pattern, path))
+				found.push({ kinds, id: text, path: [...path], what });
 		};
 		follow(file.data, pattern, 0, [], what, add);
 	}

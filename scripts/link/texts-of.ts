@@ -23,6 +23,12 @@ const PROSE: ReadonlySet<string> = new Set([
 	"focus",
 	"note",
 	"description",
+	"easier",
+	"harder",
+	"ready",
+	"text",
+	"criteria",
+	"reason",
 ]);
 
 /** A file that was read stays the same for ever, and `serve` brings it again at every change of another. */

@@ -358,12 +358,13 @@ export async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
 			}
 		}
 	}
-	const { curriculum, exposures, tables, findings, markdown, words, edition } = handbook;
+	const { curriculum, exposures, tables, findings, accepted, markdown, words, edition } = handbook;
 	return {
 		curriculum,
 		exposures,
 		tables,
 		findings,
+		accepted,
 		markdown,
 		words,
 		edition,

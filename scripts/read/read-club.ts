@@ -47,6 +47,8 @@ const DATA_KINDS: readonly DataKind[] = [
 	"shapes",
 	"skills",
 	"equipment",
+	"purposes",
+	"accepted",
 ];
 
 /** The folder, inside `content`, for pictures and video. */

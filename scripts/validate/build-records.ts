@@ -5,23 +5,34 @@
  */
 
 import type {
+	Acceptance,
 	Apparatus,
 	Block,
+	ClassGroup,
 	Club,
 	ClubClass,
+	Contacts,
 	DataPath,
 	Dose,
+	DoseNumbers,
 	Drill,
+	Element,
 	Equipment,
+	EquipmentNeed,
+	Gate,
 	Guide,
 	Id,
+	Landmark,
 	Level,
+	Manner,
 	Phase,
+	Purpose,
 	Shape,
 	Skill,
 	SourceFile,
 	Targets,
 	Term,
+	Turn,
 	WeekPlan,
 } from "../model.ts";
 import type * as written from "./records.ts";
@@ -30,6 +41,9 @@ type WrittenId = string | number;
 
 /** Minutes lost at a change of station where the block does not say. */
 const USUAL_CHANGE = 0.5;
+
+/** Minutes from one apparatus to the next where neither class nor term says. */
+const USUAL_BETWEEN = 1;
 
 export function drillFrom(file: SourceFile): Drill {
 	return drillOf(file, file.data as written.Drill);
@@ -59,32 +73,101 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		summary: data.summary,
 		aliases: data.aliases ?? [],
 		shapes: ids(data.shapes),
+		...mannerFrom(data),
 		sequence: (data.sequence ?? []).map(phaseFrom),
-		skills: ids(data.skills),
+		// What is performed, alone or in a complex, is prepared too.
+		skills: [
+			...new Set([
+				...ids(data.skills),
+				...ids(data.performs),
+				...(data.elements ?? []).flatMap(({ skill }) => (skill === undefined ? [] : [String(skill)])),
+			]),
+		],
+		performs: ids(data.performs),
+		elements: (data.elements ?? []).map(elementFrom),
 		after: ids(data.after),
+		ready: (data.ready ?? []).map(gateFrom),
+		purpose: ids(data.purpose),
 		direction: data.direction,
 		partner: id(data.partner),
 		sides: data.sides,
-		equipment: Object.entries(data.equipment ?? {}).map(([item, need]) =>
-			typeof need === "number"
-				? { item, count: need, per: "station" as const }
-				: { item, count: need.count, per: need.per ?? "station" },
-		),
-		heights: new Map(Object.entries(data.heights ?? {})),
-		sets: data.sets,
-		reps: data.reps,
-		hold: data.hold,
-		turn: data.turn && { seconds: data.turn.seconds, atOnce: data.turn["at-once"] ?? 1 },
-		contacts: data.contacts && { landings: data.contacts.landings ?? 0, hands: data.contacts.hands ?? 0 },
+		equipment: needsFrom(data.equipment ?? {}),
+		heights: heightsFrom(data.heights ?? {}),
+		easier: data.easier ?? [],
+		harder: data.harder ?? [],
 		cues: data.cues ?? [],
 		faults: data.faults ?? [],
-		spotting: data.spotting,
-		caution: data.caution,
 		media: data.media ?? [],
 		reviewed: data.reviewed,
 		body: file.body,
 		source: file,
 	});
+}
+
+/** What a drill, or a level of it, says of how it is done; what it does not say is left out. */
+function mannerFrom(data: Omit<WrittenManner, "do">): Manner {
+	return compact<Manner>({
+		sets: data.sets,
+		reps: data.reps,
+		hold: data.hold,
+		holdOf: data["hold-of"],
+		turn: data.turn && turnFrom(data.turn),
+		contacts: data.contacts && contactsFrom(data.contacts),
+		equipment: data.equipment && needsFrom(data.equipment),
+		heights: data.heights && heightsFrom(data.heights),
+		sequence: data.sequence?.map(phaseFrom),
+		spotting: data.spotting,
+		caution: data.caution,
+		spotters: data.spotters,
+		watch: data.watch,
+		easier: data.easier,
+		harder: data.harder,
+		run: data.run,
+		runOut: data["run-out"],
+	});
+}
+
+type WrittenManner = written.Dose;
+
+function turnFrom(turn: NonNullable<WrittenManner["turn"]>): Turn {
+	return compact<Turn>({ seconds: turn.seconds, atOnce: turn["at-once"] ?? 1, reps: turn.reps });
+}
+
+function contactsFrom(contacts: NonNullable<WrittenManner["contacts"]>): Contacts {
+	return { landings: contacts.landings ?? 0, hands: contacts.hands ?? 0 };
+}
+
+function needsFrom(equipment: NonNullable<WrittenManner["equipment"]>): readonly EquipmentNeed[] {
+	return Object.entries(equipment).map(([item, need]) =>
+		typeof need === "number"
+			? { item, count: need, per: "station" as const }
+			: { item, count: need.count, per: need.per ?? "station" },
+	);
+}
+
+function heightsFrom(heights: NonNullable<WrittenManner["heights"]>): ReadonlyMap<string, Landmark> {
+	return new Map(Object.entries(heights));
+}
+
+function elementFrom(element: written.Element): Element {
+	return compact<Element>({
+		skill: id(element.skill),
+		drill: id(element.drill),
+		text: element.text,
+		count: element.count ?? 1,
+		turn: element.turn,
+	});
+}
+
+function gateFrom(gate: NonNullable<written.Drill["ready"]>[number]): Gate {
+	if (typeof gate === "string") return { text: gate };
+	const drill = id(gate.drill);
+	const skill = id(gate.skill);
+	return {
+		...(drill === undefined ? {} : { drill }),
+		...(skill === undefined ? {} : { skill }),
+		reps: gate.reps,
+	};
 }
 
 function phaseFrom(phase: NonNullable<written.Drill["sequence"]>[number]): Phase {
@@ -140,22 +223,42 @@ function isMap(value: unknown): value is Readonly<Record<string, unknown>> {
 }
 
 function blockFrom(block: written.Block, index: number, path: DataPath): Block {
-	const stations =
-		block.stations === undefined
-			? [{ drill: String(block.drill) }]
-			: block.stations.map(({ drill, note, at }) =>
-					compact({ drill: String(drill), note, at: at && ([at[0] ?? 0, at[1] ?? 0] as const) }),
-				);
+	const { dose } = block;
+	const forAll = dose !== undefined && isDose(dose) ? dose : undefined;
 	return compact<Block>({
 		number: index + 1,
-		kind: block.stations === undefined ? "drill" : "stations",
-		stations,
+		kind: block.options !== undefined ? "options" : block.stations !== undefined ? "stations" : "drill",
+		stations: stationsFrom(block),
+		choose: Math.min(block.choose ?? 1, block.options?.length ?? 1),
 		minutes: block.minutes,
+		show: block.show ?? 0,
 		change: block.change ?? USUAL_CHANGE,
 		levels: ids(block.levels),
+		sessions: typeof block.session === "number" ? [block.session] : (block.session ?? []),
+		dose: forAll,
+		doses: new Map(dose === undefined || forAll !== undefined ? [] : Object.entries(dose)),
 		note: block.note,
 		path,
 	});
+}
+
+function stationsFrom({ drill, stations, options }: written.Block): Block["stations"] {
+	if (options !== undefined)
+		return options.map((one) => compact({ drill: String(one.drill), note: one.note }));
+	if (stations === undefined) return [{ drill: String(drill) }];
+	return stations.map((one) =>
+		compact({
+			drill: String(one.drill),
+			note: one.note,
+			at: typeof one.at === "object" ? ([one.at[0] ?? 0, one.at[1] ?? 0] as const) : undefined,
+			landmark: typeof one.at === "string" ? one.at : undefined,
+		}),
+	);
+}
+
+/** Whether a block's dose is one for everybody, and not a map of levels. */
+function isDose(dose: NonNullable<written.Block["dose"]>): dose is DoseNumbers {
+	return Object.values(dose).every((value) => typeof value === "number");
 }
 
 export function guideFrom(file: SourceFile): Guide {
@@ -195,19 +298,34 @@ export function termFrom(file: SourceFile): Term {
 		}),
 		classes: (data.classes ?? []).map((group, i): ClubClass => {
 			const { ages } = group;
+			const whole = {
+				levels: ids(group.level),
+				gymnasts: group.gymnasts ?? 1,
+				coaches: group.coaches,
+				rotation: ids(group.rotation),
+			};
 			return compact<ClubClass>({
 				id: String(group.id),
 				name: group.name ?? wordsOf(String(group.id)),
-				levels: ids(group.level),
+				...whole,
 				day: group.day,
 				start: group.start,
 				minutes: group.minutes,
 				warmUp: group["warm-up"] ?? 0,
 				coolDown: group["cool-down"] ?? 0,
-				gymnasts: group.gymnasts ?? 1,
-				coaches: group.coaches,
+				between: group.between ?? data.between ?? USUAL_BETWEEN,
 				ages: ages && ([ages[0] ?? 0, ages[1] ?? 0] as const),
-				rotation: ids(group.rotation),
+				groups: (group.groups ?? []).map(
+					(part): ClassGroup =>
+						compact<ClassGroup>({
+							id: String(part.id),
+							levels: part.level === undefined ? whole.levels : ids(part.level),
+							gymnasts: part.gymnasts ?? whole.gymnasts,
+							coaches: part.coaches ?? whole.coaches,
+							rotation: part.rotation === undefined ? whole.rotation : ids(part.rotation),
+						}),
+				),
+				sameAs: id(group["same-as"]),
 				path: ["classes", i],
 			});
 		}),
@@ -226,6 +344,15 @@ export function targetsFrom(file: SourceFile): Targets {
 		activeShare: data["active-share"],
 		loadStep: data["load-step"],
 		reviewMonths: data["review-months"],
+		skillReps: data["skill-reps"],
+		ratio:
+			data.ratio &&
+			Object.entries(data.ratio).map(([ages, gymnasts]) => {
+				const [from = 0, to = from] = ages.split("-").map(Number);
+				return { ages: [from, to] as const, gymnasts };
+			}),
+		landings: data.landings,
+		newDrills: data["new-drills"],
 	});
 }
 
@@ -236,6 +363,7 @@ export function entriesFrom(files: {
 	readonly shapes: SourceFile | undefined;
 	readonly skills: SourceFile | undefined;
 	readonly equipment: SourceFile | undefined;
+	readonly purposes: SourceFile | undefined;
 }) {
 	return {
 		levels: list(
@@ -250,6 +378,9 @@ export function entriesFrom(files: {
 					...entry,
 					kind: item.kind,
 					plan: item.plan && [item.plan[0] ?? 0, item.plan[1] ?? 0],
+					groups: item.groups ?? 1,
+					walls: item.walls ?? [],
+					landmarks: (item.landmarks ?? []).map(({ name, at }) => ({ name, at: [at[0] ?? 0, at[1] ?? 0] })),
 				}),
 		),
 		shapes: list(
@@ -278,6 +409,7 @@ export function entriesFrom(files: {
 					pattern: item.pattern,
 					direction: item.direction,
 					opposite: id(item.opposite),
+					criteria: item.criteria ?? [],
 				}),
 		),
 		equipment: list(
@@ -289,9 +421,36 @@ export function entriesFrom(files: {
 					owned: item.owned,
 					stored: item.stored,
 					size: item.size && [item.size[0] ?? 1, item.size[1] ?? 1],
+					height: item.height,
+					range: item.range && [item.range[0] ?? 0, item.range[1] ?? 0],
+					step: item.step,
+					thickness: item.thickness,
+					adults: item.adults ?? 1,
 				}),
 		),
+		purposes: list(
+			files.purposes,
+			(item: written.PurposesItem, entry): Purpose => ({ ...entry, aliases: item.aliases ?? [] }),
+		),
 	};
+}
+
+/** Findings that are accepted, in the order of the file. */
+export function acceptedFrom(file: SourceFile): readonly Acceptance[] {
+	return (file.data as readonly written.AcceptedItem[]).map((item, i) => {
+		const { week, ...ids } = item.about ?? {};
+		return compact<Acceptance>({
+			finding: item.finding,
+			about: {
+				...(week === undefined ? {} : { week }),
+				...Object.fromEntries(Object.entries(ids).map(([kind, one]) => [kind, String(one)])),
+			},
+			reason: item.reason,
+			until: item.until,
+			source: file,
+			path: [i],
+		});
+	});
 }
 
 /** An id in words: level-1 → Level 1. */
@@ -324,7 +483,12 @@ function list<W extends Listed, T>(
 
 function dosesFrom(levels: written.Drill["levels"]): ReadonlyMap<Id, Dose> {
 	if (Array.isArray(levels)) return new Map(levels.map((level: WrittenId) => [String(level), {}]));
-	return new Map(Object.entries(levels).map(([level, dose]) => [level, (dose ?? {}) as Dose]));
+	return new Map(
+		Object.entries(levels).map(([level, dose]) => [
+			level,
+			dose === null || dose === undefined ? {} : compact<Dose>({ do: dose.do, ...mannerFrom(dose) }),
+		]),
+	);
 }
 
 function ids(value: WrittenId | readonly WrittenId[] | undefined): readonly Id[] {

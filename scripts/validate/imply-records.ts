@@ -5,7 +5,7 @@
  * the order of first use, named after its id. Where the file is there it is taken at its word.
  */
 
-import type { Entry, FileKind, Id, Records, Source, Term } from "../model.ts";
+import type { Drill, Entry, EquipmentNeed, FileKind, Id, Phase, Records, Source, Term } from "../model.ts";
 import { wordsOf } from "./build-records.ts";
 
 /** Records as far as files were written. */
@@ -48,29 +48,51 @@ export function impliedRecords(
 			imply("apparatus", [
 				...fromDrills((d) => d.apparatus),
 				...weeks.flatMap((w) => w.apparatus.map(({ apparatus }) => ({ id: apparatus, source: w.source }))),
-			]),
+			]).map((entry) => ({ ...entry, groups: 1, walls: [], landmarks: [] })),
 		shapes:
 			written.shapes ??
 			imply(
 				"shapes",
-				fromDrills((d) => [...d.shapes, ...d.sequence.map((phase) => phase.shape)]),
+				fromDrills((d) => [
+					...d.shapes,
+					...sequencesOf(d)
+						.flat()
+						.map((phase) => phase.shape),
+				]),
 			).map((entry) => ({ ...entry, aliases: [], view: "side", tilt: 0, base: "feet" })),
 		skills:
 			written.skills ??
 			imply(
 				"skills",
 				fromDrills((d) => d.skills),
-			).map((entry) => ({ ...entry, aliases: [], apparatus: [], levels: [], needs: [] })),
+			).map((entry) => ({ ...entry, aliases: [], apparatus: [], levels: [], needs: [], criteria: [] })),
 		equipment:
 			written.equipment ??
 			imply(
 				"equipment",
-				fromDrills((d) => d.equipment.map((need) => need.item)),
+				fromDrills((d) => equipmentOf(d).map((need) => need.item)),
+			).map((entry) => ({ ...entry, aliases: [], adults: 1 })),
+		purposes:
+			written.purposes ??
+			imply(
+				"purposes",
+				fromDrills((d) => d.purpose),
 			).map((entry) => ({ ...entry, aliases: [] })),
+		accepted: written.accepted ?? [],
 		drills,
 		weeks,
 		guides: written.guides,
 	};
+}
+
+/** What any level of a drill needs. */
+function equipmentOf(drill: Drill): readonly EquipmentNeed[] {
+	return [...drill.equipment, ...[...drill.levels.values()].flatMap((level) => level.equipment ?? [])];
+}
+
+/** The drill's sequence, and those that its levels have in its place. */
+function sequencesOf(drill: Drill): readonly (readonly Phase[])[] {
+	return [drill.sequence, ...[...drill.levels.values()].map((level) => level.sequence ?? [])];
 }
 
 function entriesNamed(uses: Iterable<{ readonly id: Id; readonly source: Source }>): readonly Entry[] {

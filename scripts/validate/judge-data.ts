@@ -98,14 +98,14 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 				? problem(
 						"H106",
 						containerPlace(file, path),
-						`${where}A block holds \`drill\` or \`stations\`, not both.`,
+						`${where}A block holds one of \`drill\`, \`stations\` and \`options\`.`,
 					)
 				: problem(
 						"H105",
 						containerPlace(file, path),
-						`${where}The block has neither \`drill\` nor \`stations\`.`,
+						`${where}The block has no \`drill\`, \`stations\` or \`options\`.`,
 						{
-							fix: "Add `drill:` with a drill's id, or `stations:` with a list.",
+							fix: "Add `drill:` with a drill's id, or `stations:` or `options:` with a list.",
 						},
 					);
 		case "pattern":

@@ -3,11 +3,82 @@
  */
 
 /**
- * What else coaches call it, for search.
+ * This level's shapes, in place of the drill's.
+ */
+export type Sequence = (
+	| (string | number)
+	| {
+			/**
+			 * Lower-case letters and digits in words joined by hyphens.
+			 */
+			shape: string | number;
+			/**
+			 * What it is done on; left out, it follows from the drill's apparatus and equipment.
+			 */
+			on?:
+				| "floor"
+				| "mat"
+				| "soft-mat"
+				| "wedge"
+				| "block"
+				| "box"
+				| "board"
+				| "beam"
+				| "bar"
+				| "rails"
+				| "wall"
+				| "barrel"
+				| "octagon"
+				| "floor-bar";
+			/**
+			 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
+			 */
+			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
+			/**
+			 * What carries the body here, where it is not what the shape says.
+			 */
+			base?:
+				| "feet"
+				| "hands"
+				| "hands-and-feet"
+				| "head"
+				| "hips"
+				| "seat"
+				| "back"
+				| "front"
+				| "shoulders"
+				| "knees"
+				| "hang"
+				| "air";
+			/**
+			 * How the trunk leans here: 0 upright, 90 face down, -90 face up, 180 upside down.
+			 */
+			tilt?: number;
+			/**
+			 * From the `side` or from the `front`.
+			 */
+			view?: "side" | "front";
+			angles?: Angles;
+	  }
+)[];
+/**
+ * Easier ways for this level.
  *
  * Items: Text; inline Markdown is read.
  */
 export type Texts = string[];
+/**
+ * Harder ways for this level.
+ *
+ * Items: Text; inline Markdown is read.
+ */
+export type Texts1 = string[];
+/**
+ * What else coaches call it, for search.
+ *
+ * Items: Text; inline Markdown is read.
+ */
+export type Texts2 = string[];
 /**
  * The body shapes it trains.
  *
@@ -15,23 +86,106 @@ export type Texts = string[];
  */
 export type Ids = (string | number)[];
 /**
+ * Shapes in the order the body goes through them: a strip of figures. A shape alone, or with how it is carried here.
+ */
+export type Sequence1 = (
+	| (string | number)
+	| {
+			/**
+			 * Lower-case letters and digits in words joined by hyphens.
+			 */
+			shape: string | number;
+			/**
+			 * What it is done on; left out, it follows from the drill's apparatus and equipment.
+			 */
+			on?:
+				| "floor"
+				| "mat"
+				| "soft-mat"
+				| "wedge"
+				| "block"
+				| "box"
+				| "board"
+				| "beam"
+				| "bar"
+				| "rails"
+				| "wall"
+				| "barrel"
+				| "octagon"
+				| "floor-bar";
+			/**
+			 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
+			 */
+			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
+			/**
+			 * What carries the body here, where it is not what the shape says.
+			 */
+			base?:
+				| "feet"
+				| "hands"
+				| "hands-and-feet"
+				| "head"
+				| "hips"
+				| "seat"
+				| "back"
+				| "front"
+				| "shoulders"
+				| "knees"
+				| "hang"
+				| "air";
+			/**
+			 * How the trunk leans here: 0 upright, 90 face down, -90 face up, 180 upside down.
+			 */
+			tilt?: number;
+			/**
+			 * From the `side` or from the `front`.
+			 */
+			view?: "side" | "front";
+			angles?: Angles;
+	  }
+)[];
+/**
  * The skills it leads to.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
 export type Ids1 = (string | number)[];
 /**
- * Drills that should have been taught before this one.
+ * The skills that the gymnast does here, helped or not; `skills` is what the drill prepares. What is performed counts as prepared too.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
 export type Ids2 = (string | number)[];
 /**
+ * Drills that should have been taught before this one.
+ *
+ * Items: Lower-case letters and digits in words joined by hyphens.
+ */
+export type Ids3 = (string | number)[];
+/**
  * What to say, in a few words each.
  *
  * Items: Text; inline Markdown is read.
  */
-export type Texts1 = string[];
+export type Texts3 = string[];
+/**
+ * Easier ways, shown beside the drill wherever it is taught.
+ *
+ * Items: Text; inline Markdown is read.
+ */
+export type Texts4 = string[];
+/**
+ * Harder ways, shown beside the drill wherever it is taught.
+ *
+ * Items: Text; inline Markdown is read.
+ */
+export type Texts5 = string[];
+/**
+ * What the drill is for, in the club's own words: ids of `_data/purposes.yaml`.
+ *
+ * Items: Lower-case letters and digits in words joined by hyphens.
+ */
+export type Ids4 = (string | number)[];
 export type Block = {
 	/**
 	 * Lower-case letters and digits in words joined by hyphens.
@@ -52,17 +206,45 @@ export type Block = {
 		 */
 		note?: string;
 		/**
-		 * `[x, y]` in metres on the floor plan.
-		 *
-		 * @minItems 2
-		 * @maxItems 2
+		 * `[x, y]` in metres on the floor plan, or the name of one of the area's landmarks.
 		 */
-		at?: number[];
+		at?: number[] | string;
 	}[];
+	/**
+	 * Drills of which the coach chooses; each counts `choose / options` of the minutes and repetitions.
+	 *
+	 * @minItems 2
+	 */
+	options?: {
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		drill: string | number;
+		/**
+		 * Text; inline Markdown is read.
+		 */
+		note?: string;
+	}[];
+	/**
+	 * How many of the options are done; 1 where it is left out.
+	 */
+	choose?: number;
 	/**
 	 * Minutes for the whole block.
 	 */
 	minutes: number;
+	/**
+	 * Of the block's minutes, those for showing it.
+	 */
+	show?: number;
+	/**
+	 * This week's dose in place of the drill's: for everybody, or by level.
+	 */
+	dose?:
+		| Dose1
+		| {
+				[k: string]: Dose1;
+		  };
 	/**
 	 * Minutes lost at each change of station; 0.5 where it is left out.
 	 */
@@ -71,6 +253,10 @@ export type Block = {
 	 * Levels that do this block; all where it is left out.
 	 */
 	levels?: (string | number) | (string | number)[];
+	/**
+	 * Only in these meetings of the week, counted from 1, for gymnasts who come more than once; in all where it is left out.
+	 */
+	session?: number | number[];
 	/**
 	 * Text; inline Markdown is read.
 	 */
@@ -83,13 +269,19 @@ export type Block = {
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids3 = (string | number)[];
+export type Ids5 = (string | number)[];
 /**
- * Skills a gymnast arrives with.
+ * Apparatus ids in the order the group visits them.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids4 = (string | number)[];
+export type Ids6 = (string | number)[];
+/**
+ * Skills and drills a gymnast arrives with.
+ *
+ * Items: Lower-case letters and digits in words joined by hyphens.
+ */
+export type Ids7 = (string | number)[];
 /**
  * _data/levels.yaml: the levels, lowest first.
  */
@@ -103,7 +295,7 @@ export type Apparatus = ApparatusItem[];
  *
  * Items: Text; inline Markdown is read.
  */
-export type Texts2 = string[];
+export type Texts6 = string[];
 /**
  * _data/shapes.yaml: body shapes and the angles their figures are drawn from.
  */
@@ -113,13 +305,19 @@ export type Shapes = ShapesItem[];
  *
  * Items: Text; inline Markdown is read.
  */
-export type Texts3 = string[];
+export type Texts7 = string[];
 /**
  * Skills taught before it.
  *
  * Items: Lower-case letters and digits in words joined by hyphens.
  */
-export type Ids5 = (string | number)[];
+export type Ids8 = (string | number)[];
+/**
+ * What must be seen for the skill to count; printed on check sheets.
+ *
+ * Items: Text; inline Markdown is read.
+ */
+export type Texts8 = string[];
 /**
  * _data/skills.yaml: what the drills lead to.
  */
@@ -129,11 +327,25 @@ export type Skills = SkillsItem[];
  *
  * Items: Text; inline Markdown is read.
  */
-export type Texts4 = string[];
+export type Texts9 = string[];
 /**
  * _data/equipment.yaml: what the club owns.
  */
-export type Equipment = EquipmentItem[];
+export type Equipment2 = EquipmentItem[];
+/**
+ * What else coaches call it.
+ *
+ * Items: Text; inline Markdown is read.
+ */
+export type Texts10 = string[];
+/**
+ * _data/purposes.yaml: the club's own words for what drills are for.
+ */
+export type Purposes = PurposesItem[];
+/**
+ * _data/accepted.yaml: findings that the director accepts on purpose.
+ */
+export type Accepted = AcceptedItem[];
 
 export interface WrittenRecords {
 	drill: Drill;
@@ -146,7 +358,9 @@ export interface WrittenRecords {
 	apparatus: Apparatus;
 	shapes: Shapes;
 	skills: Skills;
-	equipment: Equipment;
+	equipment: Equipment2;
+	purposes: Purposes;
+	accepted: Accepted;
 }
 /**
  * The front matter of content/drills/<apparatus>/<id>.md.
@@ -169,72 +383,41 @@ export interface Drill {
 				[k: string]: Dose | null;
 		  };
 	/**
-	 * One sentence for lists, cards and search.
+	 * Text; inline Markdown is read.
 	 */
 	summary?: string;
-	aliases?: Texts;
+	aliases?: Texts2;
 	shapes?: Ids;
+	sequence?: Sequence1;
+	skills?: Ids1;
+	performs?: Ids2;
 	/**
-	 * Shapes in the order the body goes through them: a strip of figures. A shape alone, or with how it is carried here.
+	 * A complex: a chain done in one go along a line. One repetition performs each skill it names `count` times.
+	 *
+	 * @minItems 1
 	 */
-	sequence?: (
-		| (string | number)
+	elements?: Element[];
+	after?: Ids3;
+	/**
+	 * What comes before the first try: repetitions of a drill or skill done this term, or, as text, what the coach must have seen.
+	 */
+	ready?: (
+		| string
 		| {
 				/**
 				 * Lower-case letters and digits in words joined by hyphens.
 				 */
-				shape: string | number;
+				drill?: string | number;
 				/**
-				 * What it is done on; left out, it follows from the drill's apparatus and equipment.
+				 * Lower-case letters and digits in words joined by hyphens.
 				 */
-				on?:
-					| "floor"
-					| "mat"
-					| "soft-mat"
-					| "wedge"
-					| "block"
-					| "box"
-					| "board"
-					| "beam"
-					| "bar"
-					| "rails"
-					| "wall"
-					| "barrel"
-					| "octagon"
-					| "floor-bar";
+				skill?: string | number;
 				/**
-				 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
+				 * Repetitions done before the first try.
 				 */
-				hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
-				/**
-				 * What carries the body here, where it is not what the shape says.
-				 */
-				base?:
-					| "feet"
-					| "hands"
-					| "hands-and-feet"
-					| "head"
-					| "hips"
-					| "seat"
-					| "back"
-					| "front"
-					| "shoulders"
-					| "knees"
-					| "hang"
-					| "air";
-				/**
-				 * How the trunk leans here: 0 upright, 90 face down, -90 face up, 180 upside down.
-				 */
-				tilt?: number;
-				/**
-				 * From the `side` or from the `front`.
-				 */
-				view?: "side" | "front";
-				angles?: Angles;
+				reps: number;
 		  }
 	)[];
-	skills?: Ids1;
-	after?: Ids2;
 	/**
 	 * Which way the body travels or turns.
 	 */
@@ -247,32 +430,8 @@ export interface Drill {
 	 * `both`: done symmetrically; `each`: done on each side; `lead`: done on the favoured side only.
 	 */
 	sides?: "both" | "each" | "lead";
-	/**
-	 * What one station needs: a map of equipment id to a number, or to `{count, per}`.
-	 */
-	equipment?: {
-		[k: string]:
-			| number
-			| {
-					/**
-					 * How many.
-					 */
-					count: number;
-					/**
-					 * For each station (as without it) or for each gymnast.
-					 */
-					per?: "station" | "gymnast";
-			  };
-	};
-	/**
-	 * Set-up heights: what stands where on the gymnast's body.
-	 */
-	heights?: {
-		/**
-		 * A height on the gymnast's body; `reach` is the fingertips overhead.
-		 */
-		[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
-	};
+	equipment?: Equipment1;
+	heights?: Heights1;
 	/**
 	 * Sets, where the level does not say.
 	 */
@@ -286,32 +445,12 @@ export interface Drill {
 	 */
 	hold?: number;
 	/**
-	 * How long one turn takes, and how many gymnasts go at once.
+	 * What `hold` is counted for: each repetition (as without it), the whole set, or the last repetition of a set.
 	 */
-	turn?: {
-		/**
-		 * Seconds for one turn.
-		 */
-		seconds: number;
-		/**
-		 * Gymnasts who go at the same time; 1 where it is left out.
-		 */
-		"at-once"?: number;
-	};
-	/**
-	 * Landings and hand contacts of one repetition.
-	 */
-	contacts?: {
-		/**
-		 * Landings on the feet in one repetition.
-		 */
-		landings?: number;
-		/**
-		 * Times a hand takes the weight in one repetition.
-		 */
-		hands?: number;
-	};
-	cues?: Texts1;
+	"hold-of"?: "rep" | "set" | "last";
+	turn?: Turn1;
+	contacts?: Contacts1;
+	cues?: Texts3;
 	/**
 	 * What it looks like when it goes wrong, and what to say.
 	 */
@@ -333,6 +472,25 @@ export interface Drill {
 	 * Text; inline Markdown is read.
 	 */
 	caution?: string;
+	/**
+	 * Coaches whose hands are needed at the station.
+	 */
+	spotters?: number;
+	/**
+	 * Whether a coach has to be looking (runs, heights, upside down); true where `spotters` is more than 0.
+	 */
+	watch?: boolean;
+	easier?: Texts4;
+	harder?: Texts5;
+	/**
+	 * Metres of room before it, for floor plans.
+	 */
+	run?: number;
+	/**
+	 * Metres of room after it, for floor plans.
+	 */
+	"run-out"?: number;
+	purpose?: Ids4;
 	/**
 	 * Pictures or video kept in the club folder's `content/media`.
 	 */
@@ -376,6 +534,97 @@ export interface Dose {
 	 * Seconds each repetition is held at this level.
 	 */
 	hold?: number;
+	/**
+	 * What `hold` is counted for at this level.
+	 */
+	"hold-of"?: "rep" | "set" | "last";
+	turn?: Turn;
+	contacts?: Contacts;
+	equipment?: Equipment;
+	heights?: Heights;
+	sequence?: Sequence;
+	/**
+	 * Where to stand and how to help at this level, in place of the drill's.
+	 */
+	spotting?: string;
+	/**
+	 * What could hurt somebody at this level, in place of the drill's.
+	 */
+	caution?: string;
+	/**
+	 * Coaches whose hands are needed at this level.
+	 */
+	spotters?: number;
+	/**
+	 * Whether a coach has to be looking at this level.
+	 */
+	watch?: boolean;
+	easier?: Texts;
+	harder?: Texts1;
+	/**
+	 * Metres of room before it at this level.
+	 */
+	run?: number;
+	/**
+	 * Metres of room after it at this level.
+	 */
+	"run-out"?: number;
+}
+/**
+ * This level's turn, in place of the drill's.
+ */
+export interface Turn {
+	/**
+	 * Seconds for one turn.
+	 */
+	seconds: number;
+	/**
+	 * Gymnasts who go at the same time; 1 where it is left out.
+	 */
+	"at-once"?: number;
+	/**
+	 * Repetitions in one turn; where it is left out, the level's `reps`: one turn is one set.
+	 */
+	reps?: number;
+}
+/**
+ * This level's contacts, in place of the drill's.
+ */
+export interface Contacts {
+	/**
+	 * Landings on the feet in one repetition.
+	 */
+	landings?: number;
+	/**
+	 * Times a hand takes the weight in one repetition.
+	 */
+	hands?: number;
+}
+/**
+ * What this level needs, in place of the drill's.
+ */
+export interface Equipment {
+	[k: string]:
+		| number
+		| {
+				/**
+				 * How many.
+				 */
+				count: number;
+				/**
+				 * For each station (as without it) or for each gymnast.
+				 */
+				per?: "station" | "gymnast";
+		  };
+}
+/**
+ * This level's set-up heights, in place of the drill's.
+ */
+export interface Heights {
+	/**
+	 * A height on the gymnast's body; `reach` is the fingertips overhead.
+	 */
+	[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
 }
 /**
  * Angles that are different here; the others are the shape's.
@@ -462,6 +711,84 @@ export interface SideAngles1 {
 	 */
 	ankle?: number;
 }
+export interface Element {
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	skill?: string | number;
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	drill?: string | number;
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	text?: string;
+	/**
+	 * How often in one go; 1 where it is left out.
+	 */
+	count?: number;
+	/**
+	 * The turn at its end.
+	 */
+	turn?: "quarter" | "half" | "full";
+}
+/**
+ * What one station needs: a map of equipment id to a number, or to `{count, per}`.
+ */
+export interface Equipment1 {
+	[k: string]:
+		| number
+		| {
+				/**
+				 * How many.
+				 */
+				count: number;
+				/**
+				 * For each station (as without it) or for each gymnast.
+				 */
+				per?: "station" | "gymnast";
+		  };
+}
+/**
+ * Set-up heights: what stands where on the gymnast's body.
+ */
+export interface Heights1 {
+	/**
+	 * A height on the gymnast's body; `reach` is the fingertips overhead.
+	 */
+	[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
+}
+/**
+ * How long one turn takes, and how many gymnasts go at once.
+ */
+export interface Turn1 {
+	/**
+	 * Seconds for one turn.
+	 */
+	seconds: number;
+	/**
+	 * Gymnasts who go at the same time; 1 where it is left out.
+	 */
+	"at-once"?: number;
+	/**
+	 * Repetitions in one turn; where it is left out, the level's `reps`: one turn is one set.
+	 */
+	reps?: number;
+}
+/**
+ * Landings and hand contacts of one repetition.
+ */
+export interface Contacts1 {
+	/**
+	 * Landings on the feet in one repetition.
+	 */
+	landings?: number;
+	/**
+	 * Times a hand takes the weight in one repetition.
+	 */
+	hands?: number;
+}
 /**
  * The front matter of content/weeks/<id>.md.
  */
@@ -489,6 +816,20 @@ export interface Week {
 			blocks: Block[];
 		};
 	};
+}
+export interface Dose1 {
+	/**
+	 * Sets in this block.
+	 */
+	sets?: number;
+	/**
+	 * Repetitions in a set in this block.
+	 */
+	reps?: number;
+	/**
+	 * Seconds of the hold in this block.
+	 */
+	hold?: number;
 }
 /**
  * The front matter of content/guides/<id>.md.
@@ -565,6 +906,10 @@ export interface Term {
 	 */
 	closed?: string[];
 	/**
+	 * Minutes from one apparatus to the next; 1 where it is left out.
+	 */
+	between?: number;
+	/**
 	 * The classes of a week.
 	 */
 	classes?: {
@@ -601,6 +946,10 @@ export interface Term {
 		 */
 		"cool-down"?: number;
 		/**
+		 * Minutes from one apparatus to the next; the term's where it is left out.
+		 */
+		between?: number;
+		/**
 		 * Gymnasts in the class.
 		 */
 		gymnasts?: number;
@@ -615,7 +964,35 @@ export interface Term {
 		 * @maxItems 2
 		 */
 		ages?: number[];
-		rotation?: Ids3;
+		rotation?: Ids5;
+		/**
+		 * Groups that work at the same time; what a group does not say is the class's.
+		 *
+		 * @minItems 1
+		 */
+		groups?: {
+			/**
+			 * Lower-case letters and digits in words joined by hyphens.
+			 */
+			id: string | number;
+			/**
+			 * Its level, or its levels; the class's where it is left out.
+			 */
+			level?: (string | number) | (string | number)[];
+			/**
+			 * Gymnasts in the group.
+			 */
+			gymnasts?: number;
+			/**
+			 * Coaches with the group.
+			 */
+			coaches?: number;
+			rotation?: Ids6;
+		}[];
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		"same-as"?: string | number;
 	}[];
 }
 /**
@@ -654,6 +1031,24 @@ export interface Targets {
 	 * Months after which a drill wants to be read again.
 	 */
 	"review-months"?: number;
+	/**
+	 * Least performed repetitions of each skill of the level in the term, for a gymnast.
+	 */
+	"skill-reps"?: number;
+	/**
+	 * Most gymnasts to a coach, by age.
+	 */
+	ratio?: {
+		[k: string]: number;
+	};
+	/**
+	 * Most landings of a gymnast in one session.
+	 */
+	landings?: number;
+	/**
+	 * Most drills new to a class in one week, after the first.
+	 */
+	"new-drills"?: number;
 }
 export interface LevelsItem {
 	/**
@@ -672,7 +1067,7 @@ export interface LevelsItem {
 	 * Text; inline Markdown is read.
 	 */
 	description?: string;
-	entry?: Ids4;
+	entry?: Ids7;
 }
 export interface ApparatusItem {
 	/**
@@ -698,6 +1093,30 @@ export interface ApparatusItem {
 	 * @maxItems 2
 	 */
 	plan?: number[];
+	/**
+	 * How many groups fit at a time; 1 where it is left out.
+	 */
+	groups?: number;
+	/**
+	 * Sides that are walls: `start` where the length begins, `end` where it ends, `left` and `right` beside it.
+	 */
+	walls?: ("start" | "end" | "left" | "right")[];
+	/**
+	 * Named spots on the floor plan; a station can stand `at` one.
+	 */
+	landmarks?: {
+		/**
+		 * Text; inline Markdown is read.
+		 */
+		name: string;
+		/**
+		 * `[x, y]` in metres.
+		 *
+		 * @minItems 2
+		 * @maxItems 2
+		 */
+		at: number[];
+	}[];
 }
 export interface ShapesItem {
 	/**
@@ -708,7 +1127,7 @@ export interface ShapesItem {
 	 * Text; inline Markdown is read.
 	 */
 	name: string;
-	aliases?: Texts2;
+	aliases?: Texts6;
 	/**
 	 * Text; inline Markdown is read.
 	 */
@@ -787,7 +1206,7 @@ export interface SkillsItem {
 	 * Text; inline Markdown is read.
 	 */
 	name: string;
-	aliases?: Texts3;
+	aliases?: Texts7;
 	/**
 	 * Text; inline Markdown is read.
 	 */
@@ -804,7 +1223,7 @@ export interface SkillsItem {
 	 * Levels that learn it.
 	 */
 	levels?: (string | number) | (string | number)[];
-	needs?: Ids5;
+	needs?: Ids8;
 	/**
 	 * Its movement pattern, after Alberta SPHEReS; six of the seven are attributed to Russell.
 	 */
@@ -817,6 +1236,7 @@ export interface SkillsItem {
 	 * Lower-case letters and digits in words joined by hyphens.
 	 */
 	opposite?: string | number;
+	criteria?: Texts8;
 }
 export interface EquipmentItem {
 	/**
@@ -827,7 +1247,7 @@ export interface EquipmentItem {
 	 * Text; inline Markdown is read.
 	 */
 	name: string;
-	aliases?: Texts4;
+	aliases?: Texts9;
 	/**
 	 * Where it stands in lists; without it, the order of the file.
 	 */
@@ -847,4 +1267,97 @@ export interface EquipmentItem {
 	 * @maxItems 2
 	 */
 	size?: number[];
+	/**
+	 * Height in cm, where it cannot be changed.
+	 */
+	height?: number;
+	/**
+	 * Least and greatest height in cm, `[least, most]`, where it can be set.
+	 *
+	 * @minItems 2
+	 * @maxItems 2
+	 */
+	range?: number[];
+	/**
+	 * Steps in cm in which the height is set; any height where it is left out.
+	 */
+	step?: number;
+	/**
+	 * Thickness in cm of what is laid on the floor, for heights above it.
+	 */
+	thickness?: number;
+	/**
+	 * Adults who carry one; 1 where it is left out, 0 for what stays where it is.
+	 */
+	adults?: number;
+}
+export interface PurposesItem {
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	id: string | number;
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	name: string;
+	aliases?: Texts10;
+	/**
+	 * Where it stands in lists; without it, the order of the file.
+	 */
+	order?: number;
+}
+export interface AcceptedItem {
+	/**
+	 * The finding's code.
+	 */
+	finding: string;
+	/**
+	 * What it is about; a finding matches where all that is said here is so.
+	 */
+	about?: {
+		/**
+		 * The week, by its number.
+		 */
+		week?: number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		level?: string | number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		apparatus?: string | number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		drill?: string | number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		skill?: string | number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		shape?: string | number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		class?: string | number;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		equipment?: string | number;
+		/**
+		 * The group it is about: `class` or `class/group`.
+		 */
+		group?: string;
+	};
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	reason: string;
+	/**
+	 * The last day on which it is accepted; for good where it is left out.
+	 */
+	until?: string;
 }

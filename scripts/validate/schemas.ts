@@ -8,6 +8,7 @@
 import { Ajv, type ValidateFunction } from "ajv";
 import addFormats from "ajv-formats";
 import type { FileKind } from "../model.ts";
+import accepted from "./schemas/accepted.schema.json" with { type: "json" };
 import apparatus from "./schemas/apparatus.schema.json" with { type: "json" };
 import club from "./schemas/club.schema.json" with { type: "json" };
 import common from "./schemas/common.schema.json" with { type: "json" };
@@ -15,6 +16,7 @@ import drill from "./schemas/drill.schema.json" with { type: "json" };
 import equipment from "./schemas/equipment.schema.json" with { type: "json" };
 import guide from "./schemas/guide.schema.json" with { type: "json" };
 import levels from "./schemas/levels.schema.json" with { type: "json" };
+import purposes from "./schemas/purposes.schema.json" with { type: "json" };
 import shapes from "./schemas/shapes.schema.json" with { type: "json" };
 import skills from "./schemas/skills.schema.json" with { type: "json" };
 import targets from "./schemas/targets.schema.json" with { type: "json" };
@@ -33,6 +35,8 @@ export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>(
 	["shapes", shapes],
 	["skills", skills],
 	["equipment", equipment],
+	["purposes", purposes],
+	["accepted", accepted],
 ]);
 
 /** The definitions that the other schemas share. */

@@ -12,6 +12,7 @@ import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, WeekPlan } fro
 import { type Problem, problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
+	acceptedFrom,
 	clubFrom,
 	drillFrom,
 	entriesFrom,
@@ -38,6 +39,8 @@ export interface ValidatedClub {
 	readonly broken: ReadonlyMap<LinkKind, ReadonlySet<Id>>;
 	/** Kinds of which a whole file could not be read: any id may have been in it. */
 	readonly unknown: ReadonlySet<LinkKind>;
+	/** Kinds of files of which one is at fault or could not be read. */
+	readonly brokenFiles: ReadonlySet<FileKind>;
 }
 
 const LISTED_KINDS = {
@@ -67,6 +70,7 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	const problems: Problem[] = [...read.problems, ...checkFileNames(read.files)];
 	const broken = new Map<LinkKind, Set<Id>>();
 	const unknown = new Set<LinkKind>();
+	const brokenFiles = new Set<FileKind>(read.unreadable.map(({ kind }) => kind));
 	const sound: SourceFile[] = [];
 	const partial = { drills: [] as Drill[], weeks: [] as WeekPlan[] };
 	const remember = (kind: LinkKind, id: Id): void => {
@@ -83,6 +87,7 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	for (const file of read.files) {
 		const found = knownSound.has(file) ? [] : judgeData(file);
 		problems.push(...found);
+		if (found.length > 0) brokenFiles.add(file.kind);
 		if (found.length === 0) {
 			knownSound.add(file);
 			sound.push(file);
@@ -112,7 +117,7 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 		}
 	}
 	const records = impliedRecords(written, present, clubName);
-	return { records, files: read.files, partial, problems, broken, unknown };
+	return { records, files: read.files, partial, problems, broken, unknown, brokenFiles };
 }
 
 function some<T>(thing: T | undefined): readonly T[] {
@@ -126,6 +131,7 @@ function recordsOf(files: readonly SourceFile[]) {
 	const club = one("club");
 	const term = one("term");
 	const targets = one("targets");
+	const accepted = one("accepted");
 	return {
 		club: club && clubFrom(club),
 		term: term && termFrom(term),
@@ -136,7 +142,9 @@ function recordsOf(files: readonly SourceFile[]) {
 			shapes: one("shapes"),
 			skills: one("skills"),
 			equipment: one("equipment"),
+			purposes: one("purposes"),
 		}),
+		accepted: accepted && acceptedFrom(accepted),
 		drills: all("drill").map((file) => {
 			const drill = drillOf.get(file) ?? drillFrom(file);
 			drillOf.set(file, drill);

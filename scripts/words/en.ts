@@ -42,6 +42,8 @@ export const counts = {
 	shapes: /* @__PURE__ */ count("# shape", "# shapes"),
 	skills: /* @__PURE__ */ count("# skill", "# skills"),
 	findings: /* @__PURE__ */ count("# finding", "# findings"),
+	reps: /* @__PURE__ */ count("# repetition", "# repetitions"),
+	adults: /* @__PURE__ */ count("# adult", "# adults"),
 	turns: /* @__PURE__ */ count("# turn", "# turns"),
 	times: /* @__PURE__ */ count("# time", "# times"),
 	sets: /* @__PURE__ */ count("# set", "# sets"),
@@ -1355,6 +1357,7 @@ export const equipmentMeasure = {
 };
 
 export const load = {
+	unknown: (share: number) => `${number(share * 100, 0)} % of the minutes say nothing of contacts`,
 	title: "Landings and hand contacts",
 	byLevel: "Landings and hand contacts by level",
 	note: "For one gymnast who does everything planned for the level. A count for planning, not a medical measure. The step is this week over the mean of the three teaching weeks before.",
@@ -1485,7 +1488,7 @@ export const whatChanged = {
 		apparatus: "Apparatus",
 		body: "The director's note",
 	} as Readonly<Record<string, string>>,
-	blockKinds: { drill: "together", stations: "in stations" },
+	blockKinds: { drill: "together", stations: "in stations", options: "one of several" },
 	blockFields: {
 		minutes: "minutes",
 		change: "time for each change",
@@ -1795,6 +1798,8 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		shapes: "Shapes",
 		skills: "Skills",
 		equipment: "Equipment",
+		purposes: "Purposes",
+		accepted: "Accepted findings",
 	} satisfies Record<FileKind, string>,
 	severities: {
 		error: "Stops the build",
@@ -1866,12 +1871,15 @@ export const findings = {
 	outOfOrder: {
 		what: (level: string, thing: string, week: number, first: string, when: string) =>
 			`${level} meets ${quoted(thing)} in week ${week} before ${quoted(first)}, ${when}.`,
-		never: "which the term never teaches this level",
+		groups: (level: string, groups: readonly string[]) => `${level} (${and(groups, 4)})`,
+		notReady: (who: string, thing: string, week: number, first: string, had: number, wanted: number) =>
+			`${who} meets ${quoted(thing)} in week ${week} after ${counts.reps(had)} of ${quoted(first)}; ${number(wanted)} are wanted before.`,
+		fixReady: (thing: string, first: string) =>
+			`Plan more of ${quoted(first)} before, or plan ${quoted(thing)} later.`,
+		never: "which it never meets",
 		later: (week: number) => `which comes in week ${week}`,
 		laterSameWeek: (classes: readonly string[]) =>
 			`which comes later in the same week${classes.length === 0 ? "" : ` for ${classes.join(", ")}`}`,
-		whySkill: (thing: string, first: string) => `${quoted(thing)} is built on ${quoted(first)}.`,
-		whyDrill: (thing: string, first: string) => `${quoted(thing)} says that it comes after ${quoted(first)}.`,
 		fixSkill: (first: string) =>
 			`Plan a drill for ${quoted(first)} earlier, or list it under the level's \`entry\` if gymnasts arrive with it.`,
 		fixDrill: (thing: string, first: string) =>
@@ -1956,6 +1964,79 @@ export const findings = {
 		missed: (group: string, week: number, date: string) =>
 			`${group} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
 	},
+	hall: {
+		group: (name: string, part: string) => `${name} (${part})`,
+		coachesShort: (place: BlockPlace, group: string, need: CoachNeed) =>
+			`Week ${place.week}, ${place.apparatus}, block ${place.block}, ${group}: ${counts.coaches(need.needed)} needed (${and(
+				[
+					...(need.hands > 0 ? [`${number(need.hands)} with hands on`] : []),
+					...(need.watched > 0 ? ["1 to watch"] : []),
+				],
+			)}), ${number(need.present)} there.`,
+		coachesFix: (drills: readonly string[]) =>
+			`Take one of ${or(drills.map(quoted), 4)} out of the block, or put it where the other stations run alone.`,
+		ratio: (group: string, gymnasts: number, coaches: number, ages: string, most: number) =>
+			`${group}: ${counts.gymnasts(gymnasts)} of ${ages} years with ${counts.coaches(coaches)}; the club wants at most ${number(most)} to a coach.`,
+		crowd: (
+			week: number,
+			day: Weekday,
+			from: string,
+			to: string,
+			apparatus: string,
+			groups: readonly string[],
+			fits: number,
+		) =>
+			`Week ${week}, ${days[day]} ${from} to ${to}: ${and(groups, 4)} are on ${apparatus} together; ${number(fits)} fits.`,
+		atOnce: (week: number, group: string, item: string, needed: number, owned: number) =>
+			`Week ${week}, ${group}: its groups use ${number(needed)} × ${item} in the same minute, ${number(owned)} owned.`,
+		carried: (week: number, group: string, parts: readonly string[]) =>
+			`Week ${week}, ${group}: not everything can stand before the class. ${parts.join("; ")}.`,
+		carry: (count: number, item: string, from: string, to: string, at: string, adults: number) =>
+			`${number(count)} × ${item} from ${from} to ${to} by ${at} (${counts.adults(adults)} each)`,
+		noTimeToCarry: "There are no minutes between to carry it in.",
+		missing: (week: number, group: string, item: string, apparatus: string, missing: number) =>
+			`Week ${week}, ${group}: ${number(missing)} × ${item} for ${apparatus} cannot be brought, since they are in use.`,
+		fits: (
+			drill: string,
+			level: string,
+			planned: number,
+			fits: number,
+			turns: number,
+			times: number,
+			example: string,
+		) =>
+			`${quoted(drill)}, ${level}: ${number(planned)} planned, ${number(fits)} ${fits === 1 ? "fits" : "fit"} in ${counts.turns(turns)} (${example})${times > 1 ? `; so ${counts.times(times)} in the term` : ""}.`,
+		where: (group: string, week: number, apparatus: string) => `${group}, week ${week}, ${apparatus}`,
+		fitsFix: (minutes: number | undefined, drill: string) =>
+			minutes === undefined
+				? `Lower the dose of ${quoted(drill)}, or let more gymnasts go at once.`
+				: `Give it ${counts.minutes(minutes)} more, let more gymnasts go at once, plan fewer stations, or lower the dose.`,
+		hold: (drill: string, level: string, hold: number, reps: number, seconds: number) =>
+			`${quoted(drill)}, ${level}: ${counts.reps(reps)} held ${number(hold)} s each are ${number(hold * reps)} s, in a turn of ${number(seconds)} s.`,
+		holdOnce: (drill: string, level: string, hold: number, seconds: number) =>
+			`${quoted(drill)}, ${level}: a hold of ${number(hold)} s in a turn of ${number(seconds)} s.`,
+		height: (place: string, drill: string, item: string, wanted: readonly [number, number], can: string) =>
+			`${place}: ${quoted(drill)} wants ${item} at ${number(wanted[0], 0)} to ${number(wanted[1], 0)} cm; it ${can}.`,
+		heightFixed: (height: number) => `stands at ${number(height, 0)} cm`,
+		heightRange: (from: number, to: number, step: number | undefined) =>
+			`can be set from ${number(from, 0)} to ${number(to, 0)} cm${step === undefined ? "" : ` in steps of ${number(step)} cm`}`,
+		twoHeights: (place: string, item: string, one: string, other: string) =>
+			`${place}: ${item} has to stand at two heights, for ${quoted(one)} and for ${quoted(other)}.`,
+		reps: (group: string, skill: string, performed: number, prepared: number, wanted: number) =>
+			`${group} performs ${quoted(skill)} ${counts.times(performed)} in the term (${number(prepared)} more that only prepare it); the club wants ${number(wanted)}.`,
+		repsNever: (group: string, skill: string, prepared: number, wanted: number) =>
+			`${group} never performs ${quoted(skill)} in the term (${counts.reps(prepared)} that only prepare it); the club wants ${number(wanted)}.`,
+		notReached: (group: string, skill: string) =>
+			`${group} never meets ${quoted(skill)}, which its level learns.`,
+		landings: (group: string, week: number, landings: number, most: number, drill: string) =>
+			`${group}, week ${week}: ${counts.landings(landings)} for a gymnast in one session; the club wants at most ${number(most)}. Most come from ${quoted(drill)}.`,
+		newDrills: (group: string, week: number, fresh: number, most: number) =>
+			`${group}, week ${week}: ${counts.drills(fresh)} that its gymnasts have not met; the club wants at most ${number(most)}.`,
+		unmatched: (code: string, reason: string) =>
+			`${code} is accepted (“${reason}”), and the plan has no such finding.`,
+		ended: (code: string, until: string, reason: string) =>
+			`${code} was accepted until ${until} (“${reason}”), and the term goes on.`,
+	},
 	placing: {
 		what: (place: BlockPlace, size: readonly [number, number], parts: readonly string[]) =>
 			`Week ${place.week}, ${place.apparatus}, block ${place.block}, on ${number(size[0], 2)} × ${number(size[1], 2)} m: ${and(parts, 4)}.`,
@@ -1999,6 +2080,14 @@ interface BlockPlace {
 	readonly week: number;
 	readonly apparatus: string;
 	readonly block: number;
+}
+
+/** Coaches that a block asks for, and those who are there. */
+interface CoachNeed {
+	readonly needed: number;
+	readonly hands: number;
+	readonly watched: number;
+	readonly present: number;
 }
 
 interface Need {

@@ -34,6 +34,8 @@ export const counts: Words["counts"] = {
 	shapes: /* @__PURE__ */ count("# forme", "# formes"),
 	skills: /* @__PURE__ */ count("# élément", "# éléments"),
 	findings: /* @__PURE__ */ count("# constat", "# constats"),
+	reps: /* @__PURE__ */ count("# répétition", "# répétitions"),
+	adults: /* @__PURE__ */ count("# adulte", "# adultes"),
 	turns: /* @__PURE__ */ count("# passage", "# passages"),
 	times: /* @__PURE__ */ count("# fois", "# fois"),
 	sets: /* @__PURE__ */ count("# série", "# séries"),
@@ -1323,6 +1325,7 @@ export const equipmentMeasure: Words["equipmentMeasure"] = {
 };
 
 export const load: Words["load"] = {
+	unknown: (share) => `${number(share * 100, 0)} % des minutes ne disent rien des appuis`,
 	title: "Réceptions et appuis manuels",
 	byLevel: "Réceptions et appuis manuels par niveau",
 	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. Le saut rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
@@ -1448,7 +1451,7 @@ export const whatChanged: Words["whatChanged"] = {
 		apparatus: "Agrès",
 		body: "Le mot du responsable",
 	},
-	blockKinds: { drill: "ensemble", stations: "en ateliers" },
+	blockKinds: { drill: "ensemble", stations: "en ateliers", options: "au choix" },
 	blockFields: {
 		minutes: "durée",
 		change: "temps par changement",
@@ -1741,6 +1744,8 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		shapes: "Formes",
 		skills: "Éléments",
 		equipment: "Matériel",
+		purposes: "Buts",
+		accepted: "Constats acceptés",
 	},
 	severities: {
 		error: "Arrête la construction",
@@ -2010,12 +2015,15 @@ export const findings: Words["findings"] = {
 	outOfOrder: {
 		what: (level, thing, week, first, when) =>
 			`${level} rencontre ${quoted(thing)} en semaine ${week} avant ${quoted(first)}, ${when}.`,
-		never: "que la période n'enseigne jamais à ce niveau",
+		groups: (level, groups) => `${level} (${and(groups, 4)})`,
+		notReady: (who, thing, week, first, had, wanted) =>
+			`${who} rencontre ${quoted(thing)} en semaine ${week} après ${counts.reps(had)} de ${quoted(first)} ; il en faut ${number(wanted)} avant.`,
+		fixReady: (thing, first) =>
+			`Prévoyez davantage de ${quoted(first)} avant, ou ${quoted(thing)} plus tard.`,
+		never: "qu'il ne rencontre jamais",
 		later: (week) => `qui vient en semaine ${week}`,
 		laterSameWeek: (classes) =>
 			`qui vient plus tard la même semaine${classes.length === 0 ? "" : ` pour ${classes.join(", ")}`}`,
-		whySkill: (thing, first) => `${quoted(thing)} repose sur ${quoted(first)}.`,
-		whyDrill: (thing, first) => `${quoted(thing)} dit venir après ${quoted(first)}.`,
 		fixSkill: (first) =>
 			`Prévoyez plus tôt un éducatif pour ${quoted(first)}, ou notez-le sous \`entry\` du niveau si les gymnastes arrivent avec.`,
 		fixDrill: (thing, first) =>
@@ -2097,6 +2105,61 @@ export const findings: Words["findings"] = {
 		hole: (week, last) => `La semaine ${week} n'a pas de plan, et la semaine ${last} en a un.`,
 		missed: (group, week, date) =>
 			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
+	},
+	hall: {
+		group: (name, part) => `${name} (${part})`,
+		coachesShort: (place, group, need) =>
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, ${group} : il faut ${counts.coaches(need.needed)} (${and(
+				[
+					...(need.hands > 0 ? [`${number(need.hands)} pour parer`] : []),
+					...(need.watched > 0 ? ["1 pour surveiller"] : []),
+				],
+			)}), ${number(need.present)} sur place.`,
+		coachesFix: (drills) =>
+			`Retirez du bloc ${or(drills.map(quoted), 4)}, ou placez-le là où les autres ateliers se passent d'entraîneur.`,
+		ratio: (group, gymnasts, coaches, ages, most) =>
+			`${group} : ${counts.gymnasts(gymnasts)} de ${ages} ans avec ${counts.coaches(coaches)} ; le club en veut au plus ${number(most)} par entraîneur.`,
+		crowd: (week, day, from, to, apparatus, groups, fits) =>
+			`Semaine ${week}, ${days[day]} de ${from} à ${to} : ${and(groups, 4)} sont ensemble sur ${apparatus} ; il y a place pour ${number(fits)}.`,
+		atOnce: (week, group, item, needed, owned) =>
+			`Semaine ${week}, ${group} : ses groupes utilisent ${number(needed)} × ${item} à la même minute, le club en a ${number(owned)}.`,
+		carried: (week, group, parts) =>
+			`Semaine ${week}, ${group} : tout ne peut pas être installé avant le cours. ${parts.join(" ; ")}.`,
+		carry: (count, item, from, to, at, adults) =>
+			`${number(count)} × ${item} de ${from} à ${to} avant ${at} (${counts.adults(adults)} pour chacun)`,
+		noTimeToCarry: "Il n'y a pas de minutes de passage pour les porter.",
+		missing: (week, group, item, apparatus, missing) =>
+			`Semaine ${week}, ${group} : ${number(missing)} × ${item} pour ${apparatus} ne peuvent pas être apportés, ils servent ailleurs.`,
+		fits: (drill, level, planned, fits, turns, times, example) =>
+			`${quoted(drill)}, ${level} : ${number(planned)} prévues, ${number(fits)} possibles en ${counts.turns(turns)} (${example})${times > 1 ? ` ; ainsi ${counts.times(times)} dans la période` : ""}.`,
+		where: (group, week, apparatus) => `${group}, semaine ${week}, ${apparatus}`,
+		fitsFix: (minutes, drill) =>
+			minutes === undefined
+				? `Réduisez la dose de ${quoted(drill)}, ou faites passer plus de gymnastes à la fois.`
+				: `Donnez-lui ${counts.minutes(minutes)} de plus, faites passer plus de gymnastes à la fois, prévoyez moins d'ateliers, ou réduisez la dose.`,
+		hold: (drill, level, hold, reps, seconds) =>
+			`${quoted(drill)}, ${level} : ${counts.reps(reps)} tenues ${number(hold)} s chacune font ${number(hold * reps)} s, dans un passage de ${number(seconds)} s.`,
+		holdOnce: (drill, level, hold, seconds) =>
+			`${quoted(drill)}, ${level} : un maintien de ${number(hold)} s dans un passage de ${number(seconds)} s.`,
+		height: (place, drill, item, wanted, can) =>
+			`${place} : ${quoted(drill)} demande ${item} entre ${number(wanted[0], 0)} et ${number(wanted[1], 0)} cm ; il ${can}.`,
+		heightFixed: (height) => `est à ${number(height, 0)} cm`,
+		heightRange: (from, to, step) =>
+			`se règle de ${number(from, 0)} à ${number(to, 0)} cm${step === undefined ? "" : ` par pas de ${number(step)} cm`}`,
+		twoHeights: (place, item, one, other) =>
+			`${place} : ${item} doit être à deux hauteurs, pour ${quoted(one)} et pour ${quoted(other)}.`,
+		reps: (group, skill, performed, prepared, wanted) =>
+			`${group} exécute ${quoted(skill)} ${counts.times(performed)} dans la période (et ${number(prepared)} fois en préparation seulement) ; le club en veut ${number(wanted)}.`,
+		repsNever: (group, skill, prepared, wanted) =>
+			`${group} n'exécute jamais ${quoted(skill)} dans la période (${counts.reps(prepared)} en préparation seulement) ; le club en veut ${number(wanted)}.`,
+		notReached: (group, skill) => `${group} ne rencontre jamais ${quoted(skill)}, que son niveau apprend.`,
+		landings: (group, week, landings, most, drill) =>
+			`${group}, semaine ${week} : ${counts.landings(landings)} pour une gymnaste en une séance ; le club en veut au plus ${number(most)}. La plupart viennent de ${quoted(drill)}.`,
+		newDrills: (group, week, fresh, most) =>
+			`${group}, semaine ${week} : ${counts.drills(fresh)} que ses gymnastes n'ont pas encore rencontrés ; le club en veut au plus ${number(most)}.`,
+		unmatched: (code, reason) => `${code} est accepté (« ${reason} »), et le plan n'a pas de tel constat.`,
+		ended: (code, until, reason) =>
+			`${code} était accepté jusqu'au ${until} (« ${reason} »), et la période continue.`,
 	},
 	placing: {
 		what: (place, size, parts) =>
@@ -2276,6 +2339,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"La page montrerait un cadre vide, ou rien là où l'entraîneur la cherche.",
 		"Mettez le fichier dans `content/media` sous le nom écrit ici.",
 	],
+	H213: [
+		"Un atelier à un repère que la zone n'a pas",
+		"Personne ne saurait où l'installer, et il ne peut pas être dessiné.",
+		"Nommez un des `landmarks` de la zone dans _data/apparatus.yaml, ajoutez celui-ci, ou écrivez `[x, y]` en mètres.",
+	],
 	H212: [
 		"Une forme dessinée autrement qu'elle n'est nommée",
 		"Les entraîneurs regardent la figure avant de lire son nom, et apprennent la mauvaise forme.",
@@ -2380,6 +2448,76 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un atelier qui dépasse le bord de son plan, ou loin du mur qu'il lui faut",
 		"Il ne peut pas être mis en place là où il est prévu : il gênerait l'agrès voisin, ou son mur est ailleurs.",
 		"Déplacez-le par son `at`, qui est le milieu de l'atelier, ou retirez `at`, ou corrigez `plan` dans _data/apparatus.yaml.",
+	],
+	H330: [
+		"Un éducatif avant que les gymnastes y soient prêts",
+		"L'éducatif dit ce qui doit avoir été fait avant le premier essai, et le plan en a moins.",
+		"Prévoyez-en davantage avant, ou l'éducatif plus tard.",
+	],
+	H331: [
+		"Un bloc qui demande plus d'entraîneurs qu'il n'y en a",
+		"Un atelier qui demande des mains ou des yeux s'en passerait.",
+		"Prévoyez à côté des ateliers qui se passent d'entraîneur, ou augmentez `coaches` du cours dans _data/term.yaml s'ils sont plus nombreux.",
+	],
+	H332: [
+		"Plus de groupes sur un agrès qu'il n'y a de place",
+		"Ils partageraient un couloir ou une aire de réception, ou l'un d'eux attendrait.",
+		"Changez la rotation de l'un d'eux, ou corrigez `groups` de l'agrès dans _data/apparatus.yaml.",
+	],
+	H333: [
+		"Du matériel porté pendant un cours",
+		"Tout ne peut pas être installé avant le cours : quelqu'un le porte pendant que les gymnastes attendent.",
+		"Utilisez moins de ce matériel à un des ateliers, ou gardez-le sur un seul agrès.",
+	],
+	H334: [
+		"Une dose qui ne tient pas dans les passages",
+		"La fiche demande plus que les minutes ne donnent : chaque entraîneur laisse de côté autre chose.",
+		"Donnez plus de minutes au bloc, faites passer plus de gymnastes à la fois, prévoyez moins d'ateliers, ou réduisez la dose.",
+	],
+	H335: [
+		"Un maintien plus long que le passage",
+		"Qui lit la fiche ne sait pas si l'on tient chaque répétition, la série ou la dernière.",
+		"Dites `hold-of: set` ou `hold-of: last`, raccourcissez le maintien, ou allongez le passage.",
+	],
+	H336: [
+		"Une hauteur que le matériel ne peut pas avoir",
+		"L'atelier ne peut pas être installé pour ce cours comme le dit l'éducatif.",
+		"Nommez un autre repère pour ce niveau, prenez un autre matériel, ou corrigez `height`, `range` ou `thickness` dans _data/equipment.yaml.",
+	],
+	H337: [
+		"Un matériel à deux hauteurs dans un cours",
+		"Il faut le régler à nouveau pendant que les gymnastes attendent, ou un des éducatifs se fait à la mauvaise hauteur.",
+		"Prévoyez les éducatifs dans des semaines différentes, ou donnez au niveau le même repère pour les deux.",
+	],
+	H338: [
+		"Un élément que le cours exécute trop peu",
+		"L'objectif du club veut que chaque élément d'un niveau soit exécuté plus souvent. Le préparer n'est pas le faire.",
+		"Prévoyez un éducatif qui exécute l'élément dans plus de semaines, ou avec plus de passages.",
+	],
+	H339: [
+		"Plus de gymnastes par entraîneur que le club ne veut",
+		"Le taux que le club s'est donné pour ces âges n'est pas tenu.",
+		"Donnez au cours un entraîneur de plus, ou moins de gymnastes.",
+	],
+	H340: [
+		"Plus de réceptions en une séance que le club ne veut",
+		"Un compte pour prévoir, non une mesure médicale.",
+		"Réduisez les répétitions de l'éducatif qui en a le plus, ou prévoyez-le un autre jour.",
+	],
+	H341: [
+		"Plus d'éducatifs nouveaux en une semaine que le club ne veut",
+		"Chaque éducatif nouveau doit être montré et appris, et son entraîneur doit l'apprendre d'abord.",
+		"Gardez dans quelques blocs des éducatifs des semaines précédentes.",
+	],
+	H342: [
+		"Un constat accepté que le plan n'a plus",
+		"La raison est gardée pour rien, et cacherait le constat s'il revenait pour une autre cause.",
+		"Retirez l'entrée de _data/accepted.yaml, ou corrigez ce dont elle parle.",
+	],
+	H343: [
+		"Un élément du niveau qu'un de ses cours ne rencontre jamais",
+		"Le plan a des éducatifs pour lui, là où ce cours ne va jamais.",
+		"Prévoyez un de ses éducatifs sur un agrès du cours, ou changez la rotation.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

@@ -24,6 +24,7 @@ import type { SourceFile } from "../../scripts/model.ts";
 import { parseYaml } from "../../scripts/read/parse-yaml.ts";
 import { splitPage } from "../../scripts/read/split-page.ts";
 import {
+	acceptedFrom,
 	clubFrom,
 	drillFrom,
 	entriesFrom,
@@ -387,6 +388,7 @@ function recordOf(file: SourceFile): unknown {
 		shapes: undefined,
 		skills: undefined,
 		equipment: undefined,
+		purposes: undefined,
 	};
 	if (kind === "drill") return withoutSource(drillFrom(file));
 	if (kind === "week") return withoutSource(weekFrom(file));
@@ -394,6 +396,7 @@ function recordOf(file: SourceFile): unknown {
 	if (kind === "club") return clubFrom(file);
 	if (kind === "targets") return targetsFrom(file);
 	if (kind === "term") return withoutSource(termFrom(file));
+	if (kind === "accepted") return withoutSource(acceptedFrom(file));
 	return withoutSource(entriesFrom({ ...none, [kind]: file })[kind]);
 }
 

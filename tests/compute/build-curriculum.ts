@@ -6,6 +6,8 @@
 import { exposuresOf } from "../../scripts/compute/exposures.ts";
 import type { Counted } from "../../scripts/compute/measure.ts";
 import type {
+	Acceptance,
+	Apparatus,
 	ApparatusPlan,
 	Block,
 	Club,
@@ -13,6 +15,7 @@ import type {
 	Curriculum,
 	DataPath,
 	Dose,
+	DoseNumbers,
 	Drill,
 	Equipment,
 	Id,
@@ -39,6 +42,12 @@ export interface BlockDraft {
 	readonly minutes: number;
 	readonly change?: number;
 	readonly levels?: readonly Id[];
+	readonly options?: readonly (Id | Station)[];
+	readonly choose?: number;
+	readonly show?: number;
+	readonly sessions?: readonly number[];
+	readonly dose?: DoseNumbers;
+	readonly doses?: Readonly<Record<Id, DoseNumbers>>;
 }
 
 export type WeekDraft = Readonly<Record<Id, readonly BlockDraft[]>>;
@@ -46,7 +55,7 @@ export type WeekDraft = Readonly<Record<Id, readonly BlockDraft[]>>;
 export interface Draft {
 	readonly club?: Partial<Club>;
 	readonly levels?: readonly (Id | (Partial<Level> & { readonly id: Id }))[];
-	readonly apparatus?: readonly Id[];
+	readonly apparatus?: readonly (Id | (Partial<Apparatus> & { readonly id: Id }))[];
 	readonly shapes?: readonly Id[];
 	readonly skills?: readonly (Partial<Skill> & { readonly id: Id })[];
 	readonly equipment?: readonly (Partial<Equipment> & { readonly id: Id })[];
@@ -56,6 +65,7 @@ export interface Draft {
 	readonly term?: Omit<Partial<Term>, "classes">;
 	readonly classes?: readonly (Partial<ClubClass> & { readonly id: Id })[];
 	readonly targets?: Targets;
+	readonly accepted?: readonly Acceptance[];
 }
 
 /** A source that can be recognised in a finding: its file, and a line made of the path. */
@@ -80,7 +90,10 @@ export function build(draft: Draft): Curriculum {
 			? { ...entry(level, i, "levels"), entry: [] }
 			: { ...entry(level.id, i, "levels"), entry: [], ...level },
 	);
-	const apparatus = (draft.apparatus ?? ["floor"]).map((id, i) => entry(id, i, "apparatus"));
+	const apparatus: readonly Apparatus[] = (draft.apparatus ?? ["floor"]).map((one, i) => {
+		const written = typeof one === "string" ? { id: one } : one;
+		return { ...entry(written.id, i, "apparatus"), groups: 1, walls: [], landmarks: [], ...written };
+	});
 	const shapes: readonly Shape[] = (draft.shapes ?? []).map((id, i) => ({
 		...entry(id, i, "shapes"),
 		aliases: [],
@@ -94,11 +107,13 @@ export function build(draft: Draft): Curriculum {
 		apparatus: [],
 		levels: [],
 		needs: [],
+		criteria: [],
 		...skill,
 	}));
 	const equipment: readonly Equipment[] = (draft.equipment ?? []).map((item, i) => ({
 		...entry(item.id, i, "equipment"),
 		aliases: [],
+		adults: 1,
 		...item,
 	}));
 	const drills: readonly Drill[] = draft.drills.map((drill) => ({
@@ -107,16 +122,28 @@ export function build(draft: Draft): Curriculum {
 		aliases: [],
 		shapes: [],
 		sequence: [],
-		skills: [],
+		performs: [],
+		elements: [],
 		after: [],
+		ready: [],
+		purpose: [],
 		equipment: [],
 		heights: new Map(),
+		easier: [],
+		harder: [],
 		cues: [],
 		faults: [],
 		media: [],
 		body: "",
 		source: sourceOf(`content/drills/${drill.id}.md`),
 		...drill,
+		skills: [
+			...new Set([
+				...(drill.skills ?? []),
+				...(drill.performs ?? []),
+				...(drill.elements ?? []).flatMap((e) => e.skill ?? []),
+			]),
+		],
 		levels: new Map(
 			Array.isArray(drill.levels)
 				? drill.levels.map((level: Id): [Id, Dose] => [level, {}])
@@ -138,6 +165,8 @@ export function build(draft: Draft): Curriculum {
 			levels: [],
 			warmUp: 0,
 			coolDown: 0,
+			between: 0,
+			groups: [],
 			gymnasts: 1,
 			rotation: apparatus.map((a) => a.id),
 			path: ["classes", i],
@@ -189,6 +218,8 @@ export function build(draft: Draft): Curriculum {
 				drills: naming((d) => d.equipment.map((need) => need.item), item.id),
 			})),
 		),
+		purposes: new Map(),
+		accepted: draft.accepted ?? [],
 		drills: byId(linked),
 		weeks,
 		guides: new Map(),
@@ -213,13 +244,19 @@ function weekOf(week: number, plan: WeekDraft): WeekPlan {
 				blocks: blocks.map(
 					(block, i): Block => ({
 						number: i + 1,
-						kind: block.stations === undefined ? "drill" : "stations",
-						stations: (block.stations ?? [block.drill ?? ""]).map((s) =>
+						kind:
+							block.options !== undefined ? "options" : block.stations === undefined ? "drill" : "stations",
+						stations: (block.options ?? block.stations ?? [block.drill ?? ""]).map((s) =>
 							typeof s === "string" ? { drill: s } : s,
 						),
+						choose: block.choose ?? 1,
 						minutes: block.minutes,
+						show: block.show ?? 0,
 						change: block.change ?? 0.5,
 						levels: block.levels ?? [],
+						sessions: block.sessions ?? [],
+						...(block.dose === undefined ? {} : { dose: block.dose }),
+						doses: new Map(Object.entries(block.doses ?? {})),
 						path: ["apparatus", apparatus, "blocks", i],
 					}),
 				),

@@ -1,11 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { clockOf, minuteOf } from "../../scripts/compute/clock.ts";
 import {
 	clashes,
-	clockOf,
 	equipmentFor,
 	equipmentForClass,
 	equipmentMeasure,
-	minuteOf,
 } from "../../scripts/compute/equipment.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
 import { wordsFor } from "../../scripts/words/words.ts";

@@ -17,17 +17,57 @@ export const DRILL_IDS = ["d0", "d1", "d2", "d3", "d4", "d5"];
 
 const some = (ids: readonly string[], minLength = 0) => fc.subarray([...ids], { minLength });
 
+/** Levels with values of their own in place of the drill's. */
+const ownLevels = fc.record(
+	Object.fromEntries(
+		LEVELS.map((level) => [
+			level,
+			fc.record(
+				{
+					sets: fc.integer({ min: 1, max: 4 }),
+					reps: fc.integer({ min: 1, max: 4 }),
+					spotters: fc.integer({ min: 0, max: 2 }),
+					turn: fc.record({
+						seconds: fc.integer({ min: 1, max: 60 }),
+						atOnce: fc.integer({ min: 1, max: 3 }),
+					}),
+					contacts: fc.record({ landings: fc.constantFrom(0, 2), hands: fc.constantFrom(0, 1) }),
+					equipment: fc.constant([{ item: "mat", count: 1, per: "gymnast" as const }]),
+				},
+				{ requiredKeys: [] },
+			),
+		]),
+	),
+);
+
 const drillOf = (id: string): fc.Arbitrary<DrillDraft> =>
 	fc.record(
 		{
 			id: fc.constant(id),
 			apparatus: fc.constant(APPARATUS),
-			levels: some(LEVELS, 1),
+			levels: fc.oneof(some(LEVELS, 1), ownLevels),
 			shapes: some(SHAPES),
 			skills: some(SKILLS.map((s) => s.id)),
 			direction: fc.constantFrom("forward", "backward", "none"),
 			reps: fc.integer({ min: 1, max: 9 }),
-			turn: fc.record({ seconds: fc.integer({ min: 1, max: 60 }), atOnce: fc.integer({ min: 1, max: 6 }) }),
+			performs: some(SKILLS.map((s) => s.id)),
+			elements: fc.array(
+				fc.record({
+					skill: fc.constantFrom(...SKILLS.map((s) => s.id)),
+					count: fc.integer({ min: 1, max: 3 }),
+				}),
+				{ maxLength: 2 },
+			),
+			turn: fc.record(
+				{
+					seconds: fc.integer({ min: 1, max: 60 }),
+					atOnce: fc.integer({ min: 1, max: 6 }),
+					reps: fc.integer({ min: 1, max: 5 }),
+				},
+				{ requiredKeys: ["seconds", "atOnce"] },
+			),
+			spotters: fc.integer({ min: 0, max: 2 }),
+			watch: fc.boolean(),
 			contacts: fc.record({
 				landings: fc.integer({ min: 0, max: 3 }),
 				hands: fc.integer({ min: 0, max: 3 }),
@@ -44,8 +84,17 @@ const drillOf = (id: string): fc.Arbitrary<DrillDraft> =>
 		{ requiredKeys: ["id", "apparatus", "levels"] },
 	);
 
+const dose = fc.record(
+	{ sets: fc.integer({ min: 1, max: 3 }), reps: fc.integer({ min: 1, max: 6 }) },
+	{ requiredKeys: [] },
+);
+
 const block: fc.Arbitrary<BlockDraft> = fc.record(
 	{
+		options: fc.array(fc.constantFrom(...DRILL_IDS), { minLength: 2, maxLength: 3 }),
+		choose: fc.integer({ min: 1, max: 2 }),
+		show: fc.constantFrom(0, 1, 2.5),
+		dose,
 		stations: fc.array(fc.constantFrom(...DRILL_IDS), { minLength: 1, maxLength: 4 }),
 		minutes: fc.integer({ min: 0, max: 30 }),
 		change: fc.constantFrom(0, 0.5, 1, 2),

@@ -1,12 +1,14 @@
 /**
- * spacing, load, time and equipment counted a second time by a SQL engine (SQLite, as sql.js) from the
- * exposures and the plan's plain facts, on the demo club and the fixture clubs.
+ * spacing, practice, reach, load, coaches, set-out, time and equipment counted a second time by a SQL
+ * engine (SQLite, as sql.js) from the exposures and the plan's plain facts, on the demo club, the fixture
+ * clubs and random ones.
  */
 
 import { join } from "node:path";
 import fc from "fast-check";
 import initSqlJs, { type Database, type SqlJsStatic, type SqlValue } from "sql.js";
 import { describe, expect, it } from "vitest";
+import { teachingWeeks } from "../../scripts/compute/calendar.ts";
 import type { Measured } from "../../scripts/compute/measure.ts";
 import { measure } from "../../scripts/compute/measures.ts";
 import { rounded } from "../../scripts/compute/tables.ts";
@@ -31,28 +33,145 @@ const SPACING = `
 	)
 	SELECT kind, id, level, COUNT(*), MIN(week), MAX(week), MAX(gap) FROM gaps GROUP BY kind, id, level`;
 
-const LOAD = `
-	WITH total AS (
-		SELECT e.week, e.level,
-			SUM(COALESCE(c.landings, 0) * COALESCE(e.repetitions, 1)) AS landings,
-			SUM(COALESCE(c.hands, 0) * COALESCE(e.repetitions, 1)) AS hands
-		FROM exposure e LEFT JOIN contacts c ON c.drill = e.drill
-		GROUP BY e.week, e.level
-	)
-	SELECT t.week, t.level, t.landings, t.hands,
-		CASE WHEN t.week > 3 THEN t.landings / NULLIF((SELECT SUM(b.landings) / 3.0 FROM total b
-			WHERE b.level = t.level AND b.week BETWEEN t.week - 3 AND t.week - 1), 0) END,
-		CASE WHEN t.week > 3 THEN t.hands / NULLIF((SELECT SUM(b.hands) / 3.0 FROM total b
-			WHERE b.level = t.level AND b.week BETWEEN t.week - 3 AND t.week - 1), 0) END
-	FROM total t`;
-
-/** Which class does which station: its level is named by the block and offered by the drill. */
+/**
+ * What each group does at each station: the first of its levels, in the club's order, that the block
+ * names and the drill offers, in a meeting that is its own.
+ */
 const DOES = `
-	does AS (
-		SELECT DISTINCT g.class, g.warm_up, g.cool_down, g.available, g.gymnasts,
-			s.week, s.apparatus, s.block, s.station, s.drill, s.minutes, s.change
+	able AS (
+		SELECT g.grp, g.class, g.gymnasts, g.coaches, s.*, gl.level,
+			ROW_NUMBER() OVER (PARTITION BY g.grp, s.week, s.apparatus, s.block, s.station ORDER BY gl.rank) AS first
 		FROM station s
 		JOIN rotation r ON r.apparatus = s.apparatus
+		JOIN grp g ON g.grp = r.grp
+		JOIN meets m ON m.grp = g.grp AND m.week = s.week
+		JOIN grp_level gl ON gl.grp = g.grp
+		JOIN block_level bl ON bl.week = s.week AND bl.apparatus = s.apparatus AND bl.block = s.block
+			AND bl.level = gl.level
+		JOIN offers o ON o.drill = s.drill AND o.level = gl.level
+		WHERE NOT EXISTS (SELECT 1 FROM block_session x
+				WHERE x.week = s.week AND x.apparatus = s.apparatus AND x.block = s.block)
+			OR EXISTS (SELECT 1 FROM block_session x
+				WHERE x.week = s.week AND x.apparatus = s.apparatus AND x.block = s.block AND x.session = g.session)
+	), counted AS (
+		SELECT *, COUNT(*) OVER (PARTITION BY grp, week, apparatus, block) AS n FROM able WHERE first = 1
+	), here AS (
+		SELECT c.*,
+			(c.gymnasts + (CASE c.kind WHEN 'options' THEN 1 ELSE c.n END) - 1)
+				/ (CASE c.kind WHEN 'options' THEN 1 ELSE c.n END) AS at_drill,
+			MAX(0, (c.minutes - c.show - (CASE c.kind WHEN 'options' THEN 0 ELSE c.n - 1 END) * c.change) / c.n) AS each,
+			CASE c.kind WHEN 'options' THEN MIN(1.0, c.choose * 1.0 / c.n) ELSE 1.0 END AS share,
+			COALESCE(d.sets, o.sets) AS sets, COALESCE(d.reps, o.reps) AS reps,
+			o.seconds, o.at_once, o.turn_reps, o.landings, o.hands, o.spotters, o.watched
+		FROM counted c
+		JOIN offers o ON o.drill = c.drill AND o.level = c.level
+		LEFT JOIN dose d ON d.week = c.week AND d.apparatus = c.apparatus AND d.block = c.block AND d.level = c.level
+	), turned AS (
+		SELECT *, CAST(60 * each * at_once / (at_drill * seconds) + 1e-9 AS INT) AS turns,
+			CASE WHEN sets IS NULL AND reps IS NULL THEN NULL
+				ELSE COALESCE(sets, 1) * COALESCE(reps, 1) * share END AS planned
+		FROM here
+	), practised AS (
+		SELECT *, turns * COALESCE(turn_reps, reps, 1) AS fits,
+			CASE WHEN planned IS NULL THEN turns * COALESCE(turn_reps, reps, 1)
+				WHEN turns IS NULL THEN planned
+				ELSE MIN(planned, turns * COALESCE(turn_reps, reps, 1)) END AS done
+		FROM turned
+	)`;
+
+const PRACTICE = `
+	WITH ${DOES}
+	SELECT week, grp, apparatus, block, drill, SUM(turns), SUM(planned), SUM(fits), SUM(done)
+	FROM practised GROUP BY week, grp, apparatus, block, drill`;
+
+const REACH = `
+	WITH ${DOES}, met AS (
+		SELECT t.kind, t.id, p.grp, p.week, p.each,
+			CASE WHEN t.kind = 'shape' THEN NULL WHEN t.performs > 0 THEN COALESCE(p.done, 0) * t.performs ELSE 0 END AS performed,
+			CASE WHEN t.kind = 'shape' THEN NULL WHEN t.performs > 0 THEN 0 ELSE COALESCE(p.done, 0) END AS prepared
+		FROM practised p JOIN trains t ON t.drill = p.drill
+	), weeks AS (
+		SELECT kind, id, grp, week, week - LAG(week) OVER (PARTITION BY kind, id, grp ORDER BY week) AS gap
+		FROM (SELECT DISTINCT kind, id, grp, week FROM met)
+	)
+	SELECT m.kind, m.id, m.grp, w.many, SUM(m.each), SUM(m.performed), SUM(m.prepared), w.first, w.last, w.gap
+	FROM met m JOIN (
+		SELECT kind, id, grp, COUNT(*) AS many, MIN(week) AS first, MAX(week) AS last, MAX(gap) AS gap
+		FROM weeks GROUP BY kind, id, grp
+	) w ON w.kind = m.kind AND w.id = m.id AND w.grp = m.grp
+	GROUP BY m.kind, m.id, m.grp`;
+
+/** Calendar weeks before: place in the calendar, closed weeks among them. */
+const LOAD = `
+	WITH ${DOES}, total AS (
+		SELECT week, grp,
+			SUM(COALESCE(landings, 0) * COALESCE(done, 1)) AS landings,
+			SUM(COALESCE(hands, 0) * COALESCE(done, 1)) AS hands,
+			SUM(COALESCE(landings, 0) * COALESCE(planned, done, 1)) AS planned_landings,
+			SUM(COALESCE(hands, 0) * COALESCE(planned, done, 1)) AS planned_hands
+		FROM practised GROUP BY week, grp
+	), placed AS (
+		SELECT t.*, c.place FROM total t JOIN calendar c ON c.week = t.week
+	)
+	SELECT t.week, t.grp, t.landings, t.hands, t.planned_landings, t.planned_hands,
+		CASE WHEN t.place > 0 THEN t.landings / NULLIF((SELECT SUM(b.landings) * 1.0 / MIN(3, t.place) FROM placed b
+			WHERE b.grp = t.grp AND b.place BETWEEN t.place - 3 AND t.place - 1), 0) END,
+		CASE WHEN t.place > 0 THEN t.hands / NULLIF((SELECT SUM(b.hands) * 1.0 / MIN(3, t.place) FROM placed b
+			WHERE b.grp = t.grp AND b.place BETWEEN t.place - 3 AND t.place - 1), 0) END
+	FROM placed t`;
+
+const COACHES = `
+	WITH ${DOES}, asked AS (
+		SELECT *, CASE WHEN spotters = 0 AND watched THEN 1 ELSE 0 END AS eyes FROM practised
+	), blocks AS (
+		SELECT week, grp, apparatus, block, coaches, kind, SUM(spotters) AS hands, SUM(eyes) AS eyes
+		FROM asked WHERE kind <> 'options' GROUP BY week, grp, apparatus, block
+		UNION ALL
+		SELECT week, grp, apparatus, block, coaches, kind, spotters, eyes FROM (
+			SELECT *, ROW_NUMBER() OVER (
+				PARTITION BY week, grp, apparatus, block ORDER BY spotters + eyes DESC, station
+			) AS most FROM asked WHERE kind = 'options'
+		) WHERE most = 1
+	)
+	SELECT week, grp, apparatus, block, hands, eyes, hands + (eyes > 0), coaches FROM blocks`;
+
+/** Classes of one group each, as random clubs and the demo have them: what groups share is held by tests of set-out. */
+const SET_OUT = `
+	WITH ${DOES}, blocks AS (
+		SELECT h.week, h.class, h.apparatus, h.block, u.item,
+			CASE h.kind WHEN 'options' THEN MAX(u.count * CASE u.per WHEN 'gymnast' THEN h.at_drill ELSE 1 END)
+				ELSE SUM(u.count * CASE u.per WHEN 'gymnast' THEN h.at_drill ELSE 1 END) END AS needed
+		FROM here h JOIN uses u ON u.drill = h.drill AND u.level = h.level
+		GROUP BY h.week, h.class, h.apparatus, h.block, u.item
+	), areas AS (
+		SELECT week, class, apparatus, item, MAX(needed) AS needed FROM blocks GROUP BY week, class, apparatus, item
+	)
+	SELECT a.week, a.class, a.item, SUM(a.needed), MAX(a.needed), i.owned
+	FROM areas a JOIN item i ON i.item = a.item GROUP BY a.week, a.class, a.item HAVING SUM(a.needed) > 0`;
+
+const TIME = `
+	WITH ${DOES}, worked AS (
+		SELECT class, week, SUM(minutes) AS minutes, COUNT(DISTINCT apparatus) AS visited
+		FROM (SELECT DISTINCT class, week, apparatus, block, minutes FROM here) GROUP BY class, week
+	), moved AS (
+		SELECT class, week, SUM(CASE WHEN seconds IS NULL THEN 0 ELSE each * MIN(1.0, at_once * 1.0 / at_drill) END) AS minutes,
+			SUM(CASE WHEN seconds IS NULL THEN each ELSE 0 END) AS unknown
+		FROM here GROUP BY class, week
+	), firsts AS (
+		SELECT class, drill, MIN(week) AS week FROM here GROUP BY class, drill
+	)
+	SELECT w.week, w.class, c.warm_up + w.minutes + c.way * (w.visited - 1) + c.cool_down, c.available,
+		CASE WHEN c.available - m.unknown > 1e-9 THEN (c.warm_up + m.minutes) / (c.available - m.unknown) END,
+		m.unknown / c.available,
+		(SELECT COUNT(*) FROM firsts f WHERE f.class = w.class AND f.week = w.week)
+	FROM worked w JOIN moved m ON m.class = w.class AND m.week = w.week JOIN class c ON c.class = w.class`;
+
+/** Which class does which station, met or not: the list of an apparatus is by the plan. */
+const CLASS_DOES = `
+	does AS (
+		SELECT DISTINCT g.class, g.gymnasts, s.week, s.apparatus, s.block, s.station, s.drill
+		FROM station s
+		JOIN class_rotation r ON r.apparatus = s.apparatus
 		JOIN class g ON g.class = r.class
 		JOIN class_level cl ON cl.class = g.class
 		JOIN block_level bl ON bl.week = s.week AND bl.apparatus = s.apparatus AND bl.block = s.block
@@ -61,29 +180,18 @@ const DOES = `
 	), counted AS (
 		SELECT *, COUNT(*) OVER (PARTITION BY class, week, apparatus, block) AS n FROM does
 	), here AS (
-		SELECT *, (gymnasts + n - 1) / n AS at_drill, MAX(0, (minutes - (n - 1) * change) / n) AS each FROM counted
+		SELECT *, (gymnasts + n - 1) / n AS at_drill FROM counted
 	)`;
 
-const TIME = `
-	WITH ${DOES}, worked AS (
-		SELECT class, week, SUM(minutes) AS minutes
-		FROM (SELECT DISTINCT class, week, apparatus, block, minutes FROM here) GROUP BY class, week
-	), moved AS (
-		SELECT h.class, h.week, SUM(h.each * MIN(1.0, COALESCE(t.at_once * 1.0 / h.at_drill, 1.0))) AS minutes
-		FROM here h LEFT JOIN turn t ON t.drill = h.drill GROUP BY h.class, h.week
-	)
-	SELECT w.week, w.class, g.warm_up + w.minutes + g.cool_down, g.available, (g.warm_up + m.minutes) / g.available
-	FROM worked w JOIN moved m ON m.class = w.class AND m.week = w.week JOIN class g ON g.class = w.class`;
-
 const EQUIPMENT = `
-	WITH ${DOES}, largest AS (
+	WITH ${CLASS_DOES}, largest AS (
 		SELECT week, apparatus, block, station, at_drill,
 			ROW_NUMBER() OVER (PARTITION BY week, apparatus, block, station ORDER BY h.gymnasts DESC, g.place) AS rank
 		FROM here h JOIN class g ON g.class = h.class
 	), blocks AS (
 		SELECT s.week, s.apparatus, s.block, u.item,
 			SUM(u.count * CASE u.per WHEN 'gymnast' THEN COALESCE(l.at_drill, 1) ELSE 1 END) AS needed
-		FROM station s JOIN uses u ON u.drill = s.drill
+		FROM station s JOIN uses u ON u.drill = s.drill AND u.level IS NULL
 		LEFT JOIN largest l ON l.week = s.week AND l.apparatus = s.apparatus AND l.block = s.block
 			AND l.station = s.station AND l.rank = 1
 		GROUP BY s.week, s.apparatus, s.block, u.item
@@ -92,7 +200,7 @@ const EQUIPMENT = `
 	FROM blocks b JOIN item i ON i.item = b.item GROUP BY b.week, b.apparatus, b.item`;
 
 describe.each(CLUBS)("%s", (_name, base) => {
-	it("has the same spacing, load, time and equipment for a SQL engine", async () => {
+	it("has the same tables for a SQL engine", async () => {
 		const { handbook } = openHandbook(clubCopy(undefined, base));
 		if (handbook === undefined) throw new Error("the club has errors");
 		compare(handbook, await initSqlJs());
@@ -100,7 +208,7 @@ describe.each(CLUBS)("%s", (_name, base) => {
 });
 
 describe("random clubs", () => {
-	it("have the same spacing, load, time and equipment for a SQL engine", async () => {
+	it("have the same tables for a SQL engine", async () => {
 		const SQL = await initSqlJs();
 		let rows = 0;
 		fc.assert(
@@ -119,7 +227,11 @@ function compare(measured: Measured, SQL: SqlJsStatic): void {
 	const db = database(measured, SQL);
 	for (const [name, query] of [
 		["spacing", SPACING],
+		["practice", PRACTICE],
+		["reach", REACH],
 		["load", LOAD],
+		["coaches", COACHES],
+		["set-out", SET_OUT],
 		["time", TIME],
 		["equipment", EQUIPMENT],
 	] as const) {
@@ -160,30 +272,49 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 		"week INT, level, drill, repetitions REAL",
 		exposures.map((e) => [e.week, e.level, e.drill, e.repetitions ?? null]),
 	);
-	table("trains", "drill, kind, id", [
-		...drills.flatMap((d) => d.shapes.map((id) => [d.id, "shape", id])),
-		...drills.flatMap((d) => d.skills.map((id) => [d.id, "skill", id])),
+	table("trains", "drill, kind, id, performs INT", [
+		...drills.flatMap((d) => d.shapes.map((id) => [d.id, "shape", id, 0])),
+		...drills.flatMap((d) =>
+			[...new Set([...d.skills, ...d.performs, ...d.elements.flatMap((e) => e.skill ?? [])])].map((id) => {
+				const counts = d.elements.filter((e) => e.skill === id).map((e) => e.count);
+				const inChain = counts.reduce((sum, count) => sum + count, 0);
+				return [d.id, "skill", id, inChain > 0 ? inChain : d.performs.includes(id) ? 1 : 0];
+			}),
+		),
 	]);
 	table(
-		"contacts",
-		"drill, landings REAL, hands REAL",
-		drills.flatMap((d) => (d.contacts === undefined ? [] : [[d.id, d.contacts.landings, d.contacts.hands]])),
-	);
-	table(
 		"offers",
-		"drill, level",
-		drills.flatMap((d) => [...d.levels.keys()].map((level) => [d.id, level])),
+		"drill, level, sets REAL, reps REAL, seconds REAL, at_once INT, turn_reps INT, landings REAL, hands REAL, spotters INT, watched INT",
+		drills.flatMap((d) =>
+			[...d.levels].map(([level, own]) => {
+				const turn = own.turn ?? d.turn;
+				const contacts = own.contacts ?? d.contacts;
+				const spotters = own.spotters ?? d.spotters ?? 0;
+				return [
+					d.id,
+					level,
+					own.sets ?? d.sets ?? null,
+					own.reps ?? d.reps ?? null,
+					turn?.seconds ?? null,
+					turn?.atOnce ?? null,
+					turn?.reps ?? null,
+					contacts?.landings ?? null,
+					contacts?.hands ?? null,
+					spotters,
+					(own.watch ?? d.watch ?? spotters > 0) ? 1 : 0,
+				];
+			}),
+		),
 	);
-	table(
-		"turn",
-		"drill, at_once INT",
-		drills.flatMap((d) => (d.turn === undefined ? [] : [[d.id, d.turn.atOnce]])),
-	);
-	table(
-		"uses",
-		"drill, item, count INT, per",
-		drills.flatMap((d) => d.equipment.map((u) => [d.id, u.item, u.count, u.per])),
-	);
+	// Without a level: what the drill itself says.
+	table("uses", "drill, level, item, count INT, per", [
+		...drills.flatMap((d) => d.equipment.map((u) => [d.id, null, u.item, u.count, u.per])),
+		...drills.flatMap((d) =>
+			[...d.levels].flatMap(([level, own]) =>
+				(own.equipment ?? d.equipment).map((u) => [d.id, level, u.item, u.count, u.per]),
+			),
+		),
+	]);
 	table(
 		"item",
 		"item, owned INT",
@@ -191,8 +322,8 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 	);
 	table(
 		"class",
-		"class, place INT, warm_up REAL, cool_down REAL, available REAL, gymnasts INT",
-		classes.map((c, i) => [c.id, i, c.warmUp, c.coolDown, c.minutes ?? null, c.gymnasts]),
+		"class, place INT, warm_up REAL, cool_down REAL, way REAL, available REAL, gymnasts INT",
+		classes.map((c, i) => [c.id, i, c.warmUp, c.coolDown, c.between, c.minutes ?? null, c.gymnasts]),
 	);
 	table(
 		"class_level",
@@ -200,15 +331,88 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 		classes.flatMap((c) => (c.levels.length === 0 ? levels : c.levels).map((l) => [c.id, l])),
 	);
 	table(
-		"rotation",
+		"class_rotation",
 		"class, apparatus",
 		classes.flatMap((c) => [...new Set(c.rotation)].map((a) => [c.id, a])),
 	);
+	const groups = classes.flatMap((c) =>
+		c.groups.length === 0
+			? [{ ...c, name: c.id, class: c }]
+			: c.groups.map((g) => ({ ...g, name: `${c.id}/${g.id}`, class: c })),
+	);
+	table(
+		"grp",
+		"grp, class, session INT, gymnasts INT, coaches INT",
+		groups.map((g) => [g.name, g.class.id, 1, g.gymnasts, g.coaches ?? null]),
+	);
+	table(
+		"grp_level",
+		"grp, level, rank INT",
+		groups.flatMap((g) =>
+			(g.levels.length === 0 ? levels : g.levels).map((l) => [g.name, l, levels.indexOf(l)]),
+		),
+	);
+	table(
+		"rotation",
+		"grp, apparatus",
+		groups.flatMap((g) => [...new Set(g.rotation)].map((a) => [g.name, a])),
+	);
+	const days = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+	const weeks = teachingWeeks(curriculum.term);
+	const isClosed = (date: string) => curriculum.term.closed.some((c) => c.from <= date && date <= c.to);
+	table(
+		"meets",
+		"grp, week INT",
+		groups.flatMap((g) =>
+			curriculum.weeks.flatMap(({ week }) => {
+				const date = g.class.day && weeks[week - 1]?.days[days.indexOf(g.class.day)];
+				return date !== undefined && isClosed(date) ? [] : [[g.name, week]];
+			}),
+		),
+	);
+	const monday = (date: string) => Date.parse(date) / (7 * 24 * 3_600_000);
+	table(
+		"calendar",
+		"week INT, place INT",
+		curriculum.term.starts === undefined || weeks.length === 0
+			? curriculum.weeks.map(({ week }) => [week, week - 1])
+			: weeks.map((w) => [w.week, Math.round(monday(w.monday) - monday(curriculum.term.starts ?? ""))]),
+	);
+	table(
+		"dose",
+		"week INT, apparatus, block INT, level, sets REAL, reps REAL",
+		blocks.flatMap(({ week, apparatus, block }) =>
+			levels.flatMap((level) => {
+				const dose = block.doses.get(level) ?? block.dose;
+				return dose === undefined
+					? []
+					: [[week, apparatus, block.number, level, dose.sets ?? null, dose.reps ?? null]];
+			}),
+		),
+	);
+	table(
+		"block_session",
+		"week INT, apparatus, block INT, session INT",
+		blocks.flatMap(({ week, apparatus, block }) =>
+			block.sessions.map((session) => [week, apparatus, block.number, session]),
+		),
+	);
 	table(
 		"station",
-		"week INT, apparatus, block INT, station INT, drill, minutes REAL, change REAL",
+		"week INT, apparatus, block INT, station INT, drill, minutes REAL, change REAL, show REAL, kind, choose INT",
 		blocks.flatMap(({ week, apparatus, block }) =>
-			block.stations.map((s, i) => [week, apparatus, block.number, i, s.drill, block.minutes, block.change]),
+			block.stations.map((s, i) => [
+				week,
+				apparatus,
+				block.number,
+				i,
+				s.drill,
+				block.minutes,
+				block.change,
+				block.show,
+				block.kind,
+				block.choose,
+			]),
 		),
 	);
 	table(

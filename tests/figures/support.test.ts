@@ -19,7 +19,7 @@ const source = {
 };
 const thing = (id: string, name: string, ...aliases: string[]): readonly [string, Equipment] => [
 	id,
-	{ id, name, aliases, source, path: [] },
+	{ id, name, aliases, adults: 1, source, path: [] },
 ];
 const equipment = new Map([
 	thing("landing-mat", "Landing mat (20 cm)"),

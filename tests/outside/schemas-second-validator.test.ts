@@ -118,7 +118,9 @@ const SOUND: Readonly<Record<FileKind, unknown>> = {
 		{ id: "a", name: "A", angles: { hip: 90, left: { knee: 10 } }, view: "side", tilt: 10, base: "feet" },
 	],
 	skills: [{ id: "a", name: "A", needs: ["b"], pattern: "swing", levels: "x" }],
-	equipment: [{ id: 7, name: "A", owned: 3 }],
+	equipment: [{ id: 7, name: "A", owned: 3, range: [90, 170], step: 5 }],
+	purposes: [{ id: "strength", name: "Strength" }],
+	accepted: [{ finding: "H309", about: { week: 6, class: "c" }, reason: "R", until: "2027-01-01" }],
 };
 
 describe.each([...SCHEMAS.keys()])("the schema of %s", (kind) => {

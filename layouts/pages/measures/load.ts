@@ -1,5 +1,5 @@
 /**
- * Load: landings and hand contacts of each level, week by week. A count for planning.
+ * Load: landings and hand contacts of each group, week by week. A count for planning.
  */
 
 import { type Html, html } from "../../../scripts/render/html.ts";
@@ -17,24 +17,24 @@ export function loadPage(ctx: PageContext, view: LoadView): Html {
 	return html`${measureTop(ctx, view.head)}
 <div class="safety"><p>${sign("caution")}<strong>${say.notMedical}</strong> ${say.caution}</p></div>
 ${view.head.empty && nothingPlanned(ctx)}
-${view.levels.map(({ id, level, charts, rows }) =>
+${view.groups.map(({ id, group, charts, rows }) =>
 	section(
-		`level-${id}`,
-		a(ctx, level),
+		`group-${id}`,
+		a(ctx, group),
 		html`<div class="pictures">${charts.map(
 			({ what, bars }, i) =>
 				html`<div><h3>${say.kinds[what]}</h3>${barChart(
 					ctx,
 					{ parts: [say.kinds[what]], bars },
 					{
-						title: say.chartTitle[what](level.name),
+						title: say.chartTitle[what](group.name),
 						description: say.chartDescription,
 						idPrefix: `load-${id}-${i + 1}`,
 					},
 				)}</div>`,
 		)}</div>
 ${scrollTable(
-	say.tableOf(level.name),
+	say.tableOf(group.name),
 	[words.heads.week, ...loadHeads(ctx)],
 	rows.map((row) => loadRow(ctx, row, row.week, `load--${id}--${row.number}`)),
 )}`,

@@ -12,7 +12,10 @@ import { type IdAndName, type PlanFile, STANDS } from "./plan-file.ts";
 
 /** Writes the plan of a handbook whose pages are written with the same options. */
 export function planText(
-	handbook: Pick<Handbook, "curriculum" | "exposures" | "edition" | "findings" | "tables" | "words">,
+	handbook: Pick<
+		Handbook,
+		"curriculum" | "exposures" | "edition" | "findings" | "accepted" | "tables" | "words"
+	>,
 	options: SiteOptions,
 ): string {
 	const { curriculum, exposures } = handbook;

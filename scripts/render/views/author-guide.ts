@@ -88,6 +88,8 @@ const FILES: Readonly<Record<FileKind, string>> = {
 	shapes: "_data/shapes.yaml",
 	skills: "_data/skills.yaml",
 	equipment: "_data/equipment.yaml",
+	purposes: "_data/purposes.yaml",
+	accepted: "_data/accepted.yaml",
 };
 
 type FormWords = Words["authorGuide"]["forms"];

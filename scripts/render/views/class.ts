@@ -2,7 +2,7 @@
  * Classes: the timetable, and the page of one with its sheets.
  */
 
-import { levelsOfClass } from "../../compute/time.ts";
+import { levelsOfClass } from "../../compute/levels-of.ts";
 import type { ClubClass, Id, Weekday } from "../../model.ts";
 import type { Html } from "../html.ts";
 import { type FindingLine, findingLines } from "./findings.ts";

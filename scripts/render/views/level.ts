@@ -2,7 +2,7 @@
  * Levels: the list, and the page of one with its drills.
  */
 
-import { levelsOfClass } from "../../compute/time.ts";
+import { levelsOfClass } from "../../compute/levels-of.ts";
 import type { Level } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";

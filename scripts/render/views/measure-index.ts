@@ -6,7 +6,7 @@
 import { type DirectionBalance, directionBalances } from "../../compute/balance.ts";
 import { type CoverageKind, type CoverageTable, coverage } from "../../compute/coverage.ts";
 import { type Clash, clashes } from "../../compute/equipment.ts";
-import { type Load, loads } from "../../compute/load.ts";
+import { type GroupLoad, groupLoads } from "../../compute/load.ts";
 import type { Measured } from "../../compute/measure.ts";
 import {
 	gapWanted,
@@ -40,8 +40,9 @@ export interface MeasureIndex {
 	standingsOf(kind: SpacedKind, id: Id): readonly Standing[];
 	/** Week by thing, of one level or of all. */
 	coverage(kind: CoverageKind, level: Id | undefined): CoverageTable;
-	loads(): readonly Load[];
-	load(week: number, level: Id): Load | undefined;
+	loads(): readonly GroupLoad[];
+	/** Of each group in a week, as in the term. */
+	loadsIn(week: number): readonly GroupLoad[];
 	/** Where a drill is done, in the order of the term. */
 	exposures(drill: Id): readonly Exposure[];
 	balances(): readonly DirectionBalance[];
@@ -76,8 +77,8 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 	const byLevel = once(() => Map.groupBy(standings(), ({ spacing: s }) => `${s.kind} ${s.level}`));
 	const byThing = once(() => Map.groupBy(standings(), ({ spacing: s }) => `${s.kind} ${s.id}`));
 	const tables = new Map<string, CoverageTable>();
-	const allLoads = once(() => loads(measured));
-	const loadByKey = once(() => new Map(allLoads().map((load) => [`${load.week} ${load.level}`, load])));
+	const allLoads = once(() => groupLoads(curriculum));
+	const loadsByWeek = once(() => Map.groupBy(allLoads(), (load) => load.week));
 	const byDrill = once(() => Map.groupBy(measured.exposures, (e) => e.drill));
 	const balances = once(() => directionBalances(measured));
 	const balancesByWeek = once(() => Map.groupBy(balances(), (b) => b.week));
@@ -92,7 +93,7 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 				coverage(measured, kind, "week", level === undefined ? undefined : (e) => e.level === level),
 			),
 		loads: allLoads,
-		load: (week, level) => loadByKey().get(`${week} ${level}`),
+		loadsIn: (week) => loadsByWeek().get(week) ?? [],
 		exposures: (drill) => byDrill().get(drill) ?? [],
 		balances,
 		balancesIn: (week) => balancesByWeek().get(week) ?? [],

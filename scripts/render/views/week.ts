@@ -4,7 +4,8 @@
 
 import { dateOf, isClosed } from "../../compute/calendar.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
-import { type BlockTime, classTime, levelsOfClass } from "../../compute/time.ts";
+import { levelsOfClass } from "../../compute/levels-of.ts";
+import { type BlockTime, classTime } from "../../compute/time.ts";
 import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -70,7 +71,7 @@ export interface Station {
 
 export interface BlockView {
 	readonly number: number;
-	readonly kind: "drill" | "stations";
+	readonly kind: Block["kind"];
 	readonly minutes: number;
 	readonly change: number;
 	readonly note: Html | undefined;
@@ -88,7 +89,7 @@ export interface WeekView extends WeekLine {
 			readonly minutes: number;
 			readonly levels: readonly Link[];
 			readonly drills: readonly Link[];
-			readonly kind: "drill" | "stations";
+			readonly kind: Block["kind"];
 		}[];
 	}[];
 	readonly load: readonly LoadRow[];
@@ -231,10 +232,7 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 				),
 			})),
 		})),
-		load: [...curriculum.levels.keys()].flatMap((level) => {
-			const load = site.measures.load(week.week, level);
-			return load === undefined ? [] : [loadRow(site, load)];
-		}),
+		load: site.measures.loadsIn(week.week).map((load) => loadRow(site, load)),
 		times: curriculum.term.classes.flatMap((group) => {
 			const time = classTime(curriculum, week, group);
 			const sheet = { to: classSheetAddress(group.id, week.id), name: group.name };

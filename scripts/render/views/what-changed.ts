@@ -5,7 +5,7 @@
 
 import { compare, type FieldChange, type NumberChange, type ThingsCompared } from "../../compute/compare.ts";
 import { type PlanRecord, type RecordedFinding, recordOf } from "../../compute/plan-record.ts";
-import type { Id, RecordedKind } from "../../model.ts";
+import type { Block, Id, RecordedKind } from "../../model.ts";
 import { editionNameOf, type Words } from "../../words/words.ts";
 import { addressOf } from "../addresses.ts";
 import type { Label } from "./links.ts";
@@ -213,7 +213,7 @@ function shown(telling: Telling, value: unknown, field: string): string {
 /** An id by the name of what has it, a term of the format in the handbook's words. */
 function termOf({ words, nameOf }: Telling, value: string, field: string): string {
 	if (field === "direction") return words.directions[value as keyof Words["directions"]] ?? value;
-	if (field === "kind") return words.whatChanged.blockKinds[value as "drill" | "stations"] ?? value;
+	if (field === "kind") return words.whatChanged.blockKinds[value as Block["kind"]] ?? value;
 	if (field === "sides") return words.sides[value as keyof Words["sides"]] ?? value;
 	const kind = KIND_OF_FIELD[field];
 	return kind === undefined ? value : nameOf(kind, value);

@@ -3,7 +3,8 @@
  */
 
 import { WEEKDAYS } from "../../../compute/calendar.ts";
-import { clockOf, equipmentFor, minuteOf } from "../../../compute/equipment.ts";
+import { clockOf, minuteOf } from "../../../compute/clock.ts";
+import { equipmentFor } from "../../../compute/equipment.ts";
 import type { Bar } from "../../../figures/bar-chart.ts";
 import type { Id, Weekday } from "../../../model.ts";
 import { addressOf, classSheetAddress, weekApparatusAddress } from "../../addresses.ts";

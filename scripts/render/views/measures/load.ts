@@ -1,8 +1,10 @@
 /**
- * Load as a page: landings and hand contacts of each level, week by week.
+ * Load as a page: landings and hand contacts of each group, week by week, done and planned.
  */
 
-import type { Load } from "../../../compute/load.ts";
+import { groupsOf } from "../../../compute/groups.ts";
+import type { GroupLoad } from "../../../compute/load.ts";
+import { groupName } from "../../../compute/names.ts";
 import type { Bar } from "../../../figures/bar-chart.ts";
 import type { Id } from "../../../model.ts";
 import { addressOf } from "../../addresses.ts";
@@ -13,9 +15,10 @@ import { type MeasureHead, measureHead } from "./measure-head.ts";
 export interface LoadView {
 	readonly head: MeasureHead;
 	readonly stepWanted: number | undefined;
-	readonly levels: readonly {
+	readonly groups: readonly {
+		/** For addresses inside the page. */
 		readonly id: Id;
-		readonly level: Link;
+		readonly group: Link;
 		readonly charts: readonly { readonly what: "landings" | "hands"; readonly bars: readonly Bar[] }[];
 		readonly rows: readonly LoadRow[];
 	}[];
@@ -24,9 +27,14 @@ export interface LoadView {
 export interface LoadRow {
 	readonly week: Link;
 	readonly number: number;
-	readonly level: Link;
+	readonly group: Link;
 	readonly landings: number;
 	readonly hands: number;
+	/** What the whole dose would be. */
+	readonly plannedLandings: number;
+	readonly plannedHands: number;
+	/** Of the minutes of its drills, the share that says nothing of contacts. */
+	readonly unknownShare: number;
 	readonly landingsStep: number | undefined;
 	readonly handsStep: number | undefined;
 	/** Over the club's target. */
@@ -46,17 +54,17 @@ const ROUNDING = 1e-9;
 /** The page of load. */
 export function loadView(site: SiteIndex): LoadView {
 	const { curriculum } = site;
-	const byLevel = Map.groupBy(site.measures.loads(), (load) => load.level);
+	const byGroup = Map.groupBy(site.measures.loads(), (load) => load.group);
 	return {
 		head: measureHead(site, "load"),
 		stepWanted: curriculum.targets.loadStep,
-		levels: [...curriculum.levels.keys()].flatMap((id) => {
-			const rows = (byLevel.get(id) ?? []).map((load) => loadRow(site, load));
+		groups: groupsOf(curriculum).flatMap((group) => {
+			const rows = (byGroup.get(group) ?? []).map((load) => loadRow(site, load));
 			if (rows.length === 0) return [];
 			return [
 				{
-					id,
-					level: linkTo(curriculum, "level", id),
+					id: group.name.replace("/", "--"),
+					group: groupLink(site, group),
 					rows,
 					charts: [
 						{
@@ -74,8 +82,13 @@ export function loadView(site: SiteIndex): LoadView {
 	};
 }
 
-/** One level in one week. */
-export function loadRow(site: SiteIndex, load: Load): LoadRow {
+/** A group by its class's page. */
+export function groupLink({ words }: SiteIndex, group: GroupLoad["group"]): Link {
+	return { to: `classes/${group.class.id}/`, name: groupName(words, group) };
+}
+
+/** One group in one week. */
+export function loadRow(site: SiteIndex, load: GroupLoad): LoadRow {
 	const { curriculum } = site;
 	const { loadStep } = curriculum.targets;
 	const plan = site.weekByNumber.get(load.week);
@@ -87,7 +100,10 @@ export function loadRow(site: SiteIndex, load: Load): LoadRow {
 			name: site.words.week(load.week),
 		},
 		number: load.week,
-		level: linkTo(curriculum, "level", load.level),
+		group: groupLink(site, load.group),
+		plannedLandings: load.plannedLandings,
+		plannedHands: load.plannedHands,
+		unknownShare: load.minutes === 0 ? 0 : load.unknownMinutes / load.minutes,
 		landings: load.landings,
 		hands: load.hands,
 		landingsStep: load.landingsStep,

@@ -3,7 +3,7 @@
  * skills, and the pictures of what leads to what.
  */
 
-import { outOfOrder } from "../../../compute/order.ts";
+import { orderRows } from "../../../compute/meeting-order.ts";
 import type { MapSkill } from "../../../figures/progression-map.ts";
 import type { Id } from "../../../model.ts";
 import { cellAddress } from "../coverage.ts";
@@ -47,11 +47,11 @@ export interface OrderNeed {
 
 /** The page of order. */
 export function orderView(site: SiteIndex): OrderView {
-	const { curriculum, handbook } = site;
+	const { curriculum } = site;
 	const faults = new Set(
-		outOfOrder(handbook)
-			.filter((fault) => fault.kind === "skill")
-			.map((fault) => `${fault.level} ${fault.id} ${fault.first}`),
+		orderRows(curriculum)
+			.filter((row) => row.rule === "needs" && row.met === "no")
+			.map((row) => `${row.level} ${row.skill} ${row.id}`),
 	);
 	const levels = Array.from(curriculum.levels.values(), (level) => {
 		const entry = new Set(level.entry);

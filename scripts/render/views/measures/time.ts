@@ -2,7 +2,7 @@
  * Time as a page: each class week by week, planned against available, and who moves for how long.
  */
 
-import { levelsOf } from "../../../compute/exposures.ts";
+import { levelsOf } from "../../../compute/levels-of.ts";
 import { activeShareOver, type ClassTime, type DrillTime } from "../../../compute/time.ts";
 import type { Bar } from "../../../figures/bar-chart.ts";
 import type { TimePoint } from "../../../figures/time-line.ts";

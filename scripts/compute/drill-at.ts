@@ -1,0 +1,22 @@
+/** A drill as one level does it. What the level says replaces what the drill says, each field whole. */
+
+import type { Id, LinkedDrill } from "../model.ts";
+
+const made = new WeakMap<LinkedDrill, Map<Id, LinkedDrill>>();
+
+/** The drill with the level's own dose, turn, equipment, safety texts and so on; the drill itself where the level says nothing. */
+export function drillAt(drill: LinkedDrill, level: Id): LinkedDrill {
+	const own = drill.levels.get(level);
+	if (own === undefined) return drill;
+	const known = made.get(drill)?.get(level);
+	if (known !== undefined) return known;
+	const { do: _how, ...manner } = own;
+	const at = Object.keys(manner).length === 0 ? drill : { ...drill, ...manner };
+	made.set(drill, (made.get(drill) ?? new Map<Id, LinkedDrill>()).set(level, at));
+	return at;
+}
+
+/** Whether a coach has to be looking: said, or where hands are needed. */
+export function isWatched(drill: Pick<LinkedDrill, "watch" | "spotters">): boolean {
+	return drill.watch ?? (drill.spotters ?? 0) > 0;
+}

@@ -1,0 +1,14 @@
+/** Which levels a block and a class are for. */
+
+import type { Block, ClubClass, Curriculum, Id } from "../model.ts";
+
+/** The levels a block is for: those it names, or all. */
+export function levelsOf(block: Block, curriculum: Curriculum): readonly Id[] {
+	const all = [...curriculum.levels.keys()];
+	return block.levels.length === 0 ? all : all.filter((level) => block.levels.includes(level));
+}
+
+/** The levels of a class: those it names, or all. */
+export function levelsOfClass(curriculum: Curriculum, group: ClubClass): readonly Id[] {
+	return group.levels.length === 0 ? [...curriculum.levels.keys()] : group.levels;
+}

@@ -1,0 +1,216 @@
+/**
+ * Reach: what each group really meets of every shape and skill over the term.
+ *
+ * Steps: take the work of each group; give every drill's minutes to the shapes and skills it names, its
+ * repetitions to the skills that it performs (as often as a complex names them) or else prepares; note
+ * the weeks. A level that is in no class reaches nothing; an apparatus that a group never visits gives
+ * it nothing.
+ */
+
+import type { Column, Curriculum, Finding, Id, LinkedDrill, LinkedSkill } from "../model.ts";
+import type { Words } from "../words/words.ts";
+import { finding } from "./finding.ts";
+import { type Group, groupsOf } from "./groups.ts";
+import type { Measure } from "./measure.ts";
+import { aboutGroup, groupName } from "./names.ts";
+import { sortedRows } from "./tables.ts";
+import { groupWorks } from "./work.ts";
+
+export interface ReachRow {
+	readonly kind: "shape" | "skill";
+	readonly id: Id;
+	readonly group: Group;
+	/** Weeks it is met in, ascending. */
+	readonly weeks: readonly number[];
+	readonly minutes: number;
+	/** Repetitions of the skill itself; undefined for shapes. */
+	readonly performed: number | undefined;
+	/** Repetitions of drills that only prepare it; undefined for shapes. */
+	readonly prepared: number | undefined;
+	readonly first: number;
+	readonly last: number;
+	/** The largest difference between one of its weeks and the next; undefined with one week. */
+	readonly longestGap: number | undefined;
+	/** The drills it was counted from, in the order they are met. */
+	readonly drills: readonly Id[];
+}
+
+/** How often one repetition of a drill performs each skill: once, or as often as its complex names it. */
+export function performedBy(drill: Pick<LinkedDrill, "performs" | "elements">): ReadonlyMap<Id, number> {
+	const counts = new Map<Id, number>(drill.performs.map((skill) => [skill, 1]));
+	const named = new Map<Id, number>();
+	for (const { skill, count } of drill.elements) {
+		if (skill !== undefined) named.set(skill, (named.get(skill) ?? 0) + count);
+	}
+	for (const [skill, count] of named) counts.set(skill, count);
+	return counts;
+}
+
+const known = new WeakMap<Curriculum, readonly ReachRow[]>();
+
+/** Shapes before skills, in the club's order, then by group as in the term. */
+export function reach(curriculum: Curriculum): readonly ReachRow[] {
+	const before = known.get(curriculum);
+	if (before !== undefined) return before;
+	const tallies = new Map<string, Tally>();
+	const performs = new Map([...curriculum.drills.values()].map((drill) => [drill.id, performedBy(drill)]));
+	const tallyOf = (kind: ReachRow["kind"], id: Id, group: Group): Tally => {
+		const key = `${kind} ${id} ${group.name}`;
+		const found = tallies.get(key) ?? new Tally();
+		tallies.set(key, found);
+		return found;
+	};
+	for (const { week, group, blocks } of groupWorks(curriculum)) {
+		for (const { stations } of blocks) {
+			for (const { drill, minutes, done = 0 } of stations) {
+				for (const shape of drill.shapes) tallyOf("shape", shape, group).add(week, drill.id, minutes);
+				const performed = performs.get(drill.id) ?? new Map<Id, number>();
+				for (const skill of new Set([...drill.skills, ...performed.keys()])) {
+					const tally = tallyOf("skill", skill, group);
+					tally.add(week, drill.id, minutes);
+					const count = performed.get(skill);
+					if (count === undefined) tally.prepared += done;
+					else tally.performed += done * count;
+				}
+			}
+		}
+	}
+	const rows = (["shape", "skill"] as const).flatMap((kind) =>
+		[...(kind === "shape" ? curriculum.shapes : curriculum.skills).keys()].flatMap((id) =>
+			groupsOf(curriculum).flatMap(
+				(group) => tallies.get(`${kind} ${id} ${group.name}`)?.row(kind, id, group) ?? [],
+			),
+		),
+	);
+	known.set(curriculum, rows);
+	return rows;
+}
+
+class Tally {
+	minutes = 0;
+	performed = 0;
+	prepared = 0;
+	readonly #weeks = new Set<number>();
+	readonly #drills = new Set<Id>();
+
+	add(week: number, drill: Id, minutes: number): void {
+		this.minutes += minutes;
+		this.#weeks.add(week);
+		this.#drills.add(drill);
+	}
+
+	row(kind: ReachRow["kind"], id: Id, group: Group): ReachRow {
+		const weeks = [...this.#weeks].sort((a, b) => a - b);
+		const gaps = weeks.slice(1).map((week, i) => week - (weeks[i] ?? week));
+		return {
+			kind,
+			id,
+			group,
+			weeks,
+			minutes: this.minutes,
+			performed: kind === "shape" ? undefined : this.performed,
+			prepared: kind === "shape" ? undefined : this.prepared,
+			first: weeks[0] ?? 0,
+			last: weeks.at(-1) ?? 0,
+			longestGap: gaps.length === 0 ? undefined : Math.max(...gaps),
+			drills: [...this.#drills],
+		};
+	}
+}
+
+const COLUMNS: readonly Column[] = [
+	{ name: "kind", order: "text" },
+	{ name: "id", order: "kind" },
+	{ name: "group", order: "group" },
+	{ name: "weeks", order: "number" },
+	{ name: "minutes", order: "number" },
+	{ name: "performed", order: "number" },
+	{ name: "prepared", order: "number" },
+	{ name: "first", order: "number" },
+	{ name: "last", order: "number" },
+	{ name: "longest-gap", order: "number" },
+];
+
+/** reach.csv, and H338 and H343. */
+export const reachMeasure: Measure = {
+	name: "reach",
+	tables: ({ curriculum }) => [
+		{
+			name: "reach",
+			columns: COLUMNS,
+			rows: sortedRows(
+				curriculum,
+				COLUMNS,
+				reach(curriculum).map((r) => [
+					r.kind,
+					r.id,
+					r.group.name,
+					r.weeks.length,
+					r.minutes,
+					r.performed,
+					r.prepared,
+					r.first,
+					r.last,
+					r.longestGap,
+				]),
+			),
+		},
+	],
+	findings: ({ curriculum }, words) =>
+		[...curriculum.skills.values()].flatMap((skill) =>
+			groupsOf(curriculum).flatMap((group) => {
+				// A level of the group learns it; who arrives with it need not be taught.
+				const isLearned = group.levels.some(
+					(level) =>
+						skill.levels.includes(level) && curriculum.levels.get(level)?.entry.includes(skill.id) !== true,
+				);
+				return isLearned && group.rotation.length > 0 ? tooSeldom(curriculum, skill, group, words) : [];
+			}),
+		),
+};
+
+/** What the same gymnasts do on another day counts too. */
+function tooSeldom(
+	curriculum: Curriculum,
+	{ id: skill, name, drills }: LinkedSkill,
+	group: Group,
+	words: Words,
+): readonly Finding[] {
+	const say = words.findings.hall;
+	const own = reachOf(curriculum).get(`skill ${skill} ${group.gymnastsId}`) ?? [];
+	const who = groupName(words, group);
+	const at = { source: curriculum.term.source, path: group.class.path };
+	const about = { skill, ...aboutGroup(group) };
+	// What no class is taught is for the levels' own targets to say.
+	if (own.length === 0) {
+		const isPlanned = drills.some((drill) => (curriculum.drills.get(drill)?.planned.length ?? 0) > 0);
+		return isPlanned ? [finding(words, "H343", "worth a look", say.notReached(who, name), at, about)] : [];
+	}
+	const wanted = curriculum.targets.skillReps;
+	const performed = own.reduce((sum, row) => sum + (row.performed ?? 0), 0);
+	const prepared = own.reduce((sum, row) => sum + (row.prepared ?? 0), 0);
+	if (wanted === undefined || performed >= wanted) return [];
+	return [
+		finding(
+			words,
+			"H338",
+			"worth a look",
+			performed === 0
+				? say.repsNever(who, name, prepared, wanted)
+				: say.reps(who, name, performed, prepared, wanted),
+			at,
+			about,
+		),
+	];
+}
+
+const byGymnasts = new WeakMap<Curriculum, ReadonlyMap<string, readonly ReachRow[]>>();
+
+/** The rows of the same gymnasts, by `kind id gymnasts`. */
+function reachOf(curriculum: Curriculum): ReadonlyMap<string, readonly ReachRow[]> {
+	const before = byGymnasts.get(curriculum);
+	if (before !== undefined) return before;
+	const rows = Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`);
+	byGymnasts.set(curriculum, rows);
+	return rows;
+}

@@ -1,0 +1,265 @@
+/**
+ * Set-out: whether a class's equipment can stand before it begins, and what is carried where it cannot.
+ *
+ * Steps: for each apparatus take the most of each item that one of its blocks needs; add that up over
+ * the apparatus the class visits (together), and over what its groups use in the same minute (at once);
+ * hold both against what is owned. Where together is too many, walk the visits in order of time: what
+ * is left over is set out first come, first served; what is missing is carried from the apparatus that
+ * was left longest ago, in the minutes between.
+ */
+
+import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Words } from "../words/words.ts";
+import { clockOf, minuteOf } from "./clock.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
+import type { Measure } from "./measure.ts";
+import { apparatusName, itemName } from "./names.ts";
+import { sortedRows } from "./tables.ts";
+import { type BlockWork, type GroupWork, groupWorksIn } from "./work.ts";
+
+export interface SetOutRow {
+	readonly week: number;
+	readonly class: Id;
+	readonly item: Id;
+	/** Of all its apparatus together. */
+	readonly together: number;
+	/** The most that its groups use in one minute. */
+	readonly atOnce: number;
+	readonly owned: number | undefined;
+	/** What is carried during the class; empty where all of it can stand before. */
+	readonly carried: readonly Carried[];
+	/**
+	 * What an apparatus lacks even so, since it is in use elsewhere. That one apparatus needs more than is
+	 * owned is for the equipment measure to say.
+	 */
+	readonly missing: readonly { readonly apparatus: Id; readonly count: number }[];
+}
+
+export interface Carried {
+	readonly count: number;
+	readonly from: Id;
+	readonly to: Id;
+	/** Minutes after the start of the class at which it must stand. */
+	readonly at: number;
+	/** Adults who carry one. */
+	readonly adults: number;
+}
+
+interface Visit {
+	readonly apparatus: Id;
+	readonly from: number;
+	readonly to: number;
+	readonly needs: ReadonlyMap<Id, number>;
+}
+
+const known = new WeakMap<Curriculum, readonly SetOutRow[]>();
+
+/** Each class and item by week, then as in the term, then in the order of the store room's list. */
+export function setOutRows(curriculum: Curriculum): readonly SetOutRow[] {
+	const before = known.get(curriculum);
+	if (before !== undefined) return before;
+	const rows = curriculum.weeks.flatMap(({ week }) => {
+		const works = groupWorksIn(curriculum, week);
+		return curriculum.term.classes.flatMap((one) => {
+			const own = works.filter((work) => work.group.class === one);
+			return own.length === 0 ? [] : rowsOf(curriculum, week, one.id, own);
+		});
+	});
+	known.set(curriculum, rows);
+	return rows;
+}
+
+function rowsOf(
+	curriculum: Curriculum,
+	week: number,
+	id: Id,
+	works: readonly GroupWork[],
+): readonly SetOutRow[] {
+	const visits = visitsOf(works);
+	const moments = works.flatMap((work) =>
+		work.blocks.map((block) => ({ work, block, needs: needsOf(block) })),
+	);
+	return [...curriculum.equipment.values()].flatMap((item) => {
+		const most = new Map<Id, number>();
+		for (const { apparatus, needs } of visits) {
+			most.set(apparatus, Math.max(most.get(apparatus) ?? 0, needs.get(item.id) ?? 0));
+		}
+		const together = [...most.values()].reduce((sum, count) => sum + count, 0);
+		if (together === 0) return [];
+		const atOnce = Math.max(
+			// A group is in one block at a time.
+			...moments.map((moment) =>
+				moments
+					.filter(
+						({ work, block }) =>
+							work !== moment.work && block.from <= moment.block.from && moment.block.from < block.to,
+					)
+					.reduce((sum, other) => sum + (other.needs.get(item.id) ?? 0), moment.needs.get(item.id) ?? 0),
+			),
+		);
+		const { owned } = item;
+		const { carried, missing } =
+			owned === undefined || together <= owned || item.adults === 0
+				? { carried: [], missing: [] }
+				: carriedOf(item.id, owned, item.adults, visits);
+		return [{ week, class: id, item: item.id, together, atOnce, owned, carried, missing }];
+	});
+}
+
+/** What a group needs in a block: its stations side by side; of options the one that needs most. */
+export function needsOf({ block, stations }: BlockWork): ReadonlyMap<Id, number> {
+	const needs = new Map<Id, number>();
+	for (const { drill, gymnasts } of stations) {
+		for (const { item, count, per } of drill.equipment) {
+			const here = per === "gymnast" ? count * gymnasts : count;
+			const before = needs.get(item) ?? 0;
+			needs.set(item, block.kind === "options" ? Math.max(before, here) : before + here);
+		}
+	}
+	return needs;
+}
+
+/** Each group's stay on each apparatus, by the time it begins. */
+function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
+	return works
+		.flatMap((work) =>
+			work.visited.map((apparatus): Visit => {
+				const blocks = work.blocks.filter((block) => block.apparatus === apparatus);
+				const needs = new Map<Id, number>();
+				for (const block of blocks) {
+					for (const [item, count] of needsOf(block)) needs.set(item, Math.max(needs.get(item) ?? 0, count));
+				}
+				return { apparatus, from: blocks[0]?.from ?? 0, to: blocks.at(-1)?.to ?? 0, needs };
+			}),
+		)
+		.sort((a, b) => a.from - b.from);
+}
+
+function carriedOf(
+	item: Id,
+	owned: number,
+	adults: number,
+	visits: readonly Visit[],
+): Pick<SetOutRow, "carried" | "missing"> {
+	const standing = new Map<Id, number>();
+	let left = owned;
+	// Before the class: each apparatus in the order in which it is visited, as far as there is any.
+	for (const { apparatus, needs } of visits) {
+		const wanted = Math.max(0, (needs.get(item) ?? 0) - (standing.get(apparatus) ?? 0));
+		const put = Math.min(left, wanted);
+		if (put > 0) standing.set(apparatus, (standing.get(apparatus) ?? 0) + put);
+		left -= put;
+	}
+	const carried: Carried[] = [];
+	const lacking: { readonly apparatus: Id; readonly count: number }[] = [];
+	for (const [i, visit] of visits.entries()) {
+		let missing = (visit.needs.get(item) ?? 0) - (standing.get(visit.apparatus) ?? 0);
+		for (const earlier of visits.slice(0, i)) {
+			if (missing <= 0) break;
+			if (earlier.to > visit.from || earlier.apparatus === visit.apparatus) continue;
+			// What a later stay at the same place needs is not taken from under it while it is there.
+			const isBusy = visits.some(
+				(other) => other.apparatus === earlier.apparatus && other.from < visit.to && visit.from < other.to,
+			);
+			const there = isBusy ? 0 : (standing.get(earlier.apparatus) ?? 0);
+			const count = Math.min(missing, there);
+			if (count <= 0) continue;
+			standing.set(earlier.apparatus, there - count);
+			standing.set(visit.apparatus, (standing.get(visit.apparatus) ?? 0) + count);
+			missing -= count;
+			carried.push({ count, from: earlier.apparatus, to: visit.apparatus, at: visit.from, adults });
+		}
+		if (missing > 0 && (visit.needs.get(item) ?? 0) <= owned) {
+			lacking.push({ apparatus: visit.apparatus, count: missing });
+		}
+	}
+	return { carried, missing: lacking };
+}
+
+const COLUMNS: readonly Column[] = [
+	{ name: "week", order: "number" },
+	{ name: "class", order: "class" },
+	{ name: "item", order: "equipment" },
+	{ name: "together", order: "number" },
+	{ name: "at-once", order: "number" },
+	{ name: "owned", order: "number" },
+];
+
+/** set-out.csv, and H333. */
+export const setOutMeasure: Measure = {
+	name: "set-out",
+	tables: ({ curriculum }) => [
+		{
+			name: "set-out",
+			columns: COLUMNS,
+			rows: sortedRows(
+				curriculum,
+				COLUMNS,
+				setOutRows(curriculum).map((r) => [r.week, r.class, r.item, r.together, r.atOnce, r.owned]),
+			),
+		},
+	],
+	findings: ({ curriculum }, words) =>
+		[...Map.groupBy(setOutRows(curriculum), (row) => `${row.week} ${row.class}`).values()].flatMap((rows) =>
+			carriedFindings(curriculum, rows, words),
+		),
+};
+
+/** For each class and week one finding of everything that is carried, and one of each thing that cannot be brought. */
+function carriedFindings(
+	curriculum: Curriculum,
+	rows: readonly SetOutRow[],
+	words: Words,
+): readonly Finding[] {
+	const say = words.findings.hall;
+	const first = rows[0];
+	const one = curriculum.term.classes.find((c) => c.id === first?.class);
+	if (first === undefined || one === undefined) return [];
+	const { week } = first;
+	const parts = rows.flatMap((row) =>
+		row.carried.map(({ count, from, to, at, adults }) => ({
+			count,
+			at,
+			text: say.carry(
+				count,
+				itemName(curriculum, row.item),
+				apparatusName(curriculum, from),
+				apparatusName(curriculum, to),
+				one.start === undefined ? words.number(at) : clockOf(minuteOf(one.start) + at),
+				adults,
+			),
+		})),
+	);
+	const missing = rows.flatMap((row) => row.missing.map((m) => ({ ...m, item: row.item })));
+	const source = sourceOfWeek(curriculum, week);
+	const about = { week, class: one.id };
+	return [
+		...missing.map(({ item, apparatus, count }) =>
+			finding(
+				words,
+				"H333",
+				"serious",
+				say.missing(week, one.name, itemName(curriculum, item), apparatusName(curriculum, apparatus), count),
+				{ source, path: ["apparatus", apparatus] },
+				{ ...about, apparatus, equipment: item },
+			),
+		),
+		...(parts.length === 0
+			? []
+			: [
+					finding(
+						words,
+						"H333",
+						one.between > 0 ? "worth a look" : "serious",
+						say.carried(week, one.name, [
+							...[...parts].sort((a, b) => a.at - b.at).map(({ text }) => text),
+							...(one.between > 0 ? [] : [say.noTimeToCarry]),
+						]),
+						{ source, path: ["apparatus"] },
+						about,
+						undefined,
+						parts.reduce((sum, { count }) => sum + count, 0),
+					),
+				]),
+	];
+}

@@ -1,0 +1,167 @@
+/**
+ * Work: what each group really does in a week, block by block. Practice, reach, load, time, coaches,
+ * set-out, space and order are all counted from it.
+ *
+ * Steps: walk the apparatus of the group's rotation and the blocks that count for one of its levels and
+ * for this meeting of the week; give each station the drill as the group's first level does it; share
+ * the minutes and the gymnasts out over the stations; lay the blocks along the clock.
+ */
+
+import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
+import { doseOf, optionShare } from "./dose-of.ts";
+import { drillAt } from "./drill-at.ts";
+import { stationMinutes } from "./exposures.ts";
+import { type Group, groupsOf, isOfSession, isThere } from "./groups.ts";
+
+/** A drill at one station, as a group does it. */
+export interface StationWork {
+	/** From 1 among the block's stations as written. */
+	readonly station: number;
+	/** As the level does it. */
+	readonly drill: LinkedDrill;
+	/** The first of the group's levels, in the club's order, that does it here. */
+	readonly level: Id;
+	/** Minutes of a gymnast at it. */
+	readonly minutes: number;
+	/** Gymnasts at it at the same time. */
+	readonly gymnasts: number;
+	/** Turns of a gymnast; undefined where the drill has no `turn`. */
+	readonly turns: number | undefined;
+	/** Repetitions: sets × reps of the dose in force; undefined where neither is said. */
+	readonly planned: number | undefined;
+	/** Repetitions that the turns give; undefined where the drill has no `turn`. */
+	readonly fits: number | undefined;
+	/** The smaller of planned and fits; where one is unknown, the other. */
+	readonly done: number | undefined;
+}
+
+export interface BlockWork {
+	readonly apparatus: Id;
+	readonly block: Block;
+	/** Stations that count for the group; of options, each that does. */
+	readonly stations: readonly StationWork[];
+	/** Minutes after the start of the class. */
+	readonly from: number;
+	readonly to: number;
+}
+
+/** One group in one week in which its class meets. */
+export interface GroupWork {
+	readonly week: number;
+	readonly group: Group;
+	readonly blocks: readonly BlockWork[];
+	/** Apparatus on which it does something, in order. */
+	readonly visited: readonly Id[];
+	/** Minutes of its blocks and of the ways between apparatus. */
+	readonly minutes: number;
+}
+
+interface Works {
+	readonly all: readonly GroupWork[];
+	readonly byWeek: ReadonlyMap<number, readonly GroupWork[]>;
+}
+
+const known = new WeakMap<Curriculum, Works>();
+
+/** Every group in every planned week in which it does something: by week, then in the order of the classes. */
+export function groupWorks(curriculum: Curriculum): readonly GroupWork[] {
+	return worksOf(curriculum).all;
+}
+
+/** The same of one week. */
+export function groupWorksIn(curriculum: Curriculum, week: number): readonly GroupWork[] {
+	return worksOf(curriculum).byWeek.get(week) ?? [];
+}
+
+/** The work of any groups, as `groupWorks` gives it. */
+export function worksOfGroups(curriculum: Curriculum, groups: readonly Group[]): readonly GroupWork[] {
+	return curriculum.weeks.flatMap((plan) =>
+		groups.flatMap((group) => {
+			if (!isThere(curriculum, plan.week, group)) return [];
+			const work = workOf(curriculum, plan, group);
+			return work.blocks.length === 0 ? [] : [work];
+		}),
+	);
+}
+
+function worksOf(curriculum: Curriculum): Works {
+	const before = known.get(curriculum);
+	if (before !== undefined) return before;
+	const all = worksOfGroups(curriculum, groupsOf(curriculum));
+	const works = { all, byWeek: Map.groupBy(all, (work) => work.week) };
+	known.set(curriculum, works);
+	return works;
+}
+
+/** One group in one week, whether it meets or not. */
+export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
+	const { warmUp, between } = group.class;
+	const blocks: BlockWork[] = [];
+	const visited: Id[] = [];
+	let at = warmUp;
+	for (const apparatus of group.rotation) {
+		let isFirst = true;
+		for (const block of plan.apparatus.find((p) => p.apparatus === apparatus)?.blocks ?? []) {
+			if (!isOfSession(block, group)) continue;
+			const stations = stationsOf(curriculum, block, group);
+			if (stations.length === 0) continue;
+			if (isFirst) {
+				if (visited.length > 0) at += between;
+				visited.push(apparatus);
+				isFirst = false;
+			}
+			blocks.push({ apparatus, block, stations, from: at, to: at + block.minutes });
+			at += block.minutes;
+		}
+	}
+	return { week: plan.week, group, blocks, visited, minutes: at - warmUp };
+}
+
+function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
+	const levels =
+		block.levels.length === 0 ? group.levels : group.levels.filter((id) => block.levels.includes(id));
+	const here = block.stations.flatMap((station, i) => {
+		const drill = curriculum.drills.get(station.drill);
+		const level = drill && levels.find((id) => drill.levels.has(id));
+		return drill === undefined || level === undefined
+			? []
+			: [{ station: i + 1, drill: drillAt(drill, level), level }];
+	});
+	const minutes = stationMinutes(block, here.length);
+	// Options stand in place of each other: everybody is at the one that is chosen.
+	const share = optionShare(block, here.length);
+	const gymnasts = Math.ceil(group.gymnasts / (block.kind === "options" ? 1 : here.length));
+	return here.map(({ station, drill, level }) => {
+		const { reps, repetitions } = doseOf(drill, level, block);
+		const turns = drill.turn && turnsEach(block, here.length, gymnasts, drill.turn);
+		const planned = repetitions === undefined ? undefined : repetitions * share;
+		const fits = turns === undefined ? undefined : turns * (drill.turn?.reps ?? reps ?? 1);
+		return {
+			station,
+			drill,
+			level,
+			minutes,
+			gymnasts,
+			turns,
+			planned,
+			fits,
+			done: planned === undefined ? fits : fits === undefined ? planned : Math.min(planned, fits),
+		};
+	});
+}
+
+/**
+ * floor(60 · minutes · at-once / (gymnasts · seconds)). The minutes of a station are a quotient, so
+ * the division is done last: 6⅓ minutes must not lose a turn to binary fractions.
+ */
+export function turnsEach(
+	block: Pick<Block, "kind" | "minutes" | "show" | "change">,
+	stations: number,
+	gymnasts: number,
+	turn: { readonly seconds: number; readonly atOnce: number },
+): number {
+	const changes = block.kind === "options" ? 0 : (stations - 1) * block.change;
+	const minutes = Math.max(0, block.minutes - block.show - changes);
+	const turns = (60 * minutes * turn.atOnce) / (stations * gymnasts * turn.seconds);
+	return Math.floor(turns * (1 + 4 * Number.EPSILON));
+}
