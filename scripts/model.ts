@@ -127,7 +127,8 @@ export interface Drill {
 	readonly partner?: Id;
 	readonly sides?: "both" | "each" | "lead";
 	readonly equipment: readonly EquipmentNeed[];
-	readonly heights: ReadonlyMap<string, Landmark>;
+	/** What stands how high: for every level alike, or for each level that it is written for. */
+	readonly heights: ReadonlyMap<string, Landmark | ReadonlyMap<Id, Landmark>>;
 	readonly sets?: number;
 	readonly reps?: number;
 	readonly hold?: number;

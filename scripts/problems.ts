@@ -196,6 +196,18 @@ export const CATALOGUE = {
 		why: "Coaches look at the figure before they read its name, and learn the wrong shape.",
 		fix: "Correct the shape's `angles`, or give it another name.",
 	},
+	H216: {
+		severity: "warning",
+		title: "A set-up height whose words name a level",
+		why: "Words are for readers: the height stands on the sheets of every level, also where it is far too high.",
+		fix: "Write the thing once and each level under it, as in `heights: {box: {level-1: knee, level-2: hip}}`.",
+	},
+	H217: {
+		severity: "warning",
+		title: "A set-up height for a level that does not do the drill",
+		why: "No sheet shows it, so whoever wrote it waits for it in vain.",
+		fix: "Name a level of the drill, or add the level to its `levels`.",
+	},
 	H301: {
 		severity: "finding",
 		title: "A skill before what it needs",

@@ -9,7 +9,7 @@
  * the gymnast who stands there.
  */
 
-import type { Id, Landmark, LinkedDrill } from "../model.ts";
+import type { Drill, Id, Landmark } from "../model.ts";
 import { GROWTH_AGES, type Percentile, type Sex, statureAt } from "./growth.ts";
 
 const SEGMENTS =
@@ -119,20 +119,39 @@ export function landmarkHeights(
 	};
 }
 
-/** One line of a drill's set-up: what stands at which landmark, and how high that is for a class. */
+/** One line of a drill's set-up: what stands at which landmark. */
 export interface SetUpHeight {
 	readonly what: string;
-	readonly heights: LandmarkHeights;
+	readonly landmark: Landmark;
+	/** Of the levels asked for, those that it is for. */
+	readonly levels: readonly Id[];
 }
 
-/** The set-up heights of a drill for a class of these ages, as the drill lists them. */
+/** Every landmark at which a drill sets something up, for whichever level. */
+export function landmarksOf({ heights }: Pick<Drill, "heights">): ReadonlySet<Landmark> {
+	return new Set(
+		[...heights.values()].flatMap((height) => (typeof height === "string" ? [height] : [...height.values()])),
+	);
+}
+
+/**
+ * The set-up heights of a drill for some of its levels, as the drill lists them: no other level's is
+ * among them, since a box that is right for one is out of reach for another. Levels of the same
+ * landmark share a line, the lines of one thing in the order of the levels.
+ */
 export function setUpHeights(
-	drill: Pick<LinkedDrill, "heights">,
-	ages: readonly [number, number],
+	{ heights }: Pick<Drill, "heights">,
+	levels: readonly Id[],
 ): readonly SetUpHeight[] {
-	return [...drill.heights].flatMap(([what, landmark]) => {
-		const heights = landmarkHeights(landmark, ages);
-		return heights === undefined ? [] : [{ what, heights }];
+	return [...heights].flatMap(([what, height]): readonly SetUpHeight[] => {
+		if (typeof height === "string") return [{ what, landmark: height, levels }];
+		const byLandmark = Map.groupBy(
+			levels.filter((level) => height.has(level)),
+			(level) => height.get(level),
+		);
+		return Array.from(byLandmark).flatMap(([landmark, those]) =>
+			landmark === undefined ? [] : [{ what, landmark, levels: those }],
+		);
 	});
 }
 

@@ -30,6 +30,7 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[["after"], "drill"],
 		[["partner"], "drill"],
 		[["equipment", null], "equipment", "key"],
+		[["heights", null, null], "level", "key"],
 	],
 	week: [
 		[["apparatus", null], "apparatus", "key"],

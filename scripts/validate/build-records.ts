@@ -70,7 +70,12 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 				? { item, count: need, per: "station" as const }
 				: { item, count: need.count, per: need.per ?? "station" },
 		),
-		heights: new Map(Object.entries(data.heights ?? {})),
+		heights: new Map(
+			Object.entries(data.heights ?? {}).map(([what, height]) => [
+				what,
+				typeof height === "string" ? height : new Map(Object.entries(height)),
+			]),
+		),
 		sets: data.sets,
 		reps: data.reps,
 		hold: data.hold,

@@ -265,13 +265,22 @@ export interface Drill {
 			  };
 	};
 	/**
-	 * Set-up heights: what stands where on the gymnast's body.
+	 * Set-up heights: what stands where on the gymnast's body, for every level alike or for each level by its id.
 	 */
 	heights?: {
-		/**
-		 * A height on the gymnast's body; `reach` is the fingertips overhead.
-		 */
-		[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
+		[k: string]:
+			| "knee"
+			| "hip"
+			| "chest"
+			| "shoulder"
+			| "head"
+			| "reach"
+			| {
+					/**
+					 * A height on the gymnast's body; `reach` is the fingertips overhead.
+					 */
+					[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
+			  };
 	};
 	/**
 	 * Sets, where the level does not say.

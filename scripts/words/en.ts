@@ -221,7 +221,8 @@ export const landmarkSources: Readonly<Record<Landmark, string>> = {
 export const setUp = {
 	forEachGymnast: "for each gymnast",
 	at: <T>(what: T, landmark: Landmark): Sentence<T> => [what, ` at ${landmarks[landmark]}`],
-	range: (who: string, low: number, high: number) => `${who}: ${low}–${high} cm`,
+	range: (who: string | undefined, low: number, high: number) =>
+		`${who === undefined ? "" : `${who}: `}${low}–${high} cm`,
 	turn: (seconds: number, atOnce: number) =>
 		`One turn takes about ${number(seconds)} s, ${counts.gymnasts(atOnce)} at a time`,
 	heightsCaution:

@@ -197,7 +197,7 @@ export const landmarkSources: Words["landmarkSources"] = {
 export const setUp: Words["setUp"] = {
 	forEachGymnast: "par gymnaste",
 	at: (what, landmark) => [what, ` à ${landmarks[landmark]}`],
-	range: (who, low, high) => `${who} : ${low} à ${high} cm`,
+	range: (who, low, high) => `${who === undefined ? "" : `${who} : `}${low} à ${high} cm`,
 	turn: (seconds, atOnce) =>
 		`Un passage dure environ ${number(seconds)} s, ${counts.gymnasts(atOnce)} à la fois`,
 	heightsCaution:
@@ -1799,7 +1799,8 @@ export const fields: Words["fields"] = {
 		"Ce que demande un atelier : pour chaque identifiant de matériel un nombre, ou `{count, per}`.",
 	"drill.equipment.<id>.count": "Combien.",
 	"drill.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
-	"drill.heights": "Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste.",
+	"drill.heights":
+		"Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste, pour tous les niveaux ou pour chacun par son identifiant.",
 	"drill.sets": "Séries, là où le niveau ne le dit pas.",
 	"drill.reps": "Répétitions par série, là où le niveau ne le dit pas.",
 	"drill.hold": "Secondes de maintien de chaque répétition, là où le niveau ne le dit pas.",
@@ -2263,6 +2264,16 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	H301: [
 		"Un élément avant ce qu'il demande",
 		"Les gymnastes rencontrent le plus difficile avant le plus facile sur lequel il repose.",
+	H216: [
+		"Une hauteur de mise en place dont les mots nomment un niveau",
+		"Les mots sont pour les lecteurs : la hauteur figure sur les fiches de tous les niveaux, même là où elle est bien trop haute.",
+		"Écrivez l'objet une fois et chaque niveau dessous, comme dans `heights: {box: {level-1: knee, level-2: hip}}`.",
+	],
+	H217: [
+		"Une hauteur de mise en place pour un niveau qui ne fait pas l'éducatif",
+		"Aucune fiche ne la montre : qui l'a écrite l'attend en vain.",
+		"Nommez un niveau de l'éducatif, ou ajoutez le niveau à son champ `levels`.",
+	],
 		"Prévoyez plus tôt un éducatif pour l'élément demandé, ou notez-le sous `entry` du niveau si les gymnastes arrivent avec.",
 	],
 	H302: [
