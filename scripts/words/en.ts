@@ -418,7 +418,7 @@ export const classes = {
 export const classSheet = {
 	planned: (planned: number, available: number | undefined) =>
 		`planned ${number(planned)}${available === undefined ? "" : ` of ${number(available)}`} min`,
-	moving: (share: string) => `moving ${share}`,
+	moving: (share: string) => `active ${share}`,
 	closedDay: "The club is closed on this day.",
 	besides: (name: string) => `${name} in the weeks before and after`,
 	before: "Before you start.",
@@ -454,10 +454,10 @@ export const setOut = {
 /** The view of one block at a time, and the timer of a stations block. */
 export const hall = {
 	blockByBlock: "Block by block",
-	toPresent: "Go to the present block",
+	toPresent: "What's on now",
 	fromBlock: (at: number, of: number) => `From block ${at} of ${of}`,
 	oneOf: (at: number, of: number) => `${at} of ${of}`,
-	before: "Before",
+	before: "Previous",
 	whole: "Whole sheet",
 	next: "Next",
 	timer: (block: string) => `Station timer, ${block}`,

@@ -419,10 +419,10 @@ export const setOut: Words["setOut"] = {
 
 export const hall: Words["hall"] = {
 	blockByBlock: "Bloc par bloc",
-	toPresent: "Aller au bloc en cours",
+	toPresent: "Ce qui est en cours",
 	fromBlock: (at, of) => `Depuis le bloc ${at} sur ${of}`,
 	oneOf: (at, of) => `${at} sur ${of}`,
-	before: "Avant",
+	before: "Précédent",
 	whole: "Fiche entière",
 	next: "Suivant",
 	timer: (block) => `Minuteur des ateliers, ${block}`,

@@ -250,7 +250,7 @@ describe("one block at a time", () => {
 		await onDevice({ now: "2027-01-04T16:16:00Z" }, async (page) => {
 			await visit(page, SHEET);
 			expect(await page.$eval(".one-block", (a) => [a.textContent, a.getAttribute("href")])).toEqual([
-				"Go to the present block",
+				"What's on now",
 				STATIONS,
 			]);
 		});
@@ -552,7 +552,7 @@ it("leads by keyboard alone from home to a drill's spotting text", async () => {
 		await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
 		await tabTo(page, "Skip to the page");
 		await page.keyboard.press("Enter");
-		await tabTo(page, "Go to the present block");
+		await tabTo(page, "What's on now");
 		await page.keyboard.press("Enter");
 		expect(await blocks(page)).toEqual(["block-floor-2"]);
 		// The keyboard goes on in the block, not at the top of the page.
