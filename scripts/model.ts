@@ -290,6 +290,8 @@ export interface Club {
 	readonly site?: string;
 	readonly contact?: string;
 	readonly emergency?: string;
+	/** The guide that says more of it. */
+	readonly emergencyGuide?: Id;
 }
 
 export interface ClubClass {

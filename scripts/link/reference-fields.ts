@@ -38,6 +38,7 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[["apparatus", null, "blocks", null, "stations", null, "drill"], "drill"],
 		[["apparatus", null, "blocks", null, "levels"], "level"],
 	],
+	club: [[["emergency-guide"], "guide"]],
 	term: [
 		[["classes", null, "id"], "class"],
 		[["classes", null, "level"], "level"],

@@ -185,6 +185,7 @@ export function clubFrom(file: SourceFile): Club {
 		site: data.site,
 		contact: data.contact,
 		emergency: data.emergency,
+		emergencyGuide: id(data["emergency-guide"]),
 	});
 }
 

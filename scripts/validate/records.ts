@@ -552,6 +552,10 @@ export interface Club {
 	 * Text; inline Markdown is read.
 	 */
 	emergency?: string;
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	"emergency-guide"?: string | number;
 }
 /**
  * _data/term.yaml: the weeks of the term and the classes of a week.

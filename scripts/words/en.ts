@@ -170,6 +170,11 @@ export const frame = {
 	largeType: "Large type",
 	theme: "Light or dark",
 	menu: "Menu",
+	/** The key to what to do first: one word. */
+	emergency: "Emergency",
+	inEmergency: "In an emergency",
+	/** Of a panel over the page. */
+	close: "Close",
 	main: "Main",
 	crumbs: "Where this page stands",
 	moreOnSafety: "More on safety",
@@ -357,7 +362,6 @@ export const home = {
 	myApparatus: "My apparatus",
 	myLevel: "My level",
 	allWeeks: "All weeks",
-	emergency: "In an emergency",
 };
 
 /** Over the card of a week. */

@@ -153,6 +153,9 @@ export const frame: Words["frame"] = {
 	largeType: "Grands caractères",
 	theme: "Clair ou sombre",
 	menu: "Menu",
+	emergency: "Urgence",
+	inEmergency: "En cas d'urgence",
+	close: "Fermer",
 	main: "Principal",
 	crumbs: "Où se trouve cette page",
 	moreOnSafety: "En savoir plus sur la sécurité",
@@ -321,7 +324,6 @@ export const home: Words["home"] = {
 	myApparatus: "Mon agrès",
 	myLevel: "Mon niveau",
 	allWeeks: "Toutes les semaines",
-	emergency: "En cas d'urgence",
 };
 
 export const tenses: Words["tenses"] = {
@@ -1853,6 +1855,7 @@ export const fields: Words["fields"] = {
 	"club.contact": "Où envoyer les corrections : une adresse électronique ou une adresse web.",
 	"club.emergency":
 		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",
+	"club.emergency-guide": "Le guide à lire ensuite en cas d'accident, lié à côté de ces mots.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",
@@ -2261,9 +2264,6 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Les entraîneurs regardent la figure avant de lire son nom, et apprennent la mauvaise forme.",
 		"Corrigez `angles` de la forme, ou donnez-lui un autre nom.",
 	],
-	H301: [
-		"Un élément avant ce qu'il demande",
-		"Les gymnastes rencontrent le plus difficile avant le plus facile sur lequel il repose.",
 	H216: [
 		"Une hauteur de mise en place dont les mots nomment un niveau",
 		"Les mots sont pour les lecteurs : la hauteur figure sur les fiches de tous les niveaux, même là où elle est bien trop haute.",
@@ -2274,6 +2274,9 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Aucune fiche ne la montre : qui l'a écrite l'attend en vain.",
 		"Nommez un niveau de l'éducatif, ou ajoutez le niveau à son champ `levels`.",
 	],
+	H301: [
+		"Un élément avant ce qu'il demande",
+		"Les gymnastes rencontrent le plus difficile avant le plus facile sur lequel il repose.",
 		"Prévoyez plus tôt un éducatif pour l'élément demandé, ou notez-le sous `entry` du niveau si les gymnastes arrivent avec.",
 	],
 	H302: [
