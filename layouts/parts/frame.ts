@@ -125,8 +125,6 @@ ${installHead(ctx)}
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
 </header>
 <nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}<li class="menu"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
-<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
-${emergencyPanel(ctx)}
 <div class="sheet">
 <main id="main" tabindex="-1">
 ${
@@ -144,6 +142,8 @@ ${drawn}
 	}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
 </footer>
 </div>
+<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
+${emergencyPanel(ctx)}
 </body>
 </html>
 `;
