@@ -208,6 +208,18 @@ export const CATALOGUE = {
 		why: "Nobody would know where to set it up, and it cannot be drawn.",
 		fix: "Name one of the area's `landmarks` in _data/apparatus.yaml, add this one there, or write `[x, y]` in metres.",
 	},
+	H216: {
+		severity: "warning",
+		title: "A set-up height whose words name a level",
+		why: "Words are for readers: the height stands on the sheets of every level, also where it is far too high.",
+		fix: "Write the thing once and each level under it, as in `heights: {box: {level-1: knee, level-2: hip}}`.",
+	},
+	H217: {
+		severity: "warning",
+		title: "A set-up height for a level that does not do the drill",
+		why: "No sheet shows it, so whoever wrote it waits for it in vain.",
+		fix: "Name a level of the drill, or add the level to its `levels`.",
+	},
 	H301: {
 		severity: "finding",
 		title: "A skill before what it needs",

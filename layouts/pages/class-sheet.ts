@@ -11,7 +11,6 @@ import { blockAnchor, blockWays, hallKeys, setOutLists, stationTimer } from "../
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { a, beside, chips, minutesMark, type PageContext, section } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
-import { percent } from "../parts/time-table.ts";
 
 /** The page of a class sheet. */
 export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
@@ -28,11 +27,10 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 <h1 data-class="${view.classId}"${view.date && html` data-class-date="${view.date}" data-timezone="${view.timezone}"`}>${view.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
 <p class="lead">${a(ctx, view.week.link)}${words.colon}${view.week.theme}</p>
 ${chips(ctx, view.levels)}
-<p>${who.join(" · ")} · <span class="${over ? "short" : ""}">${say.planned(view.planned, view.available)}</span>${view.activeShare !== undefined && html` · <a href="${ctx.way("measures/time/")}"><span class="${view.still ? "short" : ""}">${say.moving(percent(ctx, view.activeShare))}</span></a>`}</p>
+<p>${who.join(" · ")} · <span class="${over ? "short" : ""}">${say.planned(view.planned, view.available)}</span>${view.activeShare !== undefined && html` · <a href="${ctx.way("measures/time/")}"><span class="${view.still ? "short" : ""}">${say.moving(words.percent(Math.round(view.activeShare * 100) / 100))}</span></a>`}</p>
 ${view.closed && html`<p class="closed-day"><strong>${say.closedDay}</strong></p>`}
 ${beside(ctx, view.previous, view.next, say.besides(view.name))}
 ${hallKeys(ctx, view.stops)}
-${printLinks(ctx, [{ file: SHEET_FILES.classSheet(weekOf(view), view.classId), words: words.prints.classSheet }])}
 <div class="safety usual-box"><p>${sign("caution")}<strong>${say.before}</strong> ${say.beforeRest}</p></div>
 ${section(
 	"run",
@@ -73,7 +71,8 @@ ${heightsNote(
 	ctx,
 	view.stops.flatMap((stop) => stop.blocks),
 )}
-${findings && section("findings", words.findingsPage.found, findings)}`;
+${findings && section("findings", words.findingsPage.found, findings)}
+${printLinks(ctx, [{ file: SHEET_FILES.classSheet(weekOf(view), view.classId), words: words.prints.classSheet }])}`;
 }
 
 /** The id of a view's week: its page is named by it. */

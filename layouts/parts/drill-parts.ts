@@ -59,10 +59,14 @@ ${equipment.map(
 		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" && ` ${say.forEachGymnast}`}</li>`,
 )}
 ${heights.map(
-	({ what, landmark, ranges }) =>
-		html`<li>${say.at(html`<strong>${capital(what)}</strong>`, landmark)}${
+	({ what, landmark, levels, ranges }) =>
+		html`<li>${levels.length > 0 && html`${levels.map(({ name }) => name).join(", ")}${ctx.words.colon}`}${say.at(html`<strong>${capital(what)}</strong>`, landmark)}${
 			ranges.length > 0 &&
-			html` <span class="small">${ranges.map(({ who, low, high }) => say.range(who, Math.round(low), Math.round(high))).join(ctx.words.semicolon)}</span>`
+			html` <span class="small">${ranges
+				.map(({ who, low, high }) =>
+					say.range(levels.length === 1 ? undefined : who, Math.round(low), Math.round(high)),
+				)
+				.join(ctx.words.semicolon)}</span>`
 		}</li>`,
 )}
 ${turn && html`<li>${say.turn(turn.seconds, turn.atOnce)}</li>`}

@@ -10,6 +10,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SetOut } from "../../scripts/render/views/set-out.ts";
 import type { BlockView, ClassStop } from "../../scripts/render/views/week.ts";
+import { emergencyKey } from "./emergency.ts";
 import { apparatusIcon } from "./icons.ts";
 import type { PageContext } from "./page.ts";
 
@@ -39,6 +40,7 @@ export function blockWays(
 	const before = all[at - 1];
 	const after = all[at + 1];
 	return html`<nav class="block-ways" aria-label="${say.fromBlock(at + 1, all.length)}">
+${emergencyKey(ctx)}
 ${before ? html`<a class="prev" href="#${before.anchor}"><span class="way"><span aria-hidden="true">←</span> ${say.before}</span><b>${before.title}</b></a>` : html`<span></span>`}
 <a class="whole" href="#at-${stop.id}"><span class="way">${say.oneOf(at + 1, all.length)}</span><b>${say.whole}</b></a>
 ${after ? html`<a class="next" href="#${after.anchor}"><span class="way">${say.next} <span aria-hidden="true">→</span></span><b>${after.title}</b></a>` : html`<span></span>`}

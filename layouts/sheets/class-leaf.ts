@@ -142,8 +142,8 @@ ${safetyLines(words, core.safety)}
 function propsOf({ classLeaf: say }: Words, { core }: Station): Html {
 	const { equipment, heights } = core.setUp;
 	return html`${equipment.map(({ item, count, per }, i) => html`${i > 0 && ", "}${per === "gymnast" ? say.propsEach(count, item.name) : say.props(count, item.name)}`)}${equipment.length > 0 && ". "}${heights.map(
-		({ what, landmark, ranges: [range] }) =>
-			html`${say.height(what, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
+		({ what, landmark, levels, ranges: [range] }) =>
+			html`${say.height(levels.length === 0 ? what : `${what} (${levels.map(({ name }) => name).join(", ")})`, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
 	)}`;
 }
 

@@ -169,6 +169,7 @@ punch: two-hole            # two-hole, four-hole or three-hole
 # site: https://handbook.example/             # where the staff site will stand
 # contact: curriculum@club.example            # where corrections go
 # emergency: What to do first when somebody is hurt.
+# emergency-guide: if-something-goes-wrong    # the guide that says more
 `,
 		},
 		{

@@ -13,7 +13,7 @@ import type { Curriculum, Equipment, Finding, Id, Landmark } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
 import type { Group } from "./groups.ts";
-import { landmarkHeights } from "./heights.ts";
+import { heightsAt, landmarkHeights } from "./heights.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName, itemName } from "./names.ts";
 import { type BlockWork, type GroupWork, groupWorks, type StationWork } from "./work.ts";
@@ -43,7 +43,7 @@ export function settings(curriculum: Curriculum): readonly Setting[] {
 		if (ages === undefined) return [];
 		return work.blocks.flatMap((block) =>
 			block.stations.flatMap((station) =>
-				[...station.drill.heights].flatMap(([name, landmark]) => {
+				[...heightsAt(station.drill, station.level)].flatMap(([name, landmark]) => {
 					const item = curriculum.equipment.get(name);
 					if (item === undefined) return [];
 					const key = `${landmark} ${ages.join("-")}`;

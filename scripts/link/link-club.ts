@@ -27,6 +27,7 @@ import { LINK_KINDS } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import type { ValidatedClub } from "../validate/validate-club.ts";
+import { misplacedHeights } from "./check-heights.ts";
 import { checkPlans } from "./check-plans.ts";
 import { misnamedShapes } from "./check-shapes.ts";
 import { findCycles } from "./find-cycles.ts";
@@ -71,6 +72,7 @@ export function linkClub(
 		...cycles(all),
 		...checkPlans(all),
 		...misnamedShapes(records.shapes),
+		...misplacedHeights(all.drills, all.levels),
 		...unusableMedia(all.drills, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");

@@ -15,7 +15,6 @@ export const POLICY =
 /** Powers of the browser that no page uses. The class sheet keeps the screen awake and may fill it. */
 const NOT_USED = [
 	"accelerometer",
-	"bluetooth",
 	"browsing-topics",
 	"camera",
 	"display-capture",

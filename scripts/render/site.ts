@@ -150,6 +150,8 @@ export interface FrameFacts {
 	readonly language: string;
 	readonly words: Words;
 	readonly contact: string | undefined;
+	/** What to do first when somebody is hurt, and the guide that says more; undefined where the club says nothing. */
+	readonly emergency: { readonly words: string; readonly guide: Link | undefined } | undefined;
 	/** The path of the site on its host, for the page that stands at any address. */
 	readonly root: string;
 	/** The site's address, ending in a slash, where the club says it. */
@@ -189,12 +191,19 @@ export function frameFacts(
 		language: club.language,
 		words: handbook.words,
 		contact: club.contact,
+		emergency:
+			club.emergency === undefined ? undefined : { words: club.emergency, guide: emergencyGuide(handbook) },
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,
 		printed,
 		changes: since === undefined ? undefined : WHAT_CHANGED,
 	};
+}
+
+function emergencyGuide({ curriculum }: Pick<Handbook, "curriculum">): Link | undefined {
+	const id = curriculum.club.emergencyGuide;
+	return id === undefined ? undefined : linkTo(curriculum, "guide", id);
 }
 
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */

@@ -73,7 +73,7 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		summary: data.summary,
 		aliases: data.aliases ?? [],
 		shapes: ids(data.shapes),
-		...mannerFrom(data),
+		...withoutHeights(data),
 		sequence: (data.sequence ?? []).map(phaseFrom),
 		// What is performed, alone or in a complex, is prepared too.
 		skills: [
@@ -92,7 +92,12 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		partner: id(data.partner),
 		sides: data.sides,
 		equipment: needsFrom(data.equipment ?? {}),
-		heights: heightsFrom(data.heights ?? {}),
+		heights: new Map(
+			Object.entries(data.heights ?? {}).map(([what, height]) => [
+				what,
+				typeof height === "string" ? height : new Map(Object.entries(height)),
+			]),
+		),
 		easier: data.easier ?? [],
 		harder: data.harder ?? [],
 		cues: data.cues ?? [],
@@ -125,6 +130,11 @@ function mannerFrom(data: Omit<WrittenManner, "do">): Manner {
 		run: data.run,
 		runOut: data["run-out"],
 	});
+}
+
+/** A drill's own heights may differ by level, and are read by themselves. */
+function withoutHeights({ heights: _byLevel, ...data }: written.Drill): Omit<Manner, "heights"> {
+	return mannerFrom(data);
 }
 
 type WrittenManner = written.Dose;
@@ -283,6 +293,7 @@ export function clubFrom(file: SourceFile): Club {
 		site: data.site,
 		contact: data.contact,
 		emergency: data.emergency,
+		emergencyGuide: id(data["emergency-guide"]),
 	});
 }
 

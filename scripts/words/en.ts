@@ -172,6 +172,11 @@ export const frame = {
 	largeType: "Large type",
 	theme: "Light or dark",
 	menu: "Menu",
+	/** The key to what to do first: one word. */
+	emergency: "Emergency",
+	inEmergency: "In an emergency",
+	/** Of a panel over the page. */
+	close: "Close",
 	main: "Main",
 	crumbs: "Where this page stands",
 	moreOnSafety: "More on safety",
@@ -223,7 +228,8 @@ export const landmarkSources: Readonly<Record<Landmark, string>> = {
 export const setUp = {
 	forEachGymnast: "for each gymnast",
 	at: <T>(what: T, landmark: Landmark): Sentence<T> => [what, ` at ${landmarks[landmark]}`],
-	range: (who: string, low: number, high: number) => `${who}: ${low}–${high} cm`,
+	range: (who: string | undefined, low: number, high: number) =>
+		`${who === undefined ? "" : `${who}: `}${low}–${high} cm`,
 	turn: (seconds: number, atOnce: number) =>
 		`One turn takes about ${number(seconds)} s, ${counts.gymnasts(atOnce)} at a time`,
 	heightsCaution:
@@ -360,7 +366,6 @@ export const home = {
 	myApparatus: "My area or apparatus",
 	myLevel: "My level",
 	allWeeks: "All weeks",
-	emergency: "In an emergency",
 };
 
 /** Over the card of a week. */
@@ -421,7 +426,7 @@ export const classes = {
 export const classSheet = {
 	planned: (planned: number, available: number | undefined) =>
 		`planned ${number(planned)}${available === undefined ? "" : ` of ${number(available)}`} min`,
-	moving: (share: string) => `moving ${share}`,
+	moving: (share: string) => `active ${share}`,
 	closedDay: "The club is closed on this day.",
 	besides: (name: string) => `${name} in the weeks before and after`,
 	before: "Before you start.",
@@ -457,10 +462,10 @@ export const setOut = {
 /** The view of one block at a time, and the timer of a stations block. */
 export const hall = {
 	blockByBlock: "Block by block",
-	toPresent: "Go to the present block",
+	toPresent: "What's on now",
 	fromBlock: (at: number, of: number) => `From block ${at} of ${of}`,
 	oneOf: (at: number, of: number) => `${at} of ${of}`,
-	before: "Before",
+	before: "Previous",
 	whole: "Whole sheet",
 	next: "Next",
 	timer: (block: string) => `Station timer, ${block}`,

@@ -155,6 +155,9 @@ export const frame: Words["frame"] = {
 	largeType: "Grands caractères",
 	theme: "Clair ou sombre",
 	menu: "Menu",
+	emergency: "Urgence",
+	inEmergency: "En cas d'urgence",
+	close: "Fermer",
 	main: "Principal",
 	crumbs: "Où se trouve cette page",
 	moreOnSafety: "En savoir plus sur la sécurité",
@@ -199,7 +202,7 @@ export const landmarkSources: Words["landmarkSources"] = {
 export const setUp: Words["setUp"] = {
 	forEachGymnast: "par gymnaste",
 	at: (what, landmark) => [what, ` à ${landmarks[landmark]}`],
-	range: (who, low, high) => `${who} : ${low} à ${high} cm`,
+	range: (who, low, high) => `${who === undefined ? "" : `${who} : `}${low} à ${high} cm`,
 	turn: (seconds, atOnce) =>
 		`Un passage dure environ ${number(seconds)} s, ${counts.gymnasts(atOnce)} à la fois`,
 	heightsCaution:
@@ -324,7 +327,6 @@ export const home: Words["home"] = {
 	myApparatus: "Mon espace ou agrès",
 	myLevel: "Mon niveau",
 	allWeeks: "Toutes les semaines",
-	emergency: "En cas d'urgence",
 };
 
 export const tenses: Words["tenses"] = {
@@ -422,10 +424,10 @@ export const setOut: Words["setOut"] = {
 
 export const hall: Words["hall"] = {
 	blockByBlock: "Bloc par bloc",
-	toPresent: "Aller au bloc en cours",
+	toPresent: "Ce qui est en cours",
 	fromBlock: (at, of) => `Depuis le bloc ${at} sur ${of}`,
 	oneOf: (at, of) => `${at} sur ${of}`,
-	before: "Avant",
+	before: "Précédent",
 	whole: "Fiche entière",
 	next: "Suivant",
 	timer: (block) => `Minuteur des ateliers, ${block}`,
@@ -1817,7 +1819,8 @@ export const fields: Words["fields"] = {
 		"Ce que demande un atelier : pour chaque identifiant de matériel un nombre, ou `{count, per}`.",
 	"drill.equipment.<id>.count": "Combien.",
 	"drill.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
-	"drill.heights": "Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste.",
+	"drill.heights":
+		"Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste, pour tous les niveaux ou pour chacun par son identifiant.",
 	"drill.sets": "Séries, là où le niveau ne le dit pas.",
 	"drill.reps": "Répétitions par série, là où le niveau ne le dit pas.",
 	"drill.hold": "Secondes de maintien de chaque répétition, là où le niveau ne le dit pas.",
@@ -1870,6 +1873,7 @@ export const fields: Words["fields"] = {
 	"club.contact": "Où envoyer les corrections : une adresse électronique ou une adresse web.",
 	"club.emergency":
 		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",
+	"club.emergency-guide": "Le guide à lire ensuite en cas d'accident, lié à côté de ces mots.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",
@@ -2348,6 +2352,16 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Une forme dessinée autrement qu'elle n'est nommée",
 		"Les entraîneurs regardent la figure avant de lire son nom, et apprennent la mauvaise forme.",
 		"Corrigez `angles` de la forme, ou donnez-lui un autre nom.",
+	],
+	H216: [
+		"Une hauteur de mise en place dont les mots nomment un niveau",
+		"Les mots sont pour les lecteurs : la hauteur figure sur les fiches de tous les niveaux, même là où elle est bien trop haute.",
+		"Écrivez l'objet une fois et chaque niveau dessous, comme dans `heights: {box: {level-1: knee, level-2: hip}}`.",
+	],
+	H217: [
+		"Une hauteur de mise en place pour un niveau qui ne fait pas l'éducatif",
+		"Aucune fiche ne la montre : qui l'a écrite l'attend en vain.",
+		"Nommez un niveau de l'éducatif, ou ajoutez le niveau à son champ `levels`.",
 	],
 	H301: [
 		"Un élément avant ce qu'il demande",

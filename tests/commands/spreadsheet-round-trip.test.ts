@@ -37,6 +37,7 @@ import { SCHEMAS, validatorOf } from "../../scripts/validate/schemas.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 
 const LEVELS = ["beginners", "level-1", "level-2"];
+const LANDMARK = fc.constantFrom("knee", "hip", "reach");
 const APPARATUS = ["floor", "beam", "low-bar"];
 const SHAPES = ["hollow", "arch"];
 const SKILLS = ["roll", "jump"];
@@ -135,11 +136,14 @@ const drillData = optional(["title", "apparatus", "levels"], {
 			)
 			.map((needs) => Object.fromEntries(items.map((item, i) => [item, needs[i] ?? 1]))),
 	),
-	heights: fc.dictionary(text, fc.constantFrom("knee", "hip", "reach"), {
-		minKeys: 1,
-		maxKeys: 2,
-		noNullPrototype: true,
-	}),
+	heights: fc.dictionary(
+		text,
+		fc.oneof(
+			LANDMARK,
+			fc.dictionary(fc.constantFrom(...LEVELS), LANDMARK, { minKeys: 1, noNullPrototype: true }),
+		),
+		{ minKeys: 1, maxKeys: 2, noNullPrototype: true },
+	),
 	sets: whole,
 	reps: whole,
 	hold: amount,

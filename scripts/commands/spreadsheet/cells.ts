@@ -140,7 +140,11 @@ function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
 		case "heights":
 			return isMap(value)
 				? Object.entries(value)
-						.map(([what, landmark]) => `${what}: ${String(landmark)}`)
+						.flatMap(([what, height]) =>
+							isMap(height)
+								? Object.entries(height).map(([level, landmark]) => `${what} | ${level}: ${String(landmark)}`)
+								: [`${what}: ${String(height)}`],
+						)
 						.join("\n")
 				: undefined;
 		case "faults":
@@ -419,14 +423,26 @@ function needsIn(text: string, context: CellContext): unknown {
 }
 
 function heightsIn(text: string, choices: readonly string[], context: CellContext): unknown {
-	const pairs = split(text, /[\n;]/).flatMap((line) => {
+	const heights = new Map<string, unknown>();
+	for (const line of split(text, /[\n;]/)) {
 		const match = /^(.*?\S)\s*(?::|=|\bat\b|->|–|—)\s*(\S.*)$/.exec(line);
-		const landmark =
-			match === null ? undefined : choiceIn((match[2] ?? "").replace(/ height$/i, ""), choices, context);
-		if (match === null) context.unclear(`“${short(line)}” is not a height such as low bar: shoulder`);
-		return match === null || landmark === undefined ? [] : [[match[1] ?? "", landmark] as const];
-	});
-	return pairs.length === 0 ? undefined : Object.fromEntries(pairs);
+		if (match === null) {
+			context.unclear(`“${short(line)}” is not a height such as low bar: shoulder, or box | level-1: knee`);
+			continue;
+		}
+		const landmark = choiceIn((match[2] ?? "").replace(/ height$/i, ""), choices, context);
+		if (landmark === undefined) continue;
+		// For a level alone: what stands there, then the level.
+		const [what = "", level, ...more] = (match[1] ?? "").split("|").map((part) => part.trim());
+		if (level === undefined || more.length > 0) {
+			heights.set(match[1] ?? "", landmark);
+			continue;
+		}
+		const before = heights.get(what);
+		const own = refsIn(level, "level", context).map((id) => [id, landmark] as const);
+		heights.set(what, { ...(isMap(before) ? before : {}), ...Object.fromEntries(own) });
+	}
+	return heights.size === 0 ? undefined : Object.fromEntries(heights);
 }
 
 function faultsIn(text: string, context: CellContext): unknown {

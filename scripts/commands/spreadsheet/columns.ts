@@ -161,6 +161,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("site", "text"),
 			column("contact", "text"),
 			column("emergency", "text"),
+			column("emergency-guide", "text"),
 		],
 	],
 	[

@@ -2,7 +2,7 @@
  * A drill's page, and the short forms of a drill that other pages list.
  */
 
-import { agesOfLevel } from "../../compute/heights.ts";
+import { agesOfLevel, setUpHeights } from "../../compute/heights.ts";
 import { type Movement, movementOf } from "../../figures/support.ts";
 import type { Direction, Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
@@ -40,6 +40,8 @@ export interface SetUp {
 	readonly heights: readonly {
 		readonly what: string;
 		readonly landmark: Landmark;
+		/** The levels it is for, where it is not for all that are shown. */
+		readonly levels: readonly Link[];
 		/** Centimetres from the smallest to the tallest gymnast, for each group whose ages are known. */
 		readonly ranges: readonly { readonly who: string; readonly low: number; readonly high: number }[];
 	}[];
@@ -210,7 +212,7 @@ function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLev
 
 /**
  * What a coach needs of a drill for some levels, written for the page at an address. Heights are for
- * the ages given, else for the ages of the classes of each level.
+ * these levels alone, at the ages given, else at the ages of the classes of each level.
  */
 export function drillCore(
 	site: SiteIndex,
@@ -245,10 +247,11 @@ export function drillCore(
 				count,
 				per,
 			})),
-			heights: Array.from(drill.heights, ([what, landmark]) => ({
+			heights: setUpHeights(drill, levels).map(({ what, landmark, levels: those }) => ({
 				what,
 				landmark,
-				ranges: rangesOf(site, landmark, levels, ages),
+				levels: those.length < levels.length ? linksTo(curriculum, "level", those) : [],
+				ranges: rangesOf(site, landmark, those, ages),
 			})),
 			turn: drill.turn,
 		},
