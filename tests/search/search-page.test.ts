@@ -97,7 +97,7 @@ async function tick(facet: string, value: string): Promise<void> {
 test("where the search cannot be loaded, the lists take its place on the first screen", async () => {
 	await page.setRequestInterception(true);
 	page.on("request", (request) =>
-		request.url().endsWith("/heads.txt") ? request.respond({ status: 404 }) : request.continue(),
+		request.url().endsWith("/heads.json") ? request.respond({ status: 404 }) : request.continue(),
 	);
 	await page.goto(`${served.url}search/?q=hollow`, { waitUntil: "networkidle0" });
 	expect(await count()).toContain("could not be loaded");
@@ -162,14 +162,14 @@ test("filters narrow, count, become chips and come off again", async () => {
 test("more like a drill opens from a link, says what it is like, and comes off again", async () => {
 	await open("?like=bear-walk-reverse&level=level-1");
 	const filters = { level: ["level-1"] };
-	const alike = index.search("", filters, "bear-walk-reverse").hits;
+	const alike = index.search("", filters, { like: "bear-walk-reverse" }).hits;
 	expect(alike.length).toBeGreaterThan(3);
 	expect(await hits()).toEqual(alike.slice(0, PAGE).map(({ drill }) => index.entries[drill]?.id));
 	expect((await chips())[0]).toBe("Remove Like: Bear walk backward");
 	await page.type("#search-words", "plank");
 	expect(await hits()).toEqual(
 		index
-			.search("plank", filters, "bear-walk-reverse")
+			.search("plank", filters, { like: "bear-walk-reverse" })
 			.hits.slice(0, PAGE)
 			.map(({ drill }) => index.entries[drill]?.id),
 	);
@@ -183,7 +183,7 @@ test("a drill's page leads to more like it", async () => {
 	await Promise.all([page.waitForNavigation(), page.click('a[href="../../search/?like=bear-walk-reverse"]')]);
 	await page.waitForSelector(".search-hit");
 	expect((await hits())[0]).toBe(
-		index.entries[index.search("", {}, "bear-walk-reverse").hits[0]?.drill ?? -1]?.id,
+		index.entries[index.search("", {}, { like: "bear-walk-reverse" }).hits[0]?.drill ?? -1]?.id,
 	);
 });
 
