@@ -33,6 +33,7 @@ import {
 	type SummariesFile,
 	type TextsFile,
 } from "../../scripts/render/search/engine.ts";
+import type { SearchPage } from "../../scripts/render/search/pages.ts";
 import { searching } from "../../scripts/words/en.ts";
 
 /** What a result says of its drill, besides title and summary. */
@@ -265,9 +266,11 @@ function start(root: HTMLElement): void {
 					? searching.nearOnly(near)
 					: `${searching.drills(result.whole)}, ${searching.near(near)}`,
 		);
+		const pagesHere = choice.like === undefined ? index.pages(choice.words) : [];
 		const notes = [
 			...result.repairs.map(({ typed, used }) => searching.read(typed, used)),
-			...result.unknown.map(searching.unknown),
+			// A word that no drill has may still be a page's name.
+			...(pagesHere.length > 0 ? [] : result.unknown.map(searching.unknown)),
 			...(result.found === 0 && asksForNothing() ? [searching.allNeed] : []),
 		];
 		note.hide(notes.length === 0);
@@ -278,7 +281,7 @@ function start(root: HTMLElement): void {
 			showChips();
 		}
 		fold.write(searching.show(found.found));
-		showPages();
+		showPages(pagesHere);
 		showHits();
 		void painted().then(() => {
 			if (result === found) showFacets(found);
@@ -303,8 +306,7 @@ function start(root: HTMLElement): void {
 	}
 
 	/** Pages that are no drill: few, and written again only when others are found. */
-	function showPages(): void {
-		const found = choice.like === undefined ? (index?.pages(choice.words) ?? []) : [];
+	function showPages(found: readonly SearchPage[]): void {
 		const key = JSON.stringify(found.map(({ address }) => address));
 		if (key === pagesOf) return;
 		pagesOf = key;
@@ -312,7 +314,10 @@ function start(root: HTMLElement): void {
 		pages.replaceChildren(
 			...found.map(({ address, name, kind }) => {
 				const link = element("a", { href: (root.dataset.root ?? "") + address }, [name]);
-				return element("li", {}, [element("span", { className: "search-about" }, [`${kind} `]), link]);
+				// Week 4 says itself that it is a week.
+				const isSaid = name.startsWith(kind);
+				const about = element("span", { className: "search-about" }, [`${kind} `]);
+				return element("li", {}, isSaid ? [link] : [about, link]);
 			}),
 		);
 	}
@@ -380,7 +385,8 @@ function start(root: HTMLElement): void {
 		}
 		chosen.replaceChildren(...items);
 		const summary = filters.querySelector("summary");
-		if (summary !== null) summary.textContent = searching.filters(countChosen(choice.filters));
+		if (summary !== null)
+			summary.textContent = searching.filters(countChosen(choice.filters) + (result?.held.length ?? 0));
 	}
 
 	function showFacets({ counts, found }: SearchResult): void {

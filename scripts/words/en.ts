@@ -808,8 +808,8 @@ export const searching = {
 		minutes: "Planned minutes",
 	},
 	drills: (count: number) => (count === 0 ? "No drill" : counts.drills(count)),
-	near: (count: number) => `${count} more that come near`,
-	nearOnly: (count: number) => `No drill has all of it; ${count} come near`,
+	near: (count: number) => (count === 1 ? "1 more that comes near" : `${count} more that come near`),
+	nearOnly: (count: number) => `No drill has all of it; ${count === 1 ? "1 comes" : `${count} come`} near`,
 	lacks: (parts: readonly string[]) => `${parts.map(quoted).join(", ")} not found`,
 	/** In front of what a fault looks like, and of what to say then. */
 	see: "See:",

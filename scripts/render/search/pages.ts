@@ -11,11 +11,15 @@ export interface SearchPage {
 	/** What kind of page it is, in the reader's words. */
 	readonly kind: string;
 	readonly aliases: readonly string[];
-	/** What else it is found by. */
+	/** What else it goes by: the day and the levels of a class. */
 	readonly words: string;
+	/** What it says. */
+	readonly text: string;
 }
 
-const WEIGHTS = { name: 4, alias: 3, words: 1 };
+const WEIGHTS = { name: 4, alias: 3, words: 1, text: 0.5 };
+/** Who looks for a drill is not led away by what guides happen to say. */
+const MOST_BY_TEXT = 1;
 
 export class PageIndex {
 	readonly #pages: readonly SearchPage[];
@@ -28,7 +32,7 @@ export class PageIndex {
 	constructor(pages: readonly SearchPage[], normaliser: Normaliser) {
 		this.#pages = pages;
 		this.#normaliser = normaliser;
-		pages.forEach(({ name, aliases, words }, page) => {
+		pages.forEach(({ name, aliases, words, text }, page) => {
 			for (const text of [name, ...aliases]) {
 				normaliser.learn(text, -1);
 				const key = normaliser.stemsOf(text).join(" ");
@@ -37,17 +41,26 @@ export class PageIndex {
 			this.#terms.add(page, {
 				name: normaliser.stemsOf(name),
 				alias: aliases.flatMap((alias) => normaliser.stemsOf(alias)),
-				words: [...new Set(normaliser.stemsOf(words))],
+				words: normaliser.stemsOf(words),
+				text: [...new Set(normaliser.stemsOf(text))],
 			});
 		});
 	}
 
-	/** The pages that answer all words, those called so first. */
+	/** The pages that answer all words, those called so first, those that only say so last. */
 	find(query: string, most: number): readonly SearchPage[] {
 		const { terms, isLastBegun } = this.#normaliser.wordsAsked(query);
 		if (terms.length === 0) return [];
 		const called = this.#called.get(terms.join(" ")) ?? [];
-		const found = new Set([...called, ...this.#terms.findAll(terms, isLastBegun)]);
-		return [...found].slice(0, most).flatMap((page) => this.#pages[page] ?? []);
+		const found = new Set([
+			...called,
+			...this.#terms.findAll(terms, isLastBegun, ["name", "alias", "words"]),
+		]);
+		const saying = this.#terms
+			.findAll(terms, isLastBegun, ["name", "alias", "words", "text"])
+			.filter((page) => !found.has(page));
+		return [...found, ...saying.slice(0, MOST_BY_TEXT)]
+			.slice(0, most)
+			.flatMap((page) => this.#pages[page] ?? []);
 	}
 }

@@ -25,6 +25,7 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 				kind: facets[kind],
 				aliases: [...(called === name ? [] : [called]), ...aliases],
 				words: "",
+				text: "",
 			};
 		});
 	const levelNames = (ids: readonly Id[]) => ids.map((id) => curriculum.levels.get(id)?.name ?? id).join(" ");
@@ -35,7 +36,8 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 			name: words.destinations.safety,
 			kind: words.destinations.safety,
 			aliases: [kinds.emergency],
-			words: markdown.plain(curriculum.club.emergency ?? ""),
+			words: "",
+			text: markdown.plain(curriculum.club.emergency ?? ""),
 		},
 		...Array.from(
 			curriculum.guides.values(),
@@ -44,7 +46,8 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 				name: title,
 				kind: kinds.guide,
 				aliases: [],
-				words: wordsOnce(markdown.plain(body)),
+				words: "",
+				text: wordsOnce(markdown.plain(body)),
 			}),
 		),
 		...curriculum.term.classes.map(
@@ -54,6 +57,7 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 				kind: kinds.class,
 				aliases: [],
 				words: `${day === undefined ? "" : words.days[day]} ${levelNames(levels)}`,
+				text: "",
 			}),
 		),
 		...curriculum.weeks.map(
@@ -63,6 +67,7 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 				kind: facets.week,
 				aliases: [words.week(week), markdown.plain(theme)],
 				words: apparatus.map(({ apparatus: on }) => apparatusName(on)).join(" "),
+				text: "",
 			}),
 		),
 		...curriculum.weeks.flatMap(({ id, week, apparatus }) =>
@@ -73,6 +78,7 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 					kind: facets.week,
 					aliases: [],
 					words: "",
+					text: "",
 				}),
 			),
 		),

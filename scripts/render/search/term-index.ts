@@ -62,10 +62,15 @@ export class TermIndex<F extends string> {
 		return this.#search(terms, (place) => weights[place] ?? 1);
 	}
 
-	/** What has all of the terms, the last of which may be only begun; best first. */
-	findAll(terms: readonly string[], isLastBegun: boolean): readonly number[] {
+	/** What has all of the terms in these fields, the last of which may be only begun; best first. */
+	findAll(terms: readonly string[], isLastBegun: boolean, fields: readonly F[]): readonly number[] {
 		const prefix = (_: string, place: number) => isLastBegun && place === terms.length - 1;
-		return this.#library.search(terms.join(BETWEEN), { combineWith: "AND", prefix }).map(({ id }) => id);
+		const results = this.#library.search(terms.join(BETWEEN), {
+			combineWith: "AND",
+			prefix,
+			fields: [...fields],
+		});
+		return results.map(({ id }) => id);
 	}
 
 	#search(terms: readonly string[], weightAt: (place: number) => number): Found {
