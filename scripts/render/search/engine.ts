@@ -22,7 +22,7 @@
 
 import { type Alike, alikeOf } from "./alike.ts";
 import { FACETS, type Facet, type Filters, isChosen } from "./choice.ts";
-import { countValues, type FacetCounts, fits } from "./facet-counts.ts";
+import { chosenPlaces, countValues, type FacetCounts, fits } from "./facet-counts.ts";
 import {
 	type Compounds,
 	type Concept,
@@ -34,6 +34,7 @@ import {
 	wordsOf,
 } from "./normalise.ts";
 import { PageIndex, type SearchPage } from "./pages.ts";
+import { TagIndex } from "./tags.ts";
 import { TermIndex } from "./term-index.ts";
 
 /** What a fault looks like, and what to say. */
@@ -173,9 +174,8 @@ const NAMED_FACETS = ["shape", "level", "apparatus", "skill", "direction", "equi
 const HELD_FACETS: ReadonlySet<Facet> = new Set(["level", "apparatus", "week", "direction"]);
 
 /** How much a match counts in titles and other names, and in the tags of each named facet. */
-const HEAD_WEIGHTS = {
-	title: 4,
-	alias: 3,
+const HEAD_WEIGHTS = { title: 4, alias: 3 };
+const TAG_WEIGHTS = {
 	shape: 2,
 	level: 0.8,
 	apparatus: 0.8,
@@ -274,6 +274,7 @@ export class SearchIndex {
 	/** Terms of each drill's named values. */
 	readonly #tags: readonly ReadonlySet<string>[];
 	readonly #heads = new TermIndex(HEAD_WEIGHTS);
+	readonly #tagTerms: TagIndex;
 	#summaries: TermIndex<keyof typeof SUMMARY_WEIGHTS> | undefined;
 	#texts: TermIndex<keyof typeof TEXT_WEIGHTS> | undefined;
 	/** What faults look like, each by itself. */
@@ -315,24 +316,25 @@ export class SearchIndex {
 				new Set(NAMED_FACETS.flatMap((facet) => this.#idsOf(drill, facet).map((id) => termOf(facet, id)))),
 		);
 		this.#aliasWords = this.#wordsOfAliases();
+		this.#tagTerms = new TagIndex(
+			NAMED_FACETS.map((facet) => ({
+				weight: TAG_WEIGHTS[facet],
+				drills: head.facets[FACETS.indexOf(facet)] ?? [],
+				values: values[facet].map(({ id, name }) => [
+					termOf(facet, id),
+					...wordsOf(withoutMeasure(name)).map((word) => this.#normaliser.stem(word)),
+				]),
+			})),
+		);
 		const drillNames = new Set<string>();
 		head.drills.forEach(([title, , ...aliases], drill) => {
 			for (const name of [title, ...aliases]) drillNames.add(wordsOf(name).join(" "));
 			this.#heads.add(drill, {
 				title: this.#headTerms([title], drill),
 				alias: this.#headTerms(aliases, drill),
-				...Object.fromEntries(NAMED_FACETS.map((facet) => [facet, this.#tagTerms(drill, facet)])),
 			});
 		});
 		this.#drillNames = drillNames;
-	}
-
-	/** What tags are, and the words of their names. */
-	#tagTerms(drill: number, facet: Facet): readonly string[] {
-		return this.valuesOf(drill, facet).flatMap(({ id, name }) => [
-			termOf(facet, id),
-			...wordsOf(withoutMeasure(name)).map((word) => this.#normaliser.stem(word)),
-		]);
 	}
 
 	#headTerms(texts: readonly string[], drill: number, spells = true): readonly string[] {
@@ -487,14 +489,15 @@ export class SearchIndex {
 		if (this.#asked?.key !== key) this.#asked = { key, ...this.#ask(query, like, asText) };
 		const { alike, read, held, found, matched } = this.#asked;
 		const all = withHeld(filters, held);
-		const ids = (drill: number, facet: Facet) => this.#idsOf(drill, facet);
-		const keep = (drills: readonly number[]) => drills.filter((drill) => fits(drill, all, ids));
+		const chosen = chosenPlaces(all, this.options.values);
+		const keep = (drills: readonly number[]) =>
+			chosen.length === 0 ? drills : drills.filter((drill) => fits(drill, chosen, this.#places));
 		const scores = found?.scores ?? alike?.scores;
 		const whole = keep(found?.whole ?? matched);
 		const near = keep(found?.near ?? []);
 		const inOrder = [...sorted(whole, scores), ...sorted(near, scores)].slice(0, most);
 		let counts: FacetCounts | undefined;
-		const count = () => countValues(matched, all, this.options.values, ids);
+		const count = () => countValues(matched, chosen, this.options.values, this.#places);
 		return {
 			hits: inOrder.map((drill, place): Hit => {
 				const fault = found?.faults.get(drill)?.fault;
@@ -709,13 +712,13 @@ export class SearchIndex {
 
 	/** The drills that answer one part, and how well each does. */
 	#answer(part: QueryPart): Answer & { readonly inHead: ReadonlySet<number> } {
-		const heads = [this.#heads, ...(this.#summaries === undefined ? [] : [this.#summaries])];
+		const heads = [this.#heads, this.#tagTerms, ...(this.#summaries === undefined ? [] : [this.#summaries])];
 		const size = this.entries.length;
 		const answer = meetAny(heads, part, size);
 		if (answer.drills.length === 0) {
 			const { terms = [] } = part.ways[0] ?? {};
 			const word = terms.length === 1 ? (terms[0] ?? "") : "";
-			for (const tag of this.#aliasWords.get(word) ?? []) addAll(answer, this.#heads.find(tag), 1);
+			for (const tag of this.#aliasWords.get(word) ?? []) addAll(answer, this.#tagTerms.find(tag), 1);
 		}
 		const inHead = new Set(answer.drills);
 		if (this.#texts !== undefined && !((part.named || part.begun) && answer.drills.length >= FEW)) {

@@ -126,6 +126,8 @@ function isLettered(word: string): boolean {
 const LESS_THAN_SAID = 0.5;
 /** So many letters are only the beginning of a word. */
 const MOST_BEGUN = 2;
+/** So many words that an unfinished one may become are looked for, the most frequent ones. */
+const MOST_BEGINNINGS = 12;
 /** Words up to this length are short: a slip in them easily makes another word. */
 const SHORT = 4;
 /** Words that may stand between "without" and what is meant. */
@@ -778,7 +780,7 @@ export class Normaliser {
 		const last = words.at(-1) as string;
 		const before = words.slice(0, -1).map((word) => this.stem(word));
 		const seen = new Set(ways.map((way) => way.terms.join(" ")));
-		for (const word of this.startingWith(last, 40)) {
+		for (const word of this.startingWith(last, MOST_BEGINNINGS)) {
 			const weight = 0.6 * (last.length / word.length);
 			const stem = this.stem(word);
 			const named = this.#phrases.get([...before, stem].join(" ")) ?? [];
