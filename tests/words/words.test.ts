@@ -166,6 +166,7 @@ describe("French", () => {
 			  ".minuteSign: min",
 			  ".patterns.rotation: rotation",
 			  ".search.suggestions: Suggestions",
+			  ".searching.kinds.guide: Guide",
 			  ".timer.pause: Pause",
 			  ".update.section: Section",
 			  ".weekSheet.page: Page",

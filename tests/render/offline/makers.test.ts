@@ -49,9 +49,7 @@ const madeOf = (files: ReadonlyMap<string, string>) => {
 	return made;
 };
 const isTable = (path: string) => /^(coverage\/.+|term(\/.+)?)\/index\.html$/.test(path);
-const MADE: readonly (readonly [maker: string, isMade: (path: string) => boolean])[] = [
-	["tables", isTable],
-];
+const MADE: readonly (readonly [maker: string, isMade: (path: string) => boolean])[] = [["tables", isTable]];
 
 describe.each(CLUBS)("%s", (_, club) => {
 	it.each(MADE)("comes without what %s makes, which is the same", async (name, isMade) => {

@@ -93,7 +93,7 @@ describe("packs", () => {
 			"classes/x/week-1/index.html",
 			"coverage/x/index.html",
 			"index.html",
-			"search/heads.txt",
+			"search/heads.json",
 		);
 		fc.assert(
 			fc.property(fc.uniqueArray(fc.tuple(paths, texts), { selector: ([path]) => path }), (pairs) => {
