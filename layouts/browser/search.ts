@@ -22,17 +22,16 @@ import {
 } from "../../scripts/render/search/choice.ts";
 import {
 	type FacetValue,
-	type HeadFile,
 	type Held,
 	type Hit,
 	NO_EQUIPMENT,
-	openIndex,
 	type SearchIndex,
 	type SearchResult,
 	type Suggestion,
 	type SummariesFile,
 	type TextsFile,
 } from "../../scripts/render/search/engine.ts";
+import { openWhileReading } from "../../scripts/render/search/head-text.ts";
 import type { SearchPage } from "../../scripts/render/search/pages.ts";
 import { searching } from "../../scripts/words/en.ts";
 
@@ -179,7 +178,7 @@ function start(root: HTMLElement): void {
 
 	async function load(): Promise<void> {
 		try {
-			index = openIndex(await fetchJson<HeadFile>(root.dataset.head));
+			index = await openWhileReading(fetchPieces(root.dataset.head));
 		} catch {
 			takeTypeface();
 			count.write(searching.failed);
@@ -631,6 +630,17 @@ async function fetchFile(address: string | undefined): Promise<Response> {
 
 async function fetchJson<T>(address: string | undefined): Promise<T> {
 	return (await (await fetchFile(address)).json()) as T;
+}
+
+/** The pieces of a text, each as it comes. */
+async function* fetchPieces(address: string | undefined): AsyncGenerator<string> {
+	const reader = (await fetchFile(address)).body?.getReader();
+	const decoder = new TextDecoder();
+	for (;;) {
+		const { done = true, value } = (await reader?.read()) ?? {};
+		yield decoder.decode(value, { stream: !done });
+		if (done) return;
+	}
 }
 
 /** A line as a sentence: with a full stop, unless it ends in a mark of its own. */

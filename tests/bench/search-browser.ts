@@ -10,6 +10,7 @@ import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import type { SearchData } from "../../scripts/render/search/engine.ts";
+import { writeHeadText } from "../../scripts/render/search/head-text.ts";
 import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/render/search/search-files.ts";
 import { servePages } from "../search/serve-pages.ts";
 
@@ -64,7 +65,7 @@ export async function startBrowser(handbook: Handbook): Promise<BrowserBench> {
 			const served = await servePages(handbook, {
 				likeHost: true,
 				files: [
-					{ path: HEAD_FILE, text: JSON.stringify(files.head) },
+					{ path: HEAD_FILE, text: writeHeadText(files.head) },
 					{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
 					{ path: TEXTS_FILE, text: JSON.stringify(files.texts) },
 				],

@@ -19,6 +19,7 @@ import {
 	type SearchIndex,
 	searchData,
 } from "../../scripts/render/search/engine.ts";
+import { openWhileReading } from "../../scripts/render/search/head-text.ts";
 import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/render/search/search-files.ts";
 import { searchPages } from "../../scripts/render/search/search-pages.ts";
 import { sitePages } from "../../scripts/render/site.ts";
@@ -731,17 +732,33 @@ describe("the demo club", () => {
 		}
 	});
 
-	test("the files hold the whole search, and the same bytes every time", () => {
+	test("the first file is opened from pieces that end anywhere, and not when it is cut off", async () => {
+		const heads = searchFiles(handbook)[0]?.text ?? "";
+		for (const length of [97, heads.length]) {
+			const opened = await openWhileReading(pieces(heads, length));
+			expect(opened.entries).toEqual(index.entries);
+		}
+		for (const end of [0, 50, heads.lastIndexOf("\n")]) {
+			await expect(openWhileReading(pieces(heads.slice(0, end), 4096))).rejects.toThrow();
+		}
+	});
+
+	test("the files hold the whole search, and the same bytes every time", async () => {
 		const files = searchFiles(handbook);
 		expect(files.map(({ path }) => path)).toEqual([HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE]);
 		const [heads = "", summaries = "", texts = ""] = files.map(({ text }) => text);
-		const opened = openIndex(JSON.parse(heads));
+		const opened = await openWhileReading(pieces(heads, 4096));
 		opened.addSummaries(JSON.parse(summaries));
 		opened.addTexts(JSON.parse(texts));
 		expect(opened.search("dish level 2 bars")).toEqual(index.search("dish level 2 bars"));
 		expect(searchFiles(handbook)).toEqual(files);
 	});
 });
+
+/** A text in pieces, as a net brings it. */
+async function* pieces(text: string, length: number): AsyncGenerator<string> {
+	for (let at = 0; at < text.length; at += length) yield text.slice(at, at + length);
+}
 
 /** Holds hits and counts against drills gone through one by one, for random filters. */
 function holdsRecount(

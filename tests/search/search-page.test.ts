@@ -97,7 +97,7 @@ async function tick(facet: string, value: string): Promise<void> {
 test("where the search cannot be loaded, the lists take its place on the first screen", async () => {
 	await page.setRequestInterception(true);
 	page.on("request", (request) =>
-		request.url().endsWith("/heads.json") ? request.respond({ status: 404 }) : request.continue(),
+		request.url().endsWith("/heads.txt") ? request.respond({ status: 404 }) : request.continue(),
 	);
 	await page.goto(`${served.url}search/?q=hollow`, { waitUntil: "networkidle0" });
 	expect(await count()).toContain("could not be loaded");

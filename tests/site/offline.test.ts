@@ -274,7 +274,7 @@ it("keeps the old edition when the taking of a new one breaks off, and goes on l
 		await open(address);
 		expect(await editionOn(), address).toBe(editionOf(old));
 	}
-	expect(await page.evaluate(async () => (await fetch("../search/heads.json")).status)).toBe(200);
+	expect(await page.evaluate(async () => (await fetch("../search/heads.txt")).status)).toBe(200);
 
 	meddle = () => undefined;
 	asked = [];

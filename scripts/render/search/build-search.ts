@@ -14,6 +14,7 @@ import {
 	type SearchOptions,
 	searchData,
 } from "./engine.ts";
+import { writeHeadText } from "./head-text.ts";
 import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "./search-files.ts";
 import { searchPages } from "./search-pages.ts";
 
@@ -26,7 +27,7 @@ type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown" | "wo
 export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
 	const { head, summaries, texts } = searchDataOf(handbook);
 	return [
-		{ path: HEAD_FILE, text: JSON.stringify(head) },
+		{ path: HEAD_FILE, text: writeHeadText(head) },
 		{ path: SUMMARIES_FILE, text: JSON.stringify(summaries) },
 		{ path: TEXTS_FILE, text: JSON.stringify(texts) },
 	];

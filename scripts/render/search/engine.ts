@@ -132,16 +132,22 @@ export interface Entry {
 	readonly title: string;
 }
 
-export interface HeadFile {
+/** A drill's title, id and other names. */
+export type DrillHead = readonly [title: string, id: string, ...aliases: string[]];
+
+/** What comes first of the heads: what all drills need. */
+export interface HeadStart {
 	readonly language: string;
 	/** By facet: id, name, aliases. */
 	readonly values: readonly (readonly (readonly [string, string, ...string[]])[])[];
 	/** Parts of compounds, a hyphen between. */
 	readonly compounds: string;
-	/** Title, id, other names. */
-	readonly drills: readonly (readonly [string, string, ...string[]])[];
 	/** By facet and drill: the places of its values. */
 	readonly facets: readonly (readonly (readonly number[])[])[];
+}
+
+export interface HeadFile extends HeadStart {
+	readonly drills: readonly DrillHead[];
 }
 
 export interface SummariesFile {
@@ -253,8 +259,10 @@ export function createIndex(
 }
 
 /** Opens the search from its first data file; give it the others as they come. */
-export function openIndex(head: HeadFile): SearchIndex {
-	return new SearchIndex(head);
+export function openIndex({ drills, ...start }: HeadFile): SearchIndex {
+	const index = new SearchIndex(start);
+	for (const drill of drills) index.addDrill(drill);
+	return index;
 }
 
 /** Where in a text file a line of a fault stands. */
@@ -265,14 +273,13 @@ interface Line {
 
 export class SearchIndex {
 	readonly options: SearchOptions;
-	readonly entries: readonly Entry[];
+	/** Those that are there so far, in order. */
+	readonly #entries: Entry[] = [];
 	readonly #normaliser: Normaliser;
 	/** Places of each drill's values, by facet. */
-	readonly #places: HeadFile["facets"];
-	/** Ids of each drill's values, by facet. */
-	readonly #values: ReadonlyMap<Facet, readonly (readonly string[])[]>;
+	readonly #places: HeadStart["facets"];
 	/** Terms of each drill's named values. */
-	readonly #tags: readonly ReadonlySet<string>[];
+	readonly #tags: ReadonlySet<string>[] = [];
 	readonly #heads = new TermIndex(HEAD_WEIGHTS);
 	readonly #tagTerms: TagIndex;
 	#summaries: TermIndex<keyof typeof SUMMARY_WEIGHTS> | undefined;
@@ -283,38 +290,23 @@ export class SearchIndex {
 	#pages: PageIndex | undefined;
 	#summaryTexts: readonly string[] = [];
 	/** Folded titles and other names of drills: who types one means no filter. */
-	readonly #titles: readonly string[];
-	readonly #drillNames: ReadonlySet<string>;
+	readonly #titles: string[] = [];
+	readonly #drillNames = new Set<string>();
 	/** Words of other names of tags → the tags: looked at where nothing else has a word. */
 	readonly #aliasWords: ReadonlyMap<string, readonly string[]>;
 	/** Folded names and aliases of every value, for suggestions; made for the first. */
 	#names: readonly ValueNames[] | undefined;
-	readonly #placesById: ReadonlyMap<string, number>;
+	readonly #placesById = new Map<string, number>();
 	/** What the words asked last found, before filters: these change while the words stay. */
 	#asked: (Asked & { readonly key: string }) | undefined;
 	/** Counts of queries that stand before the word being typed. */
 	readonly #countsKept = new Map<string, FacetCounts>();
 
-	constructor(head: HeadFile) {
+	constructor(head: HeadStart) {
 		const values = valuesOf(head);
 		this.options = { language: head.language, values };
 		this.#normaliser = normaliserOf(head);
 		this.#places = head.facets;
-		this.entries = head.drills.map(([title, id]) => ({ id, title }));
-		this.#placesById = new Map(this.entries.map(({ id }, drill) => [id, drill]));
-		this.#titles = this.entries.map(({ title }) => wordsOf(title).join(" "));
-		this.#values = new Map(
-			FACETS.map((facet, f) => [
-				facet,
-				this.entries.map((_, drill) =>
-					(head.facets[f]?.[drill] ?? []).flatMap((place) => values[facet][place]?.id ?? []),
-				),
-			]),
-		);
-		this.#tags = this.entries.map(
-			(_, drill) =>
-				new Set(NAMED_FACETS.flatMap((facet) => this.#idsOf(drill, facet).map((id) => termOf(facet, id)))),
-		);
 		this.#aliasWords = this.#wordsOfAliases();
 		this.#tagTerms = new TagIndex(
 			NAMED_FACETS.map((facet) => ({
@@ -326,15 +318,31 @@ export class SearchIndex {
 				]),
 			})),
 		);
-		const drillNames = new Set<string>();
-		head.drills.forEach(([title, , ...aliases], drill) => {
-			for (const name of [title, ...aliases]) drillNames.add(wordsOf(name).join(" "));
-			this.#heads.add(drill, {
-				title: this.#headTerms([title], drill),
-				alias: this.#headTerms(aliases, drill),
-			});
+	}
+
+	/** Takes the next drill in. */
+	addDrill([title, id, ...aliases]: DrillHead): void {
+		const drill = this.#entries.push({ id, title }) - 1;
+		this.#placesById.set(id, drill);
+		this.#titles.push(wordsOf(title).join(" "));
+		for (const name of [title, ...aliases]) this.#drillNames.add(wordsOf(name).join(" "));
+		this.#tags.push(
+			new Set(NAMED_FACETS.flatMap((facet) => this.#idsOf(drill, facet).map((tag) => termOf(facet, tag)))),
+		);
+		this.#heads.add(drill, {
+			title: this.#headTerms([title], drill),
+			alias: this.#headTerms(aliases, drill),
 		});
-		this.#drillNames = drillNames;
+		this.#forget();
+	}
+
+	get entries(): readonly Entry[] {
+		return this.#entries;
+	}
+
+	/** Whether all drills are there. */
+	get isWhole(): boolean {
+		return this.#entries.length === (this.#places[0]?.length ?? 0);
 	}
 
 	#headTerms(texts: readonly string[], drill: number, spells = true): readonly string[] {
@@ -461,7 +469,7 @@ export class SearchIndex {
 	}
 
 	#idsOf(drill: number, facet: Facet): readonly string[] {
-		return this.#values.get(facet)?.[drill] ?? [];
+		return this.valuesOf(drill, facet).map(({ id }) => id);
 	}
 
 	/** Empty until the summaries are there. */
@@ -854,7 +862,7 @@ function namesOf(values: SearchOptions["values"]): readonly ValueNames[] {
 	);
 }
 
-function valuesOf(file: HeadFile): SearchOptions["values"] {
+function valuesOf(file: HeadStart): SearchOptions["values"] {
 	return Object.fromEntries(
 		FACETS.map((facet, f) => [
 			facet,
@@ -863,7 +871,7 @@ function valuesOf(file: HeadFile): SearchOptions["values"] {
 	) as unknown as SearchOptions["values"];
 }
 
-function normaliserOf(file: HeadFile): Normaliser {
+function normaliserOf(file: HeadStart): Normaliser {
 	const compounds: Compounds = new Map(
 		(file.compounds === "" ? [] : file.compounds.split(" ")).map((pair) => {
 			const [first = "", second = ""] = pair.split("-");

@@ -93,7 +93,7 @@ describe("packs", () => {
 			"classes/x/week-1/index.html",
 			"coverage/x/index.html",
 			"index.html",
-			"search/heads.json",
+			"search/heads.txt",
 		);
 		fc.assert(
 			fc.property(fc.uniqueArray(fc.tuple(paths, texts), { selector: ([path]) => path }), (pairs) => {
