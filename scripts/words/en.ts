@@ -793,6 +793,8 @@ export const search = {
 	suggestions: "Suggestions",
 	share: "Share this list",
 	chosen: "Chosen filters",
+	pages: "Pages that are no drill",
+	show: "Show the drills",
 	filters: "Filters",
 	found: "Drills found",
 	more: "Show more",
@@ -822,9 +824,21 @@ export const searching = {
 		minutes: "Planned minutes",
 	},
 	drills: (count: number) => (count === 0 ? "No drill" : counts.drills(count)),
-	near: (count: number) => `${count} more that come near`,
-	nearOnly: (count: number) => `No drill has all of it; ${count} come near`,
-	lacks: (parts: readonly string[]) => `without ${parts.join(", ")}`,
+	near: (count: number) => (count === 1 ? "1 more that comes near" : `${count} more that come near`),
+	nearOnly: (count: number) => `No drill has all of it; ${count === 1 ? "1 comes" : `${count} come`} near`,
+	lacks: (parts: readonly string[]) => `${parts.map(quoted).join(", ")} not found`,
+	/** In front of what a fault looks like, and of what to say then. */
+	see: "See:",
+	say: "Say:",
+	/** On the key that folds the filters away. */
+	show: (count: number) => (count === 0 ? "Show that there is no drill" : `Show ${counts.drills(count)}`),
+	allNeed: "Every drill that fits the rest needs some equipment.",
+	/** A filter that was read from the words. */
+	without: (names: string) => `Without ${names}`,
+	asText: (facet: string, value: string, typed: string) =>
+		`${facet}: ${value}, read from your words. Look for ${quoted(typed)} as a word instead`,
+	/** Kinds of pages that are found beside drills, where no filter has their name. */
+	kinds: { class: "Class", guide: "Guide", emergency: "Emergency" },
 	read: (typed: string, used: string) => `${quoted(typed)} was read as ${quoted(used)}.`,
 	unknown: (part: string) => `Nothing found for ${quoted(part)}.`,
 	filters: (chosen: number) => (chosen === 0 ? "Filters" : `Filters (${chosen})`),
@@ -866,6 +880,10 @@ export const keeping = {
 /** Values of the search's filters that are not the club's own; other names are found as well. */
 export const filterValues = {
 	minutes: { short: "Under 5 minutes", medium: "5 to 10 minutes", long: "Over 10 minutes" },
+	noEquipment: {
+		name: "No equipment",
+		aliases: ["without equipment", "no kit", "without kit", "no gear", "no props", "nothing to set out"],
+	},
 	directions: {
 		forward: { name: "Forward", aliases: ["forwards"] },
 		backward: { name: "Backward", aliases: ["backwards"] },

@@ -780,6 +780,8 @@ export const search: Words["search"] = {
 	suggestions: "Suggestions",
 	share: "Partager cette liste",
 	chosen: "Filtres choisis",
+	pages: "Pages autres que les éducatifs",
+	show: "Voir les éducatifs",
 	filters: "Filtres",
 	found: "Éducatifs trouvés",
 	more: "Montrer plus",
@@ -811,7 +813,15 @@ export const searching: Words["searching"] = {
 	near: (count) => (count === 1 ? "1 autre s'en approche" : `${count} autres s'en approchent`),
 	nearOnly: (count) =>
 		`Aucun éducatif n'a tout cela ; ${count === 1 ? "1 s'en approche" : `${count} s'en approchent`}`,
-	lacks: (parts) => `sans ${parts.join(", ")}`,
+	lacks: (parts) => `${parts.map(quoted).join(", ")} introuvable`,
+	see: "On voit :",
+	say: "Dire :",
+	show: (count) => (count === 0 ? "Voir qu'il n'y en a aucun" : `Voir ${counts.drills(count)}`),
+	allNeed: "Tous les éducatifs qui répondent au reste demandent du matériel.",
+	without: (names) => `Sans ${names}`,
+	asText: (facet, value, typed) =>
+		`${facet} : ${value}, lu dans vos mots. Chercher plutôt ${quoted(typed)} comme un mot`,
+	kinds: { class: "Groupe", guide: "Guide", emergency: "Urgence" },
 	read: (typed, used) => `${quoted(typed)} a été lu comme ${quoted(used)}.`,
 	unknown: (part) => `Rien trouvé pour ${quoted(part)}.`,
 	filters: (chosen) => (chosen === 0 ? "Filtres" : `Filtres (${chosen})`),
@@ -847,6 +857,7 @@ export const keeping: Words["keeping"] = {
 
 export const filterValues: Words["filterValues"] = {
 	minutes: { short: "Moins de 5 minutes", medium: "5 à 10 minutes", long: "Plus de 10 minutes" },
+	noEquipment: { name: "Sans matériel", aliases: ["aucun matériel", "sans équipement", "rien à installer"] },
 	directions: {
 		forward: { name: "Avant", aliases: ["vers l'avant", "en avant"] },
 		backward: { name: "Arrière", aliases: ["vers l'arrière", "en arrière"] },

@@ -146,7 +146,7 @@ describe("the heights of a class", () => {
 });
 
 describe("the set-up heights of a drill", () => {
-	const drill: Pick<Drill, "heights"> = {
+	const drill: Pick<Drill, "heights" | "levels"> = {
 		levels: new Map<string, Dose>([
 			["l1", {}],
 			["l2", {}],

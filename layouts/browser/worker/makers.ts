@@ -3,12 +3,10 @@
  * in a file of its own, which does not change with every edition, as the worker does.
  */
 
-import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
-import { HeadsMaker } from "../../../scripts/render/offline/heads-maker.ts";
 import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
 import { makePage } from "./page-maker.ts";
 import { TablesMaker } from "./tables-maker.ts";
 
 const scope = globalThis as MakersScope;
-scope.handbookMakers = () => [new HeadsMaker(), new BodiesMaker(), new TablesMaker()];
+scope.handbookMakers = () => [new TablesMaker()];
 scope.handbookPage = makePage;

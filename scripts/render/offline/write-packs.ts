@@ -13,10 +13,8 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { isPageText } from "../page-text.ts";
-import { HEAD_FILE } from "../search/search-files.ts";
 import { type Bundle, HASH_LENGTH, packPath } from "./edition-list.ts";
 import { forReader } from "./for-reader.ts";
-import { START, startText } from "./heads-maker.ts";
 import { type Maker, type MakersScope, madeFiles } from "./makers.ts";
 import { isLater, Packing, type PackOptions, type SiteFile } from "./pack-pages.ts";
 import { bundlePacks } from "./packs.ts";
@@ -59,7 +57,6 @@ export class PackWriter {
 	readonly #makers: readonly Maker[];
 	/** Hashes of the files that may be made, as a reader needs them. */
 	readonly #aside = new Map<string, string>();
-	#head: string | undefined;
 
 	constructor(options: PackWriterOptions) {
 		this.#options = options;
@@ -72,7 +69,6 @@ export class PackWriter {
 	add(file: SiteFile): void {
 		const { path, text } = file;
 		for (const maker of this.#makers) maker.read(path, text);
-		if (path === HEAD_FILE) this.#head = text;
 		// Whether it is packed is known when all have gone by; a page's text is what its page is made of.
 		const mayBeMade = !isPageText(text) && this.#makers.some((maker) => maker.mayMake(path));
 		if (mayBeMade) this.#aside.set(path, hashName(forReader(file)));
@@ -104,7 +100,6 @@ export class PackWriter {
 		/** What devices make files of, beside what the site has anyway; each goes with a maker. */
 		const ingredients: readonly (SiteFile & { readonly maker: string })[] = [
 			{ maker: "tables", path: PLAN, text: plan },
-			...(this.#head === undefined ? [] : [{ maker: "heads", path: START, text: startText(this.#head) }]),
 		];
 		for (const { path, text } of ingredients) for (const maker of this.#makers) maker.read(path, text);
 		const made = new Map<string, readonly string[]>();

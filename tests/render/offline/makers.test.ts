@@ -4,11 +4,9 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { TablesMaker } from "../../../layouts/browser/worker/tables-maker.ts";
-import { BodiesMaker } from "../../../scripts/render/offline/bodies-maker.ts";
 import type { EditionList } from "../../../scripts/render/offline/edition-list.ts";
 import { packPath } from "../../../scripts/render/offline/edition-list.ts";
 import { forReader } from "../../../scripts/render/offline/for-reader.ts";
-import { HeadsMaker } from "../../../scripts/render/offline/heads-maker.ts";
 import { madeFiles } from "../../../scripts/render/offline/makers.ts";
 import { unpack } from "../../../scripts/render/offline/packs.ts";
 import { SHARED_FILE } from "../../../scripts/render/offline/page-makers.ts";
@@ -43,7 +41,7 @@ const sentIn = (site: BuiltSite): ReadonlyMap<string, string> => {
 };
 /** What it makes of that, by maker. */
 const madeOf = (files: ReadonlyMap<string, string>) => {
-	const makers = [new HeadsMaker(), new BodiesMaker(), new TablesMaker()];
+	const makers = [new TablesMaker()];
 	for (const maker of makers) for (const [path, text] of files) maker.read(path, text);
 	const made = new Map(makers.map(({ name }) => [name, new Map<string, string>()]));
 	for (const { maker, files: some } of madeFiles(makers))
@@ -51,11 +49,7 @@ const madeOf = (files: ReadonlyMap<string, string>) => {
 	return made;
 };
 const isTable = (path: string) => /^(coverage\/.+|term(\/.+)?)\/index\.html$/.test(path);
-const MADE: readonly (readonly [maker: string, isMade: (path: string) => boolean])[] = [
-	["heads", (path) => path === "search/heads.txt" || path === "search/summaries.json"],
-	["bodies", (path) => path === "search/bodies.json"],
-	["tables", isTable],
-];
+const MADE: readonly (readonly [maker: string, isMade: (path: string) => boolean])[] = [["tables", isTable]];
 
 describe.each(CLUBS)("%s", (_, club) => {
 	it.each(MADE)("comes without what %s makes, which is the same", async (name, isMade) => {
@@ -99,7 +93,7 @@ it("sends the tables where one of them is written in another way", async () => {
 	const others = [...site.files].filter((path) => !asText.has(path));
 	await writer.finish(others, Promise.resolve({ isExtended: true }));
 	await writer.close();
-	expect(listOf(site).makers).toEqual(["heads", "bodies"]);
+	expect(listOf(site).makers).toEqual([]);
 	const sent = sentIn(site);
 	expect([...sent.keys()].filter(isTable)).toHaveLength([...site.pages.keys()].filter(isTable).length);
 	expect(sent.get("coverage/week-shape/index.html")).toContain("!</h1>");
