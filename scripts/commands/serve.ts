@@ -7,14 +7,13 @@
  */
 
 import { once } from "node:events";
-import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, rmSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
 import DevServer from "@11ty/eleventy-dev-server";
 import { watch } from "chokidar";
 import { problemsPage } from "../../layouts/pages/problems.ts";
 import type { Problem } from "../problems.ts";
-import { parseYaml } from "../read/parse-yaml.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { writeCommonFiles } from "../render/write-site.ts";
@@ -23,6 +22,7 @@ import { openClub } from "./open-club.ts";
 import { Preview } from "./preview.ts";
 import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
+import { clubAndFolder, saidOfClub } from "./said-of-club.ts";
 
 /** Milliseconds without a further change before reading starts: editors write in several steps. */
 const SETTLE = 8;
@@ -34,7 +34,7 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	let problems: readonly Problem[] = [];
 	let preview: Preview | undefined;
 	/** Of the last good reading; while there was none, as the club's own file says. */
-	let words = wordsFor(languageSaid(clubDir));
+	let words = wordsFor(saidOfClub(clubDir, "language") ?? "en");
 	let language: string | undefined;
 	/** The browser programmes speak the language of the handbook: they are written again where it changes. */
 	const speak = async (wanted: Words): Promise<void> => {
@@ -58,7 +58,9 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 			club.opened.media,
 			club.problems.filter((p) => p.severity === "warning"),
 		);
-		out.line(`${count(preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms`);
+		out.line(
+			`${count(preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms: ${clubAndFolder(clubDir)}`,
+		);
 	};
 
 	const answer = async (
@@ -139,15 +141,6 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	await watcher.close();
 	await server.close();
 	return 0;
-}
-
-/** The language that `_data/club.yaml` names, where it can be read; English without one. */
-function languageSaid(clubDir: string): string {
-	const path = join(clubDir, "_data", "club.yaml");
-	const read = existsSync(path) ? parseYaml(readFileSync(path, "utf8")) : undefined;
-	const club = read?.ok ? read.data : undefined;
-	const has = typeof club === "object" && club !== null && "language" in club;
-	return has && typeof club.language === "string" ? club.language : "en";
 }
 
 /** The path from the root, decoded; undefined for what cannot be one. */
