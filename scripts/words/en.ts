@@ -65,7 +65,14 @@ export const counts = {
 export const problemsPage = {
 	toMend: (errors: string) => `To mend: ${errors}`,
 	errorsIn: (errors: number, files: number) => `${counts.errors(errors)} in ${counts.files(files)}`,
-	hidden: "The last good page stays hidden until this is mended",
+	hidden: "Nothing can be shown until this is mended",
+	/** A link to the other pages. */
+	lastGood: "The other pages, as they were before",
+	before: "The pages are shown as they were before.",
+	ownFile: "This page is written in the file with the mistake, and shown as it was before.",
+	leftOut: (files: string) => `Left out of the pages until then: ${files}.`,
+	all: (errors: number) =>
+		errors === 1 ? "What is wrong, and why" : `All ${counts.errors(errors)}, and why`,
 	place: (line: number, column: number) => `line ${line}, column ${column}`,
 };
 

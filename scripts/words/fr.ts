@@ -56,7 +56,13 @@ export const counts: Words["counts"] = {
 export const problemsPage: Words["problemsPage"] = {
 	toMend: (errors) => `À corriger : ${errors}`,
 	errorsIn: (errors, files) => `${counts.errors(errors)} dans ${counts.files(files)}`,
-	hidden: "La dernière bonne page reste cachée jusqu'à ce que ceci soit corrigé",
+	hidden: "Rien ne peut être montré avant que ceci soit corrigé",
+	lastGood: "Les autres pages, telles qu’elles étaient avant",
+	before: "Les pages sont montrées telles qu’elles étaient avant.",
+	ownFile: "Cette page est écrite dans le fichier fautif ; elle est montrée telle qu’elle était avant.",
+	leftOut: (files) => `Absent des pages jusque-là : ${files}.`,
+	all: (errors) =>
+		errors === 1 ? "Ce qui ne va pas, et pourquoi" : `Les ${counts.errors(errors)}, et pourquoi`,
 	place: (line, column) => `ligne ${line}, colonne ${column}`,
 };
 
