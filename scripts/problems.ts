@@ -276,9 +276,9 @@ export const CATALOGUE = {
 	},
 	H314: {
 		severity: "finding",
-		title: "A hole in the term: a week without a plan",
-		why: "Later weeks are planned, and no file says what is taught in this one.",
-		fix: "Write a file in `content/weeks` for this week, or lower `weeks` in _data/term.yaml.",
+		title: "A week of the term without a plan",
+		why: "The classes meet, and no file says what is taught. Weeks without a plan at the end of the term are one finding.",
+		fix: "Write a file in `content/weeks` for the week, or lower `weeks` in _data/term.yaml.",
 	},
 	H315: {
 		severity: "finding",
@@ -315,6 +315,12 @@ export const CATALOGUE = {
 		title: "A station over the edge of its floor plan, or away from the wall it needs",
 		why: "It cannot be set up where it is planned: it would stand in the way of the next apparatus, or its wall is somewhere else.",
 		fix: "Move it by its `at`, which is the middle of the station, or take `at` out, or correct `plan` in _data/apparatus.yaml.",
+	},
+	H340: {
+		severity: "finding",
+		title: "A closed day outside the term",
+		why: "It closes no class. Often its year is wrong, and the day that was meant stays open.",
+		fix: "Correct the date under `closed` in _data/term.yaml, or take it out.",
 	},
 	H401: {
 		severity: "error",

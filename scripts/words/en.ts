@@ -110,6 +110,9 @@ export const days: Readonly<Record<Weekday, string>> = {
 	sunday: "Sunday",
 };
 
+/** From one day to another, both written out. */
+export const fromTo = (from: string, to: string) => `${from} to ${to}`;
+
 /** Where there is no room for more. */
 export const shortDays: Readonly<Record<Weekday, string>> = {
 	monday: "Mon",
@@ -1418,6 +1421,8 @@ export const whatChanged = {
 	link: "What changed since the last edition",
 	since: <T>(term: string, edition: T): Sentence<T> => [`Since ${term}, edition `, edition, "."],
 	nothing: "Drills and plans are the same.",
+	club: "Emergency and the club",
+	term: "Dates of the term",
 	added: "New",
 	renamed: "Another name",
 	changed: "Changed",
@@ -1472,6 +1477,36 @@ export const whatChanged = {
 		media: "Pictures",
 		reviewed: "Reviewed",
 		body: "How it goes",
+	} as Readonly<Record<string, string>>,
+	/** In the order in which they are told. */
+	clubFields: {
+		emergency: "In an emergency",
+		contact: "Contact for corrections",
+		name: "Name of the club",
+		timezone: "Time zone",
+		site: "Address of the site",
+		language: "Language",
+		paper: "Paper",
+		punch: "Punched holes",
+	} as Readonly<Record<string, string>>,
+	termFields: {
+		name: "Term",
+		starts: "Starts",
+		weeks: "Weeks",
+		closed: "Closed",
+	} as Readonly<Record<string, string>>,
+	classFields: {
+		name: "Name",
+		day: "Day",
+		start: "Start",
+		minutes: "Minutes",
+		levels: "Levels",
+		rotation: "Order of apparatus",
+		coaches: "Coaches",
+		gymnasts: "Gymnasts",
+		ages: "Ages",
+		warmUp: "Warm-up, minutes",
+		coolDown: "Cool-down, minutes",
 	} as Readonly<Record<string, string>>,
 	weekFields: {
 		theme: "Theme",
@@ -1947,6 +1982,12 @@ export const findings = {
 		reviewed: (drill: string, reviewed: string, due: string, starts: string) =>
 			`${quoted(drill)} was last reviewed on ${reviewed}; a review was due by ${due}, before the term's start on ${starts}.`,
 		hole: (week: number, last: number) => `Week ${week} has no plan, and week ${last} has one.`,
+		unplannedEnd: (from: number, to: number) =>
+			from === to
+				? `Week ${from}, the last of the term, has no plan.`
+				: `Weeks ${from} to ${to}, to the end of the term, have no plan.`,
+		closedOutside: (from: string, to: string, first: string, last: string) =>
+			`${from === to ? `${from} is` : `${from} to ${to} are`} closed outside the term, which is from ${first} to ${last}.`,
 		missed: (group: string, week: number, date: string) =>
 			`${group} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
 	},

@@ -83,6 +83,8 @@ export const preview: Words["preview"] = {
 
 // Les termes du métier ------------------------------------------------------------------------------
 
+export const fromTo: Words["fromTo"] = (from, to) => `du ${from} au ${to}`;
+
 export const directions: Words["directions"] = {
 	forward: "avant",
 	backward: "arrière",
@@ -1381,6 +1383,8 @@ export const whatChanged: Words["whatChanged"] = {
 	link: "Ce qui a changé depuis la dernière édition",
 	since: (term, edition) => [`Depuis ${term}, édition `, edition, "."],
 	nothing: "Les éducatifs et les plans sont les mêmes.",
+	club: "Urgence et club",
+	term: "Dates de la période",
 	added: "Nouveau",
 	renamed: "Autre nom",
 	changed: "Modifié",
@@ -1434,6 +1438,35 @@ export const whatChanged: Words["whatChanged"] = {
 		media: "Images",
 		reviewed: "Relu le",
 		body: "Déroulement",
+	},
+	clubFields: {
+		emergency: "En cas d'urgence",
+		contact: "Contact pour les corrections",
+		name: "Nom du club",
+		timezone: "Fuseau horaire",
+		site: "Adresse du site",
+		language: "Langue",
+		paper: "Papier",
+		punch: "Perforation",
+	},
+	termFields: {
+		name: "Période",
+		starts: "Début",
+		weeks: "Semaines",
+		closed: "Fermé",
+	},
+	classFields: {
+		name: "Nom",
+		day: "Jour",
+		start: "Début",
+		minutes: "Durée en minutes",
+		levels: "Niveaux",
+		rotation: "Ordre des agrès",
+		coaches: "Entraîneurs",
+		gymnasts: "Gymnastes",
+		ages: "Âges",
+		warmUp: "Échauffement, en minutes",
+		coolDown: "Retour au calme, en minutes",
 	},
 	weekFields: {
 		theme: "Thème",
@@ -2085,6 +2118,12 @@ export const findings: Words["findings"] = {
 		reviewed: (drill, reviewed, due, starts) =>
 			`${quoted(drill)} a été relu pour la dernière fois le ${reviewed} ; une relecture était attendue avant le ${due}, avant le début de la période le ${starts}.`,
 		hole: (week, last) => `La semaine ${week} n'a pas de plan, et la semaine ${last} en a un.`,
+		unplannedEnd: (from, to) =>
+			from === to
+				? `La semaine ${from}, la dernière de la période, n'a pas de plan.`
+				: `Les semaines ${from} à ${to}, jusqu'à la fin de la période, n'ont pas de plan.`,
+		closedOutside: (from, to, first, last) =>
+			`${from === to ? `Fermeture le ${from}` : `Fermeture du ${from} au ${to}`}, hors de la période, qui va du ${first} au ${last}.`,
 		missed: (group, week, date) =>
 			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
 	},
@@ -2365,6 +2404,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un atelier qui dépasse le bord de son plan, ou loin du mur qu'il lui faut",
 		"Il ne peut pas être mis en place là où il est prévu : il gênerait l'agrès voisin, ou son mur est ailleurs.",
 		"Déplacez-le par son `at`, qui est le milieu de l'atelier, ou retirez `at`, ou corrigez `plan` dans _data/apparatus.yaml.",
+	],
+	H340: [
+		"Un jour de fermeture hors de la période",
+		"Il ne ferme aucun cours. Souvent, c'est l'année qui est fausse, et le jour voulu reste ouvert.",
+		"Corrigez la date sous `closed` dans _data/term.yaml, ou retirez-la.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

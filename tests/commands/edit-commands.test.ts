@@ -142,6 +142,30 @@ describe("next-term and compare", () => {
 		expect([written(dir), written(to)]).toEqual([before, next]);
 	});
 
+	it("compare tells a closed day first, and which two folders it compared", () => {
+		const [before, after] = [clubCopy(), clubCopy()];
+		const term = join(after, "_data/term.yaml");
+		writeFileSync(
+			term,
+			readFileSync(term, "utf8")
+				.replace(/^weeks: 1$/m, "weeks: 2\nclosed: [2027-01-04]")
+				.replace("16:00", "17:15"),
+		);
+		const { status, stdout } = handbook("compare", before, after);
+		const said = stdout.trimEnd().split("\n");
+		expect(status).toBe(0);
+		expect(said.slice(0, 4)).toEqual([
+			"term: weeks: 1 → 2",
+			"term: closed: none → 2027-01-04",
+			"class mon changed",
+			"    start: 16:00 → 17:15",
+		]);
+		expect(said.at(-2)).toContain("Term changed. Classes: 0 added, 0 removed, 1 changed. Drills: 0 added");
+		expect(said.at(-1)).toBe(
+			`Marrowby Gym Club, in ${before}; compared with it: Marrowby Gym Club, in ${after}`,
+		);
+	});
+
 	it("compare knows a renamed drill as the same drill", () => {
 		const dir = club();
 		const earlier = clubCopy(undefined, dir);
