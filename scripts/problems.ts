@@ -300,9 +300,9 @@ export const CATALOGUE = {
 	},
 	H314: {
 		severity: "finding",
-		title: "A hole in the term: a week without a plan",
-		why: "Later weeks are planned, and no file says what is taught in this one.",
-		fix: "Write a file in `content/weeks` for this week, or lower `weeks` in _data/term.yaml.",
+		title: "A week of the term without a plan",
+		why: "The classes meet, and no file says what is taught. Weeks without a plan at the end of the term are one finding.",
+		fix: "Write a file in `content/weeks` for the week, or lower `weeks` in _data/term.yaml.",
 	},
 	H315: {
 		severity: "finding",
@@ -423,6 +423,12 @@ export const CATALOGUE = {
 		title: "A skill of a level that one of its classes never meets",
 		why: "The plan has drills for it, where this class never goes.",
 		fix: "Plan one of its drills on an apparatus of the class, or change the rotation.",
+	},
+	H345: {
+		severity: "finding",
+		title: "A closed day outside the term",
+		why: "It closes no class. Often its year is wrong, and the day that was meant stays open.",
+		fix: "Correct the date under `closed` in _data/term.yaml, or take it out.",
 	},
 	H401: {
 		severity: "error",

@@ -4,6 +4,7 @@ import { findingRecord } from "../render/data-files.ts";
 import { openClub } from "./open-club.ts";
 import { count, reportFindings, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
+import { clubAndFolder } from "./said-of-club.ts";
 
 /** Findings shown in the terminal; all of them are on the findings page. */
 const SHOWN = 20;
@@ -18,15 +19,18 @@ export async function check({ clubDir, out }: Run, { json }: { readonly json: bo
 		return handbook === undefined ? 1 : 0;
 	}
 	reportProblems(problems, clubDir, out);
-	if (handbook === undefined) return 1;
-	const { drills, weeks } = handbook.curriculum;
+	if (handbook === undefined) {
+		out.line(clubAndFolder(clubDir));
+		return 1;
+	}
+	const { club, drills, weeks } = handbook.curriculum;
 	if (findings.length > 0) {
 		out.line("");
 		reportFindings(findings, SHOWN, out);
 		out.line("");
 	}
 	out.line(
-		`${count(drills.size, "drill")}, ${count(weeks.length, "week")}: no errors, ${count(findings.length, "finding")}.`,
+		`${count(drills.size, "drill")}, ${count(weeks.length, "week")}: no errors, ${count(findings.length, "finding")}. ${clubAndFolder(clubDir, club.name)}`,
 	);
 	return 0;
 }

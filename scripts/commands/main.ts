@@ -13,6 +13,7 @@ import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
+import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
@@ -54,12 +55,22 @@ Without --week, --class, --level or --apparatus all of them are printed. For exa
   npm run print -- class-sheets --week 3 --class mon-beginners
   npm run print -- station-cards --week 3 --apparatus beam --up 4`;
 
+/** Commands whose own last line names the club and its folder. */
+const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
+
 /** What `new` writes; here as well, so that help does not load the command. */
 const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
 
 // What commands load is compiled once, not at every start. It lies beside the packages, where nobody
 // writes who may not change the program itself; where it cannot be written, every start compiles.
 enableCompileCache(fileURLToPath(new URL("../../node_modules/.cache/compiled/", import.meta.url)));
+
+// npm runs a script in the package's folder. Paths are meant from where the command was typed, and so
+// they are told; without `--club` the package itself is the club folder all the same.
+const home = process.cwd();
+const typed = isRunByNpm(process.env) ? process.env.INIT_CWD : undefined;
+if (typed !== undefined && typed !== home && existsSync(typed)) process.chdir(typed);
+const USUAL_CLUB = relative(process.cwd(), home) || ".";
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")
@@ -201,7 +212,7 @@ program
 	.command("compare")
 	.description("say what differs between two club folders, and what that did to the counts; writes nothing")
 	.argument("<earlier>", "what to compare with: a club folder, an output folder, or a record.json")
-	.argument("[later]", "the folder that is compared", ".")
+	.argument("[later]", "the folder that is compared", USUAL_CLUB)
 	.option("--json", "print the comparison as JSON")
 	.exitOverride()
 	.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
@@ -288,10 +299,40 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 	process.exit(exitCode);
 });
 
+// A command that worked on another folder than was meant looks as if all were well: each says which.
+program.hook("postAction", async (_program, command) => {
+	const { club, json } = command.opts<Partial<Options>>();
+	const isNewFolder = command.name() === "new" && command.args[0] === "club";
+	if (
+		exitCode === 2 ||
+		club === undefined ||
+		json === true ||
+		isNewFolder ||
+		NAME_IT_THEMSELVES.has(command.name())
+	)
+		return;
+	const { clubAndFolder } = await import("./said-of-club.ts");
+	process.stdout.write(`${clubAndFolder(club)}\n`);
+});
+
 try {
-	await program.parseAsync();
+	const kept = keptOptions();
+	if (kept === undefined) await program.parseAsync();
+	else {
+		exitCode = 2;
+		process.stderr.write(`error: ${kept}\n`);
+	}
 } catch (error) {
 	exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+	if (
+		error instanceof CommanderError &&
+		error.code === "commander.excessArguments" &&
+		isRunByNpm(process.env)
+	) {
+		process.stderr.write(
+			`Options come after two hyphens alone, as in ${npmRun(process.env, home)} -- --club ../my-club\n`,
+		);
+	}
 	if (!(error instanceof CommanderError)) reportFault(error, (text) => process.stderr.write(`${text}\n`));
 }
 process.exitCode = exitCode;
@@ -302,7 +343,7 @@ function command(name: string, description: string): Command {
 
 function clubCommand(own: Command): Command {
 	return own
-		.option("--club <dir>", "the club folder, with content/ and _data/", clubFolder, ".")
+		.option("--club <dir>", "the club folder, with content/ and _data/", clubFolder, USUAL_CLUB)
 		.exitOverride();
 }
 
@@ -339,6 +380,18 @@ function startedAt(): Date {
 	const moment = new Date(Number(given) * 1000);
 	if (/^\d+$/.test(given) && !Number.isNaN(moment.getTime())) return moment;
 	return program.error(`error: SOURCE_DATE_EPOCH is no whole number of seconds: ${given}`);
+}
+
+/** What npm kept of the options of the command that was typed. */
+function keptOptions(): string | undefined {
+	const [, , ...words] = process.argv;
+	let at: Command = program;
+	for (const word of words) {
+		const inner = at.commands.find((one) => one.name() === word);
+		if (inner === undefined) break;
+		at = inner;
+	}
+	return at === program ? undefined : keptByNpm(at.options, words.slice(1), process.env, home);
 }
 
 /** Whether `outDir` is `kept` itself, lies around it, or is inside the club's content or data. */

@@ -126,6 +126,7 @@ const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
 	H341: "dose",
 	H312: "upkeep",
 	H342: "upkeep",
+	H345: "upkeep",
 };
 
 /** What a finding of this code harms; coverage where nothing worse. */

@@ -67,7 +67,14 @@ export const counts = {
 export const problemsPage = {
 	toMend: (errors: string) => `To mend: ${errors}`,
 	errorsIn: (errors: number, files: number) => `${counts.errors(errors)} in ${counts.files(files)}`,
-	hidden: "The last good page stays hidden until this is mended",
+	hidden: "Nothing can be shown until this is mended",
+	/** A link to the other pages. */
+	lastGood: "The other pages, as they were before",
+	before: "The pages are shown as they were before.",
+	ownFile: "This page is written in the file with the mistake, and shown as it was before.",
+	leftOut: (files: string) => `Left out of the pages until then: ${files}.`,
+	all: (errors: number) =>
+		errors === 1 ? "What is wrong, and why" : `All ${counts.errors(errors)}, and why`,
 	place: (line: number, column: number) => `line ${line}, column ${column}`,
 };
 
@@ -104,6 +111,9 @@ export const days: Readonly<Record<Weekday, string>> = {
 	saturday: "Saturday",
 	sunday: "Sunday",
 };
+
+/** From one day to another, both written out. */
+export const fromTo = (from: string, to: string) => `${from} to ${to}`;
 
 /** Where there is no room for more. */
 export const shortDays: Readonly<Record<Weekday, string>> = {
@@ -1449,6 +1459,8 @@ export const whatChanged = {
 	since: (term: string, edition: string | undefined) =>
 		edition === undefined ? `Since ${term}.` : `Since ${term}, edition ${edition}.`,
 	nothing: "Drills and plans are the same.",
+	club: "Emergency and the club",
+	term: "Dates of the term",
 	added: "New",
 	renamed: "Another name",
 	changed: "Changed",
@@ -1503,6 +1515,36 @@ export const whatChanged = {
 		media: "Pictures",
 		reviewed: "Reviewed",
 		body: "How it goes",
+	} as Readonly<Record<string, string>>,
+	/** In the order in which they are told. */
+	clubFields: {
+		emergency: "In an emergency",
+		contact: "Contact for corrections",
+		name: "Name of the club",
+		timezone: "Time zone",
+		site: "Address of the site",
+		language: "Language",
+		paper: "Paper",
+		punch: "Punched holes",
+	} as Readonly<Record<string, string>>,
+	termFields: {
+		name: "Term",
+		starts: "Starts",
+		weeks: "Weeks",
+		closed: "Closed",
+	} as Readonly<Record<string, string>>,
+	classFields: {
+		name: "Name",
+		day: "Day",
+		start: "Start",
+		minutes: "Minutes",
+		levels: "Levels",
+		rotation: "Order of apparatus",
+		coaches: "Coaches",
+		gymnasts: "Gymnasts",
+		ages: "Ages",
+		warmUp: "Warm-up, minutes",
+		coolDown: "Cool-down, minutes",
 	} as Readonly<Record<string, string>>,
 	weekFields: {
 		theme: "Theme",
@@ -1984,6 +2026,12 @@ export const findings = {
 		reviewed: (drill: string, reviewed: string, due: string, starts: string) =>
 			`${quoted(drill)} was last reviewed on ${reviewed}; a review was due by ${due}, before the term's start on ${starts}.`,
 		hole: (week: number, last: number) => `Week ${week} has no plan, and week ${last} has one.`,
+		unplannedEnd: (from: number, to: number) =>
+			from === to
+				? `Week ${from}, the last of the term, has no plan.`
+				: `Weeks ${from} to ${to}, to the end of the term, have no plan.`,
+		closedOutside: (from: string, to: string, first: string, last: string) =>
+			`${from === to ? `${from} is` : `${from} to ${to} are`} closed outside the term, which is from ${first} to ${last}.`,
 		missed: (group: string, week: number, date: string) =>
 			`${group} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
 	},

@@ -58,7 +58,13 @@ export const counts: Words["counts"] = {
 export const problemsPage: Words["problemsPage"] = {
 	toMend: (errors) => `À corriger : ${errors}`,
 	errorsIn: (errors, files) => `${counts.errors(errors)} dans ${counts.files(files)}`,
-	hidden: "La dernière bonne page reste cachée jusqu'à ce que ceci soit corrigé",
+	hidden: "Rien ne peut être montré avant que ceci soit corrigé",
+	lastGood: "Les autres pages, telles qu’elles étaient avant",
+	before: "Les pages sont montrées telles qu’elles étaient avant.",
+	ownFile: "Cette page est écrite dans le fichier fautif ; elle est montrée telle qu’elle était avant.",
+	leftOut: (files) => `Absent des pages jusque-là : ${files}.`,
+	all: (errors) =>
+		errors === 1 ? "Ce qui ne va pas, et pourquoi" : `Les ${counts.errors(errors)}, et pourquoi`,
 	place: (line, column) => `ligne ${line}, colonne ${column}`,
 };
 
@@ -78,6 +84,8 @@ export const preview: Words["preview"] = {
 };
 
 // Les termes du métier ------------------------------------------------------------------------------
+
+export const fromTo: Words["fromTo"] = (from, to) => `du ${from} au ${to}`;
 
 export const directions: Words["directions"] = {
 	forward: "avant",
@@ -1403,6 +1411,8 @@ export const whatChanged: Words["whatChanged"] = {
 	since: (term, edition) =>
 		edition === undefined ? `Depuis ${term}.` : `Depuis ${term}, édition ${edition}.`,
 	nothing: "Les éducatifs et les plans sont les mêmes.",
+	club: "Urgence et club",
+	term: "Dates de la période",
 	added: "Nouveau",
 	renamed: "Autre nom",
 	changed: "Modifié",
@@ -1456,6 +1466,35 @@ export const whatChanged: Words["whatChanged"] = {
 		media: "Images",
 		reviewed: "Relu le",
 		body: "Déroulement",
+	},
+	clubFields: {
+		emergency: "En cas d'urgence",
+		contact: "Contact pour les corrections",
+		name: "Nom du club",
+		timezone: "Fuseau horaire",
+		site: "Adresse du site",
+		language: "Langue",
+		paper: "Papier",
+		punch: "Perforation",
+	},
+	termFields: {
+		name: "Période",
+		starts: "Début",
+		weeks: "Semaines",
+		closed: "Fermé",
+	},
+	classFields: {
+		name: "Nom",
+		day: "Jour",
+		start: "Début",
+		minutes: "Durée en minutes",
+		levels: "Niveaux",
+		rotation: "Ordre des agrès",
+		coaches: "Entraîneurs",
+		gymnasts: "Gymnastes",
+		ages: "Âges",
+		warmUp: "Échauffement, en minutes",
+		coolDown: "Retour au calme, en minutes",
 	},
 	weekFields: {
 		theme: "Thème",
@@ -2118,6 +2157,12 @@ export const findings: Words["findings"] = {
 		reviewed: (drill, reviewed, due, starts) =>
 			`${quoted(drill)} a été relu pour la dernière fois le ${reviewed} ; une relecture était attendue avant le ${due}, avant le début de la période le ${starts}.`,
 		hole: (week, last) => `La semaine ${week} n'a pas de plan, et la semaine ${last} en a un.`,
+		unplannedEnd: (from, to) =>
+			from === to
+				? `La semaine ${from}, la dernière de la période, n'a pas de plan.`
+				: `Les semaines ${from} à ${to}, jusqu'à la fin de la période, n'ont pas de plan.`,
+		closedOutside: (from, to, first, last) =>
+			`${from === to ? `Fermeture le ${from}` : `Fermeture du ${from} au ${to}`}, hors de la période, qui va du ${first} au ${last}.`,
 		missed: (group, week, date) =>
 			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
 	},
@@ -2543,6 +2588,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un élément du niveau qu'un de ses cours ne rencontre jamais",
 		"Le plan a des éducatifs pour lui, là où ce cours ne va jamais.",
 		"Prévoyez un de ses éducatifs sur un agrès du cours, ou changez la rotation.",
+	],
+	H345: [
+		"Un jour de fermeture hors de la période",
+		"Il ne ferme aucun cours. Souvent, c'est l'année qui est fausse, et le jour voulu reste ouvert.",
+		"Corrigez la date sous `closed` dans _data/term.yaml, ou retirez-la.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

@@ -8,6 +8,7 @@
  */
 
 import { isDeepStrictEqual } from "node:util";
+import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 
 /** A cell as a spreadsheet library gives it. */
 export type Cell = string | number | boolean | Date | null;
@@ -43,12 +44,16 @@ export interface CellContext {
 	readonly refer: (kind: RefKind, words: string) => readonly string[] | undefined;
 	/** Says that a cell, or a part of it, was left out, and why. */
 	readonly unclear: (what: string) => void;
+	/** The unit of time that the column's heading names. */
+	readonly unit?: TimeUnit | undefined;
 }
 
 export interface CellForm {
 	readonly form: Form;
 	readonly of?: RefKind;
 	readonly choices?: readonly string[];
+	/** Of a number that is a time: what the field counts in. */
+	readonly unit?: "seconds" | "minutes";
 }
 
 type Json = Readonly<Record<string, unknown>>;
@@ -195,6 +200,13 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 	if (cell === null || cell === undefined) return undefined;
 	if (cell instanceof Date) {
 		if (form.form === "date") return cell.toISOString().slice(0, 10);
+		// Spreadsheets take 1:30 for a time of day, and keep it as one of their first days.
+		if (cell.getUTCFullYear() < 1905) {
+			context.unclear(
+				`A time of day (${cell.toISOString().slice(11, 16)}) stands where ${wanted(form)} is wanted; write the number alone${form.unit === undefined ? "" : `, in ${form.unit}`}`,
+			);
+			return undefined;
+		}
 		context.unclear(
 			`A date (${cell.toISOString().slice(0, 10)}) stands where ${wanted(form)} is wanted; spreadsheets turn ranges such as 3-4 into dates`,
 		);
@@ -217,7 +229,7 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 		case "text":
 			return text;
 		case "number":
-			return typeof cell === "number" ? cell : numberIn(text, context);
+			return numberIn(cell, text, form, context);
 		case "choice":
 			return choiceIn(text, form.choices ?? [], context);
 		case "date":
@@ -302,13 +314,12 @@ function fits(form: Form, data: unknown): boolean {
 	}
 }
 
-function numberIn(text: string, context: CellContext): number | undefined {
-	const match =
-		/^(?:about|ca\.?|approx\.?|[~≈])?\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:min(?:ute)?s?|m|s|secs?|seconds?|['′"″]|x|×|times|reps?|sets?|pcs)?\.?$/i.exec(
-			text,
-		);
-	if (match !== null) return Number((match[1] ?? "").replace(",", ".").replace("−", "-"));
-	context.unclear(`“${short(text)}” is not one number`);
+function numberIn(cell: Cell, text: string, { unit }: CellForm, context: CellContext): number | undefined {
+	// A number is what it is, but for a heading that names another unit than the field's.
+	if (typeof cell === "number" && (unit === undefined || (context.unit ?? unit) === unit)) return cell;
+	const amount = unit === undefined ? numberOf(text) : timeOf(text, unit, context.unit);
+	if (typeof amount === "number") return amount;
+	context.unclear(amount.wrong.replace(text, short(text)));
 	return undefined;
 }
 
@@ -381,10 +392,15 @@ function dosesIn(text: string, context: CellContext): unknown {
 		const [name = "", ...parts] = line.split("|").map((part) => part.trim());
 		const dose: Record<string, unknown> = {};
 		for (const part of parts.filter((p) => p !== "")) {
-			const amount = /^(sets|reps|hold) (\d+(?:\.\d+)?)$/.exec(part);
-			const field = amount?.[1];
-			if (field !== undefined && dose[field] === undefined && dose.do === undefined)
-				dose[field] = Number(amount?.[2]);
+			const [, field, words = ""] = /^(sets|reps|hold) (\S.*)$/.exec(part) ?? [];
+			const amount = field === "hold" ? timeOf(words, "seconds") : numberOf(words);
+			if (
+				field !== undefined &&
+				typeof amount === "number" &&
+				dose[field] === undefined &&
+				dose.do === undefined
+			)
+				dose[field] = amount;
 			else if (dose.do === undefined) dose.do = part;
 			else dose.do = `${String(dose.do)} | ${part}`;
 		}
@@ -399,6 +415,7 @@ function dosesIn(text: string, context: CellContext): unknown {
 function needsIn(text: string, context: CellContext): unknown {
 	const needs: [string, unknown][] = [];
 	for (const part of split(text, /[;,\n]/)) {
+		if (/^(nil|none|nothing|no (kit|equipment)|n\/?a|[-–—]+|0)\.?$/i.test(part)) continue;
 		const per = /^(.*\S)\s+(?:per|for each|a)\s+(station|gymnast|child)$/i.exec(part);
 		const words = per?.[1] ?? part;
 		const after = /^(.*?\S)(?:\s*[x×:]\s*|\s+|\s*\()(\d+)\)?$/i.exec(words);

@@ -40,10 +40,11 @@ interface More {
 	readonly path?: readonly string[];
 	readonly of?: RefKind;
 	readonly choices?: readonly string[];
+	readonly unit?: "seconds" | "minutes";
 	readonly aliases?: readonly string[];
 }
 
-function column(heading: string, form: Form, { path, of, choices, aliases = [] }: More = {}): Column {
+function column(heading: string, form: Form, { path, of, choices, unit, aliases = [] }: More = {}): Column {
 	return {
 		heading,
 		form,
@@ -51,6 +52,7 @@ function column(heading: string, form: Form, { path, of, choices, aliases = [] }
 		aliases,
 		...(of === undefined ? {} : { of }),
 		...(choices === undefined ? {} : { choices }),
+		...(unit === undefined ? {} : { unit }),
 	};
 }
 
@@ -97,9 +99,13 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("heights", "heights", { choices: LANDMARKS, aliases: ["set-up heights"] }),
 			column("sets", "number", { aliases: ["no of sets"] }),
 			column("reps", "number", { aliases: ["repetitions", "repeats", "sets x reps"] }),
-			column("hold", "number", { aliases: ["hold s", "hold sec", "hold seconds", "seconds held"] }),
+			column("hold", "number", {
+				unit: "seconds",
+				aliases: ["hold s", "hold sec", "hold seconds", "seconds held"],
+			}),
 			column("turn seconds", "number", {
 				path: ["turn", "seconds"],
+				unit: "seconds",
 				aliases: ["turn", "time per turn", "seconds per turn"],
 			}),
 			column("turn at once", "number", {
@@ -139,8 +145,8 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("focus", "text", { aliases: ["apparatus focus"] }),
 			column("block", "number", { aliases: ["block no"] }),
 			column("kind", "choice", { choices: ["drill", "stations"] }),
-			column("minutes", "number", { aliases: ["min", "mins", "time", "duration"] }),
-			column("change", "number", { aliases: ["change minutes", "changeover"] }),
+			column("minutes", "number", { unit: "minutes", aliases: ["min", "mins", "time", "duration"] }),
+			column("change", "number", { unit: "minutes", aliases: ["change minutes", "changeover"] }),
 			column("levels", "refs", { of: "level", aliases: ["level", "group", "who"] }),
 			column("note", "text", { aliases: ["block note", "notes"] }),
 			column("drill", "ref", { of: "drill", aliases: ["drill name", "title", "exercise", "activity"] }),
@@ -183,9 +189,9 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 				choices: ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"],
 			}),
 			column("start", "text"),
-			column("minutes", "number"),
-			column("warm-up", "number"),
-			column("cool-down", "number"),
+			column("minutes", "number", { unit: "minutes" }),
+			column("warm-up", "number", { unit: "minutes" }),
+			column("cool-down", "number", { unit: "minutes" }),
 			column("gymnasts", "number"),
 			column("coaches", "number"),
 			column("ages", "pair"),

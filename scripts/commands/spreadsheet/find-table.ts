@@ -33,6 +33,8 @@ export interface Table {
 	readonly kind: SheetKind;
 	/** The field of each column, as far as it has one. */
 	readonly columns: readonly (Column | undefined)[];
+	/** The headings as they stand there. */
+	readonly headings: readonly string[];
 	/** Rows below the headings that are not empty, with their numbers. */
 	readonly rows: readonly { readonly number: number; readonly cells: readonly Cell[] }[];
 }
@@ -105,7 +107,7 @@ export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => 
 		.map((cells, i) => ({ number: i + 1, cells }))
 		.slice(row + 1)
 		.filter(({ cells }) => cells.some((cell) => cell !== null && String(cell).trim() !== ""));
-	return { sheet, kind, columns, rows };
+	return { sheet, kind, columns, headings: headings.map(headingOf), rows };
 }
 
 function headingsIn(

@@ -13,6 +13,7 @@ import type { FileKind, Id } from "../../model.ts";
 import { nearestName } from "../../read/nearest-name.ts";
 import { idFrom } from "../../validate/judge-data.ts";
 import { ID_PATTERN, validatorOf } from "../../validate/schemas.ts";
+import { unitInHeading } from "./amounts.ts";
 import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
 import type { WrittenFile } from "./club-sheets.ts";
 import { type Column, foldHeading, REQUIRED, type SheetKind } from "./columns.ts";
@@ -108,6 +109,7 @@ class SheetReader {
 	#value(table: Table, row: number, index: number, column: Column, cell: Cell): unknown {
 		const context: CellContext = {
 			refer: (kind, words) => this.#known.refer(kind, words),
+			...(column.unit === undefined ? {} : { unit: unitInHeading(table.headings[index] ?? "") }),
 			unclear: (what) =>
 				this.#tell(table, row, index, "unclear", `${column.heading}: ${what}${this.#hint(column, what)}`),
 		};
