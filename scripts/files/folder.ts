@@ -13,9 +13,10 @@
 
 import { randomUUID } from "node:crypto";
 import {
+	chmodSync,
 	closeSync,
-	fchmodSync,
-	fsyncSync,
+	constants,
+	copyFileSync,
 	linkSync,
 	lstatSync,
 	mkdirSync,
@@ -200,6 +201,13 @@ export class Folder {
 		}
 	}
 
+	/** Copies a file into a folder where nothing has its name yet. */
+	copyTo(path: string, other: Folder, otherPath: string): void {
+		const to = other.#prove(otherPath, "itself");
+		mkdirSync(dirname(to), { recursive: true });
+		copyFileSync(this.#file(path), to, constants.COPYFILE_EXCL | constants.COPYFILE_FICLONE);
+	}
+
 	makeFolder(path: string): void {
 		mkdirSync(this.#prove(path, "follow"), { recursive: true });
 	}
@@ -225,6 +233,24 @@ export class Folder {
 		}
 	}
 
+	/** Gives a file another name that nothing has yet. Throws EEXIST where something has it. */
+	moveNew(from: string, to: string): void {
+		const [old, now] = [this.#prove(from, "itself"), this.#prove(to, "itself")];
+		try {
+			linkSync(old, now);
+		} catch (error) {
+			if (hasCode(error, "EEXIST")) throw error;
+			// A drive without hard links.
+			if (lstatSync(now, { throwIfNoEntry: false }) !== undefined) {
+				throw Object.assign(new Error(`there already: ${to}`), { code: "EEXIST", path: now });
+			}
+			renameSync(old, now);
+			return;
+		}
+		rmSync(old);
+	}
+
+	/** Gives a file or folder another name; a file that has it is replaced. */
 	rename(from: string, to: string): void {
 		renameSync(this.#prove(from, "itself"), this.#prove(to, "itself"));
 	}
@@ -251,18 +277,14 @@ export class Folder {
 	#beside(to: string, content: string | Uint8Array, flush: boolean, mode: number | undefined): string {
 		mkdirSync(dirname(to), { recursive: true });
 		const beside = join(dirname(to), `.${basename(to).slice(0, 100)}.${randomUUID().slice(0, 12)}`);
-		// "wx": a link that stands there is no place to write.
-		const file = openSync(beside, "wx");
 		try {
-			writeFileSync(file, content);
-			if (mode !== undefined) fchmodSync(file, mode);
-			if (flush) fsyncSync(file);
+			// "wx": a link that stands there is no place to write.
+			writeFileSync(beside, content, { flag: "wx", flush });
+			if (mode !== undefined) chmodSync(beside, mode);
 		} catch (error) {
-			closeSync(file);
 			rmSync(beside, { force: true });
 			throw error;
 		}
-		closeSync(file);
 		return beside;
 	}
 

@@ -1,0 +1,15 @@
+/** A folder for one piece of work, in the system's folder for such, gone when the work is done. */
+
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Folder, openFolder } from "./folder.ts";
+
+export function inScratchFolder<T>(name: string, work: (folder: Folder) => T): T {
+	const folder = openFolder(mkdtempSync(join(tmpdir(), `${name}-`)));
+	try {
+		return work(folder);
+	} finally {
+		rmSync(folder.path, { recursive: true, force: true });
+	}
+}
