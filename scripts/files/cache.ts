@@ -39,23 +39,30 @@ export class Cache {
 		}
 	}
 
-	put(name: string, content: Uint8Array): void {
+	/** Keeps an entry; says whether it is kept. */
+	put(name: string, content: Uint8Array): boolean {
 		this.#used.add(name);
-		if (this.#folder === undefined || !this.#keep) return;
+		if (this.#folder === undefined || !this.#keep) return false;
 		try {
 			this.#folder.write(name, Buffer.concat([Buffer.from(sealOf([name, content]), "hex"), content]));
+			return true;
 		} catch {
 			// It is made again the next time.
+			return false;
 		}
 	}
 
-	/** The entry, else what `make` gives, which is then kept. */
-	async keep(name: string, make: () => Promise<Uint8Array>): Promise<Uint8Array> {
-		const kept = this.find(name);
-		if (kept !== undefined) return kept;
-		const made = await make();
-		this.put(name, made);
-		return made;
+	/** Gives what reads the entry when it is wanted; where there is none that is kept, what `make` gives. */
+	async keep(name: string, make: () => Promise<Uint8Array>): Promise<() => Uint8Array> {
+		if (this.find(name) === undefined) {
+			const made = await make();
+			if (!this.put(name, made)) return () => made;
+		}
+		return () => {
+			const kept = this.find(name);
+			if (kept === undefined) throw new Error(`${name} was taken out of the cache while it was in use`);
+			return kept;
+		};
 	}
 
 	/** Removes what was not asked for since the cache was opened. */

@@ -148,10 +148,7 @@ export async function writeCommonFiles(
 	outDir: string,
 	edition?: string,
 ): Promise<readonly string[]> {
-	return [
-		...(await writeAssets(words, outDir, edition)),
-		...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir),
-	];
+	return [...(await writeAssets(words, outDir, edition)), ...writeIcons("layouts/styles/icon.svg", outDir)];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */
