@@ -30,6 +30,7 @@ import {
 } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
+import { mayWriteTo, OutputRefused } from "./output-folder.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
@@ -51,6 +52,7 @@ export interface BuildOptions {
 }
 
 export async function build(run: Run, options: BuildOptions): Promise<number> {
+	if (!mayWriteTo(run)) return 2;
 	const pages = startPageThread();
 	try {
 		return await buildWith(run, pages, options);
@@ -118,6 +120,10 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		progress.end();
 		if (error instanceof OutputBusy) {
 			out.line(`Another build is writing to this folder (${error.message}). Nothing was written.`);
+			return 2;
+		}
+		if (error instanceof OutputRefused) {
+			out.line(`${error.message} Nothing was written.`);
 			return 2;
 		}
 		if (!(error instanceof OutputConflict)) throw error;

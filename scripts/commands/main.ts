@@ -6,11 +6,11 @@
  * Exit codes: 0 all is well, 1 problems in the content (or in laying out print), 2 wrong use.
  */
 
-import { existsSync, statSync } from "node:fs";
 import { enableCompileCache } from "node:module";
-import { join, relative, resolve, sep } from "node:path";
+import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { givenKind } from "../files/given.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
@@ -241,10 +241,8 @@ command("export", "write the drill library, the plan and the lists as spreadshee
 	.option("--json", "say what was written as JSON")
 	.action(async (options: Options) => {
 		const { exportCommand } = await import("./export.ts");
-		const given = run(options);
-		const to = resolve(options.to ?? join(given.clubDir, "spreadsheets"));
-		exitCode = await exportCommand(given, {
-			to,
+		exitCode = await exportCommand(run(options), {
+			...(options.to === undefined ? {} : { to: resolve(options.to) }),
 			replace: options.replace ?? false,
 			json: options.json ?? false,
 		});
@@ -314,11 +312,6 @@ async function moved(what: "block" | "week", from: string, to: string, options: 
 function run(options: Options): Run {
 	const clubDir = resolve(options.club);
 	const outDir = resolve(options.out ?? join(clubDir, "_site"));
-	for (const kept of [clubDir, join(clubDir, "content"), join(clubDir, "_data")]) {
-		if (isWithin(outDir, kept)) {
-			program.error(`error: --out would overwrite the club's own files: ${options.out ?? outDir}`);
-		}
-	}
 	return {
 		clubDir,
 		outDir,
@@ -330,19 +323,10 @@ function run(options: Options): Run {
 	};
 }
 
-/** Whether `outDir` is `kept` itself, lies around it, or is inside the club's content or data. */
-function isWithin(outDir: string, kept: string): boolean {
-	const around = relative(outDir, kept);
-	if (around === "" || (!around.startsWith(`..${sep}`) && around !== ".." && !/^[a-z]:|^[/\\]/i.test(around)))
-		return true;
-	const inside = relative(kept, outDir);
-	const isContent = kept.endsWith(`${sep}content`) || kept.endsWith(`${sep}_data`);
-	return isContent && inside !== ".." && !inside.startsWith(`..${sep}`) && !/^[a-z]:|^[/\\]/i.test(inside);
-}
-
 function clubFolder(value: string): string {
-	if (!existsSync(value)) throw new InvalidArgumentError(`There is no folder ${value}.`);
-	if (!statSync(value).isDirectory()) throw new InvalidArgumentError(`${value} is not a folder.`);
+	const kind = givenKind(value);
+	if (kind === undefined) throw new InvalidArgumentError(`There is no folder ${value}.`);
+	if (kind !== "folder") throw new InvalidArgumentError(`${value} is not a folder.`);
 	return value;
 }
 

@@ -95,7 +95,8 @@ export function nextTermCommand({ clubDir, out }: Run, options: NextTermOptions)
 		for (const folder of [MEDIA_FOLDER, EARLIER_FOLDER]) {
 			for (const name of club.files(folder)) {
 				const path = `${folder}/${name}`;
-				if (club.info(path)?.kind === "file") club.copyTo(path, beside, path);
+				if (club.leadsOut(path)) out.line(`${path} is a link out of the club folder, and is left out.`);
+				else if (club.info(path)?.kind === "file") club.copyTo(path, beside, path);
 			}
 		}
 		beside.write(record, `${JSON.stringify(recordOf(handbook, handbook.edition))}\n`);

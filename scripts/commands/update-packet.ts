@@ -6,7 +6,8 @@ import { editionFile } from "../print/edition-file.ts";
 import { printUpdate } from "../print/packet.ts";
 import { counts } from "../words/en.ts";
 import { openClub } from "./open-club.ts";
-import { addToOutput } from "./publish.ts";
+import { mayWriteTo } from "./output-folder.ts";
+import { addToOutput, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
@@ -18,9 +19,11 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const earlier = await readSince(since, out);
 	if (earlier === null) return 2;
+	if (!mayWriteTo(run)) return 2;
 	const { problems, opened } = await openClub(clubDir, { keep: true });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
+	claimFolder(outDir);
 	const progress = new Progress(run.progress);
 	const outFile = join(outDir, UPDATE_PACKET);
 	try {

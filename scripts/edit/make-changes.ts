@@ -226,7 +226,9 @@ function bringBack(club: Folder, number: string, { what, changes = [] }: ChangeR
 			if (before !== undefined) kept.push(keepText(club, number, path, before));
 		}
 	}
-	removeEmpty(club, [`${KEPT_FOLDER}/kept/${number}`, `${KEPT_FOLDER}/kept`]);
+	const keptHere = `${KEPT_FOLDER}/kept/${number}`;
+	for (const folder of club.folders(keptHere).toReversed()) club.removeIfEmpty(`${keptHere}/${folder}`);
+	removeEmpty(club, [keptHere, `${KEPT_FOLDER}/kept`]);
 	return { what, changes: back, merged, left, kept };
 }
 

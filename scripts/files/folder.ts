@@ -91,6 +91,17 @@ export class Folder {
 		return this.#prove(path, "follow");
 	}
 
+	/** Whether a path leads out, or nowhere. */
+	leadsOut(path: string): boolean {
+		try {
+			this.#prove(path, "follow");
+			return false;
+		} catch (error) {
+			if (error instanceof LeadsOut) return true;
+			throw error;
+		}
+	}
+
 	/** A folder inside as a door of its own; it need not be there yet. */
 	inner(path: string): Folder {
 		return new Folder(this.place(path));
@@ -112,6 +123,15 @@ export class Folder {
 	isLink(path: string): boolean {
 		const at = this.#prove(path, "itself");
 		return lstatSync(at, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+	}
+
+	/** What a link says, as it says it. */
+	target(path: string): string {
+		return readlinkSync(this.#prove(path, "itself"));
+	}
+
+	setMode(path: string, mode: number): void {
+		chmodSync(this.#prove(path, "follow"), mode);
 	}
 
 	read(path: string): Buffer {
@@ -262,8 +282,34 @@ export class Folder {
 
 	/** Makes a link at a path to another inside. */
 	symlink(target: string, path: string): void {
-		const at = this.#prove(path, "itself");
-		symlinkSync(relative(dirname(at), this.#prove(target, "itself")), at);
+		this.symlinkAs(target, path, path);
+	}
+
+	/** Makes a link at a path to another inside that will be right when it is renamed to `later`. */
+	symlinkAs(target: string, path: string, later: string): void {
+		const from = dirname(this.#prove(later, "itself"));
+		symlinkSync(relative(from, this.#prove(target, "itself")), this.#prove(path, "itself"));
+	}
+
+	/** Gives a file, a link or a special file a second place as it is, whatever it is. */
+	bring(from: string, to: string): void {
+		const [old, now] = [this.#prove(from, "itself"), this.#prove(to, "itself")];
+		mkdirSync(dirname(now), { recursive: true });
+		const info = lstatSync(old);
+		if (info.isSymbolicLink()) {
+			symlinkSync(readlinkSync(old), now);
+			return;
+		}
+		try {
+			linkSync(old, now);
+		} catch (error) {
+			if (hasCode(error, "ENOSPC") || hasCode(error, "EEXIST") || !info.isFile()) throw error;
+			// A drive without hard links, or a file of another user.
+			const beside = `${now}.${randomUUID().slice(0, 8)}`;
+			copyFileSync(old, beside);
+			chmodSync(beside, info.mode & 0o7777);
+			renameSync(beside, now);
+		}
 	}
 
 	#file(path: string): string {
