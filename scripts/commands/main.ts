@@ -24,6 +24,7 @@ interface Options {
 	readonly whatIf?: string;
 	readonly print?: boolean;
 	readonly port?: number;
+	readonly host?: string;
 	readonly swap?: boolean;
 	readonly to?: string;
 	readonly replace?: boolean;
@@ -136,9 +137,17 @@ command("print", "check, then lay out the binder or single sheets as PDFs")
 
 command("serve", "show the site on this computer and build it again at every change")
 	.option("--port <number>", "the port to serve on", portNumber, 8080)
+	.option(
+		"--host <address>",
+		"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
+		"127.0.0.1",
+	)
 	.action(async (options: Options) => {
 		const { serve } = await import("./serve.ts");
-		exitCode = await serve(run(options), { port: options.port ?? 8080 });
+		exitCode = await serve(run(options), {
+			host: options.host ?? "127.0.0.1",
+			port: options.port ?? 8080,
+		});
 	});
 
 command("rename", "give a thing another id, everywhere; shows the change, and makes it with --write")

@@ -7,18 +7,18 @@
  */
 
 import { once } from "node:events";
-import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
-import DevServer from "@11ty/eleventy-dev-server";
-import { watch } from "chokidar";
+import { type FSWatcher, watch } from "chokidar";
 import { problemsPage } from "../../layouts/pages/problems.ts";
+import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
-import type { ReadCache } from "../read/read-club.ts";
+import { type ReadCache, textInClub } from "../read/read-club.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { writeCommonFiles } from "../render/write-site.ts";
 import { type Words, wordsFor } from "../words/words.ts";
+import { CannotListen, startServer } from "./local-server.ts";
 import { openClub } from "./open-club.ts";
 import { Preview } from "./preview.ts";
 import { count, reportProblems } from "./report.ts";
@@ -27,9 +27,42 @@ import type { Run } from "./run.ts";
 /** Milliseconds without a further change before reading starts: editors write in several steps. */
 const SETTLE = 8;
 
-export async function serve(run: Run, { port }: { readonly port: number }): Promise<number> {
+export interface ServeOptions {
+	/** The address to listen on: this computer's own, or one that others can ask too. */
+	readonly host: string;
+	readonly port: number;
+}
+
+/** @returns 0 when it was ended; 2 where it cannot listen */
+export async function serve(run: Run, options: ServeOptions): Promise<number> {
+	const scratch = openScratch("handbook-serve");
+	// Watching starts before the first reading: a change made between the two would be missed.
+	const watcher = watch(
+		["content", "_data"].map((folder) => join(run.clubDir, folder)),
+		// A link may lead out of the folder.
+		{ ignoreInitial: true, followSymlinks: false },
+	);
+	try {
+		return await serveFrom(run, options, scratch.folder.path, watcher);
+	} catch (error) {
+		if (!(error instanceof CannotListen)) throw error;
+		run.out.line(error.message);
+		return 2;
+	} finally {
+		// Whatever ended it: what still watches would keep the command from ending.
+		await watcher.close();
+		scratch.remove();
+	}
+}
+
+/** @param common the folder for what the pages of every club load */
+async function serveFrom(
+	run: Run,
+	{ host, port }: ServeOptions,
+	common: string,
+	watcher: FSWatcher,
+): Promise<number> {
 	const { clubDir, out } = run;
-	const common = join(clubDir, ".handbook-cache", "preview");
 	const cache: ReadCache = new Map();
 	let problems: readonly Problem[] = [];
 	let preview: Preview | undefined;
@@ -68,13 +101,16 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	): Promise<void> => {
 		const wantsPage = request.headers.accept?.includes("text/html") ?? false;
 		const path = pathOf(request.url);
-		if (path === undefined || path.startsWith(".11ty/") || path.startsWith("assets/")) return next();
+		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
 		if (wantsPage && (problems.length > 0 || preview === undefined)) {
 			response.setHeader("Content-Type", "text/html; charset=utf-8");
 			response.end(server.augmentContentWithNotifier(problemsPage(problems, words)));
 			return;
 		}
-		const found = (await preview?.answer(path)) ?? (wantsPage ? preview?.notFound() : undefined);
+		// What cannot be a path is answered here: the package would call it a fault of its own.
+		const found =
+			(path === undefined ? preview?.notFound() : await preview?.answer(path)) ??
+			(wantsPage ? preview?.notFound() : undefined);
 		if (found === undefined) return next();
 		response.statusCode = found.status;
 		response.setHeader("Content-Type", found.type);
@@ -84,23 +120,18 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		response.end(isPage ? server.augmentContentWithNotifier(String(found.body)) : found.body);
 	};
 
-	// Watching starts before the first reading: a change made between the two would be missed.
 	let changedMeanwhile = false;
 	let changed = (): void => {
 		changedMeanwhile = true;
 	};
-	const watcher = watch(
-		["content", "_data"].map((folder) => join(clubDir, folder)),
-		{ ignoreInitial: true },
-	).on("all", () => changed());
+	watcher.on("all", () => changed());
 	await once(watcher, "ready");
 
-	rmSync(common, { recursive: true, force: true });
-	mkdirSync(common, { recursive: true });
 	await reread();
 	// While there are errors the page that shows them needs its styles.
 	if (language === undefined) await speak(words);
-	const server = DevServer.getServer("handbook", common, {
+	const server = await startServer(common, {
+		host,
 		port,
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
@@ -114,8 +145,6 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 			},
 		],
 	});
-	server.serve(port);
-
 	let timer: NodeJS.Timeout | undefined;
 	let reading: Promise<void> = Promise.resolve();
 	const readAgain = (): void => {
@@ -136,15 +165,14 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		process.once("SIGTERM", resolve);
 	});
 	clearTimeout(timer);
-	await watcher.close();
 	await server.close();
 	return 0;
 }
 
 /** The language that `_data/club.yaml` names, where it can be read; English without one. */
 function languageSaid(clubDir: string): string {
-	const path = join(clubDir, "_data", "club.yaml");
-	const read = existsSync(path) ? parseYaml(readFileSync(path, "utf8")) : undefined;
+	const text = textInClub(clubDir, "_data/club.yaml");
+	const read = text === undefined ? undefined : parseYaml(text);
 	const club = read?.ok ? read.data : undefined;
 	const has = typeof club === "object" && club !== null && "language" in club;
 	return has && typeof club.language === "string" ? club.language : "en";

@@ -6,10 +6,16 @@ import { join } from "node:path";
 import { type Folder, openFolder } from "./folder.ts";
 
 export function inScratchFolder<T>(name: string, work: (folder: Folder) => T): T {
-	const folder = openFolder(mkdtempSync(join(tmpdir(), `${name}-`)));
+	const { folder, remove } = openScratch(name);
 	try {
 		return work(folder);
 	} finally {
-		rmSync(folder.path, { recursive: true, force: true });
+		remove();
 	}
+}
+
+/** For work that ends elsewhere: whoever opens it removes it. */
+export function openScratch(name: string): { readonly folder: Folder; readonly remove: () => void } {
+	const folder = openFolder(mkdtempSync(join(tmpdir(), `${name}-`)));
+	return { folder, remove: () => rmSync(folder.path, { recursive: true, force: true }) };
 }
