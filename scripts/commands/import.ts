@@ -97,8 +97,9 @@ export function planFiles(
 	clubDir: string,
 ): readonly Planned[] {
 	const folder = openFolder(clubDir);
+	const byName = new Map(club.map((file) => [`${file.kind} ${file.id}`, file]));
 	return drafts.map(({ kind, id, data, body, from }) => {
-		const there = club.find((file) => file.kind === kind && file.id === id);
+		const there = byName.get(`${kind} ${id}`);
 		const path = there?.file ?? clubFilePath(kind, id, data);
 		const text = clubFileText(kind, data, body);
 		if (there === undefined) {

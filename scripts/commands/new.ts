@@ -14,13 +14,14 @@ import type { FileKind, Id } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
 import { idFrom } from "../validate/judge-data.ts";
-import { ID_PATTERN } from "../validate/schemas.ts";
+import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { type Ask, type Choice, terminalAsk } from "./ask.ts";
 import { mend } from "./edit-club.ts";
 import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
 import { reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
+import { drillPath } from "./write-club-file.ts";
 
 export type NewKind = "drill" | "week" | "guide" | "skill" | "club";
 
@@ -164,7 +165,7 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 			skills: listOf(said.skills),
 			schema: club.schema("drill", 3),
 		});
-		return { dir: clubDir, files: [{ path: `content/drills/${folder}/${id}.md`, text }] };
+		return { dir: clubDir, files: [{ path: drillPath(folder, id), text }] };
 	},
 
 	async week({ clubDir, out }, options, ask) {
@@ -447,7 +448,7 @@ function idOf({ id }: NewOptions, title: string, taken: ReadonlySet<Id>, what: s
 }
 
 function soundId(id: string): Id {
-	if (ID_PATTERN.test(id)) return id;
+	if (ID_PATTERN.test(id) && isPortable(id)) return id;
 	const nearest = idFrom(id);
 	throw new Refused(
 		`--id: \`${id}\` cannot be an id.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
