@@ -33,6 +33,7 @@ import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { noteInClub } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
+import { mayWriteTo, OutputRefused } from "./output-folder.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
@@ -54,6 +55,7 @@ export interface BuildOptions {
 }
 
 export async function build(run: Run, options: BuildOptions): Promise<number> {
+	if (!mayWriteTo(run)) return 2;
 	const pages = startPageThread();
 	try {
 		return await buildWith(run, pages, options);
@@ -132,6 +134,10 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		progress.end();
 		if (error instanceof OutputBusy) {
 			out.line(`Another build is writing to this folder (${error.message}). Nothing was written.`);
+			return 2;
+		}
+		if (error instanceof OutputRefused) {
+			out.line(`${error.message} Nothing was written.`);
 			return 2;
 		}
 		if (!(error instanceof OutputConflict)) throw error;

@@ -6,11 +6,11 @@
  * Exit codes: 0 all is well, 1 problems in the content (or in laying out print), 2 wrong use.
  */
 
-import { existsSync, statSync } from "node:fs";
 import { enableCompileCache } from "node:module";
-import { join, relative, resolve, sep } from "node:path";
+import { relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { givenKind } from "../files/given.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
@@ -26,6 +26,7 @@ interface Options {
 	readonly whatIf?: string;
 	readonly print?: boolean;
 	readonly port?: number;
+	readonly host?: string;
 	readonly swap?: boolean;
 	readonly to?: string;
 	readonly replace?: boolean;
@@ -69,7 +70,7 @@ enableCompileCache(fileURLToPath(new URL("../../node_modules/.cache/compiled/", 
 // they are told; without `--club` the package itself is the club folder all the same.
 const home = process.cwd();
 const typed = isRunByNpm(process.env) ? process.env.INIT_CWD : undefined;
-if (typed !== undefined && typed !== home && existsSync(typed)) process.chdir(typed);
+if (typed !== undefined && typed !== home && givenKind(typed) === "folder") process.chdir(typed);
 const USUAL_CLUB = relative(process.cwd(), home) || ".";
 
 const program = new Command("handbook")
@@ -148,9 +149,17 @@ command("print", "check, then lay out the binder or single sheets as PDFs")
 
 command("serve", "show the site on this computer and build it again at every change")
 	.option("--port <number>", "the port to serve on", portNumber, 8080)
+	.option(
+		"--host <address>",
+		"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
+		"127.0.0.1",
+	)
 	.action(async (options: Options) => {
 		const { serve } = await import("./serve.ts");
-		exitCode = await serve(run(options), { port: options.port ?? 8080 });
+		exitCode = await serve(run(options), {
+			host: options.host ?? "127.0.0.1",
+			port: options.port ?? 8080,
+		});
 	});
 
 command("rename", "give a thing another id, everywhere; shows the change, and makes it with --write")
@@ -253,10 +262,8 @@ command("export", "write the drill library, the plan and the lists as spreadshee
 	.option("--json", "say what was written as JSON")
 	.action(async (options: Options) => {
 		const { exportCommand } = await import("./export.ts");
-		const given = run(options);
-		const to = resolve(options.to ?? join(given.clubDir, "spreadsheets"));
-		exitCode = await exportCommand(given, {
-			to,
+		exitCode = await exportCommand(run(options), {
+			...(options.to === undefined ? {} : { to: resolve(options.to) }),
 			replace: options.replace ?? false,
 			json: options.json ?? false,
 		});
@@ -356,11 +363,6 @@ async function moved(what: "block" | "week", from: string, to: string, options: 
 function run(options: Options): Run {
 	const clubDir = resolve(options.club);
 	const outDir = resolve(options.out ?? ownOutput(clubDir));
-	for (const kept of [clubDir, join(clubDir, "content"), join(clubDir, "_data")]) {
-		if (isWithin(outDir, kept)) {
-			program.error(`error: --out would overwrite the club's own files: ${options.out ?? outDir}`);
-		}
-	}
 	return {
 		clubDir,
 		outDir,
@@ -394,19 +396,10 @@ function keptOptions(): string | undefined {
 	return at === program ? undefined : keptByNpm(at.options, words.slice(1), process.env, home);
 }
 
-/** Whether `outDir` is `kept` itself, lies around it, or is inside the club's content or data. */
-function isWithin(outDir: string, kept: string): boolean {
-	const around = relative(outDir, kept);
-	if (around === "" || (!around.startsWith(`..${sep}`) && around !== ".." && !/^[a-z]:|^[/\\]/i.test(around)))
-		return true;
-	const inside = relative(kept, outDir);
-	const isContent = kept.endsWith(`${sep}content`) || kept.endsWith(`${sep}_data`);
-	return isContent && inside !== ".." && !inside.startsWith(`..${sep}`) && !/^[a-z]:|^[/\\]/i.test(inside);
-}
-
 function clubFolder(value: string): string {
-	if (!existsSync(value)) throw new InvalidArgumentError(`There is no folder ${value}.`);
-	if (!statSync(value).isDirectory()) throw new InvalidArgumentError(`${value} is not a folder.`);
+	const kind = givenKind(value);
+	if (kind === undefined) throw new InvalidArgumentError(`There is no folder ${value}.`);
+	if (kind !== "folder") throw new InvalidArgumentError(`${value} is not a folder.`);
 	return value;
 }
 

@@ -15,8 +15,9 @@ import { nearestName } from "../read/nearest-name.ts";
 import { BINDER } from "./build.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
+import { mayWriteTo } from "./output-folder.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
-import { addToOutput } from "./publish.ts";
+import { addToOutput, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
@@ -68,9 +69,11 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		out.line(`--${option} has no meaning for ${sheets}; it goes with ${kinds.join(", ")}.`);
 		return 2;
 	}
+	if (!mayWriteTo(run)) return 2;
 	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
+	claimFolder(outDir);
 	const progress = new Progress(run.progress);
 	if (kind === undefined) return binder(run, opened.handbook, earlier, progress);
 

@@ -8,17 +8,17 @@
  */
 
 import { once } from "node:events";
-import { mkdirSync, rmSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
-import DevServer from "@11ty/eleventy-dev-server";
-import { watch } from "chokidar";
+import { type FSWatcher, watch } from "chokidar";
 import { PROBLEMS_ADDRESS, problemsPage, withNotice } from "../../layouts/pages/problems.ts";
+import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { writeCommonFiles } from "../render/write-site.ts";
 import { type Words, wordsFor } from "../words/words.ts";
+import { CannotListen, startServer } from "./local-server.ts";
 import { openClub, openRest } from "./open-club.ts";
 import { type Answer, Preview, previewStyles } from "./preview.ts";
 import { count, reportProblems } from "./report.ts";
@@ -28,9 +28,42 @@ import { clubAndFolder, saidOfClub } from "./said-of-club.ts";
 /** Milliseconds without a further change before reading starts: editors write in several steps. */
 const SETTLE = 8;
 
-export async function serve(run: Run, { port }: { readonly port: number }): Promise<number> {
+export interface ServeOptions {
+	/** The address to listen on: this computer's own, or one that others can ask too. */
+	readonly host: string;
+	readonly port: number;
+}
+
+/** @returns 0 when it was ended; 2 where it cannot listen */
+export async function serve(run: Run, options: ServeOptions): Promise<number> {
+	const scratch = openScratch("handbook-serve");
+	// Watching starts before the first reading: a change made between the two would be missed.
+	const watcher = watch(
+		["content", "_data"].map((folder) => join(run.clubDir, folder)),
+		// A link may lead out of the folder.
+		{ ignoreInitial: true, followSymlinks: false },
+	);
+	try {
+		return await serveFrom(run, options, scratch.folder.path, watcher);
+	} catch (error) {
+		if (!(error instanceof CannotListen)) throw error;
+		run.out.line(error.message);
+		return 2;
+	} finally {
+		// Whatever ended it: what still watches would keep the command from ending.
+		await watcher.close();
+		scratch.remove();
+	}
+}
+
+/** @param common the folder for what the pages of every club load */
+async function serveFrom(
+	run: Run,
+	{ host, port }: ServeOptions,
+	common: string,
+	watcher: FSWatcher,
+): Promise<number> {
 	const { clubDir, outDir, now, out } = run;
-	const common = join(clubDir, ".handbook-cache", "preview");
 	const cache: ReadCache = new Map();
 	let problems: readonly Problem[] = [];
 	let preview: Preview | undefined;
@@ -83,7 +116,7 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	): Promise<void> => {
 		const wantsPage = request.headers.accept?.includes("text/html") ?? false;
 		const path = pathOf(request.url);
-		if (path === undefined || path.startsWith(".11ty/") || path.startsWith("assets/")) return next();
+		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
 		if (wantsPage && (preview === undefined || (path === PROBLEMS_ADDRESS && problems.length > 0))) {
 			const isShown = preview !== undefined;
 			response.setHeader("Content-Type", "text/html; charset=utf-8");
@@ -93,33 +126,38 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		if (path === PROBLEMS_ADDRESS)
 			return send(response, { status: 302, type: "text/html", body: "", location: "/" });
 		if (path === "preview.css") return send(response, previewStyles());
-		const found = (await preview?.answer(path)) ?? (wantsPage ? preview?.notFound() : undefined);
+		// What cannot be a path is answered here: the package would call it a fault of its own.
+		const found =
+			(path === undefined ? preview?.notFound() : await preview?.answer(path)) ??
+			(wantsPage ? preview?.notFound() : undefined);
 		if (found === undefined) return next();
 		const isPage = found.type.startsWith("text/html") && typeof found.body === "string";
 		if (!isPage || found.status === 302) return send(response, found);
 		const text = String(found.body);
 		const page =
-			problems.length > 0 ? withNotice(text, { problems, leftOut }, words, preview?.writtenIn(path)) : text;
+			problems.length > 0
+				? withNotice(
+						text,
+						{ problems, leftOut },
+						words,
+						path === undefined ? undefined : preview?.writtenIn(path),
+					)
+				: text;
 		send(response, { ...found, body: server.augmentContentWithNotifier(page) });
 	};
 
-	// Watching starts before the first reading: a change made between the two would be missed.
 	let changedMeanwhile = false;
 	let changed = (): void => {
 		changedMeanwhile = true;
 	};
-	const watcher = watch(
-		["content", "_data"].map((folder) => join(clubDir, folder)),
-		{ ignoreInitial: true },
-	).on("all", () => changed());
+	watcher.on("all", () => changed());
 	await once(watcher, "ready");
 
-	rmSync(common, { recursive: true, force: true });
-	mkdirSync(common, { recursive: true });
 	await reread();
 	// While there are errors the page that shows them needs its styles.
 	if (language === undefined) await speak(words);
-	const server = DevServer.getServer("handbook", common, {
+	const server = await startServer(common, {
+		host,
 		port,
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
@@ -133,8 +171,6 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 			},
 		],
 	});
-	server.serve(port);
-
 	let timer: NodeJS.Timeout | undefined;
 	let reading: Promise<void> = Promise.resolve();
 	const readAgain = (): void => {
@@ -155,7 +191,6 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		process.once("SIGTERM", resolve);
 	});
 	clearTimeout(timer);
-	await watcher.close();
 	await server.close();
 	return 0;
 }

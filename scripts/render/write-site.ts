@@ -151,7 +151,7 @@ export async function writeCommonFiles(
 ): Promise<readonly string[]> {
 	const [assets, licences] = await Promise.all([writeAssets(words, outDir, edition), licencesText(words)]);
 	writeFileSync(join(outDir, LICENCES_FILE), licences);
-	return [...assets, LICENCES_FILE, ...writeIcons(join(PROGRAM, "layouts/styles/icon.svg"), outDir)];
+	return [...assets, LICENCES_FILE, ...writeIcons("layouts/styles/icon.svg", outDir)];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */

@@ -200,6 +200,6 @@ describe("print", () => {
 		const made = readdirSync(join(dir, "_site"), { recursive: true, withFileTypes: true })
 			.filter((entry) => entry.isFile())
 			.map(({ name }) => name);
-		expect(made.sort()).toEqual([".handbook-files.json", "mon.pdf"]);
+		expect(made.sort()).toEqual(["mon.pdf"]);
 	});
 });

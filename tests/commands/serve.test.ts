@@ -3,7 +3,9 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { request as httpRequest, type RequestOptions } from "node:http";
 import { createServer } from "node:net";
+import { networkInterfaces } from "node:os";
 import { join } from "node:path";
 import puppeteer from "puppeteer-core";
 import { expect, it, onTestFinished } from "vitest";
@@ -148,7 +150,7 @@ it("names the file of a page, and shows the printed sheets without printing them
 	expect(await styles.text()).toContain("@page");
 	expect((await answer("print-preview/999/")).status).toBe(404);
 	// Nothing is printed, and nothing is written beside what the preview keeps for itself.
-	expect(readdirSync(dir).sort()).toEqual([".handbook-cache", "_data", "content"]);
+	expect(readdirSync(dir).sort()).toEqual(["_data", "content"]);
 
 	// The sheets are those of the folder as it is now.
 	const file = join(dir, "content/drills/floor/rock.md");
@@ -164,6 +166,86 @@ it("names the file of a page, and shows the printed sheets without printing them
 	expect(await page("print-preview/")).toContain("<h1>Feuilles imprimées</h1>");
 	for (const text of [await barOf("drills/rock/"), await page("print-preview/"), await page(path)])
 		expect(text).not.toMatch(/Printed|Written|sheet:|Where a page|Before:|After:/);
+});
+
+it("answers this computer alone, under its own names, and only gives", async () => {
+	const { page, port } = await serving(clubCopy());
+	await until(async () => (await page("drills/rock/")).includes("Rock on the back"));
+
+	const ask = (path: string, options: RequestOptions = {}): Promise<number> =>
+		new Promise((resolve, reject) => {
+			const request = httpRequest({ host: "127.0.0.1", port, path, ...options }, (response) => {
+				response.resume();
+				resolve(response.statusCode ?? 0);
+			});
+			request.on("error", reject);
+			request.end();
+		});
+	expect(await ask("/")).toBe(200);
+	expect(await ask("/", { headers: { host: `LocalHost:${port}` } })).toBe(200);
+	expect(await ask("/", { headers: { host: `[::1]:${port}` } })).toBe(200);
+	expect(await ask("/", { method: "HEAD" })).toBe(200);
+	for (const host of [
+		"evil.example",
+		`evil.example:${port}`,
+		`127.0.0.1.evil.example:${port}`,
+		"127.0.0.1",
+		"localhost:1",
+	])
+		expect([host, await ask("/", { headers: { host } })]).toEqual([host, 403]);
+	for (const origin of ["http://evil.example", "null", `https://localhost:${port}`, "http://localhost:1"])
+		expect([origin, await ask("/", { headers: { origin } })]).toEqual([origin, 403]);
+	for (const method of ["POST", "PUT", "DELETE", "PATCH", "OPTIONS"])
+		expect([method, await ask("/", { method })]).toEqual([method, 405]);
+	for (const path of ["/%ff", "/%", "/drills/%ff/", "/assets/%ff", "/%00", "/..%2f..%2fpackage.json"])
+		expect([path, await ask(path, { headers: { accept: "text/html" } })]).toEqual([path, 404]);
+
+	// What reloads pages is a websocket, which a page of anybody's may open: it says from where it comes.
+	const upgrade = (headers: Readonly<Record<string, string>>): Promise<number> =>
+		new Promise((resolve, reject) => {
+			const request = httpRequest({
+				host: "127.0.0.1",
+				port,
+				headers: {
+					connection: "Upgrade",
+					upgrade: "websocket",
+					"sec-websocket-version": "13",
+					"sec-websocket-key": "dGhlIHNhbXBsZSBub25jZQ==",
+					...headers,
+				},
+			});
+			request.on("upgrade", (_response, socket) => {
+				socket.destroy();
+				resolve(101);
+			});
+			request.on("response", (response) => resolve(response.statusCode ?? 0));
+			request.on("error", reject);
+			request.end();
+		});
+	expect(await upgrade({ origin: `http://localhost:${port}` })).toBe(101);
+	expect(await upgrade({ origin: "http://evil.example" })).toBe(403);
+	expect(await upgrade({ origin: `http://localhost:${port}`, host: `evil.example:${port}` })).toBe(403);
+
+	// No other address of this computer answers.
+	const others = Object.values(networkInterfaces())
+		.flatMap((one) => one ?? [])
+		.filter(({ internal, family }) => !internal && family === "IPv4");
+	for (const { address } of others) await expect(ask("/", { host: address })).rejects.toThrow("ECONNREFUSED");
+});
+
+it("ends with 2 where it may not listen", async () => {
+	const server = spawn(
+		process.execPath,
+		["scripts/commands/main.ts", "serve", "--club", clubCopy(), "--host", "192.0.2.1", "--port", "0"],
+		{ cwd: REPOSITORY },
+	);
+	let said = "";
+	server.stdout.on("data", (data) => {
+		said += String(data);
+	});
+	const [code] = (await once(server, "close")) as [number | null];
+	expect(code).toBe(2);
+	expect(said).toContain("this computer does not allow to listen there");
 });
 
 /** `serve` on a club folder, and ways to ask it; it ends with the test. */
@@ -185,7 +267,7 @@ async function serving(dir: string) {
 			return "";
 		}
 	};
-	return { server, page, answer, root: `http://localhost:${port}/` };
+	return { server, page, answer, port, root: `http://localhost:${port}/` };
 }
 
 /** Waits for something to come true; the test's own limit ends it. */

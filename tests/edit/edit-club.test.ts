@@ -10,8 +10,9 @@ import { move } from "../../scripts/commands/move.ts";
 import { rename } from "../../scripts/commands/rename.ts";
 import type { Run } from "../../scripts/commands/run.ts";
 import { undo } from "../../scripts/commands/undo.ts";
-import { changesBetween, makeChanges, mendInterrupted, takeBack } from "../../scripts/edit/change-set.ts";
+import { changesBetween } from "../../scripts/edit/change-set.ts";
 import { type ClubTexts, readTexts } from "../../scripts/edit/club-texts.ts";
+import { makeChanges } from "../../scripts/edit/make-changes.ts";
 import { moveBlock, readPlace } from "../../scripts/edit/move-block.ts";
 import { moveWeek } from "../../scripts/edit/move-week.ts";
 import { knownIds } from "../../scripts/edit/references.ts";
@@ -292,18 +293,6 @@ describe("a change", () => {
 		expect(existsSync(join(dir, "content/drills/beams"))).toBe(false);
 		expect(undo(run)).toBe(0);
 		expect(said.at(-1)).toBe("There is no change to take back.");
-	});
-
-	it("that was interrupted is taken back before the next", () => {
-		const { dir } = club();
-		const before = readTexts(dir);
-		const path = [...before.keys()].find((one) => one.endsWith(".md")) ?? "";
-		makeChanges(dir, "rename a b", [{ path, before: before.get(path) ?? "", after: "half\n" }]);
-		const record = join(dir, ".handbook/changes/000001.json");
-		writeFileSync(record, readFileSync(record, "utf8").replace('"made"', '"begun"'));
-		expect(mendInterrupted(dir)?.what).toBe("rename a b");
-		expect(readTexts(dir)).toEqual(before);
-		expect(takeBack(dir)).toBeUndefined();
 	});
 
 	it("is refused where a file is no longer what it was worked out from", () => {

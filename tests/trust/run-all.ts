@@ -14,7 +14,7 @@ const tallies: Tally[] = [];
 
 if (wanted("input")) tallies.push(...(await tryBadClubs(number, 1)));
 if (wanted("output")) {
-	const befores = ["nothing", "published", "published, with others' files", "a folder of others"] as const;
+	const befores = ["nothing", "published", "published, with others' files", "an empty folder"] as const;
 	tallies.push(await killAtEveryCall("KILL", befores));
 	tallies.push(await killAtEveryCall("TEAR", befores));
 	tallies.push(await killAtRandom(200, 20270104));

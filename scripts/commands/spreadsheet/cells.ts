@@ -97,13 +97,21 @@ export function fold(words: string): string {
 
 /** Line ends, hard spaces and invisible characters as a person would have typed them. */
 export function clean(text: string): string {
-	return text
-		.replace(/\r\n?/g, "\n")
-		.replace(/[\u00a0\u2007\u202f]/g, " ")
-		.replace(/[\u200b\u2060\ufeff]/g, "")
-		.replace(/[ \t]+$/gm, "")
-		.trim();
+	return (
+		text
+			.replace(/\r\n?/g, "\n")
+			.replace(/[\u00a0\u2007\u202f]/g, " ")
+			.replace(/[\u200b\u2060\ufeff]/g, "")
+			// By line: a pattern for blanks at the end of one takes a time with the square of a long run of them.
+			.split("\n")
+			.map((line) => line.trimEnd())
+			.join("\n")
+			.trim()
+	);
 }
+
+/** Letters of a cell that is taken apart; longer ones are texts, or an accident. */
+const LONGEST_READ = 5_000;
 
 const AS_WRITTEN: CellContext = { refer: (_kind, words) => [words], unclear: () => undefined };
 
@@ -224,6 +232,10 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 	}
 	const text = clean(String(cell));
 	if (text === "") return undefined;
+	if (text.length > LONGEST_READ && form.form !== "text" && form.form !== "texts") {
+		context.unclear(`“${short(text)}” is ${text.length} letters long, too long to be read here`);
+		return undefined;
+	}
 	switch (form.form) {
 		case "id":
 		case "text":
@@ -327,7 +339,7 @@ function choiceIn(text: string, choices: readonly string[], context: CellContext
 	const folded = fold(text);
 	const found = choices.find((c) => c === text) ?? choices.find((c) => fold(c) === folded);
 	if (found !== undefined) return found;
-	const synonym = SYNONYMS[folded];
+	const synonym = Object.hasOwn(SYNONYMS, folded) ? SYNONYMS[folded] : undefined;
 	if (synonym !== undefined && choices.includes(synonym)) return synonym;
 	if (/^(-|–|—|n\/?a|\?)$/i.test(text)) return undefined;
 	context.unclear(`“${short(text)}” is none of ${choices.join(", ")}`);

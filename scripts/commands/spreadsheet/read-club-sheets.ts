@@ -12,7 +12,7 @@
 import type { FileKind, Id } from "../../model.ts";
 import { nearestName } from "../../read/nearest-name.ts";
 import { idFrom } from "../../validate/judge-data.ts";
-import { ID_PATTERN, validatorOf } from "../../validate/schemas.ts";
+import { ID_PATTERN, isPortable, validatorOf } from "../../validate/schemas.ts";
 import { unitInHeading } from "./amounts.ts";
 import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
 import type { WrittenFile } from "./club-sheets.ts";
@@ -31,6 +31,13 @@ export interface DraftFile extends WrittenFile {
 }
 
 type Fields = Record<string, unknown>;
+
+/** Nobody reads more hints than these; in a sheet of a hundred thousand rows each takes a while. */
+const MOST_HINTS = 200;
+
+function isId(words: string): boolean {
+	return ID_PATTERN.test(words) && isPortable(words);
+}
 
 /** In which data file the things of a kind are listed. */
 const LISTS: Readonly<Record<Exclude<RefKind, "drill">, FileKind>> = {
@@ -57,6 +64,10 @@ class SheetReader {
 	readonly #club: readonly WrittenFile[];
 	/** The id of each row that makes a drill. */
 	readonly #drillIds = new Map<Table, Map<number, Id>>();
+	/** From where on a number is free, by the id that was wanted. */
+	readonly #nextNumber = new Map<Id, number>();
+	/** Hints still given: each is looked for among everything known. */
+	#hintsLeft = MOST_HINTS;
 
 	constructor(sheets: readonly Sheet[], club: readonly WrittenFile[], mapping: Mapping) {
 		this.#club = club;
@@ -72,9 +83,10 @@ class SheetReader {
 		const drafts: DraftFile[] = [];
 		for (const kind of Object.values(LISTS)) drafts.push(...this.#list(kind));
 		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term());
-		for (const table of this.#of("drill")) drafts.push(...this.#drills(table));
-		drafts.push(...this.#weeks());
-		for (const table of this.#of("guide")) drafts.push(...this.#guides(table));
+		// One by one: a call takes only so many arguments.
+		for (const table of this.#of("drill")) for (const drill of this.#drills(table)) drafts.push(drill);
+		for (const week of this.#weeks()) drafts.push(week);
+		for (const table of this.#of("guide")) for (const guide of this.#guides(table)) drafts.push(guide);
 		const files = drafts.flatMap((draft) => this.#sound(draft) ?? []);
 		return { files, notes: this.#notes };
 	}
@@ -120,7 +132,9 @@ class SheetReader {
 	#hint(column: Column, what: string): string {
 		const words = /^there is no \w+ “(.*)”$/.exec(what)?.[1];
 		const kind = column.form === "doses" ? "level" : column.form === "needs" ? "equipment" : column.of;
-		const nearest = words === undefined || kind === undefined ? undefined : this.#known.nearest(kind, words);
+		if (words === undefined || kind === undefined || this.#hintsLeft === 0) return "";
+		this.#hintsLeft--;
+		const nearest = this.#known.nearest(kind, words);
 		return nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
 	}
 
@@ -145,7 +159,7 @@ class SheetReader {
 		};
 		const name = get("name") as string | undefined;
 		const own = get("id") as string | undefined;
-		const id = own !== undefined && ID_PATTERN.test(own) ? own : idFrom(own ?? name ?? "");
+		const id = own !== undefined && isId(own) ? own : idFrom(own ?? name ?? "");
 		return { id, name, aliases: (get("aliases") as readonly string[] | undefined) ?? [] };
 	}
 
@@ -230,7 +244,7 @@ class SheetReader {
 			}
 			if (at >= 0 && foldHeading(title) === foldHeading(headingIn(table, at))) continue;
 			const own = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
-			const wanted = own !== "" && ID_PATTERN.test(own) ? own : idFrom(own === "" ? title : own);
+			const wanted = own !== "" && isId(own) ? own : idFrom(own === "" ? title : own);
 			if (wanted === undefined) {
 				this.#tell(
 					table,
@@ -254,7 +268,9 @@ class SheetReader {
 
 	#freeId(wanted: Id): Id {
 		let id = wanted;
-		for (let n = 2; this.#known.rowOf(id) !== undefined; n++) id = `${wanted}-${n}`;
+		let n = this.#nextNumber.get(wanted) ?? 2;
+		for (; this.#known.rowOf(id) !== undefined; n++) id = `${wanted}-${n}`;
+		this.#nextNumber.set(wanted, n);
 		return id;
 	}
 
@@ -331,7 +347,7 @@ class SheetReader {
 					continue;
 				}
 				const week = weekOf(fields.week, `${table.sheet.name}, row ${number}`);
-				const own = typeof fields.id === "string" && ID_PATTERN.test(fields.id) ? fields.id : undefined;
+				const own = typeof fields.id === "string" && isId(fields.id) ? fields.id : undefined;
 				if (own !== undefined) week.id = own;
 				if (typeof fields.theme === "string") week.theme = fields.theme;
 				if (typeof fields[""] === "string") week.body = fields[""];
@@ -442,8 +458,7 @@ class SheetReader {
 	#guides(table: Table): readonly DraftFile[] {
 		return table.rows.flatMap(({ number, cells }): readonly DraftFile[] => {
 			const { "": body, id: own, ...fields } = this.#fields(table, number, cells);
-			const id =
-				typeof own === "string" && ID_PATTERN.test(own) ? own : idFrom(String(own ?? fields.title ?? ""));
+			const id = typeof own === "string" && isId(own) ? own : idFrom(String(own ?? fields.title ?? ""));
 			if (id === undefined || fields.title === undefined) {
 				this.#tell(table, number, undefined, "unclear", "a guide without a title is left out");
 				return [];
@@ -502,6 +517,9 @@ function blockOf({ kind, stations, minutes, change, levels, note }: BlockDraft):
 	});
 }
 
+/** Words longer than these name nothing. */
+const LONGEST_NAME = 200;
+
 /** What words stand for: ids, names and aliases of each kind, without case, accents and plurals. */
 class KnownThings {
 	readonly #words = new Map<RefKind, Map<string, Id>>();
@@ -558,6 +576,7 @@ class KnownThings {
 	}
 
 	refer(kind: RefKind, words: string): readonly Id[] | undefined {
+		if (words.length > LONGEST_NAME) return undefined;
 		const ids = this.#ids.get(kind) ?? new Set<Id>();
 		if (ids.has(words)) return [words];
 		const said = this.#mapping.values.get(kind)?.get(fold(words));

@@ -9,6 +9,10 @@ import Papa from "papaparse";
 import readXlsxFile from "read-excel-file/node";
 import type { Cell } from "./cells.ts";
 import { COLUMNS, columnFor } from "./columns.ts";
+import { lookIntoWorkbook } from "./look-into-workbook.ts";
+import { UnreadableSheet } from "./unreadable-sheet.ts";
+
+export { UnreadableSheet };
 
 export interface Sheet {
 	/** The file's name, and for XLSX the sheet's. */
@@ -20,9 +24,6 @@ export interface Sheet {
 	readonly encoding?: string;
 }
 
-/** A file that is no spreadsheet we read. Its message says what to do. */
-export class UnreadableSheet extends Error {}
-
 /** The sheets of one file. Throws UnreadableSheet where it is none. */
 export async function readSheets(file: string, bytes: Buffer): Promise<readonly Sheet[]> {
 	const name = basename(file);
@@ -33,10 +34,11 @@ export async function readSheets(file: string, bytes: Buffer): Promise<readonly 
 	if (ending === ".xlsx" || bytes.subarray(0, 2).toString("latin1") === "PK")
 		return readWorkbook(name, bytes);
 	const { text, encoding } = decode(bytes);
-	return [{ name, title: basename(file, extname(file)), rows: csvRows(text), encoding }];
+	return [{ name, title: basename(file, extname(file)), rows: csvRows(name, text), encoding }];
 }
 
 async function readWorkbook(name: string, bytes: Buffer): Promise<readonly Sheet[]> {
+	await lookIntoWorkbook(name, bytes);
 	try {
 		const sheets = await readXlsxFile(bytes, { trim: false });
 		return sheets.map(({ sheet, data }) => ({
@@ -64,11 +66,21 @@ function decode(bytes: Buffer): { readonly text: string; readonly encoding: stri
 	return isUtf8(bytes) ? as("utf-8", bytes) : as("windows-1252", bytes);
 }
 
-function csvRows(text: string): readonly (readonly Cell[])[] {
+/** Letters of one cell: what the usual programs hold (Excel specifications and limits: 32,767). */
+const LONGEST_CELL = 32_767;
+
+function csvRows(name: string, text: string): readonly (readonly Cell[])[] {
 	// Spreadsheets may say the sign between cells in a first line of its own.
 	const said = /^sep=(.)\r?\n/i.exec(text);
 	const body = said === null ? text : text.slice(said[0].length);
 	const data = parsed(body, said?.[1] ?? delimiterOf(body));
+	for (const [i, row] of data.entries()) {
+		if (row.some((cell) => cell.length > LONGEST_CELL)) {
+			throw new UnreadableSheet(
+				`${name}: a cell of row ${i + (said === null ? 1 : 2)} holds more than ${LONGEST_CELL} letters. Most likely a quote was opened there and not closed: close it, or save the file again from a spreadsheet program.`,
+			);
+		}
+	}
 	const rows = data.map((row) => row.map((cell): Cell => (cell === "" ? null : unguarded(cell))));
 	// What the first line said counts as a line, so that rows have the numbers people see.
 	return said === null ? rows : [[], ...rows];
