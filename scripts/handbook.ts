@@ -32,6 +32,8 @@ export interface Handbook extends Measured {
 	readonly words: Words;
 	/** The club folder. */
 	readonly clubDir: string;
+	/** Stands for every byte that was read. */
+	readonly fingerprint: string;
 	/** Names this content and no other: eight figures of its fingerprint. */
 	readonly edition: string;
 }
@@ -86,6 +88,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			words,
 			markdown: createMarkdown({ resolve: linked.curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
+			fingerprint: read.fingerprint,
 			edition: read.fingerprint.slice(0, 8),
 		},
 	};

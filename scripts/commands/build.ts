@@ -1,8 +1,10 @@
 /**
- * `build`: the whole handbook, site, data, sheets and binder, in one folder that is swapped in when whole.
+ * `build`: the whole handbook in one folder, which is swapped in when it is whole: the site with its data
+ * within seconds, then the site with its sheets, then with the binder.
  *
- * An error in the content stops it before anything is written. Where only the binder fails, the
- * rest is published, the last good binder stays, and the exit code says that something is missing.
+ * An error in the content stops it before anything is written. Where only printing fails, the rest is
+ * published, the last good binder stays, and the exit code says that something is missing. Where nothing
+ * has changed since the last build of the folder, nothing is written.
  */
 
 import { relative } from "node:path";
@@ -10,24 +12,13 @@ import type { Handbook } from "../handbook.ts";
 import { editionFile } from "../print/edition-file.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
-import { addressFile } from "../render/addresses.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
-import { isMadeOnDevices } from "../render/offline/page-makers.ts";
-import { OfflineWriter } from "../render/offline/write-offline.ts";
-import { planText } from "../render/offline/write-plan.ts";
-import { sharedText } from "../render/page-text.ts";
-import { type PagesList, pagesListOf, readPagesList, writePagesList } from "../render/pages-list.ts";
+import { recordFiles } from "../render/offline/records.ts";
+import { writeOffline } from "../render/offline/write-offline.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import { frameFacts } from "../render/site.ts";
-import {
-	type PageThread,
-	startPageThread,
-	type WriteSiteOptions,
-	writeLinkPictures,
-	writeSite,
-} from "../render/write-site.ts";
+import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { openClub } from "./open-club.ts";
 import { OutputConflict, Staging } from "./publish.ts";
@@ -35,11 +26,10 @@ import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
 import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";
+import { isThere, madeOf, remember } from "./unchanged.ts";
 
 /** Where the binder lies inside the output. */
 export const BINDER = "print/binder.pdf";
-
-const NO_SHEETS: PrintedSheets = { problems: [], files: [], sides: 0 };
 
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
@@ -50,16 +40,7 @@ export interface BuildOptions {
 	readonly since?: string;
 }
 
-export async function build(run: Run, options: BuildOptions): Promise<number> {
-	const pages = startPageThread();
-	try {
-		return await buildWith(run, pages, options);
-	} finally {
-		await pages.close();
-	}
-}
-
-async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOptions): Promise<number> {
+export async function build(run: Run, { print, since }: BuildOptions): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
 	const { problems, opened } = await openClub(clubDir, { highlight: highlightCode, keep: true });
@@ -74,46 +55,42 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		out.line(`${since} holds no earlier plan, or one with errors. Nothing was written.`);
 		return 2;
 	}
+	const here = relative(process.cwd(), outDir) || ".";
+	const end = () => {
+		const seconds = ((performance.now() - started) / 1000).toFixed(1);
+		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
+	};
+	const of = madeOf([handbook.fingerprint, handbook.edition, [...media.files.keys()], print, earlier]);
+	if (isThere(outDir, of)) {
+		out.line(`Nothing has changed since ${here} was built.`);
+		end();
+		return 0;
+	}
 	const progress = new Progress(run.progress);
+	const shown = { kept: true, media, ...(earlier === undefined ? {} : { since: earlier }) };
 	let staging: Staging | undefined;
 	try {
 		staging = new Staging(outDir);
-		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
-		// What prints is loaded where something is printed.
-		const printing = print ? await import("./print.ts") : undefined;
-		const sheets = printing
-			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
-			: NO_SHEETS;
-		const printed = new Set(sheets.files);
-		const pagesList = pagesListOf(clubDir, outDir);
-		const list = readPagesList(pagesList);
-		const { before } = staging;
-		const site = await writeHandbook(handbook, staging, progress, pages, {
-			...(before === undefined || list === undefined ? {} : { before: { dir: before, list } }),
-			kept: true,
-			media,
-			printed,
-			...(earlier === undefined ? {} : { since: earlier }),
-		});
-		for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
-		const binder = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
+		const site = await writeHandbook(handbook, staging, progress, shown);
 		progress.end();
-		for (const kept of binder.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
-		const { dir } = staging;
-		staging.publish((files) => writePagesList(pagesList, dir, site.list, files));
-		const here = relative(process.cwd(), outDir) || ".";
-		const seconds = ((performance.now() - started) / 1000).toFixed(1);
+		let files = staging.publish();
 		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
-		if (binder.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(binder.pages, "page")}`);
-		if (sheets.files.length > 0) {
-			out.line(
-				`wrote ${count(sheets.files.length, "sheet file")} to ${here}/print, ${count(sheets.sides, "side")}`,
-			);
+		const faults: Problem[] = [];
+		if (print) {
+			const printed = await printInto(handbook, staging, progress, shown);
+			files = printed.files ?? files;
+			if (printed.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(printed.pages, "page")}`);
+			if (printed.sheets.files.length > 0) {
+				const { files: sheets, sides } = printed.sheets;
+				out.line(`wrote ${count(sheets.length, "sheet file")} to ${here}/print, ${count(sides, "side")}`);
+			}
+			faults.push(...differing(printed.problems));
 		}
-		const faults = differing([...sheets.problems, ...binder.problems]);
 		reportProblems(faults, clubDir, out);
-		out.line(`${count(handbook.findings.length, "finding")}; edition ${handbook.edition}; ${seconds} s`);
-		return faults.some((p) => p.severity === "error") ? 1 : 0;
+		const failed = faults.some((p) => p.severity === "error");
+		if (!failed) remember(outDir, of, files);
+		end();
+		return failed ? 1 : 0;
 	} catch (error) {
 		progress.end();
 		if (error instanceof OutputBusy) {
@@ -138,45 +115,25 @@ export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-	thread: PageThread,
-	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
-): Promise<{ readonly pages: number; readonly data: number; readonly list: PagesList }> {
+	options: Omit<WriteSiteOptions, "progress"> = {},
+): Promise<{ readonly pages: number; readonly data: number }> {
 	const { curriculum, edition, words } = handbook;
-	// It packs the texts of pages beside their making, so it has to know them from the first.
-	const offline =
-		options.kept === true
-			? new OfflineWriter(staging.dir, {
-					words,
-					edition,
-					weeks: curriculum.weeks.map(({ id }) => id),
-					drills: curriculum.drills.size,
-					plan: planText(handbook, options),
-					shared: sharedText(curriculum, frameFacts(handbook, options)),
-				})
-			: undefined;
-	try {
-		const site = await writeSite(handbook, staging.dir, thread, {
-			...options,
-			progress: (done, total) => progress.show("pages", done, total),
-			made: ({ kind, address }, text) => {
-				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);
-			},
-		});
-		const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook)];
-		for (const { path, text } of texts) staging.write(path, text);
-		const others = [...(await site.keptPages), ...(await site.others), ...texts.map(({ path }) => path)];
-		const packed = offline?.finish(others, site.written);
-		packed?.catch(() => undefined);
-		// What is not kept offline is written while the rest is packed.
-		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
-		const data = dataFiles(handbook, words, edition);
-		for (const { path, text } of data) staging.write(path, text);
-		const { list } = await site.written;
-		await packed;
-		return { pages: site.pages, data: data.length, list };
-	} finally {
-		await offline?.close();
+	const site = await writeSite(handbook, staging.dir, {
+		...options,
+		progress: (done, total) => progress.show("pages", done, total),
+	});
+	const data = dataFiles(handbook, words, edition);
+	const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook), ...data];
+	for (const { path, text } of texts) staging.write(path, text);
+	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
+	// The last good binder stays until there is another.
+	for (const path of [BINDER, editionFile(BINDER)]) staging.keep(path);
+	if (options.kept === true) {
+		writeLinkPictures(handbook, staging.dir);
+		const records = recordFiles(handbook, options, highlightCode, site.readyMade);
+		await writeOffline(staging.dir, { ...site, edition, words, records });
 	}
+	return { pages: site.pages, data: data.length };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */
@@ -190,14 +147,41 @@ function differing(problems: readonly Problem[]): readonly Problem[] {
 	});
 }
 
-async function binderInto(
+/**
+ * Sheets first, with a site whose pages link to those that were made and to no others (a sheet of an earlier
+ * plan would mislead), then the binder: each is published when it is whole.
+ */
+async function printInto(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-): Promise<{ readonly problems: readonly Problem[]; readonly pages: number }> {
-	const { printBinder } = await import("../print/binder.ts");
-	return printBinder(handbook, {
-		outFile: `${staging.dir}/${BINDER}`,
+	shown: Omit<WriteSiteOptions, "progress">,
+): Promise<{
+	readonly problems: readonly Problem[];
+	readonly sheets: PrintedSheets;
+	readonly pages: number;
+	/** Of the edition that was published last, if any was. */
+	readonly files: readonly string[] | undefined;
+}> {
+	// What prints is loaded where something is printed.
+	const [{ sheetsInto }, { printBinder }] = await Promise.all([
+		import("./print.ts"),
+		import("../print/binder.ts"),
+	]);
+	let files: readonly string[] | undefined;
+	staging.begin("nothing");
+	const sheets = await sheetsInto(handbook, {}, staging.dir, handbook.clubDir, progress);
+	if (sheets.files.length > 0) {
+		await writeHandbook(handbook, staging, progress, { ...shown, printed: new Set(sheets.files) });
+		files = staging.publish();
+	}
+	staging.begin("published");
+	const { dir } = staging;
+	const binder = await printBinder(handbook, {
+		outFile: `${dir}/${BINDER}`,
 		progress: (done, total, label) => progress.show("binder", done, total, label),
 	});
+	progress.end();
+	if (binder.pages > 0) files = staging.publish();
+	return { problems: [...sheets.problems, ...binder.problems], sheets, pages: binder.pages, files };
 }

@@ -55,9 +55,9 @@ export class OutputConflict extends Error {
 
 /** A folder to write into that becomes the output folder when it is published. */
 export class Staging {
-	readonly dir: string;
 	readonly #out: string;
 	readonly #editions: string;
+	#dir: string;
 	readonly #release: () => void;
 
 	/**
@@ -69,19 +69,31 @@ export class Staging {
 		this.#editions = editionsOf(this.#out);
 		mkdirSync(this.#editions, { recursive: true });
 		this.#release = claimOutput(this.#editions);
-		this.dir = join(this.#editions, randomUUID().slice(0, 8));
+		this.#dir = join(this.#editions, randomUUID().slice(0, 8));
 		try {
 			clearLeftovers(this.#out, this.#editions);
-			mkdirSync(this.dir);
+			mkdirSync(this.#dir);
 		} catch (error) {
 			this.discard();
 			throw error;
 		}
 	}
 
-	/** The folder of the output as it is now, which stays as it is until this one is published; undefined where there is none. */
-	get before(): string | undefined {
-		return existsSync(this.#out) ? realpathSync(this.#out) : undefined;
+	/** The folder to write into. */
+	get dir(): string {
+		return this.#dir;
+	}
+
+	/**
+	 * Begins another edition of the same output, when one has been published.
+	 *
+	 * @param of "nothing", or the files of the one that is published: each may be replaced, and none written into
+	 */
+	begin(of: "nothing" | "published"): void {
+		this.#dir = join(this.#editions, randomUUID().slice(0, 8));
+		mkdirSync(this.#dir);
+		if (of === "nothing") return;
+		for (const file of listedFiles(this.#out)) this.keep(file);
 	}
 
 	write(path: string, content: string | Uint8Array): void {
@@ -103,23 +115,19 @@ export class Staging {
 		bringOver(old, join(this.dir, path));
 	}
 
-	/**
-	 * Changes the output to this edition. Throws OutputConflict where that would overwrite somebody else's file.
-	 *
-	 * @param settled told, before anybody sees the edition, which files are the old ones again
-	 */
-	publish(settled: (files: readonly string[]) => void = () => undefined): { readonly files: number } {
+	/** Changes the output to this edition, and gives its files. Throws OutputConflict where that would overwrite somebody else's file. */
+	publish(): readonly string[] {
 		const made = filesIn(this.dir);
 		const others = foreignFiles(this.#out);
 		const conflicts = inTheWay(others, made);
 		if (conflicts.length > 0) throw new OutputConflict(conflicts);
 		for (const file of others) bringOver(join(this.#out, file), join(this.dir, file));
-		settled(made.filter((file) => keepUnchanged(join(this.#out, file), join(this.dir, file))));
+		for (const file of made) keepUnchanged(join(this.#out, file), join(this.dir, file));
 		writeList(this.dir, made);
 		const old = takePlace(this.dir, this.#out, this.#editions);
 		// What cannot be removed now is tried again by the next build.
 		if (old !== undefined) tryTo(() => removeEdition(old, this.#out));
-		return { files: made.length };
+		return made;
 	}
 
 	/** Ends the build: without `publish` nothing of it stays. */
@@ -232,18 +240,16 @@ function bringOver(from: string, to: string): void {
 
 /**
  * Where the old file holds the same bytes it takes the new one's place, so that its time and its number
- * stay; says whether it did. Nothing writes into an edition after it is published, so sharing one file between two is safe.
+ * stay. Nothing writes into an edition after it is published, so sharing one file between two is safe.
  */
-function keepUnchanged(old: string, made: string): boolean {
+function keepUnchanged(old: string, made: string): void {
 	const before = lstatSync(old, { throwIfNoEntry: false });
 	const now = statSync(made);
-	if (before === undefined || !before.isFile() || before.size !== now.size || before.ino === now.ino)
-		return false;
-	if (!readFileSync(old).equals(readFileSync(made))) return false;
+	if (before === undefined || !before.isFile() || before.size !== now.size || before.ino === now.ino) return;
+	if (!readFileSync(old).equals(readFileSync(made))) return;
 	const beside = `${made}.${randomUUID().slice(0, 8)}`;
-	if (!tryTo(() => linkSync(old, beside))) return false;
+	if (!tryTo(() => linkSync(old, beside))) return;
 	renameSync(beside, made);
-	return true;
 }
 
 /** Whether the step worked; for steps that some file systems do not know. */
