@@ -40,6 +40,6 @@ export default function configure(config: Config): object {
 }
 
 async function ownHandbook(): Promise<unknown> {
-	const { ownPages } = await import("./scripts/render/own-pages.ts");
+	const { ownPages } = await import("./scripts/commands/own-pages.ts");
 	return { pages: ownPages(process.cwd()) };
 }

@@ -8,6 +8,7 @@
  */
 
 import { relative } from "node:path";
+import { foundRows } from "../figures/progression-layout.ts";
 import type { Handbook } from "../handbook.ts";
 import { editionFile } from "../print/edition-file.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
@@ -15,8 +16,10 @@ import type { Problem } from "../problems.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
+import { keep, readKeptJson } from "../render/kept.ts";
 import { recordFiles } from "../render/offline/records.ts";
 import { writeOffline } from "../render/offline/write-offline.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../render/write-site.ts";
 import { OutputBusy } from "./claim-output.ts";
@@ -30,6 +33,10 @@ import { isThere, madeOf, remember } from "./unchanged.ts";
 
 /** Where the binder lies inside the output. */
 export const BINDER = "print/binder.pdf";
+
+/** Rows of maps are kept for some versions of the program. */
+const MOST_ROWS = 6;
+const rowsFile = () => `rows/${programFingerprint().slice(0, 16)}.json`;
 
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
@@ -118,10 +125,14 @@ export async function writeHandbook(
 	options: Omit<WriteSiteOptions, "progress"> = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
 	const { curriculum, edition, words } = handbook;
+	const known = readKeptJson(rowsFile());
+	if (Array.isArray(known)) foundRows.know(known);
 	const site = await writeSite(handbook, staging.dir, {
 		...options,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
+	const rows = JSON.stringify(foundRows.used());
+	if (rows !== JSON.stringify(known)) keep(rowsFile(), rows, MOST_ROWS);
 	const data = dataFiles(handbook, words, edition);
 	const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook), ...data];
 	for (const { path, text } of texts) staging.write(path, text);

@@ -1,6 +1,7 @@
 /**
- * Stands in the device's program for what makes pages that the build sends ready made: they need
- * programs and words that would be large for one page.
+ * Stands in the device's program for what the build does for it: pages that it sends ready made, since
+ * they need programs and words that would be large for one page; rows of maps and dates of the term,
+ * which are in the records.
  */
 
 function madeByBuild(): never {
@@ -11,3 +12,14 @@ export const authorGuideView = madeByBuild;
 export const authorGuidePage = madeByBuild;
 export const whatChangedView = madeByBuild;
 export const whatChangedPage = madeByBuild;
+
+// What packages are asked for by.
+export const layout = madeByBuild;
+export class Graph {
+	constructor() {
+		madeByBuild();
+	}
+}
+export const Temporal = { PlainDate: { from: madeByBuild }, PlainDateTime: { from: madeByBuild } };
+/** Markdown makes one at its start, and asks it nothing. */
+export class LinkifyIt {}

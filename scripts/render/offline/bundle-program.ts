@@ -9,11 +9,17 @@ import { keptBundles } from "../kept-bundles.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
 
-/** Leaves out what makes pages that devices are sent ready made. */
+/**
+ * What makes pages that devices are sent ready made, what lays out maps and works out dates that are in
+ * the records, and what finds addresses in texts, which is turned off.
+ */
+const MADE_BY_BUILD = /\/(author-guide|what-changed)\.ts$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
+
+/** Leaves that out of the devices' program. */
 const readyMade: Plugin = {
 	name: "ready made",
 	setup: (build) => {
-		build.onResolve({ filter: /\/(author-guide|what-changed)\.ts$/ }, () => ({
+		build.onResolve({ filter: MADE_BY_BUILD }, () => ({
 			path: join(PROGRAMS, "made-by-build.ts"),
 		}));
 	},

@@ -11,7 +11,9 @@
  * Fields that hold nothing are left out, and filled in by `EMPTY_DRILL`.
  */
 
+import { knowTeachingWeeks, type TeachingWeek, teachingWeeks } from "../../compute/calendar.ts";
 import { exposuresOf } from "../../compute/exposures.ts";
+import { foundRows, type WrittenRows } from "../../figures/progression-layout.ts";
 import { join } from "../../link/join-records.ts";
 import type {
 	Curriculum,
@@ -67,6 +69,8 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 		readonly changes: boolean;
 	};
 	readonly media: readonly (readonly [drill: Id, media: readonly (Medium | null)[]])[];
+	/** The dates of the term: what works them out is large. */
+	readonly dates: readonly TeachingWeek[];
 	/** Code of the club's texts as markup. */
 	readonly code: readonly (readonly [language: string, code: string, markup: string])[];
 }
@@ -77,6 +81,8 @@ interface PlanFile {
 		readonly at: Place;
 		readonly field: DataPath;
 	})[];
+	/** The rows of progression maps, as far as pages show them. */
+	readonly rows: readonly (readonly [string, WrittenRows])[];
 	/** What the findings' codes stand for. */
 	readonly catalogue: Readonly<Record<string, CatalogueEntry>>;
 	/** Rows of tables that pages look up; of others only the names. */
@@ -122,7 +128,7 @@ const DRILLS_TOGETHER = 32;
 const MOST_SHARDS = 64;
 
 /**
- * The records of a handbook whose pages are made with the same options.
+ * The records of a handbook whose pages have been made with the same options.
  *
  * @param highlight as the pages' own Markdown has it
  * @param readyMade pages that devices do not make (`isReadyMade`), by their files
@@ -160,11 +166,13 @@ export function recordFiles(
 		drills: [...drills.keys()],
 		options: { kept, printed: [...printed], changes: since !== undefined },
 		media: Array.from(media?.byDrill ?? [], ([id, list]) => [id, list.map((medium) => medium ?? null)]),
+		dates: teachingWeeks(term),
 		code: [...code.values()],
 	};
 	const plan: PlanFile = {
 		weeks: weeks.map((week) => ({ ...week, file: week.source.file })),
 		findings: handbook.findings.map((finding) => ({ ...finding, at: placeOf(finding), field: finding.path })),
+		rows: foundRows.used(),
 		catalogue: Object.fromEntries(
 			handbook.findings.map(({ code }) => [code, handbook.words.catalogue[code]]),
 		),
@@ -228,6 +236,8 @@ export function readRecords(
 			source: sourceOf(file),
 		})),
 	});
+	knowTeachingWeeks(curriculum.term, club.dates);
+	foundRows.know(plan.rows);
 	const code = new Map(club.code.map(([language, text, markup]) => [codeKey(text, language), markup]));
 	let exposures: readonly Exposure[] | undefined;
 	return {
