@@ -213,17 +213,13 @@ function rowsFor<B extends Box>(
 		);
 	}
 	const rows = findRows(boxes, arrows, width);
-	const [boxAt, arrowAt] = [
-		new Map(boxes.map((box, i) => [box, i])),
-		new Map(arrows.map((arrow, i) => [arrow, i])),
-	];
+	const at = new Map<unknown, number>([
+		...boxes.map((box, i) => [box, i] as const),
+		...arrows.map((arrow, i) => [arrow, -1 - i] as const),
+	]);
 	foundRows.set(
 		key,
-		rows.map((row) =>
-			row.map((place) =>
-				place.box === undefined ? -1 - (arrowAt.get(place.arrow) ?? 0) : (boxAt.get(place.box) ?? 0),
-			),
-		),
+		rows.map((row) => row.map(({ box, arrow }) => at.get(box ?? arrow) ?? 0)),
 	);
 	return rows;
 }
