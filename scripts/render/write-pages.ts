@@ -13,7 +13,7 @@ import type { SitePage } from "./site.ts";
 const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Pages of a run: each has a cost of its own, and larger ones hold more text. */
-const RUN = Number(process.env.RUN ?? 1000);
+const RUN = 250;
 
 /** @param made told the text of each page as it is made */
 export async function writePages(
