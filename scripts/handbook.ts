@@ -33,6 +33,8 @@ export interface Handbook extends Measured {
 	readonly words: Words;
 	/** The club folder. */
 	readonly clubDir: string;
+	/** Stands for every byte that was read. */
+	readonly fingerprint: string;
 	/** The edition that this content is, or will be when it is issued. */
 	readonly edition: ClubEdition;
 }
@@ -115,6 +117,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
+			fingerprint: read.fingerprint,
 			get edition() {
 				edition ??= editionOf(curriculum);
 				return edition;

@@ -21,7 +21,6 @@ import { shapeStrip } from "../parts/figures.ts";
 import { mediumFigure } from "../parts/media.ts";
 import { movingFigure } from "../parts/motion.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
-import { exercisePlan } from "../parts/share-head.ts";
 
 /** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
@@ -102,6 +101,5 @@ ${section(
 		],
 		[say.writtenIn, html`<code>${view.file}</code>`],
 	]),
-)}
-${exercisePlan(ctx, view)}`;
+)}`;
 }

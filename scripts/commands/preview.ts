@@ -22,7 +22,7 @@ import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { html, raw } from "../render/html.ts";
 import { MANIFEST_FILE, manifestText } from "../render/manifest.ts";
-import type { PreparedMedia } from "../render/media/prepare-media.ts";
+import type { PreparedMedia } from "../render/media/medium.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import { type SitePage, sitePages } from "../render/site.ts";
 import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";

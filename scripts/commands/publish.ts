@@ -47,12 +47,11 @@ export class OutputConflict extends Error {
 
 /** A folder to write into that becomes the output folder when it is published. */
 export class Staging {
-	readonly dir: string;
 	readonly #place: OutputPlace;
 	readonly #around: Folder;
 	readonly #name: string;
 	/** The folder that is written into, from the one around. */
-	readonly #own: string;
+	#own: string;
 	readonly #release: () => void;
 
 	/**
@@ -67,7 +66,6 @@ export class Staging {
 		around.makeFolder(editions);
 		this.#release = claimOutput(around.inner(editions));
 		this.#own = `${editions}/${randomUUID().slice(0, 8)}`;
-		this.dir = join(around.path, this.#own);
 		try {
 			clearLeftovers(this.#place);
 			around.makeFolder(this.#own);
@@ -77,9 +75,20 @@ export class Staging {
 		}
 	}
 
+	/** The folder to write into. */
+	get dir(): string {
+		return join(this.#around.path, this.#own);
+	}
+
 	/** The folder of the output as it is now, which stays as it is until this one is published; undefined where there is none. */
 	get before(): string | undefined {
 		return this.#around.has(this.#name) ? this.#around.place(this.#name) : undefined;
+	}
+
+	/** Begins another edition of the same output, when one has been published. */
+	begin(): void {
+		this.#own = `${this.#place.editions}/${randomUUID().slice(0, 8)}`;
+		this.#around.makeFolder(this.#own);
 	}
 
 	write(path: string, content: string | Uint8Array): void {
@@ -99,12 +108,8 @@ export class Staging {
 		this.#around.bring(old, `${this.#own}/${path}`);
 	}
 
-	/**
-	 * Changes the output to this edition. Throws OutputConflict where that would overwrite somebody else's file.
-	 *
-	 * @param settled told, before anybody sees the edition, which files are the old ones again
-	 */
-	publish(settled: (files: readonly string[]) => void = () => undefined): { readonly files: number } {
+	/** Changes the output to this edition, and gives its files. Throws OutputConflict where that would overwrite somebody else's file. */
+	publish(): readonly string[] {
 		const around = this.#around;
 		const made = around.files(this.#own);
 		const others = foreignFiles(this.#place, this.#name);
@@ -112,13 +117,13 @@ export class Staging {
 		if (conflicts.length > 0) throw new OutputConflict(conflicts);
 		letRead(around, this.#own, made);
 		bringOthers(this.#place, this.#name, this.#own, others);
-		settled(made.filter((file) => keepUnchanged(around, `${this.#name}/${file}`, `${this.#own}/${file}`)));
+		for (const file of made) keepUnchanged(around, `${this.#name}/${file}`, `${this.#own}/${file}`);
 		writeList(this.#place, this.#own, made);
 		const old = takePlace(this.#place, this.#own);
 		// What cannot be removed now is tried again by the next build.
 		if (old !== undefined) tryTo(() => removeEdition(this.#place, old));
 		tryTo(() => sweepLists(this.#place));
-		return { files: made.length };
+		return made;
 	}
 
 	/** Ends the build: without `publish` nothing of it stays. */
@@ -239,18 +244,17 @@ function bringOthers(place: OutputPlace, from: string, to: string, files: readon
 
 /**
  * Where the old file holds the same bytes it takes the new one's place, so that its time and its number
- * stay; says whether it did. Nothing writes into an edition after it is published, so sharing one file between two is safe.
+ * stay. Nothing writes into an edition after it is published, so sharing one file between two is safe.
  */
-function keepUnchanged(around: Folder, old: string, made: string): boolean {
-	if (around.isLink(old)) return false;
+function keepUnchanged(around: Folder, old: string, made: string): void {
+	if (around.isLink(old)) return;
 	const before = around.info(old);
 	const now = around.info(made);
-	if (before?.kind !== "file" || before.size !== now?.size || before.ino === now.ino) return false;
-	if (!around.read(old).equals(around.read(made))) return false;
+	if (before?.kind !== "file" || before.size !== now?.size || before.ino === now.ino) return;
+	if (!around.read(old).equals(around.read(made))) return;
 	const beside = `${made}.${randomUUID().slice(0, 8)}`;
-	if (!tryTo(() => around.link(old, beside))) return false;
+	if (!tryTo(() => around.link(old, beside))) return;
 	around.rename(beside, made);
-	return true;
 }
 
 /** Whether the step worked; for steps that some file systems do not know. */

@@ -82,6 +82,11 @@ export function teachingWeeks(term: Term): readonly TeachingWeek[] {
 	return weeks;
 }
 
+/** Takes the teaching weeks of a term as they were worked out before: devices are sent them. */
+export function knowTeachingWeeks(term: Term, weeks: readonly TeachingWeek[]): void {
+	weeksOfTerm.set(term, weeks);
+}
+
 /** Terms are never changed, and findings and pages ask for the same dates over and over. */
 const weeksOfTerm = new WeakMap<Term, readonly TeachingWeek[]>();
 
@@ -115,9 +120,7 @@ export function meets(term: Term, week: number, group: ClubClass): boolean {
 export function dateOf(term: Term, week: number, group: ClubClass): string | undefined {
 	const found = teachingWeeks(term)[week - 1];
 	if (found === undefined || group.day === undefined) return undefined;
-	return Temporal.PlainDate.from(found.monday)
-		.add({ days: WEEKDAYS.indexOf(group.day) })
-		.toString();
+	return found.days[WEEKDAYS.indexOf(group.day)];
 }
 
 /** The teaching week that a date falls into: itself, or the next one after it; undefined after the term. */

@@ -12,7 +12,6 @@ import { type RunningHash, startHash } from "../files/hash.ts";
 import type { DataKind, DataPath, FileKind, Id, PageKind, Place, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { explainYaml, placeInYaml } from "./explain-yaml.ts";
-import { BEYOND, narrow, narrowed } from "./narrow.ts";
 import { nearestName } from "./nearest-name.ts";
 import { parseYaml } from "./parse-yaml.ts";
 import { splitPage } from "./split-page.ts";
@@ -176,8 +175,7 @@ class ClubReader {
 			this.unreadable.push({ kind, id: kind });
 			return;
 		}
-		const value = BEYOND.test(text) ? narrowed(data.value) : data.value;
-		this.#keep(text, new TextFile(kind, kind, file, value, text, 0, "", 1));
+		this.#keep(text, new TextFile(kind, kind, file, data.value, text, 0, "", 1));
 	}
 
 	#readPage(kind: PageKind, file: string): void {
@@ -199,10 +197,7 @@ class ClubReader {
 			this.unreadable.push({ kind, id });
 			return;
 		}
-		const isWide = BEYOND.test(text);
-		const value = isWide ? narrowed(data.value) : data.value;
-		const body = isWide && !BEYOND.test(page.body) ? narrow(page.body) : page.body;
-		this.#keep(text, new TextFile(kind, id, file, value, page.matter, 1, body, page.bodyLine));
+		this.#keep(text, new TextFile(kind, id, file, data.value, page.matter, 1, page.body, page.bodyLine));
 	}
 
 	/** Takes a file as it was read before, where its text is the same. */

@@ -3,16 +3,16 @@
  * links are shown with. All are drawn from our own drawings.
  *
  * Drawing the pictures of links takes as long as writing a thousand pages, and they hardly ever change:
- * they are kept in the club's cache folder by the hash of what they are drawn from.
+ * they are kept (kept.ts) by the hash of what they are drawn from.
  */
 
 import { Resvg } from "@resvg/resvg-js";
 import resvg from "@resvg/resvg-js/package.json" with { type: "json" };
-import { Cache, cacheFolder } from "../files/cache.ts";
-import { type Folder, openFolder } from "../files/folder.ts";
+import { openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
 import { readProgram } from "../files/program.ts";
 import type { Curriculum } from "../model.ts";
+import { keep, readKept } from "./kept.ts";
 import { ICONS } from "./manifest.ts";
 import { PREVIEW, previewSvg } from "./previews.ts";
 
@@ -25,37 +25,25 @@ export function writeIcons(iconFile: string, siteDir: string): readonly string[]
 	return ICONS.map(({ file, size, full }) => write(siteDir, file, full ? withBackground(icon) : icon, size));
 }
 
-/** Where a club's pictures of links are kept; undefined where its cache leads out of the club. */
-export function previewCacheOf(clubDir: string): Folder | undefined {
-	return cacheFolder(openFolder(clubDir), "previews");
-}
+/** Pictures that are kept: a few clubs' shapes. */
+const MOST = 400;
 
-/**
- * Writes the pictures of links to a curriculum's shapes. Returns their paths.
- *
- * @param cache the folder in which they are kept for the next time; those no longer used are removed
- */
-export function writePreviews(
-	{ shapes }: Pick<Curriculum, "shapes">,
-	siteDir: string,
-	cacheDir: Folder | undefined,
-): readonly string[] {
-	const cache = new Cache(cacheDir, true);
-	const written = Array.from(shapes.values()).flatMap((shape) => {
+/** Writes the pictures of links to a curriculum's shapes. Returns their paths. */
+export function writePreviews({ shapes }: Pick<Curriculum, "shapes">, siteDir: string): readonly string[] {
+	return Array.from(shapes.values()).flatMap((shape) => {
 		const svg = previewSvg(shape);
 		if (svg === undefined) return [];
-		const name = `${sha256(`${resvg.version} ${PREVIEW.width}\n${svg}`).slice(0, 32)}.png`;
-		const file = `previews/${shape.id}.png`;
-		let picture = cache.find(name);
+		const digest = sha256(`${resvg.version} ${PREVIEW.width}\n${svg}`);
+		const name = `pictures/${digest.slice(0, 32)}.png`;
+		let picture: Uint8Array | undefined = readKept(name);
 		if (picture === undefined) {
 			picture = drawn(svg, PREVIEW.width);
-			cache.put(name, picture);
+			keep(name, picture, MOST);
 		}
+		const file = `previews/${shape.id}.png`;
 		put(siteDir, file, picture);
 		return [file];
 	});
-	cache.sweep();
-	return written;
 }
 
 function write(siteDir: string, file: string, svg: string, width: number): string {

@@ -874,7 +874,6 @@ export const keeping = {
 	kept: (edition: string) => `Edition ${edition} is kept on this device and opens without a network.`,
 	pictures: (missing: number) =>
 		missing === 1 ? "One picture is still missing." : `${missing} pictures are still missing.`,
-	tables: "Tables for planning are still to come.",
 	waiting: "A newer edition is here as well; it is taken when you change to it.",
 	failed: (why: string) =>
 		`This edition could not be kept on the device: ${why}. It is tried again with the next page.`,

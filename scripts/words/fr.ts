@@ -852,7 +852,6 @@ export const keeping: Words["keeping"] = {
 	taking: (done, of) => `Enregistrement sur cet appareil : ${done} parties sur ${of}.`,
 	kept: (edition) => `L'édition ${edition} est enregistrée sur cet appareil et s'ouvre sans réseau.`,
 	pictures: (missing) => (missing === 1 ? "Une image manque encore." : `${missing} images manquent encore.`),
-	tables: "Les tableaux de planification arrivent ensuite.",
 	waiting: "Une édition plus récente est là aussi ; elle est prise quand vous y passez.",
 	failed: (why) =>
 		`Cette édition n'a pas pu être enregistrée sur l'appareil : ${why}. Un nouvel essai se fait à la page suivante.`,

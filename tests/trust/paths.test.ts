@@ -32,7 +32,6 @@ import { makeChanges, mendInterrupted } from "../../scripts/edit/make-changes.ts
 import { sha256 } from "../../scripts/files/hash.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { mediaCacheOf } from "../../scripts/render/media/prepare-media.ts";
-import { previewCacheOf, writePreviews } from "../../scripts/render/write-pictures.ts";
 import { textsIn } from "../commands/texts-in.ts";
 import { clubCopy } from "../open-fixture.ts";
 import { publishOne } from "./publish-editions.ts";
@@ -284,17 +283,13 @@ describe("links in a club folder", () => {
 			expect(statSync(join(club, "_data", name)).isFile()).toBe(true);
 	});
 
-	it.each([".handbook-cache", ".handbook-cache/media", ".handbook-cache/previews"])(
+	it.each([".handbook-cache", ".handbook-cache/media"])(
 		"a cache %s leading out is neither filled nor swept",
 		(path) => {
 			const { club, home, isUntouched } = scene();
 			mkdirSync(join(club, path, ".."), { recursive: true });
 			symlinkSync(home, join(club, path));
-			if (path !== ".handbook-cache/previews") expect(mediaCacheOf(club)).toBeUndefined();
-			const { handbook } = openHandbook(club);
-			if (handbook !== undefined && path !== ".handbook-cache/media") {
-				writePreviews(handbook.curriculum, join(club, "content"), previewCacheOf(club));
-			}
+			expect(mediaCacheOf(club)).toBeUndefined();
 			isUntouched();
 		},
 	);

@@ -25,6 +25,7 @@ import { type Problem, problem } from "../../problems.ts";
 import { mediaFolder, mediaKindOf } from "../../read/inspect-media.ts";
 import { drawPoster } from "./draw-poster.ts";
 import { cleanFilm } from "./film.ts";
+import type { Medium, Picture, PreparedMedia, Rendition, Video } from "./medium.ts";
 
 /** Widths in pixels: a phone, a phone with a fine screen or a tablet, and a large screen. */
 export const WIDTHS = [480, 960, 1440] as const;
@@ -39,42 +40,6 @@ const RECIPE = `webp ${QUALITY} ${WIDTHS.join(" ")} sharp`;
 async function pictureProgram(): Promise<typeof Sharp> {
 	return (await import("sharp")).default;
 }
-
-/** One size of a picture. */
-export interface Rendition {
-	/** From the root of the site. */
-	readonly path: string;
-	readonly width: number;
-	readonly height: number;
-}
-
-export interface Picture {
-	readonly kind: "picture";
-	/** Narrowest first, at least one. */
-	readonly sizes: readonly Rendition[];
-}
-
-export interface Video {
-	readonly kind: "video";
-	readonly path: string;
-	readonly type: string;
-	readonly width: number;
-	readonly height: number;
-	readonly poster: Rendition;
-}
-
-export type Medium = Picture | Video;
-
-export interface PreparedMedia {
-	/** By drill, one for each of its `media`; undefined where it cannot be used. */
-	readonly byDrill: ReadonlyMap<string, readonly (Medium | undefined)[]>;
-	readonly problems: readonly Problem[];
-	/** The bytes of every file, by its path from the root of the site. */
-	readonly files: ReadonlyMap<string, () => Uint8Array>;
-}
-
-/** What pages show where no media were prepared. */
-export const NO_MEDIA: PreparedMedia = { byDrill: new Map(), problems: [], files: new Map() };
 
 export interface PrepareOptions {
 	/** Where results are kept; undefined keeps nothing. */

@@ -8,7 +8,7 @@ import type { Direction, Drill, Id, Landmark, LinkedDrill } from "../../model.ts
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
-import type { Medium } from "../media/prepare-media.ts";
+import type { Medium } from "../media/medium.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { doseWords } from "./words.ts";
