@@ -207,7 +207,7 @@ export interface FrameFacts {
 }
 
 /** What pages show of a handbook: everything but the folder that it was read from. */
-export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint" | "accepted">;
+export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint">;
 
 export interface SiteOptions {
 	/** Whether a worker is written that keeps the site on the reader's device. */

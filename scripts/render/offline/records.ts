@@ -16,6 +16,7 @@ import { exposuresOf } from "../../compute/exposures.ts";
 import { foundRows, type WrittenRows } from "../../figures/progression-layout.ts";
 import { join } from "../../link/join-records.ts";
 import type {
+	Acceptance,
 	ApparatusPlan,
 	Block,
 	ClubEdition,
@@ -82,10 +83,8 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 
 interface PlanFile {
 	readonly weeks: readonly LeanWeek[];
-	readonly findings: readonly (Omit<Finding, "source" | "path"> & {
-		readonly at: Place;
-		readonly field: DataPath;
-	})[];
+	readonly findings: readonly PlacedFinding[];
+	readonly accepted: readonly (PlacedFinding & { readonly by: Omit<Acceptance, "source" | "path"> })[];
 	/** The rows of progression maps, as far as pages show them. */
 	readonly rows: readonly (readonly [string, WrittenRows])[];
 	/** What the findings' codes stand for. */
@@ -93,6 +92,9 @@ interface PlanFile {
 	/** Rows of tables that pages look up; of others only the names. */
 	readonly tables: readonly Table[];
 }
+
+/** A finding with its place in the club's files worked out. */
+type PlacedFinding = Omit<Finding, "source" | "path"> & { readonly at: Place; readonly field: DataPath };
 
 interface WithFile {
 	/** Where it was read from. */
@@ -184,10 +186,14 @@ export function recordFiles(
 	};
 	const plan: PlanFile = {
 		weeks: weeks.map(leanWeek),
-		findings: handbook.findings.map((finding) => ({ ...finding, at: placeOf(finding), field: finding.path })),
+		findings: handbook.findings.map(placedFinding),
+		accepted: handbook.accepted.map(({ finding, by }) => ({ ...placedFinding(finding), by })),
 		rows: foundRows.used(),
 		catalogue: Object.fromEntries(
-			handbook.findings.map(({ code }) => [code, handbook.words.catalogue[code]]),
+			[...handbook.findings, ...handbook.accepted.map(({ finding }) => finding)].map(({ code }) => [
+				code,
+				handbook.words.catalogue[code],
+			]),
 		),
 		tables: Array.from(handbook.tables.values(), ({ name, columns, rows }) => ({
 			name,
@@ -260,10 +266,10 @@ export function readRecords(
 			curriculum,
 			edition,
 			words: { ...words, catalogue: plan.catalogue as Words["catalogue"] },
-			findings: plan.findings.map(({ at, field, ...finding }) => ({
-				...finding,
-				source: sourceOf(at.file, at),
-				path: field,
+			findings: plan.findings.map(wholeFinding),
+			accepted: plan.accepted.map(({ by, ...finding }) => ({
+				finding: wholeFinding(finding),
+				by: { ...by, source: sourceOf(""), path: [] },
 			})),
 			tables: new Map(plan.tables.map((table) => [table.name, table])),
 			get exposures() {
@@ -305,6 +311,14 @@ function written(value: unknown): string {
 }
 
 type Emptied = Exclude<keyof typeof EMPTY_DRILL, "heights">;
+
+function placedFinding(finding: Finding): PlacedFinding {
+	return { ...finding, at: placeOf(finding), field: finding.path };
+}
+
+function wholeFinding({ at, field, ...finding }: PlacedFinding): Finding {
+	return { ...finding, source: sourceOf(at.file, at), path: field };
+}
 
 /** A map as JSON has it. */
 type Pairs<T> = readonly (readonly [string, T])[];
