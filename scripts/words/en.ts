@@ -313,6 +313,8 @@ export const drill = {
 /** Minutes beside their number, where the number stands large. */
 export const minuteSign: string = "min";
 /** An edition's number and day, after the word "edition". */
+/** A group by the name of its class and its own. */
+export const groupOf = (name: string, part: string): string => `${name} (${part})`;
 export const editionName = (number: number, date: string): string => `${number}, ${date}`;
 export const min = (minutes: number): string => `${number(minutes)} min`;
 export const percent = (share: number): string => `${number(share * 100)} %`;
@@ -2035,7 +2037,6 @@ export const findings = {
 			`${group} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
 	},
 	hall: {
-		group: (name: string, part: string) => `${name} (${part})`,
 		coachesShort: (place: BlockPlace, group: string, need: CoachNeed) =>
 			`Week ${place.week}, ${place.apparatus}, block ${place.block}, ${group}: ${counts.coaches(need.needed)} needed (${and(
 				[

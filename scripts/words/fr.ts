@@ -276,6 +276,7 @@ export const drill: Words["drill"] = {
 // Pages ---------------------------------------------------------------------------------------------
 
 export const minuteSign: Words["minuteSign"] = "min";
+export const groupOf: Words["groupOf"] = (name, part) => `${name} (${part})`;
 export const editionName: Words["editionName"] = (number, date) => `${number} du ${date}`;
 export const min: Words["min"] = (minutes) => `${number(minutes)} min`;
 export const percent: Words["percent"] = (share) => `${number(share * 100)} %`;
@@ -2166,7 +2167,6 @@ export const findings: Words["findings"] = {
 			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
 	},
 	hall: {
-		group: (name, part) => `${name} (${part})`,
 		coachesShort: (place, group, need) =>
 			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, ${group} : il faut ${counts.coaches(need.needed)} (${and(
 				[

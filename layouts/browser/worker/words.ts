@@ -25,6 +25,8 @@ const SECTIONS = {
 	weights: english.weights,
 	sides: english.sides,
 	week: english.week,
+	editionName: english.editionName,
+	groupOf: english.groupOf,
 	blockAt: english.blockAt,
 	ages: english.ages,
 	destinations: english.destinations,
