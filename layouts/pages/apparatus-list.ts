@@ -12,6 +12,6 @@ export function apparatusListPage(ctx: PageContext, view: ApparatusListView): Ht
 	return html`<h1>${ctx.words.destinations.apparatus}</h1>
 <ul class="tiles large">${view.apparatus.map(
 		({ id, link, drills, weeks }) =>
-			html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span><span class="small">${ctx.words.counts.drills(drills)}${weeks > 0 && `, ${ctx.words.apparatusPage.plannedIn(weeks)}`}</span></a></li>`,
+			html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id)}<span>${link.name}</span><span class="small">${ctx.words.counts.drills(drills)}${weeks > 0 && `, ${ctx.words.apparatusPage.plannedIn(weeks)}`}</span></a></li>`,
 	)}</ul>`;
 }

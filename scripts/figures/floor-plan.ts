@@ -472,7 +472,7 @@ function disc(station: PlacedStation, label: string, x: Scale, y: Scale): string
 	const cx = Math.max(x(station.left), LEFT + DISC - 3);
 	const cy = y(station.top);
 	return (
-		`<g class="plan-label" transform="translate(${tenth(cx)} ${tenth(cy)})"><circle r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +
+		`<g class="plan-label" data-grows="" transform="translate(${tenth(cx)} ${tenth(cy)})"><circle r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +
 		`${text(0, 4.2, label, { anchor: "middle", bold: true, fill: PAPER })}</g>`
 	);
 }

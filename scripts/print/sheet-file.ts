@@ -36,6 +36,8 @@ export interface SheetPiece {
 	readonly html: Html;
 	/** Sides it should take at most. */
 	readonly most: number;
+	/** What needs more sides gets further leaves, filled at full detail, and that is no problem. */
+	readonly leaves?: true;
 	/** From the one that is liked best to the smallest that can be read; the first that fits is taken. */
 	readonly steps: readonly SheetStep[];
 	/** What has to be found on paper, as plain text. */

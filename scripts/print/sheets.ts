@@ -24,7 +24,7 @@ import { type BrowserPages, type OpenPage, openBrowser, printedPage } from "./br
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
-import { lettersOf } from "./letters.ts";
+import { hasWords, lettersOf } from "./letters.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { objectCount } from "./pdf-file.ts";
 import type { Segment } from "./print-segments.ts";
@@ -152,13 +152,13 @@ async function printPieces(
 				options.signal?.throwIfAborted();
 				const { piece, landscape } = job;
 				const setting = landscape ? settings.landscape : settings.portrait;
-				const { most, steps, words } = piece;
+				const { most, leaves, steps, words } = piece;
 				const ingredients = [
 					pages.version,
 					setting.styles,
 					setting.script,
 					setting.language,
-					JSON.stringify({ most, steps, words, printed: PRINTED_AS }),
+					JSON.stringify({ most, leaves, steps, words, printed: PRINTED_AS }),
 					piece.html.text,
 				];
 				try {
@@ -211,7 +211,7 @@ async function printPieces(
 }
 
 /** Raised where the way in which pieces are printed and checked changes. */
-const PRINTED_AS = 1;
+const PRINTED_AS = 2;
 
 /** Something of a sheet is not on paper as it should be. */
 class SheetFault extends Error {}
@@ -230,7 +230,7 @@ async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<Ope
 
 async function printPiece(open: OpenPage, piece: SheetPiece, { paper }: SheetSetting): Promise<Uint8Array> {
 	const { fitted, pdf: printed } = await open.run(60_000, async (page) => {
-		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${piece.most}, ${JSON.stringify(piece.steps)})`;
+		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify({ most: piece.most, leaves: piece.leaves === true, steps: piece.steps })})`;
 		const found: unknown = await page.evaluate(call);
 		if (!isFitted(found)) throw new Error("the browser gave no measures");
 		const bytes = await printedPage(page, paper, true);
@@ -270,7 +270,7 @@ async function checkPiece(
 	}
 	const letters = lettersOf(read.pages.flatMap(({ words }) => words.map(({ text }) => text)).join(" "));
 	for (const words of piece.words) {
-		if (!letters.includes(lettersOf(words))) throw new SheetFault(`"${words}" is not on paper`);
+		if (!hasWords(letters, words)) throw new SheetFault(`"${words}" is not on paper`);
 	}
 }
 

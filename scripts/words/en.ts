@@ -1043,6 +1043,8 @@ export const classLeaf = {
 	height: (what: string, landmark: Landmark, range: readonly [number, number] | undefined) =>
 		`${what} at ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]}–${range[1]} cm)`}.`,
 	putBack: <T>(coolDown: T): Sentence<T> => [coolDown, ", count the group, put everything back."],
+	/** At the head of a page that begins in the middle of an apparatus. */
+	goesOn: (apparatus: string) => `${apparatus}, continued`,
 	leftOut:
 		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
 };

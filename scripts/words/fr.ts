@@ -1012,6 +1012,7 @@ export const classLeaf: Words["classLeaf"] = {
 	height: (what, landmark, range) =>
 		`${what} à ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]} à ${range[1]} cm)`}.`,
 	putBack: (coolDown) => [coolDown, ", comptez le groupe, rangez tout."],
+	goesOn: (apparatus) => `${apparatus} (suite)`,
 	leftOut:
 		"Pour tenir sur cette feuille, une seule chose à surveiller est imprimée par éducatif ; le reste est sur sa fiche.",
 };
