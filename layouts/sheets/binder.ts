@@ -50,6 +50,7 @@ export function binderSheets(source: SheetSource): Sheets {
 		edition: { id: source.edition, words: edition },
 		date,
 		blank: words.binder.blank,
+		withheld: words.sheets.withheld,
 		slots,
 		sections: [coverSection(source, edition), contentsSection(source, contentsOf(body)), ...body],
 	};

@@ -20,7 +20,15 @@ import {
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
-import { figureStrip, pouredPiece, type SheetMaker, safetyLines, stepsFrom, wordsOfDrill } from "./side.ts";
+import {
+	figureStrip,
+	pouredPiece,
+	type SheetMaker,
+	safetyLines,
+	safetyOfDrill,
+	stepsFrom,
+	wordsOfDrill,
+} from "./side.ts";
 
 /** From roomy to tight; in the tightest, less is shown. None is smaller than 8.5 pt: what needs more room gets a further leaf. */
 const STEPS: readonly SheetStep[] = [
@@ -52,6 +60,7 @@ export function classLeaf(maker: SheetMaker, week: WeekPlan, group: ClubClass): 
 		leaves: true,
 		steps: STEPS,
 		words: [title.replace(",", ""), ...mustHave(maker, view)],
+		safety: safetyOf(maker, view),
 		place: week.source.place(["apparatus"]),
 	};
 }
@@ -147,20 +156,26 @@ function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): H
 
 /** Taken from the club's own records, not from the markup. */
 function mustHave(maker: SheetMaker, view: ClassSheetView): readonly string[] {
+	return view.stops.flatMap((stop) => [
+		`${stop.clock} ${stop.apparatus.name}`,
+		...stop.blocks.flatMap((block) =>
+			block.stations.flatMap((station) =>
+				wordsOfDrill(
+					maker,
+					station.core.id,
+					station.core.levels.map(({ level }) => level.to.split("/")[1] ?? ""),
+				),
+			),
+		),
+	]);
+}
+
+function safetyOf(maker: SheetMaker, view: ClassSheetView): readonly string[] {
 	const { emergency } = maker.site.curriculum.club;
 	return [
 		...(emergency === undefined ? [] : [emergency]),
-		...view.stops.flatMap((stop) => [
-			`${stop.clock} ${stop.apparatus.name}`,
-			...stop.blocks.flatMap((block) =>
-				block.stations.flatMap((station) =>
-					wordsOfDrill(
-						maker,
-						station.core.id,
-						station.core.levels.map(({ level }) => level.to.split("/")[1] ?? ""),
-					),
-				),
-			),
-		]),
+		...view.stops.flatMap(({ blocks }) =>
+			blocks.flatMap(({ stations }) => stations.flatMap(({ core }) => safetyOfDrill(maker, core.id))),
+		),
 	];
 }

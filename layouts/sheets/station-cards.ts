@@ -13,7 +13,15 @@ import { drillCore, levelsInOrder } from "../../scripts/render/views/drill.ts";
 import { doseWords } from "../../scripts/render/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
-import { AS_DESIGNED, figureStrip, fixedPiece, type SheetMaker, safetyLines, wordsOfDrill } from "./side.ts";
+import {
+	AS_DESIGNED,
+	figureStrip,
+	fixedPiece,
+	type SheetMaker,
+	safetyLines,
+	safetyOfDrill,
+	wordsOfDrill,
+} from "./side.ts";
 
 /** As many cues as a gymnast or a coach takes in at a glance. */
 const CUES = 3;
@@ -47,6 +55,7 @@ export function stationCards(
 			const levels = levelsHere(maker, block, curriculum.drills.get(id));
 			return wordsOfDrill(maker, id, levels, CUES);
 		}),
+		safety: stations.flatMap(({ block, i }) => safetyOfDrill(maker, block.stations[i]?.drill ?? "")),
 		place: week.source.place(["apparatus", plan.apparatus]),
 	};
 }

@@ -52,6 +52,7 @@ export function termPage(maker: SheetMaker): SheetPiece | undefined {
 				site.handbook.markdown.plain(text),
 			),
 		),
+		safety: [],
 		place: firstWeek.source.place(["theme"]),
 	};
 }

@@ -59,6 +59,7 @@ export function weekFront(maker: SheetMaker, week: WeekPlan): SheetPiece {
 			...view.plans.flatMap(({ blocks }) => blocks.flatMap(({ drills }) => drills.map(({ name }) => name))),
 			...classes.map(({ name }) => name),
 		],
+		safety: [],
 		place: week.source.place(["theme"]),
 	};
 }

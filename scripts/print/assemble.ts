@@ -229,6 +229,21 @@ export function someLeaves(assembled: Assembled, papers: readonly number[]): Ass
 	};
 }
 
+/** The same leaves, with a word in place of those that nobody may use. What leads to them still lands there. */
+export function withoutLeaves(assembled: Assembled, withheld: ReadonlySet<number>, words: string): Assembled {
+	const targets = [...assembled.targets.values()];
+	return {
+		...assembled,
+		leaves: assembled.leaves.map((leaf, position) => {
+			if (!withheld.has(position)) return leaf;
+			const own = targets.filter((target) => target.leaf === position);
+			const text = html`<p><b>${words}</b></p>${own.map(({ id, title }) => html`<p id="${id}">${title}</p>`)}`
+				.text;
+			return { ...leaf, text, html: leaf.html.replace(leaf.text, () => text) };
+		}),
+	};
+}
+
 /** A link inside the binder: its address attribute, with the space before it. */
 const LINK = new RegExp(` href="${LINK_HOST.replace(/[.#/]/g, "\\$&")}([^"]*)"`, "g");
 

@@ -28,8 +28,8 @@ export interface FittedSheet {
 	readonly detail: number;
 	/** It takes more sides than it should. */
 	readonly over: boolean;
-	/** Words that stand outside their place. */
-	readonly spills: readonly string[];
+	/** What stands outside its place: words, or a drawing by its title. */
+	readonly spills: readonly { readonly words: string; readonly drawing: boolean }[];
 }
 
 declare global {
@@ -262,33 +262,34 @@ function firstOutside(place: Element, items: readonly Element[]): number {
 	return found < 0 ? items.length : found;
 }
 
-/** Words that stand outside the area or the box they belong to. */
-function spillsOf(side: HTMLElement): readonly string[] {
-	const spills: string[] = [];
+/** What stands outside the area or the box it belongs to. */
+function spillsOf(side: HTMLElement): FittedSheet["spills"] {
+	const spills = new Map<string, boolean>();
+	const spill = (element: Element) => {
+		const drawing = element instanceof SVGSVGElement;
+		const named = drawing ? (element.querySelector("title") ?? element) : element;
+		spills.set((named.textContent ?? "").trim().slice(0, 60), drawing);
+	};
 	for (const place of side.querySelectorAll(".area, .box")) {
 		const edge = place.getBoundingClientRect();
-		if (place.scrollWidth > place.clientWidth + 1) spills.push(wordsIn(place));
 		for (const element of place.querySelectorAll("*")) {
 			if (element.parentElement?.closest("svg")) continue;
-			for (const { left, right, top, bottom, width, height } of element.getClientRects()) {
-				if (width === 0 || height === 0) continue;
-				if (
-					left < edge.left - 1 ||
-					right > edge.right + 1 ||
-					top < edge.top - 2 ||
-					bottom > edge.bottom + 3
-				) {
-					spills.push(wordsIn(element));
-					break;
-				}
-			}
+			// The innermost says best what it is.
+			const isSpilt = (one: Element) =>
+				Array.from(one.getClientRects()).some(
+					({ left, right, top, bottom, width, height }) =>
+						width > 0 &&
+						height > 0 &&
+						(left < edge.left - 1 ||
+							right > edge.right + 1 ||
+							top < edge.top - 2 ||
+							bottom > edge.bottom + 3),
+				);
+			if (isSpilt(element) && !Array.from(element.children).some(isSpilt)) spill(element);
 		}
+		if (spills.size === 0 && place.scrollWidth > place.clientWidth + 1) spill(place);
 	}
-	return [...new Set(spills)];
-}
-
-function wordsIn(element: Element): string {
-	return (element.textContent ?? "").trim().slice(0, 60);
+	return Array.from(spills, ([words, drawing]) => ({ words, drawing }));
 }
 
 window.handbookSheets = { fit };

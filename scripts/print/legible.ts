@@ -42,8 +42,12 @@ export function illegible(words: readonly Words[]): Illegible {
 /** How a PDF names the shape that stands for letters that a font does not have (glyph 0 of every OpenType font). */
 const NO_SHAPE = "\0";
 
+/** Letters of a text that are told. */
+const SHOWN = 60;
+
 function shown(text: string): string {
-	return text.replaceAll(NO_SHAPE, "□").trim();
+	const words = text.replaceAll(NO_SHAPE, "□").trim();
+	return words.length > SHOWN ? `${words.slice(0, SHOWN)}…` : words;
 }
 
 /** Shares of the smaller type by which boxes have to lie on each other: accents and slanted letters lean over. */
@@ -101,4 +105,20 @@ export function largestType(
 /** Whether safety text in such type is too small. */
 export function isTooSmallForSafety(points: number): boolean {
 	return points < LEAST_SAFETY_POINTS - ROUNDING;
+}
+
+/** Codes of what cannot be read. */
+export type FlawCode = "H406" | "H407" | "H408";
+
+/** What cannot be read, in words. */
+export function flawsOf({
+	small,
+	over,
+	shapeless,
+}: Illegible): readonly (readonly [FlawCode, readonly string[]])[] {
+	return [
+		["H406", small.map(({ text, points }) => `"${text}" is in ${points.toFixed(1)} pt`)],
+		["H407", over.map(([a, b]) => `"${a}" and "${b}" lie on each other`)],
+		["H408", shapeless.map((text) => `"${text}" has a letter that no font here has`)],
+	];
 }

@@ -42,6 +42,8 @@ export interface SheetPiece {
 	readonly steps: readonly SheetStep[];
 	/** What has to be found on paper, as plain text. */
 	readonly words: readonly string[];
+	/** What keeps people safe, as plain text: without it the piece is not to be used. */
+	readonly safety: readonly string[];
 	/** Where its content is written. */
 	readonly place: Place;
 }

@@ -907,6 +907,8 @@ export const sheets = {
 	/** After the name of a day, with its number in the month. */
 	dayOfMonth: (day: string, number: number) => `${day} ${number}`,
 	emergency: "In an emergency.",
+	withheld:
+		"This page is not printed: what keeps people safe on it could not be found on paper. Coach from the drill's page on the site.",
 	rotation: "Order of apparatus",
 	blocksAndMinutes: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes: number) => `${min(minutes)} to change`,

@@ -370,6 +370,7 @@ describe("faults of a sheet", () => {
 		most: 1,
 		steps: stepsFrom(1, 0.8),
 		words: [],
+		safety: [],
 		place,
 		...more,
 	});

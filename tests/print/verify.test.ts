@@ -104,7 +104,7 @@ describe("reading back", () => {
 		});
 		const segments = await printSegments({ ...sound, leaves }, common);
 		const joined = await joinSegments(segments, meant.joined ?? sound, sheets, paper);
-		const problems = await verifyBinder({
+		const { problems } = await verifyBinder({
 			read: readJoined(
 				{ ...joined, leaves: sound.leaves, issues: NO_EDITIONS, paper },
 				common.cache,
@@ -207,7 +207,7 @@ describe("reading back", () => {
 			handbook: { ...handbook, curriculum: { ...handbook.curriculum, drills } },
 		});
 		expect(wrong).toEqual([
-			'H403 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 2).',
+			'H411 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 2).',
 		]);
 	});
 
