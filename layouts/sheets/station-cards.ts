@@ -135,7 +135,7 @@ function miniPlan(words: Words, { length, width, stations }: FloorPlan, own: num
 		const y = tenth((top + wide / 2) * scale);
 		const isOwn = number === own;
 		return (
-			`<g data-grows="" transform="translate(${x} ${y})"><circle r="8" fill="${isOwn ? "#000" : "#fff"}" stroke="#000" stroke-width="1.5"/>` +
+			`<g class="plan-label" transform="translate(${x} ${y})"><circle r="8" fill="${isOwn ? "#000" : "#fff"}" stroke="#000" stroke-width="1.5"/>` +
 			`<text y="3.600" font-size="10.500" font-weight="700" text-anchor="middle" fill="${isOwn ? "#fff" : "#000"}">${number}</text></g>`
 		);
 	});

@@ -296,15 +296,6 @@ export function longestNumber(label: string, pages: number): string {
 	return labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
 }
 
-/** A tab's letters, in pixels: small enough for its longest word, which no tab breaks. */
-function tabSize(words: string): number {
-	const longest = Math.max(...words.split(" ").map(({ length }) => length));
-	return Math.min(10, Math.floor(TAB_ROOM / longest));
-}
-
-/** Pixels along a tab, over the width of a bold letter as a share of its height. */
-const TAB_ROOM = 44 / 0.6;
-
 function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
 	const section = sheets.sections[draft.section];
 	const bare = section?.bare === true;
@@ -318,7 +309,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const tab =
 		section?.slot === undefined
 			? ""
-			: html`<div class="leaf-tab" style="--slot:${section.slot};font-size:${tabSize(section.tab)}px" aria-hidden="true"><span>${section.tab}</span></div>`;
+			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${section.tab}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }

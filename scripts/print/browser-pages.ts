@@ -44,13 +44,18 @@ export async function readPageScripts(): Promise<PageScripts> {
 	const pagedjs = join(packageFolder("pagedjs-cli"), "dist", "browser.js");
 	return {
 		layout: `window.PagedConfig = { auto: false };\n${await readFile(pagedjs, "utf8")}`,
-		own: await translated("./in-page.ts"),
+		own: await scriptOf("./in-page.ts"),
 	};
 }
 
 /** The script that draws the marks of an update. */
 export function readMarkScript(): Promise<string> {
 	return translated("./draw-marks.ts");
+}
+
+/** A script for pages, with what all of them share. */
+export async function scriptOf(file: string): Promise<string> {
+	return (await Promise.all(["./enlarge-letters.ts", file].map(translated))).join("\n");
 }
 
 async function translated(file: string): Promise<string> {

@@ -43,6 +43,8 @@ declare global {
 /** A box's type shrinks in such steps, down to this share of its design, and never below the style sheet's least. */
 const BOX_STEP = 0.04;
 const LEAST_BOX = 0.5;
+/** A card is read from a step away. */
+const LEAST_CARD = 0.7;
 
 async function fit(markup: string, { most, leaves, steps }: FitWish): Promise<FittedSheet> {
 	await Promise.all(Array.from(document.fonts, (font) => font.load()));
@@ -61,7 +63,7 @@ async function fit(markup: string, { most, leaves, steps }: FitWish): Promise<Fi
 	for (const box of piece.querySelectorAll<HTMLElement>(".cards > .box")) if (isOverfull(box)) giveSide(box);
 	const poured = piece.querySelector(".pour") === null ? undefined : pour(piece, most, leaves, steps);
 	for (const { svg, parts } of drawings) svg.replaceChildren(...parts);
-	for (const { svg } of drawings) enlargeLetters(svg);
+	for (const { svg } of drawings) window.handbookLetters.enlarge(svg);
 	piece.querySelector("template")?.remove();
 	const sides = Array.from(piece.querySelectorAll<HTMLElement>(".side"));
 	sides.forEach((side, i) => {
@@ -79,17 +81,18 @@ async function fit(markup: string, { most, leaves, steps }: FitWish): Promise<Fi
 
 /** Gives a box the largest type, up to its design, at which nothing is cut, then shows less; returns its scale. */
 function fitBox(box: HTMLElement): number {
+	const least = box.closest(".cards") === null ? LEAST_BOX : LEAST_CARD;
 	for (const detail of [3, 2, 1]) {
 		showDetail(box, detail);
 		let scale = 1;
 		box.style.setProperty("--k", "1");
-		while (scale > LEAST_BOX && isOverfull(box)) {
+		while (scale > least && isOverfull(box)) {
 			scale = Math.round((scale - BOX_STEP) * 100) / 100;
 			box.style.setProperty("--k", String(scale));
 		}
 		if (!isOverfull(box)) return scale;
 	}
-	return LEAST_BOX;
+	return least;
 }
 
 /** A style for some detail holds for less as well: 1 is "1 2", and full detail is nothing. */
@@ -228,27 +231,6 @@ function cutTable(place: Element, item: Element): readonly [Element, Element] | 
 		return copy;
 	};
 	return [part((row) => row < fits), part((row) => row >= fits)];
-}
-
-/** Pixels of the least type, as the style sheet has it. */
-const LEAST = 11.34;
-
-/**
- * Letters in a drawing shrink with it: they are written as large as on paper the least type is. A mark that
- * carries a letter, `data-grows`, grows with it.
- */
-function enlargeLetters(svg: SVGSVGElement): void {
-	const scale = svg.getScreenCTM()?.a ?? 1;
-	if (scale <= 0) return;
-	for (const text of svg.querySelectorAll("text")) {
-		const size = Number.parseFloat(getComputedStyle(text).fontSize) * scale;
-		if (size >= LEAST) continue;
-		const mark = text.closest("[data-grows]");
-		if (mark !== null) {
-			const at = mark.getAttribute("transform") ?? "";
-			mark.setAttribute("transform", `${at} scale(${(LEAST + 0.1) / size})`);
-		} else text.setAttribute("font-size", String((LEAST + 0.1) / scale));
-	}
 }
 
 /** The position of the first item that does not stand wholly in the place, or their number. */

@@ -14,13 +14,12 @@
 import { createHash, randomUUID } from "node:crypto";
 import { mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { transform } from "esbuild";
 import { PDFDocument } from "pdf-lib";
 import type { Club } from "../model.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Leaf, Target } from "./assemble.ts";
-import { type BrowserPages, type OpenPage, openBrowser, printedPage } from "./browser-pages.ts";
+import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
@@ -457,16 +456,15 @@ const FONTS = "@fontsource/atkinson-hyperlegible-next";
 async function settingsOf(
 	club: Club,
 ): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
-	const [fonts, sheet, own] = await Promise.all([
+	const [fonts, sheet, script] = await Promise.all([
 		embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]),
 		readFile(new URL("../../layouts/styles/sheets.css", import.meta.url), "utf8"),
-		readFile(new URL("./in-sheet.ts", import.meta.url), "utf8"),
+		scriptOf("./in-sheet.ts"),
 	]);
-	const { code } = await transform(own, { loader: "ts", format: "iife", target: "chrome110" });
 	const setting = (paper: Paper): SheetSetting => ({
 		paper,
 		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
-		script: code,
+		script,
 		language: club.language,
 	});
 	const paper = paperOf(club);

@@ -212,9 +212,9 @@ async function checkPages(
 		});
 	}
 	for (const { first, measures } of segments) {
-		for (const { leaf, words, after, edge } of measures.spills) {
+		for (const { leaf, words, after, edge, drawing } of measures.spills) {
 			const where = edge === "area" ? "stands outside the text area" : "runs over the edge of its cell";
-			found.doesNotFit(first + leaf, `"${words}" ${where}`, after);
+			found.tell(drawing ? "H409" : "H403", first + leaf, `"${words}" ${where}`, after);
 		}
 	}
 }
@@ -227,7 +227,7 @@ function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper,
 		found.doesNotFit(position, `A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`);
 	}
 	if (page.isPaintedOutside) {
-		found.doesNotFit(position, "Something stands in the punched margin or at the very edge");
+		found.tell("H409", position, "A drawing or a line reaches into the punched margin or to the very edge");
 	}
 	for (const words of page.outside) {
 		found.doesNotFit(position, `"${words}" stands in the punched margin or at the very edge`);
