@@ -291,7 +291,7 @@ function landingSpace(station: PlacedStation, view: FloorPlan, x: Scale, y: Scal
 	);
 }
 
-interface Point {
+export interface Point {
 	readonly x: number;
 	readonly y: number;
 }
@@ -501,23 +501,31 @@ function discs(
 	x: Scale,
 	y: Scale,
 ): string {
+	const places = clearPlaces(
+		stations.map((station) => placesOf(station, x, y)),
+		DISC_ROOM,
+	);
+	return stations.map(({ number }, i) => disc(places[i] ?? { x: 0, y: 0 }, label(number))).join("");
+}
+
+/**
+ * One place for each label among those where it may stand, the one that is liked best first: the first that
+ * is clear of the labels before it, else the clearest.
+ *
+ * @param room units from the middle of a label to the next
+ */
+export function clearPlaces(wanted: readonly (readonly Point[])[], room: number): readonly Point[] {
 	const taken: Point[] = [];
 	const clearance = ({ x: cx, y: cy }: Point) =>
-		Math.min(...taken.map((other) => Math.hypot(other.x - cx, other.y - cy)), DISC_ROOM);
-	return stations
-		.map((station) => {
-			const places = placesOf(station, x, y);
-			const [first] = places;
-			const place =
-				places.find((one) => clearance(one) >= DISC_ROOM) ??
-				places.reduce(
-					(best, one) => (clearance(one) > clearance(best) ? one : best),
-					first ?? { x: 0, y: 0 },
-				);
-			taken.push(place);
-			return disc(place, label(station.number));
-		})
-		.join("");
+		Math.min(...taken.map((other) => Math.hypot(other.x - cx, other.y - cy)), room);
+	for (const places of wanted) {
+		const [first = { x: 0, y: 0 }] = places;
+		taken.push(
+			places.find((one) => clearance(one) >= room) ??
+				places.reduce((best, one) => (clearance(one) > clearance(best) ? one : best), first),
+		);
+	}
+	return taken;
 }
 
 /** Drawing units between the middles of two labels: room for each to grow on a small plan. */

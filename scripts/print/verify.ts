@@ -251,12 +251,19 @@ function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper,
 
 /** Whether a page's number stands at its foot. */
 function carries(foot: string, label: string): boolean {
-	return foot.includes(label) || (isFromTheRight(label) && hasWords(lettersOf(foot), label));
+	return foot.includes(label) || (isForeign(label) && hasWords(lettersOf(foot), label));
 }
 
-/** A page's number for comparing: one that is written from the right has its letters in another order on paper. */
+/** Whether a name in a page's number has letters that the sheets' own font lacks: another font's are read back apart. */
+function isForeign(label: string): boolean {
+	return /(?!\p{Script=Latin})\p{L}/u.test(label);
+}
+
+/** A page's number for comparing, without spaces and without the order of directions where those may be lost. */
 function numberKey(label: string): string {
-	return isFromTheRight(label) ? [...lettersOf(label)].sort().join("") : label;
+	if (!isForeign(label)) return label;
+	const letters = lettersOf(label);
+	return isFromTheRight(label) ? [...letters].sort().join("") : letters;
 }
 
 /** Editions are laid over the pages: each stands at the foot, whole, and nothing else with it. */
