@@ -128,8 +128,8 @@ function ways(
 	};
 }
 
-/** Units between the middles of two spots: they are 16 wide, and grow a little on a small card. */
-const SPOT_ROOM = 21;
+/** Units between the middles of two spots: they are 16 wide, and grow on a small card. */
+const SPOT_ROOM = 26;
 
 /** A station's middle, and places beside it on the plan for when that is taken. */
 function around(x: number, y: number, long: number, wide: number): readonly Point[] {

@@ -1,13 +1,16 @@
 /**
  * `build`: the whole handbook, site, data, sheets and binder, in one folder that is swapped in when whole.
  *
- * An error in the content stops it before anything is written. Where only the binder fails, the
- * rest is published, the last good binder stays, and the exit code says that something is missing.
+ * An error in the content stops it before anything is written. Where only printing fails, the rest is
+ * published, the last binder and the sheets that are still true stay, and the exit code 1 says that
+ * something is missing.
  */
 
-import { relative } from "node:path";
+import { existsSync } from "node:fs";
+import { join, relative } from "node:path";
 import type { Handbook } from "../handbook.ts";
 import { editionFile } from "../print/edition-file.ts";
+import { recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
 import { addressFile } from "../render/addresses.ts";
@@ -81,13 +84,23 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
 		// What prints is loaded where something is printed.
 		const printing = print ? await import("./print.ts") : undefined;
+		const missing = await printing?.whyNotPrint();
+		if (missing !== undefined) {
+			out.line(`Nothing can be printed in this run: ${missing}`);
+			out.line("What was printed before and still says the same is kept, with its links; the rest is built.");
+		}
 		const sheets = printing
 			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
 			: NO_SHEETS;
-		const printed = new Set(sheets.files);
 		const pagesList = pagesListOf(clubDir, outDir);
 		const list = readPagesList(pagesList);
 		const { before } = staging;
+		const cannotPrint = sheets.problems.some(({ code }) => code === "H401");
+		const kept =
+			cannotPrint && printing !== undefined && before !== undefined
+				? keptSheets(staging, before, printing.sheetsStillTrue(handbook, before))
+				: [];
+		const printed = new Set([...sheets.files, ...kept]);
 		const site = await writeHandbook(handbook, staging, progress, pages, {
 			...(before === undefined || list === undefined ? {} : { before: { dir: before, list } }),
 			kept: true,
@@ -108,6 +121,11 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		if (sheets.files.length > 0) {
 			out.line(
 				`wrote ${count(sheets.files.length, "sheet file")} to ${here}/print, ${count(sheets.sides, "side")}`,
+			);
+		}
+		if (kept.length > 0) {
+			out.line(
+				`kept ${count(kept.length, "sheet file")} in ${here}/print that still ${kept.length === 1 ? "says" : "say"} the same`,
 			);
 		}
 		const faults = differing([...sheets.problems, ...binder.problems]);
@@ -131,6 +149,19 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 	} finally {
 		staging?.discard();
 	}
+}
+
+/** Takes sheets over from the last output, with their record. */
+function keptSheets(staging: Staging, before: string, record: SheetRecord): readonly string[] {
+	const paths = Object.keys(record).filter((path) => existsSync(join(before, path)));
+	for (const path of paths) staging.keep(path);
+	if (paths.length > 0) {
+		staging.write(
+			SHEET_RECORD,
+			recordText(Object.fromEntries(paths.map((path) => [path, record[path] ?? ""]))),
+		);
+	}
+	return paths;
 }
 
 /** Site, search and data files; `kept` adds what keeps the site on a reader's device. */

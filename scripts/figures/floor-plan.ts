@@ -561,7 +561,6 @@ function scaleBar(left: number, top: number, length: number, format: NumberForma
 		box(left, top - 3, METRE, 5, INK, 1, INK, 0) +
 		(metres > 1 ? box(left + METRE, top - 3, (metres - 1) * METRE, 5, PAPER, 1, INK, 0) : "") +
 		figure(0, format(0)) +
-		(metres > 1 ? figure(1, format(1)) : "") +
 		`${figure(metres, `${format(metres)} ${say.metres}`)}</g>`
 	);
 }

@@ -105,6 +105,9 @@ async function start(browser: Browser): Promise<Driven> {
 			executablePath: browser.path,
 			headless: browser.shell ? "shell" : true,
 			env: { ...process.env, ...browser.environment },
+			// By a pipe, not a port: the browser ends with this program even where that is killed outright, and
+			// no other program can reach it.
+			pipe: true,
 			protocolTimeout: 0,
 			timeout: 60_000,
 			// The command that prints decides about signals, and closes the browser itself.

@@ -4,8 +4,13 @@
  * levels. Small, so that twenty can be printed. The same seed writes the same club.
  */
 
-import { mkdirSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
+import { printBinder } from "../../scripts/print/binder.ts";
+import { printSheets } from "../../scripts/print/sheets.ts";
 
 /** A small generator of numbers (mulberry32), so that a seed means the same club on every machine. */
 function numbersFrom(seed: number): () => number {
@@ -32,8 +37,24 @@ const APPARATUS = [
 	["ringe", "Schaukelringe"],
 ] as const;
 
-const WORDS = "arms by the ears, tight middle, push the floor away, land on two feet and stay, look at the wall, épaules hautes, weit über die Hände, спина круглая, chest in, knees together, slow down".split(", ");
-const TITLES = ["Log roll", "Élévation à l'équilibre", "Überschlag-Vorübung", "Кувырок вперёд", "Bunny hop over the line", "Rebound to stick", "מתח קצר", "Схождение с возвышения", "Swing and stop", "Planche tenue", "Cast off the block", "مستقيم على البساط"];
+const WORDS =
+	"arms by the ears, tight middle, push the floor away, land on two feet and stay, look at the wall, épaules hautes, weit über die Hände, спина круглая, chest in, knees together, slow down".split(
+		", ",
+	);
+const TITLES = [
+	"Log roll",
+	"Élévation à l'équilibre",
+	"Überschlag-Vorübung",
+	"Кувырок вперёд",
+	"Bunny hop over the line",
+	"Rebound to stick",
+	"מתח קצר",
+	"Схождение с возвышения",
+	"Swing and stop",
+	"Planche tenue",
+	"Cast off the block",
+	"مستقيم على البساط",
+];
 
 /** Writes a club folder. */
 export function writeStrangeClub(dir: string, seed: number): void {
@@ -63,7 +84,14 @@ export function writeStrangeClub(dir: string, seed: number): void {
 	}));
 	const items = Array.from({ length: between(2, 7) }, (_, i) => ({
 		id: `item-${i + 1}`,
-		name: pick(["Mat", "Balle en mousse", "Keulenständer", "Резинка", "Hoop", "Very long foam wedge with handles"]),
+		name: pick([
+			"Mat",
+			"Balle en mousse",
+			"Keulenständer",
+			"Резинка",
+			"Hoop",
+			"Very long foam wedge with handles",
+		]),
 	}));
 	write(
 		"_data/club.yaml",
@@ -74,13 +102,18 @@ export function writeStrangeClub(dir: string, seed: number): void {
 	);
 	write(
 		"_data/apparatus.yaml",
-		apparatus.map(([id, name]) => `- {id: ${id}, name: ${text(name)}${sometimes(0.8) ? ", plan: [8, 4]" : ""}}\n`).join(""),
+		apparatus
+			.map(([id, name]) => `- {id: ${id}, name: ${text(name)}${sometimes(0.8) ? ", plan: [8, 4]" : ""}}\n`)
+			.join(""),
 	);
 	write("_data/levels.yaml", levels.map(({ id, name }) => `- {id: ${id}, name: ${text(name)}}\n`).join(""));
 	write(
 		"_data/equipment.yaml",
 		items
-			.map(({ id, name }, i) => `- {id: ${id}, name: ${text(`${name} ${i + 1}`)}${sometimes(0.5) ? `, owned: ${between(1, 20)}` : ""}${sometimes(0.5) ? ", stored: Store" : ""}${sometimes(0.5) ? ", size: [2, 1]" : ""}}\n`)
+			.map(
+				({ id, name }, i) =>
+					`- {id: ${id}, name: ${text(`${name} ${i + 1}`)}${sometimes(0.5) ? `, owned: ${between(1, 20)}` : ""}${sometimes(0.5) ? ", stored: Store" : ""}${sometimes(0.5) ? ", size: [2, 1]" : ""}}\n`,
+			)
 			.join(""),
 	);
 	write(
@@ -107,9 +140,13 @@ export function writeStrangeClub(dir: string, seed: number): void {
 					(sometimes(0.5)
 						? `levels:\n${named.map((level) => `  ${level.id}: {do: ${text(sentence(1, 4))}, sets: 2, reps: 4}\n`).join("")}`
 						: `levels: [${named.map((level) => level.id).join(", ")}]\n`) +
-					(sometimes(0.7) ? `equipment:\n  ${pick(items).id}: {count: ${between(1, 3)}, per: gymnast}\n` : "") +
+					(sometimes(0.7)
+						? `equipment:\n  ${pick(items).id}: {count: ${between(1, 3)}, per: gymnast}\n`
+						: "") +
 					(sometimes(0.5) ? "sequence: [hollow, tuck, hollow]\n" : "") +
-					(sometimes(0.8) ? `cues:\n${Array.from({ length: between(1, 6) }, () => `  - ${text(pick(WORDS))}\n`).join("")}` : "") +
+					(sometimes(0.8)
+						? `cues:\n${Array.from({ length: between(1, 6) }, () => `  - ${text(pick(WORDS))}\n`).join("")}`
+						: "") +
 					(sometimes(0.4) ? `faults:\n  - {see: ${text(pick(WORDS))}, say: ${text(pick(WORDS))}}\n` : "") +
 					(sometimes(0.7) ? `spotting: ${text(`${sentence(2, sometimes(0.2) ? 40 : 8)}.`)}\n` : "") +
 					(sometimes(0.7) ? `caution: ${text(`${sentence(2, 8)}.`)}\n` : "") +
@@ -123,10 +160,56 @@ export function writeStrangeClub(dir: string, seed: number): void {
 			`---\nweek: ${week}\ntheme: ${text(pick(WORDS))}\napparatus:\n${apparatus
 				.map(([id]) => {
 					const own = drills.get(id) ?? [];
-					const stations = Array.from({ length: between(2, 5) }, () => `{drill: ${pick(own)}${sometimes(0.3) ? `, at: [${between(0, 8)}, ${between(0, 4)}]` : ""}}`);
+					const stations = Array.from(
+						{ length: between(2, 5) },
+						() =>
+							`{drill: ${pick(own)}${sometimes(0.3) ? `, at: [${between(0, 8)}, ${between(0, 4)}]` : ""}}`,
+					);
 					return `  ${id}:\n${sometimes(0.5) ? `    focus: ${text(sentence(1, 3))}\n` : ""}    blocks:\n      - {stations: [${stations.join(", ")}], minutes: ${between(8, 25)}}\n      - {drill: ${pick(own)}, minutes: ${between(3, 8)}}\n`;
 				})
 				.join("")}---\n\n${sentence(2, 10)}.\n`,
 		);
+	}
+}
+
+/** How a club was printed. */
+export interface StrangePrint {
+	/** Files that were asked for and are not there. */
+	readonly lost: readonly string[];
+	/** Problems that are errors: something cannot be read, or is not on paper. */
+	readonly errors: readonly string[];
+	/** Codes of all that was told. */
+	readonly codes: ReadonlySet<string>;
+}
+
+/** Writes the club of a seed, and prints its binder and all its sheets. */
+export async function printStrangeClub(seed: number): Promise<StrangePrint> {
+	const folder = mkdtempSync(join(tmpdir(), "strange-"));
+	try {
+		const club = join(folder, "club");
+		writeStrangeClub(club, seed);
+		const { handbook, problems: wrong } = openHandbook(club);
+		if (handbook === undefined) throw new Error(wrong.map(({ what }) => what).join("\n"));
+		const binderFile = join(folder, "binder.pdf");
+		const binder = await printBinder(
+			{ ...handbook, clubDir: club },
+			{ outFile: binderFile, cacheDir: false },
+		);
+		const files = singleSheets(handbook);
+		const printed = await printSheets(files, {
+			outDir: folder,
+			club: handbook.curriculum.club,
+			date: "2027-01-04",
+		});
+		const problems = [...binder.problems, ...printed.problems];
+		return {
+			lost: [binderFile, ...files.map(({ path }) => join(folder, path))].filter((file) => !existsSync(file)),
+			errors: problems
+				.filter(({ severity }) => severity === "error")
+				.map(({ code, place, what }) => `${place.file}:${place.line} ${code} ${what}`),
+			codes: new Set(problems.map(({ code }) => code)),
+		};
+	} finally {
+		rmSync(folder, { recursive: true, force: true });
 	}
 }
