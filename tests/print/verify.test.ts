@@ -179,7 +179,9 @@ describe("reading back", () => {
 				'<svg style="position:absolute;left:20px;top:300px" width="40" height="40"><path d="M0 0H40V40H0Z"/></svg><div class="leaf-foot"',
 			),
 		);
-		expect(wrong.some((what) => what.startsWith("H403 Something stands in the punched margin"))).toBe(true);
+		expect(
+			wrong.some((what) => what.startsWith("H409 A drawing or a line reaches into the punched margin")),
+		).toBe(true);
 	});
 
 	it("finds what runs out of its text area, cut off or not", async () => {
