@@ -267,7 +267,8 @@ function spillsOf(side: HTMLElement): FittedSheet["spills"] {
 							top < edge.top - 2 ||
 							bottom > edge.bottom + 3),
 				);
-			if (isSpilt(element) && !Array.from(element.children).some(isSpilt)) spill(element);
+			const inner = element instanceof SVGSVGElement ? [] : Array.from(element.children);
+			if (isSpilt(element) && !inner.some(isSpilt)) spill(element);
 		}
 		if (spills.size === 0 && place.scrollWidth > place.clientWidth + 1) spill(place);
 	}

@@ -4,7 +4,7 @@
  * style sheet says. Pure.
  */
 
-import { hasWords, lettersOf } from "./letters.ts";
+import { hasSyllables, hasWords, lettersOf } from "./letters.ts";
 import { POINTS } from "./points.ts";
 import type { Words } from "./read-back.ts";
 
@@ -35,7 +35,16 @@ export function illegible(words: readonly Words[]): Illegible {
 			.map(({ text, size }) => ({ text: shown(text), points: size * POINTS }))
 			.filter(({ text, points }) => points < LEAST_POINTS - ROUNDING && /\S/.test(text)),
 		over: overlaps(words).map(([a, b]) => [shown(a.text), shown(b.text)]),
-		shapeless: words.filter(({ text }) => text.includes(NO_SHAPE)).map(({ text }) => shown(text)),
+		shapeless: words.flatMap(({ text, bottom }, i) => {
+			if (!text.includes(NO_SHAPE)) return [];
+			// Letters of another font are read back apart: what stands beside them says which they are.
+			const beside = [words[i - 1], words[i], words[i + 1]].filter(
+				(one) => one !== undefined && Math.abs(one.bottom - bottom) < 2,
+			);
+			const line = beside.map((one) => one?.text).join(" ");
+			// The shape of a syllable has no name in a PDF either.
+			return hasSyllables(line) ? [] : shown(line);
+		}),
 	};
 }
 

@@ -18,12 +18,24 @@ function decoded(name: string): string {
 	return String.fromCodePoint(code);
 }
 
-/** Letters and figures alone, in small letters: what hyphens, spaces and ligatures do not change. */
+/**
+ * Letters and figures alone, in small letters: what hyphens, spaces and ligatures do not change. Scripts in
+ * which syllables have shapes of their own are left out: a PDF does not say letter by letter what these are.
+ */
 export function lettersOf(text: string): string {
 	return text
 		.normalize("NFKC")
 		.toLowerCase()
-		.replace(/[^\p{L}\p{N}]/gu, "");
+		.replace(/[^\p{L}\p{N}]/gu, "")
+		.replace(SYLLABLES, "");
+}
+
+const SYLLABLES =
+	/[\p{Script=Devanagari}\p{Script=Bengali}\p{Script=Gurmukhi}\p{Script=Gujarati}\p{Script=Oriya}\p{Script=Tamil}\p{Script=Telugu}\p{Script=Kannada}\p{Script=Malayalam}\p{Script=Sinhala}\p{Script=Khmer}\p{Script=Myanmar}\p{Script=Tibetan}]/gu;
+
+/** Whether a text has letters that cannot be told apart once they are on paper. */
+export function hasSyllables(text: string): boolean {
+	return text.search(SYLLABLES) >= 0;
 }
 
 /** Scripts that are written from the right. */

@@ -459,8 +459,8 @@ describe("faults of a sheet", () => {
 			}),
 		);
 		expect(lines).toEqual([
-			'content/weeks/week-1.md:3 H406 "A sheet": "Never alone" is in 8.63 pt, and is safety text.',
-			'content/weeks/week-1.md:3 H406 "A sheet": "Chin to chest" is in 6.8 pt.',
+			'content/weeks/week-1.md:3 H406 "A sheet": "Never alone" is in 8.62 pt, and is safety text.',
+			'content/weeks/week-1.md:3 H406 "A sheet": "Chin to chest" is in 6.7 pt.',
 		]);
 		expect(files).toEqual(["a.pdf"]);
 	});
