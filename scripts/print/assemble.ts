@@ -104,7 +104,7 @@ export function assemble(
 	};
 	const filled = drafts.map(({ text }) =>
 		text
-			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + labelAt(id) + end)
+			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + asWritten(labelAt(id)) + end)
 			.replaceAll('href="#', `href="${LINK_HOST}`),
 	);
 	// Whatever is replaced on its own fills whole leaves, so it starts on the right.
@@ -296,6 +296,13 @@ export function longestNumber(label: string, pages: number): string {
 	return labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
 }
 
+/** Two lines of a tab; a longer name ends in dots. */
+const TAB_LETTERS = 20;
+
+function tabWords(words: string): string {
+	return words.length <= TAB_LETTERS ? words : `${words.slice(0, TAB_LETTERS - 2).trimEnd()}…`;
+}
+
 function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
 	const section = sheets.sections[draft.section];
 	const bare = section?.bare === true;
@@ -309,7 +316,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const tab =
 		section?.slot === undefined
 			? ""
-			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${section.tab}</span></div>`;
+			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${tabWords(section.tab)}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }
