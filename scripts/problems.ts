@@ -433,20 +433,20 @@ export const CATALOGUE = {
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",
-		why: "The printed pages are laid out by Chromium. Everything else was built.",
+		why: "The printed pages are laid out by Chromium. Everything else was built, and what was printed before and still says the same is kept.",
 		fix: "Install Chromium, Chrome or Edge, or set HANDBOOK_BROWSER to the program's path.",
 	},
 	H402: {
 		severity: "error",
-		title: "A section could not be laid out",
-		why: "Its pages are missing, so the binder was not written; the last good one stays.",
+		title: "A printed section or sheet could not be laid out",
+		why: "It is missing from what was printed; everything else is there.",
 		fix: "Look at the page named; if it is sound, run the command again.",
 	},
 	H403: {
 		severity: "error",
-		title: "Something does not fit its printed page",
-		why: "A part of it would be cut off, or stand in the punched margin.",
-		fix: "Shorten the text or split the table at the place named.",
+		title: "Words do not stand on their printed page as they should",
+		why: "Something was printed that is cut off, stands in the punched margin, or lacks words. All other pages are sound.",
+		fix: "Look at the printed page named. Shorten the text or split the table at the place named.",
 	},
 	H404: {
 		severity: "error",
@@ -460,11 +460,41 @@ export const CATALOGUE = {
 		why: "It was printed as well as it can be, but it is harder to read than the rest.",
 		fix: "Shorten it, or split it into several, at the place named.",
 	},
+	H406: {
+		severity: "warning",
+		title: "Printed in type that is too small",
+		why: "Nothing should be smaller than 8.5 pt, and nothing that keeps people safe smaller than 9 pt: a sheet is read at arm's length, and not in the best light.",
+		fix: "Look at the printed page named, and split what is too large for it: a wide table, a plan of a very long hall.",
+	},
+	H407: {
+		severity: "error",
+		title: "Printed words that lie on each other",
+		why: "Neither can be read.",
+		fix: "Look at the printed page named. In a drawing, give what stands there more room; elsewhere shorten the text.",
+	},
+	H408: {
+		severity: "warning",
+		title: "A letter that no font on this machine has",
+		why: "An empty box is printed in its place. Screens usually have more signs than the fonts of the machine that prints: emoji above all.",
+		fix: "Write the word without the sign, or install a font that has it, and print again.",
+	},
+	H409: {
+		severity: "warning",
+		title: "A drawing that is larger than its printed page",
+		why: "A part of it is not on paper. The words beside it are.",
+		fix: "Plan fewer or smaller stations in the block, or correct `plan` in _data/apparatus.yaml.",
+	},
 	H410: {
 		severity: "warning",
 		title: "A sheet that needs more sides than it should",
 		why: "It was printed whole, in the smallest type that can be read, but it is no longer the one sheet that hangs on a wall or lies on a beam.",
 		fix: "Shorten the texts of what is planned there, or plan fewer stations for this class.",
+	},
+	H411: {
+		severity: "error",
+		title: "A safety text that is not on paper",
+		why: "Nobody may coach from a sheet that lacks its spotting, caution or emergency words, so this one was not printed; all others were.",
+		fix: "This is a fault of the program: coach from the drill's page, keep the folder and report it.",
 	},
 } as const satisfies Record<string, CatalogueEntry>;
 
@@ -482,6 +512,9 @@ export interface Problem {
 	/** The nearest known name, where one is near. */
 	readonly nearest?: string;
 }
+
+/** For what is about no file: a missing browser, a page that cannot be traced to one. */
+export const NOWHERE: Place = { file: "", line: 0, column: 0 };
 
 /** A problem with the catalogue's words, and a fix of its own where the case allows a better one. */
 export function problem(

@@ -39,7 +39,7 @@ ${section(
 ${view.warmUp > 0 && html`<li data-from="${view.warmUpClock}"><time>${view.warmUpClock}</time> <span>${say.warmUp}</span> ${minutesMark(ctx, view.warmUp)}</li>`}
 ${view.stops.map(
 	(stop) =>
-		html`<li data-from="${stop.clock}"><time>${stop.clock}</time> <a href="#at-${stop.id}">${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name}</a> ${minutesMark(ctx, stop.minutes)}</li>`,
+		html`<li data-from="${stop.clock}"><time>${stop.clock}</time> <a href="#at-${stop.id}">${apparatusIcon(stop.id)} ${stop.apparatus.name}</a> ${minutesMark(ctx, stop.minutes)}</li>`,
 )}
 ${view.coolDown > 0 && html`<li data-from="${view.coolDownClock}"><time>${view.coolDownClock}</time> <span>${say.coolDown}</span> ${minutesMark(ctx, view.coolDown)}</li>`}
 <li class="end" data-from="${view.endClock}"><time>${view.endClock}</time> <span>${say.end}</span></li>
@@ -52,7 +52,7 @@ ${
 		: view.stops.map((stop) =>
 				section(
 					`at-${stop.id}`,
-					html`${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name}`,
+					html`${apparatusIcon(stop.id)} ${stop.apparatus.name}`,
 					html`${stop.focus && html`<p class="focus">${stop.focus}</p>`}
 ${
 	stop.blocks.length === 0

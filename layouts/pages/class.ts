@@ -32,7 +32,7 @@ ${
 	section(
 		"rotation",
 		say.rotation,
-		html`<ol class="tiles rotation">${view.rotation.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span></a></li>`)}</ol>`,
+		html`<ol class="tiles rotation">${view.rotation.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id)}<span>${link.name}</span></a></li>`)}</ol>`,
 	)
 }
 ${section(

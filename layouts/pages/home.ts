@@ -24,7 +24,7 @@ ${
 ${section(
 	"by-apparatus",
 	say.myApparatus,
-	html`<ul class="tiles">${view.apparatus.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span></a></li>`)}</ul>`,
+	html`<ul class="tiles">${view.apparatus.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id)}<span>${link.name}</span></a></li>`)}</ul>`,
 )}
 ${section(
 	"by-level",

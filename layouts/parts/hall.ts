@@ -86,7 +86,7 @@ export function stationTimer(
 export function setOutLists(ctx: PageContext, sheet: string, lists: readonly SetOut[]): Html {
 	return html`<div data-ticks="${sheet}">
 <div class="set-out">${lists.map(
-		({ id, apparatus, items }) => html`<div><h3>${apparatusIcon(id, apparatus.name)} ${apparatus.name}</h3>
+		({ id, apparatus, items }) => html`<div><h3>${apparatusIcon(id)} ${apparatus.name}</h3>
 <ul class="setup">${items.map(
 			(item) =>
 				html`<li data-tick="${id}/${item.id}"><span class="count">${item.needed}</span> <span class="thing">${item.name}${item.stored && html` <span class="small">${item.stored}</span>`}${item.owned !== undefined && item.owned < item.needed && html` <strong class="short">${ctx.words.setOut.owns(item.owned)}</strong>`}</span></li>`,

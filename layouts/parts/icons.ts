@@ -3,7 +3,7 @@
  * frame. Drawn for this project; always beside words, never instead of them.
  */
 
-import { escapeHtml, type Html, html, raw } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
 
 const APPARATUS: Readonly<Record<string, string>> = {
 	"warm-up": '<circle cx="12" cy="12" r="8.5" stroke-dasharray="2.6 2.74"/><path d="M12 8v4l3 2"/>',
@@ -56,14 +56,13 @@ export function sign(name: Sign): Html {
 	return drawing(SIGNS[name]);
 }
 
-/** An apparatus; one that is not drawn gets the first letters of its name in a frame. */
-export function apparatusIcon(id: string, name: string): Html {
+/** Boxes on each other: an apparatus that nobody drew. Letters would be read as part of the heading beside it. */
+const UNDRAWN = '<path d="M2 19h20M4 19v-5h16v5M8 14V9h8v5"/>';
+
+/** An apparatus, with its name beside it. */
+export function apparatusIcon(id: string): Html {
 	const drawn = APPARATUS[id] ?? APPARATUS[id.replace(/^(uneven|womens?|mens?|balance|low|high)-/, "")];
-	if (drawn !== undefined) return drawing(drawn);
-	const letters = escapeHtml(name.slice(0, 2));
-	return drawing(
-		`<rect x="3" y="3" width="18" height="18" rx="4"/><text x="12" y="16" text-anchor="middle">${letters}</text>`,
-	);
+	return drawing(drawn ?? UNDRAWN);
 }
 
 function drawing(inside: string): Html {

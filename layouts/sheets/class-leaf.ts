@@ -2,8 +2,9 @@
  * The class sheet: one class in one week on the two sides of one leaf, for a coach who has five minutes.
  *
  * First what saves lives and minutes: the clock, what to set out, whom to call. Then every station in
- * the order of the rotation. What has to make room does so in order of importance: space and type, then
- * the figures, then all but the first fault of a drill; cues, doses, spotting and caution never.
+ * the order of the rotation. What has to make room does so in order of importance: space and type, down
+ * to what can be read at arm's length, then the figures, then all but the first fault of a drill; cues,
+ * doses, spotting and caution never. What still does not fit one leaf is shown whole, on further ones.
  */
 
 import type { ClubClass, WeekPlan } from "../../scripts/model.ts";
@@ -19,22 +20,22 @@ import {
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
-import { figureStrip, pouredPiece, type SheetMaker, safetyLines, stepsFrom, wordsOfDrill } from "./side.ts";
+import {
+	figureStrip,
+	pouredPiece,
+	type SheetMaker,
+	safetyLines,
+	safetyOfDrill,
+	stepsFrom,
+	wordsOfDrill,
+} from "./side.ts";
 
-/** From roomy to tight, 5.7 pt; in the tightest, less is shown. */
+/** From roomy to tight; in the tightest, less is shown. None is smaller than 8.5 pt: what needs more room gets a further leaf. */
 const STEPS: readonly SheetStep[] = [
-	...stepsFrom(1.24, 0.88),
-	{ scale: 0.88, detail: 2 },
-	{ scale: 0.84, detail: 2 },
-	{ scale: 0.8, detail: 2 },
-	{ scale: 0.8, detail: 1 },
-	{ scale: 0.76, detail: 1 },
-	{ scale: 0.73, detail: 1 },
-	{ scale: 0.73, detail: 0 },
-	{ scale: 0.7, detail: 0 },
-	{ scale: 0.67, detail: 0 },
-	{ scale: 0.65, detail: 0 },
-	{ scale: 0.63, detail: 0 },
+	...stepsFrom(1.24, 0.96),
+	{ scale: 0.945, detail: 3 },
+	{ scale: 0.945, detail: 2 },
+	{ scale: 0.945, detail: 1 },
 ];
 
 /** The leaf of a class in a week. */
@@ -51,13 +52,15 @@ export function classLeaf(maker: SheetMaker, week: WeekPlan, group: ClubClass): 
 			kind: "class-leaf",
 			bound: true,
 			head: headOf(maker, view, when),
-			again: html`<header class="again"><b>${view.name}</b> ${ofWeek} <span>${when}</span></header>`,
+			again: html`<header class="again"><b>${view.name}</b> ${ofWeek} <span>${when}</span></header><p class="on"></p>`,
 			items: [...view.stops.flatMap((stop) => stopItems(words, view, stop)), endItem(words, view)],
 			columns: 2,
 		}),
 		most: 2,
+		leaves: true,
 		steps: STEPS,
 		words: [title.replace(",", ""), ...mustHave(maker, view)],
+		safety: safetyOf(maker, view),
 		place: week.source.place(["apparatus"]),
 	};
 }
@@ -80,7 +83,7 @@ function headOf({ site: { words, curriculum } }: SheetMaker, view: ClassSheetVie
 ${view.closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
 <ol class="clock">${view.warmUp > 0 && clockStop(words, view.warmUpClock, say.gather, view.warmUp)}${view.stops.map(
 		(stop) =>
-			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name}</b><span>${words.min(stop.minutes)}</span></li>`,
+			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id)} ${stop.apparatus.name}</b><span>${words.min(stop.minutes)}</span></li>`,
 	)}${view.coolDown > 0 && clockStop(words, view.coolDownClock, said.coolDown, view.coolDown)}<li class="end"><time>${view.endClock}</time><b>${said.end}</b></li></ol>
 <div class="first"><p>${sign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${sign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
 ${view.setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${view.setOut.map((one) => setOutLine(words, one))}</section>`}`;
@@ -98,7 +101,7 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 
 /** The first station of a stop carries its head, the first of a block the block's. */
 function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonly Html[] {
-	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name} <span>${words.min(stop.minutes)}</span></h2>${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
+	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id)} ${stop.apparatus.name} <span>${words.min(stop.minutes)}</span></h2>${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	if (stop.blocks.length === 0) {
 		return [html`<div class="item">${head}<p>${words.classSheet.noBlock}</p></div>`];
 	}
@@ -115,7 +118,7 @@ function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonl
 		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${words.min(block.minutes)}</b>${several && ` · ${shared.join(", ")}`}</p>${block.note && html`<p class="note">${block.note}</p>`}`;
 		return block.stations.map(
 			(station, j) =>
-				html`<div class="item">${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(words, view, station, several ? stationLabel(j) : undefined)}</div>`,
+				html`<div class="item"${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(words, view, station, several ? stationLabel(j) : undefined)}</div>`,
 		);
 	});
 }
@@ -153,20 +156,26 @@ function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): H
 
 /** Taken from the club's own records, not from the markup. */
 function mustHave(maker: SheetMaker, view: ClassSheetView): readonly string[] {
+	return view.stops.flatMap((stop) => [
+		`${stop.clock} ${stop.apparatus.name}`,
+		...stop.blocks.flatMap((block) =>
+			block.stations.flatMap((station) =>
+				wordsOfDrill(
+					maker,
+					station.core.id,
+					station.core.levels.map(({ level }) => level.to.split("/")[1] ?? ""),
+				),
+			),
+		),
+	]);
+}
+
+function safetyOf(maker: SheetMaker, view: ClassSheetView): readonly string[] {
 	const { emergency } = maker.site.curriculum.club;
 	return [
 		...(emergency === undefined ? [] : [emergency]),
-		...view.stops.flatMap((stop) => [
-			`${stop.clock} ${stop.apparatus.name}`,
-			...stop.blocks.flatMap((block) =>
-				block.stations.flatMap((station) =>
-					wordsOfDrill(
-						maker,
-						station.core.id,
-						station.core.levels.map(({ level }) => level.to.split("/")[1] ?? ""),
-					),
-				),
-			),
-		]),
+		...view.stops.flatMap(({ blocks }) =>
+			blocks.flatMap(({ stations }) => stations.flatMap(({ core }) => safetyOfDrill(maker, core.id))),
+		),
 	];
 }

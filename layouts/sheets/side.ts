@@ -108,7 +108,7 @@ export function safetyLines(words: Words, { spotting, caution }: Safety): Html {
 	}</div>`;
 }
 
-/** What has to be on paper of a drill wherever it is coached from a sheet: cues, safety, and how some levels do it. */
+/** What has to be on paper of a drill wherever it is coached from a sheet: cues, and how some levels do it. */
 export function wordsOfDrill(
 	{ site: { curriculum, handbook } }: SheetMaker,
 	id: Id,
@@ -121,9 +121,16 @@ export function wordsOfDrill(
 	return [
 		drill.title,
 		...drill.cues.slice(0, cues),
-		...[drill.spotting, drill.caution].flatMap((words) => words ?? []),
 		...doses.flatMap((dose) => wordsOfDose(handbook.words, drill, dose)),
 	].map((words) => handbook.markdown.plain(words));
+}
+
+/** What keeps people safe at a drill. */
+export function safetyOfDrill({ site: { curriculum, handbook } }: SheetMaker, id: Id): readonly string[] {
+	const drill = curriculum.drills.get(id);
+	return [drill?.spotting, drill?.caution].flatMap((words) =>
+		words === undefined ? [] : [handbook.markdown.plain(words)],
+	);
 }
 
 function wordsOfDose(words: Words, drill: Drill, dose: Dose): readonly string[] {

@@ -3,14 +3,16 @@
  * within seconds, then the site with its sheets, then with the binder.
  *
  * An error in the content stops it before anything is written. Where only printing fails, the rest is
- * published, the last good binder stays, and the exit code says that something is missing. Where nothing
- * has changed since the last build of the folder, nothing is written.
+ * published, the last binder and the sheets that are still true stay, and the exit code 1 says that
+ * something is missing. Where nothing has changed since the last build of the folder, nothing is written.
  */
 
+import { existsSync } from "node:fs";
 import { join, relative } from "node:path";
 import { foundRows } from "../figures/progression-layout.ts";
 import type { Handbook } from "../handbook.ts";
 import { binderOf, editionFile } from "../print/edition-file.ts";
+import { recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
 import { SHEET_FILES } from "../render/addresses.ts";
@@ -91,7 +93,20 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 	let staging: Staging | undefined;
 	try {
 		staging = new Staging(outDir);
-		const site = await writeHandbook(handbook, staging, progress, shown);
+		// What prints is loaded where something is printed.
+		const printing = print ? await import("./print.ts") : undefined;
+		const missing = await printing?.whyNotPrint();
+		if (missing !== undefined) {
+			out.line(`Nothing can be printed in this run: ${missing}`);
+			out.line("What was printed before and still says the same is kept, with its links; the rest is built.");
+		}
+		// Pages link to sheets that are true, and to no others: one of an earlier plan would mislead.
+		const { before } = staging;
+		const kept =
+			printing === undefined || before === undefined
+				? []
+				: keptSheets(staging, before, printing.sheetsStillTrue(handbook, before));
+		const site = await writeHandbook(handbook, staging, progress, { ...shown, printed: new Set(kept) });
 		progress.end();
 		let files = staging.publish();
 		noteInClub(run, handbook.edition);
@@ -104,6 +119,11 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 			if (printed.sheets.files.length > 0) {
 				const { files: sheets, sides } = printed.sheets;
 				out.line(`wrote ${count(sheets.length, "sheet file")} to ${here}/print, ${count(sides, "side")}`);
+			}
+			if (printed.sheets.files.length === 0 && kept.length > 0) {
+				out.line(
+					`kept ${count(kept.length, "sheet file")} in ${here}/print that still ${kept.length === 1 ? "says" : "say"} the same`,
+				);
 			}
 			faults.push(...differing(printed.problems));
 		}
@@ -133,6 +153,19 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 	} finally {
 		staging?.discard();
 	}
+}
+
+/** Takes sheets over from the last output, with their record. */
+function keptSheets(staging: Staging, before: string, record: SheetRecord): readonly string[] {
+	const paths = Object.keys(record).filter((path) => existsSync(join(before, path)));
+	for (const path of paths) staging.keep(path);
+	if (paths.length > 0) {
+		staging.write(
+			SHEET_RECORD,
+			recordText(Object.fromEntries(paths.map((path) => [path, record[path] ?? ""]))),
+		);
+	}
+	return paths;
 }
 
 /** Site, search and data files; `kept` adds what keeps the site on a reader's device. */
@@ -216,7 +249,7 @@ async function printInto(
 		progress: (done, total, label) => progress.show("binder", done, total, label),
 	});
 	if (binder.pages > 0) {
-		for (const sheet of sheets.files) staging.keep(sheet);
+		for (const path of [...sheets.files, SHEET_RECORD]) staging.keep(path);
 		await writeHandbook(handbook, staging, progress, withSheets);
 		files = staging.publish();
 	}

@@ -954,6 +954,8 @@ export const sheets = {
 	/** After the name of a day, with its number in the month. */
 	dayOfMonth: (day: string, number: number) => `${day} ${number}`,
 	emergency: "In an emergency.",
+	withheld:
+		"This page is not printed: what keeps people safe on it could not be found on paper. Coach from the drill's page on the site.",
 	rotation: "Rotation",
 	blocksAndMinutes: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes: number) => `${min(minutes)} to change`,
@@ -1090,6 +1092,8 @@ export const classLeaf = {
 	height: (what: string, landmark: Landmark, range: readonly [number, number] | undefined) =>
 		`${what} at ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]}–${range[1]} cm)`}.`,
 	putBack: <T>(coolDown: T): Sentence<T> => [coolDown, ", count the group, put everything back."],
+	/** At the head of a page that begins in the middle of an apparatus. */
+	goesOn: (apparatus: string) => `${apparatus}, continued`,
 	leftOut:
 		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
 };

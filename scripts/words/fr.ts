@@ -918,6 +918,8 @@ export const sheets: Words["sheets"] = {
 	onDay: (day) => `le ${day}`,
 	dayOfMonth: (day, number) => `${day} ${number}`,
 	emergency: "En cas d'urgence.",
+	withheld:
+		"Cette page n'est pas imprimée : ce qui y concerne la sécurité n'a pas été retrouvé sur le papier. Enseignez d'après la page de l'exercice sur le site.",
 	rotation: "Rotation",
 	blocksAndMinutes: (blocks, minutes) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes) => `${min(minutes)} pour changer`,
@@ -1046,6 +1048,7 @@ export const classLeaf: Words["classLeaf"] = {
 	height: (what, landmark, range) =>
 		`${what} à ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]} à ${range[1]} cm)`}.`,
 	putBack: (coolDown) => [coolDown, ", comptez le groupe, rangez tout."],
+	goesOn: (apparatus) => `${apparatus} (suite)`,
 	leftOut:
 		"Pour tenir sur cette feuille, une seule chose à surveiller est imprimée par éducatif ; le reste est sur sa fiche.",
 };
@@ -2595,18 +2598,18 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",
-		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit.",
+		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit, et ce qui a été imprimé auparavant et n'a pas changé est gardé.",
 		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme.",
 	],
 	H402: [
-		"Une section n'a pas pu être mise en forme",
-		"Ses pages manquent ; le classeur n'a donc pas été écrit et le dernier bon reste en place.",
-		"Regardez la page nommée ; si elle est saine, relancez la commande.",
+		"Une section ou une fiche n'a pas pu être mise en forme",
+		"Elle manque à ce qui a été imprimé ; tout le reste y est.",
+		"Regardez la page nommée ; si elle est saine, relancez la commande.",
 	],
 	H403: [
-		"Quelque chose ne tient pas sur sa page imprimée",
-		"Une partie serait coupée, ou se trouverait dans la marge perforée.",
-		"Raccourcissez le texte ou partagez le tableau à l'endroit nommé.",
+		"Des mots ne sont pas à leur place sur la page imprimée",
+		"Quelque chose est coupé, se trouve dans la marge perforée, ou manque. Toutes les autres pages sont saines.",
+		"Regardez la page imprimée nommée. Raccourcissez le texte ou partagez le tableau à l'endroit nommé.",
 	],
 	H404: [
 		"Un numéro de page imprimé qui est faux",
@@ -2618,9 +2621,34 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"C'est imprimé aussi bien que possible, mais plus difficile à lire que le reste.",
 		"Raccourcissez-le, ou partagez-le, à l'endroit nommé.",
 	],
+	H406: [
+		"Imprimé en caractères trop petits",
+		"Rien ne devrait être plus petit que 8,5 points, ni 9 points pour la sécurité : une fiche se lit à bout de bras, et pas toujours à la lumière.",
+		"Regardez la page imprimée nommée et partagez ce qui est trop grand pour elle : un tableau large, le plan d'une salle très longue.",
+	],
+	H407: [
+		"Des mots imprimés les uns sur les autres",
+		"Ni les uns ni les autres ne se lisent.",
+		"Regardez la page imprimée nommée. Dans un dessin, donnez plus de place à ce qui s'y trouve ; ailleurs, raccourcissez le texte.",
+	],
+	H408: [
+		"Un signe qu'aucune police de cette machine ne possède",
+		"Une case vide est imprimée à sa place. Les écrans ont d'ordinaire plus de signes que les polices de la machine qui imprime, les émojis surtout.",
+		"Écrivez le mot sans ce signe, ou installez une police qui le possède, puis imprimez de nouveau.",
+	],
+	H409: [
+		"Un dessin plus grand que sa page imprimée",
+		"Une partie n'est pas sur le papier. Les mots qui l'accompagnent y sont.",
+		"Prévoyez moins d'ateliers, ou de plus petits, dans ce bloc, ou corrigez `plan` dans _data/apparatus.yaml.",
+	],
 	H410: [
 		"Une fiche qui demande plus de faces qu'elle ne devrait",
 		"Elle a été imprimée en entier, dans les plus petits caractères lisibles, mais ce n'est plus la feuille unique qu'on accroche au mur ou pose sur une poutre.",
 		"Raccourcissez les textes de ce qui y est prévu, ou prévoyez moins d'ateliers pour ce cours.",
+	],
+	H411: [
+		"Un texte de sécurité qui n'est pas sur le papier",
+		"Personne ne doit enseigner d'après une fiche à laquelle manquent la parade, les précautions ou les consignes d'urgence : celle-ci n'a pas été imprimée, toutes les autres l'ont été.",
+		"C'est une faute du programme : enseignez d'après la page de l'exercice, gardez le dossier et signalez-la.",
 	],
 });

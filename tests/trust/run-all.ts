@@ -1,9 +1,10 @@
 /**
  * Tries everything: at least 5,000 bad clubs, and builds killed and refused at every step, and prints how
- * they ended. `npm run trust`; with names of parts (`input`, `output`) only these.
+ * they ended. `npm run trust`; with names of parts (`input`, `output`, `print`) only these.
  */
 
 import { killAtEveryCall, killAtRandom, killBuilds, refuseFromEach } from "./output-faults.ts";
+import { killPrints, printStrangeClubs } from "./print-faults.ts";
 import { faults, type Tally, tableOf } from "./tally.ts";
 import { tryBadClubs } from "./try-clubs.ts";
 
@@ -21,6 +22,11 @@ if (wanted("output")) {
 	tallies.push(await killBuilds(200, 7));
 	tallies.push(await refuseFromEach("ENOSPC", befores));
 	tallies.push(await refuseFromEach("EROFS", befores));
+}
+
+if (wanted("print")) {
+	tallies.push(await killPrints(40));
+	tallies.push(await printStrangeClubs(20));
 }
 
 const found = faults(tallies);
