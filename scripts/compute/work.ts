@@ -150,6 +150,22 @@ function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonl
 	});
 }
 
+/** What takes up a block's minutes before anybody has a turn, where nothing is left of them; undefined elsewhere. */
+export function eatenUp({ block, stations }: BlockWork):
+	| {
+			readonly minutes: number;
+			readonly show: number;
+			readonly changes: number;
+			readonly stations: number;
+	  }
+	| undefined {
+	const { minutes, show, change } = block;
+	const changes = block.kind === "options" ? 0 : (stations.length - 1) * change;
+	return show + changes > 0 && show + changes >= minutes - 1e-9
+		? { minutes, show, changes, stations: stations.length }
+		: undefined;
+}
+
 /**
  * floor(60 · minutes · at-once / (gymnasts · seconds)). The minutes of a station are a quotient, so
  * the division is done last: 6⅓ minutes must not lose a turn to binary fractions.

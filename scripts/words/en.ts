@@ -1923,6 +1923,13 @@ export const findings = {
 			`Split ${quoted(drill)} into stations, let more gymnasts go at once, or give those who wait a task of their own.`,
 		noTurn: (place: ClassPlace, minutes: number, drill: string, gymnasts: number) =>
 			`${place.group}, week ${place.week}, ${place.apparatus}: ${counts.minutes(minutes)} of ${quoted(drill)} will not do for ${counts.gymnasts(gymnasts)} to have a turn each.`,
+		eaten: (place: BlockPlace, groups: readonly string[], eaten: Eaten) =>
+			`Week ${place.week}, ${place.apparatus}, block ${place.block} (${and(groups, 4)}): ${and([
+				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} for showing it`] : []),
+				...(eaten.changes > 0
+					? [`${counts.minutes(eaten.changes)} for the changes between ${counts.stations(eaten.stations)}`]
+					: []),
+			])} leave nothing of its ${counts.minutes(eaten.minutes)}.`,
 	},
 	equipment: {
 		short: (week: number, apparatus: string, need: Need, drills: readonly string[]) =>
@@ -2067,6 +2074,14 @@ interface BlockPlace {
 	readonly week: number;
 	readonly apparatus: string;
 	readonly block: number;
+}
+
+/** What takes up the minutes of a block before anybody has a turn. */
+interface Eaten {
+	readonly minutes: number;
+	readonly show: number;
+	readonly changes: number;
+	readonly stations: number;
 }
 
 /** Coaches that a block asks for, and those who are there. */

@@ -2063,6 +2063,13 @@ export const findings: Words["findings"] = {
 			`Répartissez ${quoted(drill)} en ateliers, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.`,
 		noTurn: (place, minutes, drill, gymnasts) =>
 			`${place.group}, semaine ${place.week}, ${place.apparatus} : ${counts.minutes(minutes)} de ${quoted(drill)} ne suffisent pas pour que ${counts.gymnasts(gymnasts)} passent chacun une fois.`,
+		eaten: (place, groups, eaten) =>
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block} (${and(groups, 4)}) : ${and([
+				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} de démonstration`] : []),
+				...(eaten.changes > 0
+					? [`${counts.minutes(eaten.changes)} de changement entre ${counts.stations(eaten.stations)}`]
+					: []),
+			])} ne laissent rien de ses ${counts.minutes(eaten.minutes)}.`,
 	},
 	equipment: {
 		short: (week, apparatus, need, drills) =>
@@ -2497,6 +2504,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un élément du niveau qu'un de ses cours ne rencontre jamais",
 		"Le plan a des éducatifs pour lui, là où ce cours ne va jamais.",
 		"Prévoyez un de ses éducatifs sur un agrès du cours, ou changez la rotation.",
+	],
+	H344: [
+		"Un bloc dont les changements prennent toutes les minutes",
+		"Les gymnastes iraient d'un atelier à l'autre, et personne n'aurait de passage.",
+		"Donnez plus de minutes au bloc, prévoyez moins d'ateliers, ou raccourcissez `change` ou `show`.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",
