@@ -110,7 +110,7 @@ function minutesWanting({ block, stations }: BlockWork, station: StationWork): n
 	if (drill.turn === undefined || planned === undefined) return undefined;
 	const perTurn = drill.turn.reps ?? doseOf(drill, level, block).reps ?? 1;
 	const turns = Math.ceil(planned / perTurn);
-	const wanted = (turns * gymnasts * drill.turn.seconds) / (60 * drill.turn.atOnce);
+	const wanted = (turns * gymnasts * drill.turn.seconds) / (60 * Math.min(drill.turn.atOnce, gymnasts));
 	return Math.ceil((wanted - minutes) * (block.kind === "stations" ? stations.length : 1));
 }
 
