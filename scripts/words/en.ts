@@ -1892,10 +1892,22 @@ export const findings = {
 			`Plan ${or(drills.map(quoted), 4)} between weeks ${from} and ${to} for ${level}.`,
 	},
 	oneDirection: {
-		onlyForward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
-			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} forward over all levels (${and(drills.map(quoted), 4)}) and none backward.`,
-		onlyBackward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
-			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} backward over all levels (${and(drills.map(quoted), 4)}) and none forward.`,
+		onlyForward: (
+			week: number,
+			apparatus: string,
+			levels: readonly string[],
+			minutes: number,
+			drills: readonly string[],
+		) =>
+			`Week ${week}, ${apparatus}, ${and(levels, 4)}: ${counts.minutes(minutes)} forward (${and(drills.map(quoted), 4)}) and none backward.`,
+		onlyBackward: (
+			week: number,
+			apparatus: string,
+			levels: readonly string[],
+			minutes: number,
+			drills: readonly string[],
+		) =>
+			`Week ${week}, ${apparatus}, ${and(levels, 4)}: ${counts.minutes(minutes)} backward (${and(drills.map(quoted), 4)}) and none forward.`,
 		planForward: (drills: readonly string[]) =>
 			`Plan a forward drill on this apparatus in the same week, such as ${or(drills.map(quoted))}.`,
 		planBackward: (drills: readonly string[]) =>

@@ -2032,10 +2032,10 @@ export const findings: Words["findings"] = {
 			`Prévoyez ${or(drills.map(quoted), 4)} entre les semaines ${from} et ${to} pour ${level}.`,
 	},
 	oneDirection: {
-		onlyForward: (week, apparatus, minutes, drills) =>
-			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'avant sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
-		onlyBackward: (week, apparatus, minutes, drills) =>
-			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'arrière sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
+		onlyForward: (week, apparatus, levels, minutes, drills) =>
+			`Semaine ${week}, ${apparatus}, ${and(levels, 4)} : ${counts.minutes(minutes)} vers l'avant (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
+		onlyBackward: (week, apparatus, levels, minutes, drills) =>
+			`Semaine ${week}, ${apparatus}, ${and(levels, 4)} : ${counts.minutes(minutes)} vers l'arrière (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
 		planForward: (drills) =>
 			`Prévoyez un éducatif vers l'avant à cet agrès la même semaine, comme ${or(drills.map(quoted))}.`,
 		planBackward: (drills) =>
