@@ -75,26 +75,6 @@ export interface ClassTime {
 }
 
 /**
- * The stations of a block, by their position, that count for any of the levels: the block names the
- * level or none, and the station's drill offers it. A block of one drill is a block of one station.
- */
-export function stationsFor(curriculum: Curriculum, block: Block, levels: readonly Id[]): readonly number[] {
-	const named = block.levels.length === 0 ? levels : levels.filter((level) => block.levels.includes(level));
-	const stations: number[] = [];
-	if (named.length === 0) return stations;
-	for (const [i, station] of block.stations.entries()) {
-		const offered = curriculum.drills.get(station.drill)?.levels;
-		if (offered !== undefined && named.some((level) => offered.has(level))) stations.push(i);
-	}
-	return stations;
-}
-
-/** Gymnasts at each of n stations: the class over n, rounded up. */
-export function gymnastsAt(gymnasts: number, stations: number): number {
-	return Math.ceil(gymnasts / stations);
-}
-
-/**
  * One class in one week. Blocks on an apparatus that stands twice in a rotation count once.
  */
 export function classTime(curriculum: Curriculum, plan: WeekPlan, group: ClubClass): ClassTime {
