@@ -222,7 +222,10 @@ function carriedFindings(
 			),
 		})),
 	);
-	const missing = rows.flatMap((row) => row.missing.map((m) => ({ ...m, item: row.item })));
+	// That its groups use more in one minute than there is, is for the equipment measure to say.
+	const missing = rows
+		.filter((row) => row.owned === undefined || row.atOnce <= row.owned)
+		.flatMap((row) => row.missing.map((m) => ({ ...m, item: row.item })));
 	const source = sourceOfWeek(curriculum, week);
 	const about = { week, class: one.id };
 	return [
