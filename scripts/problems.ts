@@ -424,6 +424,12 @@ export const CATALOGUE = {
 		why: "The plan has drills for it, where this class never goes.",
 		fix: "Plan one of its drills on an apparatus of the class, or change the rotation.",
 	},
+	H344: {
+		severity: "finding",
+		title: "A block whose changes take all its minutes",
+		why: "Gymnasts would walk from station to station, and nobody would have a turn.",
+		fix: "Give the block more minutes, plan fewer stations, or shorten `change` or `show`.",
+	},
 	H345: {
 		severity: "finding",
 		title: "A closed day outside the term",

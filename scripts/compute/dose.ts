@@ -11,7 +11,7 @@ import { doseOf } from "./dose-of.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName, levelName } from "./names.ts";
-import { type BlockWork, type GroupWork, groupWorks, type StationWork } from "./work.ts";
+import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork } from "./work.ts";
 
 interface DosePlace {
 	readonly work: GroupWork;
@@ -22,7 +22,12 @@ interface DosePlace {
 /** Stations whose planned repetitions do not fit into their turns. */
 export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
 	return places(curriculum).filter(
-		({ station: { planned, fits } }) => planned !== undefined && fits !== undefined && fits < planned - 1e-9,
+		({ block, station: { planned, fits } }) =>
+			planned !== undefined &&
+			fits !== undefined &&
+			fits < planned - 1e-9 &&
+			// Where nothing is left of the block, that is the one cause.
+			eatenUp(block) === undefined,
 	);
 }
 
@@ -105,7 +110,7 @@ function minutesWanting({ block, stations }: BlockWork, station: StationWork): n
 	if (drill.turn === undefined || planned === undefined) return undefined;
 	const perTurn = drill.turn.reps ?? doseOf(drill, level, block).reps ?? 1;
 	const turns = Math.ceil(planned / perTurn);
-	const wanted = (turns * gymnasts * drill.turn.seconds) / (60 * drill.turn.atOnce);
+	const wanted = (turns * gymnasts * drill.turn.seconds) / (60 * Math.min(drill.turn.atOnce, gymnasts));
 	return Math.ceil((wanted - minutes) * (block.kind === "stations" ? stations.length : 1));
 }
 

@@ -117,6 +117,7 @@ const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
 	H313: "time",
 	H314: "time",
 	H315: "time",
+	H344: "time",
 	H309: "dose",
 	H311: "dose",
 	H316: "dose",

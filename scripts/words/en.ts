@@ -1975,10 +1975,22 @@ export const findings = {
 			`Plan ${or(drills.map(quoted), 4)} between weeks ${from} and ${to} for ${level}.`,
 	},
 	oneDirection: {
-		onlyForward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
-			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} forward over all levels (${and(drills.map(quoted), 4)}) and none backward.`,
-		onlyBackward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
-			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} backward over all levels (${and(drills.map(quoted), 4)}) and none forward.`,
+		onlyForward: (
+			week: number,
+			apparatus: string,
+			levels: readonly string[],
+			minutes: number,
+			drills: readonly string[],
+		) =>
+			`Week ${week}, ${apparatus}, ${and(levels, 4)}: ${counts.minutes(minutes)} forward (${and(drills.map(quoted), 4)}) and none backward.`,
+		onlyBackward: (
+			week: number,
+			apparatus: string,
+			levels: readonly string[],
+			minutes: number,
+			drills: readonly string[],
+		) =>
+			`Week ${week}, ${apparatus}, ${and(levels, 4)}: ${counts.minutes(minutes)} backward (${and(drills.map(quoted), 4)}) and none forward.`,
 		planForward: (drills: readonly string[]) =>
 			`Plan a forward drill on this apparatus in the same week, such as ${or(drills.map(quoted))}.`,
 		planBackward: (drills: readonly string[]) =>
@@ -2006,6 +2018,13 @@ export const findings = {
 			`Split ${quoted(drill)} into stations, let more gymnasts go at once, or give those who wait a task of their own.`,
 		noTurn: (place: ClassPlace, minutes: number, drill: string, gymnasts: number) =>
 			`${place.group}, week ${place.week}, ${place.apparatus}: ${counts.minutes(minutes)} of ${quoted(drill)} will not do for ${counts.gymnasts(gymnasts)} to have a turn each.`,
+		eaten: (place: BlockPlace, groups: readonly string[], eaten: Eaten) =>
+			`Week ${place.week}, ${place.apparatus}, block ${place.block} (${and(groups, 4)}): ${and([
+				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} for showing it`] : []),
+				...(eaten.changes > 0
+					? [`${counts.minutes(eaten.changes)} for the changes between ${counts.stations(eaten.stations)}`]
+					: []),
+			])} leave nothing of its ${counts.minutes(eaten.minutes)}.`,
 	},
 	equipment: {
 		short: (week: number, apparatus: string, need: Need, drills: readonly string[]) =>
@@ -2155,6 +2174,14 @@ interface BlockPlace {
 	readonly week: number;
 	readonly apparatus: string;
 	readonly block: number;
+}
+
+/** What takes up the minutes of a block before anybody has a turn. */
+interface Eaten {
+	readonly minutes: number;
+	readonly show: number;
+	readonly changes: number;
+	readonly stations: number;
 }
 
 /** Coaches that a block asks for, and those who are there. */

@@ -2105,10 +2105,10 @@ export const findings: Words["findings"] = {
 			`Prévoyez ${or(drills.map(quoted), 4)} entre les semaines ${from} et ${to} pour ${level}.`,
 	},
 	oneDirection: {
-		onlyForward: (week, apparatus, minutes, drills) =>
-			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'avant sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
-		onlyBackward: (week, apparatus, minutes, drills) =>
-			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'arrière sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
+		onlyForward: (week, apparatus, levels, minutes, drills) =>
+			`Semaine ${week}, ${apparatus}, ${and(levels, 4)} : ${counts.minutes(minutes)} vers l'avant (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
+		onlyBackward: (week, apparatus, levels, minutes, drills) =>
+			`Semaine ${week}, ${apparatus}, ${and(levels, 4)} : ${counts.minutes(minutes)} vers l'arrière (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
 		planForward: (drills) =>
 			`Prévoyez un éducatif vers l'avant à cet agrès la même semaine, comme ${or(drills.map(quoted))}.`,
 		planBackward: (drills) =>
@@ -2136,6 +2136,13 @@ export const findings: Words["findings"] = {
 			`Répartissez ${quoted(drill)} en ateliers, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.`,
 		noTurn: (place, minutes, drill, gymnasts) =>
 			`${place.group}, semaine ${place.week}, ${place.apparatus} : ${counts.minutes(minutes)} de ${quoted(drill)} ne suffisent pas pour que ${counts.gymnasts(gymnasts)} passent chacun une fois.`,
+		eaten: (place, groups, eaten) =>
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block} (${and(groups, 4)}) : ${and([
+				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} de démonstration`] : []),
+				...(eaten.changes > 0
+					? [`${counts.minutes(eaten.changes)} de changement entre ${counts.stations(eaten.stations)}`]
+					: []),
+			])} ne laissent rien de ses ${counts.minutes(eaten.minutes)}.`,
 	},
 	equipment: {
 		short: (week, apparatus, need, drills) =>
@@ -2590,6 +2597,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un élément du niveau qu'un de ses cours ne rencontre jamais",
 		"Le plan a des éducatifs pour lui, là où ce cours ne va jamais.",
 		"Prévoyez un de ses éducatifs sur un agrès du cours, ou changez la rotation.",
+	],
+	H344: [
+		"Un bloc dont les changements prennent toutes les minutes",
+		"Les gymnastes iraient d'un atelier à l'autre, et personne n'aurait de passage.",
+		"Donnez plus de minutes au bloc, prévoyez moins d'ateliers, ou raccourcissez `change` ou `show`.",
 	],
 	H345: [
 		"Un jour de fermeture hors de la période",

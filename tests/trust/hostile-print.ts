@@ -60,7 +60,7 @@ export async function printHostileClub(folder: string): Promise<HostilePrint> {
 		const { club } = handbook.curriculum;
 		const outFile = join(outDir, "binder.pdf");
 		const binder = await printBinder({ ...handbook, clubDir: dir }, { outFile, cacheDir: false });
-		const sheets = await printSheets(singleSheets(handbook), { outDir, club});
+		const sheets = await printSheets(singleSheets(handbook), { outDir, club });
 		const printed = [outFile, ...sheets.files.map((path) => join(outDir, path))];
 		let words = "";
 		for (const path of printed) {

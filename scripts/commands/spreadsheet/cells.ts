@@ -14,7 +14,16 @@ import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 export type Cell = string | number | boolean | Date | null;
 
 /** Kinds of thing that an id in a cell can stand for. */
-export type RefKind = "level" | "apparatus" | "shape" | "skill" | "equipment" | "drill";
+export type RefKind =
+	| "level"
+	| "apparatus"
+	| "shape"
+	| "skill"
+	| "equipment"
+	| "purpose"
+	| "drill"
+	/** What a level arrives with may be either. */
+	| "skill or drill";
 
 export type Form =
 	| "id"
@@ -35,6 +44,10 @@ export type Form =
 	| "faults"
 	| "media"
 	| "pair"
+	/** Two numbers of metres, or the name of a spot. */
+	| "place"
+	/** A whole number, or several. */
+	| "numbers"
 	| "days"
 	| "data";
 
@@ -146,6 +159,10 @@ function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
 			return isList(value) && value.every((v) => typeof v === "string") ? value.join("\n") : undefined;
 		case "pair":
 			return isList(value) ? value.join(" x ") : undefined;
+		case "place":
+			return isList(value) ? value.join(" x ") : typeof value === "string" ? value : undefined;
+		case "numbers":
+			return isList(value) ? value.join("; ") : typeof value === "number" ? value : undefined;
 		case "doses":
 			return isMap(value) ? Object.entries(value).map(doseLine).join("\n") : undefined;
 		case "needs":
@@ -283,6 +300,16 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 			context.unclear(`“${text}” is not two numbers such as 12 x 8`);
 			return undefined;
 		}
+		case "place": {
+			const numbers = text.split(/\s*[x×;,]\s*/).map((part) => Number(part));
+			return numbers.length === 2 && numbers.every(Number.isFinite) ? numbers : text;
+		}
+		case "numbers": {
+			const numbers = split(text, /[;,\n]|\band\b|&/).map((part) => Number(part));
+			if (numbers.every(Number.isInteger)) return numbers.length === 1 ? numbers[0] : numbers;
+			context.unclear(`“${short(text)}” is not whole numbers such as 1; 2`);
+			return undefined;
+		}
 		case "data":
 			context.unclear(`“${short(text)}” cannot be read as data`);
 			return undefined;
@@ -319,6 +346,8 @@ function fits(form: Form, data: unknown): boolean {
 			return isMap(data);
 		case "doses":
 			return isMap(data) || isList(data);
+		case "place":
+			return typeof data === "string" || isList(data);
 		case "data":
 			return typeof data === "object";
 		default:

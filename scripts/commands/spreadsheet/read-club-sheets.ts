@@ -40,12 +40,13 @@ function isId(words: string): boolean {
 }
 
 /** In which data file the things of a kind are listed. */
-const LISTS: Readonly<Record<Exclude<RefKind, "drill">, FileKind>> = {
+const LISTS: Readonly<Record<Exclude<RefKind, "drill" | "skill or drill">, FileKind>> = {
 	level: "levels",
 	apparatus: "apparatus",
 	shape: "shapes",
 	skill: "skills",
 	equipment: "equipment",
+	purpose: "purposes",
 };
 
 /** Reads sheets into drafts of files. `club` is what the folder holds already. */
@@ -82,7 +83,7 @@ class SheetReader {
 		for (const table of this.#of("drill")) this.#nameDrills(table);
 		const drafts: DraftFile[] = [];
 		for (const kind of Object.values(LISTS)) drafts.push(...this.#list(kind));
-		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term());
+		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term(), ...this.#accepted());
 		// One by one: a call takes only so many arguments.
 		for (const table of this.#of("drill")) for (const drill of this.#drills(table)) drafts.push(drill);
 		for (const week of this.#weeks()) drafts.push(week);
@@ -185,6 +186,27 @@ class SheetReader {
 		);
 		const from = tables[0]?.sheet.name ?? "";
 		return entries.length === 0 ? [] : [{ kind, id: kind, data: entries.map(ordered), body: "", from }];
+	}
+
+	#accepted(): readonly DraftFile[] {
+		const [first] = this.#of("accepted");
+		const entries = this.#of("accepted").flatMap((table) =>
+			table.rows.flatMap(({ number, cells }): readonly Fields[] => {
+				const fields = this.#fields(table, number, cells);
+				const missing = (REQUIRED.get("accepted") ?? []).filter((name) => fields[name] === undefined);
+				if (missing.length === 0) return [fields];
+				this.#tell(
+					table,
+					number,
+					undefined,
+					"unclear",
+					`without a ${missing.join(" and a ")} the row is left out`,
+				);
+				return [];
+			}),
+		);
+		if (first === undefined || entries.length === 0) return [];
+		return [{ kind: "accepted", id: "accepted", data: entries, body: "", from: first.sheet.name }];
 	}
 
 	#single(kind: "club" | "targets"): readonly DraftFile[] {
@@ -423,7 +445,7 @@ class SheetReader {
 			const running = plan.blocks.at(-1);
 			if (typeof block === "number" && running?.number === block) {
 				running.stations.push(station);
-				running.kind = "stations";
+				if (running.kind === "drill") running.kind = "stations";
 				continue;
 			}
 			if (typeof fields.minutes !== "number") {
@@ -438,12 +460,18 @@ class SheetReader {
 			}
 			plan.blocks.push({
 				number: typeof block === "number" ? block : undefined,
-				kind: kind === "stations" ? "stations" : "drill",
+				kind: kind === "stations" || kind === "options" ? kind : "drill",
 				stations: [station],
-				minutes: fields.minutes,
-				change: fields.change,
 				levels: fields.levels,
 				note: fields.note,
+				rest: {
+					minutes: fields.minutes,
+					show: fields.show,
+					change: fields.change,
+					choose: fields.choose,
+					session: fields.session,
+					dose: fields.dose,
+				},
 			});
 		}
 	}
@@ -496,22 +524,21 @@ interface WeekDraft {
 
 interface BlockDraft {
 	readonly number: number | undefined;
-	kind: "drill" | "stations";
+	kind: "drill" | "stations" | "options";
 	readonly stations: Fields[];
-	readonly minutes: number;
-	readonly change: unknown;
 	readonly levels: unknown;
 	readonly note: unknown;
+	/** What is written as it is read. */
+	readonly rest: Fields;
 }
 
-function blockOf({ kind, stations, minutes, change, levels, note }: BlockDraft): Fields {
+function blockOf({ kind, stations, levels, note, rest }: BlockDraft): Fields {
 	const [first] = stations;
 	// A word for the station of a block of one drill is a word for the block.
 	const own = kind === "drill" ? (note ?? first?.note) : note;
 	return clear({
-		...(kind === "drill" ? { drill: first?.drill } : { stations }),
-		minutes,
-		change,
+		...(kind === "drill" ? { drill: first?.drill } : { [kind]: stations }),
+		...rest,
 		levels: oneOrList(levels),
 		note: own,
 	});
@@ -577,6 +604,13 @@ class KnownThings {
 
 	refer(kind: RefKind, words: string): readonly Id[] | undefined {
 		if (words.length > LONGEST_NAME) return undefined;
+		if (kind === "skill or drill") {
+			// An id before a name, a skill before a drill; only a skill may be made.
+			const knows = (one: RefKind): boolean => this.#ids.get(one)?.has(words) === true;
+			const names = (one: RefKind): boolean => this.#words.get(one)?.has(foldHeading(words)) === true;
+			const isDrill = !knows("skill") && (knows("drill") || (!names("skill") && names("drill")));
+			return this.refer(isDrill ? "drill" : "skill", words);
+		}
 		const ids = this.#ids.get(kind) ?? new Set<Id>();
 		if (ids.has(words)) return [words];
 		const said = this.#mapping.values.get(kind)?.get(fold(words));
