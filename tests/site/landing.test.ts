@@ -187,7 +187,7 @@ describe.each(LOOKS)("on $width pixels, motion: $motion, $links links", (look) =
 		}
 		await page.close();
 		expect(wrong).toEqual([]);
-		expect(tapped).toBeGreaterThan(look.links === "all" ? 100 : 20);
+		expect(tapped).toBeGreaterThan(look.links === "all" ? 60 : 15);
 	});
 
 	it("lands where an address with a place says", { timeout: 600_000 }, async () => {
@@ -213,7 +213,7 @@ describe.each(LOOKS)("on $width pixels, motion: $motion, $links links", (look) =
 		}
 		await page.close();
 		expect(wrong).toEqual([]);
-		expect(opened).toBeGreaterThan(look.links === "all" ? 80 : 20);
+		expect(opened).toBeGreaterThan(look.links === "all" ? 50 : 15);
 	});
 });
 
