@@ -239,10 +239,21 @@ export function withoutLeaves(assembled: Assembled, withheld: ReadonlySet<number
 			const own = targets.filter((target) => target.leaf === position);
 			const text = html`<p><b>${words}</b></p>${own.map(({ id, title }) => html`<p id="${id}">${title}</p>`)}`
 				.text;
-			return { ...leaf, text, html: leaf.html.replace(leaf.text, () => text) };
+			return { ...leaf, text, html: withText(leaf.html, text) };
 		}),
 	};
 }
+
+/** A leaf with another text: what stands between the opening of its text area and its foot. */
+function withText(leaf: string, text: string): string {
+	const from = leaf.indexOf(TEXT_AREA);
+	const to = leaf.lastIndexOf(FOOT);
+	if (from < 0 || to < from) throw new Error("A leaf has no text area.");
+	return leaf.slice(0, from + TEXT_AREA.length) + text + leaf.slice(to);
+}
+
+const TEXT_AREA = '<div class="leaf-text">';
+const FOOT = '</div><div class="leaf-foot"';
 
 /** A link inside the binder: its address attribute, with the space before it. */
 const LINK = new RegExp(` href="${LINK_HOST.replace(/[.#/]/g, "\\$&")}([^"]*)"`, "g");

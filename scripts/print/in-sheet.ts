@@ -195,7 +195,7 @@ function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep
 		if (cut === rest.length) return sides;
 		const [tall] = rest;
 		if (cut === 0 && tall !== undefined) {
-			const parts = cutTable(place, tall);
+			const parts = cutItem(place, tall);
 			if (parts !== undefined) {
 				place.replaceChildren(parts[0]);
 				rest = [parts[1], ...rest.slice(1)];
@@ -217,20 +217,26 @@ function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep
 	return sides;
 }
 
-/** A table that is taller than a side, as two with the same head: the rows that fit, and those that do not. */
-function cutTable(place: Element, item: Element): readonly [Element, Element] | undefined {
+/** Rows of a table and paragraphs of a long text may be parted: what fits a side, and what does not, under the same head. */
+const PARTS = "tbody > tr, .prose > *";
+
+/** An item that is taller than a side, as two; nothing where it cannot be parted. */
+function cutItem(place: Element, item: Element): readonly [Element, Element] | undefined {
 	const edge = place.getBoundingClientRect().bottom + 1;
-	const rows = Array.from(item.querySelectorAll("tbody > tr"));
-	const fits = rows.findIndex((row) => row.getBoundingClientRect().bottom > edge);
+	const fits = partsOf(item).findIndex((part) => part.getBoundingClientRect().bottom > edge);
 	if (fits < 1) return undefined;
-	const part = (keeps: (row: number) => boolean): Element => {
+	const half = (keeps: (part: number) => boolean): Element => {
 		const copy = item.cloneNode(true) as Element;
-		copy.querySelectorAll("tbody > tr").forEach((row, i) => {
-			if (!keeps(i)) row.remove();
+		partsOf(copy).forEach((part, i) => {
+			if (!keeps(i)) part.remove();
 		});
 		return copy;
 	};
-	return [part((row) => row < fits), part((row) => row >= fits)];
+	return [half((part) => part < fits), half((part) => part >= fits)];
+}
+
+function partsOf(item: Element): readonly Element[] {
+	return item.matches(".prose") ? Array.from(item.children) : Array.from(item.querySelectorAll(PARTS));
 }
 
 /** The position of the first item that does not stand wholly in the place, or their number. */
