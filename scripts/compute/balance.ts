@@ -99,6 +99,8 @@ export function bodyDirection(curriculum: Curriculum, drill: LinkedDrill): Direc
 	return directions.size === 1 && only !== undefined ? only : (drill.direction ?? "none");
 }
 
+const offered = new WeakMap<Curriculum, ReadonlyMap<string, readonly LinkedDrill[]>>();
+
 /** The library's drills of a direction for an apparatus that offer one of the levels, in the club's order. */
 export function drillsOfDirection(
 	curriculum: Curriculum,
@@ -106,12 +108,19 @@ export function drillsOfDirection(
 	apparatus: Id,
 	levels: readonly Id[],
 ): readonly LinkedDrill[] {
-	return [...curriculum.drills.values()].filter(
-		(drill) =>
-			bodyDirection(curriculum, drill) === direction &&
-			drill.apparatus.includes(apparatus) &&
-			levels.some((level) => drill.levels.has(level)),
-	);
+	let byPlace = offered.get(curriculum);
+	if (byPlace === undefined) {
+		const drills = [...curriculum.drills.values()].flatMap((drill) => {
+			const way = bodyDirection(curriculum, drill);
+			return drill.apparatus.map((place) => ({ drill, key: `${way} ${place}` }));
+		});
+		byPlace = new Map(
+			[...Map.groupBy(drills, ({ key }) => key)].map(([key, list]) => [key, list.map(({ drill }) => drill)]),
+		);
+		offered.set(curriculum, byPlace);
+	}
+	const here = byPlace.get(`${direction} ${apparatus}`) ?? [];
+	return here.filter((drill) => levels.some((level) => drill.levels.has(level)));
 }
 
 /** A drill that a level does in a week without any of its partners in that week. */
