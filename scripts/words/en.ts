@@ -1842,7 +1842,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			{
 				name: "nginx.",
-				how: "Put `include` with the path of `nginx-headers.conf` into the `server` block, beside `auth_basic` or `auth_request`.",
+				how: "Put the lines below this list into the `server` block, beside `auth_basic` or `auth_request`. They are no file of the output: whoever uploads the site would configure the server with it.",
 			},
 			{
 				name: "Another web server.",

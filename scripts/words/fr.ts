@@ -1773,7 +1773,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			{
 				name: "nginx.",
-				how: "Mettez `include` avec le chemin de `nginx-headers.conf` dans le bloc `server`, à côté de `auth_basic` ou `auth_request`.",
+				how: "Mettez les lignes qui suivent cette liste dans le bloc `server`, à côté de `auth_basic` ou `auth_request`. Elles ne sont pas un fichier du site : qui le dépose configurerait le serveur avec.",
 			},
 			{
 				name: "Un autre serveur web.",

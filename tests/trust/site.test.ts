@@ -11,6 +11,7 @@ import { extname, join } from "node:path";
 import puppeteer, { type Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { nginxServer } from "../../scripts/render/host-headers.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "../site/build-site.ts";
 import { fullOf } from "./hostile-club.ts";
@@ -120,8 +121,7 @@ describe("the site as it is", () => {
 			expect(text, file).not.toMatch(/\sstyle="|<style|\son[a-z]+="|<script(?![^>]*\bsrc=)(?![^>]*ld\+json)/);
 			expect(text, file).not.toMatch(/(?:src|srcset|poster|data)="(?:https?:)?\/\//);
 		}
-		for (const path of [".htaccess", "nginx-headers.conf"]) {
-			const text = readFileSync(join(site.dir, path), "utf8");
+		for (const text of [readFileSync(join(site.dir, ".htaccess"), "utf8"), nginxServer()]) {
 			for (const [name, value] of Object.entries(headersOf(site)))
 				expect(text).toContain(`${name} "${value}"`);
 		}
