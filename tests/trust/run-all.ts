@@ -1,8 +1,9 @@
 /**
  * Tries everything: at least 5,000 bad clubs, and builds killed and refused at every step, and prints how
- * they ended. `npm run trust`; with names of parts (`input`, `output`, `print`) only these.
+ * they ended. `npm run trust`; with names of parts (`input`, `output`, `hosts`, `print`) only these.
  */
 
+import { tryHosts } from "./hosts.ts";
 import { killAtEveryCall, killAtRandom, killBuilds, refuseFromEach } from "./output-faults.ts";
 import { killPrints, printStrangeClubs } from "./print-faults.ts";
 import { faults, type Tally, tableOf } from "./tally.ts";
@@ -23,6 +24,8 @@ if (wanted("output")) {
 	tallies.push(await refuseFromEach("ENOSPC", befores));
 	tallies.push(await refuseFromEach("EROFS", befores));
 }
+
+if (wanted("hosts")) tallies.push(...(await tryHosts()));
 
 if (wanted("print")) {
 	tallies.push(await killPrints(40));

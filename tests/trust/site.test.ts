@@ -110,6 +110,30 @@ describe("the site as it is", () => {
 		expect(objections).toEqual([]);
 	});
 
+	it("tells a static host once of every file how long it may be kept", async () => {
+		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
+		const rules = readFileSync(join(site.dir, "_headers"), "utf8")
+			.split("\n\n")
+			.flatMap((rule) => {
+				const [path = "", ...lines] = rule.split("\n");
+				const time = lines.find((line) => line.startsWith("  Cache-Control: "))?.slice(17);
+				return time === undefined ? [] : [{ path, time }];
+			});
+		const timesOf = (file: string) =>
+			rules
+				.filter(({ path }) => (path.endsWith("*") ? file.startsWith(path.slice(0, -1)) : file === path))
+				.map(({ time }) => time);
+		for (const file of site.files) {
+			if (file === "_headers" || file === ".htaccess") continue;
+			const isHashed = /^(offline|media)\//.test(file);
+			expect(timesOf(`/${file}`), file).toEqual([
+				isHashed ? "public, max-age=31536000, immutable" : "no-cache",
+			]);
+			if (isHashed) expect(file, "a name with its hash").toMatch(/[\da-f-]{8,}\./);
+		}
+		expect(timesOf("/")).toEqual(["no-cache"]);
+	});
+
 	it("says in every page what it can of the policy, and holds no script or style of its own", async () => {
 		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
 		const policy = headersOf(site)["Content-Security-Policy"] ?? "";
