@@ -174,7 +174,7 @@ const BY_KIND: Readonly<Record<string, readonly (readonly [words: string, fits: 
 	],
 	aliases: [
 		["somersault", forwardRoll],
-		["forward somersault", forwardRoll],
+		["front roll", forwardRoll],
 		["circle up", any(skill("pullover"), says(/pullover|circle.up/))],
 		["elastic", needs("exercise-band")],
 		["cheese mat", needs("wedge")],

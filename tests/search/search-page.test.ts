@@ -131,7 +131,7 @@ test("filters narrow, count, become chips and come off again", async () => {
 	await tick("apparatus", "bars");
 	const filters = { level: ["level-2"], apparatus: ["bars"] };
 	expect(await hits()).toEqual(expected("hollow", filters));
-	expect(await chips()).toEqual(["Remove Level: Level 2", "Remove Apparatus: Bars"]);
+	expect(await chips()).toEqual(["Remove Level: Level 2", "Remove Area or apparatus: Bars"]);
 	const counts = index.search("hollow", filters).counts;
 	// What a closed fold would show is written when it is opened.
 	await page.evaluate(async () => {
@@ -162,7 +162,7 @@ test("filters narrow, count, become chips and come off again", async () => {
 test("a word that is a filter is shown as one, and taken off is a word again", async () => {
 	await open();
 	await page.type("#search-words", "hollow bars");
-	const held = "Apparatus: Bars, read from your words. Look for “bars” as a word instead";
+	const held = "Area or apparatus: Bars, read from your words. Look for “bars” as a word instead";
 	expect(await chips()).toEqual([held]);
 	expect(await hits()).toEqual(expected("hollow bars"));
 	const onBars = await hits();

@@ -71,7 +71,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		program,
 		pictures: sizesForPhones(others.filter((path) => PICTURE.test(path))).map(listed),
 	};
-	const release = `${edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
+	const release = `${issued.number}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
 	const list: EditionList = { edition, issued, release, ...parts };
 	// The worker is one plain program, with what it has to take in front.
 	const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
