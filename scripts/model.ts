@@ -580,7 +580,8 @@ export interface Exposure {
 }
 
 /**
- * How a column sorts: as numbers, as text, or by the club's order of a kind of thing; `kind` for
+ * How a column sorts: as numbers, as text, or by the club's order of a kind of thing; `thing` for skills and
+ * drills in one column; `kind` for
  * ids of shapes and skills whose kind stands in the row's column named `kind`.
  */
 export type ColumnOrder =
@@ -595,6 +596,7 @@ export type ColumnOrder =
 	| "equipment"
 	| "class"
 	| "group"
+	| "thing"
 	| "kind";
 
 export interface Column {

@@ -18,7 +18,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "drill", order: "drill" },
 	{ name: "week", order: "number" },
 	{ name: "rule", order: "text" },
-	{ name: "id", order: "text" },
+	{ name: "id", order: "thing" },
 	{ name: "had", order: "number" },
 	{ name: "wanted", order: "number" },
 	{ name: "met", order: "text" },
