@@ -327,6 +327,10 @@ function numberLine(
 	const about = Object.entries(row).map(([name, cell]) => {
 		if (name === "week") return words.week(String(cell));
 		if (name === "direction") return words.directions[cell as keyof Words["directions"]] ?? String(cell);
+		if (name === "group") {
+			const [one = "", part] = String(cell).split("/");
+			return part === undefined ? nameOf("class", one) : words.groupOf(nameOf("class", one), part);
+		}
 		return nameOf(name === "item" ? "equipment" : (name as RecordedKind), String(cell));
 	});
 	const share = column === "active-share";
