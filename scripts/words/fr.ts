@@ -1535,8 +1535,12 @@ export const whatChanged: Words["whatChanged"] = {
 		owned: "possédé",
 		landings: "réceptions",
 		hands: "appuis manuels",
-		"landings-step": "saut des réceptions",
-		"hands-step": "saut des appuis manuels",
+		"planned-landings": "réceptions prévues",
+		"planned-hands": "appuis manuels prévus",
+		"unknown-share": "minutes dont personne ne dit qui bouge",
+		"new-drills": "éducatifs nouveaux",
+		"landings-step": "écart des réceptions",
+		"hands-step": "écart des appuis manuels",
 	},
 };
 

@@ -39,9 +39,9 @@ describe("help and wrong use", () => {
 		["an output over the club itself", ["build", "--club", ".", "--out", "."]],
 		["an output inside the content", ["build", "--club", ".", "--out", "content/site"]],
 	])("%s ends with 2 and says why", (_what, args) => {
-		const { status, stderr } = handbook(...args);
+		const { status, stdout, stderr } = handbook(...args);
 		expect(status).toBe(2);
-		expect(stderr).toMatch(/error: /);
+		expect(stdout + stderr).toMatch(/error: |would overwrite the club's own files\. Name another folder/);
 	});
 });
 
@@ -117,7 +117,7 @@ describe("build", () => {
 		second.delete("CNAME");
 		second.delete("extra/notes.txt");
 		expect(second).toEqual(first);
-		expect(readdirSync(dir).sort()).toEqual([".handbook-cache", ".out.editions", "_data", "content", "out"]);
+		expect(readdirSync(dir).sort()).toEqual([".out.editions", "_data", "content", "out"]);
 	});
 
 	it("does not overwrite somebody else's file", () => {
@@ -127,7 +127,7 @@ describe("build", () => {
 		writeFileSync(join(out, "index.html"), "mine");
 		const { status, stdout } = handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(status).toBe(2);
-		expect(stdout).toContain("index.html");
+		expect(stdout).toContain("is not empty");
 		expect(readFileSync(join(out, "index.html"), "utf8")).toBe("mine");
 	});
 
