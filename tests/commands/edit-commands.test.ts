@@ -134,10 +134,13 @@ describe("next-term and compare", () => {
 
 		const compared = handbook("compare", dir, to);
 		expect(compared.status).toBe(0);
-		expect(compared.stdout).toMatch(/^week 9 is gone\nweek 10 is gone\n/);
+		expect(compared.stdout).toMatch(
+			/^term: name: .*\nterm: starts: 2027-01-04 → 2027-04-19\nterm: weeks: 10 → 8\nterm: closed: 2027-02-15\/2027-02-20 → none\nweek 9 is gone\nweek 10 is gone\n/,
+		);
 		expect(compared.stdout).toContain("Drills: 0 added, 0 removed, 0 changed, 0 renamed.");
 		expect(handbook("compare", dir, dir).stdout).toBe(
-			"Drills: 0 added, 0 removed, 0 changed, 0 renamed. Weeks: 0 added, 0 removed, 0 changed. 0 numbers changed. Findings: 0 gone, 0 new.\n",
+			"Classes: 0 added, 0 removed, 0 changed. Drills: 0 added, 0 removed, 0 changed, 0 renamed. Weeks: 0 added, 0 removed, 0 changed. 0 numbers changed. Findings: 0 gone, 0 new.\n" +
+				`Quillmere Gymnastics Club, in ${dir}; compared with it: Quillmere Gymnastics Club, in ${dir}\n`,
 		);
 		expect([written(dir), written(to)]).toEqual([before, next]);
 	});

@@ -148,14 +148,16 @@ describe("the page of what changed", () => {
 		const long = `Ring 112. ${"The defibrillator hangs beside the office. ".repeat(6)}Gate code at the desk`;
 		change("_data/club.yaml", /^emergency:.*(\n +.*)*$/m, `emergency: ${long}`);
 		change("_data/term.yaml", /^weeks: 10$/m, "weeks: 11");
-		change("_data/term.yaml", "  - 2027-02-15/2027-02-20", "  - 2027-02-15/2027-02-20\n  - 2027-01-13");
+		change("_data/term.yaml", "  - 2027-02-15/2027-02-20", "  - 2027-02-15/2027-02-20\n  - 2027-01-14");
 		change("_data/term.yaml", /id: mon-beginners\b/, "id: mon-new");
 		change("_data/term.yaml", /day: wednesday/, "day: friday");
 		change("content/drills/beam/beam-flat-walk-forward.md", "Eyes on the end", "Look at the end");
 		const { changed } = pageOf(dir, since);
 		expect(changed).toContain(long);
 		expect(changed).toContain("Weeks Before: 10 Now: 11");
-		expect(changed).toMatch(/Closed Now: Wednesday,? 13 January 2027/);
+		expect(changed).toMatch(
+			/Closed Now: Thursday, 14 January 2027 \(Thursday Levels 1 and 2 and Thursday Level 3\)/,
+		);
 		expect(changed).toMatch(/Day Before: Wednesday Now: Friday/);
 		const order = ["Emergency and the club", "Dates of the term", "Classes", "Drills", "Findings"];
 		const places = order.map((title) => changed.indexOf(` ${title} `));

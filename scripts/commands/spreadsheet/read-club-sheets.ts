@@ -17,8 +17,8 @@ import { unitInHeading } from "./amounts.ts";
 import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
 import type { WrittenFile } from "./club-sheets.ts";
 import { type Column, foldHeading, REQUIRED, type SheetKind } from "./columns.ts";
-import { findTable, letterOf, type Mapping, NO_MAPPING, type Note, type Table } from "./find-table.ts";
-import type { Sheet } from "./read-sheets.ts";
+import { findTable, type Mapping, NO_MAPPING, type Note, type Table } from "./find-table.ts";
+import { letterOf, type Sheet } from "./read-sheets.ts";
 
 export interface ReadSheets {
 	readonly files: readonly DraftFile[];
