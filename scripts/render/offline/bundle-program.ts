@@ -16,7 +16,7 @@ const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", impor
 const MADE_BY_BUILD = /\/(author-guide|what-changed)\.ts$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
 
 /** Leaves that out of the devices' program. */
-const readyMade: Plugin = {
+export const readyMade: Plugin = {
 	name: "ready made",
 	setup: (build) => {
 		build.onResolve({ filter: MADE_BY_BUILD }, () => ({
