@@ -64,10 +64,9 @@ describe("a build", () => {
 		expect(existsSync(join(site, SHEET_FILES.stationCards("week-1", "beam", 2)))).toBe(false);
 		expect(existsSync(join(site, SHEET_FILES.weekPacket("week-1")))).toBe(true);
 		// What is kept for reading offline leaves the PDF files out.
-		const packed = readdirSync(site, { recursive: true })
-			.map(String)
-			.filter((name) => /edition|offline\//.test(name) && /\.(js|json)$/.test(name));
-		for (const name of packed) expect(readFileSync(join(site, name), "utf8")).not.toContain("packet.pdf");
+		const worker = readFileSync(join(site, "worker.js"), "utf8");
+		expect(worker).toContain('"path":"assets/site.css"');
+		expect(worker).not.toMatch(/"path":"[^"]*\.pdf"/);
 	});
 
 	it("keeps what still says the same where it cannot print, and says so first, of no file (H401)", async () => {
