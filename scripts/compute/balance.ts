@@ -102,7 +102,7 @@ export function bodyDirection(curriculum: Curriculum, drill: LinkedDrill): Direc
 const offered = new WeakMap<Curriculum, ReadonlyMap<string, readonly LinkedDrill[]>>();
 
 /** The library's drills of a direction for an apparatus that offer one of the levels, in the club's order. */
-export function drillsOfDirection(
+function drillsOfDirection(
 	curriculum: Curriculum,
 	direction: Direction,
 	apparatus: Id,

@@ -20,7 +20,7 @@ interface DosePlace {
 }
 
 /** Stations whose planned repetitions do not fit into their turns. */
-export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
 	return places(curriculum).filter(
 		({ block, station: { planned, fits } }) =>
 			planned !== undefined &&
@@ -32,7 +32,7 @@ export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] 
 }
 
 /** What is held in one turn, in seconds, and how often; undefined where nothing is held or no turn is said. */
-export function heldInTurn({
+function heldInTurn({
 	block: { block },
 	station: { drill, level },
 }: DosePlace): { readonly hold: number; readonly reps: number; readonly seconds: number } | undefined {
@@ -43,7 +43,7 @@ export function heldInTurn({
 }
 
 /** Stations whose holds are longer than the turn they are done in. */
-export function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
 	return places(curriculum).filter((place) => {
 		const held = heldInTurn(place);
 		return held !== undefined && held.hold * held.reps > held.seconds + 1e-9;

@@ -131,7 +131,7 @@ const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
 };
 
 /** What a finding of this code harms; coverage where nothing worse. */
-export function harmOf(code: Finding["code"]): Harm {
+function harmOf(code: Finding["code"]): Harm {
 	return HARM_OF[code] ?? "coverage";
 }
 

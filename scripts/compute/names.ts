@@ -26,10 +26,6 @@ export function levelName(curriculum: Curriculum, id: Id): string {
 	return curriculum.levels.get(id)?.name ?? id;
 }
 
-export function skillName(curriculum: Curriculum, id: Id): string {
-	return curriculum.skills.get(id)?.name ?? id;
-}
-
 /** What a finding about a group is listed beside. */
 export function aboutGroup(group: Group): { readonly class: Id; readonly group: string } {
 	return { class: group.class.id, group: group.name };

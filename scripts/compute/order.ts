@@ -161,7 +161,7 @@ export function compare(a: Exposure, b: Exposure, rank: Rank): number {
 }
 
 /** The week's file and the place in it where an exposure was planned. */
-export function blockOf(
+function blockOf(
 	curriculum: Curriculum,
 	{ week, apparatus, block }: Pick<Exposure, "week" | "apparatus" | "block">,
 ): { readonly source: WeekPlan["source"]; readonly path: DataPath } {

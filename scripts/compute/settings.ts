@@ -34,7 +34,7 @@ export interface Setting {
 const known = new WeakMap<Curriculum, readonly Setting[]>();
 
 /** Every height of an item of equipment that a group's drills name, where the class gives its ages. */
-export function settings(curriculum: Curriculum): readonly Setting[] {
+function settings(curriculum: Curriculum): readonly Setting[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
 	const wantedOf = new Map<string, readonly [number, number] | undefined>();
@@ -104,7 +104,7 @@ export const settingsMeasure: Measure = {
 };
 
 /** Pairs of settings that one class cannot have without setting an item anew, one for each class, item and pair of drills. */
-export function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Setting])[] {
+function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Setting])[] {
 	const pairs = new Map<string, readonly [Setting, Setting]>();
 	for (const same of Map.groupBy(
 		settings(curriculum).filter(({ item }) => item.range !== undefined),

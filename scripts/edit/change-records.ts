@@ -98,7 +98,7 @@ export function forgetOld(club: Folder): void {
 }
 
 /** Whether a command may have made or changed a file at a path: content, data, and what `new club` lays down. */
-export function isChangeable(path: string): boolean {
+function isChangeable(path: string): boolean {
 	if (path.split("/").some((part) => part === ".." || part === ".")) return false;
 	return kindOf(path) !== undefined || path === ".gitignore" || /^\.vscode\/[\w./-]+\.json$/.test(path);
 }
