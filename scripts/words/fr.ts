@@ -422,11 +422,54 @@ export const block: Words["block"] = {
 	here: (gymnasts) => `${counts.gymnasts(gymnasts)} ici`,
 	turnsEach: (turns) => `environ ${counts.turns(turns)} chacun`,
 	wait: (seconds) => `${number(seconds)} s entre deux passages`,
+	options: (options) => `${number(options)} au choix`,
+	choose: (choose) => `À choisir : ${number(choose)}.`,
+	show: (minutes) => `Démonstration : ${min(minutes)}.`,
+	coachAt: {
+		spots: (coach, stations) => `Entraîneur ${coach} : ${stationNames(stations)}.`,
+		watches: (coach, stations) => `L'entraîneur ${coach} surveille ${stationNames(stations, true)}.`,
+		walks: (coach, stations) =>
+			stations.length === 1
+				? `L'entraîneur ${coach} passe voir ${stationNames(stations, true)}.`
+				: `L'entraîneur ${coach} circule entre ${stationNames(stations, true)}.`,
+	},
+	coachHere: {
+		spots: (coach) => `L'entraîneur ${coach} pare.`,
+		watches: (coach) => `L'entraîneur ${coach} surveille.`,
+		walks: (coach) => `L'entraîneur ${coach} passe voir.`,
+	},
+	alone: (stations) =>
+		stations.length === 1
+			? `L'atelier ${stations[0]} tourne seul.`
+			: `Les ateliers ${and(stations, 12)} tournent seuls.`,
+	coachesAsked: (needed, hands, watched) =>
+		`Demande ${counts.coaches(needed)} (${coachWork(hands, watched)}).`,
+	coachesShort: (needed, hands, watched, present) =>
+		`Trop peu d'entraîneurs : il en faut ${number(needed)} (${coachWork(hands, watched)}), présents : ${number(present)}. Retirez un atelier ou trouvez de l'aide avant de commencer.`,
+	fits: (planned, fits, turns) =>
+		`prévu ${number(planned)}, possible ${number(fits)} en ${counts.turns(turns)}`,
+	easierHarder: "Plus facile, plus difficile",
 };
+
+function stationNames(stations: readonly string[], isNamed = false): string {
+	return stations.length === 1
+		? `${isNamed ? "l'atelier" : "atelier"} ${stations[0]}`
+		: `${isNamed ? "les ateliers" : "ateliers"} ${and(stations, 12)}`;
+}
+
+function coachWork(hands: number, watched: number): string {
+	return and([
+		...(hands > 0 ? [`${number(hands)} à la parade`] : []),
+		...(watched > 0 ? ["1 pour surveiller"] : []),
+	]);
+}
 
 export const setOut: Words["setOut"] = {
 	title: "À sortir",
 	owns: (owned) => `le club en possède ${owned}`,
+	carry: (count, item, from, clock, adults) =>
+		`Porter ici ${number(count)} × ${item} depuis ${from} avant ${clock}, ${counts.adults(adults)} pour chacun.`,
+	missing: (count, item) => `Il manque ici ${number(count)} × ${item} : déjà en service à un autre agrès.`,
 	clear: "Effacer les coches",
 	ready: (done, of) => `${done} sur ${of} prêts`,
 };
