@@ -1976,6 +1976,21 @@ export const findingsPage = {
 	all: (findings: number) => `All ${findings}`,
 	/** A place in a list of a file. */
 	item: (place: number) => `no. ${place}`,
+	/** Kinds of findings by what they harm. */
+	harms: {
+		safety: "Safety: readiness, hands and eyes",
+		"set-out": "Cannot be set out",
+		time: "Does not fit the time",
+		dose: "Dose and turns",
+		coverage: "What a class misses",
+		upkeep: "Upkeep of the files",
+	},
+	ways: "Findings by kind, week and class",
+	kinds: "Kinds",
+	accepted: "Accepted",
+	acceptedLead: <T>(file: T): Sentence<T> => ["The director lets these stand, in ", file, "."],
+	reason: "Reason:",
+	until: (date: string) => `accepted until ${date}`,
 };
 
 /** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */

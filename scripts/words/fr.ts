@@ -2109,6 +2109,20 @@ export const findingsPage: Words["findingsPage"] = {
 	measure: (measure) => ["Mesure : ", measure, "."],
 	all: (findings) => `Tous (${findings})`,
 	item: (place) => `n° ${place}`,
+	harms: {
+		safety: "Sécurité : préparation, parade et surveillance",
+		"set-out": "Ne peut pas être installé",
+		time: "Ne tient pas dans le temps",
+		dose: "Doses et passages",
+		coverage: "Ce qui manque à un cours",
+		upkeep: "Entretien des fichiers",
+	},
+	ways: "Constats par type, semaine et cours",
+	kinds: "Types",
+	accepted: "Acceptés",
+	acceptedLead: (file) => ["La direction laisse ceux-ci en place, dans ", file, "."],
+	reason: "Raison :",
+	until: (date) => `accepté jusqu'au ${date}`,
 };
 
 export const findings: Words["findings"] = {

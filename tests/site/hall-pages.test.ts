@@ -137,3 +137,29 @@ describe("a printed class sheet", () => {
 		expect(safety).not.toContain("Stand at the foot of the wedge.");
 	});
 });
+
+describe("the findings page", () => {
+	it("sorts by harm under a heading each, counts each cause, and leads to each kind, week and class", () => {
+		const page = en.page("findings/index.html");
+		const heads = [...page.matchAll(/<h2 id="([^"]+)"><span>([^<]+)</g)].map(
+			([, id, text]) => `${id} ${text}`,
+		);
+		expect(heads.slice(0, 3)).toEqual([
+			"safety Safety: readiness, hands and eyes: 4",
+			"set-out Cannot be set out: 6",
+			"time Does not fit the time: 1",
+		]);
+		expect(plain(page)).toContain("A block that asks for more coaches than are there 2 ");
+		expect(page).toMatch(/href="#safety">[^<]+<span class="small">4</);
+		// What a chip counts is what stands where it leads.
+		expect(page).toContain('href="../weeks/week-1/#findings"');
+		expect(page).toContain('href="../classes/tue/#findings"');
+		for (const [, to = "", wanted] of page.matchAll(
+			/href="\.\.\/([^"#]+)#findings">[^<]*<span class="small">(\d+)</g,
+		))
+			expect(en.page(`${to}index.html`).match(/<li class="finding/g), to).toHaveLength(Number(wanted));
+		expect(plain(fr.page("findings/index.html"))).toContain(
+			"Sécurité : préparation, parade et surveillance : 4",
+		);
+	});
+});
