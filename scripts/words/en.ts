@@ -433,6 +433,16 @@ export const classes = {
 	moves: (share: string) => `Over the planned weeks a gymnast moves for ${share} of the class.`,
 	allClasses: "All classes",
 	weekByWeek: "Week by week",
+	overTerm: "Skills over the term",
+	toTerm: "What this class does over the term",
+	performed: "Performed",
+	prepared: "Prepared",
+	counted:
+		"Repetitions for each gymnast that fit into the turns of this class: of drills that do the skill, and of drills that only prepare it.",
+	wanted: (times: string) => `The club wants each skill performed at least ${times}.`,
+	arrives: "arrives with it",
+	neverMet: "never met",
+	together: (performed: number) => `performed ${number(performed)} with the other days`,
 };
 
 export const classSheet = {

@@ -393,6 +393,16 @@ export const classes: Words["classes"] = {
 	moves: (share) => `Sur les semaines prévues, un gymnaste est en mouvement ${share} du cours.`,
 	allClasses: "Tous les cours",
 	weekByWeek: "Semaine par semaine",
+	overTerm: "Éléments sur la période",
+	toTerm: "Ce que fait ce cours sur la période",
+	performed: "Exécuté",
+	prepared: "Préparé",
+	counted:
+		"Répétitions par gymnaste qui tiennent dans les passages de ce cours : éducatifs où l'élément est exécuté, et éducatifs qui le préparent seulement.",
+	wanted: (times) => `Le club veut que chaque élément soit exécuté au moins ${times}.`,
+	arrives: "acquis en arrivant",
+	neverMet: "jamais rencontré",
+	together: (performed) => `exécuté ${counts.times(performed)} avec les autres jours`,
 };
 
 export const classSheet: Words["classSheet"] = {

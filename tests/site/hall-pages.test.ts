@@ -163,3 +163,34 @@ describe("the findings page", () => {
 		);
 	});
 });
+
+describe("a class over the term", () => {
+	/** The cells of a skill's row. */
+	const row = (page: string, skill: string): readonly string[] => {
+		const found = [...page.matchAll(/<tr><th scope="row">(.*?)<\/tr>/gs)].find(([, text = ""]) =>
+			text.includes(`>${skill}<`),
+		);
+		return [...(found?.[1] ?? "").matchAll(/<td[^>]*>(.*?)<\/td>/gs)].map(([, cell = ""]) => plain(cell));
+	};
+
+	// By hand, Monday: rolling down 12 in week 1 and 16 (4 turns of 4) in week 3; rocking 2 × 5, in week 3
+	// 6 × 4 as the block says; the beam 1 × 2 twice.
+	it("says what it performs and prepares of each skill, when, and by how much it misses the target", () => {
+		const page = en.page("classes/mon/index.html");
+		const term = page.split('<h2 id="term">')[1] ?? "";
+		expect(row(term, "Forward roll")).toEqual(["28", "34", "2", "1", "3", "2", "–"]);
+		expect(row(term, "Beam stand")).toEqual(["0", "4", "2", "1", "3", "2", "20"]);
+		expect(row(term, "Cartwheel")).toEqual(["0", "0", "0", "–", "–", "–", "20"]);
+		expect(plain(term)).toContain("The club wants each skill performed at least 20 times.");
+		expect(plain(term)).toContain("Cartwheel never met");
+		expect(page).toContain('<a href="#term">What this class does over the term</a>');
+		expect(term).toContain('href="../../classes/mon/week-3/"');
+	});
+
+	it("has a table for each group of a class, in the language of the handbook", () => {
+		const page = plain(fr.page("classes/wed/index.html"));
+		expect(page).toContain("Éléments sur la période");
+		expect(page).toContain("Wednesday class (small)");
+		expect(page).toContain("Wednesday class (tall)");
+	});
+});
