@@ -68,7 +68,7 @@ ${
 		: stop.blocks.map((block) => {
 				const id = blockAnchor(stop, block);
 				const clock = { from: block.clock, until: block.until };
-				const hall = { timer: stationTimer(ctx, block, id, stop.apparatus.name) };
+				const hall = { timer: stationTimer(ctx, block, id, stopName(words, stop)) };
 				return [blockCard(ctx, block, id, clock, hall), blockWays(ctx, view.stops, stop, block)];
 			})
 }`,

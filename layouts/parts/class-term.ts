@@ -26,7 +26,7 @@ function table(
 	const number = (value: number | undefined): string => (value === undefined ? "–" : words.number(value));
 	const link = (to: Link | undefined): Html | string => (to === undefined ? "–" : a(ctx, to));
 	return scrollTable(
-		name === undefined ? say.overTerm : `${say.overTerm}${words.colon}${name}`,
+		name === undefined ? say.skillBySkill : `${say.skillBySkill}${words.colon}${name}`,
 		[
 			words.things.skill.one,
 			say.performed,

@@ -94,7 +94,7 @@ function inOrder({ words }: PageContext, stops: readonly ClassStop[]) {
 			const [only] = block.stations;
 			const title =
 				block.stations.length > 1 || only === undefined
-					? `${stop.apparatus.name}, ${stationsOrOptions(words, block)}`
+					? `${stopName(words, stop)}, ${stationsOrOptions(words, block)}`
 					: only.drill.name;
 			return { anchor: blockAnchor(stop, block), title };
 		}),

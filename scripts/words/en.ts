@@ -434,6 +434,7 @@ export const classes = {
 	allClasses: "All classes",
 	weekByWeek: "Week by week",
 	overTerm: "Skills over the term",
+	skillBySkill: "Skill by skill",
 	toTerm: "What this class does over the term",
 	performed: "Performed",
 	prepared: "Prepared",

@@ -394,6 +394,7 @@ export const classes: Words["classes"] = {
 	allClasses: "Tous les cours",
 	weekByWeek: "Semaine par semaine",
 	overTerm: "Éléments sur la période",
+	skillBySkill: "Élément par élément",
 	toTerm: "Ce que fait ce cours sur la période",
 	performed: "Exécuté",
 	prepared: "Préparé",
