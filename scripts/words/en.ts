@@ -498,7 +498,7 @@ export const block = {
 	coachesShort: (needed: number, hands: number, watched: number, present: number) =>
 		`Too few coaches: ${number(needed)} needed (${coachWork(hands, watched)}), ${number(present)} there. Take a station out, or have help before you start.`,
 	fits: (planned: number, fits: number, turns: number) =>
-		`planned ${number(planned)}, ${fits === 1 ? "fits" : "fit"} ${number(fits)} in ${counts.turns(turns)}`,
+		`planned ${number(planned)}, fits ${number(fits)} in ${counts.turns(turns)}`,
 	easierHarder: "Easier and harder",
 };
 

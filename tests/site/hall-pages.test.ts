@@ -77,7 +77,7 @@ describe("a class sheet", () => {
 	it("says the dose that fits beside the planned one only where they differ", () => {
 		expect(plain(en.page(MONDAY))).not.toContain("planned 12,");
 		const text = plain(en.page("classes/mon/week-3/index.html"));
-		expect(text.match(/planned \d+, fits? \d+ in \d+ turns?/g)).toEqual(["planned 24, fit 16 in 4 turns"]);
+		expect(text.match(/planned \d+, fits \d+ in \d+ turns?/g)).toEqual(["planned 24, fits 16 in 4 turns"]);
 		expect(text).toContain("6 × 4");
 	});
 
@@ -129,7 +129,7 @@ describe("a printed class sheet", () => {
 		const { html, safety = [] } = en.leaf(3, "mon");
 		const text = plain(html.text);
 		expect(text).toContain("Coach 1: station 1. Coach 2 watches station 3. Station 2 runs alone.");
-		expect(text).toContain("planned 24, fit 16 in 4 turns");
+		expect(text).toContain("planned 24, fits 16 in 4 turns");
 		expect(text).toContain("Easier From a squat on the top edge.");
 		expect(text).toContain("Harder Stand up without hands.");
 		expect(text).toContain("Carry 2 × Mat here from Floor by 16:33");
