@@ -7,7 +7,15 @@ import { type Html, html } from "../../scripts/render/html.ts";
 import type { ClassSheetView } from "../../scripts/render/views/week.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { findingsList } from "../parts/findings-list.ts";
-import { blockAnchor, blockWays, hallKeys, setOutLists, stationTimer } from "../parts/hall.ts";
+import {
+	blockAnchor,
+	blockWays,
+	carriedList,
+	hallKeys,
+	setOutLists,
+	stationTimer,
+	stopName,
+} from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import { a, beside, chips, minutesMark, type PageContext, section } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
@@ -39,7 +47,7 @@ ${section(
 ${view.warmUp > 0 && html`<li data-from="${view.warmUpClock}"><time>${view.warmUpClock}</time> <span>${say.warmUp}</span> ${minutesMark(ctx, view.warmUp)}</li>`}
 ${view.stops.map(
 	(stop) =>
-		html`<li data-from="${stop.clock}"><time>${stop.clock}</time> <a href="#at-${stop.id}">${apparatusIcon(stop.id)} ${stop.apparatus.name}</a> ${minutesMark(ctx, stop.minutes)}</li>`,
+		html`<li data-from="${stop.clock}"><time>${stop.clock}</time> <a href="#at-${stop.key}">${apparatusIcon(stop.id)} ${stopName(words, stop)}</a> ${minutesMark(ctx, stop.minutes)}</li>`,
 )}
 ${view.coolDown > 0 && html`<li data-from="${view.coolDownClock}"><time>${view.coolDownClock}</time> <span>${say.coolDown}</span> ${minutesMark(ctx, view.coolDown)}</li>`}
 <li class="end" data-from="${view.endClock}"><time>${view.endClock}</time> <span>${say.end}</span></li>
@@ -51,16 +59,16 @@ ${
 		? html`<p class="empty">${say.nothing}</p>`
 		: view.stops.map((stop) =>
 				section(
-					`at-${stop.id}`,
-					html`${apparatusIcon(stop.id)} ${stop.apparatus.name}`,
-					html`${stop.focus && html`<p class="focus">${stop.focus}</p>`}
+					`at-${stop.key}`,
+					html`${apparatusIcon(stop.id)} ${stopName(words, stop)}`,
+					html`${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}
 ${
 	stop.blocks.length === 0
 		? html`<p class="empty">${say.noBlock}</p>`
 		: stop.blocks.map((block) => {
 				const id = blockAnchor(stop, block);
 				const clock = { from: block.clock, until: block.until };
-				const hall = { timer: stationTimer(ctx, block, id, stop.apparatus.name) };
+				const hall = { timer: stationTimer(ctx, block, id, stopName(words, stop)) };
 				return [blockCard(ctx, block, id, clock, hall), blockWays(ctx, view.stops, stop, block)];
 			})
 }`,

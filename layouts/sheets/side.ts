@@ -6,13 +6,14 @@
  */
 
 import { createHash } from "node:crypto";
+import { drillAt } from "../../scripts/compute/drill-at.ts";
 import { arcsAsCurves } from "../../scripts/figures/curves.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { type Movement, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
-import type { Dose, Drill, Id } from "../../scripts/model.ts";
+import type { Block, Dose, Drill, Id } from "../../scripts/model.ts";
 import type { SheetStep } from "../../scripts/print/sheet-file.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
-import type { Safety } from "../../scripts/render/views/drill.ts";
+import { doseIn, type Safety } from "../../scripts/render/views/drill.ts";
 import type { SiteIndex } from "../../scripts/render/views/site-index.ts";
 import { doseWords } from "../../scripts/render/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
@@ -114,10 +115,14 @@ export function wordsOfDrill(
 	id: Id,
 	levels: Iterable<Id>,
 	cues = Number.POSITIVE_INFINITY,
+	block?: Pick<Block, "dose" | "doses">,
 ): readonly string[] {
 	const drill = curriculum.drills.get(id);
 	if (drill === undefined) return [];
-	const doses = Array.from(levels, (level) => drill.levels.get(level)).filter((dose) => dose !== undefined);
+	const doses = Array.from(levels).flatMap((level) => {
+		const dose = drill.levels.get(level);
+		return dose === undefined ? [] : [doseIn(block, level, dose)];
+	});
 	return [
 		drill.title,
 		...drill.cues.slice(0, cues),
@@ -125,12 +130,17 @@ export function wordsOfDrill(
 	].map((words) => handbook.markdown.plain(words));
 }
 
-/** What keeps people safe at a drill. */
-export function safetyOfDrill({ site: { curriculum, handbook } }: SheetMaker, id: Id): readonly string[] {
+/** What keeps people safe at a drill as some levels do it. */
+export function safetyOfDrill(
+	{ site: { curriculum, handbook } }: SheetMaker,
+	id: Id,
+	levels: readonly Id[],
+): readonly string[] {
 	const drill = curriculum.drills.get(id);
-	return [drill?.spotting, drill?.caution].flatMap((words) =>
-		words === undefined ? [] : [handbook.markdown.plain(words)],
-	);
+	if (drill === undefined) return [];
+	const at = levels.length === 0 ? [drill] : levels.map((level) => drillAt(drill, level));
+	const texts = new Set(at.flatMap(({ spotting, caution }) => [spotting, caution]));
+	return [...texts].flatMap((words) => (words === undefined ? [] : [handbook.markdown.plain(words)]));
 }
 
 function wordsOfDose(words: Words, drill: Drill, dose: Dose): readonly string[] {

@@ -54,9 +54,12 @@ export function stationCards(
 		words: stations.flatMap(({ block, i }) => {
 			const id = block.stations[i]?.drill ?? "";
 			const levels = levelsHere(maker, block, curriculum.drills.get(id));
-			return wordsOfDrill(maker, id, levels, CUES);
+			return wordsOfDrill(maker, id, levels, CUES, block);
 		}),
-		safety: stations.flatMap(({ block, i }) => safetyOfDrill(maker, block.stations[i]?.drill ?? "")),
+		safety: stations.flatMap(({ block, i }) => {
+			const id = block.stations[i]?.drill ?? "";
+			return safetyOfDrill(maker, id, levelsHere(maker, block, curriculum.drills.get(id)));
+		}),
 		place: week.source.place(["apparatus", plan.apparatus]),
 	};
 }
@@ -88,11 +91,14 @@ function cardOf(
 	const drill = curriculum.drills.get(station?.drill ?? "");
 	if (station === undefined || drill === undefined) return html`<article class="box"></article>`;
 	const here = levelsHere(maker, block, drill);
-	const core = drillCore(site, "", drill, here);
+	const core = drillCore(site, "", drill, here, undefined, block);
 	const figures = figureStrip(words, core.figures);
 	const names = here.map((level) => curriculum.levels.get(level)?.name ?? level);
 	const props = equipmentForBlock(curriculum, plan, { ...block, stations: [station] });
-	const { easier, harder } = ways(maker, drill, here);
+	const near = ways(maker, drill, here);
+	// The club's own words for this drill say more than another drill's title.
+	const easier = core.adapt.easier[0] ?? near.easier;
+	const harder = core.adapt.harder[0] ?? near.harder;
 	return html`<article class="box">
 <header><span class="no">${stationLabel(i)}</span><div><p>${name}, ${words.ofWeek(week.week)} · ${say.station(i + 1, block.stations.length)} · ${names.join(", ")}</p><h2>${drill.title}</h2></div>${raw(miniPlan(words, floorPlanOf(curriculum, plan, block), i + 1))}</header>
 <div class="body"><div class="shown">${figures && html`<div class="strip">${figures}</div>`}

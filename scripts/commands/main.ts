@@ -10,7 +10,9 @@ import { enableCompileCache } from "node:module";
 import { relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { HARMS } from "../compute/harm.ts";
 import { givenKind } from "../files/given.ts";
+import type { Finding } from "../model.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
@@ -38,6 +40,13 @@ interface Options {
 	readonly empty?: boolean;
 	readonly write?: boolean;
 	readonly since?: string;
+}
+
+interface CheckChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly class?: string;
+	readonly kind?: string;
+	readonly all?: boolean;
 }
 
 interface PrintOptions extends Options {
@@ -85,8 +94,12 @@ command(
 	"read and check the club folder, and say what the plan misses: one line when all is well; writes nothing",
 )
 	.option("--json", "print problems and findings as JSON")
+	.option("--week <number>", "only findings of one week", wholeNumber)
+	.option("--class <id>", "only findings of one class")
+	.option("--kind <kind>", `only findings of one kind (${HARMS.join(", ")}) or one code`, findingKind)
+	.option("--all", "show every finding, however many")
 	.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
-	.action(async (options: Options) => {
+	.action(async (options: CheckChoices) => {
 		if (options.whatIf !== undefined) {
 			const { whatIf } = await import("./compare.ts");
 			const { clubDir, out } = run(options);
@@ -94,8 +107,45 @@ command(
 			return;
 		}
 		const { check } = await import("./check.ts");
-		exitCode = await check(run(options), { json: options.json ?? false });
+		const { json = false, week, class: group, kind, all = false } = options;
+		exitCode = await check(run(options), {
+			json,
+			all,
+			...(week === undefined ? {} : { week }),
+			...(group === undefined ? {} : { class: group }),
+			...(kind === undefined ? {} : { kind }),
+		});
 	});
+
+command("accept", "let a finding stand on purpose, with the reason; `undo` takes it back")
+	.argument("<code>", "the finding's code, such as H309", findingCode)
+	.requiredOption("--reason <text>", "why it may stand")
+	.option("--until <date>", "the last day on which it may, as 2027-03-19")
+	.option("--week <number>", "the week it is about", wholeNumber)
+	.option("--class <id>", "the class it is about")
+	.option("--group <id>", "the group, as class/group")
+	.option("--level <id>", "the level")
+	.option("--apparatus <id>", "the apparatus")
+	.option("--drill <id>", "the drill")
+	.option("--skill <id>", "the skill")
+	.option("--shape <id>", "the body shape")
+	.option("--equipment <id>", "the equipment")
+	.action(
+		async (
+			code: string,
+			options: Options & Finding["about"] & { readonly until?: string; readonly reason: string },
+		) => {
+			const { acceptCommand } = await import("./accept.ts");
+			const { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment } = options;
+			const about = { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment };
+			exitCode = acceptCommand(run(options), {
+				finding: code,
+				about: Object.fromEntries(Object.entries(about).filter(([, value]) => value !== undefined)),
+				reason: options.reason,
+				until: options.until,
+			});
+		},
+	);
 
 command("build", "check, then write the site, the data files, the binder and the single sheets")
 	.option("--out <dir>", "where the result goes (default: _site in the club folder)")
@@ -212,10 +262,12 @@ command("next-term", "make the next term's club folder from this one, which stay
 		});
 	});
 
-command("undo", "take back the last change that rename or move made").action(async (options: Options) => {
-	const { undo } = await import("./undo.ts");
-	exitCode = undo(run(options));
-});
+command("undo", "take back the last change that rename, move or accept made").action(
+	async (options: Options) => {
+		const { undo } = await import("./undo.ts");
+		exitCode = undo(run(options));
+	},
+);
 
 program
 	.command("compare")
@@ -400,6 +452,18 @@ function clubFolder(value: string): string {
 	const kind = givenKind(value);
 	if (kind === undefined) throw new InvalidArgumentError(`There is no folder ${value}.`);
 	if (kind !== "folder") throw new InvalidArgumentError(`${value} is not a folder.`);
+	return value;
+}
+
+function findingCode(value: string): string {
+	if (!/^H3\d\d$/.test(value)) throw new InvalidArgumentError("A finding's code is written as H309.");
+	return value;
+}
+
+function findingKind(value: string): string {
+	if (!HARMS.some((harm) => harm === value) && !/^H3\d\d$/.test(value)) {
+		throw new InvalidArgumentError(`A kind is one of ${HARMS.join(", ")}, or a code such as H309.`);
+	}
 	return value;
 }
 

@@ -57,7 +57,17 @@ export function reportProblems(problems: readonly Problem[], clubDir: string, ou
 	}
 }
 
-/** Findings as lines, weightiest first, at most `most` of them. */
+/** How many findings there are of each kind, the worst kind first; those without any are left out. */
+export function reportKinds(
+	kinds: readonly (readonly [kind: string, findings: number])[],
+	out: Output,
+): void {
+	for (const [kind, findings] of kinds) {
+		if (findings > 0) out.line(`  ${kind.padEnd(10)}${String(findings).padStart(5)}`);
+	}
+}
+
+/** Findings as lines, in their order, at most `most` of them. */
 export function reportFindings(findings: readonly Finding[], most: number, out: Output): void {
 	const style = styler(out);
 	for (const { code, weight, what, fix, source, path } of findings.slice(0, most)) {
@@ -66,7 +76,8 @@ export function reportFindings(findings: readonly Finding[], most: number, out: 
 		out.line(`  ${visible(file)}:${line}:${column}  ${mark}  ${code}  ${visible(what)}`);
 		out.line(style("dim", `         ${visible(fix)}`));
 	}
-	if (findings.length > most) out.line(`  … and ${findings.length - most} more, on the findings page`);
+	if (findings.length > most)
+		out.line(`  … and ${findings.length - most} more: --all shows them, and the findings page`);
 }
 
 /** "3 errors and 1 warning in 2 files". */

@@ -192,7 +192,8 @@ export function activeShareOver(
 	return minutes <= 1e-9 ? undefined : sum(known.map((time) => time.activeMinutes)) / minutes;
 }
 
-function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork): DrillTime {
+/** A drill's minutes, turns and waiting, of a station as a group does it. */
+export function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork): DrillTime {
 	const { turn } = drill;
 	const moving = turn === undefined ? gymnasts : Math.min(turn.atOnce, gymnasts);
 	const activeMinutes = turn === undefined ? 0 : (minutes * moving) / gymnasts;

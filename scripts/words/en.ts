@@ -433,6 +433,17 @@ export const classes = {
 	moves: (share: string) => `Over the planned weeks a gymnast moves for ${share} of the class.`,
 	allClasses: "All classes",
 	weekByWeek: "Week by week",
+	overTerm: "Skills over the term",
+	skillBySkill: "Skill by skill",
+	toTerm: "What this class does over the term",
+	performed: "Performed",
+	prepared: "Prepared",
+	counted:
+		"Repetitions for each gymnast that fit into the turns of this class: of drills that do the skill, and of drills that only prepare it.",
+	wanted: (times: string) => `The club wants each skill performed at least ${times}.`,
+	arrives: "arrives with it",
+	neverMet: "never met",
+	together: (performed: number) => `performed ${number(performed)} with the other days`,
 };
 
 export const classSheet = {
@@ -462,11 +473,53 @@ export const block = {
 	here: (gymnasts: number) => `${counts.gymnasts(gymnasts)} here`,
 	turnsEach: (turns: number) => `about ${counts.turns(turns)} each`,
 	wait: (seconds: number) => `${number(seconds)} s between turns`,
+	options: (options: number) => `${number(options)} to choose from`,
+	choose: (choose: number) => `Choose ${number(choose)} of these.`,
+	show: (minutes: number) => `${min(minutes)} to show it.`,
+	/** Who stands where among several stations; of a block with one, without their numbers. */
+	coachAt: {
+		spots: (coach: number, stations: readonly string[]) => `Coach ${coach}: ${stationNames(stations)}.`,
+		watches: (coach: number, stations: readonly string[]) =>
+			`Coach ${coach} watches ${stationNames(stations)}.`,
+		walks: (coach: number, stations: readonly string[]) =>
+			stations.length === 1
+				? `Coach ${coach} looks in at ${stationNames(stations)}.`
+				: `Coach ${coach} walks between ${stationNames(stations)}.`,
+	},
+	coachHere: {
+		spots: (coach: number) => `Coach ${coach} spots.`,
+		watches: (coach: number) => `Coach ${coach} watches.`,
+		walks: (coach: number) => `Coach ${coach} looks in.`,
+	},
+	alone: (stations: readonly string[]) =>
+		`${stations.length === 1 ? `Station ${stations[0]} runs` : `Stations ${and(stations, 12)} run`} alone.`,
+	coachesAsked: (needed: number, hands: number, watched: number) =>
+		`Asks for ${counts.coaches(needed)} (${coachWork(hands, watched)}).`,
+	coachesShort: (needed: number, hands: number, watched: number, present: number) =>
+		`Too few coaches: ${number(needed)} needed (${coachWork(hands, watched)}), ${number(present)} there. Take a station out, or have help before you start.`,
+	fits: (planned: number, fits: number, turns: number) =>
+		`planned ${number(planned)}, fits ${number(fits)} in ${counts.turns(turns)}`,
+	easierHarder: "Easier and harder",
 };
+
+function stationNames(stations: readonly string[]): string {
+	return stations.length === 1 ? `station ${stations[0]}` : `stations ${and(stations, 12)}`;
+}
+
+function coachWork(hands: number, watched: number): string {
+	return and([
+		...(hands > 0 ? [`${number(hands)} with hands on`] : []),
+		...(watched > 0 ? ["1 to watch"] : []),
+	]);
+}
 
 export const setOut = {
 	title: "Set out",
 	owns: (owned: number) => `the club owns ${owned}`,
+	carry: (count: number, item: string, from: string, clock: string, adults: number) =>
+		`Carry ${number(count)} × ${item} here from ${from} by ${clock}, ${counts.adults(adults)} to each.`,
+	missing: (count: number, item: string) =>
+		`${number(count)} × ${item} missing here: in use on another apparatus.`,
 	clear: "Clear the ticks",
 	ready: (done: number, of: number) => `${done} of ${of} ready`,
 };
@@ -1938,6 +1991,21 @@ export const findingsPage = {
 	all: (findings: number) => `All ${findings}`,
 	/** A place in a list of a file. */
 	item: (place: number) => `no. ${place}`,
+	/** Kinds of findings by what they harm. */
+	harms: {
+		safety: "Safety: readiness, hands and eyes",
+		"set-out": "Cannot be set out",
+		time: "Does not fit the time",
+		dose: "Dose and turns",
+		coverage: "What a class misses",
+		upkeep: "Upkeep of the files",
+	},
+	ways: "Findings by kind, week and class",
+	kinds: "Kinds",
+	accepted: "Accepted",
+	acceptedLead: <T>(file: T): Sentence<T> => ["The director lets these stand, in ", file, "."],
+	reason: "Reason:",
+	until: (date: string) => `accepted until ${date}`,
 };
 
 /** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */

@@ -393,6 +393,17 @@ export const classes: Words["classes"] = {
 	moves: (share) => `Sur les semaines prévues, un gymnaste est en mouvement ${share} du cours.`,
 	allClasses: "Tous les cours",
 	weekByWeek: "Semaine par semaine",
+	overTerm: "Éléments sur la période",
+	skillBySkill: "Élément par élément",
+	toTerm: "Ce que fait ce cours sur la période",
+	performed: "Exécuté",
+	prepared: "Préparé",
+	counted:
+		"Répétitions par gymnaste qui tiennent dans les passages de ce cours : éducatifs où l'élément est exécuté, et éducatifs qui le préparent seulement.",
+	wanted: (times) => `Le club veut que chaque élément soit exécuté au moins ${times}.`,
+	arrives: "acquis en arrivant",
+	neverMet: "jamais rencontré",
+	together: (performed) => `exécuté ${counts.times(performed)} avec les autres jours`,
 };
 
 export const classSheet: Words["classSheet"] = {
@@ -422,11 +433,54 @@ export const block: Words["block"] = {
 	here: (gymnasts) => `${counts.gymnasts(gymnasts)} ici`,
 	turnsEach: (turns) => `environ ${counts.turns(turns)} chacun`,
 	wait: (seconds) => `${number(seconds)} s entre deux passages`,
+	options: (options) => `${number(options)} au choix`,
+	choose: (choose) => `À choisir : ${number(choose)}.`,
+	show: (minutes) => `Démonstration : ${min(minutes)}.`,
+	coachAt: {
+		spots: (coach, stations) => `Entraîneur ${coach} : ${stationNames(stations)}.`,
+		watches: (coach, stations) => `L'entraîneur ${coach} surveille ${stationNames(stations, true)}.`,
+		walks: (coach, stations) =>
+			stations.length === 1
+				? `L'entraîneur ${coach} passe voir ${stationNames(stations, true)}.`
+				: `L'entraîneur ${coach} circule entre ${stationNames(stations, true)}.`,
+	},
+	coachHere: {
+		spots: (coach) => `L'entraîneur ${coach} pare.`,
+		watches: (coach) => `L'entraîneur ${coach} surveille.`,
+		walks: (coach) => `L'entraîneur ${coach} passe voir.`,
+	},
+	alone: (stations) =>
+		stations.length === 1
+			? `L'atelier ${stations[0]} tourne seul.`
+			: `Les ateliers ${and(stations, 12)} tournent seuls.`,
+	coachesAsked: (needed, hands, watched) =>
+		`Demande ${counts.coaches(needed)} (${coachWork(hands, watched)}).`,
+	coachesShort: (needed, hands, watched, present) =>
+		`Trop peu d'entraîneurs : il en faut ${number(needed)} (${coachWork(hands, watched)}), présents : ${number(present)}. Retirez un atelier ou trouvez de l'aide avant de commencer.`,
+	fits: (planned, fits, turns) =>
+		`prévu ${number(planned)}, possible ${number(fits)} en ${counts.turns(turns)}`,
+	easierHarder: "Plus facile, plus difficile",
 };
+
+function stationNames(stations: readonly string[], isNamed = false): string {
+	return stations.length === 1
+		? `${isNamed ? "l'atelier" : "atelier"} ${stations[0]}`
+		: `${isNamed ? "les ateliers" : "ateliers"} ${and(stations, 12)}`;
+}
+
+function coachWork(hands: number, watched: number): string {
+	return and([
+		...(hands > 0 ? [`${number(hands)} à la parade`] : []),
+		...(watched > 0 ? ["1 pour surveiller"] : []),
+	]);
+}
 
 export const setOut: Words["setOut"] = {
 	title: "À sortir",
 	owns: (owned) => `le club en possède ${owned}`,
+	carry: (count, item, from, clock, adults) =>
+		`Porter ici ${number(count)} × ${item} depuis ${from} avant ${clock}, ${counts.adults(adults)} pour chacun.`,
+	missing: (count, item) => `Il manque ici ${number(count)} × ${item} : déjà en service à un autre agrès.`,
 	clear: "Effacer les coches",
 	ready: (done, of) => `${done} sur ${of} prêts`,
 };
@@ -2218,6 +2272,20 @@ export const findingsPage: Words["findingsPage"] = {
 	measure: (measure) => ["Mesure : ", measure, "."],
 	all: (findings) => `Tous (${findings})`,
 	item: (place) => `n° ${place}`,
+	harms: {
+		safety: "Sécurité : préparation, parade et surveillance",
+		"set-out": "Ne peut pas être installé",
+		time: "Ne tient pas dans le temps",
+		dose: "Doses et passages",
+		coverage: "Ce qui manque à un cours",
+		upkeep: "Entretien des fichiers",
+	},
+	ways: "Constats par type, semaine et cours",
+	kinds: "Types",
+	accepted: "Acceptés",
+	acceptedLead: (file) => ["La direction laisse ceux-ci en place, dans ", file, "."],
+	reason: "Raison :",
+	until: (date) => `accepté jusqu'au ${date}`,
 };
 
 export const findings: Words["findings"] = {

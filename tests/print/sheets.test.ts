@@ -107,7 +107,11 @@ describe("the demo club's sheets", () => {
 				let clock = hours * 60 + minutes + group.warmUp;
 				const time = (at: number) =>
 					`${String(Math.floor(Math.round(at) / 60)).padStart(2, "0")}${String(Math.round(at) % 60).padStart(2, "0")}`;
-				for (const { block, drills: done } of classTime(handbook.curriculum, week(), group).blocks) {
+				let at = "";
+				for (const { apparatus, block, drills: done } of classTime(handbook.curriculum, week(), group)
+					.blocks) {
+					if (at !== "" && apparatus !== at) clock += group.between;
+					at = apparatus;
 					expect(words, group.id).toContain(
 						`${time(clock)}${time(clock + block.minutes)}${block.minutes}min`,
 					);
