@@ -5,6 +5,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
 	test: {
 		include: ["tests/**/*.test.ts"],
+		setupFiles: ["tests/end-stuck-file.ts"],
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
 		// Two cores, and one more file for the time that browsers and started programs are waited for.

@@ -11,6 +11,8 @@ function handbook(...args: readonly string[]) {
 	const { status, stdout, stderr } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
 		cwd: REPOSITORY,
 		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
 	});
 	return { status, stdout, stderr };
 }

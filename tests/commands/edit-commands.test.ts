@@ -14,6 +14,8 @@ function handbook(...args: readonly string[]) {
 	const { status, stdout } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
 		cwd: REPOSITORY,
 		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
 	});
 	return { status, stdout };
 }

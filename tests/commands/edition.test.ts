@@ -35,7 +35,12 @@ function build(clubDir: string, day: string, args: readonly string[] = []) {
 	const { status, stdout, stderr } = spawnSync(
 		process.execPath,
 		[MAIN, "build", "--no-print", "--club", clubDir, ...args],
-		{ encoding: "utf8", env: { ...process.env, SOURCE_DATE_EPOCH: noon(day) } },
+		{
+			encoding: "utf8",
+			timeout: 100_000,
+			killSignal: "SIGKILL",
+			env: { ...process.env, SOURCE_DATE_EPOCH: noon(day) },
+		},
 	);
 	return { status, said: stdout + stderr };
 }
@@ -183,6 +188,8 @@ describe("the edition of a club", () => {
 	it("refuses a moment that is none", () => {
 		const { status, stderr } = spawnSync(process.execPath, [MAIN, "check", "--club", smallClub()], {
 			encoding: "utf8",
+			timeout: 100_000,
+			killSignal: "SIGKILL",
 			env: { ...process.env, SOURCE_DATE_EPOCH: "yesterday" },
 		});
 		expect(status).toBe(2);
@@ -221,7 +228,7 @@ describe("a reader meets the edition", () => {
 		spawnSync(
 			process.execPath,
 			[MAIN, "next-term", "--club", club, "--to", to, "--starts", "2027-04-19", "--write"],
-			{ encoding: "utf8" },
+			{ encoding: "utf8", timeout: 100_000, killSignal: "SIGKILL" },
 		);
 		build(to, "2027-04-01");
 		expect(inOutput(to)).toMatchObject({ number: 2, date: "2027-04-01" });

@@ -49,7 +49,12 @@ process.exitCode = 3;`,
 }
 
 function run(dir: string, args: readonly string[], first: readonly string[] = []) {
-	return spawnSync(process.execPath, [...first, "scripts/run.mjs", ...args], { cwd: dir, encoding: "utf8" });
+	return spawnSync(process.execPath, [...first, "scripts/run.mjs", ...args], {
+		cwd: dir,
+		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
+	});
 }
 
 /** Makes a Node say that it is an older one. */

@@ -73,6 +73,8 @@ function said(args: readonly string[], env: Readonly<Record<string, string>>): s
 	return spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
 		cwd: REPOSITORY,
 		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
 		env: { ...rest, ...env },
 	}).stdout;
 }

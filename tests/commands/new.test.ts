@@ -54,7 +54,7 @@ describe("new club", () => {
 		const built = spawnSync(
 			process.execPath,
 			["scripts/commands/main.ts", "build", "--no-print", "--club", folder],
-			{ cwd: REPOSITORY, encoding: "utf8" },
+			{ cwd: REPOSITORY, encoding: "utf8", timeout: 100_000, killSignal: "SIGKILL" },
 		);
 		expect(built.stdout).toMatch(/^wrote \d+ pages/);
 		expect(built.status).toBe(0);

@@ -17,7 +17,13 @@ function npm(args: readonly string[], cwd = REPOSITORY) {
 	const env = Object.fromEntries(
 		Object.entries(process.env).filter(([name]) => !/^(npm_|INIT_CWD$|NODE_OPTIONS$|VITEST)/i.test(name)),
 	);
-	const { status, stdout, stderr } = spawnSync("npm", args, { cwd, encoding: "utf8", env });
+	const { status, stdout, stderr } = spawnSync("npm", args, {
+		cwd,
+		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
+		env,
+	});
 	return { status, stdout, stderr };
 }
 

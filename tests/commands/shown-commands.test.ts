@@ -45,7 +45,12 @@ function wordsOf(shown: string): { readonly name: string; readonly args: readonl
 }
 
 function run(args: readonly string[], cwd: string) {
-	const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], { cwd, encoding: "utf8" });
+	const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
+		cwd,
+		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
+	});
 	return { status, said: stdout + stderr };
 }
 

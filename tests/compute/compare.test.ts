@@ -164,6 +164,8 @@ describe("the command", () => {
 		spawnSync(process.execPath, ["scripts/commands/main.ts", "compare", ...args], {
 			cwd: REPOSITORY,
 			encoding: "utf8",
+			timeout: 100_000,
+			killSignal: "SIGKILL",
 		});
 
 	it("says it in words and as JSON, and ends with 0", () => {

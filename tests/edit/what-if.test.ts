@@ -85,6 +85,8 @@ it("prints the change, leaves every file as it is, and ends with 0, or 2 where t
 		spawnSync(process.execPath, ["scripts/commands/main.ts", "check", "--club", dir, "--what-if", file], {
 			cwd: REPOSITORY,
 			encoding: "utf8",
+			timeout: 100_000,
+			killSignal: "SIGKILL",
 		});
 	const { status, stdout } = run(list);
 	expect(stdout).toContain("blocks.1.minutes: 10 → 14\n");

@@ -65,6 +65,8 @@ function prepare(base: string): string {
 function handbook(club: string, args: readonly string[], env: Readonly<Record<string, string>> = {}) {
 	return spawnSync(process.execPath, ["--import", FAULTS, MAIN, ...args, "--club", club], {
 		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
 		cwd: REPOSITORY,
 		env: { ...process.env, ...env },
 	});

@@ -61,6 +61,8 @@ export async function inScratch<T>(use: (dir: string) => Promise<T> | T): Promis
 export function publishEdition(out: string, edition: number, fault: Readonly<Record<string, string>> = {}) {
 	return spawnSync(process.execPath, ["--import", FAULTS, PUBLISHER, out, String(edition), "1"], {
 		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
 		env: { ...process.env, FAULT_IN: dirname(out), ...fault },
 	});
 }
@@ -291,6 +293,8 @@ export function runBuild(club: string, out: string, env: Readonly<Record<string,
 	return spawnSync(process.execPath, [MAIN, "build", "--no-print", "--club", club, "--out", out], {
 		cwd: REPOSITORY,
 		encoding: "utf8",
+		timeout: 100_000,
+		killSignal: "SIGKILL",
 		env: { ...process.env, ...env },
 	});
 }

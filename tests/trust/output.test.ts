@@ -79,7 +79,8 @@ describe("a disk that is full", () => {
 		});
 	});
 
-	const canMount = spawnSync("unshare", ["-rm", "mount", "-t", "tmpfs", "none", "/mnt"]).status === 0;
+	const canMount =
+		spawnSync("unshare", ["-rm", "mount", "-t", "tmpfs", "none", "/mnt"], { timeout: 10_000 }).status === 0;
 	it.runIf(canMount)("for real, on a drive of 400 kB, leaves the last edition", async () => {
 		await inScratch((dir) => {
 			const script = [
@@ -92,6 +93,8 @@ describe("a disk that is full", () => {
 			const { stdout, stderr } = spawnSync("unshare", ["-rm", "sh", "-c", script], {
 				cwd: REPOSITORY,
 				encoding: "utf8",
+				timeout: 100_000,
+				killSignal: "SIGKILL",
 				env: { ...process.env, PATH: `${join(REPOSITORY, "node_modules/.bin")}:${process.env.PATH ?? ""}` },
 			});
 			// The last edition, and beside it the list of its files: nothing of the one that found no room.
