@@ -8,7 +8,7 @@ import { html } from "../../scripts/render/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
 
 /** Where a section's preview stands, from the root of the preview. */
-export function printPreviewAddress(section: number): string {
+function printPreviewAddress(section: number): string {
 	return `print-preview/${section}/`;
 }
 

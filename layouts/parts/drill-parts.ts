@@ -7,7 +7,7 @@ import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../script
 import type { Link } from "../../scripts/render/views/links.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import { sign } from "./icons.ts";
-import { a, inWords, type PageContext } from "./page.ts";
+import { a, type PageContext } from "./page.ts";
 
 /** Spotting and caution; where neither is written, what to do then. */
 export function safetyBox(ctx: PageContext, safety: Safety): Html {
@@ -114,9 +114,4 @@ export function drillRows(ctx: PageContext, lines: readonly DrillLine[]): Html {
 function drillLine(ctx: PageContext, { link, summary, apparatus, levels, because }: DrillLine): Html {
 	return html`<li class="drill"><p class="name">${a(ctx, link)}</p>${summary && html`<p class="sum">${summary}</p>`}
 <p class="small"><span class="on">${apparatus.map((x) => x.name).join(", ")} · </span>${levels.map((x) => x.name).join(", ")}</p>${because && html`<p class="small because">${because}</p>`}</li>`;
-}
-
-/** Which levels a block is for; nothing where it is for all. */
-export function forLevels(ctx: PageContext, levels: Parameters<typeof inWords>[1]): Html | undefined {
-	return levels.length === 0 ? undefined : html`<span class="for">${inWords(ctx, levels)}</span>`;
 }

@@ -56,7 +56,7 @@ export function weekApparatusLabel({ pageLabels }: Words, week: WeekPlan, appara
 }
 
 /** A name that fits a page's number: the apparatus's own, or the words of it that do. */
-export function shortName({ name }: Pick<Apparatus, "name">): string {
+function shortName({ name }: Pick<Apparatus, "name">): string {
 	if (name.length <= LONGEST_NAME) return name;
 	const words = name.split(" ");
 	while (words.length > 1 && words.join(" ").length > LONGEST_NAME) words.pop();

@@ -169,7 +169,7 @@ function keptSheets(staging: Staging, before: string, record: SheetRecord): read
 }
 
 /** Site, search and data files; `kept` adds what keeps the site on a reader's device. */
-export async function writeHandbook(
+async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,

@@ -109,7 +109,7 @@ export function tellLater({ merged, left, kept }: TakenBack, out: Output): void 
 }
 
 /** Both texts of a file that two have written. */
-export function tellKept(kept: readonly KeptText[], out: Output): void {
+function tellKept(kept: readonly KeptText[], out: Output): void {
 	for (const { path, keptAs } of kept) {
 		out.line(
 			`${path}: written by somebody else as well. It stays as it is now; the other text is in ${keptAs}.`,

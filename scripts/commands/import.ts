@@ -91,7 +91,7 @@ export async function importCommand(
 }
 
 /** What each draft comes to in the club folder. */
-export function planFiles(
+function planFiles(
 	drafts: readonly DraftFile[],
 	club: readonly (WrittenFile & { readonly file: string })[],
 	clubDir: string,
@@ -112,7 +112,7 @@ export function planFiles(
 }
 
 /** Reads a mapping file. Throws UnreadableSheet where it is none. */
-export function readMapping(file: string): Mapping {
+function readMapping(file: string): Mapping {
 	if (givenKind(file) !== "file") throw new UnreadableSheet(`There is no mapping file ${file}.`);
 	const parsed = parseYaml(readGiven(file).toString("utf8").replace(/\r\n?/g, "\n"));
 	const data = parsed.ok ? parsed.data : undefined;

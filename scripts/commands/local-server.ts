@@ -13,7 +13,7 @@ import { hostname } from "node:os";
 import type { Duplex } from "node:stream";
 import DevServer, { type DevServerOptions } from "@11ty/eleventy-dev-server";
 
-export const LOOPBACK = "127.0.0.1";
+const LOOPBACK = "127.0.0.1";
 /** Ports tried one after the other where somebody has the one that was asked for. */
 const MOST_PORTS = 10;
 

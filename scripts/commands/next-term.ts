@@ -19,7 +19,7 @@ import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
 /** The folder for records of earlier terms, in the club folder. Nothing in it is read as content. */
-export const EARLIER_FOLDER = "earlier";
+const EARLIER_FOLDER = "earlier";
 
 /** Parts of a club folder that no other club's can stand in. */
 const OWN_FOLDERS = ["content", "_data", "_site", "._site.editions", ".handbook", ".handbook-cache"];

@@ -30,7 +30,7 @@ export interface OutputPlace {
 type List = Readonly<Record<string, number>>;
 
 /** A folder beside the output holds its editions and the lists of what is in them. */
-export function editionsName(name: string): string {
+function editionsName(name: string): string {
 	return `.${name}.editions`;
 }
 
@@ -109,7 +109,7 @@ export function sweepLists({ around, name, editions }: OutputPlace): void {
 }
 
 /** Whether the output is a link to one of its editions, as the program makes it. */
-export function isOwnLink(around: Folder, name: string): boolean {
+function isOwnLink(around: Folder, name: string): boolean {
 	if (!around.isLink(name)) return false;
 	const target = resolve(around.path, around.target(name));
 	const editions = editionsName(name);

@@ -81,7 +81,7 @@ export function reportFindings(findings: readonly Finding[], most: number, out: 
 }
 
 /** "3 errors and 1 warning in 2 files". */
-export function summary(problems: readonly Problem[]): string {
+function summary(problems: readonly Problem[]): string {
 	const errors = problems.filter((p) => p.severity === "error").length;
 	const warnings = problems.length - errors;
 	const files = new Set(problems.map((p) => p.place.file).filter((file) => file !== NOWHERE.file)).size;

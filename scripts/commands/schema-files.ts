@@ -29,7 +29,7 @@ export const SCHEMA_FILES_OF: readonly (readonly [FileKind, readonly string[]])[
 ];
 
 /** The file of a kind's schema. */
-export function schemaFile(kind: FileKind): string {
+function schemaFile(kind: FileKind): string {
 	return `${kind}.schema.json`;
 }
 
@@ -48,7 +48,7 @@ export function schemaFiles(folder: string, site?: string): readonly OutputFile[
 }
 
 /** A schema that refers to nothing outside itself. */
-export function standalone(schema: Json): Json {
+function standalone(schema: Json): Json {
 	const { definitions: shared = {} } = COMMON_SCHEMA as { readonly definitions?: Json };
 	const own = (schema.definitions ?? {}) as Json;
 	const whole = inside(schema) as Json;

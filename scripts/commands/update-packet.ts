@@ -14,7 +14,7 @@ import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
 
 /** Where the update lies inside the output. */
-export const UPDATE_PACKET = "print/update-packet.pdf";
+const UPDATE_PACKET = "print/update-packet.pdf";
 
 export async function updatePacket(run: Run, since: string): Promise<number> {
 	const { clubDir, outDir, out } = run;

@@ -10,7 +10,7 @@ import type { Folder } from "./folder.ts";
 import { sealOf } from "./machine-key.ts";
 
 /** The folder, inside the club's, for what can be made again. */
-export const CACHE_FOLDER = ".handbook-cache";
+const CACHE_FOLDER = ".handbook-cache";
 
 /** Bytes of the seal before the content. */
 const SEAL_LENGTH = 32;

@@ -288,7 +288,7 @@ const FILLED =
 	/(<span class="ref-word" data-to="([^"]*)">)((?:[^<]|<span data-changed="">[^<]*<\/span>)*)(<\/span>)/g;
 
 /** "W3 · Floor 2". */
-export function labelOf(prefix: string, number: number): string {
+function labelOf(prefix: string, number: number): string {
 	return prefix === "" ? String(number) : `${prefix} ${number}`;
 }
 

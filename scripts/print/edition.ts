@@ -104,7 +104,7 @@ export function updateBetween(earlier: Edition, now: Pick<Edition, "leaves">): U
 }
 
 /** The leaf's place in the binder, whatever is printed on it. */
-export function leafKey({ part, number }: Pick<EditionLeaf, "part" | "number">): string {
+function leafKey({ part, number }: Pick<EditionLeaf, "part" | "number">): string {
 	return `${part}\n${number}`;
 }
 

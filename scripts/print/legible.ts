@@ -9,7 +9,7 @@ import { POINTS } from "./points.ts";
 import type { Words } from "./read-back.ts";
 
 /** Points. Common practice: newspapers are set in 8 to 9, and a sheet is held at arm's length in a hall. */
-export const LEAST_POINTS = 8.5;
+const LEAST_POINTS = 8.5;
 /** Points, for what keeps people safe: emergency, caution, spotting. */
 export const LEAST_SAFETY_POINTS = 9;
 

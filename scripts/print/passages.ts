@@ -12,15 +12,15 @@ import { matchSequences } from "./match-sequences.ts";
 import type { Sheets } from "./section.ts";
 
 /** Length of a passage's code. */
-export const CODE_LENGTH = 8;
+const CODE_LENGTH = 8;
 
 /** The codes of all passages of each part, by the part's label, one after the other. */
 export type PassageCodes = Readonly<Record<string, string>>;
 
 /** Attributes that the printer's own marks are made with. */
 export const CHANGED = "data-changed";
-export const REMOVED_BEFORE = "data-removed-before";
-export const REMOVED_AFTER = "data-removed-after";
+const REMOVED_BEFORE = "data-removed-before";
+const REMOVED_AFTER = "data-removed-after";
 
 interface Passage {
 	/** Where an attribute can be written into its tag. */
@@ -34,7 +34,7 @@ const PASSAGES = new Set("p li tr h1 h2 h3 h4 dt dd figure header svg pre".split
 const TAG = /<(\/?)([a-zA-Z][\w-]*)((?:"[^"]*"|[^">])*)>/g;
 
 /** The passages of a part's markup, in order. */
-export function passagesOf(markup: string): readonly Passage[] {
+function passagesOf(markup: string): readonly Passage[] {
 	const found: Passage[] = [];
 	let name: string | undefined;
 	let start = 0;

@@ -1,10 +1,9 @@
 /**
  * Reads a PDF back: what stands on every page and where, and where its links lead.
  *
- * Pages are read by threads side by side, each with a stretch of the file.
+ * A long file is read in stretches, by threads side by side.
  */
 
-import { Worker } from "node:worker_threads";
 import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { isFromTheRight } from "./letters.ts";
 import { type Extremes, paintedExtremes } from "./painted.ts";
@@ -59,27 +58,6 @@ export interface Stretch {
 	readonly parts: number;
 	/** How far the marks of all pages reach, where that is known or not asked for; otherwise it is found out. */
 	readonly extremes?: readonly (Extremes | undefined)[];
-}
-
-/**
- * Reads a whole document. Throws where it is not a PDF.
- *
- * @param threads that read side by side
- */
-export async function readBack(pdf: Uint8Array, threads: number): Promise<ReadPdf> {
-	const read = await Promise.all(
-		Array.from({ length: threads }, (_, part) => inThread({ pdf, part, parts: threads })),
-	);
-	return { pages: read.flatMap(({ pages }) => pages), destinations: read[0]?.destinations ?? new Map() };
-}
-
-function inThread(stretch: Stretch): Promise<ReadPdf> {
-	return new Promise((resolve, reject) => {
-		const worker = new Worker(new URL("./read-back-thread.ts", import.meta.url), { workerData: stretch });
-		worker.once("message", resolve);
-		worker.once("error", reject);
-		worker.once("exit", (code) => reject(new Error(`A thread that reads the PDF ended with ${code}.`)));
-	});
 }
 
 /** Reads the pages of a stretch, and all destinations. */
@@ -207,7 +185,7 @@ function asRead(words: readonly Words[]): readonly Words[] {
 type ToBox = (left: number, bottom: number, right: number, top: number) => Box;
 
 /** A page's size in pixels, and how its own lengths become boxes. */
-export function measuresOf(page: PDFPageProxy): {
+function measuresOf(page: PDFPageProxy): {
 	readonly width: number;
 	readonly height: number;
 	readonly toBox: ToBox;
@@ -227,7 +205,7 @@ export function measuresOf(page: PDFPageProxy): {
 }
 
 /** Where a page's links lead. */
-export async function linksOf(page: PDFPageProxy): Promise<ReadPage["links"]> {
+async function linksOf(page: PDFPageProxy): Promise<ReadPage["links"]> {
 	const { toBox } = measuresOf(page);
 	// Asked for the screen, they come with the words under each link, for which the page is read once more.
 	const annotations: readonly unknown[] = await page.getAnnotations({ intent: "print" });

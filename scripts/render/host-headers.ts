@@ -49,7 +49,7 @@ const ASK_AGAIN = "no-cache";
 const HASHED = ["offline", "media"] as const;
 
 /** Everything else that lies at the root of a site, for hosts that cannot be told "all but these". */
-export const ASKED_AGAIN = [
+const ASKED_AGAIN = [
 	"/",
 	"/index.html",
 	"/404.html",

@@ -227,7 +227,7 @@ export interface SiteOptions {
 const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
 /** What the frame says, for all pages alike. */
-export function frameFacts(
+function frameFacts(
 	handbook: Pick<Handbook, "curriculum" | "words">,
 	{ kept = false, since, changed = since !== undefined, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): FrameFacts {

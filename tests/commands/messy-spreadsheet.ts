@@ -8,7 +8,7 @@ import writeXlsxFile from "write-excel-file/node";
 
 type Row = readonly (string | number | Date | null)[];
 
-export const HEADINGS = [
+const HEADINGS = [
 	"Drill name",
 	"App.",
 	"Level(s)",

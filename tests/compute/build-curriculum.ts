@@ -69,7 +69,7 @@ export interface Draft {
 }
 
 /** A source that can be recognised in a finding: its file, and a line made of the path. */
-export function sourceOf(file: string): Source {
+function sourceOf(file: string): Source {
 	return {
 		file,
 		place: (path: DataPath) => ({ file, line: path.length + 1, column: 1 }),

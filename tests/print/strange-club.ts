@@ -57,7 +57,7 @@ const TITLES = [
 ];
 
 /** Writes a club folder. */
-export function writeStrangeClub(dir: string, seed: number): void {
+function writeStrangeClub(dir: string, seed: number): void {
 	const random = numbersFrom(seed * 7919 + 13);
 	const upTo = (most: number) => Math.floor(random() * most);
 	const between = (least: number, most: number) => least + upTo(most - least + 1);

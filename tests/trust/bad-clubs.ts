@@ -23,7 +23,7 @@ import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 
 /** The club whose files the kinds below know by name. */
-export const SMALL = fileURLToPath(new URL("../fixtures/base-club/", import.meta.url));
+const SMALL = fileURLToPath(new URL("../fixtures/base-club/", import.meta.url));
 
 /** A club folder that can be spoilt and is whole again afterwards. */
 export class SpoiltClub {
@@ -230,7 +230,7 @@ const utf16 = (text: string, order: "little" | "big", mark: boolean): Uint8Array
 const deepest = 5000;
 
 /** Text that some language would run or read. */
-export const TEMPLATES = [
+const TEMPLATES = [
 	"{{ 7*7 }}",
 	"{{ constructor.constructor('globalThis.canary = 1')() }}",
 	"{% include '../../secret.md' %}",
@@ -244,7 +244,7 @@ export const TEMPLATES = [
 	"---js\nglobalThis.canary = 1\n---",
 ];
 
-export const LINKS = [
+const LINKS = [
 	"[a](javascript:globalThis.canary=1)",
 	"[a](JaVaScRiPt:globalThis.canary=1)",
 	"[a](java\tscript:globalThis.canary=1)",

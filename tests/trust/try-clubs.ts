@@ -189,7 +189,7 @@ function watchReading(): { paths(): readonly string[]; clear(): void } {
 }
 
 /** How many tries each kind gets of a number in all. */
-export function sharesOf(total: number): readonly number[] {
+function sharesOf(total: number): readonly number[] {
 	const sum = BAD_KINDS.reduce((all, { share = 1 }) => all + share, 0);
 	return BAD_KINDS.map(({ share = 1 }) => Math.max(1, Math.ceil((total * share) / sum)));
 }

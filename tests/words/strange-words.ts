@@ -40,7 +40,7 @@ function strange(value: unknown, key = ""): unknown {
 const GREEK = "αβψδεφγηιξκλμνοπϑρστθωβχυζ";
 
 /** In Greek letters, but for `code` and the ids of `[[links]]`. */
-export function greek(text: string): string {
+function greek(text: string): string {
 	return text.replace(/`[^`]*`|\[\[[^\]|]*\]\]|\[\[[^\]|]*\||[A-Za-z]/g, (part) =>
 		part.length > 1
 			? part

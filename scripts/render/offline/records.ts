@@ -405,7 +405,7 @@ function sourceOf(file: string, at: Place = { file, line: 1, column: 1 }): Sourc
 }
 
 /** A power of two, so that drills stay in their files while a club writes a few more. */
-export function shardsFor(drills: number): number {
+function shardsFor(drills: number): number {
 	let shards = 1;
 	while (shards < MOST_SHARDS && shards * DRILLS_TOGETHER < drills) shards *= 2;
 	return shards;

@@ -34,7 +34,7 @@ export function searchFiles(handbook: SearchSource): readonly { path: string; te
 }
 
 /** What is searched: made by the build, and the same by a device that has the curriculum. */
-export function searchDataOf(handbook: SearchSource): SearchData {
+function searchDataOf(handbook: SearchSource): SearchData {
 	return searchData(searchDocuments(handbook), searchOptions(handbook), searchPages(handbook));
 }
 

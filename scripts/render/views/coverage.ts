@@ -252,7 +252,7 @@ export function coverageView(site: CoverageSite, table: CoverageTableKind, choic
 }
 
 /** The value that a cell shows for a measure. */
-export function amountOf(cell: CoverageCell, measure: Measure): number | undefined {
+function amountOf(cell: CoverageCell, measure: Measure): number | undefined {
 	return measure === "drills" ? cell.drills.length : cell[measure];
 }
 

@@ -52,7 +52,7 @@ export function linksTo(curriculum: Names, kind: NamedKind, ids: Iterable<Id>): 
 }
 
 /** What a thing is called. */
-export function nameOf(curriculum: Names, kind: NamedKind, id: Id): string {
+function nameOf(curriculum: Names, kind: NamedKind, id: Id): string {
 	switch (kind) {
 		case "drill":
 			return curriculum.drills.get(id)?.title ?? id;

@@ -29,12 +29,7 @@ export interface GapView {
 }
 
 /** What a level lacks on an apparatus in a week; undefined where it lacks nothing. */
-export function suggestionView(
-	site: SiteIndex,
-	week: number,
-	level: Id,
-	apparatus: Id,
-): SuggestionView | undefined {
+function suggestionView(site: SiteIndex, week: number, level: Id, apparatus: Id): SuggestionView | undefined {
 	const { curriculum } = site;
 	const suggestion: Suggestion = site.measures.suggestion(week, level, apparatus);
 	if (suggestion.gaps.length === 0) return undefined;

@@ -127,7 +127,7 @@ export function termPages(site: TermSite, binder?: BinderFile): readonly TermPag
 }
 
 /** The overview of a level, or of all. */
-export function termView(site: TermSite, level?: Id, binder?: BinderFile): TermView {
+function termView(site: TermSite, level?: Id, binder?: BinderFile): TermView {
 	const { curriculum } = site;
 	const option = (name: string, own: Id | undefined) => ({
 		link: { to: termAddress(own), name },

@@ -83,7 +83,7 @@ export function loadView(site: SiteIndex): LoadView {
 }
 
 /** A group by its class's page. */
-export function groupLink({ words }: SiteIndex, group: GroupLoad["group"]): Link {
+function groupLink({ words }: SiteIndex, group: GroupLoad["group"]): Link {
 	return { to: `classes/${group.class.id}/`, name: groupName(words, group) };
 }
 
