@@ -87,8 +87,12 @@ function onePageOfEach(site: BuiltSite): readonly string[] {
 }
 
 describe("the site as it is", () => {
+	let site: BuiltSite;
+	beforeAll(async () => {
+		site = await buildSite(join(FIXTURES, "clubs/full-pages"));
+	});
+
 	it("asks nothing of anybody else and breaks no rule of its policy, on every kind of page", async () => {
-		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
 		const root = await serve(site);
 		const strangers: string[] = [];
 		const objections: string[] = [];
@@ -111,7 +115,6 @@ describe("the site as it is", () => {
 	});
 
 	it("tells a static host once of every file how long it may be kept", async () => {
-		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
 		const rules = readFileSync(join(site.dir, "_headers"), "utf8")
 			.split("\n\n")
 			.flatMap((rule) => {
@@ -135,7 +138,6 @@ describe("the site as it is", () => {
 	});
 
 	it("says in every page what it can of the policy, and holds no script or style of its own", async () => {
-		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
 		const policy = headersOf(site)["Content-Security-Policy"] ?? "";
 		expect(policy).not.toMatch(/unsafe|\*|data:|https?:/);
 		for (const [file, text] of site.pages) {
