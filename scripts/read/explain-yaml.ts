@@ -35,7 +35,7 @@ export function explainYaml(text: string): readonly YamlFault[] {
 	const lines = new LineCounter();
 	const faults: YamlFault[] = [];
 	const deep = tooDeepAt(text);
-	// Each of its brackets would be a fault of its own.
+	// Each of its levels would be a fault of its own.
 	if (deep !== undefined) return [{ kind: "syntax", what: TOO_DEEP, ...spotIn(text, deep) }];
 	try {
 		const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false });
@@ -100,17 +100,44 @@ export function explainYaml(text: string): readonly YamlFault[] {
 
 const TOO_DEEP = "The text is nested too deeply or otherwise cannot be read as YAML.";
 
-/** Brackets inside each other that nobody writes. */
-const MOST_BRACKETS = 100;
+/** Lists and fields inside each other that nobody writes. */
+const MOST_NESTED = 100;
 
-/** Where brackets stand too deep inside each other. Those in quotes count as well: the text is refused either way. */
+/** Where brackets, or the indents and dashes of lists, stand too deep inside each other. */
 function tooDeepAt(text: string): number | undefined {
+	return bracketsTooDeepAt(text) ?? indentsTooDeepAt(text);
+}
+
+/** Brackets in quotes count as well: the text is refused either way. */
+function bracketsTooDeepAt(text: string): number | undefined {
 	let depth = 0;
 	for (let i = 0; i < text.length; i++) {
 		const letter = text[i];
 		if (letter === "[" || letter === "{") depth++;
 		else if ((letter === "]" || letter === "}") && depth > 0) depth--;
-		if (depth > MOST_BRACKETS) return i;
+		if (depth > MOST_NESTED) return i;
+	}
+	return undefined;
+}
+
+function indentsTooDeepAt(text: string): number | undefined {
+	/** The columns, each further in than the one before, at which what is open on this line begins. */
+	const open: number[] = [];
+	let start = 0;
+	for (const line of text.split("\n")) {
+		let column = 0;
+		while (column < line.length) {
+			const letter = line[column];
+			if (letter === "#") break;
+			if (letter !== " ") {
+				while ((open.at(-1) ?? -1) >= column) open.pop();
+				if (open.push(column) > MOST_NESTED) return start + column;
+				const isDash = letter === "-" && (line[column + 1] ?? " ") === " ";
+				if (!isDash) break;
+			}
+			column++;
+		}
+		start += line.length + 1;
 	}
 	return undefined;
 }
