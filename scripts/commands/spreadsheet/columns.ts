@@ -371,15 +371,15 @@ export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<Sheet
 /** Letters of a heading; longer texts are cells, or an accident. */
 const LONGEST_HEADING = 300;
 
-/** A heading compared without case, accents, signs and the s of a plural. */
+/** A heading compared without case, accents, signs and the s of a plural; "" for a text too long to be one. */
 export function foldHeading(heading: string): string {
+	if (heading.length > LONGEST_HEADING) return "";
 	// The time of both patterns grows with the length: the text may be a cell of thousands.
 	return fold(heading.replace(/\([^()]*\)/g, " ")).replace(/(?<=\p{L}{3})s\b/gu, "");
 }
 
 /** The column that a heading names; its own heading goes before another's alias. */
 export function columnFor(kind: SheetKind, heading: string): Column | undefined {
-	if (heading.length > LONGEST_HEADING) return undefined;
 	const folded = foldHeading(heading);
 	if (folded === "") return undefined;
 	const columns = COLUMNS.get(kind) ?? [];
