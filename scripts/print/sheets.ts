@@ -70,6 +70,9 @@ export async function printSheets(
 	options: SheetOptions,
 ): Promise<PrintedSheets> {
 	if (files.length === 0) return { problems: [], files: [], sides: 0 };
+	// What cannot be written is not printed first.
+	const out = makeFolder(options.outDir);
+	for (const { path } of files) out.place(path);
 	options.signal?.throwIfAborted();
 	const failed = (why: string): PrintedSheets => ({
 		problems: [problem("H401", NOWHERE, why)],
@@ -90,7 +93,7 @@ export async function printSheets(
 	try {
 		const cache = openCache(options.cacheDir);
 		const pieces = await printPieces(files, pages, cache, options);
-		const written = await writeFiles(files, pieces.printed, cache, options);
+		const written = await writeFiles(files, pieces.printed, cache, out, options);
 		if (options.all === true && pieces.problems.length === 0) cache.sweep();
 		return { problems: pieces.problems, ...written };
 	} catch (error) {
@@ -347,10 +350,10 @@ async function writeFiles(
 	files: readonly SheetFile[],
 	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
 	cache: SheetCache,
+	out: Folder,
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
 	const portrait = paperOf(options.club);
-	const out = makeFolder(options.outDir);
 	const written: string[] = [];
 	let sides = 0;
 	for (const file of files) {

@@ -15,11 +15,10 @@ import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { textsIn } from "../commands/texts-in.ts";
-import { inScratch, REPOSITORY } from "./output-faults.ts";
+import { inScratch, MAIN, REPOSITORY } from "./output-faults.ts";
 import { count, newTally, seeded, type Tally } from "./tally.ts";
 
 const FAULTS = pathToFileURL(fileURLToPath(new URL("./fault-at-call.ts", import.meta.url))).href;
-const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
 const LATER = "Somebody wrote this later.";
 
 export interface EditCommand {
@@ -55,6 +54,10 @@ export const EDIT_COMMANDS: readonly EditCommand[] = [
 function prepare(base: string): string {
 	const club = join(base, "club");
 	cpSync(join(REPOSITORY, "tests/fixtures/base-club"), club, { recursive: true });
+	const term = join(club, "_data/term.yaml");
+	writeFileSync(term, readFileSync(term, "utf8").replace("weeks: 1", "weeks: 2"));
+	const week = readFileSync(join(club, "content/weeks/week-1.md"), "utf8");
+	writeFileSync(join(club, "content/weeks/week-2.md"), week.replace("week: 1", "week: 2"));
 	writeFileSync(
 		join(base, "drills.csv"),
 		"Title,Apparatus,Levels\nForward roll,floor,junior\nBridge,floor,junior\nHandstand,floor,junior\n",
@@ -70,10 +73,15 @@ function handbook(club: string, args: readonly string[], env: Readonly<Record<st
 	});
 }
 
-/** @param step every how many of the changing calls is tried */
+/** Every so many of the changing calls. */
+export function every(step: number): (calls: number) => readonly number[] {
+	return (calls) => Array.from({ length: Math.ceil(calls / step) }, (_, i) => 1 + i * step);
+}
+
+/** @param which of the changing calls are tried, from 1 */
 export async function killEdits(
 	how: "KILL" | "TEAR",
-	step: number,
+	which: (calls: number) => readonly number[],
 	commands: readonly EditCommand[] = EDIT_COMMANDS,
 ): Promise<readonly Tally[]> {
 	const tallies: Tally[] = [];
@@ -89,8 +97,8 @@ export async function killEdits(
 			if (status !== 0) throw new Error(`${command.name} ends with ${status}: ${stdout}${stderr}`);
 			return Number(/calls=(\d+)/.exec(stderr)?.[1]);
 		});
-		for (let at = 1; at <= calls; at += step) {
-			await inScratch((base) => tryOne(tally, command, base, how, at, Math.ceil(at / step) % 2 === 0));
+		for (const [i, at] of which(calls).entries()) {
+			await inScratch((base) => tryOne(tally, command, base, how, at, i % 2 === 1));
 		}
 	}
 	return tallies;
@@ -168,8 +176,13 @@ export async function saveDuring(times: number, seed: number): Promise<Tally> {
 		const club = prepare(base);
 		const page = join(club, "content/drills/floor/rock.md");
 		const text = readFileSync(page, "utf8");
+		const began = performance.now();
+		spawnSync(process.execPath, [MAIN, ...RENAME.slice(0, -1), "--club", club], { cwd: REPOSITORY });
+		const long = performance.now() - began;
 		for (let i = 0; i < times; i++) {
 			tally.tried++;
+			// The last save falls before, into or after the moment of the change.
+			const stop = performance.now() + random() * long * 1.5;
 			const child = spawn(process.execPath, [MAIN, ...RENAME, "--club", club], {
 				cwd: REPOSITORY,
 				stdio: "ignore",
@@ -180,13 +193,14 @@ export async function saveDuring(times: number, seed: number): Promise<Tally> {
 			void ended.then(() => {
 				over = true;
 			});
-			for (let n = 0; !over; n++) {
+			for (let n = 0; n === 0 || (!over && performance.now() < stop); n++) {
 				const word = `Saved ${i}.${n}.`;
 				mkdirSync(join(club, "content/drills/floor"), { recursive: true });
 				writeFileSync(page, `${text}\n${word}\n`);
 				saved.push(word);
 				await new Promise((resolve) => setTimeout(resolve, random() * 12));
 			}
+			await ended;
 			const last = saved.at(-1) ?? "";
 			if (!allTexts(club).some((one) => one.includes(last))) count(tally, "lost", `${last} is nowhere`);
 			for (const folder of ["content", ".handbook"]) {

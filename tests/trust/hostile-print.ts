@@ -25,7 +25,11 @@ export interface HostilePrint {
 	readonly canary: string;
 }
 
-export async function printHostileClub(folder: string): Promise<HostilePrint> {
+/** What a text can be. */
+export const HOSTILE_TEXTS = 8;
+
+/** @param shift which text the first field has; with each, every field has another */
+export async function printHostileClub(folder: string, shift = 0): Promise<HostilePrint> {
 	const asked: string[] = [];
 	const server = createServer((request, response) => {
 		asked.push(request.url ?? "");
@@ -51,7 +55,7 @@ export async function printHostileClub(folder: string): Promise<HostilePrint> {
 				`"><object data="${file}"></object>`,
 				`<style>@import url(${host}/${number})</style>`,
 			];
-			return texts[number % texts.length] ?? "";
+			return texts[(number + shift) % HOSTILE_TEXTS] ?? "";
 		});
 		const { handbook, problems: wrong } = openHandbook(dir);
 		if (handbook === undefined) throw new Error(wrong.map(({ what }) => what).join("\n"));
