@@ -335,20 +335,6 @@ describe("links in a club folder", () => {
 		isUntouched();
 	});
 
-	it("an entry of a cache under another name, or with other bytes, is not used", () => {
-		const { club } = scene();
-		const folder = openFolder(club).inner(".handbook-cache/print");
-		const cache = new Cache(folder, true);
-		cache.put("one", Buffer.from("the first"));
-		folder.write("two", folder.read("one"));
-		expect(cache.find("one")).toEqual(Buffer.from("the first"));
-		expect(cache.find("two")).toBeUndefined();
-		const entry = folder.read("one");
-		entry[entry.length - 1] = 0;
-		folder.write("one", entry);
-		expect(cache.find("one")).toBeUndefined();
-	});
-
 	it("a record of the edition that is a link is neither read nor written through", async () => {
 		const { club, home, run, said, isUntouched } = scene();
 		writeFileSync(join(home, "profile"), editionRecord({ number: 77, date: "2027-01-04", content: "x" }));
