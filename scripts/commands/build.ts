@@ -7,9 +7,10 @@
  * something is missing. Where nothing has changed since the last build of the folder, nothing is written.
  */
 
-import { existsSync } from "node:fs";
-import { join, relative } from "node:path";
+import { relative } from "node:path";
 import { foundRows } from "../figures/progression-layout.ts";
+import { programCache } from "../files/cache.ts";
+import { openFolder } from "../files/folder.ts";
 import type { Handbook } from "../handbook.ts";
 import { binderOf, editionFile } from "../print/edition-file.ts";
 import { recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
@@ -19,7 +20,6 @@ import { SHEET_FILES } from "../render/addresses.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
-import { keep, readKeptJson } from "../render/kept.ts";
 import { recordFiles } from "../render/offline/records.ts";
 import { writeOffline } from "../render/offline/write-offline.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
@@ -43,7 +43,7 @@ export const BINDER = SHEET_FILES.binder();
 
 /** Rows of maps are kept for some versions of the program. */
 const MOST_ROWS = 6;
-const rowsFile = () => `rows/${programFingerprint().slice(0, 16)}.json`;
+const rowsFile = () => `${programFingerprint().slice(0, 16)}.json`;
 
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
@@ -157,7 +157,8 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 
 /** Takes sheets over from the last output, with their record. */
 function keptSheets(staging: Staging, before: string, record: SheetRecord): readonly string[] {
-	const paths = Object.keys(record).filter((path) => existsSync(join(before, path)));
+	const last = openFolder(before);
+	const paths = Object.keys(record).filter((path) => last.has(path));
 	for (const path of paths) staging.keep(path);
 	if (paths.length > 0) {
 		staging.write(
@@ -178,19 +179,23 @@ async function writeHandbook(
 	const { curriculum, edition, words } = handbook;
 	// The last good binder stays until there is another; pages link it while it is of this very edition.
 	for (const path of [BINDER, editionFile(BINDER)]) staging.keep(path);
-	const binder = binderOf(join(staging.dir, BINDER), edition);
+	const binder = binderOf(openFolder(staging.dir), BINDER, edition);
 	const shown: typeof options = {
 		...options,
 		...(binder === undefined ? {} : { binder, printed: new Set([...(options.printed ?? []), BINDER]) }),
 	};
-	const known = readKeptJson(rowsFile());
+	const cache = programCache("rows");
+	const known = cache.findJson(rowsFile());
 	if (Array.isArray(known)) foundRows.know(known);
 	const site = await writeSite(handbook, staging.dir, {
 		...shown,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
 	const rows = JSON.stringify(foundRows.used());
-	if (rows !== JSON.stringify(known)) keep(rowsFile(), rows, MOST_ROWS);
+	if (rows !== JSON.stringify(known)) {
+		cache.put(rowsFile(), Buffer.from(rows));
+		cache.leave(MOST_ROWS);
+	}
 	const data = dataFiles(handbook, words, edition);
 	const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook), ...data];
 	for (const { path, text } of texts) staging.write(path, text);
@@ -245,7 +250,7 @@ async function printInto(
 		staging.begin();
 	}
 	const binder = await printBinder(handbook, {
-		outFile: `${staging.dir}/${BINDER}`,
+		outFile: openFolder(staging.dir).place(BINDER),
 		progress: (done, total, label) => progress.show("binder", done, total, label),
 	});
 	if (binder.pages > 0) {

@@ -3,9 +3,11 @@
  *
  * A build that wants the folder puts down a claim: an empty file whose name says which process made
  * it, by machine, process id and the moment the process started (an id alone is given to another
- * process later). Then it looks at the other claims. One of a process that is running makes it step
- * back; one of a process that is gone is taken away. As every claim has a name of its own and is put
- * down before looking, two builds can never both go on, and nobody can take away a claim that counts.
+ * process later). Then it looks at the other claims: while there is one of a process that is running it
+ * does not go on; one of a process that is gone is taken away. As every claim has a name of its own and is
+ * put down before looking, two builds can never both go on, and nobody can take away a claim that counts.
+ * Of several that look at the same moment the one with the first name waits for the others to step back,
+ * so that one goes on.
  */
 
 import { spawnSync } from "node:child_process";
@@ -49,16 +51,35 @@ export function claimOutput(folder: Folder): () => void {
 		throw error;
 	}
 	const release = (): void => folder.remove(mine);
-	for (const { name } of folder.list()) {
-		const other = claimantOf(name);
-		if (other === undefined || name === mine) continue;
-		if (counts(other, me, folder.info(name)?.mtimeMs ?? 0)) {
+	const patient = Date.now() + PATIENCE_MS;
+	for (;;) {
+		const [first] = othersIn(folder, mine, me);
+		if (first === undefined) return release;
+		if (first.name < mine || Date.now() > patient) {
 			release();
-			throw new OutputBusy(other.process);
+			throw new OutputBusy(first.process);
 		}
-		folder.remove(name);
+		Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, LOOK_AGAIN_MS);
 	}
-	return release;
+}
+
+/** How long others have to step back; one that does not is at work. */
+const PATIENCE_MS = 1000;
+const LOOK_AGAIN_MS = 10;
+
+/** The claims of others that count, by name; those that do not are taken away. */
+function othersIn(
+	folder: Folder,
+	mine: string,
+	me: Claimant,
+): readonly (Claimant & { readonly name: string })[] {
+	return folder.list().flatMap(({ name }) => {
+		const other = claimantOf(name);
+		if (other === undefined || name === mine) return [];
+		if (counts(other, me, folder.info(name)?.mtimeMs ?? 0)) return [{ ...other, name }];
+		folder.remove(name);
+		return [];
+	});
 }
 
 function claimantOf(name: string): Claimant | undefined {

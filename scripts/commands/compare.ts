@@ -3,10 +3,10 @@
  * `check --what-if`, the same for a plan and a change list. Writes nothing.
  */
 
-import { readFileSync } from "node:fs";
 import { type Comparison, compare, type NumberChange, type ThingsCompared } from "../compute/compare.ts";
 import { FACTS, recordOf } from "../compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
+import { readGiven } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
 import { RECORDED_KINDS } from "../model.ts";
 import { readPlan } from "./read-plan.ts";
@@ -79,7 +79,7 @@ export function whatIf(
 	};
 	let list: string;
 	try {
-		list = readFileSync(listFile, "utf8");
+		list = readGiven(listFile).toString("utf8");
 	} catch {
 		return wrong(`The change list ${listFile} cannot be read.`);
 	}

@@ -5,13 +5,14 @@
  * CI runs it and fails where the result differs from what is committed.
  */
 
-import { writeFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { compile } from "json-schema-to-typescript";
+import { openFolder } from "../files/folder.ts";
+import { PROGRAM } from "../files/program.ts";
 import { SCHEMAS } from "../validate/schemas.ts";
 
-const RECORDS = fileURLToPath(new URL("../validate/records.ts", import.meta.url));
-const SCHEMA_FOLDER = fileURLToPath(new URL("../validate/schemas/", import.meta.url));
+const RECORDS = "scripts/validate/records.ts";
+const SCHEMA_FOLDER = join(PROGRAM, "scripts/validate/schemas/");
 
 /** The text of records.ts, made from the schemas alone. */
 export async function recordsText(): Promise<string> {
@@ -36,7 +37,7 @@ export async function recordsText(): Promise<string> {
 
 /** Writes records.ts and says what it wrote. */
 export async function generate(say: (line: string) => void): Promise<number> {
-	writeFileSync(RECORDS, await recordsText());
-	say("wrote scripts/validate/records.ts");
+	openFolder(PROGRAM).write(RECORDS, await recordsText());
+	say(`wrote ${RECORDS}`);
 	return 0;
 }

@@ -5,9 +5,8 @@
  * written elsewhere with `--out` is a copy, and leaves the club folder as it is.
  */
 
-import { randomUUID } from "node:crypto";
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
+import { openFolder } from "../files/folder.ts";
 import type { ClubEdition } from "../model.ts";
 import { CLUB_RECORD, editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
 import { addToOutput } from "./publish.ts";
@@ -22,7 +21,7 @@ export function ownOutput(clubDir: string): string {
 export function noteInClub({ clubDir, outDir, out }: Run, edition: ClubEdition): void {
 	if (outDir !== ownOutput(clubDir)) return;
 	try {
-		putInPlace(join(clubDir, CLUB_RECORD), editionRecord(edition));
+		note(clubDir, CLUB_RECORD, editionRecord(edition));
 	} catch (error) {
 		const why = error instanceof Error && "code" in error ? String(error.code) : String(error);
 		out.line(`Edition ${edition.number} could not be noted in ${CLUB_RECORD} (${why}); the output knows it.`);
@@ -31,31 +30,16 @@ export function noteInClub({ clubDir, outDir, out }: Run, edition: ClubEdition):
 
 /** Notes the edition of something that was printed by itself, in the output and in the club folder. */
 export function noteEdition(run: Run, edition: ClubEdition): void {
-	if (putInPlace(join(run.outDir, OUTPUT_RECORD), editionRecord(edition))) {
+	if (note(run.outDir, OUTPUT_RECORD, editionRecord(edition))) {
 		addToOutput(run.outDir, [OUTPUT_RECORD]);
 	}
 	noteInClub(run, edition);
 }
 
-/** Writes beside and renames, where the file says something else; says whether it did. */
-function putInPlace(file: string, text: string): boolean {
-	if (textOf(file) === text) return false;
-	const beside = `${file}.${randomUUID().slice(0, 8)}`;
-	mkdirSync(dirname(file), { recursive: true });
-	try {
-		writeFileSync(beside, text);
-		renameSync(beside, file);
-	} catch (error) {
-		rmSync(beside, { force: true });
-		throw error;
-	}
+/** Writes a file that says something else, or is not there; says whether it did. */
+function note(dir: string, path: string, text: string): boolean {
+	const folder = openFolder(dir);
+	if (folder.info(path)?.kind === "file" && folder.readText(path) === text) return false;
+	folder.write(path, text);
 	return true;
-}
-
-function textOf(file: string): string | undefined {
-	try {
-		return readFileSync(file, "utf8");
-	} catch {
-		return undefined;
-	}
 }

@@ -7,8 +7,8 @@
  * what a settings file or the environment holds was not typed and does not count.
  */
 
-import { existsSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
+import { givenKind, readGiven } from "../files/given.ts";
 
 type Env = Readonly<Record<string, string | undefined>>;
 
@@ -128,7 +128,9 @@ function isSet(setting: string, settings: string, env: Env): boolean {
 function settingsOf(env: Env, home: string): string {
 	const files = [env.npm_config_userconfig, env.npm_config_globalconfig, join(home, ".npmrc")];
 	return files
-		.flatMap((file) => (file !== undefined && existsSync(file) ? [readFileSync(file, "utf8")] : []))
+		.flatMap((file) =>
+			file !== undefined && givenKind(file) === "file" ? [readGiven(file).toString("utf8")] : [],
+		)
 		.join("\n");
 }
 

@@ -7,10 +7,10 @@
  * warnings, and the printed sheets under `print-preview/`.
  */
 
-import { readFileSync } from "node:fs";
 import { documentOf } from "../../layouts/pages/document.ts";
 import { printPreviewList, printPreviewSection } from "../../layouts/pages/print-preview.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { readProgramText } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
 import type { Entry, Place } from "../model.ts";
 import { sourceOf } from "../print/binder.ts";
@@ -48,11 +48,9 @@ const TYPES: Readonly<Record<string, string>> = {
 	webm: "video/webm",
 };
 
-const PREVIEW_STYLES = new URL("../../layouts/styles/preview.css", import.meta.url);
-
 /** The styles of what the preview adds; they are there while there is nothing else to see. */
 export function previewStyles(): Answer {
-	return fileOf("preview.css", readFileSync(PREVIEW_STYLES, "utf8"));
+	return fileOf("preview.css", readProgramText("layouts/styles/preview.css"));
 }
 
 /** One state of a handbook, answering for every path of its preview. */
@@ -133,7 +131,7 @@ export class Preview {
 		const sheets = await this.#sheets;
 		if (path === "") return { status: 200, type: HTML, body: printPreviewList(sheets, this.#handbook.words) };
 		if (path === "print.css") {
-			return fileOf(path, await printStyles(paperOf(this.#handbook.curriculum.club), sheets.slots));
+			return fileOf(path, printStyles(paperOf(this.#handbook.curriculum.club), sheets.slots));
 		}
 		const number = /^(\d+)\/?$/.exec(path)?.[1];
 		const section = number === undefined ? undefined : sheets.sections[Number(number)];

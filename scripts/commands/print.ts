@@ -3,9 +3,10 @@
  * where one fails.
  */
 
-import { writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { cacheFolder } from "../files/cache.ts";
+import { openFolder } from "../files/folder.ts";
 import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
 import type { Edition } from "../print/edition.ts";
@@ -115,7 +116,7 @@ export async function sheetsInto(
 	const printed = await printSheets(files, {
 		outDir,
 		club,
-		cacheDir: join(clubDir, ".handbook-cache", "sheets"),
+		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),
 	});
@@ -125,7 +126,7 @@ export async function sheetsInto(
 		files.filter(({ path }) => made.has(path)),
 		club,
 	);
-	writeFileSync(join(outDir, SHEET_RECORD), recordText({ ...readRecord(outDir), ...record }));
+	openFolder(outDir).write(SHEET_RECORD, recordText({ ...readRecord(outDir), ...record }));
 	return printed;
 }
 
@@ -149,7 +150,7 @@ async function binder(
 	progress: Progress,
 ): Promise<number> {
 	const { clubDir, outDir, out } = run;
-	const outFile = join(outDir, BINDER);
+	const outFile = openFolder(outDir).place(BINDER);
 	const printed = await untilInterrupted((signal) =>
 		printBinder(handbook, {
 			outFile,
@@ -167,7 +168,7 @@ async function binder(
 	if (printed.pages > 0) {
 		addToOutput(outDir, [BINDER, editionFile(BINDER)]);
 		noteEdition(run, handbook.edition);
-		out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(printed.pages, "page")}`);
+		out.line(`wrote ${relative(process.cwd(), join(outDir, BINDER))}, ${count(printed.pages, "page")}`);
 	}
 	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;
 }

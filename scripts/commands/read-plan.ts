@@ -1,8 +1,8 @@
 /** Reads a plan to compare with: from a club folder, or from what an earlier build or term has left. */
 
-import { existsSync, readFileSync, statSync } from "node:fs";
-import { join } from "node:path";
 import { type PlanRecord, recordOf } from "../compute/plan-record.ts";
+import { openFolder } from "../files/folder.ts";
+import { givenKind, readGiven } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
 import { RECORD_FILE } from "../render/data-files.ts";
@@ -17,19 +17,20 @@ export interface ReadPlan {
 
 /** @param place a club folder, an output folder, a folder with a `record.json`, or such a file */
 export function readPlan(place: string): ReadPlan {
-	if (!existsSync(place)) return { problems: [] };
-	if (statSync(place).isFile()) return { problems: [], ...recordIn(place) };
-	if (existsSync(join(place, "content"))) {
+	const kind = givenKind(place);
+	if (kind !== "folder") return { problems: [], ...(kind === undefined ? {} : recordIn(readGiven(place))) };
+	const folder = openFolder(place);
+	if (folder.has("content")) {
 		const { problems, handbook } = openHandbook(place, { outDir: ownOutput(place) });
 		return handbook === undefined ? { problems } : { problems, record: recordOf(handbook, handbook.edition) };
 	}
-	const file = [RECORD_FILE, "record.json"].map((name) => join(place, name)).find((name) => existsSync(name));
-	return { problems: [], ...(file === undefined ? {} : recordIn(file)) };
+	const file = [RECORD_FILE, "record.json"].find((name) => folder.has(name));
+	return { problems: [], ...(file === undefined ? {} : recordIn(folder.read(file))) };
 }
 
-function recordIn(file: string): Pick<ReadPlan, "record"> {
+function recordIn(bytes: Buffer): Pick<ReadPlan, "record"> {
 	try {
-		const data: unknown = JSON.parse(readFileSync(file, "utf8"));
+		const data: unknown = JSON.parse(bytes.toString("utf8"));
 		const isRecord =
 			typeof data === "object" && data !== null && "format" in data && data.format === 1 && "things" in data;
 		return isRecord ? { record: data as unknown as PlanRecord } : {};

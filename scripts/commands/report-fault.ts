@@ -4,6 +4,7 @@
  */
 
 import { getSystemErrorMessage } from "node:util";
+import { LeadsOut } from "../files/folder.ts";
 
 /** What to do about the faults that clubs meet. */
 const WAYS_OUT: Readonly<Record<string, string>> = {
@@ -18,7 +19,10 @@ const WAYS_OUT: Readonly<Record<string, string>> = {
 /** Writes one or two lines about an error that ended a command. */
 export function reportFault(error: unknown, line: (text: string) => void): void {
 	const fault = systemFault(error);
-	if (fault === undefined) {
+	if (error instanceof LeadsOut) {
+		line(`error: ${error.message}.`);
+		line("Remove the link, and run the command again.");
+	} else if (fault === undefined) {
 		line(`error: the program has a fault: ${error instanceof Error ? error.message : String(error)}`);
 		line("Run the command again with HANDBOOK_TRACE=1 and report what it prints.");
 	} else {

@@ -3,10 +3,11 @@
  * those of the last build of this folder, and nobody has changed a file of it since.
  */
 
-import { createHash } from "node:crypto";
-import { statSync } from "node:fs";
-import { join, resolve } from "node:path";
-import { keep, readKeptJson } from "../render/kept.ts";
+import { resolve } from "node:path";
+import { programCache } from "../files/cache.ts";
+import { openFolder } from "../files/folder.ts";
+import { givenKind } from "../files/given.ts";
+import { sha256 } from "../files/hash.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 
 /** A file's path from the output folder, its size, and the time of its last change. */
@@ -22,30 +23,32 @@ const MOST = 20;
 
 /** Stands for everything that an output depends on, `parts` being what the program does not know by itself. */
 export function madeOf(parts: readonly unknown[]): string {
-	return createHash("sha256")
-		.update(JSON.stringify([programFingerprint(), ...parts]))
-		.digest("hex");
+	return sha256(JSON.stringify([programFingerprint(), ...parts]));
 }
 
 /** Whether the folder holds what was made of this, untouched. */
 export function isThere(outDir: string, of: string): boolean {
-	const made = readKeptJson(nameOf(outDir)) as Made | undefined;
-	if (made?.of !== of || !Array.isArray(made.files)) return false;
+	const made = programCache("outputs").findJson(nameOf(outDir)) as Made | undefined;
+	if (made?.of !== of || !Array.isArray(made.files) || givenKind(outDir) !== "folder") return false;
+	const out = openFolder(outDir);
 	return made.files.every(([path, size, changed]) => {
-		const now = statSync(join(outDir, path), { throwIfNoEntry: false });
+		const now = out.info(path);
 		return now !== undefined && now.size === size && now.mtimeMs === changed;
 	});
 }
 
 /** Remembers what the files of a folder were made of. */
 export function remember(outDir: string, of: string, paths: readonly string[]): void {
+	const out = openFolder(outDir);
 	const files = paths.map((path): Stamp => {
-		const { size, mtimeMs } = statSync(join(outDir, path));
+		const { size = 0, mtimeMs = 0 } = out.info(path) ?? {};
 		return [path, size, mtimeMs];
 	});
-	keep(nameOf(outDir), JSON.stringify({ of, files } satisfies Made), MOST);
+	const cache = programCache("outputs");
+	cache.put(nameOf(outDir), Buffer.from(JSON.stringify({ of, files } satisfies Made)));
+	cache.leave(MOST);
 }
 
 function nameOf(outDir: string): string {
-	return `outputs/${createHash("sha256").update(resolve(outDir)).digest("hex").slice(0, 32)}.json`;
+	return `${sha256(resolve(outDir)).slice(0, 32)}.json`;
 }

@@ -1,6 +1,7 @@
 /** `print update-packet`: the leaves that a printed binder of an earlier edition needs. */
 
 import { join, relative } from "node:path";
+import { openFolder } from "../files/folder.ts";
 import { EditionFault } from "../print/edition.ts";
 import { editionFile } from "../print/edition-file.ts";
 import { printUpdate } from "../print/packet.ts";
@@ -26,7 +27,7 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 	if (opened === undefined) return 1;
 	claimFolder(outDir);
 	const progress = new Progress(run.progress);
-	const outFile = join(outDir, UPDATE_PACKET);
+	const outFile = openFolder(outDir).place(UPDATE_PACKET);
 	try {
 		const packet = await untilInterrupted((signal) =>
 			printUpdate(opened.handbook, earlier, {
@@ -47,7 +48,9 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 			addToOutput(outDir, [UPDATE_PACKET, editionFile(UPDATE_PACKET)]);
 			noteEdition(run, opened.handbook.edition);
 			const leaves = `${counts.leaves(packet.update.out.length)} out, ${counts.leaves(packet.update.in.length)} in`;
-			out.line(`wrote ${relative(process.cwd(), outFile)}, ${count(packet.pages, "page")}: ${leaves}`);
+			out.line(
+				`wrote ${relative(process.cwd(), join(outDir, UPDATE_PACKET))}, ${count(packet.pages, "page")}: ${leaves}`,
+			);
 			out.line(`Keep ${editionFile(UPDATE_PACKET)}: the next update is since this one.`);
 		}
 		return packet.problems.some((p) => p.severity === "error") ? 1 : 0;

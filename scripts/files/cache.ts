@@ -6,8 +6,10 @@
  * whose folder leads out of the club, keeps nothing, and that is no fault.
  */
 
-import type { Folder } from "./folder.ts";
+import { join } from "node:path";
+import { type Folder, makeFolder } from "./folder.ts";
 import { sealOf } from "./machine-key.ts";
+import { PROGRAM } from "./program.ts";
 
 /** The folder, inside the club's, for what can be made again. */
 const CACHE_FOLDER = ".handbook-cache";
@@ -39,6 +41,16 @@ export class Cache {
 		}
 	}
 
+	/** An entry that is JSON; undefined also where it is none. */
+	findJson(name: string): unknown {
+		const entry = this.find(name);
+		try {
+			return entry === undefined ? undefined : JSON.parse(new TextDecoder().decode(entry));
+		} catch {
+			return undefined;
+		}
+	}
+
 	/** Keeps an entry; says whether it is kept. */
 	put(name: string, content: Uint8Array): boolean {
 		this.#used.add(name);
@@ -50,6 +62,11 @@ export class Cache {
 			// It is made again the next time.
 			return false;
 		}
+	}
+
+	/** Says that an entry is of use, without reading it. */
+	hold(name: string): void {
+		this.#used.add(name);
 	}
 
 	/** Gives what reads the entry when it is wanted; where there is none that is kept, what `make` gives. */
@@ -75,6 +92,21 @@ export class Cache {
 			// The next run sweeps.
 		}
 	}
+
+	/** Removes the oldest entries, but for so many. */
+	leave(most: number): void {
+		try {
+			const folder = this.#folder;
+			const names = folder?.list() ?? [];
+			if (folder === undefined || names.length <= most) return;
+			const byAge = names
+				.map(({ name }) => ({ name, time: folder.info(name)?.mtimeMs ?? 0 }))
+				.sort((a, b) => a.time - b.time);
+			for (const { name } of byAge.slice(0, names.length - most)) folder.remove(name);
+		} catch {
+			// The next run does.
+		}
+	}
 }
 
 /** A part of a club's cache; undefined where its folder is a link out of the club. */
@@ -83,5 +115,17 @@ export function cacheFolder(clubDir: Folder, part: string): Folder | undefined {
 		return clubDir.inner(`${CACHE_FOLDER}/${part}`);
 	} catch {
 		return undefined;
+	}
+}
+
+/**
+ * A part of what is kept beside the program's own packages, for all clubs: no part of a club's folder,
+ * which may be a synchronised one. Where it cannot be written, all is made anew each time.
+ */
+export function programCache(part: string): Cache {
+	try {
+		return new Cache(makeFolder(join(PROGRAM, "node_modules/.cache/handbook", part)), true);
+	} catch {
+		return new Cache(undefined, false);
 	}
 }

@@ -1,6 +1,9 @@
-/** Files that somebody named on the command line: they may stand anywhere, and are read, never written. */
+/**
+ * Files outside every folder of ours: those that somebody named on the command line, and those that the
+ * system has. They may stand anywhere, and are read, never written.
+ */
 
-import { readFileSync, statSync } from "node:fs";
+import { accessSync, constants, readFileSync, statSync } from "node:fs";
 
 /** What stands at a path, links followed; undefined where nothing does. */
 export function givenKind(path: string): "file" | "folder" | "other" | undefined {
@@ -15,4 +18,14 @@ export function readGiven(path: string): Buffer {
 		throw Object.assign(new Error(`There is no file ${path}.`), { code: "ENOENT", path });
 	}
 	return readFileSync(path);
+}
+
+/** Whether a file can be run as a program. */
+export function isExecutable(path: string): boolean {
+	try {
+		accessSync(path, constants.X_OK);
+		return givenKind(path) === "file";
+	} catch {
+		return false;
+	}
 }

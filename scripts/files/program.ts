@@ -1,20 +1,42 @@
 /** This program's own files and packages, wherever they are installed: they are read, never written. */
 
-import { readdirSync, readFileSync } from "node:fs";
-import { join, relative, sep } from "node:path";
+import { readdirSync, readFileSync, statSync } from "node:fs";
+import { createRequire, findPackageJSON } from "node:module";
+import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** The folder that holds `scripts/` and `layouts/`. */
 export const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
 
+/** A file of the program, by its path from there, or of a package, from its own folder. */
 export function readProgram(path: string): Buffer {
-	return readFileSync(join(PROGRAM, path));
+	return readFileSync(resolve(PROGRAM, path));
 }
 
-/** The files below a folder of the program, from its own folder, sorted. */
+export function readProgramText(path: string): string {
+	return readProgram(path).toString("utf8");
+}
+
+export function isProgramFile(path: string): boolean {
+	return statSync(resolve(PROGRAM, path), { throwIfNoEntry: false })?.isFile() ?? false;
+}
+
+/** The files right in a folder of the program, with the folder in front, sorted. */
 export function programFiles(folder: string): readonly string[] {
-	return readdirSync(join(PROGRAM, folder), { recursive: true, withFileTypes: true })
+	return readdirSync(resolve(PROGRAM, folder), { withFileTypes: true })
 		.filter((entry) => entry.isFile())
-		.map((entry) => relative(PROGRAM, join(entry.parentPath, entry.name)).split(sep).join("/"))
+		.map((entry) => `${folder}/${entry.name}`)
 		.sort();
+}
+
+/** Where an installed package lies, for its files that are no modules. Throws where it is not installed. */
+export function packageFolder(name: string): string {
+	const described = findPackageJSON(name, import.meta.url);
+	if (described === undefined) throw new Error(`The package ${name} is not installed.`);
+	return dirname(described);
+}
+
+/** What a file of a package gives, for one that is found out while the program runs. */
+export function loadFromPackage(name: string, file: string): unknown {
+	return createRequire(import.meta.url)(join(packageFolder(name), file));
 }

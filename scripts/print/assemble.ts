@@ -8,7 +8,7 @@
  *   5. two pages each are a leaf of paper, which gets the edition in which it last changed
  */
 
-import { createHash } from "node:crypto";
+import { sha256 } from "../files/hash.ts";
 import { type Html, html, raw } from "../render/html.ts";
 import { type Edition, type EditionLeaf, issueLeaves } from "./edition.ts";
 import type { CutPage } from "./in-page.ts";
@@ -128,12 +128,7 @@ export function assemble(
 			number,
 			front: front?.label ?? "",
 			back: drafts[2 * i + 1]?.label ?? "",
-			hash: createHash("sha256")
-				.update(content(2 * i))
-				.update("\n")
-				.update(content(2 * i + 1))
-				.digest("hex")
-				.slice(0, 32),
+			hash: sha256([content(2 * i), "\n", content(2 * i + 1)]).slice(0, 32),
 			namesBinder: filled[2 * i]?.includes(words) === true || filled[2 * i + 1]?.includes(words) === true,
 		};
 	});

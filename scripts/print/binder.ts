@@ -14,12 +14,13 @@
  * stays where it is.
  */
 
-import { createHash, randomUUID } from "node:crypto";
-import { mkdir, rename, rm, writeFile } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { basename, dirname } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import type { SheetSource } from "../../layouts/sheets/source.ts";
 import type { Measured } from "../compute/measure.ts";
+import { cacheFolder } from "../files/cache.ts";
+import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
+import { sha256 } from "../files/hash.ts";
 import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { html } from "../render/html.ts";
@@ -56,7 +57,7 @@ export interface PrintSource extends Measured {
 }
 
 export interface PrintOptions {
-	/** The PDF; its edition is written beside it. */
+	/** The PDF, at its real place; its edition is written beside it. */
 	readonly outFile: string;
 	/** An edition whose leaves keep their own edition where they have not changed since. */
 	readonly since?: Edition | undefined;
@@ -66,7 +67,7 @@ export interface PrintOptions {
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
 	/** Where laid-out sections are kept for the next run; `.handbook-cache` in the club folder unless given, false for nowhere. */
-	readonly cacheDir?: string | false;
+	readonly cacheDir?: Folder | false;
 	/** Browser pages that work side by side. */
 	readonly workers?: number;
 }
@@ -87,9 +88,9 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 		async (printer) => {
 			const made = await printer.make();
 			const printed = await printer.print(made);
-			await putInPlace(options.outFile, printed.pdf, made.edition);
+			putInPlace(options.outFile, printed.pdf, made.edition);
 			const problems = [...made.problems, ...printed.problems];
-			if (problems.length === 0) await printer.sweep();
+			if (problems.length === 0) printer.sweep();
 			return {
 				problems,
 				pages: made.assembled.leaves.length,
@@ -136,7 +137,7 @@ export interface Printer {
 		selection?: Selection,
 	): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }>;
 	/** Forgets earlier runs' work that this one had no use for. */
-	sweep(): Promise<void>;
+	sweep(): void;
 }
 
 /**
@@ -205,15 +206,12 @@ async function printerOf(
 	const { signal, since } = options;
 	const { club } = handbook.curriculum;
 	const paper = paperOf(club);
-	const cache = openCache(
-		options.cacheDir === false
-			? undefined
-			: (options.cacheDir ?? join(handbook.clubDir, ".handbook-cache", "print")),
-	);
+	const { cacheDir = cacheFolder(openFolder(handbook.clubDir), "print") } = options;
+	const cache = openCache(cacheDir === false ? undefined : cacheDir);
 	const common = {
 		pages,
 		scripts: await readPageScripts(),
-		styles: await printStyles(paper, sheets.slots),
+		styles: printStyles(paper, sheets.slots),
 		language: sheets.language,
 		cache,
 		workers: options.workers ?? WORKERS,
@@ -312,7 +310,7 @@ async function printerOf(
 			const asked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
 			const { laid, pages: bySection, problems } = await laidOut(asked, (title) => step(1, title));
 			const assembled = assemble(laid, bySection, { earlier: since, marks });
-			const look = createHash("sha256").update(common.styles).digest("hex").slice(0, 32);
+			const look = sha256(common.styles).slice(0, 32);
 			const named = nameEdition(problems.length === 0 ? sheets : laid, assembled.edition);
 			return {
 				problems,
@@ -334,10 +332,10 @@ async function printerOf(
 function keptPlacing(cache: SheetCache, threads: PdfThreads): Placing {
 	return async (segment, place) => {
 		const name = ["placed", programFingerprint(), segment.name, JSON.stringify(place)];
-		const kept = await cache.find(name);
+		const kept = cache.find(name);
 		if (kept !== undefined) return unpackedSegment(kept);
 		const placed = await threads.place(segment.pdf, place);
-		await cache.put(name, packedSegment(placed));
+		cache.put(name, packedSegment(placed));
 		return placed;
 	};
 }
@@ -398,22 +396,12 @@ export async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
 	};
 }
 
-/** Writes beside and renames: a reader never sees half a file, and a failure leaves the old one. */
-export async function putInPlace(outFile: string, pdf: Uint8Array, edition: Edition): Promise<void> {
-	await mkdir(dirname(outFile), { recursive: true });
-	const written: [string, string][] = [];
-	try {
-		for (const [file, content] of [
-			[editionFile(outFile), editionText(edition)],
-			[outFile, pdf],
-		] as const) {
-			const beside = `${file}.${randomUUID().slice(0, 8)}.part`;
-			written.push([beside, file]);
-			await writeFile(beside, content);
-		}
-		for (const [beside, file] of written) await rename(beside, file);
-	} catch (error) {
-		for (const [beside] of written) await rm(beside, { force: true });
-		throw error;
-	}
+/**
+ * Puts a PDF and its edition in place of the last ones, each whole. The PDF carries its edition, and pages
+ * go by the file beside it, so that file comes last: they never link one binder for another.
+ */
+export function putInPlace(outFile: string, pdf: Uint8Array, edition: Edition): void {
+	const folder = makeFolder(dirname(outFile));
+	folder.write(basename(outFile), pdf);
+	folder.write(editionFile(basename(outFile)), editionText(edition));
 }

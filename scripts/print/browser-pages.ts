@@ -6,12 +6,11 @@
  * which Paged.js waits for; they get them over a message channel instead.
  */
 
-import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { transform } from "esbuild";
 import puppeteer, { type Browser as Driven, type Page } from "puppeteer-core";
+import { packageFolder, readProgramText } from "../files/program.ts";
 import type { Browser } from "./find-browser.ts";
-import { packageFolder } from "./package-folder.ts";
 
 export interface BrowserPages {
 	/** The browser's name and version: a part of what laid-out pages depend on. */
@@ -43,23 +42,23 @@ export interface PageScripts {
 export async function readPageScripts(): Promise<PageScripts> {
 	const pagedjs = join(packageFolder("pagedjs-cli"), "dist", "browser.js");
 	return {
-		layout: `window.PagedConfig = { auto: false };\n${await readFile(pagedjs, "utf8")}`,
-		own: await scriptOf("./in-page.ts"),
+		layout: `window.PagedConfig = { auto: false };\n${readProgramText(pagedjs)}`,
+		own: await scriptOf("in-page.ts"),
 	};
 }
 
 /** The script that draws the marks of an update. */
 export function readMarkScript(): Promise<string> {
-	return translated("./draw-marks.ts");
+	return translated("draw-marks.ts");
 }
 
 /** A script for pages, with what all of them share. */
 export async function scriptOf(file: string): Promise<string> {
-	return (await Promise.all(["./enlarge-letters.ts", file].map(translated))).join("\n");
+	return (await Promise.all(["enlarge-letters.ts", file].map(translated))).join("\n");
 }
 
 async function translated(file: string): Promise<string> {
-	const text = await readFile(new URL(file, import.meta.url), "utf8");
+	const text = readProgramText(`scripts/print/${file}`);
 	return (await transform(text, { loader: "ts", format: "iife", target: "chrome110" })).code;
 }
 

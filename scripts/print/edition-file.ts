@@ -2,7 +2,7 @@
  * What is known of a printed binder beside its PDF: the file's name, and what other stages ask of it.
  */
 
-import { readFileSync, statSync } from "node:fs";
+import type { Folder } from "../files/folder.ts";
 import type { ClubEdition } from "../model.ts";
 import type { BinderFile } from "../render/views/term.ts";
 
@@ -11,11 +11,12 @@ export function editionId({ number, content }: ClubEdition): string {
 	return `${number}-${content.slice(0, 8)}`;
 }
 
-/** The binder in a file, if it is there and of this edition. */
-export function binderOf(pdfFile: string, edition: ClubEdition): BinderFile | undefined {
+/** The binder in a file of an output, if it is there and of this edition. */
+export function binderOf(out: Folder, pdfFile: string, edition: ClubEdition): BinderFile | undefined {
 	try {
-		const { size } = statSync(pdfFile);
-		const said: unknown = JSON.parse(readFileSync(editionFile(pdfFile), "utf8"));
+		const { size = 0 } = out.info(pdfFile) ?? {};
+		if (size === 0) return undefined;
+		const said: unknown = JSON.parse(out.readText(editionFile(pdfFile)));
 		if (typeof said !== "object" || said === null || !("edition" in said && "leaves" in said))
 			return undefined;
 		if (said.edition !== editionId(edition) || !Array.isArray(said.leaves)) return undefined;

@@ -13,12 +13,12 @@
  * The same text is attached to the PDF, so that an old binder's file is enough to go on from.
  */
 
-import { readFileSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { Ajv, type ValidateFunction } from "ajv";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { readGiven } from "../files/given.ts";
 import type { Club } from "../model.ts";
 import { escapeHtml, type Html, raw } from "../render/html.ts";
+import schema from "./edition.schema.json" with { type: "json" };
 import { matchSequences } from "./match-sequences.ts";
 import type { PassageCodes } from "./passages.ts";
 import type { EditionMark, Sheets } from "./section.ts";
@@ -181,9 +181,12 @@ export class EditionFault extends Error {}
 
 /** Reads an edition from its own file, or from a PDF that carries it. Throws EditionFault. */
 export async function readEdition(file: string): Promise<Edition> {
-	const bytes = await readFile(file).catch((error: unknown) => {
+	let bytes: Buffer;
+	try {
+		bytes = readGiven(file);
+	} catch (error) {
 		throw new EditionFault(`${file} cannot be read: ${error instanceof Error ? error.message : error}`);
-	});
+	}
 	const isPdf = bytes.subarray(0, 5).toString("latin1") === "%PDF-";
 	const text = isPdf ? await attachedText(file, bytes) : bytes.toString("utf8");
 	let value: unknown;
@@ -219,8 +222,6 @@ async function attachedText(file: string, bytes: Uint8Array): Promise<string> {
 let validate: ValidateFunction | undefined;
 
 function isEdition(value: unknown): value is Edition {
-	validate ??= new Ajv().compile(
-		JSON.parse(readFileSync(new URL("./edition.schema.json", import.meta.url), "utf8")),
-	);
+	validate ??= new Ajv().compile(schema);
 	return validate(value) === true;
 }

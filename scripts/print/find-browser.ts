@@ -12,14 +12,12 @@
  */
 
 import { randomUUID } from "node:crypto";
-import { constants, createReadStream, createWriteStream, existsSync } from "node:fs";
-import { access, chmod, mkdir, readFile, rename, rm, stat } from "node:fs/promises";
 import { homedir } from "node:os";
 import { delimiter, isAbsolute, join, resolve } from "node:path";
-import { pipeline } from "node:stream/promises";
-import { createBrotliDecompress } from "node:zlib";
-import { extract } from "tar-fs";
-import { packageFolder } from "./package-folder.ts";
+import { makeFolder } from "../files/folder.ts";
+import { givenKind, isExecutable } from "../files/given.ts";
+import { packageFolder, readProgramText } from "../files/program.ts";
+import { unpackFolder, unpackProgram } from "../files/unpack.ts";
 
 /** A browser and what it has to be started with. */
 export interface Browser {
@@ -55,13 +53,13 @@ export async function findBrowser(search: BrowserSearch = {}): Promise<FoundBrow
 	const platform = search.platform ?? process.platform;
 	const named = environment.HANDBOOK_BROWSER;
 	if (named !== undefined && named !== "") {
-		const path = await programNamed(named, environment);
+		const path = programNamed(named, environment);
 		if (path === undefined) return { missing: `HANDBOOK_BROWSER names \`${named}\`, where no program is.` };
 		return { browser: { path, kind: "named", shell: isShell(path), environment: {} } };
 	}
 	if (search.installed !== false) {
 		for (const place of usualPlaces(platform, environment)) {
-			if (await isProgram(place)) {
+			if (isExecutable(place)) {
 				return { browser: { path: place, kind: "installed", shell: isShell(place), environment: {} } };
 			}
 		}
@@ -73,14 +71,13 @@ export async function findBrowser(search: BrowserSearch = {}): Promise<FoundBrow
 }
 
 /** The program that HANDBOOK_BROWSER means: a path, or a name to look for in PATH. */
-async function programNamed(
+function programNamed(
 	named: string,
 	environment: Readonly<Record<string, string | undefined>>,
-): Promise<string | undefined> {
+): string | undefined {
 	const isPath = isAbsolute(named) || named.includes("/") || named.includes("\\");
 	const places = isPath ? [resolve(named)] : foldersOf(environment).map((folder) => join(folder, named));
-	for (const place of places) if (await isProgram(place)) return place;
-	return undefined;
+	return places.find(isExecutable);
 }
 
 function isShell(path: string): boolean {
@@ -131,15 +128,6 @@ function foldersOf(environment: Readonly<Record<string, string | undefined>>): r
 	return path.split(delimiter).filter((folder) => folder !== "");
 }
 
-async function isProgram(path: string): Promise<boolean> {
-	try {
-		await access(path, constants.X_OK);
-		return (await stat(path)).isFile();
-	} catch {
-		return false;
-	}
-}
-
 const PACKAGE = "@sparticuz/chromium";
 
 /** Where the dynamic linker looks on the Linux systems in use. */
@@ -175,52 +163,43 @@ async function packagedBrowser(
 					}
 				: {}),
 			// Without any font set-up at all the browser cannot even fall back.
-			...(existsSync("/etc/fonts/fonts.conf") ? {} : { FONTCONFIG_PATH: join(folder, "fonts") }),
+			...(givenKind("/etc/fonts/fonts.conf") === "file" ? {} : { FONTCONFIG_PATH: join(folder, "fonts") }),
 		},
 	};
 }
 
 function isLibraryThere(name: string): boolean {
-	return LIBRARY_FOLDERS.some((folder) => existsSync(join(folder, name)));
+	return LIBRARY_FOLDERS.some((folder) => givenKind(join(folder, name)) === "file");
 }
 
 /** The private folder with the unpacked browser; unpacks it if this version is not there yet. */
 async function unpackedFolder(environment: Readonly<Record<string, string | undefined>>): Promise<string> {
 	const source = packageFolder(PACKAGE);
 	const bin = join(source, "bin");
-	const described: unknown = JSON.parse(await readFile(join(source, "package.json"), "utf8"));
+	const described: unknown = JSON.parse(readProgramText(join(source, "package.json")));
 	const version =
 		typeof described === "object" && described !== null && "version" in described
 			? String(described.version)
 			: "0";
 	const cache = environment.XDG_CACHE_HOME ?? join(environment.HOME ?? homedir(), ".cache");
-	const folder = join(cache, "curriculum-handbook", `chromium-${version}`);
-	if (existsSync(folder)) return folder;
+	const folder = makeFolder(join(cache, "curriculum-handbook"));
+	const name = `chromium-${version}`;
+	if (folder.has(name)) return folder.place(name);
 
-	const beside = `${folder}.${randomUUID().slice(0, 8)}`;
-	await mkdir(beside, { recursive: true, mode: 0o700 });
+	const beside = `${name}.${randomUUID().slice(0, 8)}`;
+	folder.makeFolder(beside);
+	folder.setMode(beside, 0o700);
 	try {
-		const program = join(beside, "headless-shell");
 		await Promise.all([
-			pipeline(
-				createReadStream(join(bin, "chromium.br")),
-				createBrotliDecompress(),
-				createWriteStream(program),
-			),
-			unpack(join(bin, "al2023.tar.br"), join(beside, "libraries")),
-			unpack(join(bin, "fonts.tar.br"), join(beside, "fonts")),
+			unpackProgram(join(bin, "chromium.br"), folder, `${beside}/headless-shell`),
+			unpackFolder(join(bin, "al2023.tar.br"), folder, `${beside}/libraries`),
+			unpackFolder(join(bin, "fonts.tar.br"), folder, `${beside}/fonts`),
 		]);
-		await chmod(program, 0o700);
-		await rename(beside, folder);
+		folder.rename(beside, name);
 	} catch (error) {
-		await rm(beside, { recursive: true, force: true });
+		folder.removeAll(beside);
 		// Another run was faster: its folder is as good.
-		if (!existsSync(folder)) throw error;
+		if (!folder.has(name)) throw error;
 	}
-	return folder;
-}
-
-async function unpack(archive: string, folder: string): Promise<void> {
-	await mkdir(folder, { recursive: true });
-	await pipeline(createReadStream(archive), createBrotliDecompress(), extract(folder));
+	return folder.place(name);
 }

@@ -7,12 +7,9 @@
  *   3. put soft hyphens into the words of at least seven letters that are left
  */
 
-import { existsSync } from "node:fs";
-import { createRequire } from "node:module";
-import { join } from "node:path";
 import createHyphenator from "hyphen";
+import { isProgramFile, loadFromPackage, packageFolder } from "../files/program.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
-import { packageFolder } from "./package-folder.ts";
 import { digestOf } from "./sheet-cache.ts";
 
 /** Shorter words stay whole. */
@@ -72,12 +69,13 @@ export function hyphenatorOf(language: string): (markup: string) => string {
 }
 
 function patternsOf(language: string): object | undefined {
-	const folder = join(packageFolder("hyphen"), "patterns");
+	const fileOf = (name: string) => `patterns/${name}.js`;
+	const isThere = (name: string) => isProgramFile(`${packageFolder("hyphen")}/${fileOf(name)}`);
 	const [base = ""] = language.toLowerCase().split("-");
 	const names = [language.toLowerCase(), FIRST_CHOICE[base] ?? base];
-	const name = names.find((one) => /^[a-z0-9-]+$/.test(one) && existsSync(join(folder, `${one}.js`)));
+	const name = names.find((one) => /^[a-z0-9-]+$/.test(one) && isThere(one));
 	if (name === undefined) return undefined;
-	const patterns: unknown = createRequire(import.meta.url)(join(folder, `${name}.js`));
+	const patterns: unknown = loadFromPackage("hyphen", fileOf(name));
 	return typeof patterns === "object" && patterns !== null ? patterns : undefined;
 }
 

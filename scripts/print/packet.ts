@@ -71,7 +71,7 @@ export async function printUpdate(
 				drills: drillsOn(handbook.curriculum.drills, made.assembled, new Set(papers)),
 				whole: made,
 			});
-			await putInPlace(options.outFile, printed.pdf, made.edition);
+			putInPlace(options.outFile, printed.pdf, made.edition);
 			return {
 				problems: [...made.problems, ...printed.problems],
 				pages: packet.assembled.leaves.length,

@@ -6,7 +6,7 @@
  * addresses are left out, and the numbers in references are told apart elsewhere.
  */
 
-import { createHash } from "node:crypto";
+import { sha256 } from "../files/hash.ts";
 import { raw } from "../render/html.ts";
 import { matchSequences } from "./match-sequences.ts";
 import type { Sheets } from "./section.ts";
@@ -59,7 +59,7 @@ function passagesOf(markup: string): readonly Passage[] {
 
 function codeOf(markup: string): string {
 	const content = printedContent(markup.replace(REFERENCES, ""));
-	return createHash("sha256").update(content).digest("base64url").slice(0, CODE_LENGTH);
+	return sha256(content, "base64url").slice(0, CODE_LENGTH);
 }
 
 /** A reference's number, and the room that is kept for it. */

@@ -79,17 +79,17 @@ export async function printSegments(
 				const name = digestOf([common, markup]);
 				const pressed = async () => {
 					const { pdf, measures } = unpacked(await press.print(markup, end - first, true));
-					await cache.put(["pdf", name], pdf);
+					const isKept = cache.put(["pdf", name], pdf);
 					const about: About = { size: objectCount(pdf), measures };
-					await cache.put(["about", name], Buffer.from(JSON.stringify(about)));
-					return { pdf, about };
+					cache.put(["about", name], Buffer.from(JSON.stringify(about)));
+					return { pdf, about, isKept };
 				};
-				const known = await cache.find(["about", name]);
+				const known = cache.find(["about", name]);
 				const fresh = known === undefined ? await pressed() : undefined;
 				const { size, measures } = fresh?.about ?? readAbout(known);
 				cache.hold(["pdf", name]);
 				// What the cache has need not be in memory until all is printed.
-				const held = cache.keeps ? undefined : fresh?.pdf;
+				const held = fresh?.isKept === false ? fresh.pdf : undefined;
 				results.push({
 					first,
 					leaves: end - first,
@@ -97,7 +97,7 @@ export async function printSegments(
 					size,
 					name,
 					pdf: async () => {
-						const kept = held ?? (await cache.find(["pdf", name]));
+						const kept = held ?? cache.find(["pdf", name]);
 						if (kept !== undefined) return kept;
 						try {
 							return (await pressed()).pdf;

@@ -2,9 +2,8 @@
  * The style sheet of the binder as one text: fonts within it, the sheet's measures, then print.css.
  */
 
-import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { packageFolder } from "./package-folder.ts";
+import { packageFolder, readProgram, readProgramText } from "../files/program.ts";
 import type { Paper } from "./paper.ts";
 
 const FONTS = "@fontsource/atkinson-hyperlegible-next";
@@ -17,13 +16,9 @@ const FACES = ["400.css", "600.css", "700.css", "400-italic.css", "600-italic.cs
  *
  * @param slots places for tabs down the outer edge
  */
-export async function printStyles(paper: Paper, slots: number): Promise<string> {
-	const [fonts, sheet] = await Promise.all([
-		embeddedFonts(),
-		readFile(new URL("../../layouts/styles/print.css", import.meta.url), "utf8"),
-	]);
+export function printStyles(paper: Paper, slots: number): string {
 	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
-	return `${fonts}
+	return `${embeddedFonts()}
 @page { size: ${px(paper.width)} ${px(paper.height)}; margin: 0; }
 :root {
 	--width: ${px(paper.width)};
@@ -35,19 +30,19 @@ export async function printStyles(paper: Paper, slots: number): Promise<string> 
 	--area-height: ${px(paper.areaHeight)};
 	--tab-height: ${px(Math.min(90, Math.floor(paper.areaHeight / slots)))};
 }
-${sheet}`;
+${readProgramText("layouts/styles/print.css")}`;
 }
 
 /** The package's own style sheets, upright and italic, with every font file inside them. */
-export async function embeddedFonts(from = FONTS, names: readonly string[] = FACES): Promise<string> {
+export function embeddedFonts(from = FONTS, names: readonly string[] = FACES): string {
 	const folder = packageFolder(from);
-	const sheets = await Promise.all(names.map((name) => readFile(join(folder, name), "utf8")));
+	const sheets = names.map((name) => readProgramText(join(folder, name)));
 	// The older form of the same files, for browsers of long ago.
 	const text = sheets.join("\n").replace(/,\s*url\([^)]*\.woff\) format\('woff'\)/g, "");
 	const files = new Map<string, string>();
 	for (const [, file] of text.matchAll(/url\((\.\/files\/[^)]+)\)/g)) {
 		if (file === undefined || files.has(file)) continue;
-		const bytes = await readFile(join(folder, file));
+		const bytes = readProgram(join(folder, file));
 		files.set(file, `data:font/woff2;base64,${bytes.toString("base64")}`);
 	}
 	return text

@@ -13,7 +13,7 @@
  * So memory does not grow with the binder, and an unchanged section is not read again.
  */
 
-import { createHash } from "node:crypto";
+import { sha256 } from "../files/hash.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Leaf } from "./assemble.ts";
 import type { Editions, Joined } from "./join.ts";
@@ -56,9 +56,7 @@ export async function readJoined(
 		sides: readonly Leaf["side"][],
 		document: () => Uint8Array,
 	): Promise<readonly PageDigest[]> => {
-		const hash = createHash("sha256");
-		for (const some of bytes) hash.update(some);
-		const ingredients = ["read", programFingerprint(), JSON.stringify([paper, sides]), hash.digest("hex")];
+		const ingredients = ["read", programFingerprint(), JSON.stringify([paper, sides]), sha256(bytes)];
 		const content = await cache.keep(ingredients, async () => {
 			const read = await threads.pages(document, sides, paper);
 			return new TextEncoder().encode(JSON.stringify(read));

@@ -4,8 +4,7 @@
  * earlier plan would mislead.
  */
 
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
+import { openFolder } from "../files/folder.ts";
 import type { Club } from "../model.ts";
 import { digestOf } from "./sheet-cache.ts";
 import type { SheetFile } from "./sheet-file.ts";
@@ -29,7 +28,7 @@ export function recordOf(files: readonly SheetFile[], { paper, punch, language }
 /** The record of an output; empty where it has none, or none that can be read. */
 export function readRecord(outDir: string): SheetRecord {
 	try {
-		const value: unknown = JSON.parse(readFileSync(join(outDir, SHEET_RECORD), "utf8"));
+		const value: unknown = JSON.parse(openFolder(outDir).readText(SHEET_RECORD));
 		if (typeof value !== "object" || value === null) return {};
 		return Object.fromEntries(Object.entries(value).filter(([, hash]) => typeof hash === "string"));
 	} catch {

@@ -5,16 +5,16 @@
  *   2. each piece, largest first, in pages that work side by side: fit it into its sides, print it,
  *      read it back, and keep it for the next run                       in-sheet
  *   3. join the pieces of each file, with title, language, tags, outline and labels    join
- *   4. write each file beside and rename it
+ *   4. write each file
  *
  * A piece that stands in several files is printed once. A flaw is told with its place, and what has it is
  * printed; a piece that lacks a safety text, or could not be printed at all, is in no file.
  */
 
-import { createHash, randomUUID } from "node:crypto";
-import { mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
-import { dirname, join } from "node:path";
 import { PDFDocument } from "pdf-lib";
+import { type Folder, makeFolder } from "../files/folder.ts";
+import { sha256 } from "../files/hash.ts";
+import { readProgramText } from "../files/program.ts";
 import type { Club } from "../model.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
@@ -49,7 +49,7 @@ export interface SheetOptions {
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
 	/** Where printed pieces are kept for the next run; nowhere unless given. */
-	readonly cacheDir?: string | undefined;
+	readonly cacheDir?: Folder | undefined;
 	/** Whether all sheets of the club are printed, so that others can be forgotten. */
 	readonly all?: boolean;
 	/** Browser pages that work side by side. */
@@ -70,6 +70,9 @@ export async function printSheets(
 	options: SheetOptions,
 ): Promise<PrintedSheets> {
 	if (files.length === 0) return { problems: [], files: [], sides: 0 };
+	// What cannot be written is not printed first.
+	const out = makeFolder(options.outDir);
+	for (const { path } of files) out.place(path);
 	options.signal?.throwIfAborted();
 	const failed = (why: string): PrintedSheets => ({
 		problems: [problem("H401", NOWHERE, why)],
@@ -90,8 +93,8 @@ export async function printSheets(
 	try {
 		const cache = openCache(options.cacheDir);
 		const pieces = await printPieces(files, pages, cache, options);
-		const written = await writeFiles(files, pieces.printed, cache, options);
-		if (options.all === true && pieces.problems.length === 0) await cache.sweep();
+		const written = await writeFiles(files, pieces.printed, cache, out, options);
+		if (options.all === true && pieces.problems.length === 0) cache.sweep();
 		return { problems: pieces.problems, ...written };
 	} catch (error) {
 		// Closing the browser makes whatever waits for it fail; the reason is the signal.
@@ -347,6 +350,7 @@ async function writeFiles(
 	files: readonly SheetFile[],
 	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
 	cache: SheetCache,
+	out: Folder,
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
 	const portrait = paperOf(options.club);
@@ -368,7 +372,7 @@ async function writeFiles(
 			JSON.stringify([about, paper, options.club.language]),
 		];
 		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
-		await putInPlace(join(options.outDir, file.path), pdf);
+		out.write(file.path, pdf);
 		written.push(file.path);
 		sides += sidesOf(file, pieces);
 	}
@@ -455,11 +459,9 @@ const FONTS = "@fontsource/atkinson-hyperlegible-next";
 async function settingsOf(
 	club: Club,
 ): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
-	const [fonts, sheet, script] = await Promise.all([
-		embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]),
-		readFile(new URL("../../layouts/styles/sheets.css", import.meta.url), "utf8"),
-		scriptOf("./in-sheet.ts"),
-	]);
+	const fonts = embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]);
+	const sheet = readProgramText("layouts/styles/sheets.css");
+	const script = await scriptOf("in-sheet.ts");
 	const setting = (paper: Paper): SheetSetting => ({
 		paper,
 		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
@@ -496,7 +498,7 @@ function unpacked(bytes: Uint8Array): PrintedPiece {
 	) {
 		throw new Error("A printed sheet has no head.");
 	}
-	const sha = createHash("sha256").update(bytes).digest("hex");
+	const sha = sha256(bytes);
 	return { sides: head.sides, over: head.over, flaws: head.flaws, pdf: bytes.subarray(end + 1), sha };
 }
 
@@ -509,17 +511,4 @@ function isFitted(value: unknown): value is FittedSheet {
 		"spills" in value &&
 		Array.isArray(value.spills)
 	);
-}
-
-/** Writes beside and renames: a reader never sees half a file. */
-async function putInPlace(outFile: string, pdf: Uint8Array): Promise<void> {
-	await mkdir(dirname(outFile), { recursive: true });
-	const beside = `${outFile}.${randomUUID().slice(0, 8)}.part`;
-	try {
-		await writeFile(beside, pdf);
-		await rename(beside, outFile);
-	} catch (error) {
-		await rm(beside, { force: true });
-		throw error;
-	}
 }

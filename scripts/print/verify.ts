@@ -72,14 +72,14 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 	const found = new Finder(verification);
 	const verdicts = new Verdicts(cache, programFingerprint());
 	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
-	await checkSections(verification, found, verdicts);
+	checkSections(verification, found, verdicts);
 	const read = await verification.read;
 	if (read.pages.length !== assembled.leaves.length) {
 		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
 		return found;
 	}
 	const finished: Finished = { ...verification, read };
-	await checkPages(finished, found, verdicts);
+	checkPages(finished, found, verdicts);
 	checkEditions(finished, found);
 	checkFile(finished, found);
 	checkLinks(finished, found);
@@ -87,7 +87,7 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 	if (verification.whole === undefined) return found;
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
-	await checkSections(whole, before, verdicts);
+	checkSections(whole, before, verdicts);
 	return { problems: [...before.problems, ...found.problems], unsafe: found.unsafe };
 }
 
@@ -102,12 +102,12 @@ class Verdicts {
 	}
 
 	/** Does a check, unless the same was done before and found nothing. */
-	async unlessSound(ingredients: readonly string[], found: Finder, check: () => void): Promise<void> {
+	unlessSound(ingredients: readonly string[], found: Finder, check: () => void): void {
 		const name = ["sound", this.#check, ...ingredients];
-		if ((await this.#cache.find(name)) !== undefined) return;
+		if (this.#cache.find(name) !== undefined) return;
 		const before = found.problems.length;
 		check();
-		if (found.problems.length === before) await this.#cache.put(name, SOUND);
+		if (found.problems.length === before) this.#cache.put(name, SOUND);
 	}
 }
 
@@ -161,16 +161,12 @@ class Finder {
 }
 
 /** Holds the pages of a section against its markup before it was laid out. */
-async function checkSections(
-	{ sheets, assembled }: Verification,
-	found: Finder,
-	verdicts: Verdicts,
-): Promise<void> {
+function checkSections({ sheets, assembled }: Verification, found: Finder, verdicts: Verdicts): void {
 	for (const [number, section] of sheets.sections.entries()) {
 		const leaves = assembled.leaves.filter((leaf) => leaf.section === number && !leaf.blank);
 		const markup = section.parts.map(({ html }) => html.text);
 		const pages = leaves.map(({ text }) => text);
-		await verdicts.unlessSound(["section", digestOf(markup), digestOf(pages)], found, () => {
+		verdicts.unlessSound(["section", digestOf(markup), digestOf(pages)], found, () => {
 			const wanted = lettersOf(markup.map(textOf).join(" "));
 			const there = lettersOf(
 				pages.map((text) => textOf(text.replace(REFERENCE_WORDS, "").replace(REPEATED_HEAD, ""))).join(" "),
@@ -192,18 +188,14 @@ export const REFERENCE_WORDS =
 /** Heads of tables that go on overleaf. */
 export const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
 
-async function checkPages(
-	{ assembled, segments, read, paper }: Finished,
-	found: Finder,
-	verdicts: Verdicts,
-): Promise<void> {
+function checkPages({ assembled, segments, read, paper }: Finished, found: Finder, verdicts: Verdicts): void {
 	for (const { first, leaves } of segments) {
 		const positions = Array.from({ length: leaves }, (_, i) => first + i);
 		const ingredients = positions.flatMap((position) => {
 			const { label = "", text = "" } = assembled.leaves[position] ?? {};
 			return [label, text, JSON.stringify(read.pages[position])];
 		});
-		await verdicts.unlessSound(["pages", JSON.stringify(paper), digestOf(ingredients)], found, () => {
+		verdicts.unlessSound(["pages", JSON.stringify(paper), digestOf(ingredients)], found, () => {
 			for (const position of positions) {
 				const page = read.pages[position];
 				const leaf = assembled.leaves[position];

@@ -8,13 +8,13 @@
  *   - content is what the club wrote, letter for letter (pages name lines of files), and its media
  */
 
-import { createHash } from "node:crypto";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { Temporal } from "temporal-polyfill";
+import { type Folder, openFolder } from "../files/folder.ts";
+import { sha256, startHash } from "../files/hash.ts";
 import type { ClubEdition } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
-import { MEDIA_FOLDER, type ReadClub } from "./read-club.ts";
+import { mediaFolder } from "./inspect-media.ts";
+import type { ReadClub } from "./read-club.ts";
 
 /** The record in the club folder. */
 export const CLUB_RECORD = "_data/edition.json";
@@ -32,7 +32,7 @@ export function editionRecord({ number, date, content }: ClubEdition): string {
 
 /** The record of the club folder, if there is one, and what is wrong with it. */
 export function clubRecord(clubDir: string): { readonly edition?: ClubEdition; readonly problem?: Problem } {
-	const text = textOf(join(clubDir, CLUB_RECORD));
+	const text = textOf(clubDir, CLUB_RECORD);
 	if (text === undefined) return {};
 	const edition = recordIn(text);
 	if (edition !== undefined) return { edition };
@@ -42,7 +42,7 @@ export function clubRecord(clubDir: string): { readonly edition?: ClubEdition; r
 
 /** The record of an output folder; undefined where there is none that can be read. */
 export function outputRecord(outDir: string): ClubEdition | undefined {
-	const text = textOf(join(outDir, OUTPUT_RECORD));
+	const text = textOf(outDir, OUTPUT_RECORD);
 	return text === undefined ? undefined : recordIn(text);
 }
 
@@ -52,11 +52,13 @@ export function contentHash(
 	clubDir: string,
 	media: readonly string[],
 ): string {
-	const hash = createHash("sha256").update(fingerprint);
+	const hash = startHash();
+	hash.update(fingerprint);
+	const folder = mediaFolder(clubDir);
 	for (const file of [...new Set(media)].sort()) {
-		const bytes = bytesOf(join(clubDir, MEDIA_FOLDER, file));
+		const bytes = bytesOf(folder, file);
 		if (bytes === undefined) continue;
-		hash.update(`${file}\0${createHash("sha256").update(bytes).digest("hex")}\0`);
+		hash.update(`${file}\0${sha256(bytes)}\0`);
 	}
 	return hash.digest("hex").slice(0, CONTENT_LENGTH);
 }
@@ -110,13 +112,18 @@ function isDay(date: string): boolean {
 	}
 }
 
-function textOf(file: string): string | undefined {
-	return bytesOf(file)?.toString("utf8");
+/** Undefined where there is none that can be read: a folder that is not there, a link that leads out. */
+function textOf(dir: string, file: string): string | undefined {
+	try {
+		return openFolder(dir).readText(file);
+	} catch {
+		return undefined;
+	}
 }
 
-function bytesOf(file: string): Buffer | undefined {
+function bytesOf(folder: Folder | undefined, file: string): Buffer | undefined {
 	try {
-		return readFileSync(file);
+		return folder?.read(file);
 	} catch {
 		return undefined;
 	}

@@ -4,8 +4,9 @@
  * that a programme does not use are left out of it.
  */
 
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import type { Plugin } from "esbuild";
+import { PROGRAM, programFiles } from "../files/program.ts";
 import type { Words } from "../words/words.ts";
 
 /** The plugin for bundling in a language; in English nothing is changed. */
@@ -14,8 +15,13 @@ export function browserWords({ language }: Pick<Words, "language">): Plugin {
 		name: "words",
 		setup: (build) => {
 			build.onResolve({ filter: /\/words\/en\.ts$/ }, () => ({
-				path: fileURLToPath(new URL(`../words/${language}.ts`, import.meta.url)),
+				path: join(PROGRAM, `scripts/words/${language}.ts`),
 			}));
 		},
 	};
+}
+
+/** The programs of a folder that browsers are sent, each bundled by itself, from the program's own folder. */
+export function browserPrograms(folder: string): readonly string[] {
+	return programFiles(folder).filter((file) => /(?<!\.d)\.ts$/.test(file));
 }

@@ -1,6 +1,6 @@
 /** Bundled programs, kept for the next build: they depend on this program alone, and on the language. */
 
-import { keep, readKeptJson } from "./kept.ts";
+import { programCache } from "../files/cache.ts";
 import { programFingerprint } from "./program-fingerprint.ts";
 
 /** Texts by what they are called. */
@@ -11,10 +11,12 @@ const MOST = 12;
 
 /** The bundles of this name as they were made by this very program, else made now. */
 export async function keptBundles(name: string, make: () => Promise<Bundles>): Promise<Bundles> {
-	const file = `bundles/${name}.${programFingerprint().slice(0, 16)}.json`;
-	const known = readKeptJson(file);
+	const file = `${name}.${programFingerprint().slice(0, 16)}.json`;
+	const cache = programCache("bundles");
+	const known = cache.findJson(file);
 	if (typeof known === "object" && known !== null) return known as Bundles;
 	const made = await make();
-	keep(file, JSON.stringify(made), MOST);
+	cache.put(file, Buffer.from(JSON.stringify(made)));
+	cache.leave(MOST);
 	return made;
 }

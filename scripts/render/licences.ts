@@ -8,15 +8,12 @@
  * Made once for this program, and kept with the bundles.
  */
 
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { basename } from "node:path";
+import { PROGRAM, programFiles, readProgramText } from "../files/program.ts";
 import type { Words } from "../words/words.ts";
-import { browserWords } from "./browser-words.ts";
+import { browserPrograms, browserWords } from "./browser-words.ts";
 import { keptBundles } from "./kept-bundles.ts";
 import { readyMade } from "./offline/bundle-program.ts";
-
-const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Packages whose files are published as they are. */
 const COPIED = ["node_modules/@fontsource-variable/atkinson-hyperlegible-next"];
@@ -30,7 +27,7 @@ const LICENCE_FILE = /^(licen[cs]e|copying|notice)([.-].*)?$/i;
 export async function licencesText(words: Words): Promise<string> {
 	const made = await keptBundles(`licences.${words.language}`, async () => {
 		const bundled = await bundledPackages(words);
-		const ours = `The handbook's own programs and styles: MIT\n\n${readFileSync(join(PROGRAM, "LICENSE"), "utf8").trim()}`;
+		const ours = `The handbook's own programs and styles: MIT\n\n${readProgramText("LICENSE").trim()}`;
 		const theirs = [...COPIED, ...bundled].sort().map(licenceOf);
 		const rule = `\n\n${"-".repeat(72)}\n\n`;
 		return { text: `${["What this site carries, and under which licences.", ours, ...theirs].join(rule)}\n` };
@@ -48,9 +45,7 @@ export async function bundledPackages(words: Words): Promise<readonly string[]> 
 	] as const) {
 		const { metafile } = await build({
 			absWorkingDir: PROGRAM,
-			entryPoints: readdirSync(join(PROGRAM, folder))
-				.filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"))
-				.map((name) => `${folder}/${name}`),
+			entryPoints: [...browserPrograms(folder)],
 			outdir: PROGRAM,
 			bundle: true,
 			minify: true,
@@ -77,17 +72,16 @@ interface Locked {
 }
 
 function licenceOf(folder: string): string {
-	const lock = JSON.parse(readFileSync(join(PROGRAM, "package-lock.json"), "utf8")) as {
+	const lock = JSON.parse(readProgramText("package-lock.json")) as {
 		readonly packages: Readonly<Record<string, Locked>>;
 	};
 	const locked = lock.packages[folder];
 	const name = folder.slice(folder.lastIndexOf("node_modules/") + "node_modules/".length);
-	const dir = join(PROGRAM, folder);
-	const files = existsSync(dir) ? readdirSync(dir).filter((file) => LICENCE_FILE.test(file)) : [];
+	const files = programFiles(folder).filter((file) => LICENCE_FILE.test(basename(file)));
 	if (locked?.version === undefined || files.length === 0) throw new Error(`${name} says no licence.`);
-	const texts = files.sort().map((file) => readFileSync(join(dir, file), "utf8").replaceAll("\r", "").trim());
+	const texts = files.map((file) => readProgramText(file).replaceAll("\r", "").trim());
 	if (locked.license === "Apache-2.0" && !texts.some((text) => text.includes(APACHE.sign))) {
-		texts.push(readFileSync(join(PROGRAM, APACHE.file), "utf8").trim());
+		texts.push(readProgramText(APACHE.file).trim());
 	}
 	return `${name} ${locked.version}: ${locked.license ?? "see below"}\n\n${texts.join("\n\n")}`;
 }

@@ -5,12 +5,9 @@
  */
 
 import { relative } from "node:path";
-import { fileURLToPath } from "node:url";
 import Eleventy from "@11ty/eleventy";
+import { PROGRAM } from "../files/program.ts";
 import type { SitePage } from "./site.ts";
-
-/** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
-const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Pages of a run: each has a cost of its own, and larger ones hold more text. */
 const RUN = 250;

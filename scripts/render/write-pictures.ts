@@ -3,16 +3,16 @@
  * links are shown with. All are drawn from our own drawings.
  *
  * Drawing the pictures of links takes as long as writing a thousand pages, and they hardly ever change:
- * they are kept (kept.ts) by the hash of what they are drawn from.
+ * they are kept beside the program by the hash of what they are drawn from.
  */
 
 import { Resvg } from "@resvg/resvg-js";
 import resvg from "@resvg/resvg-js/package.json" with { type: "json" };
+import { programCache } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
-import { readProgram } from "../files/program.ts";
+import { readProgramText } from "../files/program.ts";
 import type { Curriculum } from "../model.ts";
-import { keep, readKept } from "./kept.ts";
 import { ICONS } from "./manifest.ts";
 import { PREVIEW, previewSvg } from "./previews.ts";
 
@@ -21,7 +21,7 @@ const SAFE = 0.8;
 
 /** Writes the icons from our drawing of one, a file of this program. Returns their paths from the root of the site. */
 export function writeIcons(iconFile: string, siteDir: string): readonly string[] {
-	const icon = readProgram(iconFile).toString("utf8");
+	const icon = readProgramText(iconFile);
 	return ICONS.map(({ file, size, full }) => write(siteDir, file, full ? withBackground(icon) : icon, size));
 }
 
@@ -30,20 +30,23 @@ const MOST = 400;
 
 /** Writes the pictures of links to a curriculum's shapes. Returns their paths. */
 export function writePreviews({ shapes }: Pick<Curriculum, "shapes">, siteDir: string): readonly string[] {
-	return Array.from(shapes.values()).flatMap((shape) => {
+	const cache = programCache("pictures");
+	const files = Array.from(shapes.values()).flatMap((shape) => {
 		const svg = previewSvg(shape);
 		if (svg === undefined) return [];
 		const digest = sha256(`${resvg.version} ${PREVIEW.width}\n${svg}`);
-		const name = `pictures/${digest.slice(0, 32)}.png`;
-		let picture: Uint8Array | undefined = readKept(name);
+		const name = `${digest.slice(0, 32)}.png`;
+		let picture = cache.find(name);
 		if (picture === undefined) {
 			picture = drawn(svg, PREVIEW.width);
-			keep(name, picture, MOST);
+			cache.put(name, picture);
 		}
 		const file = `previews/${shape.id}.png`;
 		put(siteDir, file, picture);
 		return [file];
 	});
+	cache.leave(MOST);
+	return files;
 }
 
 function write(siteDir: string, file: string, svg: string, width: number): string {

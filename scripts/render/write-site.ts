@@ -3,13 +3,13 @@
  * Everything goes into `outDir`, and nothing outside it is touched.
  */
 
-import { copyFileSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
-import { basename, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { basename } from "node:path";
+import { openFolder } from "../files/folder.ts";
+import { PROGRAM, readProgram } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
 import { addressFile, LICENCES_FILE } from "./addresses.ts";
-import { browserWords } from "./browser-words.ts";
+import { browserPrograms, browserWords } from "./browser-words.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
 import { licencesText } from "./licences.ts";
 import { MANIFEST_FILE, manifestText } from "./manifest.ts";
@@ -19,15 +19,14 @@ import { type SiteOptions, sitePages } from "./site.ts";
 import { writePages } from "./write-pages.ts";
 import { writeIcons, writePreviews } from "./write-pictures.ts";
 
-/** The folder of this program, which holds `layouts/` and `eleventy.config.ts`. */
-const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
-
 const FONTS = "node_modules/@fontsource-variable/atkinson-hyperlegible-next/files";
 /** Our name of each font file, and the package's. Italics are left to the browser: few words are. */
 const FONT_FILES = [
 	["text-latin.woff2", "atkinson-hyperlegible-next-latin-wght-normal.woff2"],
 	["text-latin-ext.woff2", "atkinson-hyperlegible-next-latin-ext-wght-normal.woff2"],
 ] as const;
+
+const ICON = "layouts/styles/icon.svg";
 
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
@@ -64,7 +63,7 @@ export async function writeSite(
 ): Promise<WrittenSite> {
 	const { media = NO_MEDIA } = options;
 	const mediaFiles = writeMedia(media, outDir);
-	writeFileSync(join(outDir, MANIFEST_FILE), manifestText(handbook));
+	openFolder(outDir).write(MANIFEST_FILE, manifestText(handbook));
 	const common = await writeCommonFiles(handbook.words, outDir, editionNameOf(handbook));
 	const pages = sitePages(handbook, options);
 	const readyMade = new Map<string, string>();
@@ -95,8 +94,8 @@ export async function writeCommonFiles(
 	edition?: string,
 ): Promise<readonly string[]> {
 	const [assets, licences] = await Promise.all([writeAssets(words, outDir, edition), licencesText(words)]);
-	writeFileSync(join(outDir, LICENCES_FILE), licences);
-	return [...assets, LICENCES_FILE, ...writeIcons("layouts/styles/icon.svg", outDir)];
+	openFolder(outDir).write(LICENCES_FILE, licences);
+	return [...assets, LICENCES_FILE, ...writeIcons(ICON, outDir)];
 }
 
 /** Styles, programs, fonts and icons, under `assets/`. */
@@ -105,32 +104,30 @@ async function writeAssets(
 	outDir: string,
 	edition: string | undefined,
 ): Promise<readonly string[]> {
-	const assets = join(outDir, "assets");
-	mkdirSync(assets, { recursive: true });
+	const out = openFolder(outDir);
 	const bundles = await keptBundles(`assets.${words.language}`, () => bundleAssets(words));
 	const files = Object.entries(bundles).map(([name, text]) => {
 		const before =
 			edition === undefined || name !== EDITION_PROGRAM
 				? ""
 				: `const HANDBOOK_NAME=${JSON.stringify(edition)};`;
-		writeFileSync(join(assets, name), before + text);
-		return `assets/${name}`;
+		return [`assets/${name}`, before + text] as const;
 	});
-	for (const [name, source] of FONT_FILES) copyFileSync(join(PROGRAM, FONTS, source), join(assets, name));
-	copyFileSync(join(PROGRAM, "layouts/styles/icon.svg"), join(assets, "icon.svg"));
-	return [...files, ...FONT_FILES.map(([name]) => `assets/${name}`), "assets/icon.svg"];
+	const fonts = FONT_FILES.map(
+		([name, source]) => [`assets/${name}`, readProgram(`${FONTS}/${source}`)] as const,
+	);
+	const icon = ["assets/icon.svg", readProgram(ICON)] as const;
+	const all = [...files, ...fonts, icon];
+	for (const [path, content] of all) out.write(path, content);
+	return all.map(([path]) => path);
 }
 
 /** Styles and programs by the names of their files. */
 async function bundleAssets(words: Words): Promise<Bundles> {
 	const { build } = await import("esbuild");
-	const browser = join(PROGRAM, "layouts/browser");
-	const programs = readdirSync(browser).filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"));
 	const result = await build({
-		entryPoints: [
-			...programs.map((name) => join(browser, name)),
-			...STYLES.map((name) => join(PROGRAM, "layouts/styles", name)),
-		],
+		absWorkingDir: PROGRAM,
+		entryPoints: [...browserPrograms("layouts/browser"), ...STYLES.map((name) => `layouts/styles/${name}`)],
 		outdir: PROGRAM,
 		entryNames: "[name]",
 		bundle: true,
@@ -148,7 +145,7 @@ async function bundleAssets(words: Words): Promise<Bundles> {
 
 /** The pictures and videos that drills name, under `media/`. */
 function writeMedia({ files }: PreparedMedia, outDir: string): readonly string[] {
-	if (files.size > 0) mkdirSync(join(outDir, "media"), { recursive: true });
-	for (const [path, bytes] of files) writeFileSync(join(outDir, path), bytes());
+	const out = openFolder(outDir);
+	for (const [path, bytes] of files) out.write(path, bytes());
 	return [...files.keys()];
 }

@@ -21,7 +21,7 @@ const found = await findBrowser();
 if (handbook === undefined || "missing" in found) throw new Error("no club or no browser");
 const sheets = binderSheets({ ...handbook, picture: () => undefined });
 const paper = paperOf(handbook.curriculum.club);
-const styles = await printStyles(paper, sheets.slots);
+const styles = printStyles(paper, sheets.slots);
 const pages = await openBrowser(found.browser);
 try {
 	const jobs = sheets.sections.flatMap(({ title, parts }) =>

@@ -3,6 +3,7 @@
  * is refused, and what stands outside is afterwards as it was.
  */
 
+import { execFileSync, spawnSync } from "node:child_process";
 import {
 	chmodSync,
 	existsSync,
@@ -14,6 +15,7 @@ import {
 	rmSync,
 	statSync,
 	symlinkSync,
+	utimesSync,
 	writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
@@ -198,6 +200,19 @@ describe("where a path really is", () => {
 	});
 });
 
+it.runIf(process.platform !== "win32")("a pipe is not waited for", () => {
+	const { club } = scene();
+	execFileSync("mkfifo", [join(club, "pipe")]);
+	// In another process: whoever opened it would wait for ever.
+	const code = `import { openFolder } from ${JSON.stringify(DOOR)};
+		try { openFolder(process.argv[1]).read("pipe"); } catch (error) { console.log(error.message); }`;
+	const args = ["--input-type=module", "--eval", code, club];
+	const { stdout } = spawnSync(process.execPath, args, { encoding: "utf8", timeout: 20_000 });
+	expect(stdout).toContain("not a file: pipe");
+});
+
+const DOOR = new URL("../../scripts/files/folder.ts", import.meta.url).href;
+
 describe("what is kept", () => {
 	it("is taken again only as it was written, under its own name, by this machine", () => {
 		const { club, door } = scene();
@@ -222,6 +237,23 @@ describe("what is kept", () => {
 		// Somebody else's, made by the same rule without the key.
 		writeFileSync(file, Buffer.concat([Buffer.from(sha256(["one", bytes]), "hex"), bytes]));
 		expect(again().find("one")).toBeUndefined();
+	});
+
+	it("is left to a number, the newest of it", () => {
+		const { club, door } = scene();
+		const cache = new Cache(cacheFolder(door, "things"), true);
+		for (const name of ["one", "two", "three"]) {
+			cache.put(name, Buffer.from(name));
+			const time = new Date(2027, 0, name.length + (name === "two" ? 1 : 0));
+			utimesSync(join(club, ".handbook-cache/things", name), time, time);
+		}
+		cache.leave(3);
+		expect(readdirSync(join(club, ".handbook-cache/things"))).toHaveLength(3);
+		cache.leave(2);
+		expect(readdirSync(join(club, ".handbook-cache/things"))).toEqual(["three", "two"]);
+		expect(cache.findJson("two")).toBeUndefined();
+		cache.put("list", Buffer.from("[1]"));
+		expect(cache.findJson("list")).toEqual([1]);
 	});
 
 	it("in a folder that leads out keeps nothing, and sweeps nothing away", () => {

@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFNumber, type PDFObject, PDFString } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { type Folder, makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
 import { paintedExtremes } from "../../scripts/print/painted.ts";
@@ -28,7 +29,7 @@ function openClub(change: (dir: string) => void = () => undefined): Handbook {
 	return handbook;
 }
 
-const print = (handbook: Handbook, name: string, cacheDir: string | false = false) =>
+const print = (handbook: Handbook, name: string, cacheDir: Folder | false = false) =>
 	printBinder(handbook, { outFile: join(folder, name), cacheDir });
 
 describe("the binder", () => {
@@ -40,7 +41,7 @@ describe("the binder", () => {
 	beforeAll(async () => {
 		// The copy is opened, and its text is in memory, before the folder goes.
 		handbook = await openInHook();
-		printed = await print(handbook, "binder.pdf", join(folder, "cache"));
+		printed = await print(handbook, "binder.pdf", makeFolder(join(folder, "cache")));
 		bytes = readFileSync(join(folder, "binder.pdf"));
 		pdf = await readPdf(bytes);
 	});
@@ -337,7 +338,7 @@ describe("the binder", () => {
 	});
 
 	it("comes out the same byte for byte, from the cache and without it", async () => {
-		await print(handbook, "cached.pdf", join(folder, "cache"));
+		await print(handbook, "cached.pdf", makeFolder(join(folder, "cache")));
 		await print(handbook, "fresh.pdf");
 		expect(readFileSync(join(folder, "cached.pdf")).equals(bytes)).toBe(true);
 		expect(readFileSync(join(folder, "fresh.pdf")).equals(bytes)).toBe(true);

@@ -10,6 +10,7 @@ import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-shee
 import { dateOf } from "../../scripts/compute/calendar.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { classTime } from "../../scripts/compute/time.ts";
+import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { readStretch } from "../../scripts/print/read-back.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
@@ -369,7 +370,7 @@ describe("sheets of other clubs", () => {
 
 	it("take printed pieces from the cache, and print again only what changed", async () => {
 		const dir = clubCopy(undefined, full);
-		const cacheDir = join(folder, "cache");
+		const cacheDir = makeFolder(join(folder, "cache"));
 		const printAll = async (outDir: string) => {
 			const handbook = opened(dir);
 			const labels: string[] = [];

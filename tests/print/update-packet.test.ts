@@ -10,6 +10,7 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writ
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
 import { type Edition, EditionFault, readEdition } from "../../scripts/print/edition.ts";
@@ -21,7 +22,7 @@ import { differences, openPictures, type Pictures } from "./render-pages.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "update-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-const cacheDir = join(folder, "cache");
+const cacheDir = makeFolder(join(folder, "cache"));
 
 /** Pixels in a point. */
 const SCALE = 0.7;

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { type Assembled, assemble } from "../../scripts/print/assemble.ts";
 import {
@@ -57,11 +58,11 @@ describe("reading back", () => {
 		common = {
 			pages,
 			scripts,
-			styles: await printStyles(paper, sheets.slots),
+			styles: printStyles(paper, sheets.slots),
 			language: "en",
 			title: sheets.title,
 			paper,
-			cache: openCache(join(folder, "cache")),
+			cache: openCache(makeFolder(join(folder, "cache"))),
 			workers: 2,
 			onDone: () => undefined,
 			signal: undefined,

@@ -14,18 +14,22 @@ import { spawn, spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { newCommand } from "../../scripts/commands/new.ts";
+import { nextTermCommand } from "../../scripts/commands/next-term.ts";
+import { rename } from "../../scripts/commands/rename.ts";
+import type { Run } from "../../scripts/commands/run.ts";
+import { undo } from "../../scripts/commands/undo.ts";
 import { textsIn } from "../commands/texts-in.ts";
-import { inScratch, REPOSITORY } from "./output-faults.ts";
+import { inScratch, MAIN, REPOSITORY } from "./output-faults.ts";
 import { count, newTally, seeded, type Tally } from "./tally.ts";
 
 const FAULTS = pathToFileURL(fileURLToPath(new URL("./fault-at-call.ts", import.meta.url))).href;
-const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
 const LATER = "Somebody wrote this later.";
 
 export interface EditCommand {
 	readonly name: string;
 	/** What is done before, unhurt. */
-	readonly first?: (base: string) => readonly string[];
+	readonly first?: (run: Run, base: string) => number | Promise<number>;
 	readonly args: (base: string) => readonly string[];
 }
 
@@ -43,10 +47,21 @@ export const EDIT_COMMANDS: readonly EditCommand[] = [
 		name: "next-term",
 		args: (base) => ["next-term", "--to", join(base, "next"), "--starts", "2027-04-19", "--write"],
 	},
-	{ name: "undo", first: () => RENAME, args: () => ["undo"] },
+	{
+		name: "undo",
+		first: (run) => rename(run, { thing: "drill:rock", to: "rocking", write: true }),
+		args: () => ["undo"],
+	},
 	{
 		name: "undo of next-term",
-		first: (base) => ["next-term", "--to", join(base, "next"), "--starts", "2027-04-19", "--write"],
+		first: (run, base) =>
+			nextTermCommand(run, {
+				to: join(base, "next"),
+				starts: "2027-04-19",
+				closed: [],
+				empty: false,
+				write: true,
+			}),
 		args: () => ["undo"],
 	},
 ];
@@ -55,11 +70,33 @@ export const EDIT_COMMANDS: readonly EditCommand[] = [
 function prepare(base: string): string {
 	const club = join(base, "club");
 	cpSync(join(REPOSITORY, "tests/fixtures/base-club"), club, { recursive: true });
+	const term = join(club, "_data/term.yaml");
+	writeFileSync(term, readFileSync(term, "utf8").replace("weeks: 1", "weeks: 2"));
+	const week = readFileSync(join(club, "content/weeks/week-1.md"), "utf8");
+	writeFileSync(join(club, "content/weeks/week-2.md"), week.replace("week: 1", "week: 2"));
 	writeFileSync(
 		join(base, "drills.csv"),
 		"Title,Apparatus,Levels\nForward roll,floor,junior\nBridge,floor,junior\nHandstand,floor,junior\n",
 	);
 	return club;
+}
+
+/** A run in this process; `said` gathers its lines. */
+function runOn(clubDir: string): Run & { readonly said: string[] } {
+	const said: string[] = [];
+	return {
+		clubDir,
+		outDir: join(clubDir, "_site"),
+		now: new Date("2027-01-04T09:00:00Z"),
+		out: { line: (text) => void said.push(text), colour: false },
+		progress: { stream: { write: () => undefined }, live: false },
+		said,
+	};
+}
+
+async function doFirst({ first, name }: EditCommand, club: string, base: string): Promise<void> {
+	const run = runOn(club);
+	if (((await first?.(run, base)) ?? 0) !== 0) throw new Error(`before ${name}: ${run.said.join("\n")}`);
 }
 
 function handbook(club: string, args: readonly string[], env: Readonly<Record<string, string>> = {}) {
@@ -72,10 +109,15 @@ function handbook(club: string, args: readonly string[], env: Readonly<Record<st
 	});
 }
 
-/** @param step every how many of the changing calls is tried */
+/** Every so many of the changing calls. */
+export function every(step: number): (calls: number) => readonly number[] {
+	return (calls) => Array.from({ length: Math.ceil(calls / step) }, (_, i) => 1 + i * step);
+}
+
+/** @param which of the changing calls are tried, from 1 */
 export async function killEdits(
 	how: "KILL" | "TEAR",
-	step: number,
+	which: (calls: number) => readonly number[],
 	commands: readonly EditCommand[] = EDIT_COMMANDS,
 ): Promise<readonly Tally[]> {
 	const tallies: Tally[] = [];
@@ -84,42 +126,46 @@ export async function killEdits(
 			`\`${command.name}\` killed ${how === "KILL" ? "before" : "in the middle of"} a change`,
 		);
 		tallies.push(tally);
-		const calls = await inScratch((base) => {
+		const calls = await inScratch(async (base) => {
 			const club = prepare(base);
-			if (command.first !== undefined) handbook(club, command.first(base));
+			await doFirst(command, club, base);
 			const { status, stderr, stdout } = handbook(club, command.args(base), { FAULT_IN: base });
 			if (status !== 0) throw new Error(`${command.name} ends with ${status}: ${stdout}${stderr}`);
 			return Number(/calls=(\d+)/.exec(stderr)?.[1]);
 		});
-		for (let at = 1; at <= calls; at += step) {
-			await inScratch((base) => tryOne(tally, command, base, how, at, Math.ceil(at / step) % 2 === 0));
+		for (const [i, at] of which(calls).entries()) {
+			await inScratch((base) => tryOne(tally, command, base, how, at, i % 2 === 1));
 		}
 	}
 	return tallies;
 }
 
-function tryOne(
+async function tryOne(
 	tally: Tally,
 	command: EditCommand,
 	base: string,
 	how: "KILL" | "TEAR",
 	at: number,
 	writesLater: boolean,
-): void {
+): Promise<void> {
 	tally.tried++;
 	const club = prepare(base);
 	const before = textsIn(club);
-	if (command.first !== undefined) handbook(club, command.first(base));
+	await doFirst(command, club, base);
 	const hurt = handbook(club, command.args(base), { FAULT_IN: base, FAULT: how, FAULT_AT: String(at) });
 	const note = (what: string) => `call ${at}${writesLater ? ", written in later" : ""}: ${what}`;
 	if (hurt.signal !== "SIGKILL") count(tally, "crashed", note(`was not killed: ${hurt.stdout}`));
 	const later = writesLater ? writeLater(club) : undefined;
-	const undone = handbook(club, ["undo"]);
-	if (undone.signal !== null || /^\s+at /m.test(undone.stderr)) count(tally, "crashed", note(undone.stderr));
+	const run = runOn(club);
+	let status: number | undefined;
+	try {
+		status = undo(run);
+	} catch (error) {
+		count(tally, "crashed", note(`undo: ${String(error)}`));
+	}
 	// A change that was whole before the end is not taken back over later work, and says so.
-	const refused = later !== undefined && undone.status === 1;
-	if (undone.status !== 0 && !refused)
-		count(tally, "crashed", note(`undo: ${undone.stdout}${undone.stderr}`));
+	const refused = later !== undefined && status === 1;
+	if (status !== 0 && !refused) count(tally, "crashed", note(`undo: ${run.said.join("\n")}`));
 	const everywhere = allTexts(base);
 	for (const [path, text] of before) {
 		if (!everywhere.some((one) => one.includes(JSON.stringify(text).slice(1, -1)) || one.startsWith(text)))
@@ -142,8 +188,9 @@ function tryOne(
 	} else if (!refused && !allTexts(join(club, "content")).some((text) => text.includes(LATER))) {
 		count(tally, "lost", note(`what was written in ${later} is no longer in its file`));
 	}
-	const next = handbook(club, ["new", "guide", "--title", "Next"]);
-	if (next.status !== 0) count(tally, "crashed", note(`the next command: ${next.stdout}${next.stderr}`));
+	const next = runOn(club);
+	if ((await newCommand(next, { kind: "guide", title: "Next" }, undefined)) !== 0)
+		count(tally, "crashed", note(`the next command: ${next.said.join("\n")}`));
 }
 
 /** Adds a line to a page as the killed command left it. */
@@ -170,8 +217,13 @@ export async function saveDuring(times: number, seed: number): Promise<Tally> {
 		const club = prepare(base);
 		const page = join(club, "content/drills/floor/rock.md");
 		const text = readFileSync(page, "utf8");
+		const began = performance.now();
+		spawnSync(process.execPath, [MAIN, ...RENAME.slice(0, -1), "--club", club], { cwd: REPOSITORY });
+		const long = performance.now() - began;
 		for (let i = 0; i < times; i++) {
 			tally.tried++;
+			// The last save falls before, into or after the moment of the change.
+			const stop = performance.now() + random() * long * 1.5;
 			const child = spawn(process.execPath, [MAIN, ...RENAME, "--club", club], {
 				cwd: REPOSITORY,
 				stdio: "ignore",
@@ -182,13 +234,14 @@ export async function saveDuring(times: number, seed: number): Promise<Tally> {
 			void ended.then(() => {
 				over = true;
 			});
-			for (let n = 0; !over; n++) {
+			for (let n = 0; n === 0 || (!over && performance.now() < stop); n++) {
 				const word = `Saved ${i}.${n}.`;
 				mkdirSync(join(club, "content/drills/floor"), { recursive: true });
 				writeFileSync(page, `${text}\n${word}\n`);
 				saved.push(word);
 				await new Promise((resolve) => setTimeout(resolve, random() * 12));
 			}
+			await ended;
 			const last = saved.at(-1) ?? "";
 			if (!allTexts(club).some((one) => one.includes(last))) count(tally, "lost", `${last} is nowhere`);
 			for (const folder of ["content", ".handbook"]) {

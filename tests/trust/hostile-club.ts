@@ -19,9 +19,13 @@ function bodyOf(next: () => string): string {
 	return body;
 }
 
-/** A copy of the fullest club in which every text of every file is what `next` gives. */
-export function fullOf(next: () => string): { readonly dir: string; readonly fields: ReadonlySet<string> } {
-	const dir = clubCopy(undefined, join(FIXTURES, "clubs/full-pages"));
+export const FULLEST = join(FIXTURES, "clubs/full-pages");
+
+/** A copy of the fullest club, or the one in a folder, in which every text of every file is what `next` gives. */
+export function fullOf(
+	next: () => string,
+	dir = clubCopy(undefined, FULLEST),
+): { readonly dir: string; readonly fields: ReadonlySet<string> } {
 	const fields = new Set<string>();
 	for (const entry of readdirSync(dir, { recursive: true, withFileTypes: true })) {
 		if (!entry.isFile() || !/\.(md|yaml)$/.test(entry.name)) continue;

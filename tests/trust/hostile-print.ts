@@ -1,6 +1,6 @@
 /** Prints a club whose every text asks for a server, a file or a script, and says what came of it. */
 
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
@@ -10,7 +10,7 @@ import { openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { readPdf } from "../print/read-pdf.ts";
-import { fullOf } from "./hostile-club.ts";
+import { FULLEST, fullOf } from "./hostile-club.ts";
 
 export interface HostilePrint {
 	/** Addresses that a server beside it was asked for. */
@@ -25,7 +25,11 @@ export interface HostilePrint {
 	readonly canary: string;
 }
 
-export async function printHostileClub(folder: string): Promise<HostilePrint> {
+/** What a text can be. */
+export const HOSTILE_TEXTS = 8;
+
+/** @param shift which text the first field has; with each, every field has another */
+export async function printHostileClub(folder: string, shift = 0): Promise<HostilePrint> {
 	const asked: string[] = [];
 	const server = createServer((request, response) => {
 		asked.push(request.url ?? "");
@@ -39,7 +43,10 @@ export async function printHostileClub(folder: string): Promise<HostilePrint> {
 		writeFileSync(secret, canary);
 		const file = pathToFileURL(secret).href;
 		let count = 0;
-		const { dir } = fullOf(() => {
+		const dir = join(folder, "club");
+		for (const part of ["content", "_data"])
+			cpSync(join(FULLEST, part), join(dir, part), { recursive: true });
+		fullOf(() => {
 			const number = ++count;
 			const texts = [
 				`<img src="${host}/${number}">`,
@@ -51,8 +58,8 @@ export async function printHostileClub(folder: string): Promise<HostilePrint> {
 				`"><object data="${file}"></object>`,
 				`<style>@import url(${host}/${number})</style>`,
 			];
-			return texts[number % texts.length] ?? "";
-		});
+			return texts[(number + shift) % HOSTILE_TEXTS] ?? "";
+		}, dir);
 		const { handbook, problems: wrong } = openHandbook(dir);
 		if (handbook === undefined) throw new Error(wrong.map(({ what }) => what).join("\n"));
 		const outDir = join(folder, "hostile");

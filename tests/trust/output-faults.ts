@@ -36,7 +36,7 @@ import { count, newTally, seeded, type Tally } from "./tally.ts";
 export const REPOSITORY = fileURLToPath(new URL("../../", import.meta.url));
 const PUBLISHER = fileURLToPath(new URL("./publish-editions.ts", import.meta.url));
 const FAULTS = pathToFileURL(fileURLToPath(new URL("./fault-at-call.ts", import.meta.url))).href;
-const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
+export const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
 
 /** What somebody else has in the output: files, in folders of ours and in their own, and a link. */
 const OTHERS: ReadonlyMap<string, string> = new Map([
@@ -174,12 +174,19 @@ async function callsFor(before: Before): Promise<number> {
 	});
 }
 
-/** @param how KILL before each change, TEAR in the middle of it */
-export async function killAtEveryCall(how: "KILL" | "TEAR", befores: readonly Before[]): Promise<Tally> {
+/**
+ * @param how KILL before each change, TEAR in the middle of it
+ * @param step every how many of the changes is tried
+ */
+export async function killAtEveryCall(
+	how: "KILL" | "TEAR",
+	befores: readonly Before[],
+	step = 1,
+): Promise<Tally> {
 	const tally = newTally(`killed ${how === "KILL" ? "before" : "in the middle of"} every single change`);
 	for (const before of befores) {
 		const calls = await callsFor(before);
-		for (let at = 1; at <= calls; at++) {
+		for (let at = 1; at <= calls; at += step) {
 			await hurt(tally, before, (out) => {
 				const { signal } = publishEdition(out, 2, { FAULT: how, FAULT_AT: String(at) });
 				return signal === "SIGKILL" ? undefined : `was not killed at ${at} of ${calls}`;

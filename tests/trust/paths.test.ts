@@ -23,15 +23,31 @@ import { build } from "../../scripts/commands/build.ts";
 import { exportCommand } from "../../scripts/commands/export.ts";
 import { importCommand } from "../../scripts/commands/import.ts";
 import { nextTermCommand } from "../../scripts/commands/next-term.ts";
+import { noteEdition, noteInClub } from "../../scripts/commands/note-edition.ts";
 import { outputFault } from "../../scripts/commands/output-folder.ts";
+import { printCommand } from "../../scripts/commands/print.ts";
+import { readPlan } from "../../scripts/commands/read-plan.ts";
 import { rename } from "../../scripts/commands/rename.ts";
+import { reportFault } from "../../scripts/commands/report-fault.ts";
 import { undo } from "../../scripts/commands/undo.ts";
+import { updatePacket } from "../../scripts/commands/update-packet.ts";
 import { changesBetween } from "../../scripts/edit/change-set.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { makeChanges, mendInterrupted } from "../../scripts/edit/make-changes.ts";
+import { Cache, cacheFolder } from "../../scripts/files/cache.ts";
+import { LeadsOut, openFolder } from "../../scripts/files/folder.ts";
 import { sha256 } from "../../scripts/files/hash.ts";
+import { sealOf } from "../../scripts/files/machine-key.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { mediaCacheOf } from "../../scripts/render/media/prepare-media.ts";
+import { binderOf } from "../../scripts/print/edition-file.ts";
+import { openCache } from "../../scripts/print/sheet-cache.ts";
+import {
+	CLUB_RECORD,
+	clubRecord,
+	contentHash,
+	editionRecord,
+	outputRecord,
+} from "../../scripts/read/club-edition.ts";
 import { textsIn } from "../commands/texts-in.ts";
 import { clubCopy } from "../open-fixture.ts";
 import { publishOne } from "./publish-editions.ts";
@@ -283,14 +299,74 @@ describe("links in a club folder", () => {
 			expect(statSync(join(club, "_data", name)).isFile()).toBe(true);
 	});
 
-	it.each([".handbook-cache", ".handbook-cache/media"])(
-		"a cache %s leading out is neither filled nor swept",
+	it.each([
+		[".handbook-cache", "media"],
+		[".handbook-cache", "print"],
+		[".handbook-cache", "sheets"],
+		[".handbook-cache/media", "media"],
+		[".handbook-cache/print", "print"],
+		[".handbook-cache/sheets", "sheets"],
+	])("a cache %s leading out is neither filled nor swept (%s)", (path, part) => {
+		const { club, home, isUntouched } = scene();
+		mkdirSync(join(club, path, ".."), { recursive: true });
+		symlinkSync(home, join(club, path));
+		expect(cacheFolder(openFolder(club), part)).toBeUndefined();
+		const cache = openCache(cacheFolder(openFolder(club), part));
+		expect(cache.put(["anything"], new Uint8Array(1))).toBe(false);
+		cache.sweep();
+		isUntouched();
+	});
+
+	it("an entry of a cache that is a link is neither read nor written through", () => {
+		const { club, home, isUntouched } = scene();
+		const cache = new Cache(openFolder(club).inner(".handbook-cache/print"), true);
+		expect(cache.put("sound", new Uint8Array([1]))).toBe(true);
+		writeFileSync(
+			join(home, "entry"),
+			Buffer.concat([Buffer.from(sealOf(["other", "secret"]), "hex"), Buffer.from("secret")]),
+		);
+		const before = state(home);
+		symlinkSync(join(home, "entry"), join(club, ".handbook-cache/print/other"));
+		expect(cache.find("other")).toBeUndefined();
+		expect(cache.put("other", new Uint8Array([2]))).toBe(false);
+		cache.sweep();
+		expect(state(home)).toBe(before);
+		rmSync(join(home, "entry"));
+		isUntouched();
+	});
+
+	it("a record of the edition that is a link is neither read nor written through", async () => {
+		const { club, home, run, said, isUntouched } = scene();
+		writeFileSync(join(home, "profile"), editionRecord({ number: 77, date: "2027-01-04", content: "x" }));
+		const before = state(home);
+		symlinkSync(join(home, "profile"), join(club, CLUB_RECORD));
+		expect(clubRecord(club).edition).toBeUndefined();
+		noteInClub(run, { number: 78, date: "2027-01-04", content: "y" });
+		expect(said.join("\n")).toContain("could not be noted");
+		expect(state(home)).toBe(before);
+		writeFileSync(join(home, "profile"), "mine");
+		isUntouched();
+	});
+
+	it("a picture in the media folder that is a link stands for nothing in the edition", () => {
+		const { club, home } = scene();
+		mkdirSync(join(club, "content/media"));
+		symlinkSync(join(home, "tax.txt"), join(club, "content/media/wall.png"));
+		const plain = contentHash({ fingerprint: "f" }, club, []);
+		expect(contentHash({ fingerprint: "f" }, club, ["wall.png", "../../../home/tax.txt"])).toBe(plain);
+	});
+
+	it.each(["data", "data/record.json", "record.json"])(
+		"an earlier plan whose %s leads out is not read",
 		(path) => {
-			const { club, home, isUntouched } = scene();
-			mkdirSync(join(club, path, ".."), { recursive: true });
-			symlinkSync(home, join(club, path));
-			expect(mediaCacheOf(club)).toBeUndefined();
-			isUntouched();
+			const { base, home } = scene();
+			const earlier = join(base, "earlier");
+			mkdirSync(join(earlier, path, ".."), { recursive: true });
+			const record = { format: 1, things: {} };
+			writeFileSync(join(home, "record.json"), JSON.stringify(record));
+			symlinkSync(path === "data" ? home : join(home, "record.json"), join(earlier, path));
+			expect(() => readPlan(earlier)).toThrow("leads out");
+			expect(readPlan(join(home, "record.json")).record).toEqual(record);
 		},
 	);
 
@@ -320,6 +396,79 @@ describe("links in a club folder", () => {
 		isUntouched();
 	});
 });
+
+describe("an output of ours in which something was made a link", () => {
+	function published() {
+		const found = scene();
+		publishOne(found.run.outDir, 1);
+		return { ...found, site: realpathSync(found.run.outDir) };
+	}
+
+	it.each(["print", "print/binder.pdf", "print/binder.edition.json"])(
+		"the binder is not written through %s",
+		async (path) => {
+			const { home, run, site, isUntouched } = published();
+			mkdirSync(join(site, path, ".."), { recursive: true });
+			symlinkSync(path === "print" ? home : join(home, "profile"), join(site, path));
+			if (path === "print/binder.edition.json") {
+				const out = openFolder(site);
+				expect(() => out.write(path, "")).toThrow("leads out");
+				expect(binderOf(out, "print/binder.pdf", EDITION)).toBeUndefined();
+			} else await expect(printCommand(run)).rejects.toThrow("leads out");
+			isUntouched();
+		},
+	);
+
+	it("sheets are not printed through a folder that leads out, and it is said before any is", async () => {
+		const { home, run, site, isUntouched } = published();
+		symlinkSync(home, join(site, "print"));
+		await expect(printCommand(run, { sheets: "store-room" })).rejects.toThrow("leads out");
+		isUntouched();
+	});
+
+	it("the update is not written through a folder that leads out", async () => {
+		const { base, club, home, run, site, isUntouched } = published();
+		symlinkSync(home, join(site, "print"));
+		const { handbook } = openHandbook(club);
+		if (handbook === undefined) throw new Error("no handbook");
+		const { paper, punch } = handbook.curriculum.club;
+		const since = join(base, "since.json");
+		writeFileSync(since, JSON.stringify({ ...EARLIER, paper, punch }));
+		await expect(updatePacket(run, since)).rejects.toThrow("leads out");
+		isUntouched();
+	});
+
+	it("the edition is not noted through a folder that leads out", async () => {
+		const { home, run, site, isUntouched } = published();
+		rmSync(join(site, "data"), { recursive: true });
+		symlinkSync(home, join(site, "data"));
+		expect(() => noteEdition(run, EDITION)).toThrow("leads out");
+		expect(outputRecord(site)).toBeUndefined();
+		isUntouched();
+	});
+
+	it("such a fault is told in words, with what to do", () => {
+		const said: string[] = [];
+		reportFault(new LeadsOut("print", "out", "/club/_site"), (text) => said.push(text));
+		expect(said.join("\n")).toContain("print leads out of /club/_site");
+		expect(said.join("\n")).toContain("Remove the link");
+		expect(said.join("\n")).not.toContain("fault");
+	});
+});
+
+const EDITION = { number: 3, date: "2027-01-04", content: "0123456789" };
+const EARLIER = {
+	format: 1,
+	edition: "1-a",
+	title: "Earlier",
+	look: "",
+	slots: 10,
+	issues: [{ id: "1-a", words: "Edition 1" }],
+	sections: [],
+	leaves: [],
+	passages: {},
+	numbers: {},
+};
 
 describe("an output that is somebody's", () => {
 	type Scene = ReturnType<typeof scene>;

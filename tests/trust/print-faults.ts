@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { FIXTURES } from "../open-fixture.ts";
 import { printStrangeClub } from "../print/strange-club.ts";
+import { HOSTILE_TEXTS, printHostileClub } from "./hostile-print.ts";
 import { killPrint } from "./print-kills.ts";
 import { count, newTally, type Tally } from "./tally.ts";
 
@@ -21,6 +22,26 @@ export async function killPrints(times: number): Promise<Tally> {
 		}
 	} finally {
 		rmSync(folder, { recursive: true, force: true });
+	}
+	return tally;
+}
+
+/** Prints binder and sheets of a club whose every text asks for a server, a file or a script, in every way. */
+export async function printHostileClubs(): Promise<Tally> {
+	const tally = newTally("a club of hostile texts, printed whole");
+	for (let shift = 0; shift < HOSTILE_TEXTS; shift++) {
+		tally.tried++;
+		const folder = mkdtempSync(join(tmpdir(), "hostile-"));
+		try {
+			const { asked, problems, files, words, canary } = await printHostileClub(folder, shift);
+			if (asked.length > 0) count(tally, "leaked", `${shift}: a server was asked for ${asked.join(", ")}`);
+			if (words.includes(canary)) count(tally, "leaked", `${shift}: a file outside is on paper`);
+			if (problems.length > 0 || files < 6) count(tally, "lost", `${shift}: ${files} files; ${problems[0]}`);
+		} catch (error) {
+			count(tally, "crashed", `${shift}: ${String(error)}`);
+		} finally {
+			rmSync(folder, { recursive: true, force: true });
+		}
 	}
 	return tally;
 }

@@ -1,13 +1,13 @@
 /** Bundles a program of the worker's folder, in the words of a language, as one plain file. */
 
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import type { Plugin } from "esbuild";
+import { PROGRAM } from "../../files/program.ts";
 import type { Words } from "../../words/words.ts";
 import { browserWords } from "../browser-words.ts";
 import { keptBundles } from "../kept-bundles.ts";
 
-const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
+const PROGRAMS = join(PROGRAM, "layouts/browser/worker");
 
 /**
  * What makes pages that devices are sent ready made, what lays out maps and works out dates that are in

@@ -9,8 +9,7 @@
  * Data files and the binder are downloads for a desk, and stay on the host.
  */
 
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { openFolder } from "../../files/folder.ts";
 import type { ClubEdition } from "../../model.ts";
 import { editionNameOf, type Words } from "../../words/words.ts";
 import { bundleProgram } from "./bundle-program.ts";
@@ -50,16 +49,16 @@ export interface OfflineFacts {
 export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<EditionList> {
 	const { edition: issued, words, records, others, isExtended } = facts;
 	const edition = editionNameOf(facts);
-	mkdirSync(join(siteDir, OFFLINE_FOLDER), { recursive: true });
+	const site = openFolder(siteDir);
 	const write = (text: string): string => {
 		const hash = hashName(text);
-		writeFileSync(join(siteDir, recordsPath(hash)), text);
+		site.write(recordsPath(hash), text);
 		return hash;
 	};
-	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
+	const listed = (path: string): ListedFile => ({ path, hash: hashName(site.read(path)) });
 	const making = await bundleProgram("make.ts", words);
 	const program = `${OFFLINE_FOLDER}${hashName(making)}.js`;
-	writeFileSync(join(siteDir, program), making);
+	site.write(program, making);
 	const parts = {
 		records: records.map(({ name, text }) => [name, write(text)] as const),
 		bundles: inBundles(records).map(
@@ -75,7 +74,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const list: EditionList = { edition, issued, release, ...parts };
 	// The worker is one plain program, with what it has to take in front.
 	const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
-	writeFileSync(join(siteDir, WORKER_FILE), before + (await bundleProgram("worker.ts", words)));
+	site.write(WORKER_FILE, before + (await bundleProgram("worker.ts", words)));
 	return list;
 }
 
