@@ -11,6 +11,7 @@
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS } from "./tables.ts";
@@ -294,12 +295,4 @@ class Sum implements PatternTally {
 		this.share += share;
 		this.#drills.add(drill);
 	}
-}
-
-function getOrMake<K, V>(map: Map<K, V>, key: K, make: () => V): V {
-	const found = map.get(key);
-	if (found !== undefined) return found;
-	const made = make();
-	map.set(key, made);
-	return made;
 }

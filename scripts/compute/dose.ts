@@ -20,8 +20,8 @@ interface DosePlace {
 }
 
 /** Stations whose planned repetitions do not fit into their turns. */
-function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
-	return places(curriculum).filter(
+function dosesThatDoNotFit(all: readonly DosePlace[]): readonly DosePlace[] {
+	return all.filter(
 		({ block, station: { planned, fits } }) =>
 			planned !== undefined &&
 			fits !== undefined &&
@@ -43,8 +43,8 @@ function heldInTurn({
 }
 
 /** Stations whose holds are longer than the turn they are done in. */
-function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
-	return places(curriculum).filter((place) => {
+function holdsThatDoNotFit(all: readonly DosePlace[]): readonly DosePlace[] {
+	return all.filter((place) => {
 		const held = heldInTurn(place);
 		return held !== undefined && held.hold * held.reps > held.seconds + 1e-9;
 	});
@@ -60,10 +60,13 @@ function places(curriculum: Curriculum): readonly DosePlace[] {
 export const doseMeasure: Measure = {
 	name: "dose",
 	tables: () => [],
-	findings: ({ curriculum }, words) => [
-		...byCause(dosesThatDoNotFit(curriculum)).map((same) => notFitting(curriculum, same, words)),
-		...byCause(holdsThatDoNotFit(curriculum)).map((same) => heldTooLong(curriculum, same, words)),
-	],
+	findings: ({ curriculum }, words) => {
+		const all = places(curriculum);
+		return [
+			...byCause(dosesThatDoNotFit(all)).map((same) => notFitting(curriculum, same, words)),
+			...byCause(holdsThatDoNotFit(all)).map((same) => heldTooLong(curriculum, same, words)),
+		];
+	},
 };
 
 type Cause = readonly [DosePlace, ...DosePlace[]];
