@@ -380,6 +380,13 @@ export const home = {
 	allWeeks: "All weeks",
 };
 
+/** Beside a text that is meant to be copied. */
+export const copying = {
+	copy: "Copy",
+	copied: "Copied",
+	selected: "Selected: copy it with the keyboard",
+};
+
 /** Over the card of a week. */
 export const tenses = { now: "This week", next: "Next up", past: "Last week of term" };
 
@@ -2006,6 +2013,22 @@ export const findingsPage = {
 	acceptedLead: <T>(file: T): Sentence<T> => ["The director lets these stand, in ", file, "."],
 	reason: "Reason:",
 	until: (date: string) => `accepted until ${date}`,
+	/** Heads of folds under a finding. */
+	mend: "A change that would mend it",
+	mendLead: <T>(file: T, command: T): Sentence<T> => [
+		"Try it first: save it as ",
+		file,
+		" and run ",
+		command,
+		". That shows what would go and what would come, and writes nothing. Then make the change in the week's file.",
+	],
+	accept: "Let it stand",
+	acceptLead: <T>(option: T): Sentence<T> => [
+		"Copy the command, put your reason in it, and run it in a terminal; undo takes it back. For a club in another folder add ",
+		option,
+		" and its path.",
+	],
+	yourReason: "Why it may stand",
 };
 
 /** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */

@@ -338,6 +338,12 @@ export const home: Words["home"] = {
 	allWeeks: "Toutes les semaines",
 };
 
+export const copying: Words["copying"] = {
+	copy: "Copier",
+	copied: "Copié",
+	selected: "Sélectionné : copiez-le avec le clavier",
+};
+
 export const tenses: Words["tenses"] = {
 	now: "Cette semaine",
 	next: "À venir",
@@ -2286,6 +2292,21 @@ export const findingsPage: Words["findingsPage"] = {
 	acceptedLead: (file) => ["La direction laisse ceux-ci en place, dans ", file, "."],
 	reason: "Raison :",
 	until: (date) => `accepté jusqu'au ${date}`,
+	mend: "Un changement qui y remédierait",
+	mendLead: (file, command) => [
+		"Essayez d'abord : enregistrez-le sous ",
+		file,
+		" et lancez ",
+		command,
+		". Vous verrez ce qui disparaîtrait et ce qui apparaîtrait ; rien n'est écrit. Faites ensuite le changement dans le fichier de la semaine.",
+	],
+	accept: "L'accepter",
+	acceptLead: (option) => [
+		"Copiez la commande, mettez-y votre raison et lancez-la dans un terminal ; undo l'annule. Pour un club dans un autre dossier, ajoutez ",
+		option,
+		" et son chemin.",
+	],
+	yourReason: "Pourquoi cela peut rester",
 };
 
 export const findings: Words["findings"] = {

@@ -14,7 +14,7 @@ import { indexSite } from "../../scripts/render/views/site-index.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
-async function shown(language: string) {
+async function shown(language: string, kept = false) {
 	const { problems, opened } = await openClub(`${FIXTURES}clubs/hall-lines`, {
 		keep: false,
 		words: wordsFor(language),
@@ -22,7 +22,7 @@ async function shown(language: string) {
 	if (opened === undefined) throw new Error(JSON.stringify(problems));
 	const { handbook } = opened;
 	const pages = new Map(
-		sitePages(handbook, { kept: false }).map((page) => [addressFile(page.address), page] as const),
+		sitePages(handbook, { kept }).map((page) => [addressFile(page.address), page] as const),
 	);
 	const site = indexSite(handbook);
 	return {
@@ -161,6 +161,28 @@ describe("the findings page", () => {
 		expect(plain(fr.page("findings/index.html"))).toContain(
 			"Sécurité : préparation, parade et surveillance : 4",
 		);
+	});
+
+	it("folds under a finding what would mend it, as a list that can be tried", () => {
+		const page = en.page("findings/index.html");
+		const [, roll = ""] = page.split("“Roll down a wedge”, Junior: 24 planned");
+		const item = roll.split("</li>")[0] ?? "";
+		expect(item).toContain("<details><summary>A change that would mend it</summary>");
+		expect(item).toContain("npm run check -- --what-if changes.yaml");
+		expect(item).toMatch(/<pre data-copy><code>- set: \{block: 3\/floor\/1, minutes: \d+\}<\/code><\/pre>/);
+		expect(plain(fr.page("findings/index.html"))).toContain("Un changement qui y remédierait");
+		expect(page).toContain("assets/copy-text.js");
+	});
+
+	it("gives the director's preview the command that accepts a finding, and the coaches' site none", async () => {
+		const page = en.page("findings/index.html");
+		expect(page).toContain(
+			'<pre data-copy><code>npm run accept -- H333 --week 1 --class mon --reason "Why it may stand"</code></pre>',
+		);
+		expect(page.match(/npm run accept -- /g)).toHaveLength(page.match(/<li class="finding/g)?.length ?? 0);
+		const published = (await shown("en", true)).page("findings/index.html");
+		expect(published).toContain("A change that would mend it");
+		expect(published).not.toContain("npm run accept");
 	});
 });
 

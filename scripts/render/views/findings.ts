@@ -4,6 +4,7 @@
 
 import type { AcceptedFinding } from "../../compute/accepted.ts";
 import { HARMS, type Harm, harmOf } from "../../compute/harm.ts";
+import { changeList } from "../../edit/write-changes.ts";
 import type { Finding } from "../../model.ts";
 import type { Code } from "../../problems.ts";
 import { placeOf } from "../finding-places.ts";
@@ -23,6 +24,10 @@ export interface FindingLine {
 	readonly line: number;
 	/** The fields that lead to the place, from the top of the file. */
 	readonly field: string;
+	/** The change list that would mend it, where one is known to. */
+	readonly mend: string | undefined;
+	/** The command that accepts it, up to the reason. */
+	readonly accept: string;
 }
 
 export interface FindingsView {
@@ -132,6 +137,14 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 			field: finding.path
 				.map((key) => (typeof key === "number" ? site.words.findingsPage.item(key + 1) : key))
 				.join(", "),
+			mend: finding.mend && changeList(finding.mend),
+			accept: acceptCommand(finding),
 		};
 	});
+}
+
+/** A group says its class, and the command's options are named as what the finding is about. */
+function acceptCommand({ code, about }: Finding): string {
+	const options = Object.entries(about).map(([kind, value]) => ` --${kind} ${value}`);
+	return `npm run accept -- ${code}${options.join("")}`;
 }
