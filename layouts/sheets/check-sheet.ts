@@ -1,17 +1,20 @@
 /**
  * Blank skill check sheets: rows for a coach to write names into by hand, a column for each skill of
- * the level. No name is ever in the handbook, and nothing about health belongs on the sheet.
+ * the level, and on the sides after it what must be seen of each. No name is ever in the handbook, and nothing about health belongs on the sheet.
  */
 
 import type { Id, Level, LinkedSkill } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
 import { html } from "../../scripts/render/html.ts";
+import { criteriaOf } from "../../scripts/render/views/drill.ts";
 import { evenRuns } from "./pieces.ts";
 import { AS_DESIGNED, fixedPiece, type SheetMaker } from "./side.ts";
 
 /** Columns and rows of a side. */
 const MOST_SKILLS = 17;
 const ROWS = 20;
+/** Skills of which a side says what must be seen. */
+const MOST_CRITERIA = 20;
 
 const MARKS = [
 	["helped", "/"],
@@ -43,11 +46,21 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 <dl class="marks">${MARKS.map(([meaning, mark]) => html`<div><dt>${markSign(mark)}</dt><dd>${say.marks[meaning]}</dd></div>`)}</dl>
 <p class="small">${say.mark} ${say.noHealth}</p></div>`;
 	});
+	const criteria = sorted.flatMap((skill) => {
+		const lines = criteriaOf(maker.site, "", skill.id);
+		return lines.length === 0 ? [] : [{ skill, lines }];
+	});
+	const seen = evenRuns(criteria, MOST_CRITERIA).map(
+		(
+			run,
+		) => html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}</p><h1>${level.name} <span>${words.skills.criteria}</span></h1></header>
+<dl class="criteria">${run.map(({ skill, lines }) => html`<div><dt>${skill.name}</dt>${lines.map((line) => html`<dd>${line}</dd>`)}</div>`)}</dl></div>`,
+	);
 	return {
 		title: say.title(level.name),
 		label: words.pageLabels.check(level.name),
-		html: fixedPiece(maker, "check-sheet", sides, true),
-		most: sides.length,
+		html: fixedPiece(maker, "check-sheet", [...sides, ...seen], true),
+		most: sides.length + seen.length,
 		steps: AS_DESIGNED,
 		words: skills.map(({ name }) => name),
 		safety: [],

@@ -90,13 +90,7 @@ function findingOf(curriculum: Curriculum, rows: readonly OrderRow[], words: Wor
 					rows.map((r) => groupName(curriculum, r)),
 				);
 	const when =
-		later === undefined
-			? say.never
-			: later === week
-				? say.laterSameWeek([])
-				: later < week
-					? ""
-					: say.later(later);
+		later === undefined ? say.never : later === week ? say.sameWeek : later < week ? "" : say.later(later);
 	const { source, path } = blockOf(curriculum, row);
 	const found = finding(
 		words,

@@ -5,6 +5,7 @@
 
 import { beforeAll, describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { checkSheet } from "../../layouts/sheets/check-sheet.ts";
 import { classLeaf } from "../../layouts/sheets/class-leaf.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { addressFile } from "../../scripts/render/addresses.ts";
@@ -36,6 +37,12 @@ async function shown(language: string, kept = false) {
 			const one = handbook.curriculum.term.classes.find((each) => each.id === id);
 			if (plan === undefined || one === undefined) throw new Error("no such sheet");
 			return classLeaf({ site, address: undefined }, plan, one);
+		},
+		check: (id: string) => {
+			const level = handbook.curriculum.levels.get(id);
+			const sheet = level && checkSheet({ site, address: undefined }, level);
+			if (sheet === undefined) throw new Error("no such sheet");
+			return sheet.html.text;
 		},
 	};
 }
@@ -125,6 +132,22 @@ describe("a class sheet", () => {
 });
 
 describe("a printed class sheet", () => {
+	it("says what must be seen of a skill where the skill itself is done, and on the check sheet", () => {
+		const page = en.page(MONDAY);
+		const stations = page.split('<li id="').slice(1);
+		const of = (title: string) => stations.find((station) => station.includes(title)) ?? "";
+		expect(plain(of("Roll down a wedge"))).toContain(
+			"What must be seen Forward roll Hips pass over the hands Stands up without hands",
+		);
+		// It only prepares the roll.
+		expect(of("Rock on the back")).not.toContain("What must be seen");
+		expect(plain(en.page("skills/roll/index.html"))).toContain("Stands up without hands");
+		expect(plain(en.check("junior"))).toMatch(
+			/What must be seen.*Forward roll.*Hips pass over the hands.*Stands up without hands/,
+		);
+		expect(plain(fr.page(MONDAY))).toContain("Ce qui doit être vu");
+	});
+
 	it("has the same lines, short", () => {
 		const { html, safety = [] } = en.leaf(3, "mon");
 		const text = plain(html.text);
@@ -132,6 +155,7 @@ describe("a printed class sheet", () => {
 		expect(text).toContain("planned 24, fits 16 in 4 turns");
 		expect(text).toContain("Easier From a squat on the top edge.");
 		expect(text).toContain("Harder Stand up without hands.");
+		expect(text).toContain("Forward roll, to be seen: Hips pass over the hands · Stands up without hands");
 		expect(text).toContain("Carry 2 × Mat here from Floor by 16:33");
 		expect(safety).toContain("Kneel beside the wedge, one hand on the thigh.");
 		expect(safety).not.toContain("Stand at the foot of the wedge.");
