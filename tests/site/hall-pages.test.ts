@@ -5,9 +5,11 @@
 
 import { beforeAll, describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { checkSheet } from "../../layouts/sheets/check-sheet.ts";
 import { classLeaf } from "../../layouts/sheets/class-leaf.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
+import { sourceOf } from "../../scripts/print/binder.ts";
 import { addressFile } from "../../scripts/render/addresses.ts";
 import { raw } from "../../scripts/render/html.ts";
 import { sitePages } from "../../scripts/render/site.ts";
@@ -38,6 +40,11 @@ async function shown(language: string, kept = false) {
 			if (plan === undefined || one === undefined) throw new Error("no such sheet");
 			return classLeaf({ site, address: undefined }, plan, one);
 		},
+		binder: async () =>
+			binderSheets(await sourceOf(handbook))
+				.sections.flatMap(({ parts }) => parts)
+				.map(({ html }) => html.text)
+				.join(""),
 		check: (id: string) => {
 			const level = handbook.curriculum.levels.get(id);
 			const sheet = level && checkSheet({ site, address: undefined }, level);
@@ -146,6 +153,27 @@ describe("a printed class sheet", () => {
 			/What must be seen.*Forward roll.*Hips pass over the hands.*Stands up without hands/,
 		);
 		expect(plain(fr.page(MONDAY))).toContain("Ce qui doit être vu");
+	});
+
+	it("has each level's own spotting, equipment and dose on the leaves of the binder", async () => {
+		const binder = await en.binder();
+		const [card = ""] = (
+			binder.split('<article class="card').find((one) => one.includes("A roll down the slope")) ?? ""
+		).split("</article>");
+		expect(plain(card)).toContain(
+			"Spotting. Junior: Kneel beside the wedge, one hand on the thigh. Senior: Stand at the foot of the wedge.",
+		);
+		expect(plain(card)).toContain("Junior: 2 Mat Senior: 1 Mat");
+		expect(plain(card)).toContain("Caution. Nobody walks across the landing.");
+		const stations = binder
+			.split('<div class="station whole">')
+			.filter((one) => one.split("</h3>")[0]?.includes("Roll down a wedge"));
+		expect(stations.map((one) => plain(one).includes("Junior: Kneel beside the wedge"))).toEqual([
+			true,
+			true,
+		]);
+		// Week 3 has a dose of its own.
+		expect(stations.map((one) => /6 × 4/.test(plain(one)))).toEqual([false, true]);
 	});
 
 	it("has the same lines, short", () => {

@@ -2,7 +2,7 @@
  * A drill's page, and the short forms of a drill that other pages list.
  */
 
-import { drillAt } from "../../compute/drill-at.ts";
+import { drillAt, valuesAt } from "../../compute/drill-at.ts";
 import { agesOfLevel, setUpHeights } from "../../compute/heights.ts";
 import { performedBy } from "../../compute/reach.ts";
 import { type Movement, movementOf } from "../../figures/support.ts";
@@ -306,15 +306,10 @@ function alike<T>(
 	levels: readonly Id[],
 	of: (drill: LinkedDrill) => T,
 ): readonly { readonly value: T; readonly levels: readonly Link[] }[] {
-	if (levels.length === 0) return [{ value: of(drill), levels: [] }];
-	const values = levels.map((level) => ({ level, value: of(drillAt(drill, level)) }));
-	const groups = [...Map.groupBy(values, ({ value }) => JSON.stringify(value)).values()];
-	return groups.flatMap((same) => {
-		const [one] = same;
-		if (one === undefined) return [];
-		const ids = same.map(({ level }) => level);
-		return [{ value: one.value, levels: groups.length === 1 ? [] : linksTo(site.curriculum, "level", ids) }];
-	});
+	return valuesAt(drill, levels, of).map(({ value, levels: those }) => ({
+		value,
+		levels: those === "all" ? [] : linksTo(site.curriculum, "level", those),
+	}));
 }
 
 function equipmentOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[]): SetUp["equipment"] {
