@@ -5,7 +5,7 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { FindingLine, FindingsOf, FindingsView } from "../../scripts/render/views/findings.ts";
 import { findingItem } from "../parts/findings-list.ts";
-import { a, fold, type PageContext, section } from "../parts/page.ts";
+import { a, fold, inlineCode, type PageContext, section } from "../parts/page.ts";
 
 /** The page of findings. */
 export function findingsPage(ctx: PageContext, view: FindingsView): Html {
@@ -22,7 +22,7 @@ ${view.groups.map(({ harm, count, codes }) =>
 		codes.map(({ code, measure, lines }) => {
 			const entry = words.catalogue[code];
 			return html`<h3 id="${code}">${entry.title} <span class="small">${lines.length}</span></h3>
-<p>${entry.why}${measure && html` ${say.measure(a(ctx, measure))}`}</p>
+<p>${inlineCode(entry.why)}${measure && html` ${say.measure(a(ctx, measure))}`}</p>
 ${lines.length > 12 ? fold(say.all(lines.length), list(ctx, lines)) : list(ctx, lines)}`;
 		}),
 	),

@@ -5,7 +5,7 @@
 
 import type { Id, Level, LinkedSkill } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/render/html.ts";
 import { criteriaOf } from "../../scripts/render/views/drill.ts";
 import { evenRuns } from "./pieces.ts";
 import { AS_DESIGNED, fixedPiece, type SheetMaker } from "./side.ts";
@@ -13,8 +13,9 @@ import { AS_DESIGNED, fixedPiece, type SheetMaker } from "./side.ts";
 /** Columns and rows of a side. */
 const MOST_SKILLS = 17;
 const ROWS = 20;
-/** Skills of which a side says what must be seen. */
-const MOST_CRITERIA = 20;
+/** Lines of what must be seen that the two columns of a side hold, and letters in one of them. */
+const LINES = 96;
+const LETTERS = 46;
 
 const MARKS = [
 	["helped", "/"],
@@ -50,7 +51,7 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 		const lines = criteriaOf(maker.site, "", skill.id);
 		return lines.length === 0 ? [] : [{ skill, lines }];
 	});
-	const seen = evenRuns(criteria, MOST_CRITERIA).map(
+	const seen = bySide(criteria).map(
 		(
 			run,
 		) => html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}</p><h1>${level.name} <span>${words.skills.criteria}</span></h1></header>
@@ -66,6 +67,27 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 		safety: [],
 		place: level.source.place(level.path),
 	};
+}
+
+interface Criteria {
+	readonly skill: LinkedSkill;
+	readonly lines: readonly Html[];
+}
+
+/** Skills as many to a side as their lines leave room for. */
+function bySide(criteria: readonly Criteria[]): readonly (readonly Criteria[])[] {
+	const sides: Criteria[][] = [];
+	let left = 0;
+	for (const one of criteria) {
+		const needs = one.skill.criteria.reduce((sum, { length }) => sum + Math.ceil(length / LETTERS), 2);
+		if (needs > left) {
+			sides.push([]);
+			left = LINES;
+		}
+		sides.at(-1)?.push(one);
+		left -= needs;
+	}
+	return sides;
 }
 
 /** Drawn, not written: a font may lack the signs. */
