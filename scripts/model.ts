@@ -615,6 +615,25 @@ export interface Table {
 }
 
 /** A target the plan misses. Findings never stop a build. */
+/** A change of the week plans; a block is named week/apparatus/number, as in a change list. */
+export type PlanChange =
+	| {
+			readonly add: {
+				readonly week: number;
+				readonly apparatus: Id;
+				/** The number that it has then; the last where it is left out. */
+				readonly at?: number;
+				readonly block: { readonly drill: Id; readonly minutes: number; readonly levels: readonly Id[] };
+			};
+	  }
+	| {
+			readonly set: {
+				readonly block: string;
+				readonly minutes?: number;
+				readonly dose?: Readonly<Record<Id, DoseNumbers>>;
+			};
+	  };
+
 export interface Finding {
 	/** H3.., as in the catalogue. */
 	readonly code: Code;
@@ -627,6 +646,8 @@ export interface Finding {
 	readonly path: DataPath;
 	/** How often the one cause shows; 1 where it is left out. */
 	readonly count?: number;
+	/** Changes of the plan that would mend it, where some are known to. */
+	readonly mend?: readonly PlanChange[];
 	/** What it is about, to list it beside that thing. */
 	readonly about: {
 		readonly week?: number;

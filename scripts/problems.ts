@@ -230,7 +230,7 @@ export const CATALOGUE = {
 		severity: "finding",
 		title: "A drill before the one it comes after",
 		why: "The drill says that another should have been taught before it.",
-		fix: "Plan the other drill earlier for this level, or plan this one later.",
+		fix: "Plan the other drill earlier for this level, or plan this one later; list its id under the level's `entry` if gymnasts arrive with it. A skill they arrive with does not stand in for a drill.",
 	},
 	H303: {
 		severity: "finding",

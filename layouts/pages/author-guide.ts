@@ -12,7 +12,7 @@ import {
 	type FieldGuide,
 	MAPPING_EXAMPLE,
 } from "../../scripts/render/views/author-guide.ts";
-import { type PageContext, section } from "../parts/page.ts";
+import { inlineCode, type PageContext, section } from "../parts/page.ts";
 
 /** The page of the author guide. */
 export function authorGuidePage(ctx: PageContext, view: AuthorGuideView): Html {
@@ -97,9 +97,4 @@ ${
 function fieldEntry(ctx: PageContext, kind: string, field: FieldGuide): Html {
 	return html`<div><dt id="${kind}-${field.name.replaceAll(/[^a-z0-9-]+/g, "-").replace(/-$/, "")}"><code>${field.name}</code>${field.required && html` <b class="needed">${ctx.words.authorGuide.required}</b>`} <span class="small">${inlineCode(field.form)}</span></dt>
 <dd>${field.description !== "" && html`<p>${inlineCode(field.description)}</p>`}${field.examples.map((example) => ctx.highlight("yaml", example))}</dd></div>`;
-}
-
-/** Words between backquotes as code: schemas and the catalogue use no other markup. */
-function inlineCode(text: string): Html {
-	return html`${text.split("`").map((part, i) => (i % 2 === 1 ? html`<code>${part}</code>` : part))}`;
 }

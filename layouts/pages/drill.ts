@@ -8,6 +8,7 @@ import type { DrillLine, DrillView } from "../../scripts/render/views/drill.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import {
 	adaptList,
+	criteriaList,
 	cueList,
 	drillCards,
 	faultList,
@@ -29,6 +30,7 @@ export function drillPage(ctx: PageContext, view: DrillView): Html {
 	const cues = cueList(view.cues);
 	const faults = faultList(ctx, view.faults);
 	const adapt = adaptList(ctx, view.adapt);
+	const criteria = criteriaList(ctx, view.criteria);
 	const setUp = setUpList(ctx, view.setUp);
 	const steps = (id: string, title: string, lines: readonly DrillLine[], className = "") =>
 		lines.length > 0 &&
@@ -54,6 +56,7 @@ ${section("levels", say.levels, levelWays(ctx, view.levels))}
 ${adapt && section("adapt", ctx.words.block.easierHarder, adapt)}
 ${cues && section("cues", say.say, cues)}
 ${faults && section("faults", say.watchFor, faults)}
+${criteria && section("criteria", ctx.words.skills.criteria, criteria)}
 ${setUp && section("set-up", say.setUp, [setUp, hasHeights(view.setUp) && heightsSource(ctx)])}
 ${view.body.text !== "" && section("how", say.how, html`<div class="prose">${view.body}</div>`)}
 ${

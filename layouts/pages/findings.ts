@@ -3,9 +3,9 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
-import type { FindingsOf, FindingsView } from "../../scripts/render/views/findings.ts";
-import { findingItem, findingsList } from "../parts/findings-list.ts";
-import { a, fold, type PageContext, section } from "../parts/page.ts";
+import type { FindingLine, FindingsOf, FindingsView } from "../../scripts/render/views/findings.ts";
+import { findingItem } from "../parts/findings-list.ts";
+import { a, fold, inlineCode, type PageContext, section } from "../parts/page.ts";
 
 /** The page of findings. */
 export function findingsPage(ctx: PageContext, view: FindingsView): Html {
@@ -22,8 +22,8 @@ ${view.groups.map(({ harm, count, codes }) =>
 		codes.map(({ code, measure, lines }) => {
 			const entry = words.catalogue[code];
 			return html`<h3 id="${code}">${entry.title} <span class="small">${lines.length}</span></h3>
-<p>${entry.why}${measure && html` ${say.measure(a(ctx, measure))}`}</p>
-${lines.length > 12 ? fold(say.all(lines.length), findingsList(ctx, lines)) : findingsList(ctx, lines)}`;
+<p>${inlineCode(entry.why)}${measure && html` ${say.measure(a(ctx, measure))}`}</p>
+${lines.length > 12 ? fold(say.all(lines.length), list(ctx, lines)) : list(ctx, lines)}`;
 		}),
 	),
 )}
@@ -42,6 +42,31 @@ ${
 		)}</ul>`,
 	)
 }`;
+}
+
+function list(ctx: PageContext, lines: readonly FindingLine[]): Html {
+	return html`<ul class="findings">${lines.map((line) => findingItem(ctx, line, whatToDo(ctx, line)))}</ul>`;
+}
+
+/**
+ * A change list that would mend it, and in the preview the command that accepts it. Neither is a key that
+ * writes: the preview only answers, whoever asks.
+ */
+function whatToDo(ctx: PageContext, { mend, accept }: FindingLine): Html {
+	const { findingsPage: say } = ctx.words;
+	return html`${
+		mend !== undefined &&
+		fold(
+			say.mend,
+			html`<p class="small">${say.mendLead(html`<code>changes.yaml</code>`, html`<code>npm run check -- --what-if changes.yaml</code>`)}</p><pre data-copy><code>${mend}</code></pre>`,
+		)
+	}${
+		!ctx.page.frame.kept &&
+		fold(
+			say.accept,
+			html`<p class="small">${say.acceptLead(html`<code>--club</code>`)}</p><pre data-copy><code>${accept} --reason "${say.yourReason}"</code></pre>`,
+		)
+	}`;
 }
 
 /** Straight to the findings of a kind, a week or a class. */

@@ -29,6 +29,10 @@ ${facts([
 	[say.pattern, view.pattern && capital(words.patterns[view.pattern])],
 	[words.drill.direction, view.direction && capital(words.directions[view.direction])],
 ])}
+${
+	view.criteria.length > 0 &&
+	section("criteria", say.criteria, html`<ul>${view.criteria.map((line) => html`<li>${line}</li>`)}</ul>`)
+}
 ${view.pattern && html`<p class="small source">${say.patternSource}</p>`}
 ${
 	view.drills.length === 0

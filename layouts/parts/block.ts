@@ -6,6 +6,7 @@ import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { BlockView, Station } from "../../scripts/render/views/week.ts";
 import {
 	adaptList,
+	criteriaList,
 	cueList,
 	faultList,
 	hasHeights,
@@ -90,6 +91,7 @@ function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 	const setUp = setUpList(ctx, core.setUp);
 	const faults = faultList(ctx, core.faults);
 	const adapt = adaptList(ctx, core.adapt);
+	const criteria = criteriaList(ctx, core.criteria);
 	const group = [
 		...(timed
 			? station.minutes.map(({ levels, minutes }) =>
@@ -110,7 +112,7 @@ ${station.fits && html`<p class="fits"><strong class="short">${say.fits(station.
 ${cueList(core.cues)}
 ${safetyBox(ctx, core.safety)}
 ${
-	(setUp !== undefined || faults !== undefined || adapt !== undefined) &&
-	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${adapt && fold(say.easierHarder, adapt)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}</div>`
+	(setUp ?? faults ?? adapt ?? criteria) !== undefined &&
+	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${adapt && fold(say.easierHarder, adapt)}${criteria && fold(ctx.words.skills.criteria, criteria)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}</div>`
 }`;
 }

@@ -87,6 +87,15 @@ export function adaptList(ctx: PageContext, { easier, harder }: DrillCore["adapt
 	return html`<dl class="adapt">${part(say.easier, easier)}${part(say.harder, harder)}</dl>`;
 }
 
+/** What must be seen of each skill that the drill performs; nothing where the club says none. */
+export function criteriaList(ctx: PageContext, criteria: DrillCore["criteria"]): Html | undefined {
+	if (criteria.length === 0) return undefined;
+	return html`<dl class="adapt">${criteria.map(
+		({ skill, lines }) =>
+			html`<div><dt>${a(ctx, skill)}</dt>${lines.map((line) => html`<dd>${line}</dd>`)}</div>`,
+	)}</dl>`;
+}
+
 /** Whether a set-up shows heights in centimetres. */
 export function hasHeights(setUp: SetUp): boolean {
 	return setUp.heights.some(({ ranges }) => ranges.length > 0);

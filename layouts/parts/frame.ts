@@ -76,6 +76,7 @@ const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
 	"class-sheet": ["class-clock", "class-hall"],
 	coverage: ["coverage-cells"],
 	drill: ["motion"],
+	findings: ["copy-text"],
 };
 
 /** Pages whose programs write at their top: nothing is painted before, so that nothing moves after. */

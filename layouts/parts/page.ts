@@ -91,3 +91,8 @@ export function inWords(ctx: PageContext, links: readonly Link[]): Html {
 	// The word joiner keeps a comma with the link before it, also where links are boxes of their own.
 	return html`${links.map((link, i) => html`${i === 0 ? "" : "\u2060, "}${a(ctx, link)}`)}`;
 }
+
+/** Words between backquotes as code: schemas, the catalogue and findings use no other markup. */
+export function inlineCode(text: string): Html {
+	return html`${text.split("`").map((part, i) => (i % 2 === 1 ? html`<code>${part}</code>` : part))}`;
+}

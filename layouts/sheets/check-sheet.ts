@@ -1,17 +1,21 @@
 /**
  * Blank skill check sheets: rows for a coach to write names into by hand, a column for each skill of
- * the level. No name is ever in the handbook, and nothing about health belongs on the sheet.
+ * the level, and on the sides after it what must be seen of each. No name is ever in the handbook, and nothing about health belongs on the sheet.
  */
 
 import type { Id, Level, LinkedSkill } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/render/html.ts";
+import { criteriaOf } from "../../scripts/render/views/drill.ts";
 import { evenRuns } from "./pieces.ts";
 import { AS_DESIGNED, fixedPiece, type SheetMaker } from "./side.ts";
 
 /** Columns and rows of a side. */
 const MOST_SKILLS = 17;
 const ROWS = 20;
+/** Lines of what must be seen that the two columns of a side hold, and letters in one of them. */
+const LINES = 96;
+const LETTERS = 46;
 
 const MARKS = [
 	["helped", "/"],
@@ -43,16 +47,47 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 <dl class="marks">${MARKS.map(([meaning, mark]) => html`<div><dt>${markSign(mark)}</dt><dd>${say.marks[meaning]}</dd></div>`)}</dl>
 <p class="small">${say.mark} ${say.noHealth}</p></div>`;
 	});
+	const criteria = sorted.flatMap((skill) => {
+		const lines = criteriaOf(maker.site, "", skill.id);
+		return lines.length === 0 ? [] : [{ skill, lines }];
+	});
+	const seen = bySide(criteria).map(
+		(
+			run,
+		) => html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}</p><h1>${level.name} <span>${words.skills.criteria}</span></h1></header>
+<dl class="criteria">${run.map(({ skill, lines }) => html`<div><dt>${skill.name}</dt>${lines.map((line) => html`<dd>${line}</dd>`)}</div>`)}</dl></div>`,
+	);
 	return {
 		title: say.title(level.name),
 		label: words.pageLabels.check(level.name),
-		html: fixedPiece(maker, "check-sheet", sides, true),
-		most: sides.length,
+		html: fixedPiece(maker, "check-sheet", [...sides, ...seen], true),
+		most: sides.length + seen.length,
 		steps: AS_DESIGNED,
 		words: skills.map(({ name }) => name),
 		safety: [],
 		place: level.source.place(level.path),
 	};
+}
+
+interface Criteria {
+	readonly skill: LinkedSkill;
+	readonly lines: readonly Html[];
+}
+
+/** Skills as many to a side as their lines leave room for. */
+function bySide(criteria: readonly Criteria[]): readonly (readonly Criteria[])[] {
+	const sides: Criteria[][] = [];
+	let left = 0;
+	for (const one of criteria) {
+		const needs = one.skill.criteria.reduce((sum, { length }) => sum + Math.ceil(length / LETTERS), 2);
+		if (needs > left) {
+			sides.push([]);
+			left = LINES;
+		}
+		sides.at(-1)?.push(one);
+		left -= needs;
+	}
+	return sides;
 }
 
 /** Drawn, not written: a font may lack the signs. */

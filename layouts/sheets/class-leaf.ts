@@ -144,7 +144,7 @@ ${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels 
 ${fits && html`<p class="fits"><b>${words.block.fits(fits.planned, fits.fits, fits.turns)}</b></p>`}
 ${core.cues.length > 0 && html`<ul class="cues">${core.cues.map((cue) => html`<li>${cue}</li>`)}</ul>`}
 ${core.faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
-${adaptLine(said.easier, easier)}${adaptLine(said.harder, harder)}${safetyLines(words, core.safety)}
+${adaptLine(said.easier, easier)}${adaptLine(said.harder, harder)}${core.criteria.map(({ skill, lines }) => adaptLine(words.sheets.seenOf(skill.name), lines))}${safetyLines(words, core.safety)}
 <p class="props">${propsOf(words, station)}${turns.length > 0 && html`<span>${turns[0]}${turns.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}</p></article>`;
 }
 

@@ -2,6 +2,7 @@
  * The drill library: for each apparatus a list of its drills, then a card for each.
  */
 
+import { drillAt, valuesAt } from "../../scripts/compute/drill-at.ts";
 import { setUpHeights } from "../../scripts/compute/heights.ts";
 import { drawQr } from "../../scripts/figures/qr.ts";
 import type { Apparatus, LinkedDrill } from "../../scripts/model.ts";
@@ -11,6 +12,7 @@ import { addressOf } from "../../scripts/render/addresses.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import {
+	beforeLevels,
 	columns,
 	cueList,
 	dot,
@@ -156,7 +158,7 @@ ${setUp(source, places, drill)}
 <div class="card-links">${links.map(([name, run]) => run && html`<p><b>${name}</b> ${run}</p>`)}${
 		drill.reviewed !== undefined && html`<p>${say.reviewed(words.date(drill.reviewed, "long"))}</p>`
 	}</div></div>
-${safetyBox(source, places, drill)}</article>`;
+${safetyBox(source, places, drill, [...drill.levels.keys()])}</article>`;
 }
 
 function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | undefined {
@@ -164,17 +166,31 @@ function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | 
 	const say = words.drillCards;
 	const { equipment, levels } = source.curriculum;
 	const offered = [...levels.keys()].filter((id) => drill.levels.has(id));
-	if (drill.equipment.length === 0 && drill.heights.size === 0 && drill.turn === undefined) return undefined;
-	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${drill.equipment.map(
-		({ item, count, per }) =>
-			html`<li><b>${count}</b> ${places.link("equipment", item, equipment.get(item)?.name ?? item)}${per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
-	)}${setUpHeights(drill, offered).map(
+	const at = offered.length === 0 ? [drill] : offered.map((level) => drillAt(drill, level));
+	const items = [...new Set(at.flatMap((one) => one.equipment.map(({ item }) => item)))];
+	const heights = setUpHeights(drill, offered);
+	const turns = valuesAt(drill, offered, ({ turn }) => turn);
+	if (items.length === 0 && heights.length === 0 && turns.every(({ value }) => value === undefined))
+		return undefined;
+	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${items.flatMap((id) =>
+		valuesAt(drill, offered, (one) => one.equipment.find(({ item }) => item === id)).flatMap(
+			({ value, levels: those }) =>
+				value === undefined
+					? []
+					: [
+							html`<li>${beforeLevels(source, those)}<b>${value.count}</b> ${places.link("equipment", id, equipment.get(id)?.name ?? id)}${value.per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
+						],
+		),
+	)}${heights.map(
 		({ what, landmark, levels: those }) =>
 			html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
-	)}${
-		drill.turn !== undefined &&
-		html`<li class="height">${say.turn(drill.turn.seconds, drill.turn.atOnce)}</li>`
-	}</ul>`;
+	)}${turns.flatMap(({ value, levels: those }) =>
+		value === undefined
+			? []
+			: [
+					html`<li class="height">${beforeLevels(source, those)}${say.turn(value.seconds, value.atOnce)}</li>`,
+				],
+	)}</ul>`;
 }
 
 /** The drill's page on the site, as a code to point a phone at; nothing where the club names no site. */

@@ -2,11 +2,13 @@
  * The pieces that several sheets share: headings, level marks, doses, figures, the safety box.
  */
 
+import { valuesAt } from "../../scripts/compute/drill-at.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
-import type { Dose, Drill, Id, LinkedDrill, LinkedShape } from "../../scripts/model.ts";
+import type { Block, Dose, Drill, Id, LinkedDrill, LinkedShape } from "../../scripts/model.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
+import { doseIn } from "../../scripts/render/views/drill.ts";
 import { doseWords } from "../../scripts/render/views/words.ts";
 import { sign } from "../parts/icons.ts";
 import type { PlaceKind, Places } from "./places.ts";
@@ -67,11 +69,12 @@ export function levelRows(
 	places: Places,
 	drill: LinkedDrill,
 	only: (level: Id) => boolean = () => true,
+	block?: Block,
 ): Html {
 	const rows = [...drill.levels].filter(([level]) => only(level));
 	return html`<table class="levels"><tbody>${rows.map(
 		([level, dose]) =>
-			html`<tr><th scope="row">${source.curriculum.levels.get(level)?.name ?? level}</th><td>${wayOf(source, places, drill, dose)}</td></tr>`,
+			html`<tr><th scope="row">${source.curriculum.levels.get(level)?.name ?? level}</th><td>${wayOf(source, places, drill, doseIn(block, level, dose))}</td></tr>`,
 	)}</tbody></table>`;
 }
 
@@ -89,19 +92,46 @@ export function cueList(places: Places, cues: readonly string[]): Html | undefin
 
 /** Spotting and caution in a thick frame; where neither is written, what holds then. */
 export function safetyBox(
-	{ words }: SheetSource,
+	source: SheetSource,
 	places: Places,
-	{ spotting, caution }: Pick<LinkedDrill, "spotting" | "caution">,
+	drill: LinkedDrill,
+	levels: readonly Id[],
 ): Html {
+	const { words } = source;
 	const say = words.safety;
+	const spotting = textAt(source, places, drill, levels, "spotting");
+	const caution = textAt(source, places, drill, levels, "caution");
 	return html`<div class="safety">${
-		spotting !== undefined &&
-		html`<p>${sign("spotting")}<b>${say.spotting}</b> ${places.inline(spotting)}</p>`
-	}${caution !== undefined && html`<p>${sign("caution")}<b>${say.caution}</b> ${places.inline(caution)}</p>`}${
+		spotting && html`<p>${sign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
+	}${caution && html`<p>${sign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
 		spotting === undefined &&
 		caution === undefined &&
 		html`<p>${sign("caution")}<b>${say.both}</b> ${say.nothingWritten(words.binder.cautionInFront)}</p>`
 	}</div>`;
+}
+
+/** A safety text; where levels have their own, each after its level's name. */
+function textAt(
+	source: SheetSource,
+	places: Places,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	field: "spotting" | "caution",
+): Html | undefined {
+	const texts = valuesAt(drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) =>
+		value === undefined
+			? []
+			: [
+					html`${those !== "all" && html`<b class="of-levels">${beforeLevels(source, those)}</b>`}${places.inline(value)}`,
+				],
+	);
+	return texts.length === 0 ? undefined : html`${texts.map((text, i) => html`${i > 0 && " "}${text}`)}`;
+}
+
+/** The names of the levels that a value is for, before it; nothing where it is for all. */
+export function beforeLevels({ curriculum, words }: SheetSource, levels: readonly Id[] | "all"): string {
+	if (levels === "all") return "";
+	return `${levels.map((id) => curriculum.levels.get(id)?.name ?? id).join(", ")}${words.colon}`;
 }
 
 /** One shape's figure. */

@@ -97,7 +97,7 @@ function skillEntry(source: SheetSource, places: Places, skill: LinkedSkill): Ht
 	return html`<section class="entry"><div class="whole"><h2 id="${places.id("skill", skill.id)}">${skill.name}</h2>
 ${facts.length > 0 && html`<p class="small">${capital(facts.join(" · "))}</p>`}
 ${skill.description !== undefined && html`<p>${places.inline(skill.description)}</p>`}
-${also(source, skill.aliases)}${run(words.binder.needs, skill.needs)}${run(words.drill.leadsTo, skill.leadsTo)}${run(words.binder.otherWay, skill.opposites)}</div>
+${skill.criteria.length > 0 && html`<p class="small"><b>${words.skills.criteria}</b> ${skill.criteria.map((line, i) => html`${i > 0 && " · "}${places.inline(line)}`)}</p>`}${also(source, skill.aliases)}${run(words.binder.needs, skill.needs)}${run(words.drill.leadsTo, skill.leadsTo)}${run(words.binder.otherWay, skill.opposites)}</div>
 ${drillList(source, places, skill.drills)}</section>`;
 }
 

@@ -4,6 +4,7 @@
 
 import { dateOf, meets, teachingWeeks } from "../../scripts/compute/calendar.ts";
 import { type CoverageCell, coverage } from "../../scripts/compute/coverage.ts";
+import { drillAt } from "../../scripts/compute/drill-at.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { classTime } from "../../scripts/compute/time.ts";
 import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
@@ -189,7 +190,7 @@ function blockSheet(source: SheetSource, places: Places, block: Block): Html {
 			: named(block.levels, levels)
 					.map(({ name }) => name)
 					.join(", ");
-	const head = html`<header class="block-head"><span class="minutes"><b>${words.number(block.minutes)}</b> ${words.minuteSign}</span><h2>${block.kind === "drill" ? words.weekSheet.together : words.counts.stations(block.stations.length)}</h2><span class="who">${who}</span>${block.kind === "stations" && block.stations.length > 1 && html`<span class="change">${words.sheets.toChange(block.change)}</span>`}</header>${block.note !== undefined && html`<p class="note">${places.inline(block.note)}</p>`}`;
+	const head = html`<header class="block-head"><span class="minutes"><b>${words.number(block.minutes)}</b> ${words.minuteSign}</span><h2>${block.kind === "drill" ? words.weekSheet.together : block.kind === "options" ? words.block.options(block.stations.length) : words.counts.stations(block.stations.length)}</h2><span class="who">${who}</span>${block.kind === "stations" && block.stations.length > 1 && html`<span class="change">${words.sheets.toChange(block.change)}</span>`}${block.kind === "options" && html`<span class="change">${words.block.choose(block.choose)}</span>`}</header>${block.note !== undefined && html`<p class="note">${places.inline(block.note)}</p>`}`;
 	return html`<section class="block">${block.stations.map((station, i) => stationSheet(source, places, block, station, i, i === 0 ? head : undefined))}</section>`;
 }
 
@@ -205,8 +206,12 @@ function stationSheet(
 	const drill = source.curriculum.drills.get(station.drill);
 	if (drill === undefined) return html``;
 	const offered = (level: Id) => block.levels.length === 0 || block.levels.includes(level);
-	return html`<div class="station whole">${head}<h3>${block.kind === "stations" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">${source.words.weekSheet.card} ${places.page("drill", drill.id)}</span></h3>
+	const levels = [...drill.levels.keys()].filter(offered);
+	const hasSafety = levels
+		.map((level) => drillAt(drill, level))
+		.some(({ spotting, caution }) => spotting !== undefined || caution !== undefined);
+	return html`<div class="station whole">${head}<h3>${block.kind !== "drill" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">${source.words.weekSheet.card} ${places.page("drill", drill.id)}</span></h3>
 ${station.note !== undefined && html`<p class="note">${places.inline(station.note)}</p>`}
-<div class="station-body"><div>${levelRows(source, places, drill, offered)}</div><div>${cueList(places, drill.cues)}</div></div>
-${(drill.spotting !== undefined || drill.caution !== undefined) && safetyBox(source, places, drill)}</div>`;
+<div class="station-body"><div>${levelRows(source, places, drill, offered, block)}</div><div>${cueList(places, drill.cues)}</div></div>
+${hasSafety && safetyBox(source, places, drill, levels)}</div>`;
 }

@@ -53,6 +53,7 @@ levels: ${inBrackets(drill.levels)}
 # How each level does it: put a map in place of the list above.
 # levels:
 #   ${level}: {do: "Two steps and hold.", sets: 2, reps: 3, hold: 5}
+# Equipment, spotting, heights, figures and so on may stand there as well: they replace those below.
 
 # One sentence for lists and cards:
 # summary: What the gymnast does, in one sentence.
@@ -60,21 +61,33 @@ levels: ${inBrackets(drill.levels)}
 # What it trains. Coverage, spacing and balance are counted from these:
 ${shapes}
 ${skills}
+# performs: [forward-roll]       # skills that are done here, helped or not; those above it prepares
+# after: [id-of-a-drill]         # taught before this one
+# ready:                         # done before the first try, or seen by the coach
+#   - {drill: id-of-a-drill, reps: 10}
+#   - Holds a dish for ten seconds
 # direction: forward            # forward, backward, sideways or none
 # sides: each                   # both, each or lead
 
 # What one station needs, and how long one turn takes:
 # equipment: {panel-mat: 1}
-# turn: {seconds: 20, at-once: 2}
+# turn: {seconds: 20, at-once: 2, reps: 3}   # without reps a turn is a set
+# hold-of: set                  # what hold is counted for: rep, set or last
+# run: 8                        # metres to run up, and free behind: for floor plans
+# run-out: 3
 # contacts: {landings: 1, hands: 0}   # of one repetition
 
 # What to say, and what to look for:
 # cues: [Arms by the ears, Squeeze tight]
 # faults:
 #   - {see: "Low back sags", say: "Close your ribs."}
+# easier: [From one knee]
+# harder: [With eyes closed]
 
 # Where somebody could get hurt, say how to keep them safe:
 # spotting: Stand at the side, one hand under the shoulder.
+# spotters: 1                   # coaches whose hands are needed
+# watch: true                   # a coach has to be looking
 # caution: One gymnast on the mat at a time.
 ---
 Describe the drill here. A link to a shape, a skill or another drill is its id in double brackets.
@@ -105,6 +118,12 @@ theme: ${quoted(week.theme)}
 #     stations:
 #       - drill: id-of-a-drill
 #       - drill: id-of-another
+# or options of which the coach chooses:
+#   - minutes: 6
+#     choose: 1
+#     options: [{drill: id-of-a-drill}, {drill: id-of-another, note: "With a small group."}]
+# Any block may say more: \`show: 1\` (minutes for showing it), \`dose: {sets: 2, reps: 4}\` (this week's),
+# \`session: 2\` (only in the second meeting of the week).
 # Without \`levels\` a block is for all levels that its drill offers.
 apparatus:
 ${plans.join("\n")}
@@ -141,6 +160,7 @@ export function skillEntry(skill: {
 ${apparatus}${levels}  # needs: [id-of-a-skill]    # taught before it
   # pattern: rotation         # landing, statics, locomotion, rotation, swing, spring or handling
   # direction: forward        # forward, backward, sideways or none
+  # criteria: [Hips pass over the hands, Stands up without hands]   # what must be seen; on check sheets
 `;
 }
 
@@ -182,16 +202,26 @@ weeks: ${club.weeks}
 # closed: [2027-02-15/2027-02-19]
 # Classes switch on class sheets, the calendar, time and equipment:
 # classes:
-#   - {id: mon-${levels[0] ?? "beginners"}, level: ${levels[0] ?? "beginners"}, day: monday, start: "16:30", minutes: 60, gymnasts: 12, rotation: [${club.apparatus.map(({ id }) => id).join(", ")}]}
+#   - {id: mon-${levels[0] ?? "beginners"}, level: ${levels[0] ?? "beginners"}, day: monday, start: "16:30", minutes: 60, gymnasts: 12, coaches: 2, rotation: [${club.apparatus.map(({ id }) => id).join(", ")}]}
+# A class may say more: \`between: 2\` (minutes from one apparatus to the next), \`same-as: id-of-a-class\` (the same
+# gymnasts on another day), and \`groups\` that work at the same time:
+#     groups:
+#       - {id: younger, level: ${levels[0] ?? "beginners"}, gymnasts: 6, coaches: 1, rotation: [${club.apparatus.map(({ id }) => id).join(", ")}]}
+#       - {id: older, level: ${levels.at(-1) ?? "beginners"}, gymnasts: 6, coaches: 1, rotation: [${club.apparatus
+				.map(({ id }) => id)
+				.toReversed()
+				.join(", ")}]}
 `,
 		},
 		{
 			path: "_data/levels.yaml",
-			text: `${data("levels")}# Levels, lowest first. \`entry\` lists the skills a gymnast arrives with.\n${entries(club.levels)}`,
+			text: `${data("levels")}# Levels, lowest first. \`entry\` lists the skills and drills a gymnast arrives with.\n${entries(club.levels)}`,
 		},
 		{
 			path: "_data/apparatus.yaml",
-			text: `${data("apparatus")}# Where work is done. \`plan: [12, 12]\` gives it a floor plan, length and width in metres.\n${entries(club.apparatus)}`,
+			text: `${data("apparatus")}# Where work is done. \`plan: [12, 12]\` gives it a floor plan, length and width in metres,
+# \`walls: [end, left]\` the sides that are walls, \`landmarks: [{name: Blue line, at: [6, 3]}]\` spots to name, \`groups: 2\` how
+# many groups fit at a time.\n${entries(club.apparatus)}`,
 		},
 		{
 			path: `content/drills/${where}/log-roll.md`,

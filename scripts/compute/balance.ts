@@ -10,8 +10,10 @@
 
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { finding } from "./finding.ts";
+import { finding, mendedBy } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
+import { onceMore } from "./mend.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS } from "./tables.ts";
 
@@ -259,24 +261,25 @@ function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Wor
 			missing === "backward"
 				? ([say.onlyForward, say.planBackward] as const)
 				: ([say.onlyBackward, say.planForward] as const);
-		return [
-			finding(
-				words,
-				"H307",
-				"worth a look",
-				finds(
-					week,
-					apparatusName(curriculum, apparatus),
-					levels.map(({ level }) => levelName(curriculum, level)),
-					done.minutes,
-					done.drills.map((id) => drillName(curriculum, id)),
-				),
-				{ source: plan.source, path: ["apparatus", apparatus] },
-				{ week, apparatus, ...(levels.length === 1 ? { level: first.level } : {}) },
-				fixes(ordered.slice(0, 3).map((d) => d.title)),
-				levels.length,
+		const found = finding(
+			words,
+			"H307",
+			"worth a look",
+			finds(
+				week,
+				apparatusName(curriculum, apparatus),
+				levels.map(({ level }) => levelName(curriculum, level)),
+				done.minutes,
+				done.drills.map((id) => drillName(curriculum, id)),
 			),
-		];
+			{ source: plan.source, path: ["apparatus", apparatus] },
+			{ week, apparatus, ...(levels.length === 1 ? { level: first.level } : {}) },
+			fixes(ordered.slice(0, 3).map((d) => d.title)),
+			levels.length,
+		);
+		const those = levels.map(({ level }) => level);
+		const forAll = ordered.filter((drill) => those.every((level) => drill.levels.has(level)));
+		return [mendedBy(found, onceMore(curriculum, plan, those, forAll, [apparatus]))];
 	});
 }
 
@@ -294,12 +297,4 @@ class Sum implements PatternTally {
 		this.share += share;
 		this.#drills.add(drill);
 	}
-}
-
-function getOrMake<K, V>(map: Map<K, V>, key: K, make: () => V): V {
-	const found = map.get(key);
-	if (found !== undefined) return found;
-	const made = make();
-	map.set(key, made);
-	return made;
 }

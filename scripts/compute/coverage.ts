@@ -7,6 +7,7 @@
  */
 
 import type { Column, Exposure, Id, LinkedDrill, Table } from "../model.ts";
+import { getOrMake } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { sortedRows } from "./tables.ts";
 
@@ -153,12 +154,4 @@ class Sum implements CoverageCell {
 
 function unique(ids: readonly Id[]): readonly Id[] {
 	return ids.length < 2 ? ids : [...new Set(ids)];
-}
-
-function getOrMake<K, V>(map: Map<K, V>, key: K, make: () => V): V {
-	const found = map.get(key);
-	if (found !== undefined) return found;
-	const made = make();
-	map.set(key, made);
-	return made;
 }

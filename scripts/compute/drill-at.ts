@@ -16,6 +16,22 @@ export function drillAt(drill: LinkedDrill, level: Id): LinkedDrill {
 	return at;
 }
 
+/** What levels share of a drill: each value with the levels it is for; one for all where they do not differ. */
+export function valuesAt<T>(
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	of: (drill: LinkedDrill) => T,
+): readonly { readonly value: T; readonly levels: readonly Id[] | "all" }[] {
+	if (levels.length === 0) return [{ value: of(drill), levels: "all" }];
+	const values = levels.map((level) => ({ level, value: of(drillAt(drill, level)) }));
+	const groups = [...Map.groupBy(values, ({ value }) => JSON.stringify(value)).values()];
+	return groups.flatMap((same) => {
+		const [one] = same;
+		if (one === undefined) return [];
+		return [{ value: one.value, levels: groups.length === 1 ? "all" : same.map(({ level }) => level) }];
+	});
+}
+
 /** Whether a coach has to be looking: said, or where hands are needed. */
 export function isWatched(drill: Pick<LinkedDrill, "watch" | "spotters">): boolean {
 	return drill.watch ?? (drill.spotters ?? 0) > 0;

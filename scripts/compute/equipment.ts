@@ -24,6 +24,7 @@ import { WEEKDAYS } from "./calendar.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { drillAt } from "./drill-at.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf, groupsOfClass } from "./groups.ts";
 import { levelsOf } from "./levels-of.ts";
 import type { Measure } from "./measure.ts";
@@ -94,6 +95,14 @@ export function stationUses(
 	plan: ApparatusPlan,
 	block: Block,
 ): readonly StationUse[] {
+	const blocks = getOrMake(usesOf, curriculum, () => new Map<Block, readonly StationUse[]>());
+	return getOrMake(blocks, block, () => countUses(curriculum, plan, block));
+}
+
+/** The lists and the floor plans ask for the same uses. */
+const usesOf = new WeakMap<Curriculum, Map<Block, readonly StationUse[]>>();
+
+function countUses(curriculum: Curriculum, plan: ApparatusPlan, block: Block): readonly StationUse[] {
 	// Largest first: the first group that does a drill at a level is the one to count for.
 	const groups = groupsOf(curriculum)
 		.filter((group) => group.rotation.includes(plan.apparatus))

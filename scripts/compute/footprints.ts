@@ -8,6 +8,7 @@
  */
 
 import type { Equipment } from "../model.ts";
+import { getOrMake } from "./get-or-make.ts";
 
 /** The plan symbol an item is drawn with. */
 export type PlanSymbol =
@@ -152,8 +153,17 @@ const TABLE: readonly Row[] = [
 /** An item no row knows: a square metre, in the lane. */
 const UNKNOWN: Footprint = { symbol: "other", role: "body", length: 1, width: 1, from: "unknown" };
 
+type Item = Pick<Equipment, "id" | "name" | "size">;
+
 /** The floor an item takes. */
-export function footprintOf(item: Pick<Equipment, "id" | "name" | "size">): Footprint {
+export function footprintOf(item: Item): Footprint {
+	return getOrMake(known, item, () => read(item));
+}
+
+/** Every floor plan asks for the same few items. */
+const known = new WeakMap<Item, Footprint>();
+
+function read(item: Item): Footprint {
 	const found = rowFor(item.id) ?? rowFor(item.name);
 	const base: Footprint =
 		found === undefined

@@ -8,6 +8,7 @@
  */
 
 import type { Curriculum, Id, LinkedDrill } from "../model.ts";
+import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf, levelsAsGroups } from "./groups.ts";
 import { performedBy } from "./reach.ts";
 import { type BlockWork, type GroupWork, groupWorks, worksOfGroups } from "./work.ts";
@@ -51,18 +52,15 @@ export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
 	const hasClasses = curriculum.term.classes.length > 0;
 	const all = hasClasses ? groupsOf(curriculum) : levelsAsGroups(curriculum);
 	const works = hasClasses ? groupWorks(curriculum) : worksOfGroups(curriculum, all);
-	const rows = [...Map.groupBy(all, (group) => group.gymnastsId).values()].flatMap((groups) => {
-		const sessions = new Map(groups.map((group) => [group, group.session]));
-		const own = works
-			.filter((work) => sessions.has(work.group))
-			.sort((a, b) => a.week - b.week || (sessions.get(a.group) ?? 0) - (sessions.get(b.group) ?? 0));
-		return rowsOf(curriculum, library, own);
-	});
+	const rows = [...Map.groupBy(works, ({ group }) => group.gymnastsId).values()].flatMap((own) =>
+		rowsOf(
+			curriculum,
+			library,
+			own.sort((a, b) => a.week - b.week || a.group.session - b.group.session),
+		),
+	);
 	const rank = new Map(all.map((group, i) => [group, i]));
-	const sorted = rows
-		.map((row, i) => ({ row, i }))
-		.sort((a, b) => (rank.get(a.row.group) ?? 0) - (rank.get(b.row.group) ?? 0) || a.i - b.i)
-		.map(({ row }) => row);
+	const sorted = rows.sort((a, b) => (rank.get(a.group) ?? 0) - (rank.get(b.group) ?? 0));
 	known.set(curriculum, sorted);
 	return sorted;
 }
@@ -73,7 +71,7 @@ export class Library {
 	readonly performed: ReadonlySet<Id>;
 	/** A club that says nowhere what is performed is asked by what its drills prepare. */
 	readonly saysPerformed: boolean;
-	readonly #done = new Map<LinkedDrill, ReadonlySet<Id>>();
+	readonly #done = new Map<Id, ReadonlyMap<Id, number>>();
 
 	constructor(curriculum: Curriculum) {
 		const drills = [...curriculum.drills.values()];
@@ -87,15 +85,17 @@ export class Library {
 		return this.saysPerformed ? (this.performs.get(drill.id)?.keys() ?? []) : drill.skills;
 	}
 
-	/** Skills that count as done with a drill. */
-	skillsDoneIn(drill: LinkedDrill | undefined): ReadonlySet<Id> {
-		if (drill === undefined) return new Set();
-		const before = this.#done.get(drill);
-		if (before !== undefined) return before;
-		const named = [...drill.skills, ...(this.performs.get(drill.id)?.keys() ?? [])];
-		const done = new Set(named.filter((skill) => this.countOf(drill, skill) > 0));
-		this.#done.set(drill, done);
-		return done;
+	/** Skills that count as done with a drill, with their repetitions in one of it. */
+	skillsDoneIn(drill: LinkedDrill): ReadonlyMap<Id, number> {
+		return getOrMake(this.#done, drill.id, () => {
+			const named = [...drill.skills, ...(this.performs.get(drill.id)?.keys() ?? [])];
+			return new Map(
+				named.flatMap((skill) => {
+					const count = this.countOf(drill, skill);
+					return count > 0 ? [[skill, count]] : [];
+				}),
+			);
+		});
 	}
 
 	/** Repetitions of a skill in one of the drill: performed, or prepared where nothing performs it. */
@@ -108,20 +108,21 @@ export class Library {
 
 function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupWork[]): readonly OrderRow[] {
 	const moments: readonly Moment[] = works.flatMap((work) => work.blocks.map((block) => ({ work, block })));
-	const firstOf = firstWeeks(library, moments);
-	/** What was done before the present block: times of each drill, repetitions of each drill and skill. */
-	const times = new Map<Id, number>();
-	const drillReps = new Map<Id, number>();
-	const skillTimes = new Map<Id, number>();
-	const skillReps = new Map<Id, number>();
-	const add = (map: Map<Id, number>, id: Id, count: number): void =>
-		void map.set(id, (map.get(id) ?? 0) + count);
+	const first = firstWeeks(library, moments);
+	/** What was done before the present block. */
+	const drills = new Map<Id, Done>();
+	const skills = new Map<Id, Done>();
+	const add = (to: Map<Id, Done>, id: Id, reps: number): void => {
+		const done = getOrMake(to, id, () => ({ times: 0, reps: 0 }));
+		done.times++;
+		done.reps += reps;
+	};
 	const rows: OrderRow[] = [];
 	for (const { work, block } of moments) {
 		for (const station of block.stations) {
-			if (times.has(station.drill.id)) continue;
+			if (drills.has(station.drill.id)) continue;
 			const { drill, level } = station;
-			const entry = new Set(curriculum.levels.get(level)?.entry ?? []);
+			const entry = curriculum.levels.get(level)?.entry ?? [];
 			const at = {
 				group: work.group,
 				drill: drill.id,
@@ -131,22 +132,22 @@ function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupW
 				block: block.block.number,
 			};
 			const judge = (had: number, wanted: number, id: Id): OrderRow["met"] =>
-				had >= wanted ? "yes" : entry.has(id) ? "entry" : "no";
+				had >= wanted ? "yes" : entry.includes(id) ? "entry" : "no";
 			for (const id of drill.after) {
 				if (curriculum.drills.get(id)?.levels.has(level) !== true) continue;
-				const had = times.get(id) ?? 0;
-				const row = { had, wanted: 1, met: judge(had, 1, id), later: firstOf.get(`drill ${id}`) };
+				const had = drills.get(id)?.times ?? 0;
+				const row = { had, wanted: 1, met: judge(had, 1, id), later: first.drill.get(id) };
 				rows.push({ ...at, rule: "after", id, kind: "drill", ...row });
 			}
 			const asked = new Set<Id>();
 			for (const skill of library.skillsOf(drill)) {
-				if (entry.has(skill)) continue;
+				if (entry.includes(skill)) continue;
 				for (const need of curriculum.skills.get(skill)?.needs ?? []) {
 					// The drill that performs both does the one within the other.
 					if (asked.has(need) || library.countOf(drill, need) > 0) continue;
 					asked.add(need);
-					const had = skillTimes.get(need) ?? 0;
-					const row = { had, wanted: 1, met: judge(had, 1, need), later: firstOf.get(`skill ${need}`) };
+					const had = skills.get(need)?.times ?? 0;
+					const row = { had, wanted: 1, met: judge(had, 1, need), later: first.skill.get(need) };
 					const byPreparing = library.saysPerformed && !library.performed.has(need);
 					rows.push({
 						...at,
@@ -164,38 +165,44 @@ function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupW
 				for (const kind of ["drill", "skill"] as const) {
 					const id = gate[kind];
 					if (id === undefined) continue;
-					const had = (kind === "drill" ? drillReps : skillReps).get(id) ?? 0;
+					const had = (kind === "drill" ? drills : skills).get(id)?.reps ?? 0;
 					const row = {
 						had,
 						wanted: gate.reps,
 						met: judge(had, gate.reps, id),
-						later: firstOf.get(`${kind} ${id}`),
+						later: first[kind].get(id),
 					};
 					rows.push({ ...at, rule: "ready", id, kind, ...row });
 				}
 			}
 		}
 		for (const { drill, done = 0 } of block.stations) {
-			add(times, drill.id, 1);
-			add(drillReps, drill.id, done);
-			for (const skill of library.skillsDoneIn(drill)) {
-				add(skillTimes, skill, 1);
-				add(skillReps, skill, done * library.countOf(drill, skill));
-			}
+			add(drills, drill.id, done);
+			for (const [skill, count] of library.skillsDoneIn(drill)) add(skills, skill, done * count);
 		}
 	}
 	return rows;
 }
 
-function firstWeeks(library: Library, moments: readonly Moment[]): ReadonlyMap<string, number> {
-	const first = new Map<string, number>();
+/** How often something was done, and its repetitions. */
+interface Done {
+	times: number;
+	reps: number;
+}
+
+/** The week in which each drill and each skill is first done. */
+function firstWeeks(
+	library: Library,
+	moments: readonly Moment[],
+): Readonly<Record<OrderRow["kind"], ReadonlyMap<Id, number>>> {
+	const first = { drill: new Map<Id, number>(), skill: new Map<Id, number>() };
 	for (const { work, block } of moments) {
 		for (const { drill } of block.stations) {
-			for (const key of [
-				`drill ${drill.id}`,
-				...[...library.skillsDoneIn(drill)].map((skill) => `skill ${skill}`),
-			]) {
-				if (!first.has(key)) first.set(key, work.week);
+			// A drill brings the same skills each time.
+			if (first.drill.has(drill.id)) continue;
+			first.drill.set(drill.id, work.week);
+			for (const skill of library.skillsDoneIn(drill).keys()) {
+				if (!first.skill.has(skill)) first.skill.set(skill, work.week);
 			}
 		}
 	}

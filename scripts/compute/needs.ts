@@ -1,7 +1,8 @@
 /** What a group's stations need of the store room, side by side. */
 
-import type { Id } from "../model.ts";
-import type { BlockWork } from "./work.ts";
+import type { Block, Id } from "../model.ts";
+import { getOrMake } from "./get-or-make.ts";
+import type { BlockWork, StationWork } from "./work.ts";
 
 /** How many of an item, and the stations that use it, from 1. */
 export interface Need {
@@ -14,6 +15,13 @@ export interface Need {
  * so their needs add up; options stand in place of each other, so the one that needs most counts.
  */
 export function needsOf({ block, stations }: Pick<BlockWork, "block" | "stations">): ReadonlyMap<Id, Need> {
+	return getOrMake(known, stations, () => countNeeds(block, stations));
+}
+
+/** Stations are worked out once for each block (work.ts), and several measures ask for what they need. */
+const known = new WeakMap<readonly StationWork[], ReadonlyMap<Id, Need>>();
+
+function countNeeds(block: Block, stations: readonly StationWork[]): ReadonlyMap<Id, Need> {
 	return joined(
 		block.kind,
 		stations.map(({ station, drill, gymnasts }) => {

@@ -27,26 +27,30 @@ export interface PracticeRow {
 /** By week, then group as in the term, then in the order in which the group meets them. */
 export function practice(curriculum: Curriculum): readonly PracticeRow[] {
 	return groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
-		blocks.flatMap(({ apparatus, block, stations }) =>
-			[...Map.groupBy(stations, (s) => s.drill.id)].map(([drill, same]) => ({
-				week,
-				group: group.name,
-				apparatus,
-				block: block.number,
-				drill,
-				turns: total(same.map((s) => s.turns)),
-				planned: total(same.map((s) => s.planned)),
-				fits: total(same.map((s) => s.fits)),
-				done: total(same.map((s) => s.done)),
-			})),
-		),
+		blocks.flatMap(({ apparatus, block, stations }) => {
+			const rows = new Map<Id, PracticeRow>();
+			for (const { drill, turns, planned, fits, done } of stations) {
+				const before = rows.get(drill.id);
+				rows.set(drill.id, {
+					week,
+					group: group.name,
+					apparatus,
+					block: block.number,
+					drill: drill.id,
+					turns: total(before?.turns, turns),
+					planned: total(before?.planned, planned),
+					fits: total(before?.fits, fits),
+					done: total(before?.done, done),
+				});
+			}
+			return [...rows.values()];
+		}),
 	);
 }
 
 /** The sum of what is known; undefined where nothing is. */
-function total(values: readonly (number | undefined)[]): number | undefined {
-	const known = values.filter((value) => value !== undefined);
-	return known.length === 0 ? undefined : known.reduce((sum, value) => sum + value, 0);
+function total(a: number | undefined, b: number | undefined): number | undefined {
+	return a === undefined ? b : b === undefined ? a : a + b;
 }
 
 const COLUMNS: readonly Column[] = [

@@ -10,6 +10,7 @@
 import type { Column, Curriculum, Finding, Id, LinkedDrill, LinkedSkill } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, groupName } from "./names.ts";
@@ -52,24 +53,32 @@ const known = new WeakMap<Curriculum, readonly ReachRow[]>();
 export function reach(curriculum: Curriculum): readonly ReachRow[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
-	const tallies = new Map<string, Tally>();
-	const performs = new Map([...curriculum.drills.values()].map((drill) => [drill.id, performedBy(drill)]));
-	const tallyOf = (kind: ReachRow["kind"], id: Id, group: Group): Tally => {
-		const key = `${kind} ${id} ${group.name}`;
-		const found = tallies.get(key) ?? new Tally();
-		tallies.set(key, found);
-		return found;
+	const tallies = {
+		shape: new Map<Id, Map<Group, Tally>>(),
+		skill: new Map<Id, Map<Group, Tally>>(),
 	};
+	const tallyOf = (kind: ReachRow["kind"], id: Id, group: Group): Tally =>
+		getOrMake(
+			getOrMake(tallies[kind], id, () => new Map<Group, Tally>()),
+			group,
+			() => new Tally(),
+		);
+	/** Each skill that a drill names, with how often it performs it; 0 where it prepares it. */
+	const skills = new Map(
+		[...curriculum.drills.values()].map((drill) => {
+			const named = new Map<Id, number>(drill.skills.map((skill) => [skill, 0]));
+			for (const [skill, count] of performedBy(drill)) named.set(skill, count);
+			return [drill.id, named];
+		}),
+	);
 	for (const { week, group, blocks } of groupWorks(curriculum)) {
 		for (const { stations } of blocks) {
 			for (const { drill, minutes, done = 0 } of stations) {
 				for (const shape of drill.shapes) tallyOf("shape", shape, group).add(week, drill.id, minutes);
-				const performed = performs.get(drill.id) ?? new Map<Id, number>();
-				for (const skill of new Set([...drill.skills, ...performed.keys()])) {
+				for (const [skill, count] of skills.get(drill.id) ?? []) {
 					const tally = tallyOf("skill", skill, group);
 					tally.add(week, drill.id, minutes);
-					const count = performed.get(skill);
-					if (count === undefined) tally.prepared += done;
+					if (count === 0) tally.prepared += done;
 					else tally.performed += done * count;
 				}
 			}
@@ -77,9 +86,7 @@ export function reach(curriculum: Curriculum): readonly ReachRow[] {
 	}
 	const rows = (["shape", "skill"] as const).flatMap((kind) =>
 		[...(kind === "shape" ? curriculum.shapes : curriculum.skills).keys()].flatMap((id) =>
-			groupsOf(curriculum).flatMap(
-				(group) => tallies.get(`${kind} ${id} ${group.name}`)?.row(kind, id, group) ?? [],
-			),
+			groupsOf(curriculum).flatMap((group) => tallies[kind].get(id)?.get(group)?.row(kind, id, group) ?? []),
 		),
 	);
 	known.set(curriculum, rows);

@@ -12,6 +12,7 @@ import type { Column, Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
 import { needsOf } from "./needs.ts";
@@ -77,51 +78,65 @@ function rowsOf(
 	works: readonly GroupWork[],
 ): readonly SetOutRow[] {
 	const visits = visitsOf(works);
-	const moments = works.flatMap((work) =>
-		work.blocks.map((block) => ({ work, block, needs: needsOf(block) })),
-	);
+	const together = togetherOf(visits);
+	const most = mostAtOnce(works);
 	return [...curriculum.equipment.values()].flatMap((item) => {
-		const most = new Map<Id, number>();
-		for (const { apparatus, needs } of visits) {
-			most.set(apparatus, Math.max(most.get(apparatus) ?? 0, needs.get(item.id) ?? 0));
-		}
-		const together = [...most.values()].reduce((sum, count) => sum + count, 0);
-		if (together === 0) return [];
-		const atOnce = Math.max(
-			// A group is in one block at a time.
-			...moments.map((moment) =>
-				moments
-					.filter(
-						({ work, block }) =>
-							work !== moment.work && block.from <= moment.block.from && moment.block.from < block.to,
-					)
-					.reduce(
-						(sum, other) => sum + (other.needs.get(item.id)?.count ?? 0),
-						moment.needs.get(item.id)?.count ?? 0,
-					),
-			),
-		);
+		const count = together.get(item.id) ?? 0;
+		if (count === 0) return [];
 		const { owned } = item;
 		const { carried, missing } =
-			owned === undefined || together <= owned || item.adults === 0
+			owned === undefined || count <= owned || item.adults === 0
 				? { carried: [], missing: [] }
 				: carriedOf(item.id, owned, item.adults, visits);
-		return [{ week, class: id, item: item.id, together, atOnce, owned, carried, missing }];
+		const atOnce = most.get(item.id) ?? 0;
+		return [{ week, class: id, item: item.id, together: count, atOnce, owned, carried, missing }];
 	});
+}
+
+/** Of each item the sum over the apparatus of the most that is needed there. */
+function togetherOf(visits: readonly Visit[]): ReadonlyMap<Id, number> {
+	const most = new Map<Id, Map<Id, number>>();
+	for (const { apparatus, needs } of visits) {
+		const here = getOrMake(most, apparatus, () => new Map<Id, number>());
+		for (const [item, count] of needs) here.set(item, Math.max(here.get(item) ?? 0, count));
+	}
+	const together = new Map<Id, number>();
+	for (const needs of most.values()) {
+		for (const [item, count] of needs) together.set(item, (together.get(item) ?? 0) + count);
+	}
+	return together;
+}
+
+/** Of each item the most that the groups use in one minute: use only rises where a block that needs it begins. */
+function mostAtOnce(works: readonly GroupWork[]): ReadonlyMap<Id, number> {
+	const most = new Map<Id, number>();
+	for (const work of works) {
+		for (const block of work.blocks) {
+			// A group is in one block at a time.
+			const others = works
+				.filter((other) => other !== work)
+				.flatMap((other) => other.blocks.filter(({ from, to }) => from <= block.from && block.from < to))
+				.map(needsOf);
+			for (const [item, { count }] of needsOf(block)) {
+				const now = others.reduce((sum, needs) => sum + (needs.get(item)?.count ?? 0), count);
+				most.set(item, Math.max(most.get(item) ?? 0, now));
+			}
+		}
+	}
+	return most;
 }
 
 /** Each group's stay on each apparatus, by the time it begins. */
 function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 	return works
 		.flatMap((work) =>
-			work.visited.map((apparatus): Visit => {
-				const blocks = work.blocks.filter((block) => block.apparatus === apparatus);
+			work.stays.map(({ apparatus, blocks, from, to }): Visit => {
 				const needs = new Map<Id, number>();
 				for (const block of blocks) {
 					for (const [item, { count }] of needsOf(block))
 						needs.set(item, Math.max(needs.get(item) ?? 0, count));
 				}
-				return { apparatus, from: blocks[0]?.from ?? 0, to: blocks.at(-1)?.to ?? 0, needs };
+				return { apparatus, from, to, needs };
 			}),
 		)
 		.sort((a, b) => a.from - b.from);

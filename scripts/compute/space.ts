@@ -29,20 +29,17 @@ export interface Crowd {
 /** Where more groups are at an apparatus than fit: the worst moment for each week, day and apparatus. */
 function crowds(curriculum: Curriculum): readonly Crowd[] {
 	return curriculum.weeks.flatMap(({ week }) => {
-		const stays = groupWorksIn(curriculum, week).flatMap(({ group, blocks, visited }) => {
+		const stays = groupWorksIn(curriculum, week).flatMap(({ group, stays }) => {
 			const { day, start } = group.class;
 			if (day === undefined || start === undefined) return [];
-			return visited.map((apparatus) => {
-				const own = blocks.filter((block) => block.apparatus === apparatus);
-				const begin = minuteOf(start);
-				return {
-					group,
-					day,
-					apparatus,
-					from: begin + (own[0]?.from ?? 0),
-					to: begin + (own.at(-1)?.to ?? 0),
-				};
-			});
+			const begin = minuteOf(start);
+			return stays.map(({ apparatus, from, to }) => ({
+				group,
+				day,
+				apparatus,
+				from: begin + from,
+				to: begin + to,
+			}));
 		});
 		return [...Map.groupBy(stays, ({ day, apparatus }) => `${day} ${apparatus}`).values()].flatMap((same) => {
 			let worst: Crowd | undefined;

@@ -269,10 +269,14 @@ type KeepsOrder = (drill: LinkedDrill, week: number, apparatus: Id) => boolean;
 function orderOf(curriculum: Curriculum, level: Id, exposures: readonly Exposure[]): KeepsOrder {
 	const entry = new Set(curriculum.levels.get(level)?.entry ?? []);
 	const library = new Library(curriculum);
+	const skillsDoneIn = (id: Id): Iterable<Id> => {
+		const drill = curriculum.drills.get(id);
+		return drill === undefined ? [] : library.skillsDoneIn(drill).keys();
+	};
 	const rotations = rotationsOf(curriculum, level).map((rank) => ({
 		rank,
 		drills: firstTimes(exposures, (e) => [e.drill], rank),
-		skills: firstTimes(exposures, (e) => library.skillsDoneIn(curriculum.drills.get(e.drill)), rank),
+		skills: firstTimes(exposures, (e) => skillsDoneIn(e.drill), rank),
 	}));
 	const doneBefore = doneReps(curriculum, library, level, exposures);
 	return (drill, week, apparatus) => {

@@ -16,10 +16,15 @@ export function sortedRows(
 	rows: readonly (readonly Cell[])[],
 ): readonly (readonly Cell[])[] {
 	const ranks = columns.map((column) => rankOf(curriculum, column, columns));
-	return rows
-		.map((row) => ({ row, keys: row.map((cell, i) => ranks[i]?.(cell, row) ?? 0) }))
-		.sort((a, b) => compareKeys(a.keys, b.keys))
-		.map(({ row }) => row);
+	// Most measures count in the order of their table already: two ranks are asked for only as far as they are equal.
+	return [...rows].sort((a, b) => {
+		for (let i = 0; i < ranks.length; i++) {
+			const x = ranks[i]?.(a[i], a) ?? 0;
+			const y = ranks[i]?.(b[i], b) ?? 0;
+			if (x !== y) return x < y ? -1 : 1;
+		}
+		return 0;
+	});
 }
 
 /** Rounds to at most three decimals, halves away from zero as a spreadsheet does; -0 becomes 0. */
@@ -78,13 +83,4 @@ function idsInOrder(
 		case "direction":
 			return DIRECTIONS;
 	}
-}
-
-function compareKeys(a: readonly (number | string)[], b: readonly (number | string)[]): number {
-	for (let i = 0; i < a.length; i++) {
-		const x = a[i] ?? 0;
-		const y = b[i] ?? 0;
-		if (x !== y) return x < y ? -1 : 1;
-	}
-	return 0;
 }

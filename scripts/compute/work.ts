@@ -11,6 +11,7 @@ import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 import { drillAt } from "./drill-at.ts";
 import { stationMinutes } from "./exposures.ts";
+import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "./groups.ts";
 
 /** A drill at one station, as a group does it. */
@@ -45,13 +46,22 @@ export interface BlockWork {
 	readonly to: number;
 }
 
+/** All that a group does on one apparatus, one block after the other. */
+export interface Stay {
+	readonly apparatus: Id;
+	readonly blocks: readonly BlockWork[];
+	/** Minutes after the start of the class. */
+	readonly from: number;
+	readonly to: number;
+}
+
 /** One group in one week in which its class meets. */
 export interface GroupWork {
 	readonly week: number;
 	readonly group: Group;
 	readonly blocks: readonly BlockWork[];
-	/** Apparatus on which it does something, in order. */
-	readonly visited: readonly Id[];
+	/** Its stays on the apparatus on which it does something, in order. */
+	readonly stays: readonly Stay[];
 	/** Minutes of its blocks and of the ways between apparatus. */
 	readonly minutes: number;
 }
@@ -61,6 +71,7 @@ interface Works {
 	readonly byWeek: ReadonlyMap<number, readonly GroupWork[]>;
 }
 
+/** A curriculum never changes; the measures and the pages all ask for the same work. */
 const known = new WeakMap<Curriculum, Works>();
 
 /** Every group in every planned week in which it does something: by week, then in the order of the classes. */
@@ -93,32 +104,54 @@ function worksOf(curriculum: Curriculum): Works {
 	return works;
 }
 
+const workOfWeek = new WeakMap<Curriculum, Map<WeekPlan, Map<Group, GroupWork>>>();
+
 /** One group in one week, whether it meets or not. */
 export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
+	const weeks = getOrMake(workOfWeek, curriculum, () => new Map<WeekPlan, Map<Group, GroupWork>>());
+	const groups = getOrMake(weeks, plan, () => new Map<Group, GroupWork>());
+	return getOrMake(groups, group, () => countWork(curriculum, plan, group));
+}
+
+function countWork(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
 	const { warmUp, between } = group.class;
-	const blocks: BlockWork[] = [];
-	const visited: Id[] = [];
+	const stays: Stay[] = [];
 	let at = warmUp;
 	for (const apparatus of group.rotation) {
-		let isFirst = true;
+		// The way to the next apparatus, once the group has been on one.
+		const from = at + (stays.length > 0 ? between : 0);
+		let to = from;
+		const blocks: BlockWork[] = [];
 		for (const block of plan.apparatus.find((p) => p.apparatus === apparatus)?.blocks ?? []) {
 			if (!isOfSession(block, group)) continue;
 			const stations = stationsOf(curriculum, block, group);
 			if (stations.length === 0) continue;
-			if (isFirst) {
-				if (visited.length > 0) at += between;
-				visited.push(apparatus);
-				isFirst = false;
-			}
-			blocks.push({ apparatus, block, stations, from: at, to: at + block.minutes });
-			at += block.minutes;
+			blocks.push({ apparatus, block, stations, from: to, to: to + block.minutes });
+			to += block.minutes;
 		}
+		if (blocks.length === 0) continue;
+		stays.push({ apparatus, blocks, from, to });
+		at = to;
 	}
-	return { week: plan.week, group, blocks, visited, minutes: at - warmUp };
+	return {
+		week: plan.week,
+		group,
+		blocks: stays.flatMap((stay) => stay.blocks),
+		stays,
+		minutes: at - warmUp,
+	};
 }
+
+const stationsOfBlock = new WeakMap<Curriculum, Map<Block, Map<Group, readonly StationWork[]>>>();
 
 /** The stations of a block that count for a group, as its levels do them. */
 export function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
+	const blocks = getOrMake(stationsOfBlock, curriculum, () => new Map());
+	const groups = getOrMake(blocks, block, () => new Map<Group, readonly StationWork[]>());
+	return getOrMake(groups, group, () => countStations(curriculum, block, group));
+}
+
+function countStations(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
 	const levels =
 		block.levels.length === 0 ? group.levels : group.levels.filter((id) => block.levels.includes(id));
 	const here = block.stations.flatMap((station, i) => {

@@ -18,6 +18,7 @@
  * all that went into the comparison and the text of the checks themselves; links are checked each time.
  */
 
+import { valuesAt } from "../compute/drill-at.ts";
 import type { Measured } from "../compute/measure.ts";
 import type { LinkedDrill, Place } from "../model.ts";
 import { type Code, type Problem, problem } from "../problems.ts";
@@ -459,13 +460,23 @@ const SAFETY_TAG = "p";
 /** What a coach must find on a drill's card, with the element it stands in. */
 function wordsOnCard(
 	drill: LinkedDrill,
-	{ markdown, words: said }: Verification["handbook"],
+	{ curriculum, markdown, words: said }: Verification["handbook"],
 ): readonly { readonly tag: string; readonly words: string }[] {
 	const plain = (words: string) => markdown.plain(words);
-	const safety = [
-		...(drill.spotting === undefined ? [] : [`${said.safety.spotting} ${plain(drill.spotting)}`]),
-		...(drill.caution === undefined ? [] : [`${said.safety.caution} ${plain(drill.caution)}`]),
-	];
+	const safety = (["spotting", "caution"] as const).flatMap((field) => {
+		const texts = valuesAt(drill, [...drill.levels.keys()], (one) => one[field]).flatMap(
+			({ value, levels }) => {
+				if (value === undefined) return [];
+				// What only some levels have stands after their names.
+				const names =
+					levels === "all"
+						? ""
+						: levels.map((id) => curriculum.levels.get(id)?.name ?? id).join(", ") + said.colon;
+				return [names + plain(value)];
+			},
+		);
+		return texts.length === 0 ? [] : [`${said.safety[field]} ${texts.join(" ")}`];
+	});
 	const ways = [...drill.levels.values()].map((dose) =>
 		`${dose.do === undefined ? said.drill.asDescribed : plain(dose.do)} ${doseWords(said, drill, dose)}`.trim(),
 	);

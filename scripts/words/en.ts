@@ -380,6 +380,13 @@ export const home = {
 	allWeeks: "All weeks",
 };
 
+/** Beside a text that is meant to be copied. */
+export const copying = {
+	copy: "Copy",
+	copied: "Copied",
+	selected: "Selected: copy it with the keyboard",
+};
+
 /** Over the card of a week. */
 export const tenses = { now: "This week", next: "Next up", past: "Last week of term" };
 
@@ -630,6 +637,7 @@ export const angles = {
 };
 
 export const skills = {
+	criteria: "What must be seen",
 	needs: "Needs first",
 	leadsTo: "Leads to",
 	opposite: "Opposite",
@@ -1000,6 +1008,8 @@ export const pageLabels = {
 
 /** What several sheets say. */
 export const sheets = {
+	/** Before what must be seen of a skill. */
+	seenOf: (skill: string) => `${skill}, to be seen:`,
 	weekAndTheme: (week: number, theme: string) => `Week ${week}: ${theme}`,
 	/** Between two days as they are written. */
 	span: (from: string, to: string) => `${from} to ${to}`,
@@ -1832,6 +1842,10 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				title: "Ask what a change would do",
 				what: "Takes a list of changes and tells how findings and counts would differ. The plan itself stays as it is. The changes are made in order, and a block is named by its week, apparatus and number.",
 			},
+			accept: {
+				title: "Let a finding stand",
+				what: "Takes a finding out of the list, with your reason, and keeps it under “Accepted”. Name it by its code and what it is about: a week, a class, a drill. `--until` says the last day on which it may stand; one that no longer matches the plan is told. The findings page of the preview has the whole command beside each finding.",
+			},
 			rename: {
 				title: "Rename",
 				what: "Gives a drill, a skill or anything else with an id another one, in every file that names it.",
@@ -2006,26 +2020,41 @@ export const findingsPage = {
 	acceptedLead: <T>(file: T): Sentence<T> => ["The director lets these stand, in ", file, "."],
 	reason: "Reason:",
 	until: (date: string) => `accepted until ${date}`,
+	/** Heads of folds under a finding. */
+	mend: "A change that would mend it",
+	mendLead: <T>(file: T, command: T): Sentence<T> => [
+		"Try it first: save it as ",
+		file,
+		" and run ",
+		command,
+		". That shows what would go and what would come, and writes nothing. Then make the change in the week's file.",
+	],
+	accept: "Let it stand",
+	acceptLead: <T>(option: T): Sentence<T> => [
+		"Copy the command, put your reason in it, and run it in a terminal; undo takes it back. For a club in another folder add ",
+		option,
+		" and its path.",
+	],
+	yourReason: "Why it may stand",
 };
 
 /** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */
 export const findings = {
 	outOfOrder: {
 		what: (level: string, thing: string, week: number, first: string, when: string) =>
-			`${level} meets ${quoted(thing)} in week ${week} before ${quoted(first)}, ${when}.`,
+			`${level} does ${quoted(thing)} in week ${week} without ${quoted(first)} before it: ${when}.`,
 		groups: (level: string, groups: readonly string[]) => `${level} (${and(groups, 4)})`,
 		notReady: (who: string, thing: string, week: number, first: string, had: number, wanted: number) =>
 			`${who} meets ${quoted(thing)} in week ${week} after ${counts.reps(had)} of ${quoted(first)}; ${number(wanted)} are wanted before.`,
 		fixReady: (thing: string, first: string) =>
 			`Plan more of ${quoted(first)} before, or plan ${quoted(thing)} later.`,
-		never: "which it never meets",
-		later: (week: number) => `which comes in week ${week}`,
-		laterSameWeek: (classes: readonly string[]) =>
-			`which comes later in the same week${classes.length === 0 ? "" : ` for ${classes.join(", ")}`}`,
+		never: "that never comes",
+		later: (week: number) => `that comes in week ${week}`,
+		sameWeek: "that comes in the same week, but not before",
 		fixSkill: (first: string) =>
 			`Plan a drill for ${quoted(first)} earlier, or list it under the level's \`entry\` if gymnasts arrive with it.`,
 		fixDrill: (thing: string, first: string) =>
-			`Plan ${quoted(first)} earlier for this level, or plan ${quoted(thing)} later.`,
+			`Plan ${quoted(first)} earlier for this level, or ${quoted(thing)} later; if gymnasts arrive with the first, list its id under the level's \`entry\`.`,
 	},
 	spacing: {
 		shapeNever: (level: string, shape: string) => `${level} never trains ${quoted(shape)}`,

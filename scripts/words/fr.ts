@@ -338,6 +338,12 @@ export const home: Words["home"] = {
 	allWeeks: "Toutes les semaines",
 };
 
+export const copying: Words["copying"] = {
+	copy: "Copier",
+	copied: "Copié",
+	selected: "Sélectionné : copiez-le avec le clavier",
+};
+
 export const tenses: Words["tenses"] = {
 	now: "Cette semaine",
 	next: "À venir",
@@ -590,6 +596,7 @@ export const angles: Words["angles"] = {
 };
 
 export const skills: Words["skills"] = {
+	criteria: "Ce qui doit être vu",
 	needs: "Demande d'abord",
 	leadsTo: "Mène à",
 	opposite: "Contraire",
@@ -967,6 +974,7 @@ export const pageLabels: Words["pageLabels"] = {
 };
 
 export const sheets: Words["sheets"] = {
+	seenOf: (skill) => `${skill}, à voir :`,
 	weekAndTheme: (week, theme) => `Semaine ${week} : ${theme}`,
 	span: (from, to) => `du ${from} au ${to}`,
 	onDay: (day) => `le ${day}`,
@@ -1764,6 +1772,10 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 				title: "Demander ce que ferait un changement",
 				what: "Prend une liste de changements et dit en quoi les constats et les comptes différeraient. Le plan lui-même reste tel quel. Les changements sont faits dans l'ordre, et un bloc est nommé par sa semaine, son agrès et son numéro.",
 			},
+			accept: {
+				title: "Laisser un constat en place",
+				what: "Retire un constat de la liste, avec votre raison, et le garde sous « Acceptés ». Nommez-le par son code et par ce dont il parle : une semaine, un cours, un éducatif. `--until` dit le dernier jour où il peut rester ; celui qui ne correspond plus au plan est signalé. Dans l'aperçu, la page des constats donne la commande entière à côté de chacun.",
+			},
 			rename: {
 				title: "Renommer",
 				what: "Donne un autre identifiant à un éducatif, à un élément ou à toute autre chose qui en a un, dans chaque fichier qui la nomme.",
@@ -2286,25 +2298,39 @@ export const findingsPage: Words["findingsPage"] = {
 	acceptedLead: (file) => ["La direction laisse ceux-ci en place, dans ", file, "."],
 	reason: "Raison :",
 	until: (date) => `accepté jusqu'au ${date}`,
+	mend: "Un changement qui y remédierait",
+	mendLead: (file, command) => [
+		"Essayez d'abord : enregistrez-le sous ",
+		file,
+		" et lancez ",
+		command,
+		". Vous verrez ce qui disparaîtrait et ce qui apparaîtrait ; rien n'est écrit. Faites ensuite le changement dans le fichier de la semaine.",
+	],
+	accept: "L'accepter",
+	acceptLead: (option) => [
+		"Copiez la commande, mettez-y votre raison et lancez-la dans un terminal ; undo l'annule. Pour un club dans un autre dossier, ajoutez ",
+		option,
+		" et son chemin.",
+	],
+	yourReason: "Pourquoi cela peut rester",
 };
 
 export const findings: Words["findings"] = {
 	outOfOrder: {
 		what: (level, thing, week, first, when) =>
-			`${level} rencontre ${quoted(thing)} en semaine ${week} avant ${quoted(first)}, ${when}.`,
+			`${level} fait ${quoted(thing)} en semaine ${week} sans ${quoted(first)} auparavant : ${when}.`,
 		groups: (level, groups) => `${level} (${and(groups, 4)})`,
 		notReady: (who, thing, week, first, had, wanted) =>
 			`${who} rencontre ${quoted(thing)} en semaine ${week} après ${counts.reps(had)} de ${quoted(first)} ; il en faut ${number(wanted)} avant.`,
 		fixReady: (thing, first) =>
 			`Prévoyez davantage de ${quoted(first)} avant, ou ${quoted(thing)} plus tard.`,
-		never: "qu'il ne rencontre jamais",
-		later: (week) => `qui vient en semaine ${week}`,
-		laterSameWeek: (classes) =>
-			`qui vient plus tard la même semaine${classes.length === 0 ? "" : ` pour ${classes.join(", ")}`}`,
+		never: "cela ne vient jamais",
+		later: (week) => `cela vient en semaine ${week}`,
+		sameWeek: "cela vient la même semaine, mais pas avant",
 		fixSkill: (first) =>
 			`Prévoyez plus tôt un éducatif pour ${quoted(first)}, ou notez-le sous \`entry\` du niveau si les gymnastes arrivent avec.`,
 		fixDrill: (thing, first) =>
-			`Prévoyez ${quoted(first)} plus tôt pour ce niveau, ou ${quoted(thing)} plus tard.`,
+			`Prévoyez ${quoted(first)} plus tôt pour ce niveau, ou ${quoted(thing)} plus tard ; si les gymnastes arrivent avec le premier, notez son id sous \`entry\` du niveau.`,
 	},
 	spacing: {
 		shapeNever: (level, shape) => `${level} n'entraîne jamais ${quoted(shape)}`,
@@ -2656,7 +2682,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	H302: [
 		"Un éducatif avant celui après lequel il vient",
 		"L'éducatif dit qu'un autre devrait avoir été enseigné avant lui.",
-		"Prévoyez l'autre éducatif plus tôt pour ce niveau, ou celui-ci plus tard.",
+		"Prévoyez l'autre éducatif plus tôt pour ce niveau, ou celui-ci plus tard ; notez son id sous `entry` du niveau si les gymnastes arrivent avec. Une compétence acquise ne dispense pas d'un éducatif.",
 	],
 	H303: [
 		"Une forme entraînée pendant trop peu de semaines",

@@ -1,5 +1,5 @@
 /**
- * Benchmark: all measures of a generated club of 1,000 drills and 40 weeks. Prints medians; asserts
+ * Benchmark: all measures of a generated club of 1,000 drills, 40 weeks and 24 classes. Prints medians; asserts
  * nothing. Run with `node tests/bench/measures.ts`.
  */
 
@@ -85,7 +85,7 @@ const draft: Draft = {
 	drills,
 	weeks,
 	term: { starts: "2027-01-04", weeks: WEEKS, closed: [{ from: "2027-02-15", to: "2027-02-19" }] },
-	classes: Array.from({ length: 12 }, (_, i) => ({
+	classes: Array.from({ length: 24 }, (_, i) => ({
 		id: `class-${i}`,
 		levels: i % 4 === 3 ? ["l1", "l2"] : [levels[i % 4] ?? "l1"],
 		day: (["monday", "tuesday", "thursday"] as const)[i % 3] ?? "monday",
@@ -93,7 +93,7 @@ const draft: Draft = {
 		minutes: 120,
 		warmUp: 5,
 		coolDown: 5,
-		gymnasts: 8 + i,
+		gymnasts: 8 + (i % 12),
 		rotation: [...apparatus.slice(i % 6), ...apparatus.slice(0, i % 6)],
 	})),
 	targets: {

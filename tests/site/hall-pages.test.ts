@@ -5,8 +5,11 @@
 
 import { beforeAll, describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { checkSheet } from "../../layouts/sheets/check-sheet.ts";
 import { classLeaf } from "../../layouts/sheets/class-leaf.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
+import { sourceOf } from "../../scripts/print/binder.ts";
 import { addressFile } from "../../scripts/render/addresses.ts";
 import { raw } from "../../scripts/render/html.ts";
 import { sitePages } from "../../scripts/render/site.ts";
@@ -14,7 +17,7 @@ import { indexSite } from "../../scripts/render/views/site-index.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
-async function shown(language: string) {
+async function shown(language: string, kept = false) {
 	const { problems, opened } = await openClub(`${FIXTURES}clubs/hall-lines`, {
 		keep: false,
 		words: wordsFor(language),
@@ -22,7 +25,7 @@ async function shown(language: string) {
 	if (opened === undefined) throw new Error(JSON.stringify(problems));
 	const { handbook } = opened;
 	const pages = new Map(
-		sitePages(handbook, { kept: false }).map((page) => [addressFile(page.address), page] as const),
+		sitePages(handbook, { kept }).map((page) => [addressFile(page.address), page] as const),
 	);
 	const site = indexSite(handbook);
 	return {
@@ -36,6 +39,17 @@ async function shown(language: string) {
 			const one = handbook.curriculum.term.classes.find((each) => each.id === id);
 			if (plan === undefined || one === undefined) throw new Error("no such sheet");
 			return classLeaf({ site, address: undefined }, plan, one);
+		},
+		binder: async () =>
+			binderSheets(await sourceOf(handbook))
+				.sections.flatMap(({ parts }) => parts)
+				.map(({ html }) => html.text)
+				.join(""),
+		check: (id: string) => {
+			const level = handbook.curriculum.levels.get(id);
+			const sheet = level && checkSheet({ site, address: undefined }, level);
+			if (sheet === undefined) throw new Error("no such sheet");
+			return sheet.html.text;
 		},
 	};
 }
@@ -125,6 +139,43 @@ describe("a class sheet", () => {
 });
 
 describe("a printed class sheet", () => {
+	it("says what must be seen of a skill where the skill itself is done, and on the check sheet", () => {
+		const page = en.page(MONDAY);
+		const stations = page.split('<li id="').slice(1);
+		const of = (title: string) => stations.find((station) => station.includes(title)) ?? "";
+		expect(plain(of("Roll down a wedge"))).toContain(
+			"What must be seen Forward roll Hips pass over the hands Stands up without hands",
+		);
+		// It only prepares the roll.
+		expect(of("Rock on the back")).not.toContain("What must be seen");
+		expect(plain(en.page("skills/roll/index.html"))).toContain("Stands up without hands");
+		expect(plain(en.check("junior"))).toMatch(
+			/What must be seen.*Forward roll.*Hips pass over the hands.*Stands up without hands/,
+		);
+		expect(plain(fr.page(MONDAY))).toContain("Ce qui doit être vu");
+	});
+
+	it("has each level's own spotting, equipment and dose on the leaves of the binder", async () => {
+		const binder = await en.binder();
+		const [card = ""] = (
+			binder.split('<article class="card').find((one) => one.includes("A roll down the slope")) ?? ""
+		).split("</article>");
+		expect(plain(card)).toContain(
+			"Spotting. Junior: Kneel beside the wedge, one hand on the thigh. Senior: Stand at the foot of the wedge.",
+		);
+		expect(plain(card)).toContain("Junior: 2 Mat Senior: 1 Mat");
+		expect(plain(card)).toContain("Caution. Nobody walks across the landing.");
+		const stations = binder
+			.split('<div class="station whole">')
+			.filter((one) => one.split("</h3>")[0]?.includes("Roll down a wedge"));
+		expect(stations.map((one) => plain(one).includes("Junior: Kneel beside the wedge"))).toEqual([
+			true,
+			true,
+		]);
+		// Week 3 has a dose of its own.
+		expect(stations.map((one) => /6 × 4/.test(plain(one)))).toEqual([false, true]);
+	});
+
 	it("has the same lines, short", () => {
 		const { html, safety = [] } = en.leaf(3, "mon");
 		const text = plain(html.text);
@@ -132,6 +183,7 @@ describe("a printed class sheet", () => {
 		expect(text).toContain("planned 24, fits 16 in 4 turns");
 		expect(text).toContain("Easier From a squat on the top edge.");
 		expect(text).toContain("Harder Stand up without hands.");
+		expect(text).toContain("Forward roll, to be seen: Hips pass over the hands · Stands up without hands");
 		expect(text).toContain("Carry 2 × Mat here from Floor by 16:33");
 		expect(safety).toContain("Kneel beside the wedge, one hand on the thigh.");
 		expect(safety).not.toContain("Stand at the foot of the wedge.");
@@ -146,7 +198,7 @@ describe("the findings page", () => {
 		);
 		expect(heads.slice(0, 3)).toEqual([
 			"safety Safety: readiness, hands and eyes: 4",
-			"set-out Cannot be set out: 6",
+			"set-out Cannot be set out: 4",
 			"time Does not fit the time: 1",
 		]);
 		expect(plain(page)).toContain("A block that asks for more coaches than are there 2 ");
@@ -161,6 +213,28 @@ describe("the findings page", () => {
 		expect(plain(fr.page("findings/index.html"))).toContain(
 			"Sécurité : préparation, parade et surveillance : 4",
 		);
+	});
+
+	it("folds under a finding what would mend it, as a list that can be tried", () => {
+		const page = en.page("findings/index.html");
+		const [, roll = ""] = page.split("“Roll down a wedge”, Junior: 24 planned");
+		const item = roll.split("</li>")[0] ?? "";
+		expect(item).toContain("<details><summary>A change that would mend it</summary>");
+		expect(item).toContain("npm run check -- --what-if changes.yaml");
+		expect(item).toMatch(/<pre data-copy><code>- set: \{block: 3\/floor\/1, minutes: \d+\}<\/code><\/pre>/);
+		expect(plain(fr.page("findings/index.html"))).toContain("Un changement qui y remédierait");
+		expect(page).toContain("assets/copy-text.js");
+	});
+
+	it("gives the director's preview the command that accepts a finding, and the coaches' site none", async () => {
+		const page = en.page("findings/index.html");
+		expect(page).toContain(
+			'<pre data-copy><code>npm run accept -- H333 --week 1 --class mon --reason "Why it may stand"</code></pre>',
+		);
+		expect(page.match(/npm run accept -- /g)).toHaveLength(page.match(/<li class="finding/g)?.length ?? 0);
+		const published = (await shown("en", true)).page("findings/index.html");
+		expect(published).toContain("A change that would mend it");
+		expect(published).not.toContain("npm run accept");
 	});
 });
 

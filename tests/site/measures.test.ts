@@ -9,6 +9,7 @@ import { mainOf } from "../../layouts/pages/kinds.ts";
 import { frame } from "../../layouts/parts/frame.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
 import { GROWTH_AGES, statureAt } from "../../scripts/compute/growth.ts";
+import { HARMS } from "../../scripts/compute/harm.ts";
 import { LANDMARKS } from "../../scripts/compute/heights.ts";
 import { suggestions } from "../../scripts/compute/suggest.ts";
 import { DIRECTIONS } from "../../scripts/compute/tables.ts";
@@ -323,18 +324,29 @@ describe.each(CLUBS)("%s", (_, club) => {
 		expect(charts).toBeGreaterThan(10);
 	});
 
-	it("lists findings weightiest first, each with its file, its line and what to do", () => {
+	it("lists findings most harmful and weightiest first, each with its file, its line and what to do", () => {
 		const page = club.page("findings/");
 		const known: readonly { weight: string; file: string; line: number; what: string; fix: string }[] =
 			JSON.parse(club.text("data/findings.json"));
 		const shown = [...page.matchAll(/<li class="finding.*?<\/li>/gs)].map(([line]) => line);
 		expect(shown).toHaveLength(known.length);
 		const weights = ["serious", "worth a look", "note"];
-		const order = shown.map((line) =>
-			weights.indexOf(words(/<span class="weight">(.*?)<\/span>/.exec(line)?.[1] ?? "")),
+		// Under a heading for each harm, the most harmful first.
+		const parts = page.split(/(?=<h2 id=")/).map((part) => ({
+			harm: /^<h2 id="([^"]+)"/.exec(part)?.[1] ?? "",
+			order: [...part.matchAll(/<li class="finding.*?<span class="weight">(.*?)<\/span>/gs)].map(
+				([, weight = ""]) => weights.indexOf(words(weight)),
+			),
+		}));
+		const filled = parts.filter(({ order }) => order.length > 0);
+		expect(filled.map(({ harm }) => harm)).toEqual(
+			HARMS.filter((harm) => filled.some((part) => part.harm === harm)),
 		);
-		expect(order).not.toContain(-1);
-		expect(order).toEqual([...order].sort((a, b) => a - b));
+		for (const { order } of filled) {
+			expect(order).not.toContain(-1);
+			expect(order).toEqual([...order].sort((a, b) => a - b));
+		}
+		expect(filled.flatMap(({ order }) => order)).toHaveLength(known.length);
 		const said = (line: string) =>
 			words(line).replaceAll("&quot;", '"').replaceAll("&lt;", "<").replaceAll("&gt;", ">");
 		for (const { file, line, what, fix } of known) {

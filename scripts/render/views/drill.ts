@@ -2,8 +2,9 @@
  * A drill's page, and the short forms of a drill that other pages list.
  */
 
-import { drillAt } from "../../compute/drill-at.ts";
+import { drillAt, valuesAt } from "../../compute/drill-at.ts";
 import { agesOfLevel, setUpHeights } from "../../compute/heights.ts";
+import { performedBy } from "../../compute/reach.ts";
 import { type Movement, movementOf } from "../../figures/support.ts";
 import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
@@ -72,6 +73,8 @@ export interface DrillCore {
 	readonly safety: Safety;
 	/** What to do where it is too hard or too easy, in the club's words. */
 	readonly adapt: { readonly easier: readonly Html[]; readonly harder: readonly Html[] };
+	/** What must be seen of the skills it performs, in the club's words. */
+	readonly criteria: readonly { readonly skill: Link; readonly lines: readonly Html[] }[];
 	/** The phases it goes through, else the shapes it trains. */
 	readonly figures: Movement;
 }
@@ -277,8 +280,18 @@ export function drillCore(
 			easier: adaptsOf(site, page, drill, levels, "easier"),
 			harder: adaptsOf(site, page, drill, levels, "harder"),
 		},
+		criteria: [...performedBy(drill).keys()].flatMap((skill) => {
+			const lines = criteriaOf(site, page, skill);
+			return lines.length === 0 ? [] : [{ skill: linkTo(curriculum, "skill", skill), lines }];
+		}),
 		figures: movementOf(first === undefined ? drill : drillAt(drill, first), curriculum),
 	};
+}
+
+/** What must be seen of a skill. */
+export function criteriaOf(site: SiteIndex, page: Address, skill: Id): readonly Html[] {
+	const criteria = site.curriculum.skills.get(skill)?.criteria ?? [];
+	return criteria.flatMap((line) => site.inline(page, line) ?? []);
 }
 
 /** A level's dose with what a block gives it this week. */
@@ -293,15 +306,10 @@ function alike<T>(
 	levels: readonly Id[],
 	of: (drill: LinkedDrill) => T,
 ): readonly { readonly value: T; readonly levels: readonly Link[] }[] {
-	if (levels.length === 0) return [{ value: of(drill), levels: [] }];
-	const values = levels.map((level) => ({ level, value: of(drillAt(drill, level)) }));
-	const groups = [...Map.groupBy(values, ({ value }) => JSON.stringify(value)).values()];
-	return groups.flatMap((same) => {
-		const [one] = same;
-		if (one === undefined) return [];
-		const ids = same.map(({ level }) => level);
-		return [{ value: one.value, levels: groups.length === 1 ? [] : linksTo(site.curriculum, "level", ids) }];
-	});
+	return valuesAt(drill, levels, of).map(({ value, levels: those }) => ({
+		value,
+		levels: those === "all" ? [] : linksTo(site.curriculum, "level", those),
+	}));
 }
 
 function equipmentOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[]): SetUp["equipment"] {

@@ -4,8 +4,10 @@
 
 import type { AcceptedFinding } from "../../compute/accepted.ts";
 import { HARMS, type Harm, harmOf } from "../../compute/harm.ts";
-import type { Finding } from "../../model.ts";
+import { changeList } from "../../edit/write-changes.ts";
+import type { Finding, WeekPlan } from "../../model.ts";
 import type { Code } from "../../problems.ts";
+import { weekApparatusAddress } from "../addresses.ts";
 import { placeOf } from "../finding-places.ts";
 import { type Link, linkTo, weekLink } from "./links.ts";
 import { measureOfCode } from "./measures/measure-page.ts";
@@ -23,6 +25,10 @@ export interface FindingLine {
 	readonly line: number;
 	/** The fields that lead to the place, from the top of the file. */
 	readonly field: string;
+	/** The change list that would mend it, where one is known to. */
+	readonly mend: string | undefined;
+	/** The command that accepts it, up to the reason. */
+	readonly accept: string;
 }
 
 export interface FindingsView {
@@ -110,8 +116,11 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 		const week = about.week === undefined ? undefined : site.weekByNumber.get(about.week);
 		const links: Link[] = [];
 		if (week !== undefined) links.push(weekLink(site.words, week));
+		const block = week && blockLink(site, week, finding);
+		if (block !== undefined) links.push(block);
 		if (about.level !== undefined) links.push(linkTo(curriculum, "level", about.level));
-		if (about.apparatus !== undefined) links.push(linkTo(curriculum, "apparatus", about.apparatus));
+		if (about.apparatus !== undefined && block === undefined)
+			links.push(linkTo(curriculum, "apparatus", about.apparatus));
 		if (about.drill !== undefined) links.push(linkTo(curriculum, "drill", about.drill));
 		if (about.skill !== undefined) links.push(linkTo(curriculum, "skill", about.skill));
 		if (about.shape !== undefined) links.push(linkTo(curriculum, "shape", about.shape));
@@ -132,6 +141,26 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 			field: finding.path
 				.map((key) => (typeof key === "number" ? site.words.findingsPage.item(key + 1) : key))
 				.join(", "),
+			mend: finding.mend && changeList(finding.mend),
+			accept: acceptCommand(finding),
 		};
 	});
+}
+
+/** The block of the week's page that is to be changed; nothing where the finding is of no one block. */
+function blockLink(site: SiteIndex, week: WeekPlan, { source, path }: Finding): Link | undefined {
+	const [apparatus, id, blocks, at] = path;
+	if (source.file !== week.source.file || apparatus !== "apparatus" || blocks !== "blocks") return undefined;
+	if (typeof id !== "string" || typeof at !== "number") return undefined;
+	const { name } = linkTo(site.curriculum, "apparatus", id);
+	return {
+		to: `${weekApparatusAddress(week.id, id)}#block-${at + 1}`,
+		name: site.words.blockAt(name, at + 1),
+	};
+}
+
+/** A group says its class, and the command's options are named as what the finding is about. */
+function acceptCommand({ code, about }: Finding): string {
+	const options = Object.entries(about).map(([kind, value]) => ` --${kind} ${value}`);
+	return `npm run accept -- ${code}${options.join("")}`;
 }

@@ -7,7 +7,7 @@ import type { MapSkill } from "../../figures/progression-map.ts";
 import type { Direction, Id, LinkedSkill, Pattern } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";
-import { type DrillLine, drillLines } from "./drill.ts";
+import { criteriaOf, type DrillLine, drillLines } from "./drill.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
@@ -34,6 +34,8 @@ export interface SkillView {
 	readonly name: string;
 	readonly aliases: readonly string[];
 	readonly description: Html | undefined;
+	/** What must be seen. */
+	readonly criteria: readonly Html[];
 	readonly apparatus: readonly Link[];
 	readonly levels: readonly Link[];
 	readonly pattern: Pattern | undefined;
@@ -85,6 +87,7 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 		name: skill.name,
 		aliases: skill.aliases,
 		description: site.inline(page, skill.description),
+		criteria: criteriaOf(site, page, skill.id),
 		apparatus: linksTo(curriculum, "apparatus", skill.apparatus),
 		levels: linksTo(curriculum, "level", skill.levels),
 		pattern: skill.pattern,

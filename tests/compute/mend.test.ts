@@ -1,0 +1,70 @@
+/**
+ * Every change list that a finding offers takes the finding away: each is written out as YAML, read again,
+ * made, and the whole plan is counted anew.
+ */
+
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { changePlan } from "../../scripts/edit/change-plan.ts";
+import { changeList } from "../../scripts/edit/write-changes.ts";
+import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import type { Finding } from "../../scripts/model.ts";
+import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
+
+function opened(dir: string, list?: string): Handbook {
+	const { handbook, problems } = openHandbook(
+		dir,
+		list === undefined ? {} : { change: (files) => changePlan(files, list) },
+	);
+	if (handbook === undefined) throw new Error(problems.map(({ what }) => what).join("\n"));
+	return handbook;
+}
+
+/** What a finding is, whatever its words and numbers. */
+const same = ({ code, about }: Finding): string => JSON.stringify([code, about]);
+
+/** Of each code the first findings that have a change list, and those of them that stay with it made. */
+function tried(dir: string, most: number) {
+	const offered = Map.groupBy(
+		opened(dir).findings.filter(({ mend }) => mend !== undefined),
+		({ code }) => code,
+	);
+	const lists = [...offered.values()].flatMap((list) => list.slice(0, most));
+	const stay = lists.filter((one) =>
+		opened(dir, changeList(one.mend ?? [])).findings.some((other) => same(other) === same(one)),
+	);
+	return { offered, stay };
+}
+
+describe("a change list that a finding offers", () => {
+	it("takes it away, for each cause of a small club", () => {
+		const { offered, stay } = tried(join(FIXTURES, "clubs/plans-to-mend"), Number.POSITIVE_INFINITY);
+		expect(stay).toEqual([]);
+		const lists = Object.fromEntries(
+			[...offered].map(([code, list]) => [code, list.map(({ mend = [] }) => changeList(mend))]),
+		);
+		expect(lists).toEqual({
+			// The easier drill in some minutes of the harder one, just before it.
+			H302: [
+				"- add: {week: 2, apparatus: floor, at: 2, block: {drill: hands-down, minutes: 4, levels: [one]}}\n- set: {block: 2/floor/3, minutes: 8}",
+			],
+			// Weeks 4 and 5 have no free minutes, or fewer; what is added has been done before.
+			H303: ["- add: {week: 5, apparatus: floor, block: {drill: dish-hold, minutes: 5, levels: [one]}}"],
+			H304: ["- add: {week: 3, apparatus: floor, block: {drill: stand, minutes: 5, levels: [one]}}"],
+			H305: ["- add: {week: 5, apparatus: floor, block: {drill: forward-rock, minutes: 5, levels: [one]}}"],
+			H306: ["- add: {week: 5, apparatus: floor, block: {drill: forward-rock, minutes: 5, levels: [one]}}"],
+			H307: ["- add: {week: 3, apparatus: floor, block: {drill: back-rock, minutes: 5, levels: [one]}}"],
+			H308: ["- set: {block: 4/floor/1, minutes: 35}"],
+			// More minutes where there are some, else the sets that fit.
+			H334: [
+				"- set: {block: 3/floor/3, minutes: 12}\n- set: {block: 5/floor/2, dose: {one: {sets: 4, reps: 3}}}",
+			],
+		});
+	});
+
+	it("takes it away in the demo club", () => {
+		const { offered, stay } = tried(REPOSITORY, 2);
+		expect(offered.size).toBeGreaterThan(0);
+		expect(stay).toEqual([]);
+	});
+});
