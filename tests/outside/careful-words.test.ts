@@ -65,7 +65,7 @@ const ROUND_NECK = new RegExp(
 );
 
 test("the whole demo is read", () => {
-	expect(drills).toHaveLength(161);
+	expect(drills).toHaveLength(178);
 	expect(said.filter(({ field }) => field === "caution").length).toBeGreaterThan(150);
 	expect(said.filter(({ field }) => field === "spotting").length).toBeGreaterThan(100);
 	expect(said.filter(({ field }) => field === "note").length).toBeGreaterThan(100);
