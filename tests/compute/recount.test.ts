@@ -340,10 +340,18 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 			? [{ ...c, name: c.id, class: c }]
 			: c.groups.map((g) => ({ ...g, name: `${c.id}/${g.id}`, class: c })),
 	);
+	// The same gymnasts on other days: their meetings of the week are numbered by day and hour.
+	const week7 = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+	const moment = (c: (typeof classes)[number]): string =>
+		`${week7.indexOf(c.day ?? "sunday")} ${c.start ?? ""}`;
+	const sessionOf = (c: (typeof classes)[number]): number => {
+		const root = c.sameAs ?? c.id;
+		return classes.filter((o) => (o.sameAs ?? o.id) === root && moment(o) <= moment(c)).length;
+	};
 	table(
 		"grp",
 		"grp, class, session INT, gymnasts INT, coaches INT",
-		groups.map((g) => [g.name, g.class.id, 1, g.gymnasts, g.coaches ?? null]),
+		groups.map((g) => [g.name, g.class.id, sessionOf(g.class), g.gymnasts, g.coaches ?? null]),
 	);
 	table(
 		"grp_level",
