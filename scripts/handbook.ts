@@ -19,7 +19,7 @@ import type { ClubEdition, Curriculum, SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault } from "./read/inspect-media.ts";
-import { type ReadCache, readClub } from "./read/read-club.ts";
+import { type ReadCache, type ReadClub, readClub } from "./read/read-club.ts";
 import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { formatProblem } from "./validate/check-format.ts";
@@ -33,6 +33,8 @@ export interface Handbook extends Measured {
 	readonly words: Words;
 	/** The club folder. */
 	readonly clubDir: string;
+	/** Stands for every byte that was read. */
+	readonly fingerprint: string;
 	/** The edition that this content is, or will be when it is issued. */
 	readonly edition: ClubEdition;
 }
@@ -56,14 +58,17 @@ export interface OpenOptions {
 	readonly outDir?: string;
 	/** The moment at which a new edition is issued. */
 	readonly now?: Date;
+	/** Files to be taken as if they were not there, by their paths in the folder. */
+	readonly leaveOut?: ReadonlySet<string>;
 	/** Files read before, where a folder is opened again and again. */
 	readonly cache?: ReadCache;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
-	const { mediaFrom = clubDir, change, outDir, now = new Date() } = options;
-	const found = readClub(clubDir, options.cache);
+	const { mediaFrom = clubDir, change, leaveOut, outDir, now = new Date() } = options;
+	const all = readClub(clubDir, options.cache);
+	const found = leaveOut === undefined ? all : without(all, leaveOut);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
 	if (otherFormat !== undefined) return { problems: [otherFormat] };
@@ -112,10 +117,21 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
+			fingerprint: read.fingerprint,
 			get edition() {
 				edition ??= editionOf(curriculum);
 				return edition;
 			},
 		},
+	};
+}
+
+/** What was read, without some of the files; what refers to them is at fault, as if they were not there. */
+function without({ files, problems, fingerprint }: ReadClub, leaveOut: ReadonlySet<string>): ReadClub {
+	return {
+		files: files.filter(({ file }) => !leaveOut.has(file)),
+		problems: problems.filter(({ place }) => !leaveOut.has(place.file)),
+		unreadable: [],
+		fingerprint,
 	};
 }

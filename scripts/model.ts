@@ -170,7 +170,7 @@ export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | 
 }
 
 /** One drill as a club wrote it, every field checked. */
-export interface Drill extends Manner {
+export interface Drill extends Omit<Manner, "heights"> {
 	readonly id: Id;
 	readonly title: string;
 	readonly apparatus: readonly Id[];
@@ -193,7 +193,8 @@ export interface Drill extends Manner {
 	readonly partner?: Id;
 	readonly sides?: "both" | "each" | "lead";
 	readonly equipment: readonly EquipmentNeed[];
-	readonly heights: ReadonlyMap<string, Landmark>;
+	/** What stands how high: for every level alike, or for each level that it is written for. */
+	readonly heights: ReadonlyMap<string, Landmark | ReadonlyMap<Id, Landmark>>;
 	readonly easier: readonly string[];
 	readonly harder: readonly string[];
 	readonly cues: readonly string[];
@@ -412,6 +413,8 @@ export interface Club {
 	readonly site?: string;
 	readonly contact?: string;
 	readonly emergency?: string;
+	/** The guide that says more of it. */
+	readonly emergencyGuide?: Id;
 }
 
 export interface ClubClass {
@@ -577,7 +580,8 @@ export interface Exposure {
 }
 
 /**
- * How a column sorts: as numbers, as text, or by the club's order of a kind of thing; `kind` for
+ * How a column sorts: as numbers, as text, or by the club's order of a kind of thing; `thing` for skills and
+ * drills in one column; `kind` for
  * ids of shapes and skills whose kind stands in the row's column named `kind`.
  */
 export type ColumnOrder =
@@ -592,6 +596,7 @@ export type ColumnOrder =
 	| "equipment"
 	| "class"
 	| "group"
+	| "thing"
 	| "kind";
 
 export interface Column {

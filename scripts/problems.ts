@@ -208,6 +208,18 @@ export const CATALOGUE = {
 		why: "Nobody would know where to set it up, and it cannot be drawn.",
 		fix: "Name one of the area's `landmarks` in _data/apparatus.yaml, add this one there, or write `[x, y]` in metres.",
 	},
+	H216: {
+		severity: "warning",
+		title: "A set-up height whose words name a level",
+		why: "Words are for readers: the height stands on the sheets of every level, also where it is far too high.",
+		fix: "Write the thing once and each level under it, as in `heights: {box: {level-1: knee, level-2: hip}}`.",
+	},
+	H217: {
+		severity: "warning",
+		title: "A set-up height for a level that does not do the drill",
+		why: "No sheet shows it, so whoever wrote it waits for it in vain.",
+		fix: "Name a level of the drill, or add the level to its `levels`.",
+	},
 	H301: {
 		severity: "finding",
 		title: "A skill before what it needs",
@@ -288,9 +300,9 @@ export const CATALOGUE = {
 	},
 	H314: {
 		severity: "finding",
-		title: "A hole in the term: a week without a plan",
-		why: "Later weeks are planned, and no file says what is taught in this one.",
-		fix: "Write a file in `content/weeks` for this week, or lower `weeks` in _data/term.yaml.",
+		title: "A week of the term without a plan",
+		why: "The classes meet, and no file says what is taught. Weeks without a plan at the end of the term are one finding.",
+		fix: "Write a file in `content/weeks` for the week, or lower `weeks` in _data/term.yaml.",
 	},
 	H315: {
 		severity: "finding",
@@ -412,23 +424,35 @@ export const CATALOGUE = {
 		why: "The plan has drills for it, where this class never goes.",
 		fix: "Plan one of its drills on an apparatus of the class, or change the rotation.",
 	},
+	H344: {
+		severity: "finding",
+		title: "A block whose changes take all its minutes",
+		why: "Gymnasts would walk from station to station, and nobody would have a turn.",
+		fix: "Give the block more minutes, plan fewer stations, or shorten `change` or `show`.",
+	},
+	H345: {
+		severity: "finding",
+		title: "A closed day outside the term",
+		why: "It closes no class. Often its year is wrong, and the day that was meant stays open.",
+		fix: "Correct the date under `closed` in _data/term.yaml, or take it out.",
+	},
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",
-		why: "The printed pages are laid out by Chromium. Everything else was built.",
+		why: "The printed pages are laid out by Chromium. Everything else was built, and what was printed before and still says the same is kept.",
 		fix: "Install Chromium, Chrome or Edge, or set HANDBOOK_BROWSER to the program's path.",
 	},
 	H402: {
 		severity: "error",
-		title: "A section could not be laid out",
-		why: "Its pages are missing, so the binder was not written; the last good one stays.",
+		title: "A printed section or sheet could not be laid out",
+		why: "It is missing from what was printed; everything else is there.",
 		fix: "Look at the page named; if it is sound, run the command again.",
 	},
 	H403: {
 		severity: "error",
-		title: "Something does not fit its printed page",
-		why: "A part of it would be cut off, or stand in the punched margin.",
-		fix: "Shorten the text or split the table at the place named.",
+		title: "Words do not stand on their printed page as they should",
+		why: "Something was printed that is cut off, stands in the punched margin, or lacks words. All other pages are sound.",
+		fix: "Look at the printed page named. Shorten the text or split the table at the place named.",
 	},
 	H404: {
 		severity: "error",
@@ -442,11 +466,41 @@ export const CATALOGUE = {
 		why: "It was printed as well as it can be, but it is harder to read than the rest.",
 		fix: "Shorten it, or split it into several, at the place named.",
 	},
+	H406: {
+		severity: "warning",
+		title: "Printed in type that is too small",
+		why: "Nothing should be smaller than 8.5 pt, and nothing that keeps people safe smaller than 9 pt: a sheet is read at arm's length, and not in the best light.",
+		fix: "Look at the printed page named, and split what is too large for it: a wide table, a plan of a very long hall.",
+	},
+	H407: {
+		severity: "error",
+		title: "Printed words that lie on each other",
+		why: "Neither can be read.",
+		fix: "Look at the printed page named. In a drawing, give what stands there more room; elsewhere shorten the text.",
+	},
+	H408: {
+		severity: "warning",
+		title: "A letter that no font on this machine has",
+		why: "An empty box is printed in its place. Screens usually have more signs than the fonts of the machine that prints: emoji above all.",
+		fix: "Write the word without the sign, or install a font that has it, and print again.",
+	},
+	H409: {
+		severity: "warning",
+		title: "A drawing that is larger than its printed page",
+		why: "A part of it is not on paper. The words beside it are.",
+		fix: "Plan fewer or smaller stations in the block, or correct `plan` in _data/apparatus.yaml.",
+	},
 	H410: {
 		severity: "warning",
 		title: "A sheet that needs more sides than it should",
 		why: "It was printed whole, in the smallest type that can be read, but it is no longer the one sheet that hangs on a wall or lies on a beam.",
 		fix: "Shorten the texts of what is planned there, or plan fewer stations for this class.",
+	},
+	H411: {
+		severity: "error",
+		title: "A safety text that is not on paper",
+		why: "Nobody may coach from a sheet that lacks its spotting, caution or emergency words, so this one was not printed; all others were.",
+		fix: "This is a fault of the program: coach from the drill's page, keep the folder and report it.",
 	},
 } as const satisfies Record<string, CatalogueEntry>;
 
@@ -464,6 +518,9 @@ export interface Problem {
 	/** The nearest known name, where one is near. */
 	readonly nearest?: string;
 }
+
+/** For what is about no file: a missing browser, a page that cannot be traced to one. */
+export const NOWHERE: Place = { file: "", line: 0, column: 0 };
 
 /** A problem with the catalogue's words, and a fix of its own where the case allows a better one. */
 export function problem(

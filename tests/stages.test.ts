@@ -10,6 +10,7 @@ import { REPOSITORY } from "./open-fixture.ts";
 
 const SCRIPTS = join(REPOSITORY, "scripts");
 const STAGES = [
+	"files",
 	"words",
 	"read",
 	"validate",

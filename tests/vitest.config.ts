@@ -1,3 +1,5 @@
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
@@ -7,5 +9,7 @@ export default defineConfig({
 		hookTimeout: 240_000,
 		// Two cores, and one more file for the time that browsers and started programs are waited for.
 		maxWorkers: 3,
+		// What the program keeps of its user is not the tester's own.
+		env: { XDG_STATE_HOME: join(tmpdir(), "handbook-tests-state") },
 	},
 });

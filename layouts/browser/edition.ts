@@ -122,10 +122,7 @@ function hear(message: FromWorker): void {
 	if (message.kind === "taking") say({ news: keeping.taking(message.done, message.of) });
 	else if (message.kind === "failed") fail(message.why);
 	else {
-		const more = [
-			...(message.whole ? [] : [keeping.tables]),
-			...(message.missing === 0 ? [] : [keeping.pictures(message.missing)]),
-		];
+		const more = [...(message.missing === 0 ? [] : [keeping.pictures(message.missing)])];
 		say({ kept: [keeping.kept(message.edition), ...more].join(" ") });
 		document.documentElement.dataset.kept = message.edition;
 	}

@@ -7,7 +7,7 @@
  */
 
 import { bodyParts, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
-import { playerOf, scoreFrom } from "../../scripts/figures/stage.ts";
+import { drawStage, playerOf, scoreFrom } from "../../scripts/figures/stage.ts";
 import { figures } from "../../scripts/words/en.ts";
 
 /** Milliseconds a phase is held, and from one phase to the next. */
@@ -24,12 +24,14 @@ function setUp(place: HTMLElement): void {
 	const button = place.querySelector("button");
 	const stage = place.querySelector<HTMLElement>(".stage");
 	const label = button?.querySelector("span");
-	const phases = [...place.querySelectorAll(".figure-phase")];
-	const parts = [...place.querySelectorAll(".figure-moving path")];
-	const head = place.querySelector(".figure-moving circle");
-	if (!button || !stage || !label || !head || phases.length < 2) return;
+	if (!button || !stage || !label) return;
 	const score = scoreFrom(place.dataset.motion ?? "");
 	const play = playerOf(score);
+	stage.append(pictureFrom(drawStage(score)));
+	const phases = [...stage.querySelectorAll(".figure-phase")];
+	const parts = [...stage.querySelectorAll(".figure-moving path")];
+	const head = stage.querySelector(".figure-moving circle");
+	if (!head || phases.length < 2) return;
 
 	const show = (phase: number, share: number): void => {
 		const pose = play(phase, share);
@@ -78,6 +80,22 @@ function setUp(place: HTMLElement): void {
 	});
 	addEventListener("pagehide", stop);
 	button.hidden = false;
+}
+
+/** A picture of our own drawing as a part of the page. */
+function pictureFrom(svg: string): Node {
+	const { trustedTypes } = globalThis as { readonly trustedTypes?: TrustedTypes };
+	const rules = { createHTML: (text: string) => text };
+	const text = trustedTypes?.createPolicy("handbook-stage", rules).createHTML(svg) ?? svg;
+	return document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+}
+
+/** The compiler's own list has it in no version that we build for. */
+interface TrustedTypes {
+	createPolicy(
+		name: string,
+		rules: { createHTML(text: string): string },
+	): { createHTML(text: string): string };
 }
 
 /** Slow at both ends: a share of the time → a share of the way. */

@@ -1,7 +1,7 @@
 /**
  * The search page's program.
  *
- *   start    take the choice from the address, fetch the heads, then the typeface, summaries and bodies
+ *   start    take the choice from the address, fetch the heads, then the typeface, summaries and texts
  *   choose   words typed, a filter ticked, a suggestion taken, a chip removed → a new choice
  *   show     search, and bring count, chips, filters and results up to date; elements are kept and only
  *            what differs is written, as this is done for every letter
@@ -20,16 +20,19 @@ import {
 	toggled,
 	writeChoice,
 } from "../../scripts/render/search/choice.ts";
-import type {
-	BodiesFile,
-	FacetValue,
-	Hit,
-	SearchIndex,
-	SearchResult,
-	Suggestion,
-	SummariesFile,
+import {
+	type FacetValue,
+	type Held,
+	type Hit,
+	NO_EQUIPMENT,
+	type SearchIndex,
+	type SearchResult,
+	type Suggestion,
+	type SummariesFile,
+	type TextsFile,
 } from "../../scripts/render/search/engine.ts";
 import { openWhileReading } from "../../scripts/render/search/head-text.ts";
+import type { SearchPage } from "../../scripts/render/search/pages.ts";
 import { searching } from "../../scripts/words/en.ts";
 
 /** What a result says of its drill, besides title and summary. */
@@ -38,6 +41,8 @@ const ABOUT = ["apparatus", "level", "shape"] as const;
 const WIDE = "(min-width: 60rem)";
 /** Results shown at first, and added at each "more". */
 const PAGE = 20;
+/** Drills whose texts are taken in at once: on a phone slowed four times some 20 ms of work. */
+const DRILLS_AT_ONCE = 25;
 /** Milliseconds without typing before the address is written and the count is read out. */
 const PAUSE = 400;
 
@@ -60,6 +65,7 @@ interface HitRow {
 	readonly link: Shown<HTMLAnchorElement>;
 	readonly lacks: Shown;
 	readonly summary: Shown;
+	readonly fault: Shown;
 	readonly about: Shown;
 }
 
@@ -103,6 +109,8 @@ function start(root: HTMLElement): void {
 	const chosen = part(root, ".search-chosen");
 	const filters = part<HTMLDetailsElement>(root, ".search-filters");
 	const facets = part(root, ".search-facets");
+	const fold = new Shown(part<HTMLButtonElement>(root, ".search-show"));
+	const pages = part<HTMLUListElement>(root, ".search-pages");
 	const hits = part(root, ".search-hits");
 	const more = new Shown(part<HTMLButtonElement>(root, ".search-more"));
 	const share = part<HTMLButtonElement>(root, ".search-share");
@@ -114,8 +122,9 @@ function start(root: HTMLElement): void {
 	let shown = PAGE;
 	/** Rows of results made so far; those beyond the results are out of the page. */
 	const rows: HitRow[] = [];
-	/** The filters that the chips show. */
+	/** The filters that the chips show, and the pages that are shown. */
 	let chipsOf: string | undefined;
+	let pagesOf: string | undefined;
 	let pause: ReturnType<typeof setTimeout> | undefined;
 
 	input.value = choice.words;
@@ -129,7 +138,9 @@ function start(root: HTMLElement): void {
 	});
 
 	input.addEventListener("input", () => {
-		choose({ ...choice, words: input.value }, false);
+		// Who starts again means what she writes then.
+		const { asText: _, ...others } = choice;
+		choose({ ...(input.value.trim() === "" ? others : choice), words: input.value }, false);
 		suggestions.open();
 	});
 	part(root, "form").addEventListener("submit", (event) => {
@@ -150,6 +161,12 @@ function start(root: HTMLElement): void {
 		shown += PAGE;
 		show();
 		hits.children[next]?.querySelector("a")?.focus();
+	});
+	fold.element.addEventListener("click", () => {
+		filters.open = false;
+		// The filters' own head is where she came from; what she asked for begins below it.
+		filters.querySelector("summary")?.focus({ preventScroll: true });
+		filters.scrollIntoView({ block: "start" });
 	});
 	if ("share" in navigator || "clipboard" in navigator) {
 		share.hidden = false;
@@ -175,7 +192,11 @@ function start(root: HTMLElement): void {
 		await painted();
 		takeTypeface();
 		controls = buildFacets(index, facets, (facet, value) => {
-			choose({ ...choice, filters: toggled(choice.filters, facet, value) }, true);
+			const read = heldHere(facet).find(({ values }) => values.some(({ id }) => id === value));
+			choose(
+				read === undefined ? { ...choice, filters: toggled(choice.filters, facet, value) } : released(read),
+				true,
+			);
 		});
 		openFolds();
 		for (const control of controls) {
@@ -190,8 +211,9 @@ function start(root: HTMLElement): void {
 			hits.classList.remove("waiting");
 			show();
 			await painted();
-			index.addBodies(await fetchJson<BodiesFile>(root.dataset.bodies));
-			// Nobody's list moves without words: only these can find more in bodies.
+			const texts = await fetchJson<TextsFile>(root.dataset.texts);
+			for (const _ of index.takeTexts(texts, DRILLS_AT_ONCE)) await idle();
+			// Nobody's list moves without words: only these can find more in texts.
 			if (choice.words.trim() !== "") show();
 			await idle();
 			index.prepare();
@@ -232,7 +254,8 @@ function start(root: HTMLElement): void {
 	/** Results come first: the filters' counts follow when these are on the screen. */
 	function show(): void {
 		if (index === undefined) return;
-		const found = index.search(choice.words, choice.filters, choice.like, shown);
+		const { words, like, asText = [] } = choice;
+		const found = index.search(words, choice.filters, { like, most: shown, asText });
 		result = found;
 		const near = found.found - found.whole;
 		count.write(
@@ -242,30 +265,75 @@ function start(root: HTMLElement): void {
 					? searching.nearOnly(near)
 					: `${searching.drills(result.whole)}, ${searching.near(near)}`,
 		);
+		const pagesHere = choice.like === undefined ? index.pages(choice.words) : [];
 		const notes = [
 			...result.repairs.map(({ typed, used }) => searching.read(typed, used)),
-			...result.unknown.map(searching.unknown),
+			// A word that no drill has may still be a page's name.
+			...(pagesHere.length > 0 ? [] : result.unknown.map(searching.unknown)),
+			...(result.found === 0 && asksForNothing() ? [searching.allNeed] : []),
 		];
 		note.hide(notes.length === 0);
 		note.write(notes.join(" "));
-		const choices = writeChoice({ ...choice, words: "" });
+		const choices = writeChoice({ ...choice, words: "" }) + JSON.stringify(result.held);
 		if (choices !== chipsOf) {
 			chipsOf = choices;
 			showChips();
 		}
+		fold.write(searching.show(found.found));
+		showPages(pagesHere);
 		showHits();
 		void painted().then(() => {
 			if (result === found) showFacets(found);
 		});
 	}
 
+	/** What words are filters of a facet, and must be there. */
+	function heldHere(facet: Facet): readonly Held[] {
+		return (result?.held ?? []).filter((held) => held.facet === facet && !held.without);
+	}
+
+	/** The choice with words that were a filter taken as words. */
+	function released({ typed }: Held): Choice {
+		return { ...choice, asText: [...(choice.asText ?? []), typed] };
+	}
+
+	function asksForNothing(): boolean {
+		return (
+			isChosen(choice.filters, "equipment", NO_EQUIPMENT) ||
+			heldHere("equipment").some(({ values }) => values.some(({ id }) => id === NO_EQUIPMENT))
+		);
+	}
+
+	/** Pages that are no drill: few, and written again only when others are found. */
+	function showPages(found: readonly SearchPage[]): void {
+		const key = JSON.stringify(found.map(({ address }) => address));
+		if (key === pagesOf) return;
+		pagesOf = key;
+		pages.hidden = found.length === 0;
+		pages.replaceChildren(
+			...found.map(({ address, name, kind }) => {
+				const link = element("a", { href: (root.dataset.root ?? "") + address }, [name]);
+				// Week 4 says itself that it is a week.
+				const isSaid = name.startsWith(kind);
+				const about = element("span", { className: "search-about" }, [`${kind} `]);
+				return element("li", {}, isSaid ? [link] : [about, link]);
+			}),
+		);
+	}
+
 	function showChips(): void {
-		const chip = (kind: string, name: string, without: () => Choice, shown = name) => {
+		const chip = (
+			kind: string,
+			name: string,
+			without: () => Choice,
+			shown = name,
+			label = searching.remove(kind, name),
+		) => {
 			const button = element("button", { type: "button", className: "search-chip" }, [
 				shown,
 				element("span", { ariaHidden: "true" }, ["×"]),
 			]);
-			button.setAttribute("aria-label", searching.remove(kind, name));
+			button.setAttribute("aria-label", label);
 			button.addEventListener("click", () => {
 				choose(without(), true);
 				// The chip is gone; the next one, or the words, take the focus.
@@ -282,6 +350,12 @@ function start(root: HTMLElement): void {
 				}));
 			}),
 		);
+		for (const held of result?.held ?? []) {
+			const names = held.values.map(({ name }) => name).join(", ");
+			const name = held.without ? searching.without(names) : names;
+			const label = searching.asText(searching.facets[held.facet], name, held.typed);
+			items.push(chip(searching.facets[held.facet], name, () => released(held), name, label));
+		}
 		if (choice.like !== undefined) {
 			const place = index?.placeOf(choice.like);
 			const title = place === undefined ? choice.like : (index?.entries[place]?.title ?? choice.like);
@@ -289,31 +363,43 @@ function start(root: HTMLElement): void {
 				chip(
 					searching.like,
 					title,
-					() => ({ words: choice.words, filters: choice.filters }),
+					() => {
+						const { like: _, ...others } = choice;
+						return others;
+					},
 					`${searching.like}: ${title}`,
 				),
 			);
 		}
-		if (items.length > 1) {
+		if (countChosen(choice.filters) + (choice.like === undefined ? 0 : 1) > 1) {
 			const button = element("button", { type: "button", className: "search-chip all" }, [
 				searching.removeAll,
 			]);
 			button.addEventListener("click", () => {
-				choose({ words: choice.words, filters: {} }, true);
+				const { like: _, ...others } = choice;
+				choose({ ...others, filters: {} }, true);
 				input.focus();
 			});
 			items.push(element("li", {}, [button]));
 		}
 		chosen.replaceChildren(...items);
 		const summary = filters.querySelector("summary");
-		if (summary !== null) summary.textContent = searching.filters(countChosen(choice.filters));
+		if (summary !== null)
+			summary.textContent = searching.filters(countChosen(choice.filters) + (result?.held.length ?? 0));
 	}
 
-	function showFacets({ counts }: SearchResult): void {
+	function showFacets({ counts, found }: SearchResult): void {
 		for (const control of controls) {
 			const { facet, fold, summary, values } = control;
-			const chosenHere = choice.filters[facet]?.length ?? 0;
-			fold.hide(chosenHere === 0 && values.every(({ value }) => (counts[facet].get(value.id) ?? 0) === 0));
+			const chosenHere =
+				(choice.filters[facet]?.length ?? 0) +
+				heldHere(facet).reduce((sum, held) => sum + held.values.length, 0);
+			// What every drill has, or none, filters nothing.
+			const narrows = values.some(({ value }) => {
+				const drills = counts[facet].get(value.id) ?? 0;
+				return drills > 0 && drills < found;
+			});
+			fold.hide(chosenHere === 0 && !narrows);
 			summary.write(searching.facets[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
 			showValues(control, counts[facet]);
 		}
@@ -322,9 +408,10 @@ function start(root: HTMLElement): void {
 	/** The values of a filter; nothing is written into a fold that is closed, until it is opened. */
 	function showValues({ facet, fold, values }: FacetControl, counts: ReadonlyMap<string, number>): void {
 		if (!fold.element.open) return;
+		const read = new Set(heldHere(facet).flatMap((held) => held.values.map(({ id }) => id)));
 		for (const { value, row, box, count: number } of values) {
 			const drills = counts.get(value.id) ?? 0;
-			const checked = isChosen(choice.filters, facet, value.id);
+			const checked = isChosen(choice.filters, facet, value.id) || read.has(value.id);
 			if (box.checked !== checked) box.checked = checked;
 			row.hide(drills === 0 && !checked);
 			number.write(String(drills));
@@ -349,12 +436,15 @@ function start(root: HTMLElement): void {
 		more.write(searching.more(Math.min(PAGE, left)));
 	}
 
-	function fillRow(row: HitRow, { drill, lacks }: Hit, from: SearchIndex): void {
+	function fillRow(row: HitRow, { drill, lacks, fault }: Hit, from: SearchIndex): void {
 		if (row.drill !== drill) row.link.element.href = drillAddress(drill);
 		row.drill = drill;
 		row.link.write(from.entries[drill]?.title ?? "");
 		row.lacks.write(lacks.length === 0 ? "" : searching.lacks(lacks));
 		row.summary.write(from.summaryOf(drill));
+		row.fault.write(
+			fault === undefined ? "" : `${searching.see} ${sentence(fault.see)} ${searching.say} ${fault.say}`,
+		);
 		const names = ABOUT.map((facet) =>
 			from
 				.valuesOf(drill, facet)
@@ -371,6 +461,12 @@ function start(root: HTMLElement): void {
 	async function shareLink(): Promise<void> {
 		writeAddress(false);
 		try {
+			fold.element.addEventListener("click", () => {
+				filters.open = false;
+				// The filters' own head is where she came from; what she asked for begins below it.
+				filters.querySelector("summary")?.focus({ preventScroll: true });
+				filters.scrollIntoView({ block: "start" });
+			});
 			if ("share" in navigator) await navigator.share({ url: location.href, title: document.title });
 			else await (navigator as Navigator).clipboard.writeText(location.href);
 			share.textContent = searching.copied;
@@ -418,10 +514,11 @@ function hitRow(): HitRow {
 	const link = new Shown(element("a"));
 	const lacks = new Shown(element("span", { className: "search-lacks" }));
 	const summary = new Shown(element("p", { className: "search-summary" }));
+	const fault = new Shown(element("p", { className: "search-fault" }));
 	const about = new Shown(element("p", { className: "search-about" }));
-	const children = [link, lacks, summary, about].map((shown): HTMLElement => shown.element);
+	const children = [link, lacks, summary, fault, about].map((shown): HTMLElement => shown.element);
 	const item = element("li", { className: "search-hit" }, children);
-	return { drill: -1, item, link, lacks, summary, about };
+	return { drill: -1, item, link, lacks, summary, fault, about };
 }
 
 /**
@@ -544,6 +641,11 @@ async function* fetchPieces(address: string | undefined): AsyncGenerator<string>
 		yield decoder.decode(value, { stream: !done });
 		if (done) return;
 	}
+}
+
+/** A line as a sentence: with a full stop, unless it ends in a mark of its own. */
+function sentence(line: string): string {
+	return /[.!?…]$/.test(line) ? line : `${line}.`;
 }
 
 function part<E extends HTMLElement = HTMLElement>(root: HTMLElement, selector: string): E {

@@ -13,7 +13,7 @@ export function aboutPage(ctx: PageContext, view: AboutView): Html {
 	const { words } = ctx;
 	const say = words.about;
 	return html`<h1>${say.title}</h1>
-${view.emergency && section("emergency", words.home.emergency, html`<p class="emergency">${view.emergency}</p>`)}
+${view.emergency && section("emergency", words.frame.inEmergency, html`<p class="emergency">${view.emergency}</p>`)}
 ${section(
 	"caution",
 	say.caution,

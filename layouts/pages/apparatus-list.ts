@@ -23,6 +23,6 @@ ${section("areas", say.areas, tiles(ctx, areas))}`;
 function tiles(ctx: PageContext, places: ApparatusListView["apparatus"]): Html {
 	return html`<ul class="tiles large">${places.map(
 		({ id, link, drills, weeks }) =>
-			html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span><span class="small">${ctx.words.counts.drills(drills)}${weeks > 0 && `, ${ctx.words.apparatusPage.plannedIn(weeks)}`}</span></a></li>`,
+			html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id)}<span>${link.name}</span><span class="small">${ctx.words.counts.drills(drills)}${weeks > 0 && `, ${ctx.words.apparatusPage.plannedIn(weeks)}`}</span></a></li>`,
 	)}</ul>`;
 }

@@ -11,7 +11,7 @@ import { type PageContext, section } from "../parts/page.ts";
 /** The page of an apparatus. */
 export function apparatusPage(ctx: PageContext, view: ApparatusView): Html {
 	const say = ctx.words.apparatusPage;
-	return html`<h1>${apparatusIcon(view.id, view.name)} ${view.name}</h1>
+	return html`<h1>${apparatusIcon(view.id)} ${view.name}</h1>
 ${(view.area || view.plan !== undefined) && html`<p class="small">${view.area && `${say.area} `}${view.plan && say.room(view.plan[0], view.plan[1])}</p>`}
 ${
 	view.weeks.length > 0 &&

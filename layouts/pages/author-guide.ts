@@ -2,6 +2,7 @@
  * The author guide: every field with an example, and every problem code.
  */
 
+import { nginxServer } from "../../scripts/render/host-headers.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import {
 	type AuthorGuideView,
@@ -42,6 +43,7 @@ ${section(
 	say.online.title,
 	html`<p>${inlineCode(say.online.lead)}</p>
 <ul>${say.online.hosts.map(({ name, how }) => html`<li><b>${name}</b> ${inlineCode(how)}</li>`)}</ul>
+${ctx.highlight("nginx", nginxServer())}
 ${say.online.notes.map((note) => html`<p>${inlineCode(note)}</p>`)}`,
 )}
 <h2 id="messages">${say.messages}</h2>

@@ -6,6 +6,7 @@ import { type Html, html } from "../../scripts/render/html.ts";
 import type { ClassView } from "../../scripts/render/views/class.ts";
 import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
 import { timeLine } from "../parts/charts.ts";
+import { classTerm } from "../parts/class-term.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
@@ -20,6 +21,7 @@ export function classPage(ctx: PageContext, view: ClassView): Html {
 	return html`<p class="eyebrow">${[view.day, view.end === "" ? view.start : `${view.start}–${view.end}`].filter((x) => x !== "").join(" · ")}</p>
 <h1>${view.link.name}</h1>
 ${view.weeks.length > 0 && todaysSheets(ctx, view.closures, view.timezone)}
+${view.term && html`<p><a href="#term">${say.toTerm}</a></p>`}
 ${facts([
 	[ctx.words.destinations.levels, inWords(ctx, view.levels)],
 	[say.gymnasts, view.gymnasts],
@@ -32,7 +34,7 @@ ${
 	section(
 		"rotation",
 		say.rotation,
-		html`<ol class="tiles rotation">${view.rotation.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span></a></li>`)}</ol>`,
+		html`<ol class="tiles rotation">${view.rotation.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id)}<span>${link.name}</span></a></li>`)}</ol>`,
 	)
 }
 ${section(
@@ -63,5 +65,6 @@ ${
 		),
 	])
 }
+${view.term && section("term", say.overTerm, classTerm(ctx, view.term))}
 ${findings && section("findings", ctx.words.findingsPage.found, findings)}`;
 }

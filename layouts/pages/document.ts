@@ -1,10 +1,14 @@
-/** The whole document of a page, of whatever kind: for the site and the preview alike. */
+/** The whole document of a page, of whatever kind: for the site, the preview and devices alike. */
 
 import type { SitePage } from "../../scripts/render/site.ts";
-import { documentWith } from "../parts/document.ts";
-import type { PageContext } from "../parts/page.ts";
+import { drawnBodies } from "../parts/figures.ts";
+import { frame } from "../parts/frame.ts";
+import { contextOf, type PageContext } from "../parts/page.ts";
+import { shareIcons } from "../parts/share-icons.ts";
 import { mainOf } from "./kinds.ts";
 
 export function documentOf(page: SitePage, highlight: PageContext["highlight"]): string {
-	return documentWith(mainOf, page, highlight);
+	const ctx = contextOf(page, highlight);
+	const main = mainOf(ctx, page);
+	return shareIcons(frame(ctx, main, drawnBodies(ctx)).text);
 }

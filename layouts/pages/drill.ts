@@ -7,6 +7,7 @@ import { NO_CHOICE, writeChoice } from "../../scripts/render/search/choice.ts";
 import type { DrillLine, DrillView } from "../../scripts/render/views/drill.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import {
+	adaptList,
 	cueList,
 	drillCards,
 	faultList,
@@ -21,13 +22,13 @@ import { shapeStrip } from "../parts/figures.ts";
 import { mediumFigure } from "../parts/media.ts";
 import { movingFigure } from "../parts/motion.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
-import { exercisePlan } from "../parts/share-head.ts";
 
 /** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
 	const say = ctx.words.drill;
 	const cues = cueList(view.cues);
 	const faults = faultList(ctx, view.faults);
+	const adapt = adaptList(ctx, view.adapt);
 	const setUp = setUpList(ctx, view.setUp);
 	const steps = (id: string, title: string, lines: readonly DrillLine[], className = "") =>
 		lines.length > 0 &&
@@ -50,6 +51,7 @@ ${shapeStrip(ctx, view.figures)}
 ${movingFigure(ctx, view.figures)}
 ${safetyBox(ctx, view.safety)}
 ${section("levels", say.levels, levelWays(ctx, view.levels))}
+${adapt && section("adapt", ctx.words.block.easierHarder, adapt)}
 ${cues && section("cues", say.say, cues)}
 ${faults && section("faults", say.watchFor, faults)}
 ${setUp && section("set-up", say.setUp, [setUp, hasHeights(view.setUp) && heightsSource(ctx)])}
@@ -102,6 +104,5 @@ ${section(
 		],
 		[say.writtenIn, html`<code>${view.file}</code>`],
 	]),
-)}
-${exercisePlan(ctx, view)}`;
+)}`;
 }

@@ -16,7 +16,7 @@ export function drillsPage(ctx: PageContext, view: DrillsView): Html {
 <p class="lead">${say.lead(view.count, a(ctx, { to: "search/", name: words.destinations.search }))}</p>
 <nav aria-label="${say.byApparatus}"><ul class="tiles">${view.groups.map(
 		({ id, apparatus, count }) =>
-			html`<li><a class="tile" href="#on-${id}">${apparatusIcon(id, apparatus.name)}<span>${apparatus.name}</span><span class="small">${count}</span></a></li>`,
+			html`<li><a class="tile" href="#on-${id}">${apparatusIcon(id)}<span>${apparatus.name}</span><span class="small">${count}</span></a></li>`,
 	)}</ul></nav>
 <nav aria-label="${say.byLevel}"><ul class="tiles words">${view.levels.map(
 		({ link, count }) =>
@@ -25,7 +25,7 @@ export function drillsPage(ctx: PageContext, view: DrillsView): Html {
 ${view.groups.map(({ id, apparatus, count, lines }) =>
 	section(
 		`on-${id}`,
-		html`${apparatusIcon(id, apparatus.name)} ${apparatus.name}`,
+		html`${apparatusIcon(id)} ${apparatus.name}`,
 		lines === undefined
 			? html`<p>${a(ctx, { to: apparatus.to, name: say.onApparatus(count, apparatus.name) })}</p>`
 			: lines.length === 0

@@ -1,11 +1,10 @@
 /**
- * Everything the measures find, weightiest first.
+ * Everything the measures find, what harms most first; and what the director accepts, with her reasons.
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
-import type { FindingsView } from "../../scripts/render/views/findings.ts";
-import { capital } from "../../scripts/render/views/words.ts";
-import { findingsList } from "../parts/findings-list.ts";
+import type { FindingsOf, FindingsView } from "../../scripts/render/views/findings.ts";
+import { findingItem, findingsList } from "../parts/findings-list.ts";
 import { a, fold, type PageContext, section } from "../parts/page.ts";
 
 /** The page of findings. */
@@ -15,16 +14,50 @@ export function findingsPage(ctx: PageContext, view: FindingsView): Html {
 	return html`<h1>${words.destinations.findings}</h1>
 <p class="lead">${view.count === 0 ? say.allMet : say.against(view.count)}</p>
 <p>${say.lead(html`<code>_data/targets.yaml</code>`, a(ctx, { to: "author-guide/#targets", name: say.whatEachMeans }))}</p>
-${view.groups.map(({ weight, count, codes }, g) =>
+${ways(ctx, view)}
+${view.groups.map(({ harm, count, codes }) =>
 	section(
-		`weight-${g + 1}`,
-		`${capital(words.weights[weight])}${words.colon}${count}`,
+		harm,
+		`${say.harms[harm]}${words.colon}${count}`,
 		codes.map(({ code, measure, lines }) => {
 			const entry = words.catalogue[code];
-			return html`<h3 id="${code}-${g + 1}">${entry.title} <span class="small">${lines.length}</span></h3>
+			return html`<h3 id="${code}">${entry.title} <span class="small">${lines.length}</span></h3>
 <p>${entry.why}${measure && html` ${say.measure(a(ctx, measure))}`}</p>
 ${lines.length > 12 ? fold(say.all(lines.length), findingsList(ctx, lines)) : findingsList(ctx, lines)}`;
 		}),
 	),
-)}`;
+)}
+${
+	view.accepted.length > 0 &&
+	section(
+		"accepted",
+		`${say.accepted}${words.colon}${view.accepted.length}`,
+		html`<p>${say.acceptedLead(html`<code>_data/accepted.yaml</code>`)}</p>
+<ul class="findings">${view.accepted.map(({ line, reason, until }) =>
+			findingItem(
+				ctx,
+				line,
+				html`<p><strong>${say.reason}</strong> ${reason}${until !== undefined && html` <span class="small">${say.until(until)}</span>`}</p>`,
+			),
+		)}</ul>`,
+	)
+}`;
+}
+
+/** Straight to the findings of a kind, a week or a class. */
+function ways(ctx: PageContext, { groups, weeks, classes, accepted }: FindingsView): Html | undefined {
+	const { findingsPage: say, destinations } = ctx.words;
+	if (groups.length === 0 && accepted.length === 0) return undefined;
+	const chip = (href: string, name: string, count: number): Html =>
+		html`<li><a class="chip" href="${href}">${name} <span class="small">${count}</span></a></li>`;
+	const row = (label: string, chips: readonly Html[]): Html | undefined =>
+		chips.length === 0
+			? undefined
+			: html`<div class="labelled"><span class="label">${label}</span><ul class="chips">${chips}</ul></div>`;
+	const led = (list: readonly FindingsOf[]): readonly Html[] =>
+		list.map(({ link, count }) => chip(ctx.way(link.to), link.name, count));
+	return html`<nav aria-label="${say.ways}">${row(say.kinds, [
+		...groups.map(({ harm, count }) => chip(`#${harm}`, say.harms[harm], count)),
+		...(accepted.length === 0 ? [] : [chip("#accepted", say.accepted, accepted.length)]),
+	])}${row(destinations.weeks, led(weeks))}${row(destinations.classes, led(classes))}</nav>`;
 }

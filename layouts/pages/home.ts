@@ -24,7 +24,7 @@ ${
 ${section(
 	"by-apparatus",
 	say.myApparatus,
-	html`<ul class="tiles">${view.apparatus.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id, link.name)}<span>${link.name}</span></a></li>`)}</ul>`,
+	html`<ul class="tiles">${view.apparatus.map(({ id, link }) => html`<li><a class="tile" href="${ctx.way(link.to)}">${apparatusIcon(id)}<span>${link.name}</span></a></li>`)}</ul>`,
 )}
 ${section(
 	"by-level",
@@ -32,7 +32,7 @@ ${section(
 	html`<ul class="tiles words">${view.levels.map((link) => html`<li><a class="tile" href="${ctx.way(link.to)}"><span>${link.name}</span></a></li>`)}</ul>`,
 )}
 ${view.weeks.length > 0 && section("all-weeks", say.allWeeks, weekRows(ctx, view.weeks))}
-${view.emergency && section("emergency", say.emergency, html`<p class="emergency">${view.emergency}</p>`)}
+${view.emergency && section("emergency", ctx.words.frame.inEmergency, html`<p class="emergency">${view.emergency}</p>`)}
 ${ctx.page.frame.changes && html`<p>${a(ctx, { to: ctx.page.frame.changes, name: ctx.words.whatChanged.link })}</p>`}
 <p class="small">${a(ctx, { to: "drills/", name: ctx.words.counts.drills(counts.drills) })}, ${a(ctx, { to: "shapes/", name: ctx.words.counts.shapes(counts.shapes) })}, ${a(ctx, { to: "skills/", name: ctx.words.counts.skills(counts.skills) })}, ${a(ctx, { to: "findings/", name: ctx.words.counts.findings(counts.findings) })}.</p>`;
 }

@@ -21,6 +21,7 @@ export function printPreviewList(sheets: Sheets, { preview: say }: Words): strin
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${say.sheetsOf(sheets.title)}</title>
 <link rel="stylesheet" href="/assets/site.css">
+<link rel="stylesheet" href="/preview.css">
 </head>
 <body class="kind-problems">
 <div class="sheet"><main id="main">

@@ -12,7 +12,7 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 	const { words } = ctx;
 	const say = words.search;
 	return html`<h1>${words.home.find}</h1>
-<div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-summaries="${ctx.way(view.summaries)}" data-bodies="${ctx.way(view.bodies)}" data-root="${ctx.way("")}">
+<div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-summaries="${ctx.way(view.summaries)}" data-texts="${ctx.way(view.texts)}" data-root="${ctx.way("")}">
 <form class="search-form" role="search" action="${ctx.way("search/")}" method="get">
 <label for="search-words">${say.label}</label>
 <div class="search-box">
@@ -27,9 +27,10 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 <button class="search-share" type="button" hidden>${say.share}</button>
 </div>
 <p class="search-note" hidden></p>
+<ul class="search-pages" aria-label="${say.pages}" hidden></ul>
 <ul class="search-chosen" aria-label="${say.chosen}"></ul>
 <div class="search-body">
-<details class="search-filters"><summary>${say.filters}</summary><div class="search-facets"></div></details>
+<details class="search-filters"><summary>${say.filters}</summary><div class="search-facets"></div><button class="search-show" type="button">${say.show}</button></details>
 <section class="search-results" aria-labelledby="search-results-title">
 <h2 id="search-results-title" class="search-hidden">${say.found}</h2>
 <ol class="search-hits waiting"></ol>

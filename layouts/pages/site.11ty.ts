@@ -4,13 +4,16 @@
  */
 
 import { addressFile } from "../../scripts/render/addresses.ts";
-import { takeEdition } from "../../scripts/render/edition.ts";
-import { oneByte, raw } from "../../scripts/render/html.ts";
+import { raw } from "../../scripts/render/html.ts";
 import type { SitePage } from "../../scripts/render/site.ts";
 import { documentOf } from "./document.ts";
 
 interface TemplateData {
 	readonly sitePage: SitePage;
+	readonly handbook: {
+		/** Told the text of each page as it is made. */
+		readonly made?: (page: SitePage, text: string) => void;
+	};
 }
 
 /** What Eleventy gives a template as `this`. */
@@ -24,8 +27,8 @@ export const data = {
 	eleventyExcludeFromCollections: true,
 };
 
-export function render(this: Helpers, { sitePage }: TemplateData): string {
-	const text = oneByte(documentOf(sitePage, (language, code) => raw(this.highlight(language, code))));
-	takeEdition()?.made?.(sitePage, text);
+export function render(this: Helpers, { sitePage, handbook }: TemplateData): string {
+	const text = documentOf(sitePage, (language, code) => raw(this.highlight(language, code)));
+	handbook.made?.(sitePage, text);
 	return text;
 }

@@ -13,7 +13,7 @@ export function skillsPage(ctx: PageContext, view: SkillsView): Html {
 ${view.groups.map(({ apparatus, id, skills }) =>
 	section(
 		`on-${id}`,
-		html`${apparatusIcon(id, apparatus)} ${apparatus}`,
+		html`${apparatusIcon(id)} ${apparatus}`,
 		html`<ul class="rows">${skills.map(
 			({ link, levels, drills }) =>
 				html`<li>${a(ctx, link, "name")} <span class="small">${[ctx.words.counts.drills(drills), levels.map((l) => l.name).join(", ")].filter((x) => x !== "").join(" · ")}</span></li>`,

@@ -20,10 +20,9 @@ export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Ht
 	const { words } = ctx;
 	const say = words.weekApparatus;
 	return html`<p class="eyebrow">${view.week.dates}</p>
-<h1>${apparatusIcon(view.id, view.apparatus.name)} ${view.apparatus.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
+<h1>${apparatusIcon(view.id)} ${view.apparatus.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
 <p class="lead">${view.focus ?? view.week.theme}</p>
 ${beside(ctx, view.previous, view.next, words.classSheet.besides(view.apparatus.name))}
-${printLinks(ctx, apparatusPrints(words, view))}
 ${
 	view.equipment.length > 0 &&
 	section(
@@ -77,9 +76,10 @@ ${
 	section(
 		"others",
 		say.elsewhere,
-		html`<ul class="tiles">${view.others.map((other) => html`<li><a class="tile" href="${ctx.way(other.link.to)}">${apparatusIcon(other.id, other.link.name)}<span>${other.link.name}</span></a></li>`)}</ul>`,
+		html`<ul class="tiles">${view.others.map((other) => html`<li><a class="tile" href="${ctx.way(other.link.to)}">${apparatusIcon(other.id)}<span>${other.link.name}</span></a></li>`)}</ul>`,
 	)
 }
+${printLinks(ctx, apparatusPrints(words, view))}
 <p>${a(ctx, { to: `apparatus/${view.id}/`, name: say.allDrills(view.apparatus.name) })}</p>`;
 }
 

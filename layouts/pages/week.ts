@@ -34,7 +34,7 @@ ${section(
 	say.byApparatus,
 	html`<div class="plans">${view.plans.map(
 		({ apparatus, blocks }) => html`<article class="plan">
-<h3>${apparatusIcon(apparatus.id, apparatus.link.name)} ${a(ctx, apparatus.link)} <span class="small">${words.min(apparatus.minutes)}</span></h3>
+<h3>${apparatusIcon(apparatus.id)} ${a(ctx, apparatus.link)} <span class="small">${words.min(apparatus.minutes)}</span></h3>
 ${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}
 <ol class="blocks">${blocks.map(
 			(block) =>

@@ -11,10 +11,13 @@ import { a, fold, type PageContext, section } from "../parts/page.ts";
 export function whatChangedPage(ctx: PageContext, view: WhatChangedView): Html {
 	const { words } = ctx;
 	const say = words.whatChanged;
-	const { drills, weeks, others, findings, numbers } = view;
+	const { club, term, classes, drills, weeks, others, findings, numbers } = view;
 	return html`<h1>${say.title}</h1>
 <p class="lead">${say.since(view.since.term, view.since.edition)}</p>
 ${view.nothing && html`<p class="empty">${say.nothing}</p>`}
+${club.length > 0 && section("club", say.club, list(ctx, club))}
+${term.length > 0 && section("term", say.term, list(ctx, term))}
+${part(ctx, "classes", words.destinations.classes, classes)}
 ${part(ctx, "weeks", words.destinations.weeks, weeks)}
 ${part(
 	ctx,

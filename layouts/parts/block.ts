@@ -5,6 +5,7 @@
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { BlockView, Station } from "../../scripts/render/views/week.ts";
 import {
+	adaptList,
 	cueList,
 	faultList,
 	hasHeights,
@@ -15,6 +16,7 @@ import {
 } from "./drill-parts.ts";
 import { shapeStrip } from "./figures.ts";
 import { stationLabel } from "./floor-plan.ts";
+import { coachesLine, stationsOrOptions } from "./hall.ts";
 import { a, fold, inWords, minutesMark, type PageContext } from "./page.ts";
 
 /** What a class sheet adds to a block. */
@@ -34,11 +36,13 @@ export function blockCard(
 	const [first] = block.stations;
 	const several = block.stations.length > 1;
 	const say = ctx.words.block;
+	const coaching = coachesLine(ctx.words, block);
+	const isShort = block.coaches?.present !== undefined && block.coaches.present < block.coaches.needed;
 	const title =
 		first === undefined
 			? say.numbered(block.number)
 			: several
-				? ctx.words.counts.stations(block.stations.length)
+				? stationsOrOptions(ctx.words, block)
 				: a(ctx, first.drill);
 	return html`<article class="block" id="${id}"${hall && raw(` tabindex="-1"`)} aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
 <p class="clock">${clock && html`<time>${clock.from}</time>`}${minutesMark(ctx, block.minutes)}</p>
@@ -47,7 +51,9 @@ export function blockCard(
 ${block.note && html`<p class="note">${block.note}</p>`}
 ${block.levels.length > 0 && html`<p class="small">${say.forLevels(inWords(ctx, block.levels))}</p>`}
 ${first === undefined && html`<p>${say.nobody}</p>`}
-${several && html`<p class="small">${say.rotate(block.change)}</p>`}
+${several && html`<p class="small">${block.kind === "options" ? say.choose(block.choose) : say.rotate(block.change)}</p>`}
+${block.show > 0 && html`<p class="small">${say.show(block.show)}</p>`}
+${coaching && html`<p class="coaching">${isShort ? html`<strong class="short">${coaching}</strong>` : coaching}</p>`}
 ${hall?.timer}
 ${plan}
 ${hall && several && stationWays(block, id)}
@@ -83,6 +89,7 @@ function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 	const say = ctx.words.block;
 	const setUp = setUpList(ctx, core.setUp);
 	const faults = faultList(ctx, core.faults);
+	const adapt = adaptList(ctx, core.adapt);
 	const group = [
 		...(timed
 			? station.minutes.map(({ levels, minutes }) =>
@@ -99,10 +106,11 @@ function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 ${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
 ${shapeStrip(ctx, core.figures)}
 ${levelWays(ctx, core.levels)}
+${station.fits && html`<p class="fits"><strong class="short">${say.fits(station.fits.planned, station.fits.fits, station.fits.turns)}</strong></p>`}
 ${cueList(core.cues)}
 ${safetyBox(ctx, core.safety)}
 ${
-	(setUp !== undefined || faults !== undefined) &&
-	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}</div>`
+	(setUp !== undefined || faults !== undefined || adapt !== undefined) &&
+	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${adapt && fold(say.easierHarder, adapt)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}</div>`
 }`;
 }

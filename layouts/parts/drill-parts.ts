@@ -4,6 +4,7 @@
 
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/render/views/drill.ts";
+import type { Link } from "../../scripts/render/views/links.ts";
 import { capital } from "../../scripts/render/views/words.ts";
 import { sign } from "./icons.ts";
 import { a, inWords, type PageContext } from "./page.ts";
@@ -50,23 +51,40 @@ export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | u
 
 /** What stands ready. */
 export function setUpList(ctx: PageContext, setUp: SetUp): Html | undefined {
-	const { equipment, heights, turn } = setUp;
+	const { equipment, heights, turns } = setUp;
 	const say = ctx.words.setUp;
-	if (equipment.length === 0 && heights.length === 0 && turn === undefined) return undefined;
+	if (equipment.length === 0 && heights.length === 0 && turns.length === 0) return undefined;
+	const whose = (levels: readonly Link[]): Html | undefined =>
+		levels.length === 0 ? undefined : html`${levels.map(({ name }) => name).join(", ")}${ctx.words.colon}`;
 	return html`<ul class="setup">
 ${equipment.map(
-	({ item, count, per }) =>
-		html`<li><span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" && ` ${say.forEachGymnast}`}</li>`,
+	({ item, count, per, levels }) =>
+		html`<li>${whose(levels)}<span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" && ` ${say.forEachGymnast}`}</li>`,
 )}
 ${heights.map(
-	({ what, landmark, ranges }) =>
-		html`<li>${say.at(html`<strong>${capital(what)}</strong>`, landmark)}${
+	({ what, landmark, levels, ranges }) =>
+		html`<li>${whose(levels)}${say.at(html`<strong>${capital(what)}</strong>`, landmark)}${
 			ranges.length > 0 &&
-			html` <span class="small">${ranges.map(({ who, low, high }) => say.range(who, Math.round(low), Math.round(high))).join(ctx.words.semicolon)}</span>`
+			html` <span class="small">${ranges
+				.map(({ who, low, high }) =>
+					say.range(levels.length === 1 ? undefined : who, Math.round(low), Math.round(high)),
+				)
+				.join(ctx.words.semicolon)}</span>`
 		}</li>`,
 )}
-${turn && html`<li>${say.turn(turn.seconds, turn.atOnce)}</li>`}
+${turns.map(({ seconds, atOnce, levels }) => html`<li>${whose(levels)}${say.turn(seconds, atOnce)}</li>`)}
 </ul>`;
+}
+
+/** What to do where the drill is too hard or too easy; nothing where the club says neither. */
+export function adaptList(ctx: PageContext, { easier, harder }: DrillCore["adapt"]): Html | undefined {
+	if (easier.length === 0 && harder.length === 0) return undefined;
+	const say = ctx.words.drill;
+	const part = (name: string, lines: readonly Html[]): Html | undefined =>
+		lines.length === 0
+			? undefined
+			: html`<div><dt>${name}</dt>${lines.map((line) => html`<dd>${line}</dd>`)}</div>`;
+	return html`<dl class="adapt">${part(say.easier, easier)}${part(say.harder, harder)}</dl>`;
 }
 
 /** Whether a set-up shows heights in centimetres. */

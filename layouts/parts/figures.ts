@@ -2,7 +2,7 @@
  * Figures of body shapes as pages show them. A shape without angles has no figure, only its name.
  */
 
-import { drawBody } from "../../scripts/figures/draw-body.ts";
+import { drawBody, FAR_LAYER, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
 import type { Pose } from "../../scripts/figures/pose.ts";
@@ -32,11 +32,36 @@ export function shapeStrip(ctx: PageContext, movement: Movement): Html | undefin
 /** The bodies that the page's strips place, in a picture that takes no room; after all strips are made. */
 export function drawnBodies({ bodies }: PageContext): Html | undefined {
 	if (bodies.size === 0) return undefined;
-	const drawn = Array.from(bodies, ([id, pose]) => `<g id="${id}">${drawBody(pose, 0)}</g>`);
+	const drawn = Array.from(bodies, ([id, pose]) => `<g id="${id}">${plain(drawBody(pose, 0))}</g>`);
 	return raw(
 		`<svg class="bodies" width="0" height="0" aria-hidden="true" focusable="false"><defs>${drawn.join("\n")}</defs></svg>`,
 	);
 }
+
+/**
+ * A figure without the attributes that the site's styles give its parts: a class sheet has thirty strips,
+ * and every one would say them again. `figures` in site.css says the same as these.
+ */
+function plain(svg: string): string {
+	let text = svg;
+	for (const attributes of STYLED) text = text.replaceAll(attributes, "");
+	return text;
+}
+
+const LAYER = [FAR_LAYER, NEAR_LAYER].map((layer) =>
+	Object.entries(layer)
+		.map(([name, value]) => ` ${name}="${value}"`)
+		.join(""),
+);
+const STYLED: readonly string[] = [
+	...LAYER,
+	' fill="none" stroke="currentColor" stroke-width="20" stroke-dasharray="60 50"',
+	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
+	' stroke="var(--figure-paper,Canvas)" stroke-width="70" stroke-linecap="round"',
+	' fill="currentColor" font-size="300" text-anchor="middle"',
+	' stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
+	' xmlns="http://www.w3.org/2000/svg"',
+];
 
 interface KeptStrip {
 	readonly svg: string;
@@ -67,7 +92,7 @@ function keptStrip({ words }: PageContext, movement: Movement): KeptStrip {
 		return `<use href="#${id}" x="${tenth(dx)}"${up === 0 ? "" : ` y="${tenth(-up)}"`}/>`;
 	};
 	const named = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
-	const strip = { svg: drawStrip(movement, named, place), bodies };
+	const strip = { svg: plain(drawStrip(movement, named, place)), bodies };
 	strips?.set(key, strip);
 	return strip;
 }

@@ -1,9 +1,10 @@
 /**
  * The frame of every page: head, way in, way around, caution.
  *
- * On a phone the main destinations stand in a bar within reach of the thumb, on a wide screen they
- * and all others are tabs on the edge of the sheet. No markup runs or styles anything by itself: the
- * policy allows files of the site alone.
+ * On a phone the main destinations stand in a bar within reach of the thumb, with the menu of all and
+ * what to do in an emergency; on a wide screen all are tabs on the edge of the sheet. Menu and
+ * emergency are popovers, which a browser opens and closes by itself. No markup runs or styles
+ * anything: the policy allows files of the site alone.
  */
 
 import { POLICY } from "../../scripts/render/host-headers.ts";
@@ -11,6 +12,7 @@ import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { HEAD_FILE } from "../../scripts/render/search/search-files.ts";
 import type { SitePageKind } from "../../scripts/render/site.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import { closeKey, emergencyKey, emergencyPanel } from "./emergency.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 import { correctionAddress, installHead, linkHead } from "./share-head.ts";
@@ -34,13 +36,7 @@ const DESTINATIONS: readonly Destination[] = [
 		main: true,
 		kinds: ["classes", "class", "class-sheet"],
 	},
-	{
-		to: "apparatus/",
-		name: "apparatus",
-		sign: "apparatus",
-		main: true,
-		kinds: ["apparatus-list", "apparatus"],
-	},
+	{ to: "apparatus/", name: "apparatus", sign: "apparatus", kinds: ["apparatus-list", "apparatus"] },
 	{ to: "drills/", name: "drills", sign: "drills", main: true, kinds: ["drills", "drill"] },
 	{ to: "search/", name: "search", sign: "search", main: true, kinds: ["search"] },
 	{ to: "shapes/", name: "shapes", sign: "shapes", kinds: ["shapes", "shape"] },
@@ -127,9 +123,8 @@ ${installHead(ctx)}
 <p class="term">${term}</p>
 <button class="type-switch" type="button" hidden>${sign("type")}<span>${say.largeType}</span></button>
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
-<a class="menu" href="#all">${sign("menu")}<span>${say.menu}</span></a>
 </header>
-<nav class="bar" aria-label="${say.main}"><ul>${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}</ul></nav>
+<nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}<li class="menu"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
 <div class="sheet">
 <main id="main" tabindex="-1">
 ${
@@ -141,13 +136,14 @@ ${drawn}
 </main>
 <footer>
 <p class="usual">${sign("caution")}<strong>${ctx.words.caution.first}</strong> ${ctx.words.caution.rest} <a href="${ctx.way("about/")}">${say.moreOnSafety}</a></p>
-<nav id="all" class="all" aria-label="${say.all}" tabindex="-1"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul></nav>
 <p class="small colophon">${say.colophon(club, term)}${
 		// A program fills it in: with the edition's name in it, every page would change with every edition.
 		html`<span class="edition" hidden> ${say.edition(html`<b></b>`)}</span>`
 	}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
 </footer>
 </div>
+<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
+${emergencyPanel(ctx)}
 </body>
 </html>
 `;

@@ -10,12 +10,15 @@
 import { type Html, html } from "../../scripts/render/html.ts";
 import type { SetOut } from "../../scripts/render/views/set-out.ts";
 import type { BlockView, ClassStop } from "../../scripts/render/views/week.ts";
+import type { Words } from "../../scripts/words/words.ts";
+import { emergencyKey } from "./emergency.ts";
+import { stationLabel } from "./floor-plan.ts";
 import { apparatusIcon } from "./icons.ts";
 import type { PageContext } from "./page.ts";
 
 /** The anchor of a block on a class sheet. */
 export function blockAnchor(stop: ClassStop, block: BlockView): string {
-	return `block-${stop.id}-${block.number}`;
+	return `block-${stop.key}-${block.number}`;
 }
 
 /** The keys at the head of a class sheet. */
@@ -24,6 +27,44 @@ export function hallKeys(ctx: PageContext, stops: readonly ClassStop[]): Html {
 	const [first] = inOrder(ctx, stops);
 	return html`<p class="hall-keys">${first && html`<a class="button one-block" href="#${first.anchor}">${say.blockByBlock}</a>`}
 <button class="button type-switch" type="button" hidden>${ctx.words.frame.largeType}</button></p>`;
+}
+
+/** How many stations a block has, or how many options to choose from. */
+export function stationsOrOptions(words: Words, block: BlockView): string {
+	const { length } = block.stations;
+	return block.kind === "options" ? words.block.options(length) : words.counts.stations(length);
+}
+
+/** Where an apparatus stands in a sheet of several groups. */
+export function stopName(words: Words, { apparatus, group }: ClassStop): string {
+	return group === undefined ? apparatus.name : `${group}${words.colon}${apparatus.name}`;
+}
+
+/** What is carried to an apparatus at the change, and what cannot be; nothing where all of it stands. */
+export function carriedList(words: Words, { carried, missing }: ClassStop): Html | undefined {
+	if (carried.length === 0 && missing.length === 0) return undefined;
+	const say = words.setOut;
+	return html`<ul class="carried">${carried.map(
+		({ count, item, from, clock, adults }) => html`<li>${say.carry(count, item, from, clock, adults)}</li>`,
+	)}${missing.map(({ count, item }) => html`<li><strong class="short">${say.missing(count, item)}</strong></li>`)}</ul>`;
+}
+
+/** Who stands where in a block, in a sentence or two; what is needed, where there are too few. */
+export function coachesLine(words: Words, block: BlockView): string | undefined {
+	const { coaches, stations } = block;
+	if (coaches === undefined) return undefined;
+	const say = words.block;
+	const { places, alone, present, needed, hands, watched } = coaches;
+	if (present === undefined) return say.coachesAsked(needed, hands, watched);
+	if (present < needed) return say.coachesShort(needed, hands, watched, present);
+	const named = (those: readonly number[]): readonly string[] => those.map(stationLabel);
+	const isAlone = !places.some(({ does }) => does === "walks");
+	return [
+		...places.map(({ coach, does, stations: those }) =>
+			stations.length === 1 ? say.coachHere[does](coach) : say.coachAt[does](coach, named(those)),
+		),
+		...(isAlone && alone.length > 0 && block.kind !== "options" ? [say.alone(named(alone))] : []),
+	].join(" ");
 }
 
 /** The ways from a block to the one before, the one after, and back to the whole sheet. */
@@ -39,8 +80,9 @@ export function blockWays(
 	const before = all[at - 1];
 	const after = all[at + 1];
 	return html`<nav class="block-ways" aria-label="${say.fromBlock(at + 1, all.length)}">
+${emergencyKey(ctx)}
 ${before ? html`<a class="prev" href="#${before.anchor}"><span class="way"><span aria-hidden="true">←</span> ${say.before}</span><b>${before.title}</b></a>` : html`<span></span>`}
-<a class="whole" href="#at-${stop.id}"><span class="way">${say.oneOf(at + 1, all.length)}</span><b>${say.whole}</b></a>
+<a class="whole" href="#at-${stop.key}"><span class="way">${say.oneOf(at + 1, all.length)}</span><b>${say.whole}</b></a>
 ${after ? html`<a class="next" href="#${after.anchor}"><span class="way">${say.next} <span aria-hidden="true">→</span></span><b>${after.title}</b></a>` : html`<span></span>`}
 </nav>`;
 }
@@ -52,7 +94,7 @@ function inOrder({ words }: PageContext, stops: readonly ClassStop[]) {
 			const [only] = block.stations;
 			const title =
 				block.stations.length > 1 || only === undefined
-					? `${stop.apparatus.name}, ${words.counts.stations(block.stations.length)}`
+					? `${stopName(words, stop)}, ${stationsOrOptions(words, block)}`
 					: only.drill.name;
 			return { anchor: blockAnchor(stop, block), title };
 		}),
@@ -84,7 +126,7 @@ export function stationTimer(
 export function setOutLists(ctx: PageContext, sheet: string, lists: readonly SetOut[]): Html {
 	return html`<div data-ticks="${sheet}">
 <div class="set-out">${lists.map(
-		({ id, apparatus, items }) => html`<div><h3>${apparatusIcon(id, apparatus.name)} ${apparatus.name}</h3>
+		({ id, apparatus, items }) => html`<div><h3>${apparatusIcon(id)} ${apparatus.name}</h3>
 <ul class="setup">${items.map(
 			(item) =>
 				html`<li data-tick="${id}/${item.id}"><span class="count">${item.needed}</span> <span class="thing">${item.name}${item.stored && html` <span class="small">${item.stored}</span>`}${item.owned !== undefined && item.owned < item.needed && html` <strong class="short">${ctx.words.setOut.owns(item.owned)}</strong>`}</span></li>`,

@@ -3,7 +3,7 @@
  * frame. Drawn for this project; always beside words, never instead of them.
  */
 
-import { escapeHtml, type Html, html, raw } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
 
 const APPARATUS: Readonly<Record<string, string>> = {
 	"warm-up": '<circle cx="12" cy="12" r="8.5" stroke-dasharray="2.6 2.74"/><path d="M12 8v4l3 2"/>',
@@ -38,6 +38,8 @@ const SIGNS = {
 	guides: '<path d="M12 6c-2-1.6-5-2-8-2v14c3 0 6 .4 8 2 2-1.6 5-2 8-2V4c-3 0-6 .4-8 2zM12 6v14"/>',
 	author: '<path d="M4 20l1-4L16 5l3 3L8 19zM14 7l3 3"/>',
 	about: '<path d="M12 3l8 3v6c0 4.5-3.4 7.7-8 9-4.6-1.3-8-4.5-8-9V6z"/><path d="M12 8v5M12 15.5v.5"/>',
+	emergency:
+		'<path d="M8.300 3h7.400L21 8.300v7.400L15.700 21H8.300L3 15.700V8.300z"/><path d="M12 7.500v5.500M12 16.200v.3"/>',
 	menu: '<path d="M4 7h16M4 12h16M4 17h16"/>',
 	light:
 		'<circle cx="12" cy="12" r="4"/><path d="M12 3v2M12 19v2M3 12h2M19 12h2M5.6 5.6L7 7M17 17l1.4 1.4M5.6 18.4L7 17M17 7l1.4-1.4"/>',
@@ -54,14 +56,13 @@ export function sign(name: Sign): Html {
 	return drawing(SIGNS[name]);
 }
 
-/** An apparatus; one that is not drawn gets the first letters of its name in a frame. */
-export function apparatusIcon(id: string, name: string): Html {
+/** Boxes on each other: an apparatus that nobody drew. Letters would be read as part of the heading beside it. */
+const UNDRAWN = '<path d="M2 19h20M4 19v-5h16v5M8 14V9h8v5"/>';
+
+/** An apparatus, with its name beside it. */
+export function apparatusIcon(id: string): Html {
 	const drawn = APPARATUS[id] ?? APPARATUS[id.replace(/^(uneven|womens?|mens?|balance|low|high)-/, "")];
-	if (drawn !== undefined) return drawing(drawn);
-	const letters = escapeHtml(name.slice(0, 2));
-	return drawing(
-		`<rect x="3" y="3" width="18" height="18" rx="4"/><text x="12" y="16" text-anchor="middle">${letters}</text>`,
-	);
+	return drawing(drawn ?? UNDRAWN);
 }
 
 function drawing(inside: string): Html {

@@ -4,7 +4,7 @@
  */
 
 import { type Html, html } from "../../scripts/render/html.ts";
-import type { Picture, Video } from "../../scripts/render/media/prepare-media.ts";
+import type { Picture, Video } from "../../scripts/render/media/medium.ts";
 import { PHONE_WIDTH } from "../../scripts/render/offline/picture-sizes.ts";
 import type { DrillMedium } from "../../scripts/render/views/drill.ts";
 import type { PageContext } from "./page.ts";

@@ -19,7 +19,7 @@ export function weekCard(ctx: PageContext, week: WeekLine): Html {
 <h2 id="week-${week.number}-title">${a(ctx, week.link)}<span class="theme">${week.theme}</span></h2>
 <ul class="stops">${week.apparatus.map(
 		(stop) =>
-			html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id, stop.link.name)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? ctx.words.min(stop.minutes)}</span></a></li>`,
+			html`<li><a class="stop" href="${ctx.way(stop.link.to)}">${apparatusIcon(stop.id)}<b>${stop.link.name}</b><span class="small">${stop.focus ?? ctx.words.min(stop.minutes)}</span></a></li>`,
 	)}</ul>
 ${week.classes.length > 0 && html`<h3>${ctx.words.classes.sheets}</h3>${classRows(ctx, week)}`}
 </article>`;

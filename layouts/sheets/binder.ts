@@ -51,6 +51,7 @@ export function binderSheets(source: SheetSource): Sheets {
 		edition: { id: editionId(source.edition), words: edition },
 		date: source.edition.date,
 		blank: words.binder.blank,
+		withheld: words.sheets.withheld,
 		slots,
 		sections: [coverSection(source, edition), contentsSection(source, contentsOf(body)), ...body],
 	};

@@ -50,6 +50,7 @@ export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefi
 		most: sides.length,
 		steps: AS_DESIGNED,
 		words: skills.map(({ name }) => name),
+		safety: [],
 		place: level.source.place(level.path),
 	};
 }

@@ -2,13 +2,15 @@
  * The class sheet: one class in one week on the two sides of one leaf, for a coach who has five minutes.
  *
  * First what saves lives and minutes: the clock, what to set out, whom to call. Then every station in
- * the order of the rotation. What has to make room does so in order of importance: space and type, then
- * the figures, then all but the first fault of a drill; cues, doses, spotting and caution never.
+ * the order of the rotation. What has to make room does so in order of importance: space and type, down
+ * to what can be read at arm's length, then the figures, then all but the first fault of a drill; cues,
+ * doses, spotting and caution never. What still does not fit one leaf is shown whole, on further ones.
  */
 
-import type { ClubClass, WeekPlan } from "../../scripts/model.ts";
+import type { ClubClass, Id, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPiece, SheetStep } from "../../scripts/print/sheet-file.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
+import type { Link } from "../../scripts/render/views/links.ts";
 import type { SetOut } from "../../scripts/render/views/set-out.ts";
 import {
 	type ClassSheetView,
@@ -18,23 +20,24 @@ import {
 } from "../../scripts/render/views/week.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
+import { carriedList, coachesLine, stationsOrOptions, stopName } from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
-import { figureStrip, pouredPiece, type SheetMaker, safetyLines, stepsFrom, wordsOfDrill } from "./side.ts";
+import {
+	figureStrip,
+	pouredPiece,
+	type SheetMaker,
+	safetyLines,
+	safetyOfDrill,
+	stepsFrom,
+	wordsOfDrill,
+} from "./side.ts";
 
-/** From roomy to tight, 5.7 pt; in the tightest, less is shown. */
+/** From roomy to tight; in the tightest, less is shown. None is smaller than 8.5 pt: what needs more room gets a further leaf. */
 const STEPS: readonly SheetStep[] = [
-	...stepsFrom(1.24, 0.88),
-	{ scale: 0.88, detail: 2 },
-	{ scale: 0.84, detail: 2 },
-	{ scale: 0.8, detail: 2 },
-	{ scale: 0.8, detail: 1 },
-	{ scale: 0.76, detail: 1 },
-	{ scale: 0.73, detail: 1 },
-	{ scale: 0.73, detail: 0 },
-	{ scale: 0.7, detail: 0 },
-	{ scale: 0.67, detail: 0 },
-	{ scale: 0.65, detail: 0 },
-	{ scale: 0.63, detail: 0 },
+	...stepsFrom(1.24, 0.96),
+	{ scale: 0.945, detail: 3 },
+	{ scale: 0.945, detail: 2 },
+	{ scale: 0.945, detail: 1 },
 ];
 
 /** The leaf of a class in a week. */
@@ -51,13 +54,15 @@ export function classLeaf(maker: SheetMaker, week: WeekPlan, group: ClubClass): 
 			kind: "class-leaf",
 			bound: true,
 			head: headOf(maker, view, when),
-			again: html`<header class="again"><b>${view.name}</b> ${ofWeek} <span>${when}</span></header>`,
+			again: html`<header class="again"><b>${view.name}</b> ${ofWeek} <span>${when}</span></header><p class="on"></p>`,
 			items: [...view.stops.flatMap((stop) => stopItems(words, view, stop)), endItem(words, view)],
 			columns: 2,
 		}),
 		most: 2,
+		leaves: true,
 		steps: STEPS,
 		words: [title.replace(",", ""), ...mustHave(maker, view)],
+		safety: safetyOf(maker, view),
 		place: week.source.place(["apparatus"]),
 	};
 }
@@ -80,7 +85,7 @@ function headOf({ site: { words, curriculum } }: SheetMaker, view: ClassSheetVie
 ${view.closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
 <ol class="clock">${view.warmUp > 0 && clockStop(words, view.warmUpClock, say.gather, view.warmUp)}${view.stops.map(
 		(stop) =>
-			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name}</b><span>${words.min(stop.minutes)}</span></li>`,
+			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id)} ${stopName(words, stop)}</b><span>${words.min(stop.minutes)}</span></li>`,
 	)}${view.coolDown > 0 && clockStop(words, view.coolDownClock, said.coolDown, view.coolDown)}<li class="end"><time>${view.endClock}</time><b>${said.end}</b></li></ol>
 <div class="first"><p>${sign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${sign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
 ${view.setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${view.setOut.map((one) => setOutLine(words, one))}</section>`}`;
@@ -98,7 +103,7 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 
 /** The first station of a stop carries its head, the first of a block the block's. */
 function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonly Html[] {
-	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id, stop.apparatus.name)} ${stop.apparatus.name} <span>${words.min(stop.minutes)}</span></h2>${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
+	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id)} ${stopName(words, stop)} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	if (stop.blocks.length === 0) {
 		return [html`<div class="item">${head}<p>${words.classSheet.noBlock}</p></div>`];
 	}
@@ -107,15 +112,16 @@ function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonl
 		// A class shares itself out evenly, so that every station of a block has the same.
 		const [each] = block.stations;
 		const shared = [
-			words.counts.stations(block.stations.length),
+			stationsOrOptions(words, block),
 			...(each?.minutes[0] === undefined ? [] : [words.block.minEach(each.minutes[0].minutes)]),
 			...(each?.gymnasts === undefined ? [] : [words.classLeaf.atEach(each.gymnasts)]),
-			words.sheets.toChange(block.change),
+			block.kind === "options" ? words.block.choose(block.choose) : words.sheets.toChange(block.change),
 		];
-		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${words.min(block.minutes)}</b>${several && ` · ${shared.join(", ")}`}</p>${block.note && html`<p class="note">${block.note}</p>`}`;
+		const coaching = coachesLine(words, block);
+		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${words.min(block.minutes)}</b>${several && ` · ${shared.join(", ")}`}</p>${coaching && html`<p class="coaching">${coaching}</p>`}${block.note && html`<p class="note">${block.note}</p>`}`;
 		return block.stations.map(
 			(station, j) =>
-				html`<div class="item">${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(words, view, station, several ? stationLabel(j) : undefined)}</div>`,
+				html`<div class="item"${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(words, view, station, several ? stationLabel(j) : undefined)}</div>`,
 		);
 	});
 }
@@ -124,26 +130,35 @@ function drillItem(words: Words, view: ClassSheetView, station: Station, number:
 	const { classLeaf: say, drill: said } = words;
 	const { core } = station;
 	const severalLevels = view.levels.length > 1;
-	const { turn } = core.setUp;
+	const { turns: each } = core.setUp;
 	const turns = [
 		...(station.turns === undefined ? [] : [say.turnsEach(station.turns)]),
-		...(turn === undefined ? [] : [say.turn(turn.seconds, turn.atOnce)]),
+		...each.map(({ seconds, atOnce, levels }) => `${namesBefore(words, levels)}${say.turn(seconds, atOnce)}`),
 	];
+	const { fits } = station;
+	const { easier, harder } = core.adapt;
 	return html`<article class="drill"><h3>${number !== undefined && html`<span class="no">${number}</span>`}${station.drill.name}</h3>
 <div class="strip">${figureStrip(words, core.figures)}</div>
 ${station.note && html`<p class="note">${station.note}</p>`}
 ${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels && html`<b>${level.name}${words.colon.trimEnd()}</b> `}${how ?? said.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}</p>`)}
+${fits && html`<p class="fits"><b>${words.block.fits(fits.planned, fits.fits, fits.turns)}</b></p>`}
 ${core.cues.length > 0 && html`<ul class="cues">${core.cues.map((cue) => html`<li>${cue}</li>`)}</ul>`}
 ${core.faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
-${safetyLines(words, core.safety)}
+${adaptLine(said.easier, easier)}${adaptLine(said.harder, harder)}${safetyLines(words, core.safety)}
 <p class="props">${propsOf(words, station)}${turns.length > 0 && html`<span>${turns[0]}${turns.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}</p></article>`;
 }
 
-function propsOf({ classLeaf: say }: Words, { core }: Station): Html {
+function adaptLine(name: string, lines: readonly Html[]): Html | undefined {
+	if (lines.length === 0) return undefined;
+	return html`<p class="look adapt"><b>${name}</b> ${lines.map((line, i) => html`${i > 0 && " · "}${line}`)}</p>`;
+}
+
+function propsOf(words: Words, { core }: Station): Html {
+	const { classLeaf: say } = words;
 	const { equipment, heights } = core.setUp;
-	return html`${equipment.map(({ item, count, per }, i) => html`${i > 0 && ", "}${per === "gymnast" ? say.propsEach(count, item.name) : say.props(count, item.name)}`)}${equipment.length > 0 && ". "}${heights.map(
-		({ what, landmark, ranges: [range] }) =>
-			html`${say.height(what, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
+	return html`${equipment.map(({ item, count, per, levels }, i) => html`${i > 0 && ", "}${namesBefore(words, levels)}${per === "gymnast" ? say.propsEach(count, item.name) : say.props(count, item.name)}`)}${equipment.length > 0 && ". "}${heights.map(
+		({ what, landmark, levels, ranges: [range] }) =>
+			html`${say.height(levels.length === 0 ? what : `${what} (${levels.map(({ name }) => name).join(", ")})`, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
 	)}`;
 }
 
@@ -151,22 +166,34 @@ function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): H
 	return html`<div class="item last">${view.coolDown > 0 && html`<p class="block"><time>${view.coolDownClock}–${view.endClock}</time> ${say.putBack(html`<b>${classSheet.coolDown}</b>`)}</p>`}<p class="left-out">${say.leftOut}</p></div>`;
 }
 
+function namesBefore(words: Words, levels: readonly Link[]): string {
+	return levels.length === 0 ? "" : `${levels.map(({ name }) => name).join(", ")}${words.colon}`;
+}
+
+function levelsOf({ core }: Station): readonly Id[] {
+	return core.levels.map(({ level }) => level.to.split("/")[1] ?? "");
+}
+
 /** Taken from the club's own records, not from the markup. */
 function mustHave(maker: SheetMaker, view: ClassSheetView): readonly string[] {
+	return view.stops.flatMap((stop) => [
+		`${stop.clock} ${stopName(maker.site.words, stop)}`,
+		...stop.blocks.flatMap((block) =>
+			block.stations.flatMap((station) =>
+				wordsOfDrill(maker, station.core.id, levelsOf(station), Number.POSITIVE_INFINITY, block.written),
+			),
+		),
+	]);
+}
+
+function safetyOf(maker: SheetMaker, view: ClassSheetView): readonly string[] {
 	const { emergency } = maker.site.curriculum.club;
 	return [
 		...(emergency === undefined ? [] : [emergency]),
-		...view.stops.flatMap((stop) => [
-			`${stop.clock} ${stop.apparatus.name}`,
-			...stop.blocks.flatMap((block) =>
-				block.stations.flatMap((station) =>
-					wordsOfDrill(
-						maker,
-						station.core.id,
-						station.core.levels.map(({ level }) => level.to.split("/")[1] ?? ""),
-					),
-				),
+		...view.stops.flatMap(({ blocks }) =>
+			blocks.flatMap(({ stations }) =>
+				stations.flatMap((one) => safetyOfDrill(maker, one.core.id, levelsOf(one))),
 			),
-		]),
+		),
 	];
 }

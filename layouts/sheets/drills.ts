@@ -2,6 +2,7 @@
  * The drill library: for each apparatus a list of its drills, then a card for each.
  */
 
+import { setUpHeights } from "../../scripts/compute/heights.ts";
 import { drawQr } from "../../scripts/figures/qr.ts";
 import type { Apparatus, LinkedDrill } from "../../scripts/model.ts";
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
@@ -161,14 +162,15 @@ ${safetyBox(source, places, drill)}</article>`;
 function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | undefined {
 	const { words } = source;
 	const say = words.drillCards;
-	const { equipment } = source.curriculum;
+	const { equipment, levels } = source.curriculum;
+	const offered = [...levels.keys()].filter((id) => drill.levels.has(id));
 	if (drill.equipment.length === 0 && drill.heights.size === 0 && drill.turn === undefined) return undefined;
 	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${drill.equipment.map(
 		({ item, count, per }) =>
 			html`<li><b>${count}</b> ${places.link("equipment", item, equipment.get(item)?.name ?? item)}${per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
-	)}${[...drill.heights].map(
-		([what, landmark]) =>
-			html`<li class="height">${say.height(what, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
+	)}${setUpHeights(drill, offered).map(
+		({ what, landmark, levels: those }) =>
+			html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
 	)}${
 		drill.turn !== undefined &&
 		html`<li class="height">${say.turn(drill.turn.seconds, drill.turn.atOnce)}</li>`

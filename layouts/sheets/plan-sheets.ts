@@ -42,6 +42,7 @@ export function planSheet(maker: SheetMaker, week: WeekPlan, plan: ApparatusPlan
 			...view.stations.map(({ name: station }) => station),
 			...view.equipment.map(({ name: item, count }) => `${count} ${item}`),
 		]),
+		safety: [],
 		place: week.source.place(["apparatus", plan.apparatus]),
 	};
 }

@@ -6,13 +6,14 @@
  */
 
 import { createHash } from "node:crypto";
+import { drillAt } from "../../scripts/compute/drill-at.ts";
 import { arcsAsCurves } from "../../scripts/figures/curves.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { type Movement, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
-import type { Dose, Drill, Id } from "../../scripts/model.ts";
+import type { Block, Dose, Drill, Id } from "../../scripts/model.ts";
 import type { SheetStep } from "../../scripts/print/sheet-file.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
-import type { Safety } from "../../scripts/render/views/drill.ts";
+import { doseIn, type Safety } from "../../scripts/render/views/drill.ts";
 import type { SiteIndex } from "../../scripts/render/views/site-index.ts";
 import { doseWords } from "../../scripts/render/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
@@ -108,22 +109,38 @@ export function safetyLines(words: Words, { spotting, caution }: Safety): Html {
 	}</div>`;
 }
 
-/** What has to be on paper of a drill wherever it is coached from a sheet: cues, safety, and how some levels do it. */
+/** What has to be on paper of a drill wherever it is coached from a sheet: cues, and how some levels do it. */
 export function wordsOfDrill(
 	{ site: { curriculum, handbook } }: SheetMaker,
 	id: Id,
 	levels: Iterable<Id>,
 	cues = Number.POSITIVE_INFINITY,
+	block?: Pick<Block, "dose" | "doses">,
 ): readonly string[] {
 	const drill = curriculum.drills.get(id);
 	if (drill === undefined) return [];
-	const doses = Array.from(levels, (level) => drill.levels.get(level)).filter((dose) => dose !== undefined);
+	const doses = Array.from(levels).flatMap((level) => {
+		const dose = drill.levels.get(level);
+		return dose === undefined ? [] : [doseIn(block, level, dose)];
+	});
 	return [
 		drill.title,
 		...drill.cues.slice(0, cues),
-		...[drill.spotting, drill.caution].flatMap((words) => words ?? []),
 		...doses.flatMap((dose) => wordsOfDose(handbook.words, drill, dose)),
 	].map((words) => handbook.markdown.plain(words));
+}
+
+/** What keeps people safe at a drill as some levels do it. */
+export function safetyOfDrill(
+	{ site: { curriculum, handbook } }: SheetMaker,
+	id: Id,
+	levels: readonly Id[],
+): readonly string[] {
+	const drill = curriculum.drills.get(id);
+	if (drill === undefined) return [];
+	const at = levels.length === 0 ? [drill] : levels.map((level) => drillAt(drill, level));
+	const texts = new Set(at.flatMap(({ spotting, caution }) => [spotting, caution]));
+	return [...texts].flatMap((words) => (words === undefined ? [] : [handbook.markdown.plain(words)]));
 }
 
 function wordsOfDose(words: Words, drill: Drill, dose: Dose): readonly string[] {

@@ -5,6 +5,7 @@
 
 import { equipmentForBlock } from "../../scripts/compute/equipment.ts";
 import { type FloorPlan, floorPlanOf } from "../../scripts/compute/placing.ts";
+import { clearPlaces, type Point } from "../../scripts/figures/floor-plan.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
 import type { ApparatusPlan, Block, Id, LinkedDrill, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
@@ -13,7 +14,15 @@ import { drillCore, levelsInOrder } from "../../scripts/render/views/drill.ts";
 import { doseWords } from "../../scripts/render/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
-import { AS_DESIGNED, figureStrip, fixedPiece, type SheetMaker, safetyLines, wordsOfDrill } from "./side.ts";
+import {
+	AS_DESIGNED,
+	figureStrip,
+	fixedPiece,
+	type SheetMaker,
+	safetyLines,
+	safetyOfDrill,
+	wordsOfDrill,
+} from "./side.ts";
 
 /** As many cues as a gymnast or a coach takes in at a glance. */
 const CUES = 3;
@@ -45,7 +54,11 @@ export function stationCards(
 		words: stations.flatMap(({ block, i }) => {
 			const id = block.stations[i]?.drill ?? "";
 			const levels = levelsHere(maker, block, curriculum.drills.get(id));
-			return wordsOfDrill(maker, id, levels, CUES);
+			return wordsOfDrill(maker, id, levels, CUES, block);
+		}),
+		safety: stations.flatMap(({ block, i }) => {
+			const id = block.stations[i]?.drill ?? "";
+			return safetyOfDrill(maker, id, levelsHere(maker, block, curriculum.drills.get(id)));
 		}),
 		place: week.source.place(["apparatus", plan.apparatus]),
 	};
@@ -78,11 +91,14 @@ function cardOf(
 	const drill = curriculum.drills.get(station?.drill ?? "");
 	if (station === undefined || drill === undefined) return html`<article class="box"></article>`;
 	const here = levelsHere(maker, block, drill);
-	const core = drillCore(site, "", drill, here);
+	const core = drillCore(site, "", drill, here, undefined, block);
 	const figures = figureStrip(words, core.figures);
 	const names = here.map((level) => curriculum.levels.get(level)?.name ?? level);
 	const props = equipmentForBlock(curriculum, plan, { ...block, stations: [station] });
-	const { easier, harder } = ways(maker, drill, here);
+	const near = ways(maker, drill, here);
+	// The club's own words for this drill say more than another drill's title.
+	const easier = core.adapt.easier[0] ?? near.easier;
+	const harder = core.adapt.harder[0] ?? near.harder;
 	return html`<article class="box">
 <header><span class="no">${stationLabel(i)}</span><div><p>${name}, ${words.ofWeek(week.week)} · ${say.station(i + 1, block.stations.length)} · ${names.join(", ")}</p><h2>${drill.title}</h2></div>${raw(miniPlan(words, floorPlanOf(curriculum, plan, block), i + 1))}</header>
 <div class="body"><div class="shown">${figures && html`<div class="strip">${figures}</div>`}
@@ -118,16 +134,36 @@ function ways(
 	};
 }
 
+/** Units between the middles of two spots: they are 16 wide, and grow on a small card. */
+const SPOT_ROOM = 26;
+
+/** A station's middle, and places beside it on the plan for when that is taken. */
+function around(x: number, y: number, long: number, wide: number): readonly Point[] {
+	const inside = (value: number, most: number) => Math.min(Math.max(value, 0), most);
+	const turns = [0, 1, 2, 3, 4, 5, 6, 7].map((eighth) => (eighth * Math.PI) / 4);
+	const beside = [1, 2, 3].flatMap((far) =>
+		turns.map((turn) => ({
+			x: inside(x + far * SPOT_ROOM * Math.cos(turn), long),
+			y: inside(y + far * SPOT_ROOM * Math.sin(turn), wide),
+		})),
+	);
+	return [{ x: inside(x, long), y: inside(y, wide) }, ...beside];
+}
+
 /** Where it stands: the block's stations as numbered spots on their ground, its own filled. */
 function miniPlan(words: Words, { length, width, stations }: FloorPlan, own: number): string {
 	const scale = 100 / Math.max(length, width * 1.4);
-	const spots = stations.map(({ number, left, top, length: long, width: wide }) => {
-		const x = tenth((left + long / 2) * scale);
-		const y = tenth((top + wide / 2) * scale);
+	const middles = stations.map(({ left, top, length: long, width: wide }) =>
+		around((left + long / 2) * scale, (top + wide / 2) * scale, length * scale, width * scale),
+	);
+	const places = clearPlaces(middles, SPOT_ROOM);
+	const spots = stations.map(({ number }, i) => {
+		const x = tenth(places[i]?.x ?? 0);
+		const y = tenth(places[i]?.y ?? 0);
 		const isOwn = number === own;
 		return (
-			`<circle cx="${x}" cy="${y}" r="8" fill="${isOwn ? "#000" : "#fff"}" stroke="#000" stroke-width="1.5"/>` +
-			`<text x="${x}" y="${tenth(y + 3.6)}" font-size="10.500" font-weight="700" text-anchor="middle" fill="${isOwn ? "#fff" : "#000"}">${number}</text>`
+			`<g class="plan-label" transform="translate(${x} ${y})"><circle r="8" fill="${isOwn ? "#000" : "#fff"}" stroke="#000" stroke-width="1.5"/>` +
+			`<text y="3.600" font-size="10.500" font-weight="700" text-anchor="middle" fill="${isOwn ? "#fff" : "#000"}">${number}</text></g>`
 		);
 	});
 	const w = tenth(length * scale);

@@ -118,6 +118,7 @@ export function storeRoomList(maker: SheetMaker, week: WeekPlan): SheetPiece | u
 			`${item.name} ${words.number(all)}`,
 			item.stored ?? say.elsewhere,
 		]),
+		safety: [],
 		place: week.source.place(["apparatus"]),
 	};
 }
@@ -153,6 +154,7 @@ export function labelSheet(maker: SheetMaker, week: WeekPlan): SheetPiece | unde
 		words: labels.map(
 			({ item, needed, apparatus }) => `${words.number(needed)} ${item.name} ${say.to(apparatus).join("")}`,
 		),
+		safety: [],
 		place: week.source.place(["apparatus"]),
 	};
 }

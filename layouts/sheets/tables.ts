@@ -5,7 +5,7 @@
 
 import { type CoverageTable, coverage } from "../../scripts/compute/coverage.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
-import { agesOfLevel, LANDMARKS, landmarkHeights } from "../../scripts/compute/heights.ts";
+import { agesOfLevel, LANDMARKS, landmarkHeights, landmarksOf } from "../../scripts/compute/heights.ts";
 import type { Id, WeekPlan } from "../../scripts/model.ts";
 import { paperOf } from "../../scripts/print/paper.ts";
 import type { SheetPart, SheetSection, SheetTarget } from "../../scripts/print/section.ts";
@@ -150,9 +150,7 @@ function storeRoom(source: SheetSource, places: Places): Html {
 function heightTable(source: SheetSource): Html | undefined {
 	const { words } = source;
 	const { levels, term } = source.curriculum;
-	const used = new Set(
-		[...source.curriculum.drills.values()].flatMap((drill) => [...drill.heights.values()]),
-	);
+	const used = new Set([...source.curriculum.drills.values()].flatMap((drill) => [...landmarksOf(drill)]));
 	const rows = [...levels.values()].flatMap((level) => {
 		const ages = agesOfLevel(term.classes, level.id);
 		return ages === undefined ? [] : [{ level, ages }];

@@ -38,7 +38,7 @@ export function termPage(maker: SheetMaker): SheetPiece | undefined {
 			head: html`<header class="head"><h1>${term.name} <span>${span}</span></h1></header>`,
 			again: html`<header class="again"><b>${term.name}</b></header>`,
 			items: [
-				html`<table class="item"><thead><tr><th scope="col" class="week">${words.heads.week}</th>${apparatus.map(({ id, name }) => html`<th scope="col">${apparatusIcon(id, name)} ${name}</th>`)}</tr></thead>
+				html`<table class="item"><thead><tr><th scope="col" class="week">${words.heads.week}</th>${apparatus.map(({ id, name }) => html`<th scope="col">${apparatusIcon(id)} ${name}</th>`)}</tr></thead>
 <tbody>${numbers.map((number) => {
 					const week = planOf.get(number);
 					return html`${closureRow(maker, term, dates[number - 2], dates[number - 1], apparatus.length + 1)}<tr><th scope="row"><b class="big">${number}</b> ${dates[number - 1] && html`<span>${words.date(dates[number - 1]?.monday ?? "")}</span>`}<br>${week === undefined ? "" : site.inline("", week.theme)}${closedDays(maker, dates[number - 1])}</th>${apparatus.map(({ id }) => cellOf(maker, week, id))}</tr>`;
@@ -52,6 +52,7 @@ export function termPage(maker: SheetMaker): SheetPiece | undefined {
 				site.handbook.markdown.plain(text),
 			),
 		),
+		safety: [],
 		place: firstWeek.source.place(["theme"]),
 	};
 }

@@ -33,7 +33,7 @@ export function weekFront(maker: SheetMaker, week: WeekPlan): SheetPiece {
 				...(week.body.trim() === "" ? [] : [html`<div class="item prose">${view.body}</div>`]),
 				html`<section class="item"><h2>${words.weekPage.byApparatus}</h2><table><tbody>${view.plans.map(
 					({ apparatus, blocks }) =>
-						html`<tr><th scope="row">${apparatusIcon(apparatus.id, apparatus.link.name)} ${apparatus.link.name}<br><span>${words.sheets.blocksAndMinutes(blocks.length, apparatus.minutes)}</span></th><td>${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}<ul>${blocks.map(
+						html`<tr><th scope="row">${apparatusIcon(apparatus.id)} ${apparatus.link.name}<br><span>${words.sheets.blocksAndMinutes(blocks.length, apparatus.minutes)}</span></th><td>${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}<ul>${blocks.map(
 							({ minutes, drills, levels }) =>
 								html`<li><b>${words.min(minutes)}</b> ${inSentence(drills.map(({ name }) => name))}${levels.length > 0 && html` <i>(${inSentence(levels.map(({ name }) => name))})</i>`}</li>`,
 						)}</ul></td></tr>`,
@@ -59,6 +59,7 @@ export function weekFront(maker: SheetMaker, week: WeekPlan): SheetPiece {
 			...view.plans.flatMap(({ blocks }) => blocks.flatMap(({ drills }) => drills.map(({ name }) => name))),
 			...classes.map(({ name }) => name),
 		],
+		safety: [],
 		place: week.source.place(["theme"]),
 	};
 }

@@ -1,48 +1,49 @@
 /**
- * `build`: the whole handbook, site, data, sheets and binder, in one folder that is swapped in when whole.
+ * `build`: the whole handbook in one folder, which is swapped in when it is whole: the site with its data
+ * within seconds, then the site with its sheets, then with the binder.
  *
- * An error in the content stops it before anything is written. Where only the binder fails, the
- * rest is published, the last good binder stays, and the exit code says that something is missing.
+ * An error in the content stops it before anything is written. Where only printing fails, the rest is
+ * published, the last binder and the sheets that are still true stay, and the exit code 1 says that
+ * something is missing. Where nothing has changed since the last build of the folder, nothing is written.
  */
 
+import { existsSync } from "node:fs";
 import { join, relative } from "node:path";
+import { foundRows } from "../figures/progression-layout.ts";
 import type { Handbook } from "../handbook.ts";
 import { binderOf, editionFile } from "../print/edition-file.ts";
+import { recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import type { PrintedSheets } from "../print/sheets.ts";
 import type { Problem } from "../problems.ts";
-import { addressFile, SHEET_FILES } from "../render/addresses.ts";
+import { SHEET_FILES } from "../render/addresses.ts";
 import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { hostFiles } from "../render/host-headers.ts";
-import { isMadeOnDevices } from "../render/offline/page-makers.ts";
-import { OfflineWriter } from "../render/offline/write-offline.ts";
-import { planText } from "../render/offline/write-plan.ts";
-import { sharedText } from "../render/page-text.ts";
-import { type PagesList, pagesListOf, readPagesList, writePagesList } from "../render/pages-list.ts";
+import { keep, readKeptJson } from "../render/kept.ts";
+import { recordFiles } from "../render/offline/records.ts";
+import { writeOffline } from "../render/offline/write-offline.ts";
+import { programFingerprint } from "../render/program-fingerprint.ts";
 import { searchFiles } from "../render/search/build-search.ts";
-import { frameFacts } from "../render/site.ts";
-import {
-	type PageThread,
-	startPageThread,
-	type WriteSiteOptions,
-	writeLinkPictures,
-	writeSite,
-} from "../render/write-site.ts";
+import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../render/write-site.ts";
 import * as english from "../words/en.ts";
 import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { noteInClub } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
+import { mayWriteTo, OutputRefused } from "./output-folder.ts";
 import { OutputConflict, Staging } from "./publish.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run } from "./run.ts";
 import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";
+import { isThere, madeOf, remember } from "./unchanged.ts";
 
 /** Where the binder lies inside the output. */
 export const BINDER = SHEET_FILES.binder();
 
-const NO_SHEETS: PrintedSheets = { problems: [], files: [], sides: 0 };
+/** Rows of maps are kept for some versions of the program. */
+const MOST_ROWS = 6;
+const rowsFile = () => `rows/${programFingerprint().slice(0, 16)}.json`;
 
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
@@ -53,16 +54,8 @@ export interface BuildOptions {
 	readonly since?: string;
 }
 
-export async function build(run: Run, options: BuildOptions): Promise<number> {
-	const pages = startPageThread();
-	try {
-		return await buildWith(run, pages, options);
-	} finally {
-		await pages.close();
-	}
-}
-
-async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOptions): Promise<number> {
+export async function build(run: Run, { print, since }: BuildOptions): Promise<number> {
+	if (!mayWriteTo(run)) return 2;
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
 	const { problems, opened } = await openClub(clubDir, {
@@ -82,56 +75,71 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 		out.line(`${since} holds no earlier plan, or one with errors. Nothing was written.`);
 		return 2;
 	}
-	const progress = new Progress(run.progress);
-	let staging: Staging | undefined;
-	try {
-		staging = new Staging(outDir);
-		// Pages link to the sheets that were made, and to no others: a sheet of an earlier plan would mislead.
-		// What prints is loaded where something is printed.
-		const printing = print ? await import("./print.ts") : undefined;
-		const sheets = printing
-			? await printing.sheetsInto(handbook, {}, staging.dir, clubDir, progress)
-			: NO_SHEETS;
-		// The same of the binder: one that was printed before is linked while it is of this very edition.
-		const bound = print ? await binderInto(handbook, staging, progress) : { problems: [], pages: 0 };
-		for (const kept of bound.pages === 0 ? [BINDER, editionFile(BINDER)] : []) staging.keep(kept);
-		const binder = binderOf(join(staging.dir, BINDER), handbook.edition);
-		const printed = new Set([...sheets.files, ...(binder === undefined ? [] : [BINDER])]);
-		const pagesList = pagesListOf(clubDir, outDir);
-		const list = readPagesList(pagesList);
-		const { before } = staging;
-		const site = await writeHandbook(handbook, staging, progress, pages, {
-			...(before === undefined || list === undefined ? {} : { before: { dir: before, list } }),
-			kept: true,
-			media,
-			printed,
-			...(binder === undefined ? {} : { binder }),
-			...(earlier === undefined ? {} : { since: earlier }),
-		});
-		for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
-		progress.end();
-		const { dir } = staging;
-		staging.publish((files) => writePagesList(pagesList, dir, site.list, files));
-		noteInClub(run, handbook.edition);
-		const here = relative(process.cwd(), outDir) || ".";
+	const here = relative(process.cwd(), outDir) || ".";
+	const end = () => {
 		const seconds = ((performance.now() - started) / 1000).toFixed(1);
-		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
-		if (bound.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(bound.pages, "page")}`);
-		if (sheets.files.length > 0) {
-			out.line(
-				`wrote ${count(sheets.files.length, "sheet file")} to ${here}/print, ${count(sheets.sides, "side")}`,
-			);
-		}
-		const faults = differing([...sheets.problems, ...bound.problems]);
-		reportProblems(faults, clubDir, out);
 		out.line(
 			`${count(handbook.findings.length, "finding")}; edition ${editionNameOf({ edition: handbook.edition, words: english })}; ${seconds} s`,
 		);
-		return faults.some((p) => p.severity === "error") ? 1 : 0;
+	};
+	const of = madeOf([handbook.fingerprint, handbook.edition, [...media.files.keys()], print, earlier]);
+	if (isThere(outDir, of)) {
+		out.line(`Nothing has changed since ${here} was built.`);
+		end();
+		return 0;
+	}
+	const progress = new Progress(run.progress);
+	const shown = { kept: true, media, ...(earlier === undefined ? {} : { since: earlier }) };
+	let staging: Staging | undefined;
+	try {
+		staging = new Staging(outDir);
+		// What prints is loaded where something is printed.
+		const printing = print ? await import("./print.ts") : undefined;
+		const missing = await printing?.whyNotPrint();
+		if (missing !== undefined) {
+			out.line(`Nothing can be printed in this run: ${missing}`);
+			out.line("What was printed before and still says the same is kept, with its links; the rest is built.");
+		}
+		// Pages link to sheets that are true, and to no others: one of an earlier plan would mislead.
+		const { before } = staging;
+		const kept =
+			printing === undefined || before === undefined
+				? []
+				: keptSheets(staging, before, printing.sheetsStillTrue(handbook, before));
+		const site = await writeHandbook(handbook, staging, progress, { ...shown, printed: new Set(kept) });
+		progress.end();
+		let files = staging.publish();
+		noteInClub(run, handbook.edition);
+		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
+		const faults: Problem[] = [];
+		if (print) {
+			const printed = await printInto(handbook, staging, progress, shown);
+			files = printed.files ?? files;
+			if (printed.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(printed.pages, "page")}`);
+			if (printed.sheets.files.length > 0) {
+				const { files: sheets, sides } = printed.sheets;
+				out.line(`wrote ${count(sheets.length, "sheet file")} to ${here}/print, ${count(sides, "side")}`);
+			}
+			if (printed.sheets.files.length === 0 && kept.length > 0) {
+				out.line(
+					`kept ${count(kept.length, "sheet file")} in ${here}/print that still ${kept.length === 1 ? "says" : "say"} the same`,
+				);
+			}
+			faults.push(...differing(printed.problems));
+		}
+		reportProblems(faults, clubDir, out);
+		const failed = faults.some((p) => p.severity === "error");
+		if (!failed) remember(outDir, of, files);
+		end();
+		return failed ? 1 : 0;
 	} catch (error) {
 		progress.end();
 		if (error instanceof OutputBusy) {
 			out.line(`Another build is writing to this folder (${error.message}). Nothing was written.`);
+			return 2;
+		}
+		if (error instanceof OutputRefused) {
+			out.line(`${error.message} Nothing was written.`);
 			return 2;
 		}
 		if (!(error instanceof OutputConflict)) throw error;
@@ -147,50 +155,52 @@ async function buildWith(run: Run, pages: PageThread, { print, since }: BuildOpt
 	}
 }
 
+/** Takes sheets over from the last output, with their record. */
+function keptSheets(staging: Staging, before: string, record: SheetRecord): readonly string[] {
+	const paths = Object.keys(record).filter((path) => existsSync(join(before, path)));
+	for (const path of paths) staging.keep(path);
+	if (paths.length > 0) {
+		staging.write(
+			SHEET_RECORD,
+			recordText(Object.fromEntries(paths.map((path) => [path, record[path] ?? ""]))),
+		);
+	}
+	return paths;
+}
+
 /** Site, search and data files; `kept` adds what keeps the site on a reader's device. */
 export async function writeHandbook(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-	thread: PageThread,
-	options: Omit<WriteSiteOptions, "progress" | "made"> = {},
-): Promise<{ readonly pages: number; readonly data: number; readonly list: PagesList }> {
+	options: Omit<WriteSiteOptions, "progress"> = {},
+): Promise<{ readonly pages: number; readonly data: number }> {
 	const { curriculum, edition, words } = handbook;
-	// It packs the texts of pages beside their making, so it has to know them from the first.
-	const offline =
-		options.kept === true
-			? new OfflineWriter(staging.dir, {
-					words,
-					edition: editionNameOf(handbook),
-					weeks: curriculum.weeks.map(({ id }) => id),
-					drills: curriculum.drills.size,
-					plan: planText(handbook, options),
-					shared: sharedText(curriculum, frameFacts(handbook, options)),
-				})
-			: undefined;
-	try {
-		const site = await writeSite(handbook, staging.dir, thread, {
-			...options,
-			progress: (done, total) => progress.show("pages", done, total),
-			made: ({ kind, address }, text) => {
-				if (isMadeOnDevices(kind)) offline?.add(addressFile(address), text);
-			},
-		});
-		const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook)];
-		for (const { path, text } of texts) staging.write(path, text);
-		const others = [...(await site.keptPages), ...(await site.others), ...texts.map(({ path }) => path)];
-		const packed = offline?.finish(others, site.written);
-		packed?.catch(() => undefined);
-		// What is not kept offline is written while the rest is packed.
-		if (options.kept === true) writeLinkPictures(handbook, staging.dir);
-		const data = dataFiles(handbook, words, edition);
-		for (const { path, text } of data) staging.write(path, text);
-		const { list } = await site.written;
-		await packed;
-		return { pages: site.pages, data: data.length, list };
-	} finally {
-		await offline?.close();
+	// The last good binder stays until there is another; pages link it while it is of this very edition.
+	for (const path of [BINDER, editionFile(BINDER)]) staging.keep(path);
+	const binder = binderOf(join(staging.dir, BINDER), edition);
+	const shown: typeof options = {
+		...options,
+		...(binder === undefined ? {} : { binder, printed: new Set([...(options.printed ?? []), BINDER]) }),
+	};
+	const known = readKeptJson(rowsFile());
+	if (Array.isArray(known)) foundRows.know(known);
+	const site = await writeSite(handbook, staging.dir, {
+		...shown,
+		progress: (done, total) => progress.show("pages", done, total),
+	});
+	const rows = JSON.stringify(foundRows.used());
+	if (rows !== JSON.stringify(known)) keep(rowsFile(), rows, MOST_ROWS);
+	const data = dataFiles(handbook, words, edition);
+	const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook), ...data];
+	for (const { path, text } of texts) staging.write(path, text);
+	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
+	if (options.kept === true) {
+		writeLinkPictures(handbook, staging.dir);
+		const records = recordFiles(handbook, shown, highlightCode, site.readyMade);
+		await writeOffline(staging.dir, { ...site, edition, words, records });
 	}
+	return { pages: site.pages, data: data.length };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */
@@ -204,14 +214,45 @@ function differing(problems: readonly Problem[]): readonly Problem[] {
 	});
 }
 
-async function binderInto(
+/**
+ * Sheets first, then the binder: each is published when it is whole, with a site whose pages link to what was
+ * made and to nothing else, since a sheet of an earlier plan would mislead.
+ */
+async function printInto(
 	handbook: Handbook,
 	staging: Staging,
 	progress: Progress,
-): Promise<{ readonly problems: readonly Problem[]; readonly pages: number }> {
-	const { printBinder } = await import("../print/binder.ts");
-	return printBinder(handbook, {
+	shown: Omit<WriteSiteOptions, "progress">,
+): Promise<{
+	readonly problems: readonly Problem[];
+	readonly sheets: PrintedSheets;
+	readonly pages: number;
+	/** Of the edition that was published last, if any was. */
+	readonly files: readonly string[] | undefined;
+}> {
+	// What prints is loaded where something is printed.
+	const [{ sheetsInto }, { printBinder }] = await Promise.all([
+		import("./print.ts"),
+		import("../print/binder.ts"),
+	]);
+	let files: readonly string[] | undefined;
+	staging.begin();
+	const sheets = await sheetsInto(handbook, {}, staging.dir, handbook.clubDir, progress);
+	const withSheets = { ...shown, printed: new Set(sheets.files) };
+	if (sheets.files.length > 0) {
+		await writeHandbook(handbook, staging, progress, withSheets);
+		files = staging.publish();
+		staging.begin();
+	}
+	const binder = await printBinder(handbook, {
 		outFile: `${staging.dir}/${BINDER}`,
 		progress: (done, total, label) => progress.show("binder", done, total, label),
 	});
+	if (binder.pages > 0) {
+		for (const path of [...sheets.files, SHEET_RECORD]) staging.keep(path);
+		await writeHandbook(handbook, staging, progress, withSheets);
+		files = staging.publish();
+	}
+	progress.end();
+	return { problems: [...sheets.problems, ...binder.problems], sheets, pages: binder.pages, files };
 }

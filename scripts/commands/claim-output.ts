@@ -9,9 +9,9 @@
  */
 
 import { spawnSync } from "node:child_process";
-import { closeSync, openSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { hostname } from "node:os";
-import { join } from "node:path";
+import type { Folder } from "../files/folder.ts";
+import { processState } from "../files/processes.ts";
 
 /** Another process is writing to the same output. */
 export class OutputBusy extends Error {
@@ -38,25 +38,25 @@ export function isClaim(name: string): boolean {
 }
 
 /** Claims an output by its folder of claims; gives what ends the claim. Throws OutputBusy. */
-export function claimOutput(folder: string): () => void {
+export function claimOutput(folder: Folder): () => void {
 	const me = { machine: machineName(), process: process.pid, started: startOf(process.pid) };
 	const mine = `claim-${me.machine}-${me.process}-${me.started}`;
 	try {
-		closeSync(openSync(join(folder, mine), "wx"));
+		folder.writeNew(mine, "");
 	} catch (error) {
 		if (error instanceof Error && "code" in error && error.code === "EEXIST")
 			throw new OutputBusy(me.process);
 		throw error;
 	}
-	const release = (): void => rmSync(join(folder, mine), { force: true });
-	for (const name of readdirSync(folder)) {
+	const release = (): void => folder.remove(mine);
+	for (const { name } of folder.list()) {
 		const other = claimantOf(name);
 		if (other === undefined || name === mine) continue;
-		if (counts(other, me, join(folder, name))) {
+		if (counts(other, me, folder.info(name)?.mtimeMs ?? 0)) {
 			release();
 			throw new OutputBusy(other.process);
 		}
-		rmSync(join(folder, name), { force: true });
+		folder.remove(name);
 	}
 	return release;
 }
@@ -67,9 +67,9 @@ function claimantOf(name: string): Claimant | undefined {
 	return { machine, process: Number(process), started };
 }
 
-function counts(other: Claimant, me: Claimant, file: string): boolean {
+/** @param made when the claim was put down */
+function counts(other: Claimant, me: Claimant, made: number): boolean {
 	if (other.machine !== me.machine) {
-		const made = statSync(file, { throwIfNoEntry: false })?.mtimeMs ?? 0;
 		return Date.now() - made < FAR_CLAIM_COUNTS_MS;
 	}
 	return isRunning(other.process) && startOf(other.process) === other.started;
@@ -89,7 +89,7 @@ function isRunning(pid: number): boolean {
 function startOf(pid: number): string {
 	try {
 		// After the name, which may hold spaces, the start is the 20th field: proc(5), field 22.
-		const stat = readFileSync(`/proc/${pid}/stat`, "latin1");
+		const stat = processState(pid);
 		return stat.slice(stat.lastIndexOf(")") + 2).split(" ")[19] ?? "";
 	} catch {
 		if (process.platform === "linux" || process.platform === "win32") return "";

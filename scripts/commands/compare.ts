@@ -5,13 +5,16 @@
 
 import { readFileSync } from "node:fs";
 import { type Comparison, compare, type NumberChange, type ThingsCompared } from "../compute/compare.ts";
-import { recordOf } from "../compute/plan-record.ts";
+import { FACTS, recordOf } from "../compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
 import { openHandbook } from "../handbook.ts";
 import { RECORDED_KINDS } from "../model.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, type Output, reportProblems } from "./report.ts";
+import { clubAndFolder } from "./said-of-club.ts";
 
+/** Letters of what the club says of itself: an emergency text is told to its end. */
+const MOST_OF_FACT = 2000;
 /** Changed numbers shown in the terminal; all of them are in `--json`. */
 const SHOWN = 40;
 
@@ -53,6 +56,10 @@ export function compareFolders(
 	const [before, after] = sides.map(({ record }) => record);
 	if (before === undefined || after === undefined) throw new Error("A plan was read and is not there.");
 	tell(compare(before, after), out, json);
+	if (!json) {
+		const named = sides.map(({ place, record }) => clubAndFolder(place, record?.club));
+		out.line(named.join("; compared with it: "));
+	}
 	return 0;
 }
 
@@ -107,9 +114,16 @@ function tell(found: Comparison, out: Output, json: boolean): void {
 	else report(found, out);
 }
 
-function report({ things, renamed, numbers, findings }: Comparison, out: Output): void {
+function report({ facts, things, renamed, numbers, findings }: Comparison, out: Output): void {
+	// What moves people comes first: when there is a class, and what to do in an emergency.
+	for (const kind of FACTS) {
+		for (const { field, before, after } of facts[kind]) {
+			out.line(`${kind}: ${field}: ${shown(before, MOST_OF_FACT)} → ${shown(after, MOST_OF_FACT)}`);
+		}
+	}
+	reportThings("class", things.class, out);
 	for (const { from, to } of renamed) out.line(`drill ${from} is now ${to}`);
-	for (const kind of RECORDED_KINDS) reportThings(kind, things[kind], out);
+	for (const kind of RECORDED_KINDS) if (kind !== "class") reportThings(kind, things[kind], out);
 	for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
 	for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
 	const largest = [...numbers].sort((a, b) => stepOf(b) - stepOf(a));
@@ -121,9 +135,15 @@ function report({ things, renamed, numbers, findings }: Comparison, out: Output)
 	const changes = (of: ThingsCompared): string =>
 		`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
 	out.line(
-		`Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new.`,
+		`${FIRST.map(({ name, kind }) => (facts[kind].length > 0 ? `${name} changed. ` : "")).join("")}Classes: ${changes(things.class)}. Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new.`,
 	);
 }
+
+const FIRST = [
+	{ kind: "club", name: "Club" },
+	{ kind: "term", name: "Term" },
+	{ kind: "targets", name: "Targets" },
+] as const;
 
 function stepOf({ before = 0, after = 0 }: NumberChange): number {
 	return Math.abs(after - before);
@@ -141,8 +161,13 @@ function reportThings(noun: string, { added, removed, changed }: ThingsCompared,
 }
 
 /** A value on one line, not too long. */
-function shown(value: unknown): string {
+function shown(value: unknown, most = 80): string {
 	if (value === undefined) return "none";
+	if (isInterval(value)) return value.from === value.to ? value.from : `${value.from}/${value.to}`;
 	const text = typeof value === "string" ? value.replace(/\s+/g, " ").trim() : JSON.stringify(value);
-	return text.length > 80 ? `${text.slice(0, 79)}…` : text;
+	return text.length > most ? `${text.slice(0, most - 1)}…` : text;
+}
+
+function isInterval(value: unknown): value is { readonly from: string; readonly to: string } {
+	return typeof value === "object" && value !== null && "from" in value && "to" in value;
 }

@@ -3,21 +3,21 @@
  * makes it only when asked and only where the copy has no error that was not there before.
  */
 
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { changesBetween, describeChanges } from "../edit/change-set.ts";
+import { type ClubTexts, readTexts } from "../edit/club-texts.ts";
 import {
-	changesBetween,
-	describeChanges,
 	FilesChanged,
+	interruptedChange,
+	type KeptText,
 	makeChanges,
 	mendInterrupted,
-} from "../edit/change-set.ts";
-import { type ClubTexts, readTexts } from "../edit/club-texts.ts";
+	type TakenBack,
+} from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
+import { inScratchFolder } from "../files/scratch.ts";
 import { type OpenedHandbook, openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
-import { count, reportProblems } from "./report.ts";
+import { count, type Output, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
 /** Lines of a change shown in the terminal; the rest is counted. */
@@ -35,8 +35,15 @@ export function editClub(
 	{ what, write }: EditOptions,
 	edit: (texts: ClubTexts) => ClubTexts,
 ): number {
-	const mended = mendInterrupted(clubDir);
-	if (mended !== undefined) out.line(`Took back a change that was interrupted: ${mended.what}`);
+	if (write) mend({ clubDir, out });
+	else {
+		const interrupted = interruptedChange(clubDir);
+		if (interrupted !== undefined) {
+			out.line(`A change was interrupted before, so its files are half changed: ${interrupted}`);
+			out.line("Nothing was written. Take it back first, with `undo`.");
+			return 1;
+		}
+	}
 	const { problems, handbook } = openHandbook(clubDir);
 	if (handbook === undefined) {
 		reportProblems(problems, clubDir, out);
@@ -73,7 +80,7 @@ export function editClub(
 		return 0;
 	}
 	try {
-		makeChanges(clubDir, what, changes);
+		tellKept(makeChanges(clubDir, what, changes), out);
 	} catch (error) {
 		if (!(error instanceof FilesChanged)) throw error;
 		out.line(`Changed by somebody else in the meantime: ${error.paths.join(", ")}. Nothing was written.`);
@@ -83,18 +90,39 @@ export function editClub(
 	return 0;
 }
 
+/** Takes back a change that was interrupted before a command writes, and says what became of it. */
+export function mend({ clubDir, out }: Pick<Run, "clubDir" | "out">): void {
+	const mended = mendInterrupted(clubDir);
+	if (mended === undefined) return;
+	out.line(`Took back a change that was interrupted: ${mended.what}`);
+	tellLater(mended, out);
+}
+
+/** Where later work met a change that was taken back. */
+export function tellLater({ merged, left, kept }: TakenBack, out: Output): void {
+	for (const path of merged)
+		out.line(`${path}: written in since; the change is out of it, and the later work is kept.`);
+	for (const path of left) {
+		if (!kept.some((one) => one.path === path)) out.line(`${path}: written in since, and left as it is.`);
+	}
+	tellKept(kept, out);
+}
+
+/** Both texts of a file that two have written. */
+export function tellKept(kept: readonly KeptText[], out: Output): void {
+	for (const { path, keptAs } of kept) {
+		out.line(
+			`${path}: written by somebody else as well. It stays as it is now; the other text is in ${keptAs}.`,
+		);
+	}
+}
+
 /** Opens texts that stand nowhere yet, with the pictures of the club they are from. */
 export function tryTexts(clubDir: string, texts: ClubTexts): OpenedHandbook {
-	const dir = mkdtempSync(join(tmpdir(), "handbook-try-"));
-	try {
-		for (const [path, text] of texts) {
-			mkdirSync(dirname(join(dir, path)), { recursive: true });
-			writeFileSync(join(dir, path), text);
-		}
-		return openHandbook(dir, { mediaFrom: clubDir });
-	} finally {
-		rmSync(dir, { recursive: true, force: true });
-	}
+	return inScratchFolder("handbook-try", (folder) => {
+		for (const [path, text] of texts) folder.write(path, text);
+		return openHandbook(folder.path, { mediaFrom: clubDir });
+	});
 }
 
 /** Errors that were not there before; lines may have moved. */

@@ -1,5 +1,5 @@
 declare module "@11ty/eleventy-dev-server" {
-	import type { IncomingMessage, ServerResponse } from "node:http";
+	import type { IncomingMessage, Server, ServerResponse } from "node:http";
 
 	export interface DevServerOptions {
 		readonly port?: number;
@@ -13,7 +13,8 @@ declare module "@11ty/eleventy-dev-server" {
 	}
 	export default class DevServer {
 		static getServer(name: string, dir: string, options?: DevServerOptions): DevServer;
-		serve(port: number): void;
+		/** The server under it; made when it is first asked for. */
+		readonly server: Server;
 		ready(): Promise<void>;
 		getPort(): Promise<number>;
 		reload(event: object): Promise<void>;

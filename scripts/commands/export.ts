@@ -4,8 +4,8 @@
  * Writes one workbook and, beside it, a CSV file for each sheet. `import` reads either back.
  */
 
-import { existsSync, mkdirSync, writeFileSync } from "node:fs";
-import { join, relative } from "node:path";
+import { relative } from "node:path";
+import { makeFolder, openFolder } from "../files/folder.ts";
 import { openHandbook } from "../handbook.ts";
 import { readClub } from "../read/read-club.ts";
 import { count, reportProblems } from "./report.ts";
@@ -14,8 +14,8 @@ import { clubSheets } from "./spreadsheet/club-sheets.ts";
 import { CellTooLong, csvOf, workbookOf } from "./spreadsheet/write-sheets.ts";
 
 export interface ExportOptions {
-	/** The folder the spreadsheets go into. */
-	readonly to: string;
+	/** The folder the spreadsheets go into; one in the club folder where it is left out. */
+	readonly to?: string;
 	/** Whether spreadsheets that are there already may be written over. */
 	readonly replace: boolean;
 	readonly json: boolean;
@@ -43,17 +43,19 @@ export async function exportCommand(
 	}
 	const complete = files.size === 1;
 	for (const sheet of sheets) files.set(`${sheet.title.toLowerCase()}.csv`, csvOf(sheet));
-	const inTheWay = [...files.keys()].filter((name) => existsSync(join(to, name)));
+	// A folder that somebody named may stand anywhere; the club's own may not lead out of it.
+	const folder = to === undefined ? openFolder(clubDir).inner("spreadsheets") : makeFolder(to);
+	const inTheWay = [...files.keys()].filter((name) => folder.has(name));
 	if (inTheWay.length > 0 && !replace) {
 		out.line(
 			`There already: ${inTheWay.join(", ")}. Name another folder with --to, or write over them with --replace.`,
 		);
 		return 2;
 	}
-	mkdirSync(to, { recursive: true });
-	for (const [name, content] of files) writeFileSync(join(to, name), content);
-	const here = relative(process.cwd(), to) || ".";
-	if (json) out.line(JSON.stringify({ problems: [], folder: to, files: [...files.keys()] }, null, "\t"));
+	for (const [name, content] of files) folder.write(name, content);
+	const here = relative(process.cwd(), folder.path) || ".";
+	if (json)
+		out.line(JSON.stringify({ problems: [], folder: folder.path, files: [...files.keys()] }, null, "\t"));
 	else {
 		const rows = sheets.map(({ title, rows }) => `${title} ${rows.length}`).join(", ");
 		out.line(`wrote ${count(files.size, "file")} to ${here}: rows ${rows}`);

@@ -6,11 +6,13 @@
  * changed; where it holds the same, it is counted as the same.
  */
 
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
 import { styleText } from "node:util";
+import { FilesChanged, makeChanges } from "../edit/make-changes.ts";
+import { openFolder } from "../files/folder.ts";
+import { givenKind, readGiven } from "../files/given.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
+import { mend } from "./edit-club.ts";
 import { count } from "./report.ts";
 import type { Run } from "./run.ts";
 import { fold } from "./spreadsheet/cells.ts";
@@ -47,23 +49,31 @@ export async function importCommand(
 	try {
 		if (mapping !== undefined) map = readMapping(mapping);
 		for (const file of files) {
-			if (!existsSync(file)) throw new UnreadableSheet(`There is no file ${file}.`);
-			sheets.push(...(await readSheets(file, readFileSync(file))));
+			if (givenKind(file) !== "file") throw new UnreadableSheet(`There is no file ${file}.`);
+			sheets.push(...(await readSheets(file, readGiven(file))));
 		}
 	} catch (error) {
 		if (!(error instanceof UnreadableSheet)) throw error;
 		out.line(error.message);
 		return 2;
 	}
+	if (write) mend({ clubDir, out });
 	const club = readClub(clubDir).files;
 	const { files: drafts, notes } = readClubSheets(sheets, club, map);
 	const planned = planFiles(drafts, club, clubDir);
 	const made = planned.filter(({ state }) => state === "new");
-	if (write) {
-		for (const { path, text } of made) {
-			mkdirSync(dirname(join(clubDir, path)), { recursive: true });
-			// Fails where somebody wrote the file meanwhile: nothing is overwritten.
-			writeFileSync(join(clubDir, path), text, { flag: "wx" });
+	if (write && made.length > 0) {
+		try {
+			// A file that is there is never written over, also where somebody wrote it meanwhile.
+			makeChanges(
+				clubDir,
+				`import ${files.join(" ")}`,
+				made.map(({ path, text }) => ({ path, after: text })),
+			);
+		} catch (error) {
+			if (!(error instanceof FilesChanged)) throw error;
+			out.line(`Made by somebody else in the meantime: ${error.paths.join(", ")}. Nothing was written.`);
+			return 1;
 		}
 	}
 	const unclear = notes.filter(({ weight }) => weight === "unclear");
@@ -86,12 +96,14 @@ export function planFiles(
 	club: readonly (WrittenFile & { readonly file: string })[],
 	clubDir: string,
 ): readonly Planned[] {
+	const folder = openFolder(clubDir);
+	const byName = new Map(club.map((file) => [`${file.kind} ${file.id}`, file]));
 	return drafts.map(({ kind, id, data, body, from }) => {
-		const there = club.find((file) => file.kind === kind && file.id === id);
+		const there = byName.get(`${kind} ${id}`);
 		const path = there?.file ?? clubFilePath(kind, id, data);
 		const text = clubFileText(kind, data, body);
 		if (there === undefined) {
-			return { path, from, text, state: existsSync(join(clubDir, path)) ? "kept" : "new" };
+			return { path, from, text, state: folder.has(path) ? "kept" : "new" };
 		}
 		// Two files are the same where a spreadsheet would say the same of both.
 		const said = (file: WrittenFile) => JSON.stringify(clubSheets([file]));
@@ -101,8 +113,8 @@ export function planFiles(
 
 /** Reads a mapping file. Throws UnreadableSheet where it is none. */
 export function readMapping(file: string): Mapping {
-	if (!existsSync(file)) throw new UnreadableSheet(`There is no mapping file ${file}.`);
-	const parsed = parseYaml(readFileSync(file, "utf8").replace(/\r\n?/g, "\n"));
+	if (givenKind(file) !== "file") throw new UnreadableSheet(`There is no mapping file ${file}.`);
+	const parsed = parseYaml(readGiven(file).toString("utf8").replace(/\r\n?/g, "\n"));
 	const data = parsed.ok ? parsed.data : undefined;
 	if (typeof data !== "object" || data === null) {
 		throw new UnreadableSheet(

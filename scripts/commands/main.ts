@@ -6,13 +6,16 @@
  * Exit codes: 0 all is well, 1 problems in the content (or in laying out print), 2 wrong use.
  */
 
-import { existsSync, statSync } from "node:fs";
 import { enableCompileCache } from "node:module";
-import { join, relative, resolve, sep } from "node:path";
+import { relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { HARMS } from "../compute/harm.ts";
+import { givenKind } from "../files/given.ts";
+import type { Finding } from "../model.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
+import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
@@ -25,6 +28,7 @@ interface Options {
 	readonly whatIf?: string;
 	readonly print?: boolean;
 	readonly port?: number;
+	readonly host?: string;
 	readonly swap?: boolean;
 	readonly to?: string;
 	readonly replace?: boolean;
@@ -36,6 +40,13 @@ interface Options {
 	readonly empty?: boolean;
 	readonly write?: boolean;
 	readonly since?: string;
+}
+
+interface CheckChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly class?: string;
+	readonly kind?: string;
+	readonly all?: boolean;
 }
 
 interface PrintOptions extends Options {
@@ -54,12 +65,22 @@ Without --week, --class, --level or --apparatus all of them are printed. For exa
   npm run print -- class-sheets --week 3 --class mon-beginners
   npm run print -- station-cards --week 3 --apparatus beam --up 4`;
 
+/** Commands whose own last line names the club and its folder. */
+const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
+
 /** What `new` writes; here as well, so that help does not load the command. */
 const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
 
 // What commands load is compiled once, not at every start. It lies beside the packages, where nobody
 // writes who may not change the program itself; where it cannot be written, every start compiles.
 enableCompileCache(fileURLToPath(new URL("../../node_modules/.cache/compiled/", import.meta.url)));
+
+// npm runs a script in the package's folder. Paths are meant from where the command was typed, and so
+// they are told; without `--club` the package itself is the club folder all the same.
+const home = process.cwd();
+const typed = isRunByNpm(process.env) ? process.env.INIT_CWD : undefined;
+if (typed !== undefined && typed !== home && givenKind(typed) === "folder") process.chdir(typed);
+const USUAL_CLUB = relative(process.cwd(), home) || ".";
 
 const program = new Command("handbook")
 	.description("Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.")
@@ -73,8 +94,12 @@ command(
 	"read and check the club folder, and say what the plan misses: one line when all is well; writes nothing",
 )
 	.option("--json", "print problems and findings as JSON")
+	.option("--week <number>", "only findings of one week", wholeNumber)
+	.option("--class <id>", "only findings of one class")
+	.option("--kind <kind>", `only findings of one kind (${HARMS.join(", ")}) or one code`, findingKind)
+	.option("--all", "show every finding, however many")
 	.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
-	.action(async (options: Options) => {
+	.action(async (options: CheckChoices) => {
 		if (options.whatIf !== undefined) {
 			const { whatIf } = await import("./compare.ts");
 			const { clubDir, out } = run(options);
@@ -82,8 +107,45 @@ command(
 			return;
 		}
 		const { check } = await import("./check.ts");
-		exitCode = await check(run(options), { json: options.json ?? false });
+		const { json = false, week, class: group, kind, all = false } = options;
+		exitCode = await check(run(options), {
+			json,
+			all,
+			...(week === undefined ? {} : { week }),
+			...(group === undefined ? {} : { class: group }),
+			...(kind === undefined ? {} : { kind }),
+		});
 	});
+
+command("accept", "let a finding stand on purpose, with the reason; `undo` takes it back")
+	.argument("<code>", "the finding's code, such as H309", findingCode)
+	.requiredOption("--reason <text>", "why it may stand")
+	.option("--until <date>", "the last day on which it may, as 2027-03-19")
+	.option("--week <number>", "the week it is about", wholeNumber)
+	.option("--class <id>", "the class it is about")
+	.option("--group <id>", "the group, as class/group")
+	.option("--level <id>", "the level")
+	.option("--apparatus <id>", "the apparatus")
+	.option("--drill <id>", "the drill")
+	.option("--skill <id>", "the skill")
+	.option("--shape <id>", "the body shape")
+	.option("--equipment <id>", "the equipment")
+	.action(
+		async (
+			code: string,
+			options: Options & Finding["about"] & { readonly until?: string; readonly reason: string },
+		) => {
+			const { acceptCommand } = await import("./accept.ts");
+			const { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment } = options;
+			const about = { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment };
+			exitCode = acceptCommand(run(options), {
+				finding: code,
+				about: Object.fromEntries(Object.entries(about).filter(([, value]) => value !== undefined)),
+				reason: options.reason,
+				until: options.until,
+			});
+		},
+	);
 
 command("build", "check, then write the site, the data files, the binder and the single sheets")
 	.option("--out <dir>", "where the result goes (default: _site in the club folder)")
@@ -137,9 +199,17 @@ command("print", "check, then lay out the binder or single sheets as PDFs")
 
 command("serve", "show the site on this computer and build it again at every change")
 	.option("--port <number>", "the port to serve on", portNumber, 8080)
+	.option(
+		"--host <address>",
+		"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
+		"127.0.0.1",
+	)
 	.action(async (options: Options) => {
 		const { serve } = await import("./serve.ts");
-		exitCode = await serve(run(options), { port: options.port ?? 8080 });
+		exitCode = await serve(run(options), {
+			host: options.host ?? "127.0.0.1",
+			port: options.port ?? 8080,
+		});
 	});
 
 command("rename", "give a thing another id, everywhere; shows the change, and makes it with --write")
@@ -192,16 +262,18 @@ command("next-term", "make the next term's club folder from this one, which stay
 		});
 	});
 
-command("undo", "take back the last change that rename or move made").action(async (options: Options) => {
-	const { undo } = await import("./undo.ts");
-	exitCode = undo(run(options));
-});
+command("undo", "take back the last change that rename, move or accept made").action(
+	async (options: Options) => {
+		const { undo } = await import("./undo.ts");
+		exitCode = undo(run(options));
+	},
+);
 
 program
 	.command("compare")
 	.description("say what differs between two club folders, and what that did to the counts; writes nothing")
 	.argument("<earlier>", "what to compare with: a club folder, an output folder, or a record.json")
-	.argument("[later]", "the folder that is compared", ".")
+	.argument("[later]", "the folder that is compared", USUAL_CLUB)
 	.option("--json", "print the comparison as JSON")
 	.exitOverride()
 	.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
@@ -242,10 +314,8 @@ command("export", "write the drill library, the plan and the lists as spreadshee
 	.option("--json", "say what was written as JSON")
 	.action(async (options: Options) => {
 		const { exportCommand } = await import("./export.ts");
-		const given = run(options);
-		const to = resolve(options.to ?? join(given.clubDir, "spreadsheets"));
-		exitCode = await exportCommand(given, {
-			to,
+		exitCode = await exportCommand(run(options), {
+			...(options.to === undefined ? {} : { to: resolve(options.to) }),
 			replace: options.replace ?? false,
 			json: options.json ?? false,
 		});
@@ -288,10 +358,40 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 	process.exit(exitCode);
 });
 
+// A command that worked on another folder than was meant looks as if all were well: each says which.
+program.hook("postAction", async (_program, command) => {
+	const { club, json } = command.opts<Partial<Options>>();
+	const isNewFolder = command.name() === "new" && command.args[0] === "club";
+	if (
+		exitCode === 2 ||
+		club === undefined ||
+		json === true ||
+		isNewFolder ||
+		NAME_IT_THEMSELVES.has(command.name())
+	)
+		return;
+	const { clubAndFolder } = await import("./said-of-club.ts");
+	process.stdout.write(`${clubAndFolder(club)}\n`);
+});
+
 try {
-	await program.parseAsync();
+	const kept = keptOptions();
+	if (kept === undefined) await program.parseAsync();
+	else {
+		exitCode = 2;
+		process.stderr.write(`error: ${kept}\n`);
+	}
 } catch (error) {
 	exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+	if (
+		error instanceof CommanderError &&
+		error.code === "commander.excessArguments" &&
+		isRunByNpm(process.env)
+	) {
+		process.stderr.write(
+			`Options come after two hyphens alone, as in ${npmRun(process.env, home)} -- --club ../my-club\n`,
+		);
+	}
 	if (!(error instanceof CommanderError)) reportFault(error, (text) => process.stderr.write(`${text}\n`));
 }
 process.exitCode = exitCode;
@@ -302,7 +402,7 @@ function command(name: string, description: string): Command {
 
 function clubCommand(own: Command): Command {
 	return own
-		.option("--club <dir>", "the club folder, with content/ and _data/", clubFolder, ".")
+		.option("--club <dir>", "the club folder, with content/ and _data/", clubFolder, USUAL_CLUB)
 		.exitOverride();
 }
 
@@ -315,11 +415,6 @@ async function moved(what: "block" | "week", from: string, to: string, options: 
 function run(options: Options): Run {
 	const clubDir = resolve(options.club);
 	const outDir = resolve(options.out ?? ownOutput(clubDir));
-	for (const kept of [clubDir, join(clubDir, "content"), join(clubDir, "_data")]) {
-		if (isWithin(outDir, kept)) {
-			program.error(`error: --out would overwrite the club's own files: ${options.out ?? outDir}`);
-		}
-	}
 	return {
 		clubDir,
 		outDir,
@@ -341,19 +436,34 @@ function startedAt(): Date {
 	return program.error(`error: SOURCE_DATE_EPOCH is no whole number of seconds: ${given}`);
 }
 
-/** Whether `outDir` is `kept` itself, lies around it, or is inside the club's content or data. */
-function isWithin(outDir: string, kept: string): boolean {
-	const around = relative(outDir, kept);
-	if (around === "" || (!around.startsWith(`..${sep}`) && around !== ".." && !/^[a-z]:|^[/\\]/i.test(around)))
-		return true;
-	const inside = relative(kept, outDir);
-	const isContent = kept.endsWith(`${sep}content`) || kept.endsWith(`${sep}_data`);
-	return isContent && inside !== ".." && !inside.startsWith(`..${sep}`) && !/^[a-z]:|^[/\\]/i.test(inside);
+/** What npm kept of the options of the command that was typed. */
+function keptOptions(): string | undefined {
+	const [, , ...words] = process.argv;
+	let at: Command = program;
+	for (const word of words) {
+		const inner = at.commands.find((one) => one.name() === word);
+		if (inner === undefined) break;
+		at = inner;
+	}
+	return at === program ? undefined : keptByNpm(at.options, words.slice(1), process.env, home);
 }
 
 function clubFolder(value: string): string {
-	if (!existsSync(value)) throw new InvalidArgumentError(`There is no folder ${value}.`);
-	if (!statSync(value).isDirectory()) throw new InvalidArgumentError(`${value} is not a folder.`);
+	const kind = givenKind(value);
+	if (kind === undefined) throw new InvalidArgumentError(`There is no folder ${value}.`);
+	if (kind !== "folder") throw new InvalidArgumentError(`${value} is not a folder.`);
+	return value;
+}
+
+function findingCode(value: string): string {
+	if (!/^H3\d\d$/.test(value)) throw new InvalidArgumentError("A finding's code is written as H309.");
+	return value;
+}
+
+function findingKind(value: string): string {
+	if (!HARMS.some((harm) => harm === value) && !/^H3\d\d$/.test(value)) {
+		throw new InvalidArgumentError(`A kind is one of ${HARMS.join(", ")}, or a code such as H309.`);
+	}
 	return value;
 }
 

@@ -169,6 +169,7 @@ punch: two-hole            # two-hole, four-hole or three-hole
 # site: https://handbook.example/             # where the staff site will stand
 # contact: curriculum@club.example            # where corrections go
 # emergency: What to do first when somebody is hurt.
+# emergency-guide: if-something-goes-wrong    # the guide that says more
 `,
 		},
 		{
@@ -226,7 +227,7 @@ Lie long with the arms overhead, and roll sideways like a log. Roll back the oth
 		},
 		{ path: ".vscode/settings.json", text: editorSettings() },
 		...schemaFiles(".vscode/schemas"),
-		{ path: ".gitignore", text: "_site/\n.handbook-cache/\n" },
+		{ path: ".gitignore", text: "_site/\n._site.editions/\n.handbook/\n.handbook-cache/\n" },
 	];
 }
 

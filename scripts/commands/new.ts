@@ -6,18 +6,22 @@
  * never asks, and says which flags are missing. A file that is there is never written over.
  */
 
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { basename, dirname, join, relative, resolve } from "node:path";
+import { basename, join, relative, resolve } from "node:path";
+import { FilesChanged, makeChanges } from "../edit/make-changes.ts";
+import { makeFolder, openFolder } from "../files/folder.ts";
+import { givenKind } from "../files/given.ts";
 import type { FileKind, Id } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
 import { idFrom } from "../validate/judge-data.ts";
-import { ID_PATTERN } from "../validate/schemas.ts";
+import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { type Ask, type Choice, terminalAsk } from "./ask.ts";
+import { mend } from "./edit-club.ts";
 import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
 import { reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
+import { drillPath } from "./write-club-file.ts";
 
 export type NewKind = "drill" | "week" | "guide" | "skill" | "club";
 
@@ -62,12 +66,21 @@ export async function newCommand(
 	ask: Ask | undefined = process.stdin.isTTY && process.stdout.isTTY ? terminalAsk() : undefined,
 ): Promise<number> {
 	try {
-		const files = await makers[options.kind](run, options, ask);
-		for (const { path, text, inside } of files) {
-			mkdirSync(dirname(path), { recursive: true });
-			if (inside === true) writeFileSync(path, text);
-			else writeFileSync(path, text, { flag: "wx" });
-			run.out.line(`wrote ${relative(process.cwd(), path) || path}`);
+		if (options.kind !== "club") mend(run);
+		const { dir, files } = await makers[options.kind](run, options, ask);
+		makeFolder(dir);
+		makeChanges(
+			dir,
+			`new ${options.kind}`,
+			files.map(({ path, text, before }) => ({
+				path,
+				after: text,
+				...(before === undefined ? {} : { before }),
+			})),
+		);
+		for (const { path } of files) {
+			const file = join(dir, path);
+			run.out.line(`wrote ${relative(process.cwd(), file) || file}`);
 		}
 		if (options.kind === "club") {
 			const [first] = files;
@@ -77,10 +90,8 @@ export async function newCommand(
 		return 0;
 	} catch (error) {
 		if (error instanceof Refused) run.out.line(error.message);
-		else if (error instanceof Error && "code" in error && error.code === "EEXIST") {
-			run.out.line(
-				`${error.message.replace(/^.*open '(.*)'$/, "$1")} is there already. Nothing is written over.`,
-			);
+		else if (error instanceof FilesChanged) {
+			run.out.line(`${error.paths.join(", ")} is there already. Nothing is written over.`);
 		} else if (error instanceof Error && error.name === "ExitPromptError") {
 			run.out.line("Nothing was written.");
 		} else throw error;
@@ -89,17 +100,24 @@ export async function newCommand(
 }
 
 interface ToWrite {
+	/** From the folder. */
 	readonly path: string;
 	readonly text: string;
-	/** Whether a file that is there gets an entry more, all else in it unchanged. */
-	readonly inside?: boolean;
+	/** The text of a file that is there, and gets an entry more, all else in it unchanged. */
+	readonly before?: string;
 }
 
-type Maker = (run: Run, options: NewOptions, ask: Ask | undefined) => Promise<readonly ToWrite[]>;
+interface Written {
+	/** The club's folder. */
+	readonly dir: string;
+	readonly files: readonly ToWrite[];
+}
+
+type Maker = (run: Run, options: NewOptions, ask: Ask | undefined) => Promise<Written>;
 
 const makers: Readonly<Record<NewKind, Maker>> = {
 	async drill({ clubDir, out }, options, ask) {
-		const club = openFolder(clubDir, out);
+		const club = whatItHas(clubDir, out);
 		const said = await answers(
 			[
 				{ flag: "title", question: "What is the drill called?", fault: untitled },
@@ -147,11 +165,11 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 			skills: listOf(said.skills),
 			schema: club.schema("drill", 3),
 		});
-		return [{ path: join(clubDir, "content/drills", folder, `${id}.md`), text }];
+		return { dir: clubDir, files: [{ path: drillPath(folder, id), text }] };
 	},
 
 	async week({ clubDir, out }, options, ask) {
-		const club = openFolder(clubDir, out);
+		const club = whatItHas(clubDir, out);
 		const planned = club.files.flatMap(({ kind, data }) =>
 			kind === "week" ? [Number((data as { week?: unknown } | null)?.week)] : [],
 		);
@@ -202,11 +220,11 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 			})),
 			schema: club.schema("week", 2),
 		});
-		return [{ path: join(clubDir, "content/weeks", `${id}.md`), text }];
+		return { dir: clubDir, files: [{ path: `content/weeks/${id}.md`, text }] };
 	},
 
 	async guide({ clubDir, out }, options, ask) {
-		const club = openFolder(clubDir, out);
+		const club = whatItHas(clubDir, out);
 		const said = await answers(
 			[{ flag: "title", question: "What is the guide called?", fault: untitled }],
 			options,
@@ -214,11 +232,11 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 		);
 		const id = idOf(options, said.title ?? "", club.ids("guide"), "guide");
 		const text = guideText({ title: said.title ?? "", schema: club.schema("guide", 2) });
-		return [{ path: join(clubDir, "content/guides", `${id}.md`), text }];
+		return { dir: clubDir, files: [{ path: `content/guides/${id}.md`, text }] };
 	},
 
 	async skill({ clubDir, out }, options, ask) {
-		const club = openFolder(clubDir, out);
+		const club = whatItHas(clubDir, out);
 		const said = await answers(
 			[
 				{ flag: "title", question: "What is the skill called?", fault: untitled },
@@ -243,29 +261,31 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 			ask,
 		);
 		const id = idOf(options, said.title ?? "", club.ids("skills"), "skill");
-		const path = join(clubDir, "_data/skills.yaml");
+		const path = "_data/skills.yaml";
+		const folder = openFolder(clubDir);
 		const entry = skillEntry({
 			id,
 			name: said.title ?? "",
 			apparatus: listOf(said.apparatus),
 			levels: listOf(said.levels),
 		});
-		if (!existsSync(path)) {
+		if (!folder.has(path)) {
 			const used = club.used("skills").filter((skill) => skill !== id);
 			if (used.length > 0) {
 				throw new Refused(
 					`There is no _data/skills.yaml yet, so the skills that drills name (${used.slice(0, 6).join(", ")}) stand for themselves. Make the file with an entry for each first; a list that leaves them out would be at fault.`,
 				);
 			}
-			return [{ path, text: `${club.modeline("skills", 1)}# Skills: what the drills lead to.\n${entry}` }];
+			const text = `${club.modeline("skills", 1)}# Skills: what the drills lead to.\n${entry}`;
+			return { dir: clubDir, files: [{ path, text }] };
 		}
-		const before = readFileSync(path, "utf8");
+		const before = folder.readText(path);
 		const text = `${before.replace(/\n*$/, "\n")}${entry}`;
 		const read = parseYaml(text);
 		if (!read.ok || !Array.isArray(read.data)) {
 			throw new Refused("_data/skills.yaml is not a list that an entry can be added to. Run `check` first.");
 		}
-		return [{ path, text, inside: true }];
+		return { dir: clubDir, files: [{ path, text, before }] };
 	},
 
 	async club(_run, options, ask) {
@@ -310,7 +330,7 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 			starts: said.starts ?? "",
 			weeks: Number(said.weeks),
 		});
-		const inTheWay = files.filter(({ path }) => existsSync(join(folder, path)));
+		const inTheWay = files.filter(({ path }) => givenKind(join(folder, path)) !== undefined);
 		if (inTheWay.length > 0) {
 			throw new Refused(
 				`${basename(folder)} holds ${inTheWay
@@ -319,7 +339,7 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 					.join(", ")} already. Nothing is written over: name an empty folder.`,
 			);
 		}
-		return files.map(({ path, text }) => ({ path: join(folder, path), text }));
+		return { dir: folder, files: files.map(({ path, text }) => ({ path, text })) };
 	},
 };
 
@@ -428,7 +448,7 @@ function idOf({ id }: NewOptions, title: string, taken: ReadonlySet<Id>, what: s
 }
 
 function soundId(id: string): Id {
-	if (ID_PATTERN.test(id)) return id;
+	if (ID_PATTERN.test(id) && isPortable(id)) return id;
 	const nearest = idFrom(id);
 	throw new Refused(
 		`--id: \`${id}\` cannot be an id.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
@@ -436,7 +456,7 @@ function soundId(id: string): Id {
 }
 
 /** What a club folder has, as far as it can be read. */
-function openFolder(clubDir: string, out: Run["out"]) {
+function whatItHas(clubDir: string, out: Run["out"]) {
 	const { files, problems } = readClub(clubDir);
 	const errors = problems.filter(({ severity }) => severity === "error");
 	if (errors.length > 0) {
@@ -451,7 +471,7 @@ function openFolder(clubDir: string, out: Run["out"]) {
 			name: String(name ?? id),
 		}));
 	};
-	const hasSchemas = (kind: FileKind) => existsSync(join(clubDir, ".vscode/schemas", `${kind}.schema.json`));
+	const hasSchemas = (kind: FileKind) => openFolder(clubDir).has(`.vscode/schemas/${kind}.schema.json`);
 	const schema = (kind: FileKind, depth: number): string | undefined =>
 		hasSchemas(kind) ? `${"../".repeat(depth)}.vscode/schemas/${kind}.schema.json` : undefined;
 	return {

@@ -3,30 +3,26 @@
  * This folder stays as it is; the new one is made whole or not at all.
  */
 
-import {
-	cpSync,
-	existsSync,
-	mkdirSync,
-	mkdtempSync,
-	readdirSync,
-	renameSync,
-	rmSync,
-	writeFileSync,
-} from "node:fs";
-import { dirname, join, relative, sep } from "node:path";
+import { join } from "node:path";
 import { recordOf } from "../compute/plan-record.ts";
 import { readTexts } from "../edit/club-texts.ts";
+import { makeFolderBeside } from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
 import { type NextTexts, nextTerm } from "../edit/next-term.ts";
+import { isInside, openFolder, realPlace } from "../files/folder.ts";
+import { givenKind } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
 import { CLUB_RECORD, editionRecord } from "../read/club-edition.ts";
 import { MEDIA_FOLDER } from "../read/read-club.ts";
-import { tryTexts } from "./edit-club.ts";
+import { mend, tryTexts } from "./edit-club.ts";
 import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
 /** The folder for records of earlier terms, in the club folder. Nothing in it is read as content. */
 export const EARLIER_FOLDER = "earlier";
+
+/** Parts of a club folder that no other club's can stand in. */
+const OWN_FOLDERS = ["content", "_data", "_site", "._site.editions", ".handbook", ".handbook-cache"];
 
 export interface NextTermOptions {
 	readonly to: string;
@@ -42,15 +38,18 @@ export interface NextTermOptions {
 /** @returns 0 shown or made, 1 errors in the content, 2 wrong use */
 export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: NextTermOptions): number {
 	const { to, starts, closed, empty, write } = options;
-	if (existsSync(to) && readdirSync(to).length > 0) {
-		out.line(`${to} is not empty. Name a folder that is not there yet.`);
+	const there = givenKind(to);
+	if (there !== undefined && (there !== "folder" || openFolder(to).list().length > 0)) {
+		out.line(`${to} is ${there === "folder" ? "not empty" : "a file"}. Name a folder that is not there yet.`);
 		return 2;
 	}
-	const inside = relative(join(clubDir, "content"), to);
-	if (inside === "" || !(inside.startsWith("..") || inside.includes(`..${sep}`))) {
+	const club = openFolder(clubDir);
+	const place = realPlace(to);
+	if (OWN_FOLDERS.some((own) => isInside(realPlace(join(clubDir, own)), place))) {
 		out.line(`${to} lies within the content of this term. Name a folder beside it.`);
 		return 2;
 	}
+	if (write) mend({ clubDir, out });
 	const { problems, handbook } = openHandbook(clubDir, { outDir, now });
 	if (handbook === undefined) {
 		reportProblems(problems, clubDir, out);
@@ -73,7 +72,7 @@ export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: Nex
 		out.line("The next term would have these errors. Nothing was written.");
 		return 1;
 	}
-	const record = join(EARLIER_FOLDER, `${term.starts ?? handbook.edition.content}.json`);
+	const record = `${EARLIER_FOLDER}/${term.starts ?? handbook.edition.content}.json`;
 	const due = tried.handbook.findings.filter(({ code }) => code === "H312");
 	const { curriculum, findings } = tried.handbook;
 	out.line(
@@ -92,27 +91,19 @@ export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: Nex
 		out.line(`Nothing was written; --write makes ${to}.`);
 		return 0;
 	}
-	mkdirSync(dirname(to), { recursive: true });
-	const beside = mkdtempSync(`${to}.part-`);
-	try {
-		for (const [path, text] of next.texts) put(beside, path, text);
+	makeFolderBeside(clubDir, `next-term --to ${to} --starts ${starts}`, place, (beside) => {
+		for (const [path, text] of next.texts) beside.write(path, text);
 		for (const folder of [MEDIA_FOLDER, EARLIER_FOLDER]) {
-			if (existsSync(join(clubDir, folder)))
-				cpSync(join(clubDir, folder), join(beside, folder), { recursive: true });
+			for (const name of club.files(folder)) {
+				const path = `${folder}/${name}`;
+				if (club.leadsOut(path)) out.line(`${path} is a link out of the club folder, and is left out.`);
+				else if (club.info(path)?.kind === "file") club.copyTo(path, beside, path);
+			}
 		}
 		// The next term goes on from this one's number: what is newer has a larger one.
-		put(beside, CLUB_RECORD, editionRecord(handbook.edition));
-		put(beside, record, `${JSON.stringify(recordOf(handbook, handbook.edition))}\n`);
-		if (existsSync(to)) rmSync(to, { recursive: true });
-		renameSync(beside, to);
-	} finally {
-		rmSync(beside, { recursive: true, force: true });
-	}
-	out.line(`Wrote ${to}. This term's folder is as it was; to take it back, remove the new one.`);
+		beside.write(CLUB_RECORD, editionRecord(handbook.edition));
+		beside.write(record, `${JSON.stringify(recordOf(handbook, handbook.edition))}\n`);
+	});
+	out.line(`Wrote ${to}. This term's folder is as it was; \`undo\` takes the new one back.`);
 	return 0;
-}
-
-function put(dir: string, path: string, text: string): void {
-	mkdirSync(dirname(join(dir, path)), { recursive: true });
-	writeFileSync(join(dir, path), text);
 }

@@ -22,7 +22,7 @@ import { dataFiles } from "../render/data-files.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { html, raw } from "../render/html.ts";
 import { MANIFEST_FILE, manifestText } from "../render/manifest.ts";
-import type { PreparedMedia } from "../render/media/prepare-media.ts";
+import type { PreparedMedia } from "../render/media/medium.ts";
 import { searchFiles } from "../render/search/build-search.ts";
 import { type SitePage, sitePages } from "../render/site.ts";
 import { SCHEMA_FOLDER, schemaFiles } from "./schema-files.ts";
@@ -49,6 +49,11 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 const PREVIEW_STYLES = new URL("../../layouts/styles/preview.css", import.meta.url);
+
+/** The styles of what the preview adds; they are there while there is nothing else to see. */
+export function previewStyles(): Answer {
+	return fileOf("preview.css", readFileSync(PREVIEW_STYLES, "utf8"));
+}
 
 /** One state of a handbook, answering for every path of its preview. */
 export class Preview {
@@ -79,12 +84,17 @@ export class Preview {
 		if (this.#pages.has(`${address}/`) || address === "print-preview") {
 			return { status: 302, type: HTML, body: "", location: `/${address}/` };
 		}
-		if (path === "preview.css") return fileOf(path, readFileSync(PREVIEW_STYLES, "utf8"));
 		if (path.startsWith("print-preview/")) return this.#printed(path.slice("print-preview/".length));
 		const medium = this.#media.files.get(path);
 		if (medium !== undefined) return fileOf(path, medium());
 		const text = this.#dataFiles().get(path);
 		return text === undefined ? undefined : fileOf(path, text);
+	}
+
+	/** The file in which the page at a path is written; undefined for what is counted from many files. */
+	writtenIn(path: string): string | undefined {
+		const page = this.#pages.get(path.replace(/(^|\/)index\.html$/, "$1"));
+		return page === undefined ? undefined : writtenAt(page, this.#handbook)?.file;
 	}
 
 	/** The page for a path at which nothing stands. */

@@ -3,20 +3,24 @@
  * where one fails.
  */
 
+import { writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
 import type { Edition } from "../print/edition.ts";
 import { editionFile } from "../print/edition-file.ts";
+import { findBrowser } from "../print/find-browser.ts";
 import { SHEET_KINDS, type SheetKind } from "../print/sheet-file.ts";
+import { readRecord, recordOf, recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { BINDER } from "./build.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
+import { mayWriteTo } from "./output-folder.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
-import { addToOutput } from "./publish.ts";
+import { addToOutput, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
@@ -68,9 +72,11 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		out.line(`--${option} has no meaning for ${sheets}; it goes with ${kinds.join(", ")}.`);
 		return 2;
 	}
+	if (!mayWriteTo(run)) return 2;
 	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
+	claimFolder(outDir);
 	const progress = new Progress(run.progress);
 	if (kind === undefined) return binder(run, opened.handbook, earlier, progress);
 
@@ -84,7 +90,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	reportProblems(printed.problems, clubDir, out);
 	const here = relative(process.cwd(), outDir) || ".";
 	if (printed.files.length > 0) {
-		addToOutput(outDir, printed.files);
+		addToOutput(outDir, [...printed.files, SHEET_RECORD]);
 		for (const path of printed.files.slice(0, SHOWN)) out.line(`wrote ${here}/${path}`);
 		const more = printed.files.length - SHOWN;
 		if (more > 0) out.line(`… and ${count(more, "file")} more`);
@@ -96,7 +102,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 /** Files named before the rest is counted. */
 const SHOWN = 12;
 
-/** Prints the sheets of a choice, kept for the next time beside those of the binder. */
+/** Prints the sheets of a choice, kept for the next time beside those of the binder, and their record. */
 export async function sheetsInto(
 	handbook: Handbook,
 	choice: SheetChoice,
@@ -104,13 +110,36 @@ export async function sheetsInto(
 	clubDir: string,
 	progress: Progress,
 ): Promise<PrintedSheets> {
-	return printSheets(singleSheets(handbook, choice), {
+	const { club } = handbook.curriculum;
+	const files = singleSheets(handbook, choice);
+	const printed = await printSheets(files, {
 		outDir,
-		club: handbook.curriculum.club,
+		club,
 		cacheDir: join(clubDir, ".handbook-cache", "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),
 	});
+	if (printed.files.length === 0) return printed;
+	const made = new Set(printed.files);
+	const record = recordOf(
+		files.filter(({ path }) => made.has(path)),
+		club,
+	);
+	writeFileSync(join(outDir, SHEET_RECORD), recordText({ ...readRecord(outDir), ...record }));
+	return printed;
+}
+
+/** The sheets of an earlier output that still say what they would say now. */
+export function sheetsStillTrue(handbook: Handbook, before: string): SheetRecord {
+	const record = readRecord(before);
+	const now = recordOf(singleSheets(handbook), handbook.curriculum.club);
+	return Object.fromEntries(Object.entries(now).filter(([path, hash]) => record[path] === hash));
+}
+
+/** Why nothing can be printed on this machine, where that is so. */
+export async function whyNotPrint(): Promise<string | undefined> {
+	const found = await findBrowser();
+	return "missing" in found ? found.missing : undefined;
 }
 
 async function binder(

@@ -10,36 +10,28 @@
  * bring over files that somebody else put into the output; put unchanged files back as they were, so
  * that programs which upload a site see what changed; change the link; remove the old edition.
  *
- * A real folder that stands in the way of the link (somebody made it by hand) is taken over once by two
+ * A real folder that stands in the way of the link (empty, or of single sheets) is taken over once by two
  * renames, and where links cannot be made (Windows, some drives) that is how every build publishes. If
  * the second fails the first is taken back; if the build is killed between them the next one does so.
  */
 
 import { randomUUID } from "node:crypto";
-import {
-	copyFileSync,
-	existsSync,
-	linkSync,
-	lstatSync,
-	mkdirSync,
-	readdirSync,
-	readFileSync,
-	readlinkSync,
-	realpathSync,
-	renameSync,
-	rmdirSync,
-	rmSync,
-	statSync,
-	symlinkSync,
-	writeFileSync,
-} from "node:fs";
-import { basename, dirname, join, relative, resolve, sep } from "node:path";
+import { basename, join, resolve } from "node:path";
+import type { Folder } from "../files/folder.ts";
 import { claimOutput, isClaim } from "./claim-output.ts";
+import {
+	isList,
+	isOurs,
+	listedFiles,
+	type OutputPlace,
+	openOutput,
+	sweepLists,
+	writeList,
+} from "./output-folder.ts";
 
-/** The list of files a build made, inside the output folder. */
-const LIST = ".handbook-files.json";
-/** The list while it is being written. */
-const NEW_LIST = `${LIST}.new`;
+/** Whoever runs the build, a web server reads what it wrote, and only the builder changes it. */
+const FILE_MODE = 0o644;
+const FOLDER_MODE = 0o755;
 
 /** The start of the name under which a real folder waits while it is taken over. */
 const SET_ASIDE = "before-";
@@ -55,195 +47,214 @@ export class OutputConflict extends Error {
 
 /** A folder to write into that becomes the output folder when it is published. */
 export class Staging {
-	readonly dir: string;
-	readonly #out: string;
-	readonly #editions: string;
+	readonly #place: OutputPlace;
+	readonly #around: Folder;
+	readonly #name: string;
+	/** The folder that is written into, from the one around. */
+	#own: string;
 	readonly #release: () => void;
 
 	/**
 	 * Claims the output, clears what interrupted builds left, and makes the folder. Throws OutputBusy
-	 * where another build has the claim.
+	 * where another build has the claim, and OutputRefused where the output is somebody's.
 	 */
 	constructor(outDir: string) {
-		this.#out = followForeignLinks(resolve(outDir));
-		this.#editions = editionsOf(this.#out);
-		mkdirSync(this.#editions, { recursive: true });
-		this.#release = claimOutput(this.#editions);
-		this.dir = join(this.#editions, randomUUID().slice(0, 8));
+		this.#place = openOutput(outDir);
+		const { around, name, editions } = this.#place;
+		this.#around = around;
+		this.#name = name;
+		around.makeFolder(editions);
+		this.#release = claimOutput(around.inner(editions));
+		this.#own = `${editions}/${randomUUID().slice(0, 8)}`;
 		try {
-			clearLeftovers(this.#out, this.#editions);
-			mkdirSync(this.dir);
+			clearLeftovers(this.#place);
+			around.makeFolder(this.#own);
 		} catch (error) {
 			this.discard();
 			throw error;
 		}
 	}
 
+	/** The folder to write into. */
+	get dir(): string {
+		return join(this.#around.path, this.#own);
+	}
+
 	/** The folder of the output as it is now, which stays as it is until this one is published; undefined where there is none. */
 	get before(): string | undefined {
-		return existsSync(this.#out) ? realpathSync(this.#out) : undefined;
+		return this.#around.has(this.#name) ? this.#around.place(this.#name) : undefined;
+	}
+
+	/** Begins another edition of the same output, when one has been published. */
+	begin(): void {
+		this.#own = `${this.#place.editions}/${randomUUID().slice(0, 8)}`;
+		this.#around.makeFolder(this.#own);
 	}
 
 	write(path: string, content: string | Uint8Array): void {
-		const file = join(this.dir, path);
-		mkdirSync(dirname(file), { recursive: true });
-		writeFileSync(file, content);
+		this.#around.write(`${this.#own}/${path}`, content);
 	}
 
 	/** Writes a file that somebody may have one of their own of: theirs stays. */
 	writeUnlessTheirs(path: string, content: string): void {
-		const isThere = lstatSync(join(this.#out, path), { throwIfNoEntry: false }) !== undefined;
-		if (!isThere || listedFiles(this.#out).includes(path)) this.write(path, content);
+		const isThere = this.#around.isLink(`${this.#name}/${path}`) || this.#around.has(`${this.#name}/${path}`);
+		if (!isThere || listedFiles(this.#place, this.#name).includes(path)) this.write(path, content);
 	}
 
 	/** Keeps a file of the last output that this build did not make anew. */
 	keep(path: string): void {
-		const old = join(this.#out, path);
-		if (!existsSync(old) || existsSync(join(this.dir, path))) return;
-		bringOver(old, join(this.dir, path));
+		const old = `${this.#name}/${path}`;
+		if (!this.#around.has(old) || this.#around.has(`${this.#own}/${path}`)) return;
+		this.#around.bring(old, `${this.#own}/${path}`);
 	}
 
-	/**
-	 * Changes the output to this edition. Throws OutputConflict where that would overwrite somebody else's file.
-	 *
-	 * @param settled told, before anybody sees the edition, which files are the old ones again
-	 */
-	publish(settled: (files: readonly string[]) => void = () => undefined): { readonly files: number } {
-		const made = filesIn(this.dir);
-		const others = foreignFiles(this.#out);
+	/** Changes the output to this edition, and gives its files. Throws OutputConflict where that would overwrite somebody else's file. */
+	publish(): readonly string[] {
+		const around = this.#around;
+		const made = around.files(this.#own);
+		const others = foreignFiles(this.#place, this.#name);
 		const conflicts = inTheWay(others, made);
 		if (conflicts.length > 0) throw new OutputConflict(conflicts);
-		for (const file of others) bringOver(join(this.#out, file), join(this.dir, file));
-		settled(made.filter((file) => keepUnchanged(join(this.#out, file), join(this.dir, file))));
-		writeList(this.dir, made);
-		const old = takePlace(this.dir, this.#out, this.#editions);
+		letRead(around, this.#own, made);
+		bringOthers(this.#place, this.#name, this.#own, others);
+		for (const file of made) keepUnchanged(around, `${this.#name}/${file}`, `${this.#own}/${file}`);
+		writeList(this.#place, this.#own, made);
+		const old = takePlace(this.#place, this.#own);
 		// What cannot be removed now is tried again by the next build.
-		if (old !== undefined) tryTo(() => removeEdition(old, this.#out));
-		return { files: made.length };
+		if (old !== undefined) tryTo(() => removeEdition(this.#place, old));
+		tryTo(() => sweepLists(this.#place));
+		return made;
 	}
 
 	/** Ends the build: without `publish` nothing of it stays. */
 	discard(): void {
 		try {
-			if (!isEditionOf(this.#out, this.dir)) rmSync(this.dir, { recursive: true, force: true });
+			if (!isEdition(this.#place, this.#own)) this.#around.removeAll(this.#own);
 		} finally {
 			this.#release();
 			// Only an empty folder is removed; one in use is not, and that is right.
-			if (!isLink(this.#out)) tryTo(() => rmdirSync(this.#editions));
+			if (!this.#around.isLink(this.#name)) this.#around.removeIfEmpty(this.#place.editions);
 		}
 	}
 }
 
-/** Adds files to an output folder that is there already, each written whole, and to its list. */
+/** Says, before it is written into, that a folder which is not there or is empty is this program's. Throws OutputRefused. */
+export function claimFolder(outDir: string): void {
+	const place = openOutput(outDir);
+	place.around.makeFolder(place.name);
+	if (!isOurs(place, place.name)) writeList(place, place.name, []);
+}
+
+/** Adds files, each written whole, to the list of an output folder. */
 export function addToOutput(outDir: string, paths: readonly string[]): void {
-	const list = new Set([...listedFiles(outDir), ...paths]);
-	mkdirSync(outDir, { recursive: true });
-	writeList(outDir, [...list].sort());
+	const place = openOutput(outDir);
+	const list = new Set([...listedFiles(place, place.name), ...paths]);
+	letRead(place.around, place.name, paths);
+	writeList(place, place.name, [...list].sort());
 }
 
-/** Writes the list under another name first: a list cut short would make our files somebody else's. */
-function writeList(dir: string, files: readonly string[]): void {
-	writeFileSync(join(dir, NEW_LIST), `${JSON.stringify(files, null, "\t")}\n`, { flush: true });
-	renameSync(join(dir, NEW_LIST), join(dir, LIST));
+/** Lets everybody read our files, and go through our folders, whatever the mask of whoever builds. */
+function letRead(around: Folder, dir: string, files: readonly string[]): void {
+	const folders = new Set(files.flatMap(foldersAround));
+	for (const folder of ["", ...folders]) setMode(around, `${dir}/${folder}`, FOLDER_MODE);
+	for (const file of files) setMode(around, `${dir}/${file}`, FILE_MODE);
 }
 
-function editionsOf(out: string): string {
-	return join(dirname(out), `.${basename(out)}.editions`);
+function setMode(around: Folder, path: string, mode: number): void {
+	if (around.info(path)?.mode !== mode) tryTo(() => around.setMode(path, mode));
 }
 
-/** Where the output really is: a link that somebody else made is a way to it, not part of it. */
-function followForeignLinks(out: string): string {
-	if (!isLink(out) || dirname(resolve(dirname(out), readlinkSync(out))) === editionsOf(out)) return out;
-	return existsSync(out) ? followForeignLinks(realpathSync(out)) : resolve(dirname(out), readlinkSync(out));
-}
-
-function isLink(path: string): boolean {
-	return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
-}
-
-/** Whether the output is this edition, by link or because the folder was moved there. */
-function isEditionOf(out: string, edition: string): boolean {
-	return isLink(out) && resolve(dirname(out), readlinkSync(out)) === edition;
+/** Whether the output is a link to this edition. */
+function isEdition({ around, name }: OutputPlace, edition: string): boolean {
+	return around.isLink(name) && resolve(around.path, around.target(name)) === join(around.path, edition);
 }
 
 /** Makes the edition the output, whole and at once where it can be; gives the edition before, to be removed. */
-function takePlace(edition: string, out: string, editions: string): string | undefined {
-	const link = join(editions, `link-${basename(edition)}`);
-	const linked =
-		process.platform !== "win32" && tryTo(() => symlinkSync(relative(dirname(out), edition), link));
+function takePlace({ around, name, editions }: OutputPlace, edition: string): string | undefined {
+	setMode(around, editions, FOLDER_MODE);
+	const link = `${editions}/link-${basename(edition)}`;
+	// Made where it will stand, so that what it says is right there.
+	const linked = process.platform !== "win32" && tryTo(() => around.symlinkAs(edition, link, name));
 	const next = linked ? link : edition;
 	try {
-		const now = lstatSync(out, { throwIfNoEntry: false });
-		if (now === undefined || (linked && now.isSymbolicLink())) {
-			const old = now === undefined ? undefined : resolve(dirname(out), readlinkSync(out));
-			renameSync(next, out);
+		const isLink = around.isLink(name);
+		if (!(isLink || around.has(name)) || (linked && isLink)) {
+			const old = isLink ? `${editions}/${basename(around.target(name))}` : undefined;
+			around.rename(next, name);
 			return old;
 		}
-		const aside = join(editions, SET_ASIDE + basename(edition));
-		renameSync(out, aside);
+		const aside = `${editions}/${SET_ASIDE}${basename(edition)}`;
+		around.rename(name, aside);
 		try {
-			renameSync(next, out);
+			around.rename(next, name);
 		} catch (error) {
-			renameSync(aside, out);
+			around.rename(aside, name);
 			throw error;
 		}
 		return aside;
 	} finally {
-		if (linked) rmSync(link, { force: true });
+		if (linked) around.remove(link);
 	}
 }
 
 /** Removes an edition that is no longer the output; what was put into it late goes with the output. */
-function removeEdition(old: string, out: string): void {
-	for (const file of isLink(old) ? [] : foreignFiles(old)) {
-		if (lstatSync(join(out, file), { throwIfNoEntry: false }) === undefined) {
-			bringOver(join(old, file), join(out, file));
-		}
+function removeEdition(place: OutputPlace, old: string): void {
+	const { around, name } = place;
+	if (!around.isLink(old) && isOurs(place, old)) {
+		const late = foreignFiles(place, old).filter(
+			(file) => !(around.isLink(`${name}/${file}`) || around.has(`${name}/${file}`)),
+		);
+		bringOthers(place, old, name, late);
 	}
-	rmSync(old, { recursive: true, force: true });
+	around.removeAll(old);
 }
 
-function clearLeftovers(out: string, editions: string): void {
-	const names = readdirSync(editions).filter((name) => !isClaim(name));
-	const aside = names.find((name) => name.startsWith(SET_ASIDE));
-	if (aside !== undefined && lstatSync(out, { throwIfNoEntry: false }) === undefined) {
+function clearLeftovers(place: OutputPlace): void {
+	const { around, name, editions } = place;
+	const names = around.list(editions).filter((entry) => !isClaim(entry.name) && !isList(entry.name));
+	const aside = names.find(
+		(entry) =>
+			entry.name.startsWith(SET_ASIDE) &&
+			entry.kind === "folder" &&
+			isOurs(place, `${editions}/${entry.name}`),
+	);
+	if (aside !== undefined && !(around.isLink(name) || around.has(name))) {
 		// Interrupted between the two renames: the folder set aside is the last good output.
-		renameSync(join(editions, aside), out);
+		around.rename(`${editions}/${aside.name}`, name);
 	}
-	for (const name of names) {
-		const path = join(editions, name);
-		if (isEditionOf(out, path) || lstatSync(path, { throwIfNoEntry: false }) === undefined) continue;
-		// An old edition that was not yet removed may hold what somebody put there late.
-		if (existsSync(join(path, LIST)) || name.startsWith(SET_ASIDE)) removeEdition(path, out);
-		else rmSync(path, { recursive: true, force: true });
+	for (const { name: one } of names) {
+		const path = `${editions}/${one}`;
+		if (!isEdition(place, path) && (around.isLink(path) || around.has(path))) removeEdition(place, path);
 	}
+	sweepLists(place);
 }
 
-/** Puts a file, a link or a special file at another place as well, as it is. */
-function bringOver(from: string, to: string): void {
-	mkdirSync(dirname(to), { recursive: true });
-	if (isLink(from)) symlinkSync(readlinkSync(from), to);
-	else if (!tryTo(() => linkSync(from, to))) {
-		const beside = `${to}.${randomUUID().slice(0, 8)}`;
-		copyFileSync(from, beside);
-		renameSync(beside, to);
+/** Brings somebody else's files over, and their folders, empty ones too, with the permissions they had. */
+function bringOthers(place: OutputPlace, from: string, to: string, files: readonly string[]): void {
+	const { around } = place;
+	const ours = new Set(listedFiles(place, from).flatMap(foldersAround));
+	for (const file of files) around.bring(`${from}/${file}`, `${to}/${file}`);
+	const folders = around.folders(from).filter((folder) => !ours.has(folder));
+	for (const folder of folders) around.makeFolder(`${to}/${folder}`);
+	for (const folder of folders) {
+		const mode = around.info(`${from}/${folder}`)?.mode;
+		if (mode !== undefined) setMode(around, `${to}/${folder}`, mode);
 	}
 }
 
 /**
  * Where the old file holds the same bytes it takes the new one's place, so that its time and its number
- * stay; says whether it did. Nothing writes into an edition after it is published, so sharing one file between two is safe.
+ * stay. Nothing writes into an edition after it is published, so sharing one file between two is safe.
  */
-function keepUnchanged(old: string, made: string): boolean {
-	const before = lstatSync(old, { throwIfNoEntry: false });
-	const now = statSync(made);
-	if (before === undefined || !before.isFile() || before.size !== now.size || before.ino === now.ino)
-		return false;
-	if (!readFileSync(old).equals(readFileSync(made))) return false;
+function keepUnchanged(around: Folder, old: string, made: string): void {
+	if (around.isLink(old)) return;
+	const before = around.info(old);
+	const now = around.info(made);
+	if (before?.kind !== "file" || before.size !== now?.size || before.ino === now.ino) return;
+	if (!around.read(old).equals(around.read(made))) return;
 	const beside = `${made}.${randomUUID().slice(0, 8)}`;
-	if (!tryTo(() => linkSync(old, beside))) return false;
-	renameSync(beside, made);
-	return true;
+	if (!tryTo(() => around.link(old, beside))) return;
+	around.rename(beside, made);
 }
 
 /** Whether the step worked; for steps that some file systems do not know. */
@@ -271,27 +282,7 @@ function foldersAround(file: string): readonly string[] {
 	return parts.slice(1).map((_, i) => parts.slice(0, i + 1).join("/"));
 }
 
-function foreignFiles(out: string): readonly string[] {
-	if (!existsSync(out)) return [];
-	const ours = new Set([...listedFiles(out), LIST, NEW_LIST]);
-	return filesIn(out).filter((file) => !ours.has(file));
-}
-
-function listedFiles(out: string): readonly string[] {
-	const file = join(out, LIST);
-	if (!existsSync(file)) return [];
-	try {
-		const list: unknown = JSON.parse(readFileSync(file, "utf8"));
-		return Array.isArray(list) ? list.map(String) : [];
-	} catch {
-		// A list that cannot be read claims nothing: every file then counts as somebody else's.
-		return [];
-	}
-}
-
-function filesIn(dir: string): string[] {
-	return readdirSync(dir, { recursive: true, withFileTypes: true })
-		.filter((entry) => !entry.isDirectory())
-		.map((entry) => relative(dir, join(entry.parentPath, entry.name)).split(sep).join("/"))
-		.sort();
+function foreignFiles(place: OutputPlace, path: string): readonly string[] {
+	const ours = new Set(listedFiles(place, path));
+	return place.around.files(path).filter((file) => !ours.has(file));
 }

@@ -5,7 +5,7 @@ import { knownIds } from "../edit/references.ts";
 import { renameIds } from "../edit/rename-ids.ts";
 import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
 import { nearestName } from "../read/nearest-name.ts";
-import { ID_PATTERN } from "../validate/schemas.ts";
+import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { editClub } from "./edit-club.ts";
 import type { Run } from "./run.ts";
 
@@ -15,6 +15,11 @@ export function rename(
 	{ thing, to, write }: { readonly thing: string; readonly to: string; readonly write: boolean },
 ): number {
 	return editClub(run, { what: `rename ${thing} ${to}`, write }, (texts) => {
+		if (!isPortable(to)) {
+			throw new EditRefused(
+				`\`${to}\` cannot be an id: some systems keep that name for a device, and have no file of it.`,
+			);
+		}
 		if (!ID_PATTERN.test(to)) {
 			throw new EditRefused(
 				`\`${to}\` cannot be an id: lower-case letters and digits in words joined by hyphens.`,

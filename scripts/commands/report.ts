@@ -5,7 +5,7 @@
 
 import { styleText } from "node:util";
 import type { Finding } from "../model.ts";
-import type { Problem } from "../problems.ts";
+import { NOWHERE, type Problem } from "../problems.ts";
 import { textInClub } from "../read/read-club.ts";
 
 /** Where lines go, and whether colours are wanted there. */
@@ -34,12 +34,14 @@ type Style = Parameters<typeof styleText>[0];
 export function reportProblems(problems: readonly Problem[], clubDir: string, out: Output): void {
 	const style = styler(out);
 	for (const [file, group] of Map.groupBy(problems, (p) => p.place.file)) {
+		const isNowhere = file === NOWHERE.file;
 		out.line("");
-		out.line(style("bold", visible(file)));
-		const lines = linesOf(clubDir, file);
+		if (!isNowhere) out.line(style("bold", visible(file)));
+		const lines = isNowhere ? [] : linesOf(clubDir, file);
 		for (const { code, severity, place, what, fix } of group) {
 			const mark = severity === "error" ? style("red", "error") : style("yellow", "warning");
-			out.line(`  ${visible(file)}:${place.line}:${place.column}  ${mark} ${code}  ${visible(what)}`);
+			const where = isNowhere ? "" : `${visible(file)}:${place.line}:${place.column}  `;
+			out.line(`  ${where}${mark} ${code}  ${visible(what)}`);
 			const quoted = lines[place.line - 1];
 			if (quoted !== undefined && quoted.trim() !== "") {
 				const { shown, caret } = quote(quoted, place.column);
@@ -55,7 +57,17 @@ export function reportProblems(problems: readonly Problem[], clubDir: string, ou
 	}
 }
 
-/** Findings as lines, weightiest first, at most `most` of them. */
+/** How many findings there are of each kind, the worst kind first; those without any are left out. */
+export function reportKinds(
+	kinds: readonly (readonly [kind: string, findings: number])[],
+	out: Output,
+): void {
+	for (const [kind, findings] of kinds) {
+		if (findings > 0) out.line(`  ${kind.padEnd(10)}${String(findings).padStart(5)}`);
+	}
+}
+
+/** Findings as lines, in their order, at most `most` of them. */
 export function reportFindings(findings: readonly Finding[], most: number, out: Output): void {
 	const style = styler(out);
 	for (const { code, weight, what, fix, source, path } of findings.slice(0, most)) {
@@ -64,19 +76,20 @@ export function reportFindings(findings: readonly Finding[], most: number, out: 
 		out.line(`  ${visible(file)}:${line}:${column}  ${mark}  ${code}  ${visible(what)}`);
 		out.line(style("dim", `         ${visible(fix)}`));
 	}
-	if (findings.length > most) out.line(`  … and ${findings.length - most} more, on the findings page`);
+	if (findings.length > most)
+		out.line(`  … and ${findings.length - most} more: --all shows them, and the findings page`);
 }
 
 /** "3 errors and 1 warning in 2 files". */
 export function summary(problems: readonly Problem[]): string {
 	const errors = problems.filter((p) => p.severity === "error").length;
 	const warnings = problems.length - errors;
-	const files = new Set(problems.map((p) => p.place.file)).size;
+	const files = new Set(problems.map((p) => p.place.file).filter((file) => file !== NOWHERE.file)).size;
 	const parts = [
 		...(errors > 0 ? [count(errors, "error")] : []),
 		...(warnings > 0 ? [count(warnings, "warning")] : []),
 	];
-	return `${parts.join(" and ")} in ${count(files, "file")}`;
+	return files === 0 ? parts.join(" and ") : `${parts.join(" and ")} in ${count(files, "file")}`;
 }
 
 export function count(number: number, noun: string): string {

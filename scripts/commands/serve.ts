@@ -2,39 +2,76 @@
  * `serve`: the handbook on this computer, new at every change of the club folder.
  *
  * Nothing is built: a page is made when it is asked for (preview.ts), and only files that changed are
- * parsed again. While the content has errors, every page shows them, with file and line, in place of
- * itself; the moment they are mended the page is back. A change that fails never ends the command.
+ * parsed again. While the content has errors, every page stays as it was and names them, with file and
+ * line, at its head; where there were errors from the first, the pages are those of the sound files. The
+ * moment they are mended the notice is gone. A change that fails never ends the command.
  */
 
 import { once } from "node:events";
-import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
-import DevServer from "@11ty/eleventy-dev-server";
-import { watch } from "chokidar";
-import { problemsPage } from "../../layouts/pages/problems.ts";
+import { type FSWatcher, watch } from "chokidar";
+import { PROBLEMS_ADDRESS, problemsPage, withNotice } from "../../layouts/pages/problems.ts";
+import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
-import { parseYaml } from "../read/parse-yaml.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../render/highlight-code.ts";
 import { writeCommonFiles } from "../render/write-site.ts";
 import { type Words, wordsFor } from "../words/words.ts";
-import { openClub } from "./open-club.ts";
-import { Preview } from "./preview.ts";
+import { CannotListen, startServer } from "./local-server.ts";
+import { openClub, openRest } from "./open-club.ts";
+import { type Answer, Preview, previewStyles } from "./preview.ts";
 import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
+import { clubAndFolder, saidOfClub } from "./said-of-club.ts";
 
 /** Milliseconds without a further change before reading starts: editors write in several steps. */
 const SETTLE = 8;
 
-export async function serve(run: Run, { port }: { readonly port: number }): Promise<number> {
+export interface ServeOptions {
+	/** The address to listen on: this computer's own, or one that others can ask too. */
+	readonly host: string;
+	readonly port: number;
+}
+
+/** @returns 0 when it was ended; 2 where it cannot listen */
+export async function serve(run: Run, options: ServeOptions): Promise<number> {
+	const scratch = openScratch("handbook-serve");
+	// Watching starts before the first reading: a change made between the two would be missed.
+	const watcher = watch(
+		["content", "_data"].map((folder) => join(run.clubDir, folder)),
+		// A link may lead out of the folder.
+		{ ignoreInitial: true, followSymlinks: false },
+	);
+	try {
+		return await serveFrom(run, options, scratch.folder.path, watcher);
+	} catch (error) {
+		if (!(error instanceof CannotListen)) throw error;
+		run.out.line(error.message);
+		return 2;
+	} finally {
+		// Whatever ended it: what still watches would keep the command from ending.
+		await watcher.close();
+		scratch.remove();
+	}
+}
+
+/** @param common the folder for what the pages of every club load */
+async function serveFrom(
+	run: Run,
+	{ host, port }: ServeOptions,
+	common: string,
+	watcher: FSWatcher,
+): Promise<number> {
 	const { clubDir, outDir, now, out } = run;
-	const common = join(clubDir, ".handbook-cache", "preview");
 	const cache: ReadCache = new Map();
 	let problems: readonly Problem[] = [];
 	let preview: Preview | undefined;
+	/** Files without which the pages were made; none once there was a state without errors. */
+	let leftOut: readonly string[] = [];
+	let wasSound = false;
 	/** Of the last good reading; while there was none, as the club's own file says. */
-	let words = wordsFor(languageSaid(clubDir));
+	let words = wordsFor(saidOfClub(clubDir, "language") ?? "en");
 	let language: string | undefined;
 	/** The browser programmes speak the language of the handbook: they are written again where it changes. */
 	const speak = async (wanted: Words): Promise<void> => {
@@ -50,7 +87,16 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		const had = problems.length;
 		problems = club.problems.filter((p) => p.severity === "error");
 		reportProblems(club.problems, clubDir, out);
-		if (club.opened === undefined) return;
+		if (club.opened === undefined) {
+			if (wasSound) return;
+			const rest = await openRest(clubDir, problems, { highlight: highlightCode, keep: true, cache });
+			leftOut = rest?.leftOut ?? [];
+			preview = rest && new Preview(rest.opened.handbook, rest.opened.media, []);
+			if (rest !== undefined) await speak(rest.opened.handbook.words);
+			return;
+		}
+		wasSound = true;
+		leftOut = [];
 		await speak(club.opened.handbook.words);
 		if (had > 0) out.line("All errors are mended.");
 		preview = new Preview(
@@ -58,7 +104,9 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 			club.opened.media,
 			club.problems.filter((p) => p.severity === "warning"),
 		);
-		out.line(`${count(preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms`);
+		out.line(
+			`${count(preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms: ${clubAndFolder(clubDir)}`,
+		);
 	};
 
 	const answer = async (
@@ -68,39 +116,48 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 	): Promise<void> => {
 		const wantsPage = request.headers.accept?.includes("text/html") ?? false;
 		const path = pathOf(request.url);
-		if (path === undefined || path.startsWith(".11ty/") || path.startsWith("assets/")) return next();
-		if (wantsPage && (problems.length > 0 || preview === undefined)) {
+		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
+		if (wantsPage && (preview === undefined || (path === PROBLEMS_ADDRESS && problems.length > 0))) {
+			const isShown = preview !== undefined;
 			response.setHeader("Content-Type", "text/html; charset=utf-8");
-			response.end(server.augmentContentWithNotifier(problemsPage(problems, words)));
+			response.end(server.augmentContentWithNotifier(problemsPage(problems, words, { isShown })));
 			return;
 		}
-		const found = (await preview?.answer(path)) ?? (wantsPage ? preview?.notFound() : undefined);
+		if (path === PROBLEMS_ADDRESS)
+			return send(response, { status: 302, type: "text/html", body: "", location: "/" });
+		if (path === "preview.css") return send(response, previewStyles());
+		// What cannot be a path is answered here: the package would call it a fault of its own.
+		const found =
+			(path === undefined ? preview?.notFound() : await preview?.answer(path)) ??
+			(wantsPage ? preview?.notFound() : undefined);
 		if (found === undefined) return next();
-		response.statusCode = found.status;
-		response.setHeader("Content-Type", found.type);
-		response.setHeader("Cache-Control", "no-store");
-		if (found.location !== undefined) response.setHeader("Location", found.location);
 		const isPage = found.type.startsWith("text/html") && typeof found.body === "string";
-		response.end(isPage ? server.augmentContentWithNotifier(String(found.body)) : found.body);
+		if (!isPage || found.status === 302) return send(response, found);
+		const text = String(found.body);
+		const page =
+			problems.length > 0
+				? withNotice(
+						text,
+						{ problems, leftOut },
+						words,
+						path === undefined ? undefined : preview?.writtenIn(path),
+					)
+				: text;
+		send(response, { ...found, body: server.augmentContentWithNotifier(page) });
 	};
 
-	// Watching starts before the first reading: a change made between the two would be missed.
 	let changedMeanwhile = false;
 	let changed = (): void => {
 		changedMeanwhile = true;
 	};
-	const watcher = watch(
-		["content", "_data"].map((folder) => join(clubDir, folder)),
-		{ ignoreInitial: true },
-	).on("all", () => changed());
+	watcher.on("all", () => changed());
 	await once(watcher, "ready");
 
-	rmSync(common, { recursive: true, force: true });
-	mkdirSync(common, { recursive: true });
 	await reread();
 	// While there are errors the page that shows them needs its styles.
 	if (language === undefined) await speak(words);
-	const server = DevServer.getServer("handbook", common, {
+	const server = await startServer(common, {
+		host,
 		port,
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
@@ -114,8 +171,6 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 			},
 		],
 	});
-	server.serve(port);
-
 	let timer: NodeJS.Timeout | undefined;
 	let reading: Promise<void> = Promise.resolve();
 	const readAgain = (): void => {
@@ -136,18 +191,16 @@ export async function serve(run: Run, { port }: { readonly port: number }): Prom
 		process.once("SIGTERM", resolve);
 	});
 	clearTimeout(timer);
-	await watcher.close();
 	await server.close();
 	return 0;
 }
 
-/** The language that `_data/club.yaml` names, where it can be read; English without one. */
-function languageSaid(clubDir: string): string {
-	const path = join(clubDir, "_data", "club.yaml");
-	const read = existsSync(path) ? parseYaml(readFileSync(path, "utf8")) : undefined;
-	const club = read?.ok ? read.data : undefined;
-	const has = typeof club === "object" && club !== null && "language" in club;
-	return has && typeof club.language === "string" ? club.language : "en";
+function send(response: ServerResponse, { status, type, body, location }: Answer): void {
+	response.statusCode = status;
+	response.setHeader("Content-Type", type);
+	response.setHeader("Cache-Control", "no-store");
+	if (location !== undefined) response.setHeader("Location", location);
+	response.end(body);
 }
 
 /** The path from the root, decoded; undefined for what cannot be one. */

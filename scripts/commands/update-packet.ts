@@ -7,7 +7,8 @@ import { printUpdate } from "../print/packet.ts";
 import { counts } from "../words/en.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
-import { addToOutput } from "./publish.ts";
+import { mayWriteTo } from "./output-folder.ts";
+import { addToOutput, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
@@ -19,9 +20,11 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const earlier = await readSince(since, out);
 	if (earlier === null) return 2;
+	if (!mayWriteTo(run)) return 2;
 	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
+	claimFolder(outDir);
 	const progress = new Progress(run.progress);
 	const outFile = join(outDir, UPDATE_PACKET);
 	try {

@@ -1,12 +1,12 @@
 /**
  * `upgrade`: brings a club folder to the present authoring format, one named step after the other.
  *
- * A file is written beside and renamed, so that an interrupted run leaves it old or new; run again, the
- * command goes on where it stopped. Nothing is touched where there is nothing to do.
+ * An interrupted run leaves a file old or new; run again, the command goes on where it stopped, and `undo`
+ * takes a step back. Nothing is touched where there is nothing to do.
  */
 
-import { existsSync, readFileSync, renameSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { makeChanges } from "../edit/make-changes.ts";
+import { openFolder } from "../files/folder.ts";
 import { readClub } from "../read/read-club.ts";
 import { FORMAT } from "../validate/check-format.ts";
 import type { Run } from "./run.ts";
@@ -55,9 +55,10 @@ function formatOf(data: unknown): number {
 
 /** Writes the format as a line of its own; every other line, and every comment, stays as it is. */
 function sayFormat(clubDir: string, format: number): void {
-	const path = CLUB_FILES.map((name) => join(clubDir, name)).find((file) => existsSync(file));
+	const club = openFolder(clubDir);
+	const path = CLUB_FILES.find((file) => club.has(file));
 	if (path === undefined) return;
-	const text = readFileSync(path, "utf8");
+	const text = club.readText(path);
 	const end = text.includes("\r\n") ? "\r\n" : "\n";
 	const line = `format: ${format}`;
 	const said = /^format:.*$/m;
@@ -67,6 +68,5 @@ function sayFormat(clubDir: string, format: number): void {
 	const changed = said.test(text)
 		? text.replace(said, line)
 		: [...lines.slice(0, Math.max(0, at)), line, ...lines.slice(Math.max(0, at))].join(end);
-	writeFileSync(`${path}.new`, changed);
-	renameSync(`${path}.new`, path);
+	makeChanges(clubDir, "upgrade", [{ path, before: text, after: changed }]);
 }

@@ -5,6 +5,7 @@ import { Document, isMap, isScalar, type Node, visit } from "yaml";
 import type { FileKind, Id } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { splitPage } from "../read/split-page.ts";
+import { isPortable } from "../validate/schemas.ts";
 
 /** Where the file of a page or of data stands in a club folder. */
 export function clubFilePath(kind: FileKind, id: Id, data: unknown): string {
@@ -13,7 +14,14 @@ export function clubFilePath(kind: FileKind, id: Id, data: unknown): string {
 	if (kind !== "drill") return `_data/${kind}.yaml`;
 	const { apparatus } = data as { readonly apparatus: string | readonly string[] };
 	const folder = typeof apparatus === "string" ? apparatus : apparatus[0];
-	return `content/drills/${folder}/${id}.md`;
+	return drillPath(folder ?? "", id);
+}
+
+/** Where a drill stands: in the folder of its apparatus, if every system can have a folder of that name. */
+export function drillPath(apparatus: Id, id: Id): string {
+	return isPortable(apparatus) && apparatus !== ""
+		? `content/drills/${apparatus}/${id}.md`
+		: `content/drills/${id}.md`;
 }
 
 /** The text of a file. Throws where reading it back would not give the same data. */

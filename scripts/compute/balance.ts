@@ -1,7 +1,8 @@
 /**
  * Balance: forward against backward, work without its counterpart, sides, movement patterns.
  *
- * Minutes are added up over levels, as in the coverage tables. That work done forwards is matched by
+ * Minutes are added up over levels, as in the coverage tables; whether a direction is missing is judged for
+ * each level, since what one level does backward is no use to another. That work done forwards is matched by
  * a backward version is common practice, which no published source was found for; the club's target
  * `pair-directions` decides whether it is looked for. The movement patterns are landing, statics,
  * locomotion, rotation, swing, spring and handling (Alberta SPHEReS).
@@ -11,6 +12,7 @@ import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from ".
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
+import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS } from "./tables.ts";
 
 /** A sum and what it was counted from. */
@@ -25,25 +27,35 @@ export interface DirectionBalance {
 	readonly week: number;
 	readonly apparatus: Id;
 	readonly directions: ReadonlyMap<Direction, Tally>;
-	/** The direction that is wanted and has no minutes, where the other has some. */
-	readonly missing: "forward" | "backward" | undefined;
-	/** The levels that do the other direction. */
-	readonly levels: readonly Id[];
+	/** Levels that do one direction and not the other, in the club's order. */
+	readonly lacking: readonly Lacking[];
+	/** The first direction that a level lacks and the library could give it. */
+	readonly missing: OneWay | undefined;
+}
+
+type OneWay = "forward" | "backward";
+
+/** A level that does the one direction on an apparatus in a week and has no minutes of the other. */
+export interface Lacking {
+	readonly level: Id;
+	readonly missing: OneWay;
+	/** What it does the other way. */
+	readonly done: Tally;
 }
 
 /** Forward, backward, sideways and none for each week and apparatus with drills, in the club's order. */
 export function directionBalances({ curriculum, exposures }: Counted): readonly DirectionBalance[] {
 	const cells = new Map<string, Map<Direction, Sum>>();
-	const levels = new Map<string, Set<Id>>();
+	const byLevel = new Map<string, Map<Direction, Sum>>();
 	for (const exposure of exposures) {
-		const direction = curriculum.drills.get(exposure.drill)?.direction;
-		const key = `${exposure.week} ${exposure.apparatus}`;
+		const { week, apparatus, level, minutes, drill: id } = exposure;
+		const drill = curriculum.drills.get(id);
+		const key = `${week} ${apparatus}`;
 		const cell = getOrMake(cells, key, () => new Map<Direction, Sum>());
-		if (direction === undefined) continue;
-		getOrMake(cell, direction, () => new Sum()).add(exposure.minutes, exposure.drill);
-		if (exposure.minutes > 0) {
-			getOrMake(levels, `${key} ${direction}`, () => new Set<Id>()).add(exposure.level);
-		}
+		if (drill?.direction === undefined) continue;
+		getOrMake(cell, drill.direction, () => new Sum()).add(minutes, id);
+		const own = getOrMake(byLevel, `${key} ${level}`, () => new Map<Direction, Sum>());
+		getOrMake(own, bodyDirection(curriculum, drill), () => new Sum()).add(minutes, id);
 	}
 	return curriculum.weeks.flatMap(({ week }) =>
 		[...curriculum.apparatus.keys()].flatMap((apparatus) => {
@@ -53,37 +65,62 @@ export function directionBalances({ curriculum, exposures }: Counted): readonly 
 			const directions = new Map<Direction, Tally>(
 				DIRECTIONS.map((d) => [d, sums.get(d) ?? { minutes: 0, drills: [] }]),
 			);
-			const forward = directions.get("forward")?.minutes ?? 0;
-			const backward = directions.get("backward")?.minutes ?? 0;
-			const missing =
-				forward > 0 && backward === 0 ? "backward" : backward > 0 && forward === 0 ? "forward" : undefined;
-			const other = missing === "backward" ? "forward" : "backward";
-			return [
-				{
-					week,
-					apparatus,
-					directions,
-					missing,
-					levels: missing === undefined ? [] : [...(levels.get(`${key} ${other}`) ?? [])],
-				},
-			];
+			const lacking = [...curriculum.levels.keys()].flatMap((level): readonly Lacking[] => {
+				const own = byLevel.get(`${key} ${level}`);
+				const forward = own?.get("forward");
+				const backward = own?.get("backward");
+				if ((forward?.minutes ?? 0) > 0 === (backward?.minutes ?? 0) > 0) return [];
+				const done = (forward?.minutes ?? 0) > 0 ? forward : backward;
+				return done === undefined
+					? []
+					: [{ level, missing: done === forward ? "backward" : "forward", done }];
+			});
+			const missing = lacking.find(
+				(one) => drillsOfDirection(curriculum, one.missing, apparatus, [one.level]).length > 0,
+			)?.missing;
+			return [{ week, apparatus, directions, lacking, missing }];
 		}),
 	);
 }
 
+/**
+ * The direction of the body in what the drill performs, where all of that has one; else what the drill
+ * says. Statics have none.
+ */
+export function bodyDirection(curriculum: Curriculum, drill: LinkedDrill): Direction {
+	const performed = [
+		...drill.performs,
+		...drill.elements.flatMap(({ skill }) => (skill === undefined ? [] : [skill])),
+	].flatMap((id) => curriculum.skills.get(id) ?? []);
+	const directions = new Set(
+		performed.map(({ pattern, direction }) => (pattern === "statics" ? "none" : direction)),
+	);
+	const [only] = directions;
+	return directions.size === 1 && only !== undefined ? only : (drill.direction ?? "none");
+}
+
+const offered = new WeakMap<Curriculum, ReadonlyMap<string, readonly LinkedDrill[]>>();
+
 /** The library's drills of a direction for an apparatus that offer one of the levels, in the club's order. */
-export function drillsOfDirection(
+function drillsOfDirection(
 	curriculum: Curriculum,
 	direction: Direction,
 	apparatus: Id,
 	levels: readonly Id[],
 ): readonly LinkedDrill[] {
-	return [...curriculum.drills.values()].filter(
-		(drill) =>
-			drill.direction === direction &&
-			drill.apparatus.includes(apparatus) &&
-			levels.some((level) => drill.levels.has(level)),
-	);
+	let byPlace = offered.get(curriculum);
+	if (byPlace === undefined) {
+		const drills = [...curriculum.drills.values()].flatMap((drill) => {
+			const way = bodyDirection(curriculum, drill);
+			return drill.apparatus.map((place) => ({ drill, key: `${way} ${place}` }));
+		});
+		byPlace = new Map(
+			[...Map.groupBy(drills, ({ key }) => key)].map(([key, list]) => [key, list.map(({ drill }) => drill)]),
+		);
+		offered.set(curriculum, byPlace);
+	}
+	const here = byPlace.get(`${direction} ${apparatus}`) ?? [];
+	return here.filter((drill) => levels.some((level) => drill.levels.has(level)));
 }
 
 /** A drill that a level does in a week without any of its partners in that week. */
@@ -192,35 +229,55 @@ export const balanceMeasure: Measure = {
 			: [],
 };
 
+/** One finding for the levels of which the same is so. */
 function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Words): readonly Finding[] {
-	const say = words.findings.oneDirection;
-	const { week, apparatus, missing, levels, directions } = balance;
-	if (missing === undefined) return [];
-	const drills = drillsOfDirection(curriculum, missing, apparatus, levels);
+	const { week, apparatus, lacking } = balance;
 	const plan = curriculum.weeks.find((w) => w.week === week);
-	if (drills.length === 0 || plan === undefined) return [];
-	const other = missing === "backward" ? "forward" : "backward";
-	const done = directions.get(other) ?? { minutes: 0, drills: [] };
-	// The partners of what is planned come first: they are the same work the other way.
-	const partners = new Set(done.drills.flatMap((id) => curriculum.drills.get(id)?.partners ?? []));
-	const ordered = [...drills.filter((d) => partners.has(d.id)), ...drills.filter((d) => !partners.has(d.id))];
-	const name = curriculum.apparatus.get(apparatus)?.name ?? apparatus;
-	return [
-		finding(
-			words,
-			"H307",
-			"worth a look",
-			(missing === "backward" ? say.onlyForward : say.onlyBackward)(
-				week,
-				name,
-				done.minutes,
-				done.drills.map((id) => curriculum.drills.get(id)?.title ?? id),
+	if (plan === undefined) return [];
+	const able = lacking.filter(
+		({ level, missing }) => drillsOfDirection(curriculum, missing, apparatus, [level]).length > 0,
+	);
+	const same = Map.groupBy(able, ({ missing, done }) => [missing, done.minutes, ...done.drills].join(" "));
+	const say = words.findings.oneDirection;
+	return [...same.values()].flatMap((levels) => {
+		const [first] = levels;
+		if (first === undefined) return [];
+		const { missing, done } = first;
+		const drills = drillsOfDirection(
+			curriculum,
+			missing,
+			apparatus,
+			levels.map(({ level }) => level),
+		);
+		// The partners of what is planned come first: they are the same work the other way.
+		const partners = new Set(done.drills.flatMap((id) => curriculum.drills.get(id)?.partners ?? []));
+		const ordered = [
+			...drills.filter((d) => partners.has(d.id)),
+			...drills.filter((d) => !partners.has(d.id)),
+		];
+		const [finds, fixes] =
+			missing === "backward"
+				? ([say.onlyForward, say.planBackward] as const)
+				: ([say.onlyBackward, say.planForward] as const);
+		return [
+			finding(
+				words,
+				"H307",
+				"worth a look",
+				finds(
+					week,
+					apparatusName(curriculum, apparatus),
+					levels.map(({ level }) => levelName(curriculum, level)),
+					done.minutes,
+					done.drills.map((id) => drillName(curriculum, id)),
+				),
+				{ source: plan.source, path: ["apparatus", apparatus] },
+				{ week, apparatus, ...(levels.length === 1 ? { level: first.level } : {}) },
+				fixes(ordered.slice(0, 3).map((d) => d.title)),
+				levels.length,
 			),
-			{ source: plan.source, path: ["apparatus", apparatus] },
-			{ week, apparatus },
-			(missing === "backward" ? say.planBackward : say.planForward)(ordered.slice(0, 3).map((d) => d.title)),
-		),
-	];
+		];
+	});
 }
 
 class Sum implements PatternTally {

@@ -82,6 +82,11 @@ export function teachingWeeks(term: Term): readonly TeachingWeek[] {
 	return weeks;
 }
 
+/** Takes the teaching weeks of a term as they were worked out before: devices are sent them. */
+export function knowTeachingWeeks(term: Term, weeks: readonly TeachingWeek[]): void {
+	weeksOfTerm.set(term, weeks);
+}
+
 /** Terms are never changed, and findings and pages ask for the same dates over and over. */
 const weeksOfTerm = new WeakMap<Term, readonly TeachingWeek[]>();
 
@@ -115,9 +120,7 @@ export function meets(term: Term, week: number, group: ClubClass): boolean {
 export function dateOf(term: Term, week: number, group: ClubClass): string | undefined {
 	const found = teachingWeeks(term)[week - 1];
 	if (found === undefined || group.day === undefined) return undefined;
-	return Temporal.PlainDate.from(found.monday)
-		.add({ days: WEEKDAYS.indexOf(group.day) })
-		.toString();
+	return found.days[WEEKDAYS.indexOf(group.day)];
 }
 
 /** The teaching week that a date falls into: itself, or the next one after it; undefined after the term. */
@@ -134,6 +137,14 @@ export function isoWeekOf(date: string): string {
 /** Whether the club is closed on an ISO 8601 date. */
 export function isClosed(term: Term, date: string): boolean {
 	return term.closed.some(({ from, to }) => from <= date && date <= to);
+}
+
+/** The classes whose day of the week lies in an interval of days, in the term's order. */
+export function classesWithin(term: Term, { from, to }: Term["closed"][number]): readonly ClubClass[] {
+	const first = Temporal.PlainDate.from(from);
+	const length = Math.min(7, first.until(to, { largestUnit: "days" }).days + 1);
+	const days = Array.from({ length }, (_, i) => WEEKDAYS[first.add({ days: i }).dayOfWeek - 1]);
+	return term.classes.filter(({ day }) => day !== undefined && days.includes(day));
 }
 
 function classDays(term: Term): readonly number[] {
@@ -218,7 +229,7 @@ function slug(name: string): string {
 	return plain === "" ? "club" : plain;
 }
 
-/** H312, H314 and H315. Its file is `calendar.ics`, which is no table. */
+/** H312, H314, H315 and H345. Its file is `calendar.ics`, which is no table. */
 export const calendarMeasure: Measure = {
 	name: "calendar",
 	tables: () => [],
@@ -226,6 +237,7 @@ export const calendarMeasure: Measure = {
 		...overdueReviews(curriculum, words),
 		...missingWeeks(curriculum, words),
 		...missedClasses(curriculum, words),
+		...closedOutside(curriculum, words),
 	],
 };
 
@@ -257,22 +269,42 @@ function overdueReviews({ drills, term, targets }: Curriculum, words: Words): re
 	});
 }
 
-/** Holes in the plan. Weeks after the last planned one are still to be written, which is no slip. */
+/**
+ * Weeks without a plan: each hole before a week that has one, and the end of the term, which is one
+ * finding however many weeks it has. A term without any plan is not begun yet.
+ */
 function missingWeeks({ weeks, term }: Curriculum, words: Words): readonly Finding[] {
+	const say = words.findings.calendar;
 	const planned = new Set(weeks.map((plan) => plan.week));
 	const last = Math.max(0, ...planned);
-	return Array.from({ length: last }, (_, i) => i + 1)
+	const about = (week: number, what: string) =>
+		finding(words, "H314", "worth a look", what, { source: term.source, path: ["weeks"] }, { week });
+	const holes = Array.from({ length: last }, (_, i) => i + 1)
 		.filter((week) => !planned.has(week))
-		.map((week) =>
-			finding(
-				words,
-				"H314",
-				"worth a look",
-				words.findings.calendar.hole(week, last),
-				{ source: term.source, path: ["weeks"] },
-				{ week },
-			),
-		);
+		.map((week) => about(week, say.hole(week, last)));
+	if (last === 0 || last >= term.weeks) return holes;
+	return [...holes, about(last + 1, say.unplannedEnd(last + 1, term.weeks))];
+}
+
+/** Closed days before the term or after its last week: often the wrong year, and they close nothing. */
+function closedOutside({ term }: Curriculum, words: Words): readonly Finding[] {
+	const first = term.starts;
+	const last = teachingWeeks(term).at(-1)?.sunday;
+	if (first === undefined || last === undefined) return [];
+	return term.closed.flatMap(({ from, to }, i) =>
+		to >= first && from <= last
+			? []
+			: [
+					finding(
+						words,
+						"H345",
+						"note",
+						words.findings.calendar.closedOutside(from, to, first, last),
+						{ source: term.source, path: ["closed", i] },
+						{},
+					),
+				],
+	);
 }
 
 function missedClasses({ term }: Curriculum, words: Words): readonly Finding[] {

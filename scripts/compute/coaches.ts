@@ -45,7 +45,7 @@ export interface CoachPlace {
 }
 
 /** Each group and block, by week, then as in the term, in the order of the blocks. */
-export function coachesRows(curriculum: Curriculum): readonly CoachesRow[] {
+function coachesRows(curriculum: Curriculum): readonly CoachesRow[] {
 	return groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
 		blocks.map((block) => ({
 			week,

@@ -10,7 +10,14 @@
 import { diffArrays } from "diff";
 import type { Id } from "../model.ts";
 import { RECORDED_KINDS, type RecordedKind } from "../model.ts";
-import type { PlanRecord, RecordedFinding, RecordedTable, Written } from "./plan-record.ts";
+import {
+	FACTS,
+	type PlanRecord,
+	type RecordedFacts,
+	type RecordedFinding,
+	type RecordedTable,
+	type Written,
+} from "./plan-record.ts";
 
 /** One field that differs; a side is undefined where the field or the item is not there. */
 export interface FieldChange {
@@ -46,6 +53,8 @@ export interface NumberChange {
 }
 
 export interface Comparison {
+	/** What the club, the term and the targets say otherwise; a closed day is one change, there or gone. */
+	readonly facts: Readonly<Record<RecordedFacts, readonly FieldChange[]>>;
 	readonly things: Readonly<Record<RecordedKind, ThingsCompared>>;
 	/** Drills under another id; they are neither added nor removed. */
 	readonly renamed: readonly { readonly from: Id; readonly to: Id }[];
@@ -73,6 +82,9 @@ export function compare(before: PlanRecord, after: PlanRecord): Comparison {
 		return [kind, thingsCompared(old, new Map(Object.entries(after.things[kind])))] as const;
 	});
 	return {
+		facts: Object.fromEntries(
+			FACTS.map((kind) => [kind, factChanges(before.facts?.[kind], after.facts?.[kind])]),
+		) as Record<RecordedFacts, readonly FieldChange[]>,
 		things: Object.fromEntries(compared) as Record<RecordedKind, ThingsCompared>,
 		renamed,
 		numbers: numberChanges(before.tables, after.tables),
@@ -81,6 +93,30 @@ export function compare(before: PlanRecord, after: PlanRecord): Comparison {
 			come: without(after.findings, before.findings),
 		},
 	};
+}
+
+/** Nothing is known of a side whose record was kept before facts were. */
+function factChanges(before: Written | undefined, after: Written | undefined): readonly FieldChange[] {
+	if (before === undefined || after === undefined) return [];
+	const { closed: closedBefore, ...old } = before;
+	const { closed: closedAfter, ...now } = after;
+	return [...fieldChanges(old, now, ""), ...dayChanges(asList(closedBefore), asList(closedAfter))];
+}
+
+/** Closed days by what they are, not by their place in the list. */
+function dayChanges(before: readonly unknown[], after: readonly unknown[]): readonly FieldChange[] {
+	const only = (days: readonly unknown[], others: readonly unknown[]) => {
+		const known = new Set(others.map((day) => JSON.stringify(day)));
+		return days.filter((day) => !known.has(JSON.stringify(day)));
+	};
+	return [
+		...only(before, after).map((day) => ({ field: "closed", before: day, after: undefined })),
+		...only(after, before).map((day) => ({ field: "closed", before: undefined, after: day })),
+	];
+}
+
+function asList(value: unknown): readonly unknown[] {
+	return Array.isArray(value) ? value : [];
 }
 
 /** Drills that are gone and have exactly one new drill of equal content, and are the only one it equals. */

@@ -11,7 +11,7 @@ import { doseOf } from "./dose-of.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName, levelName } from "./names.ts";
-import { type BlockWork, type GroupWork, groupWorks, type StationWork } from "./work.ts";
+import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork } from "./work.ts";
 
 interface DosePlace {
 	readonly work: GroupWork;
@@ -20,14 +20,19 @@ interface DosePlace {
 }
 
 /** Stations whose planned repetitions do not fit into their turns. */
-export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
 	return places(curriculum).filter(
-		({ station: { planned, fits } }) => planned !== undefined && fits !== undefined && fits < planned - 1e-9,
+		({ block, station: { planned, fits } }) =>
+			planned !== undefined &&
+			fits !== undefined &&
+			fits < planned - 1e-9 &&
+			// Where nothing is left of the block, that is the one cause.
+			eatenUp(block) === undefined,
 	);
 }
 
 /** What is held in one turn, in seconds, and how often; undefined where nothing is held or no turn is said. */
-export function heldInTurn({
+function heldInTurn({
 	block: { block },
 	station: { drill, level },
 }: DosePlace): { readonly hold: number; readonly reps: number; readonly seconds: number } | undefined {
@@ -38,7 +43,7 @@ export function heldInTurn({
 }
 
 /** Stations whose holds are longer than the turn they are done in. */
-export function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
 	return places(curriculum).filter((place) => {
 		const held = heldInTurn(place);
 		return held !== undefined && held.hold * held.reps > held.seconds + 1e-9;
@@ -105,7 +110,7 @@ function minutesWanting({ block, stations }: BlockWork, station: StationWork): n
 	if (drill.turn === undefined || planned === undefined) return undefined;
 	const perTurn = drill.turn.reps ?? doseOf(drill, level, block).reps ?? 1;
 	const turns = Math.ceil(planned / perTurn);
-	const wanted = (turns * gymnasts * drill.turn.seconds) / (60 * drill.turn.atOnce);
+	const wanted = (turns * gymnasts * drill.turn.seconds) / (60 * Math.min(drill.turn.atOnce, gymnasts));
 	return Math.ceil((wanted - minutes) * (block.kind === "stations" ? stations.length : 1));
 }
 

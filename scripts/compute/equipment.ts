@@ -1,10 +1,10 @@
 /**
  * Equipment: what each apparatus needs in each week, and what classes need at the same moment.
  *
- * Steps: within a block, stations stand side by side, so their items add; blocks follow each other,
- * so across them the largest wins. Items per gymnast are multiplied by the gymnasts at that drill.
- * Then each class is laid along the clock, block by block; where classes overlap, what they need at
- * the same moment is added up and held against what the club owns.
+ * Steps: within a block, stations stand side by side, so their items add (options stand in place of each
+ * other: the largest counts); blocks follow each other, so across them the largest wins. Items per gymnast
+ * are multiplied by the gymnasts at that drill. Then each group is laid along the clock, block by block;
+ * where groups overlap, what they need at the same moment is added up and held against what the club owns.
  */
 
 import type {
@@ -15,17 +15,24 @@ import type {
 	Curriculum,
 	Finding,
 	Id,
+	LinkedDrill,
 	Weekday,
 	WeekPlan,
 } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { meets, WEEKDAYS } from "./calendar.ts";
+import { WEEKDAYS } from "./calendar.ts";
 import { clockOf, minuteOf } from "./clock.ts";
-import { finding } from "./finding.ts";
-import { levelsOfClass } from "./levels-of.ts";
+import { drillAt } from "./drill-at.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
+import { type Group, groupsOf, groupsOfClass } from "./groups.ts";
+import { levelsOf } from "./levels-of.ts";
 import type { Measure } from "./measure.ts";
+import { apparatusName, groupName, itemName } from "./names.ts";
+import { joined, type Need, needsOf } from "./needs.ts";
+import { type SetOutRow, setOutRows } from "./set-out.ts";
 import { sortedRows } from "./tables.ts";
-import { classTime, gymnastsAt, stationPath, stationsFor } from "./time.ts";
+import { stationPath } from "./time.ts";
+import { groupWorksIn, stationsOf, workOf } from "./work.ts";
 
 /** One item of a list. */
 export interface EquipmentLine {
@@ -39,9 +46,8 @@ export interface EquipmentLine {
 }
 
 /**
- * What an apparatus needs in a week: all stations of each block, with items per gymnast counted for
- * the largest class that visits the apparatus and does the drill (1 where no class does). In the
- * order of the store room's list.
+ * What an apparatus needs in a week: all stations of each block, whatever levels they are for, each as
+ * the level does it that needs most of the item. In the order of the store room's list.
  */
 export function equipmentFor(curriculum: Curriculum, plan: ApparatusPlan): readonly EquipmentLine[] {
 	const known = listsOf.get(plan);
@@ -54,7 +60,7 @@ export function equipmentFor(curriculum: Curriculum, plan: ApparatusPlan): reado
 	return lines;
 }
 
-/** What the stations of one block need side by side, in the order of the store room's list. */
+/** What the stations of one block need, in the order of the store room's list; stations by their position. */
 export function equipmentForBlock(
 	curriculum: Curriculum,
 	plan: ApparatusPlan,
@@ -63,39 +69,63 @@ export function equipmentForBlock(
 	const needs = needsInBlock(curriculum, plan, block);
 	return [...curriculum.equipment.keys()].flatMap((item) => {
 		const need = needs.get(item);
-		return need === undefined ? [] : [{ item, needed: need.count, stations: need.stations }];
+		return need === undefined
+			? []
+			: [{ item, needed: need.count, stations: need.stations.map((station) => station - 1) }];
 	});
 }
 
+/** A station of a block as its levels do it. */
+export interface StationUse {
+	/** The drill as the level does it that most of the gymnasts here are of; undefined where no level does. */
+	readonly drill: LinkedDrill | undefined;
+	/** Gymnasts of the largest group that does it here; 1 where none does. */
+	readonly gymnasts: number;
+	/** Of each item the most that any of its levels needs. */
+	readonly needs: ReadonlyMap<Id, number>;
+}
+
 /**
- * How many gymnasts to count for at a station of a block: those of the largest class that visits the
- * apparatus and does the station's drill; 1 where no class does.
+ * The stations of a block. Each level that does a station's drill counts, with the gymnasts of the largest
+ * group that visits the apparatus and does it at that level; 1 where none does.
  */
-export function gymnastsAtStations(
+export function stationUses(
 	curriculum: Curriculum,
 	plan: ApparatusPlan,
 	block: Block,
-): (station: number) => number {
-	// Largest first: the first class that does a drill is the one to count for.
-	const here = curriculum.term.classes
+): readonly StationUse[] {
+	// Largest first: the first group that does a drill at a level is the one to count for.
+	const groups = groupsOf(curriculum)
 		.filter((group) => group.rotation.includes(plan.apparatus))
 		.sort((a, b) => b.gymnasts - a.gymnasts)
-		.map((group) => ({
-			gymnasts: group.gymnasts,
-			stations: stationsFor(curriculum, block, levelsOfClass(curriculum, group)),
-		}));
-	return (station) => {
-		const group = here.find(({ stations }) => stations.includes(station));
-		return group === undefined ? 1 : gymnastsAt(group.gymnasts, group.stations.length);
-	};
+		.map((group) => stationsOf(curriculum, block, group));
+	const levels = levelsOf(block, curriculum);
+	return block.stations.map((written, i) => {
+		const here = groups.flatMap((stations) => stations.filter(({ station }) => station === i + 1));
+		const drill = curriculum.drills.get(written.drill);
+		const needs = new Map<Id, number>();
+		for (const level of levels) {
+			if (drill?.levels.has(level) !== true) continue;
+			const gymnasts = here.find((station) => station.level === level)?.gymnasts ?? 1;
+			const own = new Map<Id, number>();
+			for (const { item, count, per } of drillAt(drill, level).equipment) {
+				own.set(item, (own.get(item) ?? 0) + (per === "gymnast" ? count * gymnasts : count));
+			}
+			for (const [item, count] of own) needs.set(item, Math.max(needs.get(item) ?? 0, count));
+		}
+		const first = levels.find((level) => drill?.levels.has(level) === true);
+		return {
+			drill: here[0]?.drill ?? (drill && first !== undefined ? drillAt(drill, first) : drill),
+			gymnasts: here[0]?.gymnasts ?? 1,
+			needs,
+		};
+	});
 }
 
-function needsInBlock(curriculum: Curriculum, plan: ApparatusPlan, block: Block): Needs {
-	return needsOf(
-		curriculum,
-		block,
-		block.stations.map((_, station) => station),
-		gymnastsAtStations(curriculum, plan, block),
+function needsInBlock(curriculum: Curriculum, plan: ApparatusPlan, block: Block): ReadonlyMap<Id, Need> {
+	return joined(
+		block.kind,
+		stationUses(curriculum, plan, block).map(({ needs }, i) => ({ station: i + 1, needs })),
 	);
 }
 
@@ -105,47 +135,44 @@ const listsOf = new WeakMap<
 	{ readonly curriculum: Curriculum; readonly lines: readonly EquipmentLine[] }
 >();
 
-/** What one class needs on an apparatus: the stations that count for one of its levels, for its own gymnasts. */
+/**
+ * What one class needs on an apparatus, for its own gymnasts: the most that a block of one of its groups
+ * does, with what another of its groups uses there in the same minute.
+ */
 export function equipmentForClass(
 	curriculum: Curriculum,
 	plan: ApparatusPlan,
-	group: ClubClass,
+	one: ClubClass,
 ): readonly EquipmentLine[] {
+	const week = curriculum.weeks.find(({ apparatus }) => apparatus.includes(plan));
+	if (week === undefined) return [];
+	const moments = groupsOfClass(curriculum, one).flatMap((group) =>
+		workOf(curriculum, week, group)
+			.blocks.filter(({ apparatus }) => apparatus === plan.apparatus)
+			.map((block) => ({ group, block, needs: needsOf(block) })),
+	);
 	return largest(
 		curriculum,
-		plan.blocks.map((block) => {
-			const stations = stationsFor(curriculum, block, levelsOfClass(curriculum, group));
-			const needs = needsOf(curriculum, block, stations, () => gymnastsAt(group.gymnasts, stations.length));
-			return { block, needs };
+		moments.map((moment) => {
+			const beside = moments.filter(
+				({ group, block }) =>
+					group !== moment.group && block.from <= moment.block.from && moment.block.from < block.to,
+			);
+			const needs = new Map(moment.needs);
+			for (const other of beside) {
+				for (const [item, need] of other.needs) {
+					const own = needs.get(item) ?? { count: 0, stations: need.stations };
+					needs.set(item, { ...own, count: own.count + need.count });
+				}
+			}
+			return { block: moment.block.block, needs };
 		}),
 	);
 }
 
-/** How many of each item, and the stations that use it. */
-type Needs = ReadonlyMap<Id, { readonly count: number; readonly stations: readonly number[] }>;
-
-function needsOf(
-	curriculum: Curriculum,
-	block: Block,
-	stations: readonly number[],
-	gymnasts: (station: number) => number,
-): Needs {
-	const needs = new Map<Id, { count: number; stations: number[] }>();
-	for (const station of stations) {
-		const drill = curriculum.drills.get(block.stations[station]?.drill ?? "");
-		for (const { item, count, per } of drill?.equipment ?? []) {
-			const found = needs.get(item) ?? { count: 0, stations: [] };
-			needs.set(item, found);
-			found.count += per === "gymnast" ? count * gymnasts(station) : count;
-			found.stations.push(station);
-		}
-	}
-	return needs;
-}
-
 function largest(
 	curriculum: Curriculum,
-	blocks: readonly { readonly block: Block; readonly needs: Needs }[],
+	blocks: readonly { readonly block: Block; readonly needs: ReadonlyMap<Id, Need> }[],
 ): readonly EquipmentLine[] {
 	const lines = new Map<Id, EquipmentLine>();
 	for (const { block, needs } of blocks) {
@@ -157,14 +184,14 @@ function largest(
 				needed: count,
 				owned: curriculum.equipment.get(item)?.owned,
 				block,
-				drills: [...new Set(stations.map((s) => block.stations[s]?.drill ?? ""))],
+				drills: [...new Set(stations.map((s) => block.stations[s - 1]?.drill ?? ""))],
 			});
 		}
 	}
 	return [...curriculum.equipment.keys()].flatMap((item) => lines.get(item) ?? []);
 }
 
-/** A moment of a week in which classes together need more of an item than the club owns. */
+/** A moment of a week in which groups together need more of an item than the club owns. */
 export interface Clash {
 	readonly week: number;
 	readonly day: Weekday;
@@ -177,6 +204,7 @@ export interface Clash {
 	/** Who needs how many then, where. */
 	readonly classes: readonly {
 		readonly class: Id;
+		readonly group: Group;
 		readonly apparatus: Id;
 		readonly block: Block;
 		readonly needed: number;
@@ -186,41 +214,43 @@ export interface Clash {
 interface Stretch {
 	readonly from: number;
 	readonly to: number;
-	readonly class: ClubClass;
+	readonly group: Group;
 	readonly apparatus: Id;
 	readonly block: Block;
-	readonly needs: Needs;
+	readonly needs: ReadonlyMap<Id, Need>;
 }
 
 /**
- * Where classes that overlap need more of an item at the same moment than the club owns: the worst
- * moment for each week, day and item. A class starts with its warm-up and then does its blocks in the
- * order of its rotation, one after the other; what runs past its end is left out. Classes without a
- * day or a start, and classes that do not meet that week, are not in the timetable.
+ * Where groups need more of an item at the same moment than the club owns: the worst moment for each
+ * week, day and item. A class starts with its warm-up; then each of its groups does its blocks in the
+ * order of its rotation, with the way from one apparatus to the next; what runs past the end of the
+ * class is left out. Classes without a day or a start, and classes that do not meet that week, are not in
+ * the timetable.
  */
 export function clashes(curriculum: Curriculum): readonly Clash[] {
-	return curriculum.weeks.flatMap((plan) =>
-		WEEKDAYS.flatMap((day) => clashesOn(curriculum, plan.week, day, timetable(curriculum, plan, day))),
-	);
+	return curriculum.weeks.flatMap((plan) => {
+		const stretches = timetable(curriculum, plan);
+		return WEEKDAYS.flatMap((day) => clashesOn(curriculum, plan.week, day, stretches.get(day) ?? []));
+	});
 }
 
-function timetable(curriculum: Curriculum, plan: WeekPlan, day: Weekday): readonly Stretch[] {
-	return curriculum.term.classes.flatMap((group) => {
-		if (group.day !== day || group.start === undefined) return [];
-		if (!meets(curriculum.term, plan.week, group)) return [];
-		const start = minuteOf(group.start);
-		const end = start + (group.minutes ?? Number.POSITIVE_INFINITY);
-		let at = start + group.warmUp;
-		return classTime(curriculum, plan, group).blocks.flatMap(({ apparatus, block, drills }) => {
-			const from = at;
-			at += block.minutes;
-			const to = Math.min(at, end);
-			if (to <= from) return [];
-			const stations = drills.map((d) => d.station - 1);
-			const needs = needsOf(curriculum, block, stations, () => drills[0]?.gymnasts ?? 0);
-			return [{ from, to, class: group, apparatus, block, needs }];
-		});
-	});
+function timetable(curriculum: Curriculum, plan: WeekPlan): ReadonlyMap<Weekday, readonly Stretch[]> {
+	const days = new Map<Weekday, Stretch[]>();
+	for (const { group, blocks } of groupWorksIn(curriculum, plan.week)) {
+		const { day, start, minutes } = group.class;
+		if (day === undefined || start === undefined) continue;
+		const begin = minuteOf(start);
+		const end = begin + (minutes ?? Number.POSITIVE_INFINITY);
+		const own = days.get(day) ?? [];
+		days.set(day, own);
+		for (const work of blocks) {
+			const from = begin + work.from;
+			const to = Math.min(begin + work.to, end);
+			if (to <= from) continue;
+			own.push({ from, to, group, apparatus: work.apparatus, block: work.block, needs: needsOf(work) });
+		}
+	}
+	return days;
 }
 
 function clashesOn(
@@ -257,7 +287,8 @@ function clashesOn(
 				from,
 				to: Math.min(...users.map((s) => s.to)),
 				classes: users.map((s) => ({
-					class: s.class.id,
+					class: s.group.class.id,
+					group: s.group,
 					apparatus: s.apparatus,
 					block: s.block,
 					needed: s.needs.get(item)?.count ?? 0,
@@ -294,6 +325,7 @@ export const equipmentMeasure: Measure = {
 			),
 		),
 		...clashes(curriculum).map((clash) => clashing(curriculum, clash, words)),
+		...setOutRows(curriculum).flatMap((row) => untimed(curriculum, row, words)),
 	],
 };
 
@@ -336,11 +368,7 @@ function clashing(curriculum: Curriculum, clash: Clash, words: Words): Finding {
 	if (plan === undefined || last === undefined) throw new Error(`A clash in week ${week} without a plan.`);
 	const say = words.findings.equipment;
 	const who = classes.map((c) =>
-		say.wanted(
-			className(curriculum, c.class),
-			c.needed,
-			curriculum.apparatus.get(c.apparatus)?.name ?? c.apparatus,
-		),
+		say.wanted(groupName(words, c.group), c.needed, apparatusName(curriculum, c.apparatus)),
 	);
 	return finding(
 		words,
@@ -352,10 +380,23 @@ function clashing(curriculum: Curriculum, clash: Clash, words: Words): Finding {
 	);
 }
 
-function itemName(curriculum: Curriculum, id: Id): string {
-	return curriculum.equipment.get(id)?.name ?? id;
-}
-
-function className(curriculum: Curriculum, id: Id): string {
-	return curriculum.term.classes.find((c) => c.id === id)?.name ?? id;
+/** The groups of one class need more together than is owned; a class with a day and a start is in the timetable. */
+function untimed(
+	curriculum: Curriculum,
+	{ week, class: id, item, atOnce, owned }: SetOutRow,
+	words: Words,
+): readonly Finding[] {
+	const one = curriculum.term.classes.find((c) => c.id === id);
+	if (one === undefined || one.groups.length === 0 || owned === undefined || atOnce <= owned) return [];
+	if (one.day !== undefined && one.start !== undefined) return [];
+	return [
+		finding(
+			words,
+			"H317",
+			"serious",
+			words.findings.hall.atOnce(week, one.name, itemName(curriculum, item), atOnce, owned),
+			{ source: sourceOfWeek(curriculum, week), path: ["apparatus"] },
+			{ week, class: id, equipment: item },
+		),
+	];
 }

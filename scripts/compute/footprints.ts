@@ -187,6 +187,3 @@ function wordsOf(text: string): readonly string[] {
 
 /** The floor's norm, for a club that gives no size of its own: the area, and the border around it. */
 export const FLOOR_NORM = { length: 12, width: 12, border: 1, source: FIG } as const;
-
-/** The longest run-up a vault has by the norm, in metres. */
-export const RUN_UP_NORM = { longest: 25, source: FIG } as const;

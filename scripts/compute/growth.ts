@@ -10,9 +10,6 @@
 
 export type Sex = "girl" | "boy";
 
-export const GROWTH_SOURCE =
-	"CDC growth charts 2000, stature for age (Vital and Health Statistics, series 11, number 246)";
-
 /** The birthdays, in years, that the table covers. */
 export const GROWTH_AGES = { from: 3, to: 18 } as const;
 

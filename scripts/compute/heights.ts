@@ -9,7 +9,7 @@
  * the gymnast who stands there.
  */
 
-import type { Id, Landmark, LinkedDrill } from "../model.ts";
+import type { Drill, Id, Landmark } from "../model.ts";
 import { GROWTH_AGES, type Percentile, type Sex, statureAt } from "./growth.ts";
 
 const SEGMENTS =
@@ -119,21 +119,50 @@ export function landmarkHeights(
 	};
 }
 
-/** One line of a drill's set-up: what stands at which landmark, and how high that is for a class. */
+/** One line of a drill's set-up: what stands at which landmark. */
 export interface SetUpHeight {
 	readonly what: string;
-	readonly heights: LandmarkHeights;
+	readonly landmark: Landmark;
+	/** Of the levels asked for, those that it is for. */
+	readonly levels: readonly Id[];
 }
 
-/** The set-up heights of a drill for a class of these ages, as the drill lists them. */
+/** Every landmark that a drill's set-up names, for any level. */
+export function landmarksOf(drill: Pick<Drill, "heights" | "levels">): ReadonlySet<Landmark> {
+	return new Set(setUpHeights(drill, [...drill.levels.keys()]).map(({ landmark }) => landmark));
+}
+
+/** What stands how high for one level: the level's own heights, else what the drill writes for it or for all alike. */
+export function heightsAt(
+	{ heights, levels }: Pick<Drill, "heights" | "levels">,
+	level: Id,
+): ReadonlyMap<string, Landmark> {
+	const own = levels.get(level)?.heights;
+	if (own !== undefined) return own;
+	return new Map(
+		[...heights].flatMap(([what, height]) => {
+			const landmark = typeof height === "string" ? height : height.get(level);
+			return landmark === undefined ? [] : [[what, landmark] as const];
+		}),
+	);
+}
+
+/**
+ * The set-up heights of a drill for some of its levels, as the drill lists them: no other level's is
+ * among them, since a box that is right for one is out of reach for another. Levels of the same
+ * landmark share a line, the lines of one thing in the order of the levels.
+ */
 export function setUpHeights(
-	drill: Pick<LinkedDrill, "heights">,
-	ages: readonly [number, number],
+	drill: Pick<Drill, "heights" | "levels">,
+	levels: readonly Id[],
 ): readonly SetUpHeight[] {
-	return [...drill.heights].flatMap(([what, landmark]) => {
-		const heights = landmarkHeights(landmark, ages);
-		return heights === undefined ? [] : [{ what, heights }];
-	});
+	const byLevel = levels.map((level) => ({ level, heights: heightsAt(drill, level) }));
+	const things = new Set([...drill.heights.keys(), ...byLevel.flatMap(({ heights }) => [...heights.keys()])]);
+	return [...things].flatMap((what) =>
+		[...Map.groupBy(byLevel, ({ heights }) => heights.get(what))].flatMap(([landmark, same]) =>
+			landmark === undefined ? [] : [{ what, landmark, levels: same.map(({ level }) => level) }],
+		),
+	);
 }
 
 /** The ages of all classes that have a level: youngest to oldest; undefined where none gives its ages. */

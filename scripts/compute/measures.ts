@@ -16,6 +16,7 @@ import { doseMeasure } from "./dose.ts";
 import { equipmentMeasure } from "./equipment.ts";
 import { exposureMeasure } from "./exposure-table.ts";
 import { exposuresOf } from "./exposures.ts";
+import { HARMS, harmOf } from "./harm.ts";
 import { loadMeasure } from "./load.ts";
 import type { Measure, Measured } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
@@ -91,46 +92,6 @@ export function measure(curriculum: Curriculum, words: Words = wordsFor(curricul
 			return part().accepted;
 		},
 	};
-}
-
-/** Kinds of harm, the worst first. */
-export const HARMS = ["safety", "set-out", "time", "dose", "coverage", "upkeep"] as const;
-export type Harm = (typeof HARMS)[number];
-
-/** What each finding harms: who is not ready or not looked after, what cannot be set up, what does not fit, what is missed. */
-const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
-	H301: "safety",
-	H302: "safety",
-	H330: "safety",
-	H331: "safety",
-	H332: "safety",
-	H339: "safety",
-	H310: "set-out",
-	H317: "set-out",
-	H318: "set-out",
-	H319: "set-out",
-	H320: "set-out",
-	H333: "set-out",
-	H336: "set-out",
-	H337: "set-out",
-	H308: "time",
-	H313: "time",
-	H314: "time",
-	H315: "time",
-	H309: "dose",
-	H311: "dose",
-	H316: "dose",
-	H334: "dose",
-	H335: "dose",
-	H340: "dose",
-	H341: "dose",
-	H312: "upkeep",
-	H342: "upkeep",
-};
-
-/** What a finding of this code harms; coverage where nothing worse. */
-export function harmOf(code: Finding["code"]): Harm {
-	return HARM_OF[code] ?? "coverage";
 }
 
 const WEIGHTS = ["serious", "worth a look", "note"] as const satisfies readonly Finding["weight"][];

@@ -10,7 +10,7 @@
 import type { Curriculum, Id, LinkedDrill } from "../model.ts";
 import { type Group, groupsOf, levelsAsGroups } from "./groups.ts";
 import { performedBy } from "./reach.ts";
-import { type BlockWork, type GroupWork, groupWorks, type StationWork, worksOfGroups } from "./work.ts";
+import { type BlockWork, type GroupWork, groupWorks, worksOfGroups } from "./work.ts";
 
 export interface OrderRow {
 	readonly group: Group;
@@ -68,11 +68,12 @@ export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
 }
 
 /** What the library can do, asked once. */
-class Library {
+export class Library {
 	readonly performs: ReadonlyMap<Id, ReadonlyMap<Id, number>>;
 	readonly performed: ReadonlySet<Id>;
 	/** A club that says nowhere what is performed is asked by what its drills prepare. */
 	readonly saysPerformed: boolean;
+	readonly #done = new Map<LinkedDrill, ReadonlySet<Id>>();
 
 	constructor(curriculum: Curriculum) {
 		const drills = [...curriculum.drills.values()];
@@ -84,6 +85,17 @@ class Library {
 	/** The skills whose `needs` a drill asks for. */
 	skillsOf(drill: LinkedDrill): Iterable<Id> {
 		return this.saysPerformed ? (this.performs.get(drill.id)?.keys() ?? []) : drill.skills;
+	}
+
+	/** Skills that count as done with a drill. */
+	skillsDoneIn(drill: LinkedDrill | undefined): ReadonlySet<Id> {
+		if (drill === undefined) return new Set();
+		const before = this.#done.get(drill);
+		if (before !== undefined) return before;
+		const named = [...drill.skills, ...(this.performs.get(drill.id)?.keys() ?? [])];
+		const done = new Set(named.filter((skill) => this.countOf(drill, skill) > 0));
+		this.#done.set(drill, done);
+		return done;
 	}
 
 	/** Repetitions of a skill in one of the drill: performed, or prepared where nothing performs it. */
@@ -166,7 +178,7 @@ function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupW
 		for (const { drill, done = 0 } of block.stations) {
 			add(times, drill.id, 1);
 			add(drillReps, drill.id, done);
-			for (const skill of skillsIn(library, drill)) {
+			for (const skill of library.skillsDoneIn(drill)) {
 				add(skillTimes, skill, 1);
 				add(skillReps, skill, done * library.countOf(drill, skill));
 			}
@@ -175,22 +187,13 @@ function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupW
 	return rows;
 }
 
-/** Skills that count as done with a drill. */
-function skillsIn(library: Library, drill: StationWork["drill"]): ReadonlySet<Id> {
-	return new Set(
-		[...drill.skills, ...(library.performs.get(drill.id)?.keys() ?? [])].filter(
-			(skill) => library.countOf(drill, skill) > 0,
-		),
-	);
-}
-
 function firstWeeks(library: Library, moments: readonly Moment[]): ReadonlyMap<string, number> {
 	const first = new Map<string, number>();
 	for (const { work, block } of moments) {
 		for (const { drill } of block.stations) {
 			for (const key of [
 				`drill ${drill.id}`,
-				...[...skillsIn(library, drill)].map((skill) => `skill ${skill}`),
+				...[...library.skillsDoneIn(drill)].map((skill) => `skill ${skill}`),
 			]) {
 				if (!first.has(key)) first.set(key, work.week);
 			}

@@ -7,7 +7,7 @@ import type { Group } from "./groups.ts";
 /** A group by its class's name, with its own where the class has several. */
 export function groupName(words: Words, group: Group): string {
 	const part = group.name.slice(group.class.id.length + 1);
-	return part === "" ? group.class.name : words.findings.hall.group(group.class.name, part);
+	return part === "" ? group.class.name : words.groupOf(group.class.name, part);
 }
 
 export function drillName(curriculum: Curriculum, id: Id): string {
@@ -24,10 +24,6 @@ export function itemName(curriculum: Curriculum, id: Id): string {
 
 export function levelName(curriculum: Curriculum, id: Id): string {
 	return curriculum.levels.get(id)?.name ?? id;
-}
-
-export function skillName(curriculum: Curriculum, id: Id): string {
-	return curriculum.skills.get(id)?.name ?? id;
 }
 
 /** What a finding about a group is listed beside. */

@@ -8,6 +8,7 @@
 import type { Column, Curriculum, DataPath, Exposure, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
+import { groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { type OrderRow, orderRows } from "./meeting-order.ts";
 import { sortedRows } from "./tables.ts";
@@ -17,7 +18,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "drill", order: "drill" },
 	{ name: "week", order: "number" },
 	{ name: "rule", order: "text" },
-	{ name: "id", order: "text" },
+	{ name: "id", order: "thing" },
 	{ name: "had", order: "number" },
 	{ name: "wanted", order: "number" },
 	{ name: "met", order: "text" },
@@ -120,20 +121,16 @@ function groupName(curriculum: Curriculum, { group }: OrderRow): string {
 
 export type Rank = (apparatus: Id) => number;
 
-/** The different orders in which the classes of a level visit the apparatus. */
-export function rotationsOf(
-	curriculum: Curriculum,
-	level: Id,
-): readonly { readonly classes: readonly Id[]; readonly rank: Rank }[] {
+/** The different orders in which the groups of a level visit the apparatus. */
+export function rotationsOf(curriculum: Curriculum, level: Id): readonly Rank[] {
 	const standard = [...curriculum.apparatus.keys()];
-	const classes = curriculum.term.classes.filter(
-		(group) => group.rotation.length > 0 && (group.levels.length === 0 || group.levels.includes(level)),
+	const groups = groupsOf(curriculum).filter(
+		({ rotation, levels }) => rotation.length > 0 && levels.includes(level),
 	);
-	if (classes.length === 0) return [{ classes: [], rank: rankIn(standard) }];
-	return [...Map.groupBy(classes, (group) => group.rotation.join(" "))].map(([, groups]) => ({
-		classes: groups.map((group) => group.id),
-		rank: rankIn([...(groups[0]?.rotation ?? []), ...standard]),
-	}));
+	if (groups.length === 0) return [rankIn(standard)];
+	return [...Map.groupBy(groups, ({ rotation }) => rotation.join(" ")).values()].map(([group]) =>
+		rankIn([...(group?.rotation ?? []), ...standard]),
+	);
 }
 
 function rankIn(order: readonly Id[]): Rank {
@@ -142,21 +139,20 @@ function rankIn(order: readonly Id[]): Rank {
 	return (apparatus) => ranks.get(apparatus) ?? ranks.size;
 }
 
-/** For each skill and drill, the exposures at the moment it is first done. */
-export function firstTimes(curriculum: Curriculum, exposures: readonly Exposure[], rank: Rank) {
-	const skills = new Map<Id, Exposure[]>();
-	const drills = new Map<Id, Exposure[]>();
-	const note = (map: Map<Id, Exposure[]>, id: Id, exposure: Exposure): void => {
-		const first = map.get(id);
-		const order = first?.[0] === undefined ? -1 : compare(exposure, first[0], rank);
-		if (order < 0) map.set(id, [exposure]);
-		else if (order === 0) first?.push(exposure);
-	};
+/** For each thing that exposures are of, the first of them. */
+export function firstTimes(
+	exposures: readonly Exposure[],
+	thingsOf: (exposure: Exposure) => Iterable<Id>,
+	rank: Rank,
+): ReadonlyMap<Id, Exposure> {
+	const first = new Map<Id, Exposure>();
 	for (const exposure of exposures) {
-		note(drills, exposure.drill, exposure);
-		for (const skill of curriculum.drills.get(exposure.drill)?.skills ?? []) note(skills, skill, exposure);
+		for (const id of thingsOf(exposure)) {
+			const before = first.get(id);
+			if (before === undefined || compare(exposure, before, rank) < 0) first.set(id, exposure);
+		}
 	}
-	return { skills, drills };
+	return first;
 }
 
 /** Less than 0 where `a` comes before `b`; stations of one block are at the same time. */
@@ -165,7 +161,7 @@ export function compare(a: Exposure, b: Exposure, rank: Rank): number {
 }
 
 /** The week's file and the place in it where an exposure was planned. */
-export function blockOf(
+function blockOf(
 	curriculum: Curriculum,
 	{ week, apparatus, block }: Pick<Exposure, "week" | "apparatus" | "block">,
 ): { readonly source: WeekPlan["source"]; readonly path: DataPath } {

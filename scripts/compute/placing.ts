@@ -16,7 +16,7 @@
 
 import type { ApparatusPlan, Block, Curriculum, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { gymnastsAtStations } from "./equipment.ts";
+import { stationUses } from "./equipment.ts";
 import { finding } from "./finding.ts";
 import { FLOOR_NORM, footprintOf } from "./footprints.ts";
 import type { Measure } from "./measure.ts";
@@ -70,16 +70,14 @@ export interface FloorPlan {
 export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: Block): FloorPlan {
 	const known = plansOf.get(block);
 	if (known?.curriculum === curriculum) return known.floorPlan;
-	const gymnasts = gymnastsAtStations(curriculum, plan, block);
+	const uses = stationUses(curriculum, plan, block);
 	const wanted = block.stations.map((station, i): Wanted => {
-		const drill = curriculum.drills.get(station.drill);
-		const needs = (drill?.equipment ?? []).flatMap(({ item, count, per }): readonly PropNeed[] => {
+		const { drill, gymnasts = 1, needs: wanted = new Map<Id, number>() } = uses[i] ?? {};
+		const needs = [...wanted].flatMap(([item, count]): readonly PropNeed[] => {
 			const equipment = curriculum.equipment.get(item);
-			if (equipment === undefined) return [];
-			const all = per === "gymnast" ? count * gymnasts(i) : count;
-			return [{ item, count: all, footprint: footprintOf(equipment) }];
+			return equipment === undefined ? [] : [{ item, count, footprint: footprintOf(equipment) }];
 		});
-		return { arrangement: arrange(drill ?? {}, needs, gymnasts(i)), at: station.at };
+		return { arrangement: arrange(drill ?? {}, needs, gymnasts), at: station.at };
 	});
 	const apparatus = curriculum.apparatus.get(plan.apparatus);
 	const own = apparatus?.plan;

@@ -36,9 +36,15 @@ export interface PlanRecord {
 	readonly things: Readonly<Record<RecordedKind, Readonly<Record<Id, Written>>>>;
 	/** What a thing is called: a title, a name, a theme. */
 	readonly names: Readonly<Record<RecordedKind, Readonly<Record<Id, string>>>>;
+	/** What the club and the term say of themselves; not in records that were kept before it was. */
+	readonly facts?: Readonly<Record<RecordedFacts, Written>>;
 	readonly tables: readonly RecordedTable[];
 	readonly findings: readonly RecordedFinding[];
 }
+
+/** What there is one of in a club. A term's classes are things of their own. */
+export const FACTS = ["club", "term", "targets"] as const;
+export type RecordedFacts = (typeof FACTS)[number];
 
 /** Plain data whose fields stand in the order of their names. */
 export type Written = Readonly<Record<string, unknown>>;
@@ -54,7 +60,8 @@ export function recordOf(
 	{ curriculum, tables, findings }: Measured,
 	edition: ClubEdition | string,
 ): PlanRecord {
-	const { club, term, drills, weeks, guides, levels, apparatus, shapes, skills, equipment } = curriculum;
+	const { club, term, targets, drills, weeks, guides, levels, apparatus, shapes, skills, equipment } =
+		curriculum;
 	const kinds: Readonly<Record<RecordedKind, ReadonlyMap<Id, object>>> = {
 		drill: drills,
 		week: new Map(weeks.map((week) => [String(week.week), week])),
@@ -83,6 +90,11 @@ export function recordOf(
 			const { title, name, theme } = thing as Readonly<Partial<Record<"title" | "name" | "theme", string>>>;
 			return title ?? name ?? theme ?? "";
 		}),
+		facts: {
+			club: writtenOf(club),
+			term: writtenOf({ ...term, classes: undefined }),
+			targets: writtenOf(targets),
+		},
 		tables: Array.from(tables.values(), ({ name, columns, rows }) => ({
 			name,
 			columns: columns.map((column) => column.name),

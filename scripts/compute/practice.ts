@@ -44,7 +44,7 @@ export function practice(curriculum: Curriculum): readonly PracticeRow[] {
 }
 
 /** The sum of what is known; undefined where nothing is. */
-export function total(values: readonly (number | undefined)[]): number | undefined {
+function total(values: readonly (number | undefined)[]): number | undefined {
 	const known = values.filter((value) => value !== undefined);
 	return known.length === 0 ? undefined : known.reduce((sum, value) => sum + value, 0);
 }

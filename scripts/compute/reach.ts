@@ -183,6 +183,9 @@ function tooSeldom(
 	const about = { skill, ...aboutGroup(group) };
 	// What no class is taught is for the levels' own targets to say.
 	if (own.length === 0) {
+		// Who does nothing all term is told that, and not each skill.
+		const isThere = groupWorks(curriculum).some((work) => work.group.gymnastsId === group.gymnastsId);
+		if (!isThere) return [];
 		const isPlanned = drills.some((drill) => (curriculum.drills.get(drill)?.planned.length ?? 0) > 0);
 		return isPlanned ? [finding(words, "H343", "worth a look", say.notReached(who, name), at, about)] : [];
 	}

@@ -14,8 +14,9 @@ import { clockOf, minuteOf } from "./clock.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
+import { needsOf } from "./needs.ts";
 import { sortedRows } from "./tables.ts";
-import { type BlockWork, type GroupWork, groupWorksIn } from "./work.ts";
+import { type GroupWork, groupWorksIn } from "./work.ts";
 
 export interface SetOutRow {
 	readonly week: number;
@@ -94,7 +95,10 @@ function rowsOf(
 						({ work, block }) =>
 							work !== moment.work && block.from <= moment.block.from && moment.block.from < block.to,
 					)
-					.reduce((sum, other) => sum + (other.needs.get(item.id) ?? 0), moment.needs.get(item.id) ?? 0),
+					.reduce(
+						(sum, other) => sum + (other.needs.get(item.id)?.count ?? 0),
+						moment.needs.get(item.id)?.count ?? 0,
+					),
 			),
 		);
 		const { owned } = item;
@@ -106,19 +110,6 @@ function rowsOf(
 	});
 }
 
-/** What a group needs in a block: its stations side by side; of options the one that needs most. */
-export function needsOf({ block, stations }: BlockWork): ReadonlyMap<Id, number> {
-	const needs = new Map<Id, number>();
-	for (const { drill, gymnasts } of stations) {
-		for (const { item, count, per } of drill.equipment) {
-			const here = per === "gymnast" ? count * gymnasts : count;
-			const before = needs.get(item) ?? 0;
-			needs.set(item, block.kind === "options" ? Math.max(before, here) : before + here);
-		}
-	}
-	return needs;
-}
-
 /** Each group's stay on each apparatus, by the time it begins. */
 function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 	return works
@@ -127,7 +118,8 @@ function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 				const blocks = work.blocks.filter((block) => block.apparatus === apparatus);
 				const needs = new Map<Id, number>();
 				for (const block of blocks) {
-					for (const [item, count] of needsOf(block)) needs.set(item, Math.max(needs.get(item) ?? 0, count));
+					for (const [item, { count }] of needsOf(block))
+						needs.set(item, Math.max(needs.get(item) ?? 0, count));
 				}
 				return { apparatus, from: blocks[0]?.from ?? 0, to: blocks.at(-1)?.to ?? 0, needs };
 			}),
@@ -230,7 +222,10 @@ function carriedFindings(
 			),
 		})),
 	);
-	const missing = rows.flatMap((row) => row.missing.map((m) => ({ ...m, item: row.item })));
+	// That its groups use more in one minute than there is, is for the equipment measure to say.
+	const missing = rows
+		.filter((row) => row.owned === undefined || row.atOnce <= row.owned)
+		.flatMap((row) => row.missing.map((m) => ({ ...m, item: row.item })));
 	const source = sourceOfWeek(curriculum, week);
 	const about = { week, class: one.id };
 	return [

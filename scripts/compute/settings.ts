@@ -13,7 +13,7 @@ import type { Curriculum, Equipment, Finding, Id, Landmark } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
 import type { Group } from "./groups.ts";
-import { landmarkHeights } from "./heights.ts";
+import { heightsAt, landmarkHeights } from "./heights.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName, itemName } from "./names.ts";
 import { type BlockWork, type GroupWork, groupWorks, type StationWork } from "./work.ts";
@@ -34,7 +34,7 @@ export interface Setting {
 const known = new WeakMap<Curriculum, readonly Setting[]>();
 
 /** Every height of an item of equipment that a group's drills name, where the class gives its ages. */
-export function settings(curriculum: Curriculum): readonly Setting[] {
+function settings(curriculum: Curriculum): readonly Setting[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
 	const wantedOf = new Map<string, readonly [number, number] | undefined>();
@@ -43,7 +43,7 @@ export function settings(curriculum: Curriculum): readonly Setting[] {
 		if (ages === undefined) return [];
 		return work.blocks.flatMap((block) =>
 			block.stations.flatMap((station) =>
-				[...station.drill.heights].flatMap(([name, landmark]) => {
+				[...heightsAt(station.drill, station.level)].flatMap(([name, landmark]) => {
 					const item = curriculum.equipment.get(name);
 					if (item === undefined) return [];
 					const key = `${landmark} ${ages.join("-")}`;
@@ -104,7 +104,7 @@ export const settingsMeasure: Measure = {
 };
 
 /** Pairs of settings that one class cannot have without setting an item anew, one for each class, item and pair of drills. */
-export function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Setting])[] {
+function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Setting])[] {
 	const pairs = new Map<string, readonly [Setting, Setting]>();
 	for (const same of Map.groupBy(
 		settings(curriculum).filter(({ item }) => item.range !== undefined),

@@ -109,12 +109,7 @@ export function isExpected(curriculum: Curriculum, kind: SpacedKind, id: Id, lev
 }
 
 /** The library's drills that train a thing and offer a level, in the club's order. */
-export function drillsTraining(
-	curriculum: Curriculum,
-	kind: SpacedKind,
-	id: Id,
-	level: Id,
-): readonly LinkedDrill[] {
+function drillsTraining(curriculum: Curriculum, kind: SpacedKind, id: Id, level: Id): readonly LinkedDrill[] {
 	const drills = thingsOf(curriculum, kind).get(id)?.drills ?? [];
 	return drills.flatMap((drill) => {
 		const found = curriculum.drills.get(drill);

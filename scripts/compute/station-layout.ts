@@ -47,7 +47,7 @@ export interface Arrangement {
 
 /** Common sizes chosen by us, in metres. */
 const ROOM = {
-	/** A run before a board in a class. The norm allows up to 25 m; beginners take a few strides. */
+	/** A run before a board where the drill does not say. The norm allows up to 25 m; beginners take a few strides. */
 	run: 6,
 	/** The least length of a lane that is travelled. */
 	travel: 5,
@@ -76,7 +76,7 @@ interface Item {
  * have a place of their own.
  */
 export function arrange(
-	drill: Pick<Drill, "direction" | "turn" | "contacts">,
+	drill: Pick<Drill, "direction" | "turn" | "contacts" | "run" | "runOut">,
 	needs: readonly PropNeed[],
 	gymnasts: number,
 ): Arrangement {
@@ -115,7 +115,7 @@ export function arrange(
 			const rows = Math.max(lanes, walls.length);
 			if (boards.length > 0) {
 				ground.series(mats, 0, 1);
-				ground.startRun(Math.max(ROOM.run, ground.length));
+				ground.startRun(Math.max(drill.run ?? ROOM.run, ground.length));
 				for (const stage of [boards, bodies]) ground.series(stage, ground.length, rows);
 			} else {
 				for (const stage of [bodies, mats]) ground.series(stage, ground.length, rows);
@@ -152,6 +152,10 @@ export function arrange(
 		ground,
 		marks.filter(({ print }) => print.symbol === "cone"),
 	);
+	// A wall stands where the work begins: a run towards it comes from the other side.
+	if (drill.run !== undefined && !ground.hasRun && walls.length === 0) ground.runBefore(drill.run);
+	const after = (drill.runOut ?? 0) + (walls.length > 0 ? (drill.run ?? 0) : 0);
+	if (after > 0) ground.roomAfter(after);
 	ground.reserve(ROOM.least, ROOM.place);
 	layInHand(ground, items("hand"));
 	layAside(ground, items("aside"));
@@ -220,6 +224,23 @@ class Ground {
 	startRun(length: number): void {
 		this.#run = { left: 0, top: -0.5, length, width: 1 };
 		this.#grow(0, -0.5, length, 0.5);
+	}
+
+	get hasRun(): boolean {
+		return this.#run !== undefined;
+	}
+
+	/** A run to what stands here already. */
+	runBefore(length: number): void {
+		if (length <= 0) return;
+		const top = (this.#top + this.#bottom) / 2 - 0.5;
+		this.#run = { left: this.#left - length, top, length, width: 1 };
+		this.#grow(this.#left - length, top, this.#left, top + 1);
+	}
+
+	/** Room behind what stands here, kept free. */
+	roomAfter(length: number): void {
+		this.#grow(this.#right, this.#top, this.#right + length, this.#bottom);
 	}
 
 	/** Items one behind the other from x on, dealt out over parallel lanes around y = 0. */

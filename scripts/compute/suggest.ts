@@ -8,12 +8,15 @@
  * then as few minutes, as possible: exactly, by branch and bound, or greedily where that takes too long.
  */
 
-import type { ClubClass, Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
-import { directionBalances } from "./balance.ts";
+import type { Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
+import { bodyDirection, directionBalances } from "./balance.ts";
+import { groupsOf } from "./groups.ts";
 import type { Counted } from "./measure.ts";
+import { Library } from "./meeting-order.ts";
 import { compare, firstTimes, rotationsOf } from "./order.ts";
 import { gapWanted, type SpacedKind, type Spacing, spacings, weeksWanted } from "./spacing.ts";
 import { classTime } from "./time.ts";
+import { groupWorks } from "./work.ts";
 
 /** Something a week lacks. */
 export type Gap =
@@ -67,7 +70,11 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		spacings(counted).filter((s) => s.expected),
 		(s) => s.level,
 	);
-	const missing = new Map(directionBalances(counted).map((b) => [`${b.week} ${b.apparatus}`, b.missing]));
+	const missing = new Map(
+		directionBalances(counted).flatMap((b) =>
+			b.lacking.map((one) => [`${b.week} ${b.apparatus} ${one.level}`, one.missing] as const),
+		),
+	);
 	const byLevel = Map.groupBy(exposures, (e) => e.level);
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
@@ -77,6 +84,7 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		let found = offers.get(key);
 		if (found === undefined) {
 			found = offerOf(
+				curriculum,
 				[...curriculum.drills.values()].filter(
 					(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
 				),
@@ -93,7 +101,7 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 			spacingOf.get(level) ?? [],
 			week,
 			offer,
-			missing.get(`${week} ${apparatus}`),
+			missing.get(`${week} ${apparatus} ${level}`),
 		);
 		let keepsOrder = orders.get(level);
 		if (keepsOrder === undefined) {
@@ -106,7 +114,7 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		const free = freeMinutes(curriculum, week, level, apparatus);
 		const candidates = inOrder.map((drill) => ({
 			drill: drill.id,
-			closes: gaps.flatMap((gap, i) => (closes(drill, gap) ? [i] : [])),
+			closes: gaps.flatMap((gap, i) => (closes(curriculum, drill, gap) ? [i] : [])),
 			cost: minutes(drill.id, level, apparatus),
 		}));
 		const chosen = fewestCovering(gaps.length, candidates, free ?? Number.POSITIVE_INFINITY);
@@ -122,9 +130,9 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		});
 		const open = gaps.flatMap((gap, i) => {
 			if (taken.has(i)) return [];
-			const reason: OpenReason = inOrder.some((d) => closes(d, gap))
+			const reason: OpenReason = inOrder.some((d) => closes(curriculum, d, gap))
 				? "minutes"
-				: able.some((d) => closes(d, gap))
+				: able.some((d) => closes(curriculum, d, gap))
 					? "order"
 					: "no drill";
 			return [{ gap, reason }];
@@ -139,15 +147,15 @@ interface Offer {
 	/** What those drills train. */
 	readonly shape: ReadonlySet<Id>;
 	readonly skill: ReadonlySet<Id>;
-	readonly directions: ReadonlySet<LinkedDrill["direction"]>;
+	readonly directions: ReadonlySet<Direction>;
 }
 
-function offerOf(drills: readonly LinkedDrill[]): Offer {
+function offerOf(curriculum: Curriculum, drills: readonly LinkedDrill[]): Offer {
 	return {
 		drills,
 		shape: new Set(drills.flatMap((d) => d.shapes)),
 		skill: new Set(drills.flatMap((d) => d.skills)),
-		directions: new Set(drills.map((d) => d.direction)),
+		directions: new Set(drills.map((d) => bodyDirection(curriculum, d))),
 	};
 }
 
@@ -200,10 +208,10 @@ function dueBecause(
 	return leastWeeks !== undefined && taught.length < leastWeeks ? "too few weeks" : undefined;
 }
 
-function closes(drill: LinkedDrill, gap: Gap): boolean {
+function closes(curriculum: Curriculum, drill: LinkedDrill, gap: Gap): boolean {
 	if (gap.kind === "shape") return drill.shapes.includes(gap.id);
 	if (gap.kind === "skill") return drill.skills.includes(gap.id);
-	return drill.direction === gap.id;
+	return bodyDirection(curriculum, drill) === gap.id;
 }
 
 /**
@@ -217,19 +225,18 @@ export function freeMinutes(
 	apparatus: Id,
 ): number | undefined {
 	const plan = curriculum.weeks.find((w) => w.week === week);
-	const free = curriculum.term.classes
-		.filter((group) => group.rotation.includes(apparatus) && hasLevel(group, level))
-		.flatMap((group) => {
-			if (group.minutes === undefined) return [];
-			const planned =
-				plan === undefined ? group.warmUp + group.coolDown : classTime(curriculum, plan, group).planned;
-			return [Math.max(0, group.minutes - planned)];
-		});
+	const classes = new Set(
+		groupsOf(curriculum)
+			.filter((group) => group.rotation.includes(apparatus) && group.levels.includes(level))
+			.map((group) => group.class),
+	);
+	const free = [...classes].flatMap((group) => {
+		if (group.minutes === undefined) return [];
+		const planned =
+			plan === undefined ? group.warmUp + group.coolDown : classTime(curriculum, plan, group).planned;
+		return [Math.max(0, group.minutes - planned)];
+	});
 	return free.length === 0 ? undefined : Math.min(...free);
-}
-
-function hasLevel(group: ClubClass, level: Id): boolean {
-	return group.levels.length === 0 || group.levels.includes(level);
 }
 
 /**
@@ -254,16 +261,20 @@ type KeepsOrder = (drill: LinkedDrill, week: number, apparatus: Id) => boolean;
 
 /**
  * Whether a drill added after everything planned on an apparatus in a week would be met after all that
- * it is built on, for every class of the level. The rules are those of the order measure: what
- * gymnasts arrive with counts as met, and so does what the drill itself teaches. A drill that brings
- * nothing forward (its skills are met earlier already) is always in order.
+ * it is built on, for every group of the level. The rules are those of the order measure: `after` counts
+ * unless gymnasts arrive with it or their level is not offered it; so does what the skills it performs
+ * need, unless it performs that too, and what it says must come before the first try. A drill that the
+ * level does earlier already is always in order.
  */
 function orderOf(curriculum: Curriculum, level: Id, exposures: readonly Exposure[]): KeepsOrder {
 	const entry = new Set(curriculum.levels.get(level)?.entry ?? []);
-	const rotations = rotationsOf(curriculum, level).map(({ rank }) => ({
+	const library = new Library(curriculum);
+	const rotations = rotationsOf(curriculum, level).map((rank) => ({
 		rank,
-		...firstTimes(curriculum, exposures, rank),
+		drills: firstTimes(exposures, (e) => [e.drill], rank),
+		skills: firstTimes(exposures, (e) => library.skillsDoneIn(curriculum.drills.get(e.drill)), rank),
 	}));
+	const doneBefore = doneReps(curriculum, library, level, exposures);
 	return (drill, week, apparatus) => {
 		const at: Exposure = {
 			week,
@@ -274,25 +285,68 @@ function orderOf(curriculum: Curriculum, level: Id, exposures: readonly Exposure
 			minutes: 0,
 		};
 		return rotations.every(({ rank, skills, drills }) => {
-			const met = (times: ReadonlyMap<Id, readonly Exposure[]>, id: Id): boolean => {
-				const first = times.get(id)?.[0];
+			const met = (times: ReadonlyMap<Id, Exposure>, id: Id): boolean => {
+				const first = times.get(id);
 				return first !== undefined && compare(first, at, rank) < 0;
 			};
-			const skillsInOrder = drill.skills.every((id) => {
-				if (entry.has(id) || met(skills, id)) return true;
-				const needs = curriculum.skills.get(id)?.needs ?? [];
-				return needs.every((need) => entry.has(need) || drill.skills.includes(need) || met(skills, need));
-			});
-			if (!skillsInOrder) return false;
 			if (met(drills, drill.id)) return true;
-			return drill.after.every((id) => {
-				const before = curriculum.drills.get(id);
-				if (before === undefined || !before.levels.has(level)) return true;
-				if (before.skills.length > 0 && before.skills.every((skill) => entry.has(skill))) return true;
-				return met(drills, id);
-			});
+			const needsMet = [...library.skillsOf(drill)].every(
+				(id) =>
+					entry.has(id) ||
+					(curriculum.skills.get(id)?.needs ?? []).every(
+						(need) => entry.has(need) || library.countOf(drill, need) > 0 || met(skills, need),
+					),
+			);
+			return (
+				needsMet &&
+				drill.after.every(
+					(id) => entry.has(id) || curriculum.drills.get(id)?.levels.has(level) !== true || met(drills, id),
+				) &&
+				drill.ready.every(
+					(gate) =>
+						gate.text !== undefined ||
+						[gate.drill, gate.skill].every(
+							(id) => id === undefined || entry.has(id) || doneBefore(id, week) >= gate.reps,
+						),
+				)
+			);
 		});
 	};
+}
+
+/**
+ * Repetitions of a drill or skill that are done before a week: by the group of the level that does the
+ * fewest; as planned where the level is in no class. The week itself is left out, to be careful.
+ */
+function doneReps(
+	curriculum: Curriculum,
+	library: Library,
+	level: Id,
+	exposures: readonly Exposure[],
+): (id: Id, week: number) => number {
+	const groups = groupsOf(curriculum).filter((group) => group.levels.includes(level));
+	const all =
+		groups.length === 0
+			? [exposures.map((e) => ({ week: e.week, drill: e.drill, reps: e.repetitions ?? 0 }))]
+			: groups.map((group) =>
+					groupWorks(curriculum)
+						.filter((work) => work.group.gymnastsId === group.gymnastsId)
+						.flatMap(({ week, blocks }) =>
+							blocks.flatMap(({ stations }) =>
+								stations.map(({ drill, done = 0 }) => ({ week, drill: drill.id, reps: done })),
+							),
+						),
+				);
+	return (id, week) =>
+		Math.min(
+			...all.map((rows) =>
+				rows.reduce((sum, row) => {
+					const drill = curriculum.drills.get(row.drill);
+					if (row.week >= week || drill === undefined) return sum;
+					return sum + row.reps * (drill.id === id ? 1 : library.countOf(drill, id));
+				}, 0),
+			),
+		);
 }
 
 /** A set that covers some of the elements 0 … n − 1, at a cost. */

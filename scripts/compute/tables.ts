@@ -69,6 +69,8 @@ function idsInOrder(
 			return [...curriculum.drills.keys()];
 		case "equipment":
 			return [...curriculum.equipment.keys()];
+		case "thing":
+			return [...new Set([...curriculum.skills.keys(), ...curriculum.drills.keys()])];
 		case "class":
 			return curriculum.term.classes.map((c) => c.id);
 		case "group":

@@ -11,11 +11,12 @@
 import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
-import { finding } from "./finding.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
+import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
-import { groupWorks, type StationWork, workOf } from "./work.ts";
+import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork, workOf } from "./work.ts";
 
 /** A drill as one class does it in one block. */
 export interface DrillTime {
@@ -71,26 +72,6 @@ export interface ClassTime {
 	readonly unknownShare: number | undefined;
 	/** Drills that its gymnasts do for the first time. */
 	readonly newDrills: readonly Id[];
-}
-
-/**
- * The stations of a block, by their position, that count for any of the levels: the block names the
- * level or none, and the station's drill offers it. A block of one drill is a block of one station.
- */
-export function stationsFor(curriculum: Curriculum, block: Block, levels: readonly Id[]): readonly number[] {
-	const named = block.levels.length === 0 ? levels : levels.filter((level) => block.levels.includes(level));
-	const stations: number[] = [];
-	if (named.length === 0) return stations;
-	for (const [i, station] of block.stations.entries()) {
-		const offered = curriculum.drills.get(station.drill)?.levels;
-		if (offered !== undefined && named.some((level) => offered.has(level))) stations.push(i);
-	}
-	return stations;
-}
-
-/** Gymnasts at each of n stations: the class over n, rounded up. */
-export function gymnastsAt(gymnasts: number, stations: number): number {
-	return Math.ceil(gymnasts / stations);
 }
 
 /**
@@ -211,7 +192,8 @@ export function activeShareOver(
 	return minutes <= 1e-9 ? undefined : sum(known.map((time) => time.activeMinutes)) / minutes;
 }
 
-function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork): DrillTime {
+/** A drill's minutes, turns and waiting, of a station as a group does it. */
+export function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork): DrillTime {
 	const { turn } = drill;
 	const moving = turn === undefined ? gymnasts : Math.min(turn.atOnce, gymnasts);
 	const activeMinutes = turn === undefined ? 0 : (minutes * moving) / gymnasts;
@@ -238,7 +220,7 @@ const COLUMNS: readonly Column[] = [
 	{ name: "new-drills", order: "number" },
 ];
 
-/** time.csv, and H308, H309, H313, H316 and H341. */
+/** time.csv, and H308, H309, H313, H316, H341 and H344. */
 export const timeMeasure: Measure = {
 	name: "time",
 	tables: ({ curriculum }) => [
@@ -260,8 +242,8 @@ export const timeMeasure: Measure = {
 			),
 		},
 	],
-	findings: ({ curriculum }, words) =>
-		curriculum.weeks.flatMap((plan) =>
+	findings: ({ curriculum }, words) => [
+		...curriculum.weeks.flatMap((plan) =>
 			curriculum.term.classes.flatMap((group) =>
 				// A class without a rotation does not say where it goes; one that a closed day cancels has no time.
 				group.rotation.length > 0 && meets(curriculum.term, plan.week, group)
@@ -269,7 +251,53 @@ export const timeMeasure: Measure = {
 					: [],
 			),
 		),
+		...eatenBlocks(curriculum, words),
+	],
 };
+
+/** Blocks of which showing and changing leave nothing, one finding for each with the groups it is so for. */
+function eatenBlocks(curriculum: Curriculum, words: Words): readonly Finding[] {
+	const found = groupWorks(curriculum).flatMap((work) =>
+		work.blocks.flatMap((block) => {
+			const eaten = eatenUp(block);
+			return eaten === undefined ? [] : [{ work, block, eaten }];
+		}),
+	);
+	const same = Map.groupBy(
+		found,
+		({ work, block, eaten }) => `${work.week} ${block.apparatus} ${block.block.number} ${eaten.stations}`,
+	);
+	return [...same.values()].flatMap((list) => {
+		const [first] = list;
+		return first === undefined ? [] : [eatenBlock(curriculum, first, list, words)];
+	});
+}
+
+function eatenBlock(
+	curriculum: Curriculum,
+	{ work: { week, group }, block: { apparatus, block }, eaten }: EatenPlace,
+	all: readonly EatenPlace[],
+	words: Words,
+): Finding {
+	const place = { week, apparatus: apparatusName(curriculum, apparatus), block: block.number };
+	const names = all.map(({ work }) => groupName(words, work.group));
+	return finding(
+		words,
+		"H344",
+		"serious",
+		words.findings.time.eaten(place, names, eaten),
+		{ source: sourceOfWeek(curriculum, week), path: block.path },
+		{ week, apparatus, ...(all.length === 1 ? aboutGroup(group) : {}) },
+		undefined,
+		all.length,
+	);
+}
+
+interface EatenPlace {
+	readonly work: GroupWork;
+	readonly block: BlockWork;
+	readonly eaten: NonNullable<ReturnType<typeof eatenUp>>;
+}
 
 function findingsOf(
 	curriculum: Curriculum,
@@ -401,7 +429,8 @@ function noTurn(
 ): readonly Finding[] {
 	return time.blocks.flatMap(({ apparatus, block, drills }) =>
 		drills
-			.filter((drill) => drill.turns === 0)
+			// Where nothing is left of the block, that is the one cause.
+			.filter((drill) => drill.turns === 0 && drill.minutes > 0)
 			.map((drill) =>
 				finding(
 					words,
@@ -422,15 +451,7 @@ function noTurn(
 
 /** Where a station's drill is written. */
 export function stationPath(block: Block, station: number): DataPath {
-	return block.kind === "drill" ? [...block.path, "drill"] : [...block.path, "stations", station - 1];
-}
-
-function apparatusName(curriculum: Curriculum, id: Id): string {
-	return curriculum.apparatus.get(id)?.name ?? id;
-}
-
-function drillName(curriculum: Curriculum, id: Id): string {
-	return curriculum.drills.get(id)?.title ?? id;
+	return block.kind === "drill" ? [...block.path, "drill"] : [...block.path, block.kind, station - 1];
 }
 
 function sum(values: readonly number[]): number {

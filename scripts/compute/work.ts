@@ -117,7 +117,8 @@ export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): Gr
 	return { week: plan.week, group, blocks, visited, minutes: at - warmUp };
 }
 
-function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
+/** The stations of a block that count for a group, as its levels do them. */
+export function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
 	const levels =
 		block.levels.length === 0 ? group.levels : group.levels.filter((id) => block.levels.includes(id));
 	const here = block.stations.flatMap((station, i) => {
@@ -150,8 +151,24 @@ function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonl
 	});
 }
 
+/** What takes up a block's minutes before anybody has a turn, where nothing is left of them; undefined elsewhere. */
+export function eatenUp({ block, stations }: BlockWork):
+	| {
+			readonly minutes: number;
+			readonly show: number;
+			readonly changes: number;
+			readonly stations: number;
+	  }
+	| undefined {
+	const { minutes, show, change } = block;
+	const changes = block.kind === "options" ? 0 : (stations.length - 1) * change;
+	return show + changes > 0 && show + changes >= minutes - 1e-9
+		? { minutes, show, changes, stations: stations.length }
+		: undefined;
+}
+
 /**
- * floor(60 · minutes · at-once / (gymnasts · seconds)). The minutes of a station are a quotient, so
+ * floor(60 · minutes · at-once / (gymnasts · seconds)), of at-once no more than there are gymnasts. The minutes of a station are a quotient, so
  * the division is done last: 6⅓ minutes must not lose a turn to binary fractions.
  */
 export function turnsEach(
@@ -162,6 +179,8 @@ export function turnsEach(
 ): number {
 	const changes = block.kind === "options" ? 0 : (stations - 1) * block.change;
 	const minutes = Math.max(0, block.minutes - block.show - changes);
-	const turns = (60 * minutes * turn.atOnce) / (stations * gymnasts * turn.seconds);
+	// Nobody is on two turns at once, however much room there is.
+	const atOnce = Math.min(turn.atOnce, gymnasts);
+	const turns = (60 * minutes * atOnce) / (stations * gymnasts * turn.seconds);
 	return Math.floor(turns * (1 + 4 * Number.EPSILON));
 }

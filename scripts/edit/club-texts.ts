@@ -3,8 +3,8 @@
  * quotes and line ends: a change replaces letters at places, and writes nothing anew.
  */
 
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { basename } from "node:path";
+import { openFolder } from "../files/folder.ts";
 import type { FileKind, Id } from "../model.ts";
 
 /** Texts by their paths in the club folder, with forward slashes. */
@@ -18,14 +18,12 @@ const PAGES: readonly (readonly [string, FileKind])[] = [
 
 /** Every page and data file of a club, sorted by path. Throws where one cannot be read. */
 export function readTexts(clubDir: string): ClubTexts {
+	const club = openFolder(clubDir);
 	const texts = new Map<string, string>();
 	for (const folder of ["_data", "content"]) {
-		if (!existsSync(join(clubDir, folder))) continue;
-		for (const entry of readdirSync(join(clubDir, folder), { recursive: true, withFileTypes: true })) {
-			if (!entry.isFile()) continue;
-			const file = join(entry.parentPath, entry.name);
-			const path = file.slice(clubDir.length).replaceAll("\\", "/").replace(/^\/+/, "");
-			if (kindOf(path) !== undefined) texts.set(path, readFileSync(file, "utf8"));
+		for (const name of club.files(folder)) {
+			const path = `${folder}/${name}`;
+			if (kindOf(path) !== undefined && !club.isLink(path)) texts.set(path, club.readText(path));
 		}
 	}
 	return new Map([...texts].sort(([a], [b]) => (a < b ? -1 : 1)));

@@ -49,10 +49,14 @@ export function idPlaces(path: string, text: string, known: KnownIds): readonly 
 export function knownIds(texts: ClubTexts): KnownIds {
 	const known = new Map<IdKind, Set<Id>>(ID_KINDS.map((kind) => [kind, new Set()]));
 	const add = (kind: IdKind, id: Id) => known.get(kind)?.add(id);
-	for (const [path, text] of texts) {
+	for (const path of texts.keys()) {
 		const kind = kindOf(path);
 		if (kind !== undefined && PAGE_KINDS.includes(kind)) add(kind as IdKind, idOf(path));
-		for (const place of idPlaces(path, text, new Map())) {
+	}
+	// Where a drill or a skill may stand, a drill that has a file is no new skill.
+	const drills: KnownIds = new Map([["drill", known.get("drill") ?? new Set<Id>()]]);
+	for (const [path, text] of texts) {
+		for (const place of idPlaces(path, text, drills)) {
 			// A club without lists has the ids that its drills use; drills and guides are their files alone.
 			if (place.kind !== "drill" && place.kind !== "week" && place.kind !== "guide")
 				add(place.kind, place.id);

@@ -4,8 +4,11 @@
  *   1. grid of a metre with its figures along two sides, and the border of a floor
  *   2. the ground of each station, and the free space wanted around landing areas, dotted
  *   3. arrows in rotation order, the last back to the first, through the gaps
- *   4. props as plan symbols, landing areas hatched; stations' labels on their corners
+ *   4. props as plan symbols, landing areas hatched; stations' labels on their corners, over everything
+ *      and clear of each other
  *   5. a scale bar
+ *
+ * Stations that do not fit their floor stand out over its edge: the drawing is as large as they are.
  *
  * The legend is the equipment list, handed back as data with a symbol for each item. A long, narrow plan
  * can be drawn upright for a phone: turned, not mirrored. Symbols differ in form, never in colour alone.
@@ -20,7 +23,6 @@ import type { Words as Language } from "../words/words.ts";
 import {
 	box,
 	chartFrame,
-	escaped,
 	INK,
 	LINE,
 	type NumberFormat,
@@ -87,24 +89,24 @@ const FIGURE_EVERY = 2;
 
 /** The plan as SVG text, and its legend. */
 export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): DrawnFloorPlan {
-	const { idPrefix, upright = false, words: say = english.floorPlan.drawing } = options;
+	const { upright = false, words: say = english.floorPlan.drawing } = options;
 	const view = upright ? turnedUp(plan) : plan;
 	const { border } = plan;
-	const across = view.length + 2 * border;
-	const down = view.width + 2 * border;
-	const x = (metres: number) => LEFT + (metres + border) * METRE;
-	const y = (metres: number) => TOP + (metres + border) * METRE;
+	const around = surroundings(view, border);
+	const across = around.left + view.length + around.right;
+	const down = around.top + view.width + around.bottom;
+	const x = (metres: number) => LEFT + (metres + around.left) * METRE;
+	const y = (metres: number) => TOP + (metres + around.top) * METRE;
 	const label = (number: number) => options.stations[number - 1]?.label ?? String(number);
 	const crowded = new Set(plan.crowding.flatMap(({ stations }) => stations));
 	const content =
-		definitions(idPrefix) +
-		ground(view, border, x, y, upright, options.format) +
+		ground(view, border, around, x, y, upright, options.format) +
 		view.stations.map((station) => area(station, crowded.has(station.number), x, y)).join("") +
 		view.stations.map((station) => landingSpace(station, view, x, y)).join("") +
 		arrows(view.stations, x, y) +
-		view.stations.map((station) => props(station, idPrefix, x, y)).join("") +
-		view.stations.map((station) => disc(station, label(station.number), x, y)).join("") +
-		scaleBar(LEFT + border * METRE, TOP + down * METRE + 34, view.length, options.format, say);
+		view.stations.map((station) => props(station, x, y)).join("") +
+		discs(view.stations, label, x, y) +
+		scaleBar(LEFT + around.left * METRE, TOP + down * METRE + 34, view.length, options.format, say);
 	return {
 		svg: chartFrame(
 			{ ...options, description: describe(plan, options, say, label) },
@@ -118,7 +120,7 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 			name,
 			count,
 			stations: stations.map((i) => label(i + 1)),
-			symbol: sample(symbol, idPrefix),
+			symbol: sample(symbol),
 		})),
 	};
 }
@@ -192,12 +194,21 @@ function crowdingWords(
 		: say.gap(label(a), label(b), format(gap));
 }
 
-function definitions(idPrefix: string): string {
-	const id = escaped(idPrefix);
-	return (
-		`<defs><pattern id="${id}-hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">` +
-		`<path d="M0 0H5V5H0z" fill="${PAPER}"/><path d="M0 0V5" stroke="${TONE}" stroke-width="2.2"/></pattern></defs>`
-	);
+/** Metres around the floor that are drawn: its border, or as far as stations stand over its edge. */
+interface Around {
+	readonly left: number;
+	readonly top: number;
+	readonly right: number;
+	readonly bottom: number;
+}
+
+function surroundings({ stations, length, width }: FloorPlan, border: number): Around {
+	return {
+		left: Math.max(border, ...stations.map(({ left }) => -left)),
+		top: Math.max(border, ...stations.map(({ top }) => -top)),
+		right: Math.max(border, ...stations.map((station) => station.left + station.length - length)),
+		bottom: Math.max(border, ...stations.map((station) => station.top + station.width - width)),
+	};
 }
 
 type Scale = (metres: number) => number;
@@ -205,6 +216,7 @@ type Scale = (metres: number) => number;
 function ground(
 	view: FloorPlan,
 	border: number,
+	around: Around,
 	x: Scale,
 	y: Scale,
 	upright: boolean,
@@ -212,12 +224,12 @@ function ground(
 ): string {
 	const long = view.length * METRE;
 	const wide = view.width * METRE;
-	const around = 2 * border * METRE;
+	const edges = 2 * border * METRE;
 	return (
-		(border === 0 ? "" : box(x(-border), y(-border), long + around, wide + around, TONE, 0.14, LINE, 0)) +
+		(border === 0 ? "" : box(x(-border), y(-border), long + edges, wide + edges, TONE, 0.14, LINE, 0)) +
 		box(x(0), y(0), long, wide, PAPER, 1, INK, 0) +
 		gridOf(view, x, y) +
-		figures(view, border, x, y, upright, format)
+		figures(view, around, x, y, upright, format)
 	);
 }
 
@@ -234,7 +246,7 @@ function gridOf(view: FloorPlan, x: Scale, y: Scale): string {
 /** Metres along the bottom and the left, as `at` counts them: from the corner, length first. */
 function figures(
 	view: FloorPlan,
-	border: number,
+	around: Around,
 	x: Scale,
 	y: Scale,
 	upright: boolean,
@@ -242,7 +254,7 @@ function figures(
 ): string {
 	let drawn = "";
 	for (let i = 0; i <= view.length; i += FIGURE_EVERY) {
-		drawn += text(x(i), y(view.width + border) + 13, format(i), {
+		drawn += text(x(i), y(view.width + around.bottom) + 13, format(i), {
 			anchor: "middle",
 			size: SMALL,
 			fill: SOFT,
@@ -250,7 +262,7 @@ function figures(
 	}
 	for (let i = 0; i <= view.width; i += FIGURE_EVERY) {
 		const at = upright ? y(view.width - i) : y(i);
-		drawn += text(x(-border) - 5, at + 4, format(i), { anchor: "end", size: SMALL, fill: SOFT });
+		drawn += text(x(-around.left) - 5, at + 4, format(i), { anchor: "end", size: SMALL, fill: SOFT });
 	}
 	return `<g class="plan-figures">${drawn}</g>`;
 }
@@ -279,7 +291,7 @@ function landingSpace(station: PlacedStation, view: FloorPlan, x: Scale, y: Scal
 	);
 }
 
-interface Point {
+export interface Point {
 	readonly x: number;
 	readonly y: number;
 }
@@ -344,7 +356,7 @@ const LAYERS: readonly (readonly PlanSymbol[])[] = [
  * What a station is made of, from the station's own corner: the same station is the same text wherever it
  * stands, so that devices and pages keep it once.
  */
-function props(station: PlacedStation, idPrefix: string, x: Scale, y: Scale): string {
+function props(station: PlacedStation, x: Scale, y: Scale): string {
 	const { left, top } = station;
 	const layer = ({ symbol }: Prop) => LAYERS.findIndex((symbols) => symbols.includes(symbol));
 	const sorted = [...station.props].sort((a, b) => layer(a) - layer(b));
@@ -355,7 +367,7 @@ function props(station: PlacedStation, idPrefix: string, x: Scale, y: Scale): st
 		const cx = tenth((prop.left - left + prop.length / 2) * METRE);
 		const cy = tenth((prop.top - top + prop.width / 2) * METRE);
 		const turn = prop.turn === 0 ? "" : ` rotate(${prop.turn * 90})`;
-		return `<g transform="translate(${cx} ${cy})${turn}">${symbolOf(prop.symbol, length, width, idPrefix)}</g>`;
+		return `<g transform="translate(${cx} ${cy})${turn}">${symbolOf(prop.symbol, length, width)}</g>`;
 	});
 	return (
 		`<g class="plan-props" transform="translate(${tenth(x(left))} ${tenth(y(top))})" fill="${PAPER}" stroke="${INK}" ` +
@@ -375,12 +387,24 @@ function run({ run: stretch, left: stationLeft, top: stationTop }: PlacedStation
 	);
 }
 
+/** Lines at 45 degrees within a rectangle around 0. As lines they stay sharp on paper, where a pattern becomes a picture. */
+function hatching(l: number, w: number): string {
+	let d = "";
+	for (let at = HATCH_STEP - l - w; at < l + w; at += HATCH_STEP) {
+		const [from, to] = [Math.max(-l, at - w), Math.min(l, at + w)];
+		if (to - from > 0.5) d += `M${n(from)} ${n(from - at)}l${n(to - from)} ${n(to - from)}`;
+	}
+	return d === "" ? "" : `<path class="plan-hatch" d="${d}" fill="none" stroke="${TONE}" stroke-width="2"/>`;
+}
+
+/** Drawing units along a side from one line to the next. */
+const HATCH_STEP = 7;
+
 /** A plan symbol around 0, pointing along x, in drawing units. */
-function symbolOf(symbol: PlanSymbol, length: number, width: number, idPrefix: string): string {
+function symbolOf(symbol: PlanSymbol, length: number, width: number): string {
 	const l = length / 2;
 	const w = width / 2;
 	const frame = (more = "") => `<path${more} d="M${n(-l)} ${n(-w)}H${n(l)}V${n(w)}H${n(-l)}z"/>`;
-	const hatch = ` fill="url(#${escaped(idPrefix)}-hatch)"`;
 	switch (symbol) {
 		case "mat":
 			return (
@@ -388,11 +412,11 @@ function symbolOf(symbol: PlanSymbol, length: number, width: number, idPrefix: s
 				`<path d="M0 ${n(-w)}V${n(w)}M${n(-l / 2)} ${n(-w)}V${n(w)}M${n(l / 2)} ${n(-w)}V${n(w)}" stroke-opacity=".35"/>`
 			);
 		case "landing":
-			return frame(hatch);
+			return frame() + hatching(l, w);
 		case "soft":
-			return `${frame(hatch)}<path fill="none" d="M${n(3 - l)} ${n(3 - w)}H${n(l - 3)}V${n(w - 3)}H${n(3 - l)}z"/>`;
+			return `${frame()}${hatching(l, w)}<path fill="none" d="M${n(3 - l)} ${n(3 - w)}H${n(l - 3)}V${n(w - 3)}H${n(3 - l)}z"/>`;
 		case "stack":
-			return `${frame(hatch)}<path d="M${n(-l / 2)} ${n(-w / 2)}H${n(l / 2)}V${n(w / 2)}H${n(-l / 2)}z"/>`;
+			return `${frame()}${hatching(l, w)}<path d="M${n(-l / 2)} ${n(-w / 2)}H${n(l / 2)}V${n(w / 2)}H${n(-l / 2)}z"/>`;
 		case "wedge":
 			return `${frame()}<path fill="none" d="M${n(-l)} ${n(-w)}L${n(l)} 0L${n(-l)} ${n(w)}"/>`;
 		case "block":
@@ -459,18 +483,68 @@ const SAMPLES: Partial<Readonly<Record<PlanSymbol, readonly [number, number]>>> 
 	disc: [8, 8],
 };
 
-function sample(symbol: PlanSymbol, idPrefix: string): string {
+function sample(symbol: PlanSymbol): string {
 	const [length, width] = SAMPLES[symbol] ?? [24, 15];
 	return (
 		`<svg class="plan-symbol" viewBox="-15 -10 30 20" width="30" height="20" aria-hidden="true" focusable="false" ` +
-		`fill="${PAPER}" stroke="${INK}" stroke-width="1.2" stroke-linejoin="round">${symbolOf(symbol, length, width, idPrefix)}</svg>`
+		`fill="${PAPER}" stroke="${INK}" stroke-width="1.2" stroke-linejoin="round">${symbolOf(symbol, length, width)}</svg>`
 	);
 }
 
-function disc(station: PlacedStation, label: string, x: Scale, y: Scale): string {
+/**
+ * The stations' labels, each on a corner of its own or along its edge, the first place that is clear of the
+ * others. Over everything else: a number is never under another station.
+ */
+function discs(
+	stations: readonly PlacedStation[],
+	label: (number: number) => string,
+	x: Scale,
+	y: Scale,
+): string {
+	const places = clearPlaces(
+		stations.map((station) => placesOf(station, x, y)),
+		DISC_ROOM,
+	);
+	return stations.map(({ number }, i) => disc(places[i] ?? { x: 0, y: 0 }, label(number))).join("");
+}
+
+/**
+ * One place for each label among those where it may stand, the one that is liked best first: the first that
+ * is clear of the labels before it, else the clearest.
+ *
+ * @param room units from the middle of a label to the next
+ */
+export function clearPlaces(wanted: readonly (readonly Point[])[], room: number): readonly Point[] {
+	const taken: Point[] = [];
+	const clearance = ({ x: cx, y: cy }: Point) =>
+		Math.min(...taken.map((other) => Math.hypot(other.x - cx, other.y - cy)), room);
+	for (const places of wanted) {
+		const [first = { x: 0, y: 0 }] = places;
+		taken.push(
+			places.find((one) => clearance(one) >= room) ??
+				places.reduce((best, one) => (clearance(one) > clearance(best) ? one : best), first),
+		);
+	}
+	return taken;
+}
+
+/** Drawing units between the middles of two labels: room for each to grow on a small plan. */
+const DISC_ROOM = 2 * DISC + 10;
+
+/** Where a station's label may stand: its corners, then along its edges, then inside. */
+function placesOf({ left, top, length, width }: Rect, x: Scale, y: Scale): readonly Point[] {
 	// On the left edge it stays clear of the metres beside the plan.
-	const cx = Math.max(x(station.left), LEFT + DISC - 3);
-	const cy = y(station.top);
+	const at = (across: number, down: number): Point => ({
+		x: Math.max(x(left + across * length), LEFT + DISC - 3),
+		y: y(top + down * width),
+	});
+	const corners = [at(0, 0), at(1, 0), at(1, 1), at(0, 1)];
+	const steps = [0.5, 0.25, 0.75];
+	const edges = steps.flatMap((step) => [at(step, 0), at(1, step), at(step, 1), at(0, step)]);
+	return [...corners, ...edges, ...steps.flatMap((across) => steps.map((down) => at(across, down)))];
+}
+
+function disc({ x: cx, y: cy }: Point, label: string): string {
 	return (
 		`<g class="plan-label" transform="translate(${tenth(cx)} ${tenth(cy)})"><circle r="${DISC}" fill="${INK}" stroke="${PAPER}" stroke-width="1.5"/>` +
 		`${text(0, 4.2, label, { anchor: "middle", bold: true, fill: PAPER })}</g>`
@@ -487,7 +561,6 @@ function scaleBar(left: number, top: number, length: number, format: NumberForma
 		box(left, top - 3, METRE, 5, INK, 1, INK, 0) +
 		(metres > 1 ? box(left + METRE, top - 3, (metres - 1) * METRE, 5, PAPER, 1, INK, 0) : "") +
 		figure(0, format(0)) +
-		(metres > 1 ? figure(1, format(1)) : "") +
 		`${figure(metres, `${format(metres)} ${say.metres}`)}</g>`
 	);
 }

@@ -69,7 +69,7 @@ export function layOutInRows<B extends Box>(
 	arrows: readonly Arrow[],
 	width: number,
 ): MapLayout<B> {
-	const rows = findRows(boxes, arrows, width);
+	const rows = rowsFor(boxes, arrows, width);
 	const slots = new Map<Id, Slot>(boxes.map((box) => [box.id, slotOf(box.width, 1)]));
 	const passing = new Map<Arrow, Slot[]>(arrows.map((arrow) => [arrow, []]));
 	const lines = rows.map((row) =>
@@ -151,8 +151,89 @@ export function layOutInRows<B extends Box>(
 
 /** What stands at one place of a row. */
 type Place<B extends Box> =
-	| { readonly box: B; readonly arrow?: undefined; readonly x: number }
-	| { readonly box?: undefined; readonly arrow: Arrow; readonly x: number };
+	| { readonly box: B; readonly arrow?: undefined }
+	| { readonly box?: undefined; readonly arrow: Arrow };
+
+/**
+ * Rows that were found: dagre takes longer over the map of all skills than the rest of a build over two
+ * hundred pages, and the same boxes and arrows get the same rows. A build keeps them for the next one, and
+ * sends them to devices, which have no dagre.
+ */
+class FoundRows {
+	readonly #rows = new Map<string, WrittenRows>();
+	readonly #used = new Set<string>();
+
+	get(key: string): WrittenRows | undefined {
+		this.#used.add(key);
+		return this.#rows.get(key);
+	}
+
+	set(key: string, rows: WrittenRows): void {
+		this.#rows.set(key, rows);
+	}
+
+	/** Takes rows that were found before. */
+	know(rows: Iterable<readonly [string, WrittenRows]>): void {
+		for (const [key, found] of rows) this.#rows.set(key, found);
+	}
+
+	/** Those that were asked for since this program began. */
+	used(): readonly (readonly [string, WrittenRows])[] {
+		return [...this.#used].sort().flatMap((key) => {
+			const rows = this.#rows.get(key);
+			return rows === undefined ? [] : [[key, rows] as const];
+		});
+	}
+}
+
+/** A box by its place in the list, an arrow by −1 less its place. */
+export type WrittenRows = readonly (readonly number[])[];
+
+export const foundRows = new FoundRows();
+
+function rowsFor<B extends Box>(
+	boxes: readonly B[],
+	arrows: readonly Arrow[],
+	width: number,
+): readonly (readonly Place<B>[])[] {
+	const key = keyOf(
+		JSON.stringify([
+			width,
+			boxes.map((box) => [box.id, box.width, box.height]),
+			arrows.map(({ from, to, redundant }) => [from, to, redundant]),
+		]),
+	);
+	const known = foundRows.get(key);
+	if (known !== undefined) {
+		return known.map((row) =>
+			row.flatMap((at): readonly Place<B>[] => {
+				const [box, arrow] = [boxes[at], arrows[-1 - at]];
+				return box !== undefined ? [{ box }] : arrow !== undefined ? [{ arrow }] : [];
+			}),
+		);
+	}
+	const rows = findRows(boxes, arrows, width);
+	const at = new Map<unknown, number>([
+		...boxes.map((box, i) => [box, i] as const),
+		...arrows.map((arrow, i) => [arrow, -1 - i] as const),
+	]);
+	foundRows.set(
+		key,
+		rows.map((row) => row.map(({ box, arrow }) => at.get(box ?? arrow) ?? 0)),
+	);
+	return rows;
+}
+
+/** A few letters and digits for a text: two hashes of 32 bits (FNV-1a, and one with another factor). */
+function keyOf(text: string): string {
+	let a = 0x811c9dc5;
+	let b = 0x01000193;
+	for (let i = 0; i < text.length; i++) {
+		a = Math.imul(a ^ text.charCodeAt(i), 0x01000193);
+		b = Math.imul(b ^ text.charCodeAt(i), 0x85ebca6b);
+	}
+	return (a >>> 0).toString(36) + (b >>> 0).toString(36);
+}
 
 /**
  * Rows from top to bottom, each from left to right.
@@ -215,7 +296,7 @@ function rowsOf<B extends Box>(
 	for (const { from, to } of below) graph.setEdge(from, to, { weight: 0 }, "below");
 	layout(graph);
 
-	const rows = new Map<number, Place<B>[]>();
+	const rows = new Map<number, (Place<B> & { readonly x: number })[]>();
 	for (const box of boxes) {
 		const { x, y } = graph.node(box.id);
 		const row = Math.round(y);

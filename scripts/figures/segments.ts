@@ -26,7 +26,7 @@ export const SEGMENTS = {
 export const TRUNK = SEGMENTS.shoulderHeight - SEGMENTS.hipHeight;
 
 /** From the shoulder joint to the fingertips. */
-export const ARM = SEGMENTS.upperArm + SEGMENTS.forearm + SEGMENTS.hand;
+const ARM = SEGMENTS.upperArm + SEGMENTS.forearm + SEGMENTS.hand;
 
 /** Where the fingertips of a standing body reach with the arms overhead. */
 export const REACH = SEGMENTS.shoulderHeight + ARM;

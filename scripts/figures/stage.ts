@@ -34,14 +34,15 @@ export function isPlayable({ stances, inOrder }: Movement): boolean {
 
 /** The text of a score: a list of travel, then for each phase its ground and posture. */
 export function scoreText({ stances, travel }: Score): string {
-	const lines = stances.map(({ ground, hands, posture: { view, base, tilt, angles } }) => [
+	const lines = stances.map(({ ground, hands, overMat, posture: { view, base, tilt, angles } }) => [
 		// In one place there is no slope.
 		ground === "wedge" ? "mat" : ground,
 		base,
 		tilt,
 		angles ?? {},
-		...(view === "front" || hands !== undefined ? [view === "front" ? 1 : 0] : []),
-		...(hands === undefined ? [] : [hands]),
+		...(view === "front" || hands !== undefined || overMat === true ? [view === "front" ? 1 : 0] : []),
+		...(hands === undefined && overMat !== true ? [] : [hands ?? null]),
+		...(overMat === true ? [1] : []),
 	]);
 	return JSON.stringify([travel, ...lines]);
 }
@@ -52,7 +53,8 @@ type WrittenStance = readonly [
 	number,
 	NonNullable<Posture["angles"]>,
 	(0 | 1)?,
-	Ground?,
+	(Ground | null)?,
+	1?,
 ];
 
 /** Reads a score's text back; throws where it is none. */
@@ -60,9 +62,10 @@ export function scoreFrom(text: string): Score {
 	const [travel, ...lines] = JSON.parse(text) as [Movement["travel"], ...WrittenStance[]];
 	return {
 		travel,
-		stances: lines.map(([ground, base, tilt, angles, front, hands]) => ({
+		stances: lines.map(([ground, base, tilt, angles, front, hands, overMat]) => ({
 			ground,
-			...(hands === undefined ? {} : { hands }),
+			...(hands === undefined || hands === null ? {} : { hands }),
+			...(overMat === 1 ? { overMat: true } : {}),
 			posture: { base, tilt, angles, view: front === 1 ? "front" : "side" },
 		})),
 	};

@@ -98,7 +98,7 @@ export function groundOf(posture: Posture, setting: Setting): Ground {
 const PRESSING = 60;
 
 /** The shape as the phase carries it. */
-export function postureOf(shape: Shape, phase: Phase): Posture {
+function postureOf(shape: Shape, phase: Phase): Posture {
 	const { angles = shape.angles, view = shape.view, tilt = shape.tilt, base = shape.base } = phase;
 	return {
 		view,

@@ -33,7 +33,7 @@ function weekNumbers({ weeks, term }: Records): readonly Problem[] {
 					problem(
 						"H208",
 						place(),
-						`Week ${week.week} comes after the end of the term, which has ${term.weeks} weeks.`,
+						`Week ${week.week} comes after the end of the term, which has ${term.weeks === 1 ? "1 week" : `${term.weeks} weeks`}.`,
 					),
 				]
 			: [];

@@ -71,7 +71,7 @@ function namedPositions({ name, aliases }: Shape) {
 			.toLowerCase()
 			.split(/[\s,;/()]+/)
 			.flatMap((word) => {
-				const position = WORDS[word];
+				const position = Object.hasOwn(WORDS, word) ? WORDS[word] : undefined;
 				return position === undefined ? [] : [{ word: position, ...one }];
 			}),
 	);

@@ -6,30 +6,16 @@
  * order.
  */
 
-import type {
-	Curriculum,
-	DataPath,
-	Drill,
-	EquipmentNeed,
-	FileKind,
-	Id,
-	LinkedDrill,
-	LinkedSkill,
-	LinkKind,
-	LinkTarget,
-	Occurrence,
-	Place,
-	Records,
-	Source,
-	WeekPlan,
-} from "../model.ts";
+import type { Curriculum, DataPath, Drill, FileKind, Id, Place, Records, Source } from "../model.ts";
 import { LINK_KINDS } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import type { ValidatedClub } from "../validate/validate-club.ts";
+import { misplacedHeights } from "./check-heights.ts";
 import { checkPlans } from "./check-plans.ts";
 import { misnamedShapes } from "./check-shapes.ts";
 import { findCycles } from "./find-cycles.ts";
+import { inOrder, join, type Names, namesOf, parseReference, resolveIn } from "./join-records.ts";
 import { findLinks } from "./link-syntax.ts";
 import { type IdKind, referencesIn } from "./reference-fields.ts";
 import { textsOf } from "./texts-of.ts";
@@ -71,30 +57,11 @@ export function linkClub(
 		...cycles(all),
 		...checkPlans(all),
 		...misnamedShapes(records.shapes),
+		...misplacedHeights(all.drills, all.levels),
 		...unusableMedia(all.drills, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
-	return failed ? { problems } : { problems, curriculum: join(records, names) };
-}
-
-type Names = ReadonlyMap<IdKind, ReadonlyMap<Id, string>>;
-
-/** The name of every thing that can be linked to. */
-function namesOf(records: Records): Names {
-	const named = (things: readonly { readonly id: Id; readonly name: string }[]) =>
-		new Map(things.map((t) => [t.id, t.name]));
-	return new Map<IdKind, ReadonlyMap<Id, string>>([
-		["drill", new Map(records.drills.map((d) => [d.id, d.title]))],
-		["skill", named(records.skills)],
-		["shape", named(records.shapes)],
-		["apparatus", named(records.apparatus)],
-		["level", named(records.levels)],
-		["week", new Map(records.weeks.map((w) => [w.id, w.theme]))],
-		["equipment", named(records.equipment)],
-		["guide", new Map(records.guides.map((g) => [g.id, g.title]))],
-		["class", named(records.term.classes)],
-		["purpose", named(records.purposes)],
-	]);
+	return failed ? { problems } : { problems, curriculum: join(inOrder(records), names) };
 }
 
 function duplicates(records: Records): readonly Problem[] {
@@ -206,22 +173,6 @@ function deadLinks(club: ValidatedClub, names: Names): readonly Problem[] {
 	);
 }
 
-/** Splits `kind:id`; the kind is undefined where none is named. */
-function parseReference(reference: string): { readonly kind?: LinkKind; readonly id: Id } {
-	const [head = "", tail] = reference.split(":");
-	const kind = LINK_KINDS.find((k) => k === head.trim());
-	return kind !== undefined && tail !== undefined ? { kind, id: tail.trim() } : { id: reference };
-}
-
-function resolveIn(names: Names, reference: string): LinkTarget | undefined {
-	const { kind, id } = parseReference(reference);
-	for (const candidate of kind === undefined ? LINK_KINDS : [kind]) {
-		const name = names.get(candidate)?.get(id);
-		if (name !== undefined) return { kind: candidate, id, name };
-	}
-	return undefined;
-}
-
 function cycles({ drills, skills }: Records): readonly Problem[] {
 	const drillById = new Map(drills.map((d) => [d.id, d]));
 	const skillById = new Map(skills.map((s) => [s.id, s]));
@@ -264,162 +215,6 @@ function unusableMedia(drills: readonly Drill[], faultOf: FaultOfMedia): readonl
 			...(poster === undefined ? [] : check(poster, ["media", i, "poster"], "picture")),
 		]);
 	});
-}
-
-/** Everything joined both ways, in the club's order. */
-function join(records: Records, names: Names): Curriculum {
-	const apparatusRank = new Map(records.apparatus.map((a, i) => [a.id, i]));
-	const compare = new Intl.Collator(records.club.language).compare;
-	const rank = (drill: Drill): number => apparatusRank.get(drill.apparatus[0] ?? "") ?? apparatusRank.size;
-	const drills = nearlyInOrder(records.drills).sort(
-		(a, b) => rank(a) - rank(b) || compare(a.title, b.title) || (a.id < b.id ? -1 : 1),
-	);
-	drills.forEach((drill, i) => {
-		lastPlace.set(drill, i);
-	});
-	const weeks = records.weeks.map((week) => atLandmarks(week, records)).sort((a, b) => a.week - b.week);
-
-	const partners = pairs(drills.map((d) => [d.id, d.partner]));
-	const opposites = pairs(records.skills.map((s) => [s.id, s.opposite]));
-	const next = reversed(drills.map((d) => [d.id, d.after]));
-	const leadsTo = reversed(records.skills.map((s) => [s.id, s.needs]));
-	const ofSkill = reversed(drills.map((d) => [d.id, d.skills]));
-	const ofShape = reversed(drills.map((d) => [d.id, d.shapes]));
-	const ofEquipment = reversed(drills.map((d) => [d.id, needsOf(d).map((need) => need.item)]));
-	const planned = occurrences({ ...records, weeks });
-
-	return {
-		club: records.club,
-		term: records.term,
-		targets: records.targets,
-		levels: byId(records.levels),
-		apparatus: byId(records.apparatus),
-		shapes: byId(records.shapes.map((shape) => ({ ...shape, drills: ofShape.get(shape.id) ?? [] }))),
-		skills: byId(
-			records.skills.map(
-				(skill): LinkedSkill => ({
-					...skill,
-					leadsTo: leadsTo.get(skill.id) ?? [],
-					opposites: opposites.get(skill.id) ?? [],
-					drills: ofSkill.get(skill.id) ?? [],
-				}),
-			),
-		),
-		purposes: byId(records.purposes),
-		accepted: records.accepted,
-		equipment: byId(records.equipment.map((item) => ({ ...item, drills: ofEquipment.get(item.id) ?? [] }))),
-		drills: byId(
-			drills.map(
-				(drill): LinkedDrill => ({
-					...drill,
-					partners: partners.get(drill.id) ?? [],
-					next: next.get(drill.id) ?? [],
-					planned: planned.get(drill.id) ?? [],
-				}),
-			),
-		),
-		weeks,
-		guides: byId(
-			[...records.guides].sort(
-				(a, b) =>
-					(a.order ?? Number.POSITIVE_INFINITY) - (b.order ?? Number.POSITIVE_INFINITY) ||
-					compare(a.title, b.title),
-			),
-		),
-		resolve: (reference) => resolveIn(names, reference),
-	};
-}
-
-/** What any level of a drill needs. */
-function needsOf(drill: Drill): readonly EquipmentNeed[] {
-	return [...drill.equipment, ...[...drill.levels.values()].flatMap((level) => level.equipment ?? [])];
-}
-
-/** A week whose stations at a named spot have its place. */
-function atLandmarks(week: WeekPlan, { apparatus: all }: Records): WeekPlan {
-	if (!week.apparatus.some((p) => p.blocks.some((b) => b.stations.some((s) => s.landmark !== undefined))))
-		return week;
-	return {
-		...week,
-		apparatus: week.apparatus.map((plan) => {
-			const spots = all.find(({ id }) => id === plan.apparatus)?.landmarks ?? [];
-			return {
-				...plan,
-				blocks: plan.blocks.map((block) => ({
-					...block,
-					stations: block.stations.map((station) => {
-						const at = spots.find(({ name }) => name === station.landmark)?.at;
-						return at === undefined ? station : { ...station, at };
-					}),
-				})),
-			};
-		}),
-	};
-}
-
-/** Where drills stood when a club was joined last: `serve` brings most of them again at every change. */
-const lastPlace = new WeakMap<Drill, number>();
-
-/** A copy in the order of the last time, new ones at the end: to sort what is in order already is quick. */
-function nearlyInOrder(drills: readonly Drill[]): Drill[] {
-	const placed: Drill[] = [];
-	const others: Drill[] = [];
-	for (const drill of drills) {
-		const place = lastPlace.get(drill);
-		if (place === undefined || placed[place] !== undefined) others.push(drill);
-		else placed[place] = drill;
-	}
-	// Places of drills that are no more are holes, which `filter` passes over.
-	return [...placed.filter(() => true), ...others];
-}
-
-function occurrences({ weeks, levels, drills }: Records): ReadonlyMap<Id, readonly Occurrence[]> {
-	const all = levels.map((level) => level.id);
-	const offered = new Map(drills.map((d) => [d.id, d.levels]));
-	const found = new Map<Id, Occurrence[]>();
-	for (const { week, apparatus } of weeks) {
-		for (const plan of apparatus) {
-			for (const block of plan.blocks) {
-				const named = block.levels.length === 0 ? all : all.filter((id) => block.levels.includes(id));
-				for (const drill of new Set(block.stations.map((s) => s.drill))) {
-					const here = named.filter((level) => offered.get(drill)?.has(level));
-					const list = found.get(drill) ?? [];
-					list.push({ week, apparatus: plan.apparatus, block: block.number, levels: here });
-					found.set(drill, list);
-				}
-			}
-		}
-	}
-	return found;
-}
-
-/** For each thing, the others of its pairs, whichever of the two named the other. */
-function pairs(links: Iterable<readonly [Id, Id | undefined]>): ReadonlyMap<Id, readonly Id[]> {
-	const found = new Map<Id, Set<Id>>();
-	const add = (a: Id, b: Id): void => void found.set(a, (found.get(a) ?? new Set<Id>()).add(b));
-	for (const [a, b] of links) {
-		if (b === undefined) continue;
-		add(a, b);
-		add(b, a);
-	}
-	return new Map([...found].map(([id, others]) => [id, [...others]]));
-}
-
-/** For each target, what points at it, in order. */
-function reversed(links: Iterable<readonly [Id, readonly Id[]]>): ReadonlyMap<Id, readonly Id[]> {
-	const found = new Map<Id, Id[]>();
-	for (const [from, targets] of links) {
-		for (const target of new Set(targets)) {
-			const list = found.get(target);
-			if (list === undefined) found.set(target, [from]);
-			else list.push(from);
-		}
-	}
-	return found;
-}
-
-function byId<T extends { readonly id: Id }>(things: readonly T[]): ReadonlyMap<Id, T> {
-	return new Map(things.map((thing) => [thing.id, thing]));
 }
 
 const KIND_WORDS: Readonly<Record<IdKind, string>> = {

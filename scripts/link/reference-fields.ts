@@ -35,6 +35,7 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[["purpose"], "purpose"],
 		[["equipment", null], "equipment", "key"],
 		[["levels", null, "equipment", null], "equipment", "key"],
+		[["heights", null, null], "level", "key"],
 	],
 	week: [
 		[["apparatus", null], "apparatus", "key"],
@@ -44,6 +45,7 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[["apparatus", null, "blocks", null, "levels"], "level"],
 		[["apparatus", null, "blocks", null, "dose", null], "level", "key"],
 	],
+	club: [[["emergency-guide"], "guide"]],
 	term: [
 		[["classes", null, "id"], "class"],
 		[["classes", null, "level"], "level"],

@@ -104,7 +104,7 @@ export function assemble(
 	};
 	const filled = drafts.map(({ text }) =>
 		text
-			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + labelAt(id) + end)
+			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + asWritten(labelAt(id)) + end)
 			.replaceAll('href="#', `href="${LINK_HOST}`),
 	);
 	// Whatever is replaced on its own fills whole leaves, so it starts on the right.
@@ -229,6 +229,32 @@ export function someLeaves(assembled: Assembled, papers: readonly number[]): Ass
 	};
 }
 
+/** The same leaves, with a word in place of those that nobody may use. What leads to them still lands there. */
+export function withoutLeaves(assembled: Assembled, withheld: ReadonlySet<number>, words: string): Assembled {
+	const targets = [...assembled.targets.values()];
+	return {
+		...assembled,
+		leaves: assembled.leaves.map((leaf, position) => {
+			if (!withheld.has(position)) return leaf;
+			const own = targets.filter((target) => target.leaf === position);
+			const text = html`<p><b>${words}</b></p>${own.map(({ id, title }) => html`<p id="${id}">${title}</p>`)}`
+				.text;
+			return { ...leaf, text, html: withText(leaf.html, text) };
+		}),
+	};
+}
+
+/** A leaf with another text: what stands between the opening of its text area and its foot. */
+function withText(leaf: string, text: string): string {
+	const from = leaf.indexOf(TEXT_AREA);
+	const to = leaf.lastIndexOf(FOOT);
+	if (from < 0 || to < from) throw new Error("A leaf has no text area.");
+	return leaf.slice(0, from + TEXT_AREA.length) + text + leaf.slice(to);
+}
+
+const TEXT_AREA = '<div class="leaf-text">';
+const FOOT = '</div><div class="leaf-foot"';
+
 /** A link inside the binder: its address attribute, with the space before it. */
 const LINK = new RegExp(` href="${LINK_HOST.replace(/[.#/]/g, "\\$&")}([^"]*)"`, "g");
 
@@ -281,14 +307,12 @@ export function longestNumber(label: string, pages: number): string {
 	return labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
 }
 
-/** A tab's letters, in pixels: small enough for its longest word, which no tab breaks. */
-function tabSize(words: string): number {
-	const longest = Math.max(...words.split(" ").map(({ length }) => length));
-	return Math.min(10, Math.floor(TAB_ROOM / longest));
-}
+/** Two lines of a tab; a longer name ends in dots. */
+const TAB_LETTERS = 20;
 
-/** Pixels along a tab, over the width of a bold letter as a share of its height. */
-const TAB_ROOM = 44 / 0.6;
+function tabWords(words: string): string {
+	return words.length <= TAB_LETTERS ? words : `${words.slice(0, TAB_LETTERS - 2).trimEnd()}…`;
+}
 
 function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
 	const section = sheets.sections[draft.section];
@@ -303,7 +327,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const tab =
 		section?.slot === undefined
 			? ""
-			: html`<div class="leaf-tab" style="--slot:${section.slot};font-size:${tabSize(section.tab)}px" aria-hidden="true"><span>${section.tab}</span></div>`;
+			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${tabWords(section.tab)}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }

@@ -20,18 +20,20 @@ import { dirname, join } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import type { SheetSource } from "../../layouts/sheets/source.ts";
 import type { Measured } from "../compute/measure.ts";
-import type { ClubEdition, Id, LinkedDrill, Place } from "../model.ts";
-import { type Problem, problem } from "../problems.ts";
+import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
+import { NOWHERE, type Problem, problem } from "../problems.ts";
+import { html } from "../render/html.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Words } from "../words/words.ts";
-import { type Assembled, assemble, editionOf } from "./assemble.ts";
+import { type Assembled, assemble, editionOf, withoutLeaves } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
 import { ATTACHMENT, type Edition, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { editionFile } from "./edition-file.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { hyphenationOf } from "./hyphenate.ts";
+import type { CutPage } from "./in-page.ts";
 import { joinSegments, type Placing } from "./join.ts";
 import { type LayoutJob, layOut } from "./layout.ts";
 import { type Paper, paperOf } from "./paper.ts";
@@ -41,7 +43,7 @@ import { packedSegment, unpackedSegment } from "./place-segment.ts";
 import { printIssues, printSegments } from "./print-segments.ts";
 import { printStyles } from "./print-styles.ts";
 import { readJoined } from "./read-segments.ts";
-import type { SheetSection, Sheets } from "./section.ts";
+import type { SheetPart, SheetSection, Sheets } from "./section.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
 import { verifyBinder } from "./verify.ts";
 
@@ -70,15 +72,12 @@ export interface PrintOptions {
 }
 
 export interface PrintedBinder {
-	/** H4..; with an error among them the binder was not written. */
+	/** H4..; a flaw of a page withholds no other. */
 	readonly problems: readonly Problem[];
 	/** 0 where nothing was written. */
 	readonly pages: number;
 	readonly sections: number;
 }
-
-/** For what is about no file of its own. */
-const NO_PLACE: Place = { file: "_data/club.yaml", line: 1, column: 1 };
 
 /** Prints the binder. Throws where the signal was given, or the output folder cannot be written. */
 export async function printBinder(handbook: PrintSource, options: PrintOptions): Promise<PrintedBinder> {
@@ -87,13 +86,12 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 		options,
 		async (printer) => {
 			const made = await printer.make();
-			if ("problems" in made) return failed(made.problems);
 			const printed = await printer.print(made);
-			if (hasErrors(printed.problems)) return failed(printed.problems);
 			await putInPlace(options.outFile, printed.pdf, made.edition);
-			if (printed.problems.length === 0) await printer.sweep();
+			const problems = [...made.problems, ...printed.problems];
+			if (problems.length === 0) await printer.sweep();
 			return {
-				problems: printed.problems,
+				problems,
 				pages: made.assembled.leaves.length,
 				sections: made.sheets.sections.length,
 			};
@@ -106,12 +104,10 @@ function failed(problems: readonly Problem[]): PrintedBinder {
 	return { problems, pages: 0, sections: 0 };
 }
 
-export function hasErrors(problems: readonly Problem[]): boolean {
-	return problems.some(({ severity }) => severity === "error");
-}
-
 /** A binder that was laid out and assembled, and is ready to be printed. */
 export interface Made {
+	/** H402 for each part that could not be laid out, and says so. */
+	readonly problems: readonly Problem[];
 	readonly sheets: Sheets;
 	readonly assembled: Assembled;
 	readonly edition: Edition;
@@ -130,10 +126,10 @@ export interface Selection {
 /** What printing consists of, with a browser at work. */
 export interface Printer {
 	readonly paper: Paper;
-	/** Lays out and assembles all sheets, or says why that cannot be done. */
-	make(marks?: boolean): Promise<Made | { readonly problems: readonly Problem[] }>;
+	/** Lays out and assembles all sheets. */
+	make(marks?: boolean): Promise<Made>;
 	/** Lays out and assembles one section more. */
-	makeOne(section: SheetSection): Promise<Assembled | { readonly problems: readonly Problem[] }>;
+	makeOne(section: SheetSection): Promise<Assembled>;
 	/** Prints leaves, joins them, reads them back. */
 	print(
 		made: Made,
@@ -157,7 +153,7 @@ export async function withPrinter<T>(
 	options.signal?.throwIfAborted();
 	options.progress?.(0, 1, "starting the browser");
 	const found = await findBrowser(options.browser);
-	if ("missing" in found) return failed([problem("H401", NO_PLACE, found.missing)]);
+	if ("missing" in found) return failed([problem("H401", NOWHERE, found.missing)]);
 	// The browser starts while sheets are made, and a thread for reading.
 	const opening = openBrowser(found.browser).then(
 		(pages) => ({ pages }),
@@ -178,7 +174,7 @@ export async function withPrinter<T>(
 		if ("error" in opened) {
 			const { error } = opened;
 			const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
-			return failed([problem("H401", NO_PLACE, `The browser ${found.browser.path} did not start: ${why}`)]);
+			return failed([problem("H401", NOWHERE, `The browser ${found.browser.path} did not start: ${why}`)]);
 		}
 		options.signal?.throwIfAborted();
 		return await work(await printerOf(handbook, sheets, { pages: opened.pages, threads }, options));
@@ -234,82 +230,102 @@ async function printerOf(
 		done = Math.min(total, done + steps);
 		options.progress?.(Math.floor(done), total, label);
 	};
+	/** Pages of all parts; of one that fails, a page that says so, and the sheets as they then are. */
+	async function laidOut(asked: Sheets, onDone: (title: string) => void) {
+		const { pages, problems } = await layOut(jobsOf(asked.sections, paper), {
+			...common,
+			area,
+			hyphenation,
+			onDone,
+		});
+		let next = 0;
+		const made = asked.sections.map((section) => ({
+			section,
+			parts: section.parts.map((part) => {
+				const own = pages[next++] ?? [];
+				return own.length > 0 ? { part, pages: own } : withheldPart(part, sheets.withheld);
+			}),
+		}));
+		const laid: Sheets = {
+			...asked,
+			sections: made.map(({ section, parts }) => ({ ...section, parts: parts.map(({ part }) => part) })),
+		};
+		return { laid, pages: made.map(({ parts }) => parts.map((one) => one.pages)), problems };
+	}
+
+	/** Prints leaves, joins them and reads them back; a second time without what nobody may use. */
+	async function print(
+		{ sheets, assembled, edition }: Made,
+		selection: Selection | undefined,
+		isSecond: boolean,
+	): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }> {
+		const setting = {
+			...common,
+			...(selection?.marks === true ? { beforehand: await readMarkScript() } : {}),
+			title: sheets.title,
+			paper,
+			onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
+		};
+		const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
+		const [segments, editions] = await Promise.all([
+			printSegments(assembled, setting),
+			printIssues(words, sheets.foot, setting),
+		]);
+		const issues = { words, pdf: editions };
+		signal?.throwIfAborted();
+		// What follows needs no browser, and the browser's memory.
+		void pages.close();
+		const attachment = { name: ATTACHMENT, text: editionText(edition) };
+		const placing = keptPlacing(cache, threads);
+		const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
+		step(parts / 2, "reading back");
+		const { leaves } = assembled;
+		const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
+		const { problems, unsafe } = await verifyBinder({
+			read,
+			sheets,
+			assembled,
+			segments,
+			editions: words,
+			paper,
+			handbook:
+				selection === undefined
+					? handbook
+					: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
+			elsewhere: NOWHERE,
+			cache,
+			whole: selection?.whole,
+		});
+		signal?.throwIfAborted();
+		if (unsafe.size > 0 && !isSecond) {
+			const safe = withoutLeaves(assembled, unsafe, sheets.withheld);
+			const { pdf } = await print({ sheets, assembled: safe, edition, problems: [] }, selection, true);
+			return { problems, pdf };
+		}
+		step(total, "done");
+		return { problems, pdf: joined.pdf };
+	}
+
 	return {
 		paper,
 		async make(marks = false) {
-			const marked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
-			const laidOut = await layOut(jobsOf(marked.sections, paper), {
-				...common,
-				area,
-				hyphenation,
-				onDone: (title) => step(1, title),
-			});
-			if (laidOut.problems.length > 0) return { problems: laidOut.problems };
-			let next = 0;
-			const bySection = sheets.sections.map((section) =>
-				section.parts.map(() => laidOut.pages[next++] ?? []),
-			);
-			const assembled = assemble(marked, bySection, { earlier: since, marks });
+			const asked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
+			const { laid, pages: bySection, problems } = await laidOut(asked, (title) => step(1, title));
+			const assembled = assemble(laid, bySection, { earlier: since, marks });
 			const look = createHash("sha256").update(common.styles).digest("hex").slice(0, 32);
-			const named = nameEdition(sheets, assembled.edition);
+			const named = nameEdition(problems.length === 0 ? sheets : laid, assembled.edition);
 			return {
+				problems,
 				sheets: named,
 				assembled,
 				edition: editionOf(named, assembled, { paper: club.paper, punch: club.punch, look }),
 			};
 		},
 		async makeOne(section) {
-			const laidOut = await layOut(jobsOf([section], paper), {
-				...common,
-				area,
-				hyphenation,
-				onDone: () => undefined,
-			});
-			if (laidOut.problems.length > 0) return { problems: laidOut.problems };
-			return assemble({ ...sheets, sections: [section] }, [laidOut.pages]);
+			const { laid, pages } = await laidOut({ ...sheets, sections: [section] }, () => undefined);
+			return assemble(laid, pages);
 		},
-		async print({ sheets, assembled, edition }, selection) {
-			const setting = {
-				...common,
-				...(selection?.marks === true ? { beforehand: await readMarkScript() } : {}),
-				title: sheets.title,
-				paper,
-				onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
-			};
-			const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
-			const [segments, editions] = await Promise.all([
-				printSegments(assembled, setting),
-				printIssues(words, sheets.foot, setting),
-			]);
-			const issues = { words, pdf: editions };
-			signal?.throwIfAborted();
-			// What follows needs no browser, and the browser's memory.
-			void pages.close();
-			const attachment = { name: ATTACHMENT, text: editionText(edition) };
-			const placing = keptPlacing(cache, threads);
-			const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
-			step(parts / 2, "reading back");
-			const { leaves } = assembled;
-			const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
-			const problems = await verifyBinder({
-				read,
-				sheets,
-				assembled,
-				segments,
-				editions: words,
-				paper,
-				handbook:
-					selection === undefined
-						? handbook
-						: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
-				elsewhere: NO_PLACE,
-				cache,
-				whole: selection?.whole,
-			});
-			step(total, "done");
-			signal?.throwIfAborted();
-			return { problems, pdf: joined.pdf };
-		},
+		print: (made, selection) => print(made, selection, false),
 		sweep: () => cache.sweep(),
 	};
 }
@@ -332,10 +348,20 @@ function jobsOf(sections: readonly SheetSection[], paper: Paper): readonly Layou
 		return section.parts.map(({ head, html, wide }) => ({
 			title: head === "" || head === section.title ? section.title : `${section.title}, ${head}`,
 			html: html.text,
-			place: source?.place([]) ?? NO_PLACE,
+			place: source?.place([]) ?? NOWHERE,
 			...(wide === true && { area: { width: paper.areaHeight, height: paper.areaWidth } }),
 		}));
 	});
+}
+
+/** A part that could not be laid out: a page that says so, where what leads to the part still lands. */
+function withheldPart(
+	part: SheetPart,
+	words: string,
+): { readonly part: SheetPart; readonly pages: readonly CutPage[] } {
+	const ids = Array.from(part.html.text.matchAll(/ id="([^"]*)"/g), ([, id = ""]) => id);
+	const markup = html`<p><b>${words}</b></p>${ids.map((id) => html`<i id="${id}"></i>`)}`;
+	return { part: { ...part, html: markup }, pages: [{ html: markup.text, ids }] };
 }
 
 /** Pictures are printed at most this wide, in pixels: fine enough for half a page. */

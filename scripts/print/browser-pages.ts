@@ -44,13 +44,18 @@ export async function readPageScripts(): Promise<PageScripts> {
 	const pagedjs = join(packageFolder("pagedjs-cli"), "dist", "browser.js");
 	return {
 		layout: `window.PagedConfig = { auto: false };\n${await readFile(pagedjs, "utf8")}`,
-		own: await translated("./in-page.ts"),
+		own: await scriptOf("./in-page.ts"),
 	};
 }
 
 /** The script that draws the marks of an update. */
 export function readMarkScript(): Promise<string> {
 	return translated("./draw-marks.ts");
+}
+
+/** A script for pages, with what all of them share. */
+export async function scriptOf(file: string): Promise<string> {
+	return (await Promise.all(["./enlarge-letters.ts", file].map(translated))).join("\n");
 }
 
 async function translated(file: string): Promise<string> {
@@ -100,6 +105,9 @@ async function start(browser: Browser): Promise<Driven> {
 			executablePath: browser.path,
 			headless: browser.shell ? "shell" : true,
 			env: { ...process.env, ...browser.environment },
+			// By a pipe, not a port: the browser ends with this program even where that is killed outright, and
+			// no other program can reach it.
+			pipe: true,
 			protocolTimeout: 0,
 			timeout: 60_000,
 			// The command that prints decides about signals, and closes the browser itself.

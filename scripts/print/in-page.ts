@@ -49,6 +49,8 @@ export interface Spill {
 	/** The id that stands last before it. */
 	readonly after: string | undefined;
 	readonly edge: "area" | "cell";
+	/** It is a drawing, and the words are its title. */
+	readonly drawing: boolean;
 }
 
 export interface Measures {
@@ -298,6 +300,7 @@ function handlers(paged: Paged): readonly unknown[] {
 async function measure(): Promise<Measures> {
 	await loadFonts();
 	removeIdleHyphens();
+	for (const svg of document.querySelectorAll("svg")) window.handbookLetters.enlarge(svg);
 	const spots: Spot[] = [];
 	const spills: Spill[] = [];
 	Array.from(document.querySelectorAll(".leaf")).forEach((leaf, number) => {
@@ -308,8 +311,10 @@ async function measure(): Promise<Measures> {
 		let after: string | undefined;
 		const spill = (of: Node, where: Spill["edge"]) => {
 			const label = of instanceof Element ? (of.getAttribute("aria-label") ?? of.localName) : "";
-			const words = ((of.textContent ?? "").trim() || label).slice(0, 60);
-			spills.push({ leaf: number, words, after, edge: where });
+			const drawing = of instanceof SVGElement;
+			const named = drawing ? (of.querySelector("title") ?? of) : of;
+			const words = ((named.textContent ?? "").trim() || label).slice(0, 60);
+			spills.push({ leaf: number, words, after, edge: where, drawing });
 		};
 		const walker = document.createTreeWalker(text, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT);
 		for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {

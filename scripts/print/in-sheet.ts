@@ -1,14 +1,24 @@
 /**
  * Runs inside the browser's page, never in Node: fits a single sheet into its sides.
  *
- *   1. boxes of a fixed size get type as large as their content allows
- *   2. what flows is set in the first of the given ways that needs no more sides than it should
- *   3. sides get their number, and what stands outside its place is reported
+ *   1. boxes of a fixed size get type as large as their content allows; one that is too full at the
+ *      smallest shows less, and then gets a side of its own
+ *   2. what flows is set in the first of the given ways that needs no more sides than it should; where
+ *      none does, it goes on to further sides, and whole leaves are filled in the largest type they hold
+ *   3. letters of drawings get the size that letters have
+ *   4. sides get their number, and what stands outside its place is reported
  *
- * Nothing is ever hidden by an edge: what does not fit in the smallest way goes on to further sides.
+ * Nothing is ever hidden by an edge, and no type is smaller than the style sheet's least.
  */
 
 import type { SheetStep } from "./sheet-file.ts";
+
+/** What a piece wants; see `SheetPiece`. */
+export interface FitWish {
+	readonly most: number;
+	readonly leaves: boolean;
+	readonly steps: readonly SheetStep[];
+}
 
 /** How a sheet came out. */
 export interface FittedSheet {
@@ -18,23 +28,25 @@ export interface FittedSheet {
 	readonly detail: number;
 	/** It takes more sides than it should. */
 	readonly over: boolean;
-	/** Words that stand outside their place. */
-	readonly spills: readonly string[];
+	/** What stands outside its place: words, or a drawing by its title. */
+	readonly spills: readonly { readonly words: string; readonly drawing: boolean }[];
 }
 
 declare global {
 	interface Window {
 		handbookSheets: {
-			fit(markup: string, most: number, steps: readonly SheetStep[]): Promise<FittedSheet>;
+			fit(markup: string, wish: FitWish): Promise<FittedSheet>;
 		};
 	}
 }
 
-/** A box's type shrinks in such steps, down to this share of its design. */
+/** A box's type shrinks in such steps, down to this share of its design, and never below the style sheet's least. */
 const BOX_STEP = 0.04;
 const LEAST_BOX = 0.5;
+/** A card is read from a step away. */
+const LEAST_CARD = 0.7;
 
-async function fit(markup: string, most: number, steps: readonly SheetStep[]): Promise<FittedSheet> {
+async function fit(markup: string, { most, leaves, steps }: FitWish): Promise<FittedSheet> {
 	await Promise.all(Array.from(document.fonts, (font) => font.load()));
 	await document.fonts.ready;
 	document.body.innerHTML = markup;
@@ -47,8 +59,11 @@ async function fit(markup: string, most: number, steps: readonly SheetStep[]): P
 	}));
 	for (const { svg } of drawings) svg.replaceChildren();
 	const boxes = Array.from(piece.querySelectorAll<HTMLElement>(".box"), fitBox);
-	const poured = piece.querySelector(".pour") === null ? undefined : pour(piece, most, steps);
+	const designed = piece.querySelectorAll(".side").length;
+	for (const box of piece.querySelectorAll<HTMLElement>(".cards > .box")) if (isOverfull(box)) giveSide(box);
+	const poured = piece.querySelector(".pour") === null ? undefined : pour(piece, most, leaves, steps);
 	for (const { svg, parts } of drawings) svg.replaceChildren(...parts);
+	for (const { svg } of drawings) window.handbookLetters.enlarge(svg);
 	piece.querySelector("template")?.remove();
 	const sides = Array.from(piece.querySelectorAll<HTMLElement>(".side"));
 	sides.forEach((side, i) => {
@@ -59,19 +74,46 @@ async function fit(markup: string, most: number, steps: readonly SheetStep[]): P
 		sides: sides.length,
 		scale: Math.min(poured?.step.scale ?? 1, ...boxes),
 		detail: poured?.step.detail ?? 3,
-		over: poured?.over ?? false,
+		over: poured?.over ?? sides.length > designed,
 		spills: sides.flatMap(spillsOf),
 	};
 }
 
-/** Gives a box the largest type, up to its design, at which nothing is cut; returns its scale. */
+/** Gives a box the largest type, up to its design, at which nothing is cut, then shows less; returns its scale. */
 function fitBox(box: HTMLElement): number {
-	let scale = 1;
-	while (scale > LEAST_BOX && isOverfull(box)) {
-		scale = Math.round((scale - BOX_STEP) * 100) / 100;
-		box.style.setProperty("--k", String(scale));
+	const least = box.closest(".cards") === null ? LEAST_BOX : LEAST_CARD;
+	for (const detail of [3, 2, 1]) {
+		showDetail(box, detail);
+		let scale = 1;
+		box.style.setProperty("--k", "1");
+		while (scale > least && isOverfull(box)) {
+			scale = Math.round((scale - BOX_STEP) * 100) / 100;
+			box.style.setProperty("--k", String(scale));
+		}
+		if (!isOverfull(box)) return scale;
 	}
-	return scale;
+	return least;
+}
+
+/** A style for some detail holds for less as well: 1 is "1 2", and full detail is nothing. */
+function showDetail(element: HTMLElement, detail: number): void {
+	element.dataset.detail = [0, 1, 2].filter((one) => one >= detail).join(" ");
+}
+
+/** Moves a card that is too full for its place to a side of its own, before the cards that follow it. */
+function giveSide(box: HTMLElement): void {
+	const side = box.closest(".side");
+	const cards = box.closest(".cards");
+	if (side === null || cards === null) return;
+	const own = document.createElement("section");
+	own.className = "side";
+	const place = document.createElement("div");
+	place.className = "cards alone";
+	own.append(place);
+	side.after(own);
+	place.append(box);
+	fitBox(box);
+	if (cards.children.length === 0) side.remove();
 }
 
 function isOverfull(box: Element): boolean {
@@ -82,28 +124,62 @@ function isOverfull(box: Element): boolean {
 function pour(
 	piece: HTMLElement,
 	most: number,
+	leaves: boolean,
 	steps: readonly SheetStep[],
 ): { readonly step: SheetStep; readonly over: boolean } {
 	const items = Array.from(piece.querySelectorAll(".pour > *"));
-	let low = 0;
-	let high = steps.length - 1;
-	while (low < high) {
-		const middle = Math.floor((low + high) / 2);
-		const step = steps[middle];
-		if (step !== undefined && pourOnce(piece, items, step, most) <= most) high = middle;
-		else low = middle + 1;
-	}
-	const step = steps[low];
-	if (step === undefined) throw new Error("a sheet without a way to set it");
-	const sides = pourOnce(piece, items, step, Number.POSITIVE_INFINITY);
-	return { step, over: sides > most };
+	const place = piece.querySelector(".pour");
+	/** The first step in which the items take no more sides, or the last. */
+	const firstThatFits = (among: readonly SheetStep[], sides: number): SheetStep => {
+		let low = 0;
+		let high = among.length - 1;
+		while (low < high) {
+			const middle = Math.floor((low + high) / 2);
+			const step = among[middle];
+			if (step !== undefined && pourOnce(piece, items, step, sides) <= sides) high = middle;
+			else low = middle + 1;
+		}
+		const step = among[low];
+		if (step === undefined) throw new Error("a sheet without a way to set it");
+		return step;
+	};
+	const first = firstThatFits(steps, most);
+	const sides = pourOnce(piece, items, first, Number.POSITIVE_INFINITY);
+	if (sides <= most || !leaves) return { step: first, over: sides > most };
+	// Further leaves have the room for everything: whole ones, in the largest type that fits them.
+	place?.replaceChildren(...items);
+	const whole = steps.filter(({ detail }) => detail === 3);
+	const tightest = whole.at(-1) ?? first;
+	const needed = pourOnce(piece, items, tightest, Number.POSITIVE_INFINITY);
+	const roomy = firstThatFits(whole, needed + (needed % 2));
+	const taken = pourOnce(piece, items, roomy, Number.POSITIVE_INFINITY);
+	if (taken === needed || lastIsFilled(piece)) return { step: roomy, over: false };
+	// Larger type is not worth a side with next to nothing on it.
+	const step = firstThatFits(whole, needed);
+	pourOnce(piece, items, step, Number.POSITIVE_INFINITY);
+	return { step, over: false };
 }
+
+/** Whether a good part of the last side is used. */
+function lastIsFilled(piece: HTMLElement): boolean {
+	const place = Array.from(piece.querySelectorAll(".side .pour")).at(-1);
+	if (place === undefined) return true;
+	const edge = place.getBoundingClientRect();
+	const area = Array.from(place.children, (item) =>
+		Array.from(item.getClientRects(), ({ width, height }) => width * height),
+	)
+		.flat()
+		.reduce((sum, own) => sum + own, 0);
+	return area > edge.width * edge.height * LEAST_FILLED;
+}
+
+/** Of a side, of what type that is larger has to be worth. */
+const LEAST_FILLED = 0.4;
 
 /** Sets all items, on further sides as needed; stops after one side too many. Returns the sides. */
 function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep, most: number): number {
 	piece.style.setProperty("--k", String(step.scale));
-	// A style for some detail holds for less as well: 1 is "1 2", and full detail is nothing.
-	piece.dataset.detail = [0, 1, 2].filter((detail) => detail >= step.detail).join(" ");
+	showDetail(piece, step.detail);
 	const [first, ...others] = piece.querySelectorAll(".side");
 	for (const other of others) other.remove();
 	let side = first;
@@ -112,12 +188,23 @@ function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep
 	while (side !== undefined) {
 		const place: Element | null = side.querySelector(".pour");
 		if (place === null) throw new Error("a side without a place to pour into");
+		const goesOn = side.querySelector(".on");
+		if (goesOn !== null) goesOn.textContent = rest[0]?.getAttribute("data-on") ?? "";
 		place.replaceChildren(...rest);
 		const cut = firstOutside(place, rest);
 		if (cut === rest.length) return sides;
-		// An item that is taller than a side fits nowhere; in the last way it stays, and is reported.
-		if (cut === 0 && Number.isFinite(most)) return most + 1;
-		rest = rest.slice(Math.max(1, cut));
+		const [tall] = rest;
+		if (cut === 0 && tall !== undefined) {
+			const parts = cutItem(place, tall);
+			if (parts !== undefined) {
+				place.replaceChildren(parts[0]);
+				rest = [parts[1], ...rest.slice(1)];
+			} else if (sides === 1) place.replaceChildren();
+			// Below the head of the first side there was too little room; the next has more.
+			else if (Number.isFinite(most)) return most + 1;
+			// An item that is taller than a side fits nowhere; in the last way it stays, and is reported.
+			else rest = rest.slice(1);
+		} else rest = rest.slice(cut);
 		if (rest.length === 0) return sides;
 		sides++;
 		if (sides > most) return sides;
@@ -128,6 +215,28 @@ function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep
 		side = next;
 	}
 	return sides;
+}
+
+/** Rows of a table and paragraphs of a long text may be parted: what fits a side, and what does not, under the same head. */
+const PARTS = "tbody > tr, .prose > *";
+
+/** An item that is taller than a side, as two; nothing where it cannot be parted. */
+function cutItem(place: Element, item: Element): readonly [Element, Element] | undefined {
+	const edge = place.getBoundingClientRect().bottom + 1;
+	const fits = partsOf(item).findIndex((part) => part.getBoundingClientRect().bottom > edge);
+	if (fits < 1) return undefined;
+	const half = (keeps: (part: number) => boolean): Element => {
+		const copy = item.cloneNode(true) as Element;
+		partsOf(copy).forEach((part, i) => {
+			if (!keeps(i)) part.remove();
+		});
+		return copy;
+	};
+	return [half((part) => part < fits), half((part) => part >= fits)];
+}
+
+function partsOf(item: Element): readonly Element[] {
+	return item.matches(".prose") ? Array.from(item.children) : Array.from(item.querySelectorAll(PARTS));
 }
 
 /** The position of the first item that does not stand wholly in the place, or their number. */
@@ -141,33 +250,35 @@ function firstOutside(place: Element, items: readonly Element[]): number {
 	return found < 0 ? items.length : found;
 }
 
-/** Words that stand outside the area or the box they belong to. */
-function spillsOf(side: HTMLElement): readonly string[] {
-	const spills: string[] = [];
+/** What stands outside the area or the box it belongs to. */
+function spillsOf(side: HTMLElement): FittedSheet["spills"] {
+	const spills = new Map<string, boolean>();
+	const spill = (element: Element) => {
+		const drawing = element instanceof SVGSVGElement;
+		const named = drawing ? (element.querySelector("title") ?? element) : element;
+		spills.set((named.textContent ?? "").trim().slice(0, 60), drawing);
+	};
 	for (const place of side.querySelectorAll(".area, .box")) {
 		const edge = place.getBoundingClientRect();
-		if (place.scrollWidth > place.clientWidth + 1) spills.push(wordsIn(place));
 		for (const element of place.querySelectorAll("*")) {
 			if (element.parentElement?.closest("svg")) continue;
-			for (const { left, right, top, bottom, width, height } of element.getClientRects()) {
-				if (width === 0 || height === 0) continue;
-				if (
-					left < edge.left - 1 ||
-					right > edge.right + 1 ||
-					top < edge.top - 2 ||
-					bottom > edge.bottom + 3
-				) {
-					spills.push(wordsIn(element));
-					break;
-				}
-			}
+			// The innermost says best what it is.
+			const isSpilt = (one: Element) =>
+				Array.from(one.getClientRects()).some(
+					({ left, right, top, bottom, width, height }) =>
+						width > 0 &&
+						height > 0 &&
+						(left < edge.left - 1 ||
+							right > edge.right + 1 ||
+							top < edge.top - 2 ||
+							bottom > edge.bottom + 3),
+				);
+			const inner = element instanceof SVGSVGElement ? [] : Array.from(element.children);
+			if (isSpilt(element) && !inner.some(isSpilt)) spill(element);
 		}
+		if (spills.size === 0 && place.scrollWidth > place.clientWidth + 1) spill(place);
 	}
-	return [...new Set(spills)];
-}
-
-function wordsIn(element: Element): string {
-	return (element.textContent ?? "").trim().slice(0, 60);
+	return Array.from(spills, ([words, drawing]) => ({ words, drawing }));
 }
 
 window.handbookSheets = { fit };

@@ -15,7 +15,6 @@ import type { LinkedDrill } from "../model.ts";
 import { raw } from "../render/html.ts";
 import { type Assembled, type Leaf, someLeaves, type Target } from "./assemble.ts";
 import {
-	hasErrors,
 	type Made,
 	type PrintedBinder,
 	type PrintOptions,
@@ -59,14 +58,12 @@ export async function printUpdate(
 		{ ...options, since: earlier },
 		async (printer) => {
 			const made = await printer.make(true);
-			if ("problems" in made) return failed(made.problems);
 			const update = updateBetween(earlier, made.edition);
 			if (update.in.length === 0 && update.out.length === 0) {
 				return { problems: [], pages: 0, sections: 0, update };
 			}
 			const section = updateSection(handbook.words, update, earlier, made.edition);
 			const front = await printer.makeOne(section);
-			if ("problems" in front) return failed(front.problems);
 			const papers = update.in.map(({ position }) => position);
 			const packet = packetOf(made, section, front, someLeaves(made.assembled, papers));
 			const printed = await printer.print(packet, {
@@ -74,10 +71,9 @@ export async function printUpdate(
 				drills: drillsOn(handbook.curriculum.drills, made.assembled, new Set(papers)),
 				whole: made,
 			});
-			if (hasErrors(printed.problems)) return failed(printed.problems);
 			await putInPlace(options.outFile, printed.pdf, made.edition);
 			return {
-				problems: printed.problems,
+				problems: [...made.problems, ...printed.problems],
 				pages: packet.assembled.leaves.length,
 				sections: packet.sheets.sections.length,
 				update,
@@ -119,6 +115,7 @@ function packetOf(made: Made, front: SheetSection, before: Assembled, chosen: As
 	return {
 		sheets: packetSheets,
 		edition: made.edition,
+		problems: [],
 		assembled: {
 			...made.assembled,
 			leaves,

@@ -4,7 +4,7 @@
  */
 
 import type { Leaf } from "./assemble.ts";
-import { lettersOf } from "./letters.ts";
+import { type Illegible, illegible, type Sizes, sizedLetters } from "./legible.ts";
 import type { Paper } from "./paper.ts";
 import { type Box, isInside, middleOf, type ReadPage } from "./read-back.ts";
 
@@ -12,8 +12,12 @@ export interface PageDigest {
 	/** Pixels. */
 	readonly width: number;
 	readonly height: number;
-	/** The letters and figures of its text area in the order in which they were painted. */
+	/** The letters and figures of its text area in the order in which they are read. */
 	readonly letters: string;
+	/** The type they are set in. */
+	readonly sizes: Sizes;
+	/** What cannot be read, wherever on the page it stands. */
+	readonly illegible: Illegible;
 	/** The words below the text area. */
 	readonly foot: string;
 	/** Words that stand in the punched margin or at the very edge. */
@@ -34,12 +38,8 @@ export function digestPage(page: ReadPage, side: Leaf["side"], paper: Paper): Pa
 	return {
 		width,
 		height,
-		letters: lettersOf(
-			words
-				.filter((one) => isInside(middleOf(one), area))
-				.map(({ text }) => text)
-				.join(" "),
-		),
+		...sizedLetters(words.filter((one) => isInside(middleOf(one), area))),
+		illegible: illegible(words),
 		foot: words
 			.filter(({ top }) => top > paper.top + paper.areaHeight)
 			.map(({ text }) => text)

@@ -6,6 +6,7 @@
 
 import { Worker } from "node:worker_threads";
 import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { isFromTheRight } from "./letters.ts";
 import { type Extremes, paintedExtremes } from "./painted.ts";
 import { POINTS } from "./points.ts";
 
@@ -19,6 +20,8 @@ export interface Box {
 
 export interface Words extends Box {
 	readonly text: string;
+	/** Height of the type in pixels, as it stands on paper. */
+	readonly size: number;
 }
 
 /** A page as it was read back. */
@@ -165,15 +168,40 @@ async function readPage(page: PDFPageProxy, painted: Extremes | undefined): Prom
 		const xs = [e, e + ux * item.width, e - uy * size * ASCENT];
 		const ys = [f, f + uy * item.width, f + ux * size * ASCENT];
 		const box = toBox(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
-		words.push({ text: item.str, ...box });
+		words.push({ text: item.str, size: size / POINTS, ...box });
 	}
 	return {
 		width,
 		height,
-		words,
+		words: asRead(words),
 		links: await linksOf(page),
 		painted: painted && toBox(painted.left, painted.bottom, painted.right, painted.top),
 	};
+}
+
+/**
+ * Words in the order in which they are read: what is written from the right is painted from the left, a
+ * joined letter at a time, and is turned round line by line.
+ */
+function asRead(words: readonly Words[]): readonly Words[] {
+	if (!words.some(({ text }) => isFromTheRight(text))) return words;
+	const read: Words[] = [];
+	let run: Words[] = [];
+	for (const one of words) {
+		const before = run.at(-1);
+		const goesOn =
+			before !== undefined &&
+			isFromTheRight(one.text) &&
+			Math.abs(one.bottom - before.bottom) < before.size / 2 &&
+			one.left > before.left;
+		if (!goesOn) {
+			read.push(...run.reverse());
+			run = [];
+		}
+		if (isFromTheRight(one.text)) run.push(one);
+		else read.push(one);
+	}
+	return [...read, ...run.reverse()];
 }
 
 type ToBox = (left: number, bottom: number, right: number, top: number) => Box;

@@ -65,6 +65,8 @@ export interface Sheets {
 	readonly date: string;
 	/** What a side that is left blank says. */
 	readonly blank: string;
+	/** What a side says that lacks a safety text, in its stead. */
+	readonly withheld: string;
 	/** How many places for tabs there are down the outer edge. */
 	readonly slots: number;
 	readonly sections: readonly SheetSection[];

@@ -36,10 +36,14 @@ export interface SheetPiece {
 	readonly html: Html;
 	/** Sides it should take at most. */
 	readonly most: number;
+	/** What needs more sides gets further leaves, filled at full detail, and that is no problem. */
+	readonly leaves?: true;
 	/** From the one that is liked best to the smallest that can be read; the first that fits is taken. */
 	readonly steps: readonly SheetStep[];
 	/** What has to be found on paper, as plain text. */
 	readonly words: readonly string[];
+	/** What keeps people safe, as plain text: without it the piece is not to be used. */
+	readonly safety: readonly string[];
 	/** Where its content is written. */
 	readonly place: Place;
 }

@@ -7,24 +7,31 @@
  *   3. join the pieces of each file, with title, language, tags, outline and labels    join
  *   4. write each file beside and rename it
  *
- * A piece that stands in several files is printed once. A file of which a piece failed is not written;
- * all others are.
+ * A piece that stands in several files is printed once. A flaw is told with its place, and what has it is
+ * printed; a piece that lacks a safety text, or could not be printed at all, is in no file.
  */
 
 import { createHash, randomUUID } from "node:crypto";
 import { mkdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { transform } from "esbuild";
 import { PDFDocument } from "pdf-lib";
-import type { Club, Place } from "../model.ts";
-import { type Problem, problem } from "../problems.ts";
+import type { Club } from "../model.ts";
+import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Leaf, Target } from "./assemble.ts";
-import { type BrowserPages, type OpenPage, openBrowser, printedPage } from "./browser-pages.ts";
+import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
-import { lettersOf } from "./letters.ts";
+import {
+	type FlawCode,
+	flawsOf,
+	illegible,
+	isTooSmallForSafety,
+	largestType,
+	sizedLetters,
+} from "./legible.ts";
+import { hasWords } from "./letters.ts";
 import { type Paper, paperOf } from "./paper.ts";
 import { objectCount } from "./pdf-file.ts";
 import type { Segment } from "./print-segments.ts";
@@ -57,9 +64,6 @@ export interface PrintedSheets {
 	readonly sides: number;
 }
 
-/** For what is about no file of its own. */
-const NO_PLACE: Place = { file: "_data/club.yaml", line: 1, column: 1 };
-
 /** Prints the files. Throws where the signal was given, or the output folder cannot be written. */
 export async function printSheets(
 	files: readonly SheetFile[],
@@ -68,7 +72,7 @@ export async function printSheets(
 	if (files.length === 0) return { problems: [], files: [], sides: 0 };
 	options.signal?.throwIfAborted();
 	const failed = (why: string): PrintedSheets => ({
-		problems: [problem("H401", NO_PLACE, why)],
+		problems: [problem("H401", NOWHERE, why)],
 		files: [],
 		sides: 0,
 	});
@@ -101,6 +105,7 @@ export async function printSheets(
 
 /** A piece as it was printed. */
 interface PrintedPiece extends Pick<FittedSheet, "sides" | "over"> {
+	readonly flaws: readonly Flaw[];
 	readonly pdf: Uint8Array;
 	/** Names these bytes and no others. */
 	readonly sha: string;
@@ -150,13 +155,13 @@ async function printPieces(
 				options.signal?.throwIfAborted();
 				const { piece, landscape } = job;
 				const setting = landscape ? settings.landscape : settings.portrait;
-				const { most, steps, words } = piece;
+				const { most, leaves, steps, words, safety } = piece;
 				const ingredients = [
 					pages.version,
 					setting.styles,
 					setting.script,
 					setting.language,
-					JSON.stringify({ most, steps, words, printed: PRINTED_AS }),
+					JSON.stringify({ most, leaves, steps, words, safety, printed: PRINTED_AS }),
 					piece.html.text,
 				];
 				try {
@@ -178,6 +183,9 @@ async function printPieces(
 					});
 					const result = unpacked(bytes);
 					printed.set(piece, result);
+					for (const { code, what } of result.flaws) {
+						problems.push(problem(code, piece.place, `"${piece.title}": ${what}.`));
+					}
 					if (result.over) {
 						problems.push(
 							problem(
@@ -192,7 +200,7 @@ async function printPieces(
 					const why = error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error);
 					problems.push(
 						error instanceof SheetFault
-							? problem("H403", piece.place, `"${piece.title}": ${why}.`)
+							? problem(error.code, piece.place, `"${piece.title}": ${why}.`)
 							: problem("H402", piece.place, `"${piece.title}" could not be printed: ${why}.`),
 					);
 				}
@@ -209,10 +217,23 @@ async function printPieces(
 }
 
 /** Raised where the way in which pieces are printed and checked changes. */
-const PRINTED_AS = 1;
+const PRINTED_AS = 2;
 
-/** Something of a sheet is not on paper as it should be. */
-class SheetFault extends Error {}
+/** Something of a sheet is not on paper as it should be; the sheet is printed nevertheless. */
+interface Flaw {
+	readonly code: FlawCode | "H403" | "H409";
+	readonly what: string;
+}
+
+/** A sheet that nobody may use. */
+class SheetFault extends Error {
+	readonly code: "H402" | "H411";
+
+	constructor(code: SheetFault["code"], what: string) {
+		super(what);
+		this.code = code;
+	}
+}
 
 /** A page with the styles and the script, ready for pieces. */
 async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<OpenPage> {
@@ -228,32 +249,43 @@ async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<Ope
 
 async function printPiece(open: OpenPage, piece: SheetPiece, { paper }: SheetSetting): Promise<Uint8Array> {
 	const { fitted, pdf: printed } = await open.run(60_000, async (page) => {
-		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${piece.most}, ${JSON.stringify(piece.steps)})`;
+		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify({ most: piece.most, leaves: piece.leaves === true, steps: piece.steps })})`;
 		const found: unknown = await page.evaluate(call);
 		if (!isFitted(found)) throw new Error("the browser gave no measures");
 		const bytes = await printedPage(page, paper, true);
 		return { fitted: found, pdf: bytes };
 	});
 	const pdf = await slimPdf(steadyIds(printed));
-	const [spill] = fitted.spills;
-	if (spill !== undefined) throw new SheetFault(`"${spill}" stands outside its place`);
-	await checkPiece(pdf, piece, fitted, paper);
-	return packed(pdf, fitted);
+	const flaws = await checkPiece(pdf, piece, fitted, paper);
+	return packed(pdf, { ...fitted, flaws });
 }
 
 /** Half a millimetre: browsers and PDF round, and strokes are as wide as they are. */
 const SLACK = 2;
 
-/** Reads the piece back: its sides, its words, and that nothing stands where printers do not print. */
+/** Flaws of one kind on a piece that are told; the rest is counted. */
+const TOLD = 3;
+
+/**
+ * Reads the piece back: its sides, its words, that all can be read, and that nothing stands where printers
+ * do not print. Gives what is wrong; throws where it must not be used.
+ */
 async function checkPiece(
 	pdf: Uint8Array,
 	piece: SheetPiece,
 	fitted: FittedSheet,
 	paper: Paper,
-): Promise<void> {
+): Promise<readonly Flaw[]> {
 	const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
 	if (read.pages.length !== fitted.sides) {
-		throw new SheetFault(`${fitted.sides} sides were printed on ${read.pages.length} pages`);
+		throw new SheetFault("H402", `${fitted.sides} sides were printed on ${read.pages.length} pages`);
+	}
+	const letters = sizedLetters(read.pages.flatMap(({ words }) => words));
+	const small: string[] = [];
+	for (const words of piece.safety) {
+		const points = largestType(letters, words);
+		if (points === undefined) throw new SheetFault("H411", `"${words}" is not on paper`);
+		if (isTooSmallForSafety(points)) small.push(`"${words}" is in ${points} pt, and is safety text`);
 	}
 	const free: Box = {
 		left: paper.border - SLACK,
@@ -261,15 +293,35 @@ async function checkPiece(
 		right: paper.width - paper.border + SLACK,
 		bottom: paper.height - paper.border + SLACK,
 	};
-	for (const page of read.pages) {
-		if (page.words.length === 0) throw new SheetFault("a side is empty");
-		const cut = page.words.find((words) => !isInside(words, free));
-		if (cut !== undefined) throw new SheetFault(`"${cut.text}" stands at the very edge of the paper`);
+	const flaws: Flaw[] = [];
+	const tell = (code: Flaw["code"], found: readonly string[], where = "") => {
+		const all = [...new Set(found)];
+		for (const what of all.slice(0, TOLD)) flaws.push({ code, what: what + where });
+		const more = all.length - TOLD;
+		if (more > 0) flaws.push({ code, what: `${more} more such places${where}` });
+	};
+	tell("H406", small);
+	for (const { words, drawing } of fitted.spills) {
+		tell(drawing ? "H409" : "H403", [`"${words}" stands outside its place`]);
 	}
-	const letters = lettersOf(read.pages.flatMap(({ words }) => words.map(({ text }) => text)).join(" "));
-	for (const words of piece.words) {
-		if (!letters.includes(lettersOf(words))) throw new SheetFault(`"${words}" is not on paper`);
-	}
+	read.pages.forEach((page, i) => {
+		const where = read.pages.length === 1 ? "" : `, side ${i + 1}`;
+		if (page.words.length === 0) tell("H403", ["a side is empty"], where);
+		const cut = page.words.filter((words) => !isInside(words, free));
+		tell(
+			"H403",
+			cut.map(({ text }) => `"${text}" stands at the very edge of the paper`),
+			where,
+		);
+		for (const [code, found] of flawsOf(illegible(page.words))) tell(code, found, where);
+	});
+	tell(
+		"H403",
+		piece.words
+			.filter((words) => !hasWords(letters.letters, words))
+			.map((words) => `"${words}" is not on paper`),
+	);
+	return flaws;
 }
 
 /**
@@ -306,7 +358,8 @@ async function writeFiles(
 			const one = printed.get(piece);
 			return one === undefined ? [] : [{ piece, ...one }];
 		});
-		if (pieces.length < file.pieces.length || pieces.length === 0) continue;
+		// A week's packet goes without a sheet that nobody may use.
+		if (pieces.length === 0) continue;
 		const paper = file.landscape ? turned(portrait) : portrait;
 		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
 		const ingredients = [
@@ -402,16 +455,15 @@ const FONTS = "@fontsource/atkinson-hyperlegible-next";
 async function settingsOf(
 	club: Club,
 ): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
-	const [fonts, sheet, own] = await Promise.all([
+	const [fonts, sheet, script] = await Promise.all([
 		embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]),
 		readFile(new URL("../../layouts/styles/sheets.css", import.meta.url), "utf8"),
-		readFile(new URL("./in-sheet.ts", import.meta.url), "utf8"),
+		scriptOf("./in-sheet.ts"),
 	]);
-	const { code } = await transform(own, { loader: "ts", format: "iife", target: "chrome110" });
 	const setting = (paper: Paper): SheetSetting => ({
 		paper,
 		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
-		script: code,
+		script,
 		language: club.language,
 	});
 	const paper = paperOf(club);
@@ -425,8 +477,11 @@ function measuresOf({ width, height, punched, border }: Paper): string {
 }
 
 /** How it came out as a line of JSON, then the PDF. */
-function packed(pdf: Uint8Array, { sides, over }: FittedSheet): Uint8Array {
-	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over })}\n`), pdf]);
+function packed(
+	pdf: Uint8Array,
+	{ sides, over, flaws }: Pick<PrintedPiece, "sides" | "over" | "flaws">,
+): Uint8Array {
+	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over, flaws })}\n`), pdf]);
 }
 
 function unpacked(bytes: Uint8Array): PrintedPiece {
@@ -436,12 +491,13 @@ function unpacked(bytes: Uint8Array): PrintedPiece {
 		typeof head !== "object" ||
 		head === null ||
 		!("sides" in head && typeof head.sides === "number") ||
-		!("over" in head && typeof head.over === "boolean")
+		!("over" in head && typeof head.over === "boolean") ||
+		!("flaws" in head && Array.isArray(head.flaws))
 	) {
 		throw new Error("A printed sheet has no head.");
 	}
 	const sha = createHash("sha256").update(bytes).digest("hex");
-	return { sides: head.sides, over: head.over, pdf: bytes.subarray(end + 1), sha };
+	return { sides: head.sides, over: head.over, flaws: head.flaws, pdf: bytes.subarray(end + 1), sha };
 }
 
 function isFitted(value: unknown): value is FittedSheet {

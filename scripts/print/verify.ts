@@ -9,9 +9,10 @@
  *   5. every page carries its number, every link lands on the page that carries the printed
  *      number and the words it was to lead to                                             H404
  *   6. every drill's title, cues, faults, spotting, caution and doses stand on its card exactly
- *      once, and on the pages of its card                                                 H403
+ *      once, and on the pages of its card                                                 H403, H411
  *   7. what had to be broken or set smaller to fit is named                               H405
- *   8. what a reader shows beside the pages, their numbers and the outline, is right      H404
+ *   8. all words are large enough, lie on no others, and every letter has a shape         H406 to H408
+ *   9. what a reader shows beside the pages, their numbers and the outline, is right      H404
  *
  * Comparing letters takes longest. Of a section or a segment in which nothing was found it is kept, by
  * all that went into the comparison and the text of the checks themselves; links are checked each time.
@@ -19,13 +20,14 @@
 
 import type { Measured } from "../compute/measure.ts";
 import type { LinkedDrill, Place } from "../model.ts";
-import { type Problem, problem } from "../problems.ts";
+import { type Code, type Problem, problem } from "../problems.ts";
 import type { MarkdownRenderer } from "../render/markdown.ts";
 import { programFingerprint } from "../render/program-fingerprint.ts";
 import { doseWords } from "../render/views/words.ts";
 import type { Words } from "../words/words.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
-import { lettersMissing, lettersOf, textOf } from "./letters.ts";
+import { flawsOf, isTooSmallForSafety, LEAST_SAFETY_POINTS, largestType } from "./legible.ts";
+import { hasWords, isFromTheRight, lettersMissing, lettersOf, textOf } from "./letters.ts";
 import { type PageDigest, SLACK } from "./page-digest.ts";
 import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
@@ -54,8 +56,16 @@ export interface Verification {
 /** The same, read to its end. */
 type Finished = Omit<Verification, "read"> & { readonly read: ReadBinder };
 
-/** Problems of a finished binder; none where it is sound. */
-export async function verifyBinder(verification: Verification): Promise<readonly Problem[]> {
+/** What was found of a finished binder. */
+export interface Verdict {
+	/** None where it is sound. */
+	readonly problems: readonly Problem[];
+	/** Positions of leaves that lack a safety text of theirs, and that nobody may coach from. */
+	readonly unsafe: ReadonlySet<number>;
+}
+
+/** Holds a finished binder against what it was to be. */
+export async function verifyBinder(verification: Verification): Promise<Verdict> {
 	const { assembled, cache } = verification;
 	// It is waited for below, and fails there.
 	verification.read.catch(() => undefined);
@@ -66,7 +76,7 @@ export async function verifyBinder(verification: Verification): Promise<readonly
 	const read = await verification.read;
 	if (read.pages.length !== assembled.leaves.length) {
 		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
-		return found.problems;
+		return found;
 	}
 	const finished: Finished = { ...verification, read };
 	await checkPages(finished, found, verdicts);
@@ -74,11 +84,11 @@ export async function verifyBinder(verification: Verification): Promise<readonly
 	checkFile(finished, found);
 	checkLinks(finished, found);
 	checkDrills(finished, found);
-	if (verification.whole === undefined) return found.problems;
+	if (verification.whole === undefined) return found;
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
 	await checkSections(whole, before, verdicts);
-	return [...before.problems, ...found.problems];
+	return { problems: [...before.problems, ...found.problems], unsafe: found.unsafe };
 }
 
 /** Remembers of what no problem was found, by all that went into the check and the check itself. */
@@ -106,10 +116,15 @@ const SOUND = new TextEncoder().encode("sound");
 /** Collects problems with the place in the club folder that a leaf was made from. */
 class Finder {
 	readonly problems: Problem[] = [];
+	readonly unsafe = new Set<number>();
 	readonly #verification: Verification;
 
 	constructor(verification: Verification) {
 		this.#verification = verification;
+	}
+
+	tell(code: Code, leaf: number, what: string, after?: string): void {
+		this.problems.push(problem(code, this.#place(leaf, after), `${what}${this.#onPage(leaf)}.`));
 	}
 
 	/** @param after the id that stands last before it, where that is known better than by page */
@@ -197,19 +212,22 @@ async function checkPages(
 		});
 	}
 	for (const { first, measures } of segments) {
-		for (const { leaf, words, after, edge } of measures.spills) {
+		for (const { leaf, words, after, edge, drawing } of measures.spills) {
 			const where = edge === "area" ? "stands outside the text area" : "runs over the edge of its cell";
-			found.doesNotFit(first + leaf, `"${words}" ${where}`, after);
+			found.tell(drawing ? "H409" : "H403", first + leaf, `"${words}" ${where}`, after);
 		}
 	}
 }
+
+/** Flaws of one kind on a page that are told; the rest is counted. */
+const TOLD = 3;
 
 function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper, found: Finder): void {
 	if (Math.abs(page.width - paper.width) > SLACK || Math.abs(page.height - paper.height) > SLACK) {
 		found.doesNotFit(position, `A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`);
 	}
 	if (page.isPaintedOutside) {
-		found.doesNotFit(position, "Something stands in the punched margin or at the very edge");
+		found.tell("H409", position, "A drawing or a line reaches into the punched margin or to the very edge");
 	}
 	for (const words of page.outside) {
 		found.doesNotFit(position, `"${words}" stands in the punched margin or at the very edge`);
@@ -221,10 +239,31 @@ function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper,
 	const more = lettersMissing(page.letters.replace(/\p{N}/gu, ""), wanted);
 	if (more !== "") found.doesNotFit(position, `Letters are on paper that were not laid out: ${more}`);
 	if (page.letters === "" && !/<(svg|img)\b/.test(leaf.text)) found.doesNotFit(position, "A page is empty");
+	for (const [code, whats] of flawsOf(page.illegible)) {
+		for (const what of whats.slice(0, TOLD)) found.tell(code, position, what);
+		if (whats.length > TOLD) found.tell(code, position, `${whats.length - TOLD} more such places`);
+	}
 	checkSqueezed(leaf, position, found);
-	if (leaf.label !== "" && !page.foot.includes(leaf.label)) {
+	if (leaf.label !== "" && !carries(page.foot, leaf.label)) {
 		found.wrongNumber(position, `The page's number ${leaf.label} is not at its foot`);
 	}
+}
+
+/** Whether a page's number stands at its foot. */
+function carries(foot: string, label: string): boolean {
+	return foot.includes(label) || (isForeign(label) && hasWords(lettersOf(foot), label));
+}
+
+/** Whether a name in a page's number has letters that the sheets' own font lacks: another font's are read back apart. */
+function isForeign(label: string): boolean {
+	return /(?!\p{Script=Latin})\p{L}/u.test(label);
+}
+
+/** A page's number for comparing, without spaces and without the order of directions where those may be lost. */
+function numberKey(label: string): string {
+	if (!isForeign(label)) return label;
+	const letters = lettersOf(label);
+	return isFromTheRight(label) ? [...letters].sort().join("") : letters;
 }
 
 /** Editions are laid over the pages: each stands at the foot, whole, and nothing else with it. */
@@ -299,11 +338,13 @@ const WHAT: Readonly<Record<string, string>> = {
 
 function checkLinks({ assembled, read }: Finished, found: Finder): void {
 	const { pages, destinations } = read;
-	const numbers = new Set(assembled.leaves.map(({ label }) => label).filter((label) => label !== ""));
+	const numbers = new Set(
+		assembled.leaves.map(({ label }) => label).flatMap((label) => (label === "" ? [] : numberKey(label))),
+	);
 	const lands = new Map<string, boolean>();
 	/** Whether the words of a target are on the page that its destination leads to. */
 	const isThere = (id: string, target: number, words: string): boolean => {
-		const known = lands.get(id) ?? pages[target]?.letters.includes(lettersOf(words)) === true;
+		const known = lands.get(id) ?? hasWords(pages[target]?.letters ?? "", words);
 		lands.set(id, known);
 		return known;
 	};
@@ -327,8 +368,9 @@ function checkLinks({ assembled, read }: Finished, found: Finder): void {
 			}
 			const number = assembled.leaves[target]?.label ?? "";
 			// Other links are words; a number that came out as no number at all is missed below.
-			if (!numbers.has(printed)) continue;
-			if (printed !== number || !there.foot.includes(printed)) {
+			const key = numberKey(printed);
+			if (!numbers.has(key)) continue;
+			if (key !== numberKey(number) || !carries(there.foot, number)) {
 				found.wrongNumber(position, `"${known.title}" is said to be on ${printed}, and is on ${number}`);
 			} else wanted.set(destination, (wanted.get(destination) ?? 0) - 1);
 		}
@@ -359,17 +401,29 @@ function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Fi
 			found.doesNotFit(0, `The card of "${drill.title}" is missing`);
 			continue;
 		}
-		const text = pages
-			.slice(target.leaf, (endOf.get(target.leaf) ?? target.leaf) + 1)
-			.map((page) => page.letters)
-			.join("");
+		const last = endOf.get(target.leaf) ?? target.leaf;
+		const own = pages.slice(target.leaf, last + 1);
+		const text = own.map((page) => page.letters).join("");
 		const wanted = wordsOnCard(drill, handbook);
 		for (const { tag, words } of wanted) {
 			const letters = lettersOf(words);
 			const times = wanted.filter((one) => one.tag === tag && lettersOf(one.words) === letters).length;
 			const there = card.filter((one) => one.tag === tag && one.letters === letters).length;
-			if (there === 0 || !text.includes(letters)) {
-				found.doesNotFit(target.leaf, `The card of "${drill.title}" lacks the words "${words}"`, id);
+			if (there === 0 || !hasWords(text, words)) {
+				const isSafety = tag === SAFETY_TAG;
+				if (isSafety) for (let leaf = target.leaf; leaf <= last; leaf++) found.unsafe.add(leaf);
+				const what = `The card of "${drill.title}" lacks the words "${words}"`;
+				found.tell(isSafety ? "H411" : "H403", target.leaf, what, id);
+			} else if (
+				tag === SAFETY_TAG &&
+				own.some((page) => isTooSmallForSafety(largestType(page, words) ?? 100))
+			) {
+				found.tell(
+					"H406",
+					target.leaf,
+					`"${words}" is in less than ${LEAST_SAFETY_POINTS} pt, and is safety text`,
+					id,
+				);
 			} else if (there !== times) {
 				found.doesNotFit(
 					target.leaf,
@@ -407,6 +461,9 @@ function piecesOf(markup: string): readonly Piece[] {
 	);
 }
 
+/** What keeps people safe stands in paragraphs. */
+const SAFETY_TAG = "p";
+
 /** What a coach must find on a drill's card, with the element it stands in. */
 function wordsOnCard(
 	drill: LinkedDrill,
@@ -427,7 +484,7 @@ function wordsOnCard(
 			{ tag: "dt", words: plain(see) },
 			{ tag: "dd", words: plain(say) },
 		]),
-		...safety.map((words) => ({ tag: "p", words })),
+		...safety.map((words) => ({ tag: SAFETY_TAG, words })),
 		...ways.map((words) => ({ tag: "td", words })),
 	];
 }

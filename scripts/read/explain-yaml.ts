@@ -34,6 +34,9 @@ export interface YamlFault extends Spot {
 export function explainYaml(text: string): readonly YamlFault[] {
 	const lines = new LineCounter();
 	const faults: YamlFault[] = [];
+	const deep = tooDeepAt(text);
+	// Each of its brackets would be a fault of its own.
+	if (deep !== undefined) return [{ kind: "syntax", what: TOO_DEEP, ...spotIn(text, deep) }];
 	try {
 		const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false });
 		for (const [i, error] of document.errors.entries()) {
@@ -88,11 +91,33 @@ export function explainYaml(text: string): readonly YamlFault[] {
 		: [
 				{
 					kind: "syntax",
-					what: "The text is nested too deeply or otherwise cannot be read as YAML.",
+					what: TOO_DEEP,
 					line: 1,
 					column: 1,
 				},
 			];
+}
+
+const TOO_DEEP = "The text is nested too deeply or otherwise cannot be read as YAML.";
+
+/** Brackets inside each other that nobody writes. */
+const MOST_BRACKETS = 100;
+
+/** Where brackets stand too deep inside each other. Those in quotes count as well: the text is refused either way. */
+function tooDeepAt(text: string): number | undefined {
+	let depth = 0;
+	for (let i = 0; i < text.length; i++) {
+		const letter = text[i];
+		if (letter === "[" || letter === "{") depth++;
+		else if ((letter === "]" || letter === "}") && depth > 0) depth--;
+		if (depth > MOST_BRACKETS) return i;
+	}
+	return undefined;
+}
+
+function spotIn(text: string, offset: number): Spot {
+	const before = text.slice(0, offset).split("\n");
+	return { line: before.length, column: (before.at(-1) ?? "").length + 1 };
 }
 
 /** Whether a node of the text has an anchor, which a reader of data alone does not show. */

@@ -4,8 +4,8 @@
  * shows when it is resized (render/media).
  */
 
-import { closeSync, openSync, readSync, realpathSync, statSync } from "node:fs";
-import { extname, join, relative, sep } from "node:path";
+import { extname } from "node:path";
+import { type Folder, LeadsOut, openFolder } from "../files/folder.ts";
 import { MEDIA_FOLDER } from "./read-club.ts";
 
 export type MediaKind = "picture" | "video";
@@ -99,9 +99,8 @@ export function mediaFault(clubDir: string, file: string, wanted?: MediaKind): M
 	const absent = { what: `There is no picture or video \`${file}\` in \`content/media\`.` };
 	if (!/^[^/\\:]+(\/[^/\\:]+)*$/.test(file) || file.split("/").some((part) => part.startsWith(".")))
 		return absent;
-	const folder = join(clubDir, MEDIA_FOLDER);
-	const path = join(folder, file);
-	if (!isFileWithin(folder, path)) return absent;
+	const media = mediaFolder(clubDir);
+	if (media === undefined || !isFileWithin(media, file)) return absent;
 
 	const ending = extname(file).toLowerCase();
 	const format = FORMATS.get(ending);
@@ -116,10 +115,10 @@ export function mediaFault(clubDir: string, file: string, wanted?: MediaKind): M
 	}
 	let head: Buffer;
 	try {
-		head = headOf(path);
+		head = media.readHead(file, HEAD);
 	} catch (error) {
 		return {
-			what: `\`${relative(clubDir, path).split(sep).join("/")}\` cannot be read (${error instanceof Error && "code" in error ? String(error.code) : String(error)}).`,
+			what: `\`${MEDIA_FOLDER}/${file}\` cannot be read (${error instanceof Error && "code" in error ? String(error.code) : String(error)}).`,
 			fix: "Check its permissions.",
 		};
 	}
@@ -133,21 +132,22 @@ export function mediaFault(clubDir: string, file: string, wanted?: MediaKind): M
 	return undefined;
 }
 
-/** Whether there is a file that does not lead out of the folder; a link in a circle leads to none. */
-function isFileWithin(folder: string, path: string): boolean {
+/** The folder for pictures and video as a door of its own; undefined where it is none, or leads out of the club. */
+export function mediaFolder(clubDir: string): Folder | undefined {
 	try {
-		return statSync(path).isFile() && realpathSync(path).startsWith(realpathSync(folder) + sep);
-	} catch {
-		return false;
+		return openFolder(clubDir).inner(MEDIA_FOLDER);
+	} catch (error) {
+		if (error instanceof LeadsOut) return undefined;
+		throw error;
 	}
 }
 
-function headOf(path: string): Buffer {
-	const file = openSync(path, "r");
+/** Whether there is a file that does not lead out of the folder; a link in a circle leads to none. */
+function isFileWithin(folder: Folder, file: string): boolean {
 	try {
-		const head = Buffer.alloc(HEAD);
-		return head.subarray(0, readSync(file, head, 0, HEAD, 0));
-	} finally {
-		closeSync(file);
+		return folder.info(file)?.kind === "file";
+	} catch (error) {
+		if (error instanceof LeadsOut) return false;
+		throw error;
 	}
 }

@@ -6,13 +6,12 @@
  */
 
 import { Buffer, isUtf8 } from "node:buffer";
-import { createHash } from "node:crypto";
-import { type Dirent, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { basename, join, relative, sep } from "node:path";
+import { basename } from "node:path";
+import { type Entry, type Folder, LeadsOut, openFolder } from "../files/folder.ts";
+import { type RunningHash, startHash } from "../files/hash.ts";
 import type { DataKind, DataPath, FileKind, Id, PageKind, Place, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { explainYaml, placeInYaml } from "./explain-yaml.ts";
-import { BEYOND, narrow, narrowed } from "./narrow.ts";
 import { nearestName } from "./nearest-name.ts";
 import { parseYaml } from "./parse-yaml.ts";
 import { splitPage } from "./split-page.ts";
@@ -83,11 +82,8 @@ export function readClub(clubDir: string, cache: ReadCache = new Map()): ReadClu
 /** The text of a file of the club, to be quoted; undefined for what `readClub` would not read either. */
 export function textInClub(clubDir: string, file: string): string | undefined {
 	try {
-		const path = realpathSync(join(clubDir, file));
-		const info = statSync(path);
-		// Opening a pipe would wait for its other end, and a link may lead out of the folder.
-		if (!isInside(realpathSync(clubDir), path) || !info.isFile() || info.size > MAX_BYTES) return undefined;
-		return readFileSync(path, "utf8");
+		const club = openFolder(clubDir);
+		return (club.info(file)?.size ?? 0) > MAX_BYTES ? undefined : club.readText(file);
 	} catch {
 		return undefined;
 	}
@@ -97,15 +93,15 @@ class ClubReader {
 	readonly files: SourceFile[] = [];
 	readonly problems: Problem[] = [];
 	readonly unreadable: { kind: FileKind; id: Id }[] = [];
-	readonly #root: string;
-	readonly #hash = createHash("sha256");
+	readonly #root: Folder;
+	readonly #hash: RunningHash = startHash();
 	readonly #cache: ReadCache;
 	/** Of the files of this reading. */
 	readonly #stamps = new Map<string, string>();
 
 	constructor(clubDir: string, cache: ReadCache) {
 		this.#cache = cache;
-		this.#root = realpathSync(clubDir);
+		this.#root = openFolder(clubDir);
 	}
 
 	fingerprint(): string {
@@ -142,8 +138,8 @@ class ClubReader {
 	readContent(): void {
 		for (const entry of this.#list("content")) {
 			const path = `content/${entry.name}`;
-			if (path === MEDIA_FOLDER) continue;
 			if (this.#leadsOut(path, entry)) continue;
+			if (path === MEDIA_FOLDER) continue;
 			const kind = PAGE_FOLDERS.get(entry.name);
 			if (kind === undefined) {
 				this.#notRead(path, nearestName(entry.name, [...PAGE_FOLDERS.keys()]));
@@ -179,8 +175,7 @@ class ClubReader {
 			this.unreadable.push({ kind, id: kind });
 			return;
 		}
-		const value = BEYOND.test(text) ? narrowed(data.value) : data.value;
-		this.#keep(text, new TextFile(kind, kind, file, value, text, 0, "", 1));
+		this.#keep(text, new TextFile(kind, kind, file, data.value, text, 0, "", 1));
 	}
 
 	#readPage(kind: PageKind, file: string): void {
@@ -202,10 +197,7 @@ class ClubReader {
 			this.unreadable.push({ kind, id });
 			return;
 		}
-		const isWide = BEYOND.test(text);
-		const value = isWide ? narrowed(data.value) : data.value;
-		const body = isWide && !BEYOND.test(page.body) ? narrow(page.body) : page.body;
-		this.#keep(text, new TextFile(kind, id, file, value, page.matter, 1, body, page.bodyLine));
+		this.#keep(text, new TextFile(kind, id, file, data.value, page.matter, 1, page.body, page.bodyLine));
 	}
 
 	/** Takes a file as it was read before, where its text is the same. */
@@ -234,10 +226,9 @@ class ClubReader {
 	}
 
 	#text(file: string): string | undefined {
-		const path = join(this.#root, file);
 		try {
-			const info = statSync(path);
-			if (!info.isFile()) {
+			const info = this.#root.info(file);
+			if (info?.kind !== "file") {
 				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
 				return undefined;
 			}
@@ -257,7 +248,7 @@ class ClubReader {
 			if (Date.now() - Math.max(info.mtimeMs, info.ctimeMs) > TIME_STEP) this.#stamps.set(file, stamp);
 			const before = this.#cache.get(file);
 			if (before?.stamp === stamp) return this.#heard(file, before.text);
-			return this.#decode(file, readFileSync(path));
+			return this.#decode(file, this.#root.read(file));
 		} catch (error) {
 			this.problems.push(problem("H116", startOf(file), `\`${file}\` cannot be read (${errorCode(error)}).`));
 			return undefined;
@@ -298,21 +289,13 @@ class ClubReader {
 		return text;
 	}
 
-	#list(folder: string): readonly Dirent[] {
-		const path = join(this.#root, folder);
+	#list(folder: string): readonly Entry[] {
 		try {
-			if (!isInside(this.#root, realpathSync(path))) {
-				this.problems.push(
-					problem("H116", startOf(folder), `\`${folder}\` is a link out of the club folder.`),
-				);
-				return [];
-			}
-			return readdirSync(path, { withFileTypes: true })
-				.filter((entry) => !entry.name.startsWith("."))
-				.sort((a, b) => (a.name < b.name ? -1 : 1));
+			return this.#root.list(folder).filter(({ name }) => !name.startsWith("."));
 		} catch (error) {
-			// A folder that is not there holds nothing; anything else is worth saying, also a link to nowhere.
-			if (errorCode(error) !== "ENOENT" || lstatSync(path, { throwIfNoEntry: false }) !== undefined) {
+			if (error instanceof LeadsOut) this.#tellWay(folder, error);
+			// A folder that is not there holds nothing; anything else is worth saying.
+			else if (errorCode(error) !== "ENOENT") {
 				this.problems.push(
 					problem("H116", startOf(folder), `\`${folder}\` cannot be listed (${errorCode(error)}).`),
 				);
@@ -322,22 +305,32 @@ class ClubReader {
 	}
 
 	/** Whether a symbolic link leads nowhere or out of the club folder; says so. */
-	#leadsOut(file: string, entry: Dirent): boolean {
-		if (!entry.isSymbolicLink()) return false;
+	#leadsOut(file: string, entry: Entry): boolean {
+		if (entry.kind !== "link") return false;
 		try {
-			if (isInside(this.#root, realpathSync(join(this.#root, file)))) return false;
-			this.problems.push(problem("H116", startOf(file), `\`${file}\` is a link out of the club folder.`));
+			this.#root.place(file);
+			return false;
 		} catch (error) {
-			this.problems.push(
-				problem("H116", startOf(file), `\`${file}\` is a link that leads nowhere (${errorCode(error)}).`),
-			);
+			if (!(error instanceof LeadsOut)) throw error;
+			this.#tellWay(file, error);
+			return true;
 		}
-		return true;
 	}
 
-	#isFolder(path: string, entry: Dirent): boolean {
-		if (!entry.isSymbolicLink()) return entry.isDirectory();
-		return statSync(join(this.#root, path), { throwIfNoEntry: false })?.isDirectory() ?? false;
+	#tellWay(file: string, { why }: LeadsOut): void {
+		this.problems.push(
+			problem(
+				"H116",
+				startOf(file),
+				why === "out"
+					? `\`${file}\` is a link out of the club folder.`
+					: `\`${file}\` is a link that leads nowhere.`,
+			),
+		);
+	}
+
+	#isFolder(path: string, entry: Entry): boolean {
+		return entry.kind === "link" ? this.#root.info(path)?.kind === "folder" : entry.kind === "folder";
 	}
 
 	#notRead(path: string, nearest?: string): void {
@@ -397,14 +390,6 @@ class TextFile implements SourceFile {
 
 function startOf(file: string): Place {
 	return { file, line: 1, column: 1 };
-}
-
-function isInside(root: string, path: string): boolean {
-	const way = relative(root, path);
-	return (
-		way === "" ||
-		(!way.startsWith(`..${sep}`) && way !== ".." && !way.startsWith(sep) && !/^[a-z]:/i.test(way))
-	);
 }
 
 function errorCode(error: unknown): string {

@@ -40,7 +40,7 @@ export function dataFiles(measured: Measured, words: Words, edition: ClubEdition
 			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum)),
 		},
 		{ path: OUTPUT_RECORD, text: editionRecord(edition) },
-		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition)) },
+		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition), "") },
 		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
 	];
 }
@@ -92,14 +92,14 @@ function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
 }
 
 /** JSON with maps as objects and without the places in files, which are for tools of the author. */
-function json(value: unknown): string {
+function json(value: unknown, indent = "\t"): string {
 	const plain = (key: string, part: unknown): unknown => {
 		if (key === "source" || key === "path") return undefined;
 		if (part instanceof Map)
 			return [...part.values()].every(isIdentified) ? [...part.values()] : Object.fromEntries(part);
 		return part;
 	};
-	return `${JSON.stringify(value, plain, "\t")}\n`;
+	return `${JSON.stringify(value, plain, indent)}\n`;
 }
 
 function isIdentified(value: unknown): boolean {

@@ -6,6 +6,7 @@ declare module "@11ty/eleventy" {
 			output: string,
 			options: {
 				readonly configPath: string;
+				readonly config: (config: { addGlobalData(name: string, data: () => unknown): void }) => void;
 				readonly quietMode: boolean;
 				readonly source: "script";
 				readonly runMode: "build";

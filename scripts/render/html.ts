@@ -5,8 +5,6 @@
  * text. Markup from elsewhere (rendered Markdown, figures) comes in through `raw`, in few places.
  */
 
-import { BEYOND, narrow } from "../read/narrow.ts";
-
 /** Markup that is safe to write as it stands. */
 export class Html {
 	readonly text: string;
@@ -30,15 +28,15 @@ export function html(strings: TemplateStringsArray, ...values: readonly HtmlValu
 
 /** Takes markup as it is: for output of the Markdown renderer and of the figures, never for a club's text. */
 export function raw(markup: string): Html {
-	return new Html(oneByte(markup));
+	return new Html(markup);
 }
 
-/** Escapes text for an element's content or a quoted attribute; characters beyond Latin-1 as `oneByte` does. */
+/** Escapes text for an element's content or a quoted attribute. */
 export function escapeHtml(text: string): string {
-	return SPECIAL.test(text) ? oneByte(text.replace(/[&<>"']/g, (c) => ESCAPES[c] ?? c)) : text;
+	return SPECIAL.test(text) ? text.replace(/[&<>"']/g, (c) => ESCAPES[c] ?? c) : text;
 }
 
-const SPECIAL = /[&<>"']|[^\0-\xff]/;
+const SPECIAL = /[&<>"']/;
 
 const ESCAPES: Readonly<Record<string, string>> = {
 	"&": "&amp;",
@@ -56,19 +54,4 @@ function write(value: HtmlValue): string {
 	let text = "";
 	for (const item of value) text += write(item);
 	return text;
-}
-
-/**
- * Characters beyond Latin-1 as references: a page with a single such character would take twice the
- * memory, and Eleventy holds many pages. So the pieces of a page are freed of them first of all.
- */
-export function oneByte(text: string): string {
-	if (!BEYOND.test(text)) return text;
-	// Whole runs, since one class is searched for twice as fast as pairs or single ones.
-	const written = text.replace(/[^\0-\xff]+/g, (characters) => {
-		let references = "";
-		for (const character of characters) references += `&#${character.codePointAt(0)};`;
-		return references;
-	});
-	return narrow(written);
 }

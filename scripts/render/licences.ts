@@ -14,9 +14,9 @@ import { fileURLToPath } from "node:url";
 import type { Words } from "../words/words.ts";
 import { browserWords } from "./browser-words.ts";
 import { keptBundles } from "./kept-bundles.ts";
+import { readyMade } from "./offline/bundle-program.ts";
 
 const PROGRAM = fileURLToPath(new URL("../../", import.meta.url));
-const PROGRAMS = ["layouts/browser", "layouts/browser/worker"];
 
 /** Packages whose files are published as they are. */
 const COPIED = ["node_modules/@fontsource-variable/atkinson-hyperlegible-next"];
@@ -41,29 +41,33 @@ export async function licencesText(words: Words): Promise<string> {
 /** The folders of the packages of which something is in one of the browser's programs. */
 export async function bundledPackages(words: Words): Promise<readonly string[]> {
 	const { build } = await import("esbuild");
-	const { metafile } = await build({
-		absWorkingDir: PROGRAM,
-		entryPoints: PROGRAMS.flatMap((folder) =>
-			readdirSync(join(PROGRAM, folder))
+	const folders: string[] = [];
+	for (const [folder, plugins] of [
+		["layouts/browser", [browserWords(words)]],
+		["layouts/browser/worker", [browserWords(words), readyMade]],
+	] as const) {
+		const { metafile } = await build({
+			absWorkingDir: PROGRAM,
+			entryPoints: readdirSync(join(PROGRAM, folder))
 				.filter((name) => name.endsWith(".ts") && !name.endsWith(".d.ts"))
 				.map((name) => `${folder}/${name}`),
-		),
-		outdir: PROGRAM,
-		bundle: true,
-		minify: true,
-		format: "iife",
-		target: "es2022",
-		plugins: [browserWords(words)],
-		write: false,
-		metafile: true,
-		logLevel: "silent",
-	});
-	const folders = Object.values(metafile.outputs).flatMap(({ inputs }) =>
-		Object.entries(inputs).flatMap(([path, { bytesInOutput }]) => {
-			const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(path)?.[0];
-			return folder === undefined || bytesInOutput === 0 ? [] : folder;
-		}),
-	);
+			outdir: PROGRAM,
+			bundle: true,
+			minify: true,
+			format: "iife",
+			target: "es2022",
+			plugins: [...plugins],
+			write: false,
+			metafile: true,
+			logLevel: "silent",
+		});
+		for (const { inputs } of Object.values(metafile.outputs)) {
+			for (const [path, { bytesInOutput }] of Object.entries(inputs)) {
+				const own = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(path)?.[0];
+				if (own !== undefined && bytesInOutput > 0) folders.push(own);
+			}
+		}
+	}
 	return [...new Set(folders)];
 }
 

@@ -9,9 +9,8 @@ import type { PlanRecord } from "../compute/plan-record.ts";
 import type { Handbook } from "../handbook.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
 import { type Address, addressOf, classSheetAddress, HOME, weekApparatusAddress } from "./addresses.ts";
-import { NO_MEDIA, type PreparedMedia } from "./media/prepare-media.ts";
+import { NO_MEDIA, type PreparedMedia } from "./media/medium.ts";
 import { previewOf } from "./previews.ts";
-import { sitePage } from "./site-page.ts";
 import {
 	type ApparatusListView,
 	type ApparatusView,
@@ -143,6 +142,49 @@ export interface PageOf<K extends SitePageKind> {
 
 export type SitePage = { readonly [K in SitePageKind]: PageOf<K> }[SitePageKind];
 
+/** A page that works out its view, and its description, when it is asked for them. */
+class Page<K extends SitePageKind> implements PageOf<K> {
+	readonly kind: K;
+	readonly address: Address;
+	readonly title: string;
+	readonly crumbs: readonly Link[];
+	readonly picture: string | undefined;
+	readonly frame: FrameFacts;
+	readonly #description: Described;
+	readonly #view: () => Views[K];
+
+	constructor(
+		kind: K,
+		address: Address,
+		title: string,
+		description: Described,
+		crumbs: readonly Link[],
+		picture: string | undefined,
+		frame: FrameFacts,
+		view: () => Views[K],
+	) {
+		this.kind = kind;
+		this.address = address;
+		this.title = title;
+		this.crumbs = crumbs;
+		this.picture = picture;
+		this.frame = frame;
+		this.#description = description;
+		this.#view = view;
+	}
+
+	get description(): string | undefined {
+		return typeof this.#description === "function" ? this.#description() : this.#description;
+	}
+
+	get view(): Views[K] {
+		return this.#view();
+	}
+}
+
+/** A sentence, or what works it out. */
+type Described = string | undefined | (() => string | undefined);
+
 /** What the frame of every page says of the club. */
 export interface FrameFacts {
 	readonly club: string;
@@ -150,6 +192,8 @@ export interface FrameFacts {
 	readonly language: string;
 	readonly words: Words;
 	readonly contact: string | undefined;
+	/** What to do first when somebody is hurt, and the guide that says more; undefined where the club says nothing. */
+	readonly emergency: { readonly words: string; readonly guide: Link | undefined } | undefined;
 	/** The path of the site on its host, for the page that stands at any address. */
 	readonly root: string;
 	/** The site's address, ending in a slash, where the club says it. */
@@ -162,11 +206,16 @@ export interface FrameFacts {
 	readonly changes: string | undefined;
 }
 
+/** What pages show of a handbook: everything but the folder that it was read from. */
+export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint">;
+
 export interface SiteOptions {
 	/** Whether a worker is written that keeps the site on the reader's device. */
 	readonly kept?: boolean;
 	/** An earlier plan: with it, a page says what changed since. */
 	readonly since?: PlanRecord;
+	/** Whether there is such a page, where it is not made here. */
+	readonly changed?: boolean;
 	/** Pictures and videos as they are served; without them pages show none. */
 	readonly media?: PreparedMedia;
 	/** Printed sheets that stand beside the site, as files from its root. */
@@ -180,7 +229,7 @@ const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 /** What the frame says, for all pages alike. */
 export function frameFacts(
 	handbook: Pick<Handbook, "curriculum" | "words">,
-	{ kept = false, since, printed = NOTHING_PRINTED }: SiteOptions = {},
+	{ kept = false, since, changed = since !== undefined, printed = NOTHING_PRINTED }: SiteOptions = {},
 ): FrameFacts {
 	const { club, term } = handbook.curriculum;
 	return {
@@ -189,25 +238,33 @@ export function frameFacts(
 		language: club.language,
 		words: handbook.words,
 		contact: club.contact,
+		emergency:
+			club.emergency === undefined ? undefined : { words: club.emergency, guide: emergencyGuide(handbook) },
 		root: club.site === undefined ? "/" : new URL("./", club.site).pathname,
 		site: club.site === undefined ? undefined : new URL("./", club.site).href,
 		kept,
 		printed,
-		changes: since === undefined ? undefined : WHAT_CHANGED,
+		changes: changed ? WHAT_CHANGED : undefined,
 	};
+}
+
+function emergencyGuide({ curriculum }: Pick<Handbook, "curriculum">): Link | undefined {
+	const id = curriculum.club.emergencyGuide;
+	return id === undefined ? undefined : linkTo(curriculum, "guide", id);
 }
 
 /** The pages of a handbook, home first. Addresses are distinct because ids are. */
 export function sitePages(
-	handbook: Handbook,
-	{ kept = false, media = NO_MEDIA, since, binder, printed = NOTHING_PRINTED }: SiteOptions = {},
+	handbook: ShownHandbook,
+	{ media = NO_MEDIA, ...options }: SiteOptions = {},
 ): readonly SitePage[] {
 	const site = indexSite(handbook, media);
 	const { curriculum, words } = site;
 	const names = words.destinations;
 	const { club, term, weeks } = curriculum;
-	const frame = frameFacts(handbook, { kept, printed, ...(since === undefined ? {} : { since }) });
-	const plain = (text: string | undefined) =>
+	const frame = frameFacts(handbook, options);
+	const { since, binder } = options;
+	const plain = (text: string | undefined) => () =>
 		text === undefined ? undefined : handbook.markdown.plain(text);
 
 	const pages: SitePage[] = [];
@@ -217,10 +274,13 @@ export function sitePages(
 		title: string,
 		view: () => Views[K],
 		crumbs: readonly Link[] = [],
-		description?: string,
+		description?: Described,
 		picture?: string,
 	) => {
-		pages.push(sitePage(kind, address, title, { description, crumbs, picture, frame }, view));
+		// Each kind is built with its own view; the union cannot follow that through a type parameter.
+		pages.push(
+			new Page(kind, address, title, description, crumbs, picture, frame, view) as unknown as SitePage,
+		);
 	};
 
 	add("home", HOME, club.name, () => homeView(site, HOME));
@@ -229,7 +289,7 @@ export function sitePages(
 	for (const week of weeks) {
 		const address = addressOf({ kind: "week", id: week.id });
 		const here: Link = { to: address, name: words.week(week.week) };
-		const theme = plain(week.theme);
+		const theme = handbook.markdown.plain(week.theme);
 		add("week", address, `${words.week(week.week)}: ${theme}`, () => weekView(site, week), [inWeeks], theme);
 		for (const plan of week.apparatus) {
 			const { name } = linkTo(curriculum, "apparatus", plan.apparatus);
@@ -319,14 +379,14 @@ type Add = <K extends SitePageKind>(
 	title: string,
 	view: () => Views[K],
 	crumbs?: readonly Link[],
-	description?: string,
+	description?: Described,
 	picture?: string,
 ) => void;
 
 function addThings(site: SiteIndex, add: Add): void {
 	const { curriculum, handbook, words } = site;
 	const names = words.destinations;
-	const plain = (text: string | undefined) =>
+	const plain = (text: string | undefined) => () =>
 		text === undefined ? undefined : handbook.markdown.plain(text);
 	add("shapes", "shapes/", words.shapes.title, () => shapesView(site));
 	for (const shape of curriculum.shapes.values()) {

@@ -3,76 +3,47 @@
  * links are shown with. All are drawn from our own drawings.
  *
  * Drawing the pictures of links takes as long as writing a thousand pages, and they hardly ever change:
- * they are kept in the club's cache folder by the hash of what they are drawn from.
+ * they are kept (kept.ts) by the hash of what they are drawn from.
  */
 
-import { createHash, randomUUID } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
 import { Resvg } from "@resvg/resvg-js";
 import resvg from "@resvg/resvg-js/package.json" with { type: "json" };
+import { openFolder } from "../files/folder.ts";
+import { sha256 } from "../files/hash.ts";
+import { readProgram } from "../files/program.ts";
 import type { Curriculum } from "../model.ts";
+import { keep, readKept } from "./kept.ts";
 import { ICONS } from "./manifest.ts";
 import { PREVIEW, previewSvg } from "./previews.ts";
 
 /** Share of the width that no mask cuts into, by the manifest's rules for maskable icons (a circle of 80 %). */
 const SAFE = 0.8;
 
-/** Writes the icons from our drawing of one. Returns their paths from the root of the site. */
+/** Writes the icons from our drawing of one, a file of this program. Returns their paths from the root of the site. */
 export function writeIcons(iconFile: string, siteDir: string): readonly string[] {
-	const icon = readFileSync(iconFile, "utf8");
+	const icon = readProgram(iconFile).toString("utf8");
 	return ICONS.map(({ file, size, full }) => write(siteDir, file, full ? withBackground(icon) : icon, size));
 }
 
-/** Where a club's pictures of links are kept. */
-export function previewCacheOf(clubDir: string): string {
-	return join(clubDir, ".handbook-cache", "previews");
-}
+/** Pictures that are kept: a few clubs' shapes. */
+const MOST = 400;
 
-/**
- * Writes the pictures of links to a curriculum's shapes. Returns their paths.
- *
- * @param cache the folder in which they are kept for the next time; those no longer used are removed
- */
-export function writePreviews(
-	{ shapes }: Pick<Curriculum, "shapes">,
-	siteDir: string,
-	cache: string,
-): readonly string[] {
-	const used = new Set<string>();
-	const written = Array.from(shapes.values()).flatMap((shape) => {
+/** Writes the pictures of links to a curriculum's shapes. Returns their paths. */
+export function writePreviews({ shapes }: Pick<Curriculum, "shapes">, siteDir: string): readonly string[] {
+	return Array.from(shapes.values()).flatMap((shape) => {
 		const svg = previewSvg(shape);
 		if (svg === undefined) return [];
-		const name = `${createHash("sha256").update(`${resvg.version} ${PREVIEW.width}\n${svg}`).digest("hex").slice(0, 32)}.png`;
-		used.add(name);
+		const digest = sha256(`${resvg.version} ${PREVIEW.width}\n${svg}`);
+		const name = `pictures/${digest.slice(0, 32)}.png`;
+		let picture: Uint8Array | undefined = readKept(name);
+		if (picture === undefined) {
+			picture = drawn(svg, PREVIEW.width);
+			keep(name, picture, MOST);
+		}
 		const file = `previews/${shape.id}.png`;
-		put(
-			siteDir,
-			file,
-			kept(join(cache, name), () => drawn(svg, PREVIEW.width)),
-		);
+		put(siteDir, file, picture);
 		return [file];
 	});
-	if (existsSync(cache)) {
-		for (const name of readdirSync(cache)) if (!used.has(name)) rmSync(join(cache, name), { force: true });
-	}
-	return written;
-}
-
-/** What is kept in a file, made and kept where there is none. A folder that cannot be written keeps nothing. */
-function kept(file: string, make: () => Uint8Array): Uint8Array {
-	if (existsSync(file)) return readFileSync(file);
-	const made = make();
-	try {
-		mkdirSync(dirname(file), { recursive: true });
-		// Whole or not at all: another build may read it, and this one may be ended.
-		const beside = `${file}.${randomUUID().slice(0, 8)}`;
-		writeFileSync(beside, made);
-		renameSync(beside, file);
-	} catch {
-		// It is drawn again the next time.
-	}
-	return made;
 }
 
 function write(siteDir: string, file: string, svg: string, width: number): string {
@@ -86,9 +57,7 @@ function drawn(svg: string, width: number): Uint8Array {
 }
 
 function put(siteDir: string, file: string, bytes: Uint8Array): void {
-	const path = join(siteDir, file);
-	mkdirSync(dirname(path), { recursive: true });
-	writeFileSync(path, bytes);
+	openFolder(siteDir).write(file, bytes);
 }
 
 /** The icon inside the circle that is safe, on its own ground up to the edges. */

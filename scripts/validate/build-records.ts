@@ -73,7 +73,7 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		summary: data.summary,
 		aliases: data.aliases ?? [],
 		shapes: ids(data.shapes),
-		...mannerFrom(data),
+		...withoutHeights(data),
 		sequence: (data.sequence ?? []).map(phaseFrom),
 		// What is performed, alone or in a complex, is prepared too.
 		skills: [
@@ -92,7 +92,12 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		partner: id(data.partner),
 		sides: data.sides,
 		equipment: needsFrom(data.equipment ?? {}),
-		heights: heightsFrom(data.heights ?? {}),
+		heights: new Map(
+			Object.entries(data.heights ?? {}).map(([what, height]) => [
+				what,
+				typeof height === "string" ? height : new Map(Object.entries(height)),
+			]),
+		),
 		easier: data.easier ?? [],
 		harder: data.harder ?? [],
 		cues: data.cues ?? [],
@@ -125,6 +130,11 @@ function mannerFrom(data: Omit<WrittenManner, "do">): Manner {
 		run: data.run,
 		runOut: data["run-out"],
 	});
+}
+
+/** A drill's own heights may differ by level, and are read by themselves. */
+function withoutHeights({ heights: _byLevel, ...data }: written.Drill): Omit<Manner, "heights"> {
+	return mannerFrom(data);
 }
 
 type WrittenManner = written.Dose;
@@ -283,6 +293,7 @@ export function clubFrom(file: SourceFile): Club {
 		site: data.site,
 		contact: data.contact,
 		emergency: data.emergency,
+		emergencyGuide: id(data["emergency-guide"]),
 	});
 }
 
@@ -298,16 +309,30 @@ export function termFrom(file: SourceFile): Term {
 		}),
 		classes: (data.classes ?? []).map((group, i): ClubClass => {
 			const { ages } = group;
+			const parts = group.groups ?? [];
 			const whole = {
 				levels: ids(group.level),
 				gymnasts: group.gymnasts ?? 1,
 				coaches: group.coaches,
 				rotation: ids(group.rotation),
 			};
+			// What a class does not say of itself is what its groups are together.
+			const together = {
+				levels:
+					group.level === undefined && parts.every((part) => part.level !== undefined)
+						? [...new Set(parts.flatMap((part) => ids(part.level)))]
+						: whole.levels,
+				gymnasts: group.gymnasts ?? Math.max(1, sum(parts.map((part) => part.gymnasts ?? 0))),
+				coaches: group.coaches ?? (sum(parts.map((part) => part.coaches ?? 0)) || undefined),
+				rotation:
+					group.rotation === undefined
+						? [...new Set(parts.flatMap((part) => ids(part.rotation)))]
+						: whole.rotation,
+			};
 			return compact<ClubClass>({
 				id: String(group.id),
 				name: group.name ?? wordsOf(String(group.id)),
-				...whole,
+				...together,
 				day: group.day,
 				start: group.start,
 				minutes: group.minutes,
@@ -315,7 +340,7 @@ export function termFrom(file: SourceFile): Term {
 				coolDown: group["cool-down"] ?? 0,
 				between: group.between ?? data.between ?? USUAL_BETWEEN,
 				ages: ages && ([ages[0] ?? 0, ages[1] ?? 0] as const),
-				groups: (group.groups ?? []).map(
+				groups: parts.map(
 					(part): ClassGroup =>
 						compact<ClassGroup>({
 							id: String(part.id),
@@ -503,4 +528,8 @@ function id(value: WrittenId | undefined): Id | undefined {
 /** Leaves out what is undefined, so that a missing field is missing and not there with no value. */
 function compact<T>(data: { readonly [K in keyof T]: T[K] | undefined }): T {
 	return Object.fromEntries(Object.entries(data).filter(([, value]) => value !== undefined)) as T;
+}
+
+function sum(values: readonly number[]): number {
+	return values.reduce((total, value) => total + value, 0);
 }

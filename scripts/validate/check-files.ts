@@ -3,10 +3,7 @@
 import type { Drill, Place, SourceFile, Term } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { idFrom } from "./judge-data.ts";
-import { ID_PATTERN } from "./schemas.ts";
-
-/** Names that some operating systems keep for devices: such a page could not be copied there. */
-const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/;
+import { ID_PATTERN, isPortable } from "./schemas.ts";
 
 /** Pages whose names cannot be ids, or that are the same but for letter case or Unicode form. */
 export function checkFileNames(files: readonly SourceFile[]): readonly Problem[] {
@@ -22,8 +19,8 @@ export function checkFileNames(files: readonly SourceFile[]): readonly Problem[]
 		const place: Place = { file: page.file, line: 1, column: 1 };
 		if (other !== undefined) {
 			problems.push(problem("H202", place, `\`${page.id}\` is the id of \`${other.file}\` too.`));
-		} else if (!ID_PATTERN.test(page.id) || RESERVED.test(page.id)) {
-			const nearest = RESERVED.test(page.id) ? `${page.id}-1` : idFrom(page.id);
+		} else if (!ID_PATTERN.test(page.id) || !isPortable(page.id)) {
+			const nearest = idFrom(page.id);
 			problems.push(
 				problem("H107", place, `The file's name, \`${page.id}\`, cannot be an id.`, {
 					nearest: nearest === undefined ? undefined : `${nearest}.md`,

@@ -10,7 +10,7 @@ import type { ErrorObject } from "ajv";
 import type { DataPath, Place, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
-import { FORMATS, STANDARD_FORMATS, validatorOf } from "./schemas.ts";
+import { FORMATS, isPortable, STANDARD_FORMATS, validatorOf } from "./schemas.ts";
 
 /** The problems of a file's data; none means that it has the form its schema describes. */
 export function judgeData(file: SourceFile): readonly Problem[] {
@@ -159,7 +159,8 @@ export function idFrom(name: string): string | undefined {
 		.toLowerCase()
 		.replace(/[^a-z0-9]+/g, "-")
 		.replace(/^-|-$/g, "");
-	return id === "" ? undefined : id;
+	if (id === "") return undefined;
+	return isPortable(id) ? id : `${id}-1`;
 }
 
 /** Where a missing field would stand: the key that holds it, or the first line of the fields. */

@@ -431,7 +431,24 @@ export interface Drill {
 	 */
 	sides?: "both" | "each" | "lead";
 	equipment?: Equipment1;
-	heights?: Heights1;
+	/**
+	 * Set-up heights: what stands where on the gymnast's body, for every level alike or for each level by its id.
+	 */
+	heights?: {
+		[k: string]:
+			| "knee"
+			| "hip"
+			| "chest"
+			| "shoulder"
+			| "head"
+			| "reach"
+			| {
+					/**
+					 * A height on the gymnast's body; `reach` is the fingertips overhead.
+					 */
+					[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
+			  };
+	};
 	/**
 	 * Sets, where the level does not say.
 	 */
@@ -751,15 +768,6 @@ export interface Equipment1 {
 		  };
 }
 /**
- * Set-up heights: what stands where on the gymnast's body.
- */
-export interface Heights1 {
-	/**
-	 * A height on the gymnast's body; `reach` is the fingertips overhead.
-	 */
-	[k: string]: "knee" | "hip" | "chest" | "shoulder" | "head" | "reach";
-}
-/**
  * How long one turn takes, and how many gymnasts go at once.
  */
 export interface Turn1 {
@@ -884,6 +892,10 @@ export interface Club {
 	 * Text; inline Markdown is read.
 	 */
 	emergency?: string;
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	"emergency-guide"?: string | number;
 }
 /**
  * _data/term.yaml: the weeks of the term and the classes of a week.

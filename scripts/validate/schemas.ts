@@ -45,6 +45,14 @@ export const COMMON_SCHEMA: object = common;
 /** What an id looks like: lower-case letters and digits in words joined by hyphens. */
 export const ID_PATTERN = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 
+/** Names that some operating systems keep for devices: such a file or folder could not be copied there. */
+const RESERVED = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/;
+
+/** Whether an id can name a file or a folder on every system. */
+export function isPortable(id: string): boolean {
+	return !RESERVED.test(id);
+}
+
 /** Formats of our own, beside `date`. Each says in words what it wants, for messages. */
 export const FORMATS: Readonly<
 	Record<string, { readonly test: (text: string) => boolean; readonly wants: string }>

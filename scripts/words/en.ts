@@ -67,7 +67,14 @@ export const counts = {
 export const problemsPage = {
 	toMend: (errors: string) => `To mend: ${errors}`,
 	errorsIn: (errors: number, files: number) => `${counts.errors(errors)} in ${counts.files(files)}`,
-	hidden: "The last good page stays hidden until this is mended",
+	hidden: "Nothing can be shown until this is mended",
+	/** A link to the other pages. */
+	lastGood: "The other pages, as they were before",
+	before: "The pages are shown as they were before.",
+	ownFile: "This page is written in the file with the mistake, and shown as it was before.",
+	leftOut: (files: string) => `Left out of the pages until then: ${files}.`,
+	all: (errors: number) =>
+		errors === 1 ? "What is wrong, and why" : `All ${counts.errors(errors)}, and why`,
 	place: (line: number, column: number) => `line ${line}, column ${column}`,
 };
 
@@ -104,6 +111,9 @@ export const days: Readonly<Record<Weekday, string>> = {
 	saturday: "Saturday",
 	sunday: "Sunday",
 };
+
+/** From one day to another, both written out. */
+export const fromTo = (from: string, to: string) => `${from} to ${to}`;
 
 /** Where there is no room for more. */
 export const shortDays: Readonly<Record<Weekday, string>> = {
@@ -172,6 +182,11 @@ export const frame = {
 	largeType: "Large type",
 	theme: "Light or dark",
 	menu: "Menu",
+	/** The key to what to do first: one word. */
+	emergency: "Emergency",
+	inEmergency: "In an emergency",
+	/** Of a panel over the page. */
+	close: "Close",
 	main: "Main",
 	crumbs: "Where this page stands",
 	moreOnSafety: "More on safety",
@@ -223,7 +238,8 @@ export const landmarkSources: Readonly<Record<Landmark, string>> = {
 export const setUp = {
 	forEachGymnast: "for each gymnast",
 	at: <T>(what: T, landmark: Landmark): Sentence<T> => [what, ` at ${landmarks[landmark]}`],
-	range: (who: string, low: number, high: number) => `${who}: ${low}–${high} cm`,
+	range: (who: string | undefined, low: number, high: number) =>
+		`${who === undefined ? "" : `${who}: `}${low}–${high} cm`,
 	turn: (seconds: number, atOnce: number) =>
 		`One turn takes about ${number(seconds)} s, ${counts.gymnasts(atOnce)} at a time`,
 	heightsCaution:
@@ -297,6 +313,8 @@ export const drill = {
 /** Minutes beside their number, where the number stands large. */
 export const minuteSign: string = "min";
 /** An edition's number and day, after the word "edition". */
+/** A group by the name of its class and its own. */
+export const groupOf = (name: string, part: string): string => `${name} (${part})`;
 export const editionName = (number: number, date: string): string => `${number}, ${date}`;
 export const min = (minutes: number): string => `${number(minutes)} min`;
 export const percent = (share: number): string => `${number(share * 100)} %`;
@@ -360,7 +378,6 @@ export const home = {
 	myApparatus: "My area or apparatus",
 	myLevel: "My level",
 	allWeeks: "All weeks",
-	emergency: "In an emergency",
 };
 
 /** Over the card of a week. */
@@ -416,12 +433,23 @@ export const classes = {
 	moves: (share: string) => `Over the planned weeks a gymnast moves for ${share} of the class.`,
 	allClasses: "All classes",
 	weekByWeek: "Week by week",
+	overTerm: "Skills over the term",
+	skillBySkill: "Skill by skill",
+	toTerm: "What this class does over the term",
+	performed: "Performed",
+	prepared: "Prepared",
+	counted:
+		"Repetitions for each gymnast that fit into the turns of this class: of drills that do the skill, and of drills that only prepare it.",
+	wanted: (times: string) => `The club wants each skill performed at least ${times}.`,
+	arrives: "arrives with it",
+	neverMet: "never met",
+	together: (performed: number) => `performed ${number(performed)} with the other days`,
 };
 
 export const classSheet = {
 	planned: (planned: number, available: number | undefined) =>
 		`planned ${number(planned)}${available === undefined ? "" : ` of ${number(available)}`} min`,
-	moving: (share: string) => `moving ${share}`,
+	moving: (share: string) => `active ${share}`,
 	closedDay: "The club is closed on this day.",
 	besides: (name: string) => `${name} in the weeks before and after`,
 	before: "Before you start.",
@@ -445,11 +473,53 @@ export const block = {
 	here: (gymnasts: number) => `${counts.gymnasts(gymnasts)} here`,
 	turnsEach: (turns: number) => `about ${counts.turns(turns)} each`,
 	wait: (seconds: number) => `${number(seconds)} s between turns`,
+	options: (options: number) => `${number(options)} to choose from`,
+	choose: (choose: number) => `Choose ${number(choose)} of these.`,
+	show: (minutes: number) => `${min(minutes)} to show it.`,
+	/** Who stands where among several stations; of a block with one, without their numbers. */
+	coachAt: {
+		spots: (coach: number, stations: readonly string[]) => `Coach ${coach}: ${stationNames(stations)}.`,
+		watches: (coach: number, stations: readonly string[]) =>
+			`Coach ${coach} watches ${stationNames(stations)}.`,
+		walks: (coach: number, stations: readonly string[]) =>
+			stations.length === 1
+				? `Coach ${coach} looks in at ${stationNames(stations)}.`
+				: `Coach ${coach} walks between ${stationNames(stations)}.`,
+	},
+	coachHere: {
+		spots: (coach: number) => `Coach ${coach} spots.`,
+		watches: (coach: number) => `Coach ${coach} watches.`,
+		walks: (coach: number) => `Coach ${coach} looks in.`,
+	},
+	alone: (stations: readonly string[]) =>
+		`${stations.length === 1 ? `Station ${stations[0]} runs` : `Stations ${and(stations, 12)} run`} alone.`,
+	coachesAsked: (needed: number, hands: number, watched: number) =>
+		`Asks for ${counts.coaches(needed)} (${coachWork(hands, watched)}).`,
+	coachesShort: (needed: number, hands: number, watched: number, present: number) =>
+		`Too few coaches: ${number(needed)} needed (${coachWork(hands, watched)}), ${number(present)} there. Take a station out, or have help before you start.`,
+	fits: (planned: number, fits: number, turns: number) =>
+		`planned ${number(planned)}, fits ${number(fits)} in ${counts.turns(turns)}`,
+	easierHarder: "Easier and harder",
 };
+
+function stationNames(stations: readonly string[]): string {
+	return stations.length === 1 ? `station ${stations[0]}` : `stations ${and(stations, 12)}`;
+}
+
+function coachWork(hands: number, watched: number): string {
+	return and([
+		...(hands > 0 ? [`${number(hands)} with hands on`] : []),
+		...(watched > 0 ? ["1 to watch"] : []),
+	]);
+}
 
 export const setOut = {
 	title: "Set out",
 	owns: (owned: number) => `the club owns ${owned}`,
+	carry: (count: number, item: string, from: string, clock: string, adults: number) =>
+		`Carry ${number(count)} × ${item} here from ${from} by ${clock}, ${counts.adults(adults)} to each.`,
+	missing: (count: number, item: string) =>
+		`${number(count)} × ${item} missing here: in use on another apparatus.`,
 	clear: "Clear the ticks",
 	ready: (done: number, of: number) => `${done} of ${of} ready`,
 };
@@ -457,10 +527,10 @@ export const setOut = {
 /** The view of one block at a time, and the timer of a stations block. */
 export const hall = {
 	blockByBlock: "Block by block",
-	toPresent: "Go to the present block",
+	toPresent: "What's on now",
 	fromBlock: (at: number, of: number) => `From block ${at} of ${of}`,
 	oneOf: (at: number, of: number) => `${at} of ${of}`,
-	before: "Before",
+	before: "Previous",
 	whole: "Whole sheet",
 	next: "Next",
 	timer: (block: string) => `Station timer, ${block}`,
@@ -788,6 +858,8 @@ export const search = {
 	suggestions: "Suggestions",
 	share: "Share this list",
 	chosen: "Chosen filters",
+	pages: "Pages that are no drill",
+	show: "Show the drills",
 	filters: "Filters",
 	found: "Drills found",
 	more: "Show more",
@@ -817,9 +889,21 @@ export const searching = {
 		minutes: "Planned minutes",
 	},
 	drills: (count: number) => (count === 0 ? "No drill" : counts.drills(count)),
-	near: (count: number) => `${count} more that come near`,
-	nearOnly: (count: number) => `No drill has all of it; ${count} come near`,
-	lacks: (parts: readonly string[]) => `without ${parts.join(", ")}`,
+	near: (count: number) => (count === 1 ? "1 more that comes near" : `${count} more that come near`),
+	nearOnly: (count: number) => `No drill has all of it; ${count === 1 ? "1 comes" : `${count} come`} near`,
+	lacks: (parts: readonly string[]) => `${parts.map(quoted).join(", ")} not found`,
+	/** In front of what a fault looks like, and of what to say then. */
+	see: "See:",
+	say: "Say:",
+	/** On the key that folds the filters away. */
+	show: (count: number) => (count === 0 ? "Show that there is no drill" : `Show ${counts.drills(count)}`),
+	allNeed: "Every drill that fits the rest needs some equipment.",
+	/** A filter that was read from the words. */
+	without: (names: string) => `Without ${names}`,
+	asText: (facet: string, value: string, typed: string) =>
+		`${facet}: ${value}, read from your words. Look for ${quoted(typed)} as a word instead`,
+	/** Kinds of pages that are found beside drills, where no filter has their name. */
+	kinds: { class: "Class", guide: "Guide", emergency: "Emergency" },
 	read: (typed: string, used: string) => `${quoted(typed)} was read as ${quoted(used)}.`,
 	unknown: (part: string) => `Nothing found for ${quoted(part)}.`,
 	filters: (chosen: number) => (chosen === 0 ? "Filters" : `Filters (${chosen})`),
@@ -845,7 +929,6 @@ export const keeping = {
 	kept: (edition: string) => `Edition ${edition} is kept on this device and opens without a network.`,
 	pictures: (missing: number) =>
 		missing === 1 ? "One picture is still missing." : `${missing} pictures are still missing.`,
-	tables: "Tables for planning are still to come.",
 	waiting: "A newer edition is here as well; it is taken when you change to it.",
 	failed: (why: string) =>
 		`This edition could not be kept on the device: ${why}. It is tried again with the next page.`,
@@ -861,6 +944,10 @@ export const keeping = {
 /** Values of the search's filters that are not the club's own; other names are found as well. */
 export const filterValues = {
 	minutes: { short: "Under 5 minutes", medium: "5 to 10 minutes", long: "Over 10 minutes" },
+	noEquipment: {
+		name: "No equipment",
+		aliases: ["without equipment", "no kit", "without kit", "no gear", "no props", "nothing to set out"],
+	},
 	directions: {
 		forward: { name: "Forward", aliases: ["forwards"] },
 		backward: { name: "Backward", aliases: ["backwards"] },
@@ -920,6 +1007,8 @@ export const sheets = {
 	/** After the name of a day, with its number in the month. */
 	dayOfMonth: (day: string, number: number) => `${day} ${number}`,
 	emergency: "In an emergency.",
+	withheld:
+		"This page is not printed: what keeps people safe on it could not be found on paper. Coach from the drill's page on the site.",
 	rotation: "Rotation",
 	blocksAndMinutes: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes: number) => `${min(minutes)} to change`,
@@ -1056,6 +1145,8 @@ export const classLeaf = {
 	height: (what: string, landmark: Landmark, range: readonly [number, number] | undefined) =>
 		`${what} at ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]}–${range[1]} cm)`}.`,
 	putBack: <T>(coolDown: T): Sentence<T> => [coolDown, ", count the group, put everything back."],
+	/** At the head of a page that begins in the middle of an apparatus. */
+	goesOn: (apparatus: string) => `${apparatus}, continued`,
 	leftOut:
 		"To fit this leaf, only the first thing to look for is printed for each drill; the rest is on the drill's card.",
 };
@@ -1426,6 +1517,8 @@ export const whatChanged = {
 	since: (term: string, edition: string | undefined) =>
 		edition === undefined ? `Since ${term}.` : `Since ${term}, edition ${edition}.`,
 	nothing: "Drills and plans are the same.",
+	club: "Emergency and the club",
+	term: "Dates of the term",
 	added: "New",
 	renamed: "Another name",
 	changed: "Changed",
@@ -1481,6 +1574,36 @@ export const whatChanged = {
 		reviewed: "Reviewed",
 		body: "How it goes",
 	} as Readonly<Record<string, string>>,
+	/** In the order in which they are told. */
+	clubFields: {
+		emergency: "In an emergency",
+		contact: "Contact for corrections",
+		name: "Name of the club",
+		timezone: "Time zone",
+		site: "Address of the site",
+		language: "Language",
+		paper: "Paper",
+		punch: "Punched holes",
+	} as Readonly<Record<string, string>>,
+	termFields: {
+		name: "Term",
+		starts: "Starts",
+		weeks: "Weeks",
+		closed: "Closed",
+	} as Readonly<Record<string, string>>,
+	classFields: {
+		name: "Name",
+		day: "Day",
+		start: "Start",
+		minutes: "Minutes",
+		levels: "Levels",
+		rotation: "Order of apparatus",
+		coaches: "Coaches",
+		gymnasts: "Gymnasts",
+		ages: "Ages",
+		warmUp: "Warm-up, minutes",
+		coolDown: "Cool-down, minutes",
+	} as Readonly<Record<string, string>>,
 	weekFields: {
 		theme: "Theme",
 		focus: "focus",
@@ -1517,6 +1640,10 @@ export const whatChanged = {
 		owned: "owned",
 		landings: "landings",
 		hands: "hand contacts",
+		"planned-landings": "planned landings",
+		"planned-hands": "planned hand contacts",
+		"unknown-share": "minutes of which nobody says who moves",
+		"new-drills": "new drills",
 		"landings-step": "step of landings",
 		"hands-step": "step of hand contacts",
 	} as Readonly<Record<string, string>>,
@@ -1772,7 +1899,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			{
 				name: "nginx.",
-				how: "Put `include` with the path of `nginx-headers.conf` into the `server` block, beside `auth_basic` or `auth_request`.",
+				how: "Put the lines below this list into the `server` block, beside `auth_basic` or `auth_request`. They are no file of the output: whoever uploads the site would configure the server with it.",
 			},
 			{
 				name: "Another web server.",
@@ -1864,6 +1991,21 @@ export const findingsPage = {
 	all: (findings: number) => `All ${findings}`,
 	/** A place in a list of a file. */
 	item: (place: number) => `no. ${place}`,
+	/** Kinds of findings by what they harm. */
+	harms: {
+		safety: "Safety: readiness, hands and eyes",
+		"set-out": "Cannot be set out",
+		time: "Does not fit the time",
+		dose: "Dose and turns",
+		coverage: "What a class misses",
+		upkeep: "Upkeep of the files",
+	},
+	ways: "Findings by kind, week and class",
+	kinds: "Kinds",
+	accepted: "Accepted",
+	acceptedLead: <T>(file: T): Sentence<T> => ["The director lets these stand, in ", file, "."],
+	reason: "Reason:",
+	until: (date: string) => `accepted until ${date}`,
 };
 
 /** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */
@@ -1905,10 +2047,22 @@ export const findings = {
 			`Plan ${or(drills.map(quoted), 4)} between weeks ${from} and ${to} for ${level}.`,
 	},
 	oneDirection: {
-		onlyForward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
-			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} forward over all levels (${and(drills.map(quoted), 4)}) and none backward.`,
-		onlyBackward: (week: number, apparatus: string, minutes: number, drills: readonly string[]) =>
-			`Week ${week}, ${apparatus}: ${counts.minutes(minutes)} backward over all levels (${and(drills.map(quoted), 4)}) and none forward.`,
+		onlyForward: (
+			week: number,
+			apparatus: string,
+			levels: readonly string[],
+			minutes: number,
+			drills: readonly string[],
+		) =>
+			`Week ${week}, ${apparatus}, ${and(levels, 4)}: ${counts.minutes(minutes)} forward (${and(drills.map(quoted), 4)}) and none backward.`,
+		onlyBackward: (
+			week: number,
+			apparatus: string,
+			levels: readonly string[],
+			minutes: number,
+			drills: readonly string[],
+		) =>
+			`Week ${week}, ${apparatus}, ${and(levels, 4)}: ${counts.minutes(minutes)} backward (${and(drills.map(quoted), 4)}) and none forward.`,
 		planForward: (drills: readonly string[]) =>
 			`Plan a forward drill on this apparatus in the same week, such as ${or(drills.map(quoted))}.`,
 		planBackward: (drills: readonly string[]) =>
@@ -1936,6 +2090,13 @@ export const findings = {
 			`Split ${quoted(drill)} into stations, let more gymnasts go at once, or give those who wait a task of their own.`,
 		noTurn: (place: ClassPlace, minutes: number, drill: string, gymnasts: number) =>
 			`${place.group}, week ${place.week}, ${place.apparatus}: ${counts.minutes(minutes)} of ${quoted(drill)} will not do for ${counts.gymnasts(gymnasts)} to have a turn each.`,
+		eaten: (place: BlockPlace, groups: readonly string[], eaten: Eaten) =>
+			`Week ${place.week}, ${place.apparatus}, block ${place.block} (${and(groups, 4)}): ${and([
+				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} for showing it`] : []),
+				...(eaten.changes > 0
+					? [`${counts.minutes(eaten.changes)} for the changes between ${counts.stations(eaten.stations)}`]
+					: []),
+			])} leave nothing of its ${counts.minutes(eaten.minutes)}.`,
 	},
 	equipment: {
 		short: (week: number, apparatus: string, need: Need, drills: readonly string[]) =>
@@ -1961,11 +2122,16 @@ export const findings = {
 		reviewed: (drill: string, reviewed: string, due: string, starts: string) =>
 			`${quoted(drill)} was last reviewed on ${reviewed}; a review was due by ${due}, before the term's start on ${starts}.`,
 		hole: (week: number, last: number) => `Week ${week} has no plan, and week ${last} has one.`,
+		unplannedEnd: (from: number, to: number) =>
+			from === to
+				? `Week ${from}, the last of the term, has no plan.`
+				: `Weeks ${from} to ${to}, to the end of the term, have no plan.`,
+		closedOutside: (from: string, to: string, first: string, last: string) =>
+			`${from === to ? `${from} is` : `${from} to ${to} are`} closed outside the term, which is from ${first} to ${last}.`,
 		missed: (group: string, week: number, date: string) =>
 			`${group} does not meet in week ${week}: ${date} is closed, and other classes have the week.`,
 	},
 	hall: {
-		group: (name: string, part: string) => `${name} (${part})`,
 		coachesShort: (place: BlockPlace, group: string, need: CoachNeed) =>
 			`Week ${place.week}, ${place.apparatus}, block ${place.block}, ${group}: ${counts.coaches(need.needed)} needed (${and(
 				[
@@ -2080,6 +2246,14 @@ interface BlockPlace {
 	readonly week: number;
 	readonly apparatus: string;
 	readonly block: number;
+}
+
+/** What takes up the minutes of a block before anybody has a turn. */
+interface Eaten {
+	readonly minutes: number;
+	readonly show: number;
+	readonly changes: number;
+	readonly stations: number;
 }
 
 /** Coaches that a block asks for, and those who are there. */

@@ -58,7 +58,13 @@ export const counts: Words["counts"] = {
 export const problemsPage: Words["problemsPage"] = {
 	toMend: (errors) => `À corriger : ${errors}`,
 	errorsIn: (errors, files) => `${counts.errors(errors)} dans ${counts.files(files)}`,
-	hidden: "La dernière bonne page reste cachée jusqu'à ce que ceci soit corrigé",
+	hidden: "Rien ne peut être montré avant que ceci soit corrigé",
+	lastGood: "Les autres pages, telles qu’elles étaient avant",
+	before: "Les pages sont montrées telles qu’elles étaient avant.",
+	ownFile: "Cette page est écrite dans le fichier fautif ; elle est montrée telle qu’elle était avant.",
+	leftOut: (files) => `Absent des pages jusque-là : ${files}.`,
+	all: (errors) =>
+		errors === 1 ? "Ce qui ne va pas, et pourquoi" : `Les ${counts.errors(errors)}, et pourquoi`,
 	place: (line, column) => `ligne ${line}, colonne ${column}`,
 };
 
@@ -78,6 +84,8 @@ export const preview: Words["preview"] = {
 };
 
 // Les termes du métier ------------------------------------------------------------------------------
+
+export const fromTo: Words["fromTo"] = (from, to) => `du ${from} au ${to}`;
 
 export const directions: Words["directions"] = {
 	forward: "avant",
@@ -155,6 +163,9 @@ export const frame: Words["frame"] = {
 	largeType: "Grands caractères",
 	theme: "Clair ou sombre",
 	menu: "Menu",
+	emergency: "Urgence",
+	inEmergency: "En cas d'urgence",
+	close: "Fermer",
 	main: "Principal",
 	crumbs: "Où se trouve cette page",
 	moreOnSafety: "En savoir plus sur la sécurité",
@@ -199,7 +210,7 @@ export const landmarkSources: Words["landmarkSources"] = {
 export const setUp: Words["setUp"] = {
 	forEachGymnast: "par gymnaste",
 	at: (what, landmark) => [what, ` à ${landmarks[landmark]}`],
-	range: (who, low, high) => `${who} : ${low} à ${high} cm`,
+	range: (who, low, high) => `${who === undefined ? "" : `${who} : `}${low} à ${high} cm`,
 	turn: (seconds, atOnce) =>
 		`Un passage dure environ ${number(seconds)} s, ${counts.gymnasts(atOnce)} à la fois`,
 	heightsCaution:
@@ -265,6 +276,7 @@ export const drill: Words["drill"] = {
 // Pages ---------------------------------------------------------------------------------------------
 
 export const minuteSign: Words["minuteSign"] = "min";
+export const groupOf: Words["groupOf"] = (name, part) => `${name} (${part})`;
 export const editionName: Words["editionName"] = (number, date) => `${number} du ${date}`;
 export const min: Words["min"] = (minutes) => `${number(minutes)} min`;
 export const percent: Words["percent"] = (share) => `${number(share * 100)} %`;
@@ -324,7 +336,6 @@ export const home: Words["home"] = {
 	myApparatus: "Mon espace ou agrès",
 	myLevel: "Mon niveau",
 	allWeeks: "Toutes les semaines",
-	emergency: "En cas d'urgence",
 };
 
 export const tenses: Words["tenses"] = {
@@ -382,6 +393,17 @@ export const classes: Words["classes"] = {
 	moves: (share) => `Sur les semaines prévues, un gymnaste est en mouvement ${share} du cours.`,
 	allClasses: "Tous les cours",
 	weekByWeek: "Semaine par semaine",
+	overTerm: "Éléments sur la période",
+	skillBySkill: "Élément par élément",
+	toTerm: "Ce que fait ce cours sur la période",
+	performed: "Exécuté",
+	prepared: "Préparé",
+	counted:
+		"Répétitions par gymnaste qui tiennent dans les passages de ce cours : éducatifs où l'élément est exécuté, et éducatifs qui le préparent seulement.",
+	wanted: (times) => `Le club veut que chaque élément soit exécuté au moins ${times}.`,
+	arrives: "acquis en arrivant",
+	neverMet: "jamais rencontré",
+	together: (performed) => `exécuté ${counts.times(performed)} avec les autres jours`,
 };
 
 export const classSheet: Words["classSheet"] = {
@@ -411,21 +433,64 @@ export const block: Words["block"] = {
 	here: (gymnasts) => `${counts.gymnasts(gymnasts)} ici`,
 	turnsEach: (turns) => `environ ${counts.turns(turns)} chacun`,
 	wait: (seconds) => `${number(seconds)} s entre deux passages`,
+	options: (options) => `${number(options)} au choix`,
+	choose: (choose) => `À choisir : ${number(choose)}.`,
+	show: (minutes) => `Démonstration : ${min(minutes)}.`,
+	coachAt: {
+		spots: (coach, stations) => `Entraîneur ${coach} : ${stationNames(stations)}.`,
+		watches: (coach, stations) => `L'entraîneur ${coach} surveille ${stationNames(stations, true)}.`,
+		walks: (coach, stations) =>
+			stations.length === 1
+				? `L'entraîneur ${coach} passe voir ${stationNames(stations, true)}.`
+				: `L'entraîneur ${coach} circule entre ${stationNames(stations, true)}.`,
+	},
+	coachHere: {
+		spots: (coach) => `L'entraîneur ${coach} pare.`,
+		watches: (coach) => `L'entraîneur ${coach} surveille.`,
+		walks: (coach) => `L'entraîneur ${coach} passe voir.`,
+	},
+	alone: (stations) =>
+		stations.length === 1
+			? `L'atelier ${stations[0]} tourne seul.`
+			: `Les ateliers ${and(stations, 12)} tournent seuls.`,
+	coachesAsked: (needed, hands, watched) =>
+		`Demande ${counts.coaches(needed)} (${coachWork(hands, watched)}).`,
+	coachesShort: (needed, hands, watched, present) =>
+		`Trop peu d'entraîneurs : il en faut ${number(needed)} (${coachWork(hands, watched)}), présents : ${number(present)}. Retirez un atelier ou trouvez de l'aide avant de commencer.`,
+	fits: (planned, fits, turns) =>
+		`prévu ${number(planned)}, possible ${number(fits)} en ${counts.turns(turns)}`,
+	easierHarder: "Plus facile, plus difficile",
 };
+
+function stationNames(stations: readonly string[], isNamed = false): string {
+	return stations.length === 1
+		? `${isNamed ? "l'atelier" : "atelier"} ${stations[0]}`
+		: `${isNamed ? "les ateliers" : "ateliers"} ${and(stations, 12)}`;
+}
+
+function coachWork(hands: number, watched: number): string {
+	return and([
+		...(hands > 0 ? [`${number(hands)} à la parade`] : []),
+		...(watched > 0 ? ["1 pour surveiller"] : []),
+	]);
+}
 
 export const setOut: Words["setOut"] = {
 	title: "À sortir",
 	owns: (owned) => `le club en possède ${owned}`,
+	carry: (count, item, from, clock, adults) =>
+		`Porter ici ${number(count)} × ${item} depuis ${from} avant ${clock}, ${counts.adults(adults)} pour chacun.`,
+	missing: (count, item) => `Il manque ici ${number(count)} × ${item} : déjà en service à un autre agrès.`,
 	clear: "Effacer les coches",
 	ready: (done, of) => `${done} sur ${of} prêts`,
 };
 
 export const hall: Words["hall"] = {
 	blockByBlock: "Bloc par bloc",
-	toPresent: "Aller au bloc en cours",
+	toPresent: "Ce qui est en cours",
 	fromBlock: (at, of) => `Depuis le bloc ${at} sur ${of}`,
 	oneOf: (at, of) => `${at} sur ${of}`,
-	before: "Avant",
+	before: "Précédent",
 	whole: "Fiche entière",
 	next: "Suivant",
 	timer: (block) => `Minuteur des ateliers, ${block}`,
@@ -778,6 +843,8 @@ export const search: Words["search"] = {
 	suggestions: "Suggestions",
 	share: "Partager cette liste",
 	chosen: "Filtres choisis",
+	pages: "Pages autres que les éducatifs",
+	show: "Voir les éducatifs",
 	filters: "Filtres",
 	found: "Éducatifs trouvés",
 	more: "Montrer plus",
@@ -809,7 +876,15 @@ export const searching: Words["searching"] = {
 	near: (count) => (count === 1 ? "1 autre s'en approche" : `${count} autres s'en approchent`),
 	nearOnly: (count) =>
 		`Aucun éducatif n'a tout cela ; ${count === 1 ? "1 s'en approche" : `${count} s'en approchent`}`,
-	lacks: (parts) => `sans ${parts.join(", ")}`,
+	lacks: (parts) => `${parts.map(quoted).join(", ")} introuvable`,
+	see: "On voit :",
+	say: "Dire :",
+	show: (count) => (count === 0 ? "Voir qu'il n'y en a aucun" : `Voir ${counts.drills(count)}`),
+	allNeed: "Tous les éducatifs qui répondent au reste demandent du matériel.",
+	without: (names) => `Sans ${names}`,
+	asText: (facet, value, typed) =>
+		`${facet} : ${value}, lu dans vos mots. Chercher plutôt ${quoted(typed)} comme un mot`,
+	kinds: { class: "Groupe", guide: "Guide", emergency: "Urgence" },
 	read: (typed, used) => `${quoted(typed)} a été lu comme ${quoted(used)}.`,
 	unknown: (part) => `Rien trouvé pour ${quoted(part)}.`,
 	filters: (chosen) => (chosen === 0 ? "Filtres" : `Filtres (${chosen})`),
@@ -832,7 +907,6 @@ export const keeping: Words["keeping"] = {
 	taking: (done, of) => `Enregistrement sur cet appareil : ${done} parties sur ${of}.`,
 	kept: (edition) => `L'édition ${edition} est enregistrée sur cet appareil et s'ouvre sans réseau.`,
 	pictures: (missing) => (missing === 1 ? "Une image manque encore." : `${missing} images manquent encore.`),
-	tables: "Les tableaux de planification arrivent ensuite.",
 	waiting: "Une édition plus récente est là aussi ; elle est prise quand vous y passez.",
 	failed: (why) =>
 		`Cette édition n'a pas pu être enregistrée sur l'appareil : ${why}. Un nouvel essai se fait à la page suivante.`,
@@ -845,6 +919,7 @@ export const keeping: Words["keeping"] = {
 
 export const filterValues: Words["filterValues"] = {
 	minutes: { short: "Moins de 5 minutes", medium: "5 à 10 minutes", long: "Plus de 10 minutes" },
+	noEquipment: { name: "Sans matériel", aliases: ["aucun matériel", "sans équipement", "rien à installer"] },
 	directions: {
 		forward: { name: "Avant", aliases: ["vers l'avant", "en avant"] },
 		backward: { name: "Arrière", aliases: ["vers l'arrière", "en arrière"] },
@@ -897,6 +972,8 @@ export const sheets: Words["sheets"] = {
 	onDay: (day) => `le ${day}`,
 	dayOfMonth: (day, number) => `${day} ${number}`,
 	emergency: "En cas d'urgence.",
+	withheld:
+		"Cette page n'est pas imprimée : ce qui y concerne la sécurité n'a pas été retrouvé sur le papier. Enseignez d'après la page de l'exercice sur le site.",
 	rotation: "Rotation",
 	blocksAndMinutes: (blocks, minutes) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes) => `${min(minutes)} pour changer`,
@@ -1025,6 +1102,7 @@ export const classLeaf: Words["classLeaf"] = {
 	height: (what, landmark, range) =>
 		`${what} à ${landmarks[landmark]}${range === undefined ? "" : ` (${range[0]} à ${range[1]} cm)`}.`,
 	putBack: (coolDown) => [coolDown, ", comptez le groupe, rangez tout."],
+	goesOn: (apparatus) => `${apparatus} (suite)`,
 	leftOut:
 		"Pour tenir sur cette feuille, une seule chose à surveiller est imprimée par éducatif ; le reste est sur sa fiche.",
 };
@@ -1390,6 +1468,8 @@ export const whatChanged: Words["whatChanged"] = {
 	since: (term, edition) =>
 		edition === undefined ? `Depuis ${term}.` : `Depuis ${term}, édition ${edition}.`,
 	nothing: "Les éducatifs et les plans sont les mêmes.",
+	club: "Urgence et club",
+	term: "Dates de la période",
 	added: "Nouveau",
 	renamed: "Autre nom",
 	changed: "Modifié",
@@ -1444,6 +1524,35 @@ export const whatChanged: Words["whatChanged"] = {
 		reviewed: "Relu le",
 		body: "Déroulement",
 	},
+	clubFields: {
+		emergency: "En cas d'urgence",
+		contact: "Contact pour les corrections",
+		name: "Nom du club",
+		timezone: "Fuseau horaire",
+		site: "Adresse du site",
+		language: "Langue",
+		paper: "Papier",
+		punch: "Perforation",
+	},
+	termFields: {
+		name: "Période",
+		starts: "Début",
+		weeks: "Semaines",
+		closed: "Fermé",
+	},
+	classFields: {
+		name: "Nom",
+		day: "Jour",
+		start: "Début",
+		minutes: "Durée en minutes",
+		levels: "Niveaux",
+		rotation: "Ordre des agrès",
+		coaches: "Entraîneurs",
+		gymnasts: "Gymnastes",
+		ages: "Âges",
+		warmUp: "Échauffement, en minutes",
+		coolDown: "Retour au calme, en minutes",
+	},
 	weekFields: {
 		theme: "Thème",
 		focus: "sujet",
@@ -1480,8 +1589,12 @@ export const whatChanged: Words["whatChanged"] = {
 		owned: "possédé",
 		landings: "réceptions",
 		hands: "appuis manuels",
-		"landings-step": "saut des réceptions",
-		"hands-step": "saut des appuis manuels",
+		"planned-landings": "réceptions prévues",
+		"planned-hands": "appuis manuels prévus",
+		"unknown-share": "minutes dont personne ne dit qui bouge",
+		"new-drills": "éducatifs nouveaux",
+		"landings-step": "écart des réceptions",
+		"hands-step": "écart des appuis manuels",
 	},
 };
 
@@ -1718,7 +1831,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			{
 				name: "nginx.",
-				how: "Mettez `include` avec le chemin de `nginx-headers.conf` dans le bloc `server`, à côté de `auth_basic` ou `auth_request`.",
+				how: "Mettez les lignes qui suivent cette liste dans le bloc `server`, à côté de `auth_basic` ou `auth_request`. Elles ne sont pas un fichier du site : qui le dépose configurerait le serveur avec.",
 			},
 			{
 				name: "Un autre serveur web.",
@@ -1782,6 +1895,154 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 };
 
 export const fields: Words["fields"] = {
+	"drill.levels.<id>.hold-of": "Ce que compte `hold` à ce niveau.",
+	"drill.levels.<id>.turn": "Le passage de ce niveau, à la place de celui de l'éducatif.",
+	"drill.levels.<id>.turn.seconds": "Secondes pour un passage.",
+	"drill.levels.<id>.turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
+	"drill.levels.<id>.turn.reps":
+		"Répétitions en un passage ; sans cela, `reps` du niveau : un passage est une série.",
+	"drill.levels.<id>.contacts": "Les appuis de ce niveau, à la place de ceux de l'éducatif.",
+	"drill.levels.<id>.contacts.landings": "Réceptions sur les pieds dans une répétition.",
+	"drill.levels.<id>.contacts.hands": "Fois où une main porte le poids dans une répétition.",
+	"drill.levels.<id>.equipment": "Ce qu'il faut à ce niveau, à la place de ce que dit l'éducatif.",
+	"drill.levels.<id>.equipment.<id>.count": "Combien.",
+	"drill.levels.<id>.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
+	"drill.levels.<id>.heights":
+		"Les hauteurs de mise en place de ce niveau, à la place de celles de l'éducatif.",
+	"drill.levels.<id>.sequence": "Les formes de ce niveau, à la place de celles de l'éducatif.",
+	"drill.levels.<id>.sequence[].shape": "L'identifiant de la forme.",
+	"drill.levels.<id>.sequence[].on":
+		"Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
+	"drill.levels.<id>.sequence[].hands":
+		"Sur quoi sont les mains d'un corps en appui sur les mains et les pieds, si les pieds sont sur autre chose.",
+	"drill.levels.<id>.sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
+	"drill.levels.<id>.sequence[].tilt":
+		"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
+	"drill.levels.<id>.sequence[].view": "De profil (`side`) ou de face (`front`).",
+	"drill.levels.<id>.sequence[].angles": "Les angles qui diffèrent ici ; les autres sont ceux de la forme.",
+	"drill.levels.<id>.sequence[].angles.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.levels.<id>.sequence[].angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.levels.<id>.sequence[].angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.levels.<id>.sequence[].angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.levels.<id>.sequence[].angles.ankle":
+		"Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.levels.<id>.sequence[].angles.spread": "Entre les jambes, en degrés.",
+	"drill.levels.<id>.sequence[].angles.trunk":
+		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.levels.<id>.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
+	"drill.levels.<id>.sequence[].angles.left.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.levels.<id>.sequence[].angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.levels.<id>.sequence[].angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.levels.<id>.sequence[].angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.levels.<id>.sequence[].angles.left.ankle":
+		"Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.levels.<id>.sequence[].angles.right": "Angles du côté droit, s'il diffère.",
+	"drill.levels.<id>.sequence[].angles.right.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.levels.<id>.sequence[].angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.levels.<id>.sequence[].angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.levels.<id>.sequence[].angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.levels.<id>.sequence[].angles.right.ankle":
+		"Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.levels.<id>.spotting":
+		"Où se placer et comment parer à ce niveau, à la place de ce que dit l'éducatif.",
+	"drill.levels.<id>.caution":
+		"Ce qui pourrait blesser quelqu'un à ce niveau, à la place de ce que dit l'éducatif.",
+	"drill.levels.<id>.spotters": "Entraîneurs dont il faut les mains à ce niveau.",
+	"drill.levels.<id>.watch": "Si un entraîneur doit regarder à ce niveau.",
+	"drill.levels.<id>.easier": "Façons plus faciles pour ce niveau.",
+	"drill.levels.<id>.harder": "Façons plus difficiles pour ce niveau.",
+	"drill.levels.<id>.run": "Mètres de place avant, à ce niveau.",
+	"drill.levels.<id>.run-out": "Mètres de place après, à ce niveau.",
+	"drill.performs":
+		"Les éléments que la gymnaste exécute ici, aidée ou non ; `skills` dit ce que l'éducatif prépare. Ce qui est exécuté compte aussi comme préparé.",
+	"drill.elements":
+		"Un enchaînement fait d'une traite le long d'une ligne. Une répétition exécute `count` fois chaque élément nommé.",
+	"drill.elements[].skill": "L'élément exécuté.",
+	"drill.elements[].drill": "Un éducatif qui est fait ici.",
+	"drill.elements[].text": "Ce qui est fait ici, en mots.",
+	"drill.elements[].count": "Combien de fois d'une traite ; 1 sans cela.",
+	"drill.elements[].turn": "Le tour à sa fin.",
+	"drill.ready":
+		"Ce qui vient avant le premier essai : des répétitions d'un éducatif ou d'un élément faites dans la période, ou, en texte, ce que l'entraîneur doit avoir vu.",
+	"drill.ready[].drill": "Un éducatif fait dans la période.",
+	"drill.ready[].skill": "Un élément exécuté dans la période.",
+	"drill.ready[].reps": "Répétitions faites avant le premier essai.",
+	"drill.hold-of":
+		"Ce que compte `hold` : chaque répétition (comme sans cela), toute la série, ou la dernière répétition d'une série.",
+	"drill.turn.reps": "Répétitions en un passage ; sans cela, `reps` du niveau : un passage est une série.",
+	"drill.spotters": "Entraîneurs dont il faut les mains à l'atelier.",
+	"drill.watch":
+		"Si un entraîneur doit regarder (courses, hauteurs, tête en bas) ; oui là où `spotters` est plus que 0.",
+	"drill.easier": "Façons plus faciles, montrées à côté de l'éducatif partout où il est enseigné.",
+	"drill.harder": "Façons plus difficiles, montrées à côté de l'éducatif partout où il est enseigné.",
+	"drill.run": "Mètres de place avant, pour les plans.",
+	"drill.run-out": "Mètres de place après, pour les plans.",
+	"drill.purpose": "À quoi sert l'éducatif, dans les mots du club : identifiants de `_data/purposes.yaml`.",
+	"week.apparatus.<id>.blocks[].options":
+		"Éducatifs entre lesquels l'entraîneur choisit ; chacun compte `choose / options` des minutes et des répétitions.",
+	"week.apparatus.<id>.blocks[].options[].drill": "Un éducatif à choisir.",
+	"week.apparatus.<id>.blocks[].options[].note": "Un mot pour ce choix.",
+	"week.apparatus.<id>.blocks[].choose": "Combien des choix sont faits ; 1 sans cela.",
+	"week.apparatus.<id>.blocks[].show": "Parmi les minutes du bloc, celles pour le montrer.",
+	"week.apparatus.<id>.blocks[].dose":
+		"La dose de cette semaine à la place de celle de l'éducatif : pour tous, ou par niveau.",
+	"week.apparatus.<id>.blocks[].dose.sets": "Séries dans ce bloc.",
+	"week.apparatus.<id>.blocks[].dose.reps": "Répétitions par série dans ce bloc.",
+	"week.apparatus.<id>.blocks[].dose.hold": "Secondes de maintien dans ce bloc.",
+	"week.apparatus.<id>.blocks[].dose.<id>.sets": "Séries dans ce bloc pour ce niveau.",
+	"week.apparatus.<id>.blocks[].dose.<id>.reps": "Répétitions par série dans ce bloc pour ce niveau.",
+	"week.apparatus.<id>.blocks[].dose.<id>.hold": "Secondes de maintien dans ce bloc pour ce niveau.",
+	"week.apparatus.<id>.blocks[].session":
+		"Seulement à ces cours de la semaine, comptés à partir de 1, pour les gymnastes qui viennent plusieurs fois ; à tous sans cela.",
+	"term.between": "Minutes d'un agrès à l'autre ; 1 sans cela.",
+	"term.classes[].between": "Minutes d'un agrès à l'autre ; celles de la période sans cela.",
+	"term.classes[].groups":
+		"Groupes qui travaillent en même temps ; ce qu'un groupe ne dit pas est celui du cours.",
+	"term.classes[].groups[].id": "L'identifiant du groupe dans son cours.",
+	"term.classes[].groups[].level": "Son niveau, ou ses niveaux ; ceux du cours sans cela.",
+	"term.classes[].groups[].gymnasts": "Gymnastes dans le groupe.",
+	"term.classes[].groups[].coaches": "Entraîneurs avec le groupe.",
+	"term.classes[].groups[].rotation": "Identifiants d'agrès dans l'ordre où le groupe les visite.",
+	"term.classes[].same-as": "Le cours des mêmes gymnastes un autre jour.",
+	"targets.skill-reps":
+		"Le moins de répétitions exécutées de chaque élément du niveau dans la période, pour une gymnaste.",
+	"targets.ratio": "Le plus de gymnastes par entraîneur, selon l'âge.",
+	"targets.landings": "Le plus de réceptions d'une gymnaste en une séance.",
+	"targets.new-drills": "Le plus d'éducatifs nouveaux pour un cours en une semaine, après la première.",
+	"apparatus.groups": "Combien de groupes tiennent à la fois ; 1 sans cela.",
+	"apparatus.walls":
+		"Les côtés qui sont des murs : `start` où commence la longueur, `end` où elle finit, `left` et `right` de côté.",
+	"apparatus.landmarks": "Repères nommés sur le plan ; un atelier peut se tenir (`at`) à l'un d'eux.",
+	"apparatus.landmarks[].name": "Comment les entraîneurs appellent le repère.",
+	"apparatus.landmarks[].at": "`[x, y]` en mètres.",
+	"skills.criteria": "Ce qu'il faut voir pour que l'élément compte ; imprimé sur les fiches de contrôle.",
+	"equipment.height": "Hauteur en cm, si elle ne se change pas.",
+	"equipment.range": "Plus petite et plus grande hauteur en cm, `[min, max]`, si elle se règle.",
+	"equipment.step": "Pas de réglage de la hauteur en cm ; toute hauteur sans cela.",
+	"equipment.thickness": "Épaisseur en cm de ce qui est posé au sol, pour les hauteurs au-dessus.",
+	"equipment.adults": "Adultes qui en portent un ; 1 sans cela, 0 pour ce qui reste en place.",
+	purposes: "_data/purposes.yaml : les mots du club pour ce à quoi servent les éducatifs.",
+	"purposes.id": "Lettres minuscules et chiffres en mots joints par des traits d'union.",
+	"purposes.name": "Le nom que lisent les gens.",
+	"purposes.aliases": "Comment les entraîneurs l'appellent encore.",
+	"purposes.order": "Sa place dans les listes ; sans cela, l'ordre du fichier.",
+	accepted: "_data/accepted.yaml : les constats que la direction accepte à dessein.",
+	"accepted.finding": "Le code du constat.",
+	"accepted.about": "De quoi il parle ; un constat correspond si tout ce qui est dit ici est vrai de lui.",
+	"accepted.about.week": "La semaine, par son numéro.",
+	"accepted.about.level": "Le niveau dont il parle.",
+	"accepted.about.apparatus": "L'agrès dont il parle.",
+	"accepted.about.drill": "L'éducatif dont il parle.",
+	"accepted.about.skill": "L'élément dont il parle.",
+	"accepted.about.shape": "La forme dont il parle.",
+	"accepted.about.class": "Le cours dont il parle.",
+	"accepted.about.equipment": "Le matériel dont il parle.",
+	"accepted.about.group": "Le groupe dont il parle : `cours` ou `cours/groupe`.",
+	"accepted.reason": "Pourquoi il est accepté.",
+	"accepted.until": "Le dernier jour où il est accepté ; pour toujours sans cela.",
 	drill: "L'en-tête de content/drills/<apparatus>/<id>.md.",
 	"drill.title": "Le nom de l'éducatif.",
 	"drill.apparatus": "Où on peut le faire : un identifiant d'agrès, ou une liste.",
@@ -1817,7 +2078,8 @@ export const fields: Words["fields"] = {
 		"Ce que demande un atelier : pour chaque identifiant de matériel un nombre, ou `{count, per}`.",
 	"drill.equipment.<id>.count": "Combien.",
 	"drill.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
-	"drill.heights": "Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste.",
+	"drill.heights":
+		"Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste, pour tous les niveaux ou pour chacun par son identifiant.",
 	"drill.sets": "Séries, là où le niveau ne le dit pas.",
 	"drill.reps": "Répétitions par série, là où le niveau ne le dit pas.",
 	"drill.hold": "Secondes de maintien de chaque répétition, là où le niveau ne le dit pas.",
@@ -1870,6 +2132,7 @@ export const fields: Words["fields"] = {
 	"club.contact": "Où envoyer les corrections : une adresse électronique ou une adresse web.",
 	"club.emergency":
 		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",
+	"club.emergency-guide": "Le guide à lire ensuite en cas d'accident, lié à côté de ces mots.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",
@@ -2009,6 +2272,20 @@ export const findingsPage: Words["findingsPage"] = {
 	measure: (measure) => ["Mesure : ", measure, "."],
 	all: (findings) => `Tous (${findings})`,
 	item: (place) => `n° ${place}`,
+	harms: {
+		safety: "Sécurité : préparation, parade et surveillance",
+		"set-out": "Ne peut pas être installé",
+		time: "Ne tient pas dans le temps",
+		dose: "Doses et passages",
+		coverage: "Ce qui manque à un cours",
+		upkeep: "Entretien des fichiers",
+	},
+	ways: "Constats par type, semaine et cours",
+	kinds: "Types",
+	accepted: "Acceptés",
+	acceptedLead: (file) => ["La direction laisse ceux-ci en place, dans ", file, "."],
+	reason: "Raison :",
+	until: (date) => `accepté jusqu'au ${date}`,
 };
 
 export const findings: Words["findings"] = {
@@ -2048,10 +2325,10 @@ export const findings: Words["findings"] = {
 			`Prévoyez ${or(drills.map(quoted), 4)} entre les semaines ${from} et ${to} pour ${level}.`,
 	},
 	oneDirection: {
-		onlyForward: (week, apparatus, minutes, drills) =>
-			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'avant sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
-		onlyBackward: (week, apparatus, minutes, drills) =>
-			`Semaine ${week}, ${apparatus} : ${counts.minutes(minutes)} vers l'arrière sur tous les niveaux (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
+		onlyForward: (week, apparatus, levels, minutes, drills) =>
+			`Semaine ${week}, ${apparatus}, ${and(levels, 4)} : ${counts.minutes(minutes)} vers l'avant (${and(drills.map(quoted), 4)}) et rien vers l'arrière.`,
+		onlyBackward: (week, apparatus, levels, minutes, drills) =>
+			`Semaine ${week}, ${apparatus}, ${and(levels, 4)} : ${counts.minutes(minutes)} vers l'arrière (${and(drills.map(quoted), 4)}) et rien vers l'avant.`,
 		planForward: (drills) =>
 			`Prévoyez un éducatif vers l'avant à cet agrès la même semaine, comme ${or(drills.map(quoted))}.`,
 		planBackward: (drills) =>
@@ -2079,6 +2356,13 @@ export const findings: Words["findings"] = {
 			`Répartissez ${quoted(drill)} en ateliers, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.`,
 		noTurn: (place, minutes, drill, gymnasts) =>
 			`${place.group}, semaine ${place.week}, ${place.apparatus} : ${counts.minutes(minutes)} de ${quoted(drill)} ne suffisent pas pour que ${counts.gymnasts(gymnasts)} passent chacun une fois.`,
+		eaten: (place, groups, eaten) =>
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block} (${and(groups, 4)}) : ${and([
+				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} de démonstration`] : []),
+				...(eaten.changes > 0
+					? [`${counts.minutes(eaten.changes)} de changement entre ${counts.stations(eaten.stations)}`]
+					: []),
+			])} ne laissent rien de ses ${counts.minutes(eaten.minutes)}.`,
 	},
 	equipment: {
 		short: (week, apparatus, need, drills) =>
@@ -2103,11 +2387,16 @@ export const findings: Words["findings"] = {
 		reviewed: (drill, reviewed, due, starts) =>
 			`${quoted(drill)} a été relu pour la dernière fois le ${reviewed} ; une relecture était attendue avant le ${due}, avant le début de la période le ${starts}.`,
 		hole: (week, last) => `La semaine ${week} n'a pas de plan, et la semaine ${last} en a un.`,
+		unplannedEnd: (from, to) =>
+			from === to
+				? `La semaine ${from}, la dernière de la période, n'a pas de plan.`
+				: `Les semaines ${from} à ${to}, jusqu'à la fin de la période, n'ont pas de plan.`,
+		closedOutside: (from, to, first, last) =>
+			`${from === to ? `Fermeture le ${from}` : `Fermeture du ${from} au ${to}`}, hors de la période, qui va du ${first} au ${last}.`,
 		missed: (group, week, date) =>
 			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
 	},
 	hall: {
-		group: (name, part) => `${name} (${part})`,
 		coachesShort: (place, group, need) =>
 			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, ${group} : il faut ${counts.coaches(need.needed)} (${and(
 				[
@@ -2349,6 +2638,16 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Les entraîneurs regardent la figure avant de lire son nom, et apprennent la mauvaise forme.",
 		"Corrigez `angles` de la forme, ou donnez-lui un autre nom.",
 	],
+	H216: [
+		"Une hauteur de mise en place dont les mots nomment un niveau",
+		"Les mots sont pour les lecteurs : la hauteur figure sur les fiches de tous les niveaux, même là où elle est bien trop haute.",
+		"Écrivez l'objet une fois et chaque niveau dessous, comme dans `heights: {box: {level-1: knee, level-2: hip}}`.",
+	],
+	H217: [
+		"Une hauteur de mise en place pour un niveau qui ne fait pas l'éducatif",
+		"Aucune fiche ne la montre : qui l'a écrite l'attend en vain.",
+		"Nommez un niveau de l'éducatif, ou ajoutez le niveau à son champ `levels`.",
+	],
 	H301: [
 		"Un élément avant ce qu'il demande",
 		"Les gymnastes rencontrent le plus difficile avant le plus facile sur lequel il repose.",
@@ -2519,20 +2818,30 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Le plan a des éducatifs pour lui, là où ce cours ne va jamais.",
 		"Prévoyez un de ses éducatifs sur un agrès du cours, ou changez la rotation.",
 	],
+	H344: [
+		"Un bloc dont les changements prennent toutes les minutes",
+		"Les gymnastes iraient d'un atelier à l'autre, et personne n'aurait de passage.",
+		"Donnez plus de minutes au bloc, prévoyez moins d'ateliers, ou raccourcissez `change` ou `show`.",
+	],
+	H345: [
+		"Un jour de fermeture hors de la période",
+		"Il ne ferme aucun cours. Souvent, c'est l'année qui est fausse, et le jour voulu reste ouvert.",
+		"Corrigez la date sous `closed` dans _data/term.yaml, ou retirez-la.",
+	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",
-		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit.",
+		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit, et ce qui a été imprimé auparavant et n'a pas changé est gardé.",
 		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme.",
 	],
 	H402: [
-		"Une section n'a pas pu être mise en forme",
-		"Ses pages manquent ; le classeur n'a donc pas été écrit et le dernier bon reste en place.",
-		"Regardez la page nommée ; si elle est saine, relancez la commande.",
+		"Une section ou une fiche n'a pas pu être mise en forme",
+		"Elle manque à ce qui a été imprimé ; tout le reste y est.",
+		"Regardez la page nommée ; si elle est saine, relancez la commande.",
 	],
 	H403: [
-		"Quelque chose ne tient pas sur sa page imprimée",
-		"Une partie serait coupée, ou se trouverait dans la marge perforée.",
-		"Raccourcissez le texte ou partagez le tableau à l'endroit nommé.",
+		"Des mots ne sont pas à leur place sur la page imprimée",
+		"Quelque chose est coupé, se trouve dans la marge perforée, ou manque. Toutes les autres pages sont saines.",
+		"Regardez la page imprimée nommée. Raccourcissez le texte ou partagez le tableau à l'endroit nommé.",
 	],
 	H404: [
 		"Un numéro de page imprimé qui est faux",
@@ -2544,9 +2853,34 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"C'est imprimé aussi bien que possible, mais plus difficile à lire que le reste.",
 		"Raccourcissez-le, ou partagez-le, à l'endroit nommé.",
 	],
+	H406: [
+		"Imprimé en caractères trop petits",
+		"Rien ne devrait être plus petit que 8,5 points, ni 9 points pour la sécurité : une fiche se lit à bout de bras, et pas toujours à la lumière.",
+		"Regardez la page imprimée nommée et partagez ce qui est trop grand pour elle : un tableau large, le plan d'une salle très longue.",
+	],
+	H407: [
+		"Des mots imprimés les uns sur les autres",
+		"Ni les uns ni les autres ne se lisent.",
+		"Regardez la page imprimée nommée. Dans un dessin, donnez plus de place à ce qui s'y trouve ; ailleurs, raccourcissez le texte.",
+	],
+	H408: [
+		"Un signe qu'aucune police de cette machine ne possède",
+		"Une case vide est imprimée à sa place. Les écrans ont d'ordinaire plus de signes que les polices de la machine qui imprime, les émojis surtout.",
+		"Écrivez le mot sans ce signe, ou installez une police qui le possède, puis imprimez de nouveau.",
+	],
+	H409: [
+		"Un dessin plus grand que sa page imprimée",
+		"Une partie n'est pas sur le papier. Les mots qui l'accompagnent y sont.",
+		"Prévoyez moins d'ateliers, ou de plus petits, dans ce bloc, ou corrigez `plan` dans _data/apparatus.yaml.",
+	],
 	H410: [
 		"Une fiche qui demande plus de faces qu'elle ne devrait",
 		"Elle a été imprimée en entier, dans les plus petits caractères lisibles, mais ce n'est plus la feuille unique qu'on accroche au mur ou pose sur une poutre.",
 		"Raccourcissez les textes de ce qui y est prévu, ou prévoyez moins d'ateliers pour ce cours.",
+	],
+	H411: [
+		"Un texte de sécurité qui n'est pas sur le papier",
+		"Personne ne doit enseigner d'après une fiche à laquelle manquent la parade, les précautions ou les consignes d'urgence : celle-ci n'a pas été imprimée, toutes les autres l'ont été.",
+		"C'est une faute du programme : enseignez d'après la page de l'exercice, gardez le dossier et signalez-la.",
 	],
 });

@@ -18,9 +18,6 @@ export type Words = typeof english;
 
 const LANGUAGES: Readonly<Record<string, Words>> = { en: english, fr: french };
 
-/** The languages a handbook can be written in, as BCP 47 tags. */
-export const LANGUAGE_TAGS: readonly string[] = Object.keys(LANGUAGES);
-
 /** What follows the word "edition" wherever a reader meets it: "7, 30 November 2026". */
 export function editionNameOf({
 	edition: { number, date },

@@ -31,17 +31,14 @@ import { openHandbook } from "../../scripts/handbook.ts";
 import { linkClub } from "../../scripts/link/link-club.ts";
 import { contentHash } from "../../scripts/read/club-edition.ts";
 import { readClub } from "../../scripts/read/read-club.ts";
-import { addressFile } from "../../scripts/render/addresses.ts";
 import { dataFiles } from "../../scripts/render/data-files.ts";
 import { highlightCode } from "../../scripts/render/highlight-code.ts";
 import { createMarkdown } from "../../scripts/render/markdown.ts";
-import { isMadeOnDevices } from "../../scripts/render/offline/page-makers.ts";
-import { OfflineWriter } from "../../scripts/render/offline/write-offline.ts";
-import { planText } from "../../scripts/render/offline/write-plan.ts";
-import { PageTexts, sharedText } from "../../scripts/render/page-text.ts";
+import { recordFiles } from "../../scripts/render/offline/records.ts";
+import { writeOffline } from "../../scripts/render/offline/write-offline.ts";
 import { searchFiles } from "../../scripts/render/search/build-search.ts";
-import { frameFacts, sitePages } from "../../scripts/render/site.ts";
-import { PageWriter } from "../../scripts/render/write-pages.ts";
+import { sitePages } from "../../scripts/render/site.ts";
+import { writePages } from "../../scripts/render/write-pages.ts";
 import { writeCommonFiles } from "../../scripts/render/write-site.ts";
 import { validateClub } from "../../scripts/validate/validate-club.ts";
 import { editionNameOf, wordsFor } from "../../scripts/words/words.ts";
@@ -112,22 +109,7 @@ async function stages(club: string): Promise<void> {
 	const edition = { number: 1, date: "2026-11-30", content: contentHash(read, club, []) };
 	const handbook = { ...measured, words, markdown, clubDir: club, edition };
 	const options = { kept: true };
-	const shared = sharedText(curriculum, frameFacts(handbook, options));
-	const pages = await timed("views, as texts", () => {
-		const texts = new PageTexts(curriculum);
-		return sitePages(handbook, options).map((page) => ({
-			kind: page.kind,
-			path: addressFile(page.address),
-			text: texts.of(page),
-		}));
-	});
-	const writer = new PageWriter();
-	await timed("figures, page functions, Eleventy", async () => {
-		const site = { siteDir: out, shared, language: words.language, before: undefined };
-		await writer.take({ kind: "begin", site });
-		await writer.take({ kind: "pages", pages });
-		await writer.take({ kind: "write" });
-	});
+	await timed("views, pages, Eleventy", () => writePages(sitePages(handbook, options), out, () => undefined));
 	const assets = await timed("styles, programs, icons", () =>
 		writeCommonFiles(words, out, editionNameOf(handbook)),
 	);
@@ -137,22 +119,15 @@ async function stages(club: string): Promise<void> {
 		mkdirSync(join(out, path, ".."), { recursive: true });
 		writeFileSync(join(out, path), text);
 	}
-	await timed("offline packs and list", async () => {
-		const offline = new OfflineWriter(out, {
+	await timed("records and worker", () =>
+		writeOffline(out, {
 			words,
-			edition: editionNameOf(handbook),
-			weeks: curriculum.weeks.map(({ id }) => id),
-			drills: curriculum.drills.size,
-			plan: planText(handbook, options),
-			shared,
-		});
-		const onDevices = pages.filter(({ kind }) => isMadeOnDevices(kind));
-		for (const { path, text } of onDevices) offline.add(path, text);
-		const asTheyAre = pages.filter(({ kind }) => !isMadeOnDevices(kind)).map(({ path }) => path);
-		const others = [...asTheyAre, ...assets, ...files.map(({ path }) => path)];
-		await offline.finish(others, Promise.resolve({ isExtended: true }));
-		await offline.close();
-	});
+			edition: handbook.edition,
+			records: recordFiles(handbook, options, highlightCode, new Map()),
+			others: assets,
+			isExtended: true,
+		}),
+	);
 	for (const [name, ms] of rows) console.log(`  ${name.padEnd(36)} ${ms.toFixed(0).padStart(7)} ms`);
 	console.log(`  output ${(sizeOf(out) / 1e6).toFixed(1)} MB`);
 }

@@ -137,7 +137,11 @@ const { exposures, findings } = measure(build(draft));
 console.log(
 	`${DRILLS} drills, ${WEEKS} weeks, ${exposures.length} exposures, ${findings.length} findings; medians of ${ROUNDS}, Node ${process.version}`,
 );
-time("all measures", (curriculum) => measure(curriculum));
+// Tables and findings are counted when they are asked for.
+time("all measures", (curriculum) => {
+	const { tables, findings } = measure(curriculum);
+	return [tables, findings];
+});
 time("exposures", exposuresOf);
 for (const one of MEASURES) {
 	time(one.name, (curriculum) => {

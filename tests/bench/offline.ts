@@ -21,7 +21,7 @@ import puppeteer, { type Browser } from "puppeteer-core";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import type { EditionList } from "../../scripts/render/offline/edition-list.ts";
-import { packPath } from "../../scripts/render/offline/edition-list.ts";
+import { recordsPath } from "../../scripts/render/offline/edition-list.ts";
 import { writeLargeClub } from "./large-club.ts";
 
 /** What hosts use for files that they compress as they are asked for. */
@@ -58,7 +58,7 @@ try {
 		.filter((drill) => drill.planned.length > 0)
 		.filter((_, i) => i % EVERY === 0)
 		.map(({ id }) => id);
-	const heads = ["club", "packs", "ready kB brotli", "kB gzip", "later kB brotli", "kB gzip"];
+	const heads = ["club", "files of records", "ready kB brotli", "kB gzip"];
 	const times = [
 		"requests",
 		"ready s",
@@ -134,13 +134,13 @@ function partsOf(site: string) {
 			? { path, brotli: content.length, gzip: content.length }
 			: { path, brotli: brotli(content).length, gzip: gzipSync(content).length };
 	};
-	const programs = list.program === undefined ? ["worker.js"] : ["worker.js", list.program];
-	const paths = (parts: readonly { readonly hash: string }[]) => parts.map(({ hash }) => packPath(hash));
+	const programs = ["worker.js", list.program];
+	const files = list.files.map(({ path }) => path);
 	return {
-		ready: [...paths(list.bundles.packs), ...list.files.map(({ path }) => path), ...programs].map(sized),
-		later: paths(list.bundles.later).map(sized),
-		packs: [...list.packs.map(packPath), ...list.later.map(packPath), ...programs].map(sized),
-		counts: `${list.packs.length} + ${list.later.length}`,
+		ready: [...list.bundles.map(({ hash }) => recordsPath(hash)), ...files, ...programs].map(sized),
+		parts: [...list.records.map(([, hash]) => recordsPath(hash)), ...files, ...programs].map(sized),
+		hashes: new Map(list.files.map(({ path, hash }) => [path, hash])),
+		counts: String(list.records.length),
 	};
 }
 
@@ -161,12 +161,13 @@ async function printRow(
 	site: string,
 	others?: { readonly changed: readonly string[]; readonly added: string },
 ): Promise<void> {
-	const { ready, later, packs, counts } = partsOf(site);
-	const before = new Set(packs.map(({ path }) => path));
+	const { ready, parts, hashes, counts } = partsOf(site);
+	const before = new Set(parts.map(({ path }) => path));
 	const fresh = (other: string) => {
-		const news = partsOf(other).packs.filter(
+		const now = partsOf(other);
+		const news = now.parts.filter(
 			// The worker is new in every edition.
-			({ path }) => path === "worker.js" || !before.has(path),
+			({ path }) => path === "worker.js" || !before.has(path) || hashes.get(path) !== now.hashes.get(path),
 		);
 		return sum(news.map((part) => part.brotli)) / 1000;
 	};
@@ -178,8 +179,6 @@ async function printRow(
 		counts,
 		kilobytes(sum(ready.map((part) => part.brotli))),
 		kilobytes(sum(ready.map((part) => part.gzip))),
-		kilobytes(sum(later.map((part) => part.brotli))),
-		kilobytes(sum(later.map((part) => part.gzip))),
 		wire.requests,
 		wire.seconds.toFixed(1),
 		weak.seconds.toFixed(1),

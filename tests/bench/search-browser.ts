@@ -9,9 +9,9 @@
 import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import type { SearchFiles } from "../../scripts/render/search/engine.ts";
+import type { SearchData } from "../../scripts/render/search/engine.ts";
 import { writeHeadText } from "../../scripts/render/search/head-text.ts";
-import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../../scripts/render/search/search-files.ts";
+import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/render/search/search-files.ts";
 import { servePages } from "../search/serve-pages.ts";
 
 const SLOWER = 4;
@@ -34,7 +34,7 @@ export interface BrowserTimes {
 }
 
 export interface BrowserBench {
-	measure(files: SearchFiles, typed: readonly string[]): Promise<BrowserTimes>;
+	measure(files: SearchData, typed: readonly string[]): Promise<BrowserTimes>;
 	close(): Promise<void>;
 }
 
@@ -67,7 +67,7 @@ export async function startBrowser(handbook: Handbook): Promise<BrowserBench> {
 				files: [
 					{ path: HEAD_FILE, text: writeHeadText(files.head) },
 					{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
-					{ path: BODIES_FILE, text: JSON.stringify(files.bodies) },
+					{ path: TEXTS_FILE, text: JSON.stringify(files.texts) },
 				],
 			});
 			try {

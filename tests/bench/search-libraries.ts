@@ -77,7 +77,7 @@ function flat(drills: readonly SearchDocument[], { values }: SearchOptions): rea
 		).join(" "),
 		summary,
 		cues: cues.join(" "),
-		faults: faults.join(" "),
+		faults: faults.map(({ see, say }) => `${see}. ${say}`).join(" "),
 		body,
 	}));
 }

@@ -16,10 +16,10 @@ import { openHandbook } from "../../scripts/handbook.ts";
 import { searchDocuments, searchOptions } from "../../scripts/render/search/build-search.ts";
 import {
 	openIndex,
+	type SearchData,
 	type SearchDocument,
-	type SearchFiles,
 	type SearchIndex,
-	writeIndex,
+	searchData,
 } from "../../scripts/render/search/engine.ts";
 import { generatedDrills, mixOf } from "../search/generated-drills.ts";
 import { type Find, findWith, type JudgedQuery, judge, judgedQueries, mean } from "../search/judge.ts";
@@ -47,7 +47,7 @@ const clubs = new Map([
 	["demo", documents],
 	...SIZES.map((size) => [size.toLocaleString("en"), generatedDrills(documents, size)] as const),
 ]);
-const written = new Map(Array.from(clubs, ([name, drills]) => [name, writeIndex(drills, options)]));
+const written = new Map(Array.from(clubs, ([name, drills]) => [name, searchData(drills, options)]));
 
 printQuality();
 printMix();
@@ -57,7 +57,7 @@ if (!process.argv.includes("--no-browser")) await printBrowserTimes();
 
 function printQuality(): void {
 	const queries = judgedQueries();
-	const files = written.get("demo") as SearchFiles;
+	const files = written.get("demo") as SearchData;
 	const index = openIndex(files.head);
 	const rows: [string, readonly string[]][] = [];
 	const measure = (name: string, find: Find, packed: string) =>
@@ -65,8 +65,8 @@ function printQuality(): void {
 	measure("own, heads alone", findWith(index), kilobytes(files.head));
 	index.addSummaries(files.summaries);
 	measure("own, with summaries", findWith(index), kilobytes(files.head, files.summaries));
-	index.addBodies(files.bodies);
-	measure("own, everything", findWith(index), kilobytes(files.head, files.summaries, files.bodies));
+	index.addTexts(files.texts);
+	measure("own, everything", findWith(index), kilobytes(files.head, files.summaries, files.texts));
 	for (const { name, find, file } of [miniSearch(documents, options), fuse(documents, options)]) {
 		measure(name, find, kilobytes(JSON.parse(file)));
 	}
@@ -115,12 +115,12 @@ function printMix(): void {
 
 function printSizes(): void {
 	printTable(
-		["brotli kB", "heads", "summaries", "bodies"],
-		Array.from(written, ([name, { head, summaries, bodies }]) => [
+		["brotli kB", "heads", "summaries", "texts"],
+		Array.from(written, ([name, { head, summaries, texts }]) => [
 			name,
 			kilobytes(head),
 			kilobytes(summaries),
-			kilobytes(bodies),
+			kilobytes(texts),
 		]),
 	);
 }
@@ -128,19 +128,19 @@ function printSizes(): void {
 function printEngineTimes(): void {
 	const rows = Array.from(clubs, ([name, drills]) => engineTimes(name, drills));
 	printTable(
-		["ms", "write", "open heads", "add summaries", "add bodies", "key median", "key 95 %", "load"],
+		["ms", "write", "open heads", "add summaries", "add texts", "key median", "key 95 %", "load"],
 		rows,
 	);
 }
 
 function engineTimes(name: string, drills: readonly SearchDocument[]): readonly string[] {
-	const [files, write] = timed(() => writeIndex(drills, options));
-	const [head, summaries, bodies] = [files.head, files.summaries, files.bodies].map((file) =>
+	const [files, write] = timed(() => searchData(drills, options));
+	const [head, summaries, texts] = [files.head, files.summaries, files.texts].map((file) =>
 		JSON.stringify(file),
 	) as [string, string, string];
 	const [index, open] = timed(() => openIndex(JSON.parse(head)));
 	const [, second] = timed(() => index.addSummaries(JSON.parse(summaries)));
-	const [, third] = timed(() => index.addBodies(JSON.parse(bodies)));
+	const [, third] = timed(() => index.addTexts(JSON.parse(texts)));
 	const keys = keystrokes(index);
 	const whole = [write, open, second, third].map((time) => time.toFixed(0));
 	return [name, ...whole, at(keys, 0.5), at(keys, 0.95), load()];
@@ -156,7 +156,7 @@ function keystrokes(index: SearchIndex): readonly number[] {
 				times.push(
 					timed(() => {
 						// As many as the page shows.
-						index.search(typed, FILTERS, undefined, 20);
+						index.search(typed, FILTERS, { most: 20 });
 						index.suggest(typed, FILTERS);
 					})[1],
 				);

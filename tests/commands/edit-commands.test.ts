@@ -63,8 +63,9 @@ describe("a change of the club's files", () => {
 		expect(made.status).toBe(0);
 		const after = written(dir);
 		expect(after).not.toEqual(before);
-		// What was shown is what was made: the same lines, but for the last.
-		expect(made.stdout.trim().split("\n").slice(0, -1)).toEqual(shown.stdout.trim().split("\n").slice(0, -1));
+		// What was shown is what was made: the same lines, but for the one before the club's name.
+		const linesOf = (text: string) => text.trim().split("\n").toSpliced(-2, 1);
+		expect(linesOf(made.stdout)).toEqual(linesOf(shown.stdout));
 		expect(Object.values(after).join("\n")).toContain("apparatus:   # in the order of the hall\r");
 		expect(handbook("check", "--club", dir).status).toBe(0);
 
@@ -133,12 +134,39 @@ describe("next-term and compare", () => {
 
 		const compared = handbook("compare", dir, to);
 		expect(compared.status).toBe(0);
-		expect(compared.stdout).toMatch(/^week 9 is gone\nweek 10 is gone\n/);
+		expect(compared.stdout).toMatch(
+			/^term: name: .*\nterm: starts: 2027-01-04 → 2027-04-19\nterm: weeks: 10 → 8\nterm: closed: 2027-02-15\/2027-02-20 → none\nweek 9 is gone\nweek 10 is gone\n/,
+		);
 		expect(compared.stdout).toContain("Drills: 0 added, 0 removed, 0 changed, 0 renamed.");
 		expect(handbook("compare", dir, dir).stdout).toBe(
-			"Drills: 0 added, 0 removed, 0 changed, 0 renamed. Weeks: 0 added, 0 removed, 0 changed. 0 numbers changed. Findings: 0 gone, 0 new.\n",
+			"Classes: 0 added, 0 removed, 0 changed. Drills: 0 added, 0 removed, 0 changed, 0 renamed. Weeks: 0 added, 0 removed, 0 changed. 0 numbers changed. Findings: 0 gone, 0 new.\n" +
+				`Quillmere Gymnastics Club, in ${dir}; compared with it: Quillmere Gymnastics Club, in ${dir}\n`,
 		);
 		expect([written(dir), written(to)]).toEqual([before, next]);
+	});
+
+	it("compare tells a closed day first, and which two folders it compared", () => {
+		const [before, after] = [clubCopy(), clubCopy()];
+		const term = join(after, "_data/term.yaml");
+		writeFileSync(
+			term,
+			readFileSync(term, "utf8")
+				.replace(/^weeks: 1$/m, "weeks: 2\nclosed: [2027-01-04]")
+				.replace("16:00", "17:15"),
+		);
+		const { status, stdout } = handbook("compare", before, after);
+		const said = stdout.trimEnd().split("\n");
+		expect(status).toBe(0);
+		expect(said.slice(0, 4)).toEqual([
+			"term: weeks: 1 → 2",
+			"term: closed: none → 2027-01-04",
+			"class mon changed",
+			"    start: 16:00 → 17:15",
+		]);
+		expect(said.at(-2)).toContain("Term changed. Classes: 0 added, 0 removed, 1 changed. Drills: 0 added");
+		expect(said.at(-1)).toBe(
+			`Marrowby Gym Club, in ${before}; compared with it: Marrowby Gym Club, in ${after}`,
+		);
 	});
 
 	it("compare knows a renamed drill as the same drill", () => {

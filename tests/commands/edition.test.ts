@@ -123,7 +123,7 @@ describe("the edition of a club", () => {
 				.sort()
 				.map((file) => [file, readFileSync(file, "latin1")]);
 		const before = bytes();
-		rmSync(join(club, ".handbook-cache"), { recursive: true });
+		rmSync(join(club, ".handbook-cache"), { recursive: true, force: true });
 		rmSync(join(club, "_site"));
 		rmSync(join(club, "._site.editions"), { recursive: true });
 		build(club, "2027-02-01");

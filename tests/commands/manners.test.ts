@@ -59,7 +59,7 @@ describe("colour", () => {
 describe("when all is well", () => {
 	it("check says one line", () => {
 		const text = said(["check", "--club", clubCopy()], {});
-		expect(text).toMatch(/^4 drills, 1 week: no errors, 0 findings\. Edition [0-9a-f]{8}\.\n$/);
+		expect(text).toMatch(/^4 drills, 1 week: no errors, 0 findings\. Marrowby Gym Club, in \S+\n$/);
 	});
 
 	it("the help says that it does", () => {

@@ -2,7 +2,7 @@
 
 import { join } from "node:path";
 import { expect, it } from "vitest";
-import { problemsPage } from "../../layouts/pages/problems.ts";
+import { problemsPage, withNotice } from "../../layouts/pages/problems.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
@@ -22,5 +22,16 @@ it("in French, with the messages marked as English", () => {
 	expect(page).toContain("<title>À corriger : 2 erreurs dans 1 fichier</title>");
 	expect(page).toContain('<b>ligne 7, colonne 10</b> <span lang="en">There is no shape `holow`.');
 	const [, body = ""] = page.split("<main");
-	for (const word of ["To mend", "line 7", "stays hidden"]) expect(body).not.toContain(word);
+	for (const word of ["To mend", "line 7", "Nothing can"]) expect(body).not.toContain(word);
+});
+
+it("the notice on the other pages names the page's own mistakes first, in French as well", () => {
+	const own = problems().map((one, i) => (i === 0 ? { ...one, place: { ...one.place, file: "a.md" } } : one));
+	const good = { problems: own, leftOut: [] };
+	const page = '<body><p>x</p><main id="main"><h1>Rock</h1></main></body>';
+	const text = withNotice(page, good, wordsFor("fr"), "content/drills/floor/rock.md");
+	expect(text).toMatch(/<main id="main">\s*<aside class="preview-notice".*<h1>Rock/s);
+	expect(text).toContain("Cette page est écrite dans le fichier fautif");
+	expect(text.indexOf("rock.md")).toBeLessThan(text.indexOf("a.md"));
+	expect(withNotice(page, good, wordsFor("fr"), undefined)).toContain("Les pages sont montrées telles qu");
 });

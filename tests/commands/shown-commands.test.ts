@@ -102,7 +102,7 @@ describe("on the demo club", () => {
 		[COMMANDS.move[0], 0, /2 files would change\. Nothing was written/],
 		[COMMANDS.move[1], 0, /2 files would change\. Nothing was written/],
 		[COMMANDS.export[0], 0, /^wrote 14 files to spreadsheets/],
-		[COMMANDS.compare[0], 0, /^Drills: 0 added, 0 removed, 0 changed/],
+		[COMMANDS.compare[0], 0, /^Classes: 0 added, 0 removed, 0 changed/],
 		[COMMANDS.nextTerm[0], 0, /Nothing was written; --write makes/],
 	];
 

@@ -5,7 +5,7 @@
  * Equal means equal records: what the measures, the pages and the binder are made from.
  */
 
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
@@ -37,10 +37,12 @@ import { SCHEMAS, validatorOf } from "../../scripts/validate/schemas.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 
 const LEVELS = ["beginners", "level-1", "level-2"];
+const LANDMARK = fc.constantFrom("knee", "hip", "reach");
 const APPARATUS = ["floor", "beam", "low-bar"];
 const SHAPES = ["hollow", "arch"];
 const SKILLS = ["roll", "jump"];
 const EQUIPMENT = ["mat", "beanbag", "7"];
+const PURPOSES = ["strength", "game"];
 
 /** Texts that spreadsheets, CSV and YAML each have a way to spoil. */
 const text = fc
@@ -99,7 +101,56 @@ const list = <T>(of: fc.Arbitrary<T>) => fc.array(of, { minLength: 1, maxLength:
 const optional = <T>(required: readonly string[], fields: { [K in keyof T]: fc.Arbitrary<T[K]> }) =>
 	fc.record(fields, { requiredKeys: required as (keyof T)[] });
 
-const dose = optional([], { do: text, sets: whole, reps: whole, hold: amount });
+const needs = ids(EQUIPMENT, 1).chain((items) =>
+	fc
+		.tuple(
+			...items.map(() =>
+				fc.oneof(whole, fc.record({ count: whole, per: fc.constantFrom("station", "gymnast") })),
+			),
+		)
+		.map((list) => Object.fromEntries(items.map((item, i) => [item, list[i] ?? 1]))),
+);
+const heights = fc.dictionary(text, fc.constantFrom("knee", "hip", "reach"), {
+	minKeys: 1,
+	maxKeys: 2,
+	noNullPrototype: true,
+});
+const turn = optional(["seconds"], {
+	seconds: fc.integer({ min: 1, max: 90 }),
+	"at-once": fc.integer({ min: 1, max: 9 }),
+	reps: fc.integer({ min: 1, max: 9 }),
+});
+const contacts = optional(["landings"], { landings: amount, hands: amount });
+const sequence = list(
+	fc.oneof(
+		fc.constantFrom(...SHAPES),
+		fc.constant({ shape: "arch", on: "mat", tilt: -90, angles: { hip: 90, left: { knee: 40 } } }),
+	),
+);
+/** What a level may say in place of the drill. */
+const manner = {
+	sets: whole,
+	reps: whole,
+	hold: amount,
+	"hold-of": fc.constantFrom("rep", "set", "last"),
+	turn,
+	contacts,
+	equipment: needs,
+	heights,
+	sequence,
+	spotting: text,
+	caution: text,
+	spotters: fc.integer({ min: 0, max: 3 }),
+	watch: fc.boolean(),
+	easier: list(text),
+	harder: list(text),
+	run: amount,
+	"run-out": amount,
+};
+const dose = fc.oneof(
+	optional([], { do: text, sets: whole, reps: whole, hold: amount }),
+	optional([], { do: text, ...manner }),
+);
 
 const drillData = optional(["title", "apparatus", "levels"], {
 	title: text.filter((t) => !t.includes("\n")),
@@ -115,67 +166,77 @@ const drillData = optional(["title", "apparatus", "levels"], {
 	summary: text,
 	aliases: list(text),
 	shapes: ids(SHAPES),
-	sequence: list(
+	skills: ids(SKILLS),
+	...manner,
+	performs: ids(SKILLS),
+	elements: list(
 		fc.oneof(
-			fc.constantFrom(...SHAPES),
-			fc.constant({ shape: "arch", on: "mat", tilt: -90, angles: { hip: 90, left: { knee: 40 } } }),
+			fc.record({
+				skill: fc.constantFrom(...SKILLS),
+				count: fc.integer({ min: 1, max: 4 }),
+				turn: fc.constant("half"),
+			}),
+			fc.record({ text }),
 		),
 	),
-	skills: ids(SKILLS),
+	ready: list(
+		fc.oneof(
+			fc.record({ skill: fc.constantFrom(...SKILLS), reps: fc.constantFrom(1, 12) }),
+			fc.record({ drill: fc.constant("d0"), reps: fc.constantFrom(1, 12) }),
+			text,
+		),
+	),
+	purpose: ids(PURPOSES),
 	after: ids(["d0", "d1"]),
 	direction: fc.constantFrom("forward", "backward", "sideways", "none"),
 	partner: fc.constant("d1"),
 	sides: fc.constantFrom("both", "each", "lead"),
-	equipment: ids(EQUIPMENT, 1).chain((items) =>
-		fc
-			.tuple(
-				...items.map(() =>
-					fc.oneof(whole, fc.record({ count: whole, per: fc.constantFrom("station", "gymnast") })),
-				),
-			)
-			.map((needs) => Object.fromEntries(items.map((item, i) => [item, needs[i] ?? 1]))),
+	heights: fc.dictionary(
+		text,
+		fc.oneof(
+			LANDMARK,
+			fc.dictionary(fc.constantFrom(...LEVELS), LANDMARK, { minKeys: 1, noNullPrototype: true }),
+		),
+		{ minKeys: 1, maxKeys: 2, noNullPrototype: true },
 	),
-	heights: fc.dictionary(text, fc.constantFrom("knee", "hip", "reach"), {
-		minKeys: 1,
-		maxKeys: 2,
-		noNullPrototype: true,
-	}),
-	sets: whole,
-	reps: whole,
-	hold: amount,
-	turn: optional(["seconds"], {
-		seconds: fc.integer({ min: 1, max: 90 }),
-		"at-once": fc.integer({ min: 1, max: 9 }),
-	}),
-	contacts: optional(["landings"], { landings: amount, hands: amount }),
 	cues: list(text),
 	faults: list(fc.record({ see: text, say: text })),
-	spotting: text,
-	caution: text,
 	media: list(optional(["file", "alt"], { file: text, alt: text, caption: text, poster: text })),
 	reviewed: fc.constantFrom("2026-09-14", "2024-02-29"),
 });
 
+const numbers = optional([], { sets: whole, reps: whole, hold: amount }).filter(
+	(one) => Object.keys(one).length > 0,
+);
+const common = {
+	minutes: amount,
+	show: amount,
+	levels: fc.oneof(fc.constantFrom(...LEVELS), ids(LEVELS, 1)),
+	note: text,
+	session: fc.oneof(fc.integer({ min: 1, max: 3 }), fc.constantFrom([1], [2, 3])),
+	dose: fc.oneof(numbers, fc.record({ beginners: numbers, "level-1": numbers })),
+};
 const block = (drills: readonly string[]) =>
 	fc.oneof(
-		optional(["drill", "minutes"], {
-			drill: fc.constantFrom(...drills),
-			minutes: amount,
-			levels: fc.oneof(fc.constantFrom(...LEVELS), ids(LEVELS, 1)),
-			note: text,
+		optional(["drill", "minutes"], { drill: fc.constantFrom(...drills), ...common }),
+		optional(["options", "minutes"], {
+			options: fc.array(optional(["drill"], { drill: fc.constantFrom(...drills), note: text }), {
+				minLength: 2,
+				maxLength: 3,
+			}),
+			choose: fc.integer({ min: 1, max: 2 }),
+			...common,
 		}),
 		optional(["stations", "minutes"], {
 			stations: list(
 				optional(["drill"], {
 					drill: fc.constantFrom(...drills),
 					note: text,
-					at: fc.tuple(amount, amount),
+					at: fc.oneof(fc.tuple(amount, amount), text),
 				}),
 			),
-			minutes: amount,
 			change: amount,
-			levels: ids(LEVELS, 1),
-			note: text,
+			...common,
 		}),
 	);
 
@@ -202,8 +263,17 @@ const named = (all: readonly string[], more: Readonly<Record<string, fc.Arbitrar
 	);
 
 const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
-	file("levels", "levels", named(LEVELS, { description: text, order: whole, entry: ids(SKILLS) })),
-	file("apparatus", "apparatus", named(APPARATUS, { plan: fc.constant([12, 8.5]) })),
+	file("levels", "levels", named(LEVELS, { description: text, order: whole, entry: ids([...SKILLS, "d0"]) })),
+	file(
+		"apparatus",
+		"apparatus",
+		named(APPARATUS, {
+			plan: fc.constant([12, 8.5]),
+			groups: fc.integer({ min: 1, max: 3 }),
+			walls: fc.constant(["end", "left"]),
+			landmarks: fc.tuple(fc.record({ name: text, at: fc.constant([2, 3.5]) })),
+		}),
+	),
 	file(
 		"shapes",
 		"shapes",
@@ -224,12 +294,22 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 			levels: ids(LEVELS, 1),
 			opposite: fc.constant("jump"),
 			direction: fc.constant("forward"),
+			criteria: list(text),
 		}),
 	),
 	file(
 		"equipment",
 		"equipment",
-		named(EQUIPMENT, { owned: whole, stored: text, size: fc.constant([2, 1.5]) }),
+		named(EQUIPMENT, {
+			owned: whole,
+			stored: text,
+			size: fc.constant([2, 1.5]),
+			height: amount,
+			range: fc.constant([90, 170]),
+			step: fc.constant(2.5),
+			thickness: amount,
+			adults: fc.integer({ min: 0, max: 4 }),
+		}),
 	),
 	file(
 		"club",
@@ -244,6 +324,7 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 			starts: fc.constant("2027-01-04"),
 			weeks: fc.constant(6),
 			closed: fc.constant(["2027-02-15/2027-02-19", "2027-03-01"]),
+			between: amount,
 			classes: fc.tuple(
 				fc.record({
 					id: fc.constant("mon"),
@@ -252,6 +333,12 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 					start: fc.constant("16:30"),
 					ages: fc.constant([5, 7]),
 					rotation: ids(APPARATUS, 1),
+					between: amount,
+					"same-as": fc.constant("tue"),
+					groups: fc.constant([
+						{ id: "red", level: "beginners", gymnasts: 7, coaches: 1, rotation: ["floor", "beam"] },
+						{ id: "blue", gymnasts: 5 },
+					]),
 				}),
 			),
 		}),
@@ -259,7 +346,27 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 	file(
 		"targets",
 		"targets",
-		fc.record({ "active-share": fc.constant(0.5), "pair-directions": fc.boolean() }),
+		fc.record({
+			"active-share": fc.constant(0.5),
+			"pair-directions": fc.boolean(),
+			"skill-reps": whole,
+			ratio: fc.constant({ "4-8": 6, "9-12": 8 }),
+			landings: amount,
+			"new-drills": whole,
+		}),
+	),
+	file("purposes", "purposes", named(PURPOSES, { aliases: list(text), order: whole })),
+	file(
+		"accepted",
+		"accepted",
+		list(
+			optional(["finding", "reason"], {
+				finding: fc.constantFrom("H309", "H331"),
+				about: fc.constantFrom({ week: 3 }, { class: "mon", group: "mon/red", drill: "d0", skill: "roll" }),
+				reason: text,
+				until: fc.constant("2027-03-19"),
+			}),
+		),
 	),
 	...DRILLS.map((id) => file("drill", id, drillData, body)),
 	...[1, 3].map((number) =>
@@ -314,9 +421,12 @@ describe("import(export(club)) = club", () => {
 	it.each(["handbook.xlsx", "csv"])("for the demo, with the commands (%s)", async (format) => {
 		const [spreadsheets, empty] = [scratch(), scratch()];
 		expect(await exportCommand(quiet(REPOSITORY), { to: spreadsheets, replace: false, json: false })).toBe(0);
-		const files = [...COLUMNS.keys()].map((kind) =>
-			kind === "drill" || kind === "week" || kind === "guide" ? `${kind}s.csv` : `${kind}.csv`,
-		);
+		const files = [...COLUMNS.keys()]
+			.map((kind) =>
+				kind === "drill" || kind === "week" || kind === "guide" ? `${kind}s.csv` : `${kind}.csv`,
+			)
+			// A sheet that would hold nothing is not written.
+			.filter((name) => format !== "csv" || existsSync(join(spreadsheets, name)));
 		const brought = format === "csv" ? files : [format];
 		const options = { files: brought.map((name) => join(spreadsheets, name)), json: false };
 		expect(await importCommand(quiet(empty), { ...options, write: true })).toBe(0);

@@ -83,6 +83,43 @@ describe("forward and backward", () => {
 		expect(balanceMeasure.findings(count(juniorsOnly), WORDS)).toEqual([]);
 	});
 
+	it("are judged for each level: what one does backward is no use to another", () => {
+		const weeks = {
+			1: {
+				floor: [
+					{ drill: "ahead", minutes: 6, levels: ["junior"] },
+					{ drill: "back", minutes: 6, levels: ["senior"] },
+				],
+			},
+		};
+		const drills = [
+			...base.drills,
+			{ id: "junior-back", levels: ["junior"], direction: "backward" as const },
+		];
+		const found = balanceMeasure.findings(count({ ...base, drills, weeks }), WORDS);
+		expect(found.map(({ about }) => about.level)).toEqual(["junior", "senior"]);
+		expect(found[0]?.fix).toContain("junior-back");
+		expect(found[1]?.fix).toContain("ahead");
+	});
+
+	it("follow the body in what is performed: statics have no direction", () => {
+		const skills = [{ id: "scale", pattern: "statics" as const, direction: "forward" as const }];
+		const found = (performs: readonly string[]) =>
+			balanceMeasure.findings(
+				count({
+					...base,
+					skills,
+					drills: [
+						{ id: "balance", levels: ["senior"], direction: "forward", performs },
+						{ id: "back", levels: ["senior"], direction: "backward" },
+					],
+					weeks: { 1: { floor: [{ drill: "balance", minutes: 6 }] } },
+				}),
+				WORDS,
+			).length;
+		expect([found([]), found(["scale"])]).toEqual([1, 0]);
+	});
+
 	it("give none without the target, and none for a block of zero minutes", () => {
 		expect(balanceMeasure.findings(count({ ...planned(["ahead"]), targets: {} }), WORDS)).toEqual([]);
 		const zero: Draft = { ...base, weeks: { 1: { floor: [{ drill: "ahead", minutes: 0 }] } } };

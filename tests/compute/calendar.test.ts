@@ -152,7 +152,9 @@ describe("classes", () => {
 	});
 
 	it("that fall out are a note, with their week", () => {
-		expect(calendarMeasure.findings(count(draft), WORDS)).toMatchObject([
+		const week = { floor: [{ drill: "roll", minutes: 5 }] };
+		const planned = { ...draft, weeks: { 1: week, 2: week } };
+		expect(calendarMeasure.findings(count(planned), WORDS)).toMatchObject([
 			{ code: "H315", weight: "note", about: { week: 2, class: "mon" }, path: ["classes", 1, "day"] },
 		]);
 	});
@@ -328,6 +330,7 @@ describe("reviews and holes in the plan", () => {
 	const reviewed = (date: string): Draft => ({
 		...base,
 		drills: [{ id: "roll", levels: ["junior"], reviewed: date }],
+		term: { starts: "2027-01-04", weeks: 1 },
 		targets: { reviewMonths: 18 },
 	});
 
@@ -347,15 +350,48 @@ describe("reviews and holes in the plan", () => {
 		expect(calendarMeasure.findings(count({ ...reviewed("2001-01-01"), targets: {} }), WORDS)).toEqual([]);
 	});
 
-	it("tell a week without a plan before one that has a plan, and not the weeks still to be written", () => {
-		const week = { floor: [{ drill: "roll", minutes: 5 }] };
-		const findings = calendarMeasure.findings(
-			count({ ...base, weeks: { 1: week, 4: week }, term: { weeks: 9 } }),
-			WORDS,
-		);
-		expect(findings.map((f) => [f.code, f.about.week])).toEqual([
-			["H314", 2],
-			["H314", 3],
+	const week = { floor: [{ drill: "roll", minutes: 5 }] };
+	const found = (draft: Omit<Draft, "drills">) =>
+		calendarMeasure
+			.findings(count({ ...base, ...draft }), WORDS)
+			.map(({ code, about, what }) => [code, about.week, what]);
+
+	it("tell each week without a plan before one that has a plan, and the end of the term once", () => {
+		const weeks = { 1: week, 4: week };
+		expect(found({ weeks, term: { starts: "2027-01-04", weeks: 9 } })).toEqual([
+			["H314", 2, "Week 2 has no plan, and week 4 has one."],
+			["H314", 3, "Week 3 has no plan, and week 4 has one."],
+			["H314", 5, "Weeks 5 to 9, to the end of the term, have no plan."],
 		]);
+		expect(found({ weeks: { 1: week, 2: week }, term: { starts: "2027-01-04", weeks: 3 } })).toEqual([
+			["H314", 3, "Week 3, the last of the term, has no plan."],
+		]);
+	});
+
+	it("tell nothing of a term of which nothing is planned yet", () => {
+		expect(found({ weeks: {}, term: { starts: "2027-01-04", weeks: 9 } })).toEqual([]);
+	});
+
+	it("tell a closed day outside the term, and none inside", () => {
+		const day = (from: string, to = from) => ({ from, to });
+		const closed = [
+			day("2026-02-15", "2026-02-19"),
+			day("2027-01-03"),
+			day("2027-01-04"),
+			day("2027-01-01", "2027-01-06"),
+			day("2027-01-24"),
+			day("2027-01-25"),
+		];
+		// Two of three weeks: the second is closed whole, and the last day is 24 January.
+		const term = { starts: "2027-01-04", weeks: 2, closed: [...closed, day("2027-01-11", "2027-01-17")] };
+		const outside = calendarMeasure.findings(count({ ...base, weeks: { 1: week, 2: week }, term }), WORDS);
+		expect(outside.filter(({ code }) => code === "H345").map(({ path }) => path)).toEqual([
+			["closed", 0],
+			["closed", 1],
+			["closed", 5],
+		]);
+		expect(outside.find(({ code }) => code === "H345")?.what).toBe(
+			"2026-02-15 to 2026-02-19 are closed outside the term, which is from 2027-01-04 to 2027-01-24.",
+		);
 	});
 });

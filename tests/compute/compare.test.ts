@@ -46,10 +46,51 @@ describe("compare", () => {
 			edit(dir, ROCK, "title:", "# first\ndirection: 'forward'\ntitle:");
 		});
 		expect(there).toEqual({
+			facts: { club: [], term: [], targets: [] },
 			things: Object.fromEntries(RECORDED_KINDS.map((kind) => [kind, NONE])),
 			renamed: [],
 			numbers: [],
 			findings: { gone: [], come: [] },
+		});
+	});
+
+	it("tells closed days, the term, classes and what the club says of itself", () => {
+		const { there, back } = compared((dir) => {
+			edit(dir, "_data/term.yaml", "weeks: 1", "weeks: 2\nclosed: [2027-01-04, 2027-01-12/2027-01-13]");
+			edit(dir, "_data/term.yaml", "day: monday", "day: wednesday");
+			edit(dir, "_data/club.yaml", /$/, "\nemergency: Ring 112\n");
+		});
+		const [one, two] = [
+			{ from: "2027-01-04", to: "2027-01-04" },
+			{ from: "2027-01-12", to: "2027-01-13" },
+		];
+		expect(there.facts).toEqual({
+			club: [{ field: "emergency", before: undefined, after: "Ring 112" }],
+			term: [
+				{ field: "weeks", before: 1, after: 2 },
+				{ field: "closed", before: undefined, after: one },
+				{ field: "closed", before: undefined, after: two },
+			],
+			targets: [],
+		});
+		expect(there.things.class.changed).toEqual([
+			{ id: "mon", fields: [{ field: "day", before: "monday", after: "wednesday" }] },
+		]);
+		expect(back.facts.term.map(({ before, after }) => [before, after])).toEqual([
+			[2, 1],
+			[one, undefined],
+			[two, undefined],
+		]);
+	});
+
+	it("says nothing of what an older record does not hold", () => {
+		const handbook = opened(clubCopy());
+		const { facts, ...older } = recordOf(handbook, handbook.edition);
+		expect(facts?.term).toMatchObject({ weeks: 1, starts: "2027-01-04" });
+		expect(compare(older, recordOf(handbook, handbook.edition)).facts).toEqual({
+			club: [],
+			term: [],
+			targets: [],
 		});
 	});
 

@@ -108,6 +108,66 @@ describe("the list of an apparatus in a week", () => {
 		]);
 	});
 
+	it("takes what each level needs, and the most of the levels that do it", () => {
+		const draft: Draft = {
+			...base,
+			drills: [
+				{
+					id: "roll",
+					levels: { l1: {}, l2: { equipment: [need("mat", 1), need("cone", 5)] } },
+					equipment: [need("mat", 3)],
+				},
+			],
+			classes: [
+				{ id: "young", levels: ["l1"] },
+				{ id: "older", levels: ["l2"] },
+			],
+		};
+		const lines = linesOf({ ...draft, weeks: { 1: { floor: [{ drill: "roll", minutes: 5 }] } } });
+		expect(lines.all).toEqual([
+			["mat", 3, 4],
+			["cone", 5, undefined],
+		]);
+		expect(lines.of("young")).toEqual([["mat", 3]]);
+		expect(lines.of("older")).toEqual([
+			["mat", 1],
+			["cone", 5],
+		]);
+		const oneLevel = [{ drill: "roll", minutes: 5, levels: ["l2"] }];
+		expect(linesOf({ ...draft, weeks: { 1: { floor: oneLevel } } }).all[0]).toEqual(["mat", 1, 4]);
+	});
+
+	it("takes the option that needs most, since options stand in place of each other", () => {
+		const floor = [{ options: ["roll", "jump"], minutes: 5 }];
+		const classes = [{ id: "older", levels: ["l2"], gymnasts: 3 }];
+		const lines = linesOf({ ...base, classes, weeks: { 1: { floor } } });
+		expect(lines.all).toEqual([
+			["mat", 2, 4],
+			["rope", 6, 12],
+			["cone", 3, undefined],
+		]);
+		expect(lines.of("older")).toEqual([
+			["mat", 2],
+			["rope", 6],
+			["cone", 3],
+		]);
+	});
+
+	it("adds up what groups of one class use on it in the same minute", () => {
+		const part = { levels: ["l1"], gymnasts: 4 };
+		const groups = (second: readonly string[]) => [
+			{ id: "red", ...part, rotation: ["floor", "beam"] },
+			{ id: "blue", ...part, rotation: second },
+		];
+		const weeks = {
+			1: { floor: [{ drill: "roll", minutes: 5 }], beam: [{ drill: "roll", minutes: 5 }] },
+		};
+		const of = (second: readonly string[]) =>
+			linesOf({ ...base, classes: [{ id: "mon", groups: groups(second) }], weeks }).of("mon")[0];
+		expect(of(["floor", "beam"])).toEqual(["mat", 4]);
+		expect(of(["beam", "floor"])).toEqual(["mat", 2]);
+	});
+
 	it("is written by week, apparatus and item in the club's order, and empty where nothing is known", () => {
 		const [table] = equipmentMeasure.tables(
 			count({

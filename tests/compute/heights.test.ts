@@ -5,9 +5,11 @@ import {
 	LANDMARKS,
 	landmarkHeight,
 	landmarkHeights,
+	landmarksOf,
 	SEGMENT_SHARES,
 	setUpHeights,
 } from "../../scripts/compute/heights.ts";
+import type { Dose, Drill, Landmark } from "../../scripts/model.ts";
 
 const to = (digits: number, value: number | undefined) =>
 	Math.round((value ?? Number.NaN) * 10 ** digits) / 10 ** digits;
@@ -131,25 +133,63 @@ describe("the heights of a class", () => {
 		expect(landmarkHeights("knee", [6.5, 7.5])?.ages.map((a) => a.years)).toEqual([6, 7, 8]);
 	});
 
-	it("are listed for a drill as it names them, with the ages of its level's classes", () => {
+	it("are for the ages of all classes that have the level", () => {
 		const classes = [
 			{ levels: ["l1"], ages: [6, 9] as const },
 			{ levels: ["l1", "l2"], ages: [5, 11] as const },
 			{ levels: ["l2"], ages: [12, 14] as const },
 			{ levels: [] },
 		];
-		const ages = agesOfLevel(classes, "l1");
-		expect(ages).toEqual([5, 11]);
+		expect(agesOfLevel(classes, "l1")).toEqual([5, 11]);
 		expect(agesOfLevel([{ levels: ["l2"] }], "l2")).toBeUndefined();
-		const drill = {
-			heights: new Map([
-				["low bar", "shoulder"],
-				["block", "knee"],
-			] as const),
-		};
-		expect(setUpHeights(drill, ages ?? [0, 0]).map((h) => [h.what, h.heights.landmark])).toEqual([
+	});
+});
+
+describe("the set-up heights of a drill", () => {
+	const drill: Pick<Drill, "heights" | "levels"> = {
+		levels: new Map<string, Dose>([
+			["l1", {}],
+			["l2", {}],
+			["l3", {}],
+			["l4", {}],
+			["own", { heights: new Map<string, Landmark>([["beam", "knee"]]) }],
+		]),
+		heights: new Map<string, Landmark | ReadonlyMap<string, Landmark>>([
 			["low bar", "shoulder"],
-			["block", "knee"],
+			[
+				"box",
+				new Map<string, Landmark>([
+					["l1", "knee"],
+					["l2", "hip"],
+					["l3", "hip"],
+					["l4", "chest"],
+				]),
+			],
+		]),
+	};
+	const of = (...levels: readonly string[]) =>
+		setUpHeights(drill, levels).map((h) => `${h.what} ${h.landmark} ${h.levels.join("+")}`);
+
+	it("are those of the levels asked for and of no other", () => {
+		expect(of("l1")).toEqual(["low bar shoulder l1", "box knee l1"]);
+		expect(of("l2")).toEqual(["low bar shoulder l2", "box hip l2"]);
+		expect(of("l5")).toEqual(["low bar shoulder l5"]);
+	});
+
+	it("have one line for the levels that share one, in the order of the levels", () => {
+		expect(of("l1", "l2", "l3", "l4")).toEqual([
+			"low bar shoulder l1+l2+l3+l4",
+			"box knee l1",
+			"box hip l2+l3",
+			"box chest l4",
 		]);
+	});
+
+	it("are the level's own, whole, where it says any", () => {
+		expect(of("l1", "own")).toEqual(["low bar shoulder l1", "box knee l1", "beam knee own"]);
+	});
+
+	it("name every landmark that the tables have to hold", () => {
+		expect([...landmarksOf(drill)]).toEqual(["shoulder", "knee", "hip", "chest"]);
 	});
 });

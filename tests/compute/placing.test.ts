@@ -133,6 +133,16 @@ describe("a station", () => {
 	});
 
 	it("gives as many lanes as gymnasts go at once, and no more than are there", () => {
+		const run = (values: { run?: number; runOut?: number }) =>
+			arrange(values, needs(["springboard", 1], ["landing-mat", 1]), 1);
+		expect(run({}).run?.length).toBe(6);
+		expect(run({ run: 15 }).run?.length).toBe(15);
+		expect(run({ run: 15 }).length - run({ run: 2 }).length).toBe(13);
+		expect(run({ runOut: 4 }).length - run({}).length).toBe(4);
+		// Without a board too: a tumbling run is before its mats.
+		const tumbling = arrange({ run: 8 }, needs(["panel-mat", 1]), 1);
+		expect(tumbling.run).toMatchObject({ left: 0, length: 8 });
+		expect(tumbling.props[0]?.left).toBe(8);
 		const mats = (atOnce: number, gymnasts: number) =>
 			new Set(
 				arrange({ turn: { seconds: 10, atOnce } }, needs(["panel-mat", 4]), gymnasts).props.map((p) => p.top),

@@ -67,7 +67,7 @@ const DOES = `
 		JOIN offers o ON o.drill = c.drill AND o.level = c.level
 		LEFT JOIN dose d ON d.week = c.week AND d.apparatus = c.apparatus AND d.block = c.block AND d.level = c.level
 	), turned AS (
-		SELECT *, CAST(60 * each * at_once / (at_drill * seconds) + 1e-9 AS INT) AS turns,
+		SELECT *, CAST(60 * each * MIN(at_once, at_drill) / (at_drill * seconds) + 1e-9 AS INT) AS turns,
 			CASE WHEN sets IS NULL AND reps IS NULL THEN NULL
 				ELSE COALESCE(sets, 1) * COALESCE(reps, 1) * share END AS planned
 		FROM here
@@ -137,12 +137,15 @@ const COACHES = `
 
 /** Classes of one group each, as random clubs and the demo have them: what groups share is held by tests of set-out. */
 const SET_OUT = `
-	WITH ${DOES}, blocks AS (
-		SELECT h.week, h.class, h.apparatus, h.block, u.item,
-			CASE h.kind WHEN 'options' THEN MAX(u.count * CASE u.per WHEN 'gymnast' THEN h.at_drill ELSE 1 END)
-				ELSE SUM(u.count * CASE u.per WHEN 'gymnast' THEN h.at_drill ELSE 1 END) END AS needed
+	WITH ${DOES}, stations AS (
+		SELECT h.week, h.class, h.apparatus, h.block, h.station, h.kind, u.item,
+			SUM(u.count * CASE u.per WHEN 'gymnast' THEN h.at_drill ELSE 1 END) AS needed
 		FROM here h JOIN uses u ON u.drill = h.drill AND u.level = h.level
-		GROUP BY h.week, h.class, h.apparatus, h.block, u.item
+		GROUP BY h.week, h.class, h.apparatus, h.block, h.station, u.item
+	), blocks AS (
+		SELECT week, class, apparatus, block, item,
+			CASE kind WHEN 'options' THEN MAX(needed) ELSE SUM(needed) END AS needed
+		FROM stations GROUP BY week, class, apparatus, block, item
 	), areas AS (
 		SELECT week, class, apparatus, item, MAX(needed) AS needed FROM blocks GROUP BY week, class, apparatus, item
 	)
@@ -166,35 +169,44 @@ const TIME = `
 		(SELECT COUNT(*) FROM firsts f WHERE f.class = w.class AND f.week = w.week)
 	FROM worked w JOIN moved m ON m.class = w.class AND m.week = w.week JOIN class c ON c.class = w.class`;
 
-/** Which class does which station, met or not: the list of an apparatus is by the plan. */
-const CLASS_DOES = `
-	does AS (
-		SELECT DISTINCT g.class, g.gymnasts, s.week, s.apparatus, s.block, s.station, s.drill
+/** Which group does which station at which level, met or not: the list of an apparatus is by the plan. */
+const PLANNED_FOR = `
+	able AS (
+		SELECT g.grp, g.place, g.gymnasts, s.week, s.apparatus, s.block, s.station, s.kind, gl.level,
+			ROW_NUMBER() OVER (PARTITION BY g.grp, s.week, s.apparatus, s.block, s.station ORDER BY gl.rank) AS first
 		FROM station s
-		JOIN class_rotation r ON r.apparatus = s.apparatus
-		JOIN class g ON g.class = r.class
-		JOIN class_level cl ON cl.class = g.class
+		JOIN rotation r ON r.apparatus = s.apparatus
+		JOIN grp g ON g.grp = r.grp
+		JOIN grp_level gl ON gl.grp = g.grp
 		JOIN block_level bl ON bl.week = s.week AND bl.apparatus = s.apparatus AND bl.block = s.block
-			AND bl.level = cl.level
-		JOIN offers o ON o.drill = s.drill AND o.level = cl.level
+			AND bl.level = gl.level
+		JOIN offers o ON o.drill = s.drill AND o.level = gl.level
 	), counted AS (
-		SELECT *, COUNT(*) OVER (PARTITION BY class, week, apparatus, block) AS n FROM does
-	), here AS (
-		SELECT *, (gymnasts + n - 1) / n AS at_drill FROM counted
+		SELECT *, CASE kind WHEN 'options' THEN 1
+			ELSE COUNT(*) OVER (PARTITION BY grp, week, apparatus, block) END AS n FROM able WHERE first = 1
+	), largest AS (
+		SELECT *, (gymnasts + n - 1) / n AS at_drill, ROW_NUMBER() OVER (
+			PARTITION BY week, apparatus, block, station, level ORDER BY gymnasts DESC, place
+		) AS rank FROM counted
 	)`;
 
 const EQUIPMENT = `
-	WITH ${CLASS_DOES}, largest AS (
-		SELECT week, apparatus, block, station, at_drill,
-			ROW_NUMBER() OVER (PARTITION BY week, apparatus, block, station ORDER BY h.gymnasts DESC, g.place) AS rank
-		FROM here h JOIN class g ON g.class = h.class
-	), blocks AS (
-		SELECT s.week, s.apparatus, s.block, u.item,
+	WITH ${PLANNED_FOR}, by_level AS (
+		SELECT s.week, s.apparatus, s.block, s.station, s.kind, u.item,
 			SUM(u.count * CASE u.per WHEN 'gymnast' THEN COALESCE(l.at_drill, 1) ELSE 1 END) AS needed
-		FROM station s JOIN uses u ON u.drill = s.drill AND u.level IS NULL
+		FROM station s
+		JOIN block_level bl ON bl.week = s.week AND bl.apparatus = s.apparatus AND bl.block = s.block
+		JOIN uses u ON u.drill = s.drill AND u.level = bl.level
 		LEFT JOIN largest l ON l.week = s.week AND l.apparatus = s.apparatus AND l.block = s.block
-			AND l.station = s.station AND l.rank = 1
-		GROUP BY s.week, s.apparatus, s.block, u.item
+			AND l.station = s.station AND l.level = bl.level AND l.rank = 1
+		GROUP BY s.week, s.apparatus, s.block, s.station, bl.level, u.item
+	), stations AS (
+		SELECT week, apparatus, block, station, kind, item, MAX(needed) AS needed FROM by_level
+		GROUP BY week, apparatus, block, station, item
+	), blocks AS (
+		SELECT week, apparatus, block, item,
+			CASE kind WHEN 'options' THEN MAX(needed) ELSE SUM(needed) END AS needed
+		FROM stations GROUP BY week, apparatus, block, item
 	)
 	SELECT b.week, b.apparatus, b.item, MAX(b.needed), i.owned
 	FROM blocks b JOIN item i ON i.item = b.item GROUP BY b.week, b.apparatus, b.item`;
@@ -306,15 +318,15 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 			}),
 		),
 	);
-	// Without a level: what the drill itself says.
-	table("uses", "drill, level, item, count INT, per", [
-		...drills.flatMap((d) => d.equipment.map((u) => [d.id, null, u.item, u.count, u.per])),
-		...drills.flatMap((d) =>
+	table(
+		"uses",
+		"drill, level, item, count INT, per",
+		drills.flatMap((d) =>
 			[...d.levels].flatMap(([level, own]) =>
 				(own.equipment ?? d.equipment).map((u) => [d.id, level, u.item, u.count, u.per]),
 			),
 		),
-	]);
+	);
 	table(
 		"item",
 		"item, owned INT",
@@ -324,16 +336,6 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 		"class",
 		"class, place INT, warm_up REAL, cool_down REAL, way REAL, available REAL, gymnasts INT",
 		classes.map((c, i) => [c.id, i, c.warmUp, c.coolDown, c.between, c.minutes ?? null, c.gymnasts]),
-	);
-	table(
-		"class_level",
-		"class, level",
-		classes.flatMap((c) => (c.levels.length === 0 ? levels : c.levels).map((l) => [c.id, l])),
-	);
-	table(
-		"class_rotation",
-		"class, apparatus",
-		classes.flatMap((c) => [...new Set(c.rotation)].map((a) => [c.id, a])),
 	);
 	const groups = classes.flatMap((c) =>
 		c.groups.length === 0
@@ -350,8 +352,8 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 	};
 	table(
 		"grp",
-		"grp, class, session INT, gymnasts INT, coaches INT",
-		groups.map((g) => [g.name, g.class.id, sessionOf(g.class), g.gymnasts, g.coaches ?? null]),
+		"grp, class, place INT, session INT, gymnasts INT, coaches INT",
+		groups.map((g, i) => [g.name, g.class.id, i, sessionOf(g.class), g.gymnasts, g.coaches ?? null]),
 	);
 	table(
 		"grp_level",

@@ -186,6 +186,22 @@ describe("suggestions for a week", () => {
 		expect(floor(["seniors"], 1)).toContain("both");
 	});
 
+	it("plan nothing before what must be done first, however its skills are known", () => {
+		const floor = (ready: Draft["drills"][number]["ready"] & object, week: number) =>
+			suggestions(
+				count({ ...base, drills: base.drills.map((d) => (d.id === "both" ? { ...d, ready } : d)) }),
+			)(week, "l1", "floor").drills.map((d) => d.drill);
+		expect(floor([{ drill: "rolling", reps: 5 }], 1)).not.toContain("both");
+		expect(floor([{ text: "Holds still." }], 1)).toContain("both");
+		// Arriving with what a drill teaches is no reason to skip the drill that comes before.
+		const arrives: Draft = {
+			...base,
+			levels: [{ id: "l1", entry: ["roll"] }, "l2"],
+			drills: base.drills.map((d) => (d.id === "both" ? { ...d, after: ["rolling"] } : d)),
+		};
+		expect(suggestions(count(arrives))(1, "l1", "floor").drills.map((d) => d.drill)).not.toContain("both");
+	});
+
 	it("keep the order for every class of the level, whatever its rotation", () => {
 		const draft = (rotations: readonly (readonly string[])[]): Draft => ({
 			...base,

@@ -1,12 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { groupsOf } from "../../scripts/compute/groups.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
-import {
-	activeShareOver,
-	classTime,
-	classTimes,
-	stationsFor,
-	timeMeasure,
-} from "../../scripts/compute/time.ts";
+import { activeShareOver, classTime, classTimes, timeMeasure } from "../../scripts/compute/time.ts";
+import { stationsOf } from "../../scripts/compute/work.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { build, count, type Draft } from "./build-curriculum.ts";
 
@@ -98,13 +94,14 @@ describe("a class of two levels", () => {
 	it("knows which stations count for levels that share nothing", () => {
 		const curriculum = build({
 			...base,
+			classes: [["l1"], ["l2"], ["l1", "l3"]].map((levels, i) => ({ id: `c${i}`, levels })),
 			weeks: { 1: { floor: [{ stations: ["one", "three"], minutes: 5 }] } },
 		});
 		const block = curriculum.weeks[0]?.apparatus[0]?.blocks[0];
 		if (block === undefined) throw new Error("no block");
-		expect(stationsFor(curriculum, block, ["l1"])).toEqual([0]);
-		expect(stationsFor(curriculum, block, ["l2"])).toEqual([]);
-		expect(stationsFor(curriculum, block, ["l1", "l3"])).toEqual([0, 1]);
+		expect(
+			groupsOf(curriculum).map((group) => stationsOf(curriculum, block, group).map(({ station }) => station)),
+		).toEqual([[1], [], [1, 2]]);
 	});
 });
 

@@ -135,7 +135,36 @@ describe("the page of what changed", () => {
 		expect(home).toContain("What changed since the last edition");
 		expect(changed).toContain("Flat walk forward What to say Before: Eyes on the end Now: Look at the end");
 		expect(changed).toMatch(/Week 3: .* Floor, block 1, minutes Before: 3 Now: 6/);
-		expect(changed).toMatch(/Time, planned minutes Week 3, Monday beginners 59 62/);
+		expect(changed).toMatch(/Time, planned minutes Week 3, Monday beginners 63 66/);
+	});
+
+	it("tells first what moves people: the emergency words, the dates, the classes", () => {
+		const [dir, since] = [clubCopy(undefined, REPOSITORY), clubCopy(undefined, REPOSITORY)];
+		const change = (file: string, from: string | RegExp, to: string) => {
+			const text = readFileSync(join(dir, file), "utf8");
+			expect(text).toMatch(from);
+			writeFileSync(join(dir, file), text.replace(from, to));
+		};
+		const long = `Ring 112. ${"The defibrillator hangs beside the office. ".repeat(6)}Gate code at the desk`;
+		change("_data/club.yaml", /^emergency:.*(\n +.*)*$/m, `emergency: ${long}`);
+		change("_data/term.yaml", /^weeks: 10$/m, "weeks: 11");
+		change("_data/term.yaml", "  - 2027-02-15/2027-02-20", "  - 2027-02-15/2027-02-20\n  - 2027-01-14");
+		change("_data/term.yaml", /id: mon-beginners\b/, "id: mon-new");
+		change("_data/term.yaml", /day: wednesday/, "day: friday");
+		change("content/drills/beam/beam-flat-walk-forward.md", "Eyes on the end", "Look at the end");
+		const { changed } = pageOf(dir, since);
+		expect(changed).toContain(long);
+		expect(changed).toContain("Weeks Before: 10 Now: 11");
+		expect(changed).toMatch(
+			/Closed Now: Thursday, 14 January 2027 \(Thursday Levels 1 and 2 and Thursday Level 3\)/,
+		);
+		expect(changed).toMatch(/Day Before: Wednesday Now: Friday/);
+		const order = ["Emergency and the club", "Dates of the term", "Classes", "Drills", "Findings"];
+		const places = order.map((title) => changed.indexOf(` ${title} `));
+		expect(Math.min(...places)).toBeGreaterThan(0);
+		expect(places).toEqual([...places].sort((a, b) => a - b));
+		// A class that is new, and one that is no more.
+		expect(changed).toMatch(/Classes New Monday beginners Changed .*No longer there Monday beginners/s);
 	});
 
 	it("is not there without an earlier plan, and says so where nothing changed", () => {

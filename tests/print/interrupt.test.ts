@@ -4,12 +4,14 @@ import { spawn } from "node:child_process";
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { claimFolder } from "../../scripts/commands/publish.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 /** Prints, and sends the signal once the layout is under way. */
 async function interrupted(signal: NodeJS.Signals) {
 	const dir = clubCopy(join(FIXTURES, "clubs", "printed-binder"));
 	const folder = join(dir, "_site/print");
+	claimFolder(join(dir, "_site"));
 	mkdirSync(folder, { recursive: true });
 	writeFileSync(join(folder, "binder.pdf"), "the last good one");
 	writeFileSync(join(folder, "binder.edition.json"), "its edition");

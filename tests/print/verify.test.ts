@@ -104,7 +104,7 @@ describe("reading back", () => {
 		});
 		const segments = await printSegments({ ...sound, leaves }, common);
 		const joined = await joinSegments(segments, meant.joined ?? sound, sheets, paper);
-		const problems = await verifyBinder({
+		const { problems } = await verifyBinder({
 			read: readJoined(
 				{ ...joined, leaves: sound.leaves, issues: NO_EDITIONS, paper },
 				common.cache,
@@ -179,7 +179,9 @@ describe("reading back", () => {
 				'<svg style="position:absolute;left:20px;top:300px" width="40" height="40"><path d="M0 0H40V40H0Z"/></svg><div class="leaf-foot"',
 			),
 		);
-		expect(wrong.some((what) => what.startsWith("H403 Something stands in the punched margin"))).toBe(true);
+		expect(
+			wrong.some((what) => what.startsWith("H409 A drawing or a line reaches into the punched margin")),
+		).toBe(true);
 	});
 
 	it("finds what runs out of its text area, cut off or not", async () => {
@@ -207,7 +209,7 @@ describe("reading back", () => {
 			handbook: { ...handbook, curriculum: { ...handbook.curriculum, drills } },
 		});
 		expect(wrong).toEqual([
-			'H403 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 2).',
+			'H411 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 2).',
 		]);
 	});
 

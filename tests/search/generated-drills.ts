@@ -28,7 +28,8 @@ export function generatedDrills(
 		);
 	const aliases = texts((drill) => drill.aliases);
 	const cues = texts((drill) => drill.cues);
-	const faults = texts((drill) => drill.faults);
+	const see = texts((drill) => drill.faults.map((fault) => fault.see));
+	const say = texts((drill) => drill.faults.map((fault) => fault.say));
 	const sentences = texts((drill) => sentencesOf(drill.body));
 	const taken = new Set<string>();
 	return Array.from({ length: size }, (): SearchDocument => {
@@ -57,7 +58,10 @@ export function generatedDrills(
 				equipment: (alike[draw(alike.length)] ?? first).facets.equipment ?? [],
 			},
 			cues: fresh(cues, first.cues.length),
-			faults: fresh(faults, first.faults.length),
+			faults: fresh(see, first.faults.length).map((line, i) => ({
+				see: line,
+				say: fresh(say, first.faults.length)[i] ?? "",
+			})),
 			body: fresh(sentences, sentencesOf(first.body).length).join(" "),
 		};
 	});
@@ -76,7 +80,7 @@ export function mixOf(drills: readonly SearchDocument[]): ReadonlyMap<string, nu
 	mean("alias words", (drill) => words(drill.aliases));
 	mean("summary words", (drill) => words([drill.summary]));
 	mean("cue words", (drill) => words(drill.cues));
-	mean("fault words", (drill) => words(drill.faults));
+	mean("fault words", (drill) => words(drill.faults.flatMap(({ see, say }) => [see, say])));
 	mean("body words", (drill) => words([drill.body]));
 	return means;
 }

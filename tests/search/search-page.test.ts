@@ -4,7 +4,7 @@ import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { searchDocuments, searchOptions } from "../../scripts/render/search/build-search.ts";
-import type { Filters } from "../../scripts/render/search/choice.ts";
+import { FACETS, type Filters } from "../../scripts/render/search/choice.ts";
 import { createIndex } from "../../scripts/render/search/engine.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { type ServedPages, servePages } from "./serve-pages.ts";
@@ -131,7 +131,7 @@ test("filters narrow, count, become chips and come off again", async () => {
 	await tick("apparatus", "bars");
 	const filters = { level: ["level-2"], apparatus: ["bars"] };
 	expect(await hits()).toEqual(expected("hollow", filters));
-	expect(await chips()).toEqual(["Remove Level: Level 2", "Remove Apparatus: Bars"]);
+	expect(await chips()).toEqual(["Remove Level: Level 2", "Remove Area or apparatus: Bars"]);
 	const counts = index.search("hollow", filters).counts;
 	// What a closed fold would show is written when it is opened.
 	await page.evaluate(async () => {
@@ -159,17 +159,100 @@ test("filters narrow, count, become chips and come off again", async () => {
 	expect(await hits()).toEqual(expected("hollow", filters));
 });
 
+test("a word that is a filter is shown as one, and taken off is a word again", async () => {
+	await open();
+	await page.type("#search-words", "hollow bars");
+	const held = "Area or apparatus: Bars, read from your words. Look for “bars” as a word instead";
+	expect(await chips()).toEqual([held]);
+	expect(await hits()).toEqual(expected("hollow bars"));
+	const onBars = await hits();
+	expect(onBars.every((id) => handbook.curriculum.drills.get(id)?.apparatus.includes("bars"))).toBe(true);
+	await page.click(".search-chip");
+	expect(await chips()).toEqual([]);
+	const asText = index.search("hollow bars", {}, { asText: ["bars"] }).hits.slice(0, PAGE);
+	expect(await hits()).toEqual(asText.map(({ drill }) => index.entries[drill]?.id));
+	await page.waitForFunction(() => location.search === "?q=hollow+bars&word=bars");
+	// The same from the link, and whoever starts again means what she writes then.
+	await page.reload({ waitUntil: "networkidle0" });
+	expect(await chips()).toEqual([]);
+	await page.$eval("#search-words", (input) => (input as HTMLInputElement).select());
+	await page.keyboard.press("Backspace");
+	await page.type("#search-words", "bars");
+	expect(await chips()).toEqual([held]);
+});
+
+test("what drills must not have is shown as a filter, and a word that was not found is not", async () => {
+	await open("?q=handstand+no+wall");
+	expect((await chips())[0]).toContain("Without Wall space");
+	await open("?q=hollow+trousers+zebra");
+	const lacks = await page.$$eval(".search-lacks", (all) => all.map((one) => one.textContent));
+	expect(lacks.some((text) => text === "“zebra” not found")).toBe(true);
+	expect(lacks.filter((text) => /without/i.test(text))).toEqual([]);
+	await open("?q=no+equipment");
+	expect(await count()).toBe("No drill");
+	expect(await page.$eval(".search-note", (element) => element.textContent)).toContain(
+		"needs some equipment",
+	);
+});
+
+test("the line of a fault that answers is shown", async () => {
+	await open("?q=knees+fall+in");
+	await page.waitForFunction(() => document.querySelector(".search-fault:not(:empty)") !== null);
+	const [fault] = await page.$$eval(".search-hit .search-fault", (all) => all.map((one) => one.textContent));
+	expect(fault).toMatch(/^See: .*knees.* Say: /i);
+});
+
+test("pages that are no drill stand above the drills, as links that lead there", async () => {
+	await open("?q=trampette");
+	const links = () => page.$$eval(".search-pages a", (all) => all.map((link) => link.getAttribute("href")));
+	expect(await links()).toEqual(["../equipment/mini-trampoline/"]);
+	// Nothing is said of a word that is a page's name.
+	expect(await page.$eval(".search-note", (note) => (note as HTMLElement).hidden)).toBe(true);
+	await open("?q=monday");
+	expect(await links()).toContain("../classes/mon-level-1/");
+	await Promise.all([page.waitForNavigation(), page.click(".search-pages a")]);
+	expect(await page.$eval("h1", (title) => title.textContent)).toContain("Monday");
+});
+
+test("filters that filter nothing are not offered, and a key leads from the others to the drills", async () => {
+	await open("?q=hollow&level=level-2&apparatus=bars");
+	await page.click(".search-filters > summary");
+	const { counts, found } = index.search("hollow", { level: ["level-2"], apparatus: ["bars"] });
+	const offered = await page.$$eval(".search-facet", (all) =>
+		all
+			.filter((fold) => !(fold as HTMLElement).hidden)
+			.map((fold) => (fold as HTMLElement).dataset.facet ?? ""),
+	);
+	for (const facet of FACETS) {
+		const narrows = [...counts[facet].values()].some((drills) => drills > 0 && drills < found);
+		expect(offered.includes(facet), facet).toBe(narrows || facet === "level" || facet === "apparatus");
+	}
+	expect(offered).not.toContain("minutes");
+	const key = await page.$eval(".search-show", (button) => ({
+		text: button.textContent,
+		bottom: button.getBoundingClientRect().bottom,
+		bar: document.querySelector(".bar")?.getBoundingClientRect().top ?? 0,
+	}));
+	expect(key.text).toBe(`Show ${found} drills`);
+	expect(key.bottom).toBeLessThanOrEqual(key.bar);
+	await page.click(".search-show");
+	expect(await page.$eval(".search-filters", (all) => (all as HTMLDetailsElement).open)).toBe(false);
+	const top = await page.$eval(".search-hit a", (link) => link.getBoundingClientRect().top);
+	expect(top).toBeGreaterThanOrEqual(0);
+	expect(top).toBeLessThan(370);
+});
+
 test("more like a drill opens from a link, says what it is like, and comes off again", async () => {
 	await open("?like=bear-walk-reverse&level=level-1");
 	const filters = { level: ["level-1"] };
-	const alike = index.search("", filters, "bear-walk-reverse").hits;
+	const alike = index.search("", filters, { like: "bear-walk-reverse" }).hits;
 	expect(alike.length).toBeGreaterThan(3);
 	expect(await hits()).toEqual(alike.slice(0, PAGE).map(({ drill }) => index.entries[drill]?.id));
 	expect((await chips())[0]).toBe("Remove Like: Bear walk backward");
 	await page.type("#search-words", "plank");
 	expect(await hits()).toEqual(
 		index
-			.search("plank", filters, "bear-walk-reverse")
+			.search("plank", filters, { like: "bear-walk-reverse" })
 			.hits.slice(0, PAGE)
 			.map(({ drill }) => index.entries[drill]?.id),
 	);
@@ -183,7 +266,7 @@ test("a drill's page leads to more like it", async () => {
 	await Promise.all([page.waitForNavigation(), page.click('a[href="../../search/?like=bear-walk-reverse"]')]);
 	await page.waitForSelector(".search-hit");
 	expect((await hits())[0]).toBe(
-		index.entries[index.search("", {}, "bear-walk-reverse").hits[0]?.drill ?? -1]?.id,
+		index.entries[index.search("", {}, { like: "bear-walk-reverse" }).hits[0]?.drill ?? -1]?.id,
 	);
 });
 
@@ -238,11 +321,11 @@ test("works by keyboard alone: suggestion, filter, chip, result", async () => {
 	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("");
 	expect(await hits()).toEqual(expected("", { shape: ["hollow"] }));
 
-	await page.keyboard.type("kip");
+	await page.keyboard.type("roll");
 	expect(await options()).not.toEqual([]);
 	await page.keyboard.press("Escape");
 	expect(await options()).toEqual([]);
-	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("kip");
+	expect(await page.$eval("#search-words", (input) => (input as HTMLInputElement).value)).toBe("roll");
 
 	// On through share button, chip and filters, and a value with the space bar.
 	await tabTo(".search-filters > summary");
@@ -254,7 +337,7 @@ test("works by keyboard alone: suggestion, filter, chip, result", async () => {
 	await tabTo('[data-facet="level"] input[value="level-3"]');
 	await page.keyboard.press("Space");
 	expect(await chips()).toEqual(["Remove Shape: Hollow", "Remove Level: Level 3"]);
-	expect(await hits()).toEqual(expected("kip", { shape: ["hollow"], level: ["level-3"] }));
+	expect(await hits()).toEqual(expected("roll", { shape: ["hollow"], level: ["level-3"] }));
 	await tabTo(".search-hit a");
 	await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
 	expect(new URL(page.url()).pathname).toMatch(/^\/drills\/[a-z0-9-]+\/$/);

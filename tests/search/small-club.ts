@@ -72,7 +72,7 @@ export const SMALL_DRILLS: readonly SearchDocument[] = [
 		{
 			aliases: ["push-up taps"],
 			summary: "Tap the shoulders in a straight plank.",
-			faults: ["Hips sway. Squeeze your seat."],
+			faults: [{ see: "Hips sway", say: "Squeeze your seat." }],
 		},
 	),
 	drill(
@@ -88,7 +88,7 @@ export const SMALL_DRILLS: readonly SearchDocument[] = [
 		{
 			summary: "A tall line with the stomach to the wall.",
 			cues: ["Grow to the roof"],
-			faults: ["Elbows bend. Lock them."],
+			faults: [{ see: "Elbows bend", say: "Lock them." }],
 			body: "Walk up from a plank. A handstnad that leans is a banana.",
 		},
 	),

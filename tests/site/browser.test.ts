@@ -162,13 +162,31 @@ it("has nothing to tap below 24 pixels, but for links within a sentence", async 
 	expect(all).toEqual([]);
 });
 
+it("has no link in its words lower than 24 pixels", async () => {
+	for (const file of kinds.values()) {
+		const low = await look(file, { width: 360 }, (page) =>
+			page.evaluate(() =>
+				[...document.querySelectorAll<HTMLElement>("main :is(p, li, td, dd, span, strong) > a")]
+					.filter((link) => link.checkVisibility() && link.getBoundingClientRect().height < 24)
+					.map((link) => `${link.textContent}: ${link.getBoundingClientRect().height}`),
+			),
+		);
+		expect(low, file).toEqual([]);
+	}
+});
+
+it("has no key for an emergency where the club says nothing of one", () => {
+	for (const [file, text] of site.pages)
+		expect(text, file).not.toMatch(/emergency-key|emergency-panel|In an emergency/);
+});
+
 it("has targets of 44 pixels where a coach taps in the hall", async () => {
 	for (const file of kinds.values()) {
 		const small = await look(file, { width: 360 }, (page) =>
 			page.evaluate(() =>
 				[
 					...document.querySelectorAll<HTMLElement>(
-						".bar a, .top a, .top button, .chip, .tile, .button, summary, .beside a, .run a, .sheets a, .week-rows a, .all a",
+						".bar :is(a, button), .panel :is(a, button), .top a, .top button, .chip, .tile, .button, summary, .beside a, .run a, .sheets a, .week-rows a, .all a",
 					),
 				]
 					.filter((target) => target.checkVisibility())

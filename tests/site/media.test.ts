@@ -10,8 +10,10 @@ import { promisify } from "node:util";
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { openClub } from "../../scripts/commands/open-club.ts";
+import { Cache } from "../../scripts/files/cache.ts";
 import { cleanFilm } from "../../scripts/render/media/film.ts";
-import { mediaCacheOf, type PreparedMedia, WIDTHS } from "../../scripts/render/media/prepare-media.ts";
+import type { PreparedMedia } from "../../scripts/render/media/medium.ts";
+import { mediaCacheOf, WIDTHS } from "../../scripts/render/media/prepare-media.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 /** A picture with a red left half, so that turning it shows, and with words and a place in its metadata. */
@@ -375,7 +377,8 @@ describe("the drill's page", () => {
 describe("the cache", () => {
 	it("keeps what was made, makes again what changed, and sweeps what is gone", async () => {
 		const dir = clubWith([{ name: "one.jpg", bytes: await photo(600, 300) }]);
-		const cache = mediaCacheOf(dir);
+		const folder = mediaCacheOf(dir);
+		const cache = folder?.path ?? "";
 		await mediaOf(dir, false);
 		expect(() => readdirSync(cache)).toThrow();
 		const first = await mediaOf(dir, true);
@@ -386,7 +389,11 @@ describe("the cache", () => {
 		const marked = await sharp({ create: { width: 480, height: 240, channels: 3, background: "#00ff00" } })
 			.webp()
 			.toBuffer();
+		// A file that somebody laid there is not: it does not bear this machine's seal.
 		writeFileSync(join(cache, name), marked);
+		const planted = await mediaOf(dir, true);
+		expect([...planted.files.values()].some((bytes) => Buffer.from(bytes()).equals(marked))).toBe(false);
+		new Cache(folder, true).put(name, marked);
 		const second = await mediaOf(dir, true);
 		expect([...second.files.keys()]).toEqual([...first.files.keys()]);
 		expect([...second.files.values()].some((bytes) => Buffer.from(bytes()).equals(marked))).toBe(true);

@@ -11,6 +11,7 @@ import { type BuiltSite, buildSite } from "./build-site.ts";
 const CLUBS = [
 	["the demo club", REPOSITORY],
 	["a small club with a full plan", `${FIXTURES}clubs/full-pages`],
+	["a club with groups, too few coaches and mats to carry", `${FIXTURES}clubs/hall-lines`],
 	["ten drills and nothing else", `${FIXTURES}clubs/ten-drills`],
 ] as const;
 

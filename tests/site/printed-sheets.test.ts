@@ -1,7 +1,7 @@
 /** The site and the single sheets: whatever is linked is there, and nothing is linked that is not. */
 
 import { execFile } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, posix } from "node:path";
 import { promisify } from "node:util";
@@ -62,13 +62,49 @@ describe("a build", () => {
 		}
 		// The beam has no stations: no cards were made, and none are offered.
 		expect(existsSync(join(site, SHEET_FILES.stationCards("week-1", "beam", 2)))).toBe(false);
-		const listed: unknown = JSON.parse(readFileSync(join(site, ".handbook-files.json"), "utf8"));
-		expect(listed).toContain(SHEET_FILES.weekPacket("week-1"));
+		expect(existsSync(join(site, SHEET_FILES.weekPacket("week-1")))).toBe(true);
 		// What is kept for reading offline leaves the PDF files out.
-		const packed = readdirSync(site, { recursive: true })
-			.map(String)
-			.filter((name) => /edition|packs\//.test(name) && /\.(js|json)$/.test(name));
-		for (const name of packed) expect(readFileSync(join(site, name), "utf8")).not.toContain("packet.pdf");
+		const worker = readFileSync(join(site, "worker.js"), "utf8");
+		expect(worker).toContain('"path":"assets/site.css"');
+		expect(worker).not.toMatch(/"path":"[^"]*\.pdf"/);
+	});
+
+	it("keeps what still says the same where it cannot print, and says so first, of no file (H401)", async () => {
+		const dir = clubCopy(undefined, join(FIXTURES, "clubs", "full-pages"));
+		const { site, links } = await build(dir, "kept");
+		const week = join(dir, "content/weeks/week-3.md");
+		writeFileSync(week, readFileSync(week, "utf8").replace(/theme: .*/, "theme: Another theme"));
+		const failed = await run(process.execPath, [command, "build", "--club", dir, "--out", site], {
+			cwd: REPOSITORY,
+			env: { ...process.env, HANDBOOK_BROWSER: "/no/such/program" },
+		}).then(
+			() => undefined,
+			(error: { code: number; stdout: string }) => error,
+		);
+		expect(failed?.code).toBe(1);
+		const said = failed?.stdout.split("\n") ?? [];
+		const first = said.findIndex((line) => line.startsWith("Nothing can be printed in this run"));
+		expect(first).toBeGreaterThanOrEqual(0);
+		expect(said.findIndex((line) => line.startsWith("wrote "))).toBeGreaterThan(first);
+		expect(failed?.stdout).toMatch(/error H401/);
+		expect(failed?.stdout).not.toContain("club.yaml");
+		expect(failed?.stdout).toMatch(/kept \d+ sheet files/);
+		const now = linksIn(site);
+		for (const { page, file } of now) expect(existsSync(join(site, file)), `${page} → ${file}`).toBe(true);
+		const files = new Set(now.map(({ file }) => file));
+		expect(files).toContain(SHEET_FILES.classSheet("week-1", "mon"));
+		expect(files).toContain(SHEET_FILES.checkSheet("senior"));
+		// What the change touches would mislead.
+		expect(files).not.toContain(SHEET_FILES.classSheet("week-3", "mon"));
+		expect(existsSync(join(site, SHEET_FILES.weekPacket("week-3")))).toBe(false);
+		expect(now.length).toBeLessThan(links.length);
+		expect(existsSync(join(site, "print/binder.pdf"))).toBe(true);
+		// A second such build keeps them as well.
+		await run(process.execPath, [command, "build", "--club", dir, "--out", site], {
+			cwd: REPOSITORY,
+			env: { ...process.env, HANDBOOK_BROWSER: "/no/such/program" },
+		}).catch(() => undefined);
+		expect(linksIn(site)).toEqual(now);
 	});
 
 	it("links nothing without print", async () => {

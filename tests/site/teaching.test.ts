@@ -250,7 +250,7 @@ describe("one block at a time", () => {
 		await onDevice({ now: "2027-01-04T16:16:00Z" }, async (page) => {
 			await visit(page, SHEET);
 			expect(await page.$eval(".one-block", (a) => [a.textContent, a.getAttribute("href")])).toEqual([
-				"Go to the present block",
+				"What's on now",
 				STATIONS,
 			]);
 		});
@@ -269,6 +269,133 @@ describe("one block at a time", () => {
 			).toBe(0);
 		});
 	});
+});
+
+/** One page of every kind that a coach teaches from, and the block view. */
+const TAUGHT_FROM = [
+	SHEET,
+	`${SHEET}${STATIONS}`,
+	"drills/wedge-roll/",
+	"weeks/week-1/",
+	"weeks/week-1/floor/",
+	"",
+	"classes/mon/",
+	"about/",
+];
+
+/** Presses the key that can be seen: of the bar, or of the view of one block. */
+async function pressEmergency(page: Page): Promise<void> {
+	const seen = [];
+	for (const key of await page.$$(".emergency-key"))
+		if (await key.evaluate((e) => e.checkVisibility())) seen.push(key);
+	const [key, ...more] = seen;
+	if (key === undefined || more.length > 0) throw new Error(`${seen.length} keys in sight`);
+	const { words, bottom, least } = await key.evaluate((e) => {
+		const { height, width, bottom } = e.getBoundingClientRect();
+		return { words: e.textContent?.trim(), bottom, least: Math.min(height, width) };
+	});
+	expect(words).toBe("Emergency");
+	expect(least).toBeGreaterThanOrEqual(44);
+	expect(bottom).toBeLessThanOrEqual(740);
+	await key.click();
+}
+
+const panels = (page: Page) =>
+	page.$$eval(".panel", (all) => all.filter((e) => e.checkVisibility()).map((e) => e.textContent ?? ""));
+
+describe("what to do in an emergency", () => {
+	it.each([
+		{ scripts: true, width: 360 },
+		{ scripts: false, width: 320 },
+		{ scripts: false, width: 1280 },
+	])("is one tap away wherever a coach is, $width pixels (scripts: $scripts)", async ({ scripts, width }) => {
+		await onDevice({ scripts, width }, async (page) => {
+			for (const path of TAUGHT_FROM) {
+				await visit(page, path);
+				expect(await panels(page), path).toEqual([]);
+				const before = await page.evaluate(() => scrollY);
+				await pressEmergency(page);
+				const [panel = "", ...more] = await panels(page);
+				expect(more).toEqual([]);
+				expect(panel).toContain("Stop all apparatus, send one adult to the desk");
+				expect(await page.$eval(".emergency-panel .button", (a) => a.getAttribute("href"))).toMatch(
+					/guides\/when-hurt\/$/,
+				);
+				// Over the page, which stays where it was, with all of the words in sight.
+				expect(await page.evaluate(() => scrollY)).toBe(before);
+				const box = await page.$eval(".emergency-words", (e) => {
+					const { top, bottom, left, right } = e.getBoundingClientRect();
+					return { top, bottom, left, right };
+				});
+				expect(Math.min(box.top, box.left)).toBeGreaterThanOrEqual(0);
+				expect(box.bottom).toBeLessThanOrEqual(740);
+				expect(box.right).toBeLessThanOrEqual(width);
+				await page.keyboard.press("Escape");
+				expect(await panels(page), path).toEqual([]);
+			}
+		});
+	});
+
+	it("is opened, read and closed by keyboard, which goes on where it was", async () => {
+		await onDevice({}, async (page) => {
+			const here = () => page.evaluate(() => document.activeElement?.textContent?.trim());
+			await visit(page, SHEET);
+			await tabTo(page, "Emergency");
+			await page.keyboard.press("Enter");
+			expect(await panels(page)).toHaveLength(1);
+			await tabTo(page, "When somebody is hurt");
+			await tabTo(page, "Close");
+			await page.keyboard.press("Enter");
+			expect(await panels(page)).toEqual([]);
+			expect(await here()).toBe("Emergency");
+			await page.keyboard.press("Enter");
+			await tabTo(page, "When somebody is hurt");
+			await page.keyboard.press("Escape");
+			expect(await here()).toBe("Emergency");
+		});
+	});
+});
+
+describe("the menu", () => {
+	it.each([true, false])("opens where the thumb is, far down a page (scripts: %s)", async (scripts) => {
+		await onDevice({ scripts }, async (page) => {
+			await visit(page, SHEET);
+			await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+			const before = await page.evaluate(() => scrollY);
+			await page.click(".bar .menu button");
+			const links = await page.$$eval(".all a", (all) =>
+				all
+					.filter((a) => a.checkVisibility())
+					.map((a) => ({ href: a.getAttribute("href") ?? "", bottom: a.getBoundingClientRect().bottom })),
+			);
+			expect(links.length).toBeGreaterThan(15);
+			expect(links.some(({ href }) => href.endsWith("about/"))).toBe(true);
+			for (const { href, bottom } of links) expect(bottom, href).toBeLessThanOrEqual(740);
+			expect(await page.evaluate(() => scrollY)).toBe(before);
+			await page.keyboard.press("Escape");
+			expect(await panels(page)).toEqual([]);
+			await page.click(".bar .menu button");
+			await page.mouse.click(180, 40);
+			expect(await panels(page), "after a tap beside it").toEqual([]);
+			await page.click(".bar .menu button");
+			await Promise.all([page.waitForNavigation(), page.click('.all a[href$="guides/"]')]);
+			expect(page.url()).toBe(`${open.root}guides/`);
+		});
+	});
+});
+
+it("shows a level's sheet its own heights and no other's; the drill's page shows all", () => {
+	/** The lines of what stands how high, without the centimetres after it. */
+	const heights = (file: string) => {
+		const text = open.site.pages.get(file) ?? "";
+		const lines = [...text.matchAll(/<li>((?:(?!<li>).)*<strong>Block<\/strong>.*?)(?: <span.*?)?<\/li>/gs)];
+		return [...new Set(lines.map(([, line = ""]) => line.replaceAll(/<[^>]+>/g, "").trim()))];
+	};
+	const both = ["Junior: Block at knee height", "Senior: Block at hip height"];
+	expect(heights("classes/tue/week-3/index.html")).toEqual(["Block at hip height"]);
+	expect(heights("classes/mon/week-1/index.html")).toEqual(both);
+	expect(heights("weeks/week-1/floor/index.html")).toEqual(both);
+	expect(heights("drills/wedge-roll/index.html")).toEqual(both);
 });
 
 /** Counts what the device is asked for. */
@@ -552,7 +679,7 @@ it("leads by keyboard alone from home to a drill's spotting text", async () => {
 		await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
 		await tabTo(page, "Skip to the page");
 		await page.keyboard.press("Enter");
-		await tabTo(page, "Go to the present block");
+		await tabTo(page, "What's on now");
 		await page.keyboard.press("Enter");
 		expect(await blocks(page)).toEqual(["block-floor-2"]);
 		// The keyboard goes on in the block, not at the top of the page.
@@ -670,7 +797,7 @@ it("has keys of 44 pixels in the hall, and nothing to tap below 24", async () =>
 				least,
 			);
 		const hall =
-			".sheet-key, .hall-keys > *, .top button, .timer-keys button, .block-ways a, .station-ways a, .tick, .tick-clear";
+			".sheet-key, .hall-keys > *, .top button, .timer-keys button, .block-ways :is(a, button), .emergency-key, .station-ways a, .tick, .tick-clear";
 		await visit(page, "");
 		expect(await small(44, hall)).toEqual([]);
 		await visit(page, SHEET);

@@ -15,7 +15,7 @@ import { syncBuiltinESMExports } from "node:module";
 import { join, resolve } from "node:path";
 
 const NEEDS_ROOM = ["writeFile", "mkdir", "copyFile", "link", "symlink", "open"];
-const NEEDS_NONE = ["rename", "rm", "rmdir", "unlink"];
+const NEEDS_NONE = ["rename", "rm", "rmdir", "unlink", "chmod"];
 const ERRNO: Readonly<Record<string, number>> = { ENOSPC: -28, EROFS: -30 };
 
 const fault = process.env.FAULT ?? "NONE";

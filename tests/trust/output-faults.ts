@@ -14,6 +14,7 @@
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import {
+	chmodSync,
 	cpSync,
 	existsSync,
 	lstatSync,
@@ -22,6 +23,7 @@ import {
 	readdirSync,
 	readFileSync,
 	rmSync,
+	statSync,
 	symlinkSync,
 	writeFileSync,
 } from "node:fs";
@@ -35,7 +37,6 @@ export const REPOSITORY = fileURLToPath(new URL("../../", import.meta.url));
 const PUBLISHER = fileURLToPath(new URL("./publish-editions.ts", import.meta.url));
 const FAULTS = pathToFileURL(fileURLToPath(new URL("./fault-at-call.ts", import.meta.url))).href;
 const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
-const LIST = ".handbook-files.json";
 
 /** What somebody else has in the output: files, in folders of ours and in their own, and a link. */
 const OTHERS: ReadonlyMap<string, string> = new Map([
@@ -45,7 +46,7 @@ const OTHERS: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** How the output stands before the fault. */
-export type Before = "nothing" | "published" | "published, with others' files" | "a folder of others";
+export type Before = "nothing" | "published" | "published, with others' files" | "an empty folder";
 
 /** A scratch folder for the length of a function. */
 export async function inScratch<T>(use: (dir: string) => Promise<T> | T): Promise<T> {
@@ -66,7 +67,8 @@ export function publishEdition(out: string, edition: number, fault: Readonly<Rec
 
 function prepare(out: string, before: Before): void {
 	if (before === "published" || before === "published, with others' files") publishOne(out, 1);
-	if (before === "published, with others' files" || before === "a folder of others") putOthers(out);
+	if (before === "published, with others' files") putOthers(out);
+	if (before === "an empty folder") mkdirSync(out);
 }
 
 export function putOthers(out: string): void {
@@ -75,6 +77,9 @@ export function putOthers(out: string): void {
 		writeFileSync(join(out, path), text);
 	}
 	symlinkSync("CNAME", join(out, "link-to-cname"));
+	mkdirSync(join(out, "their/empty"), { mode: 0o700 });
+	chmodSync(join(out, "their"), 0o710);
+	chmodSync(join(out, "their/own/page.html"), 0o600);
 }
 
 /** Others' files that are gone or changed. */
@@ -82,6 +87,15 @@ export function missingOthers(out: string): readonly string[] {
 	const missing = [...OTHERS]
 		.filter(([path, text]) => textOf(join(out, path)) !== text)
 		.map(([path]) => path);
+	const modes: readonly (readonly [string, number])[] = [
+		["their/empty", 0o700],
+		["their", 0o710],
+		["their/own/page.html", 0o600],
+	];
+	for (const [path, mode] of modes) {
+		const info = statSync(join(out, path), { throwIfNoEntry: false });
+		if (info === undefined || (info.mode & 0o777) !== mode) missing.push(`${path} as it was`);
+	}
 	return isLink(join(out, "link-to-cname")) ? missing : [...missing, "link-to-cname"];
 }
 
@@ -98,12 +112,10 @@ export function wholeEdition(out: string): number | undefined {
 	const text = textOf(join(out, "index.html"));
 	if (text === undefined) return undefined;
 	const wanted = filesOf(Number(text));
-	const there = filesBelow(out).filter(
-		(path) => path !== LIST && !OTHERS.has(path) && path !== "link-to-cname",
-	);
+	const there = filesBelow(out).filter((path) => !OTHERS.has(path) && path !== "link-to-cname");
 	const whole =
 		there.length === wanted.size && there.every((path) => textOf(join(out, path)) === wanted.get(path));
-	return whole && existsSync(join(out, LIST)) ? Number(text) : undefined;
+	return whole ? Number(text) : undefined;
 }
 
 function filesBelow(dir: string): readonly string[] {
@@ -119,7 +131,8 @@ export function leftBehind(out: string): readonly string[] {
 		(name) => name.startsWith(".") && name.endsWith(".editions"),
 	);
 	const inside = editions.flatMap((name) => readdirSync(join(dirname(out), name)));
-	return inside.length > 1 ? inside : [];
+	// The edition that is published, and the list of its files.
+	return inside.length > 2 || inside.filter((name) => !name.startsWith("files-")).length > 1 ? inside : [];
 }
 
 /** One run that may be hurt, then what stands, then a run that is not hurt. */
@@ -134,13 +147,9 @@ async function hurt(tally: Tally, before: Before, run: (out: string) => string |
 		const edition = wholeEdition(out);
 		const nothingYet = !published && !existsSync(join(out, "index.html"));
 		if (edition === undefined && !nothingYet) count(tally, "lost", `no whole edition stands (${before})`);
-		const withOthers = before !== "nothing" && before !== "published";
-		if (withOthers && missingOthers(out).length > 0) {
-			// A folder made by hand is taken over by two renames: between them it waits beside.
-			if (before !== "a folder of others" || existsSync(out)) {
-				count(tally, "lost", `gone: ${missingOthers(out).join(", ")}`);
-			}
-		}
+		const withOthers = before === "published, with others' files";
+		if (withOthers && missingOthers(out).length > 0)
+			count(tally, "lost", `gone: ${missingOthers(out).join(", ")}`);
 		try {
 			publishOne(out, 3);
 		} catch (error) {
@@ -287,14 +296,23 @@ export function runBuild(club: string, out: string, env: Readonly<Record<string,
 }
 
 /** A hash of all files of ours in an output, by path and bytes. */
+/** Files that say which edition it is; those with hashes in their names follow from them. */
+const NAMES_THE_EDITION: ReadonlySet<string> = new Set([
+	"about/index.html",
+	"assets/edition.js",
+	"data/edition.json",
+	"data/handbook.json",
+	"data/record.json",
+	"worker.js",
+]);
+
 export function fingerprint(out: string): string {
 	const hash = createHash("sha256");
 	for (const path of filesBelow(out).toSorted()) {
 		if (OTHERS.has(path) || path === "link-to-cname") continue;
-		hash
-			.update(`${path}\0`)
-			.update(readFileSync(join(out, path)))
-			.update("\0");
+		hash.update(`${path}\0`);
+		// An edition's number grows with every change, also with one back to what was.
+		if (!NAMES_THE_EDITION.has(path)) hash.update(readFileSync(join(out, path))).update("\0");
 	}
 	return hash.digest("hex");
 }

@@ -94,7 +94,8 @@ describe("a disk that is full", () => {
 				encoding: "utf8",
 				env: { ...process.env, PATH: `${join(REPOSITORY, "node_modules/.bin")}:${process.env.PATH ?? ""}` },
 			});
-			expect(stdout).toContain("status 2\n1\n1\n");
+			// The last edition, and beside it the list of its files: nothing of the one that found no room.
+			expect(stdout).toContain("status 2\n1\n2\n");
 			expect(stderr).toContain("error: no space left on device");
 			expect(stderr).not.toMatch(/^\s+at /m);
 		});
@@ -202,30 +203,32 @@ describe("files that somebody else put into the output", () => {
 		});
 	});
 
-	it("in a folder made by hand stay as well, and a link to the output stays a link", async () => {
+	it("with a link to the output, which stays a link", async () => {
 		await inScratch((dir) => {
-			mkdirSync(join(dir, "www"));
+			publishOne(join(dir, "www"), 1);
 			putOthers(join(dir, "www"));
 			symlinkSync("www", join(dir, "site"));
-			publishOne(join(dir, "site"), 1);
-			expect(wholeEdition(join(dir, "www"))).toBe(1);
-			expect(wholeEdition(join(dir, "site"))).toBe(1);
+			publishOne(join(dir, "site"), 2);
+			expect(wholeEdition(join(dir, "www"))).toBe(2);
+			expect(wholeEdition(join(dir, "site"))).toBe(2);
 			expect(missingOthers(join(dir, "www"))).toEqual([]);
 		});
 	});
 
 	it.each([
-		["where a page of ours goes", "index.html"],
-		["where a folder of ours goes", "drills"],
-		["below a page of ours", "index.html/inner.txt"],
+		["where a page of ours goes", "weeks/one.html"],
+		["where a folder of ours goes", "weeks"],
+		["below a page of ours", "weeks/one.html/inner.txt"],
 	])("%s stop the build", async (_where, path) => {
 		await inScratch((dir) => {
 			const out = join(dir, "site");
+			publishOne(out, 1);
 			mkdirSync(join(out, path, ".."), { recursive: true });
 			writeFileSync(join(out, path), "theirs");
-			expect(() => publishOne(out, 1)).toThrow(OutputConflict);
+			expect(() => publishOne(out, 2)).toThrow(OutputConflict);
 			expect(readFileSync(join(out, path), "utf8")).toBe("theirs");
-			expect(readdirSync(dir)).toEqual(["site"]);
+			expect(readFileSync(join(out, "index.html"), "utf8")).toBe("1");
+			expect(leftBehind(out)).toEqual([]);
 		});
 	});
 });

@@ -4,16 +4,17 @@
  * field it is written into, even with the policy switched off.
  */
 
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { extname, join } from "node:path";
 import puppeteer, { type Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { isMap, isScalar, parseDocument, visit } from "yaml";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { nginxServer } from "../../scripts/render/host-headers.ts";
+import { FIXTURES } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "../site/build-site.ts";
+import { fullOf } from "./hostile-club.ts";
 import injections from "./script-injections.json" with { type: "json" };
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -109,6 +110,30 @@ describe("the site as it is", () => {
 		expect(objections).toEqual([]);
 	});
 
+	it("tells a static host once of every file how long it may be kept", async () => {
+		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
+		const rules = readFileSync(join(site.dir, "_headers"), "utf8")
+			.split("\n\n")
+			.flatMap((rule) => {
+				const [path = "", ...lines] = rule.split("\n");
+				const time = lines.find((line) => line.startsWith("  Cache-Control: "))?.slice(17);
+				return time === undefined ? [] : [{ path, time }];
+			});
+		const timesOf = (file: string) =>
+			rules
+				.filter(({ path }) => (path.endsWith("*") ? file.startsWith(path.slice(0, -1)) : file === path))
+				.map(({ time }) => time);
+		for (const file of site.files) {
+			if (file === "_headers" || file === ".htaccess") continue;
+			const isHashed = /^(offline|media)\//.test(file);
+			expect(timesOf(`/${file}`), file).toEqual([
+				isHashed ? "public, max-age=31536000, immutable" : "no-cache",
+			]);
+			if (isHashed) expect(file, "a name with its hash").toMatch(/[\da-f-]{8,}\./);
+		}
+		expect(timesOf("/")).toEqual(["no-cache"]);
+	});
+
 	it("says in every page what it can of the policy, and holds no script or style of its own", async () => {
 		const site = await buildSite(join(FIXTURES, "clubs/full-pages"));
 		const policy = headersOf(site)["Content-Security-Policy"] ?? "";
@@ -120,58 +145,12 @@ describe("the site as it is", () => {
 			expect(text, file).not.toMatch(/\sstyle="|<style|\son[a-z]+="|<script(?![^>]*\bsrc=)(?![^>]*ld\+json)/);
 			expect(text, file).not.toMatch(/(?:src|srcset|poster|data)="(?:https?:)?\/\//);
 		}
-		for (const path of [".htaccess", "nginx-headers.conf"]) {
-			const text = readFileSync(join(site.dir, path), "utf8");
+		for (const text of [readFileSync(join(site.dir, ".htaccess"), "utf8"), nginxServer()]) {
 			for (const [name, value] of Object.entries(headersOf(site)))
 				expect(text).toContain(`${name} "${value}"`);
 		}
 	});
 });
-
-/** Fields that hold words; the others hold ids, numbers and dates, which schemas narrow to harmless ones. */
-const WORDS = new Set(
-	"title summary aliases do cues see say spotting caution alt caption theme focus note name description stored emergency contact".split(
-		" ",
-	),
-);
-
-/** A body of many paragraphs, so that the bodies together hold every string; never larger than a page may be. */
-function bodyOf(next: () => string): string {
-	let body = "";
-	for (let i = 0; i < 60 && body.length < 20_000; i++) body += `${next()}\n\n`;
-	return body;
-}
-
-/** A copy of the fullest club in which every text of every file is what `next` gives. */
-function fullOf(next: () => string): { readonly dir: string; readonly fields: ReadonlySet<string> } {
-	const dir = clubCopy(undefined, join(FIXTURES, "clubs/full-pages"));
-	const fields = new Set<string>();
-	for (const entry of readdirSync(dir, { recursive: true, withFileTypes: true })) {
-		if (!entry.isFile() || !/\.(md|yaml)$/.test(entry.name)) continue;
-		const file = join(entry.parentPath, entry.name);
-		const text = readFileSync(file, "utf8");
-		const [, matter] = /^---\n([\s\S]*?)\n---\n/.exec(text) ?? [];
-		const document = parseDocument(matter ?? text);
-		visit(document, {
-			Pair(_key, pair) {
-				const field = isScalar(pair.key) ? String(pair.key.value) : "";
-				if (field === "heights" && isMap(pair.value)) {
-					for (const item of pair.value.items) if (isScalar(item.key)) item.key.value = next();
-				}
-				if (!WORDS.has(field) || pair.value === null) return;
-				fields.add(`${entry.name} ${field}`);
-				visit(pair.value as never, {
-					Scalar: (_k, scalar) => {
-						if (typeof scalar.value === "string") scalar.value = next();
-					},
-				});
-			},
-		});
-		const yaml = document.toString({ lineWidth: 0 });
-		writeFileSync(file, matter === undefined ? yaml : `---\n${yaml}---\n${bodyOf(next)}\n`);
-	}
-	return { dir, fields };
-}
 
 /** What ran on the pages of a site, with the policy out of the way. */
 async function ranOn(root: string, files: readonly string[]): Promise<readonly string[]> {

@@ -84,7 +84,7 @@ async function work(): Promise<void> {
 					said.push(text);
 				if (seed % PAGES_EVERY === 0) {
 					for (const page of sitePages(handbook, { media }))
-						said.push(render.call(helpers, { sitePage: page }));
+						said.push(render.call(helpers, { sitePage: page, handbook: {} }));
 				}
 			}
 			const { user, system } = process.cpuUsage(before);

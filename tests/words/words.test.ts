@@ -166,6 +166,7 @@ describe("French", () => {
 			  ".minuteSign: min",
 			  ".patterns.rotation: rotation",
 			  ".search.suggestions: Suggestions",
+			  ".searching.kinds.guide: Guide",
 			  ".sheets.rotation: Rotation",
 			  ".timer.pause: Pause",
 			  ".update.section: Section",

@@ -7,11 +7,11 @@ import {
 	type Bundle,
 	HASH_LENGTH,
 	type ListedFile,
-	packPath,
+	recordsPath,
+	unbundled,
 } from "../../../scripts/render/offline/edition-list.ts";
-import { unbundle } from "../../../scripts/render/offline/packs.ts";
 
-/** Where a larger share of the packs is missing, bundles are taken. */
+/** Where a larger share of the records is missing, bundles are taken. */
 const FEW = 0.5;
 /** Requests at a time: what browsers allow to one host over HTTP/1.1. */
 const AT_ONCE = 6;
@@ -54,32 +54,32 @@ export async function takeFiles(
 }
 
 /**
- * Puts packs into a cache. A device that has few of them takes them in bundles, which are smaller
- * together; one that lacks some takes those.
+ * Puts files of records into a cache. A device that has few of them takes them in bundles, which are
+ * smaller together; one that lacks some takes those.
  */
-export async function takePacks(
+export async function takeRecords(
 	cache: Cache,
-	packs: readonly ListedFile[],
+	records: readonly ListedFile[],
 	bundles: readonly Bundle[],
 	addressOf: (file: ListedFile) => string,
 	keyOf: (file: ListedFile) => string,
 	progress: (done: number) => void = () => undefined,
 ): Promise<void> {
 	const known = new Set((await cache.keys()).map(({ url }) => url));
-	const missing = packs.filter((pack) => !known.has(keyOf(pack)));
-	if (missing.length > packs.length * FEW) {
+	const missing = records.filter((file) => !known.has(keyOf(file)));
+	if (missing.length > records.length * FEW) {
 		let from = 0;
-		for (const { hash, packs: count } of bundles) {
-			const own = packs.slice(from, from + count);
+		for (const { hash, records: count } of bundles) {
+			const own = records.slice(from, from + count);
 			from += count;
-			if (own.every((pack) => known.has(keyOf(pack)))) continue;
-			const bundle = { path: packPath(hash), hash };
-			const texts = unbundle(await (await fetchListed(addressOf(bundle), bundle)).text());
-			await Promise.all(own.map((pack, i) => cache.put(keyOf(pack), new Response(texts[i]))));
+			if (own.every((file) => known.has(keyOf(file)))) continue;
+			const bundle = { path: recordsPath(hash), hash };
+			const texts = unbundled(await (await fetchListed(addressOf(bundle), bundle)).text());
+			await Promise.all(own.map((file, i) => cache.put(keyOf(file), new Response(texts[i]))));
 			progress(from);
 		}
 	}
-	await takeFiles(cache, packs, addressOf, keyOf, progress);
+	await takeFiles(cache, records, addressOf, keyOf, progress);
 }
 
 /** The file with the hash that is listed; asked for a second time past the browser's own cache. */

@@ -1,33 +1,36 @@
 /**
  * The worker that keeps the handbook on the device.
  *
- *   install   every pack of the edition is fetched and proved, then its pages are laid out; where one
- *             is missing, the installation fails, and the edition before goes on as it was
+ *   install   every part of the edition is fetched and proved, and the search is made; where one part is
+ *             missing, the installation fails, and the edition before goes on as it was
  *   wait      the new edition waits until the reader changes to it, or until no page is open
  *   activate  the new edition answers, and all others go
- *   fetch     pages of the one edition are made of their texts, whatever the query string; what an
+ *   fetch     pages of the one edition are made of its records, whatever the query string; what an
  *             edition does not hold is asked of the network
- *   continue  tables for the desk and the club's pictures follow, as long as a page is open
+ *   continue  the club's pictures follow, as long as a page is open
  */
 
+import type { DeviceHandbook, DeviceScope } from "../../../scripts/render/offline/device.ts";
 import {
+	bundled,
 	type EditionList,
 	type FromWorker,
 	type ListedFile,
-	packPath,
+	recordsPath,
 	type ToWorker,
+	unbundled,
 } from "../../../scripts/render/offline/edition-list.ts";
-import type { MakersScope } from "../../../scripts/render/offline/makers.ts";
-import { SHARED_FILE } from "../../../scripts/render/offline/page-makers.ts";
 import { pictureOf } from "../../../scripts/render/offline/picture-sizes.ts";
-import { isPageText } from "../../../scripts/render/page-text.ts";
 import { keeping } from "../../../scripts/words/en.ts";
 import type { TrustedTypes, WorkerScope } from "./scope.ts";
 import { Shelf } from "./shelf.ts";
-import { takeFiles, takePacks } from "./take.ts";
+import { takeFiles, takeRecords } from "./take.ts";
 
 /** Written in front of this program by the build. */
 declare const HANDBOOK_EDITION: EditionList;
+
+/** Where the search's files lie. */
+const SEARCH_FOLDER = "search/";
 
 const TYPES: Readonly<Record<string, string>> = {
 	html: "text/html; charset=utf-8",
@@ -45,26 +48,25 @@ const list = HANDBOOK_EDITION;
 const { scope } = worker.registration;
 const shelf = new Shelf(scope, list.release);
 const pictures = new Map(list.pictures.map((file) => [pictureOf(file.path), file]));
-const binaries = new Map(list.files.map((file) => [file.path, file]));
+const files = new Map(list.files.map((file) => [file.path, file]));
+const records = list.records.map(([, hash]): ListedFile => ({ path: recordsPath(hash), hash }));
 
-if (list.program !== undefined) importScripts(trusted(scope + list.program));
-const programs = globalThis as MakersScope;
-const makers = () => (programs.handbookMakers?.() ?? []).filter(({ name }) => list.makers.includes(name));
+/** The edition's records as one text. */
+const RECORDS = "records";
+
+importScripts(trusted(scope + list.program));
+const { handbookOf } = globalThis as DeviceScope;
 
 const partKey = ({ hash }: ListedFile) => shelf.key(hash);
 const pictureKey = ({ path, hash }: ListedFile) => `${scope}${encodeURI(path)}?${hash}`;
 const address = ({ path }: ListedFile) => scope + encodeURI(path);
-const asFile = (hash: string): ListedFile => ({ path: packPath(hash), hash });
 
 worker.addEventListener("install", (event) => event.waitUntil(install()));
 
 worker.addEventListener("activate", (event) =>
 	event.waitUntil(
 		shelf
-			.clear(
-				new Set([...[...list.packs, ...list.later].map(asFile), ...list.files].map(partKey)),
-				new Set(list.pictures.map(pictureKey)),
-			)
+			.clear(new Set([...records, ...list.files].map(partKey)), new Set(list.pictures.map(pictureKey)))
 			.then(() => worker.clients.claim()),
 	),
 );
@@ -85,16 +87,18 @@ worker.addEventListener("fetch", (event) => {
 
 async function install(): Promise<void> {
 	try {
-		const packs = list.packs.map(asFile);
 		const parts = await shelf.parts();
-		const of = packs.length + list.files.length;
+		const of = records.length + list.files.length;
 		const progress = (done: number) => void tell({ kind: "taking", edition: list.edition, done, of });
 		await takeFiles(parts, list.files, address, partKey);
-		await takePacks(parts, packs, list.bundles.packs, address, partKey, (done) =>
+		await takeRecords(parts, records, list.bundles, address, partKey, (done) =>
 			progress(done + list.files.length),
 		);
-		const early = makers().filter(({ isEarly }) => isEarly);
-		await shelf.lay(await packTexts(list.packs), undefined, list.edition, early);
+		const texts = await Promise.all(records.map(async (file) => (await parts.match(partKey(file)))?.text()));
+		const text = bundled(texts.map((one) => one ?? ""));
+		// A coach searches first: the search is made now, and not when it is opened.
+		for (const file of openHandbook(text).search()) await shelf.lay(file.path, file.text);
+		await shelf.lay(RECORDS, text);
 	} catch (error) {
 		await tell({
 			kind: "failed",
@@ -103,6 +107,21 @@ async function install(): Promise<void> {
 		});
 		throw error;
 	}
+}
+
+function openHandbook(text: string): DeviceHandbook {
+	if (handbookOf === undefined) throw new Error(`${list.program} is not the program of this edition`);
+	const texts = unbundled(text);
+	const byName = new Map(list.records.map(([name], i) => [name, texts[i]]));
+	return handbookOf((name) => byName.get(name), list.issued);
+}
+
+let opened: Promise<DeviceHandbook | undefined> | undefined;
+
+/** The handbook of this edition, opened when a page is first asked for; undefined where its records are gone. */
+function handbook(): Promise<DeviceHandbook | undefined> {
+	opened ??= shelf.read(RECORDS).then((text) => (text === undefined ? undefined : openHandbook(text)));
+	return opened;
 }
 
 let going: Promise<void> | undefined;
@@ -116,19 +135,17 @@ function goOn(): Promise<void> {
 }
 
 async function later(): Promise<void> {
-	let missing = 0;
-	try {
-		// A browser that is short of room takes caches away, and not the worker.
-		if ((await shelf.read("index.html")) === undefined) await install();
-		if ((await shelf.note("whole")) === undefined) {
-			await takePacks(await shelf.parts(), list.later.map(asFile), list.bundles.later, address, partKey);
-			await shelf.lay(await packTexts(list.packs), await packTexts(list.later), list.edition, makers());
-			await shelf.writeNote("whole", "yes");
+	// A browser that is short of room takes caches away, and not the worker.
+	if ((await handbook()) === undefined) {
+		opened = undefined;
+		try {
+			await install();
+		} catch {
+			// Told already.
+			return;
 		}
-	} catch {
-		await tell({ kind: "kept", edition: list.edition, whole: false, missing: list.pictures.length });
-		return;
 	}
+	let missing = 0;
 	const kept = await shelf.pictures();
 	for (const picture of list.pictures) {
 		try {
@@ -138,30 +155,19 @@ async function later(): Promise<void> {
 			missing++;
 		}
 	}
-	await tell({ kind: "kept", edition: list.edition, whole: true, missing });
-}
-
-async function packTexts(hashes: readonly string[]): Promise<readonly string[]> {
-	const cache = await shelf.parts();
-	return Promise.all(
-		hashes.map(async (hash) => {
-			const kept = await cache.match(partKey(asFile(hash)));
-			if (kept === undefined) throw new Error(`pack ${hash} is gone`);
-			return kept.text();
-		}),
-	);
+	await tell({ kind: "kept", edition: list.edition, missing });
 }
 
 async function answer(request: Request, path: string): Promise<Response> {
 	const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
-	const binary = binaries.get(file);
-	const kept = binary === undefined ? undefined : await (await shelf.parts()).match(partKey(binary));
+	const part = files.get(file);
+	const kept = part === undefined ? undefined : await (await shelf.parts()).match(partKey(part));
 	if (kept !== undefined) return kept;
 	const text = await read(file);
 	if (text !== undefined) return textResponse(file, text, 200);
 	const picture = pictures.get(pictureOf(file));
 	if (picture?.path === file) return pictureOr(request, picture);
-	if (request.mode === "navigate" && (await shelf.read(`${file}/index.html`)) !== undefined)
+	if (request.mode === "navigate" && (await handbook())?.has(`${file}/index.html`))
 		return Response.redirect(`${request.url.split(/[?#]/)[0]}/`, 301);
 	try {
 		return await fetch(request);
@@ -169,8 +175,7 @@ async function answer(request: Request, path: string): Promise<Response> {
 		// Another size of a picture that is kept.
 		if (picture !== undefined) return pictureOr(request, picture);
 		if (request.mode !== "navigate") throw error;
-		const isPage = file.endsWith(".html");
-		const page = isPage && (await shelf.note("whole")) !== undefined ? await read("404.html") : undefined;
+		const page = file.endsWith(".html") ? await read("404.html") : undefined;
 		return page === undefined
 			? new Response(keeping.notHere, {
 					status: 503,
@@ -180,11 +185,10 @@ async function answer(request: Request, path: string): Promise<Response> {
 	}
 }
 
-/** A text file of the edition. Pages are made of their texts now. */
+/** A page of the edition, or a file that was made of it; undefined for what is asked of the network. */
 async function read(file: string): Promise<string | undefined> {
-	const text = await shelf.read(file);
-	if (text === undefined || !isPageText(text)) return text;
-	return programs.handbookPage?.(text, (await shelf.read(SHARED_FILE)) ?? "");
+	if (file.endsWith(".html")) return (await handbook())?.page(file);
+	return file.startsWith(SEARCH_FOLDER) ? shelf.read(file) : undefined;
 }
 
 /** A picture that is kept; else the network's, which is then kept. */

@@ -8,12 +8,22 @@
  */
 
 import { isDeepStrictEqual } from "node:util";
+import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 
 /** A cell as a spreadsheet library gives it. */
 export type Cell = string | number | boolean | Date | null;
 
 /** Kinds of thing that an id in a cell can stand for. */
-export type RefKind = "level" | "apparatus" | "shape" | "skill" | "equipment" | "drill";
+export type RefKind =
+	| "level"
+	| "apparatus"
+	| "shape"
+	| "skill"
+	| "equipment"
+	| "purpose"
+	| "drill"
+	/** What a level arrives with may be either. */
+	| "skill or drill";
 
 export type Form =
 	| "id"
@@ -34,6 +44,10 @@ export type Form =
 	| "faults"
 	| "media"
 	| "pair"
+	/** Two numbers of metres, or the name of a spot. */
+	| "place"
+	/** A whole number, or several. */
+	| "numbers"
 	| "days"
 	| "data";
 
@@ -43,12 +57,16 @@ export interface CellContext {
 	readonly refer: (kind: RefKind, words: string) => readonly string[] | undefined;
 	/** Says that a cell, or a part of it, was left out, and why. */
 	readonly unclear: (what: string) => void;
+	/** The unit of time that the column's heading names. */
+	readonly unit?: TimeUnit | undefined;
 }
 
 export interface CellForm {
 	readonly form: Form;
 	readonly of?: RefKind;
 	readonly choices?: readonly string[];
+	/** Of a number that is a time: what the field counts in. */
+	readonly unit?: "seconds" | "minutes";
 }
 
 type Json = Readonly<Record<string, unknown>>;
@@ -92,13 +110,21 @@ export function fold(words: string): string {
 
 /** Line ends, hard spaces and invisible characters as a person would have typed them. */
 export function clean(text: string): string {
-	return text
-		.replace(/\r\n?/g, "\n")
-		.replace(/[\u00a0\u2007\u202f]/g, " ")
-		.replace(/[\u200b\u2060\ufeff]/g, "")
-		.replace(/[ \t]+$/gm, "")
-		.trim();
+	return (
+		text
+			.replace(/\r\n?/g, "\n")
+			.replace(/[\u00a0\u2007\u202f]/g, " ")
+			.replace(/[\u200b\u2060\ufeff]/g, "")
+			// By line: a pattern for blanks at the end of one takes a time with the square of a long run of them.
+			.split("\n")
+			.map((line) => line.trimEnd())
+			.join("\n")
+			.trim()
+	);
 }
+
+/** Letters of a cell that is taken apart; longer ones are texts, or an accident. */
+const LONGEST_READ = 5_000;
 
 const AS_WRITTEN: CellContext = { refer: (_kind, words) => [words], unclear: () => undefined };
 
@@ -133,6 +159,10 @@ function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
 			return isList(value) && value.every((v) => typeof v === "string") ? value.join("\n") : undefined;
 		case "pair":
 			return isList(value) ? value.join(" x ") : undefined;
+		case "place":
+			return isList(value) ? value.join(" x ") : typeof value === "string" ? value : undefined;
+		case "numbers":
+			return isList(value) ? value.join("; ") : typeof value === "number" ? value : undefined;
 		case "doses":
 			return isMap(value) ? Object.entries(value).map(doseLine).join("\n") : undefined;
 		case "needs":
@@ -140,7 +170,11 @@ function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
 		case "heights":
 			return isMap(value)
 				? Object.entries(value)
-						.map(([what, landmark]) => `${what}: ${String(landmark)}`)
+						.flatMap(([what, height]) =>
+							isMap(height)
+								? Object.entries(height).map(([level, landmark]) => `${what} | ${level}: ${String(landmark)}`)
+								: [`${what}: ${String(height)}`],
+						)
 						.join("\n")
 				: undefined;
 		case "faults":
@@ -191,6 +225,13 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 	if (cell === null || cell === undefined) return undefined;
 	if (cell instanceof Date) {
 		if (form.form === "date") return cell.toISOString().slice(0, 10);
+		// Spreadsheets take 1:30 for a time of day, and keep it as one of their first days.
+		if (cell.getUTCFullYear() < 1905) {
+			context.unclear(
+				`A time of day (${cell.toISOString().slice(11, 16)}) stands where ${wanted(form)} is wanted; write the number alone${form.unit === undefined ? "" : `, in ${form.unit}`}`,
+			);
+			return undefined;
+		}
 		context.unclear(
 			`A date (${cell.toISOString().slice(0, 10)}) stands where ${wanted(form)} is wanted; spreadsheets turn ranges such as 3-4 into dates`,
 		);
@@ -208,12 +249,16 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 	}
 	const text = clean(String(cell));
 	if (text === "") return undefined;
+	if (text.length > LONGEST_READ && form.form !== "text" && form.form !== "texts") {
+		context.unclear(`“${short(text)}” is ${text.length} letters long, too long to be read here`);
+		return undefined;
+	}
 	switch (form.form) {
 		case "id":
 		case "text":
 			return text;
 		case "number":
-			return typeof cell === "number" ? cell : numberIn(text, context);
+			return numberIn(cell, text, form, context);
 		case "choice":
 			return choiceIn(text, form.choices ?? [], context);
 		case "date":
@@ -255,6 +300,16 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 			context.unclear(`“${text}” is not two numbers such as 12 x 8`);
 			return undefined;
 		}
+		case "place": {
+			const numbers = text.split(/\s*[x×;,]\s*/).map((part) => Number(part));
+			return numbers.length === 2 && numbers.every(Number.isFinite) ? numbers : text;
+		}
+		case "numbers": {
+			const numbers = split(text, /[;,\n]|\band\b|&/).map((part) => Number(part));
+			if (numbers.every(Number.isInteger)) return numbers.length === 1 ? numbers[0] : numbers;
+			context.unclear(`“${short(text)}” is not whole numbers such as 1; 2`);
+			return undefined;
+		}
 		case "data":
 			context.unclear(`“${short(text)}” cannot be read as data`);
 			return undefined;
@@ -291,6 +346,8 @@ function fits(form: Form, data: unknown): boolean {
 			return isMap(data);
 		case "doses":
 			return isMap(data) || isList(data);
+		case "place":
+			return typeof data === "string" || isList(data);
 		case "data":
 			return typeof data === "object";
 		default:
@@ -298,13 +355,12 @@ function fits(form: Form, data: unknown): boolean {
 	}
 }
 
-function numberIn(text: string, context: CellContext): number | undefined {
-	const match =
-		/^(?:about|ca\.?|approx\.?|[~≈])?\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:min(?:ute)?s?|m|s|secs?|seconds?|['′"″]|x|×|times|reps?|sets?|pcs)?\.?$/i.exec(
-			text,
-		);
-	if (match !== null) return Number((match[1] ?? "").replace(",", ".").replace("−", "-"));
-	context.unclear(`“${short(text)}” is not one number`);
+function numberIn(cell: Cell, text: string, { unit }: CellForm, context: CellContext): number | undefined {
+	// A number is what it is, but for a heading that names another unit than the field's.
+	if (typeof cell === "number" && (unit === undefined || (context.unit ?? unit) === unit)) return cell;
+	const amount = unit === undefined ? numberOf(text) : timeOf(text, unit, context.unit);
+	if (typeof amount === "number") return amount;
+	context.unclear(amount.wrong.replace(text, short(text)));
 	return undefined;
 }
 
@@ -312,7 +368,7 @@ function choiceIn(text: string, choices: readonly string[], context: CellContext
 	const folded = fold(text);
 	const found = choices.find((c) => c === text) ?? choices.find((c) => fold(c) === folded);
 	if (found !== undefined) return found;
-	const synonym = SYNONYMS[folded];
+	const synonym = Object.hasOwn(SYNONYMS, folded) ? SYNONYMS[folded] : undefined;
 	if (synonym !== undefined && choices.includes(synonym)) return synonym;
 	if (/^(-|–|—|n\/?a|\?)$/i.test(text)) return undefined;
 	context.unclear(`“${short(text)}” is none of ${choices.join(", ")}`);
@@ -377,10 +433,15 @@ function dosesIn(text: string, context: CellContext): unknown {
 		const [name = "", ...parts] = line.split("|").map((part) => part.trim());
 		const dose: Record<string, unknown> = {};
 		for (const part of parts.filter((p) => p !== "")) {
-			const amount = /^(sets|reps|hold) (\d+(?:\.\d+)?)$/.exec(part);
-			const field = amount?.[1];
-			if (field !== undefined && dose[field] === undefined && dose.do === undefined)
-				dose[field] = Number(amount?.[2]);
+			const [, field, words = ""] = /^(sets|reps|hold) (\S.*)$/.exec(part) ?? [];
+			const amount = field === "hold" ? timeOf(words, "seconds") : numberOf(words);
+			if (
+				field !== undefined &&
+				typeof amount === "number" &&
+				dose[field] === undefined &&
+				dose.do === undefined
+			)
+				dose[field] = amount;
 			else if (dose.do === undefined) dose.do = part;
 			else dose.do = `${String(dose.do)} | ${part}`;
 		}
@@ -395,6 +456,7 @@ function dosesIn(text: string, context: CellContext): unknown {
 function needsIn(text: string, context: CellContext): unknown {
 	const needs: [string, unknown][] = [];
 	for (const part of split(text, /[;,\n]/)) {
+		if (/^(nil|none|nothing|no (kit|equipment)|n\/?a|[-–—]+|0)\.?$/i.test(part)) continue;
 		const per = /^(.*\S)\s+(?:per|for each|a)\s+(station|gymnast|child)$/i.exec(part);
 		const words = per?.[1] ?? part;
 		const after = /^(.*?\S)(?:\s*[x×:]\s*|\s+|\s*\()(\d+)\)?$/i.exec(words);
@@ -419,14 +481,26 @@ function needsIn(text: string, context: CellContext): unknown {
 }
 
 function heightsIn(text: string, choices: readonly string[], context: CellContext): unknown {
-	const pairs = split(text, /[\n;]/).flatMap((line) => {
+	const heights = new Map<string, unknown>();
+	for (const line of split(text, /[\n;]/)) {
 		const match = /^(.*?\S)\s*(?::|=|\bat\b|->|–|—)\s*(\S.*)$/.exec(line);
-		const landmark =
-			match === null ? undefined : choiceIn((match[2] ?? "").replace(/ height$/i, ""), choices, context);
-		if (match === null) context.unclear(`“${short(line)}” is not a height such as low bar: shoulder`);
-		return match === null || landmark === undefined ? [] : [[match[1] ?? "", landmark] as const];
-	});
-	return pairs.length === 0 ? undefined : Object.fromEntries(pairs);
+		if (match === null) {
+			context.unclear(`“${short(line)}” is not a height such as low bar: shoulder, or box | level-1: knee`);
+			continue;
+		}
+		const landmark = choiceIn((match[2] ?? "").replace(/ height$/i, ""), choices, context);
+		if (landmark === undefined) continue;
+		// For a level alone: what stands there, then the level.
+		const [what = "", level, ...more] = (match[1] ?? "").split("|").map((part) => part.trim());
+		if (level === undefined || more.length > 0) {
+			heights.set(match[1] ?? "", landmark);
+			continue;
+		}
+		const before = heights.get(what);
+		const own = refsIn(level, "level", context).map((id) => [id, landmark] as const);
+		heights.set(what, { ...(isMap(before) ? before : {}), ...Object.fromEntries(own) });
+	}
+	return heights.size === 0 ? undefined : Object.fromEntries(heights);
 }
 
 function faultsIn(text: string, context: CellContext): unknown {

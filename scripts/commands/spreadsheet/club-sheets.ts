@@ -79,13 +79,15 @@ const LISTS = new Set([
 	"level",
 	"shapes",
 	"skills",
+	"performs",
+	"purpose",
 	"after",
 	"needs",
 	"entry",
 	"rotation",
 	"sequence",
 ]);
-const SINGLE = new Set(["id", "partner", "opposite"]);
+const SINGLE = new Set(["id", "partner", "opposite", "same-as"]);
 
 function idsAsText(data: Json): Json {
 	return Object.fromEntries(
@@ -100,22 +102,23 @@ function idsAsText(data: Json): Json {
 	);
 }
 
-/** The blocks of a week, one row a station. The words on an apparatus stand in its first row. */
+/** The blocks of a week, one row a station or option. The words on an apparatus stand in its first row. */
 function planRows(week: Json): readonly Json[] {
 	return Object.entries(week.apparatus as Json).flatMap(([apparatus, plan]) => {
 		const { focus, blocks } = plan as { readonly focus?: string; readonly blocks: readonly Json[] };
 		const head = { week: week.week, apparatus };
 		const rows = blocks.flatMap((block, i): readonly Json[] => {
-			const { drill, stations, levels, ...rest } = block;
+			const { drill, stations, options, levels, ...rest } = block;
+			const several = (stations ?? options) as readonly Json[] | undefined;
 			const common = {
 				...head,
 				...rest,
 				block: i + 1,
-				kind: stations === undefined ? "drill" : "stations",
+				kind: stations !== undefined ? "stations" : options !== undefined ? "options" : "drill",
 				...idsAsText({ levels }),
 			};
-			if (stations === undefined) return [{ ...common, drill: String(drill) }];
-			return (stations as readonly Json[]).map((station, s) => ({
+			if (several === undefined) return [{ ...common, drill: String(drill) }];
+			return several.map((station, s) => ({
 				...(s === 0 ? common : { ...head, block: i + 1 }),
 				drill: String(station.drill),
 				at: station.at,

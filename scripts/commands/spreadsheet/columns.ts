@@ -40,10 +40,11 @@ interface More {
 	readonly path?: readonly string[];
 	readonly of?: RefKind;
 	readonly choices?: readonly string[];
+	readonly unit?: "seconds" | "minutes";
 	readonly aliases?: readonly string[];
 }
 
-function column(heading: string, form: Form, { path, of, choices, aliases = [] }: More = {}): Column {
+function column(heading: string, form: Form, { path, of, choices, unit, aliases = [] }: More = {}): Column {
 	return {
 		heading,
 		form,
@@ -51,6 +52,7 @@ function column(heading: string, form: Form, { path, of, choices, aliases = [] }
 		aliases,
 		...(of === undefined ? {} : { of }),
 		...(choices === undefined ? {} : { choices }),
+		...(unit === undefined ? {} : { unit }),
 	};
 }
 
@@ -70,6 +72,8 @@ const angle = (name: string) =>
 	column(`angle ${name}`, "number", { path: ["angles", name], aliases: [name] });
 const side = (name: string) => column(`angles ${name}`, "data", { path: ["angles", name] });
 
+const about = (name: string, of: RefKind) => column(name, "ref", { path: ["about", name], of });
+
 export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetKind, readonly Column[]>([
 	[
 		"drill",
@@ -86,7 +90,10 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("shapes", "refs", { of: "shape", aliases: ["body shape", "body position"] }),
 			column("sequence", "sequence", { of: "shape", aliases: ["phases", "shapes in order"] }),
 			column("skills", "refs", { of: "skill", aliases: ["leads to", "skill", "goal", "goal skill"] }),
+			column("performs", "refs", { of: "skill", aliases: ["skill performed", "does"] }),
+			column("elements", "data", { aliases: ["complex", "chain"] }),
 			column("after", "refs", { of: "drill", aliases: ["before this", "prerequisite", "comes after"] }),
+			column("ready", "data", { aliases: ["before the first try"] }),
 			column("direction", "choice", { choices: DIRECTIONS }),
 			column("partner", "ref", { of: "drill", aliases: ["opposite", "partner drill"] }),
 			column("sides", "choice", { choices: ["both", "each", "lead"], aliases: ["left right"] }),
@@ -97,14 +104,27 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("heights", "heights", { choices: LANDMARKS, aliases: ["set-up heights"] }),
 			column("sets", "number", { aliases: ["no of sets"] }),
 			column("reps", "number", { aliases: ["repetitions", "repeats", "sets x reps"] }),
-			column("hold", "number", { aliases: ["hold s", "hold sec", "hold seconds", "seconds held"] }),
+			column("hold", "number", {
+				unit: "seconds",
+				aliases: ["hold s", "hold sec", "hold seconds", "seconds held"],
+			}),
+			column("hold of", "choice", {
+				path: ["hold-of"],
+				choices: ["rep", "set", "last"],
+				aliases: ["hold is of"],
+			}),
 			column("turn seconds", "number", {
 				path: ["turn", "seconds"],
+				unit: "seconds",
 				aliases: ["turn", "time per turn", "seconds per turn"],
 			}),
 			column("turn at once", "number", {
 				path: ["turn", "at-once"],
 				aliases: ["at once", "gymnasts at once"],
+			}),
+			column("turn reps", "number", {
+				path: ["turn", "reps"],
+				aliases: ["reps per turn", "repetitions in a turn"],
 			}),
 			column("landings", "number", { path: ["contacts", "landings"], aliases: ["landings per rep"] }),
 			column("hands", "number", { path: ["contacts", "hands"], aliases: ["hand contacts"] }),
@@ -114,6 +134,13 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("faults", "faults", { aliases: ["common faults", "mistakes", "common mistakes", "errors"] }),
 			column("spotting", "text", { aliases: ["spot", "support", "how to spot"] }),
 			column("caution", "text", { aliases: ["safety", "safety note", "warning", "risk", "watch out"] }),
+			column("spotters", "number", { aliases: ["coaches needed", "hands on"] }),
+			column("watch", "flag", { aliases: ["watched", "coach looks"] }),
+			column("easier", "texts", { aliases: ["make it easier", "regressions"] }),
+			column("harder", "texts", { aliases: ["make it harder", "progressions"] }),
+			column("run", "number", { aliases: ["run-up", "run m", "metres of run"] }),
+			column("run out", "number", { path: ["run-out"], aliases: ["run out m"] }),
+			column("purpose", "refs", { of: "purpose", aliases: ["purposes"] }),
 			column("media", "media", { aliases: ["pictures", "photos", "video"] }),
 			column("reviewed", "date", {
 				aliases: ["last reviewed", "review date", "date reviewed", "checked", "last checked"],
@@ -138,13 +165,17 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("apparatus", "ref", { of: "apparatus", aliases: ["app", "event", "area", "where"] }),
 			column("focus", "text", { aliases: ["apparatus focus"] }),
 			column("block", "number", { aliases: ["block no"] }),
-			column("kind", "choice", { choices: ["drill", "stations"] }),
-			column("minutes", "number", { aliases: ["min", "mins", "time", "duration"] }),
-			column("change", "number", { aliases: ["change minutes", "changeover"] }),
+			column("kind", "choice", { choices: ["drill", "stations", "options"] }),
+			column("minutes", "number", { unit: "minutes", aliases: ["min", "mins", "time", "duration"] }),
+			column("show", "number", { unit: "minutes", aliases: ["show minutes", "minutes to show"] }),
+			column("change", "number", { unit: "minutes", aliases: ["change minutes", "changeover"] }),
+			column("choose", "number", { aliases: ["options to choose"] }),
+			column("session", "numbers", { aliases: ["meeting"] }),
+			column("dose", "data", { aliases: ["this week's dose"] }),
 			column("levels", "refs", { of: "level", aliases: ["level", "group", "who"] }),
 			column("note", "text", { aliases: ["block note", "notes"] }),
 			column("drill", "ref", { of: "drill", aliases: ["drill name", "title", "exercise", "activity"] }),
-			column("at", "pair", { aliases: ["place"] }),
+			column("at", "place", { aliases: ["place"] }),
 			column("station note", "text"),
 		],
 	],
@@ -161,6 +192,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("site", "text"),
 			column("contact", "text"),
 			column("emergency", "text"),
+			column("emergency-guide", "text"),
 		],
 	],
 	[
@@ -170,6 +202,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("starts", "date"),
 			column("weeks", "number"),
 			column("closed", "days", { aliases: ["closed days"] }),
+			column("between", "number", { aliases: ["minutes between apparatus"] }),
 		],
 	],
 	[
@@ -182,13 +215,16 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 				choices: ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"],
 			}),
 			column("start", "text"),
-			column("minutes", "number"),
-			column("warm-up", "number"),
-			column("cool-down", "number"),
+			column("minutes", "number", { unit: "minutes" }),
+			column("warm-up", "number", { unit: "minutes" }),
+			column("cool-down", "number", { unit: "minutes" }),
+			column("between", "number", { unit: "minutes", aliases: ["minutes between apparatus"] }),
 			column("gymnasts", "number"),
 			column("coaches", "number"),
 			column("ages", "pair"),
 			column("rotation", "refs", { of: "apparatus" }),
+			column("groups", "data", { aliases: ["groups at the same time"] }),
+			column("same as", "text", { path: ["same-as"], aliases: ["same gymnasts as"] }),
 		],
 	],
 	[
@@ -202,12 +238,25 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("active-share", "number"),
 			column("load-step", "number"),
 			column("review-months", "number"),
+			column("skill-reps", "number"),
+			column("ratio", "data", { aliases: ["gymnasts to a coach"] }),
+			column("landings", "number"),
+			column("new-drills", "number"),
 		],
 	],
-	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill" })]],
+	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill or drill" })]],
 	[
 		"apparatus",
-		[ID, NAME, ORDER, column("kind", "choice", { choices: ["apparatus", "area"] }), column("plan", "pair")],
+		[
+			ID,
+			NAME,
+			ORDER,
+			column("kind", "choice", { choices: ["apparatus", "area"] }),
+			column("plan", "pair"),
+			column("groups", "number", { aliases: ["groups that fit"] }),
+			column("walls", "names", { aliases: ["sides that are walls"] }),
+			column("landmarks", "data", { aliases: ["spots"] }),
+		],
 	],
 	[
 		"shapes",
@@ -241,11 +290,43 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			}),
 			column("direction", "choice", { choices: DIRECTIONS }),
 			column("opposite", "ref", { of: "skill" }),
+			column("criteria", "texts", { aliases: ["what must be seen", "counts when"] }),
 		],
 	],
 	[
 		"equipment",
-		[ID, NAME, ORDER, ALIASES, column("owned", "number"), column("stored", "text"), column("size", "pair")],
+		[
+			ID,
+			NAME,
+			ORDER,
+			ALIASES,
+			column("owned", "number"),
+			column("stored", "text"),
+			column("size", "pair"),
+			column("height", "number", { aliases: ["height cm"] }),
+			column("range", "pair", { aliases: ["heights it can have"] }),
+			column("step", "number", { aliases: ["step cm"] }),
+			column("thickness", "number", { aliases: ["thickness cm"] }),
+			column("adults", "number", { aliases: ["adults to carry one", "carried by"] }),
+		],
+	],
+	["purposes", [ID, NAME, ORDER, ALIASES]],
+	[
+		"accepted",
+		[
+			column("finding", "text", { aliases: ["code"] }),
+			column("week", "number", { path: ["about", "week"] }),
+			about("level", "level"),
+			about("apparatus", "apparatus"),
+			about("drill", "drill"),
+			about("skill", "skill"),
+			about("shape", "shape"),
+			column("class", "text", { path: ["about", "class"] }),
+			column("group", "text", { path: ["about", "group"] }),
+			about("equipment", "equipment"),
+			column("reason", "text", { aliases: ["why"] }),
+			column("until", "date"),
+		],
 	],
 ]);
 
@@ -264,6 +345,8 @@ export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map<SheetKind, st
 	["shapes", "Shapes"],
 	["skills", "Skills"],
 	["equipment", "Equipment"],
+	["purposes", "Purposes"],
+	["accepted", "Accepted"],
 ]);
 
 /** Without these a row makes nothing. */
@@ -281,6 +364,8 @@ export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<Sheet
 	["shapes", ["id", "name"]],
 	["skills", ["id", "name"]],
 	["equipment", ["id", "name"]],
+	["purposes", ["id", "name"]],
+	["accepted", ["finding", "reason"]],
 ]);
 
 /** A heading compared without case, accents, signs and the s of a plural. */

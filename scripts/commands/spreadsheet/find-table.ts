@@ -16,7 +16,7 @@ import {
 	type SheetKind,
 	sheetKindNamed,
 } from "./columns.ts";
-import { HEADINGS_WITHIN, type Sheet } from "./read-sheets.ts";
+import { HEADINGS_WITHIN, letterOf, type Sheet } from "./read-sheets.ts";
 
 /** Something to tell, at its cell. Rows count from 1, columns by their letters. */
 export interface Note {
@@ -33,6 +33,8 @@ export interface Table {
 	readonly kind: SheetKind;
 	/** The field of each column, as far as it has one. */
 	readonly columns: readonly (Column | undefined)[];
+	/** The headings as they stand there. */
+	readonly headings: readonly string[];
 	/** Rows below the headings that are not empty, with their numbers. */
 	readonly rows: readonly { readonly number: number; readonly cells: readonly Cell[] }[];
 }
@@ -60,6 +62,7 @@ interface Found {
 export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => void): Table | undefined {
 	const said = mapping.sheets.get(fold(sheet.title));
 	if (said === "skip") return undefined;
+	for (const left of sheet.leftOut ?? []) tell({ sheet: sheet.name, weight: "unclear", ...left });
 	const named = said ?? sheetKindNamed(sheet.title);
 	const kinds = named === undefined ? [...COLUMNS.keys()] : [named];
 	let best: Found | undefined;
@@ -105,7 +108,7 @@ export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => 
 		.map((cells, i) => ({ number: i + 1, cells }))
 		.slice(row + 1)
 		.filter(({ cells }) => cells.some((cell) => cell !== null && String(cell).trim() !== ""));
-	return { sheet, kind, columns, rows };
+	return { sheet, kind, columns, headings: headings.map(headingOf), rows };
 }
 
 function headingsIn(
@@ -149,10 +152,4 @@ function headingsIn(
 
 function headingOf(cell: Cell): string {
 	return typeof cell === "string" ? clean(cell).replaceAll("\n", " ") : "";
-}
-
-/** A column's letters: A, B … Z, AA … */
-export function letterOf(index: number): string {
-	const last = String.fromCharCode(65 + (index % 26));
-	return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
 }

@@ -12,12 +12,13 @@
 import type { FileKind, Id } from "../../model.ts";
 import { nearestName } from "../../read/nearest-name.ts";
 import { idFrom } from "../../validate/judge-data.ts";
-import { ID_PATTERN, validatorOf } from "../../validate/schemas.ts";
+import { ID_PATTERN, isPortable, validatorOf } from "../../validate/schemas.ts";
+import { unitInHeading } from "./amounts.ts";
 import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
 import type { WrittenFile } from "./club-sheets.ts";
 import { type Column, foldHeading, REQUIRED, type SheetKind } from "./columns.ts";
-import { findTable, letterOf, type Mapping, NO_MAPPING, type Note, type Table } from "./find-table.ts";
-import type { Sheet } from "./read-sheets.ts";
+import { findTable, type Mapping, NO_MAPPING, type Note, type Table } from "./find-table.ts";
+import { letterOf, type Sheet } from "./read-sheets.ts";
 
 export interface ReadSheets {
 	readonly files: readonly DraftFile[];
@@ -31,13 +32,21 @@ export interface DraftFile extends WrittenFile {
 
 type Fields = Record<string, unknown>;
 
+/** Nobody reads more hints than these; in a sheet of a hundred thousand rows each takes a while. */
+const MOST_HINTS = 200;
+
+function isId(words: string): boolean {
+	return ID_PATTERN.test(words) && isPortable(words);
+}
+
 /** In which data file the things of a kind are listed. */
-const LISTS: Readonly<Record<Exclude<RefKind, "drill">, FileKind>> = {
+const LISTS: Readonly<Record<Exclude<RefKind, "drill" | "skill or drill">, FileKind>> = {
 	level: "levels",
 	apparatus: "apparatus",
 	shape: "shapes",
 	skill: "skills",
 	equipment: "equipment",
+	purpose: "purposes",
 };
 
 /** Reads sheets into drafts of files. `club` is what the folder holds already. */
@@ -56,6 +65,10 @@ class SheetReader {
 	readonly #club: readonly WrittenFile[];
 	/** The id of each row that makes a drill. */
 	readonly #drillIds = new Map<Table, Map<number, Id>>();
+	/** From where on a number is free, by the id that was wanted. */
+	readonly #nextNumber = new Map<Id, number>();
+	/** Hints still given: each is looked for among everything known. */
+	#hintsLeft = MOST_HINTS;
 
 	constructor(sheets: readonly Sheet[], club: readonly WrittenFile[], mapping: Mapping) {
 		this.#club = club;
@@ -70,10 +83,11 @@ class SheetReader {
 		for (const table of this.#of("drill")) this.#nameDrills(table);
 		const drafts: DraftFile[] = [];
 		for (const kind of Object.values(LISTS)) drafts.push(...this.#list(kind));
-		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term());
-		for (const table of this.#of("drill")) drafts.push(...this.#drills(table));
-		drafts.push(...this.#weeks());
-		for (const table of this.#of("guide")) drafts.push(...this.#guides(table));
+		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term(), ...this.#accepted());
+		// One by one: a call takes only so many arguments.
+		for (const table of this.#of("drill")) for (const drill of this.#drills(table)) drafts.push(drill);
+		for (const week of this.#weeks()) drafts.push(week);
+		for (const table of this.#of("guide")) for (const guide of this.#guides(table)) drafts.push(guide);
 		const files = drafts.flatMap((draft) => this.#sound(draft) ?? []);
 		return { files, notes: this.#notes };
 	}
@@ -108,6 +122,7 @@ class SheetReader {
 	#value(table: Table, row: number, index: number, column: Column, cell: Cell): unknown {
 		const context: CellContext = {
 			refer: (kind, words) => this.#known.refer(kind, words),
+			...(column.unit === undefined ? {} : { unit: unitInHeading(table.headings[index] ?? "") }),
 			unclear: (what) =>
 				this.#tell(table, row, index, "unclear", `${column.heading}: ${what}${this.#hint(column, what)}`),
 		};
@@ -118,7 +133,9 @@ class SheetReader {
 	#hint(column: Column, what: string): string {
 		const words = /^there is no \w+ “(.*)”$/.exec(what)?.[1];
 		const kind = column.form === "doses" ? "level" : column.form === "needs" ? "equipment" : column.of;
-		const nearest = words === undefined || kind === undefined ? undefined : this.#known.nearest(kind, words);
+		if (words === undefined || kind === undefined || this.#hintsLeft === 0) return "";
+		this.#hintsLeft--;
+		const nearest = this.#known.nearest(kind, words);
 		return nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
 	}
 
@@ -143,7 +160,7 @@ class SheetReader {
 		};
 		const name = get("name") as string | undefined;
 		const own = get("id") as string | undefined;
-		const id = own !== undefined && ID_PATTERN.test(own) ? own : idFrom(own ?? name ?? "");
+		const id = own !== undefined && isId(own) ? own : idFrom(own ?? name ?? "");
 		return { id, name, aliases: (get("aliases") as readonly string[] | undefined) ?? [] };
 	}
 
@@ -169,6 +186,27 @@ class SheetReader {
 		);
 		const from = tables[0]?.sheet.name ?? "";
 		return entries.length === 0 ? [] : [{ kind, id: kind, data: entries.map(ordered), body: "", from }];
+	}
+
+	#accepted(): readonly DraftFile[] {
+		const [first] = this.#of("accepted");
+		const entries = this.#of("accepted").flatMap((table) =>
+			table.rows.flatMap(({ number, cells }): readonly Fields[] => {
+				const fields = this.#fields(table, number, cells);
+				const missing = (REQUIRED.get("accepted") ?? []).filter((name) => fields[name] === undefined);
+				if (missing.length === 0) return [fields];
+				this.#tell(
+					table,
+					number,
+					undefined,
+					"unclear",
+					`without a ${missing.join(" and a ")} the row is left out`,
+				);
+				return [];
+			}),
+		);
+		if (first === undefined || entries.length === 0) return [];
+		return [{ kind: "accepted", id: "accepted", data: entries, body: "", from: first.sheet.name }];
 	}
 
 	#single(kind: "club" | "targets"): readonly DraftFile[] {
@@ -228,7 +266,7 @@ class SheetReader {
 			}
 			if (at >= 0 && foldHeading(title) === foldHeading(headingIn(table, at))) continue;
 			const own = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
-			const wanted = own !== "" && ID_PATTERN.test(own) ? own : idFrom(own === "" ? title : own);
+			const wanted = own !== "" && isId(own) ? own : idFrom(own === "" ? title : own);
 			if (wanted === undefined) {
 				this.#tell(
 					table,
@@ -252,7 +290,9 @@ class SheetReader {
 
 	#freeId(wanted: Id): Id {
 		let id = wanted;
-		for (let n = 2; this.#known.rowOf(id) !== undefined; n++) id = `${wanted}-${n}`;
+		let n = this.#nextNumber.get(wanted) ?? 2;
+		for (; this.#known.rowOf(id) !== undefined; n++) id = `${wanted}-${n}`;
+		this.#nextNumber.set(wanted, n);
 		return id;
 	}
 
@@ -329,7 +369,7 @@ class SheetReader {
 					continue;
 				}
 				const week = weekOf(fields.week, `${table.sheet.name}, row ${number}`);
-				const own = typeof fields.id === "string" && ID_PATTERN.test(fields.id) ? fields.id : undefined;
+				const own = typeof fields.id === "string" && isId(fields.id) ? fields.id : undefined;
 				if (own !== undefined) week.id = own;
 				if (typeof fields.theme === "string") week.theme = fields.theme;
 				if (typeof fields[""] === "string") week.body = fields[""];
@@ -405,7 +445,7 @@ class SheetReader {
 			const running = plan.blocks.at(-1);
 			if (typeof block === "number" && running?.number === block) {
 				running.stations.push(station);
-				running.kind = "stations";
+				if (running.kind === "drill") running.kind = "stations";
 				continue;
 			}
 			if (typeof fields.minutes !== "number") {
@@ -420,12 +460,18 @@ class SheetReader {
 			}
 			plan.blocks.push({
 				number: typeof block === "number" ? block : undefined,
-				kind: kind === "stations" ? "stations" : "drill",
+				kind: kind === "stations" || kind === "options" ? kind : "drill",
 				stations: [station],
-				minutes: fields.minutes,
-				change: fields.change,
 				levels: fields.levels,
 				note: fields.note,
+				rest: {
+					minutes: fields.minutes,
+					show: fields.show,
+					change: fields.change,
+					choose: fields.choose,
+					session: fields.session,
+					dose: fields.dose,
+				},
 			});
 		}
 	}
@@ -440,8 +486,7 @@ class SheetReader {
 	#guides(table: Table): readonly DraftFile[] {
 		return table.rows.flatMap(({ number, cells }): readonly DraftFile[] => {
 			const { "": body, id: own, ...fields } = this.#fields(table, number, cells);
-			const id =
-				typeof own === "string" && ID_PATTERN.test(own) ? own : idFrom(String(own ?? fields.title ?? ""));
+			const id = typeof own === "string" && isId(own) ? own : idFrom(String(own ?? fields.title ?? ""));
 			if (id === undefined || fields.title === undefined) {
 				this.#tell(table, number, undefined, "unclear", "a guide without a title is left out");
 				return [];
@@ -479,26 +524,28 @@ interface WeekDraft {
 
 interface BlockDraft {
 	readonly number: number | undefined;
-	kind: "drill" | "stations";
+	kind: "drill" | "stations" | "options";
 	readonly stations: Fields[];
-	readonly minutes: number;
-	readonly change: unknown;
 	readonly levels: unknown;
 	readonly note: unknown;
+	/** What is written as it is read. */
+	readonly rest: Fields;
 }
 
-function blockOf({ kind, stations, minutes, change, levels, note }: BlockDraft): Fields {
+function blockOf({ kind, stations, levels, note, rest }: BlockDraft): Fields {
 	const [first] = stations;
 	// A word for the station of a block of one drill is a word for the block.
 	const own = kind === "drill" ? (note ?? first?.note) : note;
 	return clear({
-		...(kind === "drill" ? { drill: first?.drill } : { stations }),
-		minutes,
-		change,
+		...(kind === "drill" ? { drill: first?.drill } : { [kind]: stations }),
+		...rest,
 		levels: oneOrList(levels),
 		note: own,
 	});
 }
+
+/** Words longer than these name nothing. */
+const LONGEST_NAME = 200;
 
 /** What words stand for: ids, names and aliases of each kind, without case, accents and plurals. */
 class KnownThings {
@@ -556,6 +603,14 @@ class KnownThings {
 	}
 
 	refer(kind: RefKind, words: string): readonly Id[] | undefined {
+		if (words.length > LONGEST_NAME) return undefined;
+		if (kind === "skill or drill") {
+			// An id before a name, a skill before a drill; only a skill may be made.
+			const knows = (one: RefKind): boolean => this.#ids.get(one)?.has(words) === true;
+			const names = (one: RefKind): boolean => this.#words.get(one)?.has(foldHeading(words)) === true;
+			const isDrill = !knows("skill") && (knows("drill") || (!names("skill") && names("drill")));
+			return this.refer(isDrill ? "drill" : "skill", words);
+		}
 		const ids = this.#ids.get(kind) ?? new Set<Id>();
 		if (ids.has(words)) return [words];
 		const said = this.#mapping.values.get(kind)?.get(fold(words));

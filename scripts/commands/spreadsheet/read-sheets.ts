@@ -9,6 +9,11 @@ import Papa from "papaparse";
 import readXlsxFile from "read-excel-file/node";
 import type { Cell } from "./cells.ts";
 import { COLUMNS, columnFor } from "./columns.ts";
+import { type Unseen, unseenIn } from "./left-out.ts";
+import { lookIntoWorkbook } from "./look-into-workbook.ts";
+import { UnreadableSheet } from "./unreadable-sheet.ts";
+
+export { UnreadableSheet };
 
 export interface Sheet {
 	/** The file's name, and for XLSX the sheet's. */
@@ -16,12 +21,18 @@ export interface Sheet {
 	/** The sheet's own name; for CSV the file's name without its ending. */
 	readonly title: string;
 	readonly rows: readonly (readonly Cell[])[];
+	/** What is hidden or struck out in the workbook, and so not among the rows. */
+	readonly leftOut?: readonly LeftOut[];
 	/** The encoding a CSV file was taken to be in. */
 	readonly encoding?: string;
 }
 
-/** A file that is no spreadsheet we read. Its message says what to do. */
-export class UnreadableSheet extends Error {}
+/** Something of a sheet that is not read, at its place: rows count from 1, columns by their letters. */
+export interface LeftOut {
+	readonly row?: number;
+	readonly column?: string;
+	readonly what: string;
+}
 
 /** The sheets of one file. Throws UnreadableSheet where it is none. */
 export async function readSheets(file: string, bytes: Buffer): Promise<readonly Sheet[]> {
@@ -33,16 +44,21 @@ export async function readSheets(file: string, bytes: Buffer): Promise<readonly 
 	if (ending === ".xlsx" || bytes.subarray(0, 2).toString("latin1") === "PK")
 		return readWorkbook(name, bytes);
 	const { text, encoding } = decode(bytes);
-	return [{ name, title: basename(file, extname(file)), rows: csvRows(text), encoding }];
+	return [{ name, title: basename(file, extname(file)), rows: csvRows(name, text), encoding }];
 }
 
 async function readWorkbook(name: string, bytes: Buffer): Promise<readonly Sheet[]> {
+	await lookIntoWorkbook(name, bytes);
 	try {
 		const sheets = await readXlsxFile(bytes, { trim: false });
+		const unseen = unseenIn(bytes);
 		return sheets.map(({ sheet, data }) => ({
 			name: `${name}, ${sheet}`,
 			title: sheet,
-			rows: data.map((row) => row.map((cell) => unguarded(cell as Cell))),
+			...seenOf(
+				data.map((row) => row.map((cell) => unguarded(cell as Cell))),
+				unseen.get(sheet),
+			),
 		}));
 	} catch (error) {
 		const why = error instanceof Error ? error.message : String(error);
@@ -50,6 +66,53 @@ async function readWorkbook(name: string, bytes: Buffer): Promise<readonly Sheet
 			`${name} cannot be read as a workbook (${why}). Open it and save it again as .xlsx.`,
 		);
 	}
+}
+
+/** The cells that somebody sees who opens the workbook; what is hidden or struck out is empty, and told. */
+function seenOf(
+	rows: readonly (readonly Cell[])[],
+	unseen: Unseen | undefined,
+): Pick<Sheet, "rows"> & Partial<Pick<Sheet, "leftOut">> {
+	if (unseen === undefined) return { rows };
+	const isFull = (cell: Cell | undefined): boolean =>
+		cell !== null && cell !== undefined && String(cell).trim() !== "";
+	if (unseen.hidden) {
+		const leftOut = rows.some((row) => row.some(isFull))
+			? [{ what: "the sheet is hidden and left out" }]
+			: [];
+		return { rows: [], leftOut };
+	}
+	const leftOut: LeftOut[] = [];
+	const isHidden = (column: number): boolean =>
+		unseen.columns.some(({ from, to }) => from <= column && column <= to);
+	const widest = Math.max(0, ...rows.map((row) => row.length));
+	for (let column = 0; column < widest; column++) {
+		if (!isHidden(column) || !rows.some((row) => isFull(row[column]))) continue;
+		leftOut.push({ column: letterOf(column), what: "the column is hidden and left out" });
+	}
+	const seen = rows.map((row, at): readonly Cell[] => {
+		const full = row.flatMap((cell, column) => (isFull(cell) && !isHidden(column) ? [column] : []));
+		const struck = full.filter((column) => unseen.struck.has(`${at},${column}`));
+		if (full.length > 0 && unseen.rows.has(at)) {
+			leftOut.push({ row: at + 1, what: "the row is hidden and left out" });
+			return [];
+		}
+		if (struck.length > 0 && struck.length === full.length) {
+			leftOut.push({ row: at + 1, what: "the row is struck out and left out" });
+			return [];
+		}
+		for (const column of struck) {
+			leftOut.push({ row: at + 1, column: letterOf(column), what: "the cell is struck out and left out" });
+		}
+		return row.map((cell, column) => (isHidden(column) || struck.includes(column) ? null : cell));
+	});
+	return { rows: seen, leftOut };
+}
+
+/** A column's letters: A, B … Z, AA … */
+export function letterOf(index: number): string {
+	const last = String.fromCharCode(65 + (index % 26));
+	return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
 }
 
 /** Text by its byte order mark, else UTF-8 where it is that, else as Windows writes Western text. */
@@ -64,11 +127,21 @@ function decode(bytes: Buffer): { readonly text: string; readonly encoding: stri
 	return isUtf8(bytes) ? as("utf-8", bytes) : as("windows-1252", bytes);
 }
 
-function csvRows(text: string): readonly (readonly Cell[])[] {
+/** Letters of one cell: what the usual programs hold (Excel specifications and limits: 32,767). */
+const LONGEST_CELL = 32_767;
+
+function csvRows(name: string, text: string): readonly (readonly Cell[])[] {
 	// Spreadsheets may say the sign between cells in a first line of its own.
 	const said = /^sep=(.)\r?\n/i.exec(text);
 	const body = said === null ? text : text.slice(said[0].length);
 	const data = parsed(body, said?.[1] ?? delimiterOf(body));
+	for (const [i, row] of data.entries()) {
+		if (row.some((cell) => cell.length > LONGEST_CELL)) {
+			throw new UnreadableSheet(
+				`${name}: a cell of row ${i + (said === null ? 1 : 2)} holds more than ${LONGEST_CELL} letters. Most likely a quote was opened there and not closed: close it, or save the file again from a spreadsheet program.`,
+			);
+		}
+	}
 	const rows = data.map((row) => row.map((cell): Cell => (cell === "" ? null : unguarded(cell))));
 	// What the first line said counts as a line, so that rows have the numbers people see.
 	return said === null ? rows : [[], ...rows];

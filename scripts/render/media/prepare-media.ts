@@ -9,21 +9,23 @@
  *   3. videos: emptied of metadata (film.ts); a poster from the drill's `poster`, else drawn (draw-poster.ts)
  *   4. what cannot be decoded is a problem at the line that names it
  *
- * What was made is kept in the club's cache folder under the hash of the file and of the recipe. AVIF would
+ * What was made is kept in the club's cache folder under the hash of the file and of the recipe, sealed, so
+ * that a picture which came with somebody's cache is not shown for the one in the folder. AVIF would
  * be a little smaller and takes ten times as long: it is not made.
  */
 
-import { createHash, randomUUID } from "node:crypto";
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { basename, dirname, extname, join } from "node:path";
+import { basename, extname } from "node:path";
 import type Sharp from "sharp";
+import { Cache, cacheFolder } from "../../files/cache.ts";
+import { type Folder, openFolder } from "../../files/folder.ts";
+import { sha256 } from "../../files/hash.ts";
 import type { Handbook } from "../../handbook.ts";
 import type { DataPath, LinkedDrill, LinkedShape } from "../../model.ts";
 import { type Problem, problem } from "../../problems.ts";
-import { mediaKindOf } from "../../read/inspect-media.ts";
-import { MEDIA_FOLDER } from "../../read/read-club.ts";
+import { mediaFolder, mediaKindOf } from "../../read/inspect-media.ts";
 import { drawPoster } from "./draw-poster.ts";
 import { cleanFilm } from "./film.ts";
+import type { Medium, Picture, PreparedMedia, Rendition, Video } from "./medium.ts";
 
 /** Widths in pixels: a phone, a phone with a fine screen or a tablet, and a large screen. */
 export const WIDTHS = [480, 960, 1440] as const;
@@ -39,52 +41,16 @@ async function pictureProgram(): Promise<typeof Sharp> {
 	return (await import("sharp")).default;
 }
 
-/** One size of a picture. */
-export interface Rendition {
-	/** From the root of the site. */
-	readonly path: string;
-	readonly width: number;
-	readonly height: number;
-}
-
-export interface Picture {
-	readonly kind: "picture";
-	/** Narrowest first, at least one. */
-	readonly sizes: readonly Rendition[];
-}
-
-export interface Video {
-	readonly kind: "video";
-	readonly path: string;
-	readonly type: string;
-	readonly width: number;
-	readonly height: number;
-	readonly poster: Rendition;
-}
-
-export type Medium = Picture | Video;
-
-export interface PreparedMedia {
-	/** By drill, one for each of its `media`; undefined where it cannot be used. */
-	readonly byDrill: ReadonlyMap<string, readonly (Medium | undefined)[]>;
-	readonly problems: readonly Problem[];
-	/** The bytes of every file, by its path from the root of the site. */
-	readonly files: ReadonlyMap<string, () => Uint8Array>;
-}
-
-/** What pages show where no media were prepared. */
-export const NO_MEDIA: PreparedMedia = { byDrill: new Map(), problems: [], files: new Map() };
-
 export interface PrepareOptions {
 	/** Where results are kept; undefined keeps nothing. */
-	readonly cacheDir?: string;
+	readonly cacheDir?: Folder | undefined;
 	/** Whether new results are kept, and old ones that nothing uses are swept away. */
 	readonly keep?: boolean;
 }
 
-/** The cache for a club's media. */
-export function mediaCacheOf(clubDir: string): string {
-	return join(clubDir, ".handbook-cache", "media");
+/** The cache for a club's media; undefined where it leads out of the club. */
+export function mediaCacheOf(clubDir: string): Folder | undefined {
+	return cacheFolder(openFolder(clubDir), "media");
 }
 
 /** Prepares everything that drills name. Files that cannot be used are problems, and are left out. */
@@ -155,16 +121,13 @@ class MovingPicture extends Error {
 /** Makes files, each once, and keeps them. */
 class Workshop {
 	readonly files = new Map<string, () => Uint8Array>();
-	readonly #clubDir: string;
-	readonly #cache: string | undefined;
-	readonly #keep: boolean;
-	readonly #used = new Set<string>();
+	readonly #media: Folder | undefined;
+	readonly #cache: Cache;
 	readonly #pictures = new Map<string, Promise<Picture>>();
 
-	constructor(clubDir: string, cache: string | undefined, keep: boolean) {
-		this.#clubDir = clubDir;
-		this.#cache = cache;
-		this.#keep = keep;
+	constructor(clubDir: string, cache: Folder | undefined, keep: boolean) {
+		this.#media = mediaFolder(clubDir);
+		this.#cache = new Cache(cache, keep);
 	}
 
 	picture(file: string): Promise<Picture> {
@@ -199,14 +162,7 @@ class Workshop {
 
 	/** Removes what is kept and was not used this time. */
 	sweep(): void {
-		if (this.#cache === undefined || !this.#keep) return;
-		let kept: readonly string[];
-		try {
-			kept = readdirSync(this.#cache);
-		} catch {
-			return;
-		}
-		for (const name of kept) if (!this.#used.has(name)) rmSync(join(this.#cache, name), { force: true });
+		this.#cache.sweep();
 	}
 
 	async #drawnPoster(shape: LinkedShape | undefined): Promise<Rendition> {
@@ -219,9 +175,11 @@ class Workshop {
 	}
 
 	#source(file: string): MediaSource {
-		const path = join(this.#clubDir, MEDIA_FOLDER, file);
-		const { size, mtimeMs } = statSync(path);
-		return { file, stamp: `${path} ${size} ${mtimeMs}`, read: () => readFileSync(path) };
+		const media = this.#media;
+		const info = media?.info(file);
+		if (media === undefined || info === undefined) throw new Error("it is not in `content/media`");
+		const stamp = `${media.path} ${file} ${info.size} ${info.mtimeMs}`;
+		return { file, stamp, read: () => media.read(file) };
 	}
 
 	async #resize(source: MediaSource, widths: readonly number[] = WIDTHS): Promise<Picture> {
@@ -243,7 +201,7 @@ class Workshop {
 		for (const width of wanted) {
 			const height = Math.max(1, Math.round((width * own.height) / own.width));
 			const path = nameOf(file, hash, `-${width}.webp`);
-			const made = await this.#kept(`${hash}-${width}.webp`, async () => {
+			const made = await this.#cache.keep(`${hash}-${width}.webp`, async () => {
 				const sharp = await pictureProgram();
 				return sharp(source.read(), { failOn: "error" })
 					.autoOrient()
@@ -255,21 +213,6 @@ class Workshop {
 			sizes.push({ path, width, height });
 		}
 		return { kind: "picture", sizes };
-	}
-
-	async #kept(name: string, make: () => Promise<Uint8Array>): Promise<() => Uint8Array> {
-		const file = this.#cache && join(this.#cache, name);
-		if (file !== undefined) {
-			this.#used.add(name);
-			if ((statSync(file, { throwIfNoEntry: false })?.size ?? 0) > 0) return () => readFileSync(file);
-		}
-		const made = await make();
-		if (file === undefined || !this.#keep) return () => made;
-		mkdirSync(dirname(file), { recursive: true });
-		const beside = `${file}.${randomUUID().slice(0, 8)}`;
-		writeFileSync(beside, made);
-		renameSync(beside, file);
-		return () => readFileSync(file);
 	}
 }
 
@@ -295,9 +238,7 @@ async function known<T>({ stamp }: MediaSource, find: () => Promise<T>): Promise
 }
 
 function hashOf(parts: readonly (Uint8Array | string)[]): string {
-	const hash = createHash("sha256");
-	for (const part of parts) hash.update(part);
-	return hash.digest("hex").slice(0, 40);
+	return sha256(parts).slice(0, 40);
 }
 
 /** A name that says what it is and changes with what is in it: `media/wall-plank-1a2b3c4d-960.webp`. */

@@ -2,11 +2,28 @@
 
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { Plugin } from "esbuild";
 import type { Words } from "../../words/words.ts";
 import { browserWords } from "../browser-words.ts";
 import { keptBundles } from "../kept-bundles.ts";
 
 const PROGRAMS = fileURLToPath(new URL("../../../layouts/browser/worker/", import.meta.url));
+
+/**
+ * What makes pages that devices are sent ready made, what lays out maps and works out dates that are in
+ * the records, and what finds addresses in texts, which is turned off.
+ */
+const MADE_BY_BUILD = /\/(author-guide|what-changed)\.ts$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
+
+/** Leaves that out of the devices' program. */
+export const readyMade: Plugin = {
+	name: "ready made",
+	setup: (build) => {
+		build.onResolve({ filter: MADE_BY_BUILD }, () => ({
+			path: join(PROGRAMS, "made-by-build.ts"),
+		}));
+	},
+};
 
 export async function bundleProgram(program: string, words: Pick<Words, "language">): Promise<string> {
 	const made = await keptBundles(`${program}.${words.language}`, async () => {
@@ -17,7 +34,7 @@ export async function bundleProgram(program: string, words: Pick<Words, "languag
 			minify: true,
 			format: "iife",
 			target: "es2022",
-			plugins: [browserWords(words)],
+			plugins: [browserWords(words), readyMade],
 			write: false,
 			logLevel: "silent",
 		});

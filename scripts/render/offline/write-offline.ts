@@ -1,167 +1,95 @@
 /**
- * Makes a site one that works without a network: packs, and the worker that takes them.
+ * Makes a site one that works without a network: records of the curriculum, the program that makes pages
+ * of them, and the worker that takes both.
  *
- *   1. hand every text file of the site that a reader needs to the thread that packs them: texts of pages
- *      came there as they were made, the rest is read when it is written. A pack is named by the hash of
- *      what is in it, so that one that did not change is not fetched again
+ *   1. write each file of records under the hash of what is in it, so that one that did not change is not
+ *      fetched again, and the same files in bundles, which compress better and are few, for first visits
  *   2. list what the edition is made of, and bundle the worker with that list in front
- *
- * What devices can make of the rest (makers.ts) is left out of the packs.
  *
  * Data files and the binder are downloads for a desk, and stay on the host.
  */
 
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join, relative, sep } from "node:path";
-import type { Words } from "../../words/words.ts";
-import { PostedThread } from "../posts.ts";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { ClubEdition } from "../../model.ts";
+import { editionNameOf, type Words } from "../../words/words.ts";
 import { bundleProgram } from "./bundle-program.ts";
-import { type EditionList, type ListedFile, PACK_FOLDER, packPath, WORKER_FILE } from "./edition-list.ts";
-import { type SiteFile, slotsFor } from "./pack-pages.ts";
-import type { ToPacking } from "./packing-thread.ts";
+import {
+	type Bundle,
+	bundled,
+	type EditionList,
+	type ListedFile,
+	OFFLINE_FOLDER,
+	recordsPath,
+	WORKER_FILE,
+} from "./edition-list.ts";
+import { hashName } from "./hash-name.ts";
 import { sizesForPhones } from "./picture-sizes.ts";
-import { hashName, type WrittenPacks } from "./write-packs.ts";
+import type { RecordFile } from "./records.ts";
 
-const TEXT = /\.(html|css|js|json|svg|txt|webmanifest)$/;
+const KEPT = /\.(css|js|svg|webmanifest|woff2)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
-/** Folders whose files are not part of what is kept, and our own. */
-const LEFT_OUT = ["data/", "media/", "print/", "previews/", PACK_FOLDER];
 /** The font for letters beyond Western European ones: kept where the handbook has any. */
 const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 
+/** Characters of a bundle, about: larger ones compress better, and are sent to the host anew with every change of a drill in them. */
+const BUNDLE = 350_000;
+
 export interface OfflineFacts {
-	/** The name that pages say. */
-	readonly edition: string;
-	/** Ids of the weeks. */
-	readonly weeks: readonly string[];
-	readonly drills: number;
-	/** Of the handbook, for what the worker says. */
-	readonly words: Pick<Words, "language">;
-	/** As `planText` writes it: devices make tables of it. */
-	readonly plan: string;
-	/** As `sharedText` writes it: devices make pages of it; undefined where no page comes as its text. */
-	readonly shared: string | undefined;
+	/** Pages say its name. */
+	readonly edition: ClubEdition;
+	readonly words: Words;
+	readonly records: readonly RecordFile[];
+	/** What pages load, and pictures, as paths from the root of the site; they lie there. */
+	readonly others: readonly string[];
+	/** Whether a page has letters that the smaller font lacks. */
+	readonly isExtended: boolean;
 }
 
-/** Characters that are posted together: each post has a cost of its own. */
-const POST = 500_000;
-
-export interface WrittenOffline {
-	readonly list: EditionList;
-	/** Files written, as paths from the root of the site. */
-	readonly files: readonly string[];
+/** Adds records, program and worker to the site in a folder; gives the list that the worker takes. */
+export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<EditionList> {
+	const { edition: issued, words, records, others, isExtended } = facts;
+	const edition = editionNameOf(facts);
+	mkdirSync(join(siteDir, OFFLINE_FOLDER), { recursive: true });
+	const write = (text: string): string => {
+		const hash = hashName(text);
+		writeFileSync(join(siteDir, recordsPath(hash)), text);
+		return hash;
+	};
+	const listed = (path: string): ListedFile => ({ path, hash: hashName(readFileSync(join(siteDir, path))) });
+	const making = await bundleProgram("make.ts", words);
+	const program = `${OFFLINE_FOLDER}${hashName(making)}.js`;
+	writeFileSync(join(siteDir, program), making);
+	const parts = {
+		records: records.map(({ name, text }) => [name, write(text)] as const),
+		bundles: inBundles(records).map(
+			(texts): Bundle => ({ hash: write(bundled(texts)), records: texts.length }),
+		),
+		files: others
+			.filter((path) => KEPT.test(path) && !PICTURE.test(path) && (path !== EXTENDED_FONT || isExtended))
+			.map(listed),
+		program,
+		pictures: sizesForPhones(others.filter((path) => PICTURE.test(path))).map(listed),
+	};
+	const release = `${issued.number}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
+	const list: EditionList = { edition, issued, release, ...parts };
+	// The worker is one plain program, with what it has to take in front.
+	const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
+	writeFileSync(join(siteDir, WORKER_FILE), before + (await bundleProgram("worker.ts", words)));
+	return list;
 }
 
-/** Takes the texts of pages as they are made, and keeps the site for devices when it is whole. */
-export class OfflineWriter {
-	readonly #siteDir: string;
-	readonly #facts: OfflineFacts;
-	readonly #thread = new PostedThread<ToPacking, WrittenPacks>(
-		new URL("./packing-thread.ts", import.meta.url),
-	);
-	#waiting: SiteFile[] = [];
-	#size = 0;
-
-	/** Starts the thread. */
-	constructor(siteDir: string, facts: OfflineFacts) {
-		this.#siteDir = siteDir;
-		this.#facts = facts;
-		const { edition, weeks, drills, plan, shared, words } = facts;
-		const options = { siteDir, edition, weeks, slots: slotsFor(drills), plan, shared };
-		this.#thread.post({ kind: "begin", options, language: words.language });
-	}
-
-	/** The text of a page that devices make of it, by the page's path from the root of the site. */
-	add(path: string, text: string): void {
-		this.#waiting.push({ path, text });
-		this.#size += text.length;
-		if (this.#size > POST) this.#post();
-	}
-
-	/**
-	 * Adds packs and worker to the site.
-	 *
-	 * @param paths every other file of it, from its root; they lie there
-	 * @param pages what is known of its pages when all are written
-	 * Throws where a file holds a control character.
-	 */
-	async finish(
-		paths: readonly string[],
-		pages: Promise<{ readonly isExtended: boolean }>,
-	): Promise<WrittenOffline> {
-		const siteDir = this.#siteDir;
-		const facts = this.#facts;
-		mkdirSync(join(siteDir, PACK_FOLDER), { recursive: true });
-		for (const path of paths) {
-			if (isKeptText(path)) this.add(path, readFileSync(join(siteDir, path), "utf8"));
+/** Texts that follow each other, as many as make a bundle of its usual size. */
+function inBundles(records: readonly RecordFile[]): readonly (readonly string[])[] {
+	const bundles: string[][] = [];
+	let size = Number.POSITIVE_INFINITY;
+	for (const { text } of records) {
+		if (size + text.length > BUNDLE) {
+			bundles.push([]);
+			size = 0;
 		}
-		this.#post();
-		// Up to here nothing is waited for: the thread packs while the caller goes on.
-		const { first, later, bundles, makers, program } = await this.#thread.ask({ kind: "end" });
-		const isUsed = makers.length > 0 || facts.shared !== undefined;
-		const programFile = isUsed ? `${PACK_FOLDER}${hashName(program)}.js` : undefined;
-		if (programFile !== undefined) writeFileSync(join(siteDir, programFile), program);
-		const listed = (path: string): ListedFile => ({
-			path,
-			hash: hashName(readFileSync(join(siteDir, path))),
-		});
-		const { isExtended } = await pages;
-		const parts = {
-			packs: first,
-			later,
-			bundles,
-			files: paths
-				.filter((path) => path.endsWith(".woff2") && (path !== EXTENDED_FONT || isExtended))
-				.map(listed),
-			program: programFile,
-			makers,
-			pictures: sizesForPhones(paths.filter((path) => PICTURE.test(path))).map(listed),
-		};
-		const list: EditionList = {
-			edition: facts.edition,
-			release: `${facts.edition}-${hashName(JSON.stringify(parts)).slice(0, 8)}`,
-			...parts,
-		};
-		// The worker is one plain program, with what it has to take in front.
-		const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
-		writeFileSync(join(siteDir, WORKER_FILE), before + (await bundleProgram("worker.ts", facts.words)));
-		const bundled = [...bundles.packs, ...bundles.later].map(({ hash }) => hash);
-		const programs = programFile === undefined ? [WORKER_FILE] : [WORKER_FILE, programFile];
-		return { list, files: [...[...first, ...later, ...bundled].map(packPath), ...programs] };
+		bundles.at(-1)?.push(text);
+		size += text.length;
 	}
-
-	/** Ends the thread, also where the site was not finished. */
-	async close(): Promise<void> {
-		await this.#thread.close();
-	}
-
-	#post(): void {
-		if (this.#waiting.length > 0) this.#thread.post({ kind: "files", files: this.#waiting });
-		this.#waiting = [];
-		this.#size = 0;
-	}
-}
-
-/** Adds packs and worker to the site in a folder, with its pages as they lie there. Throws where one holds a control character. */
-export async function writeOffline(
-	siteDir: string,
-	facts: Omit<OfflineFacts, "shared">,
-): Promise<WrittenOffline> {
-	const writer = new OfflineWriter(siteDir, { ...facts, shared: undefined });
-	try {
-		return await writer.finish(filesIn(siteDir), Promise.resolve({ isExtended: true }));
-	} finally {
-		await writer.close();
-	}
-}
-
-function isKeptText(path: string): boolean {
-	return TEXT.test(path) && path !== WORKER_FILE && !LEFT_OUT.some((folder) => path.startsWith(folder));
-}
-
-function filesIn(dir: string): readonly string[] {
-	return readdirSync(dir, { recursive: true, withFileTypes: true })
-		.filter((entry) => entry.isFile() && !entry.name.startsWith("."))
-		.map((entry) => relative(dir, join(entry.parentPath, entry.name)).split(sep).join("/"))
-		.sort();
+	return bundles;
 }

@@ -6,9 +6,17 @@ import { DIRECTIONS } from "../../compute/tables.ts";
 import type { Handbook } from "../../handbook.ts";
 import type { Exposure, Id } from "../../model.ts";
 import type { Filters } from "./choice.ts";
-import { type FacetValue, type SearchDocument, type SearchOptions, writeIndex } from "./engine.ts";
+import {
+	type FacetValue,
+	NO_EQUIPMENT,
+	type SearchData,
+	type SearchDocument,
+	type SearchOptions,
+	searchData,
+} from "./engine.ts";
 import { writeHeadText } from "./head-text.ts";
-import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "./search-files.ts";
+import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "./search-files.ts";
+import { searchPages } from "./search-pages.ts";
 
 /** Planned minutes in three bands: `short` is under 5, `medium` 5 to 10, `long` above. */
 const MINUTES = ["short", "medium", "long"] as const;
@@ -17,12 +25,17 @@ type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown" | "wo
 
 /** The data files of the search, to be written into the site. */
 export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
-	const files = writeIndex(searchDocuments(handbook), searchOptions(handbook));
+	const { head, summaries, texts } = searchDataOf(handbook);
 	return [
-		{ path: HEAD_FILE, text: writeHeadText(files.head) },
-		{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
-		{ path: BODIES_FILE, text: JSON.stringify(files.bodies) },
+		{ path: HEAD_FILE, text: writeHeadText(head) },
+		{ path: SUMMARIES_FILE, text: JSON.stringify(summaries) },
+		{ path: TEXTS_FILE, text: JSON.stringify(texts) },
 	];
+}
+
+/** What is searched: made by the build, and the same by a device that has the curriculum. */
+export function searchDataOf(handbook: SearchSource): SearchData {
+	return searchData(searchDocuments(handbook), searchOptions(handbook), searchPages(handbook));
 }
 
 /** Every drill of the handbook, in its order. */
@@ -40,7 +53,7 @@ export function searchDocuments({
 			skill: drill.skills,
 			direction: drill.direction === undefined ? [] : [drill.direction],
 			week: [...new Set(drill.planned.map((occurrence) => String(occurrence.week)))],
-			equipment: drill.equipment.map((need) => need.item),
+			equipment: drill.equipment.length === 0 ? [NO_EQUIPMENT] : drill.equipment.map((need) => need.item),
 			minutes: [...(minutes.get(drill.id) ?? [])],
 		};
 		const ways = [...drill.levels.values()].flatMap((dose) => dose.do ?? []);
@@ -51,7 +64,7 @@ export function searchDocuments({
 			summary: markdown.plain(drill.summary ?? ""),
 			facets,
 			cues: drill.cues.map((cue) => markdown.plain(cue)),
-			faults: drill.faults.map(({ see, say }) => `${markdown.plain(see)}. ${markdown.plain(say)}`),
+			faults: drill.faults.map(({ see, say }) => ({ see: markdown.plain(see), say: markdown.plain(say) })),
 			body: [markdown.plain(drill.body), ...ways.map((way) => markdown.plain(way))].join(" "),
 		};
 	});
@@ -67,15 +80,21 @@ export function searchOptions({
 			shape: [...curriculum.shapes.values()].map(facetValue),
 			level: [...curriculum.levels.values()].map((level) => ({
 				...facetValue(level),
-				aliases: shortForms(level.name),
+				aliases: [...shortForms(level.name), idWords(level.id)],
 			})),
-			apparatus: [...curriculum.apparatus.values()].map(facetValue),
+			apparatus: [...curriculum.apparatus.values()].map((apparatus) => ({
+				...facetValue(apparatus),
+				aliases: [idWords(apparatus.id)],
+			})),
 			skill: [...curriculum.skills.values()].map(facetValue),
 			direction: DIRECTIONS.map((id) => ({ id, ...words.filterValues.directions[id] })),
 			week: [...new Set(curriculum.weeks.map((week) => week.week))]
 				.sort((a, b) => a - b)
-				.map((week) => ({ id: String(week), name: words.week(week), aliases: [] })),
-			equipment: [...curriculum.equipment.values()].map(facetValue),
+				.map((week) => ({ id: String(week), name: words.week(week), aliases: shortForms(words.week(week)) })),
+			equipment: [
+				{ id: NO_EQUIPMENT, ...words.filterValues.noEquipment },
+				...[...curriculum.equipment.values()].map(facetValue),
+			],
 			minutes: MINUTES.map((id) => ({ id, name: words.filterValues.minutes[id], aliases: [] })),
 		},
 	};
@@ -87,6 +106,11 @@ function facetValue(entry: {
 	readonly aliases?: readonly string[];
 }): FacetValue {
 	return { id: entry.id, name: entry.name, aliases: entry.aliases ?? [] };
+}
+
+/** A level and an apparatus go by their ids as well: the area named `Warm-up area` is `warm-up`. */
+function idWords(id: Id): string {
+	return id.replaceAll("-", " ");
 }
 
 /** Coaches shorten a level of a word and a number: `Level 2` is `L2` and `level2`. */

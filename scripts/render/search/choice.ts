@@ -1,6 +1,7 @@
 /**
  * What a coach has asked for, words and filters, and how it stands in an address:
- * `?q=shoulders&shape=hollow&shape=arch&level=level-2`, or `?like=boat-rocks` for more like one drill.
+ * `?q=shoulders&shape=hollow&shape=arch&level=level-2`, or `?like=boat-rocks` for more like one drill;
+ * `?q=bars&word=bars` looks for bars as a word, where it would be a filter.
  */
 
 /** What drills are filtered by, in the order in which the page offers them. */
@@ -24,12 +25,15 @@ export interface Choice {
 	readonly filters: Filters;
 	/** The id of a drill that the drills should be like. */
 	readonly like?: string;
+	/** Words that are no filter, though they could be one. */
+	readonly asText?: readonly string[];
 }
 
 export const NO_CHOICE: Choice = { words: "", filters: {} };
 
 const WORDS = "q";
 const LIKE = "like";
+const AS_TEXT = "word";
 
 /** Reads an address's query string. What is unknown or empty in it is passed over. */
 export function readChoice(query: string): Choice {
@@ -40,14 +44,21 @@ export function readChoice(query: string): Choice {
 		if (values.length > 0) filters[facet] = values;
 	}
 	const like = parameters.get(LIKE) ?? "";
-	return { words: parameters.get(WORDS) ?? "", filters, ...(like === "" ? {} : { like }) };
+	const asText = [...new Set(parameters.getAll(AS_TEXT).filter((words) => words !== ""))];
+	return {
+		words: parameters.get(WORDS) ?? "",
+		filters,
+		...(like === "" ? {} : { like }),
+		...(asText.length === 0 ? {} : { asText }),
+	};
 }
 
 /** Writes a query string with its `?`, or nothing for an empty choice. */
-export function writeChoice({ words, filters, like }: Choice): string {
+export function writeChoice({ words, filters, like, asText = [] }: Choice): string {
 	const parameters = new URLSearchParams();
 	if (words.trim() !== "") parameters.set(WORDS, words);
 	if (like !== undefined) parameters.set(LIKE, like);
+	for (const text of asText) parameters.append(AS_TEXT, text);
 	for (const facet of FACETS) {
 		for (const value of filters[facet] ?? []) parameters.append(facet, value);
 	}

@@ -1,27 +1,28 @@
 /**
- * The search: one engine, and the build opens exactly what the browser opens.
+ * The search: one engine, from the same records, in the build and on every device. Nothing here knows
+ * Node, a clock or a network.
  *
- *   writeIndex     drills and names → three compact data files
- *   openIndex      the first, heads: titles, other names, tags; from here on it answers. As it comes over a
- *                  net, names and tags are taken in first, then `addDrill` one by one (head-text.ts)
- *   addSummaries   the second: what results say of a drill, and more words to find it by
- *   addBodies      the third: cues, faults and descriptions, as a ready-made index without their texts
+ *   searchData     drills, names and pages → three plain values, to be sent or made where they are used
+ *   createIndex    the same, opened whole
+ *   openIndex      the first, heads: titles, other names, tags; from here on it answers
+ *   addSummaries   the second: what results say of a drill, more words to find it by, and other pages
+ *   addTexts       the third: cues, faults and descriptions
  *   search         words and filters → drills in order of fit, and a count for every filter value
  *   suggest        an unfinished query → filters it may mean
+ *   pages          words → pages that are no drill
  *
- * Heads and summaries travel as the texts they are, and are indexed where they are opened: an index of
- * them would be as large again, and takes longer to come over a weak net than to make.
- *
- * A query is read in parts (normalise.ts). Each part scores the drills that answer it; a drill that
- * answers every part comes first. Where hardly any does, drills that answer most follow, and say what
- * they lack. A part that names something the club tags (a shape, a level) is answered by tags and
- * heads alone, and so are the first letters of a word that is still being typed, which stand in nearly
- * every body; other words are looked for in bodies as well, and weigh less there.
+ * A query is read in parts (normalise.ts). What names a level, an apparatus, a week or a direction is a
+ * filter, and so is "without" something: the answer says so, and the filter can be taken off. Each other
+ * part scores the drills that answer it; a drill that answers every part comes first, and before all a
+ * drill of which one fault's line does. Where hardly any does, drills that answer most follow, and say
+ * what was not found in them. A part that names something the club tags (a shape, a skill) is answered by
+ * tags and heads alone, and so are the first letters of a word that is still being typed, which stand in
+ * nearly every text; other words are looked for in texts as well, and weigh less there.
  */
 
 import { type Alike, alikeOf } from "./alike.ts";
-import { Bits } from "./bits.ts";
 import { FACETS, type Facet, type Filters, isChosen } from "./choice.ts";
+import { chosenPlaces, countValues, type FacetCounts, fits } from "./facet-counts.ts";
 import {
 	type Compounds,
 	type Concept,
@@ -32,9 +33,15 @@ import {
 	type Repair,
 	wordsOf,
 } from "./normalise.ts";
-import { packNumbers, unpackNumbers } from "./numbers.ts";
-import { openPostings, Postings, PostingsBuilder, type PostingsFile } from "./postings.ts";
-import { indexTags } from "./tags.ts";
+import { PageIndex, type SearchPage } from "./pages.ts";
+import { TagIndex } from "./tags.ts";
+import { TermIndex } from "./term-index.ts";
+
+/** What a fault looks like, and what to say. */
+export interface SearchFault {
+	readonly see: string;
+	readonly say: string;
+}
 
 /** One drill as the search sees it. */
 export interface SearchDocument {
@@ -46,7 +53,7 @@ export interface SearchDocument {
 	readonly facets: Filters;
 	/** Plain texts. */
 	readonly cues: readonly string[];
-	readonly faults: readonly string[];
+	readonly faults: readonly SearchFault[];
 	readonly body: string;
 }
 
@@ -70,6 +77,17 @@ export interface Hit {
 	readonly score: number;
 	/** Parts of the query that it does not answer. */
 	readonly lacks: readonly string[];
+	/** The fault whose line answers the query. */
+	readonly fault?: SearchFault;
+}
+
+/** Words of the query that are a filter. */
+export interface Held {
+	readonly typed: string;
+	readonly facet: Facet;
+	/** Drills have any of these; or none of them, if `without`. */
+	readonly values: readonly FacetValue[];
+	readonly without: boolean;
 }
 
 export interface SearchResult {
@@ -80,11 +98,22 @@ export interface SearchResult {
 	/** How many of these answer every part. */
 	readonly whole: number;
 	/** For each facet, drills under the present words and the other facets' filters, by value. */
-	readonly counts: Readonly<Record<Facet, ReadonlyMap<string, number>>>;
+	readonly counts: FacetCounts;
+	/** Words that are filters. */
+	readonly held: readonly Held[];
 	/** Words that were read as other words. */
 	readonly repairs: readonly Repair[];
 	/** Parts that no drill answers. */
 	readonly unknown: readonly string[];
+}
+
+export interface SearchWish {
+	/** The id of a drill: only drills that train what it does are found, nearest first. */
+	readonly like?: string | undefined;
+	/** Hits wanted, the best ones; the others are counted. */
+	readonly most?: number;
+	/** Words that are looked for as they stand, though they could be a filter. */
+	readonly asText?: readonly string[];
 }
 
 /** A filter that an unfinished query may mean. */
@@ -103,6 +132,9 @@ export interface Entry {
 	readonly title: string;
 }
 
+/** A drill's title, id and other names. */
+export type DrillHead = readonly [title: string, id: string, ...aliases: string[]];
+
 /** What comes first of the heads: what all drills need. */
 export interface HeadStart {
 	readonly language: string;
@@ -110,47 +142,57 @@ export interface HeadStart {
 	readonly values: readonly (readonly (readonly [string, string, ...string[]])[])[];
 	/** Parts of compounds, a hyphen between. */
 	readonly compounds: string;
-	/**
-	 * For each facet, packed: every set of values that drills have, as its size and the values' places;
-	 * then for each drill the place of its set.
-	 */
-	readonly facets: readonly { readonly sets: string; readonly drills: string }[];
+	/** By facet and drill: the places of its values. */
+	readonly facets: readonly (readonly (readonly number[])[])[];
 }
 
 export interface HeadFile extends HeadStart {
-	/**
-	 * A line for each drill, with tabs in it: title; id with spaces for hyphens, so that compression finds
-	 * the title's words in it; other names.
-	 */
-	readonly drills: readonly string[];
+	readonly drills: readonly DrillHead[];
 }
 
 export interface SummariesFile {
 	/** In the order of the drills. */
 	readonly summaries: readonly string[];
+	readonly pages: readonly SearchPage[];
 }
 
-export interface BodiesFile {
-	readonly index: PostingsFile;
+export interface TextsFile {
+	/** In the order of the drills: cues, pairs of what is seen and said, description. */
+	readonly drills: readonly (readonly [
+		readonly string[],
+		readonly (readonly [see: string, say: string])[],
+		string,
+	])[];
 }
 
-export interface SearchFiles {
+export interface SearchData {
 	readonly head: HeadFile;
 	readonly summaries: SummariesFile;
-	readonly bodies: BodiesFile;
+	readonly texts: TextsFile;
 }
 
-/** Facets whose values words can name. Weeks and minutes are chosen, not written. */
-const NAMED_FACETS = ["shape", "level", "apparatus", "skill", "direction", "equipment"] as const;
+/** The value of the equipment filter that drills without any have; no id of a club begins so. */
+export const NO_EQUIPMENT = "-none";
 
-/** How much a match counts in titles and in other names. */
-const HEAD_WEIGHTS = [4, 3];
-/** The same in summaries. */
-const SUMMARY_WEIGHTS = [1.5];
-/** The same in the tags of each named facet. */
-const TAG_WEIGHTS = [2, 0.8, 0.8, 2.5, 1, 1];
-/** The same in cues, faults and bodies. */
-const BODY_WEIGHTS = [0.8, 0.7, 0.5];
+/** Facets whose values words can name. Minutes are chosen, not written. */
+const NAMED_FACETS = ["shape", "level", "apparatus", "skill", "direction", "equipment", "week"] as const;
+/** Those of which a name is a filter. */
+const HELD_FACETS: ReadonlySet<Facet> = new Set(["level", "apparatus", "week", "direction"]);
+
+/** How much a match counts in titles and other names, and in the tags of each named facet. */
+const HEAD_WEIGHTS = { title: 4, alias: 3 };
+const TAG_WEIGHTS = {
+	shape: 2,
+	level: 0.8,
+	apparatus: 0.8,
+	skill: 2.5,
+	direction: 1,
+	equipment: 1,
+	week: 0.5,
+};
+const SUMMARY_WEIGHTS = { summary: 1.5 };
+const TEXT_WEIGHTS = { cues: 0.8, see: 1, say: 0.5, body: 0.5 };
+const LINE_WEIGHTS = { see: 1 };
 
 /** Fewer drills than this that answer everything, and those that answer most of it are shown as well. */
 const FEW = 8;
@@ -158,190 +200,139 @@ const FEW = 8;
 const PAIR = 0.3;
 /** The share of the query, by rarity of its parts, that a drill must answer to be shown at all. */
 const MOST = 0.5;
-
-/** Scores are sorted as whole numbers: so many parts of one, and so many drills. */
-const SCORE_PARTS = 2 ** 20;
-const MOST_DRILLS = 2 ** 20;
 /** Answers to the words before the last are kept while the last is typed. */
 const MOST_COUNTS_KEPT = 32;
 const NO_LACKS: readonly string[] = [];
 
-/** Writes the search over all drills, the same bytes for the same drills. */
-export function writeIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchFiles {
-	const head = writeHead(documents, options);
-	return {
-		head,
-		summaries: { summaries: documents.map(({ summary }) => oneLine(summary)) },
-		bodies: writeBodies(head, documents),
-	};
-}
-
-/**
- * Writes the third file: the index of cues, faults and bodies, of all drills in the order of the first
- * file. A device that has the drills' pages makes it of their texts, so that it need not be sent.
- */
-export function writeBodies(
-	head: HeadStart,
-	texts: readonly Pick<SearchDocument, "cues" | "faults" | "body">[],
-): BodiesFile {
-	const values = valuesOf(head);
-	const tagged = NAMED_FACETS.map((facet) => ({
-		terms: values[facet].map(({ id }) => termOf(facet, id)),
-		sets: unpackSets(head.facets[FACETS.indexOf(facet)]),
-	}));
-	const normaliser = normaliserOf(head);
-	const bodies = new PostingsBuilder(texts.length, BODY_WEIGHTS.length);
-	texts.forEach(({ cues, faults, body }, drill) => {
-		const tags = new Set(
-			tagged.flatMap(({ terms, sets }) => (sets[drill] ?? []).flatMap((value) => terms[value] ?? [])),
-		);
-		[cues, faults, [body]].forEach((texts, field) => {
-			for (const text of texts) {
-				normaliser.eachTerm(
-					text,
-					(term) => tags.has(term),
-					(term) => bodies.add(drill, field, term),
-					field < 2,
-				);
-			}
-		});
-	});
-	return { index: bodies.toFile() };
-}
-
-function writeHead(documents: readonly SearchDocument[], options: SearchOptions): HeadFile {
+/** What is searched, as plain values; the same for the same drills. */
+export function searchData(
+	documents: readonly SearchDocument[],
+	options: SearchOptions,
+	pages: readonly SearchPage[] = [],
+): SearchData {
 	const names = conceptsOf(options.values).flatMap((concept) => concept.phrases);
 	const compounds = findCompounds(
 		[...names, ...documents.flatMap(({ title, aliases, summary }) => [title, ...aliases, summary])],
-		documents.flatMap(({ cues, faults, body }) => [...cues, ...faults, body]),
+		documents.flatMap(({ cues, faults, body }) => [
+			...cues,
+			...faults.flatMap(({ see, say }) => [see, say]),
+			body,
+		]),
 	);
 	return {
-		language: options.language,
-		values: FACETS.map((facet) =>
-			options.values[facet].map(({ id, name, aliases }) => [id, name, ...aliases] as const),
-		),
-		compounds: [...compounds.values()].map((pair) => pair.join("-")).join(" "),
-		drills: documents.map(({ id, title, aliases }) =>
-			[title, id.replaceAll("-", " "), ...aliases].map(oneLine).join("\t"),
-		),
-		facets: FACETS.map((facet) => {
-			const places = new Map(options.values[facet].map((value, i) => [value.id, i]));
-			const sets = documents.map((document) =>
-				(document.facets[facet] ?? []).flatMap((id) => places.get(id) ?? []).sort((a, b) => a - b),
-			);
-			return packSets(sets);
-		}),
+		head: {
+			language: options.language,
+			values: FACETS.map((facet) =>
+				options.values[facet].map(({ id, name, aliases }) => [id, name, ...aliases] as const),
+			),
+			compounds: [...compounds.values()].map((pair) => pair.join("-")).join(" "),
+			drills: documents.map(({ id, title, aliases }) => [title, id, ...aliases]),
+			facets: FACETS.map((facet) => {
+				const places = new Map(options.values[facet].map((value, i) => [value.id, i]));
+				return documents.map((document) =>
+					(document.facets[facet] ?? []).flatMap((id) => places.get(id) ?? []).sort((a, b) => a - b),
+				);
+			}),
+		},
+		summaries: { summaries: documents.map(({ summary }) => summary), pages },
+		texts: {
+			drills: documents.map(({ cues, faults, body }) => [
+				cues,
+				faults.map(({ see, say }) => [see, say] as const),
+				body,
+			]),
+		},
 	};
 }
 
-/** Sets that occur often have the small numbers. */
-function packSets(sets: readonly (readonly number[])[]): HeadStart["facets"][number] {
-	const kinds = new Map<string, { set: readonly number[]; count: number }>();
-	for (const set of sets) {
-		const kind = kinds.get(set.join());
-		if (kind === undefined) kinds.set(set.join(), { set, count: 1 });
-		else kind.count++;
-	}
-	const sorted = [...kinds].sort(([, a], [, b]) => b.count - a.count);
-	const place = new Map(sorted.map(([key], i) => [key, i]));
-	return {
-		sets: packNumbers(sorted.flatMap(([, { set }]) => [set.length, ...set])),
-		drills: packNumbers(sets.map((set) => place.get(set.join()) ?? 0)),
-	};
-}
-
-function unpackSets(packed: HeadStart["facets"][number] | undefined): readonly (readonly number[])[] {
-	const numbers = unpackNumbers(packed?.sets ?? "");
-	const sets: (readonly number[])[] = [];
-	for (let at = 0; at < numbers.length; ) {
-		const size = numbers[at++] as number;
-		sets.push(numbers.slice(at, at + size));
-		at += size;
-	}
-	return unpackNumbers(packed?.drills ?? "").map((place) => sets[place] ?? []);
-}
-
-/** The whole search over drills, as the browser has it when all three files are there. */
-export function createIndex(documents: readonly SearchDocument[], options: SearchOptions): SearchIndex {
-	const { head, summaries, bodies } = writeIndex(documents, options);
+/** The whole search, opened. */
+export function createIndex(
+	documents: readonly SearchDocument[],
+	options: SearchOptions,
+	pages: readonly SearchPage[] = [],
+): SearchIndex {
+	const { head, summaries, texts } = searchData(documents, options, pages);
 	const index = openIndex(head);
 	index.addSummaries(summaries);
-	index.addBodies(bodies);
+	index.addTexts(texts);
 	return index;
 }
 
 /** Opens the search from its first data file; give it the others as they come. */
 export function openIndex({ drills, ...start }: HeadFile): SearchIndex {
 	const index = new SearchIndex(start);
-	for (const line of drills) index.addDrill(line);
+	for (const drill of drills) index.addDrill(drill);
 	return index;
+}
+
+/** Where in a text file a line of a fault stands. */
+interface Line {
+	readonly drill: number;
+	readonly fault: SearchFault;
 }
 
 export class SearchIndex {
 	readonly options: SearchOptions;
 	/** Those that are there so far, in order. */
 	readonly #entries: Entry[] = [];
-	/** How many drills there are when all are. */
-	readonly #size: number;
 	readonly #normaliser: Normaliser;
 	/** Places of each drill's values, by facet. */
-	readonly #places: readonly (readonly (readonly number[])[])[];
-	/** By facet and value: the drills that have it. */
-	readonly #sets: ReadonlyMap<Facet, ReadonlyMap<string, Bits>>;
-	/** By term of a named value: the drills tagged with it. */
-	readonly #tagged: ReadonlyMap<string, Bits>;
-	readonly #tags: Postings;
-	readonly #headTerms: PostingsBuilder;
-	/** Made when it is first asked, since drills may still come. */
-	#heads: Postings | undefined;
-	#summaries: Postings | undefined;
-	#bodies: Postings | undefined;
+	readonly #places: HeadStart["facets"];
+	/** Terms of each drill's named values. */
+	readonly #tags: ReadonlySet<string>[] = [];
+	readonly #heads = new TermIndex(HEAD_WEIGHTS);
+	readonly #tagTerms: TagIndex;
+	#summaries: TermIndex<keyof typeof SUMMARY_WEIGHTS> | undefined;
+	#texts: TermIndex<keyof typeof TEXT_WEIGHTS> | undefined;
+	/** What faults look like, each by itself. */
+	#lineTerms: TermIndex<keyof typeof LINE_WEIGHTS> | undefined;
+	#lines: readonly Line[] = [];
+	#pages: PageIndex | undefined;
 	#summaryTexts: readonly string[] = [];
-	/** Folded titles, made as they are asked for. */
-	readonly #titles: (string | undefined)[] = [];
+	/** Folded titles and other names of drills: who types one means no filter. */
+	readonly #titles: string[] = [];
+	readonly #drillNames = new Set<string>();
+	/** Words of other names of tags → the tags: looked at where nothing else has a word. */
+	readonly #aliasWords: ReadonlyMap<string, readonly string[]>;
 	/** Folded names and aliases of every value, for suggestions; made for the first. */
 	#names: readonly ValueNames[] | undefined;
-	#placesById: ReadonlyMap<string, number> | undefined;
+	readonly #placesById = new Map<string, number>();
 	/** What the words asked last found, before filters: these change while the words stay. */
-	#asked: (Asked & { readonly query: string; readonly like: string | undefined }) | undefined;
+	#asked: (Asked & { readonly key: string }) | undefined;
 	/** Counts of queries that stand before the word being typed. */
-	readonly #countsKept = new Map<string, SearchResult["counts"]>();
+	readonly #countsKept = new Map<string, FacetCounts>();
 
-	constructor(file: HeadStart) {
-		const values = valuesOf(file);
-		this.options = { language: file.language, values };
-		this.#normaliser = normaliserOf(file);
-		this.#places = FACETS.map((_, f) => unpackSets(file.facets[f]));
-		this.#size = this.#places[0]?.length ?? 0;
-		this.#sets = setsOf(this.#places, values, this.#size);
-		this.#tagged = new Map(
-			NAMED_FACETS.flatMap((facet) =>
-				Array.from(this.#sets.get(facet) ?? [], ([id, bits]) => [termOf(facet, id), bits] as const),
-			),
+	constructor(head: HeadStart) {
+		const values = valuesOf(head);
+		this.options = { language: head.language, values };
+		this.#normaliser = normaliserOf(head);
+		this.#places = head.facets;
+		this.#aliasWords = this.#wordsOfAliases();
+		this.#tagTerms = new TagIndex(
+			NAMED_FACETS.map((facet) => ({
+				weight: TAG_WEIGHTS[facet],
+				drills: head.facets[FACETS.indexOf(facet)] ?? [],
+				values: values[facet].map(({ id, name }) => [
+					termOf(facet, id),
+					...wordsOf(withoutMeasure(name)).map((word) => this.#normaliser.stem(word)),
+				]),
+			})),
 		);
-		this.#tags = new Postings(
-			indexTags(
-				NAMED_FACETS.map((facet) => ({
-					drills: this.#places[FACETS.indexOf(facet)] ?? [],
-					values: values[facet].map(({ id, name }) => [
-						termOf(facet, id),
-						...wordsOf(withoutMeasure(name)).map((word) => this.#normaliser.stem(word)),
-					]),
-				})),
-			),
-			TAG_WEIGHTS,
-		);
-		this.#headTerms = new PostingsBuilder(this.#size, HEAD_WEIGHTS.length);
 	}
 
-	/** Takes the next drill in, by its line in the first data file. */
-	addDrill(line: string): void {
-		const [title = "", id = "", ...aliases] = line.split("\t");
-		const drill = this.#entries.push({ id: id.replaceAll(" ", "-"), title }) - 1;
-		this.#addHead(this.#headTerms, title, drill, 0);
-		for (const alias of aliases) this.#addHead(this.#headTerms, alias, drill, 1);
-		this.#heads = undefined;
-		this.#placesById = undefined;
+	/** Takes the next drill in. */
+	addDrill([title, id, ...aliases]: DrillHead): void {
+		const drill = this.#entries.push({ id, title }) - 1;
+		this.#placesById.set(id, drill);
+		this.#titles.push(wordsOf(title).join(" "));
+		for (const name of [title, ...aliases]) this.#drillNames.add(wordsOf(name).join(" "));
+		this.#tags.push(
+			new Set(NAMED_FACETS.flatMap((facet) => this.#idsOf(drill, facet).map((tag) => termOf(facet, tag)))),
+		);
+		this.#heads.add(drill, {
+			title: this.#headTerms([title], drill),
+			alias: this.#headTerms(aliases, drill),
+		});
 		this.#forget();
 	}
 
@@ -351,33 +342,116 @@ export class SearchIndex {
 
 	/** Whether all drills are there. */
 	get isWhole(): boolean {
-		return this.#entries.length === this.#size;
+		return this.#entries.length === (this.#places[0]?.length ?? 0);
 	}
 
-	/** Takes the second data file in: from now on results have summaries, and are found by them. */
-	addSummaries(file: SummariesFile): void {
-		const index = new PostingsBuilder(this.#size, SUMMARY_WEIGHTS.length);
-		file.summaries.forEach((text, drill) => {
-			this.#addHead(index, text, drill, 0);
+	#headTerms(texts: readonly string[], drill: number, spells = true): readonly string[] {
+		const terms: string[] = [];
+		for (const text of texts) {
+			this.#normaliser.eachHeadTerm(
+				text,
+				drill,
+				(term, isSure) => this.#isMeant(drill, term, isSure),
+				(term) => terms.push(term),
+				spells,
+			);
+		}
+		return terms;
+	}
+
+	/**
+	 * Whether a name in a drill's text means the thing: where its author says what it trains, only that is
+	 * meant (a ball is no tuck, though coaches call a tuck so).
+	 */
+	#isMeant(drill: number, term: string, isSure: boolean): boolean {
+		if (this.#tags[drill]?.has(term) === true) return true;
+		const [facet] = facetAndId(term);
+		return isSure && this.#idsOf(drill, facet).length === 0;
+	}
+
+	#wordsOfAliases(): ReadonlyMap<string, readonly string[]> {
+		const words = new Map<string, string[]>();
+		for (const facet of NAMED_FACETS) {
+			for (const { id, aliases } of this.options.values[facet]) {
+				for (const stem of new Set(aliases.flatMap((alias) => this.#normaliser.stemsOf(alias)))) {
+					const terms = words.get(stem);
+					if (terms === undefined) words.set(stem, [termOf(facet, id)]);
+					else terms.push(termOf(facet, id));
+				}
+			}
+		}
+		return words;
+	}
+
+	/** Takes the second data file in: from now on results have summaries, and other pages are found. */
+	addSummaries({ summaries, pages }: SummariesFile): void {
+		const index = new TermIndex(SUMMARY_WEIGHTS);
+		summaries.forEach((text, drill) => {
+			index.add(drill, { summary: this.#headTerms([text], drill, false) });
 		});
-		this.#summaries = new Postings(index, SUMMARY_WEIGHTS);
-		this.#summaryTexts = file.summaries;
+		this.#summaries = index;
+		this.#summaryTexts = summaries;
+		this.#pages = new PageIndex(pages, this.#normaliser);
 		this.#forget();
 	}
 
 	/** Takes the third in: from now on words are looked for in cues, faults and descriptions as well. */
-	addBodies(file: BodiesFile): void {
-		this.#bodies = new Postings(openPostings(file.index), BODY_WEIGHTS);
-		this.#forget();
+	addTexts(file: TextsFile): void {
+		const steps = this.takeTexts(file, Number.POSITIVE_INFINITY);
+		while (steps.next().done !== true);
 	}
 
 	/**
-	 * Makes ready what only the first word asked would make (the lexicon in order, terms by drills), so that
-	 * the first letter is answered as soon as the others. For a moment when nobody waits.
+	 * The same in steps of so many drills, so that a phone can answer in between; it is found from the last
+	 * step on.
+	 */
+	*takeTexts({ drills }: TextsFile, drillsAtOnce: number): Generator<void, void, void> {
+		const texts = new TermIndex(TEXT_WEIGHTS);
+		const lineTerms = new TermIndex(LINE_WEIGHTS);
+		const lines: Line[] = [];
+		for (const [drill, [cues, faults, body]] of drills.entries()) {
+			const terms = (of: readonly string[], pairs: boolean) => this.#textTerms(of, drill, pairs);
+			const see = faults.map(([line]) => terms([line], true));
+			texts.add(drill, {
+				cues: terms(cues, true),
+				see: see.flat(),
+				say: terms(
+					faults.map(([, say]) => say),
+					true,
+				),
+				body: terms([body], false),
+			});
+			faults.forEach(([line, say], i) => {
+				lineTerms.add(lines.push({ drill, fault: { see: line, say } }) - 1, { see: see[i] ?? [] });
+			});
+			if (drill % drillsAtOnce === drillsAtOnce - 1) yield;
+		}
+		this.#texts = texts;
+		this.#lineTerms = lineTerms;
+		this.#lines = lines;
+		this.#forget();
+	}
+
+	#textTerms(texts: readonly string[], drill: number, pairs: boolean): readonly string[] {
+		const terms: string[] = [];
+		for (const text of texts) {
+			this.#normaliser.eachTerm(
+				text,
+				(term, isSure) => this.#isMeant(drill, term, isSure),
+				(term) => terms.push(term),
+				pairs,
+			);
+		}
+		return terms;
+	}
+
+	/**
+	 * Makes ready what only the first word asked would make, so that the first letter is answered as soon
+	 * as the others. For a moment when nobody waits.
 	 */
 	prepare(): void {
 		const asked = this.#asked;
-		this.search("a", {}, undefined, 0);
+		this.search("a", {}, { most: 0 });
 		this.suggest("a");
 		this.#asked = asked;
 	}
@@ -388,19 +462,14 @@ export class SearchIndex {
 		this.#countsKept.clear();
 	}
 
-	#addHead(index: PostingsBuilder, text: string, drill: number, field: number): void {
-		this.#normaliser.eachHeadTerm(
-			text,
-			drill,
-			(term) => this.#tagged.get(term)?.has(drill) ?? false,
-			(term) => index.add(drill, field, term),
-		);
-	}
-
 	/** What a drill is tagged with, in the order of the values. */
 	valuesOf(drill: number, facet: Facet): readonly FacetValue[] {
 		const places = this.#places[FACETS.indexOf(facet)]?.[drill] ?? [];
 		return places.flatMap((place) => this.options.values[facet][place] ?? []);
+	}
+
+	#idsOf(drill: number, facet: Facet): readonly string[] {
+		return this.valuesOf(drill, facet).map(({ id }) => id);
 	}
 
 	/** Empty until the summaries are there. */
@@ -410,74 +479,93 @@ export class SearchIndex {
 
 	/** A drill's place in the list of all drills. */
 	placeOf(id: string): number | undefined {
-		this.#placesById ??= new Map(this.entries.map((entry, drill) => [entry.id, drill]));
 		return this.#placesById.get(id);
 	}
 
-	/**
-	 * Finds drills. Filter values that do not exist match nothing, and so does an unknown drill to be like.
-	 *
-	 * @param like the id of a drill: only drills that train what it does are found, nearest first
-	 * @param most hits wanted, the best ones; the others are counted, and not put in order
-	 */
-	search(query: string, filters: Filters = {}, like?: string, most = Number.POSITIVE_INFINITY): SearchResult {
-		if (this.#asked?.query !== query || this.#asked.like !== like) {
-			this.#asked = { query, like, ...this.#ask(query, like) };
-		}
-		const { alike, read, found, matched } = this.#asked;
-		const chosen = this.#chosenSets(filters);
-		const kept = [...chosen.values()].reduce((bits, set) => bits.and(set), matched);
-		const near = found?.near ?? [];
-		// Those that lack something are only looked for where hardly any drill lacks nothing.
-		const whole =
-			near.length === 0 ? kept.count() : (found?.whole ?? []).filter((drill) => kept.has(drill)).length;
-		const total = near.length === 0 ? whole : kept.count();
+	/** Pages that are no drill and answer all words, best first; none until the second file is there. */
+	pages(query: string, most = 3): readonly SearchPage[] {
+		// A page is not without anything.
+		const { held } = this.#normaliser.readQuery(query);
+		const isWithout = held.some(({ without, terms }) => without || terms.includes(NO_EQUIPMENT_TERM));
+		return isWithout ? [] : (this.#pages?.find(query, most) ?? []);
+	}
+
+	/** Finds drills. Filter values that do not exist match nothing, and so does an unknown drill to be like. */
+	search(query: string, filters: Filters = {}, wish: SearchWish = {}): SearchResult {
+		const { like, most = Number.POSITIVE_INFINITY, asText = [] } = wish;
+		const key = JSON.stringify([query, like, asText]);
+		if (this.#asked?.key !== key) this.#asked = { key, ...this.#ask(query, like, asText) };
+		const { alike, read, held, found, matched } = this.#asked;
+		const all = withHeld(filters, held);
+		const chosen = chosenPlaces(all, this.options.values);
+		const keep = (drills: readonly number[]) =>
+			chosen.length === 0 ? drills : drills.filter((drill) => fits(drill, chosen, this.#places));
 		const scores = found?.scores ?? alike?.scores;
-		const first =
-			scores === undefined
-				? kept.first(most)
-				: firstOf(found?.whole ?? alike?.drills ?? [], kept, scores, most);
-		const after = scores === undefined ? [] : firstOf(near, kept, scores, most - first.length);
-		const hit = (drill: number, lacks: readonly string[]): Hit => ({
-			drill,
-			score: scores?.[drill] ?? 0,
-			lacks,
-		});
-		const hits = [
-			...first.map((drill) => hit(drill, NO_LACKS)),
-			...after.map((drill) => hit(drill, found?.lacks(drill) ?? NO_LACKS)),
-		];
-		const countAll = () => this.#count(matched, chosen);
-		// Counted when they are asked for: results can be shown before that.
-		let counts: SearchResult["counts"] | undefined;
+		const whole = keep(found?.whole ?? matched);
+		const near = keep(found?.near ?? []);
+		const inOrder = [...sorted(whole, scores), ...sorted(near, scores)].slice(0, most);
+		let counts: FacetCounts | undefined;
+		const count = () => countValues(matched, chosen, this.options.values, this.#places);
 		return {
-			hits,
-			found: total,
-			whole,
+			hits: inOrder.map((drill, place): Hit => {
+				const fault = found?.faults.get(drill)?.fault;
+				return {
+					drill,
+					score: scores?.[drill] ?? 0,
+					lacks: place < whole.length ? NO_LACKS : (found?.lacks(drill) ?? NO_LACKS),
+					...(fault === undefined ? {} : { fault }),
+				};
+			}),
+			found: whole.length + near.length,
+			whole: whole.length,
+			// Counted when they are asked for: results can be shown before that.
 			get counts() {
-				counts ??= countAll();
+				counts ??= count();
 				return counts;
 			},
+			held,
 			repairs: read.repairs,
 			unknown: found?.unknown ?? [],
 		};
 	}
 
-	#ask(query: string, like: string | undefined): Asked {
+	#ask(query: string, like: string | undefined, asText: readonly string[]): Asked {
 		const alike = like === undefined ? undefined : this.alike(like);
-		const among = alike && bitsOf(alike.drills, this.#size);
-		const read = this.#normaliser.readQuery(query, (term) => this.#bodies?.has(term) ?? false);
-		const found =
-			read.parts.length === 0 ? undefined : this.#findParts(read, wordsOf(query).join(" "), among);
-		const matched =
-			found === undefined
-				? (among ?? (this.isWhole ? Bits.full(this.#size) : bitsOf(this.#everyDrill(), this.#size)))
-				: bitsOf([...found.whole, ...found.near], this.#size);
-		return { alike, read, found, matched };
+		const typed = wordsOf(query).join(" ");
+		const isName = typed.includes(" ") && this.#drillNames.has(typed);
+		const read = this.#normaliser.readQuery(
+			query,
+			(term) => this.#texts?.has(term) ?? false,
+			(words) => isName || asText.includes(words),
+		);
+		const held = read.held.map((words) => this.#heldOf(words));
+		const without = held.filter((words) => words.without);
+		const isMeant = (drill: number) =>
+			without.every(({ facet, values }) => {
+				const own = this.#idsOf(drill, facet);
+				return values.every(({ id }) => !own.includes(id));
+			});
+		const among = (alike?.drills ?? this.entries.map((_, drill) => drill)).filter(isMeant);
+		const found = read.parts.length === 0 ? undefined : this.#findParts(read, typed, new Set(among));
+		return {
+			alike,
+			read,
+			held,
+			found,
+			matched: found === undefined ? among : [...found.whole, ...found.near],
+		};
 	}
 
-	#everyDrill(): readonly number[] {
-		return this.entries.map((_, drill) => drill);
+	#heldOf({ typed, terms, without }: ReadQuery["held"][number]): Held {
+		// Words that name things of several kinds mean the first of them.
+		const [facet] = facetAndId(terms[0] ?? "");
+		const ids = terms.map(facetAndId).flatMap(([of, id]) => (of === facet ? [id] : []));
+		return {
+			typed,
+			facet,
+			values: this.options.values[facet].filter(({ id }) => ids.includes(id)),
+			without,
+		};
 	}
 
 	/** The drills that train what a drill does, and how near they come to it; none for an unknown id. */
@@ -485,7 +573,7 @@ export class SearchIndex {
 		const drill = this.placeOf(id);
 		const places = (facet: Facet) => this.#places[FACETS.indexOf(facet)] ?? [];
 		return drill === undefined
-			? { drills: [], scores: new Float64Array(this.#size) }
+			? { drills: [], scores: new Float64Array(this.entries.length) }
 			: alikeOf(drill, {
 					same: [places("shape"), places("skill")],
 					other: [places("apparatus"), places("level")],
@@ -498,6 +586,11 @@ export class SearchIndex {
 		if (words.length === 0 || /\s$/.test(query)) return [];
 		const suggestions: Suggestion[] = [];
 		const seen = new Set<string>();
+		const held = new Set(
+			this.search(query, {}, { most: 0 }).held.flatMap((words) =>
+				words.values.map(({ id }) => termOf(words.facet, id)),
+			),
+		);
 		// The longest ending of the query that begins a name wins: "level 2 hol" offers Hollow.
 		for (let from = Math.max(0, words.length - 4); from < words.length; from++) {
 			const typed = words.slice(from).join(" ");
@@ -507,6 +600,7 @@ export class SearchIndex {
 				({ facet, value, names }) =>
 					!seen.has(termOf(facet, value.id)) &&
 					!isChosen(filters, facet, value.id) &&
+					!held.has(termOf(facet, value.id)) &&
 					names.some((name) => name.startsWith(typed) || name.includes(` ${typed}`)),
 			);
 			if (begun.length === 0) continue;
@@ -521,11 +615,11 @@ export class SearchIndex {
 		return suggestions.slice(0, most);
 	}
 
-	#countsOf(query: string, filters: Filters, like: string | undefined): SearchResult["counts"] {
+	#countsOf(query: string, filters: Filters, like: string | undefined): FacetCounts {
 		const key = JSON.stringify([query, like, FACETS.map((facet) => filters[facet])]);
 		let counts = this.#countsKept.get(key);
 		if (counts === undefined) {
-			counts = this.search(query, filters, like, 0).counts;
+			counts = this.search(query, filters, { like, most: 0 }).counts;
 			if (this.#countsKept.size >= MOST_COUNTS_KEPT) this.#countsKept.clear();
 			this.#countsKept.set(key, counts);
 		}
@@ -533,9 +627,10 @@ export class SearchIndex {
 	}
 
 	/** Scores every drill by the parts it answers. */
-	#findParts({ parts, pairs }: ReadQuery, typed: string, among: Bits | undefined): FoundParts {
-		const size = this.#size;
+	#findParts({ parts, pairs, turned }: ReadQuery, typed: string, among: ReadonlySet<number>): FoundParts {
+		const size = this.entries.length;
 		const answers = parts.map((part) => this.#answer(part));
+		const faults = this.#faultsFor(parts, answers, [...pairs, ...turned]);
 		// A part that few drills answer says more about what is meant; one that none answers, nothing.
 		const weights = answers.map(({ drills }) =>
 			drills.length === 0 ? 0 : Math.log(2 + size / drills.length),
@@ -544,13 +639,14 @@ export class SearchIndex {
 		const scores = new Float64Array(size);
 		const met = new Float64Array(size);
 		const metParts = new Uint16Array(size);
-		const touched: number[] = [];
+		const touched = new Set<number>();
 		answers.forEach((answer, i) => {
 			let best = 0;
 			for (const drill of answer.drills) best = Math.max(best, answer.scores[drill] as number);
 			const weight = weights[i] as number;
 			for (const drill of answer.drills) {
-				if (metParts[drill] === 0) touched.push(drill);
+				if (!among.has(drill)) continue;
+				touched.add(drill);
 				scores[drill] = (scores[drill] as number) + (weight * (answer.scores[drill] as number)) / best;
 				met[drill] = (met[drill] as number) + weight;
 				metParts[drill] = (metParts[drill] as number) + 1;
@@ -558,25 +654,33 @@ export class SearchIndex {
 		});
 		const bonus = (PAIR * total) / parts.length;
 		for (const pair of pairs) {
-			for (const drill of this.#bodies?.find(pair).drills ?? []) {
+			for (const drill of this.#texts?.find(pair).ids ?? []) {
 				scores[drill] = (scores[drill] as number) + bonus;
+			}
+		}
+		if (parts.length > 1) {
+			for (const [drill, { pairs: sideBySide }] of faults) {
+				if (!among.has(drill)) continue;
+				touched.add(drill);
+				metParts[drill] = parts.length;
+				scores[drill] = (scores[drill] as number) + total + sideBySide * bonus;
 			}
 		}
 		const isPhrase = typed.includes(" ");
 		const whole: number[] = [];
 		for (const drill of touched) {
-			if (metParts[drill] !== parts.length || among?.has(drill) === false) continue;
+			if (metParts[drill] !== parts.length) continue;
 			whole.push(drill);
 			// Somebody who types a title, or the beginning of one, knows which drill she wants.
-			const title = isPhrase ? this.#title(drill) : "";
+			const title = isPhrase ? (this.#titles[drill] ?? "") : "";
 			if (isPhrase && title.startsWith(typed)) {
-				scores[drill] = (scores[drill] as number) + (title === typed ? total : bonus);
+				scores[drill] = (scores[drill] as number) + (title === typed ? 2 * total : bonus);
 			}
 		}
 		const near: number[] = [];
 		for (const drill of whole.length < FEW ? touched : []) {
 			const share = (met[drill] as number) / total;
-			if (metParts[drill] === parts.length || share < MOST || among?.has(drill) === false) continue;
+			if (metParts[drill] === parts.length || share < MOST) continue;
 			near.push(drill);
 			scores[drill] = (scores[drill] as number) * share;
 		}
@@ -584,57 +688,51 @@ export class SearchIndex {
 			whole,
 			near,
 			scores,
+			faults,
 			lacks: (drill) => parts.filter((_, i) => answers[i]?.scores[drill] === 0).map((part) => part.typed),
 			unknown: parts.filter((_, i) => answers[i]?.drills.length === 0).map((part) => part.typed),
 		};
 	}
 
-	#title(drill: number): string {
-		let title = this.#titles[drill];
-		if (title === undefined) {
-			title = wordsOf(this.entries[drill]?.title ?? "").join(" ");
-			this.#titles[drill] = title;
+	/**
+	 * By drill, the fault whose line has all parts of the query. To one part alone many lines answer: those
+	 * are told of drills of which neither title, tags nor summary does.
+	 */
+	#faultsFor(
+		parts: readonly QueryPart[],
+		answers: readonly Answer[],
+		pairs: readonly string[],
+	): ReadonlyMap<number, FoundFault> {
+		const best = new Map<number, FoundFault>();
+		const lines = this.#lineTerms;
+		if (lines === undefined || parts.some(({ begun }) => begun)) return new Map();
+		const met = parts.map((part) => meetAny([lines], part, this.#lines.length));
+		for (const line of met[0]?.drills ?? []) {
+			if (met.some(({ scores }) => scores[line] === 0)) continue;
+			const { drill, fault } = this.#lines[line] as Line;
+			if (parts.length === 1 && answers[0]?.inHead?.has(drill) === true) continue;
+			const sideBySide = pairs.filter((pair) => lines.find(pair).ids.includes(line)).length;
+			const score = met.reduce((sum, { scores }) => sum + (scores[line] as number), sideBySide);
+			if (score > (best.get(drill)?.score ?? 0)) best.set(drill, { fault, score, pairs: sideBySide });
 		}
-		return title;
+		return best;
 	}
 
 	/** The drills that answer one part, and how well each does. */
-	#answer(part: QueryPart): Answer {
-		const answer: Answer = { drills: [], scores: new Float64Array(this.#size) };
-		this.#heads ??= new Postings(this.#headTerms, HEAD_WEIGHTS);
-		const heads = [this.#heads, this.#tags, ...(this.#summaries === undefined ? [] : [this.#summaries])];
-		meetAny(heads, part, answer);
-		if (this.#bodies !== undefined && !((part.named || part.begun) && answer.drills.length >= FEW)) {
-			meetAny([this.#bodies], part, answer);
+	#answer(part: QueryPart): Answer & { readonly inHead: ReadonlySet<number> } {
+		const heads = [this.#heads, this.#tagTerms, ...(this.#summaries === undefined ? [] : [this.#summaries])];
+		const size = this.entries.length;
+		const answer = meetAny(heads, part, size);
+		if (answer.drills.length === 0) {
+			const { terms = [] } = part.ways[0] ?? {};
+			const word = terms.length === 1 ? (terms[0] ?? "") : "";
+			for (const tag of this.#aliasWords.get(word) ?? []) addAll(answer, this.#tagTerms.find(tag), 1);
 		}
-		return answer;
-	}
-
-	/** The drills that each chosen facet lets through. */
-	#chosenSets(filters: Filters): ReadonlyMap<Facet, Bits> {
-		const chosen = new Map<Facet, Bits>();
-		for (const facet of FACETS) {
-			const values = filters[facet] ?? [];
-			if (values.length === 0) continue;
-			let set = new Bits(this.#size);
-			for (const value of values) {
-				const has = this.#sets.get(facet)?.get(value);
-				if (has !== undefined) set = set.or(has);
-			}
-			chosen.set(facet, set);
+		const inHead = new Set(answer.drills);
+		if (this.#texts !== undefined && !((part.named || part.begun) && answer.drills.length >= FEW)) {
+			meetAny([this.#texts], part, size, answer);
 		}
-		return chosen;
-	}
-
-	#count(matched: Bits, chosen: ReadonlyMap<Facet, Bits>): SearchResult["counts"] {
-		const counts = FACETS.map((facet) => {
-			let base = matched;
-			for (const [other, set] of chosen) if (other !== facet) base = base.and(set);
-			const byValue = new Map<string, number>();
-			for (const [value, set] of this.#sets.get(facet) ?? []) byValue.set(value, set.countWith(base));
-			return [facet, byValue] as const;
-		});
-		return Object.fromEntries(counts) as unknown as SearchResult["counts"];
+		return { ...answer, inHead };
 	}
 }
 
@@ -642,9 +740,10 @@ export class SearchIndex {
 interface Asked {
 	readonly alike: Alike | undefined;
 	readonly read: ReadQuery;
-	/** Undefined without words. */
+	readonly held: readonly Held[];
+	/** Undefined without words that are no filter. */
 	readonly found: FoundParts | undefined;
-	readonly matched: Bits;
+	readonly matched: readonly number[];
 }
 
 interface FoundParts {
@@ -654,42 +753,60 @@ interface FoundParts {
 	readonly near: readonly number[];
 	/** By drill. */
 	readonly scores: Float64Array;
+	/** By drill, the fault whose line answers. */
+	readonly faults: ReadonlyMap<number, FoundFault>;
 	lacks(drill: number): readonly string[];
 	/** Parts that no drill answers. */
 	readonly unknown: readonly string[];
 }
 
+interface FoundFault {
+	readonly fault: SearchFault;
+	readonly score: number;
+	/** How many words stand side by side in its line as they do in the query, one way or the other. */
+	readonly pairs: number;
+}
+
 interface Answer {
+	/** Drills, or lines. */
 	readonly drills: number[];
 	/** By drill, 0 where it does not answer. */
 	readonly scores: Float64Array;
+	/** Those whose title, tags or summary answer. */
+	readonly inHead?: ReadonlySet<number>;
 }
 
-function add(answer: Answer, drill: number, score: number): void {
-	const before = answer.scores[drill] as number;
-	if (before === 0) answer.drills.push(drill);
-	answer.scores[drill] = before + score;
+/** An index of any fields. */
+type AnyTerms = Pick<TermIndex<never>, "find" | "findAny">;
+
+function addAll(answer: Answer, found: ReturnType<AnyTerms["find"]>, weight: number): void {
+	found.ids.forEach((drill, i) => {
+		const before = answer.scores[drill] as number;
+		if (before === 0) answer.drills.push(drill);
+		answer.scores[drill] = before + (found.scores[i] as number) * weight;
+	});
 }
 
 /** Adds the score of every way that a drill meets a part by. */
-function meetAny(indexes: readonly Postings[], part: QueryPart, answer: Answer): void {
-	for (const { terms, weight } of part.ways) {
-		if (terms.length > 1) {
-			meetAll(indexes, terms, weight, answer);
-			continue;
-		}
-		for (const index of indexes) {
-			const { drills, scores } = index.find(terms[0] ?? "");
-			for (let i = 0; i < drills.length; i++) {
-				add(answer, drills[i] as number, (scores[i] as number) * weight);
-			}
-		}
+function meetAny(
+	indexes: readonly AnyTerms[],
+	part: QueryPart,
+	size: number,
+	answer: Answer = { drills: [], scores: new Float64Array(size) },
+): Answer {
+	const single = part.ways.filter(({ terms }) => terms.length === 1);
+	if (single.length > 0) {
+		const terms = single.map((way) => way.terms[0] as string);
+		const weights = single.map(({ weight }) => weight);
+		for (const index of indexes) addAll(answer, index.findAny(terms, weights), 1);
 	}
+	for (const { terms, weight } of part.ways) if (terms.length > 1) meetAll(indexes, terms, weight, answer);
+	return answer;
 }
 
 /** Adds the drills that have all the terms, each in any of the indexes. */
 function meetAll(
-	indexes: readonly Postings[],
+	indexes: readonly AnyTerms[],
 	terms: readonly string[],
 	weight: number,
 	answer: Answer,
@@ -698,9 +815,8 @@ function meetAll(
 	const met = new Map<number, { terms: number; score: number }>();
 	terms.forEach((term, t) => {
 		for (const index of indexes) {
-			const { drills, scores } = index.find(term);
-			for (let i = 0; i < drills.length; i++) {
-				const drill = drills[i] as number;
+			const { ids, scores } = index.find(term);
+			ids.forEach((drill, i) => {
 				const so = met.get(drill);
 				if (so === undefined) {
 					if (t === 0) met.set(drill, { terms: 1, score: scores[i] as number });
@@ -708,50 +824,25 @@ function meetAll(
 					so.terms = t + 1;
 					so.score += scores[i] as number;
 				}
-			}
+			});
 		}
 	});
-	for (const [drill, so] of met) if (so.terms === terms.length) add(answer, drill, so.score * weight);
+	const whole = [...met].filter(([, so]) => so.terms === terms.length);
+	addAll(answer, { ids: whole.map(([drill]) => drill), scores: whole.map(([, { score }]) => score) }, weight);
 }
 
-/**
- * The first of those drills that are kept, up to so many: by score, best first, and by their order where
- * it is the same.
- */
-function firstOf(
-	drills: readonly number[],
-	kept: Bits,
-	scores: Float64Array,
-	most: number,
-): readonly number[] {
-	if (most <= 0) return [];
-	// One number for each drill sorts many times faster than a comparison of two does.
-	const keyOf = (drill: number) => drill - Math.round((scores[drill] as number) * SCORE_PARTS) * MOST_DRILLS;
-	// What is in the running: twice as many as are wanted, so that they are sorted once in a while. After
-	// the first time, most drills are passed over by one comparison.
-	const running = new Float64Array(Math.min(drills.length, most * 2));
-	let count = 0;
-	let limit = Number.POSITIVE_INFINITY;
-	for (const drill of drills) {
-		if (!kept.has(drill)) continue;
-		const key = keyOf(drill);
-		if (key >= limit) continue;
-		if (count === running.length) {
-			running.sort();
-			count = most;
-			limit = running[most - 1] as number;
-			if (key >= limit) continue;
-		}
-		running[count++] = key;
+/** By score, best first, and by their order where it is the same. */
+function sorted(drills: readonly number[], scores: Float64Array | undefined): readonly number[] {
+	return drills.toSorted((a, b) => (scores?.[b] ?? 0) - (scores?.[a] ?? 0) || a - b);
+}
+
+/** The filters chosen, and those that words are. */
+function withHeld(filters: Filters, held: readonly Held[]): Filters {
+	const all: Partial<Record<Facet, readonly string[]>> = { ...filters };
+	for (const { facet, values, without } of held) {
+		if (!without) all[facet] = [...new Set([...(all[facet] ?? []), ...values.map(({ id }) => id)])];
 	}
-	const keys = running.subarray(0, count).sort().subarray(0, most);
-	return Array.from(keys, (key) => key - Math.floor(key / MOST_DRILLS) * MOST_DRILLS);
-}
-
-function bitsOf(drills: readonly number[], size: number): Bits {
-	const bits = new Bits(size);
-	for (const drill of drills) bits.add(drill);
-	return bits;
+	return all;
 }
 
 interface ValueNames {
@@ -769,11 +860,6 @@ function namesOf(values: SearchOptions["values"]): readonly ValueNames[] {
 			names: [value.name, ...value.aliases].map((name) => wordsOf(name).join(" ")),
 		})),
 	);
-}
-
-/** Without the line breaks and tabs that part the heads of drills. */
-function oneLine(text: string): string {
-	return text.replace(/\s+/g, " ").trim();
 }
 
 function valuesOf(file: HeadStart): SearchOptions["values"] {
@@ -800,6 +886,11 @@ function conceptsOf(values: SearchOptions["values"]): readonly Concept[] {
 		values[facet].map((value) => ({
 			term: termOf(facet, value.id),
 			phrases: [...new Set([value.name, ...value.aliases].flatMap((name) => [withoutMeasure(name), name]))],
+			...(HELD_FACETS.has(facet) || value.id === NO_EQUIPMENT
+				? { use: "filter" as const }
+				: facet === "equipment"
+					? { use: "item" as const }
+					: {}),
 		})),
 	);
 }
@@ -813,18 +904,9 @@ function termOf(facet: Facet, id: string): string {
 	return `${facet}:${id}`;
 }
 
-function setsOf(
-	places: readonly (readonly (readonly number[])[])[],
-	values: SearchOptions["values"],
-	size: number,
-): ReadonlyMap<Facet, ReadonlyMap<string, Bits>> {
-	return new Map(
-		FACETS.map((facet, f) => {
-			const sets = values[facet].map((value) => [value.id, new Bits(size)] as const);
-			places[f]?.forEach((own, drill) => {
-				for (const place of own) sets[place]?.[1].add(drill);
-			});
-			return [facet, new Map(sets)];
-		}),
-	);
+const NO_EQUIPMENT_TERM = termOf("equipment", NO_EQUIPMENT);
+
+function facetAndId(term: string): readonly [Facet, string] {
+	const at = term.indexOf(":");
+	return [term.slice(0, at) as Facet, term.slice(at + 1)];
 }

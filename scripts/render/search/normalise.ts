@@ -5,13 +5,14 @@
  *   split      into words; a hyphen splits too, and the pair is remembered as a compound
  *   terms      endings off; a pair that is also written as one word gives both forms (push up, pushup)
  *   phrases    names and aliases of shapes, skills, equipment … found as wholes (`dish` is hollow)
+ *   short      what coaches shorten, written out (`hs` is handstand), unless the club uses the short word itself
  *   repair     a word nobody wrote: joined from two, split in two, or corrected to the nearest head word
+ *   held       a level, an apparatus, a week or a direction, and "without …", are filters and not words
  *
- * Corrections look only at the words of heads (titles, aliases, names, summaries): a slip somewhere in
- * a body never becomes a spelling.
+ * Corrections look only at the words of titles, aliases and names: a slip somewhere in a body never
+ * becomes a spelling, and no word becomes one that only stands in running text.
  */
 
-import { bitsIn } from "./bits.ts";
 import { type SearchLanguage, searchLanguage } from "./languages.ts";
 
 /** A thing of the club that words can name: its term in the index, and every phrase that means it. */
@@ -19,6 +20,11 @@ export interface Concept {
 	/** `shape:hollow`. */
 	readonly term: string;
 	readonly phrases: readonly string[];
+	/**
+	 * `filter`: drills that do not have it are not meant (a level). `item`: something to set out, which
+	 * the last word of its name may stand for (`no mats`).
+	 */
+	readonly use?: "filter" | "item";
 }
 
 /** Lower case, without accents, ligatures and typographic apostrophes. */
@@ -120,6 +126,12 @@ function isLettered(word: string): boolean {
 const LESS_THAN_SAID = 0.5;
 /** So many letters are only the beginning of a word. */
 const MOST_BEGUN = 2;
+/** So many words that an unfinished one may become are looked for, the most frequent ones. */
+const MOST_BEGINNINGS = 12;
+/** Words up to this length are short: a slip in them easily makes another word. */
+const SHORT = 4;
+/** Words that may stand between "without" and what is meant. */
+const MOST_BETWEEN = 4;
 /** More corrections than this are not remembered. */
 const MOST_CORRECTIONS = 200;
 
@@ -141,11 +153,30 @@ export interface QueryPart {
 	readonly begun: boolean;
 }
 
+/** Words of a query that are a filter. */
+export interface HeldWords {
+	readonly typed: string;
+	/** Any of these. */
+	readonly terms: readonly string[];
+	/** Whether they must not be there. */
+	readonly without: boolean;
+}
+
 export interface ReadQuery {
+	readonly held: readonly HeldWords[];
 	readonly parts: readonly QueryPart[];
 	/** Terms of words that were typed one after the other. */
 	readonly pairs: readonly string[];
+	/** The same the other way round: arms bend, bent arms. */
+	readonly turned: readonly string[];
 	readonly repairs: readonly Repair[];
+}
+
+interface FilterWords {
+	/** How many words it takes. */
+	readonly length: number;
+	readonly terms: readonly string[];
+	readonly without: boolean;
 }
 
 export interface NormaliserOptions {
@@ -168,6 +199,8 @@ interface WordFacts {
 	readonly phrases: PhraseNode | undefined;
 	/** In how many drills' heads it stands, a name counting as one. */
 	count: number;
+	/** Whether it stands in a title, an alias or a name, so that a slip may be mended to it. */
+	spells: boolean;
 	/** The drill it was last counted in. */
 	counted: number;
 }
@@ -183,6 +216,7 @@ interface PhraseNode {
 interface LexiconWord {
 	readonly word: string;
 	readonly count: number;
+	readonly spells: boolean;
 	/** A bit for each letter in it. */
 	readonly letters: number;
 	/** Found out when it is first compared. */
@@ -205,6 +239,12 @@ export class Normaliser {
 	readonly #phrases = new Map<string, string[]>();
 	/** The same, stem by stem. */
 	readonly #phraseTree: PhraseNode = { terms: [], next: new Map() };
+	/** Terms that are filters where they are named. */
+	readonly #filters = new Set<string>();
+	/** Last words of items' names, as stems → the items' terms. */
+	readonly #items = new Map<string, string[]>();
+	/** Words of a numbered name (`level`, `week`) → numbers → terms. */
+	readonly #numbered = new Map<string, Map<string, string>>();
 	/** Head words in alphabetical order, to find beginnings and slips; made when first needed. */
 	#lexicon: readonly LexiconWord[] | undefined;
 	/** Corrections found already. */
@@ -220,6 +260,7 @@ export class Normaliser {
 		}
 		for (const concept of concepts) {
 			for (const phrase of concept.phrases) this.#addPhrase(phrase, concept.term);
+			this.#addUse(concept);
 		}
 		for (const phrase of concepts.flatMap((concept) => concept.phrases)) this.learn(phrase, -1);
 	}
@@ -231,40 +272,44 @@ export class Normaliser {
 
 	/** Takes the words of a head text as spellings; the drill's number, or below 0 what is of no drill. */
 	learn(text: string, drill: number): void {
-		for (const word of wordsOf(text)) this.#count(this.#factsOf(word), drill);
+		for (const word of wordsOf(text)) this.#count(this.#factsOf(word), drill, true);
 	}
 
 	/**
 	 * Gives out the terms under which a text is found, in the text's order.
 	 *
-	 * @param isTagged whether the text's drill is tagged with a term: a phrase that names several things
-	 * (`block`) means those of them
+	 * @param isMeant whether a phrase of the text means the thing that a term is, sure or not: what names
+	 * several things (`block`) is not sure
 	 * @param pairs whether words that follow each other are terms together as well, for short texts
 	 */
 	eachTerm(
 		text: string,
-		isTagged: (term: string) => boolean,
+		isMeant: (term: string, isSure: boolean) => boolean,
 		give: (term: string) => void,
 		pairs = false,
 	): void {
-		this.#read(this.#wordsIn(text), isTagged, give, pairs);
+		this.#read(this.#wordsIn(text), isMeant, give, pairs);
 	}
 
-	/** The same for a head text, whose words are taken as spellings as well. */
+	/**
+	 * The same for a head text, whose words are known from then on; as `spells` says, slips may be mended
+	 * to them.
+	 */
 	eachHeadTerm(
 		text: string,
 		drill: number,
-		isTagged: (term: string) => boolean,
+		isMeant: (term: string, isSure: boolean) => boolean,
 		give: (term: string) => void,
+		spells = true,
 	): void {
 		const words = this.#wordsIn(text);
-		for (const facts of words) this.#count(facts, drill);
-		this.#read(words, isTagged, give, false);
+		for (const facts of words) this.#count(facts, drill, spells);
+		this.#read(words, isMeant, give, false);
 	}
 
 	#read(
 		words: readonly WordFacts[],
-		isTagged: (term: string) => boolean,
+		isMeant: (term: string, isSure: boolean) => boolean,
 		give: (term: string) => void,
 		pairs: boolean,
 	): void {
@@ -286,7 +331,7 @@ export class Normaliser {
 			let node = phrases;
 			for (let end = i + 1; node !== undefined; end++) {
 				const named = node.terms;
-				for (const term of named) if (named.length === 1 || isTagged(term)) give(term);
+				for (const term of named) if (isMeant(term, named.length === 1)) give(term);
 				const following = words[end];
 				node = following && node.next.get(following.stem);
 			}
@@ -324,6 +369,7 @@ export class Normaliser {
 				joins: this.#joins.get(word),
 				phrases: this.#phraseTree.next.get(stem),
 				count: 0,
+				spells: false,
 				counted: -1,
 			};
 			this.#facts.set(word, facts);
@@ -331,7 +377,12 @@ export class Normaliser {
 		return facts;
 	}
 
-	#count(facts: WordFacts, drill: number): void {
+	#count(facts: WordFacts, drill: number, spells: boolean): void {
+		if (spells && !facts.spells) {
+			facts.spells = true;
+			this.#lexicon = undefined;
+			this.#corrections.clear();
+		}
 		if (drill >= 0 && facts.counted === drill) return;
 		if (facts.count === 0) this.#headStems.add(facts.stem);
 		facts.count++;
@@ -346,31 +397,147 @@ export class Normaliser {
 	#words(): readonly LexiconWord[] {
 		this.#lexicon ??= [...this.#facts.values()]
 			.filter(({ count }) => count > 0)
-			.map(({ word, count }) => ({ word, count, letters: lettersOf(word), sound: undefined }))
+			.map(({ word, count, spells }) => ({ word, count, spells, letters: lettersOf(word), sound: undefined }))
 			.sort((a, b) => (a.word < b.word ? -1 : 1));
 		return this.#lexicon;
 	}
 
 	/**
-	 * Reads a query. `alsoKnown` says whether a term stands in texts whose words are not spellings
-	 * (bodies): such a word is searched as it is.
+	 * Reads a query.
+	 *
+	 * @param alsoKnown whether a term stands in texts whose words are not spellings (bodies): such a word
+	 * is searched as it is
+	 * @param isText whether words that could be a filter are words all the same
 	 */
-	readQuery(query: string, alsoKnown: (term: string) => boolean = () => false): ReadQuery {
-		const typed = split(query);
+	readQuery(
+		query: string,
+		alsoKnown: (term: string) => boolean = () => false,
+		isText: (typed: string) => boolean = () => false,
+	): ReadQuery {
+		const typed = this.#writtenOut(split(query).map((word) => word.text));
 		// A word is still being typed while nothing follows it.
 		const open = /[\p{L}\p{N}]$/u.test(query);
-		const { words, repairs } = this.#repair(
-			typed.map((word) => word.text),
-			open,
-			alsoKnown,
-		);
-		const parts = this.#partsOf(words, open);
-		const stems = words.filter((word) => !this.#language.stopWords.has(word)).map((word) => this.stem(word));
+		const { words, repairs } = this.#repair(typed, open, alsoKnown);
+		const { held, rest } = this.#hold(words, isText);
+		// What came last is a filter: nothing is being typed any more.
+		const typing = open && rest.at(-1) === words.at(-1);
+		const parts = this.#partsOf(rest, typing);
+		const stems = rest.filter((word) => !this.#skips(word)).map((word) => this.stem(word));
 		return {
-			parts: parts.length > 0 ? parts : this.#literalParts(words, open),
+			held,
+			parts: parts.length > 0 || held.length > 0 ? parts : this.#literalParts(rest, typing),
 			pairs: stems.slice(1).map((stem, i) => pairOf(stems[i] as string, stem)),
+			turned: stems.slice(1).map((stem, i) => pairOf(stem, stems[i] as string)),
 			repairs,
 		};
+	}
+
+	/** The stems of a text's words, without those that say nothing. */
+	stemsOf(text: string): readonly string[] {
+		return wordsOf(text).flatMap((word) => (this.#skips(word) ? [] : [this.stem(word)]));
+	}
+
+	/** A query as stems alone, repaired; and whether the last is still being typed. */
+	wordsAsked(query: string): { readonly terms: readonly string[]; readonly isLastBegun: boolean } {
+		const open = /[\p{L}\p{N}]$/u.test(query);
+		const { words } = this.#repair(this.#writtenOut(wordsOf(query)), open, () => false);
+		const asked = words.filter((word) => !this.#skips(word));
+		return {
+			terms: asked.map((word) => this.stem(word)),
+			isLastBegun: open && asked.length > 0 && asked.at(-1) === words.at(-1),
+		};
+	}
+
+	/** Short forms written out; a short form that the club itself uses, in a title or a name, stays. */
+	#writtenOut(typed: readonly string[]): readonly string[] {
+		return typed.flatMap((word) => {
+			const long = this.#language.abbreviations.get(word);
+			return long === undefined || this.#facts.get(word)?.spells === true ? [word] : long.split(" ");
+		});
+	}
+
+	/** Takes the words out that are filters. */
+	#hold(
+		words: readonly string[],
+		isText: (typed: string) => boolean,
+	): { readonly held: readonly HeldWords[]; readonly rest: readonly string[] } {
+		const held: HeldWords[] = [];
+		const rest: string[] = [];
+		const stems = words.map((word) => this.stem(word));
+		for (let i = 0; i < words.length; ) {
+			const [length] = this.#phraseAt(stems, i);
+			// What is a name itself says nothing of what must not be there.
+			const found = this.#filterAt(stems, i) ?? (length > 1 ? undefined : this.#withoutAt(words, stems, i));
+			const typed = words.slice(i, i + (found?.length ?? 0)).join(" ");
+			if (found !== undefined && !isText(typed)) {
+				held.push({ typed, terms: found.terms, without: found.without });
+				i += found.length;
+				continue;
+			}
+			// A name stays whole: of `floor beam` no word is an apparatus.
+			const end = i + Math.max(1, length, found?.length ?? 0);
+			while (i < end) rest.push(words[i++] as string);
+		}
+		return { held, rest };
+	}
+
+	/** A name, at this place, of something that is a filter; of numbered things (level 1 and 2) several. */
+	#filterAt(stems: readonly string[], at: number): FilterWords | undefined {
+		const [length, named] = this.#phraseAt(stems, at);
+		const terms = named.filter((term) => this.#filters.has(term));
+		if (terms.length === 0) return undefined;
+		const numbers = length === 2 ? this.#numbered.get(stems[at] as string) : undefined;
+		let end = at + length;
+		while (numbers !== undefined) {
+			const next = this.#language.and.has(stems[end] ?? "") ? end + 1 : end;
+			const another = numbers.get(stems[next] ?? "");
+			if (another === undefined) break;
+			terms.push(another);
+			end = next + 1;
+		}
+		return { length: end - at, terms, without: false };
+	}
+
+	/** `no mats`, `not on beam`, `without a springboard`: what drills must not have. */
+	#withoutAt(words: readonly string[], stems: readonly string[], at: number): FilterWords | undefined {
+		if (!this.#language.negations.has(words[at] as string)) return undefined;
+		let from = at + 1;
+		while (from < words.length && from - at < MOST_BETWEEN && this.#isBetween(words, stems, from)) from++;
+		// `no need of equipment` is `no equipment`, which has a name.
+		const nothing = this.#phrases
+			.get(`${stems[at]} ${stems[from]}`)
+			?.filter((term) => this.#filters.has(term));
+		if (nothing !== undefined && nothing.length > 0) {
+			return { length: from + 1 - at, terms: nothing, without: false };
+		}
+		const [length, named] = this.#phraseAt(stems, from);
+		const filters = named.filter((term) => this.#filters.has(term));
+		const items = length > 1 ? [] : (this.#items.get(stems[from] ?? "") ?? []);
+		const terms = filters.length > 0 ? filters : items.length > 0 ? items : named;
+		return terms.length === 0 ? undefined : { length: from + Math.max(1, length) - at, terms, without: true };
+	}
+
+	/** A word that may stand between `without` and what is meant. */
+	#isBetween(words: readonly string[], stems: readonly string[], at: number): boolean {
+		return this.#skips(words[at] as string) && this.#phraseAt(stems, at)[0] === 0;
+	}
+
+	#skips(word: string): boolean {
+		return this.#language.stopWords.has(word) || this.#language.negations.has(word);
+	}
+
+	#addUse({ term, phrases, use }: Concept): void {
+		if (use === "filter") this.#filters.add(term);
+		for (const phrase of use === undefined ? [] : phrases) {
+			const words = wordsOf(phrase);
+			const last = this.stem(words.at(-1) ?? "");
+			if (use === "item") pushTo(this.#items, last, term);
+			else if (words.length === 2 && /^\d+$/.test(last)) {
+				const first = this.stem(words[0] as string);
+				const numbers = this.#numbered.get(first) ?? new Map<string, string>();
+				this.#numbered.set(first, numbers.set(last, term));
+			}
+		}
 	}
 
 	/** Head words that begin so, most frequent first. */
@@ -431,7 +598,7 @@ export class Normaliser {
 		return (
 			this.#countOf(word) > 0 ||
 			this.#compounds.has(word) ||
-			this.#language.stopWords.has(word) ||
+			this.#skips(word) ||
 			this.#headStems.has(this.stem(word)) ||
 			this.#phrases.has(this.stem(word))
 		);
@@ -450,8 +617,10 @@ export class Normaliser {
 			const word = this.#language.spellings.get(asTyped) ?? asTyped;
 			const next = typed[i + 1];
 			// hand stand → handstand. A pair that is a phrase of its own (squat on) stays as it is.
-			if (next !== undefined && this.#countOf(word + next) > 0 && !this.#compounds.has(word + next)) {
-				words.push(word + next);
+			// A number stays a word of its own: level 1 is no level1.
+			const joined = next !== undefined && isLettered(word) && isLettered(next) ? word + next : "";
+			if (this.#countOf(joined) > 0 && !this.#compounds.has(joined)) {
+				words.push(joined);
 				i++;
 				continue;
 			}
@@ -513,6 +682,7 @@ export class Normaliser {
 	/** The head word that was most likely meant: nearest, then same beginning, then most frequent. */
 	#findNearest(word: string): string | undefined {
 		const limit = slips(word.length);
+		const alikeLimit = slipsAlike(word.length);
 		if (limit === 0 || !/^\p{L}+$/u.test(word)) return undefined;
 		const sound = this.#language.sound(word);
 		const letters = lettersOf(word);
@@ -520,15 +690,18 @@ export class Normaliser {
 		let bestRank: readonly number[] = [];
 		for (const candidate of this.#words()) {
 			const other = candidate.word;
-			if (Math.abs(other.length - word.length) > limit + 1 || other.length < 3) continue;
+			if (!candidate.spells) continue;
+			if (Math.abs(other.length - word.length) > alikeLimit || other.length < 3) continue;
 			// Every letter that only one of the two has is a slip of its own, or half of one.
-			if (bitsIn(letters & ~candidate.letters) > limit + 1) continue;
-			if (bitsIn(candidate.letters & ~letters) > limit + 1) continue;
-			const distance = slipsBetween(word, other, limit + 1);
-			if (distance > limit + 1) continue;
+			if (bitsIn(letters & ~candidate.letters) > alikeLimit) continue;
+			if (bitsIn(candidate.letters & ~letters) > alikeLimit) continue;
+			const distance = slipsBetween(word, other, alikeLimit);
+			if (distance > alikeLimit) continue;
 			candidate.sound ??= this.#language.sound(other);
 			const alike = candidate.sound === sound;
-			if (distance > (alike ? limit + 1 : limit)) continue;
+			if (distance > (alike ? alikeLimit : limit)) continue;
+			// roue is no rope: in a short word a wrong letter makes another word, unless it sounds the same.
+			if (word.length <= SHORT && !alike && lettersOff(word, other)) continue;
 			const rank = [alike ? distance - 1 : distance, other[0] === word[0] ? 0 : 1, -candidate.count];
 			if (best === undefined || isBefore(rank, bestRank)) {
 				best = other;
@@ -545,12 +718,12 @@ export class Normaliser {
 		for (let i = 0; i < words.length; ) {
 			const [length, terms] = this.#phraseAt(stems, i);
 			const lasts = open && i + Math.max(1, length) === words.length;
-			if (length > 0 && !(length === 1 && this.#language.stopWords.has(words[i] as string))) {
+			if (length > 0 && !(length === 1 && this.#skips(words[i] as string))) {
 				parts.push(this.#part(words.slice(i, i + length), terms, lasts));
 				i += length;
 			} else {
 				const word = words[i] as string;
-				if (!this.#language.stopWords.has(word)) {
+				if (!this.#skips(word)) {
 					const next = words[i + 1];
 					if (next !== undefined && this.#compounds.has(word + next)) {
 						parts.push(this.#part([word, next], [], open && i + 2 === words.length));
@@ -607,7 +780,7 @@ export class Normaliser {
 		const last = words.at(-1) as string;
 		const before = words.slice(0, -1).map((word) => this.stem(word));
 		const seen = new Set(ways.map((way) => way.terms.join(" ")));
-		for (const word of this.startingWith(last, 40)) {
+		for (const word of this.startingWith(last, MOST_BEGINNINGS)) {
 			const weight = 0.6 * (last.length / word.length);
 			const stem = this.stem(word);
 			const named = this.#phrases.get([...before, stem].join(" ")) ?? [];
@@ -634,11 +807,35 @@ function pairOf(first: string, second: string): string {
 	return `${first}_${second}`;
 }
 
-/** How many slips a word of this length may have: none in three letters, one in five, two in eight, then three. */
+/** How many slips a word of this length may have: none in three letters, one in seven, two in nine, then three. */
 function slips(length: number): number {
 	if (length < 4) return 0;
-	if (length < 6) return 1;
+	if (length < 8) return 1;
 	return length < 10 ? 2 : 3;
+}
+
+/** The same for a word that sounds like the one meant: people write what they hear. */
+function slipsAlike(length: number): number {
+	if (length < 5) return slips(length);
+	return length < 6 ? 2 : length < 10 ? 3 : 4;
+}
+
+/** Whether one letter stands for another, and none is missing, extra or in its neighbour's place. */
+function lettersOff(a: string, b: string): boolean {
+	return a.length === b.length && [...a].sort().join("") !== [...b].sort().join("");
+}
+
+function pushTo<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+	const values = map.get(key);
+	if (values === undefined) map.set(key, [value]);
+	else if (!values.includes(value)) values.push(value);
+}
+
+/** How many of 32 bits are set, added up in pairs, fours and eights. */
+function bitsIn(word: number): number {
+	let n = word - ((word >>> 1) & 0x55555555);
+	n = (n & 0x33333333) + ((n >>> 2) & 0x33333333);
+	return (((n + (n >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }
 
 /**

@@ -2,4 +2,4 @@
 
 export const HEAD_FILE = "search/heads.txt";
 export const SUMMARIES_FILE = "search/summaries.json";
-export const BODIES_FILE = "search/bodies.json";
+export const TEXTS_FILE = "search/texts.json";

@@ -1,79 +1,70 @@
 /**
- * What drills are tagged with, as an index: a drill has, in each facet's field, the terms of all its
- * values. It is worked out for a term when that is asked for, from the values that have the term, so
- * that opening the search costs nothing for tags nobody asks about.
+ * Drills by the words of what they are tagged with. A tag is a whole name and stands once, so that only
+ * its kind and its rarity say how much it counts (the rarity of BM25, as in the library); lists are made
+ * for the words that somebody asks for, and opening the search costs nothing for the others.
  */
 
-import type { Places, PostingsSource } from "./postings.ts";
+import type { Found } from "./term-index.ts";
 
 export interface TagField {
-	/** For each drill, the places of its values. */
+	/** What a match counts. */
+	readonly weight: number;
+	/** By drill, the places of its values. */
 	readonly drills: readonly (readonly number[])[];
-	/** For each value, its terms. */
+	/** By value, its terms. */
 	readonly values: readonly (readonly string[])[];
 }
 
-/** The index of some facets, one field for each. */
-export function indexTags(fields: readonly TagField[]): PostingsSource {
-	/** For each term and field, how often each of its values has the term. */
-	const at = new Map<string, Map<number, Map<number, number>>>();
-	fields.forEach(({ values }, field) => {
-		values.forEach((terms, value) => {
-			for (const term of terms) {
-				const byField = made(at, term, () => new Map<number, Map<number, number>>());
-				const byValue = made(byField, field, () => new Map<number, number>());
-				byValue.set(value, (byValue.get(value) ?? 0) + 1);
-			}
+/** What a term that stands once in a field of usual length counts, beside its rarity (BM25+, delta .5). */
+const ONCE = 1.5;
+
+export class TagIndex {
+	readonly #fields: readonly TagField[];
+	/** By term: the fields and places of values that have it. */
+	readonly #values = new Map<string, Map<number, Set<number>>>();
+	readonly #kept = new Map<string, Found>();
+
+	constructor(fields: readonly TagField[]) {
+		this.#fields = fields;
+		fields.forEach(({ values }, field) => {
+			values.forEach((terms, place) => {
+				for (const term of terms) {
+					const byField = this.#values.get(term) ?? new Map<number, Set<number>>();
+					this.#values.set(term, byField);
+					byField.set(field, (byField.get(field) ?? new Set()).add(place));
+				}
+			});
 		});
-	});
-	const lists: (readonly (readonly number[])[] | undefined)[] = [];
-	const drillsOf = (field: number, value: number) => {
-		lists[field] ??= listsOf(fields[field] as TagField);
-		return lists[field]?.[value] ?? [];
-	};
-	return {
-		lengths: fields.map(({ drills, values }) =>
-			Uint32Array.from(drills, (own) => {
-				let length = 0;
-				for (const value of own) length += values[value]?.length ?? 0;
-				return length;
-			}),
-		),
-		has: (term) => at.has(term),
-		places(term): Places | undefined {
-			const byField = at.get(term);
-			if (byField === undefined) return undefined;
-			const places = { fields: [] as number[], drills: [] as number[], times: [] as number[] };
-			for (const [field, byValue] of byField) {
-				const times = new Map<number, number>();
-				for (const [value, often] of byValue) {
-					for (const drill of drillsOf(field, value)) times.set(drill, (times.get(drill) ?? 0) + often);
-				}
-				for (const [drill, often] of times) {
-					places.fields.push(field);
-					places.drills.push(drill);
-					places.times.push(often);
-				}
-			}
-			return places;
-		},
-	};
-}
-
-/** For each value, its drills. */
-function listsOf({ drills, values }: TagField): readonly (readonly number[])[] {
-	const lists = values.map((): number[] => []);
-	drills.forEach((own, drill) => {
-		for (const value of own) lists[value]?.push(drill);
-	});
-	return lists;
-}
-
-function made<K, V>(map: Map<K, V>, key: K, make: () => V): V {
-	let value = map.get(key);
-	if (value === undefined) {
-		value = make();
-		map.set(key, value);
 	}
-	return value;
+
+	find(term: string): Found {
+		let found = this.#kept.get(term);
+		if (found === undefined) {
+			found = this.#look(term);
+			this.#kept.set(term, found);
+		}
+		return found;
+	}
+
+	findAny(terms: readonly string[], weights: readonly number[]): Found {
+		const scores = new Map<number, number>();
+		terms.forEach((term, i) => {
+			const found = this.find(term);
+			found.ids.forEach((id, at) => {
+				scores.set(id, (scores.get(id) ?? 0) + (found.scores[at] ?? 0) * (weights[i] ?? 1));
+			});
+		});
+		return { ids: [...scores.keys()], scores: [...scores.values()] };
+	}
+
+	#look(term: string): Found {
+		const scores = new Map<number, number>();
+		for (const [field, places] of this.#values.get(term) ?? []) {
+			const { weight, drills } = this.#fields[field] as TagField;
+			const tagged = drills.flatMap((own, drill) => (own.some((place) => places.has(place)) ? [drill] : []));
+			const rarity = Math.log(1 + (drills.length - tagged.length + 0.5) / (tagged.length + 0.5));
+			for (const drill of tagged) scores.set(drill, (scores.get(drill) ?? 0) + weight * rarity * ONCE);
+		}
+		return { ids: [...scores.keys()], scores: [...scores.values()] };
+	}
 }

@@ -5,6 +5,7 @@
 import { levelsOfClass } from "../../compute/levels-of.ts";
 import type { ClubClass, Id, Weekday } from "../../model.ts";
 import type { Html } from "../html.ts";
+import { type ClassTermView, classTermView } from "./class-term.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linksTo } from "./links.ts";
 import { type ClassTimes, classTimesView } from "./measures/time.ts";
@@ -47,6 +48,8 @@ export interface ClassView extends ClassLine {
 	}[];
 	/** Planned against available, week by week. */
 	readonly times: ClassTimes;
+	/** What its groups really do of their levels' skills; undefined where there is nothing to count. */
+	readonly term: ClassTermView | undefined;
 	readonly findings: readonly FindingLine[];
 }
 
@@ -101,6 +104,7 @@ export function classView(site: SiteIndex, group: ClubClass): ClassView {
 			planned: planned.get(week.week),
 		})),
 		times,
+		term: classTermView(site, group),
 		findings: findingLines(site, site.findings.class.get(group.id) ?? []),
 	};
 }

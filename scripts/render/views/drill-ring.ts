@@ -5,7 +5,6 @@
  */
 
 import type { Id } from "../../model.ts";
-import { hashOf } from "../offline/packs.ts";
 
 interface Place<D> {
 	readonly at: number;
@@ -36,4 +35,11 @@ export class DrillRing<D extends { readonly id: Id }> {
 		}
 		return found;
 	}
+}
+
+/** FNV-1a, 32 bits: spreads ids evenly, and is the same everywhere. */
+export function hashOf(id: Id): number {
+	let hash = 0x811c9dc5;
+	for (let i = 0; i < id.length; i++) hash = Math.imul(hash ^ id.charCodeAt(i), 0x01000193);
+	return hash >>> 0;
 }

@@ -2,13 +2,14 @@
  * A drill's page, and the short forms of a drill that other pages list.
  */
 
-import { agesOfLevel } from "../../compute/heights.ts";
+import { drillAt } from "../../compute/drill-at.ts";
+import { agesOfLevel, setUpHeights } from "../../compute/heights.ts";
 import { type Movement, movementOf } from "../../figures/support.ts";
-import type { Direction, Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
+import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
-import type { Html } from "../html.ts";
-import type { Medium } from "../media/prepare-media.ts";
+import { type Html, html } from "../html.ts";
+import type { Medium } from "../media/medium.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { doseWords } from "./words.ts";
@@ -36,14 +37,23 @@ export interface SetUp {
 		readonly item: Link;
 		readonly count: number;
 		readonly per: "station" | "gymnast";
+		/** The levels it is for, where it is not for all that are shown. */
+		readonly levels: readonly Link[];
 	}[];
 	readonly heights: readonly {
 		readonly what: string;
 		readonly landmark: Landmark;
+		/** The levels it is for, where it is not for all that are shown. */
+		readonly levels: readonly Link[];
 		/** Centimetres from the smallest to the tallest gymnast, for each group whose ages are known. */
 		readonly ranges: readonly { readonly who: string; readonly low: number; readonly high: number }[];
 	}[];
-	readonly turn: { readonly seconds: number; readonly atOnce: number } | undefined;
+	/** Several where levels have turns of their own; those are named. */
+	readonly turns: readonly {
+		readonly seconds: number;
+		readonly atOnce: number;
+		readonly levels: readonly Link[];
+	}[];
 }
 
 /** Spotting and caution, as far as the drill has them. */
@@ -60,6 +70,8 @@ export interface DrillCore {
 	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
 	readonly setUp: SetUp;
 	readonly safety: Safety;
+	/** What to do where it is too hard or too easy, in the club's words. */
+	readonly adapt: { readonly easier: readonly Html[]; readonly harder: readonly Html[] };
 	/** The phases it goes through, else the shapes it trains. */
 	readonly figures: Movement;
 }
@@ -121,6 +133,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 	const lines = (ids: readonly Id[]) => ids.flatMap((id) => drillLines(site, page, [id]));
 	return {
 		...drillCore(site, page, drill, [...drill.levels.keys()]),
+		figures: movementOf(drill, curriculum),
 		title: drill.title,
 		summary: site.inline(page, drill.summary),
 		aliases: drill.aliases,
@@ -209,17 +222,22 @@ function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLev
 }
 
 /**
- * What a coach needs of a drill for some levels, written for the page at an address. Heights are for
- * the ages given, else for the ages of the classes of each level.
+ * What a coach needs of a drill for some levels, written for the page at an address: each level's own
+ * values in place of the drill's, named where levels differ; figures are the first level's. Heights are
+ * at the ages given, else at the ages of the classes of each level.
+ *
+ * @param block whose dose stands in place of the drill's
  */
 export function drillCore(
 	site: SiteIndex,
 	page: Address,
-	drill: Drill,
+	drill: LinkedDrill,
 	levels: readonly Id[],
 	ages?: readonly [number, number],
+	block?: Pick<Block, "dose" | "doses">,
 ): DrillCore {
 	const { curriculum } = site;
+	const first = levels[0];
 	return {
 		id: drill.id,
 		levels: levels.flatMap((level) => {
@@ -229,7 +247,7 @@ export function drillCore(
 				{
 					level: linkTo(curriculum, "level", level),
 					how: site.inline(page, dose.do),
-					dose: doseWords(site.words, drill, dose),
+					dose: doseWords(site.words, drill, doseIn(block, level, dose)),
 				},
 			];
 		}),
@@ -240,21 +258,97 @@ export function drillCore(
 			return seen === undefined || said === undefined ? [] : [{ see: seen, say: said }];
 		}),
 		setUp: {
-			equipment: drill.equipment.map(({ item, count, per }) => ({
-				item: linkTo(curriculum, "equipment", item),
-				count,
-				per,
-			})),
-			heights: Array.from(drill.heights, ([what, landmark]) => ({
+			equipment: equipmentOf(site, drill, levels),
+			heights: setUpHeights(drill, levels).map(({ what, landmark, levels: those }) => ({
 				what,
 				landmark,
-				ranges: rangesOf(site, landmark, levels, ages),
+				levels: those.length < levels.length ? linksTo(curriculum, "level", those) : [],
+				ranges: rangesOf(site, landmark, those, ages),
 			})),
-			turn: drill.turn,
+			turns: alike(site, drill, levels, ({ turn }) => turn).flatMap(({ value, levels: those }) =>
+				value === undefined ? [] : [{ seconds: value.seconds, atOnce: value.atOnce, levels: those }],
+			),
 		},
-		safety: { spotting: site.inline(page, drill.spotting), caution: site.inline(page, drill.caution) },
-		figures: movementOf(drill, curriculum),
+		safety: {
+			spotting: textOf(site, page, drill, levels, "spotting"),
+			caution: textOf(site, page, drill, levels, "caution"),
+		},
+		adapt: {
+			easier: adaptsOf(site, page, drill, levels, "easier"),
+			harder: adaptsOf(site, page, drill, levels, "harder"),
+		},
+		figures: movementOf(first === undefined ? drill : drillAt(drill, first), curriculum),
 	};
+}
+
+/** A level's dose with what a block gives it this week. */
+export function doseIn(block: Pick<Block, "dose" | "doses"> | undefined, level: Id, dose: Dose): Dose {
+	return { ...dose, ...(block?.doses.get(level) ?? block?.dose) };
+}
+
+/** What levels share of a drill: each value with the levels it is for, named only where they differ. */
+function alike<T>(
+	site: SiteIndex,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	of: (drill: LinkedDrill) => T,
+): readonly { readonly value: T; readonly levels: readonly Link[] }[] {
+	if (levels.length === 0) return [{ value: of(drill), levels: [] }];
+	const values = levels.map((level) => ({ level, value: of(drillAt(drill, level)) }));
+	const groups = [...Map.groupBy(values, ({ value }) => JSON.stringify(value)).values()];
+	return groups.flatMap((same) => {
+		const [one] = same;
+		if (one === undefined) return [];
+		const ids = same.map(({ level }) => level);
+		return [{ value: one.value, levels: groups.length === 1 ? [] : linksTo(site.curriculum, "level", ids) }];
+	});
+}
+
+function equipmentOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[]): SetUp["equipment"] {
+	const at = levels.length === 0 ? [drill] : levels.map((level) => drillAt(drill, level));
+	const items = new Set(at.flatMap(({ equipment }) => equipment.map(({ item }) => item)));
+	return [...items].flatMap((id) => {
+		const item = linkTo(site.curriculum, "equipment", id);
+		return alike(site, drill, levels, ({ equipment }) => equipment.find((need) => need.item === id)).flatMap(
+			({ value, levels: those }) =>
+				value === undefined ? [] : [{ item, count: value.count, per: value.per, levels: those }],
+		);
+	});
+}
+
+/** A safety text; where levels have their own, each by its level's name. */
+function textOf(
+	site: SiteIndex,
+	page: Address,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	field: "spotting" | "caution",
+): Html | undefined {
+	const texts = alike(site, drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) => {
+		const text = site.inline(page, value);
+		return text === undefined ? [] : [ofLevels(site, those, text)];
+	});
+	return texts.length === 0 ? undefined : html`${texts.map((text, i) => html`${i > 0 && " "}${text}`)}`;
+}
+
+function adaptsOf(
+	site: SiteIndex,
+	page: Address,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	field: "easier" | "harder",
+): readonly Html[] {
+	return alike(site, drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) =>
+		value.flatMap((line) => {
+			const text = site.inline(page, line);
+			return text === undefined ? [] : [ofLevels(site, those, text)];
+		}),
+	);
+}
+
+function ofLevels(site: SiteIndex, levels: readonly Link[], text: Html): Html {
+	const names = levels.map(({ name }) => name).join(", ");
+	return names === "" ? text : html`<b>${names}${site.words.colon.trimEnd()}</b> ${text}`;
 }
 
 function rangesOf(

@@ -2,6 +2,8 @@
  * Findings as lines with what they are about, by weight.
  */
 
+import type { AcceptedFinding } from "../../compute/accepted.ts";
+import { HARMS, type Harm, harmOf } from "../../compute/harm.ts";
 import type { Finding } from "../../model.ts";
 import type { Code } from "../../problems.ts";
 import { placeOf } from "../finding-places.ts";
@@ -24,8 +26,9 @@ export interface FindingLine {
 }
 
 export interface FindingsView {
+	/** By what is harmed, the worst first. */
 	readonly groups: readonly {
-		readonly weight: Finding["weight"];
+		readonly harm: Harm;
 		readonly codes: readonly {
 			readonly code: Finding["code"];
 			/** The measure that finds it. */
@@ -35,22 +38,47 @@ export interface FindingsView {
 		readonly count: number;
 	}[];
 	readonly count: number;
+	/** Weeks and classes that have some, each with the way to its own. */
+	readonly weeks: readonly FindingsOf[];
+	readonly classes: readonly FindingsOf[];
+	/** Those that the director lets stand, with her reason. */
+	readonly accepted: readonly {
+		readonly line: FindingLine;
+		readonly reason: string;
+		/** The last day on which it is accepted, in words. */
+		readonly until: string | undefined;
+	}[];
 }
 
-const WEIGHTS = ["serious", "worth a look", "note"] as const;
+/** How many findings a week or a class has, and where they stand together. */
+export interface FindingsOf {
+	readonly link: Link;
+	readonly count: number;
+}
 
-/** The findings page: by weight, then by code, in the order they came. */
+/** The findings page: by harm, then by cause, in the order they came. */
 export function findingsView(site: SiteIndex): FindingsView {
-	const { findings } = site.handbook;
+	const { findings, accepted } = site.handbook;
+	const { curriculum, words } = site;
 	return {
 		count: findings.length,
-		groups: WEIGHTS.flatMap((weight) => {
-			const own = findings.filter((finding) => finding.weight === weight);
+		weeks: curriculum.weeks.flatMap((week) =>
+			findingsOf(weekLink(words, week), site.findings.week.get(week.week)),
+		),
+		classes: curriculum.term.classes.flatMap(({ id, name }) =>
+			findingsOf({ to: `classes/${id}/`, name }, site.findings.class.get(id)),
+		),
+		accepted: accepted.flatMap(({ finding, by }) => {
+			const [line] = findingLines(site, [finding]);
+			return line === undefined ? [] : [{ line, reason: by.reason, until: lastDay(site, by) }];
+		}),
+		groups: HARMS.flatMap((harm) => {
+			const own = findings.filter((finding) => harmOf(finding.code) === harm);
 			if (own.length === 0) return [];
-			const codes = [...new Set(own.map((finding) => finding.code))].sort();
+			const codes = [...new Set(own.map((finding) => finding.code))];
 			return [
 				{
-					weight,
+					harm,
 					count: own.length,
 					codes: codes.map((code) => ({
 						code,
@@ -64,6 +92,14 @@ export function findingsView(site: SiteIndex): FindingsView {
 			];
 		}),
 	};
+}
+
+function lastDay(site: SiteIndex, { until }: AcceptedFinding["by"]): string | undefined {
+	return until === undefined ? undefined : site.words.date(until, "full");
+}
+
+function findingsOf({ to, name }: Link, own: readonly Finding[] = []): readonly FindingsOf[] {
+	return own.length === 0 ? [] : [{ link: { to: `${to}#findings`, name }, count: own.length }];
 }
 
 /** Findings as lines, in the order given. */

@@ -4,7 +4,7 @@
  */
 
 import type { Id, LinkedDrill, LinkKind } from "../../model.ts";
-import { BODIES_FILE, HEAD_FILE, SUMMARIES_FILE } from "../search/search-files.ts";
+import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../search/search-files.ts";
 import { type Link, linkTo, type NamedKind, weekLink } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
@@ -12,7 +12,7 @@ export interface SearchView {
 	/** Data files, from the root of the site. */
 	readonly head: string;
 	readonly summaries: string;
-	readonly bodies: string;
+	readonly texts: string;
 	readonly count: number;
 	/** Lists of drills by kind; a kind without any is left out. */
 	readonly lists: readonly {
@@ -48,7 +48,7 @@ export function searchView(site: Pick<SiteIndex, "curriculum" | "words">): Searc
 	return {
 		head: HEAD_FILE,
 		summaries: SUMMARIES_FILE,
-		bodies: BODIES_FILE,
+		texts: TEXTS_FILE,
 		count: drills.length,
 		lists: [
 			list(say.level, "level", named("level", curriculum.levels.keys()), (drill) => drill.levels.keys()),

@@ -7,7 +7,6 @@
 
 import { type TeachingWeek, teachingWeeks } from "../../compute/calendar.ts";
 import { type LandmarkHeights, landmarkHeights } from "../../compute/heights.ts";
-import type { Handbook } from "../../handbook.ts";
 import type {
 	Cell,
 	Curriculum,
@@ -22,7 +21,8 @@ import type {
 import type { Words } from "../../words/words.ts";
 import { type Address, addressOf, wayTo } from "../addresses.ts";
 import type { Html } from "../html.ts";
-import { NO_MEDIA, type PreparedMedia } from "../media/prepare-media.ts";
+import { NO_MEDIA, type PreparedMedia } from "../media/medium.ts";
+import type { ShownHandbook } from "../site.ts";
 import { DrillRing } from "./drill-ring.ts";
 import { indexMeasures, type MeasureIndex, once } from "./measure-index.ts";
 import { type Progressions, progressionsIn } from "./progressions.ts";
@@ -31,7 +31,7 @@ import { type Progressions, progressionsIn } from "./progressions.ts";
 export type TableRow = Readonly<Record<string, Cell>>;
 
 export interface SiteIndex {
-	readonly handbook: Handbook;
+	readonly handbook: ShownHandbook;
 	readonly curriculum: Curriculum;
 	/** Pictures and videos as they are served. */
 	readonly media: PreparedMedia;
@@ -75,7 +75,7 @@ export interface SiteIndex {
 }
 
 /** Works nothing out before it is asked for: the preview makes one page of a whole handbook. */
-export function indexSite(handbook: Handbook, media: PreparedMedia = NO_MEDIA): SiteIndex {
+export function indexSite(handbook: ShownHandbook, media: PreparedMedia = NO_MEDIA): SiteIndex {
 	const { curriculum } = handbook;
 	const byBlock = once(() => {
 		const found = new Map<string, Exposure>();
@@ -209,7 +209,7 @@ function blockKey(week: number, apparatus: Id, block: number, drill: Id, level: 
 	return `${week} ${apparatus} ${block} ${drill} ${level}`;
 }
 
-function rowsBy(handbook: Handbook, name: string, by: readonly string[]) {
+function rowsBy(handbook: ShownHandbook, name: string, by: readonly string[]) {
 	const table = handbook.tables.get(name);
 	const rows = new Map<string, TableRow[]>();
 	if (table === undefined) return rows;

@@ -3,9 +3,14 @@
  */
 
 import { dateOf, isClosed } from "../../compute/calendar.ts";
+import { type CoachPlace, coachesFor } from "../../compute/coaches.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
+import { type Group, groupsOfClass } from "../../compute/groups.ts";
 import { levelsOfClass } from "../../compute/levels-of.ts";
-import { type BlockTime, classTime } from "../../compute/time.ts";
+import { groupName } from "../../compute/names.ts";
+import { type SetOutRow, setOutRows } from "../../compute/set-out.ts";
+import { classTime, drillTime } from "../../compute/time.ts";
+import { type BlockWork, type StationWork, workOf } from "../../compute/work.ts";
 import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -67,6 +72,19 @@ export interface Station {
 	readonly turns: number | undefined;
 	/** Seconds from the end of a turn to the next; undefined without a class or a turn. */
 	readonly wait: number | undefined;
+	/** The repetitions planned and those that the turns give, where they are fewer. */
+	readonly fits: { readonly planned: number; readonly fits: number; readonly turns: number } | undefined;
+}
+
+/** Who stands where in a block; stations by their places among those shown, from 0. */
+export interface CoachesView {
+	readonly places: readonly (Omit<CoachPlace, "stations"> & { readonly stations: readonly number[] })[];
+	/** Stations with nobody at them: neither hands nor eyes are needed there. */
+	readonly alone: readonly number[];
+	readonly hands: number;
+	readonly watched: number;
+	readonly needed: number;
+	readonly present: number | undefined;
 }
 
 export interface BlockView {
@@ -74,7 +92,15 @@ export interface BlockView {
 	readonly kind: Block["kind"];
 	readonly minutes: number;
 	readonly change: number;
+	/** Of its minutes, those for showing it. */
+	readonly show: number;
+	/** How many of the options are done. */
+	readonly choose: number;
 	readonly note: Html | undefined;
+	/** Undefined without a class, and where nothing is asked of the coaches. */
+	readonly coaches: CoachesView | undefined;
+	/** The block as the plan has it. */
+	readonly written: Block;
 	/** The levels it names; empty means all. */
 	readonly levels: readonly Link[];
 	readonly stations: readonly Station[];
@@ -168,11 +194,29 @@ export interface ClassSheetView {
 /** One apparatus of the rotation. */
 export interface ClassStop {
 	readonly id: Id;
+	/** Names the stop on its page: the apparatus, with the group where the class has several. */
+	readonly key: string;
+	/** The group, where the class has several. */
+	readonly group: string | undefined;
+	/** What is carried here at the change, or is missing. */
+	readonly carried: readonly CarriedLine[];
+	readonly missing: readonly { readonly item: string; readonly count: number }[];
 	readonly apparatus: Link;
 	readonly focus: Html | undefined;
 	readonly clock: string;
 	readonly minutes: number;
 	readonly blocks: readonly (BlockView & { readonly clock: string; readonly until: string })[];
+}
+
+/** Something that is carried from one apparatus to another during a class. */
+export interface CarriedLine {
+	readonly count: number;
+	readonly item: string;
+	readonly from: string;
+	/** By when it must stand. */
+	readonly clock: string;
+	/** Adults who carry one. */
+	readonly adults: number;
 }
 
 /** A week as a line of a list, written for the page at an address. */
@@ -299,32 +343,10 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 	const page = classSheetAddress(group.id, week.id);
 	const time = classTime(curriculum, week, group);
 	const begin = minutesOfDay(group.start) ?? 0;
-	let clock = begin + group.warmUp;
-	const stops: ClassStop[] = [];
-	for (const id of new Set(group.rotation)) {
-		const plan = week.apparatus.find((p) => p.apparatus === id);
-		if (plan === undefined) continue;
-		const arrived = clock;
-		const blocks = time.blocks
-			.filter(({ apparatus }) => apparatus === id)
-			.map(({ block, drills }) => {
-				const from = clock;
-				clock += block.minutes;
-				return {
-					...blockView(site, page, week, plan, block, { group, drills }),
-					clock: clockWords(from),
-					until: clockWords(clock),
-				};
-			});
-		stops.push({
-			id,
-			apparatus: { to: weekApparatusAddress(week.id, id), name: linkTo(curriculum, "apparatus", id).name },
-			focus: site.inline(page, plan.focus),
-			clock: clockWords(arrived),
-			minutes: clock - arrived,
-			blocks,
-		});
-	}
+	const groups = groupsOfClass(curriculum, group);
+	const carrying = setOutRows(curriculum).filter((row) => row.week === week.week && row.class === group.id);
+	const stops = groups.flatMap((part) => stopsOf(site, page, week, part, carrying, groups.length > 1));
+	const end = begin + time.planned;
 	const own = classInWeek(site, week, group);
 	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
 	const sheet = (other: WeekPlan | undefined): Link | undefined =>
@@ -352,14 +374,70 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		activeShare: time.activeShare,
 		still: timeRow(site, time).still,
 		warmUpClock: clockWords(begin),
-		coolDownClock: clockWords(clock),
-		endClock: clockWords(clock + group.coolDown),
+		coolDownClock: clockWords(end - group.coolDown),
+		endClock: clockWords(end),
 		stops,
 		setOut: setOutFor(site, week, group),
 		findings: findingLines(site, (site.findings.class.get(group.id) ?? []).filter(about)),
 		previous: sheet(previous),
 		next: sheet(next),
 	};
+}
+
+/** The stops of a group on its way; each is reached when the way from the one before is over. */
+function stopsOf(
+	site: SiteIndex,
+	page: Address,
+	week: WeekPlan,
+	group: Group,
+	carrying: readonly SetOutRow[],
+	isOneOfSeveral: boolean,
+): readonly ClassStop[] {
+	const { curriculum } = site;
+	const work = workOf(curriculum, week, group);
+	const begin = minutesOfDay(group.class.start) ?? 0;
+	const part = group.name.slice(group.class.id.length + 1);
+	let last = group.class.warmUp;
+	return group.rotation.flatMap((id) => {
+		const plan = week.apparatus.find((p) => p.apparatus === id);
+		if (plan === undefined) return [];
+		const own = work.blocks.filter(({ apparatus }) => apparatus === id);
+		const from = own[0]?.from ?? last;
+		const to = own.at(-1)?.to ?? from;
+		last = to;
+		return [
+			{
+				id,
+				key: isOneOfSeveral ? `${part}-${id}` : id,
+				group: isOneOfSeveral ? groupName(site.words, group) : undefined,
+				apparatus: { to: weekApparatusAddress(week.id, id), name: linkTo(curriculum, "apparatus", id).name },
+				focus: site.inline(page, plan.focus),
+				clock: clockWords(begin + from),
+				minutes: to - from,
+				carried: carrying.flatMap(({ item, carried }) =>
+					carried
+						.filter((one) => own.length > 0 && one.to === id && one.at === from)
+						.map(({ count, from: where, at, adults }) => ({
+							count,
+							item: linkTo(curriculum, "equipment", item).name,
+							from: linkTo(curriculum, "apparatus", where).name,
+							clock: clockWords(begin + at),
+							adults,
+						})),
+				),
+				missing: carrying.flatMap(({ item, missing }) =>
+					missing
+						.filter(({ apparatus }) => own.length > 0 && apparatus === id)
+						.map(({ count }) => ({ item: linkTo(curriculum, "equipment", item).name, count })),
+				),
+				blocks: own.map((one) => ({
+					...blockView(site, page, week, plan, one.block, { group, work: one }),
+					clock: clockWords(begin + one.from),
+					until: clockWords(begin + one.to),
+				})),
+			},
+		];
+	});
 }
 
 /** A block with its stations; for a class, only the stations and the ways of its levels. */
@@ -369,29 +447,34 @@ function blockView(
 	week: WeekPlan,
 	plan: ApparatusPlan,
 	block: Block,
-	taken: { readonly group: ClubClass; readonly drills: BlockTime["drills"] } | undefined,
+	taken: { readonly group: Group; readonly work: BlockWork } | undefined,
 ): BlockView {
 	const { curriculum } = site;
-	const wanted = taken === undefined ? [...curriculum.levels.keys()] : levelsOfClass(curriculum, taken.group);
+	const wanted = taken?.group.levels ?? [...curriculum.levels.keys()];
 	const levels = wanted.filter((level) => block.levels.length === 0 || block.levels.includes(level));
 	return {
 		number: block.number,
 		kind: block.kind,
 		minutes: block.minutes,
 		change: block.change,
+		show: block.show,
+		choose: block.choose,
 		note: site.inline(page, block.note),
+		written: block,
+		coaches: taken && coachesView(taken.work, taken.group.coaches),
 		levels: linksTo(curriculum, "level", block.levels),
 		stations: block.stations.flatMap((station, i) => {
 			const drill = curriculum.drills.get(station.drill);
-			const time = taken?.drills.find((t) => t.station === i + 1);
-			if (drill === undefined || (taken !== undefined && time === undefined)) return [];
+			const work = taken?.work.stations.find((one) => one.station === i + 1);
+			if (drill === undefined || (taken !== undefined && work === undefined)) return [];
+			const time = work && drillTime(work);
 			const offered = levelsInOrder(site, drill).filter((level) => levels.includes(level));
 			return [
 				{
 					drill: linkTo(curriculum, "drill", drill.id),
 					summary: site.inline(page, drill.summary),
 					note: site.inline(page, station.note),
-					core: drillCore(site, page, drill, offered, taken?.group.ages),
+					core: drillCore(site, page, drill, offered, taken?.group.class.ages, block),
 					minutes:
 						time === undefined
 							? minutesByLevel(site, week, plan, block, drill.id, offered)
@@ -399,9 +482,31 @@ function blockView(
 					gymnasts: time?.gymnasts,
 					turns: time?.turns,
 					wait: time?.wait,
+					fits: work && fitsOf(work),
 				},
 			];
 		}),
+	};
+}
+
+function fitsOf({ planned, fits, turns }: StationWork): Station["fits"] {
+	if (planned === undefined || fits === undefined || turns === undefined) return undefined;
+	return fits < planned - 1e-9 ? { planned, fits, turns } : undefined;
+}
+
+/** Nothing where a block asks for no coach: anybody may stand anywhere. */
+function coachesView(work: BlockWork, present: number | undefined): CoachesView | undefined {
+	const { places, alone, hands, watched, needed } = coachesFor(work, present);
+	if (needed === 0) return undefined;
+	const shown = (numbers: readonly number[]): readonly number[] =>
+		numbers.map((number) => work.stations.findIndex(({ station }) => station === number));
+	return {
+		places: places.map((place) => ({ ...place, stations: shown(place.stations) })),
+		alone: shown(alone),
+		hands,
+		watched,
+		needed,
+		present,
 	};
 }
 

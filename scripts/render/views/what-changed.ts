@@ -1,11 +1,12 @@
 /**
- * What changed since an earlier edition, for coaches: drills and weeks first, in the words of the plan;
- * then what that did to minutes, equipment, load and findings.
+ * What changed since an earlier edition, for coaches: first when and where there is a class and what to
+ * do in an emergency; then weeks and drills, in the words of the plan; then what that did to minutes, equipment, load and findings.
  */
 
+import { classesWithin } from "../../compute/calendar.ts";
 import { compare, type FieldChange, type NumberChange, type ThingsCompared } from "../../compute/compare.ts";
-import { type PlanRecord, type RecordedFinding, recordOf } from "../../compute/plan-record.ts";
-import type { Block, Id, RecordedKind } from "../../model.ts";
+import { type PlanRecord, type RecordedFinding, recordOf, type Written } from "../../compute/plan-record.ts";
+import type { Block, Id, RecordedKind, Term } from "../../model.ts";
 import { editionNameOf, type Words } from "../../words/words.ts";
 import { addressOf } from "../addresses.ts";
 import type { Label } from "./links.ts";
@@ -14,11 +15,16 @@ import type { SiteIndex } from "./site-index.ts";
 export interface WhatChangedView {
 	readonly since: { readonly edition: string | undefined; readonly term: string };
 	readonly nothing: boolean;
+	/** What the club says of itself, the emergency words first. */
+	readonly club: readonly ChangeLine[];
+	/** Weeks, start and closed days. */
+	readonly term: readonly ChangeLine[];
+	readonly classes: ChangedThings;
 	readonly drills: ChangedThings & {
 		readonly renamed: readonly { readonly from: string; readonly to: Label }[];
 	};
 	readonly weeks: ChangedThings;
-	/** Levels, apparatus, shapes, skills, equipment, classes and guides that differ, by kind. */
+	/** Levels, apparatus, shapes, skills, equipment and guides that differ, by kind. */
 	readonly others: readonly { readonly kind: RecordedKind; readonly names: readonly string[] }[];
 	readonly findings: {
 		readonly gone: readonly RecordedFinding[];
@@ -55,18 +61,19 @@ const MOST_NUMBERS = 40;
 /** Letters of a text that is shown as it was and as it is. */
 const MOST_LETTERS = 160;
 
-const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "class", "guide"] as const;
+const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "guide"] as const;
 
 /** The page that says what changed since `before`. */
 export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChangedView {
 	const { handbook, words } = site;
 	const after = recordOf(handbook, handbook.edition);
-	const { things, renamed, numbers, findings } = compare(before, after);
+	const { facts, things, renamed, numbers, findings } = compare(before, after);
 	const nameOf = (kind: RecordedKind, id: Id): string =>
 		after.names[kind][id] ?? before.names[kind][id] ?? id;
 	const telling = { words, nameOf, plain: (text: string) => handbook.markdown.plain(text) };
 	const weekName = (number: Id): string => `${words.week(number)}: ${nameOf("week", number)}`;
 	const drillLink = (id: Id): Label => ({ to: addressOf({ kind: "drill", id }), name: nameOf("drill", id) });
+	const classLink = (id: Id): Label => ({ to: `classes/${id}/`, name: nameOf("class", id) });
 	const weekLabel = (number: Id): Label => {
 		const plan = site.weekByNumber.get(Number(number));
 		return { name: weekName(number), ...(plan && { to: addressOf({ kind: "week", id: plan.id }) }) };
@@ -83,9 +90,35 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 			term: before.term,
 		},
 		nothing:
-			[things.drill, things.week].every(isSame) &&
+			facts.club.length + facts.term.length === 0 &&
+			[things.class, things.drill, things.week].every(isSame) &&
 			renamed.length === 0 &&
 			others.every(({ names }) => names.length === 0),
+		club: factLines(telling, before.facts?.club, after.facts?.club, facts.club, words.whatChanged.clubFields),
+		term: [
+			...factLines(
+				telling,
+				before.facts?.term,
+				after.facts?.term,
+				facts.term.filter(({ field }) => field !== "closed"),
+				words.whatChanged.termFields,
+			),
+			...facts.term.flatMap((change) => (change.field === "closed" ? [closedLine(site, change)] : [])),
+		],
+		classes: {
+			added: things.class.added.map(classLink),
+			removed: things.class.removed.map((id) => before.names.class[id] ?? id),
+			changed: things.class.changed.map(({ id, fields }) => ({
+				link: classLink(id),
+				lines: factLines(
+					telling,
+					before.things.class[id],
+					after.things.class[id],
+					fields,
+					words.whatChanged.classFields,
+				),
+			})),
+		},
 		drills: {
 			...thingsOf(
 				things.drill,
@@ -129,6 +162,39 @@ function thingsOf(
 			lines: fields.map((change) => line(change, id)),
 		})),
 	};
+}
+
+/** Each changed field as a whole, in the order of its names: a list of which one item changed is told as a list. */
+function factLines(
+	telling: Telling,
+	before: Written | undefined,
+	after: Written | undefined,
+	changes: readonly FieldChange[],
+	names: Readonly<Record<string, string>>,
+): readonly ChangeLine[] {
+	const order = Object.keys(names);
+	const changed = new Set(changes.map(({ field }) => field.split(".")[0] ?? ""));
+	const fields = [
+		...order.filter((field) => changed.has(field)),
+		...[...changed].filter((field) => !order.includes(field)),
+	];
+	return fields.map((field) => ({
+		about: names[field] ?? field,
+		...sidesOf(telling, { field, before: before?.[field], after: after?.[field] }),
+	}));
+}
+
+/** A closed day with the classes that fall out, or are held again. */
+function closedLine({ handbook, words }: SiteIndex, { before, after }: FieldChange): ChangeLine {
+	const side = (days: unknown): string | undefined => {
+		if (days === undefined) return undefined;
+		const { from, to } = days as Term["closed"][number];
+		const date =
+			from === to ? words.date(from, "full") : words.fromTo(words.date(from, "full"), words.date(to, "full"));
+		const classes = classesWithin(handbook.curriculum.term, { from, to }).map(({ name }) => name);
+		return classes.length === 0 ? date : `${date} (${words.and(classes)})`;
+	};
+	return { about: words.whatChanged.termFields.closed ?? "", before: side(before), after: side(after) };
 }
 
 /** The apparatus of a week's plan, before and now, by their places in it. */
@@ -176,7 +242,7 @@ function sidesOf(telling: Telling, { field, before, after }: FieldChange) {
 
 /** Fields that hold a club's own words; what else is text is an id or a term. */
 const TEXTS = new Set(
-	"title summary aliases cues see say do note theme focus body spotting caution alt caption name description file reviewed".split(
+	"title summary aliases cues see say do note theme focus body spotting caution alt caption name description file reviewed emergency contact".split(
 		" ",
 	),
 );
@@ -190,7 +256,8 @@ function shown(telling: Telling, value: unknown, field: string): string {
 	if (typeof value === "string") {
 		if (!TEXTS.has(field)) return termOf(telling, value, field);
 		const text = plain(value).replace(/\s+/g, " ").trim();
-		return text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text;
+		// Nobody may have to guess at the end of what to do in an emergency.
+		return field !== "emergency" && text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text;
 	}
 	if (Array.isArray(value)) return value.map((item) => shown(telling, item, field)).join(", ");
 	if (typeof value !== "object" || value === null) return value === true ? "✓" : "–";
@@ -212,6 +279,8 @@ function shown(telling: Telling, value: unknown, field: string): string {
 
 /** An id by the name of what has it, a term of the format in the handbook's words. */
 function termOf({ words, nameOf }: Telling, value: string, field: string): string {
+	if (field === "day") return words.days[value as keyof Words["days"]] ?? value;
+	if (field === "starts") return words.date(value, "full");
 	if (field === "direction") return words.directions[value as keyof Words["directions"]] ?? value;
 	if (field === "kind") return words.whatChanged.blockKinds[value as Block["kind"]] ?? value;
 	if (field === "sides") return words.sides[value as keyof Words["sides"]] ?? value;
@@ -222,6 +291,7 @@ function termOf({ words, nameOf }: Telling, value: string, field: string): strin
 const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
 	apparatus: "apparatus",
 	levels: "level",
+	rotation: "apparatus",
 	shapes: "shape",
 	sequence: "shape",
 	shape: "shape",
@@ -257,6 +327,10 @@ function numberLine(
 	const about = Object.entries(row).map(([name, cell]) => {
 		if (name === "week") return words.week(String(cell));
 		if (name === "direction") return words.directions[cell as keyof Words["directions"]] ?? String(cell);
+		if (name === "group") {
+			const [one = "", part] = String(cell).split("/");
+			return part === undefined ? nameOf("class", one) : words.groupOf(nameOf("class", one), part);
+		}
 		return nameOf(name === "item" ? "equipment" : (name as RecordedKind), String(cell));
 	});
 	const share = column === "active-share";

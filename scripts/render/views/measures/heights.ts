@@ -2,7 +2,7 @@
  * Heights as a page: centimetres at each landmark for the ages of each class, and by age.
  */
 
-import { LANDMARKS, type LandmarkHeights } from "../../../compute/heights.ts";
+import { LANDMARKS, type LandmarkHeights, landmarksOf } from "../../../compute/heights.ts";
 import type { Id, Landmark } from "../../../model.ts";
 import { type Link, linksTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
@@ -39,7 +39,7 @@ export function heightsView(site: SiteIndex): HeightsView {
 		all.length === 0 ? USUAL_AGES : [Math.min(...all), Math.max(...all)];
 	const users = new Map<Landmark, Id[]>();
 	for (const drill of curriculum.drills.values()) {
-		for (const landmark of new Set(drill.heights.values())) {
+		for (const landmark of landmarksOf(drill)) {
 			const known = users.get(landmark);
 			if (known === undefined) users.set(landmark, [drill.id]);
 			else known.push(drill.id);

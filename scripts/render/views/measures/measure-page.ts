@@ -121,7 +121,7 @@ export function measuresView(site: SiteIndex): MeasuresView {
 				link: { to: "weeks/", name: words.measurePage.calendar },
 				question: words.measurePage.calendarQuestion,
 				target: undefined,
-				findings: count(["H312", "H314", "H315"]),
+				findings: count(["H312", "H314", "H315", "H345"]),
 			},
 		],
 		files: [

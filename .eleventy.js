@@ -1,0 +1,2 @@
+// Eleventy looks for no configuration in TypeScript by itself.
+export { default } from "./eleventy.config.ts";

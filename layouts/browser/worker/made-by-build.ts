@@ -1,0 +1,25 @@
+/**
+ * Stands in the device's program for what the build does for it: pages that it sends ready made, since
+ * they need programs and words that would be large for one page; rows of maps and dates of the term,
+ * which are in the records.
+ */
+
+function madeByBuild(): never {
+	throw new Error("The build makes this page.");
+}
+
+export const authorGuideView = madeByBuild;
+export const authorGuidePage = madeByBuild;
+export const whatChangedView = madeByBuild;
+export const whatChangedPage = madeByBuild;
+
+// What packages are asked for by.
+export const layout = madeByBuild;
+export class Graph {
+	constructor() {
+		madeByBuild();
+	}
+}
+export const Temporal = { PlainDate: { from: madeByBuild }, PlainDateTime: { from: madeByBuild } };
+/** Markdown makes one at its start, and asks it nothing. */
+export class LinkifyIt {}

@@ -1,0 +1,16 @@
+/** The pages of a club folder for Eleventy where it runs by itself, and not as the last stage of a build. */
+
+import { openHandbook } from "../handbook.ts";
+import { highlightCode } from "../render/highlight-code.ts";
+import { type SitePage, sitePages } from "../render/site.ts";
+
+/** Throws where the folder has errors, and names each. */
+export function ownPages(clubDir: string): readonly SitePage[] {
+	const { handbook, problems } = openHandbook(clubDir, { highlight: highlightCode });
+	if (handbook === undefined) {
+		const errors = problems.filter((problem) => problem.severity === "error");
+		const lines = errors.map(({ code, place, what }) => `${place.file}:${place.line} ${code} ${what}`);
+		throw new Error(`The club folder has errors:\n${lines.join("\n")}`);
+	}
+	return sitePages(handbook);
+}

@@ -1,0 +1,45 @@
+/** What each finding harms: the order in which a director reads them, and the kinds by which they are counted. */
+
+import type { Finding } from "../model.ts";
+
+/** Kinds of harm, the worst first. */
+export const HARMS = ["safety", "set-out", "time", "dose", "coverage", "upkeep"] as const;
+export type Harm = (typeof HARMS)[number];
+
+/** What each finding harms: who is not ready or not looked after, what cannot be set up, what does not fit, what is missed. */
+const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
+	H301: "safety",
+	H302: "safety",
+	H330: "safety",
+	H331: "safety",
+	H332: "safety",
+	H339: "safety",
+	H310: "set-out",
+	H317: "set-out",
+	H318: "set-out",
+	H319: "set-out",
+	H320: "set-out",
+	H333: "set-out",
+	H336: "set-out",
+	H337: "set-out",
+	H308: "time",
+	H313: "time",
+	H314: "time",
+	H315: "time",
+	H344: "time",
+	H309: "dose",
+	H311: "dose",
+	H316: "dose",
+	H334: "dose",
+	H335: "dose",
+	H340: "dose",
+	H341: "dose",
+	H312: "upkeep",
+	H342: "upkeep",
+	H345: "upkeep",
+};
+
+/** What a finding of this code harms; coverage where nothing worse. */
+export function harmOf(code: Finding["code"]): Harm {
+	return HARM_OF[code] ?? "coverage";
+}
