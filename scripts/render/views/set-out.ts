@@ -3,7 +3,7 @@
  */
 
 import { groupsOfClass } from "../../compute/groups.ts";
-import { needsOf } from "../../compute/set-out.ts";
+import { needsOf } from "../../compute/needs.ts";
 import { workOf } from "../../compute/work.ts";
 import type { ClubClass, Id, WeekPlan } from "../../model.ts";
 import { type Link, linkTo } from "./links.ts";
@@ -34,7 +34,7 @@ export function setOutFor(site: SiteIndex, week: WeekPlan, one: ClubClass): read
 		for (const block of workOf(curriculum, week, group).blocks) {
 			const here = most.get(block.apparatus) ?? new Map<Id, number>();
 			most.set(block.apparatus, here);
-			for (const [item, count] of needsOf(block)) here.set(item, Math.max(here.get(item) ?? 0, count));
+			for (const [item, { count }] of needsOf(block)) here.set(item, Math.max(here.get(item) ?? 0, count));
 		}
 	}
 	return [...most].flatMap(([id, needs]) => {
