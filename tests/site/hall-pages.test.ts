@@ -146,7 +146,7 @@ describe("the findings page", () => {
 		);
 		expect(heads.slice(0, 3)).toEqual([
 			"safety Safety: readiness, hands and eyes: 4",
-			"set-out Cannot be set out: 6",
+			"set-out Cannot be set out: 4",
 			"time Does not fit the time: 1",
 		]);
 		expect(plain(page)).toContain("A block that asks for more coaches than are there 2 ");

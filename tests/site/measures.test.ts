@@ -323,18 +323,26 @@ describe.each(CLUBS)("%s", (_, club) => {
 		expect(charts).toBeGreaterThan(10);
 	});
 
-	it("lists findings weightiest first, each with its file, its line and what to do", () => {
+	it("lists findings by what they harm, each with its file, its line and what to do", () => {
 		const page = club.page("findings/");
-		const known: readonly { weight: string; file: string; line: number; what: string; fix: string }[] =
+		const known: readonly { code: string; file: string; line: number; what: string; fix: string }[] =
 			JSON.parse(club.text("data/findings.json"));
 		const shown = [...page.matchAll(/<li class="finding.*?<\/li>/gs)].map(([line]) => line);
 		expect(shown).toHaveLength(known.length);
-		const weights = ["serious", "worth a look", "note"];
-		const order = shown.map((line) =>
-			weights.indexOf(words(/<span class="weight">(.*?)<\/span>/.exec(line)?.[1] ?? "")),
+		// Readiness and hands first, coverage last: the order a director reads them in.
+		const order = ["safety", "set-out", "time", "dose", "coverage", "upkeep"];
+		const heads = [...page.matchAll(/<h2 id="([^"]+)"/g)].flatMap(([, id = ""]) =>
+			order.includes(id) ? [id] : [],
 		);
-		expect(order).not.toContain(-1);
-		expect(order).toEqual([...order].sort((a, b) => a - b));
+		expect(heads.length).toBeGreaterThan(1);
+		expect(heads).toEqual(order.filter((id) => heads.includes(id)));
+		// Under each code its own, as many as there are.
+		for (const part of page.split(/<h3 id="(?=H\d{3}")/).slice(1)) {
+			const code = part.slice(0, 4);
+			expect(part.match(/<li class="finding/g), code).toHaveLength(
+				known.filter((one) => one.code === code).length,
+			);
+		}
 		const said = (line: string) =>
 			words(line).replaceAll("&quot;", '"').replaceAll("&lt;", "<").replaceAll("&gt;", ">");
 		for (const { file, line, what, fix } of known) {
