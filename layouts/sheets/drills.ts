@@ -168,10 +168,10 @@ function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | 
 	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${drill.equipment.map(
 		({ item, count, per }) =>
 			html`<li><b>${count}</b> ${places.link("equipment", item, equipment.get(item)?.name ?? item)}${per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
-	)}${setUpHeights(drill, offered).map(
-		({ what, landmark, levels: those }) =>
-			html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
-	)}${
+	)}${setUpHeights(drill, offered).map(({ what: id, landmark, levels: those }) => {
+		const what = equipment.get(id)?.name ?? id;
+		return html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`;
+	})}${
 		drill.turn !== undefined &&
 		html`<li class="height">${say.turn(drill.turn.seconds, drill.turn.atOnce)}</li>`
 	}</ul>`;

@@ -460,7 +460,6 @@ export const classSheet = {
 	coolDown: "Cool down",
 	end: "End",
 	nothing: "Nothing is planned on the apparatus of this class's rotation.",
-	noBlock: "No block here is for this class's levels.",
 };
 
 export const block = {

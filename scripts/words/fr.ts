@@ -420,7 +420,6 @@ export const classSheet: Words["classSheet"] = {
 	coolDown: "Retour au calme",
 	end: "Fin",
 	nothing: "Rien n'est prévu aux agrès de la rotation de ce cours.",
-	noBlock: "Aucun bloc ici n'est pour les niveaux de ce cours.",
 };
 
 export const block: Words["block"] = {
