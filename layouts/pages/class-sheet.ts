@@ -62,16 +62,12 @@ ${
 					`at-${stop.key}`,
 					html`${apparatusIcon(stop.id)} ${stopName(words, stop)}`,
 					html`${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}
-${
-	stop.blocks.length === 0
-		? html`<p class="empty">${say.noBlock}</p>`
-		: stop.blocks.map((block) => {
-				const id = blockAnchor(stop, block);
-				const clock = { from: block.clock, until: block.until };
-				const hall = { timer: stationTimer(ctx, block, id, stopName(words, stop)) };
-				return [blockCard(ctx, block, id, clock, hall), blockWays(ctx, view.stops, stop, block)];
-			})
-}`,
+${stop.blocks.map((block) => {
+	const id = blockAnchor(stop, block);
+	const clock = { from: block.clock, until: block.until };
+	const hall = { timer: stationTimer(ctx, block, id, stopName(words, stop)) };
+	return [blockCard(ctx, block, id, clock, hall), blockWays(ctx, view.stops, stop, block)];
+})}`,
 				),
 			)
 }

@@ -14,14 +14,15 @@ import { spacingSummary } from "../parts/spacing-table.ts";
 /** The page of a level. */
 export function levelPage(ctx: PageContext, view: LevelView): Html {
 	const findings = findingsList(ctx, view.findings);
-	const say = ctx.words.levels;
+	const { counts, levels: say } = ctx.words;
+	const { entry } = view;
 	return html`<h1>${view.name}</h1>
 ${view.description && html`<p class="lead">${view.description}</p>`}
 ${beside(ctx, view.easier, view.harder, say.besides)}
 ${chips(ctx, view.classes, ctx.words.destinations.classes)}
 ${printLinks(ctx, [{ file: SHEET_FILES.checkSheet(ctx.page.address.split("/")[1] ?? ""), words: ctx.words.prints.checkSheet }])}
 ${view.skills.length > 0 && section("skills", say.learns, chips(ctx, view.skills))}
-${view.entry.length > 0 && section("entry", say.arrives, fold(ctx.words.counts.skills(view.entry.length), chips(ctx, view.entry)))}
+${entry.skills.length + entry.drills.length > 0 && section("entry", say.arrives, html`${entry.skills.length > 0 && fold(counts.skills(entry.skills.length), chips(ctx, entry.skills))}${entry.drills.length > 0 && fold(counts.drills(entry.drills.length), chips(ctx, entry.drills))}`)}
 ${view.drills.map(({ apparatus, lines }, i) => section(`on-${i + 1}`, a(ctx, apparatus), drillRows(ctx, lines)))}
 ${view.drills.length === 0 && html`<p class="empty">${say.noDrill}</p>`}
 ${view.spacing && section("spacing", ctx.words.drill.overTerm, spacingSummary(ctx, view.spacing))}

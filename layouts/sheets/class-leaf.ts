@@ -104,9 +104,6 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 /** The first station of a stop carries its head, the first of a block the block's. */
 function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonly Html[] {
 	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id)} ${stopName(words, stop)} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
-	if (stop.blocks.length === 0) {
-		return [html`<div class="item">${head}<p>${words.classSheet.noBlock}</p></div>`];
-	}
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
 		// A class shares itself out evenly, so that every station of a block has the same.

@@ -181,10 +181,10 @@ function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | 
 							html`<li>${beforeLevels(source, those)}<b>${value.count}</b> ${places.link("equipment", id, equipment.get(id)?.name ?? id)}${value.per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
 						],
 		),
-	)}${heights.map(
-		({ what, landmark, levels: those }) =>
-			html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
-	)}${turns.flatMap(({ value, levels: those }) =>
+	)}${heights.map(({ what: id, landmark, levels: those }) => {
+		const what = equipment.get(id)?.name ?? id;
+		return html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`;
+	})}${turns.flatMap(({ value, levels: those }) =>
 		value === undefined
 			? []
 			: [

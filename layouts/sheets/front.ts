@@ -4,10 +4,12 @@
  */
 
 import { teachingWeeks } from "../../scripts/compute/calendar.ts";
+import { entryOf } from "../../scripts/compute/levels-of.ts";
+import type { Level } from "../../scripts/model.ts";
 import type { SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { sign } from "../parts/icons.ts";
-import { named, pageLine, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
+import { named, namedDrills, pageLine, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
 import type { Places } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
@@ -114,10 +116,21 @@ export function contentsSection({ words }: SheetSource, lines: readonly Contents
 
 /** The club's guides, each from a new page, then its levels. */
 export function guidesSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
-	const { guides, levels, skills } = source.curriculum;
+	const { guides, levels, skills, drills } = source.curriculum;
 	if (guides.size === 0 && levels.size === 0) return undefined;
 	const { binder: say, destinations, pageLabels } = source.words;
 	const start = html`<span id="${places.id("part", "guides")}"></span>`;
+	const arrivesWith = (level: Level) => {
+		const entry = entryOf(source.curriculum, level);
+		const runs = [
+			pageRun(places, "skill", named(entry.skills, skills)),
+			pageRun(places, "drill", namedDrills(entry.drills, drills, source)),
+		].filter(({ text }) => text !== "");
+		return (
+			runs.length > 0 &&
+			html`<p class="small"><b>${say.arriveWith}</b> ${runs.map((run, i) => html`${i > 0 && places.words.semicolon}${run}`)}</p>`
+		);
+	};
 	const parts = [...guides.values()].map((guide, i) => ({
 		label: pageLabels.guides,
 		head: source.markdown.plain(guide.title),
@@ -131,7 +144,7 @@ export function guidesSection(source: SheetSource, places: Places, slot: number)
 		].map(
 			(level) => html`<section class="entry whole"><h2 id="${places.id("level", level.id)}">${level.name}</h2>
 ${level.description !== undefined && html`<p>${places.inline(level.description)}</p>`}
-${level.entry.length > 0 && html`<p class="small"><b>${say.arriveWith}</b> ${pageRun(places, "skill", named(level.entry, skills))}</p>`}</section>`,
+${arrivesWith(level)}</section>`,
 		)}`,
 	};
 	return {

@@ -1,8 +1,9 @@
 /**
  * Set-out: whether a class's equipment can stand before it begins, and what is carried where it cannot.
  *
- * Steps: for each apparatus take the most of each item that one of its blocks needs; add that up over
- * the apparatus the class visits (together), and over what its groups use in the same minute (at once);
+ * Steps: for each apparatus take the most of each item that its blocks need in one minute, those of
+ * groups who work there side by side added up; add that up over the apparatus the class visits
+ * (together), and over what its groups use in the same minute anywhere (at once);
  * hold both against what is owned. Where together is too many, walk the visits in order of time: what
  * is left over is set out first come, first served; what is missing is carried from the apparatus that
  * was left longest ago, in the minutes between.
@@ -95,13 +96,8 @@ function rowsOf(
 
 /** Of each item the sum over the apparatus of the most that is needed there. */
 function togetherOf(visits: readonly Visit[]): ReadonlyMap<Id, number> {
-	const most = new Map<Id, Map<Id, number>>();
-	for (const { apparatus, needs } of visits) {
-		const here = getOrMake(most, apparatus, () => new Map<Id, number>());
-		for (const [item, count] of needs) here.set(item, Math.max(here.get(item) ?? 0, count));
-	}
 	const together = new Map<Id, number>();
-	for (const needs of most.values()) {
+	for (const needs of mostOf(visits).values()) {
 		for (const [item, count] of needs) together.set(item, (together.get(item) ?? 0) + count);
 	}
 	return together;
@@ -128,18 +124,47 @@ function mostAtOnce(works: readonly GroupWork[]): ReadonlyMap<Id, number> {
 
 /** Each group's stay on each apparatus, by the time it begins. */
 function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
+	const all = works.flatMap((work) =>
+		work.blocks.map((block) => ({ ...block, work, needs: needsOf(block) })),
+	);
 	return works
 		.flatMap((work) =>
-			work.stays.map(({ apparatus, blocks, from, to }): Visit => {
+			work.stays.map(({ apparatus, from, to }): Visit => {
+				const here = all.filter((block) => block.apparatus === apparatus);
 				const needs = new Map<Id, number>();
-				for (const block of blocks) {
-					for (const [item, { count }] of needsOf(block))
-						needs.set(item, Math.max(needs.get(item) ?? 0, count));
+				// Its own blocks, and those that another group begins there meanwhile.
+				for (const moment of here.filter(
+					(block) => block.work === work || (from < block.from && block.from < to),
+				)) {
+					const now = here.filter(
+						(block) =>
+							block === moment ||
+							(block.work !== moment.work && block.from <= moment.from && moment.from < block.to),
+					);
+					const wanted = now.flatMap((block) => [...block.needs]);
+					for (const [item, those] of Map.groupBy(wanted, ([id]) => id)) {
+						const sum = those.reduce((total, [, { count }]) => total + count, 0);
+						needs.set(item, Math.max(needs.get(item) ?? 0, sum));
+					}
 				}
 				return { apparatus, from, to, needs };
 			}),
 		)
 		.sort((a, b) => a.from - b.from);
+}
+
+/** The most of each item that stands on each apparatus of a class, in the order of its visits. */
+export function mostOnEach(works: readonly GroupWork[]): ReadonlyMap<Id, ReadonlyMap<Id, number>> {
+	return mostOf(visitsOf(works));
+}
+
+function mostOf(visits: readonly Visit[]): ReadonlyMap<Id, ReadonlyMap<Id, number>> {
+	const most = new Map<Id, Map<Id, number>>();
+	for (const { apparatus, needs } of visits) {
+		const here = getOrMake(most, apparatus, () => new Map<Id, number>());
+		for (const [item, count] of needs) here.set(item, Math.max(here.get(item) ?? 0, count));
+	}
+	return most;
 }
 
 function carriedOf(
@@ -176,7 +201,9 @@ function carriedOf(
 			missing -= count;
 			carried.push({ count, from: earlier.apparatus, to: visit.apparatus, at: visit.from, adults });
 		}
-		if (missing > 0 && (visit.needs.get(item) ?? 0) <= owned) {
+		// A group that is there at the same time lacks the same ones.
+		const isTold = lacking.some(({ apparatus, count }) => apparatus === visit.apparatus && count >= missing);
+		if (missing > 0 && (visit.needs.get(item) ?? 0) <= owned && !isTold) {
 			lacking.push({ apparatus: visit.apparatus, count: missing });
 		}
 	}

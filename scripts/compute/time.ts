@@ -80,7 +80,7 @@ export interface ClassTime {
 	readonly activeShare: number | undefined;
 	/** Unknown minutes over the class's minutes. */
 	readonly unknownShare: number | undefined;
-	/** Drills that its gymnasts do for the first time. */
+	/** Drills that its gymnasts do for the first time; of groups at the same time, those of the group that meets most. */
 	readonly newDrills: readonly Id[];
 }
 
@@ -163,22 +163,21 @@ function newDrillsOf(curriculum: Curriculum): ReadonlyMap<string, readonly Id[]>
 	const before = newOf.get(curriculum);
 	if (before !== undefined) return before;
 	const met = new Map<string, Set<Id>>();
-	const fresh = new Map<string, Set<Id>>();
+	const found = new Map<string, readonly Id[]>();
 	const works = [...groupWorks(curriculum)].sort(
 		(a, b) => a.week - b.week || a.group.session - b.group.session,
 	);
 	for (const { week, group, blocks } of works) {
 		const seen = met.get(group.gymnastsId) ?? new Set<Id>();
 		met.set(group.gymnastsId, seen);
+		const drills = new Set(blocks.flatMap((block) => block.stations.map(({ drill }) => drill.id)));
+		const fresh = [...drills].filter((drill) => !seen.has(drill));
+		for (const drill of fresh) seen.add(drill);
+		// Nobody meets what the group beside hers meets.
 		const key = `${group.class.id} ${week}`;
-		const here = fresh.get(key) ?? new Set<Id>();
-		fresh.set(key, here);
-		for (const { drill } of blocks.flatMap((block) => block.stations)) {
-			if (!seen.has(drill.id)) here.add(drill.id);
-			seen.add(drill.id);
-		}
+		const most = found.get(key);
+		if (most === undefined || fresh.length > most.length) found.set(key, fresh);
 	}
-	const found = new Map([...fresh].map(([key, drills]) => [key, [...drills]]));
 	newOf.set(curriculum, found);
 	return found;
 }

@@ -55,6 +55,8 @@ const CLUBS: readonly (readonly [club: string, expected: Expected])[] = [
 		"groups-that-need-the-same-mats",
 		[["H317", { week: 1, apparatus: "beam", class: "mon", equipment: "panel-mat" }]],
 	],
+	// Fourteen beanbags in one minute, of twelve; the mats of both groups are eleven, and twelve are owned.
+	["groups-side-by-side", [["H317", { week: 1, apparatus: "floor", class: "mon", equipment: "beanbag" }]]],
 ];
 
 it.each(CLUBS)("%s", (club, expected) => {
@@ -62,4 +64,13 @@ it.each(CLUBS)("%s", (club, expected) => {
 	expect(problems).toEqual([]);
 	const told = (handbook?.findings ?? []).map(({ code, about, count = 1 }) => [code, about, count]);
 	expect(told).toEqual(expected.map(([code, about, count = 1]) => [code, about, count]));
+});
+
+it("counts what groups use side by side, on one apparatus and on several", () => {
+	const { handbook } = openHandbook(clubCopy(undefined, join(FIXTURES, "clubs", "groups-side-by-side")));
+	expect(handbook?.tables.get("set-out")?.rows).toEqual([
+		// Eight and six on the floor; then at most six mats on the floor, four on the beam, one at the vault.
+		[1, "mon", "beanbag", 14, 14, 12],
+		[1, "mon", "panel-mat", 11, 6, 12],
+	]);
 });

@@ -23,6 +23,7 @@ const CLUBS: readonly (readonly [string, string])[] = [
 	["one station of several counts for a level", join(FIXTURES, "clubs/one-station-counts")],
 	["a drill on two apparatus", join(FIXTURES, "clubs/two-apparatus")],
 	["ten drills", join(FIXTURES, "clubs/ten-drills")],
+	["groups side by side", join(FIXTURES, "clubs/groups-side-by-side")],
 ];
 
 const SPACING = `
@@ -135,39 +136,78 @@ const COACHES = `
 	)
 	SELECT week, grp, apparatus, block, hands, eyes, hands + (eyes > 0), coaches FROM blocks`;
 
-/** Classes of one group each, as random clubs and the demo have them: what groups share is held by tests of set-out. */
+/**
+ * What groups of a class use at the same minute adds up, on one apparatus (together) and on all of them (at
+ * once); it is greatest at some block's beginning. The clock is counted anew from warm-up, minutes and ways.
+ */
 const SET_OUT = `
 	WITH ${DOES}, stations AS (
-		SELECT h.week, h.class, h.apparatus, h.block, h.station, h.kind, u.item,
+		SELECT h.week, h.grp, h.class, h.apparatus, h.block, h.station, h.kind, u.item,
 			SUM(u.count * CASE u.per WHEN 'gymnast' THEN h.at_drill ELSE 1 END) AS needed
 		FROM here h JOIN uses u ON u.drill = h.drill AND u.level = h.level
-		GROUP BY h.week, h.class, h.apparatus, h.block, h.station, u.item
-	), blocks AS (
-		SELECT week, class, apparatus, block, item,
+		GROUP BY h.week, h.grp, h.apparatus, h.block, h.station, u.item
+	), needs AS (
+		SELECT week, grp, class, apparatus, block, item,
 			CASE kind WHEN 'options' THEN MAX(needed) ELSE SUM(needed) END AS needed
-		FROM stations GROUP BY week, class, apparatus, block, item
+		FROM stations GROUP BY week, grp, apparatus, block, item
+	), lasting AS (
+		SELECT h.week, h.grp, h.class, h.apparatus, h.block, h.minutes, r.place,
+			SUM(h.minutes) OVER line AS worked, DENSE_RANK() OVER (PARTITION BY h.week, h.grp ORDER BY r.place) AS visit
+		FROM (SELECT DISTINCT week, grp, class, apparatus, block, minutes FROM here) h
+		JOIN rotation r ON r.grp = h.grp AND r.apparatus = h.apparatus
+		WINDOW line AS (PARTITION BY h.week, h.grp ORDER BY r.place, h.block)
+	), span AS (
+		SELECT l.week, l.grp, l.class, l.apparatus, l.block,
+			c.warm_up + l.worked - l.minutes + c.way * (l.visit - 1) AS starts,
+			c.warm_up + l.worked + c.way * (l.visit - 1) AS ends
+		FROM lasting l JOIN class c ON c.class = l.class
+	), moment AS (
+		SELECT s.week, s.class, s.grp, s.apparatus, s.block, o.apparatus AS other, n.item, SUM(n.needed) AS needed
+		FROM span s
+		JOIN span o ON o.week = s.week AND o.class = s.class
+			AND CASE WHEN o.grp = s.grp THEN o.apparatus = s.apparatus AND o.block = s.block
+				ELSE o.starts <= s.starts AND s.starts < o.ends END
+		JOIN needs n ON n.week = o.week AND n.grp = o.grp AND n.apparatus = o.apparatus AND n.block = o.block
+		GROUP BY s.week, s.class, s.grp, s.apparatus, s.block, o.apparatus, n.item
 	), areas AS (
-		SELECT week, class, apparatus, item, MAX(needed) AS needed FROM blocks GROUP BY week, class, apparatus, item
+		SELECT week, class, item, other, MAX(needed) AS needed FROM moment GROUP BY week, class, item, other
+	), minutes AS (
+		SELECT week, class, item, SUM(needed) AS needed FROM moment GROUP BY week, class, item, grp, apparatus, block
 	)
-	SELECT a.week, a.class, a.item, SUM(a.needed), MAX(a.needed), i.owned
+	SELECT a.week, a.class, a.item, SUM(a.needed),
+		(SELECT MAX(m.needed) FROM minutes m WHERE m.week = a.week AND m.class = a.class AND m.item = a.item), i.owned
 	FROM areas a JOIN item i ON i.item = a.item GROUP BY a.week, a.class, a.item HAVING SUM(a.needed) > 0`;
 
+/**
+ * Groups work at the same time: a class lasts as long as the longest, its shares are means over gymnasts, and
+ * its new drills are those of the group that meets most. Classes joined by same-as are the same gymnasts.
+ */
 const TIME = `
 	WITH ${DOES}, worked AS (
-		SELECT class, week, SUM(minutes) AS minutes, COUNT(DISTINCT apparatus) AS visited
-		FROM (SELECT DISTINCT class, week, apparatus, block, minutes FROM here) GROUP BY class, week
+		SELECT grp, class, week, SUM(minutes) AS minutes, COUNT(DISTINCT apparatus) AS visited
+		FROM (SELECT DISTINCT grp, class, week, apparatus, block, minutes FROM here) GROUP BY grp, week
 	), moved AS (
-		SELECT class, week, SUM(CASE WHEN seconds IS NULL THEN 0 ELSE each * MIN(1.0, at_once * 1.0 / at_drill) END) AS minutes,
+		SELECT grp, week, SUM(CASE WHEN seconds IS NULL THEN 0 ELSE each * MIN(1.0, at_once * 1.0 / at_drill) END) AS minutes,
 			SUM(CASE WHEN seconds IS NULL THEN each ELSE 0 END) AS unknown
-		FROM here GROUP BY class, week
+		FROM here GROUP BY grp, week
 	), firsts AS (
-		SELECT class, drill, MIN(week) AS week FROM here GROUP BY class, drill
+		SELECT g.gymnasts_id, h.drill, MIN(h.week * 100 + g.session) AS first
+		FROM here h JOIN grp g ON g.grp = h.grp GROUP BY g.gymnasts_id, h.drill
+	), one AS (
+		SELECT w.week, w.class, w.minutes + c.way * (w.visited - 1) AS lasts,
+			g.gymnasts, g.gymnasts * (c.warm_up + m.minutes) AS moving, g.gymnasts * m.unknown AS unknown,
+			(SELECT COUNT(*) FROM firsts f WHERE f.gymnasts_id = g.gymnasts_id AND f.first = w.week * 100 + g.session) AS new
+		FROM worked w JOIN moved m ON m.grp = w.grp AND m.week = w.week
+		JOIN grp g ON g.grp = w.grp JOIN class c ON c.class = w.class
+	), whole AS (
+		SELECT week, class, MAX(lasts) AS lasts, MAX(new) AS new,
+			SUM(moving) * 1.0 / SUM(gymnasts) AS moving, SUM(unknown) * 1.0 / SUM(gymnasts) AS unknown
+		FROM one GROUP BY week, class
 	)
-	SELECT w.week, w.class, c.warm_up + w.minutes + c.way * (w.visited - 1) + c.cool_down, c.available,
-		CASE WHEN c.available - m.unknown > 1e-9 THEN (c.warm_up + m.minutes) / (c.available - m.unknown) END,
-		m.unknown / c.available,
-		(SELECT COUNT(*) FROM firsts f WHERE f.class = w.class AND f.week = w.week)
-	FROM worked w JOIN moved m ON m.class = w.class AND m.week = w.week JOIN class c ON c.class = w.class`;
+	SELECT w.week, w.class, c.warm_up + w.lasts + c.cool_down, c.available,
+		CASE WHEN c.available - w.unknown > 1e-9 THEN w.moving / (c.available - w.unknown) END,
+		w.unknown / c.available, w.new
+	FROM whole w JOIN class c ON c.class = w.class`;
 
 /** Which group does which station at which level, met or not: the list of an apparatus is by the plan. */
 const PLANNED_FOR = `
@@ -342,10 +382,26 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 			? [{ ...c, name: c.id, class: c }]
 			: c.groups.map((g) => ({ ...g, name: `${c.id}/${g.id}`, class: c })),
 	);
+	// The same gymnasts on other days: their meetings of the week are numbered by day and hour.
+	const week7 = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+	const moment = (c: (typeof classes)[number]): string =>
+		`${week7.indexOf(c.day ?? "sunday")} ${c.start ?? ""}`;
+	const sessionOf = (c: (typeof classes)[number]): number => {
+		const root = c.sameAs ?? c.id;
+		return classes.filter((o) => (o.sameAs ?? o.id) === root && moment(o) <= moment(c)).length;
+	};
 	table(
 		"grp",
-		"grp, class, place INT, session INT, gymnasts INT, coaches INT",
-		groups.map((g, i) => [g.name, g.class.id, i, 1, g.gymnasts, g.coaches ?? null]),
+		"grp, gymnasts_id, class, place INT, session INT, gymnasts INT, coaches INT",
+		groups.map((g, i) => [
+			g.name,
+			g.name.replace(g.class.id, g.class.sameAs ?? g.class.id),
+			g.class.id,
+			i,
+			sessionOf(g.class),
+			g.gymnasts,
+			g.coaches ?? null,
+		]),
 	);
 	table(
 		"grp_level",
@@ -356,8 +412,8 @@ function database({ curriculum, exposures }: Measured, SQL: SqlJsStatic): Databa
 	);
 	table(
 		"rotation",
-		"grp, apparatus",
-		groups.flatMap((g) => [...new Set(g.rotation)].map((a) => [g.name, a])),
+		"grp, apparatus, place INT",
+		groups.flatMap((g) => [...new Set(g.rotation)].map((a, i) => [g.name, a, i])),
 	);
 	const days = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
 	const weeks = teachingWeeks(curriculum.term);

@@ -181,17 +181,29 @@ describe("renaming", () => {
 
 describe("moving a block", () => {
 	it("takes its comments along and keeps every other line", () => {
-		const after = moveBlock(DEMO, readPlace("3/beam/2"), readPlace("5/beam/1"));
-		const lines = (texts: ClubTexts) => [...texts.values()].join("\n").split("\n").sort();
-		expect(lines(after)).toEqual(lines(DEMO));
-		expect(after.get("content/weeks/week-05.md")).toMatch(
-			/ {2}beam:\n {4}focus: .*\n {4}blocks:\n {6}# Levels 1 and 2\n {6}- minutes: 17\n/,
+		const plan = (number: number, blocks: string) =>
+			`---\nweek: ${number}\ntheme: T\napparatus:\n  beam:\n    focus: F\n    blocks:\n${blocks}---\n`;
+		const texts: ClubTexts = new Map([
+			[
+				"content/weeks/a.md",
+				plan(
+					3,
+					"      - drill: walk\n        minutes: 4\n      # Levels 1 and 2\n      - minutes: 17 # long\n        stations:\n          - drill: walk\n",
+				),
+			],
+			["content/weeks/b.md", plan(5, "      - drill: jump\n        minutes: 5\n")],
+		]);
+		const after = moveBlock(texts, readPlace("3/beam/2"), readPlace("5/beam/1"));
+		const lines = (all: ClubTexts) => [...all.values()].join("\n").split("\n").sort();
+		expect(lines(after)).toEqual(lines(texts));
+		expect(after.get("content/weeks/b.md")).toMatch(
+			/ {2}beam:\n {4}focus: .*\n {4}blocks:\n {6}# Levels 1 and 2\n {6}- minutes: 17 # long\n/,
 		);
 	});
 
 	it.each([
 		["3/beam/2", "5/beam/1"],
-		["3/beam/1", "3/beam/3"],
+		["3/floor/1", "3/floor/3"],
 		["3/warm-up/4", "3/floor/1"],
 		["1/floor/1", "10/floor/2"],
 		["7/vault/1", "2/bars/3"],

@@ -126,16 +126,17 @@ describe("the page of what changed", () => {
 			writeFileSync(join(dir, file), text.replace(from, to));
 		};
 		change("content/drills/beam/beam-flat-walk-forward.md", "Eyes on the end", "Look at the end");
+		// A block of the warm-up area that the beginners do.
 		change(
 			"content/weeks/week-03.md",
-			"- drill: plank-clock\n        minutes: 3",
-			"- drill: plank-clock\n        minutes: 6",
+			/(- drill: [a-z-]+\n {8}minutes:) 7\n( {8}levels: beginners)/,
+			"$1 10\n$2",
 		);
 		const { changed, home } = pageOf(dir, since);
 		expect(home).toContain("What changed since the last edition");
 		expect(changed).toContain("Flat walk forward What to say Before: Eyes on the end Now: Look at the end");
-		expect(changed).toMatch(/Week 3: .* Floor, block 1, minutes Before: 3 Now: 6/);
-		expect(changed).toMatch(/Time, planned minutes Week 3, Monday beginners 63 66/);
+		expect(changed).toMatch(/Week 3: .* Warm-up area, block 2, minutes Before: 7 Now: 10/);
+		expect(changed).toMatch(/Time, planned minutes Week 3, Monday beginners 60 63/);
 	});
 
 	it("tells first what moves people: the emergency words, the dates, the classes", () => {

@@ -4,7 +4,7 @@
  * reading of the rules in the authoring format. The result must equal exposures.csv to the letter.
  *
  * Then every coverage table counted again from exposures.csv by a SQL engine (SQLite, as sql.js),
- * which knows only the drills' shapes, skills and direction.
+ * which knows only the drills' shapes, skills, what they perform, and direction.
  */
 
 import { readdirSync, readFileSync } from "node:fs";
@@ -96,6 +96,11 @@ function csvOf(handbook: ReturnType<typeof openHandbook>["handbook"], name: stri
 
 // ---- the second reader: nothing below uses the program ----
 
+interface Dose {
+	readonly sets?: string;
+	readonly reps?: string;
+}
+
 interface Library {
 	readonly drills: ReadonlyMap<string, Record<string, unknown>>;
 }
@@ -152,7 +157,9 @@ function recount(club: string): string {
 			plan.apparatus as Record<string, { blocks: Record<string, unknown>[] }>,
 		)) {
 			for (const [b, block] of blocks.entries()) {
-				const stations = (block.stations as { drill: unknown }[] | undefined) ?? [{ drill: block.drill }];
+				const options = block.options as { drill: unknown }[] | undefined;
+				const stations = (block.stations as { drill: unknown }[] | undefined) ??
+					options ?? [{ drill: block.drill }];
 				const named = block.levels === undefined ? levels : [block.levels].flat().map(String);
 				for (const level of named) {
 					const here = stations
@@ -160,24 +167,25 @@ function recount(club: string): string {
 						.filter((id) => offers(drills.get(id) ?? {}).includes(level));
 					const n = here.length;
 					if (n === 0) continue;
-					const each = Math.max(0, (Number(block.minutes) - (n - 1) * Number(block.change ?? 0.5)) / n);
+					// Options stand in place of each other: nobody changes, and each counts its part of the block.
+					const changes = options === undefined ? (n - 1) * Number(block.change ?? 0.5) : 0;
+					const each = Math.max(0, (Number(block.minutes) - Number(block.show ?? 0) - changes) / n);
+					const share = options === undefined ? 1 : Math.min(1, Number(block.choose ?? 1) / n);
 					for (const id of new Set(here)) {
 						const drill = drills.get(id) ?? {};
 						const times = here.filter((h) => h === id).length;
-						const dose = (
-							Array.isArray(drill.levels)
-								? {}
-								: ((drill.levels as Record<string, object | null>)[level] ?? {})
-						) as {
-							sets?: string;
-							reps?: string;
-						};
-						const sets = dose.sets ?? (drill.sets as string | undefined);
-						const reps = dose.reps ?? (drill.reps as string | undefined);
+						const own = Array.isArray(drill.levels)
+							? {}
+							: ((drill.levels as Record<string, Dose | null>)[level] ?? {});
+						// A block's own dose, for all its levels or by level, stands before the drill's.
+						const written = (block.dose ?? {}) as Dose & Record<string, Dose | undefined>;
+						const planned = "sets" in written || "reps" in written ? written : (written[level] ?? {});
+						const sets = planned.sets ?? own.sets ?? (drill.sets as string | undefined);
+						const reps = planned.reps ?? own.reps ?? (drill.reps as string | undefined);
 						const repetitions =
 							sets === undefined && reps === undefined
 								? ""
-								: String(Number(sets ?? 1) * Number(reps ?? 1) * times);
+								: String(Number((Number(sets ?? 1) * Number(reps ?? 1) * times * share).toFixed(3)));
 						const minutes = String(Number((each * times).toFixed(3)));
 						lines.push({
 							key: [Number(plan.week), levels.indexOf(level), apparatus.indexOf(place), b + 1],
@@ -213,7 +221,15 @@ async function database(exposures: string, { drills }: Library): Promise<Databas
 	for (const [id, drill] of drills) {
 		for (const [kind, value] of [
 			["shape", drill.shapes],
-			["skill", drill.skills],
+			// What is performed is prepared too, in a chain of elements as well.
+			[
+				"skill",
+				[
+					drill.skills ?? [],
+					drill.performs ?? [],
+					((drill.elements ?? []) as { skill?: unknown }[]).flatMap((e) => e.skill ?? []),
+				].flat(),
+			],
 			["direction", drill.direction],
 		] as const) {
 			for (const thing of value === undefined ? [] : [value].flat()) {

@@ -666,7 +666,10 @@ describe("the demo club", () => {
 			direction: (id, value) => drills.get(id)?.direction === value,
 			week: (id, value) =>
 				handbook.exposures.some(({ drill, week }) => drill === id && week === Number(value)),
-			equipment: (id, value) => drills.get(id)?.equipment.some(({ item }) => item === value) ?? false,
+			equipment: (id, value) =>
+				value === NO_EQUIPMENT
+					? drills.get(id)?.equipment.length === 0
+					: (drills.get(id)?.equipment.some(({ item }) => item === value) ?? false),
 			minutes: (id, value) =>
 				minutes(id).some((m) =>
 					value === "short" ? m < 5 : value === "medium" ? m >= 5 && m <= 10 : m > 10,

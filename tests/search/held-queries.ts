@@ -254,7 +254,7 @@ export const PAGE_QUERIES: readonly (readonly [words: string, address: string])[
 	["monday level 3", "classes/mon-level-3/"],
 	["saturday", "classes/sat-beginners/"],
 	["thursday", "classes/thu-level-3/"],
-	["trampette", "equipment/mini-trampoline/"],
+	["stall bars", "equipment/wall-bars/"],
 	["crash mat", "equipment/landing-mat/"],
 	["cheese", "equipment/wedge/"],
 	["week 4", "weeks/week-04/"],

@@ -12,10 +12,10 @@ function places(club: string) {
 	return sitePages(handbook).filter(({ address }) => address.startsWith("apparatus/"));
 }
 
-test("the demo's warm-up area stands under areas, its apparatus in the federation's order", () => {
+test("the demo's areas stand under areas, its apparatus in the federation's order", () => {
 	const { handbook } = openHandbook(REPOSITORY);
 	const all = Array.from(handbook?.curriculum.apparatus ?? [], ([id, { kind }]) => ({ id, kind }));
-	expect(all.filter(({ kind }) => kind === "area").map(({ id }) => id)).toEqual(["warm-up"]);
+	expect(all.filter(({ kind }) => kind === "area").map(({ id }) => id)).toEqual(["warm-up", "cool-down"]);
 	// FIG, Code of Points, women's artistic gymnastics: vault, uneven bars, beam, floor (the Olympic order).
 	expect(all.filter(({ kind }) => kind !== "area").map(({ id }) => id)).toEqual([
 		"vault",

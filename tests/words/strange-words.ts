@@ -51,7 +51,7 @@ function greek(text: string): string {
 
 /** Fields that hold a club's own words. */
 const TEXTS = new Set(
-	"title name summary description do cues see say spotting caution alt caption note theme focus stored emergency aliases".split(
+	"title name summary description do cues see say spotting caution alt caption note theme focus stored emergency aliases easier harder criteria reason text".split(
 		" ",
 	),
 );
@@ -71,7 +71,10 @@ export function writeInGreek(clubDir: string): void {
 }
 
 function inGreek(value: unknown, key: string): unknown {
-	if (typeof value === "string") return TEXTS.has(key) ? greek(value) : value;
+	if (typeof value === "string") {
+		// What must be seen first is a text among maps; a landmark is named where a station stands.
+		return TEXTS.has(key) || key === "ready" || key === "at" ? greek(value) : value;
+	}
 	if (Array.isArray(value)) return value.map((item) => inGreek(item, key));
 	if (typeof value !== "object" || value === null) return value;
 	return Object.fromEntries(

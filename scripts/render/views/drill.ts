@@ -263,7 +263,8 @@ export function drillCore(
 		setUp: {
 			equipment: equipmentOf(site, drill, levels),
 			heights: setUpHeights(drill, levels).map(({ what, landmark, levels: those }) => ({
-				what,
+				// What can be set is written by its id, so that it is held against what it can be set to.
+				what: curriculum.equipment.get(what)?.name ?? what,
 				landmark,
 				levels: those.length < levels.length ? linksTo(curriculum, "level", those) : [],
 				ranges: rangesOf(site, landmark, those, ages),

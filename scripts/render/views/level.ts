@@ -2,7 +2,7 @@
  * Levels: the list, and the page of one with its drills.
  */
 
-import { levelsOfClass } from "../../compute/levels-of.ts";
+import { entryOf, levelsOfClass } from "../../compute/levels-of.ts";
 import type { Level } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";
@@ -25,7 +25,8 @@ export interface LevelsView {
 export interface LevelView {
 	readonly name: string;
 	readonly description: Html | undefined;
-	readonly entry: readonly Link[];
+	/** What its gymnasts arrive with. */
+	readonly entry: { readonly skills: readonly Link[]; readonly drills: readonly Link[] };
 	readonly skills: readonly Link[];
 	readonly classes: readonly Link[];
 	readonly drills: readonly { readonly apparatus: Link; readonly lines: readonly DrillLine[] }[];
@@ -55,11 +56,15 @@ export function levelView(site: SiteIndex, level: Level): LevelView {
 	const page = addressOf({ kind: "level", id: level.id });
 	const ids = [...curriculum.levels.keys()];
 	const at = ids.indexOf(level.id);
+	const entry = entryOf(curriculum, level);
 	const beside = (id: string | undefined) => (id === undefined ? undefined : linkTo(curriculum, "level", id));
 	return {
 		name: level.name,
 		description: site.inline(page, level.description),
-		entry: linksTo(curriculum, "skill", level.entry),
+		entry: {
+			skills: linksTo(curriculum, "skill", entry.skills),
+			drills: linksTo(curriculum, "drill", entry.drills),
+		},
 		skills: [...curriculum.skills.values()]
 			.filter((skill) => skill.levels.includes(level.id) && !level.entry.includes(skill.id))
 			.map((skill) => linkTo(curriculum, "skill", skill.id)),

@@ -3,7 +3,7 @@
  */
 
 import { groupsOfClass } from "../../compute/groups.ts";
-import { needsOf } from "../../compute/needs.ts";
+import { mostOnEach } from "../../compute/set-out.ts";
 import { workOf } from "../../compute/work.ts";
 import type { ClubClass, Id, WeekPlan } from "../../model.ts";
 import { type Link, linkTo } from "./links.ts";
@@ -28,16 +28,8 @@ export interface SetOutItem {
 /** The lists of a class, in the order of its rotation; apparatus that need nothing are left out. */
 export function setOutFor(site: SiteIndex, week: WeekPlan, one: ClubClass): readonly SetOut[] {
 	const { curriculum } = site;
-	// The most that one of its blocks needs, each drill as the group's level does it.
-	const most = new Map<Id, Map<Id, number>>();
-	for (const group of groupsOfClass(curriculum, one)) {
-		for (const block of workOf(curriculum, week, group).blocks) {
-			const here = most.get(block.apparatus) ?? new Map<Id, number>();
-			most.set(block.apparatus, here);
-			for (const [item, { count }] of needsOf(block)) here.set(item, Math.max(here.get(item) ?? 0, count));
-		}
-	}
-	return [...most].flatMap(([id, needs]) => {
+	const works = groupsOfClass(curriculum, one).map((group) => workOf(curriculum, week, group));
+	return [...mostOnEach(works)].flatMap(([id, needs]) => {
 		const items = [...curriculum.equipment.values()].flatMap(({ id: item, name, owned, stored }) => {
 			const needed = needs.get(item) ?? 0;
 			return needed === 0 ? [] : [{ id: item, name, needed, owned, stored }];

@@ -384,7 +384,7 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 	};
 }
 
-/** The stops of a group on its way; each is reached when the way from the one before is over. */
+/** The stops of a group on its way where it does something this week; each is reached when the way from the one before is over. */
 function stopsOf(
 	site: SiteIndex,
 	page: Address,
@@ -397,14 +397,12 @@ function stopsOf(
 	const work = workOf(curriculum, week, group);
 	const begin = minutesOfDay(group.class.start) ?? 0;
 	const part = group.name.slice(group.class.id.length + 1);
-	let last = group.class.warmUp;
-	return group.rotation.flatMap((id) => {
+	return work.stays.flatMap(({ apparatus: id, blocks: own }) => {
 		const plan = week.apparatus.find((p) => p.apparatus === id);
-		if (plan === undefined) return [];
-		const own = work.blocks.filter(({ apparatus }) => apparatus === id);
-		const from = own[0]?.from ?? last;
-		const to = own.at(-1)?.to ?? from;
-		last = to;
+		const [first, last] = [own[0], own.at(-1)];
+		if (plan === undefined || first === undefined || last === undefined) return [];
+		const { from } = first;
+		const { to } = last;
 		return [
 			{
 				id,
@@ -416,7 +414,7 @@ function stopsOf(
 				minutes: to - from,
 				carried: carrying.flatMap(({ item, carried }) =>
 					carried
-						.filter((one) => own.length > 0 && one.to === id && one.at === from)
+						.filter((one) => one.to === id && one.at === from)
 						.map(({ count, from: where, at, adults }) => ({
 							count,
 							item: linkTo(curriculum, "equipment", item).name,
@@ -427,7 +425,7 @@ function stopsOf(
 				),
 				missing: carrying.flatMap(({ item, missing }) =>
 					missing
-						.filter(({ apparatus }) => own.length > 0 && apparatus === id)
+						.filter(({ apparatus }) => apparatus === id)
 						.map(({ count }) => ({ item: linkTo(curriculum, "equipment", item).name, count })),
 				),
 				blocks: own.map((one) => ({

@@ -242,7 +242,7 @@ function sidesOf(telling: Telling, { field, before, after }: FieldChange) {
 
 /** Fields that hold a club's own words; what else is text is an id or a term. */
 const TEXTS = new Set(
-	"title summary aliases cues see say do note theme focus body spotting caution alt caption name description file reviewed emergency contact".split(
+	"title summary aliases cues see say do note theme focus body spotting caution alt caption name description file reviewed emergency contact easier harder text landmark".split(
 		" ",
 	),
 );
@@ -271,7 +271,7 @@ function shown(telling: Telling, value: unknown, field: string): string {
 		.map(([name, part]) => {
 			const text = shown(telling, part, name);
 			// Doses by level stand under the level's name.
-			return field === "levels" ? `${nameOf("level", name)}: ${text}` : text;
+			return field === "levels" || field === "doses" ? `${nameOf("level", name)}: ${text}` : text;
 		})
 		.filter((text) => text !== "")
 		.join(", ");
@@ -296,6 +296,9 @@ const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
 	sequence: "shape",
 	shape: "shape",
 	skills: "skill",
+	skill: "skill",
+	performs: "skill",
+	sameAs: "class",
 	after: "drill",
 	partner: "drill",
 	drill: "drill",
