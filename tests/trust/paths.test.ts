@@ -31,6 +31,7 @@ import { rename } from "../../scripts/commands/rename.ts";
 import { reportFault } from "../../scripts/commands/report-fault.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { updatePacket } from "../../scripts/commands/update-packet.ts";
+import { writeRecord } from "../../scripts/edit/change-records.ts";
 import { changesBetween } from "../../scripts/edit/change-set.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { makeChanges, mendInterrupted } from "../../scripts/edit/make-changes.ts";
@@ -182,6 +183,18 @@ describe("records of changes that came with the folder", () => {
 		expect(undo(other.run)).toBe(0);
 		expect(textsIn(other.club)).toEqual(before);
 	});
+
+	it.each([".git/hooks/pre-commit", "package.json", "content/../package.json", ".vscode/../x.json"])(
+		"even a record with the seal writes nothing to %s",
+		(path) => {
+			const { club, run } = scene();
+			const record = { what: "rename a b", state: "begun", changes: [{ path, before: "evil" }] } as const;
+			writeRecord(openFolder(club), "000001", record);
+			expect(mendInterrupted(club)).toBeUndefined();
+			expect(undo(run)).toBe(0);
+			expect(existsSync(join(club, path))).toBe(false);
+		},
+	);
 
 	it("records are left out by version control", () => {
 		const { club, run } = scene();
