@@ -273,7 +273,8 @@ export async function killBuilds(times: number, seed: number): Promise<Tally> {
 		const whole = new Set<string>();
 		const started = performance.now();
 		for (const club of clubs) {
-			runBuild(club, out);
+			const { status, stdout, stderr } = runBuild(club, out);
+			if (status !== 0) throw new Error(`It does not build: ${stdout}${stderr}`);
 			whole.add(fingerprint(out));
 		}
 		const long = (performance.now() - started) / clubs.length;
