@@ -64,7 +64,7 @@ export function claimOutput(folder: Folder): () => void {
 }
 
 /** How long others have to step back; one that does not is at work. */
-const PATIENCE_MS = 1000;
+const PATIENCE_MS = 2000;
 const LOOK_AGAIN_MS = 10;
 
 /** The claims of others that count, by name; those that do not are taken away. */

@@ -14,7 +14,7 @@
  * local codes and the makers' instructions come first.
  */
 
-import type { ApparatusPlan, Block, Curriculum, Finding, Id, WeekPlan } from "../model.ts";
+import type { ApparatusPlan, Block, Curriculum, Finding, Id, Side, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { stationUses } from "./equipment.ts";
 import { finding } from "./finding.ts";
@@ -86,7 +86,8 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 	const size = own ?? norm;
 	const border =
 		isFloor && size?.[0] === FLOOR_NORM.length && size[1] === FLOOR_NORM.width ? FLOOR_NORM.border : 0;
-	const placed = size === undefined ? inRows(wanted) : { size, spots: place(wanted, size, border) };
+	const walls = apparatus?.walls ?? [];
+	const placed = size === undefined ? inRows(wanted) : { size, spots: place(wanted, size, border, walls) };
 	const stations = placed.spots.map((spot, i): PlacedStation => {
 		const { arrangement, at } = wanted[i] ?? NOTHING;
 		const put = <R extends Rect>(rect: R): R => ({ ...rect, ...turned(rect, arrangement, spot) });
@@ -180,7 +181,12 @@ const MOST_STEPS = 64;
 const ROUNDS = 4;
 
 /** Spots for all stations on a plan of a known size. */
-function place(wanted: readonly Wanted[], size: Size, border: number): readonly Spot[] {
+function place(
+	wanted: readonly Wanted[],
+	size: Size,
+	border: number,
+	walls: readonly Side[],
+): readonly Spot[] {
 	const indexes = wanted.map((_, i) => i);
 	const fixed = indexes.filter((i) => wanted[i]?.at !== undefined);
 	const free = indexes.filter((i) => wanted[i]?.at === undefined);
@@ -191,7 +197,7 @@ function place(wanted: readonly Wanted[], size: Size, border: number): readonly 
 	const largestFirst = [...free].sort((a, b) => area(b) - area(a) || a - b);
 	let best: { readonly spots: readonly Spot[]; readonly cost: number } | undefined;
 	for (const step of STEPS) {
-		const choices = wanted.map((one, i) => choicesFor(one, i, wanted.length, size, border, step));
+		const choices = wanted.map((one, i) => choicesFor(one, i, wanted.length, size, border, walls, step));
 		for (const order of [largestFirst, free, free.toReversed()]) {
 			const tried = settle(choices, [...fixed, ...order]);
 			if (best === undefined || tried.cost < best.cost) best = tried;
@@ -256,12 +262,16 @@ function choicesFor(
 	count: number,
 	size: Size,
 	border: number,
+	walls: readonly Side[],
 	step: number,
 ): readonly Spot[] {
 	const { arrangement, at } = one;
 	const landing = arrangement.props.filter((prop) => prop.landing);
 	const facing = arrangement.wall || arrangement.run !== undefined || landing.length > 0;
-	const turns: readonly Prop["turn"][] = facing ? [0, 1, 2, 3] : [0, 1];
+	const every: readonly Prop["turn"][] = facing ? [0, 1, 2, 3] : [0, 1];
+	// Where the club says which sides are walls, what needs one stands with its back to one of those.
+	const turns =
+		arrangement.wall && walls.length > 0 ? every.filter((turn) => walls.includes(BEHIND[turn])) : every;
 	const choices: Spot[] = [];
 	for (const turn of turns) {
 		const { length, width } = sizeTurned(arrangement, turn);
@@ -353,6 +363,9 @@ function landingGap(of: Spot, other: Rect): number {
 	for (const landing of of.landings) least = Math.min(least, gapOf(landing, seen));
 	return least;
 }
+
+/** The side of the plan behind a station, by its turn. */
+const BEHIND = ["start", "left", "end", "right"] as const satisfies readonly Side[];
 
 /** Metres from the near side of a station, as it is turned, to the edge of the plan behind it. */
 function edgeBehind({ left, top, length, width, turn }: Omit<Spot, "landings" | "own">, size: Size): number {

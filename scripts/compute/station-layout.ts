@@ -114,9 +114,11 @@ export function arrange(
 			layWalls(ground, walls);
 			const rows = Math.max(lanes, walls.length);
 			if (boards.length > 0) {
-				ground.series(mats, 0, 1);
 				ground.startRun(Math.max(drill.run ?? ROOM.run, ground.length));
+				const from = ground.length;
 				for (const stage of [boards, bodies]) ground.series(stage, ground.length, rows);
+				// Nobody runs over a mat: they lie on both sides of what is jumped over.
+				ground.flank(mats, from);
 			} else {
 				for (const stage of [bodies, mats]) ground.series(stage, ground.length, rows);
 			}
@@ -255,6 +257,18 @@ class Ground {
 			const y = (lane - (rows - 1) / 2) * pitch;
 			this.put(item, at[lane] ?? x, y, false, item.print.role === "landing");
 			at[lane] = (at[lane] ?? x) + item.print.length;
+		}
+	}
+
+	/** Items from x on, along both sides of all that stands here. */
+	flank(items: readonly Item[], x: number): void {
+		const { top, width } = this.box;
+		const at = [x, x];
+		for (const [i, item] of items.entries()) {
+			const side = i % 2;
+			const out = item.print.width / 2 + ROOM.aside;
+			this.put(item, at[side] ?? x, side === 0 ? top - out : top + width + out);
+			at[side] = (at[side] ?? x) + item.print.length;
 		}
 	}
 

@@ -377,5 +377,6 @@ function foldersUp(path: string, end: string): readonly string[] {
 
 /** Folders that a renamed apparatus leaves behind, and those that held what is kept no longer. */
 function removeEmpty(club: Folder, folders: readonly string[]): void {
-	for (const folder of folders) if (!club.removeIfEmpty(folder)) return;
+	// An inner one may be gone already, where a command was ended between the two.
+	for (const folder of folders) if (club.has(folder) && !club.removeIfEmpty(folder)) return;
 }

@@ -9,7 +9,7 @@ import { footprintOf } from "../../scripts/compute/footprints.ts";
 import { FREE_SPACE, floorPlanOf, gapOf, overlapOf, placingMeasure } from "../../scripts/compute/placing.ts";
 import { arrange, type PropNeed, type Rect } from "../../scripts/compute/station-layout.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import type { Curriculum, Station } from "../../scripts/model.ts";
+import type { Curriculum, Side, Station } from "../../scripts/model.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { build, type DrillDraft } from "./build-curriculum.ts";
@@ -44,6 +44,7 @@ function planOf(
 	stations: readonly (DrillDraft & { readonly at?: readonly [number, number] })[],
 	size: readonly [number, number] | undefined,
 	apparatus = "hall",
+	walls: readonly Side[] = [],
 ) {
 	const made = build({
 		apparatus: [apparatus],
@@ -66,7 +67,7 @@ function planOf(
 	if (place === undefined) throw new Error("the draft has no apparatus");
 	const curriculum: Curriculum = {
 		...made,
-		apparatus: new Map([[apparatus, size === undefined ? place : { ...place, plan: size }]]),
+		apparatus: new Map([[apparatus, { ...place, walls, ...(size === undefined ? {} : { plan: size }) }]]),
 	};
 	const plan = curriculum.weeks[0]?.apparatus[0];
 	const block = plan?.blocks[0];
@@ -161,6 +162,37 @@ describe("a station", () => {
 		expect(arrange({}, needs(["wall-space", 1]), 2).wall).toBe(true);
 	});
 
+	it("has nothing but landing mats in a run: other mats lie on both sides of what is jumped over", () => {
+		const { run, props, width } = arrange(
+			{ direction: "forward", run: 12 },
+			needs(["springboard", 1], ["box-top", 1], ["panel-mat", 2], ["landing-mat", 1]),
+			4,
+		);
+		expect(run).toMatchObject({ left: 0, length: 12 });
+		const mats = props.filter(({ item: id }) => id === "panel-mat");
+		expect(mats.map(({ left }) => left)).toEqual([12, 12]);
+		const [box] = props.filter(({ item: id }) => id === "box-top");
+		const middle = (box?.top ?? 0) + (box?.width ?? 0) / 2;
+		expect(mats.map(({ top }) => top < middle)).toEqual([true, false]);
+		expect(Math.max(...mats.map((mat) => mat.top + mat.width))).toBeCloseTo(width, 2);
+		const anyNeeds = fc.array(
+			fc.tuple(
+				fc.constantFrom("springboard", "box-top", "panel-mat", "landing-mat"),
+				fc.integer({ min: 1, max: 4 }),
+			),
+			{ maxLength: 4 },
+		);
+		fc.assert(
+			fc.property(anyNeeds, fc.integer({ min: 1, max: 20 }), (list, length) => {
+				const any = arrange({ direction: "forward", run: length }, needs(...list), 4);
+				for (const prop of any.props.filter(({ landing }) => !landing)) {
+					expect(any.run === undefined ? 0 : overlapOf(any.run, prop)).toBe(0);
+				}
+			}),
+			{ seed: 18, numRuns: 200 },
+		);
+	});
+
 	it("keeps every prop inside its ground, whatever it needs", () => {
 		const anyNeeds = fc.array(fc.tuple(fc.constantFrom(...ITEMS), fc.integer({ min: 1, max: 8 })), {
 			maxLength: 6,
@@ -233,6 +265,23 @@ describe("stations without a place", () => {
 		);
 		expect(floorPlan.stations[0]?.fromWall).toBe(0);
 		expect(floorPlan.crowding).toEqual([]);
+	});
+
+	it("that want a wall stand at one, where the club says which sides are walls", () => {
+		const stations = [drill("w", [need("wall-space"), need("panel-mat")]), ...four.slice(1)];
+		for (const side of ["start", "end", "left", "right"] as const) {
+			const { floorPlan } = planOf(stations, [14, 10], "hall", [side]);
+			const [one] = floorPlan.stations;
+			if (one === undefined) throw new Error("no station");
+			const gap = {
+				start: one.left,
+				left: one.top,
+				end: 14 - one.left - one.length,
+				right: 10 - one.top - one.width,
+			};
+			expect(gap[side], side).toBeCloseTo(0, 2);
+			expect(floorPlan.crowding).toEqual([]);
+		}
 	});
 
 	it("say so where they cannot fit: the block itself is to be changed", () => {

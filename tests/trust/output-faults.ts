@@ -30,6 +30,7 @@ import {
 import { tmpdir } from "node:os";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { outputFault } from "../../scripts/commands/output-folder.ts";
 import { filesOf, publishOne } from "./publish-editions.ts";
 import { count, newTally, seeded, type Tally } from "./tally.ts";
 
@@ -274,7 +275,8 @@ export async function killBuilds(times: number, seed: number): Promise<Tally> {
 		const whole = new Set<string>();
 		const started = performance.now();
 		for (const club of clubs) {
-			runBuild(club, out);
+			const { status, stdout, stderr } = runBuild(club, out);
+			if (status !== 0) throw new Error(`It does not build: ${stdout}${stderr}`);
 			whole.add(fingerprint(out));
 		}
 		const long = (performance.now() - started) / clubs.length;
@@ -289,8 +291,12 @@ export async function killBuilds(times: number, seed: number): Promise<Tally> {
 			clearTimeout(timer);
 			if (!whole.has(fingerprint(out))) count(tally, "lost", `kill ${i}: no whole edition stands`);
 			if (missingOthers(out).length > 0) count(tally, "lost", `kill ${i}: ${missingOthers(out).join(", ")}`);
+			const fault = outputFault({ clubDir: clubs[i % 2] ?? "", outDir: out });
+			if (fault !== undefined) count(tally, "crashed", `kill ${i}: the next build is refused: ${fault}`);
 		}
-		if (runBuild(clubs[0] ?? "", out).status !== 0) count(tally, "crashed", "the build after the last kill");
+		const { status, signal, stdout, stderr } = runBuild(clubs[0] ?? "", out);
+		if (status !== 0)
+			count(tally, "crashed", `the build after the last kill: ${status ?? signal}, ${stdout}${stderr}`);
 		if (leftBehind(out).length > 0) count(tally, "leaked", `left behind: ${leftBehind(out).join(", ")}`);
 	});
 	return tally;

@@ -9,6 +9,7 @@ import {
 	mkdirSync,
 	readdirSync,
 	readFileSync,
+	rmSync,
 	statSync,
 	symlinkSync,
 	writeFileSync,
@@ -120,21 +121,25 @@ describe("two builds at once", () => {
 		expect(faults([await buildBesideServe(1)])).toEqual([]);
 	});
 
-	it("of several that claim at the same moment, one goes on", async () => {
+	it("of several that claim at the same moment, the first by name waits for the others, and goes on", async () => {
 		await inScratch(async (dir) => {
 			const out = join(dir, "site");
-			const claimers = Array.from({ length: 6 }, () =>
-				spawn(process.execPath, [fileURLToPath(new URL("./hold-output.ts", import.meta.url)), out]),
-			);
-			const held = claimers.map(
-				(child) =>
-					new Promise<boolean>((resolve) => {
-						child.stdout.once("data", () => resolve(true));
-						child.once("exit", () => resolve(false));
-					}),
-			);
-			expect((await Promise.all(held)).filter((isHeld) => isHeld)).toHaveLength(1);
-			for (const child of claimers) child.kill("SIGKILL");
+			publishOne(out, 1);
+			const editions = join(dir, ".site.editions");
+			const [first, last] = ["0", "zzzz"].map((machine) => join(editions, `claim-${machine}-1-1`));
+			if (first === undefined || last === undefined) throw new Error("no claims");
+			writeFileSync(first, "");
+			expect(() => publishOne(out, 2)).toThrow(OutputBusy);
+			rmSync(first);
+			// One that is at work does not step back.
+			writeFileSync(last, "");
+			expect(() => publishOne(out, 2)).toThrow(OutputBusy);
+			const code = `process.stdout.write("soon"); setTimeout(() => require("node:fs").rmSync(${JSON.stringify(last)}), 200);`;
+			const other = spawn(process.execPath, ["--eval", code]);
+			await new Promise((resolve) => other.stdout.once("data", resolve));
+			publishOne(out, 2);
+			expect(wholeEdition(out)).toBe(2);
+			expect(leftBehind(out)).toEqual([]);
 		});
 	});
 

@@ -31,6 +31,7 @@ import { rename } from "../../scripts/commands/rename.ts";
 import { reportFault } from "../../scripts/commands/report-fault.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { updatePacket } from "../../scripts/commands/update-packet.ts";
+import { lastRecord, writeRecord } from "../../scripts/edit/change-records.ts";
 import { changesBetween } from "../../scripts/edit/change-set.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { makeChanges, mendInterrupted } from "../../scripts/edit/make-changes.ts";
@@ -183,6 +184,18 @@ describe("records of changes that came with the folder", () => {
 		expect(textsIn(other.club)).toEqual(before);
 	});
 
+	it.each([".git/hooks/pre-commit", "package.json", "content/../package.json", ".vscode/../x.json"])(
+		"even a record with the seal writes nothing to %s",
+		(path) => {
+			const { club, run } = scene();
+			const record = { what: "rename a b", state: "begun", changes: [{ path, before: "evil" }] } as const;
+			writeRecord(openFolder(club), "000001", record);
+			expect(mendInterrupted(club)).toBeUndefined();
+			expect(undo(run)).toBe(0);
+			expect(existsSync(join(club, path))).toBe(false);
+		},
+	);
+
 	it("records are left out by version control", () => {
 		const { club, run } = scene();
 		rename(run, { ...RENAME, write: true });
@@ -229,6 +242,20 @@ describe("an interrupted change and what was written after it", () => {
 		expect(readTexts(club)).toEqual(before);
 		expect(existsSync(join(club, ".handbook/new"))).toBe(false);
 		expect(mendInterrupted(club)).toBeUndefined();
+	});
+
+	it("leaves no folder of ours when undo was ended among the last of its steps, and is finished", () => {
+		const { club, run } = scene();
+		const before = textsIn(club);
+		rename(run, { ...RENAME, write: true });
+		const door = openFolder(club);
+		const last = lastRecord(door);
+		if (last === undefined) throw new Error("no record");
+		writeRecord(door, last.number, { ...last.record, state: "undoing" });
+		mkdirSync(join(club, ".handbook/kept"));
+		expect(undo(run)).toBe(0);
+		expect(textsIn(club)).toEqual(before);
+		expect(readdirSync(join(club, ".handbook")).sort()).toEqual([".gitignore", "changes"]);
 	});
 
 	it("is not taken back over later work by undo, and says so", () => {
