@@ -51,7 +51,8 @@ export type DataKind =
 	| "skills"
 	| "equipment"
 	| "purposes"
-	| "accepted";
+	| "accepted"
+	| "words";
 export type FileKind = PageKind | DataKind;
 
 /** Kinds that `[[id]]` can link to, in the order in which an id that two kinds share is looked up. */
@@ -392,6 +393,14 @@ export interface Acceptance {
 	readonly path: DataPath;
 }
 
+/** A word that the club says, and those that it does not say for it. */
+export interface ClubWord {
+	readonly say: string;
+	readonly not: readonly string[];
+	/** Why, or when. */
+	readonly note?: string;
+}
+
 /** An edition of a club's handbook. */
 export interface ClubEdition {
 	/** Counted from 1; one more wherever the content is another. */
@@ -494,6 +503,7 @@ export interface Records {
 	readonly equipment: readonly Equipment[];
 	readonly purposes: readonly Purpose[];
 	readonly accepted: readonly Acceptance[];
+	readonly words: readonly ClubWord[];
 	readonly drills: readonly Drill[];
 	readonly weeks: readonly WeekPlan[];
 	readonly guides: readonly Guide[];

@@ -220,6 +220,12 @@ export const CATALOGUE = {
 		why: "No sheet shows it, so whoever wrote it waits for it in vain.",
 		fix: "Name a level of the drill, or add the level to its `levels`.",
 	},
+	H218: {
+		severity: "warning",
+		title: "A word that the club does not say",
+		why: "What has two names is two things to a child, and a search finds one of them.",
+		fix: "Write the word that the club says, or correct _data/words.yaml. What others say goes under `aliases`.",
+	},
 	H301: {
 		severity: "finding",
 		title: "A skill before what it needs",

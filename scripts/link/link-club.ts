@@ -14,6 +14,7 @@ import type { ValidatedClub } from "../validate/validate-club.ts";
 import { misplacedHeights } from "./check-heights.ts";
 import { checkPlans } from "./check-plans.ts";
 import { misnamedShapes } from "./check-shapes.ts";
+import { unsaidWords } from "./check-words.ts";
 import { findCycles } from "./find-cycles.ts";
 import { inOrder, join, type Names, namesOf, parseReference, resolveIn } from "./join-records.ts";
 import { findLinks } from "./link-syntax.ts";
@@ -58,6 +59,7 @@ export function linkClub(
 		...checkPlans(all),
 		...misnamedShapes(records.shapes),
 		...misplacedHeights(all.drills, all.levels),
+		...unsaidWords(club.files, records.words),
 		...unusableMedia(all.drills, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");

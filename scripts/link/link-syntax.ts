@@ -28,7 +28,7 @@ export function findLinks(text: string): readonly FoundLink[] {
 }
 
 /** The text with fenced code, code spans and escaped characters blanked, so that places stay. */
-function withoutCode(text: string): string {
+export function withoutCode(text: string): string {
 	const blank = (part: string): string => part.replace(/[^\n]/g, " ");
 	const unescaped = text
 		.replace(/^( {0,3})(`{3,}|~{3,})[^\n]*\n[\s\S]*?(?:^ {0,3}\2[^\n]*$|$(?![\s\S]))/gm, blank)

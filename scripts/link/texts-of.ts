@@ -1,4 +1,4 @@
-/** Every text of a file in which `[[links]]` may stand, each with the way back to its place. */
+/** Every text of a file that people read, each with the way back to its place; and those in which `[[links]]` stand. */
 
 import type { Place, SourceFile } from "../model.ts";
 
@@ -36,17 +36,22 @@ const known = new WeakMap<SourceFile, readonly TextAt[]>();
 
 /** The texts of a file that hold a link; the file may be at fault. */
 export function textsOf(file: SourceFile): readonly TextAt[] {
-	const texts = known.get(file) ?? findTexts(file);
+	const texts = known.get(file) ?? findTexts(file, (text) => text.includes("[["));
 	known.set(file, texts);
 	return texts;
 }
 
-function findTexts(file: SourceFile): readonly TextAt[] {
+/** Every text of a file that is read as words. */
+export function proseOf(file: SourceFile): readonly TextAt[] {
+	return findTexts(file, (text) => text !== "");
+}
+
+function findTexts(file: SourceFile, isWanted: (text: string) => boolean): readonly TextAt[] {
 	const texts: TextAt[] = [];
 	const path: (string | number)[] = [];
 	const visit = (value: unknown, isProse: boolean): void => {
 		if (typeof value === "string") {
-			if (!isProse || !value.includes("[[")) return;
+			if (!isProse || !isWanted(value)) return;
 			// A field may be folded over several lines: its start is the nearest sure place.
 			const here = [...path];
 			texts.push({ text: value, placeOf: () => file.place(here) });
@@ -60,7 +65,7 @@ function findTexts(file: SourceFile): readonly TextAt[] {
 		}
 	};
 	visit(file.data, false);
-	if (file.body.includes("[["))
+	if (isWanted(file.body))
 		texts.push({ text: file.body, placeOf: (line, column) => file.bodyPlace(line, column) });
 	return texts;
 }

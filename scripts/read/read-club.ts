@@ -48,6 +48,7 @@ const DATA_KINDS: readonly DataKind[] = [
 	"equipment",
 	"purposes",
 	"accepted",
+	"words",
 ];
 
 /** The folder, inside `content`, for pictures and video. */

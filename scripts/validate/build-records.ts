@@ -11,6 +11,7 @@ import type {
 	ClassGroup,
 	Club,
 	ClubClass,
+	ClubWord,
 	Contacts,
 	DataPath,
 	Dose,
@@ -458,6 +459,13 @@ export function entriesFrom(files: {
 			(item: written.PurposesItem, entry): Purpose => ({ ...entry, aliases: item.aliases ?? [] }),
 		),
 	};
+}
+
+/** The club's words, in the order of the file. */
+export function wordsFrom(file: SourceFile): readonly ClubWord[] {
+	return (file.data as readonly written.WordsItem[]).map(({ say, not, note }) =>
+		compact<ClubWord>({ say, not, note }),
+	);
 }
 
 /** Findings that are accepted, in the order of the file. */

@@ -346,6 +346,10 @@ export type Purposes = PurposesItem[];
  * _data/accepted.yaml: findings that the director accepts on purpose.
  */
 export type Accepted = AcceptedItem[];
+/**
+ * _data/words.yaml: the words that the club says, and those that it does not say for them.
+ */
+export type Words = WordsItem[];
 
 export interface WrittenRecords {
 	drill: Drill;
@@ -361,6 +365,7 @@ export interface WrittenRecords {
 	equipment: Equipment2;
 	purposes: Purposes;
 	accepted: Accepted;
+	words: Words;
 }
 /**
  * The front matter of content/drills/<apparatus>/<id>.md.
@@ -1372,4 +1377,20 @@ export interface AcceptedItem {
 	 * The last day on which it is accepted; for good where it is left out.
 	 */
 	until?: string;
+}
+export interface WordsItem {
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	say: string;
+	/**
+	 * Words that it does not say for it, each as it would be written.
+	 *
+	 * Items: Text; inline Markdown is read.
+	 */
+	not: string[];
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	note?: string;
 }

@@ -22,6 +22,7 @@ import skills from "./schemas/skills.schema.json" with { type: "json" };
 import targets from "./schemas/targets.schema.json" with { type: "json" };
 import term from "./schemas/term.schema.json" with { type: "json" };
 import week from "./schemas/week.schema.json" with { type: "json" };
+import words from "./schemas/words.schema.json" with { type: "json" };
 
 export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>([
 	["drill", drill],
@@ -37,6 +38,7 @@ export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>(
 	["equipment", equipment],
 	["purposes", purposes],
 	["accepted", accepted],
+	["words", words],
 ]);
 
 /** The definitions that the other schemas share. */

@@ -22,6 +22,7 @@ import {
 	targetsFrom,
 	termFrom,
 	weekFrom,
+	wordsFrom,
 } from "./build-records.ts";
 import { checkDrillFolder, checkFileNames, checkTerm } from "./check-files.ts";
 import { impliedRecords } from "./imply-records.ts";
@@ -132,6 +133,7 @@ function recordsOf(files: readonly SourceFile[]) {
 	const term = one("term");
 	const targets = one("targets");
 	const accepted = one("accepted");
+	const words = one("words");
 	return {
 		club: club && clubFrom(club),
 		term: term && termFrom(term),
@@ -145,6 +147,7 @@ function recordsOf(files: readonly SourceFile[]) {
 			purposes: one("purposes"),
 		}),
 		accepted: accepted && acceptedFrom(accepted),
+		words: words && wordsFrom(words),
 		drills: all("drill").map((file) => {
 			const drill = drillOf.get(file) ?? drillFrom(file);
 			drillOf.set(file, drill);

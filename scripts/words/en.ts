@@ -1959,6 +1959,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		equipment: "Equipment",
 		purposes: "Purposes",
 		accepted: "Accepted findings",
+		words: "Words",
 	} satisfies Record<FileKind, string>,
 	severities: {
 		error: "Stops the build",

@@ -1,7 +1,7 @@
 /**
  * Benchmark: the whole build of generated clubs, from the shell, beside plain Eleventy and Hugo.
  *
- *   node tests/bench/build.ts [drills …]      (200 1000 10000 if left out; the plan names 161 drills, so there are never fewer)
+ *   node tests/bench/build.ts [drills …]      (200 1000 10000 if left out; the plan names 178 drills, so there are never fewer)
  *
  * Prints, for each size: each stage apart (in one process), the wall time, the processor's time and the
  * peak memory of the whole command, of a second build after one drill was changed, and of two others that

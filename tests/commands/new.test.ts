@@ -201,11 +201,8 @@ describe("the published schemas", () => {
 			expect([file, verdict.valid ? [] : verdict.errors]).toEqual([file, []]);
 			seen.add(kind);
 		}
-		// The demo says no purposes and accepts no finding: every other kind of file is there.
-		const optional = new Set<string>(["purposes", "accepted"]);
-		expect([...seen].filter((kind) => !optional.has(kind)).sort()).toEqual(
-			[...SCHEMAS.keys()].filter((kind) => !optional.has(kind)).sort(),
-		);
+		// Every kind of file is there.
+		expect([...seen].sort()).toEqual([...SCHEMAS.keys()].sort());
 	});
 
 	it("refuse a field that does not exist, and a value that is none", () => {

@@ -32,6 +32,7 @@ import {
 	targetsFrom,
 	termFrom,
 	weekFrom,
+	wordsFrom,
 } from "../../scripts/validate/build-records.ts";
 import { SCHEMAS, validatorOf } from "../../scripts/validate/schemas.ts";
 import { REPOSITORY } from "../open-fixture.ts";
@@ -368,6 +369,7 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 			}),
 		),
 	),
+	file("words", "words", list(optional(["say", "not"], { say: text, not: list(text), note: text }))),
 	...DRILLS.map((id) => file("drill", id, drillData, body)),
 	...[1, 3].map((number) =>
 		file(
@@ -507,6 +509,7 @@ function recordOf(file: SourceFile): unknown {
 	if (kind === "targets") return targetsFrom(file);
 	if (kind === "term") return withoutSource(termFrom(file));
 	if (kind === "accepted") return withoutSource(acceptedFrom(file));
+	if (kind === "words") return wordsFrom(file);
 	return withoutSource(entriesFrom({ ...none, [kind]: file })[kind]);
 }
 

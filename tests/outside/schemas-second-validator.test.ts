@@ -121,6 +121,7 @@ const SOUND: Readonly<Record<FileKind, unknown>> = {
 	equipment: [{ id: 7, name: "A", owned: 3, range: [90, 170], step: 5 }],
 	purposes: [{ id: "strength", name: "Strength" }],
 	accepted: [{ finding: "H309", about: { week: 6, class: "c" }, reason: "R", until: "2027-01-01" }],
+	words: [{ say: "tummy", not: ["belly"], note: "N" }],
 };
 
 describe.each([...SCHEMAS.keys()])("the schema of %s", (kind) => {

@@ -328,6 +328,14 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("until", "date"),
 		],
 	],
+	[
+		"words",
+		[
+			column("say", "text", { aliases: ["we say"] }),
+			column("not", "texts", { aliases: ["we do not say"] }),
+			column("note", "text"),
+		],
+	],
 ]);
 
 /** What each sheet is called on export. */
@@ -347,6 +355,7 @@ export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map<SheetKind, st
 	["equipment", "Equipment"],
 	["purposes", "Purposes"],
 	["accepted", "Accepted"],
+	["words", "Words"],
 ]);
 
 /** Without these a row makes nothing. */
@@ -366,6 +375,7 @@ export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<Sheet
 	["equipment", ["id", "name"]],
 	["purposes", ["id", "name"]],
 	["accepted", ["finding", "reason"]],
+	["words", ["say", "not"]],
 ]);
 
 /** Letters of a heading; longer texts are cells, or an accident. */

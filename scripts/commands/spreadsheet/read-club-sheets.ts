@@ -83,7 +83,13 @@ class SheetReader {
 		for (const table of this.#of("drill")) this.#nameDrills(table);
 		const drafts: DraftFile[] = [];
 		for (const kind of Object.values(LISTS)) drafts.push(...this.#list(kind));
-		drafts.push(...this.#single("club"), ...this.#single("targets"), ...this.#term(), ...this.#accepted());
+		drafts.push(
+			...this.#single("club"),
+			...this.#single("targets"),
+			...this.#term(),
+			...this.#unnamed("accepted"),
+			...this.#unnamed("words"),
+		);
 		// One by one: a call takes only so many arguments.
 		for (const table of this.#of("drill")) for (const drill of this.#drills(table)) drafts.push(drill);
 		for (const week of this.#weeks()) drafts.push(week);
@@ -188,12 +194,13 @@ class SheetReader {
 		return entries.length === 0 ? [] : [{ kind, id: kind, data: entries.map(ordered), body: "", from }];
 	}
 
-	#accepted(): readonly DraftFile[] {
-		const [first] = this.#of("accepted");
-		const entries = this.#of("accepted").flatMap((table) =>
+	/** A list whose entries have no id. */
+	#unnamed(kind: "accepted" | "words"): readonly DraftFile[] {
+		const [first] = this.#of(kind);
+		const entries = this.#of(kind).flatMap((table) =>
 			table.rows.flatMap(({ number, cells }): readonly Fields[] => {
 				const fields = this.#fields(table, number, cells);
-				const missing = (REQUIRED.get("accepted") ?? []).filter((name) => fields[name] === undefined);
+				const missing = (REQUIRED.get(kind) ?? []).filter((name) => fields[name] === undefined);
 				if (missing.length === 0) return [fields];
 				this.#tell(
 					table,
@@ -206,7 +213,7 @@ class SheetReader {
 			}),
 		);
 		if (first === undefined || entries.length === 0) return [];
-		return [{ kind: "accepted", id: "accepted", data: entries, body: "", from: first.sheet.name }];
+		return [{ kind, id: kind, data: entries, body: "", from: first.sheet.name }];
 	}
 
 	#single(kind: "club" | "targets"): readonly DraftFile[] {

@@ -250,6 +250,7 @@ export function readRecords(
 		equipment: placed(club.equipment),
 		purposes: placed(club.purposes),
 		accepted: [],
+		words: [],
 		drills: club.drills.flatMap((id) => drills.get(id) ?? []),
 		weeks: plan.weeks.map(wholeWeek),
 		guides: open<readonly (Guide & WithFile)[]>(GUIDES).map(({ file, ...guide }) => ({

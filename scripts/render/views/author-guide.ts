@@ -93,6 +93,7 @@ const FILES: Readonly<Record<FileKind, string>> = {
 	equipment: "_data/equipment.yaml",
 	purposes: "_data/purposes.yaml",
 	accepted: "_data/accepted.yaml",
+	words: "_data/words.yaml",
 };
 
 type FormWords = Words["authorGuide"]["forms"];
