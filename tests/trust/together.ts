@@ -118,9 +118,9 @@ export async function buildBesideServe(times: number): Promise<Tally> {
 	return tally;
 }
 
-/** What a question gives when it gives something; undefined where it gives nothing for a minute. */
+/** What a question gives when it gives something; undefined where it gives nothing for minutes, however busy the machine is. */
 async function until<T>(ask: () => T | undefined | Promise<T | undefined>): Promise<T | undefined> {
-	const end = performance.now() + 60_000;
+	const end = performance.now() + 240_000;
 	while (performance.now() < end) {
 		const given = await ask();
 		if (given !== undefined) return given;
