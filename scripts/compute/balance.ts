@@ -15,7 +15,7 @@ import { getOrMake } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { onceMore } from "./mend.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
-import { DIRECTIONS } from "./tables.ts";
+import { DIRECTIONS, rounded } from "./tables.ts";
 
 /** A sum and what it was counted from. */
 export interface Tally {
@@ -239,7 +239,10 @@ function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Wor
 	const able = lacking.filter(
 		({ level, missing }) => drillsOfDirection(curriculum, missing, apparatus, [level]).length > 0,
 	);
-	const same = Map.groupBy(able, ({ missing, done }) => [missing, done.minutes, ...done.drills].join(" "));
+	// The same minutes of the same drills, in whatever order they were met: sums may differ in their last bit.
+	const same = Map.groupBy(able, ({ missing, done }) =>
+		[missing, rounded(done.minutes), ...[...done.drills].sort()].join(" "),
+	);
 	const say = words.findings.oneDirection;
 	return [...same.values()].flatMap((levels) => {
 		const [first] = levels;
