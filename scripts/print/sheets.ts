@@ -70,9 +70,6 @@ export async function printSheets(
 	options: SheetOptions,
 ): Promise<PrintedSheets> {
 	if (files.length === 0) return { problems: [], files: [], sides: 0 };
-	// What cannot be written is not printed first.
-	const out = makeFolder(options.outDir);
-	for (const { path } of files) out.place(path);
 	options.signal?.throwIfAborted();
 	const failed = (why: string): PrintedSheets => ({
 		problems: [problem("H401", NOWHERE, why)],
@@ -91,6 +88,9 @@ export async function printSheets(
 	const stop = () => void pages.close();
 	options.signal?.addEventListener("abort", stop, { once: true });
 	try {
+		// What cannot be written is not printed first.
+		const out = makeFolder(options.outDir);
+		for (const { path } of files) out.place(path);
 		const cache = openCache(options.cacheDir);
 		const pieces = await printPieces(files, pages, cache, options);
 		const written = await writeFiles(files, pieces.printed, cache, out, options);
