@@ -301,10 +301,12 @@ describe("an update", { timeout: 300_000 }, () => {
 	it("replaces unchanged pages whose references moved with a long new drill", async () => {
 		const printed = await check("added", (dir) => {
 			const long = readFileSync(join(dir, "content/drills/floor/long-talk.md"), "utf8");
-			writeFileSync(
-				join(dir, "content/drills/floor/a-new-long-talk.md"),
-				long.replace(/^title: .*$/m, "title: A new long talk"),
-			);
+			// Two: more than the last leaf's blank back has room for.
+			for (const title of ["A new long talk", "Another new long talk"])
+				writeFileSync(
+					join(dir, `content/drills/floor/${title.toLowerCase().replaceAll(" ", "-")}.md`),
+					long.replace(/^title: .*$/m, `title: ${title}`),
+				);
 		});
 		// Nothing but numbers of other pages has changed there.
 		expect(labelsIn(printed)).toContain("W2 · Floor 1");

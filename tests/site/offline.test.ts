@@ -153,8 +153,8 @@ it("opens everything without a network after the first visit", async () => {
 	cutNetwork();
 
 	await open("");
-	await page.click(".week-card:not([hidden]) h2 a");
-	await page.waitForFunction(() => document.body.classList.contains("kind-week"));
+	await Promise.all([page.waitForNavigation(), page.click(".week-card:not([hidden]) h2 a")]);
+	expect(await page.$eval("body", (body) => body.className)).toContain("kind-week");
 	expect(await heading()).toContain("Week 1");
 	await page.goto(new URL("floor/", page.url()).href, { waitUntil: "load" });
 	expect(await page.$$eval(".strip svg use", (uses) => uses.length)).toBeGreaterThan(0);
