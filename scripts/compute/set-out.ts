@@ -18,7 +18,7 @@ import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
 import { needsOf } from "./needs.ts";
 import { sortedRows } from "./tables.ts";
-import { type GroupWork, groupWorksIn } from "./work.ts";
+import { type BlockWork, type GroupWork, groupWorksIn, type Stay } from "./work.ts";
 
 export interface SetOutRow {
 	readonly week: number;
@@ -122,35 +122,42 @@ function mostAtOnce(works: readonly GroupWork[]): ReadonlyMap<Id, number> {
 	return most;
 }
 
-/** Each group's stay on each apparatus, by the time it begins. */
+/** Each group's stay on each apparatus, by the time it begins, with what stands there meanwhile at most. */
 function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
-	const all = works.flatMap((work) =>
-		work.blocks.map((block) => ({ ...block, work, needs: needsOf(block) })),
-	);
-	return works
-		.flatMap((work) =>
-			work.stays.map(({ apparatus, from, to }): Visit => {
-				const here = all.filter((block) => block.apparatus === apparatus);
-				const needs = new Map<Id, number>();
-				// Its own blocks, and those that another group begins there meanwhile.
-				for (const moment of here.filter(
-					(block) => block.work === work || (from < block.from && block.from < to),
-				)) {
-					const now = here.filter(
-						(block) =>
-							block === moment ||
-							(block.work !== moment.work && block.from <= moment.from && moment.from < block.to),
-					);
-					const wanted = now.flatMap((block) => [...block.needs]);
-					for (const [item, those] of Map.groupBy(wanted, ([id]) => id)) {
-						const sum = those.reduce((total, [, { count }]) => total + count, 0);
-						needs.set(item, Math.max(needs.get(item) ?? 0, sum));
-					}
+	const all = works.flatMap((work) => work.stays.map((stay) => ({ work, ...stay })));
+	return all
+		.map((stay): Visit => {
+			const { work, apparatus, from, to } = stay;
+			const others = all.filter(
+				(other) => other.work !== work && other.apparatus === apparatus && other.from < to && from < other.to,
+			);
+			const needs = new Map<Id, number>();
+			// Its own blocks, and those that another group begins there meanwhile.
+			for (const { blocks } of [stay, ...others]) {
+				for (const block of blocks) {
+					if (blocks !== stay.blocks && (block.from <= from || block.from >= to)) continue;
+					const now = needsBeside(block, [stay, ...others]);
+					for (const [item, count] of now) needs.set(item, Math.max(needs.get(item) ?? 0, count));
 				}
-				return { apparatus, from, to, needs };
-			}),
-		)
+			}
+			return { apparatus, from, to, needs };
+		})
 		.sort((a, b) => a.from - b.from);
+}
+
+/** Of each item what a block and the blocks that go on beside it, when it begins, need together. */
+function needsBeside(block: BlockWork, stays: readonly Stay[]): ReadonlyMap<Id, number> {
+	const sum = new Map<Id, number>();
+	const add = (one: BlockWork) => {
+		for (const [item, { count }] of needsOf(one)) sum.set(item, (sum.get(item) ?? 0) + count);
+	};
+	add(block);
+	for (const { blocks } of stays) {
+		// A group is in one block at a time.
+		if (blocks.includes(block)) continue;
+		for (const other of blocks) if (other.from <= block.from && block.from < other.to) add(other);
+	}
+	return sum;
 }
 
 /** The most of each item that stands on each apparatus of a class, in the order of its visits. */
