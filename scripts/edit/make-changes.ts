@@ -234,7 +234,7 @@ function bringBack(club: Folder, number: string, { what, changes = [] }: ChangeR
 
 /** A text with a change taken out; the text itself where the change was not yet in; undefined where that cannot be told. */
 function takenOut(now: string, after: string, before: string): string | undefined {
-	if (linesApart(now, before) <= linesApart(now, after)) return now;
+	if (linesApart(now, before) < linesApart(now, after)) return now;
 	const patch = structuredPatch("", "", after, before, "", "", { context: 3 });
 	const without = applyPatch(now, patch, { fuzzFactor: 0, autoConvertLineEndings: false });
 	return without === false ? undefined : without;

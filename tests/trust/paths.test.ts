@@ -260,6 +260,26 @@ describe("an interrupted change and what was written after it", () => {
 		expect(readdirSync(join(club, ".handbook")).sort()).toEqual([".gitignore", "changes"]);
 	});
 
+	it.each([
+		["wrote over the very lines", (page: string, text: string) => writeFileSync(page, text.toUpperCase())],
+		["removed the file", (page: string) => rmSync(page)],
+	])("keeps both texts, and names them, where somebody %s meanwhile", (_how, later) => {
+		const { club, run, said, before } = interrupted();
+		rename(run, { ...RENAME, write: true });
+		const door = openFolder(club);
+		const last = lastRecord(door);
+		if (last === undefined) throw new Error("no record");
+		// Ended before the change was written down as made.
+		writeRecord(door, last.number, { ...last.record, state: "begun" });
+		const path = "content/weeks/week-1.md";
+		later(join(club, path), readFileSync(join(club, path), "utf8"));
+		const theirs = existsSync(join(club, path)) ? readFileSync(join(club, path), "utf8") : undefined;
+		undo(run);
+		expect(existsSync(join(club, path)) ? readFileSync(join(club, path), "utf8") : undefined).toBe(theirs);
+		const [, aside = ""] = /week-1\.md: .*the other text is in (\S+)\.$/m.exec(said.join("\n")) ?? [];
+		expect(readFileSync(join(club, aside), "utf8")).toBe(before.get(path));
+	});
+
 	it("is not taken back over later work by undo, and says so", () => {
 		const { club, run, said } = interrupted();
 		rename(run, { ...RENAME, write: true });
