@@ -92,12 +92,23 @@ describe("the term", () => {
 		}
 	});
 
-	it("leaves few findings, each of a kind that is meant to be seen", () => {
-		// One way on an apparatus, a shape left to another level, beginners' hands in week 4, mats that are carried.
-		const kinds = new Set(findings.map(({ code }) => code));
-		expect([...kinds].sort()).toEqual(["H303", "H307", "H311", "H333"]);
-		expect(findings.length).toBeLessThan(20);
-		expect(handbook.accepted.length).toBeGreaterThan(0);
+	it("leaves two weaknesses for the findings to show, and one kind accepted with its reason", () => {
+		const shown = findings.map(({ code, about }) => [
+			code,
+			about.week,
+			about.class,
+			about.shape,
+			about.level,
+		]);
+		expect(shown.map((parts) => parts.filter((part) => part !== undefined).join(" ")).sort()).toEqual([
+			"H303 headstand level-3",
+			// One cause: hands begin in week 3, in each of the beginners' classes.
+			"H311 4 mon-beginners",
+			"H311 4 sat-beginners",
+			"H311 4 wed-beginners",
+		]);
+		expect(new Set(handbook.accepted.map(({ finding }) => finding.code))).toEqual(new Set(["H307"]));
+		for (const { by } of handbook.accepted) expect(by.reason.length).toBeGreaterThan(60);
 	});
 });
 
@@ -288,4 +299,45 @@ describe("a second reader", () => {
 		expect(ours.length).toBeGreaterThan(50);
 		expect(counted.toSorted()).toEqual(ours.toSorted());
 	});
+
+	it("reads the same class in the guide that walks through it", () => {
+		const guide = readFileSync(join(REPOSITORY, "content/guides/one-class.md"), "utf8");
+		const group = groups.find(({ name }) => name === "mon-level-1");
+		if (group === undefined) throw new Error("no Monday Level 1");
+		const moments = momentsOf(group).filter(({ week }) => week === 4);
+		const planned = new Set(moments.flatMap(({ stations }) => stations.map(({ drill }) => drill)));
+		const named = [...guide.matchAll(/\[\[([^\]|]+)\]\]/g)].map(([, id = ""]) => id);
+		expect(new Set(named.filter((id) => drills.has(id)))).toEqual(planned);
+		// Stations are numbered as the plan has them.
+		for (const { stations } of moments.filter(({ stations }) => stations.length > 1))
+			for (const [i, { drill }] of stations.entries()) expect(guide).toContain(`\n${i + 1}. [[${drill}]]`);
+
+		const one = classOf(group.name);
+		const [hour = 0, minute = 0] = String(one.start).split(":").map(Number);
+		let at = hour * 60 + minute;
+		const clock = [at];
+		at += Number(one["warm-up"]);
+		for (const apparatus of group.rotation) {
+			const blocks = moments.filter((moment) => moment.apparatus === apparatus);
+			for (const { block } of blocks) {
+				clock.push(at);
+				at += minutesOf(4, apparatus, block);
+			}
+			if (blocks.length > 0) at += Number((data("term") as Item).between);
+		}
+		at -= Number((data("term") as Item).between);
+		clock.push(at, at + Number(one["cool-down"]));
+		const shown = clock.map((time) => {
+			const rounded = Math.round(time);
+			return `${Math.floor(rounded / 60)}:${String(rounded % 60).padStart(2, "0")}`;
+		});
+		expect([...guide.matchAll(/^\| (\d+:\d+)/gm)].map(([, time]) => time)).toEqual(shown);
+	});
 });
+
+function minutesOf(week: number, apparatus: string, block: number): number {
+	const plan = weeks.find((one) => Number(one.week) === week) ?? {};
+	return Number(
+		(plan.apparatus as Record<string, { blocks: Item[] }>)[apparatus]?.blocks[block - 1]?.minutes,
+	);
+}
