@@ -25,7 +25,9 @@ export interface Point {
 /** Drawing units beside the plan that a wall with its word takes. */
 export const WALL_ROOM = 14;
 const WALL = 6;
-const LINE_HEIGHT = 12;
+const LINE_HEIGHT = 13;
+/** Paper has a least size of letters: where a long plan is drawn smaller, they grow. */
+const GROWTH = 1.12;
 /** Between words and what they keep clear of. */
 const AIR = 2;
 
@@ -107,7 +109,7 @@ export function drawLandmarks(
 	const names: Area[] = [];
 	const drawn = landmarks.map(({ name, at }, i) => {
 		const lines = wrapText(name, Math.min(NAME.width, plan.right - plan.left), SMALL, NAME.lines);
-		const wide = Math.max(...lines.map((line) => textWidth(line, SMALL))) + 2;
+		const wide = Math.max(...lines.map((line) => textWidth(line, SMALL))) * GROWTH + 2;
 		const high = lines.length * LINE_HEIGHT + 1;
 		const own = flags[i] ?? flagArea(at);
 		const shut = [...taken, ...flags, ...names];
@@ -117,20 +119,17 @@ export function drawLandmarks(
 				Math.max(0, plan.top - area.top, area.bottom - plan.bottom);
 			const aired = grow(area, AIR);
 			return (
-				1000 * shut.filter((one) => meet(one, one === own ? area : aired)).length +
-				(out > 0 ? 500 + out : 0) +
+				COVERED * shut.filter((one) => meet(one, one === own ? area : aired)).length +
+				(out > 0 ? OUT + out : 0) +
 				busy.reduce((sum, one) => sum + shared(area, one), 0) / (wide * high) +
 				away / 8
 			);
 		};
-		const [first, ...others] = placesAround(own, at, wide, high);
-		const best = others.reduce(
-			(least, one) => {
-				const dear = cost(one);
-				return dear < least.dear ? { place: one, dear } : least;
-			},
-			{ place: first ?? NOWHERE, dear: first === undefined ? Number.POSITIVE_INFINITY : cost(first) },
-		);
+		let best = cheapest(placesAround(own, at, wide, high), cost);
+		if (best.dear >= OUT) {
+			const anywhere = cheapest(placesIn(plan, at, wide, high), cost);
+			if (anywhere.dear < best.dear) best = anywhere;
+		}
 		const { area, away } = best.place;
 		names.push(area);
 		const x = (area.left + area.right) / 2;
@@ -151,10 +150,41 @@ export function drawLandmarks(
 /** A name's lines: no wider than this in drawing units, unless one word is. */
 const NAME = { width: 76, lines: 3 } as const;
 
+/** What a place costs that covers another label, and one that is not inside the plan. */
+const COVERED = 1000;
+const OUT = 500;
+
 interface Place {
 	readonly area: Area;
 	/** Drawing units further off than beside the flag. */
 	readonly away: number;
+}
+
+function cheapest(
+	places: readonly Place[],
+	cost: (place: Place) => number,
+): { readonly place: Place; readonly dear: number } {
+	let best = { place: NOWHERE, dear: Number.POSITIVE_INFINITY };
+	for (const place of places) {
+		const dear = cost(place);
+		if (dear < best.dear) best = { place, dear };
+	}
+	return best;
+}
+
+/** Drawing units between places all over a plan. */
+const STEP = 5;
+
+/** All over the plan, for where nothing is free near the flag. */
+function placesIn(plan: Area, at: Point, wide: number, high: number): readonly Place[] {
+	const places: Place[] = [];
+	for (let left = plan.left; left + wide <= plan.right; left += STEP) {
+		for (let top = plan.top; top + high <= plan.bottom; top += STEP) {
+			const away = Math.hypot(left + wide / 2 - at.x, top + high / 2 - at.y);
+			places.push({ area: { left, top, right: left + wide, bottom: top + high }, away });
+		}
+	}
+	return places;
 }
 
 const NOWHERE: Place = { area: { left: 0, top: 0, right: 0, bottom: 0 }, away: 0 };

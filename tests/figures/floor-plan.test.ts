@@ -184,7 +184,10 @@ describe("a floor plan", () => {
 					const [across, down] = upright ? [at[1], plan.length - at[0]] : at;
 					expect(flags[i]?.x).toBeCloseTo(edges.left + across * METRE, 0);
 					expect(flags[i]?.y).toBeCloseTo(edges.top + down * METRE, 0);
-					expect(inside(names[i]?.area, edges)).toBe(true);
+					expect(
+						inside(names[i]?.area, edges),
+						`${plan.landmarks[i]?.name} ${upright} ${JSON.stringify(names[i])} ${JSON.stringify(edges)}`,
+					).toBe(true);
 				}
 			}
 		}
