@@ -141,7 +141,7 @@ export function drawLandmarks(
 				: `<path d="M${tenth(at.x)} ${tenth(at.y)}L${tenth(Math.min(Math.max(at.x, area.left), area.right))} ${tenth(Math.min(Math.max(at.y, area.top), area.bottom))}" fill="none" stroke="${SOFT}" stroke-dasharray="2 2"/>`;
 		return (
 			`<g class="plan-landmark">${lead}${flag(at)}` +
-			`${textLines(x, y, lines, { anchor: "middle", size: SMALL, leading: LINE_HEIGHT, rim: true })}</g>`
+			`${backing(area)}${textLines(x, y, lines, { anchor: "middle", size: SMALL, leading: LINE_HEIGHT })}</g>`
 		);
 	});
 	return { svg: drawn.join(""), names };
@@ -214,6 +214,11 @@ function placesAround(flag: Area, at: Point, wide: number, high: number): readon
 			return { area: { left, top, right: left + wide, bottom: top + high }, away };
 		}),
 	);
+}
+
+/** Paper under a name. Not a rim around its letters: a printer sets those twice, and copied text has them twice. */
+function backing({ left, top, right, bottom }: Area): string {
+	return `<path d="M${tenth(left)} ${tenth(top)}H${tenth(right)}V${tenth(bottom)}H${tenth(left)}z" fill="${PAPER}" fill-opacity=".85"/>`;
 }
 
 /** A flag on its spot, with a rim of paper, for it may stand on mats. */

@@ -408,7 +408,7 @@ function readMarks(svg: string, plan: FloorPlan, upright: boolean) {
 	});
 	const groups = [
 		...svg.matchAll(
-			/<g class="plan-landmark">(?:<path[^>]*>)?<g transform="translate\(([\d.-]+) ([\d.-]+)\)"[^>]*>.*?<\/g>((?:<text[^>]*>[^<]*<\/text>)+)<\/g>/g,
+			/<g class="plan-landmark">(?:<path[^>]*>)?<g transform="translate\(([\d.-]+) ([\d.-]+)\)"[^>]*>.*?<\/g><path[^>]*>((?:<text[^>]*>[^<]*<\/text>)+)<\/g>/g,
 		),
 	];
 	const names = groups.map(([, , , texts = ""]) => {
