@@ -98,12 +98,14 @@ export function flagArea({ x, y }: Point): Area {
  *
  * @param taken what no name may cover
  * @param busy what a name should not cover where there is room elsewhere
+ * @param ways where arrows are, piece by piece: these still less
  */
 export function drawLandmarks(
 	landmarks: readonly { readonly name: string; readonly at: Point }[],
 	plan: Area,
 	taken: readonly Area[],
 	busy: readonly Area[],
+	ways: readonly Area[],
 ): { readonly svg: string; readonly names: readonly Area[] } {
 	const flags = landmarks.map(({ at }) => flagArea(at));
 	const names: Area[] = [];
@@ -121,7 +123,9 @@ export function drawLandmarks(
 			return (
 				COVERED * shut.filter((one) => meet(one, one === own ? area : aired)).length +
 				(out > 0 ? OUT + out : 0) +
-				busy.reduce((sum, one) => sum + shared(area, one), 0) / (wide * high) +
+				(busy.reduce((sum, one) => sum + shared(area, one), 0) +
+					ON_WAY * ways.reduce((sum, one) => sum + shared(area, one), 0)) /
+					(wide * high) +
 				away / 8
 			);
 		};
@@ -150,6 +154,8 @@ export function drawLandmarks(
 /** A name's lines: no wider than this in drawing units, unless one word is. */
 const NAME = { width: 76, lines: 3 } as const;
 
+/** How much worse it is to cover an arrow than a mat. */
+const ON_WAY = 5;
 /** What a place costs that covers another label, and one that is not inside the plan. */
 const COVERED = 1000;
 const OUT = 500;

@@ -126,7 +126,13 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		grow({ left: place.x, right: place.x, top: place.y, bottom: place.y }, DISC),
 	);
 	const hall = drawWalls(view.walls, say.wallWord, edges, [...labels, ...flags]);
-	const named = drawLandmarks(landmarks, edges, [...labels, ...hall.words], busy(view, routes, x, y));
+	const named = drawLandmarks(
+		landmarks,
+		edges,
+		[...labels, ...hall.words],
+		busy(view, x, y),
+		waysIn(routes, x, y),
+	);
 	const content =
 		ground(view, x, y, upright, options.format, { left: LEFT, foot }) +
 		view.stations.map((station) => area(station, crowded.has(station.number), x, y)).join("") +
@@ -395,15 +401,29 @@ function arrows(routes: readonly Route[], x: Scale, y: Scale): string {
 	);
 }
 
-/** What a landmark's name should not cover: what stands there, runs, and the ways, piece by piece. */
-function busy(view: FloorPlan, routes: readonly Route[], x: Scale, y: Scale): readonly Area[] {
+/** What a landmark's name should not cover: what stands there, and runs. */
+function busy(view: FloorPlan, x: Scale, y: Scale): readonly Area[] {
 	const areaOf = ({ left, top, length, width }: Rect): Area => ({
 		left: x(left),
 		top: y(top),
 		right: x(left + length),
 		bottom: y(top + width),
 	});
-	const ways = routes.flatMap(({ way }) =>
+	return [
+		...view.stations.flatMap((station) => [
+			areaOf(station),
+			...station.props.map((prop) => {
+				const { left, top, right, bottom } = areaOf(prop);
+				return grow({ left, top, right, bottom }, 1);
+			}),
+			...(station.run === undefined ? [] : [areaOf(station.run)]),
+		]),
+	];
+}
+
+/** Where arrows are, piece by piece. */
+function waysIn(routes: readonly Route[], x: Scale, y: Scale): readonly Area[] {
+	return routes.flatMap(({ way }) =>
 		way.slice(1).flatMap((to, i) => {
 			const from = way[i] ?? to;
 			const pieces = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) * 2));
@@ -416,17 +436,6 @@ function busy(view: FloorPlan, routes: readonly Route[], x: Scale, y: Scale): re
 			});
 		}),
 	);
-	return [
-		...view.stations.flatMap((station) => [
-			areaOf(station),
-			...station.props.map((prop) => {
-				const { left, top, right, bottom } = areaOf(prop);
-				return grow({ left, top, right, bottom }, 1);
-			}),
-			...(station.run === undefined ? [] : [areaOf(station.run)]),
-		]),
-		...ways,
-	];
 }
 
 /** Mats lie lowest, then lines, then what stands on them, then marks. */
