@@ -113,6 +113,6 @@ ${cueList(core.cues)}
 ${safetyBox(ctx, core.safety)}
 ${
 	(setUp ?? faults ?? adapt ?? criteria) !== undefined &&
-	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${adapt && fold(say.easierHarder, adapt)}${criteria && fold(ctx.words.skills.criteria, criteria)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}</div>`
+	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}${adapt && fold(say.easierHarder, adapt)}${criteria && fold(ctx.words.skills.criteria, criteria)}</div>`
 }`;
 }

@@ -3,6 +3,7 @@
  * signs and sizes mean. No links, so that it prints as it stands.
  */
 
+import { routesOf } from "../../scripts/compute/floor-routes.ts";
 import { FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { drawFloorPlan, isLong } from "../../scripts/figures/floor-plan.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
@@ -41,9 +42,19 @@ export function floorPlanFigure(
 		upright: standing,
 	});
 	const landing = view.plan.stations.some(({ props }) => props.some((prop) => prop.landing));
-	const signs = [...(landing ? [say.landing, say.free(FREE_SPACE.landing)] : []), say.arrows].join(
-		words.semicolon,
-	);
+	const runs = view.plan.stations.some(({ run }) => run !== undefined);
+	const blocked = routesOf(view.plan).filter(({ way }) => way.length === 0);
+	const label = (number: number) => stationLabel(number - 1);
+	const signs = [
+		...(landing ? [say.landing, say.free(FREE_SPACE.landing)] : []),
+		...(view.plan.stations.length > 1 ? [say.arrows] : []),
+		...(runs ? [say.run] : []),
+		...(view.plan.walls.length > 0 ? [say.walls] : []),
+		...(view.plan.landmarks.length > 0 ? [say.landmarks] : []),
+		...(blocked.length > 0
+			? [say.noWay(blocked.map(({ from, to }) => say.fromTo(label(from), label(to))))]
+			: []),
+	].join(words.semicolon);
 	return html`<figure class="plan-figure${standing && " upright"}">
 <div class="plan-drawing">${raw(svg)}</div>
 <figcaption>
@@ -55,7 +66,7 @@ ${
 			html`<li>${raw(symbol)}<span><b>${words.number(count)}</b> ${name} <span class="small">(${stations.join(", ")})</span></span></li>`,
 	)}</ul>`
 }
-<p class="small">${capital(signs)}.</p>
+${signs !== "" && html`<p class="small">${capital(signs)}.</p>`}
 </figcaption>
 </figure>`;
 }

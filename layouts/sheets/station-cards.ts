@@ -5,7 +5,8 @@
 
 import { equipmentForBlock } from "../../scripts/compute/equipment.ts";
 import { type FloorPlan, floorPlanOf } from "../../scripts/compute/placing.ts";
-import { clearPlaces, type Point } from "../../scripts/figures/floor-plan.ts";
+import { clearPlaces } from "../../scripts/figures/floor-plan.ts";
+import type { Point } from "../../scripts/figures/floor-plan-marks.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
 import type { ApparatusPlan, Block, Id, LinkedDrill, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPiece } from "../../scripts/print/sheet-file.ts";

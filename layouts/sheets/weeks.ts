@@ -7,21 +7,13 @@ import { type CoverageCell, coverage } from "../../scripts/compute/coverage.ts";
 import { drillAt } from "../../scripts/compute/drill-at.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { classTime } from "../../scripts/compute/time.ts";
+import { isLong } from "../../scripts/figures/floor-plan.ts";
 import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
 import { type Html, html } from "../../scripts/render/html.ts";
 import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
-import {
-	cueList,
-	evenRuns,
-	levelRows,
-	named,
-	pageList,
-	safetyBox,
-	shapeFigure,
-	sheetHead,
-} from "./pieces.ts";
+import { cueList, levelRows, named, pageList, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
 import { type Places, weekApparatusLabel } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
@@ -168,16 +160,13 @@ ${plan.blocks.map((block) => blockSheet(source, places, block))}
 ${planSection(source, week, plan)}`;
 }
 
-/** The floor plans of the apparatus, small: two beside each other. */
+/** The floor plans of the apparatus, the words beside each; a long one has the width of the page. */
 function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): Html | undefined {
 	const views = plan.blocks.flatMap((block) => floorPlanView(source.curriculum, week, plan, block) ?? []);
 	if (views.length === 0) return undefined;
-	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${evenRuns(views, 2).map(
-		(run) =>
-			html`<div class="plan-row whole">${run.map(
-				(view) =>
-					html`<div><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
-			)}</div>`,
+	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${views.map(
+		(view) =>
+			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
 	)}${floorPlanNote(source.words, views)}</section>`;
 }
 

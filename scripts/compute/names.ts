@@ -10,6 +10,11 @@ export function groupName(words: Words, group: Group): string {
 	return part === "" ? group.class.name : words.groupOf(group.class.name, part);
 }
 
+/** A group on its class's own sheet: by its own name alone, or that of the level it is called after. */
+export function groupOnSheet(curriculum: Curriculum, group: Group): string {
+	return levelName(curriculum, group.name.slice(group.class.id.length + 1));
+}
+
 export function drillName(curriculum: Curriculum, id: Id): string {
 	return curriculum.drills.get(id)?.title ?? id;
 }

@@ -59,6 +59,9 @@ export interface FloorPlan {
 	readonly width: number;
 	/** The free border around the norm's floor. */
 	readonly border: number;
+	/** Sides that are walls: nobody goes round there, and no free border lies before one. */
+	readonly walls: readonly Side[];
+	readonly landmarks: readonly { readonly name: string; readonly at: readonly [number, number] }[];
 	/** Where its size is from. */
 	readonly from: "club" | "norm" | "stations";
 	/** In rotation order. */
@@ -86,8 +89,14 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 	const size = own ?? norm;
 	const border =
 		isFloor && size?.[0] === FLOOR_NORM.length && size[1] === FLOOR_NORM.width ? FLOOR_NORM.border : 0;
-	const walls = apparatus?.walls ?? [];
-	const placed = size === undefined ? inRows(wanted) : { size, spots: place(wanted, size, border, walls) };
+	const { walls = [], landmarks = [] } = apparatus ?? {};
+	const placed =
+		size === undefined
+			? inRows(
+					wanted,
+					landmarks.map(({ at }) => at),
+				)
+			: { size, spots: place(wanted, size, border, walls) };
 	const stations = placed.spots.map((spot, i): PlacedStation => {
 		const { arrangement, at } = wanted[i] ?? NOTHING;
 		const put = <R extends Rect>(rect: R): R => ({ ...rect, ...turned(rect, arrangement, spot) });
@@ -106,9 +115,11 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 		length,
 		width,
 		border,
+		walls,
+		landmarks,
 		from: own !== undefined ? "club" : norm !== undefined ? "norm" : "stations",
 		stations,
-		crowding: crowdingOf(stations, placed.size, border),
+		crowding: crowdingOf(stations, placed.size, border, walls),
 	};
 	plansOf.set(block, { curriculum, floorPlan });
 	return floorPlan;
@@ -280,7 +291,7 @@ function choicesFor(
 			const rect = { left, top, length, width, turn };
 			const fromWall = arrangement.wall ? edgeBehind(rect, size) : 0;
 			const astray = fromWall > FREE_SPACE.wall + TOLERANCE ? CROWDED * (1 + fromWall) : 3 * fromWall;
-			const own = ownCost(rect, index, count, size, border, at !== undefined) + astray;
+			const own = ownCost(rect, index, count, size, border, walls, at !== undefined) + astray;
 			choices.push({ ...rect, landings, own });
 		};
 		if (at !== undefined) add(centimetre(at[0] - length / 2), centimetre(at[1] - width / 2));
@@ -308,9 +319,10 @@ function ownCost(
 	count: number,
 	size: Size,
 	border: number,
+	walls: readonly Side[],
 	written: boolean,
 ): number {
-	const over = overEdge(spot, size) - border;
+	const over = overEdge(spot, size, border, walls);
 	const edge = over > TOLERANCE ? CROWDED * (1 + over) : 0;
 	const turn = spot.turn * 0.01;
 	if (written) return edge + turn;
@@ -373,15 +385,34 @@ function edgeBehind({ left, top, length, width, turn }: Omit<Spot, "landings" | 
 	return Math.max(0, centimetre(behind));
 }
 
-function overEdge({ left, top, length, width }: Rect, size: Size): number {
-	return Math.max(0, -left, -top, left + length - size[0], top + width - size[1]);
+/** Metres over the edge, beyond the free border; before a wall there is none. */
+function overEdge(
+	{ left, top, length, width }: Rect,
+	size: Size,
+	border: number,
+	walls: readonly Side[],
+): number {
+	const free = (side: Side): number => (walls.includes(side) ? 0 : border);
+	return Math.max(
+		0,
+		-left - free("start"),
+		-top - free("left"),
+		left + length - size[0] - free("end"),
+		top + width - size[1] - free("right"),
+	);
 }
 
 /** Least length of a plan whose size nobody gave. */
 const ROWS_LENGTH = 12;
 
-/** Without a plan: stations in rows, there and back, with free space between; the plan is as large as they need. */
-function inRows(wanted: readonly Wanted[]): { readonly size: Size; readonly spots: readonly Spot[] } {
+/**
+ * Without a plan: stations in rows, there and back, with free space between; the plan is as large as they
+ * and the landmarks need.
+ */
+function inRows(
+	wanted: readonly Wanted[],
+	landmarks: readonly Size[],
+): { readonly size: Size; readonly spots: readonly Spot[] } {
 	const gap = FREE_SPACE.landing;
 	const length = Math.max(ROWS_LENGTH, ...wanted.map(({ arrangement }) => arrangement.length + 2 * gap));
 	const spots: (Spot | undefined)[] = wanted.map(() => undefined);
@@ -417,8 +448,8 @@ function inRows(wanted: readonly Wanted[]): { readonly size: Size; readonly spot
 	const settled = spots.filter((spot) => spot !== undefined);
 	return {
 		size: [
-			Math.ceil(Math.max(length, ...settled.map((s) => s.left + s.length))),
-			Math.ceil(Math.max(top, ...settled.map((s) => s.top + s.width))),
+			Math.ceil(Math.max(length, ...settled.map((s) => s.left + s.length), ...landmarks.map(([x]) => x))),
+			Math.ceil(Math.max(top, ...settled.map((s) => s.top + s.width), ...landmarks.map(([, y]) => y))),
 		],
 		spots: settled,
 	};
@@ -429,11 +460,16 @@ function standing({ arrangement: { length, width } }: Wanted, left: number, top:
 }
 
 /** Everything that stands too near to something, stations in order. */
-function crowdingOf(stations: readonly PlacedStation[], size: Size, border: number): readonly Crowding[] {
+function crowdingOf(
+	stations: readonly PlacedStation[],
+	size: Size,
+	border: number,
+	walls: readonly Side[],
+): readonly Crowding[] {
 	const crowding: Crowding[] = [];
 	const landings = stations.map(({ props }) => props.filter(({ landing }) => landing));
 	for (const [i, a] of stations.entries()) {
-		const over = overEdge(a, size) - border;
+		const over = overEdge(a, size, border, walls);
 		if (over > TOLERANCE) crowding.push({ kind: "edge", stations: [a.number], gap: -centimetre(over) });
 		if ((a.fromWall ?? 0) > FREE_SPACE.wall + TOLERANCE) {
 			crowding.push({ kind: "wall", stations: [a.number], gap: a.fromWall ?? 0 });

@@ -3,10 +3,11 @@
  *
  *   1. grid of a metre with its figures along two sides, and the border of a floor
  *   2. the ground of each station, and the free space wanted around landing areas, dotted
- *   3. arrows in rotation order, the last back to the first, through the gaps
- *   4. props as plan symbols, landing areas hatched; stations' labels on their corners, over everything
- *      and clear of each other
- *   5. a scale bar
+ *   3. arrows in rotation order, the last back to the first, over free floor (floor-routes.ts)
+ *   4. props as plan symbols, landing areas hatched
+ *   5. walls and landmarks (floor-plan-marks.ts); stations' labels on their corners, over everything and
+ *      clear of each other
+ *   6. a scale bar
  *
  * Stations that do not fit their floor stand out over its edge: the drawing is as large as they are.
  *
@@ -14,10 +15,11 @@
  * can be drawn upright for a phone: turned, not mirrored. Symbols differ in form, never in colour alone.
  */
 
+import { type Route, routesOf } from "../compute/floor-routes.ts";
 import type { PlanSymbol } from "../compute/footprints.ts";
 import { type Crowding, type FloorPlan, FREE_SPACE, type PlacedStation } from "../compute/placing.ts";
 import type { Prop, Rect } from "../compute/station-layout.ts";
-import type { Id } from "../model.ts";
+import type { Id, Side } from "../model.ts";
 import * as english from "../words/en.ts";
 import type { Words as Language } from "../words/words.ts";
 import {
@@ -36,6 +38,15 @@ import {
 	type Words,
 	WRONG,
 } from "./chart-frame.ts";
+import {
+	type Area,
+	drawLandmarks,
+	drawWalls,
+	flagArea,
+	grow,
+	type Point,
+	WALL_ROOM,
+} from "./floor-plan-marks.ts";
 
 /** What is read aloud for a floor plan, in one language. */
 type PlanWords = Language["floorPlan"]["drawing"];
@@ -91,26 +102,51 @@ const FIGURE_EVERY = 2;
 export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): DrawnFloorPlan {
 	const { upright = false, words: say = english.floorPlan.drawing } = options;
 	const view = upright ? turnedUp(plan) : plan;
+	const found = routesOf(plan);
+	const routes = upright ? found.map((route) => routeUp(route, plan)) : found;
 	const { border } = plan;
-	const around = surroundings(view, border);
-	const across = around.left + view.length + around.right;
-	const down = around.top + view.width + around.bottom;
-	const x = (metres: number) => LEFT + (metres + around.left) * METRE;
-	const y = (metres: number) => TOP + (metres + around.top) * METRE;
+	const around = surroundings(view, border, routes);
+	const walls = (side: Side) => (view.walls.includes(side) ? WALL_ROOM : 0);
+	const originX = LEFT + walls("start") + around.left * METRE;
+	const originY = TOP + walls("left") + around.top * METRE;
+	const x = (metres: number) => originX + metres * METRE;
+	const y = (metres: number) => originY + metres * METRE;
+	const width = x(view.length + around.right) + walls("end") + RIGHT;
+	const foot = y(view.width + around.bottom) + walls("right");
 	const label = (number: number) => options.stations[number - 1]?.label ?? String(number);
 	const crowded = new Set(plan.crowding.flatMap(({ stations }) => stations));
+	const edges: Area = { left: x(0), top: y(0), right: x(view.length), bottom: y(view.width) };
+	const landmarks = view.landmarks.map(({ name, at: [across, down] }) => ({
+		name,
+		at: { x: x(across), y: y(down) },
+	}));
+	const flags = landmarks.map(({ at }) => flagArea(at));
+	const places = labelPlaces(view.stations, flags, x, y);
+	const labels = places.map((place) =>
+		grow({ left: place.x, right: place.x, top: place.y, bottom: place.y }, DISC),
+	);
+	const hall = drawWalls(view.walls, say.wallWord, edges, [...labels, ...flags]);
+	const named = drawLandmarks(
+		landmarks,
+		edges,
+		[...labels, ...hall.words],
+		busy(view, x, y),
+		waysIn(routes, x, y),
+	);
 	const content =
-		ground(view, border, around, x, y, upright, options.format) +
+		ground(view, x, y, upright, options.format, { left: LEFT, foot }) +
 		view.stations.map((station) => area(station, crowded.has(station.number), x, y)).join("") +
 		view.stations.map((station) => landingSpace(station, view, x, y)).join("") +
-		arrows(view.stations, x, y) +
+		hall.svg +
+		arrows(routes, x, y) +
 		view.stations.map((station) => props(station, x, y)).join("") +
-		discs(view.stations, label, x, y) +
-		scaleBar(LEFT + around.left * METRE, TOP + down * METRE + 34, view.length, options.format, say);
+		named.svg +
+		view.stations.map(({ number }, i) => disc(places[i] ?? { x: 0, y: 0 }, label(number))).join("") +
+		scaleBar(x(0), foot + 34, view.length, options.format, say);
 	return {
 		svg: chartFrame(
 			{ ...options, description: describe(plan, options, say, label) },
-			{ width: LEFT + across * METRE + RIGHT, height: TOP + down * METRE + FOOT },
+			{ width, height: foot + FOOT },
 			"floor-plan",
 			"img",
 			content,
@@ -144,12 +180,21 @@ function turnedUp(plan: FloorPlan): FloorPlan {
 		...plan,
 		length: plan.width,
 		width: plan.length,
+		walls: plan.walls.map((side) => SIDE_UP[side]),
+		landmarks: plan.landmarks.map(({ name, at: [x, y] }) => ({ name, at: [y, plan.length - x] })),
 		stations: plan.stations.map((station) => ({
 			...up(station),
 			props: station.props.map((prop) => ({ ...up(prop), turn: back(prop.turn) })),
 			run: station.run && { ...up(station.run), turn: back(station.run.turn) },
 		})),
 	};
+}
+
+/** Where the sides of a plan come to be when it is turned up. */
+const SIDE_UP: Readonly<Record<Side, Side>> = { start: "right", end: "left", left: "start", right: "end" };
+
+function routeUp(route: Route, plan: FloorPlan): Route {
+	return { ...route, way: route.way.map(({ x, y }) => ({ x: y, y: plan.length - x })) };
 }
 
 function describe(
@@ -174,8 +219,15 @@ function describe(
 		description,
 		say.size(number(plan.length), number(plan.width)),
 		plan.from === "stations" ? say.open : "",
+		plan.walls.length > 0 ? say.walls(plan.walls) : "",
+		plan.landmarks.length > 0
+			? say.landmarks(plan.landmarks.map(({ name, at: [x, y] }) => say.landmark(name, number(x), number(y))))
+			: "",
 		...named,
 		plan.stations.length > 1 ? say.rotation(plan.stations.map((station) => label(station.number))) : "",
+		...routesOf(plan)
+			.filter(({ way }) => way.length === 0)
+			.map(({ from, to }) => say.noWay(label(from), label(to))),
 		...plan.crowding.map((one) => crowdingWords(one, say, label, (gap) => format(gap))),
 	);
 }
@@ -202,34 +254,65 @@ interface Around {
 	readonly bottom: number;
 }
 
-function surroundings({ stations, length, width }: FloorPlan, border: number): Around {
+/** Metres between a way outside the plan and the end of the drawing's floor. */
+const WAY_ROOM = 0.3;
+
+function surroundings(view: FloorPlan, border: number, routes: readonly Route[]): Around {
+	const { stations, landmarks, length, width, walls } = view;
+	const free = (side: Side) => (walls.includes(side) ? 0 : border);
+	const ways = routes.flatMap(({ way }) => way);
+	const over = (metres: number) => (metres > 0 ? metres + WAY_ROOM : 0);
 	return {
-		left: Math.max(border, ...stations.map(({ left }) => -left)),
-		top: Math.max(border, ...stations.map(({ top }) => -top)),
-		right: Math.max(border, ...stations.map((station) => station.left + station.length - length)),
-		bottom: Math.max(border, ...stations.map((station) => station.top + station.width - width)),
+		left: Math.max(free("start"), ...stations.map(({ left }) => -left), ...ways.map(({ x }) => over(-x))),
+		top: Math.max(free("left"), ...stations.map(({ top }) => -top), ...ways.map(({ y }) => over(-y))),
+		right: Math.max(
+			free("end"),
+			...stations.map((station) => station.left + station.length - length),
+			...landmarks.map(({ at: [x] }) => x - length),
+			...ways.map(({ x }) => over(x - length)),
+		),
+		bottom: Math.max(
+			free("right"),
+			...stations.map((station) => station.top + station.width - width),
+			...landmarks.map(({ at: [, y] }) => y - width),
+			...ways.map(({ y }) => over(y - width)),
+		),
 	};
 }
 
 type Scale = (metres: number) => number;
 
+/** Where the figures of metres stand: right of `left`, under `foot`. */
+interface Margins {
+	readonly left: number;
+	readonly foot: number;
+}
+
 function ground(
 	view: FloorPlan,
-	border: number,
-	around: Around,
 	x: Scale,
 	y: Scale,
 	upright: boolean,
 	format: NumberFormat,
+	margins: Margins,
 ): string {
-	const long = view.length * METRE;
-	const wide = view.width * METRE;
-	const edges = 2 * border * METRE;
+	const { length, width, border, walls } = view;
+	const free = (side: Side) => (walls.includes(side) ? 0 : border);
+	const carpet = box(
+		x(-free("start")),
+		y(-free("left")),
+		(free("start") + length + free("end")) * METRE,
+		(free("left") + width + free("right")) * METRE,
+		TONE,
+		0.14,
+		LINE,
+		0,
+	);
 	return (
-		(border === 0 ? "" : box(x(-border), y(-border), long + edges, wide + edges, TONE, 0.14, LINE, 0)) +
-		box(x(0), y(0), long, wide, PAPER, 1, INK, 0) +
+		(border === 0 ? "" : carpet) +
+		box(x(0), y(0), length * METRE, width * METRE, PAPER, 1, INK, 0) +
 		gridOf(view, x, y) +
-		figures(view, around, x, y, upright, format)
+		figures(view, x, y, upright, format, margins)
 	);
 }
 
@@ -246,15 +329,15 @@ function gridOf(view: FloorPlan, x: Scale, y: Scale): string {
 /** Metres along the bottom and the left, as `at` counts them: from the corner, length first. */
 function figures(
 	view: FloorPlan,
-	around: Around,
 	x: Scale,
 	y: Scale,
 	upright: boolean,
 	format: NumberFormat,
+	margins: Margins,
 ): string {
 	let drawn = "";
 	for (let i = 0; i <= view.length; i += FIGURE_EVERY) {
-		drawn += text(x(i), y(view.width + around.bottom) + 13, format(i), {
+		drawn += text(x(i), margins.foot + 13, format(i), {
 			anchor: "middle",
 			size: SMALL,
 			fill: SOFT,
@@ -262,7 +345,7 @@ function figures(
 	}
 	for (let i = 0; i <= view.width; i += FIGURE_EVERY) {
 		const at = upright ? y(view.width - i) : y(i);
-		drawn += text(x(-around.left) - 5, at + 4, format(i), { anchor: "end", size: SMALL, fill: SOFT });
+		drawn += text(margins.left - 5, at + 4, format(i), { anchor: "end", size: SMALL, fill: SOFT });
 	}
 	return `<g class="plan-figures">${drawn}</g>`;
 }
@@ -291,34 +374,26 @@ function landingSpace(station: PlacedStation, view: FloorPlan, x: Scale, y: Scal
 	);
 }
 
-export interface Point {
-	readonly x: number;
-	readonly y: number;
-}
-
-/** From each station to the next, across the gap between them; the last leads back to the first. */
-function arrows(stations: readonly PlacedStation[], x: Scale, y: Scale): string {
-	if (stations.length < 2) return "";
-	const pairs = stations.flatMap((from, i) => {
-		const to = stations[(i + 1) % stations.length];
-		return to === undefined || (stations.length === 2 && i === 1) ? [] : [{ from, to }];
-	});
+/** From each station to the next, on the ways over free floor. */
+function arrows(routes: readonly Route[], x: Scale, y: Scale): string {
 	let lines = "";
-	for (const { from, to } of pairs) {
-		const [a, b] = across(from, to);
-		const start = { x: x(a.x), y: y(a.y) };
-		const end = { x: x(b.x), y: y(b.y) };
-		const long = Math.hypot(end.x - start.x, end.y - start.y);
-		if (long < 1) continue;
-		const ux = (end.x - start.x) / long;
-		const uy = (end.y - start.y) / long;
-		const head = (tip: Point, sign: number): string => {
-			const back = { x: tip.x - sign * ux * 7, y: tip.y - sign * uy * 7 };
-			return `M${tenth(back.x - uy * 4.5)} ${tenth(back.y + ux * 4.5)}L${tenth(tip.x)} ${tenth(tip.y)}L${tenth(back.x + uy * 4.5)} ${tenth(back.y - ux * 4.5)}`;
-		};
-		lines += `M${tenth(start.x)} ${tenth(start.y)}L${tenth(end.x)} ${tenth(end.y)}${head(end, 1)}`;
-		if (stations.length === 2) lines += head(start, -1);
+	for (const { way } of routes) {
+		const spots = way.map((spot) => ({ x: x(spot.x), y: y(spot.y) }));
+		const [start, ...rest] = spots;
+		const tip = rest.at(-1);
+		const before = spots.at(-2);
+		if (start === undefined || tip === undefined || before === undefined) continue;
+		const long = Math.hypot(tip.x - before.x, tip.y - before.y);
+		if (long === 0) continue;
+		const ux = (tip.x - before.x) / long;
+		const uy = (tip.y - before.y) / long;
+		const back = { x: tip.x - ux * 7, y: tip.y - uy * 7 };
+		const at = (point: Point) => `${tenth(point.x)} ${tenth(point.y)}`;
+		lines +=
+			`M${at(start)}${rest.map((spot) => `L${at(spot)}`).join("")}` +
+			`M${tenth(back.x - uy * 4.5)} ${tenth(back.y + ux * 4.5)}L${at(tip)}L${tenth(back.x + uy * 4.5)} ${tenth(back.y - ux * 4.5)}`;
 	}
+	if (lines === "") return "";
 	const stroke = `fill="none" stroke-linecap="round" stroke-linejoin="round"`;
 	return (
 		`<g class="plan-arrows"><path d="${lines}" ${stroke} stroke="${PAPER}" stroke-width="6"/>` +
@@ -326,21 +401,41 @@ function arrows(stations: readonly PlacedStation[], x: Scale, y: Scale): string 
 	);
 }
 
-/** The shortest way between two rectangles, in the middle of where they face each other; metres. */
-function across(a: Rect, b: Rect): readonly [Point, Point] {
-	const [ax, bx] = between(a.left, a.length, b.left, b.length);
-	const [ay, by] = between(a.top, a.width, b.top, b.width);
+/** What a landmark's name should not cover: what stands there, and runs. */
+function busy(view: FloorPlan, x: Scale, y: Scale): readonly Area[] {
+	const areaOf = ({ left, top, length, width }: Rect): Area => ({
+		left: x(left),
+		top: y(top),
+		right: x(left + length),
+		bottom: y(top + width),
+	});
 	return [
-		{ x: ax, y: ay },
-		{ x: bx, y: by },
+		...view.stations.flatMap((station) => [
+			areaOf(station),
+			...station.props.map((prop) => {
+				const { left, top, right, bottom } = areaOf(prop);
+				return grow({ left, top, right, bottom }, 1);
+			}),
+			...(station.run === undefined ? [] : [areaOf(station.run)]),
+		]),
 	];
 }
 
-function between(a: number, aLong: number, b: number, bLong: number): readonly [number, number] {
-	if (a + aLong <= b) return [a + aLong, b];
-	if (b + bLong <= a) return [a, b + bLong];
-	const middle = (Math.max(a, b) + Math.min(a + aLong, b + bLong)) / 2;
-	return [middle, middle];
+/** Where arrows are, piece by piece. */
+function waysIn(routes: readonly Route[], x: Scale, y: Scale): readonly Area[] {
+	return routes.flatMap(({ way }) =>
+		way.slice(1).flatMap((to, i) => {
+			const from = way[i] ?? to;
+			const pieces = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) * 2));
+			return Array.from({ length: pieces + 1 }, (_, piece): Area => {
+				const at = {
+					x: x(from.x + ((to.x - from.x) * piece) / pieces),
+					y: y(from.y + ((to.y - from.y) * piece) / pieces),
+				};
+				return grow({ left: at.x, right: at.x, top: at.y, bottom: at.y }, 6);
+			});
+		}),
+	);
 }
 
 /** Mats lie lowest, then lines, then what stands on them, then marks. */
@@ -375,7 +470,7 @@ function props(station: PlacedStation, x: Scale, y: Scale): string {
 	);
 }
 
-/** A run is a broken line with its direction. */
+/** A run is a thin arrow. */
 function run({ run: stretch, left: stationLeft, top: stationTop }: PlacedStation): string {
 	if (stretch === undefined) return "";
 	const { left, top, length, width, turn } = stretch;
@@ -492,20 +587,21 @@ function sample(symbol: PlanSymbol): string {
 }
 
 /**
- * The stations' labels, each on a corner of its own or along its edge, the first place that is clear of the
- * others. Over everything else: a number is never under another station.
+ * Where the stations' labels stand, each on a corner of its own or along its edge, the first place that is
+ * clear of the others and of the landmarks. They lie over everything else: a number is never under another
+ * station.
  */
-function discs(
+function labelPlaces(
 	stations: readonly PlacedStation[],
-	label: (number: number) => string,
+	flags: readonly Area[],
 	x: Scale,
 	y: Scale,
-): string {
-	const places = clearPlaces(
+): readonly Point[] {
+	return clearPlaces(
 		stations.map((station) => placesOf(station, x, y)),
 		DISC_ROOM,
+		flags.map(({ left, top, right, bottom }) => ({ x: (left + right) / 2, y: (top + bottom) / 2 })),
 	);
-	return stations.map(({ number }, i) => disc(places[i] ?? { x: 0, y: 0 }, label(number))).join("");
 }
 
 /**
@@ -513,9 +609,14 @@ function discs(
  * is clear of the labels before it, else the clearest.
  *
  * @param room units from the middle of a label to the next
+ * @param marks what else labels keep as clear of
  */
-export function clearPlaces(wanted: readonly (readonly Point[])[], room: number): readonly Point[] {
-	const taken: Point[] = [];
+export function clearPlaces(
+	wanted: readonly (readonly Point[])[],
+	room: number,
+	marks: readonly Point[] = [],
+): readonly Point[] {
+	const taken: Point[] = [...marks];
 	const clearance = ({ x: cx, y: cy }: Point) =>
 		Math.min(...taken.map((other) => Math.hypot(other.x - cx, other.y - cy)), room);
 	for (const places of wanted) {
@@ -525,7 +626,7 @@ export function clearPlaces(wanted: readonly (readonly Point[])[], room: number)
 				places.reduce((best, one) => (clearance(one) > clearance(best) ? one : best), first),
 		);
 	}
-	return taken;
+	return taken.slice(marks.length);
 }
 
 /** Drawing units between the middles of two labels: room for each to grow on a small plan. */

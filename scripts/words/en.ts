@@ -10,6 +10,7 @@ import type {
 	Landmark,
 	Pattern,
 	RecordedKind,
+	Side,
 	Weekday,
 } from "../model.ts";
 import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
@@ -1767,11 +1768,23 @@ export const charts = {
 	redundant: "also directly",
 };
 
+const planSides: Readonly<Record<Side, string>> = {
+	start: "where the length begins",
+	end: "where the length ends",
+	left: "where the width begins",
+	right: "where the width ends",
+};
+
 export const floorPlan = {
 	title: (place: string) => `Floor plan: ${place}`,
 	landing: "hatched: landing area",
 	free: (metres: number) => `dotted: ${number(metres)} m that should stay free around it`,
 	arrows: "arrows: rotation",
+	run: "thin arrow: run",
+	walls: "thick line: wall",
+	landmarks: "flag: landmark",
+	noWay: (pairs: readonly string[]) => `no free way from ${and(pairs)}`,
+	fromTo: (from: string, to: string) => `${from} to ${to}`,
 	plans: "Floor plans are drawn to scale.",
 	placed: "Stations without a written place are placed where there is room.",
 	published: (items: string, source: string) => `Size of ${items}: ${source}.`,
@@ -1779,6 +1792,12 @@ export const floorPlan = {
 		`Other sizes, and the free space (${number(metres)} m between stations), are common practice; local codes and the makers' instructions come first.`,
 	/** Read aloud for the drawing. */
 	drawing: {
+		/** Beside a wall. */
+		wallWord: "wall",
+		walls: (sides: readonly Side[]) => `A wall stands ${and(sides.map((side) => planSides[side]))}.`,
+		landmark: (name: string, x: string, y: string) => `${name} at ${x}, ${y} m`,
+		landmarks: (named: readonly string[]) => `Landmarks: ${named.join("; ")}.`,
+		noWay: (from: string, to: string) => `There is no free way from ${from} to ${to}.`,
 		size: (length: string, width: string) => `Floor plan, ${length} by ${width} m, drawn to scale.`,
 		open: "Nobody gave the size of this place; the plan is as large as its stations need.",
 		station: (label: string, name: string, x: string, y: string, long: string, wide: string) =>

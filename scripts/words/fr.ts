@@ -1706,17 +1706,34 @@ export const charts: Words["charts"] = {
 	redundant: "aussi directement",
 };
 
+const planSides = {
+	start: "au début de la longueur",
+	end: "au bout de la longueur",
+	left: "au début de la largeur",
+	right: "au bout de la largeur",
+} as const;
+
 export const floorPlan: Words["floorPlan"] = {
 	title: (place) => `Plan au sol : ${place}`,
 	landing: "hachuré : zone de réception",
 	free: (metres) => `pointillé : ${number(metres)} m à laisser libres autour`,
 	arrows: "flèches : rotation",
+	run: "flèche fine : course d'élan",
+	walls: "trait épais : mur",
+	landmarks: "drapeau : repère",
+	noWay: (pairs) => `aucun passage libre de ${and(pairs)}`,
+	fromTo: (from, to) => `${from} à ${to}`,
 	plans: "Les plans au sol sont à l'échelle.",
 	placed: "Les ateliers sans place écrite sont placés là où il y a de la place.",
 	published: (items, source) => `Dimensions : ${items} ; source : ${source}.`,
 	common: (metres) =>
 		`Les autres dimensions et l'espace libre (${number(metres)} m entre ateliers) sont de pratique courante ; les règles locales et les consignes des fabricants passent d'abord.`,
 	drawing: {
+		wallWord: "mur",
+		walls: (sides) => `Un mur se trouve ${and(sides.map((side) => planSides[side]))}.`,
+		landmark: (name, x, y) => `${name} à ${x}, ${y} m`,
+		landmarks: (named) => `Repères : ${named.join(" ; ")}.`,
+		noWay: (from, to) => `Il n'y a aucun passage libre de ${from} à ${to}.`,
 		size: (length, width) => `Plan au sol, ${length} sur ${width} m, à l'échelle.`,
 		open: "Personne n'a donné la taille de ce lieu ; le plan est aussi grand que ses ateliers le demandent.",
 		station: (label, name, x, y, long, wide) =>

@@ -361,6 +361,12 @@ describe("plans without a size", () => {
 	it("are the norm's on a floor, with its border, and else as large as their stations need", () => {
 		const floor = planOf([drill("a", [need("panel-mat")])], undefined, "floor").floorPlan;
 		expect([floor.length, floor.width, floor.border, floor.from]).toEqual([12, 12, 1, "norm"]);
+		// Its border is free, but not where the club says that a wall stands.
+		const over = [{ ...drill("a", [need("panel-mat")]), at: [0.5, 6] as const }];
+		expect(planOf(over, undefined, "floor").floorPlan.crowding).toEqual([]);
+		expect(planOf(over, undefined, "floor", ["start"]).floorPlan.crowding).toEqual([
+			{ kind: "edge", stations: [1], gap: -0.25 },
+		]);
 		const other = planOf([drill("a", [need("low-beam", 3)])], undefined, "annexe").floorPlan;
 		expect(other.from).toBe("stations");
 		expect(other.crowding).toEqual([]);

@@ -6,14 +6,16 @@
 import { describe, expect, it } from "vitest";
 import { floorPlanFigure } from "../../layouts/parts/floor-plan.ts";
 import { equipmentForBlock } from "../../scripts/compute/equipment.ts";
-import { FREE_SPACE } from "../../scripts/compute/placing.ts";
+import { crosses } from "../../scripts/compute/floor-routes.ts";
+import { type FloorPlan, FREE_SPACE } from "../../scripts/compute/placing.ts";
+import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import type { Block } from "../../scripts/model.ts";
+import type { Block, Side } from "../../scripts/model.ts";
 import { type FloorPlanView, floorPlanView } from "../../scripts/render/views/floor-plan.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { REPOSITORY } from "../open-fixture.ts";
-import { viewBoxOf } from "./read-svg.ts";
+import { pointsOf, viewBoxOf } from "./read-svg.ts";
 
 const { handbook } = openHandbook(REPOSITORY);
 if (handbook === undefined) throw new Error("the demo club has errors");
@@ -99,7 +101,7 @@ describe("a floor plan", () => {
 			expect(labels).toEqual(view.stations.map((_, i) => String(i + 1)));
 			const arrows = /class="plan-arrow" d="([^"]*)"/.exec(svg)?.[1] ?? "";
 			// Each arrow is a line and a head, each begun by its own move.
-			expect(arrows.split("M").length - 1).toBe(view.stations.length === 2 ? 3 : 2 * view.stations.length);
+			expect(arrows.split("M").length - 1).toBe(2 * view.stations.length);
 		}
 	});
 
@@ -115,6 +117,152 @@ describe("a floor plan", () => {
 					expect(rect.y + rect.height).toBeLessThanOrEqual(height);
 				}
 			}
+		}
+	});
+
+	it("has an arrow for each way, over free floor and never over a station", () => {
+		for (const { view } of all) {
+			for (const upright of [false, true]) {
+				const { svg } = drawFloorPlan(view.plan, optionsOf(view, upright));
+				const stations = rectsOf(svg, "plan-station");
+				const moves = (/class="plan-arrow" d="([^"]*)"/.exec(svg)?.[1] ?? "").split("M").slice(1);
+				expect(moves).toHaveLength(2 * stations.length);
+				for (const [i, move] of moves.entries()) {
+					// Every second one is a head.
+					if (i % 2 === 1) continue;
+					const spots = move.split("L").map((at) => {
+						const [x = Number.NaN, y = Number.NaN] = at.split(" ").map(Number);
+						return { x, y };
+					});
+					for (const [j, to] of spots.slice(1).entries()) {
+						for (const { x, y, width, height } of stations) {
+							// Drawn to a tenth of a unit.
+							const ground = { left: x + 0.2, top: y + 0.2, length: width - 0.4, width: height - 0.4 };
+							expect(crosses(spots[j] ?? to, to, ground)).toBe(false);
+						}
+					}
+				}
+			}
+		}
+	});
+
+	it("draws every wall along its side, and every landmark with its name on its spot inside the plan", () => {
+		let walls = 0;
+		let landmarks = 0;
+		for (const { plan } of [...all.map(({ view }) => view), GOLDEN, CROWDED]) {
+			for (const upright of [false, true]) {
+				const { svg } = drawFloorPlan(
+					plan,
+					optionsOf({ ...GOLDEN, plan, stations: plan.stations.map(() => ({ name: "" })) }, upright),
+				);
+				const { edges, drawnWalls, flags, names } = readMarks(svg, plan, upright);
+				const sides = { start: "right", end: "left", left: "start", right: "end" } as const;
+				expect(drawnWalls.map(({ side }) => side)).toEqual(
+					plan.walls.map((side) => (upright ? sides[side] : side)),
+				);
+				for (const { side, points, word } of drawnWalls) {
+					walls++;
+					expect(word).toBe("wall");
+					for (const [x, y] of points) {
+						const beside = {
+							start: edges.left - x,
+							end: x - edges.right,
+							left: edges.top - y,
+							right: y - edges.bottom,
+						};
+						// Just outside its own side, as long as the plan, and at most round its corners.
+						expect(beside[side]).toBeGreaterThan(0);
+						expect(beside[side]).toBeLessThan(14);
+						expect(Math.max(edges.left - x, x - edges.right, edges.top - y, y - edges.bottom)).toBeLessThan(
+							14,
+						);
+					}
+				}
+				expect(names.map(({ words }) => words)).toEqual(plan.landmarks.map(({ name }) => name));
+				for (const [i, { at }] of plan.landmarks.entries()) {
+					landmarks++;
+					const [across, down] = upright ? [at[1], plan.length - at[0]] : at;
+					expect(flags[i]?.x).toBeCloseTo(edges.left + across * METRE, 0);
+					expect(flags[i]?.y).toBeCloseTo(edges.top + down * METRE, 0);
+					expect(
+						inside(names[i]?.area, edges),
+						`${plan.landmarks[i]?.name} ${upright} ${JSON.stringify(names[i])} ${JSON.stringify(edges)}`,
+					).toBe(true);
+				}
+			}
+		}
+		expect(walls).toBeGreaterThan(300);
+		expect(landmarks).toBeGreaterThan(900);
+	});
+
+	it("has no label that covers another: stations' labels, names, flags, the words of walls", () => {
+		for (const { plan } of [...all.map(({ view }) => view), GOLDEN, CROWDED]) {
+			for (const upright of [false, true]) {
+				const { svg } = drawFloorPlan(
+					plan,
+					optionsOf({ ...GOLDEN, plan, stations: plan.stations.map(() => ({ name: "" })) }, upright),
+				);
+				const { drawnWalls, flags, names, discs } = readMarks(svg, plan, upright);
+				const labels = [
+					...discs.map(({ x, y }, i) => ({
+						what: `station ${i + 1}`,
+						area: { left: x - 9, right: x + 9, top: y - 9, bottom: y + 9 },
+					})),
+					...names.map(({ words, area }) => ({ what: words, area })),
+					...flags.map(({ x, y }, i) => ({
+						what: `flag ${i + 1}`,
+						area: { left: x - 1, right: x + 8, top: y - 13, bottom: y + 2 },
+					})),
+					...drawnWalls.map(({ side, wordArea }) => ({ what: `wall ${side}`, area: wordArea })),
+				];
+				const covered = labels.flatMap((a, i) =>
+					labels.slice(i + 1).flatMap((b) => {
+						const over =
+							a.area.left < b.area.right &&
+							b.area.left < a.area.right &&
+							a.area.top < b.area.bottom &&
+							b.area.top < a.area.bottom;
+						return over ? [`${a.what} and ${b.what}`] : [];
+					}),
+				);
+				expect(covered).toEqual([]);
+			}
+		}
+	});
+
+	it("tells its walls and landmarks, and which way is shut, to who does not see it", () => {
+		const described = (plan: FloorPlan, words?: Parameters<typeof drawFloorPlan>[1]["words"]) =>
+			/<desc id="p-desc">([^<]*)</.exec(
+				drawFloorPlan(plan, { ...optionsOf(GOLDEN), ...(words && { words }) }).svg,
+			)?.[1] ?? "";
+		const told = described(GOLDEN.plan);
+		expect(told).toContain("A wall stands where the length ends and where the width ends.");
+		expect(told).toContain("Landmarks: store door at 11.5, 5 m; clock at 3, 4.5 m.");
+		expect(described({ ...GOLDEN.plan, walls: [], landmarks: [] })).not.toMatch(/wall|Landmarks/);
+		const french = described(GOLDEN.plan, wordsFor("fr").floorPlan.drawing);
+		expect(french).toContain("Un mur se trouve au bout de la longueur et au bout de la largeur.");
+		expect(french).toMatch(/Repères.: store door à 11.5, 5 m/);
+		const [one, two] = GOLDEN.plan.stations;
+		if (one === undefined || two === undefined) throw new Error("two stations are in the plan");
+		const shut: FloorPlan = {
+			...GOLDEN.plan,
+			walls: ["start", "end", "left", "right"],
+			stations: [
+				{ ...one, left: 0, top: 0, length: 6, width: 6, props: [], run: undefined },
+				{ ...two, left: 6, top: 0, length: 6, width: 6, props: [] },
+			],
+		};
+		expect(described(shut)).toContain("There is no free way from 1 to 2. There is no free way from 2 to 1.");
+		const { text } = floorPlanFigure(
+			wordsFor("en"),
+			{ ...GOLDEN, plan: shut },
+			{ idPrefix: "p", upright: false },
+		);
+		expect(text).toContain("thick line: wall; flag: landmark; no free way from 1 to 2 and 2 to 1.");
+		for (const { view } of all) {
+			const whole = described(view.plan);
+			for (const { name } of view.plan.landmarks) expect(whole).toContain(`${name} at `);
+			expect(whole.includes("A wall stands")).toBe(view.plan.walls.length > 0);
 		}
 	});
 
@@ -214,6 +362,83 @@ describe("a floor plan", () => {
 	});
 });
 
+interface Area {
+	readonly left: number;
+	readonly top: number;
+	readonly right: number;
+	readonly bottom: number;
+}
+
+const inside = (area: Area | undefined, of: Area): boolean =>
+	area !== undefined &&
+	area.left >= of.left &&
+	area.right <= of.right &&
+	area.top >= of.top &&
+	area.bottom <= of.bottom;
+
+/** Walls, landmarks and labels, read back from the drawing; words are as wide as common text faces make them. */
+function readMarks(svg: string, plan: FloorPlan, upright: boolean) {
+	const [, left = 0, top = 0] = (
+		/<rect x="([^"]+)" y="([^"]+)"[^>]*fill="var\(--figure-paper,Canvas\)" stroke="currentColor"\/><path class="plan-grid"/.exec(
+			svg,
+		) ?? []
+	).map(Number);
+	const edges: Area = {
+		left,
+		top,
+		right: left + (upright ? plan.width : plan.length) * METRE,
+		bottom: top + (upright ? plan.length : plan.width) * METRE,
+	};
+	const drawnWalls = [
+		...svg.matchAll(
+			/<g class="plan-wall" data-side="(\w+)"><path d="([^"]*)"[^>]*\/><g[^>]*><text x="([^"]+)" y="([^"]+)"[^>]*>([^<]*)<\/text>/g,
+		),
+	].map(([, side = "", d = "", x, y, word = ""]) => {
+		const half = textWidth(word, 11, true) / 2;
+		const [cx, cy] = [Number(x), Number(y) - 3.8];
+		const stands = side === "start" || side === "end";
+		return {
+			side: side as Side,
+			points: pointsOf(d).map((spot) => [spot.x, spot.y] as const),
+			word,
+			wordArea: stands
+				? { left: cx - 5, right: cx + 5, top: cy - half, bottom: cy + half }
+				: { left: cx - half, right: cx + half, top: cy - 5, bottom: cy + 5 },
+		};
+	});
+	const groups = [
+		...svg.matchAll(
+			/<g class="plan-landmark">(?:<path[^>]*>)?<g transform="translate\(([\d.-]+) ([\d.-]+)\)"[^>]*>.*?<\/g><path[^>]*>((?:<text[^>]*>[^<]*<\/text>)+)<\/g>/g,
+		),
+	];
+	const names = groups.map(([, , , texts = ""]) => {
+		const lines = [...texts.matchAll(/x="([^"]+)" y="([^"]+)"[^>]*>([^<]*)</g)].map(
+			([, x, y, words = ""]) => ({
+				x: Number(x),
+				y: Number(y),
+				words,
+			}),
+		);
+		const wide = Math.max(...lines.map(({ words }) => textWidth(words, 11))) / 2;
+		const [first] = lines;
+		const last = lines.at(-1);
+		if (first === undefined || last === undefined) throw new Error("a landmark without a name");
+		return {
+			words: lines.map(({ words }) => words).join(" "),
+			area: { left: first.x - wide, right: first.x + wide, top: first.y - 9, bottom: last.y + 2.5 },
+		};
+	});
+	const spotsOf = (pattern: RegExp) =>
+		[...svg.matchAll(pattern)].map(([, x, y]) => ({ x: Number(x), y: Number(y) }));
+	return {
+		edges,
+		drawnWalls,
+		names,
+		flags: groups.map(([, x, y]) => ({ x: Number(x), y: Number(y) })),
+		discs: spotsOf(/<g class="plan-label" transform="translate\(([\d.-]+) ([\d.-]+)\)"/g),
+	};
+}
+
 /** A plan that does not change with the demo: one of everything that is drawn. */
 const GOLDEN: FloorPlanView = {
 	block: 1,
@@ -229,6 +454,11 @@ const GOLDEN: FloorPlanView = {
 		length: 12,
 		width: 6,
 		border: 0,
+		walls: ["end", "right"],
+		landmarks: [
+			{ name: "store door", at: [11.5, 5] },
+			{ name: "clock", at: [3, 4.5] },
+		],
 		from: "club",
 		crowding: [{ kind: "landing", stations: [1, 2], gap: 0.9 }],
 		stations: [
@@ -298,6 +528,26 @@ const GOLDEN: FloorPlanView = {
 				written: false,
 				fromWall: undefined,
 			},
+		],
+	},
+};
+
+/** Landmarks beside each other, in corners, under stations and with a long name; a wall on every side. */
+const CROWDED: FloorPlanView = {
+	...GOLDEN,
+	plan: {
+		...GOLDEN.plan,
+		crowding: [],
+		walls: ["start", "end", "left", "right"],
+		landmarks: [
+			{ name: "door", at: [0, 0] },
+			{ name: "clock", at: [12, 0] },
+			{ name: "ropes", at: [12, 6] },
+			{ name: "bench", at: [0, 6] },
+			{ name: "first-aid box beside the small store", at: [6, 3.5] },
+			{ name: "tap", at: [7, 3.5] },
+			{ name: "red line", at: [0.5, 1] },
+			{ name: "beam end", at: [5.5, 1] },
 		],
 	},
 };

@@ -43,3 +43,23 @@ it("says what is set to a height by its name, where it is written by its id", ()
 	if (drill === undefined) throw new Error("no drill");
 	expect(drillView(site, drill).setUp.heights.map(({ what }) => what)).toEqual(["Low bar"]);
 });
+
+it("calls the groups of its class by their own names alone, or by the level that one is called after", () => {
+	const named = (groups: readonly [string, string]) => {
+		const dir = clubCopy(undefined, join(FIXTURES, "clubs/two-levels-a-coach-each"));
+		const term = join(dir, "_data/term.yaml");
+		writeFileSync(
+			term,
+			readFileSync(term, "utf8")
+				.replace("id: red", `id: ${groups[0]}`)
+				.replace("id: blue", `id: ${groups[1]}`),
+		);
+		const site = openClub(dir);
+		const [plan] = site.curriculum.weeks;
+		const [one] = site.curriculum.term.classes;
+		if (plan === undefined || one === undefined) throw new Error("a week and a class");
+		return [...new Set(classSheetView(site, plan, one).stops.map(({ group }) => group))];
+	};
+	expect(named(["level-1", "level-2"])).toEqual(["Level 1", "Level 2"]);
+	expect(named(["red", "blue"])).toEqual(["Red", "Blue"]);
+});

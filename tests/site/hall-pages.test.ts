@@ -121,7 +121,7 @@ describe("a class sheet", () => {
 		expect(new Set(ids).size).toBe(ids.length);
 		for (const id of ["block-small-floor-1", "block-tall-floor-1", "block-tall-beam-1"])
 			expect(ids).toContain(id);
-		expect(plain(page)).toContain("Wednesday class (tall): Beam");
+		expect(plain(page)).toContain("Tall: Beam");
 		// Both begin at once.
 		expect(page.match(/<li data-from="17:00">/g)).toHaveLength(2);
 	});

@@ -7,7 +7,7 @@ import { type CoachPlace, coachesFor } from "../../compute/coaches.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
 import { type Group, groupsOfClass } from "../../compute/groups.ts";
 import { levelsOfClass } from "../../compute/levels-of.ts";
-import { groupName } from "../../compute/names.ts";
+import { groupOnSheet } from "../../compute/names.ts";
 import { type SetOutRow, setOutRows } from "../../compute/set-out.ts";
 import { classTime, drillTime } from "../../compute/time.ts";
 import { type BlockWork, type StationWork, workOf } from "../../compute/work.ts";
@@ -25,7 +25,7 @@ import { type TimeRow, timeRow } from "./measures/time.ts";
 import { type SetOut, setOutFor } from "./set-out.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type SuggestionView, suggestionViews } from "./suggested.ts";
-import { clockWords, minutesOfDay } from "./words.ts";
+import { capital, clockWords, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
 export interface WeekLine {
@@ -407,7 +407,7 @@ function stopsOf(
 			{
 				id,
 				key: isOneOfSeveral ? `${part}-${id}` : id,
-				group: isOneOfSeveral ? groupName(site.words, group) : undefined,
+				group: isOneOfSeveral ? capital(groupOnSheet(curriculum, group)) : undefined,
 				apparatus: { to: weekApparatusAddress(week.id, id), name: linkTo(curriculum, "apparatus", id).name },
 				focus: site.inline(page, plan.focus),
 				clock: clockWords(begin + from),
