@@ -28,7 +28,7 @@ export const COMMANDS = {
 	serve: ["npm run serve"],
 	whatIf: ["npm run check -- --what-if changes.yaml"],
 	accept: [
-		'npm run accept -- H309 --class mon-beginners --week 6 --reason "Test week: they wait on purpose."',
+		'npm run accept -- H311 --class mon-beginners --week 4 --reason "Short bear walks; hands rest in week 5."',
 	],
 	rename: ["npm run rename -- drill:bar-quiet-hang bar-long-hang"],
 	move: ["npm run move -- block 3/beam/2 5/beam/1", "npm run move -- week 4 6 --swap"],
