@@ -70,17 +70,14 @@ const known = new WeakMap<Curriculum, ReadonlyMap<string, number>>();
 /** The week by which every group of a level that ever does a drill has done it, by `level drill`. */
 function lastFirsts(curriculum: Curriculum): ReadonlyMap<string, number> {
 	return getOrMake(known, curriculum, () => {
-		const seen = new Map<string, Set<string>>();
+		const seen = new Set<string>();
 		const last = new Map<string, number>();
 		for (const { week, group, blocks } of groupWorks(curriculum)) {
-			const own = getOrMake(seen, group.name, () => new Set<string>());
-			for (const { stations } of blocks) {
-				for (const { level, drill } of stations) {
-					const key = `${level} ${drill.id}`;
-					if (own.has(key)) continue;
-					own.add(key);
-					last.set(key, week);
-				}
+			for (const { level, drill } of blocks.flatMap((block) => block.stations)) {
+				const key = `${group.name} ${level} ${drill.id}`;
+				if (seen.has(key)) continue;
+				seen.add(key);
+				last.set(`${level} ${drill.id}`, week);
 			}
 		}
 		return last;

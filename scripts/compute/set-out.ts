@@ -16,7 +16,7 @@ import { finding, sourceOfWeek } from "./finding.ts";
 import { getOrMake } from "./get-or-make.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
-import { type Need, needsOf } from "./needs.ts";
+import { needsOf } from "./needs.ts";
 import { sortedRows } from "./tables.ts";
 import { type BlockWork, type GroupWork, groupWorksIn, type Stay } from "./work.ts";
 
@@ -136,8 +136,8 @@ function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 			for (const { blocks } of [stay, ...others]) {
 				for (const block of blocks) {
 					if (blocks !== stay.blocks && (block.from <= from || block.from >= to)) continue;
-					const now = others.length === 0 ? needsOf(block) : needsBeside(block, [stay, ...others]);
-					for (const [item, { count }] of now) needs.set(item, Math.max(needs.get(item) ?? 0, count));
+					const now = needsBeside(block, [stay, ...others]);
+					for (const [item, count] of now) needs.set(item, Math.max(needs.get(item) ?? 0, count));
 				}
 			}
 			return { apparatus, from, to, needs };
@@ -146,10 +146,10 @@ function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 }
 
 /** Of each item what a block and the blocks that go on beside it, when it begins, need together. */
-function needsBeside(block: BlockWork, stays: readonly Stay[]): ReadonlyMap<Id, Pick<Need, "count">> {
-	const sum = new Map<Id, { count: number }>();
+function needsBeside(block: BlockWork, stays: readonly Stay[]): ReadonlyMap<Id, number> {
+	const sum = new Map<Id, number>();
 	const add = (one: BlockWork) => {
-		for (const [item, { count }] of needsOf(one)) getOrMake(sum, item, () => ({ count: 0 })).count += count;
+		for (const [item, { count }] of needsOf(one)) sum.set(item, (sum.get(item) ?? 0) + count);
 	};
 	add(block);
 	for (const { blocks } of stays) {

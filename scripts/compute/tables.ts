@@ -16,11 +16,9 @@ export function sortedRows(
 	rows: readonly (readonly Cell[])[],
 ): readonly (readonly Cell[])[] {
 	const ranks = columns.map((column) => rankOf(curriculum, column, columns));
-	const isOfKind = columns.map(({ order }) => order === "kind");
-	// Most measures count in the order of their table already, so neighbours share their first cells: those have no rank to be asked for.
+	// Most measures count in the order of their table already: two ranks are asked for only as far as they are equal.
 	return [...rows].sort((a, b) => {
 		for (let i = 0; i < ranks.length; i++) {
-			if (a[i] === b[i] && isOfKind[i] === false) continue;
 			const x = ranks[i]?.(a[i], a) ?? 0;
 			const y = ranks[i]?.(b[i], b) ?? 0;
 			if (x !== y) return x < y ? -1 : 1;
@@ -56,7 +54,7 @@ function rankOf(curriculum: Curriculum, column: Column, columns: readonly Column
 	if (order === "number") return (cell) => (typeof cell === "number" ? cell : Number.NEGATIVE_INFINITY);
 	if (order === "text") return (cell) => String(cell ?? "");
 	const rank = new Map<string, number>(idsInOrder(curriculum, order).map((id, i) => [id, i]));
-	return (cell) => rank.get(typeof cell === "string" ? cell : String(cell ?? "")) ?? Number.NEGATIVE_INFINITY;
+	return (cell) => rank.get(String(cell ?? "")) ?? Number.NEGATIVE_INFINITY;
 }
 
 function idsInOrder(
