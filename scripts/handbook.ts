@@ -5,10 +5,11 @@
  *   validate  source files → records, every field checked                scripts/validate
  *   link      records → a curriculum, every reference proved             scripts/link
  *   compute   curriculum → exposures, tables, findings                   scripts/compute
- *   render    handbook → pages, search index, data files                 scripts/render
- *   print     handbook → paginated sheets                                scripts/print
+ *   show      handbook → views of pages and sheets, without markup       scripts/views
+ *   site      views → pages, search, data files, records for devices     scripts/site
+ *   print     views → paginated sheets                                   scripts/print
  *
- * The first four steps are here; render and print take the handbook and are called by the commands.
+ * The first four steps are here; the others take the handbook and are called by the commands.
  */
 
 import { basename, resolve } from "node:path";
@@ -20,10 +21,10 @@ import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault } from "./read/inspect-media.ts";
 import { type ReadCache, type ReadClub, readClub } from "./read/read-club.ts";
-import { createMarkdown, type MarkdownRenderer } from "./render/markdown.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { formatProblem } from "./validate/check-format.ts";
 import { validateClub } from "./validate/validate-club.ts";
+import { createMarkdown, type MarkdownRenderer } from "./views/markdown.ts";
 import { type Words, wordsFor } from "./words/words.ts";
 
 /** A checked and counted curriculum, ready to be shown. */

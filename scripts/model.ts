@@ -6,16 +6,10 @@
  * Everything is readonly. A thing is named by its id; a reference is an id that linking has proved.
  */
 
+import type { Place } from "./place.ts";
 import type { Code } from "./problems.ts";
 
 export type Id = string;
-
-/** A spot in a file of the club folder. Lines and columns count from 1. */
-export interface Place {
-	readonly file: string;
-	readonly line: number;
-	readonly column: number;
-}
 
 /** Where a value stands in a YAML document: keys and list positions from the top. */
 export type DataPath = readonly (string | number)[];

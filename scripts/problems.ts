@@ -7,7 +7,7 @@
  * failing fixture.
  */
 
-import type { Place } from "./model.ts";
+import type { Place } from "./place.ts";
 
 export type Severity = "error" | "warning";
 

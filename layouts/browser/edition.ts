@@ -9,9 +9,9 @@
  *   tell      how things stand, on the page about the handbook; what fails is told there and logged
  */
 
-import type { FromWorker, ToWorker } from "../../scripts/render/offline/edition-list.ts";
+import type { FromWorker, ToWorker } from "../../scripts/records/edition-list.ts";
 import { keeping } from "../../scripts/words/en.ts";
-import type { TrustedTypes } from "./worker/scope.ts";
+import type { TrustedTypes } from "../worker/scope.ts";
 
 /** Written in front of this program by the build; a preview has none. */
 declare const HANDBOOK_NAME: string | undefined;

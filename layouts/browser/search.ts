@@ -19,7 +19,7 @@ import {
 	readChoice,
 	toggled,
 	writeChoice,
-} from "../../scripts/render/search/choice.ts";
+} from "../../scripts/search/choice.ts";
 import {
 	type FacetValue,
 	type Held,
@@ -30,9 +30,9 @@ import {
 	type Suggestion,
 	type SummariesFile,
 	type TextsFile,
-} from "../../scripts/render/search/engine.ts";
-import { openWhileReading } from "../../scripts/render/search/head-text.ts";
-import type { SearchPage } from "../../scripts/render/search/pages.ts";
+} from "../../scripts/search/engine.ts";
+import { openWhileReading } from "../../scripts/search/head-text.ts";
+import type { SearchPage } from "../../scripts/search/pages.ts";
 import { searching } from "../../scripts/words/en.ts";
 
 /** What a result says of its drill, besides title and summary. */

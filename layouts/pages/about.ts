@@ -2,9 +2,9 @@
  * The usual caution in full, and what this handbook is.
  */
 
-import { LICENCES_FILE } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { AboutView } from "../../scripts/render/site.ts";
+import { LICENCES_FILE } from "../../scripts/views/addresses.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { AboutView } from "../../scripts/views/pages.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 import { binderLink, printLinks } from "../parts/print-links.ts";
 

@@ -2,8 +2,8 @@
  * All apparatus, and the areas of the hall that are none.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ApparatusListView } from "../../scripts/render/views/apparatus.ts";
+import type { ApparatusListView } from "../../scripts/views/apparatus.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { type PageContext, section } from "../parts/page.ts";
 

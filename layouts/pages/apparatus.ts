@@ -2,8 +2,8 @@
  * One apparatus: its weeks, and its drills by level.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ApparatusView } from "../../scripts/render/views/apparatus.ts";
+import type { ApparatusView } from "../../scripts/views/apparatus.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { drillRows } from "../parts/drill-parts.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { type PageContext, section } from "../parts/page.ts";

@@ -2,8 +2,6 @@
  * The author guide: every field with an example, and every problem code.
  */
 
-import { nginxServer } from "../../scripts/render/host-headers.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
 import {
 	type AuthorGuideView,
 	CHANGES_EXAMPLE,
@@ -11,7 +9,9 @@ import {
 	type CommandUse,
 	type FieldGuide,
 	MAPPING_EXAMPLE,
-} from "../../scripts/render/views/author-guide.ts";
+} from "../../scripts/views/author-guide.ts";
+import { nginxServer } from "../../scripts/views/host-headers.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { inlineCode, type PageContext, section } from "../parts/page.ts";
 
 /** The page of the author guide. */

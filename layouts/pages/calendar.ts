@@ -2,9 +2,9 @@
  * The weeks of the term with their dates, and how to take them into a calendar.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { HomeView } from "../../scripts/render/views/home.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import type { HomeView } from "../../scripts/views/home.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
 import { classRows, noWeeks, weekRows } from "../parts/week-list.ts";

@@ -2,9 +2,9 @@
  * The sheet of one class in one week: the rotation in order, with a running clock.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ClassSheetView } from "../../scripts/render/views/week.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { ClassSheetView } from "../../scripts/views/week.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import {

@@ -2,9 +2,9 @@
  * One class: its rotation, and a sheet for each week.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ClassView } from "../../scripts/render/views/class.ts";
-import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
+import type { ClassView } from "../../scripts/views/class.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { measureLink } from "../../scripts/views/measures/measure-page.ts";
 import { timeLine } from "../parts/charts.ts";
 import { classTerm } from "../parts/class-term.ts";
 import { findingsList } from "../parts/findings-list.ts";

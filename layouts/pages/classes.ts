@@ -2,8 +2,8 @@
  * The timetable: every class by day.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ClassesView } from "../../scripts/render/views/class.ts";
+import type { ClassesView } from "../../scripts/views/class.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { type PageContext, section } from "../parts/page.ts";
 
 /** The page of all classes. */

@@ -2,8 +2,8 @@
  * The coverage tables, and the data files behind them.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { CoverageListView } from "../../scripts/render/site.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { CoverageListView } from "../../scripts/views/pages.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
 /** The index of coverage. */

@@ -2,8 +2,8 @@
  * One coverage table with its filters, and under it the drills of every cell.
  */
 
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import type { CellView, CoverageView, Measure } from "../../scripts/render/views/coverage.ts";
+import type { CellView, CoverageView, Measure } from "../../scripts/views/coverage.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
 import { a, inWords, type PageContext } from "../parts/page.ts";
 
 /** The page of a table. */

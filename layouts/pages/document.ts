@@ -1,6 +1,6 @@
 /** The whole document of a page, of whatever kind: for the site, the preview and devices alike. */
 
-import type { SitePage } from "../../scripts/render/site.ts";
+import type { SitePage } from "../../scripts/views/pages.ts";
 import { drawnBodies } from "../parts/figures.ts";
 import { frame } from "../parts/frame.ts";
 import { contextOf, type PageContext } from "../parts/page.ts";

@@ -2,10 +2,10 @@
  * One drill: safety first, then what each level does, what to say and see, and where it leads.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import { NO_CHOICE, writeChoice } from "../../scripts/render/search/choice.ts";
-import type { DrillLine, DrillView } from "../../scripts/render/views/drill.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import { NO_CHOICE, writeChoice } from "../../scripts/search/choice.ts";
+import type { DrillLine, DrillView } from "../../scripts/views/drill.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { capital } from "../../scripts/views/words.ts";
 import {
 	adaptList,
 	criteriaList,

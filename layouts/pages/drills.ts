@@ -2,8 +2,8 @@
  * All drills by apparatus.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { DrillsView } from "../../scripts/render/views/drills.ts";
+import type { DrillsView } from "../../scripts/views/drills.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { drillRows } from "../parts/drill-parts.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";

@@ -2,9 +2,9 @@
  * The inventory: what the club owns, where it is kept, what the term needs.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { EquipmentListView } from "../../scripts/render/views/equipment.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import type { EquipmentListView } from "../../scripts/views/equipment.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { a, type PageContext } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
 

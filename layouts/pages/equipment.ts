@@ -2,8 +2,8 @@
  * One piece of equipment: where it is kept, where it is needed.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { EquipmentView } from "../../scripts/render/views/equipment.ts";
+import type { EquipmentView } from "../../scripts/views/equipment.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { a, facts, type PageContext, section } from "../parts/page.ts";
 

@@ -2,8 +2,8 @@
  * Everything the measures find, what harms most first; and what the director accepts, with her reasons.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { FindingLine, FindingsOf, FindingsView } from "../../scripts/render/views/findings.ts";
+import type { FindingLine, FindingsOf, FindingsView } from "../../scripts/views/findings.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { findingItem } from "../parts/findings-list.ts";
 import { a, fold, inlineCode, type PageContext, section } from "../parts/page.ts";
 

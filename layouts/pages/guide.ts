@@ -2,8 +2,8 @@
  * One guide.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { GuideView } from "../../scripts/render/views/guide.ts";
+import type { GuideView } from "../../scripts/views/guide.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { beside, type PageContext } from "../parts/page.ts";
 
 /** The page of a guide. */

@@ -2,8 +2,8 @@
  * The club's guides, and the author guide.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { GuidesView } from "../../scripts/render/views/guide.ts";
+import type { GuidesView } from "../../scripts/views/guide.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
 /** The page of all guides. */

@@ -2,8 +2,8 @@
  * Home: this week, chosen in the browser by the date; without JavaScript, all weeks.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { HomeView } from "../../scripts/render/views/home.ts";
+import type { HomeView } from "../../scripts/views/home.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 import { noWeeks, todaysSheets, weekCard, weekRows } from "../parts/week-list.ts";

@@ -2,8 +2,8 @@
  * Which function writes which kind of page.
  */
 
-import type { Html } from "../../scripts/render/html.ts";
-import type { SitePage } from "../../scripts/render/site.ts";
+import type { Html } from "../../scripts/views/html.ts";
+import type { SitePage } from "../../scripts/views/pages.ts";
 import type { PageContext } from "../parts/page.ts";
 import { aboutPage } from "./about.ts";
 import { apparatusPage } from "./apparatus.ts";

@@ -2,9 +2,9 @@
  * One level: its classes, the skills it learns, its drills by apparatus.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { LevelView } from "../../scripts/render/views/level.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { LevelView } from "../../scripts/views/level.ts";
 import { drillRows } from "../parts/drill-parts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { a, beside, chips, fold, type PageContext, section } from "../parts/page.ts";

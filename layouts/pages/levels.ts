@@ -2,8 +2,8 @@
  * All levels, lowest first.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { LevelsView } from "../../scripts/render/views/level.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { LevelsView } from "../../scripts/views/level.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
 /** The page of all levels. */

@@ -2,8 +2,8 @@
  * The page for an address that nothing has.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { NotFoundView } from "../../scripts/render/site.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { NotFoundView } from "../../scripts/views/pages.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
 /** The page that a host shows where there is none. */

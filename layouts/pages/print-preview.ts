@@ -3,9 +3,9 @@
  * sheets. Pages are cut and numbered when the binder is printed; here each part is shown in one piece.
  */
 
-import type { SheetSection, Sheets } from "../../scripts/print/section.ts";
-import { html } from "../../scripts/render/html.ts";
+import { html } from "../../scripts/views/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import type { SheetSection, Sheets } from "../sheets/section.ts";
 
 /** Where a section's preview stands, from the root of the preview. */
 function printPreviewAddress(section: number): string {

@@ -4,7 +4,7 @@
  */
 
 import type { Problem } from "../../scripts/problems.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
 
 /**

@@ -3,8 +3,8 @@
  * lists below it are pages of their own and serve without JavaScript.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { SearchView } from "../../scripts/render/views/search.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { SearchView } from "../../scripts/views/search.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
 /** The page of the search. */

@@ -2,8 +2,8 @@
  * One body shape: its figure, and its drills by apparatus.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ShapeView } from "../../scripts/render/views/shape.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { ShapeView } from "../../scripts/views/shape.ts";
 import { anglesOfShape } from "../parts/angles.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { shapeFigure } from "../parts/figures.ts";

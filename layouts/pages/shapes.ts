@@ -2,8 +2,8 @@
  * The contact sheet: every body shape beside the others.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ShapesView } from "../../scripts/render/views/shape.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { ShapesView } from "../../scripts/views/shape.ts";
 import { anglesOfShapes } from "../parts/angles.ts";
 import { shapeFigure } from "../parts/figures.ts";
 import { a, type PageContext } from "../parts/page.ts";

@@ -3,9 +3,9 @@
  * the function of its kind inside the frame.
  */
 
-import { addressFile } from "../../scripts/render/addresses.ts";
-import { raw } from "../../scripts/render/html.ts";
-import type { SitePage } from "../../scripts/render/site.ts";
+import { addressFile } from "../../scripts/views/addresses.ts";
+import { raw } from "../../scripts/views/html.ts";
+import type { SitePage } from "../../scripts/views/pages.ts";
 import { documentOf } from "./document.ts";
 
 interface TemplateData {

@@ -2,9 +2,9 @@
  * One skill: what it needs, what it leads to, and the drills on the way.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { SkillView } from "../../scripts/render/views/skill.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { SkillView } from "../../scripts/views/skill.ts";
+import { capital } from "../../scripts/views/words.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";

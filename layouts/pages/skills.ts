@@ -2,8 +2,8 @@
  * All skills by apparatus.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { SkillsView } from "../../scripts/render/views/skill.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { SkillsView } from "../../scripts/views/skill.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 

@@ -2,14 +2,9 @@
  * The term at a glance: a picture of weeks by shapes and one of weeks by skills, with their tables.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import {
-	spacingTarget,
-	type TermKind,
-	type TermRow,
-	type TermView,
-} from "../../scripts/render/views/term.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import { spacingTarget, type TermKind, type TermRow, type TermView } from "../../scripts/views/term.ts";
 import { countedCell, termMatrix } from "../parts/charts.ts";
 import { nothingPlanned } from "../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../parts/page.ts";

@@ -2,10 +2,10 @@
  * One apparatus in one week: what to set out, and every block in full.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
-import type { WeekApparatusView } from "../../scripts/render/views/week.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { measureLink } from "../../scripts/views/measures/measure-page.ts";
+import type { WeekApparatusView } from "../../scripts/views/week.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";

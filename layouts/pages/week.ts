@@ -2,10 +2,10 @@
  * One week: what each apparatus does, the class sheets, the load, what the measures find.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { measureLink } from "../../scripts/render/views/measures/measure-page.ts";
-import type { WeekView } from "../../scripts/render/views/week.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { measureLink } from "../../scripts/views/measures/measure-page.ts";
+import type { WeekView } from "../../scripts/views/week.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { pairedBars } from "../parts/charts.ts";
 import { findingsList } from "../parts/findings-list.ts";

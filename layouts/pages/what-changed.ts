@@ -2,8 +2,8 @@
  * What changed since an earlier edition: for a coach who knew the old one.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ChangedThings, ChangeLine, WhatChangedView } from "../../scripts/render/views/what-changed.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { ChangedThings, ChangeLine, WhatChangedView } from "../../scripts/views/what-changed.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, fold, type PageContext, section } from "../parts/page.ts";
 

@@ -5,8 +5,8 @@
 import { sideAngles } from "../../scripts/figures/pose.ts";
 import { classify, STRADDLE_BORDER, TRAMPOLINE_BORDER } from "../../scripts/link/classify.ts";
 import type { LinkedShape, SideAngles } from "../../scripts/model.ts";
-import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
 import { scrollTable } from "./measure-parts.ts";
 import { a, type PageContext, section } from "./page.ts";
 

@@ -2,8 +2,8 @@
  * A block of a week's plan in full: its drill, or its stations side by side.
  */
 
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import type { BlockView, Station } from "../../scripts/render/views/week.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import type { BlockView, Station } from "../../scripts/views/week.ts";
 import {
 	adaptList,
 	criteriaList,

@@ -9,7 +9,7 @@ import { drawPairedBars, type PairedBars } from "../../scripts/figures/paired-ba
 import { drawRangeBars, type RangeBars } from "../../scripts/figures/range-bars.ts";
 import { drawTermMatrix, type TermMatrix } from "../../scripts/figures/term-matrix.ts";
 import { drawTimeLine, type TimeLine } from "../../scripts/figures/time-line.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
 import { a, type PageContext } from "./page.ts";
 
 /** A chart's title and description, for those who do not see it, and what its ids begin with. */

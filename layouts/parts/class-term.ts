@@ -2,9 +2,9 @@
  * What a class really does of the skills of its levels over the term, as a table for each group.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { ClassTermView, SkillOverTerm } from "../../scripts/render/views/class-term.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
+import type { ClassTermView, SkillOverTerm } from "../../scripts/views/class-term.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
 import { scrollTable } from "./measure-parts.ts";
 import { a, type PageContext } from "./page.ts";
 

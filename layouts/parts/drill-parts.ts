@@ -2,10 +2,10 @@
  * The parts of a drill that more than one page shows: safety, cues, faults, doses, set-up, lists.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/render/views/drill.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/views/drill.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
+import { capital } from "../../scripts/views/words.ts";
 import { sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 

@@ -4,7 +4,7 @@
  * it works without JavaScript and offline, and Escape closes it.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 

@@ -2,8 +2,8 @@
  * What the term gives each level of a drill, as a table.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { DrillView } from "../../scripts/render/views/drill.ts";
+import type { DrillView } from "../../scripts/views/drill.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { scrollTable } from "./measure-parts.ts";
 import { a, inWords, type PageContext } from "./page.ts";
 

@@ -9,7 +9,7 @@ import type { Pose } from "../../scripts/figures/pose.ts";
 import { type BodyOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
 import { type Movement, stripCaption, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
 import type { LinkedShape } from "../../scripts/model.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
 import type { PageContext } from "./page.ts";
 
 /** One shape's figure; `idPrefix` keeps its ids apart from others on the page. */

@@ -2,8 +2,8 @@
  * Findings beside the thing they are about.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { FindingLine } from "../../scripts/render/views/findings.ts";
+import type { FindingLine } from "../../scripts/views/findings.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { inlineCode, inWords, type PageContext } from "./page.ts";
 
 /** A list of findings; nothing for none. */

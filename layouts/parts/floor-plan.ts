@@ -6,9 +6,9 @@
 import { routesOf } from "../../scripts/compute/floor-routes.ts";
 import { FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { drawFloorPlan, isLong } from "../../scripts/figures/floor-plan.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import type { FloorPlanView } from "../../scripts/render/views/floor-plan.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import type { FloorPlanView } from "../../scripts/views/floor-plan.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 
 export interface FloorPlanOptions {

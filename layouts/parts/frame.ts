@@ -7,10 +7,10 @@
  * anything: the policy allows files of the site alone.
  */
 
-import { POLICY } from "../../scripts/render/host-headers.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { HEAD_FILE } from "../../scripts/render/search/search-files.ts";
-import type { SitePageKind } from "../../scripts/render/site.ts";
+import { POLICY } from "../../scripts/views/host-headers.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import type { SitePageKind } from "../../scripts/views/pages.ts";
+import { HEAD_FILE } from "../../scripts/views/search-files.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { closeKey, emergencyKey, emergencyPanel } from "./emergency.ts";
 import { type Sign, sign } from "./icons.ts";

@@ -7,9 +7,9 @@
  * program, and the browser's own way back leads back.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { SetOut } from "../../scripts/render/views/set-out.ts";
-import type { BlockView, ClassStop } from "../../scripts/render/views/week.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { SetOut } from "../../scripts/views/set-out.ts";
+import type { BlockView, ClassStop } from "../../scripts/views/week.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { emergencyKey } from "./emergency.ts";
 import { stationLabel } from "./floor-plan.ts";

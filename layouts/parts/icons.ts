@@ -3,7 +3,7 @@
  * frame. Drawn for this project; always beside words, never instead of them.
  */
 
-import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
 
 const APPARATUS: Readonly<Record<string, string>> = {
 	"warm-up": '<circle cx="12" cy="12" r="8.5" stroke-dasharray="2.6 2.74"/><path d="M12 8v4l3 2"/>',

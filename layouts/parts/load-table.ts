@@ -2,9 +2,9 @@
  * Landings and hand contacts as rows of a table, opening to the drills behind them.
  */
 
-import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
-import type { LoadRow } from "../../scripts/render/views/measures/load.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
+import type { LoadRow } from "../../scripts/views/measures/load.ts";
 import { opens } from "./measure-parts.ts";
 import { a, type PageContext } from "./page.ts";
 

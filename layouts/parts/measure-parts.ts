@@ -2,9 +2,9 @@
  * What every page of a measure has: its head and foot, and tables that scroll within themselves.
  */
 
-import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
-import type { DirectionRow } from "../../scripts/render/views/measures/balance.ts";
-import type { MeasureHead } from "../../scripts/render/views/measures/measure-head.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
+import type { DirectionRow } from "../../scripts/views/measures/balance.ts";
+import type { MeasureHead } from "../../scripts/views/measures/measure-head.ts";
 import { countedCell } from "./charts.ts";
 import { findingsList } from "./findings-list.ts";
 import { a, type PageContext, section } from "./page.ts";

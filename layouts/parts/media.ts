@@ -3,10 +3,10 @@
  * video stands still, with its poster, until somebody starts it.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { Picture, Video } from "../../scripts/render/media/medium.ts";
-import { PHONE_WIDTH } from "../../scripts/render/offline/picture-sizes.ts";
-import type { DrillMedium } from "../../scripts/render/views/drill.ts";
+import { PHONE_WIDTH } from "../../scripts/records/picture-sizes.ts";
+import type { DrillMedium } from "../../scripts/views/drill.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { Picture, Video } from "../../scripts/views/medium.ts";
 import type { PageContext } from "./page.ts";
 
 /** How wide a picture stands on the page, as pictures.css has it. */

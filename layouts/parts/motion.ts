@@ -5,7 +5,7 @@
 
 import { isPlayable, scoreText } from "../../scripts/figures/stage.ts";
 import type { Movement } from "../../scripts/figures/support.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import type { PageContext } from "./page.ts";
 
 /** Nothing where there are no two phases to move between. */

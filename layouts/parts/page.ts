@@ -3,10 +3,10 @@
  */
 
 import type { Pose } from "../../scripts/figures/pose.ts";
-import { wayTo } from "../../scripts/render/addresses.ts";
-import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
-import type { SitePage } from "../../scripts/render/site.ts";
-import type { Label, Link } from "../../scripts/render/views/links.ts";
+import { wayTo } from "../../scripts/views/addresses.ts";
+import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
+import type { Label, Link } from "../../scripts/views/links.ts";
+import type { SitePage } from "../../scripts/views/pages.ts";
 import type { Words } from "../../scripts/words/words.ts";
 
 export interface PageContext {

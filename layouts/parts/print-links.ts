@@ -3,9 +3,9 @@
  * only sheets that were made are linked.
  */
 
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { BinderFile } from "../../scripts/render/views/term.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { BinderFile } from "../../scripts/views/term.ts";
 import type { PageContext } from "./page.ts";
 
 /** One sheet: its file from the root of the site, and what it is called here. */

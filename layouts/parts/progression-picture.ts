@@ -4,7 +4,7 @@
  */
 
 import { drawProgressionMap, type MapSkill } from "../../scripts/figures/progression-map.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { type ChartWords, here, scrolling } from "./charts.ts";
 import type { PageContext } from "./page.ts";
 

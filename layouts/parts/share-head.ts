@@ -3,9 +3,9 @@
  * show a link to it. Nothing is said to search engines: a staff site asks not to be listed.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import { GROUNDS, MANIFEST_FILE } from "../../scripts/render/manifest.ts";
-import { WORKER_FILE } from "../../scripts/render/offline/edition-list.ts";
+import { WORKER_FILE } from "../../scripts/records/edition-list.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { GROUNDS, MANIFEST_FILE } from "../../scripts/views/manifest.ts";
 import type { PageContext } from "./page.ts";
 
 /** For installing: manifest, icons, colours, and the worker that keeps the site. */

@@ -2,9 +2,9 @@
  * How shapes and skills are spread over the term: one of them at each level, or all of one level.
  */
 
-import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
-import type { SpacingOfLevel } from "../../scripts/render/views/measures/spacing.ts";
-import type { Spacing } from "../../scripts/render/views/spacing.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
+import type { SpacingOfLevel } from "../../scripts/views/measures/spacing.ts";
+import type { Spacing } from "../../scripts/views/spacing.ts";
 import { scrollTable } from "./measure-parts.ts";
 import { a, inWords, type PageContext, section } from "./page.ts";
 

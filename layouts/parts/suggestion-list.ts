@@ -2,8 +2,8 @@
  * What a week lacks, and the fewest drills of the library that would close it.
  */
 
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { GapView, SuggestionView } from "../../scripts/render/views/suggested.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { GapView, SuggestionView } from "../../scripts/views/suggested.ts";
 import { a, fold, type PageContext } from "./page.ts";
 
 /** A fold for each level and apparatus; `names` says what its summary begins with. */

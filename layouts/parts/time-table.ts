@@ -2,9 +2,9 @@
  * Planned against available minutes as rows of a table, opening to the drills behind the share.
  */
 
-import { type Html, type HtmlValue, html } from "../../scripts/render/html.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
-import { drillTimeWords, type TimeRow } from "../../scripts/render/views/measures/time.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
+import { drillTimeWords, type TimeRow } from "../../scripts/views/measures/time.ts";
 import { opens } from "./measure-parts.ts";
 import { a, type PageContext } from "./page.ts";
 

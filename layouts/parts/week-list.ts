@@ -2,8 +2,8 @@
  * Weeks in lists: the full card that home shows for today, and the rows of the term.
  */
 
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import type { ClassInWeek, WeekLine } from "../../scripts/render/views/week.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import type { ClassInWeek, WeekLine } from "../../scripts/views/week.ts";
 import { apparatusIcon } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 

@@ -3,11 +3,11 @@
  */
 
 import type { Id } from "../../scripts/model.ts";
-import type { SheetSection } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { capital } from "../../scripts/views/words.ts";
 import { pageLine, sheetHead } from "./pieces.ts";
 import type { PlaceKind, Places } from "./places.ts";
+import type { SheetSection } from "./section.ts";
 import type { SheetSource } from "./source.ts";
 
 interface Term {

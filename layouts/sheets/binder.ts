@@ -3,16 +3,16 @@
  * coverage, equipment, index.
  */
 
-import { pageReference } from "../../scripts/print/assemble.ts";
-import { editionId } from "../../scripts/print/edition-file.ts";
-import type { SheetSection, Sheets } from "../../scripts/print/section.ts";
-import { html } from "../../scripts/render/html.ts";
+import { html } from "../../scripts/views/html.ts";
 import { editionNameOf } from "../../scripts/words/words.ts";
 import { indexSection } from "./back-index.ts";
 import { drillSections } from "./drills.ts";
+import { editionId } from "./edition.ts";
 import { type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
+import { pageReference } from "./page-reference.ts";
 import { type PlaceKind, placesOf } from "./places.ts";
 import { shapesSection, skillsSection } from "./reference.ts";
+import type { SheetSection, Sheets } from "./section.ts";
 import type { SheetSource } from "./source.ts";
 import { coverageSection, equipmentSection } from "./tables.ts";
 import { weekSections } from "./weeks.ts";

@@ -4,10 +4,10 @@
  */
 
 import type { Id, Level, LinkedSkill } from "../../scripts/model.ts";
-import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { criteriaOf } from "../../scripts/render/views/drill.ts";
+import { criteriaOf } from "../../scripts/views/drill.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { evenRuns } from "./pieces.ts";
+import type { SheetPiece } from "./sheet-file.ts";
 import { AS_DESIGNED, fixedPiece, type SheetMaker } from "./side.ts";
 
 /** Columns and rows of a side. */

@@ -8,20 +8,20 @@
  */
 
 import type { ClubClass, Id, WeekPlan } from "../../scripts/model.ts";
-import type { SheetPiece, SheetStep } from "../../scripts/print/sheet-file.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import type { Link } from "../../scripts/render/views/links.ts";
-import type { SetOut } from "../../scripts/render/views/set-out.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
+import type { SetOut } from "../../scripts/views/set-out.ts";
 import {
 	type ClassSheetView,
 	type ClassStop,
 	classSheetView,
 	type Station,
-} from "../../scripts/render/views/week.ts";
+} from "../../scripts/views/week.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { carriedList, coachesLine, stationsOrOptions, stopName } from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
+import type { SheetPiece, SheetStep } from "./sheet-file.ts";
 import {
 	figureStrip,
 	pouredPiece,

@@ -6,11 +6,10 @@ import { drillAt, valuesAt } from "../../scripts/compute/drill-at.ts";
 import { setUpHeights } from "../../scripts/compute/heights.ts";
 import { drawQr } from "../../scripts/figures/qr.ts";
 import type { Apparatus, LinkedDrill } from "../../scripts/model.ts";
-import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
 import { mediaKindOf } from "../../scripts/read/inspect-media.ts";
-import { addressOf } from "../../scripts/render/addresses.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import { addressOf } from "../../scripts/views/addresses.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import { capital } from "../../scripts/views/words.ts";
 import {
 	beforeLevels,
 	columns,
@@ -27,6 +26,7 @@ import {
 	sheetHead,
 } from "./pieces.ts";
 import { drillLabel, drillsOf, type Places } from "./places.ts";
+import type { SheetPart, SheetSection } from "./section.ts";
 import type { SheetSource } from "./source.ts";
 
 /** Cards laid out in one go: more takes longer than twice as many goes. */

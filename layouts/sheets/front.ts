@@ -6,11 +6,11 @@
 import { teachingWeeks } from "../../scripts/compute/calendar.ts";
 import { entryOf } from "../../scripts/compute/levels-of.ts";
 import type { Level } from "../../scripts/model.ts";
-import type { SheetSection } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { sign } from "../parts/icons.ts";
 import { named, namedDrills, pageLine, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
 import type { Places } from "./places.ts";
+import type { SheetSection } from "./section.ts";
 import type { SheetSource } from "./source.ts";
 
 /** The first and last day of the term, as far as it has dates. */

@@ -12,9 +12,9 @@
  */
 
 import type { Apparatus, Curriculum, Id, LinkedDrill, LinkKind, WeekPlan } from "../../scripts/model.ts";
-import { longestNumber, pageReference } from "../../scripts/print/assemble.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import { longestNumber, pageReference } from "./page-reference.ts";
 import type { SheetSource } from "./source.ts";
 
 /** The sections that are one part each, by the names of their labels. */

@@ -1,10 +1,10 @@
 /** Floor plans of an apparatus in a week, large enough to hang beside it. */
 
 import type { ApparatusPlan, WeekPlan } from "../../scripts/model.ts";
-import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { html } from "../../scripts/render/html.ts";
-import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
+import { floorPlanView } from "../../scripts/views/floor-plan.ts";
+import { html } from "../../scripts/views/html.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
+import type { SheetPiece } from "./sheet-file.ts";
 import { pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
 /** The plans of all blocks of stations; undefined where there is none. */

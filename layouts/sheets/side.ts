@@ -11,13 +11,13 @@ import { arcsAsCurves } from "../../scripts/figures/curves.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { type Movement, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
 import type { Block, Dose, Drill, Id } from "../../scripts/model.ts";
-import type { SheetStep } from "../../scripts/print/sheet-file.ts";
-import { type Html, type HtmlValue, html, raw } from "../../scripts/render/html.ts";
-import { doseIn, type Safety } from "../../scripts/render/views/drill.ts";
-import type { SiteIndex } from "../../scripts/render/views/site-index.ts";
-import { doseWords } from "../../scripts/render/views/words.ts";
+import { doseIn, type Safety } from "../../scripts/views/drill.ts";
+import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
+import type { SiteIndex } from "../../scripts/views/site-index.ts";
+import { doseWords } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { sign } from "../parts/icons.ts";
+import type { SheetStep } from "./sheet-file.ts";
 
 /** What single sheets are made from. */
 export interface SheetMaker {

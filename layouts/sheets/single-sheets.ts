@@ -7,12 +7,12 @@
 import { meets } from "../../scripts/compute/calendar.ts";
 import type { Handbook } from "../../scripts/handbook.ts";
 import type { ApparatusPlan, Id, WeekPlan } from "../../scripts/model.ts";
-import type { SheetFile, SheetKind, SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
-import { indexSite } from "../../scripts/render/views/site-index.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import { indexSite } from "../../scripts/views/site-index.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
 import { planSheet } from "./plan-sheets.ts";
+import type { SheetFile, SheetKind, SheetPiece } from "./sheet-file.ts";
 import type { SheetMaker } from "./side.ts";
 import { stationCards } from "./station-cards.ts";
 import { labelSheet, storeRoomList } from "./store-room.ts";

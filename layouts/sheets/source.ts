@@ -2,7 +2,7 @@
 
 import type { Measured } from "../../scripts/compute/measure.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
-import type { MarkdownRenderer } from "../../scripts/render/markdown.ts";
+import type { MarkdownRenderer } from "../../scripts/views/markdown.ts";
 import type { Words } from "../../scripts/words/words.ts";
 
 export interface SheetSource extends Measured {

@@ -9,12 +9,12 @@ import { clearPlaces } from "../../scripts/figures/floor-plan.ts";
 import type { Point } from "../../scripts/figures/floor-plan-marks.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
 import type { ApparatusPlan, Block, Id, LinkedDrill, WeekPlan } from "../../scripts/model.ts";
-import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { type Html, html, raw } from "../../scripts/render/html.ts";
-import { drillCore, levelsInOrder } from "../../scripts/render/views/drill.ts";
-import { doseWords } from "../../scripts/render/views/words.ts";
+import { drillCore, levelsInOrder } from "../../scripts/views/drill.ts";
+import { type Html, html, raw } from "../../scripts/views/html.ts";
+import { doseWords } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
+import type { SheetPiece } from "./sheet-file.ts";
 import {
 	AS_DESIGNED,
 	figureStrip,

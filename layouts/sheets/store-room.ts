@@ -5,9 +5,9 @@
 import { dateOf, meets } from "../../scripts/compute/calendar.ts";
 import { equipmentFor, equipmentForClass } from "../../scripts/compute/equipment.ts";
 import type { Id, LinkedEquipment, Weekday, WeekPlan } from "../../scripts/model.ts";
-import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { html } from "../../scripts/render/html.ts";
+import { html } from "../../scripts/views/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import type { SheetPiece } from "./sheet-file.ts";
 import { AS_DESIGNED, fixedPiece, pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
 /** What one item is needed for. */

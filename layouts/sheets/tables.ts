@@ -7,12 +7,12 @@ import { type CoverageTable, coverage } from "../../scripts/compute/coverage.ts"
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { agesOfLevel, LANDMARKS, landmarkHeights, landmarksOf } from "../../scripts/compute/heights.ts";
 import type { Id, WeekPlan } from "../../scripts/model.ts";
-import { paperOf } from "../../scripts/print/paper.ts";
-import type { SheetPart, SheetSection, SheetTarget } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { capital } from "../../scripts/render/views/words.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
+import { capital } from "../../scripts/views/words.ts";
+import { paperOf } from "./paper.ts";
 import { columns, evenRuns, sheetHead } from "./pieces.ts";
 import type { Places } from "./places.ts";
+import type { SheetPart, SheetSection, SheetTarget } from "./section.ts";
 import type { SheetSource } from "./source.ts";
 
 /** Weeks that fit beside the names on an upright page, and on one that lies on its side. */

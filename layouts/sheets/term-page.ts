@@ -2,9 +2,9 @@
 
 import { type TeachingWeek, teachingWeeks } from "../../scripts/compute/calendar.ts";
 import type { Term, WeekPlan } from "../../scripts/model.ts";
-import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { apparatusIcon } from "../parts/icons.ts";
+import type { SheetPiece } from "./sheet-file.ts";
 import { pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
 /** The overview; undefined where no week is planned. */

@@ -5,11 +5,11 @@
  * their foot: "W3 · Floor 1–4" is two leaves.
  */
 
-import type { Edition, EditionLeaf, Insertion, Update } from "../../scripts/print/edition.ts";
-import type { SheetSection } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import type { Edition, EditionLeaf, Insertion, Update } from "./edition.ts";
 import { sheetHead } from "./pieces.ts";
+import type { SheetSection } from "./section.ts";
 
 /** What one line of the list says of one part. */
 interface Row {

@@ -2,11 +2,11 @@
 
 import { dateOf, isClosed } from "../../scripts/compute/calendar.ts";
 import type { WeekPlan } from "../../scripts/model.ts";
-import type { SheetPiece } from "../../scripts/print/sheet-file.ts";
-import { html } from "../../scripts/render/html.ts";
-import { weekView } from "../../scripts/render/views/week.ts";
-import { minutesOfDay } from "../../scripts/render/views/words.ts";
+import { html } from "../../scripts/views/html.ts";
+import { weekView } from "../../scripts/views/week.ts";
+import { minutesOfDay } from "../../scripts/views/words.ts";
 import { apparatusIcon } from "../parts/icons.ts";
+import type { SheetPiece } from "./sheet-file.ts";
 import { inSentence, pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
 /** The overview of a week. */

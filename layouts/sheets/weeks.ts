@@ -9,12 +9,12 @@ import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { classTime } from "../../scripts/compute/time.ts";
 import { isLong } from "../../scripts/figures/floor-plan.ts";
 import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
-import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
-import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
+import { floorPlanView } from "../../scripts/views/floor-plan.ts";
+import { type Html, html } from "../../scripts/views/html.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { cueList, levelRows, named, pageList, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
 import { type Places, weekApparatusLabel } from "./places.ts";
+import type { SheetPart, SheetSection } from "./section.ts";
 import type { SheetSource } from "./source.ts";
 
 /** All weeks' coverage, worked out once. */

@@ -2,7 +2,7 @@
 
 import { HARMS, type Harm, harmOf } from "../compute/harm.ts";
 import type { Curriculum, Finding, Id } from "../model.ts";
-import { findingRecord } from "../render/data-files.ts";
+import { findingRecord } from "../site/data-files.ts";
 import { openClub } from "./open-club.ts";
 import { count, reportFindings, reportKinds, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";

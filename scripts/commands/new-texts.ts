@@ -1,8 +1,8 @@
 /** The texts that `new` writes: the fields that matter, and comments that teach the next ones. */
 
 import type { FileKind, Id } from "../model.ts";
+import { SCHEMA_FILES_OF, schemaFiles } from "../site/schema-files.ts";
 import type { Choice } from "./ask.ts";
-import { SCHEMA_FILES_OF, schemaFiles } from "./schema-files.ts";
 
 interface NewFile {
 	readonly path: string;

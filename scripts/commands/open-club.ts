@@ -2,8 +2,8 @@
 
 import { type Handbook, type OpenOptions, openHandbook } from "../handbook.ts";
 import { byPlace, type Problem } from "../problems.ts";
-import type { PreparedMedia } from "../render/media/medium.ts";
-import { mediaCacheOf, prepareMedia } from "../render/media/prepare-media.ts";
+import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
+import type { PreparedMedia } from "../views/medium.ts";
 
 export interface OpenedClub {
 	/** All problems of the folder and of its media, by file and line. */

@@ -4,15 +4,15 @@
  */
 
 import { join, relative } from "node:path";
+import type { Edition } from "../../layouts/sheets/edition.ts";
+import { SHEET_KINDS, type SheetKind } from "../../layouts/sheets/sheet-file.ts";
 import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
 import type { Handbook } from "../handbook.ts";
 import { printBinder } from "../print/binder.ts";
-import type { Edition } from "../print/edition.ts";
 import { editionFile } from "../print/edition-file.ts";
 import { findBrowser } from "../print/find-browser.ts";
-import { SHEET_KINDS, type SheetKind } from "../print/sheet-file.ts";
 import { readRecord, recordOf, recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";

@@ -5,7 +5,7 @@ import { openFolder } from "../files/folder.ts";
 import { givenKind, readGiven } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
-import { RECORD_FILE } from "../render/data-files.ts";
+import { RECORD_FILE } from "../site/data-files.ts";
 import { ownOutput } from "./note-edition.ts";
 
 export interface ReadPlan {

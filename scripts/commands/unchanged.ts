@@ -8,7 +8,7 @@ import { programCache } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
 import { sha256 } from "../files/hash.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
+import { programFingerprint } from "../files/program-fingerprint.ts";
 
 /** A file's path from the output folder, its size, and the time of its last change. */
 type Stamp = readonly [path: string, size: number, changed: number];

@@ -6,8 +6,9 @@
  * order.
  */
 
-import type { Curriculum, DataPath, Drill, FileKind, Id, Place, Records, Source } from "../model.ts";
+import type { Curriculum, DataPath, Drill, FileKind, Id, Records, Source } from "../model.ts";
 import { LINK_KINDS } from "../model.ts";
+import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import type { ValidatedClub } from "../validate/validate-club.ts";

@@ -1,6 +1,7 @@
 /** Every text of a file that people read, each with the way back to its place; and those in which `[[links]]` stand. */
 
-import type { Place, SourceFile } from "../model.ts";
+import type { SourceFile } from "../model.ts";
+import type { Place } from "../place.ts";
 
 export interface TextAt {
 	readonly text: string;

@@ -8,12 +8,14 @@
  *   5. two pages each are a leaf of paper, which gets the edition in which it last changed
  */
 
+import type { Edition, EditionLeaf } from "../../layouts/sheets/edition.ts";
+import { labelOf } from "../../layouts/sheets/page-reference.ts";
+import type { EditionMark, Sheets, SheetTarget } from "../../layouts/sheets/section.ts";
 import { sha256 } from "../files/hash.ts";
-import { type Html, html, raw } from "../render/html.ts";
-import { type Edition, type EditionLeaf, issueLeaves } from "./edition.ts";
+import { type Html, html, raw } from "../views/html.ts";
+import { issueLeaves } from "./edition.ts";
 import type { CutPage } from "./in-page.ts";
 import { CHANGED, passageCodes, printedContent } from "./passages.ts";
-import type { EditionMark, Sheets, SheetTarget } from "./section.ts";
 
 export interface Leaf {
 	/** Position in `Sheets.sections`. */
@@ -281,26 +283,6 @@ const REFERENCE = /(<span class="ref-word" data-to="([^"]*)">)(<\/span>)/g;
 /** The same with its words. */
 const FILLED =
 	/(<span class="ref-word" data-to="([^"]*)">)((?:[^<]|<span data-changed="">[^<]*<\/span>)*)(<\/span>)/g;
-
-/** "W3 · Floor 2". */
-function labelOf(prefix: string, number: number): string {
-	return prefix === "" ? String(number) : `${prefix} ${number}`;
-}
-
-/**
- * A reference by page: a box as wide as any number it may get, so that filling it moves nothing.
- *
- * @param label the target's part label
- * @param pages the most pages that part may have
- */
-export function pageReference(id: string, label: string, pages: number): Html {
-	return html`<a class="ref" href="#${id}"><span class="ref-room" aria-hidden="true">${longestNumber(label, pages)}</span><span class="ref-word" data-to="${id}"></span></a>`;
-}
-
-/** The widest number that a page of a part of so many pages at most may have. */
-export function longestNumber(label: string, pages: number): string {
-	return labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
-}
 
 /** Two lines of a tab; a longer name ends in dots. */
 const TAB_LETTERS = 20;

@@ -2,14 +2,10 @@
  * What is known of a printed binder beside its PDF: the file's name, and what other stages ask of it.
  */
 
+import { editionId } from "../../layouts/sheets/edition.ts";
 import type { Folder } from "../files/folder.ts";
 import type { ClubEdition } from "../model.ts";
-import type { BinderFile } from "../render/views/term.ts";
-
-/** What an edition is called in the file. */
-export function editionId({ number, content }: ClubEdition): string {
-	return `${number}-${content.slice(0, 8)}`;
-}
+import type { BinderFile } from "../views/term.ts";
 
 /** The binder in a file of an output, if it is there and of this edition. */
 export function binderOf(out: Folder, pdfFile: string, edition: ClubEdition): BinderFile | undefined {

@@ -15,80 +15,15 @@
 
 import { Ajv, type ValidateFunction } from "ajv";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { EDITION_FORMAT, type Edition, type EditionLeaf, type Update } from "../../layouts/sheets/edition.ts";
+import type { EditionMark, Sheets } from "../../layouts/sheets/section.ts";
 import { readGiven } from "../files/given.ts";
-import type { Club } from "../model.ts";
-import { escapeHtml, type Html, raw } from "../render/html.ts";
+import { escapeHtml, type Html, raw } from "../views/html.ts";
 import schema from "./edition.schema.json" with { type: "json" };
 import { matchSequences } from "./match-sequences.ts";
-import type { PassageCodes } from "./passages.ts";
-import type { EditionMark, Sheets } from "./section.ts";
-
-export const EDITION_FORMAT = 1;
 
 /** The name of an edition attached to a PDF. */
 export const ATTACHMENT = "edition.json";
-
-/** The file's content; `edition.schema.json` says the same to other programs. */
-export interface Edition {
-	readonly format: typeof EDITION_FORMAT;
-	/** The binder's own edition: one of `issues`. */
-	readonly edition: string;
-	readonly title: string;
-	readonly paper: Club["paper"];
-	readonly punch: Club["punch"];
-	/** Hash of the style sheet: with another one every page may look different. */
-	readonly look: string;
-	/** Places for tabs down the outer edge. */
-	readonly slots: number;
-	/** The editions that leaves carry at their foot. */
-	readonly issues: readonly EditionMark[];
-	readonly sections: readonly EditionSection[];
-	/** In the order of the binder. */
-	readonly leaves: readonly EditionLeaf[];
-	/** By a part's label, the codes of its passages, each of eight characters. */
-	readonly passages: PassageCodes;
-	/** The page number of everything that can be referred to, by its id in the markup. */
-	readonly numbers: Readonly<Record<string, string>>;
-}
-
-export interface EditionSection {
-	readonly title: string;
-	/** The words of its tab, and where the tab stands; null for none. */
-	readonly tab: string;
-	readonly slot: number | null;
-}
-
-export interface EditionLeaf {
-	/** Position in `sections`. */
-	readonly section: number;
-	/** The label of its part, as in "W3 · Floor". */
-	readonly part: string;
-	/** Its place in the part, counted from 1. */
-	readonly number: number;
-	/** The numbers at the foot of its front and back; empty on a cover and on a blank back. */
-	readonly front: string;
-	readonly back: string;
-	/** Of what is printed on both sides, without the edition at the foot. */
-	readonly hash: string;
-	/** The edition in which it last changed: one of `issues`. */
-	readonly issue: string;
-}
-
-/** What to do with a binder of an earlier edition. */
-export interface Update {
-	/** Leaves to take out, in the order of the earlier binder. */
-	readonly out: readonly EditionLeaf[];
-	/** Leaves to put in, in the order of the new one. */
-	readonly in: readonly Insertion[];
-}
-
-export interface Insertion {
-	readonly leaf: EditionLeaf;
-	/** Position in the new edition's `leaves`. */
-	readonly position: number;
-	/** The leaf after which it belongs, once those before it are in place; undefined in front of all. */
-	readonly after: EditionLeaf | undefined;
-}
 
 /** The leaves in which two editions differ. Moved leaves are taken out and put in again. */
 export function updateBetween(earlier: Edition, now: Pick<Edition, "leaves">): Update {

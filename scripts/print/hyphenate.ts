@@ -9,7 +9,7 @@
 
 import createHyphenator from "hyphen";
 import { isProgramFile, loadFromPackage, packageFolder } from "../files/program.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
+import { programFingerprint } from "../files/program-fingerprint.ts";
 import { digestOf } from "./sheet-cache.ts";
 
 /** Shorter words stay whole. */

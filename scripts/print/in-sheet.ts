@@ -11,7 +11,7 @@
  * Nothing is ever hidden by an edge, and no type is smaller than the style sheet's least.
  */
 
-import type { SheetStep } from "./sheet-file.ts";
+import type { SheetStep } from "../../layouts/sheets/sheet-file.ts";
 
 /** What a piece wants; see `SheetPiece`. */
 export interface FitWish {

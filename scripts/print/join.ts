@@ -13,15 +13,15 @@
  * was in the cache.
  */
 
+import type { Paper } from "../../layouts/sheets/paper.ts";
+import type { Sheets } from "../../layouts/sheets/section.ts";
+import { PdfFile } from "../pdf/pdf-file.ts";
+import { fileOf, PieceWriter } from "../pdf/pdf-piece.ts";
+import { dictionaryOf, entriesOf, literal, referred, refTo, withReferences, words } from "../pdf/pdf-text.ts";
+import { POINTS } from "../pdf/points.ts";
 import type { Assembled } from "./assemble.ts";
-import type { Paper } from "./paper.ts";
-import { PdfFile } from "./pdf-file.ts";
-import { fileOf, PieceWriter } from "./pdf-piece.ts";
-import { dictionaryOf, entriesOf, literal, referred, refTo, withReferences, words } from "./pdf-text.ts";
 import { basesOf, COMMON, type PlacedSegment, placeSegment, type SegmentPlace } from "./place-segment.ts";
-import { POINTS } from "./points.ts";
 import type { Segment } from "./print-segments.ts";
-import type { Sheets } from "./section.ts";
 
 /** What is added to the printed segments. */
 export interface Additions {

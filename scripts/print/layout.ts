@@ -8,7 +8,7 @@
  * Every part is laid out on its own: Paged.js takes time with the square of what it is given.
  */
 
-import type { Place } from "../model.ts";
+import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
 import type { Hyphenation } from "./hyphenate.ts";

@@ -4,8 +4,8 @@
  * style sheet says. Pure.
  */
 
+import { POINTS } from "../pdf/points.ts";
 import { hasSyllables, hasWords, lettersOf } from "./letters.ts";
-import { POINTS } from "./points.ts";
 import type { Words } from "./read-back.ts";
 
 /** Points. Common practice: newspapers are set in 8 to 9, and a sheet is held at arm's length in a hall. */

@@ -10,9 +10,11 @@
  * the file gives whole leaves. The edition beside it is the one of the binder after the update.
  */
 
+import type { Edition, Update } from "../../layouts/sheets/edition.ts";
+import type { SheetSection, Sheets } from "../../layouts/sheets/section.ts";
 import { updateSection } from "../../layouts/sheets/update.ts";
 import type { LinkedDrill } from "../model.ts";
-import { raw } from "../render/html.ts";
+import { raw } from "../views/html.ts";
 import { type Assembled, type Leaf, someLeaves, type Target } from "./assemble.ts";
 import {
 	type Made,
@@ -22,8 +24,7 @@ import {
 	putInPlace,
 	withPrinter,
 } from "./binder.ts";
-import { type Edition, EditionFault, type Update, updateBetween } from "./edition.ts";
-import type { SheetSection, Sheets } from "./section.ts";
+import { EditionFault, updateBetween } from "./edition.ts";
 import { REFERENCE_WORDS, REPEATED_HEAD } from "./verify.ts";
 
 export interface PrintedUpdate extends PrintedBinder {

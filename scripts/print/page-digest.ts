@@ -3,9 +3,9 @@
  * at its foot, what stands where nothing may, and what is written in its links. Pure.
  */
 
+import type { Paper } from "../../layouts/sheets/paper.ts";
 import type { Leaf } from "./assemble.ts";
 import { type Illegible, illegible, type Sizes, sizedLetters } from "./legible.ts";
-import type { Paper } from "./paper.ts";
 import { type Box, isInside, middleOf, type ReadPage } from "./read-back.ts";
 
 export interface PageDigest {

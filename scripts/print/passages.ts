@@ -6,16 +6,14 @@
  * addresses are left out, and the numbers in references are told apart elsewhere.
  */
 
+import type { PassageCodes } from "../../layouts/sheets/edition.ts";
+import type { Sheets } from "../../layouts/sheets/section.ts";
 import { sha256 } from "../files/hash.ts";
-import { raw } from "../render/html.ts";
+import { raw } from "../views/html.ts";
 import { matchSequences } from "./match-sequences.ts";
-import type { Sheets } from "./section.ts";
 
 /** Length of a passage's code. */
 const CODE_LENGTH = 8;
-
-/** The codes of all passages of each part, by the part's label, one after the other. */
-export type PassageCodes = Readonly<Record<string, string>>;
 
 /** Attributes that the printer's own marks are made with. */
 export const CHANGED = "data-changed";

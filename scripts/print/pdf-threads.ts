@@ -4,9 +4,9 @@
  */
 
 import { Worker } from "node:worker_threads";
+import type { Paper } from "../../layouts/sheets/paper.ts";
 import type { Leaf } from "./assemble.ts";
 import type { PageDigest } from "./page-digest.ts";
-import type { Paper } from "./paper.ts";
 import type { PlacedSegment, SegmentPlace } from "./place-segment.ts";
 import type { ReadFile } from "./read-back.ts";
 

@@ -14,10 +14,9 @@
  * bytes, whatever else is in the binder.
  */
 
-import { LINK_HOST } from "./assemble.ts";
-import type { Paper } from "./paper.ts";
-import { PdfFile } from "./pdf-file.ts";
-import { type Piece, PieceWriter } from "./pdf-piece.ts";
+import type { Paper } from "../../layouts/sheets/paper.ts";
+import { PdfFile } from "../pdf/pdf-file.ts";
+import { type Piece, PieceWriter } from "../pdf/pdf-piece.ts";
 import {
 	dictionaryOf,
 	entriesOf,
@@ -27,8 +26,9 @@ import {
 	referred,
 	refTo,
 	withReferences,
-} from "./pdf-text.ts";
-import { POINTS } from "./points.ts";
+} from "../pdf/pdf-text.ts";
+import { POINTS } from "../pdf/points.ts";
+import { LINK_HOST } from "./assemble.ts";
 
 /** The numbers of what all pieces have in common. */
 export const COMMON = {

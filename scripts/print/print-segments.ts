@@ -12,11 +12,11 @@
  * stamped on when segments are joined.
  */
 
+import type { Paper } from "../../layouts/sheets/paper.ts";
+import { objectCount } from "../pdf/pdf-file.ts";
 import { type Assembled, issueHtml } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, type PageScripts, printedPage } from "./browser-pages.ts";
 import type { Measures } from "./in-page.ts";
-import type { Paper } from "./paper.ts";
-import { objectCount } from "./pdf-file.ts";
 import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface Segment {

@@ -3,8 +3,8 @@
  */
 
 import { join } from "node:path";
+import type { Paper } from "../../layouts/sheets/paper.ts";
 import { packageFolder, readProgram, readProgramText } from "../files/program.ts";
-import type { Paper } from "./paper.ts";
 
 const FONTS = "@fontsource/atkinson-hyperlegible-next";
 

@@ -5,9 +5,9 @@
  */
 
 import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { type Extremes, paintedExtremes } from "../pdf/painted.ts";
+import { POINTS } from "../pdf/points.ts";
 import { isFromTheRight } from "./letters.ts";
-import { type Extremes, paintedExtremes } from "./painted.ts";
-import { POINTS } from "./points.ts";
 
 /** A box in pixels from the page's top left corner. */
 export interface Box {

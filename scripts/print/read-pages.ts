@@ -7,13 +7,13 @@
  *      left out: paths, which are most of a file, and tags
  */
 
+import type { Paper } from "../../layouts/sheets/paper.ts";
+import { followPages, type Painted } from "../pdf/painted.ts";
+import { PdfFile } from "../pdf/pdf-file.ts";
+import { fileOf, PieceWriter } from "../pdf/pdf-piece.ts";
+import { dictionaryOf, entriesOf } from "../pdf/pdf-text.ts";
 import type { Leaf } from "./assemble.ts";
 import { digestPage, type PageDigest } from "./page-digest.ts";
-import { followPages, type Painted } from "./painted.ts";
-import type { Paper } from "./paper.ts";
-import { PdfFile } from "./pdf-file.ts";
-import { fileOf, PieceWriter } from "./pdf-piece.ts";
-import { dictionaryOf, entriesOf } from "./pdf-text.ts";
 import { readStretch } from "./read-back.ts";
 
 /** Throws where it is not a PDF, or an object is not at its place. */

@@ -13,15 +13,15 @@
  * So memory does not grow with the binder, and an unchanged section is not read again.
  */
 
+import type { Paper } from "../../layouts/sheets/paper.ts";
 import { sha256 } from "../files/hash.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
+import { programFingerprint } from "../files/program-fingerprint.ts";
+import { PdfFile } from "../pdf/pdf-file.ts";
+import { FIRST_OFFSET, fileOf, type Piece, PieceWriter } from "../pdf/pdf-piece.ts";
+import { dictionaryOf, entriesOf, itemsOf, referred, refTo } from "../pdf/pdf-text.ts";
 import type { Leaf } from "./assemble.ts";
 import type { Editions, Joined } from "./join.ts";
 import type { PageDigest } from "./page-digest.ts";
-import type { Paper } from "./paper.ts";
-import { PdfFile } from "./pdf-file.ts";
-import { FIRST_OFFSET, fileOf, type Piece, PieceWriter } from "./pdf-piece.ts";
-import { dictionaryOf, entriesOf, itemsOf, referred, refTo } from "./pdf-text.ts";
 import type { PdfThreads } from "./pdf-threads.ts";
 import { COMMON } from "./place-segment.ts";
 import type { ReadFile } from "./read-back.ts";

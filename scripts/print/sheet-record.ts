@@ -4,10 +4,10 @@
  * earlier plan would mislead.
  */
 
+import type { SheetFile } from "../../layouts/sheets/sheet-file.ts";
 import { openFolder } from "../files/folder.ts";
 import type { Club } from "../model.ts";
 import { digestOf } from "./sheet-cache.ts";
-import type { SheetFile } from "./sheet-file.ts";
 
 /** Where the record lies inside the output. */
 export const SHEET_RECORD = "print/sheets.json";

@@ -12,12 +12,16 @@
  */
 
 import { PDFDocument } from "pdf-lib";
+import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
+import type { SheetFile, SheetPiece } from "../../layouts/sheets/sheet-file.ts";
 import { type Folder, makeFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
 import { readProgramText } from "../files/program.ts";
+import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Club } from "../model.ts";
+import { objectCount } from "../pdf/pdf-file.ts";
+import { slimPdf } from "../pdf/slim-pdf.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
 import type { Leaf, Target } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -32,14 +36,10 @@ import {
 	sizedLetters,
 } from "./legible.ts";
 import { hasWords } from "./letters.ts";
-import { type Paper, paperOf } from "./paper.ts";
-import { objectCount } from "./pdf-file.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
-import type { SheetFile, SheetPiece } from "./sheet-file.ts";
-import { slimPdf } from "./slim-pdf.ts";
 
 export interface SheetOptions {
 	/** The output folder. */

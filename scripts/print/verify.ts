@@ -18,22 +18,23 @@
  * all that went into the comparison and the text of the checks themselves; links are checked each time.
  */
 
+import type { Paper } from "../../layouts/sheets/paper.ts";
+import type { Sheets } from "../../layouts/sheets/section.ts";
 import { valuesAt } from "../compute/drill-at.ts";
 import type { Measured } from "../compute/measure.ts";
-import type { LinkedDrill, Place } from "../model.ts";
+import { programFingerprint } from "../files/program-fingerprint.ts";
+import type { LinkedDrill } from "../model.ts";
+import type { Place } from "../place.ts";
 import { type Code, type Problem, problem } from "../problems.ts";
-import type { MarkdownRenderer } from "../render/markdown.ts";
-import { programFingerprint } from "../render/program-fingerprint.ts";
-import { doseWords } from "../render/views/words.ts";
+import type { MarkdownRenderer } from "../views/markdown.ts";
+import { doseWords } from "../views/words.ts";
 import type { Words } from "../words/words.ts";
 import type { Assembled, Leaf } from "./assemble.ts";
 import { flawsOf, isTooSmallForSafety, LEAST_SAFETY_POINTS, largestType } from "./legible.ts";
 import { hasWords, isFromTheRight, lettersMissing, lettersOf, textOf } from "./letters.ts";
 import { type PageDigest, SLACK } from "./page-digest.ts";
-import type { Paper } from "./paper.ts";
 import type { Segment } from "./print-segments.ts";
 import type { ReadBinder } from "./read-segments.ts";
-import type { Sheets } from "./section.ts";
 import { digestOf, type SheetCache } from "./sheet-cache.ts";
 
 export interface Verification {

@@ -1,7 +1,7 @@
 /**
  * Looks at a picture or video of the club before anything is made of it: whether it is there, inside the
  * media folder, of a kind that is shown, and what its name says it is. Whether all of it can be decoded
- * shows when it is resized (render/media).
+ * shows when it is resized (site/media).
  */
 
 import { extname } from "node:path";

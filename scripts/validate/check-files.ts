@@ -1,6 +1,7 @@
 /** Checks of single files that a schema cannot make: names, folders, intervals, Mondays. */
 
-import type { Drill, Place, SourceFile, Term } from "../model.ts";
+import type { Drill, SourceFile, Term } from "../model.ts";
+import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import { idFrom } from "./judge-data.ts";
 import { ID_PATTERN, isPortable } from "./schemas.ts";

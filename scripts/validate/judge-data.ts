@@ -7,7 +7,8 @@
  */
 
 import type { ErrorObject } from "ajv";
-import type { DataPath, Place, SourceFile } from "../model.ts";
+import type { DataPath, SourceFile } from "../model.ts";
+import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { FORMATS, isPortable, STANDARD_FORMATS, validatorOf } from "./schemas.ts";

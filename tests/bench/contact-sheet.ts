@@ -13,7 +13,7 @@ import { escaped } from "../../scripts/figures/markup.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf, stripCaption } from "../../scripts/figures/support.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
+import { floorPlanView } from "../../scripts/views/floor-plan.ts";
 
 const [folder, club = fileURLToPath(new URL("../../", import.meta.url))] = process.argv.slice(2);
 if (folder === undefined) throw new Error("name the folder for the contact sheets");

@@ -20,8 +20,8 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 import puppeteer, { type Browser } from "puppeteer-core";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import type { EditionList } from "../../scripts/render/offline/edition-list.ts";
-import { recordsPath } from "../../scripts/render/offline/edition-list.ts";
+import type { EditionList } from "../../scripts/records/edition-list.ts";
+import { recordsPath } from "../../scripts/records/edition-list.ts";
 import { writeLargeClub } from "./large-club.ts";
 
 /** What hosts use for files that they compress as they are asked for. */

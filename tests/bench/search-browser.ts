@@ -9,9 +9,9 @@
 import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import type { SearchData } from "../../scripts/render/search/engine.ts";
-import { writeHeadText } from "../../scripts/render/search/head-text.ts";
-import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/render/search/search-files.ts";
+import type { SearchData } from "../../scripts/search/engine.ts";
+import { writeHeadText } from "../../scripts/search/head-text.ts";
+import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/views/search-files.ts";
 import { servePages } from "../search/serve-pages.ts";
 
 const SLOWER = 4;

@@ -6,8 +6,8 @@
 
 import Fuse from "fuse.js";
 import MiniSearch from "minisearch";
-import { FACETS } from "../../scripts/render/search/choice.ts";
-import type { SearchDocument, SearchOptions } from "../../scripts/render/search/engine.ts";
+import { FACETS } from "../../scripts/search/choice.ts";
+import type { SearchDocument, SearchOptions } from "../../scripts/search/engine.ts";
 
 /** A search by words, as the judge asks it. */
 export interface Searcher {

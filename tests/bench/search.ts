@@ -13,14 +13,14 @@
 import { loadavg } from "node:os";
 import { brotliCompressSync, constants } from "node:zlib";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { searchDocuments, searchOptions } from "../../scripts/render/search/build-search.ts";
+import { searchDocuments, searchOptions } from "../../scripts/search/build-search.ts";
 import {
 	openIndex,
 	type SearchData,
 	type SearchDocument,
 	type SearchIndex,
 	searchData,
-} from "../../scripts/render/search/engine.ts";
+} from "../../scripts/search/engine.ts";
 import { generatedDrills, mixOf } from "../search/generated-drills.ts";
 import { type Find, findWith, type JudgedQuery, judge, judgedQueries, mean } from "../search/judge.ts";
 import { startBrowser } from "./search-browser.ts";

@@ -6,12 +6,12 @@
 
 import { writeFileSync } from "node:fs";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { paperOf } from "../../layouts/sheets/paper.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { assemble } from "../../scripts/print/assemble.ts";
 import { openBrowser, readPageScripts } from "../../scripts/print/browser-pages.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { layOut } from "../../scripts/print/layout.ts";
-import { paperOf } from "../../scripts/print/paper.ts";
 import { printStyles } from "../../scripts/print/print-styles.ts";
 import { openCache } from "../../scripts/print/sheet-cache.ts";
 

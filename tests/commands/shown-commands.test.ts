@@ -19,7 +19,7 @@ import { join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { PRINT_CHOICES } from "../../scripts/commands/print-choices.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { CHANGES_EXAMPLE, COMMANDS, MAPPING_EXAMPLE } from "../../scripts/render/views/author-guide.ts";
+import { CHANGES_EXAMPLE, COMMANDS, MAPPING_EXAMPLE } from "../../scripts/views/author-guide.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { messyWorkbook } from "./messy-spreadsheet.ts";

@@ -8,7 +8,7 @@ import { type Comparison, compare } from "../../scripts/compute/compare.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { RECORDED_KINDS } from "../../scripts/model.ts";
-import { dataFiles, RECORD_FILE } from "../../scripts/render/data-files.ts";
+import { dataFiles, RECORD_FILE } from "../../scripts/site/data-files.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const WEEK = "content/weeks/week-1.md";

@@ -11,8 +11,8 @@ import type { Run } from "../../scripts/commands/run.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { nextTerm } from "../../scripts/edit/next-term.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { html } from "../../scripts/render/html.ts";
-import { sitePages } from "../../scripts/render/site.ts";
+import { html } from "../../scripts/views/html.ts";
+import { sitePages } from "../../scripts/views/pages.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 import { wordsOnPage } from "../words/read-words.ts";
 

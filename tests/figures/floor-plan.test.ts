@@ -12,7 +12,7 @@ import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Block, Side } from "../../scripts/model.ts";
-import { type FloorPlanView, floorPlanView } from "../../scripts/render/views/floor-plan.ts";
+import { type FloorPlanView, floorPlanView } from "../../scripts/views/floor-plan.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { pointsOf, viewBoxOf } from "./read-svg.ts";

@@ -7,7 +7,7 @@
 
 import commonmark from "commonmark-spec";
 import { describe, expect, it } from "vitest";
-import { createMarkdown } from "../../scripts/render/markdown.ts";
+import { createMarkdown } from "../../scripts/views/markdown.ts";
 
 /** The examples, whose text writes a tab as an arrow. */
 const tests = commonmark.tests.map((t) => ({

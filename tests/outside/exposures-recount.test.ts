@@ -13,7 +13,7 @@ import initSqlJs, { type Database } from "sql.js";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { asCsv } from "../../scripts/render/data-files.ts";
+import { asCsv } from "../../scripts/site/data-files.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const CLUBS: readonly (readonly [string, string])[] = [

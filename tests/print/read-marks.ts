@@ -1,7 +1,7 @@
 /** How far the marks on pages reach, as pdfjs-dist prepares them to be drawn: a second opinion for tests. */
 
 import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
-import type { Extremes } from "../../scripts/print/painted.ts";
+import type { Extremes } from "../../scripts/pdf/painted.ts";
 
 type Matrix = readonly number[];
 

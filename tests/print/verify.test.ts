@@ -5,8 +5,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { paperOf } from "../../layouts/sheets/paper.ts";
+import type { Sheets } from "../../layouts/sheets/section.ts";
 import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { PdfFile } from "../../scripts/pdf/pdf-file.ts";
+import { FIRST_OFFSET, fileOf, type Piece } from "../../scripts/pdf/pdf-piece.ts";
+import { entriesOf, referred } from "../../scripts/pdf/pdf-text.ts";
 import { type Assembled, assemble } from "../../scripts/print/assemble.ts";
 import {
 	type BrowserPages,
@@ -17,18 +22,13 @@ import {
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { type Joined, joinSegments } from "../../scripts/print/join.ts";
 import { layOut } from "../../scripts/print/layout.ts";
-import { paperOf } from "../../scripts/print/paper.ts";
-import { PdfFile } from "../../scripts/print/pdf-file.ts";
-import { FIRST_OFFSET, fileOf, type Piece } from "../../scripts/print/pdf-piece.ts";
-import { entriesOf, referred } from "../../scripts/print/pdf-text.ts";
 import { PdfThreads } from "../../scripts/print/pdf-threads.ts";
 import { type PrintSetting, printSegments } from "../../scripts/print/print-segments.ts";
 import { printStyles } from "../../scripts/print/print-styles.ts";
 import { readJoined } from "../../scripts/print/read-segments.ts";
-import type { Sheets } from "../../scripts/print/section.ts";
 import { openCache } from "../../scripts/print/sheet-cache.ts";
 import { verifyBinder } from "../../scripts/print/verify.ts";
-import { raw } from "../../scripts/render/html.ts";
+import { raw } from "../../scripts/views/html.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
 const NO_EDITIONS = { words: [], pdf: new Uint8Array() };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { searchDocuments, searchFiles, searchOptions } from "../../scripts/render/search/build-search.ts";
+import { searchDocuments, searchFiles, searchOptions } from "../../scripts/search/build-search.ts";
 import {
 	FACETS,
 	type Facet,
@@ -9,7 +9,7 @@ import {
 	readChoice,
 	toggled,
 	writeChoice,
-} from "../../scripts/render/search/choice.ts";
+} from "../../scripts/search/choice.ts";
 import {
 	createIndex,
 	type Hit,
@@ -18,11 +18,11 @@ import {
 	type SearchDocument,
 	type SearchIndex,
 	searchData,
-} from "../../scripts/render/search/engine.ts";
-import { openWhileReading } from "../../scripts/render/search/head-text.ts";
-import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/render/search/search-files.ts";
-import { searchPages } from "../../scripts/render/search/search-pages.ts";
-import { sitePages } from "../../scripts/render/site.ts";
+} from "../../scripts/search/engine.ts";
+import { openWhileReading } from "../../scripts/search/head-text.ts";
+import { searchPages } from "../../scripts/search/search-pages.ts";
+import { sitePages } from "../../scripts/views/pages.ts";
+import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/views/search-files.ts";
 import * as english from "../../scripts/words/en.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { HELD_QUERIES, KEPT, PAGE_QUERIES } from "./held-queries.ts";

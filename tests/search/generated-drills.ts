@@ -8,8 +8,8 @@
  * club's own and does not grow, so read the sizes of the largest as a floor.
  */
 
-import { FACETS } from "../../scripts/render/search/choice.ts";
-import type { SearchDocument } from "../../scripts/render/search/engine.ts";
+import { FACETS } from "../../scripts/search/choice.ts";
+import type { SearchDocument } from "../../scripts/search/engine.ts";
 
 /** Draws whole numbers from 0 up to below a limit. */
 type Draw = (limit: number) => number;

@@ -6,7 +6,7 @@
  */
 
 import { readFileSync } from "node:fs";
-import type { SearchIndex } from "../../scripts/render/search/engine.ts";
+import type { SearchIndex } from "../../scripts/search/engine.ts";
 
 export interface JudgedQuery {
 	readonly words: string;

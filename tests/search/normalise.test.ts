@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-	findCompounds,
-	fold,
-	Normaliser,
-	slipsBetween,
-	wordsOf,
-} from "../../scripts/render/search/normalise.ts";
+import { findCompounds, fold, Normaliser, slipsBetween, wordsOf } from "../../scripts/search/normalise.ts";
 
 test("folding takes case, accents, ligatures and curly apostrophes off", () => {
 	expect(fold("Passé ŒUVRE Straße Ångström")).toBe("passe oeuvre strasse angstrom");

@@ -1,13 +1,13 @@
 /** A handful of drills written for the search's tests, with every kind of tag and some awkward words. */
 
-import type { Facet, Filters } from "../../scripts/render/search/choice.ts";
+import type { Facet, Filters } from "../../scripts/search/choice.ts";
 import {
 	createIndex,
 	type FacetValue,
 	type SearchDocument,
 	type SearchIndex,
 	type SearchOptions,
-} from "../../scripts/render/search/engine.ts";
+} from "../../scripts/search/engine.ts";
 
 function value(id: string, name: string, ...aliases: string[]): FacetValue {
 	return { id, name, aliases };

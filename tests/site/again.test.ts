@@ -21,8 +21,8 @@ import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, describe, expect, it, onTestFinished } from "vitest";
+import { fingerprintOf, programFingerprint } from "../../scripts/files/program-fingerprint.ts";
 import { CLUB_RECORD, OUTPUT_RECORD } from "../../scripts/read/club-edition.ts";
-import { fingerprintOf, programFingerprint } from "../../scripts/render/program-fingerprint.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const work = mkdtempSync(join(tmpdir(), "again-"));

@@ -2,7 +2,7 @@
 
 import { expect, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { sitePages } from "../../scripts/render/site.ts";
+import { sitePages } from "../../scripts/views/pages.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 /** Titles and crumbs of the pages about places, and which place is said to be an area. */

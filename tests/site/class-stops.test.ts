@@ -4,9 +4,9 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { drillView } from "../../scripts/render/views/drill.ts";
-import { indexSite } from "../../scripts/render/views/site-index.ts";
-import { classSheetView } from "../../scripts/render/views/week.ts";
+import { drillView } from "../../scripts/views/drill.ts";
+import { indexSite } from "../../scripts/views/site-index.ts";
+import { classSheetView } from "../../scripts/views/week.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
 
 const openClub = (dir: string) => {

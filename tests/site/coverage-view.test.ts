@@ -4,8 +4,8 @@ import { describe, expect, it } from "vitest";
 import { coveredBy } from "../../scripts/compute/coverage.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { Exposure } from "../../scripts/model.ts";
-import { COVERAGE_TABLES, choicesOf, coverageView, heatOf } from "../../scripts/render/views/coverage.ts";
-import { indexSite } from "../../scripts/render/views/site-index.ts";
+import { COVERAGE_TABLES, choicesOf, coverageView, heatOf } from "../../scripts/views/coverage.ts";
+import { indexSite } from "../../scripts/views/site-index.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
 const { handbook } = openHandbook(`${FIXTURES}clubs/full-pages`);

@@ -10,10 +10,10 @@ import { checkSheet } from "../../layouts/sheets/check-sheet.ts";
 import { classLeaf } from "../../layouts/sheets/class-leaf.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { sourceOf } from "../../scripts/print/binder.ts";
-import { addressFile } from "../../scripts/render/addresses.ts";
-import { raw } from "../../scripts/render/html.ts";
-import { sitePages } from "../../scripts/render/site.ts";
-import { indexSite } from "../../scripts/render/views/site-index.ts";
+import { addressFile } from "../../scripts/views/addresses.ts";
+import { raw } from "../../scripts/views/html.ts";
+import { sitePages } from "../../scripts/views/pages.ts";
+import { indexSite } from "../../scripts/views/site-index.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES } from "../open-fixture.ts";
 

@@ -7,8 +7,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
-import { bundledPackages } from "../../scripts/render/licences.ts";
-import { readyMade } from "../../scripts/render/offline/bundle-program.ts";
+import { readyMade } from "../../scripts/site/bundle-program.ts";
+import { bundledPackages } from "../../scripts/site/licences.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
@@ -70,7 +70,7 @@ describe("the list of what is bundled", () => {
 			metafile: { outputs },
 		} = await build({
 			absWorkingDir: REPOSITORY,
-			entryPoints: ["layouts/browser/worker/make.ts"],
+			entryPoints: ["layouts/worker/make.ts"],
 			bundle: true,
 			minify: true,
 			metafile: true,

@@ -14,10 +14,10 @@ import { LANDMARKS } from "../../scripts/compute/heights.ts";
 import { suggestions } from "../../scripts/compute/suggest.ts";
 import { DIRECTIONS } from "../../scripts/compute/tables.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
-import { dataFiles } from "../../scripts/render/data-files.ts";
-import { html } from "../../scripts/render/html.ts";
-import { sitePages } from "../../scripts/render/site.ts";
-import { MEASURE_IDS } from "../../scripts/render/views/measures/measure-page.ts";
+import { dataFiles } from "../../scripts/site/data-files.ts";
+import { html } from "../../scripts/views/html.ts";
+import { MEASURE_IDS } from "../../scripts/views/measures/measure-page.ts";
+import { sitePages } from "../../scripts/views/pages.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 

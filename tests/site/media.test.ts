@@ -11,9 +11,9 @@ import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { Cache } from "../../scripts/files/cache.ts";
-import { cleanFilm } from "../../scripts/render/media/film.ts";
-import type { PreparedMedia } from "../../scripts/render/media/medium.ts";
-import { mediaCacheOf, WIDTHS } from "../../scripts/render/media/prepare-media.ts";
+import { cleanFilm } from "../../scripts/site/media/film.ts";
+import { mediaCacheOf, WIDTHS } from "../../scripts/site/media/prepare-media.ts";
+import type { PreparedMedia } from "../../scripts/views/medium.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 /** A picture with a red left half, so that turning it shows, and with words and a place in its metadata. */

@@ -13,7 +13,7 @@ import puppeteer, { type Browser, type BrowserContext, type Page } from "puppete
 import sharp from "sharp";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import { type EditionList, recordsPath } from "../../scripts/render/offline/edition-list.ts";
+import { type EditionList, recordsPath } from "../../scripts/records/edition-list.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
 

@@ -6,7 +6,7 @@ import { tmpdir } from "node:os";
 import { dirname, join, posix } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, describe, expect, it } from "vitest";
-import { SHEET_FILES } from "../../scripts/render/addresses.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const out = mkdtempSync(join(tmpdir(), "printed-"));

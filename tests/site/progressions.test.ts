@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import type { Dose, Id, LinkedDrill } from "../../scripts/model.ts";
-import { progressionsIn } from "../../scripts/render/views/progressions.ts";
+import { progressionsIn } from "../../scripts/views/progressions.ts";
 
 const LEVELS = ["one", "two", "three"];
 

@@ -15,7 +15,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
-import { HEADERS, nginxServer } from "../../scripts/render/host-headers.ts";
+import { HEADERS, nginxServer } from "../../scripts/views/host-headers.ts";
 import { count, newTally, type Tally } from "./tally.ts";
 
 interface Host {

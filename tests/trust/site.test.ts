@@ -11,7 +11,7 @@ import { extname, join } from "node:path";
 import puppeteer, { type Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import { nginxServer } from "../../scripts/render/host-headers.ts";
+import { nginxServer } from "../../scripts/views/host-headers.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type BuiltSite, buildSite } from "../site/build-site.ts";
 import { fullOf } from "./hostile-club.ts";

@@ -53,10 +53,10 @@ async function work(): Promise<void> {
 	};
 	const { openClub } = await import("../../scripts/commands/open-club.ts");
 	const { reportProblems } = await import("../../scripts/commands/report.ts");
-	const { dataFiles } = await import("../../scripts/render/data-files.ts");
-	const { searchFiles } = await import("../../scripts/render/search/build-search.ts");
-	const { escapeHtml } = await import("../../scripts/render/html.ts");
-	const { sitePages } = await import("../../scripts/render/site.ts");
+	const { dataFiles } = await import("../../scripts/site/data-files.ts");
+	const { searchFiles } = await import("../../scripts/search/build-search.ts");
+	const { escapeHtml } = await import("../../scripts/views/html.ts");
+	const { sitePages } = await import("../../scripts/views/pages.ts");
 	const { render } = await import("../../layouts/pages/site.11ty.ts");
 	const helpers = { highlight: (_language: string, code: string) => escapeHtml(code) };
 	const read = watchReading();

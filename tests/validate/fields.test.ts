@@ -3,8 +3,8 @@
 import { Ajv } from "ajv";
 import addFormats from "ajv-formats";
 import { describe, expect, it } from "vitest";
-import { authorGuideView, type FieldGuide } from "../../scripts/render/views/author-guide.ts";
 import { COMMON_SCHEMA, FORMATS, SCHEMAS } from "../../scripts/validate/schemas.ts";
+import { authorGuideView, type FieldGuide } from "../../scripts/views/author-guide.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 
 const FILES = authorGuideView(wordsFor("en")).files;

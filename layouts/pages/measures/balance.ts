@@ -2,9 +2,9 @@
  * Balance: forward against backward, sides, movement patterns, work without its counterpart.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { BalanceView, TallyRow } from "../../../scripts/render/views/measures/balance.ts";
-import { capital } from "../../../scripts/render/views/words.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { BalanceView, TallyRow } from "../../../scripts/views/measures/balance.ts";
+import { capital } from "../../../scripts/views/words.ts";
 import { pairedBars } from "../../parts/charts.ts";
 import {
 	directionCells,

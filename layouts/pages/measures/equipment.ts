@@ -2,8 +2,8 @@
  * Equipment: needed against owned, by apparatus and week, and while classes share the hall.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { ClashView, EquipmentMeasureView } from "../../../scripts/render/views/measures/equipment.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { ClashView, EquipmentMeasureView } from "../../../scripts/views/measures/equipment.ts";
 import { barChart, countedCell } from "../../parts/charts.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../../parts/page.ts";

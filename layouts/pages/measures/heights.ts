@@ -2,9 +2,9 @@
  * Heights: centimetres at each landmark, for each class and by age.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { HeightsView } from "../../../scripts/render/views/measures/heights.ts";
-import { capital } from "../../../scripts/render/views/words.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { HeightsView } from "../../../scripts/views/measures/heights.ts";
+import { capital } from "../../../scripts/views/words.ts";
 import { rangeBars } from "../../parts/charts.ts";
 import { sign } from "../../parts/icons.ts";
 import { measureFoot, measureTop, pictureAndTable, scrollTable } from "../../parts/measure-parts.ts";

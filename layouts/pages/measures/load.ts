@@ -2,8 +2,8 @@
  * Load: landings and hand contacts of each group, week by week. A count for planning.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { LoadView } from "../../../scripts/render/views/measures/load.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { LoadView } from "../../../scripts/views/measures/load.ts";
 import { barChart } from "../../parts/charts.ts";
 import { sign } from "../../parts/icons.ts";
 import { loadHeads, loadRow } from "../../parts/load-table.ts";

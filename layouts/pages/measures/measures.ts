@@ -2,8 +2,8 @@
  * The measures, each with its question.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { MeasuresView } from "../../../scripts/render/views/measures/measure-page.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { MeasuresView } from "../../../scripts/views/measures/measure-page.ts";
 import { a, type PageContext, section } from "../../parts/page.ts";
 
 /** The index of measures. */

@@ -2,8 +2,8 @@
  * Order: what each level meets first, what it builds on, and the pictures of what leads to what.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { OrderNeed, OrderView } from "../../../scripts/render/views/measures/order.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { OrderNeed, OrderView } from "../../../scripts/views/measures/order.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, fold, type PageContext, section } from "../../parts/page.ts";
 import { progressionPicture } from "../../parts/progression-picture.ts";

@@ -3,8 +3,8 @@
  */
 
 import type { TermMatrix } from "../../../scripts/figures/term-matrix.ts";
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { SpacingOfKind, SpacingView } from "../../../scripts/render/views/measures/spacing.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { SpacingOfKind, SpacingView } from "../../../scripts/views/measures/spacing.ts";
 import { countedCell, termMatrix } from "../../parts/charts.ts";
 import {
 	measureFoot,

@@ -2,8 +2,8 @@
  * Time: planned against available minutes of each class, and how much of them a gymnast moves.
  */
 
-import { type Html, html } from "../../../scripts/render/html.ts";
-import type { LevelMinutes, TimeView } from "../../../scripts/render/views/measures/time.ts";
+import { type Html, html } from "../../../scripts/views/html.ts";
+import type { LevelMinutes, TimeView } from "../../../scripts/views/measures/time.ts";
 import { barChart, timeLine } from "../../parts/charts.ts";
 import {
 	measureFoot,

@@ -1,0 +1,76 @@
+/** What a printed binder was: leaves, and the editions in which they last changed. */
+
+import type { Club, ClubEdition } from "../../scripts/model.ts";
+import type { EditionMark } from "./section.ts";
+
+export const EDITION_FORMAT = 1;
+
+/** The codes of all passages of each part, by the part's label, one after the other. */
+export type PassageCodes = Readonly<Record<string, string>>;
+
+/** What an edition is called in the file. */
+export function editionId({ number, content }: ClubEdition): string {
+	return `${number}-${content.slice(0, 8)}`;
+}
+
+/** The file's content; `edition.schema.json` says the same to other programs. */
+export interface Edition {
+	readonly format: typeof EDITION_FORMAT;
+	/** The binder's own edition: one of `issues`. */
+	readonly edition: string;
+	readonly title: string;
+	readonly paper: Club["paper"];
+	readonly punch: Club["punch"];
+	/** Hash of the style sheet: with another one every page may look different. */
+	readonly look: string;
+	/** Places for tabs down the outer edge. */
+	readonly slots: number;
+	/** The editions that leaves carry at their foot. */
+	readonly issues: readonly EditionMark[];
+	readonly sections: readonly EditionSection[];
+	/** In the order of the binder. */
+	readonly leaves: readonly EditionLeaf[];
+	/** By a part's label, the codes of its passages, each of eight characters. */
+	readonly passages: PassageCodes;
+	/** The page number of everything that can be referred to, by its id in the markup. */
+	readonly numbers: Readonly<Record<string, string>>;
+}
+
+export interface EditionSection {
+	readonly title: string;
+	/** The words of its tab, and where the tab stands; null for none. */
+	readonly tab: string;
+	readonly slot: number | null;
+}
+
+export interface EditionLeaf {
+	/** Position in `sections`. */
+	readonly section: number;
+	/** The label of its part, as in "W3 · Floor". */
+	readonly part: string;
+	/** Its place in the part, counted from 1. */
+	readonly number: number;
+	/** The numbers at the foot of its front and back; empty on a cover and on a blank back. */
+	readonly front: string;
+	readonly back: string;
+	/** Of what is printed on both sides, without the edition at the foot. */
+	readonly hash: string;
+	/** The edition in which it last changed: one of `issues`. */
+	readonly issue: string;
+}
+
+/** What to do with a binder of an earlier edition. */
+export interface Update {
+	/** Leaves to take out, in the order of the earlier binder. */
+	readonly out: readonly EditionLeaf[];
+	/** Leaves to put in, in the order of the new one. */
+	readonly in: readonly Insertion[];
+}
+
+export interface Insertion {
+	readonly leaf: EditionLeaf;
+	/** Position in the new edition's `leaves`. */
+	readonly position: number;
+	/** The leaf after which it belongs, once those before it are in place; undefined in front of all. */
+	readonly after: EditionLeaf | undefined;
+}

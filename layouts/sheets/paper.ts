@@ -1,0 +1,60 @@
+/**
+ * The sheet: its size, what the punch takes from it, and the text area that is left.
+ *
+ * Lengths are CSS pixels (96 to the inch, 25.4 mm), whole ones where the text stands, so that a
+ * browser rounds nothing. The text area is a whole number of lines: facing pages keep the same
+ * baselines.
+ */
+
+import type { Club } from "../../scripts/model.ts";
+
+export interface Paper {
+	readonly name: Club["paper"];
+	readonly width: number;
+	readonly height: number;
+	/** Kept free of everything at the binding edge. */
+	readonly punched: number;
+	/** Kept free at the other three edges: office printers leave it white. */
+	readonly border: number;
+	/** From the binding edge to the text. */
+	readonly inner: number;
+	/** From the top edge to the text; the running head stands in it. */
+	readonly top: number;
+	readonly areaWidth: number;
+	readonly areaHeight: number;
+}
+
+/** A millimetre in pixels. */
+const MM = 96 / 25.4;
+
+/** One line of the text, pixels. */
+const LINE = 18;
+
+/**
+ * The paper of a club.
+ *
+ * Sizes: A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in. Holes: centres 12 mm from the edge and
+ * 6 mm across for two and four holes (ISO 838), so the rim of a hole is 15 mm in. The three-hole
+ * punch has no standard; common practice is centres half an inch from the edge and 8 mm across, so
+ * 16.7 mm. Two millimetres are added for a sheet punched askew.
+ */
+export function paperOf(club: Pick<Club, "paper" | "punch">): Paper {
+	const width = club.paper === "A4" ? 210 * MM : 8.5 * 96;
+	const height = club.paper === "A4" ? 297 * MM : 11 * 96;
+	const rim = club.punch === "three-hole" ? 12.7 + 4 : 12 + 3;
+	const inner = Math.ceil((rim + 7) * MM);
+	const top = Math.ceil(20 * MM);
+	const outer = 16 * MM;
+	const bottom = 16 * MM;
+	return {
+		name: club.paper,
+		width,
+		height,
+		punched: (rim + 2) * MM,
+		border: 5 * MM,
+		inner,
+		top,
+		areaWidth: Math.floor(width - inner - outer),
+		areaHeight: Math.floor((height - top - bottom) / LINE) * LINE,
+	};
+}

@@ -1,0 +1,73 @@
+/**
+ * What the sheets hand to the printer: sections of parts, and the targets their references lead to.
+ *
+ * A part starts on a new page. Parts of a section with the same label count their pages together and
+ * are what a coach takes out and replaces: they start on a right-hand page and fill whole leaves.
+ */
+
+import type { Source } from "../../scripts/model.ts";
+import type { Html } from "../../scripts/views/html.ts";
+
+export interface SheetPart {
+	/** What stands before the page number, as in "W3 · Floor". */
+	readonly label: string;
+	/** The running head. */
+	readonly head: string;
+	readonly html: Html;
+	/** Lies on its side: for tables with many columns. */
+	readonly wide?: boolean;
+}
+
+/** A place in the binder that the outline and references lead to. */
+export interface SheetTarget {
+	/** The `id` attribute in the part's markup. */
+	readonly id: string;
+	/** How the outline and problems call it. */
+	readonly title: string;
+	/** The words that stand there, where they are not the title. */
+	readonly words?: string;
+	/** 1 for a section, 2 for a part, 3 for what is in it. */
+	readonly depth: 1 | 2 | 3;
+	/** Where what stands there is written, for problems. */
+	readonly source?: Source;
+}
+
+export interface SheetSection {
+	/** Names the section in progress and problems. */
+	readonly title: string;
+	/** The words of the tab at the outer edge. */
+	readonly tab: string;
+	/** Which of `tabs` places down the edge the tab has; undefined for no tab. */
+	readonly slot: number | undefined;
+	readonly parts: readonly SheetPart[];
+	readonly targets: readonly SheetTarget[];
+	/** A sheet without running head, foot and number: the cover. */
+	readonly bare?: boolean;
+}
+
+/** An edition as a leaf names it. */
+export interface EditionMark {
+	readonly id: string;
+	/** As it is printed, with its date. */
+	readonly words: string;
+}
+
+/** Everything that is printed. */
+export interface Sheets {
+	readonly title: string;
+	/** BCP 47. */
+	readonly language: string;
+	/** What every foot says beside the page's number: club and term; the leaf's edition follows. */
+	readonly foot: string;
+	/** The content's own edition. Where a sheet says which edition the binder is, it uses its words. */
+	readonly edition: EditionMark;
+	/** ISO 8601: the day of the edition, which the file carries as its own. */
+	readonly date: string;
+	/** What a side that is left blank says. */
+	readonly blank: string;
+	/** What a side says that lacks a safety text, in its stead. */
+	readonly withheld: string;
+	/** How many places for tabs there are down the outer edge. */
+	readonly slots: number;
+	readonly sections: readonly SheetSection[];
+}

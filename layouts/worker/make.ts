@@ -1,0 +1,29 @@
+/**
+ * The part of the worker that makes the handbook of its records: pages, and the search's files. It stands
+ * in a file of its own, which does not change with every edition, as the worker does.
+ */
+
+import type { DeviceScope } from "../../scripts/records/device.ts";
+import { readRecords } from "../../scripts/records/records.ts";
+import { searchFiles } from "../../scripts/search/build-search.ts";
+import { addressFile } from "../../scripts/views/addresses.ts";
+import { sitePages } from "../../scripts/views/pages.ts";
+import { documentOf } from "../pages/document.ts";
+import { WORDS } from "./words.ts";
+
+(globalThis as DeviceScope).handbookOf = (textOf, edition) => {
+	const { handbook, options, readyMade } = readRecords(textOf, edition, WORDS);
+	const pages = new Map(sitePages(handbook, options).map((page) => [addressFile(page.address), page]));
+	return {
+		has: (path) => readyMade.has(path) || pages.has(path),
+		page: (path) => {
+			const page = pages.get(path);
+			return readyMade.get(path) ?? (page && documentOf(page, noCode));
+		},
+		search: () => searchFiles(handbook),
+	};
+};
+
+function noCode(): never {
+	throw new Error("No page that devices make has code of its own.");
+}

@@ -1,0 +1,418 @@
+/**
+ * The curriculum as devices get it: records as plain data in a few files, so that a changed drill changes
+ * one of them. Devices join them and make pages, tables and the search of them, by the functions that the
+ * build uses.
+ *
+ *   write   handbook → records without what joins them (back links, plans of a drill) and without the
+ *           text that each was read from. Findings are sent counted, since the words and places of each
+ *           come from far; highlighted code is sent as markup, since what highlights it is large
+ *   read    records → the handbook again
+ *
+ * Fields that hold nothing are left out, and filled in by `EMPTY_DRILL`.
+ */
+
+import { knowTeachingWeeks, type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
+import { exposuresOf } from "../compute/exposures.ts";
+import { foundRows, type WrittenRows } from "../figures/progression-layout.ts";
+import { join } from "../link/join-records.ts";
+import type {
+	Acceptance,
+	ApparatusPlan,
+	Block,
+	ClubEdition,
+	Curriculum,
+	DataPath,
+	Dose,
+	DoseNumbers,
+	Drill,
+	Exposure,
+	Finding,
+	Guide,
+	Id,
+	Landmark,
+	LinkedDrill,
+	Records,
+	Source,
+	Table,
+	WeekPlan,
+} from "../model.ts";
+import type { Place } from "../place.ts";
+import type { CatalogueEntry } from "../problems.ts";
+import { hashOf } from "../views/drill-ring.ts";
+import { placeOf } from "../views/finding-places.ts";
+import { createMarkdown, type MarkdownOptions } from "../views/markdown.ts";
+import type { Medium } from "../views/medium.ts";
+import type { ShownHandbook, SiteOptions, SitePage } from "../views/pages.ts";
+import type { Words } from "../words/words.ts";
+
+/** A file of records: its text, by a name that stays the same from edition to edition. */
+export interface RecordFile {
+	readonly name: string;
+	readonly text: string;
+}
+
+/** What pages are made of, as it is read back. */
+export interface ReadRecords {
+	readonly handbook: ShownHandbook;
+	readonly options: SiteOptions;
+	/** Pages that the build has made, by their files. */
+	readonly readyMade: ReadonlyMap<string, string>;
+}
+
+/** Everything but drills, weeks and guides. */
+interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
+	readonly levels: readonly object[];
+	readonly apparatus: readonly object[];
+	readonly shapes: readonly object[];
+	readonly skills: readonly object[];
+	readonly equipment: readonly object[];
+	readonly purposes: readonly object[];
+	/** Ids in the club's order. */
+	readonly drills: readonly Id[];
+	readonly options: {
+		readonly kept: boolean;
+		readonly printed: readonly string[];
+		readonly changes: boolean;
+	};
+	readonly media: readonly (readonly [drill: Id, media: readonly (Medium | null)[]])[];
+	/** The dates of the term: what works them out is large. */
+	readonly dates: readonly TeachingWeek[];
+	/** Code of the club's texts as markup. */
+	readonly code: readonly (readonly [language: string, code: string, markup: string])[];
+}
+
+interface PlanFile {
+	readonly weeks: readonly LeanWeek[];
+	readonly findings: readonly PlacedFinding[];
+	readonly accepted: readonly (PlacedFinding & { readonly by: Omit<Acceptance, "source" | "path"> })[];
+	/** The rows of progression maps, as far as pages show them. */
+	readonly rows: readonly (readonly [string, WrittenRows])[];
+	/** What the findings' codes stand for. */
+	readonly catalogue: Readonly<Record<string, CatalogueEntry>>;
+	/** Rows of tables that pages look up; of others only the names. */
+	readonly tables: readonly Table[];
+}
+
+/** A finding with its place in the club's files worked out. */
+type PlacedFinding = Omit<Finding, "source" | "path"> & { readonly at: Place; readonly field: DataPath };
+
+interface WithFile {
+	/** Where it was read from. */
+	readonly file: string;
+}
+
+/** Tables that pages look rows up in (`SiteIndex.rows`). */
+const LOOKED_UP: readonly string[] = ["equipment"];
+
+const CLUB = "club";
+const PLAN = "plan";
+const GUIDES = "guides";
+const READY_MADE = "pages";
+
+/** Pages that need programs and words that would be large for one page, or what devices are not sent. */
+export function isReadyMade({ kind }: Pick<SitePage, "kind">): boolean {
+	return kind === "author-guide" || kind === "what-changed";
+}
+
+/** What a drill has where it says nothing. */
+const EMPTY_DRILL = {
+	aliases: [],
+	shapes: [],
+	sequence: [],
+	skills: [],
+	after: [],
+	equipment: [],
+	cues: [],
+	faults: [],
+	media: [],
+	performs: [],
+	elements: [],
+	ready: [],
+	purpose: [],
+	easier: [],
+	harder: [],
+	heights: new Map<string, Landmark>(),
+	body: "",
+} satisfies Partial<Drill>;
+
+/** Drills that share a file, about: a smaller one is fetched quicker when one of them changes, larger ones compress better. */
+const DRILLS_TOGETHER = 32;
+/** Files of drills at most. */
+const MOST_SHARDS = 64;
+
+/**
+ * The records of a handbook whose pages have been made with the same options.
+ *
+ * @param highlight as the pages' own Markdown has it
+ * @param readyMade pages that devices do not make (`isReadyMade`), by their files
+ */
+export function recordFiles(
+	handbook: ShownHandbook,
+	{ kept = false, media, printed = new Set(), since }: SiteOptions,
+	highlight: NonNullable<MarkdownOptions["highlight"]>,
+	readyMade: ReadonlyMap<string, string>,
+): readonly RecordFile[] {
+	const { curriculum } = handbook;
+	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
+		curriculum;
+	const { purposes } = curriculum;
+	const code = new Map<string, readonly [string, string, string]>();
+	const markdown = createMarkdown({
+		resolve: curriculum.resolve,
+		highlight: (text, language) => {
+			const markup = highlight(text, language);
+			code.set(codeKey(text, language), [language, text, markup]);
+			return markup;
+		},
+	});
+	for (const { body } of [...drills.values(), ...weeks, ...guides.values()]) {
+		if (FENCE.test(body)) markdown.block(body, () => undefined);
+	}
+	const clubFile: ClubFile = {
+		club,
+		term,
+		targets,
+		levels: [...levels.values()],
+		apparatus: [...apparatus.values()],
+		shapes: Array.from(shapes.values(), ({ drills: _, ...shape }) => shape),
+		skills: Array.from(skills.values(), ({ drills: _, leadsTo: _to, opposites: _of, ...skill }) => skill),
+		equipment: Array.from(equipment.values(), ({ drills: _, ...item }) => item),
+		purposes: [...purposes.values()],
+		drills: [...drills.keys()],
+		options: { kept, printed: [...printed], changes: since !== undefined },
+		media: Array.from(media?.byDrill ?? [], ([id, list]) => [id, list.map((medium) => medium ?? null)]),
+		dates: teachingWeeks(term),
+		code: [...code.values()],
+	};
+	const plan: PlanFile = {
+		weeks: weeks.map(leanWeek),
+		findings: handbook.findings.map(placedFinding),
+		accepted: handbook.accepted.map(({ finding, by }) => ({ ...placedFinding(finding), by })),
+		rows: foundRows.used(),
+		catalogue: Object.fromEntries(
+			[...handbook.findings, ...handbook.accepted.map(({ finding }) => finding)].map(({ code }) => [
+				code,
+				handbook.words.catalogue[code],
+			]),
+		),
+		tables: Array.from(handbook.tables.values(), ({ name, columns, rows }) => ({
+			name,
+			columns,
+			rows: LOOKED_UP.includes(name) ? rows : [],
+		})),
+	};
+	const shards = shardsFor(drills.size);
+	const byShard = Map.groupBy(drills.values(), ({ id }) => shardOf(id, shards));
+	return [
+		{ name: CLUB, text: written(clubFile) },
+		{ name: PLAN, text: written(plan) },
+		{
+			name: GUIDES,
+			text: written(Array.from(guides.values(), (guide) => ({ ...guide, file: guide.source.file }))),
+		},
+		{ name: READY_MADE, text: written([...readyMade]) },
+		...Array.from({ length: shards }, (_, shard) => ({
+			name: `drills-${shard}`,
+			text: written((byShard.get(shard) ?? []).map(leanDrill)),
+		})),
+	];
+}
+
+/** Reads the records back. Throws where a file of them is missing. */
+export function readRecords(
+	textOf: (name: string) => string | undefined,
+	edition: ClubEdition,
+	words: Words,
+): ReadRecords {
+	const open = <T>(name: string): T => {
+		const text = textOf(name);
+		if (text === undefined) throw new Error(`the records lack ${name}`);
+		return JSON.parse(text) as T;
+	};
+	const club = open<ClubFile>(CLUB);
+	const plan = open<PlanFile>(PLAN);
+	const shards = shardsFor(club.drills.length);
+	const drills = new Map<Id, Drill>();
+	for (let shard = 0; shard < shards; shard++) {
+		for (const drill of open<readonly LeanDrill[]>(`drills-${shard}`))
+			drills.set(drill.id, wholeDrill(drill));
+	}
+	const placed = <T>(things: readonly object[]) =>
+		things.map((thing) => ({ source: sourceOf(""), path: [], ...thing })) as unknown as readonly T[];
+	const curriculum: Curriculum = join({
+		club: club.club,
+		targets: club.targets,
+		term: { ...club.term, source: sourceOf("") },
+		levels: placed(club.levels),
+		apparatus: placed(club.apparatus),
+		shapes: placed(club.shapes),
+		skills: placed(club.skills),
+		equipment: placed(club.equipment),
+		purposes: placed(club.purposes),
+		accepted: [],
+		words: [],
+		drills: club.drills.flatMap((id) => drills.get(id) ?? []),
+		weeks: plan.weeks.map(wholeWeek),
+		guides: open<readonly (Guide & WithFile)[]>(GUIDES).map(({ file, ...guide }) => ({
+			...guide,
+			source: sourceOf(file),
+		})),
+	});
+	knowTeachingWeeks(curriculum.term, club.dates);
+	foundRows.know(plan.rows);
+	const code = new Map(club.code.map(([language, text, markup]) => [codeKey(text, language), markup]));
+	let exposures: readonly Exposure[] | undefined;
+	return {
+		handbook: {
+			curriculum,
+			edition,
+			words: { ...words, catalogue: plan.catalogue as Words["catalogue"] },
+			findings: plan.findings.map(wholeFinding),
+			accepted: plan.accepted.map(({ by, ...finding }) => ({
+				finding: wholeFinding(finding),
+				by: { ...by, source: sourceOf(""), path: [] },
+			})),
+			tables: new Map(plan.tables.map((table) => [table.name, table])),
+			get exposures() {
+				exposures ??= exposuresOf(curriculum);
+				return exposures;
+			},
+			markdown: createMarkdown({
+				resolve: curriculum.resolve,
+				highlight: (text: string, language: string) => code.get(codeKey(text, language)) ?? "",
+			}),
+		},
+		readyMade: new Map(open<readonly (readonly [string, string])[]>(READY_MADE)),
+		options: {
+			kept: club.options.kept,
+			printed: new Set(club.options.printed),
+			changed: club.options.changes,
+			media: {
+				byDrill: new Map(club.media.map(([id, list]) => [id, list.map((medium) => medium ?? undefined)])),
+				problems: [],
+				files: new Map(),
+			},
+		},
+	};
+}
+
+/** Fenced code begins so. */
+const FENCE = /^[> \t\d.)*+-]*(`{3}|~{3})/m;
+
+function codeKey(code: string, language: string): string {
+	return `${language}\n${code}`;
+}
+
+/** JSON with maps as lists of pairs, and without what names a place in a file. */
+function written(value: unknown): string {
+	return JSON.stringify(value, (key, part: unknown) => {
+		if (key === "source" || (key === "path" && Array.isArray(part))) return undefined;
+		return part instanceof Map ? [...part] : part;
+	});
+}
+
+type Emptied = Exclude<keyof typeof EMPTY_DRILL, "heights">;
+
+function placedFinding(finding: Finding): PlacedFinding {
+	return { ...finding, at: placeOf(finding), field: finding.path };
+}
+
+function wholeFinding({ at, field, ...finding }: PlacedFinding): Finding {
+	return { ...finding, source: sourceOf(at.file, at), path: field };
+}
+
+/** A map as JSON has it. */
+type Pairs<T> = readonly (readonly [string, T])[];
+
+type LeanDose = Omit<Dose, "heights"> & { readonly heights?: Pairs<Landmark> };
+
+type LeanBlock = Omit<Block, "doses" | "path"> & { readonly doses: Pairs<DoseNumbers> };
+
+type LeanWeek = Omit<WeekPlan, "source" | "apparatus"> &
+	WithFile & {
+		readonly apparatus: readonly (Omit<ApparatusPlan, "blocks"> & {
+			readonly blocks: readonly LeanBlock[];
+		})[];
+	};
+
+function leanWeek({ source, ...week }: WeekPlan): LeanWeek {
+	return {
+		...week,
+		file: source.file,
+		apparatus: week.apparatus.map((plan) => ({
+			...plan,
+			blocks: plan.blocks.map(({ path: _, ...block }) => ({ ...block, doses: [...block.doses] })),
+		})),
+	};
+}
+
+function wholeWeek({ file, ...week }: LeanWeek): WeekPlan {
+	return {
+		...week,
+		source: sourceOf(file),
+		apparatus: week.apparatus.map((plan) => ({
+			...plan,
+			blocks: plan.blocks.map((block, i) => ({
+				...block,
+				doses: new Map(block.doses),
+				path: ["apparatus", plan.apparatus, "blocks", i],
+			})),
+		})),
+	};
+}
+
+type LeanDrill = Omit<Drill, Emptied | "heights" | "levels" | "source"> &
+	Partial<Pick<Drill, Emptied>> & {
+		readonly levels: readonly (readonly [Id, LeanDose])[];
+		readonly heights?: readonly (readonly [string, Landmark | Pairs<Landmark>])[];
+		/** Left out where it follows from id and apparatus. */
+		readonly file?: string;
+	};
+
+/** A drill without what joining finds, and without what is empty. */
+function leanDrill(drill: LinkedDrill): object {
+	const { partners: _partners, next: _next, planned: _planned, source, ...own } = drill;
+	const said = Object.entries(own).filter(([, value]) => {
+		if (Array.isArray(value) || typeof value === "string") return value.length > 0;
+		return value instanceof Map ? value.size > 0 : value !== undefined;
+	});
+	return { ...Object.fromEntries(said), ...(source.file === usualFile(drill) ? {} : { file: source.file }) };
+}
+
+function wholeDrill({ file, levels, heights, ...own }: LeanDrill): Drill {
+	return {
+		...EMPTY_DRILL,
+		...own,
+		levels: new Map(
+			levels.map(([level, { heights: own, ...dose }]): [Id, Dose] => [
+				level,
+				own === undefined ? dose : { ...dose, heights: new Map(own) },
+			]),
+		),
+		heights: new Map(
+			(heights ?? []).map(([what, height]) => [what, typeof height === "string" ? height : new Map(height)]),
+		),
+		source: sourceOf(file ?? usualFile(own)),
+	};
+}
+
+function usualFile({ id, apparatus }: Pick<Drill, "id" | "apparatus">): string {
+	return `content/drills/${apparatus[0]}/${id}.md`;
+}
+
+/** A file that is not there: only its name is shown, and the place of a finding. */
+function sourceOf(file: string, at: Place = { file, line: 1, column: 1 }): Source {
+	return { file, place: () => at, bodyPlace: () => at };
+}
+
+/** A power of two, so that drills stay in their files while a club writes a few more. */
+function shardsFor(drills: number): number {
+	let shards = 1;
+	while (shards < MOST_SHARDS && shards * DRILLS_TOGETHER < drills) shards *= 2;
+	return shards;
+}
+
+/** Where a drill lies depends on its id alone. */
+function shardOf(id: Id, shards: number): number {
+	return hashOf(id) % shards;
+}

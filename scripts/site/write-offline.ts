@@ -1,0 +1,94 @@
+/**
+ * Makes a site one that works without a network: records of the curriculum, the program that makes pages
+ * of them, and the worker that takes both.
+ *
+ *   1. write each file of records under the hash of what is in it, so that one that did not change is not
+ *      fetched again, and the same files in bundles, which compress better and are few, for first visits
+ *   2. list what the edition is made of, and bundle the worker with that list in front
+ *
+ * Data files and the binder are downloads for a desk, and stay on the host.
+ */
+
+import { openFolder } from "../files/folder.ts";
+import type { ClubEdition } from "../model.ts";
+import {
+	type Bundle,
+	bundled,
+	type EditionList,
+	type ListedFile,
+	OFFLINE_FOLDER,
+	recordsPath,
+	WORKER_FILE,
+} from "../records/edition-list.ts";
+import { hashName } from "../records/hash-name.ts";
+import { sizesForPhones } from "../records/picture-sizes.ts";
+import type { RecordFile } from "../records/records.ts";
+import { editionNameOf, type Words } from "../words/words.ts";
+import { bundleProgram } from "./bundle-program.ts";
+
+const KEPT = /\.(css|js|svg|webmanifest|woff2)$/;
+const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
+/** The font for letters beyond Western European ones: kept where the handbook has any. */
+const EXTENDED_FONT = "assets/text-latin-ext.woff2";
+
+/** Characters of a bundle, about: larger ones compress better, and are sent to the host anew with every change of a drill in them. */
+const BUNDLE = 350_000;
+
+export interface OfflineFacts {
+	/** Pages say its name. */
+	readonly edition: ClubEdition;
+	readonly words: Words;
+	readonly records: readonly RecordFile[];
+	/** What pages load, and pictures, as paths from the root of the site; they lie there. */
+	readonly others: readonly string[];
+	/** Whether a page has letters that the smaller font lacks. */
+	readonly isExtended: boolean;
+}
+
+/** Adds records, program and worker to the site in a folder; gives the list that the worker takes. */
+export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<EditionList> {
+	const { edition: issued, words, records, others, isExtended } = facts;
+	const edition = editionNameOf(facts);
+	const site = openFolder(siteDir);
+	const write = (text: string): string => {
+		const hash = hashName(text);
+		site.write(recordsPath(hash), text);
+		return hash;
+	};
+	const listed = (path: string): ListedFile => ({ path, hash: hashName(site.read(path)) });
+	const making = await bundleProgram("make.ts", words);
+	const program = `${OFFLINE_FOLDER}${hashName(making)}.js`;
+	site.write(program, making);
+	const parts = {
+		records: records.map(({ name, text }) => [name, write(text)] as const),
+		bundles: inBundles(records).map(
+			(texts): Bundle => ({ hash: write(bundled(texts)), records: texts.length }),
+		),
+		files: others
+			.filter((path) => KEPT.test(path) && !PICTURE.test(path) && (path !== EXTENDED_FONT || isExtended))
+			.map(listed),
+		program,
+		pictures: sizesForPhones(others.filter((path) => PICTURE.test(path))).map(listed),
+	};
+	const release = `${issued.number}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
+	const list: EditionList = { edition, issued, release, ...parts };
+	// The worker is one plain program, with what it has to take in front.
+	const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
+	site.write(WORKER_FILE, before + (await bundleProgram("worker.ts", words)));
+	return list;
+}
+
+/** Texts that follow each other, as many as make a bundle of its usual size. */
+function inBundles(records: readonly RecordFile[]): readonly (readonly string[])[] {
+	const bundles: string[][] = [];
+	let size = Number.POSITIVE_INFINITY;
+	for (const { text } of records) {
+		if (size + text.length > BUNDLE) {
+			bundles.push([]);
+			size = 0;
+		}
+		bundles.at(-1)?.push(text);
+		size += text.length;
+	}
+	return bundles;
+}

@@ -1,0 +1,34 @@
+/**
+ * Writes the pages of a site: view → document → file, one after the other, by Eleventy.
+ *
+ * Eleventy holds the text of every page of a run until its end, so pages are written in several runs.
+ */
+
+import { relative } from "node:path";
+import Eleventy from "@11ty/eleventy";
+import { PROGRAM } from "../files/program.ts";
+import type { SitePage } from "../views/pages.ts";
+
+/** Pages of a run: each has a cost of its own, and larger ones hold more text. */
+const RUN = 250;
+
+/** @param made told the text of each page as it is made */
+export async function writePages(
+	pages: readonly SitePage[],
+	siteDir: string,
+	made: (page: SitePage, text: string) => void,
+): Promise<void> {
+	const here = (path: string) => relative(process.cwd(), path) || ".";
+	for (let from = 0; from < pages.length; from += RUN) {
+		const run = pages.slice(from, from + RUN);
+		const eleventy = new Eleventy(here(`${PROGRAM}layouts/pages`), here(siteDir), {
+			configPath: here(`${PROGRAM}eleventy.config.ts`),
+			config: (config) => config.addGlobalData("handbook", () => ({ pages: run, made })),
+			quietMode: true,
+			source: "script",
+			runMode: "build",
+		});
+		eleventy.disableLogger();
+		await eleventy.write();
+	}
+}

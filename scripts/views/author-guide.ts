@@ -1,0 +1,246 @@
+/**
+ * The author guide: every file a club writes, every field of it from the schemas, and every problem
+ * code from the catalogue. Nothing here is written twice: the schemas and the catalogue are printed.
+ */
+
+import { dump } from "js-yaml";
+import type { FileKind } from "../model.ts";
+import type { CatalogueEntry } from "../problems.ts";
+import { COMMON_SCHEMA, SCHEMAS } from "../validate/schemas.ts";
+import type { Words } from "../words/words.ts";
+
+export interface AuthorGuideView {
+	readonly files: readonly FileGuide[];
+	readonly stages: readonly {
+		readonly title: string;
+		readonly codes: readonly ({ readonly code: string } & CatalogueEntry)[];
+	}[];
+}
+
+/** What a director types, by what it is for, in the order of a term; ids are those of the demo club. */
+export const COMMANDS = {
+	new: [
+		'npm run new -- drill --title "Seat drop to stand" --apparatus floor --levels beginners,level-1',
+		'npm run new -- club ../my-club --name "My Gymnastics Club" --starts 2027-01-04',
+	],
+	import: ["npm run import -- drills.xlsx", "npm run import -- drills.xlsx --map words.yaml --write"],
+	check: ["npm run check"],
+	serve: ["npm run serve"],
+	whatIf: ["npm run check -- --what-if changes.yaml"],
+	accept: [
+		'npm run accept -- H311 --class mon-beginners --week 4 --reason "Short bear walks; hands rest in week 5."',
+	],
+	rename: ["npm run rename -- drill:bar-quiet-hang bar-long-hang"],
+	move: ["npm run move -- block 3/beam/2 5/beam/1", "npm run move -- week 4 6 --swap"],
+	undo: ["npm run undo"],
+	export: ["npm run export -- --to spreadsheets"],
+	compare: ["npm run compare -- ../last-term ."],
+	since: ["npm run build -- --since ../last-term"],
+	nextTerm: ["npm run next-term -- --to ../spring-term --starts 2027-04-19 --closed 2027-05-31/2027-06-04"],
+	print: [
+		"npm run print",
+		"npm run print -- class-sheets --week 3",
+		"npm run print -- station-cards --week 3 --apparatus beam --up 4",
+		"npm run print -- update-packet --since old-binder.edition.json",
+	],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type CommandUse = keyof typeof COMMANDS;
+
+/** A mapping file for `import`. */
+export const MAPPING_EXAMPLE = `columns:
+  Initials: skip
+  Where we do it: apparatus
+values:
+  levels:
+    Tots: beginners`;
+
+/** A change list for \`check --what-if\`, made in order; a block is named week/apparatus/number. */
+export const CHANGES_EXAMPLE = `- add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-side-steps, minutes: 6}}
+- remove: 5/beam/3
+- move: {from: 3/beam/2, to: 5/beam/1}
+- set: {block: 5/beam/1, minutes: 8}`;
+
+export interface FileGuide {
+	readonly kind: FileKind;
+	readonly file: string;
+	readonly description: string;
+	readonly fields: readonly FieldGuide[];
+}
+
+export interface FieldGuide {
+	/** Its name after the names of what it stands in: `faults.see`. */
+	readonly name: string;
+	readonly required: boolean;
+	/** What may be written there, in words. */
+	readonly form: string;
+	readonly description: string;
+	/** YAML. */
+	readonly examples: readonly string[];
+}
+
+const FILES: Readonly<Record<FileKind, string>> = {
+	drill: "content/drills/<apparatus>/<id>.md",
+	week: "content/weeks/<id>.md",
+	guide: "content/guides/<id>.md",
+	club: "_data/club.yaml",
+	term: "_data/term.yaml",
+	targets: "_data/targets.yaml",
+	levels: "_data/levels.yaml",
+	apparatus: "_data/apparatus.yaml",
+	shapes: "_data/shapes.yaml",
+	skills: "_data/skills.yaml",
+	equipment: "_data/equipment.yaml",
+	purposes: "_data/purposes.yaml",
+	accepted: "_data/accepted.yaml",
+	words: "_data/words.yaml",
+};
+
+type FormWords = Words["authorGuide"]["forms"];
+
+/** The parts of JSON Schema that our schemas use. */
+interface Schema {
+	readonly $ref?: string;
+	readonly type?: string | readonly string[];
+	readonly title?: string;
+	readonly description?: string;
+	readonly examples?: readonly unknown[];
+	readonly enum?: readonly string[];
+	readonly format?: string;
+	readonly minimum?: number;
+	readonly exclusiveMinimum?: number;
+	readonly maximum?: number;
+	readonly default?: unknown;
+	readonly required?: readonly string[];
+	readonly properties?: Readonly<Record<string, Schema>>;
+	readonly additionalProperties?: boolean | Schema;
+	readonly items?: Schema;
+	readonly anyOf?: readonly Schema[];
+	readonly definitions?: Readonly<Record<string, Schema>>;
+}
+
+/** The shared definitions, with references among themselves that hold from any other schema as well. */
+const COMMON: Schema = JSON.parse(
+	JSON.stringify(COMMON_SCHEMA).replaceAll('"#/definitions/', '"common.schema.json#/definitions/'),
+);
+
+/** The whole guide, from the schemas and the catalogue. */
+export function authorGuideView(words: Words): AuthorGuideView {
+	const codes = Object.entries(words.catalogue);
+	return {
+		files: Array.from(SCHEMAS, ([kind, schema]) => fileGuide(words, kind, schema as Schema)),
+		stages: Object.entries(words.authorGuide.stages)
+			.map(([prefix, title]) => ({
+				title,
+				codes: codes.filter(([code]) => code.startsWith(prefix)).map(([code, entry]) => ({ code, ...entry })),
+			}))
+			.filter((stage) => stage.codes.length > 0),
+	};
+}
+
+function fileGuide(words: Words, kind: FileKind, root: Schema): FileGuide {
+	const top = root.items === undefined ? root : resolve(root, root.items);
+	return {
+		kind,
+		file: FILES[kind],
+		description: words.fields[kind] ?? (root.description ?? "").replace(/^[^:]*\.(yaml|md): ?/, ""),
+		fields: fieldsOf(words, root, top, "", 0).map((field) => ({
+			...field,
+			description: words.fields[`${kind}.${field.name}`] ?? field.description,
+		})),
+	};
+}
+
+function fieldsOf(
+	words: Words,
+	root: Schema,
+	schema: Schema,
+	prefix: string,
+	depth: number,
+): readonly FieldGuide[] {
+	return Object.entries(schema.properties ?? {}).flatMap(([name, own]) => {
+		const field = resolve(root, own);
+		const path = prefix + name;
+		return [
+			{
+				name: path,
+				required: schema.required?.includes(name) ?? false,
+				form: formOf(words.authorGuide.forms, root, field),
+				description: field.description ?? "",
+				examples: (field.examples ?? []).map((example) => exampleYaml(name, example)),
+			},
+			...(depth > 4 ? [] : innerFields(words, root, field, path, depth)),
+		];
+	});
+}
+
+/** The fields of what stands inside a field: of a map, of each item of a list, of each value by id. */
+function innerFields(
+	words: Words,
+	root: Schema,
+	field: Schema,
+	path: string,
+	depth: number,
+): readonly FieldGuide[] {
+	const forms = [field, ...(field.anyOf ?? [])].map((form) => resolve(root, form));
+	return forms.flatMap((form) => {
+		const item = form.items === undefined ? undefined : resolve(root, form.items);
+		const inside = item === undefined ? [] : [item, ...(item.anyOf ?? []).map((v) => resolve(root, v))];
+		const byId =
+			typeof form.additionalProperties === "object" ? resolve(root, form.additionalProperties) : undefined;
+		const values = byId === undefined ? [] : [byId, ...(byId.anyOf ?? []).map((v) => resolve(root, v))];
+		return [
+			...fieldsOf(words, root, form, `${path}.`, depth + 1),
+			...inside.flatMap((item) => fieldsOf(words, root, item, `${path}[].`, depth + 1)),
+			...values.flatMap((value) => fieldsOf(words, root, value, `${path}.<id>.`, depth + 1)),
+		];
+	});
+}
+
+/** Follows a reference; what stands beside it (a description of its own) comes first. */
+function resolve(root: Schema, schema: Schema): Schema {
+	if (schema.$ref === undefined) return schema;
+	const [file, pointer = ""] = schema.$ref.split("#");
+	let found: unknown = file === "" ? root : COMMON;
+	for (const key of pointer.split("/").filter((part) => part !== "")) {
+		found = (found as Readonly<Record<string, unknown>>)[key];
+	}
+	const { $ref: _, ...own } = schema;
+	return { ...resolve(root, found as Schema), ...own };
+}
+
+function formOf(say: FormWords, root: Schema, schema: Schema): string {
+	if (schema.enum !== undefined) return schema.enum.map((value) => `\`${value}\``).join(", ");
+	if (schema.anyOf !== undefined)
+		return [...new Set(schema.anyOf.map((s) => formOf(say, root, resolve(root, s))))].join(`, ${say.or} `);
+	if (schema.format === "date") return say.date;
+	if (schema.format === "clock") return say.clock;
+	if (schema.format === "day-or-interval") return say.dateOrInterval;
+	const types = Array.isArray(schema.type) ? (schema.type as readonly string[]) : [schema.type ?? "anything"];
+	if (types.includes("array"))
+		return say.listOf(
+			schema.items === undefined ? say.anything : formOf(say, root, resolve(root, schema.items)),
+		);
+	if (types.includes("object"))
+		return typeof schema.additionalProperties === "object" ? say.mapByName : say.fields;
+	if (types.includes("string") && types.includes("integer")) return say.id;
+	if (types.includes("boolean")) return say.truth;
+	if (types.includes("null")) return say.nothing;
+	if (types.includes("integer") || types.includes("number")) {
+		return `${types.includes("integer") ? say.whole : say.number}${rangeOf(say, schema)}`;
+	}
+	return say.text;
+}
+
+function rangeOf(say: FormWords, { minimum, exclusiveMinimum, maximum }: Schema): string {
+	// A hundred thousand and the like only keep slips of the finger out; they tell an author nothing.
+	const most = maximum !== undefined && maximum < 100_000 ? maximum : undefined;
+	if (exclusiveMinimum !== undefined)
+		return ` ${most === undefined ? say.above(exclusiveMinimum) : say.aboveTo(exclusiveMinimum, most)}`;
+	if (minimum === undefined) return most === undefined ? "" : ` ${say.to(most)}`;
+	return most === undefined ? ` ${say.from(minimum)}` : `, ${say.between(minimum, most)}`;
+}
+
+function exampleYaml(name: string, example: unknown): string {
+	return dump({ [name]: example }, { lineWidth: 90, flowLevel: 3, noRefs: true }).trim();
+}

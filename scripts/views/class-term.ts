@@ -1,0 +1,106 @@
+/**
+ * A class over the term: how often each of its groups really performs and prepares the skills of its
+ * levels, against what the club wants.
+ */
+
+import { type Group, groupsOfClass } from "../compute/groups.ts";
+import { groupName } from "../compute/names.ts";
+import { type ReachRow, reach } from "../compute/reach.ts";
+import type { ClubClass, Id, LinkedSkill } from "../model.ts";
+import { classSheetAddress } from "./addresses.ts";
+import { type Link, linkTo } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+
+export interface ClassTermView {
+	/** One, or each of the class's groups by its name. */
+	readonly groups: readonly {
+		readonly id: Id;
+		readonly name: string | undefined;
+		readonly skills: readonly SkillOverTerm[];
+	}[];
+	/** Least performed repetitions of each skill in the term, where the club says them. */
+	readonly wanted: number | undefined;
+}
+
+export interface SkillOverTerm {
+	readonly skill: Link;
+	/** Whether every level of the group that has it arrives with it. */
+	readonly arrives: boolean;
+	readonly performed: number;
+	readonly prepared: number;
+	/** Performed with what the same gymnasts do on other days; undefined where they come once. */
+	readonly together: number | undefined;
+	/** How many weeks it is met in; 0 for never. */
+	readonly weeks: number;
+	/** The class sheets of the first and the last of them. */
+	readonly first: Link | undefined;
+	readonly last: Link | undefined;
+	readonly longestGap: number | undefined;
+	/** Repetitions under what the club wants; undefined without a target, and for what they arrive with. */
+	readonly missedBy: number | undefined;
+}
+
+/** Undefined while no week is planned, and for a class that goes nowhere. */
+export function classTermView(site: SiteIndex, one: ClubClass): ClassTermView | undefined {
+	const { curriculum } = site;
+	const { skillReps: wanted } = curriculum.targets;
+	const groups = groupsOfClass(curriculum, one).filter(({ rotation }) => rotation.length > 0);
+	if (curriculum.weeks.length === 0) return undefined;
+	const parts = groups.flatMap((group) => {
+		const skills = [...curriculum.skills.values()].flatMap((skill) =>
+			skillOf(site, one, group, skill, wanted),
+		);
+		const name = groups.length > 1 ? groupName(site.words, group) : undefined;
+		return skills.length === 0 ? [] : [{ id: group.name.replace("/", "-"), name, skills }];
+	});
+	return parts.length === 0 ? undefined : { groups: parts, wanted };
+}
+
+function skillOf(
+	site: SiteIndex,
+	one: ClubClass,
+	group: Group,
+	{ id, levels }: LinkedSkill,
+	wanted: number | undefined,
+): readonly SkillOverTerm[] {
+	const { curriculum } = site;
+	const own = group.levels.filter((level) => levels.includes(level));
+	if (own.length === 0) return [];
+	const rows = reachOf(site).get(`${id} ${group.gymnastsId}`) ?? [];
+	const row = rows.find((each) => each.group.name === group.name);
+	const performed = row?.performed ?? 0;
+	const together = rows.reduce((sum, each) => sum + (each.performed ?? 0), 0);
+	const arrives = own.every((level) => curriculum.levels.get(level)?.entry.includes(id) === true);
+	const sheet = (week: number | undefined): Link | undefined => {
+		const plan = week === undefined ? undefined : site.weekByNumber.get(week);
+		return plan && { to: classSheetAddress(one.id, plan.id), name: String(plan.week) };
+	};
+	return [
+		{
+			skill: linkTo(curriculum, "skill", id),
+			arrives,
+			performed,
+			prepared: row?.prepared ?? 0,
+			together: rows.some((each) => each !== row) ? together : undefined,
+			weeks: row?.weeks.length ?? 0,
+			first: sheet(row?.first),
+			last: sheet(row?.last),
+			longestGap: row?.longestGap,
+			missedBy: wanted === undefined || arrives ? undefined : Math.max(0, wanted - together),
+		},
+	];
+}
+
+const known = new WeakMap<SiteIndex, ReadonlyMap<string, readonly ReachRow[]>>();
+
+/** What is reached of skills, by `skill gymnasts`. */
+function reachOf(site: SiteIndex): ReadonlyMap<string, readonly ReachRow[]> {
+	const before = known.get(site);
+	if (before !== undefined) return before;
+	const rows = Map.groupBy(
+		reach(site.curriculum).filter(({ kind }) => kind === "skill"),
+		({ id, group }) => `${id} ${group.gymnastsId}`,
+	);
+	known.set(site, rows);
+	return rows;
+}

@@ -1,0 +1,449 @@
+/**
+ * A drill's page, and the short forms of a drill that other pages list.
+ */
+
+import { drillAt, valuesAt } from "../compute/drill-at.ts";
+import { agesOfLevel, setUpHeights } from "../compute/heights.ts";
+import { performedBy } from "../compute/reach.ts";
+import { type Movement, movementOf } from "../figures/support.ts";
+import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../model.ts";
+import type { Address } from "./addresses.ts";
+import { addressOf, weekApparatusAddress } from "./addresses.ts";
+import { type Html, html } from "./html.ts";
+import { type Link, linksTo, linkTo } from "./links.ts";
+import type { Medium } from "./medium.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { doseWords } from "./words.ts";
+
+/** A drill in a list. */
+export interface DrillLine {
+	readonly link: Link;
+	readonly summary: Html | undefined;
+	readonly apparatus: readonly Link[];
+	readonly levels: readonly Link[];
+	/** Why it is listed, where the list does not say it. */
+	readonly because?: string;
+}
+
+/** How one level does a drill. */
+export interface LevelWay {
+	readonly level: Link;
+	readonly how: Html | undefined;
+	readonly dose: string;
+}
+
+/** What stands ready for a drill. */
+export interface SetUp {
+	readonly equipment: readonly {
+		readonly item: Link;
+		readonly count: number;
+		readonly per: "station" | "gymnast";
+		/** The levels it is for, where it is not for all that are shown. */
+		readonly levels: readonly Link[];
+	}[];
+	readonly heights: readonly {
+		readonly what: string;
+		readonly landmark: Landmark;
+		/** The levels it is for, where it is not for all that are shown. */
+		readonly levels: readonly Link[];
+		/** Centimetres from the smallest to the tallest gymnast, for each group whose ages are known. */
+		readonly ranges: readonly { readonly who: string; readonly low: number; readonly high: number }[];
+	}[];
+	/** Several where levels have turns of their own; those are named. */
+	readonly turns: readonly {
+		readonly seconds: number;
+		readonly atOnce: number;
+		readonly levels: readonly Link[];
+	}[];
+}
+
+/** Spotting and caution, as far as the drill has them. */
+export interface Safety {
+	readonly spotting: Html | undefined;
+	readonly caution: Html | undefined;
+}
+
+/** Everything a coach needs at the apparatus, without what leads elsewhere. */
+export interface DrillCore {
+	readonly id: Id;
+	readonly levels: readonly LevelWay[];
+	readonly cues: readonly Html[];
+	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
+	readonly setUp: SetUp;
+	readonly safety: Safety;
+	/** What to do where it is too hard or too easy, in the club's words. */
+	readonly adapt: { readonly easier: readonly Html[]; readonly harder: readonly Html[] };
+	/** What must be seen of the skills it performs, in the club's words. */
+	readonly criteria: readonly { readonly skill: Link; readonly lines: readonly Html[] }[];
+	/** The phases it goes through, else the shapes it trains. */
+	readonly figures: Movement;
+}
+
+export interface DrillView extends DrillCore {
+	readonly title: string;
+	readonly summary: Html | undefined;
+	readonly aliases: readonly string[];
+	readonly apparatus: readonly Link[];
+	readonly shapes: readonly Link[];
+	readonly skills: readonly Link[];
+	readonly direction: Direction | undefined;
+	readonly sides: Drill["sides"];
+	readonly contacts: { readonly landings: number; readonly hands: number } | undefined;
+	readonly body: Html;
+	readonly media: readonly DrillMedium[];
+	readonly easier: readonly DrillLine[];
+	readonly harder: readonly DrillLine[];
+	readonly partners: readonly DrillLine[];
+	readonly elsewhere: readonly DrillLine[];
+	readonly planned: readonly PlannedIn[];
+	/** What the term gives each level of it. */
+	readonly exposure: readonly ExposureOfLevel[];
+	readonly reviewed: { readonly iso: string; readonly words: string } | undefined;
+	readonly file: string;
+}
+
+/** A picture or video with its words; paths are from the root of the site. */
+export interface DrillMedium {
+	readonly medium: Medium;
+	readonly alt: string;
+	readonly caption: Html | undefined;
+}
+
+export interface PlannedIn {
+	readonly week: Link;
+	readonly apparatus: Link;
+	readonly levels: readonly Link[];
+}
+
+export interface ExposureOfLevel {
+	readonly level: Link;
+	/** Each leads to the week's page. */
+	readonly weeks: readonly Link[];
+	readonly times: number;
+	readonly minutes: number;
+	/** Undefined where no dose says them. */
+	readonly repetitions: number | undefined;
+	/** Over the term; a repetition count that nobody wrote counts as 1. Undefined without contacts. */
+	readonly landings: number | undefined;
+	readonly hands: number | undefined;
+}
+
+/** The page of one drill. */
+export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
+	const { curriculum } = site;
+	const page = addressOf({ kind: "drill", id: drill.id });
+	const { easier, harder } = site.progressions(drill);
+	const lines = (ids: readonly Id[]) => ids.flatMap((id) => drillLines(site, page, [id]));
+	return {
+		...drillCore(site, page, drill, [...drill.levels.keys()]),
+		figures: movementOf(drill, curriculum),
+		title: drill.title,
+		summary: site.inline(page, drill.summary),
+		aliases: drill.aliases,
+		apparatus: linksTo(curriculum, "apparatus", drill.apparatus),
+		shapes: linksTo(
+			curriculum,
+			"shape",
+			new Set([...drill.shapes, ...drill.sequence.map((phase) => phase.shape)]),
+		),
+		skills: linksTo(curriculum, "skill", drill.skills),
+		direction: drill.direction === "none" ? undefined : drill.direction,
+		sides: drill.sides,
+		contacts: drill.contacts,
+		body: site.block(page, drill.body),
+		media: drill.media.flatMap(({ alt, caption }, i) => {
+			const medium = site.media.byDrill.get(drill.id)?.[i];
+			return medium === undefined ? [] : [{ medium, alt, caption: site.inline(page, caption) }];
+		}),
+		easier: easier.flatMap((step) =>
+			drillLines(
+				site,
+				page,
+				[step.drill],
+				step.because === "written" ? site.words.drill.comesBefore : undefined,
+			),
+		),
+		harder: harder.flatMap((step) =>
+			drillLines(
+				site,
+				page,
+				[step.drill],
+				step.because === "written" ? site.words.drill.comesNext : undefined,
+			),
+		),
+		partners: lines(drill.partners),
+		elsewhere: lines(elsewhereOf(site, drill)),
+		planned: drill.planned.flatMap((at) => {
+			const week = site.weekByNumber.get(at.week);
+			if (week === undefined) return [];
+			const apparatus = linkTo(curriculum, "apparatus", at.apparatus);
+			return [
+				{
+					week: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(at.week) },
+					apparatus: {
+						to: `${weekApparatusAddress(week.id, at.apparatus)}#block-${at.block}`,
+						name: site.words.blockAt(apparatus.name, at.block),
+					},
+					levels: linksTo(curriculum, "level", at.levels),
+				},
+			];
+		}),
+		exposure: exposureOf(site, drill),
+		reviewed:
+			drill.reviewed === undefined
+				? undefined
+				: { iso: drill.reviewed, words: site.words.date(drill.reviewed, "full") },
+		file: drill.source.file,
+	};
+}
+
+function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLevel[] {
+	const { curriculum } = site;
+	const byLevel = Map.groupBy(site.measures.exposures(drill.id), (e) => e.level);
+	return [...curriculum.levels.keys()].flatMap((level) => {
+		const own = byLevel.get(level);
+		if (own === undefined) return [];
+		const known = own.flatMap((e) => e.repetitions ?? []);
+		const turns = own.reduce((sum, e) => sum + (e.repetitions ?? 1), 0);
+		return [
+			{
+				level: linkTo(curriculum, "level", level),
+				weeks: [...new Set(own.map((e) => e.week))].flatMap((number) => {
+					const week = site.weekByNumber.get(number);
+					return week === undefined
+						? []
+						: [{ to: addressOf({ kind: "week", id: week.id }), name: String(number) }];
+				}),
+				times: own.length,
+				minutes: own.reduce((sum, e) => sum + e.minutes, 0),
+				repetitions: known.length === 0 ? undefined : known.reduce((sum, count) => sum + count, 0),
+				landings: drill.contacts && drill.contacts.landings * turns,
+				hands: drill.contacts && drill.contacts.hands * turns,
+			},
+		];
+	});
+}
+
+/**
+ * What a coach needs of a drill for some levels, written for the page at an address: each level's own
+ * values in place of the drill's, named where levels differ; figures are the first level's. Heights are
+ * at the ages given, else at the ages of the classes of each level.
+ *
+ * @param block whose dose stands in place of the drill's
+ */
+export function drillCore(
+	site: SiteIndex,
+	page: Address,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	ages?: readonly [number, number],
+	block?: Pick<Block, "dose" | "doses">,
+): DrillCore {
+	const { curriculum } = site;
+	const first = levels[0];
+	return {
+		id: drill.id,
+		levels: levels.flatMap((level) => {
+			const dose = drill.levels.get(level);
+			if (dose === undefined) return [];
+			return [
+				{
+					level: linkTo(curriculum, "level", level),
+					how: site.inline(page, dose.do),
+					dose: doseWords(site.words, drill, doseIn(block, level, dose)),
+				},
+			];
+		}),
+		cues: drill.cues.flatMap((cue) => site.inline(page, cue) ?? []),
+		faults: drill.faults.flatMap(({ see, say }) => {
+			const seen = site.inline(page, see);
+			const said = site.inline(page, say);
+			return seen === undefined || said === undefined ? [] : [{ see: seen, say: said }];
+		}),
+		setUp: {
+			equipment: equipmentOf(site, drill, levels),
+			heights: setUpHeights(drill, levels).map(({ what, landmark, levels: those }) => ({
+				// What can be set is written by its id, so that it is held against what it can be set to.
+				what: curriculum.equipment.get(what)?.name ?? what,
+				landmark,
+				levels: those.length < levels.length ? linksTo(curriculum, "level", those) : [],
+				ranges: rangesOf(site, landmark, those, ages),
+			})),
+			turns: alike(site, drill, levels, ({ turn }) => turn).flatMap(({ value, levels: those }) =>
+				value === undefined ? [] : [{ seconds: value.seconds, atOnce: value.atOnce, levels: those }],
+			),
+		},
+		safety: {
+			spotting: textOf(site, page, drill, levels, "spotting"),
+			caution: textOf(site, page, drill, levels, "caution"),
+		},
+		adapt: {
+			easier: adaptsOf(site, page, drill, levels, "easier"),
+			harder: adaptsOf(site, page, drill, levels, "harder"),
+		},
+		criteria: [...performedBy(drill).keys()].flatMap((skill) => {
+			const lines = criteriaOf(site, page, skill);
+			return lines.length === 0 ? [] : [{ skill: linkTo(curriculum, "skill", skill), lines }];
+		}),
+		figures: movementOf(first === undefined ? drill : drillAt(drill, first), curriculum),
+	};
+}
+
+/** What must be seen of a skill. */
+export function criteriaOf(site: SiteIndex, page: Address, skill: Id): readonly Html[] {
+	const criteria = site.curriculum.skills.get(skill)?.criteria ?? [];
+	return criteria.flatMap((line) => site.inline(page, line) ?? []);
+}
+
+/** A level's dose with what a block gives it this week. */
+export function doseIn(block: Pick<Block, "dose" | "doses"> | undefined, level: Id, dose: Dose): Dose {
+	return { ...dose, ...(block?.doses.get(level) ?? block?.dose) };
+}
+
+/** What levels share of a drill: each value with the levels it is for, named only where they differ. */
+function alike<T>(
+	site: SiteIndex,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	of: (drill: LinkedDrill) => T,
+): readonly { readonly value: T; readonly levels: readonly Link[] }[] {
+	return valuesAt(drill, levels, of).map(({ value, levels: those }) => ({
+		value,
+		levels: those === "all" ? [] : linksTo(site.curriculum, "level", those),
+	}));
+}
+
+function equipmentOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[]): SetUp["equipment"] {
+	const at = levels.length === 0 ? [drill] : levels.map((level) => drillAt(drill, level));
+	const items = new Set(at.flatMap(({ equipment }) => equipment.map(({ item }) => item)));
+	return [...items].flatMap((id) => {
+		const item = linkTo(site.curriculum, "equipment", id);
+		return alike(site, drill, levels, ({ equipment }) => equipment.find((need) => need.item === id)).flatMap(
+			({ value, levels: those }) =>
+				value === undefined ? [] : [{ item, count: value.count, per: value.per, levels: those }],
+		);
+	});
+}
+
+/** A safety text; where levels have their own, each by its level's name. */
+function textOf(
+	site: SiteIndex,
+	page: Address,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	field: "spotting" | "caution",
+): Html | undefined {
+	const texts = alike(site, drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) => {
+		const text = site.inline(page, value);
+		return text === undefined ? [] : [ofLevels(site, those, text)];
+	});
+	return texts.length === 0 ? undefined : html`${texts.map((text, i) => html`${i > 0 && " "}${text}`)}`;
+}
+
+function adaptsOf(
+	site: SiteIndex,
+	page: Address,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+	field: "easier" | "harder",
+): readonly Html[] {
+	return alike(site, drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) =>
+		value.flatMap((line) => {
+			const text = site.inline(page, line);
+			return text === undefined ? [] : [ofLevels(site, those, text)];
+		}),
+	);
+}
+
+function ofLevels(site: SiteIndex, levels: readonly Link[], text: Html): Html {
+	const names = levels.map(({ name }) => name).join(", ");
+	return names === "" ? text : html`<b>${names}${site.words.colon.trimEnd()}</b> ${text}`;
+}
+
+function rangesOf(
+	site: SiteIndex,
+	landmark: Landmark,
+	levels: readonly Id[],
+	ages: readonly [number, number] | undefined,
+): SetUp["heights"][number]["ranges"] {
+	const groups =
+		ages === undefined
+			? levels.map((level) => ({
+					who: linkTo(site.curriculum, "level", level).name,
+					ages: agesOfLevel(site.curriculum.term.classes, level),
+				}))
+			: [{ who: site.words.ages(ages[0], ages[1]), ages }];
+	return groups.flatMap(({ who, ages: own }) => {
+		const heights = own && site.heightOf(landmark, own);
+		return heights === undefined ? [] : [{ who, low: heights.low, high: heights.high }];
+	});
+}
+
+/** Drills as lines of a list, written for the page at an address. */
+export function drillLines(
+	site: SiteIndex,
+	page: Address,
+	drills: Iterable<Id | LinkedDrill>,
+	because?: string,
+): readonly DrillLine[] {
+	const lines: DrillLine[] = [];
+	for (const item of drills) {
+		const drill = typeof item === "string" ? site.curriculum.drills.get(item) : item;
+		if (drill === undefined) continue;
+		const line = lineOf(site, page, drill);
+		lines.push(because === undefined ? line : { ...line, because });
+	}
+	return lines;
+}
+
+/** A drill's line is the same wherever its summary links to nothing, and lists are long. */
+const kept = new WeakMap<SiteIndex, Map<Id, DrillLine>>();
+
+function lineOf(site: SiteIndex, page: Address, drill: LinkedDrill): DrillLine {
+	const lines = kept.get(site) ?? new Map<Id, DrillLine>();
+	kept.set(site, lines);
+	const known = lines.get(drill.id);
+	if (known !== undefined) return known;
+	const line: DrillLine = {
+		link: { to: addressOf({ kind: "drill", id: drill.id }), name: drill.title },
+		summary: site.inline(page, drill.summary),
+		apparatus: linksTo(site.curriculum, "apparatus", drill.apparatus),
+		levels: linksTo(site.curriculum, "level", levelsInOrder(site, drill)),
+	};
+	if (line.summary?.text.includes("<a ") !== true) lines.set(drill.id, line);
+	return line;
+}
+
+/** A drill's levels, lowest first. */
+export function levelsInOrder(site: SiteIndex, drill: Drill): readonly Id[] {
+	const rank = (id: Id) => site.levelRank.get(id) ?? 0;
+	return [...drill.levels.keys()].sort((a, b) => rank(a) - rank(b));
+}
+
+/**
+ * Drills of the same shapes on other apparatus for a level in common: up to two for each shape and
+ * apparatus, six in all.
+ */
+function elsewhereOf(site: SiteIndex, drill: LinkedDrill): readonly Id[] {
+	const found = new Set<Id>();
+	for (const shape of new Set(drill.shapes)) {
+		for (const [apparatus, ring] of site.ringsByShape.get(shape) ?? []) {
+			if (drill.apparatus.includes(apparatus)) continue;
+			let taken = 0;
+			for (const other of ring.after(drill.id, 12)) {
+				if (taken === 2) break;
+				if (found.has(other.id)) continue;
+				if (!shareLevel(other, drill)) continue;
+				if (other.apparatus.some((place) => drill.apparatus.includes(place))) continue;
+				found.add(other.id);
+				taken++;
+			}
+		}
+	}
+	return [...found].slice(0, 6);
+}
+
+function shareLevel(one: Drill, other: Drill): boolean {
+	for (const level of one.levels.keys()) if (other.levels.has(level)) return true;
+	return false;
+}

@@ -1,0 +1,50 @@
+/**
+ * The floor plan of a block as pages and sheets show it: positions, the list of equipment, and where its
+ * sizes are from.
+ */
+
+import { equipmentForBlock } from "../compute/equipment.ts";
+import { footprintOf } from "../compute/footprints.ts";
+import { type FloorPlan, floorPlanOf } from "../compute/placing.ts";
+import type { PlanItem } from "../figures/floor-plan.ts";
+import type { ApparatusPlan, Block, Curriculum, WeekPlan } from "../model.ts";
+
+export interface FloorPlanView {
+	readonly block: number;
+	readonly apparatus: string;
+	readonly week: number;
+	readonly plan: FloorPlan;
+	/** In rotation order. */
+	readonly stations: readonly { readonly name: string }[];
+	readonly equipment: readonly PlanItem[];
+	/** Who published sizes that are drawn here, and of what. */
+	readonly sources: readonly { readonly source: string; readonly items: readonly string[] }[];
+}
+
+/** The plan of a block of stations; nothing for a block of one drill. */
+export function floorPlanView(
+	curriculum: Curriculum,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	block: Block,
+): FloorPlanView | undefined {
+	if (block.kind !== "stations") return undefined;
+	const sources = new Map<string, string[]>();
+	const equipment = equipmentForBlock(curriculum, plan, block).flatMap(({ item, needed, stations }) => {
+		const known = curriculum.equipment.get(item);
+		if (known === undefined) return [];
+		const { symbol, source } = footprintOf(known);
+		if (source !== undefined) sources.set(source, [...(sources.get(source) ?? []), known.name]);
+		return [{ item, name: known.name, count: needed, stations: [...new Set(stations)], symbol }];
+	});
+	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
+	return {
+		block: block.number,
+		apparatus: name,
+		week: week.week,
+		plan: floorPlanOf(curriculum, plan, block),
+		stations: block.stations.map(({ drill }) => ({ name: curriculum.drills.get(drill)?.title ?? drill })),
+		equipment,
+		sources: Array.from(sources, ([source, items]) => ({ source, items })),
+	};
+}

@@ -1,0 +1,72 @@
+/**
+ * Suggestions in words: what a level lacks on an apparatus in a week, and which drills would close it.
+ */
+
+import type { Gap, Suggestion } from "../compute/suggest.ts";
+import type { Id } from "../model.ts";
+import { type Label, type Link, linkTo } from "./links.ts";
+import type { SiteIndex } from "./site-index.ts";
+
+export interface SuggestionView {
+	readonly id: string;
+	readonly level: Link;
+	readonly apparatus: Link;
+	readonly freeMinutes: number | undefined;
+	readonly gaps: number;
+	readonly closed: number;
+	readonly drills: readonly {
+		readonly drill: Link;
+		readonly minutes: number;
+		readonly closes: readonly GapView[];
+	}[];
+	readonly open: readonly { readonly gap: GapView; readonly reason: string }[];
+	readonly exact: boolean;
+}
+
+export interface GapView {
+	readonly what: Label;
+	readonly because: string;
+}
+
+/** What a level lacks on an apparatus in a week; undefined where it lacks nothing. */
+function suggestionView(site: SiteIndex, week: number, level: Id, apparatus: Id): SuggestionView | undefined {
+	const { curriculum } = site;
+	const suggestion: Suggestion = site.measures.suggestion(week, level, apparatus);
+	if (suggestion.gaps.length === 0) return undefined;
+	const gapView = (gap: Gap): GapView => ({
+		what:
+			gap.kind === "direction"
+				? { name: site.words.suggestions.work[gap.id] }
+				: linkTo(curriculum, gap.kind, gap.id),
+		because: site.words.suggestions.because[gap.because],
+	});
+	return {
+		id: `${level}--${apparatus}`,
+		level: linkTo(curriculum, "level", level),
+		apparatus: linkTo(curriculum, "apparatus", apparatus),
+		freeMinutes: suggestion.freeMinutes,
+		gaps: suggestion.gaps.length,
+		closed: suggestion.gaps.length - suggestion.open.length,
+		drills: suggestion.drills.map(({ drill, minutes, closes }) => ({
+			drill: linkTo(curriculum, "drill", drill),
+			minutes,
+			closes: closes.map(gapView),
+		})),
+		open: suggestion.open.map(({ gap, reason }) => ({
+			gap: gapView(gap),
+			reason: site.words.suggestions.reasons[reason],
+		})),
+		exact: suggestion.exact,
+	};
+}
+
+/** What every level lacks on some apparatus of a week, by level. */
+export function suggestionViews(
+	site: SiteIndex,
+	week: number,
+	places: readonly Id[],
+): readonly SuggestionView[] {
+	return [...site.curriculum.levels.keys()].flatMap((level) =>
+		places.flatMap((apparatus) => suggestionView(site, week, level, apparatus) ?? []),
+	);
+}

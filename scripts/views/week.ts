@@ -1,0 +1,553 @@
+/**
+ * Weeks: the page of one, one apparatus in one, and the sheet of a class in one.
+ */
+
+import { dateOf, isClosed } from "../compute/calendar.ts";
+import { type CoachPlace, coachesFor } from "../compute/coaches.ts";
+import { equipmentFor } from "../compute/equipment.ts";
+import { type Group, groupsOfClass } from "../compute/groups.ts";
+import { levelsOfClass } from "../compute/levels-of.ts";
+import { groupOnSheet } from "../compute/names.ts";
+import { type SetOutRow, setOutRows } from "../compute/set-out.ts";
+import { classTime, drillTime } from "../compute/time.ts";
+import { type BlockWork, type StationWork, workOf } from "../compute/work.ts";
+import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../model.ts";
+import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "./addresses.ts";
+import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
+import { type FindingLine, findingLines } from "./findings.ts";
+import { type FloorPlanView, floorPlanView } from "./floor-plan.ts";
+import type { Html } from "./html.ts";
+import { type Link, linksTo, linkTo } from "./links.ts";
+import { type DirectionRow, directionRow } from "./measures/balance.ts";
+import { type ClashView, clashViews } from "./measures/equipment.ts";
+import { type LoadRow, loadRow } from "./measures/load.ts";
+import { type TimeRow, timeRow } from "./measures/time.ts";
+import { type SetOut, setOutFor } from "./set-out.ts";
+import type { SiteIndex } from "./site-index.ts";
+import { type SuggestionView, suggestionViews } from "./suggested.ts";
+import { capital, clockWords, minutesOfDay } from "./words.ts";
+
+/** A week as lists show it. */
+export interface WeekLine {
+	readonly link: Link;
+	readonly number: number;
+	readonly theme: Html | undefined;
+	readonly from: string | undefined;
+	readonly to: string | undefined;
+	readonly dates: string;
+	readonly apparatus: readonly ApparatusLine[];
+	readonly classes: readonly ClassInWeek[];
+}
+
+export interface ApparatusLine {
+	readonly id: Id;
+	readonly link: Link;
+	readonly focus: Html | undefined;
+	readonly minutes: number;
+}
+
+export interface ClassInWeek {
+	readonly id: Id;
+	readonly link: Link;
+	readonly day: string;
+	readonly shortDay: string;
+	readonly date: string | undefined;
+	readonly dateWords: string;
+	readonly closed: boolean;
+	readonly start: string;
+	readonly end: string;
+	readonly levels: readonly Link[];
+}
+
+export interface Station {
+	readonly drill: Link;
+	readonly summary: Html | undefined;
+	readonly note: Html | undefined;
+	readonly core: DrillCore;
+	/** Minutes at this drill by level, and the levels that share them. */
+	readonly minutes: readonly { readonly levels: readonly Link[]; readonly minutes: number }[];
+	/** Gymnasts of the class at this drill at a time; undefined without a class. */
+	readonly gymnasts: number | undefined;
+	/** Turns each of them gets; undefined without a class or a turn. */
+	readonly turns: number | undefined;
+	/** Seconds from the end of a turn to the next; undefined without a class or a turn. */
+	readonly wait: number | undefined;
+	/** The repetitions planned and those that the turns give, where they are fewer. */
+	readonly fits: { readonly planned: number; readonly fits: number; readonly turns: number } | undefined;
+}
+
+/** Who stands where in a block; stations by their places among those shown, from 0. */
+export interface CoachesView {
+	readonly places: readonly (Omit<CoachPlace, "stations"> & { readonly stations: readonly number[] })[];
+	/** Stations with nobody at them: neither hands nor eyes are needed there. */
+	readonly alone: readonly number[];
+	readonly hands: number;
+	readonly watched: number;
+	readonly needed: number;
+	readonly present: number | undefined;
+}
+
+export interface BlockView {
+	readonly number: number;
+	readonly kind: Block["kind"];
+	readonly minutes: number;
+	readonly change: number;
+	/** Of its minutes, those for showing it. */
+	readonly show: number;
+	/** How many of the options are done. */
+	readonly choose: number;
+	readonly note: Html | undefined;
+	/** Undefined without a class, and where nothing is asked of the coaches. */
+	readonly coaches: CoachesView | undefined;
+	/** The block as the plan has it. */
+	readonly written: Block;
+	/** The levels it names; empty means all. */
+	readonly levels: readonly Link[];
+	readonly stations: readonly Station[];
+}
+
+export interface WeekView extends WeekLine {
+	readonly body: Html;
+	readonly plans: readonly {
+		readonly apparatus: ApparatusLine;
+		readonly blocks: readonly {
+			readonly number: number;
+			readonly minutes: number;
+			readonly levels: readonly Link[];
+			readonly drills: readonly Link[];
+			readonly kind: Block["kind"];
+		}[];
+	}[];
+	readonly load: readonly LoadRow[];
+	/** Of the classes that have something to do. */
+	readonly times: readonly { readonly class: Link; readonly row: TimeRow }[];
+	readonly directions: readonly { readonly apparatus: Link; readonly row: DirectionRow }[];
+	readonly clashes: readonly ClashView[];
+	/** What each level lacks on each apparatus, and the drills that would close it. */
+	readonly suggestions: readonly SuggestionView[];
+	readonly findings: readonly FindingLine[];
+	readonly previous: Link | undefined;
+	readonly next: Link | undefined;
+	readonly file: string;
+}
+
+export interface WeekApparatusView {
+	readonly id: Id;
+	readonly week: WeekLine;
+	readonly apparatus: Link;
+	readonly focus: Html | undefined;
+	readonly minutes: number;
+	readonly blocks: readonly BlockView[];
+	readonly equipment: readonly {
+		readonly item: Link;
+		readonly needed: number;
+		readonly owned: number | undefined;
+		readonly stored: string | undefined;
+		/** The drills that use the most of it at once. */
+		readonly drills: readonly Link[];
+	}[];
+	/** What each level lacks here this week, and the drills that would close it. */
+	readonly suggestions: readonly SuggestionView[];
+	/** Of each block of stations. */
+	readonly plans: readonly FloorPlanView[];
+	/** The same apparatus in the weeks before and after. */
+	readonly previous: Link | undefined;
+	readonly next: Link | undefined;
+	/** The other apparatus of the week. */
+	readonly others: readonly ApparatusLine[];
+}
+
+export interface ClassSheetView {
+	readonly classId: Id;
+	readonly name: string;
+	readonly levels: readonly Link[];
+	readonly week: WeekLine;
+	readonly day: string;
+	readonly date: string | undefined;
+	readonly dateWords: string;
+	readonly timezone: string;
+	readonly closed: boolean;
+	readonly start: string;
+	readonly end: string;
+	readonly gymnasts: number;
+	readonly coaches: number | undefined;
+	readonly ages: readonly [number, number] | undefined;
+	readonly warmUp: number;
+	readonly coolDown: number;
+	readonly planned: number;
+	readonly available: number | undefined;
+	/** Minutes in which a gymnast moves, over the class's minutes. */
+	readonly activeShare: number | undefined;
+	/** Under the club's target. */
+	readonly still: boolean;
+	readonly warmUpClock: string;
+	readonly coolDownClock: string;
+	readonly endClock: string;
+	readonly stops: readonly ClassStop[];
+	/** What stands ready, by apparatus in the order of the rotation. */
+	readonly setOut: readonly SetOut[];
+	readonly findings: readonly FindingLine[];
+	readonly previous: Link | undefined;
+	readonly next: Link | undefined;
+}
+
+/** One apparatus of the rotation. */
+export interface ClassStop {
+	readonly id: Id;
+	/** Names the stop on its page: the apparatus, with the group where the class has several. */
+	readonly key: string;
+	/** The group, where the class has several. */
+	readonly group: string | undefined;
+	/** What is carried here at the change, or is missing. */
+	readonly carried: readonly CarriedLine[];
+	readonly missing: readonly { readonly item: string; readonly count: number }[];
+	readonly apparatus: Link;
+	readonly focus: Html | undefined;
+	readonly clock: string;
+	readonly minutes: number;
+	readonly blocks: readonly (BlockView & { readonly clock: string; readonly until: string })[];
+}
+
+/** Something that is carried from one apparatus to another during a class. */
+export interface CarriedLine {
+	readonly count: number;
+	readonly item: string;
+	readonly from: string;
+	/** By when it must stand. */
+	readonly clock: string;
+	/** Adults who carry one. */
+	readonly adults: number;
+}
+
+/** A week as a line of a list, written for the page at an address. */
+export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLine {
+	const dates = site.datesOf(week.week);
+	return {
+		link: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(week.week) },
+		number: week.week,
+		theme: site.inline(page, week.theme),
+		from: dates?.monday,
+		to: dates?.sunday,
+		dates: dates === undefined ? "" : `${site.words.date(dates.monday)} – ${site.words.date(dates.sunday)}`,
+		apparatus: week.apparatus.map((plan) => apparatusLine(site, page, week, plan)),
+		classes: site.curriculum.term.classes.map((group) => classInWeek(site, week, group)),
+	};
+}
+
+/** A class in a week: when, and where its sheet is. */
+export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassInWeek {
+	const { term } = site.curriculum;
+	const date = dateOf(term, week.week, group);
+	const start = minutesOfDay(group.start);
+	return {
+		id: group.id,
+		link: { to: classSheetAddress(group.id, week.id), name: group.name },
+		day: group.day === undefined ? "" : site.words.days[group.day],
+		shortDay: group.day === undefined ? "" : site.words.shortDays[group.day],
+		date,
+		dateWords: date === undefined ? "" : site.words.date(date),
+		closed: date !== undefined && isClosed(term, date),
+		start: start === undefined ? "" : clockWords(start),
+		end: start === undefined || group.minutes === undefined ? "" : clockWords(start + group.minutes),
+		levels: linksTo(site.curriculum, "level", levelsOfClass(site.curriculum, group)),
+	};
+}
+
+/** The page of one week. */
+export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
+	const { curriculum } = site;
+	const page = addressOf({ kind: "week", id: week.id });
+	const line = weekLine(site, page, week);
+	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
+	return {
+		...line,
+		body: site.block(page, week.body),
+		plans: week.apparatus.map((plan) => ({
+			apparatus: apparatusLine(site, page, week, plan),
+			blocks: plan.blocks.map((block) => ({
+				number: block.number,
+				kind: block.kind,
+				minutes: block.minutes,
+				levels: linksTo(curriculum, "level", block.levels),
+				drills: linksTo(
+					curriculum,
+					"drill",
+					block.stations.map((s) => s.drill),
+				),
+			})),
+		})),
+		load: site.measures.loadsIn(week.week).map((load) => loadRow(site, load)),
+		times: curriculum.term.classes.flatMap((group) => {
+			const time = classTime(curriculum, week, group);
+			const sheet = { to: classSheetAddress(group.id, week.id), name: group.name };
+			return time.blocks.length === 0 ? [] : [{ class: sheet, row: timeRow(site, time) }];
+		}),
+		directions: site.measures.balancesIn(week.week).map((balance) => ({
+			apparatus: {
+				to: weekApparatusAddress(week.id, balance.apparatus),
+				name: linkTo(curriculum, "apparatus", balance.apparatus).name,
+			},
+			row: directionRow(site, balance),
+		})),
+		clashes: clashViews(site, week.week),
+		suggestions: suggestionViews(
+			site,
+			week.week,
+			[...curriculum.apparatus.keys()].filter((id) => week.apparatus.some((plan) => plan.apparatus === id)),
+		),
+		findings: findingLines(site, site.findings.week.get(week.week) ?? []),
+		previous: previous && {
+			to: addressOf({ kind: "week", id: previous.id }),
+			name: site.words.week(previous.week),
+		},
+		next: next && { to: addressOf({ kind: "week", id: next.id }), name: site.words.week(next.week) },
+		file: week.source.file,
+	};
+}
+
+/** The page of one apparatus in one week. */
+export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): WeekApparatusView {
+	const { curriculum } = site;
+	const page = weekApparatusAddress(week.id, plan.apparatus);
+	const line = weekLine(site, page, week);
+	const has = (other: WeekPlan) => other.apparatus.some((p) => p.apparatus === plan.apparatus);
+	const [previous, next] = neighbours(curriculum.weeks, week, has);
+	const way = (other: WeekPlan | undefined): Link | undefined =>
+		other && { to: weekApparatusAddress(other.id, plan.apparatus), name: site.words.week(other.week) };
+	const own = apparatusLine(site, page, week, plan);
+	return {
+		id: plan.apparatus,
+		week: line,
+		apparatus: linkTo(curriculum, "apparatus", plan.apparatus),
+		focus: own.focus,
+		minutes: own.minutes,
+		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
+		plans: plan.blocks.flatMap((block) => floorPlanView(curriculum, week, plan, block) ?? []),
+		equipment: equipmentFor(curriculum, plan).map(({ item, needed, owned, drills }) => ({
+			item: linkTo(curriculum, "equipment", item),
+			needed,
+			owned,
+			stored: curriculum.equipment.get(item)?.stored,
+			drills: linksTo(curriculum, "drill", drills),
+		})),
+		suggestions: suggestionViews(site, week.week, [plan.apparatus]),
+		previous: way(previous),
+		next: way(next),
+		others: line.apparatus.filter((other) => other.id !== plan.apparatus),
+	};
+}
+
+/** The sheet of a class in a week, with a running clock from the class's start (or from 00:00 without one). */
+export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassSheetView {
+	const { curriculum } = site;
+	const page = classSheetAddress(group.id, week.id);
+	const time = classTime(curriculum, week, group);
+	const begin = minutesOfDay(group.start) ?? 0;
+	const groups = groupsOfClass(curriculum, group);
+	const carrying = setOutRows(curriculum).filter((row) => row.week === week.week && row.class === group.id);
+	const stops = groups.flatMap((part) => stopsOf(site, page, week, part, carrying, groups.length > 1));
+	const end = begin + time.planned;
+	const own = classInWeek(site, week, group);
+	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
+	const sheet = (other: WeekPlan | undefined): Link | undefined =>
+		other && { to: classSheetAddress(group.id, other.id), name: site.words.week(other.week) };
+	const about = (f: Finding) => f.about.week === undefined || f.about.week === week.week;
+	return {
+		classId: group.id,
+		name: group.name,
+		levels: own.levels,
+		week: weekLine(site, page, week),
+		day: own.day,
+		timezone: curriculum.club.timezone,
+		date: own.date,
+		dateWords: own.date === undefined ? own.day : site.words.date(own.date, "full"),
+		closed: own.closed,
+		start: own.start,
+		end: own.end,
+		gymnasts: group.gymnasts,
+		coaches: group.coaches,
+		ages: group.ages,
+		warmUp: group.warmUp,
+		coolDown: group.coolDown,
+		planned: time.planned,
+		available: time.available,
+		activeShare: time.activeShare,
+		still: timeRow(site, time).still,
+		warmUpClock: clockWords(begin),
+		coolDownClock: clockWords(end - group.coolDown),
+		endClock: clockWords(end),
+		stops,
+		setOut: setOutFor(site, week, group),
+		findings: findingLines(site, (site.findings.class.get(group.id) ?? []).filter(about)),
+		previous: sheet(previous),
+		next: sheet(next),
+	};
+}
+
+/** The stops of a group on its way where it does something this week; each is reached when the way from the one before is over. */
+function stopsOf(
+	site: SiteIndex,
+	page: Address,
+	week: WeekPlan,
+	group: Group,
+	carrying: readonly SetOutRow[],
+	isOneOfSeveral: boolean,
+): readonly ClassStop[] {
+	const { curriculum } = site;
+	const work = workOf(curriculum, week, group);
+	const begin = minutesOfDay(group.class.start) ?? 0;
+	const part = group.name.slice(group.class.id.length + 1);
+	return work.stays.flatMap(({ apparatus: id, blocks: own }) => {
+		const plan = week.apparatus.find((p) => p.apparatus === id);
+		const [first, last] = [own[0], own.at(-1)];
+		if (plan === undefined || first === undefined || last === undefined) return [];
+		const { from } = first;
+		const { to } = last;
+		return [
+			{
+				id,
+				key: isOneOfSeveral ? `${part}-${id}` : id,
+				group: isOneOfSeveral ? capital(groupOnSheet(curriculum, group)) : undefined,
+				apparatus: { to: weekApparatusAddress(week.id, id), name: linkTo(curriculum, "apparatus", id).name },
+				focus: site.inline(page, plan.focus),
+				clock: clockWords(begin + from),
+				minutes: to - from,
+				carried: carrying.flatMap(({ item, carried }) =>
+					carried
+						.filter((one) => one.to === id && one.at === from)
+						.map(({ count, from: where, at, adults }) => ({
+							count,
+							item: linkTo(curriculum, "equipment", item).name,
+							from: linkTo(curriculum, "apparatus", where).name,
+							clock: clockWords(begin + at),
+							adults,
+						})),
+				),
+				missing: carrying.flatMap(({ item, missing }) =>
+					missing
+						.filter(({ apparatus }) => apparatus === id)
+						.map(({ count }) => ({ item: linkTo(curriculum, "equipment", item).name, count })),
+				),
+				blocks: own.map((one) => ({
+					...blockView(site, page, week, plan, one.block, { group, work: one }),
+					clock: clockWords(begin + one.from),
+					until: clockWords(begin + one.to),
+				})),
+			},
+		];
+	});
+}
+
+/** A block with its stations; for a class, only the stations and the ways of its levels. */
+function blockView(
+	site: SiteIndex,
+	page: Address,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	block: Block,
+	taken: { readonly group: Group; readonly work: BlockWork } | undefined,
+): BlockView {
+	const { curriculum } = site;
+	const wanted = taken?.group.levels ?? [...curriculum.levels.keys()];
+	const levels = wanted.filter((level) => block.levels.length === 0 || block.levels.includes(level));
+	return {
+		number: block.number,
+		kind: block.kind,
+		minutes: block.minutes,
+		change: block.change,
+		show: block.show,
+		choose: block.choose,
+		note: site.inline(page, block.note),
+		written: block,
+		coaches: taken && coachesView(taken.work, taken.group.coaches),
+		levels: linksTo(curriculum, "level", block.levels),
+		stations: block.stations.flatMap((station, i) => {
+			const drill = curriculum.drills.get(station.drill);
+			const work = taken?.work.stations.find((one) => one.station === i + 1);
+			if (drill === undefined || (taken !== undefined && work === undefined)) return [];
+			const time = work && drillTime(work);
+			const offered = levelsInOrder(site, drill).filter((level) => levels.includes(level));
+			return [
+				{
+					drill: linkTo(curriculum, "drill", drill.id),
+					summary: site.inline(page, drill.summary),
+					note: site.inline(page, station.note),
+					core: drillCore(site, page, drill, offered, taken?.group.class.ages, block),
+					minutes:
+						time === undefined
+							? minutesByLevel(site, week, plan, block, drill.id, offered)
+							: [{ levels: [], minutes: time.minutes }],
+					gymnasts: time?.gymnasts,
+					turns: time?.turns,
+					wait: time?.wait,
+					fits: work && fitsOf(work),
+				},
+			];
+		}),
+	};
+}
+
+function fitsOf({ planned, fits, turns }: StationWork): Station["fits"] {
+	if (planned === undefined || fits === undefined || turns === undefined) return undefined;
+	return fits < planned - 1e-9 ? { planned, fits, turns } : undefined;
+}
+
+/** Nothing where a block asks for no coach: anybody may stand anywhere. */
+function coachesView(work: BlockWork, present: number | undefined): CoachesView | undefined {
+	const { places, alone, hands, watched, needed } = coachesFor(work, present);
+	if (needed === 0) return undefined;
+	const shown = (numbers: readonly number[]): readonly number[] =>
+		numbers.map((number) => work.stations.findIndex(({ station }) => station === number));
+	return {
+		places: places.map((place) => ({ ...place, stations: shown(place.stations) })),
+		alone: shown(alone),
+		hands,
+		watched,
+		needed,
+		present,
+	};
+}
+
+/** Levels share a station differently where some of the stations are not theirs. */
+function minutesByLevel(
+	site: SiteIndex,
+	week: WeekPlan,
+	plan: ApparatusPlan,
+	block: Block,
+	drill: Id,
+	levels: readonly Id[],
+): Station["minutes"] {
+	const byMinutes = new Map<number, Id[]>();
+	for (const level of levels) {
+		const exposure = site.exposure(week.week, plan.apparatus, block.number, drill, level);
+		if (exposure === undefined) continue;
+		const same = byMinutes.get(exposure.minutes);
+		if (same === undefined) byMinutes.set(exposure.minutes, [level]);
+		else same.push(level);
+	}
+	return Array.from(byMinutes, ([minutes, ids]) => ({
+		levels: linksTo(site.curriculum, "level", ids),
+		minutes,
+	}));
+}
+
+function apparatusLine(site: SiteIndex, page: Address, week: WeekPlan, plan: ApparatusPlan): ApparatusLine {
+	return {
+		id: plan.apparatus,
+		link: {
+			to: weekApparatusAddress(week.id, plan.apparatus),
+			name: linkTo(site.curriculum, "apparatus", plan.apparatus).name,
+		},
+		focus: site.inline(page, plan.focus),
+		minutes: plan.blocks.reduce((sum, block) => sum + block.minutes, 0),
+	};
+}
+
+function neighbours(
+	weeks: readonly WeekPlan[],
+	week: WeekPlan,
+	fits: (other: WeekPlan) => boolean,
+): readonly [WeekPlan | undefined, WeekPlan | undefined] {
+	const at = weeks.indexOf(week);
+	return [weeks.slice(0, at).findLast(fits), weeks.slice(at + 1).find(fits)];
+}
