@@ -45,7 +45,12 @@ function drillText(model: LinkedDrill, text: Chain, share: number, known: Readon
 	const fields: Record<string, unknown> = {
 		title: text.sentence(4).slice(0, -1),
 		apparatus: model.apparatus,
-		levels: Object.fromEntries(Array.from(model.levels, ([level, dose]) => [level, { ...dose, do: of(15) }])),
+		levels: Object.fromEntries(
+			Array.from(model.levels, ([level, { equipment, ...rest }]) => [
+				level,
+				{ ...(asWritten(rest) as object), do: of(15), equipment: equipment && counts(equipment) },
+			]),
+		),
 		summary: of(22),
 		shapes: model.shapes,
 		sequence: model.sequence.map(({ shape }) => shape),
@@ -53,8 +58,8 @@ function drillText(model: LinkedDrill, text: Chain, share: number, known: Readon
 		after: model.after.filter((id) => known.has(id)),
 		direction: model.direction,
 		sides: model.sides,
-		equipment: Object.fromEntries(model.equipment.map(({ item, count }) => [item, count])),
-		turn: model.turn && { seconds: model.turn.seconds, "at-once": model.turn.atOnce },
+		equipment: counts(model.equipment),
+		turn: asWritten(model.turn),
 		contacts: model.contacts,
 		cues: model.cues.map(() => text.sentence(3)),
 		faults: some(model.faults).map(() => ({ see: text.sentence(6), say: text.sentence(8) })),
@@ -67,6 +72,21 @@ function drillText(model: LinkedDrill, text: Chain, share: number, known: Readon
 		.map(([name, value]) => `${name}: ${JSON.stringify(value)}`);
 	const body = [of(50), of(50), of(40)].join("\n\n");
 	return `---\n${yaml.join("\n")}\n---\n${body}\n`;
+}
+
+/** Fields by the names that they have in files, `at-once` for `atOnce`. */
+function asWritten(value: unknown): unknown {
+	if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
+	return Object.fromEntries(
+		Object.entries(value).map(([name, part]) => [
+			name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`),
+			asWritten(part),
+		]),
+	);
+}
+
+function counts(equipment: LinkedDrill["equipment"]): Readonly<Record<string, number>> {
+	return Object.fromEntries(equipment.map(({ item, count }) => [item, count]));
 }
 
 /** Words that follow each other somewhere in the demo. */
