@@ -59,7 +59,11 @@ function importsOf(file: string): readonly { readonly to: string; readonly typeO
 	const text = readFileSync(join(REPOSITORY, file), "utf8");
 	return [...text.matchAll(/^\s*(?:import|export)\s+(type\s)?[^;]*?from\s+"([^"]+)"/gm)].map((m) => {
 		const from = m[2] ?? "";
-		const to = from.startsWith(".") ? relative(".", join(dirname(file), from)).split(sep).join("/") : from;
+		const to = from.startsWith(".")
+			? relative(".", join(dirname(file), from))
+					.split(sep)
+					.join("/")
+			: from;
 		return { to, typeOnly: m[1] !== undefined };
 	});
 }

@@ -4,11 +4,10 @@ import type { SitePage } from "../../scripts/views/pages.ts";
 import { drawnBodies } from "../parts/figures.ts";
 import { frame } from "../parts/frame.ts";
 import { contextOf, type PageContext } from "../parts/page.ts";
-import { shareIcons } from "../parts/share-icons.ts";
 import { mainOf } from "./kinds.ts";
 
 export function documentOf(page: SitePage, highlight: PageContext["highlight"]): string {
 	const ctx = contextOf(page, highlight);
 	const main = mainOf(ctx, page);
-	return shareIcons(frame(ctx, main, drawnBodies(ctx)).text);
+	return frame(ctx, main, drawnBodies(ctx)).text;
 }

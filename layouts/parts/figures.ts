@@ -6,6 +6,7 @@ import { drawBody, FAR_LAYER, NEAR_LAYER } from "../../scripts/figures/draw-body
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
 import type { Pose } from "../../scripts/figures/pose.ts";
+import { shortPath } from "../../scripts/figures/short-path.ts";
 import { type BodyOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
 import { type Movement, stripCaption, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
 import type { LinkedShape } from "../../scripts/model.ts";
@@ -24,7 +25,8 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefi
  */
 export function shapeStrip(ctx: PageContext, movement: Movement): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
-	const { svg, bodies } = keptStrip(ctx, movement);
+	// How each shape looks is said on the drill's own page; elsewhere its name says which it is.
+	const { svg, bodies } = keptStrip(ctx, movement, ctx.page.kind === "drill");
 	for (const [id, pose] of bodies) ctx.bodies.set(id, pose);
 	return html`<figure class="strip">${raw(svg)}<figcaption>${stripCaption(movement, ctx.words)}</figcaption></figure>`;
 }
@@ -32,10 +34,21 @@ export function shapeStrip(ctx: PageContext, movement: Movement): Html | undefin
 /** The bodies that the page's strips place, in a picture that takes no room; after all strips are made. */
 export function drawnBodies({ bodies }: PageContext): Html | undefined {
 	if (bodies.size === 0) return undefined;
-	const drawn = Array.from(bodies, ([id, pose]) => `<g id="${id}">${plain(drawBody(pose, 0))}</g>`);
+	const drawn = Array.from(bodies, ([id, pose]) => `<g id="${id}">${keptBody(pose)}</g>`);
 	return raw(
 		`<svg class="bodies" width="0" height="0" aria-hidden="true" focusable="false"><defs>${drawn.join("\n")}</defs></svg>`,
 	);
+}
+
+/** The strips of many pages place the same bodies. */
+const keptBodies = new WeakMap<Pose, string>();
+
+function keptBody(pose: Pose): string {
+	const known = keptBodies.get(pose);
+	if (known !== undefined) return known;
+	const drawn = plain(drawBody(pose, 0)).replace(/ d="([^"]*)"/g, (_, d: string) => ` d="${shortPath(d)}"`);
+	keptBodies.set(pose, drawn);
+	return drawn;
 }
 
 /**
@@ -71,13 +84,14 @@ interface KeptStrip {
 /** Drills share strips, and the same drill comes in many weeks; kept as long as their first shapes are. */
 const kept = new WeakMap<object, Map<string, KeptStrip>>();
 
-function keptStrip({ words }: PageContext, movement: Movement): KeptStrip {
+function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolean): KeptStrip {
 	const { stances, inOrder, travel } = movement;
 	const first = stances[0]?.shape;
 	const strips = first && (kept.get(first) ?? new Map<string, KeptStrip>());
 	if (first !== undefined && strips !== undefined) kept.set(first, strips);
 	const key = JSON.stringify([
 		words.locale,
+		withLooks,
 		inOrder,
 		travel,
 		stances.map(({ posture, ground, overMat, shape }) => [shape.id, posture, ground, overMat]),
@@ -91,7 +105,10 @@ function keptStrip({ words }: PageContext, movement: Movement): KeptStrip {
 		bodies.set(id, pose);
 		return `<use href="#${id}" x="${tenth(dx)}"${up === 0 ? "" : ` y="${tenth(-up)}"`}/>`;
 	};
-	const named = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
+	const named = {
+		title: stripTitle(movement, words),
+		description: stripDescription(movement, words, withLooks),
+	};
 	const strip = { svg: plain(drawStrip(movement, named, place)), bodies };
 	strips?.set(key, strip);
 	return strip;

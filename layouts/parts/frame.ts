@@ -2,9 +2,9 @@
  * The frame of every page: head, way in, way around, caution.
  *
  * On a phone the main destinations stand in a bar within reach of the thumb, with the menu of all and
- * what to do in an emergency; on a wide screen all are tabs on the edge of the sheet. Menu and
- * emergency are popovers, which a browser opens and closes by itself. No markup runs or styles
- * anything: the policy allows files of the site alone.
+ * what to do in an emergency. Menu and emergency are popovers, which a browser opens and closes by
+ * itself; on a wide screen the same menu stands open, as tabs on the edge of the sheet. No markup runs
+ * or styles anything: the policy allows files of the site alone.
  */
 
 import { POLICY } from "../../scripts/views/host-headers.ts";
@@ -15,7 +15,7 @@ import type { Words } from "../../scripts/words/words.ts";
 import { closeKey, emergencyKey, emergencyPanel } from "./emergency.ts";
 import { type Sign, sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
-import { correctionAddress, installHead, linkHead } from "./share-head.ts";
+import { correctionAddress, installHead, linkPicture } from "./share-head.ts";
 
 interface Destination {
 	readonly to: string;
@@ -99,7 +99,7 @@ export function frame(ctx: PageContext, main: Html, drawn?: Html): Html {
 <meta name="referrer" content="same-origin">
 <title>${title}</title>
 <meta name="description" content="${page.description ?? say.description(page.title, club, term)}">
-${linkHead(ctx, title)}<link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
+${linkPicture(ctx)}<link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
 	// On the search page what is searched comes before how it looks; a browser does not look ahead for
 	// programs behind a policy in the page.
@@ -125,7 +125,10 @@ ${installHead(ctx)}
 <button class="type-switch" type="button" hidden>${sign("type")}<span>${say.largeType}</span></button>
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
 </header>
-<nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.map((d) => destination(ctx, d, d.main === true ? "" : "more"))}<li class="menu"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
+<div class="ways">
+<nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.filter(({ main }) => main).map((d) => destination(ctx, d, "main"))}<li class="main"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
+<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
+</div>
 <div class="sheet">
 <main id="main" tabindex="-1">
 ${
@@ -143,18 +146,16 @@ ${drawn}
 	}${contact && html` ${say.report(html`<a href="${correctionAddress(ctx, contact)}">${say.reportLink}</a>`, contact)}`}</p>
 </footer>
 </div>
-<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
 ${emergencyPanel(ctx)}
 </body>
 </html>
 `;
 }
 
-/** With its sign in the bar, where `className` is given; in words alone elsewhere. */
-function destination(ctx: PageContext, d: Destination, className?: string): Html {
+function destination(ctx: PageContext, d: Destination, className = ""): Html {
 	const here = d.kinds.includes(ctx.page.kind);
 	const exact = here && ctx.page.address === d.to;
 	const name = ctx.words.destinations[d.name];
-	const words = className === undefined ? name : html`${sign(d.sign)}<span>${name}</span>`;
-	return html`<li class="${className}${here ? " here" : ""}"><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${words}</a></li>`;
+	const classes = [className, here ? "here" : ""].filter((one) => one !== "").join(" ");
+	return html`<li${classes !== "" && html` class="${classes}"`}><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${sign(d.sign)}<span>${name}</span></a></li>`;
 }

@@ -1,6 +1,9 @@
 /**
  * Small line drawings: each apparatus from the side as it stands in the hall, and the signs of the
  * frame. Drawn for this project; always beside words, never instead of them.
+ *
+ * Pages name an icon, and the style sheet that all share has its drawing, as a mask: drawn in each page,
+ * icons were a sixth of it. Printed sheets draw theirs, since a mask is no line in a PDF.
  */
 
 import { type Html, html, raw } from "../../scripts/views/html.ts";
@@ -51,20 +54,53 @@ const SIGNS = {
 
 export type Sign = keyof typeof SIGNS;
 
-/** A sign of the frame; says nothing to a screen reader, since words stand beside it. */
-export function sign(name: Sign): Html {
-	return drawing(SIGNS[name]);
-}
-
 /** Boxes on each other: an apparatus that nobody drew. Letters would be read as part of the heading beside it. */
 const UNDRAWN = '<path d="M2 19h20M4 19v-5h16v5M8 14V9h8v5"/>';
 
+/** A sign of the frame; says nothing to a screen reader, since words stand beside it. */
+export function sign(name: Sign): Html {
+	return named(`i-${name}`);
+}
+
 /** An apparatus, with its name beside it. */
 export function apparatusIcon(id: string): Html {
-	const drawn = APPARATUS[id] ?? APPARATUS[id.replace(/^(uneven|womens?|mens?|balance|low|high)-/, "")];
-	return drawing(drawn ?? UNDRAWN);
+	return named(`a-${drawnAs(id) ?? "other"}`);
+}
+
+/** The same as a drawing of its own, for paper. */
+export function drawnSign(name: Sign): Html {
+	return drawing(SIGNS[name]);
+}
+
+export function drawnApparatus(id: string): Html {
+	return drawing(APPARATUS[drawnAs(id) ?? ""] ?? UNDRAWN);
+}
+
+/** What the style sheet of the site says of every icon. */
+export function iconStyles(): string {
+	const rule = (name: string, inside: string) => `.${name}{--icon:url("${pictureAddress(inside)}")}`;
+	return [
+		...Object.entries(SIGNS).map(([name, inside]) => rule(`i-${name}`, inside)),
+		...Object.entries(APPARATUS).map(([name, inside]) => rule(`a-${name}`, inside)),
+		rule("a-other", UNDRAWN),
+	].join("");
+}
+
+/** The drawing that stands for an apparatus, by its id or what it is a kind of. */
+function drawnAs(id: string): string | undefined {
+	return [id, id.replace(/^(uneven|womens?|mens?|balance|low|high)-/, "")].find((name) => name in APPARATUS);
+}
+
+function named(name: string): Html {
+	return html`<i class="icon ${name}"></i>`;
 }
 
 function drawing(inside: string): Html {
 	return html`<svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${raw(inside)}</svg>`;
+}
+
+/** A drawing as an address that a style sheet can hold: strokes as `.icon` of the sheets has them. */
+function pictureAddress(inside: string): string {
+	const picture = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24" fill="none" stroke="#000" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round">${inside.replaceAll("currentColor", "#000")}</svg>`;
+	return `data:image/svg+xml,${picture.replaceAll('"', "'").replace(/[#%<>]/g, encodeURIComponent)}`;
 }

@@ -19,25 +19,13 @@ ${ctx.page.frame.kept && html`<meta name="handbook-worker" content="${ctx.way(WO
 }
 
 /**
- * For services that show links (Open Graph). Only where
- * the club says its address: they take none but whole ones. Whole lines, so that without them nothing
- * of them is left.
+ * The picture that services show with a link (Open Graph); title and description they take from the
+ * page's own. Only where the club says its address: they take none but whole ones.
  */
-export function linkHead({ page }: PageContext, title: string): Html | undefined {
-	const { site, club, language } = page.frame;
-	if (site === undefined || page.kind === "not-found") return undefined;
-	const picture = page.picture ?? "assets/icon-512.png";
-	return html`<meta property="og:type" content="website">
-<meta property="og:site_name" content="${club}">
-<meta property="og:locale" content="${language.replace("-", "_")}">
-<meta property="og:title" content="${title}">
-${
-	page.description &&
-	html`<meta property="og:description" content="${page.description}">
-`
-}<meta property="og:url" content="${site}${page.address}">
-<meta property="og:image" content="${site}${picture}">
-<meta property="og:image:alt" content="${page.picture === undefined ? club : page.title}">
+export function linkPicture({ page }: PageContext): Html | undefined {
+	const { site } = page.frame;
+	if (site === undefined || page.picture === undefined) return undefined;
+	return html`<meta property="og:image" content="${site}${page.picture}">
 `;
 }
 

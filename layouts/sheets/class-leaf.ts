@@ -20,7 +20,7 @@ import {
 import type { Words } from "../../scripts/words/words.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
 import { carriedList, coachesLine, stationsOrOptions, stopName } from "../parts/hall.ts";
-import { apparatusIcon, sign } from "../parts/icons.ts";
+import { drawnApparatus, drawnSign } from "../parts/icons.ts";
 import type { SheetPiece, SheetStep } from "./sheet-file.ts";
 import {
 	figureStrip,
@@ -85,9 +85,9 @@ function headOf({ site: { words, curriculum } }: SheetMaker, view: ClassSheetVie
 ${view.closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
 <ol class="clock">${view.warmUp > 0 && clockStop(words, view.warmUpClock, say.gather, view.warmUp)}${view.stops.map(
 		(stop) =>
-			html`<li><time>${stop.clock}</time><b>${apparatusIcon(stop.id)} ${stopName(words, stop)}</b><span>${words.min(stop.minutes)}</span></li>`,
+			html`<li><time>${stop.clock}</time><b>${drawnApparatus(stop.id)} ${stopName(words, stop)}</b><span>${words.min(stop.minutes)}</span></li>`,
 	)}${view.coolDown > 0 && clockStop(words, view.coolDownClock, said.coolDown, view.coolDown)}<li class="end"><time>${view.endClock}</time><b>${said.end}</b></li></ol>
-<div class="first"><p>${sign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${sign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
+<div class="first"><p>${drawnSign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${drawnSign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
 ${view.setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${view.setOut.map((one) => setOutLine(words, one))}</section>`}`;
 }
 
@@ -103,7 +103,7 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 
 /** The first station of a stop carries its head, the first of a block the block's. */
 function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonly Html[] {
-	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${apparatusIcon(stop.id)} ${stopName(words, stop)} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
+	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${drawnApparatus(stop.id)} ${stopName(words, stop)} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
 		// A class shares itself out evenly, so that every station of a block has the same.

@@ -7,7 +7,7 @@ import { teachingWeeks } from "../../scripts/compute/calendar.ts";
 import { entryOf } from "../../scripts/compute/levels-of.ts";
 import type { Level } from "../../scripts/model.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
-import { sign } from "../parts/icons.ts";
+import { drawnSign } from "../parts/icons.ts";
 import { named, namedDrills, pageLine, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
 import type { Places } from "./places.ts";
 import type { SheetSection } from "./section.ts";
@@ -44,7 +44,7 @@ export function coverSection(source: SheetSource, edition: string): SheetSection
 <div class="cover-figures">${shown.map((shape, i) => shape && shapeFigure(shape, `cover-${i}`, 120))}</div>
 <div class="cover-foot">
 <p class="cover-edition">${edition}</p>
-${club.emergency !== undefined && html`<div class="safety"><p>${sign("caution")}<b>${words.sheets.emergency}</b> ${club.emergency}</p></div>`}
+${club.emergency !== undefined && html`<div class="safety"><p>${drawnSign("caution")}<b>${words.sheets.emergency}</b> ${club.emergency}</p></div>`}
 </div></div>`;
 	const example = weeks[0]?.week ?? 3;
 	const key = [
@@ -66,9 +66,9 @@ ${key.map(([label, what]) => html`<tr><th scope="row">${label}</th><td>${what}</
 ${say.inHallHow.map((step) => html`<li>${step}</li>\n`)}</ol>
 <h2>${say.changing}</h2>
 <p>${say.changingHow}</p>
-<div class="safety"><p>${sign("caution")}<b>${say.safety}</b> ${say.caution}</p>${
+<div class="safety"><p>${drawnSign("caution")}<b>${say.safety}</b> ${say.caution}</p>${
 		club.emergency !== undefined &&
-		html`<p>${sign("caution")}<b>${words.sheets.emergency}</b> ${club.emergency}</p>`
+		html`<p>${drawnSign("caution")}<b>${words.sheets.emergency}</b> ${club.emergency}</p>`
 	}</div>
 ${(club.contact !== undefined || club.site !== undefined) && html`<p class="small">${say.corrections(club.contact, club.site)}</p>`}
 </div>`;

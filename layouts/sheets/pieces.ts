@@ -10,7 +10,7 @@ import type { Block, Dose, Drill, Id, LinkedDrill, LinkedShape } from "../../scr
 import { doseIn } from "../../scripts/views/drill.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
 import { doseWords } from "../../scripts/views/words.ts";
-import { sign } from "../parts/icons.ts";
+import { drawnSign } from "../parts/icons.ts";
 import type { PlaceKind, Places } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
@@ -102,11 +102,11 @@ export function safetyBox(
 	const spotting = textAt(source, places, drill, levels, "spotting");
 	const caution = textAt(source, places, drill, levels, "caution");
 	return html`<div class="safety">${
-		spotting && html`<p>${sign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
-	}${caution && html`<p>${sign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
+		spotting && html`<p>${drawnSign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
+	}${caution && html`<p>${drawnSign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
 		spotting === undefined &&
 		caution === undefined &&
-		html`<p>${sign("caution")}<b>${say.both}</b> ${say.nothingWritten(words.binder.cautionInFront)}</p>`
+		html`<p>${drawnSign("caution")}<b>${say.both}</b> ${say.nothingWritten(words.binder.cautionInFront)}</p>`
 	}</div>`;
 }
 

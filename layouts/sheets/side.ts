@@ -16,7 +16,7 @@ import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.t
 import type { SiteIndex } from "../../scripts/views/site-index.ts";
 import { doseWords } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
-import { sign } from "../parts/icons.ts";
+import { drawnSign } from "../parts/icons.ts";
 import type { SheetStep } from "./sheet-file.ts";
 
 /** What single sheets are made from. */
@@ -101,11 +101,11 @@ export function figureStrip(words: Words, movement: Movement): Html | undefined 
 export function safetyLines(words: Words, { spotting, caution }: Safety): Html {
 	const say = words.safety;
 	return html`<div class="safe">${
-		spotting && html`<p>${sign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
-	}${caution && html`<p>${sign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
+		spotting && html`<p>${drawnSign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
+	}${caution && html`<p>${drawnSign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
 		spotting === undefined &&
 		caution === undefined &&
-		html`<p>${sign("caution")}<b>${say.both}</b> ${words.sheets.nothingWritten}</p>`
+		html`<p>${drawnSign("caution")}<b>${say.both}</b> ${words.sheets.nothingWritten}</p>`
 	}</div>`;
 }
 

@@ -3,7 +3,7 @@
 import { type TeachingWeek, teachingWeeks } from "../../scripts/compute/calendar.ts";
 import type { Term, WeekPlan } from "../../scripts/model.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
-import { apparatusIcon } from "../parts/icons.ts";
+import { drawnApparatus } from "../parts/icons.ts";
 import type { SheetPiece } from "./sheet-file.ts";
 import { pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
@@ -38,7 +38,7 @@ export function termPage(maker: SheetMaker): SheetPiece | undefined {
 			head: html`<header class="head"><h1>${term.name} <span>${span}</span></h1></header>`,
 			again: html`<header class="again"><b>${term.name}</b></header>`,
 			items: [
-				html`<table class="item"><thead><tr><th scope="col" class="week">${words.heads.week}</th>${apparatus.map(({ id, name }) => html`<th scope="col">${apparatusIcon(id)} ${name}</th>`)}</tr></thead>
+				html`<table class="item"><thead><tr><th scope="col" class="week">${words.heads.week}</th>${apparatus.map(({ id, name }) => html`<th scope="col">${drawnApparatus(id)} ${name}</th>`)}</tr></thead>
 <tbody>${numbers.map((number) => {
 					const week = planOf.get(number);
 					return html`${closureRow(maker, term, dates[number - 2], dates[number - 1], apparatus.length + 1)}<tr><th scope="row"><b class="big">${number}</b> ${dates[number - 1] && html`<span>${words.date(dates[number - 1]?.monday ?? "")}</span>`}<br>${week === undefined ? "" : site.inline("", week.theme)}${closedDays(maker, dates[number - 1])}</th>${apparatus.map(({ id }) => cellOf(maker, week, id))}</tr>`;

@@ -5,7 +5,7 @@ import type { WeekPlan } from "../../scripts/model.ts";
 import { html } from "../../scripts/views/html.ts";
 import { weekView } from "../../scripts/views/week.ts";
 import { minutesOfDay } from "../../scripts/views/words.ts";
-import { apparatusIcon } from "../parts/icons.ts";
+import { drawnApparatus } from "../parts/icons.ts";
 import type { SheetPiece } from "./sheet-file.ts";
 import { inSentence, pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
 
@@ -33,7 +33,7 @@ export function weekFront(maker: SheetMaker, week: WeekPlan): SheetPiece {
 				...(week.body.trim() === "" ? [] : [html`<div class="item prose">${view.body}</div>`]),
 				html`<section class="item"><h2>${words.weekPage.byApparatus}</h2><table><tbody>${view.plans.map(
 					({ apparatus, blocks }) =>
-						html`<tr><th scope="row">${apparatusIcon(apparatus.id)} ${apparatus.link.name}<br><span>${words.sheets.blocksAndMinutes(blocks.length, apparatus.minutes)}</span></th><td>${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}<ul>${blocks.map(
+						html`<tr><th scope="row">${drawnApparatus(apparatus.id)} ${apparatus.link.name}<br><span>${words.sheets.blocksAndMinutes(blocks.length, apparatus.minutes)}</span></th><td>${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}<ul>${blocks.map(
 							({ minutes, drills, levels }) =>
 								html`<li><b>${words.min(minutes)}</b> ${inSentence(drills.map(({ name }) => name))}${levels.length > 0 && html` <i>(${inSentence(levels.map(({ name }) => name))})</i>`}</li>`,
 						)}</ul></td></tr>`,

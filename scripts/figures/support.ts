@@ -144,13 +144,23 @@ export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWord
 	return names.join(inOrder ? `, ${figures.afterThat} ` : ", ");
 }
 
-/** What a strip shows, as plain text: each phase with what it is on, and where the body travels. */
-export function stripDescription({ stances, inOrder, travel }: Movement, { figures }: FigureWords): string {
+/**
+ * What a strip shows, as plain text: each phase with what it is on, and where the body travels.
+ *
+ * @param withLooks whether each shape's own description is said as well
+ */
+export function stripDescription(
+	{ stances, inOrder, travel }: Movement,
+	{ figures }: FigureWords,
+	withLooks = true,
+): string {
 	const phases = stances.map(({ shape, posture, ground, hands }, i) => {
 		const carried = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
 		const where = hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
 		const figure = `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}`;
-		return shape.description === undefined ? `${figure}.` : figures.look(figure, shape.description);
+		return shape.description === undefined || !withLooks
+			? `${figure}.`
+			: figures.look(figure, shape.description);
 	});
 	const way = inOrder && travel !== "none" ? ` ${figures.travels[travel]}` : "";
 	return `${phases.join(" ")}${way}`;

@@ -4,6 +4,7 @@
  */
 
 import { basename } from "node:path";
+import { iconStyles } from "../../layouts/parts/icons.ts";
 import { openFolder } from "../files/folder.ts";
 import { PROGRAM, readProgram } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
@@ -30,6 +31,9 @@ const ICON = "layouts/styles/icon.svg";
 
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
+
+/** The style sheet that every page loads, which gets the icons. */
+const ICONS_IN = "site.css";
 
 /** The program that says the edition's name: no page does, or each would change with every edition. */
 const EDITION_PROGRAM = "edition.js";
@@ -140,7 +144,8 @@ async function bundleAssets(words: Words): Promise<Bundles> {
 		write: false,
 		logLevel: "silent",
 	});
-	return Object.fromEntries(result.outputFiles.map(({ path, text }) => [basename(path), text]));
+	const bundles = Object.fromEntries(result.outputFiles.map(({ path, text }) => [basename(path), text]));
+	return { ...bundles, [ICONS_IN]: (bundles[ICONS_IN] ?? "") + iconStyles() };
 }
 
 /** The pictures and videos that drills name, under `media/`. */

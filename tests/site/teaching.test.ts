@@ -362,7 +362,7 @@ describe("the menu", () => {
 			await visit(page, SHEET);
 			await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
 			const before = await page.evaluate(() => scrollY);
-			await page.click(".bar .menu button");
+			await page.click(".bar [popovertarget=all]");
 			const links = await page.$$eval(".all a", (all) =>
 				all
 					.filter((a) => a.checkVisibility())
@@ -374,10 +374,10 @@ describe("the menu", () => {
 			expect(await page.evaluate(() => scrollY)).toBe(before);
 			await page.keyboard.press("Escape");
 			expect(await panels(page)).toEqual([]);
-			await page.click(".bar .menu button");
+			await page.click(".bar [popovertarget=all]");
 			await page.mouse.click(180, 40);
 			expect(await panels(page), "after a tap beside it").toEqual([]);
-			await page.click(".bar .menu button");
+			await page.click(".bar [popovertarget=all]");
 			await Promise.all([page.waitForNavigation(), page.click('.all a[href$="guides/"]')]);
 			expect(page.url()).toBe(`${open.root}guides/`);
 		});
