@@ -125,7 +125,7 @@ ${installHead(ctx)}
 <button class="type-switch" type="button" hidden>${sign("type")}<span>${say.largeType}</span></button>
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
 </header>
-<div class="ways">
+<div class="around">
 <nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.filter(({ main }) => main).map((d) => destination(ctx, d, "main"))}<li class="main"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
 <nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
 </div>
