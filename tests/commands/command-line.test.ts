@@ -5,9 +5,11 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { handbook as command } from "../run-command.ts";
 import { textsIn } from "./texts-in.ts";
 
-function handbook(...args: readonly string[]) {
+/** Writing takes packages that hold on to what they loaded: it is done in a process of its own. */
+function started(...args: readonly string[]) {
 	const { status, stdout, stderr } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
 		cwd: REPOSITORY,
 		encoding: "utf8",
@@ -16,6 +18,10 @@ function handbook(...args: readonly string[]) {
 	});
 	return { status, stdout, stderr };
 }
+
+const built = (...args: readonly string[]) => started("build", ...args);
+const printed = (...args: readonly string[]) => started("print", ...args);
+const handbook = (...args: readonly string[]) => command(args);
 
 const broken = () => clubCopy(join(FIXTURES, "problems/H201"));
 
@@ -27,8 +33,8 @@ describe("help and wrong use", () => {
 		["build", "--help"],
 		["print", "--help"],
 		["serve", "--help"],
-	])("%s %s explains itself and ends with 0", (...args) => {
-		const { status, stdout } = handbook(...args);
+	])("%s %s explains itself and ends with 0", async (...args) => {
+		const { status, stdout } = await handbook(...args);
 		expect(status).toBe(0);
 		expect(stdout).toMatch(/Usage: handbook/);
 	});
@@ -40,25 +46,25 @@ describe("help and wrong use", () => {
 		["a port that is none", ["serve", "--port", "many"]],
 		["an output over the club itself", ["build", "--club", ".", "--out", "."]],
 		["an output inside the content", ["build", "--club", ".", "--out", "content/site"]],
-	])("%s ends with 2 and says why", (_what, args) => {
-		const { status, stdout, stderr } = handbook(...args);
+	])("%s ends with 2 and says why", async (_what, args) => {
+		const { status, stdout, stderr } = await handbook(...args);
 		expect(status).toBe(2);
 		expect(stdout + stderr).toMatch(/error: |would overwrite the club's own files\. Name another folder/);
 	});
 });
 
 describe("check", () => {
-	it("ends with 0 on a sound club and writes nothing", () => {
+	it("ends with 0 on a sound club and writes nothing", async () => {
 		const dir = clubCopy();
 		const before = readdirSync(dir, { recursive: true }).sort();
-		const { status, stdout } = handbook("check", "--club", dir);
+		const { status, stdout } = await handbook("check", "--club", dir);
 		expect(stdout).toContain("4 drills, 1 week: no errors, 0 findings.");
 		expect(status).toBe(0);
 		expect(readdirSync(dir, { recursive: true }).sort()).toEqual(before);
 	});
 
-	it("ends with 1 on errors, quotes the line with a caret, and says what to do", () => {
-		const { status, stdout } = handbook("check", "--club", broken());
+	it("ends with 1 on errors, quotes the line with a caret, and says what to do", async () => {
+		const { status, stdout } = await handbook("check", "--club", broken());
 		expect(status).toBe(1);
 		expect(stdout).toContain("content/drills/floor/rock.md:7:10  error H201  There is no shape `holow`.");
 		expect(stdout).toContain("   7 │ shapes: [holow, tuck]");
@@ -68,8 +74,8 @@ describe("check", () => {
 		expect(stdout).not.toContain("\u001b[");
 	});
 
-	it("gives problems and findings as JSON", () => {
-		const { status, stdout } = handbook(
+	it("gives problems and findings as JSON", async () => {
+		const { status, stdout } = await handbook(
 			"check",
 			"--json",
 			"--club",
@@ -86,10 +92,10 @@ describe("check", () => {
 });
 
 describe("build", () => {
-	it("writes site and data, and nothing at all where the content has errors", () => {
+	it("writes site and data, and nothing at all where the content has errors", async () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
-		const good = handbook("build", "--no-print", "--club", dir, "--out", out);
+		const good = built("--no-print", "--club", dir, "--out", out);
 		expect(good.stdout).toMatch(/wrote \d+ pages and \d+ data files to /);
 		expect(good.status).toBe(0);
 		const first = textsIn(out, "latin1");
@@ -98,21 +104,21 @@ describe("build", () => {
 
 		const file = join(dir, "content/drills/floor/rock.md");
 		writeFileSync(file, readFileSync(file, "utf8").replace("tuck]", "tuk]"));
-		const bad = handbook("build", "--no-print", "--club", dir, "--out", out);
+		const bad = built("--no-print", "--club", dir, "--out", out);
 		expect(bad.status).toBe(1);
 		expect(bad.stdout).toContain("the last good output stays");
 		expect(textsIn(out, "latin1")).toEqual(first);
 	});
 
-	it("gives the same bytes twice, and keeps files that it did not write", () => {
+	it("gives the same bytes twice, and keeps files that it did not write", async () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
-		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
+		expect(built("--no-print", "--club", dir, "--out", out).status).toBe(0);
 		const first = textsIn(out, "latin1");
 		writeFileSync(join(out, "CNAME"), "handbook.example\n");
 		mkdirSync(join(out, "extra"));
 		writeFileSync(join(out, "extra/notes.txt"), "ours\n");
-		expect(handbook("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
+		expect(built("--no-print", "--club", dir, "--out", out).status).toBe(0);
 		const second = textsIn(out, "latin1");
 		expect(second.get("CNAME")).toBe("handbook.example\n");
 		expect(second.get("extra/notes.txt")).toBe("ours\n");
@@ -122,21 +128,21 @@ describe("build", () => {
 		expect(readdirSync(dir).sort()).toEqual([".out.editions", "_data", "content", "out"]);
 	});
 
-	it("does not overwrite somebody else's file", () => {
+	it("does not overwrite somebody else's file", async () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
 		mkdirSync(out);
 		writeFileSync(join(out, "index.html"), "mine");
-		const { status, stdout } = handbook("build", "--no-print", "--club", dir, "--out", out);
+		const { status, stdout } = built("--no-print", "--club", dir, "--out", out);
 		expect(status).toBe(2);
 		expect(stdout).toContain("is not empty");
 		expect(readFileSync(join(out, "index.html"), "utf8")).toBe("mine");
 	});
 
-	it("makes a handbook of ten drills that hold only the required fields", () => {
+	it("makes a handbook of ten drills that hold only the required fields", async () => {
 		const dir = clubCopy(undefined, join(FIXTURES, "clubs/ten-drills"));
 		const out = join(dir, "out");
-		const { status, stdout } = handbook("build", "--no-print", "--club", dir, "--out", out);
+		const { status, stdout } = built("--no-print", "--club", dir, "--out", out);
 		expect(stdout).not.toMatch(/error|warning/);
 		expect(status).toBe(0);
 		expect(existsSync(join(out, "drills/drill-1/index.html"))).toBe(true);
@@ -147,8 +153,8 @@ describe("build", () => {
 describe("print", () => {
 	const club = join(FIXTURES, "clubs", "full-pages");
 
-	it("explains every kind of sheet and its choices", () => {
-		const { stdout } = handbook("print", "--help");
+	it("explains every kind of sheet and its choices", async () => {
+		const { stdout } = await handbook("print", "--help");
 		for (const name of [
 			"binder",
 			"class-sheets",
@@ -179,24 +185,15 @@ describe("print", () => {
 		[["station-cards", "--apparatus", "flor"], "There is no apparatus flor. Did you mean floor?"],
 		[["term-overview", "--week", "1"], "--week has no meaning for term-overview; it goes with class-sheets,"],
 		[["--class", "mon"], "--class has no meaning for binder; it goes with class-sheets."],
-	])("%j ends with 2 and says what there is", (args, words) => {
-		const { status, stdout } = handbook("print", ...args, "--club", club);
+	])("%j ends with 2 and says what there is", async (args, words) => {
+		const { status, stdout } = await handbook("print", ...args, "--club", club);
 		expect(stdout).toContain(words);
 		expect(status).toBe(2);
 	});
 
-	it("writes the sheet that was asked for, and no other", () => {
+	it("writes the sheet that was asked for, and no other", async () => {
 		const dir = clubCopy(undefined, club);
-		const { status, stdout } = handbook(
-			"print",
-			"class-sheets",
-			"--week",
-			"1",
-			"--class",
-			"mon",
-			"--club",
-			dir,
-		);
+		const { status, stdout } = printed("class-sheets", "--week", "1", "--class", "mon", "--club", dir);
 		expect(stdout).toContain("print/weeks/week-1/class-sheets/mon.pdf");
 		expect(status).toBe(0);
 		const made = readdirSync(join(dir, "_site"), { recursive: true, withFileTypes: true })

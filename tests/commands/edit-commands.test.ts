@@ -3,20 +3,15 @@
  * then taken back to the same bytes; comments, order and spaces stay.
  */
 
-import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { handbook as command } from "../run-command.ts";
 
-function handbook(...args: readonly string[]) {
-	const { status, stdout } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
-		cwd: REPOSITORY,
-		encoding: "utf8",
-		timeout: 100_000,
-		killSignal: "SIGKILL",
-	});
+async function handbook(...args: readonly string[]) {
+	const { status, stdout } = await command(args);
 	return { status, stdout };
 }
 
@@ -51,17 +46,17 @@ describe("a change of the club's files", () => {
 		["move block", ["move", "block", "3/beam/2", "5/beam/1"]],
 		["move week", ["move", "week", "3", "6"]],
 		["move week --swap", ["move", "week", "3", "6", "--swap"]],
-	])("%s is shown, then made, then taken back to the same bytes", (_what, args) => {
+	])("%s is shown, then made, then taken back to the same bytes", async (_what, args) => {
 		const dir = club();
 		const before = written(dir);
 
-		const shown = handbook(...args, "--club", dir);
+		const shown = await handbook(...args, "--club", dir);
 		expect(shown.status).toBe(0);
 		expect(shown.stdout).toMatch(/^[1-9]\d* files? would change\. Nothing was written; --write makes/m);
 		expect(written(dir)).toEqual(before);
 		expect(existsSync(join(dir, ".handbook"))).toBe(false);
 
-		const made = handbook(...args, "--write", "--club", dir);
+		const made = await handbook(...args, "--write", "--club", dir);
 		expect(made.status).toBe(0);
 		const after = written(dir);
 		expect(after).not.toEqual(before);
@@ -69,26 +64,26 @@ describe("a change of the club's files", () => {
 		const linesOf = (text: string) => text.trim().split("\n").toSpliced(-2, 1);
 		expect(linesOf(made.stdout)).toEqual(linesOf(shown.stdout));
 		expect(Object.values(after).join("\n")).toContain("apparatus:   # in the order of the hall\r");
-		expect(handbook("check", "--club", dir).status).toBe(0);
+		expect((await handbook("check", "--club", dir)).status).toBe(0);
 
-		expect(handbook("undo", "--club", dir).stdout).toContain(`Took back: ${args.join(" ")} (`);
+		expect((await handbook("undo", "--club", dir)).stdout).toContain(`Took back: ${args.join(" ")} (`);
 		expect(written(dir)).toEqual(before);
 	});
 
-	it("moving a block moves its lines and no other letter", () => {
+	it("moving a block moves its lines and no other letter", async () => {
 		const dir = club();
 		const before = written(dir);
-		handbook("move", "block", "3/beam/2", "5/beam/1", "--write", "--club", dir);
+		await handbook("move", "block", "3/beam/2", "5/beam/1", "--write", "--club", dir);
 		const after = written(dir);
 		expect(lines(after)).toEqual(lines(before));
 		const changed = Object.keys(after).filter((file) => after[file] !== before[file]);
 		expect(changed).toEqual(["content/weeks/week-03.md", "content/weeks/week-05.md"]);
 	});
 
-	it("a renamed drill is named anew wherever it stood, and nothing else is touched", () => {
+	it("a renamed drill is named anew wherever it stood, and nothing else is touched", async () => {
 		const dir = club();
 		const before = written(dir);
-		handbook("rename", "drill:plank-clock", "clock-plank", "--write", "--club", dir);
+		await handbook("rename", "drill:plank-clock", "clock-plank", "--write", "--club", dir);
 		const expected = Object.fromEntries(
 			Object.entries(before).map(([file, text]) => [
 				file.replace("plank-clock", "clock-plank"),
@@ -98,11 +93,11 @@ describe("a change of the club's files", () => {
 		expect(written(dir)).toEqual(expected);
 	});
 
-	it("ends with 2 where there is no such thing, and writes nothing", () => {
+	it("ends with 2 where there is no such thing, and writes nothing", async () => {
 		const dir = club();
 		const before = written(dir);
-		expect(handbook("rename", "no-such-thing", "x", "--write", "--club", dir).status).toBe(2);
-		expect(handbook("move", "week", "3", "soon", "--write", "--club", dir)).toEqual({
+		expect((await handbook("rename", "no-such-thing", "x", "--write", "--club", dir)).status).toBe(2);
+		expect(await handbook("move", "week", "3", "soon", "--write", "--club", dir)).toEqual({
 			status: 2,
 			stdout: "`soon` is no number of a week.\n",
 		});
@@ -111,7 +106,7 @@ describe("a change of the club's files", () => {
 });
 
 describe("next-term and compare", () => {
-	it("next-term is shown, then made beside this term, which keeps its bytes; compare says what differs", () => {
+	it("next-term is shown, then made beside this term, which keeps its bytes; compare says what differs", async () => {
 		const dir = club();
 		const before = written(dir);
 		const home = mkdtempSync(join(tmpdir(), "terms-"));
@@ -119,35 +114,35 @@ describe("next-term and compare", () => {
 		const to = join(home, "summer");
 		const args = ["next-term", "--club", dir, "--to", to, "--starts", "2027-04-19", "--weeks", "8"];
 
-		expect(handbook(...args)).toMatchObject({ status: 0 });
+		expect(await handbook(...args)).toMatchObject({ status: 0 });
 		expect(readdirSync(home)).toEqual([]);
-		expect(handbook(...args, "--write").stdout).toContain(`Wrote ${to}.`);
+		expect((await handbook(...args, "--write")).stdout).toContain(`Wrote ${to}.`);
 		expect(written(dir)).toEqual(before);
 		expect(readdirSync(home)).toEqual(["summer"]);
-		expect(handbook("check", "--club", to).status).toBe(0);
+		expect((await handbook("check", "--club", to)).status).toBe(0);
 		const next = written(to);
 		expect(next["content/weeks/week-03.md"]).toContain("apparatus:   # in the order of the hall\r");
 		expect(next["content/drills/warm-up/plank-clock.md"]).toBe(
 			before["content/drills/warm-up/plank-clock.md"],
 		);
 		// A folder that is there is not written over.
-		expect(handbook(...args, "--write").status).toBe(2);
+		expect((await handbook(...args, "--write")).status).toBe(2);
 		expect(written(to)).toEqual(next);
 
-		const compared = handbook("compare", dir, to);
+		const compared = await handbook("compare", dir, to);
 		expect(compared.status).toBe(0);
 		expect(compared.stdout).toMatch(
 			/^term: name: .*\nterm: starts: 2027-01-04 → 2027-04-19\nterm: weeks: 10 → 8\nterm: closed: 2027-02-15\/2027-02-20 → none\nweek 9 is gone\nweek 10 is gone\n/,
 		);
 		expect(compared.stdout).toContain("Drills: 0 added, 0 removed, 0 changed, 0 renamed.");
-		expect(handbook("compare", dir, dir).stdout).toBe(
+		expect((await handbook("compare", dir, dir)).stdout).toBe(
 			"Classes: 0 added, 0 removed, 0 changed. Drills: 0 added, 0 removed, 0 changed, 0 renamed. Weeks: 0 added, 0 removed, 0 changed. 0 numbers changed. Findings: 0 gone, 0 new.\n" +
 				`Quillmere Gymnastics Club, in ${dir}; compared with it: Quillmere Gymnastics Club, in ${dir}\n`,
 		);
 		expect([written(dir), written(to)]).toEqual([before, next]);
 	});
 
-	it("compare tells a closed day first, and which two folders it compared", () => {
+	it("compare tells a closed day first, and which two folders it compared", async () => {
 		const [before, after] = [clubCopy(), clubCopy()];
 		const term = join(after, "_data/term.yaml");
 		writeFileSync(
@@ -156,7 +151,7 @@ describe("next-term and compare", () => {
 				.replace(/^weeks: 1$/m, "weeks: 2\nclosed: [2027-01-04]")
 				.replace("16:00", "17:15"),
 		);
-		const { status, stdout } = handbook("compare", before, after);
+		const { status, stdout } = await handbook("compare", before, after);
 		const said = stdout.trimEnd().split("\n");
 		expect(status).toBe(0);
 		expect(said.slice(0, 4)).toEqual([
@@ -171,11 +166,11 @@ describe("next-term and compare", () => {
 		);
 	});
 
-	it("compare knows a renamed drill as the same drill", () => {
+	it("compare knows a renamed drill as the same drill", async () => {
 		const dir = club();
 		const earlier = clubCopy(undefined, dir);
-		handbook("rename", "drill:plank-clock", "clock-plank", "--write", "--club", dir);
-		const { stdout } = handbook("compare", earlier, dir);
+		await handbook("rename", "drill:plank-clock", "clock-plank", "--write", "--club", dir);
+		const { stdout } = await handbook("compare", earlier, dir);
 		expect(stdout).toContain("drill plank-clock is now clock-plank\n");
 		expect(stdout).toContain("Drills: 0 added, 0 removed,");
 	});

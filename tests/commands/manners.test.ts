@@ -1,12 +1,12 @@
 /** Terminal manners: when lines are coloured, and how little is said when all is well. */
 
-import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { stripVTControlCharacters } from "node:util";
 import { describe, expect, it } from "vitest";
 import { wantsColour } from "../../scripts/commands/report.ts";
-import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { handbook } from "../run-command.ts";
 
 const TERMINAL = { isTTY: true };
 const PIPE = {};
@@ -43,38 +43,34 @@ describe("colour", () => {
 		],
 	];
 
-	it.each(commands)("%s has it where it is asked for, and nowhere else", (_name, args) => {
+	it.each(commands)("%s has it where it is asked for, and nowhere else", async (_name, args) => {
 		const given = args();
-		const plain = said(given, {});
+		const plain = await said(given, {});
 		expect(plain).not.toContain("\u001b[");
 		expect(plain.length).toBeGreaterThan(20);
-		const coloured = said(given, { FORCE_COLOR: "1" });
+		const coloured = await said(given, { FORCE_COLOR: "1" });
 		expect(coloured).toContain("\u001b[");
 		// Colour adds signs and changes no word.
 		expect(stripVTControlCharacters(coloured)).toBe(plain);
-		expect(said(given, { FORCE_COLOR: "1", NO_COLOR: "1" })).toBe(plain);
+		expect(await said(given, { FORCE_COLOR: "1", NO_COLOR: "1" })).toBe(plain);
 	});
 });
 
 describe("when all is well", () => {
-	it("check says one line", () => {
-		const text = said(["check", "--club", clubCopy()], {});
+	it("check says one line", async () => {
+		const text = await said(["check", "--club", clubCopy()], {});
 		expect(text).toMatch(/^4 drills, 1 week: no errors, 0 findings\. Marrowby Gym Club, in \S+\n$/);
 	});
 
-	it("the help says that it does", () => {
-		expect(said(["check", "--help"], {}).replaceAll(/\s+/g, " ")).toContain("one line when all is well");
+	it("the help says that it does", async () => {
+		expect((await said(["check", "--help"], {})).replaceAll(/\s+/g, " ")).toContain(
+			"one line when all is well",
+		);
 	});
 });
 
 /** What a command writes to its standard output, in an environment that says nothing else about colour. */
-function said(args: readonly string[], env: Readonly<Record<string, string>>): string {
+async function said(args: readonly string[], env: Readonly<Record<string, string>>): Promise<string> {
 	const { NO_COLOR: _none, FORCE_COLOR: _forced, ...rest } = process.env;
-	return spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
-		cwd: REPOSITORY,
-		encoding: "utf8",
-		timeout: 100_000,
-		killSignal: "SIGKILL",
-		env: { ...rest, ...env },
-	}).stdout;
+	return (await handbook(args, { env: { ...rest, ...env } })).stdout;
 }

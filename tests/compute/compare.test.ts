@@ -1,6 +1,5 @@
 /** Two plans compared: by meaning, and the same whichever way round they are. */
 
-import { spawnSync } from "node:child_process";
 import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -9,7 +8,8 @@ import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { RECORDED_KINDS } from "../../scripts/model.ts";
 import { dataFiles, RECORD_FILE } from "../../scripts/site/data-files.ts";
-import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { handbook } from "../run-command.ts";
 
 const WEEK = "content/weeks/week-1.md";
 const ROCK = "content/drills/floor/rock.md";
@@ -40,7 +40,7 @@ function compared(change: (dir: string) => void): { there: Comparison; back: Com
 const NONE = { added: [], removed: [], changed: [] };
 
 describe("compare", () => {
-	it("finds nothing where only the writing differs", () => {
+	it("finds nothing where only the writing differs", async () => {
 		const { there } = compared((dir) => {
 			edit(dir, ROCK, "direction: forward\n", "");
 			edit(dir, ROCK, "title:", "# first\ndirection: 'forward'\ntitle:");
@@ -54,7 +54,7 @@ describe("compare", () => {
 		});
 	});
 
-	it("tells closed days, the term, classes and what the club says of itself", () => {
+	it("tells closed days, the term, classes and what the club says of itself", async () => {
 		const { there, back } = compared((dir) => {
 			edit(dir, "_data/term.yaml", "weeks: 1", "weeks: 2\nclosed: [2027-01-04, 2027-01-12/2027-01-13]");
 			edit(dir, "_data/term.yaml", "day: monday", "day: wednesday");
@@ -83,7 +83,7 @@ describe("compare", () => {
 		]);
 	});
 
-	it("says nothing of what an older record does not hold", () => {
+	it("says nothing of what an older record does not hold", async () => {
 		const handbook = opened(clubCopy());
 		const { facts, ...older } = recordOf(handbook, handbook.edition);
 		expect(facts?.term).toMatchObject({ weeks: 1, starts: "2027-01-04" });
@@ -94,7 +94,7 @@ describe("compare", () => {
 		});
 	});
 
-	it("names the changed field and what it did to the minutes", () => {
+	it("names the changed field and what it did to the minutes", async () => {
 		const { there, back } = compared((dir) =>
 			edit(dir, WEEK, "drill: rock, minutes: 10", "drill: rock, minutes: 14"),
 		);
@@ -110,7 +110,7 @@ describe("compare", () => {
 		expect(back.numbers).toHaveLength(there.numbers.length);
 	});
 
-	it("sees a renamed drill as renamed, and not as a change of what names it", () => {
+	it("sees a renamed drill as renamed, and not as a change of what names it", async () => {
 		const { there, back } = compared((dir) => {
 			renameSync(join(dir, ROCK), join(dir, "content/drills/floor/rocking.md"));
 			edit(dir, WEEK, "drill: rock,", "drill: rocking,");
@@ -125,7 +125,7 @@ describe("compare", () => {
 		expect(there.numbers).toEqual([]);
 	});
 
-	it("sees a block put in early as one block more, and an entry of a list by its name", () => {
+	it("sees a block put in early as one block more, and an entry of a list by its name", async () => {
 		const { there } = compared((dir) => {
 			edit(dir, WEEK, /^( +)- \{ ?drill: rock, minutes: 10/m, "$1- {drill: rock, minutes: 2}\n$&");
 			edit(dir, "_data/levels.yaml", "name:", "name: The");
@@ -137,7 +137,7 @@ describe("compare", () => {
 		expect(there.things.level.changed[0]?.fields[0]?.field).toBe("name");
 	});
 
-	it("reads an earlier plan from the record that a build leaves, the same as from its folder", () => {
+	it("reads an earlier plan from the record that a build leaves, the same as from its folder", async () => {
 		const handbook = opened(clubCopy());
 		const file = dataFiles(handbook, handbook.words, handbook.edition).find(
 			({ path }) => path === RECORD_FILE,
@@ -147,7 +147,7 @@ describe("compare", () => {
 		);
 	});
 
-	it("tells what is new, and the other way round what is gone", () => {
+	it("tells what is new, and the other way round what is gone", async () => {
 		const { there, back } = compared((dir) => {
 			edit(dir, WEEK, /^ {2}beam:\n.*\n.*\n/m, "");
 			rmSync(join(dir, "content/drills/beam/beam-stand.md"));
@@ -160,30 +160,24 @@ describe("compare", () => {
 });
 
 describe("the command", () => {
-	const run = (...args: readonly string[]) =>
-		spawnSync(process.execPath, ["scripts/commands/main.ts", "compare", ...args], {
-			cwd: REPOSITORY,
-			encoding: "utf8",
-			timeout: 100_000,
-			killSignal: "SIGKILL",
-		});
+	const run = (...args: readonly string[]) => handbook(["compare", ...args]);
 
-	it("says it in words and as JSON, and ends with 0", () => {
+	it("says it in words and as JSON, and ends with 0", async () => {
 		const [before, after] = [clubCopy(), clubCopy()];
 		edit(after, WEEK, "theme: Round shapes", "theme: Round and long");
-		const text = run(before, after);
+		const text = await run(before, after);
 		expect(text.status).toBe(0);
 		expect(text.stdout).toContain("    theme: Round shapes → Round and long\n");
-		const json = JSON.parse(run(before, after, "--json").stdout) as Comparison;
+		const json = JSON.parse((await run(before, after, "--json")).stdout) as Comparison;
 		expect(json.things.week.changed).toEqual([
 			{ id: "1", fields: [{ field: "theme", before: "Round shapes", after: "Round and long" }] },
 		]);
 	});
 
-	it("ends with 1 where a folder has errors, and 2 where it is not there", () => {
-		const broken = run(clubCopy(), clubCopy(join(FIXTURES, "problems/H201")));
+	it("ends with 1 where a folder has errors, and 2 where it is not there", async () => {
+		const broken = await run(clubCopy(), clubCopy(join(FIXTURES, "problems/H201")));
 		expect(broken.status).toBe(1);
 		expect(broken.stdout).toContain("H201");
-		expect(run("no/such/folder").status).toBe(2);
+		expect((await run("no/such/folder")).status).toBe(2);
 	});
 });

@@ -1,6 +1,5 @@
 /** `check --what-if`: a change list is counted as if it were written, and nothing is written. */
 
-import { spawnSync } from "node:child_process";
 import { readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -8,7 +7,8 @@ import { compare } from "../../scripts/compute/compare.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../../scripts/edit/change-plan.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { clubCopy } from "../open-fixture.ts";
+import { handbook } from "../run-command.ts";
 
 function bytesOf(dir: string): readonly (readonly [string, string])[] {
 	return readdirSync(dir, { recursive: true })
@@ -76,21 +76,15 @@ describe("a change list", () => {
 	});
 });
 
-it("prints the change, leaves every file as it is, and ends with 0, or 2 where the list is wrong", () => {
+it("prints the change, leaves every file as it is, and ends with 0, or 2 where the list is wrong", async () => {
 	const dir = clubCopy();
 	const list = join(dir, "list.yaml");
 	writeFileSync(list, "- set: {block: 1/beam/1, minutes: 14}\n");
 	const before = bytesOf(dir);
-	const run = (file: string) =>
-		spawnSync(process.execPath, ["scripts/commands/main.ts", "check", "--club", dir, "--what-if", file], {
-			cwd: REPOSITORY,
-			encoding: "utf8",
-			timeout: 100_000,
-			killSignal: "SIGKILL",
-		});
-	const { status, stdout } = run(list);
+	const run = (file: string) => handbook(["check", "--club", dir, "--what-if", file]);
+	const { status, stdout } = await run(list);
 	expect(stdout).toContain("blocks.1.minutes: 10 → 14\n");
 	expect(status).toBe(0);
 	expect(bytesOf(dir)).toEqual(before);
-	expect(run(join(dir, "none.yaml")).status).toBe(2);
+	expect((await run(join(dir, "none.yaml"))).status).toBe(2);
 });

@@ -1,0 +1,555 @@
+/**
+ * The command line: arguments, help, exit codes. Each command is a file of its own.
+ *
+ * A command's file is loaded when it is asked for, so that `check` starts without the page engine.
+ *
+ * Exit codes: 0 all is well, 1 problems in the content (or in laying out print), 2 wrong use.
+ */
+
+import { relative, resolve } from "node:path";
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { HARMS } from "../compute/harm.ts";
+import { givenKind } from "../files/given.ts";
+import type { Finding } from "../model.ts";
+import type { NewKind, NewOptions } from "./new.ts";
+import { ownOutput } from "./note-edition.ts";
+import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
+import { PRINT_CHOICES } from "./print-choices.ts";
+import { wantsColour } from "./report.ts";
+import { reportFault } from "./report-fault.ts";
+import type { Run } from "./run.ts";
+
+/** A stream that lines are written to. */
+interface Lines {
+	write(text: string): unknown;
+	readonly isTTY?: boolean;
+}
+
+/** What surrounds a command. */
+export interface Surroundings {
+	readonly stdout: Lines;
+	readonly stderr: Lines;
+	readonly env: Readonly<Record<string, string | undefined>>;
+	/** The folder of the package where npm runs it, which is the club folder without `--club`. */
+	readonly home: string;
+}
+
+interface Options {
+	readonly club: string;
+	readonly out?: string;
+	readonly json?: boolean;
+	readonly whatIf?: string;
+	readonly print?: boolean;
+	readonly port?: number;
+	readonly host?: string;
+	readonly swap?: boolean;
+	readonly to?: string;
+	readonly replace?: boolean;
+	readonly map?: string;
+	readonly starts?: string;
+	readonly weeks?: number;
+	readonly name?: string;
+	readonly closed?: readonly string[];
+	readonly empty?: boolean;
+	readonly write?: boolean;
+	readonly since?: string;
+}
+
+interface CheckChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly class?: string;
+	readonly kind?: string;
+	readonly all?: boolean;
+}
+
+interface PrintOptions extends Options {
+	readonly week?: string;
+	readonly class?: string;
+	readonly level?: string;
+	readonly apparatus?: string;
+	readonly up?: "2" | "4";
+}
+
+const PRINT_HELP = `
+What can be printed:
+${PRINT_CHOICES.map(({ name, what }) => `  ${name.padEnd(15)}${what}`).join("\n")}
+
+Without --week, --class, --level or --apparatus all of them are printed. For example:
+  npm run print -- class-sheets --week 3 --class mon-beginners
+  npm run print -- station-cards --week 3 --apparatus beam --up 4`;
+
+/** Commands whose own last line names the club and its folder. */
+const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
+
+/** What `new` writes; here as well, so that help does not load the command. */
+const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
+
+/**
+ * Does what was typed.
+ *
+ * @param words what stands behind the program's name
+ * @returns the exit code
+ */
+export async function runCommand(words: readonly string[], io: Surroundings): Promise<number> {
+	const cli = new CommandLine(io);
+	addReading(cli);
+	addPublishing(cli);
+	addChanging(cli);
+	addMaking(cli);
+	addSpreadsheets(cli);
+	return cli.parse(words);
+}
+
+/** The commands as they are put together, and how the one that runs ended. */
+class CommandLine {
+	readonly io: Surroundings;
+	readonly usualClub: string;
+	readonly program: Command;
+	exitCode = 0;
+
+	constructor(io: Surroundings) {
+		this.io = io;
+		this.usualClub = relative(process.cwd(), io.home) || ".";
+		this.program = new Command("handbook")
+			.description(
+				"Makes a club's curriculum handbook: checked, counted, as a site, a binder and data files.",
+			)
+			.exitOverride()
+			.configureOutput({
+				writeOut: (text) => io.stdout.write(text),
+				writeErr: (text) => io.stderr.write(text),
+			})
+			.configureHelp({ showGlobalOptions: true });
+		// A command that worked on another folder than was meant looks as if all were well: each says which.
+		this.program.hook("postAction", async (_program, command) => this.#nameClub(command));
+	}
+
+	command(name: string, description: string): Command {
+		return this.clubCommand(this.program.command(name).description(description));
+	}
+
+	clubCommand(own: Command): Command {
+		return own
+			.option("--club <dir>", "the club folder, with content/ and _data/", clubFolder, this.usualClub)
+			.exitOverride();
+	}
+
+	/** What every command is given. */
+	run(options: Options): Run {
+		const { stdout, stderr, env } = this.io;
+		const clubDir = resolve(options.club);
+		const outDir = resolve(options.out ?? ownOutput(clubDir));
+		return {
+			clubDir,
+			outDir,
+			now: this.#startedAt(),
+			out: { line: (text) => stdout.write(`${text}\n`), colour: wantsColour(stdout, env) },
+			progress: { stream: stderr, live: stderr.isTTY ?? false },
+		};
+	}
+
+	async parse(words: readonly string[]): Promise<number> {
+		const { stderr, env, home } = this.io;
+		try {
+			const kept = this.#keptOptions(words);
+			if (kept === undefined) await this.program.parseAsync(words, { from: "user" });
+			else {
+				this.exitCode = 2;
+				stderr.write(`error: ${kept}\n`);
+			}
+		} catch (error) {
+			this.exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+			const isTooMuch = error instanceof CommanderError && error.code === "commander.excessArguments";
+			if (isTooMuch && isRunByNpm(env)) {
+				stderr.write(
+					`Options come after two hyphens alone, as in ${npmRun(env, home)} -- --club ../my-club\n`,
+				);
+			}
+			if (!(error instanceof CommanderError)) reportFault(error, (text) => stderr.write(`${text}\n`));
+		}
+		return this.exitCode;
+	}
+
+	async #nameClub(command: Command): Promise<void> {
+		const { club, json } = command.opts<Partial<Options>>();
+		const isNewFolder = command.name() === "new" && command.args[0] === "club";
+		if (this.exitCode === 2 || club === undefined || json === true || isNewFolder) return;
+		if (NAME_IT_THEMSELVES.has(command.name())) return;
+		const { clubAndFolder } = await import("./said-of-club.ts");
+		this.io.stdout.write(`${clubAndFolder(club)}\n`);
+	}
+
+	/** The clock, or the moment that a reproducible build is given: https://reproducible-builds.org/specs/source-date-epoch/ */
+	#startedAt(): Date {
+		const { SOURCE_DATE_EPOCH: given } = this.io.env;
+		if (given === undefined || given === "") return new Date();
+		const moment = new Date(Number(given) * 1000);
+		if (/^\d+$/.test(given) && !Number.isNaN(moment.getTime())) return moment;
+		return this.program.error(`error: SOURCE_DATE_EPOCH is no whole number of seconds: ${given}`);
+	}
+
+	/** What npm kept of the options of the command that was typed. */
+	#keptOptions(words: readonly string[]): string | undefined {
+		let at: Command = this.program;
+		for (const word of words) {
+			const inner = at.commands.find((one) => one.name() === word);
+			if (inner === undefined) break;
+			at = inner;
+		}
+		if (at === this.program) return undefined;
+		return keptByNpm(at.options, words.slice(1), this.io.env, this.io.home);
+	}
+}
+
+/** Commands that write nothing of the plan: they count, compare, and let a finding stand. */
+function addReading(cli: CommandLine): void {
+	cli
+		.command(
+			"check",
+			"read and check the club folder, and say what the plan misses: one line when all is well; writes nothing",
+		)
+		.option("--json", "print problems and findings as JSON")
+		.option("--week <number>", "only findings of one week", wholeNumber)
+		.option("--class <id>", "only findings of one class")
+		.option("--kind <kind>", `only findings of one kind (${HARMS.join(", ")}) or one code`, findingKind)
+		.option("--all", "show every finding, however many")
+		.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
+		.action(async (options: CheckChoices) => {
+			if (options.whatIf !== undefined) {
+				const { whatIf } = await import("./compare.ts");
+				const { clubDir, out } = cli.run(options);
+				cli.exitCode = whatIf(clubDir, options.whatIf, out, { json: options.json ?? false });
+				return;
+			}
+			const { check } = await import("./check.ts");
+			const { json = false, week, class: group, kind, all = false } = options;
+			cli.exitCode = await check(cli.run(options), {
+				json,
+				all,
+				...(week === undefined ? {} : { week }),
+				...(group === undefined ? {} : { class: group }),
+				...(kind === undefined ? {} : { kind }),
+			});
+		});
+
+	cli
+		.command("accept", "let a finding stand on purpose, with the reason; `undo` takes it back")
+		.argument("<code>", "the finding's code, such as H309", findingCode)
+		.requiredOption("--reason <text>", "why it may stand")
+		.option("--until <date>", "the last day on which it may, as 2027-03-19")
+		.option("--week <number>", "the week it is about", wholeNumber)
+		.option("--class <id>", "the class it is about")
+		.option("--group <id>", "the group, as class/group")
+		.option("--level <id>", "the level")
+		.option("--apparatus <id>", "the apparatus")
+		.option("--drill <id>", "the drill")
+		.option("--skill <id>", "the skill")
+		.option("--shape <id>", "the body shape")
+		.option("--equipment <id>", "the equipment")
+		.action(
+			async (
+				code: string,
+				options: Options & Finding["about"] & { readonly until?: string; readonly reason: string },
+			) => {
+				const { acceptCommand } = await import("./accept.ts");
+				const { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment } = options;
+				const about = { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment };
+				cli.exitCode = acceptCommand(cli.run(options), {
+					finding: code,
+					about: Object.fromEntries(Object.entries(about).filter(([, value]) => value !== undefined)),
+					reason: options.reason,
+					until: options.until,
+				});
+			},
+		);
+
+	cli.program
+		.command("compare")
+		.description("say what differs between two club folders, and what that did to the counts; writes nothing")
+		.argument("<earlier>", "what to compare with: a club folder, an output folder, or a record.json")
+		.argument("[later]", "the folder that is compared", cli.usualClub)
+		.option("--json", "print the comparison as JSON")
+		.exitOverride()
+		.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
+			const { compareFolders } = await import("./compare.ts");
+			const out = {
+				line: (text: string) => cli.io.stdout.write(`${text}\n`),
+				colour: wantsColour(cli.io.stdout, cli.io.env),
+			};
+			cli.exitCode = compareFolders(earlier, later, out, { json: options.json ?? false });
+		});
+}
+
+/** Commands that write or show the handbook. */
+function addPublishing(cli: CommandLine): void {
+	cli
+		.command("build", "check, then write the site, the data files, the binder and the single sheets")
+		.option("--out <dir>", "where the result goes (default: _site in the club folder)")
+		.option("--no-print", "leave the binder and the single sheets out")
+		.option(
+			"--since <plan>",
+			"add a page of what changed since an earlier plan: a club or output folder, or a record.json",
+		)
+		.action(async (options: Options) => {
+			const { build } = await import("./build.ts");
+			const { print = true, since } = options;
+			cli.exitCode = await build(cli.run(options), { print, ...(since === undefined ? {} : { since }) });
+		});
+
+	cli
+		.command("print", "check, then lay out the binder or single sheets as PDFs")
+		.argument("[sheets]", "what to print (default: binder)")
+		.option("--week <week>", "one week, by its number or id")
+		.option("--class <id>", "one class")
+		.option("--level <id>", "one level")
+		.option("--apparatus <id>", "one apparatus")
+		.option("--since <file>", "the edition of an earlier binder: its .edition.json, or its PDF")
+		.addOption(
+			new Option("--up <number>", "station cards to a sheet: 2 or 4 (default: both)").choices(["2", "4"]),
+		)
+		.option("--out <dir>", "the output folder (default: _site in the club folder)")
+		.addHelpText("after", PRINT_HELP)
+		.action(
+			async (
+				sheets: string | undefined,
+				{ week, class: group, level, apparatus, up, ...options }: PrintOptions,
+			) => {
+				if (sheets === "update-packet") {
+					if (options.since === undefined)
+						return cli.program.error("error: update-packet needs --since <file>");
+					const { updatePacket } = await import("./update-packet.ts");
+					cli.exitCode = await updatePacket(cli.run(options), options.since);
+					return;
+				}
+				const { printCommand } = await import("./print.ts");
+				const wish = {
+					sheets,
+					week,
+					class: group,
+					level,
+					apparatus,
+					since: options.since,
+					up: up === undefined ? undefined : up === "2" ? 2 : 4,
+				} as const;
+				cli.exitCode = await printCommand(cli.run(options), wish);
+			},
+		);
+
+	cli
+		.command("serve", "show the site on this computer and build it again at every change")
+		.option("--port <number>", "the port to serve on", portNumber, 8080)
+		.option(
+			"--host <address>",
+			"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
+			"127.0.0.1",
+		)
+		.action(async (options: Options) => {
+			const { serve } = await import("./serve.ts");
+			cli.exitCode = await serve(cli.run(options), {
+				host: options.host ?? "127.0.0.1",
+				port: options.port ?? 8080,
+			});
+		});
+}
+
+/** Commands that change the plan, and take the change back. */
+function addChanging(cli: CommandLine): void {
+	cli
+		.command("rename", "give a thing another id, everywhere; shows the change, and makes it with --write")
+		.argument("<thing>", "its id, or kind:id, such as drill:log-roll")
+		.argument("<new-id>", "lower-case letters and digits in words joined by hyphens")
+		.option("--write", "make the change")
+		.action(async (thing: string, to: string, options: Options) => {
+			const { rename } = await import("./rename.ts");
+			cli.exitCode = rename(cli.run(options), { thing, to, write: options.write ?? false });
+		});
+
+	const moving = cli.program
+		.command("move")
+		.description("move a block or a whole week of the plan; shows the change, and makes it with --write")
+		.exitOverride();
+
+	cli
+		.clubCommand(moving.command("block"))
+		.description(
+			"move one block: from week/apparatus/block to week/apparatus/block, such as 3/beam/2 5/beam/1",
+		)
+		.argument("<from>", "where it stands")
+		.argument("<to>", "where it stands afterwards")
+		.option("--write", "make the change")
+		.action((from: string, to: string, options: Options) => moved(cli, "block", from, to, options));
+
+	cli
+		.clubCommand(moving.command("week"))
+		.description("move a week to another number; the weeks between close up by one")
+		.argument("<from>", "its number")
+		.argument("<to>", "its number afterwards")
+		.option("--swap", "the two weeks trade places, and those between stay")
+		.option("--write", "make the change")
+		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
+
+	cli
+		.command("undo", "take back the last change that rename, move or accept made")
+		.action(async (options: Options) => {
+			const { undo } = await import("./undo.ts");
+			cli.exitCode = undo(cli.run(options));
+		});
+}
+
+/** Commands that make new files, terms and clubs. */
+function addMaking(cli: CommandLine): void {
+	cli
+		.command("next-term", "make the next term's club folder from this one, which stays as it is")
+		.requiredOption("--to <dir>", "the new folder")
+		.requiredOption("--starts <date>", "the Monday of its first week, such as 2027-04-19", monday)
+		.option("--weeks <number>", "how many teaching weeks (default: as many as now)", wholeNumber)
+		.option("--name <name>", "the term's name")
+		.option("--closed <days...>", "days without classes: dates, or intervals such as 2027-05-31/2027-06-04")
+		.option("--empty", "leave the plans of the weeks out")
+		.option("--write", "make the folder")
+		.action(async (options: Options) => {
+			const { nextTermCommand } = await import("./next-term.ts");
+			cli.exitCode = nextTermCommand(cli.run(options), {
+				to: resolve(options.to ?? ""),
+				starts: options.starts ?? "",
+				...(options.weeks === undefined ? {} : { weeks: options.weeks }),
+				...(options.name === undefined ? {} : { name: options.name }),
+				closed: options.closed ?? [],
+				empty: options.empty ?? false,
+				write: options.write ?? false,
+			});
+		});
+
+	cli
+		.command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
+		.addArgument(new Argument("<kind>", "what to write").choices(NEW_KINDS))
+		.argument("[folder]", "for a new club: its folder")
+		.option("--id <id>", "the file's name; made from the title where it is left out")
+		.option("--title <text>", "the title of a drill, a guide or a skill")
+		.option("--apparatus <ids>", "apparatus, with commas (of a new club: their names)")
+		.option("--levels <ids>", "levels, with commas (of a new club: their names)")
+		.option("--shapes <ids>", "body shapes of a drill, with commas")
+		.option("--skills <ids>", "skills of a drill, with commas")
+		.option("--week <number>", "which week of the term")
+		.option("--theme <text>", "what the week is about")
+		.option("--name <text>", "the name of a new club")
+		.option("--starts <date>", "the Monday on which a new club's term starts")
+		.option("--weeks <number>", "how many weeks it has")
+		.action(
+			async (kind: NewKind, folder: string | undefined, options: Options & Omit<NewOptions, "kind">) => {
+				const { newCommand } = await import("./new.ts");
+				cli.exitCode = await newCommand(cli.run(options), {
+					...options,
+					kind,
+					...(folder === undefined ? {} : { folder }),
+				});
+			},
+		);
+
+	cli
+		.command("upgrade", "bring a club folder to the present authoring format")
+		.action(async (options: Options) => {
+			const { upgrade } = await import("./upgrade.ts");
+			cli.exitCode = await upgrade(cli.run(options));
+		});
+
+	cli.program
+		.command("generate")
+		.description("for developers: write again what is made from the schemas")
+		.action(async () => {
+			const { generate } = await import("./generate.ts");
+			cli.exitCode = await generate((line) => cli.io.stdout.write(`${line}\n`));
+		});
+}
+
+/** Commands that hand the library to spreadsheets, and take it from them. */
+function addSpreadsheets(cli: CommandLine): void {
+	cli
+		.command(
+			"export",
+			"write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files",
+		)
+		.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)")
+		.option("--replace", "write over spreadsheets that are there already")
+		.option("--json", "say what was written as JSON")
+		.action(async (options: Options) => {
+			const { exportCommand } = await import("./export.ts");
+			cli.exitCode = await exportCommand(cli.run(options), {
+				...(options.to === undefined ? {} : { to: resolve(options.to) }),
+				replace: options.replace ?? false,
+				json: options.json ?? false,
+			});
+		});
+
+	cli
+		.command(
+			"import",
+			"bring drills, plans and lists in from spreadsheets; lists what it would make, and writes with --write",
+		)
+		.argument("<files...>", "CSV or XLSX files")
+		.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
+		.option("--write", "write the files; without it nothing is written")
+		.option("--json", "say as JSON what would be made and what is unclear")
+		.action(async (files: readonly string[], options: Options) => {
+			const { importCommand } = await import("./import.ts");
+			cli.exitCode = await importCommand(cli.run(options), {
+				files,
+				...(options.map === undefined ? {} : { mapping: options.map }),
+				write: options.write ?? false,
+				json: options.json ?? false,
+			});
+		});
+}
+
+async function moved(
+	cli: CommandLine,
+	what: "block" | "week",
+	from: string,
+	to: string,
+	options: Options,
+): Promise<void> {
+	const { move } = await import("./move.ts");
+	const { swap = false, write = false } = options;
+	cli.exitCode = move(cli.run(options), { what, from, to, swap, write });
+}
+
+function clubFolder(value: string): string {
+	const kind = givenKind(value);
+	if (kind === undefined) throw new InvalidArgumentError(`There is no folder ${value}.`);
+	if (kind !== "folder") throw new InvalidArgumentError(`${value} is not a folder.`);
+	return value;
+}
+
+function findingCode(value: string): string {
+	if (!/^H3\d\d$/.test(value)) throw new InvalidArgumentError("A finding's code is written as H309.");
+	return value;
+}
+
+function findingKind(value: string): string {
+	if (!HARMS.some((harm) => harm === value) && !/^H3\d\d$/.test(value)) {
+		throw new InvalidArgumentError(`A kind is one of ${HARMS.join(", ")}, or a code such as H309.`);
+	}
+	return value;
+}
+
+function monday(value: string): string {
+	const isDate = /^\d{4}-\d{2}-\d{2}$/.test(value);
+	const day = isDate ? new Date(`${value}T00:00:00Z`) : undefined;
+	if (day === undefined || Number.isNaN(day.getTime()) || day.getUTCDay() !== 1) {
+		throw new InvalidArgumentError("A term starts on a Monday, written as 2027-04-19.");
+	}
+	return value;
+}
+
+function wholeNumber(value: string): number {
+	if (!/^[1-9]\d?$/.test(value)) throw new InvalidArgumentError("A number of weeks is whole, from 1 to 99.");
+	return Number(value);
+}
+
+function portNumber(value: string): number {
+	const port = Number(value);
+	if (!Number.isInteger(port) || port < 0 || port > 65535) {
+		throw new InvalidArgumentError("A port is a whole number from 0 to 65535.");
+	}
+	return port;
+}
