@@ -6,6 +6,7 @@ export default defineConfig({
 	test: {
 		include: ["tests/**/*.test.ts"],
 		setupFiles: ["tests/end-stuck-file.ts"],
+		globalSetup: ["tests/shared-folder.ts"],
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
 		// Two cores, and one more file for the time that browsers and started programs are waited for.

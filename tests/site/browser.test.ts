@@ -13,7 +13,7 @@ import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { FIXTURES } from "../open-fixture.ts";
-import { type BuiltSite, buildSite } from "./build-site.ts";
+import { type BuiltSite, sharedSite } from "./build-site.ts";
 import { layOutAll } from "./open-site.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -36,7 +36,7 @@ let root: string;
 let kinds: ReadonlyMap<string, string>;
 
 beforeAll(async () => {
-	site = await buildSite(`${FIXTURES}clubs/full-pages`);
+	site = await sharedSite(`${FIXTURES}clubs/full-pages`);
 	const found = await findBrowser();
 	if ("missing" in found) throw new Error(found.missing);
 	server = createServer((request, response) => {

@@ -3,11 +3,21 @@
  */
 
 import { execFile } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import {
+	existsSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	rmSync,
+	writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative, sep } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { promisify } from "node:util";
-import { afterAll } from "vitest";
+import { afterAll, inject } from "vitest";
+import { sha256 } from "../../scripts/files/hash.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 
 export interface BuiltSite {
@@ -18,10 +28,31 @@ export interface BuiltSite {
 	readonly pages: ReadonlyMap<string, string>;
 }
 
+/** The site of a club that no test changes, built once for all test files of a run. */
+export async function sharedSite(clubDir: string): Promise<BuiltSite> {
+	const dir = join(inject("shared"), `site-${sha256(clubDir).slice(0, 16)}`);
+	const done = `${dir}.done`;
+	try {
+		mkdirSync(dir);
+	} catch {
+		// Another file builds it, or has; one that failed has left no sign, and this one waits for its own limit.
+		while (!existsSync(done)) await setTimeout(100);
+		return siteIn(dir);
+	}
+	await build(clubDir, dir);
+	writeFileSync(done, "");
+	return siteIn(dir);
+}
+
 /** Builds a club without the binder; the folder is removed after the file's tests. */
 export async function buildSite(clubDir: string): Promise<BuiltSite> {
 	const dir = mkdtempSync(join(tmpdir(), "site-"));
 	afterAll(() => rmSync(dir, { recursive: true, force: true }));
+	await build(clubDir, dir);
+	return siteIn(dir);
+}
+
+async function build(clubDir: string, dir: string): Promise<void> {
 	const command = join(REPOSITORY, "scripts/commands/main.ts");
 	await promisify(execFile)(
 		process.execPath,
@@ -30,6 +61,9 @@ export async function buildSite(clubDir: string): Promise<BuiltSite> {
 			cwd: REPOSITORY,
 		},
 	);
+}
+
+function siteIn(dir: string): BuiltSite {
 	const files = readdirSync(dir, { recursive: true, withFileTypes: true })
 		.filter((entry) => entry.isFile())
 		.map((entry) => relative(dir, join(entry.parentPath, entry.name)).split(sep).join("/"));

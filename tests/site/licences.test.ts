@@ -11,7 +11,7 @@ import { readyMade } from "../../scripts/site/bundle-program.ts";
 import { bundledPackages } from "../../scripts/site/licences.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
-import { type BuiltSite, buildSite } from "./build-site.ts";
+import { type BuiltSite, sharedSite } from "./build-site.ts";
 
 const TYPEFACE = "node_modules/@fontsource-variable/atkinson-hyperlegible-next";
 
@@ -29,7 +29,7 @@ describe("a published site", () => {
 	let text: string;
 	let packages: readonly string[];
 	beforeAll(async () => {
-		site = await buildSite(join(FIXTURES, "clubs/full-pages"));
+		site = await sharedSite(join(FIXTURES, "clubs/full-pages"));
 		text = readFileSync(join(site.dir, "licences.txt"), "utf8");
 		packages = [TYPEFACE, ...(await bundledPackages(wordsFor("en")))];
 	});

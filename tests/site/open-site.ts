@@ -9,7 +9,7 @@ import { join } from "node:path";
 import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import { afterAll } from "vitest";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
-import { type BuiltSite, buildSite } from "./build-site.ts";
+import { type BuiltSite, sharedSite } from "./build-site.ts";
 
 const TYPES: Readonly<Record<string, string>> = {
 	html: "text/html; charset=utf-8",
@@ -28,9 +28,9 @@ export interface OpenSite {
 	readonly root: string;
 }
 
-/** Builds a club, serves it and starts a browser; all of it ends with the file's tests. */
+/** Serves a club that no test changes and starts a browser; all of it ends with the file's tests. */
 export async function openSite(clubDir: string): Promise<OpenSite> {
-	const site = await buildSite(clubDir);
+	const site = await sharedSite(clubDir);
 	const found = await findBrowser();
 	if ("missing" in found) throw new Error(found.missing);
 	const server = createServer((request, response) => {

@@ -6,7 +6,7 @@ import { posix } from "node:path";
 import { type ConfigData, HtmlValidate } from "html-validate";
 import { beforeAll, describe, expect, it } from "vitest";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
-import { type BuiltSite, buildSite } from "./build-site.ts";
+import { type BuiltSite, sharedSite } from "./build-site.ts";
 
 const CLUBS = [
 	["the demo club", REPOSITORY],
@@ -37,7 +37,7 @@ const MOST_OF_A_KIND = 20;
 describe.each(CLUBS)("%s", (_, club) => {
 	let site: BuiltSite;
 	beforeAll(async () => {
-		site = await buildSite(club);
+		site = await sharedSite(club);
 	});
 
 	it("has links and fragments that lead somewhere", () => {
