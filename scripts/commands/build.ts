@@ -88,71 +88,92 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 		end();
 		return 0;
 	}
-	const progress = new Progress(run.progress);
 	const shown = { kept: true, media, ...(earlier === undefined ? {} : { since: earlier }) };
+	const written = await writeAll(run, handbook, { print, here, shown });
+	if (written === undefined) return 2;
+	reportProblems(written.faults, clubDir, out);
+	const failed = written.faults.some((p) => p.severity === "error");
+	if (!failed) remember(outDir, of, written.files);
+	end();
+	return failed ? 1 : 0;
+}
+
+interface Written {
+	readonly faults: readonly Problem[];
+	readonly files: ReturnType<Staging["publish"]>;
+}
+
+interface ToWrite {
+	readonly print: boolean;
+	/** How the output is called in lines. */
+	readonly here: string;
+	readonly shown: WriteSiteOptions;
+}
+
+/** Publishes the site, then its sheets, then the binder; undefined where nothing may be written, which is said. */
+async function writeAll(run: Run, handbook: Handbook, what: ToWrite): Promise<Written | undefined> {
+	const { out } = run;
+	const progress = new Progress(run.progress);
 	let staging: Staging | undefined;
 	try {
-		staging = new Staging(outDir);
-		// What prints is loaded where something is printed.
-		const printing = print ? await import("./print.ts") : undefined;
-		const missing = await printing?.whyNotPrint();
-		if (missing !== undefined) {
-			out.line(`Nothing can be printed in this run: ${missing}`);
-			out.line("What was printed before and still says the same is kept, with its links; the rest is built.");
-		}
-		// Pages link to sheets that are true, and to no others: one of an earlier plan would mislead.
-		const { before } = staging;
-		const kept =
-			printing === undefined || before === undefined
-				? []
-				: keptSheets(staging, before, printing.sheetsStillTrue(handbook, before));
-		const site = await writeHandbook(handbook, staging, progress, { ...shown, printed: new Set(kept) });
-		progress.end();
-		let files = staging.publish();
-		noteInClub(run, handbook.edition);
-		out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
-		const faults: Problem[] = [];
-		if (print) {
-			const printed = await printInto(handbook, staging, progress, shown);
-			files = printed.files ?? files;
-			if (printed.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(printed.pages, "page")}`);
-			if (printed.sheets.files.length > 0) {
-				const { files: sheets, sides } = printed.sheets;
-				out.line(`wrote ${count(sheets.length, "sheet file")} to ${here}/print, ${count(sides, "side")}`);
-			}
-			if (printed.sheets.files.length === 0 && kept.length > 0) {
-				out.line(
-					`kept ${count(kept.length, "sheet file")} in ${here}/print that still ${kept.length === 1 ? "says" : "say"} the same`,
-				);
-			}
-			faults.push(...differing(printed.problems));
-		}
-		reportProblems(faults, clubDir, out);
-		const failed = faults.some((p) => p.severity === "error");
-		if (!failed) remember(outDir, of, files);
-		end();
-		return failed ? 1 : 0;
+		staging = new Staging(run.outDir);
+		return await writeInto(staging, run, handbook, what, progress);
 	} catch (error) {
 		progress.end();
 		if (error instanceof OutputBusy) {
 			out.line(`Another build is writing to this folder (${error.message}). Nothing was written.`);
-			return 2;
-		}
-		if (error instanceof OutputRefused) {
+		} else if (error instanceof OutputRefused) {
 			out.line(`${error.message} Nothing was written.`);
-			return 2;
-		}
-		if (!(error instanceof OutputConflict)) throw error;
-		const shown = error.files.slice(0, SHOWN_CONFLICTS).join(", ");
-		const more = error.files.length - SHOWN_CONFLICTS;
-		out.line(
-			`In the way and not written by this program: ${shown}${more > 0 ? ` and ${`${more} more`}` : ""}.`,
-		);
-		out.line("Move them, or name another folder with --out. Nothing was written.");
-		return 2;
+		} else if (error instanceof OutputConflict) {
+			const shown = error.files.slice(0, SHOWN_CONFLICTS).join(", ");
+			const more = error.files.length - SHOWN_CONFLICTS;
+			out.line(`In the way and not written by this program: ${shown}${more > 0 ? ` and ${more} more` : ""}.`);
+			out.line("Move them, or name another folder with --out. Nothing was written.");
+		} else throw error;
+		return undefined;
 	} finally {
 		staging?.discard();
 	}
+}
+
+async function writeInto(
+	staging: Staging,
+	run: Run,
+	handbook: Handbook,
+	{ print, here, shown }: ToWrite,
+	progress: Progress,
+): Promise<Written> {
+	const { out } = run;
+	// What prints is loaded where something is printed.
+	const printing = print ? await import("./print.ts") : undefined;
+	const missing = await printing?.whyNotPrint();
+	if (missing !== undefined) {
+		out.line(`Nothing can be printed in this run: ${missing}`);
+		out.line("What was printed before and still says the same is kept, with its links; the rest is built.");
+	}
+	// Pages link to sheets that are true, and to no others: one of an earlier plan would mislead.
+	const { before } = staging;
+	const kept =
+		printing === undefined || before === undefined
+			? []
+			: keptSheets(staging, before, printing.sheetsStillTrue(handbook, before));
+	const site = await writeHandbook(handbook, staging, progress, { ...shown, printed: new Set(kept) });
+	progress.end();
+	const files = staging.publish();
+	noteInClub(run, handbook.edition);
+	out.line(`wrote ${count(site.pages, "page")} and ${count(site.data, "data file")} to ${here}`);
+	if (!print) return { faults: [], files };
+	const printed = await printInto(handbook, staging, progress, shown);
+	const { files: sheets, sides } = printed.sheets;
+	if (printed.pages > 0) out.line(`wrote ${here}/${BINDER}, ${count(printed.pages, "page")}`);
+	if (sheets.length > 0) {
+		out.line(`wrote ${count(sheets.length, "sheet file")} to ${here}/print, ${count(sides, "side")}`);
+	} else if (kept.length > 0) {
+		out.line(
+			`kept ${count(kept.length, "sheet file")} in ${here}/print that still ${kept.length === 1 ? "says" : "say"} the same`,
+		);
+	}
+	return { faults: differing(printed.problems), files: printed.files ?? files };
 }
 
 /** Takes sheets over from the last output, with their record. */

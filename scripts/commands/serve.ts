@@ -63,111 +63,29 @@ async function serveFrom(
 	common: string,
 	watcher: FSWatcher,
 ): Promise<number> {
-	const { clubDir, outDir, now, out } = run;
-	const cache: ReadCache = new Map();
-	let problems: readonly Problem[] = [];
-	let preview: Preview | undefined;
-	/** Files without which the pages were made; none once there was a state without errors. */
-	let leftOut: readonly string[] = [];
-	let wasSound = false;
-	/** Of the last good reading; while there was none, as the club's own file says. */
-	let words = wordsFor(saidOfClub(clubDir, "language") ?? "en");
-	let language: string | undefined;
-	/** The browser programmes speak the language of the handbook: they are written again where it changes. */
-	const speak = async (wanted: Words): Promise<void> => {
-		words = wanted;
-		if (words.language === language) return;
-		language = words.language;
-		await writeCommonFiles(words, common);
-	};
-
-	const reread = async (): Promise<void> => {
-		const started = performance.now();
-		const club = await openClub(clubDir, { highlight: highlightCode, keep: true, cache, outDir, now });
-		const had = problems.length;
-		problems = club.problems.filter((p) => p.severity === "error");
-		reportProblems(club.problems, clubDir, out);
-		if (club.opened === undefined) {
-			if (wasSound) return;
-			const rest = await openRest(clubDir, problems, { highlight: highlightCode, keep: true, cache });
-			leftOut = rest?.leftOut ?? [];
-			preview = rest && new Preview(rest.opened.handbook, rest.opened.media, []);
-			if (rest !== undefined) await speak(rest.opened.handbook.words);
-			return;
-		}
-		wasSound = true;
-		leftOut = [];
-		await speak(club.opened.handbook.words);
-		if (had > 0) out.line("All errors are mended.");
-		preview = new Preview(
-			club.opened.handbook,
-			club.opened.media,
-			club.problems.filter((p) => p.severity === "warning"),
-		);
-		out.line(
-			`${count(preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms: ${clubAndFolder(clubDir)}`,
-		);
-	};
-
-	const answer = async (
-		request: IncomingMessage,
-		response: ServerResponse,
-		next: () => void,
-	): Promise<void> => {
-		const wantsPage = request.headers.accept?.includes("text/html") ?? false;
-		const path = pathOf(request.url);
-		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
-		if (wantsPage && (preview === undefined || (path === PROBLEMS_ADDRESS && problems.length > 0))) {
-			const isShown = preview !== undefined;
-			response.setHeader("Content-Type", "text/html; charset=utf-8");
-			response.end(server.augmentContentWithNotifier(problemsPage(problems, words, { isShown })));
-			return;
-		}
-		if (path === PROBLEMS_ADDRESS)
-			return send(response, { status: 302, type: "text/html", body: "", location: "/" });
-		if (path === "preview.css") return send(response, previewStyles());
-		// What cannot be a path is answered here: the package would call it a fault of its own.
-		const found =
-			(path === undefined ? preview?.notFound() : await preview?.answer(path)) ??
-			(wantsPage ? preview?.notFound() : undefined);
-		if (found === undefined) return next();
-		const isPage = found.type.startsWith("text/html") && typeof found.body === "string";
-		if (!isPage || found.status === 302) return send(response, found);
-		const text = String(found.body);
-		const page =
-			problems.length > 0
-				? withNotice(
-						text,
-						{ problems, leftOut },
-						words,
-						path === undefined ? undefined : preview?.writtenIn(path),
-					)
-				: text;
-		send(response, { ...found, body: server.augmentContentWithNotifier(page) });
-	};
-
+	const { out } = run;
+	const club = new ServedClub(run, common);
 	let changedMeanwhile = false;
 	let changed = (): void => {
 		changedMeanwhile = true;
 	};
 	watcher.on("all", () => changed());
 	await once(watcher, "ready");
-
-	await reread();
-	// While there are errors the page that shows them needs its styles.
-	if (language === undefined) await speak(words);
-	const server = await startServer(common, {
+	await club.read();
+	const server: DevServer = await startServer(common, {
 		host,
 		port,
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
 		middleware: [
 			(request, response, next) => {
-				answer(request, response, next).catch((error: unknown) => {
-					out.line(`The page failed: ${messageOf(error)}`);
-					response.statusCode = 500;
-					response.end("This page failed; the terminal says why.");
-				});
+				club
+					.answer(request, response, next, (page) => server.augmentContentWithNotifier(page))
+					.catch((error: unknown) => {
+						out.line(`The page failed: ${messageOf(error)}`);
+						response.statusCode = 500;
+						response.end("This page failed; the terminal says why.");
+					});
 			},
 		],
 	});
@@ -178,7 +96,7 @@ async function serveFrom(
 		timer = setTimeout(() => {
 			// One reading after the other: a change during one starts the next.
 			reading = reading
-				.then(reread)
+				.then(() => club.read())
 				.catch((error: unknown) => out.line(`Reading the folder failed: ${messageOf(error)}`))
 				.then(() => server.reload({}));
 		}, SETTLE);
@@ -193,6 +111,112 @@ async function serveFrom(
 	clearTimeout(timer);
 	await server.close();
 	return 0;
+}
+
+type DevServer = Awaited<ReturnType<typeof startServer>>;
+
+/** The club as it was last read, and what is answered from it. */
+class ServedClub {
+	readonly #run: Run;
+	readonly #common: string;
+	readonly #cache: ReadCache = new Map();
+	#problems: readonly Problem[] = [];
+	#preview: Preview | undefined;
+	/** Files without which the pages were made; none once there was a state without errors. */
+	#leftOut: readonly string[] = [];
+	#wasSound = false;
+	/** Of the last good reading; while there was none, as the club's own file says. */
+	#words: Words;
+	/** The language that the browser programs speak; undefined before they are written. */
+	#language: string | undefined;
+
+	constructor(run: Run, common: string) {
+		this.#run = run;
+		this.#common = common;
+		this.#words = wordsFor(saidOfClub(run.clubDir, "language") ?? "en");
+	}
+
+	/** Reads the folder again; the last good state stays where it has errors. */
+	async read(): Promise<void> {
+		await this.#reread();
+		// While there are errors the page that shows them needs its styles.
+		if (this.#language === undefined) await this.#speak(this.#words);
+	}
+
+	async #reread(): Promise<void> {
+		const { clubDir, outDir, now, out } = this.#run;
+		const started = performance.now();
+		const options = { highlight: highlightCode, keep: true, cache: this.#cache };
+		const club = await openClub(clubDir, { ...options, outDir, now });
+		const had = this.#problems.length;
+		this.#problems = club.problems.filter((p) => p.severity === "error");
+		reportProblems(club.problems, clubDir, out);
+		if (club.opened === undefined) {
+			if (this.#wasSound) return;
+			const rest = await openRest(clubDir, this.#problems, options);
+			this.#leftOut = rest?.leftOut ?? [];
+			this.#preview = rest && new Preview(rest.opened.handbook, rest.opened.media, []);
+			if (rest !== undefined) await this.#speak(rest.opened.handbook.words);
+			return;
+		}
+		this.#wasSound = true;
+		this.#leftOut = [];
+		await this.#speak(club.opened.handbook.words);
+		if (had > 0) out.line("All errors are mended.");
+		this.#preview = new Preview(
+			club.opened.handbook,
+			club.opened.media,
+			club.problems.filter((p) => p.severity === "warning"),
+		);
+		out.line(
+			`${count(this.#preview.pages, "page")} ready in ${Math.round(performance.now() - started)} ms: ${clubAndFolder(clubDir)}`,
+		);
+	}
+
+	/** The browser programs speak the language of the handbook: they are written again where it changes. */
+	async #speak(wanted: Words): Promise<void> {
+		this.#words = wanted;
+		if (wanted.language === this.#language) return;
+		this.#language = wanted.language;
+		await writeCommonFiles(wanted, this.#common);
+	}
+
+	/** @param withReload puts the program into a page that loads it again after a change */
+	async answer(
+		request: IncomingMessage,
+		response: ServerResponse,
+		next: () => void,
+		withReload: (page: string) => string,
+	): Promise<void> {
+		const wantsPage = request.headers.accept?.includes("text/html") ?? false;
+		const path = pathOf(request.url);
+		const preview = this.#preview;
+		const problems = this.#problems;
+		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
+		if (wantsPage && (preview === undefined || (path === PROBLEMS_ADDRESS && problems.length > 0))) {
+			const isShown = preview !== undefined;
+			response.setHeader("Content-Type", "text/html; charset=utf-8");
+			response.end(withReload(problemsPage(problems, this.#words, { isShown })));
+			return;
+		}
+		if (path === PROBLEMS_ADDRESS)
+			return send(response, { status: 302, type: "text/html", body: "", location: "/" });
+		if (path === "preview.css") return send(response, previewStyles());
+		// What cannot be a path is answered here: the package would call it a fault of its own.
+		const found =
+			(path === undefined ? preview?.notFound() : await preview?.answer(path)) ??
+			(wantsPage ? preview?.notFound() : undefined);
+		if (found === undefined) return next();
+		const isPage = found.type.startsWith("text/html") && typeof found.body === "string";
+		if (!isPage || found.status === 302) return send(response, found);
+		const text = String(found.body);
+		const writtenIn = path === undefined ? undefined : preview?.writtenIn(path);
+		const page =
+			problems.length > 0
+				? withNotice(text, { problems, leftOut: this.#leftOut }, this.#words, writtenIn)
+				: text;
+		send(response, { ...found, body: withReload(page) });
+	}
 }
 
 function send(response: ServerResponse, { status, type, body, location }: Answer): void {

@@ -223,20 +223,7 @@ function columns(value: unknown, names: readonly string[]): string | undefined {
  */
 export function readCell(form: CellForm, cell: Cell, context: CellContext): unknown {
 	if (cell === null || cell === undefined) return undefined;
-	if (cell instanceof Date) {
-		if (form.form === "date") return cell.toISOString().slice(0, 10);
-		// Spreadsheets take 1:30 for a time of day, and keep it as one of their first days.
-		if (cell.getUTCFullYear() < 1905) {
-			context.unclear(
-				`A time of day (${cell.toISOString().slice(11, 16)}) stands where ${wanted(form)} is wanted; write the number alone${form.unit === undefined ? "" : `, in ${form.unit}`}`,
-			);
-			return undefined;
-		}
-		context.unclear(
-			`A date (${cell.toISOString().slice(0, 10)}) stands where ${wanted(form)} is wanted; spreadsheets turn ranges such as 3-4 into dates`,
-		);
-		return undefined;
-	}
+	if (cell instanceof Date) return fromDate(form, cell, context);
 	if (typeof cell === "string" && /^\s*["[{]/.test(cell)) {
 		const data = jsonOf(cell);
 		if (data !== undefined && fits(form.form, data)) return data;
@@ -253,6 +240,23 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 		context.unclear(`“${short(text)}” is ${text.length} letters long, too long to be read here`);
 		return undefined;
 	}
+	return readText(form, text, cell, context);
+}
+
+/** A day, where one is wanted. */
+function fromDate(form: CellForm, cell: Date, context: CellContext): string | undefined {
+	if (form.form === "date") return cell.toISOString().slice(0, 10);
+	// Spreadsheets take 1:30 for a time of day, and keep it as one of their first days.
+	context.unclear(
+		cell.getUTCFullYear() < 1905
+			? `A time of day (${cell.toISOString().slice(11, 16)}) stands where ${wanted(form)} is wanted; write the number alone${form.unit === undefined ? "" : `, in ${form.unit}`}`
+			: `A date (${cell.toISOString().slice(0, 10)}) stands where ${wanted(form)} is wanted; spreadsheets turn ranges such as 3-4 into dates`,
+	);
+	return undefined;
+}
+
+/** What a text says that is no body and not too long. */
+function readText(form: CellForm, text: string, cell: Cell, context: CellContext): unknown {
 	switch (form.form) {
 		case "id":
 		case "text":
