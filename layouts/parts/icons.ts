@@ -2,8 +2,8 @@
  * Small line drawings: each apparatus from the side as it stands in the hall, and the signs of the
  * frame. Drawn for this project; always beside words, never instead of them.
  *
- * Pages name an icon, and the style sheet that all share has its drawing, as a mask: drawn in each page,
- * icons were a sixth of it. Printed sheets draw theirs, since a mask is no line in a PDF.
+ * Pages name an icon, and one picture that all share has its drawing: drawn in each page, icons were a
+ * sixth of it. Printed sheets draw theirs, as lines of the PDF.
  */
 
 import { type Html, html, raw } from "../../scripts/views/html.ts";
@@ -57,6 +57,12 @@ export type Sign = keyof typeof SIGNS;
 /** Boxes on each other: an apparatus that nobody drew. Letters would be read as part of the heading beside it. */
 const UNDRAWN = '<path d="M2 19h20M4 19v-5h16v5M8 14V9h8v5"/>';
 
+const ICONS: readonly (readonly [name: string, inside: string])[] = [
+	...Object.entries(SIGNS).map(([name, inside]) => [`i-${name}`, inside] as const),
+	...Object.entries(APPARATUS).map(([name, inside]) => [`a-${name}`, inside] as const),
+	["a-other", UNDRAWN],
+];
+
 /** A sign of the frame; says nothing to a screen reader, since words stand beside it. */
 export function sign(name: Sign): Html {
 	return named(`i-${name}`);
@@ -76,15 +82,25 @@ export function drawnApparatus(id: string): Html {
 	return drawing(APPARATUS[drawnAs(id) ?? ""] ?? UNDRAWN);
 }
 
-/** What the style sheet of the site says of every icon. */
+/** The picture of all icons, each behind its name, from the root of the site. */
+export const ICONS_FILE = "assets/icons.svg";
+
+/** Where each icon stands in the picture: said by the style sheet of the site. */
 export function iconStyles(): string {
-	const rule = (name: string, inside: string) => `.${name}{--icon:url("${pictureAddress(inside)}")}`;
-	return [
-		...Object.entries(SIGNS).map(([name, inside]) => rule(`i-${name}`, inside)),
-		...Object.entries(APPARATUS).map(([name, inside]) => rule(`a-${name}`, inside)),
-		rule("a-other", UNDRAWN),
-	].join("");
+	return ICONS.map(([name]) => `.${name}{background-image:url("icons.svg#${name}")}`).join("");
 }
+
+/** The picture itself, in the ink of light pages: styles turn it white on dark ground. */
+export function iconPicture(): string {
+	const drawn = ICONS.map(
+		([name, inside], i) =>
+			`<view id="${name}" viewBox="0 ${SIZE * i} ${SIZE} ${SIZE}"/><g transform="translate(0 ${SIZE * i})">${inside.replaceAll("currentColor", INK)}</g>`,
+	);
+	return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${SIZE} ${SIZE * ICONS.length}" fill="none" stroke="${INK}" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round">${drawn.join("")}</svg>`;
+}
+
+const SIZE = 24;
+const INK = "#12303a";
 
 /** The drawing that stands for an apparatus, by its id or what it is a kind of. */
 function drawnAs(id: string): string | undefined {
@@ -97,10 +113,4 @@ function named(name: string): Html {
 
 function drawing(inside: string): Html {
 	return html`<svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${raw(inside)}</svg>`;
-}
-
-/** A drawing as an address that a style sheet can hold: strokes as `.icon` of the sheets has them. */
-function pictureAddress(inside: string): string {
-	const picture = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24" fill="none" stroke="#000" stroke-width="1.8" stroke-linecap="round" stroke-linejoin="round">${inside.replaceAll("currentColor", "#000")}</svg>`;
-	return `data:image/svg+xml,${picture.replaceAll('"', "'").replace(/[#%<>]/g, encodeURIComponent)}`;
 }

@@ -4,7 +4,7 @@
  */
 
 import type { DeviceScope } from "../../scripts/records/device.ts";
-import { readRecords } from "../../scripts/records/records.ts";
+import { isReadyMade, readRecords } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
 import { addressFile } from "../../scripts/views/addresses.ts";
 import { sitePages } from "../../scripts/views/pages.ts";
@@ -12,13 +12,13 @@ import { documentOf } from "../pages/document.ts";
 import { WORDS } from "./words.ts";
 
 (globalThis as DeviceScope).handbookOf = (textOf, edition) => {
-	const { handbook, options, readyMade } = readRecords(textOf, edition, WORDS);
+	const { handbook, options } = readRecords(textOf, edition, WORDS);
 	const pages = new Map(sitePages(handbook, options).map((page) => [addressFile(page.address), page]));
 	return {
-		has: (path) => readyMade.has(path) || pages.has(path),
+		has: (path) => pages.has(path),
 		page: (path) => {
 			const page = pages.get(path);
-			return readyMade.get(path) ?? (page && documentOf(page, noCode));
+			return page === undefined || isReadyMade(page) ? undefined : documentOf(page, noCode);
 		},
 		search: () => searchFiles(handbook),
 	};

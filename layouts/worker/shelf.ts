@@ -20,9 +20,9 @@ export class Shelf {
 		return caches.open(`${this.#prefix}parts`);
 	}
 
-	/** The club's pictures, under their name and hash. */
-	pictures(): Promise<Cache> {
-		return caches.open(`${this.#prefix}pictures`);
+	/** What was taken after the edition was whole, under its name and hash. */
+	later(): Promise<Cache> {
+		return caches.open(`${this.#prefix}later`);
 	}
 
 	/** An address inside the scope for something kept; it is never asked of the network. */
@@ -41,15 +41,15 @@ export class Shelf {
 		await cache.put(this.key(name), new Response(text));
 	}
 
-	/** Takes away all other editions, and parts and pictures that this one does not list. */
-	async clear(parts: ReadonlySet<string>, pictures: ReadonlySet<string>): Promise<void> {
+	/** Takes away all other editions, and parts and later files that this one does not list. */
+	async clear(parts: ReadonlySet<string>, later: ReadonlySet<string>): Promise<void> {
 		for (const name of await caches.keys()) {
-			if (name.startsWith(this.#prefix) && name !== this.#name && !/ (parts|pictures)$/.test(name)) {
+			if (name.startsWith(this.#prefix) && name !== this.#name && !/ (parts|later)$/.test(name)) {
 				await caches.delete(name);
 			}
 		}
 		await keepOnly(await this.parts(), parts);
-		await keepOnly(await this.pictures(), pictures);
+		await keepOnly(await this.later(), later);
 	}
 
 	get #prefix(): string {

@@ -7,7 +7,7 @@
  *   activate  the new edition answers, and all others go
  *   fetch     pages of the one edition are made of its records, whatever the query string; what an
  *             edition does not hold is asked of the network
- *   continue  the club's pictures follow, as long as a page is open
+ *   continue  what few look at follows, as long as a page is open: the club's pictures, large pages
  */
 
 import type { DeviceHandbook, DeviceScope } from "../../scripts/records/device.ts";
@@ -47,7 +47,7 @@ const worker = self as unknown as WorkerScope;
 const list = HANDBOOK_EDITION;
 const { scope } = worker.registration;
 const shelf = new Shelf(scope, list.release);
-const pictures = new Map(list.pictures.map((file) => [pictureOf(file.path), file]));
+const later = new Map(list.later.map((file) => [pictureOf(file.path), file]));
 const files = new Map(list.files.map((file) => [file.path, file]));
 const records = list.records.map(([, hash]): ListedFile => ({ path: recordsPath(hash), hash }));
 
@@ -58,7 +58,7 @@ importScripts(trusted(scope + list.program));
 const { handbookOf } = globalThis as DeviceScope;
 
 const partKey = ({ hash }: ListedFile) => shelf.key(hash);
-const pictureKey = ({ path, hash }: ListedFile) => `${scope}${encodeURI(path)}?${hash}`;
+const laterKey = ({ path, hash }: ListedFile) => `${scope}${encodeURI(path)}?${hash}`;
 const address = ({ path }: ListedFile) => scope + encodeURI(path);
 
 worker.addEventListener("install", (event) => event.waitUntil(install()));
@@ -66,7 +66,7 @@ worker.addEventListener("install", (event) => event.waitUntil(install()));
 worker.addEventListener("activate", (event) =>
 	event.waitUntil(
 		shelf
-			.clear(new Set([...records, ...list.files].map(partKey)), new Set(list.pictures.map(pictureKey)))
+			.clear(new Set([...records, ...list.files].map(partKey)), new Set(list.later.map(laterKey)))
 			.then(() => worker.clients.claim()),
 	),
 );
@@ -128,13 +128,13 @@ let going: Promise<void> | undefined;
 
 /** Fetches what may come later, once at a time. What fails is tried again by the next page. */
 function goOn(): Promise<void> {
-	going ??= later().finally(() => {
+	going ??= takeLater().finally(() => {
 		going = undefined;
 	});
 	return going;
 }
 
-async function later(): Promise<void> {
+async function takeLater(): Promise<void> {
 	// A browser that is short of room takes caches away, and not the worker.
 	if ((await handbook()) === undefined) {
 		opened = undefined;
@@ -146,12 +146,12 @@ async function later(): Promise<void> {
 		}
 	}
 	let missing = 0;
-	const kept = await shelf.pictures();
-	for (const picture of list.pictures) {
+	const kept = await shelf.later();
+	for (const file of list.later) {
 		try {
-			await takeFiles(kept, [picture], address, pictureKey);
+			await takeFiles(kept, [file], address, laterKey);
 		} catch {
-			// The other pictures may still be had.
+			// The others may still be had.
 			missing++;
 		}
 	}
@@ -165,15 +165,15 @@ async function answer(request: Request, path: string): Promise<Response> {
 	if (kept !== undefined) return kept;
 	const text = await read(file);
 	if (text !== undefined) return textResponse(file, text, 200);
-	const picture = pictures.get(pictureOf(file));
-	if (picture?.path === file) return pictureOr(request, picture);
+	const other = later.get(pictureOf(file));
+	if (other?.path === file) return laterOr(request, other);
 	if (request.mode === "navigate" && (await handbook())?.has(`${file}/index.html`))
 		return Response.redirect(`${request.url.split(/[?#]/)[0]}/`, 301);
 	try {
 		return await fetch(request);
 	} catch (error) {
 		// Another size of a picture that is kept.
-		if (picture !== undefined) return pictureOr(request, picture);
+		if (other !== undefined) return laterOr(request, other);
 		if (request.mode !== "navigate") throw error;
 		const page = file.endsWith(".html") ? await read("404.html") : undefined;
 		return page === undefined
@@ -191,17 +191,17 @@ async function read(file: string): Promise<string | undefined> {
 	return file.startsWith(SEARCH_FOLDER) ? shelf.read(file) : undefined;
 }
 
-/** A picture that is kept; else the network's, which is then kept. */
-async function pictureOr(request: Request, picture: ListedFile): Promise<Response> {
-	const kept = await shelf.pictures();
-	const known = await kept.match(pictureKey(picture));
+/** The file that is kept; else the network's, which is then kept. */
+async function laterOr(request: Request, file: ListedFile): Promise<Response> {
+	const kept = await shelf.later();
+	const known = await kept.match(laterKey(file));
 	if (known !== undefined) return known;
 	try {
-		await takeFiles(kept, [picture], address, pictureKey);
-		const taken = await kept.match(pictureKey(picture));
+		await takeFiles(kept, [file], address, laterKey);
+		const taken = await kept.match(laterKey(file));
 		if (taken !== undefined) return taken;
 	} catch {
-		// The host has another picture by now, or there is no network: the browser's own answer tells.
+		// The host has another file by now, or there is no network: the browser's own answer tells.
 	}
 	return fetch(request);
 }

@@ -223,7 +223,7 @@ async function writeHandbook(
 	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
 	if (options.kept === true) {
 		writeLinkPictures(handbook, staging.dir);
-		const records = recordFiles(handbook, shown, highlightCode, site.readyMade);
+		const records = recordFiles(handbook, shown, highlightCode);
 		await writeOffline(staging.dir, { ...site, edition, words, records });
 	}
 	return { pages: site.pages, data: data.length };

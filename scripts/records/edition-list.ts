@@ -34,8 +34,8 @@ export interface EditionList {
 	readonly files: readonly ListedFile[];
 	/** The program that makes pages of records, from the root of the site. */
 	readonly program: string;
-	/** The club's pictures, each in one size, kept one by one afterwards. */
-	readonly pictures: readonly ListedFile[];
+	/** Kept one by one afterwards: pages that devices do not make, and the club's pictures, each in one size. */
+	readonly later: readonly ListedFile[];
 }
 
 /** Where the worker stands: at the root, since a worker's scope is its folder. */

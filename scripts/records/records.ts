@@ -55,8 +55,6 @@ export interface RecordFile {
 export interface ReadRecords {
 	readonly handbook: ShownHandbook;
 	readonly options: SiteOptions;
-	/** Pages that the build has made, by their files. */
-	readonly readyMade: ReadonlyMap<string, string>;
 }
 
 /** Everything but drills, weeks and guides. */
@@ -107,9 +105,8 @@ const LOOKED_UP: readonly string[] = ["equipment"];
 const CLUB = "club";
 const PLAN = "plan";
 const GUIDES = "guides";
-const READY_MADE = "pages";
 
-/** Pages that need programs and words that would be large for one page, or what devices are not sent. */
+/** Pages that devices take as the build made them: their words are large for one page, or of an earlier plan. */
 export function isReadyMade({ kind }: Pick<SitePage, "kind">): boolean {
 	return kind === "author-guide" || kind === "what-changed";
 }
@@ -144,13 +141,11 @@ const MOST_SHARDS = 64;
  * The records of a handbook whose pages have been made with the same options.
  *
  * @param highlight as the pages' own Markdown has it
- * @param readyMade pages that devices do not make (`isReadyMade`), by their files
  */
 export function recordFiles(
 	handbook: ShownHandbook,
 	{ kept = false, media, printed = new Set(), since }: SiteOptions,
 	highlight: NonNullable<MarkdownOptions["highlight"]>,
-	readyMade: ReadonlyMap<string, string>,
 ): readonly RecordFile[] {
 	const { curriculum } = handbook;
 	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
@@ -210,7 +205,6 @@ export function recordFiles(
 			name: GUIDES,
 			text: written(Array.from(guides.values(), (guide) => ({ ...guide, file: guide.source.file }))),
 		},
-		{ name: READY_MADE, text: written([...readyMade]) },
 		...Array.from({ length: shards }, (_, shard) => ({
 			name: `drills-${shard}`,
 			text: written((byShard.get(shard) ?? []).map(leanDrill)),
@@ -282,7 +276,6 @@ export function readRecords(
 				highlight: (text: string, language: string) => code.get(codeKey(text, language)) ?? "",
 			}),
 		},
-		readyMade: new Map(open<readonly (readonly [string, string])[]>(READY_MADE)),
 		options: {
 			kept: club.options.kept,
 			printed: new Set(club.options.printed),

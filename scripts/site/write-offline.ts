@@ -41,13 +41,15 @@ export interface OfflineFacts {
 	readonly records: readonly RecordFile[];
 	/** What pages load, and pictures, as paths from the root of the site; they lie there. */
 	readonly others: readonly string[];
+	/** Pages that devices do not make, by their files; they lie there. */
+	readonly readyMade: readonly string[];
 	/** Whether a page has letters that the smaller font lacks. */
 	readonly isExtended: boolean;
 }
 
 /** Adds records, program and worker to the site in a folder; gives the list that the worker takes. */
 export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<EditionList> {
-	const { edition: issued, words, records, others, isExtended } = facts;
+	const { edition: issued, words, records, others, readyMade, isExtended } = facts;
 	const edition = editionNameOf(facts);
 	const site = openFolder(siteDir);
 	const write = (text: string): string => {
@@ -68,7 +70,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 			.filter((path) => KEPT.test(path) && !PICTURE.test(path) && (path !== EXTENDED_FONT || isExtended))
 			.map(listed),
 		program,
-		pictures: sizesForPhones(others.filter((path) => PICTURE.test(path))).map(listed),
+		later: [...readyMade, ...sizesForPhones(others.filter((path) => PICTURE.test(path)))].map(listed),
 	};
 	const release = `${issued.number}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
 	const list: EditionList = { edition, issued, release, ...parts };

@@ -4,7 +4,7 @@
  */
 
 import { basename } from "node:path";
-import { iconStyles } from "../../layouts/parts/icons.ts";
+import { ICONS_FILE, iconPicture, iconStyles } from "../../layouts/parts/icons.ts";
 import { openFolder } from "../files/folder.ts";
 import { PROGRAM, readProgram } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
@@ -32,7 +32,7 @@ const ICON = "layouts/styles/icon.svg";
 /** Style sheets of the site; those of the printed sheets are not among them. */
 const STYLES = ["site.css", "coverage.css", "search.css", "hall.css", "pictures.css"];
 
-/** The style sheet that every page loads, which gets the icons. */
+/** The style sheet that every page loads, which says where icons stand. */
 const ICONS_IN = "site.css";
 
 /** The program that says the edition's name: no page does, or each would change with every edition. */
@@ -54,7 +54,7 @@ export interface WrittenSite {
 	/** What pages load, and what they are made known by, as paths from the root of the site. */
 	readonly others: readonly string[];
 	/** Pages that devices do not make, by their files. */
-	readonly readyMade: ReadonlyMap<string, string>;
+	readonly readyMade: readonly string[];
 	/** Whether a page has letters that the smaller font lacks. */
 	readonly isExtended: boolean;
 }
@@ -70,13 +70,13 @@ export async function writeSite(
 	openFolder(outDir).write(MANIFEST_FILE, manifestText(handbook));
 	const common = await writeCommonFiles(handbook.words, outDir, editionNameOf(handbook));
 	const pages = sitePages(handbook, options);
-	const readyMade = new Map<string, string>();
+	const readyMade: string[] = [];
 	let isExtended = false;
 	let done = 0;
 	progress?.(done, pages.length);
 	await writePages(pages, outDir, (page, text) => {
 		isExtended ||= EXTENDED.test(text);
-		if (isReadyMade(page)) readyMade.set(addressFile(page.address), text);
+		if (isReadyMade(page)) readyMade.push(addressFile(page.address));
 		if (++done % TELL === 0) progress?.(done, pages.length);
 	});
 	progress?.(pages.length, pages.length);
@@ -120,8 +120,11 @@ async function writeAssets(
 	const fonts = FONT_FILES.map(
 		([name, source]) => [`assets/${name}`, readProgram(`${FONTS}/${source}`)] as const,
 	);
-	const icon = ["assets/icon.svg", readProgram(ICON)] as const;
-	const all = [...files, ...fonts, icon];
+	const pictures = [
+		["assets/icon.svg", readProgram(ICON)],
+		[ICONS_FILE, iconPicture()],
+	] as const;
+	const all = [...files, ...fonts, ...pictures];
 	for (const [path, content] of all) out.write(path, content);
 	return all.map(([path]) => path);
 }

@@ -6,9 +6,9 @@
  * guide. Whoever has such a file in the output already keeps it.
  */
 
-/** What a `meta` element can say of the policy. Pictures may stand in a style sheet: icons do. */
+/** What a `meta` element can say of the policy. */
 export const POLICY =
-	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; media-src 'self'; font-src 'self'; " +
+	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; font-src 'self'; " +
 	"connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; " +
 	"require-trusted-types-for 'script'";
 

@@ -123,8 +123,9 @@ async function stages(club: string): Promise<void> {
 		writeOffline(out, {
 			words,
 			edition: handbook.edition,
-			records: recordFiles(handbook, options, highlightCode, new Map()),
+			records: recordFiles(handbook, options, highlightCode),
 			others: assets,
+			readyMade: [],
 			isExtended: true,
 		}),
 	);

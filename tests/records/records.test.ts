@@ -34,16 +34,16 @@ async function bothWays(clubDir: string, language?: string) {
 		since: recordOf(handbook, "before"),
 	};
 	const host = new Map<string, string>();
-	const readyMade = new Map<string, string>();
+	const readyMade = new Set<string>();
 	for (const page of sitePages(handbook, options)) {
 		const file = addressFile(page.address);
 		const text = documentOf(page, (name, code) => raw(highlightCode(code, name)));
 		host.set(file, text);
-		if (isReadyMade(page)) readyMade.set(file, text);
+		if (isReadyMade(page)) readyMade.add(file);
 	}
-	const records = recordFiles(handbook, options, highlightCode, readyMade);
+	const records = recordFiles(handbook, options, highlightCode);
 	const device = open(await bundleProgram("make.ts", handbook.words), records, handbook.edition);
-	return { handbook, host, records, device };
+	return { handbook, host, readyMade, records, device };
 }
 
 /** As a worker does: the program runs in a world without Node. */
@@ -66,9 +66,14 @@ describe("a device", () => {
 		"makes the pages and the search of %s as the host has them",
 		{ timeout: 120_000 },
 		async (_, dir, language) => {
-			const { handbook, host, device } = await bothWays(dir, language);
+			const { handbook, host, readyMade, device } = await bothWays(dir, language);
 			expect(host.size).toBeGreaterThan(50);
 			for (const [file, text] of host) {
+				// These two are taken as they are.
+				if (readyMade.has(file)) {
+					expect(device.page(file), file).toBeUndefined();
+					continue;
+				}
 				expect(device.has(file), file).toBe(true);
 				// Not compared by `toBe` at once: the difference of two long texts takes minutes to show.
 				const made = device.page(file) ?? "";
@@ -87,8 +92,8 @@ describe("a device", () => {
 		const drills = new Map(before.handbook.curriculum.drills);
 		drills.set("rock", { ...drill, body: `${drill.body}\nRock on, quietly.\n` });
 		const handbook = { ...before.handbook, curriculum: { ...before.handbook.curriculum, drills } };
-		const now = recordFiles(handbook, { kept: true }, highlightCode, new Map());
-		const then = recordFiles(before.handbook, { kept: true }, highlightCode, new Map());
+		const now = recordFiles(handbook, { kept: true }, highlightCode);
+		const then = recordFiles(before.handbook, { kept: true }, highlightCode);
 		const texts = new Map(then.map(({ name, text }) => [name, text]));
 		expect(now.map(({ name }) => name)).toEqual(then.map(({ name }) => name));
 		expect(now.filter(({ name, text }) => texts.get(name) !== text).map(({ name }) => name)).toEqual([

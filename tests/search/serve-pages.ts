@@ -18,7 +18,7 @@ import { sitePages } from "../../scripts/views/pages.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 
 const POLICY =
-	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self'; " +
+	"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
 	"manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'";
 
 const TYPES: Readonly<Record<string, string>> = {

@@ -139,11 +139,11 @@ async function untilKept(): Promise<void> {
 	await page.waitForFunction(() => document.documentElement.dataset.kept !== undefined, { timeout: 60_000 });
 }
 
-/** Caches of the browser for this handbook, without parts and pictures. */
+/** Caches of the browser for this handbook, without parts and later files. */
 const editionsKept = () =>
 	page.evaluate(async () =>
 		(await caches.keys())
-			.filter((name) => !/ (parts|pictures)$/.test(name))
+			.filter((name) => !/ (parts|later)$/.test(name))
 			.map((name) => name.split(" ").at(-1)),
 	);
 
