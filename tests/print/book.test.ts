@@ -77,12 +77,12 @@ describe("a club with a site", () => {
 });
 
 describe("a year of forty weeks with sixty shapes", () => {
-	it.each(["A4", "Letter"])("has its tables on their side, whole, on %s", async (paper) => {
+	it("has its tables on their side, whole", async () => {
 		const shapes = Array.from({ length: 60 }, (_, i) => `Long shape name ${i + 1}`);
-		const { printed, pdf } = await print(`wide-${paper}.pdf`, (dir) => {
+		const { printed, pdf } = await print("wide.pdf", (dir) => {
 			writeFileSync(
 				join(dir, "_data/club.yaml"),
-				`name: Marrowby\ntimezone: Europe/London\npaper: ${paper}\npunch: three-hole\n`,
+				"name: Marrowby\ntimezone: Europe/London\npaper: A4\npunch: three-hole\n",
 			);
 			writeFileSync(join(dir, "_data/term.yaml"), "name: A long year\nstarts: 2027-01-04\nweeks: 40\n");
 			writeFileSync(
