@@ -60,7 +60,9 @@ describe("a command that is shown", () => {
 		"%s: has an npm script, and its options",
 		async (shown) => {
 			const { name, args } = wordsOf(shown);
-			expect(SCRIPTS[name]).toBe(`node scripts/run.mjs scripts/commands/main.ts ${name}`);
+			expect(SCRIPTS[name]?.replace(/ --max-semi-space-size=\d+/, "")).toBe(
+				`node scripts/run.mjs scripts/commands/main.ts ${name}`,
+			);
 			const part = name === "move" ? args.slice(0, 1) : [];
 			const { status, said } = await run([name, ...part, "--help"], REPOSITORY);
 			expect(status).toBe(0);
