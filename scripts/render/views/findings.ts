@@ -4,6 +4,7 @@
 
 import type { AcceptedFinding } from "../../compute/accepted.ts";
 import { HARMS, type Harm, harmOf } from "../../compute/harm.ts";
+import { mendOf } from "../../compute/mend.ts";
 import { changeList } from "../../edit/write-changes.ts";
 import type { Finding, WeekPlan } from "../../model.ts";
 import type { Code } from "../../problems.ts";
@@ -141,7 +142,10 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 			field: finding.path
 				.map((key) => (typeof key === "number" ? site.words.findingsPage.item(key + 1) : key))
 				.join(", "),
-			mend: finding.mend && changeList(finding.mend),
+			get mend() {
+				const changes = mendOf(site.handbook, finding);
+				return changes.length === 0 ? undefined : changeList(changes);
+			},
 			accept: acceptCommand(finding),
 		};
 	});
