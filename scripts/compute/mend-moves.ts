@@ -159,7 +159,15 @@ export function leftOut(
 ): Edits {
 	const rest = block.stations.filter((station, i) => !is(station, i + 1));
 	if (rest.length === block.stations.length) return [];
-	if (rest.length > 0) return [{ set: spot, fields: { kind: block.kind, stations: rest } }];
+	const [only] = rest;
+	if (only !== undefined && rest.length === 1 && block.kind === "options") {
+		// One option is none: the block is of that drill.
+		const { note: _blocks, ...as } = block;
+		const note = only.note === undefined ? {} : { note: only.note };
+		const own: Block = { ...as, kind: "drill", stations: [{ drill: only.drill }], choose: 1, ...note };
+		return [{ remove: spot }, { add: spot, block: own }];
+	}
+	if (only !== undefined) return [{ set: spot, fields: { kind: block.kind, stations: rest } }];
 	// An apparatus with nothing on it is for the director to take out.
 	return others.length === 0 ? [] : [{ remove: spot }];
 }

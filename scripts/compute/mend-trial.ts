@@ -67,10 +67,10 @@ const OF_THE_TERM: Readonly<Partial<Record<Finding["code"], Measure>>> = {
 };
 
 /** As many lists are tried for one finding. */
-const TRIALS = 12;
+const TRIALS = 8;
 
 /** What a finding is, whatever its words and numbers. */
-export function keyOf({ code, about }: Finding): string {
+function keyOf({ code, about }: Finding): string {
 	return JSON.stringify([code, about]);
 }
 

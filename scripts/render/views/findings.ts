@@ -26,7 +26,7 @@ export interface FindingLine {
 	readonly line: number;
 	/** The fields that lead to the place, from the top of the file. */
 	readonly field: string;
-	/** The change list that would mend it, where one is known to. */
+	/** The change list that would mend it, where one is known to: worked out when it is asked for. */
 	readonly mend: string | undefined;
 	/** The command that accepts it, up to the reason. */
 	readonly accept: string;
