@@ -302,11 +302,13 @@ export function longestNumber(label: string, pages: number): string {
 	return labelOf(label, 10 ** String(pages).length - 1).replace(/9/g, "8");
 }
 
-/** Two lines of a tab; a longer name ends in dots. */
-const TAB_LETTERS = 20;
+/** Letters of two lines on the longest tab; of a longer name the first whole words. */
+const TAB_LETTERS = 110;
 
 function tabWords(words: string): string {
-	return words.length <= TAB_LETTERS ? words : `${words.slice(0, TAB_LETTERS - 2).trimEnd()}…`;
+	if (words.length <= TAB_LETTERS) return words;
+	const start = words.slice(0, TAB_LETTERS);
+	return start.slice(0, Math.max(start.lastIndexOf(" "), 0)) || start;
 }
 
 function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
@@ -322,7 +324,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const tab =
 		section?.slot === undefined
 			? ""
-			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${tabWords(section.tab)}</span></div>`;
+			: html`<div class="leaf-tab${section.slot >= sheets.slots / 2 && " low"}" style="--slot:${section.slot}" aria-hidden="true"><span>${tabWords(section.tab)}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }
