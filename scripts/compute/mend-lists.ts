@@ -403,8 +403,13 @@ export function* shorterHolds({ curriculum }: Counted, { about }: Finding): Iter
 
 /** H311, H340: a lower dose of the drill that adds most, its block in another week, or the week without it. */
 export function* lighter({ curriculum }: Counted, { about }: Finding): Iterable<Edits> {
+	// Several groups that do the same are one finding.
 	const load = groupLoads(curriculum).find(
-		({ week, group }) => week === about.week && group.name === about.group,
+		(one) =>
+			one.week === about.week &&
+			(about.group === undefined
+				? one.drills.some(({ drill }) => drill === about.drill) && overOf(curriculum, one).length > 0
+				: one.group.name === about.group),
 	);
 	if (load === undefined) return;
 	const over = overOf(curriculum, load);
@@ -412,7 +417,7 @@ export function* lighter({ curriculum }: Counted, { about }: Finding): Iterable<
 		over.reduce((sum, { of }) => sum + (station.drill.contacts?.[of] ?? 0) * (station.done ?? 1), 0);
 	const sumOf = ({ stations }: BlockWork): number =>
 		stations.reduce((sum, station) => sum + added(station), 0);
-	const places = placesOf(curriculum, { week: load.week, class: about.class, group: about.group })
+	const places = placesOf(curriculum, { week: load.week, group: load.group.name })
 		.filter(({ work }) => sumOf(work) > 0)
 		.sort((a, b) => sumOf(b.work) - sumOf(a.work))
 		.slice(0, TRIED);
