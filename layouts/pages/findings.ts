@@ -44,20 +44,15 @@ ${
 }`;
 }
 
-/** Of each kind so many are shown with what would mend them: plans are tried for each, and mending one changes the rest. */
-const WITH_MEND = 3;
-
 function list(ctx: PageContext, lines: readonly FindingLine[]): Html {
-	return html`<ul class="findings">${lines.map((line, i) =>
-		findingItem(ctx, line, whatToDo(ctx, line, i < WITH_MEND ? line.mend : undefined)),
-	)}</ul>`;
+	return html`<ul class="findings">${lines.map((line) => findingItem(ctx, line, whatToDo(ctx, line)))}</ul>`;
 }
 
 /**
  * A change list that would mend it, and in the preview the command that accepts it. Neither is a key that
  * writes: the preview only answers, whoever asks.
  */
-function whatToDo(ctx: PageContext, { accept }: FindingLine, mend: string | undefined): Html {
+function whatToDo(ctx: PageContext, { mend, accept }: FindingLine): Html {
 	const { findingsPage: say } = ctx.words;
 	return html`${
 		mend !== undefined &&

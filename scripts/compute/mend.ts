@@ -13,7 +13,6 @@
  */
 
 import type { Finding, PlanChange } from "../model.ts";
-import { getOrMake } from "./get-or-make.ts";
 import type { Counted } from "./measure.ts";
 import {
 	besideOthers,
@@ -73,12 +72,23 @@ const LISTS: Readonly<Partial<Record<Finding["code"], Lists>>> = {
 	H344: longer,
 };
 
-const known = new WeakMap<Finding, readonly PlanChange[]>();
-
 /** Changes of the plan that are sure to mend a finding; none where none are known to. */
-export function mendOf(counted: Counted, finding: Finding): readonly PlanChange[] {
-	return getOrMake(known, finding, () => {
-		const lists = LISTS[finding.code]?.(counted, finding) ?? [];
-		return (firstThatMends(counted.curriculum, finding, lists) ?? []).map(writtenChange);
-	});
+export function mendOf({ curriculum, exposures }: Counted, finding: Finding): readonly PlanChange[] {
+	const lists = LISTS[finding.code]?.({ curriculum, exposures }, finding) ?? [];
+	return (firstThatMends(curriculum, finding, lists) ?? []).map(writtenChange);
+}
+
+/** Of each kind so many findings are mended: the plan is tried for each, and mending one changes the rest. */
+const OF_A_KIND = 3;
+
+/** What would mend the first findings of each kind, of those that something is sure to. */
+export function mendsOf(
+	counted: Counted,
+	findings: readonly Finding[],
+): ReadonlyMap<Finding, readonly PlanChange[]> {
+	const first = [...Map.groupBy(findings, ({ code }) => code).values()].flatMap((all) =>
+		all.slice(0, OF_A_KIND),
+	);
+	const mends = first.map((finding) => [finding, mendOf(counted, finding)] as const);
+	return new Map(mends.filter(([, changes]) => changes.length > 0));
 }

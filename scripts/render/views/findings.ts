@@ -4,7 +4,6 @@
 
 import type { AcceptedFinding } from "../../compute/accepted.ts";
 import { HARMS, type Harm, harmOf } from "../../compute/harm.ts";
-import { mendOf } from "../../compute/mend.ts";
 import { changeList } from "../../edit/write-changes.ts";
 import type { Finding, WeekPlan } from "../../model.ts";
 import type { Code } from "../../problems.ts";
@@ -143,8 +142,8 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 				.map((key) => (typeof key === "number" ? site.words.findingsPage.item(key + 1) : key))
 				.join(", "),
 			get mend() {
-				const changes = mendOf(site.handbook, finding);
-				return changes.length === 0 ? undefined : changeList(changes);
+				const changes = site.handbook.mends().get(finding);
+				return changes && changeList(changes);
 			},
 			accept: acceptCommand(finding),
 		};
