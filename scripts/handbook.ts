@@ -15,8 +15,9 @@
 import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
+import { mendsOf } from "./compute/mend.ts";
 import { linkClub } from "./link/link-club.ts";
-import type { ClubEdition, Curriculum, SourceFile } from "./model.ts";
+import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault } from "./read/inspect-media.ts";
@@ -34,6 +35,8 @@ export interface Handbook extends Measured {
 	readonly words: Words;
 	/** The club folder. */
 	readonly clubDir: string;
+	/** What would mend some of the findings: worked out when it is asked for. */
+	readonly mends: () => ReadonlyMap<Finding, readonly PlanChange[]>;
 	/** Stands for every byte that was read. */
 	readonly fingerprint: string;
 	/** The edition that this content is, or will be when it is issued. */
@@ -97,6 +100,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		);
 	};
 	let edition: ClubEdition | undefined;
+	let mends: ReturnType<Handbook["mends"]> | undefined;
 	const measured = measure(curriculum, words);
 	return {
 		problems,
@@ -114,6 +118,10 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			},
 			get accepted() {
 				return measured.accepted;
+			},
+			mends: () => {
+				mends ??= mendsOf(measured, measured.findings);
+				return mends;
 			},
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),

@@ -618,7 +618,28 @@ export interface Table {
 	readonly rows: readonly (readonly Cell[])[];
 }
 
-/** A target the plan misses. Findings never stop a build. */
+/** A block as a change list writes it: the fields of a week's file. */
+export interface WrittenBlock {
+	readonly drill?: Id;
+	readonly stations?: readonly WrittenStation[];
+	readonly options?: readonly WrittenStation[];
+	readonly choose?: number;
+	readonly minutes?: number;
+	readonly show?: number;
+	readonly change?: number;
+	readonly levels?: readonly Id[];
+	readonly session?: readonly number[];
+	readonly dose?: DoseNumbers | Readonly<Record<Id, DoseNumbers>>;
+	readonly note?: string;
+}
+
+export interface WrittenStation {
+	readonly drill: Id;
+	readonly note?: string;
+	/** Metres, or the name of a landmark. */
+	readonly at?: readonly [number, number] | string;
+}
+
 /** A change of the week plans; a block is named week/apparatus/number, as in a change list. */
 export type PlanChange =
 	| {
@@ -627,17 +648,14 @@ export type PlanChange =
 				readonly apparatus: Id;
 				/** The number that it has then; the last where it is left out. */
 				readonly at?: number;
-				readonly block: { readonly drill: Id; readonly minutes: number; readonly levels: readonly Id[] };
+				readonly block: WrittenBlock;
 			};
 	  }
-	| {
-			readonly set: {
-				readonly block: string;
-				readonly minutes?: number;
-				readonly dose?: Readonly<Record<Id, DoseNumbers>>;
-			};
-	  };
+	| { readonly remove: string }
+	| { readonly move: { readonly from: string; readonly to: string } }
+	| { readonly set: { readonly block: string } & WrittenBlock };
 
+/** A target the plan misses. Findings never stop a build. */
 export interface Finding {
 	/** H3.., as in the catalogue. */
 	readonly code: Code;
@@ -650,8 +668,6 @@ export interface Finding {
 	readonly path: DataPath;
 	/** How often the one cause shows; 1 where it is left out. */
 	readonly count?: number;
-	/** Changes of the plan that would mend it, where some are known to. */
-	readonly mend?: readonly PlanChange[];
 	/** What it is about, to list it beside that thing. */
 	readonly about: {
 		readonly week?: number;

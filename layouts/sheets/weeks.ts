@@ -160,14 +160,14 @@ ${plan.blocks.map((block) => blockSheet(source, places, block))}
 ${planSection(source, week, plan)}`;
 }
 
-/** The floor plans of the apparatus, the words beside each; a long one has the width of the page. */
+/** The floor plans of the apparatus, the words beside each; a long one has the width of the page. What is said of all stays with the last. */
 function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): Html | undefined {
 	const views = plan.blocks.flatMap((block) => floorPlanView(source.curriculum, week, plan, block) ?? []);
 	if (views.length === 0) return undefined;
 	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${views.map(
-		(view) =>
-			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
-	)}${floorPlanNote(source.words, views)}</section>`;
+		(view, i) =>
+			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}${i === views.length - 1 && floorPlanNote(source.words, views)}</div>`,
+	)}</section>`;
 }
 
 function blockSheet(source: SheetSource, places: Places, block: Block): Html {

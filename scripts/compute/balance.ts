@@ -10,10 +10,9 @@
 
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { finding, mendedBy } from "./finding.ts";
+import { finding } from "./finding.ts";
 import { getOrMake } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
-import { onceMore } from "./mend.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS, rounded } from "./tables.ts";
 
@@ -231,11 +230,22 @@ export const balanceMeasure: Measure = {
 			: [],
 };
 
-/** One finding for the levels of which the same is so. */
-function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Words): readonly Finding[] {
-	const { week, apparatus, lacking } = balance;
-	const plan = curriculum.weeks.find((w) => w.week === week);
-	if (plan === undefined) return [];
+/** Levels that do the same one way, and what they lack. */
+interface OneWayWork {
+	readonly levels: readonly Id[];
+	readonly missing: OneWay;
+	readonly done: Tally;
+	/** Drills of the missing direction, partners of what is done first. */
+	readonly drills: readonly LinkedDrill[];
+}
+
+/** What an apparatus lacks in a week, for each of its levels that does the same. */
+export function oneWays(counted: Counted, week: number, apparatus: Id): readonly OneWayWork[] {
+	const balance = directionBalances(counted).find((one) => one.week === week && one.apparatus === apparatus);
+	return balance === undefined ? [] : oneWaysOf(counted.curriculum, balance);
+}
+
+function oneWaysOf(curriculum: Curriculum, { apparatus, lacking }: DirectionBalance): readonly OneWayWork[] {
 	const able = lacking.filter(
 		({ level, missing }) => drillsOfDirection(curriculum, missing, apparatus, [level]).length > 0,
 	);
@@ -243,46 +253,50 @@ function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Wor
 	const same = Map.groupBy(able, ({ missing, done }) =>
 		[missing, rounded(done.minutes), ...[...done.drills].sort()].join(" "),
 	);
-	const say = words.findings.oneDirection;
-	return [...same.values()].flatMap((levels) => {
-		const [first] = levels;
+	return [...same.values()].flatMap((list) => {
+		const [first] = list;
 		if (first === undefined) return [];
 		const { missing, done } = first;
-		const drills = drillsOfDirection(
-			curriculum,
-			missing,
-			apparatus,
-			levels.map(({ level }) => level),
-		);
+		const levels = list.map(({ level }) => level);
+		const drills = drillsOfDirection(curriculum, missing, apparatus, levels);
 		// The partners of what is planned come first: they are the same work the other way.
 		const partners = new Set(done.drills.flatMap((id) => curriculum.drills.get(id)?.partners ?? []));
 		const ordered = [
 			...drills.filter((d) => partners.has(d.id)),
 			...drills.filter((d) => !partners.has(d.id)),
 		];
+		return [{ levels, missing, done, drills: ordered }];
+	});
+}
+
+/** One finding for the levels of which the same is so. */
+function unmatched(curriculum: Curriculum, balance: DirectionBalance, words: Words): readonly Finding[] {
+	const { week, apparatus } = balance;
+	const plan = curriculum.weeks.find((w) => w.week === week);
+	if (plan === undefined) return [];
+	const say = words.findings.oneDirection;
+	return oneWaysOf(curriculum, balance).map(({ levels, missing, done, drills }) => {
 		const [finds, fixes] =
 			missing === "backward"
 				? ([say.onlyForward, say.planBackward] as const)
 				: ([say.onlyBackward, say.planForward] as const);
-		const found = finding(
+		const [only] = levels;
+		return finding(
 			words,
 			"H307",
 			"worth a look",
 			finds(
 				week,
 				apparatusName(curriculum, apparatus),
-				levels.map(({ level }) => levelName(curriculum, level)),
+				levels.map((level) => levelName(curriculum, level)),
 				done.minutes,
 				done.drills.map((id) => drillName(curriculum, id)),
 			),
 			{ source: plan.source, path: ["apparatus", apparatus] },
-			{ week, apparatus, ...(levels.length === 1 ? { level: first.level } : {}) },
-			fixes(ordered.slice(0, 3).map((d) => d.title)),
+			{ week, apparatus, ...(levels.length === 1 && only !== undefined ? { level: only } : {}) },
+			fixes(drills.slice(0, 3).map((d) => d.title)),
 			levels.length,
 		);
-		const those = levels.map(({ level }) => level);
-		const forAll = ordered.filter((drill) => those.every((level) => drill.levels.has(level)));
-		return [mendedBy(found, onceMore(curriculum, plan, those, forAll, [apparatus]))];
 	});
 }
 

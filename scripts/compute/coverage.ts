@@ -99,15 +99,22 @@ export const coverageMeasure: Measure = {
 };
 
 function fullTable({ curriculum, exposures }: Counted, kind: CoverageKind, name: string): Table {
-	const sums = new Map<string, { readonly head: readonly (string | number)[]; readonly sum: Sum }>();
+	const sums: { readonly head: readonly (string | number)[]; readonly sum: Sum }[] = [];
+	// Exposures come by week, level and apparatus: a cell is full when the next begins.
+	let cell = new Map<Id, Sum>();
+	let last: Exposure | undefined;
 	for (const exposure of exposures) {
+		const { week, level, apparatus, minutes } = exposure;
+		if (last?.week !== week || last.level !== level || last.apparatus !== apparatus) cell = new Map();
+		last = exposure;
 		const things = coveredBy(curriculum, exposure.drill, kind);
 		for (const thing of things) {
-			const head = [exposure.week, exposure.level, exposure.apparatus, thing];
-			getOrMake(sums, head.join(" "), () => ({ head, sum: new Sum() })).sum.add(
-				exposure,
-				exposure.minutes / things.length,
-			);
+			const sum = getOrMake(cell, thing, () => {
+				const made = new Sum();
+				sums.push({ head: [week, level, apparatus, thing], sum: made });
+				return made;
+			});
+			sum.add(exposure, minutes / things.length);
 		}
 	}
 	const columns: Column[] = [
@@ -121,7 +128,7 @@ function fullTable({ curriculum, exposures }: Counted, kind: CoverageKind, name:
 	if (kind !== "direction") {
 		columns.push({ name: "share", order: "number" }, { name: "repetitions", order: "number" });
 	}
-	const rows = [...sums.values()].map(({ head, sum }) => [
+	const rows = sums.map(({ head, sum }) => [
 		...head,
 		sum.drills.length,
 		sum.minutes,

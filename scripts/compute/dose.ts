@@ -5,12 +5,11 @@
  * seconds of a turn. One drill at one level is one cause, however often the term plans it.
  */
 
-import type { Curriculum, DoseNumbers, Finding, Id, PlanChange } from "../model.ts";
+import type { Curriculum, Finding } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { doseOf } from "./dose-of.ts";
-import { blockName, finding, mendedBy, sourceOfWeek } from "./finding.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
 import type { Measure } from "./measure.ts";
-import { spareMinutes } from "./mend.ts";
 import { aboutGroup, apparatusName, groupName, levelName } from "./names.ts";
 import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork } from "./work.ts";
 
@@ -21,8 +20,8 @@ interface DosePlace {
 }
 
 /** Stations whose planned repetitions do not fit into their turns. */
-function dosesThatDoNotFit(all: readonly DosePlace[]): readonly DosePlace[] {
-	return all.filter(
+export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+	return places(curriculum).filter(
 		({ block, station: { planned, fits } }) =>
 			planned !== undefined &&
 			fits !== undefined &&
@@ -33,7 +32,7 @@ function dosesThatDoNotFit(all: readonly DosePlace[]): readonly DosePlace[] {
 }
 
 /** What is held in one turn, in seconds, and how often; undefined where nothing is held or no turn is said. */
-function heldInTurn({
+export function heldInTurn({
 	block: { block },
 	station: { drill, level },
 }: DosePlace): { readonly hold: number; readonly reps: number; readonly seconds: number } | undefined {
@@ -44,8 +43,8 @@ function heldInTurn({
 }
 
 /** Stations whose holds are longer than the turn they are done in. */
-function holdsThatDoNotFit(all: readonly DosePlace[]): readonly DosePlace[] {
-	return all.filter((place) => {
+export function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+	return places(curriculum).filter((place) => {
 		const held = heldInTurn(place);
 		return held !== undefined && held.hold * held.reps > held.seconds + 1e-9;
 	});
@@ -61,13 +60,10 @@ function places(curriculum: Curriculum): readonly DosePlace[] {
 export const doseMeasure: Measure = {
 	name: "dose",
 	tables: () => [],
-	findings: ({ curriculum }, words) => {
-		const all = places(curriculum);
-		return [
-			...byCause(dosesThatDoNotFit(all)).map((same) => notFitting(curriculum, same, words)),
-			...byCause(holdsThatDoNotFit(all)).map((same) => heldTooLong(curriculum, same, words)),
-		];
-	},
+	findings: ({ curriculum }, words) => [
+		...byCause(dosesThatDoNotFit(curriculum)).map((same) => notFitting(curriculum, same, words)),
+		...byCause(holdsThatDoNotFit(curriculum)).map((same) => heldTooLong(curriculum, same, words)),
+	],
 };
 
 type Cause = readonly [DosePlace, ...DosePlace[]];
@@ -82,7 +78,7 @@ function notFitting(curriculum: Curriculum, same: Cause, words: Words): Finding 
 	const missing = ({ station }: DosePlace): number => (station.planned ?? 0) - (station.fits ?? 0);
 	const { work, block, station } = same.reduce((a, b) => (missing(b) > missing(a) ? b : a));
 	const { drill, level, planned = 0, fits = 0, turns = 0 } = station;
-	const found = finding(
+	return finding(
 		words,
 		"H334",
 		"worth a look",
@@ -106,64 +102,10 @@ function notFitting(curriculum: Curriculum, same: Cause, words: Words): Finding 
 		say.fitsFix(minutesWanting(block, station), drill.title),
 		same.length,
 	);
-	return mendedBy(found, fitting(curriculum, same));
-}
-
-/**
- * Every block of the cause with the minutes that its dose wants, where its classes have them; else, of a
- * block of one drill, with the sets and repetitions that fit. Nothing where one of them can have neither: a
- * dose of a block is that of all its stations.
- */
-function fitting(curriculum: Curriculum, same: Cause): readonly PlanChange[] {
-	const changes: PlanChange[] = [];
-	const extended = new Set<number>();
-	const byBlock = Map.groupBy(same, ({ block }) => block.block);
-	for (const [block, places] of byBlock) {
-		const [{ work, block: done, station }] = places as unknown as Cause;
-		const plan = curriculum.weeks.find(({ week }) => week === work.week);
-		if (plan === undefined || block.kind === "options") return [];
-		const name = blockName(work.week, done.apparatus, block);
-		const wanting = Math.max(...places.map((one) => minutesWanting(one.block, one.station) ?? 0));
-		// Two blocks of a week would ask for the same minutes.
-		const spare = extended.has(work.week) ? 0 : spareMinutes(curriculum, plan, { block });
-		if (wanting > 0 && wanting <= spare) {
-			extended.add(work.week);
-			changes.push({ set: { block: name, minutes: block.minutes + wanting } });
-			continue;
-		}
-		const fits = Math.min(...places.map((one) => one.station.fits ?? 0));
-		const lower = lowered(doseOf(station.drill, station.level, block), fits);
-		if (block.kind !== "drill" || lower === undefined) return [];
-		const levels = block.levels.length === 0 ? [...curriculum.levels.keys()] : block.levels;
-		const doses =
-			block.dose === undefined ? [...block.doses] : levels.map((level) => [level, block.dose] as const);
-		const before = block.doses.get(station.level) ?? block.dose;
-		changes.push({
-			set: {
-				block: name,
-				dose: { ...Object.fromEntries(doses), [station.level]: { ...before, ...lower } } as Record<
-					Id,
-					DoseNumbers
-				>,
-			},
-		});
-	}
-	return changes;
-}
-
-/** The most whole sets that fit, else one set of what fits; undefined where not one repetition does. */
-function lowered(
-	{ sets, reps }: Pick<ReturnType<typeof doseOf>, "sets" | "reps">,
-	fits: number,
-): DoseNumbers | undefined {
-	const whole = Math.floor(fits / (reps ?? 1));
-	if (whole >= 1 && sets !== undefined) return { sets: whole };
-	const left = Math.floor(fits);
-	return left < 1 ? undefined : { sets: 1, reps: left };
 }
 
 /** Minutes that the block lacks for the whole dose of one station; undefined where the drill has no turn. */
-function minutesWanting({ block, stations }: BlockWork, station: StationWork): number | undefined {
+export function minutesWanting({ block, stations }: BlockWork, station: StationWork): number | undefined {
 	const { drill, level, planned, gymnasts, minutes } = station;
 	if (drill.turn === undefined || planned === undefined) return undefined;
 	const perTurn = drill.turn.reps ?? doseOf(drill, level, block).reps ?? 1;

@@ -1,6 +1,6 @@
 /** Findings in the words of the catalogue. */
 
-import type { Block, Curriculum, DataPath, Finding, Id, PlanChange, Source } from "../model.ts";
+import type { Curriculum, DataPath, Finding, Source } from "../model.ts";
 import type { Code } from "../problems.ts";
 import type { Words } from "../words/words.ts";
 
@@ -36,14 +36,4 @@ export function finding(
 		about,
 		...(count === 1 ? {} : { count }),
 	};
-}
-
-/** A finding with the changes that would mend it; as it is where none are known to. */
-export function mendedBy(finding: Finding, mend: readonly PlanChange[]): Finding {
-	return mend.length === 0 ? finding : { ...finding, mend };
-}
-
-/** A block as a change list names it. */
-export function blockName(week: number, apparatus: Id, block: Pick<Block, "number">): string {
-	return `${week}/${apparatus}/${block.number}`;
 }

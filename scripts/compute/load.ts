@@ -19,7 +19,7 @@ import { finding, sourceOfWeek } from "./finding.ts";
 import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
+import { rounded, sortedRows } from "./tables.ts";
 import { groupWorks } from "./work.ts";
 
 /** Calendar weeks that a week is held against. */
@@ -149,42 +149,69 @@ export const loadMeasure: Measure = {
 			),
 		},
 	],
-	findings: ({ curriculum }, words) =>
-		groupLoads(curriculum).flatMap((load) => [
-			...stepped(curriculum, load, words),
-			...overMost(curriculum, load, words),
-		]),
+	findings: ({ curriculum }, words) => {
+		const loads = groupLoads(curriculum);
+		// Groups that do the same have one cause.
+		const same = Map.groupBy(
+			loads.flatMap((load) => steppedOver(curriculum, load) ?? []),
+			({ load: { week }, over, most }) =>
+				[week, most?.drill, ...over.map(({ of, value, step }) => `${of} ${value} ${rounded(step)}`)].join(
+					" ",
+				),
+		);
+		return [
+			...[...same.values()].flatMap((all) => stepped(curriculum, all, words)),
+			...loads.flatMap((load) => overMost(curriculum, load, words)),
+		];
+	},
 };
 
-function stepped(curriculum: Curriculum, load: GroupLoad, words: Words): readonly Finding[] {
+interface Stepped {
+	readonly load: GroupLoad;
+	/** What is over the target. */
+	readonly over: readonly {
+		readonly of: "landings" | "hands";
+		readonly value: number;
+		readonly step: number;
+	}[];
+	/** The drill that adds most of the first of it. */
+	readonly most: GroupLoad["drills"][number] | undefined;
+}
+
+/** A load with a step over the club's target; undefined where it has none. */
+function steppedOver({ targets }: Curriculum, load: GroupLoad): Stepped | undefined {
+	const target = targets.loadStep;
+	if (target === undefined) return undefined;
+	const over = (["landings", "hands"] as const).flatMap((of) => {
+		const step = of === "landings" ? load.landingsStep : load.handsStep;
+		return step !== undefined && step > target + 1e-9 ? [{ of, value: load[of], step }] : [];
+	});
+	const [first] = over;
+	if (first === undefined) return undefined;
+	return { load, over, most: [...load.drills].sort((a, b) => b[first.of] - a[first.of])[0] };
+}
+
+function stepped(curriculum: Curriculum, all: readonly Stepped[], words: Words): readonly Finding[] {
 	const say = words.findings.load;
-	const target = curriculum.targets.loadStep;
-	if (target === undefined) return [];
-	const kinds = [
-		{ of: "landings", step: load.landingsStep },
-		{ of: "hands", step: load.handsStep },
-	] as const;
-	const over = kinds.flatMap(({ of, step }) =>
-		step !== undefined && step > target + 1e-9 ? [{ of, step }] : [],
-	);
-	const first = over[0];
-	if (first === undefined) return [];
-	const most = [...load.drills].sort((a, b) => b[first.of] - a[first.of])[0];
+	const [one] = all;
+	const [first] = one?.over ?? [];
+	if (one === undefined || first === undefined) return [];
+	const { load, over, most } = one;
 	return [
 		finding(
 			words,
 			"H311",
 			"worth a look",
 			say.step(
-				groupName(words, load.group),
+				all.map(({ load: { group } }) => groupName(words, group)),
 				load.week,
-				over.map(({ of, step }) => say[of](load[of], step)),
-				target,
+				over.map(({ of, value, step }) => say[of](value, step)),
+				curriculum.targets.loadStep ?? 0,
 			),
 			placeOf(curriculum, load, most?.drill),
 			{
 				week: load.week,
-				...aboutGroup(load.group),
+				...(all.length === 1 ? aboutGroup(load.group) : {}),
 				...(most === undefined ? {} : { drill: most.drill }),
 			},
 			most === undefined
@@ -193,6 +220,7 @@ function stepped(curriculum: Curriculum, load: GroupLoad, words: Words): readonl
 						drillName(curriculum, most.drill),
 						most[first.of],
 					),
+			all.length,
 		),
 	];
 }

@@ -1,85 +1,94 @@
 /**
- * Changes of the plan that would mend a finding. Only those are offered that are sure to take it away,
- * and that ask for no more minutes than the classes have: `check --what-if` says what else they do.
- */
-
-import type { Block, Curriculum, Id, LinkedDrill, PlanChange, WeekPlan } from "../model.ts";
-import { getOrMake } from "./get-or-make.ts";
-import { classTime } from "./time.ts";
-import { groupWorks, groupWorksIn } from "./work.ts";
-
-/**
- * Minutes that every class has left in a week which does something of a block, or would of one added on
- * an apparatus for these levels; 0 where a class does not say its minutes, or nobody would do it.
- */
-export function spareMinutes(
-	curriculum: Curriculum,
-	plan: WeekPlan,
-	does: { readonly block: Block } | { readonly apparatus: Id; readonly levels: readonly Id[] },
-): number {
-	const works = groupWorksIn(curriculum, plan.week).filter(({ group, blocks }) =>
-		"block" in does
-			? blocks.some(({ block }) => block === does.block)
-			: group.rotation.includes(does.apparatus) && does.levels.some((level) => group.levels.includes(level)),
-	);
-	const spare = works.map(({ group }) => {
-		const { planned, available } = classTime(curriculum, plan, group.class);
-		return available === undefined ? 0 : available - planned;
-	});
-	return spare.length === 0 ? 0 : Math.max(0, Math.min(...spare));
-}
-
-/** Minutes of a block that is added, at most and at least. */
-const ADDED = { most: 5, least: 3 } as const;
-
-/**
- * A block more in a week, of the first of the drills that all the levels have done before: so it comes
- * after all it builds on. Nothing where there is none, or no time.
+ * Change lists that would mend a finding: for each kind the plainest changes first, each tried on the plan
+ * (mend-trial.ts), so that only those are offered that are sure to take it away and ask for no more minutes
+ * than there are. Worked out when a page asks. What else a list does, `check --what-if` says.
  *
- * @param places the apparatus where it may be
+ * No change of the plan is sure to mend these:
+ *   H312, H342, H345   a review, an entry or a date, which stand in other files
+ *   H314               the week has no file that a list could change; `new week` writes one
+ *   H315               what the missed day taught is for the director to choose
+ *   H332, H339         the rotations and the coaches stand in the term
+ * and where every list fails its trial, as for one drill that needs more of an item than is owned
+ * (H310), or one that a class must not do at all: which drill does as well is a coach's choice.
  */
-export function onceMore(
-	curriculum: Curriculum,
-	plan: WeekPlan,
-	levels: readonly Id[],
-	drills: readonly LinkedDrill[],
-	places: readonly Id[] = plan.apparatus.map(({ apparatus }) => apparatus),
-): readonly PlanChange[] {
-	for (const apparatus of places) {
-		const drill = drills.find(
-			(one) =>
-				one.apparatus.includes(apparatus) &&
-				levels.every((level) => hasDone(curriculum, level, one.id, plan.week)),
-		);
-		if (drill === undefined) continue;
-		const spare = Math.floor(spareMinutes(curriculum, plan, { apparatus, levels }));
-		if (spare < ADDED.least) continue;
-		const minutes = Math.min(ADDED.most, spare);
-		return [{ add: { week: plan.week, apparatus, block: { drill: drill.id, minutes, levels } } }];
-	}
-	return [];
+
+import type { Finding, PlanChange } from "../model.ts";
+import type { Counted } from "./measure.ts";
+import {
+	besideOthers,
+	earlierOrLater,
+	inOtherPlaces,
+	lessToCarry,
+	lighter,
+	longer,
+	moreOften,
+	otherWay,
+	reached,
+	shorterBlocks,
+	shorterHolds,
+	somethingToDo,
+	standingFree,
+	thatFits,
+	withFewerCoaches,
+	withFewerNew,
+	withoutHeight,
+	withoutItem,
+} from "./mend-lists.ts";
+import { firstThatMends } from "./mend-trial.ts";
+import { type PlanEdit, writtenChange } from "./plan-edits.ts";
+
+/** Lists to try for a finding, the plainest first. */
+export type Lists = (counted: Counted, finding: Finding) => Iterable<readonly PlanEdit[]>;
+
+const LISTS: Readonly<Partial<Record<Finding["code"], Lists>>> = {
+	H301: earlierOrLater,
+	H302: earlierOrLater,
+	H303: moreOften,
+	H304: moreOften,
+	H305: moreOften,
+	H306: moreOften,
+	H307: otherWay,
+	H308: shorterBlocks,
+	H309: besideOthers,
+	H310: withoutItem,
+	H311: lighter,
+	H313: somethingToDo,
+	H316: longer,
+	H317: withoutItem,
+	H318: standingFree,
+	H319: standingFree,
+	H320: standingFree,
+	H330: earlierOrLater,
+	H331: withFewerCoaches,
+	H333: lessToCarry,
+	H334: thatFits,
+	H335: shorterHolds,
+	H336: withoutHeight,
+	H337: inOtherPlaces,
+	H338: reached,
+	H340: lighter,
+	H341: withFewerNew,
+	H343: reached,
+	H344: longer,
+};
+
+/** Changes of the plan that are sure to mend a finding; none where none are known to. */
+export function mendOf({ curriculum, exposures }: Counted, finding: Finding): readonly PlanChange[] {
+	const lists = LISTS[finding.code]?.({ curriculum, exposures }, finding) ?? [];
+	return (firstThatMends(curriculum, finding, lists) ?? []).map(writtenChange);
 }
 
-/** Whether every group of a level that ever does a drill has done it before a week, and one has. */
-export function hasDone(curriculum: Curriculum, level: Id, drill: Id, week: number): boolean {
-	return (lastFirsts(curriculum).get(`${level} ${drill}`) ?? Number.POSITIVE_INFINITY) < week;
-}
+/** Of each kind so many findings are mended: the plan is tried for each, and mending one changes the rest. */
+const OF_A_KIND = 3;
 
-const known = new WeakMap<Curriculum, ReadonlyMap<string, number>>();
-
-/** The week by which every group of a level that ever does a drill has done it, by `level drill`. */
-function lastFirsts(curriculum: Curriculum): ReadonlyMap<string, number> {
-	return getOrMake(known, curriculum, () => {
-		const seen = new Set<string>();
-		const last = new Map<string, number>();
-		for (const { week, group, blocks } of groupWorks(curriculum)) {
-			for (const { level, drill } of blocks.flatMap((block) => block.stations)) {
-				const key = `${group.name} ${level} ${drill.id}`;
-				if (seen.has(key)) continue;
-				seen.add(key);
-				last.set(`${level} ${drill.id}`, week);
-			}
-		}
-		return last;
-	});
+/** What would mend the first findings of each kind, of those that something is sure to. */
+export function mendsOf(
+	counted: Counted,
+	findings: readonly Finding[],
+): ReadonlyMap<Finding, readonly PlanChange[]> {
+	const first = [...Map.groupBy(findings, ({ code }) => code).values()].flatMap((all) =>
+		all.slice(0, OF_A_KIND),
+	);
+	const mends = first.map((finding) => [finding, mendOf(counted, finding)] as const);
+	return new Map(mends.filter(([, changes]) => changes.length > 0));
 }

@@ -5,23 +5,12 @@
  * the drill, the level and what is asked for, with the groups it is so for.
  */
 
-import type {
-	Column,
-	Curriculum,
-	DataPath,
-	Exposure,
-	Finding,
-	Id,
-	LinkedDrill,
-	PlanChange,
-	WeekPlan,
-} from "../model.ts";
+import type { Column, Curriculum, DataPath, Exposure, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
-import { blockName, finding, mendedBy } from "./finding.ts";
+import { finding } from "./finding.ts";
 import { groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { type OrderRow, orderRows } from "./meeting-order.ts";
-import { hasDone } from "./mend.ts";
 import { sortedRows } from "./tables.ts";
 
 const COLUMNS: readonly Column[] = [
@@ -92,7 +81,7 @@ function findingOf(curriculum: Curriculum, rows: readonly OrderRow[], words: Wor
 	const when =
 		later === undefined ? say.never : later === week ? say.sameWeek : later < week ? "" : say.later(later);
 	const { source, path } = blockOf(curriculum, row);
-	const found = finding(
+	return finding(
 		words,
 		CODES[rule],
 		"serious",
@@ -116,67 +105,6 @@ function findingOf(curriculum: Curriculum, rows: readonly OrderRow[], words: Wor
 				? say.fixSkill(first)
 				: say.fixDrill(thing, first),
 		rows.length,
-	);
-	return rule === "after" ? mendedBy(found, easierFirst(curriculum, rows)) : found;
-}
-
-/** Minutes for the easier drill, out of those of the harder one, and the least that a block must have for it. */
-const FIRST = { minutes: 4, of: 8 } as const;
-
-/**
- * The easier drill in a block of its own before the harder one, in some of its minutes. Only where all
- * groups first meet the harder one there, and the easier one asks for nothing that they have not done.
- */
-function easierFirst(curriculum: Curriculum, rows: readonly OrderRow[]): readonly PlanChange[] {
-	const [row] = rows;
-	const plan = curriculum.weeks.find(({ week }) => week === row?.week);
-	const block = plan?.apparatus.find(({ apparatus }) => apparatus === row?.apparatus)?.blocks[
-		(row?.block ?? 0) - 1
-	];
-	const easier = curriculum.drills.get(row?.id ?? "");
-	const harder = curriculum.drills.get(row?.drill ?? "");
-	if (row === undefined || block === undefined || easier === undefined || harder === undefined) return [];
-	const { week, apparatus } = row;
-	const isThere = rows.every(
-		(one) => one.week === week && one.apparatus === apparatus && one.block === row.block,
-	);
-	const levels = [...curriculum.levels.keys()].filter(
-		(level) =>
-			easier.levels.has(level) &&
-			harder.levels.has(level) &&
-			(block.levels.length === 0 || block.levels.includes(level)),
-	);
-	const minutes = block.minutes - FIRST.minutes;
-	const isRoom =
-		block.minutes >= FIRST.of && minutes > block.show + (block.stations.length - 1) * block.change;
-	const isReady = levels.every((level) => asksNothingNew(curriculum, easier, level, week));
-	if (!isThere || !isRoom || !isReady || !easier.apparatus.includes(apparatus)) return [];
-	return [
-		{
-			add: {
-				week,
-				apparatus,
-				at: block.number,
-				block: { drill: easier.id, minutes: FIRST.minutes, levels },
-			},
-		},
-		{ set: { block: blockName(week, apparatus, { number: block.number + 1 }), minutes } },
-	];
-}
-
-/** Whether a level has done all that a drill comes after, and arrives with all that its skills need. */
-function asksNothingNew(curriculum: Curriculum, drill: LinkedDrill, level: Id, week: number): boolean {
-	const entry = curriculum.levels.get(level)?.entry ?? [];
-	const skills = [...drill.skills, ...drill.performs, ...drill.elements.flatMap(({ skill }) => skill ?? [])];
-	return (
-		drill.ready.length === 0 &&
-		drill.after.every(
-			(id) =>
-				entry.includes(id) ||
-				curriculum.drills.get(id)?.levels.has(level) !== true ||
-				hasDone(curriculum, level, id, week),
-		) &&
-		skills.every((id) => (curriculum.skills.get(id)?.needs ?? []).every((need) => entry.includes(need)))
 	);
 }
 

@@ -71,8 +71,8 @@ export interface FloorPlan {
 
 /** The floor plan of a block, one station for each of the block's, whatever levels they are for. */
 export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: Block): FloorPlan {
-	const known = plansOf.get(block);
-	if (known?.curriculum === curriculum) return known.floorPlan;
+	const known = plansOf.get(block.stations);
+	if (known !== undefined && isSamePlace(known, { curriculum, plan, block })) return known.floorPlan;
 	const uses = stationUses(curriculum, plan, block);
 	const wanted = block.stations.map((station, i): Wanted => {
 		const { drill, gymnasts = 1, needs: wanted = new Map<Id, number>() } = uses[i] ?? {};
@@ -121,12 +121,32 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 		stations,
 		crowding: crowdingOf(stations, placed.size, border, walls),
 	};
-	plansOf.set(block, { curriculum, floorPlan });
+	plansOf.set(block.stations, { curriculum, plan, block, floorPlan });
 	return floorPlan;
 }
 
-/** The findings and the pages ask for the same plans. */
-const plansOf = new WeakMap<Block, { readonly curriculum: Curriculum; readonly floorPlan: FloorPlan }>();
+interface Planned {
+	readonly curriculum: Curriculum;
+	readonly plan: ApparatusPlan;
+	readonly block: Block;
+}
+
+/** The findings and the pages ask for the same plans, and so do plans of weeks that are only tried. */
+const plansOf = new WeakMap<Block["stations"], Planned & { readonly floorPlan: FloorPlan }>();
+
+/** Whether the same stations stand on the same apparatus, for the same levels of the same classes. */
+function isSamePlace(one: Planned, other: Planned): boolean {
+	return (
+		one.plan.apparatus === other.plan.apparatus &&
+		one.block.kind === other.block.kind &&
+		one.block.levels === other.block.levels &&
+		one.curriculum.drills === other.curriculum.drills &&
+		one.curriculum.apparatus === other.curriculum.apparatus &&
+		one.curriculum.equipment === other.curriculum.equipment &&
+		one.curriculum.levels === other.curriculum.levels &&
+		one.curriculum.term.classes === other.curriculum.term.classes
+	);
+}
 
 interface Wanted {
 	readonly arrangement: Arrangement;

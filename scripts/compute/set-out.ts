@@ -109,13 +109,15 @@ function mostAtOnce(works: readonly GroupWork[]): ReadonlyMap<Id, number> {
 	for (const work of works) {
 		for (const block of work.blocks) {
 			// A group is in one block at a time.
-			const others = works
-				.filter((other) => other !== work)
-				.flatMap((other) => other.blocks.filter(({ from, to }) => from <= block.from && block.from < to))
-				.map(needsOf);
+			const others = works.flatMap((other) =>
+				other === work
+					? []
+					: other.blocks.filter(({ from, to }) => from <= block.from && block.from < to).map(needsOf),
+			);
 			for (const [item, { count }] of needsOf(block)) {
-				const now = others.reduce((sum, needs) => sum + (needs.get(item)?.count ?? 0), count);
-				most.set(item, Math.max(most.get(item) ?? 0, now));
+				let now = count;
+				for (const needs of others) now += needs.get(item)?.count ?? 0;
+				if (now > (most.get(item) ?? 0)) most.set(item, now);
 			}
 		}
 	}
@@ -131,13 +133,21 @@ function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 			const others = all.filter(
 				(other) => other.work !== work && other.apparatus === apparatus && other.from < to && from < other.to,
 			);
-			const needs = new Map<Id, number>();
+			const stays = [stay, ...others];
 			// Its own blocks, and those that another group begins there meanwhile.
-			for (const { blocks } of [stay, ...others]) {
-				for (const block of blocks) {
-					if (blocks !== stay.blocks && (block.from <= from || block.from >= to)) continue;
-					const now = needsBeside(block, [stay, ...others]);
-					for (const [item, count] of now) needs.set(item, Math.max(needs.get(item) ?? 0, count));
+			const begun = stays.flatMap(({ blocks }) =>
+				blocks === stay.blocks ? blocks : blocks.filter((block) => from < block.from && block.from < to),
+			);
+			const needs = new Map<Id, number>();
+			for (const block of begun) {
+				// Of each item what the block and those that go on beside it, when it begins, need together.
+				const beside = others.length === 0 ? [] : blocksBeside(block, stays);
+				for (const one of [block, ...beside]) {
+					for (const item of needsOf(one).keys()) {
+						let now = needsOf(block).get(item)?.count ?? 0;
+						for (const other of beside) now += needsOf(other).get(item)?.count ?? 0;
+						if (now > (needs.get(item) ?? 0)) needs.set(item, now);
+					}
 				}
 			}
 			return { apparatus, from, to, needs };
@@ -145,19 +155,12 @@ function visitsOf(works: readonly GroupWork[]): readonly Visit[] {
 		.sort((a, b) => a.from - b.from);
 }
 
-/** Of each item what a block and the blocks that go on beside it, when it begins, need together. */
-function needsBeside(block: BlockWork, stays: readonly Stay[]): ReadonlyMap<Id, number> {
-	const sum = new Map<Id, number>();
-	const add = (one: BlockWork) => {
-		for (const [item, { count }] of needsOf(one)) sum.set(item, (sum.get(item) ?? 0) + count);
-	};
-	add(block);
-	for (const { blocks } of stays) {
-		// A group is in one block at a time.
-		if (blocks.includes(block)) continue;
-		for (const other of blocks) if (other.from <= block.from && block.from < other.to) add(other);
-	}
-	return sum;
+/** The blocks of other groups that go on when a block begins. */
+function blocksBeside(block: BlockWork, stays: readonly Stay[]): readonly BlockWork[] {
+	// A group is in one block at a time.
+	return stays.flatMap(({ blocks }) =>
+		blocks.includes(block) ? [] : blocks.filter((other) => other.from <= block.from && block.from < other.to),
+	);
 }
 
 /** The most of each item that stands on each apparatus of a class, in the order of its visits. */
@@ -193,6 +196,7 @@ function carriedOf(
 	const lacking: { readonly apparatus: Id; readonly count: number }[] = [];
 	for (const [i, visit] of visits.entries()) {
 		let missing = (visit.needs.get(item) ?? 0) - (standing.get(visit.apparatus) ?? 0);
+		if (missing <= 0) continue;
 		for (const earlier of visits.slice(0, i)) {
 			if (missing <= 0) break;
 			if (earlier.to > visit.from || earlier.apparatus === visit.apparatus) continue;

@@ -9,12 +9,11 @@
  * 1988, for movement), but no best gap for children's gymnastics has been published.
  */
 
-import type { Column, Curriculum, DataPath, Finding, Id, LinkedDrill, PlanChange, Source } from "../model.ts";
+import type { Column, Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { coveredBy } from "./coverage.ts";
-import { finding, mendedBy } from "./finding.ts";
+import { finding } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
-import { onceMore } from "./mend.ts";
 import { sortedRows } from "./tables.ts";
 
 export type SpacedKind = "shape" | "skill";
@@ -110,7 +109,12 @@ export function isExpected(curriculum: Curriculum, kind: SpacedKind, id: Id, lev
 }
 
 /** The library's drills that train a thing and offer a level, in the club's order. */
-function drillsTraining(curriculum: Curriculum, kind: SpacedKind, id: Id, level: Id): readonly LinkedDrill[] {
+export function drillsTraining(
+	curriculum: Curriculum,
+	kind: SpacedKind,
+	id: Id,
+	level: Id,
+): readonly LinkedDrill[] {
 	const drills = thingsOf(curriculum, kind).get(id)?.drills ?? [];
 	return drills.flatMap((drill) => {
 		const found = curriculum.drills.get(drill);
@@ -180,54 +184,17 @@ function tooFew(curriculum: Curriculum, spacing: Spacing, words: Words): readonl
 		taught.length === 0
 			? (kind === "shape" ? say.shapeNever : say.skillNever)(group, thing)
 			: (kind === "shape" ? say.shapeMet : say.skillMet)(group, thing, taught);
-	const found = finding(
-		words,
-		kind === "shape" ? "H303" : "H304",
-		taught.length === 0 && !arrivesWith ? "serious" : "worth a look",
-		say.tooFew(met, wanted),
-		whereToAdd(curriculum, spacing, undefined),
-		aboutOf(spacing),
-		fixOf(curriculum, spacing, words, undefined),
-	);
-	return [mendedBy(found, inMoreWeeks(curriculum, spacing, wanted - taught.length))];
-}
-
-/** A block in each of as many weeks more. */
-function inMoreWeeks(
-	curriculum: Curriculum,
-	{ kind, id, level, taught }: Spacing,
-	weeks: number,
-): readonly PlanChange[] {
-	const drills = drillsTraining(curriculum, kind, id, level);
-	const changes = curriculum.weeks
-		.filter(({ week }) => !taught.includes(week))
-		.flatMap((plan) => onceMore(curriculum, plan, [level], drills));
-	return changes.length < weeks ? [] : changes.slice(0, weeks);
-}
-
-/** A block in as few weeks as bring every gap down to the longest wanted: each as late as it can be. */
-function inGaps(
-	curriculum: Curriculum,
-	{ kind, id, level, taught }: Spacing,
-	wanted: number,
-): readonly PlanChange[] {
-	const drills = drillsTraining(curriculum, kind, id, level);
-	const changes: PlanChange[] = [];
-	for (const [i, to] of taught.entries()) {
-		for (let from = taught[i - 1] ?? to; to - from > wanted; ) {
-			const next = curriculum.weeks
-				.filter(({ week }) => week > from && week <= from + wanted)
-				.toReversed()
-				.flatMap((plan) => {
-					const change = onceMore(curriculum, plan, [level], drills);
-					return change.length === 0 ? [] : [{ week: plan.week, change }];
-				})[0];
-			if (next === undefined) return [];
-			changes.push(...next.change);
-			from = next.week;
-		}
-	}
-	return changes;
+	return [
+		finding(
+			words,
+			kind === "shape" ? "H303" : "H304",
+			taught.length === 0 && !arrivesWith ? "serious" : "worth a look",
+			say.tooFew(met, wanted),
+			whereToAdd(curriculum, spacing, undefined),
+			aboutOf(spacing),
+			fixOf(curriculum, spacing, words, undefined),
+		),
+	];
 }
 
 function tooFarApart(curriculum: Curriculum, spacing: Spacing, words: Words): readonly Finding[] {
@@ -237,21 +204,22 @@ function tooFarApart(curriculum: Curriculum, spacing: Spacing, words: Words): re
 		return [];
 	const say = words.findings.spacing;
 	const { thing, group } = namesOf(curriculum, spacing);
-	const found = finding(
-		words,
-		spacing.kind === "shape" ? "H305" : "H306",
-		"worth a look",
-		(spacing.kind === "shape" ? say.shapeGap : say.skillGap)(group, thing, {
-			from: gap[0],
-			to: gap[1],
-			weeks: longestGap,
-			wanted,
-		}),
-		whereToAdd(curriculum, spacing, gap),
-		aboutOf(spacing),
-		fixOf(curriculum, spacing, words, gap),
-	);
-	return [mendedBy(found, inGaps(curriculum, spacing, wanted))];
+	return [
+		finding(
+			words,
+			spacing.kind === "shape" ? "H305" : "H306",
+			"worth a look",
+			(spacing.kind === "shape" ? say.shapeGap : say.skillGap)(group, thing, {
+				from: gap[0],
+				to: gap[1],
+				weeks: longestGap,
+				wanted,
+			}),
+			whereToAdd(curriculum, spacing, gap),
+			aboutOf(spacing),
+			fixOf(curriculum, spacing, words, gap),
+		),
+	];
 }
 
 function namesOf(curriculum: Curriculum, { kind, id, level }: Spacing) {

@@ -8,20 +8,10 @@
  * A share of several classes or weeks is the ratio of their sums, never the mean of their ratios.
  */
 
-import type {
-	Block,
-	ClubClass,
-	Column,
-	Curriculum,
-	DataPath,
-	Finding,
-	Id,
-	PlanChange,
-	WeekPlan,
-} from "../model.ts";
+import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
-import { blockName, finding, mendedBy, sourceOfWeek } from "./finding.ts";
+import { finding, sourceOfWeek } from "./finding.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
@@ -379,37 +369,16 @@ function tooLong(
 		...(group.coolDown > 0 ? [say.after(group.coolDown)] : []),
 	];
 	return [
-		mendedBy(
-			finding(
-				words,
-				"H308",
-				"serious",
-				say.tooLong(group.name, plan.week, planned, available, parts),
-				{ source: plan.source, path: ["apparatus", longest.apparatus] },
-				{ week: plan.week, class: group.id },
-				say.takeOut(planned - available, apparatusName(curriculum, longest.apparatus)),
-			),
-			shorter(time, planned - available),
+		finding(
+			words,
+			"H308",
+			"serious",
+			say.tooLong(group.name, plan.week, planned, available, parts),
+			{ source: plan.source, path: ["apparatus", longest.apparatus] },
+			{ week: plan.week, class: group.id },
+			say.takeOut(planned - available, apparatusName(curriculum, longest.apparatus)),
 		),
 	];
-}
-
-/**
- * Takes the minutes that are too many off the longest blocks: off none more than a third, and nothing off
- * one that showing and changing would use up. Where groups work side by side, which is the longest changes.
- */
-function shorter({ week, blocks }: ClassTime, over: number): readonly PlanChange[] {
-	if (new Set(blocks.map(({ group }) => group)).size > 1) return [];
-	const changes: PlanChange[] = [];
-	let left = Math.ceil(over - 1e-9);
-	for (const { apparatus, block, drills } of [...blocks].sort((a, b) => b.block.minutes - a.block.minutes)) {
-		const taken = Math.min(left, Math.floor(block.minutes / 3));
-		const minutes = block.minutes - taken;
-		if (taken === 0 || minutes <= block.show + (drills.length - 1) * block.change) continue;
-		changes.push({ set: { block: blockName(week, apparatus, block), minutes } });
-		left -= taken;
-	}
-	return left > 0 ? [] : changes;
 }
 
 function tooStill(

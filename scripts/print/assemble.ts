@@ -284,11 +284,13 @@ const REFERENCE = /(<span class="ref-word" data-to="([^"]*)">)(<\/span>)/g;
 const FILLED =
 	/(<span class="ref-word" data-to="([^"]*)">)((?:[^<]|<span data-changed="">[^<]*<\/span>)*)(<\/span>)/g;
 
-/** Two lines of a tab; a longer name ends in dots. */
-const TAB_LETTERS = 20;
+/** Letters of two lines on the longest tab; of a longer name the first whole words. */
+const TAB_LETTERS = 110;
 
 function tabWords(words: string): string {
-	return words.length <= TAB_LETTERS ? words : `${words.slice(0, TAB_LETTERS - 2).trimEnd()}…`;
+	if (words.length <= TAB_LETTERS) return words;
+	const start = words.slice(0, TAB_LETTERS);
+	return start.slice(0, Math.max(start.lastIndexOf(" "), 0)) || start;
 }
 
 function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string): Html {
@@ -304,7 +306,7 @@ function leafHtml(sheets: Sheets, draft: Draft, side: Leaf["side"], text: string
 	const tab =
 		section?.slot === undefined
 			? ""
-			: html`<div class="leaf-tab" style="--slot:${section.slot}" aria-hidden="true"><span>${tabWords(section.tab)}</span></div>`;
+			: html`<div class="leaf-tab${section.slot >= sheets.slots / 2 && " low"}" style="--slot:${section.slot}" aria-hidden="true"><span>${tabWords(section.tab)}</span></div>`;
 	return html`<div class="leaf ${side}${draft.blank ? " blank" : ""}${draft.wide ? " wide" : ""}">${head}<div class="leaf-text">${raw(text)}</div>${foot}${tab}</div>
 `;
 }

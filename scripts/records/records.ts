@@ -31,6 +31,7 @@ import type {
 	Id,
 	Landmark,
 	LinkedDrill,
+	PlanChange,
 	Records,
 	Source,
 	Table,
@@ -82,6 +83,8 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 interface PlanFile {
 	readonly weeks: readonly LeanWeek[];
 	readonly findings: readonly PlacedFinding[];
+	/** What would mend some of them, by their position. */
+	readonly mends: readonly (readonly [number, readonly PlanChange[]])[];
 	readonly accepted: readonly (PlacedFinding & { readonly by: Omit<Acceptance, "source" | "path"> })[];
 	/** The rows of progression maps, as far as pages show them. */
 	readonly rows: readonly (readonly [string, WrittenRows])[];
@@ -182,6 +185,10 @@ export function recordFiles(
 	const plan: PlanFile = {
 		weeks: weeks.map(leanWeek),
 		findings: handbook.findings.map(placedFinding),
+		mends: Array.from(handbook.mends(), ([finding, changes]) => [
+			handbook.findings.indexOf(finding),
+			changes,
+		]),
 		accepted: handbook.accepted.map(({ finding, by }) => ({ ...placedFinding(finding), by })),
 		rows: foundRows.used(),
 		catalogue: Object.fromEntries(
@@ -256,12 +263,20 @@ export function readRecords(
 	foundRows.know(plan.rows);
 	const code = new Map(club.code.map(([language, text, markup]) => [codeKey(text, language), markup]));
 	let exposures: readonly Exposure[] | undefined;
+	const findings = plan.findings.map(wholeFinding);
+	const mends = new Map(
+		plan.mends.flatMap(([at, changes]) => {
+			const finding = findings[at];
+			return finding === undefined ? [] : [[finding, changes] as const];
+		}),
+	);
 	return {
 		handbook: {
 			curriculum,
 			edition,
 			words: { ...words, catalogue: plan.catalogue as Words["catalogue"] },
-			findings: plan.findings.map(wholeFinding),
+			findings,
+			mends: () => mends,
 			accepted: plan.accepted.map(({ by, ...finding }) => ({
 				finding: wholeFinding(finding),
 				by: { ...by, source: sourceOf(""), path: [] },

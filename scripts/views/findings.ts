@@ -25,7 +25,7 @@ export interface FindingLine {
 	readonly line: number;
 	/** The fields that lead to the place, from the top of the file. */
 	readonly field: string;
-	/** The change list that would mend it, where one is known to. */
+	/** The change list that would mend it, where one is known to: worked out when it is asked for. */
 	readonly mend: string | undefined;
 	/** The command that accepts it, up to the reason. */
 	readonly accept: string;
@@ -141,7 +141,10 @@ export function findingLines(site: SiteIndex, findings: readonly Finding[]): rea
 			field: finding.path
 				.map((key) => (typeof key === "number" ? site.words.findingsPage.item(key + 1) : key))
 				.join(", "),
-			mend: finding.mend && changeList(finding.mend),
+			get mend() {
+				const changes = site.handbook.mends().get(finding);
+				return changes && changeList(changes);
+			},
 			accept: acceptCommand(finding),
 		};
 	});

@@ -2178,8 +2178,8 @@ export const findings = {
 			`${number(value)} landings, ${number(step, 2)} times the mean of the three weeks before`,
 		hands: (value: number, step: number) =>
 			`${number(value)} hand contacts, ${number(step, 2)} times the mean of the three weeks before`,
-		step: (level: string, week: number, parts: readonly string[], target: number) =>
-			`${level}, week ${week}: ${and(parts)}; the target is at most ${number(target, 2)} times. A count for planning, not a medical measure.`,
+		step: (groups: readonly string[], week: number, parts: readonly string[], target: number) =>
+			`${and(groups, 6)}, week ${week}: ${and(parts)}; the target is at most ${number(target, 2)} times. A count for planning, not a medical measure.`,
 		spreadLandings: (drill: string, value: number) =>
 			`Spread the repetitions over the weeks; ${quoted(drill)} asks for the most landings (${number(value)}).`,
 		spreadHands: (drill: string, value: number) =>

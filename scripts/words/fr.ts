@@ -2442,8 +2442,8 @@ export const findings: Words["findings"] = {
 			`${number(value)} réceptions, ${number(step, 2)} fois la moyenne des trois semaines précédentes`,
 		hands: (value, step) =>
 			`${number(value)} appuis manuels, ${number(step, 2)} fois la moyenne des trois semaines précédentes`,
-		step: (level, week, parts, target) =>
-			`${level}, semaine ${week} : ${and(parts)} ; l'objectif est d'au plus ${number(target, 2)} fois. Un compte pour planifier, pas une mesure médicale.`,
+		step: (groups, week, parts, target) =>
+			`${and(groups, 6)}, semaine ${week} : ${and(parts)} ; l'objectif est d'au plus ${number(target, 2)} fois. Un compte pour planifier, pas une mesure médicale.`,
 		spreadLandings: (drill, value) =>
 			`Répartissez les répétitions sur les semaines ; ${quoted(drill)} demande le plus de réceptions (${number(value)}).`,
 		spreadHands: (drill, value) =>

@@ -27,6 +27,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { measure } from "../../scripts/compute/measures.ts";
+import { mendsOf } from "../../scripts/compute/mend.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { linkClub } from "../../scripts/link/link-club.ts";
 import { contentHash } from "../../scripts/read/club-edition.ts";
@@ -107,7 +108,8 @@ async function stages(club: string): Promise<void> {
 	await timed("compute", () => [measured.exposures, measured.tables, measured.findings]);
 	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
 	const edition = { number: 1, date: "2026-11-30", content: contentHash(read, club, []) };
-	const handbook = { ...measured, words, markdown, clubDir: club, edition };
+	const mends = await timed("changes that mend", () => mendsOf(measured, measured.findings));
+	const handbook = { ...measured, mends: () => mends, words, markdown, clubDir: club, edition };
 	const options = { kept: true };
 	await timed("views, pages, Eleventy", () => writePages(sitePages(handbook, options), out, () => undefined));
 	const assets = await timed("styles, programs, icons", () =>

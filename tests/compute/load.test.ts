@@ -148,6 +148,19 @@ describe("the step", () => {
 		expect([load?.unknownMinutes, load?.minutes]).toEqual([3, 12]);
 	});
 
+	it("gives one finding for the groups that do the same", () => {
+		const classes = ["mon", "wed"].map((id) => ({ id, levels: ["l1"], gymnasts: 1 }));
+		const weeks = { 1: jumps(1), 2: jumps(1), 3: jumps(1), 4: jumps(2) };
+		const [found, ...others] = loadMeasure.findings(
+			count({ ...base, classes, weeks, targets: { loadStep: 1.5 } }),
+			WORDS,
+		);
+		expect(others).toEqual([]);
+		expect(found).toMatchObject({ about: { week: 4, drill: "jump" }, count: 2 });
+		expect(found?.about.group).toBeUndefined();
+		expect(found?.what).toContain("mon and wed, week 4: 12 landings");
+	});
+
 	it("gives one finding above the target, with a caution and no verdict", () => {
 		const draft: Draft = {
 			...base,

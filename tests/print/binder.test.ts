@@ -426,12 +426,20 @@ async function openInHook(): Promise<Handbook> {
 
 describe("other clubs", () => {
 	it("prints on Letter for a three-hole punch", async () => {
-		const handbook = openClub((dir) =>
-			writeFileSync(join(dir, "_data/club.yaml"), "name: Marrowby\npaper: Letter\npunch: three-hole\n"),
-		);
+		// The tabs of its leaves have room for names of any length.
+		const name = "Cool-down, stretching and parents'-corner area beside the south-east entrance";
+		const handbook = openClub((dir) => {
+			writeFileSync(join(dir, "_data/club.yaml"), "name: Marrowby\npaper: Letter\npunch: three-hole\n");
+			writeFileSync(
+				join(dir, "_data/apparatus.yaml"),
+				`- {id: floor, name: "${name}"}\n- {id: beam, name: Schwebebalkengleichgewichtsübungsstation}\n`,
+			);
+		});
 		const result = await print(handbook, "letter.pdf");
 		expect(result.problems).toEqual([]);
 		const { pages } = await readPdf(readFileSync(join(folder, "letter.pdf")));
+		const tabs = pages.map(({ lines }) => lines.filter(({ turned }) => turned).map(({ text }) => text));
+		expect(tabs.some((lines) => letters(lines.join("")).includes(letters(name)))).toBe(true);
 		pages.forEach(({ width, height, lines }, position) => {
 			expect([width, height]).toEqual([612, 792]);
 			for (const { x, width: length, turned, text } of lines) {

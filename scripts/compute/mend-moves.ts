@@ -1,0 +1,328 @@
+/**
+ * The moves that change lists are made of: exchange two blocks, part a block's stations, leave one out,
+ * give a block minutes, add one, lower a dose. None of them is tried here: mend-trial.ts does that.
+ */
+
+import type {
+	Block,
+	Curriculum,
+	DoseNumbers,
+	Finding,
+	Id,
+	LinkedDrill,
+	Station,
+	WeekPlan,
+} from "../model.ts";
+import type { doseOf } from "./dose-of.ts";
+import { getOrMake } from "./get-or-make.ts";
+import { groupsOf, isThere } from "./groups.ts";
+import { LAST, type PlanEdit, type Spot } from "./plan-edits.ts";
+import { classTime } from "./time.ts";
+import { groupWorks, groupWorksIn, workOf } from "./work.ts";
+
+export type Edits = readonly PlanEdit[];
+
+/** A block and where it stands. */
+export interface Place {
+	readonly plan: WeekPlan;
+	readonly block: Block;
+	readonly spot: Spot;
+	/** The other blocks there. */
+	readonly others: readonly Block[];
+}
+
+/** As many are tried: blocks in place of another, drills, weeks. */
+export const TRIED = 4;
+
+/** The block of an address. */
+export function placeAt(curriculum: Curriculum, { week, apparatus, number }: Spot): Place | undefined {
+	const plan = curriculum.weeks.find((one) => one.week === week);
+	const blocks = plan?.apparatus.find((one) => one.apparatus === apparatus)?.blocks ?? [];
+	const block = blocks[number - 1];
+	if (plan === undefined || block === undefined) return undefined;
+	return { plan, block, spot: { week, apparatus, number }, others: blocks.filter((one) => one !== block) };
+}
+
+/** The block that a finding points at; undefined where it is of no one block. */
+export function placeOfFinding(curriculum: Curriculum, { path, about }: Finding): Place | undefined {
+	const [, apparatus, blocks, at] = path;
+	if (about.week === undefined || blocks !== "blocks") return undefined;
+	if (typeof apparatus !== "string" || typeof at !== "number") return undefined;
+	return placeAt(curriculum, { week: about.week, apparatus, number: at + 1 });
+}
+
+/** Whose blocks, and where; all where it is not said. */
+export interface Whose {
+	readonly week?: number | undefined;
+	readonly class?: Id | undefined;
+	readonly group?: string | undefined;
+	readonly apparatus?: Id | undefined;
+}
+
+/** Blocks that a class or a group does in a week, each once. */
+export function placesOf(curriculum: Curriculum, { week, class: one, group, apparatus }: Whose) {
+	const works = groupWorksIn(curriculum, week ?? 0).filter(
+		(work) =>
+			(one === undefined || work.group.class.id === one) &&
+			(group === undefined || work.group.name === group),
+	);
+	const blocks = works
+		.flatMap((work) => work.blocks)
+		.filter((work) => apparatus === undefined || work.apparatus === apparatus);
+	return [...Map.groupBy(blocks, ({ block }) => block).values()].flatMap(([work]) => {
+		const place =
+			work && placeAt(curriculum, { week: week ?? 0, apparatus: work.apparatus, number: work.block.number });
+		return work === undefined || place === undefined ? [] : [{ ...place, work }];
+	});
+}
+
+/** A block in place of another of the same length and levels, and that in place of the first; the first few that can. */
+export function* exchanges(place: Place, weeks: readonly WeekPlan[]): Iterable<Edits> {
+	const { block, spot } = place;
+	let tried = 0;
+	for (const plan of weeks) {
+		const blocks = plan.apparatus.find(({ apparatus }) => apparatus === spot.apparatus)?.blocks ?? [];
+		const here = plan.week === spot.week;
+		const other = blocks.find(
+			(one) =>
+				one !== block &&
+				(here || one.minutes === block.minutes) &&
+				String(one.levels) === String(block.levels) &&
+				String(one.sessions) === String(block.sessions) &&
+				!one.stations.some(({ drill }) => block.stations.some((station) => station.drill === drill)),
+		);
+		if (other === undefined) continue;
+		yield exchange(spot, { ...spot, week: plan.week, number: other.number });
+		if (++tried === TRIED) return;
+	}
+}
+
+/** Two blocks in each other's place. */
+export function exchange(one: Spot, other: Spot): Edits {
+	if (one.week !== other.week || one.apparatus !== other.apparatus) {
+		return [
+			{ move: one, to: other },
+			{ move: { ...other, number: other.number + 1 }, to: one },
+		];
+	}
+	const [first, last] = one.number < other.number ? [one, other] : [other, one];
+	const back: Edits = [{ move: { ...last, number: last.number - 1 }, to: first }];
+	return [{ move: first, to: last }, ...(last.number - first.number > 1 ? back : [])];
+}
+
+/** Each station that is named in a block of its own after the others, in its share of the minutes. */
+export function* apart({ block, spot }: Place, stations: Iterable<number>): Iterable<Edits> {
+	const n = block.stations.length;
+	if (block.kind !== "stations" || n < 2) return;
+	const minutes = Math.max(1, Math.floor(block.minutes / n));
+	for (const number of stations) {
+		const station = block.stations[number - 1];
+		const rest = block.stations.filter((_, i) => i !== number - 1);
+		if (station === undefined || !leavesSome({ ...block, stations: rest }, block.minutes - minutes)) continue;
+		const { note: _blocks, ...as } = block;
+		const note = station.note === undefined ? {} : { note: station.note };
+		const own: Block = {
+			...as,
+			kind: "drill",
+			stations: [{ drill: station.drill }],
+			minutes,
+			show: 0,
+			...note,
+		};
+		yield [
+			{ set: spot, fields: { kind: "stations", stations: rest, minutes: block.minutes - minutes } },
+			{ add: { ...spot, number: spot.number + 1 }, block: own },
+		];
+	}
+}
+
+/** A block's stations dealt out, in the order given, to two blocks one after the other. */
+export function halves({ block, spot }: Place, order: readonly number[]): Edits {
+	if (block.kind !== "stations" || order.length < 4) return [];
+	const half = (of: 0 | 1): readonly Station[] => {
+		const dealt = new Set(order.filter((_, i) => i % 2 === of));
+		return block.stations.filter((_, i) => dealt.has(i + 1));
+	};
+	const minutes = Math.floor(block.minutes / 2);
+	const second: Block = { ...block, stations: half(1), minutes, show: 0 };
+	if (!leavesSome(second, minutes) || !leavesSome({ ...block, stations: half(0) }, minutes)) return [];
+	return [
+		{ set: spot, fields: { kind: "stations", stations: half(0), minutes: block.minutes - minutes } },
+		{ add: { ...spot, number: spot.number + 1 }, block: second },
+	];
+}
+
+/** A block without some of its stations or options; where none would stay, the plan without the block. */
+export function leftOut(
+	{ block, spot, others }: Place,
+	is: (station: Station, number: number) => boolean,
+): Edits {
+	const rest = block.stations.filter((station, i) => !is(station, i + 1));
+	if (rest.length === block.stations.length) return [];
+	const [only] = rest;
+	if (only !== undefined && rest.length === 1 && block.kind === "options") {
+		// One option is none: the block is of that drill.
+		const { note: _blocks, ...as } = block;
+		const note = only.note === undefined ? {} : { note: only.note };
+		const own: Block = { ...as, kind: "drill", stations: [{ drill: only.drill }], choose: 1, ...note };
+		return [{ remove: spot }, { add: spot, block: own }];
+	}
+	if (only !== undefined) return [{ set: spot, fields: { kind: block.kind, stations: rest } }];
+	// An apparatus with nothing on it is for the director to take out.
+	return others.length === 0 ? [] : [{ remove: spot }];
+}
+
+/** A block with more minutes: free ones, else those of a longer block beside it, of which no more than a third is taken. */
+export function* withMinutes(curriculum: Curriculum, place: Place, minutes: number): Iterable<Edits> {
+	const { plan, block, spot, others } = place;
+	const set: PlanEdit = { set: spot, fields: { minutes } };
+	const more = minutes - block.minutes;
+	if (more <= 0) return;
+	if (more <= spareMinutes(curriculum, plan, { block })) yield [set];
+	for (const other of [...others].sort((a, b) => b.minutes - a.minutes).slice(0, TRIED)) {
+		const left = other.minutes - more;
+		if (left < (other.minutes * 2) / 3 || !leavesSome(other, left)) continue;
+		yield [set, { set: { ...spot, number: other.number }, fields: { minutes: left } }];
+	}
+}
+
+/** Another dose for one level in a block of one drill; the other levels keep theirs. */
+export function withDose(
+	curriculum: Curriculum,
+	{ block, spot }: Place,
+	level: Id,
+	dose: DoseNumbers,
+): PlanEdit {
+	const levels = block.levels.length === 0 ? [...curriculum.levels.keys()] : block.levels;
+	const { dose: forAll } = block;
+	const doses = new Map(forAll === undefined ? block.doses : levels.map((one) => [one, forAll]));
+	doses.set(level, { ...doses.get(level), ...dose });
+	return { set: spot, fields: { dose: undefined, doses } };
+}
+
+/** The most whole sets of no more repetitions than these, else one set of them; undefined where there is not one. */
+export function atMost(
+	{ sets, reps }: Pick<ReturnType<typeof doseOf>, "sets" | "reps">,
+	repetitions: number,
+): DoseNumbers | undefined {
+	const whole = Math.floor(repetitions / (reps ?? 1));
+	if (whole >= 1 && sets !== undefined) return { sets: Math.min(sets, whole) };
+	const left = Math.floor(repetitions);
+	return left < 1 ? undefined : { sets: 1, reps: left };
+}
+
+/** A block of one drill. */
+export function ofOneDrill(drill: Id, minutes: number, levels: readonly Id[]): Block {
+	const as = { number: 0, choose: 1, show: 0, change: 0, sessions: [], doses: new Map(), path: [] };
+	return { ...as, kind: "drill", stations: [{ drill }], minutes, levels };
+}
+
+/** Whether showing and changing leave some of a block's minutes. */
+export function leavesSome(
+	{ kind, stations, show, change }: Pick<Block, "kind" | "stations" | "show" | "change">,
+	minutes: number,
+): boolean {
+	return minutes > show + (kind === "stations" ? (stations.length - 1) * change : 0) + 1e-9;
+}
+
+/**
+ * Minutes that every class has left in a week which does something of a block, or would of one added on
+ * an apparatus for these levels; 0 where a class does not say its minutes, or nobody would do it.
+ */
+export function spareMinutes(
+	curriculum: Curriculum,
+	plan: WeekPlan,
+	does: { readonly block: Block } | { readonly apparatus: Id; readonly levels: readonly Id[] },
+): number {
+	const groups = groupsOf(curriculum).filter((group) => isThere(curriculum, plan.week, group));
+	const spare = groups
+		.filter((group) =>
+			"block" in does
+				? workOf(curriculum, plan, group).blocks.some(({ block }) => block === does.block)
+				: group.rotation.includes(does.apparatus) &&
+					does.levels.some((level) => group.levels.includes(level)),
+		)
+		.map((group) => {
+			const { planned, available } = classTime(curriculum, plan, group.class);
+			return available === undefined ? 0 : available - planned;
+		});
+	return spare.length === 0 ? 0 : Math.max(0, Math.min(...spare));
+}
+
+/** Where the minutes of a block that is added come from. */
+export type Minutes = "free" | "taken";
+
+/** Minutes of a block that is added, at most and at least; taken out of a block that has twice as many. */
+const ADDED = { most: 5, least: 3, taken: 4 } as const;
+
+/**
+ * A block more in a week, of the first of the drills that all the levels have done before: so it comes
+ * after all it builds on. Nothing where there is none, or no time.
+ *
+ * @param places the apparatus where it may be
+ */
+export function onceMore(
+	curriculum: Curriculum,
+	plan: WeekPlan,
+	levels: readonly Id[],
+	drills: readonly LinkedDrill[],
+	from: Minutes,
+	places: readonly Id[] = plan.apparatus.map(({ apparatus }) => apparatus),
+): Edits {
+	for (const apparatus of places) {
+		const drill = drills.find(
+			(one) =>
+				one.apparatus.includes(apparatus) &&
+				levels.every((level) => hasDone(curriculum, level, one.id, plan.week)),
+		);
+		if (drill === undefined) continue;
+		const add = { week: plan.week, apparatus, number: LAST };
+		if (from === "taken") {
+			const blocks = plan.apparatus.find((one) => one.apparatus === apparatus)?.blocks ?? [];
+			const [longest] = blocks
+				.filter(
+					(block) =>
+						block.minutes >= 2 * ADDED.taken &&
+						leavesSome(block, block.minutes - ADDED.taken) &&
+						levels.every((level) => block.levels.length === 0 || block.levels.includes(level)),
+				)
+				.sort((a, b) => b.minutes - a.minutes);
+			if (longest === undefined) continue;
+			return [
+				{ add, block: ofOneDrill(drill.id, ADDED.taken, levels) },
+				{
+					set: { ...add, number: longest.number },
+					fields: { minutes: longest.minutes - ADDED.taken },
+				},
+			];
+		}
+		const spare = Math.floor(spareMinutes(curriculum, plan, { apparatus, levels }));
+		if (spare < ADDED.least) continue;
+		return [{ add, block: ofOneDrill(drill.id, Math.min(ADDED.most, spare), levels) }];
+	}
+	return [];
+}
+
+/** Whether every group of a level that ever does a drill has done it before a week, and one has. */
+export function hasDone(curriculum: Curriculum, level: Id, drill: Id, week: number): boolean {
+	return (lastFirsts(curriculum).get(`${level} ${drill}`) ?? Number.POSITIVE_INFINITY) < week;
+}
+
+const known = new WeakMap<Curriculum, ReadonlyMap<string, number>>();
+
+/** The week by which every group of a level that ever does a drill has done it, by `level drill`. */
+function lastFirsts(curriculum: Curriculum): ReadonlyMap<string, number> {
+	return getOrMake(known, curriculum, () => {
+		const seen = new Set<string>();
+		const last = new Map<string, number>();
+		for (const { week, group, blocks } of groupWorks(curriculum)) {
+			for (const { level, drill } of blocks.flatMap((block) => block.stations)) {
+				const key = `${group.name} ${level} ${drill.id}`;
+				if (seen.has(key)) continue;
+				seen.add(key);
+				last.set(`${level} ${drill.id}`, week);
+			}
+		}
+		return last;
+	});
+}
