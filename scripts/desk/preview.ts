@@ -16,7 +16,7 @@ import { readProgramText } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
 import type { Entry } from "../model.ts";
 import type { Place } from "../place.ts";
-import { sourceOf } from "../print/binder.ts";
+import { binderOf } from "../print/binder.ts";
 import { printStyles } from "../print/print-styles.ts";
 import type { Problem } from "../problems.ts";
 import { searchFiles } from "../search/build-search.ts";
@@ -128,7 +128,7 @@ export class Preview {
 	}
 
 	async #printed(path: string): Promise<Answer | undefined> {
-		this.#sheets ??= sourceOf(this.#handbook).then(binderSheets);
+		this.#sheets ??= binderOf(this.#handbook).then(binderSheets);
 		const sheets = await this.#sheets;
 		if (path === "") return { status: 200, type: HTML, body: printPreviewList(sheets, this.#handbook.words) };
 		if (path === "print.css") {
