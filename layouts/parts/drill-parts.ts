@@ -8,6 +8,7 @@ import type { Link } from "../../scripts/views/links.ts";
 import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { sign } from "./icons.ts";
+import type { Nothing } from "./nothing.ts";
 import { a, type PageContext } from "./page.ts";
 
 /**
@@ -71,7 +72,8 @@ export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | u
 
 /** What stands ready. */
 export function setUpList(ctx: PageContext, setUp: SetUp): Html | undefined {
-	const { equipment, heights, turns } = setUp;
+	const { equipment, heights, turns, ...rest } = setUp;
+	rest satisfies Nothing;
 	const say = ctx.words.setUp;
 	if (equipment.length === 0 && heights.length === 0 && turns.length === 0) return undefined;
 	const whose = (levels: readonly Link[]): Html | undefined =>
