@@ -5,13 +5,13 @@
 
 import { beforeAll, describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { binderOf } from "../../scripts/print/binder.ts";
 import { addressFile, SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES } from "../open-fixture.ts";

@@ -5,7 +5,7 @@
 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { mainOf } from "../../layouts/pages/kinds.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { frame } from "../../layouts/parts/frame.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
@@ -16,7 +16,6 @@ import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { authorGuideView } from "../../scripts/views/author-guide.ts";
 import { html } from "../../scripts/views/html.ts";
 import { type Medium, NO_MEDIA } from "../../scripts/views/medium.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { binderView } from "../../scripts/views/sheets/binder.ts";
 import { SHEET_KINDS } from "../../scripts/views/sheets/sheet.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
@@ -53,7 +52,7 @@ function opened(dir: string, words: Words): Handbook {
 describe("a page", () => {
 	const pageOf = (page: ReturnType<typeof sitePages>[number]) => {
 		const ctx = contextOf(page, (_language, code) => html`<pre>${code}</pre>`);
-		return frame(ctx, mainOf(ctx, page)).text;
+		return frame(ctx, page.main(ctx)).text;
 	};
 
 	it("has no word that is not the club's or the language's", () => {
