@@ -12,6 +12,7 @@ export default mergeConfig(all, {
 			"tests/print/{again,binder,book,find-browser,interrupt,layout,sheets,strange-clubs,update-packet,verify}.test.ts",
 			"tests/site/**",
 			"tests/trust/**",
+			"tests/views/one-view.test.ts",
 			"tests/commands/{command-line,edit-commands,edition,serve,shown-commands,spreadsheet-round-trip}.test.ts",
 			"tests/edit/edit-club.test.ts",
 			"tests/figures/browser.test.ts",

@@ -22,49 +22,82 @@ import { exposureTable } from "../parts/exposure-table.ts";
 import { shapeStrip } from "../parts/figures.ts";
 import { mediumFigure } from "../parts/media.ts";
 import { movingFigure } from "../parts/motion.ts";
+import type { Nothing } from "../parts/nothing.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
 
 /** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
+	const {
+		id,
+		title,
+		summary,
+		aliases,
+		apparatus,
+		levels,
+		figures,
+		safety,
+		cues,
+		faults,
+		adapt,
+		criteria,
+		setUp,
+		body,
+		media,
+		easier,
+		harder,
+		partners,
+		elsewhere,
+		shapes,
+		skills,
+		planned,
+		exposure,
+		direction,
+		sides,
+		contacts,
+		reviewed,
+		file,
+		// Among what is easier and harder.
+		after: _after,
+		next: _next,
+		...rest
+	} = view;
+	rest satisfies Nothing;
 	const say = ctx.words.drill;
-	const cues = cueList(view.cues);
-	const faults = faultList(ctx, view.faults);
-	const adapt = adaptList(ctx, view.adapt);
-	const criteria = criteriaList(ctx, view.criteria);
-	const setUp = setUpList(ctx, view.setUp);
+	const setUpShown = setUpList(ctx, setUp);
+	const part = (id: string, title: string, shown: Html | undefined) => shown && section(id, title, shown);
 	const steps = (id: string, title: string, lines: readonly DrillLine[], className = "") =>
 		lines.length > 0 &&
 		html`<div class="step-group ${className}"><h3 id="${id}">${title}</h3>${drillCards(ctx, lines)}</div>`;
 	const leads = [
-		steps("easier", say.easier, view.easier),
-		steps("harder", say.harder, view.harder),
-		steps("partner", say.otherDirection, view.partners),
-		steps("elsewhere", say.elsewhere, view.elsewhere, "wide"),
+		steps("easier", say.easier, easier),
+		steps("harder", say.harder, harder),
+		steps("partner", say.otherDirection, partners),
+		steps("elsewhere", say.elsewhere, elsewhere, "wide"),
 	].filter((group) => group !== false);
-	return html`<h1>${view.title}</h1>
-${view.summary && html`<p class="lead">${view.summary}</p>`}
-${chips(ctx, view.apparatus, say.on)}
+	return html`<h1>${title}</h1>
+${summary && html`<p class="lead">${summary}</p>`}
+${chips(ctx, apparatus, say.on)}
 ${chips(
 	ctx,
-	view.levels.map(({ level }) => level),
+	levels.map(({ level }) => level),
 	say.forLevels,
 )}
-${shapeStrip(ctx, view.figures)}
-${movingFigure(ctx, view.figures)}
-${safetyBox(ctx, view.safety)}
-${section("levels", say.levels, levelWays(ctx, view.levels))}
-${adapt && section("adapt", ctx.words.block.easierHarder, adapt)}
-${cues && section("cues", say.say, cues)}
-${faults && section("faults", say.watchFor, faults)}
-${criteria && section("criteria", ctx.words.skills.criteria, criteria)}
-${setUp && section("set-up", say.setUp, [setUp, hasHeights(view.setUp) && heightsSource(ctx)])}
-${view.body.text !== "" && section("how", say.how, html`<div class="prose">${view.body}</div>`)}
+${shapeStrip(ctx, figures)}
+${movingFigure(ctx, figures)}
+${safetyBox(ctx, safety)}
+${section("levels", say.levels, levelWays(ctx, levels))}
+${part("adapt", ctx.words.block.easierHarder, adaptList(ctx, adapt))}
+${part("cues", say.say, cueList(cues))}
+${part("faults", say.watchFor, faultList(ctx, faults))}
+${part("criteria", ctx.words.skills.criteria, criteriaList(ctx, criteria))}
+${setUpShown && section("set-up", say.setUp, [setUpShown, hasHeights(setUp) && heightsSource(ctx)])}
+${body.text !== "" && section("how", say.how, html`<div class="prose">${body}</div>`)}
 ${
-	view.media.length > 0 &&
+	media.length > 0 &&
 	section(
 		"media",
 		say.pictures,
-		view.media.map((medium) => mediumFigure(ctx, medium)),
+		media.map((medium) => mediumFigure(ctx, medium)),
 	)
 }
 ${
@@ -74,38 +107,35 @@ ${
 		say.whereNext,
 		html`<div class="steps">${leads}</div>
 ${
-	view.shapes.length + view.skills.length > 0 &&
-	html`<p>${say.moreLikeThis(html`<a href="${ctx.way(`search/${writeChoice({ ...NO_CHOICE, like: view.id })}`)}">${say.moreLikeThisLink}</a>`)}</p>`
+	shapes.length + skills.length > 0 &&
+	html`<p>${say.moreLikeThis(html`<a href="${ctx.way(`search/${writeChoice({ ...NO_CHOICE, like: id })}`)}">${say.moreLikeThisLink}</a>`)}</p>`
 }`,
 	)
 }
 ${
-	view.planned.length > 0 &&
+	planned.length > 0 &&
 	section(
 		"planned",
 		say.plannedIn,
-		html`<ul class="planned">${view.planned.map(
+		html`<ul class="planned">${planned.map(
 			({ week, apparatus, levels }) =>
 				html`<li>${a(ctx, week)}${ctx.words.colon}${a(ctx, apparatus)} <span class="small">${levels.map((l) => l.name).join(", ")}</span></li>`,
 		)}</ul>`,
 	)
 }
-${view.exposure.length > 0 && section("exposure", say.overTerm, exposureTable(ctx, view))}
+${exposure.length > 0 && section("exposure", say.overTerm, exposureTable(ctx, view))}
 ${section(
 	"about-drill",
 	say.about,
 	facts([
-		[say.shapes, view.shapes.length > 0 && inWords(ctx, view.shapes)],
-		[say.leadsTo, view.skills.length > 0 && inWords(ctx, view.skills)],
-		[say.direction, view.direction && capital(ctx.words.directions[view.direction])],
-		[say.sides, view.sides && ctx.words.sides[view.sides]],
-		[say.eachRepetition, view.contacts && say.contacts(view.contacts.landings, view.contacts.hands)],
-		[say.alsoCalled, view.aliases.length > 0 && view.aliases.join(", ")],
-		[
-			say.reviewed,
-			view.reviewed && html`<time datetime="${view.reviewed.iso}">${view.reviewed.words}</time>`,
-		],
-		[say.writtenIn, html`<code>${view.file}</code>`],
+		[say.shapes, shapes.length > 0 && inWords(ctx, shapes)],
+		[say.leadsTo, skills.length > 0 && inWords(ctx, skills)],
+		[say.direction, direction && capital(ctx.words.directions[direction])],
+		[say.sides, sides && ctx.words.sides[sides]],
+		[say.eachRepetition, contacts && say.contacts(contacts.landings, contacts.hands)],
+		[say.alsoCalled, aliases.length > 0 && aliases.join(", ")],
+		[say.reviewed, reviewed && html`<time datetime="${reviewed.iso}">${reviewed.words}</time>`],
+		[say.writtenIn, html`<code>${file}</code>`],
 	]),
 )}`;
 }

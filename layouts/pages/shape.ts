@@ -27,6 +27,6 @@ ${
 			)
 }
 ${spacingTable(ctx, view.spacing)}
-${anglesOfShape(ctx, shape)}
+${anglesOfShape(ctx, view)}
 ${findings && section("findings", ctx.words.findingsPage.found, findings)}`;
 }

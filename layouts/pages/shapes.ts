@@ -17,5 +17,5 @@ export function shapesPage(ctx: PageContext, view: ShapesView): Html {
 		({ shape, link, drills }) =>
 			html`<li class="card">${shapeFigure(shape, `shape-${shape.id}`)}<p class="name">${a(ctx, link)}</p><p class="small">${ctx.words.counts.drills(drills)}</p></li>`,
 	)}</ul>
-${anglesOfShapes(ctx, view.shapes)}`;
+${anglesOfShapes(ctx, view)}`;
 }

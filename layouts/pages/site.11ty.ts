@@ -5,8 +5,8 @@
 
 import { addressFile } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
-import type { SitePage } from "../../scripts/views/pages.ts";
 import { documentOf } from "./document.ts";
+import type { SitePage } from "./site-pages.ts";
 
 interface TemplateData {
 	readonly sitePage: SitePage;

@@ -11,24 +11,41 @@ import { blockCard, heightsNote } from "../parts/block.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
+import type { Nothing } from "../parts/nothing.ts";
 import { a, beside, fold, inWords, type PageContext, section } from "../parts/page.ts";
 import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 
 /** The page of one apparatus in one week. */
 export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Html {
+	const {
+		id,
+		week,
+		apparatus,
+		focus,
+		blocks,
+		plans,
+		equipment,
+		suggestions,
+		previous,
+		next,
+		others,
+		minutes,
+		...rest
+	} = view;
+	rest satisfies Nothing;
 	const { words } = ctx;
 	const say = words.weekApparatus;
-	return html`<p class="eyebrow">${view.week.dates}</p>
-<h1>${apparatusIcon(view.id)} ${view.apparatus.name} <span class="of">${words.ofWeek(view.week.number)}</span></h1>
-<p class="lead">${view.focus ?? view.week.theme}</p>
-${beside(ctx, view.previous, view.next, words.classSheet.besides(view.apparatus.name))}
+	return html`<p class="eyebrow">${week.dates}</p>
+<h1>${apparatusIcon(id)} ${apparatus.name} <span class="of">${words.ofWeek(week.number)}</span></h1>
+<p class="lead">${focus ?? week.theme}</p>
+${beside(ctx, previous, next, words.classSheet.besides(apparatus.name))}
 ${
-	view.equipment.length > 0 &&
+	equipment.length > 0 &&
 	section(
 		"set-out",
 		words.setOut.title,
-		html`<ul class="setup">${view.equipment.map(
+		html`<ul class="setup">${equipment.map(
 			({ item, needed, owned, stored }) =>
 				html`<li><span class="count">${needed}</span> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">${words.setOut.owns(owned)}</strong>`}</li>`,
 		)}</ul>
@@ -41,7 +58,7 @@ ${fold(say.neededOwned, [
 			words.equipmentPage.owned,
 			html`<span class="left">${words.drill.forLevels}</span>`,
 		],
-		view.equipment.map(
+		equipment.map(
 			({ item, needed, owned, drills }) =>
 				html`<tr><th scope="row">${a(ctx, item)}</th><td class="${owned !== undefined && owned < needed ? "short" : ""}">${words.number(needed)}</td><td>${owned === undefined ? "–" : words.number(owned)}</td><td class="left">${inWords(ctx, drills)}</td></tr>`,
 		),
@@ -52,39 +69,41 @@ ${fold(say.neededOwned, [
 }
 ${section(
 	"blocks",
-	say.blocks(view.minutes),
-	view.blocks.length === 0
+	say.blocks(minutes),
+	blocks.length === 0
 		? html`<p class="empty">${say.noBlock}</p>`
-		: view.blocks.map((block) => {
-				const plan = view.plans.find((one) => one.block === block.number);
-				const id = `block-${block.number}`;
-				const drawn = plan && floorPlanFigure(ctx.words, plan, { idPrefix: `${id}-plan`, upright: true });
-				return blockCard(ctx, block, id, undefined, undefined, drawn);
+		: blocks.map((block) => {
+				const plan = plans.find((one) => one.block === block.number);
+				const anchor = `block-${block.number}`;
+				const drawn = plan && floorPlanFigure(ctx.words, plan, { idPrefix: `${anchor}-plan`, upright: true });
+				return blockCard(ctx, block, anchor, undefined, undefined, drawn);
 			}),
 )}
-${heightsNote(ctx, view.blocks)}
-${floorPlanNote(ctx.words, view.plans)}
+${heightsNote(ctx, blocks)}
+${floorPlanNote(ctx.words, plans)}
 ${
-	view.suggestions.length > 0 &&
+	suggestions.length > 0 &&
 	section("suggestions", words.suggestions.title, [
 		html`<p class="small">${words.suggestions.here}</p>`,
-		suggestionList(ctx, view.suggestions, ({ level }) => level.name),
+		suggestionList(ctx, suggestions, ({ level }) => level.name),
 	])
 }
 ${
-	view.others.length > 0 &&
+	others.length > 0 &&
 	section(
 		"others",
 		say.elsewhere,
-		html`<ul class="tiles">${view.others.map((other) => html`<li><a class="tile" href="${ctx.way(other.link.to)}">${apparatusIcon(other.id)}<span>${other.link.name}</span></a></li>`)}</ul>`,
+		html`<ul class="tiles">${others.map((other) => html`<li><a class="tile" href="${ctx.way(other.link.to)}">${apparatusIcon(other.id)}<span>${other.link.name}</span></a></li>`)}</ul>`,
 	)
 }
 ${printLinks(ctx, apparatusPrints(words, view))}
-<p>${a(ctx, { to: `apparatus/${view.id}/`, name: say.allDrills(view.apparatus.name) })}</p>`;
+<p>${a(ctx, { to: `apparatus/${id}/`, name: say.allDrills(apparatus.name) })}</p>`;
 }
 
-function apparatusPrints({ prints }: Words, { id, week: { link } }: WeekApparatusView): readonly PrintLink[] {
-	const week = link.to.split("/")[1] ?? "";
+function apparatusPrints(
+	{ prints }: Words,
+	{ id, week: { id: week } }: WeekApparatusView,
+): readonly PrintLink[] {
 	return [
 		{ file: SHEET_FILES.stationCards(week, id, 2), words: prints.cardsByTwo },
 		{ file: SHEET_FILES.stationCards(week, id, 4), words: prints.cardsByFour },

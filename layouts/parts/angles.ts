@@ -3,20 +3,19 @@
  */
 
 import { sideAngles } from "../../scripts/figures/pose.ts";
-import { classify, STRADDLE_BORDER, TRAMPOLINE_BORDER } from "../../scripts/link/classify.ts";
 import type { LinkedShape, SideAngles } from "../../scripts/model.ts";
 import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
-import type { Link } from "../../scripts/views/links.ts";
+import type { DrawnAs, ShapesView, ShapeView } from "../../scripts/views/shape.ts";
 import { scrollTable } from "./measure-parts.ts";
 import { a, type PageContext, section } from "./page.ts";
 
 const JOINTS = ["shoulder", "elbow", "hip", "knee", "ankle"] as const satisfies readonly (keyof SideAngles)[];
 
 /** The position a shape is drawn in, in words. */
-function positionOf({ words: { angles: say } }: PageContext, { angles }: LinkedShape): string {
-	const drawn = angles && classify(angles);
-	if (drawn === undefined) return say.legsDiffer;
-	return drawn.straddle ? say.straddled(say.positions[drawn.position]) : say.positions[drawn.position];
+function positionOf({ words: { angles: say } }: PageContext, { position }: DrawnAs): string {
+	if (position === undefined) return say.legsDiffer;
+	const name = say.positions[position.position];
+	return position.straddle ? say.straddled(name) : name;
 }
 
 /** One angle for both sides, or left and right where they differ. */
@@ -35,7 +34,7 @@ function degrees(value = 0): string {
 }
 
 /** A part with the angles of one shape; nothing where it has none. */
-export function anglesOfShape(ctx: PageContext, shape: LinkedShape): Html | undefined {
+export function anglesOfShape(ctx: PageContext, { shape, drawnAs }: ShapeView): Html | undefined {
 	if (shape.angles === undefined) return undefined;
 	const { spread = 0, trunk = 0 } = shape.angles;
 	const say = ctx.words.angles;
@@ -56,18 +55,16 @@ export function anglesOfShape(ctx: PageContext, shape: LinkedShape): Html | unde
 					html`<tr><th scope="row">${name}</th><td>${size}</td><td class="left">${what}</td></tr>`,
 			),
 		),
-		html`<p>${say.carriedAndDrawn(say.carried[shape.base], positionOf(ctx, shape))}</p>`,
-		html`<p class="small source">${say.borders(TRAMPOLINE_BORDER, STRADDLE_BORDER)}</p>`,
+		html`<p>${say.carriedAndDrawn(say.carried[shape.base], positionOf(ctx, drawnAs))}</p>`,
+		bordersNote(ctx, drawnAs),
 	]);
 }
 
 /** A part with the angles of all shapes, in the club's order; nothing where none has any. */
-export function anglesOfShapes(
-	ctx: PageContext,
-	shapes: readonly { readonly shape: LinkedShape; readonly link: Link }[],
-): Html | undefined {
+export function anglesOfShapes(ctx: PageContext, { shapes }: ShapesView): Html | undefined {
 	const drawn = shapes.filter(({ shape }) => shape.angles !== undefined);
-	if (drawn.length === 0) return undefined;
+	const [first] = drawn;
+	if (first === undefined) return undefined;
 	const say = ctx.words.angles;
 	return section("angles", say.titleOfAll, [
 		scrollTable(
@@ -81,12 +78,16 @@ export function anglesOfShapes(
 				html`<span class="left">${say.carriedBy}</span>`,
 				html`<span class="left">${say.drawnAs}</span>`,
 			],
-			drawn.map(({ shape, link }) => {
+			drawn.map(({ shape, link, drawnAs }) => {
 				const joints = JOINTS.map((joint) => html`<td>${angleOf(ctx, shape, joint)}</td>`);
-				return html`<tr><th scope="row">${a(ctx, link)}</th>${joints}<td>${degrees(shape.angles?.spread)}</td><td>${degrees(shape.angles?.trunk)}</td><td>${degrees(shape.tilt)}</td><td class="left">${say.carried[shape.base]}</td><td class="left">${positionOf(ctx, shape)}</td></tr>`;
+				return html`<tr><th scope="row">${a(ctx, link)}</th>${joints}<td>${degrees(shape.angles?.spread)}</td><td>${degrees(shape.angles?.trunk)}</td><td>${degrees(shape.tilt)}</td><td class="left">${say.carried[shape.base]}</td><td class="left">${positionOf(ctx, drawnAs)}</td></tr>`;
 			}),
 		),
 		html`<p>${say.addOne(html`<code>_data/shapes.yaml</code>`, html`<a href="${ctx.way("author-guide/")}">${say.authorGuide}</a>`)}</p>`,
-		html`<p class="small source">${say.borders(TRAMPOLINE_BORDER, STRADDLE_BORDER)}</p>`,
+		bordersNote(ctx, first.drawnAs),
 	]);
+}
+
+function bordersNote({ words }: PageContext, { borders }: DrawnAs): Html {
+	return html`<p class="small source">${words.angles.borders(borders.trampoline, borders.straddle)}</p>`;
 }

@@ -18,6 +18,7 @@ import {
 import { shapeStrip } from "./figures.ts";
 import { stationLabel } from "./floor-plan.ts";
 import { coachesLine, stationsOrOptions } from "./hall.ts";
+import type { Nothing } from "./nothing.ts";
 import { a, fold, inWords, minutesMark, type PageContext } from "./page.ts";
 
 /** What a class sheet adds to a block. */
@@ -34,33 +35,35 @@ export function blockCard(
 	hall?: BlockInHall,
 	plan?: Html,
 ): Html {
-	const [first] = block.stations;
-	const several = block.stations.length > 1;
+	const { number, kind, minutes, change, show, choose, note, coaches, levels, stations, ...rest } = block;
+	rest satisfies Nothing;
+	const [first] = stations;
+	const several = stations.length > 1;
 	const say = ctx.words.block;
 	const coaching = coachesLine(ctx.words, block);
-	const isShort = block.coaches?.present !== undefined && block.coaches.present < block.coaches.needed;
+	const isShort = coaches?.present !== undefined && coaches.present < coaches.needed;
 	const title =
 		first === undefined
-			? say.numbered(block.number)
+			? say.numbered(number)
 			: several
 				? stationsOrOptions(ctx.words, block)
 				: a(ctx, first.drill);
 	return html`<article class="block" id="${id}"${hall && raw(` tabindex="-1"`)} aria-labelledby="${id}-title"${clock && html` data-from="${clock.from}" data-until="${clock.until}"`}>
-<p class="clock">${clock && html`<time>${clock.from}</time>`}${minutesMark(ctx, block.minutes)}</p>
+<p class="clock">${clock && html`<time>${clock.from}</time>`}${minutesMark(ctx, minutes)}</p>
 <div class="block-body">
 <h3 id="${id}-title">${title}</h3>
-${block.note && html`<p class="note">${block.note}</p>`}
-${block.levels.length > 0 && html`<p class="small">${say.forLevels(inWords(ctx, block.levels))}</p>`}
+${note && html`<p class="note">${note}</p>`}
+${levels.length > 0 && html`<p class="small">${say.forLevels(inWords(ctx, levels))}</p>`}
 ${first === undefined && html`<p>${say.nobody}</p>`}
-${several && html`<p class="small">${block.kind === "options" ? say.choose(block.choose) : say.rotate(block.change)}</p>`}
-${block.show > 0 && html`<p class="small">${say.show(block.show)}</p>`}
+${several && html`<p class="small">${kind === "options" ? say.choose(choose) : say.rotate(change)}</p>`}
+${show > 0 && html`<p class="small">${say.show(show)}</p>`}
 ${coaching && html`<p class="coaching">${isShort ? html`<strong class="short">${coaching}</strong>` : coaching}</p>`}
 ${hall?.timer}
 ${plan}
 ${hall && several && stationWays(block, id)}
 ${
 	several
-		? html`<ol class="stations">${block.stations.map(
+		? html`<ol class="stations">${stations.map(
 				(station, i) =>
 					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLabel(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, true)}</li>`,
 			)}</ol>`
@@ -86,33 +89,62 @@ export function heightsNote(ctx: PageContext, blocks: readonly BlockView[]): Htm
 }
 
 function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
-	const { core } = station;
+	const {
+		note,
+		minutes,
+		gymnasts,
+		turns,
+		wait,
+		fits,
+		core: {
+			levels,
+			cues,
+			faults,
+			setUp,
+			safety,
+			adapt,
+			criteria,
+			figures,
+			// In the heading, which leads to the drill.
+			id: _id,
+			title: _title,
+			...coreRest
+		},
+		drill: _drill,
+		// On the drill's page.
+		summary: _summary,
+		...rest
+	} = station;
+	rest satisfies Nothing;
+	coreRest satisfies Nothing;
 	const say = ctx.words.block;
-	const setUp = setUpList(ctx, core.setUp);
-	const faults = faultList(ctx, core.faults);
-	const adapt = adaptList(ctx, core.adapt);
-	const criteria = criteriaList(ctx, core.criteria);
+	const { setUp: setUpTitle, watchFor } = ctx.words.drill;
 	const group = [
 		...(timed
-			? station.minutes.map(({ levels, minutes }) =>
-					station.minutes.length === 1
-						? say.minEach(minutes)
-						: say.minFor(minutes, levels.map((l) => l.name).join(", ")),
+			? minutes.map(({ levels: those, minutes: each }) =>
+					minutes.length === 1 ? say.minEach(each) : say.minFor(each, those.map((l) => l.name).join(", ")),
 				)
 			: []),
-		...(station.gymnasts === undefined ? [] : [say.here(station.gymnasts)]),
-		...(station.turns === undefined ? [] : [say.turnsEach(station.turns)]),
-		...(station.wait === undefined || station.wait === 0 ? [] : [say.wait(station.wait)]),
+		...(gymnasts === undefined ? [] : [say.here(gymnasts)]),
+		...(turns === undefined ? [] : [say.turnsEach(turns)]),
+		...(wait === undefined || wait === 0 ? [] : [say.wait(wait)]),
 	];
-	return html`${station.note && html`<p class="note">${station.note}</p>`}
+	const folds = [
+		folded(watchFor, faultList(ctx, faults), true),
+		folded(setUpTitle, setUpList(ctx, setUp), true),
+		folded(say.easierHarder, adaptList(ctx, adapt)),
+		folded(ctx.words.skills.criteria, criteriaList(ctx, criteria)),
+	].filter((one) => one !== undefined);
+	return html`${note && html`<p class="note">${note}</p>`}
 ${group.length > 0 && html`<p class="small">${group.join(" · ")}</p>`}
-${shapeStrip(ctx, core.figures)}
-${levelWays(ctx, core.levels)}
-${station.fits && html`<p class="fits"><strong class="short">${say.fits(station.fits.planned, station.fits.fits, station.fits.turns)}</strong></p>`}
-${cueList(core.cues)}
-${safetyBox(ctx, core.safety)}
-${
-	(setUp ?? faults ?? adapt ?? criteria) !== undefined &&
-	html`<div class="folds">${faults && fold(ctx.words.drill.watchFor, faults, true)}${setUp && fold(ctx.words.drill.setUp, setUp, true)}${adapt && fold(say.easierHarder, adapt)}${criteria && fold(ctx.words.skills.criteria, criteria)}</div>`
-}`;
+${shapeStrip(ctx, figures)}
+${levelWays(ctx, levels)}
+${fits && html`<p class="fits"><strong class="short">${say.fits(fits.planned, fits.fits, fits.turns)}</strong></p>`}
+${cueList(cues)}
+${safetyBox(ctx, safety)}
+${folds.length > 0 && html`<div class="folds">${folds}</div>`}`;
+}
+
+function folded(title: string, body: Html | undefined, open = false): Html | undefined {
+	return body && fold(title, body, open);
 }

@@ -2,26 +2,47 @@
  * The parts of a drill that more than one page shows: safety, cues, faults, doses, set-up, lists.
  */
 
-import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/views/drill.ts";
-import { type Html, html } from "../../scripts/views/html.ts";
+import type { DrillCore, DrillLine, LevelText, LevelWay, Safety, SetUp } from "../../scripts/views/drill.ts";
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
 import type { Link } from "../../scripts/views/links.ts";
 import { capital } from "../../scripts/views/words.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { sign } from "./icons.ts";
+import type { Nothing } from "./nothing.ts";
 import { a, type PageContext } from "./page.ts";
+
+/**
+ * The lines of a drill's safety box, on pages and on paper.
+ *
+ * @param otherwise what holds where nothing is written
+ * @param sign as a page or as paper shows signs
+ */
+export function safetyLines(
+	words: Words,
+	safety: Safety,
+	otherwise: HtmlValue,
+	sign: (name: "spotting" | "caution") => Html,
+): Html {
+	const say = words.safety;
+	return html`${safety.map((line) =>
+		line.says === "nothing-written"
+			? html`<p>${sign("caution")}<strong>${say.both}</strong> ${otherwise}</p>`
+			: html`<p>${sign(line.says)}<strong>${say[line.says]}</strong> ${line.texts.map((text, i) => html`${i > 0 && " "}${levelText(words, text)}`)}</p>`,
+	)}`;
+}
 
 /** Spotting and caution; where neither is written, what to do then. */
 export function safetyBox(ctx: PageContext, safety: Safety): Html {
-	const { spotting, caution } = safety;
 	const say = ctx.words.safety;
-	return html`<div class="safety">
-${spotting && html`<p>${sign("spotting")}<strong>${say.spotting}</strong> ${spotting}</p>`}
-${caution && html`<p>${sign("caution")}<strong>${say.caution}</strong> ${caution}</p>`}
-${
-	spotting === undefined &&
-	caution === undefined &&
-	html`<p>${sign("caution")}<strong>${say.both}</strong> ${say.nothingWritten(html`<a href="${ctx.way("about/")}">${say.usual}</a>`)}</p>`
+	const otherwise = say.nothingWritten(html`<a href="${ctx.way("about/")}">${say.usual}</a>`);
+	return html`<div class="safety">${safetyLines(ctx.words, safety, otherwise, sign)}</div>`;
 }
-</div>`;
+
+/** A text after the names of the levels that it is for, where it is not for all. */
+export function levelText({ colon }: Words, { levels, text }: LevelText): Html {
+	return levels.length === 0
+		? text
+		: html`<b>${levels.map(({ name }) => name).join(", ")}${colon.trimEnd()}</b> ${text}`;
 }
 
 /** What to say, large enough to read at arm's length. */
@@ -51,7 +72,8 @@ export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | u
 
 /** What stands ready. */
 export function setUpList(ctx: PageContext, setUp: SetUp): Html | undefined {
-	const { equipment, heights, turns } = setUp;
+	const { equipment, heights, turns, ...rest } = setUp;
+	rest satisfies Nothing;
 	const say = ctx.words.setUp;
 	if (equipment.length === 0 && heights.length === 0 && turns.length === 0) return undefined;
 	const whose = (levels: readonly Link[]): Html | undefined =>
@@ -80,10 +102,10 @@ ${turns.map(({ seconds, atOnce, levels }) => html`<li>${whose(levels)}${say.turn
 export function adaptList(ctx: PageContext, { easier, harder }: DrillCore["adapt"]): Html | undefined {
 	if (easier.length === 0 && harder.length === 0) return undefined;
 	const say = ctx.words.drill;
-	const part = (name: string, lines: readonly Html[]): Html | undefined =>
+	const part = (name: string, lines: readonly LevelText[]): Html | undefined =>
 		lines.length === 0
 			? undefined
-			: html`<div><dt>${name}</dt>${lines.map((line) => html`<dd>${line}</dd>`)}</div>`;
+			: html`<div><dt>${name}</dt>${lines.map((line) => html`<dd>${levelText(ctx.words, line)}</dd>`)}</div>`;
 	return html`<dl class="adapt">${part(say.easier, easier)}${part(say.harder, harder)}</dl>`;
 }
 

@@ -3,8 +3,6 @@
  * signs and sizes mean. No links, so that it prints as it stands.
  */
 
-import { routesOf } from "../../scripts/compute/floor-routes.ts";
-import { FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { drawFloorPlan, isLong } from "../../scripts/figures/floor-plan.ts";
 import type { FloorPlanView } from "../../scripts/views/floor-plan.ts";
 import { type Html, html, raw } from "../../scripts/views/html.ts";
@@ -43,16 +41,15 @@ export function floorPlanFigure(
 	});
 	const landing = view.plan.stations.some(({ props }) => props.some((prop) => prop.landing));
 	const runs = view.plan.stations.some(({ run }) => run !== undefined);
-	const blocked = routesOf(view.plan).filter(({ way }) => way.length === 0);
 	const label = (number: number) => stationLabel(number - 1);
 	const signs = [
-		...(landing ? [say.landing, say.free(FREE_SPACE.landing)] : []),
+		...(landing ? [say.landing, say.free(view.free.landing)] : []),
 		...(view.plan.stations.length > 1 ? [say.arrows] : []),
 		...(runs ? [say.run] : []),
 		...(view.plan.walls.length > 0 ? [say.walls] : []),
 		...(view.plan.landmarks.length > 0 ? [say.landmarks] : []),
-		...(blocked.length > 0
-			? [say.noWay(blocked.map(({ from, to }) => say.fromTo(label(from), label(to))))]
+		...(view.blocked.length > 0
+			? [say.noWay(view.blocked.map(({ from, to }) => say.fromTo(label(from), label(to))))]
 			: []),
 	].join(words.semicolon);
 	return html`<figure class="plan-figure${standing && " upright"}">
@@ -73,7 +70,8 @@ ${signs !== "" && html`<p class="small">${capital(signs)}.</p>`}
 
 /** Where the places and sizes of these plans are from; once under all of a page's plans. */
 export function floorPlanNote(words: Words, views: readonly FloorPlanView[]): Html | undefined {
-	if (views.length === 0) return undefined;
+	const [first] = views;
+	if (first === undefined) return undefined;
 	const say = words.floorPlan;
 	const placed = views.some(({ plan }) => plan.stations.some(({ written }) => !written));
 	const published = new Map<string, Set<string>>();
@@ -81,7 +79,7 @@ export function floorPlanNote(words: Words, views: readonly FloorPlanView[]): Ht
 		published.set(source, new Set([...(published.get(source) ?? []), ...items]));
 	}
 	const sizes = Array.from(published, ([source, items]) => say.published([...items].join(", "), source));
-	const sentences = [placed && say.placed, ...sizes, say.common(FREE_SPACE.between)].filter(
+	const sentences = [placed && say.placed, ...sizes, say.common(first.free.between)].filter(
 		(sentence) => sentence !== false,
 	);
 	return html`<p class="small source">${say.plans} ${sentences.join(" ")}</p>`;

@@ -7,9 +7,9 @@
  * or styles anything: the policy allows files of the site alone.
  */
 
+import { HOME } from "../../scripts/views/addresses.ts";
 import { POLICY } from "../../scripts/views/host-headers.ts";
 import { type Html, html, raw } from "../../scripts/views/html.ts";
-import type { SitePageKind } from "../../scripts/views/pages.ts";
 import { HEAD_FILE } from "../../scripts/views/search-files.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { closeKey, emergencyKey, emergencyPanel } from "./emergency.ts";
@@ -23,71 +23,36 @@ interface Destination {
 	readonly sign: Sign;
 	/** In the bar of a phone as well. */
 	readonly main?: true;
-	readonly kinds: readonly SitePageKind[];
 }
 
 const DESTINATIONS: readonly Destination[] = [
-	{ to: "", name: "thisWeek", sign: "week", main: true, kinds: ["home"] },
-	{ to: "weeks/", name: "weeks", sign: "week", kinds: ["calendar", "week", "week-apparatus"] },
-	{
-		to: "classes/",
-		name: "classes",
-		sign: "classes",
-		main: true,
-		kinds: ["classes", "class", "class-sheet"],
-	},
-	{ to: "apparatus/", name: "apparatus", sign: "apparatus", kinds: ["apparatus-list", "apparatus"] },
-	{ to: "drills/", name: "drills", sign: "drills", main: true, kinds: ["drills", "drill"] },
-	{ to: "search/", name: "search", sign: "search", main: true, kinds: ["search"] },
-	{ to: "shapes/", name: "shapes", sign: "shapes", kinds: ["shapes", "shape"] },
-	{ to: "skills/", name: "skills", sign: "skills", kinds: ["skills", "skill"] },
-	{ to: "levels/", name: "levels", sign: "levels", kinds: ["levels", "level"] },
-	{ to: "equipment/", name: "equipment", sign: "equipment", kinds: ["equipment-list", "equipment"] },
-	{ to: "coverage/", name: "coverage", sign: "coverage", kinds: ["coverage-list", "coverage"] },
-	{ to: "term/", name: "termOverview", sign: "term", kinds: ["term"] },
-	{
-		to: "measures/",
-		name: "measures",
-		sign: "measures",
-		kinds: [
-			"measures",
-			"measure-spacing",
-			"measure-order",
-			"measure-balance",
-			"measure-time",
-			"measure-equipment",
-			"measure-load",
-			"measure-heights",
-		],
-	},
-	{ to: "findings/", name: "findings", sign: "findings", kinds: ["findings"] },
-	{ to: "guides/", name: "guides", sign: "guides", kinds: ["guides", "guide"] },
-	{ to: "author-guide/", name: "authorGuide", sign: "author", kinds: ["author-guide"] },
-	{ to: "about/", name: "safety", sign: "about", kinds: ["about", "what-changed"] },
+	{ to: HOME, name: "thisWeek", sign: "week", main: true },
+	{ to: "weeks/", name: "weeks", sign: "week" },
+	{ to: "classes/", name: "classes", sign: "classes", main: true },
+	{ to: "apparatus/", name: "apparatus", sign: "apparatus" },
+	{ to: "drills/", name: "drills", sign: "drills", main: true },
+	{ to: "search/", name: "search", sign: "search", main: true },
+	{ to: "shapes/", name: "shapes", sign: "shapes" },
+	{ to: "skills/", name: "skills", sign: "skills" },
+	{ to: "levels/", name: "levels", sign: "levels" },
+	{ to: "equipment/", name: "equipment", sign: "equipment" },
+	{ to: "coverage/", name: "coverage", sign: "coverage" },
+	{ to: "term/", name: "termOverview", sign: "term" },
+	{ to: "measures/", name: "measures", sign: "measures" },
+	{ to: "findings/", name: "findings", sign: "findings" },
+	{ to: "guides/", name: "guides", sign: "guides" },
+	{ to: "author-guide/", name: "authorGuide", sign: "author" },
+	{ to: "about/", name: "safety", sign: "about" },
 ];
-
-/** The browser programs that a kind of page needs besides those of every page; the search page names its own. */
-const SCRIPTS: Partial<Record<SitePageKind, readonly string[]>> = {
-	home: ["todays-sheets", "this-week"],
-	calendar: ["this-week"],
-	classes: ["this-week"],
-	class: ["todays-sheets", "this-week"],
-	apparatus: ["this-week"],
-	"class-sheet": ["class-clock", "class-hall"],
-	coverage: ["coverage-cells"],
-	drill: ["motion"],
-	findings: ["copy-text"],
-};
-
-/** Pages whose programs write at their top: nothing is painted before, so that nothing moves after. */
-const FIRST_PAINT: readonly SitePageKind[] = ["home", "class"];
 
 /** The whole document around what a page function wrote; `drawn` is what its pictures place, at the page's end. */
 export function frame(ctx: PageContext, main: Html, drawn?: Html): Html {
 	const { page } = ctx;
+	const { crumbs = [] } = page;
+	const { styles = [], scripts = [], firstPaint = false } = page.facts;
 	const { club, term, language, contact } = page.frame;
 	const say = ctx.words.frame;
-	const title = page.kind === "home" ? `${club}${ctx.words.colon}${term}` : `${page.title} · ${club}`;
+	const title = page.address === HOME ? `${club}${ctx.words.colon}${term}` : `${page.title} · ${club}`;
 	return html`<!DOCTYPE html>
 <html lang="${language}">
 <head>
@@ -98,7 +63,7 @@ export function frame(ctx: PageContext, main: Html, drawn?: Html): Html {
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="same-origin">
 <title>${title}</title>
-<meta name="description" content="${page.description ?? say.description(page.title, club, term)}">
+<meta name="description" content="${page.description?.() ?? say.description(page.title, club, term)}">
 ${linkPicture(ctx)}<link rel="icon" href="${ctx.way("assets/icon.svg")}" type="image/svg+xml">
 ${
 	// On the search page what is searched comes before how it looks; a browser does not look ahead for
@@ -109,12 +74,9 @@ ${
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
-${page.kind === "coverage" && html`<link rel="stylesheet" href="${ctx.way("assets/coverage.css")}">`}
-${page.kind === "search" && html`<link rel="stylesheet" href="${ctx.way("assets/search.css")}">`}
-${page.kind === "class-sheet" && html`<link rel="stylesheet" href="${ctx.way("assets/hall.css")}">`}
-${(page.kind === "week-apparatus" || page.kind === "drill") && html`<link rel="stylesheet" href="${ctx.way("assets/pictures.css")}">`}
+${styles.map((name) => html`<link rel="stylesheet" href="${ctx.way(`assets/${name}.css`)}">`)}
 <script src="${ctx.way("assets/theme.js")}"></script>
-${(SCRIPTS[page.kind] ?? []).map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${FIRST_PAINT.includes(page.kind) && raw(' blocking="render"')}></script>`)}
+${scripts.map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${firstPaint && raw(' blocking="render"')}></script>`)}
 ${installHead(ctx)}
 </head>
 <body class="kind-${page.kind}">
@@ -132,8 +94,8 @@ ${installHead(ctx)}
 <div class="sheet">
 <main id="main" tabindex="-1">
 ${
-	page.crumbs.length > 0 &&
-	html`<nav class="crumbs" aria-label="${say.crumbs}"><ol>${page.crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
+	crumbs.length > 0 &&
+	html`<nav class="crumbs" aria-label="${say.crumbs}"><ol>${crumbs.map((crumb) => html`<li>${a(ctx, crumb)}</li>`)}</ol></nav>`
 }
 ${main}
 ${drawn}
@@ -153,7 +115,7 @@ ${emergencyPanel(ctx)}
 }
 
 function destination(ctx: PageContext, d: Destination, className = ""): Html {
-	const here = d.kinds.includes(ctx.page.kind);
+	const here = ctx.page.facts.under === d.name;
 	const exact = here && ctx.page.address === d.to;
 	const name = ctx.words.destinations[d.name];
 	const classes = [className, here ? "here" : ""].filter((one) => one !== "").join(" ");

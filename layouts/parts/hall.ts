@@ -35,11 +35,6 @@ export function stationsOrOptions(words: Words, block: BlockView): string {
 	return block.kind === "options" ? words.block.options(length) : words.counts.stations(length);
 }
 
-/** Where an apparatus stands in a sheet of several groups. */
-export function stopName(words: Words, { apparatus, group }: ClassStop): string {
-	return group === undefined ? apparatus.name : `${group}${words.colon}${apparatus.name}`;
-}
-
 /** What is carried to an apparatus at the change, and what cannot be; nothing where all of it stands. */
 export function carriedList(words: Words, { carried, missing }: ClassStop): Html | undefined {
 	if (carried.length === 0 && missing.length === 0) return undefined;
@@ -94,7 +89,7 @@ function inOrder({ words }: PageContext, stops: readonly ClassStop[]) {
 			const [only] = block.stations;
 			const title =
 				block.stations.length > 1 || only === undefined
-					? `${stopName(words, stop)}, ${stationsOrOptions(words, block)}`
+					? `${stop.name}, ${stationsOrOptions(words, block)}`
 					: only.drill.name;
 			return { anchor: blockAnchor(stop, block), title };
 		}),

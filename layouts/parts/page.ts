@@ -3,14 +3,21 @@
  */
 
 import type { Pose } from "../../scripts/figures/pose.ts";
-import { wayTo } from "../../scripts/views/addresses.ts";
+import { HOME, wayTo } from "../../scripts/views/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
 import type { Label, Link } from "../../scripts/views/links.ts";
-import type { SitePage } from "../../scripts/views/pages.ts";
+import type { FrameFacts, KindFacts, PageFacts } from "../../scripts/views/pages.ts";
 import type { Words } from "../../scripts/words/words.ts";
 
+/** A page as its parts see it. */
+export interface ShownPage extends PageFacts {
+	readonly kind: string;
+	readonly facts: KindFacts;
+	readonly frame: FrameFacts;
+}
+
 export interface PageContext {
-	readonly page: SitePage;
+	readonly page: ShownPage;
 	/** The words that are not the club's, in the handbook's language. */
 	readonly words: Words;
 	/** The reference from this page to a page or file, given from the root of the site. */
@@ -22,11 +29,9 @@ export interface PageContext {
 }
 
 /** The context of a page. The page that is shown at any address counts its ways from the root of the host. */
-export function contextOf(page: SitePage, highlight: PageContext["highlight"]): PageContext {
-	const way =
-		page.kind === "not-found"
-			? (to: string) => page.frame.root + to
-			: (to: string) => wayTo(page.address, to);
+export function contextOf(page: ShownPage, highlight: PageContext["highlight"]): PageContext {
+	const isFolder = page.address === HOME || page.address.endsWith("/");
+	const way = (to: string) => (isFolder ? wayTo(page.address, to) : page.frame.root + to);
 	return { page, words: page.frame.words, way, highlight, bodies: new Map() };
 }
 

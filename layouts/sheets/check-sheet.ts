@@ -3,12 +3,14 @@
  * the level, and on the sides after it what must be seen of each. No name is ever in the handbook, and nothing about health belongs on the sheet.
  */
 
-import type { Id, Level, LinkedSkill } from "../../scripts/model.ts";
-import { criteriaOf } from "../../scripts/views/drill.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
+import type { CheckSheetView } from "../../scripts/views/sheets/check-sheet.ts";
+import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import { evenRuns } from "./pieces.ts";
-import type { SheetPiece } from "./sheet-file.ts";
-import { AS_DESIGNED, fixedPiece, type SheetMaker } from "./side.ts";
+import type { Drawn } from "./sheet-file.ts";
+import { AS_DESIGNED, fixedPiece } from "./side.ts";
+
+type Skill = CheckSheetView["skills"][number];
 
 /** Columns and rows of a side. */
 const MOST_SKILLS = 17;
@@ -24,67 +26,53 @@ const MARKS = [
 	["notSeen", ""],
 ] as const;
 
-/** The check sheet of a level; undefined where no skill is to be learnt. */
-export function checkSheet(maker: SheetMaker, level: Level): SheetPiece | undefined {
-	const { curriculum, words } = maker.site;
+/** The check sheet of a level. */
+export function checkSheet(facts: SheetFacts, { level, skills }: CheckSheetView): Drawn {
+	const runs = evenRuns(skills, MOST_SKILLS);
+	const sides = [
+		...runs.map((run, i) => marksSide(facts, level, run, runs.length > 1 ? [i + 1, runs.length] : undefined)),
+		...bySide(skills).map((run) => criteriaSide(facts, level, run)),
+	];
+	return { html: fixedPiece(facts, "check-sheet", sides, true), most: sides.length, steps: AS_DESIGNED };
+}
+
+/** A side to fill in; `sheet` is its place among several. */
+function marksSide(
+	{ term, words }: SheetFacts,
+	level: string,
+	skills: readonly Skill[],
+	sheet: readonly [number, number] | undefined,
+): Html {
 	const say = words.checkSheet;
-	const skills = [...curriculum.skills.values()].filter(
-		(skill) => skill.levels.includes(level.id) && !level.entry.includes(skill.id),
-	);
-	if (skills.length === 0) return undefined;
-	const place = (skill: LinkedSkill): Id => skill.apparatus[0] ?? "";
-	const order = [...curriculum.apparatus.keys()];
-	const rank = (skill: LinkedSkill) => (order.indexOf(place(skill)) + order.length + 1) % (order.length + 1);
-	const sorted = [...skills].sort((a, b) => rank(a) - rank(b));
-	const runs = evenRuns(sorted, MOST_SKILLS);
-	const sides = runs.map((run, i) => {
-		const groups = Map.groupBy(run, place);
-		return html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}${runs.length > 1 && ` · ${say.sheetOf(i + 1, runs.length)}`}</p><h1>${level.name} <span>${say.check}</span></h1>
+	const groups = [...Map.groupBy(skills, ({ apparatus }) => apparatus)];
+	/** Columns, a line before the first of each apparatus. */
+	const columns = groups.flatMap(([, own]) => own.map(({ name }, i) => ({ name, starts: i === 0 })));
+	return html`<div class="area box"><header class="head"><p class="when">${term}${sheet && ` · ${say.sheetOf(...sheet)}`}</p><h1>${level} <span>${say.check}</span></h1>
 <p class="fields"><span>${words.heads.class}</span><span>${say.coach}</span><span>${say.dates}</span></p></header>
-<table class="checks"><thead><tr><td></td>${Array.from(groups, ([id, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${curriculum.apparatus.get(id)?.name ?? words.anywhere}</th>`)}</tr>
-<tr><th scope="col" class="name">${say.name}</th>${Array.from(groups.values()).flatMap((own) => own.map((skill, j) => html`<th scope="col" class="skill${j === 0 && " start"}"><span>${skill.name}</span></th>`))}</tr></thead>
-<tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${Array.from(groups.values()).flatMap((own) => own.map((_, j) => html`<td${j === 0 && html` class="start"`}></td>`))}</tr>`)}</tbody></table>
+<table class="checks"><thead><tr><td></td>${groups.map(([apparatus, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${apparatus ?? words.anywhere}</th>`)}</tr>
+<tr><th scope="col" class="name">${say.name}</th>${columns.map(({ name, starts }) => html`<th scope="col" class="skill${starts && " start"}"><span>${name}</span></th>`)}</tr></thead>
+<tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${columns.map(({ starts }) => html`<td${starts && html` class="start"`}></td>`)}</tr>`)}</tbody></table>
 <dl class="marks">${MARKS.map(([meaning, mark]) => html`<div><dt>${markSign(mark)}</dt><dd>${say.marks[meaning]}</dd></div>`)}</dl>
 <p class="small">${say.mark} ${say.noHealth}</p></div>`;
-	});
-	const criteria = sorted.flatMap((skill) => {
-		const lines = criteriaOf(maker.site, "", skill.id);
-		return lines.length === 0 ? [] : [{ skill, lines }];
-	});
-	const seen = bySide(criteria).map(
-		(
-			run,
-		) => html`<div class="area box"><header class="head"><p class="when">${curriculum.term.name}</p><h1>${level.name} <span>${words.skills.criteria}</span></h1></header>
-<dl class="criteria">${run.map(({ skill, lines }) => html`<div><dt>${skill.name}</dt>${lines.map((line) => html`<dd>${line}</dd>`)}</div>`)}</dl></div>`,
-	);
-	return {
-		title: say.title(level.name),
-		label: words.pageLabels.check(level.name),
-		html: fixedPiece(maker, "check-sheet", [...sides, ...seen], true),
-		most: sides.length + seen.length,
-		steps: AS_DESIGNED,
-		words: skills.map(({ name }) => name),
-		safety: [],
-		place: level.source.place(level.path),
-	};
 }
 
-interface Criteria {
-	readonly skill: LinkedSkill;
-	readonly lines: readonly Html[];
+function criteriaSide({ term, words }: SheetFacts, level: string, skills: readonly Skill[]): Html {
+	return html`<div class="area box"><header class="head"><p class="when">${term}</p><h1>${level} <span>${words.skills.criteria}</span></h1></header>
+<dl class="criteria">${skills.map(({ name, criteria }) => html`<div><dt>${name}</dt>${criteria.map(({ line }) => html`<dd>${line}</dd>`)}</div>`)}</dl></div>`;
 }
 
-/** Skills as many to a side as their lines leave room for. */
-function bySide(criteria: readonly Criteria[]): readonly (readonly Criteria[])[] {
-	const sides: Criteria[][] = [];
+/** Skills of which something must be seen, as many to a side as their lines leave room for. */
+function bySide(skills: readonly Skill[]): readonly (readonly Skill[])[] {
+	const sides: Skill[][] = [];
 	let left = 0;
-	for (const one of criteria) {
-		const needs = one.skill.criteria.reduce((sum, { length }) => sum + Math.ceil(length / LETTERS), 2);
+	for (const skill of skills) {
+		if (skill.criteria.length === 0) continue;
+		const needs = skill.criteria.reduce((sum, { letters }) => sum + Math.ceil(letters / LETTERS), 2);
 		if (needs > left) {
 			sides.push([]);
 			left = LINES;
 		}
-		sides.at(-1)?.push(one);
+		sides.at(-1)?.push(skill);
 		left -= needs;
 	}
 	return sides;

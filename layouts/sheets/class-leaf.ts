@@ -7,30 +7,20 @@
  * doses, spotting and caution never. What still does not fit one leaf is shown whole, on further ones.
  */
 
-import type { ClubClass, Id, WeekPlan } from "../../scripts/model.ts";
+import type { DrillCore, LevelText, SetUp } from "../../scripts/views/drill.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
-import type { Link } from "../../scripts/views/links.ts";
 import type { SetOut } from "../../scripts/views/set-out.ts";
-import {
-	type ClassSheetView,
-	type ClassStop,
-	classSheetView,
-	type Station,
-} from "../../scripts/views/week.ts";
+import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
+import type { ClassSheetView, ClassStop, Station } from "../../scripts/views/week.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import { cueList, levelText, safetyLines } from "../parts/drill-parts.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
-import { carriedList, coachesLine, stationsOrOptions, stopName } from "../parts/hall.ts";
+import { carriedList, coachesLine, stationsOrOptions } from "../parts/hall.ts";
 import { drawnApparatus, drawnSign } from "../parts/icons.ts";
-import type { SheetPiece, SheetStep } from "./sheet-file.ts";
-import {
-	figureStrip,
-	pouredPiece,
-	type SheetMaker,
-	safetyLines,
-	safetyOfDrill,
-	stepsFrom,
-	wordsOfDrill,
-} from "./side.ts";
+import type { Nothing } from "../parts/nothing.ts";
+import { figureStrip, inOneLine, inSentence, namesBefore, wayOf } from "./pieces.ts";
+import type { Drawn, SheetStep } from "./sheet-file.ts";
+import { pouredPiece, stepsFrom } from "./side.ts";
 
 /** From roomy to tight; in the tightest, less is shown. None is smaller than 8.5 pt: what needs more room gets a further leaf. */
 const STEPS: readonly SheetStep[] = [
@@ -41,29 +31,24 @@ const STEPS: readonly SheetStep[] = [
 ];
 
 /** The leaf of a class in a week. */
-export function classLeaf(maker: SheetMaker, week: WeekPlan, group: ClubClass): SheetPiece {
-	const { words } = maker.site;
-	const view = classSheetView(maker.site, week, group);
+export function classLeaf(facts: SheetFacts, view: ClassSheetView): Drawn {
+	const { words } = facts;
 	const when = [view.dateWords, hours(view)].filter((part) => part !== "").join(" · ");
-	const ofWeek = words.ofWeek(week.week);
-	const title = `${view.name}, ${ofWeek}`;
 	return {
-		title,
-		label: words.pageLabels.inWeek(view.name, week.week),
-		html: pouredPiece(maker, {
+		html: pouredPiece(facts, {
 			kind: "class-leaf",
 			bound: true,
-			head: headOf(maker, view, when),
-			again: html`<header class="again"><b>${view.name}</b> ${ofWeek} <span>${when}</span></header><p class="on"></p>`,
-			items: [...view.stops.flatMap((stop) => stopItems(words, view, stop)), endItem(words, view)],
+			head: headOf(facts, view, when),
+			again: html`<header class="again"><b>${view.name}</b> ${words.ofWeek(view.week.number)} <span>${when}</span></header><p class="on"></p>`,
+			items: [
+				...view.stops.flatMap((stop) => stopItems(words, stop, view.levels.length > 1)),
+				endItem(words, view),
+			],
 			columns: 2,
 		}),
 		most: 2,
 		leaves: true,
 		steps: STEPS,
-		words: [title.replace(",", ""), ...mustHave(maker, view)],
-		safety: safetyOf(maker, view),
-		place: week.source.place(["apparatus"]),
 	};
 }
 
@@ -71,24 +56,58 @@ function hours({ start, end }: Pick<ClassSheetView, "start" | "end">): string {
 	return end === "" ? start : `${start}–${end}`;
 }
 
-function headOf({ site: { words, curriculum } }: SheetMaker, view: ClassSheetView, when: string): Html {
+function headOf({ words, emergency }: SheetFacts, view: ClassSheetView, when: string): Html {
+	const {
+		name,
+		levels,
+		week,
+		closed,
+		gymnasts,
+		coaches,
+		ages,
+		warmUp,
+		coolDown,
+		planned,
+		available,
+		warmUpClock,
+		coolDownClock,
+		endClock,
+		stops,
+		setOut,
+		// In `when`.
+		day: _day,
+		date: _date,
+		dateWords: _dateWords,
+		start: _start,
+		end: _end,
+		// For the running clock of the page, and for links.
+		classId: _classId,
+		timezone: _timezone,
+		previous: _previous,
+		next: _next,
+		// What the director weighs: a substitute coach has five minutes.
+		activeShare: _activeShare,
+		still: _still,
+		findings: _findings,
+		...rest
+	} = view;
+	rest satisfies Nothing;
 	const who = [
-		words.counts.gymnasts(view.gymnasts),
-		...(view.coaches === undefined ? [] : [words.counts.coaches(view.coaches)]),
-		...(view.ages === undefined ? [] : [words.ages(...view.ages)]),
-		view.levels.map(({ name }) => name).join(", "),
+		words.counts.gymnasts(gymnasts),
+		...(coaches === undefined ? [] : [words.counts.coaches(coaches)]),
+		...(ages === undefined ? [] : [words.ages(...ages)]),
+		inSentence(levels),
 	];
-	const { emergency } = curriculum.club;
 	const { classLeaf: say, classSheet: said } = words;
-	return html`<header class="head"><p class="when">${when}</p><h1>${view.name} <span>${words.ofWeek(view.week.number)}</span></h1>
-<p class="theme">${view.week.theme}</p><p class="who">${who.join(" · ")} · ${said.planned(view.planned, view.available)}</p></header>
-${view.closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
-<ol class="clock">${view.warmUp > 0 && clockStop(words, view.warmUpClock, say.gather, view.warmUp)}${view.stops.map(
+	return html`<header class="head"><p class="when">${when}</p><h1>${name} <span>${words.ofWeek(week.number)}</span></h1>
+<p class="theme">${week.theme}</p><p class="who">${who.join(" · ")} · ${said.planned(planned, available)}</p></header>
+${closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
+<ol class="clock">${warmUp > 0 && clockStop(words, warmUpClock, say.gather, warmUp)}${stops.map(
 		(stop) =>
-			html`<li><time>${stop.clock}</time><b>${drawnApparatus(stop.id)} ${stopName(words, stop)}</b><span>${words.min(stop.minutes)}</span></li>`,
-	)}${view.coolDown > 0 && clockStop(words, view.coolDownClock, said.coolDown, view.coolDown)}<li class="end"><time>${view.endClock}</time><b>${said.end}</b></li></ol>
+			html`<li><time>${stop.clock}</time><b>${drawnApparatus(stop.id)} ${stop.name}</b><span>${words.min(stop.minutes)}</span></li>`,
+	)}${coolDown > 0 && clockStop(words, coolDownClock, said.coolDown, coolDown)}<li class="end"><time>${endClock}</time><b>${said.end}</b></li></ol>
 <div class="first"><p>${drawnSign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${drawnSign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
-${view.setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${view.setOut.map((one) => setOutLine(words, one))}</section>`}`;
+${setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${setOut.map((one) => setOutLine(words, one))}</section>`}`;
 }
 
 function clockStop(words: Words, clock: string, what: string, minutes: number): Html {
@@ -102,95 +121,136 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 }
 
 /** The first station of a stop carries its head, the first of a block the block's. */
-function stopItems(words: Words, view: ClassSheetView, stop: ClassStop): readonly Html[] {
-	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${drawnApparatus(stop.id)} ${stopName(words, stop)} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
+function stopItems(words: Words, stop: ClassStop, severalLevels: boolean): readonly Html[] {
+	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${drawnApparatus(stop.id)} ${stop.name} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
-		// A class shares itself out evenly, so that every station of a block has the same.
-		const [each] = block.stations;
-		const shared = [
-			stationsOrOptions(words, block),
-			...(each?.minutes[0] === undefined ? [] : [words.block.minEach(each.minutes[0].minutes)]),
-			...(each?.gymnasts === undefined ? [] : [words.classLeaf.atEach(each.gymnasts)]),
-			block.kind === "options" ? words.block.choose(block.choose) : words.sheets.toChange(block.change),
-		];
-		const coaching = coachesLine(words, block);
-		const blockHead = html`<p class="block"><time>${block.clock}–${block.until}</time> <b>${words.min(block.minutes)}</b>${several && ` · ${shared.join(", ")}`}</p>${coaching && html`<p class="coaching">${coaching}</p>`}${block.note && html`<p class="note">${block.note}</p>`}`;
+		const blockHead = blockHeadOf(words, block);
 		return block.stations.map(
 			(station, j) =>
-				html`<div class="item"${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${i === 0 && j === 0 && head}${j === 0 && blockHead}${drillItem(words, view, station, several ? stationLabel(j) : undefined)}</div>`,
+				html`<div class="item"${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${i === 0 && j === 0 && head}${j === 0 && blockHead}${stationItem(words, station, severalLevels, several ? stationLabel(j) : undefined)}</div>`,
 		);
 	});
 }
 
-function drillItem(words: Words, view: ClassSheetView, station: Station, number: string | undefined): Html {
-	const { classLeaf: say, drill: said } = words;
-	const { core } = station;
-	const severalLevels = view.levels.length > 1;
-	const { turns: each } = core.setUp;
-	const turns = [
-		...(station.turns === undefined ? [] : [say.turnsEach(station.turns)]),
-		...each.map(({ seconds, atOnce, levels }) => `${namesBefore(words, levels)}${say.turn(seconds, atOnce)}`),
+function blockHeadOf(words: Words, block: ClassStop["blocks"][number]): Html {
+	const {
+		clock,
+		until,
+		minutes,
+		note,
+		stations,
+		kind,
+		choose,
+		change,
+		show,
+		// Said by `coachesLine`.
+		coaches: _coaches,
+		// The clock is its name here; a class's stations are its levels'.
+		number: _number,
+		levels: _levels,
+		...rest
+	} = block;
+	rest satisfies Nothing;
+	// A class shares itself out evenly, so that every station of a block has the same.
+	const [each] = stations;
+	const shared = [
+		stationsOrOptions(words, block),
+		...(each?.minutes[0] === undefined ? [] : [words.block.minEach(each.minutes[0].minutes)]),
+		...(each?.gymnasts === undefined ? [] : [words.classLeaf.atEach(each.gymnasts)]),
+		kind === "options" ? words.block.choose(choose) : words.sheets.toChange(change),
 	];
-	const { fits } = station;
-	const { easier, harder } = core.adapt;
-	return html`<article class="drill"><h3>${number !== undefined && html`<span class="no">${number}</span>`}${station.drill.name}</h3>
-<div class="strip">${figureStrip(words, core.figures)}</div>
-${station.note && html`<p class="note">${station.note}</p>`}
-${core.levels.map(({ level, how, dose }) => html`<p class="way">${severalLevels && html`<b>${level.name}${words.colon.trimEnd()}</b> `}${how ?? said.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}</p>`)}
+	const coaching = coachesLine(words, block);
+	return html`<p class="block"><time>${clock}–${until}</time> <b>${words.min(minutes)}</b>${stations.length > 1 && ` · ${shared.join(", ")}`}${show > 0 && ` · ${words.block.show(show)}`}</p>${coaching && html`<p class="coaching">${coaching}</p>`}${note && html`<p class="note">${note}</p>`}`;
+}
+
+function stationItem(
+	words: Words,
+	station: Station,
+	severalLevels: boolean,
+	number: string | undefined,
+): Html {
+	const {
+		drill,
+		note,
+		core,
+		turns,
+		fits,
+		// What is the same at each station stands at the block's head; how long one waits follows.
+		minutes: _minutes,
+		gymnasts: _gymnasts,
+		wait: _wait,
+		// The cues say it at the apparatus.
+		summary: _summary,
+		...rest
+	} = station;
+	rest satisfies Nothing;
+	return html`<article class="drill"><h3>${number !== undefined && html`<span class="no">${number}</span>`}${drill.name}</h3>
+${drillLines(words, core, { note, turns, fits, severalLevels })}</article>`;
+}
+
+function drillLines(
+	words: Words,
+	core: DrillCore,
+	here: Pick<Station, "note" | "turns" | "fits"> & { readonly severalLevels: boolean },
+): Html {
+	const {
+		levels,
+		cues,
+		faults,
+		setUp,
+		safety,
+		adapt,
+		criteria,
+		figures,
+		// The station's own heading.
+		id: _id,
+		title: _title,
+		...rest
+	} = core;
+	rest satisfies Nothing;
+	const { note, turns, fits, severalLevels } = here;
+	const { drill: said } = words;
+	const adaptLine = (name: string, lines: readonly LevelText[]) =>
+		look(
+			name,
+			lines.map((line) => levelText(words, line)),
+		);
+	return html`<div class="strip">${figureStrip(words, figures)}</div>
+${note && html`<p class="note">${note}</p>`}
+${levels.map((way) => html`<p class="way">${severalLevels && html`<b>${way.level.name}${words.colon.trimEnd()}</b> `}${wayOf(words, way)}</p>`)}
 ${fits && html`<p class="fits"><b>${words.block.fits(fits.planned, fits.fits, fits.turns)}</b></p>`}
-${core.cues.length > 0 && html`<ul class="cues">${core.cues.map((cue) => html`<li>${cue}</li>`)}</ul>`}
-${core.faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
-${adaptLine(said.easier, easier)}${adaptLine(said.harder, harder)}${core.criteria.map(({ skill, lines }) => adaptLine(words.sheets.seenOf(skill.name), lines))}${safetyLines(words, core.safety)}
-<p class="props">${propsOf(words, station)}${turns.length > 0 && html`<span>${turns[0]}${turns.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}</p></article>`;
+${cueList(cues)}
+${faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
+${adaptLine(said.easier, adapt.easier)}${adaptLine(said.harder, adapt.harder)}${criteria.map(({ skill, lines }) => look(words.sheets.seenOf(skill.name), lines))}<div class="safe">${safetyLines(words, safety, words.sheets.nothingWritten, drawnSign)}</div>
+<p class="props">${propsOf(words, setUp, turns)}</p>`;
 }
 
-function adaptLine(name: string, lines: readonly Html[]): Html | undefined {
+function look(name: string, lines: readonly Html[]): Html | undefined {
 	if (lines.length === 0) return undefined;
-	return html`<p class="look adapt"><b>${name}</b> ${lines.map((line, i) => html`${i > 0 && " · "}${line}`)}</p>`;
+	return html`<p class="look adapt"><b>${name}</b> ${inOneLine(lines)}</p>`;
 }
 
-function propsOf(words: Words, { core }: Station): Html {
+/** What stands ready, how high, and how long a turn takes. */
+function propsOf(
+	words: Words,
+	{ equipment, heights, turns, ...rest }: SetUp,
+	turnsEach: number | undefined,
+): Html {
+	rest satisfies Nothing;
 	const { classLeaf: say } = words;
-	const { equipment, heights } = core.setUp;
+	const each = [
+		...(turnsEach === undefined ? [] : [say.turnsEach(turnsEach)]),
+		...turns.map(
+			({ seconds, atOnce, levels }) => `${namesBefore(words, levels)}${say.turn(seconds, atOnce)}`,
+		),
+	];
 	return html`${equipment.map(({ item, count, per, levels }, i) => html`${i > 0 && ", "}${namesBefore(words, levels)}${per === "gymnast" ? say.propsEach(count, item.name) : say.props(count, item.name)}`)}${equipment.length > 0 && ". "}${heights.map(
 		({ what, landmark, levels, ranges: [range] }) =>
-			html`${say.height(levels.length === 0 ? what : `${what} (${levels.map(({ name }) => name).join(", ")})`, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
-	)}`;
+			html`${say.height(levels.length === 0 ? what : `${what} (${inSentence(levels)})`, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
+	)}${each.length > 0 && html`<span>${each[0]}${each.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}`;
 }
 
 function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): Html {
 	return html`<div class="item last">${view.coolDown > 0 && html`<p class="block"><time>${view.coolDownClock}–${view.endClock}</time> ${say.putBack(html`<b>${classSheet.coolDown}</b>`)}</p>`}<p class="left-out">${say.leftOut}</p></div>`;
-}
-
-function namesBefore(words: Words, levels: readonly Link[]): string {
-	return levels.length === 0 ? "" : `${levels.map(({ name }) => name).join(", ")}${words.colon}`;
-}
-
-function levelsOf({ core }: Station): readonly Id[] {
-	return core.levels.map(({ level }) => level.to.split("/")[1] ?? "");
-}
-
-/** Taken from the club's own records, not from the markup. */
-function mustHave(maker: SheetMaker, view: ClassSheetView): readonly string[] {
-	return view.stops.flatMap((stop) => [
-		`${stop.clock} ${stopName(maker.site.words, stop)}`,
-		...stop.blocks.flatMap((block) =>
-			block.stations.flatMap((station) =>
-				wordsOfDrill(maker, station.core.id, levelsOf(station), Number.POSITIVE_INFINITY, block.written),
-			),
-		),
-	]);
-}
-
-function safetyOf(maker: SheetMaker, view: ClassSheetView): readonly string[] {
-	const { emergency } = maker.site.curriculum.club;
-	return [
-		...(emergency === undefined ? [] : [emergency]),
-		...view.stops.flatMap(({ blocks }) =>
-			blocks.flatMap(({ stations }) =>
-				stations.flatMap((one) => safetyOfDrill(maker, one.core.id, levelsOf(one))),
-			),
-		),
-	];
 }

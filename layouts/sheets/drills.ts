@@ -2,32 +2,32 @@
  * The drill library: for each apparatus a list of its drills, then a card for each.
  */
 
-import { drillAt, valuesAt } from "../../scripts/compute/drill-at.ts";
-import { setUpHeights } from "../../scripts/compute/heights.ts";
 import { drawQr } from "../../scripts/figures/qr.ts";
-import type { Apparatus, LinkedDrill } from "../../scripts/model.ts";
-import { mediaKindOf } from "../../scripts/read/inspect-media.ts";
+import type { Movement } from "../../scripts/figures/support.ts";
+import type { Id } from "../../scripts/model.ts";
 import { addressOf } from "../../scripts/views/addresses.ts";
-import { type Html, html, raw } from "../../scripts/views/html.ts";
+import type { DrillMedium, DrillView, SetUp } from "../../scripts/views/drill.ts";
+import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
+import type { BinderView, DrillLeaves } from "../../scripts/views/sheets/binder.ts";
 import { capital } from "../../scripts/views/words.ts";
+import type { Words } from "../../scripts/words/words.ts";
+import { cueList, levelText, safetyLines } from "../parts/drill-parts.ts";
+import { drawnSign } from "../parts/icons.ts";
+import type { Nothing } from "../parts/nothing.ts";
+import { longestNumber } from "./page-reference.ts";
 import {
-	beforeLevels,
 	columns,
-	cueList,
 	dot,
 	evenRuns,
+	figureStrip,
+	inOneLine,
+	inSentence,
 	levelRows,
-	named,
-	namedDrills,
-	pageList,
-	pageRun,
-	safetyBox,
-	shapeStrip,
+	namesBefore,
 	sheetHead,
 } from "./pieces.ts";
-import { drillLabel, drillsOf, type Places } from "./places.ts";
-import type { SheetPart, SheetSection } from "./section.ts";
-import type { SheetSource } from "./source.ts";
+import { linkIn, pageList, pageOf, pageRun, placeOf, withPages } from "./references.ts";
+import type { SheetSection } from "./section.ts";
 
 /** Cards laid out in one go: more takes longer than twice as many goes. */
 const CARDS = 36;
@@ -36,182 +36,181 @@ const CARDS = 36;
 const NUMBER_WIDTH = 6.6;
 const NUMBER_ROOM = 10;
 
-export function drillSections(
-	source: SheetSource,
-	places: Places,
-	slotOf: (apparatus: Apparatus) => number,
-): readonly SheetSection[] {
-	return [...source.curriculum.apparatus.values()].flatMap((apparatus) => {
-		const drills = drillsOf(source.curriculum, apparatus.id);
-		const elsewhere = [...source.curriculum.drills.values()].filter(
-			(drill) => drill.apparatus[0] !== apparatus.id && drill.apparatus.includes(apparatus.id),
-		);
-		if (drills.length === 0 && elsewhere.length === 0) return [];
-		const title = source.words.drillCards.on(apparatus.name);
-		const label = drillLabel(source.words, apparatus);
-		const parts: SheetPart[] = [
-			{ label, head: title, html: listSheet(source, places, apparatus, drills, elsewhere) },
-			...evenRuns(drills, CARDS).map((run) => ({
+/** The drills of an apparatus; nothing where it has none. */
+export function drillSection(
+	binder: BinderView,
+	leaves: DrillLeaves,
+	slot: number,
+): SheetSection | undefined {
+	const { apparatus, cards, drills, elsewhere, sources } = leaves;
+	if (drills.length === 0 && elsewhere.length === 0) return undefined;
+	const title = binder.words.drillCards.on(apparatus.name);
+	const { anchor, label } = placeOf(binder, apparatus.to);
+	return {
+		title,
+		tab: apparatus.name,
+		slot,
+		parts: [
+			{ label, head: title, html: listSheet(binder, leaves) },
+			...evenRuns(cards, CARDS).map((run) => ({
 				label,
 				head: title,
-				html: html`${run.map((drill) => card(source, places, drill))}`,
+				html: html`${run.map((card) => cardOf(binder, card()))}`,
 			})),
-		];
-		return [
-			{
-				title,
-				tab: apparatus.name,
-				slot: slotOf(apparatus),
-				parts,
-				targets: [
-					{ id: places.id("apparatus", apparatus.id), title, depth: 1 as const },
-					...drills.map((drill) => ({
-						id: places.id("drill", drill.id),
-						title: source.markdown.plain(drill.title),
-						depth: 2 as const,
-						source: drill.source,
-					})),
-				],
-			},
-		];
-	});
+		],
+		targets: [
+			{ id: anchor, title, depth: 1 as const },
+			...drills.map(({ link }, i) => {
+				const place = placeOf(binder, link.to);
+				return { id: place.anchor, title: place.name, depth: 2 as const, source: sources[i] };
+			}),
+		],
+	};
 }
 
-function listSheet(
-	source: SheetSource,
-	places: Places,
-	apparatus: Apparatus,
-	drills: readonly LinkedDrill[],
-	elsewhere: readonly LinkedDrill[],
-): Html {
-	const { words } = source;
+function listSheet(binder: BinderView, { apparatus, drills, elsewhere, levels }: DrillLeaves): Html {
+	const { words } = binder;
 	const say = words.drillCards;
-	const levels = [...source.curriculum.levels.values()];
 	const level = Math.min(62, Math.floor(260 / Math.max(1, levels.length)));
-	const longest = Math.max(0, ...drills.map(({ id }) => places.numberLength("drill", id)));
+	const longest = Math.max(0, ...drills.map(({ link }) => longestNumber(placeOf(binder, link.to)).length));
 	const card = Math.ceil(longest * NUMBER_WIDTH) + NUMBER_ROOM;
-	return html`${sheetHead(places.id("apparatus", apparatus.id), say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
+	return html`${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
 ${
 	drills.length > 0 &&
 	html`<table class="register">${columns([undefined, ...levels.map(() => level), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
 <tbody>${drills.map(
-		(drill) =>
-			html`<tr><th scope="row">${places.link("drill", drill.id, source.markdown.plain(drill.title))}</th>${levels.map(({ id, name }) => html`<td class="mark">${drill.levels.has(id) && dot(name)}</td>`)}<td class="number">${places.page("drill", drill.id)}</td></tr>`,
+		({ link, levels: offered }) =>
+			html`<tr><th scope="row">${linkIn(binder, link)}</th>${levels.map(({ to, name }) => html`<td class="mark">${offered.some((one) => one.to === to) && dot(name)}</td>`)}<td class="number">${pageOf(binder, link.to)}</td></tr>`,
 	)}</tbody></table>`
 }
-${
-	elsewhere.length > 0 &&
-	html`<section><h2>${say.elsewhere}</h2>${pageList(
-		places,
-		"drill",
-		namedDrills(
-			elsewhere.map(({ id }) => id),
-			source.curriculum.drills,
-			source,
-		),
-	)}</section>`
-}`;
+${elsewhere.length > 0 && html`<section><h2>${say.elsewhere}</h2>${pageList(binder, elsewhere)}</section>`}`;
 }
 
-function card(source: SheetSource, places: Places, drill: LinkedDrill): Html {
-	const { curriculum, markdown, words } = source;
-	const { apparatus, drills, shapes, skills } = curriculum;
+function cardOf(binder: BinderView, view: DrillView): Html {
+	const {
+		id,
+		title,
+		summary,
+		aliases,
+		apparatus,
+		direction,
+		sides,
+		figures,
+		levels,
+		body,
+		media,
+		cues,
+		faults,
+		setUp,
+		adapt,
+		criteria,
+		shapes,
+		skills,
+		after,
+		next,
+		partners,
+		reviewed,
+		safety,
+		// On a card what is written leads on; what else is near, and where it is planned, is on the site.
+		easier: _easier,
+		harder: _harder,
+		elsewhere: _elsewhere,
+		planned: _planned,
+		// Counts are the director's, and stand in the tables; the file is the writer's.
+		contacts: _contacts,
+		exposure: _exposure,
+		file: _file,
+		...rest
+	} = view;
+	rest satisfies Nothing;
+	const { words } = binder;
 	const { drillCards: say, drill: said } = words;
-	const { direction, sides } = drill;
 	const kinds = [
-		...(direction === undefined || direction === "none" ? [] : [words.directions[direction]]),
+		...(direction === undefined ? [] : [words.directions[direction]]),
 		...(sides === undefined || sides === "both" ? [] : [say.sides[sides]]),
-		...(drill.apparatus.length < 2
-			? []
-			: [say.alsoOn(drill.apparatus.slice(1).map((id) => apparatus.get(id)?.name ?? id))]),
+		...(apparatus.length < 2 ? [] : [say.alsoOn(apparatus.slice(1).map(({ name }) => name))]),
 	];
-	const links: readonly (readonly [string, Html | undefined])[] = [
+	const lines: readonly (readonly [string, HtmlValue])[] = [
+		[said.easier, inOneLine(adapt.easier.map((line) => levelText(words, line)))],
+		[said.harder, inOneLine(adapt.harder.map((line) => levelText(words, line)))],
+		...criteria.map(({ skill, lines }) => [words.sheets.seenOf(skill.name), inOneLine(lines)] as const),
+		[said.shapes, pageRun(binder, shapes)],
+		[said.leadsTo, pageRun(binder, skills)],
+		[say.after, pageRun(binder, after)],
+		[say.andThen, pageRun(binder, next)],
 		[
-			said.shapes,
-			drill.shapes.length === 0 ? undefined : pageRun(places, "shape", named(drill.shapes, shapes)),
+			words.binder.otherWay,
+			pageRun(
+				binder,
+				partners.map(({ link }) => link),
+			),
 		],
-		[
-			said.leadsTo,
-			drill.skills.length === 0 ? undefined : pageRun(places, "skill", named(drill.skills, skills)),
-		],
-		[say.after, runOf(drill.after)],
-		[say.andThen, runOf(drill.next)],
-		[words.binder.otherWay, runOf(drill.partners)],
 	];
-	function runOf(ids: LinkedDrill["after"]): Html | undefined {
-		return ids.length === 0 ? undefined : pageRun(places, "drill", namedDrills(ids, drills, source));
-	}
+	const code = codeOf(binder, id, title);
 	return html`<article class="card whole">
-<header class="card-head"><div><h2 id="${places.id("drill", drill.id)}">${places.inline(drill.title)}</h2>
-${drill.summary !== undefined && html`<p class="summary">${places.inline(drill.summary)}</p>`}
-${(kinds.length > 0 || drill.aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && drill.aliases.length > 0 && ". "}${drill.aliases.length > 0 && html`<b>${said.alsoCalled}</b> ${drill.aliases.map((alias) => markdown.plain(alias)).join(", ")}`}</p>`}</div>${shapeStrip(source, drill, `strip-${drill.id}`)}${codeOf(source, drill)}</header>
+<header class="card-head"><div><h2 id="drill-${id}">${title}</h2>
+${summary !== undefined && html`<p class="summary">${summary}</p>`}
+${(kinds.length > 0 || aliases.length > 0) && html`<p class="kinds">${capital(kinds.join(" · "))}${kinds.length > 0 && aliases.length > 0 && ". "}${aliases.length > 0 && html`<b>${said.alsoCalled}</b> ${aliases.join(", ")}`}</p>`}</div>${stripOf(words, figures, `strip-${id}`)}${code}</header>
 <div class="card-body">
-${levelRows(source, places, drill)}
-<div class="prose">${places.block(drill.body, 3)}</div>
-${pictures(source, places, drill)}
-${drill.cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(places, drill.cues)}</div>`}
-${
-	drill.faults.length > 0 &&
-	html`<h3>${say.seeAndSay}</h3><dl class="faults">${drill.faults.map(({ see, say }) => html`<div><dt>${places.inline(see)}</dt><dd>${places.inline(say)}</dd></div>`)}</dl>`
-}
-${setUp(source, places, drill)}
-<div class="card-links">${links.map(([name, run]) => run && html`<p><b>${name}</b> ${run}</p>`)}${
-		drill.reviewed !== undefined && html`<p>${say.reviewed(words.date(drill.reviewed, "long"))}</p>`
+${levelRows(words, levels)}
+<div class="prose">${withPages(binder, body)}</div>
+${media.map((medium) => pictureOf(binder, medium, code))}
+${cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(cues)}</div>`}
+${faults.length > 0 && html`<h3>${say.seeAndSay}</h3><dl class="faults">${faults.map(({ see, say }) => html`<div><dt>${see}</dt><dd>${say}</dd></div>`)}</dl>`}
+${setUpOf(binder, setUp)}
+<div class="card-links">${lines.map(([name, line]) => line !== undefined && html`<p><b>${name}</b> ${line}</p>`)}${
+		reviewed !== undefined && html`<p>${say.reviewed(words.date(reviewed.iso, "long"))}</p>`
 	}</div></div>
-${safetyBox(source, places, drill, [...drill.levels.keys()])}</article>`;
+<div class="safety">${safetyLines(words, safety, words.safety.nothingWritten(words.binder.cautionInFront), drawnSign)}</div></article>`;
 }
 
-function setUp(source: SheetSource, places: Places, drill: LinkedDrill): Html | undefined {
-	const { words } = source;
+/** A drill's phases in the order a body goes through them, with their names under them. */
+function stripOf(words: Words, movement: Movement, idPrefix: string): Html | undefined {
+	const strip = figureStrip(words, movement, idPrefix);
+	if (strip === undefined) return undefined;
+	return html`<figure class="strip">${strip}<figcaption>${movement.stances.map(
+		({ shape }, i) => html`<span>${movement.inOrder && html`<b>${i + 1}</b> `}${shape.name}</span>`,
+	)}</figcaption></figure>`;
+}
+
+/** Centimetres stand in a table of their own, by the ages of each level. */
+function setUpOf(binder: BinderView, { equipment, heights, turns, ...rest }: SetUp): Html | undefined {
+	rest satisfies Nothing;
+	const { words } = binder;
 	const say = words.drillCards;
-	const { equipment, levels } = source.curriculum;
-	const offered = [...levels.keys()].filter((id) => drill.levels.has(id));
-	const at = offered.length === 0 ? [drill] : offered.map((level) => drillAt(drill, level));
-	const items = [...new Set(at.flatMap((one) => one.equipment.map(({ item }) => item)))];
-	const heights = setUpHeights(drill, offered);
-	const turns = valuesAt(drill, offered, ({ turn }) => turn);
-	if (items.length === 0 && heights.length === 0 && turns.every(({ value }) => value === undefined))
-		return undefined;
-	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${items.flatMap((id) =>
-		valuesAt(drill, offered, (one) => one.equipment.find(({ item }) => item === id)).flatMap(
-			({ value, levels: those }) =>
-				value === undefined
-					? []
-					: [
-							html`<li>${beforeLevels(source, those)}<b>${value.count}</b> ${places.link("equipment", id, equipment.get(id)?.name ?? id)}${value.per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
-						],
-		),
-	)}${heights.map(({ what: id, landmark, levels: those }) => {
-		const what = equipment.get(id)?.name ?? id;
-		return html`<li class="height">${say.height(those.length === offered.length ? what : `${what} (${those.map((id) => levels.get(id)?.name ?? id).join(", ")})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`;
-	})}${turns.flatMap(({ value, levels: those }) =>
-		value === undefined
-			? []
-			: [
-					html`<li class="height">${beforeLevels(source, those)}${say.turn(value.seconds, value.atOnce)}</li>`,
-				],
+	if (equipment.length === 0 && heights.length === 0 && turns.length === 0) return undefined;
+	return html`<h3>${say.setUp}</h3><ul class="set-up-list">${equipment.map(
+		({ item, count, per, levels }) =>
+			html`<li>${namesBefore(words, levels)}<b>${count}</b> ${linkIn(binder, item)}${per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
+	)}${heights.map(
+		({ what, landmark, levels }) =>
+			html`<li class="height">${say.height(levels.length === 0 ? what : `${what} (${inSentence(levels)})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
+	)}${turns.map(
+		({ seconds, atOnce, levels }) =>
+			html`<li class="height">${namesBefore(words, levels)}${say.turn(seconds, atOnce)}</li>`,
 	)}</ul>`;
 }
 
 /** The drill's page on the site, as a code to point a phone at; nothing where the club names no site. */
-function codeOf({ curriculum, markdown, words }: SheetSource, drill: LinkedDrill): Html | undefined {
-	const { site } = curriculum.club;
+function codeOf({ club: { site }, words }: BinderView, id: Id, title: string): Html | undefined {
 	if (site === undefined) return undefined;
-	const address = new URL(addressOf({ kind: "drill", id: drill.id }), site.replace(/\/?$/, "/")).href;
-	const said = { title: words.drillCards.code, description: `${markdown.plain(drill.title)}, ${address}` };
+	const address = new URL(addressOf({ kind: "drill", id }), site.replace(/\/?$/, "/")).href;
+	const said = { title: words.drillCards.code, description: `${title}, ${address}` };
 	return html`<a class="code" href="${address}">${raw(drawQr(address, said))}</a>`;
 }
 
 /** Pictures are printed; of a video its poster is, with where it plays. */
-function pictures(source: SheetSource, places: Places, drill: LinkedDrill): Html {
-	const say = source.words.drillCards;
-	return html`${drill.media.map(({ file, alt, caption }) => {
-		const address = source.picture(file);
-		const words = caption === undefined ? undefined : places.inline(caption);
-		if (address === undefined) return html`<p class="small"><b>${say.onSite}</b> ${words ?? alt}</p>`;
-		if (mediaKindOf(file) === "picture") {
-			return html`<figure class="picture"><img src="${address}" alt="${alt}">${words && html`<figcaption>${words}</figcaption>`}</figure>`;
-		}
-		return html`<figure class="picture film"><img src="${address}" alt="${alt}"><div>${codeOf(source, drill)}<figcaption><b>${say.videoOnSite}</b> ${words ?? alt}</figcaption></div></figure>`;
-	})}`;
+function pictureOf(
+	{ picture, words: { drillCards: say } }: BinderView,
+	{ medium, alt, caption }: DrillMedium,
+	code: Html | undefined,
+): Html {
+	const address = picture(medium);
+	const words = caption ?? alt;
+	if (address === undefined) return html`<p class="small"><b>${say.onSite}</b> ${words}</p>`;
+	const image = html`<img src="${address}" alt="${alt}">`;
+	if (medium.kind === "picture") {
+		return html`<figure class="picture">${image}${caption && html`<figcaption>${caption}</figcaption>`}</figure>`;
+	}
+	return html`<figure class="picture film">${image}<div>${code}<figcaption><b>${say.videoOnSite}</b> ${words}</figcaption></div></figure>`;
 }

@@ -3,53 +3,39 @@
  * club's guides with its levels.
  */
 
-import { teachingWeeks } from "../../scripts/compute/calendar.ts";
-import { entryOf } from "../../scripts/compute/levels-of.ts";
-import type { Level } from "../../scripts/model.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
+import type { LevelCore } from "../../scripts/views/level.ts";
+import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import { drawnSign } from "../parts/icons.ts";
-import { named, namedDrills, pageLine, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
-import type { Places } from "./places.ts";
+import { shapeFigure, sheetHead } from "./pieces.ts";
+import { pageLine, pageRun, placeOf, withPages } from "./references.ts";
 import type { SheetSection } from "./section.ts";
-import type { SheetSource } from "./source.ts";
 
 /** The first and last day of the term, as far as it has dates. */
-function termDates(source: SheetSource): string {
-	const { words } = source;
-	const { term } = source.curriculum;
-	const weeks = teachingWeeks(term);
-	const first = weeks[0]?.monday;
-	const last = weeks.at(-1)?.sunday;
-	if (first === undefined || last === undefined) return words.counts.weeks(term.weeks);
-	return words.binder.dates(term.weeks, words.date(first, "long"), words.date(last, "long"));
+function termDates({ cover: { dates, weeks }, words }: BinderView): string {
+	if (dates === undefined) return words.counts.weeks(weeks);
+	return words.binder.dates(weeks, words.date(dates.from, "long"), words.date(dates.to, "long"));
 }
 
 /** The cover, and on its back how the binder works. */
-export function coverSection(source: SheetSource, edition: string): SheetSection {
-	const { words } = source;
+export function coverSection(binder: BinderView): SheetSection {
+	const { club, cover: shown, edition, term, words } = binder;
 	const { binder: say, pageLabels } = words;
-	const { club, term, shapes, weeks } = source.curriculum;
-	const figures = [...shapes.values()].filter((shape) => shape.angles !== undefined);
-	// A handful spread over the whole list, so that they differ.
-	const step = Math.max(1, figures.length / COVER_FIGURES);
-	const shown = Array.from(
-		{ length: Math.min(COVER_FIGURES, figures.length) },
-		(_, i) => figures[Math.floor(i * step)],
-	);
+	const caution = (name: string, text: string) => html`<p>${drawnSign("caution")}<b>${name}</b> ${text}</p>`;
+	const emergency = club.emergency !== undefined && caution(words.sheets.emergency, club.emergency);
 	const cover = html`<div class="cover">
 <p class="cover-club">${club.name}</p>
 <h1 id="part-cover">${say.title}</h1>
-<p class="cover-term">${term.name}</p>
-<p class="cover-dates">${termDates(source)}</p>
-<div class="cover-figures">${shown.map((shape, i) => shape && shapeFigure(shape, `cover-${i}`, 120))}</div>
+<p class="cover-term">${term}</p>
+<p class="cover-dates">${termDates(binder)}</p>
+<div class="cover-figures">${shown.shapes.map((shape, i) => shapeFigure(shape, `cover-${i}`, 120))}</div>
 <div class="cover-foot">
-<p class="cover-edition">${edition}</p>
-${club.emergency !== undefined && html`<div class="safety"><p>${drawnSign("caution")}<b>${words.sheets.emergency}</b> ${club.emergency}</p></div>`}
+<p class="cover-edition">${edition.words}</p>
+${emergency && html`<div class="safety">${emergency}</div>`}
 </div></div>`;
-	const example = weeks[0]?.week ?? 3;
 	const key = [
 		[pageLabels.guides, say.parts.guides],
-		[pageLabels.week(example), say.parts.week(example)],
+		[pageLabels.week(shown.exampleWeek), say.parts.week(shown.exampleWeek)],
 		[pageLabels.drills, say.parts.drills],
 		[`${pageLabels.shapes}, ${pageLabels.skills}`, say.parts.things],
 		[`${pageLabels.coverage}, ${pageLabels.equipment}`, say.parts.tables],
@@ -66,10 +52,7 @@ ${key.map(([label, what]) => html`<tr><th scope="row">${label}</th><td>${what}</
 ${say.inHallHow.map((step) => html`<li>${step}</li>\n`)}</ol>
 <h2>${say.changing}</h2>
 <p>${say.changingHow}</p>
-<div class="safety"><p>${drawnSign("caution")}<b>${say.safety}</b> ${say.caution}</p>${
-		club.emergency !== undefined &&
-		html`<p>${drawnSign("caution")}<b>${words.sheets.emergency}</b> ${club.emergency}</p>`
-	}</div>
+<div class="safety">${caution(say.safety, say.caution)}${emergency}</div>
 ${(club.contact !== undefined || club.site !== undefined) && html`<p class="small">${say.corrections(club.contact, club.site)}</p>`}
 </div>`;
 	return {
@@ -85,8 +68,6 @@ ${(club.contact !== undefined || club.site !== undefined) && html`<p class="smal
 	};
 }
 
-const COVER_FIGURES = 6;
-
 /** A line of the contents. */
 export interface ContentsLine {
 	readonly depth: 1 | 2;
@@ -95,7 +76,7 @@ export interface ContentsLine {
 	readonly page: Html | undefined;
 }
 
-export function contentsSection({ words }: SheetSource, lines: readonly ContentsLine[]): SheetSection {
+export function contentsSection({ words }: BinderView, lines: readonly ContentsLine[]): SheetSection {
 	const title = words.binder.contents;
 	return {
 		title,
@@ -115,36 +96,25 @@ export function contentsSection({ words }: SheetSource, lines: readonly Contents
 }
 
 /** The club's guides, each from a new page, then its levels. */
-export function guidesSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
-	const { guides, levels, skills, drills } = source.curriculum;
-	if (guides.size === 0 && levels.size === 0) return undefined;
-	const { binder: say, destinations, pageLabels } = source.words;
-	const start = html`<span id="${places.id("part", "guides")}"></span>`;
-	const arrivesWith = (level: Level) => {
-		const entry = entryOf(source.curriculum, level);
-		const runs = [
-			pageRun(places, "skill", named(entry.skills, skills)),
-			pageRun(places, "drill", namedDrills(entry.drills, drills, source)),
-		].filter(({ text }) => text !== "");
-		return (
-			runs.length > 0 &&
-			html`<p class="small"><b>${say.arriveWith}</b> ${runs.map((run, i) => html`${i > 0 && places.words.semicolon}${run}`)}</p>`
-		);
-	};
-	const parts = [...guides.values()].map((guide, i) => ({
+export function guidesSection(binder: BinderView, slot: number): SheetSection | undefined {
+	const { guides, levels } = binder;
+	if (guides.length === 0 && levels.length === 0) return undefined;
+	const { binder: say, destinations, pageLabels } = binder.words;
+	const start = html`<span id="part-guides"></span>`;
+	const parts = guides.map(({ link, title, body }, i) => ({
 		label: pageLabels.guides,
-		head: source.markdown.plain(guide.title),
-		html: html`${i === 0 && start}${sheetHead(places.id("guide", guide.id), say.guidesAndLevels, places.inline(guide.title))}<div class="prose">${places.block(guide.body, 2)}</div>`,
+		head: title,
+		html: html`${i === 0 && start}${sheetHead(placeOf(binder, link.to).anchor, say.guidesAndLevels, title)}<div class="prose">${withPages(binder, body)}</div>`,
 	}));
 	const levelPart = {
 		label: pageLabels.guides,
 		head: destinations.levels,
-		html: html`${parts.length === 0 && start}${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${[
-			...levels.values(),
-		].map(
-			(level) => html`<section class="entry whole"><h2 id="${places.id("level", level.id)}">${level.name}</h2>
-${level.description !== undefined && html`<p>${places.inline(level.description)}</p>`}
-${arrivesWith(level)}</section>`,
+		html: html`${parts.length === 0 && start}${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${levels.map(
+			(
+				level,
+			) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
+${level.description !== undefined && html`<p>${level.description}</p>`}
+${arrivesWith(binder, level)}</section>`,
 		)}`,
 	};
 	return {
@@ -153,14 +123,23 @@ ${arrivesWith(level)}</section>`,
 		slot,
 		parts: [...parts, levelPart],
 		targets: [
-			{ id: places.id("part", "guides"), title: say.guidesAndLevels, depth: 1 },
-			...[...guides.values()].map((guide) => ({
-				id: places.id("guide", guide.id),
-				title: source.markdown.plain(guide.title),
+			{ id: "part-guides", title: say.guidesAndLevels, depth: 1 },
+			...guides.map(({ link, title, source }) => ({
+				id: placeOf(binder, link.to).anchor,
+				title,
 				depth: 2 as const,
-				source: guide.source,
+				source,
 			})),
 			{ id: "part-levels", title: destinations.levels, depth: 2 },
 		],
 	};
+}
+
+function arrivesWith(binder: BinderView, { entry }: LevelCore): Html | undefined {
+	const { binder: say, semicolon } = binder.words;
+	const runs = [pageRun(binder, entry.skills), pageRun(binder, entry.drills)].filter(
+		(run) => run !== undefined,
+	);
+	if (runs.length === 0) return undefined;
+	return html`<p class="small"><b>${say.arriveWith}</b> ${runs.map((run, i) => html`${i > 0 && semicolon}${run}`)}</p>`;
 }

@@ -1,158 +1,58 @@
 /**
- * The pieces that several sheets share: headings, level marks, doses, figures, the safety box.
+ * The pieces that several sheets share: headings, ways, figures, marks, columns.
  */
 
-import { valuesAt } from "../../scripts/compute/drill-at.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
-import { movementOf, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
-import type { Block, Dose, Drill, Id, LinkedDrill, LinkedShape } from "../../scripts/model.ts";
-import { doseIn } from "../../scripts/views/drill.ts";
+import { type Movement, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
+import type { LinkedShape } from "../../scripts/model.ts";
+import type { LevelWay } from "../../scripts/views/drill.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
-import { doseWords } from "../../scripts/views/words.ts";
-import { drawnSign } from "../parts/icons.ts";
-import type { PlaceKind, Places } from "./places.ts";
-import type { SheetSource } from "./source.ts";
+import type { Link } from "../../scripts/views/links.ts";
+import type { Words } from "../../scripts/words/words.ts";
 
 /** A sheet's heading under a thick rule, with what it belongs to above it. */
 export function sheetHead(id: string, over: HtmlValue, title: HtmlValue, under: HtmlValue = undefined): Html {
 	return html`<header class="sheet-head"><p class="over">${over}</p><h1 id="${id}">${title}</h1>${under && html`<p class="under">${under}</p>`}</header>`;
 }
 
-/** A line of a list that ends in a page. */
-export function pageLine(words: Html, page: Html | undefined, className = ""): Html {
-	return html`<li class="page-line ${className}"><span class="page-line-words">${words}</span><span class="page-line-dots"></span>${page}</li>`;
+/** How each level does a drill, with its dose. */
+export function wayOf({ drill: say }: Words, { how, dose }: LevelWay): Html {
+	return html`${how ?? say.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}`;
 }
 
-/** Things with their pages, in two columns. */
-export function pageList(
-	places: Places,
-	kind: PlaceKind,
-	things: readonly { readonly id: Id; readonly name: string }[],
-): Html {
-	return html`<ul class="page-list">${things.map(({ id, name }) =>
-		pageLine(places.link(kind, id, name), places.page(kind, id)),
-	)}</ul>`;
-}
-
-/** Words with a page behind each, in a running line. */
-export function pageRun(
-	places: Places,
-	kind: PlaceKind,
-	things: readonly { readonly id: Id; readonly name: string }[],
-): Html {
-	return html`${things.map(
-		({ id, name }, i) =>
-			html`${i > 0 && places.words.semicolon}<span class="run">${places.link(kind, id, name)} ${places.page(kind, id)}</span>`,
-	)}`;
-}
-
-/** Names of things by id; an id that is gone stands for itself. */
-export function named(
-	ids: readonly Id[],
-	things: ReadonlyMap<Id, { readonly id: Id; readonly name: string }>,
-): readonly { readonly id: Id; readonly name: string }[] {
-	return ids.map((id) => ({ id, name: things.get(id)?.name ?? id }));
-}
-
-export function namedDrills(
-	ids: readonly Id[],
-	drills: ReadonlyMap<Id, LinkedDrill>,
-	source: SheetSource,
-): readonly { readonly id: Id; readonly name: string }[] {
-	return ids.map((id) => ({ id, name: source.markdown.plain(drills.get(id)?.title ?? id) }));
-}
-
-/** How each of some levels does a drill: one row for each, with its dose. */
-export function levelRows(
-	source: SheetSource,
-	places: Places,
-	drill: LinkedDrill,
-	only: (level: Id) => boolean = () => true,
-	block?: Block,
-): Html {
-	const rows = [...drill.levels].filter(([level]) => only(level));
-	return html`<table class="levels"><tbody>${rows.map(
-		([level, dose]) =>
-			html`<tr><th scope="row">${source.curriculum.levels.get(level)?.name ?? level}</th><td>${wayOf(source, places, drill, doseIn(block, level, dose))}</td></tr>`,
-	)}</tbody></table>`;
-}
-
-function wayOf(source: SheetSource, places: Places, drill: LinkedDrill, dose: Dose): Html {
-	const words = doseWords(source.words, drill, dose);
-	return html`${dose.do === undefined ? source.words.drill.asDescribed : places.inline(dose.do)}${words !== "" && html` <b class="dose">${words}</b>`}`;
-}
-
-/** What to say. */
-export function cueList(places: Places, cues: readonly string[]): Html | undefined {
-	return cues.length === 0
-		? undefined
-		: html`<ul class="cues">${cues.map((cue) => html`<li>${places.inline(cue)}</li>`)}</ul>`;
-}
-
-/** Spotting and caution in a thick frame; where neither is written, what holds then. */
-export function safetyBox(
-	source: SheetSource,
-	places: Places,
-	drill: LinkedDrill,
-	levels: readonly Id[],
-): Html {
-	const { words } = source;
-	const say = words.safety;
-	const spotting = textAt(source, places, drill, levels, "spotting");
-	const caution = textAt(source, places, drill, levels, "caution");
-	return html`<div class="safety">${
-		spotting && html`<p>${drawnSign("spotting")}<b>${say.spotting}</b> ${spotting}</p>`
-	}${caution && html`<p>${drawnSign("caution")}<b>${say.caution}</b> ${caution}</p>`}${
-		spotting === undefined &&
-		caution === undefined &&
-		html`<p>${drawnSign("caution")}<b>${say.both}</b> ${say.nothingWritten(words.binder.cautionInFront)}</p>`
-	}</div>`;
-}
-
-/** A safety text; where levels have their own, each after its level's name. */
-function textAt(
-	source: SheetSource,
-	places: Places,
-	drill: LinkedDrill,
-	levels: readonly Id[],
-	field: "spotting" | "caution",
-): Html | undefined {
-	const texts = valuesAt(drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) =>
-		value === undefined
-			? []
-			: [
-					html`${those !== "all" && html`<b class="of-levels">${beforeLevels(source, those)}</b>`}${places.inline(value)}`,
-				],
-	);
-	return texts.length === 0 ? undefined : html`${texts.map((text, i) => html`${i > 0 && " "}${text}`)}`;
+/** One row for each level. */
+export function levelRows(words: Words, ways: readonly LevelWay[]): Html {
+	return html`<table class="levels"><tbody>${ways.map((way) => html`<tr><th scope="row">${way.level.name}</th><td>${wayOf(words, way)}</td></tr>`)}</tbody></table>`;
 }
 
 /** The names of the levels that a value is for, before it; nothing where it is for all. */
-export function beforeLevels({ curriculum, words }: SheetSource, levels: readonly Id[] | "all"): string {
-	if (levels === "all") return "";
-	return `${levels.map((id) => curriculum.levels.get(id)?.name ?? id).join(", ")}${words.colon}`;
+export function namesBefore(words: Words, levels: readonly Link[]): string {
+	return levels.length === 0 ? "" : `${inSentence(levels)}${words.colon}`;
 }
 
-/** One shape's figure. */
-export function shapeFigure(shape: LinkedShape, idPrefix: string, size: number): Html {
+/** Names with commas between them. */
+export function inSentence(things: readonly { readonly name: string }[]): string {
+	return things.map(({ name }) => name).join(", ");
+}
+
+/** Short lines in one; nothing for none. */
+export function inOneLine(lines: readonly Html[]): Html | undefined {
+	return lines.length === 0 ? undefined : html`${lines.map((line, i) => html`${i > 0 && " · "}${line}`)}`;
+}
+
+/** One shape's figure; a shape without angles has none. */
+export function shapeFigure(shape: LinkedShape, idPrefix: string, size: number): Html | undefined {
+	if (shape.angles === undefined) return undefined;
 	const words = { title: shape.name, description: shape.description ?? shape.name, idPrefix };
 	return raw(drawFigure(shape, { ...words, size }));
 }
 
-/** A drill's phases in the order a body goes through them, with their names under them. */
-export function shapeStrip(source: SheetSource, drill: Drill, idPrefix: string): Html | undefined {
-	const movement = movementOf(drill, source.curriculum);
+/** A drill's figures in a row; nothing for a drill without. */
+export function figureStrip(words: Words, movement: Movement, idPrefix?: string): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
-	const names = movement.stances.map(({ shape }) => shape.name);
-	const words = {
-		title: stripTitle(movement, source.words),
-		description: stripDescription(movement, source.words),
-		idPrefix,
-	};
-	return html`<figure class="strip">${raw(drawStrip(movement, words))}<figcaption>${names.map(
-		(name, i) => html`<span>${movement.inOrder && html`<b>${i + 1}</b> `}${name}</span>`,
-	)}</figcaption></figure>`;
+	const said = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
+	return raw(drawStrip(movement, idPrefix === undefined ? said : { ...said, idPrefix }));
 }
 
 /** A filled mark, for tables that say yes. */

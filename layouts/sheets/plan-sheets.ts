@@ -1,48 +1,36 @@
 /** Floor plans of an apparatus in a week, large enough to hang beside it. */
 
-import type { ApparatusPlan, WeekPlan } from "../../scripts/model.ts";
-import { floorPlanView } from "../../scripts/views/floor-plan.ts";
 import { html } from "../../scripts/views/html.ts";
+import type { PlanSheetView } from "../../scripts/views/sheets/plan-sheet.ts";
+import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
-import type { SheetPiece } from "./sheet-file.ts";
-import { pouredPiece, type SheetMaker, stepsFrom } from "./side.ts";
+import { inSentence } from "./pieces.ts";
+import type { Drawn } from "./sheet-file.ts";
+import { pouredPiece, stepsFrom } from "./side.ts";
 
-/** The plans of all blocks of stations; undefined where there is none. */
-export function planSheet(maker: SheetMaker, week: WeekPlan, plan: ApparatusPlan): SheetPiece | undefined {
-	const { curriculum, words } = maker.site;
+/** The plans of all blocks of stations. */
+export function planSheet(facts: SheetFacts, { week, apparatus, plans }: PlanSheetView): Drawn {
+	const { words } = facts;
 	const say = words.planSheet;
-	const views = plan.blocks.flatMap((block) => {
-		const view = floorPlanView(curriculum, week, plan, block);
-		return view === undefined ? [] : [{ block, view }];
-	});
-	if (views.length === 0) return undefined;
-	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
+	const { id, name } = apparatus;
 	return {
-		title: say.title(name, week.week),
-		label: words.pageLabels.plan(name, week.week),
-		html: pouredPiece(maker, {
+		html: pouredPiece(facts, {
 			kind: "plan-sheet",
 			bound: true,
-			head: html`<header class="head"><p class="when">${words.week(week.week)} · ${maker.site.inline("", week.theme)}</p><h1>${name} <span>${say.plans}</span></h1></header>`,
-			again: html`<header class="again"><b>${name}</b> ${say.plansOfWeek(week.week)}</header>`,
+			head: html`<header class="head"><p class="when">${words.week(week.number)} · ${week.theme}</p><h1>${name} <span>${say.plans}</span></h1></header>`,
+			again: html`<header class="again"><b>${name}</b> ${say.plansOfWeek(week.number)}</header>`,
 			items: [
-				...views.map(({ block, view }) => {
-					const levels = block.levels.map((level) => curriculum.levels.get(level)?.name ?? level);
-					return html`<section class="item"><h2>${words.block.numbered(block.number)} <span>${words.min(block.minutes)} · ${levels.length === 0 ? words.allLevels : levels.join(", ")}</span></h2>${floorPlanFigure(words, view, { idPrefix: `${week.id}-${plan.apparatus}-${block.number}`, upright: false })}</section>`;
+				...plans.map(({ minutes, levels, plan }) => {
+					const who = levels.length === 0 ? words.allLevels : inSentence(levels);
+					return html`<section class="item"><h2>${words.block.numbered(plan.block)} <span>${words.min(minutes)} · ${who}</span></h2>${floorPlanFigure(words, plan, { idPrefix: `${week.id}-${id}-${plan.block}`, upright: false })}</section>`;
 				}),
 				html`<div class="item">${floorPlanNote(
 					words,
-					views.map(({ view }) => view),
+					plans.map(({ plan }) => plan),
 				)}</div>`,
 			],
 		}),
-		most: Math.ceil(views.length / 2),
+		most: Math.ceil(plans.length / 2),
 		steps: stepsFrom(1, 0.8),
-		words: views.flatMap(({ view }) => [
-			...view.stations.map(({ name: station }) => station),
-			...view.equipment.map(({ name: item, count }) => `${count} ${item}`),
-		]),
-		safety: [],
-		place: week.source.place(["apparatus", plan.apparatus]),
 	};
 }

@@ -2,21 +2,23 @@
  * Shapes and skills, each with where it stands in the curriculum and the drills that train it.
  */
 
-import type { Id, LinkedDrill, LinkedShape, LinkedSkill } from "../../scripts/model.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
+import type { BinderView, ShapeLeaf, SkillLeaf, Written } from "../../scripts/views/sheets/binder.ts";
 import { capital } from "../../scripts/views/words.ts";
-import { evenRuns, named, namedDrills, pageList, pageRun, shapeFigure, sheetHead } from "./pieces.ts";
-import type { Places } from "./places.ts";
+import type { Words } from "../../scripts/words/words.ts";
+import type { Nothing } from "../parts/nothing.ts";
+import { evenRuns, inOneLine, inSentence, shapeFigure, sheetHead } from "./pieces.ts";
+import { pageList, pageRun, placeOf } from "./references.ts";
 import type { SheetSection } from "./section.ts";
-import type { SheetSource } from "./source.ts";
 
 /** Entries laid out in one go. */
 const ENTRIES = 40;
 
-export function shapesSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
-	const shapes = [...source.curriculum.shapes.values()];
+export function shapesSection(binder: BinderView, slot: number): SheetSection | undefined {
+	const { shapes } = binder;
 	if (shapes.length === 0) return undefined;
-	const { binder: say, destinations, pageLabels } = source.words;
+	const { binder: say, destinations, pageLabels } = binder.words;
 	const title = destinations.shapes;
 	return {
 		title,
@@ -26,37 +28,37 @@ export function shapesSection(source: SheetSource, places: Places, slot: number)
 			{
 				label: pageLabels.shapes,
 				head: title,
-				html: html`${sheetHead(places.id("part", "shapes"), "", title, say.shapesLead)}${shapes.map((shape) => shapeEntry(source, places, shape))}`,
+				html: html`${sheetHead("part-shapes", "", title, say.shapesLead)}${shapes.map((shape) => shapeEntry(binder, shape))}`,
 			},
 		],
 		targets: [
-			{ id: places.id("part", "shapes"), title, depth: 1 },
-			...shapes.map(({ id, name, source: written }) => ({
-				id: places.id("shape", id),
-				title: name,
+			{ id: "part-shapes", title, depth: 1 },
+			...shapes.map(({ link, source }) => ({
+				id: placeOf(binder, link.to).anchor,
+				title: link.name,
 				depth: 2 as const,
-				source: written,
+				source,
 			})),
 		],
 	};
 }
 
-function shapeEntry(source: SheetSource, places: Places, shape: LinkedShape): Html {
-	return html`<section class="entry shape"><div class="shape-head whole">${shape.angles !== undefined && shapeFigure(shape, `shape-figure-${shape.id}`, 84)}<div><h2 id="${places.id("shape", shape.id)}">${shape.name}</h2>
-${shape.description !== undefined && html`<p>${places.inline(shape.description)}</p>`}
-${also(source, shape.aliases)}</div></div>
-${drillList(source, places, shape.drills)}</section>`;
+function shapeEntry(binder: BinderView, { shape, link, description, drills }: ShapeLeaf): Html {
+	return html`<section class="entry shape"><div class="shape-head whole">${shapeFigure(shape, `shape-figure-${shape.id}`, 84)}<div><h2 id="${placeOf(binder, link.to).anchor}">${shape.name}</h2>
+${description !== undefined && html`<p>${description}</p>`}
+${also(binder.words, shape.aliases)}</div></div>
+${drillList(binder, drills)}</section>`;
 }
 
-export function skillsSection(source: SheetSource, places: Places, slot: number): SheetSection | undefined {
-	const skills = [...source.curriculum.skills.values()];
+export function skillsSection(binder: BinderView, slot: number): SheetSection | undefined {
+	const { skills, words } = binder;
 	if (skills.length === 0) return undefined;
-	const { binder: say, destinations, pageLabels } = source.words;
+	const { binder: say, destinations, pageLabels } = words;
 	const title = destinations.skills;
 	const lead = skills.some(({ pattern }) => pattern !== undefined)
-		? `${say.skillsLead}. ${source.words.skills.patternSource}`
+		? `${say.skillsLead}. ${words.skills.patternSource}`
 		: say.skillsLead;
-	const head = sheetHead(places.id("part", "skills"), "", title, lead);
+	const head = sheetHead("part-skills", "", title, lead);
 	return {
 		title,
 		tab: title,
@@ -64,62 +66,61 @@ export function skillsSection(source: SheetSource, places: Places, slot: number)
 		parts: evenRuns(skills, ENTRIES).map((run, i) => ({
 			label: pageLabels.skills,
 			head: title,
-			html: html`${i === 0 && head}${run.map((skill) => skillEntry(source, places, skill))}`,
+			html: html`${i === 0 && head}${run.map((skill) => skillEntry(binder, skill))}`,
 		})),
 		targets: [
-			{ id: places.id("part", "skills"), title, depth: 1 },
-			...skills.map(({ id, name, source: written }) => ({
-				id: places.id("skill", id),
-				title: name,
+			{ id: "part-skills", title, depth: 1 },
+			...skills.map(({ link, source }) => ({
+				id: placeOf(binder, link.to).anchor,
+				title: link.name,
 				depth: 2 as const,
-				source: written,
+				source,
 			})),
 		],
 	};
 }
 
-function skillEntry(source: SheetSource, places: Places, skill: LinkedSkill): Html {
-	const { words } = source;
-	const { apparatus, levels, skills } = source.curriculum;
-	const names = (ids: readonly Id[], things: Parameters<typeof named>[1]) =>
-		named(ids, things)
-			.map(({ name }) => name)
-			.join(", ");
+function skillEntry(binder: BinderView, skill: Written<SkillLeaf>): Html {
+	const {
+		link,
+		name,
+		aliases,
+		description,
+		criteria,
+		apparatus,
+		levels,
+		pattern,
+		direction,
+		needs,
+		leadsTo,
+		opposites,
+		drills,
+		source: _source,
+		...rest
+	} = skill;
+	rest satisfies Nothing;
+	const { words } = binder;
 	const facts = [
-		names(skill.apparatus, apparatus),
-		names(skill.levels, levels),
-		skill.pattern === undefined ? "" : words.patterns[skill.pattern],
-		skill.direction === undefined || skill.direction === "none" ? "" : words.directions[skill.direction],
+		inSentence(apparatus),
+		inSentence(levels),
+		pattern === undefined ? "" : words.patterns[pattern],
+		direction === undefined ? "" : words.directions[direction],
 	].filter((fact) => fact !== "");
-	const run = (name: string, ids: readonly Id[]) =>
-		ids.length > 0 &&
-		html`<p class="small"><b>${name}</b> ${pageRun(places, "skill", named(ids, skills))}</p>`;
-	return html`<section class="entry"><div class="whole"><h2 id="${places.id("skill", skill.id)}">${skill.name}</h2>
+	const run = (name: string, things: readonly Link[]) =>
+		things.length > 0 && html`<p class="small"><b>${name}</b> ${pageRun(binder, things)}</p>`;
+	return html`<section class="entry"><div class="whole"><h2 id="${placeOf(binder, link.to).anchor}">${name}</h2>
 ${facts.length > 0 && html`<p class="small">${capital(facts.join(" · "))}</p>`}
-${skill.description !== undefined && html`<p>${places.inline(skill.description)}</p>`}
-${skill.criteria.length > 0 && html`<p class="small"><b>${words.skills.criteria}</b> ${skill.criteria.map((line, i) => html`${i > 0 && " · "}${places.inline(line)}`)}</p>`}${also(source, skill.aliases)}${run(words.binder.needs, skill.needs)}${run(words.drill.leadsTo, skill.leadsTo)}${run(words.binder.otherWay, skill.opposites)}</div>
-${drillList(source, places, skill.drills)}</section>`;
+${description !== undefined && html`<p>${description}</p>`}
+${criteria.length > 0 && html`<p class="small"><b>${words.skills.criteria}</b> ${inOneLine(criteria)}</p>`}${also(words, aliases)}${run(words.binder.needs, needs)}${run(words.drill.leadsTo, leadsTo)}${run(words.binder.otherWay, opposites)}</div>
+${drillList(binder, drills)}</section>`;
 }
 
-function also({ words }: SheetSource, aliases: readonly string[]): Html | undefined {
-	return aliases.length === 0
-		? undefined
-		: html`<p class="small"><b>${words.drill.alsoCalled}</b> ${aliases.join(", ")}</p>`;
+function also({ drill: say }: Words, aliases: readonly string[]): Html | undefined {
+	if (aliases.length === 0) return undefined;
+	return html`<p class="small"><b>${say.alsoCalled}</b> ${aliases.join(", ")}</p>`;
 }
 
-function drillList(source: SheetSource, places: Places, ids: readonly Id[]): Html {
-	if (ids.length === 0) return html`<p class="small">${source.words.binder.noDrill}</p>`;
-	const drills = ids.flatMap((id): readonly LinkedDrill[] => {
-		const found = source.curriculum.drills.get(id);
-		return found === undefined ? [] : [found];
-	});
-	return pageList(
-		places,
-		"drill",
-		namedDrills(
-			drills.map(({ id }) => id),
-			source.curriculum.drills,
-			source,
-		),
-	);
+function drillList(binder: BinderView, drills: readonly Link[]): Html {
+	if (drills.length === 0) return html`<p class="small">${binder.words.binder.noDrill}</p>`;
+	return pageList(binder, drills);
 }

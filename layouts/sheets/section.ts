@@ -7,6 +7,7 @@
 
 import type { Source } from "../../scripts/model.ts";
 import type { Html } from "../../scripts/views/html.ts";
+import type { EditionMark } from "../../scripts/views/sheets/edition.ts";
 
 export interface SheetPart {
 	/** What stands before the page number, as in "W3 · Floor". */
@@ -29,7 +30,7 @@ export interface SheetTarget {
 	/** 1 for a section, 2 for a part, 3 for what is in it. */
 	readonly depth: 1 | 2 | 3;
 	/** Where what stands there is written, for problems. */
-	readonly source?: Source;
+	readonly source?: Source | undefined;
 }
 
 export interface SheetSection {
@@ -43,13 +44,6 @@ export interface SheetSection {
 	readonly targets: readonly SheetTarget[];
 	/** A sheet without running head, foot and number: the cover. */
 	readonly bare?: boolean;
-}
-
-/** An edition as a leaf names it. */
-export interface EditionMark {
-	readonly id: string;
-	/** As it is printed, with its date. */
-	readonly words: string;
 }
 
 /** Everything that is printed. */

@@ -1,130 +1,43 @@
-/**
- * All single sheets of a club as files, or those that were asked for.
- *
- * A week's packet is made of the very pieces of its other sheets.
- */
+/** Which function draws which kind of piece. */
 
-import { meets } from "../../scripts/compute/calendar.ts";
-import type { Handbook } from "../../scripts/handbook.ts";
-import type { ApparatusPlan, Id, WeekPlan } from "../../scripts/model.ts";
-import { SHEET_FILES } from "../../scripts/views/addresses.ts";
-import { indexSite } from "../../scripts/views/site-index.ts";
+import type { Piece, PieceKind, PieceViews, SheetFacts } from "../../scripts/views/sheets/sheet.ts";
+import type { SingleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
 import { planSheet } from "./plan-sheets.ts";
-import type { SheetFile, SheetKind, SheetPiece } from "./sheet-file.ts";
-import type { SheetMaker } from "./side.ts";
+import type { Drawn, SheetFile, SheetPiece } from "./sheet-file.ts";
 import { stationCards } from "./station-cards.ts";
 import { labelSheet, storeRoomList } from "./store-room.ts";
 import { termPage } from "./term-page.ts";
 import { weekFront } from "./week-front.ts";
 
-/** Which sheets are wanted; what is left out means all. Ids are known ones. */
-export interface SheetChoice {
-	readonly kinds?: readonly SheetKind[];
-	readonly week?: Id;
-	readonly class?: Id;
-	readonly level?: Id;
-	readonly apparatus?: Id;
-	/** Station cards to a sheet. */
-	readonly up?: 2 | 4;
+const PIECES: { readonly [K in PieceKind]: (facts: SheetFacts, view: PieceViews[K]) => Drawn } = {
+	"class-leaf": classLeaf,
+	"week-front": weekFront,
+	"plan-sheet": planSheet,
+	"station-cards": stationCards,
+	"store-room": storeRoomList,
+	"label-sheet": labelSheet,
+	"check-sheet": checkSheet,
+	"term-page": termPage,
+};
+
+/** Draws the sheets of a club: each piece once, in however many files it stands. */
+export function drawSheets({ facts, files }: SingleSheets): readonly SheetFile[] {
+	const drawn = new Map<Piece, SheetPiece>();
+	return Array.from(files, ({ pieces, ...file }) => ({
+		...file,
+		pieces: pieces.map((piece) => {
+			const known = drawn.get(piece) ?? draw(facts, piece);
+			drawn.set(piece, known);
+			return known;
+		}),
+	}));
 }
 
-/** The files, in the order of the term. */
-export function singleSheets(handbook: Handbook, choice: SheetChoice = {}): readonly SheetFile[] {
-	const { curriculum } = handbook;
-	const { site: at } = curriculum.club;
-	const maker: SheetMaker = {
-		site: indexSite(handbook),
-		address: at === undefined ? undefined : new URL("./", at).href,
-	};
-	const wants = (kind: SheetKind) => choice.kinds === undefined || choice.kinds.includes(kind);
-	const files = curriculum.weeks
-		.filter(({ id }) => choice.week === undefined || choice.week === id)
-		.flatMap((week) => weekFiles(maker, week, choice, wants));
-	if (wants("check-sheets")) {
-		for (const level of curriculum.levels.values()) {
-			if (choice.level !== undefined && choice.level !== level.id) continue;
-			files.push(...fileOf("check-sheets", SHEET_FILES.checkSheet(level.id), checkSheet(maker, level)));
-		}
-	}
-	if (wants("term-overview")) {
-		for (const file of fileOf("term-overview", SHEET_FILES.termOverview(), termPage(maker))) {
-			files.push({ ...file, landscape: true });
-		}
-	}
-	return files;
-}
-
-function weekFiles(
-	maker: SheetMaker,
-	week: WeekPlan,
-	choice: SheetChoice,
-	wants: (kind: SheetKind) => boolean,
-): SheetFile[] {
-	const { handbook, words } = maker.site;
-	const { term } = maker.site.curriculum;
-	const files: SheetFile[] = [];
-	const packet = wants("week-packet");
-	const inPacket: SheetPiece[] = packet ? [weekFront(maker, week)] : [];
-	const take = (
-		kind: SheetKind,
-		path: string,
-		piece: SheetPiece | undefined,
-		chosen: boolean,
-		filed = true,
-	) => {
-		if (piece === undefined) return;
-		if (chosen && wants(kind)) files.push(...fileOf(kind, path, piece));
-		if (packet && filed) inPacket.push(piece);
-	};
-	if (packet || wants("class-sheets")) {
-		for (const group of term.classes) {
-			const chosen = choice.class === undefined || choice.class === group.id;
-			if (!packet && !chosen) continue;
-			const path = SHEET_FILES.classSheet(week.id, group.id);
-			// A class that a closed day cancels keeps its sheet; the packet of the week does without.
-			take("class-sheets", path, classLeaf(maker, week, group), chosen, meets(term, week.week, group));
-		}
-	}
-	const isChosen = ({ apparatus }: ApparatusPlan) =>
-		choice.apparatus === undefined || choice.apparatus === apparatus;
-	if (packet || wants("floor-plans")) {
-		for (const plan of week.apparatus) {
-			if (!packet && !isChosen(plan)) continue;
-			const path = SHEET_FILES.floorPlans(week.id, plan.apparatus);
-			take("floor-plans", path, planSheet(maker, week, plan), isChosen(plan));
-		}
-	}
-	if (packet || wants("store-room")) {
-		take("store-room", SHEET_FILES.storeRoom(week.id), storeRoomList(maker, week), true);
-	}
-	if (wants("labels")) {
-		files.push(...fileOf("labels", SHEET_FILES.labels(week.id), labelSheet(maker, week)));
-	}
-	if (wants("station-cards")) {
-		for (const plan of week.apparatus.filter(isChosen)) {
-			for (const up of [2, 4] as const) {
-				if (choice.up !== undefined && choice.up !== up) continue;
-				const path = SHEET_FILES.stationCards(week.id, plan.apparatus, up);
-				files.push(...fileOf("station-cards", path, stationCards(maker, week, plan, up)));
-			}
-		}
-	}
-	if (packet) {
-		files.push({
-			kind: "week-packet",
-			path: SHEET_FILES.weekPacket(week.id),
-			title: words.sheets.weekAndTheme(week.week, handbook.markdown.plain(week.theme)),
-			landscape: false,
-			leaves: true,
-			pieces: inPacket,
-		});
-	}
-	return files;
-}
-
-function fileOf(kind: SheetKind, path: string, piece: SheetPiece | undefined): readonly SheetFile[] {
-	if (piece === undefined) return [];
-	return [{ kind, path, title: piece.title, landscape: false, leaves: false, pieces: [piece] }];
+function draw<K extends PieceKind>(facts: SheetFacts, piece: Piece & { readonly kind: K }): SheetPiece {
+	const { kind, title, label, view, words, safety, place } = piece;
+	// A kind has its own view; the table's type says so, the union does not.
+	const { html, ...setting } = PIECES[kind as K](facts, view as PieceViews[K]);
+	return { title, label, html, ...setting, words, safety, place };
 }

@@ -2,205 +2,171 @@
  * A week's sheets: what the week is about, then for each apparatus what to set up and what to do.
  */
 
-import { dateOf, meets, teachingWeeks } from "../../scripts/compute/calendar.ts";
-import { type CoverageCell, coverage } from "../../scripts/compute/coverage.ts";
-import { drillAt } from "../../scripts/compute/drill-at.ts";
-import { equipmentFor } from "../../scripts/compute/equipment.ts";
-import { classTime } from "../../scripts/compute/time.ts";
 import { isLong } from "../../scripts/figures/floor-plan.ts";
-import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
-import { floorPlanView } from "../../scripts/views/floor-plan.ts";
+import { weekApparatusAddress } from "../../scripts/views/addresses.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
+import type { BinderView, WeekLeaves, WeekOverview } from "../../scripts/views/sheets/binder.ts";
+import type { BlockView, PlannedApparatus, Station } from "../../scripts/views/week.ts";
+import { cueList, safetyLines } from "../parts/drill-parts.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
-import { cueList, levelRows, named, pageList, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
-import { type Places, weekApparatusLabel } from "./places.ts";
-import type { SheetPart, SheetSection } from "./section.ts";
-import type { SheetSource } from "./source.ts";
+import { stationsOrOptions } from "../parts/hall.ts";
+import { drawnSign } from "../parts/icons.ts";
+import type { Nothing } from "../parts/nothing.ts";
+import { inSentence, levelRows, shapeFigure, sheetHead } from "./pieces.ts";
+import { linkIn, pageList, pageOf, placeOf, withPages } from "./references.ts";
+import type { SheetSection } from "./section.ts";
 
-/** All weeks' coverage, worked out once. */
-export interface WeekCoverage {
-	readonly shapes: ReadonlyMap<Id, CoverageCell>;
-	readonly skills: ReadonlyMap<Id, CoverageCell>;
+export function weekSection(binder: BinderView, leaves: WeekLeaves, slot: number): SheetSection {
+	const { words } = binder;
+	const { link, number, theme, source, parts } = leaves;
+	const { anchor, label } = placeOf(binder, link.to);
+	const title = words.sheets.weekAndTheme(number, theme);
+	return {
+		title,
+		tab: label,
+		slot,
+		parts: [
+			{ label, head: words.week(number), html: weekSheet(binder, leaves.overview()) },
+			...leaves.apparatus.map((planned, i) => ({
+				label: placeOf(binder, parts[i]?.to ?? "").label,
+				head: parts[i]?.name ?? "",
+				html: apparatusSheet(binder, planned()),
+			})),
+		],
+		targets: [
+			{ id: anchor, title, words: theme, depth: 1, source },
+			...parts.map(({ to, name }) => ({
+				id: placeOf(binder, to).anchor,
+				title: name,
+				depth: 2 as const,
+				source,
+			})),
+		],
+	};
 }
 
-export function weekSections(
-	source: SheetSource,
-	places: Places,
-	slotOf: (week: WeekPlan) => number,
-): readonly SheetSection[] {
-	const { words } = source;
-	const shapes = coverage(source, "shape", "week").cells;
-	const skills = coverage(source, "skill", "week").cells;
-	return source.curriculum.weeks.map((week) => {
-		const key = String(week.week);
-		const trained = { shapes: shapes.get(key) ?? new Map(), skills: skills.get(key) ?? new Map() };
-		const plans = week.apparatus.flatMap((plan) => {
-			const apparatus = source.curriculum.apparatus.get(plan.apparatus);
-			return apparatus === undefined ? [] : [{ plan, apparatus }];
-		});
-		const theme = source.markdown.plain(week.theme);
-		const title = words.sheets.weekAndTheme(week.week, theme);
-		const label = words.pageLabels.week(week.week);
-		return {
-			title,
-			tab: label,
-			slot: slotOf(week),
-			parts: [
-				{ label, head: words.week(week.week), html: weekSheet(source, places, week, trained) },
-				...plans.map(
-					({ plan, apparatus }): SheetPart => ({
-						label: weekApparatusLabel(words, week, apparatus),
-						head: apparatus.name,
-						html: apparatusSheet(source, places, week, plan, apparatus.name),
-					}),
-				),
-			],
-			targets: [
-				{
-					id: places.id("week", week.id),
-					title,
-					words: theme,
-					depth: 1,
-					source: week.source,
-				},
-				...plans.map(({ plan, apparatus }) => ({
-					id: places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
-					title: apparatus.name,
-					depth: 2 as const,
-					source: week.source,
-				})),
-			],
-		};
-	});
-}
-
-function weekSheet(source: SheetSource, places: Places, week: WeekPlan, trained: WeekCoverage): Html {
-	const { words } = source;
+function weekSheet(binder: BinderView, { week, weeks, shapes, skills, classes }: WeekOverview): Html {
+	const { words } = binder;
 	const say = words.weekSheet;
-	const { term, apparatus, shapes, skills } = source.curriculum;
-	const dates = teachingWeeks(term)[week.week - 1];
-	const over = html`${say.of(week.week, term.weeks)}${dates && html` · ${words.sheets.span(words.date(dates.monday), words.date(dates.sunday, "long"))}`}`;
-	const figures = [...shapes.values()].filter(({ id }) => trained.shapes.has(id));
-	const taught = [...skills.values()].filter(({ id }) => trained.skills.has(id));
-	return html`${sheetHead(places.id("week", week.id), over, places.inline(week.theme))}
-${week.body.trim() !== "" && html`<div class="prose lead-prose">${places.block(week.body, 3)}</div>`}
+	const { from, to } = week;
+	const over = html`${say.of(week.number, weeks)}${from !== undefined && to !== undefined && html` · ${words.sheets.span(words.date(from), words.date(to, "long"))}`}`;
+	return html`${sheetHead(placeOf(binder, week.link.to).anchor, over, week.theme)}
+${week.body.text !== "" && html`<div class="prose lead-prose">${withPages(binder, week.body)}</div>`}
 <section class="whole"><h2>${words.weekPage.byApparatus}</h2><table class="plan">
 <thead><tr><th scope="col">${words.heads.apparatus}</th><th scope="col">${say.focus}</th><th scope="col" class="number">${words.heads.minutes}</th><th scope="col">${say.page}</th></tr></thead>
-<tbody>${week.apparatus.map((plan) => {
-		const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
-		const key = `${week.id}-${plan.apparatus}`;
-		return html`<tr><th scope="row">${places.link("week-apparatus", key, apparatus.get(plan.apparatus)?.name ?? plan.apparatus)}</th><td>${plan.focus !== undefined && places.inline(plan.focus)}</td><td class="number">${words.number(minutes)}</td><td>${places.page("week-apparatus", key)}</td></tr>`;
-	})}</tbody></table></section>
-${figures.length > 0 && html`<section><h2>${say.shapes}</h2><ul class="figures">${figures.map((shape) => shapeTile(source, week, shape, trained.shapes.get(shape.id)))}</ul></section>`}
+<tbody>${week.apparatus.map(
+		({ link, focus, minutes }) =>
+			html`<tr><th scope="row">${linkIn(binder, link)}</th><td>${focus}</td><td class="number">${words.number(minutes)}</td><td>${pageOf(binder, link.to)}</td></tr>`,
+	)}</tbody></table></section>
 ${
-	taught.length > 0 &&
-	html`<section><h2>${say.skills}</h2><div class="skills-run">${pageList(
-		places,
-		"skill",
-		named(
-			taught.map(({ id }) => id),
-			skills,
-		),
-	)}</div></section>`
+	shapes.length > 0 &&
+	html`<section><h2>${say.shapes}</h2><ul class="figures">${shapes.map(
+		({ shape, drills }) =>
+			html`<li>${shapeFigure(shape, `${week.id}-${shape.id}`, 48)}<span>${shape.name}</span><span class="small">${words.counts.drills(drills)}</span></li>`,
+	)}</ul></section>`
 }
-${classTable(source, week)}`;
+${skills.length > 0 && html`<section><h2>${say.skills}</h2><div class="skills-run">${pageList(binder, skills)}</div></section>`}
+${classTable(binder, classes)}`;
 }
 
-function shapeTile(
-	{ words }: SheetSource,
-	week: WeekPlan,
-	shape: LinkedShape,
-	cell: CoverageCell | undefined,
-): Html {
-	return html`<li>${shape.angles === undefined ? "" : shapeFigure(shape, `${week.id}-${shape.id}`, 48)}<span>${shape.name}</span><span class="small">${words.counts.drills(cell?.drills.length ?? 0)}</span></li>`;
-}
-
-function classTable(source: SheetSource, week: WeekPlan): Html | undefined {
-	const { curriculum, words } = source;
+function classTable({ words }: BinderView, classes: WeekOverview["classes"]): Html | undefined {
 	const say = words.weekSheet;
-	const { term, apparatus } = curriculum;
-	const rows = term.classes.filter((group) => meets(term, week.week, group));
-	if (rows.length === 0) return undefined;
+	if (classes.length === 0) return undefined;
 	return html`<section class="whole"><h2>${say.classes}</h2><table class="plan">
 <thead><tr><th scope="col">${words.heads.class}</th><th scope="col">${words.equipmentMeasure.when}</th><th scope="col">${words.sheets.rotation}</th><th scope="col" class="number">${say.minutesPlanned}</th></tr></thead>
-<tbody>${rows.map((group) => {
-		const date = dateOf(term, week.week, group);
-		const time = classTime(curriculum, week, group);
-		const rotation = group.rotation.map((id) => apparatus.get(id)?.name ?? id).join(", ");
-		return html`<tr><th scope="row">${group.name}</th><td class="keep">${date !== undefined && words.date(date)}${group.start !== undefined && ` ${group.start}`}</td><td>${rotation}</td><td class="number">${say.minutesOf(time.planned, group.minutes)}</td></tr>`;
-	})}</tbody></table></section>`;
+<tbody>${classes.map(
+		({ link, dateWords, start, rotation, planned, available }) =>
+			html`<tr><th scope="row">${link.name}</th><td class="keep">${dateWords}${start !== "" && ` ${start}`}</td><td>${inSentence(rotation)}</td><td class="number">${say.minutesOf(planned, available)}</td></tr>`,
+	)}</tbody></table></section>`;
 }
 
-function apparatusSheet(
-	source: SheetSource,
-	places: Places,
-	week: WeekPlan,
-	plan: ApparatusPlan,
-	name: string,
-): Html {
-	const { curriculum, words } = source;
+function apparatusSheet(binder: BinderView, view: PlannedApparatus): Html {
+	const { id, week, apparatus, focus, minutes, blocks, equipment, plans, ...rest } = view;
+	rest satisfies Nothing;
+	const { words } = binder;
 	const say = words.weekSheet;
-	const minutes = plan.blocks.reduce((sum, block) => sum + block.minutes, 0);
-	const lines = equipmentFor(curriculum, plan);
-	return html`${sheetHead(
-		places.id("week-apparatus", `${week.id}-${plan.apparatus}`),
-		html`${words.week(week.week)} · ${places.inline(week.theme)}`,
-		name,
-		plan.focus !== undefined && places.inline(plan.focus),
-	)}
+	const { anchor } = placeOf(binder, weekApparatusAddress(week.id, id));
+	return html`${sheetHead(anchor, html`${words.week(week.number)} · ${week.theme}`, apparatus.name, focus)}
 ${
-	lines.length > 0 &&
-	html`<section class="set-up whole"><h2>${say.setUp}</h2><ul>${lines.map((line) => {
-		const item = curriculum.equipment.get(line.item);
-		return html`<li><b>${words.number(line.needed)}</b> ${item?.name ?? line.item}${item?.stored !== undefined && html`<span class="small"> ${item.stored}</span>`}</li>`;
-	})}</ul></section>`
+	equipment.length > 0 &&
+	html`<section class="set-up whole"><h2>${say.setUp}</h2><ul>${equipment.map(
+		({ item, needed, stored }) =>
+			html`<li><b>${words.number(needed)}</b> ${item.name}${stored !== undefined && html`<span class="small"> ${stored}</span>`}</li>`,
+	)}</ul></section>`
 }
-<p class="small total">${say.inAll(plan.blocks.length, minutes)}</p>
-${plan.blocks.map((block) => blockSheet(source, places, block))}
-${planSection(source, week, plan)}`;
+<p class="small total">${say.inAll(blocks.length, minutes)}</p>
+${blocks.map((block) => blockSheet(binder, block))}
+${plansOf(binder, plans, `plan-${week.id}-${id}`)}`;
 }
 
 /** The floor plans of the apparatus, the words beside each; a long one has the width of the page. What is said of all stays with the last. */
-function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): Html | undefined {
-	const views = plan.blocks.flatMap((block) => floorPlanView(source.curriculum, week, plan, block) ?? []);
-	if (views.length === 0) return undefined;
-	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${views.map(
+function plansOf(
+	{ words }: BinderView,
+	plans: PlannedApparatus["plans"],
+	idPrefix: string,
+): Html | undefined {
+	if (plans.length === 0) return undefined;
+	return html`<section class="floor-plans"><h2>${words.weekSheet.plans}</h2>${plans.map(
 		(view, i) =>
-			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}${i === views.length - 1 && floorPlanNote(source.words, views)}</div>`,
+			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${words.block.numbered(view.block)}</h3>${floorPlanFigure(words, view, { idPrefix: `${idPrefix}-${view.block}`, upright: false })}${i === plans.length - 1 && floorPlanNote(words, plans)}</div>`,
 	)}</section>`;
 }
 
-function blockSheet(source: SheetSource, places: Places, block: Block): Html {
-	const { words } = source;
-	const { levels } = source.curriculum;
-	const who =
-		block.levels.length === 0
-			? words.allLevels
-			: named(block.levels, levels)
-					.map(({ name }) => name)
-					.join(", ");
-	const head = html`<header class="block-head"><span class="minutes"><b>${words.number(block.minutes)}</b> ${words.minuteSign}</span><h2>${block.kind === "drill" ? words.weekSheet.together : block.kind === "options" ? words.block.options(block.stations.length) : words.counts.stations(block.stations.length)}</h2><span class="who">${who}</span>${block.kind === "stations" && block.stations.length > 1 && html`<span class="change">${words.sheets.toChange(block.change)}</span>`}${block.kind === "options" && html`<span class="change">${words.block.choose(block.choose)}</span>`}</header>${block.note !== undefined && html`<p class="note">${places.inline(block.note)}</p>`}`;
-	return html`<section class="block">${block.stations.map((station, i) => stationSheet(source, places, block, station, i, i === 0 ? head : undefined))}</section>`;
+function blockSheet(binder: BinderView, block: BlockView): Html {
+	const {
+		kind,
+		minutes,
+		change,
+		choose,
+		show,
+		note,
+		levels,
+		stations,
+		// The order on the sheet is its number.
+		number: _number,
+		// Who stands where is a class's, and stands on its sheet.
+		coaches: _coaches,
+		...rest
+	} = block;
+	rest satisfies Nothing;
+	const { words } = binder;
+	const what = kind === "drill" ? words.weekSheet.together : stationsOrOptions(words, block);
+	const how = [
+		...(kind === "stations" && stations.length > 1 ? [words.sheets.toChange(change)] : []),
+		...(kind === "options" ? [words.block.choose(choose)] : []),
+		...(show > 0 ? [words.block.show(show)] : []),
+	];
+	const head = html`<header class="block-head"><span class="minutes"><b>${words.number(minutes)}</b> ${words.minuteSign}</span><h2>${what}</h2><span class="who">${levels.length === 0 ? words.allLevels : inSentence(levels)}</span>${how.map((one) => html`<span class="change">${one}</span>`)}</header>${note && html`<p class="note">${note}</p>`}`;
+	return html`<section class="block">${stations.map((station, i) =>
+		stationSheet(binder, station, kind === "drill" ? undefined : i + 1, i === 0 ? head : undefined),
+	)}</section>`;
 }
 
 /** The first station carries its block's head, so that the two are never parted. */
 function stationSheet(
-	source: SheetSource,
-	places: Places,
-	block: Block,
+	binder: BinderView,
 	station: Station,
-	position: number,
+	number: number | undefined,
 	head: Html | undefined,
 ): Html {
-	const drill = source.curriculum.drills.get(station.drill);
-	if (drill === undefined) return html``;
-	const offered = (level: Id) => block.levels.length === 0 || block.levels.includes(level);
-	const levels = [...drill.levels.keys()].filter(offered);
-	const hasSafety = levels
-		.map((level) => drillAt(drill, level))
-		.some(({ spotting, caution }) => spotting !== undefined || caution !== undefined);
-	return html`<div class="station whole">${head}<h3>${block.kind !== "drill" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">${source.words.weekSheet.card} ${places.page("drill", drill.id)}</span></h3>
-${station.note !== undefined && html`<p class="note">${places.inline(station.note)}</p>`}
-<div class="station-body"><div>${levelRows(source, places, drill, offered, block)}</div><div>${cueList(places, drill.cues)}</div></div>
-${hasSafety && safetyBox(source, places, drill, levels)}</div>`;
+	const {
+		drill,
+		note,
+		core: { levels, cues, safety },
+		// The rest of the drill is on its card, whose page is named here; the rest of the station is a class's.
+		summary: _summary,
+		minutes: _minutes,
+		gymnasts: _gymnasts,
+		turns: _turns,
+		wait: _wait,
+		fits: _fits,
+		...rest
+	} = station;
+	rest satisfies Nothing;
+	const { words } = binder;
+	const isWritten = safety[0].says !== "nothing-written";
+	return html`<div class="station whole">${head}<h3>${number !== undefined && html`<span class="station-number">${number}</span>`}${linkIn(binder, drill)}<span class="see">${words.weekSheet.card} ${pageOf(binder, drill.to)}</span></h3>
+${note && html`<p class="note">${note}</p>`}
+<div class="station-body"><div>${levelRows(words, levels)}</div><div>${cueList(cues)}</div></div>
+${isWritten && html`<div class="safety">${safetyLines(words, safety, undefined, drawnSign)}</div>`}</div>`;
 }

@@ -4,11 +4,11 @@
  */
 
 import type { DeviceScope } from "../../scripts/records/device.ts";
-import { isReadyMade, readRecords } from "../../scripts/records/records.ts";
+import { readRecords } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
 import { addressFile } from "../../scripts/views/addresses.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { documentOf } from "../pages/document.ts";
+import { sitePages } from "../pages/site-pages.ts";
 import { WORDS } from "./words.ts";
 
 (globalThis as DeviceScope).handbookOf = (textOf, edition) => {
@@ -18,7 +18,7 @@ import { WORDS } from "./words.ts";
 		has: (path) => pages.has(path),
 		page: (path) => {
 			const page = pages.get(path);
-			return page === undefined || isReadyMade(page) ? undefined : documentOf(page, noCode);
+			return page === undefined || page.facts.readyMade ? undefined : documentOf(page, noCode);
 		},
 		search: () => searchFiles(handbook),
 	};

@@ -1,8 +1,8 @@
 /** The pages of a club folder for Eleventy where it runs by itself, and not as the last stage of a build. */
 
+import { type SitePage, sitePages } from "../../layouts/pages/site-pages.ts";
 import { openHandbook } from "../handbook.ts";
 import { highlightCode } from "../site/highlight-code.ts";
-import { type SitePage, sitePages } from "../views/pages.ts";
 
 /** Throws where the folder has errors, and names each. */
 export function ownPages(clubDir: string): readonly SitePage[] {

@@ -1,6 +1,6 @@
 /** What `print` can print: apart from the command itself, so that help needs no page engine. */
 
-import type { SheetKind } from "../../layouts/sheets/sheet-file.ts";
+import type { SheetKind } from "../views/sheets/sheet.ts";
 
 /** What can be printed, as the help lists it. */
 export const PRINT_CHOICES: readonly {

@@ -4,9 +4,7 @@
  */
 
 import { join, relative } from "node:path";
-import type { Edition } from "../../layouts/sheets/edition.ts";
-import { SHEET_KINDS, type SheetKind } from "../../layouts/sheets/sheet-file.ts";
-import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
 import type { Handbook } from "../handbook.ts";
@@ -16,6 +14,9 @@ import { findBrowser } from "../print/find-browser.ts";
 import { readRecord, recordOf, recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
+import type { Edition } from "../views/sheets/edition.ts";
+import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
+import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
 import { BINDER } from "./build.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
@@ -112,7 +113,7 @@ export async function sheetsInto(
 	progress: Progress,
 ): Promise<PrintedSheets> {
 	const { club } = handbook.curriculum;
-	const files = singleSheets(handbook, choice);
+	const files = drawSheets(singleSheets(handbook, choice));
 	const printed = await printSheets(files, {
 		outDir,
 		club,
@@ -133,7 +134,7 @@ export async function sheetsInto(
 /** The sheets of an earlier output that still say what they would say now. */
 export function sheetsStillTrue(handbook: Handbook, before: string): SheetRecord {
 	const record = readRecord(before);
-	const now = recordOf(singleSheets(handbook), handbook.curriculum.club);
+	const now = recordOf(drawSheets(singleSheets(handbook)), handbook.curriculum.club);
 	return Object.fromEntries(Object.entries(now).filter(([path, hash]) => record[path] === hash));
 }
 

@@ -1,7 +1,7 @@
 /** The file that `--since` names, and what is wrong with it in a line. */
 
-import type { Edition } from "../../layouts/sheets/edition.ts";
 import { EditionFault, readEdition } from "../print/edition.ts";
+import type { Edition } from "../views/sheets/edition.ts";
 import type { Output } from "./report.ts";
 
 /** The edition; null where there is none in the file, which is then said. */

@@ -9,14 +9,13 @@
 
 import { documentOf } from "../../layouts/pages/document.ts";
 import { printPreviewList, printPreviewSection } from "../../layouts/pages/print-preview.ts";
+import { type SitePage, sitePages } from "../../layouts/pages/site-pages.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { paperOf } from "../../layouts/sheets/paper.ts";
 import type { Sheets } from "../../layouts/sheets/section.ts";
 import { readProgramText } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
-import type { Entry } from "../model.ts";
-import type { Place } from "../place.ts";
-import { sourceOf } from "../print/binder.ts";
+import { binderOf } from "../print/binder.ts";
 import { printStyles } from "../print/print-styles.ts";
 import type { Problem } from "../problems.ts";
 import { searchFiles } from "../search/build-search.ts";
@@ -26,7 +25,6 @@ import { SCHEMA_FOLDER, schemaFiles } from "../site/schema-files.ts";
 import { html, raw } from "../views/html.ts";
 import { MANIFEST_FILE, manifestText } from "../views/manifest.ts";
 import type { PreparedMedia } from "../views/medium.ts";
-import { type SitePage, sitePages } from "../views/pages.ts";
 
 export interface Answer {
 	readonly status: 200 | 302 | 404;
@@ -93,7 +91,7 @@ export class Preview {
 	/** The file in which the page at a path is written; undefined for what is counted from many files. */
 	writtenIn(path: string): string | undefined {
 		const page = this.#pages.get(path.replace(/(^|\/)index\.html$/, "$1"));
-		return page === undefined ? undefined : writtenAt(page, this.#handbook)?.file;
+		return page?.written?.().file;
 	}
 
 	/** The page for a path at which nothing stands. */
@@ -112,7 +110,7 @@ export class Preview {
 	}
 
 	#bar(page: SitePage) {
-		const place = writtenAt(page, this.#handbook);
+		const place = page.written?.();
 		const say = this.#handbook.words.preview;
 		const where =
 			place === undefined
@@ -128,7 +126,7 @@ export class Preview {
 	}
 
 	async #printed(path: string): Promise<Answer | undefined> {
-		this.#sheets ??= sourceOf(this.#handbook).then(binderSheets);
+		this.#sheets ??= binderOf(this.#handbook).then(binderSheets);
 		const sheets = await this.#sheets;
 		if (path === "") return { status: 200, type: HTML, body: printPreviewList(sheets, this.#handbook.words) };
 		if (path === "print.css") {
@@ -164,43 +162,4 @@ export class Preview {
 function fileOf(path: string, body: string | Uint8Array): Answer {
 	const ending = path.split(".").at(-1) ?? "";
 	return { status: 200, type: TYPES[ending] ?? "application/octet-stream", body };
-}
-
-/** Where what a page shows is written; undefined for pages that are counted from many files. */
-function writtenAt({ kind, address }: SitePage, { curriculum }: Handbook): Place | undefined {
-	const [, id = "", inner] = address.split("/");
-	const entry = (from: ReadonlyMap<string, Entry>): Place | undefined => {
-		const found = from.get(id);
-		return found?.source.place(found.path);
-	};
-	const { drills, guides, weeks, term } = curriculum;
-	switch (kind) {
-		case "drill":
-			return drills.get(id)?.source.place([]);
-		case "guide":
-			return guides.get(id)?.source.place([]);
-		case "week":
-			return weeks.find((week) => week.id === id)?.source.place([]);
-		case "week-apparatus":
-			return weeks.find((week) => week.id === id)?.source.place(["apparatus", inner ?? ""], "key");
-		case "class":
-			return term.source.place(term.classes.find((group) => group.id === id)?.path ?? []);
-		case "class-sheet":
-			return weeks.find((week) => week.id === inner)?.source.place([]);
-		case "shape":
-			return entry(curriculum.shapes);
-		case "skill":
-			return entry(curriculum.skills);
-		case "level":
-			return entry(curriculum.levels);
-		case "apparatus":
-			return entry(curriculum.apparatus);
-		case "equipment":
-			return entry(curriculum.equipment);
-		case "calendar":
-		case "classes":
-			return term.source.place([]);
-		default:
-			return undefined;
-	}
 }

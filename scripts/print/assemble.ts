@@ -8,11 +8,11 @@
  *   5. two pages each are a leaf of paper, which gets the edition in which it last changed
  */
 
-import type { Edition, EditionLeaf } from "../../layouts/sheets/edition.ts";
 import { labelOf } from "../../layouts/sheets/page-reference.ts";
-import type { EditionMark, Sheets, SheetTarget } from "../../layouts/sheets/section.ts";
+import type { Sheets, SheetTarget } from "../../layouts/sheets/section.ts";
 import { sha256 } from "../files/hash.ts";
 import { type Html, html, raw } from "../views/html.ts";
+import type { Edition, EditionLeaf, EditionMark } from "../views/sheets/edition.ts";
 import { issueLeaves } from "./edition.ts";
 import type { CutPage } from "./in-page.ts";
 import { CHANGED, passageCodes, printedContent } from "./passages.ts";

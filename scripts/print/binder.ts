@@ -16,20 +16,21 @@
 
 import { basename, dirname } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
-import type { Edition } from "../../layouts/sheets/edition.ts";
 import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
 import type { SheetPart, SheetSection, Sheets } from "../../layouts/sheets/section.ts";
-import type { SheetSource } from "../../layouts/sheets/source.ts";
 import type { Measured } from "../compute/measure.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
 import { programFingerprint } from "../files/program-fingerprint.ts";
+import type { Handbook } from "../handbook.ts";
 import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import { html } from "../views/html.ts";
 import type { MarkdownRenderer } from "../views/markdown.ts";
+import { type BinderView, binderView } from "../views/sheets/binder.ts";
+import type { Edition } from "../views/sheets/edition.ts";
 import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf, withoutLeaves } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
@@ -55,6 +56,7 @@ export interface PrintSource extends Measured {
 	readonly words: Words;
 	readonly clubDir: string;
 	readonly edition: ClubEdition;
+	readonly mends: Handbook["mends"];
 }
 
 export interface PrintOptions {
@@ -194,7 +196,7 @@ export async function withPrinter<T>(
 const WORKERS = 2;
 
 async function sheetsOf(handbook: PrintSource, { since }: PrintOptions): Promise<Sheets> {
-	const all = binderSheets(await sourceOf(handbook));
+	const all = binderSheets(await binderOf(handbook));
 	return since === undefined ? all : keepTabs(all, since);
 }
 
@@ -366,35 +368,17 @@ function withheldPart(
 /** Pictures are printed at most this wide, in pixels: fine enough for half a page. */
 const PRINTED_WIDTH = 960;
 
-/** The handbook with its pictures: as the site serves them, without what they say of place and time. */
-export async function sourceOf(handbook: PrintSource): Promise<SheetSource> {
+/** The binder of a handbook with its pictures: as the site serves them, without what they say of place and time. */
+export async function binderOf(handbook: PrintSource): Promise<BinderView> {
 	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(handbook.clubDir), keep: true });
-	const pictures = new Map<string, string>();
-	for (const drill of handbook.curriculum.drills.values()) {
-		for (const [i, { file }] of drill.media.entries()) {
-			const medium = media.byDrill.get(drill.id)?.[i];
-			const shown =
-				medium?.kind === "video"
-					? medium.poster
-					: (medium?.sizes.findLast(({ width }) => width <= PRINTED_WIDTH) ?? medium?.sizes[0]);
-			const bytes = shown && media.files.get(shown.path)?.();
-			if (bytes !== undefined) {
-				pictures.set(file, `data:image/webp;base64,${Buffer.from(bytes).toString("base64")}`);
-			}
-		}
-	}
-	const { curriculum, exposures, tables, findings, accepted, markdown, words, edition } = handbook;
-	return {
-		curriculum,
-		exposures,
-		tables,
-		findings,
-		accepted,
-		markdown,
-		words,
-		edition,
-		picture: (file) => pictures.get(file),
-	};
+	return binderView(handbook, media, (medium) => {
+		const shown =
+			medium.kind === "video"
+				? medium.poster
+				: (medium.sizes.findLast(({ width }) => width <= PRINTED_WIDTH) ?? medium.sizes[0]);
+		const bytes = shown && media.files.get(shown.path)?.();
+		return bytes && `data:image/webp;base64,${Buffer.from(bytes).toString("base64")}`;
+	});
 }
 
 /**

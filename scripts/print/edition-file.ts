@@ -2,9 +2,9 @@
  * What is known of a printed binder beside its PDF: the file's name, and what other stages ask of it.
  */
 
-import { editionId } from "../../layouts/sheets/edition.ts";
 import type { Folder } from "../files/folder.ts";
 import type { ClubEdition } from "../model.ts";
+import { editionId } from "../views/sheets/edition.ts";
 import type { BinderFile } from "../views/term.ts";
 
 /** The binder in a file of an output, if it is there and of this edition. */

@@ -15,10 +15,16 @@
 
 import { Ajv, type ValidateFunction } from "ajv";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
-import { EDITION_FORMAT, type Edition, type EditionLeaf, type Update } from "../../layouts/sheets/edition.ts";
-import type { EditionMark, Sheets } from "../../layouts/sheets/section.ts";
+import type { Sheets } from "../../layouts/sheets/section.ts";
 import { readGiven } from "../files/given.ts";
 import { escapeHtml, type Html, raw } from "../views/html.ts";
+import {
+	EDITION_FORMAT,
+	type Edition,
+	type EditionLeaf,
+	type EditionMark,
+	type Update,
+} from "../views/sheets/edition.ts";
 import schema from "./edition.schema.json" with { type: "json" };
 import { matchSequences } from "./match-sequences.ts";
 

@@ -10,11 +10,12 @@
  * the file gives whole leaves. The edition beside it is the one of the binder after the update.
  */
 
-import type { Edition, Update } from "../../layouts/sheets/edition.ts";
 import type { SheetSection, Sheets } from "../../layouts/sheets/section.ts";
 import { updateSection } from "../../layouts/sheets/update.ts";
 import type { LinkedDrill } from "../model.ts";
 import { raw } from "../views/html.ts";
+import type { Edition, Update } from "../views/sheets/edition.ts";
+import { updateView } from "../views/sheets/update.ts";
 import { type Assembled, type Leaf, someLeaves, type Target } from "./assemble.ts";
 import {
 	type Made,
@@ -63,7 +64,10 @@ export async function printUpdate(
 			if (update.in.length === 0 && update.out.length === 0) {
 				return { problems: [], pages: 0, sections: 0, update };
 			}
-			const section = updateSection(handbook.words, update, earlier, made.edition);
+			const section = updateSection(
+				handbook.words,
+				updateView(handbook.words, update, earlier, made.edition),
+			);
 			const front = await printer.makeOne(section);
 			const papers = update.in.map(({ position }) => position);
 			const packet = packetOf(made, section, front, someLeaves(made.assembled, papers));

@@ -6,10 +6,10 @@
  * addresses are left out, and the numbers in references are told apart elsewhere.
  */
 
-import type { PassageCodes } from "../../layouts/sheets/edition.ts";
 import type { Sheets } from "../../layouts/sheets/section.ts";
 import { sha256 } from "../files/hash.ts";
 import { raw } from "../views/html.ts";
+import type { PassageCodes } from "../views/sheets/edition.ts";
 import { matchSequences } from "./match-sequences.ts";
 
 /** Length of a passage's code. */

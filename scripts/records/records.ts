@@ -43,7 +43,7 @@ import { hashOf } from "../views/drill-ring.ts";
 import { placeOf } from "../views/finding-places.ts";
 import { createMarkdown, type MarkdownOptions } from "../views/markdown.ts";
 import type { Medium } from "../views/medium.ts";
-import type { ShownHandbook, SiteOptions, SitePage } from "../views/pages.ts";
+import type { ShownHandbook, SiteOptions } from "../views/pages.ts";
 import type { Words } from "../words/words.ts";
 
 /** A file of records: its text, by a name that stays the same from edition to edition. */
@@ -108,11 +108,6 @@ const LOOKED_UP: readonly string[] = ["equipment"];
 const CLUB = "club";
 const PLAN = "plan";
 const GUIDES = "guides";
-
-/** Pages that devices take as the build made them: their words are large for one page, or of an earlier plan. */
-export function isReadyMade({ kind }: Pick<SitePage, "kind">): boolean {
-	return kind === "author-guide" || kind === "what-changed";
-}
 
 /** What a drill has where it says nothing. */
 const EMPTY_DRILL = {

@@ -6,8 +6,8 @@
 
 import { relative } from "node:path";
 import Eleventy from "@11ty/eleventy";
+import type { SitePage } from "../../layouts/pages/site-pages.ts";
 import { PROGRAM } from "../files/program.ts";
-import type { SitePage } from "../views/pages.ts";
 
 /** Pages of a run: each has a cost of its own, and larger ones hold more text. */
 const RUN = 250;

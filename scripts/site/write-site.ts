@@ -4,15 +4,15 @@
  */
 
 import { basename } from "node:path";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { ICONS_FILE, iconPicture, iconStyles } from "../../layouts/parts/icons.ts";
 import { openFolder } from "../files/folder.ts";
 import { PROGRAM, readProgram } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
-import { isReadyMade } from "../records/records.ts";
 import { addressFile, LICENCES_FILE } from "../views/addresses.ts";
 import { MANIFEST_FILE, manifestText } from "../views/manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "../views/medium.ts";
-import { type SiteOptions, sitePages } from "../views/pages.ts";
+import type { SiteOptions } from "../views/pages.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
 import { browserPrograms, browserWords } from "./browser-words.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
@@ -76,7 +76,7 @@ export async function writeSite(
 	progress?.(done, pages.length);
 	await writePages(pages, outDir, (page, text) => {
 		isExtended ||= EXTENDED.test(text);
-		if (isReadyMade(page)) readyMade.push(addressFile(page.address));
+		if (page.facts.readyMade) readyMade.push(addressFile(page.address));
 		if (++done % TELL === 0) progress?.(done, pages.length);
 	});
 	progress?.(pages.length, pages.length);

@@ -145,7 +145,7 @@ export function choicesOf(site: CoverageSite, table: CoverageTableKind): readonl
 export interface CoveragePage {
 	readonly address: string;
 	readonly title: string;
-	readonly question: string;
+	readonly description: () => string;
 	/** The pages above it. */
 	readonly crumbs: readonly Link[];
 	readonly view: () => CoverageView;
@@ -160,7 +160,7 @@ export function coveragePages(site: CoverageSite, table: CoverageTableKind): rea
 		return {
 			address: coverageAddress(table, choice),
 			title: [name, ...chosen].join(", "),
-			question,
+			description: () => question,
 			crumbs: chosen.length === 0 ? [top] : [top, { to: coverageAddress(table), name }],
 			view: () => coverageView(site, table, choice),
 		};

@@ -9,7 +9,7 @@ import { type Movement, movementOf } from "../figures/support.ts";
 import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../model.ts";
 import type { Address } from "./addresses.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
-import { type Html, html } from "./html.ts";
+import type { Html } from "./html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { Medium } from "./medium.ts";
 import type { SiteIndex } from "./site-index.ts";
@@ -27,6 +27,7 @@ export interface DrillLine {
 
 /** How one level does a drill. */
 export interface LevelWay {
+	readonly id: Id;
 	readonly level: Link;
 	readonly how: Html | undefined;
 	readonly dose: string;
@@ -57,22 +58,31 @@ export interface SetUp {
 	}[];
 }
 
-/** Spotting and caution, as far as the drill has them. */
-export interface Safety {
-	readonly spotting: Html | undefined;
-	readonly caution: Html | undefined;
+/** A text of a drill, with the levels it is for, where it is not for all that are shown. */
+export interface LevelText {
+	readonly levels: readonly Link[];
+	readonly text: Html;
 }
+
+/** What keeps people safe. Never empty: where nothing is written, that is what has to be said. */
+export type Safety = readonly [SafetyLine, ...SafetyLine[]];
+
+export type SafetyLine =
+	| { readonly says: "spotting" | "caution"; readonly texts: readonly LevelText[] }
+	| { readonly says: "nothing-written" };
 
 /** Everything a coach needs at the apparatus, without what leads elsewhere. */
 export interface DrillCore {
 	readonly id: Id;
+	/** In plain words. */
+	readonly title: string;
 	readonly levels: readonly LevelWay[];
 	readonly cues: readonly Html[];
 	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
 	readonly setUp: SetUp;
 	readonly safety: Safety;
 	/** What to do where it is too hard or too easy, in the club's words. */
-	readonly adapt: { readonly easier: readonly Html[]; readonly harder: readonly Html[] };
+	readonly adapt: { readonly easier: readonly LevelText[]; readonly harder: readonly LevelText[] };
 	/** What must be seen of the skills it performs, in the club's words. */
 	readonly criteria: readonly { readonly skill: Link; readonly lines: readonly Html[] }[];
 	/** The phases it goes through, else the shapes it trains. */
@@ -80,8 +90,8 @@ export interface DrillCore {
 }
 
 export interface DrillView extends DrillCore {
-	readonly title: string;
 	readonly summary: Html | undefined;
+	/** In plain words. */
 	readonly aliases: readonly string[];
 	readonly apparatus: readonly Link[];
 	readonly shapes: readonly Link[];
@@ -94,6 +104,9 @@ export interface DrillView extends DrillCore {
 	readonly easier: readonly DrillLine[];
 	readonly harder: readonly DrillLine[];
 	readonly partners: readonly DrillLine[];
+	/** What is written to come before it and after it; easier and harder have more, and are judged. */
+	readonly after: readonly Link[];
+	readonly next: readonly Link[];
 	readonly elsewhere: readonly DrillLine[];
 	readonly planned: readonly PlannedIn[];
 	/** What the term gives each level of it. */
@@ -137,9 +150,8 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 	return {
 		...drillCore(site, page, drill, [...drill.levels.keys()]),
 		figures: movementOf(drill, curriculum),
-		title: drill.title,
 		summary: site.inline(page, drill.summary),
-		aliases: drill.aliases,
+		aliases: drill.aliases.map((alias) => site.handbook.markdown.plain(alias)),
 		apparatus: linksTo(curriculum, "apparatus", drill.apparatus),
 		shapes: linksTo(
 			curriculum,
@@ -172,6 +184,8 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 			),
 		),
 		partners: lines(drill.partners),
+		after: linksTo(curriculum, "drill", drill.after),
+		next: linksTo(curriculum, "drill", drill.next),
 		elsewhere: lines(elsewhereOf(site, drill)),
 		planned: drill.planned.flatMap((at) => {
 			const week = site.weekByNumber.get(at.week);
@@ -243,23 +257,21 @@ export function drillCore(
 	const first = levels[0];
 	return {
 		id: drill.id,
+		title: site.handbook.markdown.plain(drill.title),
 		levels: levels.flatMap((level) => {
 			const dose = drill.levels.get(level);
 			if (dose === undefined) return [];
 			return [
 				{
+					id: level,
 					level: linkTo(curriculum, "level", level),
 					how: site.inline(page, dose.do),
 					dose: doseWords(site.words, drill, doseIn(block, level, dose)),
 				},
 			];
 		}),
-		cues: drill.cues.flatMap((cue) => site.inline(page, cue) ?? []),
-		faults: drill.faults.flatMap(({ see, say }) => {
-			const seen = site.inline(page, see);
-			const said = site.inline(page, say);
-			return seen === undefined || said === undefined ? [] : [{ see: seen, say: said }];
-		}),
+		cues: drill.cues.map((cue) => site.line(page, cue)),
+		faults: drill.faults.map(({ see, say }) => ({ see: site.line(page, see), say: site.line(page, say) })),
 		setUp: {
 			equipment: equipmentOf(site, drill, levels),
 			heights: setUpHeights(drill, levels).map(({ what, landmark, levels: those }) => ({
@@ -273,13 +285,10 @@ export function drillCore(
 				value === undefined ? [] : [{ seconds: value.seconds, atOnce: value.atOnce, levels: those }],
 			),
 		},
-		safety: {
-			spotting: textOf(site, page, drill, levels, "spotting"),
-			caution: textOf(site, page, drill, levels, "caution"),
-		},
+		safety: safetyOf(site, page, drill, levels),
 		adapt: {
-			easier: adaptsOf(site, page, drill, levels, "easier"),
-			harder: adaptsOf(site, page, drill, levels, "harder"),
+			easier: textsOf(site, page, drill, levels, ({ easier }) => easier),
+			harder: textsOf(site, page, drill, levels, ({ harder }) => harder),
 		},
 		criteria: [...performedBy(drill).keys()].flatMap((skill) => {
 			const lines = criteriaOf(site, page, skill);
@@ -292,7 +301,7 @@ export function drillCore(
 /** What must be seen of a skill. */
 export function criteriaOf(site: SiteIndex, page: Address, skill: Id): readonly Html[] {
 	const criteria = site.curriculum.skills.get(skill)?.criteria ?? [];
-	return criteria.flatMap((line) => site.inline(page, line) ?? []);
+	return criteria.map((line) => site.line(page, line));
 }
 
 /** A level's dose with what a block gives it this week. */
@@ -325,39 +334,27 @@ function equipmentOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[])
 	});
 }
 
-/** A safety text; where levels have their own, each by its level's name. */
-function textOf(
-	site: SiteIndex,
-	page: Address,
-	drill: LinkedDrill,
-	levels: readonly Id[],
-	field: "spotting" | "caution",
-): Html | undefined {
-	const texts = alike(site, drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) => {
-		const text = site.inline(page, value);
-		return text === undefined ? [] : [ofLevels(site, those, text)];
+/** The one place that says what holds where a drill has neither spotting nor caution. */
+function safetyOf(site: SiteIndex, page: Address, drill: LinkedDrill, levels: readonly Id[]): Safety {
+	const written = (["spotting", "caution"] as const).flatMap((says): readonly SafetyLine[] => {
+		const texts = textsOf(site, page, drill, levels, (one) => one[says] ?? []);
+		return texts.length === 0 ? [] : [{ says, texts }];
 	});
-	return texts.length === 0 ? undefined : html`${texts.map((text, i) => html`${i > 0 && " "}${text}`)}`;
+	const [first = { says: "nothing-written" as const }, ...others] = written;
+	return [first, ...others];
 }
 
-function adaptsOf(
+/** Texts of a drill; where levels have their own, each with its levels. */
+function textsOf(
 	site: SiteIndex,
 	page: Address,
 	drill: LinkedDrill,
 	levels: readonly Id[],
-	field: "easier" | "harder",
-): readonly Html[] {
-	return alike(site, drill, levels, (one) => one[field]).flatMap(({ value, levels: those }) =>
-		value.flatMap((line) => {
-			const text = site.inline(page, line);
-			return text === undefined ? [] : [ofLevels(site, those, text)];
-		}),
+	of: (drill: LinkedDrill) => string | readonly string[],
+): readonly LevelText[] {
+	return alike(site, drill, levels, of).flatMap(({ value, levels: those }) =>
+		[value].flat().map((line) => ({ levels: those, text: site.line(page, line) })),
 	);
-}
-
-function ofLevels(site: SiteIndex, levels: readonly Link[], text: Html): Html {
-	const names = levels.map(({ name }) => name).join(", ");
-	return names === "" ? text : html`<b>${names}${site.words.colon.trimEnd()}</b> ${text}`;
 }
 
 function rangesOf(

@@ -4,8 +4,9 @@
  */
 
 import { equipmentForBlock } from "../compute/equipment.ts";
+import { routesOf } from "../compute/floor-routes.ts";
 import { footprintOf } from "../compute/footprints.ts";
-import { type FloorPlan, floorPlanOf } from "../compute/placing.ts";
+import { type FloorPlan, FREE_SPACE, floorPlanOf } from "../compute/placing.ts";
 import type { PlanItem } from "../figures/floor-plan.ts";
 import type { ApparatusPlan, Block, Curriculum, WeekPlan } from "../model.ts";
 
@@ -17,6 +18,10 @@ export interface FloorPlanView {
 	/** In rotation order. */
 	readonly stations: readonly { readonly name: string }[];
 	readonly equipment: readonly PlanItem[];
+	/** Stations between which there is no free way. */
+	readonly blocked: readonly { readonly from: number; readonly to: number }[];
+	/** Metres that are kept free. */
+	readonly free: typeof FREE_SPACE;
 	/** Who published sizes that are drawn here, and of what. */
 	readonly sources: readonly { readonly source: string; readonly items: readonly string[] }[];
 }
@@ -38,11 +43,14 @@ export function floorPlanView(
 		return [{ item, name: known.name, count: needed, stations: [...new Set(stations)], symbol }];
 	});
 	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
+	const placed = floorPlanOf(curriculum, plan, block);
 	return {
 		block: block.number,
 		apparatus: name,
 		week: week.week,
-		plan: floorPlanOf(curriculum, plan, block),
+		plan: placed,
+		blocked: routesOf(placed).filter(({ way }) => way.length === 0),
+		free: FREE_SPACE,
 		stations: block.stations.map(({ drill }) => ({ name: curriculum.drills.get(drill)?.title ?? drill })),
 		equipment,
 		sources: Array.from(sources, ([source, items]) => ({ source, items })),

@@ -13,6 +13,8 @@ export interface GuidesView {
 }
 
 export interface GuideView {
+	readonly link: Link;
+	/** In plain words. */
 	readonly title: string;
 	readonly body: Html;
 	readonly previous: Link | undefined;
@@ -31,7 +33,8 @@ export function guideView(site: SiteIndex, guide: Guide): GuideView {
 	const beside = (id: string | undefined) =>
 		id === undefined ? undefined : linkTo(site.curriculum, "guide", id);
 	return {
-		title: guide.title,
+		link: linkTo(site.curriculum, "guide", guide.id),
+		title: site.handbook.markdown.plain(guide.title),
 		body: site.block(addressOf({ kind: "guide", id: guide.id }), guide.body),
 		previous: beside(ids[at - 1]),
 		next: beside(ids[at + 1]),

@@ -22,11 +22,16 @@ export interface LevelsView {
 	}[];
 }
 
-export interface LevelView {
+/** A level as such. */
+export interface LevelCore {
+	readonly link: Link;
 	readonly name: string;
 	readonly description: Html | undefined;
 	/** What its gymnasts arrive with. */
 	readonly entry: { readonly skills: readonly Link[]; readonly drills: readonly Link[] };
+}
+
+export interface LevelView extends LevelCore {
 	readonly skills: readonly Link[];
 	readonly classes: readonly Link[];
 	readonly drills: readonly { readonly apparatus: Link; readonly lines: readonly DrillLine[] }[];
@@ -56,15 +61,9 @@ export function levelView(site: SiteIndex, level: Level): LevelView {
 	const page = addressOf({ kind: "level", id: level.id });
 	const ids = [...curriculum.levels.keys()];
 	const at = ids.indexOf(level.id);
-	const entry = entryOf(curriculum, level);
 	const beside = (id: string | undefined) => (id === undefined ? undefined : linkTo(curriculum, "level", id));
 	return {
-		name: level.name,
-		description: site.inline(page, level.description),
-		entry: {
-			skills: linksTo(curriculum, "skill", entry.skills),
-			drills: linksTo(curriculum, "drill", entry.drills),
-		},
+		...levelCore(site, level),
 		skills: [...curriculum.skills.values()]
 			.filter((skill) => skill.levels.includes(level.id) && !level.entry.includes(skill.id))
 			.map((skill) => linkTo(curriculum, "skill", skill.id)),
@@ -76,6 +75,20 @@ export function levelView(site: SiteIndex, level: Level): LevelView {
 		findings: findingLines(site, site.findings.level.get(level.id) ?? []),
 		easier: beside(ids[at - 1]),
 		harder: beside(ids[at + 1]),
+	};
+}
+
+export function levelCore(site: SiteIndex, level: Level): LevelCore {
+	const { curriculum } = site;
+	const entry = entryOf(curriculum, level);
+	return {
+		link: linkTo(curriculum, "level", level.id),
+		name: level.name,
+		description: site.inline(addressOf({ kind: "level", id: level.id }), level.description),
+		entry: {
+			skills: linksTo(curriculum, "skill", entry.skills),
+			drills: linksTo(curriculum, "drill", entry.drills),
+		},
 	};
 }
 

@@ -2,6 +2,7 @@
  * Body shapes: the contact sheet, and the page of one.
  */
 
+import { classify, type Position, STRADDLE_BORDER, TRAMPOLINE_BORDER } from "../link/classify.ts";
 import type { LinkedShape } from "../model.ts";
 import { type Address, addressOf } from "./addresses.ts";
 import { type DrillLine, drillLines } from "./drill.ts";
@@ -11,13 +12,31 @@ import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type Spacing, spacingOf } from "./spacing.ts";
 
-export interface ShapesView {
-	readonly shapes: readonly { readonly shape: LinkedShape; readonly link: Link; readonly drills: number }[];
+/** The position that a shape is drawn in, by the borders of published codes, in degrees. */
+export interface DrawnAs {
+	/** Undefined where the legs are in different positions. */
+	readonly position: Position | undefined;
+	readonly borders: { readonly trampoline: number; readonly straddle: number };
 }
 
-export interface ShapeView {
+export interface ShapesView {
+	readonly shapes: readonly {
+		readonly shape: LinkedShape;
+		readonly link: Link;
+		readonly drills: number;
+		readonly drawnAs: DrawnAs;
+	}[];
+}
+
+/** A shape as such. */
+export interface ShapeCore {
 	readonly shape: LinkedShape;
+	readonly link: Link;
 	readonly description: Html | undefined;
+}
+
+export interface ShapeView extends ShapeCore {
+	readonly drawnAs: DrawnAs;
 	readonly drills: readonly { readonly apparatus: Link; readonly lines: readonly DrillLine[] }[];
 	readonly spacing: readonly Spacing[];
 	readonly findings: readonly FindingLine[];
@@ -30,7 +49,23 @@ export function shapesView({ curriculum }: SiteIndex): ShapesView {
 			shape,
 			link: linkTo(curriculum, "shape", shape.id),
 			drills: shape.drills.length,
+			drawnAs: drawnAs(shape),
 		})),
+	};
+}
+
+function drawnAs({ angles }: LinkedShape): DrawnAs {
+	return {
+		position: angles && classify(angles),
+		borders: { trampoline: TRAMPOLINE_BORDER, straddle: STRADDLE_BORDER },
+	};
+}
+
+export function shapeCore(site: SiteIndex, shape: LinkedShape): ShapeCore {
+	return {
+		shape,
+		link: linkTo(site.curriculum, "shape", shape.id),
+		description: site.inline(addressOf({ kind: "shape", id: shape.id }), shape.description),
 	};
 }
 
@@ -39,8 +74,8 @@ export function shapeView(site: SiteIndex, shape: LinkedShape): ShapeView {
 	const page = addressOf({ kind: "shape", id: shape.id });
 	const places = site.drillsByShape.get(shape.id);
 	return {
-		shape,
-		description: site.inline(page, shape.description),
+		...shapeCore(site, shape),
+		drawnAs: drawnAs(shape),
 		drills: byApparatus(site, page, (id) => places?.get(id) ?? []),
 		spacing: spacingOf(site, "shape", shape.id),
 		findings: findingLines(site, site.findings.shape.get(shape.id) ?? []),

@@ -7,21 +7,12 @@
 
 import { type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
 import { type LandmarkHeights, landmarkHeights } from "../compute/heights.ts";
-import type {
-	Cell,
-	Curriculum,
-	Exposure,
-	Finding,
-	Id,
-	Landmark,
-	LinkedDrill,
-	LinkTarget,
-	WeekPlan,
-} from "../model.ts";
+import type { Cell, Curriculum, Exposure, Finding, Id, Landmark, LinkedDrill, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { type Address, addressOf, wayTo } from "./addresses.ts";
 import { DrillRing } from "./drill-ring.ts";
 import type { Html } from "./html.ts";
+import type { Href } from "./markdown.ts";
 import { indexMeasures, type MeasureIndex, once } from "./measure-index.ts";
 import { NO_MEDIA, type PreparedMedia } from "./medium.ts";
 import type { ShownHandbook } from "./pages.ts";
@@ -68,14 +59,33 @@ export interface SiteIndex {
 	readonly measures: MeasureIndex;
 	/** Rows of a data table by the values of some columns, joined by spaces; empty where there is no such table. */
 	rows(table: string, by: readonly string[]): ReadonlyMap<string, readonly TableRow[]>;
-	/** Inline Markdown for a page. */
+	/** A line of Markdown for a page. */
+	line(page: Address, text: string): Html;
+	/** The same, where it may be missing. */
 	inline(page: Address, text: string | undefined): Html | undefined;
 	/** Block Markdown for a page. */
 	block(page: Address, text: string): Html;
 }
 
+/** How what is shown writes the club's texts. */
+export interface TextManner {
+	/** Where the links of a text lead that stands on a page. */
+	href(page: Address): Href;
+	/** The level of a text's highest heading, 1 to 6. */
+	topHeading(page: Address): number;
+}
+
+const ON_SITE: TextManner = {
+	href: (page) => (target) => wayTo(page, addressOf(target)),
+	topHeading: () => 2,
+};
+
 /** Works nothing out before it is asked for: the preview makes one page of a whole handbook. */
-export function indexSite(handbook: ShownHandbook, media: PreparedMedia = NO_MEDIA): SiteIndex {
+export function indexSite(
+	handbook: ShownHandbook,
+	media: PreparedMedia = NO_MEDIA,
+	{ href, topHeading }: TextManner = ON_SITE,
+): SiteIndex {
 	const { curriculum } = handbook;
 	const byBlock = once(() => {
 		const found = new Map<string, Exposure>();
@@ -196,13 +206,10 @@ export function indexSite(handbook: ShownHandbook, media: PreparedMedia = NO_MED
 			}
 			return found;
 		},
-		inline: (page, text) => (text === undefined ? undefined : handbook.markdown.inline(text, hrefFrom(page))),
-		block: (page, text) => handbook.markdown.block(text, hrefFrom(page)),
+		line: (page, text) => handbook.markdown.inline(text, href(page)),
+		inline: (page, text) => (text === undefined ? undefined : handbook.markdown.inline(text, href(page))),
+		block: (page, text) => handbook.markdown.block(text, href(page), topHeading(page)),
 	};
-}
-
-function hrefFrom(page: Address): (target: LinkTarget) => string {
-	return (target) => wayTo(page, addressOf(target));
 }
 
 function blockKey(week: number, apparatus: Id, block: number, drill: Id, level: Id): string {

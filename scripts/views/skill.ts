@@ -30,7 +30,9 @@ export interface SkillsView {
 	}[];
 }
 
-export interface SkillView {
+/** A skill as such. */
+export interface SkillCore {
+	readonly link: Link;
 	readonly name: string;
 	readonly aliases: readonly string[];
 	readonly description: Html | undefined;
@@ -43,6 +45,9 @@ export interface SkillView {
 	readonly needs: readonly Link[];
 	readonly leadsTo: readonly Link[];
 	readonly opposites: readonly Link[];
+}
+
+export interface SkillView extends SkillCore {
 	/** Its drills by the lowest level that does them. */
 	readonly drills: readonly { readonly level: Link; readonly lines: readonly DrillLine[] }[];
 	/** What comes before it and what it leads to, itself among them. */
@@ -84,6 +89,23 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 		if (lowest !== undefined) byLowest.get(lowest)?.push(id);
 	}
 	return {
+		...skillCore(site, skill),
+		drills: Array.from(byLowest, ([level, ids]) => ({
+			level: linkTo(curriculum, "level", level),
+			lines: drillLines(site, page, ids),
+		})).filter((group) => group.lines.length > 0),
+		id: skill.id,
+		around: around(site.measures.mapSkills(), skill.id, REACH),
+		spacing: spacingOf(site, "skill", skill.id),
+		findings: findingLines(site, site.findings.skill.get(skill.id) ?? []),
+	};
+}
+
+export function skillCore(site: SiteIndex, skill: LinkedSkill): SkillCore {
+	const { curriculum } = site;
+	const page = addressOf({ kind: "skill", id: skill.id });
+	return {
+		link: linkTo(curriculum, "skill", skill.id),
 		name: skill.name,
 		aliases: skill.aliases,
 		description: site.inline(page, skill.description),
@@ -95,13 +117,5 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 		needs: linksTo(curriculum, "skill", skill.needs),
 		leadsTo: linksTo(curriculum, "skill", skill.leadsTo),
 		opposites: linksTo(curriculum, "skill", skill.opposites),
-		drills: Array.from(byLowest, ([level, ids]) => ({
-			level: linkTo(curriculum, "level", level),
-			lines: drillLines(site, page, ids),
-		})).filter((group) => group.lines.length > 0),
-		id: skill.id,
-		around: around(site.measures.mapSkills(), skill.id, REACH),
-		spacing: spacingOf(site, "skill", skill.id),
-		findings: findingLines(site, site.findings.skill.get(skill.id) ?? []),
 	};
 }

@@ -95,7 +95,7 @@ export function termAddress(level?: Id): Address {
 export interface TermPage {
 	readonly address: Address;
 	readonly title: string;
-	readonly description: string | undefined;
+	readonly description?: () => string;
 	/** The pages above it. */
 	readonly crumbs: readonly Link[];
 	readonly view: () => TermView;
@@ -109,7 +109,7 @@ export function termPages(site: TermSite, binder?: BinderFile): readonly TermPag
 		{
 			address: all.to,
 			title: all.name,
-			description: site.words.term.pageDescription(term.name),
+			description: () => site.words.term.pageDescription(term.name),
 			crumbs: [],
 			view: () => termView(site, undefined, binder),
 		},
@@ -118,7 +118,6 @@ export function termPages(site: TermSite, binder?: BinderFile): readonly TermPag
 			([id, { name }]): TermPage => ({
 				address: termAddress(id),
 				title: `${all.name}, ${name}`,
-				description: undefined,
 				crumbs: [all],
 				view: () => termView(site, id, binder),
 			}),

@@ -29,6 +29,7 @@ import { capital, clockWords, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
 export interface WeekLine {
+	readonly id: Id;
 	readonly link: Link;
 	readonly number: number;
 	readonly theme: Html | undefined;
@@ -99,14 +100,13 @@ export interface BlockView {
 	readonly note: Html | undefined;
 	/** Undefined without a class, and where nothing is asked of the coaches. */
 	readonly coaches: CoachesView | undefined;
-	/** The block as the plan has it. */
-	readonly written: Block;
 	/** The levels it names; empty means all. */
 	readonly levels: readonly Link[];
 	readonly stations: readonly Station[];
 }
 
-export interface WeekView extends WeekLine {
+/** What a week is planned to be. */
+export interface PlannedWeek extends WeekLine {
 	readonly body: Html;
 	readonly plans: readonly {
 		readonly apparatus: ApparatusLine;
@@ -118,6 +118,9 @@ export interface WeekView extends WeekLine {
 			readonly kind: Block["kind"];
 		}[];
 	}[];
+}
+
+export interface WeekView extends PlannedWeek {
 	readonly load: readonly LoadRow[];
 	/** Of the classes that have something to do. */
 	readonly times: readonly { readonly class: Link; readonly row: TimeRow }[];
@@ -131,7 +134,8 @@ export interface WeekView extends WeekLine {
 	readonly file: string;
 }
 
-export interface WeekApparatusView {
+/** What one apparatus of a week is planned to be. */
+export interface PlannedApparatus {
 	readonly id: Id;
 	readonly week: WeekLine;
 	readonly apparatus: Link;
@@ -146,10 +150,13 @@ export interface WeekApparatusView {
 		/** The drills that use the most of it at once. */
 		readonly drills: readonly Link[];
 	}[];
-	/** What each level lacks here this week, and the drills that would close it. */
-	readonly suggestions: readonly SuggestionView[];
 	/** Of each block of stations. */
 	readonly plans: readonly FloorPlanView[];
+}
+
+export interface WeekApparatusView extends PlannedApparatus {
+	/** What each level lacks here this week, and the drills that would close it. */
+	readonly suggestions: readonly SuggestionView[];
 	/** The same apparatus in the weeks before and after. */
 	readonly previous: Link | undefined;
 	readonly next: Link | undefined;
@@ -196,12 +203,12 @@ export interface ClassStop {
 	readonly id: Id;
 	/** Names the stop on its page: the apparatus, with the group where the class has several. */
 	readonly key: string;
-	/** The group, where the class has several. */
-	readonly group: string | undefined;
 	/** What is carried here at the change, or is missing. */
 	readonly carried: readonly CarriedLine[];
 	readonly missing: readonly { readonly item: string; readonly count: number }[];
 	readonly apparatus: Link;
+	/** The apparatus, after the group where the class has several. */
+	readonly name: string;
 	readonly focus: Html | undefined;
 	readonly clock: string;
 	readonly minutes: number;
@@ -223,6 +230,7 @@ export interface CarriedLine {
 export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLine {
 	const dates = site.datesOf(week.week);
 	return {
+		id: week.id,
 		link: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(week.week) },
 		number: week.week,
 		theme: site.inline(page, week.theme),
@@ -253,14 +261,12 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): 
 	};
 }
 
-/** The page of one week. */
-export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
+/** A week as it is planned. */
+export function plannedWeek(site: SiteIndex, week: WeekPlan): PlannedWeek {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "week", id: week.id });
-	const line = weekLine(site, page, week);
-	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
 	return {
-		...line,
+		...weekLine(site, page, week),
 		body: site.block(page, week.body),
 		plans: week.apparatus.map((plan) => ({
 			apparatus: apparatusLine(site, page, week, plan),
@@ -276,6 +282,15 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 				),
 			})),
 		})),
+	};
+}
+
+/** The page of one week. */
+export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
+	const { curriculum } = site;
+	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
+	return {
+		...plannedWeek(site, week),
 		load: site.measures.loadsIn(week.week).map((load) => loadRow(site, load)),
 		times: curriculum.term.classes.flatMap((group) => {
 			const time = classTime(curriculum, week, group);
@@ -305,19 +320,14 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 	};
 }
 
-/** The page of one apparatus in one week. */
-export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): WeekApparatusView {
+/** One apparatus of a week as it is planned. */
+export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): PlannedApparatus {
 	const { curriculum } = site;
 	const page = weekApparatusAddress(week.id, plan.apparatus);
-	const line = weekLine(site, page, week);
-	const has = (other: WeekPlan) => other.apparatus.some((p) => p.apparatus === plan.apparatus);
-	const [previous, next] = neighbours(curriculum.weeks, week, has);
-	const way = (other: WeekPlan | undefined): Link | undefined =>
-		other && { to: weekApparatusAddress(other.id, plan.apparatus), name: site.words.week(other.week) };
 	const own = apparatusLine(site, page, week, plan);
 	return {
 		id: plan.apparatus,
-		week: line,
+		week: weekLine(site, page, week),
 		apparatus: linkTo(curriculum, "apparatus", plan.apparatus),
 		focus: own.focus,
 		minutes: own.minutes,
@@ -330,10 +340,22 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 			stored: curriculum.equipment.get(item)?.stored,
 			drills: linksTo(curriculum, "drill", drills),
 		})),
+	};
+}
+
+/** The page of one apparatus in one week. */
+export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): WeekApparatusView {
+	const planned = plannedApparatus(site, week, plan);
+	const has = (other: WeekPlan) => other.apparatus.some((p) => p.apparatus === plan.apparatus);
+	const [previous, next] = neighbours(site.curriculum.weeks, week, has);
+	const way = (other: WeekPlan | undefined): Link | undefined =>
+		other && { to: weekApparatusAddress(other.id, plan.apparatus), name: site.words.week(other.week) };
+	return {
+		...planned,
 		suggestions: suggestionViews(site, week.week, [plan.apparatus]),
 		previous: way(previous),
 		next: way(next),
-		others: line.apparatus.filter((other) => other.id !== plan.apparatus),
+		others: planned.week.apparatus.filter((other) => other.id !== plan.apparatus),
 	};
 }
 
@@ -403,12 +425,14 @@ function stopsOf(
 		if (plan === undefined || first === undefined || last === undefined) return [];
 		const { from } = first;
 		const { to } = last;
+		const { name } = linkTo(curriculum, "apparatus", id);
+		const who = isOneOfSeveral ? `${capital(groupOnSheet(curriculum, group))}${site.words.colon}` : "";
 		return [
 			{
 				id,
 				key: isOneOfSeveral ? `${part}-${id}` : id,
-				group: isOneOfSeveral ? capital(groupOnSheet(curriculum, group)) : undefined,
-				apparatus: { to: weekApparatusAddress(week.id, id), name: linkTo(curriculum, "apparatus", id).name },
+				apparatus: { to: weekApparatusAddress(week.id, id), name },
+				name: `${who}${name}`,
 				focus: site.inline(page, plan.focus),
 				clock: clockWords(begin + from),
 				minutes: to - from,
@@ -458,7 +482,6 @@ function blockView(
 		show: block.show,
 		choose: block.choose,
 		note: site.inline(page, block.note),
-		written: block,
 		coaches: taken && coachesView(taken.work, taken.group.coaches),
 		levels: linksTo(curriculum, "level", block.levels),
 		stations: block.stations.flatMap((station, i) => {

@@ -26,6 +26,7 @@ import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { measure } from "../../scripts/compute/measures.ts";
 import { mendsOf } from "../../scripts/compute/mend.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
@@ -41,7 +42,6 @@ import { writePages } from "../../scripts/site/write-pages.ts";
 import { writeCommonFiles } from "../../scripts/site/write-site.ts";
 import { validateClub } from "../../scripts/validate/validate-club.ts";
 import { createMarkdown } from "../../scripts/views/markdown.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { editionNameOf, wordsFor } from "../../scripts/words/words.ts";
 import { writeLargeClub } from "./large-club.ts";
 

@@ -14,12 +14,13 @@ import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { layOut } from "../../scripts/print/layout.ts";
 import { printStyles } from "../../scripts/print/print-styles.ts";
 import { openCache } from "../../scripts/print/sheet-cache.ts";
+import { binderView } from "../../scripts/views/sheets/binder.ts";
 
 const [dir = "", file = ""] = process.argv.slice(2);
 const { handbook } = openHandbook(dir);
 const found = await findBrowser();
 if (handbook === undefined || "missing" in found) throw new Error("no club or no browser");
-const sheets = binderSheets({ ...handbook, picture: () => undefined });
+const sheets = binderSheets(binderView(handbook));
 const paper = paperOf(handbook.curriculum.club);
 const styles = printStyles(paper, sheets.slots);
 const pages = await openBrowser(found.browser);

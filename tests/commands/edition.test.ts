@@ -23,7 +23,7 @@ import { describe, expect, it, onTestFinished } from "vitest";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
-import { sourceOf } from "../../scripts/print/binder.ts";
+import { binderOf } from "../../scripts/print/binder.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
@@ -209,7 +209,7 @@ describe("a reader meets the edition", () => {
 		expect(read("assets/edition.js")).toContain(`"${words.slice("Edition ".length)}"`);
 		const { handbook } = openHandbook(club);
 		if (handbook === undefined) throw new Error("The club does not open.");
-		const sheets = binderSheets(await sourceOf(handbook));
+		const sheets = binderSheets(await binderOf(handbook));
 		expect(sheets.edition.words).toBe(words);
 		expect(sheets.date).toBe("2026-11-30");
 		expect(sheets.sections[0]?.parts[0]?.html.text).toContain(words);

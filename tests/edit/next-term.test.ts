@@ -3,7 +3,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { mainOf } from "../../layouts/pages/kinds.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
 import { nextTermCommand } from "../../scripts/commands/next-term.ts";
 import { readPlan } from "../../scripts/commands/read-plan.ts";
@@ -12,7 +12,6 @@ import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { nextTerm } from "../../scripts/edit/next-term.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { html } from "../../scripts/views/html.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 import { wordsOnPage } from "../words/read-words.ts";
 
@@ -108,12 +107,7 @@ describe("the page of what changed", () => {
 		const text = (kind: string) => {
 			const page = pages.find((one) => one.kind === kind);
 			if (page === undefined) throw new Error(`no ${kind}`);
-			return wordsOnPage(
-				mainOf(
-					contextOf(page, () => html``),
-					page,
-				).text,
-			).join(" ");
+			return wordsOnPage(page.main(contextOf(page, () => html``)).text).join(" ");
 		};
 		return { changed: text("what-changed"), home: text("home") };
 	};

@@ -6,7 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { floorPlanFigure } from "../../layouts/parts/floor-plan.ts";
 import { equipmentForBlock } from "../../scripts/compute/equipment.ts";
-import { crosses } from "../../scripts/compute/floor-routes.ts";
+import { crosses, routesOf } from "../../scripts/compute/floor-routes.ts";
 import { type FloorPlan, FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.ts";
@@ -255,7 +255,7 @@ describe("a floor plan", () => {
 		expect(described(shut)).toContain("There is no free way from 1 to 2. There is no free way from 2 to 1.");
 		const { text } = floorPlanFigure(
 			wordsFor("en"),
-			{ ...GOLDEN, plan: shut },
+			{ ...GOLDEN, plan: shut, blocked: routesOf(shut).filter(({ way }) => way.length === 0) },
 			{ idPrefix: "p", upright: false },
 		);
 		expect(text).toContain("thick line: wall; flag: landmark; no free way from 1 to 2 and 2 to 1.");
@@ -445,6 +445,8 @@ const GOLDEN: FloorPlanView = {
 	apparatus: "Hall",
 	week: 1,
 	sources: [],
+	blocked: [],
+	free: FREE_SPACE,
 	stations: [{ name: "Jump" }, { name: "Walk" }],
 	equipment: [
 		{ item: "landing-mat", name: "Landing mat", count: 1, stations: [0], symbol: "landing" },

@@ -6,12 +6,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFNumber, type PDFObject, PDFString } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { type Folder, makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { paintedExtremes } from "../../scripts/pdf/painted.ts";
 import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
+import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
 import { readMarks } from "./read-marks.ts";
 import { letters, type PrintedPage, type PrintedPdf, readPdf } from "./read-pdf.ts";
@@ -464,12 +465,12 @@ describe("other clubs", () => {
 		}
 		expect(pages.map(({ label }) => label)).toContain("S1 1");
 		const outDir = join(folder, "french");
-		const sheets = await printSheets(singleSheets(handbook), {
+		const sheets = await printSheets(drawSheets(singleSheets(handbook)), {
 			outDir,
 			club: handbook.curriculum.club,
 		});
 		expect(sheets.problems).toEqual([]);
-		expect(sheets.files.length).toBe(singleSheets(handbook).length);
+		expect(sheets.files.length).toBe(drawSheets(singleSheets(handbook)).length);
 	});
 
 	it("prints a club without weeks and without anything optional", async () => {

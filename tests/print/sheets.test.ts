@@ -7,7 +7,7 @@ import { PDFDocument, StandardFonts } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { SheetPiece } from "../../layouts/sheets/sheet-file.ts";
 import { stepsFrom } from "../../layouts/sheets/side.ts";
-import { type SheetChoice, singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { dateOf } from "../../scripts/compute/calendar.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { classTime } from "../../scripts/compute/time.ts";
@@ -18,6 +18,7 @@ import { readStretch } from "../../scripts/print/read-back.ts";
 import { type PrintedSheets, printSheets, steadyIds } from "../../scripts/print/sheets.ts";
 import { SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
+import { type SheetChoice, singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { letters, type PrintedPdf, readPdf } from "./read-pdf.ts";
 
@@ -33,7 +34,7 @@ function opened(dir: string): Handbook {
 }
 
 async function print(handbook: Handbook, choice: SheetChoice, outDir: string): Promise<PrintedSheets> {
-	return printSheets(singleSheets(handbook, choice), {
+	return printSheets(drawSheets(singleSheets(handbook, choice)), {
 		outDir,
 		club: handbook.curriculum.club,
 	});
@@ -365,7 +366,7 @@ describe("sheets of other clubs", () => {
 	it("print with apparatus that nobody drew, and with words in other letters and from the right", async () => {
 		const handbook = opened(clubCopy(join(FIXTURES, "clubs", "undrawn-apparatus")));
 		const outDir = join(folder, "undrawn");
-		const files = singleSheets(handbook);
+		const files = drawSheets(singleSheets(handbook));
 		const printed = await print(handbook, {}, outDir);
 		expect(printed.problems).toEqual([]);
 		expect(printed.files.length).toBe(files.length);
@@ -387,7 +388,7 @@ describe("sheets of other clubs", () => {
 		const printAll = async (outDir: string) => {
 			const handbook = opened(dir);
 			const labels: string[] = [];
-			const result = await printSheets(singleSheets(handbook), {
+			const result = await printSheets(drawSheets(singleSheets(handbook)), {
 				outDir,
 				club: handbook.curriculum.club,
 				cacheDir,
@@ -412,7 +413,7 @@ describe("sheets of other clubs", () => {
 	it("reports H401 without a browser, and writes nothing", async () => {
 		const handbook = opened(clubCopy(undefined, full));
 		const outDir = join(folder, "no-browser");
-		const result = await printSheets(singleSheets(handbook), {
+		const result = await printSheets(drawSheets(singleSheets(handbook)), {
 			outDir,
 			club: handbook.curriculum.club,
 			browser: { environment: { HANDBOOK_BROWSER: "/no/such/program" } },

@@ -7,10 +7,11 @@
 import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
+import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 
 /** A small generator of numbers (mulberry32), so that a seed means the same club on every machine. */
 function numbersFrom(seed: number): () => number {
@@ -195,7 +196,7 @@ export async function printStrangeClub(seed: number): Promise<StrangePrint> {
 			{ ...handbook, clubDir: club },
 			{ outFile: binderFile, cacheDir: false },
 		);
-		const files = singleSheets(handbook);
+		const files = drawSheets(singleSheets(handbook));
 		const printed = await printSheets(files, {
 			outDir: folder,
 			club: handbook.curriculum.club,

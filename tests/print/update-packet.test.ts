@@ -10,13 +10,13 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writ
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Edition } from "../../layouts/sheets/edition.ts";
 import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
 import { EditionFault, readEdition } from "../../scripts/print/edition.ts";
 import { editionFile } from "../../scripts/print/edition-file.ts";
 import { type PrintedUpdate, printUpdate } from "../../scripts/print/packet.ts";
+import type { Edition } from "../../scripts/views/sheets/edition.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type PrintedPage, readPdf } from "./read-pdf.ts";
 import { differences, openPictures, type Pictures } from "./render-pages.ts";

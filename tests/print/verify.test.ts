@@ -29,6 +29,7 @@ import { readJoined } from "../../scripts/print/read-segments.ts";
 import { openCache } from "../../scripts/print/sheet-cache.ts";
 import { verifyBinder } from "../../scripts/print/verify.ts";
 import { raw } from "../../scripts/views/html.ts";
+import { binderView } from "../../scripts/views/sheets/binder.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
 const NO_EDITIONS = { words: [], pdf: new Uint8Array() };
@@ -54,7 +55,7 @@ describe("reading back", () => {
 		handbook = opened;
 		pages = await openBrowser(found.browser);
 		scripts = await readPageScripts();
-		sheets = binderSheets({ ...handbook, picture: () => undefined });
+		sheets = binderSheets(binderView(handbook));
 		common = {
 			pages,
 			scripts,

@@ -6,17 +6,18 @@
 import { createContext, runInContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
 import type { DeviceHandbook, DeviceScope } from "../../scripts/records/device.ts";
-import { isReadyMade, type RecordFile, recordFiles } from "../../scripts/records/records.ts";
+import { type RecordFile, recordFiles } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
 import { bundleProgram } from "../../scripts/site/bundle-program.ts";
 import { highlightCode } from "../../scripts/site/highlight-code.ts";
 import { addressFile, SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
-import { type SiteOptions, sitePages } from "../../scripts/views/pages.ts";
+import type { SiteOptions } from "../../scripts/views/pages.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
@@ -39,7 +40,7 @@ async function bothWays(clubDir: string, language?: string) {
 		const file = addressFile(page.address);
 		const text = documentOf(page, (name, code) => raw(highlightCode(code, name)));
 		host.set(file, text);
-		if (isReadyMade(page)) readyMade.add(file);
+		if (page.facts.readyMade) readyMade.add(file);
 	}
 	const records = recordFiles(handbook, options, highlightCode);
 	const device = open(await bundleProgram("make.ts", handbook.words), records, handbook.edition);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { searchDocuments, searchFiles, searchOptions } from "../../scripts/search/build-search.ts";
 import {
@@ -21,7 +22,6 @@ import {
 } from "../../scripts/search/engine.ts";
 import { openWhileReading } from "../../scripts/search/head-text.ts";
 import { searchPages } from "../../scripts/search/search-pages.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/views/search-files.ts";
 import * as english from "../../scripts/words/en.ts";
 import { REPOSITORY } from "../open-fixture.ts";

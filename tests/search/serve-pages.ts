@@ -10,11 +10,11 @@ import { join } from "node:path";
 import { brotliCompressSync } from "node:zlib";
 import { build } from "esbuild";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
 import { browserWords } from "../../scripts/site/browser-words.ts";
 import { html } from "../../scripts/views/html.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 
 const POLICY =

@@ -1,8 +1,8 @@
 /** An area of the hall that is no apparatus, on the pages that list where work is done. */
 
 import { expect, test } from "vitest";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 /** Titles and crumbs of the pages about places, and which place is said to be an area. */

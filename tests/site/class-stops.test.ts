@@ -58,7 +58,7 @@ it("calls the groups of its class by their own names alone, or by the level that
 		const [plan] = site.curriculum.weeks;
 		const [one] = site.curriculum.term.classes;
 		if (plan === undefined || one === undefined) throw new Error("a week and a class");
-		return [...new Set(classSheetView(site, plan, one).stops.map(({ group }) => group))];
+		return [...new Set(classSheetView(site, plan, one).stops.map(({ name }) => name.split(": ")[0]))];
 	};
 	expect(named(["level-1", "level-2"])).toEqual(["Level 1", "Level 2"]);
 	expect(named(["red", "blue"])).toEqual(["Red", "Blue"]);

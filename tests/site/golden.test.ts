@@ -9,10 +9,10 @@
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { type SitePage, sitePages } from "../../layouts/pages/site-pages.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { highlightCode } from "../../scripts/site/highlight-code.ts";
 import { raw } from "../../scripts/views/html.ts";
-import { type SitePage, sitePages } from "../../scripts/views/pages.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
 /** Held by tests of its own, and longer than all others together. */

@@ -5,15 +5,14 @@
 
 import { beforeAll, describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
-import { checkSheet } from "../../layouts/sheets/check-sheet.ts";
-import { classLeaf } from "../../layouts/sheets/class-leaf.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
-import { sourceOf } from "../../scripts/print/binder.ts";
-import { addressFile } from "../../scripts/views/addresses.ts";
+import { binderOf } from "../../scripts/print/binder.ts";
+import { addressFile, SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
-import { indexSite } from "../../scripts/views/site-index.ts";
+import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
@@ -27,30 +26,25 @@ async function shown(language: string, kept = false) {
 	const pages = new Map(
 		sitePages(handbook, { kept }).map((page) => [addressFile(page.address), page] as const),
 	);
-	const site = indexSite(handbook);
+	const sheets = new Map(drawSheets(singleSheets(handbook)).map(({ path, pieces }) => [path, pieces]));
+	const sheet = (path: string) => {
+		const [piece] = sheets.get(path) ?? [];
+		if (piece === undefined) throw new Error(`no sheet ${path}`);
+		return piece;
+	};
 	return {
 		page: (file: string) => {
 			const page = pages.get(file);
 			if (page === undefined) throw new Error(`no page ${file}`);
 			return documentOf(page, (_, code) => raw(code));
 		},
-		leaf: (week: number, id: string) => {
-			const plan = handbook.curriculum.weeks.find((one) => one.week === week);
-			const one = handbook.curriculum.term.classes.find((each) => each.id === id);
-			if (plan === undefined || one === undefined) throw new Error("no such sheet");
-			return classLeaf({ site, address: undefined }, plan, one);
-		},
+		leaf: (week: string, id: string) => sheet(SHEET_FILES.classSheet(week, id)),
 		binder: async () =>
-			binderSheets(await sourceOf(handbook))
+			binderSheets(await binderOf(handbook))
 				.sections.flatMap(({ parts }) => parts)
 				.map(({ html }) => html.text)
 				.join(""),
-		check: (id: string) => {
-			const level = handbook.curriculum.levels.get(id);
-			const sheet = level && checkSheet({ site, address: undefined }, level);
-			if (sheet === undefined) throw new Error("no such sheet");
-			return sheet.html.text;
-		},
+		check: (id: string) => sheet(SHEET_FILES.checkSheet(id)).html.text,
 	};
 }
 
@@ -177,7 +171,7 @@ describe("a printed class sheet", () => {
 	});
 
 	it("has the same lines, short", () => {
-		const { html, safety = [] } = en.leaf(3, "mon");
+		const { html, safety } = en.leaf("week-3", "mon");
 		const text = plain(html.text);
 		expect(text).toContain("Coach 1: station 1. Coach 2 watches station 3. Station 2 runs alone.");
 		expect(text).toContain("planned 24, fits 16 in 4 turns");

@@ -5,7 +5,7 @@
 
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { mainOf } from "../../layouts/pages/kinds.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { frame } from "../../layouts/parts/frame.ts";
 import { contextOf } from "../../layouts/parts/page.ts";
 import { GROWTH_AGES, statureAt } from "../../scripts/compute/growth.ts";
@@ -17,7 +17,6 @@ import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { dataFiles } from "../../scripts/site/data-files.ts";
 import { html } from "../../scripts/views/html.ts";
 import { MEASURE_IDS } from "../../scripts/views/measures/measure-page.ts";
-import { sitePages } from "../../scripts/views/pages.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
@@ -47,7 +46,7 @@ function make(club: string): Made {
 			if (known !== undefined) return known;
 			const page = pages.get(address) ?? fail(`no page ${address}`);
 			const ctx = contextOf(page, (_language, code) => html`<pre>${code}</pre>`);
-			const made = frame(ctx, mainOf(ctx, page)).text;
+			const made = frame(ctx, page.main(ctx)).text;
 			written.set(address, made);
 			return made;
 		},

@@ -5,10 +5,11 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { singleSheets } from "../../layouts/sheets/single-sheets.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
+import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { readPdf } from "../print/read-pdf.ts";
 import { FULLEST, fullOf } from "./hostile-club.ts";
 
@@ -67,7 +68,7 @@ export async function printHostileClub(folder: string, shift = 0): Promise<Hosti
 		const { club } = handbook.curriculum;
 		const outFile = join(outDir, "binder.pdf");
 		const binder = await printBinder({ ...handbook, clubDir: dir }, { outFile, cacheDir: false });
-		const sheets = await printSheets(singleSheets(handbook), { outDir, club });
+		const sheets = await printSheets(drawSheets(singleSheets(handbook)), { outDir, club });
 		const printed = [outFile, ...sheets.files.map((path) => join(outDir, path))];
 		let words = "";
 		for (const path of printed) {

@@ -56,7 +56,7 @@ async function work(): Promise<void> {
 	const { dataFiles } = await import("../../scripts/site/data-files.ts");
 	const { searchFiles } = await import("../../scripts/search/build-search.ts");
 	const { escapeHtml } = await import("../../scripts/views/html.ts");
-	const { sitePages } = await import("../../scripts/views/pages.ts");
+	const { sitePages } = await import("../../layouts/pages/site-pages.ts");
 	const { render } = await import("../../layouts/pages/site.11ty.ts");
 	const helpers = { highlight: (_language: string, code: string) => escapeHtml(code) };
 	const read = watchReading();

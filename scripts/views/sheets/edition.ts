@@ -1,7 +1,13 @@
 /** What a printed binder was: leaves, and the editions in which they last changed. */
 
-import type { Club, ClubEdition } from "../../scripts/model.ts";
-import type { EditionMark } from "./section.ts";
+import type { Club, ClubEdition } from "../../model.ts";
+
+/** An edition as a leaf names it. */
+export interface EditionMark {
+	readonly id: string;
+	/** As it is printed, with its date. */
+	readonly words: string;
+}
 
 export const EDITION_FORMAT = 1;
 
