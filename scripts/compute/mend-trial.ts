@@ -66,6 +66,9 @@ const OF_THE_TERM: Readonly<Partial<Record<Finding["code"], Measure>>> = {
 	H343: reachMeasure,
 };
 
+/** A block in which nobody has a turn mends nothing, whatever is counted as met by it. */
+const NOTHING_DONE: readonly Finding["code"][] = ["H316", "H344"];
+
 /** As many lists are tried for one finding. */
 const TRIALS = 8;
 
@@ -124,6 +127,7 @@ function findingsMade(
 		isGone ||= before.has(keyOf(finding));
 		for (const [key, code] of after) {
 			if (before.has(key)) continue;
+			if (NOTHING_DONE.includes(code)) return undefined;
 			if (HARMS.indexOf(harmOf(code)) <= HARMS.indexOf(harmOf(finding.code))) return undefined;
 			made++;
 		}
