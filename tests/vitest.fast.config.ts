@@ -1,6 +1,6 @@
 /**
- * The tests to run while writing: without a browser, without print, without files that start the
- * command anew for nearly every test. `npm test` runs all.
+ * The tests to run while writing: without a browser, without print, and without the files that take
+ * longest: builds and programs that are started, everything counted a second time. `npm test` runs all.
  */
 
 import { mergeConfig } from "vitest/config";
@@ -10,13 +10,16 @@ export default mergeConfig(all, {
 	test: {
 		exclude: [
 			"tests/print/{again,binder,book,find-browser,interrupt,layout,sheets,strange-clubs,update-packet,verify}.test.ts",
-			"tests/site/**",
+			"tests/site/!(golden).test.ts",
 			"tests/trust/**",
-			"tests/views/one-view.test.ts",
-			"tests/commands/{command-line,edit-commands,edition,serve,shown-commands,spreadsheet-round-trip}.test.ts",
-			"tests/edit/edit-club.test.ts",
+			"tests/commands/{command-line,edit-commands,edition,import,launcher,npm-options,serve,shown-commands,spreadsheet-round-trip}.test.ts",
+			"tests/compute/recount.test.ts",
+			"tests/edit/{edit-club,next-term}.test.ts",
 			"tests/figures/browser.test.ts",
+			"tests/outside/exposures-recount.test.ts",
+			"tests/records/records.test.ts",
 			"tests/search/search-page.test.ts",
+			"tests/views/html.test.ts",
 		],
 	},
 });
