@@ -70,6 +70,45 @@ export function assemble(
 	laidOut: readonly (readonly (readonly CutPage[])[])[],
 	{ earlier, marks = false }: Since = {},
 ): Assembled {
+	const { drafts, targets } = draftsOf(sheets, laidOut);
+	const missing = new Set<string>();
+	const labelAt = (id: string): string => {
+		const target = targets.get(id);
+		if (target === undefined) missing.add(id);
+		return drafts[target?.leaf ?? -1]?.label ?? "";
+	};
+	const filled = drafts.map(({ text }) =>
+		text
+			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + asWritten(labelAt(id)) + end)
+			.replaceAll('href="#', `href="${LINK_HOST}`),
+	);
+	const issued = issueLeaves(papersOf(sheets, drafts, filled), sheets.edition, earlier);
+	const hasShifted = (id: string) => {
+		const before = earlier?.numbers[id];
+		return before !== undefined && before !== labelAt(id);
+	};
+	const texts = filled.map((text) =>
+		marks
+			? text.replace(FILLED, (all, start: string, id: string, label: string, end: string) =>
+					hasShifted(id) ? `${start}<span ${CHANGED}="">${label}</span>${end}` : all,
+				)
+			: text,
+	);
+	return {
+		leaves: leavesOf(sheets, drafts, texts, issued),
+		targets,
+		missing: [...missing],
+		papers: issued.leaves,
+		issues: issued.issues,
+		edition: issued.edition,
+	};
+}
+
+/** The pages in their order, with blank backs, and where everything that is referred to stands. */
+function draftsOf(
+	sheets: Sheets,
+	laidOut: readonly (readonly (readonly CutPage[])[])[],
+): { readonly drafts: readonly Draft[]; readonly targets: ReadonlyMap<string, Target> } {
 	const drafts: Draft[] = [];
 	const targets = new Map<string, Target>();
 	sheets.sections.forEach((section, number) => {
@@ -98,19 +137,14 @@ export function assemble(
 		fillLeaf(drafts, sheets);
 	});
 
-	const missing = new Set<string>();
-	const labelAt = (id: string): string => {
-		const target = targets.get(id);
-		if (target === undefined) missing.add(id);
-		return drafts[target?.leaf ?? -1]?.label ?? "";
-	};
-	const filled = drafts.map(({ text }) =>
-		text
-			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + asWritten(labelAt(id)) + end)
-			.replaceAll('href="#', `href="${LINK_HOST}`),
-	);
-	// Whatever is replaced on its own fills whole leaves, so it starts on the right.
-	const sideOf = (position: number) => (position % 2 === 0 ? "right" : "left");
+	return { drafts, targets };
+}
+
+/** Whatever is replaced on its own fills whole leaves, so it starts on the right. */
+const sideOf = (position: number) => (position % 2 === 0 ? "right" : "left");
+
+/** The leaves of paper, each with the hash of what is printed on it, without the edition. */
+function papersOf(sheets: Sheets, drafts: readonly Draft[], filled: readonly string[]) {
 	const words = asWritten(sheets.edition.words);
 	const content = (position: number): string => {
 		const draft = drafts[position];
@@ -119,7 +153,7 @@ export function assemble(
 		return printedContent(leafHtml(sheets, draft, sideOf(position), text).text).replaceAll(words, "");
 	};
 	const counts = new Map<string, number>();
-	const papers = Array.from({ length: drafts.length / 2 }, (_, i) => {
+	return Array.from({ length: drafts.length / 2 }, (_, i) => {
 		const front = drafts[2 * i];
 		const part = front?.prefix ?? "";
 		const number = (counts.get(part) ?? 0) + 1;
@@ -134,20 +168,19 @@ export function assemble(
 			namesBinder: filled[2 * i]?.includes(words) === true || filled[2 * i + 1]?.includes(words) === true,
 		};
 	});
-	const issued = issueLeaves(papers, sheets.edition, earlier);
-	const issueWords = new Map(issued.issues.map((issue) => [issue.id, issue.words]));
+}
 
-	const hasShifted = (id: string) => {
-		const before = earlier?.numbers[id];
-		return before !== undefined && before !== labelAt(id);
-	};
-	const leaves = drafts.map((draft, position): Leaf => {
-		const plain = (filled[position] ?? "").replaceAll(words, asWritten(issued.edition.words));
-		const text = marks
-			? plain.replace(FILLED, (all, start: string, id: string, label: string, end: string) =>
-					hasShifted(id) ? `${start}<span ${CHANGED}="">${label}</span>${end}` : all,
-				)
-			: plain;
+/** The pages with their frames, naming the editions in which their leaves last changed. */
+function leavesOf(
+	sheets: Sheets,
+	drafts: readonly Draft[],
+	texts: readonly string[],
+	issued: ReturnType<typeof issueLeaves>,
+): readonly Leaf[] {
+	const issueWords = new Map(issued.issues.map((issue) => [issue.id, issue.words]));
+	const words = asWritten(sheets.edition.words);
+	return drafts.map((draft, position): Leaf => {
+		const text = (texts[position] ?? "").replaceAll(words, asWritten(issued.edition.words));
 		const side = sideOf(position);
 		const issue = issueWords.get(issued.leaves[position >> 1]?.issue ?? "") ?? sheets.edition.words;
 		const { section, label, prefix, number, blank } = draft;
@@ -163,14 +196,6 @@ export function assemble(
 			html: leafHtml(sheets, draft, side, text).text,
 		};
 	});
-	return {
-		leaves,
-		targets,
-		missing: [...missing],
-		papers: issued.leaves,
-		issues: issued.issues,
-		edition: issued.edition,
-	};
 }
 
 /** The edition of an assembled binder. */

@@ -200,118 +200,67 @@ async function sheetsOf(handbook: PrintSource, { since }: PrintOptions): Promise
 	return since === undefined ? all : keepTabs(all, since);
 }
 
-async function printerOf(
+/** What laying out and printing need, and how far they are. */
+type PrintWork = Awaited<ReturnType<typeof prepareWork>>;
+
+async function prepareWork(
 	handbook: PrintSource,
 	sheets: Sheets,
 	{ pages, threads }: { readonly pages: BrowserPages; readonly threads: PdfThreads },
 	options: PrintOptions,
-): Promise<Printer> {
-	const { signal, since } = options;
-	const { club } = handbook.curriculum;
-	const paper = paperOf(club);
-	const { cacheDir = cacheFolder(openFolder(handbook.clubDir), "print") } = options;
-	const cache = openCache(cacheDir === false ? undefined : cacheDir);
-	const common = {
-		pages,
-		scripts: await readPageScripts(),
-		styles: printStyles(paper, sheets.slots),
-		language: sheets.language,
-		cache,
-		workers: options.workers ?? WORKERS,
+) {
+	const paper = paperOf(handbook.curriculum.club);
+	const {
+		cacheDir = cacheFolder(openFolder(handbook.clubDir), "print"),
+		workers = WORKERS,
 		signal,
-	};
-	const area = { width: paper.areaWidth, height: paper.areaHeight };
-	const hyphenation = hyphenationOf(sheets.language);
-
+	} = options;
+	const cache = openCache(cacheDir === false ? undefined : cacheDir);
 	// Laying out and printing take about as long as each other; joining and reading back a little less.
 	const parts = sheets.sections.reduce((sum, section) => sum + section.parts.length, 0);
 	const total = parts * 3;
 	let done = 0;
-	const step = (steps: number, label: string) => {
-		done = Math.min(total, done + steps);
-		options.progress?.(Math.floor(done), total, label);
-	};
-	/** Pages of all parts; of one that fails, a page that says so, and the sheets as they then are. */
-	async function laidOut(asked: Sheets, onDone: (title: string) => void) {
-		const { pages, problems } = await layOut(jobsOf(asked.sections, paper), {
-			...common,
-			area,
-			hyphenation,
-			onDone,
-		});
-		let next = 0;
-		const made = asked.sections.map((section) => ({
-			section,
-			parts: section.parts.map((part) => {
-				const own = pages[next++] ?? [];
-				return own.length > 0 ? { part, pages: own } : withheldPart(part, sheets.withheld);
-			}),
-		}));
-		const laid: Sheets = {
-			...asked,
-			sections: made.map(({ section, parts }) => ({ ...section, parts: parts.map(({ part }) => part) })),
-		};
-		return { laid, pages: made.map(({ parts }) => parts.map((one) => one.pages)), problems };
-	}
-
-	/** Prints leaves, joins them and reads them back; a second time without what nobody may use. */
-	async function print(
-		{ sheets, assembled, edition }: Made,
-		selection: Selection | undefined,
-		isSecond: boolean,
-	): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }> {
-		const setting = {
-			...common,
-			...(selection?.marks === true ? { beforehand: await readMarkScript() } : {}),
-			title: sheets.title,
-			paper,
-			onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
-		};
-		const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
-		const [segments, editions] = await Promise.all([
-			printSegments(assembled, setting),
-			printIssues(words, sheets.foot, setting),
-		]);
-		const issues = { words, pdf: editions };
-		signal?.throwIfAborted();
-		// What follows needs no browser, and the browser's memory.
-		void pages.close();
-		const attachment = { name: ATTACHMENT, text: editionText(edition) };
-		const placing = keptPlacing(cache, threads);
-		const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
-		step(parts / 2, "reading back");
-		const { leaves } = assembled;
-		const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
-		const { problems, unsafe } = await verifyBinder({
-			read,
-			sheets,
-			assembled,
-			segments,
-			editions: words,
-			paper,
-			handbook:
-				selection === undefined
-					? handbook
-					: { ...handbook, curriculum: { ...handbook.curriculum, drills: selection.drills } },
-			elsewhere: NOWHERE,
+	return {
+		handbook,
+		sheets,
+		paper,
+		pages,
+		threads,
+		cache,
+		signal,
+		/** What laying out and printing are given alike. */
+		common: {
+			pages,
+			scripts: await readPageScripts(),
+			styles: printStyles(paper, sheets.slots),
+			language: sheets.language,
 			cache,
-			whole: selection?.whole,
-		});
-		signal?.throwIfAborted();
-		if (unsafe.size > 0 && !isSecond) {
-			const safe = withoutLeaves(assembled, unsafe, sheets.withheld);
-			const { pdf } = await print({ sheets, assembled: safe, edition, problems: [] }, selection, true);
-			return { problems, pdf };
-		}
-		step(total, "done");
-		return { problems, pdf: joined.pdf };
-	}
+			workers,
+			signal,
+		},
+		parts,
+		step(steps: number, label: string) {
+			done = Math.min(total, done + steps);
+			options.progress?.(Math.floor(done), total, label);
+		},
+	};
+}
 
+async function printerOf(
+	handbook: PrintSource,
+	sheets: Sheets,
+	workers: { readonly pages: BrowserPages; readonly threads: PdfThreads },
+	options: PrintOptions,
+): Promise<Printer> {
+	const work = await prepareWork(handbook, sheets, workers, options);
+	const { paper, cache, common, step } = work;
+	const { since } = options;
+	const { paper: name, punch } = handbook.curriculum.club;
 	return {
 		paper,
 		async make(marks = false) {
 			const asked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
-			const { laid, pages: bySection, problems } = await laidOut(asked, (title) => step(1, title));
+			const { laid, pages: bySection, problems } = await laidOut(work, asked, (title) => step(1, title));
 			const assembled = assemble(laid, bySection, { earlier: since, marks });
 			const look = sha256(common.styles).slice(0, 32);
 			const named = nameEdition(problems.length === 0 ? sheets : laid, assembled.edition);
@@ -319,16 +268,97 @@ async function printerOf(
 				problems,
 				sheets: named,
 				assembled,
-				edition: editionOf(named, assembled, { paper: club.paper, punch: club.punch, look }),
+				edition: editionOf(named, assembled, { paper: name, punch, look }),
 			};
 		},
 		async makeOne(section) {
-			const { laid, pages } = await laidOut({ ...sheets, sections: [section] }, () => undefined);
+			const { laid, pages } = await laidOut(work, { ...sheets, sections: [section] }, () => undefined);
 			return assemble(laid, pages);
 		},
-		print: (made, selection) => print(made, selection, false),
+		print: (made, selection) => printMade(work, made, selection, false),
 		sweep: () => cache.sweep(),
 	};
+}
+
+/** Pages of all parts; of one that fails, a page that says so, and the sheets as they then are. */
+async function laidOut({ common, paper, sheets }: PrintWork, asked: Sheets, onDone: (title: string) => void) {
+	const { pages, problems } = await layOut(jobsOf(asked.sections, paper), {
+		...common,
+		area: { width: paper.areaWidth, height: paper.areaHeight },
+		hyphenation: hyphenationOf(sheets.language),
+		onDone,
+	});
+	let next = 0;
+	const made = asked.sections.map((section) => ({
+		section,
+		parts: section.parts.map((part) => {
+			const own = pages[next++] ?? [];
+			return own.length > 0 ? { part, pages: own } : withheldPart(part, sheets.withheld);
+		}),
+	}));
+	const laid: Sheets = {
+		...asked,
+		sections: made.map(({ section, parts }) => ({ ...section, parts: parts.map(({ part }) => part) })),
+	};
+	return { laid, pages: made.map(({ parts }) => parts.map((one) => one.pages)), problems };
+}
+
+/** Prints leaves, joins them and reads them back; a second time without what nobody may use. */
+async function printMade(
+	work: PrintWork,
+	{ sheets, assembled, edition }: Made,
+	selection: Selection | undefined,
+	isSecond: boolean,
+): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }> {
+	const { handbook, paper, pages, threads, cache, signal, common, parts, step } = work;
+	const setting = {
+		...common,
+		...(selection?.marks === true ? { beforehand: await readMarkScript() } : {}),
+		title: sheets.title,
+		paper,
+		onDone: (leaves: number) => step((parts * leaves) / assembled.leaves.length, "printing"),
+	};
+	const words = [...new Set(assembled.leaves.map(({ issue }) => issue))].filter((issue) => issue !== "");
+	const [segments, editions] = await Promise.all([
+		printSegments(assembled, setting),
+		printIssues(words, sheets.foot, setting),
+	]);
+	const issues = { words, pdf: editions };
+	signal?.throwIfAborted();
+	// What follows needs no browser, and the browser's memory.
+	void pages.close();
+	const attachment = { name: ATTACHMENT, text: editionText(edition) };
+	const placing = keptPlacing(cache, threads);
+	const joined = await joinSegments(segments, assembled, sheets, paper, { attachment, issues }, placing);
+	step(parts / 2, "reading back");
+	const { leaves } = assembled;
+	const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
+	const drills = selection?.drills ?? handbook.curriculum.drills;
+	const { problems, unsafe } = await verifyBinder({
+		read,
+		sheets,
+		assembled,
+		segments,
+		editions: words,
+		paper,
+		handbook: { ...handbook, curriculum: { ...handbook.curriculum, drills } },
+		elsewhere: NOWHERE,
+		cache,
+		whole: selection?.whole,
+	});
+	signal?.throwIfAborted();
+	if (unsafe.size > 0 && !isSecond) {
+		const safe = withoutLeaves(assembled, unsafe, sheets.withheld);
+		const { pdf } = await printMade(
+			work,
+			{ sheets, assembled: safe, edition, problems: [] },
+			selection,
+			true,
+		);
+		return { problems, pdf };
+	}
+	step(parts * 3, "done");
+	return { problems, pdf: joined.pdf };
 }
 
 /** Segments are placed by threads, and kept as they were placed. */

@@ -143,71 +143,83 @@ export function placeSegment(pdf: Uint8Array, { base, paper, forms }: SegmentPla
 		leftOut.add(page);
 	});
 	writer.packApart();
-	const annotations = new Set<number>();
-	const annotationsOf = (page: ReadonlyMap<string, string>) => {
-		for (const item of itemsOf(file.value(page.get("Annots")) ?? "[]")) {
-			const number = referred(item);
-			if (number === undefined) throw new Error("A link of a printed page is no object of its own.");
-			annotations.add(number);
-		}
-	};
-	for (const page of pages) annotationsOf(entriesOf(file.object(page).text));
+	const annotations = annotationsOf(file, pages);
 	const names = new CellNames(base);
 	for (const number of file.numbers()) {
 		if (leftOut.has(number)) continue;
 		const { text, stream } = file.object(number);
 		if (stream !== undefined) {
-			if (HOLDS_OBJECTS.test(text)) continue;
-			writer.addStream(base + number, moved(text), stream);
-			continue;
+			if (!HOLDS_OBJECTS.test(text)) writer.addStream(base + number, moved(text), stream);
+		} else if (annotations.has(number)) {
+			writer.add(base + number, moved(annotationText(file, text, base)));
+		} else {
+			const own = text.includes("/StructElem") ? names.rename(text, base + number) : text;
+			writer.add(base + number, moved(own));
 		}
-		if (annotations.has(number)) writer.add(base + number, moved(annotationText(file, text, base)));
-		else if (text.includes("/StructElem")) {
-			writer.add(base + number, moved(names.rename(text, base + number)));
-		} else writer.add(base + number, moved(text));
 	}
 
-	let last = -1;
-	if (parents.pairs.length > 0) {
-		const keys = parents.pairs.map(([key]) => base + Number(key));
-		last = Math.max(...keys);
-		writer.add(
-			parentsNode,
-			dictionaryOf({
-				Limits: `[${Math.min(...keys)} ${last}]`,
-				Nums: `[${parents.pairs.map(([, value], i) => `${keys[i]} ${moved(value)}`).join(" ")}]`,
-			}),
-		);
-	}
-	const named = names.elements.sort((a, b) => (a.name < b.name ? -1 : 1));
-	const [firstName, lastName] = [named[0], named.at(-1)];
-	if (firstName !== undefined && lastName !== undefined) {
-		writer.add(
-			idsNode,
-			dictionaryOf({
-				Limits: `[${literal(firstName.name)} ${literal(lastName.name)}]`,
-				Names: `[${named.map(({ name, element }) => `${literal(name)} ${refTo(element)}`).join(" ")}]`,
-			}),
-		);
-	}
-	const kids = file.value(root?.get("K"));
-	const tops =
-		root === undefined || kids === undefined
-			? []
-			: (kids.startsWith("[") ? itemsOf(kids) : [root.get("K")]).flatMap((kid) => referred(kid) ?? []);
-	const { bytes, places } = writer.finish(idsNode + 1);
-	return {
-		bytes,
-		places,
+	const parentNumbers = parents.pairs.map(([key, value]) => [base + Number(key), moved(value)] as const);
+	const placed = {
 		node,
 		pages: pages.map((page) => base + page),
-		tops: tops.map((top) => base + top),
-		parents: last < 0 ? undefined : { node: parentsNode, last },
-		ids:
-			firstName === undefined || lastName === undefined
-				? undefined
-				: { node: idsNode, first: firstName.name, last: lastName.name },
+		tops: topsOf(file, root).map((top) => base + top),
+		parents: addParents(writer, parentsNode, parentNumbers),
+		ids: addIds(writer, idsNode, names),
 	};
+	return { ...writer.finish(idsNode + 1), ...placed };
+}
+
+function annotationsOf(file: PdfFile, pages: readonly number[]): ReadonlySet<number> {
+	const annotations = new Set<number>();
+	for (const page of pages) {
+		for (const item of itemsOf(file.value(entriesOf(file.object(page).text).get("Annots")) ?? "[]")) {
+			const number = referred(item);
+			if (number === undefined) throw new Error("A link of a printed page is no object of its own.");
+			annotations.add(number);
+		}
+	}
+	return annotations;
+}
+
+/** What tags belong to the marks of each page. */
+function addParents(
+	writer: PieceWriter,
+	node: number,
+	pairs: readonly (readonly [number, string])[],
+): PlacedSegment["parents"] {
+	if (pairs.length === 0) return undefined;
+	const keys = pairs.map(([key]) => key);
+	const last = Math.max(...keys);
+	writer.add(
+		node,
+		dictionaryOf({
+			Limits: `[${Math.min(...keys)} ${last}]`,
+			Nums: `[${pairs.map(([key, value]) => `${key} ${value}`).join(" ")}]`,
+		}),
+	);
+	return { node, last };
+}
+
+/** The names of tags, by which the cells of tables call their heads. */
+function addIds(writer: PieceWriter, node: number, { elements }: CellNames): PlacedSegment["ids"] {
+	const named = elements.toSorted((a, b) => (a.name < b.name ? -1 : 1));
+	const [first, last] = [named[0]?.name, named.at(-1)?.name];
+	if (first === undefined || last === undefined) return undefined;
+	writer.add(
+		node,
+		dictionaryOf({
+			Limits: `[${literal(first)} ${literal(last)}]`,
+			Names: `[${named.map(({ name, element }) => `${literal(name)} ${refTo(element)}`).join(" ")}]`,
+		}),
+	);
+	return { node, first, last };
+}
+
+/** The topmost tags. */
+function topsOf(file: PdfFile, root: ReadonlyMap<string, string> | undefined): readonly number[] {
+	const kids = file.value(root?.get("K"));
+	if (root === undefined || kids === undefined) return [];
+	return (kids.startsWith("[") ? itemsOf(kids) : [root.get("K")]).flatMap((kid) => referred(kid) ?? []);
 }
 
 /** A page as it hangs in the binder. */

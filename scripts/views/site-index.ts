@@ -26,12 +26,10 @@ export interface SiteIndex {
 	readonly curriculum: Curriculum;
 	/** Pictures and videos as they are served. */
 	readonly media: PreparedMedia;
-	readonly language: string;
 	/** The words that are not the club's, in that language. */
 	readonly words: Words;
 	/** 0 for the lowest level. */
 	readonly levelRank: ReadonlyMap<Id, number>;
-	readonly drillRank: ReadonlyMap<Id, number>;
 	/** What is easier and harder than a drill. */
 	progressions(drill: LinkedDrill): Progressions;
 	readonly weekByNumber: ReadonlyMap<number, WeekPlan>;
@@ -86,76 +84,26 @@ export function indexSite(
 	media: PreparedMedia = NO_MEDIA,
 	{ href, topHeading }: TextManner = ON_SITE,
 ): SiteIndex {
-	const { curriculum } = handbook;
-	const byBlock = once(() => {
-		const found = new Map<string, Exposure>();
-		for (const e of handbook.exposures)
-			found.set(blockKey(e.week, e.apparatus, e.block, e.drill, e.level), e);
-		return found;
-	});
-	const drillsByApparatus = once(() => {
-		const found = new Map<Id, LinkedDrill[]>([...curriculum.apparatus.keys()].map((id) => [id, []]));
-		for (const drill of curriculum.drills.values()) {
-			for (const apparatus of drill.apparatus) push(found, apparatus, drill);
-		}
-		return found;
-	});
-	const drillsByLevel = once(() => {
-		const found = new Map<Id, LinkedDrill[]>([...curriculum.levels.keys()].map((id) => [id, []]));
-		for (const drill of curriculum.drills.values()) {
-			for (const level of drill.levels.keys()) push(found, level, drill);
-		}
-		return found;
-	});
-	const drillsByShape = once(() => {
-		const found = new Map<Id, Map<Id, LinkedDrill[]>>();
-		for (const drill of curriculum.drills.values()) {
-			for (const shape of new Set(drill.shapes)) {
-				let places = found.get(shape);
-				if (places === undefined) {
-					places = new Map();
-					found.set(shape, places);
-				}
-				for (const apparatus of drill.apparatus) push(places, apparatus, drill);
-			}
-		}
-		return found;
-	});
-	const ringsByShape = once(
+	const { curriculum, markdown } = handbook;
+	const byBlock = once(
 		() =>
-			new Map(
-				Array.from(drillsByShape(), ([shape, places]) => [
-					shape,
-					new Map(Array.from(places, ([apparatus, drills]) => [apparatus, new DrillRing(drills)])),
-				]),
-			),
+			new Map(handbook.exposures.map((e) => [blockKey(e.week, e.apparatus, e.block, e.drill, e.level), e])),
 	);
-	const levelRank = new Map([...curriculum.levels.keys()].map((id, i) => [id, i]));
-	const drillRank = once(() => new Map([...curriculum.drills.keys()].map((id, i) => [id, i])));
-	const progressions = once(() => progressionsIn({ ...curriculum, levelRank, drillRank: drillRank() }));
-	const weekByNumber = new Map(curriculum.weeks.map((week) => [week.week, week]));
+	const sorted = sortedDrills(curriculum);
+	const levelRank = rankOf(curriculum.levels);
+	const progressions = once(() =>
+		progressionsIn({ ...curriculum, levelRank, drillRank: rankOf(curriculum.drills) }),
+	);
 	const heights = new Map<string, LandmarkHeights | undefined>();
 	const tables = new Map<string, ReadonlyMap<string, readonly TableRow[]>>();
-	const findings = <K>(key: (about: Finding["about"]) => K | undefined) =>
-		once(() => findingsBy(handbook.findings, ({ about }) => key(about)));
-	const ofWeek = findings((about) => about.week);
-	const ofDrill = findings((about) => about.drill);
-	const ofSkill = findings((about) => about.skill);
-	const ofShape = findings((about) => about.shape);
-	const ofLevel = findings((about) => about.level);
-	const ofClass = findings((about) => about.class);
 	return {
 		handbook,
 		curriculum,
 		media,
-		language: curriculum.club.language,
 		words: handbook.words,
 		levelRank,
-		get drillRank() {
-			return drillRank();
-		},
 		progressions: (drill) => progressions()(drill),
-		weekByNumber,
+		weekByNumber: new Map(curriculum.weeks.map((week) => [week.week, week])),
 		datesOf: (week) => teachingWeeks(curriculum.term)[week - 1],
 		heightOf: (landmark, ages) => {
 			const key = `${landmark} ${ages.join(" ")}`;
@@ -165,51 +113,86 @@ export function indexSite(
 		exposure: (week, apparatus, block, drill, level) =>
 			byBlock().get(blockKey(week, apparatus, block, drill, level)),
 		get drillsByApparatus() {
-			return drillsByApparatus();
+			return sorted.drillsByApparatus;
 		},
 		get drillsByLevel() {
-			return drillsByLevel();
+			return sorted.drillsByLevel;
 		},
 		get drillsByShape() {
-			return drillsByShape();
+			return sorted.drillsByShape;
 		},
 		get ringsByShape() {
-			return ringsByShape();
+			return sorted.ringsByShape;
 		},
-		findings: {
-			get week() {
-				return ofWeek();
-			},
-			get drill() {
-				return ofDrill();
-			},
-			get skill() {
-				return ofSkill();
-			},
-			get shape() {
-				return ofShape();
-			},
-			get level() {
-				return ofLevel();
-			},
-			get class() {
-				return ofClass();
-			},
-		},
+		findings: sortedFindings(handbook),
 		measures: indexMeasures(handbook),
 		rows: (name, by) => {
 			const key = [name, ...by].join(" ");
-			let found = tables.get(key);
-			if (found === undefined) {
-				found = rowsBy(handbook, name, by);
-				tables.set(key, found);
-			}
-			return found;
+			const rows = tables.get(key) ?? rowsBy(handbook, name, by);
+			tables.set(key, rows);
+			return rows;
 		},
-		line: (page, text) => handbook.markdown.inline(text, href(page)),
-		inline: (page, text) => (text === undefined ? undefined : handbook.markdown.inline(text, href(page))),
-		block: (page, text) => handbook.markdown.block(text, href(page), topHeading(page)),
+		line: (page, text) => markdown.inline(text, href(page)),
+		inline: (page, text) => (text === undefined ? undefined : markdown.inline(text, href(page))),
+		block: (page, text) => markdown.block(text, href(page), topHeading(page)),
 	};
+}
+
+type SortedDrills = Pick<SiteIndex, "drillsByApparatus" | "drillsByLevel" | "drillsByShape" | "ringsByShape">;
+
+function sortedDrills({ apparatus, drills, levels }: Curriculum): SortedDrills {
+	const sorted: SortedDrills = lazy({
+		drillsByApparatus: () => sortedBy(drills.values(), apparatus.keys(), (drill) => drill.apparatus),
+		drillsByLevel: () => sortedBy(drills.values(), levels.keys(), (drill) => drill.levels.keys()),
+		drillsByShape: () => {
+			const byShape = sortedBy(drills.values(), [] as readonly Id[], (drill) => new Set(drill.shapes));
+			return mapped(byShape, (own) => sortedBy(own, [], (drill) => drill.apparatus));
+		},
+		ringsByShape: () => mapped(sorted.drillsByShape, (places) => mapped(places, (own) => new DrillRing(own))),
+	});
+	return sorted;
+}
+
+function sortedFindings({ findings }: ShownHandbook): SiteIndex["findings"] {
+	const by = <K>(key: (about: Finding["about"]) => K | undefined) => {
+		return () => sortedBy(findings, [], ({ about }) => [key(about)].filter((one) => one !== undefined));
+	};
+	return lazy({
+		week: by(({ week }) => week),
+		drill: by(({ drill }) => drill),
+		skill: by(({ skill }) => skill),
+		shape: by(({ shape }) => shape),
+		level: by(({ level }) => level),
+		class: by((about) => about.class),
+	});
+}
+
+/** An object whose fields are worked out when they are first read. */
+function lazy<T extends object>(fields: { readonly [K in keyof T]: () => T[K] }): T {
+	const made = {} as T;
+	for (const name of Object.keys(fields) as (keyof T)[]) {
+		Object.defineProperty(made, name, { get: once(fields[name]), enumerable: true });
+	}
+	return made;
+}
+
+/** Things by each of their keys; the keys given are there in any case, and come first. */
+function sortedBy<K, T>(
+	things: Iterable<T>,
+	keys: Iterable<K>,
+	keysOf: (thing: T) => Iterable<K>,
+): ReadonlyMap<K, readonly T[]> {
+	const sorted = new Map(Array.from(keys, (key): [K, T[]] => [key, []]));
+	for (const thing of things) for (const key of keysOf(thing)) push(sorted, key, thing);
+	return sorted;
+}
+
+function mapped<K, V, W>(map: ReadonlyMap<K, V>, change: (value: V) => W): ReadonlyMap<K, W> {
+	return new Map(Array.from(map, ([key, value]) => [key, change(value)]));
+}
+
+function rankOf(things: ReadonlyMap<Id, unknown>): ReadonlyMap<Id, number> {
+	return new Map([...things.keys()].map((id, i) => [id, i]));
 }
 
 function blockKey(week: number, apparatus: Id, block: number, drill: Id, level: Id): string {
@@ -228,15 +211,6 @@ function rowsBy(handbook: ShownHandbook, name: string, by: readonly string[]) {
 		push(rows, by.map((column) => String(row[column] ?? "")).join(" "), row);
 	}
 	return rows;
-}
-
-function findingsBy<K>(findings: readonly Finding[], key: (finding: Finding) => K | undefined) {
-	const map = new Map<K, Finding[]>();
-	for (const finding of findings) {
-		const at = key(finding);
-		if (at !== undefined) push(map, at, finding);
-	}
-	return map;
 }
 
 function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {

@@ -28,125 +28,145 @@ const STALE_MS = 30 * 60_000;
 const LOOK_MS = 200;
 
 /** Every timer of the page: one that starts stops the others. */
-const timers: { readonly element: HTMLElement; stop(): void }[] = [];
+const timers: StationTimer[] = [];
 
 /** Brings a timer to life. */
 export function startStationTimer(element: HTMLElement): void {
-	const part = <E extends HTMLElement>(name: string): E => {
-		const found = element.querySelector<E>(`.timer-${name}`);
+	timers.push(new StationTimer(element));
+}
+
+class StationTimer {
+	readonly #element: HTMLElement;
+	readonly #stations: number;
+	readonly #course: readonly Stretch[];
+	readonly #place: string;
+	#run: Run;
+	#look: ReturnType<typeof setInterval> | undefined;
+	/** Where the clock stood when it was last looked at, to tell a change. */
+	#seen: Stretch | undefined;
+
+	constructor(element: HTMLElement) {
+		const { stations, work, change } = element.dataset;
+		this.#element = element;
+		this.#stations = Number(stations);
+		this.#course = courseOf(this.#stations, Number(work), Number(change));
+		this.#place = `${location.pathname}#${element.id}`;
+		this.#run = restore(this.#place, this.#course.at(-1)?.until ?? 0);
+		this.#seen = this.#here();
+		this.#part("go").addEventListener("click", () => this.#goOrPause());
+		this.#part("skip").addEventListener("click", () => {
+			this.#set(skipped(this.#run, this.#course, Date.now()));
+			this.#seen = this.#here();
+			this.#say();
+		});
+		this.#part("reset").addEventListener("click", () => {
+			this.#set(NOT_STARTED);
+			this.#seen = this.#course[0];
+			this.#part("status").textContent = timer.setBack;
+		});
+		choice(this.#part<HTMLButtonElement>("sound"), SOUND, () => {
+			readySound();
+			beep(1);
+		});
+		if (CAN_VIBRATE) choice(this.#part<HTMLButtonElement>("vibration"), VIBRATION, () => vibrate(1));
+		else this.#part("vibration").hidden = true;
+		document.addEventListener("visibilitychange", () => {
+			if (document.visibilityState === "visible" && this.running) this.#tick();
+		});
+		element.hidden = false;
+		this.#show();
+	}
+
+	get running(): boolean {
+		return this.#run.since !== undefined;
+	}
+
+	stop(): void {
+		if (!this.running) return;
+		this.#run = paused(this.#run, Date.now());
+		this.#show();
+	}
+
+	#part<E extends HTMLElement>(name: string): E {
+		const found = this.#element.querySelector<E>(`.timer-${name}`);
 		if (found === null) throw new Error(`A station timer without its .timer-${name}.`);
 		return found;
-	};
-	const stations = Number(element.dataset.stations);
-	const course = courseOf(stations, Number(element.dataset.work), Number(element.dataset.change));
-	const length = course.at(-1)?.until ?? 0;
-	const words = part("words");
-	const clock = part("clock");
-	const status = part("status");
-	const go = part<HTMLButtonElement>("go");
-	const skip = part<HTMLButtonElement>("skip");
-	const reset = part<HTMLButtonElement>("reset");
+	}
 
-	const place = `${location.pathname}#${element.id}`;
-	let run = restore(place, length);
-	let look: ReturnType<typeof setInterval> | undefined;
-	/** Where the clock stood when it was last looked at, to tell a change. */
-	let seen = stretchAt(course, elapsedOf(run, Date.now()));
+	#here(now = Date.now()): Stretch | undefined {
+		return stretchAt(this.#course, elapsedOf(this.#run, now));
+	}
 
-	const set = (next: Run) => {
-		run = next;
-		const pristine = run.since === undefined && run.before === 0;
-		keep(RUN, pristine ? undefined : JSON.stringify({ place, ...run }));
-		show();
-	};
+	#set(next: Run): void {
+		this.#run = next;
+		const pristine = next.since === undefined && next.before === 0;
+		keep(RUN, pristine ? undefined : JSON.stringify({ place: this.#place, ...next }));
+		this.#show();
+	}
 
-	function show(): void {
+	#goOrPause(): void {
 		const now = Date.now();
-		const elapsed = elapsedOf(run, now);
-		const here = stretchAt(course, elapsed);
-		if (here === undefined && run.since !== undefined) run = paused(run, now);
-		const running = run.since !== undefined;
-		setText(words, here === undefined ? timer.done(stations) : wordsOf(here, stations));
-		setText(clock, here === undefined ? "" : countdown(here.until - elapsed));
-		setText(go, goWords(running, elapsed, here));
-		element.classList.toggle("changing", here?.kind === "change");
-		// Never disabled: a key that is must let go of the keyboard.
-		skip.setAttribute("aria-disabled", String(here === undefined));
-		if (running === (look !== undefined)) return;
-		if (look === undefined) look = setInterval(tick, LOOK_MS);
-		else {
-			clearInterval(look);
-			look = undefined;
+		if (this.running) {
+			this.#set(paused(this.#run, now));
+			this.#part("status").textContent = timer.paused;
+			return;
 		}
-		element.classList.toggle("running", running);
-		keepScreenOn(timers.some((timer) => timer.element.classList.contains("running")));
+		for (const one of timers) if (one !== this) one.stop();
+		if (chosen.get(SOUND)?.on) readySound();
+		if (this.#here(now) === undefined) this.#run = NOT_STARTED;
+		this.#seen = this.#here(now);
+		this.#say();
+		this.#set(started(this.#run, now));
+	}
+
+	#show(): void {
+		const now = Date.now();
+		const elapsed = elapsedOf(this.#run, now);
+		const here = stretchAt(this.#course, elapsed);
+		if (here === undefined && this.running) this.#run = paused(this.#run, now);
+		const { running } = this;
+		setText(
+			this.#part("words"),
+			here === undefined ? timer.done(this.#stations) : wordsOf(here, this.#stations),
+		);
+		setText(this.#part("clock"), here === undefined ? "" : countdown(here.until - elapsed));
+		setText(this.#part("go"), goWords(running, elapsed, here));
+		this.#element.classList.toggle("changing", here?.kind === "change");
+		// Never disabled: a key that is must let go of the keyboard.
+		this.#part("skip").setAttribute("aria-disabled", String(here === undefined));
+		if (running === (this.#look !== undefined)) return;
+		if (this.#look === undefined) this.#look = setInterval(() => this.#tick(), LOOK_MS);
+		else {
+			clearInterval(this.#look);
+			this.#look = undefined;
+		}
+		this.#element.classList.toggle("running", running);
+		keepScreenOn(running || timers.some((one) => one.running));
 	}
 
 	/** Says and signals what has changed since the last look; however many changes were missed, once. */
-	function tick(): void {
-		const here = stretchAt(course, elapsedOf(run, Date.now()));
-		if (here !== seen) {
-			seen = here;
-			say(here);
+	#tick(): void {
+		const here = this.#here();
+		if (here !== this.#seen) {
+			this.#seen = here;
+			this.#say();
 			const times = here === undefined ? 3 : here.kind === "change" ? 2 : 1;
 			if (chosen.get(SOUND)?.on) beep(times);
 			if (chosen.get(VIBRATION)?.on) vibrate(times);
 		}
-		show();
+		this.#show();
 	}
 
-	function say(here: Stretch | undefined): void {
-		status.textContent =
+	/** Where it is, for those who do not see it. */
+	#say(): void {
+		const here = this.#seen;
+		this.#part("status").textContent =
 			here === undefined
-				? timer.doneSaid(stations)
+				? timer.doneSaid(this.#stations)
 				: here.kind === "change"
-					? timer.changeSaid(here.station, stations)
-					: timer.stationSaid(here.station, stations);
+					? timer.changeSaid(here.station, this.#stations)
+					: timer.stationSaid(here.station, this.#stations);
 	}
-
-	const stop = () => {
-		if (run.since === undefined) return;
-		run = paused(run, Date.now());
-		show();
-	};
-	timers.push({ element, stop });
-
-	go.addEventListener("click", () => {
-		const now = Date.now();
-		if (run.since !== undefined) {
-			set(paused(run, now));
-			status.textContent = timer.paused;
-			return;
-		}
-		for (const timer of timers) if (timer.element !== element) timer.stop();
-		if (chosen.get(SOUND)?.on) readySound();
-		if (stretchAt(course, elapsedOf(run, now)) === undefined) run = NOT_STARTED;
-		seen = stretchAt(course, elapsedOf(run, now));
-		say(seen);
-		set(started(run, now));
-	});
-	skip.addEventListener("click", () => {
-		set(skipped(run, course, Date.now()));
-		seen = stretchAt(course, elapsedOf(run, Date.now()));
-		say(seen);
-	});
-	reset.addEventListener("click", () => {
-		set(NOT_STARTED);
-		seen = course[0];
-		status.textContent = timer.setBack;
-	});
-	choice(part<HTMLButtonElement>("sound"), SOUND, () => {
-		readySound();
-		beep(1);
-	});
-	if (CAN_VIBRATE) choice(part<HTMLButtonElement>("vibration"), VIBRATION, () => vibrate(1));
-	else part("vibration").hidden = true;
-
-	document.addEventListener("visibilitychange", () => {
-		if (document.visibilityState === "visible" && run.since !== undefined) tick();
-	});
-	element.hidden = false;
-	show();
 }
 
 function goWords(running: boolean, elapsed: number, here: Stretch | undefined): string {
