@@ -97,222 +97,244 @@ class Shown<E extends HTMLElement = HTMLElement> {
 	}
 }
 
-const tool = document.querySelector<HTMLElement>("#search");
-if (tool !== null) start(tool);
-
-function start(root: HTMLElement): void {
-	const input = part<HTMLInputElement>(root, "#search-words");
-	const list = part<HTMLUListElement>(root, "#search-suggestions");
-	const count = new Shown(part(root, ".search-count"));
-	const live = part(root, ".search-live");
-	const note = new Shown(part(root, ".search-note"));
-	const chosen = part(root, ".search-chosen");
-	const filters = part<HTMLDetailsElement>(root, ".search-filters");
-	const facets = part(root, ".search-facets");
-	const fold = new Shown(part<HTMLButtonElement>(root, ".search-show"));
-	const pages = part<HTMLUListElement>(root, ".search-pages");
-	const hits = part(root, ".search-hits");
-	const more = new Shown(part<HTMLButtonElement>(root, ".search-more"));
-	const share = part<HTMLButtonElement>(root, ".search-share");
-
-	let index: SearchIndex | undefined;
-	let choice: Choice = readChoice(location.search);
-	let controls: readonly FacetControl[] = [];
-	let result: SearchResult | undefined;
-	let shown = PAGE;
+/** The search as a page shows it. */
+class SearchTool {
+	readonly #root: HTMLElement;
+	readonly #input: HTMLInputElement;
+	readonly #count: Shown;
+	readonly #live: HTMLElement;
+	readonly #note: Shown;
+	readonly #chosen: HTMLElement;
+	readonly #filters: HTMLDetailsElement;
+	readonly #facets: HTMLElement;
+	readonly #fold: Shown<HTMLButtonElement>;
+	readonly #pages: HTMLUListElement;
+	readonly #hits: HTMLElement;
+	readonly #more: Shown<HTMLButtonElement>;
+	readonly #share: HTMLButtonElement;
+	#index: SearchIndex | undefined;
+	#choice: Choice = readChoice(location.search);
+	#controls: readonly FacetControl[] = [];
+	#result: SearchResult | undefined;
+	#shown = PAGE;
 	/** Rows of results made so far; those beyond the results are out of the page. */
-	const rows: HitRow[] = [];
+	readonly #rows: HitRow[] = [];
 	/** The filters that the chips show, and the pages that are shown. */
-	let chipsOf: string | undefined;
-	let pagesOf: string | undefined;
-	let pause: ReturnType<typeof setTimeout> | undefined;
+	#chipsOf: string | undefined;
+	#pagesOf: string | undefined;
+	#pause: ReturnType<typeof setTimeout> | undefined;
 
-	input.value = choice.words;
-	const suggestions = combobox(input, list, {
-		suggest: () => index?.suggest(input.value, choice.filters, choice.like) ?? [],
-		take: (suggestion) => {
-			input.value = suggestion.rest;
-			const filters = toggled(choice.filters, suggestion.facet, suggestion.value.id);
-			choose({ ...choice, words: suggestion.rest, filters }, true);
-		},
-	});
-
-	input.addEventListener("input", () => {
-		// Who starts again means what she writes then.
-		const { asText: _, ...others } = choice;
-		choose({ ...(input.value.trim() === "" ? others : choice), words: input.value }, false);
-		suggestions.open();
-	});
-	part(root, "form").addEventListener("submit", (event) => {
-		event.preventDefault();
-		suggestions.close();
-		writeAddress(false);
-		// On a phone the keyboard makes room for the results.
-		if (!matchMedia(WIDE).matches) input.blur();
-	});
-	addEventListener("popstate", () => {
-		choice = readChoice(location.search);
-		input.value = choice.words;
-		shown = PAGE;
-		show();
-	});
-	more.element.addEventListener("click", () => {
-		const next = hits.children.length;
-		shown += PAGE;
-		show();
-		hits.children[next]?.querySelector("a")?.focus();
-	});
-	fold.element.addEventListener("click", () => {
-		filters.open = false;
-		// The filters' own head is where she came from; what she asked for begins below it.
-		filters.querySelector("summary")?.focus({ preventScroll: true });
-		filters.scrollIntoView({ block: "start" });
-	});
-	if ("share" in navigator || "clipboard" in navigator) {
-		share.hidden = false;
-		share.addEventListener("click", () => void shareLink());
+	constructor(root: HTMLElement) {
+		this.#root = root;
+		this.#input = part<HTMLInputElement>(root, "#search-words");
+		this.#count = new Shown(part(root, ".search-count"));
+		this.#live = part(root, ".search-live");
+		this.#note = new Shown(part(root, ".search-note"));
+		this.#chosen = part(root, ".search-chosen");
+		this.#filters = part<HTMLDetailsElement>(root, ".search-filters");
+		this.#facets = part(root, ".search-facets");
+		this.#fold = new Shown(part<HTMLButtonElement>(root, ".search-show"));
+		this.#pages = part<HTMLUListElement>(root, ".search-pages");
+		this.#hits = part(root, ".search-hits");
+		this.#more = new Shown(part<HTMLButtonElement>(root, ".search-more"));
+		this.#share = part<HTMLButtonElement>(root, ".search-share");
+		this.#listen();
+		// A kept handbook comes from the device: nothing there waits for anything.
+		if (navigator.serviceWorker?.controller) takeTypeface();
+		void this.#load();
 	}
-	// A kept handbook comes from the device: nothing there waits for anything.
-	if (navigator.serviceWorker?.controller) takeTypeface();
-	void load();
 
-	async function load(): Promise<void> {
+	#listen(): void {
+		this.#input.value = this.#choice.words;
+		const suggestions = combobox(this.#input, part<HTMLUListElement>(this.#root, "#search-suggestions"), {
+			suggest: () => this.#index?.suggest(this.#input.value, this.#choice.filters, this.#choice.like) ?? [],
+			take: (suggestion) => {
+				this.#input.value = suggestion.rest;
+				const filters = toggled(this.#choice.filters, suggestion.facet, suggestion.value.id);
+				this.#choose({ ...this.#choice, words: suggestion.rest, filters }, true);
+			},
+		});
+
+		this.#input.addEventListener("input", () => {
+			// Who starts again means what she writes then.
+			const { asText: _, ...others } = this.#choice;
+			this.#choose(
+				{ ...(this.#input.value.trim() === "" ? others : this.#choice), words: this.#input.value },
+				false,
+			);
+			suggestions.open();
+		});
+		part(this.#root, "form").addEventListener("submit", (event) => {
+			event.preventDefault();
+			suggestions.close();
+			this.#writeAddress(false);
+			// On a phone the keyboard makes room for the results.
+			if (!matchMedia(WIDE).matches) this.#input.blur();
+		});
+		addEventListener("popstate", () => {
+			this.#choice = readChoice(location.search);
+			this.#input.value = this.#choice.words;
+			this.#shown = PAGE;
+			this.#show();
+		});
+		this.#more.element.addEventListener("click", () => {
+			const next = this.#hits.children.length;
+			this.#shown += PAGE;
+			this.#show();
+			this.#hits.children[next]?.querySelector("a")?.focus();
+		});
+		this.#fold.element.addEventListener("click", () => {
+			this.#filters.open = false;
+			// The filters' own head is where she came from; what she asked for begins below it.
+			this.#filters.querySelector("summary")?.focus({ preventScroll: true });
+			this.#filters.scrollIntoView({ block: "start" });
+		});
+		if ("share" in navigator || "clipboard" in navigator) {
+			this.#share.hidden = false;
+			this.#share.addEventListener("click", () => void this.#shareLink());
+		}
+	}
+
+	async #load(): Promise<void> {
 		try {
-			index = await openWhileReading(fetchPieces(root.dataset.head));
+			this.#index = await openWhileReading(fetchPieces(this.#root.dataset.head));
 		} catch {
 			takeTypeface();
-			count.write(searching.failed);
+			this.#count.write(searching.failed);
 			// The lists, which work without it, take the place that was kept for results.
-			part(root, ".search-body").hidden = true;
-			share.hidden = true;
+			part(this.#root, ".search-body").hidden = true;
+			this.#share.hidden = true;
 			return;
 		}
 		// What she came for first; the filters fill their place right after.
-		show();
+		this.#show();
 		await painted();
 		takeTypeface();
-		controls = buildFacets(index, facets, (facet, value) => {
-			const read = heldHere(facet).find(({ values }) => values.some(({ id }) => id === value));
-			choose(
-				read === undefined ? { ...choice, filters: toggled(choice.filters, facet, value) } : released(read),
+		this.#controls = buildFacets(this.#index, this.#facets, (facet, value) => {
+			const read = this.#heldHere(facet).find(({ values }) => values.some(({ id }) => id === value));
+			this.#choose(
+				read === undefined
+					? { ...this.#choice, filters: toggled(this.#choice.filters, facet, value) }
+					: this.#released(read),
 				true,
 			);
 		});
-		openFolds();
-		for (const control of controls) {
+		this.#openFolds();
+		for (const control of this.#controls) {
 			control.fold.element.addEventListener("toggle", () => {
-				if (result !== undefined) showValues(control, result.counts[control.facet]);
+				if (this.#result !== undefined) this.#showValues(control, this.#result.counts[control.facet]);
 			});
 		}
-		if (result !== undefined) showFacets(result);
+		if (this.#result !== undefined) this.#showFacets(this.#result);
 		try {
 			await painted();
-			index.addSummaries(await fetchJson<SummariesFile>(root.dataset.summaries));
-			hits.classList.remove("waiting");
-			show();
+			this.#index.addSummaries(await fetchJson<SummariesFile>(this.#root.dataset.summaries));
+			this.#hits.classList.remove("waiting");
+			this.#show();
 			await painted();
-			const texts = await fetchJson<TextsFile>(root.dataset.texts);
-			for (const _ of index.takeTexts(texts, DRILLS_AT_ONCE)) await idle();
+			const texts = await fetchJson<TextsFile>(this.#root.dataset.texts);
+			for (const _ of this.#index.takeTexts(texts, DRILLS_AT_ONCE)) await idle();
 			// Nobody's list moves without words: only these can find more in texts.
-			if (choice.words.trim() !== "") show();
+			if (this.#choice.words.trim() !== "") this.#show();
 			await idle();
-			index.prepare();
+			this.#index.prepare();
 		} catch {
 			// Heads alone still answer; the next visit tries again.
-			hits.classList.remove("waiting");
+			this.#hits.classList.remove("waiting");
 		}
 	}
 
 	/** On a wide screen the filters stand open, with the short lists and those in use. */
-	function openFolds(): void {
-		filters.open = matchMedia(WIDE).matches;
-		for (const { facet, fold } of controls) {
-			fold.element.open = facet === "level" || facet === "apparatus" || choice.filters[facet] !== undefined;
+	#openFolds(): void {
+		this.#filters.open = matchMedia(WIDE).matches;
+		for (const { facet, fold } of this.#controls) {
+			fold.element.open =
+				facet === "level" || facet === "apparatus" || this.#choice.filters[facet] !== undefined;
 		}
 	}
 
-	function choose(next: Choice, step: boolean): void {
-		choice = next;
-		shown = PAGE;
-		show();
-		clearTimeout(pause);
-		if (step) writeAddress(true);
-		pause = setTimeout(() => {
-			writeAddress(false);
-			live.textContent = count.element.textContent;
+	#choose(next: Choice, step: boolean): void {
+		this.#choice = next;
+		this.#shown = PAGE;
+		this.#show();
+		clearTimeout(this.#pause);
+		if (step) this.#writeAddress(true);
+		this.#pause = setTimeout(() => {
+			this.#writeAddress(false);
+			this.#live.textContent = this.#count.element.textContent;
 		}, PAUSE);
 	}
 
 	/** A filter is a step that "back" undoes; typing is not. */
-	function writeAddress(step: boolean): void {
-		const address = location.pathname + writeChoice(choice);
+	#writeAddress(step: boolean): void {
+		const address = location.pathname + writeChoice(this.#choice);
 		if (address === location.pathname + location.search) return;
 		if (step) history.pushState(null, "", address);
 		else history.replaceState(null, "", address);
 	}
 
 	/** Results come first: the filters' counts follow when these are on the screen. */
-	function show(): void {
-		if (index === undefined) return;
-		const { words, like, asText = [] } = choice;
-		const found = index.search(words, choice.filters, { like, most: shown, asText });
-		result = found;
+	#show(): void {
+		if (this.#index === undefined) return;
+		const { words, like, asText = [] } = this.#choice;
+		const found = this.#index.search(words, this.#choice.filters, { like, most: this.#shown, asText });
+		this.#result = found;
 		const near = found.found - found.whole;
-		count.write(
+		this.#count.write(
 			near === 0
-				? searching.drills(result.whole)
-				: result.whole === 0
+				? searching.drills(this.#result.whole)
+				: this.#result.whole === 0
 					? searching.nearOnly(near)
-					: `${searching.drills(result.whole)}, ${searching.near(near)}`,
+					: `${searching.drills(this.#result.whole)}, ${searching.near(near)}`,
 		);
-		const pagesHere = choice.like === undefined ? index.pages(choice.words) : [];
+		const pagesHere = this.#choice.like === undefined ? this.#index.pages(this.#choice.words) : [];
 		const notes = [
-			...result.repairs.map(({ typed, used }) => searching.read(typed, used)),
+			...this.#result.repairs.map(({ typed, used }) => searching.read(typed, used)),
 			// A word that no drill has may still be a page's name.
-			...(pagesHere.length > 0 ? [] : result.unknown.map(searching.unknown)),
-			...(result.found === 0 && asksForNothing() ? [searching.allNeed] : []),
+			...(pagesHere.length > 0 ? [] : this.#result.unknown.map(searching.unknown)),
+			...(this.#result.found === 0 && this.#asksForNothing() ? [searching.allNeed] : []),
 		];
-		note.hide(notes.length === 0);
-		note.write(notes.join(" "));
-		const choices = writeChoice({ ...choice, words: "" }) + JSON.stringify(result.held);
-		if (choices !== chipsOf) {
-			chipsOf = choices;
-			showChips();
+		this.#note.hide(notes.length === 0);
+		this.#note.write(notes.join(" "));
+		const choices = writeChoice({ ...this.#choice, words: "" }) + JSON.stringify(this.#result.held);
+		if (choices !== this.#chipsOf) {
+			this.#chipsOf = choices;
+			this.#showChips();
 		}
-		fold.write(searching.show(found.found));
-		showPages(pagesHere);
-		showHits();
+		this.#fold.write(searching.show(found.found));
+		this.#showPages(pagesHere);
+		this.#showHits();
 		void painted().then(() => {
-			if (result === found) showFacets(found);
+			if (this.#result === found) this.#showFacets(found);
 		});
 	}
 
 	/** What words are filters of a facet, and must be there. */
-	function heldHere(facet: Facet): readonly Held[] {
-		return (result?.held ?? []).filter((held) => held.facet === facet && !held.without);
+	#heldHere(facet: Facet): readonly Held[] {
+		return (this.#result?.held ?? []).filter((held) => held.facet === facet && !held.without);
 	}
 
 	/** The choice with words that were a filter taken as words. */
-	function released({ typed }: Held): Choice {
-		return { ...choice, asText: [...(choice.asText ?? []), typed] };
+	#released({ typed }: Held): Choice {
+		return { ...this.#choice, asText: [...(this.#choice.asText ?? []), typed] };
 	}
 
-	function asksForNothing(): boolean {
+	#asksForNothing(): boolean {
 		return (
-			isChosen(choice.filters, "equipment", NO_EQUIPMENT) ||
-			heldHere("equipment").some(({ values }) => values.some(({ id }) => id === NO_EQUIPMENT))
+			isChosen(this.#choice.filters, "equipment", NO_EQUIPMENT) ||
+			this.#heldHere("equipment").some(({ values }) => values.some(({ id }) => id === NO_EQUIPMENT))
 		);
 	}
 
 	/** Pages that are no drill: few, and written again only when others are found. */
-	function showPages(found: readonly SearchPage[]): void {
+	#showPages(found: readonly SearchPage[]): void {
 		const key = JSON.stringify(found.map(({ address }) => address));
-		if (key === pagesOf) return;
-		pagesOf = key;
-		pages.hidden = found.length === 0;
-		pages.replaceChildren(
+		if (key === this.#pagesOf) return;
+		this.#pagesOf = key;
+		this.#pages.hidden = found.length === 0;
+		this.#pages.replaceChildren(
 			...found.map(({ address, name, kind }) => {
-				const link = element("a", { href: (root.dataset.root ?? "") + address }, [name]);
+				const link = element("a", { href: (this.#root.dataset.root ?? "") + address }, [name]);
 				// Week 4 says itself that it is a week.
 				const isSaid = name.startsWith(kind);
 				const about = element("span", { className: "search-about" }, [`${kind} `]);
@@ -321,7 +343,7 @@ function start(root: HTMLElement): void {
 		);
 	}
 
-	function showChips(): void {
+	#showChips(): void {
 		const chip = (
 			kind: string,
 			name: string,
@@ -335,65 +357,68 @@ function start(root: HTMLElement): void {
 			]);
 			button.setAttribute("aria-label", label);
 			button.addEventListener("click", () => {
-				choose(without(), true);
+				this.#choose(without(), true);
 				// The chip is gone; the next one, or the words, take the focus.
-				(chosen.querySelector("button") ?? input).focus();
+				(this.#chosen.querySelector("button") ?? this.#input).focus();
 			});
 			return element("li", {}, [button]);
 		};
 		const items = FACETS.flatMap((facet) =>
-			(choice.filters[facet] ?? []).map((id) => {
-				const name = index?.options.values[facet].find((value) => value.id === id)?.name ?? id;
+			(this.#choice.filters[facet] ?? []).map((id) => {
+				const name = this.#index?.options.values[facet].find((value) => value.id === id)?.name ?? id;
 				return chip(searching.facets[facet], name, () => ({
-					...choice,
-					filters: toggled(choice.filters, facet, id),
+					...this.#choice,
+					filters: toggled(this.#choice.filters, facet, id),
 				}));
 			}),
 		);
-		for (const held of result?.held ?? []) {
+		for (const held of this.#result?.held ?? []) {
 			const names = held.values.map(({ name }) => name).join(", ");
 			const name = held.without ? searching.without(names) : names;
 			const label = searching.asText(searching.facets[held.facet], name, held.typed);
-			items.push(chip(searching.facets[held.facet], name, () => released(held), name, label));
+			items.push(chip(searching.facets[held.facet], name, () => this.#released(held), name, label));
 		}
-		if (choice.like !== undefined) {
-			const place = index?.placeOf(choice.like);
-			const title = place === undefined ? choice.like : (index?.entries[place]?.title ?? choice.like);
+		if (this.#choice.like !== undefined) {
+			const place = this.#index?.placeOf(this.#choice.like);
+			const title =
+				place === undefined ? this.#choice.like : (this.#index?.entries[place]?.title ?? this.#choice.like);
 			items.unshift(
 				chip(
 					searching.like,
 					title,
 					() => {
-						const { like: _, ...others } = choice;
+						const { like: _, ...others } = this.#choice;
 						return others;
 					},
 					`${searching.like}: ${title}`,
 				),
 			);
 		}
-		if (countChosen(choice.filters) + (choice.like === undefined ? 0 : 1) > 1) {
+		if (countChosen(this.#choice.filters) + (this.#choice.like === undefined ? 0 : 1) > 1) {
 			const button = element("button", { type: "button", className: "search-chip all" }, [
 				searching.removeAll,
 			]);
 			button.addEventListener("click", () => {
-				const { like: _, ...others } = choice;
-				choose({ ...others, filters: {} }, true);
-				input.focus();
+				const { like: _, ...others } = this.#choice;
+				this.#choose({ ...others, filters: {} }, true);
+				this.#input.focus();
 			});
 			items.push(element("li", {}, [button]));
 		}
-		chosen.replaceChildren(...items);
-		const summary = filters.querySelector("summary");
+		this.#chosen.replaceChildren(...items);
+		const summary = this.#filters.querySelector("summary");
 		if (summary !== null)
-			summary.textContent = searching.filters(countChosen(choice.filters) + (result?.held.length ?? 0));
+			summary.textContent = searching.filters(
+				countChosen(this.#choice.filters) + (this.#result?.held.length ?? 0),
+			);
 	}
 
-	function showFacets({ counts, found }: SearchResult): void {
-		for (const control of controls) {
+	#showFacets({ counts, found }: SearchResult): void {
+		for (const control of this.#controls) {
 			const { facet, fold, summary, values } = control;
 			const chosenHere =
-				(choice.filters[facet]?.length ?? 0) +
-				heldHere(facet).reduce((sum, held) => sum + held.values.length, 0);
+				(this.#choice.filters[facet]?.length ?? 0) +
+				this.#heldHere(facet).reduce((sum, held) => sum + held.values.length, 0);
 			// What every drill has, or none, filters nothing.
 			const narrows = values.some(({ value }) => {
 				const drills = counts[facet].get(value.id) ?? 0;
@@ -401,43 +426,43 @@ function start(root: HTMLElement): void {
 			});
 			fold.hide(chosenHere === 0 && !narrows);
 			summary.write(searching.facets[facet] + (chosenHere === 0 ? "" : ` (${chosenHere})`));
-			showValues(control, counts[facet]);
+			this.#showValues(control, counts[facet]);
 		}
 	}
 
 	/** The values of a filter; nothing is written into a fold that is closed, until it is opened. */
-	function showValues({ facet, fold, values }: FacetControl, counts: ReadonlyMap<string, number>): void {
+	#showValues({ facet, fold, values }: FacetControl, counts: ReadonlyMap<string, number>): void {
 		if (!fold.element.open) return;
-		const read = new Set(heldHere(facet).flatMap((held) => held.values.map(({ id }) => id)));
+		const read = new Set(this.#heldHere(facet).flatMap((held) => held.values.map(({ id }) => id)));
 		for (const { value, row, box, count: number } of values) {
 			const drills = counts.get(value.id) ?? 0;
-			const checked = isChosen(choice.filters, facet, value.id) || read.has(value.id);
+			const checked = isChosen(this.#choice.filters, facet, value.id) || read.has(value.id);
 			if (box.checked !== checked) box.checked = checked;
 			row.hide(drills === 0 && !checked);
 			number.write(String(drills));
 		}
 	}
 
-	function showHits(): void {
-		if (index === undefined || result === undefined) return;
-		const page = result.hits;
+	#showHits(): void {
+		if (this.#index === undefined || this.#result === undefined) return;
+		const page = this.#result.hits;
 		for (const [i, hit] of page.entries()) {
-			let row = rows[i];
+			let row = this.#rows[i];
 			if (row === undefined) {
 				row = hitRow();
-				rows.push(row);
+				this.#rows.push(row);
 			}
-			fillRow(row, hit, index);
-			if (hits.children.length <= i) hits.append(row.item);
+			this.#fillRow(row, hit, this.#index);
+			if (this.#hits.children.length <= i) this.#hits.append(row.item);
 		}
-		while (hits.children.length > page.length) hits.lastElementChild?.remove();
-		const left = result.found - page.length;
-		more.hide(left <= 0);
-		more.write(searching.more(Math.min(PAGE, left)));
+		while (this.#hits.children.length > page.length) this.#hits.lastElementChild?.remove();
+		const left = this.#result.found - page.length;
+		this.#more.hide(left <= 0);
+		this.#more.write(searching.more(Math.min(PAGE, left)));
 	}
 
-	function fillRow(row: HitRow, { drill, lacks, fault }: Hit, from: SearchIndex): void {
-		if (row.drill !== drill) row.link.element.href = drillAddress(drill);
+	#fillRow(row: HitRow, { drill, lacks, fault }: Hit, from: SearchIndex): void {
+		if (row.drill !== drill) row.link.element.href = this.#drillAddress(drill);
 		row.drill = drill;
 		row.link.write(from.entries[drill]?.title ?? "");
 		row.lacks.write(lacks.length === 0 ? "" : searching.lacks(lacks));
@@ -454,24 +479,18 @@ function start(root: HTMLElement): void {
 		row.about.write(names.filter((text) => text !== "").join(" · "));
 	}
 
-	function drillAddress(drill: number): string {
-		return `${root.dataset.root ?? ""}drills/${index?.entries[drill]?.id ?? ""}/`;
+	#drillAddress(drill: number): string {
+		return `${this.#root.dataset.root ?? ""}drills/${this.#index?.entries[drill]?.id ?? ""}/`;
 	}
 
-	async function shareLink(): Promise<void> {
-		writeAddress(false);
+	async #shareLink(): Promise<void> {
+		this.#writeAddress(false);
 		try {
-			fold.element.addEventListener("click", () => {
-				filters.open = false;
-				// The filters' own head is where she came from; what she asked for begins below it.
-				filters.querySelector("summary")?.focus({ preventScroll: true });
-				filters.scrollIntoView({ block: "start" });
-			});
 			if ("share" in navigator) await navigator.share({ url: location.href, title: document.title });
 			else await (navigator as Navigator).clipboard.writeText(location.href);
-			share.textContent = searching.copied;
+			this.#share.textContent = searching.copied;
 			setTimeout(() => {
-				share.textContent = searching.share;
+				this.#share.textContent = searching.share;
 			}, 2000);
 		} catch {
 			// She closed the share sheet; the address bar still has the link.
@@ -663,3 +682,6 @@ function element<K extends keyof HTMLElementTagNameMap>(
 	made.append(...children);
 	return made;
 }
+
+const tool = document.querySelector<HTMLElement>("#search");
+if (tool !== null) new SearchTool(tool);
