@@ -7,7 +7,7 @@
  */
 
 import type { Place } from "./place.ts";
-import type { Code } from "./problems.ts";
+import type { FindingCode } from "./problems.ts";
 
 export type Id = string;
 
@@ -657,8 +657,7 @@ export type PlanChange =
 
 /** A target the plan misses. Findings never stop a build. */
 export interface Finding {
-	/** H3.., as in the catalogue. */
-	readonly code: Code;
+	readonly code: FindingCode;
 	readonly weight: "serious" | "worth a look" | "note";
 	readonly what: string;
 	readonly why: string;

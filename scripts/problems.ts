@@ -512,6 +512,9 @@ export const CATALOGUE = {
 
 export type Code = keyof typeof CATALOGUE;
 
+/** What a measure finds. */
+export type FindingCode = Extract<Code, `H3${string}`>;
+
 /** Something an author can mend, at a place. */
 export interface Problem {
 	readonly code: Code;

@@ -1,7 +1,7 @@
 /** Findings in the words of the catalogue. */
 
 import type { Curriculum, DataPath, Finding, Source } from "../model.ts";
-import type { Code } from "../problems.ts";
+import type { FindingCode } from "../problems.ts";
 import type { Words } from "../words/words.ts";
 
 /** The file that plans a week; the term's where nothing does. */
@@ -16,7 +16,7 @@ export function sourceOfWeek(curriculum: Curriculum, week: number): Source {
  */
 export function finding(
 	words: Words,
-	code: Extract<Code, `H3${string}`>,
+	code: FindingCode,
 	weight: Finding["weight"],
 	what: string,
 	at: { readonly source: Source; readonly path: DataPath },

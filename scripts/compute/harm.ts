@@ -1,13 +1,13 @@
 /** What each finding harms: the order in which a director reads them, and the kinds by which they are counted. */
 
-import type { Finding } from "../model.ts";
+import type { FindingCode } from "../problems.ts";
 
 /** Kinds of harm, the worst first. */
 export const HARMS = ["safety", "set-out", "time", "dose", "coverage", "upkeep"] as const;
 export type Harm = (typeof HARMS)[number];
 
 /** What each finding harms: who is not ready or not looked after, what cannot be set up, what does not fit, what is missed. */
-const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
+const HARM_OF: Readonly<Record<FindingCode, Harm>> = {
 	H301: "safety",
 	H302: "safety",
 	H330: "safety",
@@ -34,12 +34,18 @@ const HARM_OF: Readonly<Partial<Record<Finding["code"], Harm>>> = {
 	H335: "dose",
 	H340: "dose",
 	H341: "dose",
+	H303: "coverage",
+	H304: "coverage",
+	H305: "coverage",
+	H306: "coverage",
+	H307: "coverage",
+	H338: "coverage",
+	H343: "coverage",
 	H312: "upkeep",
 	H342: "upkeep",
 	H345: "upkeep",
 };
 
-/** What a finding of this code harms; coverage where nothing worse. */
-export function harmOf(code: Finding["code"]): Harm {
-	return HARM_OF[code] ?? "coverage";
+export function harmOf(code: FindingCode): Harm {
+	return HARM_OF[code];
 }
