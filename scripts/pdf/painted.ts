@@ -133,7 +133,7 @@ const [ZERO, NINE, POINT, MINUS, PLUS] = [48, 57, 46, 45, 43];
 /** Operands that any of the operators followed here has. */
 const MOST_OPERANDS = 6;
 
-/** Follows drawing commands. */
+/** Follows drawing commands. Long by the number of operators: each is a line or two over the same few variables. */
 function follow(drawing: Drawing, start: Matrix, reach: Reach, depth: number): void {
 	const { file, letters } = drawing;
 	let matrix = start;
