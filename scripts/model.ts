@@ -316,6 +316,8 @@ export interface SideAngles {
 export interface Angles extends SideAngles {
 	readonly spread?: number;
 	readonly trunk?: number;
+	/** Between the head and the upper trunk: 0 in line, positive chin to chest; left out, it follows from the rest. */
+	readonly neck?: number;
 	readonly left?: SideAngles;
 	readonly right?: SideAngles;
 }

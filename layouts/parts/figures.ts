@@ -57,7 +57,6 @@ const STYLED: readonly string[] = [
 	...LAYER,
 	' fill="none" stroke="currentColor" stroke-width="20" stroke-dasharray="60 50"',
 	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
-	' stroke="var(--figure-paper,Canvas)" stroke-width="70" stroke-linecap="round"',
 	' fill="currentColor" font-size="300" text-anchor="middle"',
 	' stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
 	' xmlns="http://www.w3.org/2000/svg"',

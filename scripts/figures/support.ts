@@ -22,6 +22,8 @@ export interface Stance {
 	readonly hands?: Ground;
 	/** A mat lies under what is held. */
 	readonly overMat?: boolean;
+	/** What the hands hang on, where it is no bar. */
+	readonly hung?: "wall-bars" | "rope";
 }
 
 /** A drill as a strip shows it. */
@@ -36,7 +38,7 @@ export interface Movement {
 }
 
 /** What a drill's apparatus and equipment offer to a body. */
-type Setting = ReadonlySet<Ground>;
+type Setting = ReadonlySet<Ground | "wall-bars" | "rope">;
 
 const WORDS: Readonly<Record<string, Ground>> = {
 	beam: "beam",
@@ -61,9 +63,11 @@ export function settingOf(
 	drill: Pick<Drill, "apparatus" | "equipment">,
 	{ apparatus, equipment }: Pick<Curriculum, "apparatus" | "equipment">,
 ): Setting {
-	const setting = new Set<Ground>();
+	const setting = new Set<Ground | "wall-bars" | "rope">();
 	const read = (...texts: readonly string[]): void => {
 		const words = texts.flatMap((text) => text.toLowerCase().split(/[^\p{L}\p{N}]+/u));
+		if (words.includes("wall") && (words.includes("bars") || words.includes("bar"))) setting.add("wall-bars");
+		if (words.includes("rope") && words.includes("climbing")) setting.add("rope");
 		for (const word of words) {
 			const ground = WORDS[word];
 			if (ground === undefined || BUT_NOT[ground]?.some((other) => words.includes(other))) continue;
@@ -127,7 +131,9 @@ export function movementOf(
 			const overMat = setting.has("mat");
 			const ground = phase.on ?? groundOf(posture, setting);
 			const hands = phase.hands === undefined ? {} : { hands: phase.hands };
-			return [{ shape, posture, ground, ...hands, overMat }];
+			const other = (["wall-bars", "rope"] as const).find((one) => setting.has(one));
+			const hung = ground === "bar" && other !== undefined ? { hung: other } : {};
+			return [{ shape, posture, ground, ...hands, overMat, ...hung }];
 		}),
 		names: known.map(({ shape }) => shape.name),
 		inOrder,

@@ -680,6 +680,10 @@ export interface Angles {
 	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
 	 */
 	trunk?: number;
+	/**
+	 * Of the head to the upper trunk in degrees: 0 in line, positive chin to chest; left out, it follows from the rest.
+	 */
+	neck?: number;
 	left?: SideAngles;
 	right?: SideAngles1;
 }
@@ -1211,6 +1215,10 @@ export interface Angles1 {
 	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
 	 */
 	trunk?: number;
+	/**
+	 * Of the head to the upper trunk in degrees: 0 in line, positive chin to chest; left out, it follows from the rest.
+	 */
+	neck?: number;
 	left?: SideAngles;
 	right?: SideAngles1;
 }

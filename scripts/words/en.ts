@@ -604,6 +604,7 @@ export const angles = {
 	},
 	spread: { name: "Legs apart", what: "between the legs" },
 	trunk: { name: "Trunk", what: "curve: positive rounded, negative arched" },
+	neck: { name: "Neck", what: "head to upper trunk: 0 in line, positive chin to chest" },
 	lean: { name: "Lean", what: "of the trunk: 0 upright, 90 face down, −90 face up, 180 upside down" },
 	left: (angle: string) => `${angle} left`,
 	right: (angle: string) => `${angle} right`,

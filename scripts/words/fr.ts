@@ -559,6 +559,10 @@ export const angles: Words["angles"] = {
 	},
 	spread: { name: "Écart des jambes", what: "entre les jambes" },
 	trunk: { name: "Tronc", what: "courbure : positive arrondi, négative cambré" },
+	neck: {
+		name: "Nuque",
+		what: "de la tête au haut du tronc : 0 dans l'axe, positive menton vers la poitrine",
+	},
 	lean: {
 		name: "Inclinaison",
 		what: "du tronc : 0 debout, 90 face au sol, −90 face au plafond, 180 tête en bas",
@@ -1978,6 +1982,8 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.sequence[].angles.spread": "Entre les jambes, en degrés.",
 	"drill.levels.<id>.sequence[].angles.trunk":
 		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.levels.<id>.sequence[].angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
 	"drill.levels.<id>.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
 	"drill.levels.<id>.sequence[].angles.left.shoulder":
 		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
@@ -2254,6 +2260,8 @@ export const fields: Words["fields"] = {
 	"drill.sequence[].angles.spread": "Entre les jambes, en degrés.",
 	"drill.sequence[].angles.trunk":
 		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.sequence[].angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
 	"drill.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
 	"drill.sequence[].angles.right": "Angles du côté droit, s'il diffère.",
 	"drill.sequence[].angles.left.shoulder":
@@ -2276,6 +2284,8 @@ export const fields: Words["fields"] = {
 	"shapes.angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
 	"shapes.angles.spread": "Entre les jambes, en degrés.",
 	"shapes.angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"shapes.angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
 	"shapes.angles.left": "Angles du côté gauche, s'il diffère.",
 	"shapes.angles.right": "Angles du côté droit, s'il diffère.",
 	"shapes.angles.left.shoulder":

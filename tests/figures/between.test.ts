@@ -199,7 +199,7 @@ describe("the stage", () => {
 			expect(svg.match(/class="figure-phase"/g)).toHaveLength(movement.stances.length);
 			expect(svg.match(/class="figure-phase" display="none"/g)).toHaveLength(movement.stances.length - 1);
 			const [, body = ""] = svg.split('class="figure-moving"');
-			expect(body.split("</g></g>")[0]?.match(/<path/g)).toHaveLength(7);
+			expect(body.split("</g></g>")[0]?.match(/<path/g)).toHaveLength(9);
 		}
 	});
 

@@ -266,7 +266,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			ORDER,
 			ALIASES,
 			DESCRIPTION,
-			...["shoulder", "elbow", "hip", "knee", "ankle", "spread", "trunk"].map(angle),
+			...["shoulder", "elbow", "hip", "knee", "ankle", "spread", "trunk", "neck"].map(angle),
 			side("left"),
 			side("right"),
 			column("view", "choice", { choices: ["side", "front"] }),
