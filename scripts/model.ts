@@ -95,6 +95,8 @@ export interface Manner extends DoseNumbers {
 	readonly caution?: string;
 	/** Coaches whose hands are needed at the station. */
 	readonly spotters?: number;
+	/** Who helps in the figures, and where the hands are. */
+	readonly helpers?: readonly Helper[];
 	/** Whether a coach has to be looking; where nobody says, where `spotters` is more than 0. */
 	readonly watch?: boolean;
 	readonly easier?: readonly string[];
@@ -102,6 +104,37 @@ export interface Manner extends DoseNumbers {
 	/** Metres of room before and after, for floor plans. */
 	readonly run?: number;
 	readonly runOut?: number;
+}
+
+/** Places on a gymnast's body where a helper's hand can be. */
+export type HelpPlace =
+	| "head"
+	| "shoulder"
+	| "upper-arm"
+	| "forearm"
+	| "hand"
+	| "chest"
+	| "stomach"
+	| "upper-back"
+	| "low-back"
+	| "waist"
+	| "hip"
+	| "seat"
+	| "thigh"
+	| "back-of-thigh"
+	| "knee"
+	| "shin"
+	| "foot";
+
+/** A coach who helps in one step of a sequence. */
+export interface Helper {
+	/** Counted from 1. */
+	readonly step: number;
+	/** Of the gymnast. */
+	readonly at: "side" | "front" | "back";
+	readonly stance?: "stand" | "kneel";
+	/** One or two. */
+	readonly hands: readonly HelpPlace[];
 }
 
 /** How a level does a drill. */

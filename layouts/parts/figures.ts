@@ -79,7 +79,12 @@ function keptStrip({ words }: PageContext, movement: Movement): KeptStrip {
 		words.locale,
 		inOrder,
 		travel,
-		stances.map(({ posture, ground, overMat, shape }) => [shape.id, posture, ground, overMat]),
+		stances.map(({ posture, ground, hands, overMat, hung, helpers, shape }) => [
+			shape.id,
+			posture,
+			[ground, hands, overMat, hung],
+			helpers,
+		]),
 	]);
 	const known = strips?.get(key);
 	if (known !== undefined) return known;

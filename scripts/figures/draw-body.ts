@@ -106,7 +106,7 @@ export interface BodyParts {
 }
 
 /** The outlines of a body, its x shifted by `dx` drawing units; its ground is y = 0. */
-export function bodyParts(pose: Pose, dx: number): BodyParts {
+export function bodyParts(pose: Pose, dx: number, hair = true): BodyParts {
 	const { left, right } = pose;
 	const toPage = ({ x, y, r }: Disc): Disc => ({ x: x * UNITS + dx, y: -y * UNITS, r: r * UNITS });
 	const fromSide = pose.view === "side";
@@ -120,7 +120,7 @@ export function bodyParts(pose: Pose, dx: number): BodyParts {
 		legRoot: sides.map(({ leg }) => root(leg.hip, leg.knee)).join(""),
 		arm: sides.map((side) => armPath(side, toPage, 1, ROOT.from)).join(""),
 		armRoot: sides.map(({ arm }) => root(arm.shoulder, arm.elbow)).join(""),
-		head: headPath(pose, toPage),
+		head: headPath(pose, toPage, hair),
 		eyes: fromSide ? "" : eyesPath(pose, toPage),
 	};
 }
@@ -143,9 +143,9 @@ export function drawBody(pose: Pose, dx: number): string {
 	return drawParts(pose, dx) + drawHold(pose, dx);
 }
 
-/** The body's elements alone. */
-export function drawParts(pose: Pose, dx: number): string {
-	const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = bodyParts(pose, dx);
+/** The body's elements alone; without tied hair for who helps. */
+export function drawParts(pose: Pose, dx: number, hair = true): string {
+	const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = bodyParts(pose, dx, hair);
 	const part = (name: string, d: string): string =>
 		d === "" ? "" : `<path class="figure-${name}" d="${d}"/>`;
 	const far = part("leg", farLeg) + part("arm", farArm);
@@ -271,10 +271,10 @@ function calfOf({ knee, ankle, heel, toe }: Leg): Point {
 }
 
 /** The head from the side, facing where the nose is, with a chin and tied hair; from the front with a bun. */
-function headPath(pose: Pose, toPage: ToPage): string {
+function headPath(pose: Pose, toPage: ToPage, hair: boolean): string {
 	const { head, nose, tail, view } = pose;
 	const root = hairRoot(pose);
-	if (view === "front") return circle(toPage(head)) + circle(toPage({ ...root, r: 0.026 }));
+	if (view === "front") return circle(toPage(head)) + (hair ? circle(toPage({ ...root, r: 0.026 })) : "");
 	const bridge = { ...between(head, nose, 0.62), r: 0.019 };
 	const away = { x: root.x - head.x, y: root.y - head.y };
 	// Opposite to where the hair is tied, a little in front.
@@ -285,8 +285,7 @@ function headPath(pose: Pose, toPage: ToPage): string {
 		circle(toPage(head)) +
 		segment(toPage(bridge), toPage(nose), true) +
 		segment(toPage({ ...head, r: 0.05 }), toPage(jaw), true) +
-		segment(toPage(root), toPage(lock), true) +
-		segment(toPage(lock), toPage(tail), true)
+		(hair ? segment(toPage(root), toPage(lock), true) + segment(toPage(lock), toPage(tail), true) : "")
 	);
 }
 

@@ -19,6 +19,7 @@ import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
 import { drawFloor, withRoller } from "./figure.ts";
 import { flightRises } from "./flight.ts";
 import { drawGround, feetAt, isRoller, rollerAt, type Stretch, stepUnder, WALL_WIDTH } from "./ground.ts";
+import { drawHelper, drawHelpingHands, type PlacedHelper, placeHelpers } from "./helper.ts";
 import { FAR, INK, type PictureWords, picture } from "./markup.ts";
 import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
@@ -48,6 +49,7 @@ interface Placed extends PlacedBody {
 	readonly stance: Stance;
 	/** It faces left. */
 	readonly turned: boolean;
+	readonly helpers: readonly PlacedHelper[];
 	/** How much of `up` is flight. */
 	readonly rise: number;
 	/** On the page: the floor is y = 0. */
@@ -102,7 +104,9 @@ export function drawStrip(
 		(inOrder && stances.some(({ posture }) => posture.base === "air") ? drawHips(placed) : "") +
 			drawPosts(placed) +
 			stretches.map(drawGround).join("") +
+			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelper(helper, dx))).join("") +
 			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
+			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelpingHands(helper, dx))).join("") +
 			drawFloor(left + MARGIN, left + width - MARGIN, false) +
 			(inOrder ? drawCaptions(placed, travel !== "none") : ""),
 	);
@@ -125,9 +129,11 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope);
 		const rise = Math.round((rises[i] ?? 0) * UNITS);
 		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS) + rise;
-		const own = isRoller(ground)
-			? withRoller(boxOf(pose), rollerAt(pose, posture.base, turned))
-			: boxOf(pose);
+		const helpers = helpersOf(stance, pose, up);
+		const own = [
+			isRoller(ground) ? withRoller(boxOf(pose), rollerAt(pose, posture.base, turned)) : boxOf(pose),
+			...helpers.map(({ box }) => ({ ...box, top: box.top + up, bottom: box.bottom + up })),
+		].reduce(joined);
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
 		const middle = edge + width / 2;
@@ -142,7 +148,7 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		};
 		const hold = "y" in pose.support ? [ground, pose.support.y.toFixed(3)] : "";
 		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope, hands]);
-		return { stance, pose, turned, dx, up, rise, box, middle, key };
+		return { stance, pose, turned, helpers, dx, up, rise, box, middle, key };
 	});
 	return placed.map((one, i) => onRope(ontoWedge(placed, one, i)));
 }
@@ -167,7 +173,22 @@ function ontoWedge(placed: readonly Placed[], one: Placed, i: number): Placed {
 	return {
 		...one,
 		up: here,
+		helpers: helpersOf(stance, pose, here),
 		box: { ...box, top: box.top + up - here, bottom: Math.max(0, box.bottom + up - here) },
+	};
+}
+
+/** Who helps a body that is so much over the floor, in drawing units. */
+function helpersOf({ helpers = [] }: Stance, pose: Pose, up: number): readonly PlacedHelper[] {
+	return helpers.length === 0 ? [] : placeHelpers(helpers, movedBy(pose, 0, up / UNITS));
+}
+
+function joined(a: Box, b: Box): Box {
+	return {
+		left: Math.min(a.left, b.left),
+		top: Math.min(a.top, b.top),
+		right: Math.max(a.right, b.right),
+		bottom: Math.max(a.bottom, b.bottom),
 	};
 }
 

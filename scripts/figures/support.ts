@@ -9,7 +9,7 @@
  * writes another language adds the English word as an alias. The words are in `WORDS`.
  */
 
-import type { Curriculum, Direction, Drill, Ground, Id, Phase, Shape } from "../model.ts";
+import type { Curriculum, Direction, Drill, Ground, Helper, Id, Phase, Shape } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import type { Posture } from "./pose.ts";
 
@@ -22,6 +22,8 @@ export interface Stance {
 	readonly hands?: Ground;
 	/** A mat lies under what is held. */
 	readonly overMat?: boolean;
+	/** Coaches who help here. */
+	readonly helpers?: readonly Helper[];
 	/** What the hands hang on, where it is no bar. */
 	readonly hung?: "wall-bars" | "rope";
 }
@@ -114,18 +116,18 @@ function postureOf(shape: Shape, phase: Phase): Posture {
 
 /** The phases of a drill; without a sequence, the shapes it trains. */
 export function movementOf(
-	drill: Pick<Drill, "apparatus" | "equipment" | "sequence" | "shapes" | "direction">,
+	drill: Pick<Drill, "apparatus" | "equipment" | "sequence" | "shapes" | "direction" | "helpers">,
 	curriculum: Pick<Curriculum, "apparatus" | "equipment"> & { readonly shapes: ReadonlyMap<Id, Shape> },
 ): Movement {
 	const setting = settingOf(drill, curriculum);
 	const inOrder = drill.sequence.length > 0;
 	const phases: readonly Phase[] = inOrder ? drill.sequence : drill.shapes.map((shape) => ({ shape }));
-	const known = phases.flatMap((phase) => {
+	const known = phases.flatMap((phase, i) => {
 		const shape = curriculum.shapes.get(phase.shape);
-		return shape === undefined ? [] : [{ shape, phase }];
+		return shape === undefined ? [] : [{ shape, phase, step: i + 1 }];
 	});
 	return {
-		stances: known.flatMap(({ shape, phase }) => {
+		stances: known.flatMap(({ shape, phase, step }) => {
 			const posture = postureOf(shape, phase);
 			if (posture.angles === undefined) return [];
 			const overMat = setting.has("mat");
@@ -133,7 +135,9 @@ export function movementOf(
 			const hands = phase.hands === undefined ? {} : { hands: phase.hands };
 			const other = (["wall-bars", "rope"] as const).find((one) => setting.has(one));
 			const hung = ground === "bar" && other !== undefined ? { hung: other } : {};
-			return [{ shape, posture, ground, ...hands, overMat, ...hung }];
+			const here = drill.helpers?.filter((helper) => helper.step === step) ?? [];
+			const helpers = here.length === 0 ? {} : { helpers: here };
+			return [{ shape, posture, ground, ...hands, overMat, ...hung, ...helpers }];
 		}),
 		names: known.map(({ shape }) => shape.name),
 		inOrder,
@@ -152,11 +156,12 @@ export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWord
 
 /** What a strip shows, as plain text: each phase with what it is on, and where the body travels. */
 export function stripDescription({ stances, inOrder, travel }: Movement, { figures }: FigureWords): string {
-	const phases = stances.map(({ shape, posture, ground, hands }, i) => {
+	const phases = stances.map(({ shape, posture, ground, hands, helpers = [] }, i) => {
 		const carried = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
 		const where = hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
 		const figure = `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}`;
-		return shape.description === undefined ? `${figure}.` : figures.look(figure, shape.description);
+		const body = shape.description === undefined ? `${figure}.` : figures.look(figure, shape.description);
+		return [body, ...helpers.map((helper) => figures.helper(helper))].join(" ");
 	});
 	const way = inOrder && travel !== "none" ? ` ${figures.travels[travel]}` : "";
 	return `${phases.join(" ")}${way}`;

@@ -22,6 +22,7 @@ import type {
 	EquipmentNeed,
 	Gate,
 	Guide,
+	Helper,
 	Id,
 	Landmark,
 	Level,
@@ -125,6 +126,7 @@ function mannerFrom(data: Omit<WrittenManner, "do">): Manner {
 		spotting: data.spotting,
 		caution: data.caution,
 		spotters: data.spotters,
+		helpers: data.helpers?.map(helperFrom),
 		watch: data.watch,
 		easier: data.easier,
 		harder: data.harder,
@@ -139,6 +141,10 @@ function withoutHeights({ heights: _byLevel, ...data }: written.Drill): Omit<Man
 }
 
 type WrittenManner = written.Dose;
+
+function helperFrom({ step = 1, at = "side", stance, hands }: written.Helper): Helper {
+	return compact<Helper>({ step, at, stance, hands });
+}
 
 function turnFrom(turn: NonNullable<WrittenManner["turn"]>): Turn {
 	return compact<Turn>({ seconds: turn.seconds, atOnce: turn["at-once"] ?? 1, reps: turn.reps });

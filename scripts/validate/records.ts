@@ -62,6 +62,10 @@ export type Sequence = (
 	  }
 )[];
 /**
+ * Who helps in this level's figures, in place of the drill's.
+ */
+export type Helpers = Helper[];
+/**
  * Easier ways for this level.
  *
  * Items: Text; inline Markdown is read.
@@ -168,6 +172,10 @@ export type Ids3 = (string | number)[];
  * Items: Text; inline Markdown is read.
  */
 export type Texts3 = string[];
+/**
+ * Coaches who help, drawn in grey beside the sequence's figures: at which step, from where, and where their hands are. For a level that needs no hands they are not drawn.
+ */
+export type Helpers1 = Helper[];
 /**
  * Easier ways, shown beside the drill wherever it is taught.
  *
@@ -498,6 +506,7 @@ export interface Drill {
 	 * Coaches whose hands are needed at the station.
 	 */
 	spotters?: number;
+	helpers?: Helpers1;
 	/**
 	 * Whether a coach has to be looking (runs, heights, upside down); true where `spotters` is more than 0.
 	 */
@@ -577,6 +586,7 @@ export interface Dose {
 	 * Coaches whose hands are needed at this level.
 	 */
 	spotters?: number;
+	helpers?: Helpers;
 	/**
 	 * Whether a coach has to be looking at this level.
 	 */
@@ -736,6 +746,45 @@ export interface SideAngles1 {
 	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
 	 */
 	ankle?: number;
+}
+export interface Helper {
+	/**
+	 * The step of the sequence, counted from 1; 1 where it is left out.
+	 */
+	step?: number;
+	/**
+	 * Where the coach is: at the gymnast's `side` (as without it), before her or behind her.
+	 */
+	at?: "side" | "front" | "back";
+	/**
+	 * Whether the coach stands (as without it) or kneels.
+	 */
+	stance?: "stand" | "kneel";
+	/**
+	 * Where on the gymnast's body the hands are.
+	 *
+	 * @minItems 1
+	 * @maxItems 2
+	 */
+	hands: (
+		| "head"
+		| "shoulder"
+		| "upper-arm"
+		| "forearm"
+		| "hand"
+		| "chest"
+		| "stomach"
+		| "upper-back"
+		| "low-back"
+		| "waist"
+		| "hip"
+		| "seat"
+		| "thigh"
+		| "back-of-thigh"
+		| "knee"
+		| "shin"
+		| "foot"
+	)[];
 }
 export interface Element {
 	/**

@@ -7,6 +7,8 @@ import type {
 	FileKind,
 	Finding,
 	Ground,
+	Helper,
+	HelpPlace,
 	Landmark,
 	Pattern,
 	RecordedKind,
@@ -1681,6 +1683,31 @@ export const whatChanged = {
 
 // Pictures ------------------------------------------------------------------------------------------
 
+const HELPER_AT: Readonly<Record<Helper["at"], string>> = {
+	side: "at the side",
+	front: "in front",
+	back: "behind",
+};
+const HELP_PLACES: Readonly<Record<HelpPlace, string>> = {
+	head: "the back of the head",
+	shoulder: "the shoulder",
+	"upper-arm": "the upper arm",
+	forearm: "the forearm",
+	hand: "the hand",
+	chest: "the chest",
+	stomach: "the stomach",
+	"upper-back": "the upper back",
+	"low-back": "the low back",
+	waist: "the waist",
+	hip: "the hip",
+	seat: "the seat",
+	thigh: "the thigh",
+	"back-of-thigh": "the back of the thigh",
+	knee: "the knee",
+	shin: "the shin",
+	foot: "the foot",
+};
+
 /** What a figure stands on, and where it goes. */
 export const figures = {
 	move: "Move",
@@ -1703,6 +1730,9 @@ export const figures = {
 		"floor-bar": "on a floor bar",
 	} satisfies Record<Ground, string>,
 	/** After what carries the feet. */
+	/** Who helps a figure. */
+	helper: ({ at, stance, hands }: Pick<Helper, "at" | "stance" | "hands">) =>
+		`A helper ${stance === "kneel" ? "kneels" : "stands"} ${HELPER_AT[at]}, hands at ${hands.map((place) => HELP_PLACES[place]).join(" and ")}.`,
 	handsOn: (ground: string) => `hands ${ground}`,
 	inAir: {
 		floor: "in the air over the floor",

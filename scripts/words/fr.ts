@@ -7,6 +7,7 @@
  * (binder), fiche (sheet, card of a drill), feuille (leaf), période (term), local (store room).
  */
 
+import type { Helper, HelpPlace } from "../model.ts";
 import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
 import type { Words } from "./words.ts";
 import { countsOf, datesOf, listsOf, numbersOf } from "./writers.ts";
@@ -1630,6 +1631,31 @@ export const whatChanged: Words["whatChanged"] = {
 
 // Images --------------------------------------------------------------------------------------------
 
+const HELPER_AT: Readonly<Record<Helper["at"], string>> = {
+	side: "sur le côté",
+	front: "devant",
+	back: "derrière",
+};
+const HELP_PLACES: Readonly<Record<HelpPlace, string>> = {
+	head: "à l'arrière de la tête",
+	shoulder: "à l'épaule",
+	"upper-arm": "au bras",
+	forearm: "à l'avant-bras",
+	hand: "à la main",
+	chest: "à la poitrine",
+	stomach: "au ventre",
+	"upper-back": "au haut du dos",
+	"low-back": "au bas du dos",
+	waist: "à la taille",
+	hip: "à la hanche",
+	seat: "au bassin",
+	thigh: "à la cuisse",
+	"back-of-thigh": "à l'arrière de la cuisse",
+	knee: "au genou",
+	shin: "à la jambe",
+	foot: "au pied",
+};
+
 export const figures: Words["figures"] = {
 	move: "Animer",
 	stop: "Arrêter",
@@ -1650,6 +1676,8 @@ export const figures: Words["figures"] = {
 		octagon: "contre un octogone",
 		"floor-bar": "sur une barre au sol",
 	},
+	helper: ({ at, stance, hands }) =>
+		`Un aide ${stance === "kneel" ? "à genoux" : "debout"} ${HELPER_AT[at]}, les mains ${hands.map((place) => HELP_PLACES[place]).join(" et ")}.`,
 	handsOn: (ground) => `mains ${ground}`,
 	inAir: {
 		floor: "en l'air au-dessus du sol",
@@ -2005,6 +2033,13 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.caution":
 		"Ce qui pourrait blesser quelqu'un à ce niveau, à la place de ce que dit l'éducatif.",
 	"drill.levels.<id>.spotters": "Entraîneurs dont il faut les mains à ce niveau.",
+	"drill.levels.<id>.helpers": "Qui aide dans les figures de ce niveau, à la place de ceux de l'éducatif.",
+	"drill.levels.<id>.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
+	"drill.levels.<id>.helpers[].at":
+		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
+	"drill.levels.<id>.helpers[].stance":
+		"Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
+	"drill.levels.<id>.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",
 	"drill.levels.<id>.watch": "Si un entraîneur doit regarder à ce niveau.",
 	"drill.levels.<id>.easier": "Façons plus faciles pour ce niveau.",
 	"drill.levels.<id>.harder": "Façons plus difficiles pour ce niveau.",
@@ -2028,6 +2063,13 @@ export const fields: Words["fields"] = {
 		"Ce que compte `hold` : chaque répétition (comme sans cela), toute la série, ou la dernière répétition d'une série.",
 	"drill.turn.reps": "Répétitions en un passage ; sans cela, `reps` du niveau : un passage est une série.",
 	"drill.spotters": "Entraîneurs dont il faut les mains à l'atelier.",
+	"drill.helpers":
+		"Les entraîneurs qui aident, dessinés en gris à côté des figures de la séquence : à quelle étape, d'où, et où sont leurs mains. Ils ne sont pas dessinés pour un niveau qui n'a pas besoin de mains.",
+	"drill.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
+	"drill.helpers[].at":
+		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
+	"drill.helpers[].stance": "Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
+	"drill.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",
 	"drill.watch":
 		"Si un entraîneur doit regarder (courses, hauteurs, tête en bas) ; oui là où `spotters` est plus que 0.",
 	"drill.easier": "Façons plus faciles, montrées à côté de l'éducatif partout où il est enseigné.",

@@ -135,6 +135,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("spotting", "text", { aliases: ["spot", "support", "how to spot"] }),
 			column("caution", "text", { aliases: ["safety", "safety note", "warning", "risk", "watch out"] }),
 			column("spotters", "number", { aliases: ["coaches needed", "hands on"] }),
+			column("helpers", "data", { aliases: ["hands in the figures"] }),
 			column("watch", "flag", { aliases: ["watched", "coach looks"] }),
 			column("easier", "texts", { aliases: ["make it easier", "regressions"] }),
 			column("harder", "texts", { aliases: ["make it harder", "progressions"] }),
