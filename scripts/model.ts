@@ -131,7 +131,7 @@ export interface Helper {
 	/** Counted from 1. */
 	readonly step: number;
 	/** Of the gymnast. */
-	readonly at: "side" | "front" | "back";
+	readonly from: "side" | "front" | "back";
 	readonly stance?: "stand" | "kneel";
 	/** One or two. */
 	readonly hands: readonly HelpPlace[];

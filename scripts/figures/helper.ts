@@ -121,7 +121,7 @@ function placeOn(pose: Pose, place: HelpPlace): Point {
 // ── 2. the coach ───────────────────────────────────────────────────────────────────────────────
 
 function coachFor(
-	{ at, stance = "stand", hands }: Helper,
+	{ from, stance = "stand", hands }: Helper,
 	pose: Pose,
 	i: number,
 ): Pick<PlacedHelper, "pose" | "arms"> {
@@ -130,16 +130,16 @@ function coachFor(
 		places.length === 0 ? of(pose.hip) : places.reduce((sum, point) => sum + of(point), 0) / places.length;
 	const [x, y] = [mean((point) => point.x), mean((point) => point.y)];
 	const high = (Math.max(y, ...places.map((point) => point.y)) + OVER) / SIZE;
-	const toTheLeft = at === "side" ? i % 2 === 0 : (at === "back") === facesRight(pose);
+	const toTheLeft = from === "side" ? i % 2 === 0 : (from === "back") === facesRight(pose);
 	const body = scaled(
-		at === "side" ? frontCoach(stance, high) : mirroredIf(!toTheLeft, sideCoach(stance, high)),
+		from === "side" ? frontCoach(stance, high) : mirroredIf(!toTheLeft, sideCoach(stance, high)),
 	);
 	const wide = places.length < 2 ? 0 : Math.abs((places[0]?.x ?? 0) - (places[1]?.x ?? 0));
 	// Hands far apart leave room for the coach between them; else the coach stands beside what they do.
 	const down = Math.max(0, ...places.map((point) => body.chest.y - point.y));
 	const reach = Math.sqrt(Math.max(0, REACH ** 2 - down ** 2));
 	const apart = Math.max(APART.least, Math.min(APART.most, reach));
-	const away = at === "side" ? Math.max(0, BESIDE - wide / 2) : apart;
+	const away = from === "side" ? Math.max(0, BESIDE - wide / 2) : apart;
 	const placed = movedBy(body, x + (toTheLeft ? -away : away) - body.chest.x, 0);
 	return reaching(placed, places);
 }

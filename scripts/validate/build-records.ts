@@ -142,8 +142,8 @@ function withoutHeights({ heights: _byLevel, ...data }: written.Drill): Omit<Man
 
 type WrittenManner = written.Dose;
 
-function helperFrom({ step = 1, at = "side", stance, hands }: written.Helper): Helper {
-	return compact<Helper>({ step, at, stance, hands });
+function helperFrom({ step = 1, from = "side", stance, hands }: written.Helper): Helper {
+	return compact<Helper>({ step, from, stance, hands });
 }
 
 function turnFrom(turn: NonNullable<WrittenManner["turn"]>): Turn {

@@ -755,7 +755,7 @@ export interface Helper {
 	/**
 	 * Where the coach is: at the gymnast's `side` (as without it), before her or behind her.
 	 */
-	at?: "side" | "front" | "back";
+	from?: "side" | "front" | "back";
 	/**
 	 * Whether the coach stands (as without it) or kneels.
 	 */

@@ -1589,6 +1589,7 @@ export const whatChanged = {
 		spotting: "Spotting",
 		caution: "Caution",
 		spotters: "Coaches whose hands are needed",
+		helpers: "Who helps in the figures",
 		watch: "A coach has to be looking",
 		easier: "Easier",
 		harder: "Harder",
@@ -1683,7 +1684,7 @@ export const whatChanged = {
 
 // Pictures ------------------------------------------------------------------------------------------
 
-const HELPER_AT: Readonly<Record<Helper["at"], string>> = {
+const HELPER_AT: Readonly<Record<Helper["from"], string>> = {
 	side: "at the side",
 	front: "in front",
 	back: "behind",
@@ -1731,8 +1732,8 @@ export const figures = {
 	} satisfies Record<Ground, string>,
 	/** After what carries the feet. */
 	/** Who helps a figure. */
-	helper: ({ at, stance, hands }: Pick<Helper, "at" | "stance" | "hands">) =>
-		`A helper ${stance === "kneel" ? "kneels" : "stands"} ${HELPER_AT[at]}, hands at ${hands.map((place) => HELP_PLACES[place]).join(" and ")}.`,
+	helper: ({ from, stance, hands }: Pick<Helper, "from" | "stance" | "hands">) =>
+		`A helper ${stance === "kneel" ? "kneels" : "stands"} ${HELPER_AT[from]}, hands at ${hands.map((place) => HELP_PLACES[place]).join(" and ")}.`,
 	handsOn: (ground: string) => `hands ${ground}`,
 	inAir: {
 		floor: "in the air over the floor",

@@ -1538,6 +1538,7 @@ export const whatChanged: Words["whatChanged"] = {
 		spotting: "Parade",
 		caution: "Précaution",
 		spotters: "Entraîneurs à la parade",
+		helpers: "Qui aide dans les figures",
 		watch: "Un entraîneur doit regarder",
 		easier: "Plus facile",
 		harder: "Plus difficile",
@@ -1631,7 +1632,7 @@ export const whatChanged: Words["whatChanged"] = {
 
 // Images --------------------------------------------------------------------------------------------
 
-const HELPER_AT: Readonly<Record<Helper["at"], string>> = {
+const HELPER_AT: Readonly<Record<Helper["from"], string>> = {
 	side: "sur le côté",
 	front: "devant",
 	back: "derrière",
@@ -1676,8 +1677,8 @@ export const figures: Words["figures"] = {
 		octagon: "contre un octogone",
 		"floor-bar": "sur une barre au sol",
 	},
-	helper: ({ at, stance, hands }) =>
-		`Un aide ${stance === "kneel" ? "à genoux" : "debout"} ${HELPER_AT[at]}, les mains ${hands.map((place) => HELP_PLACES[place]).join(" et ")}.`,
+	helper: ({ from, stance, hands }) =>
+		`Un aide ${stance === "kneel" ? "à genoux" : "debout"} ${HELPER_AT[from]}, les mains ${hands.map((place) => HELP_PLACES[place]).join(" et ")}.`,
 	handsOn: (ground) => `mains ${ground}`,
 	inAir: {
 		floor: "en l'air au-dessus du sol",
@@ -2035,7 +2036,7 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.spotters": "Entraîneurs dont il faut les mains à ce niveau.",
 	"drill.levels.<id>.helpers": "Qui aide dans les figures de ce niveau, à la place de ceux de l'éducatif.",
 	"drill.levels.<id>.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
-	"drill.levels.<id>.helpers[].at":
+	"drill.levels.<id>.helpers[].from":
 		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
 	"drill.levels.<id>.helpers[].stance":
 		"Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
@@ -2066,7 +2067,7 @@ export const fields: Words["fields"] = {
 	"drill.helpers":
 		"Les entraîneurs qui aident, dessinés en gris à côté des figures de la séquence : à quelle étape, d'où, et où sont leurs mains. Ils ne sont pas dessinés pour un niveau qui n'a pas besoin de mains.",
 	"drill.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
-	"drill.helpers[].at":
+	"drill.helpers[].from":
 		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
 	"drill.helpers[].stance": "Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
 	"drill.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",

@@ -15,7 +15,7 @@ const apart = (a: { x: number; y: number }, b: { x: number; y: number }): number
 
 const helper = (more: Partial<Helper> = {}): Helper => ({
 	step: 1,
-	at: "side",
+	from: "side",
 	hands: ["shoulder", "thigh"],
 	...more,
 });
@@ -25,9 +25,9 @@ describe("who helps", () => {
 		["handstand", helper()],
 		["bridge", helper({ stance: "kneel", hands: ["upper-back", "low-back"] })],
 		["headstand", helper({ stance: "kneel", hands: ["hip", "thigh"] })],
-		["tuck-sit", helper({ at: "front", stance: "kneel", hands: ["hand", "hand"] })],
+		["tuck-sit", helper({ from: "front", stance: "kneel", hands: ["hand", "hand"] })],
 		["landing-squat", helper({ hands: ["chest", "upper-back"] })],
-		["straight", helper({ at: "back", hands: ["waist"] })],
+		["straight", helper({ from: "back", hands: ["waist"] })],
 	])("of a %s stands on the floor, and has a hand at every place", (id, one) => {
 		const pose = poseOf(demoShape(id));
 		const [coach] = placeHelpers([one], pose);
