@@ -203,6 +203,13 @@ export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | 
 	readonly hands?: Ground;
 }
 
+/** What it looks like when wrong, and what to say; with a shape, what of it is wrong then. */
+export interface Fault extends Partial<Pick<Shape, "angles" | "tilt">> {
+	readonly see: string;
+	readonly say: string;
+	readonly shape?: Id;
+}
+
 /** One drill as a club wrote it, every field checked. */
 export interface Drill extends Omit<Manner, "heights"> {
 	readonly id: Id;
@@ -232,7 +239,7 @@ export interface Drill extends Omit<Manner, "heights"> {
 	readonly easier: readonly string[];
 	readonly harder: readonly string[];
 	readonly cues: readonly string[];
-	readonly faults: readonly { readonly see: string; readonly say: string }[];
+	readonly faults: readonly Fault[];
 	readonly media: readonly {
 		readonly file: string;
 		readonly alt: string;

@@ -49,7 +49,7 @@ ${chips(
 	view.levels.map(({ level }) => level),
 	say.forLevels,
 )}
-${shapeStrip(ctx, view.figures)}
+${view.figures.stances.length > 0 && html`<div class="large">${shapeStrip(ctx, view.figures)}</div>`}
 ${movingFigure(ctx, view.figures)}
 ${safetyBox(ctx, view.safety)}
 ${section("levels", say.levels, levelWays(ctx, view.levels))}

@@ -6,6 +6,7 @@ import { type Html, html } from "../../scripts/render/html.ts";
 import type { DrillCore, DrillLine, LevelWay, Safety, SetUp } from "../../scripts/render/views/drill.ts";
 import type { Link } from "../../scripts/render/views/links.ts";
 import { capital } from "../../scripts/render/views/words.ts";
+import { wrongFigures } from "./figures.ts";
 import { sign } from "./icons.ts";
 import { a, type PageContext } from "./page.ts";
 
@@ -35,8 +36,8 @@ export function faultList(ctx: PageContext, faults: DrillCore["faults"]): Html |
 	if (faults.length === 0) return undefined;
 	const words = ctx.words.drill;
 	return html`<dl class="faults">${faults.map(
-		({ see, say }) =>
-			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd></div>`,
+		({ see, say, wrong }) =>
+			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(ctx.words, wrong)}</dd>`}</div>`,
 	)}</dl>`;
 }
 

@@ -5,17 +5,35 @@
 import { drawBody, FAR_LAYER, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
-import type { Pose } from "../../scripts/figures/pose.ts";
+import type { Pose, Posture } from "../../scripts/figures/pose.ts";
 import { type BodyOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
-import { type Movement, stripCaption, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
+import {
+	type Movement,
+	stripCaption,
+	stripDescription,
+	stripTitle,
+	type Wrong,
+} from "../../scripts/figures/support.ts";
 import type { LinkedShape } from "../../scripts/model.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import type { PageContext } from "./page.ts";
 
 /** One shape's figure; `idPrefix` keeps its ids apart from others on the page. */
 export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefined {
 	if (shape.angles === undefined) return undefined;
 	return raw(drawFigure(shape, { title: shape.name, description: wordsOf(shape), idPrefix }));
+}
+
+/** A shape as it should be, and beside it as a fault has it. */
+export function wrongFigures(
+	{ figures: say }: Words,
+	{ name, ground, right, wrong }: Wrong,
+	size = 96,
+): Html {
+	const drawn = (posture: Posture, mark: "right" | "wrong") =>
+		drawFigure(posture, { title: name, description: say.marks[mark], ground, mark, size });
+	return raw(drawn(right, "right") + drawn(wrong, "wrong"));
 }
 
 /**

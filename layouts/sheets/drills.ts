@@ -5,12 +5,14 @@
 import { drillAt, valuesAt } from "../../scripts/compute/drill-at.ts";
 import { setUpHeights } from "../../scripts/compute/heights.ts";
 import { drawQr } from "../../scripts/figures/qr.ts";
+import { wrongOf } from "../../scripts/figures/support.ts";
 import type { Apparatus, LinkedDrill } from "../../scripts/model.ts";
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
 import { mediaKindOf } from "../../scripts/read/inspect-media.ts";
 import { addressOf } from "../../scripts/render/addresses.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { capital } from "../../scripts/render/views/words.ts";
+import { wrongFigures } from "../parts/figures.ts";
 import {
 	beforeLevels,
 	columns,
@@ -152,7 +154,10 @@ ${pictures(source, places, drill)}
 ${drill.cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(places, drill.cues)}</div>`}
 ${
 	drill.faults.length > 0 &&
-	html`<h3>${say.seeAndSay}</h3><dl class="faults">${drill.faults.map(({ see, say }) => html`<div><dt>${places.inline(see)}</dt><dd>${places.inline(say)}</dd></div>`)}</dl>`
+	html`<h3>${say.seeAndSay}</h3><dl class="faults">${drill.faults.map((fault) => {
+		const wrong = wrongOf(fault, drill, source.curriculum);
+		return html`<div><dt>${places.inline(fault.see)}</dt><dd>${places.inline(fault.say)}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(source.words, wrong)}</dd>`}</div>`;
+	})}</dl>`
 }
 ${setUp(source, places, drill)}
 <div class="card-links">${links.map(([name, run]) => run && html`<p><b>${name}</b> ${run}</p>`)}${

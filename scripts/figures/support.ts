@@ -145,6 +145,33 @@ export function movementOf(
 	};
 }
 
+/** A shape as it should be in a drill, and as a fault has it. */
+export interface Wrong {
+	readonly name: string;
+	readonly ground: Ground;
+	readonly right: Posture;
+	readonly wrong: Posture;
+}
+
+/**
+ * What a fault's figures show: the shape as the drill's first phase of it carries it, else as it is by itself.
+ * Undefined where the fault names no shape, or one without a figure.
+ */
+export function wrongOf(
+	{ shape: id, angles, tilt }: Drill["faults"][number],
+	drill: Parameters<typeof movementOf>[0],
+	curriculum: Parameters<typeof movementOf>[1],
+): Wrong | undefined {
+	if (id === undefined) return undefined;
+	const phase = movementOf(drill, curriculum).stances.find(({ shape }) => shape.id === id);
+	const alone = movementOf({ ...drill, sequence: [{ shape: id }], helpers: [] }, curriculum).stances[0];
+	const stance = phase ?? alone;
+	if (stance === undefined) return undefined;
+	const { posture, ground, shape } = stance;
+	const wrong = { ...posture, angles: { ...posture.angles, ...angles }, tilt: tilt ?? posture.tilt };
+	return { name: shape.name, ground, right: posture, wrong };
+}
+
 // ── words ──────────────────────────────────────────────────────────────────────────────────────
 
 type FigureWords = Pick<Words, "figures" | "directions">;

@@ -20,6 +20,7 @@ import type {
 	Element,
 	Equipment,
 	EquipmentNeed,
+	Fault,
 	Gate,
 	Guide,
 	Helper,
@@ -103,7 +104,7 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		easier: data.easier ?? [],
 		harder: data.harder ?? [],
 		cues: data.cues ?? [],
-		faults: data.faults ?? [],
+		faults: (data.faults ?? []).map(faultFrom),
 		media: data.media ?? [],
 		reviewed: data.reviewed,
 		body: file.body,
@@ -141,6 +142,16 @@ function withoutHeights({ heights: _byLevel, ...data }: written.Drill): Omit<Man
 }
 
 type WrittenManner = written.Dose;
+
+function faultFrom({ shape, ...fault }: NonNullable<written.Drill["faults"]>[number]): Fault {
+	return compact<Fault>({
+		see: fault.see,
+		say: fault.say,
+		shape: shape === undefined ? undefined : String(shape),
+		angles: fault.angles,
+		tilt: fault.tilt,
+	});
+}
 
 function helperFrom({ step = 1, from = "side", stance, hands }: written.Helper): Helper {
 	return compact<Helper>({ step, from, stance, hands });

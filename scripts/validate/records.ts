@@ -493,6 +493,15 @@ export interface Drill {
 		 * Text; inline Markdown is read.
 		 */
 		say: string;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		shape?: string | number;
+		angles?: Angles1;
+		/**
+		 * How the trunk leans then, where that is wrong.
+		 */
+		tilt?: number;
 	}[];
 	/**
 	 * Text; inline Markdown is read.
@@ -856,6 +865,45 @@ export interface Contacts1 {
 	hands?: number;
 }
 /**
+ * Angles that are wrong then; the others are the shape's.
+ */
+export interface Angles1 {
+	/**
+	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
+	 */
+	shoulder?: number;
+	/**
+	 * Between upper arm and forearm in degrees, 180 straight.
+	 */
+	elbow?: number;
+	/**
+	 * Between trunk and thigh in degrees, 180 straight.
+	 */
+	hip?: number;
+	/**
+	 * Between thigh and shank in degrees, 180 straight.
+	 */
+	knee?: number;
+	/**
+	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
+	 */
+	ankle?: number;
+	/**
+	 * Between the legs in degrees.
+	 */
+	spread?: number;
+	/**
+	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
+	 */
+	trunk?: number;
+	/**
+	 * Of the head to the upper trunk in degrees: 0 in line, positive chin to chest; left out, it follows from the rest.
+	 */
+	neck?: number;
+	left?: SideAngles;
+	right?: SideAngles1;
+}
+/**
  * The front matter of content/weeks/<id>.md.
  */
 export interface Week {
@@ -1206,7 +1254,7 @@ export interface ShapesItem {
 	 * Where it stands in lists; without it, the order of the file.
 	 */
 	order?: number;
-	angles?: Angles1;
+	angles?: Angles2;
 	/**
 	 * Drawn from the side (as without it) or from the front.
 	 */
@@ -1235,7 +1283,7 @@ export interface ShapesItem {
 /**
  * Joint angles in degrees.
  */
-export interface Angles1 {
+export interface Angles2 {
 	/**
 	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
 	 */

@@ -1714,6 +1714,7 @@ export const figures = {
 	move: "Move",
 	stop: "Stop",
 	afterThat: "then",
+	marks: { right: "right", wrong: "wrong" },
 	on: {
 		floor: "on the floor",
 		mat: "on a mat",

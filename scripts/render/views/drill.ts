@@ -5,7 +5,7 @@
 import { drillAt, valuesAt } from "../../compute/drill-at.ts";
 import { agesOfLevel, setUpHeights } from "../../compute/heights.ts";
 import { performedBy } from "../../compute/reach.ts";
-import { type Movement, movementOf } from "../../figures/support.ts";
+import { type Movement, movementOf, type Wrong, wrongOf } from "../../figures/support.ts";
 import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../../model.ts";
 import type { Address } from "../addresses.ts";
 import { addressOf, weekApparatusAddress } from "../addresses.ts";
@@ -68,7 +68,8 @@ export interface DrillCore {
 	readonly id: Id;
 	readonly levels: readonly LevelWay[];
 	readonly cues: readonly Html[];
-	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
+	/** With the figures of what is right and wrong, where a fault says of which shape. */
+	readonly faults: readonly { readonly see: Html; readonly say: Html; readonly wrong?: Wrong }[];
 	readonly setUp: SetUp;
 	readonly safety: Safety;
 	/** What to do where it is too hard or too easy, in the club's words. */
@@ -255,10 +256,12 @@ export function drillCore(
 			];
 		}),
 		cues: drill.cues.flatMap((cue) => site.inline(page, cue) ?? []),
-		faults: drill.faults.flatMap(({ see, say }) => {
-			const seen = site.inline(page, see);
-			const said = site.inline(page, say);
-			return seen === undefined || said === undefined ? [] : [{ see: seen, say: said }];
+		faults: drill.faults.flatMap((fault) => {
+			const see = site.inline(page, fault.see);
+			const say = site.inline(page, fault.say);
+			if (see === undefined || say === undefined) return [];
+			const wrong = wrongOf(fault, drill, curriculum);
+			return [{ see, say, ...(wrong && { wrong }) }];
 		}),
 		setUp: {
 			equipment: equipmentOf(site, drill, levels),
