@@ -143,15 +143,15 @@ export function drawBody(pose: Pose, dx: number): string {
 	return drawParts(pose, dx) + drawHold(pose, dx);
 }
 
-/** The body's elements alone; without tied hair for who helps. */
-export function drawParts(pose: Pose, dx: number, hair = true): string {
-	const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = bodyParts(pose, dx, hair);
+/** The body's elements alone; all in the lighter tone, and without tied hair, for who helps. */
+export function drawParts(pose: Pose, dx: number, helps = false): string {
+	const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = bodyParts(pose, dx, !helps);
 	const part = (name: string, d: string): string =>
 		d === "" ? "" : `<path class="figure-${name}" d="${d}"/>`;
 	const far = part("leg", farLeg) + part("arm", farArm);
 	return (
 		(far === "" ? "" : `${FAR_OPEN}${far}</g>`) +
-		`${NEAR_OPEN}${part("trunk", trunk)}` +
+		`${helps ? FAR_OPEN : NEAR_OPEN}${part("trunk", trunk)}` +
 		`${part("leg", leg)}<path stroke="none" d="${legRoot}"/>` +
 		`${part("arm", arm)}<path stroke="none" d="${armRoot}"/>${part("head", head)}` +
 		`${eyes === "" ? "" : `<path class="figure-eyes" fill="${PAPER}" stroke="none" d="${eyes}"/>`}</g>`
@@ -403,22 +403,23 @@ function smooth(points: readonly Disc[]): string {
 	const [first] = points;
 	if (first === undefined) return "";
 	const count = points.length;
-	const at = (i: number): Disc => points[(i + count) % count] ?? first;
-	let [x, y] = [Math.round(first.x), Math.round(first.y)];
-	let d = `M${x} ${y}`;
+	let [before, from, to] = [points[count - 1] ?? first, first, points[1] ?? first];
+	let x = Math.round(first.x);
+	let y = Math.round(first.y);
+	let d = `M${pair(x, y)}`;
 	for (let i = 0; i < count; i++) {
-		const [before, from, to, after] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
-		const ends = [
-			from.x + (to.x - before.x) / 6,
-			from.y + (to.y - before.y) / 6,
-			to.x - (after.x - from.x) / 6,
-			to.y - (after.y - from.y) / 6,
-			to.x,
-			to.y,
-		].map((value, k) => Math.round(value) - (k % 2 === 0 ? x : y));
-		d += `c${ends.join(" ").replaceAll(" -", "-")}`;
-		x += ends[4] ?? 0;
-		y += ends[5] ?? 0;
+		const after = points[(i + 2) % count] ?? first;
+		const toX = Math.round(to.x);
+		const toY = Math.round(to.y);
+		d +=
+			`c${pair(Math.round(from.x + (to.x - before.x) / 6) - x, Math.round(from.y + (to.y - before.y) / 6) - y)}` +
+			` ${pair(Math.round(to.x - (after.x - from.x) / 6) - x, Math.round(to.y - (after.y - from.y) / 6) - y)}` +
+			` ${pair(toX - x, toY - y)}`;
+		x = toX;
+		y = toY;
+		before = from;
+		from = to;
+		to = after;
 	}
 	return `${d}z`;
 }

@@ -12,7 +12,7 @@
 
 import type { Helper, HelpPlace } from "../model.ts";
 import { type Box, boxOf, drawParts, UNITS } from "./draw-body.ts";
-import { FAR, INK, PAPER } from "./markup.ts";
+import { FAR, PAPER } from "./markup.ts";
 import { type Arm, type Disc, mirrored, movedBy, type Point, type Pose, poseOf, trunkDiscs } from "./pose.ts";
 import { SEGMENTS, TRUNK } from "./segments.ts";
 
@@ -48,7 +48,7 @@ export function placeHelpers(helpers: readonly Helper[], pose: Pose): readonly P
 
 /** The coach's body, behind the gymnast's. */
 export function drawHelper({ pose }: PlacedHelper, dx: number): string {
-	return `<g class="figure-helper">${drawParts(pose, dx, false).replaceAll(INK, FAR)}</g>`;
+	return `<g class="figure-helper">${drawParts(pose, dx, true)}</g>`;
 }
 
 /** The coach's hands, over the gymnast's body. */
