@@ -2315,6 +2315,7 @@ export const findings = {
 		wall: (a: string, gap: number) =>
 			`station ${a} needs a wall and stands ${number(gap, 2)} m from the edge`,
 		edge: (a: string, over: number) => `station ${a} stands ${number(over, 2)} m over the edge`,
+		noWay: (from: number, to: number) => `there is no free way from station ${from} to station ${to}`,
 		planFewer: "Plan fewer or smaller stations in this block, or correct `plan` in _data/apparatus.yaml.",
 	},
 };

@@ -2608,6 +2608,7 @@ export const findings: Words["findings"] = {
 			`${number(gap, 2)} m entre les ateliers ${a} et ${b}, ${number(wanted, 2)} m voulus`,
 		wall: (a, gap) => `l'atelier ${a} a besoin d'un mur et se trouve à ${number(gap, 2)} m du bord`,
 		edge: (a, over) => `l'atelier ${a} dépasse le bord de ${number(over, 2)} m`,
+		noWay: (from, to) => `il n'y a pas de passage libre de l'atelier ${from} à l'atelier ${to}`,
 		planFewer:
 			"Prévoyez moins d'ateliers, ou de plus petits, dans ce bloc, ou corrigez `plan` dans _data/apparatus.yaml.",
 	},
@@ -2979,6 +2980,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un jour de fermeture hors de la période",
 		"Il ne ferme aucun cours. Souvent, c'est l'année qui est fausse, et le jour voulu reste ouvert.",
 		"Corrigez la date sous `closed` dans _data/term.yaml, ou retirez-la.",
+	],
+	H346: [
+		"Aucun passage libre d'un atelier au suivant",
+		"Les gymnastes devraient traverser une course d'élan, une zone de réception ou un autre atelier pour changer.",
+		"Déplacez un atelier par son `at` pour qu'il y ait de quoi le contourner, ou prévoyez moins d'ateliers.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

@@ -8,6 +8,7 @@ import { describe, expect, it } from "vitest";
 import { crosses, routesOf, type Spot } from "../../scripts/compute/floor-routes.ts";
 import { type FloorPlan, gapOf, type PlacedStation } from "../../scripts/compute/placing.ts";
 import type { Rect } from "../../scripts/compute/station-layout.ts";
+import { isOpen } from "../../scripts/compute/ways.ts";
 import type { Side } from "../../scripts/model.ts";
 
 function station(number: number, rect: Rect, more: Partial<PlacedStation> = {}): PlacedStation {
@@ -128,6 +129,20 @@ describe("the ways between stations", () => {
 			{ seed: 22, numRuns: 800 },
 		);
 		expect(found).toBeGreaterThan(100);
+	});
+
+	it("are there on every plan that is called open without a search", () => {
+		let open = 0;
+		fc.assert(
+			fc.property(anyPlan, (plan) => {
+				if (!isOpen(plan)) return;
+				open++;
+				for (const { from, to, way } of routesOf(plan))
+					expect(way.length, `${from} ${to}`).toBeGreaterThan(1);
+			}),
+			{ seed: 23, numRuns: 800 },
+		);
+		expect(open).toBeGreaterThan(30);
 	});
 
 	it("go straight where nothing stands between, and round what does", () => {
