@@ -5,6 +5,7 @@
 
 import { routesOf } from "../../scripts/compute/floor-routes.ts";
 import { FREE_SPACE } from "../../scripts/compute/placing.ts";
+import { waitingOf } from "../../scripts/compute/waiting.ts";
 import { drawFloorPlan, isLong } from "../../scripts/figures/floor-plan.ts";
 import { type Html, html, raw } from "../../scripts/render/html.ts";
 import type { FloorPlanView } from "../../scripts/render/views/floor-plan.ts";
@@ -39,16 +40,31 @@ export function floorPlanFigure(
 		words: say.drawing,
 		stations: view.stations.map(({ name }, i) => ({ label: stationLabel(i), name })),
 		equipment: view.equipment,
+		...(view.coaches && { coaches: view.coaches.spots }),
 		upright: standing,
 	});
 	const landing = view.plan.stations.some(({ props }) => props.some((prop) => prop.landing));
 	const runs = view.plan.stations.some(({ run }) => run !== undefined);
+	const after = view.plan.stations.some(({ runOut }) => runOut !== undefined);
+	const waits = waitingOf(view.plan).length > 0;
+	const beyond = svg.includes("plan-beyond");
 	const blocked = routesOf(view.plan).filter(({ way }) => way.length === 0);
 	const label = (number: number) => stationLabel(number - 1);
 	const signs = [
 		...(landing ? [say.landing, say.free(FREE_SPACE.landing)] : []),
 		...(view.plan.stations.length > 1 ? [say.arrows] : []),
+		...(beyond ? [say.beyond] : []),
 		...(runs ? [say.run] : []),
+		...(after ? [say.runOut] : []),
+		...(waits ? [say.queue] : []),
+		...(view.coaches
+			? [
+					say.coaches(
+						view.coaches.group,
+						view.coaches.spots.map(({ coach, does, stations }) => say.coach(coach, does, stations)),
+					),
+				]
+			: []),
 		...(view.plan.walls.length > 0 ? [say.walls] : []),
 		...(view.plan.landmarks.length > 0 ? [say.landmarks] : []),
 		...(blocked.length > 0

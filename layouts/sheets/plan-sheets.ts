@@ -12,7 +12,7 @@ export function planSheet(maker: SheetMaker, week: WeekPlan, plan: ApparatusPlan
 	const { curriculum, words } = maker.site;
 	const say = words.planSheet;
 	const views = plan.blocks.flatMap((block) => {
-		const view = floorPlanView(curriculum, week, plan, block);
+		const view = floorPlanView(curriculum, week, plan, block, words);
 		return view === undefined ? [] : [{ block, view }];
 	});
 	if (views.length === 0) return undefined;

@@ -162,7 +162,9 @@ ${planSection(source, week, plan)}`;
 
 /** The floor plans of the apparatus, the words beside each; a long one has the width of the page. */
 function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): Html | undefined {
-	const views = plan.blocks.flatMap((block) => floorPlanView(source.curriculum, week, plan, block) ?? []);
+	const views = plan.blocks.flatMap(
+		(block) => floorPlanView(source.curriculum, week, plan, block, source.words) ?? [],
+	);
 	if (views.length === 0) return undefined;
 	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${views.map(
 		(view) =>

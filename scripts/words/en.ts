@@ -1814,6 +1814,13 @@ export const floorPlan = {
 	free: (metres: number) => `dotted: ${number(metres)} m that should stay free around it`,
 	arrows: "arrows: rotation",
 	run: "thin arrow: run",
+	runOut: "broken arrow: room after it",
+	queue: "dots: who waits",
+	beyond: "hatched beyond the edge: keep clear there too",
+	coaches: (group: string, places: readonly string[]) =>
+		`squares: coaches of ${group} (${places.join("; ")})`,
+	coach: (coach: number, does: "spots" | "watches" | "walks", stations: readonly number[]) =>
+		`${coach} ${does === "spots" ? "spots at" : does === "watches" ? "watches" : "walks between"} ${and(stations.map(String))}`,
 	walls: "thick line: wall",
 	landmarks: "flag: landmark",
 	noWay: (pairs: readonly string[]) => `no free way from ${and(pairs)}`,
@@ -1827,6 +1834,9 @@ export const floorPlan = {
 	drawing: {
 		/** Beside a wall. */
 		wallWord: "wall",
+		/** On what should stay free beyond the plan. */
+		keepClear: "keep clear",
+		queue: (label: string, count: string) => `${count} wait at ${label}.`,
 		walls: (sides: readonly Side[]) => `A wall stands ${and(sides.map((side) => planSides[side]))}.`,
 		landmark: (name: string, x: string, y: string) => `${name} at ${x}, ${y} m`,
 		landmarks: (named: readonly string[]) => `Landmarks: ${named.join("; ")}.`,

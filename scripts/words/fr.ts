@@ -1753,6 +1753,12 @@ export const floorPlan: Words["floorPlan"] = {
 	free: (metres) => `pointillé : ${number(metres)} m à laisser libres autour`,
 	arrows: "flèches : rotation",
 	run: "flèche fine : course d'élan",
+	runOut: "flèche brisée : espace après",
+	queue: "points : qui attend",
+	beyond: "hachuré au-delà du bord : à laisser libre aussi",
+	coaches: (group, places) => `carrés : entraîneurs de ${group} (${places.join(" ; ")})`,
+	coach: (coach, does, stations) =>
+		`${coach} ${does === "spots" ? "pare à" : does === "watches" ? "regarde" : "circule entre"} ${and(stations.map(String))}`,
 	walls: "trait épais : mur",
 	landmarks: "drapeau : repère",
 	noWay: (pairs) => `aucun passage libre de ${and(pairs)}`,
@@ -1764,6 +1770,8 @@ export const floorPlan: Words["floorPlan"] = {
 		`Les autres dimensions et l'espace libre (${number(metres)} m entre ateliers) sont de pratique courante ; les règles locales et les consignes des fabricants passent d'abord.`,
 	drawing: {
 		wallWord: "mur",
+		keepClear: "laisser libre",
+		queue: (label, count) => `À ${label}, ${count} attendent.`,
 		walls: (sides) => `Un mur se trouve ${and(sides.map((side) => planSides[side]))}.`,
 		landmark: (name, x, y) => `${name} à ${x}, ${y} m`,
 		landmarks: (named) => `Repères : ${named.join(" ; ")}.`,

@@ -75,7 +75,7 @@ write(
 const plans = curriculum.weeks.flatMap((week) =>
 	week.apparatus.flatMap((plan) =>
 		plan.blocks.flatMap((block) => {
-			const view = floorPlanView(curriculum, week, plan, block);
+			const view = floorPlanView(curriculum, week, plan, block, words);
 			if (view === undefined) return [];
 			const idPrefix = `${week.id}-${plan.apparatus}-${block.number}`;
 			return [

@@ -24,7 +24,7 @@ const { curriculum } = handbook;
 const all = curriculum.weeks.flatMap((week) =>
 	week.apparatus.flatMap((plan) =>
 		plan.blocks.flatMap((block) => {
-			const view = floorPlanView(curriculum, week, plan, block);
+			const view = floorPlanView(curriculum, week, plan, block, handbook.words);
 			return view === undefined ? [] : [{ week, plan, block, view }];
 		}),
 	),
@@ -445,6 +445,13 @@ const GOLDEN: FloorPlanView = {
 	apparatus: "Hall",
 	week: 1,
 	sources: [],
+	coaches: {
+		group: "Monday",
+		spots: [
+			{ coach: 1, does: "spots", stations: [1], at: { x: 4, y: 2.6 } },
+			{ coach: 2, does: "watches", stations: [2], at: { x: 8, y: 4.5 } },
+		],
+	},
 	stations: [{ name: "Jump" }, { name: "Walk" }],
 	equipment: [
 		{ item: "landing-mat", name: "Landing mat", count: 1, stations: [0], symbol: "landing" },
@@ -465,6 +472,7 @@ const GOLDEN: FloorPlanView = {
 			{
 				number: 1,
 				drill: "jump",
+				queue: 3,
 				left: 0.5,
 				top: 1,
 				length: 4.1,

@@ -3,11 +3,14 @@
  * sizes are from.
  */
 
+import { type CoachSpot, coachesIn, coachSpots } from "../../compute/coach-spots.ts";
 import { equipmentForBlock } from "../../compute/equipment.ts";
 import { footprintOf } from "../../compute/footprints.ts";
+import { groupName } from "../../compute/names.ts";
 import { type FloorPlan, floorPlanOf } from "../../compute/placing.ts";
 import type { PlanItem } from "../../figures/floor-plan.ts";
 import type { ApparatusPlan, Block, Curriculum, WeekPlan } from "../../model.ts";
+import type { Words } from "../../words/words.ts";
 
 export interface FloorPlanView {
 	readonly block: number;
@@ -17,6 +20,8 @@ export interface FloorPlanView {
 	/** In rotation order. */
 	readonly stations: readonly { readonly name: string }[];
 	readonly equipment: readonly PlanItem[];
+	/** Who coaches where, of the group that needs most coaches; nobody where none has enough. */
+	readonly coaches: { readonly group: string; readonly spots: readonly CoachSpot[] } | undefined;
 	/** Who published sizes that are drawn here, and of what. */
 	readonly sources: readonly { readonly source: string; readonly items: readonly string[] }[];
 }
@@ -27,6 +32,7 @@ export function floorPlanView(
 	week: WeekPlan,
 	plan: ApparatusPlan,
 	block: Block,
+	words: Words,
 ): FloorPlanView | undefined {
 	if (block.kind !== "stations") return undefined;
 	const sources = new Map<string, string[]>();
@@ -38,13 +44,19 @@ export function floorPlanView(
 		return [{ item, name: known.name, count: needed, stations: [...new Set(stations)], symbol }];
 	});
 	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
+	const floorPlan = floorPlanOf(curriculum, plan, block);
+	const coaches = coachesIn(curriculum, week, plan, block);
 	return {
 		block: block.number,
 		apparatus: name,
 		week: week.week,
-		plan: floorPlanOf(curriculum, plan, block),
+		plan: floorPlan,
 		stations: block.stations.map(({ drill }) => ({ name: curriculum.drills.get(drill)?.title ?? drill })),
 		equipment,
+		coaches: coaches && {
+			group: groupName(words, coaches.group),
+			spots: coachSpots(floorPlan, coaches.places),
+		},
 		sources: Array.from(sources, ([source, items]) => ({ source, items })),
 	};
 }
