@@ -140,6 +140,9 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string, size: number):
 	return raw(drawFigure(shape, { ...words, size }));
 }
 
+/** Drawing units of 8.5 pt where a stature of 2,000 is 11 mm, as in print.css. */
+const CARD_NUMBERS = 560;
+
 /** A drill's phases in the order a body goes through them, with their names under them. */
 export function shapeStrip(source: SheetSource, drill: Drill, idPrefix: string): Html | undefined {
 	const movement = movementOf(drill, source.curriculum);
@@ -150,7 +153,7 @@ export function shapeStrip(source: SheetSource, drill: Drill, idPrefix: string):
 		description: stripDescription(movement, source.words),
 		idPrefix,
 	};
-	return html`<figure class="strip">${raw(drawStrip(movement, words))}<figcaption>${names.map(
+	return html`<figure class="strip">${raw(drawStrip(movement, words, undefined, CARD_NUMBERS))}<figcaption>${names.map(
 		(name, i) => html`<span>${movement.inOrder && html`<b>${i + 1}</b> `}${name}</span>`,
 	)}</figcaption></figure>`;
 }

@@ -94,7 +94,7 @@ export const AS_DESIGNED: readonly SheetStep[] = [{ scale: 1, detail: 3 }];
 export function figureStrip(words: Words, movement: Movement): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
 	const said = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
-	return raw(drawStrip(movement, said));
+	return raw(drawStrip(movement, said, undefined, 0));
 }
 
 /** Spotting and caution as two lines of a frame; where neither is written, what holds then. */

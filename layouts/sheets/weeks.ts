@@ -4,16 +4,35 @@
 
 import { dateOf, meets, teachingWeeks } from "../../scripts/compute/calendar.ts";
 import { type CoverageCell, coverage } from "../../scripts/compute/coverage.ts";
-import { drillAt } from "../../scripts/compute/drill-at.ts";
+import { drillAt, valuesAt } from "../../scripts/compute/drill-at.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
 import { classTime } from "../../scripts/compute/time.ts";
 import { isLong } from "../../scripts/figures/floor-plan.ts";
-import type { ApparatusPlan, Block, Id, LinkedShape, Station, WeekPlan } from "../../scripts/model.ts";
+import { drawStrip } from "../../scripts/figures/strip.ts";
+import { movementOf, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
+import type {
+	ApparatusPlan,
+	Block,
+	Id,
+	LinkedDrill,
+	LinkedShape,
+	Station,
+	WeekPlan,
+} from "../../scripts/model.ts";
 import type { SheetPart, SheetSection } from "../../scripts/print/section.ts";
-import { type Html, html } from "../../scripts/render/html.ts";
+import { type Html, html, raw } from "../../scripts/render/html.ts";
 import { floorPlanView } from "../../scripts/render/views/floor-plan.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
-import { cueList, levelRows, named, pageList, safetyBox, shapeFigure, sheetHead } from "./pieces.ts";
+import {
+	beforeLevels,
+	cueList,
+	levelRows,
+	named,
+	pageList,
+	safetyBox,
+	shapeFigure,
+	sheetHead,
+} from "./pieces.ts";
 import { type Places, weekApparatusLabel } from "./places.ts";
 import type { SheetSource } from "./source.ts";
 
@@ -203,6 +222,23 @@ function stationSheet(
 		.some(({ spotting, caution }) => spotting !== undefined || caution !== undefined);
 	return html`<div class="station whole">${head}<h3>${block.kind !== "drill" && html`<span class="station-number">${position + 1}</span>`}${places.link("drill", drill.id, source.markdown.plain(drill.title))}<span class="see">${source.words.weekSheet.card} ${places.page("drill", drill.id)}</span></h3>
 ${station.note !== undefined && html`<p class="note">${places.inline(station.note)}</p>`}
-<div class="station-body"><div>${levelRows(source, places, drill, offered, block)}</div><div>${cueList(places, drill.cues)}</div></div>
+<div class="station-body"><div>${levelRows(source, places, drill, offered, block)}${stationFigures(source, drill, levels)}</div><div>${cueList(places, drill.cues)}</div></div>
 ${hasSafety && safetyBox(source, places, drill, levels)}</div>`;
+}
+
+/** The figures of a station as its levels do it: one strip, or one for each way. */
+function stationFigures(source: SheetSource, drill: LinkedDrill, levels: readonly Id[]): Html {
+	const ways = valuesAt(drill, levels, ({ sequence }) => sequence);
+	return html`${ways.map(({ levels: those }) => {
+		// One strip shows the hands that any of its levels needs.
+		const same = (those === "all" ? levels : those).map((level) => drillAt(drill, level));
+		const [one = drill] = same.toSorted((a, b) => (b.helpers?.length ?? 0) - (a.helpers?.length ?? 0));
+		const movement = movementOf(one, source.curriculum);
+		if (movement.stances.length === 0) return undefined;
+		const words = {
+			title: stripTitle(movement, source.words),
+			description: stripDescription(movement, source.words),
+		};
+		return html`<div class="strip">${those !== "all" && html`<b class="of-levels">${beforeLevels(source, those)}</b>`}${raw(drawStrip(movement, words, undefined, 0))}</div>`;
+	})}`;
 }

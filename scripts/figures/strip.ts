@@ -31,7 +31,8 @@ const GAP = 260;
 const LEAST_WIDTH = 700;
 /** How far a mat or a beam runs past the bodies on it. */
 const OVER = 110;
-const CAPTION = 440;
+const CAPTION = { numbered: 140, plain: 320 } as const;
+const NUMBERS = 300;
 /** One stature, in em. */
 const EM = 5.625;
 
@@ -66,11 +67,13 @@ const drawHere: BodyOfStrip = ({ pose, dx, up }) => drawBody(movedBy(pose, 0, up
  * A strip of figures as SVG text. Throws without any stance: such a drill has no strip.
  *
  * @param body where a page holds each body once, what places it in the strip
+ * @param numbers how large the steps' numbers are, in drawing units; 0 for a small strip with arrows alone
  */
 export function drawStrip(
 	movement: Pick<Movement, "stances" | "inOrder" | "travel">,
 	words: PictureWords,
 	body: BodyOfStrip = drawHere,
+	numbers = NUMBERS,
 ): string {
 	const { stances, inOrder, travel } = movement;
 	if (stances.length === 0) throw new RangeError("a strip needs at least one stance");
@@ -91,7 +94,7 @@ export function drawStrip(
 	const width = Math.ceil(Math.max(...edges) + MARGIN) - left;
 	const walls = stretches.map(({ wallTop = 0 }) => -wallTop);
 	const top = Math.floor(Math.min(...placed.map(({ box }) => box.top), ...walls) - MARGIN);
-	const caption = inOrder ? CAPTION : 0;
+	const caption = inOrder ? (numbers > 0 ? numbers + CAPTION.numbered : CAPTION.plain) : 0;
 	const bottom = Math.ceil(Math.max(caption, ...placed.map(({ box }) => box.bottom + MARGIN)));
 	const height = bottom - top;
 	const em = (units: number): string => `${Math.round((units * EM * 100) / UNITS) / 100}em`;
@@ -108,7 +111,7 @@ export function drawStrip(
 			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
 			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelpingHands(helper, dx))).join("") +
 			drawFloor(left + MARGIN, left + width - MARGIN, false) +
-			(inOrder ? drawCaptions(placed, travel !== "none") : ""),
+			(inOrder ? drawCaptions(placed, travel !== "none", numbers) : ""),
 	);
 }
 
@@ -379,11 +382,14 @@ function drawHips(placed: readonly Placed[]): string {
 
 // ── 4. numbers and arrows ──────────────────────────────────────────────────────────────────────
 
-function drawCaptions(placed: readonly Placed[], travels: boolean): string {
-	const numbers = placed.map(({ middle }, i) => `<text x="${Math.round(middle)}" y="360">${i + 1}</text>`);
+function drawCaptions(placed: readonly Placed[], travels: boolean, size: number): string {
+	const numbers = placed.map(
+		({ middle }, i) => `<text x="${Math.round(middle)}" y="${60 + size}">${i + 1}</text>`,
+	);
 	const gaps = placed.slice(1).map(({ middle }, i) => {
-		const from = (placed[i]?.middle ?? middle) + 200;
-		return { from: Math.round(from), to: Math.round(middle - 200) };
+		const room = Math.max(120, size * 0.667);
+		const from = (placed[i]?.middle ?? middle) + room;
+		return { from: Math.round(from), to: Math.round(middle - room) };
 	});
 	const stays = (i: number): boolean =>
 		!travels || [i, i + 1].every((k) => placed[k]?.pose.support.kind === "bar");
@@ -398,7 +404,9 @@ function drawCaptions(placed: readonly Placed[], travels: boolean): string {
 			? ""
 			: `<path class="figure-arrows" fill="${fill}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${d.join("")}"/>`;
 	return (
-		`<g class="figure-numbers" fill="${INK}" font-size="300" text-anchor="middle">${numbers.join("")}</g>` +
+		(size > 0
+			? `<g class="figure-numbers" fill="${INK}" font-size="${size}" text-anchor="middle">${numbers.join("")}</g>`
+			: "") +
 		path(on, INK) +
 		path(still, "none")
 	);

@@ -35,6 +35,13 @@ test("figures stand in order, numbered, on one floor", () => {
 	expect(places).toEqual([...places].sort((a, b) => a - b));
 });
 
+test("a strip without numbers has its arrows still, and is less high", () => {
+	const [whole, plain] = [drawStrip(roll, words), drawStrip(roll, words, undefined, 0)];
+	expect(plain).not.toContain("<text");
+	expect(pathsOf(plain, /figure-arrows/)).toHaveLength(1);
+	expect(viewBoxOf(plain)[3]).toBeLessThan(viewBoxOf(whole)[3]);
+});
+
 test("an arrow leads from each number to the next", () => {
 	const svg = drawStrip({ ...roll, travel: "forward" }, words);
 	const [d = ""] = pathsOf(svg, /figure-arrows/);
