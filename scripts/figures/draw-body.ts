@@ -180,6 +180,23 @@ export function drawHold(pose: Pose, dx: number): string {
 	return `<path class="figure-bar" stroke="${INK}" stroke-width="80" stroke-linecap="round" d="M${Math.round(left - ends)} ${y}H${Math.round(right + ends)}"/>`;
 }
 
+/** A bar along its length, on two uprights: behind bodies on it, which show where its end would be seen. */
+export function drawLongBar(
+	{ left, right }: { readonly left: number; readonly right: number },
+	height: number,
+	floor: number,
+	rungs: readonly number[] = [],
+	name = "long-bar",
+): string {
+	const [a, b] = [Math.round(left), Math.round(right)];
+	const top = Math.round(-height * UNITS);
+	const lines = [top, ...rungs].map((y) => `M${a} ${y}H${b}`).join("");
+	return (
+		`<path class="figure-${name}" fill="none" stroke="${FAR}" stroke-width="48" ` +
+		`d="${lines}M${a} ${top - 40}V${Math.round(floor)}M${b} ${top - 40}V${Math.round(floor)}"/>`
+	);
+}
+
 /**
  * The uprights of the bar that a body hangs or presses on, down to a floor in drawing units, with feet
  * where they reach it: one where the bar is seen end on. Fine, since they stand behind the body.
@@ -280,7 +297,7 @@ function headPath(pose: Pose, toPage: ToPage, hair: boolean): string {
 	// Opposite to where the hair is tied, a little in front.
 	const chin = { ...between(head, nose, 0.42), r: 0.022 };
 	const jaw = { x: chin.x - 0.48 * away.x, y: chin.y - 0.48 * away.y, r: chin.r };
-	const lock = { ...between(root, tail, 0.55), r: 0.02 };
+	const lock = { ...between(root, tail, 0.6), r: 0.026 };
 	return (
 		circle(toPage(head)) +
 		segment(toPage(bridge), toPage(nose), true) +

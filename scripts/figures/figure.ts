@@ -5,7 +5,7 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawLongBar, UNITS } from "./draw-body.ts";
 import { drawGround, FLOOR_BAR_FOOT, feetAt, isRoller, rollerAt, WALL_WIDTH } from "./ground.ts";
 import { INK, PAPER, type PictureWords, picture } from "./markup.ts";
 import { movedBy, type Pose, type Posture, poseOf, tiltedBy } from "./pose.ts";
@@ -77,7 +77,7 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 		[left, top, side, side],
 		{ width: size, height: size },
 		under +
-			drawUprights(pose, 0, Math.min(0, top + side)) +
+			(pose.support.kind === "bar" ? drawLongBar(edges, pose.support.y, Math.min(0, top + side)) : "") +
 			drawBody(pose, 0) +
 			(hanging ? "" : drawFloor(edges.left, edges.right, pose.support.kind === "air" && ground === "floor")) +
 			(options.mark === undefined ? "" : drawMark(options.mark, left + side, top, side)),

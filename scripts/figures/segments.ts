@@ -45,7 +45,7 @@ export const HEEL = 0.036;
 
 /** Half the thickness of each part where it is drawn. Chosen so that a figure reads at 48 pixels. */
 export const RADII = {
-	head: 0.062,
+	head: 0.066,
 	nose: 0.008,
 	tail: 0.008,
 	pelvis: 0.052,
@@ -65,4 +65,4 @@ export const RADII = {
 
 /** How far the tip of the nose stands before the middle of the head, and tied hair hangs. Chosen for the drawing. */
 export const NOSE = 0.076;
-export const HAIR = 0.12;
+export const HAIR = 0.15;

@@ -15,7 +15,7 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawLongBar, UNITS } from "./draw-body.ts";
 import { drawFloor, withRoller } from "./figure.ts";
 import { flightRises } from "./flight.ts";
 import { drawGround, feetAt, isRoller, rollerAt, type Stretch, stepUnder, WALL_WIDTH } from "./ground.ts";
@@ -312,7 +312,7 @@ const onBar = ({ pose }: Placed): boolean => pose.support.kind === "bar";
 
 /**
  * Bars, behind the bodies: phases beside each other are on the same one, so it is drawn once, along its
- * length, on two uprights; one body alone has the end of a bar on one upright.
+ * length, on two uprights.
  */
 function drawPosts(placed: readonly Placed[]): string {
 	let drawn = drawRopes(placed);
@@ -326,10 +326,7 @@ function drawPosts(placed: readonly Placed[]): string {
 			last = next;
 			i++;
 		}
-		drawn +=
-			first === last && first.stance.hung === undefined
-				? drawUprights(first.pose, first.dx, 0)
-				: drawLongBar(first, last);
+		drawn += barUnder(first, last);
 	}
 	return drawn;
 }
@@ -352,20 +349,16 @@ function longBarOf(first: Placed, last: Placed): readonly [left: number, right: 
 		: [first.box.left, last.box.right];
 }
 
-function drawLongBar(first: Placed, last: Placed): string {
-	const [a, b] = [first.pose.support, last.pose.support];
-	if (!("y" in a) || !("y" in b)) return "";
+function barUnder(first: Placed, last: Placed): string {
+	const { support } = first.pose;
+	if (!("y" in support)) return "";
 	const [left, right] = longBarOf(first, last);
-	const high = Math.round(a.y * UNITS);
-	const heights = [high];
+	const rungs: number[] = [];
 	if (first.stance.hung === "wall-bars") {
-		for (let y = high - RUNGS.apart; y > RUNGS.least; y -= RUNGS.apart) heights.push(Math.round(y));
+		for (let y = support.y * UNITS - RUNGS.apart; y > RUNGS.least; y -= RUNGS.apart)
+			rungs.push(-Math.round(y));
 	}
-	const name = first.stance.hung ?? "long-bar";
-	return (
-		`<path class="figure-${name}" fill="none" stroke="${FAR}" stroke-width="24" ` +
-		`d="${heights.map((y) => `M${left} ${-y}H${right}`).join("")}M${left} ${-high - 40}V0M${right} ${-high - 40}V0"/>`
-	);
+	return drawLongBar({ left, right }, support.y, 0, rungs, first.stance.hung);
 }
 
 // ── 3. hips ────────────────────────────────────────────────────────────────────────────────────
