@@ -192,7 +192,8 @@ export type Ground =
 	| "wall"
 	| "barrel"
 	| "octagon"
-	| "floor-bar";
+	| "floor-bar"
+	| "table";
 
 /** One phase of a drill: a shape, and how it is carried here where that differs from the shape itself. */
 export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | "base">> {

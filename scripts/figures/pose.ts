@@ -550,6 +550,8 @@ function onHands(posture: Posture, joints: Joints, ground: Ground | undefined): 
 	const hands = handHeight(joints);
 	if (pressing >= SUPPORT_SHOULDER) return lifted(flat, -hands, { kind: "floor" });
 	const drop = hands - bodyHeight(flat);
+	// Hands beside the hips press on the top of what is jumped over; the legs may hang beside it.
+	if (ground === "box" || ground === "table") return lifted(flat, -hands, { kind: "floor" });
 	const own = ground === "beam" || ground === "rails" || ground === "block" ? ground : undefined;
 	if (own === undefined && drop > BAR_DROP) return onBar(joints);
 

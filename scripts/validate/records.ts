@@ -29,11 +29,12 @@ export type Sequence = (
 				| "wall"
 				| "barrel"
 				| "octagon"
-				| "floor-bar";
+				| "floor-bar"
+				| "table";
 			/**
 			 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
 			 */
-			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
+			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar" | "table";
 			/**
 			 * What carries the body here, where it is not what the shape says.
 			 */
@@ -116,11 +117,12 @@ export type Sequence1 = (
 				| "wall"
 				| "barrel"
 				| "octagon"
-				| "floor-bar";
+				| "floor-bar"
+				| "table";
 			/**
 			 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
 			 */
-			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
+			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar" | "table";
 			/**
 			 * What carries the body here, where it is not what the shape says.
 			 */

@@ -1730,6 +1730,7 @@ export const figures = {
 		barrel: "at a barrel",
 		octagon: "at an octagon roller",
 		"floor-bar": "on a floor bar",
+		table: "on a vault table",
 	} satisfies Record<Ground, string>,
 	/** After what carries the feet. */
 	/** Who helps a figure. */
@@ -1751,6 +1752,7 @@ export const figures = {
 		barrel: "in the air at a barrel",
 		octagon: "in the air at an octagon roller",
 		"floor-bar": "in the air over a floor bar",
+		table: "in the air over a vault table",
 	} satisfies Record<Ground, string>,
 	/** The line under a strip of figures. */
 	caption: (direction: string, shapes: string) => `${direction}: ${shapes}`,

@@ -1677,6 +1677,7 @@ export const figures: Words["figures"] = {
 		barrel: "contre un cylindre",
 		octagon: "contre un octogone",
 		"floor-bar": "sur une barre au sol",
+		table: "sur une table de saut",
 	},
 	helper: ({ from, stance, hands }) =>
 		`Un aide ${stance === "kneel" ? "à genoux" : "debout"} ${HELPER_AT[from]}, les mains ${hands.map((place) => HELP_PLACES[place]).join(" et ")}.`,
@@ -1696,6 +1697,7 @@ export const figures: Words["figures"] = {
 		barrel: "en l'air contre un cylindre",
 		octagon: "en l'air contre un octogone",
 		"floor-bar": "en l'air au-dessus d'une barre au sol",
+		table: "en l'air au-dessus d'une table de saut",
 	},
 	caption: (direction, shapes) => `${direction} : ${shapes}`,
 	look: (figure, description) => `${figure} : ${description}`,

@@ -227,6 +227,7 @@ describe.each([
 	"barrel",
 	"octagon",
 	"floor-bar",
+	"table",
 ] as const)("on: %s", (ground) => {
 	test.each(DEMO_SHAPES.map(({ id }) => id))("%s lies inside its square, under 3 kB, on its ground", (id) => {
 		const shape = demoShape(id);

@@ -174,6 +174,7 @@ const GROUNDS: readonly Ground[] = [
 	"barrel",
 	"octagon",
 	"floor-bar",
+	"table",
 ];
 const grounds = fc.constantFrom(...GROUNDS);
 const ways = fc.constantFrom<Direction>("forward", "backward", "sideways", "none");
@@ -199,6 +200,7 @@ describe("what phases are on", () => {
 		["soft-mat", 0.2],
 		["block", 0.26],
 		["box", 0.52],
+		["table", 0.64],
 		["beam", 0.3],
 	] as const)("feet stand on the top of: %s", (ground, top) => {
 		const svg = drawStrip(movement([stand], ground), words);
