@@ -89,6 +89,8 @@ export interface Manner extends DoseNumbers {
 	readonly caution?: string;
 	/** Coaches whose hands are needed at the station. */
 	readonly spotters?: number;
+	/** Who helps in the figures, and where the hands are. */
+	readonly helpers?: readonly Helper[];
 	/** Whether a coach has to be looking; where nobody says, where `spotters` is more than 0. */
 	readonly watch?: boolean;
 	readonly easier?: readonly string[];
@@ -96,6 +98,37 @@ export interface Manner extends DoseNumbers {
 	/** Metres of room before and after, for floor plans. */
 	readonly run?: number;
 	readonly runOut?: number;
+}
+
+/** Places on a gymnast's body where a helper's hand can be. */
+export type HelpPlace =
+	| "head"
+	| "shoulder"
+	| "upper-arm"
+	| "forearm"
+	| "hand"
+	| "chest"
+	| "stomach"
+	| "upper-back"
+	| "low-back"
+	| "waist"
+	| "hip"
+	| "seat"
+	| "thigh"
+	| "back-of-thigh"
+	| "knee"
+	| "shin"
+	| "foot";
+
+/** A coach who helps in one step of a sequence. */
+export interface Helper {
+	/** Counted from 1. */
+	readonly step: number;
+	/** Of the gymnast. */
+	readonly from: "side" | "front" | "back";
+	readonly stance?: "stand" | "kneel";
+	/** One or two. */
+	readonly hands: readonly HelpPlace[];
 }
 
 /** How a level does a drill. */
@@ -153,7 +186,8 @@ export type Ground =
 	| "wall"
 	| "barrel"
 	| "octagon"
-	| "floor-bar";
+	| "floor-bar"
+	| "table";
 
 /** One phase of a drill: a shape, and how it is carried here where that differs from the shape itself. */
 export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | "base">> {
@@ -162,6 +196,13 @@ export interface Phase extends Partial<Pick<Shape, "angles" | "view" | "tilt" | 
 	readonly on?: Ground;
 	/** What the hands are on, where that is not what carries the feet. */
 	readonly hands?: Ground;
+}
+
+/** What it looks like when wrong, and what to say; with a shape, what of it is wrong then. */
+export interface Fault extends Partial<Pick<Shape, "angles" | "tilt">> {
+	readonly see: string;
+	readonly say: string;
+	readonly shape?: Id;
 }
 
 /** One drill as a club wrote it, every field checked. */
@@ -193,7 +234,7 @@ export interface Drill extends Omit<Manner, "heights"> {
 	readonly easier: readonly string[];
 	readonly harder: readonly string[];
 	readonly cues: readonly string[];
-	readonly faults: readonly { readonly see: string; readonly say: string }[];
+	readonly faults: readonly Fault[];
 	readonly media: readonly {
 		readonly file: string;
 		readonly alt: string;
@@ -310,6 +351,8 @@ export interface SideAngles {
 export interface Angles extends SideAngles {
 	readonly spread?: number;
 	readonly trunk?: number;
+	/** Between the head and the upper trunk: 0 in line, positive chin to chest; left out, it follows from the rest. */
+	readonly neck?: number;
 	readonly left?: SideAngles;
 	readonly right?: SideAngles;
 }

@@ -442,6 +442,12 @@ export const CATALOGUE = {
 		why: "It closes no class. Often its year is wrong, and the day that was meant stays open.",
 		fix: "Correct the date under `closed` in _data/term.yaml, or take it out.",
 	},
+	H346: {
+		severity: "finding",
+		title: "No free way from one station to the next",
+		why: "Gymnasts would have to go over a run, a landing area or another station to change.",
+		fix: "Move a station by its `at` so that there is room to walk round it, or plan fewer stations.",
+	},
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",

@@ -6,7 +6,7 @@
  * after the other, with nothing between them.
  */
 
-import { bodyParts, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
+import { bodyParts } from "../../scripts/figures/draw-body.ts";
 import { drawStage, playerOf, scoreFrom } from "../../scripts/figures/stage.ts";
 import { figures } from "../../scripts/words/en.ts";
 
@@ -30,17 +30,14 @@ function setUp(place: HTMLElement): void {
 	stage.append(pictureFrom(drawStage(score)));
 	const phases = [...stage.querySelectorAll(".figure-phase")];
 	const parts = [...stage.querySelectorAll(".figure-moving path")];
-	const head = stage.querySelector(".figure-moving circle");
-	if (!head || phases.length < 2) return;
+	if (phases.length < 2) return;
 
 	const show = (phase: number, share: number): void => {
 		const pose = play(phase, share);
 		if (pose === undefined) return;
-		const { farLeg, farArm, trunk, head: disc, leg, legRoot, arm, armRoot } = bodyParts(pose, 0);
-		for (const [i, d] of [farLeg, farArm, trunk, leg, legRoot, arm, armRoot].entries())
+		const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = bodyParts(pose, 0);
+		for (const [i, d] of [farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes].entries())
 			parts[i]?.setAttribute("d", d);
-		for (const [name, value] of Object.entries(disc)) head.setAttribute(name, String(value));
-		head.setAttribute("stroke-width", String(pose.view === "side" ? NEAR_LAYER["stroke-width"] : 0));
 		const near = share < 0.5 ? phase : phase + 1;
 		for (const [i, ground] of phases.entries()) {
 			if (i === near) ground.removeAttribute("display");

@@ -59,6 +59,8 @@ export function drillPage(ctx: PageContext, view: DrillView): Html {
 		// Among what is easier and harder.
 		after: _after,
 		next: _next,
+		// One level's figures stand for all here.
+		strips: _strips,
 		...rest
 	} = view;
 	rest satisfies Nothing;
@@ -82,7 +84,7 @@ ${chips(
 	levels.map(({ level }) => level),
 	say.forLevels,
 )}
-${shapeStrip(ctx, figures)}
+${figures.stances.length > 0 && html`<div class="large">${shapeStrip(ctx, figures)}</div>`}
 ${movingFigure(ctx, figures)}
 ${safetyBox(ctx, safety)}
 ${section("levels", say.levels, levelWays(ctx, levels))}

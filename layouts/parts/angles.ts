@@ -36,7 +36,7 @@ function degrees(value = 0): string {
 /** A part with the angles of one shape; nothing where it has none. */
 export function anglesOfShape(ctx: PageContext, { shape, drawnAs }: ShapeView): Html | undefined {
 	if (shape.angles === undefined) return undefined;
-	const { spread = 0, trunk = 0 } = shape.angles;
+	const { spread = 0, trunk = 0, neck } = shape.angles;
 	const say = ctx.words.angles;
 	const rows: readonly (readonly [string, HtmlValue, string])[] = [
 		...JOINTS.map(
@@ -44,6 +44,7 @@ export function anglesOfShape(ctx: PageContext, { shape, drawnAs }: ShapeView): 
 		),
 		[say.spread.name, degrees(spread), say.spread.what],
 		[say.trunk.name, degrees(trunk), say.trunk.what],
+		...(neck === undefined ? [] : [[say.neck.name, degrees(neck), say.neck.what] as const]),
 		[say.lean.name, degrees(shape.tilt), say.lean.what],
 	];
 	return section("angles", say.title, [

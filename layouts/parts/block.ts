@@ -108,6 +108,8 @@ function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 			// In the heading, which leads to the drill.
 			id: _id,
 			title: _title,
+			// One level's figures stand for all here.
+			strips: _strips,
 			...coreRest
 		},
 		drill: _drill,

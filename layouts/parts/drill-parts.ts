@@ -7,6 +7,7 @@ import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
 import type { Link } from "../../scripts/views/links.ts";
 import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import { wrongFigures } from "./figures.ts";
 import { sign } from "./icons.ts";
 import type { Nothing } from "./nothing.ts";
 import { a, type PageContext } from "./page.ts";
@@ -56,8 +57,8 @@ export function faultList(ctx: PageContext, faults: DrillCore["faults"]): Html |
 	if (faults.length === 0) return undefined;
 	const words = ctx.words.drill;
 	return html`<dl class="faults">${faults.map(
-		({ see, say }) =>
-			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd></div>`,
+		({ see, say, wrong }) =>
+			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(ctx.words, wrong)}</dd>`}</div>`,
 	)}</dl>`;
 }
 

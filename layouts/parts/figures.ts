@@ -5,18 +5,35 @@
 import { drawBody, FAR_LAYER, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
-import type { Pose } from "../../scripts/figures/pose.ts";
-import { shortPath } from "../../scripts/figures/short-path.ts";
+import type { Pose, Posture } from "../../scripts/figures/pose.ts";
 import { type BodyOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
-import { type Movement, stripCaption, stripDescription, stripTitle } from "../../scripts/figures/support.ts";
+import {
+	type Movement,
+	stripCaption,
+	stripDescription,
+	stripTitle,
+	type Wrong,
+} from "../../scripts/figures/support.ts";
 import type { LinkedShape } from "../../scripts/model.ts";
 import { type Html, html, raw } from "../../scripts/views/html.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import type { PageContext } from "./page.ts";
 
 /** One shape's figure; `idPrefix` keeps its ids apart from others on the page. */
 export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefined {
 	if (shape.angles === undefined) return undefined;
 	return raw(drawFigure(shape, { title: shape.name, description: wordsOf(shape), idPrefix }));
+}
+
+/** A shape as it should be, and beside it as a fault has it. */
+export function wrongFigures(
+	{ figures: say }: Words,
+	{ name, ground, right, wrong }: Wrong,
+	size = 96,
+): Html {
+	const drawn = (posture: Posture, mark: "right" | "wrong") =>
+		drawFigure(posture, { title: name, description: say.marks[mark], ground, mark, size });
+	return raw(drawn(right, "right") + drawn(wrong, "wrong"));
 }
 
 /**
@@ -46,7 +63,7 @@ const keptBodies = new WeakMap<Pose, string>();
 function keptBody(pose: Pose): string {
 	const known = keptBodies.get(pose);
 	if (known !== undefined) return known;
-	const drawn = plain(drawBody(pose, 0)).replace(/ d="([^"]*)"/g, (_, d: string) => ` d="${shortPath(d)}"`);
+	const drawn = plain(drawBody(pose, 0));
 	keptBodies.set(pose, drawn);
 	return drawn;
 }
@@ -70,7 +87,6 @@ const STYLED: readonly string[] = [
 	...LAYER,
 	' fill="none" stroke="currentColor" stroke-width="20" stroke-dasharray="60 50"',
 	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
-	' stroke="var(--figure-paper,Canvas)" stroke-width="70" stroke-linecap="round"',
 	' fill="currentColor" font-size="300" text-anchor="middle"',
 	' stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
 	' xmlns="http://www.w3.org/2000/svg"',
@@ -94,7 +110,12 @@ function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolea
 		withLooks,
 		inOrder,
 		travel,
-		stances.map(({ posture, ground, overMat, shape }) => [shape.id, posture, ground, overMat]),
+		stances.map(({ posture, ground, hands, overMat, hung, helpers, shape }) => [
+			shape.id,
+			posture,
+			[ground, hands, overMat, hung],
+			helpers,
+		]),
 	]);
 	const known = strips?.get(key);
 	if (known !== undefined) return known;

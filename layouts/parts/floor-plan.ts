@@ -37,15 +37,29 @@ export function floorPlanFigure(
 		words: say.drawing,
 		stations: view.stations.map(({ name }, i) => ({ label: stationLabel(i), name })),
 		equipment: view.equipment,
+		...(view.coaches && { coaches: view.coaches.spots }),
 		upright: standing,
 	});
 	const landing = view.plan.stations.some(({ props }) => props.some((prop) => prop.landing));
 	const runs = view.plan.stations.some(({ run }) => run !== undefined);
+	const after = view.plan.stations.some(({ runOut }) => runOut !== undefined);
+	const beyond = svg.includes("plan-beyond");
 	const label = (number: number) => stationLabel(number - 1);
 	const signs = [
 		...(landing ? [say.landing, say.free(view.free.landing)] : []),
 		...(view.plan.stations.length > 1 ? [say.arrows] : []),
+		...(beyond ? [say.beyond] : []),
 		...(runs ? [say.run] : []),
+		...(after ? [say.runOut] : []),
+		...(view.waits ? [say.queue] : []),
+		...(view.coaches
+			? [
+					say.coaches(
+						view.coaches.group,
+						view.coaches.spots.map(({ coach, does, stations }) => say.coach(coach, does, stations)),
+					),
+				]
+			: []),
 		...(view.plan.walls.length > 0 ? [say.walls] : []),
 		...(view.plan.landmarks.length > 0 ? [say.landmarks] : []),
 		...(view.blocked.length > 0

@@ -206,6 +206,8 @@ function drillLines(
 		// The station's own heading.
 		id: _id,
 		title: _title,
+		// One level's figures stand for all here.
+		strips: _strips,
 		...rest
 	} = core;
 	rest satisfies Nothing;

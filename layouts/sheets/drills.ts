@@ -12,10 +12,12 @@ import type { BinderView, DrillLeaves } from "../../scripts/views/sheets/binder.
 import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { cueList, levelText, safetyLines } from "../parts/drill-parts.ts";
+import { wrongFigures } from "../parts/figures.ts";
 import { drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { longestNumber } from "./page-reference.ts";
 import {
+	CARD_NUMBERS,
 	columns,
 	dot,
 	evenRuns,
@@ -120,6 +122,8 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 		contacts: _contacts,
 		exposure: _exposure,
 		file: _file,
+		// One level's figures stand for all here.
+		strips: _strips,
 		...rest
 	} = view;
 	rest satisfies Nothing;
@@ -156,7 +160,7 @@ ${levelRows(words, levels)}
 <div class="prose">${withPages(binder, body)}</div>
 ${media.map((medium) => pictureOf(binder, medium, code))}
 ${cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(cues)}</div>`}
-${faults.length > 0 && html`<h3>${say.seeAndSay}</h3><dl class="faults">${faults.map(({ see, say }) => html`<div><dt>${see}</dt><dd>${say}</dd></div>`)}</dl>`}
+${faults.length > 0 && html`<h3>${say.seeAndSay}</h3><dl class="faults">${faults.map(({ see, say, wrong }) => html`<div><dt>${see}</dt><dd>${say}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(words, wrong)}</dd>`}</div>`)}</dl>`}
 ${setUpOf(binder, setUp)}
 <div class="card-links">${lines.map(([name, line]) => line !== undefined && html`<p><b>${name}</b> ${line}</p>`)}${
 		reviewed !== undefined && html`<p>${say.reviewed(words.date(reviewed.iso, "long"))}</p>`
@@ -166,7 +170,7 @@ ${setUpOf(binder, setUp)}
 
 /** A drill's phases in the order a body goes through them, with their names under them. */
 function stripOf(words: Words, movement: Movement, idPrefix: string): Html | undefined {
-	const strip = figureStrip(words, movement, idPrefix);
+	const strip = figureStrip(words, movement, { idPrefix, numbers: CARD_NUMBERS });
 	if (strip === undefined) return undefined;
 	return html`<figure class="strip">${strip}<figcaption>${movement.stances.map(
 		({ shape }, i) => html`<span>${movement.inOrder && html`<b>${i + 1}</b> `}${shape.name}</span>`,

@@ -48,11 +48,23 @@ export function shapeFigure(shape: LinkedShape, idPrefix: string, size: number):
 	return raw(drawFigure(shape, { ...words, size }));
 }
 
-/** A drill's figures in a row; nothing for a drill without. */
-export function figureStrip(words: Words, movement: Movement, idPrefix?: string): Html | undefined {
+/** Drawing units of 8.5 pt where a stature of 2,000 is 11 mm, as in print.css. */
+export const CARD_NUMBERS = 560;
+
+/**
+ * A drill's figures in a row; nothing for a drill without.
+ *
+ * @param numbers how large the steps' numbers are, in drawing units; 0 for arrows alone
+ */
+export function figureStrip(
+	words: Words,
+	movement: Movement,
+	{ idPrefix, numbers = 0 }: { readonly idPrefix?: string; readonly numbers?: number } = {},
+): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
 	const said = { title: stripTitle(movement, words), description: stripDescription(movement, words) };
-	return raw(drawStrip(movement, idPrefix === undefined ? said : { ...said, idPrefix }));
+	const named = idPrefix === undefined ? said : { ...said, idPrefix };
+	return raw(drawStrip(movement, named, undefined, numbers));
 }
 
 /** A filled mark, for tables that say yes. */

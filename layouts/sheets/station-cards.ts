@@ -52,6 +52,8 @@ function cardOf(words: Words, where: string, card: StationCard): Html {
 		faults: _faults,
 		criteria: _criteria,
 		setUp: _setUp,
+		// One level's figures stand for all here.
+		strips: _strips,
 		...rest
 	} = station.core;
 	rest satisfies Nothing;

@@ -7,12 +7,13 @@ import { weekApparatusAddress } from "../../scripts/views/addresses.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { BinderView, WeekLeaves, WeekOverview } from "../../scripts/views/sheets/binder.ts";
 import type { BlockView, PlannedApparatus, Station } from "../../scripts/views/week.ts";
+import type { Words } from "../../scripts/words/words.ts";
 import { cueList, safetyLines } from "../parts/drill-parts.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { stationsOrOptions } from "../parts/hall.ts";
 import { drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
-import { inSentence, levelRows, shapeFigure, sheetHead } from "./pieces.ts";
+import { figureStrip, inSentence, levelRows, namesBefore, shapeFigure, sheetHead } from "./pieces.ts";
 import { linkIn, pageList, pageOf, placeOf, withPages } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
@@ -152,7 +153,7 @@ function stationSheet(
 	const {
 		drill,
 		note,
-		core: { levels, cues, safety },
+		core: { levels, cues, safety, strips },
 		// The rest of the drill is on its card, whose page is named here; the rest of the station is a class's.
 		summary: _summary,
 		minutes: _minutes,
@@ -167,6 +168,17 @@ function stationSheet(
 	const isWritten = safety[0].says !== "nothing-written";
 	return html`<div class="station whole">${head}<h3>${number !== undefined && html`<span class="station-number">${number}</span>`}${linkIn(binder, drill)}<span class="see">${words.weekSheet.card} ${pageOf(binder, drill.to)}</span></h3>
 ${note && html`<p class="note">${note}</p>`}
-<div class="station-body"><div>${levelRows(words, levels)}</div><div>${cueList(cues)}</div></div>
+<div class="station-body"><div>${levelRows(words, levels)}${stationFigures(words, strips())}</div><div>${cueList(cues)}</div></div>
 ${isWritten && html`<div class="safety">${safetyLines(words, safety, undefined, drawnSign)}</div>`}</div>`;
+}
+
+/** The figures of a station as its levels do it: one strip, or one for each way. */
+function stationFigures(words: Words, strips: ReturnType<Station["core"]["strips"]>): Html {
+	return html`${strips.map(({ levels, figures }) => {
+		const strip = figureStrip(words, figures);
+		return (
+			strip &&
+			html`<div class="strip">${levels.length > 0 && html`<b class="of-levels">${namesBefore(words, levels)}</b>`}${strip}</div>`
+		);
+	})}`;
 }

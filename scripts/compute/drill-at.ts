@@ -1,6 +1,6 @@
 /** A drill as one level does it. What the level says replaces what the drill says, each field whole. */
 
-import type { Id, LinkedDrill } from "../model.ts";
+import type { Id, LinkedDrill, Manner } from "../model.ts";
 
 const made = new WeakMap<LinkedDrill, Map<Id, LinkedDrill>>();
 
@@ -11,9 +11,27 @@ export function drillAt(drill: LinkedDrill, level: Id): LinkedDrill {
 	const known = made.get(drill)?.get(level);
 	if (known !== undefined) return known;
 	const { do: _how, ...manner } = own;
-	const at = Object.keys(manner).length === 0 ? drill : { ...drill, ...manner };
+	const helpers = helpersAt(drill, manner);
+	const alike = Object.keys(manner).length === 0 && helpers === drill.helpers;
+	const at = alike ? drill : { ...drill, ...manner, ...(helpers && { helpers }) };
 	made.set(drill, (made.get(drill) ?? new Map<Id, LinkedDrill>()).set(level, at));
 	return at;
+}
+
+/**
+ * Who is drawn beside a level's figures: no more at a step than the level needs hands for. Steps of another
+ * sequence are not the ones that the drill's helpers are at.
+ */
+function helpersAt(drill: LinkedDrill, own: Manner): LinkedDrill["helpers"] {
+	const helpers = own.helpers ?? (own.sequence === undefined ? drill.helpers : []);
+	const most = own.spotters ?? drill.spotters;
+	if (helpers === undefined || most === undefined) return helpers;
+	const seen = new Map<number, number>();
+	const kept = helpers.filter(({ step }) => {
+		seen.set(step, (seen.get(step) ?? 0) + 1);
+		return (seen.get(step) ?? 0) <= most;
+	});
+	return kept.length === helpers.length ? helpers : kept;
 }
 
 /** What levels share of a drill: each value with the levels it is for; one for all where they do not differ. */

@@ -215,7 +215,7 @@ function doorsOf(station: PlacedStation, way: "leave" | "come", clear: number): 
 }
 
 /** The middle of the side where a station with a run begins, or of that where it ends. */
-function runPlace({ left, top, length, width }: Rect, turn: number, way: "leave" | "come"): Spot {
+export function runPlace({ left, top, length, width }: Rect, turn: number, way: "leave" | "come"): Spot {
 	const sides = [
 		{ x: left, y: top + width / 2 },
 		{ x: left + length / 2, y: top },

@@ -19,6 +19,7 @@ const HARM_OF: Readonly<Record<FindingCode, Harm>> = {
 	H318: "set-out",
 	H319: "set-out",
 	H320: "set-out",
+	H346: "set-out",
 	H333: "set-out",
 	H336: "set-out",
 	H337: "set-out",

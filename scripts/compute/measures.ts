@@ -28,6 +28,7 @@ import { settingsMeasure } from "./settings.ts";
 import { spaceMeasure } from "./space.ts";
 import { spacingMeasure } from "./spacing.ts";
 import { timeMeasure } from "./time.ts";
+import { waysMeasure } from "./ways.ts";
 
 export const MEASURES: readonly Measure[] = [
 	exposureMeasure,
@@ -45,6 +46,7 @@ export const MEASURES: readonly Measure[] = [
 	spaceMeasure,
 	settingsMeasure,
 	placingMeasure,
+	waysMeasure,
 	loadMeasure,
 	calendarMeasure,
 ];

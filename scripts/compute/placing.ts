@@ -39,6 +39,9 @@ export interface PlacedStation extends Rect {
 	/** In the plan's metres. */
 	readonly props: readonly Prop[];
 	readonly run: (Rect & { readonly turn: Prop["turn"] }) | undefined;
+	readonly runOut?: (Rect & { readonly turn: Prop["turn"] }) | undefined;
+	/** Gymnasts of the largest group who wait while the others have their turn. */
+	readonly queue?: number;
 	/** Whether the plan's author wrote `at`. */
 	readonly written: boolean;
 	/** Metres from the side that needs a wall to the edge of the plan; undefined where none does. */
@@ -80,7 +83,9 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 			const equipment = curriculum.equipment.get(item);
 			return equipment === undefined ? [] : [{ item, count, footprint: footprintOf(equipment) }];
 		});
-		return { arrangement: arrange(drill ?? {}, needs, gymnasts), at: station.at };
+		// Without `turn` the whole group works at once.
+		const queue = drill?.turn === undefined ? 0 : Math.max(0, gymnasts - drill.turn.atOnce);
+		return { arrangement: arrange(drill ?? {}, needs, gymnasts), at: station.at, queue };
 	});
 	const apparatus = curriculum.apparatus.get(plan.apparatus);
 	const own = apparatus?.plan;
@@ -98,7 +103,7 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 				)
 			: { size, spots: place(wanted, size, border, walls) };
 	const stations = placed.spots.map((spot, i): PlacedStation => {
-		const { arrangement, at } = wanted[i] ?? NOTHING;
+		const { arrangement, at, queue } = wanted[i] ?? NOTHING;
 		const put = <R extends Rect>(rect: R): R => ({ ...rect, ...turned(rect, arrangement, spot) });
 		return {
 			number: i + 1,
@@ -106,6 +111,8 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 			...rectOf(spot),
 			props: arrangement.props.map((prop) => ({ ...put(prop), turn: quarter(prop.turn + spot.turn) })),
 			run: arrangement.run && { ...put(arrangement.run), turn: quarter(spot.turn) },
+			runOut: arrangement.runOut && { ...put(arrangement.runOut), turn: quarter(spot.turn) },
+			queue,
 			written: at !== undefined,
 			fromWall: arrangement.wall ? edgeBehind(spot, placed.size) : undefined,
 		};
@@ -152,9 +159,11 @@ interface Wanted {
 	readonly arrangement: Arrangement;
 	/** The middle of the station, where it is written. */
 	readonly at: readonly [number, number] | undefined;
+	/** Gymnasts who wait. */
+	readonly queue: number;
 }
 
-const NOTHING: Wanted = { arrangement: arrange({}, [], 1), at: undefined };
+const NOTHING: Wanted = { arrangement: arrange({}, [], 1), at: undefined, queue: 0 };
 
 type Size = readonly [length: number, width: number];
 

@@ -41,6 +41,8 @@ export interface Arrangement {
 	readonly props: readonly Prop[];
 	/** The stretch of a run before the take-off. */
 	readonly run: Rect | undefined;
+	/** The stretch after it that the drill asks for. */
+	readonly runOut?: Rect | undefined;
 	/** Its side at x = 0 wants to stand at the edge of the plan. */
 	readonly wall: boolean;
 }
@@ -172,6 +174,7 @@ class Ground {
 	#right = 0;
 	#bottom = 0;
 	#run: Rect | undefined;
+	#runOut: Rect | undefined;
 	/** Whether anything stands here that has a lane of its own. */
 	solid = false;
 
@@ -242,6 +245,8 @@ class Ground {
 
 	/** Room behind what stands here, kept free. */
 	roomAfter(length: number): void {
+		const top = (this.#top + this.#bottom) / 2 - 0.5;
+		this.#runOut = { left: this.#right, top, length, width: 1 };
 		this.#grow(this.#right, this.#top, this.#right + length, this.#bottom);
 	}
 
@@ -284,6 +289,7 @@ class Ground {
 			width: centimetre(width),
 			props: this.#props.map(moved),
 			run: this.#run && moved(this.#run),
+			runOut: this.#runOut && moved(this.#runOut),
 			wall,
 		};
 	}

@@ -27,6 +27,7 @@ import {
 	poseOf,
 	shifted,
 	sideAngles,
+	withHair,
 } from "./pose.ts";
 import { onOneHold } from "./strip.ts";
 import type { Movement, Stance } from "./support.ts";
@@ -94,7 +95,7 @@ export function between(from: Moment, to: Moment, share: number, travel: Movemen
 	const over = isRoller(from.stance.ground) || isRoller(to.stance.ground);
 	const least = over ? even(from.pose.hip.y, to.pose.hip.y) - free.hip.y : Number.NEGATIVE_INFINITY;
 	const { support } = share < 0.5 ? from.pose : to.pose;
-	return { ...shifted(free, hip - free.hip.x, Math.max(low - lowestOf(free), least)), support };
+	return withHair({ ...shifted(free, hip - free.hip.x, Math.max(low - lowestOf(free), least)), support });
 }
 
 /** A body that turns from one view into the other, a share of the way; how it is drawn changes half way. */

@@ -1,27 +1,37 @@
 /**
  * Draws one posed body as SVG elements: the part that single figures and strips share.
  *
- *   1. discs → outlines: two discs and the straight sides that touch both make a limb's segment
- *   2. far limbs as outlines, then trunk and head, then near limbs over them, each with a thin rim of
- *      paper so that a limb in front of the body stays readable without any colour
+ *   1. discs → outlines: two discs and the straight sides that touch both make a limb's segment; the trunk
+ *      is a smooth outline that is fuller at the chest and the seat, so that front and back tell apart
+ *   2. far limbs in a lighter tone, then trunk, near leg and near arm, then the head with its nose and tied
+ *      hair over everything, so that it shows which side is the front whatever the arms do; each part with
+ *      a thin rim of paper, so that a limb before the body stays readable without any colour
  *   3. what carries the body
  *
- * Ink is `currentColor`; paper is `--figure-paper`, else the page's own canvas colour, so a figure
- * follows dark mode and print. Nothing needs a style sheet.
+ * Ink is `currentColor`; paper is `--figure-paper`, else the page's own canvas colour, so a figure follows
+ * dark mode and print; the lighter tone is a grey that stands off both. Nothing needs a style sheet.
  */
 
-import { INK, PAPER } from "./markup.ts";
-import { type Arm, type Disc, discsOf, type Leg, type Pose, type Side } from "./pose.ts";
+import { FAR, INK, PAPER } from "./markup.ts";
+import {
+	type Arm,
+	type Disc,
+	discsOf,
+	hairRoot,
+	type Leg,
+	type Point,
+	type Pose,
+	type Side,
+} from "./pose.ts";
 import { RADII } from "./segments.ts";
 
 /** Drawing units in one stature: many, so that whole numbers place a joint well enough. */
 export const UNITS = 2000;
 
-/** Half the width of the rim of paper around near parts, and of the line around far ones. */
+/** Half the width of the rim of paper around parts. */
 const RIM = 20;
-const FAR_LINE = 22;
 /** Far limbs are this much thinner than near ones. */
-const FAR_SHARE = 0.8;
+const FAR_SHARE = 0.92;
 
 /**
  * A near limb's root, as shares of its first segment. The limb and its rim start at `from`; up to `to`
@@ -43,7 +53,7 @@ export function boxOf(pose: Pose): Box {
 	let top = Number.POSITIVE_INFINITY;
 	let right = Number.NEGATIVE_INFINITY;
 	let bottom = Number.NEGATIVE_INFINITY;
-	for (const { x, y, r } of discsOf(pose)) {
+	for (const { x, y, r } of [...discsOf(pose), pose.nose, pose.tail, hairRoot(pose)]) {
 		left = Math.min(left, x - r);
 		right = Math.max(right, x + r);
 		top = Math.min(top, -y - r);
@@ -51,9 +61,13 @@ export function boxOf(pose: Pose): Box {
 	}
 	const { support } = pose;
 	if ("y" in support) {
-		const out = { bar: pose.view === "side" ? RADII.bar : BAR_ENDS, block: 0, beam: BEAM_HALF, rails: 0.05 }[
-			support.kind
-		];
+		const out = {
+			bar: pose.view === "side" ? RADII.bar : BAR_ENDS,
+			block: 0,
+			beam: BEAM_HALF,
+			rails: 0.05,
+			rope: 0,
+		}[support.kind];
 		left = Math.min(left, support.left - out);
 		right = Math.max(right, support.right + out);
 		top = Math.min(top, -support.y - RADII.bar);
@@ -76,41 +90,43 @@ const BAR_ENDS = 0.12;
 /** Half the width of a beam seen end on. */
 const BEAM_HALF = 0.042;
 
-/** What one body is drawn from: the outlines of its parts, as the `d` of their paths. */
+/** What one body is drawn from: the outlines of its parts, as the `d` of their paths, in the order of drawing. */
 export interface BodyParts {
 	/** Far limbs where they are not hidden behind near ones; always empty from the front. */
 	readonly farLeg: string;
 	readonly farArm: string;
 	readonly trunk: string;
-	readonly head: { readonly cx: number; readonly cy: number; readonly r: number };
 	readonly leg: string;
 	readonly legRoot: string;
 	readonly arm: string;
 	readonly armRoot: string;
+	readonly head: string;
+	/** Two eyes where the body faces the viewer. */
+	readonly eyes: string;
 }
 
 /** The outlines of a body, its x shifted by `dx` drawing units; its ground is y = 0. */
-export function bodyParts(pose: Pose, dx: number): BodyParts {
+export function bodyParts(pose: Pose, dx: number, hair = true): BodyParts {
 	const { left, right } = pose;
 	const toPage = ({ x, y, r }: Disc): Disc => ({ x: x * UNITS + dx, y: -y * UNITS, r: r * UNITS });
 	const fromSide = pose.view === "side";
 	const sides = fromSide ? [right] : [left, right];
 	const root = (a: Disc, b: Disc): string => segment(toPage(a), toPage(between(a, b, ROOT.to)));
-	const head = toPage(pose.head);
 	return {
 		farLeg: fromSide && differ(left.leg, right.leg) ? legPath(left, toPage, FAR_SHARE, 0) : "",
 		farArm: fromSide && differ(left.arm, right.arm) ? armPath(left, toPage, FAR_SHARE, 0) : "",
 		trunk: fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage),
-		head: { cx: Math.round(head.x), cy: Math.round(head.y), r: Math.round(head.r) },
 		leg: sides.map((side) => legPath(side, toPage, 1, ROOT.from)).join(""),
 		legRoot: sides.map(({ leg }) => root(leg.hip, leg.knee)).join(""),
 		arm: sides.map((side) => armPath(side, toPage, 1, ROOT.from)).join(""),
 		armRoot: sides.map(({ arm }) => root(arm.shoulder, arm.elbow)).join(""),
+		head: headPath(pose, toPage, hair),
+		eyes: fromSide ? "" : eyesPath(pose, toPage),
 	};
 }
 
 /** Attributes of the two layers of a body: far limbs, and everything nearer. */
-export const FAR_LAYER = { fill: PAPER, stroke: INK, "stroke-width": 2 * FAR_LINE, "paint-order": "stroke" };
+export const FAR_LAYER = { fill: FAR, stroke: PAPER, "stroke-width": 2 * RIM, "paint-order": "stroke" };
 export const NEAR_LAYER = { fill: INK, stroke: PAPER, "stroke-width": 2 * RIM, "paint-order": "stroke" };
 
 const FAR_OPEN = `<g class="figure-far"${attributes(FAR_LAYER)}>`;
@@ -124,24 +140,28 @@ function attributes(values: Readonly<Record<string, string | number>>): string {
 
 /** The body's elements and what its hands hold, its x shifted by `dx` drawing units; its ground is y = 0. */
 export function drawBody(pose: Pose, dx: number): string {
-	const { farLeg, farArm, trunk, head, leg, legRoot, arm, armRoot } = bodyParts(pose, dx);
-	const limb = (name: string, d: string): string =>
+	return drawParts(pose, dx) + drawHold(pose, dx);
+}
+
+/** The body's elements alone; all in the lighter tone, and without tied hair, for who helps. */
+export function drawParts(pose: Pose, dx: number, helps = false): string {
+	const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = bodyParts(pose, dx, !helps);
+	const part = (name: string, d: string): string =>
 		d === "" ? "" : `<path class="figure-${name}" d="${d}"/>`;
-	const far = limb("leg", farLeg) + limb("arm", farArm);
+	const far = part("leg", farLeg) + part("arm", farArm);
 	return (
 		(far === "" ? "" : `${FAR_OPEN}${far}</g>`) +
-		`${NEAR_OPEN}<path class="figure-trunk" d="${trunk}"/>` +
-		`<circle class="figure-head" cx="${head.cx}" cy="${head.cy}" r="${head.r}"${pose.view === "side" ? "" : ' stroke="none"'}/>` +
-		`${limb("leg", leg)}<path stroke="none" d="${legRoot}"/>` +
-		`${limb("arm", arm)}<path stroke="none" d="${armRoot}"/></g>` +
-		drawHold(pose, dx)
+		`${helps ? FAR_OPEN : NEAR_OPEN}${part("trunk", trunk)}` +
+		`${part("leg", leg)}<path stroke="none" d="${legRoot}"/>` +
+		`${part("arm", arm)}<path stroke="none" d="${armRoot}"/>${part("head", head)}` +
+		`${eyes === "" ? "" : `<path class="figure-eyes" fill="${PAPER}" stroke="none" d="${eyes}"/>`}</g>`
 	);
 }
 
 /** The bar, beam, rails or block under or over the hands; the ground is the caller's. */
 export function drawHold(pose: Pose, dx: number): string {
 	const { support } = pose;
-	if (!("y" in support)) return "";
+	if (!("y" in support) || support.kind === "rope") return "";
 	const left = Math.round(support.left * UNITS + dx);
 	const right = Math.round(support.right * UNITS + dx);
 	const y = Math.round(-support.y * UNITS);
@@ -158,6 +178,23 @@ export function drawHold(pose: Pose, dx: number): string {
 	}
 	const ends = BAR_ENDS * UNITS - 40;
 	return `<path class="figure-bar" stroke="${INK}" stroke-width="80" stroke-linecap="round" d="M${Math.round(left - ends)} ${y}H${Math.round(right + ends)}"/>`;
+}
+
+/** A bar along its length, on two uprights: behind bodies on it, which show where its end would be seen. */
+export function drawLongBar(
+	{ left, right }: { readonly left: number; readonly right: number },
+	height: number,
+	floor: number,
+	rungs: readonly number[] = [],
+	name = "long-bar",
+): string {
+	const [a, b] = [Math.round(left), Math.round(right)];
+	const top = Math.round(-height * UNITS);
+	const lines = [top, ...rungs].map((y) => `M${a} ${y}H${b}`).join("");
+	return (
+		`<path class="figure-${name}" fill="none" stroke="${FAR}" stroke-width="48" ` +
+		`d="${lines}M${a} ${top - 40}V${Math.round(floor)}M${b} ${top - 40}V${Math.round(floor)}"/>`
+	);
 }
 
 /**
@@ -212,52 +249,107 @@ function armPath({ arm }: Side, toPage: ToPage, share: number, from: number): st
 	const at = (disc: Disc): Disc => toPage({ ...disc, r: disc.r * share });
 	const elbow = at(arm.elbow);
 	const wrist = at(arm.wrist);
+	const fingers = at(arm.fingers);
+	// The palm is broader than the wrist.
+	const palm = { ...between(wrist, fingers, 0.42), r: 0.021 * UNITS * share };
 	return (
 		segment(between(at(arm.shoulder), elbow, from), elbow) +
-		segment(elbow, wrist) +
-		segment(wrist, at(arm.fingers))
+		segment(elbow, wrist, true) +
+		segment(wrist, palm, true) +
+		segment(palm, fingers, true)
 	);
 }
 
-/** A leg, as `armPath`. */
+/** A leg, as `armPath`: the calf is behind the shank, and the foot has a heel and a toe. */
 function legPath({ leg }: Side, toPage: ToPage, share: number, from: number): string {
 	const at = (disc: Disc): Disc => toPage({ ...disc, r: disc.r * share });
 	// The foot keeps its size: its sole has to stand on the floor.
 	const toe = toPage(leg.toe);
+	const heel = toPage(leg.heel);
 	const knee = at(leg.knee);
 	const ankle = at(leg.ankle);
+	const calf = { ...calfOf(leg), r: 0.031 * share };
 	return (
 		segment(between(at(leg.hip), knee, from), knee) +
-		segment(knee, ankle) +
-		segment(ankle, toe) +
-		segment(toPage(leg.heel), toe)
+		segment(knee, ankle, true) +
+		segment(ankle, toe, true) +
+		segment(heel, toe) +
+		segment(ankle, heel, true) +
+		segment(ankle, toPage(calf), true)
 	);
 }
 
-/** The outline of two discs and the two lines that touch both; one disc where it covers the other. */
-function segment(a: Disc, b: Disc): string {
+/** The middle of the calf: a third of the way down the shank, towards the heel. */
+function calfOf({ knee, ankle, heel, toe }: Leg): Point {
+	const long = Math.hypot(toe.x - heel.x, toe.y - heel.y);
+	const back = long === 0 ? 0 : 0.008 / long;
+	const at = between(knee, ankle, 0.32);
+	return { x: at.x + (heel.x - toe.x) * back, y: at.y + (heel.y - toe.y) * back };
+}
+
+/** The head from the side, facing where the nose is, with a chin and tied hair; from the front with a bun. */
+function headPath(pose: Pose, toPage: ToPage, hair: boolean): string {
+	const { head, nose, tail, view } = pose;
+	const root = hairRoot(pose);
+	if (view === "front") return circle(toPage(head)) + (hair ? circle(toPage({ ...root, r: 0.026 })) : "");
+	const bridge = { ...between(head, nose, 0.62), r: 0.019 };
+	const away = { x: root.x - head.x, y: root.y - head.y };
+	// Opposite to where the hair is tied, a little in front.
+	const chin = { ...between(head, nose, 0.42), r: 0.022 };
+	const jaw = { x: chin.x - 0.48 * away.x, y: chin.y - 0.48 * away.y, r: chin.r };
+	const lock = { ...between(root, tail, 0.6), r: 0.026 };
+	return (
+		circle(toPage(head)) +
+		segment(toPage(bridge), toPage(nose), true) +
+		segment(toPage({ ...head, r: 0.05 }), toPage(jaw), true) +
+		(hair ? segment(toPage(root), toPage(lock), true) + segment(toPage(lock), toPage(tail), true) : "")
+	);
+}
+
+function eyesPath({ head, chest }: Pose, toPage: ToPage): string {
+	const tall = Math.hypot(head.x - chest.x, head.y - chest.y) || 1;
+	const up = { x: (head.x - chest.x) / tall, y: (head.y - chest.y) / tall };
+	return [-0.024, 0.024]
+		.map((out) => circle(toPage({ x: head.x + out * up.y, y: head.y - out * up.x, r: 0.009 })))
+		.join("");
+}
+
+/**
+ * The outline of two discs and the two lines that touch both; one disc where it covers the other.
+ *
+ * @param open where another part covers the first disc, its end is a straight line, which is shorter to write
+ */
+function segment(a: Disc, b: Disc, open = false): string {
 	const dx = b.x - a.x;
 	const dy = b.y - a.y;
 	const distance = Math.hypot(dx, dy);
 	if (distance <= Math.abs(a.r - b.r) + 0.5) return circle(a.r > b.r ? a : b);
 	const angle = Math.atan2(dy, dx);
-	const open = Math.acos((a.r - b.r) / distance);
+	const wide = Math.acos((a.r - b.r) / distance);
+	const start = on(a, angle + wide);
+	const [there, back, end] = [on(b, angle + wide), on(b, angle - wide), on(a, angle - wide)];
 	return (
-		`M${on(a, angle + open)}L${on(b, angle + open)}` +
-		`${arcTo(b, 2 * open, angle - open)}L${on(a, angle - open)}` +
-		`${arcTo(a, 2 * Math.PI - 2 * open, angle + open)}z`
+		`M${pair(start.x, start.y)}l${step(start, there)}${arcTo(b, 2 * wide, there, back)}l${step(back, end)}` +
+		`${open ? "" : arcTo(a, 2 * Math.PI - 2 * wide, end, start)}z`
 	);
 }
 
-/** The point of a disc's edge in a direction. */
-function on(disc: Disc, angle: number): string {
-	return `${Math.round(disc.x + disc.r * Math.cos(angle))} ${Math.round(disc.y + disc.r * Math.sin(angle))}`;
+/** The point of a disc's edge in a direction, in whole units. */
+function on({ x, y, r }: Disc, angle: number): Point {
+	return { x: Math.round(x + r * Math.cos(angle)), y: Math.round(y + r * Math.sin(angle)) };
 }
 
-/** Along a disc's edge, anticlockwise on the page, over `extent` radians to a direction. */
-function arcTo(disc: Disc, extent: number, angle: number): string {
+/** Along a disc's edge, anticlockwise on the page, over `extent` radians. */
+function arcTo(disc: Disc, extent: number, from: Point, to: Point): string {
 	const r = Math.round(disc.r);
-	return `A${r} ${r} 0 ${extent > Math.PI ? 1 : 0} 0 ${on(disc, angle)}`;
+	return `a${r} ${r} 0 ${extent > Math.PI ? 1 : 0} 0 ${step(from, to)}`;
+}
+
+const step = (from: Point, to: Point): string => pair(to.x - from.x, to.y - from.y);
+
+/** Two numbers as short as a path takes them. */
+function pair(x: number, y: number): string {
+	return y < 0 ? `${x}${y}` : `${x} ${y}`;
 }
 
 function circle({ x, y, r }: Disc): string {
@@ -265,39 +357,88 @@ function circle({ x, y, r }: Disc): string {
 	return `M${Math.round(x - r)} ${Math.round(y)}a${d} ${d} 0 0 0 ${2 * d} 0a${d} ${d} 0 0 0 ${-2 * d} 0z`;
 }
 
-/** Shares of the discs at the trunk's ends. */
-const WAIST = 0.82;
-const RIBS = 1.42;
+/**
+ * Half the trunk's thickness in statures, to the front and to the back, at shares of the way from the hip to
+ * the shoulder joint: a seat, a waist, a chest, shoulders. Chosen for the drawing; what lies on the floor
+ * stays within the discs that the body is set down by.
+ */
+const PROFILE: readonly (readonly [at: number, front: number, back: number])[] = [
+	[-0.1, 0.03, 0.036],
+	[0.04, 0.049, 0.055],
+	[0.22, 0.048, 0.053],
+	[0.44, 0.044, 0.042],
+	[0.66, 0.05, 0.045],
+	[0.83, 0.058, 0.05],
+	[0.98, 0.046, 0.047],
+	[1.07, 0.02, 0.03],
+];
 
-/** The trunk along its curve: round at both ends, narrow at the waist, full at the chest. */
+/** The trunk along its curve, and the neck up to the head. */
 function trunkFromSide(pose: Pose, toPage: ToPage): string {
-	const hip = toPage(pose.hip);
-	const chest = toPage(pose.chest);
-	const chord = Math.atan2(chest.y - hip.y, chest.x - hip.x);
-	const half = ((pose.curve / 2) * Math.PI) / 180;
-	// On the page y runs down, so a rounded back turns clockwise on its way up.
-	const start = chord - half;
-	const end = chord + half;
-	const length = Math.hypot(chest.x - hip.x, chest.y - hip.y);
-	// Handles of a cubic curve that follows the arc; the two sides run inside and outside of it.
-	const handle = half === 0 ? length / 3 : ((2 / 3) * length * Math.tan(half / 2)) / Math.sin(half);
-	const radius = half === 0 ? Number.POSITIVE_INFINITY : length / (2 * Math.sin(half));
-	const sideHandle = (offset: number): number => handle * (1 + offset / radius);
-	const control = (disc: Disc, along: number, direction: number, across: number): string => {
-		const x = disc.x + along * Math.cos(direction) + across * Math.cos(direction + Math.PI / 2);
-		const y = disc.y + along * Math.sin(direction) + across * Math.sin(direction + Math.PI / 2);
-		return `${Math.round(x)} ${Math.round(y)}`;
+	const { hip, chest, head, nose } = pose;
+	const facing = (head.x - chest.x) * (nose.y - head.y) - (head.y - chest.y) * (nose.x - head.x) > 0 ? -1 : 1;
+	const spine = spineOf(pose);
+	const edge = (at: number, out: number): Disc => {
+		const { x, y, turn } = spine(at);
+		return toPage({ x: x + out * Math.sin(turn), y: y - out * Math.cos(turn), r: 0 });
 	};
-	const waist = WAIST * hip.r;
-	const ribs = RIBS * chest.r;
-	const quarter = Math.PI / 2;
+	const fronts = PROFILE.map(([at, front]) => edge(at, facing * front));
+	const backs = PROFILE.map(([at, , back]) => edge(at, -facing * back));
+	const neck = { ...between(chest, head, 0.15), r: RADII.neck * 1.15 };
 	return (
-		`M${on(hip, start + quarter)}` +
-		`C${control(hip, sideHandle(-waist), start, waist)} ${control(chest, -sideHandle(-ribs), end, ribs)} ${on(chest, end + quarter)}` +
-		`${arcTo(chest, Math.PI, end - quarter)}` +
-		`C${control(chest, -sideHandle(ribs), end, -ribs)} ${control(hip, sideHandle(waist), start, -waist)} ${on(hip, start - quarter)}` +
-		`${arcTo(hip, Math.PI, start + quarter)}z`
+		smooth([...fronts, ...backs.reverse()]) +
+		segment(toPage(neck), toPage({ ...head, r: RADII.neck })) +
+		circle(toPage({ ...hip, r: 0.036 }))
 	);
+}
+
+/** Places along the spine, on from its ends straight, and the direction up it there. */
+function spineOf({ hip, chest, curve }: Pose): (at: number) => Point & { readonly turn: number } {
+	const chord = Math.atan2(chest.y - hip.y, chest.x - hip.x);
+	// So small a curve is none: its radius would be beyond all numbers.
+	const half = Math.abs(curve) < 0.01 ? 0 : (curve * Math.PI) / 360;
+	const long = Math.hypot(chest.x - hip.x, chest.y - hip.y);
+	const arc = half === 0 ? long : (long * half) / Math.sin(half);
+	const radius = half === 0 ? 0 : arc / (2 * half);
+	return (at) => {
+		const on = Math.max(0, Math.min(1, at));
+		const turn = chord + half * (1 - 2 * on);
+		const past = (at - on) * arc;
+		// An arc of a circle is where its ends' directions have turned the way from one to the other.
+		const along = half === 0 ? on * long : radius * (Math.sin(half) - Math.sin(half - 2 * half * on));
+		const out = half === 0 ? 0 : radius * (Math.cos(half - 2 * half * on) - Math.cos(half));
+		return {
+			x: hip.x + along * Math.cos(chord) - out * Math.sin(chord) + past * Math.cos(turn),
+			y: hip.y + along * Math.sin(chord) + out * Math.cos(chord) + past * Math.sin(turn),
+			turn,
+		};
+	};
+}
+
+/** A closed smooth line through points (Catmull and Rom's spline, as cubic curves). */
+function smooth(points: readonly Disc[]): string {
+	const [first] = points;
+	if (first === undefined) return "";
+	const count = points.length;
+	let [before, from, to] = [points[count - 1] ?? first, first, points[1] ?? first];
+	let x = Math.round(first.x);
+	let y = Math.round(first.y);
+	let d = `M${pair(x, y)}`;
+	for (let i = 0; i < count; i++) {
+		const after = points[(i + 2) % count] ?? first;
+		const toX = Math.round(to.x);
+		const toY = Math.round(to.y);
+		d +=
+			`c${pair(Math.round(from.x + (to.x - before.x) / 6) - x, Math.round(from.y + (to.y - before.y) / 6) - y)}` +
+			` ${pair(Math.round(to.x - (after.x - from.x) / 6) - x, Math.round(to.y - (after.y - from.y) / 6) - y)}` +
+			` ${pair(toX - x, toY - y)}`;
+		x = toX;
+		y = toY;
+		before = from;
+		from = to;
+		to = after;
+	}
+	return `${d}z`;
 }
 
 /** From the front: shoulders to hips, and the neck. */
@@ -321,7 +462,9 @@ function hull(discs: readonly Disc[]): string {
 	const path = sides.map(({ b, out }, i) => {
 		const next = sides[(i + 1) % sides.length] ?? first;
 		const r = Math.round(b.r);
-		return `L${on(b, out)}A${r} ${r} 0 0 0 ${on(b, next.out)}`;
+		const [to, past] = [on(b, out), on(b, next.out)];
+		return `L${pair(to.x, to.y)}A${r} ${r} 0 0 0 ${pair(past.x, past.y)}`;
 	});
-	return `M${on(first.a, first.out)}${path.join("")}z`;
+	const start = on(first.a, first.out);
+	return `M${pair(start.x, start.y)}${path.join("")}z`;
 }

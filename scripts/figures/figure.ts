@@ -5,17 +5,19 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawLongBar, UNITS } from "./draw-body.ts";
 import { drawGround, FLOOR_BAR_FOOT, feetAt, isRoller, rollerAt, WALL_WIDTH } from "./ground.ts";
-import { INK, picture, type Words } from "./markup.ts";
+import { INK, PAPER, type PictureWords, picture } from "./markup.ts";
 import { movedBy, type Pose, type Posture, poseOf, tiltedBy } from "./pose.ts";
 import { ROLLER_TOP, topOf } from "./tops.ts";
 
-export interface FigureOptions extends Words {
+export interface FigureOptions extends PictureWords {
 	/** Width and height in CSS pixels where no style sheet says otherwise; 96 if left out. */
 	readonly size?: number;
 	/** What it is done on: the floor if left out, or what the shape needs to hang or press on. */
 	readonly ground?: Ground;
+	/** A tick or a cross in the corner: what is right, and what is wrong. */
+	readonly mark?: "right" | "wrong";
 }
 
 /** The least a square shows, in statures: keeps a tucked body from being blown up. */
@@ -75,10 +77,24 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 		[left, top, side, side],
 		{ width: size, height: size },
 		under +
-			drawUprights(pose, 0, Math.min(0, top + side)) +
+			(pose.support.kind === "bar" ? drawLongBar(edges, pose.support.y, Math.min(0, top + side)) : "") +
 			drawBody(pose, 0) +
-			(hanging ? "" : drawFloor(edges.left, edges.right, pose.support.kind === "air" && ground === "floor")),
+			(hanging ? "" : drawFloor(edges.left, edges.right, pose.support.kind === "air" && ground === "floor")) +
+			(options.mark === undefined ? "" : drawMark(options.mark, left + side, top, side)),
 	);
+}
+
+/** A tick or a cross in the upper corner on the right of a square. */
+function drawMark(mark: "right" | "wrong", right: number, top: number, side: number): string {
+	const size = Math.round(side * 0.13);
+	const [x, y] = [right - size - 70, top + 70];
+	const d =
+		mark === "right"
+			? `M${x} ${y + size / 2}L${x + size * 0.4} ${y + size}L${x + size} ${y}`
+			: `M${x} ${y}L${x + size} ${y + size}M${x + size} ${y}L${x} ${y + size}`;
+	const line = (stroke: string, width: number): string =>
+		`<path class="figure-mark" fill="none" stroke="${stroke}" stroke-width="${width}" stroke-linecap="round" stroke-linejoin="round" d="${d}"/>`;
+	return line(PAPER, Math.round(side * 0.07)) + line(INK, Math.round(side * 0.032));
 }
 
 /** The ends of a wedge under a body, in drawing units. */

@@ -15,10 +15,12 @@
  * can be drawn upright for a phone: turned, not mirrored. Symbols differ in form, never in colour alone.
  */
 
-import { type Route, routesOf } from "../compute/floor-routes.ts";
+import type { CoachSpot } from "../compute/coach-spots.ts";
+import { type Route, routesOf, type Spot } from "../compute/floor-routes.ts";
 import type { PlanSymbol } from "../compute/footprints.ts";
 import { type Crowding, type FloorPlan, FREE_SPACE, type PlacedStation } from "../compute/placing.ts";
 import type { Prop, Rect } from "../compute/station-layout.ts";
+import { waitingOf } from "../compute/waiting.ts";
 import type { Id, Side } from "../model.ts";
 import * as english from "../words/en.ts";
 import type { Words as Language } from "../words/words.ts";
@@ -35,6 +37,7 @@ import {
 	TONE,
 	tenth,
 	text,
+	textWidth,
 	type Words,
 	WRONG,
 } from "./chart-frame.ts";
@@ -58,6 +61,8 @@ export interface FloorPlanOptions extends Words {
 	readonly format: NumberFormat;
 	/** What stands at each station, in rotation order: a short label, and its drill's name. */
 	readonly stations: readonly { readonly label: string; readonly name: string }[];
+	/** Where its coaches stand, in the plan's metres; none where nobody says. */
+	readonly coaches?: readonly CoachSpot[];
 	/** The equipment list of the block. */
 	readonly equipment: readonly PlanItem[];
 	/** The plan's length from bottom to top. */
@@ -105,7 +110,15 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 	const found = routesOf(plan);
 	const routes = upright ? found.map((route) => routeUp(route, plan)) : found;
 	const { border } = plan;
-	const around = surroundings(view, border, routes);
+	const up = (spot: Spot): Spot => (upright ? { x: spot.y, y: plan.length - spot.x } : spot);
+	const queues = waitingOf(plan).map(({ station, spots }) => ({ station, spots: spots.map(up) }));
+	const coaches = (options.coaches ?? []).flatMap(({ coach, does, at }) =>
+		at === undefined ? [] : [{ coach, does, at: up(at) }],
+	);
+	const around = surroundings(view, border, routes, [
+		...queues.flatMap(({ spots }) => spots),
+		...coaches.map(({ at }) => at),
+	]);
 	const walls = (side: Side) => (view.walls.includes(side) ? WALL_ROOM : 0);
 	const originX = LEFT + walls("start") + around.left * METRE;
 	const originY = TOP + walls("left") + around.top * METRE;
@@ -120,7 +133,11 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		name,
 		at: { x: x(across), y: y(down) },
 	}));
-	const flags = landmarks.map(({ at }) => flagArea(at));
+	const badges = coaches.map(({ at }) => badgeArea({ x: x(at.x), y: y(at.y) }));
+	const dots = queues.flatMap(({ spots }) =>
+		spots.map((spot) => grow({ left: x(spot.x), right: x(spot.x), top: y(spot.y), bottom: y(spot.y) }, 5)),
+	);
+	const flags = [...landmarks.map(({ at }) => flagArea(at)), ...badges];
 	const places = labelPlaces(view.stations, flags, x, y);
 	const labels = places.map((place) =>
 		grow({ left: place.x, right: place.x, top: place.y, bottom: place.y }, DISC),
@@ -129,7 +146,7 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 	const named = drawLandmarks(
 		landmarks,
 		edges,
-		[...labels, ...hall.words],
+		[...labels, ...hall.words, ...badges, ...dots],
 		busy(view, x, y),
 		waysIn(routes, x, y),
 	);
@@ -137,10 +154,13 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		ground(view, x, y, upright, options.format, { left: LEFT, foot }) +
 		view.stations.map((station) => area(station, crowded.has(station.number), x, y)).join("") +
 		view.stations.map((station) => landingSpace(station, view, x, y)).join("") +
+		beyondEdges(view, say.keepClear, x, y) +
 		hall.svg +
 		arrows(routes, x, y) +
 		view.stations.map((station) => props(station, x, y)).join("") +
+		queues.map(({ station, spots }) => queue(station, spots, x, y)).join("") +
 		named.svg +
+		coaches.map(({ coach, at }) => badge(String(coach), x(at.x), y(at.y))).join("") +
 		view.stations.map(({ number }, i) => disc(places[i] ?? { x: 0, y: 0 }, label(number))).join("") +
 		scaleBar(x(0), foot + 34, view.length, options.format, say);
 	return {
@@ -186,6 +206,7 @@ function turnedUp(plan: FloorPlan): FloorPlan {
 			...up(station),
 			props: station.props.map((prop) => ({ ...up(prop), turn: back(prop.turn) })),
 			run: station.run && { ...up(station.run), turn: back(station.run.turn) },
+			runOut: station.runOut && { ...up(station.runOut), turn: back(station.runOut.turn) },
 		})),
 	};
 }
@@ -228,6 +249,7 @@ function describe(
 		...routesOf(plan)
 			.filter(({ way }) => way.length === 0)
 			.map(({ from, to }) => say.noWay(label(from), label(to))),
+		...waitingOf(plan).map(({ station, spots }) => say.queue(label(station), format(spots.length))),
 		...plan.crowding.map((one) => crowdingWords(one, say, label, (gap) => format(gap))),
 	);
 }
@@ -257,10 +279,23 @@ interface Around {
 /** Metres between a way outside the plan and the end of the drawing's floor. */
 const WAY_ROOM = 0.3;
 
-function surroundings(view: FloorPlan, border: number, routes: readonly Route[]): Around {
+function surroundings(
+	view: FloorPlan,
+	border: number,
+	routes: readonly Route[],
+	people: readonly Spot[],
+): Around {
 	const { stations, landmarks, length, width, walls } = view;
-	const free = (side: Side) => (walls.includes(side) ? 0 : border);
-	const ways = routes.flatMap(({ way }) => way);
+	const landing = stations.flatMap((station) => landingBox(station, view) ?? []);
+	const reach = (of: (box: Rect) => number) => Math.max(0, ...landing.map(of));
+	const clear = {
+		start: reach(({ left }) => -left),
+		left: reach(({ top }) => -top),
+		end: reach((box) => box.left + box.length - length),
+		right: reach((box) => box.top + box.width - width),
+	};
+	const free = (side: Side) => (walls.includes(side) ? 0 : Math.max(border, clear[side]));
+	const ways = [...routes.flatMap(({ way }) => way), ...people];
 	const over = (metres: number) => (metres > 0 ? metres + WAY_ROOM : 0);
 	return {
 		left: Math.max(free("start"), ...stations.map(({ left }) => -left), ...ways.map(({ x }) => over(-x))),
@@ -359,18 +394,92 @@ function area(station: PlacedStation, crowded: boolean, x: Scale, y: Scale): str
 	);
 }
 
-/** The free space wanted around a station's landing areas, as far as it is on the plan. */
-function landingSpace(station: PlacedStation, view: FloorPlan, x: Scale, y: Scale): string {
+/** The free space wanted around a station's landing areas: as far as a wall, and over an open edge. */
+function landingBox(station: PlacedStation, view: FloorPlan): Rect | undefined {
 	const landings = station.props.filter(({ landing }) => landing);
-	if (landings.length === 0) return "";
+	if (landings.length === 0) return undefined;
 	const free = FREE_SPACE.landing;
-	const left = Math.max(0, Math.min(...landings.map((r) => r.left)) - free);
-	const top = Math.max(0, Math.min(...landings.map((r) => r.top)) - free);
-	const right = Math.min(view.length, Math.max(...landings.map((r) => r.left + r.length)) + free);
-	const bottom = Math.min(view.width, Math.max(...landings.map((r) => r.top + r.width)) + free);
+	const stop = (side: Side, at: number): number => (view.walls.includes(side) ? 0 : at);
+	const left = Math.max(stop("start", -free), Math.min(...landings.map((r) => r.left)) - free);
+	const top = Math.max(stop("left", -free), Math.min(...landings.map((r) => r.top)) - free);
+	const right = Math.min(
+		view.length + stop("end", free),
+		Math.max(...landings.map((r) => r.left + r.length)) + free,
+	);
+	const bottom = Math.min(
+		view.width + stop("right", free),
+		Math.max(...landings.map((r) => r.top + r.width)) + free,
+	);
+	return { left, top, length: right - left, width: bottom - top };
+}
+
+function landingSpace(station: PlacedStation, view: FloorPlan, x: Scale, y: Scale): string {
+	const box = landingBox(station, view);
+	if (box === undefined) return "";
+	const { left, top, length, width } = box;
 	return (
-		`<rect class="plan-free" x="${tenth(x(left))}" y="${tenth(y(top))}" width="${tenth((right - left) * METRE)}" ` +
-		`height="${tenth((bottom - top) * METRE)}" rx="${free * METRE}" fill="none" stroke="${SOFT}" stroke-dasharray="1 4" stroke-linecap="round" stroke-width="1.5"/>`
+		`<rect class="plan-free" x="${tenth(x(left))}" y="${tenth(y(top))}" width="${tenth(length * METRE)}" ` +
+		`height="${tenth(width * METRE)}" rx="${FREE_SPACE.landing * METRE}" fill="none" stroke="${SOFT}" stroke-dasharray="1 4" stroke-linecap="round" stroke-width="1.5"/>`
+	);
+}
+
+/** What of that lies beyond the plan and its border: hatched, with its word where there is room. */
+function beyondEdges(view: FloorPlan, word: string, x: Scale, y: Scale): string {
+	const free = (side: Side) => (view.walls.includes(side) ? 0 : view.border);
+	const [west, north] = [-free("start"), -free("left")];
+	const [east, south] = [view.length + free("end"), view.width + free("right")];
+	const bands = view.stations.flatMap((station): readonly Rect[] => {
+		const box = landingBox(station, view);
+		if (box === undefined) return [];
+		const [right, bottom] = [box.left + box.length, box.top + box.width];
+		return [
+			{ left: box.left, top: box.top, length: west - box.left, width: box.width },
+			{ left: east, top: box.top, length: right - east, width: box.width },
+			{ left: box.left, top: box.top, length: box.length, width: north - box.top },
+			{ left: box.left, top: south, length: box.length, width: bottom - south },
+		].filter(({ length, width }) => length > 0.05 && width > 0.05);
+	});
+	return bands
+		.map(({ left, top, length, width }) => {
+			const [l, w] = [length * METRE, width * METRE];
+			const at = { x: x(left + length / 2), y: y(top + width / 2) };
+			const stands = w > l;
+			const room = textWidth(word, SMALL) + 6;
+			const named = Math.max(l, w) > room && Math.min(l, w) > 12;
+			const turn = stands ? ` transform="rotate(-90 ${tenth(at.x)} ${tenth(at.y)})"` : "";
+			return (
+				`<g class="plan-beyond"><g transform="translate(${tenth(at.x)} ${tenth(at.y)})">${hatching(l / 2, w / 2)}</g>` +
+				(named
+					? `<g${turn}>${box(at.x - room / 2, at.y - 6.5, room, 13, PAPER, 1, "none", 2)}${text(at.x, at.y + 3.8, word, { anchor: "middle", size: SMALL })}</g>`
+					: "") +
+				"</g>"
+			);
+		})
+		.join("");
+}
+
+/** Who waits: a dot each, the next one darker. */
+function queue(station: number, spots: readonly Spot[], x: Scale, y: Scale): string {
+	return `<g class="plan-queue" data-station="${station}" stroke="${PAPER}" stroke-width="1">${spots
+		.map(
+			(spot, i) =>
+				`<circle cx="${tenth(x(spot.x))}" cy="${tenth(y(spot.y))}" r="3.6" fill="${i === 0 ? INK : TONE}"/>`,
+		)
+		.join("")}</g>`;
+}
+
+/** Half the side of a coach's square. */
+const BADGE = 8;
+
+function badgeArea({ x, y }: Point): Area {
+	return { left: x - BADGE, right: x + BADGE, top: y - BADGE, bottom: y + BADGE };
+}
+
+/** A coach: a square with her number, where stations have discs. */
+function badge(label: string, x: number, y: number): string {
+	return (
+		`<g class="plan-coach" transform="translate(${tenth(x)} ${tenth(y)})"><path d="M${-BADGE} ${-BADGE}H${BADGE}V${BADGE}H${-BADGE}z" fill="${PAPER}" stroke="${INK}" stroke-width="2"/>` +
+		`${text(0, 4.2, label, { anchor: "middle", bold: true })}</g>`
 	);
 }
 
@@ -470,14 +579,26 @@ function props(station: PlacedStation, x: Scale, y: Scale): string {
 	);
 }
 
-/** A run is a thin arrow. */
-function run({ run: stretch, left: stationLeft, top: stationTop }: PlacedStation): string {
+/** A run is a thin arrow, the run-out after it a broken one. */
+function run(station: PlacedStation): string {
+	return (
+		lane(station, station.run, "run", "") +
+		lane(station, station.runOut, "run-out", ' stroke-dasharray="4 3"')
+	);
+}
+
+function lane(
+	{ left: stationLeft, top: stationTop }: Rect,
+	stretch: PlacedStation["run"],
+	name: string,
+	dashes: string,
+): string {
 	if (stretch === undefined) return "";
 	const { left, top, length, width, turn } = stretch;
 	const half = (Math.max(length, width) * METRE) / 2;
 	const turned = turn === 0 ? "" : ` rotate(${turn * 90})`;
 	return (
-		`<path class="plan-run" transform="translate(${tenth((left - stationLeft + length / 2) * METRE)} ${tenth((top - stationTop + width / 2) * METRE)})${turned}" fill="none" stroke-width="1.6" ` +
+		`<path class="plan-${name}"${dashes} transform="translate(${tenth((left - stationLeft + length / 2) * METRE)} ${tenth((top - stationTop + width / 2) * METRE)})${turned}" fill="none" stroke-width="1.6" ` +
 		`d="M${tenth(-half)} 0H${tenth(half - 6)}M${tenth(half - 11)} -4l5 4l-5 4" stroke-opacity=".75"/>`
 	);
 }

@@ -60,6 +60,14 @@ export function drawGround(stretch: Stretch): string {
 				`M${left} ${edge}H${right}L${right + foot} 0H${left - foot}zM${left - 12} ${edge + 220}H${right + 12}`,
 			);
 		}
+		case "table": {
+			// A thick top, lower towards the run, on one column.
+			const [near, far] = [edge + 90, edge + 300];
+			const middle = Math.round((left + right) / 2);
+			return solid(
+				`M${left} ${near}C${left} ${edge + 30} ${left + 60} ${edge} ${left + 160} ${edge}H${right}V${far}H${left + 120}C${left + 40} ${far} ${left} ${far - 60} ${left} ${near}zM${middle - 150} ${far}V0H${middle + 150}V${far}`,
+			);
+		}
 		case "board": {
 			// It rises to the end that the body leaves from; its middle is as high as its top is said to be.
 			const rise = Math.round(0.03 * UNITS);

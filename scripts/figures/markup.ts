@@ -3,6 +3,8 @@
 /** Ink and paper as attribute values: they follow the page's colours, dark mode and print. */
 export const INK = "currentColor";
 export const PAPER = "var(--figure-paper,Canvas)";
+/** What is further away, and who helps: a grey that stands off light and dark paper alike (3:1, WCAG 2.2). */
+export const FAR = "var(--figure-far,gray)";
 
 export interface PictureWords {
 	/** A short name, as plain text. */
@@ -25,7 +27,7 @@ export function picture(
 	words: PictureWords,
 	className: string,
 	viewBox: readonly [left: number, top: number, width: number, height: number],
-	size: { readonly width: number; readonly height: number },
+	size: { readonly width: number | string; readonly height: number | string },
 	content: string,
 ): string {
 	const head =

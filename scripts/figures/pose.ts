@@ -13,7 +13,7 @@
  */
 
 import type { Base, Ground, Shape, SideAngles } from "../model.ts";
-import { HALF_WIDTHS, HEEL, RADII, SEGMENTS, SHOULDER_TO_CROWN, TRUNK } from "./segments.ts";
+import { HAIR, HALF_WIDTHS, HEEL, NOSE, RADII, SEGMENTS, SHOULDER_TO_CROWN, TRUNK } from "./segments.ts";
 import { HOLD_TOPS, ROLLER_TOP, topOf } from "./tops.ts";
 
 /** What a figure is drawn from: any `Shape` is one. */
@@ -51,7 +51,7 @@ export interface Side {
 }
 
 /** What the hands press or hang on, where that is not the ground that the body stands on. */
-export type Hold = "bar" | "block" | "beam" | "rails";
+export type Hold = "bar" | "block" | "beam" | "rails" | "rope";
 
 /**
  * What carries the body. A hold gives the line the hands are on, from `left` to `right` (the same point
@@ -72,6 +72,10 @@ export interface Pose {
 	/** How far the trunk turns between its ends as it is drawn, degrees: 0 from the front. */
 	readonly curve: number;
 	readonly head: Disc;
+	/** The tip of the nose, where the face looks to; in the middle of the head from the front. */
+	readonly nose: Disc;
+	/** The end of the tied hair: it hangs from the back of the head, and lies on the ground where it meets it. */
+	readonly tail: Disc;
 	readonly left: Side;
 	readonly right: Side;
 	readonly support: Support;
@@ -117,6 +121,10 @@ export function sideAngles(posture: Posture, side: "left" | "right"): Required<S
  * @param hands what the hands of a body on hands and feet are on, where that is not the ground
  */
 export function poseOf(posture: Posture, ground?: Ground, hands = ground): Pose {
+	return withHair(placed(posture, ground, hands));
+}
+
+function placed(posture: Posture, ground: Ground | undefined, hands: Ground | undefined): Pose {
 	if (posture.base !== "hands-and-feet") return setDown(posture, placeJoints(posture, posture.tilt), ground);
 	const step = ground === undefined || hands === undefined ? 0 : topOf(hands) - topOf(ground);
 	const flat = withFlatHands(placeJoints(posture, tiltOntoHandsAndFeet(posture, step)));
@@ -126,7 +134,38 @@ export function poseOf(posture: Posture, ground?: Ground, hands = ground): Pose 
 
 /** The same body not yet set down: its hip joint at height 0. */
 export function poseInAir(posture: Posture): Pose {
-	return { ...placeJoints(posture, posture.tilt), support: { kind: "air" } };
+	return withHair({ ...placeJoints(posture, posture.tilt), support: { kind: "air" } });
+}
+
+/** The hair of a pose where gravity leaves it, on the floor at the lowest. */
+export function withHair(pose: Pose): Pose {
+	const { head, nose, view } = pose;
+	const long = Math.hypot(nose.x - head.x, nose.y - head.y);
+	if (view === "front" || long === 0) return { ...pose, tail: { ...head, r: RADII.tail } };
+	const face = { x: (nose.x - head.x) / long, y: (nose.y - head.y) / long };
+	const root = hairRoot(pose);
+	const crown = { x: (head.x - pose.chest.x) * 2, y: (head.y - pose.chest.y) * 2 };
+	// Off the back of the head, towards the crown, and down.
+	const way = { x: -0.6 * face.x + crown.x, y: -0.6 * face.y + crown.y - 0.7 };
+	const size = Math.hypot(way.x, way.y);
+	const x = root.x + (size === 0 ? 0 : (HAIR * way.x) / size);
+	const y = root.y + (size === 0 ? -HAIR : (HAIR * way.y) / size);
+	if (pose.support.kind === "air" || y >= RADII.tail) return { ...pose, tail: { x, y, r: RADII.tail } };
+	const down = Math.max(-HAIR, Math.min(0, RADII.tail - root.y));
+	const aside = Math.sqrt(HAIR * HAIR - down * down) * (way.x < 0 ? -1 : 1);
+	return { ...pose, tail: { x: root.x + aside, y: root.y + down, r: RADII.tail } };
+}
+
+/** Where the hair is tied: at the back of the head, a little up. From the front on top. */
+export function hairRoot({ head, nose, chest, view }: Pose): Disc {
+	const r = 0.013;
+	const long = Math.hypot(nose.x - head.x, nose.y - head.y);
+	const up = { x: head.x - chest.x, y: head.y - chest.y };
+	const tall = Math.hypot(up.x, up.y) || 1;
+	const high = { x: (up.x / tall) * head.r, y: (up.y / tall) * head.r };
+	if (view === "front" || long === 0) return { x: head.x + 1.1 * high.x, y: head.y + 1.1 * high.y, r };
+	const back = { x: ((head.x - nose.x) / long) * head.r, y: ((head.y - nose.y) / long) * head.r };
+	return { x: head.x + 0.86 * back.x + 0.56 * high.x, y: head.y + 0.86 * back.y + 0.56 * high.y, r };
 }
 
 /** A pose moved up or to the right, with what its hands hold left where it is. */
@@ -222,12 +261,14 @@ function mapped(pose: Pose, to: (disc: Disc) => Disc): Pose {
 		hip: to(pose.hip),
 		chest: to(pose.chest),
 		head: to(pose.head),
+		nose: to(pose.nose),
+		tail: to(pose.tail),
 		left: side(pose.left),
 		right: side(pose.right),
 	};
 }
 
-/** Every disc the body is drawn from: what it covers, but for the bulge of the trunk. */
+/** Every disc the body is drawn from: what it covers, but for the bulge of the trunk, nose and hair. */
 export function discsOf(pose: Pose): readonly Disc[] {
 	return [pose.head, ...trunkDiscs(pose), ...limbDiscs(pose.left), ...limbDiscs(pose.right)];
 }
@@ -291,9 +332,10 @@ function placeJoints(posture: Posture, tilt: number): Joints {
 	// The spine keeps its length, so a curved trunk has a shorter chord.
 	const chord = turn === 0 ? TRUNK : (TRUNK * Math.sin(turn / 2)) / (turn / 2);
 	const nod = turn / 2 + headNod(posture, tilt);
-	const head = fromSide
+	const head: Body = fromSide
 		? add([chord, 0, 0], [Math.cos(nod), Math.sin(nod), 0], SHOULDER_TO_CROWN - RADII.head)
-		: ([chord + SHOULDER_TO_CROWN - RADII.head, 0, 0] as const);
+		: [chord + SHOULDER_TO_CROWN - RADII.head, 0, 0];
+	const nose = add(head, fromSide ? [-Math.sin(nod), Math.cos(nod), 0] : [0, 1, 0], NOSE);
 
 	const side = (name: "left" | "right"): Side => {
 		const angles = sideAngles(posture, name);
@@ -311,6 +353,8 @@ function placeJoints(posture: Posture, tilt: number): Joints {
 		chest: seen([chord, 0, 0], RADII.chest),
 		curve: fromSide ? (posture.angles?.trunk ?? 0) : 0,
 		head: seen(head, RADII.head),
+		nose: seen(nose, RADII.nose),
+		tail: seen(head, RADII.tail),
 		left: side("left"),
 		right: side("right"),
 	};
@@ -380,6 +424,8 @@ function placeLeg(angles: Required<SideAngles>, spread: number, outwards: number
  * ahead.
  */
 function headNod(posture: Posture, tilt: number): number {
+	const { neck } = posture.angles ?? {};
+	if (neck !== undefined) return radians(neck);
 	const curve = radians(posture.angles?.trunk ?? 0) / 2;
 	if (posture.base === "shoulders") {
 		// To the side where the head lies when the body lies back, and down until it meets the floor.
@@ -504,6 +550,8 @@ function onHands(posture: Posture, joints: Joints, ground: Ground | undefined): 
 	const hands = handHeight(joints);
 	if (pressing >= SUPPORT_SHOULDER) return lifted(flat, -hands, { kind: "floor" });
 	const drop = hands - bodyHeight(flat);
+	// Hands beside the hips press on the top of what is jumped over; the legs may hang beside it.
+	if (ground === "box" || ground === "table") return lifted(flat, -hands, { kind: "floor" });
 	const own = ground === "beam" || ground === "rails" || ground === "block" ? ground : undefined;
 	if (own === undefined && drop > BAR_DROP) return onBar(joints);
 
@@ -563,18 +611,23 @@ function withGrip({ arm, leg }: Side): Side {
 
 /** Hands that bear weight lie flat, bent back at the wrist; a hand held higher stays as it is. */
 function withFlatHands(joints: Joints): Joints {
-	const height = handHeight(joints) + 0.05;
+	const ground = handHeight(joints);
+	const height = ground + 0.002;
 	const flat = ({ arm, leg }: Side, outwards: number): Side => {
-		const { shoulder, wrist } = arm;
-		if (wrist.y - wrist.r > height) return { arm, leg };
+		const { shoulder, wrist, fingers } = arm;
+		const isDown = wrist.y - wrist.r <= height;
+		if (!isDown && fingers.y - fingers.r >= ground) return { arm, leg };
 		// From the side the wrist bends back on past overhead; from the front the fingers are foreshortened.
 		const length = SEGMENTS.hand - RADII.fingers;
 		const reach =
 			joints.view === "side" ? (shoulder.y >= wrist.y ? length : -length) : (outwards * length) / 2;
+		// A hand that is a little higher than the other reaches down to the same ground.
+		const drop = isDown ? wrist.r - RADII.fingers : Math.min(wrist.y - ground - RADII.fingers, length);
+		const share = Math.sqrt(Math.max(0, 1 - (drop / length) ** 2));
 		return {
 			arm: {
 				...arm,
-				fingers: { x: wrist.x + reach, y: wrist.y - wrist.r + RADII.fingers, r: RADII.fingers },
+				fingers: { x: wrist.x + reach * share, y: wrist.y - drop, r: RADII.fingers },
 			},
 			leg,
 		};

@@ -45,18 +45,24 @@ export const HEEL = 0.036;
 
 /** Half the thickness of each part where it is drawn. Chosen so that a figure reads at 48 pixels. */
 export const RADII = {
-	head: 0.065,
+	head: 0.066,
+	nose: 0.008,
+	tail: 0.008,
 	pelvis: 0.052,
 	chest: 0.043,
-	neck: 0.028,
+	neck: 0.027,
 	armTop: 0.036,
-	elbow: 0.026,
-	wrist: 0.021,
-	fingers: 0.013,
-	legTop: 0.049,
-	knee: 0.036,
-	ankle: 0.025,
+	elbow: 0.025,
+	wrist: 0.017,
+	fingers: 0.01,
+	legTop: 0.052,
+	knee: 0.035,
+	ankle: 0.022,
 	heel: 0.018,
-	toe: 0.013,
+	toe: 0.012,
 	bar: 0.034,
 } as const;
+
+/** How far the tip of the nose stands before the middle of the head, and tied hair hangs. Chosen for the drawing. */
+export const NOSE = 0.076;
+export const HAIR = 0.15;

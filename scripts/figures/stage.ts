@@ -18,6 +18,7 @@ import {
 } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
 import { drawGround, feetAt, isRoller, rollerAt, stepUnder, WALL_WIDTH } from "./ground.ts";
+import { PAPER } from "./markup.ts";
 import { mirrored, type Pose, type Posture } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
 
@@ -146,7 +147,7 @@ export function drawStage(movement: Score): string {
 	const uprights = onBar === undefined ? "" : drawUprights(onBar, 0, 0);
 	return (
 		`<svg xmlns="http://www.w3.org/2000/svg" class="figure-stage" viewBox="${left} ${top} ${right - left} ${MARGIN - top}" aria-hidden="true" focusable="false">` +
-		`${uprights}${drawFloor(left + MARGIN, right - MARGIN, false)}${drawParts(bodyParts(first, 0), first)}${grounds.join("")}</svg>`
+		`${uprights}${drawFloor(left + MARGIN, right - MARGIN, false)}${movingParts(bodyParts(first, 0))}${grounds.join("")}</svg>`
 	);
 }
 
@@ -157,18 +158,16 @@ function wallAt({ stances, travel }: Score, i: number, left: number, right: numb
 }
 
 /** The parts of a body in the order in which a program finds and moves them. */
-function drawParts(
-	{ farLeg, farArm, trunk, head, leg, legRoot, arm, armRoot }: BodyParts,
-	{ view }: Pose,
-): string {
+function movingParts(parts: BodyParts): string {
 	const layer = (values: Readonly<Record<string, string | number>>): string =>
 		Object.entries(values)
 			.map(([name, value]) => ` ${name}="${value}"`)
 			.join("");
+	const { farLeg, farArm, trunk, leg, legRoot, arm, armRoot, head, eyes } = parts;
 	return (
 		`<g class="figure-moving"><g${layer(FAR_LAYER)}><path d="${farLeg}"/><path d="${farArm}"/></g>` +
-		`<g${layer(NEAR_LAYER)}><path d="${trunk}"/>` +
-		`<circle cx="${head.cx}" cy="${head.cy}" r="${head.r}" stroke-width="${view === "side" ? NEAR_LAYER["stroke-width"] : 0}"/>` +
-		`<path d="${leg}"/><path stroke="none" d="${legRoot}"/><path d="${arm}"/><path stroke="none" d="${armRoot}"/></g></g>`
+		`<g${layer(NEAR_LAYER)}><path d="${trunk}"/><path d="${leg}"/><path stroke="none" d="${legRoot}"/>` +
+		`<path d="${arm}"/><path stroke="none" d="${armRoot}"/><path d="${head}"/>` +
+		`<path fill="${PAPER}" stroke="none" d="${eyes}"/></g></g>`
 	);
 }

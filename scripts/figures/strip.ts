@@ -5,17 +5,22 @@
  *      left, so that it still moves to the right, as time does
  *      bodies in the air follow the arc of their flight
  *   2. stretches of ground: phases beside each other share their mat, their beam, their wedge
- *   3. the path of the hips, as a fine broken line behind the figures
+ *   3. a bar or wall bars behind all the phases beside each other that are on them, drawn once; where the
+ *      body flies, the path of the hips as a fine broken line behind the figures
  *   4. numbers and arrows under the floor: with a shaft and a full head where the body travels, open
- *      heads where it stays
+ *      heads where it stays, as it does on a bar
+ *
+ * A stature is as large in every strip: sizes are in `em`, so that a style sheet sets the scale of all of
+ * them by one size of letters.
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, drawUprights, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawLongBar, UNITS } from "./draw-body.ts";
 import { drawFloor, withRoller } from "./figure.ts";
 import { flightRises } from "./flight.ts";
 import { drawGround, feetAt, isRoller, rollerAt, type Stretch, stepUnder, WALL_WIDTH } from "./ground.ts";
-import { INK, PAPER, type PictureWords, picture } from "./markup.ts";
+import { drawHelper, drawHelpingHands, type PlacedHelper, placeHelpers } from "./helper.ts";
+import { FAR, INK, type PictureWords, picture } from "./markup.ts";
 import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
 import { topOf } from "./tops.ts";
@@ -26,9 +31,10 @@ const GAP = 260;
 const LEAST_WIDTH = 700;
 /** How far a mat or a beam runs past the bodies on it. */
 const OVER = 110;
-const CAPTION = 440;
-/** CSS pixels for one stature where no style sheet says otherwise. */
-const PIXELS = 90;
+const CAPTION = { numbered: 140, plain: 320 } as const;
+const NUMBERS = 300;
+/** One stature, in em. */
+const EM = 5.625;
 
 /** One phase of a strip, posed on its own ground: y = 0 is that ground's top. */
 export interface PlacedBody {
@@ -44,6 +50,7 @@ interface Placed extends PlacedBody {
 	readonly stance: Stance;
 	/** It faces left. */
 	readonly turned: boolean;
+	readonly helpers: readonly PlacedHelper[];
 	/** How much of `up` is flight. */
 	readonly rise: number;
 	/** On the page: the floor is y = 0. */
@@ -60,11 +67,13 @@ const drawHere: BodyOfStrip = ({ pose, dx, up }) => drawBody(movedBy(pose, 0, up
  * A strip of figures as SVG text. Throws without any stance: such a drill has no strip.
  *
  * @param body where a page holds each body once, what places it in the strip
+ * @param numbers how large the steps' numbers are, in drawing units; 0 for a small strip with arrows alone
  */
 export function drawStrip(
 	movement: Pick<Movement, "stances" | "inOrder" | "travel">,
 	words: PictureWords,
 	body: BodyOfStrip = drawHere,
+	numbers = NUMBERS,
 ): string {
 	const { stances, inOrder, travel } = movement;
 	if (stances.length === 0) throw new RangeError("a strip needs at least one stance");
@@ -73,29 +82,36 @@ export function drawStrip(
 	const edges = [
 		...placed.map(({ box }) => box.right),
 		...stretches.map(({ ground, right }) => right + (ground === "box" ? 120 : 20)),
+		...placed.filter(onBar).map((one) => longBarOf(one, one)[1]),
 	];
 	const left = Math.floor(
-		Math.min(0, ...stretches.map((one) => one.left - (one.ground === "box" ? 120 : 20))),
+		Math.min(
+			0,
+			...stretches.map((one) => one.left - (one.ground === "box" ? 120 : 20)),
+			...placed.filter(onBar).map((one) => longBarOf(one, one)[0] - 20),
+		),
 	);
 	const width = Math.ceil(Math.max(...edges) + MARGIN) - left;
 	const walls = stretches.map(({ wallTop = 0 }) => -wallTop);
 	const top = Math.floor(Math.min(...placed.map(({ box }) => box.top), ...walls) - MARGIN);
-	const caption = inOrder ? CAPTION : 0;
+	const caption = inOrder ? (numbers > 0 ? numbers + CAPTION.numbered : CAPTION.plain) : 0;
 	const bottom = Math.ceil(Math.max(caption, ...placed.map(({ box }) => box.bottom + MARGIN)));
 	const height = bottom - top;
-	const scale = PIXELS / UNITS;
+	const em = (units: number): string => `${Math.round((units * EM * 100) / UNITS) / 100}em`;
 
 	return picture(
 		words,
 		"figure-strip",
 		[left, top, width, height],
-		{ width: Math.round(width * scale), height: Math.round(height * scale) },
-		(inOrder ? drawHips(placed) : "") +
+		{ width: em(width), height: em(height) },
+		(inOrder && stances.some(({ posture }) => posture.base === "air") ? drawHips(placed) : "") +
 			drawPosts(placed) +
 			stretches.map(drawGround).join("") +
+			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelper(helper, dx))).join("") +
 			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
+			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelpingHands(helper, dx))).join("") +
 			drawFloor(left + MARGIN, left + width - MARGIN, false) +
-			(inOrder ? drawHipMarks(placed) + drawCaptions(placed, travel !== "none") : ""),
+			(inOrder ? drawCaptions(placed, travel !== "none", numbers) : ""),
 	);
 }
 
@@ -116,9 +132,11 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		const pose = slope === undefined || standing ? facing : tiltedBy(facing, slope);
 		const rise = Math.round((rises[i] ?? 0) * UNITS);
 		const up = "y" in pose.support ? 0 : Math.round(topOf(ground) * UNITS) + rise;
-		const own = isRoller(ground)
-			? withRoller(boxOf(pose), rollerAt(pose, posture.base, turned))
-			: boxOf(pose);
+		const helpers = helpersOf(stance, pose, up);
+		const own = [
+			isRoller(ground) ? withRoller(boxOf(pose), rollerAt(pose, posture.base, turned)) : boxOf(pose),
+			...helpers.map(({ box }) => ({ ...box, top: box.top + up, bottom: box.bottom + up })),
+		].reduce(joined);
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
 		const middle = edge + width / 2;
@@ -133,9 +151,16 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		};
 		const hold = "y" in pose.support ? [ground, pose.support.y.toFixed(3)] : "";
 		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope, hands]);
-		return { stance, pose, turned, dx, up, rise, box, middle, key };
+		return { stance, pose, turned, helpers, dx, up, rise, box, middle, key };
 	});
-	return placed.map((one, i) => ontoWedge(placed, one, i));
+	return placed.map((one, i) => onRope(ontoWedge(placed, one, i)));
+}
+
+/** Hands on a rope are round no bar. */
+function onRope(one: Placed): Placed {
+	const { support } = one.pose;
+	if (one.stance.hung !== "rope" || support.kind !== "bar") return one;
+	return { ...one, pose: { ...one.pose, support: { ...support, kind: "rope" } } };
 }
 
 /** A body on a wedge stands as high as the drawn slope is under it. */
@@ -151,7 +176,22 @@ function ontoWedge(placed: readonly Placed[], one: Placed, i: number): Placed {
 	return {
 		...one,
 		up: here,
+		helpers: helpersOf(stance, pose, here),
 		box: { ...box, top: box.top + up - here, bottom: Math.max(0, box.bottom + up - here) },
+	};
+}
+
+/** Who helps a body that is so much over the floor, in drawing units. */
+function helpersOf({ helpers = [] }: Stance, pose: Pose, up: number): readonly PlacedHelper[] {
+	return helpers.length === 0 ? [] : placeHelpers(helpers, movedBy(pose, 0, up / UNITS));
+}
+
+function joined(a: Box, b: Box): Box {
+	return {
+		left: Math.min(a.left, b.left),
+		top: Math.min(a.top, b.top),
+		right: Math.max(a.right, b.right),
+		bottom: Math.max(a.bottom, b.bottom),
 	};
 }
 
@@ -263,9 +303,62 @@ function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): rea
 	return stretches;
 }
 
-/** The uprights of bars, on the floor behind everything. */
+/** How far a bar seen along its length runs past the bodies' hands. */
+const BAR_OVER = 0.3 * UNITS;
+/** From one rung of wall bars to the next, and to the floor below the lowest, in drawing units. */
+const RUNGS = { apart: 0.16 * UNITS, least: 0.1 * UNITS } as const;
+
+const onBar = ({ pose }: Placed): boolean => pose.support.kind === "bar";
+
+/**
+ * Bars, behind the bodies: phases beside each other are on the same one, so it is drawn once, along its
+ * length, on two uprights.
+ */
 function drawPosts(placed: readonly Placed[]): string {
-	return placed.map(({ pose, dx }) => drawUprights(pose, dx, 0)).join("");
+	let drawn = drawRopes(placed);
+	for (let i = 0; i < placed.length; i++) {
+		const first = placed[i];
+		if (first === undefined || !onBar(first)) continue;
+		let last = first;
+		while (true) {
+			const next = placed[i + 1];
+			if (next === undefined || !onBar(next) || next.stance.hung !== first.stance.hung) break;
+			last = next;
+			i++;
+		}
+		drawn += barUnder(first, last);
+	}
+	return drawn;
+}
+
+/** A rope for each body that climbs it, from over the hands down to the floor. */
+function drawRopes(placed: readonly Placed[]): string {
+	const ropes = placed.flatMap(({ pose: { support }, dx, box }) =>
+		support.kind === "rope" ? [`M${Math.round(support.left * UNITS + dx)} ${Math.round(box.top)}V0`] : [],
+	);
+	return ropes.length === 0
+		? ""
+		: `<path class="figure-rope" fill="none" stroke="${FAR}" stroke-width="44" d="${ropes.join("")}"/>`;
+}
+
+/** How far the long bars of a strip reach to its sides. */
+function longBarOf(first: Placed, last: Placed): readonly [left: number, right: number] {
+	const [a, b] = [first.pose.support, last.pose.support];
+	return "y" in a && "y" in b
+		? [Math.round(a.left * UNITS + first.dx - BAR_OVER), Math.round(b.right * UNITS + last.dx + BAR_OVER)]
+		: [first.box.left, last.box.right];
+}
+
+function barUnder(first: Placed, last: Placed): string {
+	const { support } = first.pose;
+	if (!("y" in support)) return "";
+	const [left, right] = longBarOf(first, last);
+	const rungs: number[] = [];
+	if (first.stance.hung === "wall-bars") {
+		for (let y = support.y * UNITS - RUNGS.apart; y > RUNGS.least; y -= RUNGS.apart)
+			rungs.push(-Math.round(y));
+	}
+	return drawLongBar({ left, right }, support.y, 0, rungs, first.stance.hung);
 }
 
 // ── 3. hips ────────────────────────────────────────────────────────────────────────────────────
@@ -280,31 +373,34 @@ function drawHips(placed: readonly Placed[]): string {
 		.join("L")}"/>`;
 }
 
-/** A dot of paper on every hip, where the broken line passes behind the body. */
-function drawHipMarks(placed: readonly Placed[]): string {
-	if (placed.length < 2) return "";
-	return `<path class="figure-hips" stroke="${PAPER}" stroke-width="70" stroke-linecap="round" d="${placed
-		.map((one) => `M${hipOf(one)}h0`)
-		.join("")}"/>`;
-}
-
 // ── 4. numbers and arrows ──────────────────────────────────────────────────────────────────────
 
-function drawCaptions(placed: readonly Placed[], travels: boolean): string {
-	const numbers = placed.map(({ middle }, i) => `<text x="${Math.round(middle)}" y="360">${i + 1}</text>`);
-	const gaps = placed.slice(1).map(({ middle }, i) => {
-		const from = (placed[i]?.middle ?? middle) + 200;
-		return { from: Math.round(from), to: Math.round(middle - 200) };
-	});
-	const arrows = gaps.map(({ from, to }) =>
-		travels
-			? `M${from} 260H${to - 60}m-60-70l120 70l-120 70z`
-			: `M${Math.round((from + to) / 2) - 40} 200l80 60l-80 60`,
+function drawCaptions(placed: readonly Placed[], travels: boolean, size: number): string {
+	const numbers = placed.map(
+		({ middle }, i) => `<text x="${Math.round(middle)}" y="${60 + size}">${i + 1}</text>`,
 	);
-	return (
-		`<g class="figure-numbers" fill="${INK}" font-size="300" text-anchor="middle">${numbers.join("")}</g>` +
-		(arrows.length === 0
+	const gaps = placed.slice(1).map(({ middle }, i) => {
+		const room = Math.max(120, size * 0.667);
+		const from = (placed[i]?.middle ?? middle) + room;
+		return { from: Math.round(from), to: Math.round(middle - room) };
+	});
+	const stays = (i: number): boolean =>
+		!travels || [i, i + 1].every((k) => placed[k]?.pose.support.kind === "bar");
+	const on = gaps.flatMap(({ from, to }, i) =>
+		stays(i) ? [] : [`M${from} 260H${to - 60}m-60-70l120 70l-120 70z`],
+	);
+	const still = gaps.flatMap(({ from, to }, i) =>
+		stays(i) ? [`M${Math.round((from + to) / 2) - 40} 200l80 60l-80 60`] : [],
+	);
+	const path = (d: readonly string[], fill: string): string =>
+		d.length === 0
 			? ""
-			: `<path class="figure-arrows" fill="${travels ? INK : "none"}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${arrows.join("")}"/>`)
+			: `<path class="figure-arrows" fill="${fill}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${d.join("")}"/>`;
+	return (
+		(size > 0
+			? `<g class="figure-numbers" fill="${INK}" font-size="${size}" text-anchor="middle">${numbers.join("")}</g>`
+			: "") +
+		path(on, INK) +
+		path(still, "none")
 	);
 }

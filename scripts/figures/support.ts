@@ -9,7 +9,7 @@
  * writes another language adds the English word as an alias. The words are in `WORDS`.
  */
 
-import type { Curriculum, Direction, Drill, Ground, Id, Phase, Shape } from "../model.ts";
+import type { Curriculum, Direction, Drill, Ground, Helper, Id, Phase, Shape } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import type { Posture } from "./pose.ts";
 
@@ -22,6 +22,10 @@ export interface Stance {
 	readonly hands?: Ground;
 	/** A mat lies under what is held. */
 	readonly overMat?: boolean;
+	/** Coaches who help here. */
+	readonly helpers?: readonly Helper[];
+	/** What the hands hang on, where it is no bar. */
+	readonly hung?: "wall-bars" | "rope";
 }
 
 /** A drill as a strip shows it. */
@@ -36,7 +40,7 @@ export interface Movement {
 }
 
 /** What a drill's apparatus and equipment offer to a body. */
-type Setting = ReadonlySet<Ground>;
+type Setting = ReadonlySet<Ground | "wall-bars" | "rope">;
 
 const WORDS: Readonly<Record<string, Ground>> = {
 	beam: "beam",
@@ -61,9 +65,11 @@ export function settingOf(
 	drill: Pick<Drill, "apparatus" | "equipment">,
 	{ apparatus, equipment }: Pick<Curriculum, "apparatus" | "equipment">,
 ): Setting {
-	const setting = new Set<Ground>();
+	const setting = new Set<Ground | "wall-bars" | "rope">();
 	const read = (...texts: readonly string[]): void => {
 		const words = texts.flatMap((text) => text.toLowerCase().split(/[^\p{L}\p{N}]+/u));
+		if (words.includes("wall") && (words.includes("bars") || words.includes("bar"))) setting.add("wall-bars");
+		if (words.includes("rope") && words.includes("climbing")) setting.add("rope");
 		for (const word of words) {
 			const ground = WORDS[word];
 			if (ground === undefined || BUT_NOT[ground]?.some((other) => words.includes(other))) continue;
@@ -110,29 +116,60 @@ function postureOf(shape: Shape, phase: Phase): Posture {
 
 /** The phases of a drill; without a sequence, the shapes it trains. */
 export function movementOf(
-	drill: Pick<Drill, "apparatus" | "equipment" | "sequence" | "shapes" | "direction">,
+	drill: Pick<Drill, "apparatus" | "equipment" | "sequence" | "shapes" | "direction" | "helpers">,
 	curriculum: Pick<Curriculum, "apparatus" | "equipment"> & { readonly shapes: ReadonlyMap<Id, Shape> },
 ): Movement {
 	const setting = settingOf(drill, curriculum);
 	const inOrder = drill.sequence.length > 0;
 	const phases: readonly Phase[] = inOrder ? drill.sequence : drill.shapes.map((shape) => ({ shape }));
-	const known = phases.flatMap((phase) => {
+	const known = phases.flatMap((phase, i) => {
 		const shape = curriculum.shapes.get(phase.shape);
-		return shape === undefined ? [] : [{ shape, phase }];
+		return shape === undefined ? [] : [{ shape, phase, step: i + 1 }];
 	});
 	return {
-		stances: known.flatMap(({ shape, phase }) => {
+		stances: known.flatMap(({ shape, phase, step }) => {
 			const posture = postureOf(shape, phase);
 			if (posture.angles === undefined) return [];
 			const overMat = setting.has("mat");
 			const ground = phase.on ?? groundOf(posture, setting);
 			const hands = phase.hands === undefined ? {} : { hands: phase.hands };
-			return [{ shape, posture, ground, ...hands, overMat }];
+			const other = (["wall-bars", "rope"] as const).find((one) => setting.has(one));
+			const hung = ground === "bar" && other !== undefined ? { hung: other } : {};
+			const here = drill.helpers?.filter((helper) => helper.step === step) ?? [];
+			const helpers = here.length === 0 ? {} : { helpers: here };
+			return [{ shape, posture, ground, ...hands, overMat, ...hung, ...helpers }];
 		}),
 		names: known.map(({ shape }) => shape.name),
 		inOrder,
 		travel: drill.direction ?? "none",
 	};
+}
+
+/** A shape as it should be in a drill, and as a fault has it. */
+export interface Wrong {
+	readonly name: string;
+	readonly ground: Ground;
+	readonly right: Posture;
+	readonly wrong: Posture;
+}
+
+/**
+ * What a fault's figures show: the shape as the drill's first phase of it carries it, else as it is by itself.
+ * Undefined where the fault names no shape, or one without a figure.
+ */
+export function wrongOf(
+	{ shape: id, angles, tilt }: Drill["faults"][number],
+	drill: Parameters<typeof movementOf>[0],
+	curriculum: Parameters<typeof movementOf>[1],
+): Wrong | undefined {
+	if (id === undefined) return undefined;
+	const phase = movementOf(drill, curriculum).stances.find(({ shape }) => shape.id === id);
+	const alone = movementOf({ ...drill, sequence: [{ shape: id }], helpers: [] }, curriculum).stances[0];
+	const stance = phase ?? alone;
+	if (stance === undefined) return undefined;
+	const { posture, ground, shape } = stance;
+	const wrong = { ...posture, angles: { ...posture.angles, ...angles }, tilt: tilt ?? posture.tilt };
+	return { name: shape.name, ground, right: posture, wrong };
 }
 
 // ── words ──────────────────────────────────────────────────────────────────────────────────────
@@ -154,13 +191,13 @@ export function stripDescription(
 	{ figures }: FigureWords,
 	withLooks = true,
 ): string {
-	const phases = stances.map(({ shape, posture, ground, hands }, i) => {
+	const phases = stances.map(({ shape, posture, ground, hands, helpers = [] }, i) => {
 		const carried = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
 		const where = hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
 		const figure = `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}`;
-		return shape.description === undefined || !withLooks
-			? `${figure}.`
-			: figures.look(figure, shape.description);
+		const isPlain = shape.description === undefined || !withLooks;
+		const body = isPlain ? `${figure}.` : figures.look(figure, shape.description);
+		return [body, ...helpers.map((helper) => figures.helper(helper))].join(" ");
 	});
 	const way = inOrder && travel !== "none" ? ` ${figures.travels[travel]}` : "";
 	return `${phases.join(" ")}${way}`;

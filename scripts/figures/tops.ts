@@ -24,6 +24,7 @@ const TOPS: Readonly<Record<Ground, number>> = {
 	board: 0.09,
 	beam: HOLD_TOPS.beam,
 	"floor-bar": 0.22,
+	table: 0.64,
 	bar: 0,
 	rails: 0,
 	wall: 0,

@@ -22,6 +22,7 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[["shapes"], "shape"],
 		[["sequence"], "shape"],
 		[["sequence", null, "shape"], "shape"],
+		[["faults", null, "shape"], "shape"],
 		[["levels", null, "sequence"], "shape"],
 		[["levels", null, "sequence", null, "shape"], "shape"],
 		[["skills"], "skill"],

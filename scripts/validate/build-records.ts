@@ -20,8 +20,10 @@ import type {
 	Element,
 	Equipment,
 	EquipmentNeed,
+	Fault,
 	Gate,
 	Guide,
+	Helper,
 	Id,
 	Landmark,
 	Level,
@@ -102,7 +104,7 @@ function drillOf(file: SourceFile, data: written.Drill): Drill {
 		easier: data.easier ?? [],
 		harder: data.harder ?? [],
 		cues: data.cues ?? [],
-		faults: data.faults ?? [],
+		faults: (data.faults ?? []).map(faultFrom),
 		media: data.media ?? [],
 		reviewed: data.reviewed,
 		body: file.body,
@@ -125,6 +127,7 @@ function mannerFrom(data: Omit<WrittenManner, "do">): Manner {
 		spotting: data.spotting,
 		caution: data.caution,
 		spotters: data.spotters,
+		helpers: data.helpers?.map(helperFrom),
 		watch: data.watch,
 		easier: data.easier,
 		harder: data.harder,
@@ -139,6 +142,20 @@ function withoutHeights({ heights: _byLevel, ...data }: written.Drill): Omit<Man
 }
 
 type WrittenManner = written.Dose;
+
+function faultFrom({ shape, ...fault }: NonNullable<written.Drill["faults"]>[number]): Fault {
+	return compact<Fault>({
+		see: fault.see,
+		say: fault.say,
+		shape: shape === undefined ? undefined : String(shape),
+		angles: fault.angles,
+		tilt: fault.tilt,
+	});
+}
+
+function helperFrom({ step = 1, from = "side", stance, hands }: written.Helper): Helper {
+	return compact<Helper>({ step, from, stance, hands });
+}
 
 function turnFrom(turn: NonNullable<WrittenManner["turn"]>): Turn {
 	return compact<Turn>({ seconds: turn.seconds, atOnce: turn["at-once"] ?? 1, reps: turn.reps });

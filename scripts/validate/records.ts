@@ -29,11 +29,12 @@ export type Sequence = (
 				| "wall"
 				| "barrel"
 				| "octagon"
-				| "floor-bar";
+				| "floor-bar"
+				| "table";
 			/**
 			 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
 			 */
-			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
+			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar" | "table";
 			/**
 			 * What carries the body here, where it is not what the shape says.
 			 */
@@ -61,6 +62,10 @@ export type Sequence = (
 			angles?: Angles;
 	  }
 )[];
+/**
+ * Who helps in this level's figures, in place of the drill's.
+ */
+export type Helpers = Helper[];
 /**
  * Easier ways for this level.
  *
@@ -112,11 +117,12 @@ export type Sequence1 = (
 				| "wall"
 				| "barrel"
 				| "octagon"
-				| "floor-bar";
+				| "floor-bar"
+				| "table";
 			/**
 			 * What the hands are on, in a body on hands and feet, where that is not what the feet are on.
 			 */
-			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar";
+			hands?: "floor" | "mat" | "soft-mat" | "block" | "box" | "floor-bar" | "table";
 			/**
 			 * What carries the body here, where it is not what the shape says.
 			 */
@@ -168,6 +174,10 @@ export type Ids3 = (string | number)[];
  * Items: Text; inline Markdown is read.
  */
 export type Texts3 = string[];
+/**
+ * Coaches who help, drawn in grey beside the sequence's figures: at which step, from where, and where their hands are. For a level that needs no hands they are not drawn.
+ */
+export type Helpers1 = Helper[];
 /**
  * Easier ways, shown beside the drill wherever it is taught.
  *
@@ -485,6 +495,15 @@ export interface Drill {
 		 * Text; inline Markdown is read.
 		 */
 		say: string;
+		/**
+		 * Lower-case letters and digits in words joined by hyphens.
+		 */
+		shape?: string | number;
+		angles?: Angles1;
+		/**
+		 * How the trunk leans then, where that is wrong.
+		 */
+		tilt?: number;
 	}[];
 	/**
 	 * Text; inline Markdown is read.
@@ -498,6 +517,7 @@ export interface Drill {
 	 * Coaches whose hands are needed at the station.
 	 */
 	spotters?: number;
+	helpers?: Helpers1;
 	/**
 	 * Whether a coach has to be looking (runs, heights, upside down); true where `spotters` is more than 0.
 	 */
@@ -577,6 +597,7 @@ export interface Dose {
 	 * Coaches whose hands are needed at this level.
 	 */
 	spotters?: number;
+	helpers?: Helpers;
 	/**
 	 * Whether a coach has to be looking at this level.
 	 */
@@ -680,6 +701,10 @@ export interface Angles {
 	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
 	 */
 	trunk?: number;
+	/**
+	 * Of the head to the upper trunk in degrees: 0 in line, positive chin to chest; left out, it follows from the rest.
+	 */
+	neck?: number;
 	left?: SideAngles;
 	right?: SideAngles1;
 }
@@ -732,6 +757,45 @@ export interface SideAngles1 {
 	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
 	 */
 	ankle?: number;
+}
+export interface Helper {
+	/**
+	 * The step of the sequence, counted from 1; 1 where it is left out.
+	 */
+	step?: number;
+	/**
+	 * Where the coach is: at the gymnast's `side` (as without it), before her or behind her.
+	 */
+	from?: "side" | "front" | "back";
+	/**
+	 * Whether the coach stands (as without it) or kneels.
+	 */
+	stance?: "stand" | "kneel";
+	/**
+	 * Where on the gymnast's body the hands are.
+	 *
+	 * @minItems 1
+	 * @maxItems 2
+	 */
+	hands: (
+		| "head"
+		| "shoulder"
+		| "upper-arm"
+		| "forearm"
+		| "hand"
+		| "chest"
+		| "stomach"
+		| "upper-back"
+		| "low-back"
+		| "waist"
+		| "hip"
+		| "seat"
+		| "thigh"
+		| "back-of-thigh"
+		| "knee"
+		| "shin"
+		| "foot"
+	)[];
 }
 export interface Element {
 	/**
@@ -801,6 +865,45 @@ export interface Contacts1 {
 	 * Times a hand takes the weight in one repetition.
 	 */
 	hands?: number;
+}
+/**
+ * Angles that are wrong then; the others are the shape's.
+ */
+export interface Angles1 {
+	/**
+	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
+	 */
+	shoulder?: number;
+	/**
+	 * Between upper arm and forearm in degrees, 180 straight.
+	 */
+	elbow?: number;
+	/**
+	 * Between trunk and thigh in degrees, 180 straight.
+	 */
+	hip?: number;
+	/**
+	 * Between thigh and shank in degrees, 180 straight.
+	 */
+	knee?: number;
+	/**
+	 * Between shank and foot in degrees: 90 flexed, 180 pointed.
+	 */
+	ankle?: number;
+	/**
+	 * Between the legs in degrees.
+	 */
+	spread?: number;
+	/**
+	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
+	 */
+	trunk?: number;
+	/**
+	 * Of the head to the upper trunk in degrees: 0 in line, positive chin to chest; left out, it follows from the rest.
+	 */
+	neck?: number;
+	left?: SideAngles;
+	right?: SideAngles1;
 }
 /**
  * The front matter of content/weeks/<id>.md.
@@ -1153,7 +1256,7 @@ export interface ShapesItem {
 	 * Where it stands in lists; without it, the order of the file.
 	 */
 	order?: number;
-	angles?: Angles1;
+	angles?: Angles2;
 	/**
 	 * Drawn from the side (as without it) or from the front.
 	 */
@@ -1182,7 +1285,7 @@ export interface ShapesItem {
 /**
  * Joint angles in degrees.
  */
-export interface Angles1 {
+export interface Angles2 {
 	/**
 	 * Between arm and trunk in degrees: 0 by the side, 180 overhead.
 	 */
@@ -1211,6 +1314,10 @@ export interface Angles1 {
 	 * Curve of the trunk in degrees: 0 straight, positive rounded, negative arched.
 	 */
 	trunk?: number;
+	/**
+	 * Of the head to the upper trunk in degrees: 0 in line, positive chin to chest; left out, it follows from the rest.
+	 */
+	neck?: number;
 	left?: SideAngles;
 	right?: SideAngles1;
 }

@@ -5,7 +5,7 @@
 import { drillAt, valuesAt } from "../compute/drill-at.ts";
 import { agesOfLevel, setUpHeights } from "../compute/heights.ts";
 import { performedBy } from "../compute/reach.ts";
-import { type Movement, movementOf } from "../figures/support.ts";
+import { type Movement, movementOf, type Wrong, wrongOf } from "../figures/support.ts";
 import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../model.ts";
 import type { Address } from "./addresses.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
@@ -78,7 +78,8 @@ export interface DrillCore {
 	readonly title: string;
 	readonly levels: readonly LevelWay[];
 	readonly cues: readonly Html[];
-	readonly faults: readonly { readonly see: Html; readonly say: Html }[];
+	/** With the figures of what is right and wrong, where a fault says of which shape. */
+	readonly faults: readonly { readonly see: Html; readonly say: Html; readonly wrong?: Wrong }[];
 	readonly setUp: SetUp;
 	readonly safety: Safety;
 	/** What to do where it is too hard or too easy, in the club's words. */
@@ -87,6 +88,8 @@ export interface DrillCore {
 	readonly criteria: readonly { readonly skill: Link; readonly lines: readonly Html[] }[];
 	/** The phases it goes through, else the shapes it trains. */
 	readonly figures: Movement;
+	/** The same for each way that levels have; their names are empty where all do the same. */
+	readonly strips: () => readonly { readonly levels: readonly Link[]; readonly figures: Movement }[];
 }
 
 export interface DrillView extends DrillCore {
@@ -271,7 +274,10 @@ export function drillCore(
 			];
 		}),
 		cues: drill.cues.map((cue) => site.line(page, cue)),
-		faults: drill.faults.map(({ see, say }) => ({ see: site.line(page, see), say: site.line(page, say) })),
+		faults: drill.faults.map((fault) => {
+			const wrong = wrongOf(fault, drill, curriculum);
+			return { see: site.line(page, fault.see), say: site.line(page, fault.say), ...(wrong && { wrong }) };
+		}),
 		setUp: {
 			equipment: equipmentOf(site, drill, levels),
 			heights: setUpHeights(drill, levels).map(({ what, landmark, levels: those }) => ({
@@ -295,6 +301,7 @@ export function drillCore(
 			return lines.length === 0 ? [] : [{ skill: linkTo(curriculum, "skill", skill), lines }];
 		}),
 		figures: movementOf(first === undefined ? drill : drillAt(drill, first), curriculum),
+		strips: () => stripsOf(site, drill, levels),
 	};
 }
 
@@ -320,6 +327,23 @@ function alike<T>(
 		value,
 		levels: those === "all" ? [] : linksTo(site.curriculum, "level", those),
 	}));
+}
+
+function stripsOf(
+	site: SiteIndex,
+	drill: LinkedDrill,
+	levels: readonly Id[],
+): ReturnType<DrillCore["strips"]> {
+	const helpersOf = (one: LinkedDrill) => one.helpers?.length ?? 0;
+	return valuesAt(drill, levels, ({ sequence }) => sequence).map(({ levels: those }) => {
+		// One strip shows the hands that any of its levels needs.
+		const same = (those === "all" ? levels : those).map((level) => drillAt(drill, level));
+		const [most = drill] = same.toSorted((a, b) => helpersOf(b) - helpersOf(a));
+		return {
+			levels: those === "all" ? [] : linksTo(site.curriculum, "level", those),
+			figures: movementOf(most, site.curriculum),
+		};
+	});
 }
 
 function equipmentOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[]): SetUp["equipment"] {

@@ -3,12 +3,16 @@
  * sizes are from.
  */
 
+import { type CoachSpot, coachesIn, coachSpots } from "../compute/coach-spots.ts";
 import { equipmentForBlock } from "../compute/equipment.ts";
 import { routesOf } from "../compute/floor-routes.ts";
 import { footprintOf } from "../compute/footprints.ts";
+import { groupName } from "../compute/names.ts";
 import { type FloorPlan, FREE_SPACE, floorPlanOf } from "../compute/placing.ts";
+import { waitingOf } from "../compute/waiting.ts";
 import type { PlanItem } from "../figures/floor-plan.ts";
 import type { ApparatusPlan, Block, Curriculum, WeekPlan } from "../model.ts";
+import type { Words } from "../words/words.ts";
 
 export interface FloorPlanView {
 	readonly block: number;
@@ -22,6 +26,10 @@ export interface FloorPlanView {
 	readonly blocked: readonly { readonly from: number; readonly to: number }[];
 	/** Metres that are kept free. */
 	readonly free: typeof FREE_SPACE;
+	/** Who coaches where, of the group that needs most coaches; nobody where none has enough. */
+	readonly coaches: { readonly group: string; readonly spots: readonly CoachSpot[] } | undefined;
+	/** Whether anybody waits for a turn. */
+	readonly waits: boolean;
 	/** Who published sizes that are drawn here, and of what. */
 	readonly sources: readonly { readonly source: string; readonly items: readonly string[] }[];
 }
@@ -32,6 +40,7 @@ export function floorPlanView(
 	week: WeekPlan,
 	plan: ApparatusPlan,
 	block: Block,
+	words: Words,
 ): FloorPlanView | undefined {
 	if (block.kind !== "stations") return undefined;
 	const sources = new Map<string, string[]>();
@@ -44,6 +53,7 @@ export function floorPlanView(
 	});
 	const name = curriculum.apparatus.get(plan.apparatus)?.name ?? plan.apparatus;
 	const placed = floorPlanOf(curriculum, plan, block);
+	const coaches = coachesIn(curriculum, week, plan, block);
 	return {
 		block: block.number,
 		apparatus: name,
@@ -51,8 +61,13 @@ export function floorPlanView(
 		plan: placed,
 		blocked: routesOf(placed).filter(({ way }) => way.length === 0),
 		free: FREE_SPACE,
+		waits: waitingOf(placed).length > 0,
 		stations: block.stations.map(({ drill }) => ({ name: curriculum.drills.get(drill)?.title ?? drill })),
 		equipment,
+		coaches: coaches && {
+			group: groupName(words, coaches.group),
+			spots: coachSpots(placed, coaches.places),
+		},
 		sources: Array.from(sources, ([source, items]) => ({ source, items })),
 	};
 }

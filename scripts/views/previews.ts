@@ -10,6 +10,7 @@ export const PREVIEW = { width: 1200, height: 630 } as const;
 
 const PAPER = "#fffdf7";
 const INK = "#12303a";
+const FAR = "#7d8b8f";
 const SIGNAL = "#ffb51f";
 
 /** The picture of the first of these shapes that has a figure, from the root of the site. */
@@ -30,6 +31,7 @@ export function previewSvg(shape: Shape): string | undefined {
 	)
 		.replaceAll("currentColor", INK)
 		.replaceAll(/var\(--figure-paper,\s*Canvas\)/g, PAPER)
+		.replaceAll(/var\(--figure-far,[^)]*\)/g, FAR)
 		.replace("<svg ", `<svg x="${(width - size) / 2}" y="${(height - size) / 2}" `);
 	return (
 		`<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">` +

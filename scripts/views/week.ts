@@ -332,7 +332,7 @@ export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: Apparatu
 		focus: own.focus,
 		minutes: own.minutes,
 		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
-		plans: plan.blocks.flatMap((block) => floorPlanView(curriculum, week, plan, block) ?? []),
+		plans: plan.blocks.flatMap((block) => floorPlanView(curriculum, week, plan, block, site.words) ?? []),
 		equipment: equipmentFor(curriculum, plan).map(({ item, needed, owned, drills }) => ({
 			item: linkTo(curriculum, "equipment", item),
 			needed,

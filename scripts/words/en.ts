@@ -7,6 +7,8 @@ import type {
 	FileKind,
 	Finding,
 	Ground,
+	Helper,
+	HelpPlace,
 	Landmark,
 	Pattern,
 	RecordedKind,
@@ -604,6 +606,7 @@ export const angles = {
 	},
 	spread: { name: "Legs apart", what: "between the legs" },
 	trunk: { name: "Trunk", what: "curve: positive rounded, negative arched" },
+	neck: { name: "Neck", what: "head to upper trunk: 0 in line, positive chin to chest" },
 	lean: { name: "Lean", what: "of the trunk: 0 upright, 90 face down, −90 face up, 180 upside down" },
 	left: (angle: string) => `${angle} left`,
 	right: (angle: string) => `${angle} right`,
@@ -1586,6 +1589,7 @@ export const whatChanged = {
 		spotting: "Spotting",
 		caution: "Caution",
 		spotters: "Coaches whose hands are needed",
+		helpers: "Who helps in the figures",
 		watch: "A coach has to be looking",
 		easier: "Easier",
 		harder: "Harder",
@@ -1680,11 +1684,37 @@ export const whatChanged = {
 
 // Pictures ------------------------------------------------------------------------------------------
 
+const HELPER_AT: Readonly<Record<Helper["from"], string>> = {
+	side: "at the side",
+	front: "in front",
+	back: "behind",
+};
+const HELP_PLACES: Readonly<Record<HelpPlace, string>> = {
+	head: "the back of the head",
+	shoulder: "the shoulder",
+	"upper-arm": "the upper arm",
+	forearm: "the forearm",
+	hand: "the hand",
+	chest: "the chest",
+	stomach: "the stomach",
+	"upper-back": "the upper back",
+	"low-back": "the low back",
+	waist: "the waist",
+	hip: "the hip",
+	seat: "the seat",
+	thigh: "the thigh",
+	"back-of-thigh": "the back of the thigh",
+	knee: "the knee",
+	shin: "the shin",
+	foot: "the foot",
+};
+
 /** What a figure stands on, and where it goes. */
 export const figures = {
 	move: "Move",
 	stop: "Stop",
 	afterThat: "then",
+	marks: { right: "right", wrong: "wrong" },
 	on: {
 		floor: "on the floor",
 		mat: "on a mat",
@@ -1700,8 +1730,12 @@ export const figures = {
 		barrel: "at a barrel",
 		octagon: "at an octagon roller",
 		"floor-bar": "on a floor bar",
+		table: "on a vault table",
 	} satisfies Record<Ground, string>,
 	/** After what carries the feet. */
+	/** Who helps a figure. */
+	helper: ({ from, stance, hands }: Pick<Helper, "from" | "stance" | "hands">) =>
+		`A helper ${stance === "kneel" ? "kneels" : "stands"} ${HELPER_AT[from]}, hands at ${hands.map((place) => HELP_PLACES[place]).join(" and ")}.`,
 	handsOn: (ground: string) => `hands ${ground}`,
 	inAir: {
 		floor: "in the air over the floor",
@@ -1718,6 +1752,7 @@ export const figures = {
 		barrel: "in the air at a barrel",
 		octagon: "in the air at an octagon roller",
 		"floor-bar": "in the air over a floor bar",
+		table: "in the air over a vault table",
 	} satisfies Record<Ground, string>,
 	/** The line under a strip of figures. */
 	caption: (direction: string, shapes: string) => `${direction}: ${shapes}`,
@@ -1781,6 +1816,13 @@ export const floorPlan = {
 	free: (metres: number) => `dotted: ${number(metres)} m that should stay free around it`,
 	arrows: "arrows: rotation",
 	run: "thin arrow: run",
+	runOut: "broken arrow: room after it",
+	queue: "dots: who waits",
+	beyond: "hatched beyond the edge: keep clear there too",
+	coaches: (group: string, places: readonly string[]) =>
+		`squares: coaches of ${group} (${places.join("; ")})`,
+	coach: (coach: number, does: "spots" | "watches" | "walks", stations: readonly number[]) =>
+		`${coach} ${does === "spots" ? "spots at" : does === "watches" ? "watches" : "walks between"} ${and(stations.map(String))}`,
 	walls: "thick line: wall",
 	landmarks: "flag: landmark",
 	noWay: (pairs: readonly string[]) => `no free way from ${and(pairs)}`,
@@ -1794,6 +1836,9 @@ export const floorPlan = {
 	drawing: {
 		/** Beside a wall. */
 		wallWord: "wall",
+		/** On what should stay free beyond the plan. */
+		keepClear: "keep clear",
+		queue: (label: string, count: string) => `${count} wait at ${label}.`,
 		walls: (sides: readonly Side[]) => `A wall stands ${and(sides.map((side) => planSides[side]))}.`,
 		landmark: (name: string, x: string, y: string) => `${name} at ${x}, ${y} m`,
 		landmarks: (named: readonly string[]) => `Landmarks: ${named.join("; ")}.`,
@@ -2282,6 +2327,7 @@ export const findings = {
 		wall: (a: string, gap: number) =>
 			`station ${a} needs a wall and stands ${number(gap, 2)} m from the edge`,
 		edge: (a: string, over: number) => `station ${a} stands ${number(over, 2)} m over the edge`,
+		noWay: (from: number, to: number) => `there is no free way from station ${from} to station ${to}`,
 		planFewer: "Plan fewer or smaller stations in this block, or correct `plan` in _data/apparatus.yaml.",
 	},
 };

@@ -7,6 +7,7 @@
  * (binder), fiche (sheet, card of a drill), feuille (leaf), période (term), local (store room).
  */
 
+import type { Helper, HelpPlace } from "../model.ts";
 import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
 import type { Words } from "./words.ts";
 import { countsOf, datesOf, listsOf, numbersOf } from "./writers.ts";
@@ -559,6 +560,10 @@ export const angles: Words["angles"] = {
 	},
 	spread: { name: "Écart des jambes", what: "entre les jambes" },
 	trunk: { name: "Tronc", what: "courbure : positive arrondi, négative cambré" },
+	neck: {
+		name: "Nuque",
+		what: "de la tête au haut du tronc : 0 dans l'axe, positive menton vers la poitrine",
+	},
 	lean: {
 		name: "Inclinaison",
 		what: "du tronc : 0 debout, 90 face au sol, −90 face au plafond, 180 tête en bas",
@@ -1533,6 +1538,7 @@ export const whatChanged: Words["whatChanged"] = {
 		spotting: "Parade",
 		caution: "Précaution",
 		spotters: "Entraîneurs à la parade",
+		helpers: "Qui aide dans les figures",
 		watch: "Un entraîneur doit regarder",
 		easier: "Plus facile",
 		harder: "Plus difficile",
@@ -1626,10 +1632,36 @@ export const whatChanged: Words["whatChanged"] = {
 
 // Images --------------------------------------------------------------------------------------------
 
+const HELPER_AT: Readonly<Record<Helper["from"], string>> = {
+	side: "sur le côté",
+	front: "devant",
+	back: "derrière",
+};
+const HELP_PLACES: Readonly<Record<HelpPlace, string>> = {
+	head: "à l'arrière de la tête",
+	shoulder: "à l'épaule",
+	"upper-arm": "au bras",
+	forearm: "à l'avant-bras",
+	hand: "à la main",
+	chest: "à la poitrine",
+	stomach: "au ventre",
+	"upper-back": "au haut du dos",
+	"low-back": "au bas du dos",
+	waist: "à la taille",
+	hip: "à la hanche",
+	seat: "au bassin",
+	thigh: "à la cuisse",
+	"back-of-thigh": "à l'arrière de la cuisse",
+	knee: "au genou",
+	shin: "à la jambe",
+	foot: "au pied",
+};
+
 export const figures: Words["figures"] = {
 	move: "Animer",
 	stop: "Arrêter",
 	afterThat: "puis",
+	marks: { right: "juste", wrong: "faux" },
 	on: {
 		floor: "au sol",
 		mat: "sur un tapis",
@@ -1645,7 +1677,10 @@ export const figures: Words["figures"] = {
 		barrel: "contre un cylindre",
 		octagon: "contre un octogone",
 		"floor-bar": "sur une barre au sol",
+		table: "sur une table de saut",
 	},
+	helper: ({ from, stance, hands }) =>
+		`Un aide ${stance === "kneel" ? "à genoux" : "debout"} ${HELPER_AT[from]}, les mains ${hands.map((place) => HELP_PLACES[place]).join(" et ")}.`,
 	handsOn: (ground) => `mains ${ground}`,
 	inAir: {
 		floor: "en l'air au-dessus du sol",
@@ -1662,6 +1697,7 @@ export const figures: Words["figures"] = {
 		barrel: "en l'air contre un cylindre",
 		octagon: "en l'air contre un octogone",
 		"floor-bar": "en l'air au-dessus d'une barre au sol",
+		table: "en l'air au-dessus d'une table de saut",
 	},
 	caption: (direction, shapes) => `${direction} : ${shapes}`,
 	look: (figure, description) => `${figure} : ${description}`,
@@ -1719,6 +1755,12 @@ export const floorPlan: Words["floorPlan"] = {
 	free: (metres) => `pointillé : ${number(metres)} m à laisser libres autour`,
 	arrows: "flèches : rotation",
 	run: "flèche fine : course d'élan",
+	runOut: "flèche brisée : espace après",
+	queue: "points : qui attend",
+	beyond: "hachuré au-delà du bord : à laisser libre aussi",
+	coaches: (group, places) => `carrés : entraîneurs de ${group} (${places.join(" ; ")})`,
+	coach: (coach, does, stations) =>
+		`${coach} ${does === "spots" ? "pare à" : does === "watches" ? "regarde" : "circule entre"} ${and(stations.map(String))}`,
 	walls: "trait épais : mur",
 	landmarks: "drapeau : repère",
 	noWay: (pairs) => `aucun passage libre de ${and(pairs)}`,
@@ -1730,6 +1772,8 @@ export const floorPlan: Words["floorPlan"] = {
 		`Les autres dimensions et l'espace libre (${number(metres)} m entre ateliers) sont de pratique courante ; les règles locales et les consignes des fabricants passent d'abord.`,
 	drawing: {
 		wallWord: "mur",
+		keepClear: "laisser libre",
+		queue: (label, count) => `À ${label}, ${count} attendent.`,
 		walls: (sides) => `Un mur se trouve ${and(sides.map((side) => planSides[side]))}.`,
 		landmark: (name, x, y) => `${name} à ${x}, ${y} m`,
 		landmarks: (named) => `Repères : ${named.join(" ; ")}.`,
@@ -1978,6 +2022,8 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.sequence[].angles.spread": "Entre les jambes, en degrés.",
 	"drill.levels.<id>.sequence[].angles.trunk":
 		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.levels.<id>.sequence[].angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
 	"drill.levels.<id>.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
 	"drill.levels.<id>.sequence[].angles.left.shoulder":
 		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
@@ -1999,6 +2045,13 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.caution":
 		"Ce qui pourrait blesser quelqu'un à ce niveau, à la place de ce que dit l'éducatif.",
 	"drill.levels.<id>.spotters": "Entraîneurs dont il faut les mains à ce niveau.",
+	"drill.levels.<id>.helpers": "Qui aide dans les figures de ce niveau, à la place de ceux de l'éducatif.",
+	"drill.levels.<id>.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
+	"drill.levels.<id>.helpers[].from":
+		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
+	"drill.levels.<id>.helpers[].stance":
+		"Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
+	"drill.levels.<id>.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",
 	"drill.levels.<id>.watch": "Si un entraîneur doit regarder à ce niveau.",
 	"drill.levels.<id>.easier": "Façons plus faciles pour ce niveau.",
 	"drill.levels.<id>.harder": "Façons plus difficiles pour ce niveau.",
@@ -2022,6 +2075,13 @@ export const fields: Words["fields"] = {
 		"Ce que compte `hold` : chaque répétition (comme sans cela), toute la série, ou la dernière répétition d'une série.",
 	"drill.turn.reps": "Répétitions en un passage ; sans cela, `reps` du niveau : un passage est une série.",
 	"drill.spotters": "Entraîneurs dont il faut les mains à l'atelier.",
+	"drill.helpers":
+		"Les entraîneurs qui aident, dessinés en gris à côté des figures de la séquence : à quelle étape, d'où, et où sont leurs mains. Ils ne sont pas dessinés pour un niveau qui n'a pas besoin de mains.",
+	"drill.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
+	"drill.helpers[].from":
+		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
+	"drill.helpers[].stance": "Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
+	"drill.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",
 	"drill.watch":
 		"Si un entraîneur doit regarder (courses, hauteurs, tête en bas) ; oui là où `spotters` est plus que 0.",
 	"drill.easier": "Façons plus faciles, montrées à côté de l'éducatif partout où il est enseigné.",
@@ -2145,6 +2205,33 @@ export const fields: Words["fields"] = {
 	"drill.faults": "À quoi cela ressemble quand c'est mal fait, et que dire.",
 	"drill.faults[].see": "Ce que voit l'entraîneur.",
 	"drill.faults[].say": "Ce que dit l'entraîneur.",
+	"drill.faults[].shape": "La forme qui va de travers ici : elle est dessinée juste et, à côté, fausse.",
+	"drill.faults[].angles": "Les angles qui sont faux alors ; les autres sont ceux de la forme.",
+	"drill.faults[].tilt": "L'inclinaison du tronc alors, si c'est elle qui est fausse.",
+	"drill.faults[].angles.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.faults[].angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.faults[].angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.faults[].angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.faults[].angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.faults[].angles.spread": "Entre les jambes, en degrés.",
+	"drill.faults[].angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.faults[].angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
+	"drill.faults[].angles.left": "Angles du côté gauche, s'il diffère.",
+	"drill.faults[].angles.right": "Angles du côté droit, s'il diffère.",
+	"drill.faults[].angles.left.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.faults[].angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.faults[].angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.faults[].angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.faults[].angles.left.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+	"drill.faults[].angles.right.shoulder":
+		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+	"drill.faults[].angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+	"drill.faults[].angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+	"drill.faults[].angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+	"drill.faults[].angles.right.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
 	"drill.spotting": "Où se placer et comment aider.",
 	"drill.caution": "Ce qui pourrait blesser quelqu'un, et comment l'éviter.",
 	"drill.media": "Images ou vidéos gardées dans `content/media` du dossier du club.",
@@ -2254,6 +2341,8 @@ export const fields: Words["fields"] = {
 	"drill.sequence[].angles.spread": "Entre les jambes, en degrés.",
 	"drill.sequence[].angles.trunk":
 		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"drill.sequence[].angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
 	"drill.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
 	"drill.sequence[].angles.right": "Angles du côté droit, s'il diffère.",
 	"drill.sequence[].angles.left.shoulder":
@@ -2276,6 +2365,8 @@ export const fields: Words["fields"] = {
 	"shapes.angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
 	"shapes.angles.spread": "Entre les jambes, en degrés.",
 	"shapes.angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+	"shapes.angles.neck":
+		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
 	"shapes.angles.left": "Angles du côté gauche, s'il diffère.",
 	"shapes.angles.right": "Angles du côté droit, s'il diffère.",
 	"shapes.angles.left.shoulder":
@@ -2527,6 +2618,7 @@ export const findings: Words["findings"] = {
 			`${number(gap, 2)} m entre les ateliers ${a} et ${b}, ${number(wanted, 2)} m voulus`,
 		wall: (a, gap) => `l'atelier ${a} a besoin d'un mur et se trouve à ${number(gap, 2)} m du bord`,
 		edge: (a, over) => `l'atelier ${a} dépasse le bord de ${number(over, 2)} m`,
+		noWay: (from, to) => `il n'y a pas de passage libre de l'atelier ${from} à l'atelier ${to}`,
 		planFewer:
 			"Prévoyez moins d'ateliers, ou de plus petits, dans ce bloc, ou corrigez `plan` dans _data/apparatus.yaml.",
 	},
@@ -2898,6 +2990,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un jour de fermeture hors de la période",
 		"Il ne ferme aucun cours. Souvent, c'est l'année qui est fausse, et le jour voulu reste ouvert.",
 		"Corrigez la date sous `closed` dans _data/term.yaml, ou retirez-la.",
+	],
+	H346: [
+		"Aucun passage libre d'un atelier au suivant",
+		"Les gymnastes devraient traverser une course d'élan, une zone de réception ou un autre atelier pour changer.",
+		"Déplacez un atelier par son `at` pour qu'il y ait de quoi le contourner, ou prévoyez moins d'ateliers.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

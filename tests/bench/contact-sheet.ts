@@ -36,13 +36,22 @@ const named = (drawn: string, name: string, more = ""): string =>
 mkdirSync(folder, { recursive: true });
 
 const shapes = [...curriculum.shapes.values()].filter(({ angles }) => angles !== undefined);
+/** Millimetres at which shapes are met: on a row of a sheet, on a card, on a page of their own. */
+const SIZES = [10, 20, 60] as const;
+
 write(
 	"shapes",
-	"body{display:grid;grid-template-columns:repeat(4,1fr);gap:12px}figure{margin:0}",
+	"body{display:grid;grid-template-columns:repeat(4,1fr);gap:12px}figure{margin:0;font-size:13px}",
 	shapes.map((shape) => {
 		const drawn = (size: number): string =>
-			drawFigure(shape, { title: shape.name, description: "", idPrefix: `${shape.id}-${size}`, size });
-		return named(drawn(320) + drawn(48), shape.name, `${JSON.stringify(shape.angles)} ${shape.description}`);
+			drawFigure(shape, {
+				title: shape.name,
+				description: "",
+				idPrefix: `${shape.id}-${size}`,
+				size: Math.round((size * 96) / 25.4),
+			});
+		const sizes = SIZES.toReversed().map(drawn).join("");
+		return named(sizes, shape.name, `${JSON.stringify(shape.angles)} ${shape.description}`);
 	}),
 );
 
@@ -66,7 +75,7 @@ write(
 const plans = curriculum.weeks.flatMap((week) =>
 	week.apparatus.flatMap((plan) =>
 		plan.blocks.flatMap((block) => {
-			const view = floorPlanView(curriculum, week, plan, block);
+			const view = floorPlanView(curriculum, week, plan, block, words);
 			if (view === undefined) return [];
 			const idPrefix = `${week.id}-${plan.apparatus}-${block.number}`;
 			return [

@@ -1,4 +1,7 @@
-/** How long figures and strips take. Run: node tests/bench/figures.ts. Prints; asserts nothing. */
+/**
+ * How long figures and strips take, in time of one processor: what else runs on the machine does not count.
+ * Run: node tests/bench/figures.ts. Prints; asserts nothing.
+ */
 
 import { fileURLToPath } from "node:url";
 import { drawFigure } from "../../scripts/figures/figure.ts";
@@ -21,13 +24,14 @@ function timed(name: string, count: number, draw: (i: number) => string): void {
 	for (let i = 0; i < count / 10; i++) draw(i);
 	let bytes = 0;
 	let most = 0;
-	const start = performance.now();
+	const start = process.cpuUsage();
 	for (let i = 0; i < count; i++) {
 		const { length } = draw(i);
 		bytes += length;
 		most = Math.max(most, length);
 	}
-	const time = performance.now() - start;
+	const { user, system } = process.cpuUsage(start);
+	const time = (user + system) / 1000;
 	console.log(
 		`${count} ${name}: ${time.toFixed(0)} ms, ${((time * 1000) / count).toFixed(0)} µs each; ` +
 			`${(bytes / count).toFixed(0)} B in the mean, ${most} B at most`,

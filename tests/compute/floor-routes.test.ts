@@ -5,9 +5,12 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { coachSpots } from "../../scripts/compute/coach-spots.ts";
 import { crosses, routesOf, type Spot } from "../../scripts/compute/floor-routes.ts";
 import { type FloorPlan, gapOf, type PlacedStation } from "../../scripts/compute/placing.ts";
 import type { Rect } from "../../scripts/compute/station-layout.ts";
+import { waitingOf } from "../../scripts/compute/waiting.ts";
+import { isOpen } from "../../scripts/compute/ways.ts";
 import type { Side } from "../../scripts/model.ts";
 
 function station(number: number, rect: Rect, more: Partial<PlacedStation> = {}): PlacedStation {
@@ -22,6 +25,14 @@ function station(number: number, rect: Rect, more: Partial<PlacedStation> = {}):
 		...more,
 	};
 }
+
+const landingAt = (rect: Rect) => ({
+	...rect,
+	item: "mat",
+	symbol: "landing" as const,
+	turn: 0 as const,
+	landing: true,
+});
 
 function planOf(
 	stations: readonly PlacedStation[],
@@ -130,6 +141,20 @@ describe("the ways between stations", () => {
 		expect(found).toBeGreaterThan(100);
 	});
 
+	it("are there on every plan that is called open without a search", () => {
+		let open = 0;
+		fc.assert(
+			fc.property(anyPlan, (plan) => {
+				if (!isOpen(plan)) return;
+				open++;
+				for (const { from, to, way } of routesOf(plan))
+					expect(way.length, `${from} ${to}`).toBeGreaterThan(1);
+			}),
+			{ seed: 23, numRuns: 800 },
+		);
+		expect(open).toBeGreaterThan(30);
+	});
+
 	it("go straight where nothing stands between, and round what does", () => {
 		const two = [station(1, rect(1, 3, 2, 2)), station(2, rect(9, 3, 2, 2))];
 		expect(metres(routesOf(planOf(two))[0]?.way ?? [])).toBeCloseTo(6, 5);
@@ -215,3 +240,87 @@ function flooded({ stations, length, width, walls }: FloorPlan, from: number, to
 	}
 	return false;
 }
+
+/** The same plans with landing mats in the last part of every second station, and gymnasts who wait. */
+const peopled = anyPlan.map((plan) => ({
+	...plan,
+	stations: plan.stations.map((one, i) => ({
+		...one,
+		queue: 2 + (i % 4),
+		props:
+			i % 2 === 0
+				? [
+						landingAt({
+							left: one.left + one.length / 2,
+							top: one.top,
+							length: one.length / 2,
+							width: one.width,
+						}),
+					]
+				: [],
+	})),
+}));
+
+describe("who waits, and who coaches", () => {
+	it("never stand on a station, near a landing area, behind a wall or on each other", () => {
+		let waiting = 0;
+		let standing = 0;
+		fc.assert(
+			fc.property(peopled, (plan) => {
+				const at = ({ x, y }: Spot): Rect => ({ left: x, top: y, length: 0, width: 0 });
+				const lines = waitingOf(plan);
+				const spots = lines.flatMap((line) => line.spots);
+				waiting += spots.length;
+				const coaches = coachSpots(plan, [
+					{ coach: 1, does: "watches", stations: plan.stations.map(({ number }) => number) },
+				]).flatMap((coach) => coach.at ?? []);
+				standing += coaches.length;
+				for (const spot of [...spots, ...coaches]) {
+					for (const station of plan.stations) {
+						expect(gapOf(at(spot), station)).toBeGreaterThan(0.1);
+						for (const prop of station.props) expect(gapOf(at(spot), prop)).toBeGreaterThan(1.18);
+					}
+					expect(spot.x).toBeGreaterThan(plan.walls.includes("start") ? 0 : -0.5);
+					expect(spot.y).toBeGreaterThan(plan.walls.includes("left") ? 0 : -0.5);
+					expect(spot.x).toBeLessThan(plan.length + (plan.walls.includes("end") ? 0 : 0.5));
+					expect(spot.y).toBeLessThan(plan.width + (plan.walls.includes("right") ? 0 : 0.5));
+				}
+				for (const [i, a] of [...spots, ...coaches].entries()) {
+					for (const b of [...spots, ...coaches].slice(i + 1)) {
+						expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThan(0.45);
+					}
+				}
+			}),
+			{ seed: 24, numRuns: 300 },
+		);
+		expect(waiting).toBeGreaterThan(500);
+		expect(standing).toBeGreaterThan(100);
+	});
+
+	it("wait at the beginning of a run, as many as have no turn", () => {
+		const run = { left: 2, top: 1.5, length: 5, width: 1, turn: 0 as const };
+		const plan = planOf(
+			[station(1, rect(2, 1, 9, 2), { run, queue: 4 }), station(2, rect(5, 5, 2, 2))],
+			[],
+			14,
+			8,
+		);
+		const [line] = waitingOf(plan);
+		expect(line?.station).toBe(1);
+		expect(line?.spots).toHaveLength(4);
+		for (const { x } of line?.spots ?? []) expect(x).toBeLessThan(4);
+	});
+
+	it("spot inside their station, two of them apart", () => {
+		const one = station(1, rect(2, 1, 6, 3), { props: [landingAt(rect(5, 1.5, 2, 2))] });
+		const spots = coachSpots(planOf([one]), [
+			{ coach: 1, does: "spots", stations: [1] },
+			{ coach: 2, does: "spots", stations: [1] },
+		]).flatMap(({ at }) => at ?? []);
+		expect(spots).toHaveLength(2);
+		const [a, b] = spots;
+		if (a === undefined || b === undefined) throw new Error("no coaches");
+		expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThanOrEqual(1);
+		for (const { x, y } of spots) expect(x > 2 && x < 8 && y > 1 && y < 4).toBe(true);
+	});
+});

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawFigure } from "../../scripts/figures/figure.ts";
-import { type Disc, discsOf, poseOf, sideAngles } from "../../scripts/figures/pose.ts";
+import { type Disc, discsOf, hairRoot, poseOf, sideAngles } from "../../scripts/figures/pose.ts";
 import { DEMO_SHAPES, type DemoShape, demoShape, posture } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
 import {
@@ -118,7 +118,7 @@ describe.each(DEMO_SHAPES)("$id", (shape) => {
 		if (support.kind === "bar") {
 			expect(svg).not.toContain("figure-floor");
 			const bar = /figure-bar".*? cx="([^"]*)" cy="([^"]*)"/.exec(svg);
-			const grip = only(segmentsOf(only(pathsOf(near(svg), /figure-arm"/), 0)), 2).to;
+			const grip = only(segmentsOf(only(pathsOf(near(svg), /figure-arm"/), 0)), 3).to;
 			expect(apart({ x: Number(bar?.[1]), y: Number(bar?.[2]) }, grip)).toBeLessThan(3);
 		} else {
 			const [floor] = pathsOf(svg, /figure-floor/);
@@ -141,13 +141,38 @@ test("a straddle from the front shows its legs as wide as they are spread", () =
 	}
 });
 
-test("sides that differ are told apart by outline and thickness, not by colour alone", () => {
+test("the far side is a lighter solid, never an outline alone", () => {
 	const svg = figureOf(demoShape("lunge"));
-	expect(far(svg)).toContain('stroke="currentColor"');
-	expect(far(svg)).toContain('fill="var(--figure-paper,Canvas)"');
+	expect(far(svg)).toContain('fill="var(--figure-far,gray)"');
+	expect(far(svg)).not.toContain("currentColor");
 	const thigh = (part: string): Segment => only(segmentsOf(only(pathsOf(part, /figure-leg"/), 0)), 0);
 	expect(thigh(far(svg)).to.r).toBeLessThan(thigh(near(svg)).to.r);
 	expect(figureOf(demoShape("landing-squat"))).not.toContain("figure-far");
+});
+
+test("the lighter tone stands off white and off black by 3:1 (WCAG 2.2, 1.4.11)", () => {
+	expect(figureOf(demoShape("lunge"))).toContain("var(--figure-far,gray)");
+	// CSS's gray is 128 of 255. Relative luminance and contrast as WCAG 2.2 defines them.
+	const grey = 128;
+	const luminance = ((grey / 255 + 0.055) / 1.055) ** 2.4;
+	expect(1.05 / (luminance + 0.05)).toBeGreaterThan(3);
+	expect((luminance + 0.05) / 0.05).toBeGreaterThan(3);
+});
+
+test("the head is drawn over every limb, with its nose at the front and its hair at the back", () => {
+	for (const shape of fromSide) {
+		const svg = figureOf(shape);
+		const parts = [...near(svg).matchAll(/class="figure-(\w+)"/g)].map(([, name]) => name);
+		expect(parts.slice(0, 5)).toEqual(["near", "trunk", "leg", "arm", "head"]);
+		const { head, nose, chest } = poseOf(shape);
+		const tied = hairRoot(poseOf(shape));
+		const up = { x: head.x - chest.x, y: head.y - chest.y };
+		const front = { x: nose.x - head.x, y: nose.y - head.y };
+		// All figures face right when upright: the front is on the right hand of who looks up the neck.
+		expect(up.x * front.y - up.y * front.x).toBeLessThan(0);
+		const back = (tied.x - head.x) * front.x + (tied.y - head.y) * front.y;
+		expect(back, shape.id).toBeLessThan(0);
+	}
 });
 
 test("words are escaped", () => {
@@ -202,6 +227,7 @@ describe.each([
 	"barrel",
 	"octagon",
 	"floor-bar",
+	"table",
 ] as const)("on: %s", (ground) => {
 	test.each(DEMO_SHAPES.map(({ id }) => id))("%s lies inside its square, under 3 kB, on its ground", (id) => {
 		const shape = demoShape(id);

@@ -24,7 +24,7 @@ const { curriculum } = handbook;
 const all = curriculum.weeks.flatMap((week) =>
 	week.apparatus.flatMap((plan) =>
 		plan.blocks.flatMap((block) => {
-			const view = floorPlanView(curriculum, week, plan, block);
+			const view = floorPlanView(curriculum, week, plan, block, handbook.words);
 			return view === undefined ? [] : [{ week, plan, block, view }];
 		}),
 	),
@@ -447,6 +447,14 @@ const GOLDEN: FloorPlanView = {
 	sources: [],
 	blocked: [],
 	free: FREE_SPACE,
+	waits: false,
+	coaches: {
+		group: "Monday",
+		spots: [
+			{ coach: 1, does: "spots", stations: [1], at: { x: 4, y: 2.6 } },
+			{ coach: 2, does: "watches", stations: [2], at: { x: 8, y: 4.5 } },
+		],
+	},
 	stations: [{ name: "Jump" }, { name: "Walk" }],
 	equipment: [
 		{ item: "landing-mat", name: "Landing mat", count: 1, stations: [0], symbol: "landing" },
@@ -467,6 +475,7 @@ const GOLDEN: FloorPlanView = {
 			{
 				number: 1,
 				drill: "jump",
+				queue: 3,
 				left: 0.5,
 				top: 1,
 				length: 4.1,

@@ -37,19 +37,19 @@ export function pathsOf(svg: string, tag = /./): readonly string[] {
 export function segmentsOf(d: string): readonly Segment[] {
 	return d
 		.split("z")
-		.filter((part) => part.includes("L"))
+		.filter((part) => part.includes("l"))
 		.map((part) => {
-			const n = [...part.matchAll(/-?[\d.]+/g)].map(([digits]) => Number(digits));
-			if (n.length !== 20) throw new Error(`not a segment: ${part}`);
-			const at = (i: number): number => n[i] ?? Number.NaN;
-			const a = { x: at(0), y: at(1) };
-			const b = { x: at(2), y: at(3) };
-			const c = { x: at(9), y: at(10) };
-			const e = { x: at(11), y: at(12) };
-			const [rTo, rFrom] = [at(4), at(13)];
+			const [a, b, c, e] = pointsOf(part);
+			const rTo = Number(/a([\d.]+)/.exec(part)?.[1]);
+			if (a === undefined || b === undefined || c === undefined || e === undefined) {
+				throw new Error(`not a segment: ${part}`);
+			}
 			const start = { x: (a.x + e.x) / 2, y: (a.y + e.y) / 2 };
 			const end = { x: (b.x + c.x) / 2, y: (b.y + c.y) / 2 };
 			const span = Math.hypot(end.x - start.x, end.y - start.y);
+			// The first end may be a straight line: its disc is as wide as the two sides that touch it leave it.
+			const [half, halfTo] = [apart(a, e) / 2, apart(b, c) / 2];
+			const rFrom = half * Math.hypot(1, (half - halfTo) / span);
 			const wider = rFrom - rTo;
 			const distance = (span + Math.sqrt(span * span + 4 * wider * wider)) / 2;
 			const along = { x: (end.x - start.x) / span, y: (end.y - start.y) / span };
@@ -84,14 +84,16 @@ export function pointsOf(d: string): readonly Spot[] {
 		else if (letter === "v") go(x, y + at(0));
 		else if (letter === "A") go(at(5), at(6));
 		else if (letter === "a") go(x + at(5), y + at(6));
-		else if (letter === "C") {
+		else if (letter === "C" || letter === "c") {
 			const [x0, y0] = [x, y];
+			const own = letter === "c" ? [x, y] : [0, 0];
 			for (let i = 1; i <= 16; i++) {
 				const t = i / 16;
 				const u = 1 - t;
 				const cubic = (p0: number, p1: number, p2: number, p3: number): number =>
 					u * u * u * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t * t * t * p3;
-				go(cubic(x0, at(0), at(2), at(4)), cubic(y0, at(1), at(3), at(5)));
+				const to = (k: number): number => at(k) + (own[k % 2] ?? 0);
+				go(cubic(x0, to(0), to(2), to(4)), cubic(y0, to(1), to(3), to(5)));
 			}
 		} else if (letter !== "z") throw new Error(`unknown path letter ${letter}`);
 		if (letter === "M" && n.length > 2) throw new Error("a move with more than one point");

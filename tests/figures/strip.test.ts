@@ -35,6 +35,13 @@ test("figures stand in order, numbered, on one floor", () => {
 	expect(places).toEqual([...places].sort((a, b) => a - b));
 });
 
+test("a strip without numbers has its arrows still, and is less high", () => {
+	const [whole, plain] = [drawStrip(roll, words), drawStrip(roll, words, undefined, 0)];
+	expect(plain).not.toContain("<text");
+	expect(pathsOf(plain, /figure-arrows/)).toHaveLength(1);
+	expect(viewBoxOf(plain)[3]).toBeLessThan(viewBoxOf(whole)[3]);
+});
+
 test("an arrow leads from each number to the next", () => {
 	const svg = drawStrip({ ...roll, travel: "forward" }, words);
 	const [d = ""] = pathsOf(svg, /figure-arrows/);
@@ -46,15 +53,48 @@ test("an arrow leads from each number to the next", () => {
 	expect(stays).not.toContain("H");
 });
 
-test("the broken line goes through every hip, marked on top of the body", () => {
-	const svg = drawStrip(roll, words);
-	const hips = pointsOf(pathsOf(svg, /figure-path/)[0] ?? "");
-	expect(hips).toHaveLength(5);
-	const heights = hips.map(({ y }) => -y / 2000);
-	expect(heights[0]).toBeCloseTo(0.53, 2);
-	expect(heights[1]).toBeLessThan(0.1);
-	const marks = pointsOf(pathsOf(svg, /figure-hips/)[0] ?? "");
-	for (const hip of hips) expect(marks).toContainEqual(hip);
+test("a broken line goes through the hips where the body flies, and nowhere else", () => {
+	expect(drawStrip(roll, words)).not.toContain("figure-path");
+	const jump = ["landing-squat", "tuck", "landing-squat"].map(demoShape);
+	const hips = pointsOf(pathsOf(drawStrip(movement(jump), words), /figure-path/)[0] ?? "");
+	expect(hips).toHaveLength(3);
+	const [up = 0, top = 0, down = 0] = hips.map(({ y }) => -y / 2000);
+	expect(top).toBeGreaterThan(up);
+	expect(down).toBeCloseTo(up, 3);
+});
+
+test("phases beside each other on a bar have one bar on two uprights, and no arrow of travel", () => {
+	const swing = {
+		...movement(["straight-hang", "tuck-hang", "pike-hang"].map(demoShape)),
+		travel: "forward",
+	};
+	const svg = drawStrip(swing as Parameters<typeof drawStrip>[0], words);
+	const bars = pathsOf(svg, /figure-long-bar/);
+	expect(bars).toHaveLength(1);
+	const [left, right, ...posts] = pointsOf(bars[0] ?? "");
+	const ends = [...svg.matchAll(/class="figure-bar"[^>]* cx="([^"]*)" cy="([^"]*)"/g)].map(([, x, y]) => ({
+		x: Number(x),
+		y: Number(y),
+	}));
+	expect(ends).toHaveLength(3);
+	for (const { x, y } of ends) {
+		expect(y).toBe(left?.y);
+		expect(x > (left?.x ?? 0) && x < (right?.x ?? 0)).toBe(true);
+	}
+	expect(posts.filter(({ y }) => y === 0)).toHaveLength(2);
+	expect(pathsOf(svg, /figure-arrows" fill="none"/)[0]?.match(/M/g)).toHaveLength(2);
+	expect(svg).not.toContain('figure-arrows" fill="currentColor"');
+});
+
+test("a stature is as large in every strip", () => {
+	const scale = (svg: string): number => {
+		const [, , width] = viewBoxOf(svg);
+		return Number(/ width="([\d.]+)em"/.exec(svg)?.[1]) / width;
+	};
+	const one = scale(drawStrip(roll, words));
+	for (const ids of [["tuck"], ["straight-hang", "bar-support"], ["hollow", "arch", "hollow", "arch"]]) {
+		expect(scale(drawStrip(movement(ids.map(demoShape)), words)) / one).toBeCloseTo(1, 2);
+	}
 });
 
 test("hanging figures share the height of their bar", () => {
@@ -64,17 +104,23 @@ test("hanging figures share the height of their bar", () => {
 	expect(new Set(heights).size).toBe(1);
 });
 
-test("every bar stands on an upright, behind the bodies and down to the floor", () => {
+test("a bar that another phase parts from the next stands on uprights of its own, behind the bodies", () => {
 	const svg = drawStrip(movement(["straight-hang", "straight", "bar-support"].map(demoShape), "mat"), words);
-	const uprights = pathsOf(svg, /figure-upright/);
-	const bars = [...svg.matchAll(/class="figure-bar"[^>]* cx="([^"]*)" cy="([^"]*)"/g)];
-	expect(uprights).toHaveLength(bars.length);
-	for (const [i, [, x, y]] of bars.entries()) {
-		const [top, foot] = pointsOf(uprights[i] ?? "");
-		expect(top).toEqual({ x: Number(x), y: Number(y) });
-		expect(foot).toEqual({ x: Number(x), y: 0 });
-	}
-	expect(svg.indexOf("figure-upright")).toBeLessThan(svg.indexOf("figure-step"));
+	const bars = pathsOf(svg, /figure-long-bar/);
+	expect(bars).toHaveLength(2);
+	for (const bar of bars) expect(pointsOf(bar).filter(({ y }) => y === 0)).toHaveLength(2);
+	expect(svg.indexOf("figure-long-bar")).toBeLessThan(svg.indexOf("figure-step"));
+});
+
+test("wall bars and ropes are drawn where the drill has them", () => {
+	const hang = movement(["straight-hang", "tuck-hang"].map(demoShape), "bar");
+	const on = (hung: "wall-bars" | "rope"): string =>
+		drawStrip({ ...hang, stances: hang.stances.map((stance) => ({ ...stance, hung })) }, words);
+	const rungs = pointsOf(pathsOf(on("wall-bars"), /figure-wall-bars/)[0] ?? "");
+	expect(new Set(rungs.map(({ y }) => y)).size).toBeGreaterThan(5);
+	const rope = on("rope");
+	expect(pathsOf(rope, /figure-rope/)[0]?.match(/M/g)).toHaveLength(2);
+	expect(rope).not.toMatch(/figure-(bar|long-bar|upright)"/);
 });
 
 test("one shape needs neither arrow nor path; none is a mistake", () => {
@@ -128,6 +174,7 @@ const GROUNDS: readonly Ground[] = [
 	"barrel",
 	"octagon",
 	"floor-bar",
+	"table",
 ];
 const grounds = fc.constantFrom(...GROUNDS);
 const ways = fc.constantFrom<Direction>("forward", "backward", "sideways", "none");
@@ -153,6 +200,7 @@ describe("what phases are on", () => {
 		["soft-mat", 0.2],
 		["block", 0.26],
 		["box", 0.52],
+		["table", 0.64],
 		["beam", 0.3],
 	] as const)("feet stand on the top of: %s", (ground, top) => {
 		const svg = drawStrip(movement([stand], ground), words);

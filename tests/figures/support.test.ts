@@ -52,7 +52,7 @@ describe("what a drill is done on", () => {
 		[["beam"], [], ["beam"]],
 		[["floor"], ["landing-mat", "cone"], ["mat"]],
 		[["bars"], ["landing-mat", "beam-pad"], ["mat", "bar"]],
-		[["floor"], ["wall-bars"], ["bar"]],
+		[["floor"], ["wall-bars"], ["wall-bars", "bar"]],
 		[["floor"], ["wall-space"], ["wall"]],
 		[["floor"], ["matte"], ["mat"]],
 		[["floor"], ["unheard-of"], []],

@@ -33,7 +33,7 @@ const pages = [
 function inLines(markup: string): string {
 	return markup
 		.replace(/(<svg\b[^>]*>)[\s\S]*?(<\/svg>)/g, "$1…$2")
-		.replace(/ d="[^"]*"/g, ' d="…"')
+		.replace(/ (d|viewBox|width|height)="[^"]*"/g, ' $1="…"')
 		.replace(/></g, ">\n<")
 		.replace(/\n\s*\n+/g, "\n");
 }

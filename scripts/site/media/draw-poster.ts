@@ -10,6 +10,7 @@ const WIDTH = 960;
 const HEIGHT = 540;
 const INK = "#12303a";
 const PAPER = "#f5f0e3";
+const FAR = "#7d8b8f";
 
 /** The poster as SVG text. */
 export function drawPoster(shape: LinkedShape | undefined): string {
@@ -22,6 +23,7 @@ export function drawPoster(shape: LinkedShape | undefined): string {
 			: drawFigure(shape, { title: shape.name, description: shape.name, idPrefix: "poster", size: 420 })
 					.replace("<svg ", `<svg x="80" y="60" color="${INK}" `)
 					.replaceAll("currentColor", INK)
+					.replace(/var\(--figure-far,[^)]*\)/g, FAR)
 					.replace(/var\(--[\w-]+,\s*\w+\)/g, PAPER);
 	return (
 		`<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}" viewBox="0 0 ${WIDTH} ${HEIGHT}">` +

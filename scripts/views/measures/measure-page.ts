@@ -53,7 +53,7 @@ const MEASURES: Readonly<Record<MeasureId, MeasureFacts>> = {
 	},
 	equipment: {
 		files: ["equipment"],
-		codes: ["H310", "H317", "H318", "H319", "H320"],
+		codes: ["H310", "H317", "H318", "H319", "H320", "H346"],
 		targets: (_, { targets }) => [targets.equipment],
 	},
 	load: {

@@ -26,7 +26,7 @@ export function planSheet(
 ): PieceOf<"plan-sheet"> | undefined {
 	const { curriculum, words } = site;
 	const plans = plan.blocks.flatMap((block) => {
-		const view = floorPlanView(curriculum, week, plan, block);
+		const view = floorPlanView(curriculum, week, plan, block, site.words);
 		if (view === undefined) return [];
 		return [{ minutes: block.minutes, levels: linksTo(curriculum, "level", block.levels), plan: view }];
 	});
