@@ -126,7 +126,7 @@ export function hasHeights(setUp: SetUp): boolean {
 
 /** Where heights in centimetres come from, and how far to trust them. */
 export function heightsSource(ctx: PageContext): Html {
-	return html`<p class="small source">${ctx.words.setUp.heightsCaution} <a href="${ctx.way("measures/heights/")}">${ctx.words.measurePage.source}</a></p>`;
+	return html`<p class="small">${ctx.words.setUp.heightsCaution} <a href="${ctx.way("measures/heights/")}">${ctx.words.measurePage.source}</a></p>`;
 }
 
 /** Drills as a list of cards. */

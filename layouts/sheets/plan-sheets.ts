@@ -30,7 +30,8 @@ export function planSheet(facts: SheetFacts, { week, apparatus, plans }: PlanShe
 				)}</div>`,
 			],
 		}),
-		most: Math.ceil(plans.length / 2),
+		// Two plans often share a side; a large one has its own.
+		most: plans.length,
 		steps: stepsFrom(1, 0.8),
 	};
 }

@@ -301,7 +301,9 @@ async function pressEmergency(page: Page): Promise<void> {
 }
 
 const panels = (page: Page) =>
-	page.$$eval(".panel", (all) => all.filter((e) => e.checkVisibility()).map((e) => e.textContent ?? ""));
+	page.$$eval(".panel:popover-open", (all) =>
+		all.map((e) => (e.checkVisibility() ? (e.textContent ?? "") : "")),
+	);
 
 describe("what to do in an emergency", () => {
 	it.each([
