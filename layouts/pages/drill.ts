@@ -28,7 +28,7 @@ import { a, chips, facts, inWords, type PageContext, section } from "../parts/pa
 export function drillPage(ctx: PageContext, view: DrillView): Html {
 	const say = ctx.words.drill;
 	const cues = cueList(view.cues);
-	const faults = faultList(ctx, view.faults);
+	const faults = faultList(ctx, view.faults, true);
 	const adapt = adaptList(ctx, view.adapt);
 	const criteria = criteriaList(ctx, view.criteria);
 	const setUp = setUpList(ctx, view.setUp);

@@ -89,7 +89,7 @@ function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 	const { core } = station;
 	const say = ctx.words.block;
 	const setUp = setUpList(ctx, core.setUp);
-	const faults = faultList(ctx, core.faults);
+	const faults = faultList(ctx, core.faults, false);
 	const adapt = adaptList(ctx, core.adapt);
 	const criteria = criteriaList(ctx, core.criteria);
 	const group = [
