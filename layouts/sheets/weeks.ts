@@ -6,6 +6,7 @@ import { dateOf, meets, teachingWeeks } from "../../scripts/compute/calendar.ts"
 import { type CoverageCell, coverage } from "../../scripts/compute/coverage.ts";
 import { drillAt, valuesAt } from "../../scripts/compute/drill-at.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
+import { type FloorPlan, FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { classTime } from "../../scripts/compute/time.ts";
 import { isLong } from "../../scripts/figures/floor-plan.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
@@ -187,8 +188,16 @@ function planSection(source: SheetSource, week: WeekPlan, plan: ApparatusPlan): 
 	if (views.length === 0) return undefined;
 	return html`<section class="floor-plans"><h2>${source.words.weekSheet.plans}</h2>${views.map(
 		(view) =>
-			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
+			html`<div class="plan-row whole${isWide(view.plan) && " long"}"><h3>${source.words.block.numbered(view.block)}</h3>${floorPlanFigure(source.words, view, { idPrefix: `plan-${week.id}-${plan.apparatus}-${view.block}`, upright: false })}</div>`,
 	)}${floorPlanNote(source.words, views)}</section>`;
+}
+
+/** Metres of floor that are at least 7.5 mm each beside a legend (print.css): 12 m are 90 mm. */
+const BESIDE_LEGEND = 14.5;
+
+/** Whether a plan needs the page's whole width: long, or with its border and what stays clear too wide. */
+function isWide(plan: FloorPlan): boolean {
+	return isLong(plan) || plan.length + 2 * Math.max(plan.border, FREE_SPACE.landing) > BESIDE_LEGEND;
 }
 
 function blockSheet(source: SheetSource, places: Places, block: Block): Html {
