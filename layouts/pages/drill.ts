@@ -90,7 +90,7 @@ ${safetyBox(ctx, safety)}
 ${section("levels", say.levels, levelWays(ctx, levels))}
 ${part("adapt", ctx.words.block.easierHarder, adaptList(ctx, adapt))}
 ${part("cues", say.say, cueList(cues))}
-${part("faults", say.watchFor, faultList(ctx, faults))}
+${part("faults", say.watchFor, faultList(ctx, faults, true))}
 ${part("criteria", ctx.words.skills.criteria, criteriaList(ctx, criteria))}
 ${setUpShown && section("set-up", say.setUp, [setUpShown, hasHeights(setUp) && heightsSource(ctx)])}
 ${body.text !== "" && section("how", say.how, html`<div class="prose">${body}</div>`)}

@@ -132,7 +132,7 @@ function stationBody(ctx: PageContext, station: Station, timed: boolean): Html {
 		...(wait === undefined || wait === 0 ? [] : [say.wait(wait)]),
 	];
 	const folds = [
-		folded(watchFor, faultList(ctx, faults), true),
+		folded(watchFor, faultList(ctx, faults, false), true),
 		folded(setUpTitle, setUpList(ctx, setUp), true),
 		folded(say.easierHarder, adaptList(ctx, adapt)),
 		folded(ctx.words.skills.criteria, criteriaList(ctx, criteria)),

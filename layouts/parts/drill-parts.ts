@@ -52,13 +52,13 @@ export function cueList(cues: readonly Html[]): Html | undefined {
 	return html`<ul class="cues">${cues.map((cue) => html`<li>${cue}</li>`)}</ul>`;
 }
 
-/** What to see, and what to say to it. */
-export function faultList(ctx: PageContext, faults: DrillCore["faults"]): Html | undefined {
+/** What to see, and what to say to it; drawn on the drill's own page, where there is room. */
+export function faultList(ctx: PageContext, faults: DrillCore["faults"], drawn: boolean): Html | undefined {
 	if (faults.length === 0) return undefined;
 	const words = ctx.words.drill;
 	return html`<dl class="faults">${faults.map(
 		({ see, say, wrong }) =>
-			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(ctx.words, wrong)}</dd>`}</div>`,
+			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd>${drawn && wrong && html`<dd class="two-figures">${wrongFigures(ctx.words, wrong)}</dd>`}</div>`,
 	)}</dl>`;
 }
 

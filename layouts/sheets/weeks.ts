@@ -4,6 +4,7 @@
 
 import { isLong } from "../../scripts/figures/floor-plan.ts";
 import { weekApparatusAddress } from "../../scripts/views/addresses.ts";
+import type { FloorPlanView } from "../../scripts/views/floor-plan.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { BinderView, WeekLeaves, WeekOverview } from "../../scripts/views/sheets/binder.ts";
 import type { BlockView, PlannedApparatus, Station } from "../../scripts/views/week.ts";
@@ -109,8 +110,16 @@ function plansOf(
 	if (plans.length === 0) return undefined;
 	return html`<section class="floor-plans"><h2>${words.weekSheet.plans}</h2>${plans.map(
 		(view, i) =>
-			html`<div class="plan-row whole${isLong(view.plan) && " long"}"><h3>${words.block.numbered(view.block)}</h3>${floorPlanFigure(words, view, { idPrefix: `${idPrefix}-${view.block}`, upright: false })}${i === plans.length - 1 && floorPlanNote(words, plans)}</div>`,
+			html`<div class="plan-row whole${isWide(view) && " long"}"><h3>${words.block.numbered(view.block)}</h3>${floorPlanFigure(words, view, { idPrefix: `${idPrefix}-${view.block}`, upright: false })}${i === plans.length - 1 && floorPlanNote(words, plans)}</div>`,
 	)}</section>`;
+}
+
+/** Metres of floor that are at least 7.5 mm each beside a legend (print.css): 12 m are 90 mm. */
+const BESIDE_LEGEND = 14.5;
+
+/** Whether a plan needs the page's whole width: long, or with its border and what stays clear too wide. */
+function isWide({ plan, free }: FloorPlanView): boolean {
+	return isLong(plan) || plan.length + 2 * Math.max(plan.border, free.landing) > BESIDE_LEGEND;
 }
 
 function blockSheet(binder: BinderView, block: BlockView): Html {

@@ -8,6 +8,7 @@ import { floorPlanFigure } from "../../layouts/parts/floor-plan.ts";
 import { equipmentForBlock } from "../../scripts/compute/equipment.ts";
 import { crosses, routesOf } from "../../scripts/compute/floor-routes.ts";
 import { type FloorPlan, FREE_SPACE } from "../../scripts/compute/placing.ts";
+import { waitingOf } from "../../scripts/compute/waiting.ts";
 import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
@@ -37,6 +38,7 @@ const optionsOf = (view: FloorPlanView, upright = false) => ({
 	format: String,
 	stations: view.stations.map(({ name }, i) => ({ label: String(i + 1), name })),
 	equipment: view.equipment,
+	...(view.coaches && { coaches: view.coaches.spots }),
 	upright,
 });
 
@@ -103,6 +105,23 @@ describe("a floor plan", () => {
 			// Each arrow is a line and a head, each begun by its own move.
 			expect(arrows.split("M").length - 1).toBe(2 * view.stations.length);
 		}
+	});
+
+	it("shows who waits, every coach, and what stays clear beyond an open edge, named where there is room", () => {
+		let named = 0;
+		for (const { view } of all) {
+			const { svg } = drawFloorPlan(view.plan, optionsOf(view));
+			const lines = waitingOf(view.plan);
+			expect(svg.match(/class="plan-queue"/g) ?? []).toHaveLength(lines.length);
+			const dots = [...svg.matchAll(/<g class="plan-queue".*?<\/g>/g)].flatMap(
+				([g]) => g.match(/<circle/g) ?? [],
+			);
+			expect(dots).toHaveLength(lines.reduce((sum, { spots }) => sum + spots.length, 0));
+			const standing = (view.coaches?.spots ?? []).filter(({ at }) => at !== undefined);
+			expect(svg.match(/class="plan-coach"/g) ?? []).toHaveLength(standing.length);
+			named += svg.match(/>keep clear</g)?.length ?? 0;
+		}
+		expect(named).toBeGreaterThan(10);
 	});
 
 	it("keeps everything inside its frame", () => {
