@@ -19,7 +19,7 @@ export default mergeConfig(all, {
 			"tests/outside/exposures-recount.test.ts",
 			"tests/records/records.test.ts",
 			"tests/search/search-page.test.ts",
-			"tests/views/html.test.ts",
+			"tests/views/{html,one-view}.test.ts",
 		],
 	},
 });
