@@ -126,7 +126,7 @@ export function twoHeights(curriculum: Curriculum): readonly (readonly [Setting,
 	return [...pairs.values()];
 }
 
-export function countOf({ station, item }: Setting): number {
+export function countOf({ station, item }: Pick<Setting, "station" | "item">): number {
 	const need = station.drill.equipment.find((one) => one.item === item.id);
 	return need === undefined ? 1 : need.per === "gymnast" ? need.count * station.gymnasts : need.count;
 }

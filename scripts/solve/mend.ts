@@ -1,0 +1,241 @@
+/**
+ * The fewest changes that make a plan right, and the proof that there are none fewer.
+ *
+ * Steps: ask the measures what is broken; write the rows of those cases alone, and the choices that could
+ * help there; solve; make the plan that was chosen and ask the measures again. What they find new becomes
+ * rows, and the program is solved again, until the measures find nothing that the program did not say.
+ *
+ * Why it is proved: every row holds for every plan that keeps its rule, so a program with few rows allows
+ * more than the rules do, and its least price is at most that of the best plan. And a drill that no row
+ * speaks of is worth as much on a seat as any other such drill: the one most like what is written stands
+ * for all of them. Measured against all rows and all drills at once: see tests/bench/RESULTS.md.
+ */
+
+import { isAccepted } from "../compute/accepted.ts";
+import { exposuresOf } from "../compute/exposures.ts";
+import type { Curriculum, LinkedDrill } from "../model.ts";
+import { applied, asWritten } from "./apply.ts";
+import type { Choices, Seat } from "./choices.ts";
+import { type Chosen, nameOfChosen, priceOf, type Watched, writeProgram } from "./model.ts";
+import type { ProgramData } from "./program.ts";
+import { brokenCases, type Case, type Judged } from "./rules.ts";
+import type { Solved, Wish } from "./solver.ts";
+
+/** Solves a program: the solver's thread, or another solver in tests. */
+export type Solve = (program: ProgramData, wish: Wish) => Promise<Solved>;
+
+export interface MendWish {
+	readonly solve: Solve;
+	/** Whether a case that is broken now is one to mend; the others are let alone, and may not grow. */
+	readonly isAsked: (one: Case) => boolean;
+	/** Cases that have to be mended, whatever it costs. */
+	readonly isRequired?: (one: Case) => boolean;
+	readonly seconds: number;
+	readonly signal?: AbortSignal | undefined;
+	readonly onProgress?: ((progress: MendProgress) => void) | undefined;
+	/** Plans that were found before, of which this one is to differ, with the cases that were looked at. */
+	readonly before?: readonly Mended[];
+	/** Milliseconds that only rise. */
+	readonly now: () => number;
+}
+
+export interface MendProgress {
+	readonly round: number;
+	readonly rows: number;
+	readonly choices: number;
+	/** The price of the best plan so far, and what no plan can be under. */
+	readonly best: number;
+	readonly bound: number;
+}
+
+export interface Mended {
+	readonly chosen: Chosen;
+	readonly curriculum: Curriculum;
+	/** Cases that were asked for and are broken before, and after. */
+	readonly before: readonly Case[];
+	readonly after: readonly Case[];
+	/** Of the changes, and of what stays broken. */
+	readonly price: number;
+	/** What no plan can be under. */
+	readonly bound: number;
+	/** `best`: proved; `stopped`: by the clock or by hand; `impossible`: what is required cannot hold. */
+	readonly status: "best" | "stopped" | "impossible";
+	readonly rounds: number;
+	readonly watched: readonly Watched[];
+	readonly size: { readonly rows: number; readonly choices: number; readonly memory: number };
+}
+
+/** Rounds after which the best plan so far is taken. */
+const MOST_ROUNDS = 400;
+
+/** Mends a plan. Throws where the measures and the program disagree: that is a mistake of this program. */
+export async function mend(choices: Choices, wish: MendWish): Promise<Mended> {
+	const search = new Search(choices, wish);
+	return search.run();
+}
+
+class Search {
+	readonly #choices: Choices;
+	readonly #wish: MendWish;
+	readonly #watched = new Map<string, Watched>();
+	/** Broken as it is written, and not to be mended: accepted, or not asked for. */
+	readonly #letAlone = new Set<string>();
+	readonly #atFirst: readonly Case[];
+	readonly #started: number;
+	#best: {
+		readonly chosen: Chosen;
+		readonly curriculum: Curriculum;
+		readonly cases: readonly Case[];
+		readonly price: number;
+	};
+	#bound = 0;
+	#memory = 0;
+
+	constructor(choices: Choices, wish: MendWish) {
+		this.#choices = choices;
+		this.#wish = wish;
+		this.#started = wish.now();
+		const written = asWritten(choices);
+		const { curriculum, cases } = this.#judge(written);
+		for (const one of cases) {
+			if (isAccepted(choices.curriculum, one) || !wish.isAsked(one)) this.#letAlone.add(one.key);
+			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight);
+		}
+		this.#atFirst = cases.filter(({ key }) => !this.#letAlone.has(key));
+		for (const { watched } of wish.before ?? [])
+			for (const one of watched) this.#watched.set(nameOf(one.case), one);
+		const price = [...this.#watched.values()].some(({ weight }) => weight === undefined)
+			? Number.POSITIVE_INFINITY
+			: this.#priceOf(written, this.#atFirst);
+		this.#best = {
+			chosen: written,
+			curriculum,
+			cases: this.#atFirst,
+			price: wish.before === undefined ? price : Number.POSITIVE_INFINITY,
+		};
+	}
+
+	async run(): Promise<Mended> {
+		const { solve, seconds, signal, onProgress, now, before } = this.#wish;
+		for (let round = 1; round <= MOST_ROUNDS; round++) {
+			this.#widen();
+			const program = writeProgram(
+				this.#choices,
+				this.#watched.values(),
+				before?.map(({ chosen }) => chosen),
+			);
+			const left = seconds - (now() - this.#started) / 1000;
+			const size = { rows: program.rows, choices: program.data.price.length };
+			const tell = (bound: number): void =>
+				onProgress?.({ round, ...size, best: this.#best.price, bound: Math.max(bound, this.#bound) });
+			if (left <= 0 || signal?.aborted === true) return this.#ended("stopped", round, size);
+			tell(this.#bound);
+			const solved = await solve(program.data, {
+				seconds: left,
+				signal,
+				onProgress: ({ bound }) => tell(bound),
+			});
+			this.#memory = Math.max(this.#memory, solved.memory);
+			if (solved.status === "infeasible") return this.#ended("impossible", round, size);
+			this.#bound = Math.max(this.#bound, solved.bound);
+			if (solved.values === undefined) return this.#ended("stopped", round, size);
+			const chosen = program.read(solved.values);
+			const { curriculum, cases } = this.#judge(chosen);
+			const counted = cases.filter(({ key }) => !this.#letAlone.has(key) || this.#watched.has(key));
+			const said = program.brokenIn(solved.values);
+			const fresh = counted.filter((one) => !said.has(one.key));
+			this.#keep(chosen, curriculum, counted);
+			if (fresh.length === 0)
+				return this.#ended(solved.status === "optimal" ? "best" : "stopped", round, size);
+			if (solved.status !== "optimal") return this.#ended("stopped", round, size);
+			for (const one of fresh) this.#learn(one, chosen);
+		}
+		return this.#ended("stopped", MOST_ROUNDS, { rows: 0, choices: 0 });
+	}
+
+	/** A case that the measures found and the program did not say. */
+	#learn(one: Case, chosen: Chosen): void {
+		const name = nameOf(one);
+		if (this.#watched.has(name))
+			throw new Error(
+				`The measures find ${one.code} (${one.key}), and the program had ruled it out. This is a mistake of the program: ${nameOfChosen(chosen)}`,
+			);
+		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
+		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight);
+	}
+
+	#watch(one: Case, weight: number | undefined): void {
+		this.#watched.set(nameOf(one), { case: one, weight });
+	}
+
+	/** Lets the watched cases ask for what could help, and gives seats that may have to change something harmless. */
+	#widen(): void {
+		const choices = this.#choices;
+		for (const { case: one } of this.#watched.values()) one.wants(choices);
+		const mentions = (seat: Seat, drill: LinkedDrill): boolean =>
+			[...this.#watched.values()].some(({ case: one }) => one.mentions(choices, seat, drill));
+		for (const seat of choices.loosened) {
+			let harmless = seat.part.seats.length;
+			for (const drill of choices.candidates(seat)) {
+				if (harmless <= 0) break;
+				if (drill.id === seat.drill?.id) continue;
+				choices.want(seat, drill);
+				if (!mentions(seat, drill)) harmless--;
+			}
+		}
+	}
+
+	#judge(chosen: Chosen): { readonly curriculum: Curriculum; readonly cases: readonly Case[] } {
+		const { curriculum, partOf } = applied(this.#choices, chosen);
+		let exposures: Judged["counted"]["exposures"] | undefined;
+		const counted = {
+			curriculum,
+			get exposures() {
+				exposures ??= exposuresOf(curriculum);
+				return exposures;
+			},
+		};
+		const cases = brokenCases({ counted, partOf, chosen: chosen.columns, forms: chosen.forms });
+		const standing = cases.filter((one) => !isAccepted(curriculum, one));
+		return { curriculum, cases: [...new Map(standing.map((one) => [nameOf(one), one])).values()] };
+	}
+
+	#priceOf(chosen: Chosen, cases: readonly Case[]): number {
+		const weights = new Map(cases.map(({ key, weight }) => [key, weight]));
+		return priceOf(chosen) + [...weights.values()].reduce((sum, weight) => sum + weight, 0);
+	}
+
+	/** The best plan so far: without anything that may not be. */
+	#keep(chosen: Chosen, curriculum: Curriculum, cases: readonly Case[]): void {
+		const weightOf = new Map([...this.#watched.values()].map((one) => [one.case.key, one.weight]));
+		const isAllowed = cases.every(({ key, isHard }) =>
+			weightOf.has(key) ? weightOf.get(key) !== undefined : !isHard,
+		);
+		const price = this.#priceOf(chosen, cases);
+		if (isAllowed && price < this.#best.price - 1e-9) this.#best = { chosen, curriculum, cases, price };
+	}
+
+	#ended(
+		status: Mended["status"],
+		rounds: number,
+		size: { readonly rows: number; readonly choices: number },
+	): Mended {
+		const { chosen, curriculum, cases, price } = this.#best;
+		return {
+			chosen,
+			curriculum,
+			before: this.#atFirst,
+			after: cases,
+			price,
+			bound: status === "best" ? Math.min(price, this.#bound) : this.#bound,
+			status,
+			rounds,
+			watched: [...this.#watched.values()],
+			size: { ...size, memory: this.#memory },
+		};
+	}
+}
+
+function nameOf({ key, again = "" }: Case): string {
+	return `${key} ${again}`;
+}

@@ -1,0 +1,167 @@
+/**
+ * The program of a plan: what can be chosen, and the rows of the cases that are looked at.
+ *
+ * Steps: each piece stands in one of its forms; each seat of a form that stands holds one drill; two
+ * blocks that trade places do it together; then each case writes its rows (rules.ts). What cannot be
+ * otherwise is one variable that is 1.
+ */
+
+import { type Choices, type Column, type Form, nameOfColumn } from "./choices.ts";
+import { Program, type ProgramData, type Term, type Variable } from "./program.ts";
+import type { Case, Model } from "./rules.ts";
+
+/** A case that is looked at. */
+export interface Watched {
+	readonly case: Case;
+	/** What it is worth to be rid of it; undefined where it has to hold. */
+	readonly weight: number | undefined;
+}
+
+/** What was chosen. */
+export interface Chosen {
+	readonly forms: ReadonlySet<Form>;
+	readonly columns: ReadonlySet<Column>;
+}
+
+export interface Written {
+	readonly data: ProgramData;
+	readonly rows: number;
+	read(values: Float64Array): Chosen;
+	/** The cases that stay broken by the solver's word, by their keys. */
+	brokenIn(values: Float64Array): ReadonlySet<string>;
+}
+
+/** @param unlike plans that were found before, of which the next one differs */
+export function writeProgram(
+	choices: Choices,
+	watched: Iterable<Watched>,
+	unlike: readonly Chosen[] = [],
+): Written {
+	const program = new Program();
+	const one = program.choice(0);
+	program.equal([[one, 1]], 1);
+	const forms = new Map<Form, Variable>();
+	const columns = new Map<Column, Variable>();
+	const stands = (form: Form): Variable => forms.get(form) ?? one;
+	const at = (column: Column): Variable => columns.get(column) ?? stands(column.seat.part.form);
+	for (const piece of choices.pieces) {
+		if (piece.forms.length < 2) continue;
+		for (const form of piece.forms) forms.set(form, program.choice(form.price));
+		program.equal(
+			piece.forms.map((form): Term => [stands(form), 1]),
+			1,
+		);
+	}
+	for (const form of forms.keys()) {
+		if (form.move.kind !== "exchange" || form.piece.number > form.move.with.number) continue;
+		const other = form.move.with.forms.find(
+			({ move }) => move.kind === "exchange" && move.with === form.piece,
+		);
+		if (other !== undefined)
+			program.equal(
+				[
+					[stands(form), 1],
+					[stands(other), -1],
+				],
+				0,
+			);
+	}
+	for (const { columns: here, part } of choices.seats) {
+		const [only, ...more] = here.values();
+		if (only !== undefined && more.length === 0 && only.price === 0) continue;
+		for (const column of here.values()) columns.set(column, program.choice(column.price));
+		program.equal([...[...here.values()].map((column): Term => [at(column), 1]), [stands(part.form), -1]], 0);
+	}
+	notTwice(choices, program, at);
+	const model: Model = { program, choices, at, stands };
+	const broken = new Map<string, Variable>();
+	for (const { case: one, weight } of watched) {
+		if (weight !== undefined && !broken.has(one.key)) broken.set(one.key, program.choice(weight));
+		const own = broken.get(one.key);
+		one.rows(model, own === undefined ? [] : [[own, 1]]);
+	}
+	for (const other of unlike) different(choices, program, { at, stands }, other);
+	return {
+		data: program.data(),
+		rows: program.rows,
+		read: (values) => ({
+			forms: new Set(
+				choices.pieces.flatMap((piece) => piece.forms.filter((form) => isYes(values[stands(form)]))),
+			),
+			columns: new Set(choices.columns.filter((column) => isYes(values[at(column)]))),
+		}),
+		brokenIn: (values) => new Set([...broken].flatMap(([key, own]) => (isYes(values[own]) ? [key] : []))),
+	};
+}
+
+function isYes(value = 0): boolean {
+	return value > 0.5;
+}
+
+/** No drill stands in a block twice that does not do so already. */
+function notTwice(choices: Choices, program: Program, at: (column: Column) => Variable): void {
+	const parts = new Set(choices.seats.map(({ part }) => part));
+	for (const { seats } of parts) {
+		if (seats.length < 2) continue;
+		const all = seats.flatMap(({ columns }) => [...columns.values()]);
+		for (const same of Map.groupBy(all, ({ drill }) => drill.id).values()) {
+			const written = same.filter(({ seat, drill }) => seat.drill?.id === drill.id).length;
+			if (same.length > Math.max(1, written))
+				program.atMost(
+					same.map((column): Term => [at(column), 1]),
+					Math.max(1, written),
+				);
+		}
+	}
+}
+
+/** Share of a plan's changes that another one may have as well. */
+const LIKE = 2 / 3;
+
+/** A plan that has at most two thirds of the changes of another one. */
+function different(
+	choices: Choices,
+	program: Program,
+	{ at, stands }: Pick<Model, "at" | "stands">,
+	other: Chosen,
+): void {
+	const changes = [
+		...changedForms(other).map((form): Term => [stands(form), 1]),
+		...changedColumns(other).map((column): Term => [at(column), 1]),
+	];
+	const most = Math.floor(changes.length * LIKE);
+	if (changes.length > 0) program.atMost(changes, Math.min(changes.length - 1, most));
+	else {
+		const any = [
+			...choices.pieces.flatMap(({ forms }) => forms.filter((form) => form.price > 0)).map(stands),
+			...choices.columns.filter(({ price }) => price > 0).map(at),
+		];
+		program.atLeast(
+			any.map((variable): Term => [variable, 1]),
+			1,
+		);
+	}
+}
+
+export function changedForms({ forms }: Chosen): readonly Form[] {
+	return [...forms].filter(({ move }) => move.kind !== "keep" && move.kind !== "absent");
+}
+
+/** Drills on seats where another is written. */
+export function changedColumns({ columns }: Chosen): readonly Column[] {
+	return [...columns].filter(({ seat, drill }) => seat.drill !== undefined && seat.drill.id !== drill.id);
+}
+
+/** What the changes of a plan cost. */
+export function priceOf(chosen: Chosen): number {
+	return (
+		[...chosen.forms].reduce((sum, { price }) => sum + price, 0) +
+		[...chosen.columns].reduce((sum, { price }) => sum + price, 0)
+	);
+}
+
+/** The same for the same choice. */
+export function nameOfChosen(chosen: Chosen): string {
+	const forms = changedForms(chosen).map(({ number }) => number);
+	return [...forms.sort((a, b) => a - b), ...[...chosen.columns].map(nameOfColumn).sort()].join(" ");
+}
