@@ -100,7 +100,7 @@ export interface SeatWork {
 
 /** The price of one change; sizes are shares of it, so that the number of changes comes first. */
 const CHANGE = 1;
-const SIZE = { swap: 0.01, minute: 0.004, exchange: 0.03, move: 0.03, split: 0.03, add: 0.04 } as const;
+const SIZE = { swap: 0.002, minute: 0.001, exchange: 0.006, move: 0.006, split: 0.006, add: 0.008 } as const;
 
 export interface ChoicesOptions {
 	readonly scope?: Scope;

@@ -3,12 +3,15 @@
  *
  * Steps: ask the measures what is broken; write the rows of those cases alone, and the choices that could
  * help there; solve; make the plan that was chosen and ask the measures again. What they find new becomes
- * rows, and the program is solved again, until the measures find nothing that the program did not say.
+ * rows, and the program is solved again, until the measures find nothing that the program did not say:
+ * that is a plan. Then what could mend the new cases is chosen from as well, and the same goes on, until
+ * nothing is better: that is the proof.
  *
  * Why it is proved: every row holds for every plan that keeps its rule, so a program with few rows allows
  * more than the rules do, and its least price is at most that of the best plan. And a drill that no row
  * speaks of is worth as much on a seat as any other such drill: the one most like what is written stands
- * for all of them. Measured against all rows and all drills at once: see tests/bench/RESULTS.md.
+ * for all of them. What is proved is that no plan with fewer findings, or as many and fewer changes, can
+ * be made of the changes that the rules look at (rules.ts, `wants`).
  */
 
 import { isAccepted } from "../compute/accepted.ts";
@@ -16,7 +19,7 @@ import { exposuresOf } from "../compute/exposures.ts";
 import type { Curriculum, LinkedDrill } from "../model.ts";
 import { applied, asWritten } from "./apply.ts";
 import type { Choices, Seat } from "./choices.ts";
-import { type Chosen, nameOfChosen, priceOf, type Watched, writeProgram } from "./model.ts";
+import { type Chosen, priceOf, type Watched, type Written, writeProgram } from "./model.ts";
 import type { ProgramData } from "./program.ts";
 import { brokenCases, type Case, type Judged } from "./rules.ts";
 import type { Solved, Wish } from "./solver.ts";
@@ -41,6 +44,8 @@ export interface MendWish {
 
 export interface MendProgress {
 	readonly round: number;
+	/** Whether a plan is found, and proved to be the best. */
+	readonly isProving: boolean;
 	readonly rows: number;
 	readonly choices: number;
 	/** The price of the best plan so far, and what no plan can be under. */
@@ -65,6 +70,8 @@ export interface Mended {
 	readonly size: { readonly rows: number; readonly choices: number; readonly memory: number };
 }
 
+/** While a plan is looked for, and while it is proved: less than one change. */
+const GAP = { find: 1e-3, prove: 0.5 } as const;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
 
@@ -99,7 +106,7 @@ class Search {
 		const { curriculum, cases } = this.#judge(written);
 		for (const one of cases) {
 			if (isAccepted(choices.curriculum, one) || !wish.isAsked(one)) this.#letAlone.add(one.key);
-			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight);
+			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight, true);
 		}
 		this.#atFirst = cases.filter(({ key }) => !this.#letAlone.has(key));
 		for (const { watched } of wish.before ?? [])
@@ -117,6 +124,7 @@ class Search {
 
 	async run(): Promise<Mended> {
 		const { solve, seconds, signal, onProgress, now, before } = this.#wish;
+		let isProving = false;
 		for (let round = 1; round <= MOST_ROUNDS; round++) {
 			this.#widen();
 			const program = writeProgram(
@@ -127,51 +135,81 @@ class Search {
 			const left = seconds - (now() - this.#started) / 1000;
 			const size = { rows: program.rows, choices: program.data.price.length };
 			const tell = (bound: number): void =>
-				onProgress?.({ round, ...size, best: this.#best.price, bound: Math.max(bound, this.#bound) });
+				onProgress?.({ round, isProving, ...size, best: this.#best.price, bound: isProving ? bound : 0 });
+			tell(0);
 			if (left <= 0 || signal?.aborted === true) return this.#ended("stopped", round, size);
-			tell(this.#bound);
+			const { chosen: best, cases: leftBroken, price } = this.#best;
 			const solved = await solve(program.data, {
 				seconds: left,
 				signal,
+				gap: isProving ? GAP.prove : GAP.find,
 				onProgress: ({ bound }) => tell(bound),
+				start: Number.isFinite(price)
+					? program.start(best, new Set(leftBroken.map(({ key }) => key)))
+					: undefined,
 			});
 			this.#memory = Math.max(this.#memory, solved.memory);
-			if (solved.status === "infeasible") return this.#ended("impossible", round, size);
-			this.#bound = Math.max(this.#bound, solved.bound);
-			if (solved.values === undefined) return this.#ended("stopped", round, size);
-			const chosen = program.read(solved.values);
-			const { curriculum, cases } = this.#judge(chosen);
-			const counted = cases.filter(({ key }) => !this.#letAlone.has(key) || this.#watched.has(key));
-			const said = program.brokenIn(solved.values);
-			const fresh = counted.filter((one) => !said.has(one.key));
-			this.#keep(chosen, curriculum, counted);
-			if (fresh.length === 0)
+			if (solved.status === "infeasible" && isProving) return this.#ended("impossible", round, size);
+			// A lower price of fewer choices says nothing of all of them.
+			if (isProving) this.#bound = solved.bound;
+			if (solved.values === undefined && solved.status !== "infeasible")
+				return this.#ended("stopped", round, size);
+			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
+			if (process.env.TALK)
+				console.error(
+					"round",
+					round,
+					isProving,
+					solved.status,
+					solved.price,
+					solved.bound,
+					"best",
+					this.#best.price,
+					"fresh",
+					fresh.map((f) => f.key).join("; "),
+					Math.round(now() - this.#started),
+				);
+			if (isProving && (fresh.length === 0 || this.#best.price - this.#bound <= GAP.prove))
 				return this.#ended(solved.status === "optimal" ? "best" : "stopped", round, size);
-			if (solved.status !== "optimal") return this.#ended("stopped", round, size);
-			for (const one of fresh) this.#learn(one, chosen);
+			if (solved.status === "stopped") return this.#ended("stopped", round, size);
+			if (fresh.length === 0) {
+				isProving = true;
+				for (const [name, one] of this.#watched) this.#watched.set(name, { ...one, asks: true });
+			}
+			for (const one of fresh) this.#learn(one, isProving);
 		}
 		return this.#ended("stopped", MOST_ROUNDS, { rows: 0, choices: 0 });
 	}
 
+	/** Judges what was chosen, keeps it where it is the best so far, and gives what the program did not say. */
+	#found(program: Written, values: Float64Array): readonly Case[] {
+		const chosen = program.read(values);
+		const { curriculum, cases } = this.#judge(chosen);
+		const counted = cases.filter(({ key }) => !this.#letAlone.has(key));
+		const said = program.brokenIn(values);
+		this.#keep(chosen, curriculum, counted);
+		return counted.filter((one) => !said.has(one.key));
+	}
+
 	/** A case that the measures found and the program did not say. */
-	#learn(one: Case, chosen: Chosen): void {
+	#learn(one: Case, asks: boolean): void {
 		const name = nameOf(one);
 		if (this.#watched.has(name))
 			throw new Error(
-				`The measures find ${one.code} (${one.key}), and the program had ruled it out. This is a mistake of the program: ${nameOfChosen(chosen)}`,
+				`The measures find ${one.code} (${one.key}), which the program had ruled out. This is a mistake of the program.`,
 			);
 		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
-		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight);
+		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight, asks);
 	}
 
-	#watch(one: Case, weight: number | undefined): void {
-		this.#watched.set(nameOf(one), { case: one, weight });
+	#watch(one: Case, weight: number | undefined, asks: boolean): void {
+		this.#watched.set(nameOf(one), { case: one, weight, asks });
 	}
 
 	/** Lets the watched cases ask for what could help, and gives seats that may have to change something harmless. */
 	#widen(): void {
 		const choices = this.#choices;
-		for (const { case: one } of this.#watched.values()) one.wants(choices);
+		for (const { case: one, asks } of this.#watched.values()) if (asks) one.wants(choices);
 		const mentions = (seat: Seat, drill: LinkedDrill): boolean =>
 			[...this.#watched.values()].some(({ case: one }) => one.mentions(choices, seat, drill));
 		for (const seat of choices.loosened) {

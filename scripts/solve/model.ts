@@ -9,12 +9,15 @@
 import { type Choices, type Column, type Form, nameOfColumn } from "./choices.ts";
 import { Program, type ProgramData, type Term, type Variable } from "./program.ts";
 import type { Case, Model } from "./rules.ts";
+import type { Start } from "./solver.ts";
 
 /** A case that is looked at. */
 export interface Watched {
 	readonly case: Case;
 	/** What it is worth to be rid of it; undefined where it has to hold. */
 	readonly weight: number | undefined;
+	/** Whether what could mend it is to be chosen from; else it only keeps others from breaking it. */
+	readonly asks: boolean;
 }
 
 /** What was chosen. */
@@ -27,6 +30,8 @@ export interface Written {
 	readonly data: ProgramData;
 	readonly rows: number;
 	read(values: Float64Array): Chosen;
+	/** A choice to begin with, and the cases that it leaves broken. */
+	start(chosen: Chosen, broken: ReadonlySet<string>): Start;
 	/** The cases that stay broken by the solver's word, by their keys. */
 	brokenIn(values: Float64Array): ReadonlySet<string>;
 }
@@ -38,8 +43,7 @@ export function writeProgram(
 	unlike: readonly Chosen[] = [],
 ): Written {
 	const program = new Program();
-	const one = program.choice(0);
-	program.equal([[one, 1]], 1);
+	const one = program.fixed(1);
 	const forms = new Map<Form, Variable>();
 	const columns = new Map<Column, Variable>();
 	const stands = (form: Form): Variable => forms.get(form) ?? one;
@@ -47,6 +51,7 @@ export function writeProgram(
 	for (const piece of choices.pieces) {
 		if (piece.forms.length < 2) continue;
 		for (const form of piece.forms) forms.set(form, program.choice(form.price));
+		program.exclusive(piece.forms.map(stands));
 		program.equal(
 			piece.forms.map((form): Term => [stands(form), 1]),
 			1,
@@ -70,6 +75,7 @@ export function writeProgram(
 		const [only, ...more] = here.values();
 		if (only !== undefined && more.length === 0 && only.price === 0) continue;
 		for (const column of here.values()) columns.set(column, program.choice(column.price));
+		program.exclusive([...here.values()].map(at));
 		program.equal([...[...here.values()].map((column): Term => [at(column), 1]), [stands(part.form), -1]], 0);
 	}
 	notTwice(choices, program, at);
@@ -78,7 +84,7 @@ export function writeProgram(
 	for (const { case: one, weight } of watched) {
 		if (weight !== undefined && !broken.has(one.key)) broken.set(one.key, program.choice(weight));
 		const own = broken.get(one.key);
-		one.rows(model, own === undefined ? [] : [[own, 1]]);
+		one.rows(model, own);
 	}
 	for (const other of unlike) different(choices, program, { at, stands }, other);
 	return {
@@ -90,6 +96,14 @@ export function writeProgram(
 			),
 			columns: new Set(choices.columns.filter((column) => isYes(values[at(column)]))),
 		}),
+		start(chosen, left) {
+			const all = [
+				...[...forms].map(([form, variable]) => [variable, chosen.forms.has(form)] as const),
+				...[...columns].map(([column, variable]) => [variable, chosen.columns.has(column)] as const),
+				...[...broken].map(([key, variable]) => [variable, left.has(key)] as const),
+			];
+			return { indices: all.map(([variable]) => variable), values: all.map(([, is]) => (is ? 1 : 0)) };
+		},
 		brokenIn: (values) => new Set([...broken].flatMap(([key, own]) => (isYes(values[own]) ? [key] : []))),
 	};
 }

@@ -34,9 +34,76 @@ export class Program {
 	readonly #indices: number[] = [];
 	readonly #values: number[] = [];
 
+	readonly #oneOf = new Map<Variable, number>();
+
+	/** Rows that are written already, with the variable that gives each up: classes that do the same ask the same. */
+	readonly #written = new Map<string, Variable | undefined>();
+	readonly #sums = new Map<string, Variable>();
+
+	/** Of these at most one is chosen. */
+	exclusive(variables: readonly Variable[]): void {
+		const [first] = variables;
+		if (first !== undefined) for (const variable of variables) this.#oneOf.set(variable, first);
+	}
+
+	/**
+	 * At most so much, unless a case is given up: then the row says nothing. What it lets go is no more
+	 * than the sum can be, since a larger number would make the solver's bound a poor one.
+	 */
+	unless(broken: Variable | undefined, terms: readonly Term[], most: number): void {
+		const over = this.#highest(terms) - most;
+		if (over <= 1e-9) return;
+		const key = keyOf(terms, most);
+		if (this.#written.has(key)) {
+			const other = this.#written.get(key);
+			// Given up there, it is given up here too, or has to hold here.
+			if (other !== undefined && other !== broken)
+				this.atMost([[other, 1], ...(broken === undefined ? [] : [[broken, -1] as Term])], 0);
+			return;
+		}
+		this.#written.set(key, broken);
+		this.atMost(broken === undefined ? terms : [...terms, [broken, -over]], most);
+	}
+
+	/** A number up to `most` and up to a sum; the same for the same sum. */
+	upTo(most: number, terms: readonly Term[]): Variable {
+		const key = keyOf(terms, most);
+		const known = this.#sums.get(key);
+		if (known !== undefined) return known;
+		const sum = this.amount(0, most);
+		this.#sums.set(key, sum);
+		this.atMost([[sum, 1], ...terms.map(([variable, by]): Term => [variable, -by])], 0);
+		return sum;
+	}
+
+	/** At least so much, unless a case is given up. */
+	unlessLess(broken: Variable | undefined, terms: readonly Term[], least: number): void {
+		this.unless(
+			broken,
+			terms.map(([variable, by]): Term => [variable, -by]),
+			-least,
+		);
+	}
+
+	/** The highest that a sum can be; of variables of which one is chosen, the largest counts. */
+	#highest(terms: readonly Term[]): number {
+		const most = new Map<Variable, number>();
+		for (const [variable, by] of summed(terms)) {
+			const group = this.#oneOf.get(variable) ?? variable;
+			const value = by * ((by > 0 ? this.#upper : this.#lower)[variable] ?? 0);
+			most.set(group, Math.max(most.get(group) ?? 0, value));
+		}
+		return [...most.values()].reduce((sum, value) => sum + value, 0);
+	}
+
 	/** Yes or no. */
 	choice(price: number): Variable {
 		return this.#add(price, 0, 1, 1);
+	}
+
+	/** What cannot be otherwise. */
+	fixed(value: number): Variable {
+		return this.#add(0, value, value, 0);
 	}
 
 	/** Any number from 0 to `most`. */
@@ -88,9 +155,7 @@ export class Program {
 
 	/** A variable that stands in a row twice counts with the sum. */
 	#row(terms: readonly Term[], lower: number, upper: number): void {
-		const sums = new Map<Variable, number>();
-		for (const [variable, by] of terms) sums.set(variable, (sums.get(variable) ?? 0) + by);
-		for (const [variable, by] of sums) {
+		for (const [variable, by] of summed(terms)) {
 			if (by === 0) continue;
 			this.#indices.push(variable);
 			this.#values.push(by);
@@ -99,4 +164,15 @@ export class Program {
 		this.#rowLower.push(lower);
 		this.#rowUpper.push(upper);
 	}
+}
+
+function summed(terms: readonly Term[]): ReadonlyMap<Variable, number> {
+	const sums = new Map<Variable, number>();
+	for (const [variable, by] of terms) sums.set(variable, (sums.get(variable) ?? 0) + by);
+	return sums;
+}
+
+function keyOf(terms: readonly Term[], most: number): string {
+	const sorted = [...summed(terms)].filter(([, by]) => by !== 0).sort(([a], [b]) => a - b);
+	return `${most}: ${sorted.map(([variable, by]) => `${variable} ${by}`).join(", ")}`;
 }

@@ -89,7 +89,8 @@ export interface Case {
 	wants(choices: Choices): void;
 	/** Whether a drill on a seat could do harm here. */
 	mentions(choices: Choices, seat: Seat, drill: LinkedDrill): boolean;
-	rows(model: Model, broken: readonly Term[]): void;
+	/** @param broken the variable that gives the case up; undefined where it has to hold */
+	rows(model: Model, broken: Variable | undefined): void;
 }
 
 /** The program with the variables of what can be chosen. */
@@ -102,8 +103,6 @@ export interface Model {
 
 /** What a finding is worth: the weights are so far apart that changes are counted only between equals. */
 export const WORTH = { serious: 1000, "worth a look": 300, note: 100 } as const;
-/** More than any sum in a row that a broken case lets go. */
-const MUCH = 10_000;
 
 const nothing = (): void => {};
 const never = (): boolean => false;
@@ -135,11 +134,6 @@ const RULES: readonly ((judged: Judged) => readonly Case[])[] = [
 	novelty,
 	activity,
 ];
-
-/** `x ≤ rest`, but for a broken case. */
-function unless(terms: readonly Term[], broken: readonly Term[], much = 1): readonly Term[] {
-	return [...terms, ...broken.map(([variable]): Term => [variable, -much])];
-}
 
 function worksFor(column: Column, gymnasts: string): readonly SeatWork[] {
 	return column.works.filter(({ group }) => group.gymnastsId === gymnasts);
@@ -274,28 +268,20 @@ export function outOfOrder(
 			// What was done up to a moment, as far as it is asked for.
 			const chain: { readonly moment: number; readonly sum: Variable }[] = [];
 			for (const [moment, here] of moments) {
-				const sum = program.amount(0, wanted);
 				const before = chain.at(-1);
-				program.atMost(
-					[
-						[sum, 1],
-						...(before === undefined ? [] : [[before.sum, -1] as Term]),
-						...here.map(({ term: [x, by] }): Term => [x, -by]),
-					],
-					0,
-				);
+				const sum = program.upTo(wanted, [
+					...(before === undefined ? [] : [[before.sum, 1] as Term]),
+					...here.map(({ term }) => term),
+				]);
 				chain.push({ moment, sum });
 			}
 			for (const column of choices.columnsOf(drill)) {
 				for (const work of worksFor(column, gymnasts)) {
 					if (!isAsked(choices, column, work)) continue;
 					const before = chain.findLast(({ moment }) => moment < work.moment);
-					program.atMost(
-						unless(
-							[[at(column), wanted], ...(before === undefined ? [] : [[before.sum, -1] as Term])],
-							broken,
-							wanted,
-						),
+					program.unless(
+						broken,
+						[[at(column), wanted], ...(before === undefined ? [] : [[before.sum, -1] as Term])],
 						0,
 					);
 				}
@@ -354,16 +340,13 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 						);
 					return isThere;
 				});
-				program.atMost(
-					unless(
-						[
-							...parts.map((part): Term => [stands(part.form), part.block.minutes]),
-							...stays.map((isThere): Term => [isThere, one.between]),
-						],
-						broken,
-						MUCH,
-					),
-					(one.minutes ?? MUCH) - one.warmUp - one.coolDown + one.between,
+				program.unless(
+					broken,
+					[
+						...parts.map((part): Term => [stands(part.form), part.block.minutes]),
+						...stays.map((isThere): Term => [isThere, one.between]),
+					],
+					(one.minutes ?? 0) - one.warmUp - one.coolDown + one.between,
 				);
 			}
 		},
@@ -411,7 +394,7 @@ function something({ counted: { curriculum } }: Judged): readonly Case[] {
 			rows({ program, choices, stands }, broken) {
 				const parts = groupsOfClass(curriculum, one).flatMap((group) => partsOf(choices, week, group));
 				const terms = [...new Set(parts.map(({ form }) => form))].map((form): Term => [stands(form), -1]);
-				program.atMost(unless(terms, broken), -1);
+				program.unless(broken, terms, -1);
 			},
 		};
 		return [case_];
@@ -449,7 +432,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 				if (part.block.kind === "options") {
 					for (const column of columns) {
 						const { hands, watched } = asks(column);
-						if (hands + watched > present) program.atMost(unless([[at(column), 1]], broken), 0);
+						if (hands + watched > present) program.unless(broken, [[at(column), 1]], 0);
 					}
 					return;
 				}
@@ -464,7 +447,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 							0,
 						);
 				const hands = columns.map((column): Term => [at(column), asks(column).hands]);
-				program.atMost(unless([...hands, [looks, 1]], broken, MUCH), present);
+				program.unless(broken, [...hands, [looks, 1]], present);
 			},
 		};
 		return [case_];
@@ -532,7 +515,7 @@ function tooMuch(
 				const terms = part.seats.flatMap(({ columns }) =>
 					[...columns.values()].map((column): Term => [at(column), needOf(column)]),
 				);
-				program.atMost(unless(terms, broken, MUCH), owned);
+				program.unless(broken, terms, owned);
 			}
 		},
 	};
@@ -592,8 +575,9 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 					),
 				);
 				// Other minutes than these let the row go: whether they clash is seen when they are chosen.
-				const kept = timed.map((form): Term => [stands(form), MUCH]);
-				program.atMost(unless([...terms, ...kept], broken, MUCH), owned + MUCH * timed.length);
+				const much = terms.reduce((sum, [, by]) => sum + by, 0);
+				const kept = timed.map((form): Term => [stands(form), much]);
+				program.unless(broken, [...terms, ...kept], owned + much * timed.length);
 			},
 		};
 	});
@@ -626,8 +610,7 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 					one.id === drill.id && seat.part.groups.some((own) => own.group === group),
 				rows({ program, choices, at }, broken) {
 					for (const column of choices.columnsOf(drill.id)) {
-						if (column.works.some((one) => one.group === group))
-							program.atMost(unless([[at(column), 1]], broken), 0);
+						if (column.works.some((one) => one.group === group)) program.unless(broken, [[at(column), 1]], 0);
 					}
 				},
 			}),
@@ -666,14 +649,12 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 				for (const a of inClass(choices, drills[0])) {
 					for (const b of others.get(a.week) ?? []) {
 						if (item.owned !== undefined && a.count + b.count <= item.owned) continue;
-						program.atMost(
-							unless(
-								[
-									[at(a.column), 1],
-									[at(b.column), 1],
-								],
-								broken,
-							),
+						program.unless(
+							broken,
+							[
+								[at(a.column), 1],
+								[at(b.column), 1],
+							],
 							1,
 						);
 					}
@@ -710,11 +691,9 @@ function space({ counted: { curriculum }, forms }: Judged): readonly Case[] {
 			},
 			mentions: never,
 			rows({ program, stands }, broken) {
-				program.atMost(
-					unless(
-						theirs.map((form): Term => [stands(form), 1]),
-						broken,
-					),
+				program.unless(
+					broken,
+					theirs.map((form): Term => [stands(form), 1]),
 					theirs.length - 1,
 				);
 			},
@@ -756,11 +735,9 @@ function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly 
 					},
 					mentions: never,
 					rows({ program, at }, broken) {
-						program.atMost(
-							unless(
-								here.map((column): Term => [at(column), 1]),
-								broken,
-							),
+						program.unless(
+							broken,
+							here.map((column): Term => [at(column), 1]),
 							here.length - 1,
 						);
 					},
@@ -804,11 +781,9 @@ function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
 				seat.part.plan.week === week && isForClass(seat, one) && usesItem(drill, item),
 			rows({ program, at }, broken) {
 				// Less use of an item never makes more to carry: one of these has to go.
-				program.atMost(
-					unless(
-						users.map((column): Term => [at(column), 1]),
-						broken,
-					),
+				program.unless(
+					broken,
+					users.map((column): Term => [at(column), 1]),
 					users.length - 1,
 				);
 			},
@@ -857,7 +832,7 @@ function eaten(part: Part): Case {
 		wants: (choices) => choices.wantMinutes(part.form.piece, 1, 6),
 		mentions: never,
 		rows({ program, stands }, broken) {
-			program.atMost(unless([[stands(part.form), 1]], broken), 0);
+			program.unless(broken, [[stands(part.form), 1]], 0);
 		},
 	};
 }
@@ -885,7 +860,7 @@ function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
 			other.id === drill && seat.part.plan.week === week && isForClass(seat, one),
 		rows({ program, choices, at }, broken) {
 			for (const column of choices.columnsOf(drill))
-				if (waits(column)) program.atMost(unless([[at(column), 1]], broken), 0);
+				if (waits(column)) program.unless(broken, [[at(column), 1]], 0);
 		},
 	};
 }
@@ -928,7 +903,7 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 						mentions: (_choices, seat, one) => one.id === drill.id && seat.part.levels.includes(level),
 						rows({ program, choices, at }, broken) {
 							for (const column of choices.columnsOf(drill.id))
-								if (isBad(column)) program.atMost(unless([[at(column), 1]], broken), 0);
+								if (isBad(column)) program.unless(broken, [[at(column), 1]], 0);
 						},
 					},
 				];
@@ -961,8 +936,9 @@ function weeks({ counted }: Judged): readonly Case[] {
 				rows(model, broken) {
 					const { program } = model;
 					const sums = taughtIn(model, spacing).map(({ isTaught }) => isTaught);
-					program.atLeast(
-						[...sums.map((t): Term => [t, 1]), ...broken.map(([f]): Term => [f, wanted])],
+					program.unlessLess(
+						broken,
+						sums.map((t): Term => [t, 1]),
 						wanted,
 					);
 				},
@@ -1004,15 +980,13 @@ function gap({ counted }: Judged): readonly Case[] {
 						const between = all.filter(({ week }) => week > first.week && week <= first.week + wanted);
 						// Whatever is taught past the gap asks for something within it.
 						for (const later of all.filter(({ week }) => week > first.week + wanted)) {
-							program.atMost(
-								unless(
-									[
-										[first.isTaught, 1],
-										[later.isTaught, 1],
-										...between.map(({ isTaught }): Term => [isTaught, -1]),
-									],
-									broken,
-								),
+							program.unless(
+								broken,
+								[
+									[first.isTaught, 1],
+									[later.isTaught, 1],
+									...between.map(({ isTaught }): Term => [isTaught, -1]),
+								],
 								1,
 							);
 						}
@@ -1053,8 +1027,10 @@ function taughtIn({ program, choices, at }: Model, { kind, id, level }: Spacing)
 	return [...Map.groupBy(columns, ({ seat }) => seat.part.plan.week)]
 		.sort(([a], [b]) => a - b)
 		.map(([week, here]) => {
-			const isTaught = program.amount(0, 1);
-			program.atMost([[isTaught, 1], ...here.map((column): Term => [at(column), -1])], 0);
+			const isTaught = program.upTo(
+				1,
+				here.map((column): Term => [at(column), 1]),
+			);
 			return { week, isTaught, columns: here };
 		});
 }
@@ -1128,14 +1104,12 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 			});
 			for (const [one, other] of [ways, ways.toReversed()]) {
 				if (one === undefined || other === undefined || !isAble(other.way)) continue;
-				program.atMost(
-					unless(
-						[
-							[one.isDone, 1],
-							[other.isDone, -1],
-						],
-						broken,
-					),
+				program.unless(
+					broken,
+					[
+						[one.isDone, 1],
+						[other.isDone, -1],
+					],
 					0,
 				);
 			}
@@ -1194,7 +1168,7 @@ function reach({ counted: { curriculum } }: Judged): readonly Case[] {
 					const terms = drills
 						.flatMap((drill) => choices.columnsOf(drill.id))
 						.map((column): Term => [at(column), given(column)]);
-					program.atLeast([...terms, ...broken.map(([f]): Term => [f, least])], least);
+					program.unlessLess(broken, terms, least);
 				},
 			},
 		];
@@ -1302,7 +1276,7 @@ function contacts(
 						.flatMap((seat) => [...seat.columns.values()])
 						.map((column): Term => [at(column), by * contactsOf(column, group, kind)]);
 				const { terms, most } = rowOf(sum);
-				program.atMost(unless(terms, broken, MUCH), most);
+				program.unless(broken, terms, most);
 			}
 		},
 	};
@@ -1381,12 +1355,9 @@ function novelty({ counted: { curriculum } }: Judged): readonly Case[] {
 								);
 							return isNew;
 						});
-						program.atMost(
-							unless(
-								news.map((isNew): Term => [isNew, 1]),
-								broken,
-								MUCH,
-							),
+						program.unless(
+							broken,
+							news.map((isNew): Term => [isNew, 1]),
 							most,
 						);
 					}
@@ -1445,10 +1416,7 @@ function activity({ counted: { curriculum } }: Judged): readonly Case[] {
 						.seatsIn(week)
 						.flatMap((seat) => [...seat.columns.values()])
 						.map((column): Term => [at(column), given(column)]);
-					program.atLeast(
-						[...terms, ...broken.map(([f]): Term => [f, MUCH])],
-						target * available - one.warmUp,
-					);
+					program.unlessLess(broken, terms, target * available - one.warmUp);
 				},
 			},
 		];

@@ -6,8 +6,6 @@ import type { Answer, Task } from "./solver.ts";
 
 /** Least milliseconds from one word about progress to the next. */
 const PAUSE = 250;
-/** Prices closer together than this are equal. */
-const SAME_PRICE = 1e-4;
 
 // Its types are written for CommonJS, where the function is the module's `default`.
 const loadHighs = highsModule as unknown as typeof highsModule.default;
@@ -24,7 +22,7 @@ function tell(answer: Answer): void {
 	parentPort?.postMessage(answer);
 }
 
-function solve({ program, start, seconds, stop }: Task): Answer {
+function solve({ program, start, gap, seconds, stop }: Task): Answer {
 	const { price, lower, upper, whole, rowLower, rowUpper, starts, indices, values } = program;
 	const numCols = price.length;
 	const numRows = rowLower.length;
@@ -45,9 +43,9 @@ function solve({ program, start, seconds, stop }: Task): Answer {
 			output_flag: false,
 			time_limit: seconds,
 			mip_rel_gap: 0,
-			mip_abs_gap: SAME_PRICE,
+			mip_abs_gap: gap,
 		});
-		if (start !== undefined) model.setSolution({ colValue: start });
+		if (start !== undefined) model.setSolution(start);
 		let last = performance.now();
 		const interrupt = (event: InterruptCallbackEvent): undefined => {
 			if (Atomics.load(stop, 0) !== 0) event.interrupt();

@@ -24,18 +24,26 @@ export interface Solved {
 }
 
 export interface Wish {
-	/** A choice to begin with. */
-	readonly start?: Float64Array | undefined;
+	/** A choice to begin with: numbers of variables and their values; the solver finds the others. */
+	readonly start?: Start | undefined;
+	/** Prices closer together than this are equal. */
+	readonly gap: number;
 	/** Seconds. */
 	readonly seconds: number;
 	readonly signal?: AbortSignal | undefined;
 	readonly onProgress?: ((progress: Progress) => void) | undefined;
 }
 
+export interface Start {
+	readonly indices: readonly number[];
+	readonly values: readonly number[];
+}
+
 /** What the thread is told. */
 export interface Task {
 	readonly program: ProgramData;
-	readonly start: Float64Array | undefined;
+	readonly start: Start | undefined;
+	readonly gap: number;
 	readonly seconds: number;
 	/** Not 0 once it is to stop. */
 	readonly stop: Int32Array;
@@ -50,7 +58,7 @@ export class Solver {
 	readonly #thread = new Worker(new URL("./solver-thread.ts", import.meta.url));
 
 	/** One program after the other. */
-	solve(program: ProgramData, { start, seconds, signal, onProgress }: Wish): Promise<Solved> {
+	solve(program: ProgramData, { start, gap, seconds, signal, onProgress }: Wish): Promise<Solved> {
 		const stop = new Int32Array(new SharedArrayBuffer(4));
 		const onAbort = () => void Atomics.store(stop, 0, 1);
 		signal?.addEventListener("abort", onAbort);
@@ -71,7 +79,7 @@ export class Solver {
 			};
 			thread.on("message", onMessage);
 			thread.on("error", onError);
-			thread.postMessage({ program, start, seconds, stop } satisfies Task);
+			thread.postMessage({ program, start, gap, seconds, stop } satisfies Task);
 		});
 	}
 
