@@ -14,6 +14,7 @@ let { curriculum } = handbook;
 console.log("open", performance.now() - t0);
 let state = Number(process.argv[4] ?? 7);
 const below = (n: number) => { state = (state * 48271) % 2147483647; return state % n; };
+if (process.argv[5]) { const ch = new Choices(curriculum); const sv = new Solver(); const f = await mend(ch, { solve: inComponents((p, w) => sv.solve(p, w), () => performance.now()), isAsked: () => true, seconds: 20, now: () => performance.now() }); curriculum = f.curriculum; console.log("right term", f.after.length); await sv.end(); }
 if (k > 0) {
 	const choices = new Choices(curriculum);
 	const seats = choices.seats.filter((s) => choices.candidates(s).length > 0);
@@ -25,8 +26,8 @@ const t1 = performance.now();
 const choices = new Choices(curriculum);
 const solver = new Solver();
 let last = 0;
-const found = await mend(choices, { solve: inComponents(async (p, w) => { const c = performance.now(); const r = await solver.solve(p, w); if (process.env.TALK) console.error("   part", p.price.length, p.rowLower.length, r.status, r.price, Math.round(performance.now() - c)); return r; }, () => performance.now()), isAsked: () => true, seconds: 100, now: () => performance.now(), onProgress: (p) => { if (performance.now() - last > 300) { last = performance.now(); console.log(Math.round(last - t1), JSON.stringify(p)); } } });
-console.log("mended in", performance.now() - t1, found.status, "rounds", found.rounds, "price", found.price, "bound", found.bound, "before", found.before.length, "after", found.after.length, JSON.stringify(found.size), "watched", found.watched.length);
+const found = await mend(choices, { solve: inComponents(async (p, w) => { const dump = async () => { (await import('node:fs')).writeFileSync('/tmp/lp.json', JSON.stringify(Object.fromEntries(Object.entries(p).map(([k, v]) => [k, [...v].map((x: number) => (x === Infinity ? 1e30 : x === -Infinity ? -1e30 : x))])))); process.exit(); }; const c = performance.now(); const r = await solver.solve(p, w); if (process.env.DUMP && r.status === 'stopped') await dump(); if (process.env.TALK) console.error("   part", p.price.length, p.rowLower.length, r.status, r.price, Math.round(performance.now() - c)); return r; }, () => performance.now()), isAsked: () => true, seconds: 100, now: () => performance.now(), onProgress: (p) => { if (performance.now() - last > 300) { last = performance.now(); console.log(Math.round(last - t1), JSON.stringify(p)); } } });
+console.log("mended in", performance.now() - t1, found.status, found.proof, "rounds", found.rounds, "price", found.price, "bound", found.bound, "before", found.before.length, "after", found.after.length, JSON.stringify(found.size), "watched", found.watched.length);
 for (const c of found.after) console.log("  left", c.key, c.weight);
 console.log(changeList(changesOf(choices, found.chosen)));
 await solver.end();

@@ -128,6 +128,8 @@ export class Choices {
 	readonly #looked = new Map<Seat, Map<Id, Column>>();
 	readonly #candidates = new Map<Seat, readonly LinkedDrill[]>();
 	#forms = 0;
+	/** Whether blocks may stand otherwise, or only their drills change. */
+	allowsForms = true;
 
 	constructor(curriculum: Curriculum, options: ChoicesOptions = {}) {
 		this.curriculum = curriculum;
@@ -296,6 +298,7 @@ export class Choices {
 		const block = { ...ADDED, number: on.blocks.length + 1, levels: [level] };
 		if (!this.#isInScope(plan, apparatus, block)) return [];
 		if (!this.#widened.has(key)) {
+			if (!this.allowsForms) return [];
 			this.#widened.add(key);
 			const piece: Piece = {
 				number: this.pieces.length,
@@ -322,7 +325,8 @@ export class Choices {
 	#mayWiden(piece: Piece, how: string): boolean {
 		const [kind] = how.split(" ");
 		const key = `${how} ${piece.number}`;
-		if (!piece.isFree || this.#options.without?.has(kind as Move["kind"]) === true) return false;
+		if (!this.allowsForms || !piece.isFree || this.#options.without?.has(kind as Move["kind"]) === true)
+			return false;
 		if (how !== "exchange" && this.#widened.has(key)) return false;
 		this.#widened.add(key);
 		return true;

@@ -31,10 +31,10 @@ export function inComponents(solve: Solve, now: () => number): Solve {
 			const key = `${wish.gap} ${keyOf(part)}`;
 			let solved = known.get(key);
 			if (solved === undefined) {
+				const start = startOf(wish.start, component);
 				const others = done.reduce((sum, { bound }) => sum + bound, 0);
-				solved = await solve(part, {
+				solved = await bettered(solve, part, start, {
 					...wish,
-					start: startOf(wish.start, component),
 					seconds: Math.max(0.1, wish.seconds - (now() - started) / 1000),
 					onProgress: ({ bound }) => wish.onProgress?.({ best: undefined, bound: others + bound }),
 				});
@@ -49,6 +49,40 @@ export function inComponents(solve: Solve, now: () => number): Solve {
 		}
 		return joined(done, values, left);
 	};
+}
+
+/**
+ * Solves a component of which a choice is known: what is dearer than the whole of that choice is left out,
+ * and only what is cheaper by the gap is looked for. Where there is nothing, the known choice is the best.
+ */
+async function bettered(
+	solve: Solve,
+	part: ProgramData,
+	start: Start | undefined,
+	wish: Wish,
+): Promise<Solved> {
+	if (start === undefined) return solve(part, wish);
+	const values = Float64Array.from(part.lower);
+	for (const [i, variable] of start.indices.entries()) values[variable] = start.values[i] ?? 0;
+	const price = part.price.reduce((sum, one, i) => sum + one * (values[i] ?? 0), 0);
+	// Nothing is cheaper by the gap than what costs less.
+	if (price < wish.gap) return { status: "optimal", values, price, bound: 0, memory: 0 };
+	const priced = [...part.price.keys()].filter((i) => (part.price[i] ?? 0) !== 0);
+	const solved = await solve(
+		{
+			...part,
+			upper: part.upper.map((most, i) => ((part.price[i] ?? 0) > price ? (part.lower[i] ?? 0) : most)),
+			rowLower: Float64Array.of(...part.rowLower, Number.NEGATIVE_INFINITY),
+			rowUpper: Float64Array.of(...part.rowUpper, price - wish.gap),
+			starts: Int32Array.of(...part.starts, part.indices.length + priced.length),
+			indices: Int32Array.of(...part.indices, ...priced),
+			values: Float64Array.of(...part.values, ...priced.map((i) => part.price[i] ?? 0)),
+		},
+		wish,
+	);
+	if (solved.status === "infeasible")
+		return { ...solved, status: "optimal", values, price, bound: price - wish.gap };
+	return solved.values === undefined ? { ...solved, values, price } : solved;
 }
 
 function startOf(start: Start | undefined, { variables }: Component): Start | undefined {

@@ -65,10 +65,22 @@ export interface Mended {
 	readonly bound: number;
 	/** `best`: proved; `stopped`: by the clock or by hand; `impossible`: what is required cannot hold. */
 	readonly status: "best" | "stopped" | "impossible";
+	/**
+	 * That no plan is better: `direct`, of those whose every change helps to mend what was asked for;
+	 * `all`, of those too that mend what another change breaks.
+	 */
+	readonly proof: "none" | "direct" | "all";
 	readonly rounds: number;
 	readonly watched: readonly Watched[];
 	readonly size: { readonly rows: number; readonly choices: number; readonly memory: number };
 }
+
+/**
+ * First drills alone; then every change that mends what is asked for; then also those that mend what
+ * another change would break.
+ */
+type Step = "find" | "direct" | "all";
+const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
 
 /** While a plan is looked for, and while it is proved: less than one change. */
 const GAP = { find: 1e-3, prove: 0.5 } as const;
@@ -97,6 +109,7 @@ class Search {
 	};
 	#bound = 0;
 	#memory = 0;
+	#proof: Mended["proof"] = "none";
 
 	constructor(choices: Choices, wish: MendWish) {
 		this.#choices = choices;
@@ -123,14 +136,17 @@ class Search {
 	}
 
 	async run(): Promise<Mended> {
-		const { solve, seconds, signal, onProgress, now, before } = this.#wish;
-		let isProving = false;
+		const { solve, seconds, signal, onProgress, now } = this.#wish;
+		const { before: others } = this.#wish;
+		let step: Step = "find";
+		this.#choices.allowsForms = false;
 		for (let round = 1; round <= MOST_ROUNDS; round++) {
+			const isProving = step !== "find";
 			this.#widen();
 			const program = writeProgram(
 				this.#choices,
 				this.#watched.values(),
-				before?.map(({ chosen }) => chosen),
+				others?.map(({ chosen }) => chosen),
 			);
 			const left = seconds - (now() - this.#started) / 1000;
 			const size = { rows: program.rows, choices: program.data.price.length };
@@ -144,39 +160,30 @@ class Search {
 				signal,
 				gap: isProving ? GAP.prove : GAP.find,
 				onProgress: ({ bound }) => tell(bound),
-				start: Number.isFinite(price)
-					? program.start(best, new Set(leftBroken.map(({ key }) => key)))
-					: undefined,
+				start:
+					isProving && Number.isFinite(price)
+						? program.start(best, new Set(leftBroken.map(({ key }) => key)))
+						: undefined,
 			});
 			this.#memory = Math.max(this.#memory, solved.memory);
-			if (solved.status === "infeasible" && isProving) return this.#ended("impossible", round, size);
+			if (solved.status === "infeasible" && step === "all") return this.#ended("impossible", round, size);
 			// A lower price of fewer choices says nothing of all of them.
 			if (isProving) this.#bound = solved.bound;
 			if (solved.values === undefined && solved.status !== "infeasible")
 				return this.#ended("stopped", round, size);
 			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
-			if (process.env.TALK)
-				console.error(
-					"round",
-					round,
-					isProving,
-					solved.status,
-					solved.price,
-					solved.bound,
-					"best",
-					this.#best.price,
-					"fresh",
-					fresh.map((f) => f.key).join("; "),
-					Math.round(now() - this.#started),
-				);
-			if (isProving && (fresh.length === 0 || this.#best.price - this.#bound <= GAP.prove))
-				return this.#ended(solved.status === "optimal" ? "best" : "stopped", round, size);
 			if (solved.status === "stopped") return this.#ended("stopped", round, size);
-			if (fresh.length === 0) {
-				isProving = true;
+			if (fresh.length > 0) {
+				for (const one of fresh) this.#learn(one, step === "all");
+				continue;
+			}
+			this.#proof = PROOFS[step];
+			if (step === "all") return this.#ended("best", round, size);
+			step = step === "find" ? "direct" : "all";
+			this.#choices.allowsForms = true;
+			if (step === "all") {
 				for (const [name, one] of this.#watched) this.#watched.set(name, { ...one, asks: true });
 			}
-			for (const one of fresh) this.#learn(one, isProving);
 		}
 		return this.#ended("stopped", MOST_ROUNDS, { rows: 0, choices: 0 });
 	}
@@ -267,6 +274,7 @@ class Search {
 			price,
 			bound: status === "best" ? Math.min(price, this.#bound) : this.#bound,
 			status,
+			proof: this.#proof,
 			rounds,
 			watched: [...this.#watched.values()],
 			size: { ...size, memory: this.#memory },

@@ -22,7 +22,7 @@ function tell(answer: Answer): void {
 	parentPort?.postMessage(answer);
 }
 
-function solve({ program, start, gap, seconds, stop }: Task): Answer {
+function solve({ program, gap, seconds, stop }: Task): Answer {
 	const { price, lower, upper, whole, rowLower, rowUpper, starts, indices, values } = program;
 	const numCols = price.length;
 	const numRows = rowLower.length;
@@ -44,8 +44,9 @@ function solve({ program, start, gap, seconds, stop }: Task): Answer {
 			time_limit: seconds,
 			mip_rel_gap: 0,
 			mip_abs_gap: gap,
+			// Most programs here are small and tell little at their root: measured, 20.7 s against 10.5.
+			mip_allow_restart: false,
 		});
-		if (start !== undefined) model.setSolution(start);
 		let last = performance.now();
 		const interrupt = (event: InterruptCallbackEvent): undefined => {
 			if (Atomics.load(stop, 0) !== 0) event.interrupt();

@@ -24,7 +24,7 @@ export interface Solved {
 }
 
 export interface Wish {
-	/** A choice to begin with: numbers of variables and their values; the solver finds the others. */
+	/** A choice that is known: the numbers of all variables that have a price, and their values. */
 	readonly start?: Start | undefined;
 	/** Prices closer together than this are equal. */
 	readonly gap: number;
@@ -42,7 +42,6 @@ export interface Start {
 /** What the thread is told. */
 export interface Task {
 	readonly program: ProgramData;
-	readonly start: Start | undefined;
 	readonly gap: number;
 	readonly seconds: number;
 	/** Not 0 once it is to stop. */
@@ -58,7 +57,7 @@ export class Solver {
 	readonly #thread = new Worker(new URL("./solver-thread.ts", import.meta.url));
 
 	/** One program after the other. */
-	solve(program: ProgramData, { start, gap, seconds, signal, onProgress }: Wish): Promise<Solved> {
+	solve(program: ProgramData, { gap, seconds, signal, onProgress }: Wish): Promise<Solved> {
 		const stop = new Int32Array(new SharedArrayBuffer(4));
 		const onAbort = () => void Atomics.store(stop, 0, 1);
 		signal?.addEventListener("abort", onAbort);
@@ -79,7 +78,7 @@ export class Solver {
 			};
 			thread.on("message", onMessage);
 			thread.on("error", onError);
-			thread.postMessage({ program, start, gap, seconds, stop } satisfies Task);
+			thread.postMessage({ program, gap, seconds, stop } satisfies Task);
 		});
 	}
 
