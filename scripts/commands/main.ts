@@ -13,6 +13,7 @@ import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 
 import { HARMS } from "../compute/harm.ts";
 import { givenKind } from "../files/given.ts";
 import type { Finding } from "../model.ts";
+import type { MendOptions } from "./mend.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
@@ -47,6 +48,16 @@ interface CheckChoices extends Omit<Options, "weeks"> {
 	readonly class?: string;
 	readonly kind?: string;
 	readonly all?: boolean;
+}
+
+interface MendChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly class?: string;
+	readonly level?: string;
+	readonly finding?: string;
+	readonly plans?: number;
+	readonly timeLimit?: number;
+	readonly list?: string;
 }
 
 interface PrintOptions extends Options {
@@ -221,6 +232,24 @@ command("rename", "give a thing another id, everywhere; shows the change, and ma
 		exitCode = rename(run(options), { thing, to, write: options.write ?? false });
 	});
 
+command(
+	"mend",
+	"find the fewest changes of the plan that take its findings away, and prove it; --write makes them",
+)
+	.option("--week <number>", "change only one week", wholeNumber)
+	.option("--class <id>", "change only what one class does")
+	.option("--level <id>", "change only what one level does")
+	.option("--finding <kind>", `mend only one kind (${HARMS.join(", ")}) or one code`, findingKind)
+	.option("--plans <number>", "offer so many plans that differ", wholeNumber, 1)
+	.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
+	.option("--list <file>", "write the change list into a file, for check --what-if")
+	.option("--json", "print the plans as JSON")
+	.option("--write", "make the changes of the first plan")
+	.action(async (options: MendChoices) => {
+		const { mendCommand } = await import("./mend.ts");
+		exitCode = await mendCommand(run(options), mendOptions(options));
+	});
+
 const moving = program
 	.command("move")
 	.description("move a block or a whole week of the plan; shows the change, and makes it with --write")
@@ -262,7 +291,7 @@ command("next-term", "make the next term's club folder from this one, which stay
 		});
 	});
 
-command("undo", "take back the last change that rename, move or accept made").action(
+command("undo", "take back the last change that rename, move, mend, plan or accept made").action(
 	async (options: Options) => {
 		const { undo } = await import("./undo.ts");
 		exitCode = undo(run(options));
@@ -406,6 +435,31 @@ function clubCommand(own: Command): Command {
 		.exitOverride();
 }
 
+function mendOptions(options: MendChoices): MendOptions {
+	const {
+		week,
+		class: one,
+		level,
+		finding,
+		plans = 1,
+		timeLimit = 60,
+		list,
+		write = false,
+		json = false,
+	} = options;
+	return {
+		...(week === undefined ? {} : { week }),
+		...(one === undefined ? {} : { class: one }),
+		...(level === undefined ? {} : { level }),
+		...(finding === undefined ? {} : { finding }),
+		...(list === undefined ? {} : { list: resolve(list) }),
+		plans,
+		timeLimit,
+		write,
+		json,
+	};
+}
+
 async function moved(what: "block" | "week", from: string, to: string, options: Options): Promise<void> {
 	const { move } = await import("./move.ts");
 	const { swap = false, write = false } = options;
@@ -478,6 +532,11 @@ function monday(value: string): string {
 
 function wholeNumber(value: string): number {
 	if (!/^[1-9]\d?$/.test(value)) throw new InvalidArgumentError("A number of weeks is whole, from 1 to 99.");
+	return Number(value);
+}
+
+function wholeSeconds(value: string): number {
+	if (!/^[1-9]\d{0,4}$/.test(value)) throw new InvalidArgumentError("A time is a whole number of seconds.");
 	return Number(value);
 }
 
