@@ -424,7 +424,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 			isHard: true,
 			wants(choices) {
 				choices.wantSplit(part.form.piece);
-				for (const seat of part.seats) wantOther(choices, seat, (now, was) => now < was, weigh);
+				for (const seat of part.seats) wantOther(choices, seat, (now, was) => weigh(now) < weigh(was));
 			},
 			mentions: (choices, seat, drill) => seat.part === part && weigh(choices.look(seat, drill)) > 0,
 			rows({ program, at }, broken) {
@@ -921,28 +921,25 @@ function weeks({ counted }: Judged): readonly Case[] {
 		const wanted = weeksWanted(curriculum, kind);
 		if (wanted === undefined || taught.length >= wanted) return [];
 		const arrivesWith = kind === "skill" && curriculum.levels.get(level)?.entry.includes(id) === true;
-		const isSerious = taught.length === 0 && !arrivesWith;
-		const about = kind === "shape" ? { level, shape: id } : { level, skill: id };
-		return [
-			{
-				rule: "weeks",
-				key: `weeks ${kind} ${id} ${level}`,
-				code: kind === "shape" ? "H303" : "H304",
-				about,
-				weight: isSerious ? WORTH.serious : WORTH["worth a look"],
-				isHard: false,
-				wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
-				mentions: never,
-				rows(model, broken) {
-					const { program } = model;
-					const sums = taughtIn(model, spacing).map(({ isTaught }) => isTaught);
-					program.unlessLess(
-						broken,
-						sums.map((t): Term => [t, 1]),
-						wanted,
-					);
-				},
+		const inWeeks = (name: string, least: number, weight: number): Case => ({
+			rule: "weeks",
+			key: `${name} ${kind} ${id} ${level}`,
+			code: kind === "shape" ? "H303" : "H304",
+			about: kind === "shape" ? { level, shape: id } : { level, skill: id },
+			weight,
+			isHard: false,
+			wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
+			mentions: never,
+			rows(model, broken) {
+				const sums = taughtIn(model, spacing).map(({ isTaught }): Term => [isTaught, 1]);
+				model.program.unlessLess(broken, sums, least);
 			},
+		});
+		const isNever = taught.length === 0 && !arrivesWith;
+		return [
+			inWeeks("weeks", wanted, WORTH["worth a look"]),
+			// That it is never taught is worse.
+			...(isNever ? [inWeeks("never", 1, WORTH.serious - WORTH["worth a look"])] : []),
 		];
 	});
 }
@@ -1185,6 +1182,11 @@ function load({ counted: { curriculum } }: Judged): readonly Case[] {
 		const most = [...one.drills].sort((a, b) => b.landings + b.hands - (a.landings + a.hands))[0]?.drill;
 		const about = { week, ...aboutGroup(group), ...(most === undefined ? {} : { drill: most }) };
 		const steps = loadStep === undefined ? [] : stepsOver(one, loadStep);
+		// Where nothing was done before, there is no step.
+		const noneBefore = [
+			...(one.landingsStep === undefined ? (["landings"] as const) : []),
+			...(one.handsStep === undefined ? (["hands"] as const) : []),
+		];
 		return [
 			...(steps.length > 0 && loadStep !== undefined
 				? [
@@ -1203,6 +1205,7 @@ function load({ counted: { curriculum } }: Judged): readonly Case[] {
 								most: 0,
 							}),
 							before,
+							noneBefore,
 						),
 					]
 				: []),
@@ -1219,6 +1222,7 @@ function load({ counted: { curriculum } }: Judged): readonly Case[] {
 								terms: sum(week, 1),
 								most: landings,
 							}),
+							[],
 							[],
 						),
 					]
@@ -1246,9 +1250,9 @@ function contacts(
 		readonly most: number;
 	},
 	before: readonly (number | undefined)[],
+	noneBefore: readonly Kind[],
 ): Case {
-	const sumOf = (column: Column): number =>
-		kinds.reduce((sum, kind) => sum + contactsOf(column, group, kind), 0);
+	const isAny = (test: (kind: Kind) => boolean): boolean => kinds.some(test);
 	return {
 		rule: "load",
 		key,
@@ -1259,10 +1263,13 @@ function contacts(
 		wants(choices) {
 			const own = (one: number) =>
 				choices.seatsIn(one).filter(({ part }) => part.groups.some((work) => work.group === group));
-			for (const seat of own(week)) wantOther(choices, seat, (now, was) => now < was, sumOf);
+			const of = (column: Column, kind: Kind): number => contactsOf(column, group, kind);
+			for (const seat of own(week))
+				wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) < of(was, kind)));
 			for (const past of before) {
 				if (past === undefined) continue;
-				for (const seat of own(past)) wantOther(choices, seat, (now, was) => now > was, sumOf);
+				for (const seat of own(past))
+					wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) > of(was, kind)));
 			}
 			for (const piece of piecesOf(choices, week, group.class.id)) choices.wantMinutes(piece, -4, -1);
 		},
@@ -1276,7 +1283,20 @@ function contacts(
 						.flatMap((seat) => [...seat.columns.values()])
 						.map((column): Term => [at(column), by * contactsOf(column, group, kind)]);
 				const { terms, most } = rowOf(sum);
-				program.unless(broken, terms, most);
+				if (!noneBefore.includes(kind)) {
+					program.unless(broken, terms, most);
+					continue;
+				}
+				const past = before.flatMap((one) => (one === undefined ? [] : sum(one, 1)));
+				// Either something was done before, and the step counts, or nothing at all was.
+				const isSome = program.choice(0);
+				program.unless(isSome, past, 0);
+				const either = program.upTo(1, [
+					...(broken === undefined ? [] : [[broken, 1] as Term]),
+					[program.fixed(1), 1],
+					[isSome, -1],
+				]);
+				program.unless(either, terms, most);
 			}
 		},
 	};
@@ -1289,18 +1309,12 @@ function hasContacts(drill: LinkedDrill): boolean {
 }
 
 /** Drills that would change a sum at a seat the right way. */
-function wantOther(
-	choices: Choices,
-	seat: Seat,
-	isBetter: (now: number, was: number) => boolean,
-	of: (column: Column) => number,
-): void {
+function wantOther(choices: Choices, seat: Seat, isBetter: (now: Column, was: Column) => boolean): void {
 	const written = [...seat.columns.values()].find(({ drill }) => drill === seat.drill);
 	if (written === undefined) return;
-	const was = of(written);
 	for (const drill of choices.candidates(seat)) {
-		if (seat.columns.has(drill.id)) continue;
-		if (isBetter(of(choices.look(seat, drill)), was)) choices.want(seat, drill);
+		if (!seat.columns.has(drill.id) && isBetter(choices.look(seat, drill), written))
+			choices.want(seat, drill);
 	}
 }
 
@@ -1407,7 +1421,7 @@ function activity({ counted: { curriculum } }: Judged): readonly Case[] {
 				isHard: false,
 				wants(choices) {
 					for (const seat of choices.seatsIn(week))
-						if (isForClass(seat, one.id)) wantOther(choices, seat, (now, was) => now > was, given);
+						if (isForClass(seat, one.id)) wantOther(choices, seat, (now, was) => given(now) > given(was));
 					for (const piece of piecesOf(choices, week, one.id)) choices.wantMinutes(piece, -3, 3);
 				},
 				mentions: (_choices, seat) => seat.part.plan.week === week && isForClass(seat, one.id),
