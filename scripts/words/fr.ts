@@ -2157,6 +2157,7 @@ export const fields: Words["fields"] = {
 	week: "L'en-tête de content/weeks/<id>.md.",
 	"week.week": "Quelle semaine de cours de la période, comptée à partir de 1.",
 	"week.theme": "Le sujet de la semaine, en quelques mots.",
+	"week.keep": "`true` si toute la semaine doit rester comme elle est quand un plan est réparé.",
 	"week.apparatus": "Pour chaque identifiant d'agrès, ce qu'on y fait.",
 	"week.apparatus.<id>.focus": "Le sujet de cet agrès cette semaine.",
 	"week.apparatus.<id>.blocks": "Les blocs dans l'ordre où ils sont enseignés.",
@@ -2169,6 +2170,7 @@ export const fields: Words["fields"] = {
 	"week.apparatus.<id>.blocks[].change":
 		"Minutes perdues à chaque changement d'atelier ; 0,5 si ce n'est pas dit.",
 	"week.apparatus.<id>.blocks[].levels": "Niveaux qui font ce bloc ; tous si ce n'est pas dit.",
+	"week.apparatus.<id>.blocks[].keep": "`true` si ce bloc doit rester comme il est quand un plan est réparé.",
 	"week.apparatus.<id>.blocks[].note": "Un mot pour ce bloc.",
 	guide: "L'en-tête de content/guides/<id>.md.",
 	"guide.title": "Le titre de la page.",
