@@ -36,8 +36,8 @@ export class Program {
 
 	readonly #oneOf = new Map<Variable, number>();
 
-	/** Rows that are written already, with the variable that gives each up: classes that do the same ask the same. */
-	readonly #written = new Map<string, Variable | undefined>();
+	/** What lets a row go that is written already: classes that do the same ask the same. */
+	readonly #letsGo = new Map<string, Variable>();
 	readonly #sums = new Map<string, Variable>();
 
 	/** Of these at most one is chosen. */
@@ -54,15 +54,13 @@ export class Program {
 		const over = this.#highest(terms) - most;
 		if (over <= 1e-9) return;
 		const key = keyOf(terms, most);
-		if (this.#written.has(key)) {
-			const other = this.#written.get(key);
-			// Given up there, it is given up here too, or has to hold here.
-			if (other !== undefined && other !== broken)
-				this.atMost([[other, 1], ...(broken === undefined ? [] : [[broken, -1] as Term])], 0);
-			return;
+		let letsGo = this.#letsGo.get(key);
+		if (letsGo === undefined) {
+			letsGo = this.amount(0, 1);
+			this.#letsGo.set(key, letsGo);
+			this.atMost([...terms, [letsGo, -over]], most);
 		}
-		this.#written.set(key, broken);
-		this.atMost(broken === undefined ? terms : [...terms, [broken, -over]], most);
+		this.atMost([[letsGo, 1], ...(broken === undefined ? [] : [[broken, -1] as Term])], 0);
 	}
 
 	/** A number up to `most` and up to a sum; the same for the same sum. */

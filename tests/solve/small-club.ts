@@ -78,7 +78,7 @@ export function smallClub(seed: number): Curriculum {
 		],
 		drills,
 		weeks: {
-			1: week(),
+			1: { ...week(), hall: [{ drill: "shown", minutes: 5 }] },
 			2: week(),
 			...(below(2) === 0 ? { 4: { floor: [{ drill: drillFor("floor"), minutes: 8 }] } } : {}),
 		},
