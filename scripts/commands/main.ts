@@ -60,6 +60,12 @@ interface MendChoices extends Omit<Options, "weeks"> {
 	readonly list?: string;
 }
 
+interface PlanChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly seed?: number;
+	readonly timeLimit?: number;
+}
+
 interface PrintOptions extends Options {
 	readonly week?: string;
 	readonly class?: string;
@@ -248,6 +254,24 @@ command(
 	.action(async (options: MendChoices) => {
 		const { mendCommand } = await import("./mend.ts");
 		exitCode = await mendCommand(run(options), mendOptions(options));
+	});
+
+command("plan", "plan weeks that have no plan yet, from the library; --write writes them, and no other file")
+	.option("--week <number>", "only one week", wholeNumber)
+	.option("--seed <number>", "another number gives another plan", wholeNumber, 1)
+	.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
+	.option("--json", "print the weeks as JSON")
+	.option("--write", "write the files of the weeks")
+	.action(async (options: PlanChoices) => {
+		const { planCommand } = await import("./plan.ts");
+		const { week, seed = 1, timeLimit = 60, write = false, json = false } = options;
+		exitCode = await planCommand(run(options), {
+			...(week === undefined ? {} : { week }),
+			seed,
+			timeLimit,
+			write,
+			json,
+		});
 	});
 
 const moving = program

@@ -196,7 +196,8 @@ function planOf({ weeks }: Curriculum): string {
 /** Seconds from one line of progress to the next where lines cannot be written over. */
 const PAUSE = 5;
 
-function progressOn({ progress }: Run): (at: MendProgress) => void {
+/** Tells how far a search is: one line written over on a terminal, a line now and then elsewhere. */
+export function progressOn({ progress }: Run): (at: MendProgress) => void {
 	let last = 0;
 	return ({ round, isProving, rows, best, bound }) => {
 		const now = performance.now();
@@ -290,7 +291,8 @@ function tellOffer({ out }: Run, handbook: Handbook, { changes, mended, gone, co
 	);
 }
 
-function proofWords({ status, proof, price: worth, bound }: Mended): string {
+/** How sure it is that there is nothing better. */
+export function proofWords({ status, proof, price: worth, bound }: Mended): string {
 	const direct = "Proved: no fewer changes do as much, of those that each help to mend what is found";
 	if (proof === "all") return "Proved: no fewer changes do as much.";
 	if (proof === "direct")

@@ -20,7 +20,11 @@ export function asWritten(choices: Choices): Chosen {
 	const forms = choices.pieces.flatMap(({ forms: [first] }) => (first === undefined ? [] : [first]));
 	const columns = forms
 		.flatMap(({ parts }) => parts.flatMap(({ seats }) => seats))
-		.flatMap((seat) => [...seat.columns.values()].filter(({ drill }) => drill.id === seat.drill?.id));
+		.flatMap((seat) => {
+			// A week that is planned anew begins with what its draft was made from.
+			const written = seat.part.block.stations[seat.station]?.drill;
+			return [...seat.columns.values()].filter(({ drill }) => drill.id === written);
+		});
 	return { forms: new Set(forms), columns: new Set(columns) };
 }
 

@@ -124,6 +124,7 @@ export class Choices {
 	readonly #seatsByApparatus = new Map<Id, Seat[]>();
 	readonly #drillsOn = new Map<Id, readonly LinkedDrill[]>();
 	readonly #loosened = new Set<Seat>();
+	#touched = new Set<Seat>();
 	readonly #widened = new Set<string>();
 	readonly #looked = new Map<Seat, Map<Id, Column>>();
 	readonly #candidates = new Map<Seat, readonly LinkedDrill[]>();
@@ -163,7 +164,16 @@ export class Choices {
 	}
 
 	loosen(seat: Seat): void {
-		if (this.mayChange(seat)) this.#loosened.add(seat);
+		if (!this.mayChange(seat)) return;
+		this.#loosened.add(seat);
+		this.#touched.add(seat);
+	}
+
+	/** The seats that something asks for. */
+	touchedBy(asking: () => void): ReadonlySet<Seat> {
+		this.#touched = new Set();
+		asking();
+		return this.#touched;
 	}
 
 	mayChange({ part: { form } }: Seat): boolean {
@@ -175,8 +185,9 @@ export class Choices {
 
 	/** Lets a drill be chosen for a seat, where it may be there at all. */
 	want(seat: Seat, drill: LinkedDrill): void {
-		if (!seat.columns.has(drill.id) && this.mayChange(seat) && this.isFit(seat, drill))
-			this.#register(this.look(seat, drill));
+		if (!this.mayChange(seat) || !this.isFit(seat, drill)) return;
+		this.#touched.add(seat);
+		if (!seat.columns.has(drill.id)) this.#register(this.look(seat, drill));
 	}
 
 	/** What a drill on a seat would be, whether it may be chosen or not. */

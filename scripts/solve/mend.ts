@@ -83,7 +83,12 @@ type Step = "find" | "direct" | "all";
 const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
 
 /** While a plan is looked for, and while it is proved: less than one change. */
-const GAP = { find: 1e-3, prove: 0.5 } as const;
+const GAP = { find: 0.05, prove: 0.5 } as const;
+/** Seconds for one program while a plan is looked for: what it has by then is good enough to go on with. */
+const FIND_SECONDS = 8;
+/** From more cases than this on a plan is looked for week by week. */
+const BATCH = 12;
+const BATCH_ROUNDS = 12;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
 
@@ -140,6 +145,14 @@ class Search {
 		const { before: others } = this.#wish;
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
+		if (this.#atFirst.length > BATCH) {
+			for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
+				worth = this.#best.price;
+				await this.#inBatches();
+			}
+			step = "direct";
+			this.#choices.allowsForms = true;
+		}
 		for (let round = 1; round <= MOST_ROUNDS; round++) {
 			const isProving = step !== "find";
 			this.#widen();
@@ -156,7 +169,7 @@ class Search {
 			if (left <= 0 || signal?.aborted === true) return this.#ended("stopped", round, size);
 			const { chosen: best, cases: leftBroken, price } = this.#best;
 			const solved = await solve(program.data, {
-				seconds: left,
+				seconds: isProving ? left : Math.min(left, FIND_SECONDS),
 				signal,
 				gap: isProving ? GAP.prove : GAP.find,
 				onProgress: ({ bound }) => tell(bound),
@@ -172,7 +185,7 @@ class Search {
 			if (solved.values === undefined && solved.status !== "infeasible")
 				return this.#ended("stopped", round, size);
 			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
-			if (solved.status === "stopped") return this.#ended("stopped", round, size);
+			if (solved.status === "stopped" && isProving) return this.#ended("stopped", round, size);
 			if (fresh.length > 0) {
 				for (const one of fresh) this.#learn(one, step === "all");
 				continue;
@@ -188,6 +201,61 @@ class Search {
 		return this.#ended("stopped", MOST_ROUNDS, { rows: 0, choices: 0 });
 	}
 
+	/**
+	 * Many cases at once make a program that no solver is quick with: week by week, and then what is about
+	 * the whole term, each around the best plan so far, gives a plan to begin the proof with.
+	 */
+	async #inBatches(): Promise<void> {
+		const left = new Set(this.#best.cases.map(({ key }) => key));
+		const batches = Map.groupBy(
+			this.#atFirst.filter(({ key }) => left.has(key)),
+			({ about: { week, level, group } }) => week ?? `${level ?? ""} ${group ?? ""}`,
+		);
+		for (const batch of batches.values()) {
+			const watched = new Map<string, Watched>();
+			for (const one of this.#watched.values()) if (!one.asks) watched.set(nameOf(one.case), one);
+			for (const one of batch) {
+				const own = this.#watched.get(nameOf(one));
+				if (own !== undefined) watched.set(nameOf(one), own);
+			}
+			for (let round = 1; round <= BATCH_ROUNDS; round++) {
+				const left = this.#left();
+				if (left <= 0) return;
+				if (!(await this.#oneBatch(watched, left))) break;
+			}
+		}
+	}
+
+	/** @returns whether the measures found something that has to be looked at as well */
+	async #oneBatch(watched: Map<string, Watched>, left: number): Promise<boolean> {
+		const { solve, signal, onProgress, before } = this.#wish;
+		const { chosen, cases } = this.#best;
+		const asking = [...watched.values()].filter(({ asks }) => asks);
+		const free = this.#choices.touchedBy(() => this.#ask(asking, [...watched.values()]));
+		const unlike = before?.map((other) => other.chosen);
+		const program = writeProgram(this.#choices, watched.values(), unlike, { chosen, free });
+		const size = { rows: program.rows, choices: program.data.price.length };
+		onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
+		const seconds = Math.min(left, FIND_SECONDS);
+		const solved = await solve(program.data, { seconds, signal, gap: GAP.find });
+		if (solved.values === undefined) return false;
+		const known = new Set(cases.map(({ key }) => key));
+		const fresh = this.#found(program, solved.values).filter(({ key }) => !known.has(key));
+		for (const one of fresh) {
+			const name = nameOf(one);
+			if (watched.has(name)) throw disagreement(one);
+			if (!this.#watched.has(name)) this.#learn(one, false);
+			const own = this.#watched.get(name);
+			if (own !== undefined) watched.set(name, { ...own, asks: false });
+		}
+		return fresh.length > 0;
+	}
+
+	#left(): number {
+		const { seconds, signal, now } = this.#wish;
+		return signal?.aborted === true ? 0 : seconds - (now() - this.#started) / 1000;
+	}
+
 	/** Judges what was chosen, keeps it where it is the best so far, and gives what the program did not say. */
 	#found(program: Written, values: Float64Array): readonly Case[] {
 		const chosen = program.read(values);
@@ -201,10 +269,7 @@ class Search {
 	/** A case that the measures found and the program did not say. */
 	#learn(one: Case, asks: boolean): void {
 		const name = nameOf(one);
-		if (this.#watched.has(name))
-			throw new Error(
-				`The measures find ${one.code} (${one.key}), which the program had ruled out. This is a mistake of the program.`,
-			);
+		if (this.#watched.has(name)) throw disagreement(one);
 		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
 		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight, asks);
 	}
@@ -215,11 +280,22 @@ class Search {
 
 	/** Lets the watched cases ask for what could help, and gives seats that may have to change something harmless. */
 	#widen(): void {
+		const all = [...this.#watched.values()];
+		this.#ask(
+			all.filter(({ asks }) => asks),
+			all,
+		);
+	}
+
+	#ask(asking: readonly Watched[], watched: readonly Watched[]): void {
 		const choices = this.#choices;
-		for (const { case: one, asks } of this.#watched.values()) if (asks) one.wants(choices);
+		const loosened = choices.touchedBy(() => {
+			for (const { case: one } of asking) one.wants(choices);
+		});
 		const mentions = (seat: Seat, drill: LinkedDrill): boolean =>
-			[...this.#watched.values()].some(({ case: one }) => one.mentions(choices, seat, drill));
+			watched.some(({ case: one }) => one.mentions(choices, seat, drill));
 		for (const seat of choices.loosened) {
+			if (!loosened.has(seat)) continue;
 			let harmless = seat.part.seats.length;
 			for (const drill of choices.candidates(seat)) {
 				if (harmless <= 0) break;
@@ -284,4 +360,10 @@ class Search {
 
 function nameOf({ key, again = "" }: Case): string {
 	return `${key} ${again}`;
+}
+
+function disagreement({ code, key }: Case): Error {
+	return new Error(
+		`The measures find ${code} (${key}), which the program had ruled out. This is a mistake of the program.`,
+	);
 }

@@ -6,7 +6,7 @@
  * otherwise is one variable that is 1.
  */
 
-import { type Choices, type Column, type Form, nameOfColumn } from "./choices.ts";
+import { type Choices, type Column, type Form, nameOfColumn, type Seat } from "./choices.ts";
 import { Program, type ProgramData, type Term, type Variable } from "./program.ts";
 import type { Case, Model } from "./rules.ts";
 import type { Start } from "./solver.ts";
@@ -36,20 +36,31 @@ export interface Written {
 	brokenIn(values: Float64Array): ReadonlySet<string>;
 }
 
+/** A plan around which something better is looked for, and the seats that may change. */
+export interface Around {
+	readonly chosen: Chosen;
+	readonly free: ReadonlySet<Seat>;
+}
+
 /** @param unlike plans that were found before, of which the next one differs */
 export function writeProgram(
 	choices: Choices,
 	watched: Iterable<Watched>,
 	unlike: readonly Chosen[] = [],
+	around?: Around,
 ): Written {
 	const program = new Program();
 	const one = program.fixed(1);
+	const none = program.fixed(0);
 	const forms = new Map<Form, Variable>();
 	const columns = new Map<Column, Variable>();
+	const isFree = (seat: Seat): boolean =>
+		around === undefined || (around.free.has(seat) && around.chosen.forms.has(seat.part.form));
+	if (around !== undefined) fixAround(choices, around, { forms, columns, one, none });
 	const stands = (form: Form): Variable => forms.get(form) ?? one;
 	const at = (column: Column): Variable => columns.get(column) ?? stands(column.seat.part.form);
 	for (const piece of choices.pieces) {
-		if (piece.forms.length < 2) continue;
+		if (piece.forms.length < 2 || piece.forms.some((form) => forms.has(form))) continue;
 		for (const form of piece.forms) forms.set(form, program.choice(form.price));
 		program.exclusive(piece.forms.map(stands));
 		program.equal(
@@ -59,6 +70,7 @@ export function writeProgram(
 	}
 	for (const form of forms.keys()) {
 		if (form.move.kind !== "exchange" || form.piece.number > form.move.with.number) continue;
+		if (around !== undefined) continue;
 		const other = form.move.with.forms.find(
 			({ move }) => move.kind === "exchange" && move.with === form.piece,
 		);
@@ -71,7 +83,9 @@ export function writeProgram(
 				0,
 			);
 	}
-	for (const { columns: here, part } of choices.seats) {
+	for (const seat of choices.seats) {
+		if (!isFree(seat)) continue;
+		const { columns: here, part } = seat;
 		const [only, ...more] = here.values();
 		if (only !== undefined && more.length === 0 && only.price === 0) continue;
 		for (const column of here.values()) columns.set(column, program.choice(column.price));
@@ -110,6 +124,30 @@ export function writeProgram(
 
 function isYes(value = 0): boolean {
 	return value > 0.5;
+}
+
+/** What does not change around a plan is what it is there. */
+function fixAround(
+	choices: Choices,
+	{ chosen, free }: Around,
+	{
+		forms,
+		columns,
+		one,
+		none,
+	}: {
+		readonly forms: Map<Form, Variable>;
+		readonly columns: Map<Column, Variable>;
+		readonly one: Variable;
+		readonly none: Variable;
+	},
+): void {
+	for (const piece of choices.pieces)
+		for (const form of piece.forms) forms.set(form, chosen.forms.has(form) ? one : none);
+	for (const seat of choices.seats) {
+		if (free.has(seat) && chosen.forms.has(seat.part.form)) continue;
+		for (const column of seat.columns.values()) columns.set(column, chosen.columns.has(column) ? one : none);
+	}
 }
 
 /** No drill stands in a block twice that does not do so already. */

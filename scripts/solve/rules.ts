@@ -504,7 +504,7 @@ function tooMuch(
 		wants(choices) {
 			for (const seat of seats(choices)) {
 				if (![...seat.columns.values()].some((column) => needOf(column) > 0)) continue;
-				choices.loosen(seat);
+				wantLess(choices, seat, item);
 				choices.wantSplit(seat.part.form.piece);
 			}
 		},
@@ -519,6 +519,20 @@ function tooMuch(
 			}
 		},
 	};
+}
+
+/** Drills that use less of an item on a seat, or nothing. */
+function wantLess(choices: Choices, seat: Seat, item: Id): void {
+	choices.loosen(seat);
+	wantOther(choices, seat, (now, was) => usedAt(now, item) < usedAt(was, item));
+}
+
+function usedAt({ works, seat }: Column, item: Id): number {
+	const needs = works.map(
+		({ station }) =>
+			needsOf({ block: { ...seat.part.block, kind: "stations" }, stations: [station] }).get(item)?.count ?? 0,
+	);
+	return Math.max(0, ...needs);
 }
 
 function usesItem(drill: LinkedDrill, item: Id): boolean {
@@ -564,7 +578,7 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 			weight: WORTH.serious,
 			isHard: true,
 			wants(choices) {
-				for (const { part } of users) for (const seat of part.seats) choices.loosen(seat);
+				for (const { part } of users) for (const seat of part.seats) wantLess(choices, seat, item);
 			},
 			mentions: (_choices, seat, drill) =>
 				users.some(({ part }) => part === seat.part) && usesItem(drill, item),
@@ -628,7 +642,7 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 			});
 		return {
 			rule: "heights",
-			key: `heights ${one} ${item.id} ${drills.join(" ")}`,
+			key: `heights ${one} ${item.id} ${[...drills].sort().join(" ")}`,
 			code: "H337",
 			about: {
 				week: work.week,
@@ -775,7 +789,7 @@ function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
 			weight: missing === undefined ? WORTH["worth a look"] : WORTH.serious,
 			isHard: missing !== undefined,
 			wants(choices) {
-				for (const { seat } of users) choices.loosen(seat);
+				for (const { seat } of users) wantLess(choices, seat, item);
 			},
 			mentions: (_choices, seat, drill) =>
 				seat.part.plan.week === week && isForClass(seat, one) && usesItem(drill, item),
