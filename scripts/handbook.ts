@@ -5,10 +5,11 @@
  *   validate  source files → records, every field checked                scripts/validate
  *   link      records → a curriculum, every reference proved             scripts/link
  *   compute   curriculum → exposures, tables, findings                   scripts/compute
+ *   solve     curriculum → changes of the plan that mend it              scripts/solve
  *   render    handbook → pages, search index, data files                 scripts/render
  *   print     handbook → paginated sheets                                scripts/print
  *
- * The first four steps are here; render and print take the handbook and are called by the commands.
+ * The first four steps are here; solve, render and print are called by the commands.
  */
 
 import { basename, resolve } from "node:path";
