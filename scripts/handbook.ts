@@ -5,6 +5,7 @@
  *   validate  source files → records, every field checked                scripts/validate
  *   link      records → a curriculum, every reference proved             scripts/link
  *   compute   curriculum → exposures, tables, findings                   scripts/compute
+ *   solve     curriculum → changes of the plan that mend it              scripts/solve
  *   show      handbook → views of pages and sheets, without markup       scripts/views
  *   site      views → pages, search, data files, records for devices     scripts/site
  *   print     views → paginated sheets                                   scripts/print

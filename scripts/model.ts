@@ -280,6 +280,8 @@ export interface Block {
 	/** This week's dose in place of the drill's: for every level, and by level. */
 	readonly dose?: DoseNumbers;
 	readonly doses: ReadonlyMap<Id, DoseNumbers>;
+	/** What the director wants left as it is when a plan is mended. */
+	readonly keep?: boolean;
 	readonly note?: string;
 	/** Where it stands in its week's front matter. */
 	readonly path: DataPath;
@@ -297,6 +299,8 @@ export interface WeekPlan {
 	readonly theme: string;
 	/** In the order in which the week's file names them. */
 	readonly apparatus: readonly ApparatusPlan[];
+	/** The whole week is left as it is when a plan is mended. */
+	readonly keep?: boolean;
 	readonly body: string;
 	readonly source: Source;
 }
@@ -696,7 +700,21 @@ export type PlanChange =
 	  }
 	| { readonly remove: string }
 	| { readonly move: { readonly from: string; readonly to: string } }
-	| { readonly set: { readonly block: string } & WrittenBlock };
+	| { readonly set: { readonly block: string } & WrittenBlock }
+	| {
+			/** Another drill, at a station from 1 where the block has several. */
+			readonly swap: { readonly block: string; readonly station?: number; readonly drill: Id };
+	  }
+	/** Two blocks in each other's place. */
+	| { readonly exchange: readonly [string, string] }
+	| {
+			/** A block of stations as two, one after the other: so many stations in the first, and the minutes of both. */
+			readonly split: {
+				readonly block: string;
+				readonly after: number;
+				readonly minutes: readonly [number, number];
+			};
+	  };
 
 /** A target the plan misses. Findings never stop a build. */
 export interface Finding {

@@ -16,6 +16,7 @@ const STAGES = [
 	"validate",
 	"link",
 	"compute",
+	"solve",
 	"edit",
 	"figures",
 	"views",

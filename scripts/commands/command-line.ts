@@ -11,6 +11,7 @@ import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 
 import { HARMS } from "../compute/harm.ts";
 import { givenKind } from "../files/given.ts";
 import type { Finding } from "../model.ts";
+import type { MendOptions } from "./mend.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
@@ -62,6 +63,22 @@ interface CheckChoices extends Omit<Options, "weeks"> {
 	readonly all?: boolean;
 }
 
+interface MendChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly class?: string;
+	readonly level?: string;
+	readonly finding?: string;
+	readonly plans?: number;
+	readonly timeLimit?: number;
+	readonly list?: string;
+}
+
+interface PlanChoices extends Omit<Options, "weeks"> {
+	readonly week?: number;
+	readonly seed?: number;
+	readonly timeLimit?: number;
+}
+
 interface PrintOptions extends Options {
 	readonly week?: string;
 	readonly class?: string;
@@ -94,6 +111,7 @@ export async function runCommand(words: readonly string[], io: Surroundings): Pr
 	const cli = new CommandLine(io);
 	addReading(cli);
 	addPublishing(cli);
+	addSolving(cli);
 	addChanging(cli);
 	addMaking(cli);
 	addSpreadsheets(cli);
@@ -352,6 +370,50 @@ function addPublishing(cli: CommandLine): void {
 		});
 }
 
+/** Commands that find changes of the plan by themselves. */
+function addSolving(cli: CommandLine): void {
+	cli
+		.command(
+			"mend",
+			"find the fewest changes of the plan that take its findings away, and prove it; --write makes them",
+		)
+		.option("--week <number>", "change only one week", wholeNumber)
+		.option("--class <id>", "change only what one class does")
+		.option("--level <id>", "change only what one level does")
+		.option("--finding <kind>", `mend only one kind (${HARMS.join(", ")}) or one code`, findingKind)
+		.option("--plans <number>", "offer so many plans that differ", wholeNumber, 1)
+		.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
+		.option("--list <file>", "write the change list into a file, for check --what-if")
+		.option("--json", "print the plans as JSON")
+		.option("--write", "make the changes of the first plan")
+		.action(async (options: MendChoices) => {
+			const { mendCommand } = await import("./mend.ts");
+			cli.exitCode = await mendCommand(cli.run(options), mendOptions(options));
+		});
+
+	cli
+		.command(
+			"plan",
+			"plan weeks that have no plan yet, from the library; --write writes them, and no other file",
+		)
+		.option("--week <number>", "only one week", wholeNumber)
+		.option("--seed <number>", "another number gives another plan", wholeNumber, 1)
+		.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
+		.option("--json", "print the weeks as JSON")
+		.option("--write", "write the files of the weeks")
+		.action(async (options: PlanChoices) => {
+			const { planCommand } = await import("./plan.ts");
+			const { week, seed = 1, timeLimit = 60, write = false, json = false } = options;
+			cli.exitCode = await planCommand(cli.run(options), {
+				...(week === undefined ? {} : { week }),
+				seed,
+				timeLimit,
+				write,
+				json,
+			});
+		});
+}
+
 /** Commands that change the plan, and take the change back. */
 function addChanging(cli: CommandLine): void {
 	cli
@@ -389,7 +451,7 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move or accept made")
+		.command("undo", "take back the last change that rename, move, mend, plan or accept made")
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
@@ -501,6 +563,31 @@ function addSpreadsheets(cli: CommandLine): void {
 		});
 }
 
+function mendOptions(options: MendChoices): MendOptions {
+	const {
+		week,
+		class: one,
+		level,
+		finding,
+		plans = 1,
+		timeLimit = 60,
+		list,
+		write = false,
+		json = false,
+	} = options;
+	return {
+		...(week === undefined ? {} : { week }),
+		...(one === undefined ? {} : { class: one }),
+		...(level === undefined ? {} : { level }),
+		...(finding === undefined ? {} : { finding }),
+		...(list === undefined ? {} : { list: resolve(list) }),
+		plans,
+		timeLimit,
+		write,
+		json,
+	};
+}
+
 async function moved(
 	cli: CommandLine,
 	what: "block" | "week",
@@ -543,6 +630,11 @@ function monday(value: string): string {
 
 function wholeNumber(value: string): number {
 	if (!/^[1-9]\d?$/.test(value)) throw new InvalidArgumentError("A number of weeks is whole, from 1 to 99.");
+	return Number(value);
+}
+
+function wholeSeconds(value: string): number {
+	if (!/^[1-9]\d{0,4}$/.test(value)) throw new InvalidArgumentError("A time is a whole number of seconds.");
 	return Number(value);
 }
 

@@ -53,7 +53,12 @@ export function partAccepted(
 	return { standing: [...standing, ...idle], accepted };
 }
 
-function matches(entry: Acceptance, one: Finding): boolean {
+/** Whether the director accepts a finding of this code about these things. */
+export function isAccepted(curriculum: Curriculum, one: Pick<Finding, "code" | "about">): boolean {
+	return curriculum.accepted.some((entry) => matches(entry, one) && holdsFor(curriculum, entry, one));
+}
+
+function matches(entry: Acceptance, one: Pick<Finding, "code" | "about">): boolean {
 	return (
 		entry.finding === one.code &&
 		Object.entries(entry.about).every(([key, value]) => Reflect.get(one.about, key) === value)
@@ -61,7 +66,7 @@ function matches(entry: Acceptance, one: Finding): boolean {
 }
 
 /** Whether the entry still holds in the week of the finding; of the whole term, at its start. */
-function holdsFor({ term }: Curriculum, { until }: Acceptance, one: Finding): boolean {
+function holdsFor({ term }: Curriculum, { until }: Acceptance, one: Pick<Finding, "about">): boolean {
 	if (until === undefined) return true;
 	const weeks = teachingWeeks(term);
 	const monday = weeks[(one.about.week ?? 1) - 1]?.monday;

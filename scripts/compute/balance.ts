@@ -34,7 +34,7 @@ export interface DirectionBalance {
 	readonly missing: OneWay | undefined;
 }
 
-type OneWay = "forward" | "backward";
+export type OneWay = "forward" | "backward";
 
 /** A level that does the one direction on an apparatus in a week and has no minutes of the other. */
 export interface Lacking {
@@ -103,7 +103,7 @@ export function bodyDirection(curriculum: Curriculum, drill: LinkedDrill): Direc
 const offered = new WeakMap<Curriculum, ReadonlyMap<string, readonly LinkedDrill[]>>();
 
 /** The library's drills of a direction for an apparatus that offer one of the levels, in the club's order. */
-function drillsOfDirection(
+export function drillsOfDirection(
 	curriculum: Curriculum,
 	direction: Direction,
 	apparatus: Id,

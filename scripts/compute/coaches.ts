@@ -46,7 +46,7 @@ export interface CoachPlace {
 }
 
 /** Each group and block, by week, then as in the term, in the order of the blocks. */
-function coachesRows(curriculum: Curriculum): readonly CoachesRow[] {
+export function coachesRows(curriculum: Curriculum): readonly CoachesRow[] {
 	return getOrMake(rowsOf, curriculum, () =>
 		groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
 			blocks.map((block) => ({

@@ -13,21 +13,23 @@ import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName, levelName } from "./names.ts";
 import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork } from "./work.ts";
 
-interface DosePlace {
+export interface DosePlace {
 	readonly work: GroupWork;
 	readonly block: BlockWork;
 	readonly station: StationWork;
 }
 
-/** Stations whose planned repetitions do not fit into their turns. */
-export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
-	return places(curriculum).filter(
-		({ block, station: { planned, fits } }) =>
-			planned !== undefined &&
-			fits !== undefined &&
-			fits < planned - 1e-9 &&
-			// Where nothing is left of the block, that is the one cause.
-			eatenUp(block) === undefined,
+/** Whether a station's planned repetitions are more than fit into its turns. */
+export function isDoseTooLong({
+	block,
+	station: { planned, fits },
+}: Pick<DosePlace, "block" | "station">): boolean {
+	return (
+		planned !== undefined &&
+		fits !== undefined &&
+		fits < planned - 1e-9 &&
+		// Where nothing is left of the block, that is the one cause.
+		eatenUp(block) === undefined
 	);
 }
 
@@ -35,22 +37,33 @@ export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] 
 export function heldInTurn({
 	block: { block },
 	station: { drill, level },
-}: DosePlace): { readonly hold: number; readonly reps: number; readonly seconds: number } | undefined {
+}: Pick<DosePlace, "block" | "station">):
+	| { readonly hold: number; readonly reps: number; readonly seconds: number }
+	| undefined {
 	const { hold, reps } = doseOf(drill, level, block);
 	if (hold === undefined || drill.turn === undefined) return undefined;
 	const ofEach = (drill.holdOf ?? "rep") === "rep";
 	return { hold, reps: ofEach ? (drill.turn.reps ?? reps ?? 1) : 1, seconds: drill.turn.seconds };
 }
 
-/** Stations whose holds are longer than the turn they are done in. */
-export function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
-	return places(curriculum).filter((place) => {
-		const held = heldInTurn(place);
-		return held !== undefined && held.hold * held.reps > held.seconds + 1e-9;
-	});
+/** Whether a station's holds are longer than the turn they are done in. */
+export function isHoldTooLong(place: Pick<DosePlace, "block" | "station">): boolean {
+	const held = heldInTurn(place);
+	return held !== undefined && held.hold * held.reps > held.seconds + 1e-9;
 }
 
-function places(curriculum: Curriculum): readonly DosePlace[] {
+/** Stations whose planned repetitions do not fit into their turns. */
+export function dosesThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+	return dosePlaces(curriculum).filter(isDoseTooLong);
+}
+
+/** Stations whose holds are longer than the turn they are done in. */
+export function holdsThatDoNotFit(curriculum: Curriculum): readonly DosePlace[] {
+	return dosePlaces(curriculum).filter(isHoldTooLong);
+}
+
+/** Every station of every group. */
+export function dosePlaces(curriculum: Curriculum): readonly DosePlace[] {
 	return groupWorks(curriculum).flatMap((work) =>
 		work.blocks.flatMap((block) => block.stations.map((station) => ({ work, block, station }))),
 	);

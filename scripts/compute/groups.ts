@@ -24,12 +24,16 @@ export interface Group {
 	readonly gymnastsId: string;
 }
 
-const known = new WeakMap<Curriculum, readonly Group[]>();
+/** By the term: curricula that differ only in the plans of their weeks have the same groups. */
+const known = new WeakMap<
+	Term,
+	{ readonly levels: Curriculum["levels"]; readonly groups: readonly Group[] }
+>();
 
 /** Every group, in the order of the classes. */
 export function groupsOf(curriculum: Curriculum): readonly Group[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
+	const before = known.get(curriculum.term);
+	if (before?.levels === curriculum.levels) return before.groups;
 	const meetings = meetingsOf(curriculum.term);
 	const groups = curriculum.term.classes.flatMap((one): readonly Group[] => {
 		const { session, gymnastsId } = meetings.get(one.id) ?? { session: 1, gymnastsId: one.id };
@@ -57,7 +61,7 @@ export function groupsOf(curriculum: Curriculum): readonly Group[] {
 			gymnastsId: `${gymnastsId}/${part.id}`,
 		}));
 	});
-	known.set(curriculum, groups);
+	known.set(curriculum.term, { levels: curriculum.levels, groups });
 	return groups;
 }
 

@@ -16,6 +16,7 @@ import type { Column, Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { teachingWeeks } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
@@ -70,11 +71,9 @@ export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
 		return { week, group, ...sum, drills };
 	});
 	const byKey = new Map(sums.map((sum) => [`${sum.group.name} ${sum.week}`, sum]));
-	const calendar = calendarWeeks(curriculum);
 	const rows = sums.map((sum): GroupLoad => {
 		const step = (of: "landings" | "hands"): number | undefined => {
-			const at = calendar.indexOf(sum.week);
-			const weeks = calendar.slice(Math.max(0, at - WEEKS_BEFORE), at);
+			const weeks = weeksBefore(curriculum, sum.week);
 			if (weeks.length === 0) return undefined;
 			const sumBefore = weeks.reduce<number>(
 				(total, week) =>
@@ -95,6 +94,15 @@ export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
 	known.set(curriculum, rows);
 	return rows;
 }
+
+/** The calendar weeks that a week's load is held against: numbers of teaching weeks, undefined for one that is closed. */
+export function weeksBefore(curriculum: Curriculum, week: number): readonly (number | undefined)[] {
+	const calendar = getOrMake(calendars, curriculum, () => calendarWeeks(curriculum));
+	const at = calendar.indexOf(week);
+	return calendar.slice(Math.max(0, at - WEEKS_BEFORE), at);
+}
+
+const calendars = new WeakMap<Curriculum, readonly (number | undefined)[]>();
 
 const MILLISECONDS_A_WEEK = 7 * 24 * 60 * 60 * 1000;
 
@@ -166,6 +174,18 @@ export const loadMeasure: Measure = {
 	},
 };
 
+/** The kinds of contacts of which a group does more than the target allows after the weeks before. */
+export function stepsOver(
+	{ landingsStep, handsStep }: Pick<GroupLoad, "landingsStep" | "handsStep">,
+	target: number,
+): readonly { readonly of: "landings" | "hands"; readonly step: number }[] {
+	const kinds = [
+		{ of: "landings", step: landingsStep },
+		{ of: "hands", step: handsStep },
+	] as const;
+	return kinds.flatMap(({ of, step }) => (step !== undefined && step > target + 1e-9 ? [{ of, step }] : []));
+}
+
 interface Stepped {
 	readonly load: GroupLoad;
 	/** What is over the target. */
@@ -182,10 +202,7 @@ interface Stepped {
 function steppedOver({ targets }: Curriculum, load: GroupLoad): Stepped | undefined {
 	const target = targets.loadStep;
 	if (target === undefined) return undefined;
-	const over = (["landings", "hands"] as const).flatMap((of) => {
-		const step = of === "landings" ? load.landingsStep : load.handsStep;
-		return step !== undefined && step > target + 1e-9 ? [{ of, value: load[of], step }] : [];
-	});
+	const over = stepsOver(load, target).map(({ of, step }) => ({ of, value: load[of], step }));
 	const [first] = over;
 	if (first === undefined) return undefined;
 	return { load, over, most: [...load.drills].sort((a, b) => b[first.of] - a[first.of])[0] };

@@ -54,7 +54,6 @@ export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
 	const works = hasClasses ? groupWorks(curriculum) : worksOfGroups(curriculum, all);
 	const rows = [...Map.groupBy(works, ({ group }) => group.gymnastsId).values()].flatMap((own) =>
 		rowsOf(
-			curriculum,
 			library,
 			own.sort((a, b) => a.week - b.week || a.group.session - b.group.session),
 		),
@@ -65,6 +64,12 @@ export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
 	return sorted;
 }
 
+/** Something that must have been done before a drill is done for the first time. */
+export interface Ask extends Pick<OrderRow, "rule" | "id" | "kind" | "skill" | "byPreparing" | "wanted"> {
+	/** Whether the level arrives with it. */
+	readonly isEntry: boolean;
+}
+
 /** What the library can do, asked once. */
 export class Library {
 	readonly performs: ReadonlyMap<Id, ReadonlyMap<Id, number>>;
@@ -73,7 +78,10 @@ export class Library {
 	readonly saysPerformed: boolean;
 	readonly #done = new Map<Id, ReadonlyMap<Id, number>>();
 
+	readonly #curriculum: Curriculum;
+
 	constructor(curriculum: Curriculum) {
+		this.#curriculum = curriculum;
 		const drills = [...curriculum.drills.values()];
 		this.performs = new Map(drills.map((drill) => [drill.id, performedBy(drill)]));
 		this.performed = new Set([...this.performs.values()].flatMap((skills) => [...skills.keys()]));
@@ -98,6 +106,36 @@ export class Library {
 		});
 	}
 
+	/** Everything that a drill asks for at a level, `after` before `needs` before `ready`. */
+	asksOf(drill: LinkedDrill, level: Id): readonly Ask[] {
+		const { drills, levels, skills } = this.#curriculum;
+		const entry = levels.get(level)?.entry ?? [];
+		const asks: Ask[] = [];
+		const add = (ask: Omit<Ask, "isEntry">) => void asks.push({ ...ask, isEntry: entry.includes(ask.id) });
+		for (const id of drill.after) {
+			if (drills.get(id)?.levels.has(level)) add({ rule: "after", id, kind: "drill", wanted: 1 });
+		}
+		const asked = new Set<Id>();
+		for (const skill of this.skillsOf(drill)) {
+			if (entry.includes(skill)) continue;
+			for (const id of skills.get(skill)?.needs ?? []) {
+				// The drill that performs both does the one within the other.
+				if (asked.has(id) || this.countOf(drill, id) > 0) continue;
+				asked.add(id);
+				const byPreparing = this.saysPerformed && !this.performed.has(id);
+				add({ rule: "needs", id, kind: "skill", skill, wanted: 1, ...(byPreparing ? { byPreparing } : {}) });
+			}
+		}
+		for (const gate of drill.ready) {
+			if (gate.text !== undefined) continue;
+			for (const kind of ["drill", "skill"] as const) {
+				const id = gate[kind];
+				if (id !== undefined) add({ rule: "ready", id, kind, wanted: gate.reps });
+			}
+		}
+		return asks;
+	}
+
 	/** Repetitions of a skill in one of the drill: performed, or prepared where nothing performs it. */
 	countOf(drill: LinkedDrill, skill: Id): number {
 		const count = this.performs.get(drill.id)?.get(skill);
@@ -106,7 +144,7 @@ export class Library {
 	}
 }
 
-function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupWork[]): readonly OrderRow[] {
+function rowsOf(library: Library, works: readonly GroupWork[]): readonly OrderRow[] {
 	const moments: readonly Moment[] = works.flatMap((work) => work.blocks.map((block) => ({ work, block })));
 	const first = firstWeeks(library, moments);
 	/** What was done before the present block. */
@@ -122,7 +160,6 @@ function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupW
 		for (const station of block.stations) {
 			if (drills.has(station.drill.id)) continue;
 			const { drill, level } = station;
-			const entry = curriculum.levels.get(level)?.entry ?? [];
 			const at = {
 				group: work.group,
 				drill: drill.id,
@@ -131,49 +168,11 @@ function rowsOf(curriculum: Curriculum, library: Library, works: readonly GroupW
 				apparatus: block.apparatus,
 				block: block.block.number,
 			};
-			const judge = (had: number, wanted: number, id: Id): OrderRow["met"] =>
-				had >= wanted ? "yes" : entry.includes(id) ? "entry" : "no";
-			for (const id of drill.after) {
-				if (curriculum.drills.get(id)?.levels.has(level) !== true) continue;
-				const had = drills.get(id)?.times ?? 0;
-				const row = { had, wanted: 1, met: judge(had, 1, id), later: first.drill.get(id) };
-				rows.push({ ...at, rule: "after", id, kind: "drill", ...row });
-			}
-			const asked = new Set<Id>();
-			for (const skill of library.skillsOf(drill)) {
-				if (entry.includes(skill)) continue;
-				for (const need of curriculum.skills.get(skill)?.needs ?? []) {
-					// The drill that performs both does the one within the other.
-					if (asked.has(need) || library.countOf(drill, need) > 0) continue;
-					asked.add(need);
-					const had = skills.get(need)?.times ?? 0;
-					const row = { had, wanted: 1, met: judge(had, 1, need), later: first.skill.get(need) };
-					const byPreparing = library.saysPerformed && !library.performed.has(need);
-					rows.push({
-						...at,
-						rule: "needs",
-						id: need,
-						kind: "skill",
-						skill,
-						...(byPreparing ? { byPreparing } : {}),
-						...row,
-					});
-				}
-			}
-			for (const gate of drill.ready) {
-				if (gate.text !== undefined) continue;
-				for (const kind of ["drill", "skill"] as const) {
-					const id = gate[kind];
-					if (id === undefined) continue;
-					const had = (kind === "drill" ? drills : skills).get(id)?.reps ?? 0;
-					const row = {
-						had,
-						wanted: gate.reps,
-						met: judge(had, gate.reps, id),
-						later: first[kind].get(id),
-					};
-					rows.push({ ...at, rule: "ready", id, kind, ...row });
-				}
+			for (const { isEntry, ...ask } of library.asksOf(drill, level)) {
+				const done = (ask.kind === "drill" ? drills : skills).get(ask.id);
+				const had = (ask.rule === "ready" ? done?.reps : done?.times) ?? 0;
+				const met = had >= ask.wanted ? "yes" : isEntry ? "entry" : "no";
+				rows.push({ ...at, ...ask, had, met, later: first[ask.kind].get(ask.id) });
 			}
 		}
 		for (const { drill, done = 0 } of block.stations) {

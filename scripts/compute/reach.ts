@@ -7,8 +7,7 @@
  * it nothing.
  */
 
-import type { Column, Curriculum, Finding, Id, LinkedDrill, LinkedSkill } from "../model.ts";
-import type { Words } from "../words/words.ts";
+import type { Column, Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
 import { finding } from "./finding.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
@@ -163,55 +162,62 @@ export const reachMeasure: Measure = {
 			),
 		},
 	],
-	findings: ({ curriculum }, words) =>
-		[...curriculum.skills.values()].flatMap((skill) =>
-			groupsOf(curriculum).flatMap((group) => {
-				// A level of the group learns it; who arrives with it need not be taught.
-				const isLearned = group.levels.some(
-					(level) =>
-						skill.levels.includes(level) && curriculum.levels.get(level)?.entry.includes(skill.id) !== true,
-				);
-				return isLearned && group.rotation.length > 0 ? tooSeldom(curriculum, skill, group, words) : [];
-			}),
-		),
+	findings: ({ curriculum }, words) => {
+		const say = words.findings.hall;
+		return seldomReached(curriculum).map(({ skill, group, performed, prepared, wanted }) => {
+			const who = groupName(words, group);
+			const at = { source: curriculum.term.source, path: group.class.path };
+			const about = { skill: skill.id, ...aboutGroup(group) };
+			if (wanted === undefined)
+				return finding(words, "H343", "worth a look", say.notReached(who, skill.name), at, about);
+			const what =
+				performed === 0
+					? say.repsNever(who, skill.name, prepared, wanted)
+					: say.reps(who, skill.name, performed, prepared, wanted);
+			return finding(words, "H338", "worth a look", what, at, about);
+		});
+	},
 };
 
+/** A skill that a group learns and does not do at all, or less often than is wanted. */
+export interface SeldomReached {
+	readonly skill: LinkedSkill;
+	readonly group: Group;
+	readonly performed: number;
+	readonly prepared: number;
+	/** Undefined where the group does not meet it at all. */
+	readonly wanted: number | undefined;
+}
+
+/** Skill by skill, in the club's order, then by group as in the term. */
+export function seldomReached(curriculum: Curriculum): readonly SeldomReached[] {
+	return [...curriculum.skills.values()].flatMap((skill) =>
+		groupsOf(curriculum).flatMap((group) => {
+			// A level of the group learns it; who arrives with it need not be taught.
+			const isLearned = group.levels.some(
+				(level) =>
+					skill.levels.includes(level) && curriculum.levels.get(level)?.entry.includes(skill.id) !== true,
+			);
+			return isLearned && group.rotation.length > 0 ? tooSeldom(curriculum, skill, group) : [];
+		}),
+	);
+}
+
 /** What the same gymnasts do on another day counts too. */
-function tooSeldom(
-	curriculum: Curriculum,
-	{ id: skill, name, drills }: LinkedSkill,
-	group: Group,
-	words: Words,
-): readonly Finding[] {
-	const say = words.findings.hall;
-	const own = reachOf(curriculum).get(`skill ${skill} ${group.gymnastsId}`) ?? [];
-	const who = groupName(words, group);
-	const at = { source: curriculum.term.source, path: group.class.path };
-	const about = { skill, ...aboutGroup(group) };
+function tooSeldom(curriculum: Curriculum, skill: LinkedSkill, group: Group): readonly SeldomReached[] {
+	const own = reachOf(curriculum).get(`skill ${skill.id} ${group.gymnastsId}`) ?? [];
 	// What no class is taught is for the levels' own targets to say.
 	if (own.length === 0) {
 		// Who does nothing all term is told that, and not each skill.
 		const isThere = groupWorks(curriculum).some((work) => work.group.gymnastsId === group.gymnastsId);
 		if (!isThere) return [];
-		const isPlanned = drills.some((drill) => (curriculum.drills.get(drill)?.planned.length ?? 0) > 0);
-		return isPlanned ? [finding(words, "H343", "worth a look", say.notReached(who, name), at, about)] : [];
+		const isPlanned = skill.drills.some((drill) => (curriculum.drills.get(drill)?.planned.length ?? 0) > 0);
+		return isPlanned ? [{ skill, group, performed: 0, prepared: 0, wanted: undefined }] : [];
 	}
 	const wanted = curriculum.targets.skillReps;
 	const performed = own.reduce((sum, row) => sum + (row.performed ?? 0), 0);
 	const prepared = own.reduce((sum, row) => sum + (row.prepared ?? 0), 0);
-	if (wanted === undefined || performed >= wanted) return [];
-	return [
-		finding(
-			words,
-			"H338",
-			"worth a look",
-			performed === 0
-				? say.repsNever(who, name, prepared, wanted)
-				: say.reps(who, name, performed, prepared, wanted),
-			at,
-			about,
-		),
-	];
+	return wanted === undefined || performed >= wanted ? [] : [{ skill, group, performed, prepared, wanted }];
 }
 
 const byGymnasts = new WeakMap<Curriculum, ReadonlyMap<string, readonly ReachRow[]>>();

@@ -34,7 +34,7 @@ export interface Setting {
 const known = new WeakMap<Curriculum, readonly Setting[]>();
 
 /** Every height of an item of equipment that a group's drills name, where the class gives its ages. */
-function settings(curriculum: Curriculum): readonly Setting[] {
+export function settings(curriculum: Curriculum): readonly Setting[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
 	const wantedOf = new Map<string, readonly [number, number] | undefined>();
@@ -104,7 +104,7 @@ export const settingsMeasure: Measure = {
 };
 
 /** Pairs of settings that one class cannot have without setting an item anew, one for each class, item and pair of drills. */
-function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Setting])[] {
+export function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Setting])[] {
 	const pairs = new Map<string, readonly [Setting, Setting]>();
 	for (const same of Map.groupBy(
 		settings(curriculum).filter(({ item }) => item.range !== undefined),
@@ -126,7 +126,7 @@ function twoHeights(curriculum: Curriculum): readonly (readonly [Setting, Settin
 	return [...pairs.values()];
 }
 
-function countOf({ station, item }: Setting): number {
+export function countOf({ station, item }: Pick<Setting, "station" | "item">): number {
 	const need = station.drill.equipment.find((one) => one.item === item.id);
 	return need === undefined ? 1 : need.per === "gymnast" ? need.count * station.gymnasts : need.count;
 }

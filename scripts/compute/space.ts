@@ -27,7 +27,7 @@ export interface Crowd {
 }
 
 /** Where more groups are at an apparatus than fit: the worst moment for each week, day and apparatus. */
-function crowds(curriculum: Curriculum): readonly Crowd[] {
+export function crowds(curriculum: Curriculum): readonly Crowd[] {
 	return curriculum.weeks.flatMap(({ week }) => {
 		const stays = groupWorksIn(curriculum, week).flatMap(({ group, stays }) => {
 			const { day, start } = group.class;

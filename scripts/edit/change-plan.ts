@@ -6,6 +6,9 @@
  *   - remove: 5/beam/2                                week/apparatus/number of the block
  *   - move: {from: 3/beam/2, to: 5/beam/1}            the number it has when it is there
  *   - set: {block: 5/beam/1, minutes: 8}              any field of a block
+ *   - swap: {block: 5/beam/1, station: 2, drill: beam-walk}   another drill; of a block of one drill no station
+ *   - exchange: [3/beam/2, 5/beam/1]                  two blocks in each other's place
+ *   - split: {block: 5/beam/1, after: 2, minutes: [8, 7]}     a block of stations as two, one after the other
  * The changed data is checked afterwards as if it had been read from the files.
  */
 
@@ -17,7 +20,7 @@ import { parseYaml } from "../read/parse-yaml.ts";
 export class ChangeFault extends Error {}
 
 type Data = Record<string, unknown>;
-const CHANGES = ["add", "remove", "move", "set"];
+const CHANGES = ["add", "remove", "move", "set", "swap", "exchange", "split"];
 
 /**
  * The files with the changes made; the files given are left as they are. A place in a changed file
@@ -80,6 +83,7 @@ function applyChange(weeks: ReadonlyMap<number, Data>, change: unknown): readonl
 			`\`${kind}\` is none of ${CHANGES.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
 		);
 	}
+	if (kind === "exchange") return exchange(weeks, what);
 	if (!isData(what)) throw new ChangeFault(`\`${kind}\` takes fields in braces, as in the examples.`);
 	if (kind === "add") {
 		only(what, ["week", "apparatus", "at", "block"]);
@@ -96,10 +100,82 @@ function applyChange(weeks: ReadonlyMap<number, Data>, change: unknown): readonl
 		putIn(weeks, to.week, to.apparatus, to.number, takeOut(weeks, from));
 		return [from.week, to.week];
 	}
+	if (kind === "swap") return swap(weeks, what);
+	if (kind === "split") return split(weeks, what);
 	const { block: at, ...fields } = what;
 	const place = address(at);
 	const blocks = blocksOf(weeks, place.week, place.apparatus);
 	blocks[indexOf(blocks, place)] = { ...asData(blocks[place.number - 1]), ...fields };
+	return [place.week];
+}
+
+function exchange(weeks: ReadonlyMap<number, Data>, what: unknown): readonly number[] {
+	if (!Array.isArray(what) || what.length !== 2) {
+		throw new ChangeFault("`exchange` takes two blocks, as in `exchange: [3/beam/2, 5/beam/1]`.");
+	}
+	const places = what.map(address);
+	const found = places.map((place) => {
+		const blocks = blocksOf(weeks, place.week, place.apparatus);
+		return { blocks, at: indexOf(blocks, place) };
+	});
+	const [one, other] = found;
+	if (one === undefined || other === undefined) return [];
+	[one.blocks[one.at], other.blocks[other.at]] = [other.blocks[other.at], one.blocks[one.at]];
+	return places.map(({ week }) => week);
+}
+
+/** What was noted about the other drill goes with it. */
+function swap(weeks: ReadonlyMap<number, Data>, what: Data): readonly number[] {
+	only(what, ["block", "station", "drill"]);
+	const place = address(what.block);
+	const blocks = blocksOf(weeks, place.week, place.apparatus);
+	const block = asData(blocks[indexOf(blocks, place)]);
+	const stations = stationsOf(block);
+	if (stations === undefined) {
+		if (what.station !== undefined) throw new ChangeFault(`${what.block} is a block of one drill.`);
+		const { note: _note, ...rest } = block;
+		blocks[place.number - 1] = { ...rest, drill: what.drill };
+		return [place.week];
+	}
+	const at = stationAt(what, stations.list.length);
+	const { note: _note, ...rest } = asData(stations.list[at]);
+	blocks[place.number - 1] = {
+		...block,
+		[stations.name]: stations.list.with(at, { ...rest, drill: what.drill }),
+	};
+	return [place.week];
+}
+
+function stationAt({ block, station }: Data, stations: number): number {
+	if (typeof station === "number" && Number.isInteger(station) && station >= 1 && station <= stations)
+		return station - 1;
+	throw new ChangeFault(`${block} has stations 1 to ${stations}; say which, as in \`station: 1\`.`);
+}
+
+function stationsOf(block: Data): { readonly name: string; readonly list: readonly unknown[] } | undefined {
+	const name = ["stations", "options"].find((one) => Array.isArray(block[one]));
+	return name === undefined ? undefined : { name, list: block[name] as readonly unknown[] };
+}
+
+function split(weeks: ReadonlyMap<number, Data>, what: Data): readonly number[] {
+	only(what, ["block", "after", "minutes"]);
+	const { after, minutes } = what;
+	const place = address(what.block);
+	const blocks = blocksOf(weeks, place.week, place.apparatus);
+	const block = asData(blocks[indexOf(blocks, place)]);
+	const { stations } = block;
+	if (!Array.isArray(stations) || typeof after !== "number" || after < 1 || after >= stations.length) {
+		throw new ChangeFault(`${what.block} cannot be split after station ${after}.`);
+	}
+	if (!Array.isArray(minutes) || minutes.length !== 2) {
+		throw new ChangeFault("`split` needs the minutes of both blocks, as in `minutes: [8, 7]`.");
+	}
+	const parts = [stations.slice(0, after), stations.slice(after)];
+	blocks.splice(
+		place.number - 1,
+		1,
+		...parts.map((own, i) => ({ ...block, minutes: minutes[i], stations: own })),
+	);
 	return [place.week];
 }
 

@@ -57,7 +57,8 @@ interface Taken {
 	readonly column: number;
 }
 
-function takeBlock(texts: ClubTexts, place: BlockPlace): Taken {
+/** A week's block as its lines, and the texts without it. */
+export function takeBlock(texts: ClubTexts, place: BlockPlace): Taken {
 	const path = weekPath(texts, place.week);
 	const text = texts.get(path) ?? "";
 	const list = blocksOf(path, text, place);
@@ -80,7 +81,13 @@ function takeBlock(texts: ClubTexts, place: BlockPlace): Taken {
 	};
 }
 
-function putBlock(texts: ClubTexts, place: BlockPlace, block: readonly string[], column: number): ClubTexts {
+/** The texts with a block's lines put in, so that it stands at a place; `column` is where its hyphen stood. */
+export function putBlock(
+	texts: ClubTexts,
+	place: BlockPlace,
+	block: readonly string[],
+	column: number,
+): ClubTexts {
 	const path = weekPath(texts, place.week);
 	const text = texts.get(path) ?? "";
 	const { lines, cr } = linesOf(text);

@@ -10,7 +10,7 @@ import type { PlanChange } from "../model.ts";
 export function changeList(changes: readonly PlanChange[]): string {
 	return changes
 		.flatMap((change) => Object.entries(change))
-		.map(([kind, what]) => `- ${kind}: ${flow(what)}`)
+		.map(([kind, what]) => `- ${kind}: ${inFlow(what)}`)
 		.join("\n");
 }
 
@@ -21,11 +21,11 @@ const PLAIN = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$|^\d+\/[a-z0-9-]+\/\d+$/;
 const NO_TEXT = new Set(["true", "false", "null", "yes", "no", "on", "off", "y", "n"]);
 
 /** A value in flow style: every JSON is YAML (YAML 1.2.2, section 1.3). */
-function flow(value: unknown): string {
-	if (Array.isArray(value)) return `[${value.map(flow).join(", ")}]`;
+export function inFlow(value: unknown): string {
+	if (Array.isArray(value)) return `[${value.map(inFlow).join(", ")}]`;
 	if (typeof value === "object" && value !== null) {
 		const fields = Object.entries(value).filter(([, field]) => field !== undefined);
-		return `{${fields.map(([name, field]) => `${flow(name)}: ${flow(field)}`).join(", ")}}`;
+		return `{${fields.map(([name, field]) => `${inFlow(name)}: ${inFlow(field)}`).join(", ")}}`;
 	}
 	if (typeof value !== "string") return JSON.stringify(value ?? null);
 	return PLAIN.test(value) && !NO_TEXT.has(value) ? value : JSON.stringify(value);

@@ -171,7 +171,25 @@ function nearlyInOrder(drills: readonly Drill[]): Drill[] {
 	return [...placed.filter(() => true), ...others];
 }
 
-function occurrences({ weeks, levels, drills }: Records): ReadonlyMap<Id, readonly Occurrence[]> {
+/** A curriculum with other plans of its weeks, whose references are proved. */
+export function withWeeks(curriculum: Curriculum, weeks: readonly WeekPlan[]): Curriculum {
+	const planned = occurrences({
+		weeks,
+		levels: [...curriculum.levels.values()],
+		drills: [...curriculum.drills.values()],
+	});
+	const drills = [...curriculum.drills.values()].map((drill): LinkedDrill => {
+		const now = planned.get(drill.id) ?? [];
+		return JSON.stringify(now) === JSON.stringify(drill.planned) ? drill : { ...drill, planned: now };
+	});
+	return { ...curriculum, weeks, drills: byId(drills) };
+}
+
+function occurrences({
+	weeks,
+	levels,
+	drills,
+}: Pick<Records, "weeks" | "levels" | "drills">): ReadonlyMap<Id, readonly Occurrence[]> {
 	const all = levels.map((level) => level.id);
 	const offered = new Map(drills.map((d) => [d.id, d.levels]));
 	const found = new Map<Id, Occurrence[]>();

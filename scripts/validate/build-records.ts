@@ -204,10 +204,11 @@ function phaseFrom(phase: NonNullable<written.Drill["sequence"]>[number]): Phase
 
 export function weekFrom(file: SourceFile): WeekPlan {
 	const data = file.data as written.Week;
-	return {
+	return compact<WeekPlan>({
 		id: file.id,
 		week: data.week,
 		theme: data.theme,
+		keep: data.keep,
 		apparatus: Object.entries(data.apparatus).map(([apparatus, plan]) =>
 			compact({
 				apparatus,
@@ -217,7 +218,7 @@ export function weekFrom(file: SourceFile): WeekPlan {
 		),
 		body: file.body,
 		source: file,
-	};
+	});
 }
 
 /** What a week says whose page has a fault: the blocks that are sound. As for `partialDrillFrom`. */
@@ -265,6 +266,7 @@ function blockFrom(block: written.Block, index: number, path: DataPath): Block {
 		sessions: typeof block.session === "number" ? [block.session] : (block.session ?? []),
 		dose: forAll,
 		doses: new Map(dose === undefined || forAll !== undefined ? [] : Object.entries(dose)),
+		keep: block.keep,
 		note: block.note,
 		path,
 	});

@@ -268,6 +268,10 @@ export type Block = {
 	 */
 	session?: number | number[];
 	/**
+	 * `true` where this block is to stay as it is when a plan is mended.
+	 */
+	keep?: boolean;
+	/**
 	 * Text; inline Markdown is read.
 	 */
 	note?: string;
@@ -917,6 +921,10 @@ export interface Week {
 	 * Text; inline Markdown is read.
 	 */
 	theme: string;
+	/**
+	 * `true` where the whole week is to stay as it is when a plan is mended.
+	 */
+	keep?: boolean;
 	/**
 	 * A map of apparatus id to what is done there.
 	 */

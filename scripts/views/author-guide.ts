@@ -27,6 +27,8 @@ export const COMMANDS = {
 	check: ["npm run check"],
 	serve: ["npm run serve"],
 	whatIf: ["npm run check -- --what-if changes.yaml"],
+	mend: ["npm run mend -- --week 3", "npm run mend -- --finding H303 --list changes.yaml"],
+	plan: ["npm run plan -- --seed 2"],
 	accept: [
 		'npm run accept -- H311 --class mon-beginners --week 4 --reason "Short bear walks; hands rest in week 5."',
 	],
@@ -59,7 +61,10 @@ values:
 export const CHANGES_EXAMPLE = `- add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-side-steps, minutes: 6}}
 - remove: 5/beam/3
 - move: {from: 3/beam/2, to: 5/beam/1}
-- set: {block: 5/beam/1, minutes: 8}`;
+- set: {block: 5/beam/1, minutes: 8}
+- swap: {block: 3/beam/1, station: 2, drill: beam-passe-stand}
+- exchange: [3/floor/1, 3/floor/2]
+- split: {block: 3/floor/4, after: 2, minutes: [15, 15]}`;
 
 export interface FileGuide {
 	readonly kind: FileKind;

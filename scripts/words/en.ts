@@ -1924,6 +1924,14 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				title: "Ask what a change would do",
 				what: "Takes a list of changes and tells how findings and counts would differ. The plan itself stays as it is. The changes are made in order, and a block is named by its week, apparatus and number.",
 			},
+			mend: {
+				title: "Mend the plan",
+				what: "Looks for the fewest changes that take findings away and bring no worse ones, and proves that there are none fewer. It swaps drills; where that helps it also lengthens or shortens blocks, moves them, lets two trade places, splits stations into two blocks, and adds a block where there is time. Nobody meets a drill before what it asks for, and minutes, coaches, equipment, heights and room hold, or are no worse than they are. `keep: true` on a block or a week leaves it as it is. The result is a change list: `--list` writes it into a file for `check --what-if`, `--write` makes the changes. `--class` and `--level` narrow what may change, `--plans 3` offers three that differ, and Ctrl-C takes the best so far. A gap is closed by teaching between, never by teaching less.",
+			},
+			plan: {
+				title: "Plan empty weeks",
+				what: "Chooses drills for weeks of the term that have no file yet, one after the other: the blocks are those of the nearest planned week, the drills come from the library under the same rules. Another `--seed` gives another plan. A week that has a file is never touched; `--write` writes the new files.",
+			},
 			accept: {
 				title: "Let a finding stand",
 				what: "Takes a finding out of the list, with your reason, and keeps it under “Accepted”. Name it by its code and what it is about: a week, a class, a drill. `--until` says the last day on which it may stand; one that no longer matches the plan is told. The findings page of the preview has the whole command beside each finding.",
@@ -1938,7 +1946,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			undo: {
 				title: "Take back",
-				what: "Takes back the last change that `rename` or `move` made.",
+				what: "Takes back the last change that `rename`, `move`, `mend`, `plan` or `accept` made.",
 			},
 			export: {
 				title: "Write spreadsheets",

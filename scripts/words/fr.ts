@@ -1851,6 +1851,14 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 				title: "Demander ce que ferait un changement",
 				what: "Prend une liste de changements et dit en quoi les constats et les comptes différeraient. Le plan lui-même reste tel quel. Les changements sont faits dans l'ordre, et un bloc est nommé par sa semaine, son agrès et son numéro.",
 			},
+			mend: {
+				title: "Réparer le plan",
+				what: "Cherche le moins de changements qui fassent disparaître des constats sans en amener de pires, et prouve qu'il n'y en a pas moins. Il échange des éducatifs ; là où cela aide, il allonge ou raccourcit aussi des blocs, les déplace, en fait échanger deux, partage des ateliers en deux blocs, et ajoute un bloc où il reste du temps. Personne ne rencontre un éducatif avant ce qu'il demande, et les minutes, les entraîneurs, le matériel, les hauteurs et la place suffisent, ou ne vont pas plus mal qu'avant. `keep: true` sur un bloc ou une semaine les laisse comme ils sont. Le résultat est une liste de changements : `--list` l'écrit dans un fichier pour `check --what-if`, `--write` fait les changements. `--class` et `--level` limitent ce qui peut changer, `--plans 3` en propose trois qui diffèrent, et Ctrl-C prend le meilleur trouvé. Un écart se comble en enseignant entre-temps, jamais en enseignant moins.",
+			},
+			plan: {
+				title: "Planifier les semaines vides",
+				what: "Choisit des éducatifs pour les semaines de la période qui n'ont pas encore de fichier, l'une après l'autre : les blocs sont ceux de la semaine planifiée la plus proche, les éducatifs viennent de la bibliothèque selon les mêmes règles. Un autre `--seed` donne un autre plan. Une semaine qui a un fichier n'est jamais touchée ; `--write` écrit les nouveaux fichiers.",
+			},
 			accept: {
 				title: "Laisser un constat en place",
 				what: "Retire un constat de la liste, avec votre raison, et le garde sous « Acceptés ». Nommez-le par son code et par ce dont il parle : une semaine, un cours, un éducatif. `--until` dit le dernier jour où il peut rester ; celui qui ne correspond plus au plan est signalé. Dans l'aperçu, la page des constats donne la commande entière à côté de chacun.",
@@ -1865,7 +1873,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			undo: {
 				title: "Reprendre un changement",
-				what: "Défait le dernier changement fait par `rename` ou `move`.",
+				what: "Défait le dernier changement fait par `rename`, `move`, `mend`, `plan` ou `accept`.",
 			},
 			export: {
 				title: "Écrire des feuilles de calcul",
@@ -2244,6 +2252,7 @@ export const fields: Words["fields"] = {
 	week: "L'en-tête de content/weeks/<id>.md.",
 	"week.week": "Quelle semaine de cours de la période, comptée à partir de 1.",
 	"week.theme": "Le sujet de la semaine, en quelques mots.",
+	"week.keep": "`true` si toute la semaine doit rester comme elle est quand un plan est réparé.",
 	"week.apparatus": "Pour chaque identifiant d'agrès, ce qu'on y fait.",
 	"week.apparatus.<id>.focus": "Le sujet de cet agrès cette semaine.",
 	"week.apparatus.<id>.blocks": "Les blocs dans l'ordre où ils sont enseignés.",
@@ -2256,6 +2265,7 @@ export const fields: Words["fields"] = {
 	"week.apparatus.<id>.blocks[].change":
 		"Minutes perdues à chaque changement d'atelier ; 0,5 si ce n'est pas dit.",
 	"week.apparatus.<id>.blocks[].levels": "Niveaux qui font ce bloc ; tous si ce n'est pas dit.",
+	"week.apparatus.<id>.blocks[].keep": "`true` si ce bloc doit rester comme il est quand un plan est réparé.",
 	"week.apparatus.<id>.blocks[].note": "Un mot pour ce bloc.",
 	guide: "L'en-tête de content/guides/<id>.md.",
 	"guide.title": "Le titre de la page.",

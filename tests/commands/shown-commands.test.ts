@@ -105,6 +105,7 @@ describe("on the demo club", () => {
 		[COMMANDS.check[0], 0, /178 drills, 10 weeks: no errors/],
 		[COMMANDS.accept[0], 0, /^Accepts 1 finding:/],
 		[COMMANDS.whatIf[0], 0, /numbers changed\. Findings: \d+ gone, \d+ new\./],
+		[COMMANDS.plan[0], 0, /Every week of the term has its plan\./],
 		[COMMANDS.rename[0], 0, /6 files would change\. Nothing was written; --write makes the change\./],
 		[COMMANDS.move[0], 0, /2 files would change\. Nothing was written/],
 		[COMMANDS.move[1], 0, /2 files would change\. Nothing was written/],

@@ -379,13 +379,14 @@ class SheetReader {
 				const own = typeof fields.id === "string" && isId(fields.id) ? fields.id : undefined;
 				if (own !== undefined) week.id = own;
 				if (typeof fields.theme === "string") week.theme = fields.theme;
+				if (typeof fields.keep === "boolean") week.keep = fields.keep;
 				if (typeof fields[""] === "string") week.body = fields[""];
 			}
 		}
 		for (const table of this.#of("plan")) this.#plan(table, weekOf);
 		return [...weeks.values()]
 			.sort((a, b) => a.number - b.number)
-			.map(({ number, id, theme, apparatus, body, from }) => {
+			.map(({ number, id, theme, keep, apparatus, body, from }) => {
 				if (theme === undefined) {
 					this.#notes.push({
 						sheet: from,
@@ -402,7 +403,12 @@ class SheetReader {
 				return {
 					kind: "week" as const,
 					id: id ?? this.#weekId(number),
-					data: { week: number, theme: theme ?? `Week ${number}`, apparatus: plans },
+					data: {
+						week: number,
+						theme: theme ?? `Week ${number}`,
+						...(keep === undefined ? {} : { keep }),
+						apparatus: plans,
+					},
 					body,
 					from,
 				};
@@ -478,6 +484,7 @@ class SheetReader {
 					choose: fields.choose,
 					session: fields.session,
 					dose: fields.dose,
+					keep: fields.keep,
 				},
 			});
 		}
@@ -524,6 +531,7 @@ interface WeekDraft {
 	readonly number: number;
 	id?: Id;
 	theme?: string;
+	keep?: boolean;
 	readonly apparatus: Map<Id, { focus: string | undefined; readonly blocks: BlockDraft[] }>;
 	body: string;
 	readonly from: string;

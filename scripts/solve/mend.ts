@@ -1,0 +1,369 @@
+/**
+ * The fewest changes that make a plan right, and the proof that there are none fewer.
+ *
+ * Steps: ask the measures what is broken; write the rows of those cases alone, and the choices that could
+ * help there; solve; make the plan that was chosen and ask the measures again. What they find new becomes
+ * rows, and the program is solved again, until the measures find nothing that the program did not say:
+ * that is a plan. Then what could mend the new cases is chosen from as well, and the same goes on, until
+ * nothing is better: that is the proof.
+ *
+ * Why it is proved: every row holds for every plan that keeps its rule, so a program with few rows allows
+ * more than the rules do, and its least price is at most that of the best plan. And a drill that no row
+ * speaks of is worth as much on a seat as any other such drill: the one most like what is written stands
+ * for all of them. What is proved is that no plan with fewer findings, or as many and fewer changes, can
+ * be made of the changes that the rules look at (rules.ts, `wants`).
+ */
+
+import { isAccepted } from "../compute/accepted.ts";
+import { exposuresOf } from "../compute/exposures.ts";
+import type { Curriculum, LinkedDrill } from "../model.ts";
+import { applied, asWritten } from "./apply.ts";
+import type { Choices, Seat } from "./choices.ts";
+import { type Chosen, priceOf, type Watched, type Written, writeProgram } from "./model.ts";
+import type { ProgramData } from "./program.ts";
+import { brokenCases, type Case, type Judged } from "./rules.ts";
+import type { Solved, Wish } from "./solver.ts";
+
+/** Solves a program: the solver's thread, or another solver in tests. */
+export type Solve = (program: ProgramData, wish: Wish) => Promise<Solved>;
+
+export interface MendWish {
+	readonly solve: Solve;
+	/** Whether a case that is broken now is one to mend; the others are let alone, and may not grow. */
+	readonly isAsked: (one: Case) => boolean;
+	/** Cases that have to be mended, whatever it costs. */
+	readonly isRequired?: (one: Case) => boolean;
+	readonly seconds: number;
+	readonly signal?: AbortSignal | undefined;
+	readonly onProgress?: ((progress: MendProgress) => void) | undefined;
+	/** Plans that were found before, of which this one is to differ, with the cases that were looked at. */
+	readonly before?: readonly Mended[];
+	/** Milliseconds that only rise. */
+	readonly now: () => number;
+}
+
+export interface MendProgress {
+	readonly round: number;
+	/** Whether a plan is found, and proved to be the best. */
+	readonly isProving: boolean;
+	readonly rows: number;
+	readonly choices: number;
+	/** The price of the best plan so far, and what no plan can be under. */
+	readonly best: number;
+	readonly bound: number;
+}
+
+export interface Mended {
+	readonly chosen: Chosen;
+	readonly curriculum: Curriculum;
+	/** Cases that were asked for and are broken before, and after. */
+	readonly before: readonly Case[];
+	readonly after: readonly Case[];
+	/** Of the changes, and of what stays broken. */
+	readonly price: number;
+	/** What no plan can be under. */
+	readonly bound: number;
+	/** `best`: proved; `stopped`: by the clock or by hand; `impossible`: what is required cannot hold. */
+	readonly status: "best" | "stopped" | "impossible";
+	/**
+	 * That no plan is better: `direct`, of those whose every change helps to mend what was asked for;
+	 * `all`, of those too that mend what another change breaks.
+	 */
+	readonly proof: "none" | "direct" | "all";
+	readonly rounds: number;
+	readonly watched: readonly Watched[];
+	readonly size: { readonly rows: number; readonly choices: number; readonly memory: number };
+}
+
+/**
+ * First drills alone; then every change that mends what is asked for; then also those that mend what
+ * another change would break.
+ */
+type Step = "find" | "direct" | "all";
+const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
+
+/** While a plan is looked for, and while it is proved: less than one change. */
+const GAP = { find: 0.05, prove: 0.5 } as const;
+/** Seconds for one program while a plan is looked for: what it has by then is good enough to go on with. */
+const FIND_SECONDS = 8;
+/** From more cases than this on a plan is looked for week by week. */
+const BATCH = 12;
+const BATCH_ROUNDS = 12;
+/** Rounds after which the best plan so far is taken. */
+const MOST_ROUNDS = 400;
+
+/** Mends a plan. Throws where the measures and the program disagree: that is a mistake of this program. */
+export async function mend(choices: Choices, wish: MendWish): Promise<Mended> {
+	const search = new Search(choices, wish);
+	return search.run();
+}
+
+class Search {
+	readonly #choices: Choices;
+	readonly #wish: MendWish;
+	readonly #watched = new Map<string, Watched>();
+	/** Broken as it is written, and not to be mended: accepted, or not asked for. */
+	readonly #letAlone = new Set<string>();
+	readonly #atFirst: readonly Case[];
+	readonly #started: number;
+	#best: {
+		readonly chosen: Chosen;
+		readonly curriculum: Curriculum;
+		readonly cases: readonly Case[];
+		readonly price: number;
+	};
+	#bound = 0;
+	#memory = 0;
+	#proof: Mended["proof"] = "none";
+
+	constructor(choices: Choices, wish: MendWish) {
+		this.#choices = choices;
+		this.#wish = wish;
+		this.#started = wish.now();
+		const written = asWritten(choices);
+		const { curriculum, cases } = this.#judge(written);
+		for (const one of cases) {
+			if (isAccepted(choices.curriculum, one) || !wish.isAsked(one)) this.#letAlone.add(one.key);
+			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight, true);
+		}
+		this.#atFirst = cases.filter(({ key }) => !this.#letAlone.has(key));
+		for (const { watched } of wish.before ?? [])
+			for (const one of watched) this.#watched.set(nameOf(one.case), one);
+		const price = [...this.#watched.values()].some(({ weight }) => weight === undefined)
+			? Number.POSITIVE_INFINITY
+			: this.#priceOf(written, this.#atFirst);
+		this.#best = {
+			chosen: written,
+			curriculum,
+			cases: this.#atFirst,
+			price: wish.before === undefined ? price : Number.POSITIVE_INFINITY,
+		};
+	}
+
+	async run(): Promise<Mended> {
+		const { solve, seconds, signal, onProgress, now } = this.#wish;
+		const { before: others } = this.#wish;
+		let step: Step = "find";
+		this.#choices.allowsForms = false;
+		if (this.#atFirst.length > BATCH) {
+			for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
+				worth = this.#best.price;
+				await this.#inBatches();
+			}
+			step = "direct";
+			this.#choices.allowsForms = true;
+		}
+		for (let round = 1; round <= MOST_ROUNDS; round++) {
+			const isProving = step !== "find";
+			this.#widen();
+			const program = writeProgram(
+				this.#choices,
+				this.#watched.values(),
+				others?.map(({ chosen }) => chosen),
+			);
+			const left = seconds - (now() - this.#started) / 1000;
+			const size = { rows: program.rows, choices: program.data.price.length };
+			const tell = (bound: number): void =>
+				onProgress?.({ round, isProving, ...size, best: this.#best.price, bound: isProving ? bound : 0 });
+			tell(0);
+			if (left <= 0 || signal?.aborted === true) return this.#ended("stopped", round, size);
+			const { chosen: best, cases: leftBroken, price } = this.#best;
+			const solved = await solve(program.data, {
+				seconds: isProving ? left : Math.min(left, FIND_SECONDS),
+				signal,
+				gap: isProving ? GAP.prove : GAP.find,
+				onProgress: ({ bound }) => tell(bound),
+				start:
+					isProving && Number.isFinite(price)
+						? program.start(best, new Set(leftBroken.map(({ key }) => key)))
+						: undefined,
+			});
+			this.#memory = Math.max(this.#memory, solved.memory);
+			if (solved.status === "infeasible" && step === "all") return this.#ended("impossible", round, size);
+			// A lower price of fewer choices says nothing of all of them.
+			if (isProving) this.#bound = solved.bound;
+			if (solved.values === undefined && solved.status !== "infeasible")
+				return this.#ended("stopped", round, size);
+			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
+			if (solved.status === "stopped" && isProving) return this.#ended("stopped", round, size);
+			if (fresh.length > 0) {
+				for (const one of fresh) this.#learn(one, step === "all");
+				continue;
+			}
+			this.#proof = PROOFS[step];
+			if (step === "all") return this.#ended("best", round, size);
+			step = step === "find" ? "direct" : "all";
+			this.#choices.allowsForms = true;
+			if (step === "all") {
+				for (const [name, one] of this.#watched) this.#watched.set(name, { ...one, asks: true });
+			}
+		}
+		return this.#ended("stopped", MOST_ROUNDS, { rows: 0, choices: 0 });
+	}
+
+	/**
+	 * Many cases at once make a program that no solver is quick with: week by week, and then what is about
+	 * the whole term, each around the best plan so far, gives a plan to begin the proof with.
+	 */
+	async #inBatches(): Promise<void> {
+		const left = new Set(this.#best.cases.map(({ key }) => key));
+		const batches = Map.groupBy(
+			this.#atFirst.filter(({ key }) => left.has(key)),
+			({ about: { week, level, group } }) => week ?? `${level ?? ""} ${group ?? ""}`,
+		);
+		for (const batch of batches.values()) {
+			const watched = new Map<string, Watched>();
+			for (const one of this.#watched.values()) if (!one.asks) watched.set(nameOf(one.case), one);
+			for (const one of batch) {
+				const own = this.#watched.get(nameOf(one));
+				if (own !== undefined) watched.set(nameOf(one), own);
+			}
+			for (let round = 1; round <= BATCH_ROUNDS; round++) {
+				const left = this.#left();
+				if (left <= 0) return;
+				if (!(await this.#oneBatch(watched, left))) break;
+			}
+		}
+	}
+
+	/** @returns whether the measures found something that has to be looked at as well */
+	async #oneBatch(watched: Map<string, Watched>, left: number): Promise<boolean> {
+		const { solve, signal, onProgress, before } = this.#wish;
+		const { chosen, cases } = this.#best;
+		const asking = [...watched.values()].filter(({ asks }) => asks);
+		const free = this.#choices.touchedBy(() => this.#ask(asking, [...watched.values()]));
+		const unlike = before?.map((other) => other.chosen);
+		const program = writeProgram(this.#choices, watched.values(), unlike, { chosen, free });
+		const size = { rows: program.rows, choices: program.data.price.length };
+		onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
+		const seconds = Math.min(left, FIND_SECONDS);
+		const solved = await solve(program.data, { seconds, signal, gap: GAP.find });
+		if (solved.values === undefined) return false;
+		const known = new Set(cases.map(({ key }) => key));
+		const fresh = this.#found(program, solved.values).filter(({ key }) => !known.has(key));
+		for (const one of fresh) {
+			const name = nameOf(one);
+			if (watched.has(name)) throw disagreement(one);
+			if (!this.#watched.has(name)) this.#learn(one, false);
+			const own = this.#watched.get(name);
+			if (own !== undefined) watched.set(name, { ...own, asks: false });
+		}
+		return fresh.length > 0;
+	}
+
+	#left(): number {
+		const { seconds, signal, now } = this.#wish;
+		return signal?.aborted === true ? 0 : seconds - (now() - this.#started) / 1000;
+	}
+
+	/** Judges what was chosen, keeps it where it is the best so far, and gives what the program did not say. */
+	#found(program: Written, values: Float64Array): readonly Case[] {
+		const chosen = program.read(values);
+		const { curriculum, cases } = this.#judge(chosen);
+		const counted = cases.filter(({ key }) => !this.#letAlone.has(key));
+		const said = program.brokenIn(values);
+		this.#keep(chosen, curriculum, counted);
+		return counted.filter((one) => !said.has(one.key));
+	}
+
+	/** A case that the measures found and the program did not say. */
+	#learn(one: Case, asks: boolean): void {
+		const name = nameOf(one);
+		if (this.#watched.has(name)) throw disagreement(one);
+		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
+		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight, asks);
+	}
+
+	#watch(one: Case, weight: number | undefined, asks: boolean): void {
+		this.#watched.set(nameOf(one), { case: one, weight, asks });
+	}
+
+	/** Lets the watched cases ask for what could help, and gives seats that may have to change something harmless. */
+	#widen(): void {
+		const all = [...this.#watched.values()];
+		this.#ask(
+			all.filter(({ asks }) => asks),
+			all,
+		);
+	}
+
+	#ask(asking: readonly Watched[], watched: readonly Watched[]): void {
+		const choices = this.#choices;
+		const loosened = choices.touchedBy(() => {
+			for (const { case: one } of asking) one.wants(choices);
+		});
+		const mentions = (seat: Seat, drill: LinkedDrill): boolean =>
+			watched.some(({ case: one }) => one.mentions(choices, seat, drill));
+		for (const seat of choices.loosened) {
+			if (!loosened.has(seat)) continue;
+			let harmless = seat.part.seats.length;
+			for (const drill of choices.candidates(seat)) {
+				if (harmless <= 0) break;
+				if (drill.id === seat.drill?.id) continue;
+				choices.want(seat, drill);
+				if (!mentions(seat, drill)) harmless--;
+			}
+		}
+	}
+
+	#judge(chosen: Chosen): { readonly curriculum: Curriculum; readonly cases: readonly Case[] } {
+		const { curriculum, partOf } = applied(this.#choices, chosen);
+		let exposures: Judged["counted"]["exposures"] | undefined;
+		const counted = {
+			curriculum,
+			get exposures() {
+				exposures ??= exposuresOf(curriculum);
+				return exposures;
+			},
+		};
+		const cases = brokenCases({ counted, partOf, chosen: chosen.columns, forms: chosen.forms });
+		const standing = cases.filter((one) => !isAccepted(curriculum, one));
+		return { curriculum, cases: [...new Map(standing.map((one) => [nameOf(one), one])).values()] };
+	}
+
+	#priceOf(chosen: Chosen, cases: readonly Case[]): number {
+		const weights = new Map(cases.map(({ key, weight }) => [key, weight]));
+		return priceOf(chosen) + [...weights.values()].reduce((sum, weight) => sum + weight, 0);
+	}
+
+	/** The best plan so far: without anything that may not be. */
+	#keep(chosen: Chosen, curriculum: Curriculum, cases: readonly Case[]): void {
+		const weightOf = new Map([...this.#watched.values()].map((one) => [one.case.key, one.weight]));
+		const isAllowed = cases.every(({ key, isHard }) =>
+			weightOf.has(key) ? weightOf.get(key) !== undefined : !isHard,
+		);
+		const price = this.#priceOf(chosen, cases);
+		if (isAllowed && price < this.#best.price - 1e-9) this.#best = { chosen, curriculum, cases, price };
+	}
+
+	#ended(
+		status: Mended["status"],
+		rounds: number,
+		size: { readonly rows: number; readonly choices: number },
+	): Mended {
+		const { chosen, curriculum, cases, price } = this.#best;
+		return {
+			chosen,
+			curriculum,
+			before: this.#atFirst,
+			after: cases,
+			price,
+			bound: status === "best" ? Math.min(price, this.#bound) : this.#bound,
+			status,
+			proof: this.#proof,
+			rounds,
+			watched: [...this.#watched.values()],
+			size: { ...size, memory: this.#memory },
+		};
+	}
+}
+
+function nameOf({ key, again = "" }: Case): string {
+	return `${key} ${again}`;
+}
+
+function disagreement({ code, key }: Case): Error {
+	return new Error(
+		`The measures find ${code} (${key}), which the program had ruled out. This is a mistake of the program.`,
+	);
+}

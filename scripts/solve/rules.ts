@@ -1,0 +1,1452 @@
+/**
+ * The rules of a plan as rows of a program: what each measure asks, in the measure's own numbers.
+ *
+ * A rule has three sides. `judge` asks the measure what a plan breaks. `wants` names the changes that
+ * could help where it is broken. `rows` writes the rule for that one case: true of every plan that keeps
+ * it, so a row that is not written yet only makes the program easier, and what it proves stays proved.
+ * No rule is counted here a second time: minutes, turns, repetitions, hands and needs come from compute.
+ *
+ *   rule       broken where                                       row
+ *   order      a drill comes before what it asks for              drill now ≤ what it asks for, before
+ *   minutes    a class has more planned than its minutes          Σ blocks + ways ≤ minutes
+ *   coaches    a block asks for more coaches than there are       Σ hands + one who watches ≤ coaches
+ *   equipment  an apparatus, or a moment, needs more than owned   Σ needs ≤ owned
+ *   heights    an item cannot stand as a drill asks               that drill ≤ 0; those two ≤ 1
+ *   space      more groups at an apparatus than fit; stations     not all of these again
+ *              over each other
+ *   set-out    something is carried, or missing                   not all of these uses again
+ *   something  a class has nothing to do                          Σ its blocks ≥ 1
+ *   turns      nobody gets a turn, or showing eats the block      that drill, that block ≤ 0
+ *   dose       a dose or a hold does not fit its turns            that drill in such minutes ≤ 0
+ *   weeks      a shape or skill is taught in too few weeks        Σ weeks with it ≥ wanted
+ *   gap        … or too far apart                                 taught here and past the gap ≤ taught between
+ *   direction  forward without backward                           forward = backward
+ *   reach      a group does a skill too seldom                    Σ repetitions ≥ wanted
+ *   load       landings or hands step up; too many landings       week ≤ step × mean before; Σ ≤ most
+ *   novelty    too much that is new to a class                    Σ (now and not before) ≤ most
+ *   activity   a class moves too little                           Σ active ≥ share × known minutes
+ *
+ * Kept above all, and never newly broken: the first seven, but for what is carried or stands close.
+ */
+
+import { bodyDirection, directionBalances, drillsOfDirection, type Lacking } from "../compute/balance.ts";
+import { meets } from "../compute/calendar.ts";
+import { coachesFor, coachesRows } from "../compute/coaches.ts";
+import { coveredBy } from "../compute/coverage.ts";
+import { dosePlaces, isDoseTooLong, isHoldTooLong } from "../compute/dose.ts";
+import { clashes, equipmentFor, stationUses } from "../compute/equipment.ts";
+import { stationMinutes } from "../compute/exposures.ts";
+import { type Group, groupsOfClass } from "../compute/groups.ts";
+import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
+import type { Counted } from "../compute/measure.ts";
+import { type Ask, orderRows } from "../compute/meeting-order.ts";
+import { spareMinutes } from "../compute/mend-moves.ts";
+import { aboutGroup } from "../compute/names.ts";
+import { needsOf } from "../compute/needs.ts";
+import { floorPlanOf } from "../compute/placing.ts";
+import { performedBy, seldomReached } from "../compute/reach.ts";
+import { setOutRows } from "../compute/set-out.ts";
+import { canStand, countOf, settings, twoHeights } from "../compute/settings.ts";
+import { crowds } from "../compute/space.ts";
+import { gapWanted, type Spacing, spacings, weeksWanted } from "../compute/spacing.ts";
+import { classTime, drillTime } from "../compute/time.ts";
+import { eatenUp } from "../compute/work.ts";
+import type { Block, ClubClass, Curriculum, Finding, Id, LinkedDrill } from "../model.ts";
+import {
+	type Choices,
+	type Column,
+	type Form,
+	nameOfColumn,
+	type Part,
+	type Piece,
+	type Seat,
+	type SeatWork,
+} from "./choices.ts";
+import type { Program, Term, Variable } from "./program.ts";
+
+/** A plan that is to be judged, and what was chosen for it. */
+export interface Judged {
+	readonly counted: Counted;
+	/** The part of the choices that each block is. */
+	readonly partOf: ReadonlyMap<Block, Part>;
+	readonly chosen: ReadonlySet<Column>;
+	readonly forms: ReadonlySet<Form>;
+}
+
+/** One case of a rule. */
+export interface Case {
+	readonly rule: string;
+	/** The same for the same case of any plan. */
+	readonly key: string;
+	readonly code: Finding["code"];
+	readonly about: Finding["about"];
+	/** What it is worth not to have it; of several findings for one cause, their sum. */
+	readonly weight: number;
+	/** Whether no change may bring it about. */
+	readonly isHard: boolean;
+	/** Of a case that one row cannot say: what is not to be chosen again, as a key. */
+	readonly again?: string;
+	wants(choices: Choices): void;
+	/** Whether a drill on a seat could do harm here. */
+	mentions(choices: Choices, seat: Seat, drill: LinkedDrill): boolean;
+	/** @param broken the variable that gives the case up; undefined where it has to hold */
+	rows(model: Model, broken: Variable | undefined): void;
+}
+
+/** The program with the variables of what can be chosen. */
+export interface Model {
+	readonly program: Program;
+	readonly choices: Choices;
+	at(column: Column): Variable;
+	stands(form: Form): Variable;
+}
+
+/** What a finding is worth: the weights are so far apart that changes are counted only between equals. */
+export const WORTH = { serious: 1000, "worth a look": 300, note: 100 } as const;
+
+const nothing = (): void => {};
+const never = (): boolean => false;
+
+/** Every case that a plan breaks. */
+export function brokenCases(judged: Judged): readonly Case[] {
+	return RULES.flatMap((rule) => rule(judged));
+}
+
+/** The rules, those first that nobody may break. */
+const RULES: readonly ((judged: Judged) => readonly Case[])[] = [
+	order,
+	minutes,
+	coaches,
+	equipment,
+	clashing,
+	heights,
+	space,
+	placing,
+	something,
+	turns,
+	carried,
+	dose,
+	weeks,
+	gap,
+	direction,
+	reach,
+	load,
+	novelty,
+	activity,
+];
+
+function worksFor(column: Column, gymnasts: string): readonly SeatWork[] {
+	return column.works.filter(({ group }) => group.gymnastsId === gymnasts);
+}
+
+function isFor(seat: Seat, gymnasts: string): boolean {
+	return seat.part.groups.some(({ group }) => group.gymnastsId === gymnasts);
+}
+
+function isForClass({ part }: Seat, one: Id): boolean {
+	return part.groups.some(({ group }) => group.class.id === one);
+}
+
+/** Least minutes of a block that is added, and others that it may have. */
+const ADDED = [3, 4, 5] as const;
+
+/** Drills in blocks that are added, wherever the classes of a level have the time. */
+function wantAdded(
+	choices: Choices,
+	level: Id,
+	drills: readonly LinkedDrill[],
+	isMeant: (week: number) => boolean,
+): void {
+	const { curriculum } = choices;
+	for (const plan of curriculum.weeks) {
+		if (!isMeant(plan.week)) continue;
+		for (const { apparatus } of plan.apparatus) {
+			const fit = drills.filter((drill) => drill.apparatus.includes(apparatus) && drill.levels.has(level));
+			if (fit.length === 0) continue;
+			const spare = spareMinutes(curriculum, plan, { apparatus, levels: [level] });
+			const able = ADDED.filter((one) => one <= spare);
+			if (able.length === 0) continue;
+			for (const seat of choices.wantAdded(plan, apparatus, level, able)) {
+				for (const drill of fit) choices.want(seat, drill);
+			}
+		}
+	}
+}
+
+// Order: nothing before what it asks for.
+
+function order({ counted: { curriculum } }: Judged): readonly Case[] {
+	return orderRows(curriculum)
+		.filter((row) => row.met === "no")
+		.map(({ group, drill, rule, id, kind, skill, wanted, level, week, apparatus }) =>
+			outOfOrder(
+				group.gymnastsId,
+				drill,
+				level,
+				{ rule, id, kind, wanted },
+				{
+					week,
+					level,
+					apparatus,
+					drill,
+					...(skill === undefined ? {} : { skill }),
+					...aboutGroup(group),
+				},
+			),
+		);
+}
+
+const ORDER_CODES = { after: "H302", needs: "H301", ready: "H330" } as const;
+
+/** The case of gymnasts, a drill and one thing that it asks for. */
+export function outOfOrder(
+	gymnasts: string,
+	drill: Id,
+	level: Id,
+	ask: Pick<Ask, "rule" | "id" | "kind" | "wanted">,
+	about: Finding["about"],
+): Case {
+	const { rule, id, kind, wanted } = ask;
+	/** How much of what is asked for one time on a seat gives. */
+	const given = (choices: Choices, column: Column, work: SeatWork): number => {
+		const times =
+			kind === "drill"
+				? column.drill.id === id
+					? 1
+					: 0
+				: (choices.library.skillsDoneIn(column.drill).get(id) ?? 0);
+		return rule === "ready" ? times * (work.station.done ?? 0) : Math.min(1, times);
+	};
+	const giving = (choices: Choices): readonly LinkedDrill[] =>
+		[...choices.curriculum.drills.values()].filter((one) =>
+			kind === "drill" ? one.id === id : choices.library.skillsDoneIn(one).has(id),
+		);
+	const isAsked = (choices: Choices, column: Column, work: SeatWork): boolean =>
+		choices.library
+			.asksOf(column.drill, work.station.level)
+			.some((one) => !one.isEntry && one.rule === rule && one.id === id);
+	return {
+		rule: "order",
+		key: `order ${gymnasts} ${drill} ${rule} ${id}`,
+		code: ORDER_CODES[rule],
+		about,
+		weight: WORTH.serious,
+		isHard: true,
+		wants(choices) {
+			const harder = choices.columnsOf(drill).filter((column) => worksFor(column, gymnasts).length > 0);
+			for (const { seat } of harder) {
+				choices.loosen(seat);
+				choices.wantMoves(seat.part.form.piece);
+				choices.wantExchanges(seat.part.form.piece);
+			}
+			const last = Math.max(...harder.map(({ seat }) => seat.part.plan.week));
+			const easier = giving(choices);
+			for (const one of easier) {
+				for (const seat of choices.seatsFor(one)) {
+					if (seat.part.plan.week <= last && isFor(seat, gymnasts)) choices.want(seat, one);
+				}
+				for (const column of choices.columnsOf(one.id)) {
+					if (column.seat.drill !== column.drill || worksFor(column, gymnasts).length === 0) continue;
+					choices.wantMoves(column.seat.part.form.piece);
+					choices.wantExchanges(column.seat.part.form.piece);
+				}
+			}
+			wantAdded(choices, level, easier, (week) => week <= last);
+		},
+		mentions: (_choices, seat, one) => one.id === drill && isFor(seat, gymnasts),
+		rows({ program, choices, at }, broken) {
+			const gifts = giving(choices)
+				.flatMap((one) => choices.columnsOf(one.id))
+				.flatMap((column) =>
+					worksFor(column, gymnasts).map((work) => ({
+						moment: work.moment,
+						term: [at(column), given(choices, column, work)] as Term,
+					})),
+				)
+				.filter(({ term }) => term[1] > 0);
+			const moments = [...Map.groupBy(gifts, ({ moment }) => moment)].sort(([a], [b]) => a - b);
+			// What was done up to a moment, as far as it is asked for.
+			const chain: { readonly moment: number; readonly sum: Variable }[] = [];
+			for (const [moment, here] of moments) {
+				const before = chain.at(-1);
+				const sum = program.upTo(wanted, [
+					...(before === undefined ? [] : [[before.sum, 1] as Term]),
+					...here.map(({ term }) => term),
+				]);
+				chain.push({ moment, sum });
+			}
+			for (const column of choices.columnsOf(drill)) {
+				for (const work of worksFor(column, gymnasts)) {
+					if (!isAsked(choices, column, work)) continue;
+					const before = chain.findLast(({ moment }) => moment < work.moment);
+					program.unless(
+						broken,
+						[[at(column), wanted], ...(before === undefined ? [] : [[before.sum, -1] as Term])],
+						0,
+					);
+				}
+			}
+		},
+	};
+}
+
+// Minutes: what a class has planned fits.
+
+function minutes({ counted: { curriculum } }: Judged): readonly Case[] {
+	return classWeeks(curriculum).flatMap(({ week, one, time }) =>
+		time.available !== undefined && time.planned > time.available + 1e-9 && time.blocks.length > 0
+			? [tooLong(curriculum, week, one, time.planned - time.available)]
+			: [],
+	);
+}
+
+function classWeeks(curriculum: Curriculum) {
+	return curriculum.weeks.flatMap((plan) =>
+		curriculum.term.classes
+			.filter((one) => one.rotation.length > 0 && meets(curriculum.term, plan.week, one))
+			.map((one) => ({ week: plan.week, one, time: classTime(curriculum, plan, one) })),
+	);
+}
+
+function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: number): Case {
+	return {
+		rule: "minutes",
+		key: `minutes ${week} ${one.id}`,
+		code: "H308",
+		about: { week, class: one.id },
+		weight: WORTH.serious,
+		isHard: true,
+		wants(choices) {
+			for (const piece of piecesOf(choices, week, one.id)) {
+				// No block gives more than a third of its minutes.
+				const third = Math.floor((piece.block?.minutes ?? 0) / 3);
+				choices.wantMinutes(piece, -Math.min(third, Math.ceil(over)), -1);
+				choices.wantMoves(piece);
+			}
+		},
+		mentions: never,
+		rows({ program, choices, stands }, broken) {
+			for (const group of groupsOfClass(curriculum, one)) {
+				const parts = partsOf(choices, week, group);
+				const stays = [...new Set(parts.map(({ apparatus }) => apparatus))].map((apparatus) => {
+					const isThere = program.amount(0, 1);
+					for (const part of parts.filter((own) => own.apparatus === apparatus))
+						program.atMost(
+							[
+								[stands(part.form), 1],
+								[isThere, -1],
+							],
+							0,
+						);
+					return isThere;
+				});
+				program.unless(
+					broken,
+					[
+						...parts.map((part): Term => [stands(part.form), part.block.minutes]),
+						...stays.map((isThere): Term => [isThere, one.between]),
+					],
+					(one.minutes ?? 0) - one.warmUp - one.coolDown + one.between,
+				);
+			}
+		},
+	};
+}
+
+/** Parts of a week of which a group does something. */
+function partsOf(choices: Choices, week: number, group: Group): readonly Part[] {
+	const parts = new Set(choices.seatsIn(week).map(({ part }) => part));
+	return [...parts].filter((part) => doesSome(part, group));
+}
+
+function doesSome({ seats, groups, form }: Part, group: Group): boolean {
+	if (!groups.some((one) => one.group === group)) return false;
+	const isWritten = form.piece.block !== undefined;
+	return (
+		!isWritten ||
+		seats.some(({ columns }) =>
+			[...columns.values()].some(({ works }) => works.some((work) => work.group === group)),
+		)
+	);
+}
+
+/** Pieces that stand in a week, of which a class does something. */
+function piecesOf(choices: Choices, week: number, one: Id): readonly Piece[] {
+	return choices.pieces.filter(
+		({ week: own, forms }) =>
+			own === week &&
+			(forms[0]?.parts ?? []).some(({ groups }) => groups.some(({ group }) => group.class.id === one)),
+	);
+}
+
+function something({ counted: { curriculum } }: Judged): readonly Case[] {
+	return classWeeks(curriculum).flatMap(({ week, one, time }) => {
+		if (time.blocks.length > 0) return [];
+		const case_: Case = {
+			rule: "something",
+			key: `something ${week} ${one.id}`,
+			code: "H313",
+			about: { week, class: one.id },
+			weight: WORTH.serious,
+			isHard: true,
+			wants: nothing,
+			mentions: never,
+			rows({ program, choices, stands }, broken) {
+				const parts = groupsOfClass(curriculum, one).flatMap((group) => partsOf(choices, week, group));
+				const terms = [...new Set(parts.map(({ form }) => form))].map((form): Term => [stands(form), -1]);
+				program.unless(broken, terms, -1);
+			},
+		};
+		return [case_];
+	});
+}
+
+// Coaches: as many hands and eyes as a block asks for.
+
+function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
+	return coachesRows(curriculum).flatMap(({ week, group, apparatus, block: { block }, needed, present }) => {
+		const part = partOf.get(block);
+		if (present === undefined || needed <= present || part === undefined) return [];
+		const asks = (column: Column) => {
+			const work = column.works.find((one) => one.group === group);
+			return work === undefined
+				? { hands: 0, watched: 0 }
+				: coachesFor({ block: { ...block, kind: "stations" }, stations: [work.station] }, present);
+		};
+		// A hand counts for more than an eye, which one coach has for all.
+		const weigh = (column: Column): number => 2 * asks(column).hands + asks(column).watched;
+		const case_: Case = {
+			rule: "coaches",
+			key: `coaches ${group.name} ${nameOf(part)}`,
+			code: "H331",
+			about: { week, apparatus, ...aboutGroup(group) },
+			weight: WORTH.serious,
+			isHard: true,
+			wants(choices) {
+				choices.wantSplit(part.form.piece);
+				for (const seat of part.seats) wantOther(choices, seat, (now, was) => weigh(now) < weigh(was));
+			},
+			mentions: (choices, seat, drill) => seat.part === part && weigh(choices.look(seat, drill)) > 0,
+			rows({ program, at }, broken) {
+				const columns = part.seats.flatMap((seat) => [...seat.columns.values()]);
+				if (part.block.kind === "options") {
+					for (const column of columns) {
+						const { hands, watched } = asks(column);
+						if (hands + watched > present) program.unless(broken, [[at(column), 1]], 0);
+					}
+					return;
+				}
+				const looks = program.amount(0, 1);
+				for (const column of columns)
+					if (asks(column).watched > 0)
+						program.atMost(
+							[
+								[at(column), 1],
+								[looks, -1],
+							],
+							0,
+						);
+				const hands = columns.map((column): Term => [at(column), asks(column).hands]);
+				program.unless(broken, [...hands, [looks, 1]], present);
+			},
+		};
+		return [case_];
+	});
+}
+
+function nameOf({ form, rank, plan, apparatus }: Part): string {
+	return `${plan.week}/${apparatus} ${form.piece.number}.${form.number}.${rank}`;
+}
+
+// Equipment: no more at once than is owned.
+
+function equipment({ counted: { curriculum } }: Judged): readonly Case[] {
+	return curriculum.weeks.flatMap(({ week, apparatus: plans }) =>
+		plans.flatMap((plan) =>
+			equipmentFor(curriculum, plan).flatMap(({ item, needed, owned, drills }) =>
+				owned !== undefined && needed > owned
+					? [tooMuch(curriculum, week, plan.apparatus, item, owned, drills)]
+					: [],
+			),
+		),
+	);
+}
+
+function tooMuch(
+	curriculum: Curriculum,
+	week: number,
+	apparatus: Id,
+	item: Id,
+	owned: number,
+	drills: readonly Id[],
+): Case {
+	const [only, ...more] = drills;
+	const needOf = ({ seat, works, drill }: Column): number => {
+		const { block } = seat.part;
+		const stations = block.stations.map((one, i) => (i === seat.station ? { ...one, drill: drill.id } : one));
+		const own = works[0]?.block ?? { ...block, stations };
+		return stationUses(curriculum, { apparatus, blocks: [own] }, own)[seat.station]?.needs.get(item) ?? 0;
+	};
+	const seats = (choices: Choices): readonly Seat[] =>
+		choices.seatsIn(week).filter(({ part }) => part.apparatus === apparatus);
+	return {
+		rule: "equipment",
+		key: `equipment ${week} ${apparatus} ${item}`,
+		code: "H310",
+		about: {
+			week,
+			apparatus,
+			equipment: item,
+			...(only !== undefined && more.length === 0 ? { drill: only } : {}),
+		},
+		weight: WORTH.serious,
+		isHard: true,
+		wants(choices) {
+			for (const seat of seats(choices)) {
+				if (![...seat.columns.values()].some((column) => needOf(column) > 0)) continue;
+				wantLess(choices, seat, item);
+				choices.wantSplit(seat.part.form.piece);
+			}
+		},
+		mentions: (_choices, { part }, drill) =>
+			part.plan.week === week && part.apparatus === apparatus && usesItem(drill, item),
+		rows({ program, choices, at }, broken) {
+			for (const part of new Set(seats(choices).map((seat) => seat.part))) {
+				const terms = part.seats.flatMap(({ columns }) =>
+					[...columns.values()].map((column): Term => [at(column), needOf(column)]),
+				);
+				program.unless(broken, terms, owned);
+			}
+		},
+	};
+}
+
+/** Drills that use less of an item on a seat, or nothing. */
+function wantLess(choices: Choices, seat: Seat, item: Id): void {
+	choices.loosen(seat);
+	wantOther(choices, seat, (now, was) => usedAt(now, item) < usedAt(was, item));
+}
+
+function usedAt({ works, seat }: Column, item: Id): number {
+	const needs = works.map(
+		({ station }) =>
+			needsOf({ block: { ...seat.part.block, kind: "stations" }, stations: [station] }).get(item)?.count ?? 0,
+	);
+	return Math.max(0, ...needs);
+}
+
+function usesItem(drill: LinkedDrill, item: Id): boolean {
+	return [drill, ...drill.levels.values()].some(({ equipment }) =>
+		equipment?.some((need) => need.item === item),
+	);
+}
+
+/** Groups that use an item in the same minute: while all blocks keep their minutes, the same blocks do. */
+function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly Case[] {
+	return clashes(curriculum).map(({ week, day, item, owned, classes }) => {
+		const users = classes.flatMap(({ group, block }) => {
+			const part = partOf.get(block);
+			return part === undefined ? [] : [{ group, part }];
+		});
+		const timed = [...forms].filter(
+			({ piece, parts }) =>
+				piece.forms.length > 1 &&
+				parts.some(
+					({ plan, groups }) =>
+						plan.week === week && groups.some(({ group }) => users.some((one) => one.group === group)),
+				),
+		);
+		const last = classes.at(-1);
+		const needOf = ({ works, seat }: Column, group: Group): number => {
+			const work = works.find((one) => one.group === group);
+			if (work === undefined) return 0;
+			return (
+				needsOf({ block: { ...seat.part.block, kind: "stations" }, stations: [work.station] }).get(item)
+					?.count ?? 0
+			);
+		};
+		return {
+			rule: "equipment",
+			key: `at once ${week} ${day} ${item}`,
+			again: users.map(({ part, group }) => `${nameOf(part)} ${group.name}`).join(" "),
+			code: "H317",
+			about: {
+				week,
+				equipment: item,
+				...(last === undefined ? {} : { apparatus: last.apparatus, class: last.class }),
+			},
+			weight: WORTH.serious,
+			isHard: true,
+			wants(choices) {
+				for (const { part } of users) for (const seat of part.seats) wantLess(choices, seat, item);
+			},
+			mentions: (_choices, seat, drill) =>
+				users.some(({ part }) => part === seat.part) && usesItem(drill, item),
+			rows({ program, at, stands }, broken) {
+				const terms = users.flatMap(({ part, group }) =>
+					part.seats.flatMap(({ columns }) =>
+						[...columns.values()].map((column): Term => [at(column), needOf(column, group)]),
+					),
+				);
+				// Other minutes than these let the row go: whether they clash is seen when they are chosen.
+				const much = terms.reduce((sum, [, by]) => sum + by, 0);
+				const kept = timed.map((form): Term => [stands(form), much]);
+				program.unless(broken, [...terms, ...kept], owned + much * timed.length);
+			},
+		};
+	});
+}
+
+// Heights: what a drill asks for can be set.
+
+function heights({ counted: { curriculum } }: Judged): readonly Case[] {
+	const cannot = settings(curriculum)
+		.filter((setting) => !canStand(setting))
+		.map(
+			({ work: { week, group }, station: { drill }, item, block }): Case => ({
+				rule: "heights",
+				key: `height ${group.name} ${drill.id} ${item.id}`,
+				code: "H336",
+				about: {
+					week,
+					apparatus: block.apparatus,
+					drill: drill.id,
+					equipment: item.id,
+					...aboutGroup(group),
+				},
+				weight: WORTH["worth a look"],
+				isHard: true,
+				wants(choices) {
+					for (const { seat, works } of choices.columnsOf(drill.id))
+						if (works.some((one) => one.group === group)) choices.loosen(seat);
+				},
+				mentions: (_choices, seat, one) =>
+					one.id === drill.id && seat.part.groups.some((own) => own.group === group),
+				rows({ program, choices, at }, broken) {
+					for (const column of choices.columnsOf(drill.id)) {
+						if (column.works.some((one) => one.group === group)) program.unless(broken, [[at(column), 1]], 0);
+					}
+				},
+			}),
+		);
+	const two = twoHeights(curriculum).map(([first, second]): Case => {
+		const { item, work, block } = second;
+		const one = first.work.group.class.id;
+		const drills = [first.station.drill.id, second.station.drill.id] as const;
+		const inClass = (choices: Choices, drill: Id) =>
+			choices.columnsOf(drill).flatMap((column) => {
+				const of = column.works.find(({ group }) => group.class.id === one);
+				return of === undefined
+					? []
+					: [{ column, week: column.seat.part.plan.week, count: countOf({ station: of.station, item }) }];
+			});
+		return {
+			rule: "heights",
+			key: `heights ${one} ${item.id} ${[...drills].sort().join(" ")}`,
+			code: "H337",
+			about: {
+				week: work.week,
+				apparatus: block.apparatus,
+				drill: second.station.drill.id,
+				equipment: item.id,
+				...aboutGroup(work.group),
+			},
+			weight: WORTH["worth a look"],
+			isHard: true,
+			wants(choices) {
+				for (const drill of drills)
+					for (const { column } of inClass(choices, drill)) choices.loosen(column.seat);
+			},
+			mentions: (_choices, seat, drill) => drills.includes(drill.id) && isForClass(seat, one),
+			rows({ program, choices, at }, broken) {
+				const others = Map.groupBy(inClass(choices, drills[1]), ({ week }) => week);
+				for (const a of inClass(choices, drills[0])) {
+					for (const b of others.get(a.week) ?? []) {
+						if (item.owned !== undefined && a.count + b.count <= item.owned) continue;
+						program.unless(
+							broken,
+							[
+								[at(a.column), 1],
+								[at(b.column), 1],
+							],
+							1,
+						);
+					}
+				}
+			},
+		};
+	});
+	return [...new Map([...cannot, ...two].map((one) => [one.key, one])).values()];
+}
+
+// Space: groups beside each other, stations beside each other.
+
+function space({ counted: { curriculum }, forms }: Judged): readonly Case[] {
+	return crowds(curriculum).map(({ week, day, apparatus, groups }) => {
+		const theirs = [...forms].filter(({ parts }) =>
+			parts.some(
+				({ plan, groups: own }) => plan.week === week && own.some(({ group }) => groups.includes(group)),
+			),
+		);
+		const last = groups.at(-1);
+		return {
+			rule: "space",
+			key: `space ${week} ${day} ${apparatus}`,
+			again: theirs.map(({ number }) => number).join(" "),
+			code: "H332",
+			about: { week, apparatus, ...(last === undefined ? {} : aboutGroup(last)) },
+			weight: WORTH.serious,
+			isHard: true,
+			wants(choices) {
+				for (const { piece } of theirs) {
+					choices.wantMinutes(piece, -3, 3);
+					choices.wantMoves(piece);
+				}
+			},
+			mentions: never,
+			rows({ program, stands }, broken) {
+				program.unless(
+					broken,
+					theirs.map((form): Term => [stands(form), 1]),
+					theirs.length - 1,
+				);
+			},
+		};
+	});
+}
+
+const crowdedOf = new WeakMap<Block, readonly { readonly code: "H318" | "H319" | "H320" }[]>();
+const PLACING = { overlap: "H318", between: "H319", landing: "H319", edge: "H320", wall: "H320" } as const;
+
+/** Stations over each other, too near, or over the edge: what stands in a block, as it stands. */
+function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly Case[] {
+	return curriculum.weeks.flatMap((week) =>
+		week.apparatus.flatMap((plan) =>
+			plan.blocks.flatMap((block): readonly Case[] => {
+				const part = partOf.get(block);
+				if (block.kind !== "stations" || part === undefined) return [];
+				let found = crowdedOf.get(block);
+				if (found === undefined) {
+					const codes = new Set(
+						floorPlanOf(curriculum, plan, block).crowding.map(({ kind }) => PLACING[kind]),
+					);
+					found = [...codes].map((code) => ({ code }));
+					crowdedOf.set(block, found);
+				}
+				const here = part.seats.flatMap(({ columns }) =>
+					[...columns.values()].filter((column) => chosen.has(column)),
+				);
+				return found.map(({ code }) => ({
+					rule: "space",
+					key: `${code} ${nameOf(part)}`,
+					again: here.map(nameOfColumn).join(" "),
+					code,
+					about: { week: week.week, apparatus: plan.apparatus },
+					weight: code === "H318" ? WORTH.serious : WORTH["worth a look"],
+					isHard: code === "H318",
+					wants(choices) {
+						for (const seat of part.seats) choices.loosen(seat);
+					},
+					mentions: never,
+					rows({ program, at }, broken) {
+						program.unless(
+							broken,
+							here.map((column): Term => [at(column), 1]),
+							here.length - 1,
+						);
+					},
+				}));
+			}),
+		),
+	);
+}
+
+// Set-out: nothing is carried during a class, nothing is missing.
+
+function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
+	return setOutRows(curriculum).flatMap((row) => {
+		if (row.carried.length === 0 && row.missing.length === 0) return [];
+		const { week, class: one, item } = row;
+		const users = [...chosen].filter(
+			({ seat, works }) =>
+				seat.part.plan.week === week &&
+				works.some(
+					({ group, station }) =>
+						group.class.id === one && station.drill.equipment.some((need) => need.item === item),
+				),
+		);
+		const missing = row.missing[0];
+		const case_: Case = {
+			rule: "set-out",
+			key: `set-out ${week} ${one} ${item}`,
+			again: users.map(nameOfColumn).join(" "),
+			code: "H333",
+			about: {
+				week,
+				class: one,
+				...(missing === undefined ? {} : { apparatus: missing.apparatus, equipment: item }),
+			},
+			weight: missing === undefined ? WORTH["worth a look"] : WORTH.serious,
+			isHard: missing !== undefined,
+			wants(choices) {
+				for (const { seat } of users) wantLess(choices, seat, item);
+			},
+			mentions: (_choices, seat, drill) =>
+				seat.part.plan.week === week && isForClass(seat, one) && usesItem(drill, item),
+			rows({ program, at }, broken) {
+				// Less use of an item never makes more to carry: one of these has to go.
+				program.unless(
+					broken,
+					users.map((column): Term => [at(column), 1]),
+					users.length - 1,
+				);
+			},
+		};
+		return users.length === 0 ? [] : [case_];
+	});
+}
+
+// Turns and doses: what is planned can be done.
+
+function turns({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
+	return classWeeks(curriculum).flatMap(({ week, one, time }) =>
+		time.blocks.flatMap(({ apparatus, block, drills }) => {
+			const part = partOf.get(block);
+			if (part === undefined) return [];
+			const noTurn = drills.filter((drill) => drill.turns === 0 && drill.minutes > 0);
+			return [
+				...noTurn.map(({ drill }) => withoutTurn(week, one.id, apparatus, drill)),
+				...(part.groups.some(({ group }) => group.class === one && isEaten(part, group))
+					? [eaten(part)]
+					: []),
+			];
+		}),
+	);
+}
+
+function isEaten(part: Part, group: Group): boolean {
+	const stations = part.seats.flatMap(({ columns }) => {
+		const [first] = columns.values();
+		return first?.works.filter((work) => work.group === group).map(({ station }) => station) ?? [];
+	});
+	return (
+		stations.length > 0 &&
+		eatenUp({ apparatus: part.apparatus, block: part.block, stations, from: 0, to: 0 }) !== undefined
+	);
+}
+
+function eaten(part: Part): Case {
+	return {
+		rule: "turns",
+		key: `eaten ${nameOf(part)}`,
+		code: "H344",
+		about: { week: part.plan.week, apparatus: part.apparatus },
+		weight: WORTH.serious,
+		isHard: true,
+		wants: (choices) => choices.wantMinutes(part.form.piece, 1, 6),
+		mentions: never,
+		rows({ program, stands }, broken) {
+			program.unless(broken, [[stands(part.form), 1]], 0);
+		},
+	};
+}
+
+function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
+	const waits = ({ seat: { part }, works }: Column): boolean =>
+		part.plan.week === week &&
+		part.apparatus === apparatus &&
+		works.some(({ group, station }) => group.class.id === one && station.turns === 0 && station.minutes > 0);
+	return {
+		rule: "turns",
+		key: `turn ${week} ${one} ${apparatus} ${drill}`,
+		code: "H316",
+		about: { week, class: one, apparatus, drill },
+		weight: WORTH["worth a look"],
+		isHard: false,
+		wants(choices) {
+			for (const column of choices.columnsOf(drill)) {
+				if (!waits(column)) continue;
+				choices.loosen(column.seat);
+				choices.wantMinutes(column.seat.part.form.piece, 1, 6);
+			}
+		},
+		mentions: (_choices, seat, other) =>
+			other.id === drill && seat.part.plan.week === week && isForClass(seat, one),
+		rows({ program, choices, at }, broken) {
+			for (const column of choices.columnsOf(drill))
+				if (waits(column)) program.unless(broken, [[at(column), 1]], 0);
+		},
+	};
+}
+
+function dose({ counted: { curriculum } }: Judged): readonly Case[] {
+	const all = dosePlaces(curriculum);
+	const kinds = [
+		{ code: "H334", isBroken: isDoseTooLong },
+		{ code: "H335", isBroken: isHoldTooLong },
+	] as const;
+	return kinds.flatMap(({ code, isBroken }) =>
+		[...Map.groupBy(all.filter(isBroken), ({ station }) => `${station.drill.id} ${station.level}`)].flatMap(
+			([key, [place]]): readonly Case[] => {
+				if (place === undefined) return [];
+				const { drill, level } = place.station;
+				const isBad = ({ works, seat }: Column): boolean =>
+					works.some(
+						({ station, block }) =>
+							station.level === level &&
+							isBroken({
+								block: { apparatus: seat.part.apparatus, block, stations: [station], from: 0, to: 0 },
+								station,
+							}),
+					);
+				return [
+					{
+						rule: "dose",
+						key: `${code} ${key}`,
+						code,
+						about: { level, drill: drill.id, week: place.work.week, apparatus: place.block.apparatus },
+						weight: WORTH["worth a look"],
+						isHard: false,
+						wants(choices) {
+							for (const column of choices.columnsOf(drill.id)) {
+								if (!isBad(column)) continue;
+								choices.loosen(column.seat);
+								if (code === "H334") choices.wantMinutes(column.seat.part.form.piece, 1, 6);
+							}
+						},
+						mentions: (_choices, seat, one) => one.id === drill.id && seat.part.levels.includes(level),
+						rows({ program, choices, at }, broken) {
+							for (const column of choices.columnsOf(drill.id))
+								if (isBad(column)) program.unless(broken, [[at(column), 1]], 0);
+						},
+					},
+				];
+			},
+		),
+	);
+}
+
+// Coverage: every shape and skill in enough weeks, none too far apart.
+
+function weeks({ counted }: Judged): readonly Case[] {
+	const { curriculum } = counted;
+	return expected(counted).flatMap((spacing): readonly Case[] => {
+		const { kind, id, level, taught } = spacing;
+		const wanted = weeksWanted(curriculum, kind);
+		if (wanted === undefined || taught.length >= wanted) return [];
+		const arrivesWith = kind === "skill" && curriculum.levels.get(level)?.entry.includes(id) === true;
+		const inWeeks = (name: string, least: number, weight: number): Case => ({
+			rule: "weeks",
+			key: `${name} ${kind} ${id} ${level}`,
+			code: kind === "shape" ? "H303" : "H304",
+			about: kind === "shape" ? { level, shape: id } : { level, skill: id },
+			weight,
+			isHard: false,
+			wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
+			mentions: never,
+			rows(model, broken) {
+				const sums = taughtIn(model, spacing).map(({ isTaught }): Term => [isTaught, 1]);
+				model.program.unlessLess(broken, sums, least);
+			},
+		});
+		const isNever = taught.length === 0 && !arrivesWith;
+		return [
+			inWeeks("weeks", wanted, WORTH["worth a look"]),
+			// That it is never taught is worse.
+			...(isNever ? [inWeeks("never", 1, WORTH.serious - WORTH["worth a look"])] : []),
+		];
+	});
+}
+
+function gap({ counted }: Judged): readonly Case[] {
+	const { curriculum } = counted;
+	return expected(counted).flatMap((spacing): readonly Case[] => {
+		const { kind, id, level, taught, longestGap } = spacing;
+		const wanted = gapWanted(curriculum, kind);
+		if (wanted === undefined || longestGap === undefined || longestGap <= wanted) return [];
+		return [
+			{
+				rule: "gap",
+				key: `gap ${kind} ${id} ${level}`,
+				code: kind === "shape" ? "H305" : "H306",
+				about: kind === "shape" ? { level, shape: id } : { level, skill: id },
+				weight: WORTH["worth a look"],
+				isHard: false,
+				wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
+				mentions: (_choices, seat, drill) =>
+					seat.part.levels.includes(level) && coveredBy(curriculum, drill.id, kind).includes(id),
+				rows(model, broken) {
+					const { program, at } = model;
+					const all = taughtIn(model, spacing);
+					for (const { isTaught, columns } of all)
+						for (const column of columns)
+							program.atMost(
+								[
+									[at(column), 1],
+									[isTaught, -1],
+								],
+								0,
+							);
+					for (const first of all) {
+						const between = all.filter(({ week }) => week > first.week && week <= first.week + wanted);
+						// Whatever is taught past the gap asks for something within it.
+						for (const later of all.filter(({ week }) => week > first.week + wanted)) {
+							program.unless(
+								broken,
+								[
+									[first.isTaught, 1],
+									[later.isTaught, 1],
+									...between.map(({ isTaught }): Term => [isTaught, -1]),
+								],
+								1,
+							);
+						}
+					}
+				},
+			},
+		];
+	});
+}
+
+function expected(counted: Counted): readonly Spacing[] {
+	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
+}
+
+function wantTaught(
+	choices: Choices,
+	{ kind, id, level }: Spacing,
+	isMeant: (week: number) => boolean,
+): void {
+	const drills = [...choices.curriculum.drills.values()].filter(
+		(drill) => drill.levels.has(level) && coveredBy(choices.curriculum, drill.id, kind).includes(id),
+	);
+	for (const drill of drills) {
+		for (const seat of choices.seatsFor(drill)) {
+			if (seat.part.levels.includes(level) && isMeant(seat.part.plan.week)) choices.want(seat, drill);
+		}
+	}
+	wantAdded(choices, level, drills, isMeant);
+}
+
+/** Whether a thing is taught to a level, week by week: a number that is at most the columns that teach it. */
+function taughtIn({ program, choices, at }: Model, { kind, id, level }: Spacing) {
+	const { curriculum } = choices;
+	const columns = [...curriculum.drills.values()]
+		.filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id))
+		.flatMap((drill) => choices.columnsOf(drill.id))
+		.filter((column) => column.levels.includes(level));
+	return [...Map.groupBy(columns, ({ seat }) => seat.part.plan.week)]
+		.sort(([a], [b]) => a - b)
+		.map(([week, here]) => {
+			const isTaught = program.upTo(
+				1,
+				here.map((column): Term => [at(column), 1]),
+			);
+			return { week, isTaught, columns: here };
+		});
+}
+
+// Direction: forward matched by backward.
+
+function direction({ counted }: Judged): readonly Case[] {
+	const { curriculum } = counted;
+	if (curriculum.targets.pairDirections !== true) return [];
+	return directionBalances(counted).flatMap(({ week, apparatus, lacking }) =>
+		lacking
+			.filter(({ level, missing }) => drillsOfDirection(curriculum, missing, apparatus, [level]).length > 0)
+			.map((one) => oneWay(curriculum, week, apparatus, one)),
+	);
+}
+
+function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, missing }: Lacking): Case {
+	const isHere = ({ part }: Seat): boolean =>
+		part.plan.week === week && part.apparatus === apparatus && part.levels.includes(level);
+	const wayOf = (drill: LinkedDrill) => bodyDirection(curriculum, drill);
+	const isAble = (way: "forward" | "backward"): boolean =>
+		drillsOfDirection(curriculum, way, apparatus, [level]).length > 0;
+	return {
+		rule: "direction",
+		key: `direction ${week} ${apparatus} ${level}`,
+		code: "H307",
+		about: { week, apparatus, level },
+		weight: WORTH["worth a look"],
+		isHard: false,
+		wants(choices) {
+			for (const seat of choices.seatsIn(week)) {
+				if (!isHere(seat)) continue;
+				for (const drill of drillsOfDirection(curriculum, missing, apparatus, [level]))
+					choices.want(seat, drill);
+				if ([...seat.columns.values()].some(({ drill }) => isOneWay(wayOf(drill)))) choices.loosen(seat);
+			}
+			const plan = choices.curriculum.weeks.find((one) => one.week === week);
+			if (plan === undefined) return;
+			wantAdded(
+				choices,
+				level,
+				drillsOfDirection(curriculum, missing, apparatus, [level]),
+				(one) => one === week,
+			);
+		},
+		mentions: (_choices, seat, drill) => isHere(seat) && isOneWay(wayOf(drill)),
+		rows({ program, choices, at }, broken) {
+			const ways = (["forward", "backward"] as const).map((way) => {
+				const columns = choices
+					.seatsIn(week)
+					.filter(isHere)
+					.flatMap((seat) => [...seat.columns.values()])
+					.filter(
+						({ drill, levels, seat }) =>
+							levels.includes(level) &&
+							drill.direction !== undefined &&
+							wayOf(drill) === way &&
+							stationMinutes(seat.part.block, seat.part.seats.length) > 0,
+					);
+				const isDone = program.amount(0, 1);
+				program.atMost([[isDone, 1], ...columns.map((column): Term => [at(column), -1])], 0);
+				for (const column of columns)
+					program.atMost(
+						[
+							[at(column), 1],
+							[isDone, -1],
+						],
+						0,
+					);
+				return { way, isDone };
+			});
+			for (const [one, other] of [ways, ways.toReversed()]) {
+				if (one === undefined || other === undefined || !isAble(other.way)) continue;
+				program.unless(
+					broken,
+					[
+						[one.isDone, 1],
+						[other.isDone, -1],
+					],
+					0,
+				);
+			}
+		},
+	};
+}
+
+function isOneWay(way: string): boolean {
+	return way === "forward" || way === "backward";
+}
+
+// Reach: every gymnast does the skills that she learns.
+
+function reach({ counted: { curriculum } }: Judged): readonly Case[] {
+	const wanted = curriculum.targets.skillReps;
+	const same = Map.groupBy(
+		seldomReached(curriculum),
+		({ skill, group }) => `${skill.id} ${group.gymnastsId}`,
+	);
+	return [...same].flatMap(([key, [first, ...more]]): readonly Case[] => {
+		if (first === undefined) return [];
+		const { skill, group } = first;
+		const gymnasts = group.gymnastsId;
+		/** What a column gives of it: repetitions that are performed, or that it is met at all. */
+		const given = ({ drill, works }: Column): number => {
+			const count = performedBy(drill).get(skill.id) ?? 0;
+			const own = works.filter((work) => work.group.gymnastsId === gymnasts);
+			if (wanted !== undefined) return own.reduce((sum, { station }) => sum + count * (station.done ?? 0), 0);
+			return own.length > 0 && (count > 0 || drill.skills.includes(skill.id)) ? 1 : 0;
+		};
+		const drills = [...curriculum.drills.values()].filter(
+			(drill) =>
+				performedBy(drill).has(skill.id) || (wanted === undefined && drill.skills.includes(skill.id)),
+		);
+		const least = wanted ?? 1;
+		return [
+			{
+				rule: "reach",
+				key: `reach ${key}`,
+				code: first.wanted === undefined ? "H343" : "H338",
+				about: { skill: skill.id, ...aboutGroup(group) },
+				weight: WORTH["worth a look"] * (1 + more.length),
+				isHard: false,
+				wants(choices) {
+					for (const drill of drills) {
+						for (const seat of choices.seatsFor(drill)) if (isFor(seat, gymnasts)) choices.want(seat, drill);
+						for (const column of choices.columnsOf(drill.id)) {
+							if (column.seat.drill === column.drill && worksFor(column, gymnasts).length > 0)
+								choices.wantMinutes(column.seat.part.form.piece, 1, 4);
+						}
+					}
+					for (const level of group.levels) wantAdded(choices, level, drills, () => true);
+				},
+				mentions: never,
+				rows({ program, choices, at }, broken) {
+					const terms = drills
+						.flatMap((drill) => choices.columnsOf(drill.id))
+						.map((column): Term => [at(column), given(column)]);
+					program.unlessLess(broken, terms, least);
+				},
+			},
+		];
+	});
+}
+
+// Load: no sudden step, not too many landings.
+
+function load({ counted: { curriculum } }: Judged): readonly Case[] {
+	const { loadStep, landings } = curriculum.targets;
+	return groupLoads(curriculum).flatMap((one): readonly Case[] => {
+		const { week, group } = one;
+		const before = weeksBefore(curriculum, week);
+		const most = [...one.drills].sort((a, b) => b.landings + b.hands - (a.landings + a.hands))[0]?.drill;
+		const about = { week, ...aboutGroup(group), ...(most === undefined ? {} : { drill: most }) };
+		const steps = loadStep === undefined ? [] : stepsOver(one, loadStep);
+		// Where nothing was done before, there is no step.
+		const noneBefore = [
+			...(one.landingsStep === undefined ? (["landings"] as const) : []),
+			...(one.handsStep === undefined ? (["hands"] as const) : []),
+		];
+		return [
+			...(steps.length > 0 && loadStep !== undefined
+				? [
+						contacts(
+							`step ${week} ${group.name}`,
+							"H311",
+							about,
+							group,
+							week,
+							["landings", "hands"],
+							(sum) => ({
+								terms: [
+									...sum(week, before.length),
+									...before.flatMap((past) => (past === undefined ? [] : sum(past, -loadStep))),
+								],
+								most: 0,
+							}),
+							before,
+							noneBefore,
+						),
+					]
+				: []),
+			...(landings !== undefined && one.landings > landings + 1e-9
+				? [
+						contacts(
+							`landings ${week} ${group.name}`,
+							"H340",
+							about,
+							group,
+							week,
+							["landings"],
+							(sum) => ({
+								terms: sum(week, 1),
+								most: landings,
+							}),
+							[],
+							[],
+						),
+					]
+				: []),
+		];
+	});
+}
+
+type Kind = "landings" | "hands";
+
+function contactsOf({ works }: Column, group: Group, kind: Kind): number {
+	const work = works.find((one) => one.group === group);
+	return work === undefined ? 0 : (work.station.drill.contacts?.[kind] ?? 0) * (work.station.done ?? 1);
+}
+
+function contacts(
+	key: string,
+	code: "H311" | "H340",
+	about: Finding["about"],
+	group: Group,
+	week: number,
+	kinds: readonly Kind[],
+	rowOf: (sum: (week: number, by: number) => readonly Term[]) => {
+		readonly terms: readonly Term[];
+		readonly most: number;
+	},
+	before: readonly (number | undefined)[],
+	noneBefore: readonly Kind[],
+): Case {
+	const isAny = (test: (kind: Kind) => boolean): boolean => kinds.some(test);
+	return {
+		rule: "load",
+		key,
+		code,
+		about,
+		weight: WORTH["worth a look"],
+		isHard: false,
+		wants(choices) {
+			const own = (one: number) =>
+				choices.seatsIn(one).filter(({ part }) => part.groups.some((work) => work.group === group));
+			const of = (column: Column, kind: Kind): number => contactsOf(column, group, kind);
+			for (const seat of own(week))
+				wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) < of(was, kind)));
+			for (const past of before) {
+				if (past === undefined) continue;
+				for (const seat of own(past))
+					wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) > of(was, kind)));
+			}
+			for (const piece of piecesOf(choices, week, group.class.id)) choices.wantMinutes(piece, -4, -1);
+		},
+		mentions: (_choices, { part }, drill) =>
+			part.plan.week === week && part.groups.some((one) => one.group === group) && hasContacts(drill),
+		rows({ program, choices, at }, broken) {
+			for (const kind of kinds) {
+				const sum = (one: number, by: number): readonly Term[] =>
+					choices
+						.seatsIn(one)
+						.flatMap((seat) => [...seat.columns.values()])
+						.map((column): Term => [at(column), by * contactsOf(column, group, kind)]);
+				const { terms, most } = rowOf(sum);
+				if (!noneBefore.includes(kind)) {
+					program.unless(broken, terms, most);
+					continue;
+				}
+				const past = before.flatMap((one) => (one === undefined ? [] : sum(one, 1)));
+				// Either something was done before, and the step counts, or nothing at all was.
+				const isSome = program.choice(0);
+				program.unless(isSome, past, 0);
+				const either = program.upTo(1, [
+					...(broken === undefined ? [] : [[broken, 1] as Term]),
+					[program.fixed(1), 1],
+					[isSome, -1],
+				]);
+				program.unless(either, terms, most);
+			}
+		},
+	};
+}
+
+function hasContacts(drill: LinkedDrill): boolean {
+	return [drill, ...drill.levels.values()].some(
+		({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+	);
+}
+
+/** Drills that would change a sum at a seat the right way. */
+function wantOther(choices: Choices, seat: Seat, isBetter: (now: Column, was: Column) => boolean): void {
+	const written = [...seat.columns.values()].find(({ drill }) => drill === seat.drill);
+	if (written === undefined) return;
+	for (const drill of choices.candidates(seat)) {
+		if (!seat.columns.has(drill.id) && isBetter(choices.look(seat, drill), written))
+			choices.want(seat, drill);
+	}
+}
+
+// Novelty: not too much that is new at once.
+
+function novelty({ counted: { curriculum } }: Judged): readonly Case[] {
+	const most = curriculum.targets.newDrills;
+	if (most === undefined) return [];
+	return classWeeks(curriculum).flatMap(({ week, one, time }): readonly Case[] => {
+		if (time.newDrills.length <= most || week === curriculum.weeks[0]?.week) return [];
+		const fresh = new Set(time.newDrills);
+		return [
+			{
+				rule: "novelty",
+				key: `novelty ${week} ${one.id}`,
+				code: "H341",
+				about: { week, class: one.id },
+				weight: WORTH["worth a look"],
+				isHard: false,
+				wants(choices) {
+					for (const seat of choices.seatsIn(week)) {
+						if (!isForClass(seat, one.id)) continue;
+						for (const drill of choices.candidates(seat))
+							if (isDoneBefore(choices, drill.id, week, one.id)) choices.want(seat, drill);
+					}
+					for (const id of fresh) {
+						const drill = curriculum.drills.get(id);
+						if (drill === undefined) continue;
+						for (const seat of choices.seatsFor(drill))
+							if (seat.part.plan.week < week && isForClass(seat, one.id)) choices.want(seat, drill);
+					}
+				},
+				mentions: (_choices, seat) => seat.part.plan.week === week && isForClass(seat, one.id),
+				rows({ program, choices, at }, broken) {
+					for (const group of groupsOfClass(curriculum, one)) {
+						const isHere = (column: Column): boolean => column.works.some((work) => work.group === group);
+						const here = choices.seatsIn(week).flatMap((seat) => [...seat.columns.values()].filter(isHere));
+						const start = Math.min(
+							...here.flatMap(({ works }) =>
+								works.filter((work) => work.group === group).map(({ moment }) => moment),
+							),
+						);
+						const news = [...Map.groupBy(here, ({ drill }) => drill.id)].map(([drill, columns]) => {
+							const before = choices
+								.columnsOf(drill)
+								.filter((column) => worksFor(column, group.gymnastsId).some(({ moment }) => moment < start));
+							const isNew = program.amount(0, 1);
+							for (const column of columns)
+								program.atMost(
+									[[at(column), 1], [isNew, -1], ...before.map((past): Term => [at(past), -1])],
+									0,
+								);
+							return isNew;
+						});
+						program.unless(
+							broken,
+							news.map((isNew): Term => [isNew, 1]),
+							most,
+						);
+					}
+				},
+			},
+		];
+	});
+}
+
+function isDoneBefore(choices: Choices, drill: Id, week: number, one: Id): boolean {
+	return choices
+		.columnsOf(drill)
+		.some(
+			({ seat, drill: own, works }) =>
+				seat.drill === own && seat.part.plan.week < week && works.some(({ group }) => group.class.id === one),
+		);
+}
+
+// Activity: enough of the class's time on the move.
+
+function activity({ counted: { curriculum } }: Judged): readonly Case[] {
+	const target = curriculum.targets.activeShare;
+	if (target === undefined) return [];
+	return classWeeks(curriculum).flatMap(({ week, one, time }): readonly Case[] => {
+		const { activeShare, available, blocks } = time;
+		if (blocks.length === 0 || activeShare === undefined || available === undefined) return [];
+		if (activeShare >= target - 1e-9) return [];
+		const groups = groupsOfClass(curriculum, one);
+		const gymnasts = groups.reduce((sum, group) => sum + group.gymnasts, 0);
+		/** Active minutes of a gymnast, and what she need not move of minutes nobody knows of. */
+		const given = ({ works }: Column): number =>
+			works
+				.filter(({ group }) => groups.includes(group))
+				.reduce((sum, { group, station }) => {
+					const { activeMinutes, turns, minutes } = drillTime(station);
+					return (
+						sum + ((activeMinutes + (turns === undefined ? target * minutes : 0)) * group.gymnasts) / gymnasts
+					);
+				}, 0);
+		return [
+			{
+				rule: "activity",
+				key: `activity ${week} ${one.id}`,
+				code: "H309",
+				about: { week, class: one.id },
+				weight: WORTH["worth a look"],
+				isHard: false,
+				wants(choices) {
+					for (const seat of choices.seatsIn(week))
+						if (isForClass(seat, one.id)) wantOther(choices, seat, (now, was) => given(now) > given(was));
+					for (const piece of piecesOf(choices, week, one.id)) choices.wantMinutes(piece, -3, 3);
+				},
+				mentions: (_choices, seat) => seat.part.plan.week === week && isForClass(seat, one.id),
+				rows({ program, choices, at }, broken) {
+					const terms = choices
+						.seatsIn(week)
+						.flatMap((seat) => [...seat.columns.values()])
+						.map((column): Term => [at(column), given(column)]);
+					program.unlessLess(broken, terms, target * available - one.warmUp);
+				},
+			},
+		];
+	});
+}

@@ -1,0 +1,35 @@
+/**
+ * What is proved to be the best is the best: in small clubs every plan is tried, and judged by the
+ * measures alone. The full number runs with `HANDBOOK_MANY=1`.
+ */
+
+import { afterAll, describe, expect, it } from "vitest";
+import { Solver } from "../../scripts/solve/solver.ts";
+import { bestOfAll, mendSwaps, smallClub } from "./small-club.ts";
+
+const CLUBS = process.env.HANDBOOK_MANY === undefined ? 20 : 1000;
+
+const solver = new Solver();
+afterAll(() => solver.end());
+
+describe("a small club", () => {
+	it(`is mended as well as by trying every plan, ${CLUBS} times`, { timeout: 900_000 }, async () => {
+		let mended = 0;
+		for (let seed = 1; seed <= CLUBS; seed++) {
+			const club = smallClub(seed);
+			const best = bestOfAll(club);
+			const found = await mendSwaps(club, (program, wish) => solver.solve(program, wish));
+			const weight = Math.round(found.after.reduce((sum, one) => sum + one.weight, 0));
+			const changes = Math.floor(found.price - weight);
+			expect({ seed, weight, changes, proof: found.proof }).toEqual({
+				seed,
+				weight: best.weight,
+				changes: best.changes,
+				proof: "all",
+			});
+			if (changes > 0) mended++;
+		}
+		// Clubs in which there is nothing to mend would prove nothing.
+		expect(mended).toBeGreaterThan(CLUBS / 3);
+	});
+});
