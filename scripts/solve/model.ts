@@ -6,7 +6,7 @@
  * otherwise is one variable that is 1.
  */
 
-import { type Choices, type Column, type Form, nameOfColumn, type Seat } from "./choices.ts";
+import type { Choices, Column, Form, Seat } from "./choices.ts";
 import { Program, type ProgramData, type Term, type Variable } from "./program.ts";
 import type { Case, Model } from "./rules.ts";
 import type { Start } from "./solver.ts";
@@ -195,7 +195,7 @@ function different(
 	}
 }
 
-export function changedForms({ forms }: Chosen): readonly Form[] {
+function changedForms({ forms }: Chosen): readonly Form[] {
 	return [...forms].filter(({ move }) => move.kind !== "keep" && move.kind !== "absent");
 }
 
@@ -210,10 +210,4 @@ export function priceOf(chosen: Chosen): number {
 		[...chosen.forms].reduce((sum, { price }) => sum + price, 0) +
 		[...chosen.columns].reduce((sum, { price }) => sum + price, 0)
 	);
-}
-
-/** The same for the same choice. */
-export function nameOfChosen(chosen: Chosen): string {
-	const forms = changedForms(chosen).map(({ number }) => number);
-	return [...forms.sort((a, b) => a - b), ...[...chosen.columns].map(nameOfColumn).sort()].join(" ");
 }

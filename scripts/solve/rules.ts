@@ -102,7 +102,7 @@ export interface Model {
 }
 
 /** What a finding is worth: the weights are so far apart that changes are counted only between equals. */
-export const WORTH = { serious: 1000, "worth a look": 300, note: 100 } as const;
+const WORTH = { serious: 1000, "worth a look": 300, note: 100 } as const;
 
 const nothing = (): void => {};
 const never = (): boolean => false;
@@ -199,7 +199,7 @@ function order({ counted: { curriculum } }: Judged): readonly Case[] {
 const ORDER_CODES = { after: "H302", needs: "H301", ready: "H330" } as const;
 
 /** The case of gymnasts, a drill and one thing that it asks for. */
-export function outOfOrder(
+function outOfOrder(
 	gymnasts: string,
 	drill: Id,
 	level: Id,

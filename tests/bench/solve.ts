@@ -1,0 +1,114 @@
+/**
+ * Benchmark: mending. A right term (the demo's, mended first) is damaged by swaps that a seed chooses, and
+ * mended again; then one week, and a club of 1,000 drills and 40 weeks. Prints seconds of the clock and of
+ * the processor (solver and measures together), and asserts nothing.
+ * Run with `node tests/bench/solve.ts [faults …]`, or `node tests/bench/solve.ts large [seconds]`.
+ */
+
+import { openHandbook } from "../../scripts/handbook.ts";
+import { withWeeks } from "../../scripts/link/join-records.ts";
+import type { Curriculum } from "../../scripts/model.ts";
+import { changesOf } from "../../scripts/solve/apply.ts";
+import { Choices, type Scope } from "../../scripts/solve/choices.ts";
+import { inComponents } from "../../scripts/solve/components.ts";
+import { type Mended, mend } from "../../scripts/solve/mend.ts";
+import { Solver } from "../../scripts/solve/solver.ts";
+import { numbersFrom } from "../solve/small-club.ts";
+
+const now = performance.now.bind(performance);
+
+/** Other drills on so many seats. */
+export function damaged(curriculum: Curriculum, faults: number, seed: number): Curriculum {
+	const below = numbersFrom(seed);
+	const choices = new Choices(curriculum);
+	const seats = choices.seats.filter((seat) => choices.candidates(seat).length > 0);
+	const swaps = new Map<string, string>();
+	while (swaps.size < faults) {
+		const seat = seats[below(seats.length)];
+		const able = seat === undefined ? [] : choices.candidates(seat);
+		const drill = able[below(able.length)];
+		if (seat === undefined || drill === undefined) continue;
+		const { plan, apparatus, block } = seat.part;
+		swaps.set(`${plan.week}/${apparatus}/${block.number}/${seat.station}`, drill.id);
+	}
+	const weeks = curriculum.weeks.map((week) => ({
+		...week,
+		apparatus: week.apparatus.map((plan) => ({
+			...plan,
+			blocks: plan.blocks.map((block) => ({
+				...block,
+				stations: block.stations.map((station, i) => {
+					const drill = swaps.get(`${week.week}/${plan.apparatus}/${block.number}/${i}`);
+					return drill === undefined ? station : { ...station, drill };
+				}),
+			})),
+		})),
+	}));
+	return withWeeks(curriculum, weeks);
+}
+
+async function timed(
+	name: string,
+	curriculum: Curriculum,
+	seconds: number,
+	scope: Scope = {},
+): Promise<Mended> {
+	const solver = new Solver();
+	const [started, before] = [now(), process.cpuUsage()];
+	const choices = new Choices(curriculum, { scope });
+	const mended = await mend(choices, {
+		solve: inComponents((program, wish) => solver.solve(program, wish), now),
+		isAsked: ({ about }) => scope.week === undefined || about.week === scope.week,
+		seconds,
+		now,
+	});
+	const used = process.cpuUsage(before);
+	await solver.end();
+	const clock = ((now() - started) / 1000).toFixed(1);
+	const processor = ((used.user + used.system) / 1e6).toFixed(1);
+	console.log(
+		`${name}: ${mended.before.length} causes → ${mended.after.length}, ${changesOf(choices, mended.chosen).length} changes, proof ${mended.proof} (${mended.status}), price ${mended.price.toFixed(2)}, bound ${mended.bound.toFixed(2)}; clock ${clock} s, processor ${processor} s; ${mended.size.rows} rows, ${mended.size.choices} choices; solver ${Math.round(mended.size.memory / 2 ** 20)} MB, process ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`,
+	);
+	return mended;
+}
+
+/** The demo with so many drills and weeks: copies under other ids, and its weeks again and again. */
+function enlarged(demo: Curriculum, drills: number, weeks: number): Curriculum {
+	const own = [...demo.drills.values()];
+	const all = Array.from({ length: drills }, (_, i) => {
+		const drill = own[i % own.length];
+		const round = Math.floor(i / own.length);
+		return drill === undefined || round === 0
+			? drill
+			: { ...drill, id: `${drill.id}-${round + 1}`, planned: [] };
+	}).filter((drill) => drill !== undefined);
+	const curriculum = {
+		...demo,
+		term: { ...demo.term, weeks, closed: [] },
+		drills: new Map(all.map((drill) => [drill.id, drill])),
+	};
+	const plans = Array.from({ length: weeks }, (_, i) => ({
+		...demo.weeks[i % demo.weeks.length],
+		week: i + 1,
+	}));
+	return withWeeks(curriculum, plans as Curriculum["weeks"]);
+}
+
+async function main(): Promise<void> {
+	const { handbook } = openHandbook(".");
+	if (handbook === undefined) throw new Error("The demo has errors.");
+	const { curriculum } = handbook;
+	if (process.argv[2] === "large") {
+		const large = damaged(enlarged(curriculum, 1000, 40), 20, 7);
+		const worse = damaged(enlarged(curriculum, 1000, 40), 200, 7);
+		await timed("1,000 drills and 40 weeks, a week", worse, 60, { week: 8 });
+		await timed("1,000 drills and 40 weeks, the term", large, Number(process.argv[3] ?? 300));
+		return;
+	}
+	const right = await timed("the demo's term", curriculum, 120);
+	const faults = process.argv.length > 2 ? process.argv.slice(2).map(Number) : [5, 20, 60];
+	for (const count of faults) await timed(`${count} faults`, damaged(right.curriculum, count, 7), 120);
+	await timed("one week of 20 faults", damaged(right.curriculum, 20, 7), 60, { week: 8 });
+}
+
+if (import.meta.main) await main();
