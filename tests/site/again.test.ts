@@ -190,11 +190,13 @@ it("the program's fingerprint tells every change of a file, and not where the pr
 
 it("page functions look no place up: devices do not have it", () => {
 	const folders = ["layouts/pages", "layouts/parts"].map((folder) => join(REPOSITORY, folder));
+	// Where a page is written is said in the list of kinds, and asked for by the preview alone.
+	const withoutWritten = (text: string) => text.replace(/\bwritten: \(\) => .*/g, "");
 	const texts = folders.flatMap((folder) =>
 		readdirSync(folder, { recursive: true })
 			.map(String)
 			.filter((name) => name.endsWith(".ts"))
-			.map((name) => [name, readFileSync(join(folder, name), "utf8")] as const),
+			.map((name) => [name, withoutWritten(readFileSync(join(folder, name), "utf8"))] as const),
 	);
 	expect(texts.length).toBeGreaterThan(40);
 	expect(
