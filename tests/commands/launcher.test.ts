@@ -111,7 +111,9 @@ describe("the launcher", () => {
 		const { scripts } = JSON.parse(readFileSync(join(REPOSITORY, "package.json"), "utf8")) as {
 			readonly scripts: Readonly<Record<string, string>>;
 		};
-		const started = Object.values(scripts).flatMap((line) => line.replace(/ --max-semi-space-size=\d+/, "").match(/\bnode \S+/g) ?? []);
+		const started = Object.values(scripts).flatMap(
+			(line) => line.replace(/ --max-semi-space-size=\d+/, "").match(/\bnode \S+/g) ?? [],
+		);
 		expect(new Set(started)).toEqual(new Set(["node scripts/run.mjs"]));
 		expect(Object.values(scripts).filter((line) => /\b(vitest|eleventy) /.test(line))).toEqual([]);
 	});
