@@ -4,8 +4,9 @@
  *
  * Steps: count the weeks that they touch, for all classes, by the measures that look at one week; where
  * the finding is of the whole term, count the term as well, for the classes it is about; where drills are
- * done at another time or no more, count the order and what is covered, for all. Edits are refused that leave the finding, that ask for more minutes than a class has, or
- * that make a new finding which harms as much or more. What coverage they cost, `--what-if` says.
+ * done at another time or no more, count the order and what is covered, for all. Edits are refused that
+ * leave the finding, that ask for more minutes than a class has, or that make a new finding which harms
+ * as much or more. What coverage they cost, `--what-if` says.
  */
 
 import type { Curriculum, Finding, Id } from "../model.ts";
