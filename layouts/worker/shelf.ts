@@ -25,6 +25,16 @@ export class Shelf {
 		return caches.open(`${this.#prefix}later`);
 	}
 
+	/** A part that is kept. Looking makes no cache: one that was just taken away stays away. */
+	part(key: string): Promise<Response | undefined> {
+		return caches.match(key, { cacheName: `${this.#prefix}parts` });
+	}
+
+	/** A later file that is kept. */
+	laterFile(key: string): Promise<Response | undefined> {
+		return caches.match(key, { cacheName: `${this.#prefix}later` });
+	}
+
 	/** An address inside the scope for something kept; it is never asked of the network. */
 	key(name: string): string {
 		return `${this.#scope}offline/kept/${name}`;
@@ -32,8 +42,7 @@ export class Shelf {
 
 	/** A text of this edition. */
 	async read(name: string): Promise<string | undefined> {
-		const cache = await caches.open(this.#name);
-		return (await cache.match(this.key(name)))?.text();
+		return (await caches.match(this.key(name), { cacheName: this.#name }))?.text();
 	}
 
 	async lay(name: string, text: string): Promise<void> {

@@ -161,7 +161,7 @@ async function takeLater(): Promise<void> {
 async function answer(request: Request, path: string): Promise<Response> {
 	const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
 	const part = files.get(file);
-	const kept = part === undefined ? undefined : await (await shelf.parts()).match(partKey(part));
+	const kept = part === undefined ? undefined : await shelf.part(partKey(part));
 	if (kept !== undefined) return kept;
 	const text = await read(file);
 	if (text !== undefined) return textResponse(file, text, 200);
@@ -193,12 +193,11 @@ async function read(file: string): Promise<string | undefined> {
 
 /** The file that is kept; else the network's, which is then kept. */
 async function laterOr(request: Request, file: ListedFile): Promise<Response> {
-	const kept = await shelf.later();
-	const known = await kept.match(laterKey(file));
+	const known = await shelf.laterFile(laterKey(file));
 	if (known !== undefined) return known;
 	try {
-		await takeFiles(kept, [file], address, laterKey);
-		const taken = await kept.match(laterKey(file));
+		await takeFiles(await shelf.later(), [file], address, laterKey);
+		const taken = await shelf.laterFile(laterKey(file));
 		if (taken !== undefined) return taken;
 	} catch {
 		// The host has another file by now, or there is no network: the browser's own answer tells.
