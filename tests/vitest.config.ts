@@ -12,6 +12,9 @@ export default defineConfig({
 		// Two cores, and one more file for the time that browsers and started programs are waited for.
 		maxWorkers: 3,
 		// What the program keeps of its user is not the tester's own.
-		env: { XDG_STATE_HOME: join(tmpdir(), "handbook-tests-state") },
+		env: {
+			XDG_STATE_HOME: join(tmpdir(), "handbook-tests-state"),
+			XDG_CACHE_HOME: join(tmpdir(), "handbook-tests-cache"),
+		},
 	},
 });

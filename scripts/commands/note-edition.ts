@@ -6,15 +6,24 @@
  */
 
 import { join } from "node:path";
-import { openFolder } from "../files/folder.ts";
+import { openFolder, realPlace } from "../files/folder.ts";
+import { givenKind } from "../files/given.ts";
+import { clubResults } from "../files/places.ts";
+import { PROGRAM } from "../files/program.ts";
 import type { ClubEdition } from "../model.ts";
 import { CLUB_RECORD, editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
 import { addToOutput } from "./publish.ts";
 import type { Run } from "./run.ts";
 
-/** The output of a club folder where nobody names another. */
+/**
+ * The output of a club folder where nobody names another: `_site` in it where the program lies in the same
+ * folder, or where there is one; else a folder beside what is kept for the club, since a club's folder may
+ * be one that a program carries to other computers, and an edition has hundreds of files.
+ */
 export function ownOutput(clubDir: string): string {
-	return join(clubDir, "_site");
+	const inside = join(clubDir, "_site");
+	const own = realPlace(clubDir) === realPlace(PROGRAM) || givenKind(inside) !== undefined;
+	return own ? inside : join(clubResults(clubDir), "site");
 }
 
 /** Notes the edition in the club folder, if this is its own output; says so where that cannot be done. */

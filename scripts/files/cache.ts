@@ -2,17 +2,13 @@
  * What was made once and need not be made again, by a name that says all it depends on.
  *
  * Each entry begins with this machine's seal of its name and its bytes: one that was damaged, cut short,
- * renamed, or that came with somebody's folder is made anew. A cache that cannot be read or written, or
- * whose folder leads out of the club, keeps nothing, and that is no fault.
+ * renamed, or that somebody put there is made anew. A cache that cannot be read or written keeps nothing,
+ * and that is no fault.
  */
 
-import { join } from "node:path";
-import { type Folder, makeFolder } from "./folder.ts";
+import type { Folder } from "./folder.ts";
 import { sealOf } from "./machine-key.ts";
-import { PROGRAM } from "./program.ts";
-
-/** The folder, inside the club's, for what can be made again. */
-const CACHE_FOLDER = ".handbook-cache";
+import { cachePlace, clubPlace } from "./places.ts";
 
 /** Bytes of the seal before the content. */
 const SEAL_LENGTH = 32;
@@ -109,22 +105,19 @@ export class Cache {
 	}
 }
 
-/** A part of a club's cache; undefined where its folder is a link out of the club. */
+/** A part of what is kept for one club; undefined where it cannot be. It is made when something is kept. */
 export function cacheFolder(clubDir: Folder, part: string): Folder | undefined {
 	try {
-		return clubDir.inner(`${CACHE_FOLDER}/${part}`);
+		return cachePlace().inner(`${clubPlace(clubDir.path)}/${part}`);
 	} catch {
 		return undefined;
 	}
 }
 
-/**
- * A part of what is kept beside the program's own packages, for all clubs: no part of a club's folder,
- * which may be a synchronised one. Where it cannot be written, all is made anew each time.
- */
+/** A part of what is kept for all clubs. Where it cannot be written, all is made anew each time. */
 export function programCache(part: string): Cache {
 	try {
-		return new Cache(makeFolder(join(PROGRAM, "node_modules/.cache/handbook", part)), true);
+		return new Cache(cachePlace().inner(`program/${part}`), true);
 	} catch {
 		return new Cache(undefined, false);
 	}

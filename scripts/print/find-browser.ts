@@ -14,8 +14,8 @@
 import { randomUUID } from "node:crypto";
 import { homedir } from "node:os";
 import { delimiter, isAbsolute, join, resolve } from "node:path";
-import { makeFolder } from "../files/folder.ts";
 import { givenKind, isExecutable } from "../files/given.ts";
+import { cachePlace } from "../files/places.ts";
 import { packageFolder, readProgramText } from "../files/program.ts";
 import { unpackFolder, unpackProgram } from "../files/unpack.ts";
 
@@ -181,8 +181,7 @@ async function unpackedFolder(environment: Readonly<Record<string, string | unde
 		typeof described === "object" && described !== null && "version" in described
 			? String(described.version)
 			: "0";
-	const cache = environment.XDG_CACHE_HOME ?? join(environment.HOME ?? homedir(), ".cache");
-	const folder = makeFolder(join(cache, "curriculum-handbook"));
+	const folder = cachePlace(environment);
 	const name = `chromium-${version}`;
 	if (folder.has(name)) return folder.place(name);
 

@@ -4,6 +4,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { handbook as command } from "../run-command.ts";
 import { textsIn } from "./texts-in.ts";
@@ -196,7 +197,7 @@ describe("print", () => {
 		const { status, stdout } = printed("class-sheets", "--week", "1", "--class", "mon", "--club", dir);
 		expect(stdout).toContain("print/weeks/week-1/class-sheets/mon.pdf");
 		expect(status).toBe(0);
-		const made = readdirSync(join(dir, "_site"), { recursive: true, withFileTypes: true })
+		const made = readdirSync(`${ownOutput(dir)}/`, { recursive: true, withFileTypes: true })
 			.filter((entry) => entry.isFile())
 			.map(({ name }) => name)
 			// What was printed is noted beside it.

@@ -21,6 +21,7 @@ import { join } from "node:path";
 import sharp from "sharp";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
 import { binderOf } from "../../scripts/print/binder.ts";
@@ -49,7 +50,7 @@ function editionIn(file: string): ClubEdition {
 	return JSON.parse(readFileSync(file, "utf8")) as ClubEdition;
 }
 
-const inOutput = (clubDir: string) => editionIn(join(clubDir, "_site/data/edition.json"));
+const inOutput = (clubDir: string) => editionIn(join(ownOutput(clubDir), "data/edition.json"));
 const inClub = (clubDir: string) => editionIn(join(clubDir, "_data/edition.json"));
 
 function scratch(): string {
@@ -122,15 +123,14 @@ describe("the edition of a club", () => {
 		const club = smallClub();
 		build(club, "2026-11-28");
 		const bytes = () =>
-			readdirSync(join(club, "_site/"), { recursive: true, withFileTypes: true })
+			readdirSync(`${ownOutput(club)}/`, { recursive: true, withFileTypes: true })
 				.filter((entry) => entry.isFile())
 				.map((entry) => join(entry.parentPath, entry.name))
 				.sort()
 				.map((file) => [file, readFileSync(file, "latin1")]);
 		const before = bytes();
-		rmSync(join(club, ".handbook-cache"), { recursive: true, force: true });
-		rmSync(join(club, "_site"));
-		rmSync(join(club, "._site.editions"), { recursive: true });
+		rmSync(ownOutput(club));
+		rmSync(join(ownOutput(club), "../.site.editions"), { recursive: true });
 		build(club, "2027-02-01");
 		const names = (list: readonly (readonly unknown[])[]) => list.length;
 		expect(names(bytes())).toBe(names(before));
@@ -177,8 +177,6 @@ describe("the edition of a club", () => {
 		const now = new Date("2026-11-30T12:00:00Z");
 		const content = () => openHandbook(club, { now }).handbook?.edition.content;
 		const before = content();
-		mkdirSync(join(club, ".handbook-cache"));
-		writeFileSync(join(club, ".handbook-cache/some"), "thing");
 		writeFileSync(join(club, "content/media/unused.png"), readFileSync(picture));
 		expect(content()).toBe(before);
 		await paint(200);
@@ -204,7 +202,7 @@ describe("a reader meets the edition", () => {
 	])("in the same words on site and paper (%s)", async (language, words, markup) => {
 		const club = smallClub(language);
 		build(club, "2026-11-30");
-		const read = (file: string) => readFileSync(join(club, "_site", file), "utf8");
+		const read = (file: string) => readFileSync(join(ownOutput(club), file), "utf8");
 		expect(read("about/index.html")).toContain(markup);
 		expect(read("assets/edition.js")).toContain(`"${words.slice("Edition ".length)}"`);
 		const { handbook } = openHandbook(club);
@@ -215,7 +213,7 @@ describe("a reader meets the edition", () => {
 		expect(sheets.sections[0]?.parts[0]?.html.text).toContain(words);
 		// The hash stands in data, and in front of no reader.
 		const { content } = handbook.edition;
-		for (const page of readdirSync(join(club, "_site/"), { recursive: true }).map(String)) {
+		for (const page of readdirSync(`${ownOutput(club)}/`, { recursive: true }).map(String)) {
 			if (page.endsWith(".html")) expect(read(page)).not.toContain(content.slice(0, 8));
 		}
 		expect(JSON.parse(read("data/handbook.json")).edition).toEqual(handbook.edition);

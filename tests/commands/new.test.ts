@@ -8,6 +8,7 @@ import { type Schema, Validator } from "@cfworker/json-schema";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { type Ask, suggestions } from "../../scripts/commands/ask.ts";
 import { type NewOptions, newCommand } from "../../scripts/commands/new.ts";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import type { Run } from "../../scripts/commands/run.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { readClub } from "../../scripts/read/read-club.ts";
@@ -58,8 +59,8 @@ describe("new club", () => {
 		);
 		expect(built.stdout).toMatch(/^wrote \d+ pages/);
 		expect(built.status).toBe(0);
-		expect(existsSync(join(folder, "_site/drills/log-roll/index.html"))).toBe(true);
-		expect(existsSync(join(folder, "_site/schemas/drill.schema.json"))).toBe(true);
+		expect(existsSync(join(ownOutput(folder), "drills/log-roll/index.html"))).toBe(true);
+		expect(existsSync(join(ownOutput(folder), "schemas/drill.schema.json"))).toBe(true);
 	});
 
 	it("takes names in other scripts and with signs that YAML knows", async () => {

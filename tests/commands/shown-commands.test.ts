@@ -17,6 +17,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { PRINT_CHOICES } from "../../scripts/commands/print-choices.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { CHANGES_EXAMPLE, COMMANDS, MAPPING_EXAMPLE } from "../../scripts/views/author-guide.ts";
@@ -145,7 +146,7 @@ it("a page of what changed is built on a small club", async () => {
 		killSignal: "SIGKILL",
 	});
 	expect(status).toBe(0);
-	expect(existsSync(join(here, "_site/what-changed/index.html"))).toBe(true);
+	expect(existsSync(join(ownOutput(here), "what-changed/index.html"))).toBe(true);
 });
 
 function texts(club: string): ReadonlyMap<string, string> {

@@ -20,8 +20,8 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { describe, expect, it, onTestFinished } from "vitest";
-import { Cache, cacheFolder } from "../../scripts/files/cache.ts";
+import { describe, expect, it, onTestFinished, vi } from "vitest";
+import { Cache, cacheFolder, programCache } from "../../scripts/files/cache.ts";
 import { type Folder, isInside, LeadsOut, openFolder, realPlace } from "../../scripts/files/folder.ts";
 import { sha256 } from "../../scripts/files/hash.ts";
 import { sealOf } from "../../scripts/files/machine-key.ts";
@@ -215,16 +215,16 @@ const DOOR = new URL("../../scripts/files/folder.ts", import.meta.url).href;
 
 describe("what is kept", () => {
 	it("is taken again only as it was written, under its own name, by this machine", () => {
-		const { club, door } = scene();
+		const { door } = scene();
 		const folder = cacheFolder(door, "things");
 		const bytes = Buffer.from("made with care");
 		new Cache(folder, true).put("one", bytes);
 		const again = () => new Cache(folder, true);
 		expect(again().find("one")).toEqual(bytes);
 
-		const file = join(club, ".handbook-cache/things/one");
+		const file = join(folder?.path ?? "", "one");
 		const whole = readFileSync(file);
-		writeFileSync(join(club, ".handbook-cache/things/two"), whole);
+		writeFileSync(join(folder?.path ?? "", "two"), whole);
 		expect(again().find("two")).toBeUndefined();
 		for (const at of [0, 20, whole.length - 1]) {
 			const damaged = Buffer.from(whole);
@@ -240,31 +240,46 @@ describe("what is kept", () => {
 	});
 
 	it("is left to a number, the newest of it", () => {
-		const { club, door } = scene();
-		const cache = new Cache(cacheFolder(door, "things"), true);
+		const { door } = scene();
+		const place = cacheFolder(door, "things");
+		const cache = new Cache(place, true);
 		for (const name of ["one", "two", "three"]) {
 			cache.put(name, Buffer.from(name));
 			const time = new Date(2027, 0, name.length + (name === "two" ? 1 : 0));
-			utimesSync(join(club, ".handbook-cache/things", name), time, time);
+			utimesSync(join(place?.path ?? "", name), time, time);
 		}
 		cache.leave(3);
-		expect(readdirSync(join(club, ".handbook-cache/things"))).toHaveLength(3);
+		expect(readdirSync(place?.path ?? "")).toHaveLength(3);
 		cache.leave(2);
-		expect(readdirSync(join(club, ".handbook-cache/things"))).toEqual(["three", "two"]);
+		expect(readdirSync(place?.path ?? "")).toEqual(["three", "two"]);
 		expect(cache.findJson("two")).toBeUndefined();
 		cache.put("list", Buffer.from("[1]"));
 		expect(cache.findJson("list")).toEqual([1]);
 	});
 
-	it("in a folder that leads out keeps nothing, and sweeps nothing away", () => {
-		const { club, outside, door } = scene();
-		symlinkSync(outside, join(club, ".handbook-cache"));
-		const folder = cacheFolder(door, "inner");
-		expect(folder).toBeUndefined();
-		const cache = new Cache(folder, true);
-		cache.put("one", Buffer.from("x"));
-		cache.sweep();
-		expect(readdirSync(join(outside, "inner"))).toEqual(["file"]);
+	it("lies in no club folder, and two clubs share none of it", () => {
+		const one = scene();
+		const other = scene();
+		const folder = cacheFolder(one.door, "things")?.path ?? "";
+		const before = readdirSync(one.club, { recursive: true }).sort();
+		new Cache(cacheFolder(one.door, "things"), true).put("one", Buffer.from("x"));
+		expect(readdirSync(folder)).toContain("one");
+		expect(readdirSync(one.club, { recursive: true }).sort()).toEqual(before);
+		expect(cacheFolder(other.door, "things")?.path).not.toBe(folder);
+		// A way to the folder through a link is the same club.
+		symlinkSync(one.club, join(other.outside, "link"));
+		expect(cacheFolder(openFolder(join(other.outside, "link")), "things")?.path).toBe(folder);
+	});
+
+	it("where it cannot be written is made anew, and that is no fault", () => {
+		const { door, outside } = scene();
+		writeFileSync(join(outside, "no-folder"), "");
+		vi.stubEnv("XDG_CACHE_HOME", join(outside, "no-folder"));
+		expect(cacheFolder(door, "things")).toBeUndefined();
+		const cache = programCache("things");
+		expect(cache.put("one", Buffer.from("x"))).toBe(false);
+		expect(cache.find("one")).toBeUndefined();
+		vi.unstubAllEnvs();
 	});
 
 	it("parts that are cut elsewhere have another seal", () => {

@@ -96,7 +96,7 @@ describe.runIf(process.platform === "linux" && process.arch === "x64")("the pack
 		if ("missing" in first) throw new Error(first.missing);
 		expect(first.browser).toMatchObject({ kind: "packaged", shell: true });
 		expect(first.browser.path.startsWith(cache)).toBe(true);
-		expect(readdirSync(join(cache, "curriculum-handbook"))).toHaveLength(1);
+		expect(readdirSync(join(cache, "club-curriculum-handbook"))).toHaveLength(1);
 		expect(existsSync(join(first.browser.environment.LD_LIBRARY_PATH ?? "", "libnss3.so"))).toBe(true);
 	});
 
