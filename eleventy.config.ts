@@ -12,6 +12,7 @@ import highlight from "@11ty/eleventy-plugin-syntaxhighlight";
 
 interface Config {
 	readonly globalData: Readonly<Record<string, unknown>>;
+	readonly ignores: Set<string>;
 	addPlugin(plugin: unknown): void;
 	addExtension(extension: string, options: { readonly key: string }): void;
 	addGlobalData(name: string, data: () => unknown): void;
@@ -31,6 +32,8 @@ export default function configure(config: Config): object {
 	// Page functions stand beside the template and are no data of it.
 	config.setDataFileSuffixes([]);
 	config.setUseGitIgnore(false);
+	// Where this program is installed it lies below there itself.
+	config.ignores.delete("**/node_modules/**");
 	for (const folder of ["scripts", "layouts", "content", "_data"]) config.addWatchTarget(`./${folder}/`);
 	// Club data is read by the pipeline, and never by Eleventy.
 	const dir = { data: "no-data" };

@@ -15,6 +15,7 @@ import type { MendOptions } from "./mend.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
+import { isInstalled } from "./own-package.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
@@ -302,7 +303,10 @@ function addReading(cli: CommandLine): void {
 function addPublishing(cli: CommandLine): void {
 	cli
 		.command("build", "check, then write the site, the data files, the binder and the single sheets")
-		.option("--out <dir>", "where the result goes (default: _site in the club folder)")
+		.option(
+			"--out <dir>",
+			"where the result goes (default: in your folder for caches; _site where it is there)",
+		)
 		.option("--no-print", "leave the binder and the single sheets out")
 		.option(
 			"--since <plan>",
@@ -325,7 +329,7 @@ function addPublishing(cli: CommandLine): void {
 		.addOption(
 			new Option("--up <number>", "station cards to a sheet: 2 or 4 (default: both)").choices(["2", "4"]),
 		)
-		.option("--out <dir>", "the output folder (default: _site in the club folder)")
+		.option("--out <dir>", "the output folder (default: where build writes)")
 		.addHelpText("after", PRINT_HELP)
 		.action(
 			async (
@@ -515,6 +519,20 @@ function addMaking(cli: CommandLine): void {
 			cli.exitCode = await upgrade(cli.run(options));
 		});
 
+	cli
+		.command(
+			"update",
+			"another version of this program for this folder: shows what it would change; --write takes it",
+		)
+		.option("--to <version>", "a version, or a file of it (default: the newest)")
+		.option("--write", "take it; without it nothing is changed")
+		.action(async (options: Options) => {
+			const { update } = await import("./update.ts");
+			const { to, write = false } = options;
+			cli.exitCode = await update(cli.run(options), { ...(to === undefined ? {} : { to }), write });
+		});
+
+	if (isInstalled()) return;
 	cli.program
 		.command("generate")
 		.description("for developers: write again what is made from the schemas")

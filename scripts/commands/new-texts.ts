@@ -257,7 +257,7 @@ Lie long with the arms overhead, and roll sideways like a log. Roll back the oth
 		},
 		{ path: ".vscode/settings.json", text: editorSettings() },
 		...schemaFiles(".vscode/schemas"),
-		{ path: ".gitignore", text: "_site/\n._site.editions/\n.handbook/\n.handbook-cache/\n" },
+		{ path: ".gitignore", text: "node_modules/\n_site/\n._site.editions/\n.handbook/\n.handbook-cache/\n" },
 	];
 }
 

@@ -18,6 +18,7 @@ import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { type Ask, type Choice, terminalAsk } from "./ask.ts";
 import { mend } from "./edit-club.ts";
 import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
+import { clubPackage, installedFrom, isInstalled, PACKAGE_FILE } from "./own-package.ts";
 import { reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
@@ -85,7 +86,11 @@ export async function newCommand(
 		if (options.kind === "club") {
 			const [first] = files;
 			const folder = first === undefined ? "" : relative(process.cwd(), resolve(options.folder ?? "")) || ".";
-			run.out.line(`Next: npm run check -- --club ${folder}, then npm run serve -- --club ${folder}.`);
+			run.out.line(
+				isInstalled()
+					? `Next, in ${folder}: npm install, then npm run check and npm run serve.`
+					: `Next: npm run check -- --club ${folder}, then npm run serve -- --club ${folder}.`,
+			);
 		}
 		return 0;
 	} catch (error) {
@@ -339,9 +344,23 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 					.join(", ")} already. Nothing is written over: name an empty folder.`,
 			);
 		}
-		return { dir: folder, files: files.map(({ path, text }) => ({ path, text })) };
+		return { dir: folder, files: [...files, ...packageOf(said.name ?? "", folder)] };
 	},
 };
+
+/** How the folder says which version of this program it uses; a checkout has no version to name. */
+function packageOf(club: string, folder: string): readonly ToWrite[] {
+	if (!isInstalled()) return [];
+	const there = givenKind(join(folder, PACKAGE_FILE)) === "file";
+	const before = there ? openFolder(folder).readText(PACKAGE_FILE) : undefined;
+	return [
+		{
+			path: PACKAGE_FILE,
+			text: clubPackage(club, folder, installedFrom(), before),
+			...(before === undefined ? {} : { before }),
+		},
+	];
+}
 
 /** The answer to each field: from its flag, else asked for, else what is usual. */
 async function answers(

@@ -23,7 +23,8 @@ export interface KnownOption {
 
 /** Whether npm runs this program as a script of its package, rather than a test or another program under npm. */
 export function isRunByNpm(env: Env): boolean {
-	return (env.npm_lifecycle_script ?? "").includes("commands/main.ts");
+	const script = env.npm_lifecycle_script ?? "";
+	return script.includes("commands/main.ts") || /^handbook(\s|$)/.test(script);
 }
 
 /**

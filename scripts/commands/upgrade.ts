@@ -9,6 +9,7 @@ import { makeChanges } from "../edit/make-changes.ts";
 import { openFolder } from "../files/folder.ts";
 import { readClub } from "../read/read-club.ts";
 import { FORMAT } from "../validate/check-format.ts";
+import { isInstalled } from "./own-package.ts";
 import type { Run } from "./run.ts";
 
 interface Step {
@@ -36,7 +37,9 @@ export async function upgrade({ clubDir, out }: Run): Promise<number> {
 	const format = formatOf(club.data);
 	if (format > FORMAT) {
 		out.line(`The folder is written in format ${format}, this program knows formats up to ${FORMAT}.`);
-		out.line("Install the newest version of this program: git pull && npm ci");
+		out.line(
+			`Get the newest version of this program: ${isInstalled() ? "npm run update -- --write" : "git pull && npm ci"}`,
+		);
 		return 1;
 	}
 	for (const { from, does, apply } of STEPS.filter((step) => step.from >= format)) {

@@ -14,9 +14,9 @@
  */
 
 import { Ajv, type ValidateFunction } from "ajv";
-import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Sheets } from "../../layouts/sheets/section.ts";
 import { readGiven } from "../files/given.ts";
+import { getDocument } from "../pdf/pdf-library.ts";
 import { escapeHtml, type Html, raw } from "../views/html.ts";
 import {
 	EDITION_FORMAT,

@@ -4,8 +4,9 @@
  * A long file is read in stretches, by threads side by side.
  */
 
-import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { PDFDocumentProxy, PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { type Extremes, paintedExtremes } from "../pdf/painted.ts";
+import { getDocument } from "../pdf/pdf-library.ts";
 import { POINTS } from "../pdf/points.ts";
 import { isFromTheRight } from "./letters.ts";
 

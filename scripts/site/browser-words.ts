@@ -14,7 +14,7 @@ export function browserWords({ language }: Pick<Words, "language">): Plugin {
 	return {
 		name: "words",
 		setup: (build) => {
-			build.onResolve({ filter: /\/words\/en\.ts$/ }, () => ({
+			build.onResolve({ filter: /\/words\/en\.[jt]s$/ }, () => ({
 				path: join(PROGRAM, `scripts/words/${language}.ts`),
 			}));
 		},
@@ -23,5 +23,5 @@ export function browserWords({ language }: Pick<Words, "language">): Plugin {
 
 /** The programs of a folder that browsers are sent, each bundled by itself, from the program's own folder. */
 export function browserPrograms(folder: string): readonly string[] {
-	return programFiles(folder).filter((file) => /(?<!\.d)\.ts$/.test(file));
+	return programFiles(folder).filter((file) => /(?<!\.d)\.[jt]s$/.test(file));
 }

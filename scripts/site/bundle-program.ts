@@ -13,7 +13,8 @@ const PROGRAMS = join(PROGRAM, "layouts/worker");
  * What makes pages that devices are sent ready made, what lays out maps and works out dates that are in
  * the records, and what finds addresses in texts, which is turned off.
  */
-const MADE_BY_BUILD = /\/(author-guide|what-changed)\.ts$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
+const MADE_BY_BUILD =
+	/\/(author-guide|what-changed)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
 
 /** Leaves that out of the devices' program. */
 export const readyMade: Plugin = {

@@ -9,7 +9,7 @@
  */
 
 import { basename } from "node:path";
-import { PROGRAM, programFiles, readProgramText } from "../files/program.ts";
+import { isProgramFile, PROGRAM, programFiles, readProgramText } from "../files/program.ts";
 import type { Words } from "../words/words.ts";
 import { browserPrograms, browserWords } from "./browser-words.ts";
 import { readyMade } from "./bundle-program.ts";
@@ -23,8 +23,15 @@ const APACHE = { sign: "TERMS AND CONDITIONS FOR USE", file: "node_modules/pdfjs
 
 const LICENCE_FILE = /^(licen[cs]e|copying|notice)([.-].*)?$/i;
 
+/** Where an installed program has the text ready: only the checkout's lock file tells of all packages. */
+export function readyLicences(language: string): string {
+	return `licences.${language}.txt`;
+}
+
 /** The text of the file. Throws where a package has no licence text, or is not in the lock file. */
 export async function licencesText(words: Words): Promise<string> {
+	const ready = readyLicences(words.language);
+	if (isProgramFile(ready)) return readProgramText(ready);
 	const made = await keptBundles(`licences.${words.language}`, async () => {
 		const bundled = await bundledPackages(words);
 		const ours = `The handbook's own programs and styles: MIT\n\n${readProgramText("LICENSE").trim()}`;

@@ -19,11 +19,16 @@ export async function writePages(
 	made: (page: SitePage, text: string) => void,
 ): Promise<void> {
 	const here = (path: string) => relative(process.cwd(), path) || ".";
+	let written = 0;
+	const count = (page: SitePage, text: string) => {
+		written++;
+		made(page, text);
+	};
 	for (let from = 0; from < pages.length; from += RUN) {
 		const run = pages.slice(from, from + RUN);
 		const eleventy = new Eleventy(here(`${PROGRAM}layouts/pages`), here(siteDir), {
 			configPath: here(`${PROGRAM}eleventy.config.ts`),
-			config: (config) => config.addGlobalData("handbook", () => ({ pages: run, made })),
+			config: (config) => config.addGlobalData("handbook", () => ({ pages: run, made: count })),
 			quietMode: true,
 			source: "script",
 			runMode: "build",
@@ -31,4 +36,6 @@ export async function writePages(
 		eleventy.disableLogger();
 		await eleventy.write();
 	}
+	// It says nothing of a template that it does not take.
+	if (written !== pages.length) throw new Error(`Eleventy wrote ${written} of ${pages.length} pages`);
 }

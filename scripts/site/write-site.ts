@@ -7,7 +7,7 @@ import { basename } from "node:path";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { ICONS_FILE, iconPicture, iconStyles } from "../../layouts/parts/icons.ts";
 import { openFolder } from "../files/folder.ts";
-import { PROGRAM, readProgram } from "../files/program.ts";
+import { PROGRAM, packageFolder, readProgram } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
 import { addressFile, LICENCES_FILE } from "../views/addresses.ts";
 import { MANIFEST_FILE, manifestText } from "../views/manifest.ts";
@@ -20,7 +20,7 @@ import { licencesText } from "./licences.ts";
 import { writePages } from "./write-pages.ts";
 import { writeIcons, writePreviews } from "./write-pictures.ts";
 
-const FONTS = "node_modules/@fontsource-variable/atkinson-hyperlegible-next/files";
+const FONTS = "@fontsource-variable/atkinson-hyperlegible-next";
 /** Our name of each font file, and the package's. Italics are left to the browser: few words are. */
 const FONT_FILES = [
 	["text-latin.woff2", "atkinson-hyperlegible-next-latin-wght-normal.woff2"],
@@ -117,8 +117,9 @@ async function writeAssets(
 				: `const HANDBOOK_NAME=${JSON.stringify(edition)};`;
 		return [`assets/${name}`, before + text] as const;
 	});
+	const folder = packageFolder(FONTS);
 	const fonts = FONT_FILES.map(
-		([name, source]) => [`assets/${name}`, readProgram(`${FONTS}/${source}`)] as const,
+		([name, source]) => [`assets/${name}`, readProgram(`${folder}/files/${source}`)] as const,
 	);
 	const pictures = [
 		["assets/icon.svg", readProgram(ICON)],

@@ -16,7 +16,10 @@ import * as french from "./fr.ts";
 /** The sections of a language. */
 export type Words = typeof english;
 
-const LANGUAGES: Readonly<Record<string, Words>> = { en: english, fr: french };
+const WORDS: Readonly<Record<string, Words>> = { en: english, fr: french };
+
+/** Those that the handbook's frame is written in. */
+export const LANGUAGES: readonly string[] = Object.keys(WORDS);
 
 /** What follows the word "edition" wherever a reader meets it: "7, 30 November 2026". */
 export function editionNameOf({
@@ -31,5 +34,5 @@ export function editionNameOf({
 
 /** The words for a BCP 47 tag, by its first part: `fr-CA` is French. English for a language that is not here. */
 export function wordsFor(language: string): Words {
-	return LANGUAGES[language.toLowerCase().split("-")[0] ?? ""] ?? english;
+	return WORDS[language.toLowerCase().split("-")[0] ?? ""] ?? english;
 }
