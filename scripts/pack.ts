@@ -50,6 +50,7 @@ interface Described {
 	readonly version: string;
 	readonly description?: string;
 	readonly license?: string;
+	readonly type?: string;
 	readonly main?: string;
 	readonly dependencies?: Readonly<Record<string, string>>;
 }
@@ -94,7 +95,7 @@ function description(from: Folder): object {
 		version: own.version,
 		description: own.description,
 		license: own.license,
-		type: "module",
+		type: own.type,
 		bin: { handbook: "handbook.js" },
 		engines: { node: `>=${NODE}` },
 		dependencies: Object.fromEntries(all.filter(([name]) => !OPTIONAL.includes(name))),
