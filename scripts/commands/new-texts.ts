@@ -2,6 +2,7 @@
 
 import type { FileKind, Id } from "../model.ts";
 import { SCHEMA_FILES_OF, schemaFiles } from "../site/schema-files.ts";
+import { FORMAT } from "../validate/check-format.ts";
 import type { Choice } from "./ask.ts";
 
 interface NewFile {
@@ -181,6 +182,7 @@ export function clubFolderFiles(club: {
 		{
 			path: "_data/club.yaml",
 			text: `${data("club")}# The club: what the cover and the foot of every page need.
+format: ${FORMAT}
 name: ${quoted(club.name)}
 language: en
 timezone: Europe/London    # by its IANA name

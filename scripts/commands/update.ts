@@ -63,6 +63,7 @@ export async function update(run: Run, options: UpdateOptions, install: Install 
 	const next = JSON.parse(program.readText(PACKAGE_FILE)) as { readonly version: string };
 	out.line(`${version} is what this folder uses; ${next.version} is there.`);
 	const told = tryOn(club, place, program);
+	for (const entry of place.list()) place.removeAll(entry.name);
 	for (const line of told) out.line(line);
 	if (!options.write) {
 		out.line("Nothing was changed; --write takes it.");
@@ -77,7 +78,9 @@ export async function update(run: Run, options: UpdateOptions, install: Install 
 		return cannot(run, spec, broken);
 	}
 	const taken = openFolder(clubDir).inner(`node_modules/${name}`);
-	out.line(said(taken, ["upgrade", "--club", clubDir]).trim());
+	// Its last line names the folder, as this command's own does.
+	for (const line of said(taken, ["upgrade", "--club", clubDir]).trim().split("\n").slice(0, -1))
+		out.line(line);
 	out.line(`This folder uses ${next.version} now.`);
 	return 0;
 }
