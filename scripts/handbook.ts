@@ -2,6 +2,7 @@
  * From a club folder to everything that is known about it. Read this file first.
  *
  *   read      files → source files with a line map                       scripts/read
+ *   join      the club's files and its libraries' → source files         scripts/libraries
  *   validate  source files → records, every field checked                scripts/validate
  *   link      records → a curriculum, every reference proved             scripts/link
  *   compute   curriculum → exposures, tables, findings                   scripts/compute
@@ -10,18 +11,20 @@
  *   site      views → pages, search, data files, records for devices     scripts/site
  *   print     views → paginated sheets                                   scripts/print
  *
- * The first four steps are here; the others take the handbook and are called by the commands.
+ * The first five steps are here; the others take the handbook and are called by the commands.
  */
 
 import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { mendsOf } from "./compute/mend.ts";
+import { joinLibraries } from "./libraries/join-libraries.ts";
+import type { LayerCaches } from "./libraries/layers.ts";
 import { linkClub } from "./link/link-club.ts";
 import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
-import { mediaFault } from "./read/inspect-media.ts";
+import { mediaFault, mediaHome } from "./read/inspect-media.ts";
 import { type ReadCache, type ReadClub, readClub } from "./read/read-club.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { formatProblem } from "./validate/check-format.ts";
@@ -38,6 +41,8 @@ export interface Handbook extends Measured {
 	readonly clubDir: string;
 	/** What would mend some of the findings: worked out when it is asked for. */
 	readonly mends: () => ReadonlyMap<Finding, readonly PlanChange[]>;
+	/** The folders of its libraries, nearest first. */
+	readonly libraries: readonly string[];
 	/** Stands for every byte that was read. */
 	readonly fingerprint: string;
 	/** The edition that this content is, or will be when it is issued. */
@@ -67,6 +72,7 @@ export interface OpenOptions {
 	readonly leaveOut?: ReadonlySet<string>;
 	/** Files read before, where a folder is opened again and again. */
 	readonly cache?: ReadCache;
+	readonly libraryCaches?: LayerCaches;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
@@ -77,9 +83,16 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
 	if (otherFormat !== undefined) return { problems: [otherFormat] };
-	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
+	const { read: joined, origins, libraries } = joinLibraries(read, mediaFrom, options.libraryCaches);
+	const valid = validateClub(joined, wordsOf(basename(resolve(clubDir)).toLowerCase()));
+	const folders = [mediaFrom, ...libraries];
 	const failed = valid.problems.some((p) => p.severity === "error");
-	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(mediaFrom, file, wanted));
+	const linked = linkClub(
+		valid,
+		failed,
+		(file, wanted) => mediaFault(mediaHome(folders, file), file, wanted),
+		origins,
+	);
 	const record = clubRecord(clubDir);
 	const problems = [
 		...valid.problems,
@@ -96,7 +109,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		const known = [record.edition, outDir === undefined ? undefined : outputRecord(outDir)];
 		return editionAfter(
 			known.filter((one) => one !== undefined),
-			contentHash(read, mediaFrom, media),
+			contentHash(joined, folders, media),
 			dayIn(club.timezone, now),
 		);
 	};
@@ -127,7 +140,8 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
-			fingerprint: read.fingerprint,
+			libraries,
+			fingerprint: joined.fingerprint,
 			get edition() {
 				edition ??= editionOf(curriculum);
 				return edition;

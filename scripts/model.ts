@@ -600,8 +600,18 @@ export interface LinkTarget {
  * order (levels lowest first, apparatus and data lists as ordered, drills by apparatus then title,
  * weeks by number).
  */
+/** Where a thing comes from that a library has. */
+export interface Origin {
+	/** The libraries that say something of it, nearest first. */
+	readonly from: readonly { readonly name: string; readonly licence?: string }[];
+	/** The fields that the club says itself; `text` stands for what follows the front matter. */
+	readonly changed: readonly string[];
+}
+
 export interface Curriculum {
 	readonly club: Club;
+	/** Of what libraries have, by `kind:id`. */
+	readonly origins: ReadonlyMap<string, Origin>;
 	readonly term: Term;
 	readonly targets: Targets;
 	readonly levels: ReadonlyMap<Id, Level>;

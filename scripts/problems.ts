@@ -130,6 +130,12 @@ export const CATALOGUE = {
 		why: "The program keeps the number of the last edition in this file; without it the numbers on paper would begin again at 1, and nobody could tell which leaf is newer.",
 		fix: 'Where two versions of it meet, keep the one with the larger number, whole. Where it is lost, write the number at the foot of the newest leaf: `{"number": 7, "date": "2026-11-30", "content": ""}`.',
 	},
+	H119: {
+		severity: "error",
+		title: "A library that is not there",
+		why: "What the club takes of it would be missing from the handbook.",
+		fix: "Name its folder from the club's own folder, or install the package; or take the line out of `libraries`.",
+	},
 	H201: {
 		severity: "error",
 		title: "A reference to something that does not exist",

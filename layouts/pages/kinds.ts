@@ -173,6 +173,7 @@ function each<T extends Entry & { readonly description?: string }, V>(
 			title: thing.name,
 			crumbs: [top(site)],
 			description: plain(site, thing.description),
+			origin: site.curriculum.origins.get(`${name}:${thing.id}`),
 			written: () => thing.source.place(thing.path),
 			view: () => view(site, thing),
 		}));
@@ -299,6 +300,7 @@ export const KINDS = {
 					title: drill.title,
 					crumbs: first === undefined ? [top] : [top, linkTo(site.curriculum, "apparatus", first)],
 					description: plain(site, drill.summary),
+					origin: site.curriculum.origins.get(`drill:${drill.id}`),
 					picture: previewOf(shapes, site.curriculum),
 					written: () => drill.source.place([]),
 					view: () => drillView(site, drill),
@@ -319,6 +321,7 @@ export const KINDS = {
 				title: shape.name,
 				crumbs: [{ to: "shapes/", name: site.words.shapes.title }],
 				description: plain(site, shape.description),
+				origin: site.curriculum.origins.get(`shape:${shape.id}`),
 				picture: previewOf([shape.id], site.curriculum),
 				written: () => shape.source.place(shape.path),
 				view: () => shapeView(site, shape),

@@ -101,7 +101,11 @@ ${main}
 ${drawn}
 </main>
 <footer>
-<p class="usual">${sign("caution")}<strong>${ctx.words.caution.first}</strong> ${ctx.words.caution.rest} <a href="${ctx.way("about/")}">${say.moreOnSafety}</a></p>
+${
+	page.origin &&
+	html`<p class="small origin">${ctx.words.frame.origin(page.origin)}</p>
+`
+}<p class="usual">${sign("caution")}<strong>${ctx.words.caution.first}</strong> ${ctx.words.caution.rest} <a href="${ctx.way("about/")}">${say.moreOnSafety}</a></p>
 <p class="small colophon">${say.colophon(club, term)}${
 		// A program fills it in: with the edition's name in it, every page would change with every edition.
 		html`<span class="edition" hidden> ${say.edition(html`<b></b>`)}</span>`

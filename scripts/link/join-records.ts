@@ -108,7 +108,11 @@ function atLandmarks(week: WeekPlan, { apparatus: all }: Records): WeekPlan {
 }
 
 /** Everything joined both ways. The records stand in the club's order. */
-export function join(records: Records, names: Names = namesOf(records)): Curriculum {
+export function join(
+	records: Records,
+	origins: Curriculum["origins"] = new Map(),
+	names: Names = namesOf(records),
+): Curriculum {
 	const { drills, weeks } = records;
 	const partners = pairs(drills.map((d) => [d.id, d.partner]));
 	const opposites = pairs(records.skills.map((s) => [s.id, s.opposite]));
@@ -121,6 +125,7 @@ export function join(records: Records, names: Names = namesOf(records)): Curricu
 
 	return {
 		club: records.club,
+		origins,
 		term: records.term,
 		targets: records.targets,
 		levels: byId(records.levels),

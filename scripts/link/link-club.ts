@@ -37,11 +37,13 @@ export type FaultOfMedia = (
 /**
  * @param problemsSoFar whether an earlier stage found an error, so that no curriculum may be made
  * @param faultOfMedia what is wrong with a file of this name in the club's media folder
+ * @param origins of what libraries have
  */
 export function linkClub(
 	club: ValidatedClub,
 	problemsSoFar: boolean,
 	faultOfMedia: FaultOfMedia,
+	origins?: Curriculum["origins"],
 ): LinkedClub {
 	const { records, partial } = club;
 	const names = namesOf(records);
@@ -64,7 +66,7 @@ export function linkClub(
 		...unusableMedia(all.drills, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
-	return failed ? { problems } : { problems, curriculum: join(inOrder(records), names) };
+	return failed ? { problems } : { problems, curriculum: join(inOrder(records), origins, names) };
 }
 
 function duplicates(records: Records): readonly Problem[] {

@@ -55,6 +55,7 @@ export interface PrintSource extends Measured {
 	readonly markdown: MarkdownRenderer;
 	readonly words: Words;
 	readonly clubDir: string;
+	readonly libraries: Handbook["libraries"];
 	readonly edition: ClubEdition;
 	readonly mends: Handbook["mends"];
 }

@@ -13,7 +13,7 @@ import { type Folder, openFolder } from "../files/folder.ts";
 import { sha256, startHash } from "../files/hash.ts";
 import type { ClubEdition } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
-import { mediaFolder } from "./inspect-media.ts";
+import { mediaFolder, mediaHome } from "./inspect-media.ts";
 import type { ReadClub } from "./read-club.ts";
 
 /** The record in the club folder. */
@@ -46,17 +46,16 @@ export function outputRecord(outDir: string): ClubEdition | undefined {
 	return text === undefined ? undefined : recordIn(text);
 }
 
-/** The hash of what a club wrote, and of the pictures and videos that it names. */
+/** The hash of what a club wrote, and of the pictures and videos that it names, in its folder or a library's. */
 export function contentHash(
 	{ fingerprint }: Pick<ReadClub, "fingerprint">,
-	clubDir: string,
+	folders: readonly string[],
 	media: readonly string[],
 ): string {
 	const hash = startHash();
 	hash.update(fingerprint);
-	const folder = mediaFolder(clubDir);
 	for (const file of [...new Set(media)].sort()) {
-		const bytes = bytesOf(folder, file);
+		const bytes = bytesOf(mediaFolder(mediaHome(folders, file)), file);
 		if (bytes === undefined) continue;
 		hash.update(`${file}\0${sha256(bytes)}\0`);
 	}

@@ -132,6 +132,15 @@ export function mediaFault(clubDir: string, file: string, wanted?: MediaKind): M
 	return undefined;
 }
 
+/** Of folders, the first that has a media file of this name; where none has it, the first. */
+export function mediaHome(folders: readonly string[], file: string): string {
+	const having = folders.find((folder) => {
+		const media = mediaFolder(folder);
+		return media !== undefined && isFileWithin(media, file);
+	});
+	return having ?? folders[0] ?? "";
+}
+
 /** The folder for pictures and video as a door of its own; undefined where it is none, or leads out of the club. */
 export function mediaFolder(clubDir: string): Folder | undefined {
 	try {

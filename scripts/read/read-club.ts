@@ -91,7 +91,8 @@ export function textInClub(clubDir: string, file: string): string | undefined {
 	}
 }
 
-class ClubReader {
+/** Reads the files of a club folder, or of a library, one by one. */
+export class ClubReader {
 	readonly files: SourceFile[] = [];
 	readonly problems: Problem[] = [];
 	readonly unreadable: { kind: FileKind; id: Id }[] = [];
@@ -101,9 +102,49 @@ class ClubReader {
 	/** Of the files of this reading. */
 	readonly #stamps = new Map<string, string>();
 
-	constructor(clubDir: string, cache: ReadCache) {
+	readonly #shownAs: string;
+
+	/** @param shownAs what stands before the files' own paths, where the folder is not the club's own */
+	constructor(clubDir: string, cache: ReadCache, shownAs = "") {
 		this.#cache = cache;
 		this.#root = openFolder(clubDir);
+		this.#shownAs = shownAs;
+	}
+
+	/** What is wrong with the files, each at its path as it is shown. */
+	faults(): readonly Problem[] {
+		if (this.#shownAs === "") return this.problems;
+		return this.problems.map((one) => ({
+			...one,
+			place: { ...one.place, file: this.#shownAs + one.place.file },
+		}));
+	}
+
+	has(path: string): boolean {
+		try {
+			return this.#root.has(path);
+		} catch {
+			return false;
+		}
+	}
+
+	/** The pages of a kind, by id, none of them read yet; the same id twice gives the first by path. */
+	pages(kind: PageKind): ReadonlyMap<Id, string> {
+		const found = new Map<Id, string>();
+		const folder = [...PAGE_FOLDERS].find(([, one]) => one === kind)?.[0] ?? "";
+		const look = (at: string, depth: number): void => {
+			for (const entry of this.#list(at)) {
+				const path = `${at}/${entry.name}`;
+				if (this.#leadsOut(path, entry)) continue;
+				if (this.#isFolder(path, entry)) {
+					if (depth > 0) look(path, depth - 1);
+				} else if (entry.name.endsWith(".md") && !found.has(basename(path, ".md"))) {
+					found.set(basename(path, ".md"), path);
+				}
+			}
+		};
+		look(`content/${folder}`, kind === "drill" ? 1 : 0);
+		return found;
 	}
 
 	fingerprint(): string {
@@ -133,7 +174,7 @@ class ClubReader {
 				);
 				continue;
 			}
-			this.#readData(kind, file);
+			this.readDataFile(kind, file);
 		}
 	}
 
@@ -162,14 +203,14 @@ class ClubReader {
 				if (depth > 0) this.#readPages(kind, path, depth - 1);
 				else this.#notRead(path);
 			} else if (entry.name.endsWith(".md")) {
-				this.#readPage(kind, path);
+				this.readPage(kind, path);
 			} else {
 				this.#notRead(path);
 			}
 		}
 	}
 
-	#readData(kind: DataKind, file: string): void {
+	readDataFile(kind: DataKind, file: string): void {
 		const text = this.#text(file);
 		if (text !== undefined && this.#unchanged(file, text)) return;
 		const data = text === undefined ? undefined : this.#parse(file, text, 0);
@@ -177,10 +218,10 @@ class ClubReader {
 			this.unreadable.push({ kind, id: kind });
 			return;
 		}
-		this.#keep(text, new TextFile(kind, kind, file, data.value, text, 0, "", 1));
+		this.#keep(text, new TextFile(kind, kind, this.#shownAs + file, data.value, text, 0, "", 1));
 	}
 
-	#readPage(kind: PageKind, file: string): void {
+	readPage(kind: PageKind, file: string): void {
 		const id = basename(file, ".md");
 		const text = this.#text(file);
 		if (text !== undefined && this.#unchanged(file, text)) return;
@@ -199,7 +240,10 @@ class ClubReader {
 			this.unreadable.push({ kind, id });
 			return;
 		}
-		this.#keep(text, new TextFile(kind, id, file, data.value, page.matter, 1, page.body, page.bodyLine));
+		this.#keep(
+			text,
+			new TextFile(kind, id, this.#shownAs + file, data.value, page.matter, 1, page.body, page.bodyLine),
+		);
 	}
 
 	/** Takes a file as it was read before, where its text is the same. */
@@ -213,7 +257,8 @@ class ClubReader {
 	}
 
 	#keep(text: string, file: SourceFile): void {
-		this.#cache.set(file.file, { text, file, stamp: this.#stamps.get(file.file) });
+		const path = file.file.slice(this.#shownAs.length);
+		this.#cache.set(path, { text, file, stamp: this.#stamps.get(path) });
 		this.files.push(file);
 	}
 

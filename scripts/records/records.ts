@@ -20,7 +20,6 @@ import type {
 	ApparatusPlan,
 	Block,
 	ClubEdition,
-	Curriculum,
 	DataPath,
 	Dose,
 	DoseNumbers,
@@ -31,6 +30,7 @@ import type {
 	Id,
 	Landmark,
 	LinkedDrill,
+	Origin,
 	PlanChange,
 	Records,
 	Source,
@@ -74,6 +74,8 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 		readonly changes: boolean;
 	};
 	readonly media: readonly (readonly [drill: Id, media: readonly (Medium | null)[]])[];
+	/** Where things come from that a library has. */
+	readonly origins: readonly (readonly [string, Origin])[];
 	/** The dates of the term: what works them out is large. */
 	readonly dates: readonly TeachingWeek[];
 	/** Code of the club's texts as markup. */
@@ -174,6 +176,7 @@ export function recordFiles(
 		drills: [...drills.keys()],
 		options: { kept, printed: [...printed], changes: since !== undefined },
 		media: Array.from(media?.byDrill ?? [], ([id, list]) => [id, list.map((medium) => medium ?? null)]),
+		origins: [...curriculum.origins],
 		dates: teachingWeeks(term),
 		code: [...code.values()],
 	};
@@ -235,7 +238,7 @@ export function readRecords(
 	}
 	const placed = <T>(things: readonly object[]) =>
 		things.map((thing) => ({ source: sourceOf(""), path: [], ...thing })) as unknown as readonly T[];
-	const curriculum: Curriculum = join({
+	const records: Records = {
 		club: club.club,
 		targets: club.targets,
 		term: { ...club.term, source: sourceOf("") },
@@ -253,7 +256,8 @@ export function readRecords(
 			...guide,
 			source: sourceOf(file),
 		})),
-	});
+	};
+	const curriculum = join(records, new Map(club.origins));
 	knowTeachingWeeks(curriculum.term, club.dates);
 	foundRows.know(plan.rows);
 	const code = new Map(club.code.map(([language, text, markup]) => [codeKey(text, language), markup]));

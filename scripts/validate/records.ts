@@ -562,6 +562,10 @@ export interface Drill {
 	 * When somebody last read the drill through.
 	 */
 	reviewed?: string;
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 export interface Dose {
 	/**
@@ -967,6 +971,10 @@ export interface Guide {
 	 * Where it stands in lists; without it, the order of the file.
 	 */
 	order?: number;
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 /**
  * _data/club.yaml: the club itself.
@@ -1012,6 +1020,26 @@ export interface Club {
 	 * Lower-case letters and digits in words joined by hyphens.
 	 */
 	"emergency-guide"?: string | number;
+	/**
+	 * Libraries whose drills, guides, shapes, skills and equipment are there as if they were written here: what the club's files name, and what those name. A page or an entry of the same id changes it field by field.
+	 */
+	libraries?: (
+		| string
+		| {
+				/**
+				 * Its folder, from the club's own, or the name of an installed package.
+				 */
+				from: string;
+				/**
+				 * What is taken beside what the club's own files name: ids, or `all`.
+				 */
+				take?: "all" | string[];
+		  }
+	)[];
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	licence?: string;
 }
 /**
  * _data/term.yaml: the weeks of the term and the classes of a week.
@@ -1196,6 +1224,10 @@ export interface LevelsItem {
 	 */
 	description?: string;
 	entry?: Ids7;
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 export interface ApparatusItem {
 	/**
@@ -1245,6 +1277,10 @@ export interface ApparatusItem {
 		 */
 		at: number[];
 	}[];
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 export interface ShapesItem {
 	/**
@@ -1289,6 +1325,10 @@ export interface ShapesItem {
 		| "knees"
 		| "hang"
 		| "air";
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 /**
  * Joint angles in degrees.
@@ -1369,6 +1409,10 @@ export interface SkillsItem {
 	 */
 	opposite?: string | number;
 	criteria?: Texts8;
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 export interface EquipmentItem {
 	/**
@@ -1422,6 +1466,10 @@ export interface EquipmentItem {
 	 * Adults who carry one; 1 where it is left out, 0 for what stays where it is.
 	 */
 	adults?: number;
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 export interface PurposesItem {
 	/**
@@ -1437,6 +1485,10 @@ export interface PurposesItem {
 	 * Where it stands in lists; without it, the order of the file.
 	 */
 	order?: number;
+	/**
+	 * `false` where nothing is taken of what a library has under the same id: this one stands for itself.
+	 */
+	"from-library"?: false;
 }
 export interface AcceptedItem {
 	/**

@@ -5,6 +5,7 @@
 
 import type { PlanRecord } from "../compute/plan-record.ts";
 import type { Handbook } from "../handbook.ts";
+import type { Origin } from "../model.ts";
 import type { Place } from "../place.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
 import { type Address, HOME } from "./addresses.ts";
@@ -25,6 +26,8 @@ export interface PageFacts {
 	readonly crumbs?: readonly Link[];
 	/** The picture that a link to it is shown with, from the root of the site. */
 	readonly picture?: string | undefined;
+	/** Where what it shows comes from, if a library has it. */
+	readonly origin?: Origin | undefined;
 	/** Where what it shows is written; not for pages that are counted from many files. */
 	readonly written?: () => Place;
 }
@@ -115,7 +118,7 @@ export interface FrameFacts {
 }
 
 /** What pages show of a handbook: everything but the folder that it was read from. */
-export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint">;
+export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint" | "libraries">;
 
 export interface SiteOptions {
 	/** Whether a worker is written that keeps the site on the reader's device. */

@@ -10,6 +10,7 @@ import type {
 	Helper,
 	HelpPlace,
 	Landmark,
+	Origin,
 	Pattern,
 	RecordedKind,
 	Side,
@@ -195,6 +196,11 @@ export const frame = {
 	moreOnSafety: "More on safety",
 	all: "The whole handbook",
 	colophon: (club: string, term: string) => `${club}, ${term}.`,
+	/** Where a page comes from that a library has. */
+	origin: ({ from, changed }: Origin) =>
+		`From ${from.map(({ name, licence }) => (licence === undefined ? name : `${name} (${licence})`)).join(", changed from ")}.${
+			changed.length === 0 ? "" : ` This club changed ${changed.join(", ")}.`
+		}`,
 	edition: <T>(name: T): Sentence<T> => ["Edition ", name, "."],
 	report: <T>(link: T, contact: string): Sentence<T> => [link, ` to ${contact}.`],
 	reportLink: "Report a correction",

@@ -107,7 +107,7 @@ async function stages(club: string): Promise<void> {
 	// Counted when it is asked for.
 	await timed("compute", () => [measured.exposures, measured.tables, measured.findings]);
 	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
-	const edition = { number: 1, date: "2026-11-30", content: contentHash(read, club, []) };
+	const edition = { number: 1, date: "2026-11-30", content: contentHash(read, [club], []) };
 	const mends = await timed("changes that mend", () => mendsOf(measured, measured.findings));
 	const handbook = { ...measured, mends: () => mends, words, markdown, clubDir: club, edition };
 	const options = { kept: true };

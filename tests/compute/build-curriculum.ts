@@ -199,6 +199,7 @@ export function build(draft: Draft): Curriculum {
 			punch: "two-hole",
 			...draft.club,
 		},
+		origins: new Map(),
 		term,
 		targets: draft.targets ?? {},
 		levels: byId(levels),

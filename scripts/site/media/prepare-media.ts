@@ -22,7 +22,7 @@ import { sha256 } from "../../files/hash.ts";
 import type { Handbook } from "../../handbook.ts";
 import type { DataPath, LinkedDrill, LinkedShape } from "../../model.ts";
 import { type Problem, problem } from "../../problems.ts";
-import { mediaFolder, mediaKindOf } from "../../read/inspect-media.ts";
+import { mediaFolder, mediaHome, mediaKindOf } from "../../read/inspect-media.ts";
 import type { Medium, Picture, PreparedMedia, Rendition, Video } from "../../views/medium.ts";
 import { drawPoster } from "./draw-poster.ts";
 import { cleanFilm } from "./film.ts";
@@ -55,10 +55,10 @@ export function mediaCacheOf(clubDir: string): Folder | undefined {
 
 /** Prepares everything that drills name. Files that cannot be used are problems, and are left out. */
 export async function prepareMedia(
-	handbook: Pick<Handbook, "clubDir" | "curriculum">,
+	handbook: Pick<Handbook, "clubDir" | "libraries" | "curriculum">,
 	{ cacheDir, keep = false }: PrepareOptions = {},
 ): Promise<PreparedMedia> {
-	const workshop = new Workshop(handbook.clubDir, cacheDir, keep);
+	const workshop = new Workshop([handbook.clubDir, ...handbook.libraries], cacheDir, keep);
 	const byDrill = new Map<string, readonly (Medium | undefined)[]>();
 	const problems: Problem[] = [];
 	for (const drill of handbook.curriculum.drills.values()) {
@@ -121,12 +121,13 @@ class MovingPicture extends Error {
 /** Makes files, each once, and keeps them. */
 class Workshop {
 	readonly files = new Map<string, () => Uint8Array>();
-	readonly #media: Folder | undefined;
+	readonly #folders: readonly string[];
 	readonly #cache: Cache;
 	readonly #pictures = new Map<string, Promise<Picture>>();
 
-	constructor(clubDir: string, cache: Folder | undefined, keep: boolean) {
-		this.#media = mediaFolder(clubDir);
+	/** @param folders the club's, and those of its libraries */
+	constructor(folders: readonly string[], cache: Folder | undefined, keep: boolean) {
+		this.#folders = folders;
 		this.#cache = new Cache(cache, keep);
 	}
 
@@ -175,7 +176,7 @@ class Workshop {
 	}
 
 	#source(file: string): MediaSource {
-		const media = this.#media;
+		const media = mediaFolder(mediaHome(this.#folders, file));
 		const info = media?.info(file);
 		if (media === undefined || info === undefined) throw new Error("it is not in `content/media`");
 		const stamp = `${media.path} ${file} ${info.size} ${info.mtimeMs}`;
