@@ -18,7 +18,7 @@ import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { mendsOf } from "./compute/mend.ts";
-import { joinLibraries } from "./libraries/join-libraries.ts";
+import { joinLibraries, type Theirs } from "./libraries/join-libraries.ts";
 import type { LayerCaches } from "./libraries/layers.ts";
 import { linkClub } from "./link/link-club.ts";
 import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from "./model.ts";
@@ -43,6 +43,8 @@ export interface Handbook extends Measured {
 	readonly mends: () => ReadonlyMap<Finding, readonly PlanChange[]>;
 	/** The folders of its libraries, nearest first. */
 	readonly libraries: readonly string[];
+	/** What they say of each thing that is taken, by `kind:id`. */
+	readonly theirs: ReadonlyMap<string, Theirs>;
 	/** Stands for every byte that was read. */
 	readonly fingerprint: string;
 	/** The edition that this content is, or will be when it is issued. */
@@ -83,7 +85,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
 	if (otherFormat !== undefined) return { problems: [otherFormat] };
-	const { read: joined, origins, libraries } = joinLibraries(read, mediaFrom, options.libraryCaches);
+	const { read: joined, origins, libraries, theirs } = joinLibraries(read, mediaFrom, options.libraryCaches);
 	const valid = validateClub(joined, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const folders = [mediaFrom, ...libraries];
 	const failed = valid.problems.some((p) => p.severity === "error");
@@ -141,6 +143,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			clubDir,
 			libraries,
+			theirs,
 			fingerprint: joined.fingerprint,
 			get edition() {
 				edition ??= editionOf(curriculum);

@@ -15,6 +15,7 @@ const STAGES = [
 	"read",
 	"validate",
 	"link",
+	"libraries",
 	"compute",
 	"solve",
 	"edit",

@@ -1,6 +1,7 @@
 /** `check`: everything that is wrong with the folder, and everything the plan misses. Writes nothing. */
 
 import { HARMS, type Harm, harmOf } from "../compute/harm.ts";
+import { changesSince, seenIn } from "../libraries/seen.ts";
 import type { Curriculum, Finding, Id } from "../model.ts";
 import { findingRecord } from "../site/data-files.ts";
 import { openClub } from "./open-club.ts";
@@ -49,6 +50,12 @@ export async function check({ clubDir, out }: Run, options: CheckOptions): Promi
 		out.line("");
 		reportFindings(findings, options.all === true ? findings.length : SHOWN, out);
 		out.line("");
+	}
+	const news = changesSince(seenIn(clubDir), handbook.theirs).length;
+	if (news > 0) {
+		out.line(
+			`${count(news, "thing")} of your libraries changed since you looked: npm run compare -- --library`,
+		);
 	}
 	const counted =
 		findings.length === every.length

@@ -80,6 +80,13 @@ interface PlanChoices extends Omit<Options, "weeks"> {
 	readonly timeLimit?: number;
 }
 
+interface CompareChoices {
+	readonly library?: boolean;
+	readonly take?: readonly string[];
+	readonly keep?: readonly string[];
+	readonly json?: boolean;
+}
+
 interface PrintOptions extends Options {
 	readonly week?: string;
 	readonly class?: string;
@@ -284,18 +291,31 @@ function addReading(cli: CommandLine): void {
 
 	cli.program
 		.command("compare")
-		.description("say what differs between two club folders, and what that did to the counts; writes nothing")
-		.argument("<earlier>", "what to compare with: a club folder, an output folder, or a record.json")
+		.description(
+			"say what differs between two club folders, and what that did to the counts; with --library, what libraries changed",
+		)
+		.argument("[earlier]", "what to compare with: a club folder, an output folder, or a record.json")
 		.argument("[later]", "the folder that is compared", cli.usualClub)
+		.option("--library", "what the libraries of the club changed since you looked")
+		.option("--take <things>", "take these changes of libraries, with commas, or all", listed)
+		.option("--keep <things>", "keep what was there before, as the club's own word", listed)
 		.option("--json", "print the comparison as JSON")
 		.exitOverride()
-		.action(async (earlier: string, later: string, options: { readonly json?: boolean }) => {
+		.action(async (earlier: string | undefined, later: string, options: CompareChoices) => {
+			const { library = false, take = [], keep = [], json = false } = options;
+			if (library || take.length + keep.length > 0) {
+				const { compareLibrary } = await import("./compare-library.ts");
+				const run = cli.run({ club: earlier ?? cli.usualClub });
+				cli.exitCode = compareLibrary(run, { take, keep, json });
+				return;
+			}
+			if (earlier === undefined) throw new InvalidArgumentError("Name the earlier folder, or say --library.");
 			const { compareFolders } = await import("./compare.ts");
 			const out = {
 				line: (text: string) => cli.io.stdout.write(`${text}\n`),
 				colour: wantsColour(cli.io.stdout, cli.io.env),
 			};
-			cli.exitCode = compareFolders(earlier, later, out, { json: options.json ?? false });
+			cli.exitCode = compareFolders(earlier, later, out, { json });
 		});
 }
 
@@ -616,6 +636,13 @@ async function moved(
 	const { move } = await import("./move.ts");
 	const { swap = false, write = false } = options;
 	cli.exitCode = move(cli.run(options), { what, from, to, swap, write });
+}
+
+function listed(value: string): readonly string[] {
+	return value
+		.split(",")
+		.map((one) => one.trim())
+		.filter((one) => one !== "");
 }
 
 function clubFolder(value: string): string {

@@ -36,6 +36,15 @@ export function packageFolder(name: string): string {
 	return dirname(described);
 }
 
+/** Where a package lies that is installed for a folder, rather than for this program; undefined where none is. */
+export function packageFor(folder: string, name: string): string | undefined {
+	try {
+		return dirname(createRequire(join(resolve(folder), "any.js")).resolve(`${name}/package.json`));
+	} catch {
+		return undefined;
+	}
+}
+
 /** What a file of a package gives, for one that is found out while the program runs. */
 export function loadFromPackage(name: string, file: string): unknown {
 	return createRequire(import.meta.url)(join(packageFolder(name), file));

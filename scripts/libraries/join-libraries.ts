@@ -52,6 +52,17 @@ export interface JoinedClub {
 	readonly origins: ReadonlyMap<string, Origin>;
 	/** The libraries' folders, nearest first. */
 	readonly libraries: readonly string[];
+	/** What libraries say of each thing that is taken, before the club's own word; by `kind:id`. */
+	readonly theirs: ReadonlyMap<string, Theirs>;
+}
+
+/** A thing as the libraries have it, trimmed to the club. */
+export interface Theirs {
+	/** The nearest library that says something of it. */
+	readonly library: string;
+	readonly data: Fields;
+	/** The text behind a page's front matter. */
+	readonly body: string;
 }
 
 /** Joins what was read with the libraries that the club file names; reads nothing where it names none. */
@@ -63,6 +74,7 @@ export function joinLibraries(read: ReadClub, clubDir: string, caches: LayerCach
 			read: { ...read, problems: [...read.problems, ...problems] },
 			origins: new Map(),
 			libraries: [],
+			theirs: new Map(),
 		};
 	}
 	const joiner = new Joiner(read.files, layers);
@@ -76,6 +88,7 @@ export function joinLibraries(read: ReadClub, clubDir: string, caches: LayerCach
 		},
 		origins: joiner.origins,
 		libraries: layers.map(({ dir }) => dir),
+		theirs: joiner.theirs,
 	};
 }
 
@@ -86,6 +99,7 @@ function taken(faults: readonly Problem[]): readonly Problem[] {
 
 class Joiner {
 	readonly origins = new Map<string, Origin>();
+	readonly theirs = new Map<string, Theirs>();
 	readonly #own: readonly SourceFile[];
 	readonly #layers: readonly Layer[];
 	/** Pages by `drill:id`, entries by `shape:id`. */
@@ -170,6 +184,8 @@ class Joiner {
 			this.#trimmed(kind, withoutMark(joined.data)),
 			this.#unlinked(joined.body),
 		);
+		const data = trimmed.data as Fields;
+		this.theirs.set(`${kind}:${id}`, { library: used[0]?.layer.name ?? "", data, body: trimmed.body });
 		const page = own === undefined ? trimmed : joinPages(own, trimmed);
 		this.#pages.set(`${kind}:${id}`, page);
 		this.#note(
@@ -264,6 +280,7 @@ class Joiner {
 			return true;
 		}
 		const fitting = { ...under, data: this.#trimmed(list, under.data) as Fields };
+		this.theirs.set(`${kind}:${id}`, { library: having[0]?.layer.name ?? "", data: fitting.data, body: "" });
 		const part = mine === undefined ? fitting : joinParts(mine, fitting);
 		this.#parts.set(`${kind}:${id}`, part);
 		if (mine === undefined || !isWhole(mine.data)) {

@@ -6,10 +6,10 @@
  * comes earlier speaks last.
  */
 
-import { createRequire } from "node:module";
-import { basename, dirname, isAbsolute, join, relative, resolve } from "node:path";
+import { basename, isAbsolute, relative, resolve } from "node:path";
 import { realPlace } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
+import { packageFor } from "../files/program.ts";
 import type { DataKind, Id, PageKind, SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { ClubReader, type ReadCache } from "../read/read-club.ts";
@@ -105,11 +105,7 @@ function folderOf(dir: string, from: string): string | undefined {
 		const folder = resolve(dir, from);
 		return givenKind(folder) === "folder" ? folder : undefined;
 	}
-	try {
-		return dirname(createRequire(join(resolve(dir), "club.js")).resolve(`${from}/package.json`));
-	} catch {
-		return undefined;
-	}
+	return packageFor(dir, from);
 }
 
 function adviceFor(from: string): string {

@@ -1033,7 +1033,7 @@ export interface Club {
 				/**
 				 * What is taken beside what the club's own files name: ids, or `all`.
 				 */
-				take?: "all" | string[];
+				take?: string | string[];
 		  }
 	)[];
 	/**

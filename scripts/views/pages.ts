@@ -118,7 +118,7 @@ export interface FrameFacts {
 }
 
 /** What pages show of a handbook: everything but the folder that it was read from. */
-export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint" | "libraries">;
+export type ShownHandbook = Omit<Handbook, "clubDir" | "fingerprint" | "libraries" | "theirs">;
 
 export interface SiteOptions {
 	/** Whether a worker is written that keeps the site on the reader's device. */

@@ -2133,23 +2133,27 @@ export const fields: Words["fields"] = {
 	"targets.ratio": "Le plus de gymnastes par entraîneur, selon l'âge.",
 	"targets.landings": "Le plus de réceptions d'une gymnaste en une séance.",
 	"targets.new-drills": "Le plus d'éducatifs nouveaux pour un cours en une semaine, après la première.",
-	"apparatus.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+	"apparatus.from-library":
+		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"apparatus.groups": "Combien de groupes tiennent à la fois ; 1 sans cela.",
 	"apparatus.walls":
 		"Les côtés qui sont des murs : `start` où commence la longueur, `end` où elle finit, `left` et `right` de côté.",
 	"apparatus.landmarks": "Repères nommés sur le plan ; un atelier peut se tenir (`at`) à l'un d'eux.",
 	"apparatus.landmarks[].name": "Comment les entraîneurs appellent le repère.",
 	"apparatus.landmarks[].at": "`[x, y]` en mètres.",
-	"skills.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+	"skills.from-library":
+		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"skills.criteria": "Ce qu'il faut voir pour que l'élément compte ; imprimé sur les fiches de contrôle.",
-	"equipment.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+	"equipment.from-library":
+		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"equipment.height": "Hauteur en cm, si elle ne se change pas.",
 	"equipment.range": "Plus petite et plus grande hauteur en cm, `[min, max]`, si elle se règle.",
 	"equipment.step": "Pas de réglage de la hauteur en cm ; toute hauteur sans cela.",
 	"equipment.thickness": "Épaisseur en cm de ce qui est posé au sol, pour les hauteurs au-dessus.",
 	"equipment.adults": "Adultes qui en portent un ; 1 sans cela, 0 pour ce qui reste en place.",
 	purposes: "_data/purposes.yaml : les mots du club pour ce à quoi servent les éducatifs.",
-	"purposes.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+	"purposes.from-library":
+		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"purposes.id": "Lettres minuscules et chiffres en mots joints par des traits d'union.",
 	"purposes.name": "Le nom que lisent les gens.",
 	"purposes.aliases": "Comment les entraîneurs l'appellent encore.",
@@ -2295,7 +2299,8 @@ export const fields: Words["fields"] = {
 	"club.libraries":
 		"Des bibliothèques dont les éducatifs, guides, formes, éléments et matériel sont là comme s'ils étaient écrits ici : ce que les fichiers du club nomment, et ce que cela nomme. Une page ou une entrée du même identifiant les change champ par champ.",
 	"club.libraries[].from": "Son dossier, à partir de celui du club, ou le nom d'un paquet installé.",
-	"club.libraries[].take": "Ce qui est pris en plus de ce que les fichiers du club nomment : des identifiants, ou `all`.",
+	"club.libraries[].take":
+		"Ce qui est pris en plus de ce que les fichiers du club nomment : des identifiants, ou `all`.",
 	"club.licence":
 		"Sous quelle licence d'autres peuvent se servir de ce dossier comme bibliothèque ; écrite sur chaque page qui en vient.",
 	term: "Les semaines de la période et les cours d'une semaine.",
@@ -2328,7 +2333,8 @@ export const fields: Words["fields"] = {
 		"Plus grand saut des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
 	"targets.review-months": "Mois après lesquels un éducatif demande à être relu.",
 	levels: "Les niveaux, du plus bas au plus haut.",
-	"levels.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+	"levels.from-library":
+		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"levels.description": "Qui est à ce niveau.",
 	"levels.entry": "Éléments avec lesquels un gymnaste arrive.",
 	apparatus: "Où l'on travaille.",
@@ -2336,7 +2342,8 @@ export const fields: Words["fields"] = {
 		"`area` : un endroit de la salle qui n'est pas un agrès, comme celui de l'échauffement ; un agrès si ce n'est pas dit.",
 	"apparatus.plan": "`[longueur, largeur]` de sa place en mètres.",
 	shapes: "Les formes du corps et les angles d'après lesquels leurs figures sont dessinées.",
-	"shapes.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+	"shapes.from-library":
+		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"shapes.aliases": "Comment les entraîneurs l'appellent encore.",
 	"shapes.description": "À quoi ressemble la forme quand elle est juste.",
 	"shapes.angles": "Angles des articulations en degrés.",
