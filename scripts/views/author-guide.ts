@@ -35,8 +35,13 @@ export const COMMANDS = {
 	undo: ["npm run undo"],
 	export: ["npm run export -- --to spreadsheets"],
 	compare: ["npm run compare -- ../last-term ."],
+	library: [
+		"npm run compare -- --library",
+		"npm run compare -- --library --take skill:rock --keep drill:roll-down-wedge",
+	],
 	since: ["npm run build -- --since ../last-term"],
 	nextTerm: ["npm run next-term -- --to ../spring-term --starts 2027-04-19 --closed 2027-05-31/2027-06-04"],
+	update: ["npm run update", "npm run update -- --write"],
 	print: [
 		"npm run print",
 		"npm run print -- class-sheets --week 3",

@@ -1962,6 +1962,10 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				title: "Compare two plans",
 				what: "Tells which drills and weeks differ between two club folders, and what that did to coverage, minutes, equipment and findings.",
 			},
+			library: {
+				title: "Look at what a library changed",
+				what: "Where `_data/club.yaml` names `libraries`, their drills, guides, shapes, skills and equipment are there as if they were written here: those that your files name, and those that these name. A page of the same id changes it, field by field; `field: null` takes one out, `from-library: false` takes nothing. This command tells what libraries changed since you looked. `--take` goes on with the new word, `--keep` writes the old one into your own files; `all` is for all of it. Levels and apparatus are always your own.",
+			},
 			since: {
 				title: "Tell coaches what changed",
 				what: "Builds the handbook with a page of what changed since an earlier plan: a club folder, the output of an earlier build, or a `record.json` from it.",
@@ -1969,6 +1973,10 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			nextTerm: {
 				title: "Begin the next term",
 				what: "Makes the next term's folder from this one, with new dates and closed days, and keeps what was taught for `compare`. This folder stays as it is.",
+			},
+			update: {
+				title: "Change to another version of the program",
+				what: "In a folder whose `package.json` names the program: shows which of your files another version would change, and what it would find that is not found today. `--to` names a version, or a file of it; without it the newest is looked at. `--write` takes it, and `undo` takes back what it changed in your files.",
 			},
 			print: {
 				title: "Print",

@@ -1887,6 +1887,10 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 				title: "Comparer deux plans",
 				what: "Dit quels éducatifs et quelles semaines diffèrent entre deux dossiers de club, et ce que cela change à la couverture, aux minutes, au matériel et aux constats.",
 			},
+			library: {
+				title: "Voir ce qu'une bibliothèque a changé",
+				what: "Quand `_data/club.yaml` nomme des `libraries`, leurs éducatifs, guides, formes, éléments et matériel sont là comme s'ils étaient écrits ici : ceux que vos fichiers nomment, et ceux que ceux-là nomment. Une page du même identifiant les change, champ par champ ; `field: null` en retire un, `from-library: false` ne prend rien. Cette commande dit ce que les bibliothèques ont changé depuis votre dernier regard. `--take` continue avec le nouveau texte, `--keep` écrit l'ancien dans vos propres fichiers ; `all` vaut pour tout. Les niveaux et les agrès restent toujours les vôtres.",
+			},
 			since: {
 				title: "Dire aux entraîneurs ce qui a changé",
 				what: "Construit le manuel avec une page de ce qui a changé depuis un plan antérieur : un dossier de club, la sortie d'une construction antérieure, ou un `record.json` qui en vient.",
@@ -1894,6 +1898,10 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			nextTerm: {
 				title: "Commencer la période suivante",
 				what: "Crée le dossier de la période suivante à partir de celui-ci, avec de nouvelles dates et de nouveaux jours de fermeture, et garde pour `compare` ce qui a été enseigné. Ce dossier-ci reste tel quel.",
+			},
+			update: {
+				title: "Passer à une autre version du programme",
+				what: "Dans un dossier dont le `package.json` nomme le programme : montre lesquels de vos fichiers une autre version changerait, et ce qu'elle trouverait en plus ou en moins. `--to` nomme une version, ou son fichier ; sans cela, la plus récente. `--write` la prend, et `undo` défait ce qu'elle a changé dans vos fichiers.",
 			},
 			print: {
 				title: "Imprimer",

@@ -35,7 +35,9 @@ const inGuide: readonly string[] = Object.values(COMMANDS).flat();
 const inReadme = readFileSync(join(REPOSITORY, "README.md"), "utf8")
 	.split("\n")
 	.flatMap((line) => /^(?:npm ci && )?(npm run \S.*?)(?:\s+#.*)?$/.exec(line)?.[1] ?? [])
-	.map((line) => line.trim());
+	.map((line) => line.trim())
+	// No command of the program but one that makes it: tried in tests/pack/.
+	.filter((line) => !line.startsWith("npm run pack "));
 
 /** The name of the npm script, and what is handed to it. */
 function wordsOf(shown: string): { readonly name: string; readonly args: readonly string[] } {
