@@ -51,11 +51,13 @@ const SHOWN_CONFLICTS = 8;
 
 export interface BuildOptions {
 	readonly print: boolean;
+	/** A folder as the result, and no link to one. */
+	readonly plain?: boolean;
 	/** An earlier plan: a club folder, an output folder, or a record of one. */
 	readonly since?: string;
 }
 
-export async function build(run: Run, { print, since }: BuildOptions): Promise<number> {
+export async function build(run: Run, { print, plain = false, since }: BuildOptions): Promise<number> {
 	if (!mayWriteTo(run)) return 2;
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
@@ -83,14 +85,14 @@ export async function build(run: Run, { print, since }: BuildOptions): Promise<n
 			`${count(handbook.findings.length, "finding")}; edition ${editionNameOf({ edition: handbook.edition, words: english })}; ${seconds} s`,
 		);
 	};
-	const of = madeOf([handbook.fingerprint, handbook.edition, [...media.files.keys()], print, earlier]);
+	const of = madeOf([handbook.fingerprint, handbook.edition, [...media.files.keys()], print, plain, earlier]);
 	if (isThere(outDir, of)) {
 		out.line(`Nothing has changed since ${here} was built.`);
 		end();
 		return 0;
 	}
 	const shown = { kept: true, media, ...(earlier === undefined ? {} : { since: earlier }) };
-	const written = await writeAll(run, handbook, { print, here, shown });
+	const written = await writeAll(run, handbook, { print, plain, here, shown });
 	if (written === undefined) return 2;
 	reportProblems(written.faults, clubDir, out);
 	const failed = written.faults.some((p) => p.severity === "error");
@@ -105,6 +107,7 @@ interface Written {
 }
 
 interface ToWrite {
+	readonly plain: boolean;
 	readonly print: boolean;
 	/** How the output is called in lines. */
 	readonly here: string;
@@ -117,7 +120,7 @@ async function writeAll(run: Run, handbook: Handbook, what: ToWrite): Promise<Wr
 	const progress = new Progress(run.progress);
 	let staging: Staging | undefined;
 	try {
-		staging = new Staging(run.outDir);
+		staging = new Staging(run.outDir, what);
 		return await writeInto(staging, run, handbook, what, progress);
 	} catch (error) {
 		progress.end();

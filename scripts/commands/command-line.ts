@@ -42,6 +42,7 @@ interface Options {
 	readonly json?: boolean;
 	readonly whatIf?: string;
 	readonly print?: boolean;
+	readonly plain?: boolean;
 	readonly port?: number;
 	readonly host?: string;
 	readonly swap?: boolean;
@@ -328,14 +329,19 @@ function addPublishing(cli: CommandLine): void {
 			"where the result goes (default: in your folder for caches; _site where it is there)",
 		)
 		.option("--no-print", "leave the binder and the single sheets out")
+		.option("--plain", "a plain folder as the result, not a link to one: for programs that follow no links")
 		.option(
 			"--since <plan>",
 			"add a page of what changed since an earlier plan: a club or output folder, or a record.json",
 		)
 		.action(async (options: Options) => {
 			const { build } = await import("./build.ts");
-			const { print = true, since } = options;
-			cli.exitCode = await build(cli.run(options), { print, ...(since === undefined ? {} : { since }) });
+			const { print = true, plain = false, since } = options;
+			cli.exitCode = await build(cli.run(options), {
+				print,
+				plain,
+				...(since === undefined ? {} : { since }),
+			});
 		});
 
 	cli
