@@ -112,6 +112,13 @@ export interface ChoicesOptions {
 	readonly without?: ReadonlySet<Move["kind"]>;
 }
 
+/** What may be chosen anew. */
+export interface Touched {
+	readonly seats: Set<Seat>;
+	/** Blocks that may stand otherwise. */
+	readonly pieces: Set<Piece>;
+}
+
 export class Choices {
 	readonly curriculum: Curriculum;
 	readonly library: Library;
@@ -124,13 +131,19 @@ export class Choices {
 	readonly #seatsByApparatus = new Map<Id, Seat[]>();
 	readonly #drillsOn = new Map<Id, readonly LinkedDrill[]>();
 	readonly #loosened = new Set<Seat>();
-	#touched = new Set<Seat>();
+	#touched: Touched = { seats: new Set(), pieces: new Set() };
+	/** How many drills the case that asks has wanted for a seat. */
+	#wanted = new Map<Seat, number>();
 	readonly #widened = new Set<string>();
 	readonly #looked = new Map<Seat, Map<Id, Column>>();
+	/** All drills on an apparatus, the most like one of them first, by both. */
+	readonly #likest = new Map<string, readonly LinkedDrill[]>();
 	readonly #candidates = new Map<Seat, readonly LinkedDrill[]>();
 	#forms = 0;
 	/** Whether blocks may stand otherwise, or only their drills change. */
 	allowsForms = true;
+	/** Most drills that one case may want for a seat: while a plan is looked for, a few will do. */
+	most = Number.POSITIVE_INFINITY;
 
 	constructor(curriculum: Curriculum, options: ChoicesOptions = {}) {
 		this.curriculum = curriculum;
@@ -166,14 +179,24 @@ export class Choices {
 	loosen(seat: Seat): void {
 		if (!this.mayChange(seat)) return;
 		this.#loosened.add(seat);
-		this.#touched.add(seat);
+		this.#touched.seats.add(seat);
 	}
 
-	/** The seats that something asks for. */
-	touchedBy(asking: () => void): ReadonlySet<Seat> {
-		this.#touched = new Set();
+	/** What something asks for. */
+	touchedBy(asking: () => void): Touched {
+		this.#touched = { seats: new Set(), pieces: new Set() };
 		asking();
 		return this.#touched;
+	}
+
+	/** Another case begins to ask. */
+	nextAsks(): void {
+		this.#wanted = new Map();
+	}
+
+	/** Whether the case that asks has as many drills for a seat as it may have. */
+	isFull(seat: Seat): boolean {
+		return (this.#wanted.get(seat) ?? 0) >= this.most;
 	}
 
 	mayChange({ part: { form } }: Seat): boolean {
@@ -185,8 +208,9 @@ export class Choices {
 
 	/** Lets a drill be chosen for a seat, where it may be there at all. */
 	want(seat: Seat, drill: LinkedDrill): void {
-		if (!this.mayChange(seat) || !this.isFit(seat, drill)) return;
-		this.#touched.add(seat);
+		if (this.isFull(seat) || !this.mayChange(seat) || !this.isFit(seat, drill)) return;
+		this.#wanted.set(seat, (this.#wanted.get(seat) ?? 0) + 1);
+		this.#touched.seats.add(seat);
 		if (!seat.columns.has(drill.id)) this.#register(this.look(seat, drill));
 	}
 
@@ -221,9 +245,15 @@ export class Choices {
 			const here = getOrMake(this.#drillsOn, apparatus, () =>
 				[...this.curriculum.drills.values()].filter((drill) => drill.apparatus.includes(apparatus)),
 			);
-			const fit = here.filter((drill) => this.isFit(seat, drill));
-			const prices = new Map(fit.map((drill) => [drill, this.#price(seat, drill)]));
-			return fit.sort((a, b) => (prices.get(a) ?? 0) - (prices.get(b) ?? 0));
+			const cheapestFirst = () => {
+				const prices = new Map(here.map((drill) => [drill, this.#price(seat, drill)]));
+				return [...here].sort((a, b) => (prices.get(a) ?? 0) - (prices.get(b) ?? 0));
+			};
+			const all =
+				seat.drill === undefined
+					? cheapestFirst()
+					: getOrMake(this.#likest, `${seat.drill.id} ${apparatus}`, cheapestFirst);
+			return all.filter((drill) => this.isFit(seat, drill));
 		});
 	}
 
@@ -327,7 +357,10 @@ export class Choices {
 				this.#form(piece, { kind: "add" }, price, [part]);
 			}
 		}
-		return (this.#added.get(key)?.forms ?? []).flatMap(({ parts }) => parts.flatMap(({ seats }) => seats));
+		const added = this.#added.get(key);
+		if (added === undefined) return [];
+		if (this.allowsForms) this.#touched.pieces.add(added);
+		return added.forms.flatMap(({ parts }) => parts.flatMap(({ seats }) => seats));
 	}
 
 	readonly #added = new Map<string, Piece>();
@@ -337,6 +370,7 @@ export class Choices {
 		const key = `${how} ${piece.number}`;
 		if (!this.allowsForms || !piece.isFree || this.#options.without?.has(kind as Move["kind"]) === true)
 			return false;
+		this.#touched.pieces.add(piece);
 		if (how !== "exchange" && this.#widened.has(key)) return false;
 		this.#widened.add(key);
 		return true;
@@ -478,16 +512,21 @@ const ADDED: Omit<Block, "number" | "levels"> = {
 
 /** How much of what two drills train is the same, from 0 to 1. */
 function likeness(a: LinkedDrill, b: LinkedDrill): number {
-	const of = ({ skills, shapes, direction, performs }: LinkedDrill) =>
-		new Set([
-			...skills,
-			...performs,
-			...shapes,
-			...(direction === undefined ? [] : [`${direction} direction`]),
-		]);
-	const [one, other] = [of(a), of(b)];
-	const all = one.union(other).size;
-	return all === 0 ? 0 : one.intersection(other).size / all;
+	const [one, other] = [trainedBy(a), trainedBy(b)];
+	let both = 0;
+	for (const what of one) if (other.has(what)) both++;
+	const all = one.size + other.size - both;
+	return all === 0 ? 0 : both / all;
+}
+
+const trained = new WeakMap<LinkedDrill, ReadonlySet<string>>();
+
+function trainedBy(drill: LinkedDrill): ReadonlySet<string> {
+	return getOrMake(trained, drill, () => {
+		const { skills, shapes, direction, performs } = drill;
+		const way = direction === undefined ? [] : [`${direction} direction`];
+		return new Set([...skills, ...performs, ...shapes, ...way]);
+	});
 }
 
 /** The same for the same drill on the same seat. */

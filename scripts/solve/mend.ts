@@ -16,9 +16,9 @@
 
 import { isAccepted } from "../compute/accepted.ts";
 import { exposuresOf } from "../compute/exposures.ts";
-import type { Curriculum, LinkedDrill } from "../model.ts";
+import type { Curriculum } from "../model.ts";
 import { applied, asWritten } from "./apply.ts";
-import type { Choices, Seat } from "./choices.ts";
+import type { Choices, Touched } from "./choices.ts";
 import { type Chosen, priceOf, type Watched, type Written, writeProgram } from "./model.ts";
 import type { ProgramData } from "./program.ts";
 import { brokenCases, type Case, type Judged } from "./rules.ts";
@@ -86,9 +86,12 @@ const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
 const GAP = { find: 0.05, prove: 0.5 } as const;
 /** Seconds for one program while a plan is looked for: what it has by then is good enough to go on with. */
 const FIND_SECONDS = 8;
-/** From more cases than this on a plan is looked for week by week. */
+/** From more cases than this on a plan is looked for part by part. */
 const BATCH = 12;
-const BATCH_ROUNDS = 12;
+/** Seconds for one part, programs for it, and drills that one case may want for a seat. */
+const PART = { seconds: 2, rounds: 12, drills: 4 } as const;
+/** Share of the time in which a plan is looked for part by part; the rest is for the proof. */
+const FIND_SHARE = 0.6;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
 
@@ -146,10 +149,7 @@ class Search {
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
 		if (this.#atFirst.length > BATCH) {
-			for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
-				worth = this.#best.price;
-				await this.#inBatches();
-			}
+			await this.#partByPart();
 			step = "direct";
 			this.#choices.allowsForms = true;
 		}
@@ -202,53 +202,81 @@ class Search {
 	}
 
 	/**
-	 * Many cases at once make a program that no solver is quick with: week by week, and then what is about
-	 * the whole term, each around the best plan so far, gives a plan to begin the proof with.
+	 * Many cases at once make a program that no solver is quick with. Part by part, each around the best plan
+	 * so far, they give a plan to begin the proof with: week by week, and what is about the whole term level
+	 * by level, with other drills; then what is left case by case, with every change; then week by week, to
+	 * do with fewer changes. So long as it gets better.
 	 */
-	async #inBatches(): Promise<void> {
-		const left = new Set(this.#best.cases.map(({ key }) => key));
-		const batches = Map.groupBy(
-			this.#atFirst.filter(({ key }) => left.has(key)),
-			({ about: { week, level, group } }) => week ?? `${level ?? ""} ${group ?? ""}`,
-		);
-		for (const batch of batches.values()) {
-			const watched = new Map<string, Watched>();
-			for (const one of this.#watched.values()) if (!one.asks) watched.set(nameOf(one.case), one);
-			for (const one of batch) {
-				const own = this.#watched.get(nameOf(one));
-				if (own !== undefined) watched.set(nameOf(one), own);
+	async #partByPart(): Promise<void> {
+		const { seconds } = this.#wish;
+		this.#choices.most = PART.drills;
+		const isOver = (): boolean => this.#left() <= seconds * (1 - FIND_SHARE);
+		for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
+			worth = this.#best.price;
+			for (const batch of this.#batches()) if (!isOver()) await this.#part(batch);
+			if (this.#best.cases.length > 0 && this.#best.price > worth - GAP.prove) {
+				this.#choices.allowsForms = true;
+				for (const one of this.#best.cases) if (!isOver()) await this.#part([one]);
 			}
-			for (let round = 1; round <= BATCH_ROUNDS; round++) {
-				const left = this.#left();
-				if (left <= 0) return;
-				if (!(await this.#oneBatch(watched, left))) break;
-			}
+			for (const { week } of this.#choices.curriculum.weeks) if (!isOver()) await this.#part([], week);
+			if (isOver()) break;
 		}
+		this.#choices.most = Number.POSITIVE_INFINITY;
 	}
 
-	/** @returns whether the measures found something that has to be looked at as well */
-	async #oneBatch(watched: Map<string, Watched>, left: number): Promise<boolean> {
-		const { solve, signal, onProgress, before } = this.#wish;
-		const { chosen, cases } = this.#best;
-		const asking = [...watched.values()].filter(({ asks }) => asks);
-		const free = this.#choices.touchedBy(() => this.#ask(asking, [...watched.values()]));
-		const unlike = before?.map((other) => other.chosen);
-		const program = writeProgram(this.#choices, watched.values(), unlike, { chosen, free });
-		const size = { rows: program.rows, choices: program.data.price.length };
-		onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
-		const seconds = Math.min(left, FIND_SECONDS);
-		const solved = await solve(program.data, { seconds, signal, gap: GAP.find });
-		if (solved.values === undefined) return false;
-		const known = new Set(cases.map(({ key }) => key));
-		const fresh = this.#found(program, solved.values).filter(({ key }) => !known.has(key));
-		for (const one of fresh) {
-			const name = nameOf(one);
-			if (watched.has(name)) throw disagreement(one);
-			if (!this.#watched.has(name)) this.#learn(one, false);
-			const own = this.#watched.get(name);
-			if (own !== undefined) watched.set(name, { ...own, asks: false });
+	/** What is left to mend, in parts that have to do with each other. */
+	#batches(): Iterable<readonly Case[]> {
+		const left = new Set(this.#best.cases.map(({ key }) => key));
+		return Map.groupBy(
+			[...this.#watched.values()].flatMap((one) => (one.asks && left.has(one.case.key) ? [one.case] : [])),
+			({ about: { week, level, group } }) => week ?? `${level ?? ""} ${group ?? ""}`,
+		).values();
+	}
+
+	/**
+	 * Looks for something better around the best plan: where cases ask for it, or anywhere in a week among
+	 * the drills that were asked for before.
+	 */
+	async #part(asking: readonly Case[], week?: number): Promise<void> {
+		const own = new Set(asking.map(nameOf));
+		/** Cases that had no row in the last program, though they are near. */
+		const fresh = new Set<string>();
+		for (let round = 1; round <= PART.rounds; round++) {
+			const left = this.#left();
+			if (left <= 0) return;
+			const { solve, signal, onProgress, before } = this.#wish;
+			const { chosen, cases } = this.#best;
+			const free = this.#ask(
+				asking.flatMap((one) => this.#watched.get(nameOf(one)) ?? []),
+				[...this.#watched.values()],
+			);
+			if (week !== undefined) for (const seat of this.#choices.seatsIn(week)) free.seats.add(seat);
+			const isNear = nearTo(this.#choices, free);
+			const watched = [...this.#watched.values()].filter(
+				({ case: one }) => own.has(nameOf(one)) || fresh.has(nameOf(one)) || isNear(one),
+			);
+			const unlike = before?.map((other) => other.chosen);
+			const program = writeProgram(this.#choices, watched, unlike, { chosen, free });
+			const size = { rows: program.rows, choices: program.data.price.length };
+			onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
+			const solved = await solve(program.data, {
+				seconds: Math.min(left, PART.seconds),
+				signal,
+				gap: GAP.prove,
+				start: program.start(chosen, new Set(cases.map(({ key }) => key))),
+			});
+			if (solved.values === undefined) return;
+			const known = new Set(cases.map(({ key }) => key));
+			const found = this.#found(program, solved.values).filter(({ key }) => !known.has(key));
+			if (found.length === 0) return;
+			const names = new Set(watched.map((one) => nameOf(one.case)));
+			for (const one of found) {
+				const name = nameOf(one);
+				if (names.has(name)) throw disagreement(one);
+				if (!this.#watched.has(name)) this.#learn(one, false);
+				fresh.add(name);
+			}
 		}
-		return fresh.length > 0;
 	}
 
 	#left(): number {
@@ -287,23 +315,30 @@ class Search {
 		);
 	}
 
-	#ask(asking: readonly Watched[], watched: readonly Watched[]): void {
+	#ask(asking: readonly Watched[], watched: readonly Watched[]): Touched {
 		const choices = this.#choices;
-		const loosened = choices.touchedBy(() => {
-			for (const { case: one } of asking) one.wants(choices);
+		const touched = choices.touchedBy(() => {
+			for (const { case: one } of asking) {
+				choices.nextAsks();
+				one.wants(choices);
+			}
 		});
-		const mentions = (seat: Seat, drill: LinkedDrill): boolean =>
-			watched.some(({ case: one }) => one.mentions(choices, seat, drill));
+		const isLooking = Number.isFinite(choices.most);
+		choices.nextAsks();
 		for (const seat of choices.loosened) {
-			if (!loosened.has(seat)) continue;
+			if (!touched.seats.has(seat)) continue;
+			const { week } = seat.part.plan;
+			const here = watched.filter(({ case: one }) => one.weeks?.includes(week) !== false);
 			let harmless = seat.part.seats.length;
 			for (const drill of choices.candidates(seat)) {
 				if (harmless <= 0) break;
 				if (drill.id === seat.drill?.id) continue;
-				choices.want(seat, drill);
-				if (!mentions(seat, drill)) harmless--;
+				const mayHarm = here.some(({ case: one }) => one.mentions(choices, seat, drill));
+				if (!mayHarm || !isLooking) choices.want(seat, drill);
+				if (!mayHarm) harmless--;
 			}
 		}
+		return touched;
 	}
 
 	#judge(chosen: Chosen): { readonly curriculum: Curriculum; readonly cases: readonly Case[] } {
@@ -356,6 +391,17 @@ class Search {
 			size: { ...size, memory: this.#memory },
 		};
 	}
+}
+
+/** Whether what may change can bring a case about, or mend it. */
+function nearTo(choices: Choices, { seats, pieces }: Touched): (one: Case) => boolean {
+	const free = [...seats, ...choices.seats.filter((seat) => pieces.has(seat.part.form.piece))];
+	const weeks = new Set(free.map(({ part }) => part.plan.week));
+	const drills = new Set(free.flatMap(({ columns }) => [...columns.keys()]));
+	return (one) => {
+		if (one.weeks !== undefined && !one.weeks.some((week) => weeks.has(week))) return false;
+		return one.drills === undefined || !one.drills(choices).isDisjointFrom(drills);
+	};
 }
 
 function nameOf({ key, again = "" }: Case): string {

@@ -36,6 +36,7 @@ import { coveredBy } from "../compute/coverage.ts";
 import { dosePlaces, isDoseTooLong, isHoldTooLong } from "../compute/dose.ts";
 import { clashes, equipmentFor, stationUses } from "../compute/equipment.ts";
 import { stationMinutes } from "../compute/exposures.ts";
+import { getOrMake } from "../compute/get-or-make.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
 import type { Counted } from "../compute/measure.ts";
@@ -51,6 +52,7 @@ import { crowds } from "../compute/space.ts";
 import { gapWanted, type Spacing, spacings, weeksWanted } from "../compute/spacing.ts";
 import { classTime, drillTime } from "../compute/time.ts";
 import { eatenUp } from "../compute/work.ts";
+import { groundOf } from "../link/join-records.ts";
 import type { Block, ClubClass, Curriculum, Finding, Id, LinkedDrill } from "../model.ts";
 import {
 	type Choices,
@@ -86,6 +88,9 @@ export interface Case {
 	readonly isHard: boolean;
 	/** Of a case that one row cannot say: what is not to be chosen again, as a key. */
 	readonly again?: string;
+	/** Where only what stands in some weeks, or only some drills, can bring it about or mend it. */
+	readonly weeks?: readonly number[];
+	drills?(choices: Choices): ReadonlySet<Id>;
 	wants(choices: Choices): void;
 	/** Whether a drill on a seat could do harm here. */
 	mentions(choices: Choices, seat: Seat, drill: LinkedDrill): boolean;
@@ -228,6 +233,7 @@ function outOfOrder(
 	return {
 		rule: "order",
 		key: `order ${gymnasts} ${drill} ${rule} ${id}`,
+		drills: (choices) => new Set([drill, ...giving(choices).map((one) => one.id)]),
 		code: ORDER_CODES[rule],
 		about,
 		weight: WORTH.serious,
@@ -312,6 +318,7 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 	return {
 		rule: "minutes",
 		key: `minutes ${week} ${one.id}`,
+		weeks: [week],
 		code: "H308",
 		about: { week, class: one.id },
 		weight: WORTH.serious,
@@ -385,6 +392,7 @@ function something({ counted: { curriculum } }: Judged): readonly Case[] {
 		const case_: Case = {
 			rule: "something",
 			key: `something ${week} ${one.id}`,
+			weeks: [week],
 			code: "H313",
 			about: { week, class: one.id },
 			weight: WORTH.serious,
@@ -418,6 +426,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 		const case_: Case = {
 			rule: "coaches",
 			key: `coaches ${group.name} ${nameOf(part)}`,
+			weeks: [week],
 			code: "H331",
 			about: { week, apparatus, ...aboutGroup(group) },
 			weight: WORTH.serious,
@@ -492,6 +501,7 @@ function tooMuch(
 	return {
 		rule: "equipment",
 		key: `equipment ${week} ${apparatus} ${item}`,
+		weeks: [week],
 		code: "H310",
 		about: {
 			week,
@@ -568,6 +578,7 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 		return {
 			rule: "equipment",
 			key: `at once ${week} ${day} ${item}`,
+			weeks: [week],
 			again: users.map(({ part, group }) => `${nameOf(part)} ${group.name}`).join(" "),
 			code: "H317",
 			about: {
@@ -606,6 +617,7 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 			({ work: { week, group }, station: { drill }, item, block }): Case => ({
 				rule: "heights",
 				key: `height ${group.name} ${drill.id} ${item.id}`,
+				drills: () => new Set([drill.id]),
 				code: "H336",
 				about: {
 					week,
@@ -643,6 +655,7 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 		return {
 			rule: "heights",
 			key: `heights ${one} ${item.id} ${[...drills].sort().join(" ")}`,
+			drills: () => new Set(drills),
 			code: "H337",
 			about: {
 				week: work.week,
@@ -692,6 +705,7 @@ function space({ counted: { curriculum }, forms }: Judged): readonly Case[] {
 		return {
 			rule: "space",
 			key: `space ${week} ${day} ${apparatus}`,
+			weeks: [week],
 			again: theirs.map(({ number }) => number).join(" "),
 			code: "H332",
 			about: { week, apparatus, ...(last === undefined ? {} : aboutGroup(last)) },
@@ -739,6 +753,7 @@ function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly 
 				return found.map(({ code }) => ({
 					rule: "space",
 					key: `${code} ${nameOf(part)}`,
+					weeks: [week.week],
 					again: here.map(nameOfColumn).join(" "),
 					code,
 					about: { week: week.week, apparatus: plan.apparatus },
@@ -779,6 +794,7 @@ function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
 		const case_: Case = {
 			rule: "set-out",
 			key: `set-out ${week} ${one} ${item}`,
+			weeks: [week],
 			again: users.map(nameOfColumn).join(" "),
 			code: "H333",
 			about: {
@@ -839,6 +855,7 @@ function eaten(part: Part): Case {
 	return {
 		rule: "turns",
 		key: `eaten ${nameOf(part)}`,
+		weeks: [part.plan.week],
 		code: "H344",
 		about: { week: part.plan.week, apparatus: part.apparatus },
 		weight: WORTH.serious,
@@ -859,6 +876,7 @@ function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
 	return {
 		rule: "turns",
 		key: `turn ${week} ${one} ${apparatus} ${drill}`,
+		weeks: [week],
 		code: "H316",
 		about: { week, class: one, apparatus, drill },
 		weight: WORTH["worth a look"],
@@ -903,6 +921,7 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 					{
 						rule: "dose",
 						key: `${code} ${key}`,
+						drills: () => new Set([drill.id]),
 						code,
 						about: { level, drill: drill.id, week: place.work.week, apparatus: place.block.apparatus },
 						weight: WORTH["worth a look"],
@@ -938,6 +957,7 @@ function weeks({ counted }: Judged): readonly Case[] {
 		const inWeeks = (name: string, least: number, weight: number): Case => ({
 			rule: "weeks",
 			key: `${name} ${kind} ${id} ${level}`,
+			drills: () => new Set(covering(curriculum, kind, id).map((one) => one.id)),
 			code: kind === "shape" ? "H303" : "H304",
 			about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 			weight,
@@ -968,6 +988,7 @@ function gap({ counted }: Judged): readonly Case[] {
 			{
 				rule: "gap",
 				key: `gap ${kind} ${id} ${level}`,
+				drills: () => new Set(covering(curriculum, kind, id).map((one) => one.id)),
 				code: kind === "shape" ? "H305" : "H306",
 				about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 				weight: WORTH["worth a look"],
@@ -1012,14 +1033,22 @@ function expected(counted: Counted): readonly Spacing[] {
 	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
 }
 
+const coveringOf = new WeakMap<Curriculum, Map<string, readonly LinkedDrill[]>>();
+
+/** The drills of the library that teach a shape or a skill. */
+function covering(curriculum: Curriculum, kind: Spacing["kind"], id: Id): readonly LinkedDrill[] {
+	const kept = getOrMake(coveringOf, groundOf(curriculum), () => new Map<string, readonly LinkedDrill[]>());
+	return getOrMake(kept, `${kind} ${id}`, () =>
+		[...curriculum.drills.values()].filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id)),
+	);
+}
+
 function wantTaught(
 	choices: Choices,
 	{ kind, id, level }: Spacing,
 	isMeant: (week: number) => boolean,
 ): void {
-	const drills = [...choices.curriculum.drills.values()].filter(
-		(drill) => drill.levels.has(level) && coveredBy(choices.curriculum, drill.id, kind).includes(id),
-	);
+	const drills = covering(choices.curriculum, kind, id).filter((drill) => drill.levels.has(level));
 	for (const drill of drills) {
 		for (const seat of choices.seatsFor(drill)) {
 			if (seat.part.levels.includes(level) && isMeant(seat.part.plan.week)) choices.want(seat, drill);
@@ -1031,8 +1060,7 @@ function wantTaught(
 /** Whether a thing is taught to a level, week by week: a number that is at most the columns that teach it. */
 function taughtIn({ program, choices, at }: Model, { kind, id, level }: Spacing) {
 	const { curriculum } = choices;
-	const columns = [...curriculum.drills.values()]
-		.filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id))
+	const columns = covering(curriculum, kind, id)
 		.flatMap((drill) => choices.columnsOf(drill.id))
 		.filter((column) => column.levels.includes(level));
 	return [...Map.groupBy(columns, ({ seat }) => seat.part.plan.week)]
@@ -1067,6 +1095,7 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 	return {
 		rule: "direction",
 		key: `direction ${week} ${apparatus} ${level}`,
+		weeks: [week],
 		code: "H307",
 		about: { week, apparatus, level },
 		weight: WORTH["worth a look"],
@@ -1160,6 +1189,7 @@ function reach({ counted: { curriculum } }: Judged): readonly Case[] {
 			{
 				rule: "reach",
 				key: `reach ${key}`,
+				drills: () => new Set(drills.map(({ id }) => id)),
 				code: first.wanted === undefined ? "H343" : "H338",
 				about: { skill: skill.id, ...aboutGroup(group) },
 				weight: WORTH["worth a look"] * (1 + more.length),
@@ -1270,6 +1300,7 @@ function contacts(
 	return {
 		rule: "load",
 		key,
+		weeks: [week, ...before.filter((past) => past !== undefined)],
 		code,
 		about,
 		weight: WORTH["worth a look"],
@@ -1327,8 +1358,8 @@ function wantOther(choices: Choices, seat: Seat, isBetter: (now: Column, was: Co
 	const written = [...seat.columns.values()].find(({ drill }) => drill === seat.drill);
 	if (written === undefined) return;
 	for (const drill of choices.candidates(seat)) {
-		if (!seat.columns.has(drill.id) && isBetter(choices.look(seat, drill), written))
-			choices.want(seat, drill);
+		if (choices.isFull(seat)) return;
+		if (drill !== seat.drill && isBetter(choices.look(seat, drill), written)) choices.want(seat, drill);
 	}
 }
 
@@ -1429,6 +1460,7 @@ function activity({ counted: { curriculum } }: Judged): readonly Case[] {
 			{
 				rule: "activity",
 				key: `activity ${week} ${one.id}`,
+				weeks: [week],
 				code: "H309",
 				about: { week, class: one.id },
 				weight: WORTH["worth a look"],
