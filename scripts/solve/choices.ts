@@ -14,7 +14,7 @@ import { getOrMake } from "../compute/get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "../compute/groups.ts";
 import { levelsOf } from "../compute/levels-of.ts";
 import { Library } from "../compute/meeting-order.ts";
-import { type StationWork, stationsOf } from "../compute/work.ts";
+import { levelsDoing, type Share, type StationWork, shareOf, stationWork } from "../compute/work.ts";
 import type { ApparatusPlan, Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 
 /** What may be changed; everything where nothing is said. */
@@ -86,16 +86,40 @@ export interface Column {
 	readonly price: number;
 	/** What each group does there then. */
 	readonly works: readonly SeatWork[];
-	/** Levels that do it there, in a class or not. */
-	readonly levels: readonly Id[];
+}
+
+/** Whether a level does a drill on a seat, in a class or not. */
+export function isForLevel({ seat, drill }: Column, level: Id): boolean {
+	return seat.part.levels.includes(level) && drill.levels.has(level);
+}
+
+const blocks = new WeakMap<Column, Block>();
+
+/** The block with that drill on that seat. */
+export function blockWith(column: Column): Block {
+	return getOrMake(blocks, column, () => {
+		const { seat, drill } = column;
+		const { block } = seat.part;
+		const { at } = block.stations[seat.station] ?? {};
+		const station = { drill: drill.id, ...(at === undefined ? {} : { at }) };
+		return { ...block, stations: block.stations.with(seat.station, station) };
+	});
 }
 
 export interface SeatWork {
 	readonly group: Group;
 	readonly moment: number;
 	readonly station: StationWork;
-	/** The block with this drill in it. */
-	readonly block: Block;
+}
+
+/** A group at a seat, whatever drill is there. */
+interface Place {
+	readonly group: Group;
+	readonly moment: number;
+	readonly levels: readonly Id[];
+	readonly share: Share;
+	/** What was asked for, by drill: the same for every block of the same shape. */
+	readonly works: Map<LinkedDrill, StationWork>;
 }
 
 /** The price of one change; sizes are shares of it, so that the number of changes comes first. */
@@ -117,7 +141,12 @@ export interface Touched {
 	readonly seats: Set<Seat>;
 	/** Blocks that may stand otherwise. */
 	readonly pieces: Set<Piece>;
+	/** Blocks that may be added, in a survey. */
+	readonly added: Set<string>;
 }
+
+/** What one case may want while a plan is looked for: drills for a seat, and drills in a week of which one may do. */
+const MOST = { drills: 4, inWeek: 3 } as const;
 
 export class Choices {
 	readonly curriculum: Curriculum;
@@ -131,19 +160,25 @@ export class Choices {
 	readonly #seatsByApparatus = new Map<Id, Seat[]>();
 	readonly #drillsOn = new Map<Id, readonly LinkedDrill[]>();
 	readonly #loosened = new Set<Seat>();
-	#touched: Touched = { seats: new Set(), pieces: new Set() };
+	#touched: Touched = { seats: new Set(), pieces: new Set(), added: new Set() };
 	/** How many drills the case that asks has wanted for a seat. */
 	#wanted = new Map<Seat, number>();
 	readonly #widened = new Set<string>();
-	readonly #looked = new Map<Seat, Map<Id, Column>>();
+	readonly #places = new Map<Seat, readonly Place[]>();
+	readonly #works = new Map<string, Map<LinkedDrill, StationWork>>();
 	/** All drills on an apparatus, the most like one of them first, by both. */
 	readonly #likest = new Map<string, readonly LinkedDrill[]>();
 	readonly #candidates = new Map<Seat, readonly LinkedDrill[]>();
 	#forms = 0;
 	/** Whether blocks may stand otherwise, or only their drills change. */
 	allowsForms = true;
-	/** Most drills that one case may want for a seat: while a plan is looked for, a few will do. */
-	most = Number.POSITIVE_INFINITY;
+	/**
+	 * While a plan is looked for, a few drills for each case and seat will do; a proof takes all of them. A
+	 * survey makes none, and only says what they would be.
+	 */
+	mode: "look" | "prove" | "survey" = "prove";
+	/** Drills on seats that were asked for in a survey. */
+	surveyed = 0;
 
 	constructor(curriculum: Curriculum, options: ChoicesOptions = {}) {
 		this.curriculum = curriculum;
@@ -184,7 +219,7 @@ export class Choices {
 
 	/** What something asks for. */
 	touchedBy(asking: () => void): Touched {
-		this.#touched = { seats: new Set(), pieces: new Set() };
+		this.#touched = { seats: new Set(), pieces: new Set(), added: new Set() };
 		asking();
 		return this.#touched;
 	}
@@ -196,7 +231,7 @@ export class Choices {
 
 	/** Whether the case that asks has as many drills for a seat as it may have. */
 	isFull(seat: Seat): boolean {
-		return (this.#wanted.get(seat) ?? 0) >= this.most;
+		return this.mode === "look" && (this.#wanted.get(seat) ?? 0) >= MOST.drills;
 	}
 
 	mayChange({ part: { form } }: Seat): boolean {
@@ -211,21 +246,32 @@ export class Choices {
 		if (this.isFull(seat) || !this.mayChange(seat) || !this.isFit(seat, drill)) return;
 		this.#wanted.set(seat, (this.#wanted.get(seat) ?? 0) + 1);
 		this.#touched.seats.add(seat);
-		if (!seat.columns.has(drill.id)) this.#register(this.look(seat, drill));
+		if (this.mode === "survey") this.surveyed++;
+		else if (!seat.columns.has(drill.id)) this.#register(this.look(seat, drill));
+	}
+
+	/** The same of many of which one may do: those most like what is written in each week, while a plan is looked for. */
+	wantSome(places: readonly { readonly seat: Seat; readonly drill: LinkedDrill }[]): void {
+		const able = places.filter(({ seat, drill }) => this.mayChange(seat) && this.isFit(seat, drill));
+		if (this.mode !== "look") {
+			for (const { seat, drill } of able) this.want(seat, drill);
+			return;
+		}
+		for (const here of Map.groupBy(able, ({ seat }) => seat.part.plan.week).values()) {
+			const priced = here.map(({ seat, drill }) => ({ seat, drill, price: this.#price(seat, drill) }));
+			for (const { seat, drill } of priced.sort((a, b) => a.price - b.price).slice(0, MOST.inWeek))
+				this.want(seat, drill);
+		}
 	}
 
 	/** What a drill on a seat would be, whether it may be chosen or not. */
 	look(seat: Seat, { id }: Pick<LinkedDrill, "id">): Column {
-		return getOrMake(
-			getOrMake(this.#looked, seat, () => new Map<Id, Column>()),
-			id,
-			() => {
-				// A case may come from a plan that was tried, whose drills are other objects.
-				const drill = this.curriculum.drills.get(id);
-				if (drill === undefined) throw new Error(`No drill has the id ${id}.`);
-				return this.#column(seat, drill);
-			},
-		);
+		const known = seat.columns.get(id);
+		if (known !== undefined) return known;
+		// A case may come from a plan that was tried, whose drills are other objects.
+		const drill = this.curriculum.drills.get(id);
+		if (drill === undefined) throw new Error(`No drill has the id ${id}.`);
+		return this.#column(seat, drill);
 	}
 
 	/**
@@ -337,6 +383,10 @@ export class Choices {
 		if (on === undefined || plan.keep === true || this.#options.without?.has("add") === true) return [];
 		const block = { ...ADDED, number: on.blocks.length + 1, levels: [level] };
 		if (!this.#isInScope(plan, apparatus, block)) return [];
+		if (this.mode === "survey") {
+			this.#touched.added.add(key);
+			return [];
+		}
 		if (!this.#widened.has(key)) {
 			if (!this.allowsForms) return [];
 			this.#widened.add(key);
@@ -371,6 +421,7 @@ export class Choices {
 		if (!this.allowsForms || !piece.isFree || this.#options.without?.has(kind as Move["kind"]) === true)
 			return false;
 		this.#touched.pieces.add(piece);
+		if (this.mode === "survey") return false;
 		if (how !== "exchange" && this.#widened.has(key)) return false;
 		this.#widened.add(key);
 		return true;
@@ -471,23 +522,34 @@ export class Choices {
 	}
 
 	#column(seat: Seat, drill: LinkedDrill): Column {
-		const { part, station } = seat;
-		const stations = part.block.stations.map((one, i) =>
-			i === station ? { drill: drill.id, ...(one.at === undefined ? {} : { at: one.at }) } : one,
+		const works = this.#placesAt(seat).flatMap(
+			({ group, moment, levels, share, works: known }): readonly SeatWork[] => {
+				const level = levels.find((one) => drill.levels.has(one));
+				if (level === undefined) return [];
+				const station = getOrMake(known, drill, () => stationWork(share, seat.station + 1, drill, level));
+				return [{ group, moment, station }];
+			},
 		);
-		const block: Block = { ...part.block, stations };
-		const works = part.groups.flatMap(({ group, moment }): readonly SeatWork[] => {
-			const all = stationsOf(this.curriculum, block, group);
-			const own = all.find((one) => one.station === station + 1);
-			return own === undefined ? [] : [{ group, moment, station: own, block }];
+		return { seat, drill, price: this.#price(seat, drill), works };
+	}
+
+	/** A drill that may take a seat is for the levels of what is written: the others keep their share. */
+	#placesAt(seat: Seat): readonly Place[] {
+		return getOrMake(this.#places, seat, () => {
+			const { block, groups } = seat.part;
+			return groups.map(({ group, moment }) => {
+				const levels = levelsDoing(block, group);
+				const others = block.stations.filter(({ drill }, i) => {
+					const { levels: offered } = this.curriculum.drills.get(drill) ?? {};
+					return i !== seat.station && levels.some((level) => offered?.has(level));
+				});
+				const { kind, minutes, show, change, choose, dose, doses } = block;
+				const shape = [kind, minutes, show, change, choose, dose, [...doses], levels, group.gymnasts];
+				const key = JSON.stringify([shape, others.length, seat.station]);
+				const works = getOrMake(this.#works, key, () => new Map<LinkedDrill, StationWork>());
+				return { group, moment, levels, share: shareOf(block, group, others.length + 1), works };
+			});
 		});
-		return {
-			seat,
-			drill,
-			price: this.#price(seat, drill),
-			works,
-			levels: part.levels.filter((level) => drill.levels.has(level)),
-		};
 	}
 
 	#register(column: Column): void {

@@ -88,10 +88,12 @@ const GAP = { find: 0.05, prove: 0.5 } as const;
 const FIND_SECONDS = 8;
 /** From more cases than this on a plan is looked for part by part. */
 const BATCH = 12;
-/** Seconds for one part, programs for it, and drills that one case may want for a seat. */
-const PART = { seconds: 2, rounds: 12, drills: 4 } as const;
+/** Seconds for one part, programs for it, and cases of the whole term in it. */
+const PART = { seconds: 2, rounds: 8, cases: 2 } as const;
 /** Share of the time in which a plan is looked for part by part; the rest is for the proof. */
 const FIND_SHARE = 0.6;
+/** From more drills on seats than this on no program is written of all of them: it takes minutes and gigabytes. */
+const MOST_CHOICES = 80_000;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
 
@@ -149,7 +151,11 @@ class Search {
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
 		if (this.#atFirst.length > BATCH) {
-			await this.#partByPart();
+			const { bound, choices: asked } = this.#survey();
+			const isLarge = asked > MOST_CHOICES;
+			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
+			this.#bound = bound;
+			if (isLarge) return this.#ended("stopped", 0, { rows: 0, choices: asked });
 			step = "direct";
 			this.#choices.allowsForms = true;
 		}
@@ -181,7 +187,7 @@ class Search {
 			this.#memory = Math.max(this.#memory, solved.memory);
 			if (solved.status === "infeasible" && step === "all") return this.#ended("impossible", round, size);
 			// A lower price of fewer choices says nothing of all of them.
-			if (isProving) this.#bound = solved.bound;
+			if (isProving) this.#bound = Math.max(solved.bound, step === "direct" ? this.#bound : 0);
 			if (solved.values === undefined && solved.status !== "infeasible")
 				return this.#ended("stopped", round, size);
 			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
@@ -207,10 +213,10 @@ class Search {
 	 * by level, with other drills; then what is left case by case, with every change; then week by week, to
 	 * do with fewer changes. So long as it gets better.
 	 */
-	async #partByPart(): Promise<void> {
+	async #partByPart(share: number): Promise<void> {
 		const { seconds } = this.#wish;
-		this.#choices.most = PART.drills;
-		const isOver = (): boolean => this.#left() <= seconds * (1 - FIND_SHARE);
+		this.#choices.mode = "look";
+		const isOver = (): boolean => this.#left() <= seconds * (1 - share);
 		for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
 			worth = this.#best.price;
 			for (const batch of this.#batches()) if (!isOver()) await this.#part(batch);
@@ -221,16 +227,56 @@ class Search {
 			for (const { week } of this.#choices.curriculum.weeks) if (!isOver()) await this.#part([], week);
 			if (isOver()) break;
 		}
-		this.#choices.most = Number.POSITIVE_INFINITY;
+		this.#choices.mode = "prove";
+	}
+
+	/**
+	 * How much there is to choose from, and what no plan can be under: cases that no block has to do with
+	 * twice take a change each, since each change is made in a block.
+	 */
+	#survey(): { readonly bound: number; readonly choices: number } {
+		const choices = this.#choices;
+		choices.mode = "survey";
+		choices.allowsForms = true;
+		choices.surveyed = 0;
+		const asking = [...this.#watched.values()].filter(({ asks }) => asks);
+		const touched = asking.map((one) => {
+			const { seats, pieces, added } = this.#ask([one], []);
+			return new Set<unknown>([...pieces, ...added, ...[...seats].map(({ part }) => part.form.piece)]);
+		});
+		choices.mode = "prove";
+		choices.allowsForms = false;
+		const taken = new Set<unknown>();
+		let bound = 0;
+		for (const own of touched.sort((a, b) => a.size - b.size)) {
+			// What nothing can mend costs more than a change.
+			if (!own.isDisjointFrom(taken)) continue;
+			for (const one of own) taken.add(one);
+			bound++;
+		}
+		return { bound, choices: choices.surveyed };
 	}
 
 	/** What is left to mend, in parts that have to do with each other. */
-	#batches(): Iterable<readonly Case[]> {
+	#batches(): readonly (readonly Case[])[] {
 		const left = new Set(this.#best.cases.map(({ key }) => key));
-		return Map.groupBy(
-			[...this.#watched.values()].flatMap((one) => (one.asks && left.has(one.case.key) ? [one.case] : [])),
-			({ about: { week, level, group } }) => week ?? `${level ?? ""} ${group ?? ""}`,
-		).values();
+		const asking = [...this.#watched.values()].flatMap((one) =>
+			one.asks && left.has(one.case.key) ? [one.case] : [],
+		);
+		const together = Map.groupBy(asking, ({ about: { week, level, group } }) =>
+			week === undefined ? `${level ?? ""} ${group ?? ""}` : week,
+		);
+		const ofWeeks = [...together].flatMap(([key, cases]) => (typeof key === "number" ? [cases] : []));
+		const ofTerm = [...together].flatMap(([key, cases]) => (typeof key === "number" ? [] : [cases]));
+		// What is about the whole term touches all of it: a few at once.
+		return [
+			...ofWeeks,
+			...ofTerm.flatMap((cases) =>
+				Array.from({ length: Math.ceil(cases.length / PART.cases) }, (_, i) =>
+					cases.slice(i * PART.cases, (i + 1) * PART.cases),
+				),
+			),
+		];
 	}
 
 	/**
@@ -323,7 +369,6 @@ class Search {
 				one.wants(choices);
 			}
 		});
-		const isLooking = Number.isFinite(choices.most);
 		choices.nextAsks();
 		for (const seat of choices.loosened) {
 			if (!touched.seats.has(seat)) continue;
@@ -334,7 +379,7 @@ class Search {
 				if (harmless <= 0) break;
 				if (drill.id === seat.drill?.id) continue;
 				const mayHarm = here.some(({ case: one }) => one.mentions(choices, seat, drill));
-				if (!mayHarm || !isLooking) choices.want(seat, drill);
+				if (!mayHarm || choices.mode !== "look") choices.want(seat, drill);
 				if (!mayHarm) harmless--;
 			}
 		}

@@ -55,9 +55,11 @@ import { eatenUp } from "../compute/work.ts";
 import { groundOf } from "../link/join-records.ts";
 import type { Block, ClubClass, Curriculum, Finding, Id, LinkedDrill } from "../model.ts";
 import {
+	blockWith,
 	type Choices,
 	type Column,
 	type Form,
+	isForLevel,
 	nameOfColumn,
 	type Part,
 	type Piece,
@@ -490,10 +492,9 @@ function tooMuch(
 	drills: readonly Id[],
 ): Case {
 	const [only, ...more] = drills;
-	const needOf = ({ seat, works, drill }: Column): number => {
-		const { block } = seat.part;
-		const stations = block.stations.map((one, i) => (i === seat.station ? { ...one, drill: drill.id } : one));
-		const own = works[0]?.block ?? { ...block, stations };
+	const needOf = (column: Column): number => {
+		const { seat } = column;
+		const own = blockWith(column);
 		return stationUses(curriculum, { apparatus, blocks: [own] }, own)[seat.station]?.needs.get(item) ?? 0;
 	};
 	const seats = (choices: Choices): readonly Seat[] =>
@@ -908,15 +909,12 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 			([key, [place]]): readonly Case[] => {
 				if (place === undefined) return [];
 				const { drill, level } = place.station;
-				const isBad = ({ works, seat }: Column): boolean =>
-					works.some(
-						({ station, block }) =>
-							station.level === level &&
-							isBroken({
-								block: { apparatus: seat.part.apparatus, block, stations: [station], from: 0, to: 0 },
-								station,
-							}),
-					);
+				const isBad = ({ works, seat: { part } }: Column): boolean =>
+					works.some(({ station }) => {
+						const { apparatus, block } = part;
+						const work = { apparatus, block, stations: [station], from: 0, to: 0 };
+						return station.level === level && isBroken({ block: work, station });
+					});
 				return [
 					{
 						rule: "dose",
@@ -993,7 +991,15 @@ function gap({ counted }: Judged): readonly Case[] {
 				about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 				weight: WORTH["worth a look"],
 				isHard: false,
-				wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
+				wants(choices) {
+					const isBetween = (week: number): boolean => {
+						const next = taught.findIndex((one) => one > week);
+						return (taught[next] ?? week) - (taught[next - 1] ?? week) > wanted;
+					};
+					// While a plan is looked for, only in the gaps that it has.
+					const isMeant = (week: number): boolean => choices.mode !== "look" || isBetween(week);
+					wantTaught(choices, spacing, (week) => !taught.includes(week) && isMeant(week));
+				},
 				mentions: (_choices, seat, drill) =>
 					seat.part.levels.includes(level) && coveredBy(curriculum, drill.id, kind).includes(id),
 				rows(model, broken) {
@@ -1049,11 +1055,13 @@ function wantTaught(
 	isMeant: (week: number) => boolean,
 ): void {
 	const drills = covering(choices.curriculum, kind, id).filter((drill) => drill.levels.has(level));
-	for (const drill of drills) {
-		for (const seat of choices.seatsFor(drill)) {
-			if (seat.part.levels.includes(level) && isMeant(seat.part.plan.week)) choices.want(seat, drill);
-		}
-	}
+	const places = drills.flatMap((drill) =>
+		choices
+			.seatsFor(drill)
+			.filter(({ part }) => part.levels.includes(level) && isMeant(part.plan.week))
+			.map((seat) => ({ seat, drill })),
+	);
+	choices.wantSome(places);
 	wantAdded(choices, level, drills, isMeant);
 }
 
@@ -1062,7 +1070,7 @@ function taughtIn({ program, choices, at }: Model, { kind, id, level }: Spacing)
 	const { curriculum } = choices;
 	const columns = covering(curriculum, kind, id)
 		.flatMap((drill) => choices.columnsOf(drill.id))
-		.filter((column) => column.levels.includes(level));
+		.filter((column) => isForLevel(column, level));
 	return [...Map.groupBy(columns, ({ seat }) => seat.part.plan.week)]
 		.sort(([a], [b]) => a - b)
 		.map(([week, here]) => {
@@ -1124,11 +1132,11 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 					.filter(isHere)
 					.flatMap((seat) => [...seat.columns.values()])
 					.filter(
-						({ drill, levels, seat }) =>
-							levels.includes(level) &&
-							drill.direction !== undefined &&
-							wayOf(drill) === way &&
-							stationMinutes(seat.part.block, seat.part.seats.length) > 0,
+						(column) =>
+							isForLevel(column, level) &&
+							column.drill.direction !== undefined &&
+							wayOf(column.drill) === way &&
+							stationMinutes(column.seat.part.block, column.seat.part.seats.length) > 0,
 					);
 				const isDone = program.amount(0, 1);
 				program.atMost([[isDone, 1], ...columns.map((column): Term => [at(column), -1])], 0);
@@ -1309,12 +1317,14 @@ function contacts(
 			const own = (one: number) =>
 				choices.seatsIn(one).filter(({ part }) => part.groups.some((work) => work.group === group));
 			const of = (column: Column, kind: Kind): number => contactsOf(column, group, kind);
-			for (const seat of own(week))
+			for (const seat of own(week)) {
+				if (seat.drill === undefined || !hasContacts(seat.drill)) continue;
 				wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) < of(was, kind)));
+			}
 			for (const past of before) {
 				if (past === undefined) continue;
 				for (const seat of own(past))
-					wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) > of(was, kind)));
+					wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) > of(was, kind)), hasContacts);
 			}
 			for (const piece of piecesOf(choices, week, group.class.id)) choices.wantMinutes(piece, -4, -1);
 		},
@@ -1322,11 +1332,17 @@ function contacts(
 			part.plan.week === week && part.groups.some((one) => one.group === group) && hasContacts(drill),
 		rows({ program, choices, at }, broken) {
 			for (const kind of kinds) {
-				const sum = (one: number, by: number): readonly Term[] =>
-					choices
-						.seatsIn(one)
-						.flatMap((seat) => [...seat.columns.values()])
-						.map((column): Term => [at(column), by * contactsOf(column, group, kind)]);
+				const sum = (one: number, by: number): readonly Term[] => {
+					const terms: Term[] = [];
+					for (const { columns, part } of choices.seatsIn(one)) {
+						if (!part.groups.some((own) => own.group === group)) continue;
+						for (const column of columns.values()) {
+							const count = contactsOf(column, group, kind);
+							if (count > 0) terms.push([at(column), by * count]);
+						}
+					}
+					return terms;
+				};
 				const { terms, most } = rowOf(sum);
 				if (!noneBefore.includes(kind)) {
 					program.unless(broken, terms, most);
@@ -1347,19 +1363,30 @@ function contacts(
 	};
 }
 
+const withContacts = new WeakMap<LinkedDrill, boolean>();
+
 function hasContacts(drill: LinkedDrill): boolean {
-	return [drill, ...drill.levels.values()].some(
-		({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+	return getOrMake(withContacts, drill, () =>
+		[drill, ...drill.levels.values()].some(
+			({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+		),
 	);
 }
 
-/** Drills that would change a sum at a seat the right way. */
-function wantOther(choices: Choices, seat: Seat, isBetter: (now: Column, was: Column) => boolean): void {
+/** Drills that would change a sum at a seat the right way. @param mayBe whether a drill could at all */
+function wantOther(
+	choices: Choices,
+	seat: Seat,
+	isBetter: (now: Column, was: Column) => boolean,
+	mayBe: (drill: LinkedDrill) => boolean = () => true,
+): void {
+	if (!choices.mayChange(seat)) return;
 	const written = [...seat.columns.values()].find(({ drill }) => drill === seat.drill);
 	if (written === undefined) return;
 	for (const drill of choices.candidates(seat)) {
 		if (choices.isFull(seat)) return;
-		if (drill !== seat.drill && isBetter(choices.look(seat, drill), written)) choices.want(seat, drill);
+		if (drill !== seat.drill && mayBe(drill) && isBetter(choices.look(seat, drill), written))
+			choices.want(seat, drill);
 	}
 }
 
