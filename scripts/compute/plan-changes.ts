@@ -201,11 +201,17 @@ function apparatusIn<B>(plan: ChangeablePlan<B>, week: number): readonly Id[] {
 
 /** The curriculum with changes of its plan made. @throws ChangeFault */
 export function changedPlan(curriculum: Curriculum, changes: readonly PlanChange[]): Curriculum {
+	const weeks = changedWeeks(curriculum, changes);
+	return weeks.every((one, i) => one === curriculum.weeks[i]) ? curriculum : withWeeks(curriculum, weeks);
+}
+
+/** Its weeks alone. @throws ChangeFault */
+export function changedWeeks(curriculum: Curriculum, changes: readonly PlanChange[]): readonly WeekPlan[] {
 	const plan = new TypedPlan(curriculum.weeks);
 	follow(plan, changes);
 	const { weeks } = plan;
 	for (const [i, week] of weeks.entries()) mustStand(curriculum, week, curriculum.weeks[i]);
-	return weeks.every((one, i) => one === curriculum.weeks[i]) ? curriculum : withWeeks(curriculum, weeks);
+	return weeks;
 }
 
 /** Every drill is in the library, and on an apparatus where it is done: else the week's file would have an error. */

@@ -3,8 +3,10 @@
  * measures judge is made by the changes that are offered.
  */
 
-import { changedPlan } from "../compute/plan-changes.ts";
-import type { Block, Curriculum, Id, PlanChange } from "../model.ts";
+import { getOrMake } from "../compute/get-or-make.ts";
+import { changedWeeks } from "../compute/plan-changes.ts";
+import { withWeeks } from "../link/join-records.ts";
+import type { Block, Curriculum, Id, PlanChange, WeekPlan } from "../model.ts";
 import type { Choices, Form, Part } from "./choices.ts";
 import type { Chosen } from "./model.ts";
 
@@ -26,25 +28,49 @@ export function asWritten(choices: Choices): Chosen {
 	return { forms: new Set(forms), columns: new Set(columns) };
 }
 
+/** Weeks as they were chosen before, by what was chosen: what was counted for them is still known. */
+const weeksBefore = new WeakMap<Choices, Map<string, WeekPlan>>();
+
 /** The curriculum with the chosen plan: its changes made as those of any list. */
 export function applied(choices: Choices, chosen: Chosen): Applied {
-	const curriculum = changedPlan(choices.curriculum, changesOf(choices, chosen));
+	const { curriculum } = choices;
+	const before = getOrMake(weeksBefore, choices, () => new Map<string, WeekPlan>());
 	const parts = Map.groupBy(
 		[...chosen.forms].flatMap((form) => form.parts),
-		({ plan, apparatus }) => `${plan.week} ${apparatus}`,
+		({ plan }) => plan.week,
 	);
 	const partOf = new Map<Block, Part>();
-	for (const { week, apparatus: plans } of curriculum.weeks) {
-		for (const { apparatus, blocks } of plans) {
-			const here = [...(parts.get(`${week} ${apparatus}`) ?? [])].sort((a, b) => a.rank - b.rank);
-			if (here.length !== blocks.length)
+	const weeks = changedWeeks(curriculum, changesOf(choices, chosen)).map((made, i) => {
+		const places = Map.groupBy(parts.get(made.week) ?? [], ({ apparatus }) => apparatus);
+		const week =
+			made === curriculum.weeks[i]
+				? made
+				: getOrMake(before, [...places.values()].map((all) => namesOf(all, chosen)).join(), () => made);
+		for (const { apparatus, blocks } of week.apparatus) {
+			const here = (places.get(apparatus) ?? []).sort((a, b) => a.rank - b.rank);
+			if (here.length !== blocks.length) {
 				throw new Error(
-					`The changes make ${blocks.length} blocks in ${week}/${apparatus}, not ${here.length}.`,
+					`The changes make ${blocks.length} blocks in ${week.week}/${apparatus}, not ${here.length}.`,
 				);
-			for (const [i, part] of here.entries()) partOf.set(blocks[i] as Block, part);
+			}
+			for (const [at, part] of here.entries()) partOf.set(blocks[at] as Block, part);
 		}
-	}
-	return { curriculum, partOf };
+		return week;
+	});
+	const isSame = weeks.every((one, i) => one === curriculum.weeks[i]);
+	return { curriculum: isSame ? curriculum : withWeeks(curriculum, weeks), partOf };
+}
+
+/** What stands in the parts of an apparatus. */
+function namesOf(parts: readonly Part[], { columns }: Chosen): string {
+	return parts
+		.map(({ form, rank, seats }) => {
+			const drills = seats.map(
+				(seat) => [...seat.columns.values()].find((one) => columns.has(one))?.drill.id,
+			);
+			return `${form.number} ${rank} ${drills.join(" ")}`;
+		})
+		.join(";");
 }
 
 /** Blocks of an apparatus in the order in which they stand while a list is followed. */
