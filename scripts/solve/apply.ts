@@ -133,10 +133,18 @@ export function changesOf(choices: Choices, chosen: Chosen): readonly PlanChange
 			},
 		];
 	});
+	// Nothing else is changed in weeks that trade places.
+	const weeks = new Map(
+		forms.flatMap(({ move, piece }) =>
+			move.kind === "weeks" && piece.week < move.with
+				? [[`${piece.week} ${move.with}`, { exchange: [piece.week, move.with] as const }]]
+				: [],
+		),
+	);
 	const later = [...forms].reverse().flatMap((form) => splitting(form, first(form), standing, address));
 	const moving = forms.flatMap((form) => moved(form, first(form), standing, address));
 	const added = forms.flatMap((form) => addition(form, chosen));
-	return [...swaps, ...minutes, ...exchanges, ...later, ...moving, ...added];
+	return [...swaps, ...minutes, ...exchanges, ...weeks.values(), ...later, ...moving, ...added];
 }
 
 function splitting(

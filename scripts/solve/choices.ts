@@ -29,6 +29,8 @@ export type Move =
 	| { readonly kind: "keep" }
 	| { readonly kind: "minutes"; readonly minutes: number }
 	| { readonly kind: "exchange"; readonly with: Piece }
+	/** With everything in its week, in the place of another week. */
+	| { readonly kind: "weeks"; readonly with: number }
 	| { readonly kind: "move"; readonly week: number; readonly at: "first" | "last" }
 	| { readonly kind: "split"; readonly after: number; readonly minutes: readonly [number, number] }
 	| { readonly kind: "add" }
@@ -124,7 +126,15 @@ interface Place {
 
 /** The price of one change; sizes are shares of it, so that the number of changes comes first. */
 const CHANGE = 1;
-const SIZE = { swap: 0.002, minute: 0.001, exchange: 0.006, move: 0.006, split: 0.006, add: 0.008 } as const;
+const SIZE = {
+	swap: 0.002,
+	minute: 0.001,
+	exchange: 0.006,
+	weeks: 0.01,
+	move: 0.006,
+	split: 0.006,
+	add: 0.008,
+} as const;
 
 export interface ChoicesOptions {
 	readonly scope?: Scope;
@@ -376,6 +386,28 @@ export class Choices {
 		}
 	}
 
+	/** The plans of two weeks in each other's place: every block of both goes with them, or none. */
+	wantWeeks(one: number, other: number): void {
+		const [first, last] = [Math.min(one, other), Math.max(one, other)];
+		const key = `weeks ${first} ${last}`;
+		const pieces = this.pieces.filter(
+			({ week, block }) => block !== undefined && (week === first || week === last),
+		);
+		const isOff = this.#options.without?.has("weeks") === true || this.mode === "look";
+		if (first === last || isOff || !this.allowsForms || !pieces.every(({ isFree }) => isFree)) return;
+		for (const piece of pieces) this.#touched.pieces.add(piece);
+		if (this.mode === "survey" || this.#widened.has(key)) return;
+		this.#widened.add(key);
+		const planOf = (week: number) => this.curriculum.weeks.find((plan) => plan.week === week);
+		for (const [i, piece] of pieces.entries()) {
+			const at = this.#at(piece);
+			const to = piece.week === first ? last : first;
+			const price = i === 0 ? CHANGE + SIZE.weeks : 0;
+			const plan = planOf(to) ?? at.plan;
+			this.#form(piece, { kind: "weeks", with: to }, price, [{ ...at, plan }]);
+		}
+	}
+
 	/** A block more at the end of an apparatus, for one level, of any drill. */
 	wantAdded(plan: WeekPlan, apparatus: Id, level: Id, minutes: readonly number[]): readonly Seat[] {
 		const key = `add ${plan.week} ${apparatus} ${level}`;
@@ -427,7 +459,7 @@ export class Choices {
 		return true;
 	}
 
-	#at(piece: Piece): { readonly plan: WeekPlan; readonly rank: number } {
+	#at(piece: Piece): Part {
 		const [part] = piece.forms[0]?.parts ?? [];
 		if (part === undefined) throw new Error(`Piece ${piece.number} stands nowhere.`);
 		return part;

@@ -97,6 +97,12 @@ const MOST_CHOICES = 80_000;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
 
+/** What the measures find that the program did not say, in the plan that it chose. */
+interface Found {
+	readonly curriculum: Curriculum;
+	readonly cases: readonly Case[];
+}
+
 /** Mends a plan. Throws where the measures and the program disagree: that is a mistake of this program. */
 export async function mend(choices: Choices, wish: MendWish): Promise<Mended> {
 	const search = new Search(choices, wish);
@@ -129,7 +135,7 @@ class Search {
 		const { curriculum, cases } = this.#judge(written);
 		for (const one of cases) {
 			if (isAccepted(choices.curriculum, one) || !wish.isAsked(one)) this.#letAlone.add(one.key);
-			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight, true);
+			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight, true, curriculum);
 		}
 		this.#atFirst = cases.filter(({ key }) => !this.#letAlone.has(key));
 		for (const { watched } of wish.before ?? [])
@@ -190,10 +196,10 @@ class Search {
 			if (isProving) this.#bound = Math.max(solved.bound, step === "direct" ? this.#bound : 0);
 			if (solved.values === undefined && solved.status !== "infeasible")
 				return this.#ended("stopped", round, size);
-			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
+			const fresh = solved.values === undefined ? undefined : this.#found(program, solved.values);
 			if (solved.status === "stopped" && isProving) return this.#ended("stopped", round, size);
-			if (fresh.length > 0) {
-				for (const one of fresh) this.#learn(one, step === "all");
+			if (fresh !== undefined && fresh.cases.length > 0) {
+				for (const one of fresh.cases) this.#learn(one, step === "all", fresh.curriculum);
 				continue;
 			}
 			this.#proof = PROOFS[step];
@@ -313,13 +319,14 @@ class Search {
 			});
 			if (solved.values === undefined) return;
 			const known = new Set(cases.map(({ key }) => key));
-			const found = this.#found(program, solved.values).filter(({ key }) => !known.has(key));
+			const judged = this.#found(program, solved.values);
+			const found = judged.cases.filter(({ key }) => !known.has(key));
 			if (found.length === 0) return;
 			const names = new Set(watched.map((one) => nameOf(one.case)));
 			for (const one of found) {
 				const name = nameOf(one);
 				if (names.has(name)) throw disagreement(one);
-				if (!this.#watched.has(name)) this.#learn(one, false);
+				if (!this.#watched.has(name)) this.#learn(one, false, judged.curriculum);
 				fresh.add(name);
 			}
 		}
@@ -331,25 +338,27 @@ class Search {
 	}
 
 	/** Judges what was chosen, keeps it where it is the best so far, and gives what the program did not say. */
-	#found(program: Written, values: Float64Array): readonly Case[] {
+	#found(program: Written, values: Float64Array): Found {
 		const chosen = program.read(values);
 		const { curriculum, cases } = this.#judge(chosen);
 		const counted = cases.filter(({ key }) => !this.#letAlone.has(key));
 		const said = program.brokenIn(values);
 		this.#keep(chosen, curriculum, counted);
-		return counted.filter((one) => !said.has(one.key));
+		return { curriculum, cases: counted.filter((one) => !said.has(one.key)) };
 	}
 
 	/** A case that the measures found and the program did not say. */
-	#learn(one: Case, asks: boolean): void {
+	#learn(one: Case, asks: boolean, by: Curriculum): void {
 		const name = nameOf(one);
 		if (this.#watched.has(name)) throw disagreement(one);
 		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
-		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight, asks);
+		const weight = known === undefined ? (one.isHard ? undefined : one.weight) : known.weight;
+		this.#watch(one, weight, asks, by);
 	}
 
-	#watch(one: Case, weight: number | undefined, asks: boolean): void {
-		this.#watched.set(nameOf(one), { case: one, weight, asks });
+	#watch(one: Case, weight: number | undefined, asks: boolean, by: Curriculum): void {
+		const brokenBy = this.#wish.isRequired === undefined ? {} : { brokenBy: by };
+		this.#watched.set(nameOf(one), { case: one, weight, asks, ...brokenBy });
 	}
 
 	/** Lets the watched cases ask for what could help, and gives seats that may have to change something harmless. */

@@ -6,6 +6,7 @@
  * otherwise is one variable that is 1.
  */
 
+import type { Curriculum } from "../model.ts";
 import type { Choices, Column, Form, Seat, Touched } from "./choices.ts";
 import { Program, type ProgramData, type Term, type Variable } from "./program.ts";
 import type { Case, Model } from "./rules.ts";
@@ -18,6 +19,8 @@ export interface Watched {
 	readonly weight: number | undefined;
 	/** Whether what could mend it is to be chosen from; else it only keeps others from breaking it. */
 	readonly asks: boolean;
+	/** A plan that breaks it, to be told in words: kept only where what is required may be impossible. */
+	readonly brokenBy?: Curriculum;
 }
 
 /** What was chosen. */
@@ -73,20 +76,7 @@ export function writeProgram(
 			1,
 		);
 	}
-	for (const form of forms.keys()) {
-		if (form.move.kind !== "exchange" || form.piece.number > form.move.with.number) continue;
-		const other = form.move.with.forms.find(
-			({ move }) => move.kind === "exchange" && move.with === form.piece,
-		);
-		if (other !== undefined)
-			program.equal(
-				[
-					[stands(form), 1],
-					[stands(other), -1],
-				],
-				0,
-			);
-	}
+	together(program, [...forms.keys()], stands);
 	for (const seat of choices.seats) {
 		if (!isFree(seat)) continue;
 		const { columns: here, part } = seat;
@@ -124,6 +114,47 @@ export function writeProgram(
 		},
 		brokenIn: (values) => new Set([...broken].flatMap(([key, own]) => (isYes(values[own]) ? [key] : []))),
 	};
+}
+
+/** Two blocks that trade places do it together, and so does everything in two weeks. */
+function together(program: Program, forms: readonly Form[], stands: (form: Form) => Variable): void {
+	const same = (one: Form, other: Form): void =>
+		program.equal(
+			[
+				[stands(one), 1],
+				[stands(other), -1],
+			],
+			0,
+		);
+	for (const form of forms) {
+		if (form.move.kind !== "exchange" || form.piece.number > form.move.with.number) continue;
+		const other = form.move.with.forms.find(
+			({ move }) => move.kind === "exchange" && move.with === form.piece,
+		);
+		if (other !== undefined) same(form, other);
+	}
+	const pairs = Map.groupBy(
+		forms.filter(({ move }) => move.kind === "weeks"),
+		({ move, piece }) => (move.kind === "weeks" ? [piece.week, move.with].sort().join() : ""),
+	);
+	for (const [first, ...more] of pairs.values()) {
+		if (first === undefined) continue;
+		for (const other of more) same(first, other);
+		// Nothing else comes into weeks that trade places.
+		const weeks = [first, ...more].map(({ piece }) => piece.week);
+		for (const coming of forms) {
+			const { kind } = coming.move;
+			if (kind !== "add" && kind !== "move") continue;
+			if (!coming.parts.some(({ plan }) => weeks.includes(plan.week))) continue;
+			program.atMost(
+				[
+					[stands(first), 1],
+					[stands(coming), 1],
+				],
+				1,
+			);
+		}
+	}
 }
 
 function isYes(value = 0): boolean {

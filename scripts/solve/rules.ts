@@ -258,6 +258,9 @@ function outOfOrder(
 					choices.wantMoves(column.seat.part.form.piece);
 					choices.wantExchanges(column.seat.part.form.piece);
 				}
+				for (const later of weeksWritten(choices, one.id, gymnasts))
+					for (const week of weeksWritten(choices, drill, gymnasts))
+						if (week < later) choices.wantWeeks(week, later);
 			}
 			wantAdded(choices, level, easier, (week) => week <= last);
 		},
@@ -296,6 +299,16 @@ function outOfOrder(
 			}
 		},
 	};
+}
+
+/** Weeks in which gymnasts do a drill, as it is written. */
+function weeksWritten(choices: Choices, drill: Id, gymnasts: string): ReadonlySet<number> {
+	const written = choices
+		.columnsOf(drill)
+		.filter(({ seat }) => seat.drill?.id === drill && seat.part.form.move.kind === "keep");
+	return new Set(
+		written.filter((column) => worksFor(column, gymnasts).length > 0).map(({ seat }) => seat.part.plan.week),
+	);
 }
 
 // Minutes: what a class has planned fits.
