@@ -15,6 +15,7 @@ import {
 	takeBlock,
 	weekPath,
 } from "./move-block.ts";
+import { moveWeek } from "./move-week.ts";
 import { inFlow } from "./write-changes.ts";
 import { nodeAt, type PlacedFile, placeFile } from "./yaml-places.ts";
 
@@ -25,8 +26,12 @@ export function changeTexts(texts: ClubTexts, changes: readonly PlanChange[]): C
 
 function changed(texts: ClubTexts, change: PlanChange): ClubTexts {
 	if ("swap" in change) return swap(texts, change.swap);
-	if ("exchange" in change)
-		return exchange(texts, readPlace(change.exchange[0]), readPlace(change.exchange[1]));
+	if ("exchange" in change) {
+		const [one, other] = change.exchange;
+		if (typeof one === "number" || typeof other === "number")
+			return moveWeek(texts, Number(one), Number(other), true);
+		return exchange(texts, readPlace(one), readPlace(other));
+	}
 	if ("move" in change) return moveBlock(texts, readPlace(change.move.from), readPlace(change.move.to));
 	if ("split" in change) return split(texts, change.split);
 	if ("set" in change) {
