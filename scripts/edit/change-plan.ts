@@ -5,7 +5,7 @@
  *   - add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-walk, minutes: 6}}   at: left out = last
  *   - remove: 5/beam/2                                week/apparatus/number of the block
  *   - move: {from: 3/beam/2, to: 5/beam/1}            the number it has when it is there
- *   - set: {block: 5/beam/1, minutes: 8}              any field of a block
+ *   - set: {block: 5/beam/1, minutes: 8, note: null}  any field of a block; with null it goes
  *   - swap: {block: 5/beam/1, station: 2, drill: beam-walk}   another drill; of a block of one drill no station
  *   - exchange: [3/beam/2, 5/beam/1]                  two blocks in each other's place
  *   - split: {block: 5/beam/1, after: 2, minutes: [8, 7]}     a block of stations as two, one after the other
@@ -105,8 +105,13 @@ function applyChange(weeks: ReadonlyMap<number, Data>, change: unknown): readonl
 	const { block: at, ...fields } = what;
 	const place = address(at);
 	const blocks = blocksOf(weeks, place.week, place.apparatus);
-	blocks[indexOf(blocks, place)] = { ...asData(blocks[place.number - 1]), ...fields };
+	blocks[indexOf(blocks, place)] = withFields(asData(blocks[place.number - 1]), fields);
 	return [place.week];
+}
+
+/** A block with some of its fields other ones; one that is null is left out. */
+export function withFields(block: Data, fields: Data): Data {
+	return Object.fromEntries(Object.entries({ ...block, ...fields }).filter(([, value]) => value !== null));
 }
 
 function exchange(weeks: ReadonlyMap<number, Data>, what: unknown): readonly number[] {
