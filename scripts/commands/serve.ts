@@ -5,6 +5,9 @@
  * parsed again. While the content has errors, every page stays as it was and names them, with file and
  * line, at its head; where there were errors from the first, the pages are those of the sound files. The
  * moment they are mended the notice is gone. A change that fails never ends the command.
+ *
+ * Beside the preview stands the desk, where the folder is changed (scripts/desk): on this computer alone,
+ * by the address that is printed.
  */
 
 import { once } from "node:events";
@@ -12,7 +15,9 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
 import { type FSWatcher, watch } from "chokidar";
 import { PROBLEMS_ADDRESS, problemsPage, withNotice } from "../../layouts/pages/problems.ts";
-import { CannotListen, startServer } from "../desk/local-server.ts";
+import { Desk } from "../desk/desk.ts";
+import { DESK, DeskServer } from "../desk/desk-server.ts";
+import { CannotListen, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
@@ -32,6 +37,8 @@ export interface ServeOptions {
 	/** The address to listen on: this computer's own, or one that others can ask too. */
 	readonly host: string;
 	readonly port: number;
+	/** The desk shows, and changes nothing. */
+	readonly readOnly: boolean;
 }
 
 /** @returns 0 when it was ended; 2 where it cannot listen */
@@ -59,7 +66,7 @@ export async function serve(run: Run, options: ServeOptions): Promise<number> {
 /** @param common the folder for what the pages of every club load */
 async function serveFrom(
 	run: Run,
-	{ host, port }: ServeOptions,
+	{ host, port, readOnly }: ServeOptions,
 	common: string,
 	watcher: FSWatcher,
 ): Promise<number> {
@@ -72,18 +79,24 @@ async function serveFrom(
 	watcher.on("all", () => changed());
 	await once(watcher, "ready");
 	await club.read();
+	const desk = isLoopback(host) ? club.desk(readOnly) : undefined;
 	const server: DevServer = await startServer(common, {
 		host,
 		port,
+		writes: desk && `/${DESK}api/`,
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
 		middleware: [
 			(request, response, next) => {
-				club
-					.answer(request, response, next, (page) => server.augmentContentWithNotifier(page))
+				const path = pathOf(request.url);
+				const isDesk = desk !== undefined && path !== undefined && /^desk(\/|$)/.test(path);
+				const answered = isDesk
+					? desk.answer(request, response, path)
+					: club.answer(request, response, next, (page) => server.augmentContentWithNotifier(page));
+				answered
 					.catch((error: unknown) => {
 						out.line(`The page failed: ${messageOf(error)}`);
-						response.statusCode = 500;
+						if (!response.headersSent) response.statusCode = 500;
 						response.end("This page failed; the terminal says why.");
 					});
 			},
@@ -97,11 +110,13 @@ async function serveFrom(
 			// One reading after the other: a change during one starts the next.
 			reading = reading
 				.then(() => club.read())
+				.then(() => desk?.filesChanged())
 				.catch((error: unknown) => out.line(`Reading the folder failed: ${messageOf(error)}`))
 				.then(() => server.reload({}));
 		}, SETTLE);
 	};
 	changed = readAgain;
+	if (desk !== undefined) out.line(`The desk${readOnly ? ", to be looked at" : ""}: ${desk.address(await server.getPort())}`);
 	// What changed while the first reading was under way.
 	if (changedMeanwhile) readAgain();
 	await new Promise<void>((resolve) => {
@@ -109,6 +124,7 @@ async function serveFrom(
 		process.once("SIGTERM", resolve);
 	});
 	clearTimeout(timer);
+	desk?.end();
 	await server.close();
 	return 0;
 }
@@ -134,6 +150,13 @@ class ServedClub {
 		this.#run = run;
 		this.#common = common;
 		this.#words = wordsFor(saidOfClub(run.clubDir, "language") ?? "en");
+	}
+
+	/** The desk of the same folder, in the language of its handbook. */
+	desk(readOnly: boolean): DeskServer {
+		const { clubDir, outDir } = this.#run;
+		const desk = new Desk({ clubDir, outDir, readOnly, now: () => new Date(), words: this.#words });
+		return new DeskServer(desk, outDir);
 	}
 
 	/** Reads the folder again; the last good state stays where it has errors. */
