@@ -711,8 +711,8 @@ export type PlanChange =
 			/** Another drill, at a station from 1 where the block has several. */
 			readonly swap: { readonly block: string; readonly station?: number; readonly drill: Id };
 	  }
-	/** Two blocks in each other's place. */
-	| { readonly exchange: readonly [string, string] }
+	/** Two blocks in each other's place, or the plans of two weeks. */
+	| { readonly exchange: readonly [string, string] | readonly [number, number] }
 	| {
 			/** A block of stations as two, one after the other: so many stations in the first, and the minutes of both. */
 			readonly split: {

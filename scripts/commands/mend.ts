@@ -315,8 +315,12 @@ function changeWords({ drills, apparatus }: Curriculum, change: PlanChange): str
 		const { station } = change.swap;
 		return `${block(change.swap.block)}${station === undefined ? "" : `, station ${station}`}: ${title(change.swap.drill)}`;
 	}
-	if ("exchange" in change)
-		return `${block(change.exchange[0])} and ${block(change.exchange[1])} trade places`;
+	if ("exchange" in change) {
+		const [one, other] = change.exchange.map((name) =>
+			typeof name === "number" ? `week ${name}` : block(name),
+		);
+		return `${one} and ${other} trade places`;
+	}
 	if ("move" in change) return `${block(change.move.from)} goes to ${block(change.move.to)}`;
 	if ("split" in change) {
 		const { block: name, after, minutes } = change.split;

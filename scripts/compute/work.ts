@@ -7,6 +7,7 @@
  * the minutes and the gymnasts out over the stations; lay the blocks along the clock.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 import { drillAt } from "./drill-at.ts";
@@ -104,11 +105,16 @@ function worksOf(curriculum: Curriculum): Works {
 	return works;
 }
 
-const workOfWeek = new WeakMap<Curriculum, Map<WeekPlan, Map<Group, GroupWork>>>();
+/** By the ground: a plan that is tried asks for no week that it leaves as it is. */
+const workOfWeek = new WeakMap<Curriculum, WeakMap<WeekPlan, Map<Group, GroupWork>>>();
 
 /** One group in one week, whether it meets or not. */
 export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
-	const weeks = getOrMake(workOfWeek, curriculum, () => new Map<WeekPlan, Map<Group, GroupWork>>());
+	const weeks = getOrMake(
+		workOfWeek,
+		groundOf(curriculum),
+		() => new WeakMap<WeekPlan, Map<Group, GroupWork>>(),
+	);
 	const groups = getOrMake(weeks, plan, () => new Map<Group, GroupWork>());
 	return getOrMake(groups, group, () => countWork(curriculum, plan, group));
 }
@@ -142,11 +148,11 @@ function countWork(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupW
 	};
 }
 
-const stationsOfBlock = new WeakMap<Curriculum, Map<Block, Map<Group, readonly StationWork[]>>>();
+const stationsOfBlock = new WeakMap<Curriculum, WeakMap<Block, Map<Group, readonly StationWork[]>>>();
 
 /** The stations of a block that count for a group, as its levels do them. */
 export function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
-	const blocks = getOrMake(stationsOfBlock, curriculum, () => new Map());
+	const blocks = getOrMake(stationsOfBlock, groundOf(curriculum), () => new WeakMap());
 	const groups = getOrMake(blocks, block, () => new Map<Group, readonly StationWork[]>());
 	return getOrMake(groups, group, () => countStations(curriculum, block, group));
 }

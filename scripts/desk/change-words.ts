@@ -14,7 +14,12 @@ export function changeWords(
 		return say.place(Number(week), apparatus.get(on)?.name ?? on, Number(number));
 	};
 	if ("swap" in change) return say.swap(place(change.swap.block), title(change.swap.drill), change.swap.station);
-	if ("exchange" in change) return say.exchange(place(change.exchange[0]), place(change.exchange[1]));
+	if ("exchange" in change) {
+		const [one, other] = change.exchange;
+		return typeof one === "number" || typeof other === "number"
+			? words.desk.weeksSwapped(Number(one), Number(other))
+			: say.exchange(place(one), place(other));
+	}
 	if ("move" in change) return say.move(place(change.move.from), place(change.move.to));
 	if ("split" in change) return say.split(place(change.split.block), change.split.after, change.split.minutes);
 	if ("remove" in change) return say.remove(place(change.remove));

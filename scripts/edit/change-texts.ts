@@ -4,8 +4,8 @@
  */
 
 import { isMap, isScalar, isSeq, type Node, type YAMLMap } from "yaml";
-import type { DataPath, PlanChange } from "../model.ts";
-import { withFields } from "./change-plan.ts";
+import { type NewFields, withFields } from "../compute/plan-changes.ts";
+import type { DataPath, PlanChange, WrittenBlock } from "../model.ts";
 import { type ClubTexts, type Splice, spliced } from "./club-texts.ts";
 import {
 	type BlockPlace,
@@ -16,6 +16,7 @@ import {
 	takeBlock,
 	weekPath,
 } from "./move-block.ts";
+import { moveWeek } from "./move-week.ts";
 import { inFlow } from "./write-changes.ts";
 import { dataIn, writeData } from "./write-data.ts";
 import { nodeAt, type PlacedFile, placeFile } from "./yaml-places.ts";
@@ -27,8 +28,12 @@ export function changeTexts(texts: ClubTexts, changes: readonly PlanChange[]): C
 
 function changed(texts: ClubTexts, change: PlanChange): ClubTexts {
 	if ("swap" in change) return swap(texts, change.swap);
-	if ("exchange" in change)
-		return exchange(texts, readPlace(change.exchange[0]), readPlace(change.exchange[1]));
+	if ("exchange" in change) {
+		const [one, other] = change.exchange;
+		if (typeof one === "number" || typeof other === "number")
+			return moveWeek(texts, Number(one), Number(other), true);
+		return exchange(texts, readPlace(one), readPlace(other));
+	}
 	if ("move" in change) return moveBlock(texts, readPlace(change.move.from), readPlace(change.move.to));
 	if ("split" in change) return split(texts, change.split);
 	if ("set" in change) {
@@ -58,11 +63,7 @@ function swap(
 	});
 }
 
-function setFields(
-	texts: ClubTexts,
-	place: BlockPlace,
-	fields: Readonly<Record<string, unknown>>,
-): ClubTexts {
+function setFields(texts: ClubTexts, place: BlockPlace, fields: NewFields): ClubTexts {
 	const { week, apparatus, block } = place;
 	const path = weekPath(texts, week);
 	const text = texts.get(path) ?? "";
@@ -76,9 +77,7 @@ function setFields(
 }
 
 interface WeekData {
-	readonly apparatus?: Readonly<
-		Record<string, { readonly blocks?: Record<string, unknown>[] } | null | undefined>
-	>;
+	readonly apparatus?: Readonly<Record<string, { readonly blocks?: WrittenBlock[] } | null | undefined>>;
 }
 
 function setMinutes(texts: ClubTexts, place: BlockPlace, minutes: number): ClubTexts {

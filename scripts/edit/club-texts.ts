@@ -27,7 +27,8 @@ export function readTexts(clubDir: string, wanted: (path: string) => boolean = (
 	for (const folder of ["_data", "content"]) {
 		for (const name of club.files(folder)) {
 			const path = `${folder}/${name}`;
-			if (kindOf(path) !== undefined && wanted(path) && !club.isLink(path)) texts.set(path, club.readText(path));
+			if (kindOf(path) !== undefined && wanted(path) && !club.isLink(path))
+				texts.set(path, club.readText(path));
 		}
 	}
 	return new Map([...texts].sort(([a], [b]) => (a < b ? -1 : 1)));

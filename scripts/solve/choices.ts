@@ -293,11 +293,10 @@ export class Choices {
 				other.block.sessions.join() === block.sessions.join();
 			if (!isSame || !this.#mayWiden(other, `exchange ${piece.number}`)) continue;
 			if (!this.#mayWiden(piece, `exchange ${other.number}`)) continue;
-			const price = (CHANGE + SIZE.exchange) / 2;
+			// One change, which the first of the two pays.
+			const price = CHANGE + SIZE.exchange;
 			this.#form(piece, { kind: "exchange", with: other }, price, [{ ...this.#at(other), block }]);
-			this.#form(other, { kind: "exchange", with: piece }, price, [
-				{ ...this.#at(piece), block: other.block },
-			]);
+			this.#form(other, { kind: "exchange", with: piece }, 0, [{ ...this.#at(piece), block: other.block }]);
 		}
 	}
 

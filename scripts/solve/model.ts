@@ -200,7 +200,7 @@ function changedForms({ forms }: Chosen): readonly Form[] {
 }
 
 /** Drills on seats where another is written. */
-export function changedColumns({ columns }: Chosen): readonly Column[] {
+function changedColumns({ columns }: Chosen): readonly Column[] {
 	return [...columns].filter(({ seat, drill }) => seat.drill !== undefined && seat.drill.id !== drill.id);
 }
 

@@ -251,7 +251,7 @@ function isMap(value: unknown): value is Readonly<Record<string, unknown>> {
 	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-function blockFrom(block: written.Block, index: number, path: DataPath): Block {
+export function blockFrom(block: written.Block, index: number, path: DataPath): Block {
 	const { dose } = block;
 	const forAll = dose !== undefined && isDose(dose) ? dose : undefined;
 	return compact<Block>({
