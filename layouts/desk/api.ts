@@ -164,6 +164,7 @@ export interface FindingLine {
 }
 
 export interface DrillLine extends Named {
+	readonly file: string;
 	readonly areas: readonly Id[];
 	readonly levels: readonly Id[];
 	/** What is searched beside the title. */

@@ -1,13 +1,14 @@
 /** A block opened: its minutes, levels, dose, stations and notes, and what can be done with it. */
 
-import { desk as say, number } from "../../scripts/words/en.ts";
+import type { PlanChange } from "../../scripts/model.ts";
+import { number, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardBlock, DrillLine } from "./api.ts";
 import { titleOf, whereOf } from "./board.tsx";
 import { Button, Choices, NumberField, Picker, TextField, useFocus } from "./parts.tsx";
 import {
 	areaAt,
-	canJoin,
 	type Carried,
+	canJoin,
 	joined,
 	nameOf,
 	spotOf,
@@ -18,7 +19,6 @@ import {
 	writtenStation,
 } from "./plan.ts";
 import { change, speak } from "./talk.ts";
-import type { PlanChange } from "../../scripts/model.ts";
 
 export interface BlockProps {
 	readonly board: Board;
@@ -59,8 +59,7 @@ function send(what: string, changes: readonly PlanChange[]) {
 
 function BlockFields({ board, block }: BlockProps) {
 	const title = titleOf(block);
-	const set = (what: string, fields: object) =>
-		send(what, [{ set: { block: block.at, ...fields } }]);
+	const set = (what: string, fields: object) => send(what, [{ set: { block: block.at, ...fields } }]);
 	const dose = block.dose ?? {};
 	const doseField = (name: "sets" | "reps" | "hold", label: string) => (
 		<NumberField
@@ -68,7 +67,9 @@ function BlockFields({ board, block }: BlockProps) {
 			value={dose[name]}
 			onChange={(value) => {
 				const { [name]: _, ...rest } = dose;
-				send(say.doseChanged(title), [withDose(block, value === undefined ? rest : { ...rest, [name]: value })]);
+				send(say.doseChanged(title), [
+					withDose(block, value === undefined ? rest : { ...rest, [name]: value }),
+				]);
 			}}
 		/>
 	);
@@ -85,7 +86,9 @@ function BlockFields({ board, block }: BlockProps) {
 				<NumberField
 					label={say.showing}
 					value={block.show}
-					onChange={(show) => set(say.changed(title), { show: show === undefined || show === 0 ? null : show })}
+					onChange={(show) =>
+						set(say.changed(title), { show: show === undefined || show === 0 ? null : show })
+					}
 				/>
 				{block.kind === "stations" && (
 					<NumberField

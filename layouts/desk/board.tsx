@@ -7,7 +7,7 @@
  */
 
 import { useEffect, useRef } from "preact/hooks";
-import { desk as say, number } from "../../scripts/words/en.ts";
+import { number, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardBlock, BoardWeek, DrillLine } from "./api.ts";
 import { startDrag } from "./drag.ts";
 import {
@@ -21,7 +21,6 @@ import {
 	putDown,
 	type Spot,
 	spotOf,
-	weekAt,
 	written,
 } from "./plan.ts";
 import { change, speak } from "./talk.ts";
@@ -45,7 +44,7 @@ export interface BoardProps {
 	readonly onOpenWeek: (week: number) => void;
 }
 
-export function isFor(block: BoardBlock, { kind, id }: Whose): boolean {
+function isFor(block: BoardBlock, { kind, id }: Whose): boolean {
 	return kind === "all" || (kind === "level" ? block.countsFor : block.classes).includes(id);
 }
 
@@ -65,7 +64,11 @@ export function whereOf(board: Board, { week, area, number: at }: Spot): string 
 	return say.place(week, board.areas.find(({ id }) => id === area)?.name ?? area, at);
 }
 
-export async function drop(props: Pick<BoardProps, "board" | "onCarry">, carried: Carried, spot: Spot): Promise<void> {
+export async function drop(
+	props: Pick<BoardProps, "board" | "onCarry">,
+	carried: Carried,
+	spot: Spot,
+): Promise<void> {
 	const { board, onCarry } = props;
 	onCarry(undefined);
 	const changes = putDown(board, carried, spot);
@@ -84,7 +87,7 @@ export async function drop(props: Pick<BoardProps, "board" | "onCarry">, carried
 }
 
 /** The card of a block takes the focus, once it is there. */
-export function focusCard(at: string): void {
+function focusCard(at: string): void {
 	requestAnimationFrame(() => {
 		document.querySelector<HTMLElement>(`[data-card="${CSS.escape(at)}"] .card-open`)?.focus();
 	});
@@ -96,12 +99,22 @@ export function BoardView(props: BoardProps) {
 	const scroll = useRef<HTMLDivElement>(null);
 	useEffect(() => {
 		if (carried === undefined) return undefined;
-		const onKey = (event: KeyboardEvent) => carryKey(event, props, areas.map(({ id }) => id));
+		const onKey = (event: KeyboardEvent) =>
+			carryKey(
+				event,
+				props,
+				areas.map(({ id }) => id),
+			);
 		window.addEventListener("keydown", onKey, true);
 		return () => window.removeEventListener("keydown", onKey, true);
 	});
 	return (
-		<section class={`board-scroll ${carried === undefined ? "" : "is-carrying"}`} ref={scroll} aria-label={say.board} tabIndex={-1}>
+		<section
+			class={`board-scroll ${carried === undefined ? "" : "is-carrying"}`}
+			ref={scroll}
+			aria-label={say.board}
+			tabIndex={-1}
+		>
 			<table class="board">
 				<caption class="sr">{say.boardCaption}</caption>
 				<thead>
@@ -159,7 +172,7 @@ function WeekHead({ week, whose, onOpenWeek, readOnly }: BoardProps & { readonly
 }
 
 /** What is counted of a week for whom it is shown. */
-export function numbersOf(week: BoardWeek, { kind, id }: Whose) {
+function numbersOf(week: BoardWeek, { kind, id }: Whose) {
 	const one = kind === "class" ? week.byClass[id] : undefined;
 	const level = kind === "level" ? week.byLevel[id] : undefined;
 	return {
@@ -170,7 +183,13 @@ export function numbersOf(week: BoardWeek, { kind, id }: Whose) {
 	};
 }
 
-export function Filled({ planned, available }: { readonly planned: number; readonly available: number | undefined }) {
+function Filled({
+	planned,
+	available,
+}: {
+	readonly planned: number;
+	readonly available: number | undefined;
+}) {
 	if (available === undefined) return <p class="filled">{say.minutesPlanned(number(round(planned)))}</p>;
 	const free = available - planned;
 	const words = free < -0.01 ? say.over(number(round(-free))) : say.free(number(round(free)));
@@ -208,7 +227,12 @@ function Cell(props: CellProps) {
 	const here = over?.week === week.week && over.area === area ? over.number : undefined;
 	const after = offered.find((one) => one.week === week.week);
 	const gap = (at: number) => (
-		<Gap key={`gap-${at}`} isHere={here === at} onPut={() => drop({ board, onCarry }, carried as Carried, { week: week.week, area, number: at })} where={say.place(week.week, areaName, at)} />
+		<Gap
+			key={`gap-${at}`}
+			isHere={here === at}
+			onPut={() => drop({ board, onCarry }, carried as Carried, { week: week.week, area, number: at })}
+			where={say.place(week.week, areaName, at)}
+		/>
 	);
 	const own = carried !== undefined && isMoved(carried) ? carried.from : undefined;
 	const isOwnCell = own?.startsWith(`${week.week}/${area}/`) ?? false;
@@ -229,7 +253,9 @@ function Cell(props: CellProps) {
 					...(isTarget && fits && block.at !== own ? [gap(before(block.at))] : []),
 					<Card key={block.at} block={block} isGone={isGone(block, area, after)} {...props} />,
 				])}
-				{isTarget && fits && gap(last === undefined ? (isOwnCell ? 1 : blocks.length + 1) : before(last.at) + 1)}
+				{isTarget &&
+					fits &&
+					gap(last === undefined ? (isOwnCell ? 1 : blocks.length + 1) : before(last.at) + 1)}
 				{after !== undefined &&
 					Array.from(blocksIn(after)).flatMap(([key, block]) =>
 						key.startsWith(`${area} `) && !blocksIn(week).has(key) && isFor(block, whose)
@@ -254,7 +280,15 @@ function isGone(block: BoardBlock, area: string, after: BoardWeek | undefined): 
 }
 
 /** A place between cards: shown while something is carried. */
-function Gap({ isHere, onPut, where }: { readonly isHere: boolean; readonly onPut: () => void; readonly where: string }) {
+function Gap({
+	isHere,
+	onPut,
+	where,
+}: {
+	readonly isHere: boolean;
+	readonly onPut: () => void;
+	readonly where: string;
+}) {
 	return (
 		<li class={`gap ${isHere ? "is-here" : ""}`}>
 			<button type="button" onClick={onPut} tabIndex={-1} aria-label={say.putHere(where)}>
@@ -332,7 +366,9 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 				) : (
 					<span class="stations">
 						<span class="kind">
-							{block.kind === "stations" ? say.stations(block.stations.length) : say.options(block.choose, block.stations.length)}
+							{block.kind === "stations"
+								? say.stations(block.stations.length)
+								: say.options(block.choose, block.stations.length)}
 						</span>
 						{block.stations.map(({ drill, title: own_ }, i) => (
 							<span key={`${drill}-${i}`} class="station">
@@ -410,13 +446,25 @@ function carryKey(event: KeyboardEvent, props: BoardProps, areas: readonly strin
 	const next = moved(at, event.key, { board, carried, weeks, areas: fitting });
 	onOver(next);
 	speak(say.wouldBe(whereOf(board, next), placesIn(board, carried, next.week, next.area)));
-	requestAnimationFrame(() => document.querySelector(".gap.is-here")?.scrollIntoView({ block: "nearest", inline: "nearest" }));
+	requestAnimationFrame(() =>
+		document.querySelector(".gap.is-here")?.scrollIntoView({ block: "nearest", inline: "nearest" }),
+	);
 }
 
 function moved(
 	{ week, area, number: at }: Spot,
 	key: string,
-	{ board, carried, weeks, areas }: { readonly board: Board; readonly carried: Carried; readonly weeks: readonly number[]; readonly areas: readonly string[] },
+	{
+		board,
+		carried,
+		weeks,
+		areas,
+	}: {
+		readonly board: Board;
+		readonly carried: Carried;
+		readonly weeks: readonly number[];
+		readonly areas: readonly string[];
+	},
 ): Spot {
 	const places = (ofWeek: number, ofArea: string) => placesIn(board, carried, ofWeek, ofArea);
 	if (key === "ArrowLeft" || key === "ArrowRight") {
@@ -428,8 +476,4 @@ function moved(
 	const other = areas[areas.indexOf(area) + by];
 	if (other === undefined) return { week, area, number: Math.max(1, at) };
 	return { week, area: other, number: by > 0 ? 1 : places(week, other) };
-}
-
-export function isPlanned(board: Board, week: number): boolean {
-	return weekAt(board, week)?.id !== undefined;
 }

@@ -18,7 +18,7 @@ export function DrillSearch(props: {
 	readonly readOnly: boolean;
 	readonly onCarry: BoardProps["onCarry"];
 	readonly onOver: BoardProps["onOver"];
-	readonly onEdit: (drill: string) => void;
+	readonly onEdit: (file: string) => void;
 }) {
 	const { board, drills, readOnly, onCarry, onOver, onEdit } = props;
 	const [text, setText] = useState("");
@@ -82,7 +82,7 @@ function DrillItem(props: {
 	readonly readOnly: boolean;
 	readonly onCarry: BoardProps["onCarry"];
 	readonly onOver: BoardProps["onOver"];
-	readonly onEdit: (drill: string) => void;
+	readonly onEdit: (file: string) => void;
 }) {
 	const { drill, board, readOnly, onCarry, onOver, onEdit } = props;
 	const carried: Carried = { drill: drill.id, title: drill.name, drills: [drill.id] };
@@ -136,7 +136,7 @@ function DrillItem(props: {
 					>
 						{say.planShort}
 					</Button>
-					<Button kind="quiet" label={say.edit(drill.name)} onClick={() => onEdit(drill.id)}>
+					<Button kind="quiet" label={say.edit(drill.name)} onClick={() => onEdit(drill.file)}>
 						{say.editShort}
 					</Button>
 				</span>

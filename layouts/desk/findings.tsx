@@ -1,8 +1,8 @@
 /** What the measures find: each can be looked at, mended by one press, or let stand with a reason. */
 
 import { useState } from "preact/hooks";
-import { desk as say, findingsPage } from "../../scripts/words/en.ts";
 import type { PlanChange } from "../../scripts/model.ts";
+import { findingsPage, desk as say } from "../../scripts/words/en.ts";
 import type { DeskState, FindingLine, Outcome } from "./api.ts";
 import { Button } from "./parts.tsx";
 import { change, current, NotDone, post, show } from "./talk.ts";
@@ -52,7 +52,13 @@ interface Mend {
 	readonly words: readonly string[];
 }
 
-export function FindingItem({ finding, readOnly }: { readonly finding: FindingLine; readonly readOnly: boolean }) {
+export function FindingItem({
+	finding,
+	readOnly,
+}: {
+	readonly finding: FindingLine;
+	readonly readOnly: boolean;
+}) {
 	const [mend, setMend] = useState<Mend>();
 	const [isAsking, setAsking] = useState(false);
 	const [isAccepting, setAccepting] = useState(false);
@@ -148,7 +154,12 @@ function Accept({ finding, onDone }: { readonly finding: FindingLine; readonly o
 		>
 			<label class="text">
 				{say.reason}
-				<input type="text" required value={reason} onInput={(event) => setReason(event.currentTarget.value)} />
+				<input
+					type="text"
+					required
+					value={reason}
+					onInput={(event) => setReason(event.currentTarget.value)}
+				/>
 			</label>
 			<label class="text">
 				{say.until}

@@ -43,8 +43,6 @@ export interface PickerProps {
 	readonly among: readonly Named[];
 	readonly onPick: (id: string) => void;
 	readonly placeholder?: string;
-	/** Kept in view after picking, to pick the next. */
-	readonly keepsFocus?: boolean;
 	readonly describedBy?: string;
 }
 
@@ -102,30 +100,37 @@ export function Picker({ label, among, onPick, placeholder, describedBy }: Picke
 				}}
 			/>
 			{isOpen && (
-				<ul class="choices" role="listbox" id={`${id}-list`} aria-label={label}>
+				<div class="choices" role="listbox" id={`${id}-list`} aria-label={label}>
 					{found.map((one) => (
-						<li
+						<div
 							key={one.id}
 							id={`${id}-${one.id}`}
 							role="option"
+							tabIndex={-1}
 							aria-selected={one === active}
 							// The field keeps the focus.
 							onMouseDown={(event) => event.preventDefault()}
-							onClick={() => pick(one)}
+							onPointerUp={() => pick(one)}
 						>
 							{one.name}
 							{one.name !== one.id && <span class="soft"> {one.id}</span>}
-						</li>
+						</div>
 					))}
-				</ul>
+				</div>
 			)}
 		</div>
 	);
 }
 
 /** Things whose name or id has every word that is typed, those that begin with it first. */
-export function search<T extends Named>(among: readonly T[], text: string, more?: (one: T) => string): readonly T[] {
-	const words = plain(text).split(/\s+/).filter((word) => word !== "");
+export function search<T extends Named>(
+	among: readonly T[],
+	text: string,
+	more?: (one: T) => string,
+): readonly T[] {
+	const words = plain(text)
+		.split(/\s+/)
+		.filter((word) => word !== "");
 	if (words.length === 0) return among;
 	const rank = ({ name }: T): number => (plain(name).startsWith(words[0] ?? "") ? 0 : 1);
 	return among
@@ -255,6 +260,12 @@ export function Choices(props: {
 			))}
 		</fieldset>
 	);
+}
+
+/** A text to be read, which scrolls by mouse and keys. */
+export function Reading({ label, text }: { readonly label: string; readonly text: string }) {
+	const rows = Math.min(16, text.split("\n").length + 1);
+	return <textarea class="reading" readOnly aria-label={label} rows={rows} value={text} />;
 }
 
 /** Moves the focus to a part of the page when it comes. */

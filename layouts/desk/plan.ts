@@ -53,9 +53,7 @@ export function isMoved(carried: Carried): carried is Extract<Carried, { readonl
 
 /** Whether all the drills that are carried can be done there. */
 export function fitsIn(drills: readonly DrillLine[], carried: Carried, area: Id): boolean {
-	return carried.drills.every(
-		(id) => drills.find((drill) => drill.id === id)?.areas.includes(area) ?? true,
-	);
+	return carried.drills.every((id) => drills.find((drill) => drill.id === id)?.areas.includes(area) ?? true);
 }
 
 /** The change that puts down what is carried; undefined where it stays where it is. */

@@ -1,11 +1,17 @@
 /** Publishing and printing, as the commands do it, with how far they are. */
 
-import { desk as say, percent } from "../../scripts/words/en.ts";
+import { percent, desk as say } from "../../scripts/words/en.ts";
 import type { DeskState, TaskNews } from "./api.ts";
-import { Button } from "./parts.tsx";
+import { Button, Reading } from "./parts.tsx";
 import { NotDone, post, show } from "./talk.ts";
 
-export function PublishView({ state, tasks }: { readonly state: DeskState; readonly tasks: Readonly<Partial<Record<TaskNews["task"], TaskNews>>> }) {
+export function PublishView({
+	state,
+	tasks,
+}: {
+	readonly state: DeskState;
+	readonly tasks: Readonly<Partial<Record<TaskNews["task"], TaskNews>>>;
+}) {
 	const isRunning = tasks.build?.state === "running" || tasks.print?.state === "running";
 	const start = (task: "build" | "print") => async (): Promise<void> => {
 		try {
@@ -63,9 +69,10 @@ function Task({ task }: { readonly task: TaskNews }) {
 					<Button onClick={() => post("stop", { task: task.task })}>{say.stop}</Button>
 				</>
 			)}
-			<pre tabIndex={0} aria-label={say.whatItSaid}>
-				{task.lines.filter((line) => isRunning || !/^\S.* \d+\/\d+/.test(line)).join("\n")}
-			</pre>
+			<Reading
+				label={say.whatItSaid}
+				text={task.lines.filter((line) => isRunning || !/^\S.* \d+\/\d+/.test(line)).join("\n")}
+			/>
 		</section>
 	);
 }

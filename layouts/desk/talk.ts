@@ -117,7 +117,7 @@ async function hear(news: DeskNews): Promise<void> {
 }
 
 /** Takes everything anew: the files are other ones. */
-export async function refresh(): Promise<void> {
+async function refresh(): Promise<void> {
 	const [state, drills] = await Promise.all([get<DeskState>("state"), get<DrillLine[]>("drills")]);
 	show({ state, drills });
 }

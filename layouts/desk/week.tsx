@@ -1,10 +1,10 @@
 /** A week opened: what each class does in it as the measures count it, and what can be done with it. */
 
 import { useState } from "preact/hooks";
-import { desk as say, number, percent } from "../../scripts/words/en.ts";
+import { number, percent, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardWeek, DrillLine, FindingLine, TaskNews } from "./api.ts";
 import { FindingItem } from "./findings.tsx";
-import { Button, Choices, TextField, useFocus } from "./parts.tsx";
+import { Button, Choices, useFocus } from "./parts.tsx";
 import { change, post, show } from "./talk.ts";
 
 export interface WeekProps {
@@ -184,7 +184,8 @@ function ClassNumbers({ board, week }: WeekProps) {
 	});
 	if (rows.length === 0) return null;
 	return (
-		<div class="table-scroll" role="region" aria-label={say.classesOfWeek} tabIndex={0}>
+		// biome-ignore lint/a11y/noNoninteractiveTabindex: keys scroll a wide table.
+		<section class="table-scroll" aria-label={say.classesOfWeek} tabIndex={0}>
 			<table class="numbers">
 				<caption>{say.classesOfWeek}</caption>
 				<thead>
@@ -205,7 +206,13 @@ function ClassNumbers({ board, week }: WeekProps) {
 							<th scope="row">{one.name}</th>
 							{numbers.meets ? (
 								<>
-									<td class={numbers.available !== undefined && numbers.planned > numbers.available + 0.01 ? "is-over" : ""}>
+									<td
+										class={
+											numbers.available !== undefined && numbers.planned > numbers.available + 0.01
+												? "is-over"
+												: ""
+										}
+									>
 										{number(Math.round(numbers.planned * 10) / 10)}
 										{numbers.available !== undefined && `/${number(numbers.available)}`}
 									</td>
@@ -234,7 +241,7 @@ function ClassNumbers({ board, week }: WeekProps) {
 					))}
 				</tbody>
 			</table>
-		</div>
+		</section>
 	);
 }
 
@@ -242,5 +249,3 @@ function withStep(count: number, step: number | undefined): string {
 	const own = number(Math.round(count));
 	return step === undefined ? own : `${own} (×${number(Math.round(step * 100) / 100)})`;
 }
-
-export { TextField };

@@ -93,12 +93,11 @@ async function serveFrom(
 				const answered = isDesk
 					? desk.answer(request, response, path)
 					: club.answer(request, response, next, (page) => server.augmentContentWithNotifier(page));
-				answered
-					.catch((error: unknown) => {
-						out.line(`The page failed: ${messageOf(error)}`);
-						if (!response.headersSent) response.statusCode = 500;
-						response.end("This page failed; the terminal says why.");
-					});
+				answered.catch((error: unknown) => {
+					out.line(`The page failed: ${messageOf(error)}`);
+					if (!response.headersSent) response.statusCode = 500;
+					response.end("This page failed; the terminal says why.");
+				});
 			},
 		],
 	});
@@ -116,7 +115,8 @@ async function serveFrom(
 		}, SETTLE);
 	};
 	changed = readAgain;
-	if (desk !== undefined) out.line(`The desk${readOnly ? ", to be looked at" : ""}: ${desk.address(await server.getPort())}`);
+	if (desk !== undefined)
+		out.line(`The desk${readOnly ? ", to be looked at" : ""}: ${desk.address(portOf(server))}`);
 	// What changed while the first reading was under way.
 	if (changedMeanwhile) readAgain();
 	await new Promise<void>((resolve) => {
@@ -127,6 +127,11 @@ async function serveFrom(
 	desk?.end();
 	await server.close();
 	return 0;
+}
+
+function portOf(server: DevServer): number {
+	const address = server.server.address();
+	return typeof address === "object" && address !== null ? address.port : 0;
 }
 
 type DevServer = Awaited<ReturnType<typeof startServer>>;

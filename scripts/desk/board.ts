@@ -24,14 +24,14 @@ import { reach } from "../compute/reach.ts";
 import { setOutRows } from "../compute/set-out.ts";
 import { classTime } from "../compute/time.ts";
 import { groupWorksIn } from "../compute/work.ts";
-import type { Handbook } from "../handbook.ts";
 import type { Block, ClubClass, Curriculum, Exposure, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
+import type { DeskPlan } from "./desk.ts";
 
 /** Shapes and skills that are shown of a week, those with the most minutes. */
 const MOST_TRAINED = 8;
 
-export function boardOf(handbook: Handbook): Board {
+export function boardOf(handbook: DeskPlan): Board {
 	const { curriculum, words } = handbook;
 	const { term } = curriculum;
 	const named = (things: ReadonlyMap<Id, { readonly id: Id; readonly name: string }>) =>
@@ -132,14 +132,14 @@ function boardBlock(counts: WeekCounts, week: number, area: Id, block: Block): B
 
 /** What the measures count, looked up by week. */
 class WeekCounts {
-	readonly handbook: Handbook;
+	readonly handbook: DeskPlan;
 	readonly #exposures: ReadonlyMap<number, readonly Exposure[]>;
 	readonly #coaches: ReadonlyMap<string, ReturnType<typeof coachesRows>>;
 	readonly #setOut: ReadonlyMap<string, ReturnType<typeof setOutRows>>;
 	readonly #loads: ReadonlyMap<string, ReturnType<typeof groupLoads>>;
 	readonly #order: ReadonlyMap<string, ReturnType<typeof orderRows>>;
 
-	constructor(handbook: Handbook) {
+	constructor(handbook: DeskPlan) {
 		const { curriculum } = handbook;
 		this.handbook = handbook;
 		this.#exposures = Map.groupBy(handbook.exposures, ({ week }) => week);
@@ -172,7 +172,9 @@ class WeekCounts {
 			curriculum.weeks
 				.filter((plan) => plan.week === week)
 				.flatMap(({ apparatus }) => apparatus)
-				.flatMap((plan) => plan.blocks.map((block) => [`${plan.apparatus} ${block.number}`, block.minutes] as const)),
+				.flatMap((plan) =>
+					plan.blocks.map((block) => [`${plan.apparatus} ${block.number}`, block.minutes] as const),
+				),
 		);
 		const own = new Set(exposures.map(({ apparatus, block }) => `${apparatus} ${block}` as const));
 		return {

@@ -1,10 +1,10 @@
 /** A change of the plan as a sentence, in the handbook's language. */
 
-import type { Handbook } from "../handbook.ts";
 import type { Id, PlanChange } from "../model.ts";
+import type { DeskPlan } from "./desk.ts";
 
 export function changeWords(
-	{ curriculum: { drills, apparatus }, words }: Pick<Handbook, "curriculum" | "words">,
+	{ curriculum: { drills, apparatus }, words }: Pick<DeskPlan, "curriculum" | "words">,
 	change: PlanChange,
 ): string {
 	const say = words.desk.changes;
@@ -13,7 +13,8 @@ export function changeWords(
 		const [week = "", on = "", number = ""] = name.split("/");
 		return say.place(Number(week), apparatus.get(on)?.name ?? on, Number(number));
 	};
-	if ("swap" in change) return say.swap(place(change.swap.block), title(change.swap.drill), change.swap.station);
+	if ("swap" in change)
+		return say.swap(place(change.swap.block), title(change.swap.drill), change.swap.station);
 	if ("exchange" in change) {
 		const [one, other] = change.exchange;
 		return typeof one === "number" || typeof other === "number"
@@ -21,7 +22,8 @@ export function changeWords(
 			: say.exchange(place(one), place(other));
 	}
 	if ("move" in change) return say.move(place(change.move.from), place(change.move.to));
-	if ("split" in change) return say.split(place(change.split.block), change.split.after, change.split.minutes);
+	if ("split" in change)
+		return say.split(place(change.split.block), change.split.after, change.split.minutes);
 	if ("remove" in change) return say.remove(place(change.remove));
 	if ("set" in change) {
 		const { block, minutes } = change.set;

@@ -78,7 +78,7 @@ export class DeskApi {
 			case "state":
 				return ok(desk.state());
 			case "drills":
-				return ok(desk.handbook === undefined ? [] : drillLines(desk.handbook));
+				return ok(desk.plan === undefined ? [] : drillLines(desk.plan));
 			case "things":
 				return SCHEMAS.has(kind) ? ok(thingsOf(desk, kind)) : wrong("No such kind.");
 			case "form":
@@ -127,9 +127,7 @@ export class DeskApi {
 
 	readonly #routes = {
 		plan: route("plan", (wish) => this.#plan(wish)),
-		try: route("try", ({ changes }) =>
-			this.#desk.tryChange((texts) => changeTexts(texts, changes), isWeek),
-		),
+		try: route("try", ({ changes }) => this.#desk.tryChange((texts) => changeTexts(texts, changes), isWeek)),
 		weeks: route("weeks", ({ what, revision, from, to, swap }) =>
 			this.#desk.change(what, revision, (texts) => moveWeek(texts, from, to, swap)),
 		),
@@ -143,7 +141,8 @@ export class DeskApi {
 		save: route("save", (wish) => this.#save(wish)),
 		name: route("name", (wish) => this.#name(wish)),
 		draft: route("draft", ({ path, base, text }) => {
-			if (this.#desk.readOnly) throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
+			if (this.#desk.readOnly)
+				throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
 			keepDraft(this.#desk.clubDir, { path, base, text, at: new Date().toISOString() });
 			return {};
 		}),
@@ -189,7 +188,7 @@ export class DeskApi {
 
 	/** What is sure to mend a finding. */
 	#mends(key: string): { readonly changes: readonly PlanChange[]; readonly words: readonly string[] } {
-		const handbook = this.#desk.handbook;
+		const handbook = this.#desk.plan;
 		const found = handbook && keyedFindings(handbook.findings).find(([own]) => own === key)?.[1];
 		const changes = handbook === undefined || found === undefined ? [] : mendOf(handbook, found);
 		return {
@@ -199,7 +198,7 @@ export class DeskApi {
 	}
 
 	#accept({ key, reason, until, what, revision }: Requests["accept"]): Outcome {
-		const handbook = this.#desk.handbook;
+		const handbook = this.#desk.plan;
 		const found = handbook && keyedFindings(handbook.findings).find(([own]) => own === key)?.[1];
 		if (found === undefined) throw new EditRefused(this.#desk.words.desk.noSuchFinding);
 		return this.#desk.change(
@@ -211,7 +210,8 @@ export class DeskApi {
 	}
 
 	#solve(week: number): object {
-		if (this.tasks.isRunning("solve")) throw new Refused({ refused: "busy", words: this.#desk.words.desk.busy });
+		if (this.tasks.isRunning("solve"))
+			throw new Refused({ refused: "busy", words: this.#desk.words.desk.busy });
 		const { revision } = this.#desk;
 		const args = ["mend", "--club", this.#desk.clubDir, "--week", String(week), "--json"];
 		this.tasks.start("solve", [...args, "--time-limit", String(SOLVE_SECONDS)], (printed) => ({
@@ -223,7 +223,7 @@ export class DeskApi {
 	#offer(printed: string, revision: string): Offer {
 		const answer = JSON.parse(printed) as { readonly plans?: readonly [SolvedPlan?] };
 		const plan = answer.plans?.[0];
-		const handbook = this.#desk.handbook;
+		const handbook = this.#desk.plan;
 		const { changes = [], status = "stopped", proof = "none" } = plan ?? {};
 		if (handbook === undefined || changes.length === 0 || revision !== this.#desk.revision)
 			return { changes: [], words: [], outcome: { come: [], gone: [], weeks: [] }, proof: "", revision };
@@ -285,7 +285,7 @@ export class DeskApi {
 
 	/** Another drill at every station where one is planned. */
 	#replace({ drill, by, what, revision }: Requests["replace"]): Outcome {
-		const handbook = this.#desk.handbook;
+		const handbook = this.#desk.plan;
 		const changes = (handbook?.curriculum.weeks ?? []).flatMap(({ week, apparatus }) =>
 			apparatus.flatMap((plan) =>
 				plan.blocks.flatMap(({ number, kind, stations }): readonly PlanChange[] =>
@@ -325,7 +325,8 @@ export class DeskApi {
 	}
 
 	#run(task: "build" | "print"): object {
-		if (this.#desk.readOnly) throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
+		if (this.#desk.readOnly)
+			throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
 		if (this.tasks.isRunning("build") || this.tasks.isRunning("print"))
 			throw new Refused({ refused: "busy", words: this.#desk.words.desk.busy });
 		const folders = ["--club", this.#desk.clubDir, "--out", this.#outDir];
@@ -340,7 +341,26 @@ interface SolvedPlan {
 	readonly proof: string;
 }
 
-type Route = "plan" | "try" | "weeks" | "new-week" | "undo" | "redo" | "mends" | "accept" | "solve" | "check" | "save" | "name" | "draft" | "drop-draft" | "rename" | "replace" | "retire" | "run" | "stop";
+type Route =
+	| "plan"
+	| "try"
+	| "weeks"
+	| "new-week"
+	| "undo"
+	| "redo"
+	| "mends"
+	| "accept"
+	| "solve"
+	| "check"
+	| "save"
+	| "name"
+	| "draft"
+	| "drop-draft"
+	| "rename"
+	| "replace"
+	| "retire"
+	| "run"
+	| "stop";
 
 function route<Name extends keyof Requests>(judge: Name, answer: (wish: Requests[Name]) => unknown) {
 	return { judge, answer };

@@ -33,7 +33,10 @@ async function makeAssets(words: Words): Promise<ReadonlyMap<string, Asset>> {
 		["desk.css", { type: "text/css; charset=utf-8", body: styles }],
 		[
 			"text-latin.woff2",
-			{ type: "font/woff2", body: readProgram(`${FONTS}/atkinson-hyperlegible-next-latin-wght-normal.woff2`) },
+			{
+				type: "font/woff2",
+				body: readProgram(`${FONTS}/atkinson-hyperlegible-next-latin-wght-normal.woff2`),
+			},
 		],
 		[
 			"text-latin-ext.woff2",

@@ -96,7 +96,7 @@ export class DeskServer {
 				"form-action 'none'",
 				"frame-ancestors 'none'",
 				"require-trusted-types-for 'script'",
-				"trusted-types 'none'",
+				"trusted-types figures",
 			].join("; "),
 		);
 		response.setHeader("Referrer-Policy", "no-referrer");

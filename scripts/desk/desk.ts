@@ -13,20 +13,16 @@
  * While files have errors, the plan is that of the sound ones, and they can be mended one by one.
  */
 
-import type { DeskState, FindingLine, Names, Outcome, ProblemLine, Refusal } from "../../layouts/desk/api.ts";
+import type { DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
+import { measure } from "../compute/measures.ts";
+import type { Change } from "../edit/change-set.ts";
 import { changesBetween } from "../edit/change-set.ts";
 import { type ClubTexts, kindOf, readTexts } from "../edit/club-texts.ts";
-import {
-	FilesChanged,
-	lastChange,
-	makeChanges,
-	mendInterrupted,
-	takeBack,
-} from "../edit/make-changes.ts";
+import { FilesChanged, lastChange, makeChanges, mendInterrupted, takeBack } from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
 import { newErrors } from "../edit/new-errors.ts";
-import type { Change } from "../edit/change-set.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
+import { withWeeks } from "../link/join-records.ts";
 import type { Problem } from "../problems.ts";
 import { type ReadCache, readClub, type TriedTexts } from "../read/read-club.ts";
 import type { Words } from "../words/words.ts";
@@ -53,8 +49,11 @@ interface Reading {
 	readonly revision: string;
 	readonly problems: readonly Problem[];
 	readonly leftOut: readonly string[];
-	readonly handbook: Handbook | undefined;
+	readonly plan: DeskPlan | undefined;
 }
+
+/** What the desk shows of a handbook. */
+export type DeskPlan = Pick<Handbook, "curriculum" | "exposures" | "findings" | "accepted" | "words">;
 
 /** Something that is not done; said to whoever asked. */
 export class Refused extends Error {
@@ -91,11 +90,11 @@ export class Desk {
 	}
 
 	get words(): Words {
-		return this.#reading.handbook?.words ?? this.#options.words;
+		return this.#reading.plan?.words ?? this.#options.words;
 	}
 
-	get handbook(): Handbook | undefined {
-		return this.#reading.handbook;
+	get plan(): DeskPlan | undefined {
+		return this.#reading.plan;
 	}
 
 	get revision(): string {
@@ -149,10 +148,7 @@ export class Desk {
 	}
 
 	/** What a change would do; nothing is written. */
-	tryChange(
-		edit: (texts: ClubTexts) => ClubTexts,
-		only?: (path: string) => boolean,
-	): Outcome {
+	tryChange(edit: (texts: ClubTexts) => ClubTexts, only?: (path: string) => boolean): Outcome {
 		const started = performance.now();
 		const { next } = this.#tried(undefined, edit, only);
 		return this.#outcome(this.#reading, next, started);
@@ -200,7 +196,7 @@ export class Desk {
 	}
 
 	/** The folder as it would be with some texts: its problems and what it is read as. */
-	trying(tried: TriedTexts): Pick<Reading, "problems" | "handbook"> {
+	trying(tried: TriedTexts): Pick<Reading, "problems" | "plan"> {
 		return this.#read(tried);
 	}
 
@@ -242,39 +238,67 @@ export class Desk {
 		const { clubDir, outDir, now } = this.#options;
 		const options = { cache: this.#cache, outDir, now: now(), ...(tried === undefined ? {} : { tried }) };
 		const whole = openHandbook(clubDir, options);
+		const { problems } = whole;
+		if (whole.handbook !== undefined) {
+			const { fingerprint: revision } = whole.handbook;
+			return { revision, problems, leftOut: [], plan: this.#onKnownGround(whole.handbook, tried) };
+		}
 		const revision = readClub(clubDir, this.#cache, tried).fingerprint;
-		if (whole.handbook !== undefined)
-			return { revision, problems: whole.problems, leftOut: [], handbook: whole.handbook };
 		const leaveOut = new Set<string>();
-		let left = whole.problems;
+		let left = problems;
 		for (let round = 0; round < MOST_ROUNDS; round++) {
 			const size = leaveOut.size;
 			for (const { severity, place } of left) if (severity === "error") leaveOut.add(place.file);
 			if (leaveOut.size === size) break;
 			const rest = openHandbook(clubDir, { ...options, leaveOut });
 			if (rest.handbook !== undefined)
-				return { revision, problems: whole.problems, leftOut: [...leaveOut], handbook: rest.handbook };
+				return { revision, problems, leftOut: [...leaveOut], plan: rest.handbook };
 			left = rest.problems;
 		}
-		return { revision, problems: whole.problems, leftOut: [...leaveOut], handbook: undefined };
+		return { revision, problems, leftOut: [...leaveOut], plan: undefined };
+	}
+
+	/**
+	 * Where only weeks are other ones, what was counted of the drills, the hall and the classes still holds:
+	 * the new weeks are put on the curriculum that it was counted for.
+	 */
+	#onKnownGround(handbook: Handbook, tried: TriedTexts | undefined): DeskPlan {
+		if (tried === undefined || ![...tried.keys()].every(isWeek)) return handbook;
+		const before = this.#reading.leftOut.length === 0 ? this.#reading.plan : undefined;
+		if (before === undefined) return handbook;
+		const { words } = handbook;
+		const measured = measure(withWeeks(before.curriculum, handbook.curriculum.weeks), words);
+		return {
+			curriculum: measured.curriculum,
+			words,
+			get exposures() {
+				return measured.exposures;
+			},
+			get findings() {
+				return measured.findings;
+			},
+			get accepted() {
+				return measured.accepted;
+			},
+		};
 	}
 
 	#stateOf(reading: Reading): DeskState {
-		const { handbook, problems, leftOut, revision } = reading;
+		const { plan, problems, leftOut, revision } = reading;
 		return {
 			revision,
 			readOnly: this.readOnly,
-			club: handbook?.curriculum.club.name ?? "",
+			club: plan?.curriculum.club.name ?? "",
 			folder: this.clubDir,
-			...(handbook === undefined ? {} : { board: boardOf(handbook) }),
+			...(plan === undefined ? {} : { board: boardOf(plan) }),
 			problems: problems.map(problemLine),
 			leftOut,
-			findings: handbook === undefined ? [] : findingLines(handbook),
+			findings: plan === undefined ? [] : findingLines(plan),
 			accepted:
-				handbook === undefined
+				plan === undefined
 					? []
-					: handbook.accepted.map(({ finding, by }) => ({
-							finding: findingLine(handbook, JSON.stringify(by), finding),
+					: plan.accepted.map(({ finding, by }) => ({
+							finding: findingLine(plan, JSON.stringify(by), finding),
 							reason: by.reason,
 						})),
 			drafts: [],
@@ -282,8 +306,8 @@ export class Desk {
 		};
 	}
 
-	#names({ handbook }: Reading): Names {
-		return namesIn(handbook, readClub(this.clubDir, this.#cache).files);
+	#names({ plan }: Reading): Names {
+		return namesIn(plan, readClub(this.clubDir, this.#cache).files);
 	}
 
 	/** What is other than before; what was shown before is remembered. */
@@ -350,5 +374,3 @@ export function isWeek(path: string): boolean {
 function same(a: unknown, b: unknown): boolean {
 	return JSON.stringify(a) === JSON.stringify(b);
 }
-
-export type { FindingLine, ProblemLine };

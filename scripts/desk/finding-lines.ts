@@ -1,22 +1,23 @@
 /** Findings as the desk lists them, and what came and went between two states, by what they are. */
 
 import type { FindingLine } from "../../layouts/desk/api.ts";
+import { identityOf } from "../compute/count-changes.ts";
 import { harmOf } from "../compute/harm.ts";
-import type { Handbook } from "../handbook.ts";
 import type { Finding } from "../model.ts";
+import type { DeskPlan } from "./desk.ts";
 
 /** Findings with their keys; several of one code about the same thing are counted. */
 export function keyedFindings(findings: readonly Finding[]): readonly (readonly [string, Finding])[] {
 	const seen = new Map<string, number>();
 	return findings.map((one) => {
-		const key = JSON.stringify([one.code, Object.entries(one.about).sort(([a], [b]) => (a < b ? -1 : 1))]);
+		const key = identityOf(one);
 		const before = seen.get(key) ?? 0;
 		seen.set(key, before + 1);
 		return [before === 0 ? key : `${key} ${before + 1}`, one];
 	});
 }
 
-export function findingLine({ words }: Pick<Handbook, "words">, key: string, one: Finding): FindingLine {
+export function findingLine({ words }: Pick<DeskPlan, "words">, key: string, one: Finding): FindingLine {
 	return {
 		key,
 		code: one.code,
@@ -31,7 +32,7 @@ export function findingLine({ words }: Pick<Handbook, "words">, key: string, one
 	};
 }
 
-export function findingLines(handbook: Handbook): readonly FindingLine[] {
+export function findingLines(handbook: DeskPlan): readonly FindingLine[] {
 	return keyedFindings(handbook.findings).map(([key, one]) => findingLine(handbook, key, one));
 }
 

@@ -97,17 +97,14 @@ const REASONS: Readonly<Record<403 | 405, string>> = {
 	405: "This preview is only read.",
 };
 
-function refusal(
-	request: IncomingMessage,
-	host: string,
-	writes: string | undefined,
-): 403 | 405 | undefined {
+function refusal(request: IncomingMessage, host: string, writes: string | undefined): 403 | 405 | undefined {
 	const port = request.socket.localPort;
 	if (!isOwnName(request.headers.host, host, port)) return 403;
 	const { origin } = request.headers;
 	if (origin !== undefined && !isOwnName(/^http:\/\/(.+)$/.exec(origin)?.[1], host, port)) return 403;
 	if (request.method === "GET" || request.method === "HEAD") return undefined;
-	if (request.method !== "POST" || writes === undefined || request.url?.startsWith(writes) !== true) return 405;
+	if (request.method !== "POST" || writes === undefined || request.url?.startsWith(writes) !== true)
+		return 405;
 	return origin === undefined ? 403 : undefined;
 }
 

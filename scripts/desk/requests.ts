@@ -6,7 +6,11 @@ import schema from "./requests.schema.json" with { type: "json" };
 
 /** What each route is sent. */
 export interface Requests {
-	readonly plan: { readonly revision: string; readonly what: string; readonly changes: readonly PlanChange[] };
+	readonly plan: {
+		readonly revision: string;
+		readonly what: string;
+		readonly changes: readonly PlanChange[];
+	};
 	readonly try: { readonly changes: readonly PlanChange[] };
 	readonly weeks: {
 		readonly revision: string;
@@ -52,7 +56,17 @@ export interface Requests {
 	readonly draft: { readonly path: string; readonly base: string | null; readonly text: string };
 	readonly "drop-draft": { readonly path: string };
 	readonly rename: {
-		readonly kind: "drill" | "skill" | "shape" | "apparatus" | "level" | "week" | "equipment" | "guide" | "class" | "purpose";
+		readonly kind:
+			| "drill"
+			| "skill"
+			| "shape"
+			| "apparatus"
+			| "level"
+			| "week"
+			| "equipment"
+			| "guide"
+			| "class"
+			| "purpose";
 		readonly from: Id;
 		readonly to: Id;
 		readonly what: string;

@@ -49,7 +49,10 @@ export class Tasks {
 		let printed = "";
 		let shown = "";
 		const say = (news: Partial<TaskNews>): void => {
-			const lines = shown.split("\n").filter((line) => line.trim() !== "").slice(-MOST_LINES);
+			const lines = shown
+				.split("\n")
+				.filter((line) => line.trim() !== "")
+				.slice(-MOST_LINES);
 			const all = { task, state: "running" as const, lines, ...progressIn(lines), ...news };
 			this.#last.set(task, all);
 			this.#tell(all);

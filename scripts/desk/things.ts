@@ -4,15 +4,14 @@
  */
 
 import type { DrillLine, FileText, Names, Thing } from "../../layouts/desk/api.ts";
-import { type ClubTexts, idOf, kindOf } from "../edit/club-texts.ts";
+import { idOf, kindOf } from "../edit/club-texts.ts";
 import { bodyIn, dataIn } from "../edit/write-data.ts";
 import { openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
-import type { Handbook } from "../handbook.ts";
 import type { FileKind, Id, SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
 import { readClub, type TriedTexts } from "../read/read-club.ts";
-import type { Desk } from "./desk.ts";
+import type { Desk, DeskPlan } from "./desk.ts";
 import { draftOf, draftPaths } from "./drafts.ts";
 import { problemLine } from "./problem-lines.ts";
 
@@ -32,13 +31,14 @@ const KIND_OF_LIST: Readonly<Record<(typeof LISTED)[number], string>> = {
 };
 
 /** Names by kind: as the handbook has them, where there is one, and from the files for what it has not. */
-export function namesIn(handbook: Handbook | undefined, files: readonly SourceFile[]): Names {
+export function namesIn(handbook: DeskPlan | undefined, files: readonly SourceFile[]): Names {
 	const names = new Map<string, Map<Id, string>>();
 	const add = (kind: string, id: unknown, name: unknown): void => {
 		if (typeof id !== "string" && typeof id !== "number") return;
 		const own = names.get(kind) ?? new Map<Id, string>();
 		names.set(kind, own);
-		if (!own.has(String(id))) own.set(String(id), typeof name === "string" && name !== "" ? name : String(id));
+		if (!own.has(String(id)))
+			own.set(String(id), typeof name === "string" && name !== "" ? name : String(id));
 	};
 	if (handbook !== undefined) {
 		const { levels, apparatus, shapes, skills, equipment, purposes, drills, weeks, guides, term } =
@@ -118,11 +118,12 @@ function pageName(kind: FileKind, id: Id, data: unknown): string {
 }
 
 /** Drills for the search beside the board. */
-export function drillLines({ curriculum }: Handbook): readonly DrillLine[] {
+export function drillLines({ curriculum }: DeskPlan): readonly DrillLine[] {
 	const { shapes, skills } = curriculum;
 	return Array.from(curriculum.drills.values(), (drill) => ({
 		id: drill.id,
 		name: drill.title,
+		file: drill.source.file,
 		areas: drill.apparatus,
 		levels: [...drill.levels.keys()],
 		words: [...drill.aliases, drill.summary ?? ""].join(" "),
@@ -159,7 +160,7 @@ export function parts(path: string, text: string): Pick<FileText, "text" | "data
 	}
 }
 
-export function problemsIn(path: string, problems: readonly Problem[]): FileText["problems"] {
+function problemsIn(path: string, problems: readonly Problem[]): FileText["problems"] {
 	return problems.filter(({ place }) => place.file === path).map(problemLine);
 }
 
@@ -180,5 +181,3 @@ function isPage(kind: FileKind): boolean {
 function field(data: unknown, name: string): unknown {
 	return typeof data === "object" && data !== null ? Reflect.get(data, name) : undefined;
 }
-
-export type { ClubTexts };
