@@ -244,7 +244,7 @@ function Cell(props: CellProps) {
 	const last = blocks.filter(({ at }) => at !== own).at(-1);
 	return (
 		<td
-			class={`cell ${isTarget && !fits ? "no-place" : ""} ${here === undefined ? "" : "is-over"}`}
+			class={`cell ${isTarget && !fits ? "no-place" : ""} ${here === undefined ? "" : "is-target"}`}
 			data-cell={week.id === undefined ? undefined : `${week.week}/${area}`}
 		>
 			{plan?.focus !== undefined && <p class="focus">{plan.focus}</p>}
@@ -309,12 +309,6 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 		drills: block.stations.map(({ drill }) => drill),
 	};
 	const isCarried = carried !== undefined && "from" in carried && carried.from === block.at;
-	const description = say.blockSaid(
-		title,
-		number(block.minutes),
-		levels.length === 0 ? "" : levels.join(", "),
-		whereOf(board, spotOf(block.at)),
-	);
 	return (
 		<li
 			class={`card ${selected === block.at ? "is-open" : ""} ${isCarried ? "is-carried" : ""} ${goes ? "is-gone" : ""}`}
@@ -341,7 +335,6 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 			<button
 				type="button"
 				class="card-open"
-				aria-label={description}
 				aria-expanded={selected === block.at}
 				onClick={() => onOpen(selected === block.at ? undefined : block.at)}
 				onKeyDown={(event) => {
@@ -360,7 +353,9 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 					if (event.key === " ") event.preventDefault();
 				}}
 			>
-				<b class="minutes">{number(block.minutes)}′</b>
+				<b class="minutes">
+					{number(block.minutes)}′<span class="sr"> {say.minutes}</span>
+				</b>
 				{block.kind === "drill" ? (
 					<span>{title}</span>
 				) : (
@@ -380,6 +375,7 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 				{levels.length > 0 && <span class="levels">{levels.join(", ")}</span>}
 				{block.note !== undefined && <span class="note">{block.note}</span>}
 				{goes && <span class="mark">{say.goes}</span>}
+				<span class="sr">{whereOf(board, spotOf(block.at))}</span>
 			</button>
 		</li>
 	);

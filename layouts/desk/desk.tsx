@@ -15,7 +15,7 @@ import { FindingsView, withoutCode } from "./findings.tsx";
 import { Button, useShown } from "./parts.tsx";
 import { blockAt, type Carried, type Spot, weekAt } from "./plan.ts";
 import { PublishView } from "./publish.tsx";
-import { change, load, show } from "./talk.ts";
+import { change, load, NotDone, show } from "./talk.ts";
 import { WeekPanel } from "./week.tsx";
 
 const VIEWS = ["board", "findings", "files", "publish"] as const;
@@ -433,6 +433,16 @@ function OfferBar({ offer, readOnly }: { readonly offer: Offer; readonly readOnl
 		</section>
 	);
 }
+
+// Whatever asked, and was refused or not heard: she is told.
+window.addEventListener("unhandledrejection", (event) => {
+	const refusal =
+		event.reason instanceof NotDone
+			? event.reason.refusal
+			: { refused: "wrong" as const, words: say.serverGone };
+	show({ refusal, busy: false });
+	event.preventDefault();
+});
 
 const root = document.getElementById("desk");
 if (root !== null) {

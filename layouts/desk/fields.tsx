@@ -352,7 +352,7 @@ function ListValue({
 				{items.map((item, i) => (
 					// Items have no names of their own.
 					<li key={`${i}-${items.length}`} class={isBig ? "big" : ""}>
-						{isBig && Boolean(nameOfItem(item)) && <h4>{nameOfItem(item)}</h4>}
+						{isBig && Boolean(nameOfItem(item)) && <p class="item-name">{nameOfItem(item)}</p>}
 						<Value
 							form={form.of}
 							label={`${label} ${i + 1}`}
@@ -389,7 +389,7 @@ function ListValue({
 				onClick={() => give([...items, emptyOf(form.of)])}
 				aria-label={say.addTo(label)}
 			>
-				+ {say.add}
+				<span aria-hidden="true">+</span> {say.add}
 			</button>
 		</div>
 	);
@@ -458,7 +458,7 @@ function MapValue({
 							setTyped("");
 						}}
 					>
-						+ {say.add}
+						<span aria-hidden="true">+</span> {say.add}
 					</button>
 				</span>
 			)}

@@ -217,6 +217,8 @@ interface Work {
 	readonly data: unknown;
 	readonly body: string;
 	readonly problems: readonly ProblemLine[];
+	/** Something was typed that is not checked yet. */
+	readonly isTyped?: boolean;
 	/** Why the data cannot be written into the text. */
 	readonly fault?: string;
 }
@@ -275,7 +277,7 @@ function FileForm({
 		(next: { readonly data?: unknown; readonly body?: string; readonly text?: string }): void => {
 			const before = latest.current;
 			if (before === undefined) return;
-			put({ ...before, ...next });
+			put({ ...before, ...next, isTyped: true });
 			window.clearTimeout(timer.current);
 			timer.current = window.setTimeout(() => checkNow(next.text !== undefined), PAUSE);
 		},
@@ -290,7 +292,7 @@ function FileForm({
 				? { path, text: now.text }
 				: { path, before: now.file.text, data: now.data, body: now.body };
 			const checked = await post<Checked>("check", wish);
-			const { fault: _, ...rest } = latest.current ?? now;
+			const { fault: _, ...rest } = { ...(latest.current ?? now), isTyped: latest.current !== now };
 			const next: Work = isText
 				? { ...rest, data: checked.data, body: checked.body, problems: checked.problems }
 				: { ...rest, text: checked.text, problems: checked.problems };
@@ -323,7 +325,7 @@ function FileForm({
 			put({ file, text: file.text, data: file.data, body: file.body, problems: file.problems });
 		}
 	};
-	const isChanged = work.text !== work.file.text;
+	const isChanged = work.isTyped === true || work.text !== work.file.text;
 	return (
 		<section class="file" aria-labelledby="file-title">
 			<div class="panel-head">

@@ -132,7 +132,15 @@ export function search<T extends Named>(
 		.split(/\s+/)
 		.filter((word) => word !== "");
 	if (words.length === 0) return among;
-	const rank = ({ name }: T): number => (plain(name).startsWith(words[0] ?? "") ? 0 : 1);
+	const whole = words.join(" ");
+	const rank = ({ name }: T): number =>
+		plain(name) === whole
+			? 0
+			: plain(name).startsWith(whole)
+				? 1
+				: plain(name).startsWith(words[0] ?? "")
+					? 2
+					: 3;
 	return among
 		.filter((one) => {
 			const own = plain(`${one.name} ${one.id} ${more?.(one) ?? ""}`);

@@ -16,8 +16,8 @@ import { join } from "node:path";
 import { type FSWatcher, watch } from "chokidar";
 import { PROBLEMS_ADDRESS, problemsPage, withNotice } from "../../layouts/pages/problems.ts";
 import { Desk } from "../desk/desk.ts";
-import { DESK, DeskServer } from "../desk/desk-server.ts";
-import { CannotListen, isLoopback, startServer } from "../desk/local-server.ts";
+import { DeskServer } from "../desk/desk-server.ts";
+import { CannotListen, type DeskDoor, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
@@ -83,21 +83,18 @@ async function serveFrom(
 	const server: DevServer = await startServer(common, {
 		host,
 		port,
-		writes: desk && `/${DESK}api/`,
+		desk: desk && doorOf(desk, out),
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
 		middleware: [
 			(request, response, next) => {
-				const path = pathOf(request.url);
-				const isDesk = desk !== undefined && path !== undefined && /^desk(\/|$)/.test(path);
-				const answered = isDesk
-					? desk.answer(request, response, path)
-					: club.answer(request, response, next, (page) => server.augmentContentWithNotifier(page));
-				answered.catch((error: unknown) => {
-					out.line(`The page failed: ${messageOf(error)}`);
-					if (!response.headersSent) response.statusCode = 500;
-					response.end("This page failed; the terminal says why.");
-				});
+				club
+					.answer(request, response, next, (page) => server.augmentContentWithNotifier(page))
+					.catch((error: unknown) => {
+						out.line(`The page failed: ${messageOf(error)}`);
+						response.statusCode = 500;
+						response.end("This page failed; the terminal says why.");
+					});
 			},
 		],
 	});
@@ -127,6 +124,20 @@ async function serveFrom(
 	desk?.end();
 	await server.close();
 	return 0;
+}
+
+/** Every address below `desk/`. */
+function doorOf(desk: DeskServer, out: Run["out"]): DeskDoor {
+	return {
+		isMeant: (url) => /^\/desk(\/|\?|$)/.test(url),
+		answer: (request, response) => {
+			desk.answer(request, response, pathOf(request.url) ?? "").catch((error: unknown) => {
+				out.line(`The desk failed: ${messageOf(error)}`);
+				if (!response.headersSent) response.writeHead(500, { "Content-Type": "text/plain" });
+				response.end("The desk failed at this; the terminal says why.");
+			});
+		},
+	};
 }
 
 function portOf(server: DevServer): number {

@@ -18,7 +18,7 @@ import { DeskApi, type Reply } from "./desk-api.ts";
 import { deskAssets } from "./desk-assets.ts";
 
 /** The desk's address, from the root. */
-export const DESK = "desk/";
+const DESK = "desk/";
 
 /** Bytes of a request: texts, and pictures. */
 const MOST_JSON = 4_000_000;

@@ -18,6 +18,12 @@ const LOOPBACK = "127.0.0.1";
 /** Ports tried one after the other where somebody has the one that was asked for. */
 const MOST_PORTS = 10;
 
+/** What answers for the desk. */
+export interface DeskDoor {
+	readonly isMeant: (url: string) => boolean;
+	readonly answer: (request: IncomingMessage, response: ServerResponse) => void;
+}
+
 /** Nobody can be asked at the address that was wanted. Its message says why. */
 export class CannotListen extends Error {}
 
@@ -27,20 +33,19 @@ export async function startServer(
 	{
 		host,
 		port,
-		writes,
+		desk,
 		...options
 	}: DevServerOptions & {
 		readonly host: string;
 		readonly port: number;
-		/** What the addresses begin with that are written to; nothing is where it is left out. */
-		readonly writes?: string | undefined;
+		readonly desk?: DeskDoor | undefined;
 	},
 ): Promise<DevServer> {
 	const own = DevServer.getServer("handbook", folder, { ...options, port });
 	const http = own.server;
 	// The package would try the next port on every address of this computer.
 	http.removeAllListeners("error");
-	guard(http, host, writes);
+	guard(http, host, desk);
 	await listen(http, host, port);
 	http.on("error", (error) => options.logger?.error(`The server failed: ${error.message}`));
 	return own;
@@ -67,13 +72,18 @@ async function listen(http: Server, host: string, port: number): Promise<void> {
 }
 
 /** Turns away whoever asks under another name, from another page, or to write, before anything else hears of it. */
-function guard(http: Server, host: string, writes: string | undefined): void {
+function guard(http: Server, host: string, desk: DeskDoor | undefined): void {
 	const emit = http.emit.bind(http);
 	http.emit = (event: string, ...args: unknown[]): boolean => {
 		if (event === "request") {
 			const [request, response] = args as [IncomingMessage, ServerResponse];
-			const status = refusal(request, host, writes);
-			if (status === undefined) return emit(event, ...args);
+			const status = refusal(request, host, desk);
+			if (status === undefined) {
+				if (desk?.isMeant(request.url ?? "") !== true) return emit(event, ...args);
+				// Past the package, which would have every page load itself again after a change.
+				desk.answer(request, response);
+				return true;
+			}
 			response.writeHead(status, {
 				"Content-Type": "text/plain; charset=utf-8",
 				"X-Content-Type-Options": "nosniff",
@@ -84,7 +94,7 @@ function guard(http: Server, host: string, writes: string | undefined): void {
 		}
 		if (event === "upgrade") {
 			const [request, socket] = args as [IncomingMessage, Duplex];
-			if (refusal(request, host, writes) === undefined) return emit(event, ...args);
+			if (refusal(request, host, desk) === undefined) return emit(event, ...args);
 			socket.end("HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n");
 			return true;
 		}
@@ -97,14 +107,13 @@ const REASONS: Readonly<Record<403 | 405, string>> = {
 	405: "This preview is only read.",
 };
 
-function refusal(request: IncomingMessage, host: string, writes: string | undefined): 403 | 405 | undefined {
+function refusal(request: IncomingMessage, host: string, desk: DeskDoor | undefined): 403 | 405 | undefined {
 	const port = request.socket.localPort;
 	if (!isOwnName(request.headers.host, host, port)) return 403;
 	const { origin } = request.headers;
 	if (origin !== undefined && !isOwnName(/^http:\/\/(.+)$/.exec(origin)?.[1], host, port)) return 403;
 	if (request.method === "GET" || request.method === "HEAD") return undefined;
-	if (request.method !== "POST" || writes === undefined || request.url?.startsWith(writes) !== true)
-		return 405;
+	if (request.method !== "POST" || desk?.isMeant(request.url ?? "") !== true) return 405;
 	return origin === undefined ? 403 : undefined;
 }
 

@@ -2159,8 +2159,6 @@ export const desk = {
 	goes: "goes",
 	stations: (stations: number) => counts.stations(stations),
 	options: (choose: number, options: number) => `${number(choose)} of ${number(options)}`,
-	blockSaid: (title: string, minutes: string, levels: string, where: string) =>
-		[title, `${minutes} minutes`, levels, where].filter((part) => part !== "").join(", "),
 	pickedUp: (title: string) =>
 		`Picked up: ${title}. Arrows choose the place, Space puts it down, C copies, Escape leaves it.`,
 	wouldBe: (where: string, places: number) => `${where} of ${places}`,
@@ -2192,7 +2190,7 @@ export const desk = {
 	otherDrillShort: "Another drill …",
 	earlier: (title: string) => `${title} one place earlier`,
 	withoutStation: (title: string) => `Take out ${title}`,
-	splitAfter: (title: string) => `Split after ${title}`,
+	splitAfter: (title: string) => `Split here, after ${title}`,
 	splitHere: "Split here",
 	addStation: "One station more",
 	addOption: "One more to choose from",
@@ -2292,9 +2290,9 @@ export const desk = {
 	moreDrills: (drills: number) => `and ${number(drills)} more: say more of the name`,
 	inWeeks: (weeks: readonly number[]) =>
 		`${weeks.length === 1 ? "week" : "weeks"} ${weeks.map(String).join(", ")}`,
-	plan: (title: string) => `Plan ${title}`,
+	plan: (title: string) => `Plan it: ${title}`,
 	planShort: "Plan it",
-	edit: (title: string) => `Change ${title}`,
+	edit: (title: string) => `Change: ${title}`,
 	editShort: "Change",
 	// Files
 	files: "Drills and files",
@@ -2345,7 +2343,7 @@ export const desk = {
 	notSaid: "not said",
 	pick: "Pick by name …",
 	add: "Add",
-	addTo: (label: string) => `Add to: ${label}`,
+	addTo: (label: string) => `Add: ${label}`,
 	takeOut: (name: string) => `Take out ${name}`,
 	earlierItem: (label: string, at: number) => `${label} ${at} one place earlier`,
 	nameIn: (label: string) => `Name in: ${label}`,
