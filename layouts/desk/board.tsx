@@ -6,7 +6,7 @@
  * down, Escape leaves it; Enter opens it. What happens is said aloud.
  */
 
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { number, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardBlock, BoardWeek, DrillLine } from "./api.ts";
 import { startDrag } from "./drag.ts";
@@ -97,7 +97,8 @@ export function BoardView(props: BoardProps) {
 	const { board, whose, carried } = props;
 	const areas = areasOf(board, whose);
 	const scroll = useRef<HTMLDivElement>(null);
-	useEffect(() => {
+	// At once: a key may come before the next picture.
+	useLayoutEffect(() => {
 		if (carried === undefined) return undefined;
 		const onKey = (event: KeyboardEvent) =>
 			carryKey(

@@ -211,7 +211,11 @@ function Notices({
 							))}
 						</ul>
 					)}
-					<Button kind="quiet" onClick={() => show({ refusal: undefined })}>
+					<Button
+						kind="quiet"
+						label={`${say.close}: ${say.notDone}`}
+						onClick={() => show({ refusal: undefined })}
+					>
 						{say.close}
 					</Button>
 				</section>
@@ -248,7 +252,11 @@ function Last({ what, outcome }: { readonly what: string; readonly outcome: Outc
 				</details>
 			)}
 			{kept !== undefined && <p>{say.keptBeside(kept.join(", "))}</p>}
-			<Button kind="quiet" onClick={() => show({ last: undefined })}>
+			<Button
+				kind="quiet"
+				label={`${say.close}: ${say.lastChange}`}
+				onClick={() => show({ last: undefined })}
+			>
 				{say.close}
 			</Button>
 		</section>
@@ -281,7 +289,9 @@ function BoardPage({
 	};
 	const openBlock = (at: string | undefined): void => {
 		setBlock(at);
-		if (at !== undefined) setWeek(undefined);
+		if (at === undefined) return;
+		setWeek(undefined);
+		setSearching(false);
 	};
 	const shownBlock = block === undefined ? undefined : blockAt(board, block);
 	const shownWeek = week === undefined ? undefined : weekAt(board, week);
@@ -290,7 +300,14 @@ function BoardPage({
 		<div class={`board-page ${hasPanel ? "has-panel" : ""}`}>
 			<div class="tools">
 				<WhoseSelect board={board} whose={whose} onChange={setWhose} />
-				<Button pressed={isSearching} onClick={() => setSearching(!isSearching)}>
+				<Button
+					pressed={isSearching}
+					onClick={() => {
+						setSearching(!isSearching);
+						setBlock(undefined);
+						setWeek(undefined);
+					}}
+				>
 					{say.drills}
 				</Button>
 				<p class="soft hint">{carried === undefined ? say.keysHint : say.carryHint(carried.title)}</p>
@@ -311,6 +328,7 @@ function BoardPage({
 				onOpen={openBlock}
 				onOpenWeek={(number) => {
 					setBlock(undefined);
+					setSearching(false);
 					setWeek(week === number ? undefined : number);
 				}}
 			/>
