@@ -25,7 +25,7 @@ import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from ".
 import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault, mediaHome } from "./read/inspect-media.ts";
-import { type ReadCache, type ReadClub, readClub } from "./read/read-club.ts";
+import { type ReadCache, type ReadClub, readClub, type TriedTexts } from "./read/read-club.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { formatProblem } from "./validate/check-format.ts";
 import { validateClub } from "./validate/validate-club.ts";
@@ -75,12 +75,14 @@ export interface OpenOptions {
 	/** Files read before, where a folder is opened again and again. */
 	readonly cache?: ReadCache;
 	readonly libraryCaches?: LayerCaches;
+	/** What the folder would hold after a change that is not written yet. */
+	readonly tried?: TriedTexts;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
 	const { mediaFrom = clubDir, change, leaveOut, outDir, now = new Date() } = options;
-	const all = readClub(clubDir, options.cache);
+	const all = readClub(clubDir, options.cache, options.tried);
 	const found = leaveOut === undefined ? all : without(all, leaveOut);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);

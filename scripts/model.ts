@@ -711,7 +711,12 @@ export type PlanChange =
 	  }
 	| { readonly remove: string }
 	| { readonly move: { readonly from: string; readonly to: string } }
-	| { readonly set: { readonly block: string } & WrittenBlock }
+	/** Some fields of a block; one that is null goes. */
+	| {
+			readonly set: { readonly block: string } & {
+				readonly [Name in keyof WrittenBlock]: WrittenBlock[Name] | null;
+			};
+	  }
 	| {
 			/** Another drill, at a station from 1 where the block has several. */
 			readonly swap: { readonly block: string; readonly station?: number; readonly drill: Id };

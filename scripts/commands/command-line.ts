@@ -384,18 +384,23 @@ function addPublishing(cli: CommandLine): void {
 		);
 
 	cli
-		.command("serve", "show the site on this computer and build it again at every change")
+		.command(
+			"serve",
+			"show the site on this computer, new at every change, and the desk, where the plan is changed by hand",
+		)
 		.option("--port <number>", "the port to serve on", portNumber, 8080)
 		.option(
 			"--host <address>",
 			"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
 			"127.0.0.1",
 		)
-		.action(async (options: Options) => {
+		.option("--read-only", "a desk to look at: nothing can be changed there")
+		.action(async (options: Options & { readonly readOnly?: boolean }) => {
 			const { serve } = await import("./serve.ts");
 			cli.exitCode = await serve(cli.run(options), {
 				host: options.host ?? "127.0.0.1",
 				port: options.port ?? 8080,
+				readOnly: options.readOnly ?? false,
 			});
 		});
 }

@@ -7,7 +7,7 @@
  *   add       a block at a number of an apparatus; the last where none is said
  *   remove    a block
  *   move      a block from one place to the number that it has when it is there
- *   set       fields of a block, as its week's file writes them
+ *   set       fields of a block, as its week's file writes them; one that is null goes
  *   swap      another drill at a station; what was noted about the other goes
  *   exchange  two blocks in each other's place, or the plans of two weeks by their numbers
  *   split     a block of stations as two, one after the other
@@ -92,7 +92,7 @@ function make<B>(plan: ChangeablePlan<B>, change: PlanChange): void {
 	} else if ("exchange" in change) exchange(plan, change.exchange);
 	else if ("set" in change) {
 		const { block, ...fields } = change.set;
-		changeBlock(plan, readSpot(block), (before) => ({ ...withoutDrills(before, fields), ...fields }));
+		changeBlock(plan, readSpot(block), (before) => withFields(before, fields));
 	} else if ("swap" in change) {
 		const { block, station, drill } = change.swap;
 		changeBlock(plan, readSpot(block), (before) => swapped(before, block, station, drill));
@@ -126,11 +126,20 @@ function exchange<B>(
 	[a.blocks[a.at], b.blocks[b.at]] = [b.blocks[b.at] as B, a.blocks[a.at] as B];
 }
 
-/** A block says its drills in one way: stations take the place of a drill, and the other way round. */
-function withoutDrills(block: WrittenBlock, { drill, stations, options }: WrittenBlock): WrittenBlock {
-	if (drill === undefined && stations === undefined && options === undefined) return block;
+/** Fields that a block is to have, and, where they are null, to have no more. */
+export type NewFields = { readonly [Name in keyof WrittenBlock]: WrittenBlock[Name] | null };
+
+/**
+ * A block with other fields. It says its drills in one way: stations take the place of a drill, and the
+ * other way round.
+ */
+export function withFields(block: WrittenBlock, fields: NewFields): WrittenBlock {
+	const others = [fields.drill, fields.stations, fields.options].some(
+		(one) => one !== undefined && one !== null,
+	);
 	const { drill: _drill, stations: _stations, options: _options, ...rest } = block;
-	return rest;
+	const all = Object.entries({ ...(others ? rest : block), ...fields });
+	return Object.fromEntries(all.filter(([, value]) => value !== null));
 }
 
 function swapped(block: WrittenBlock, name: string, station: number | undefined, drill: Id): WrittenBlock {

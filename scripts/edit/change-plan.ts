@@ -5,7 +5,7 @@
  *   - add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-walk, minutes: 6}}   at: left out = last
  *   - remove: 5/beam/2                                week/apparatus/number of the block
  *   - move: {from: 3/beam/2, to: 5/beam/1}            the number it has when it is there
- *   - set: {block: 5/beam/1, minutes: 8}              any field of a block
+ *   - set: {block: 5/beam/1, minutes: 8, note: null}  any field of a block; with null it goes
  *   - swap: {block: 5/beam/1, station: 2, drill: beam-walk}   another drill; of a block of one drill no station
  *   - exchange: [3/beam/2, 5/beam/1]                  two blocks in each other's place
  *   - exchange: [3, 5]                                the plans of two weeks

@@ -72,9 +72,20 @@ export type ReadCache = Map<
  */
 const TIME_STEP = 2500;
 
-/** Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed. */
-export function readClub(clubDir: string, cache: ReadCache = new Map()): ReadClub {
-	const reader = new ClubReader(clubDir, cache);
+/** Texts by their paths in the club folder, to be read in place of what stands there; undefined is no file. */
+export type TriedTexts = ReadonlyMap<string, string | undefined>;
+
+/**
+ * Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed.
+ *
+ * @param tried what the folder would hold after a change that is not written yet
+ */
+export function readClub(
+	clubDir: string,
+	cache: ReadCache = new Map(),
+	tried: TriedTexts = new Map(),
+): ReadClub {
+	const reader = new ClubReader(clubDir, cache, tried);
 	reader.readData();
 	reader.readContent();
 	const { files, problems, unreadable } = reader;
@@ -99,14 +110,19 @@ export class ClubReader {
 	readonly #root: Folder;
 	readonly #hash: RunningHash = startHash();
 	readonly #cache: ReadCache;
+	readonly #tried: TriedTexts;
 	/** Of the files of this reading. */
 	readonly #stamps = new Map<string, string>();
 
 	readonly #shownAs: string;
 
-	/** @param shownAs what stands before the files' own paths, where the folder is not the club's own */
-	constructor(clubDir: string, cache: ReadCache, shownAs = "") {
+	/**
+	 * @param tried texts that take the place of the folder's
+	 * @param shownAs what stands before the files' own paths, where the folder is not the club's own
+	 */
+	constructor(clubDir: string, cache: ReadCache, tried: TriedTexts = new Map(), shownAs = "") {
 		this.#cache = cache;
+		this.#tried = tried;
 		this.#root = openFolder(clubDir);
 		this.#shownAs = shownAs;
 	}
@@ -273,24 +289,18 @@ export class ClubReader {
 	}
 
 	#text(file: string): string | undefined {
+		const tried = this.#tried.get(file);
+		if (tried !== undefined) {
+			const bytes = Buffer.from(tried);
+			return this.#isTooLarge(file, bytes.length) ? undefined : this.#decode(file, bytes);
+		}
 		try {
 			const info = this.#root.info(file);
 			if (info?.kind !== "file") {
 				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
 				return undefined;
 			}
-			const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
-			if (info.size > most) {
-				this.problems.push(
-					problem(
-						"H116",
-						startOf(file),
-						`\`${file}\` is larger than ${most / 1000} kB, too large to be read.`,
-						{ fix: "Split it, or take out what does not belong into it; pictures go into `content/media`." },
-					),
-				);
-				return undefined;
-			}
+			if (this.#isTooLarge(file, info.size)) return undefined;
 			const stamp = `${info.ino} ${info.size} ${info.mtimeMs} ${info.ctimeMs}`;
 			if (Date.now() - Math.max(info.mtimeMs, info.ctimeMs) > TIME_STEP) this.#stamps.set(file, stamp);
 			const before = this.#cache.get(file);
@@ -300,6 +310,17 @@ export class ClubReader {
 			this.problems.push(problem("H116", startOf(file), `\`${file}\` cannot be read (${errorCode(error)}).`));
 			return undefined;
 		}
+	}
+
+	#isTooLarge(file: string, size: number): boolean {
+		const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
+		if (size <= most) return false;
+		this.problems.push(
+			problem("H116", startOf(file), `\`${file}\` is larger than ${most / 1000} kB, too large to be read.`, {
+				fix: "Split it, or take out what does not belong into it; pictures go into `content/media`.",
+			}),
+		);
+		return true;
 	}
 
 	#decode(file: string, bytes: Buffer): string | undefined {
@@ -337,6 +358,22 @@ export class ClubReader {
 	}
 
 	#list(folder: string): readonly Entry[] {
+		const there = this.#listed(folder);
+		const inside = [...this.#tried.keys()].filter((path) => path.startsWith(`${folder}/`));
+		if (inside.length === 0) return there;
+		const entries = new Map(there.map((entry) => [entry.name, entry]));
+		for (const path of inside) {
+			const [name = "", ...deeper] = path.slice(folder.length + 1).split("/");
+			const text = this.#tried.get(path);
+			if (deeper.length > 0) {
+				if (text !== undefined && !entries.has(name)) entries.set(name, { name, kind: "folder" });
+			} else if (text === undefined) entries.delete(name);
+			else entries.set(name, { name, kind: "file" });
+		}
+		return [...entries.values()].sort((a, b) => (a.name < b.name ? -1 : 1));
+	}
+
+	#listed(folder: string): readonly Entry[] {
 		try {
 			return this.#root.list(folder).filter(({ name }) => !name.startsWith("."));
 		} catch (error) {

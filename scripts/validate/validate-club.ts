@@ -8,7 +8,7 @@
  * that its other mistakes are found in the same run.
  */
 
-import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, WeekPlan } from "../model.ts";
+import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, Term, WeekPlan } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
@@ -61,10 +61,21 @@ const LINK_KIND_OF: Readonly<Partial<Record<FileKind, LinkKind>>> = {
 
 /**
  * A file that was read stays the same for ever, and `serve` brings the same one again at every change of
- * another: it is judged once, and a drill's record, of which there may be thousands, made once.
+ * another: it is judged once, and its record made once. What is counted of a week, a block or the term is
+ * kept by that record: after a change of one week, the desk counts in half the time.
  */
 const knownSound = new WeakSet<SourceFile>();
 const drillOf = new WeakMap<SourceFile, Drill>();
+const weekOf = new WeakMap<SourceFile, WeekPlan>();
+const termOf = new WeakMap<SourceFile, Term>();
+
+function once<T>(known: WeakMap<SourceFile, T>, file: SourceFile, make: (file: SourceFile) => T): T {
+	const before = known.get(file);
+	if (before !== undefined) return before;
+	const made = make(file);
+	known.set(file, made);
+	return made;
+}
 
 /** @param clubName the club's name where _data/club.yaml does not say it */
 export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
@@ -136,7 +147,7 @@ function recordsOf(files: readonly SourceFile[]) {
 	const words = one("words");
 	return {
 		club: club && clubFrom(club),
-		term: term && termFrom(term),
+		term: term && once(termOf, term, termFrom),
 		targets: targets && targetsFrom(targets),
 		...entriesFrom({
 			levels: one("levels"),
@@ -148,12 +159,8 @@ function recordsOf(files: readonly SourceFile[]) {
 		}),
 		accepted: accepted && acceptedFrom(accepted),
 		words: words && wordsFrom(words),
-		drills: all("drill").map((file) => {
-			const drill = drillOf.get(file) ?? drillFrom(file);
-			drillOf.set(file, drill);
-			return drill;
-		}),
-		weeks: all("week").map(weekFrom),
+		drills: all("drill").map((file) => once(drillOf, file, drillFrom)),
+		weeks: all("week").map((file) => once(weekOf, file, weekFrom)),
 		guides: all("guide").map(guideFrom),
 	};
 }
