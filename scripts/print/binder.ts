@@ -57,6 +57,7 @@ export interface PrintSource extends Measured {
 	readonly clubDir: string;
 	readonly edition: ClubEdition;
 	readonly mends: Handbook["mends"];
+	readonly style?: Handbook["style"];
 }
 
 export interface PrintOptions {
@@ -232,7 +233,7 @@ async function prepareWork(
 		common: {
 			pages,
 			scripts: await readPageScripts(),
-			styles: printStyles(paper, sheets.slots),
+			styles: printStyles(paper, sheets.slots, handbook.style),
 			language: sheets.language,
 			cache,
 			workers,

@@ -2282,6 +2282,13 @@ export const fields: Words["fields"] = {
 	"club.emergency":
 		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",
 	"club.emergency-guide": "Le guide à lire ensuite en cas d'accident, lié à côté de ces mots.",
+	"club.colour":
+		"La couleur du club, entre guillemets : les têtes des parties et les tableaux du site sont de cette couleur. Des mots blancs doivent s'y lire.",
+	"club.colour-dark":
+		"La même quand le lecteur a choisi le thème sombre ; sans elle, la nuance la plus proche sur laquelle des mots sombres se lisent.",
+	"club.logo": "Une image de `content/media` : en tête de chaque page, et sur la couverture du classeur.",
+	"club.leave-out":
+		"Ce dont le site des entraîneurs se passe, avec tous les liens qui y mènent : les constats, les mesures, le guide de l'auteur. L'aperçu de `serve` les montre tous.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",
@@ -2740,6 +2747,16 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un registre de l'édition qui ne peut pas être lu",
 		"Le programme garde dans ce fichier le numéro de la dernière édition ; sans lui, les numéros sur papier recommenceraient à 1, et personne ne saurait quelle feuille est la plus récente.",
 		'Si deux versions s\'y rencontrent, gardez en entier celle au plus grand numéro. S\'il est perdu, écrivez le numéro au pied de la feuille la plus récente : `{"number": 7, "date": "2026-11-30", "content": ""}`.',
+	],
+	H131: [
+		"Une couleur sur laquelle des mots ne se lisent pas",
+		"Les têtes des parties du site sont de la couleur du club, avec des mots de la couleur du papier. Un faible contraste exclut les entraîneurs qui voient mal, et tout le monde dans une salle claire.",
+		"Écrivez une couleur plus foncée, ou plus claire pour le thème sombre.",
+	],
+	H132: [
+		"Une feuille de style qui ne peut pas servir",
+		"`content/style.css` va sur chaque page, chaque feuille et chaque téléphone. Elle se suffit : le site ne charge rien d'ailleurs, et marche sans réseau.",
+		"Retirez-la. Une feuille de style règle tailles, couleurs, traits et distances ; les images sont dans les exercices, et le `logo` du club dans `_data/club.yaml`.",
 	],
 	H201: [
 		"Un renvoi vers quelque chose qui n'existe pas",
