@@ -5,7 +5,7 @@ import { SCHEMA_FILES_OF, schemaFiles } from "../site/schema-files.ts";
 import { FORMAT } from "../validate/check-format.ts";
 import type { Choice } from "./ask.ts";
 
-interface NewFile {
+export interface NewFile {
 	readonly path: string;
 	readonly text: string;
 }
