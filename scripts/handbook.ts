@@ -37,6 +37,8 @@ export interface Handbook extends Measured {
 	readonly markdown: MarkdownRenderer;
 	/** The words of the handbook that are not the club's, in its language. */
 	readonly words: Words;
+	/** The club's own style sheet, as short as it can be written; undefined where it has none. */
+	readonly style?: string | undefined;
 	/** The club folder. */
 	readonly clubDir: string;
 	/** What would mend some of the findings: worked out when it is asked for. */
@@ -107,9 +109,10 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	if (curriculum === undefined || record.problem !== undefined) return { problems };
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
-		const media = [...drills.values()].flatMap((drill) =>
+		const ofDrills = [...drills.values()].flatMap((drill) =>
 			drill.media.flatMap(({ file, poster }) => (poster === undefined ? [file] : [file, poster])),
 		);
+		const media = club.logo === undefined ? ofDrills : [...ofDrills, club.logo];
 		const known = [record.edition, outDir === undefined ? undefined : outputRecord(outDir)];
 		return editionAfter(
 			known.filter((one) => one !== undefined),
@@ -143,6 +146,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			},
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
+			style: valid.style,
 			clubDir,
 			libraries,
 			theirs,

@@ -465,7 +465,19 @@ export interface Club {
 	readonly emergency?: string;
 	/** The guide that says more of it. */
 	readonly emergencyGuide?: Id;
+	/** Its own colour, as "#rrggbb", and the shade of it for the dark theme where it names one. */
+	readonly colour?: string;
+	readonly colourDark?: string;
+	/** A picture, by its name in `content/media`. */
+	readonly logo?: string;
+	/** Areas that the coaches' site does without. */
+	readonly leaveOut?: readonly Area[];
+	/** Undefined where no file says anything of it. */
+	readonly source?: Source;
 }
+
+/** An area of the site that a club may leave out. */
+export type Area = "findings" | "measures" | "author-guide";
 
 export interface ClubClass {
 	readonly id: Id;

@@ -24,7 +24,7 @@ export function coverSection(binder: BinderView): SheetSection {
 	const caution = (name: string, text: string) => html`<p>${drawnSign("caution")}<b>${name}</b> ${text}</p>`;
 	const emergency = club.emergency !== undefined && caution(words.sheets.emergency, club.emergency);
 	const cover = html`<div class="cover">
-<p class="cover-club">${club.name}</p>
+<p class="cover-club">${shown.logo && html`<img src="${shown.logo}" alt=""> `}${club.name}</p>
 <h1 id="part-cover">${say.title}</h1>
 <p class="cover-term">${term}</p>
 <p class="cover-dates">${termDates(binder)}</p>

@@ -27,6 +27,7 @@ import { writeOffline } from "../site/write-offline.ts";
 import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../site/write-site.ts";
 import { SHEET_FILES } from "../views/addresses.ts";
 import { hostFiles } from "../views/host-headers.ts";
+import { isLeftOut } from "../views/left-out.ts";
 import * as english from "../words/en.ts";
 import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
@@ -202,18 +203,25 @@ async function writeHandbook(
 	progress: Progress,
 	options: Omit<WriteSiteOptions, "progress"> = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
-	const { curriculum, edition, words } = handbook;
+	const { edition, words } = handbook;
+	const coaches = forCoaches(handbook);
+	const { club } = coaches.curriculum;
+	const { leaveOut = [] } = club;
 	// The last good binder stays until there is another; pages link it while it is of this very edition.
 	for (const path of [BINDER, editionFile(BINDER)]) staging.keep(path);
 	const binder = binderOf(openFolder(staging.dir), BINDER, edition);
 	const shown: typeof options = {
 		...options,
+		leaveOut,
+		...(options.since === undefined
+			? {}
+			: { since: { ...options.since, ...(leaveOut.includes("findings") && { findings: [] }) } }),
 		...(binder === undefined ? {} : { binder, printed: new Set([...(options.printed ?? []), BINDER]) }),
 	};
 	const cache = programCache("rows");
 	const known = cache.findJson(rowsFile());
 	if (Array.isArray(known)) foundRows.know(known);
-	const site = await writeSite(handbook, staging.dir, {
+	const site = await writeSite(coaches, staging.dir, {
 		...shown,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
@@ -222,16 +230,28 @@ async function writeHandbook(
 		cache.put(rowsFile(), Buffer.from(rows));
 		cache.leave(MOST_ROWS);
 	}
-	const data = dataFiles(handbook, words, edition);
-	const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook), ...data];
+	const isShown = ({ path }: { readonly path: string }) => !isLeftOut(leaveOut, path);
+	const data = dataFiles(coaches, words, edition).filter(isShown);
+	const schemas = schemaFiles(SCHEMA_FOLDER, club.site).filter(isShown);
+	const texts = [...schemas, ...searchFiles(coaches), ...data];
 	for (const { path, text } of texts) staging.write(path, text);
 	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
 	if (options.kept === true) {
-		writeLinkPictures(handbook, staging.dir);
-		const records = recordFiles(handbook, shown, highlightCode);
+		writeLinkPictures(coaches, staging.dir);
+		const records = recordFiles(coaches, shown, highlightCode);
 		await writeOffline(staging.dir, { ...site, edition, words, records });
 	}
 	return { pages: site.pages, data: data.length };
+}
+
+/**
+ * The handbook as the coaches' site shows it. Where the club leaves findings out, there are none on any of
+ * its pages, nor in its records.
+ */
+function forCoaches(handbook: Handbook): Handbook {
+	const { leaveOut = [] } = handbook.curriculum.club;
+	if (!leaveOut.includes("findings")) return handbook;
+	return { ...handbook, findings: [], accepted: [], mends: () => new Map() };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */

@@ -11,6 +11,7 @@ import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 
 import { HARMS } from "../compute/harm.ts";
 import { givenKind } from "../files/given.ts";
 import type { Finding } from "../model.ts";
+import type { HostKind } from "./host-files.ts";
 import type { MendOptions } from "./mend.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
@@ -107,8 +108,11 @@ Without --week, --class, --level or --apparatus all of them are printed. For exa
 /** Commands whose own last line names the club and its folder. */
 const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
 
+/** Kinds of hosts that `new host` writes files for. */
+const HOST_KINDS: readonly HostKind[] = ["pages", "storage", "nginx", "apache", "clubs"];
+
 /** What `new` writes; here as well, so that help does not load the command. */
-const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
+const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club", "host"];
 
 /**
  * Does what was typed.
@@ -520,7 +524,7 @@ function addMaking(cli: CommandLine): void {
 	cli
 		.command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
 		.addArgument(new Argument("<kind>", "what to write").choices(NEW_KINDS))
-		.argument("[folder]", "for a new club: its folder")
+		.argument("[folder]", `for a new club: its folder; for a host: its kind (${HOST_KINDS.join(", ")})`)
 		.option("--id <id>", "the file's name; made from the title where it is left out")
 		.option("--title <text>", "the title of a drill, a guide or a skill")
 		.option("--apparatus <ids>", "apparatus, with commas (of a new club: their names)")

@@ -117,6 +117,7 @@ export async function sheetsInto(
 	const printed = await printSheets(files, {
 		outDir,
 		club,
+		style: handbook.style,
 		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),

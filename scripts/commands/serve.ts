@@ -24,6 +24,7 @@ import type { Problem } from "../problems.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../site/highlight-code.ts";
 import { writeCommonFiles } from "../site/write-site.ts";
+import { CLUB_STYLES } from "../views/pages.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { openClub, openRest } from "./open-club.ts";
 import { count, reportProblems } from "./report.ts";
@@ -231,7 +232,8 @@ class ServedClub {
 		const path = pathOf(request.url);
 		const preview = this.#preview;
 		const problems = this.#problems;
-		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
+		const isOurs = path?.startsWith(".11ty/") || (path?.startsWith("assets/") && path !== CLUB_STYLES);
+		if (isOurs) return next();
 		if (wantsPage && (preview === undefined || (path === PROBLEMS_ADDRESS && problems.length > 0))) {
 			const isShown = preview !== undefined;
 			response.setHeader("Content-Type", "text/html; charset=utf-8");

@@ -58,6 +58,7 @@ export interface PrintSource extends Measured {
 	readonly libraries: Handbook["libraries"];
 	readonly edition: ClubEdition;
 	readonly mends: Handbook["mends"];
+	readonly style?: Handbook["style"];
 }
 
 export interface PrintOptions {
@@ -233,7 +234,7 @@ async function prepareWork(
 		common: {
 			pages,
 			scripts: await readPageScripts(),
-			styles: printStyles(paper, sheets.slots),
+			styles: printStyles(paper, sheets.slots, handbook.style),
 			language: sheets.language,
 			cache,
 			workers,

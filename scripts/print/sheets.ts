@@ -45,6 +45,8 @@ export interface SheetOptions {
 	/** The output folder. */
 	readonly outDir: string;
 	readonly club: Club;
+	/** The club's own style sheet, after ours. */
+	readonly style?: string | undefined;
 	readonly browser?: BrowserSearch;
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
@@ -142,7 +144,7 @@ async function printPieces(
 	for (const { pieces, landscape } of files) {
 		for (const piece of pieces) jobs.set(piece, { piece, landscape });
 	}
-	const settings = await settingsOf(options.club);
+	const settings = await settingsOf(options.club, options.style);
 	// Pages are of one direction, so that a worker seldom changes; the longest come first.
 	const queue = [...jobs.values()].sort(
 		(a, b) =>
@@ -458,13 +460,14 @@ const FONTS = "@fontsource/atkinson-hyperlegible-next";
 
 async function settingsOf(
 	club: Club,
+	own = "",
 ): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
 	const fonts = embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]);
 	const sheet = readProgramText("layouts/styles/sheets.css");
 	const script = await scriptOf("in-sheet.ts");
 	const setting = (paper: Paper): SheetSetting => ({
 		paper,
-		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
+		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}\n${own}`,
 		script,
 		language: club.language,
 	});

@@ -23,8 +23,16 @@ export interface ReadClub {
 	readonly problems: readonly Problem[];
 	/** Files that exist but could not be read: what refers to them is not at fault. */
 	readonly unreadable: readonly { readonly kind: FileKind; readonly id: Id }[];
+	/** The club's own style sheet, where it has one. */
+	readonly style?: ReadStyle;
 	/** Stands for everything that was read: equal content gives an equal fingerprint (SHA-256, hex). */
 	readonly fingerprint: string;
+}
+
+/** A style sheet as it was read. */
+export interface ReadStyle {
+	readonly file: string;
+	readonly text: string;
 }
 
 /** Larger data files are no handbook's; reading them would only use up memory. */
@@ -54,6 +62,9 @@ const DATA_KINDS: readonly DataKind[] = [
 
 /** The folder, inside `content`, for pictures and video. */
 export const MEDIA_FOLDER = "content/media";
+
+/** The club's own style sheet, for the site and for paper. */
+const STYLE_FILE = "content/style.css";
 
 /** Files that were read before, by their path. Kept between readings, only what has changed is read and parsed again. */
 export type ReadCache = Map<
@@ -88,8 +99,14 @@ export function readClub(
 	const reader = new ClubReader(clubDir, cache, tried);
 	reader.readData();
 	reader.readContent();
-	const { files, problems, unreadable } = reader;
-	return { files, problems, unreadable, fingerprint: reader.fingerprint() };
+	const { files, problems, unreadable, style } = reader;
+	return {
+		files,
+		problems,
+		unreadable,
+		...(style === undefined ? {} : { style }),
+		fingerprint: reader.fingerprint(),
+	};
 }
 
 /** The text of a file of the club, to be quoted; undefined for what `readClub` would not read either. */
@@ -107,6 +124,7 @@ export class ClubReader {
 	readonly files: SourceFile[] = [];
 	readonly problems: Problem[] = [];
 	readonly unreadable: { kind: FileKind; id: Id }[] = [];
+	style: ReadStyle | undefined;
 	readonly #root: Folder;
 	readonly #hash: RunningHash = startHash();
 	readonly #cache: ReadCache;
@@ -199,6 +217,11 @@ export class ClubReader {
 			const path = `content/${entry.name}`;
 			if (this.#leadsOut(path, entry)) continue;
 			if (path === MEDIA_FOLDER) continue;
+			if (path === STYLE_FILE) {
+				const text = this.#text(path);
+				if (text !== undefined) this.style = { file: path, text };
+				continue;
+			}
 			const kind = PAGE_FOLDERS.get(entry.name);
 			if (kind === undefined) {
 				this.#notRead(path, nearestName(entry.name, [...PAGE_FOLDERS.keys()]));

@@ -314,6 +314,11 @@ export function clubFrom(file: SourceFile): Club {
 		contact: data.contact,
 		emergency: data.emergency,
 		emergencyGuide: id(data["emergency-guide"]),
+		colour: data.colour,
+		colourDark: data["colour-dark"],
+		logo: data.logo,
+		leaveOut: data["leave-out"],
+		source: file,
 	});
 }
 

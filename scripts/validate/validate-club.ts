@@ -25,6 +25,8 @@ import {
 	wordsFrom,
 } from "./build-records.ts";
 import { checkDrillFolder, checkFileNames, checkTerm } from "./check-files.ts";
+import { checkStyle } from "./check-style.ts";
+import { checkColours } from "./club-colours.ts";
 import { impliedRecords } from "./imply-records.ts";
 import { idFrom, judgeData, soundPartsOf } from "./judge-data.ts";
 
@@ -36,6 +38,8 @@ export interface ValidatedClub {
 	/** The sound parts of pages at fault: for finding what else is wrong with them, and nothing more. */
 	readonly partial: { readonly drills: readonly Drill[]; readonly weeks: readonly WeekPlan[] };
 	readonly problems: readonly Problem[];
+	/** The club's own style sheet as it is published. */
+	readonly style?: string;
 	/** Ids of things whose own file has a problem. */
 	readonly broken: ReadonlyMap<LinkKind, ReadonlySet<Id>>;
 	/** Kinds of which a whole file could not be read: any id may have been in it. */
@@ -121,6 +125,10 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	if (read.files.every((f) => f.kind !== "drill") && read.unreadable.every((f) => f.kind !== "drill")) {
 		problems.push(problem("H111", { file: "content/drills", line: 1, column: 1 }, "No drill was found."));
 	}
+	const clubFile = sound.find((f) => f.kind === "club");
+	if (clubFile !== undefined) problems.push(...checkColours(clubFile, clubFrom(clubFile)));
+	const style = read.style && checkStyle(read.style);
+	problems.push(...(style?.problems ?? []));
 	const present = new Set<FileKind>([...read.files, ...read.unreadable].map((f) => f.kind));
 	if (problems.some(({ severity }) => severity === "error")) {
 		// Without a list of its own, what there is of a kind is what the pages name: those at fault, too.
@@ -129,7 +137,16 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 		}
 	}
 	const records = impliedRecords(written, present, clubName);
-	return { records, files: read.files, partial, problems, broken, unknown, brokenFiles };
+	return {
+		records,
+		files: read.files,
+		partial,
+		problems,
+		...(style?.css === undefined ? {} : { style: style.css }),
+		broken,
+		unknown,
+		brokenFiles,
+	};
 }
 
 function some<T>(thing: T | undefined): readonly T[] {

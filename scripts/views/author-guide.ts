@@ -22,6 +22,7 @@ export const COMMANDS = {
 	new: [
 		'npm run new -- drill --title "Seat drop to stand" --apparatus floor --levels beginners,level-1',
 		'npm run new -- club ../my-club --name "My Gymnastics Club" --starts 2027-01-04',
+		"npm run new -- host nginx",
 	],
 	import: ["npm run import -- drills.xlsx", "npm run import -- drills.xlsx --map words.yaml --write"],
 	check: ["npm run check"],

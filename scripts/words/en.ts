@@ -1912,7 +1912,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		uses: {
 			new: {
 				title: "Begin something new",
-				what: "Writes a drill, a week, a guide, a skill or a whole club folder with the fields that matter and comments that teach. In a terminal it asks for what you did not say.",
+				what: "Writes a drill, a week, a guide, a skill or a whole club folder with the fields that matter and comments that teach. In a terminal it asks for what you did not say. `new host` writes what puts the handbook online.",
 			},
 			import: {
 				title: "Bring in a spreadsheet",
@@ -1998,34 +1998,52 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			"term-overview": "The term on one page.",
 		},
 	},
+	/** How the club's handbook looks. Backquotes stand around code. */
+	look: {
+		title: "The club's own look",
+		notes: [
+			"`colour` in `_data/club.yaml` is the club's colour: heads of parts, chosen filters, tables and charts of the site are of it. Words have to be readable on it, at a contrast of 4.5 : 1 (WCAG 2.2), and the program names the nearest shade that passes. The shade for the dark theme is worked out, unless `colour-dark` names one. Amber stays what it is: it marks what matters now, and safety. Paper stays black and white.",
+			"`logo` is a picture in `content/media`, and stands at the head of every page and on the binder's cover. A drawing in SVG becomes a picture, so that nothing in it can run.",
+			"`content/style.css` is a style sheet of your own, after ours: on the site, in the preview, on phones without a network and on printed sheets. Rules between `@media screen { }` are for the site alone, those between `@media print { }` for paper. It can load nothing else. Names of classes may change with a new version of this program: look at a few pages and sheets after an update.",
+			"`leave-out` takes the findings, the measures or this guide out of the coaches' site, with their data files and every link to them. The preview of `serve`, and `check`, still show you all of it.",
+		],
+	},
 	/** For a site that only the club's coaches may see. Backquotes stand around code. */
 	online: {
 		title: "Putting it online",
-		lead: "The site is for the club's own people. It holds no secrets and nothing about gymnasts, asks search engines to leave it out, and loads nothing from anywhere else. Who may open it is for the host to say: the pages themselves cannot keep anybody out.",
+		lead: "The site is for the club's own people. It holds no secrets and nothing about gymnasts, asks search engines to leave it out, and loads nothing from anywhere else. Who may open it is for the host to say: the pages themselves cannot keep anybody out. `npm run new -- host` and a kind writes what it takes into the club's folder, private from the start and over nothing that is there; its first lines say what to do.",
 		hosts: [
+			{
+				name: "Pages of a forge: `host pages`.",
+				how: "A workflow that checks and builds at every change. It publishes only when you have said that the pages are limited to members: unless the forge can do that, they are open to everybody.",
+			},
 			{
 				name: "A static host.",
 				how: "Upload the output folder, and switch on the host's own access control (a password for the site, or sign-in with the club's accounts). The file `_headers` in the output is read by many of these hosts.",
 			},
 			{
-				name: "Object storage with a delivery network.",
-				how: "Keep the storage private, let only the network read it, put the sign-in at the network's edge, and copy the lines of `_headers` into its rule for response headers.",
+				name: "Object storage with a delivery network: `host storage`.",
+				how: "Keep the storage private, let only the network read it, and put the sign-in at the network's edge. A script builds and copies, a file has the response headers for the edge, and a second script asks what is really answered.",
 			},
 			{
-				name: "Apache.",
-				how: "The output holds `.htaccess` with the headers. Set `AuthType Basic`, `AuthUserFile` and `Require valid-user`, or the club's single sign-on, in the server's own configuration, so that a new build does not touch it.",
+				name: "Apache: `host apache`.",
+				how: "A file for a site of its own: HTTPS, a password, the headers. On a server that somebody else runs, the output's `.htaccess` sets the headers, and the host's own settings the password.",
 			},
 			{
-				name: "nginx.",
-				how: "Put the lines below this list into the `server` block, beside `auth_basic` or `auth_request`. They are no file of the output: whoever uploads the site would configure the server with it.",
+				name: "nginx: `host nginx`.",
+				how: "The same for nginx. It is no file of the output: whoever uploads the site would configure the server with it. `check.sh` beside it signs in, reads back every header and the page for what is not there, and says where anybody could read the handbook.",
 			},
 			{
 				name: "Another web server.",
 				how: "Set the headers listed in `_headers` for every path, and the server's own sign-in.",
 			},
+			{
+				name: "Many clubs: `host clubs`.",
+				how: "A workflow for a repository with a folder of clubs beside one library: it builds those that a change touches, twenty to a machine.",
+			},
 		],
 		notes: [
-			"Always serve over HTTPS: only then can the site be kept on a phone. A file of these three names that you put into the output yourself is never overwritten.",
+			"Always serve over HTTPS: only then can the site be kept on a phone. A `_headers` or `.htaccess` that you put into the output yourself is never overwritten.",
 			'Signing out: a phone that has opened the site keeps it for use without a network. Where the host has a page for signing out, let it send `Clear-Site-Data: "cache", "storage"`: the browser then removes the kept pages and the program that kept them. When somebody leaves the club, change the password as well; what a phone has kept stays readable on that phone until it is cleared.',
 			"The number of the edition is kept in `_data/edition.json` of the club folder. Keep that file with the content, also in version control; whoever builds on another machine then goes on from the same number.",
 			"The output folder is a link to the newest edition in a folder beside it. A program that copies it should follow links, as `rsync -a _site/` with the slash does.",

@@ -1837,7 +1837,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		uses: {
 			new: {
 				title: "Commencer quelque chose",
-				what: "Écrit un éducatif, une semaine, un guide, un élément ou tout un dossier de club, avec les champs qui comptent et des commentaires qui expliquent. Dans un terminal, la commande demande ce que vous n'avez pas dit.",
+				what: "Écrit un éducatif, une semaine, un guide, un élément ou tout un dossier de club, avec les champs qui comptent et des commentaires qui expliquent. Dans un terminal, la commande demande ce que vous n'avez pas dit. `new host` écrit ce qui met le manuel en ligne.",
 			},
 			import: {
 				title: "Reprendre une feuille de calcul",
@@ -1924,33 +1924,50 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			"term-overview": "La période sur une page.",
 		},
 	},
+	look: {
+		title: "L'apparence du club",
+		notes: [
+			"`colour` dans `_data/club.yaml` est la couleur du club : les têtes des parties, les filtres choisis, les tableaux et les graphiques du site sont de cette couleur. Des mots doivent s'y lire, avec un contraste de 4,5 : 1 (WCAG 2.2), et le programme nomme la nuance la plus proche qui convient. La nuance du thème sombre est calculée, sauf si `colour-dark` en nomme une. L'ambre reste ce qu'il est : il marque ce qui compte maintenant, et la sécurité. Le papier reste en noir et blanc.",
+			"`logo` est une image de `content/media`, en tête de chaque page et sur la couverture du classeur. Un dessin en SVG devient une image, pour que rien n'y soit exécuté.",
+			"`content/style.css` est une feuille de style à vous, après la nôtre : sur le site, dans l'aperçu, sur les téléphones sans réseau et sur les feuilles imprimées. Les règles entre `@media screen { }` sont pour le site seul, celles entre `@media print { }` pour le papier. Elle ne peut rien charger d'autre. Les noms de classes peuvent changer avec une nouvelle version de ce programme : regardez quelques pages et feuilles après une mise à jour.",
+			"`leave-out` retire du site des entraîneurs les constats, les mesures ou ce guide, avec leurs fichiers de données et tous les liens qui y mènent. L'aperçu de `serve`, et `check`, vous les montrent toujours.",
+		],
+	},
 	online: {
 		title: "La mettre en ligne",
-		lead: "Le site est pour les gens du club. Il ne contient ni secrets ni rien sur les gymnastes, demande aux moteurs de recherche de l'ignorer, et ne charge rien d'ailleurs. C'est à l'hébergeur de dire qui peut l'ouvrir : les pages elles-mêmes ne peuvent écarter personne.",
+		lead: "Le site est pour les gens du club. Il ne contient ni secrets ni rien sur les gymnastes, demande aux moteurs de recherche de l'ignorer, et ne charge rien d'ailleurs. C'est à l'hébergeur de dire qui peut l'ouvrir : les pages elles-mêmes ne peuvent écarter personne. `npm run new -- host` et une sorte écrit ce qu'il faut dans le dossier du club, privé dès le départ et sans rien remplacer ; les premières lignes disent quoi faire.",
 		hosts: [
+			{
+				name: "Les pages d'une forge : `host pages`.",
+				how: "Un processus qui vérifie et construit à chaque changement. Il ne publie que lorsque vous avez dit que les pages sont limitées aux membres : si la forge ne le permet pas, elles sont ouvertes à tous.",
+			},
 			{
 				name: "Un hébergement statique.",
 				how: "Déposez le dossier de sortie, et activez le contrôle d'accès de l'hébergeur (un mot de passe pour le site, ou une connexion avec les comptes du club). Le fichier `_headers` de la sortie est lu par beaucoup de ces hébergeurs.",
 			},
 			{
-				name: "Un stockage d'objets avec un réseau de diffusion.",
-				how: "Gardez le stockage privé, ne laissez lire que le réseau, placez la connexion à l'entrée du réseau, et recopiez les lignes de `_headers` dans sa règle pour les en-têtes de réponse.",
+				name: "Un stockage d'objets avec un réseau de diffusion : `host storage`.",
+				how: "Gardez le stockage privé, ne laissez lire que le réseau, et placez la connexion à l'entrée du réseau. Un script construit et copie, un fichier contient les en-têtes de réponse pour cette entrée, et un second script demande ce qui est vraiment répondu.",
 			},
 			{
-				name: "Apache.",
-				how: "La sortie contient `.htaccess` avec les en-têtes. Réglez `AuthType Basic`, `AuthUserFile` et `Require valid-user`, ou la connexion unique du club, dans la configuration du serveur, pour qu'une nouvelle construction n'y touche pas.",
+				name: "Apache : `host apache`.",
+				how: "Un fichier pour un site à part : HTTPS, un mot de passe, les en-têtes. Sur un serveur tenu par quelqu'un d'autre, le `.htaccess` de la sortie règle les en-têtes, et les réglages de l'hébergeur le mot de passe.",
 			},
 			{
-				name: "nginx.",
-				how: "Mettez les lignes qui suivent cette liste dans le bloc `server`, à côté de `auth_basic` ou `auth_request`. Elles ne sont pas un fichier du site : qui le dépose configurerait le serveur avec.",
+				name: "nginx : `host nginx`.",
+				how: "La même chose pour nginx. Ce n'est pas un fichier du site : qui le dépose configurerait le serveur avec. `check.sh`, à côté, se connecte, relit chaque en-tête et la page pour ce qui n'existe pas, et dit où n'importe qui pourrait lire le manuel.",
 			},
 			{
 				name: "Un autre serveur web.",
 				how: "Réglez pour chaque chemin les en-têtes listés dans `_headers`, et la connexion propre au serveur.",
 			},
+			{
+				name: "Plusieurs clubs : `host clubs`.",
+				how: "Un processus pour un dépôt avec un dossier de clubs à côté d'une bibliothèque : il construit ceux qu'un changement touche, vingt par machine.",
+			},
 		],
 		notes: [
-			"Servez toujours en HTTPS : c'est la condition pour garder le site sur un téléphone. Un fichier d'un de ces trois noms que vous mettez vous-même dans la sortie n'est jamais remplacé.",
+			"Servez toujours en HTTPS : c'est la condition pour garder le site sur un téléphone. Un `_headers` ou `.htaccess` que vous mettez vous-même dans la sortie n'est jamais remplacé.",
 			"Déconnexion : un téléphone qui a ouvert le site le garde pour s'en servir sans réseau. Là où l'hébergeur a une page de déconnexion, qu'elle envoie `Clear-Site-Data: \"cache\", \"storage\"` : le navigateur retire alors les pages gardées et le programme qui les gardait. Quand quelqu'un quitte le club, changez aussi le mot de passe ; ce qu'un téléphone a gardé y reste lisible jusqu'à ce qu'on l'efface.",
 			"Le numéro d'édition est gardé dans `_data/edition.json` du dossier du club. Gardez ce fichier avec le contenu, y compris dans la gestion de versions : qui construit sur une autre machine continue alors au même numéro.",
 			"Le dossier de sortie est un lien vers la dernière édition, dans un dossier voisin. Un programme qui le copie doit suivre les liens, comme `rsync -a _site/` avec la barre finale.",
@@ -2311,6 +2328,13 @@ export const fields: Words["fields"] = {
 		"Ce qui est pris en plus de ce que les fichiers du club nomment : des identifiants, ou `all`.",
 	"club.licence":
 		"Sous quelle licence d'autres peuvent se servir de ce dossier comme bibliothèque ; écrite sur chaque page qui en vient.",
+	"club.colour":
+		"La couleur du club, entre guillemets : les têtes des parties et les tableaux du site sont de cette couleur. Des mots blancs doivent s'y lire.",
+	"club.colour-dark":
+		"La même quand le lecteur a choisi le thème sombre ; sans elle, la nuance la plus proche sur laquelle des mots sombres se lisent.",
+	"club.logo": "Une image de `content/media` : en tête de chaque page, et sur la couverture du classeur.",
+	"club.leave-out":
+		"Ce dont le site des entraîneurs se passe, avec tous les liens qui y mènent : les constats, les mesures, le guide de l'auteur. L'aperçu de `serve` les montre tous.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",
@@ -3254,6 +3278,16 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Une bibliothèque qui n'est pas là",
 		"Ce que le club en prend manquerait dans le manuel.",
 		"Nommez son dossier à partir de celui du club, ou installez le paquet ; ou retirez la ligne de `libraries`.",
+	],
+	H131: [
+		"Une couleur sur laquelle des mots ne se lisent pas",
+		"Les têtes des parties du site sont de la couleur du club, avec des mots de la couleur du papier. Un faible contraste exclut les entraîneurs qui voient mal, et tout le monde dans une salle claire.",
+		"Écrivez une couleur plus foncée, ou plus claire pour le thème sombre.",
+	],
+	H132: [
+		"Une feuille de style qui ne peut pas servir",
+		"`content/style.css` va sur chaque page, chaque feuille et chaque téléphone. Elle se suffit : le site ne charge rien d'ailleurs, et marche sans réseau.",
+		"Retirez-la. Une feuille de style règle tailles, couleurs, traits et distances ; les images sont dans les exercices, et le `logo` du club dans `_data/club.yaml`.",
 	],
 	H201: [
 		"Un renvoi vers quelque chose qui n'existe pas",

@@ -103,6 +103,7 @@ describe("on the demo club", () => {
 	const shown: readonly (readonly [command: string, status: number, says: RegExp])[] = [
 		[COMMANDS.new[0], 0, /^wrote content\/drills\/floor\/seat-drop-to-stand\.md/],
 		[COMMANDS.new[1], 0, /wrote \.\.\/my-club\/_data\/club\.yaml/],
+		[COMMANDS.new[2], 0, /wrote hosting\/nginx\/handbook\.conf/],
 		[COMMANDS.import[0], 1, /Nothing is written yet: add --write/],
 		[COMMANDS.import[1], 1, /files written/],
 		[COMMANDS.check[0], 0, /178 drills, 10 weeks: no errors/],

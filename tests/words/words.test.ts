@@ -162,8 +162,6 @@ describe("French", () => {
 			  ".authorGuide.kinds.club: Club",
 			  ".authorGuide.kinds.guide: Guide",
 			  ".authorGuide.messages: Messages",
-			  ".authorGuide.online.hosts.2.name: Apache.",
-			  ".authorGuide.online.hosts.3.name: nginx.",
 			  ".binder.index: Index",
 			  ".checkSheet.dates: Dates",
 			  ".classes.minutes: Minutes",

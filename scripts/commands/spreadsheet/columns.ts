@@ -196,6 +196,10 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("contact", "text"),
 			column("emergency", "text"),
 			column("emergency-guide", "text"),
+			column("colour", "text", { aliases: ["color", "club colour"] }),
+			column("colour-dark", "text"),
+			column("logo", "text"),
+			column("leave-out", "names"),
 		],
 	],
 	[

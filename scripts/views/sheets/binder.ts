@@ -63,6 +63,8 @@ export interface CoverView {
 	readonly shapes: readonly LinkedShape[];
 	/** A week to explain page numbers by. */
 	readonly exampleWeek: number;
+	/** The club's logo as an address of data; undefined for none. */
+	readonly logo: string | undefined;
 }
 
 export interface WeekLeaves {
@@ -185,7 +187,7 @@ export function binderView(
 		date: handbook.edition.date,
 		places,
 		picture,
-		cover: coverView(site),
+		cover: { ...coverView(site), logo: media.logo && picture({ kind: "picture", sizes: [media.logo] }) },
 		guides: Array.from(guides.values(), (guide) => ({ ...guideView(site, guide), source: guide.source })),
 		levels: Array.from(levels.values(), (level) => levelCore(site, level)),
 		weeks: weeks.map((week) => weekLeaves(site, week)),
@@ -208,7 +210,7 @@ export function binderView(
 
 const COVER_FIGURES = 6;
 
-function coverView({ curriculum }: SiteIndex): CoverView {
+function coverView({ curriculum }: SiteIndex): Omit<CoverView, "logo"> {
 	const { shapes, term, weeks } = curriculum;
 	const dates = teachingWeeks(term);
 	const drawn = [...shapes.values()].filter((shape) => shape.angles !== undefined);
