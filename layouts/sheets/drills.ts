@@ -32,11 +32,15 @@ import { linkIn, pageList, pageOf, pageRun, placeOf, withPages } from "./referen
 import type { SheetSection } from "./section.ts";
 
 /** Cards laid out in one go: more takes longer than twice as many goes. */
-const CARDS = 36;
+const CARDS = 72;
 
 /** Of a character of a page's number in a table, px; with the cell's own room beside it. */
 const NUMBER_WIDTH = 6.6;
-const NUMBER_ROOM = 10;
+const NUMBER_ROOM = 4;
+
+/** Of a level's marks, under its name written upwards, px; with more levels a list has the page's whole width. */
+const LEVEL_WIDTH = 15;
+const SIDE_BY_SIDE = 6;
 
 /** The drills of an apparatus; nothing where it has none. */
 export function drillSection(
@@ -53,11 +57,10 @@ export function drillSection(
 		tab: apparatus.name,
 		slot,
 		parts: [
-			{ label, head: title, html: listSheet(binder, leaves) },
-			...evenRuns(cards, CARDS).map((run) => ({
+			...evenRuns([undefined, ...cards], CARDS).map((run) => ({
 				label,
 				head: title,
-				html: html`${run.map((card) => cardOf(binder, card()))}`,
+				html: html`<div class="cards">${run.map((card) => (card === undefined ? listSheet(binder, leaves) : cardOf(binder, card())))}</div>`,
 			})),
 		],
 		targets: [
@@ -73,19 +76,19 @@ export function drillSection(
 function listSheet(binder: BinderView, { apparatus, drills, elsewhere, levels }: DrillLeaves): Html {
 	const { words } = binder;
 	const say = words.drillCards;
-	const level = Math.min(62, Math.floor(260 / Math.max(1, levels.length)));
 	const longest = Math.max(0, ...drills.map(({ link }) => longestNumber(placeOf(binder, link.to)).length));
 	const card = Math.ceil(longest * NUMBER_WIDTH) + NUMBER_ROOM;
-	return html`${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
-${
-	drills.length > 0 &&
-	html`<table class="register">${columns([undefined, ...levels.map(() => level), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
-<tbody>${drills.map(
-		({ link, levels: offered }) =>
-			html`<tr><th scope="row">${linkIn(binder, link)}</th>${levels.map(({ to, name }) => html`<td class="mark">${offered.some((one) => one.to === to) && dot(name)}</td>`)}<td class="number">${pageOf(binder, link.to)}</td></tr>`,
-	)}</tbody></table>`
-}
-${elsewhere.length > 0 && html`<section><h2>${say.elsewhere}</h2>${pageList(binder, elsewhere)}</section>`}`;
+	const runs = drills.length === 0 ? [] : evenRuns(drills, levels.length > SIDE_BY_SIDE ? drills.length : Math.ceil(drills.length / 2));
+	return html`<div class="opening">${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
+<div class="registers${runs.length > 1 && " half"}">${runs.map(
+		(run) =>
+			html`<table class="register">${columns([undefined, ...levels.map(() => LEVEL_WIDTH), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
+<tbody>${run.map(
+				({ link, levels: offered }) =>
+					html`<tr><th scope="row">${linkIn(binder, link)}</th>${levels.map(({ to, name }) => html`<td class="mark">${offered.some((one) => one.to === to) && dot(name)}</td>`)}<td class="number">${pageOf(binder, link.to)}</td></tr>`,
+			)}</tbody></table>`,
+	)}</div>
+${elsewhere.length > 0 && html`<section><h2>${say.elsewhere}</h2>${pageList(binder, elsewhere)}</section>`}</div>`;
 }
 
 function cardOf(binder: BinderView, view: DrillView): Html {
@@ -159,7 +162,7 @@ ${(kinds.length > 0 || aliases.length > 0) && html`<p class="kinds">${capital(ki
 ${levelRows(words, levels)}
 <div class="prose">${withPages(binder, body)}</div>
 ${media.map((medium) => pictureOf(binder, medium, code))}
-${cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(cues)}</div>`}
+${cues.length > 0 && html`<h3>${said.say}</h3>${cueList(cues)}`}
 ${faults.length > 0 && html`<h3>${say.seeAndSay}</h3><dl class="faults">${faults.map(({ see, say, wrong }) => html`<div><dt>${see}</dt><dd>${say}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(words, wrong)}</dd>`}</div>`)}</dl>`}
 ${setUpOf(binder, setUp)}
 <div class="card-links">${lines.map(([name, line]) => line !== undefined && html`<p><b>${name}</b> ${line}</p>`)}${

@@ -101,27 +101,27 @@ export function guidesSection(binder: BinderView, slot: number): SheetSection | 
 	if (guides.length === 0 && levels.length === 0) return undefined;
 	const { binder: say, destinations, pageLabels } = binder.words;
 	const start = html`<span id="part-guides"></span>`;
-	const parts = guides.map(({ link, title, body }, i) => ({
-		label: pageLabels.guides,
-		head: title,
-		html: html`${i === 0 && start}${sheetHead(placeOf(binder, link.to).anchor, say.guidesAndLevels, title)}<div class="prose">${withPages(binder, body)}</div>`,
-	}));
-	const levelPart = {
-		label: pageLabels.guides,
-		head: destinations.levels,
-		html: html`${parts.length === 0 && start}${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${levels.map(
-			(
-				level,
-			) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
+	const texts = guides.map(
+		({ link, title, body }) =>
+			html`${sheetHead(placeOf(binder, link.to).anchor, say.guidesAndLevels, title)}<div class="prose">${withPages(binder, body)}</div>`,
+	);
+	const levelSheet = html`${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${levels.map(
+		(level) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
 ${level.description !== undefined && html`<p>${level.description}</p>`}
 ${arrivesWith(binder, level)}</section>`,
-		)}`,
-	};
+	)}`;
 	return {
 		title: say.guidesAndLevels,
 		tab: destinations.guides,
 		slot,
-		parts: [...parts, levelPart],
+		parts: [
+			{
+				label: pageLabels.guides,
+				head: guides[0]?.title ?? destinations.levels,
+				html: html`<div class="run-on">${start}${texts}${levelSheet}</div>`,
+				runs: true,
+			},
+		],
 		targets: [
 			{ id: "part-guides", title: say.guidesAndLevels, depth: 1 },
 			...guides.map(({ link, title, source }) => ({

@@ -43,9 +43,9 @@ export function paperOf(club: Pick<Club, "paper" | "punch">): Paper {
 	const height = club.paper === "A4" ? 297 * MM : 11 * 96;
 	const rim = club.punch === "three-hole" ? 12.7 + 4 : 12 + 3;
 	const inner = Math.ceil((rim + 7) * MM);
-	const top = Math.ceil(20 * MM);
+	const top = Math.ceil(16 * MM);
 	const outer = 16 * MM;
-	const bottom = 16 * MM;
+	const bottom = 14 * MM;
 	return {
 		name: club.paper,
 		width,

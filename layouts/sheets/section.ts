@@ -15,6 +15,8 @@ export interface SheetPart {
 	/** The running head. */
 	readonly head: string;
 	readonly html: Html;
+	/** Several targets of depth 2 follow each other on its pages: the running head of a page names its own. */
+	readonly runs?: boolean;
 	/** Lies on its side: for tables with many columns. */
 	readonly wide?: boolean;
 }

@@ -116,10 +116,13 @@ function draftsOf(
 		const counts = new Map<string, number>();
 		section.parts.forEach((part, position) => {
 			if (drafts.at(-1)?.prefix !== part.label) fillLeaf(drafts, sheets);
+			let { head } = part;
 			for (const page of laidOut[number]?.[position] ?? []) {
 				const count = (counts.get(part.label) ?? 0) + 1;
 				counts.set(part.label, count);
 				for (const id of page.ids) {
+					const target = known.get(id);
+					if (part.runs === true && target?.depth === 2) head = target.title;
 					targets.set(id, { ...(known.get(id) ?? { id, title: "", depth: 3 }), leaf: drafts.length });
 				}
 				drafts.push({
@@ -127,7 +130,7 @@ function draftsOf(
 					label: section.bare === true ? "" : labelOf(part.label, count),
 					prefix: part.label,
 					number: count,
-					head: part.head,
+					head,
 					text: page.html,
 					blank: false,
 					wide: part.wide === true,

@@ -376,17 +376,22 @@ function checkLinks({ assembled, read }: Finished, found: Finder): void {
 
 function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Finished, found: Finder): void {
 	const cards = cardsOf(whole?.sheets ?? sheets);
-	// The leaf of the card that follows in the section, or the section's last.
-	const starts = [...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? []);
-	const ends = starts.map((start, i) => {
-		const next = starts[i + 1];
-		const section = assembled.leaves[start]?.section;
-		return next !== undefined && assembled.leaves[next]?.section === section
-			? next
-			: assembled.leaves.findLastIndex((leaf) => leaf.section === section);
-	});
-	// Of several cards on one leaf the last decides: it is the one that may go on overleaf.
-	const endOf = new Map(starts.map((start, i) => [start, ends[i] ?? start]));
+	// Cards begin a page or follow another on it: one that goes on overleaf ends before the next page of cards.
+	const starts = [
+		...new Set([...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? [])),
+	].toSorted((a, b) => a - b);
+	const endOf = new Map(
+		starts.map((start, i) => {
+			const next = starts[i + 1];
+			const section = assembled.leaves[start]?.section;
+			return [
+				start,
+				next !== undefined && assembled.leaves[next]?.section === section
+					? next - 1
+					: assembled.leaves.findLastIndex((leaf) => leaf.section === section),
+			];
+		}),
+	);
 	for (const drill of handbook.curriculum.drills.values()) {
 		const id = `drill-${drill.id}`;
 		const target = assembled.targets.get(id);

@@ -1139,6 +1139,8 @@ export const binderTables = {
 	weeksLead:
 		"What stands ready on each apparatus: stations of a block add up, and of several blocks the largest counts",
 	nothing: "Nothing to set up.",
+	/** Over a table that goes on overleaf. */
+	continued: (title: string) => `${title}, continued`,
 };
 
 /** A class on one leaf. */

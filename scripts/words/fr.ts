@@ -1099,6 +1099,7 @@ export const binderTables: Words["binderTables"] = {
 	weeksLead:
 		"Ce qui est prêt à chaque agrès : les ateliers d'un bloc s'additionnent, et de plusieurs blocs le plus grand compte",
 	nothing: "Rien à mettre en place.",
+	continued: (title) => `${title} (suite)`,
 };
 
 export const classLeaf: Words["classLeaf"] = {
