@@ -9,7 +9,7 @@ import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import { drawnSign } from "../parts/icons.ts";
 import { shapeFigure, sheetHead } from "./pieces.ts";
 import { pageLine, pageRun, placeOf, withPages } from "./references.ts";
-import type { SheetSection } from "./section.ts";
+import type { SheetSection, Volume } from "./section.ts";
 
 /** The first and last day of the term, as far as it has dates. */
 function termDates({ cover: { dates, weeks }, words }: BinderView): string {
@@ -18,14 +18,15 @@ function termDates({ cover: { dates, weeks }, words }: BinderView): string {
 }
 
 /** The cover, and on its back how the binder works. */
-export function coverSection(binder: BinderView): SheetSection {
+export function coverSection(binder: BinderView, volume: Volume): SheetSection {
 	const { club, cover: shown, edition, term, words } = binder;
 	const { binder: say, pageLabels } = words;
+	const title = say.volumes[volume];
 	const caution = (name: string, text: string) => html`<p>${drawnSign("caution")}<b>${name}</b> ${text}</p>`;
 	const emergency = club.emergency !== undefined && caution(words.sheets.emergency, club.emergency);
 	const cover = html`<div class="cover">
 <p class="cover-club">${club.name}</p>
-<h1 id="part-cover">${say.title}</h1>
+<h1 id="part-cover">${title}</h1>
 <p class="cover-term">${term}</p>
 <p class="cover-dates">${termDates(binder)}</p>
 <div class="cover-figures">${shown.shapes.map((shape, i) => shapeFigure(shape, `cover-${i}`, 120))}</div>
@@ -33,6 +34,7 @@ export function coverSection(binder: BinderView): SheetSection {
 <p class="cover-edition">${edition.words}</p>
 ${emergency && html`<div class="safety">${emergency}</div>`}
 </div></div>`;
+	// The other volumes' pages are named in this one, too.
 	const key = [
 		[pageLabels.guides, say.parts.guides],
 		[pageLabels.week(shown.exampleWeek), say.parts.week(shown.exampleWeek)],
@@ -41,7 +43,7 @@ ${emergency && html`<div class="safety">${emergency}</div>`}
 		[`${pageLabels.coverage}, ${pageLabels.equipment}`, say.parts.tables],
 		[pageLabels.index, say.parts.index],
 	];
-	const use = html`<div class="use">${sheetHead("how-to-use", say.title, say.use)}
+	const use = html`<div class="use">${sheetHead("how-to-use", title, say.use)}
 <p class="lead">${say.useLead}</p>
 <h2>${say.finding}</h2>
 <p>${say.findingHow}</p>
@@ -56,7 +58,7 @@ ${say.inHallHow.map((step) => html`<li>${step}</li>\n`)}</ol>
 ${(club.contact !== undefined || club.site !== undefined) && html`<p class="small">${say.corrections(club.contact, club.site)}</p>`}
 </div>`;
 	return {
-		title: say.title,
+		title,
 		tab: "",
 		slot: undefined,
 		bare: true,
@@ -64,7 +66,7 @@ ${(club.contact !== undefined || club.site !== undefined) && html`<p class="smal
 			{ label: pageLabels.cover, head: "", html: cover },
 			{ label: pageLabels.cover, head: "", html: use },
 		],
-		targets: [{ id: "part-cover", title: say.title, depth: 1 }],
+		targets: [{ id: "part-cover", title, depth: 1 }],
 	};
 }
 

@@ -9,6 +9,13 @@ import type { Source } from "../../scripts/model.ts";
 import type { Html } from "../../scripts/views/html.ts";
 import type { EditionMark } from "../../scripts/views/sheets/edition.ts";
 
+/**
+ * What is bound together: the binder is all of it; the library is what is coached from year to year; the
+ * director's volume is what the term trains and needs.
+ */
+export const VOLUMES = ["binder", "library", "director"] as const;
+export type Volume = (typeof VOLUMES)[number];
+
 export interface SheetPart {
 	/** What stands before the page number, as in "W3 · Floor". */
 	readonly label: string;
@@ -44,6 +51,8 @@ export interface SheetSection {
 	readonly slot: number | undefined;
 	readonly parts: readonly SheetPart[];
 	readonly targets: readonly SheetTarget[];
+	/** Laid out for the numbers of its pages, which others name, and not printed: it is of another volume. */
+	readonly unprinted?: boolean;
 	/** A sheet without running head, foot and number: the cover. */
 	readonly bare?: boolean;
 }

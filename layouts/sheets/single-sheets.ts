@@ -5,6 +5,7 @@ import type { SingleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
 import { planSheet } from "./plan-sheets.ts";
+import { pocketPiece } from "./pocket.ts";
 import type { Drawn, SheetFile, SheetPiece } from "./sheet-file.ts";
 import { stationCards } from "./station-cards.ts";
 import { labelSheet, storeRoomList } from "./store-room.ts";
@@ -13,6 +14,7 @@ import { weekFront } from "./week-front.ts";
 
 const PIECES: { readonly [K in PieceKind]: (facts: SheetFacts, view: PieceViews[K]) => Drawn } = {
 	"class-leaf": classLeaf,
+	"pocket-week": pocketPiece,
 	"week-front": weekFront,
 	"plan-sheet": planSheet,
 	"station-cards": stationCards,

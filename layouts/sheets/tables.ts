@@ -9,6 +9,7 @@ import type {
 	CoverageLeaf,
 	EquipmentLeaves,
 	EquipmentOfWeek,
+	ReachLeaf,
 } from "../../scripts/views/sheets/binder.ts";
 import { capital } from "../../scripts/views/words.ts";
 import { paperOf } from "./paper.ts";
@@ -58,12 +59,14 @@ export function coverageSection(binder: BinderView, slot: number): SheetSection 
 							title,
 							leaf.level === undefined ? say.drillsLead : say.minutesLead,
 						)}${weekTables(binder, leaf, title)}`,
-				)}</div>`,
+				)}${binder.reach.map((leaf) => reachTables(binder, leaf))}${findingsSheet(binder)}</div>`,
 			},
 		],
 		targets: [
 			{ id: "part-coverage", title: name, depth: 1 },
 			...tables.map(({ id, title }) => ({ id, title, depth: 2 as const })),
+			...binder.reach.map(({ kind }) => ({ id: `reach-${kind}`, title: say.reach[kind], depth: 2 as const })),
+			{ id: "coverage-findings", title: words.destinations.findings, depth: 2 },
 		],
 	};
 }
@@ -91,6 +94,49 @@ function weekTables({ club, words }: BinderView, { kind, level, weeks, rows }: C
 			})}${isLast && html`<td class="number total">${sum === 0 ? "" : showDrills ? sum : wholeMinutes(sum)}</td>`}</tr>`;
 		})}</tbody></table>`;
 	})}`;
+}
+
+/** Classes beside the names: their own names stand upright over narrow columns. */
+const MOST_CLASSES = 9;
+const CLASS_WIDTH = 54;
+
+function reachTables({ words }: BinderView, { kind, groups, rows }: ReachLeaf): Html {
+	const say = words.binderTables;
+	const title = say.reach[kind];
+	const runs = evenRuns(
+		groups.map((name, at) => ({ name, at })),
+		MOST_CLASSES,
+	);
+	const cellOf = (cell: ReachLeaf["rows"][number]["cells"][number]) => {
+		if (cell === undefined) return html`<td class="none"></td>`;
+		const rest =
+			cell.performed === undefined
+				? wholeMinutes(cell.minutes)
+				: `${words.number(cell.performed)}/${words.number(cell.prepared ?? 0)}`;
+		return html`<td class="number"><b>${cell.weeks.length}</b> ${rest}</td>`;
+	};
+	return html`${sheetHead(`reach-${kind}`, words.destinations.coverage, title, say.reachLead[kind])}${runs.map(
+		(run) => html`<table class="grid reach" data-again="${say.continued(title)}">${columns([undefined, ...run.map(() => CLASS_WIDTH)])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}</tr></thead>
+<tbody>${rows.map(({ name, cells }) => html`<tr><th scope="row">${name}</th>${run.map(({ at }) => cellOf(cells[at]))}</tr>`)}</tbody></table>`,
+	)}`;
+}
+
+/** What the measures find against the club's targets, and what the director accepts, with her reasons. */
+function findingsSheet({ words, findings: { groups, accepted, count } }: BinderView): Html {
+	const { findingsPage: say, destinations } = words;
+	return html`${sheetHead("coverage-findings", destinations.coverage, destinations.findings, count === 0 ? say.allMet : say.against(count))}<div class="flow">${groups.map(
+		({ harm, codes }) =>
+			html`<section><h2>${say.harms[harm]}</h2>${codes.map(
+				({ code, lines }) =>
+					html`<h3>${words.catalogue[code].title}</h3><ul>${lines.map(({ what, fix }) => html`<li>${what} ${fix}</li>`)}</ul>`,
+			)}</section>`,
+	)}${
+		accepted.length > 0 &&
+		html`<section><h2>${say.accepted}</h2><ul>${accepted.map(
+			({ line, reason, until }) =>
+				html`<li>${line.what} <b>${say.reason}</b> ${reason}${until !== undefined && ` (${say.until(until)})`}</li>`,
+		)}</ul></section>`
+	}</div>`;
 }
 
 /** Minutes as whole ones; what is there but rounds to nothing is one. */

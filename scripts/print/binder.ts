@@ -17,7 +17,7 @@
 import { basename, dirname } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
-import type { SheetPart, SheetSection, Sheets } from "../../layouts/sheets/section.ts";
+import type { SheetPart, SheetSection, Sheets, Volume } from "../../layouts/sheets/section.ts";
 import type { Measured } from "../compute/measure.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
@@ -25,6 +25,7 @@ import { sha256 } from "../files/hash.ts";
 import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Handbook } from "../handbook.ts";
 import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
+import { withCropMarks } from "../pdf/crop-marks.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import { html } from "../views/html.ts";
@@ -62,6 +63,10 @@ export interface PrintSource extends Measured {
 export interface PrintOptions {
 	/** The PDF, at its real place; its edition is written beside it. */
 	readonly outFile: string;
+	/** Which of the volumes; the binder, unless it is said. */
+	readonly volume?: Volume | undefined;
+	/** Millimetres beyond the edge, with crop marks, for paper that is cut. */
+	readonly bleed?: number | undefined;
 	/** An edition whose leaves keep their own edition where they have not changed since. */
 	readonly since?: Edition | undefined;
 	/** Where to look for a browser. */
@@ -91,13 +96,15 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 		async (printer) => {
 			const made = await printer.make();
 			const printed = await printer.print(made);
-			putInPlace(options.outFile, printed.pdf, made.edition);
+			const { outFile, bleed } = options;
+			const pdf = bleed === undefined ? printed.pdf : await withCropMarks(printed.pdf, bleed);
+			putInPlace(outFile, pdf, made.edition);
 			const problems = [...made.problems, ...printed.problems];
 			if (problems.length === 0) printer.sweep();
 			return {
 				problems,
 				pages: made.assembled.leaves.length,
-				sections: made.sheets.sections.length,
+				sections: made.sheets.sections.filter(({ unprinted }) => unprinted !== true).length,
 			};
 		},
 		failed,
@@ -195,8 +202,8 @@ export async function withPrinter<T>(
 /** Browser pages, and threads, unless the caller says how many. */
 const WORKERS = 2;
 
-async function sheetsOf(handbook: PrintSource, { since }: PrintOptions): Promise<Sheets> {
-	const all = binderSheets(await binderOf(handbook));
+async function sheetsOf(handbook: PrintSource, { since, volume }: PrintOptions): Promise<Sheets> {
+	const all = binderSheets(await binderOf(handbook), volume);
 	return since === undefined ? all : keepTabs(all, since);
 }
 
@@ -263,7 +270,7 @@ async function printerOf(
 			const { laid, pages: bySection, problems } = await laidOut(work, asked, (title) => step(1, title));
 			const assembled = assemble(laid, bySection, { earlier: since, marks });
 			const look = sha256(common.styles).slice(0, 32);
-			const named = nameEdition(problems.length === 0 ? sheets : laid, assembled.edition);
+			const named = nameEdition(onlyPrinted(problems.length === 0 ? sheets : laid), assembled.edition);
 			return {
 				problems,
 				sheets: named,
@@ -333,7 +340,7 @@ async function printMade(
 	step(parts / 2, "reading back");
 	const { leaves } = assembled;
 	const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
-	const drills = selection?.drills ?? handbook.curriculum.drills;
+	const drills = selection?.drills ?? (hasCards(sheets) ? handbook.curriculum.drills : new Map());
 	const { problems, unsafe } = await verifyBinder({
 		read,
 		sheets,
@@ -359,6 +366,21 @@ async function printMade(
 	}
 	step(parts * 3, "done");
 	return { problems, pdf: joined.pdf };
+}
+
+/** The sheets of this volume; the sections of others keep their places, with nothing in them. */
+function onlyPrinted(sheets: Sheets): Sheets {
+	return {
+		...sheets,
+		sections: sheets.sections.map((section) =>
+			section.unprinted === true ? { ...section, parts: [], targets: [] } : section,
+		),
+	};
+}
+
+/** Whether drill cards are printed: they are in the binder and in the library. */
+function hasCards({ sections }: Sheets): boolean {
+	return sections.some(({ targets }) => targets.some(({ id }) => id.startsWith("drill-")));
 }
 
 /** Segments are placed by threads, and kept as they were placed. */

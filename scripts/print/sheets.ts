@@ -12,7 +12,7 @@
  */
 
 import { PDFDocument } from "pdf-lib";
-import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
+import { type Paper, type PaperName, paperOf } from "../../layouts/sheets/paper.ts";
 import type { SheetFile, SheetPiece } from "../../layouts/sheets/sheet-file.ts";
 import { type Folder, makeFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
@@ -50,6 +50,10 @@ export interface SheetOptions {
 	readonly signal?: AbortSignal;
 	/** Where printed pieces are kept for the next run; nowhere unless given. */
 	readonly cacheDir?: Folder | undefined;
+	/** Where it is not the club's own. */
+	readonly paper?: PaperName | undefined;
+	/** Two sides to a page that lies, to be cut or folded. */
+	readonly twoUp?: boolean;
 	/** Whether all sheets of the club are printed, so that others can be forgotten. */
 	readonly all?: boolean;
 	/** Browser pages that work side by side. */
@@ -142,7 +146,7 @@ async function printPieces(
 	for (const { pieces, landscape } of files) {
 		for (const piece of pieces) jobs.set(piece, { piece, landscape });
 	}
-	const settings = await settingsOf(options.club);
+	const settings = await settingsOf(options);
 	// Pages are of one direction, so that a worker seldom changes; the longest come first.
 	const queue = [...jobs.values()].sort(
 		(a, b) =>
@@ -159,12 +163,13 @@ async function printPieces(
 				const { piece, landscape } = job;
 				const setting = landscape ? settings.landscape : settings.portrait;
 				const { most, leaves, steps, words, safety } = piece;
+				const { twoUp = false } = options;
 				const ingredients = [
 					pages.version,
 					setting.styles,
 					setting.script,
 					setting.language,
-					JSON.stringify({ most, leaves, steps, words, safety, printed: PRINTED_AS }),
+					JSON.stringify({ most, leaves, steps, words, safety, twoUp, printed: PRINTED_AS }),
 					piece.html.text,
 				];
 				try {
@@ -175,7 +180,7 @@ async function printPieces(
 									await open?.page.close();
 									open = { page: await prepared(pages, setting), setting };
 								}
-								return await printPiece(open.page, piece, setting);
+								return await printPiece(open.page, piece, setting, twoUp);
 							} catch (error) {
 								await open?.page.close();
 								open = undefined;
@@ -243,16 +248,22 @@ async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<Ope
 	const open = await pages.open();
 	await open.run(60_000, async (page) => {
 		await page.setContent(
-			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><title>Sheet</title><style>${setting.styles}</style></head><body class="sheet"></body></html>`,
+			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><title>Sheet</title><style>${setting.styles}</style></head><body class="sheet ${setting.paper.name.toLowerCase()}"></body></html>`,
 		);
 		await page.evaluate(setting.script);
 	});
 	return open;
 }
 
-async function printPiece(open: OpenPage, piece: SheetPiece, { paper }: SheetSetting): Promise<Uint8Array> {
+async function printPiece(
+	open: OpenPage,
+	piece: SheetPiece,
+	{ paper }: SheetSetting,
+	twoUp: boolean,
+): Promise<Uint8Array> {
 	const { fitted, pdf: printed } = await open.run(60_000, async (page) => {
-		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify({ most: piece.most, leaves: piece.leaves === true, steps: piece.steps })})`;
+		const wish = { most: piece.most, leaves: piece.leaves === true, steps: piece.steps, twoUp };
+		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify(wish)})`;
 		const found: unknown = await page.evaluate(call);
 		if (!isFitted(found)) throw new Error("the browser gave no measures");
 		const bytes = await printedPage(page, paper, true);
@@ -353,7 +364,8 @@ async function writeFiles(
 	out: Folder,
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
-	const portrait = paperOf(options.club);
+	const own = paperFor(options);
+	const portrait = options.twoUp === true ? spread(own) : own;
 	const written: string[] = [];
 	let sides = 0;
 	for (const file of files) {
@@ -448,6 +460,16 @@ async function blankSide(paper: Paper): Promise<Uint8Array> {
 	return blank.save();
 }
 
+/** The paper of one side. */
+function paperFor({ club, paper = club.paper }: SheetOptions): Paper {
+	return paperOf({ ...club, paper });
+}
+
+/** Two sides beside each other. */
+function spread(paper: Paper): Paper {
+	return { ...paper, width: 2 * paper.width };
+}
+
 /** The same paper lying down: for walls, so without a punched edge. */
 function turned(paper: Paper): Paper {
 	return { ...paper, width: paper.height, height: paper.width };
@@ -457,24 +479,26 @@ function turned(paper: Paper): Paper {
 const FONTS = "@fontsource/atkinson-hyperlegible-next";
 
 async function settingsOf(
-	club: Club,
+	options: SheetOptions,
 ): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
 	const fonts = embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]);
 	const sheet = readProgramText("layouts/styles/sheets.css");
 	const script = await scriptOf("in-sheet.ts");
-	const setting = (paper: Paper): SheetSetting => ({
+	const setting = (side: Paper, paper: Paper): SheetSetting => ({
 		paper,
-		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
+		styles: `${fonts}\n${measuresOf(side, paper)}\n${sheet}`,
 		script,
-		language: club.language,
+		language: options.club.language,
 	});
-	const paper = paperOf(club);
-	return { portrait: setting(paper), landscape: setting(turned(paper)) };
+	const paper = paperFor(options);
+	const page = options.twoUp === true ? spread(paper) : paper;
+	return { portrait: setting(paper, page), landscape: setting(turned(paper), turned(paper)) };
 }
 
-function measuresOf({ width, height, punched, border }: Paper): string {
+/** The lengths of a side, and the size of the page on which it, or two of it, are printed. */
+function measuresOf({ width, height, punched, border }: Paper, page: Paper): string {
 	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
-	return `@page { size: ${px(width)} ${px(height)}; margin: 0; }
+	return `@page { size: ${px(page.width)} ${px(page.height)}; margin: 0; }
 :root { --width: ${px(width)}; --height: ${px(height)}; --punched: ${px(punched)}; --border: ${px(border)}; }`;
 }
 

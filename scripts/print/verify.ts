@@ -186,7 +186,7 @@ function checkSections({ sheets, assembled }: Verification, found: Finder, verdi
 
 /** Numbers of pages, which layout filled in; those that have shifted since an earlier edition are marked. */
 export const REFERENCE_WORDS =
-	/(?<=<span class="ref-word" data-to="[^"]*">)(?:[^<]|<span data-changed="">[^<]*<\/span>)*/g;
+	/(?<=<span class="ref-word"(?: data-to="[^"]*")?>)(?:[^<]|<span data-changed="">[^<]*<\/span>)*/g;
 /** Heads of tables that go on overleaf. */
 export const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
 

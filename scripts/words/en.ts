@@ -1028,11 +1028,13 @@ export const sheets = {
 	nothingWritten: "Nothing of its own is written for this drill: matting and spotting suited to the gymnast.",
 	/** Before the sign that two print-outs of the same content share. */
 	mark: "mark",
+	code: "Code to scan: this page on the club's site",
+	pocketOf: (classes: readonly string[]) => `Pocket edition: ${and(classes)}`,
 };
 
 /** The binder's own pages: cover, how to use it, contents, guides, index. */
 export const binder = {
-	title: "Coaching binder",
+	volumes: { binder: "Coaching binder", library: "Drill library", director: "Director's volume" },
 	dates: (weeks: number, from: string, to: string) => `${counts.weeks(weeks)}, ${from} to ${to}`,
 	edition: (name: string) => `Edition ${name}`,
 	use: "How to use this binder",
@@ -1044,10 +1046,10 @@ export const binder = {
 	parts: {
 		guides: "guides and levels",
 		week: (week: number) =>
-			`week ${week}: what it trains, its classes, then one set of pages for each apparatus`,
+			`week ${week}: what it trains, its classes, then one apparatus after the other`,
 		drills: "the drill cards, apparatus by apparatus",
 		things: "shapes and skills, with the drills that train them",
-		tables: "what the term covers; equipment to set up, and where it is kept",
+		tables: "what the term covers and each class reaches; findings; equipment to set up, and where it is kept",
 		index: "the index",
 	},
 	inHall: "In the hall",
@@ -1130,6 +1132,11 @@ export const binderTables = {
 	},
 	/** Over a narrow column. */
 	weeks: "Weeks",
+	reach: { shape: "Shapes by class", skill: "Skills by class" },
+	reachLead: {
+		shape: "Weeks in which each class meets a shape, and the minutes",
+		skill: "Weeks in which each class meets a skill; then how often a gymnast does it, and does what only prepares it",
+	},
 	drillsLead: "Different drills in each week, whatever the level; a last column for the weeks that train it",
 	minutesLead: "Minutes in each week; a drill that names several counts in full for each",
 	owned: "What the club owns",

@@ -992,10 +992,16 @@ export const sheets: Words["sheets"] = {
 	nothingWritten:
 		"Rien de particulier n'est écrit pour cet éducatif : des tapis et une parade adaptés au gymnaste.",
 	mark: "repère",
+	code: "Code à scanner : cette page sur le site du club",
+	pocketOf: (classes) => `Édition de poche : ${and(classes)}`,
 };
 
 export const binder: Words["binder"] = {
-	title: "Classeur d'entraînement",
+	volumes: {
+		binder: "Classeur d'entraînement",
+		library: "Bibliothèque d'éducatifs",
+		director: "Volume de la direction",
+	},
 	dates: (weeks, from, to) => `${counts.weeks(weeks)}, du ${from} au ${to}`,
 	edition: (name) => `Édition ${name}`,
 	use: "Comment se servir de ce classeur",
@@ -1007,7 +1013,7 @@ export const binder: Words["binder"] = {
 	parts: {
 		guides: "guides et niveaux",
 		week: (week) =>
-			`semaine ${week} : ce qu'elle entraîne, ses cours, puis un jeu de pages pour chaque agrès`,
+			`semaine ${week} : ce qu'elle entraîne, ses cours, puis les agrès l'un après l'autre`,
 		drills: "les fiches d'éducatifs, agrès par agrès",
 		things: "formes et éléments, avec les éducatifs qui les entraînent",
 		tables: "ce que couvre la période ; le matériel à mettre en place, et où il est rangé",
@@ -1089,6 +1095,12 @@ export const binderTables: Words["binderTables"] = {
 		skill: (level) => `Semaines et éléments : ${level}`,
 	},
 	weeks: "Sem.",
+	reach: { shape: "Formes par cours", skill: "Éléments par cours" },
+	reachLead: {
+		shape: "Semaines où chaque cours rencontre une forme, et les minutes",
+		skill:
+			"Semaines où chaque cours rencontre un élément ; puis combien de fois un gymnaste le fait, et fait ce qui ne fait que le préparer",
+	},
 	drillsLead:
 		"Éducatifs différents de chaque semaine, tous niveaux confondus ; la dernière colonne compte les semaines concernées",
 	minutesLead: "Minutes de chaque semaine ; un éducatif qui en nomme plusieurs compte en entier pour chacun",

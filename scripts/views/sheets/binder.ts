@@ -8,11 +8,15 @@
 import { teachingWeeks } from "../../compute/calendar.ts";
 import type { CoverageCell } from "../../compute/coverage.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
+import { groupsOf } from "../../compute/groups.ts";
 import { agesOfLevel, LANDMARKS, landmarksOf } from "../../compute/heights.ts";
+import { groupName } from "../../compute/names.ts";
+import { type ReachRow, reach } from "../../compute/reach.ts";
 import type { Club, Id, Landmark, LinkedShape, Source, WeekPlan } from "../../model.ts";
 import { editionNameOf, type Words } from "../../words/words.ts";
 import { type Address, addressOf, weekApparatusAddress } from "../addresses.ts";
 import { type DrillLine, type DrillView, drillLines, drillView } from "../drill.ts";
+import { type FindingsView, findingsView } from "../findings.ts";
 import { type GuideView, guideView } from "../guide.ts";
 import { type LevelCore, levelCore } from "../level.ts";
 import { type Link, linksTo, linkTo } from "../links.ts";
@@ -50,6 +54,9 @@ export interface BinderView {
 	readonly skills: readonly Written<SkillLeaf>[];
 	/** Empty while no week is planned. */
 	readonly coverage: readonly CoverageLeaf[];
+	/** Empty without classes, and while no week is planned. */
+	readonly reach: readonly ReachLeaf[];
+	readonly findings: FindingsView;
 	readonly equipment: EquipmentLeaves;
 	/** Names under their first letters. */
 	readonly index: readonly { readonly letter: string; readonly terms: readonly IndexTerm[] }[];
@@ -118,6 +125,20 @@ export interface CoverageLeaf {
 		/** By week; undefined where nothing trains it. */
 		readonly cells: readonly ({ readonly drills: number; readonly minutes: number } | undefined)[];
 		readonly total: { readonly weeks: number; readonly minutes: number };
+	}[];
+}
+
+/** What each group of each class meets in the term. */
+export interface ReachLeaf {
+	readonly kind: "shape" | "skill";
+	readonly groups: readonly string[];
+	readonly rows: readonly {
+		readonly name: string;
+		/** By group; undefined where it does not meet it. */
+		readonly cells: readonly (
+			| Pick<ReachRow, "weeks" | "minutes" | "performed" | "prepared">
+			| undefined
+		)[];
 	}[];
 }
 
@@ -201,6 +222,8 @@ export function binderView(
 			source: skill.source,
 		})),
 		coverage: weeks.length === 0 ? [] : coverageLeaves(site),
+		reach: weeks.length === 0 ? [] : reachLeaves(site),
+		findings: findingsView(site),
 		equipment: equipmentLeaves(site),
 		index: indexOf(site, places),
 	};
@@ -300,6 +323,27 @@ function coverageLeaves({ curriculum, measures }: SiteIndex): readonly CoverageL
 						}),
 					};
 				}),
+	);
+}
+
+function reachLeaves({ curriculum, words }: SiteIndex): readonly ReachLeaf[] {
+	const groups = groupsOf(curriculum);
+	if (groups.length === 0) return [];
+	const rows = Map.groupBy(reach(curriculum), ({ kind, id, group }) => `${kind} ${id} ${group.name}`);
+	const things = { shape: [...curriculum.shapes.values()], skill: [...curriculum.skills.values()] };
+	return (["shape", "skill"] as const).flatMap((kind) =>
+		things[kind].length === 0
+			? []
+			: [
+					{
+						kind,
+						groups: groups.map((group) => groupName(words, group)),
+						rows: things[kind].map(({ id, name }) => ({
+							name,
+							cells: groups.map((group) => rows.get(`${kind} ${id} ${group.name}`)?.[0]),
+						})),
+					},
+				],
 	);
 }
 

@@ -5,6 +5,7 @@ import type { Words } from "../../words/words.ts";
 import type { ClassSheetView } from "../week.ts";
 import type { CheckSheetView } from "./check-sheet.ts";
 import type { PlanSheetView } from "./plan-sheet.ts";
+import type { PocketView } from "./pocket.ts";
 import type { StationCardsView } from "./station-cards.ts";
 import type { LabelsView, StoreRoomView } from "./store-room.ts";
 import type { TermPageView } from "./term-page.ts";
@@ -20,12 +21,17 @@ export const SHEET_KINDS = [
 	"labels",
 	"check-sheets",
 	"term-overview",
+	"pocket",
 ] as const;
 export type SheetKind = (typeof SHEET_KINDS)[number];
+
+/** Printed when it is asked for by name, and by no build. */
+export const ON_REQUEST: ReadonlySet<SheetKind> = new Set(["pocket"]);
 
 /** What each kind of piece shows. */
 export interface PieceViews {
 	readonly "class-leaf": ClassSheetView;
+	readonly "pocket-week": PocketView;
 	readonly "week-front": WeekFrontView;
 	readonly "plan-sheet": PlanSheetView;
 	readonly "station-cards": StationCardsView;
