@@ -140,11 +140,16 @@ export function stopItems(
 	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${drawnApparatus(stop.id)} ${stop.name} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
+		const top = html`${i === 0 && head}${blockHeadOf(words, block)}`;
 		const plan = laying?.plan(block);
-		const blockHead = html`${blockHeadOf(words, block)}${plan}`;
-		return block.stations.map(
-			(station, j) =>
-				html`<div class="item"${laying?.starts === true && i === 0 && j === 0 && html` data-start`}${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${i === 0 && j === 0 && head}${j === 0 && blockHead}${stationItem(words, station, severalLevels, several ? stationLabel(j) : undefined)}</div>`,
+		const stations = block.stations.map((station, j) => {
+			const own = stationItem(words, station, severalLevels, several ? stationLabel(j) : undefined);
+			return html`${j === 0 && plan === undefined && top}${own}`;
+		});
+		// A plan is an item of its own: with a station it may be higher than a small side.
+		return (plan === undefined ? stations : [html`${top}${plan}`, ...stations]).map(
+			(own, j) =>
+				html`<div class="item"${laying?.starts === true && i === 0 && j === 0 && html` data-start`}${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${own}</div>`,
 		);
 	});
 }

@@ -112,7 +112,9 @@ function reachTables({ words }: BinderView, { kind, groups, rows }: ReachLeaf): 
 		const rest =
 			cell.performed === undefined
 				? wholeMinutes(cell.minutes)
-				: `${words.number(cell.performed)}/${words.number(cell.prepared ?? 0)}`;
+				: cell.performed > 0
+					? Math.round(cell.performed)
+					: `(${Math.round(cell.prepared ?? 0)})`;
 		return html`<td class="number"><b>${cell.weeks.length}</b> ${rest}</td>`;
 	};
 	return html`${sheetHead(`reach-${kind}`, words.destinations.coverage, title, say.reachLead[kind])}${runs.map(

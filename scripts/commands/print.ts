@@ -18,7 +18,7 @@ import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { SHEET_FILES } from "../views/addresses.ts";
 import type { Edition } from "../views/sheets/edition.ts";
-import { ON_REQUEST, SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
+import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
 import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
@@ -144,8 +144,6 @@ export async function sheetsInto(
 		files.filter(({ path }) => made.has(path)),
 		club,
 	);
-	// What is printed on request is linked by no page, and no later output asks whether it is still true.
-	if (choice.kinds?.some((kind) => ON_REQUEST.has(kind)) === true) return printed;
 	openFolder(outDir).write(SHEET_RECORD, recordText({ ...readRecord(outDir), ...record }));
 	return printed;
 }

@@ -1135,7 +1135,8 @@ export const binderTables = {
 	reach: { shape: "Shapes by class", skill: "Skills by class" },
 	reachLead: {
 		shape: "Weeks in which each class meets a shape, and the minutes",
-		skill: "Weeks in which each class meets a skill; then how often a gymnast does it, and does what only prepares it",
+		skill:
+			"Weeks in which each class meets a skill; then how often a gymnast does it, or in brackets how often only what prepares it",
 	},
 	drillsLead: "Different drills in each week, whatever the level; a last column for the weeks that train it",
 	minutesLead: "Minutes in each week; a drill that names several counts in full for each",

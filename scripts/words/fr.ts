@@ -1099,7 +1099,7 @@ export const binderTables: Words["binderTables"] = {
 	reachLead: {
 		shape: "Semaines où chaque cours rencontre une forme, et les minutes",
 		skill:
-			"Semaines où chaque cours rencontre un élément ; puis combien de fois un gymnaste le fait, et fait ce qui ne fait que le préparer",
+			"Semaines où chaque cours rencontre un élément ; puis combien de fois un gymnaste le fait, ou entre parenthèses ce qui ne fait que le préparer",
 	},
 	drillsLead:
 		"Éducatifs différents de chaque semaine, tous niveaux confondus ; la dernière colonne compte les semaines concernées",
