@@ -24,7 +24,7 @@ import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo } from "./output-folder.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
-import { addToOutput, claimFolder } from "./publish.ts";
+import { addToOutput, type Claim, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
@@ -89,9 +89,9 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
-	claimFolder(outDir);
+	const claim = claimFolder(outDir);
 	const progress = new Progress(run.progress);
-	if (kind === undefined) return bound(run, opened.handbook, { volume, earlier, bleed: wish.bleed }, progress);
+	if (kind === undefined) return bound(run, opened.handbook, { volume, earlier, bleed: wish.bleed, claim }, progress);
 
 	const choice = choiceOf(opened.handbook, kind, wish);
 	if (typeof choice === "string") {
@@ -107,7 +107,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	reportProblems(printed.problems, clubDir, out);
 	const here = relative(process.cwd(), outDir) || ".";
 	if (printed.files.length > 0) {
-		addToOutput(outDir, [...printed.files, SHEET_RECORD]);
+		addToOutput(claim, [...printed.files, SHEET_RECORD]);
 		for (const path of printed.files.slice(0, SHOWN)) out.line(`wrote ${here}/${path}`);
 		const more = printed.files.length - SHOWN;
 		if (more > 0) out.line(`… and ${count(more, "file")} more`);
@@ -166,12 +166,13 @@ interface BoundWish {
 	readonly volume: Volume | undefined;
 	readonly earlier: Edition | undefined;
 	readonly bleed: number | undefined;
+	readonly claim: Claim;
 }
 
 async function bound(
 	run: Run,
 	handbook: Handbook,
-	{ volume = "binder", earlier, bleed }: BoundWish,
+	{ volume = "binder", earlier, bleed, claim }: BoundWish,
 	progress: Progress,
 ): Promise<number> {
 	const { clubDir, outDir, out } = run;
@@ -194,7 +195,7 @@ async function bound(
 	}
 	reportProblems(printed.problems, clubDir, out);
 	if (printed.pages > 0) {
-		addToOutput(outDir, [file, editionFile(file)]);
+		addToOutput(claim, [file, editionFile(file)]);
 		noteEdition(run, handbook.edition);
 		out.line(`wrote ${relative(process.cwd(), join(outDir, file))}, ${count(printed.pages, "page")}`);
 	}
