@@ -7,7 +7,7 @@ import { html } from "../../scripts/views/html.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import { indexSection } from "./back-index.ts";
 import { drillSection } from "./drills.ts";
-import { type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
+import { addedSection, type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
 import { pageReference } from "./page-reference.ts";
 import { shapesSection, skillsSection } from "./reference.ts";
 import type { SheetSection, Sheets, Volume } from "./section.ts";
@@ -50,7 +50,14 @@ export function binderSheets(binder: BinderView, volume: Volume = "binder"): She
 		blank: words.binder.blank,
 		withheld: words.sheets.withheld,
 		slots,
-		sections: [coverSection(binder, volume), contentsSection(binder, contentsOf(printed)), ...body],
+		listed: binder.listed,
+		sections: [
+			coverSection(binder, volume),
+			contentsSection(binder, contentsOf(printed)),
+			// Behind the contents, and not in them: they stay as they are. It goes where the cards go.
+			volume === "director" ? undefined : addedSection(binder),
+			...body,
+		].filter((section) => section !== undefined),
 	};
 }
 

@@ -7,6 +7,7 @@
  * doses, spotting and caution never. What still does not fit one leaf is shown whole, on further ones.
  */
 
+import { classSheetAddress } from "../../scripts/views/addresses.ts";
 import type { DrillCore, LevelText, SetUp } from "../../scripts/views/drill.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { SetOut } from "../../scripts/views/set-out.ts";
@@ -18,6 +19,7 @@ import { stationLabel } from "../parts/floor-plan.ts";
 import { carriedList, coachesLine, stationsOrOptions } from "../parts/hall.ts";
 import { drawnApparatus, drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
+import { pageCode } from "./page-code.ts";
 import { figureStrip, inOneLine, inSentence, namesBefore, wayOf } from "./pieces.ts";
 import type { Drawn, SheetStep } from "./sheet-file.ts";
 import { pouredPiece, stepsFrom } from "./side.ts";
@@ -38,7 +40,7 @@ export function classLeaf(facts: SheetFacts, view: ClassSheetView): Drawn {
 		html: pouredPiece(facts, {
 			kind: "class-leaf",
 			bound: true,
-			head: classHead(facts, view, when),
+			head: html`<div class="with-code">${classHead(facts, view, when)}${pageCode(facts, classSheetAddress(view.classId, view.week.id), view.name)}</div>`,
 			again: html`<header class="again"><b>${view.name}</b> ${words.ofWeek(view.week.number)} <span>${when}</span></header><p class="on"></p>`,
 			items: [
 				...view.stops.flatMap((stop) => stopItems(words, stop, view.levels.length > 1)),

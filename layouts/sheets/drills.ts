@@ -5,7 +5,7 @@
 import { drawQr } from "../../scripts/figures/qr.ts";
 import type { Movement } from "../../scripts/figures/support.ts";
 import type { Id } from "../../scripts/model.ts";
-import { addressOf } from "../../scripts/views/addresses.ts";
+import { type Address, addressOf } from "../../scripts/views/addresses.ts";
 import type { DrillMedium, DrillView, SetUp } from "../../scripts/views/drill.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
 import type { BinderView, DrillLeaves } from "../../scripts/views/sheets/binder.ts";
@@ -48,8 +48,8 @@ export function drillSection(
 	leaves: DrillLeaves,
 	slot: number,
 ): SheetSection | undefined {
-	const { apparatus, cards, drills, elsewhere, sources } = leaves;
-	if (drills.length === 0 && elsewhere.length === 0) return undefined;
+	const { apparatus, cards, elsewhere } = leaves;
+	if (cards.length === 0 && elsewhere.length === 0) return undefined;
 	const title = binder.words.drillCards.on(apparatus.name);
 	const { anchor, label } = placeOf(binder, apparatus.to);
 	return {
@@ -60,17 +60,37 @@ export function drillSection(
 			...evenRuns([undefined, ...cards], CARDS).map((run) => ({
 				label,
 				head: title,
-				html: html`<div class="cards">${run.map((card) => (card === undefined ? listSheet(binder, leaves) : cardOf(binder, card())))}</div>`,
+				html: html`<div class="cards"${earlierPages(binder, label, run)}>${run.map((card) => (card === undefined ? listSheet(binder, leaves) : cardOf(binder, card.view())))}</div>`,
 			})),
 		],
 		targets: [
 			{ id: anchor, title, depth: 1 as const },
-			...drills.map(({ link }, i) => {
+			...cards.map(({ link, source }) => {
 				const place = placeOf(binder, link.to);
-				return { id: place.anchor, title: place.name, depth: 2 as const, source: sources[i] };
+				return { id: place.anchor, title: place.name, depth: 2 as const, source };
 			}),
 		],
 	};
+}
+
+/** The cards that shared each page of an earlier edition, for `in-page`: they stay together. */
+function earlierPages(
+	binder: BinderView,
+	label: string,
+	run: readonly (DrillLeaves["cards"][number] | undefined)[],
+): Html | undefined {
+	const { earlier } = binder;
+	if (earlier === undefined) return undefined;
+	const pages = new Map<number, string[]>();
+	for (const card of run) {
+		const id = card === undefined ? "" : placeOf(binder, card.link.to).anchor;
+		const page = card === undefined ? `${label} 1` : earlier[id];
+		if (page?.startsWith(`${label} `) !== true) continue;
+		const number = Number(page.slice(label.length));
+		pages.set(number, [...(pages.get(number) ?? []), card === undefined ? "opening" : id]);
+	}
+	const inOrder = [...pages].toSorted(([a], [b]) => a - b);
+	return html` data-earlier="${inOrder.map(([, ids]) => ids.join(" ")).join("|")}"`;
 }
 
 function listSheet(binder: BinderView, { apparatus, drills, elsewhere, levels }: DrillLeaves): Html {
@@ -132,6 +152,8 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 	rest satisfies Nothing;
 	const { words } = binder;
 	const { drillCards: say, drill: said } = words;
+	// A card of an earlier edition stays as it is; the new one names both.
+	const isNew = !isListed(binder, addressOf({ kind: "drill", id }));
 	const kinds = [
 		...(direction === undefined ? [] : [words.directions[direction]]),
 		...(sides === undefined || sides === "both" ? [] : [say.sides[sides]]),
@@ -144,12 +166,18 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 		[said.shapes, pageRun(binder, shapes)],
 		[said.leadsTo, pageRun(binder, skills)],
 		[say.after, pageRun(binder, after)],
-		[say.andThen, pageRun(binder, next)],
+		[
+			say.andThen,
+			pageRun(
+				binder,
+				next.filter(({ to }) => isListed(binder, to) || isNew),
+			),
+		],
 		[
 			words.binder.otherWay,
 			pageRun(
 				binder,
-				partners.map(({ link }) => link),
+				partners.map(({ link }) => link).filter(({ to }) => isListed(binder, to) || isNew),
 			),
 		],
 	];
@@ -169,6 +197,10 @@ ${setUpOf(binder, setUp)}
 		reviewed !== undefined && html`<p>${say.reviewed(words.date(reviewed.iso, "long"))}</p>`
 	}</div></div>
 <div class="safety">${safetyLines(words, safety, words.safety.nothingWritten(words.binder.cautionInFront), drawnSign)}</div></article>`;
+}
+
+function isListed({ added }: BinderView, to: Address): boolean {
+	return !added.has(to);
 }
 
 /** A drill's phases in the order a body goes through them, with their names under them. */

@@ -7,8 +7,8 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { LevelCore } from "../../scripts/views/level.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import { drawnSign } from "../parts/icons.ts";
-import { shapeFigure, sheetHead } from "./pieces.ts";
-import { pageLine, pageRun, placeOf, withPages } from "./references.ts";
+import { inSentence, shapeFigure, sheetHead } from "./pieces.ts";
+import { linkIn, pageLine, pageOf, pageRun, placeOf, withPages } from "./references.ts";
 import type { SheetSection, Volume } from "./section.ts";
 
 /** The first and last day of the term, as far as it has dates. */
@@ -94,6 +94,36 @@ export function contentsSection({ words }: BinderView, lines: readonly ContentsL
 			},
 		],
 		targets: [{ id: "part-contents", title, depth: 1 }],
+	};
+}
+
+/**
+ * Drills that an earlier edition did not have, with everything that would list them: its own lists, and its
+ * index, stay as they are.
+ */
+export function addedSection(binder: BinderView): SheetSection | undefined {
+	const { additions, words } = binder;
+	if (additions.length === 0) return undefined;
+	const { binder: say, drill: said, pageLabels } = words;
+	return {
+		title: say.added,
+		tab: "",
+		slot: undefined,
+		parts: [
+			{
+				label: pageLabels.added,
+				head: say.added,
+				html: html`${sheetHead("part-added", "", say.added, say.addedLead)}${additions.map(
+					({ link, apparatus, levels, shapes, skills }) => html`<section class="entry whole"><h2>${linkIn(binder, link)} ${pageOf(binder, link.to)}</h2>
+<p class="small">${inSentence(apparatus)} · ${inSentence(levels)}</p>
+${[
+	[said.shapes, pageRun(binder, shapes)] as const,
+	[said.leadsTo, pageRun(binder, skills)] as const,
+].map(([name, run]) => run && html`<p class="small"><b>${name}</b> ${run}</p>`)}</section>`,
+				)}`,
+			},
+		],
+		targets: [{ id: "part-added", title: say.added, depth: 1 }],
 	};
 }
 

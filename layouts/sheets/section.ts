@@ -5,7 +5,7 @@
  * are what a coach takes out and replaces: they start on a right-hand page and fill whole leaves.
  */
 
-import type { Source } from "../../scripts/model.ts";
+import type { Id, Source } from "../../scripts/model.ts";
 import type { Html } from "../../scripts/views/html.ts";
 import type { EditionMark } from "../../scripts/views/sheets/edition.ts";
 
@@ -72,6 +72,8 @@ export interface Sheets {
 	readonly blank: string;
 	/** What a side says that lacks a safety text, in its stead. */
 	readonly withheld: string;
+	/** The drills that lists and index name. */
+	readonly listed: readonly Id[];
 	/** How many places for tabs there are down the outer edge. */
 	readonly slots: number;
 	readonly sections: readonly SheetSection[];

@@ -270,6 +270,7 @@ export function editionOf(
 		leaves: assembled.papers,
 		passages: passageCodes(sheets),
 		numbers: Object.fromEntries(numbers),
+		drills: sheets.listed,
 	};
 }
 

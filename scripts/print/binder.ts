@@ -203,7 +203,7 @@ export async function withPrinter<T>(
 const WORKERS = 2;
 
 async function sheetsOf(handbook: PrintSource, { since, volume }: PrintOptions): Promise<Sheets> {
-	const all = binderSheets(await binderOf(handbook), volume);
+	const all = binderSheets(await binderOf(handbook, since), volume);
 	return since === undefined ? all : keepTabs(all, since);
 }
 
@@ -421,16 +421,17 @@ function withheldPart(
 const PRINTED_WIDTH = 960;
 
 /** The binder of a handbook with its pictures: as the site serves them, without what they say of place and time. */
-export async function binderOf(handbook: PrintSource): Promise<BinderView> {
+export async function binderOf(handbook: PrintSource, since?: Edition): Promise<BinderView> {
 	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(handbook.clubDir), keep: true });
-	return binderView(handbook, media, (medium) => {
+	const picture: BinderView["picture"] = (medium) => {
 		const shown =
 			medium.kind === "video"
 				? medium.poster
 				: (medium.sizes.findLast(({ width }) => width <= PRINTED_WIDTH) ?? medium.sizes[0]);
 		const bytes = shown && media.files.get(shown.path)?.();
 		return bytes && `data:image/webp;base64,${Buffer.from(bytes).toString("base64")}`;
-	});
+	};
+	return binderView(handbook, media, picture, since);
 }
 
 /**

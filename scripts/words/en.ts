@@ -992,6 +992,7 @@ export const prints = {
 export const pageLabels = {
 	cover: "Cover",
 	contents: "Contents",
+	added: "N",
 	guides: "G",
 	drills: "D",
 	shapes: "S",
@@ -1081,6 +1082,9 @@ export const binder = {
 	noDrill: "No drill yet.",
 	index: "Index",
 	indexLead: "Drills, shapes, skills and equipment, by all their names",
+	added: "Added drills",
+	addedLead:
+		"Drills that came to the library after these lists were made, with their pages. Everything else, and the index, is as it was.",
 };
 
 export const weekSheet = {

@@ -961,6 +961,7 @@ export const prints: Words["prints"] = {
 export const pageLabels: Words["pageLabels"] = {
 	cover: "Titre",
 	contents: "Sommaire",
+	added: "N",
 	guides: "G",
 	drills: "ED",
 	shapes: "F",
@@ -1048,6 +1049,9 @@ export const binder: Words["binder"] = {
 	noDrill: "Pas encore d'éducatif.",
 	index: "Index",
 	indexLead: "Éducatifs, formes, éléments et matériel, sous tous leurs noms",
+	added: "Éducatifs ajoutés",
+	addedLead:
+		"Éducatifs venus à la bibliothèque après l'établissement des listes, avec leurs pages. Tout le reste, et l'index, est comme avant.",
 };
 
 export const weekSheet: Words["weekSheet"] = {
