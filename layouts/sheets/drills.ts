@@ -98,7 +98,10 @@ function listSheet(binder: BinderView, { apparatus, drills, elsewhere, levels }:
 	const say = words.drillCards;
 	const longest = Math.max(0, ...drills.map(({ link }) => longestNumber(placeOf(binder, link.to)).length));
 	const card = Math.ceil(longest * NUMBER_WIDTH) + NUMBER_ROOM;
-	const runs = drills.length === 0 ? [] : evenRuns(drills, levels.length > SIDE_BY_SIDE ? drills.length : Math.ceil(drills.length / 2));
+	const runs =
+		drills.length === 0
+			? []
+			: evenRuns(drills, levels.length > SIDE_BY_SIDE ? drills.length : Math.ceil(drills.length / 2));
 	return html`<div class="opening">${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
 <div class="registers${runs.length > 1 && " half"}">${runs.map(
 		(run) =>

@@ -114,12 +114,17 @@ export function addedSection(binder: BinderView): SheetSection | undefined {
 				label: pageLabels.added,
 				head: say.added,
 				html: html`${sheetHead("part-added", "", say.added, say.addedLead)}${additions.map(
-					({ link, apparatus, levels, shapes, skills }) => html`<section class="entry whole"><h2>${linkIn(binder, link)} ${pageOf(binder, link.to)}</h2>
+					({
+						link,
+						apparatus,
+						levels,
+						shapes,
+						skills,
+					}) => html`<section class="entry whole"><h2>${linkIn(binder, link)} ${pageOf(binder, link.to)}</h2>
 <p class="small">${inSentence(apparatus)} · ${inSentence(levels)}</p>
-${[
-	[said.shapes, pageRun(binder, shapes)] as const,
-	[said.leadsTo, pageRun(binder, skills)] as const,
-].map(([name, run]) => run && html`<p class="small"><b>${name}</b> ${run}</p>`)}</section>`,
+${[[said.shapes, pageRun(binder, shapes)] as const, [said.leadsTo, pageRun(binder, skills)] as const].map(
+	([name, run]) => run && html`<p class="small"><b>${name}</b> ${run}</p>`,
+)}</section>`,
 				)}`,
 			},
 		],
@@ -138,7 +143,9 @@ export function guidesSection(binder: BinderView, slot: number): SheetSection | 
 			html`${sheetHead(placeOf(binder, link.to).anchor, say.guidesAndLevels, title)}<div class="prose">${withPages(binder, body)}</div>`,
 	);
 	const levelSheet = html`${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${levels.map(
-		(level) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
+		(
+			level,
+		) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
 ${level.description !== undefined && html`<p>${level.description}</p>`}
 ${arrivesWith(binder, level)}</section>`,
 	)}`;

@@ -5,8 +5,8 @@ import { html } from "../../scripts/views/html.ts";
 import type { PlanSheetView } from "../../scripts/views/sheets/plan-sheet.ts";
 import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
-import { inSentence } from "./pieces.ts";
 import { pageCode } from "./page-code.ts";
+import { inSentence } from "./pieces.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { pouredPiece, stepsFrom } from "./side.ts";
 

@@ -45,6 +45,9 @@ export function pocketPiece(facts: SheetFacts, { sheet, page, plans }: PocketVie
 		}),
 		most: SIDES,
 		leaves: true,
-		steps: [...stepsFrom(1.12, 1.06, 0.02), ...stepsFrom(1.12, 1.06, 0.02).map((step) => ({ ...step, detail: 2 as const }))],
+		steps: [
+			...stepsFrom(1.12, 1.06, 0.02),
+			...stepsFrom(1.12, 1.06, 0.02).map((step) => ({ ...step, detail: 2 as const })),
+		],
 	};
 }

@@ -4,6 +4,7 @@ import type { Piece, PieceKind, PieceViews, SheetFacts } from "../../scripts/vie
 import type { SingleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
+import { dividerSheets } from "./dividers.ts";
 import { planSheet } from "./plan-sheets.ts";
 import { pocketPiece } from "./pocket.ts";
 import type { Drawn, SheetFile, SheetPiece } from "./sheet-file.ts";
@@ -22,6 +23,7 @@ const PIECES: { readonly [K in PieceKind]: (facts: SheetFacts, view: PieceViews[
 	"label-sheet": labelSheet,
 	"check-sheet": checkSheet,
 	"term-page": termPage,
+	dividers: dividerSheets,
 };
 
 /** Draws the sheets of a club: each piece once, in however many files it stands. */

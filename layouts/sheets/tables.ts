@@ -72,7 +72,11 @@ export function coverageSection(binder: BinderView, slot: number): SheetSection 
 }
 
 /** Drills of all levels together, else the minutes of one. */
-function weekTables({ club, words }: BinderView, { kind, level, weeks, rows }: CoverageLeaf, title: string): Html {
+function weekTables(
+	{ club, words }: BinderView,
+	{ kind, level, weeks, rows }: CoverageLeaf,
+	title: string,
+): Html {
 	const showDrills = level === undefined;
 	const room = weeks.length > UPRIGHT_WEEKS ? paperOf(club).areaHeight - NAMES - TOTAL : UPRIGHT_ROOM;
 	const runs = evenRuns(weeks, MOST_WEEKS);
@@ -118,7 +122,9 @@ function reachTables({ words }: BinderView, { kind, groups, rows }: ReachLeaf): 
 		return html`<td class="number"><b>${cell.weeks.length}</b> ${rest}</td>`;
 	};
 	return html`${sheetHead(`reach-${kind}`, words.destinations.coverage, title, say.reachLead[kind])}${runs.map(
-		(run) => html`<table class="grid reach" data-again="${say.continued(title)}">${columns([undefined, ...run.map(() => CLASS_WIDTH)])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}</tr></thead>
+		(
+			run,
+		) => html`<table class="grid reach" data-again="${say.continued(title)}">${columns([undefined, ...run.map(() => CLASS_WIDTH)])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}</tr></thead>
 <tbody>${rows.map(({ name, cells }) => html`<tr><th scope="row">${name}</th>${run.map(({ at }) => cellOf(cells[at]))}</tr>`)}</tbody></table>`,
 	)}`;
 }

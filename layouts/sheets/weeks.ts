@@ -34,7 +34,13 @@ export function weekSection(binder: BinderView, leaves: WeekLeaves, slot: number
 				head: words.week(number),
 				html: html`${weekSheet(binder, leaves.overview())}${inFlows([
 					...planned.flatMap((view) => apparatusSheet(binder, view)),
-					{ long: false, html: html`${floorPlanNote(words, planned.flatMap(({ plans }) => plans))}` },
+					{
+						long: false,
+						html: html`${floorPlanNote(
+							words,
+							planned.flatMap(({ plans }) => plans),
+						)}`,
+					},
 				])}`,
 				runs: true,
 			},
@@ -129,7 +135,8 @@ ${
 				stationSheet(binder, station, block.kind === "drill" ? undefined : i + 1),
 			);
 			const head = blockHead(binder, block);
-			if (long) return [{ long, html: html`<div class="whole">${head}${own}</div>` }, flowing(html`${stations}`)];
+			if (long)
+				return [{ long, html: html`<div class="whole">${head}${own}</div>` }, flowing(html`${stations}`)];
 			// A head is never parted from what it heads.
 			const first = own ?? stations[0];
 			const others = own === undefined ? stations.slice(1) : stations;

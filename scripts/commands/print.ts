@@ -45,7 +45,9 @@ export interface PrintWish {
 }
 
 /** Which options mean something for which kind. */
-const USED_BY: Readonly<Record<"week" | "class" | "level" | "apparatus" | "up" | "paper", readonly SheetKind[]>> = {
+const USED_BY: Readonly<
+	Record<"week" | "class" | "level" | "apparatus" | "up" | "paper", readonly SheetKind[]>
+> = {
 	week: ["pocket", "class-sheets", "week-packet", "station-cards", "floor-plans", "store-room", "labels"],
 	class: ["pocket", "class-sheets"],
 	level: ["check-sheets"],
@@ -91,7 +93,8 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	if (opened === undefined) return 1;
 	const claim = claimFolder(outDir);
 	const progress = new Progress(run.progress);
-	if (kind === undefined) return bound(run, opened.handbook, { volume, earlier, bleed: wish.bleed, claim }, progress);
+	if (kind === undefined)
+		return bound(run, opened.handbook, { volume, earlier, bleed: wish.bleed, claim }, progress);
 
 	const choice = choiceOf(opened.handbook, kind, wish);
 	if (typeof choice === "string") {
@@ -197,7 +200,8 @@ async function bound(
 	if (printed.pages > 0) {
 		addToOutput(claim, [file, editionFile(file)]);
 		noteEdition(run, handbook.edition);
-		out.line(`wrote ${relative(process.cwd(), join(outDir, file))}, ${count(printed.pages, "page")}`);
+		const short = printed.short === 0 ? "" : `, ${printed.short} of them with next to nothing on it`;
+		out.line(`wrote ${relative(process.cwd(), join(outDir, file))}, ${count(printed.pages, "page")}${short}`);
 	}
 	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;
 }

@@ -21,8 +21,7 @@ export async function withCropMarks(pdf: Uint8Array, bleed: number): Promise<Uin
 	for (const page of document.getPages()) {
 		const { width, height } = page.getSize();
 		const key = `${width} ${height}`;
-		const known =
-			marks.get(key) ?? context.register(context.flateStream(cornerMarks(width, height, beyond)));
+		const known = marks.get(key) ?? context.register(context.flateStream(cornerMarks(width, height, beyond)));
 		marks.set(key, known);
 		// Before the page's own content, which may leave another scale behind.
 		const contents = page.node.get(PDFName.of("Contents"));
@@ -31,7 +30,11 @@ export async function withCropMarks(pdf: Uint8Array, bleed: number): Promise<Uin
 			PDFName.of("Contents"),
 			context.obj([
 				known,
-				...(own instanceof PDFArray ? own.asArray() : own instanceof PDFRawStream && contents ? [contents] : []),
+				...(own instanceof PDFArray
+					? own.asArray()
+					: own instanceof PDFRawStream && contents
+						? [contents]
+						: []),
 			]),
 		);
 		page.setMediaBox(-slug, -slug, width + 2 * slug, height + 2 * slug);

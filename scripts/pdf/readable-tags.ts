@@ -66,7 +66,8 @@ class TagTree {
 			if (entries.get("Type") !== "/StructElem") continue;
 			const kids = entries.get("K");
 			const page = entries.get("Pg");
-			const list = file.value(kids)?.startsWith("[") === true ? itemsOf(file.value(kids) ?? "[]") : [kids ?? []].flat();
+			const list =
+				file.value(kids)?.startsWith("[") === true ? itemsOf(file.value(kids) ?? "[]") : [kids ?? []].flat();
 			this.tags.set(number, {
 				entries,
 				type: entries.get("S")?.slice(1) ?? "",

@@ -86,6 +86,8 @@ export interface PrintedBinder {
 	/** 0 where nothing was written. */
 	readonly pages: number;
 	readonly sections: number;
+	/** Sides with next to nothing on them. */
+	readonly short: number;
 }
 
 /** Prints the binder. Throws where the signal was given, or the output folder cannot be written. */
@@ -105,6 +107,7 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 				problems,
 				pages: made.assembled.leaves.length,
 				sections: made.sheets.sections.filter(({ unprinted }) => unprinted !== true).length,
+				short: printed.short,
 			};
 		},
 		failed,
@@ -112,7 +115,7 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 }
 
 function failed(problems: readonly Problem[]): PrintedBinder {
-	return { problems, pages: 0, sections: 0 };
+	return { problems, pages: 0, sections: 0, short: 0 };
 }
 
 /** A binder that was laid out and assembled, and is ready to be printed. */
@@ -134,6 +137,13 @@ export interface Selection {
 	readonly whole: Made;
 }
 
+/** Leaves as they were printed and read back. */
+interface PrintedLeaves {
+	readonly pdf: Uint8Array;
+	readonly problems: readonly Problem[];
+	readonly short: number;
+}
+
 /** What printing consists of, with a browser at work. */
 export interface Printer {
 	readonly paper: Paper;
@@ -142,10 +152,7 @@ export interface Printer {
 	/** Lays out and assembles one section more. */
 	makeOne(section: SheetSection): Promise<Assembled>;
 	/** Prints leaves, joins them, reads them back. */
-	print(
-		made: Made,
-		selection?: Selection,
-	): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }>;
+	print(made: Made, selection?: Selection): Promise<PrintedLeaves>;
 	/** Forgets earlier runs' work that this one had no use for. */
 	sweep(): void;
 }
@@ -316,7 +323,7 @@ async function printMade(
 	{ sheets, assembled, edition }: Made,
 	selection: Selection | undefined,
 	isSecond: boolean,
-): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }> {
+): Promise<PrintedLeaves> {
 	const { handbook, paper, pages, threads, cache, signal, common, parts, step } = work;
 	const setting = {
 		...common,
@@ -341,7 +348,7 @@ async function printMade(
 	const { leaves } = assembled;
 	const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
 	const drills = selection?.drills ?? (hasCards(sheets) ? handbook.curriculum.drills : new Map());
-	const { problems, unsafe } = await verifyBinder({
+	const { problems, unsafe, short } = await verifyBinder({
 		read,
 		sheets,
 		assembled,
@@ -362,10 +369,10 @@ async function printMade(
 			selection,
 			true,
 		);
-		return { problems, pdf };
+		return { problems, pdf, short };
 	}
 	step(parts * 3, "done");
-	return { problems, pdf: joined.pdf };
+	return { problems, pdf: joined.pdf, short };
 }
 
 /** The sheets of this volume; the sections of others keep their places, with nothing in them. */

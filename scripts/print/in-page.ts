@@ -151,7 +151,10 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	const heights = new Map<Element, number>();
 	for (const whole of wholes) heights.set(whole, heightOf(whole));
 	for (const table of tables) {
-		heights.set(table, heightOf(table.querySelector(":scope > thead")) + (table.dataset.again ? AGAIN_HEIGHT : 0));
+		heights.set(
+			table,
+			heightOf(table.querySelector(":scope > thead")) + (table.dataset.again ? AGAIN_HEIGHT : 0),
+		);
 	}
 
 	const heads = tables.map((table, number) => {
@@ -161,7 +164,8 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 		table.dataset.table = String(number);
 		table.dataset.head = String(head);
 		for (const part of parts) part.remove();
-		if (first !== null && heights.has(first)) heights.set(first, (heights.get(first) ?? 0) + head - (table.dataset.again ? AGAIN_HEIGHT : 0));
+		if (first !== null && heights.has(first))
+			heights.set(first, (heights.get(first) ?? 0) + head - (table.dataset.again ? AGAIN_HEIGHT : 0));
 		return parts;
 	});
 	const insides = wholes.map((whole, number) => {

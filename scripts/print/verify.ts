@@ -64,7 +64,12 @@ export interface Verdict {
 	readonly problems: readonly Problem[];
 	/** Positions of leaves that lack a safety text of theirs, and that nobody may coach from. */
 	readonly unsafe: ReadonlySet<number>;
+	/** Sides with next to nothing on them: a few lines that went overleaf. */
+	readonly short: number;
 }
+
+/** Of a side's text area: what ends above that is short. Common practice is a quarter of a page at least. */
+const SHORT = 0.25;
 
 /** Holds a finished binder against what it was to be. */
 export async function verifyBinder(verification: Verification): Promise<Verdict> {
@@ -81,6 +86,9 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 		return found;
 	}
 	const finished: Finished = { ...verification, read };
+	found.short = assembled.leaves.filter(
+		({ blank, label }, i) => !blank && label !== "" && (read.pages[i]?.filled ?? 1) < SHORT,
+	).length;
 	checkPages(finished, found, verdicts);
 	checkEditions(finished, found);
 	checkFile(finished, found);
@@ -90,7 +98,7 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
 	checkSections(whole, before, verdicts);
-	return { problems: [...before.problems, ...found.problems], unsafe: found.unsafe };
+	return { problems: [...before.problems, ...found.problems], unsafe: found.unsafe, short: found.short };
 }
 
 /** Remembers of what no problem was found, by all that went into the check and the check itself. */
@@ -119,6 +127,7 @@ const SOUND = new TextEncoder().encode("sound");
 class Finder {
 	readonly problems: Problem[] = [];
 	readonly unsafe = new Set<number>();
+	short = 0;
 	readonly #verification: Verification;
 
 	constructor(verification: Verification) {

@@ -1030,6 +1030,7 @@ export const sheets = {
 	/** Before the sign that two print-outs of the same content share. */
 	mark: "mark",
 	code: "Code to scan: this page on the club's site",
+	dividers: "dividers",
 	pocketOf: (classes: readonly string[]) => `Pocket edition: ${and(classes)}`,
 };
 
@@ -1046,11 +1047,11 @@ export const binder = {
 		"Pages are numbered within their section, so that a changed section can be replaced without the rest. The number stands at the outer foot of every page, the section at the tab.",
 	parts: {
 		guides: "guides and levels",
-		week: (week: number) =>
-			`week ${week}: what it trains, its classes, then one apparatus after the other`,
+		week: (week: number) => `week ${week}: what it trains, its classes, then one apparatus after the other`,
 		drills: "the drill cards, apparatus by apparatus",
 		things: "shapes and skills, with the drills that train them",
-		tables: "what the term covers and each class reaches; findings; equipment to set up, and where it is kept",
+		tables:
+			"what the term covers and each class reaches; findings; equipment to set up, and where it is kept",
 		index: "the index",
 	},
 	inHall: "In the hall",

@@ -994,6 +994,7 @@ export const sheets: Words["sheets"] = {
 		"Rien de particulier n'est écrit pour cet éducatif : des tapis et une parade adaptés au gymnaste.",
 	mark: "repère",
 	code: "Code à scanner : cette page sur le site du club",
+	dividers: "intercalaires",
 	pocketOf: (classes) => `Édition de poche : ${and(classes)}`,
 };
 
@@ -1013,8 +1014,7 @@ export const binder: Words["binder"] = {
 		"Les pages sont numérotées par partie, pour qu'une partie modifiée puisse être remplacée sans le reste. Le numéro se trouve au pied de chaque page, côté extérieur, et la partie sur l'onglet.",
 	parts: {
 		guides: "guides et niveaux",
-		week: (week) =>
-			`semaine ${week} : ce qu'elle entraîne, ses cours, puis les agrès l'un après l'autre`,
+		week: (week) => `semaine ${week} : ce qu'elle entraîne, ses cours, puis les agrès l'un après l'autre`,
 		drills: "les fiches d'éducatifs, agrès par agrès",
 		things: "formes et éléments, avec les éducatifs qui les entraînent",
 		tables: "ce que couvre la période ; le matériel à mettre en place, et où il est rangé",

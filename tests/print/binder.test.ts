@@ -4,7 +4,16 @@ import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { PDFArray, PDFDict, PDFDocument, PDFName, PDFNumber, type PDFObject, PDFRawStream, PDFString } from "pdf-lib";
+import {
+	PDFArray,
+	PDFDict,
+	PDFDocument,
+	PDFName,
+	PDFNumber,
+	type PDFObject,
+	PDFRawStream,
+	PDFString,
+} from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { type Folder, makeFolder } from "../../scripts/files/folder.ts";
@@ -275,7 +284,11 @@ describe("the binder", () => {
 			seen.set(type, (seen.get(type) ?? 0) + 1);
 			if (type === "/Figure") expect(tag.get(PDFName.of("Alt"))).toBeDefined();
 			if (type === "/LI")
-				expect(kidsOf(tag).map(typeOf).filter((kid) => kid !== "/Lbl")).toEqual(["/LBody"]);
+				expect(
+					kidsOf(tag)
+						.map(typeOf)
+						.filter((kid) => kid !== "/Lbl"),
+				).toEqual(["/LBody"]);
 			if (type === "/Document" || type === "/Part" || type === "/L" || type === "/TR")
 				for (const kid of kidsOf(tag)) expect(typeOf(kid), type).not.toBe("");
 		}

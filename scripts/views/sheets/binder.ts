@@ -156,10 +156,7 @@ export interface ReachLeaf {
 	readonly rows: readonly {
 		readonly name: string;
 		/** By group; undefined where it does not meet it. */
-		readonly cells: readonly (
-			| Pick<ReachRow, "weeks" | "minutes" | "performed" | "prepared">
-			| undefined
-		)[];
+		readonly cells: readonly (Pick<ReachRow, "weeks" | "minutes" | "performed" | "prepared"> | undefined)[];
 	}[];
 }
 
@@ -261,10 +258,7 @@ export function binderView(
 const MOST_ADDED = 12;
 
 /** The drills that an earlier edition's lists did not have. */
-function addedSince(
-	{ drills }: Curriculum,
-	since: Pick<Edition, "drills"> | undefined,
-): ReadonlySet<Id> {
+function addedSince({ drills }: Curriculum, since: Pick<Edition, "drills"> | undefined): ReadonlySet<Id> {
 	const before = since?.drills;
 	if (before === undefined) return new Set();
 	const known = new Set(before);

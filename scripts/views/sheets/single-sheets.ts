@@ -11,6 +11,7 @@ import type { ShownHandbook } from "../pages.ts";
 import { indexSite, type SiteIndex } from "../site-index.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
+import { dividers } from "./dividers.ts";
 import { planSheet } from "./plan-sheet.ts";
 import { pocketWeek } from "./pocket.ts";
 import { ON_REQUEST, type Piece, type SheetFacts, type SheetFileOf, type SheetKind } from "./sheet.ts";
@@ -71,6 +72,7 @@ function* filesOf(site: SiteIndex, choice: SheetChoice): Iterable<SheetFileOf<Pi
 			yield { ...file, landscape: true };
 		}
 	}
+	if (wants("dividers")) yield* fileOf("dividers", SHEET_FILES.dividers(), dividers(site));
 	if (wants("pocket")) yield* pocketFiles(site, choice);
 }
 
@@ -86,9 +88,7 @@ function* pocketFiles(site: SiteIndex, choice: SheetChoice): Iterable<SheetFileO
 		const pieces = weeks
 			.filter(({ id }) => choice.week === undefined || choice.week === id)
 			.flatMap((week) =>
-				groups
-					.filter((group) => meets(term, week.week, group))
-					.map((group) => pocketWeek(site, week, group)),
+				groups.filter((group) => meets(term, week.week, group)).map((group) => pocketWeek(site, week, group)),
 			);
 		if (pieces.length === 0) continue;
 		yield {
