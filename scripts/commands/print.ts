@@ -20,6 +20,7 @@ import { SHEET_FILES } from "../views/addresses.ts";
 import type { Edition } from "../views/sheets/edition.ts";
 import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
 import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
+import { editionNameOf } from "../words/words.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo } from "./output-folder.ts";
@@ -137,6 +138,7 @@ export async function sheetsInto(
 		...look,
 		outDir,
 		club,
+		edition: handbook.words.binder.edition(editionNameOf(handbook)),
 		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),

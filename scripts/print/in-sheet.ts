@@ -12,6 +12,7 @@
  */
 
 import type { SheetStep } from "../../layouts/sheets/sheet-file.ts";
+import type { Stamp } from "./stamps.ts";
 
 /** What a piece wants; see `SheetPiece`. */
 export interface FitWish {
@@ -26,6 +27,8 @@ export interface FitWish {
 export interface FittedSheet {
 	/** Pages: one for each side, or for two. */
 	readonly sides: number;
+	/** Where on each page the edition is laid over it. */
+	readonly stamps: readonly Stamp[];
 	/** The step taken, and the smallest scale of a box. */
 	readonly scale: number;
 	readonly detail: number;
@@ -74,14 +77,23 @@ async function fit(markup: string, { most, leaves, steps, twoUp }: FitWish): Pro
 		for (const of of side.querySelectorAll(".of")) of.textContent = `${i + 1} / ${sides.length}`;
 	});
 	const spills = sides.flatMap(spillsOf);
+	const stamps = sides.map(stampOf).filter((_, i) => !twoUp || i % 2 === 0);
 	const pages = twoUp ? spreadOut(piece, sides) : sides.length;
 	return {
 		sides: pages,
+		stamps,
 		scale: Math.min(poured?.step.scale ?? 1, ...boxes),
 		detail: poured?.step.detail ?? 3,
 		over: poured?.over ?? sides.length > designed,
 		spills,
 	};
+}
+
+function stampOf(side: HTMLElement): Stamp {
+	if (side.querySelector(".foot") !== null) return "foot";
+	if (side.querySelector(".cards.alone") !== null) return "alone";
+	if (side.querySelector(".cards") === null) return "none";
+	return side.closest(".up-4") === null ? "up-2" : "up-4";
 }
 
 /** Puts two sides each beside each other; returns the pages. */

@@ -22,6 +22,7 @@ import type { Club } from "../model.ts";
 import { objectCount } from "../pdf/pdf-file.ts";
 import { slimPdf } from "../pdf/slim-pdf.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
+import { html } from "../views/html.ts";
 import type { Leaf, Target } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -35,11 +36,12 @@ import {
 	largestType,
 	sizedLetters,
 } from "./legible.ts";
-import { hasWords } from "./letters.ts";
+import { hasWords, lettersOf } from "./letters.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
+import { STAMPS, type Stamp } from "./stamps.ts";
 
 export interface SheetOptions {
 	/** The output folder. */
@@ -50,6 +52,8 @@ export interface SheetOptions {
 	readonly signal?: AbortSignal;
 	/** Where printed pieces are kept for the next run; nowhere unless given. */
 	readonly cacheDir?: Folder | undefined;
+	/** Which edition the files are of: laid over every sheet, none of whose content it is. */
+	readonly edition?: string;
 	/** Where it is not the club's own. */
 	readonly paper?: PaperName | undefined;
 	/** Two sides to a page that lies, to be cut or folded. */
@@ -97,7 +101,8 @@ export async function printSheets(
 		for (const { path } of files) out.place(path);
 		const cache = openCache(options.cacheDir);
 		const pieces = await printPieces(files, pages, cache, options);
-		const written = await writeFiles(files, pieces.printed, cache, out, options);
+		const stamps = await stampsFor(files, pages, options);
+		const written = await writeFiles(files, pieces.printed, { cache, stamps }, out, options);
 		if (options.all === true && pieces.problems.length === 0) cache.sweep();
 		return { problems: pieces.problems, ...written };
 	} catch (error) {
@@ -111,7 +116,7 @@ export async function printSheets(
 }
 
 /** A piece as it was printed. */
-interface PrintedPiece extends Pick<FittedSheet, "sides" | "over"> {
+interface PrintedPiece extends Pick<FittedSheet, "sides" | "over" | "stamps"> {
 	readonly flaws: readonly Flaw[];
 	readonly pdf: Uint8Array;
 	/** Names these bytes and no others. */
@@ -225,7 +230,7 @@ async function printPieces(
 }
 
 /** Raised where the way in which pieces are printed and checked changes. */
-const PRINTED_AS = 2;
+const PRINTED_AS = 3;
 
 /** Something of a sheet is not on paper as it should be; the sheet is printed nevertheless. */
 interface Flaw {
@@ -360,7 +365,7 @@ export function steadyIds(pdf: Uint8Array): Uint8Array {
 async function writeFiles(
 	files: readonly SheetFile[],
 	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
-	cache: SheetCache,
+	{ cache, stamps }: { readonly cache: SheetCache; readonly stamps: Stamps | undefined },
 	out: Folder,
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
@@ -381,9 +386,10 @@ async function writeFiles(
 		const ingredients = [
 			"joined",
 			programFingerprint(),
-			JSON.stringify([about, paper, options.club.language]),
+			JSON.stringify([about, paper, options.club.language, stamps === undefined ? "" : options.edition]),
 		];
-		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
+		const own = file.landscape ? stamps?.landscape : stamps?.portrait;
+		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options, own));
 		out.write(file.path, pdf);
 		written.push(file.path);
 		sides += sidesOf(file, pieces);
@@ -396,22 +402,23 @@ async function joined(
 	pieces: readonly (PrintedPiece & { readonly piece: SheetPiece })[],
 	paper: Paper,
 	{ club }: SheetOptions,
+	stamp: Uint8Array | undefined,
 ): Promise<Uint8Array> {
 	const segments: Segment[] = [];
 	const leaves: Leaf[] = [];
 	const targets = new Map<string, Target>();
-	const leaf = (section: number, label: string, number: number, blank: boolean): Leaf => ({
+	const leaf = (section: number, label: string, number: number, blank: boolean, issue: string): Leaf => ({
 		section,
 		side: leaves.length % 2 === 0 ? "right" : "left",
 		label: `${label} ${number}`,
 		prefix: label,
 		number,
 		blank,
-		issue: "",
+		issue,
 		html: "",
 		text: "",
 	});
-	for (const [position, { piece, pdf, sides }] of pieces.entries()) {
+	for (const [position, { piece, pdf, sides, stamps }] of pieces.entries()) {
 		const first = leaves.length;
 		const id = `piece-${position + 1}`;
 		const isLast = position === pieces.length - 1;
@@ -422,17 +429,67 @@ async function joined(
 			measures: { spots: [{ id, leaf: 0, top: 0 }], spills: [] },
 		});
 		targets.set(id, { id, title: piece.title, depth: 1, leaf: first });
-		for (let i = 1; i <= sides; i++) leaves.push(leaf(position, piece.label, i, false));
+		for (let i = 1; i <= sides; i++)
+			leaves.push(leaf(position, piece.label, i, false, stamps[i - 1] ?? "none"));
 		if (!isLast && getsBlankBack(file, sides)) {
 			const blank = await blankSide(paper);
 			segments.push({ first: leaves.length, leaves: 1, ...asSegment(blank), measures: NOTHING });
-			leaves.push(leaf(position, piece.label, sides + 1, true));
+			leaves.push(leaf(position, piece.label, sides + 1, true, "none"));
 		}
 	}
 	// Without a date: no later edition makes another file of a sheet that says the same.
 	const sheets = { title: file.title, language: club.language };
-	return (await joinSegments(segments, { leaves, targets }, sheets, paper)).pdf;
+	const issues = stamp === undefined ? {} : { issues: { words: STAMPED, pdf: stamp } };
+	return (await joinSegments(segments, { leaves, targets }, sheets, paper, issues)).pdf;
 }
+
+/** Pages with nothing but the edition: for each place that it may have, as on a front and as on a back. */
+interface Stamps {
+	readonly portrait: Uint8Array;
+	readonly landscape: Uint8Array | undefined;
+}
+
+const STAMPED = STAMPS.filter((stamp) => stamp !== "none");
+
+/** Prints the edition for all places at once. Throws where it is not there afterwards. */
+async function stampsFor(
+	files: readonly SheetFile[],
+	pages: BrowserPages,
+	options: SheetOptions,
+): Promise<Stamps | undefined> {
+	const { edition, twoUp = false } = options;
+	if (edition === undefined) return undefined;
+	const settings = await settingsOf(options);
+	const side = (stamp: Stamp, face: "front" | "back") =>
+		`<section class="side ${face}"><div class="stamps ${stamp}">${html`<b>${edition}</b>`.text.repeat(COUNTS[stamp])}</div></section>`;
+	const print = async (setting: SheetSetting) => {
+		const open = await prepared(pages, setting);
+		const markup = STAMPED.flatMap((stamp) =>
+			(["front", "back"] as const).map((face) =>
+				twoUp ? `<div class="spread">${side(stamp, "front")}${side(stamp, "back")}</div>` : side(stamp, face),
+			),
+		).join("");
+		const pdf = await open.run(60_000, async (page) => {
+			await page.evaluate(
+				`document.body.innerHTML = ${JSON.stringify(`<div class="piece bound">${markup}</div>`)}; Promise.all(Array.from(document.fonts, (font) => font.load()))`,
+			);
+			return printedPage(page, setting.paper, false);
+		});
+		await open.close();
+		const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
+		const isThere = ({ words }: (typeof read.pages)[number]) =>
+			hasWords(lettersOf(words.map(({ text }) => text).join("")), edition);
+		if (read.pages.length !== 2 * STAMPED.length || !read.pages.every(isThere))
+			throw new Error(`"${edition}" could not be printed.`);
+		return pdf;
+	};
+	return {
+		portrait: await print(settings.portrait),
+		landscape: files.some(({ landscape }) => landscape) ? await print(settings.landscape) : undefined,
+	};
+}
+
+const COUNTS: Readonly<Record<Stamp, number>> = { foot: 1, "up-2": 2, "up-4": 4, alone: 1, none: 0 };
 
 /** Printed sides as the joiner takes them. */
 function asSegment(pdf: Uint8Array): Pick<Segment, "size" | "name" | "pdf"> {
@@ -505,9 +562,9 @@ function measuresOf({ width, height, punched, border }: Paper, page: Paper): str
 /** How it came out as a line of JSON, then the PDF. */
 function packed(
 	pdf: Uint8Array,
-	{ sides, over, flaws }: Pick<PrintedPiece, "sides" | "over" | "flaws">,
+	{ sides, over, flaws, stamps }: Pick<PrintedPiece, "sides" | "over" | "flaws" | "stamps">,
 ): Uint8Array {
-	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over, flaws })}\n`), pdf]);
+	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over, flaws, stamps })}\n`), pdf]);
 }
 
 function unpacked(bytes: Uint8Array): PrintedPiece {
@@ -518,12 +575,14 @@ function unpacked(bytes: Uint8Array): PrintedPiece {
 		head === null ||
 		!("sides" in head && typeof head.sides === "number") ||
 		!("over" in head && typeof head.over === "boolean") ||
-		!("flaws" in head && Array.isArray(head.flaws))
+		!("flaws" in head && Array.isArray(head.flaws)) ||
+		!("stamps" in head && Array.isArray(head.stamps))
 	) {
 		throw new Error("A printed sheet has no head.");
 	}
 	const sha = sha256(bytes);
-	return { sides: head.sides, over: head.over, flaws: head.flaws, pdf: bytes.subarray(end + 1), sha };
+	const { sides, over, flaws, stamps } = head;
+	return { sides, over, flaws, stamps, pdf: bytes.subarray(end + 1), sha };
 }
 
 function isFitted(value: unknown): value is FittedSheet {
@@ -533,6 +592,8 @@ function isFitted(value: unknown): value is FittedSheet {
 		"sides" in value &&
 		typeof value.sides === "number" &&
 		"spills" in value &&
-		Array.isArray(value.spills)
+		Array.isArray(value.spills) &&
+		"stamps" in value &&
+		Array.isArray(value.stamps)
 	);
 }
