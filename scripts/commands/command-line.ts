@@ -8,6 +8,7 @@
 
 import { relative, resolve } from "node:path";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import type { PaperName } from "../../layouts/sheets/paper.ts";
 import { HARMS } from "../compute/harm.ts";
 import { givenKind } from "../files/given.ts";
 import type { Finding } from "../model.ts";
@@ -95,6 +96,8 @@ interface PrintOptions extends Options {
 	readonly level?: string;
 	readonly apparatus?: string;
 	readonly up?: "2" | "4";
+	readonly paper?: PaperName;
+	readonly bleed?: number;
 }
 
 const PRINT_HELP = `
@@ -102,6 +105,7 @@ What can be printed:
 ${PRINT_CHOICES.map(({ name, what }) => `  ${name.padEnd(15)}${what}`).join("\n")}
 
 Without --week, --class, --level or --apparatus all of them are printed. For example:
+  npm run print -- pocket --class mon-beginners,tue-level-2 --paper A5
   npm run print -- class-sheets --week 3 --class mon-beginners
   npm run print -- station-cards --week 3 --apparatus beam --up 4`;
 
@@ -352,19 +356,30 @@ function addPublishing(cli: CommandLine): void {
 		.command("print", "check, then lay out the binder or single sheets as PDFs")
 		.argument("[sheets]", "what to print (default: binder)")
 		.option("--week <week>", "one week, by its number or id")
-		.option("--class <id>", "one class")
+		.option("--class <id>", "one class; for the pocket, the classes of a coach with commas between them")
 		.option("--level <id>", "one level")
 		.option("--apparatus <id>", "one apparatus")
 		.option("--since <file>", "the edition of an earlier binder: its .edition.json, or its PDF")
 		.addOption(
-			new Option("--up <number>", "station cards to a sheet: 2 or 4 (default: both)").choices(["2", "4"]),
+			new Option(
+				"--up <number>",
+				"station cards to a sheet: 2 or 4 (default: both); 2 sides of a pocket to a page",
+			).choices(["2", "4"]),
 		)
+		.addOption(
+			new Option("--paper <size>", "of the pocket: A4, A5 or Letter (default: the club's)").choices([
+				"A4",
+				"A5",
+				"Letter",
+			]),
+		)
+		.option("--bleed <mm>", "paper beyond the edge to be cut, such as 3mm, with crop marks", millimetres)
 		.option("--out <dir>", "the output folder (default: where build writes)")
 		.addHelpText("after", PRINT_HELP)
 		.action(
 			async (
 				sheets: string | undefined,
-				{ week, class: group, level, apparatus, up, ...options }: PrintOptions,
+				{ week, class: group, level, apparatus, up, paper, bleed, ...options }: PrintOptions,
 			) => {
 				if (sheets === "update-packet") {
 					if (options.since === undefined)
@@ -381,6 +396,8 @@ function addPublishing(cli: CommandLine): void {
 					level,
 					apparatus,
 					since: options.since,
+					paper,
+					bleed,
 					up: up === undefined ? undefined : up === "2" ? 2 : 4,
 				} as const;
 				cli.exitCode = await printCommand(cli.run(options), wish);
@@ -691,6 +708,15 @@ function monday(value: string): string {
 function wholeNumber(value: string): number {
 	if (!/^[1-9]\d?$/.test(value)) throw new InvalidArgumentError("A number of weeks is whole, from 1 to 99.");
 	return Number(value);
+}
+
+/** "3mm", "3 mm" or "3". */
+function millimetres(value: string): number {
+	const found = /^(\d+(?:\.\d+)?)\s*(?:mm)?$/.exec(value);
+	const length = Number(found?.[1]);
+	if (found === null || length > 20)
+		throw new InvalidArgumentError("A bleed is a number of millimetres up to 20, such as 3mm.");
+	return length;
 }
 
 function wholeSeconds(value: string): number {

@@ -142,16 +142,24 @@ export class Staging {
 }
 
 /** Says, before it is written into, that a folder which is not there or is empty is this program's. Throws OutputRefused. */
-export function claimFolder(outDir: string): void {
+export function claimFolder(outDir: string): Claim {
 	const place = openOutput(outDir);
 	place.around.makeFolder(place.name);
 	if (!isOurs(place, place.name)) writeList(place, place.name, []);
+	return { place, files: listedFiles(place, place.name) };
+}
+
+/** An output folder that was found to be the program's own, and what is in it. */
+export interface Claim {
+	readonly place: OutputPlace;
+	readonly files: readonly string[];
 }
 
 /** Adds files, each written whole, to the list of an output folder. */
-export function addToOutput(outDir: string, paths: readonly string[]): void {
-	const place = openOutput(outDir);
-	const list = new Set([...listedFiles(place, place.name), ...paths]);
+export function addToOutput(claim: Claim, paths: readonly string[]): void {
+	// Asked before anything was written: a folder of which every file is new is known by none of them.
+	const { place } = claim;
+	const list = new Set([...claim.files, ...paths]);
 	letRead(place.around, place.name, paths);
 	writeList(place, place.name, [...list].sort());
 }

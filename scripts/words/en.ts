@@ -998,6 +998,7 @@ export const prints = {
 export const pageLabels = {
 	cover: "Cover",
 	contents: "Contents",
+	added: "N",
 	guides: "G",
 	drills: "D",
 	shapes: "S",
@@ -1034,11 +1035,14 @@ export const sheets = {
 	nothingWritten: "Nothing of its own is written for this drill: matting and spotting suited to the gymnast.",
 	/** Before the sign that two print-outs of the same content share. */
 	mark: "mark",
+	code: "Code to scan: this page on the club's site",
+	dividers: "dividers",
+	pocketOf: (classes: readonly string[]) => `Pocket edition: ${and(classes)}`,
 };
 
 /** The binder's own pages: cover, how to use it, contents, guides, index. */
 export const binder = {
-	title: "Coaching binder",
+	volumes: { binder: "Coaching binder", library: "Drill library", director: "Director's volume" },
 	dates: (weeks: number, from: string, to: string) => `${counts.weeks(weeks)}, ${from} to ${to}`,
 	edition: (name: string) => `Edition ${name}`,
 	use: "How to use this binder",
@@ -1049,11 +1053,11 @@ export const binder = {
 		"Pages are numbered within their section, so that a changed section can be replaced without the rest. The number stands at the outer foot of every page, the section at the tab.",
 	parts: {
 		guides: "guides and levels",
-		week: (week: number) =>
-			`week ${week}: what it trains, its classes, then one set of pages for each apparatus`,
+		week: (week: number) => `week ${week}: what it trains, its classes, then one apparatus after the other`,
 		drills: "the drill cards, apparatus by apparatus",
 		things: "shapes and skills, with the drills that train them",
-		tables: "what the term covers; equipment to set up, and where it is kept",
+		tables:
+			"what the term covers and each class reaches; findings; equipment to set up, and where it is kept",
 		index: "the index",
 	},
 	inHall: "In the hall",
@@ -1085,6 +1089,9 @@ export const binder = {
 	noDrill: "No drill yet.",
 	index: "Index",
 	indexLead: "Drills, shapes, skills and equipment, by all their names",
+	added: "Added drills",
+	addedLead:
+		"Drills that came to the library after these lists were made, with their pages. Everything else, and the index, is as it was.",
 };
 
 export const weekSheet = {
@@ -1136,6 +1143,12 @@ export const binderTables = {
 	},
 	/** Over a narrow column. */
 	weeks: "Weeks",
+	reach: { shape: "Shapes by class", skill: "Skills by class" },
+	reachLead: {
+		shape: "Weeks in which each class meets a shape, and the minutes",
+		skill:
+			"Weeks in which each class meets a skill; then how often a gymnast does it, or in brackets how often only what prepares it",
+	},
 	drillsLead: "Different drills in each week, whatever the level; a last column for the weeks that train it",
 	minutesLead: "Minutes in each week; a drill that names several counts in full for each",
 	owned: "What the club owns",
@@ -1145,6 +1158,8 @@ export const binderTables = {
 	weeksLead:
 		"What stands ready on each apparatus: stations of a block add up, and of several blocks the largest counts",
 	nothing: "Nothing to set up.",
+	/** Over a table that goes on overleaf. */
+	continued: (title: string) => `${title}, continued`,
 };
 
 /** A class on one leaf. */

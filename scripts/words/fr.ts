@@ -965,6 +965,7 @@ export const prints: Words["prints"] = {
 export const pageLabels: Words["pageLabels"] = {
 	cover: "Titre",
 	contents: "Sommaire",
+	added: "N",
 	guides: "G",
 	drills: "ED",
 	shapes: "F",
@@ -996,10 +997,17 @@ export const sheets: Words["sheets"] = {
 	nothingWritten:
 		"Rien de particulier n'est écrit pour cet éducatif : des tapis et une parade adaptés au gymnaste.",
 	mark: "repère",
+	code: "Code à scanner : cette page sur le site du club",
+	dividers: "intercalaires",
+	pocketOf: (classes) => `Édition de poche : ${and(classes)}`,
 };
 
 export const binder: Words["binder"] = {
-	title: "Classeur d'entraînement",
+	volumes: {
+		binder: "Classeur d'entraînement",
+		library: "Bibliothèque d'éducatifs",
+		director: "Volume de la direction",
+	},
 	dates: (weeks, from, to) => `${counts.weeks(weeks)}, du ${from} au ${to}`,
 	edition: (name) => `Édition ${name}`,
 	use: "Comment se servir de ce classeur",
@@ -1010,8 +1018,7 @@ export const binder: Words["binder"] = {
 		"Les pages sont numérotées par partie, pour qu'une partie modifiée puisse être remplacée sans le reste. Le numéro se trouve au pied de chaque page, côté extérieur, et la partie sur l'onglet.",
 	parts: {
 		guides: "guides et niveaux",
-		week: (week) =>
-			`semaine ${week} : ce qu'elle entraîne, ses cours, puis un jeu de pages pour chaque agrès`,
+		week: (week) => `semaine ${week} : ce qu'elle entraîne, ses cours, puis les agrès l'un après l'autre`,
 		drills: "les fiches d'éducatifs, agrès par agrès",
 		things: "formes et éléments, avec les éducatifs qui les entraînent",
 		tables: "ce que couvre la période ; le matériel à mettre en place, et où il est rangé",
@@ -1046,6 +1053,9 @@ export const binder: Words["binder"] = {
 	noDrill: "Pas encore d'éducatif.",
 	index: "Index",
 	indexLead: "Éducatifs, formes, éléments et matériel, sous tous leurs noms",
+	added: "Éducatifs ajoutés",
+	addedLead:
+		"Éducatifs venus à la bibliothèque après l'établissement des listes, avec leurs pages. Tout le reste, et l'index, est comme avant.",
 };
 
 export const weekSheet: Words["weekSheet"] = {
@@ -1093,6 +1103,12 @@ export const binderTables: Words["binderTables"] = {
 		skill: (level) => `Semaines et éléments : ${level}`,
 	},
 	weeks: "Sem.",
+	reach: { shape: "Formes par cours", skill: "Éléments par cours" },
+	reachLead: {
+		shape: "Semaines où chaque cours rencontre une forme, et les minutes",
+		skill:
+			"Semaines où chaque cours rencontre un élément ; puis combien de fois un gymnaste le fait, ou entre parenthèses ce qui ne fait que le préparer",
+	},
 	drillsLead:
 		"Éducatifs différents de chaque semaine, tous niveaux confondus ; la dernière colonne compte les semaines concernées",
 	minutesLead: "Minutes de chaque semaine ; un éducatif qui en nomme plusieurs compte en entier pour chacun",
@@ -1103,6 +1119,7 @@ export const binderTables: Words["binderTables"] = {
 	weeksLead:
 		"Ce qui est prêt à chaque agrès : les ateliers d'un bloc s'additionnent, et de plusieurs blocs le plus grand compte",
 	nothing: "Rien à mettre en place.",
+	continued: (title) => `${title} (suite)`,
 };
 
 export const classLeaf: Words["classLeaf"] = {
