@@ -20,6 +20,7 @@ import {
 	partialDrillFrom,
 	partialWeekFrom,
 	targetsFrom,
+	taughtFrom,
 	termFrom,
 	weekFrom,
 	wordsFrom,
@@ -147,6 +148,7 @@ function recordsOf(files: readonly SourceFile[]) {
 			purposes: one("purposes"),
 		}),
 		accepted: accepted && acceptedFrom(accepted),
+		taught: all("taught").flatMap(taughtFrom),
 		words: words && wordsFrom(words),
 		drills: all("drill").map((file) => {
 			const drill = drillOf.get(file) ?? drillFrom(file);
