@@ -55,6 +55,7 @@ interface Options {
 	readonly empty?: boolean;
 	readonly write?: boolean;
 	readonly since?: string;
+	readonly director?: boolean;
 }
 
 interface CheckChoices extends Omit<Options, "weeks"> {
@@ -289,6 +290,15 @@ function addReading(cli: CommandLine): void {
 			},
 		);
 
+	cli
+		.command("taught", "take what coaches sent of their classes into _data/taught")
+		.argument("<files...>", "files or mails with reports, any number")
+		.option("--write", "write it; without it nothing is changed")
+		.action(async (files: readonly string[], options: Options) => {
+			const { taughtCommand } = await import("./taught.ts");
+			cli.exitCode = taughtCommand(cli.run(options), files, options.write ?? false);
+		});
+
 	cli.program
 		.command("compare")
 		.description(
@@ -329,13 +339,23 @@ function addPublishing(cli: CommandLine): void {
 		)
 		.option("--no-print", "leave the binder and the single sheets out")
 		.option(
+			"--director",
+			"a site for you alone, with what coaches reported, without print; needs --out, and is not to be put online",
+		)
+		.option(
 			"--since <plan>",
 			"add a page of what changed since an earlier plan: a club or output folder, or a record.json",
 		)
 		.action(async (options: Options) => {
 			const { build } = await import("./build.ts");
-			const { print = true, since } = options;
-			cli.exitCode = await build(cli.run(options), { print, ...(since === undefined ? {} : { since }) });
+			const { print = true, since, director = false } = options;
+			if (director && options.out === undefined)
+				return cli.program.error("error: --director needs --out <dir>: a folder that is never put online");
+			cli.exitCode = await build(cli.run(options), {
+				print: print && !director,
+				director,
+				...(since === undefined ? {} : { since }),
+			});
 		});
 
 	cli
@@ -475,7 +495,7 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan or accept made")
+		.command("undo", "take back the last change that rename, move, mend, plan, taught or accept made")
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
