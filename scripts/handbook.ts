@@ -79,6 +79,11 @@ export interface OpenOptions {
 	readonly libraryCaches?: LayerCaches;
 	/** What the folder would hold after a change that is not written yet. */
 	readonly tried?: TriedTexts;
+	/**
+	 * Whether what coaches reported is counted as well. It is checked in any case, and never in what is
+	 * published: only a director's own commands and previews ask for it.
+	 */
+	readonly taught?: boolean;
 }
 
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
@@ -105,8 +110,8 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		...linked.problems,
 		...(record.problem === undefined ? [] : [record.problem]),
 	].sort(byPlace);
-	const { curriculum } = linked;
-	if (curriculum === undefined || record.problem !== undefined) return { problems };
+	if (linked.curriculum === undefined || record.problem !== undefined) return { problems };
+	const curriculum = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
 		const ofDrills = [...drills.values()].flatMap((drill) =>

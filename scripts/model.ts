@@ -47,7 +47,8 @@ export type DataKind =
 	| "purposes"
 	| "accepted"
 	| "words";
-export type FileKind = PageKind | DataKind;
+/** `taught`: what coaches reported, a file a week in a folder of its own. */
+export type FileKind = PageKind | DataKind | "taught";
 
 /** Kinds that `[[id]]` can link to, in the order in which an id that two kinds share is looked up. */
 export const LINK_KINDS = [
@@ -434,6 +435,47 @@ export interface Acceptance {
 	readonly path: DataPath;
 }
 
+/** What came of one block, as a coach says. */
+export interface BlockReport {
+	/** The group, where the class has several. */
+	readonly group?: Id;
+	readonly apparatus: Id;
+	/** Its number in the edition that the coach had. */
+	readonly block: number;
+	readonly drills: readonly Id[];
+	readonly done?: "done" | "shortened" | "not-done";
+	/** Minutes lost of a shortened block. */
+	readonly lost?: number;
+	readonly cause?: "late" | "set-up" | "coaches" | "attention" | "other";
+	readonly felt?: "too-easy" | "right" | "too-hard";
+	readonly look?: "equipment" | "near-miss";
+	readonly note?: string;
+	readonly path: DataPath;
+}
+
+/** How many can do a skill, as a coach says. */
+export interface SkillReport {
+	readonly group?: Id;
+	readonly skill: Id;
+	readonly of: number;
+	readonly alone: number;
+	readonly helped: number;
+	readonly path: DataPath;
+}
+
+/** What one coach reported of one class in one week. No field is for a person. */
+export interface ClassReport {
+	/** The id of the week's file. */
+	readonly week: Id;
+	readonly class: Id;
+	readonly edition?: number;
+	readonly note?: string;
+	readonly blocks: readonly BlockReport[];
+	readonly skills: readonly SkillReport[];
+	readonly source: Source;
+	readonly path: DataPath;
+}
+
 /** A word that the club says, and those that it does not say for it. */
 export interface ClubWord {
 	readonly say: string;
@@ -556,6 +598,7 @@ export interface Records {
 	readonly equipment: readonly Equipment[];
 	readonly purposes: readonly Purpose[];
 	readonly accepted: readonly Acceptance[];
+	readonly taught: readonly ClassReport[];
 	readonly words: readonly ClubWord[];
 	readonly drills: readonly Drill[];
 	readonly weeks: readonly WeekPlan[];
@@ -633,6 +676,8 @@ export interface Curriculum {
 	readonly equipment: ReadonlyMap<Id, LinkedEquipment>;
 	readonly purposes: ReadonlyMap<Id, Purpose>;
 	readonly accepted: readonly Acceptance[];
+	/** What coaches reported; empty unless the handbook was opened with it. */
+	readonly taught: readonly ClassReport[];
 	readonly drills: ReadonlyMap<Id, LinkedDrill>;
 	readonly weeks: readonly WeekPlan[];
 	readonly guides: ReadonlyMap<Id, Guide>;

@@ -466,6 +466,24 @@ export const CATALOGUE = {
 		why: "Gymnasts would have to go over a run, a landing area or another station to change.",
 		fix: "Move a station by its `at` so that there is room to walk round it, or plan fewer stations.",
 	},
+	H350: {
+		severity: "finding",
+		title: "A coming week that builds on what a class missed",
+		why: "The plan has the easier thing first, but coaches reported that it was not taught, or not enough.",
+		fix: "Teach what was missed before, or plan the harder thing later.",
+	},
+	H351: {
+		severity: "finding",
+		title: "Two coaches of a class who say different things",
+		why: "The more careful of the two is counted, which may be wrong.",
+		fix: "Ask them, and correct the file under _data/taught.",
+	},
+	H352: {
+		severity: "finding",
+		title: "A report of a block that the plan does not have",
+		why: "The plan was changed after the coach had it, so what was reported counts for nothing.",
+		fix: "Write the drills of the block that was meant into the file under _data/taught, or take the entry out.",
+	},
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",

@@ -56,9 +56,17 @@ export interface BuildOptions {
 	readonly plain?: boolean;
 	/** An earlier plan: a club folder, an output folder, or a record of one. */
 	readonly since?: string;
+	/**
+	 * Whether it is for the director alone: what coaches reported is counted and shown, nothing is printed,
+	 * and no device keeps it. It needs a folder of its own.
+	 */
+	readonly director?: boolean;
 }
 
-export async function build(run: Run, { print, plain = false, since }: BuildOptions): Promise<number> {
+export async function build(
+	run: Run,
+	{ print, plain = false, since, director = false }: BuildOptions,
+): Promise<number> {
 	if (!mayWriteTo(run)) return 2;
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
@@ -67,6 +75,7 @@ export async function build(run: Run, { print, plain = false, since }: BuildOpti
 		keep: true,
 		outDir,
 		now: run.now,
+		taught: director,
 	});
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) {
@@ -86,13 +95,22 @@ export async function build(run: Run, { print, plain = false, since }: BuildOpti
 			`${count(handbook.findings.length, "finding")}; edition ${editionNameOf({ edition: handbook.edition, words: english })}; ${seconds} s`,
 		);
 	};
-	const of = madeOf([handbook.fingerprint, handbook.edition, [...media.files.keys()], print, plain, earlier]);
+	const taught = handbook.curriculum.taught.map(({ source: _, ...report }) => report);
+	const of = madeOf([
+		handbook.fingerprint,
+		handbook.edition,
+		[...media.files.keys()],
+		print,
+		plain,
+		earlier,
+		...(director ? [taught] : []),
+	]);
 	if (isThere(outDir, of)) {
 		out.line(`Nothing has changed since ${here} was built.`);
 		end();
 		return 0;
 	}
-	const shown = { kept: true, media, ...(earlier === undefined ? {} : { since: earlier }) };
+	const shown = { kept: !director, media, ...(earlier === undefined ? {} : { since: earlier }) };
 	const written = await writeAll(run, handbook, { print, plain, here, shown });
 	if (written === undefined) return 2;
 	reportProblems(written.faults, clubDir, out);

@@ -24,7 +24,7 @@ export interface CheckOptions {
 
 /** @returns 0 where no problem is an error, 1 where one is, 2 where a choice names nothing; findings never change it */
 export async function check({ clubDir, out }: Run, options: CheckOptions): Promise<number> {
-	const { problems, opened } = await openClub(clubDir, { keep: false });
+	const { problems, opened } = await openClub(clubDir, { keep: false, taught: true });
 	const handbook = opened?.handbook;
 	const wrong = handbook && wrongChoice(handbook.curriculum, options);
 	if (wrong !== undefined) {

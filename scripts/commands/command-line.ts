@@ -58,6 +58,7 @@ interface Options {
 	readonly empty?: boolean;
 	readonly write?: boolean;
 	readonly since?: string;
+	readonly director?: boolean;
 }
 
 interface CheckChoices extends Omit<Options, "weeks"> {
@@ -298,6 +299,15 @@ function addReading(cli: CommandLine): void {
 			},
 		);
 
+	cli
+		.command("taught", "take what coaches sent of their classes into _data/taught")
+		.argument("<files...>", "files or mails with reports, any number")
+		.option("--write", "write it; without it nothing is changed")
+		.action(async (files: readonly string[], options: Options) => {
+			const { taughtCommand } = await import("./taught.ts");
+			cli.exitCode = taughtCommand(cli.run(options), files, options.write ?? false);
+		});
+
 	cli.program
 		.command("compare")
 		.description(
@@ -339,15 +349,22 @@ function addPublishing(cli: CommandLine): void {
 		.option("--no-print", "leave the binder and the single sheets out")
 		.option("--plain", "a plain folder as the result, not a link to one: for programs that follow no links")
 		.option(
+			"--director",
+			"a site for you alone, with what coaches reported, without print; needs --out, and is not to be put online",
+		)
+		.option(
 			"--since <plan>",
 			"add a page of what changed since an earlier plan: a club or output folder, or a record.json",
 		)
 		.action(async (options: Options) => {
 			const { build } = await import("./build.ts");
-			const { print = true, plain = false, since } = options;
+			const { print = true, plain = false, since, director = false } = options;
+			if (director && options.out === undefined)
+				return cli.program.error("error: --director needs --out <dir>: a folder that is never put online");
 			cli.exitCode = await build(cli.run(options), {
-				print,
+				print: print && !director,
 				plain,
+				director,
 				...(since === undefined ? {} : { since }),
 			});
 		});
@@ -507,7 +524,7 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan or accept made")
+		.command("undo", "take back the last change that rename, move, mend, plan, taught or accept made")
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));

@@ -56,7 +56,7 @@ interface Offer {
 /** @returns 0 where a plan was found or nothing is to mend; 1 for errors, and where what is asked for cannot be had; 2 for a choice that names nothing */
 export async function mendCommand(run: Run, options: MendOptions): Promise<number> {
 	const { clubDir, out } = run;
-	const { problems, handbook } = openHandbook(clubDir);
+	const { problems, handbook } = openHandbook(clubDir, { taught: true });
 	if (handbook === undefined) {
 		if (options.json) out.line(JSON.stringify({ problems }, null, "\t"));
 		else {
@@ -163,7 +163,10 @@ function offered(handbook: Handbook, choices: Choices, mended: Mended): Offer {
 	const changes = changesOf(choices, mended.chosen);
 	if (changes.length === 0) return { changes, mended, gone: [], come: [] };
 	const list = changeList(changes);
-	const after = openHandbook(handbook.clubDir, { change: (files) => changePlan(files, list) });
+	const after = openHandbook(handbook.clubDir, {
+		change: (files) => changePlan(files, list),
+		taught: true,
+	});
 	if (after.handbook === undefined) {
 		throw new Error(
 			`The change list makes a plan with errors: ${after.problems.map(({ what }) => what).join(" ")}\n${list}`,

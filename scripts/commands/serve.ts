@@ -72,7 +72,7 @@ async function serveFrom(
 	watcher: FSWatcher,
 ): Promise<number> {
 	const { out } = run;
-	const club = new ServedClub(run, common);
+	const club = new ServedClub(run, common, isOwnAddress(host));
 	let changedMeanwhile = false;
 	let changed = (): void => {
 		changedMeanwhile = true;
@@ -146,6 +146,11 @@ function portOf(server: DevServer): number {
 	return typeof address === "object" && address !== null ? address.port : 0;
 }
 
+/** Whether only this computer can ask at an address. */
+function isOwnAddress(host: string): boolean {
+	return host === "localhost" || host === "::1" || /^127\./.test(host);
+}
+
 type DevServer = Awaited<ReturnType<typeof startServer>>;
 
 /** The club as it was last read, and what is answered from it. */
@@ -163,8 +168,12 @@ class ServedClub {
 	/** The language that the browser programs speak; undefined before they are written. */
 	#language: string | undefined;
 
-	constructor(run: Run, common: string) {
+	/** Nobody else reads along, so that what coaches reported is shown. */
+	readonly #isAlone: boolean;
+
+	constructor(run: Run, common: string, isAlone: boolean) {
 		this.#run = run;
+		this.#isAlone = isAlone;
 		this.#common = common;
 		this.#words = wordsFor(saidOfClub(run.clubDir, "language") ?? "en");
 	}
@@ -186,7 +195,7 @@ class ServedClub {
 	async #reread(): Promise<void> {
 		const { clubDir, outDir, now, out } = this.#run;
 		const started = performance.now();
-		const options = { highlight: highlightCode, keep: true, cache: this.#cache };
+		const options = { highlight: highlightCode, keep: true, cache: this.#cache, taught: this.#isAlone };
 		const club = await openClub(clubDir, { ...options, outDir, now });
 		const had = this.#problems.length;
 		this.#problems = club.problems.filter((p) => p.severity === "error");

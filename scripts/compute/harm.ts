@@ -14,6 +14,7 @@ const HARM_OF: Readonly<Record<FindingCode, Harm>> = {
 	H331: "safety",
 	H332: "safety",
 	H339: "safety",
+	H350: "safety",
 	H310: "set-out",
 	H317: "set-out",
 	H318: "set-out",
@@ -45,6 +46,8 @@ const HARM_OF: Readonly<Record<FindingCode, Harm>> = {
 	H312: "upkeep",
 	H342: "upkeep",
 	H345: "upkeep",
+	H351: "upkeep",
+	H352: "upkeep",
 };
 
 export function harmOf(code: FindingCode): Harm {

@@ -21,7 +21,7 @@ import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
 import { rounded, sortedRows } from "./tables.ts";
-import { groupWorks } from "./work.ts";
+import { type GroupWork, groupWorks } from "./work.ts";
 
 /** Calendar weeks that a week is held against. */
 const WEEKS_BEFORE = 3;
@@ -49,7 +49,14 @@ const known = new WeakMap<Curriculum, readonly GroupLoad[]>();
 export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
-	const sums = groupWorks(curriculum).map(({ week, group, blocks }) => {
+	const rows = groupLoadsIn(curriculum, groupWorks(curriculum));
+	known.set(curriculum, rows);
+	return rows;
+}
+
+/** The same of any works. */
+export function groupLoadsIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly GroupLoad[] {
+	const sums = works.map(({ week, group, blocks }) => {
 		const drills = new Map<Id, { landings: number; hands: number }>();
 		const sum = { landings: 0, hands: 0, plannedLandings: 0, plannedHands: 0, unknownMinutes: 0, minutes: 0 };
 		for (const { drill, minutes, planned, done = 1 } of blocks.flatMap((b) => b.stations)) {
@@ -71,7 +78,7 @@ export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
 		return { week, group, ...sum, drills };
 	});
 	const byKey = new Map(sums.map((sum) => [`${sum.group.name} ${sum.week}`, sum]));
-	const rows = sums.map((sum): GroupLoad => {
+	return sums.map((sum): GroupLoad => {
 		const step = (of: "landings" | "hands"): number | undefined => {
 			const weeks = weeksBefore(curriculum, sum.week);
 			if (weeks.length === 0) return undefined;
@@ -91,8 +98,6 @@ export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
 				.sort((a, b) => b.landings + b.hands - (a.landings + a.hands)),
 		};
 	});
-	known.set(curriculum, rows);
-	return rows;
 }
 
 /** The calendar weeks that a week's load is held against: numbers of teaching weeks, undefined for one that is closed. */

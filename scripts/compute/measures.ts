@@ -27,6 +27,7 @@ import { setOutMeasure } from "./set-out.ts";
 import { settingsMeasure } from "./settings.ts";
 import { spaceMeasure } from "./space.ts";
 import { spacingMeasure } from "./spacing.ts";
+import { taughtMeasure } from "./taught-measure.ts";
 import { timeMeasure } from "./time.ts";
 import { waysMeasure } from "./ways.ts";
 
@@ -49,6 +50,7 @@ export const MEASURES: readonly Measure[] = [
 	waysMeasure,
 	loadMeasure,
 	calendarMeasure,
+	taughtMeasure,
 ];
 
 /**

@@ -48,10 +48,21 @@ const known = new WeakMap<Curriculum, readonly OrderRow[]>();
 export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
-	const library = new Library(curriculum);
 	const hasClasses = curriculum.term.classes.length > 0;
 	const all = hasClasses ? groupsOf(curriculum) : levelsAsGroups(curriculum);
 	const works = hasClasses ? groupWorks(curriculum) : worksOfGroups(curriculum, all);
+	const rows = orderRowsIn(curriculum, all, works);
+	known.set(curriculum, rows);
+	return rows;
+}
+
+/** The same of any works of these groups. */
+export function orderRowsIn(
+	curriculum: Curriculum,
+	all: readonly Group[],
+	works: readonly GroupWork[],
+): readonly OrderRow[] {
+	const library = new Library(curriculum);
 	const rows = [...Map.groupBy(works, ({ group }) => group.gymnastsId).values()].flatMap((own) =>
 		rowsOf(
 			library,
@@ -59,9 +70,7 @@ export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
 		),
 	);
 	const rank = new Map(all.map((group, i) => [group, i]));
-	const sorted = rows.sort((a, b) => (rank.get(a.group) ?? 0) - (rank.get(b.group) ?? 0));
-	known.set(curriculum, sorted);
-	return sorted;
+	return rows.sort((a, b) => (rank.get(a.group) ?? 0) - (rank.get(b.group) ?? 0));
 }
 
 /** Something that must have been done before a drill is done for the first time. */

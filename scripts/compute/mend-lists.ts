@@ -38,17 +38,19 @@ import {
 	withDose,
 	withMinutes,
 } from "./mend-moves.ts";
-import { nameOfSpot, writtenBlock, writtenStations } from "./plan-changes.ts";
+import { nameOfSpot, weeksOf, writtenBlock, writtenStations } from "./plan-changes.ts";
 import { performedBy, reach } from "./reach.ts";
 import { setOutRows } from "./set-out.ts";
 import { drillsTraining, gapWanted, type Spacing, spacings, weeksWanted } from "./spacing.ts";
+import { builtOnMissed, taughtOf } from "./taught.ts";
 import { classTime, drillTime } from "./time.ts";
 import { type BlockWork, groupWorksIn, type StationWork } from "./work.ts";
 
 // Order
 
 /** H301, H302, H330: the easier thing just before, the harder one later, or not at all. */
-export function* earlierOrLater({ curriculum }: Counted, { code, about }: Finding): Iterable<Edits> {
+export function* earlierOrLater(counted: Counted, { code, about }: Finding): Iterable<Edits> {
+	const { curriculum } = counted;
 	const rule = code === "H301" ? "needs" : code === "H302" ? "after" : "ready";
 	const rows = orderRows(curriculum).filter(
 		(row) =>
@@ -57,6 +59,28 @@ export function* earlierOrLater({ curriculum }: Counted, { code, about }: Findin
 			row.level === about.level &&
 			(about.skill === undefined ? row.drill === about.drill : row.skill === about.skill),
 	);
+	yield* easierOrLater(curriculum, rows, about);
+}
+
+/** H350: the same of what was missed, and in weeks that are still to come. */
+export function* missedOrLater({ curriculum }: Counted, { about }: Finding): Iterable<Edits> {
+	const missed = builtOnMissed(curriculum).map(({ row }) => row);
+	const rows = missed.filter(
+		(row) =>
+			row.level === about.level &&
+			(about.skill === undefined ? row.drill === about.drill : row.skill === about.skill),
+	);
+	const past = Math.max(...taughtOf(curriculum).until.values());
+	for (const edits of easierOrLater(curriculum, rows, about)) {
+		if ([...weeksOf(edits)].every((week) => week > past)) yield edits;
+	}
+}
+
+function* easierOrLater(
+	curriculum: Curriculum,
+	rows: readonly OrderRow[],
+	about: Finding["about"],
+): Iterable<Edits> {
 	const [row] = rows.filter(({ week, drill }) => week === about.week && drill === about.drill);
 	const place = row && placeAt(curriculum, { ...row, number: row.block });
 	if (row === undefined || place === undefined) return;

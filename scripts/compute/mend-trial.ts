@@ -30,6 +30,7 @@ import { setOutMeasure } from "./set-out.ts";
 import { settingsMeasure } from "./settings.ts";
 import { spaceMeasure } from "./space.ts";
 import { spacingMeasure } from "./spacing.ts";
+import { missedMeasure } from "./taught-measure.ts";
 import { classTime, timeMeasure } from "./time.ts";
 
 /** Measures whose findings follow from one week alone. */
@@ -66,6 +67,7 @@ const OF_THE_TERM: Readonly<Partial<Record<Finding["code"], Measure>>> = {
 	H340: loadMeasure,
 	H341: timeMeasure,
 	H343: reachMeasure,
+	H350: missedMeasure,
 };
 
 /** A block in which nobody has a turn mends nothing, whatever is counted as met by it. */

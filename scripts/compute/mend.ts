@@ -4,7 +4,7 @@
  * than there are. Worked out when a page asks. What else a list does, `check --what-if` says.
  *
  * No change of the plan is sure to mend these:
- *   H312, H342, H345   a review, an entry or a date, which stand in other files
+ *   H312, H342, H345, H351, H352   a review, an entry, a date or a report, which stand in other files
  *   H314               the week has no file that a list could change; `new week` writes one
  *   H315               what the missed day taught is for the director to choose
  *   H332, H339         the rotations and the coaches stand in the term
@@ -21,6 +21,7 @@ import {
 	lessToCarry,
 	lighter,
 	longer,
+	missedOrLater,
 	moreOften,
 	otherWay,
 	reached,
@@ -69,6 +70,7 @@ const LISTS: Readonly<Partial<Record<Finding["code"], Lists>>> = {
 	H341: withFewerNew,
 	H343: reached,
 	H344: longer,
+	H350: missedOrLater,
 };
 
 /** Changes of the plan that are sure to mend a finding; none where none are known to. */

@@ -14,7 +14,7 @@ import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, groupName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
-import { groupWorks } from "./work.ts";
+import { type GroupWork, groupWorks } from "./work.ts";
 
 export interface ReachRow {
 	readonly kind: "shape" | "skill";
@@ -52,6 +52,13 @@ const known = new WeakMap<Curriculum, readonly ReachRow[]>();
 export function reach(curriculum: Curriculum): readonly ReachRow[] {
 	const before = known.get(curriculum);
 	if (before !== undefined) return before;
+	const rows = reachIn(curriculum, groupWorks(curriculum));
+	known.set(curriculum, rows);
+	return rows;
+}
+
+/** The same of any works. */
+export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly ReachRow[] {
 	const tallies = {
 		shape: new Map<Id, Map<Group, Tally>>(),
 		skill: new Map<Id, Map<Group, Tally>>(),
@@ -70,7 +77,7 @@ export function reach(curriculum: Curriculum): readonly ReachRow[] {
 			return [drill.id, named];
 		}),
 	);
-	for (const { week, group, blocks } of groupWorks(curriculum)) {
+	for (const { week, group, blocks } of works) {
 		for (const { stations } of blocks) {
 			for (const { drill, minutes, done = 0 } of stations) {
 				for (const shape of drill.shapes) tallyOf("shape", shape, group).add(week, drill.id, minutes);
@@ -83,13 +90,11 @@ export function reach(curriculum: Curriculum): readonly ReachRow[] {
 			}
 		}
 	}
-	const rows = (["shape", "skill"] as const).flatMap((kind) =>
+	return (["shape", "skill"] as const).flatMap((kind) =>
 		[...(kind === "shape" ? curriculum.shapes : curriculum.skills).keys()].flatMap((id) =>
 			groupsOf(curriculum).flatMap((group) => tallies[kind].get(id)?.get(group)?.row(kind, id, group) ?? []),
 		),
 	);
-	known.set(curriculum, rows);
-	return rows;
 }
 
 class Tally {

@@ -38,6 +38,7 @@ export function readTexts(clubDir: string, wanted: (path: string) => boolean = (
 export function kindOf(path: string): FileKind | undefined {
 	const data = /^_data\/([a-z]+)\.ya?ml$/.exec(path)?.[1];
 	if (data !== undefined) return data as FileKind;
+	if (/^_data\/taught\/[^/]+\.ya?ml$/.test(path)) return "taught";
 	if (!path.endsWith(".md")) return undefined;
 	return PAGES.find(([folder]) => path.startsWith(folder))?.[1];
 }

@@ -11,6 +11,11 @@ export function givenKind(path: string): "file" | "folder" | "other" | undefined
 	return info === undefined ? undefined : info.isFile() ? "file" : info.isDirectory() ? "folder" : "other";
 }
 
+/** Bytes of a file that is there. */
+export function givenSize(path: string): number {
+	return statSync(path).size;
+}
+
 /** The bytes of a file. Throws what the file system says; for what is no file, as for one that is not there. */
 export function readGiven(path: string): Buffer {
 	// Opening a pipe would wait for its other end.

@@ -144,6 +144,7 @@ export function join(
 		),
 		purposes: byId(records.purposes),
 		accepted: records.accepted,
+		taught: records.taught,
 		equipment: byId(records.equipment.map((item) => ({ ...item, drills: ofEquipment.get(item.id) ?? [] }))),
 		drills: byId(
 			drills.map(

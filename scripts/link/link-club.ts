@@ -111,7 +111,12 @@ function deadReferences(club: ValidatedClub, names: Names): readonly Problem[] {
 				({ kinds, id }) =>
 					!kinds.some((kind) => names.get(kind)?.has(id) === true || isExcused(club, kind, id)),
 			)
-			.map(({ kinds, id, path, what }) => dead("H201", file.place(path, what), kinds, id, names)),
+			.map(({ kinds, id, path, what }) => dead("H201", file.place(path, what), kinds, id, names))
+			.concat(
+				file.kind === "taught" && !names.get("week")?.has(file.id) && !isExcused(club, "week", file.id)
+					? [dead("H201", file.place([]), ["week"], file.id, names)]
+					: [],
+			),
 	);
 }
 

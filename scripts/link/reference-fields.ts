@@ -82,6 +82,12 @@ const FIELDS: Readonly<Partial<Record<FileKind, readonly Field[]>>> = {
 		[[null, "about", "class"], "class"],
 		[[null, "about", "equipment"], "equipment"],
 	],
+	taught: [
+		[[null, "class"], "class"],
+		[[null, "blocks", null, "apparatus"], "apparatus"],
+		[[null, "blocks", null, "drills"], "drill"],
+		[[null, "skills", null, "skill"], "skill"],
+	],
 };
 
 /** A block's dose for everybody has these in place of levels. */

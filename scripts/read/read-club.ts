@@ -60,6 +60,9 @@ const DATA_KINDS: readonly DataKind[] = [
 	"words",
 ];
 
+/** The folder of what coaches reported: `npm run taught` writes it. */
+export const TAUGHT_FOLDER = "_data/taught";
+
 /** The folder, inside `content`, for pictures and video. */
 export const MEDIA_FOLDER = "content/media";
 
@@ -99,6 +102,7 @@ export function readClub(
 	const reader = new ClubReader(clubDir, cache, tried);
 	reader.readData();
 	reader.readContent();
+	reader.readTaught();
 	const { files, problems, unreadable, style } = reader;
 	return {
 		files,
@@ -212,6 +216,22 @@ export class ClubReader {
 		}
 	}
 
+	/**
+	 * What coaches reported: a file a week. It is of no edition, and so not in the fingerprint: nothing that
+	 * is published follows from it.
+	 */
+	readTaught(): void {
+		for (const entry of this.#list(TAUGHT_FOLDER)) {
+			const file = `${TAUGHT_FOLDER}/${entry.name}`;
+			const id = /^(.*)\.ya?ml$/i.exec(entry.name)?.[1];
+			if (this.#leadsOut(file, entry)) continue;
+			if (id === undefined) this.#notRead(file);
+			else if (this.files.some((one) => one.kind === "taught" && one.id === id)) {
+				this.problems.push(problem("H202", startOf(file), `\`${id}\` is there twice, as .yaml and as .yml.`));
+			} else this.readDataFile("taught", file, id);
+		}
+	}
+
 	readContent(): void {
 		for (const entry of this.#list("content")) {
 			const path = `content/${entry.name}`;
@@ -249,15 +269,15 @@ export class ClubReader {
 		}
 	}
 
-	readDataFile(kind: DataKind, file: string): void {
+	readDataFile(kind: DataKind | "taught", file: string, id: Id = kind): void {
 		const text = this.#text(file);
 		if (text !== undefined && this.#unchanged(file, text)) return;
 		const data = text === undefined ? undefined : this.#parse(file, text, 0);
 		if (text === undefined || data === undefined) {
-			this.unreadable.push({ kind, id: kind });
+			this.unreadable.push({ kind, id });
 			return;
 		}
-		this.#keep(text, new TextFile(kind, kind, this.#shownAs + file, data.value, text, 0, "", 1));
+		this.#keep(text, new TextFile(kind, id, this.#shownAs + file, data.value, text, 0, "", 1));
 	}
 
 	readPage(kind: PageKind, file: string): void {
@@ -376,7 +396,7 @@ export class ClubReader {
 
 	/** A text as it counts for the fingerprint. */
 	#heard(file: string, text: string): string {
-		this.#hash.update(`${file}\0${text}\0`);
+		if (!file.startsWith(`${TAUGHT_FOLDER}/`)) this.#hash.update(`${file}\0${text}\0`);
 		return text;
 	}
 

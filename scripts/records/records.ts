@@ -255,6 +255,7 @@ export function readRecords(
 		equipment: placed(club.equipment),
 		purposes: placed(club.purposes),
 		accepted: [],
+		taught: [],
 		words: [],
 		drills: club.drills.flatMap((id) => drills.get(id) ?? []),
 		weeks: plan.weeks.map(wholeWeek),

@@ -9,6 +9,7 @@ import type {
 	Apparatus,
 	Block,
 	ClassGroup,
+	ClassReport,
 	Club,
 	ClubClass,
 	ClubWord,
@@ -508,6 +509,38 @@ export function acceptedFrom(file: SourceFile): readonly Acceptance[] {
 			path: [i],
 		});
 	});
+}
+
+/** What coaches reported of a week, in the order of the file. */
+export function taughtFrom(file: SourceFile): readonly ClassReport[] {
+	return (file.data as readonly written.TaughtItem[]).map((item, i) =>
+		compact<ClassReport>({
+			week: file.id,
+			class: String(item.class),
+			edition: item.edition,
+			note: item.note,
+			blocks: (item.blocks ?? []).map(({ group, apparatus, drills = [], mark: _mark, ...rest }, b) =>
+				compact<ClassReport["blocks"][number]>({
+					...rest,
+					group: group === undefined ? undefined : String(group),
+					apparatus: String(apparatus),
+					drills: drills.map(String),
+					path: [i, "blocks", b],
+				}),
+			),
+			skills: (item.skills ?? []).map(({ group, skill, helped = 0, ...rest }, s) =>
+				compact<ClassReport["skills"][number]>({
+					...rest,
+					group: group === undefined ? undefined : String(group),
+					skill: String(skill),
+					helped,
+					path: [i, "skills", s],
+				}),
+			),
+			source: file,
+			path: [i],
+		}),
+	);
 }
 
 /** An id in words: level-1 → Level 1. */

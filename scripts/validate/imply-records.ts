@@ -79,6 +79,7 @@ export function impliedRecords(
 				fromDrills((d) => d.purpose),
 			).map((entry) => ({ ...entry, aliases: [] })),
 		accepted: written.accepted ?? [],
+		taught: written.taught ?? [],
 		words: written.words ?? [],
 		drills,
 		weeks,

@@ -364,6 +364,18 @@ export type Accepted = AcceptedItem[];
  * _data/words.yaml: the words that the club says, and those that it does not say for them.
  */
 export type Words = WordsItem[];
+/**
+ * Its drills, by which it is found again when the plan changes.
+ *
+ * Items: Lower-case letters and digits in words joined by hyphens.
+ */
+export type Ids9 = (string | number)[];
+/**
+ * _data/taught/<week>.yaml: what coaches reported of a week's classes. `npm run taught` writes it; correct it by hand where it is wrong. No name belongs here.
+ *
+ * @maxItems 400
+ */
+export type Taught = TaughtItem[];
 
 export interface WrittenRecords {
 	drill: Drill;
@@ -380,6 +392,7 @@ export interface WrittenRecords {
 	purposes: Purposes;
 	accepted: Accepted;
 	words: Words;
+	taught: Taught;
 }
 /**
  * The front matter of content/drills/<apparatus>/<id>.md.
@@ -1578,4 +1591,107 @@ export interface WordsItem {
 	 * Text; inline Markdown is read.
 	 */
 	note?: string;
+}
+export interface TaughtItem {
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	class: string | number;
+	/**
+	 * What tells two coaches of a class apart: drawn by the device, for this class and week alone.
+	 */
+	from?: string;
+	/**
+	 * How often it was sent changed; the larger holds.
+	 */
+	revision?: number;
+	/**
+	 * The edition that the coach had.
+	 */
+	edition?: number;
+	/**
+	 * Stands for what came in: an entry that was corrected since is not written over.
+	 */
+	received?: string;
+	/**
+	 * A line about the class.
+	 */
+	note?: string;
+	/**
+	 * What came of each block; one that is not named counts as planned.
+	 *
+	 * @maxItems 60
+	 */
+	blocks?: TaughtBlock[];
+	/**
+	 * How many can do each skill.
+	 *
+	 * @maxItems 60
+	 */
+	skills?: TaughtSkill[];
+}
+export interface TaughtBlock {
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	group?: string | number;
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	apparatus: string | number;
+	/**
+	 * The block's number in the edition that the coach had.
+	 */
+	block: number;
+	drills?: Ids9;
+	/**
+	 * Stands for its drills, where the plan no longer has such a block.
+	 */
+	mark?: string;
+	/**
+	 * Whether it was taught.
+	 */
+	done?: "done" | "shortened" | "not-done";
+	/**
+	 * Minutes lost of a shortened block; half of it where nothing is said.
+	 */
+	lost?: number;
+	/**
+	 * Why minutes were lost.
+	 */
+	cause?: "late" | "set-up" | "coaches" | "attention" | "other";
+	/**
+	 * How it was for the group.
+	 */
+	felt?: "too-easy" | "right" | "too-hard";
+	/**
+	 * Something for the director to look at.
+	 */
+	look?: "equipment" | "near-miss";
+	/**
+	 * A line about the block.
+	 */
+	note?: string;
+}
+export interface TaughtSkill {
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	group?: string | number;
+	/**
+	 * Lower-case letters and digits in words joined by hyphens.
+	 */
+	skill: string | number;
+	/**
+	 * Gymnasts who were there.
+	 */
+	of: number;
+	/**
+	 * How many do it alone, by its criteria.
+	 */
+	alone: number;
+	/**
+	 * How many do it with help.
+	 */
+	helped?: number;
 }

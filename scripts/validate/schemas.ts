@@ -21,6 +21,7 @@ import purposes from "./schemas/purposes.schema.json" with { type: "json" };
 import shapes from "./schemas/shapes.schema.json" with { type: "json" };
 import skills from "./schemas/skills.schema.json" with { type: "json" };
 import targets from "./schemas/targets.schema.json" with { type: "json" };
+import taught from "./schemas/taught.schema.json" with { type: "json" };
 import term from "./schemas/term.schema.json" with { type: "json" };
 import week from "./schemas/week.schema.json" with { type: "json" };
 import words from "./schemas/words.schema.json" with { type: "json" };
@@ -40,6 +41,7 @@ export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>(
 	["purposes", purposes],
 	["accepted", accepted],
 	["words", words],
+	["taught", taught],
 ]);
 
 /** The definitions that the other schemas share. */

@@ -103,6 +103,7 @@ const FILES: Readonly<Record<FileKind, string>> = {
 	purposes: "_data/purposes.yaml",
 	accepted: "_data/accepted.yaml",
 	words: "_data/words.yaml",
+	taught: "_data/taught/<week>.yaml",
 };
 
 type FormWords = Words["authorGuide"]["forms"];

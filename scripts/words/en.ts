@@ -2079,6 +2079,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		purposes: "Purposes",
 		accepted: "Accepted findings",
 		words: "Words",
+		taught: "What was taught",
 	} satisfies Record<FileKind, string>,
 	severities: {
 		error: "Stops the build",
@@ -2358,6 +2359,7 @@ export const desk = {
 		targets: "Targets",
 		club: "Club",
 		accepted: "Accepted findings",
+		taught: "What coaches reported",
 		words: "Words",
 	},
 	search: "Search",
@@ -2748,6 +2750,16 @@ export const findings = {
 			`${code} is accepted (“${reason}”), and the plan has no such finding.`,
 		ended: (code: string, until: string, reason: string) =>
 			`${code} was accepted until ${until} (“${reason}”), and the term goes on.`,
+	},
+	taught: {
+		missed: (who: string, thing: string, week: number, first: string, missed: number) =>
+			`${who} starts ${quoted(thing)} in week ${week}, which builds on ${quoted(first)}: planned for week ${missed}, and not taught as planned.`,
+		teach: (thing: string, first: string, week: number) =>
+			`Teach ${quoted(first)} before ${quoted(thing)} in week ${week}, or plan ${quoted(thing)} later.`,
+		differ: (place: string, fields: readonly ("done" | "felt" | "count")[]) =>
+			`${place}: two coaches say different things about ${and(fields.map((one) => ({ done: "what was done", felt: "how hard it was", count: "how many can do it" })[one]))}.`,
+		unplaced: (who: string, week: number, apparatus: string, block: number) =>
+			`${who}, week ${week}: a report of ${apparatus}, block ${block}, which the plan no longer has as it was.`,
 	},
 	placing: {
 		what: (place: BlockPlace, size: readonly [number, number], parts: readonly string[]) =>

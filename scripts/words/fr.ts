@@ -2005,6 +2005,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		purposes: "Buts",
 		accepted: "Constats acceptés",
 		words: "Vocabulaire",
+		taught: "Ce qui a été enseigné",
 	},
 	severities: {
 		error: "Arrête la construction",
@@ -2218,6 +2219,33 @@ export const fields: Words["fields"] = {
 	"words.note": "Pourquoi, ou quand.",
 	"accepted.reason": "Pourquoi il est accepté.",
 	"accepted.until": "Le dernier jour où il est accepté ; pour toujours sans cela.",
+	taught:
+		"_data/taught/<semaine>.yaml : ce que les entraîneurs ont dit des cours d'une semaine. `npm run taught` l'écrit ; corrigez-le à la main s'il est faux. Aucun nom n'y a sa place.",
+	"taught.class": "Le cours dont il parle.",
+	"taught.from":
+		"Ce qui distingue deux entraîneurs d'un cours : tiré par l'appareil, pour ce cours et cette semaine seulement.",
+	"taught.revision": "Combien de fois il a été envoyé modifié ; le plus grand vaut.",
+	"taught.edition": "L'édition que l'entraîneur avait.",
+	"taught.received": "Représente ce qui est arrivé : une entrée corrigée depuis n'est pas écrasée.",
+	"taught.note": "Une ligne sur le cours.",
+	"taught.blocks": "Ce qu'est devenu chaque bloc ; un bloc qui n'est pas nommé compte comme prévu.",
+	"taught.blocks[].group": "Le groupe, si le cours en a plusieurs.",
+	"taught.blocks[].apparatus": "L'agrès.",
+	"taught.blocks[].block": "Le numéro du bloc dans l'édition que l'entraîneur avait.",
+	"taught.blocks[].drills": "Ses éducatifs, par lesquels on le retrouve quand le plan change.",
+	"taught.blocks[].mark": "Représente ses éducatifs, si le plan n'a plus un tel bloc.",
+	"taught.blocks[].done": "S'il a été enseigné.",
+	"taught.blocks[].lost": "Minutes perdues d'un bloc raccourci ; la moitié si rien n'est dit.",
+	"taught.blocks[].cause": "Pourquoi des minutes ont été perdues.",
+	"taught.blocks[].felt": "Comment c'était pour le groupe.",
+	"taught.blocks[].look": "Quelque chose à regarder pour la direction.",
+	"taught.blocks[].note": "Une ligne sur le bloc.",
+	"taught.skills": "Combien réussissent chaque élément.",
+	"taught.skills[].group": "Le groupe, si le cours en a plusieurs.",
+	"taught.skills[].skill": "L'élément.",
+	"taught.skills[].of": "Gymnastes présents.",
+	"taught.skills[].alone": "Combien le font seuls, selon ses critères.",
+	"taught.skills[].helped": "Combien le font avec de l'aide.",
 	drill: "L'en-tête de content/drills/<apparatus>/<id>.md.",
 	"drill.title": "Le nom de l'éducatif.",
 	"drill.apparatus": "Où on peut le faire : un identifiant d'agrès, ou une liste.",
@@ -2716,6 +2744,7 @@ export const desk: Words["desk"] = {
 		targets: "Objectifs",
 		club: "Club",
 		accepted: "Constats acceptés",
+		taught: "Ce que les entraîneurs ont rapporté",
 		words: "Mots",
 	},
 	search: "Chercher",
@@ -3167,6 +3196,20 @@ export const findings: Words["findings"] = {
 		ended: (code, until, reason) =>
 			`${code} était accepté jusqu'au ${until} (« ${reason} »), et la période continue.`,
 	},
+	taught: {
+		missed: (who, thing, week, first, missed) =>
+			`${who} : ${quoted(thing)} commence en semaine ${week} et s'appuie sur ${quoted(first)}, prévu en semaine ${missed} et non enseigné comme prévu.`,
+		teach: (thing, first, week) =>
+			`Enseignez ${quoted(first)} avant ${quoted(thing)} en semaine ${week}, ou placez ${quoted(thing)} plus tard.`,
+		differ: (place, fields) =>
+			`${place} : deux entraîneurs ne disent pas la même chose de ${and(
+				fields.map(
+					(one) => ({ done: "ce qui a été fait", felt: "la difficulté", count: "combien y arrivent" })[one],
+				),
+			)}.`,
+		unplaced: (who, week, apparatus, block) =>
+			`${who}, semaine ${week} : un compte rendu de ${apparatus}, bloc ${block}, que le plan n'a plus tel quel.`,
+	},
 	placing: {
 		what: (place, size, parts) =>
 			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, sur ${number(size[0], 2)} × ${number(size[1], 2)} m : ${and(parts, 4)}.`,
@@ -3570,6 +3613,21 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Aucun passage libre d'un atelier au suivant",
 		"Les gymnastes devraient traverser une course d'élan, une zone de réception ou un autre atelier pour changer.",
 		"Déplacez un atelier par son `at` pour qu'il y ait de quoi le contourner, ou prévoyez moins d'ateliers.",
+	],
+	H350: [
+		"Une semaine à venir qui s'appuie sur ce qu'un cours a manqué",
+		"Le plan place le plus facile d'abord, mais les entraîneurs ont dit qu'il n'a pas été enseigné, ou pas assez.",
+		"Enseignez d'abord ce qui a manqué, ou placez le plus difficile plus tard.",
+	],
+	H351: [
+		"Deux entraîneurs d'un cours qui ne disent pas la même chose",
+		"Le plus prudent des deux est compté, ce qui peut être faux.",
+		"Demandez-leur, et corrigez le fichier sous _data/taught.",
+	],
+	H352: [
+		"Un compte rendu d'un bloc que le plan n'a pas",
+		"Le plan a changé depuis que l'entraîneur l'avait ; ce qui a été dit ne compte donc pas.",
+		"Écrivez dans le fichier sous _data/taught les éducatifs du bloc visé, ou retirez l'entrée.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

@@ -510,6 +510,8 @@ function recordOf(file: SourceFile): unknown {
 	if (kind === "term") return withoutSource(termFrom(file));
 	if (kind === "accepted") return withoutSource(acceptedFrom(file));
 	if (kind === "words") return wordsFrom(file);
+	// What coaches reported is no part of the curriculum, and stays out of the workbook.
+	if (kind === "taught") return undefined;
 	return withoutSource(entriesFrom({ ...none, [kind]: file })[kind]);
 }
 

@@ -10,6 +10,7 @@ import type {
 	Apparatus,
 	ApparatusPlan,
 	Block,
+	ClassReport,
 	Club,
 	ClubClass,
 	Curriculum,
@@ -66,6 +67,7 @@ export interface Draft {
 	readonly classes?: readonly (Partial<ClubClass> & { readonly id: Id })[];
 	readonly targets?: Targets;
 	readonly accepted?: readonly Acceptance[];
+	readonly taught?: readonly ClassReport[];
 }
 
 /** A source that can be recognised in a finding: its file, and a line made of the path. */
@@ -221,6 +223,7 @@ export function build(draft: Draft): Curriculum {
 		),
 		purposes: new Map(),
 		accepted: draft.accepted ?? [],
+		taught: draft.taught ?? [],
 		drills: byId(linked),
 		weeks,
 		guides: new Map(),

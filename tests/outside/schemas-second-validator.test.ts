@@ -122,6 +122,14 @@ const SOUND: Readonly<Record<FileKind, unknown>> = {
 	purposes: [{ id: "strength", name: "Strength" }],
 	accepted: [{ finding: "H309", about: { week: 6, class: "c" }, reason: "R", until: "2027-01-01" }],
 	words: [{ say: "tummy", not: ["belly"], note: "N" }],
+	taught: [
+		{
+			class: "c",
+			from: "k3f9a2b81c",
+			blocks: [{ apparatus: "floor", block: 1, drills: ["b"], done: "shortened", lost: 5 }],
+			skills: [{ skill: "s", of: 8, alone: 5 }],
+		},
+	],
 };
 
 describe.each([...SCHEMAS.keys()])("the schema of %s", (kind) => {

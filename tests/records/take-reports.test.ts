@@ -1,0 +1,352 @@
+/**
+ * Reports into the club's files: a term of the demo, reported by ten coaches over bad nets. Every tap
+ * arrives once, the order does not matter, and what was planned and taught agrees with a recount by SQL.
+ */
+
+import { mkdirSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import initSqlJs from "sql.js";
+import { describe, expect, it } from "vitest";
+import { groupsOfClass, isThere } from "../../scripts/compute/groups.ts";
+import { asRecords } from "../../scripts/compute/tables.ts";
+import { taughtOf } from "../../scripts/compute/taught.ts";
+import { workOf } from "../../scripts/compute/work.ts";
+import type { ClubTexts } from "../../scripts/edit/club-texts.ts";
+import { readTexts } from "../../scripts/edit/club-texts.ts";
+import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import type { Curriculum } from "../../scripts/model.ts";
+import {
+	CAUSES,
+	FELT,
+	isSmallEnough,
+	markOf,
+	type Report,
+	type ReportedBlock,
+	readReports,
+	reportText,
+} from "../../scripts/records/report.ts";
+import { takeReports } from "../../scripts/records/take-reports.ts";
+import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+
+/** Numbers from 0 to 1, the same for a seed (mulberry32). */
+function seeded(seed: number): () => number {
+	let state = seed;
+	return () => {
+		state = (state + 0x6d2b79f5) | 0;
+		let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+		mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+		return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+	};
+}
+
+const demo = openHandbook(REPOSITORY).handbook as Handbook;
+
+/** The last word of each coach on each class and week, and every message that was sent on the way. */
+function playedTerm(curriculum: Curriculum, seed: number) {
+	const random = seeded(seed);
+	const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
+	const maybe = <T>(share: number, value: () => T): T | undefined => (random() < share ? value() : undefined);
+	const last: Report[] = [];
+	const sent: string[] = [];
+	for (const plan of curriculum.weeks.slice(0, 8)) {
+		for (const own of curriculum.term.classes) {
+			const groups = groupsOfClass(curriculum, own).filter((group) => isThere(curriculum, plan.week, group));
+			// Ten coaches, two of the larger classes' reports by both.
+			const coaches = own.coaches !== undefined && own.coaches > 2 ? 2 : 1;
+			for (let coach = 0; coach < coaches; coach++) {
+				if (random() < 0.08) continue;
+				let report: Report | undefined;
+				const from = Array.from({ length: 10 }, () => pick([..."abcdefghijklmnopqrstuvwxyz0123456789"])).join(
+					"",
+				);
+				const revisions = pick([1, 1, 1, 2, 3]);
+				for (let revision = 1; revision <= revisions; revision++) {
+					const blocks = groups.flatMap((group) =>
+						workOf(curriculum, plan, group).blocks.flatMap(
+							({ apparatus, block, stations }): readonly ReportedBlock[] => {
+								if (random() < 0.1) return [];
+								const done = pick(["done", "done", "done", "shortened", "not-done"] as const);
+								const part = group.name.slice(own.id.length + 1);
+								return [
+									JSON.parse(
+										JSON.stringify({
+											group: part === "" ? undefined : part,
+											apparatus,
+											block: block.number,
+											mark: markOf(stations.map(({ drill }) => drill.id)),
+											done,
+											lost: done === "shortened" ? maybe(0.7, () => 1 + Math.floor(random() * 8)) : undefined,
+											cause: done === "done" ? undefined : maybe(0.8, () => pick(CAUSES)),
+											felt: maybe(0.5, () => pick(FELT)),
+										}),
+									),
+								];
+							},
+						),
+					);
+					const skills = groups.flatMap((group) => {
+						const part = group.name.slice(own.id.length + 1);
+						const named = new Set(
+							workOf(curriculum, plan, group).blocks.flatMap((block) =>
+								block.stations.flatMap(({ drill }) => drill.performs),
+							),
+						);
+						return [...named].slice(0, 4).map((skill) => {
+							const alone = Math.floor(random() * (group.gymnasts + 1));
+							return {
+								...(part === "" ? {} : { group: part }),
+								skill,
+								of: group.gymnasts,
+								alone,
+								helped: Math.floor(random() * (group.gymnasts - alone + 1)),
+							};
+						});
+					});
+					const next: Report = {
+						week: plan.id,
+						class: own.id,
+						from,
+						revision,
+						edition: random() < 0.5 ? 1 : 2,
+						...(random() < 0.2 ? { note: "The hall was cold: “brr”, #1 & <b>2</b>" } : {}),
+						blocks,
+						skills,
+					};
+					expect(isSmallEnough(next), JSON.stringify(next).length.toString()).toBe(true);
+					report = next;
+					// Bad nets: sent again, or not at all unless it is the last.
+					const times = revision === revisions ? 1 + Math.floor(random() * 3) : Math.floor(random() * 3);
+					for (let i = 0; i < times; i++) sent.push(reportText(next));
+				}
+				if (report !== undefined) last.push(report);
+			}
+		}
+	}
+	return { last, sent, random };
+}
+
+function shuffled<T>(list: readonly T[], random: () => number): readonly T[] {
+	return list
+		.map((one) => [random(), one] as const)
+		.toSorted(([a], [b]) => a - b)
+		.map(([, one]) => one);
+}
+
+/** Taken in several sittings, as files come in. */
+function takenInParts(texts: ClubTexts, messages: readonly string[], sittings: number): ClubTexts {
+	const size = Math.ceil(messages.length / sittings);
+	let now = texts;
+	for (let i = 0; i < messages.length; i += size) {
+		const { reports, faults } = readReports(messages.slice(i, i + size).join("\n"));
+		expect(faults).toEqual([]);
+		now = takeReports(demo.curriculum, now, reports).texts;
+	}
+	return now;
+}
+
+const taughtIn = (texts: ClubTexts) => [...texts].filter(([path]) => path.startsWith("_data/taught/"));
+
+describe("a term of ten coaches", () => {
+	const { last, sent, random } = playedTerm(demo.curriculum, 20270104);
+	const before = readTexts(REPOSITORY);
+	const taken = takenInParts(before, sent, 7);
+	const dir = () => {
+		const club = clubCopy(undefined, REPOSITORY);
+		for (const [path, text] of taughtIn(taken)) {
+			mkdirSync(dirname(join(club, path)), { recursive: true });
+			writeFileSync(join(club, path), text);
+		}
+		return club;
+	};
+
+	it("gives the same files whatever the order and however often", () => {
+		expect(sent.length).toBeGreaterThan(last.length);
+		expect(taughtIn(taken)).toHaveLength(8);
+		for (const sittings of [1, 3, 11]) {
+			const again = takenInParts(before, shuffled([...sent, ...sent], random), sittings);
+			expect(taughtIn(again)).toEqual(taughtIn(taken));
+		}
+	});
+
+	it("brings every tap of the last word of each coach, once", () => {
+		const { handbook, problems } = openHandbook(dir(), { taught: true });
+		expect(problems).toEqual([]);
+		const taught = handbook?.curriculum.taught ?? [];
+		const taps = (all: readonly { blocks: readonly object[]; skills: readonly object[] }[], key: string) =>
+			all.reduce(
+				(sum, one) =>
+					sum + [...one.blocks, ...one.skills].filter((entry) => Object.hasOwn(entry, key)).length,
+				0,
+			);
+		expect(taught).toHaveLength(last.length);
+		for (const key of ["done", "lost", "cause", "felt", "alone", "helped"]) {
+			expect(taps(taught, key), key).toBe(taps(last, key));
+		}
+		const all = (list: readonly (Pick<Report, "class" | "note" | "skills"> & { readonly week: string })[]) =>
+			list
+				.map(({ week, class: own, note, skills }) =>
+					JSON.stringify([
+						week,
+						own,
+						note,
+						skills.map(({ skill, of, alone, helped }) => [skill, of, alone, helped]),
+					]),
+				)
+				.sort();
+		expect(all(taught)).toEqual(all(last));
+		expect(handbook && taughtOf(handbook.curriculum).unplaced).toEqual([]);
+	});
+
+	it("is of no edition, and nothing of it is in what is published", () => {
+		const club = dir();
+		const published = openHandbook(club).handbook;
+		expect(published?.curriculum.taught).toEqual([]);
+		expect([...(published?.tables.keys() ?? [])].filter((name) => /taught|learned|lost/.test(name))).toEqual(
+			[],
+		);
+		expect(published?.fingerprint).toBe(demo.fingerprint);
+		expect(published?.findings.map(({ what }) => what)).toEqual(demo.findings.map(({ what }) => what));
+	});
+
+	it("agrees with a recount by SQL: minutes, repetitions, minutes lost, and who can do it", async () => {
+		const handbook = openHandbook(dir(), { taught: true }).handbook as Handbook;
+		const SQL = await initSqlJs();
+		const db = new SQL.Database();
+		db.run("create table said (week, grp, apparatus, mark, number, done, lost, cause, felt)");
+		db.run("create table plan (week, grp, apparatus, number, mark, minutes)");
+		db.run("create table station (week, grp, apparatus, number, drill, station, minutes, done)");
+		db.run("create table skill (week, grp, skill, of, alone, helped)");
+		const { curriculum } = handbook;
+		const number = new Map(curriculum.weeks.map(({ id, week }) => [id, week]));
+		for (const report of last) {
+			const name = (group: string | undefined) =>
+				group === undefined ? report.class : `${report.class}/${group}`;
+			const week = number.get(report.week) ?? 0;
+			for (const b of report.blocks)
+				db.run("insert into said values (?,?,?,?,?,?,?,?,?)", [
+					week,
+					name(b.group),
+					b.apparatus,
+					b.mark,
+					b.block,
+					b.done ?? null,
+					b.lost ?? null,
+					b.cause ?? null,
+					b.felt ?? null,
+				]);
+			for (const s of report.skills)
+				db.run("insert into skill values (?,?,?,?,?,?)", [
+					week,
+					name(s.group),
+					s.skill,
+					s.of,
+					s.alone,
+					s.helped,
+				]);
+		}
+		for (const plan of curriculum.weeks) {
+			for (const group of curriculum.term.classes.flatMap((own) => groupsOfClass(curriculum, own))) {
+				if (!isThere(curriculum, plan.week, group)) continue;
+				for (const { apparatus, block, stations } of workOf(curriculum, plan, group).blocks) {
+					db.run("insert into plan values (?,?,?,?,?,?)", [
+						plan.week,
+						group.name,
+						apparatus,
+						block.number,
+						markOf(stations.map(({ drill }) => drill.id)),
+						block.minutes,
+					]);
+					for (const s of stations)
+						db.run("insert into station values (?,?,?,?,?,?,?,?)", [
+							plan.week,
+							group.name,
+							apparatus,
+							block.number,
+							s.drill.id,
+							s.station,
+							s.minutes,
+							s.done ?? null,
+						]);
+				}
+			}
+		}
+		const rows = (sql: string) =>
+			(db.exec(sql)[0]?.values ?? []) as readonly (readonly (string | number | null)[])[];
+		const lost = `select plan.week, plan.grp, plan.apparatus, plan.number, plan.minutes,
+			max(case done when 'not-done' then plan.minutes when 'shortened' then min(coalesce(lost, plan.minutes / 2.0), plan.minutes) else 0 end) lost,
+			count(distinct cause) causes, max(cause) cause
+			from plan join said using (week, grp, apparatus, number) where said.mark = plan.mark group by 1, 2, 3, 4`;
+		const records = (name: string) => asRecords(handbook.tables.get(name) ?? { name, columns: [], rows: [] });
+		const near = (found: readonly (readonly unknown[])[], wanted: readonly (readonly unknown[])[]) => {
+			const round = (all: readonly (readonly unknown[])[]) =>
+				all
+					.map((row) =>
+						row
+							.map((cell) => (typeof cell === "number" ? Math.round(cell * 1e6) / 1e6 : (cell ?? null)))
+							.join(" "),
+					)
+					.sort();
+			expect(found.length).toBeGreaterThan(0);
+			expect(round(found)).toEqual(round(wanted));
+		};
+		near(
+			records("taught-practice").map((r) => [
+				r.week,
+				r.group,
+				r.drill,
+				r.station,
+				r.block,
+				r.apparatus,
+				r["taught-minutes"],
+				r["taught-reps"],
+			]),
+			rows(`with lost as (${lost}) select s.week, s.grp, s.drill, s.station, s.number, s.apparatus,
+				s.minutes * (1 - coalesce(lost.lost, 0) * 1.0 / p.minutes), s.done * (1 - coalesce(lost.lost, 0) * 1.0 / p.minutes)
+				from station s join plan p using (week, grp, apparatus, number) left join lost using (week, grp, apparatus, number)
+				where exists (select 1 from said where said.week = s.week and said.grp = s.grp)`),
+		);
+		near(
+			records("minutes-lost").map((r) => [r.cause, r.minutes, r.blocks]),
+			rows(
+				`with lost as (${lost}) select case causes when 1 then cause end, sum(lost), count(*) from lost where lost > 0 group by 1`,
+			),
+		);
+		near(
+			records("learned").map((r) => [r.week, r.group, r.skill, r.of, r.alone, r.helped]),
+			rows(`select week, grp, skill, of, alone, helped from (select *, row_number() over
+				(partition by week, grp, skill order by alone * 1.0 / of, of desc, helped) n from skill) where n = 1`),
+		);
+		near(
+			records("taught-load").map((r) => [r.week, r.group]),
+			rows("select distinct week, grp from station"),
+		);
+		db.close();
+	});
+
+	it("leaves what a person corrected, comments and all, whatever comes in", () => {
+		const [path = "", text = ""] = taughtIn(taken)[0] ?? [];
+		const corrected = `${text.replace(/done: shortened/, "done: done")}# As the caretaker said.\n`;
+		expect(corrected).not.toBe(text);
+		const texts = new Map(taken).set(path, corrected);
+		const reports = readReports(sent.join("\n")).reports;
+		expect(takeReports(demo.curriculum, texts, reports).texts.get(path)).toBe(corrected);
+		const later = last.filter(({ week }) => path.includes(week)).map((one) => ({ ...one, revision: 99 }));
+		const after = takeReports(demo.curriculum, texts, later);
+		expect(after.counts).toMatchObject({ newer: later.length - 1, corrected: 1 });
+		expect(after.texts.get(path)).toContain("# As the caretaker said.");
+		// Once more, so that what stays is not taken for new.
+		expect(takeReports(demo.curriculum, after.texts, later).texts).toEqual(after.texts);
+	});
+
+	it("says what a coach names that this club has not", () => {
+		const one = last[0] as Report;
+		const took = (report: Report) => takeReports(demo.curriculum, before, [report]);
+		expect(took({ ...one, week: "week-99" }).told).toEqual(["The plan has no week week-99: 1 left out."]);
+		expect(took({ ...one, class: "nobody" }).told.join()).toContain("the term has no class nobody");
+		expect(
+			took({ ...one, skills: [{ skill: "nothing", of: 8, alone: 1, helped: 0 }] }).told.join(),
+		).toContain("1 entries of things");
+		const moved = took({ ...one, blocks: [{ apparatus: "floor", block: 9, mark: "zzz", done: "done" }] });
+		expect(taughtIn(moved.texts)[0]?.[1]).toContain('mark: "zzz"');
+	});
+});
