@@ -48,6 +48,7 @@ interface Options {
 	readonly to?: string;
 	readonly replace?: boolean;
 	readonly map?: string;
+	readonly mapOut?: string;
 	readonly starts?: string;
 	readonly weeks?: number;
 	readonly name?: string;
@@ -586,8 +587,9 @@ function addSpreadsheets(cli: CommandLine): void {
 			"import",
 			"bring drills, plans and lists in from spreadsheets; lists what it would make, and writes with --write",
 		)
-		.argument("<files...>", "CSV or XLSX files")
+		.argument("<files...>", "XLSX, CSV or text with tabs, or HTML with tables")
 		.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
+		.option("--map-out <file>", "write such a file to fill in: what was seen, what is known, what is missing")
 		.option("--write", "write the files; without it nothing is written")
 		.option("--json", "say as JSON what would be made and what is unclear")
 		.action(async (files: readonly string[], options: Options) => {
@@ -595,6 +597,7 @@ function addSpreadsheets(cli: CommandLine): void {
 			cli.exitCode = await importCommand(cli.run(options), {
 				files,
 				...(options.map === undefined ? {} : { mapping: options.map }),
+				...(options.mapOut === undefined ? {} : { mapOut: resolve(options.mapOut) }),
 				write: options.write ?? false,
 				json: options.json ?? false,
 			});

@@ -6,6 +6,7 @@
  * changed; where it holds the same, it is counted as the same.
  */
 
+import { basename, dirname } from "node:path";
 import { styleText } from "node:util";
 import { FilesChanged, makeChanges } from "../edit/make-changes.ts";
 import { openFolder } from "../files/folder.ts";
@@ -18,6 +19,7 @@ import type { Run } from "./run.ts";
 import { fold } from "./spreadsheet/cells.ts";
 import { clubSheets, type WrittenFile } from "./spreadsheet/club-sheets.ts";
 import { type SheetKind, sheetKindNamed } from "./spreadsheet/columns.ts";
+import { draftMapping } from "./spreadsheet/draft-mapping.ts";
 import { type Mapping, NO_MAPPING, type Note } from "./spreadsheet/find-table.ts";
 import { type DraftFile, readClubSheets } from "./spreadsheet/read-club-sheets.ts";
 import { readSheets, type Sheet, UnreadableSheet } from "./spreadsheet/read-sheets.ts";
@@ -27,6 +29,8 @@ export interface ImportOptions {
 	readonly files: readonly string[];
 	/** A YAML file that says what columns, sheets and words stand for. */
 	readonly mapping?: string;
+	/** Where a mapping file is written, to be filled in. */
+	readonly mapOut?: string;
 	readonly write: boolean;
 	readonly json: boolean;
 }
@@ -42,7 +46,7 @@ export interface Planned {
 /** @returns 0; 1 where something was unclear or a file was kept; 2 where a file cannot be read at all */
 export async function importCommand(
 	{ clubDir, out }: Run,
-	{ files, mapping, write, json }: ImportOptions,
+	{ files, mapping, mapOut, write, json }: ImportOptions,
 ): Promise<number> {
 	const sheets: Sheet[] = [];
 	let map = NO_MAPPING;
@@ -59,7 +63,14 @@ export async function importCommand(
 	}
 	if (write) mend({ clubDir, out });
 	const club = readClub(clubDir).files;
-	const { files: drafts, notes } = readClubSheets(sheets, club, map);
+	const { files: drafts, notes, seen } = readClubSheets(sheets, club, map);
+	if (mapOut !== undefined) {
+		if (givenKind(mapOut) !== undefined) {
+			out.line(`There is a file ${mapOut} already: it may be filled in. Name another one for --map-out.`);
+			return 2;
+		}
+		openFolder(dirname(mapOut)).write(basename(mapOut), draftMapping(seen));
+	}
 	const planned = planFiles(drafts, club, clubDir);
 	const made = planned.filter(({ state }) => state === "new");
 	if (write && made.length > 0) {
@@ -87,6 +98,8 @@ export async function importCommand(
 			if (encoding === "windows-1252") out.line(`${name} was read as Windows-1252 text.`);
 		}
 	}
+	if (mapOut !== undefined && !json)
+		out.line(`A mapping to fill in is in ${mapOut}; import with --map reads it.`);
 	return unclear.length + kept.length > 0 ? 1 : 0;
 }
 
@@ -125,34 +138,59 @@ function readMapping(file: string): Mapping {
 		Object.entries(
 			((from as Readonly<Record<string, unknown>>)[name] ?? {}) as Readonly<Record<string, unknown>>,
 		);
-	const unknown = Object.keys(data).find((key) => !["sheets", "columns", "values"].includes(key));
+	const known = ["sheets", "columns", "values", "minutes"];
+	const unknown = Object.keys(data).find((key) => !known.includes(key));
 	if (unknown !== undefined) {
-		throw new UnreadableSheet(`${file}: \`${unknown}\` is none of \`sheets\`, \`columns\` and \`values\`.`);
+		throw new UnreadableSheet(
+			`${file}: \`${unknown}\` is none of ${known.map((name) => `\`${name}\``).join(", ")}.`,
+		);
 	}
-	const sheets = part("sheets").map(([name, word]): [string, SheetKind | "skip"] => {
+	// What nobody has filled in yet says nothing.
+	const isOpen = (word: unknown): boolean => word === "?";
+	const sheets = part("sheets").flatMap(([name, word]): [string, SheetKind | "skip"][] => {
+		if (isOpen(word)) return [];
 		const kind = word === "skip" ? "skip" : sheetKindNamed(String(word));
 		if (kind === undefined) {
 			throw new UnreadableSheet(
 				`${file}: \`${String(word)}\` is no kind of sheet; write drills, plan or weeks, or skip.`,
 			);
 		}
-		return [fold(name), kind];
+		return [[fold(name), kind]];
 	});
 	return {
 		sheets: new Map(sheets),
-		columns: new Map(part("columns").map(([heading, field]) => [fold(heading), String(field)])),
+		columns: new Map(
+			part("columns").flatMap(([heading, field]) =>
+				isOpen(field) ? [] : [[fold(heading), String(field)] as const],
+			),
+		),
+		minutes: minutesOf(file, (data as Readonly<Record<string, unknown>>).minutes),
 		values: new Map(
 			part("values").map(([kind, words]) => [
 				kind.replace(/s$/, "").replace(/^apparatu$/, "apparatus"),
 				new Map(
-					part("of", { of: words }).map(([word, id]) => [
-						fold(word),
-						Array.isArray(id) ? id.join("; ") : String(id ?? ""),
-					]),
+					part("of", { of: words }).flatMap(([word, id]) =>
+						isOpen(id) ? [] : [[fold(word), Array.isArray(id) ? id.join("; ") : String(id ?? "")] as const],
+					),
 				),
 			]),
 		),
 	};
+}
+
+/** Minutes in an area, or one number for all of them. */
+function minutesOf(file: string, said: unknown): ReadonlyMap<string, number> {
+	if (said === undefined || said === null || said === "?") return new Map();
+	const each = typeof said === "object" ? Object.entries(said) : [["", said] as const];
+	return new Map(
+		each.flatMap(([area, minutes]) => {
+			if (minutes === "?") return [];
+			if (typeof minutes === "number" && minutes > 0) return [[area, minutes] as const];
+			throw new UnreadableSheet(
+				`${file}: \`minutes\` holds a number of minutes, or one for each area, such as {floor: 15}.`,
+			);
+		}),
+	);
 }
 
 /** Files named one by one; the rest is counted. */
@@ -170,9 +208,9 @@ function report(
 	for (const [sheet, own] of Map.groupBy(notes, (note) => note.sheet)) {
 		line("");
 		line(paint("bold", sheet));
-		// The same word about many rows is said once.
+		// The same word about many rows is said once, in the order of the rows.
 		for (const alike of Map.groupBy(
-			own,
+			own.toSorted((a, b) => (a.row ?? 0) - (b.row ?? 0)),
 			({ weight, what, column = "" }) => `${weight} ${column} ${what}`,
 		).values()) {
 			const [first] = alike;
