@@ -371,6 +371,11 @@ export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map<SheetKind, st
 	["words", "Words"],
 ]);
 
+/** Sheets of which each row is an entry of a list with ids. */
+export function listKinds(): readonly SheetKind[] {
+	return ["levels", "apparatus", "shapes", "skills", "equipment", "purposes"];
+}
+
 /** Without these a row makes nothing. */
 export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<SheetKind, readonly string[]>([
 	["drill", ["title", "apparatus", "levels"]],

@@ -171,6 +171,9 @@ function headingsIn(
 	const have = required.filter((name) => taken.has(name)).length;
 	const filled = cells.filter((cell) => headingOf(cell) !== "").length;
 	// One known word among many others is more likely a sentence than a heading.
+	// Ids stand for things that are there: the other columns may be few.
+	if (kind === "drill" && taken.has("id") && taken.size > 1)
+		return { kind, row, columns, score: taken.size + 2 };
 	if (taken.size === 0 || (required.length > 0 && have === 0) || taken.size * 3 < filled) return undefined;
 	if (!named && (taken.size < 2 || have < Math.min(2, required.length))) return undefined;
 	// A plan names drills: a list of drills that happens to have weeks and minutes is told by it.

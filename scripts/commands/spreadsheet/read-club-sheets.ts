@@ -337,7 +337,8 @@ class SheetReader {
 		const idAt = table.columns.findIndex((column) => column?.heading === "id");
 		const rowsSeen = new Map<string, number>();
 		for (const { number, cells } of table.rows) {
-			const title = clean(String(cells[at] ?? "")).replaceAll("\n", " ");
+			const given = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
+			const title = at < 0 ? given : clean(String(cells[at] ?? "")).replaceAll("\n", " ");
 			const filled = cells.filter((cell) => cell !== null && String(cell).trim() !== "");
 			if (filled.length === 1 && table.columns.filter((c) => c !== undefined).length > 1) {
 				this.#heading(table, number, cells);
@@ -412,6 +413,14 @@ class SheetReader {
 			const { "": own, ...fields } = this.#fields(table, number, filled, new Set(["id", ...dose.taken]));
 			Object.assign(fields, dose.fields);
 			const body = [own, dose.kept].filter((text) => typeof text === "string").join("\n");
+			// A sheet of some columns may be of drills that the club has.
+			const there = this.#club.find((file) => file.kind === "drill" && file.id === id)?.data as
+				| Fields
+				| undefined;
+			const columns = new Set(table.columns.map((column) => column?.heading));
+			for (const name of REQUIRED.get("drill") ?? []) {
+				if (there?.[name] !== undefined && !columns.has(name)) fields[name] = there[name];
+			}
 			const missing = (REQUIRED.get("drill") ?? []).filter((name) => fields[name] === undefined);
 			if (missing.length > 0) {
 				this.#tell(
