@@ -51,6 +51,9 @@ interface Options {
 	readonly to?: string;
 	readonly replace?: boolean;
 	readonly map?: string;
+	readonly mapOut?: string;
+	readonly update?: boolean;
+	readonly preferSheet?: boolean;
 	readonly starts?: string;
 	readonly weeks?: number;
 	readonly name?: string;
@@ -524,7 +527,7 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan, taught or accept made")
+		.command("undo", "take back the last change that rename, move, mend, plan, taught, accept or import made")
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
@@ -635,8 +638,14 @@ function addSpreadsheets(cli: CommandLine): void {
 			"import",
 			"bring drills, plans and lists in from spreadsheets; lists what it would make, and writes with --write",
 		)
-		.argument("<files...>", "CSV or XLSX files")
+		.argument("<files...>", "XLSX, CSV or text with tabs, or HTML with tables")
 		.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
+		.option("--map-out <file>", "write such a file to fill in: what was seen, what is known, what is missing")
+		.option(
+			"--update",
+			"take what the sheets say otherwise of what is there; shows each field, `undo` takes it back",
+		)
+		.option("--prefer-sheet", "with --update: where both sides changed, take the sheet's")
 		.option("--write", "write the files; without it nothing is written")
 		.option("--json", "say as JSON what would be made and what is unclear")
 		.action(async (files: readonly string[], options: Options) => {
@@ -644,6 +653,9 @@ function addSpreadsheets(cli: CommandLine): void {
 			cli.exitCode = await importCommand(cli.run(options), {
 				files,
 				...(options.map === undefined ? {} : { mapping: options.map }),
+				...(options.mapOut === undefined ? {} : { mapOut: resolve(options.mapOut) }),
+				update: options.update ?? false,
+				preferSheet: options.preferSheet ?? false,
 				write: options.write ?? false,
 				json: options.json ?? false,
 			});
