@@ -804,6 +804,7 @@ export const suggestions = {
 	cutShort: "The search was cut short: a smaller choice may exist.",
 	closes: (minutes: number) => `about ${min(minutes)}; closes`,
 	staysOpen: "Stays open",
+	swaps: "Another drill in place of one may do it without more minutes. This looks for the fewest:",
 	because: {
 		untrained: "not met all term",
 		"too few weeks": "met in too few weeks",

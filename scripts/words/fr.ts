@@ -789,6 +789,8 @@ export const suggestions: Words["suggestions"] = {
 	cutShort: "La recherche a été écourtée : un choix plus petit existe peut-être.",
 	closes: (minutes) => `environ ${min(minutes)} ; comble`,
 	staysOpen: "Reste ouvert",
+	swaps:
+		"Un autre éducatif à la place d'un de ceux-ci peut suffire, sans minutes de plus. Ceci cherche le moins possible de changements :",
 	because: {
 		untrained: "pas vu de toute la période",
 		"too few weeks": "vu pendant trop peu de semaines",
