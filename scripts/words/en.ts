@@ -1927,7 +1927,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			mend: {
 				title: "Mend the plan",
-				what: "Looks for the fewest changes that take findings away and bring no worse ones, and proves that there are none fewer. It swaps drills; where that helps it also lengthens or shortens blocks, moves them, lets two trade places, splits stations into two blocks, and adds a block where there is time. Nobody meets a drill before what it asks for, and minutes, coaches, equipment, heights and room hold, or are no worse than they are. `keep: true` on a block or a week leaves it as it is. The result is a change list: `--list` writes it into a file for `check --what-if`, `--write` makes the changes. `--class` and `--level` narrow what may change, `--plans 3` offers three that differ, and Ctrl-C takes the best so far. A gap is closed by teaching between, never by teaching less.",
+				what: "Looks for the fewest changes that take findings away and bring no worse ones, and proves that there are none fewer. It swaps drills; where that helps it also lengthens or shortens blocks, moves them, lets two blocks or two whole weeks trade places, splits stations into two blocks, and adds a block where there is time. Nobody meets a drill before what it asks for, and minutes, coaches, equipment, heights and room hold, or are no worse than they are. `keep: true` on a block or a week leaves it as it is. The result is a change list: `--list` writes it into a file for `check --what-if`, `--write` makes the changes. `--class` and `--level` narrow what may change, `--plans 3` offers three that differ, and Ctrl-C takes the best so far. A gap is closed by teaching between, never by teaching less.",
 			},
 			plan: {
 				title: "Plan empty weeks",
