@@ -19,7 +19,7 @@ function summaryOf({ words }: PageContext, { gaps, closed }: SuggestionView, nam
 	return html`${name} <span class="small">${words.suggestions.summary(gaps, closed)}</span>`;
 }
 
-function suggestion(ctx: PageContext, { drills, open, freeMinutes, exact }: SuggestionView): Html {
+function suggestion(ctx: PageContext, { drills, open, swaps, freeMinutes, exact }: SuggestionView): Html {
 	const say = ctx.words.suggestions;
 	return html`<div class="suggestion">
 <p class="small">${freeMinutes === undefined ? say.noMinutes : say.free(freeMinutes)}${!exact && ` ${say.cutShort}`}</p>
@@ -36,6 +36,7 @@ ${
 		({ gap, reason }) => html`<li>${gapWords(ctx, gap)} <span class="small">${reason}</span></li>`,
 	)}</ul>`
 }
+${swaps !== undefined && html`<p class="small">${say.swaps} <code>${swaps}</code></p>`}
 </div>`;
 }
 

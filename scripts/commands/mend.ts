@@ -305,9 +305,9 @@ export function proofWords({ status, proof, price: worth, bound }: Mended): stri
 	if (proof === "all") return "Proved: no fewer changes do as much.";
 	if (proof === "direct")
 		return `${direct}; whether a change that breaks something could help was not looked through to the end.`;
-	const gap = Number.isFinite(worth)
-		? ` (worth ${price(worth)}, at least ${price(Math.min(bound, worth))})`
-		: "";
+	// A bound is of the changes that were chosen from.
+	const least = bound > 0 ? `, at least ${price(Math.min(bound, worth))} with changes that each help` : "";
+	const gap = Number.isFinite(worth) ? ` (worth ${price(worth)}${least})` : "";
 	return status === "impossible"
 		? "What is asked for cannot be had."
 		: `Stopped before it was proved${gap}; --time-limit gives it longer.`;

@@ -26,7 +26,6 @@ import {
 	hasDone,
 	leavesSome,
 	leftOut,
-	type Minutes,
 	onceMore,
 	type Place,
 	placeAt,
@@ -35,6 +34,8 @@ import {
 	setFields,
 	spareMinutes,
 	TRIED,
+	WAYS,
+	type Way,
 	withDose,
 	withMinutes,
 } from "./mend-moves.ts";
@@ -165,13 +166,13 @@ export function* moreOften(counted: Counted, { code, about }: Finding): Iterable
 	);
 	if (spacing === undefined) return;
 	const isGap = code === "H305" || code === "H306";
-	for (const minutes of ["free", "taken"] as const) {
-		yield (isGap ? inGaps : inMoreWeeks)(counted.curriculum, spacing, minutes);
+	for (const way of WAYS) {
+		yield (isGap ? inGaps : inMoreWeeks)(counted.curriculum, spacing, way);
 	}
 }
 
 /** A block in each of as many weeks more. */
-function inMoreWeeks(curriculum: Curriculum, spacing: Spacing, from: Minutes): Edits {
+function inMoreWeeks(curriculum: Curriculum, spacing: Spacing, from: Way): Edits {
 	const { kind, id, level, taught } = spacing;
 	const drills = drillsTraining(curriculum, kind, id, level);
 	const weeks = (weeksWanted(curriculum, kind) ?? 0) - taught.length;
@@ -183,7 +184,7 @@ function inMoreWeeks(curriculum: Curriculum, spacing: Spacing, from: Minutes): E
 }
 
 /** A block in as few weeks as bring every gap down to the longest wanted: each as late as it can be. */
-function inGaps(curriculum: Curriculum, spacing: Spacing, minutes: Minutes): Edits {
+function inGaps(curriculum: Curriculum, spacing: Spacing, way: Way): Edits {
 	const { kind, id, level, taught } = spacing;
 	const wanted = gapWanted(curriculum, kind) ?? Number.POSITIVE_INFINITY;
 	const drills = drillsTraining(curriculum, kind, id, level);
@@ -193,7 +194,7 @@ function inGaps(curriculum: Curriculum, spacing: Spacing, minutes: Minutes): Edi
 			const next = curriculum.weeks
 				.filter(({ week }) => week > from && week <= from + wanted)
 				.toReversed()
-				.map((plan) => ({ week: plan.week, list: onceMore(curriculum, plan, [level], drills, minutes) }))
+				.map((plan) => ({ week: plan.week, list: onceMore(curriculum, plan, [level], drills, way) }))
 				.find(({ list }) => list.length > 0);
 			if (next === undefined) return [];
 			edits.push(...next.list);
@@ -212,10 +213,10 @@ export function* otherWay(counted: Counted, { about }: Finding): Iterable<Edits>
 	const lacking = oneWays(counted, plan.week, apparatus).filter(
 		({ levels }) => about.level === (levels.length === 1 ? levels[0] : undefined),
 	);
-	for (const minutes of ["free", "taken"] as const) {
+	for (const way of WAYS) {
 		const lists = lacking.map(({ levels, drills }) => {
 			const forAll = drills.filter((drill) => levels.every((level) => drill.levels.has(level)));
-			return onceMore(curriculum, plan, levels, forAll, minutes, [apparatus]);
+			return onceMore(curriculum, plan, levels, forAll, way, [apparatus]);
 		});
 		yield lists.some((list) => list.length === 0) ? [] : lists.flat();
 	}
@@ -239,9 +240,9 @@ export function* reached({ curriculum }: Counted, { code, about }: Finding): Ite
 	const plans = [...curriculum.weeks].sort(
 		(a, b) => Number(weeks.includes(a.week)) - Number(weeks.includes(b.week)),
 	);
-	for (const minutes of ["free", "taken"] as const) {
+	for (const way of WAYS) {
 		const lists = plans
-			.map((plan) => onceMore(curriculum, plan, levels, drills, minutes, group.rotation))
+			.map((plan) => onceMore(curriculum, plan, levels, drills, way, group.rotation))
 			.filter((list) => list.length > 0);
 		for (let n = 1; n <= Math.min(TRIED, lists.length); n++) yield lists.slice(0, n).flat();
 	}

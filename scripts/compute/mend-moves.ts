@@ -18,6 +18,7 @@ import type {
 import type { doseOf } from "./dose-of.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { groupsOf, isThere } from "./groups.ts";
+import { likeness } from "./likeness.ts";
 import { nameOfSpot, type Spot, writtenBlock, writtenStations } from "./plan-changes.ts";
 import { classTime } from "./time.ts";
 import { groupWorks, groupWorksIn, workOf } from "./work.ts";
@@ -259,8 +260,14 @@ export function spareMinutes(
 	return spare.length === 0 ? 0 : Math.max(0, Math.min(...spare));
 }
 
-/** Where the minutes of a block that is added come from. */
-export type Minutes = "free" | "taken";
+/**
+ * How a drill comes into a week: in a block more, whose minutes are free or taken from a longer one, or in
+ * place of another drill, of which the one most like it is number 0.
+ */
+export type Way = "free" | "taken" | number;
+
+/** In the order in which they are tried. */
+export const WAYS: readonly Way[] = ["free", "taken", 0, 1];
 
 /** Minutes of a block that is added, at most and at least; taken out of a block that has twice as many. */
 const ADDED = { most: 5, least: 3, taken: 4 } as const;
@@ -276,9 +283,13 @@ export function onceMore(
 	plan: WeekPlan,
 	levels: readonly Id[],
 	drills: readonly LinkedDrill[],
-	from: Minutes,
+	from: Way,
 	places: readonly Id[] = plan.apparatus.map(({ apparatus }) => apparatus),
 ): Edits {
+	if (typeof from === "number") {
+		const swap = swapsIn(curriculum, plan, levels, drills, places)[from];
+		return swap === undefined ? [] : [swap];
+	}
 	for (const apparatus of places) {
 		const drill = drills.find(
 			(one) =>
@@ -308,6 +319,46 @@ export function onceMore(
 		return [addAt(at, { drill: drill.id, minutes: Math.min(ADDED.most, spare), levels })];
 	}
 	return [];
+}
+
+/** One of the drills in place of another, for the same levels: the most alike first. */
+function swapsIn(
+	curriculum: Curriculum,
+	plan: WeekPlan,
+	levels: readonly Id[],
+	drills: readonly LinkedDrill[],
+	places: readonly Id[],
+): readonly PlanChange[] {
+	const found = plan.apparatus.flatMap(({ apparatus, blocks }) => {
+		if (!places.includes(apparatus) || plan.keep === true) return [];
+		const able = drills.filter(
+			(drill) =>
+				drill.apparatus.includes(apparatus) &&
+				levels.every((level) => hasDone(curriculum, level, drill.id, plan.week)),
+		);
+		return blocks.flatMap((block) => {
+			const own = block.levels.length === 0 ? [...curriculum.levels.keys()] : block.levels;
+			if (block.keep === true || !levels.every((level) => own.includes(level))) return [];
+			return block.stations.flatMap((station, i) => {
+				const written = curriculum.drills.get(station.drill);
+				return able
+					.filter(
+						({ id, levels: offered }) =>
+							own.every((level) => offered.has(level) === written?.levels.has(level)) &&
+							block.stations.every(({ drill }) => drill !== id),
+					)
+					.map((drill) => ({
+						like: written === undefined ? 0 : likeness(written, drill),
+						swap: {
+							block: nameOfSpot({ week: plan.week, apparatus, number: block.number }),
+							...(block.kind === "drill" ? {} : { station: i + 1 }),
+							drill: drill.id,
+						},
+					}));
+			});
+		});
+	});
+	return found.sort((a, b) => b.like - a.like).map(({ swap }) => ({ swap }));
 }
 
 /** Whether every group of a level that ever does a drill has done it before a week, and one has. */

@@ -10,7 +10,7 @@
  */
 
 import { withWeeks } from "../link/join-records.ts";
-import type { Curriculum, Finding, Id, PlanChange } from "../model.ts";
+import type { Block, Curriculum, Finding, Id, PlanChange } from "../model.ts";
 import { wordsFor } from "../words/words.ts";
 import { balanceMeasure } from "./balance.ts";
 import { knowTeachingWeeks, meets, teachingWeeks } from "./calendar.ts";
@@ -45,8 +45,9 @@ const OF_A_WEEK = [
 	placingMeasure,
 ];
 
-/** Measures that ask when drills are done, or whether. */
+/** Measures that ask when drills are done, or whether; and those that ask what else is done there. */
 const OF_ORDER = [orderMeasure, spacingMeasure, reachMeasure];
+const OF_DRILLS = [...OF_ORDER, loadMeasure, balanceMeasure];
 
 /** The measure of a finding that only the whole term shows. */
 const OF_THE_TERM: Readonly<Partial<Record<Finding["code"], Measure>>> = {
@@ -122,13 +123,18 @@ function findingsMade(
 	if (own !== undefined) {
 		parts.push({ measures: [own], part: partOf(curriculum, undefined, classesOf(curriculum, finding)) });
 	}
-	if (isMoved) parts.push({ measures: OF_ORDER, part: partOf(curriculum, undefined, undefined) });
+	const isSwapped = edits.some((edit) => "swap" in edit);
+	if (isMoved || isSwapped)
+		parts.push({
+			measures: isSwapped ? OF_DRILLS : OF_ORDER,
+			part: partOf(curriculum, undefined, undefined),
+		});
 	let made = 0;
 	let isGone = false;
 	for (const { measures, part } of parts) {
 		const before = keysOf(part, measures);
 		const changed = changedPlan(part, edits);
-		if (!hasTime(part, changed)) return undefined;
+		if (!hasTime(part, changed) || !areKept(part, changed)) return undefined;
 		const after = keysIn(changed, measures);
 		if (after.has(keyOf(finding))) return undefined;
 		isGone ||= before.has(keyOf(finding));
@@ -186,7 +192,7 @@ function partOf(
 		knowTeachingWeeks(term, teachingWeeks(curriculum.term));
 		const own =
 			weeks === undefined ? curriculum.weeks : curriculum.weeks.filter(({ week }) => weeks.has(week));
-		return withWeeks({ ...curriculum, term }, own);
+		return withWeeks(classes === undefined ? curriculum : { ...curriculum, term }, own);
 	});
 }
 
@@ -204,6 +210,21 @@ function keysIn(curriculum: Curriculum, measures: readonly Measure[]): Keys {
 	const words = wordsFor(curriculum.club.language);
 	const found = measures.flatMap((measure) => measure.findings(counted, words));
 	return new Map(found.map((one) => [keyOf(one), one.code]));
+}
+
+/** Whether what the director keeps is there as it was. */
+function areKept(before: Curriculum, after: Curriculum): boolean {
+	return before.weeks.every((plan, i) => {
+		const now = after.weeks[i];
+		if (now === plan || now === undefined) return true;
+		if (plan.keep === true) return false;
+		return plan.apparatus.every(({ apparatus, blocks }) => {
+			const here = now.apparatus.find((one) => one.apparatus === apparatus)?.blocks ?? [];
+			const isThere = (block: Block): boolean =>
+				here.some(({ stations, minutes }) => stations === block.stations && minutes === block.minutes);
+			return blocks.every((block) => block.keep !== true || isThere(block));
+		});
+	});
 }
 
 /** Whether no class has more planned than it has minutes for, or than it had before. */

@@ -79,8 +79,8 @@ export function mendOf({ curriculum, exposures }: Counted, finding: Finding): re
 	return firstThatMends(curriculum, finding, lists) ?? [];
 }
 
-/** Of each kind so many findings are mended: the plan is tried for each, and mending one changes the rest. */
-const OF_A_KIND = 3;
+/** Of each kind so many findings are mended: what shows two hundred times is for `mend` to look at as a whole. */
+const OF_A_KIND = 20;
 
 /** What would mend the first findings of each kind, of those that something is sure to. */
 export function mendsOf(

@@ -131,17 +131,7 @@ export function arrange(
 			}
 			layAcross(ground, items("line"));
 		} else {
-			const lines = items("line");
-			for (const [i, line] of lines.entries()) ground.put(line, 0, ROOM.place / 2 + i);
-			const marks = items("mark").filter(({ print }) => print.symbol !== "cone");
-			if (marks.length > 0) layMarks(ground, marks, lanes, lines.length > 0);
-			const across = Math.min(atOnce, travels ? MOST.lanes : Math.ceil(Math.sqrt(atOnce)));
-			const along = travels ? 1 : Math.ceil(atOnce / across);
-			const posts = items("mark").some(({ print }) => print.symbol === "cone");
-			ground.reserve(
-				Math.max(travels || posts ? ROOM.travel : ROOM.least, along * ROOM.place),
-				Math.max(ROOM.place, across * ROOM.lane),
-			);
+			layOpen(ground, items, { atOnce, lanes, travels });
 		}
 	}
 	const free = bars.length + beams.length + walls.length > 0 || ground.solid;
@@ -164,6 +154,25 @@ export function arrange(
 	layInHand(ground, items("hand"));
 	layAside(ground, items("aside"));
 	return ground.finish(walls.length > 0);
+}
+
+/** Nothing to go over or on: lines, marks, and a place for each who goes. */
+function layOpen(
+	ground: Ground,
+	items: (...roles: readonly Role[]) => readonly Item[],
+	{ atOnce, lanes, travels }: { readonly atOnce: number; readonly lanes: number; readonly travels: boolean },
+): void {
+	const lines = items("line");
+	for (const [i, line] of lines.entries()) ground.put(line, 0, ROOM.place / 2 + i);
+	const marks = items("mark").filter(({ print }) => print.symbol !== "cone");
+	if (marks.length > 0) layMarks(ground, marks, lanes, lines.length > 0);
+	const across = Math.min(atOnce, travels ? MOST.lanes : Math.ceil(Math.sqrt(atOnce)));
+	const along = travels ? 1 : Math.ceil(atOnce / across);
+	const posts = items("mark").some(({ print }) => print.symbol === "cone");
+	ground.reserve(
+		Math.max(travels || posts ? ROOM.travel : ROOM.least, along * ROOM.place),
+		Math.max(ROOM.place, across * ROOM.lane),
+	);
 }
 
 /** Where props are put down, and how large it has become. Coordinates may be below 0 until `finish`. */

@@ -191,18 +191,29 @@ export function groundOf(curriculum: Curriculum): Curriculum {
 /** A curriculum with other plans of its weeks, whose references are proved. */
 export function withWeeks(curriculum: Curriculum, plans: readonly WeekPlan[]): Curriculum {
 	const weeks = plans.map((week) => atLandmarks(week, curriculum.apparatus.values()));
+	const [before, after] = [new Set(curriculum.weeks), new Set(weeks)];
+	const touched = [...before.symmetricDifference(after)];
+	const numbers = new Set(touched.map(({ week }) => week));
 	const planned = occurrences({
-		weeks,
+		weeks: weeks.filter(({ week }) => numbers.has(week)),
 		levels: [...curriculum.levels.values()],
 		drills: [...curriculum.drills.values()],
 	});
-	const drills = [...curriculum.drills.values()].map((drill): LinkedDrill => {
-		const now = planned.get(drill.id) ?? [];
-		return JSON.stringify(now) === JSON.stringify(drill.planned) ? drill : { ...drill, planned: now };
-	});
-	const changed = { ...curriculum, weeks, drills: byId(drills) };
+	const drills = new Map(curriculum.drills);
+	for (const { drill: id } of touched.flatMap(stationsIn)) {
+		const drill = curriculum.drills.get(id);
+		if (drill === undefined || drills.get(id) !== drill) continue;
+		const elsewhere = drill.planned.filter(({ week }) => !numbers.has(week));
+		const now = [...elsewhere, ...(planned.get(id) ?? [])].sort((one, other) => one.week - other.week);
+		if (JSON.stringify(now) !== JSON.stringify(drill.planned)) drills.set(id, { ...drill, planned: now });
+	}
+	const changed = { ...curriculum, weeks, drills };
 	grounds.set(changed, groundOf(curriculum));
 	return changed;
+}
+
+function stationsIn({ apparatus }: WeekPlan): readonly Station[] {
+	return apparatus.flatMap(({ blocks }) => blocks.flatMap(({ stations }) => stations));
 }
 
 function occurrences({

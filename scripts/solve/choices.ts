@@ -13,6 +13,7 @@
 import { getOrMake } from "../compute/get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "../compute/groups.ts";
 import { levelsOf } from "../compute/levels-of.ts";
+import { likeness } from "../compute/likeness.ts";
 import { Library } from "../compute/meeting-order.ts";
 import { levelsDoing, type Share, type StationWork, shareOf, stationWork } from "../compute/work.ts";
 import type { ApparatusPlan, Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
@@ -603,25 +604,6 @@ const ADDED: Omit<Block, "number" | "levels"> = {
 	doses: new Map(),
 	path: [],
 };
-
-/** How much of what two drills train is the same, from 0 to 1. */
-function likeness(a: LinkedDrill, b: LinkedDrill): number {
-	const [one, other] = [trainedBy(a), trainedBy(b)];
-	let both = 0;
-	for (const what of one) if (other.has(what)) both++;
-	const all = one.size + other.size - both;
-	return all === 0 ? 0 : both / all;
-}
-
-const trained = new WeakMap<LinkedDrill, ReadonlySet<string>>();
-
-function trainedBy(drill: LinkedDrill): ReadonlySet<string> {
-	return getOrMake(trained, drill, () => {
-		const { skills, shapes, direction, performs } = drill;
-		const way = direction === undefined ? [] : [`${direction} direction`];
-		return new Set([...skills, ...performs, ...shapes, ...way]);
-	});
-}
 
 /** The same for the same drill on the same seat. */
 export function nameOfColumn({ seat: { part, station }, drill }: Column): string {

@@ -216,12 +216,8 @@ function outOfOrder(
 	const { rule, id, kind, wanted } = ask;
 	/** How much of what is asked for one time on a seat gives. */
 	const given = (choices: Choices, column: Column, work: SeatWork): number => {
-		const times =
-			kind === "drill"
-				? column.drill.id === id
-					? 1
-					: 0
-				: (choices.library.skillsDoneIn(column.drill).get(id) ?? 0);
+		const skills = choices.library.skillsDoneIn(column.drill);
+		const times = kind === "drill" ? Number(column.drill.id === id) : (skills.get(id) ?? 0);
 		return rule === "ready" ? times * (work.station.done ?? 0) : Math.min(1, times);
 	};
 	const giving = (choices: Choices): readonly LinkedDrill[] =>
@@ -273,19 +269,8 @@ function outOfOrder(
 						moment: work.moment,
 						term: [at(column), given(choices, column, work)] as Term,
 					})),
-				)
-				.filter(({ term }) => term[1] > 0);
-			const moments = [...Map.groupBy(gifts, ({ moment }) => moment)].sort(([a], [b]) => a - b);
-			// What was done up to a moment, as far as it is asked for.
-			const chain: { readonly moment: number; readonly sum: Variable }[] = [];
-			for (const [moment, here] of moments) {
-				const before = chain.at(-1);
-				const sum = program.upTo(wanted, [
-					...(before === undefined ? [] : [[before.sum, 1] as Term]),
-					...here.map(({ term }) => term),
-				]);
-				chain.push({ moment, sum });
-			}
+				);
+			const chain = doneUpTo(program, gifts, wanted);
 			for (const column of choices.columnsOf(drill)) {
 				for (const work of worksFor(column, gymnasts)) {
 					if (!isAsked(choices, column, work)) continue;
@@ -299,6 +284,26 @@ function outOfOrder(
 			}
 		},
 	};
+}
+
+/** What was done up to each moment at which something is done, as far as it is asked for. */
+function doneUpTo(
+	program: Program,
+	gifts: readonly { readonly moment: number; readonly term: Term }[],
+	wanted: number,
+): readonly { readonly moment: number; readonly sum: Variable }[] {
+	const given = gifts.filter(({ term }) => term[1] > 0);
+	const moments = [...Map.groupBy(given, ({ moment }) => moment)].sort(([a], [b]) => a - b);
+	const chain: { readonly moment: number; readonly sum: Variable }[] = [];
+	for (const [moment, here] of moments) {
+		const before = chain.at(-1);
+		const sum = program.upTo(wanted, [
+			...(before === undefined ? [] : [[before.sum, 1] as Term]),
+			...here.map(({ term }) => term),
+		]);
+		chain.push({ moment, sum });
+	}
+	return chain;
 }
 
 /** Weeks in which gymnasts do a drill, as it is written. */
@@ -625,7 +630,12 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 // Heights: what a drill asks for can be set.
 
 function heights({ counted: { curriculum } }: Judged): readonly Case[] {
-	const cannot = settings(curriculum)
+	const all = [...cannotStand(curriculum), ...standTwice(curriculum)];
+	return [...new Map(all.map((one) => [one.key, one])).values()];
+}
+
+function cannotStand(curriculum: Curriculum): readonly Case[] {
+	return settings(curriculum)
 		.filter((setting) => !canStand(setting))
 		.map(
 			({ work: { week, group }, station: { drill }, item, block }): Case => ({
@@ -655,7 +665,10 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 				},
 			}),
 		);
-	const two = twoHeights(curriculum).map(([first, second]): Case => {
+}
+
+function standTwice(curriculum: Curriculum): readonly Case[] {
+	return twoHeights(curriculum).map(([first, second]): Case => {
 		const { item, work, block } = second;
 		const one = first.work.group.class.id;
 		const drills = [first.station.drill.id, second.station.drill.id] as const;
@@ -703,7 +716,6 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 			},
 		};
 	});
-	return [...new Map([...cannot, ...two].map((one) => [one.key, one])).values()];
 }
 
 // Space: groups beside each other, stations beside each other.

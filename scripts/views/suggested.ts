@@ -1,5 +1,6 @@
 /**
- * Suggestions in words: what a level lacks on an apparatus in a week, and which drills would close it.
+ * Suggestions in words: what a level lacks on an apparatus in a week, which drills would close it, and the
+ * command that looks for swaps where they do not fit.
  */
 
 import type { Gap, Suggestion } from "../compute/suggest.ts";
@@ -20,6 +21,8 @@ export interface SuggestionView {
 		readonly closes: readonly GapView[];
 	}[];
 	readonly open: readonly { readonly gap: GapView; readonly reason: string }[];
+	/** The command that looks for swaps, where a gap stays open for want of minutes: too long for a page. */
+	readonly swaps: string | undefined;
 	readonly exact: boolean;
 }
 
@@ -56,6 +59,9 @@ function suggestionView(site: SiteIndex, week: number, level: Id, apparatus: Id)
 			gap: gapView(gap),
 			reason: site.words.suggestions.reasons[reason],
 		})),
+		swaps: suggestion.open.some(({ reason }) => reason === "minutes")
+			? `npm run mend -- --week ${week} --level ${level}`
+			: undefined,
 		exact: suggestion.exact,
 	};
 }

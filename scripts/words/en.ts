@@ -810,6 +810,7 @@ export const suggestions = {
 	cutShort: "The search was cut short: a smaller choice may exist.",
 	closes: (minutes: number) => `about ${min(minutes)}; closes`,
 	staysOpen: "Stays open",
+	swaps: "Another drill in place of one may do it without more minutes. This looks for the fewest:",
 	because: {
 		untrained: "not met all term",
 		"too few weeks": "met in too few weeks",
@@ -1947,7 +1948,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			mend: {
 				title: "Mend the plan",
-				what: "Looks for the fewest changes that take findings away and bring no worse ones, and proves that there are none fewer. It swaps drills; where that helps it also lengthens or shortens blocks, moves them, lets two trade places, splits stations into two blocks, and adds a block where there is time. Nobody meets a drill before what it asks for, and minutes, coaches, equipment, heights and room hold, or are no worse than they are. `keep: true` on a block or a week leaves it as it is. The result is a change list: `--list` writes it into a file for `check --what-if`, `--write` makes the changes. `--class` and `--level` narrow what may change, `--plans 3` offers three that differ, and Ctrl-C takes the best so far. A gap is closed by teaching between, never by teaching less.",
+				what: "Looks for the fewest changes that take findings away and bring no worse ones, and proves that there are none fewer. It swaps drills; where that helps it also lengthens or shortens blocks, moves them, lets two blocks or two whole weeks trade places, splits stations into two blocks, and adds a block where there is time. Nobody meets a drill before what it asks for, and minutes, coaches, equipment, heights and room hold, or are no worse than they are. `keep: true` on a block or a week leaves it as it is. The result is a change list: `--list` writes it into a file for `check --what-if`, `--write` makes the changes. `--class` and `--level` narrow what may change, `--plans 3` offers three that differ, and Ctrl-C takes the best so far. A gap is closed by teaching between, never by teaching less.",
 			},
 			plan: {
 				title: "Plan empty weeks",

@@ -793,6 +793,8 @@ export const suggestions: Words["suggestions"] = {
 	cutShort: "La recherche a été écourtée : un choix plus petit existe peut-être.",
 	closes: (minutes) => `environ ${min(minutes)} ; comble`,
 	staysOpen: "Reste ouvert",
+	swaps:
+		"Un autre éducatif à la place d'un de ceux-ci peut suffire, sans minutes de plus. Ceci cherche le moins possible de changements :",
 	because: {
 		untrained: "pas vu de toute la période",
 		"too few weeks": "vu pendant trop peu de semaines",
@@ -1874,7 +1876,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			mend: {
 				title: "Réparer le plan",
-				what: "Cherche le moins de changements qui fassent disparaître des constats sans en amener de pires, et prouve qu'il n'y en a pas moins. Il échange des éducatifs ; là où cela aide, il allonge ou raccourcit aussi des blocs, les déplace, en fait échanger deux, partage des ateliers en deux blocs, et ajoute un bloc où il reste du temps. Personne ne rencontre un éducatif avant ce qu'il demande, et les minutes, les entraîneurs, le matériel, les hauteurs et la place suffisent, ou ne vont pas plus mal qu'avant. `keep: true` sur un bloc ou une semaine les laisse comme ils sont. Le résultat est une liste de changements : `--list` l'écrit dans un fichier pour `check --what-if`, `--write` fait les changements. `--class` et `--level` limitent ce qui peut changer, `--plans 3` en propose trois qui diffèrent, et Ctrl-C prend le meilleur trouvé. Un écart se comble en enseignant entre-temps, jamais en enseignant moins.",
+				what: "Cherche le moins de changements qui fassent disparaître des constats sans en amener de pires, et prouve qu'il n'y en a pas moins. Il échange des éducatifs ; là où cela aide, il allonge ou raccourcit aussi des blocs, les déplace, fait échanger deux blocs ou deux semaines entières, partage des ateliers en deux blocs, et ajoute un bloc où il reste du temps. Personne ne rencontre un éducatif avant ce qu'il demande, et les minutes, les entraîneurs, le matériel, les hauteurs et la place suffisent, ou ne vont pas plus mal qu'avant. `keep: true` sur un bloc ou une semaine les laisse comme ils sont. Le résultat est une liste de changements : `--list` l'écrit dans un fichier pour `check --what-if`, `--write` fait les changements. `--class` et `--level` limitent ce qui peut changer, `--plans 3` en propose trois qui diffèrent, et Ctrl-C prend le meilleur trouvé. Un écart se comble en enseignant entre-temps, jamais en enseignant moins.",
 			},
 			plan: {
 				title: "Planifier les semaines vides",

@@ -2,9 +2,12 @@
  * Benchmark: mending. A right term (the demo's, mended first) is damaged by swaps that a seed chooses, and
  * mended again; then one week, and a club of 1,000 drills and 40 weeks. Prints seconds of the clock and of
  * the processor (solver and measures together), and asserts nothing.
- * Run with `node tests/bench/solve.ts [faults …]`, or `node tests/bench/solve.ts large [seconds]`.
+ * Run with `node tests/bench/solve.ts [faults …]`, `… large [seconds]`, or `… live` for what one change of
+ * the plan takes to be counted, as a desk asks for it.
  */
 
+import { countChanges } from "../../scripts/compute/count-changes.ts";
+import { measure } from "../../scripts/compute/measures.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { withWeeks } from "../../scripts/link/join-records.ts";
 import type { Curriculum } from "../../scripts/model.ts";
@@ -73,7 +76,7 @@ async function timed(
 }
 
 /** The demo with so many drills and weeks: copies under other ids, and its weeks again and again. */
-export function enlarged(demo: Curriculum, drills: number, weeks: number): Curriculum {
+function enlarged(demo: Curriculum, drills: number, weeks: number): Curriculum {
 	const own = [...demo.drills.values()];
 	const all = Array.from({ length: drills }, (_, i) => {
 		const drill = own[i % own.length];
@@ -94,10 +97,41 @@ export function enlarged(demo: Curriculum, drills: number, weeks: number): Curri
 	return withWeeks(curriculum, plans as Curriculum["weeks"]);
 }
 
+/** Milliseconds of the processor for changes made one after the other, each on top of those before it. */
+function live(name: string, curriculum: Curriculum): void {
+	let now = measure(curriculum);
+	const before = now.findings.length;
+	const places = curriculum.weeks.flatMap(({ week, apparatus }) =>
+		apparatus.flatMap((on) =>
+			on.blocks.map(({ number, minutes }) => ({ block: `${week}/${on.apparatus}/${number}`, minutes })),
+		),
+	);
+	const below = numbersFrom(7);
+	const times = Array.from({ length: 40 }, () => {
+		const place = places[below(places.length)];
+		const started = process.cpuUsage();
+		const counted = countChanges(now, [
+			{ set: { block: place?.block ?? "", minutes: (place?.minutes ?? 0) + 1 } },
+		]);
+		const { user, system } = process.cpuUsage(started);
+		now = counted.after;
+		return (user + system) / 1000;
+	}).sort((a, b) => a - b);
+	const at = (share: number): string => (times[Math.floor(share * (times.length - 1))] ?? 0).toFixed(0);
+	console.log(
+		`${name}, a block's minutes changed 40 times: ${at(0.5)} ms each in the middle, ${at(0.9)} ms nine of ten, ${at(1)} ms at most; findings ${before} → ${now.findings.length}`,
+	);
+}
+
 async function main(): Promise<void> {
 	const { handbook } = openHandbook(".");
 	if (handbook === undefined) throw new Error("The demo has errors.");
 	const { curriculum } = handbook;
+	if (process.argv[2] === "live") {
+		live("The demo", curriculum);
+		live("1,000 drills and 40 weeks", enlarged(curriculum, 1000, 40));
+		return;
+	}
 	if (process.argv[2] === "large") {
 		const large = damaged(enlarged(curriculum, 1000, 40), 20, 7);
 		const worse = damaged(enlarged(curriculum, 1000, 40), 200, 7);
