@@ -39,7 +39,7 @@ import { Progress, type Run } from "./run.ts";
 import { isThere, madeOf, remember } from "./unchanged.ts";
 
 /** Where the binder lies inside the output. */
-export const BINDER = SHEET_FILES.binder();
+const BINDER = SHEET_FILES.binder();
 
 /** Rows of maps are kept for some versions of the program. */
 const MOST_ROWS = 6;
