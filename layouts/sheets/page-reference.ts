@@ -3,7 +3,7 @@
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { BinderPlace } from "../../scripts/views/sheets/places.ts";
 
-/** "W3 · Floor 2". */
+/** "D · Floor 2". */
 export function labelOf(prefix: string, number: number): string {
 	return prefix === "" ? String(number) : `${prefix} ${number}`;
 }

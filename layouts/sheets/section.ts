@@ -17,7 +17,7 @@ export const VOLUMES = ["binder", "library", "director"] as const;
 export type Volume = (typeof VOLUMES)[number];
 
 export interface SheetPart {
-	/** What stands before the page number, as in "W3 · Floor". */
+	/** What stands before the page number, as in "D · Floor". */
 	readonly label: string;
 	/** The running head. */
 	readonly head: string;

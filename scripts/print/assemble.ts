@@ -1,7 +1,7 @@
 /**
  * Puts laid-out pages together into leaves: pure, no browser.
  *
- *   1. pages get their label, counted within what can be replaced on its own, as in "W3 · Floor 2"
+ *   1. pages get their label, counted within what can be replaced on its own, as in "D · Floor 2"
  *   2. pages get a side: each such set starts on the right, and an odd one ends with a blank back
  *   3. every target gets the leaf it stands on
  *   4. references, which were laid out as boxes of a fixed width, get the label of their target

@@ -2001,16 +2001,26 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 		},
 		/** What can be printed, by its name in the command. */
 		sheets: {
-			binder: "The term's binder; this is what is printed without a name.",
+			pocket:
+				"What a coach carries: her own classes, week by week, a leaf for each area with its clock, who stands where, the floor plan and every station (`--class`, with commas between several; `--week`; `--paper A5`; `--up 2` for two sides to a page). Not made by `build`.",
+			library:
+				"Every drill, two to a side, with shapes, skills and guides: for the shelf, printed once a year. Pages have the numbers that they have in the binder.",
+			director:
+				"What the term covers and each class reaches, findings, equipment, heights, and the index; with the binder's own page numbers.",
+			binder:
+				"The whole term bound: the weeks, the library and the director's volume; this is what is printed without a name. With `--since` cards keep their pages, and drills that were added stand on new leaves and in a list behind the contents; without it every list is made anew. `--bleed 3mm` adds crop marks for a printer who cuts.",
 			"update-packet": "The leaves that an earlier binder needs, and a list of what to take out (`--since`).",
 			"class-sheets": "One leaf for each class in each week (`--week`, `--class`).",
 			"week-packet":
 				"All that a week needs in one file: overview, class sheets, floor plans, store room (`--week`).",
-			"station-cards": "A card for each station, two or four to a sheet (`--week`, `--apparatus`, `--up`).",
+			"station-cards":
+				"A card for each station: two to a sheet, with cues that are read from two metres, or four (`--week`, `--apparatus`, `--up`).",
 			"floor-plans": "Where each station stands (`--week`, `--apparatus`).",
 			"store-room": "What goes out and comes back (`--week`).",
 			labels: "A label for each item at each apparatus (`--week`).",
-			"check-sheets": "Blank skill check sheets (`--level`).",
+			"check-sheets":
+				"Blank skill check sheets, with three boxes for each skill and what must be seen (`--level`).",
+			dividers: "A leaf with a tab for each section of the binder.",
 			"term-overview": "The term on one page.",
 		},
 	},

@@ -1928,18 +1928,27 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 		},
 		sheets: {
-			binder: "Le classeur de la période ; c'est ce qui est imprimé sans nom.",
+			pocket:
+				"Ce qu'un entraîneur emporte : ses propres cours, semaine par semaine, un feuillet pour chaque lieu avec l'heure, qui se tient où, le plan au sol et chaque atelier (`--class`, avec des virgules entre plusieurs ; `--week` ; `--paper A5` ; `--up 2` pour deux pages par feuille). `build` ne le fait pas.",
+			library:
+				"Tous les éducatifs, deux par page, avec formes, éléments et guides : pour l'étagère, imprimé une fois par an. Les pages ont les numéros du classeur.",
+			director:
+				"Ce que la période couvre et ce que rencontre chaque cours, constats, matériel, hauteurs et index ; avec les numéros de page du classeur.",
+			binder:
+				"Toute la période reliée : les semaines, la bibliothèque et le volume de la direction ; c'est ce qui est imprimé sans nom. Avec `--since`, les fiches gardent leurs pages, et les éducatifs ajoutés sont sur de nouveaux feuillets et dans une liste après le sommaire ; sans cela, chaque liste est refaite. `--bleed 3mm` ajoute des traits de coupe.",
 			"update-packet":
 				"Les feuillets dont un classeur antérieur a besoin, et la liste de ce qu'il faut en retirer (`--since`).",
 			"class-sheets": "Un feuillet pour chaque cours de chaque semaine (`--week`, `--class`).",
 			"week-packet":
 				"Tout ce que demande une semaine en un fichier : aperçu, fiches de cours, plans au sol, réserve (`--week`).",
 			"station-cards":
-				"Une carte pour chaque atelier, deux ou quatre par feuille (`--week`, `--apparatus`, `--up`).",
+				"Une carte pour chaque atelier : deux par feuille, avec des consignes lisibles à deux mètres, ou quatre (`--week`, `--apparatus`, `--up`).",
 			"floor-plans": "Où se trouve chaque atelier (`--week`, `--apparatus`).",
 			"store-room": "Ce qui sort et ce qui revient (`--week`).",
 			labels: "Une étiquette pour chaque matériel à chaque agrès (`--week`).",
-			"check-sheets": "Fiches de suivi des éléments, vierges (`--level`).",
+			"check-sheets":
+				"Grilles d'évaluation vierges, avec trois cases par élément et ce qui doit se voir (`--level`).",
+			dividers: "Un intercalaire à onglet pour chaque partie du classeur.",
 			"term-overview": "La période sur une page.",
 		},
 	},

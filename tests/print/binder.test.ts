@@ -399,6 +399,42 @@ describe("the binder", () => {
 		expect(index).toContain(line("Hollow", "shape-hollow"));
 	});
 
+	it("is the library and the director's volume in one: pages have the same numbers and words in all", async () => {
+		const cacheDir = makeFolder(join(folder, "cache"));
+		const inBinder = new Map(pdf.pages.map((page) => [page.label, page.text]));
+		const labels: string[] = [];
+		for (const volume of ["library", "director"] as const) {
+			const outFile = join(folder, `${volume}.pdf`);
+			const own = await printBinder(handbook, { outFile, cacheDir, volume });
+			expect(own.problems).toEqual([]);
+			const read = await readPdf(readFileSync(outFile));
+			expect(read.pages.length).toBe(own.pages);
+			for (const page of read.pages) {
+				if (/^(Cover|Contents)/.test(page.label)) continue;
+				expect(page.text, page.label).toBe(inBinder.get(page.label));
+				labels.push(page.label);
+				// What is in another volume is named by its number, and leads nowhere.
+				for (const { dest } of page.links)
+					if (dest !== undefined) expect(read.destinations.has(dest), dest).toBe(true);
+			}
+		}
+		const rest = [...inBinder.keys()].filter((label) => !labels.includes(label));
+		for (const label of rest) expect(label).toMatch(/^(Cover|Contents|W\d)/);
+		expect(labels.filter((label) => label.startsWith("D · "))).not.toEqual([]);
+		expect(labels.filter((label) => label.startsWith("C "))).not.toEqual([]);
+	});
+
+	it("counts the sides that have next to nothing on them", () => {
+		// Recounted from where words stand: the text begins 16 mm from the top, and ends 14 mm from the bottom.
+		const short = pdf.pages.filter(({ label, lines, height, text }) => {
+			if (label.startsWith("Cover") || text.includes("This side is left blank")) return false;
+			const body = lines.filter(({ y, turned }) => !turned && y > 14 * MM && y < height - 16 * MM);
+			const lowest = Math.min(height, ...body.map(({ y }) => y));
+			return (height - 16 * MM - lowest) / (height - 30 * MM) < 0.25;
+		});
+		expect(Math.abs(printed.short - short.length)).toBeLessThanOrEqual(1);
+	});
+
 	it("comes out the same byte for byte, from the cache and without it", async () => {
 		await print(handbook, "cached.pdf", makeFolder(join(folder, "cache")));
 		await print(handbook, "fresh.pdf");

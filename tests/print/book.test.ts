@@ -147,8 +147,8 @@ describe("what does not fit as it is written", () => {
 			({ code, place, what }) => `${code} ${place.file}:${place.line} ${what}`,
 		);
 		expect(told).toEqual([
-			"H405 content/guides/tall.md:1 A row of a table is longer than a page, and goes on overleaf (page G 2).",
-			"H405 content/guides/wide.md:1 A table is wider than the page, and was set smaller (page G 4).",
+			"H405 content/guides/tall.md:1 A row of a table is longer than a page, and goes on overleaf (page G 1).",
+			"H405 content/guides/wide.md:1 A table is wider than the page, and was set smaller (page G 2).",
 		]);
 		const all = letters(pdf.pages.map(({ text }) => text).join(" "));
 		for (let i = 1; i <= 12; i++) expect(all).toContain(letters(column(i)));

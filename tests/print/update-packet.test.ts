@@ -72,7 +72,7 @@ async function sheetsOf(file: string, isNew = false): Promise<readonly Sheet[]> 
 	}));
 }
 
-/** "W1 · Floor 3" as its part and its number. */
+/** "D · Floor 3" as its part and its number. */
 function parted(label: string): { readonly part: string; readonly number: number } {
 	const at = label.lastIndexOf(" ");
 	return { part: label.slice(0, at), number: Number(label.slice(at + 1)) };
@@ -257,14 +257,14 @@ describe("an update", { timeout: 300_000 }, () => {
 			(dir) => edit(dir, "content/drills/floor/rock.md", "Heels to seat", "Look at the knees"),
 			true,
 		);
-		expect(labelsIn(printed)).toEqual(["", "W1 · Floor 1", "D · Floor 3"]);
-		expect(printed.update?.out.map(({ front }) => front)).toEqual(["", "W1 · Floor 1", "D · Floor 3"]);
+		expect(labelsIn(printed)).toEqual(["", "W1 1", "D · Floor 1"]);
+		expect(printed.update?.out.map(({ front }) => front)).toEqual(["", "W1 1", "D · Floor 1"]);
 	});
 
 	it("puts a bar beside what is new, and beside nothing else", async () => {
-		const bars = await barsOn(join(folder, "cue.update.pdf"), "D · Floor 4");
+		const bars = await barsOn(join(folder, "cue.update.pdf"), "D · Floor 1");
 		const { pages } = await readPdf(readFileSync(join(folder, "cue.update.pdf")));
-		const page = pages.find(({ label }) => label === "D · Floor 4");
+		const page = pages.find(({ label }) => label === "D · Floor 1");
 		const cue = page?.lines.find(({ text }) => text.includes("Look at the knees"));
 		if (page === undefined || cue === undefined) throw new Error("the cue is on its card");
 		expect(bars.length).toBe(1);

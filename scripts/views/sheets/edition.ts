@@ -54,7 +54,7 @@ export interface EditionSection {
 export interface EditionLeaf {
 	/** Position in `sections`. */
 	readonly section: number;
-	/** The label of its part, as in "W3 · Floor". */
+	/** The label of its part, as in "D · Floor". */
 	readonly part: string;
 	/** Its place in the part, counted from 1. */
 	readonly number: number;

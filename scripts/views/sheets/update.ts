@@ -1,7 +1,7 @@
 /**
  * What the sheet in front of an update says: which leaves to take out of a binder, which to put in, and
  * where. Leaves of a part that follow each other are one run; they are called by the page numbers at
- * their foot: "W3 · Floor 1–4" is two leaves.
+ * their foot: "D · Floor 1–4" is two leaves.
  */
 
 import type { Words } from "../../words/words.ts";
@@ -72,7 +72,7 @@ export function updateView(
 	};
 }
 
-/** A part's leaves, as they are numbered: "W3 · Floor 1–4, 7–8". */
+/** A part's leaves, as they are numbered: "D · Floor 1–4, 7–8". */
 function runWords(say: Words["update"], part: string, leaves: readonly EditionLeaf[]): string {
 	if (leaves.length === 0) return say.nothing;
 	const runs: EditionLeaf[][] = [];
