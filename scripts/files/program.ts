@@ -45,6 +45,16 @@ export function packageFor(folder: string, name: string): string | undefined {
 	}
 }
 
+/** Whether a package is installed: one that is optional may not be. */
+export function hasPackage(name: string): boolean {
+	try {
+		packageFolder(name);
+		return true;
+	} catch {
+		return false;
+	}
+}
+
 /** What a file of a package gives, for one that is found out while the program runs. */
 export function loadFromPackage(name: string, file: string): unknown {
 	return createRequire(import.meta.url)(join(packageFolder(name), file));

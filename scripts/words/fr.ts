@@ -3631,8 +3631,8 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",
-		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit, et ce qui a été imprimé auparavant et n'a pas changé est gardé.",
-		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme.",
+		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit, et ce qui a été imprimé auparavant et n'a pas changé est gardé. Chaque page du site s'imprime comme une feuille depuis le navigateur du lecteur.",
+		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme. Sous Linux x64, `npm install @sparticuz/chromium` en apporte un aussi.",
 	],
 	H402: [
 		"Une section ou une fiche n'a pas pu être mise en forme",

@@ -164,6 +164,28 @@ it("builds and prints it, and leaves nothing in the folder but what the club wri
 	expect(page(here)).toBe(page(out));
 });
 
+it("says what brings the binder where there is no browser, and builds the rest", () => {
+	const out = join(work, "without");
+	const built = spawnSync(
+		process.execPath,
+		[join(club, "node_modules", NAME, "handbook.js"), "build", "--out", out],
+		{
+			cwd: club,
+			encoding: "utf8",
+			timeout: 100_000,
+			killSignal: "SIGKILL",
+			env: { ...process.env, PATH: "" },
+		},
+	);
+	// Only systems whose browsers are looked up in PATH can be without one here.
+	if (process.platform !== "linux") return;
+	expect(built.stdout).toContain("No Chrome, Chromium or Edge was found on this machine");
+	if (process.arch === "x64") expect(built.stdout).toContain("`npm install @sparticuz/chromium` brings one");
+	expect(built.stdout).toContain("H401");
+	expect(built.status).toBe(1);
+	expect(readdirSync(`${out}/drills`)).toContain("log-roll");
+});
+
 /** The next version, which reads a newer format and brings folders to it. */
 async function installNext(dir: string): Promise<undefined> {
 	await installInto(dir, packed);
