@@ -842,6 +842,7 @@ export const about: Words["about"] = {
 		" face aux objectifs du club.",
 	],
 	corrections: (contact) => ["Les corrections sont bienvenues à ", contact, "."],
+	madeWith: (program) => `Réalisé avec ${program}.`,
 	licences: "Licences de la police de caractères et des programmes de ce site",
 	kept: "Après la première visite, tout le manuel s'ouvre sans réseau, dans un navigateur avec JavaScript.",
 };

@@ -152,6 +152,22 @@ it("builds and prints it, and leaves nothing in the folder but what the club wri
 	expect(readdirSync(`${out}/drills`)).toContain("log-roll");
 	expect(readFileSync(join(out, "licences.txt"), "utf8")).toContain("OFL");
 	expect(readdirSync(club).sort()).toEqual(before);
+	// Every output says which version made it.
+	const { version } = JSON.parse(readFileSync(join(REPOSITORY, "package.json"), "utf8")) as Described;
+	const program = `${NAME} ${version}`;
+	expect(readFileSync(join(out, "about/index.html"), "utf8")).toContain(`Made with ${program}.`);
+	expect(JSON.parse(readFileSync(join(out, "data/handbook.json"), "utf8")).program).toEqual({
+		name: NAME,
+		version,
+	});
+	const sheet = readdirSync(join(out, "print"), { recursive: true })
+		.map(String)
+		.find((name) => /(?<!binder)\.pdf$/.test(name));
+	for (const pdf of ["binder.pdf", sheet ?? "none"]) {
+		expect(readFileSync(join(out, "print", pdf), "latin1")).toContain(
+			`<xmp:CreatorTool>${program}</xmp:CreatorTool>`,
+		);
+	}
 	// Another checkout writes the same pages.
 	const here = join(work, "from-checkout");
 	const again = spawnSync(
