@@ -21,7 +21,12 @@ import { licencesText, readyLicences } from "./site/licences.ts";
 import { LANGUAGES, wordsFor } from "./words/words.ts";
 
 /** For developers alone. */
-const LEFT_OUT = new Set(["scripts/pack.ts", "scripts/run.mjs", "scripts/commands/generate.ts"]);
+const LEFT_OUT = new Set([
+	"scripts/pack.ts",
+	"scripts/release.ts",
+	"scripts/run.mjs",
+	"scripts/commands/generate.ts",
+]);
 
 /** Files of a package that are used, where the rest of it and of what it asks for is large. */
 const PARTS: Readonly<Record<string, readonly string[]>> = {

@@ -487,8 +487,8 @@ export const CATALOGUE = {
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",
-		why: "The printed pages are laid out by Chromium. Everything else was built, and what was printed before and still says the same is kept.",
-		fix: "Install Chromium, Chrome or Edge, or set HANDBOOK_BROWSER to the program's path.",
+		why: "The printed pages are laid out by Chromium. Everything else was built, and what was printed before and still says the same is kept. Each page of the site prints from the reader's own browser as a sheet.",
+		fix: "Install Chromium, Chrome or Edge, or set HANDBOOK_BROWSER to the program's path. On Linux x64 `npm install @sparticuz/chromium` brings one too.",
 	},
 	H402: {
 		severity: "error",

@@ -28,6 +28,7 @@ ${section(
 	say.handbook,
 	html`<div class="prose"><p>${say.curriculum(view.club)}</p>
 <p>${findings === undefined ? words.frame.edition(edition) : say.edition(edition, findings)}${view.contact && html` ${say.corrections(html`<a href="mailto:${view.contact}">${view.contact}</a>`)}`}</p></div>
+${view.program && html`<p>${say.madeWith(view.program)}</p>`}
 <p><a href="${ctx.way(LICENCES_FILE)}" type="text/plain">${say.licences}</a></p>
 ${printLinks(ctx, binderLink(ctx, view.binder))}
 ${ctx.page.frame.changes && html`<p>${a(ctx, { to: ctx.page.frame.changes, name: words.whatChanged.link })}</p>`}

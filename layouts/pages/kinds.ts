@@ -438,11 +438,7 @@ export const KINDS = {
 	}),
 	about: kind({
 		under: "safety",
-		pages: one(
-			"about/",
-			({ about }) => about.title,
-			(site, { binder }) => aboutView(site, binder),
-		),
+		pages: one("about/", ({ about }) => about.title, aboutView),
 		write: aboutPage,
 	}),
 	"what-changed": kind({

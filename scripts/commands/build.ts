@@ -11,6 +11,7 @@ import { relative } from "node:path";
 import { foundRows } from "../figures/progression-layout.ts";
 import { programCache } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
+import { ownPackage } from "../files/program.ts";
 import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Handbook } from "../handbook.ts";
 import { noteNew } from "../libraries/seen.ts";
@@ -223,6 +224,7 @@ async function writeHandbook(
 ): Promise<{ readonly pages: number; readonly data: number }> {
 	const { edition, words } = handbook;
 	const coaches = forCoaches(handbook);
+	const { name, version } = ownPackage();
 	const { club } = coaches.curriculum;
 	const { leaveOut = [] } = club;
 	// The last good binder stays until there is another; pages link it while it is of this very edition.
@@ -231,6 +233,7 @@ async function writeHandbook(
 	const shown: typeof options = {
 		...options,
 		leaveOut,
+		program: `${name} ${version}`,
 		...(options.since === undefined
 			? {}
 			: { since: { ...options.since, ...(leaveOut.includes("findings") && { findings: [] }) } }),

@@ -257,7 +257,7 @@ ${SETUP}
             club=$(basename "$(dirname "$(dirname "$file")")")
             to="clubs/$club/_data/edition.json"
             number() { sed -n 's/.*"number": *\\([0-9]*\\).*/\\1/p' "$1" 2>/dev/null || true; }
-            if [ "$(number "$file")" -gt "$(n=$(number "$to"); echo "\${n:-0}")" ]; then cp "$file" "$to"; fi
+            if [ "$(number "$file")" -gt "$(n=$(number "$to"); echo "\${n:-0}")" ]; then mkdir -p "$(dirname "$to")" && cp "$file" "$to"; fi
           done
           files=$(git ls-files -mo -- 'clubs/*/_data/edition.json')
 ${NOTE_EDITION}

@@ -6,7 +6,7 @@
 import { spawn } from "node:child_process";
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { givenKind, readGiven } from "../files/given.ts";
-import { PROGRAM, readProgramText } from "../files/program.ts";
+import { ownPackage, PROGRAM } from "../files/program.ts";
 
 export const PACKAGE_FILE = "package.json";
 
@@ -37,12 +37,6 @@ interface Described {
 	readonly scripts?: Readonly<Record<string, string>>;
 	readonly dependencies?: Readonly<Record<string, string>>;
 	readonly devDependencies?: Readonly<Record<string, string>>;
-}
-
-/** The package's name and version, as its own package.json says. */
-export function ownPackage(): { readonly name: string; readonly version: string } {
-	const { name = "", version = "" } = JSON.parse(readProgramText(PACKAGE_FILE)) as Described;
-	return { name, version };
 }
 
 /** Whether the program lies below somebody's `node_modules`, rather than in a checkout. */

@@ -16,8 +16,8 @@ import { join, relative, resolve } from "node:path";
 import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
 import { clubResults } from "../files/places.ts";
-import { isProgramFile, PROGRAM } from "../files/program.ts";
-import { npmIn, ownPackage, PACKAGE_FILE, withProgram } from "./own-package.ts";
+import { isProgramFile, ownPackage, PROGRAM } from "../files/program.ts";
+import { npmIn, PACKAGE_FILE, withProgram } from "./own-package.ts";
 import { count } from "./report.ts";
 import type { Run } from "./run.ts";
 

@@ -29,6 +29,18 @@ export function programFiles(folder: string): readonly string[] {
 		.sort();
 }
 
+/** The program's name and version, as its own package.json says. */
+export function ownPackage(): { readonly name: string; readonly version: string } {
+	known ??= JSON.parse(readProgramText("package.json")) as {
+		readonly name: string;
+		readonly version: string;
+	};
+	const { name, version } = known;
+	return { name, version };
+}
+
+let known: { readonly name: string; readonly version: string } | undefined;
+
 /** Where an installed package lies, for its files that are no modules. Throws where it is not installed. */
 export function packageFolder(name: string): string {
 	const described = findPackageJSON(name, import.meta.url);
@@ -42,6 +54,16 @@ export function packageFor(folder: string, name: string): string | undefined {
 		return dirname(createRequire(join(resolve(folder), "any.js")).resolve(`${name}/package.json`));
 	} catch {
 		return undefined;
+	}
+}
+
+/** Whether a package is installed: one that is optional may not be. */
+export function hasPackage(name: string): boolean {
+	try {
+		packageFolder(name);
+		return true;
+	} catch {
+		return false;
 	}
 }
 

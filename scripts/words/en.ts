@@ -860,6 +860,7 @@ export const about = {
 		" against the club's targets.",
 	],
 	corrections: <T>(contact: T): Sentence<T> => ["Corrections are welcome at ", contact, "."],
+	madeWith: (program: string) => `Made with ${program}.`,
 	licences: "Licences of the typeface and the programs that this site carries",
 	kept: "After the first visit the whole handbook opens without a network, in a browser with JavaScript.",
 };

@@ -844,6 +844,7 @@ export const about: Words["about"] = {
 		" face aux objectifs du club.",
 	],
 	corrections: (contact) => ["Les corrections sont bienvenues à ", contact, "."],
+	madeWith: (program) => `Réalisé avec ${program}.`,
 	licences: "Licences de la police de caractères et des programmes de ce site",
 	kept: "Après la première visite, tout le manuel s'ouvre sans réseau, dans un navigateur avec JavaScript.",
 };
@@ -3642,8 +3643,8 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",
-		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit, et ce qui a été imprimé auparavant et n'a pas changé est gardé.",
-		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme.",
+		"Les pages imprimées sont mises en forme par Chromium. Tout le reste a été construit, et ce qui a été imprimé auparavant et n'a pas changé est gardé. Chaque page du site s'imprime comme une feuille depuis le navigateur du lecteur.",
+		"Installez Chromium, Chrome ou Edge, ou donnez dans HANDBOOK_BROWSER le chemin du programme. Sous Linux x64, `npm install @sparticuz/chromium` en apporte un aussi.",
 	],
 	H402: [
 		"Une section ou une fiche n'a pas pu être mise en forme",

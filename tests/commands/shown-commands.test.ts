@@ -15,7 +15,7 @@ import {
 	writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, sep } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { PRINT_CHOICES } from "../../scripts/commands/print-choices.ts";
@@ -50,7 +50,8 @@ function wordsOf(shown: string): { readonly name: string; readonly args: readonl
 
 async function run(args: readonly string[], cwd: string) {
 	const { status, stdout, stderr } = await handbook(args, { cwd });
-	return { status, said: stdout + stderr };
+	// Paths are said as the system writes them.
+	return { status, said: (stdout + stderr).replaceAll(sep, "/") };
 }
 
 describe("a command that is shown", () => {

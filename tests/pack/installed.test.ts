@@ -152,6 +152,22 @@ it("builds and prints it, and leaves nothing in the folder but what the club wri
 	expect(readdirSync(`${out}/drills`)).toContain("log-roll");
 	expect(readFileSync(join(out, "licences.txt"), "utf8")).toContain("OFL");
 	expect(readdirSync(club).sort()).toEqual(before);
+	// Every output says which version made it.
+	const { version } = JSON.parse(readFileSync(join(REPOSITORY, "package.json"), "utf8")) as Described;
+	const program = `${NAME} ${version}`;
+	expect(readFileSync(join(out, "about/index.html"), "utf8")).toContain(`Made with ${program}.`);
+	expect(JSON.parse(readFileSync(join(out, "data/handbook.json"), "utf8")).program).toEqual({
+		name: NAME,
+		version,
+	});
+	const sheet = readdirSync(join(out, "print"), { recursive: true })
+		.map(String)
+		.find((name) => /(?<!binder)\.pdf$/.test(name));
+	for (const pdf of ["binder.pdf", sheet ?? "none"]) {
+		expect(readFileSync(join(out, "print", pdf), "latin1")).toContain(
+			`<xmp:CreatorTool>${program}</xmp:CreatorTool>`,
+		);
+	}
 	// Another checkout writes the same pages.
 	const here = join(work, "from-checkout");
 	const again = spawnSync(
@@ -162,6 +178,28 @@ it("builds and prints it, and leaves nothing in the folder but what the club wri
 	expect(again.status).toBe(0);
 	const page = (site: string) => readFileSync(join(site, "drills/log-roll/index.html"), "utf8");
 	expect(page(here)).toBe(page(out));
+});
+
+it("says what brings the binder where there is no browser, and builds the rest", () => {
+	const out = join(work, "without");
+	const built = spawnSync(
+		process.execPath,
+		[join(club, "node_modules", NAME, "handbook.js"), "build", "--out", out],
+		{
+			cwd: club,
+			encoding: "utf8",
+			timeout: 100_000,
+			killSignal: "SIGKILL",
+			env: { ...process.env, PATH: "" },
+		},
+	);
+	// Only systems whose browsers are looked up in PATH can be without one here.
+	if (process.platform !== "linux") return;
+	expect(built.stdout).toContain("No Chrome, Chromium or Edge was found on this machine");
+	if (process.arch === "x64") expect(built.stdout).toContain("`npm install @sparticuz/chromium` brings one");
+	expect(built.stdout).toContain("H401");
+	expect(built.status).toBe(1);
+	expect(readdirSync(`${out}/drills`)).toContain("log-roll");
 });
 
 /** The next version, which reads a newer format and brings folders to it. */

@@ -306,6 +306,67 @@ describe("the workflows", () => {
 		expect(existsSync(join(dir, "x"))).toBe(false);
 	});
 
+	it("keep the larger number of each club's edition, in one commit", async () => {
+		const club = await clubWith("clubs");
+		const { jobs } = load(readFileSync(join(club, ".github/workflows/clubs.yml"), "utf8")) as Workflow;
+		const script = jobs.editions?.steps.find(({ run }) => run?.includes("edition.json"))?.run ?? "";
+		const dir = openFolder();
+		const here = join(dir, "here");
+		const env = { ...process.env, GIT_AUTHOR_NAME: "t", GIT_AUTHOR_EMAIL: "t@t.invalid" };
+		const git = (cwd: string, ...words: readonly string[]) => {
+			const committer = [
+				"-c",
+				"user.name=t",
+				"-c",
+				"user.email=t@t.invalid",
+				"-c",
+				"init.defaultBranch=main",
+			];
+			const { status, stdout, stderr } = spawnSync("git", [...committer, ...words], {
+				cwd,
+				env,
+				encoding: "utf8",
+			});
+			if (status !== 0) throw new Error(stderr);
+			return stdout.trim();
+		};
+		const record = (path: string, number: number) => {
+			mkdirSync(dirname(join(dir, path)), { recursive: true });
+			writeFileSync(
+				join(dir, path),
+				`${JSON.stringify({ number, date: "2026-11-30", content: "" }, null, "\t")}\n`,
+			);
+		};
+		git(dir, "init", "-q", "--bare", "remote");
+		git(dir, "clone", "-q", "remote", "here");
+		record("here/clubs/a/_data/edition.json", 2);
+		record("here/clubs/b/_data/edition.json", 11);
+		git(here, "add", "-A");
+		git(here, "commit", "-qm", "clubs");
+		git(here, "push", "-q", "-u", "origin", "HEAD:main");
+		// Each job hands over the files of all clubs; it raised those of the clubs that it built.
+		record("temp/editions/editions-0/a/_data/edition.json", 3);
+		record("temp/editions/editions-0/b/_data/edition.json", 11);
+		record("temp/editions/editions-0/c/_data/edition.json", 1);
+		record("temp/editions/editions-1/a/_data/edition.json", 2);
+		record("temp/editions/editions-1/b/_data/edition.json", 12);
+		const run = () => {
+			const ended = spawnSync("bash", ["-e", "-c", script], {
+				cwd: here,
+				encoding: "utf8",
+				env: { ...env, RUNNER_TEMP: join(dir, "temp") },
+			});
+			expect(ended.status, ended.stderr).toBe(0);
+		};
+		run();
+		const numberOf = (name: string) =>
+			JSON.parse(git(dir, "--git-dir=remote", "show", `main:clubs/${name}/_data/edition.json`)).number;
+		expect(["a", "b", "c"].map(numberOf)).toEqual([3, 12, 1]);
+		expect(git(here, "rev-list", "--count", "HEAD")).toBe("2");
+		run();
+		expect(git(here, "rev-list", "--count", "HEAD")).toBe("2");
+	});
+
 	it("are written where the program can be installed from, and over nothing", async () => {
 		const dir = clubCopy();
 		const missing = await handbook(["new", "host", "pages", "--club", dir]);
