@@ -182,7 +182,7 @@ function each<T extends Entry & { readonly description?: string }, V>(
 export const KINDS = {
 	home: kind({
 		under: "thisWeek",
-		scripts: ["todays-sheets", "this-week"],
+		scripts: ["todays-sheets", "this-week", "unsent-reports"],
 		firstPaint: true,
 		pages: one(
 			HOME,

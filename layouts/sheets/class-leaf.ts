@@ -89,6 +89,8 @@ function headOf({ words, emergency }: SheetFacts, view: ClassSheetView, when: st
 		activeShare: _activeShare,
 		still: _still,
 		findings: _findings,
+		// Check sheets ask for them.
+		skills: _skills,
 		...rest
 	} = view;
 	rest satisfies Nothing;

@@ -554,9 +554,68 @@ export const hall = {
 	reset: "Reset",
 	sound: "Sound",
 	buzz: "Buzz",
+	howItWent: "How it went",
+	keptHere:
+		"Kept on this device until you send it. No names here, of nobody: how many is enough. An accident goes into the club's accident book, not here.",
+	howMany: "How many can do it?",
+	toSend: "To the sending",
 };
 
 /** What the timer of a stations block says while it runs. */
+/** What a coach says came of a class; of a program in the browser. */
+export const reporting = {
+	done: "This block was",
+	dones: { done: "Done", shortened: "Shortened", "not-done": "Not done" },
+	lost: "Minutes lost",
+	minutes: (minutes: number) => `${minutes} min`,
+	cause: "Because of",
+	causes: {
+		late: "Late start",
+		"set-up": "Setting up",
+		coaches: "Too few coaches",
+		attention: "Attention",
+		other: "Something else",
+	},
+	felt: "For the group it was",
+	felts: { "too-easy": "Too easy", right: "Right", "too-hard": "Too hard" },
+	look: "To be looked at",
+	looks: { equipment: "Equipment", "near-miss": "A near miss" },
+	note: "A line for the director",
+	noName: "No name belongs here.",
+	alone: "Alone",
+	helped: "With help",
+	there: "Of how many",
+	fewer: "One fewer",
+	more: "One more",
+	takeBack: "Not counted",
+	allDone: "All the rest as planned",
+	counted: (said: number, of: number) => `${said} of ${of} blocks reported.`,
+	older: (blocks: number) =>
+		`${blocks === 1 ? "One block" : `${blocks} blocks`} of an earlier edition, no longer on this sheet: sent with it.`,
+	share: "Send",
+	mail: "By mail",
+	copy: "Copy",
+	shared: "Sent. What you change now can be sent again.",
+	notShared: "Not sent; it is still here.",
+	mailed: "Your mail program has it. Tap “Not sent” if it did not go.",
+	copied: "Copied: paste it into a message to the director.",
+	copyByHand: "Copy the text below into a message to the director.",
+	notSent: "Not sent",
+	forget: "Delete",
+	forgotten: "Deleted from this device.",
+	nothing: "Nothing is reported yet.",
+	unsent: "Not sent yet.",
+	isSent: "Sent as it is here.",
+	full: "There is no room for more: shorten a line.",
+	notKept: "This browser keeps nothing: send it before you leave this page.",
+};
+
+/** On the home page; of a program in the browser. */
+export const unsentReports = {
+	notSentYet: (reports: number) =>
+		reports === 1 ? "A class report was not sent yet" : `${reports} class reports were not sent yet`,
+};
+
 export const timer = {
 	done: (stations: number) => `All ${stations} stations done`,
 	/** Before the seconds that are left. */

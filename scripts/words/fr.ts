@@ -509,6 +509,66 @@ export const hall: Words["hall"] = {
 	reset: "Remettre à zéro",
 	sound: "Son",
 	buzz: "Vibreur",
+	howItWent: "Comment c'était",
+	keptHere:
+		"Gardé sur cet appareil jusqu'à l'envoi. Aucun nom ici, de personne : combien suffit. Un accident va dans le registre des accidents du club, pas ici.",
+	howMany: "Combien y arrivent ?",
+	toSend: "Vers l'envoi",
+};
+
+export const reporting: Words["reporting"] = {
+	done: "Ce bloc a été",
+	dones: { done: "Fait", shortened: "Raccourci", "not-done": "Pas fait" },
+	lost: "Minutes perdues",
+	minutes: (minutes) => `${minutes} min`,
+	cause: "À cause de",
+	causes: {
+		late: "Retard",
+		"set-up": "Mise en place",
+		coaches: "Manque d'entraîneurs",
+		attention: "Attention",
+		other: "Autre chose",
+	},
+	felt: "Pour le groupe, c'était",
+	felts: { "too-easy": "Trop facile", right: "Juste bien", "too-hard": "Trop difficile" },
+	look: "À regarder",
+	looks: { equipment: "Matériel", "near-miss": "Accident évité" },
+	note: "Une ligne pour la direction",
+	noName: "Aucun nom n'a sa place ici.",
+	alone: "Seuls",
+	helped: "Avec aide",
+	there: "Sur combien",
+	fewer: "Un de moins",
+	more: "Un de plus",
+	takeBack: "Pas compté",
+	allDone: "Tout le reste comme prévu",
+	counted: (said, of) => `${said} blocs sur ${of} rapportés.`,
+	older: (blocks) =>
+		`${blocks === 1 ? "Un bloc" : `${blocks} blocs`} d'une édition antérieure, absents de cette fiche : envoyés avec.`,
+	share: "Envoyer",
+	mail: "Par courriel",
+	copy: "Copier",
+	shared: "Envoyé. Ce que vous changez maintenant peut être envoyé de nouveau.",
+	notShared: "Pas envoyé ; tout est encore là.",
+	mailed: "Votre messagerie l'a reçu. Touchez « Pas envoyé » s'il n'est pas parti.",
+	copied: "Copié : collez-le dans un message à la direction.",
+	copyByHand: "Copiez le texte ci-dessous dans un message à la direction.",
+	notSent: "Pas envoyé",
+	forget: "Effacer",
+	forgotten: "Effacé de cet appareil.",
+	nothing: "Rien n'est encore rapporté.",
+	unsent: "Pas encore envoyé.",
+	isSent: "Envoyé tel quel.",
+	full: "Il n'y a plus de place : raccourcissez une ligne.",
+	notKept: "Ce navigateur ne garde rien : envoyez avant de quitter cette page.",
+};
+
+/** On the home page; of a program in the browser. */
+export const unsentReports: Words["unsentReports"] = {
+	notSentYet: (reports) =>
+		reports === 1
+			? "Un compte rendu n'est pas encore envoyé"
+			: `${reports} comptes rendus ne sont pas encore envoyés`,
 };
 
 export const timer: Words["timer"] = {

@@ -330,9 +330,7 @@ describe("a term of ten coaches", () => {
 		const texts = new Map(taken).set(path, corrected);
 		const reports = readReports(sent.join("\n")).reports;
 		expect(takeReports(demo.curriculum, texts, reports).texts.get(path)).toBe(corrected);
-		const later = last
-			.filter(({ week }) => path.includes(week))
-			.map((one) => ({ ...one, revision: 99 }));
+		const later = last.filter(({ week }) => path.includes(week)).map((one) => ({ ...one, revision: 99 }));
 		const after = takeReports(demo.curriculum, texts, later);
 		expect(after.counts).toMatchObject({ newer: later.length - 1, corrected: 1 });
 		expect(after.texts.get(path)).toContain("# As the caretaker said.");

@@ -1,0 +1,21 @@
+import puppeteer from "puppeteer-core";
+import { createServer } from "node:http";
+import { readFileSync, existsSync } from "node:fs";
+const dir=process.argv[2];
+const T={html:"text/html; charset=utf-8",js:"text/javascript",css:"text/css",svg:"image/svg+xml",woff2:"font/woff2",json:"application/json"};
+const s=createServer((q,r)=>{let p=decodeURIComponent(new URL(q.url,"http://h").pathname.slice(1)); if(p===""||p.endsWith("/"))p+="index.html"; const f=`${dir}/${p}`; if(!existsSync(f)){r.writeHead(404);r.end();return;} r.writeHead(200,{"Content-Type":T[p.split(".").at(-1)]??"text/plain"}); r.end(readFileSync(f));}).listen(0,"127.0.0.1");
+await new Promise(r=>s.on("listening",r));
+const root=`http://127.0.0.1:${s.address().port}/`;
+const b=await puppeteer.launch({executablePath:"/usr/bin/chromium",args:["--no-sandbox","--disable-gpu"]});
+const p=await b.newPage(); await p.setViewport({width:360,height:740,isMobile:true,hasTouch:true});
+await p.goto(root+"classes/mon-level-1/week-03/#block-floor-2"); await new Promise(r=>setTimeout(r,800));
+await p.screenshot({path:"/tmp/t-block.png",fullPage:true});
+await p.evaluate(()=>{const k=[...document.querySelectorAll("#block-floor-2 .report button")]; for(const n of ["Shortened"]) k.find(x=>x.textContent===n).click();});
+await p.evaluate(()=>{const k=[...document.querySelectorAll("#block-floor-2 .report button")]; for(const n of ["5 min","Late start","Too hard"]) k.find(x=>x.textContent===n)?.click();});
+await p.screenshot({path:"/tmp/t-block2.png",fullPage:true});
+await p.goto(root+"classes/mon-level-1/week-03/#taught"); await new Promise(r=>setTimeout(r,500));
+await p.screenshot({path:"/tmp/t-end.png",fullPage:true});
+await p.goto(root); await new Promise(r=>setTimeout(r,500));
+await p.screenshot({path:"/tmp/t-home.png"});
+if (process.argv[3]) { for (const w of [360,1280]) { await p.setViewport({width:w,height:900}); await p.goto(root+process.argv[3]); await new Promise(r=>setTimeout(r,500)); await p.screenshot({path:`/tmp/t-dir-${w}.png`,fullPage:true}); } }
+await b.close(); s.close();
