@@ -610,6 +610,59 @@ export const reporting = {
 	notKept: "This browser keeps nothing: send it before you leave this page.",
 };
 
+/** For the director alone. */
+export const taughtPage = {
+	title: "What was taught",
+	question: "What came of the plan, and who can do it now?",
+	lead: (reported: number, of: number) =>
+		`${number(reported)} of ${number(of)} classes of the weeks until now were reported. What nobody reported counts as planned.`,
+	privately: "For the director alone.",
+	howToDelete: <T>(folder: T): Sentence<T> => [
+		"It is in no build that coaches see. Coaches' words are shown as they typed them. To delete it, remove the files under ",
+		folder,
+		", in earlier versions too where the folder is under version control.",
+	],
+	lines: "What coaches write",
+	looks: { equipment: "Equipment", "near-miss": "A near miss" },
+	felts: { "too-easy": "too easy", right: "right", "too-hard": "too hard" },
+	weeks: "Class by class",
+	ofPlanned: (planned: number) => `of ${number(planned)}`,
+	notDone: "Not done",
+	shortened: "Shortened",
+	lost: "Minutes lost",
+	cause: "Because of",
+	causes: {
+		late: "Late start",
+		"set-up": "Setting up",
+		coaches: "Too few coaches",
+		attention: "Attention",
+		other: "Something else",
+	},
+	noCause: "Not said, or several",
+	blocks: "Blocks",
+	skills: "Who can do it",
+	skill: "Skill",
+	alone: "Alone",
+	helped: "With help",
+	share: "Share",
+	range: "95 % range",
+	interval:
+		"The range is Wilson's score interval (1927): of ranges made like this, 19 in 20 hold the true share.",
+	fewest: (fewest: number) => `Nothing is concluded from fewer than ${number(fewest)} gymnasts.`,
+	of: (alone: number, of: number) => `${number(alone)} of ${number(of)}`,
+	between: (low: string, high: string) => `${low} to ${high}`,
+	tooFew: "too few",
+	kept: "After a break",
+	keptLead:
+		"Counts of the same group before and after weeks without the skill. They say what was kept, not why.",
+	before: "Before",
+	after: "After",
+	inWeek: (count: string, week: number) => `${count} (week ${week})`,
+	ofDrill: "What coaches say",
+	felt: (easy: number, right: number, hard: number) =>
+		`Its blocks were too easy ${counts.times(easy)}, right ${counts.times(right)}, too hard ${counts.times(hard)}.`,
+};
+
 /** On the home page; of a program in the browser. */
 export const unsentReports = {
 	notSentYet: (reports: number) =>
@@ -907,6 +960,12 @@ export const about = {
 	],
 	computed:
 		"Computed loads count planned landings and hand contacts. Computed heights come from tables of average growth. Both are planning aids, not medical measures, and say nothing about any one child.",
+	reports: "What coaches report",
+	reportsKept: [
+		"“How it went” at the end of a class sheet stays on the coach's own device until the coach sends it; “Delete” there removes it, and so does clearing the browser's data for this site.",
+		"It has no field for a person. What is written in its lines goes to the director as it was typed: no names, no injuries, nothing about one child.",
+		"The director keeps what was sent in the club's own folder, and may delete it at any time. This site holds none of it.",
+	],
 	handbook: "This handbook",
 	curriculum: (club: string) =>
 		`This is the curriculum of ${club}: one source for the site, the printed binder and the class sheets. No personal data of gymnasts is kept in it.`,
@@ -2394,8 +2453,8 @@ export const findings = {
 			`${who} starts ${quoted(thing)} in week ${week}, which builds on ${quoted(first)}: planned for week ${missed}, and not taught as planned.`,
 		teach: (thing: string, first: string, week: number) =>
 			`Teach ${quoted(first)} before ${quoted(thing)} in week ${week}, or plan ${quoted(thing)} later.`,
-		differ: (place: string, fields: readonly ("done" | "felt" | "count")[]) =>
-			`${place}: two coaches say different things about ${and(fields.map((one) => ({ done: "what was done", felt: "how hard it was", count: "how many can do it" })[one]))}.`,
+		differ: (who: string, week: number, things: readonly string[]) =>
+			`${who}, week ${week}: two coaches say different things about ${and(things, 4)}.`,
 		unplaced: (who: string, week: number, apparatus: string, block: number) =>
 			`${who}, week ${week}: a report of ${apparatus}, block ${block}, which the plan no longer has as it was.`,
 	},
