@@ -25,7 +25,7 @@ import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from ".
 import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault, mediaHome } from "./read/inspect-media.ts";
-import { type ReadCache, type ReadClub, readClub } from "./read/read-club.ts";
+import { type ReadCache, type ReadClub, readClub, type TriedTexts } from "./read/read-club.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { formatProblem } from "./validate/check-format.ts";
 import { validateClub } from "./validate/validate-club.ts";
@@ -37,6 +37,8 @@ export interface Handbook extends Measured {
 	readonly markdown: MarkdownRenderer;
 	/** The words of the handbook that are not the club's, in its language. */
 	readonly words: Words;
+	/** The club's own style sheet, as short as it can be written; undefined where it has none. */
+	readonly style?: string | undefined;
 	/** The club folder. */
 	readonly clubDir: string;
 	/** What would mend some of the findings: worked out when it is asked for. */
@@ -75,6 +77,8 @@ export interface OpenOptions {
 	/** Files read before, where a folder is opened again and again. */
 	readonly cache?: ReadCache;
 	readonly libraryCaches?: LayerCaches;
+	/** What the folder would hold after a change that is not written yet. */
+	readonly tried?: TriedTexts;
 	/**
 	 * Whether what coaches reported is counted as well. It is checked in any case, and never in what is
 	 * published: only a director's own commands and previews ask for it.
@@ -85,7 +89,7 @@ export interface OpenOptions {
 /** Reads, validates, links and computes a club folder. Throws where the folder is not there at all. */
 export function openHandbook(clubDir: string, options: OpenOptions = {}): OpenedHandbook {
 	const { mediaFrom = clubDir, change, leaveOut, outDir, now = new Date() } = options;
-	const all = readClub(clubDir, options.cache);
+	const all = readClub(clubDir, options.cache, options.tried);
 	const found = leaveOut === undefined ? all : without(all, leaveOut);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
@@ -110,9 +114,10 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const curriculum = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
-		const media = [...drills.values()].flatMap((drill) =>
+		const ofDrills = [...drills.values()].flatMap((drill) =>
 			drill.media.flatMap(({ file, poster }) => (poster === undefined ? [file] : [file, poster])),
 		);
+		const media = club.logo === undefined ? ofDrills : [...ofDrills, club.logo];
 		const known = [record.edition, outDir === undefined ? undefined : outputRecord(outDir)];
 		return editionAfter(
 			known.filter((one) => one !== undefined),
@@ -146,6 +151,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			},
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
+			style: valid.style,
 			clubDir,
 			libraries,
 			theirs,

@@ -507,7 +507,19 @@ export interface Club {
 	readonly emergency?: string;
 	/** The guide that says more of it. */
 	readonly emergencyGuide?: Id;
+	/** Its own colour, as "#rrggbb", and the shade of it for the dark theme where it names one. */
+	readonly colour?: string;
+	readonly colourDark?: string;
+	/** A picture, by its name in `content/media`. */
+	readonly logo?: string;
+	/** Areas that the coaches' site does without. */
+	readonly leaveOut?: readonly Area[];
+	/** Undefined where no file says anything of it. */
+	readonly source?: Source;
 }
+
+/** An area of the site that a club may leave out. */
+export type Area = "findings" | "measures" | "author-guide";
 
 export interface ClubClass {
 	readonly id: Id;
@@ -732,6 +744,7 @@ export interface WrittenBlock {
 	readonly levels?: readonly Id[];
 	readonly session?: readonly number[];
 	readonly dose?: DoseNumbers | Readonly<Record<Id, DoseNumbers>>;
+	readonly keep?: boolean;
 	readonly note?: string;
 }
 
@@ -755,13 +768,18 @@ export type PlanChange =
 	  }
 	| { readonly remove: string }
 	| { readonly move: { readonly from: string; readonly to: string } }
-	| { readonly set: { readonly block: string } & WrittenBlock }
+	/** Some fields of a block; one that is null goes. */
+	| {
+			readonly set: { readonly block: string } & {
+				readonly [Name in keyof WrittenBlock]: WrittenBlock[Name] | null;
+			};
+	  }
 	| {
 			/** Another drill, at a station from 1 where the block has several. */
 			readonly swap: { readonly block: string; readonly station?: number; readonly drill: Id };
 	  }
-	/** Two blocks in each other's place. */
-	| { readonly exchange: readonly [string, string] }
+	/** Two blocks in each other's place, or the plans of two weeks. */
+	| { readonly exchange: readonly [string, string] | readonly [number, number] }
 	| {
 			/** A block of stations as two, one after the other: so many stations in the first, and the minutes of both. */
 			readonly split: {

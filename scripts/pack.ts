@@ -61,7 +61,8 @@ async function writePackage(to: Folder): Promise<void> {
 	const files = ["scripts", "layouts"].flatMap((name) => from.files(name).map((file) => `${name}/${file}`));
 	for (const path of [...files, "eleventy.config.ts"]) {
 		if (LEFT_OUT.has(path) || path.endsWith(".d.ts")) continue;
-		if (path.endsWith(".ts")) to.write(path.replace(/\.ts$/, ".js"), await javascriptOf(from.readText(path)));
+		if (/\.tsx?$/.test(path))
+			to.write(path.replace(/\.tsx?$/, ".js"), await javascriptOf(path, from.readText(path)));
 		else to.write(path, from.read(path));
 	}
 	for (const language of LANGUAGES) to.write(readyLicences(language), await licencesText(wordsFor(language)));
@@ -72,9 +73,15 @@ async function writePackage(to: Folder): Promise<void> {
 }
 
 /** One module; what it names with `.ts` at the end, an import or a file it loads itself, becomes `.js`. */
-async function javascriptOf(source: string): Promise<string> {
-	const { code } = await transform(source, { loader: "ts", format: "esm", target: `node${NODE}` });
-	return code.replace(/(["'`])([^"'`\s]*)\.ts\1/g, "$1$2.js$1");
+async function javascriptOf(path: string, source: string): Promise<string> {
+	const { code } = await transform(source, {
+		loader: path.endsWith("x") ? "tsx" : "ts",
+		jsx: "automatic",
+		jsxImportSource: "preact",
+		format: "esm",
+		target: `node${NODE}`,
+	});
+	return code.replace(/(["'`])([^"'`\s]*)\.tsx?\1/g, "$1$2.js$1");
 }
 
 function takeParts(name: string, parts: readonly string[], to: Folder): void {

@@ -136,6 +136,18 @@ export const CATALOGUE = {
 		why: "What the club takes of it would be missing from the handbook.",
 		fix: "Name its folder from the club's own folder, or install the package; or take the line out of `libraries`.",
 	},
+	H131: {
+		severity: "error",
+		title: "A colour on which words cannot be read",
+		why: "The heads of the site's parts are of the club's colour, with words in the paper's. Low contrast shuts out coaches with weak eyes, and everybody in a bright hall.",
+		fix: "Write a darker colour, or for the dark theme a lighter one.",
+	},
+	H132: {
+		severity: "error",
+		title: "A style sheet that cannot be used",
+		why: "`content/style.css` goes onto every page, sheet and phone. It stands alone: the site loads nothing from elsewhere, and works without a network.",
+		fix: "Take it out. A style sheet can set sizes, colours, borders and distances; pictures stand in drills, and the club's `logo` in `_data/club.yaml`.",
+	},
 	H201: {
 		severity: "error",
 		title: "A reference to something that does not exist",

@@ -47,7 +47,7 @@ const files = ["scripts", "layouts"]
 	.flatMap((folder) =>
 		readdirSync(join(REPOSITORY, folder), { recursive: true }).map((file) => join(folder, String(file))),
 	)
-	.filter((file) => file.endsWith(".ts") && !file.endsWith(".d.ts"))
+	.filter((file) => /\.tsx?$/.test(file) && !file.endsWith(".d.ts"))
 	.map((file) => file.split(sep).join("/"));
 
 /** The stage of a file; undefined for those of the domain: the model, places, problems, the handbook. */
@@ -101,7 +101,7 @@ describe("the stages", () => {
 
 	it.each(files.filter((file) => PURE.includes(stageOf(file) ?? "")))("%s is pure", (file) => {
 		for (const { to } of importsOf(file)) expect(to).not.toMatch(/^node:/);
-		if (file.startsWith("layouts/browser") || file.startsWith("layouts/worker")) return;
+		if (/^layouts\/(browser|worker|desk)\//.test(file)) return;
 		const text = readFileSync(join(REPOSITORY, file), "utf8");
 		expect(text).not.toMatch(/\bDate\.now\(|new Date\(\)|Math\.random\(|\bprocess\./);
 	});

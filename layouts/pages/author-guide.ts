@@ -10,7 +10,6 @@ import {
 	type FieldGuide,
 	MAPPING_EXAMPLE,
 } from "../../scripts/views/author-guide.ts";
-import { nginxServer } from "../../scripts/views/host-headers.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import { inlineCode, type PageContext, section } from "../parts/page.ts";
 
@@ -27,7 +26,7 @@ export function authorGuidePage(ctx: PageContext, view: AuthorGuideView): Html {
 		link: html`<code>[[id]]</code>`,
 		named: html`<code>[[id|${say.wordsInLink}]]</code>`,
 	})}</p>
-<nav aria-label="${say.parts}"><ul class="chips">${view.files.map(({ kind }) => html`<li><a class="chip" href="#${kind}">${say.kinds[kind]}</a></li>`)}<li><a class="chip" href="#commands">${say.commands.title}</a></li><li><a class="chip" href="#online">${say.online.title}</a></li><li><a class="chip" href="#messages">${say.messages}</a></li></ul></nav>
+<nav aria-label="${say.parts}"><ul class="chips">${view.files.map(({ kind }) => html`<li><a class="chip" href="#${kind}">${say.kinds[kind]}</a></li>`)}<li><a class="chip" href="#commands">${say.commands.title}</a></li><li><a class="chip" href="#look">${say.look.title}</a></li><li><a class="chip" href="#online">${say.online.title}</a></li><li><a class="chip" href="#messages">${say.messages}</a></li></ul></nav>
 ${section("first-drill", say.firstDrill, html`<p>${say.saveAs(html`<code>content/drills/floor/log-roll.md</code>`)}</p>${ctx.highlight("yaml", say.example)}`)}
 ${view.files.map(({ kind, file, description, fields }) =>
 	section(
@@ -38,12 +37,12 @@ ${view.files.map(({ kind, file, description, fields }) =>
 	),
 )}
 ${commandsPart(ctx)}
+${section("look", say.look.title, html`${say.look.notes.map((note) => html`<p>${inlineCode(note)}</p>`)}`)}
 ${section(
 	"online",
 	say.online.title,
 	html`<p>${inlineCode(say.online.lead)}</p>
-<ul>${say.online.hosts.map(({ name, how }) => html`<li><b>${name}</b> ${inlineCode(how)}</li>`)}</ul>
-${ctx.highlight("nginx", nginxServer())}
+<ul>${say.online.hosts.map(({ name, how }) => html`<li><b>${inlineCode(name)}</b> ${inlineCode(how)}</li>`)}</ul>
 ${say.online.notes.map((note) => html`<p>${inlineCode(note)}</p>`)}`,
 )}
 <h2 id="messages">${say.messages}</h2>

@@ -63,7 +63,7 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 <h1 data-class="${classId}"${date && html` data-class-date="${date}" data-timezone="${timezone}"`}>${name} <span class="of">${words.ofWeek(week.number)}</span></h1>
 <p class="lead">${a(ctx, week.link)}${words.colon}${week.theme}</p>
 ${chips(ctx, levels)}
-<p>${who.join(" · ")} · <span class="${over ? "short" : ""}">${say.planned(planned, available)}</span>${activeShare !== undefined && html` · <a href="${ctx.way("measures/time/")}"><span class="${still ? "short" : ""}">${say.moving(words.percent(Math.round(activeShare * 100) / 100))}</span></a>`}</p>
+<p>${who.join(" · ")} · <span class="${over ? "short" : ""}">${say.planned(planned, available)}</span>${activeShare !== undefined && html` · <span class="${still ? "short" : ""}">${a(ctx, { to: "measures/time/", name: say.moving(words.percent(Math.round(activeShare * 100) / 100)) })}</span>`}</p>
 ${closed && html`<p class="closed-day"><strong>${say.closedDay}</strong></p>`}
 ${beside(ctx, previous, next, say.besides(name))}
 ${hallKeys(ctx, stops)}

@@ -10,7 +10,7 @@ import { classTerm } from "../parts/class-term.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
-import { a, facts, inWords, type PageContext, section } from "../parts/page.ts";
+import { facts, inWords, more, type PageContext, section } from "../parts/page.ts";
 import { percent, timeHeads, timeRow } from "../parts/time-table.ts";
 import { noWeeks, sheetFacts, todaysSheets } from "../parts/week-list.ts";
 
@@ -50,7 +50,7 @@ ${section(
 ${
 	view.times.rows.length > 0 &&
 	section("time", say.minutes, [
-		html`<p class="small">${say.moves(percent(ctx, view.times.activeShare))} ${a(ctx, { ...measureLink(ctx.words, "time"), name: say.allClasses })}</p>`,
+		html`<p class="small">${say.moves(percent(ctx, view.times.activeShare))} ${more(ctx, { ...measureLink(ctx.words, "time"), name: say.allClasses })}</p>`,
 		pictureAndTable(
 			timeLine(ctx, view.times, {
 				title: ctx.words.time.lineTitle(view.link.name),

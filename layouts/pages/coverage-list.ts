@@ -4,7 +4,7 @@
 
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { CoverageListView } from "../../scripts/views/pages.ts";
-import { a, type PageContext, section } from "../parts/page.ts";
+import { a, kept, type PageContext, section } from "../parts/page.ts";
 
 /** The index of coverage. */
 export function coverageListPage(ctx: PageContext, view: CoverageListView): Html {
@@ -19,7 +19,7 @@ ${
 	section(
 		"files",
 		ctx.words.coverage.files,
-		html`<ul class="rows">${view.files.map((file) => html`<li><a href="${ctx.way(file.to)}" download>${file.name}</a></li>`)}</ul>`,
+		html`<ul class="rows">${kept(ctx, view.files).map((file) => html`<li><a href="${ctx.way(file.to)}" download>${file.name}</a></li>`)}</ul>`,
 	)
 }`;
 }

@@ -5,13 +5,14 @@
 import type { HomeView } from "../../scripts/views/home.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import { apparatusIcon } from "../parts/icons.ts";
-import { a, type PageContext, section } from "../parts/page.ts";
+import { a, more, type PageContext, section } from "../parts/page.ts";
 import { noWeeks, todaysSheets, weekCard, weekRows } from "../parts/week-list.ts";
 
 /** The home page. */
 export function homePage(ctx: PageContext, view: HomeView): Html {
 	const { counts } = view;
 	const say = ctx.words.home;
+	const findings = more(ctx, { to: "findings/", name: ctx.words.counts.findings(counts.findings) });
 	return html`<p class="eyebrow">${view.term}</p>
 <h1>${say.title}</h1>
 ${view.weeks.length > 0 && todaysSheets(ctx, view.closures, view.timezone)}
@@ -34,5 +35,5 @@ ${section(
 ${view.weeks.length > 0 && section("all-weeks", say.allWeeks, weekRows(ctx, view.weeks))}
 ${view.emergency && section("emergency", ctx.words.frame.inEmergency, html`<p class="emergency">${view.emergency}</p>`)}
 ${ctx.page.frame.changes && html`<p>${a(ctx, { to: ctx.page.frame.changes, name: ctx.words.whatChanged.link })}</p>`}
-<p class="small">${a(ctx, { to: "drills/", name: ctx.words.counts.drills(counts.drills) })}, ${a(ctx, { to: "shapes/", name: ctx.words.counts.shapes(counts.shapes) })}, ${a(ctx, { to: "skills/", name: ctx.words.counts.skills(counts.skills) })}, ${a(ctx, { to: "findings/", name: ctx.words.counts.findings(counts.findings) })}.</p>`;
+<p class="small">${a(ctx, { to: "drills/", name: ctx.words.counts.drills(counts.drills) })}, ${a(ctx, { to: "shapes/", name: ctx.words.counts.shapes(counts.shapes) })}, ${a(ctx, { to: "skills/", name: ctx.words.counts.skills(counts.skills) })}${findings && html`, ${findings}`}.</p>`;
 }

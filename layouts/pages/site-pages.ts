@@ -1,5 +1,6 @@
 /** Every page of the staff site, in one list. */
 
+import { isPlaceLeftOut } from "../../scripts/views/left-out.ts";
 import { NO_MEDIA } from "../../scripts/views/medium.ts";
 import {
 	type FrameFacts,
@@ -26,8 +27,11 @@ export function sitePages(
 	{ media = NO_MEDIA, ...options }: SiteOptions = {},
 ): readonly SitePage[] {
 	const site = indexSite(handbook, media);
-	const frame = frameFacts(handbook, options);
-	return (Object.entries(KINDS) as readonly [KindName, Kind][]).flatMap(([kind, facts]) =>
+	const frame = frameFacts(handbook, { ...options, media });
+	const kinds = (Object.entries(KINDS) as readonly [KindName, Kind][]).filter(
+		([, { under }]) => under === undefined || !isPlaceLeftOut(frame.leaveOut, under),
+	);
+	return kinds.flatMap(([kind, facts]) =>
 		facts.pages(site, options).map((page) => ({ ...page, kind, facts, frame })),
 	);
 }

@@ -7,7 +7,7 @@ import { type Html, html, raw } from "../../scripts/views/html.ts";
 import { spacingTarget, type TermKind, type TermRow, type TermView } from "../../scripts/views/term.ts";
 import { countedCell, termMatrix } from "../parts/charts.ts";
 import { nothingPlanned } from "../parts/measure-parts.ts";
-import { a, inWords, type PageContext, section } from "../parts/page.ts";
+import { a, inWords, kept, type PageContext, section } from "../parts/page.ts";
 import { binderLink, printLinks } from "../parts/print-links.ts";
 
 /** The page of the term, for all levels or for one. */
@@ -57,11 +57,11 @@ ${view.kinds.map(
 		),
 )}`
 }
-<ul class="rows">${[
+<ul class="rows">${kept(ctx, [
 		{ to: "measures/spacing/", name: say.toSpacing },
 		{ to: "measures/order/", name: say.toOrder },
 		{ to: "coverage/", name: say.toCoverage },
-	].map((link) => html`<li>${a(ctx, link)}</li>`)}</ul>`;
+	]).map((link) => html`<li>${a(ctx, link)}</li>`)}</ul>`;
 }
 
 function notes({ words }: PageContext, view: TermView, { kind, weeksWanted, gapWanted }: TermKind): string {

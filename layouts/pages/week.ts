@@ -12,7 +12,7 @@ import { findingsList } from "../parts/findings-list.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { loadHeads, loadRow } from "../parts/load-table.ts";
 import { directionCells, directionHeads, pictureAndTable, scrollTable } from "../parts/measure-parts.ts";
-import { a, beside, inWords, minutesMark, type PageContext, section } from "../parts/page.ts";
+import { a, beside, inWords, minutesMark, more, type PageContext, section } from "../parts/page.ts";
 import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 import { timeHeads, timeRow } from "../parts/time-table.ts";
@@ -51,14 +51,14 @@ ${
 			[words.heads.group, ...timeHeads(ctx)],
 			view.times.map(({ class: group, row }) => timeRow(ctx, row, group)),
 		),
-		html`<p class="small">${a(ctx, { ...measureLink(words, "time"), name: say.everyWeek })}</p>`,
+		html`<p class="small">${more(ctx, { ...measureLink(words, "time"), name: say.everyWeek })}</p>`,
 	])
 }
 ${view.clashes.length > 0 && section("clashes", say.clashes, clashTable(ctx, view.clashes))}
 ${
 	view.directions.length > 0 &&
 	section("directions", words.balance.directions, [
-		html`<p class="small">${words.balance.overAll} ${a(ctx, { ...measureLink(words, "balance"), name: say.everyWeek })}</p>`,
+		html`<p class="small">${words.balance.overAll} ${more(ctx, { ...measureLink(words, "balance"), name: say.everyWeek })}</p>`,
 		pictureAndTable(
 			pairedBars(
 				ctx,
@@ -96,7 +96,7 @@ ${
 ${
 	view.load.length > 0 &&
 	section("load", words.load.title, [
-		html`<p class="small">${words.load.note} ${a(ctx, { ...measureLink(words, "load"), name: say.everyWeek })}</p>`,
+		html`<p class="small">${words.load.note} ${more(ctx, { ...measureLink(words, "load"), name: say.everyWeek })}</p>`,
 		scrollTable(
 			words.load.byLevel,
 			[words.heads.level, ...loadHeads(ctx)],

@@ -84,7 +84,7 @@ export function anglesOfShapes(ctx: PageContext, { shapes }: ShapesView): Html |
 				return html`<tr><th scope="row">${a(ctx, link)}</th>${joints}<td>${degrees(shape.angles?.spread)}</td><td>${degrees(shape.angles?.trunk)}</td><td>${degrees(shape.tilt)}</td><td class="left">${say.carried[shape.base]}</td><td class="left">${positionOf(ctx, drawnAs)}</td></tr>`;
 			}),
 		),
-		html`<p>${say.addOne(html`<code>_data/shapes.yaml</code>`, html`<a href="${ctx.way("author-guide/")}">${say.authorGuide}</a>`)}</p>`,
+		html`<p>${say.addOne(html`<code>_data/shapes.yaml</code>`, a(ctx, { to: "author-guide/", name: say.authorGuide }))}</p>`,
 		bordersNote(ctx, first.drawnAs),
 	]);
 }

@@ -10,7 +10,7 @@ import type { Words } from "../../scripts/words/words.ts";
 import { wrongFigures } from "./figures.ts";
 import { sign } from "./icons.ts";
 import type { Nothing } from "./nothing.ts";
-import { a, type PageContext } from "./page.ts";
+import { a, more, type PageContext } from "./page.ts";
 
 /**
  * The lines of a drill's safety box, on pages and on paper.
@@ -126,7 +126,7 @@ export function hasHeights(setUp: SetUp): boolean {
 
 /** Where heights in centimetres come from, and how far to trust them. */
 export function heightsSource(ctx: PageContext): Html {
-	return html`<p class="small">${ctx.words.setUp.heightsCaution} <a href="${ctx.way("measures/heights/")}">${ctx.words.measurePage.source}</a></p>`;
+	return html`<p class="small">${ctx.words.setUp.heightsCaution} ${more(ctx, { to: "measures/heights/", name: ctx.words.measurePage.source })}</p>`;
 }
 
 /** Drills as a list of cards. */

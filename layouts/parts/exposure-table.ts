@@ -5,7 +5,7 @@
 import type { DrillView } from "../../scripts/views/drill.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import { scrollTable } from "./measure-parts.ts";
-import { a, inWords, type PageContext } from "./page.ts";
+import { a, inWords, more, type PageContext } from "./page.ts";
 
 /** The exposures of a drill, added up by level, with its load where it says its contacts. */
 export function exposureTable(ctx: PageContext, { exposure, contacts }: DrillView): Html {
@@ -31,6 +31,6 @@ export function exposureTable(ctx: PageContext, { exposure, contacts }: DrillVie
 	);
 	return html`${table}${
 		contacts &&
-		html`<p class="small">${words.exposure.one(words.drill.contacts(contacts.landings, contacts.hands))} ${words.load.notMedical} ${a(ctx, { to: "measures/load/", name: words.exposure.load })}</p>`
+		html`<p class="small">${words.exposure.one(words.drill.contacts(contacts.landings, contacts.hands))} ${words.load.notMedical} ${more(ctx, { to: "measures/load/", name: words.exposure.load })}</p>`
 	}`;
 }

@@ -10,6 +10,8 @@
 import { HOME } from "../../scripts/views/addresses.ts";
 import { POLICY } from "../../scripts/views/host-headers.ts";
 import { type Html, html, raw } from "../../scripts/views/html.ts";
+import { isPlaceLeftOut } from "../../scripts/views/left-out.ts";
+import { CLUB_STYLES } from "../../scripts/views/pages.ts";
 import { HEAD_FILE } from "../../scripts/views/search-files.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { closeKey, emergencyKey, emergencyPanel } from "./emergency.ts";
@@ -74,7 +76,9 @@ ${
 		: html`<link rel="preload" href="${ctx.way("assets/text-latin.woff2")}" as="font" type="font/woff2" crossorigin>`
 }
 <link rel="stylesheet" href="${ctx.way("assets/site.css")}">
-${styles.map((name) => html`<link rel="stylesheet" href="${ctx.way(`assets/${name}.css`)}">`)}
+${styles.map((name) => html`<link rel="stylesheet" href="${ctx.way(`assets/${name}.css`)}">`)}${
+	page.frame.styled && html`<link rel="stylesheet" href="${ctx.way(CLUB_STYLES)}">`
+}
 <script src="${ctx.way("assets/theme.js")}"></script>
 ${scripts.map((name) => html`<script src="${ctx.way(`assets/${name}.js`)}" defer${firstPaint && raw(' blocking="render"')}></script>`)}
 ${installHead(ctx)}
@@ -82,14 +86,14 @@ ${installHead(ctx)}
 <body class="kind-${page.kind}">
 <a class="skip" href="#main">${say.skip}</a>
 <header class="top">
-<a class="club" href="${ctx.way("")}"><svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg><span>${club}</span></a>
+<a class="club" href="${ctx.way("")}">${mark(ctx)}<span>${club}</span></a>
 <p class="term">${term}</p>
 <button class="type-switch" type="button" hidden>${sign("type")}<span>${say.largeType}</span></button>
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
 </header>
 <div class="around">
 <nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.filter(({ main }) => main).map((d) => destination(ctx, d, "main"))}<li class="main"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
-<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
+<nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.filter(({ name }) => !isPlaceLeftOut(page.frame.leaveOut, name)).map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
 </div>
 <div class="sheet">
 <main id="main" tabindex="-1">
@@ -116,6 +120,14 @@ ${emergencyPanel(ctx)}
 </body>
 </html>
 `;
+}
+
+/** The club's logo, else a binder. The name stands beside it. */
+function mark(ctx: PageContext): Html {
+	const { logo } = ctx.page.frame;
+	if (logo !== undefined)
+		return html`<img class="logo" src="${ctx.way(logo.path)}" width="${logo.width}" height="${logo.height}" alt="">`;
+	return html`<svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg>`;
 }
 
 function destination(ctx: PageContext, d: Destination, className = ""): Html {

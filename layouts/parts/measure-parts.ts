@@ -13,12 +13,13 @@ import { a, type PageContext, section } from "./page.ts";
 export function measureTop(ctx: PageContext, head: MeasureHead): Html {
 	const found = head.findings.length;
 	const { words } = ctx;
+	const { leaveOut } = ctx.page.frame;
 	const say = words.measurePage;
 	return html`<h1>${head.title}</h1>
 <p class="lead">${head.means}</p>
 ${
 	head.judged &&
-	html`<p class="target"><span><span class="label">${say.target}</span> ${head.target ?? say.noTarget(a(ctx, { to: "author-guide/#targets", name: say.howToSet }))}</span><span>${found === 0 ? head.target !== undefined && !head.empty && say.nothingMisses : html`<a href="#findings">${words.counts.findings(found)}</a>`}</span></p>`
+	html`<p class="target"><span><span class="label">${say.target}</span> ${head.target ?? say.noTarget(a(ctx, { to: "author-guide/#targets", name: say.howToSet }))}</span><span>${found === 0 ? !leaveOut.has("findings") && head.target !== undefined && !head.empty && say.nothingMisses : html`<a href="#findings">${words.counts.findings(found)}</a>`}</span></p>`
 }`;
 }
 

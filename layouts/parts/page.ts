@@ -5,6 +5,7 @@
 import type { Pose } from "../../scripts/figures/pose.ts";
 import { HOME, wayTo } from "../../scripts/views/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
+import { isLeftOut } from "../../scripts/views/left-out.ts";
 import type { Label, Link } from "../../scripts/views/links.ts";
 import type { FrameFacts, KindFacts, PageFacts } from "../../scripts/views/pages.ts";
 import type { Words } from "../../scripts/words/words.ts";
@@ -35,10 +36,20 @@ export function contextOf(page: ShownPage, highlight: PageContext["highlight"]):
 	return { page, words: page.frame.words, way, highlight, bodies: new Map() };
 }
 
-/** A link; words alone where it leads nowhere. */
+/** A link; words alone where it leads nowhere, or to what this site does without. */
 export function a(ctx: PageContext, link: Label, className?: string): Html {
-	if (link.to === undefined) return html`${link.name}`;
+	if (link.to === undefined || isLeftOut(ctx.page.frame.leaveOut, link.to)) return html`${link.name}`;
 	return html`<a href="${ctx.way(link.to)}"${className === undefined ? "" : html` class="${className}"`}>${link.name}</a>`;
+}
+
+/** A link that says nothing but where to find more: nothing where this site does without that. */
+export function more(ctx: PageContext, link: Link, className?: string): Html | undefined {
+	return isLeftOut(ctx.page.frame.leaveOut, link.to) ? undefined : a(ctx, link, className);
+}
+
+/** Links without those to what this site does without. */
+export function kept<T extends Link>(ctx: PageContext, links: readonly T[]): readonly T[] {
+	return links.filter(({ to }) => !isLeftOut(ctx.page.frame.leaveOut, to));
 }
 
 /** A part of a page under a heading, with an anchor. */

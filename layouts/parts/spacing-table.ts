@@ -6,7 +6,7 @@ import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
 import type { SpacingOfLevel } from "../../scripts/views/measures/spacing.ts";
 import type { Spacing } from "../../scripts/views/spacing.ts";
 import { scrollTable } from "./measure-parts.ts";
-import { a, inWords, type PageContext, section } from "./page.ts";
+import { a, inWords, kept, more, type PageContext, section } from "./page.ts";
 
 /** The columns after the first. */
 export function spacingHeads({ words: { heads } }: PageContext): readonly HtmlValue[] {
@@ -32,7 +32,7 @@ export function spacingTable(ctx: PageContext, spacing: readonly Spacing[]): Htm
 					html`<tr><th scope="row">${a(ctx, level)}</th><td class="${tooFew ? "short" : ""}">${taught.length}</td><td>${first ?? "–"}</td><td>${last ?? "–"}</td><td class="${tooFar ? "short" : ""}">${longestGap ?? "–"}</td><td class="left weeks">${taught.length === 0 ? words.spacing.never : inWords(ctx, taught)}</td></tr>`,
 			),
 		),
-		html`<p class="small">${words.spacing.opens} ${a(ctx, { to: "measures/spacing/", name: words.spacing.everything })}</p>`,
+		html`<p class="small">${words.spacing.opens} ${more(ctx, { to: "measures/spacing/", name: words.spacing.everything })}</p>`,
 	]);
 }
 
@@ -52,5 +52,9 @@ export function spacingSummary(ctx: PageContext, { id, kinds, picture }: Spacing
 			}.`
 		}</p>`;
 	})}
-<ul class="rows"><li>${a(ctx, picture)}</li><li>${a(ctx, { to: `measures/spacing/#level-${id}`, name: say.everyThing })}</li><li>${a(ctx, { to: `measures/order/#level-${id}`, name: say.orderOf })}</li></ul>`;
+<ul class="rows">${kept(ctx, [
+		picture,
+		{ to: `measures/spacing/#level-${id}`, name: say.everyThing },
+		{ to: `measures/order/#level-${id}`, name: say.orderOf },
+	]).map((link) => html`<li>${a(ctx, link)}</li>`)}</ul>`;
 }

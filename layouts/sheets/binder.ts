@@ -7,36 +7,42 @@ import { html } from "../../scripts/views/html.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import { indexSection } from "./back-index.ts";
 import { drillSection } from "./drills.ts";
-import { type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
+import { addedSection, type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
 import { pageReference } from "./page-reference.ts";
 import { shapesSection, skillsSection } from "./reference.ts";
-import type { SheetSection, Sheets } from "./section.ts";
+import type { SheetSection, Sheets, Volume } from "./section.ts";
 import { coverageSection, equipmentSection } from "./tables.ts";
 import { weekSection } from "./weeks.ts";
 
 /** Tabs down the edge; with more sections than this they start again at the top. */
 const MOST_SLOTS = 18;
 
-/** All sheets of a binder. */
-export function binderSheets(binder: BinderView): Sheets {
+/** All sheets of a binder; those of another volume are not printed with it. */
+export function binderSheets(binder: BinderView, volume: Volume = "binder"): Sheets {
 	const { club, drills, edition, date, term, weeks, words } = binder;
 	const wanted = 1 + weeks.length + drills.length + 5;
 	const slots = Math.min(MOST_SLOTS, wanted);
 	let position = 0;
 	// A section that a club has no use for keeps its slot.
 	const slot = () => position++ % slots;
-	const body = [
-		guidesSection(binder, slot()),
-		...weeks.map((week) => weekSection(binder, week, slot())),
-		...drills.map((leaves) => drillSection(binder, leaves, slot())),
-		shapesSection(binder, slot()),
-		skillsSection(binder, slot()),
-		coverageSection(binder, slot()),
-		equipmentSection(binder, slot()),
-		indexSection(binder, slot()),
-	].filter((section) => section !== undefined);
+	const parts: readonly (readonly [SheetSection | undefined, Volume])[] = [
+		[guidesSection(binder, slot()), "library"],
+		...weeks.map((week) => [weekSection(binder, week, slot()), "binder"] as const),
+		...drills.map((leaves) => [drillSection(binder, leaves, slot()), "library"] as const),
+		[shapesSection(binder, slot()), "library"],
+		[skillsSection(binder, slot()), "library"],
+		[coverageSection(binder, slot()), "director"],
+		[equipmentSection(binder, slot()), "director"],
+		[indexSection(binder, slot()), "director"],
+	];
+	const body = parts.flatMap(([section, own]) => {
+		if (section === undefined) return [];
+		return volume === "binder" || own === volume ? [section] : [{ ...section, unprinted: true }];
+	});
+	const printed = body.filter(({ unprinted }) => unprinted !== true);
+	const name = words.binder.volumes[volume];
 	return {
-		title: `${club.name}${words.colon}${term}`,
+		title: `${club.name}${words.colon}${term}${volume === "binder" ? "" : `, ${name}`}`,
 		language: club.language,
 		foot: `${club.name} · ${term}`,
 		edition,
@@ -44,7 +50,14 @@ export function binderSheets(binder: BinderView): Sheets {
 		blank: words.binder.blank,
 		withheld: words.sheets.withheld,
 		slots,
-		sections: [coverSection(binder), contentsSection(binder, contentsOf(body)), ...body],
+		listed: binder.listed,
+		sections: [
+			coverSection(binder, volume),
+			contentsSection(binder, contentsOf(printed)),
+			// Behind the contents, and not in them: they stay as they are. It goes where the cards go.
+			volume === "director" ? undefined : addedSection(binder),
+			...body,
+		].filter((section) => section !== undefined),
 	};
 }
 
@@ -71,5 +84,5 @@ function labelAt(section: SheetSection, id: string): string {
 
 /** What the contents list below a section. */
 function isPart(id: string): boolean {
-	return /^(week-apparatus|guide|coverage|equipment|set-up|part)-/.test(id);
+	return /^(week-apparatus|guide|coverage|reach|equipment|set-up|part)-/.test(id);
 }

@@ -51,7 +51,7 @@ function marksSide(
 <p class="fields"><span>${words.heads.class}</span><span>${say.coach}</span><span>${say.dates}</span></p></header>
 <table class="checks"><thead><tr><td></td>${groups.map(([apparatus, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${apparatus ?? words.anywhere}</th>`)}</tr>
 <tr><th scope="col" class="name">${say.name}</th>${columns.map(({ name, starts }) => html`<th scope="col" class="skill${starts && " start"}"><span>${name}</span></th>`)}</tr></thead>
-<tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${columns.map(({ starts }) => html`<td${starts && html` class="start"`}></td>`)}</tr>`)}</tbody></table>
+<tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${columns.map(({ starts }) => html`<td${starts && html` class="start"`}><span class="tally"><i></i><i></i><i></i></span></td>`)}</tr>`)}</tbody></table>
 <dl class="marks">${MARKS.map(([meaning, mark]) => html`<div><dt>${markSign(mark)}</dt><dd>${say.marks[meaning]}</dd></div>`)}</dl>
 <p class="small">${say.mark} ${say.noHealth}</p></div>`;
 }

@@ -7,6 +7,7 @@
  * doses, spotting and caution never. What still does not fit one leaf is shown whole, on further ones.
  */
 
+import { classSheetAddress } from "../../scripts/views/addresses.ts";
 import type { DrillCore, LevelText, SetUp } from "../../scripts/views/drill.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { SetOut } from "../../scripts/views/set-out.ts";
@@ -18,6 +19,7 @@ import { stationLabel } from "../parts/floor-plan.ts";
 import { carriedList, coachesLine, stationsOrOptions } from "../parts/hall.ts";
 import { drawnApparatus, drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
+import { pageCode } from "./page-code.ts";
 import { figureStrip, inOneLine, inSentence, namesBefore, wayOf } from "./pieces.ts";
 import type { Drawn, SheetStep } from "./sheet-file.ts";
 import { pouredPiece, stepsFrom } from "./side.ts";
@@ -33,12 +35,12 @@ const STEPS: readonly SheetStep[] = [
 /** The leaf of a class in a week. */
 export function classLeaf(facts: SheetFacts, view: ClassSheetView): Drawn {
 	const { words } = facts;
-	const when = [view.dateWords, hours(view)].filter((part) => part !== "").join(" · ");
+	const when = [view.dateWords, hoursOf(view)].filter((part) => part !== "").join(" · ");
 	return {
 		html: pouredPiece(facts, {
 			kind: "class-leaf",
 			bound: true,
-			head: headOf(facts, view, when),
+			head: html`<div class="with-code">${classHead(facts, view, when)}${pageCode(facts, classSheetAddress(view.classId, view.week.id), view.name)}</div>`,
 			again: html`<header class="again"><b>${view.name}</b> ${words.ofWeek(view.week.number)} <span>${when}</span></header><p class="on"></p>`,
 			items: [
 				...view.stops.flatMap((stop) => stopItems(words, stop, view.levels.length > 1)),
@@ -52,11 +54,13 @@ export function classLeaf(facts: SheetFacts, view: ClassSheetView): Drawn {
 	};
 }
 
-function hours({ start, end }: Pick<ClassSheetView, "start" | "end">): string {
+/** From when to when it meets, as far as that is known. */
+export function hoursOf({ start, end }: Pick<ClassSheetView, "start" | "end">): string {
 	return end === "" ? start : `${start}–${end}`;
 }
 
-function headOf({ words, emergency }: SheetFacts, view: ClassSheetView, when: string): Html {
+/** What saves lives and minutes: the clock, what to set out, whom to call. */
+export function classHead({ words, emergency }: SheetFacts, view: ClassSheetView, when: string): Html {
 	const {
 		name,
 		levels,
@@ -122,15 +126,34 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 	return html`<p><b class="at" data-before="${words.classLeaf.setOut}">${apparatus.name}</b> ${Array.from(places, ([stored, own], i) => html`${i > 0 && words.semicolon}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${words.number(needed)}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
 }
 
+/** How the stations of a stop are laid, where it is not one after the other. */
+export interface StopLaying {
+	/** It begins a side of its own, unless all of it stands on the one before. */
+	readonly starts: boolean;
+	/** The floor plan of a block. */
+	readonly plan: (block: ClassStop["blocks"][number]) => Html | undefined;
+}
+
 /** The first station of a stop carries its head, the first of a block the block's. */
-function stopItems(words: Words, stop: ClassStop, severalLevels: boolean): readonly Html[] {
+export function stopItems(
+	words: Words,
+	stop: ClassStop,
+	severalLevels: boolean,
+	laying?: StopLaying,
+): readonly Html[] {
 	const head = html`<h2 class="stop"><time>${stop.clock}</time> ${drawnApparatus(stop.id)} ${stop.name} <span>${words.min(stop.minutes)}</span></h2>${carriedList(words, stop)}${stop.focus && html`<p class="focus">${stop.focus}</p>`}`;
 	return stop.blocks.flatMap((block, i) => {
 		const several = block.stations.length > 1;
-		const blockHead = blockHeadOf(words, block);
-		return block.stations.map(
-			(station, j) =>
-				html`<div class="item"${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${i === 0 && j === 0 && head}${j === 0 && blockHead}${stationItem(words, station, severalLevels, several ? stationLabel(j) : undefined)}</div>`,
+		const top = html`${i === 0 && head}${blockHeadOf(words, block)}`;
+		const plan = laying?.plan(block);
+		const stations = block.stations.map((station, j) => {
+			const own = stationItem(words, station, severalLevels, several ? stationLabel(j) : undefined);
+			return html`${j === 0 && plan === undefined && top}${own}`;
+		});
+		// A plan is an item of its own: with a station it may be higher than a small side.
+		return (plan === undefined ? stations : [html`${top}${plan}`, ...stations]).map(
+			(own, j) =>
+				html`<div class="item"${laying?.starts === true && i === 0 && j === 0 && html` data-start`}${(i > 0 || j > 0) && html` data-on="${words.classLeaf.goesOn(stop.apparatus.name)}"`}>${own}</div>`,
 		);
 	});
 }
@@ -226,13 +249,13 @@ ${levels.map((way) => html`<p class="way">${severalLevels && html`<b>${way.level
 ${fits && html`<p class="fits"><b>${words.block.fits(fits.planned, fits.fits, fits.turns)}</b></p>`}
 ${cueList(cues)}
 ${faults.map((fault, i) => html`<p class="look${i > 0 && " more"}"><b>${said.see}</b> ${fault.see} <b>${said.say}</b> ${fault.say}</p>`)}
-${adaptLine(said.easier, adapt.easier)}${adaptLine(said.harder, adapt.harder)}${criteria.map(({ skill, lines }) => look(words.sheets.seenOf(skill.name), lines))}<div class="safe">${safetyLines(words, safety, words.sheets.nothingWritten, drawnSign)}</div>
+${adaptLine(said.easier, adapt.easier)}${adaptLine(said.harder, adapt.harder)}${criteria.map(({ skill, lines }) => look(words.sheets.seenOf(skill.name), lines, "seen"))}<div class="safe">${safetyLines(words, safety, words.sheets.nothingWritten, drawnSign)}</div>
 <p class="props">${propsOf(words, setUp, turns)}</p>`;
 }
 
-function look(name: string, lines: readonly Html[]): Html | undefined {
+function look(name: string, lines: readonly Html[], kind = "adapt"): Html | undefined {
 	if (lines.length === 0) return undefined;
-	return html`<p class="look adapt"><b>${name}</b> ${inOneLine(lines)}</p>`;
+	return html`<p class="look ${kind}"><b>${name}</b> ${inOneLine(lines)}</p>`;
 }
 
 /** What stands ready, how high, and how long a turn takes. */
@@ -255,6 +278,7 @@ function propsOf(
 	)}${each.length > 0 && html`<span>${each[0]}${each.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}`;
 }
 
-function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): Html {
+/** The end of the class. */
+export function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): Html {
 	return html`<div class="item last">${view.coolDown > 0 && html`<p class="block"><time>${view.coolDownClock}–${view.endClock}</time> ${say.putBack(html`<b>${classSheet.coolDown}</b>`)}</p>`}<p class="left-out">${say.leftOut}</p></div>`;
 }

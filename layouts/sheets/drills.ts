@@ -5,7 +5,7 @@
 import { drawQr } from "../../scripts/figures/qr.ts";
 import type { Movement } from "../../scripts/figures/support.ts";
 import type { Id } from "../../scripts/model.ts";
-import { addressOf } from "../../scripts/views/addresses.ts";
+import { type Address, addressOf } from "../../scripts/views/addresses.ts";
 import type { DrillMedium, DrillView, SetUp } from "../../scripts/views/drill.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
 import type { BinderView, DrillLeaves } from "../../scripts/views/sheets/binder.ts";
@@ -32,11 +32,15 @@ import { linkIn, pageList, pageOf, pageRun, placeOf, withPages } from "./referen
 import type { SheetSection } from "./section.ts";
 
 /** Cards laid out in one go: more takes longer than twice as many goes. */
-const CARDS = 36;
+const CARDS = 72;
 
 /** Of a character of a page's number in a table, px; with the cell's own room beside it. */
 const NUMBER_WIDTH = 6.6;
-const NUMBER_ROOM = 10;
+const NUMBER_ROOM = 4;
+
+/** Of a level's marks, under its name written upwards, px; with more levels a list has the page's whole width. */
+const LEVEL_WIDTH = 15;
+const SIDE_BY_SIDE = 6;
 
 /** The drills of an apparatus; nothing where it has none. */
 export function drillSection(
@@ -44,8 +48,8 @@ export function drillSection(
 	leaves: DrillLeaves,
 	slot: number,
 ): SheetSection | undefined {
-	const { apparatus, cards, drills, elsewhere, sources } = leaves;
-	if (drills.length === 0 && elsewhere.length === 0) return undefined;
+	const { apparatus, cards, elsewhere } = leaves;
+	if (cards.length === 0 && elsewhere.length === 0) return undefined;
 	const title = binder.words.drillCards.on(apparatus.name);
 	const { anchor, label } = placeOf(binder, apparatus.to);
 	return {
@@ -53,39 +57,61 @@ export function drillSection(
 		tab: apparatus.name,
 		slot,
 		parts: [
-			{ label, head: title, html: listSheet(binder, leaves) },
-			...evenRuns(cards, CARDS).map((run) => ({
+			...evenRuns([undefined, ...cards], CARDS).map((run) => ({
 				label,
 				head: title,
-				html: html`${run.map((card) => cardOf(binder, card()))}`,
+				html: html`<div class="cards"${earlierPages(binder, label, run)}>${run.map((card) => (card === undefined ? listSheet(binder, leaves) : cardOf(binder, card.view())))}</div>`,
 			})),
 		],
 		targets: [
 			{ id: anchor, title, depth: 1 as const },
-			...drills.map(({ link }, i) => {
+			...cards.map(({ link, source }) => {
 				const place = placeOf(binder, link.to);
-				return { id: place.anchor, title: place.name, depth: 2 as const, source: sources[i] };
+				return { id: place.anchor, title: place.name, depth: 2 as const, source };
 			}),
 		],
 	};
 }
 
+/** The cards that shared each page of an earlier edition, for `in-page`: they stay together. */
+function earlierPages(
+	binder: BinderView,
+	label: string,
+	run: readonly (DrillLeaves["cards"][number] | undefined)[],
+): Html | undefined {
+	const { earlier } = binder;
+	if (earlier === undefined) return undefined;
+	const pages = new Map<number, string[]>();
+	for (const card of run) {
+		const id = card === undefined ? "" : placeOf(binder, card.link.to).anchor;
+		const page = card === undefined ? `${label} 1` : earlier[id];
+		if (page?.startsWith(`${label} `) !== true) continue;
+		const number = Number(page.slice(label.length));
+		pages.set(number, [...(pages.get(number) ?? []), card === undefined ? "opening" : id]);
+	}
+	const inOrder = [...pages].toSorted(([a], [b]) => a - b);
+	return html` data-earlier="${inOrder.map(([, ids]) => ids.join(" ")).join("|")}"`;
+}
+
 function listSheet(binder: BinderView, { apparatus, drills, elsewhere, levels }: DrillLeaves): Html {
 	const { words } = binder;
 	const say = words.drillCards;
-	const level = Math.min(62, Math.floor(260 / Math.max(1, levels.length)));
 	const longest = Math.max(0, ...drills.map(({ link }) => longestNumber(placeOf(binder, link.to)).length));
 	const card = Math.ceil(longest * NUMBER_WIDTH) + NUMBER_ROOM;
-	return html`${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
-${
-	drills.length > 0 &&
-	html`<table class="register">${columns([undefined, ...levels.map(() => level), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark">${name}</th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
-<tbody>${drills.map(
-		({ link, levels: offered }) =>
-			html`<tr><th scope="row">${linkIn(binder, link)}</th>${levels.map(({ to, name }) => html`<td class="mark">${offered.some((one) => one.to === to) && dot(name)}</td>`)}<td class="number">${pageOf(binder, link.to)}</td></tr>`,
-	)}</tbody></table>`
-}
-${elsewhere.length > 0 && html`<section><h2>${say.elsewhere}</h2>${pageList(binder, elsewhere)}</section>`}`;
+	const runs =
+		drills.length === 0
+			? []
+			: evenRuns(drills, levels.length > SIDE_BY_SIDE ? drills.length : Math.ceil(drills.length / 2));
+	return html`<div class="opening">${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
+<div class="registers${runs.length > 1 && " half"}">${runs.map(
+		(run) =>
+			html`<table class="register">${columns([undefined, ...levels.map(() => LEVEL_WIDTH), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
+<tbody>${run.map(
+				({ link, levels: offered }) =>
+					html`<tr><th scope="row">${linkIn(binder, link)}</th>${levels.map(({ to, name }) => html`<td class="mark">${offered.some((one) => one.to === to) && dot(name)}</td>`)}<td class="number">${pageOf(binder, link.to)}</td></tr>`,
+			)}</tbody></table>`,
+	)}</div>
+${elsewhere.length > 0 && html`<section><h2>${say.elsewhere}</h2>${pageList(binder, elsewhere)}</section>`}</div>`;
 }
 
 function cardOf(binder: BinderView, view: DrillView): Html {
@@ -130,6 +156,8 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 	rest satisfies Nothing;
 	const { words } = binder;
 	const { drillCards: say, drill: said } = words;
+	// A card of an earlier edition stays as it is; the new one names both.
+	const isNew = !isListed(binder, addressOf({ kind: "drill", id }));
 	const kinds = [
 		...(direction === undefined ? [] : [words.directions[direction]]),
 		...(sides === undefined || sides === "both" ? [] : [say.sides[sides]]),
@@ -142,12 +170,18 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 		[said.shapes, pageRun(binder, shapes)],
 		[said.leadsTo, pageRun(binder, skills)],
 		[say.after, pageRun(binder, after)],
-		[say.andThen, pageRun(binder, next)],
+		[
+			say.andThen,
+			pageRun(
+				binder,
+				next.filter(({ to }) => isListed(binder, to) || isNew),
+			),
+		],
 		[
 			words.binder.otherWay,
 			pageRun(
 				binder,
-				partners.map(({ link }) => link),
+				partners.map(({ link }) => link).filter(({ to }) => isListed(binder, to) || isNew),
 			),
 		],
 	];
@@ -160,13 +194,17 @@ ${(kinds.length > 0 || aliases.length > 0) && html`<p class="kinds">${capital(ki
 ${levelRows(words, levels)}
 <div class="prose">${withPages(binder, body)}</div>
 ${media.map((medium) => pictureOf(binder, medium, code))}
-${cues.length > 0 && html`<div class="keep-whole"><h3>${said.say}</h3>${cueList(cues)}</div>`}
+${cues.length > 0 && html`<h3>${said.say}</h3>${cueList(cues)}`}
 ${faults.length > 0 && html`<h3>${say.seeAndSay}</h3><dl class="faults">${faults.map(({ see, say, wrong }) => html`<div><dt>${see}</dt><dd>${say}</dd>${wrong && html`<dd class="two-figures">${wrongFigures(words, wrong)}</dd>`}</div>`)}</dl>`}
 ${setUpOf(binder, setUp)}
 <div class="card-links">${lines.map(([name, line]) => line !== undefined && html`<p><b>${name}</b> ${line}</p>`)}${
 		reviewed !== undefined && html`<p>${say.reviewed(words.date(reviewed.iso, "long"))}</p>`
 	}</div></div>
 <div class="safety">${safetyLines(words, safety, words.safety.nothingWritten(words.binder.cautionInFront), drawnSign)}</div></article>`;
+}
+
+function isListed({ added }: BinderView, to: Address): boolean {
+	return !added.has(to);
 }
 
 /** A drill's phases in the order a body goes through them, with their names under them. */

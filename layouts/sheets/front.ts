@@ -7,9 +7,9 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { LevelCore } from "../../scripts/views/level.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import { drawnSign } from "../parts/icons.ts";
-import { shapeFigure, sheetHead } from "./pieces.ts";
-import { pageLine, pageRun, placeOf, withPages } from "./references.ts";
-import type { SheetSection } from "./section.ts";
+import { inSentence, shapeFigure, sheetHead } from "./pieces.ts";
+import { linkIn, pageLine, pageOf, pageRun, placeOf, withPages } from "./references.ts";
+import type { SheetSection, Volume } from "./section.ts";
 
 /** The first and last day of the term, as far as it has dates. */
 function termDates({ cover: { dates, weeks }, words }: BinderView): string {
@@ -18,14 +18,15 @@ function termDates({ cover: { dates, weeks }, words }: BinderView): string {
 }
 
 /** The cover, and on its back how the binder works. */
-export function coverSection(binder: BinderView): SheetSection {
+export function coverSection(binder: BinderView, volume: Volume): SheetSection {
 	const { club, cover: shown, edition, term, words } = binder;
 	const { binder: say, pageLabels } = words;
+	const title = say.volumes[volume];
 	const caution = (name: string, text: string) => html`<p>${drawnSign("caution")}<b>${name}</b> ${text}</p>`;
 	const emergency = club.emergency !== undefined && caution(words.sheets.emergency, club.emergency);
 	const cover = html`<div class="cover">
-<p class="cover-club">${club.name}</p>
-<h1 id="part-cover">${say.title}</h1>
+<p class="cover-club">${shown.logo && html`<img src="${shown.logo}" alt=""> `}${club.name}</p>
+<h1 id="part-cover">${title}</h1>
 <p class="cover-term">${term}</p>
 <p class="cover-dates">${termDates(binder)}</p>
 <div class="cover-figures">${shown.shapes.map((shape, i) => shapeFigure(shape, `cover-${i}`, 120))}</div>
@@ -33,6 +34,7 @@ export function coverSection(binder: BinderView): SheetSection {
 <p class="cover-edition">${edition.words}</p>
 ${emergency && html`<div class="safety">${emergency}</div>`}
 </div></div>`;
+	// The other volumes' pages are named in this one, too.
 	const key = [
 		[pageLabels.guides, say.parts.guides],
 		[pageLabels.week(shown.exampleWeek), say.parts.week(shown.exampleWeek)],
@@ -41,7 +43,7 @@ ${emergency && html`<div class="safety">${emergency}</div>`}
 		[`${pageLabels.coverage}, ${pageLabels.equipment}`, say.parts.tables],
 		[pageLabels.index, say.parts.index],
 	];
-	const use = html`<div class="use">${sheetHead("how-to-use", say.title, say.use)}
+	const use = html`<div class="use">${sheetHead("how-to-use", title, say.use)}
 <p class="lead">${say.useLead}</p>
 <h2>${say.finding}</h2>
 <p>${say.findingHow}</p>
@@ -56,7 +58,7 @@ ${say.inHallHow.map((step) => html`<li>${step}</li>\n`)}</ol>
 ${(club.contact !== undefined || club.site !== undefined) && html`<p class="small">${say.corrections(club.contact, club.site)}</p>`}
 </div>`;
 	return {
-		title: say.title,
+		title,
 		tab: "",
 		slot: undefined,
 		bare: true,
@@ -64,7 +66,7 @@ ${(club.contact !== undefined || club.site !== undefined) && html`<p class="smal
 			{ label: pageLabels.cover, head: "", html: cover },
 			{ label: pageLabels.cover, head: "", html: use },
 		],
-		targets: [{ id: "part-cover", title: say.title, depth: 1 }],
+		targets: [{ id: "part-cover", title, depth: 1 }],
 	};
 }
 
@@ -95,33 +97,70 @@ export function contentsSection({ words }: BinderView, lines: readonly ContentsL
 	};
 }
 
+/**
+ * Drills that an earlier edition did not have, with everything that would list them: its own lists, and its
+ * index, stay as they are.
+ */
+export function addedSection(binder: BinderView): SheetSection | undefined {
+	const { additions, words } = binder;
+	if (additions.length === 0) return undefined;
+	const { binder: say, drill: said, pageLabels } = words;
+	return {
+		title: say.added,
+		tab: "",
+		slot: undefined,
+		parts: [
+			{
+				label: pageLabels.added,
+				head: say.added,
+				html: html`${sheetHead("part-added", "", say.added, say.addedLead)}${additions.map(
+					({
+						link,
+						apparatus,
+						levels,
+						shapes,
+						skills,
+					}) => html`<section class="entry whole"><h2>${linkIn(binder, link)} ${pageOf(binder, link.to)}</h2>
+<p class="small">${inSentence(apparatus)} · ${inSentence(levels)}</p>
+${[[said.shapes, pageRun(binder, shapes)] as const, [said.leadsTo, pageRun(binder, skills)] as const].map(
+	([name, run]) => run && html`<p class="small"><b>${name}</b> ${run}</p>`,
+)}</section>`,
+				)}`,
+			},
+		],
+		targets: [{ id: "part-added", title: say.added, depth: 1 }],
+	};
+}
+
 /** The club's guides, each from a new page, then its levels. */
 export function guidesSection(binder: BinderView, slot: number): SheetSection | undefined {
 	const { guides, levels } = binder;
 	if (guides.length === 0 && levels.length === 0) return undefined;
 	const { binder: say, destinations, pageLabels } = binder.words;
 	const start = html`<span id="part-guides"></span>`;
-	const parts = guides.map(({ link, title, body }, i) => ({
-		label: pageLabels.guides,
-		head: title,
-		html: html`${i === 0 && start}${sheetHead(placeOf(binder, link.to).anchor, say.guidesAndLevels, title)}<div class="prose">${withPages(binder, body)}</div>`,
-	}));
-	const levelPart = {
-		label: pageLabels.guides,
-		head: destinations.levels,
-		html: html`${parts.length === 0 && start}${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${levels.map(
-			(
-				level,
-			) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
+	const texts = guides.map(
+		({ link, title, body }) =>
+			html`${sheetHead(placeOf(binder, link.to).anchor, say.guidesAndLevels, title)}<div class="prose">${withPages(binder, body)}</div>`,
+	);
+	const levelSheet = html`${sheetHead("part-levels", say.guidesAndLevels, destinations.levels)}${levels.map(
+		(
+			level,
+		) => html`<section class="entry whole"><h2 id="${placeOf(binder, level.link.to).anchor}">${level.name}</h2>
 ${level.description !== undefined && html`<p>${level.description}</p>`}
 ${arrivesWith(binder, level)}</section>`,
-		)}`,
-	};
+	)}`;
 	return {
 		title: say.guidesAndLevels,
 		tab: destinations.guides,
 		slot,
-		parts: [...parts, levelPart],
+		parts: [
+			{
+				label: pageLabels.guides,
+				head: guides[0]?.title ?? destinations.levels,
+				html: html`<div class="run-on">${start}${texts}${levelSheet}</div>`,
+				runs: true,
+			},
+		],
 		targets: [
 			{ id: "part-guides", title: say.guidesAndLevels, depth: 1 },
 			...guides.map(({ link, title, source }) => ({

@@ -13,7 +13,7 @@ import { pageList, pageRun, placeOf } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
 /** Entries laid out in one go. */
-const ENTRIES = 40;
+const ENTRIES = 80;
 
 export function shapesSection(binder: BinderView, slot: number): SheetSection | undefined {
 	const { shapes } = binder;
@@ -28,7 +28,7 @@ export function shapesSection(binder: BinderView, slot: number): SheetSection | 
 			{
 				label: pageLabels.shapes,
 				head: title,
-				html: html`${sheetHead("part-shapes", "", title, say.shapesLead)}${shapes.map((shape) => shapeEntry(binder, shape))}`,
+				html: html`${sheetHead("part-shapes", "", title, say.shapesLead)}<div class="flow">${shapes.map((shape) => shapeEntry(binder, shape))}</div>`,
 			},
 		],
 		targets: [
@@ -66,7 +66,7 @@ export function skillsSection(binder: BinderView, slot: number): SheetSection | 
 		parts: evenRuns(skills, ENTRIES).map((run, i) => ({
 			label: pageLabels.skills,
 			head: title,
-			html: html`${i === 0 && head}${run.map((skill) => skillEntry(binder, skill))}`,
+			html: html`${i === 0 && head}<div class="flow">${run.map((skill) => skillEntry(binder, skill))}</div>`,
 		})),
 		targets: [
 			{ id: "part-skills", title, depth: 1 },

@@ -5,9 +5,16 @@
  * are what a coach takes out and replaces: they start on a right-hand page and fill whole leaves.
  */
 
-import type { Source } from "../../scripts/model.ts";
+import type { Id, Source } from "../../scripts/model.ts";
 import type { Html } from "../../scripts/views/html.ts";
 import type { EditionMark } from "../../scripts/views/sheets/edition.ts";
+
+/**
+ * What is bound together: the binder is all of it; the library is what is coached from year to year; the
+ * director's volume is what the term trains and needs.
+ */
+export const VOLUMES = ["binder", "library", "director"] as const;
+export type Volume = (typeof VOLUMES)[number];
 
 export interface SheetPart {
 	/** What stands before the page number, as in "W3 · Floor". */
@@ -15,6 +22,8 @@ export interface SheetPart {
 	/** The running head. */
 	readonly head: string;
 	readonly html: Html;
+	/** Several targets of depth 2 follow each other on its pages: the running head of a page names its own. */
+	readonly runs?: boolean;
 	/** Lies on its side: for tables with many columns. */
 	readonly wide?: boolean;
 }
@@ -42,6 +51,8 @@ export interface SheetSection {
 	readonly slot: number | undefined;
 	readonly parts: readonly SheetPart[];
 	readonly targets: readonly SheetTarget[];
+	/** Laid out for the numbers of its pages, which others name, and not printed: it is of another volume. */
+	readonly unprinted?: boolean;
 	/** A sheet without running head, foot and number: the cover. */
 	readonly bare?: boolean;
 }
@@ -61,6 +72,8 @@ export interface Sheets {
 	readonly blank: string;
 	/** What a side says that lacks a safety text, in its stead. */
 	readonly withheld: string;
+	/** The drills that lists and index name. */
+	readonly listed: readonly Id[];
 	/** How many places for tabs there are down the outer edge. */
 	readonly slots: number;
 	readonly sections: readonly SheetSection[];

@@ -4,7 +4,9 @@ import type { Piece, PieceKind, PieceViews, SheetFacts } from "../../scripts/vie
 import type { SingleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
+import { dividerSheets } from "./dividers.ts";
 import { planSheet } from "./plan-sheets.ts";
+import { pocketPiece } from "./pocket.ts";
 import type { Drawn, SheetFile, SheetPiece } from "./sheet-file.ts";
 import { stationCards } from "./station-cards.ts";
 import { labelSheet, storeRoomList } from "./store-room.ts";
@@ -13,6 +15,7 @@ import { weekFront } from "./week-front.ts";
 
 const PIECES: { readonly [K in PieceKind]: (facts: SheetFacts, view: PieceViews[K]) => Drawn } = {
 	"class-leaf": classLeaf,
+	"pocket-week": pocketPiece,
 	"week-front": weekFront,
 	"plan-sheet": planSheet,
 	"station-cards": stationCards,
@@ -20,6 +23,7 @@ const PIECES: { readonly [K in PieceKind]: (facts: SheetFacts, view: PieceViews[
 	"label-sheet": labelSheet,
 	"check-sheet": checkSheet,
 	"term-page": termPage,
+	dividers: dividerSheets,
 };
 
 /** Draws the sheets of a club: each piece once, in however many files it stands. */

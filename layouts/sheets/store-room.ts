@@ -7,6 +7,7 @@ import { html } from "../../scripts/views/html.ts";
 import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import type { LabelsView, StoreRoomView } from "../../scripts/views/sheets/store-room.ts";
 import type { Words } from "../../scripts/words/words.ts";
+import { pageCode } from "./page-code.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { AS_DESIGNED, fixedPiece, pouredPiece, stepsFrom } from "./side.ts";
 
@@ -15,26 +16,24 @@ const dayWords = ({ shortDays }: Words, days: readonly Weekday[]) =>
 
 export function storeRoomList(facts: SheetFacts, view: StoreRoomView): Drawn {
 	const { words } = facts;
-	const { week, theme, apparatus, shelves, days } = view;
+	const { week, page, theme, apparatus, shelves, days } = view;
 	const say = words.storeRoom;
 	return {
 		html: pouredPiece(facts, {
 			kind: "store-room",
 			bound: true,
-			head: html`<header class="head"><p class="when">${words.week(week)} · ${theme}</p><h1>${say.name} <span>${say.goesOut}</span></h1>
-<p>${say.lead}</p></header>`,
+			head: html`<div class="with-code"><header class="head"><p class="when">${words.week(week)} · ${theme}</p><h1>${say.name} <span>${say.goesOut}</span></h1>
+<p>${say.lead}</p></header>${pageCode(facts, page, say.name)}</div>`,
 			again: html`<header class="again"><b>${say.name}</b> ${words.ofWeek(week)}</header>`,
 			items: [
-				...shelves.map(
-					({
-						stored,
-						items,
-					}) => html`<section class="item"><table><thead><tr><th scope="col">${stored ?? say.elsewhere}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${say.owned}</th>${apparatus.map((name) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
-<tbody>${items.map(
-						({ name, owned, all, needed, days: on }) =>
-							html`<tr><th scope="row"><i class="tick"></i> ${name}</th><td class="n"><b>${words.number(all)}</b></td><td class="n${owned !== undefined && owned < all && " short"}">${owned ?? "–"}</td>${needed.map((count) => html`<td class="n">${count}</td>`)}<td class="days">${dayWords(words, on)}</td><td><i class="tick"></i></td></tr>`,
-					)}</tbody></table></section>`,
-				),
+				html`<table class="item"><thead><tr><th scope="col">${words.equipmentPage.item}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${say.owned}</th>${apparatus.map((name) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
+<tbody>${shelves.map(
+					({ stored, items }) =>
+						html`<tr class="shelf"><th scope="rowgroup" colspan="${apparatus.length + 5}">${stored ?? say.elsewhere}</th></tr>${items.map(
+							({ name, owned, all, needed, days: on }) =>
+								html`<tr><th scope="row"><i class="tick"></i> ${name}</th><td class="n"><b>${words.number(all)}</b></td><td class="n${owned !== undefined && owned < all && " short"}">${owned ?? "–"}</td>${needed.map((count) => html`<td class="n">${count}</td>`)}<td class="days">${dayWords(words, on)}</td><td><i class="tick"></i></td></tr>`,
+						)}`,
+				)}</tbody></table>`,
 				...(days.length === 0
 					? []
 					: [
@@ -43,8 +42,9 @@ export function storeRoomList(facts: SheetFacts, view: StoreRoomView): Drawn {
 				html`<p class="item small">${say.short}</p>`,
 			],
 		}),
-		most: 2,
-		steps: stepsFrom(1.12, 0.8),
+		most: 1,
+		leaves: true,
+		steps: stepsFrom(1.12, 0.9),
 	};
 }
 

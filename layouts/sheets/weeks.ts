@@ -14,7 +14,7 @@ import { floorPlanFigure, floorPlanNote } from "../parts/floor-plan.ts";
 import { stationsOrOptions } from "../parts/hall.ts";
 import { drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
-import { figureStrip, inSentence, levelRows, namesBefore, shapeFigure, sheetHead } from "./pieces.ts";
+import { figureStrip, inSentence, namesBefore, shapeFigure, sheetHead, wayOf } from "./pieces.ts";
 import { linkIn, pageList, pageOf, placeOf, withPages } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
@@ -23,17 +23,27 @@ export function weekSection(binder: BinderView, leaves: WeekLeaves, slot: number
 	const { link, number, theme, source, parts } = leaves;
 	const { anchor, label } = placeOf(binder, link.to);
 	const title = words.sheets.weekAndTheme(number, theme);
+	const planned = leaves.apparatus.map((view) => view());
 	return {
 		title,
 		tab: label,
 		slot,
 		parts: [
-			{ label, head: words.week(number), html: weekSheet(binder, leaves.overview()) },
-			...leaves.apparatus.map((planned, i) => ({
-				label: placeOf(binder, parts[i]?.to ?? "").label,
-				head: parts[i]?.name ?? "",
-				html: apparatusSheet(binder, planned()),
-			})),
+			{
+				label,
+				head: words.week(number),
+				html: html`${weekSheet(binder, leaves.overview())}${inFlows([
+					...planned.flatMap((view) => apparatusSheet(binder, view)),
+					{
+						long: false,
+						html: html`${floorPlanNote(
+							words,
+							planned.flatMap(({ plans }) => plans),
+						)}`,
+					},
+				])}`,
+				runs: true,
+			},
 		],
 		targets: [
 			{ id: anchor, title, words: theme, depth: 1, source },
@@ -52,7 +62,7 @@ function weekSheet(binder: BinderView, { week, weeks, shapes, skills, classes }:
 	const say = words.weekSheet;
 	const { from, to } = week;
 	const over = html`${say.of(week.number, weeks)}${from !== undefined && to !== undefined && html` · ${words.sheets.span(words.date(from), words.date(to, "long"))}`}`;
-	return html`${sheetHead(placeOf(binder, week.link.to).anchor, over, week.theme)}
+	return html`<div class="week-front">${sheetHead(placeOf(binder, week.link.to).anchor, over, week.theme)}
 ${week.body.text !== "" && html`<div class="prose lead-prose">${withPages(binder, week.body)}</div>`}
 <section class="whole"><h2>${words.weekPage.byApparatus}</h2><table class="plan">
 <thead><tr><th scope="col">${words.heads.apparatus}</th><th scope="col">${say.focus}</th><th scope="col" class="number">${words.heads.minutes}</th><th scope="col">${say.page}</th></tr></thead>
@@ -60,6 +70,7 @@ ${week.body.text !== "" && html`<div class="prose lead-prose">${withPages(binder
 		({ link, focus, minutes }) =>
 			html`<tr><th scope="row">${linkIn(binder, link)}</th><td>${focus}</td><td class="number">${words.number(minutes)}</td><td>${pageOf(binder, link.to)}</td></tr>`,
 	)}</tbody></table></section>
+${classTable(binder, classes)}
 ${
 	shapes.length > 0 &&
 	html`<section><h2>${say.shapes}</h2><ul class="figures">${shapes.map(
@@ -67,8 +78,7 @@ ${
 			html`<li>${shapeFigure(shape, `${week.id}-${shape.id}`, 48)}<span>${shape.name}</span><span class="small">${words.counts.drills(drills)}</span></li>`,
 	)}</ul></section>`
 }
-${skills.length > 0 && html`<section><h2>${say.skills}</h2><div class="skills-run">${pageList(binder, skills)}</div></section>`}
-${classTable(binder, classes)}`;
+${skills.length > 0 && html`<section><h2>${say.skills}</h2><div class="skills-run">${pageList(binder, skills)}</div></section>`}</div>`;
 }
 
 function classTable({ words }: BinderView, classes: WeekOverview["classes"]): Html | undefined {
@@ -82,47 +92,73 @@ function classTable({ words }: BinderView, classes: WeekOverview["classes"]): Ht
 	)}</tbody></table></section>`;
 }
 
-function apparatusSheet(binder: BinderView, view: PlannedApparatus): Html {
+/**
+ * What flows over the columns of a week, and what has the width of the page: what flows before it ends above
+ * it, and goes on below.
+ */
+type Flowing = { readonly long: boolean; readonly html: Html };
+
+/** Neighbours that flow are one flow. */
+function inFlows(pieces: readonly Flowing[]): readonly Html[] {
+	const flows: Flowing[] = [];
+	for (const piece of pieces) {
+		const last = flows.at(-1);
+		if (last === undefined || last.long || piece.long) flows.push(piece);
+		else flows[flows.length - 1] = { long: false, html: html`${last.html}${piece.html}` };
+	}
+	return flows.map(({ long, html: own }) => (long ? own : html`<div class="flow">${own}</div>`));
+}
+
+function apparatusSheet(binder: BinderView, view: PlannedApparatus): readonly Flowing[] {
 	const { id, week, apparatus, focus, minutes, blocks, equipment, plans, ...rest } = view;
 	rest satisfies Nothing;
 	const { words } = binder;
 	const say = words.weekSheet;
 	const { anchor } = placeOf(binder, weekApparatusAddress(week.id, id));
-	return html`${sheetHead(anchor, html`${words.week(week.number)} · ${week.theme}`, apparatus.name, focus)}
+	const planOf = new Map(plans.map((plan) => [plan.block, plan]));
+	const flowing = (own: Html) => ({ long: false, html: own });
+	return [
+		flowing(html`<div class="whole area-head">${sheetHead(anchor, "", apparatus.name, focus)}
+<p class="small total">${say.inAll(blocks.length, minutes)}</p>
 ${
 	equipment.length > 0 &&
-	html`<section class="set-up whole"><h2>${say.setUp}</h2><ul>${equipment.map(
-		({ item, needed, stored }) =>
-			html`<li><b>${words.number(needed)}</b> ${item.name}${stored !== undefined && html`<span class="small"> ${stored}</span>`}</li>`,
-	)}</ul></section>`
-}
-<p class="small total">${say.inAll(blocks.length, minutes)}</p>
-${blocks.map((block) => blockSheet(binder, block))}
-${plansOf(binder, plans, `plan-${week.id}-${id}`)}`;
+	html`<section class="set-up"><h2>${say.setUp}</h2> <p>${equipment.map(
+		({ item, needed, stored }, i) =>
+			html`${i > 0 && words.semicolon}<b>${words.number(needed)}</b> ${item.name}${stored !== undefined && html` <i>(${stored})</i>`}`,
+	)}</p></section>`
+}</div>`),
+		...blocks.flatMap((block): readonly Flowing[] => {
+			const plan = planOf.get(block.number);
+			const own = plan && planRow(binder, plan, `plan-${week.id}-${id}-${block.number}`);
+			const long = plan !== undefined && isWide(plan);
+			const stations = block.stations.map((station, i) =>
+				stationSheet(binder, station, block.kind === "drill" ? undefined : i + 1),
+			);
+			const head = blockHead(binder, block);
+			if (long)
+				return [{ long, html: html`<div class="whole">${head}${own}</div>` }, flowing(html`${stations}`)];
+			// A head is never parted from what it heads.
+			const first = own ?? stations[0];
+			const others = own === undefined ? stations.slice(1) : stations;
+			return [flowing(html`<div class="${own === undefined && "whole"}">${head}${first}</div>${others}`)];
+		}),
+	];
 }
 
-/** The floor plans of the apparatus, the words beside each; a long one has the width of the page. What is said of all stays with the last. */
-function plansOf(
-	{ words }: BinderView,
-	plans: PlannedApparatus["plans"],
-	idPrefix: string,
-): Html | undefined {
-	if (plans.length === 0) return undefined;
-	return html`<section class="floor-plans"><h2>${words.weekSheet.plans}</h2>${plans.map(
-		(view, i) =>
-			html`<div class="plan-row whole${isWide(view) && " long"}"><h3>${words.block.numbered(view.block)}</h3>${floorPlanFigure(words, view, { idPrefix: `${idPrefix}-${view.block}`, upright: false })}${i === plans.length - 1 && floorPlanNote(words, plans)}</div>`,
-	)}</section>`;
+/** A floor plan with its words below it. */
+function planRow({ words }: BinderView, view: FloorPlanView, idPrefix: string): Html {
+	return html`<div class="plan-row${isWide(view) && " long"}">${floorPlanFigure(words, view, { idPrefix, upright: false })}</div>`;
 }
 
-/** Metres of floor that are at least 7.5 mm each beside a legend (print.css): 12 m are 90 mm. */
-const BESIDE_LEGEND = 14.5;
+/** The longest floor that a column has room for, in metres with its border and what stays clear. */
+const IN_COLUMN = 17;
 
-/** Whether a plan needs the page's whole width: long, or with its border and what stays clear too wide. */
+/** Whether a plan needs the page's whole width. */
 function isWide({ plan, free }: FloorPlanView): boolean {
-	return isLong(plan) || plan.length + 2 * Math.max(plan.border, free.landing) > BESIDE_LEGEND;
+	return isLong(plan) || plan.length + 2 * Math.max(plan.border, free.landing) > IN_COLUMN;
 }
 
-function blockSheet(binder: BinderView, block: BlockView): Html {
+function blockHead({ words }: BinderView, block: BlockView): Html {
 	const {
 		kind,
 		minutes,
@@ -139,26 +175,16 @@ function blockSheet(binder: BinderView, block: BlockView): Html {
 		...rest
 	} = block;
 	rest satisfies Nothing;
-	const { words } = binder;
 	const what = kind === "drill" ? words.weekSheet.together : stationsOrOptions(words, block);
 	const how = [
 		...(kind === "stations" && stations.length > 1 ? [words.sheets.toChange(change)] : []),
 		...(kind === "options" ? [words.block.choose(choose)] : []),
 		...(show > 0 ? [words.block.show(show)] : []),
 	];
-	const head = html`<header class="block-head"><span class="minutes"><b>${words.number(minutes)}</b> ${words.minuteSign}</span><h2>${what}</h2><span class="who">${levels.length === 0 ? words.allLevels : inSentence(levels)}</span>${how.map((one) => html`<span class="change">${one}</span>`)}</header>${note && html`<p class="note">${note}</p>`}`;
-	return html`<section class="block">${stations.map((station, i) =>
-		stationSheet(binder, station, kind === "drill" ? undefined : i + 1, i === 0 ? head : undefined),
-	)}</section>`;
+	return html`<header class="block-head"><span class="minutes"><b>${words.number(minutes)}</b> ${words.minuteSign}</span><h2>${what}</h2><span class="who">${levels.length === 0 ? words.allLevels : inSentence(levels)}</span>${how.map((one) => html`<span class="change">${one}</span>`)}</header>${note && html`<p class="note">${note}</p>`}`;
 }
 
-/** The first station carries its block's head, so that the two are never parted. */
-function stationSheet(
-	binder: BinderView,
-	station: Station,
-	number: number | undefined,
-	head: Html | undefined,
-): Html {
+function stationSheet(binder: BinderView, station: Station, number: number | undefined): Html {
 	const {
 		drill,
 		note,
@@ -175,9 +201,10 @@ function stationSheet(
 	rest satisfies Nothing;
 	const { words } = binder;
 	const isWritten = safety[0].says !== "nothing-written";
-	return html`<div class="station whole">${head}<h3>${number !== undefined && html`<span class="station-number">${number}</span>`}${linkIn(binder, drill)}<span class="see">${words.weekSheet.card} ${pageOf(binder, drill.to)}</span></h3>
+	return html`<div class="station whole"><h3>${number !== undefined && html`<span class="station-number">${number}</span>`}<span>${linkIn(binder, drill)}</span><span class="see">${pageOf(binder, drill.to)}</span></h3>
 ${note && html`<p class="note">${note}</p>`}
-<div class="station-body"><div>${levelRows(words, levels)}${stationFigures(words, strips())}</div><div>${cueList(cues)}</div></div>
+${levels.map((way) => html`<p class="way"><b>${way.level.name}</b> ${wayOf(words, way)}</p>`)}
+<div class="station-body">${stationFigures(words, strips())}${cueList(cues)}</div>
 ${isWritten && html`<div class="safety">${safetyLines(words, safety, undefined, drawnSign)}</div>`}</div>`;
 }
 

@@ -27,6 +27,7 @@ import { writeOffline } from "../site/write-offline.ts";
 import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../site/write-site.ts";
 import { SHEET_FILES } from "../views/addresses.ts";
 import { hostFiles } from "../views/host-headers.ts";
+import { isLeftOut } from "../views/left-out.ts";
 import * as english from "../words/en.ts";
 import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
@@ -40,7 +41,7 @@ import { Progress, type Run } from "./run.ts";
 import { isThere, madeOf, remember } from "./unchanged.ts";
 
 /** Where the binder lies inside the output. */
-export const BINDER = SHEET_FILES.binder();
+const BINDER = SHEET_FILES.binder();
 
 /** Rows of maps are kept for some versions of the program. */
 const MOST_ROWS = 6;
@@ -51,6 +52,8 @@ const SHOWN_CONFLICTS = 8;
 
 export interface BuildOptions {
 	readonly print: boolean;
+	/** A folder as the result, and no link to one. */
+	readonly plain?: boolean;
 	/** An earlier plan: a club folder, an output folder, or a record of one. */
 	readonly since?: string;
 	/**
@@ -60,7 +63,10 @@ export interface BuildOptions {
 	readonly director?: boolean;
 }
 
-export async function build(run: Run, { print, since, director = false }: BuildOptions): Promise<number> {
+export async function build(
+	run: Run,
+	{ print, plain = false, since, director = false }: BuildOptions,
+): Promise<number> {
 	if (!mayWriteTo(run)) return 2;
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
@@ -95,6 +101,7 @@ export async function build(run: Run, { print, since, director = false }: BuildO
 		handbook.edition,
 		[...media.files.keys()],
 		print,
+		plain,
 		earlier,
 		...(director ? [taught] : []),
 	]);
@@ -104,7 +111,7 @@ export async function build(run: Run, { print, since, director = false }: BuildO
 		return 0;
 	}
 	const shown = { kept: !director, media, ...(earlier === undefined ? {} : { since: earlier }) };
-	const written = await writeAll(run, handbook, { print, here, shown });
+	const written = await writeAll(run, handbook, { print, plain, here, shown });
 	if (written === undefined) return 2;
 	reportProblems(written.faults, clubDir, out);
 	const failed = written.faults.some((p) => p.severity === "error");
@@ -119,6 +126,7 @@ interface Written {
 }
 
 interface ToWrite {
+	readonly plain: boolean;
 	readonly print: boolean;
 	/** How the output is called in lines. */
 	readonly here: string;
@@ -131,7 +139,7 @@ async function writeAll(run: Run, handbook: Handbook, what: ToWrite): Promise<Wr
 	const progress = new Progress(run.progress);
 	let staging: Staging | undefined;
 	try {
-		staging = new Staging(run.outDir);
+		staging = new Staging(run.outDir, what);
 		return await writeInto(staging, run, handbook, what, progress);
 	} catch (error) {
 		progress.end();
@@ -213,18 +221,25 @@ async function writeHandbook(
 	progress: Progress,
 	options: Omit<WriteSiteOptions, "progress"> = {},
 ): Promise<{ readonly pages: number; readonly data: number }> {
-	const { curriculum, edition, words } = handbook;
+	const { edition, words } = handbook;
+	const coaches = forCoaches(handbook);
+	const { club } = coaches.curriculum;
+	const { leaveOut = [] } = club;
 	// The last good binder stays until there is another; pages link it while it is of this very edition.
 	for (const path of [BINDER, editionFile(BINDER)]) staging.keep(path);
 	const binder = binderOf(openFolder(staging.dir), BINDER, edition);
 	const shown: typeof options = {
 		...options,
+		leaveOut,
+		...(options.since === undefined
+			? {}
+			: { since: { ...options.since, ...(leaveOut.includes("findings") && { findings: [] }) } }),
 		...(binder === undefined ? {} : { binder, printed: new Set([...(options.printed ?? []), BINDER]) }),
 	};
 	const cache = programCache("rows");
 	const known = cache.findJson(rowsFile());
 	if (Array.isArray(known)) foundRows.know(known);
-	const site = await writeSite(handbook, staging.dir, {
+	const site = await writeSite(coaches, staging.dir, {
 		...shown,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
@@ -233,16 +248,28 @@ async function writeHandbook(
 		cache.put(rowsFile(), Buffer.from(rows));
 		cache.leave(MOST_ROWS);
 	}
-	const data = dataFiles(handbook, words, edition);
-	const texts = [...schemaFiles(SCHEMA_FOLDER, curriculum.club.site), ...searchFiles(handbook), ...data];
+	const isShown = ({ path }: { readonly path: string }) => !isLeftOut(leaveOut, path);
+	const data = dataFiles(coaches, words, edition).filter(isShown);
+	const schemas = schemaFiles(SCHEMA_FOLDER, club.site).filter(isShown);
+	const texts = [...schemas, ...searchFiles(coaches), ...data];
 	for (const { path, text } of texts) staging.write(path, text);
 	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
 	if (options.kept === true) {
-		writeLinkPictures(handbook, staging.dir);
-		const records = recordFiles(handbook, shown, highlightCode);
+		writeLinkPictures(coaches, staging.dir);
+		const records = recordFiles(coaches, shown, highlightCode);
 		await writeOffline(staging.dir, { ...site, edition, words, records });
 	}
 	return { pages: site.pages, data: data.length };
+}
+
+/**
+ * The handbook as the coaches' site shows it. Where the club leaves findings out, there are none on any of
+ * its pages, nor in its records.
+ */
+function forCoaches(handbook: Handbook): Handbook {
+	const { leaveOut = [] } = handbook.curriculum.club;
+	if (!leaveOut.includes("findings")) return handbook;
+	return { ...handbook, findings: [], accepted: [], mends: () => new Map() };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */

@@ -8,9 +8,11 @@
 
 import { relative, resolve } from "node:path";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import type { PaperName } from "../../layouts/sheets/paper.ts";
 import { HARMS } from "../compute/harm.ts";
 import { givenKind } from "../files/given.ts";
 import type { Finding } from "../model.ts";
+import type { HostKind } from "./host-files.ts";
 import type { MendOptions } from "./mend.ts";
 import type { NewKind, NewOptions } from "./new.ts";
 import { ownOutput } from "./note-edition.ts";
@@ -42,12 +44,16 @@ interface Options {
 	readonly json?: boolean;
 	readonly whatIf?: string;
 	readonly print?: boolean;
+	readonly plain?: boolean;
 	readonly port?: number;
 	readonly host?: string;
 	readonly swap?: boolean;
 	readonly to?: string;
 	readonly replace?: boolean;
 	readonly map?: string;
+	readonly mapOut?: string;
+	readonly update?: boolean;
+	readonly preferSheet?: boolean;
 	readonly starts?: string;
 	readonly weeks?: number;
 	readonly name?: string;
@@ -94,6 +100,8 @@ interface PrintOptions extends Options {
 	readonly level?: string;
 	readonly apparatus?: string;
 	readonly up?: "2" | "4";
+	readonly paper?: PaperName;
+	readonly bleed?: number;
 }
 
 const PRINT_HELP = `
@@ -101,14 +109,18 @@ What can be printed:
 ${PRINT_CHOICES.map(({ name, what }) => `  ${name.padEnd(15)}${what}`).join("\n")}
 
 Without --week, --class, --level or --apparatus all of them are printed. For example:
+  npm run print -- pocket --class mon-beginners,tue-level-2 --paper A5
   npm run print -- class-sheets --week 3 --class mon-beginners
   npm run print -- station-cards --week 3 --apparatus beam --up 4`;
 
 /** Commands whose own last line names the club and its folder. */
 const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
 
+/** Kinds of hosts that `new host` writes files for. */
+const HOST_KINDS: readonly HostKind[] = ["pages", "storage", "nginx", "apache", "clubs"];
+
 /** What `new` writes; here as well, so that help does not load the command. */
-const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"];
+const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club", "host"];
 
 /**
  * Does what was typed.
@@ -338,6 +350,7 @@ function addPublishing(cli: CommandLine): void {
 			"where the result goes (default: in your folder for caches; _site where it is there)",
 		)
 		.option("--no-print", "leave the binder and the single sheets out")
+		.option("--plain", "a plain folder as the result, not a link to one: for programs that follow no links")
 		.option(
 			"--director",
 			"a site for you alone, with what coaches reported, without print; needs --out, and is not to be put online",
@@ -348,11 +361,12 @@ function addPublishing(cli: CommandLine): void {
 		)
 		.action(async (options: Options) => {
 			const { build } = await import("./build.ts");
-			const { print = true, since, director = false } = options;
+			const { print = true, plain = false, since, director = false } = options;
 			if (director && options.out === undefined)
 				return cli.program.error("error: --director needs --out <dir>: a folder that is never put online");
 			cli.exitCode = await build(cli.run(options), {
 				print: print && !director,
+				plain,
 				director,
 				...(since === undefined ? {} : { since }),
 			});
@@ -362,19 +376,30 @@ function addPublishing(cli: CommandLine): void {
 		.command("print", "check, then lay out the binder or single sheets as PDFs")
 		.argument("[sheets]", "what to print (default: binder)")
 		.option("--week <week>", "one week, by its number or id")
-		.option("--class <id>", "one class")
+		.option("--class <id>", "one class; for the pocket, the classes of a coach with commas between them")
 		.option("--level <id>", "one level")
 		.option("--apparatus <id>", "one apparatus")
 		.option("--since <file>", "the edition of an earlier binder: its .edition.json, or its PDF")
 		.addOption(
-			new Option("--up <number>", "station cards to a sheet: 2 or 4 (default: both)").choices(["2", "4"]),
+			new Option(
+				"--up <number>",
+				"station cards to a sheet: 2 or 4 (default: both); 2 sides of a pocket to a page",
+			).choices(["2", "4"]),
 		)
+		.addOption(
+			new Option("--paper <size>", "of the pocket: A4, A5 or Letter (default: the club's)").choices([
+				"A4",
+				"A5",
+				"Letter",
+			]),
+		)
+		.option("--bleed <mm>", "paper beyond the edge to be cut, such as 3mm, with crop marks", millimetres)
 		.option("--out <dir>", "the output folder (default: where build writes)")
 		.addHelpText("after", PRINT_HELP)
 		.action(
 			async (
 				sheets: string | undefined,
-				{ week, class: group, level, apparatus, up, ...options }: PrintOptions,
+				{ week, class: group, level, apparatus, up, paper, bleed, ...options }: PrintOptions,
 			) => {
 				if (sheets === "update-packet") {
 					if (options.since === undefined)
@@ -391,6 +416,8 @@ function addPublishing(cli: CommandLine): void {
 					level,
 					apparatus,
 					since: options.since,
+					paper,
+					bleed,
 					up: up === undefined ? undefined : up === "2" ? 2 : 4,
 				} as const;
 				cli.exitCode = await printCommand(cli.run(options), wish);
@@ -398,18 +425,23 @@ function addPublishing(cli: CommandLine): void {
 		);
 
 	cli
-		.command("serve", "show the site on this computer and build it again at every change")
+		.command(
+			"serve",
+			"show the site on this computer, new at every change, and the desk, where the plan is changed by hand",
+		)
 		.option("--port <number>", "the port to serve on", portNumber, 8080)
 		.option(
 			"--host <address>",
 			"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
 			"127.0.0.1",
 		)
-		.action(async (options: Options) => {
+		.option("--read-only", "a desk to look at: nothing can be changed there")
+		.action(async (options: Options & { readonly readOnly?: boolean }) => {
 			const { serve } = await import("./serve.ts");
 			cli.exitCode = await serve(cli.run(options), {
 				host: options.host ?? "127.0.0.1",
 				port: options.port ?? 8080,
+				readOnly: options.readOnly ?? false,
 			});
 		});
 }
@@ -495,7 +527,7 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan, taught or accept made")
+		.command("undo", "take back the last change that rename, move, mend, plan, taught, accept or import made")
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
@@ -529,7 +561,7 @@ function addMaking(cli: CommandLine): void {
 	cli
 		.command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
 		.addArgument(new Argument("<kind>", "what to write").choices(NEW_KINDS))
-		.argument("[folder]", "for a new club: its folder")
+		.argument("[folder]", `for a new club: its folder; for a host: its kind (${HOST_KINDS.join(", ")})`)
 		.option("--id <id>", "the file's name; made from the title where it is left out")
 		.option("--title <text>", "the title of a drill, a guide or a skill")
 		.option("--apparatus <ids>", "apparatus, with commas (of a new club: their names)")
@@ -606,8 +638,14 @@ function addSpreadsheets(cli: CommandLine): void {
 			"import",
 			"bring drills, plans and lists in from spreadsheets; lists what it would make, and writes with --write",
 		)
-		.argument("<files...>", "CSV or XLSX files")
+		.argument("<files...>", "XLSX, CSV or text with tabs, or HTML with tables")
 		.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
+		.option("--map-out <file>", "write such a file to fill in: what was seen, what is known, what is missing")
+		.option(
+			"--update",
+			"take what the sheets say otherwise of what is there; shows each field, `undo` takes it back",
+		)
+		.option("--prefer-sheet", "with --update: where both sides changed, take the sheet's")
 		.option("--write", "write the files; without it nothing is written")
 		.option("--json", "say as JSON what would be made and what is unclear")
 		.action(async (files: readonly string[], options: Options) => {
@@ -615,6 +653,9 @@ function addSpreadsheets(cli: CommandLine): void {
 			cli.exitCode = await importCommand(cli.run(options), {
 				files,
 				...(options.map === undefined ? {} : { mapping: options.map }),
+				...(options.mapOut === undefined ? {} : { mapOut: resolve(options.mapOut) }),
+				update: options.update ?? false,
+				preferSheet: options.preferSheet ?? false,
 				write: options.write ?? false,
 				json: options.json ?? false,
 			});
@@ -696,6 +737,15 @@ function monday(value: string): string {
 function wholeNumber(value: string): number {
 	if (!/^[1-9]\d?$/.test(value)) throw new InvalidArgumentError("A number of weeks is whole, from 1 to 99.");
 	return Number(value);
+}
+
+/** "3mm", "3 mm" or "3". */
+function millimetres(value: string): number {
+	const found = /^(\d+(?:\.\d+)?)\s*(?:mm)?$/.exec(value);
+	const length = Number(found?.[1]);
+	if (found === null || length > 20)
+		throw new InvalidArgumentError("A bleed is a number of millimetres up to 20, such as 3mm.");
+	return length;
 }
 
 function wholeSeconds(value: string): number {

@@ -14,9 +14,9 @@ import {
 	type TakenBack,
 } from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
+import { newErrors } from "../edit/new-errors.ts";
 import { inScratchFolder } from "../files/scratch.ts";
 import { type OpenedHandbook, openHandbook } from "../handbook.ts";
-import type { Problem } from "../problems.ts";
 import { count, type Output, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
@@ -123,10 +123,4 @@ export function tryTexts(clubDir: string, texts: ClubTexts, taught = false): Ope
 		for (const [path, text] of texts) folder.write(path, text);
 		return openHandbook(folder.path, { mediaFrom: clubDir, taught });
 	});
-}
-
-/** Errors that were not there before; lines may have moved. */
-function newErrors(before: readonly Problem[], after: readonly Problem[]): readonly Problem[] {
-	const known = new Set(before.map(({ code, what }) => `${code} ${what}`));
-	return after.filter((one) => one.severity === "error" && !known.has(`${one.code} ${one.what}`));
 }

@@ -11,6 +11,8 @@ import { readClub } from "../read/read-club.ts";
 import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import { clubSheets } from "./spreadsheet/club-sheets.ts";
+import { unitsOf } from "./spreadsheet/sheet-units.ts";
+import { keepLastSaid } from "./spreadsheet/three-way.ts";
 import { CellTooLong, csvOf, workbookOf } from "./spreadsheet/write-sheets.ts";
 
 export interface ExportOptions {
@@ -33,7 +35,8 @@ export async function exportCommand(
 		else reportProblems(errors, clubDir, out);
 		return 1;
 	}
-	const sheets = clubSheets(readClub(clubDir).files);
+	const { files: written } = readClub(clubDir);
+	const sheets = clubSheets(written);
 	const files = new Map<string, string | Buffer>();
 	try {
 		files.set("handbook.xlsx", await workbookOf(sheets));
@@ -53,6 +56,8 @@ export async function exportCommand(
 		return 2;
 	}
 	for (const [name, content] of files) folder.write(name, content);
+	// What is handed out is what a sheet that comes back is held against.
+	keepLastSaid(openFolder(clubDir), unitsOf(written), () => true, true);
 	const here = relative(process.cwd(), folder.path) || ".";
 	if (json)
 		out.line(JSON.stringify({ problems: [], folder: folder.path, files: [...files.keys()] }, null, "\t"));

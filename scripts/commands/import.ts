@@ -2,14 +2,17 @@
  * `import`: drills, plans and lists out of spreadsheets.
  *
  * A dry run unless `--write` is given: it lists the files that would be made, how the columns were
- * read, and what is unclear, with sheet, row and column. A file that is there already is never
- * changed; where it holds the same, it is counted as the same.
+ * read, and what is unclear, with sheet, row and column. A file that is there already is not changed;
+ * where it holds the same, it is counted as the same. With `--update` what the sheet says otherwise is
+ * taken, field by field, where only the sheet has changed since it was last brought in or handed out.
  */
 
+import { basename, dirname } from "node:path";
 import { styleText } from "node:util";
 import { FilesChanged, makeChanges } from "../edit/make-changes.ts";
-import { openFolder } from "../files/folder.ts";
+import { type Folder, openFolder } from "../files/folder.ts";
 import { givenKind, readGiven } from "../files/given.ts";
+import type { SourceFile } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
 import { mend } from "./edit-club.ts";
@@ -17,16 +20,26 @@ import { count } from "./report.ts";
 import type { Run } from "./run.ts";
 import { fold } from "./spreadsheet/cells.ts";
 import { clubSheets, type WrittenFile } from "./spreadsheet/club-sheets.ts";
-import { type SheetKind, sheetKindNamed } from "./spreadsheet/columns.ts";
+import { listKinds, type SheetKind, sheetKindNamed } from "./spreadsheet/columns.ts";
+import { draftMapping, type Seen } from "./spreadsheet/draft-mapping.ts";
 import { type Mapping, NO_MAPPING, type Note } from "./spreadsheet/find-table.ts";
 import { type DraftFile, readClubSheets } from "./spreadsheet/read-club-sheets.ts";
 import { readSheets, type Sheet, UnreadableSheet } from "./spreadsheet/read-sheets.ts";
+import { unitsOf } from "./spreadsheet/sheet-units.ts";
+import { type CellChange, keepLastSaid, readLastSaid, threeWay } from "./spreadsheet/three-way.ts";
+import { type FileUpdates, updateFiles } from "./spreadsheet/update-files.ts";
 import { clubFilePath, clubFileText } from "./write-club-file.ts";
 
 export interface ImportOptions {
 	readonly files: readonly string[];
 	/** A YAML file that says what columns, sheets and words stand for. */
 	readonly mapping?: string;
+	/** Where a mapping file is written, to be filled in. */
+	readonly mapOut?: string;
+	/** Take what the sheet says otherwise of things that are there. */
+	readonly update?: boolean;
+	/** Of cells that changed on both sides, take the sheet's. */
+	readonly preferSheet?: boolean;
 	readonly write: boolean;
 	readonly json: boolean;
 }
@@ -34,7 +47,7 @@ export interface ImportOptions {
 export interface Planned {
 	readonly path: string;
 	/** `new` is written, `same` holds the same already, `kept` is there and holds something else. */
-	readonly state: "new" | "same" | "kept";
+	readonly state: "new" | "same" | "kept" | "changed";
 	readonly from: string;
 	readonly text: string;
 }
@@ -42,7 +55,7 @@ export interface Planned {
 /** @returns 0; 1 where something was unclear or a file was kept; 2 where a file cannot be read at all */
 export async function importCommand(
 	{ clubDir, out }: Run,
-	{ files, mapping, write, json }: ImportOptions,
+	{ files, mapping, mapOut, update = false, preferSheet = false, write, json }: ImportOptions,
 ): Promise<number> {
 	const sheets: Sheet[] = [];
 	let map = NO_MAPPING;
@@ -59,35 +72,178 @@ export async function importCommand(
 	}
 	if (write) mend({ clubDir, out });
 	const club = readClub(clubDir).files;
-	const { files: drafts, notes } = readClubSheets(sheets, club, map);
-	const planned = planFiles(drafts, club, clubDir);
-	const made = planned.filter(({ state }) => state === "new");
-	if (write && made.length > 0) {
+	const { files: drafts, notes, seen } = readClubSheets(sheets, club, map);
+	if (mapOut !== undefined) {
+		if (givenKind(mapOut) !== undefined) {
+			out.line(`There is a file ${mapOut} already: it may be filled in. Name another one for --map-out.`);
+			return 2;
+		}
+		openFolder(dirname(mapOut)).write(basename(mapOut), draftMapping(seen));
+	}
+	const folder = openFolder(clubDir);
+	const covers = coveredBy(seen);
+	const told = update ? updateOf(folder, club, drafts, covers, preferSheet) : undefined;
+	const planned = planFiles(drafts, club, clubDir).map((file): Planned => {
+		if (told === undefined || file.state !== "kept") return file;
+		const isChanged = told.updates.changes.some(({ path }) => path === file.path);
+		return { ...file, state: isChanged ? "changed" : told.isOpen(file.path) ? "kept" : "same" };
+	});
+	const made = planned
+		.filter(({ state }) => state === "new")
+		.map(({ path, text }) => ({ path, after: text }));
+	const changes = [...made, ...(told?.updates.changes ?? [])];
+	if (write && changes.length > 0) {
 		try {
 			// A file that is there is never written over, also where somebody wrote it meanwhile.
-			makeChanges(
-				clubDir,
-				`import ${files.join(" ")}`,
-				made.map(({ path, text }) => ({ path, after: text })),
-			);
+			makeChanges(clubDir, `import ${files.join(" ")}`, changes);
 		} catch (error) {
 			if (!(error instanceof FilesChanged)) throw error;
 			out.line(`Made by somebody else in the meantime: ${error.paths.join(", ")}. Nothing was written.`);
 			return 1;
 		}
 	}
+	if (write && drafts.length > 0) keepLastSaid(folder, unitsOf(drafts), covers, false);
 	const unclear = notes.filter(({ weight }) => weight === "unclear");
 	const kept = planned.filter(({ state }) => state === "kept");
 	if (json) {
 		const listed = planned.map(({ path, state, from }) => ({ path, state, from }));
-		out.line(JSON.stringify({ written: write, files: listed, notes }, null, "\t"));
+		const cells = told?.cells;
+		out.line(
+			JSON.stringify(
+				{ written: write, files: listed, notes, ...(cells === undefined ? {} : { cells }) },
+				null,
+				"\t",
+			),
+		);
 	} else {
+		if (told !== undefined) reportCells(told, out.line);
 		report(planned, notes, write, out.colour, out.line);
 		for (const { encoding, name } of sheets) {
 			if (encoding === "windows-1252") out.line(`${name} was read as Windows-1252 text.`);
 		}
 	}
+	if (mapOut !== undefined && !json)
+		out.line(`A mapping to fill in is in ${mapOut}; import with --map reads it.`);
 	return unclear.length + kept.length > 0 ? 1 : 0;
+}
+
+interface Told {
+	readonly cells: readonly CellChange[];
+	readonly taken: readonly CellChange[];
+	readonly added: readonly { readonly kind: SheetKind; readonly id: string }[];
+	/** Pages that the sheet had when it was last brought or handed out, and has no longer. */
+	readonly gone: readonly string[];
+	readonly updates: FileUpdates;
+	/** Whether cells of a file are left as they are though the sheet says otherwise. */
+	readonly isOpen: (path: string) => boolean;
+}
+
+/** Which columns the sheets have: of others nothing is said. */
+function coveredBy({ sheets }: Seen): (kind: SheetKind, heading: string) => boolean {
+	const covered = new Set(
+		sheets.flatMap(({ kind, headings }) => headings.map(({ field }) => `${kind} ${field}`)),
+	);
+	const kinds = new Set(sheets.map(({ kind }) => kind));
+	return (kind, heading) => {
+		if (kind === "plan") return kinds.has("plan") || kinds.has("grid");
+		if (kind === "accepted" || kind === "words") return kinds.has(kind);
+		return covered.has(`${kind} ${heading}`);
+	};
+}
+
+/** What the sheets change of what is there, cell by cell, and what that makes of the files. */
+function updateOf(
+	folder: Folder,
+	club: readonly SourceFile[],
+	drafts: readonly DraftFile[],
+	covers: (kind: SheetKind, heading: string) => boolean,
+	preferSheet: boolean,
+): Told {
+	const [sheet, own, last] = [unitsOf(drafts), unitsOf(club), readLastSaid(folder)];
+	const cells = threeWay(sheet, own, last, covers);
+	const taken = cells.filter(({ by }) => by === "sheet" || (by === "both" && preferSheet));
+	const lists = new Set<SheetKind>(["classes", "plan", ...listKinds()]);
+	const added = [...sheet.values()].filter(({ kind, id }) => lists.has(kind) && !own.has(`${kind} ${id}`));
+	const kinds = new Set([...sheet.values()].map(({ kind }) => kind));
+	const gone = [...last.keys()].filter((key) => {
+		const [kind = ""] = key.split(" ");
+		return kinds.has(kind as SheetKind) && kind !== "plan" && !sheet.has(key) && own.has(key);
+	});
+	const left = cells.filter((cell) => !taken.includes(cell) && cell.by === "both");
+	const open = new Set(left.map(({ kind, id }) => fileOf(club, kind, id)));
+	return {
+		cells,
+		taken,
+		added,
+		gone,
+		updates: updateFiles(
+			folder,
+			club,
+			drafts,
+			[...taken, ...added.filter(({ kind }) => kind === "plan").map(planOfArea)],
+			added.filter(({ kind }) => kind !== "plan"),
+		),
+		isOpen: (path) => open.has(path),
+	};
+}
+
+/** An area that a week had no plan for. */
+function planOfArea({ kind, id }: { readonly kind: SheetKind; readonly id: string }): CellChange {
+	return { kind, id, heading: "blocks", by: "sheet", before: "", sheet: "", folder: "" };
+}
+
+function fileOf(club: readonly SourceFile[], kind: SheetKind, id: string): string | undefined {
+	const week = kind === "plan" ? Number(id.split("/")[0]) : undefined;
+	return club.find((file) =>
+		week !== undefined
+			? file.kind === "week" && (file.data as { readonly week?: unknown }).week === week
+			: file.kind === (kind === "classes" ? "term" : kind) &&
+				(file.id === id || file.kind === file.id || !isPage(kind)),
+	)?.file;
+}
+
+function isPage(kind: SheetKind): boolean {
+	return kind === "drill" || kind === "week" || kind === "guide";
+}
+
+/** What each cell that differs comes to, by what it is about. */
+function reportCells({ cells, added, gone, updates }: Told, line: (text: string) => void): void {
+	for (const [about, own] of Map.groupBy(cells, ({ kind, id }) => aboutOf(kind, id))) {
+		line(about);
+		for (const { heading, by, before, sheet, folder } of own) {
+			const name = heading === "blocks" || heading === "all" ? "" : `${heading}: `;
+			if (by === "sheet") line(`  ${name}${shownCell(folder)} → ${shownCell(sheet)}`);
+			else if (by === "folder") line(`  ${name}changed in the folder since, and kept: ${shownCell(folder)}`);
+			else {
+				line(
+					`  ${name}${before === undefined ? "differs, and no earlier import or export is known" : `changed on both sides; it was ${shownCell(before)}`}`,
+				);
+				line(`    in the sheet: ${shownCell(sheet)}`);
+				line(`    in the folder: ${shownCell(folder)}`);
+			}
+		}
+	}
+	for (const { kind, id } of added) line(`${aboutOf(kind, id)} is new`);
+	for (const key of gone) line(`${key} is no longer in the sheet; it stays in the folder`);
+	for (const path of updates.writtenAnew) line(`${path} is written anew: its own form could not be kept`);
+	const both = cells.filter(({ by }) => by === "both").length;
+	if (both > 0)
+		line(`${count(both, "cell")} differ on both sides: the folder's stay; --prefer-sheet takes the sheet's.`);
+	if (cells.length + added.length + gone.length > 0) line("");
+}
+
+function aboutOf(kind: SheetKind, id: string): string {
+	if (kind === "plan") return `week ${id.replace("/", ", ")}`;
+	return kind === id ? kind : `${kind} ${id}`;
+}
+
+/** Letters of a cell that are shown. */
+const MOST_OF_CELL = 120;
+
+function shownCell(text: string): string {
+	const line = text.replace(/\s*\n\s*/g, " / ");
+	if (line === "") return "nothing";
+	return line.length > MOST_OF_CELL ? `${line.slice(0, MOST_OF_CELL - 1)}…` : line;
 }
 
 /** What each draft comes to in the club folder. */
@@ -125,34 +281,59 @@ function readMapping(file: string): Mapping {
 		Object.entries(
 			((from as Readonly<Record<string, unknown>>)[name] ?? {}) as Readonly<Record<string, unknown>>,
 		);
-	const unknown = Object.keys(data).find((key) => !["sheets", "columns", "values"].includes(key));
+	const known = ["sheets", "columns", "values", "minutes"];
+	const unknown = Object.keys(data).find((key) => !known.includes(key));
 	if (unknown !== undefined) {
-		throw new UnreadableSheet(`${file}: \`${unknown}\` is none of \`sheets\`, \`columns\` and \`values\`.`);
+		throw new UnreadableSheet(
+			`${file}: \`${unknown}\` is none of ${known.map((name) => `\`${name}\``).join(", ")}.`,
+		);
 	}
-	const sheets = part("sheets").map(([name, word]): [string, SheetKind | "skip"] => {
+	// What nobody has filled in yet says nothing.
+	const isOpen = (word: unknown): boolean => word === "?";
+	const sheets = part("sheets").flatMap(([name, word]): [string, SheetKind | "skip"][] => {
+		if (isOpen(word)) return [];
 		const kind = word === "skip" ? "skip" : sheetKindNamed(String(word));
 		if (kind === undefined) {
 			throw new UnreadableSheet(
 				`${file}: \`${String(word)}\` is no kind of sheet; write drills, plan or weeks, or skip.`,
 			);
 		}
-		return [fold(name), kind];
+		return [[fold(name), kind]];
 	});
 	return {
 		sheets: new Map(sheets),
-		columns: new Map(part("columns").map(([heading, field]) => [fold(heading), String(field)])),
+		columns: new Map(
+			part("columns").flatMap(([heading, field]) =>
+				isOpen(field) ? [] : [[fold(heading), String(field)] as const],
+			),
+		),
+		minutes: minutesOf(file, (data as Readonly<Record<string, unknown>>).minutes),
 		values: new Map(
 			part("values").map(([kind, words]) => [
 				kind.replace(/s$/, "").replace(/^apparatu$/, "apparatus"),
 				new Map(
-					part("of", { of: words }).map(([word, id]) => [
-						fold(word),
-						Array.isArray(id) ? id.join("; ") : String(id ?? ""),
-					]),
+					part("of", { of: words }).flatMap(([word, id]) =>
+						isOpen(id) ? [] : [[fold(word), Array.isArray(id) ? id.join("; ") : String(id ?? "")] as const],
+					),
 				),
 			]),
 		),
 	};
+}
+
+/** Minutes in an area, or one number for all of them. */
+function minutesOf(file: string, said: unknown): ReadonlyMap<string, number> {
+	if (said === undefined || said === null || said === "?") return new Map();
+	const each = typeof said === "object" ? Object.entries(said) : [["", said] as const];
+	return new Map(
+		each.flatMap(([area, minutes]) => {
+			if (minutes === "?") return [];
+			if (typeof minutes === "number" && minutes > 0) return [[area, minutes] as const];
+			throw new UnreadableSheet(
+				`${file}: \`minutes\` holds a number of minutes, or one for each area, such as {floor: 15}.`,
+			);
+		}),
+	);
 }
 
 /** Files named one by one; the rest is counted. */
@@ -170,9 +351,9 @@ function report(
 	for (const [sheet, own] of Map.groupBy(notes, (note) => note.sheet)) {
 		line("");
 		line(paint("bold", sheet));
-		// The same word about many rows is said once.
+		// The same word about many rows is said once, in the order of the rows.
 		for (const alike of Map.groupBy(
-			own,
+			own.toSorted((a, b) => (a.row ?? 0) - (b.row ?? 0)),
 			({ weight, what, column = "" }) => `${weight} ${column} ${what}`,
 		).values()) {
 			const [first] = alike;
@@ -184,16 +365,15 @@ function report(
 		}
 	}
 	if (notes.length > 0) line("");
-	for (const state of ["new", "kept"] as const) {
+	const titles = {
+		new: written ? "Written:" : "Would be made:",
+		changed: written ? "Changed:" : "Would be changed:",
+		kept: "There already with other content, and kept:",
+	};
+	for (const state of ["new", "changed", "kept"] as const) {
 		const files = planned.filter((file) => file.state === state);
 		if (files.length === 0) continue;
-		line(
-			state === "new"
-				? written
-					? "Written:"
-					: "Would be made:"
-				: "There already with other content, and kept:",
-		);
+		line(titles[state]);
 		for (const { path, from } of files.slice(0, SHOWN)) line(`  ${path}  ${paint("dim", from)}`);
 		if (files.length > SHOWN) line(`  … and ${files.length - SHOWN} more`);
 	}
@@ -201,12 +381,13 @@ function report(
 	const unclear = notes.filter(({ weight }) => weight === "unclear").length;
 	const sum = [
 		`${count(of("new"), "file")} ${written ? "written" : "to make"}`,
+		...(of("changed") > 0 ? [`${of("changed")} ${written ? "changed" : "to change"}`] : []),
 		...(of("same") > 0 ? [`${of("same")} the same already`] : []),
 		...(of("kept") > 0 ? [`${of("kept")} kept`] : []),
 		...(unclear > 0 ? [`${unclear} unclear and left out`] : []),
 	];
 	line(
-		`${sum.join(", ")}.${written || of("new") === 0 ? "" : " Nothing is written yet: add --write to write them."}`,
+		`${sum.join(", ")}.${written || of("new") + of("changed") === 0 ? "" : " Nothing is written yet: add --write to write them."}`,
 	);
 }
 

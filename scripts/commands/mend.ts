@@ -9,18 +9,20 @@
 import { basename, dirname } from "node:path";
 import { compare } from "../compute/compare.ts";
 import { harmOf } from "../compute/harm.ts";
+import { measure } from "../compute/measures.ts";
 import { recordOf } from "../compute/plan-record.ts";
 import { changePlan } from "../edit/change-plan.ts";
 import { changeTexts } from "../edit/change-texts.ts";
 import { changeList } from "../edit/write-changes.ts";
 import { openFolder } from "../files/folder.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
-import type { Block, Curriculum, Id, PlanChange } from "../model.ts";
+import type { Block, Curriculum, Finding, Id, PlanChange } from "../model.ts";
 import { changesOf } from "../solve/apply.ts";
 import { Choices } from "../solve/choices.ts";
 import { inComponents } from "../solve/components.ts";
 import { conflictOf } from "../solve/conflict.ts";
 import { type Mended, type MendProgress, mend, type Solve } from "../solve/mend.ts";
+import type { Watched } from "../solve/model.ts";
 import type { Case } from "../solve/rules.ts";
 import { Solver } from "../solve/solver.ts";
 import { editClub } from "./edit-club.ts";
@@ -109,7 +111,7 @@ function isAsked({ about, code }: Case, { week, class: one, level, finding }: Me
 interface Found {
 	readonly offers: readonly Offer[];
 	/** Rules that cannot hold together with what is asked for. */
-	readonly conflict: readonly Case[];
+	readonly conflict: readonly Watched[];
 }
 
 async function offers(
@@ -147,12 +149,12 @@ async function offers(
 		finding === undefined ? undefined : found[0]?.mended.after.find((case_) => isAsked(case_, options));
 	if (left === undefined || found[0]?.mended.status !== "best") return { offers: found, conflict: [] };
 	const required = await mend(choices, { ...wish, isRequired: ({ key }) => key === left.key });
+	const isImpossible = required.status === "impossible";
 	return {
 		offers: found,
-		conflict:
-			required.status === "impossible"
-				? await conflictOf(choices, required.watched, solve, options.timeLimit)
-				: [left],
+		conflict: isImpossible
+			? await conflictOf(choices, required.watched, solve, options.timeLimit)
+			: required.watched.filter((one) => one.case.key === left.key).slice(0, 1),
 	};
 }
 
@@ -202,10 +204,13 @@ const PAUSE = 5;
 /** Tells how far a search is: one line written over on a terminal, a line now and then elsewhere. */
 export function progressOn({ progress }: Run): (at: MendProgress) => void {
 	let last = 0;
+	let wasProving = false;
 	return ({ round, isProving, rows, best, bound }) => {
 		const now = performance.now();
-		if (now - last < (progress.live ? 100 : PAUSE * 1000)) return;
+		const isOld = now - last >= (progress.live ? 100 : PAUSE * 1000);
+		if (!isOld && isProving === wasProving) return;
 		last = now;
+		wasProving = isProving;
 		const so = Number.isFinite(best) ? `worth ${price(best)} so far` : "nothing so far";
 		const least = isProving ? `, at least ${price(bound)}` : "";
 		const line = `${isProving ? "proving" : "looking"}, round ${round}, ${rows} rows: ${so}${least}`;
@@ -231,7 +236,7 @@ async function tell(
 	if (options.json) {
 		out.line(
 			JSON.stringify(
-				{ plans: all.map(recordOfOffer), conflict: conflict.map((one) => caseWords(handbook, one)) },
+				{ plans: all.map(recordOfOffer), conflict: conflict.map((one) => conflictWords(handbook, one)) },
 				null,
 				"\t",
 			),
@@ -247,7 +252,7 @@ async function tell(
 			out.line(
 				conflict.length > 1 ? "These cannot hold together:" : "This cannot be had without something worse:",
 			);
-			for (const one of conflict) out.line(`  ${caseWords(handbook, one)}`);
+			for (const one of conflict) out.line(`  ${conflictWords(handbook, one)}`);
 		}
 	}
 	const { changes } = first;
@@ -318,8 +323,12 @@ function changeWords({ drills, apparatus }: Curriculum, change: PlanChange): str
 		const { station } = change.swap;
 		return `${block(change.swap.block)}${station === undefined ? "" : `, station ${station}`}: ${title(change.swap.drill)}`;
 	}
-	if ("exchange" in change)
-		return `${block(change.exchange[0])} and ${block(change.exchange[1])} trade places`;
+	if ("exchange" in change) {
+		const [one, other] = change.exchange.map((name) =>
+			typeof name === "number" ? `week ${name}` : block(name),
+		);
+		return `${one} and ${other} trade places`;
+	}
 	if ("move" in change) return `${block(change.move.from)} goes to ${block(change.move.to)}`;
 	if ("split" in change) {
 		const { block: name, after, minutes } = change.split;
@@ -331,18 +340,17 @@ function changeWords({ drills, apparatus }: Curriculum, change: PlanChange): str
 	return `week ${week}, ${apparatus.get(on)?.name ?? on}: ${title(added.drill ?? "")} for ${added.minutes} minutes more`;
 }
 
-/** A case in words: what its finding is called, and where it is. */
-function caseWords({ curriculum, words }: Handbook, { code, about }: Case): string {
-	const { week, class: one, level, apparatus, drill, skill, shape, equipment } = about;
-	const where = [
-		curriculum.term.classes.find(({ id }) => id === one)?.name,
-		curriculum.levels.get(level ?? "")?.name,
-		week === undefined ? undefined : `week ${week}`,
-		curriculum.apparatus.get(apparatus ?? "")?.name,
-		curriculum.drills.get(drill ?? "")?.title,
-		curriculum.skills.get(skill ?? "")?.name,
-		curriculum.shapes.get(shape ?? "")?.name,
-		curriculum.equipment.get(equipment ?? "")?.name,
-	].filter((word) => word !== undefined);
-	return `${code}  ${words.catalogue[code].title}: ${where.join(", ")}`;
+/**
+ * A rule that cannot hold, as the measures tell it of a plan that breaks it ("three coaches needed, two
+ * there"); where they tell nothing of it alone, what its finding is called.
+ */
+function conflictWords({ curriculum, words }: Handbook, { case: one, brokenBy }: Watched): string {
+	const { code, about } = one;
+	const told = brokenBy && measure(brokenBy, words).findings.filter((finding) => finding.code === code);
+	const alike = (finding: Finding): number =>
+		Object.entries(about).filter(([kind, value]) =>
+			Object.entries(finding.about).some(([k, v]) => k === kind && v === value),
+		).length;
+	const best = told?.toSorted((a, b) => alike(b) - alike(a))[0];
+	return `${code}  ${best?.what ?? `${words.catalogue[code].title} (${curriculum.drills.get(about.drill ?? "")?.title ?? about.apparatus ?? ""})`}`;
 }

@@ -5,7 +5,7 @@ import { SCHEMA_FILES_OF, schemaFiles } from "../site/schema-files.ts";
 import { FORMAT } from "../validate/check-format.ts";
 import type { Choice } from "./ask.ts";
 
-interface NewFile {
+export interface NewFile {
 	readonly path: string;
 	readonly text: string;
 }
@@ -192,6 +192,9 @@ punch: two-hole            # two-hole, four-hole or three-hole
 # contact: curriculum@club.example            # where corrections go
 # emergency: What to do first when somebody is hurt.
 # emergency-guide: if-something-goes-wrong    # the guide that says more
+# colour: "#7a1f3d"                           # the club's own, in quotes
+# logo: crest.png                             # a picture in content/media
+# leave-out: [findings, measures]             # what the coaches' site does without
 `,
 		},
 		{

@@ -17,6 +17,7 @@ import { idFrom } from "../validate/judge-data.ts";
 import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { type Ask, type Choice, terminalAsk } from "./ask.ts";
 import { mend } from "./edit-club.ts";
+import { HOST_KINDS, type HostKind, hostKindFiles, hostNext } from "./host-files.ts";
 import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
 import { clubPackage, installedFrom, isInstalled, PACKAGE_FILE } from "./own-package.ts";
 import { reportProblems } from "./report.ts";
@@ -24,12 +25,12 @@ import type { Run } from "./run.ts";
 import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
 import { drillPath } from "./write-club-file.ts";
 
-export type NewKind = "drill" | "week" | "guide" | "skill" | "club";
+export type NewKind = "drill" | "week" | "guide" | "skill" | "club" | "host";
 
 /** What the flags said; lists as they were typed, separated by commas. */
 export interface NewOptions {
 	readonly kind: NewKind;
-	/** The folder of a new club. */
+	/** The folder of a new club; of a host, its kind. */
 	readonly folder?: string;
 	readonly id?: string;
 	readonly title?: string;
@@ -83,6 +84,7 @@ export async function newCommand(
 			const file = join(dir, path);
 			run.out.line(`wrote ${relative(process.cwd(), file) || file}`);
 		}
+		if (options.kind === "host") for (const line of hostNext(hostKindOf(options))) run.out.line(line);
 		if (options.kind === "club") {
 			const [first] = files;
 			const folder = first === undefined ? "" : relative(process.cwd(), resolve(options.folder ?? "")) || ".";
@@ -102,6 +104,18 @@ export async function newCommand(
 		} else throw error;
 		return 2;
 	}
+}
+
+/** The kind of host that was named. */
+function hostKindOf({ folder }: NewOptions): HostKind {
+	const kind = HOST_KINDS.find((one) => one === folder);
+	if (kind !== undefined) return kind;
+	const listed = HOST_KINDS.join(", ");
+	throw new Refused(
+		folder === undefined
+			? `Say for which kind of host: new host, then one of ${listed}.`
+			: `${folder} is none of the kinds of hosts: ${listed}.`,
+	);
 }
 
 interface ToWrite {
@@ -291,6 +305,20 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 			throw new Refused("_data/skills.yaml is not a list that an entry can be added to. Run `check` first.");
 		}
 		return { dir: clubDir, files: [{ path, text, before }] };
+	},
+
+	async host({ clubDir, out }, options) {
+		const kind = hostKindOf(options);
+		const isWorkflow = kind === "pages" || kind === "clubs";
+		if (isWorkflow && !openFolder(clubDir).has(PACKAGE_FILE)) {
+			throw new Refused(
+				`There is no ${PACKAGE_FILE} in this folder, from which a workflow would know which program to install. \`new club\` of an installed program writes one.`,
+			);
+		}
+		const club =
+			kind === "clubs" ? undefined : whatItHas(clubDir, out).files.find((one) => one.kind === "club");
+		const { site } = (club?.data ?? {}) as { readonly site?: unknown };
+		return { dir: clubDir, files: hostKindFiles(kind, site) };
 	},
 
 	async club(_run, options, ask) {

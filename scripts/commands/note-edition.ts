@@ -12,7 +12,7 @@ import { clubResults } from "../files/places.ts";
 import { PROGRAM } from "../files/program.ts";
 import type { ClubEdition } from "../model.ts";
 import { CLUB_RECORD, editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
-import { addToOutput } from "./publish.ts";
+import { addToOutput, claimFolder } from "./publish.ts";
 import type { Run } from "./run.ts";
 
 /**
@@ -40,7 +40,7 @@ export function noteInClub({ clubDir, outDir, out }: Run, edition: ClubEdition):
 /** Notes the edition of something that was printed by itself, in the output and in the club folder. */
 export function noteEdition(run: Run, edition: ClubEdition): void {
 	if (note(run.outDir, OUTPUT_RECORD, editionRecord(edition))) {
-		addToOutput(run.outDir, [OUTPUT_RECORD]);
+		addToOutput(claimFolder(run.outDir), [OUTPUT_RECORD]);
 	}
 	noteInClub(run, edition);
 }

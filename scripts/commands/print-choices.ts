@@ -4,10 +4,25 @@ import type { SheetKind } from "../views/sheets/sheet.ts";
 
 /** What can be printed, as the help lists it. */
 export const PRINT_CHOICES: readonly {
-	readonly name: "binder" | "update-packet" | SheetKind;
+	readonly name: "binder" | "library" | "director" | "update-packet" | SheetKind;
 	readonly what: string;
 }[] = [
-	{ name: "binder", what: "the term's binder; this is what is printed without a choice" },
+	{
+		name: "pocket",
+		what: "what a coach carries: her classes, week by week, a leaf for each area (--class, --week, --paper, --up)",
+	},
+	{
+		name: "library",
+		what: "every drill, two to a side, with shapes, skills and guides: printed once a year",
+	},
+	{
+		name: "director",
+		what: "coverage, what each class reaches, findings, equipment, heights and the index",
+	},
+	{
+		name: "binder",
+		what: "the whole term bound: weeks, library and director's volume; printed without a choice",
+	},
 	{
 		name: "update-packet",
 		what: "the leaves that an earlier binder needs, and a list of what to take out (--since)",
@@ -25,5 +40,6 @@ export const PRINT_CHOICES: readonly {
 	{ name: "store-room", what: "what goes out and comes back (--week)" },
 	{ name: "labels", what: "a label for each item at each apparatus (--week)" },
 	{ name: "check-sheets", what: "blank skill check sheets (--level)" },
+	{ name: "dividers", what: "a leaf with a tab for each section of the binder" },
 	{ name: "term-overview", what: "the term on one page" },
 ];

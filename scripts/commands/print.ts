@@ -4,6 +4,8 @@
  */
 
 import { join, relative } from "node:path";
+import type { PaperName } from "../../layouts/sheets/paper.ts";
+import { VOLUMES, type Volume } from "../../layouts/sheets/section.ts";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
@@ -14,15 +16,16 @@ import { findBrowser } from "../print/find-browser.ts";
 import { readRecord, recordOf, recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
 import { type PrintedSheets, printSheets } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
+import { SHEET_FILES } from "../views/addresses.ts";
 import type { Edition } from "../views/sheets/edition.ts";
 import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
 import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
-import { BINDER } from "./build.ts";
+import { editionNameOf } from "../words/words.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo } from "./output-folder.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
-import { addToOutput, claimFolder } from "./publish.ts";
+import { addToOutput, type Claim, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
 import { Progress, type Run, untilInterrupted } from "./run.ts";
@@ -37,22 +40,29 @@ export interface PrintWish {
 	readonly level?: string | undefined;
 	readonly apparatus?: string | undefined;
 	readonly up?: 2 | 4 | undefined;
+	readonly paper?: PaperName | undefined;
+	/** Millimetres beyond the edge of the paper, with crop marks. */
+	readonly bleed?: number | undefined;
 }
 
 /** Which options mean something for which kind. */
-const USED_BY: Readonly<Record<"week" | "class" | "level" | "apparatus" | "up", readonly SheetKind[]>> = {
-	week: ["class-sheets", "week-packet", "station-cards", "floor-plans", "store-room", "labels"],
-	class: ["class-sheets"],
+const USED_BY: Readonly<
+	Record<"week" | "class" | "level" | "apparatus" | "up" | "paper", readonly SheetKind[]>
+> = {
+	week: ["pocket", "class-sheets", "week-packet", "station-cards", "floor-plans", "store-room", "labels"],
+	class: ["pocket", "class-sheets"],
 	level: ["check-sheets"],
 	apparatus: ["station-cards", "floor-plans"],
-	up: ["station-cards"],
+	up: ["pocket", "station-cards"],
+	paper: ["pocket"],
 };
 
 export async function printCommand(run: Run, wish: PrintWish = {}): Promise<number> {
 	const { clubDir, outDir, out } = run;
 	const { sheets = "binder" } = wish;
 	const kind = SHEET_KINDS.find((one) => one === sheets);
-	if (kind === undefined && sheets !== "binder") {
+	const volume = VOLUMES.find((one) => one === sheets);
+	if (kind === undefined && volume === undefined) {
 		out.line(
 			unknown(
 				"kind of sheet",
@@ -63,7 +73,11 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		return 2;
 	}
 	if (wish.since !== undefined && kind !== undefined) {
-		out.line(`--since has no meaning for ${sheets}; it goes with binder, update-packet.`);
+		out.line(`--since has no meaning for ${sheets}; it goes with ${VOLUMES.join(", ")}, update-packet.`);
+		return 2;
+	}
+	if (wish.bleed !== undefined && volume === undefined) {
+		out.line(`--bleed has no meaning for ${sheets}; it goes with ${VOLUMES.join(", ")}.`);
 		return 2;
 	}
 	const earlier = wish.since === undefined ? undefined : await readSince(wish.since, out);
@@ -78,21 +92,26 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
-	claimFolder(outDir);
+	const claim = claimFolder(outDir);
 	const progress = new Progress(run.progress);
-	if (kind === undefined) return binder(run, opened.handbook, earlier, progress);
+	if (kind === undefined)
+		return bound(run, opened.handbook, { volume, earlier, bleed: wish.bleed, claim }, progress);
 
 	const choice = choiceOf(opened.handbook, kind, wish);
 	if (typeof choice === "string") {
 		out.line(choice);
 		return 2;
 	}
-	const printed = await sheetsInto(opened.handbook, choice, outDir, clubDir, progress);
+	const twoUp = kind === "pocket" && wish.up === 2;
+	const printed = await sheetsInto(opened.handbook, choice, outDir, clubDir, progress, {
+		paper: wish.paper ?? (twoUp ? "A5" : undefined),
+		twoUp,
+	});
 	progress.end();
 	reportProblems(printed.problems, clubDir, out);
 	const here = relative(process.cwd(), outDir) || ".";
 	if (printed.files.length > 0) {
-		addToOutput(outDir, [...printed.files, SHEET_RECORD]);
+		addToOutput(claim, [...printed.files, SHEET_RECORD]);
 		for (const path of printed.files.slice(0, SHOWN)) out.line(`wrote ${here}/${path}`);
 		const more = printed.files.length - SHOWN;
 		if (more > 0) out.line(`… and ${count(more, "file")} more`);
@@ -111,12 +130,16 @@ export async function sheetsInto(
 	outDir: string,
 	clubDir: string,
 	progress: Progress,
+	look: { readonly paper?: PaperName | undefined; readonly twoUp?: boolean } = {},
 ): Promise<PrintedSheets> {
 	const { club } = handbook.curriculum;
 	const files = drawSheets(singleSheets(handbook, choice));
 	const printed = await printSheets(files, {
+		...look,
 		outDir,
 		club,
+		style: handbook.style,
+		edition: handbook.words.binder.edition(editionNameOf(handbook)),
 		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),
@@ -144,32 +167,44 @@ export async function whyNotPrint(): Promise<string | undefined> {
 	return "missing" in found ? found.missing : undefined;
 }
 
-async function binder(
+/** Which volume is bound, and how. */
+interface BoundWish {
+	readonly volume: Volume | undefined;
+	readonly earlier: Edition | undefined;
+	readonly bleed: number | undefined;
+	readonly claim: Claim;
+}
+
+async function bound(
 	run: Run,
 	handbook: Handbook,
-	earlier: Edition | undefined,
+	{ volume = "binder", earlier, bleed, claim }: BoundWish,
 	progress: Progress,
 ): Promise<number> {
 	const { clubDir, outDir, out } = run;
-	const outFile = openFolder(outDir).place(BINDER);
+	const file = SHEET_FILES.volume(volume);
+	const outFile = openFolder(outDir).place(file);
 	const printed = await untilInterrupted((signal) =>
 		printBinder(handbook, {
 			outFile,
+			volume,
+			bleed,
 			since: earlier,
 			signal,
-			progress: (done, total, label) => progress.show("binder", done, total, label),
+			progress: (done, total, label) => progress.show(volume, done, total, label),
 		}),
 	);
 	progress.end();
 	if (printed === undefined) {
-		out.line("Interrupted; the last good binder stays as it is.");
+		out.line(`Interrupted; the last good ${volume} stays as it is.`);
 		return 130;
 	}
 	reportProblems(printed.problems, clubDir, out);
 	if (printed.pages > 0) {
-		addToOutput(outDir, [BINDER, editionFile(BINDER)]);
+		addToOutput(claim, [file, editionFile(file)]);
 		noteEdition(run, handbook.edition);
-		out.line(`wrote ${relative(process.cwd(), join(outDir, BINDER))}, ${count(printed.pages, "page")}`);
+		const short = printed.short === 0 ? "" : `, ${printed.short} of them with next to nothing on it`;
+		out.line(`wrote ${relative(process.cwd(), join(outDir, file))}, ${count(printed.pages, "page")}${short}`);
 	}
 	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;
 }
@@ -190,14 +225,18 @@ function choiceOf({ curriculum }: Handbook, kind: SheetKind, wish: PrintWish): S
 		level: [...levels.keys()],
 		apparatus: [...apparatus.keys()],
 	};
+	// The pocket is a coach's, who may have several classes.
+	const classes = kind === "pocket" ? wish.class?.split(",").map((id) => id.trim()) : undefined;
 	for (const name of ["class", "level", "apparatus"] as const) {
-		const wanted = wish[name];
-		if (wanted !== undefined && !ids[name].includes(wanted)) return unknown(name, wanted, ids[name]);
+		const wanted = name === "class" && classes !== undefined ? classes : [wish[name] ?? []].flat();
+		const wrong = wanted.find((id) => !ids[name].includes(id));
+		if (wrong !== undefined) return unknown(name, wrong, ids[name]);
 	}
 	return {
 		kinds: [kind],
 		...(week === undefined ? {} : { week: week.id }),
-		...(wish.class === undefined ? {} : { class: wish.class }),
+		...(wish.class === undefined || classes !== undefined ? {} : { class: wish.class }),
+		...(classes === undefined ? {} : { classes }),
 		...(wish.level === undefined ? {} : { level: wish.level }),
 		...(wish.apparatus === undefined ? {} : { apparatus: wish.apparatus }),
 		...(wish.up === undefined ? {} : { up: wish.up }),

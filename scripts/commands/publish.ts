@@ -11,7 +11,8 @@
  * that programs which upload a site see what changed; change the link; remove the old edition.
  *
  * A real folder that stands in the way of the link (empty, or of single sheets) is taken over once by two
- * renames, and where links cannot be made (Windows, some drives) that is how every build publishes. If
+ * renames, and where links cannot be made (Windows, some drives) or are not wanted (`--plain`, for programs
+ * that follow none) that is how every build publishes. If
  * the second fails the first is taken back; if the build is killed between them the next one does so.
  */
 
@@ -53,12 +54,14 @@ export class Staging {
 	/** The folder that is written into, from the one around. */
 	#own: string;
 	readonly #release: () => void;
+	readonly #plain: boolean;
 
 	/**
 	 * Claims the output, clears what interrupted builds left, and makes the folder. Throws OutputBusy
 	 * where another build has the claim, and OutputRefused where the output is somebody's.
 	 */
-	constructor(outDir: string) {
+	constructor(outDir: string, { plain = false }: { readonly plain?: boolean } = {}) {
+		this.#plain = plain;
 		this.#place = openOutput(outDir);
 		const { around, name, editions } = this.#place;
 		this.#around = around;
@@ -119,7 +122,7 @@ export class Staging {
 		bringOthers(this.#place, this.#name, this.#own, others);
 		for (const file of made) keepUnchanged(around, `${this.#name}/${file}`, `${this.#own}/${file}`);
 		writeList(this.#place, this.#own, made);
-		const old = takePlace(this.#place, this.#own);
+		const old = takePlace(this.#place, this.#own, this.#plain);
 		// What cannot be removed now is tried again by the next build.
 		if (old !== undefined) tryTo(() => removeEdition(this.#place, old));
 		tryTo(() => sweepLists(this.#place));
@@ -139,16 +142,24 @@ export class Staging {
 }
 
 /** Says, before it is written into, that a folder which is not there or is empty is this program's. Throws OutputRefused. */
-export function claimFolder(outDir: string): void {
+export function claimFolder(outDir: string): Claim {
 	const place = openOutput(outDir);
 	place.around.makeFolder(place.name);
 	if (!isOurs(place, place.name)) writeList(place, place.name, []);
+	return { place, files: listedFiles(place, place.name) };
+}
+
+/** An output folder that was found to be the program's own, and what is in it. */
+export interface Claim {
+	readonly place: OutputPlace;
+	readonly files: readonly string[];
 }
 
 /** Adds files, each written whole, to the list of an output folder. */
-export function addToOutput(outDir: string, paths: readonly string[]): void {
-	const place = openOutput(outDir);
-	const list = new Set([...listedFiles(place, place.name), ...paths]);
+export function addToOutput(claim: Claim, paths: readonly string[]): void {
+	// Asked before anything was written: a folder of which every file is new is known by none of them.
+	const { place } = claim;
+	const list = new Set([...claim.files, ...paths]);
 	letRead(place.around, place.name, paths);
 	writeList(place, place.name, [...list].sort());
 }
@@ -170,11 +181,15 @@ function isEdition({ around, name }: OutputPlace, edition: string): boolean {
 }
 
 /** Makes the edition the output, whole and at once where it can be; gives the edition before, to be removed. */
-function takePlace({ around, name, editions }: OutputPlace, edition: string): string | undefined {
+function takePlace(
+	{ around, name, editions }: OutputPlace,
+	edition: string,
+	plain: boolean,
+): string | undefined {
 	setMode(around, editions, FOLDER_MODE);
 	const link = `${editions}/link-${basename(edition)}`;
 	// Made where it will stand, so that what it says is right there.
-	const linked = process.platform !== "win32" && tryTo(() => around.symlinkAs(edition, link, name));
+	const linked = !plain && process.platform !== "win32" && tryTo(() => around.symlinkAs(edition, link, name));
 	const next = linked ? link : edition;
 	try {
 		const isLink = around.isLink(name);

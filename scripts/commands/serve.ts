@@ -5,6 +5,9 @@
  * parsed again. While the content has errors, every page stays as it was and names them, with file and
  * line, at its head; where there were errors from the first, the pages are those of the sound files. The
  * moment they are mended the notice is gone. A change that fails never ends the command.
+ *
+ * Beside the preview stands the desk, where the folder is changed (scripts/desk): on this computer alone,
+ * by the address that is printed.
  */
 
 import { once } from "node:events";
@@ -12,13 +15,16 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import { join } from "node:path";
 import { type FSWatcher, watch } from "chokidar";
 import { PROBLEMS_ADDRESS, problemsPage, withNotice } from "../../layouts/pages/problems.ts";
-import { CannotListen, startServer } from "../desk/local-server.ts";
+import { Desk } from "../desk/desk.ts";
+import { DeskServer } from "../desk/desk-server.ts";
+import { CannotListen, type DeskDoor, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../site/highlight-code.ts";
 import { writeCommonFiles } from "../site/write-site.ts";
+import { CLUB_STYLES } from "../views/pages.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { openClub, openRest } from "./open-club.ts";
 import { count, reportProblems } from "./report.ts";
@@ -32,6 +38,8 @@ export interface ServeOptions {
 	/** The address to listen on: this computer's own, or one that others can ask too. */
 	readonly host: string;
 	readonly port: number;
+	/** The desk shows, and changes nothing. */
+	readonly readOnly: boolean;
 }
 
 /** @returns 0 when it was ended; 2 where it cannot listen */
@@ -59,7 +67,7 @@ export async function serve(run: Run, options: ServeOptions): Promise<number> {
 /** @param common the folder for what the pages of every club load */
 async function serveFrom(
 	run: Run,
-	{ host, port }: ServeOptions,
+	{ host, port, readOnly }: ServeOptions,
 	common: string,
 	watcher: FSWatcher,
 ): Promise<number> {
@@ -72,9 +80,11 @@ async function serveFrom(
 	watcher.on("all", () => changed());
 	await once(watcher, "ready");
 	await club.read();
+	const desk = isLoopback(host) ? club.desk(readOnly) : undefined;
 	const server: DevServer = await startServer(common, {
 		host,
 		port,
+		desk: desk && doorOf(desk, out),
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
 		middleware: [
@@ -97,11 +107,14 @@ async function serveFrom(
 			// One reading after the other: a change during one starts the next.
 			reading = reading
 				.then(() => club.read())
+				.then(() => desk?.filesChanged())
 				.catch((error: unknown) => out.line(`Reading the folder failed: ${messageOf(error)}`))
 				.then(() => server.reload({}));
 		}, SETTLE);
 	};
 	changed = readAgain;
+	if (desk !== undefined)
+		out.line(`The desk${readOnly ? ", to be looked at" : ""}: ${desk.address(portOf(server))}`);
 	// What changed while the first reading was under way.
 	if (changedMeanwhile) readAgain();
 	await new Promise<void>((resolve) => {
@@ -109,8 +122,28 @@ async function serveFrom(
 		process.once("SIGTERM", resolve);
 	});
 	clearTimeout(timer);
+	desk?.end();
 	await server.close();
 	return 0;
+}
+
+/** Every address below `desk/`. */
+function doorOf(desk: DeskServer, out: Run["out"]): DeskDoor {
+	return {
+		isMeant: (url) => /^\/desk(\/|\?|$)/.test(url),
+		answer: (request, response) => {
+			desk.answer(request, response, pathOf(request.url) ?? "").catch((error: unknown) => {
+				out.line(`The desk failed: ${messageOf(error)}`);
+				if (!response.headersSent) response.writeHead(500, { "Content-Type": "text/plain" });
+				response.end("The desk failed at this; the terminal says why.");
+			});
+		},
+	};
+}
+
+function portOf(server: DevServer): number {
+	const address = server.server.address();
+	return typeof address === "object" && address !== null ? address.port : 0;
 }
 
 /** Whether only this computer can ask at an address. */
@@ -143,6 +176,13 @@ class ServedClub {
 		this.#isAlone = isAlone;
 		this.#common = common;
 		this.#words = wordsFor(saidOfClub(run.clubDir, "language") ?? "en");
+	}
+
+	/** The desk of the same folder, in the language of its handbook. */
+	desk(readOnly: boolean): DeskServer {
+		const { clubDir, outDir } = this.#run;
+		const desk = new Desk({ clubDir, outDir, readOnly, now: () => new Date(), words: this.#words });
+		return new DeskServer(desk, outDir);
 	}
 
 	/** Reads the folder again; the last good state stays where it has errors. */
@@ -201,7 +241,8 @@ class ServedClub {
 		const path = pathOf(request.url);
 		const preview = this.#preview;
 		const problems = this.#problems;
-		if (path !== undefined && (path.startsWith(".11ty/") || path.startsWith("assets/"))) return next();
+		const isOurs = path?.startsWith(".11ty/") || (path?.startsWith("assets/") && path !== CLUB_STYLES);
+		if (isOurs) return next();
 		if (wantsPage && (preview === undefined || (path === PROBLEMS_ADDRESS && problems.length > 0))) {
 			const isShown = preview !== undefined;
 			response.setHeader("Content-Type", "text/html; charset=utf-8");

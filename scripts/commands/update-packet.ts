@@ -25,7 +25,7 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 	const { problems, opened } = await openClub(clubDir, { keep: true, outDir, now: run.now });
 	reportProblems(problems, clubDir, out);
 	if (opened === undefined) return 1;
-	claimFolder(outDir);
+	const claim = claimFolder(outDir);
 	const progress = new Progress(run.progress);
 	const outFile = openFolder(outDir).place(UPDATE_PACKET);
 	try {
@@ -45,7 +45,7 @@ export async function updatePacket(run: Run, since: string): Promise<number> {
 		if (packet.update !== undefined && packet.pages === 0) {
 			out.line("Nothing that is printed has changed since that edition: every leaf stays.");
 		} else if (packet.update !== undefined) {
-			addToOutput(outDir, [UPDATE_PACKET, editionFile(UPDATE_PACKET)]);
+			addToOutput(claim, [UPDATE_PACKET, editionFile(UPDATE_PACKET)]);
 			noteEdition(run, opened.handbook.edition);
 			const leaves = `${counts.leaves(packet.update.out.length)} out, ${counts.leaves(packet.update.in.length)} in`;
 			out.line(

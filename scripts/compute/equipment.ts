@@ -7,6 +7,7 @@
  * where groups overlap, what they need at the same moment is added up and held against what the club owns.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type {
 	ApparatusPlan,
 	Block,
@@ -52,12 +53,13 @@ export interface EquipmentLine {
  */
 export function equipmentFor(curriculum: Curriculum, plan: ApparatusPlan): readonly EquipmentLine[] {
 	const known = listsOf.get(plan);
-	if (known?.curriculum === curriculum) return known.lines;
+	const ground = groundOf(curriculum);
+	if (known?.ground === ground) return known.lines;
 	const lines = largest(
 		curriculum,
 		plan.blocks.map((block) => ({ block, needs: needsInBlock(curriculum, plan, block) })),
 	);
-	listsOf.set(plan, { curriculum, lines });
+	listsOf.set(plan, { ground, lines });
 	return lines;
 }
 
@@ -95,12 +97,12 @@ export function stationUses(
 	plan: ApparatusPlan,
 	block: Block,
 ): readonly StationUse[] {
-	const blocks = getOrMake(usesOf, curriculum, () => new Map<Block, readonly StationUse[]>());
+	const blocks = getOrMake(usesOf, groundOf(curriculum), () => new WeakMap<Block, readonly StationUse[]>());
 	return getOrMake(blocks, block, () => countUses(curriculum, plan, block));
 }
 
 /** The lists and the floor plans ask for the same uses. */
-const usesOf = new WeakMap<Curriculum, Map<Block, readonly StationUse[]>>();
+const usesOf = new WeakMap<Curriculum, WeakMap<Block, readonly StationUse[]>>();
 
 function countUses(curriculum: Curriculum, plan: ApparatusPlan, block: Block): readonly StationUse[] {
 	// Largest first: the first group that does a drill at a level is the one to count for.
@@ -141,7 +143,7 @@ function needsInBlock(curriculum: Curriculum, plan: ApparatusPlan, block: Block)
 /** The table, the findings and the pages all ask for the same lists. */
 const listsOf = new WeakMap<
 	ApparatusPlan,
-	{ readonly curriculum: Curriculum; readonly lines: readonly EquipmentLine[] }
+	{ readonly ground: Curriculum; readonly lines: readonly EquipmentLine[] }
 >();
 
 /**

@@ -6,7 +6,7 @@
  * one after the other, one of them is left out; minutes go from one block to another; a dose is lowered.
  */
 
-import type { Curriculum, Finding, Id, LinkedDrill } from "../model.ts";
+import type { Curriculum, Finding, Id, LinkedDrill, PlanChange } from "../model.ts";
 import { oneWays } from "./balance.ts";
 import { dosesThatDoNotFit, heldInTurn, holdsThatDoNotFit, minutesWanting } from "./dose.ts";
 import { doseOf } from "./dose-of.ts";
@@ -16,6 +16,7 @@ import { type GroupLoad, groupLoads } from "./load.ts";
 import type { Counted } from "./measure.ts";
 import { type OrderRow, orderRows } from "./meeting-order.ts";
 import {
+	addAt,
 	apart,
 	atMost,
 	type Edits,
@@ -26,18 +27,18 @@ import {
 	leavesSome,
 	leftOut,
 	type Minutes,
-	ofOneDrill,
 	onceMore,
 	type Place,
 	placeAt,
 	placeOfFinding,
 	placesOf,
+	setFields,
 	spareMinutes,
 	TRIED,
 	withDose,
 	withMinutes,
 } from "./mend-moves.ts";
-import { type PlanEdit, weeksOf } from "./plan-edits.ts";
+import { nameOfSpot, weeksOf, writtenBlock, writtenStations } from "./plan-changes.ts";
 import { performedBy, reach } from "./reach.ts";
 import { setOutRows } from "./set-out.ts";
 import { drillsTraining, gapWanted, type Spacing, spacings, weeksWanted } from "./spacing.ts";
@@ -134,8 +135,8 @@ function easierFirst(
 	if (!isThere || !isReady || levels.length === 0 || !easier.apparatus.includes(spot.apparatus)) return [];
 	if (block.minutes < FIRST.of || !leavesSome(block, minutes)) return [];
 	return [
-		{ add: spot, block: ofOneDrill(easier.id, FIRST.minutes, levels) },
-		{ set: { ...spot, number: spot.number + 1 }, fields: { minutes } },
+		addAt(spot, { drill: easier.id, minutes: FIRST.minutes, levels }),
+		setFields({ ...spot, number: spot.number + 1 }, { minutes }),
 	];
 }
 
@@ -186,7 +187,7 @@ function inGaps(curriculum: Curriculum, spacing: Spacing, minutes: Minutes): Edi
 	const { kind, id, level, taught } = spacing;
 	const wanted = gapWanted(curriculum, kind) ?? Number.POSITIVE_INFINITY;
 	const drills = drillsTraining(curriculum, kind, id, level);
-	const edits: PlanEdit[] = [];
+	const edits: PlanChange[] = [];
 	for (const [i, to] of taught.entries()) {
 		for (let from = taught[i - 1] ?? to; to - from > wanted; ) {
 			const next = curriculum.weeks
@@ -279,13 +280,13 @@ export function* shorterBlocks({ curriculum }: Counted, { about }: Finding): Ite
 		const left = block.minutes - minutes;
 		return left < (block.minutes * 2) / 3 || !leavesSome(block, left)
 			? []
-			: [{ set: spot, fields: { minutes: left } }];
+			: [setFields(spot, { minutes: left })];
 	};
 	for (const place of places) {
 		const isOfAll = tooLong.every(({ blocks }) => blocks.some(({ block }) => block === place.block));
 		if (isOfAll) yield shortened(place, over);
 	}
-	const edits: PlanEdit[] = [];
+	const edits: PlanChange[] = [];
 	let left = over;
 	for (const place of places) {
 		const taken = Math.min(left, Math.floor(place.block.minutes / 3));
@@ -310,8 +311,8 @@ export function* besideOthers({ curriculum }: Counted, { about }: Finding): Iter
 				const left = still.block.minutes - minutes;
 				if (minutes < 1 || block === still.block || !leavesSome(still.block, left)) continue;
 				yield [
-					{ set: still.spot, fields: { minutes: left } },
-					{ set: spot, fields: { minutes: block.minutes + minutes } },
+					setFields(still.spot, { minutes: left }),
+					setFields(spot, { minutes: block.minutes + minutes }),
 				];
 			}
 		}
@@ -338,9 +339,9 @@ function* sideBySide({ block, spot, others }: Place): Iterable<Edits> {
 		const minutes = block.minutes + other.minutes;
 		const show = block.show + other.show;
 		yield [
-			{ remove: first },
-			{ remove: first },
-			{ add: first, block: { ...as, kind: "stations", stations, minutes, show, change: CHANGE } },
+			{ remove: nameOfSpot(first) },
+			{ remove: nameOfSpot(first) },
+			addAt(first, writtenBlock({ ...as, kind: "stations", stations, minutes, show, change: CHANGE })),
 		];
 	}
 }
@@ -395,7 +396,7 @@ export function* thatFits({ curriculum }: Counted, { about }: Finding): Iterable
 		const isFree = !extended.has(place.plan.week);
 		if (wanting > 0 && isFree && wanting <= spareMinutes(curriculum, place.plan, { block })) {
 			extended.add(place.plan.week);
-			return [{ set: place.spot, fields: { minutes: block.minutes + wanting } }];
+			return [setFields(place.spot, { minutes: block.minutes + wanting })];
 		}
 		const { drill, level } = one.station;
 		const lower = atMost(
@@ -566,18 +567,13 @@ export function* standingFree({ curriculum }: Counted, finding: Finding): Iterab
 	const place = placeOfFinding(curriculum, finding);
 	if (place === undefined) return;
 	const { block, spot } = place;
-	const without = (is: (number: number) => boolean): Edits => [
-		{
-			set: spot,
-			fields: {
-				kind: block.kind,
-				stations: block.stations.map((station, i) => {
-					const { at: _at, landmark: _landmark, ...rest } = station;
-					return is(i + 1) ? rest : station;
-				}),
-			},
-		},
-	];
+	const without = (is: (number: number) => boolean): Edits => {
+		const stations = block.stations.map((station, i) => {
+			const { at: _at, landmark: _landmark, ...rest } = station;
+			return is(i + 1) ? rest : station;
+		});
+		return [setFields(spot, writtenStations(block.kind, stations))];
+	};
 	const named = Number(finding.path[5]) + 1;
 	if (block.stations.some(({ at }) => at !== undefined)) {
 		if (Number.isFinite(named)) yield without((number) => number === named);

@@ -10,17 +10,36 @@ import type {
 	Finding,
 	Id,
 	LinkedDrill,
+	PlanChange,
 	Station,
 	WeekPlan,
+	WrittenBlock,
 } from "../model.ts";
 import type { doseOf } from "./dose-of.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { groupsOf, isThere } from "./groups.ts";
-import { LAST, type PlanEdit, type Spot } from "./plan-edits.ts";
+import { nameOfSpot, type Spot, writtenBlock, writtenStations } from "./plan-changes.ts";
 import { classTime } from "./time.ts";
 import { groupWorks, groupWorksIn, workOf } from "./work.ts";
 
-export type Edits = readonly PlanEdit[];
+export type Edits = readonly PlanChange[];
+
+/** Other fields of a block. */
+export function setFields(spot: Spot, fields: WrittenBlock): PlanChange {
+	return { set: { block: nameOfSpot(spot), ...fields } };
+}
+
+/** A block more, at a number or after all others. */
+export function addAt(
+	{ week, apparatus, number }: Omit<Spot, "number"> & Partial<Spot>,
+	block: WrittenBlock,
+): PlanChange {
+	return { add: { week, apparatus, ...(number === undefined ? {} : { at: number }), block } };
+}
+
+function moveTo(from: Spot, to: Spot): PlanChange {
+	return { move: { from: nameOfSpot(from), to: nameOfSpot(to) } };
+}
 
 /** A block and where it stands. */
 export interface Place {
@@ -100,14 +119,11 @@ export function* exchanges(place: Place, weeks: readonly WeekPlan[]): Iterable<E
 /** Two blocks in each other's place. */
 export function exchange(one: Spot, other: Spot): Edits {
 	if (one.week !== other.week || one.apparatus !== other.apparatus) {
-		return [
-			{ move: one, to: other },
-			{ move: { ...other, number: other.number + 1 }, to: one },
-		];
+		return [moveTo(one, other), moveTo({ ...other, number: other.number + 1 }, one)];
 	}
 	const [first, last] = one.number < other.number ? [one, other] : [other, one];
-	const back: Edits = [{ move: { ...last, number: last.number - 1 }, to: first }];
-	return [{ move: first, to: last }, ...(last.number - first.number > 1 ? back : [])];
+	const back: Edits = [moveTo({ ...last, number: last.number - 1 }, first)];
+	return [moveTo(first, last), ...(last.number - first.number > 1 ? back : [])];
 }
 
 /** Each station that is named in a block of its own after the others, in its share of the minutes. */
@@ -130,8 +146,8 @@ export function* apart({ block, spot }: Place, stations: Iterable<number>): Iter
 			...note,
 		};
 		yield [
-			{ set: spot, fields: { kind: "stations", stations: rest, minutes: block.minutes - minutes } },
-			{ add: { ...spot, number: spot.number + 1 }, block: own },
+			setFields(spot, { ...writtenStations("stations", rest), minutes: block.minutes - minutes }),
+			addAt({ ...spot, number: spot.number + 1 }, writtenBlock(own)),
 		];
 	}
 }
@@ -147,8 +163,8 @@ export function halves({ block, spot }: Place, order: readonly number[]): Edits 
 	const second: Block = { ...block, stations: half(1), minutes, show: 0 };
 	if (!leavesSome(second, minutes) || !leavesSome({ ...block, stations: half(0) }, minutes)) return [];
 	return [
-		{ set: spot, fields: { kind: "stations", stations: half(0), minutes: block.minutes - minutes } },
-		{ add: { ...spot, number: spot.number + 1 }, block: second },
+		setFields(spot, { ...writtenStations("stations", half(0)), minutes: block.minutes - minutes }),
+		addAt({ ...spot, number: spot.number + 1 }, writtenBlock(second)),
 	];
 }
 
@@ -165,24 +181,24 @@ export function leftOut(
 		const { note: _blocks, ...as } = block;
 		const note = only.note === undefined ? {} : { note: only.note };
 		const own: Block = { ...as, kind: "drill", stations: [{ drill: only.drill }], choose: 1, ...note };
-		return [{ remove: spot }, { add: spot, block: own }];
+		return [{ remove: nameOfSpot(spot) }, addAt(spot, writtenBlock(own))];
 	}
-	if (only !== undefined) return [{ set: spot, fields: { kind: block.kind, stations: rest } }];
+	if (only !== undefined) return [setFields(spot, writtenStations(block.kind, rest))];
 	// An apparatus with nothing on it is for the director to take out.
-	return others.length === 0 ? [] : [{ remove: spot }];
+	return others.length === 0 ? [] : [{ remove: nameOfSpot(spot) }];
 }
 
 /** A block with more minutes: free ones, else those of a longer block beside it, of which no more than a third is taken. */
 export function* withMinutes(curriculum: Curriculum, place: Place, minutes: number): Iterable<Edits> {
 	const { plan, block, spot, others } = place;
-	const set: PlanEdit = { set: spot, fields: { minutes } };
+	const set = setFields(spot, { minutes });
 	const more = minutes - block.minutes;
 	if (more <= 0) return;
 	if (more <= spareMinutes(curriculum, plan, { block })) yield [set];
 	for (const other of [...others].sort((a, b) => b.minutes - a.minutes).slice(0, TRIED)) {
 		const left = other.minutes - more;
 		if (left < (other.minutes * 2) / 3 || !leavesSome(other, left)) continue;
-		yield [set, { set: { ...spot, number: other.number }, fields: { minutes: left } }];
+		yield [set, setFields({ ...spot, number: other.number }, { minutes: left })];
 	}
 }
 
@@ -192,12 +208,12 @@ export function withDose(
 	{ block, spot }: Place,
 	level: Id,
 	dose: DoseNumbers,
-): PlanEdit {
+): PlanChange {
 	const levels = block.levels.length === 0 ? [...curriculum.levels.keys()] : block.levels;
 	const { dose: forAll } = block;
 	const doses = new Map(forAll === undefined ? block.doses : levels.map((one) => [one, forAll]));
 	doses.set(level, { ...doses.get(level), ...dose });
-	return { set: spot, fields: { dose: undefined, doses } };
+	return setFields(spot, { dose: Object.fromEntries(doses) });
 }
 
 /** The most whole sets of no more repetitions than these, else one set of them; undefined where there is not one. */
@@ -209,12 +225,6 @@ export function atMost(
 	if (whole >= 1 && sets !== undefined) return { sets: Math.min(sets, whole) };
 	const left = Math.floor(repetitions);
 	return left < 1 ? undefined : { sets: 1, reps: left };
-}
-
-/** A block of one drill. */
-export function ofOneDrill(drill: Id, minutes: number, levels: readonly Id[]): Block {
-	const as = { number: 0, choose: 1, show: 0, change: 0, sessions: [], doses: new Map(), path: [] };
-	return { ...as, kind: "drill", stations: [{ drill }], minutes, levels };
 }
 
 /** Whether showing and changing leave some of a block's minutes. */
@@ -276,7 +286,7 @@ export function onceMore(
 				levels.every((level) => hasDone(curriculum, level, one.id, plan.week)),
 		);
 		if (drill === undefined) continue;
-		const add = { week: plan.week, apparatus, number: LAST };
+		const at = { week: plan.week, apparatus };
 		if (from === "taken") {
 			const blocks = plan.apparatus.find((one) => one.apparatus === apparatus)?.blocks ?? [];
 			const [longest] = blocks
@@ -289,16 +299,13 @@ export function onceMore(
 				.sort((a, b) => b.minutes - a.minutes);
 			if (longest === undefined) continue;
 			return [
-				{ add, block: ofOneDrill(drill.id, ADDED.taken, levels) },
-				{
-					set: { ...add, number: longest.number },
-					fields: { minutes: longest.minutes - ADDED.taken },
-				},
+				addAt(at, { drill: drill.id, minutes: ADDED.taken, levels }),
+				setFields({ ...at, number: longest.number }, { minutes: longest.minutes - ADDED.taken }),
 			];
 		}
 		const spare = Math.floor(spareMinutes(curriculum, plan, { apparatus, levels }));
 		if (spare < ADDED.least) continue;
-		return [{ add, block: ofOneDrill(drill.id, Math.min(ADDED.most, spare), levels) }];
+		return [addAt(at, { drill: drill.id, minutes: Math.min(ADDED.most, spare), levels })];
 	}
 	return [];
 }

@@ -9,7 +9,8 @@
  * as much or more. What coverage they cost, `--what-if` says.
  */
 
-import type { Curriculum, Finding, Id } from "../model.ts";
+import { withWeeks } from "../link/join-records.ts";
+import type { Curriculum, Finding, Id, PlanChange } from "../model.ts";
 import { wordsFor } from "../words/words.ts";
 import { balanceMeasure } from "./balance.ts";
 import { knowTeachingWeeks, meets, teachingWeeks } from "./calendar.ts";
@@ -23,7 +24,7 @@ import { loadMeasure } from "./load.ts";
 import type { Measure } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
 import { placingMeasure } from "./placing.ts";
-import { edited, type PlanEdit, weeksOf } from "./plan-edits.ts";
+import { changedPlan, weeksOf } from "./plan-changes.ts";
 import { reachMeasure } from "./reach.ts";
 import { setOutMeasure } from "./set-out.ts";
 import { settingsMeasure } from "./settings.ts";
@@ -87,9 +88,9 @@ function keyOf({ code, about }: Finding): string {
 export function firstThatMends(
 	curriculum: Curriculum,
 	finding: Finding,
-	lists: Iterable<readonly PlanEdit[]>,
-): readonly PlanEdit[] | undefined {
-	let best: { readonly edits: readonly PlanEdit[]; readonly made: number } | undefined;
+	lists: Iterable<readonly PlanChange[]>,
+): readonly PlanChange[] | undefined {
+	let best: { readonly edits: readonly PlanChange[]; readonly made: number } | undefined;
 	let tried = 0;
 	for (const edits of lists) {
 		if (edits.length === 0) continue;
@@ -106,11 +107,14 @@ export function firstThatMends(
 function findingsMade(
 	curriculum: Curriculum,
 	finding: Finding,
-	edits: readonly PlanEdit[],
+	edits: readonly PlanChange[],
 ): number | undefined {
 	const touched = weeksOf(edits);
 	const isMoved = edits.some(
-		(edit) => "move" in edit || "remove" in edit || ("set" in edit && edit.fields.stations !== undefined),
+		(edit) =>
+			"move" in edit ||
+			"remove" in edit ||
+			("set" in edit && (edit.set.stations ?? edit.set.options) !== undefined),
 	);
 	const own = OF_THE_TERM[finding.code];
 	const weeks = new Set([...touched, finding.about.week ?? [...touched][0] ?? 0]);
@@ -123,7 +127,7 @@ function findingsMade(
 	let isGone = false;
 	for (const { measures, part } of parts) {
 		const before = keysOf(part, measures);
-		const changed = within(part, edited(part.weeks, edits));
+		const changed = changedPlan(part, edits);
 		if (!hasTime(part, changed)) return undefined;
 		const after = keysIn(changed, measures);
 		if (after.has(keyOf(finding))) return undefined;
@@ -182,13 +186,8 @@ function partOf(
 		knowTeachingWeeks(term, teachingWeeks(curriculum.term));
 		const own =
 			weeks === undefined ? curriculum.weeks : curriculum.weeks.filter(({ week }) => weeks.has(week));
-		// Blocks of its own: lists and floor plans are kept by block.
-		return within({ ...curriculum, term }, edited(own, []));
+		return withWeeks({ ...curriculum, term }, own);
 	});
-}
-
-function within(curriculum: Curriculum, weeks: Curriculum["weeks"]): Curriculum {
-	return { ...curriculum, weeks };
 }
 
 type Keys = ReadonlyMap<string, Finding["code"]>;

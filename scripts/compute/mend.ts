@@ -36,10 +36,9 @@ import {
 	withoutItem,
 } from "./mend-lists.ts";
 import { firstThatMends } from "./mend-trial.ts";
-import { type PlanEdit, writtenChange } from "./plan-edits.ts";
 
 /** Lists to try for a finding, the plainest first. */
-export type Lists = (counted: Counted, finding: Finding) => Iterable<readonly PlanEdit[]>;
+export type Lists = (counted: Counted, finding: Finding) => Iterable<readonly PlanChange[]>;
 
 const LISTS: Readonly<Partial<Record<Finding["code"], Lists>>> = {
 	H301: earlierOrLater,
@@ -77,7 +76,7 @@ const LISTS: Readonly<Partial<Record<Finding["code"], Lists>>> = {
 /** Changes of the plan that are sure to mend a finding; none where none are known to. */
 export function mendOf({ curriculum, exposures }: Counted, finding: Finding): readonly PlanChange[] {
 	const lists = LISTS[finding.code]?.({ curriculum, exposures }, finding) ?? [];
-	return (firstThatMends(curriculum, finding, lists) ?? []).map(writtenChange);
+	return firstThatMends(curriculum, finding, lists) ?? [];
 }
 
 /** Of each kind so many findings are mended: the plan is tried for each, and mending one changes the rest. */

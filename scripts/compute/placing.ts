@@ -14,6 +14,7 @@
  * local codes and the makers' instructions come first.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { ApparatusPlan, Block, Curriculum, Finding, Id, Side, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { stationUses } from "./equipment.ts";
@@ -128,7 +129,7 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 		stations,
 		crowding: crowdingOf(stations, placed.size, border, walls),
 	};
-	plansOf.set(block.stations, { curriculum, plan, block, floorPlan });
+	plansOf.set(block.stations, { curriculum: groundOf(curriculum), plan, block, floorPlan });
 	return floorPlan;
 }
 
@@ -141,17 +142,13 @@ interface Planned {
 /** The findings and the pages ask for the same plans, and so do plans of weeks that are only tried. */
 const plansOf = new WeakMap<Block["stations"], Planned & { readonly floorPlan: FloorPlan }>();
 
-/** Whether the same stations stand on the same apparatus, for the same levels of the same classes. */
+/** Whether the same stations stand on the same apparatus, for the same levels of the same club. */
 function isSamePlace(one: Planned, other: Planned): boolean {
 	return (
 		one.plan.apparatus === other.plan.apparatus &&
 		one.block.kind === other.block.kind &&
 		one.block.levels === other.block.levels &&
-		one.curriculum.drills === other.curriculum.drills &&
-		one.curriculum.apparatus === other.curriculum.apparatus &&
-		one.curriculum.equipment === other.curriculum.equipment &&
-		one.curriculum.levels === other.curriculum.levels &&
-		one.curriculum.term.classes === other.curriculum.term.classes
+		groundOf(one.curriculum) === groundOf(other.curriculum)
 	);
 }
 

@@ -56,6 +56,8 @@ interface Visit {
 }
 
 const known = new WeakMap<Curriculum, readonly SetOutRow[]>();
+/** By the work of a class's first group, which is the same in every plan that leaves its week as it is. */
+const rowsOfWork = new WeakMap<GroupWork, readonly SetOutRow[]>();
 
 /** Each class and item by week, then as in the term, then in the order of the store room's list. */
 export function setOutRows(curriculum: Curriculum): readonly SetOutRow[] {
@@ -65,7 +67,10 @@ export function setOutRows(curriculum: Curriculum): readonly SetOutRow[] {
 		const works = groupWorksIn(curriculum, week);
 		return curriculum.term.classes.flatMap((one) => {
 			const own = works.filter((work) => work.group.class === one);
-			return own.length === 0 ? [] : rowsOf(curriculum, week, one.id, own);
+			const [first] = own;
+			return first === undefined
+				? []
+				: getOrMake(rowsOfWork, first, () => rowsOf(curriculum, week, one.id, own));
 		});
 	});
 	known.set(curriculum, rows);

@@ -8,10 +8,12 @@
  * A share of several classes or weeks is the ratio of their sums, never the mean of their ratios.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
+import { getOrMake } from "./get-or-make.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
@@ -77,29 +79,25 @@ export interface ClassTime {
 /**
  * One class in one week. Blocks on an apparatus that stands twice in a rotation count once.
  */
-export function classTime(curriculum: Curriculum, plan: WeekPlan, group: ClubClass): ClassTime {
-	let times = timesOf.get(curriculum);
-	if (times === undefined) {
-		times = new Map();
-		timesOf.set(curriculum, times);
-	}
-	let ofWeek = times.get(plan);
-	if (ofWeek === undefined) {
-		ofWeek = new Map();
-		times.set(plan, ofWeek);
-	}
-	let time = ofWeek.get(group);
-	if (time === undefined) {
-		time = countTime(curriculum, plan, group);
-		ofWeek.set(group, time);
-	}
-	return time;
+export function classTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): ClassTime {
+	const times = getOrMake(timesOf, curriculum, () => new Map<WeekPlan, Map<ClubClass, ClassTime>>());
+	const ofWeek = getOrMake(times, plan, () => new Map<ClubClass, ClassTime>());
+	return getOrMake(ofWeek, one, () => {
+		const ground = getOrMake(withoutNew, groundOf(curriculum), () => new WeakMap());
+		const known = getOrMake(ground, plan, () => new Map<ClubClass, Omit<ClassTime, "newDrills">>());
+		return {
+			...getOrMake(known, one, () => countTime(curriculum, plan, one)),
+			newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
+		};
+	});
 }
 
 /** A curriculum never changes; the table, the findings, the timetable and the pages all ask for the same times. */
 const timesOf = new WeakMap<Curriculum, Map<WeekPlan, Map<ClubClass, ClassTime>>>();
+/** What of them does not hang on the weeks before. */
+const withoutNew = new WeakMap<Curriculum, WeakMap<WeekPlan, Map<ClubClass, Omit<ClassTime, "newDrills">>>>();
 
-function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): ClassTime {
+function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit<ClassTime, "newDrills"> {
 	const parts = groupsOfClass(curriculum, one).map((group) => {
 		const work = workOf(curriculum, plan, group);
 		const blocks = work.blocks.map(
@@ -142,7 +140,6 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Clas
 		unknownMinutes,
 		activeShare: known <= 1e-9 ? undefined : activeMinutes / known,
 		unknownShare: available === undefined || available === 0 ? undefined : unknownMinutes / available,
-		newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
 	};
 }
 

@@ -7,6 +7,7 @@
  * the minutes and the gymnasts out over the stations; lay the blocks along the clock.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 import { drillAt } from "./drill-at.ts";
@@ -104,11 +105,16 @@ function worksOf(curriculum: Curriculum): Works {
 	return works;
 }
 
-const workOfWeek = new WeakMap<Curriculum, Map<WeekPlan, Map<Group, GroupWork>>>();
+/** By the ground: a plan that is tried asks for no week that it leaves as it is. */
+const workOfWeek = new WeakMap<Curriculum, WeakMap<WeekPlan, Map<Group, GroupWork>>>();
 
 /** One group in one week, whether it meets or not. */
 export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
-	const weeks = getOrMake(workOfWeek, curriculum, () => new Map<WeekPlan, Map<Group, GroupWork>>());
+	const weeks = getOrMake(
+		workOfWeek,
+		groundOf(curriculum),
+		() => new WeakMap<WeekPlan, Map<Group, GroupWork>>(),
+	);
 	const groups = getOrMake(weeks, plan, () => new Map<Group, GroupWork>());
 	return getOrMake(groups, group, () => countWork(curriculum, plan, group));
 }
@@ -142,46 +148,72 @@ function countWork(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupW
 	};
 }
 
-const stationsOfBlock = new WeakMap<Curriculum, Map<Block, Map<Group, readonly StationWork[]>>>();
+const stationsOfBlock = new WeakMap<Curriculum, WeakMap<Block, Map<Group, readonly StationWork[]>>>();
 
 /** The stations of a block that count for a group, as its levels do them. */
 export function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
-	const blocks = getOrMake(stationsOfBlock, curriculum, () => new Map());
+	const blocks = getOrMake(stationsOfBlock, groundOf(curriculum), () => new WeakMap());
 	const groups = getOrMake(blocks, block, () => new Map<Group, readonly StationWork[]>());
 	return getOrMake(groups, group, () => countStations(curriculum, block, group));
 }
 
 function countStations(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
-	const levels =
-		block.levels.length === 0 ? group.levels : group.levels.filter((id) => block.levels.includes(id));
+	const levels = levelsDoing(block, group);
 	const here = block.stations.flatMap((station, i) => {
 		const drill = curriculum.drills.get(station.drill);
 		const level = drill && levels.find((id) => drill.levels.has(id));
-		return drill === undefined || level === undefined
-			? []
-			: [{ station: i + 1, drill: drillAt(drill, level), level }];
+		return drill === undefined || level === undefined ? [] : [{ station: i + 1, drill, level }];
 	});
-	const minutes = stationMinutes(block, here.length);
-	// Options stand in place of each other: everybody is at the one that is chosen.
-	const share = optionShare(block, here.length);
-	const gymnasts = Math.ceil(group.gymnasts / (block.kind === "options" ? 1 : here.length));
-	return here.map(({ station, drill, level }) => {
-		const { reps, repetitions } = doseOf(drill, level, block);
-		const turns = drill.turn && turnsEach(block, here.length, gymnasts, drill.turn);
-		const planned = repetitions === undefined ? undefined : repetitions * share;
-		const fits = turns === undefined ? undefined : turns * (drill.turn?.reps ?? reps ?? 1);
-		return {
-			station,
-			drill,
-			level,
-			minutes,
-			gymnasts,
-			turns,
-			planned,
-			fits,
-			done: planned === undefined ? fits : fits === undefined ? planned : Math.min(planned, fits),
-		};
-	});
+	const share = shareOf(block, group, here.length);
+	return here.map(({ station, drill, level }) => stationWork(share, station, drill, level));
+}
+
+/** The levels of a group that a block is for. */
+export function levelsDoing({ levels }: Block, group: Group): readonly Id[] {
+	return levels.length === 0 ? group.levels : group.levels.filter((id) => levels.includes(id));
+}
+
+/** What of a block falls to each of the stations that count for a group. */
+export interface Share {
+	readonly block: Block;
+	/** Stations that count. */
+	readonly stations: number;
+	readonly minutes: number;
+	/** Of repetitions: options stand in place of each other. */
+	readonly repetitions: number;
+	/** At one station at the same time: of options, everybody is at the one that is chosen. */
+	readonly gymnasts: number;
+}
+
+export function shareOf(block: Block, group: Group, stations: number): Share {
+	return {
+		block,
+		stations,
+		minutes: stationMinutes(block, stations),
+		repetitions: optionShare(block, stations),
+		gymnasts: Math.ceil(group.gymnasts / (block.kind === "options" ? 1 : stations)),
+	};
+}
+
+/** A drill at a station, in the group's share of the block. */
+export function stationWork(share: Share, station: number, ofLibrary: LinkedDrill, level: Id): StationWork {
+	const { block, gymnasts } = share;
+	const drill = drillAt(ofLibrary, level);
+	const { reps, repetitions } = doseOf(drill, level, block);
+	const turns = drill.turn && turnsEach(block, share.stations, gymnasts, drill.turn);
+	const planned = repetitions === undefined ? undefined : repetitions * share.repetitions;
+	const fits = turns === undefined ? undefined : turns * (drill.turn?.reps ?? reps ?? 1);
+	return {
+		station,
+		drill,
+		level,
+		minutes: share.minutes,
+		gymnasts,
+		turns,
+		planned,
+		fits,
+		done: planned === undefined ? fits : fits === undefined ? planned : Math.min(planned, fits),
+	};
 }
 
 /** What takes up a block's minutes before anybody has a turn, where nothing is left of them; undefined elsewhere. */

@@ -3,8 +3,9 @@
  *
  * A plan that is not published is nobody else's business, so it listens on the loopback address; and as
  * any page in a browser may ask this computer too, it answers only under its own names (another name that
- * leads here is how a stranger's page would read the answers) and only to its own pages. It gives, and
- * takes nothing: GET and HEAD alone.
+ * leads here is how a stranger's page would read the answers) and only to its own pages. The preview gives,
+ * and takes nothing: GET and HEAD alone. The desk is written to, from its own page: a request that writes
+ * must name that page as its origin.
  */
 
 import type { IncomingMessage, Server, ServerResponse } from "node:http";
@@ -17,19 +18,34 @@ const LOOPBACK = "127.0.0.1";
 /** Ports tried one after the other where somebody has the one that was asked for. */
 const MOST_PORTS = 10;
 
+/** What answers for the desk. */
+export interface DeskDoor {
+	readonly isMeant: (url: string) => boolean;
+	readonly answer: (request: IncomingMessage, response: ServerResponse) => void;
+}
+
 /** Nobody can be asked at the address that was wanted. Its message says why. */
 export class CannotListen extends Error {}
 
 /** Starts it. Throws CannotListen. */
 export async function startServer(
 	folder: string,
-	{ host, port, ...options }: DevServerOptions & { readonly host: string; readonly port: number },
+	{
+		host,
+		port,
+		desk,
+		...options
+	}: DevServerOptions & {
+		readonly host: string;
+		readonly port: number;
+		readonly desk?: DeskDoor | undefined;
+	},
 ): Promise<DevServer> {
 	const own = DevServer.getServer("handbook", folder, { ...options, port });
 	const http = own.server;
 	// The package would try the next port on every address of this computer.
 	http.removeAllListeners("error");
-	guard(http, host);
+	guard(http, host, desk);
 	await listen(http, host, port);
 	http.on("error", (error) => options.logger?.error(`The server failed: ${error.message}`));
 	return own;
@@ -56,13 +72,18 @@ async function listen(http: Server, host: string, port: number): Promise<void> {
 }
 
 /** Turns away whoever asks under another name, from another page, or to write, before anything else hears of it. */
-function guard(http: Server, host: string): void {
+function guard(http: Server, host: string, desk: DeskDoor | undefined): void {
 	const emit = http.emit.bind(http);
 	http.emit = (event: string, ...args: unknown[]): boolean => {
 		if (event === "request") {
 			const [request, response] = args as [IncomingMessage, ServerResponse];
-			const status = refusal(request, host);
-			if (status === undefined) return emit(event, ...args);
+			const status = refusal(request, host, desk);
+			if (status === undefined) {
+				if (desk?.isMeant(request.url ?? "") !== true) return emit(event, ...args);
+				// Past the package, which would have every page load itself again after a change.
+				desk.answer(request, response);
+				return true;
+			}
 			response.writeHead(status, {
 				"Content-Type": "text/plain; charset=utf-8",
 				"X-Content-Type-Options": "nosniff",
@@ -73,7 +94,7 @@ function guard(http: Server, host: string): void {
 		}
 		if (event === "upgrade") {
 			const [request, socket] = args as [IncomingMessage, Duplex];
-			if (refusal(request, host) === undefined) return emit(event, ...args);
+			if (refusal(request, host, desk) === undefined) return emit(event, ...args);
 			socket.end("HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n");
 			return true;
 		}
@@ -86,12 +107,19 @@ const REASONS: Readonly<Record<403 | 405, string>> = {
 	405: "This preview is only read.",
 };
 
-function refusal(request: IncomingMessage, host: string): 403 | 405 | undefined {
+function refusal(request: IncomingMessage, host: string, desk: DeskDoor | undefined): 403 | 405 | undefined {
 	const port = request.socket.localPort;
 	if (!isOwnName(request.headers.host, host, port)) return 403;
 	const { origin } = request.headers;
 	if (origin !== undefined && !isOwnName(/^http:\/\/(.+)$/.exec(origin)?.[1], host, port)) return 403;
-	return request.method === "GET" || request.method === "HEAD" ? undefined : 405;
+	if (request.method === "GET" || request.method === "HEAD") return undefined;
+	if (request.method !== "POST" || desk?.isMeant(request.url ?? "") !== true) return 405;
+	return origin === undefined ? 403 : undefined;
+}
+
+/** Whether only this computer can ask at an address. */
+export function isLoopback(host: string): boolean {
+	return host === LOOPBACK || host === "::1" || host === "localhost";
 }
 
 /** @param said a name with its port, as a browser sends it */
@@ -102,6 +130,5 @@ function isOwnName(said: string | undefined, host: string, port: number | undefi
 	const plain = (bracketed ?? name).toLowerCase();
 	if (["localhost", LOOPBACK, "::1", host.toLowerCase()].includes(plain)) return true;
 	// Open to the network by wish: by number, which no name can be made to lead to, or by this computer's name.
-	const isOpen = host !== LOOPBACK && host !== "::1" && host !== "localhost";
-	return isOpen && (isIP(plain) !== 0 || plain === hostname().toLowerCase());
+	return !isLoopback(host) && (isIP(plain) !== 0 || plain === hostname().toLowerCase());
 }

@@ -19,12 +19,14 @@ import { binderOf } from "../print/binder.ts";
 import { printStyles } from "../print/print-styles.ts";
 import type { Problem } from "../problems.ts";
 import { searchFiles } from "../search/build-search.ts";
+import { clubStyles } from "../site/club-styles.ts";
 import { dataFiles } from "../site/data-files.ts";
 import { highlightCode } from "../site/highlight-code.ts";
 import { SCHEMA_FOLDER, schemaFiles } from "../site/schema-files.ts";
 import { html, raw } from "../views/html.ts";
 import { MANIFEST_FILE, manifestText } from "../views/manifest.ts";
 import type { PreparedMedia } from "../views/medium.ts";
+import { CLUB_STYLES } from "../views/pages.ts";
 
 export interface Answer {
 	readonly status: 200 | 302 | 404;
@@ -130,7 +132,10 @@ export class Preview {
 		const sheets = await this.#sheets;
 		if (path === "") return { status: 200, type: HTML, body: printPreviewList(sheets, this.#handbook.words) };
 		if (path === "print.css") {
-			return fileOf(path, printStyles(paperOf(this.#handbook.curriculum.club), sheets.slots));
+			return fileOf(
+				path,
+				printStyles(paperOf(this.#handbook.curriculum.club), sheets.slots, this.#handbook.style),
+			);
 		}
 		const number = /^(\d+)\/?$/.exec(path)?.[1];
 		const section = number === undefined ? undefined : sheets.sections[Number(number)];
@@ -150,7 +155,9 @@ export class Preview {
 			...searchFiles(handbook),
 			...schemaFiles(SCHEMA_FOLDER, handbook.curriculum.club.site),
 		];
+		const styles = clubStyles(handbook);
 		const data = new Map([
+			...(styles === undefined ? [] : [[CLUB_STYLES, styles] as const]),
 			...files.map(({ path, text }) => [path, text] as const),
 			[MANIFEST_FILE, manifestText(handbook)] as const,
 		]);

@@ -1,25 +1,35 @@
 /**
- * A change list applied to the week plans in memory: what `check --what-if` asks about.
+ * A change list as it is written, and followed in a club's files: what `check --what-if` asks about.
  *
- * The list is YAML. Its changes are made in order, and each address is that after those before it:
+ * The list is YAML, or the same as JSON from a page (`readChanges`):
  *   - add: {week: 5, apparatus: beam, at: 2, block: {drill: beam-walk, minutes: 6}}   at: left out = last
  *   - remove: 5/beam/2                                week/apparatus/number of the block
  *   - move: {from: 3/beam/2, to: 5/beam/1}            the number it has when it is there
- *   - set: {block: 5/beam/1, minutes: 8}              any field of a block
+ *   - set: {block: 5/beam/1, minutes: 8, note: null}  any field of a block; with null it goes
  *   - swap: {block: 5/beam/1, station: 2, drill: beam-walk}   another drill; of a block of one drill no station
  *   - exchange: [3/beam/2, 5/beam/1]                  two blocks in each other's place
+ *   - exchange: [3, 5]                                the plans of two weeks
  *   - split: {block: 5/beam/1, after: 2, minutes: [8, 7]}     a block of stations as two, one after the other
- * The changed data is checked afterwards as if it had been read from the files.
+ * What each does is in compute/plan-changes.ts. The changed data is checked afterwards as if it had been
+ * read from the files.
  */
 
-import type { SourceFile } from "../model.ts";
+import { type ChangeablePlan, ChangeFault, exchangeIn, follow } from "../compute/plan-changes.ts";
+import type { Id, PlanChange, SourceFile, WrittenBlock } from "../model.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 
-/** A change list that cannot be followed; the message is for its author. */
-export class ChangeFault extends Error {}
+export { ChangeFault } from "../compute/plan-changes.ts";
 
 type Data = Record<string, unknown>;
+
+/** The fields of each change that takes some; `set` takes any field of a block. */
+const FIELDS: Readonly<Record<string, readonly string[] | undefined>> = {
+	add: ["week", "apparatus", "at", "block"],
+	move: ["from", "to"],
+	swap: ["block", "station", "drill"],
+	split: ["block", "after", "minutes"],
+};
 const CHANGES = ["add", "remove", "move", "set", "swap", "exchange", "split"];
 
 /**
@@ -29,220 +39,125 @@ const CHANGES = ["add", "remove", "move", "set", "swap", "exchange", "split"];
  */
 export function changePlan(files: readonly SourceFile[], list: string): readonly SourceFile[] {
 	const parsed = parseYaml(list);
-	if (!parsed.ok || !Array.isArray(parsed.data)) {
+	const plan = new WrittenPlan(files);
+	follow(plan, readChanges(parsed.ok ? parsed.data : undefined));
+	return files.map((file) => {
+		const data = plan.changed(file);
+		if (data === file.data) return file;
+		const start = { file: file.file, line: 1, column: 1 };
+		const { kind, id, body } = file;
+		return { kind, id, body, file: file.file, data, place: () => start, bodyPlace: () => start };
+	});
+}
+
+/** A change list that somebody wrote. Blocks in it are checked where they are read as part of a week. */
+export function readChanges(list: unknown): readonly PlanChange[] {
+	if (!Array.isArray(list)) {
 		throw new ChangeFault(
 			"The change list is not a YAML list. Each change is a line like `- remove: 5/beam/2`.",
 		);
 	}
-	const weeks = new Map<number, Data>();
-	for (const { kind, data } of files) {
-		if (kind !== "week" || !isData(data) || typeof data.week !== "number") continue;
-		weeks.set(data.week, structuredClone(data));
-	}
-	const touched = new Set<number>();
-	parsed.data.forEach((change: unknown, index) => {
-		try {
-			for (const week of applyChange(weeks, change)) touched.add(week);
-		} catch (error) {
-			if (error instanceof ChangeFault) throw new ChangeFault(`Change ${index + 1}: ${error.message}`);
-			throw error;
-		}
-	});
-	return files.map((file) => {
-		const week = file.kind === "week" && isData(file.data) ? file.data.week : undefined;
-		if (typeof week !== "number" || !touched.has(week)) return file;
-		const start = { file: file.file, line: 1, column: 1 };
-		const { kind, id, body } = file;
-		return {
-			kind,
-			id,
-			body,
-			file: file.file,
-			data: weeks.get(week),
-			place: () => start,
-			bodyPlace: () => start,
-		};
+	return list.map((change: unknown, i) => {
+		const wrong = faultOf(change);
+		if (wrong !== undefined) throw new ChangeFault(`Change ${i + 1}: ${wrong}`);
+		return change as PlanChange;
 	});
 }
 
-/** Makes one change and says which weeks it touched. */
-function applyChange(weeks: ReadonlyMap<number, Data>, change: unknown): readonly number[] {
+/** What is wrong with the form of a change; undefined where nothing is. */
+function faultOf(change: unknown): string | undefined {
 	const [kind, ...more] = isData(change) ? Object.keys(change) : [];
-	if (!isData(change) || kind === undefined || more.length > 0) {
-		throw new ChangeFault(`a change has one of the names ${CHANGES.join(", ")}.`);
-	}
-	const what = change[kind];
-	if (kind === "remove") {
-		const from = address(what);
-		takeOut(weeks, from);
-		return [from.week];
-	}
+	if (!isData(change) || kind === undefined || more.length > 0)
+		return `a change has one of the names ${CHANGES.join(", ")}.`;
 	if (!CHANGES.includes(kind)) {
 		const nearest = nearestName(kind, CHANGES);
-		throw new ChangeFault(
-			`\`${kind}\` is none of ${CHANGES.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
-		);
+		return `\`${kind}\` is none of ${CHANGES.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`;
 	}
-	if (kind === "exchange") return exchange(weeks, what);
-	if (!isData(what)) throw new ChangeFault(`\`${kind}\` takes fields in braces, as in the examples.`);
+	const what = change[kind];
+	if (kind === "remove")
+		return isText(what) ? undefined : "`remove` takes a block, as in `remove: 5/beam/2`.";
+	if (kind === "exchange") {
+		const isPair = Array.isArray(what) && what.length === 2;
+		return isPair && (what.every(isText) || what.every(Number.isInteger))
+			? undefined
+			: "`exchange` takes two blocks, as in `exchange: [3/beam/2, 5/beam/1]`, or the numbers of two weeks.";
+	}
+	if (!isData(what)) return `\`${kind}\` takes fields in braces, as in the examples.`;
+	const other = Object.keys(what).find((name) => FIELDS[kind]?.includes(name) === false);
+	if (other !== undefined) return `\`${other}\` is none of ${FIELDS[kind]?.join(", ")}.`;
+	const { week, apparatus, at, block, from, to, station, drill, after, minutes } = what;
 	if (kind === "add") {
-		only(what, ["week", "apparatus", "at", "block"]);
-		const { week, apparatus, at, block } = what;
-		if (typeof week !== "number" || typeof apparatus !== "string" || !isData(block)) {
-			throw new ChangeFault("`add` needs week, apparatus and block.");
+		const isWhole = typeof week === "number" && isText(apparatus) && isData(block);
+		if (!isWhole) return "`add` needs week, apparatus and block.";
+		return at === undefined || typeof at === "number"
+			? undefined
+			: "`at` is the number that the block has then.";
+	}
+	if (kind === "move") return isText(from) && isText(to) ? undefined : "`move` needs from and to.";
+	if (!isText(block)) return `\`${kind}\` needs a block, as in \`block: 5/beam/2\`.`;
+	if (kind === "swap") {
+		if (station !== undefined && typeof station !== "number") return "`station` is a number, from 1.";
+		return isText(drill) ? undefined : "`swap` needs a drill.";
+	}
+	if (kind !== "split") return undefined;
+	if (typeof after !== "number") return `${block} cannot be split after station ${after}.`;
+	const areMinutes = Array.isArray(minutes) && minutes.length === 2;
+	return areMinutes ? undefined : "`split` needs the minutes of both blocks, as in `minutes: [8, 7]`.";
+}
+
+/** Weeks as their files write them. */
+class WrittenPlan implements ChangeablePlan<unknown> {
+	readonly #weeks = new Map<number, Data>();
+	readonly #before = new Map<unknown, { readonly copy: Data; readonly text: string }>();
+
+	constructor(files: readonly SourceFile[]) {
+		for (const { kind, data } of files) {
+			if (kind !== "week" || !isData(data) || typeof data.week !== "number") continue;
+			const copy = structuredClone(data);
+			this.#weeks.set(data.week, copy);
+			this.#before.set(data, { copy, text: JSON.stringify(data) });
 		}
-		putIn(weeks, week, apparatus, at, block);
-		return [week];
 	}
-	if (kind === "move") {
-		only(what, ["from", "to"]);
-		const [from, to] = [address(what.from), address(what.to)];
-		putIn(weeks, to.week, to.apparatus, to.number, takeOut(weeks, from));
-		return [from.week, to.week];
+
+	/** What a file says now; the same object where nothing in it was changed. */
+	changed({ data }: SourceFile): unknown {
+		const own = this.#before.get(data);
+		return own === undefined || JSON.stringify(own.copy) === own.text ? data : own.copy;
 	}
-	if (kind === "swap") return swap(weeks, what);
-	if (kind === "split") return split(weeks, what);
-	const { block: at, ...fields } = what;
-	const place = address(at);
-	const blocks = blocksOf(weeks, place.week, place.apparatus);
-	blocks[indexOf(blocks, place)] = { ...asData(blocks[place.number - 1]), ...fields };
-	return [place.week];
-}
 
-function exchange(weeks: ReadonlyMap<number, Data>, what: unknown): readonly number[] {
-	if (!Array.isArray(what) || what.length !== 2) {
-		throw new ChangeFault("`exchange` takes two blocks, as in `exchange: [3/beam/2, 5/beam/1]`.");
+	apparatusOf(week: number): readonly Id[] | undefined {
+		const plan = this.#weeks.get(week)?.apparatus;
+		return isData(plan) ? Object.keys(plan).filter((id) => blocksIn(plan[id]) !== undefined) : undefined;
 	}
-	const places = what.map(address);
-	const found = places.map((place) => {
-		const blocks = blocksOf(weeks, place.week, place.apparatus);
-		return { blocks, at: indexOf(blocks, place) };
-	});
-	const [one, other] = found;
-	if (one === undefined || other === undefined) return [];
-	[one.blocks[one.at], other.blocks[other.at]] = [other.blocks[other.at], one.blocks[one.at]];
-	return places.map(({ week }) => week);
-}
 
-/** What was noted about the other drill goes with it. */
-function swap(weeks: ReadonlyMap<number, Data>, what: Data): readonly number[] {
-	only(what, ["block", "station", "drill"]);
-	const place = address(what.block);
-	const blocks = blocksOf(weeks, place.week, place.apparatus);
-	const block = asData(blocks[indexOf(blocks, place)]);
-	const stations = stationsOf(block);
-	if (stations === undefined) {
-		if (what.station !== undefined) throw new ChangeFault(`${what.block} is a block of one drill.`);
-		const { note: _note, ...rest } = block;
-		blocks[place.number - 1] = { ...rest, drill: what.drill };
-		return [place.week];
+	blocksOf(week: number, apparatus: Id): unknown[] {
+		const plan = this.#weeks.get(week)?.apparatus;
+		if (!isData(plan)) return [];
+		const blocks = blocksIn(plan[apparatus]) ?? [];
+		plan[apparatus] = { ...asData(plan[apparatus]), blocks };
+		return blocks;
 	}
-	const at = stationAt(what, stations.list.length);
-	const { note: _note, ...rest } = asData(stations.list[at]);
-	blocks[place.number - 1] = {
-		...block,
-		[stations.name]: stations.list.with(at, { ...rest, drill: what.drill }),
-	};
-	return [place.week];
-}
 
-function stationAt({ block, station }: Data, stations: number): number {
-	if (typeof station === "number" && Number.isInteger(station) && station >= 1 && station <= stations)
-		return station - 1;
-	throw new ChangeFault(`${block} has stations 1 to ${stations}; say which, as in \`station: 1\`.`);
-}
-
-function stationsOf(block: Data): { readonly name: string; readonly list: readonly unknown[] } | undefined {
-	const name = ["stations", "options"].find((one) => Array.isArray(block[one]));
-	return name === undefined ? undefined : { name, list: block[name] as readonly unknown[] };
-}
-
-function split(weeks: ReadonlyMap<number, Data>, what: Data): readonly number[] {
-	only(what, ["block", "after", "minutes"]);
-	const { after, minutes } = what;
-	const place = address(what.block);
-	const blocks = blocksOf(weeks, place.week, place.apparatus);
-	const block = asData(blocks[indexOf(blocks, place)]);
-	const { stations } = block;
-	if (!Array.isArray(stations) || typeof after !== "number" || after < 1 || after >= stations.length) {
-		throw new ChangeFault(`${what.block} cannot be split after station ${after}.`);
+	exchangeWeeks(one: number, other: number): void {
+		exchangeIn(this.#weeks, one, other);
+		for (const [week, data] of this.#weeks) data.week = week;
 	}
-	if (!Array.isArray(minutes) || minutes.length !== 2) {
-		throw new ChangeFault("`split` needs the minutes of both blocks, as in `minutes: [8, 7]`.");
+
+	open(block: unknown): WrittenBlock {
+		return asData(block);
 	}
-	const parts = [stations.slice(0, after), stations.slice(after)];
-	blocks.splice(
-		place.number - 1,
-		1,
-		...parts.map((own, i) => ({ ...block, minutes: minutes[i], stations: own })),
-	);
-	return [place.week];
-}
 
-interface Address {
-	readonly week: number;
-	readonly apparatus: string;
-	readonly number: number;
-}
-
-function address(text: unknown): Address {
-	const [, week, apparatus, number] = /^(\d+)\/([a-z0-9-]+)\/(\d+)$/.exec(String(text)) ?? [];
-	if (week === undefined || apparatus === undefined || number === undefined) {
-		throw new ChangeFault("a block is named week/apparatus/number, such as 5/beam/2.");
+	close(block: WrittenBlock): unknown {
+		return block;
 	}
-	return { week: Number(week), apparatus, number: Number(number) };
 }
 
-function takeOut(weeks: ReadonlyMap<number, Data>, from: Address): unknown {
-	const blocks = blocksOf(weeks, from.week, from.apparatus);
-	return blocks.splice(indexOf(blocks, from), 1)[0];
+function blocksIn(plan: unknown): unknown[] | undefined {
+	return isData(plan) && Array.isArray(plan.blocks) ? plan.blocks : undefined;
 }
 
-/** Puts a block in so that it has the number `at`; without one it becomes the last. */
-function putIn(
-	weeks: ReadonlyMap<number, Data>,
-	week: number,
-	apparatus: string,
-	at: unknown,
-	block: unknown,
-): void {
-	const plan = planOf(weeks, week);
-	plan[apparatus] ??= { blocks: [] };
-	const blocks = blocksOf(weeks, week, apparatus);
-	const number = at ?? blocks.length + 1;
-	if (typeof number !== "number" || !Number.isInteger(number) || number < 1 || number > blocks.length + 1) {
-		throw new ChangeFault(`a block can be put at 1 to ${blocks.length + 1} there.`);
-	}
-	blocks.splice(number - 1, 0, block);
-}
-
-function indexOf(blocks: readonly unknown[], { week, apparatus, number }: Address): number {
-	if (number >= 1 && number <= blocks.length) return number - 1;
-	throw new ChangeFault(
-		`there is no block ${week}/${apparatus}/${number}; ${apparatus} has ${blocks.length} that week.`,
-	);
-}
-
-function planOf(weeks: ReadonlyMap<number, Data>, week: number): Data {
-	const plan = weeks.get(week)?.apparatus;
-	if (!isData(plan)) throw new ChangeFault(`week ${week} is not planned.`);
-	return plan;
-}
-
-function blocksOf(weeks: ReadonlyMap<number, Data>, week: number, apparatus: string): unknown[] {
-	const plan = planOf(weeks, week);
-	const found = plan[apparatus];
-	const blocks = isData(found) ? found.blocks : undefined;
-	if (Array.isArray(blocks)) return blocks;
-	const nearest = nearestName(apparatus, Object.keys(plan));
-	throw new ChangeFault(
-		`week ${week} has no \`${apparatus}\`.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
-	);
-}
-
-function only(data: Data, names: readonly string[]): void {
-	const other = Object.keys(data).find((name) => !names.includes(name));
-	if (other !== undefined) throw new ChangeFault(`\`${other}\` is none of ${names.join(", ")}.`);
+function isText(value: unknown): value is string {
+	return typeof value === "string";
 }
 
 function asData(value: unknown): Data {

@@ -19,8 +19,8 @@ import { kindOf } from "./club-texts.ts";
 /** The folder, inside the club's, for what this program keeps there. Nothing in it is read as content. */
 export const KEPT_FOLDER = ".handbook";
 const RECORDS = `${KEPT_FOLDER}/changes`;
-/** Older changes are forgotten. */
-const MOST_RECORDS = 50;
+/** Older changes are forgotten: an evening at the desk makes hundreds, each to be taken back. */
+const MOST_RECORDS = 1000;
 
 /** One file of a record. Of a file that the change made, the hash is enough to know it again. */
 export interface RecordedChange extends Change {

@@ -4,7 +4,8 @@
  */
 
 import { isMap, isScalar, isSeq, type Node, type YAMLMap } from "yaml";
-import type { DataPath, PlanChange } from "../model.ts";
+import { type NewFields, withFields } from "../compute/plan-changes.ts";
+import type { DataPath, PlanChange, WrittenBlock } from "../model.ts";
 import { type ClubTexts, type Splice, spliced } from "./club-texts.ts";
 import {
 	type BlockPlace,
@@ -15,7 +16,9 @@ import {
 	takeBlock,
 	weekPath,
 } from "./move-block.ts";
+import { moveWeek } from "./move-week.ts";
 import { inFlow } from "./write-changes.ts";
+import { dataIn, writeData } from "./write-data.ts";
 import { nodeAt, type PlacedFile, placeFile } from "./yaml-places.ts";
 
 /** The texts with all changes made, one after the other. Throws `EditRefused` where one cannot be. */
@@ -25,15 +28,17 @@ export function changeTexts(texts: ClubTexts, changes: readonly PlanChange[]): C
 
 function changed(texts: ClubTexts, change: PlanChange): ClubTexts {
 	if ("swap" in change) return swap(texts, change.swap);
-	if ("exchange" in change)
-		return exchange(texts, readPlace(change.exchange[0]), readPlace(change.exchange[1]));
+	if ("exchange" in change) {
+		const [one, other] = change.exchange;
+		if (typeof one === "number" || typeof other === "number")
+			return moveWeek(texts, Number(one), Number(other), true);
+		return exchange(texts, readPlace(one), readPlace(other));
+	}
 	if ("move" in change) return moveBlock(texts, readPlace(change.move.from), readPlace(change.move.to));
 	if ("split" in change) return split(texts, change.split);
 	if ("set" in change) {
-		const { block, minutes, ...others } = change.set;
-		if (minutes === undefined || Object.keys(others).length > 0)
-			throw new EditRefused(`Only the minutes of ${block} can be written; write the rest by hand.`);
-		return setMinutes(texts, readPlace(block), minutes);
+		const { block, ...fields } = change.set;
+		return setFields(texts, readPlace(block), fields);
 	}
 	if ("remove" in change) return takeBlock(texts, readPlace(change.remove)).texts;
 	const { week, apparatus, at, block } = change.add;
@@ -56,6 +61,23 @@ function swap(
 		const at = isOne ? own : week.map([...blockPath(place), list, station - 1]);
 		return [week.value(at, "drill", drill), ...week.without(at, "note")];
 	});
+}
+
+function setFields(texts: ClubTexts, place: BlockPlace, fields: NewFields): ClubTexts {
+	const { week, apparatus, block } = place;
+	const path = weekPath(texts, week);
+	const text = texts.get(path) ?? "";
+	const data = structuredClone(dataIn(path, text));
+	const plan = (data as WeekData | undefined)?.apparatus?.[apparatus]?.blocks;
+	const before = plan?.[block - 1];
+	if (plan === undefined || before === undefined)
+		throw new EditRefused(`There is no block ${week}/${apparatus}/${block}.`);
+	plan[block - 1] = withFields(before, fields);
+	return new Map(texts).set(path, writeData(path, text, data));
+}
+
+interface WeekData {
+	readonly apparatus?: Readonly<Record<string, { readonly blocks?: WrittenBlock[] } | null | undefined>>;
 }
 
 function setMinutes(texts: ClubTexts, place: BlockPlace, minutes: number): ClubTexts {

@@ -16,14 +16,19 @@ const PAGES: readonly (readonly [string, FileKind])[] = [
 	["content/guides/", "guide"],
 ];
 
-/** Every page and data file of a club, sorted by path. Throws where one cannot be read. */
-export function readTexts(clubDir: string): ClubTexts {
+/**
+ * Every page and data file of a club, or some of them, sorted by path. Throws where one cannot be read.
+ *
+ * @param wanted which of them are read
+ */
+export function readTexts(clubDir: string, wanted: (path: string) => boolean = () => true): ClubTexts {
 	const club = openFolder(clubDir);
 	const texts = new Map<string, string>();
 	for (const folder of ["_data", "content"]) {
 		for (const name of club.files(folder)) {
 			const path = `${folder}/${name}`;
-			if (kindOf(path) !== undefined && !club.isLink(path)) texts.set(path, club.readText(path));
+			if (kindOf(path) !== undefined && wanted(path) && !club.isLink(path))
+				texts.set(path, club.readText(path));
 		}
 	}
 	return new Map([...texts].sort(([a], [b]) => (a < b ? -1 : 1)));

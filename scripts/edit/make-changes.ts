@@ -102,6 +102,12 @@ export function interruptedChange(clubDir: string): string | undefined {
 		: record.what;
 }
 
+/** What `takeBack` would take back; undefined where nothing is, or where it is a whole folder beside the club's. */
+export function lastChange(clubDir: string): string | undefined {
+	const record = lastRecord(openFolder(clubDir))?.record;
+	return record === undefined || record.made !== undefined ? undefined : record.what;
+}
+
 /** Takes back a change that was interrupted; gives what became of it, or undefined where none was. */
 export function mendInterrupted(clubDir: string): TakenBack | undefined {
 	const club = openFolder(clubDir);

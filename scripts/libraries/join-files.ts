@@ -9,7 +9,7 @@ import type { Place } from "../place.ts";
 export type Fields = Readonly<Record<string, unknown>>;
 
 /** Says that nothing is taken of what libraries have under this id. */
-export const WHOLE_FIELD = "from-library";
+const WHOLE_FIELD = "from-library";
 
 export function isMap(value: unknown): value is Fields {
 	return typeof value === "object" && value !== null && !Array.isArray(value);
@@ -21,7 +21,7 @@ export function isWhole(data: unknown): boolean {
 }
 
 /** Fields of a thing, those of `over` before those of `under`; one that is null in `over` is gone. */
-export function joinFields(over: Fields, under: Fields): Fields {
+function joinFields(over: Fields, under: Fields): Fields {
 	const all = { ...under, ...over };
 	const kept = Object.entries(all).filter(([field, value]) => value !== null && field !== WHOLE_FIELD);
 	return Object.fromEntries(kept);

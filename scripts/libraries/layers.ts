@@ -123,7 +123,7 @@ function shownAs(clubDir: string, real: string, from: string): string {
 function openLayer(dir: string, shown: string, take: Named["take"], caches: LayerCaches): Layer {
 	const cache = caches.get(dir) ?? new Map();
 	caches.set(dir, cache);
-	const reader = new ClubReader(dir, cache, shown);
+	const reader = new ClubReader(dir, cache, undefined, shown);
 	const listed = new Map<PageKind, ReadonlyMap<Id, string>>();
 	const pagesOf = (kind: PageKind): ReadonlyMap<Id, string> => {
 		const known = listed.get(kind) ?? reader.pages(kind);

@@ -6,6 +6,7 @@
  */
 
 import {
+	type Apparatus,
 	type Curriculum,
 	type Drill,
 	type EquipmentNeed,
@@ -17,6 +18,7 @@ import {
 	type LinkTarget,
 	type Occurrence,
 	type Records,
+	type Station,
 	type WeekPlan,
 } from "../model.ts";
 import type { IdKind } from "./reference-fields.ts";
@@ -73,7 +75,7 @@ export function inOrder(records: Records): Records {
 	return {
 		...records,
 		drills,
-		weeks: records.weeks.map((week) => atLandmarks(week, records)).sort((a, b) => a.week - b.week),
+		weeks: records.weeks.map((week) => atLandmarks(week, records.apparatus)).sort((a, b) => a.week - b.week),
 		guides: [...records.guides].sort(
 			(a, b) => (a.order ?? last) - (b.order ?? last) || compare(a.title, b.title),
 		),
@@ -85,25 +87,24 @@ function needsOf(drill: Drill): readonly EquipmentNeed[] {
 	return [...drill.equipment, ...[...drill.levels.values()].flatMap((level) => level.equipment ?? [])];
 }
 
-/** A week whose stations at a named spot have its place. */
-function atLandmarks(week: WeekPlan, { apparatus: all }: Records): WeekPlan {
-	if (!week.apparatus.some((p) => p.blocks.some((b) => b.stations.some((s) => s.landmark !== undefined))))
-		return week;
+/** A week whose stations at a named spot have its place. What has none, or has it already, stays as it is. */
+function atLandmarks(week: WeekPlan, all: Iterable<Apparatus>): WeekPlan {
+	const isToPlace = ({ landmark, at }: Station): boolean => landmark !== undefined && at === undefined;
+	if (!week.apparatus.some((p) => p.blocks.some((b) => b.stations.some(isToPlace)))) return week;
+	const spots = new Map(Array.from(all, ({ id, landmarks }) => [id, landmarks]));
 	return {
 		...week,
-		apparatus: week.apparatus.map((plan) => {
-			const spots = all.find(({ id }) => id === plan.apparatus)?.landmarks ?? [];
-			return {
-				...plan,
-				blocks: plan.blocks.map((block) => ({
-					...block,
-					stations: block.stations.map((station) => {
-						const at = spots.find(({ name }) => name === station.landmark)?.at;
-						return at === undefined ? station : { ...station, at };
-					}),
-				})),
-			};
-		}),
+		apparatus: week.apparatus.map((plan) => ({
+			...plan,
+			blocks: plan.blocks.map((block) => {
+				if (!block.stations.some(isToPlace)) return block;
+				const stations = block.stations.map((station) => {
+					const spot = spots.get(plan.apparatus)?.find(({ name }) => name === station.landmark);
+					return spot === undefined ? station : { ...station, at: spot.at };
+				});
+				return { ...block, stations };
+			}),
+		})),
 	};
 }
 
@@ -177,8 +178,19 @@ function nearlyInOrder(drills: readonly Drill[]): Drill[] {
 	return [...placed.filter(() => true), ...others];
 }
 
+const grounds = new WeakMap<Curriculum, Curriculum>();
+
+/**
+ * The same for curricula that differ in the plans of their weeks alone. What is counted for a block, or for
+ * a group's week, is kept by it: a plan that is tried asks only for what it changes.
+ */
+export function groundOf(curriculum: Curriculum): Curriculum {
+	return grounds.get(curriculum) ?? curriculum;
+}
+
 /** A curriculum with other plans of its weeks, whose references are proved. */
-export function withWeeks(curriculum: Curriculum, weeks: readonly WeekPlan[]): Curriculum {
+export function withWeeks(curriculum: Curriculum, plans: readonly WeekPlan[]): Curriculum {
+	const weeks = plans.map((week) => atLandmarks(week, curriculum.apparatus.values()));
 	const planned = occurrences({
 		weeks,
 		levels: [...curriculum.levels.values()],
@@ -188,7 +200,9 @@ export function withWeeks(curriculum: Curriculum, weeks: readonly WeekPlan[]): C
 		const now = planned.get(drill.id) ?? [];
 		return JSON.stringify(now) === JSON.stringify(drill.planned) ? drill : { ...drill, planned: now };
 	});
-	return { ...curriculum, weeks, drills: byId(drills) };
+	const changed = { ...curriculum, weeks, drills: byId(drills) };
+	grounds.set(changed, groundOf(curriculum));
+	return changed;
 }
 
 function occurrences({

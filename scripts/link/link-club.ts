@@ -6,7 +6,7 @@
  * order.
  */
 
-import type { Curriculum, DataPath, Drill, FileKind, Id, Records, Source } from "../model.ts";
+import type { Curriculum, DataPath, FileKind, Id, Records, Source } from "../model.ts";
 import { LINK_KINDS } from "../model.ts";
 import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
@@ -63,7 +63,7 @@ export function linkClub(
 		...misnamedShapes(records.shapes),
 		...misplacedHeights(all.drills, all.levels),
 		...unsaidWords(club.files, records.words),
-		...unusableMedia(all.drills, faultOfMedia),
+		...unusableMedia(all, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
 	return failed ? { problems } : { problems, curriculum: join(inOrder(records), origins, names) };
@@ -206,25 +206,25 @@ function circle(cycle: readonly Id[], field: string, place: Place | undefined): 
 	return problem("H203", place, `By \`${field}\`, each of these wants the next one first: ${path}.`);
 }
 
-function unusableMedia(drills: readonly Drill[], faultOf: FaultOfMedia): readonly Problem[] {
-	return drills.flatMap((drill) => {
-		const check = (name: string, path: DataPath, wanted?: "picture"): readonly Problem[] => {
-			const fault = faultOf(name, wanted);
-			if (fault === undefined) return [];
-			return [
-				problem(
-					"H211",
-					drill.source.place(path),
-					fault.what,
-					fault.fix === undefined ? {} : { fix: fault.fix },
-				),
-			];
-		};
+function unusableMedia({ club, drills }: Records, faultOf: FaultOfMedia): readonly Problem[] {
+	const fault = (source: Source, name: string, path: DataPath, wanted?: "picture"): readonly Problem[] => {
+		const found = faultOf(name, wanted);
+		if (found === undefined) return [];
+		const { what, fix } = found;
+		return [problem("H211", source.place(path), what, fix === undefined ? {} : { fix })];
+	};
+	const { logo, source: clubFile } = club;
+	const ofClub =
+		logo === undefined || clubFile === undefined ? [] : fault(clubFile, logo, ["logo"], "picture");
+	const ofDrills = drills.flatMap((drill) => {
+		const check = (name: string, path: DataPath, wanted?: "picture") =>
+			fault(drill.source, name, path, wanted);
 		return drill.media.flatMap(({ file, poster }, i) => [
 			...check(file, ["media", i, "file"]),
 			...(poster === undefined ? [] : check(poster, ["media", i, "poster"], "picture")),
 		]);
 	});
+	return [...ofClub, ...ofDrills];
 }
 
 const KIND_WORDS: Readonly<Record<IdKind, string>> = {

@@ -82,12 +82,13 @@ export function assemble(
 			.replace(REFERENCE, (_, start: string, id: string, end: string) => start + asWritten(labelAt(id)) + end)
 			.replaceAll('href="#', `href="${LINK_HOST}`),
 	);
-	const issued = issueLeaves(papersOf(sheets, drafts, filled), sheets.edition, earlier);
+	const printed = printedOf(sheets, { drafts, filled, targets });
+	const issued = issueLeaves(papersOf(sheets, printed.drafts, printed.filled), sheets.edition, earlier);
 	const hasShifted = (id: string) => {
 		const before = earlier?.numbers[id];
 		return before !== undefined && before !== labelAt(id);
 	};
-	const texts = filled.map((text) =>
+	const texts = printed.filled.map((text) =>
 		marks
 			? text.replace(FILLED, (all, start: string, id: string, label: string, end: string) =>
 					hasShifted(id) ? `${start}<span ${CHANGED}="">${label}</span>${end}` : all,
@@ -95,13 +96,58 @@ export function assemble(
 			: text,
 	);
 	return {
-		leaves: leavesOf(sheets, drafts, texts, issued),
-		targets,
+		leaves: leavesOf(sheets, printed.drafts, texts, issued),
+		targets: printed.targets,
 		missing: [...missing],
 		papers: issued.leaves,
 		issues: issued.issues,
 		edition: issued.edition,
 	};
+}
+
+/** What is laid out. */
+interface Pages {
+	readonly drafts: readonly Draft[];
+	/** The text of each, with the numbers of pages filled in. */
+	readonly filled: readonly string[];
+	readonly targets: ReadonlyMap<string, Target>;
+}
+
+/** The pages of this volume. What leads to another is a number, and a link no more. */
+function printedOf(sheets: Sheets, pages: Pages): Pages {
+	if (!sheets.sections.some(({ unprinted }) => unprinted)) return pages;
+	const positions = pages.drafts.flatMap(({ section }, position) =>
+		sheets.sections[section]?.unprinted === true ? [] : [position],
+	);
+	const places = new Map(positions.map((position, place) => [position, place]));
+	const targets = placedTargets(pages.targets, places);
+	return {
+		drafts: positions.flatMap((position) => pages.drafts[position] ?? []),
+		filled: positions.map((position) => unlinked(pages.filled[position] ?? "", targets)),
+		targets,
+	};
+}
+
+/** Targets on some pages, which have new places. */
+function placedTargets(
+	targets: ReadonlyMap<string, Target>,
+	places: ReadonlyMap<number, number>,
+): ReadonlyMap<string, Target> {
+	return new Map(
+		[...targets].flatMap(([id, target]): readonly (readonly [string, Target])[] => {
+			const leaf = places.get(target.leaf);
+			return leaf === undefined ? [] : [[id, { ...target, leaf }]];
+		}),
+	);
+}
+
+/** Without the links to what is not among the targets. */
+function unlinked(markup: string, targets: ReadonlyMap<string, Target>): string {
+	return markup
+		.replace(LINK, (all, id: string) => (targets.has(id) ? all : ""))
+		.replace(FILLED, (all, _start: string, id: string, label: string) =>
+			targets.has(id) ? all : `<span class="ref-word">${label}</span>`,
+		);
 }
 
 /** The pages in their order, with blank backs, and where everything that is referred to stands. */
@@ -116,10 +162,13 @@ function draftsOf(
 		const counts = new Map<string, number>();
 		section.parts.forEach((part, position) => {
 			if (drafts.at(-1)?.prefix !== part.label) fillLeaf(drafts, sheets);
+			let { head } = part;
 			for (const page of laidOut[number]?.[position] ?? []) {
 				const count = (counts.get(part.label) ?? 0) + 1;
 				counts.set(part.label, count);
 				for (const id of page.ids) {
+					const target = known.get(id);
+					if (part.runs === true && target?.depth === 2) head = target.title;
 					targets.set(id, { ...(known.get(id) ?? { id, title: "", depth: 3 }), leaf: drafts.length });
 				}
 				drafts.push({
@@ -127,7 +176,7 @@ function draftsOf(
 					label: section.bare === true ? "" : labelOf(part.label, count),
 					prefix: part.label,
 					number: count,
-					head: part.head,
+					head,
 					text: page.html,
 					blank: false,
 					wide: part.wide === true,
@@ -221,6 +270,7 @@ export function editionOf(
 		leaves: assembled.papers,
 		passages: passageCodes(sheets),
 		numbers: Object.fromEntries(numbers),
+		drills: sheets.listed,
 	};
 }
 
@@ -228,23 +278,13 @@ export function editionOf(
 export function someLeaves(assembled: Assembled, papers: readonly number[]): Assembled {
 	const pages = papers.flatMap((paper) => [2 * paper, 2 * paper + 1]);
 	const places = new Map(pages.map((page, position) => [page, position]));
-	const targets = new Map(
-		[...assembled.targets].flatMap(([id, target]): readonly (readonly [string, Target])[] => {
-			const leaf = places.get(target.leaf);
-			return leaf === undefined ? [] : [[id, { ...target, leaf }]];
-		}),
-	);
-	const unlinked = (markup: string) =>
-		markup
-			.replace(LINK, (all, id: string) => (targets.has(id) ? all : ""))
-			.replace(FILLED, (all, _start: string, id: string, label: string) =>
-				targets.has(id) ? all : `<span class="ref-word">${label}</span>`,
-			);
+	const targets = placedTargets(assembled.targets, places);
 	return {
 		...assembled,
 		leaves: pages.flatMap((page) => {
 			const leaf = assembled.leaves[page];
-			return leaf === undefined ? [] : [{ ...leaf, text: unlinked(leaf.text), html: unlinked(leaf.html) }];
+			if (leaf === undefined) return [];
+			return [{ ...leaf, text: unlinked(leaf.text, targets), html: unlinked(leaf.html, targets) }];
 		}),
 		targets,
 		papers: papers.flatMap((paper) => assembled.papers[paper] ?? []),

@@ -17,7 +17,7 @@
 import { basename, dirname } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
-import type { SheetPart, SheetSection, Sheets } from "../../layouts/sheets/section.ts";
+import type { SheetPart, SheetSection, Sheets, Volume } from "../../layouts/sheets/section.ts";
 import type { Measured } from "../compute/measure.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
@@ -25,6 +25,7 @@ import { sha256 } from "../files/hash.ts";
 import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Handbook } from "../handbook.ts";
 import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
+import { withCropMarks } from "../pdf/crop-marks.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import { html } from "../views/html.ts";
@@ -58,11 +59,16 @@ export interface PrintSource extends Measured {
 	readonly libraries: Handbook["libraries"];
 	readonly edition: ClubEdition;
 	readonly mends: Handbook["mends"];
+	readonly style?: Handbook["style"];
 }
 
 export interface PrintOptions {
 	/** The PDF, at its real place; its edition is written beside it. */
 	readonly outFile: string;
+	/** Which of the volumes; the binder, unless it is said. */
+	readonly volume?: Volume | undefined;
+	/** Millimetres beyond the edge, with crop marks, for paper that is cut. */
+	readonly bleed?: number | undefined;
 	/** An edition whose leaves keep their own edition where they have not changed since. */
 	readonly since?: Edition | undefined;
 	/** Where to look for a browser. */
@@ -82,6 +88,8 @@ export interface PrintedBinder {
 	/** 0 where nothing was written. */
 	readonly pages: number;
 	readonly sections: number;
+	/** Sides with next to nothing on them. */
+	readonly short: number;
 }
 
 /** Prints the binder. Throws where the signal was given, or the output folder cannot be written. */
@@ -92,13 +100,16 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 		async (printer) => {
 			const made = await printer.make();
 			const printed = await printer.print(made);
-			putInPlace(options.outFile, printed.pdf, made.edition);
+			const { outFile, bleed } = options;
+			const pdf = bleed === undefined ? printed.pdf : await withCropMarks(printed.pdf, bleed);
+			putInPlace(outFile, pdf, made.edition);
 			const problems = [...made.problems, ...printed.problems];
 			if (problems.length === 0) printer.sweep();
 			return {
 				problems,
 				pages: made.assembled.leaves.length,
-				sections: made.sheets.sections.length,
+				sections: made.sheets.sections.filter(({ unprinted }) => unprinted !== true).length,
+				short: printed.short,
 			};
 		},
 		failed,
@@ -106,7 +117,7 @@ export async function printBinder(handbook: PrintSource, options: PrintOptions):
 }
 
 function failed(problems: readonly Problem[]): PrintedBinder {
-	return { problems, pages: 0, sections: 0 };
+	return { problems, pages: 0, sections: 0, short: 0 };
 }
 
 /** A binder that was laid out and assembled, and is ready to be printed. */
@@ -128,6 +139,13 @@ export interface Selection {
 	readonly whole: Made;
 }
 
+/** Leaves as they were printed and read back. */
+interface PrintedLeaves {
+	readonly pdf: Uint8Array;
+	readonly problems: readonly Problem[];
+	readonly short: number;
+}
+
 /** What printing consists of, with a browser at work. */
 export interface Printer {
 	readonly paper: Paper;
@@ -136,10 +154,7 @@ export interface Printer {
 	/** Lays out and assembles one section more. */
 	makeOne(section: SheetSection): Promise<Assembled>;
 	/** Prints leaves, joins them, reads them back. */
-	print(
-		made: Made,
-		selection?: Selection,
-	): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }>;
+	print(made: Made, selection?: Selection): Promise<PrintedLeaves>;
 	/** Forgets earlier runs' work that this one had no use for. */
 	sweep(): void;
 }
@@ -196,8 +211,8 @@ export async function withPrinter<T>(
 /** Browser pages, and threads, unless the caller says how many. */
 const WORKERS = 2;
 
-async function sheetsOf(handbook: PrintSource, { since }: PrintOptions): Promise<Sheets> {
-	const all = binderSheets(await binderOf(handbook));
+async function sheetsOf(handbook: PrintSource, { since, volume }: PrintOptions): Promise<Sheets> {
+	const all = binderSheets(await binderOf(handbook, since), volume);
 	return since === undefined ? all : keepTabs(all, since);
 }
 
@@ -233,7 +248,7 @@ async function prepareWork(
 		common: {
 			pages,
 			scripts: await readPageScripts(),
-			styles: printStyles(paper, sheets.slots),
+			styles: printStyles(paper, sheets.slots, handbook.style),
 			language: sheets.language,
 			cache,
 			workers,
@@ -264,7 +279,7 @@ async function printerOf(
 			const { laid, pages: bySection, problems } = await laidOut(work, asked, (title) => step(1, title));
 			const assembled = assemble(laid, bySection, { earlier: since, marks });
 			const look = sha256(common.styles).slice(0, 32);
-			const named = nameEdition(problems.length === 0 ? sheets : laid, assembled.edition);
+			const named = nameEdition(onlyPrinted(problems.length === 0 ? sheets : laid), assembled.edition);
 			return {
 				problems,
 				sheets: named,
@@ -310,7 +325,7 @@ async function printMade(
 	{ sheets, assembled, edition }: Made,
 	selection: Selection | undefined,
 	isSecond: boolean,
-): Promise<{ readonly pdf: Uint8Array; readonly problems: readonly Problem[] }> {
+): Promise<PrintedLeaves> {
 	const { handbook, paper, pages, threads, cache, signal, common, parts, step } = work;
 	const setting = {
 		...common,
@@ -334,8 +349,8 @@ async function printMade(
 	step(parts / 2, "reading back");
 	const { leaves } = assembled;
 	const read = readJoined({ ...joined, leaves, issues, paper }, cache, threads);
-	const drills = selection?.drills ?? handbook.curriculum.drills;
-	const { problems, unsafe } = await verifyBinder({
+	const drills = selection?.drills ?? (hasCards(sheets) ? handbook.curriculum.drills : new Map());
+	const { problems, unsafe, short } = await verifyBinder({
 		read,
 		sheets,
 		assembled,
@@ -356,10 +371,25 @@ async function printMade(
 			selection,
 			true,
 		);
-		return { problems, pdf };
+		return { problems, pdf, short };
 	}
 	step(parts * 3, "done");
-	return { problems, pdf: joined.pdf };
+	return { problems, pdf: joined.pdf, short };
+}
+
+/** The sheets of this volume; the sections of others keep their places, with nothing in them. */
+function onlyPrinted(sheets: Sheets): Sheets {
+	return {
+		...sheets,
+		sections: sheets.sections.map((section) =>
+			section.unprinted === true ? { ...section, parts: [], targets: [] } : section,
+		),
+	};
+}
+
+/** Whether drill cards are printed: they are in the binder and in the library. */
+function hasCards({ sections }: Sheets): boolean {
+	return sections.some(({ targets }) => targets.some(({ id }) => id.startsWith("drill-")));
 }
 
 /** Segments are placed by threads, and kept as they were placed. */
@@ -400,16 +430,17 @@ function withheldPart(
 const PRINTED_WIDTH = 960;
 
 /** The binder of a handbook with its pictures: as the site serves them, without what they say of place and time. */
-export async function binderOf(handbook: PrintSource): Promise<BinderView> {
+export async function binderOf(handbook: PrintSource, since?: Edition): Promise<BinderView> {
 	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(handbook.clubDir), keep: true });
-	return binderView(handbook, media, (medium) => {
+	const picture: BinderView["picture"] = (medium) => {
 		const shown =
 			medium.kind === "video"
 				? medium.poster
 				: (medium.sizes.findLast(({ width }) => width <= PRINTED_WIDTH) ?? medium.sizes[0]);
 		const bytes = shown && media.files.get(shown.path)?.();
 		return bytes && `data:image/webp;base64,${Buffer.from(bytes).toString("base64")}`;
-	});
+	};
+	return binderView(handbook, media, picture, since);
 }
 
 /**

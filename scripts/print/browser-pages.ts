@@ -7,9 +7,9 @@
  */
 
 import { join } from "node:path";
-import { transform } from "esbuild";
+import { build } from "esbuild";
 import puppeteer, { type Browser as Driven, type Page } from "puppeteer-core";
-import { packageFolder, readProgramText } from "../files/program.ts";
+import { PROGRAM, packageFolder, readProgramText } from "../files/program.ts";
 import type { Browser } from "./find-browser.ts";
 
 export interface BrowserPages {
@@ -58,8 +58,14 @@ export async function scriptOf(file: string): Promise<string> {
 }
 
 async function translated(file: string): Promise<string> {
-	const text = readProgramText(`scripts/print/${file}`);
-	return (await transform(text, { loader: "ts", format: "iife", target: "chrome110" })).code;
+	const { outputFiles } = await build({
+		entryPoints: [join(PROGRAM, "scripts/print", file)],
+		bundle: true,
+		write: false,
+		format: "iife",
+		target: "chrome110",
+	});
+	return outputFiles.map(({ text }) => text).join("");
 }
 
 /** Starts the browser. Throws where it does not start. */

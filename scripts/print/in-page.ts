@@ -7,6 +7,8 @@
  * cuts where the browser would go on in the next column.
  */
 
+import { packCards } from "./pack-cards.ts";
+
 interface Paged {
 	readonly Previewer: new () => Previewer;
 	readonly Handler: new (chunker: unknown, polisher: unknown, caller: unknown) => object;
@@ -107,7 +109,7 @@ async function loadFonts(): Promise<void> {
 }
 
 /** What stays in one piece, unless it is taller than a page. */
-const WHOLE = ".whole, .page-line, tbody > tr, figure";
+const WHOLE = ".whole, .page-line, tbody > tr, figure:not(.plan-figure), .plan-drawing";
 
 /** What was taken out of a part, to be put back into its pages. */
 interface TakenOut {
@@ -127,6 +129,7 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	bench.className = "leaf-text";
 	bench.style.width = `${area.width}px`;
 	bench.append(content);
+	for (const cards of bench.querySelectorAll<HTMLElement>(".cards")) layCards(cards, area);
 	for (const wide of bench.querySelectorAll("table, pre")) {
 		// What is cut off would be lost: it is set smaller, and breaks where it must.
 		const room = wide.parentElement?.clientWidth ?? area.width;
@@ -138,16 +141,21 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 		if (whole instanceof HTMLTableRowElement) unrollRow(whole);
 	}
 	const isOuter = (element: Element) =>
-		element.parentElement?.closest(":is(.whole, .page-line, tbody > tr, figure):not(.too-tall)") === null;
+		element.parentElement?.closest(`:is(${WHOLE}):not(.too-tall)`) === null;
 	const wholes = Array.from(bench.querySelectorAll<HTMLElement>(WHOLE)).filter(
 		(whole) =>
 			!whole.classList.contains("too-tall") && whole.querySelector(".too-tall") === null && isOuter(whole),
 	);
-	const tables = Array.from(bench.querySelectorAll("table")).filter(isOuter);
+	const tables = Array.from(bench.querySelectorAll<HTMLTableElement>("table")).filter(isOuter);
 	// Every height is read before anything changes, so that the browser lays out once.
 	const heights = new Map<Element, number>();
 	for (const whole of wholes) heights.set(whole, heightOf(whole));
-	for (const table of tables) heights.set(table, heightOf(table.querySelector(":scope > thead")));
+	for (const table of tables) {
+		heights.set(
+			table,
+			heightOf(table.querySelector(":scope > thead")) + (table.dataset.again ? AGAIN_HEIGHT : 0),
+		);
+	}
 
 	const heads = tables.map((table, number) => {
 		const parts = [...table.querySelectorAll(":scope > colgroup, :scope > thead")];
@@ -156,7 +164,8 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 		table.dataset.table = String(number);
 		table.dataset.head = String(head);
 		for (const part of parts) part.remove();
-		if (first !== null && heights.has(first)) heights.set(first, (heights.get(first) ?? 0) + head);
+		if (first !== null && heights.has(first))
+			heights.set(first, (heights.get(first) ?? 0) + head - (table.dataset.again ? AGAIN_HEIGHT : 0));
 		return parts;
 	});
 	const insides = wholes.map((whole, number) => {
@@ -174,6 +183,29 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	bench.remove();
 	return { insides, heads };
 }
+
+/** Puts the cards of an apparatus onto pages that they fill well. */
+function layCards(host: HTMLElement, area: Area): void {
+	const cards = Array.from(host.children);
+	const sizes = cards.map((card) => ({
+		id: card.querySelector(":scope > .card-head h2")?.id ?? "opening",
+		height: heightOf(card) + CARD_SPACE,
+	}));
+	const earlier = host.dataset.earlier?.split("|").map((ids) => ids.split(" "));
+	delete host.dataset.earlier;
+	const pages = packCards(sizes, area.height + CARD_SPACE, earlier);
+	host.replaceChildren(
+		...pages.map((positions) => {
+			const page = document.createElement("div");
+			page.className = "card-page";
+			page.append(...positions.flatMap((position) => cards[position] ?? []));
+			return page;
+		}),
+	);
+}
+
+/** Between two cards of a page, pixels, as in print.css. */
+const CARD_SPACE = 12;
 
 /**
  * Makes text of a row that is longer than a page: nothing cuts a row of a table. Its cells then stand
@@ -234,11 +266,28 @@ function putBack(host: Element, { insides, heads }: TakenOut): void {
 	for (const table of host.querySelectorAll<HTMLElement>("table[data-table]")) {
 		const parts = heads[Number(table.dataset.table)] ?? [];
 		table.prepend(...parts.map((part) => part.cloneNode(true)));
-		if (table.hasAttribute("data-split-from")) table.querySelector("thead")?.classList.add("again");
+		const head = table.querySelector("thead");
+		if (table.hasAttribute("data-split-from") && head !== null) {
+			head.classList.add("again");
+			if (table.dataset.again !== undefined) head.prepend(goesOn(table.dataset.again, head));
+		}
+		delete table.dataset.again;
 		delete table.dataset.table;
 		delete table.dataset.head;
 	}
 }
+
+/** The line over the head of a table that goes on: what it is a part of. As high as `AGAIN_HEIGHT`. */
+function goesOn(words: string, head: Element): HTMLTableRowElement {
+	const row = document.createElement("tr");
+	const cell = row.appendChild(document.createElement("th"));
+	row.className = "goes-on";
+	cell.colSpan = head.querySelector("tr")?.children.length ?? 1;
+	cell.append(words);
+	return row;
+}
+
+const AGAIN_HEIGHT = 21;
 
 /** Blank text between blocks is nothing to be laid out, and costs as much as a block. */
 function removeSpace(content: DocumentFragment): void {

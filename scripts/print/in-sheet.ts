@@ -12,17 +12,23 @@
  */
 
 import type { SheetStep } from "../../layouts/sheets/sheet-file.ts";
+import type { Stamp } from "./stamps.ts";
 
 /** What a piece wants; see `SheetPiece`. */
 export interface FitWish {
 	readonly most: number;
 	readonly leaves: boolean;
 	readonly steps: readonly SheetStep[];
+	/** Two sides to a page. */
+	readonly twoUp: boolean;
 }
 
 /** How a sheet came out. */
 export interface FittedSheet {
+	/** Pages: one for each side, or for two. */
 	readonly sides: number;
+	/** Where on each page the edition is laid over it. */
+	readonly stamps: readonly Stamp[];
 	/** The step taken, and the smallest scale of a box. */
 	readonly scale: number;
 	readonly detail: number;
@@ -46,7 +52,7 @@ const LEAST_BOX = 0.5;
 /** A card is read from a step away. */
 const LEAST_CARD = 0.7;
 
-async function fit(markup: string, { most, leaves, steps }: FitWish): Promise<FittedSheet> {
+async function fit(markup: string, { most, leaves, steps, twoUp }: FitWish): Promise<FittedSheet> {
 	await Promise.all(Array.from(document.fonts, (font) => font.load()));
 	await document.fonts.ready;
 	document.body.innerHTML = markup;
@@ -70,13 +76,37 @@ async function fit(markup: string, { most, leaves, steps }: FitWish): Promise<Fi
 		side.classList.add(i % 2 === 0 ? "front" : "back");
 		for (const of of side.querySelectorAll(".of")) of.textContent = `${i + 1} / ${sides.length}`;
 	});
+	const spills = sides.flatMap(spillsOf);
+	const stamps = sides.map(stampOf).filter((_, i) => !twoUp || i % 2 === 0);
+	const pages = twoUp ? spreadOut(piece, sides) : sides.length;
 	return {
-		sides: sides.length,
+		sides: pages,
+		stamps,
 		scale: Math.min(poured?.step.scale ?? 1, ...boxes),
 		detail: poured?.step.detail ?? 3,
 		over: poured?.over ?? sides.length > designed,
-		spills: sides.flatMap(spillsOf),
+		spills,
 	};
+}
+
+function stampOf(side: HTMLElement): Stamp {
+	if (side.querySelector(".foot") !== null) return "foot";
+	if (side.querySelector(".cards.alone") !== null) return "alone";
+	if (side.querySelector(".cards") === null) return "none";
+	return side.closest(".up-4") === null ? "up-2" : "up-4";
+}
+
+/** Puts two sides each beside each other; returns the pages. */
+function spreadOut(piece: HTMLElement, sides: readonly HTMLElement[]): number {
+	const pages: HTMLElement[] = [];
+	for (let i = 0; i < sides.length; i += 2) {
+		const page = document.createElement("div");
+		page.className = "spread";
+		page.append(...sides.slice(i, i + 2));
+		pages.push(page);
+	}
+	piece.append(...pages);
+	return pages.length;
 }
 
 /** Gives a box the largest type, up to its design, at which nothing is cut, then shows less; returns its scale. */
@@ -191,7 +221,8 @@ function pourOnce(piece: HTMLElement, items: readonly Element[], step: SheetStep
 		const goesOn = side.querySelector(".on");
 		if (goesOn !== null) goesOn.textContent = rest[0]?.getAttribute("data-on") ?? "";
 		place.replaceChildren(...rest);
-		const cut = firstOutside(place, rest);
+		const fits = firstOutside(place, rest);
+		const cut = lastStart(rest, fits);
 		if (cut === rest.length) return sides;
 		const [tall] = rest;
 		if (cut === 0 && tall !== undefined) {
@@ -237,6 +268,16 @@ function cutItem(place: Element, item: Element): readonly [Element, Element] | u
 
 function partsOf(item: Element): readonly Element[] {
 	return item.matches(".prose") ? Array.from(item.children) : Array.from(item.querySelectorAll(PARTS));
+}
+
+/**
+ * Where a side ends of which so many items fit: before the last area that begins on it and goes on beyond it.
+ * The first item of a side always stays.
+ */
+function lastStart(items: readonly Element[], fits: number): number {
+	if (fits === items.length) return fits;
+	for (let i = fits; i > 0; i--) if (items[i]?.hasAttribute("data-start")) return i;
+	return fits;
 }
 
 /** The position of the first item that does not stand wholly in the place, or their number. */

@@ -19,6 +19,7 @@ import { PdfFile } from "../pdf/pdf-file.ts";
 import { fileOf, PieceWriter } from "../pdf/pdf-piece.ts";
 import { dictionaryOf, entriesOf, literal, referred, refTo, withReferences, words } from "../pdf/pdf-text.ts";
 import { POINTS } from "../pdf/points.ts";
+import { escapeHtml } from "../views/html.ts";
 import type { Assembled } from "./assemble.ts";
 import { basesOf, COMMON, type PlacedSegment, placeSegment, type SegmentPlace } from "./place-segment.ts";
 import type { Segment } from "./print-segments.ts";
@@ -101,6 +102,7 @@ export async function joinSegments(
 			PageLabels: refTo(common.add(pageLabels(assembled))),
 			Outlines: outline === undefined ? undefined : refTo(outline),
 			PageMode: "/UseOutlines",
+			Metadata: refTo(addMetadata(common, sheets)),
 			Lang: literal(sheets.language),
 			ViewerPreferences: "<</DisplayDocTitle true>>",
 		}),
@@ -186,6 +188,15 @@ function addEditions(common: CommonPart, { pdf }: Editions, paper: Paper): void 
 function addStructure({ writer }: CommonPart, placed: readonly PlacedSegment[]): boolean {
 	const tops = placed.flatMap((segment) => segment.tops);
 	if (tops.length === 0) return false;
+	writer.add(
+		COMMON.document,
+		dictionaryOf({
+			Type: "/StructElem",
+			S: "/Document",
+			P: refTo(COMMON.structure),
+			K: `[${tops.map(refTo).join(" ")}]`,
+		}),
+	);
 	const parents = placed.flatMap((segment) => segment.parents ?? []);
 	const ids = placed.flatMap((segment) => segment.ids ?? []);
 	const kids = (nodes: readonly { readonly node: number }[]) =>
@@ -194,13 +205,31 @@ function addStructure({ writer }: CommonPart, placed: readonly PlacedSegment[]):
 		COMMON.structure,
 		dictionaryOf({
 			Type: "/StructTreeRoot",
-			K: `[${tops.map(refTo).join(" ")}]`,
+			K: `[${refTo(COMMON.document)}]`,
 			ParentTree: kids(parents),
 			ParentTreeNextKey: Math.max(-1, ...parents.map(({ last }) => last)) + 1,
 			IDTree: ids.length === 0 ? undefined : kids(ids),
 		}),
 	);
 	return true;
+}
+
+/** What the file says of itself (XMP, ISO 16684-1), and that it is meant to keep to PDF/UA-1 (ISO 14289-1, 5). */
+function addMetadata(common: CommonPart, { title, language, date }: JoinedSheets): number {
+	const number = common.take();
+	const content = Buffer.from(
+		`<?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
+<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${escapeHtml(title)}</rdf:li></rdf:Alt></dc:title><dc:language><rdf:Bag><rdf:li>${escapeHtml(language)}</rdf:li></rdf:Bag></dc:language>${date === undefined ? "" : `<xmp:CreateDate>${date}</xmp:CreateDate><xmp:ModifyDate>${date}</xmp:ModifyDate>`}<pdfuaid:part>1</pdfuaid:part></rdf:Description></rdf:RDF></x:xmpmeta>
+<?xpacket end="r"?>`,
+		"utf8",
+	);
+	// As it is, so that whoever looks for it finds it without unpacking.
+	common.writer.addStream(
+		number,
+		dictionaryOf({ Type: "/Metadata", Subtype: "/XML", Length: content.length }),
+		content,
+	);
+	return number;
 }
 
 /** A text that travels with the file, under its name. */

@@ -53,6 +53,7 @@ export async function printUpdate(
 		problems,
 		pages: 0,
 		sections: 0,
+		short: 0,
 		update: undefined,
 	});
 	return withPrinter(
@@ -62,7 +63,7 @@ export async function printUpdate(
 			const made = await printer.make(true);
 			const update = updateBetween(earlier, made.edition);
 			if (update.in.length === 0 && update.out.length === 0) {
-				return { problems: [], pages: 0, sections: 0, update };
+				return { problems: [], pages: 0, sections: 0, short: 0, update };
 			}
 			const section = updateSection(
 				handbook.words,
@@ -81,6 +82,7 @@ export async function printUpdate(
 				problems: [...made.problems, ...printed.problems],
 				pages: packet.assembled.leaves.length,
 				sections: packet.sheets.sections.length,
+				short: printed.short,
 				update,
 			};
 		},

@@ -18,6 +18,8 @@ export interface PageDigest {
 	readonly sizes: Sizes;
 	/** What cannot be read, wherever on the page it stands. */
 	readonly illegible: Illegible;
+	/** How far down its text area words stand, as a share of its height; 0 for none. */
+	readonly filled: number;
 	/** The words below the text area. */
 	readonly foot: string;
 	/** Words that stand in the punched margin or at the very edge. */
@@ -35,10 +37,13 @@ export function digestPage(page: ReadPage, side: Leaf["side"], paper: Paper): Pa
 	const { width, height, words, painted } = page;
 	const free = freeArea(paper, side);
 	const area = textArea(paper, side);
+	const text = words.filter((one) => isInside(middleOf(one), area));
+	const lowest = Math.max(paper.top, ...text.map(({ bottom }) => bottom));
 	return {
 		width,
 		height,
-		...sizedLetters(words.filter((one) => isInside(middleOf(one), area))),
+		...sizedLetters(text),
+		filled: Math.round(((lowest - paper.top) / paper.areaHeight) * 1000) / 1000,
 		illegible: illegible(words),
 		foot: words
 			.filter(({ top }) => top > paper.top + paper.areaHeight)

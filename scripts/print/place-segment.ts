@@ -8,7 +8,8 @@
  *   4. links to the placeholder host become links to named destinations
  *   5. the keys by which pages find their tags, and the names of table cells, are made of the base,
  *      so that none meets another's
- *   6. what the browser wrote for the whole document (catalogue, trees) is left out
+ *   6. tags are written as readers want them                                       readable-tags
+ *   7. what the browser wrote for the whole document (catalogue, trees) is left out
  *
  * A piece depends on the segment, the base and the forms alone: where neither changes, it keeps its
  * bytes, whatever else is in the binder.
@@ -28,6 +29,7 @@ import {
 	withReferences,
 } from "../pdf/pdf-text.ts";
 import { POINTS } from "../pdf/points.ts";
+import { readableTags } from "../pdf/readable-tags.ts";
 import { LINK_HOST } from "./assemble.ts";
 
 /** The numbers of what all pieces have in common. */
@@ -38,8 +40,10 @@ export const COMMON = {
 	/** Stands before a page's own content, and after it. */
 	beforeContent: 4,
 	afterContent: 5,
+	/** The one document that all tags are in. */
+	document: 6,
 	/** Editions: for each a form for right pages, then one for left pages. */
-	firstForm: 6,
+	firstForm: 7,
 } as const;
 
 /** A segment as a piece of the binder, and by which numbers the rest of the binder knows it. */
@@ -121,10 +125,12 @@ export function placeSegment(pdf: Uint8Array, { base, paper, forms }: SegmentPla
 		].filter((number) => number !== undefined),
 	);
 	const isNode = new Set(nodes);
+	const tags = structure === undefined ? undefined : readableTags(file, structure, size);
+	const numberOf = (number: number) => tags?.numberOf(number) ?? number;
 	const moved = (text: string) =>
 		withReferences(text, (number) => {
-			if (number === structure) return COMMON.structure;
-			return isNode.has(number) ? node : base + number;
+			if (number === structure) return COMMON.document;
+			return isNode.has(number) ? node : base + numberOf(number);
 		});
 
 	const writer = new PieceWriter();
@@ -146,16 +152,17 @@ export function placeSegment(pdf: Uint8Array, { base, paper, forms }: SegmentPla
 	const annotations = annotationsOf(file, pages);
 	const names = new CellNames(base);
 	for (const number of file.numbers()) {
-		if (leftOut.has(number)) continue;
+		if (leftOut.has(number) || tags?.written.has(number) === true) continue;
 		const { text, stream } = file.object(number);
 		if (stream !== undefined) {
-			if (!HOLDS_OBJECTS.test(text)) writer.addStream(base + number, moved(text), stream);
+			if (!HOLDS_OBJECTS.test(text)) writer.addStream(base + number, moved(formText(text, base)), stream);
 		} else if (annotations.has(number)) {
 			writer.add(base + number, moved(annotationText(file, text, base)));
-		} else {
-			const own = text.includes("/StructElem") ? names.rename(text, base + number) : text;
-			writer.add(base + number, moved(own));
-		}
+		} else writer.add(base + number, moved(text));
+	}
+	for (const [number, text] of tags?.texts ?? []) {
+		const own = base + numberOf(number);
+		writer.add(own, moved(names.rename(text, own)));
 	}
 
 	const parentNumbers = parents.pairs.map(([key, value]) => [base + Number(key), moved(value)] as const);
@@ -254,6 +261,11 @@ function pageText(
 	resources.set("XObject", dictionaryOf(objects));
 	page.set("Resources", dictionaryOf(resources));
 	return dictionaryOf(page);
+}
+
+/** A form in which there are marks, such as turned text, has its key for them as pages do. */
+function formText(text: string, base: number): string {
+	return text.replace(/\/StructParents (\d+)/, (_, key: string) => `/StructParents ${base + Number(key)}`);
 }
 
 /** A link: to the placeholder host it leads to the destination that its fragment names. */

@@ -1,5 +1,6 @@
 /**
- * The style sheet of the binder as one text: fonts within it, the sheet's measures, then print.css.
+ * The style sheet of the binder as one text: fonts within it, the sheet's measures, print.css, then the
+ * club's own.
  */
 
 import { join } from "node:path";
@@ -15,8 +16,9 @@ const FACES = ["400.css", "600.css", "700.css", "400-italic.css", "600-italic.cs
  * All styles. The fonts are embedded, so that a page needs no file and no network.
  *
  * @param slots places for tabs down the outer edge
+ * @param own the club's style sheet
  */
-export function printStyles(paper: Paper, slots: number): string {
+export function printStyles(paper: Paper, slots: number, own = ""): string {
 	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
 	return `${embeddedFonts()}
 @page { size: ${px(paper.width)} ${px(paper.height)}; margin: 0; }
@@ -30,7 +32,8 @@ export function printStyles(paper: Paper, slots: number): string {
 	--area-height: ${px(paper.areaHeight)};
 	--tab-height: ${px(Math.min(90, Math.floor(paper.areaHeight / slots)))};
 }
-${readProgramText("layouts/styles/print.css")}`;
+${readProgramText("layouts/styles/print.css")}
+${own}`;
 }
 
 /** The package's own style sheets, upright and italic, with every font file inside them. */

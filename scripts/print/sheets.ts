@@ -12,7 +12,7 @@
  */
 
 import { PDFDocument } from "pdf-lib";
-import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
+import { type Paper, type PaperName, paperOf } from "../../layouts/sheets/paper.ts";
 import type { SheetFile, SheetPiece } from "../../layouts/sheets/sheet-file.ts";
 import { type Folder, makeFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
@@ -22,6 +22,7 @@ import type { Club } from "../model.ts";
 import { objectCount } from "../pdf/pdf-file.ts";
 import { slimPdf } from "../pdf/slim-pdf.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
+import { html } from "../views/html.ts";
 import type { Leaf, Target } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -35,21 +36,30 @@ import {
 	largestType,
 	sizedLetters,
 } from "./legible.ts";
-import { hasWords } from "./letters.ts";
+import { hasWords, lettersOf } from "./letters.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
+import { STAMPS, type Stamp } from "./stamps.ts";
 
 export interface SheetOptions {
 	/** The output folder. */
 	readonly outDir: string;
 	readonly club: Club;
+	/** The club's own style sheet, after ours. */
+	readonly style?: string | undefined;
 	readonly browser?: BrowserSearch;
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
 	/** Where printed pieces are kept for the next run; nowhere unless given. */
 	readonly cacheDir?: Folder | undefined;
+	/** Which edition the files are of: laid over every sheet, none of whose content it is. */
+	readonly edition?: string;
+	/** Where it is not the club's own. */
+	readonly paper?: PaperName | undefined;
+	/** Two sides to a page that lies, to be cut or folded. */
+	readonly twoUp?: boolean;
 	/** Whether all sheets of the club are printed, so that others can be forgotten. */
 	readonly all?: boolean;
 	/** Browser pages that work side by side. */
@@ -93,7 +103,8 @@ export async function printSheets(
 		for (const { path } of files) out.place(path);
 		const cache = openCache(options.cacheDir);
 		const pieces = await printPieces(files, pages, cache, options);
-		const written = await writeFiles(files, pieces.printed, cache, out, options);
+		const stamps = await stampsFor(files, pages, options);
+		const written = await writeFiles(files, pieces.printed, { cache, stamps }, out, options);
 		if (options.all === true && pieces.problems.length === 0) cache.sweep();
 		return { problems: pieces.problems, ...written };
 	} catch (error) {
@@ -107,7 +118,7 @@ export async function printSheets(
 }
 
 /** A piece as it was printed. */
-interface PrintedPiece extends Pick<FittedSheet, "sides" | "over"> {
+interface PrintedPiece extends Pick<FittedSheet, "sides" | "over" | "stamps"> {
 	readonly flaws: readonly Flaw[];
 	readonly pdf: Uint8Array;
 	/** Names these bytes and no others. */
@@ -142,7 +153,7 @@ async function printPieces(
 	for (const { pieces, landscape } of files) {
 		for (const piece of pieces) jobs.set(piece, { piece, landscape });
 	}
-	const settings = await settingsOf(options.club);
+	const settings = await settingsOf(options);
 	// Pages are of one direction, so that a worker seldom changes; the longest come first.
 	const queue = [...jobs.values()].sort(
 		(a, b) =>
@@ -159,12 +170,13 @@ async function printPieces(
 				const { piece, landscape } = job;
 				const setting = landscape ? settings.landscape : settings.portrait;
 				const { most, leaves, steps, words, safety } = piece;
+				const { twoUp = false } = options;
 				const ingredients = [
 					pages.version,
 					setting.styles,
 					setting.script,
 					setting.language,
-					JSON.stringify({ most, leaves, steps, words, safety, printed: PRINTED_AS }),
+					JSON.stringify({ most, leaves, steps, words, safety, twoUp, printed: PRINTED_AS }),
 					piece.html.text,
 				];
 				try {
@@ -175,7 +187,7 @@ async function printPieces(
 									await open?.page.close();
 									open = { page: await prepared(pages, setting), setting };
 								}
-								return await printPiece(open.page, piece, setting);
+								return await printPiece(open.page, piece, setting, twoUp);
 							} catch (error) {
 								await open?.page.close();
 								open = undefined;
@@ -220,7 +232,7 @@ async function printPieces(
 }
 
 /** Raised where the way in which pieces are printed and checked changes. */
-const PRINTED_AS = 2;
+const PRINTED_AS = 3;
 
 /** Something of a sheet is not on paper as it should be; the sheet is printed nevertheless. */
 interface Flaw {
@@ -243,16 +255,22 @@ async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<Ope
 	const open = await pages.open();
 	await open.run(60_000, async (page) => {
 		await page.setContent(
-			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><title>Sheet</title><style>${setting.styles}</style></head><body class="sheet"></body></html>`,
+			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><title>Sheet</title><style>${setting.styles}</style></head><body class="sheet ${setting.paper.name.toLowerCase()}"></body></html>`,
 		);
 		await page.evaluate(setting.script);
 	});
 	return open;
 }
 
-async function printPiece(open: OpenPage, piece: SheetPiece, { paper }: SheetSetting): Promise<Uint8Array> {
+async function printPiece(
+	open: OpenPage,
+	piece: SheetPiece,
+	{ paper }: SheetSetting,
+	twoUp: boolean,
+): Promise<Uint8Array> {
 	const { fitted, pdf: printed } = await open.run(60_000, async (page) => {
-		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify({ most: piece.most, leaves: piece.leaves === true, steps: piece.steps })})`;
+		const wish = { most: piece.most, leaves: piece.leaves === true, steps: piece.steps, twoUp };
+		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify(wish)})`;
 		const found: unknown = await page.evaluate(call);
 		if (!isFitted(found)) throw new Error("the browser gave no measures");
 		const bytes = await printedPage(page, paper, true);
@@ -349,11 +367,12 @@ export function steadyIds(pdf: Uint8Array): Uint8Array {
 async function writeFiles(
 	files: readonly SheetFile[],
 	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
-	cache: SheetCache,
+	{ cache, stamps }: { readonly cache: SheetCache; readonly stamps: Stamps | undefined },
 	out: Folder,
 	options: SheetOptions,
 ): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
-	const portrait = paperOf(options.club);
+	const own = paperFor(options);
+	const portrait = options.twoUp === true ? spread(own) : own;
 	const written: string[] = [];
 	let sides = 0;
 	for (const file of files) {
@@ -369,9 +388,10 @@ async function writeFiles(
 		const ingredients = [
 			"joined",
 			programFingerprint(),
-			JSON.stringify([about, paper, options.club.language]),
+			JSON.stringify([about, paper, options.club.language, stamps === undefined ? "" : options.edition]),
 		];
-		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options));
+		const own = file.landscape ? stamps?.landscape : stamps?.portrait;
+		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options, own));
 		out.write(file.path, pdf);
 		written.push(file.path);
 		sides += sidesOf(file, pieces);
@@ -384,22 +404,23 @@ async function joined(
 	pieces: readonly (PrintedPiece & { readonly piece: SheetPiece })[],
 	paper: Paper,
 	{ club }: SheetOptions,
+	stamp: Uint8Array | undefined,
 ): Promise<Uint8Array> {
 	const segments: Segment[] = [];
 	const leaves: Leaf[] = [];
 	const targets = new Map<string, Target>();
-	const leaf = (section: number, label: string, number: number, blank: boolean): Leaf => ({
+	const leaf = (section: number, label: string, number: number, blank: boolean, issue: string): Leaf => ({
 		section,
 		side: leaves.length % 2 === 0 ? "right" : "left",
 		label: `${label} ${number}`,
 		prefix: label,
 		number,
 		blank,
-		issue: "",
+		issue,
 		html: "",
 		text: "",
 	});
-	for (const [position, { piece, pdf, sides }] of pieces.entries()) {
+	for (const [position, { piece, pdf, sides, stamps }] of pieces.entries()) {
 		const first = leaves.length;
 		const id = `piece-${position + 1}`;
 		const isLast = position === pieces.length - 1;
@@ -410,17 +431,67 @@ async function joined(
 			measures: { spots: [{ id, leaf: 0, top: 0 }], spills: [] },
 		});
 		targets.set(id, { id, title: piece.title, depth: 1, leaf: first });
-		for (let i = 1; i <= sides; i++) leaves.push(leaf(position, piece.label, i, false));
+		for (let i = 1; i <= sides; i++)
+			leaves.push(leaf(position, piece.label, i, false, stamps[i - 1] ?? "none"));
 		if (!isLast && getsBlankBack(file, sides)) {
 			const blank = await blankSide(paper);
 			segments.push({ first: leaves.length, leaves: 1, ...asSegment(blank), measures: NOTHING });
-			leaves.push(leaf(position, piece.label, sides + 1, true));
+			leaves.push(leaf(position, piece.label, sides + 1, true, "none"));
 		}
 	}
 	// Without a date: no later edition makes another file of a sheet that says the same.
 	const sheets = { title: file.title, language: club.language };
-	return (await joinSegments(segments, { leaves, targets }, sheets, paper)).pdf;
+	const issues = stamp === undefined ? {} : { issues: { words: STAMPED, pdf: stamp } };
+	return (await joinSegments(segments, { leaves, targets }, sheets, paper, issues)).pdf;
 }
+
+/** Pages with nothing but the edition: for each place that it may have, as on a front and as on a back. */
+interface Stamps {
+	readonly portrait: Uint8Array;
+	readonly landscape: Uint8Array | undefined;
+}
+
+const STAMPED = STAMPS.filter((stamp) => stamp !== "none");
+
+/** Prints the edition for all places at once. Throws where it is not there afterwards. */
+async function stampsFor(
+	files: readonly SheetFile[],
+	pages: BrowserPages,
+	options: SheetOptions,
+): Promise<Stamps | undefined> {
+	const { edition, twoUp = false } = options;
+	if (edition === undefined) return undefined;
+	const settings = await settingsOf(options);
+	const side = (stamp: Stamp, face: "front" | "back") =>
+		`<section class="side ${face}"><div class="stamps ${stamp}">${html`<b>${edition}</b>`.text.repeat(COUNTS[stamp])}</div></section>`;
+	const print = async (setting: SheetSetting) => {
+		const open = await prepared(pages, setting);
+		const markup = STAMPED.flatMap((stamp) =>
+			(["front", "back"] as const).map((face) =>
+				twoUp ? `<div class="spread">${side(stamp, "front")}${side(stamp, "back")}</div>` : side(stamp, face),
+			),
+		).join("");
+		const pdf = await open.run(60_000, async (page) => {
+			await page.evaluate(
+				`document.body.innerHTML = ${JSON.stringify(`<div class="piece bound">${markup}</div>`)}; Promise.all(Array.from(document.fonts, (font) => font.load()))`,
+			);
+			return printedPage(page, setting.paper, false);
+		});
+		await open.close();
+		const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
+		const isThere = ({ words }: (typeof read.pages)[number]) =>
+			hasWords(lettersOf(words.map(({ text }) => text).join("")), edition);
+		if (read.pages.length !== 2 * STAMPED.length || !read.pages.every(isThere))
+			throw new Error(`"${edition}" could not be printed.`);
+		return pdf;
+	};
+	return {
+		portrait: await print(settings.portrait),
+		landscape: files.some(({ landscape }) => landscape) ? await print(settings.landscape) : undefined,
+	};
+}
+
+const COUNTS: Readonly<Record<Stamp, number>> = { foot: 1, "up-2": 2, "up-4": 4, alone: 1, none: 0 };
 
 /** Printed sides as the joiner takes them. */
 function asSegment(pdf: Uint8Array): Pick<Segment, "size" | "name" | "pdf"> {
@@ -448,6 +519,16 @@ async function blankSide(paper: Paper): Promise<Uint8Array> {
 	return blank.save();
 }
 
+/** The paper of one side. */
+function paperFor({ club, paper = club.paper }: SheetOptions): Paper {
+	return paperOf({ ...club, paper });
+}
+
+/** Two sides beside each other. */
+function spread(paper: Paper): Paper {
+	return { ...paper, width: 2 * paper.width };
+}
+
 /** The same paper lying down: for walls, so without a punched edge. */
 function turned(paper: Paper): Paper {
 	return { ...paper, width: paper.height, height: paper.width };
@@ -457,33 +538,35 @@ function turned(paper: Paper): Paper {
 const FONTS = "@fontsource/atkinson-hyperlegible-next";
 
 async function settingsOf(
-	club: Club,
+	options: SheetOptions,
 ): Promise<{ readonly portrait: SheetSetting; readonly landscape: SheetSetting }> {
 	const fonts = embeddedFonts(FONTS, ["400.css", "400-italic.css", "700.css", "700-italic.css"]);
 	const sheet = readProgramText("layouts/styles/sheets.css");
 	const script = await scriptOf("in-sheet.ts");
-	const setting = (paper: Paper): SheetSetting => ({
+	const setting = (side: Paper, paper: Paper): SheetSetting => ({
 		paper,
-		styles: `${fonts}\n${measuresOf(paper)}\n${sheet}`,
+		styles: `${fonts}\n${measuresOf(side, paper)}\n${sheet}\n${options.style ?? ""}`,
 		script,
-		language: club.language,
+		language: options.club.language,
 	});
-	const paper = paperOf(club);
-	return { portrait: setting(paper), landscape: setting(turned(paper)) };
+	const paper = paperFor(options);
+	const page = options.twoUp === true ? spread(paper) : paper;
+	return { portrait: setting(paper, page), landscape: setting(turned(paper), turned(paper)) };
 }
 
-function measuresOf({ width, height, punched, border }: Paper): string {
+/** The lengths of a side, and the size of the page on which it, or two of it, are printed. */
+function measuresOf({ width, height, punched, border }: Paper, page: Paper): string {
 	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
-	return `@page { size: ${px(width)} ${px(height)}; margin: 0; }
+	return `@page { size: ${px(page.width)} ${px(page.height)}; margin: 0; }
 :root { --width: ${px(width)}; --height: ${px(height)}; --punched: ${px(punched)}; --border: ${px(border)}; }`;
 }
 
 /** How it came out as a line of JSON, then the PDF. */
 function packed(
 	pdf: Uint8Array,
-	{ sides, over, flaws }: Pick<PrintedPiece, "sides" | "over" | "flaws">,
+	{ sides, over, flaws, stamps }: Pick<PrintedPiece, "sides" | "over" | "flaws" | "stamps">,
 ): Uint8Array {
-	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over, flaws })}\n`), pdf]);
+	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over, flaws, stamps })}\n`), pdf]);
 }
 
 function unpacked(bytes: Uint8Array): PrintedPiece {
@@ -494,12 +577,14 @@ function unpacked(bytes: Uint8Array): PrintedPiece {
 		head === null ||
 		!("sides" in head && typeof head.sides === "number") ||
 		!("over" in head && typeof head.over === "boolean") ||
-		!("flaws" in head && Array.isArray(head.flaws))
+		!("flaws" in head && Array.isArray(head.flaws)) ||
+		!("stamps" in head && Array.isArray(head.stamps))
 	) {
 		throw new Error("A printed sheet has no head.");
 	}
 	const sha = sha256(bytes);
-	return { sides: head.sides, over: head.over, flaws: head.flaws, pdf: bytes.subarray(end + 1), sha };
+	const { sides, over, flaws, stamps } = head;
+	return { sides, over, flaws, stamps, pdf: bytes.subarray(end + 1), sha };
 }
 
 function isFitted(value: unknown): value is FittedSheet {
@@ -509,6 +594,8 @@ function isFitted(value: unknown): value is FittedSheet {
 		"sides" in value &&
 		typeof value.sides === "number" &&
 		"spills" in value &&
-		Array.isArray(value.spills)
+		Array.isArray(value.spills) &&
+		"stamps" in value &&
+		Array.isArray(value.stamps)
 	);
 }

@@ -64,7 +64,12 @@ export interface Verdict {
 	readonly problems: readonly Problem[];
 	/** Positions of leaves that lack a safety text of theirs, and that nobody may coach from. */
 	readonly unsafe: ReadonlySet<number>;
+	/** Sides with next to nothing on them: a few lines that went overleaf. */
+	readonly short: number;
 }
+
+/** Of a side's text area: what ends above that is short. Common practice is a quarter of a page at least. */
+const SHORT = 0.25;
 
 /** Holds a finished binder against what it was to be. */
 export async function verifyBinder(verification: Verification): Promise<Verdict> {
@@ -81,6 +86,9 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 		return found;
 	}
 	const finished: Finished = { ...verification, read };
+	found.short = assembled.leaves.filter(
+		({ blank, label }, i) => !blank && label !== "" && (read.pages[i]?.filled ?? 1) < SHORT,
+	).length;
 	checkPages(finished, found, verdicts);
 	checkEditions(finished, found);
 	checkFile(finished, found);
@@ -90,7 +98,7 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 	const whole = { ...verification, ...verification.whole };
 	const before = new Finder(whole);
 	checkSections(whole, before, verdicts);
-	return { problems: [...before.problems, ...found.problems], unsafe: found.unsafe };
+	return { problems: [...before.problems, ...found.problems], unsafe: found.unsafe, short: found.short };
 }
 
 /** Remembers of what no problem was found, by all that went into the check and the check itself. */
@@ -119,6 +127,7 @@ const SOUND = new TextEncoder().encode("sound");
 class Finder {
 	readonly problems: Problem[] = [];
 	readonly unsafe = new Set<number>();
+	short = 0;
 	readonly #verification: Verification;
 
 	constructor(verification: Verification) {
@@ -186,7 +195,7 @@ function checkSections({ sheets, assembled }: Verification, found: Finder, verdi
 
 /** Numbers of pages, which layout filled in; those that have shifted since an earlier edition are marked. */
 export const REFERENCE_WORDS =
-	/(?<=<span class="ref-word" data-to="[^"]*">)(?:[^<]|<span data-changed="">[^<]*<\/span>)*/g;
+	/(?<=<span class="ref-word"(?: data-to="[^"]*")?>)(?:[^<]|<span data-changed="">[^<]*<\/span>)*/g;
 /** Heads of tables that go on overleaf. */
 export const REPEATED_HEAD = /<thead class="again">[\s\S]*?<\/thead>/g;
 
@@ -376,17 +385,22 @@ function checkLinks({ assembled, read }: Finished, found: Finder): void {
 
 function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Finished, found: Finder): void {
 	const cards = cardsOf(whole?.sheets ?? sheets);
-	// The leaf of the card that follows in the section, or the section's last.
-	const starts = [...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? []);
-	const ends = starts.map((start, i) => {
-		const next = starts[i + 1];
-		const section = assembled.leaves[start]?.section;
-		return next !== undefined && assembled.leaves[next]?.section === section
-			? next
-			: assembled.leaves.findLastIndex((leaf) => leaf.section === section);
-	});
-	// Of several cards on one leaf the last decides: it is the one that may go on overleaf.
-	const endOf = new Map(starts.map((start, i) => [start, ends[i] ?? start]));
+	// Cards begin a page or follow another on it: one that goes on overleaf ends before the next page of cards.
+	const starts = [
+		...new Set([...cards.keys()].flatMap((id) => assembled.targets.get(id)?.leaf ?? [])),
+	].toSorted((a, b) => a - b);
+	const endOf = new Map(
+		starts.map((start, i) => {
+			const next = starts[i + 1];
+			const section = assembled.leaves[start]?.section;
+			return [
+				start,
+				next !== undefined && assembled.leaves[next]?.section === section
+					? next - 1
+					: assembled.leaves.findLastIndex((leaf) => leaf.section === section),
+			];
+		}),
+	);
 	for (const drill of handbook.curriculum.drills.values()) {
 		const id = `drill-${drill.id}`;
 		const target = assembled.targets.get(id);

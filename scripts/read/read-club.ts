@@ -23,8 +23,16 @@ export interface ReadClub {
 	readonly problems: readonly Problem[];
 	/** Files that exist but could not be read: what refers to them is not at fault. */
 	readonly unreadable: readonly { readonly kind: FileKind; readonly id: Id }[];
+	/** The club's own style sheet, where it has one. */
+	readonly style?: ReadStyle;
 	/** Stands for everything that was read: equal content gives an equal fingerprint (SHA-256, hex). */
 	readonly fingerprint: string;
+}
+
+/** A style sheet as it was read. */
+export interface ReadStyle {
+	readonly file: string;
+	readonly text: string;
 }
 
 /** Larger data files are no handbook's; reading them would only use up memory. */
@@ -58,6 +66,9 @@ export const TAUGHT_FOLDER = "_data/taught";
 /** The folder, inside `content`, for pictures and video. */
 export const MEDIA_FOLDER = "content/media";
 
+/** The club's own style sheet, for the site and for paper. */
+const STYLE_FILE = "content/style.css";
+
 /** Files that were read before, by their path. Kept between readings, only what has changed is read and parsed again. */
 export type ReadCache = Map<
 	string,
@@ -75,14 +86,31 @@ export type ReadCache = Map<
  */
 const TIME_STEP = 2500;
 
-/** Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed. */
-export function readClub(clubDir: string, cache: ReadCache = new Map()): ReadClub {
-	const reader = new ClubReader(clubDir, cache);
+/** Texts by their paths in the club folder, to be read in place of what stands there; undefined is no file. */
+export type TriedTexts = ReadonlyMap<string, string | undefined>;
+
+/**
+ * Reads every page and data file below `clubDir`. Throws only where the folder itself cannot be listed.
+ *
+ * @param tried what the folder would hold after a change that is not written yet
+ */
+export function readClub(
+	clubDir: string,
+	cache: ReadCache = new Map(),
+	tried: TriedTexts = new Map(),
+): ReadClub {
+	const reader = new ClubReader(clubDir, cache, tried);
 	reader.readData();
 	reader.readContent();
 	reader.readTaught();
-	const { files, problems, unreadable } = reader;
-	return { files, problems, unreadable, fingerprint: reader.fingerprint() };
+	const { files, problems, unreadable, style } = reader;
+	return {
+		files,
+		problems,
+		unreadable,
+		...(style === undefined ? {} : { style }),
+		fingerprint: reader.fingerprint(),
+	};
 }
 
 /** The text of a file of the club, to be quoted; undefined for what `readClub` would not read either. */
@@ -100,17 +128,23 @@ export class ClubReader {
 	readonly files: SourceFile[] = [];
 	readonly problems: Problem[] = [];
 	readonly unreadable: { kind: FileKind; id: Id }[] = [];
+	style: ReadStyle | undefined;
 	readonly #root: Folder;
 	readonly #hash: RunningHash = startHash();
 	readonly #cache: ReadCache;
+	readonly #tried: TriedTexts;
 	/** Of the files of this reading. */
 	readonly #stamps = new Map<string, string>();
 
 	readonly #shownAs: string;
 
-	/** @param shownAs what stands before the files' own paths, where the folder is not the club's own */
-	constructor(clubDir: string, cache: ReadCache, shownAs = "") {
+	/**
+	 * @param tried texts that take the place of the folder's
+	 * @param shownAs what stands before the files' own paths, where the folder is not the club's own
+	 */
+	constructor(clubDir: string, cache: ReadCache, tried: TriedTexts = new Map(), shownAs = "") {
 		this.#cache = cache;
+		this.#tried = tried;
 		this.#root = openFolder(clubDir);
 		this.#shownAs = shownAs;
 	}
@@ -203,6 +237,11 @@ export class ClubReader {
 			const path = `content/${entry.name}`;
 			if (this.#leadsOut(path, entry)) continue;
 			if (path === MEDIA_FOLDER) continue;
+			if (path === STYLE_FILE) {
+				const text = this.#text(path);
+				if (text !== undefined) this.style = { file: path, text };
+				continue;
+			}
 			const kind = PAGE_FOLDERS.get(entry.name);
 			if (kind === undefined) {
 				this.#notRead(path, nearestName(entry.name, [...PAGE_FOLDERS.keys()]));
@@ -293,24 +332,18 @@ export class ClubReader {
 	}
 
 	#text(file: string): string | undefined {
+		const tried = this.#tried.get(file);
+		if (tried !== undefined) {
+			const bytes = Buffer.from(tried);
+			return this.#isTooLarge(file, bytes.length) ? undefined : this.#decode(file, bytes);
+		}
 		try {
 			const info = this.#root.info(file);
 			if (info?.kind !== "file") {
 				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
 				return undefined;
 			}
-			const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
-			if (info.size > most) {
-				this.problems.push(
-					problem(
-						"H116",
-						startOf(file),
-						`\`${file}\` is larger than ${most / 1000} kB, too large to be read.`,
-						{ fix: "Split it, or take out what does not belong into it; pictures go into `content/media`." },
-					),
-				);
-				return undefined;
-			}
+			if (this.#isTooLarge(file, info.size)) return undefined;
 			const stamp = `${info.ino} ${info.size} ${info.mtimeMs} ${info.ctimeMs}`;
 			if (Date.now() - Math.max(info.mtimeMs, info.ctimeMs) > TIME_STEP) this.#stamps.set(file, stamp);
 			const before = this.#cache.get(file);
@@ -320,6 +353,17 @@ export class ClubReader {
 			this.problems.push(problem("H116", startOf(file), `\`${file}\` cannot be read (${errorCode(error)}).`));
 			return undefined;
 		}
+	}
+
+	#isTooLarge(file: string, size: number): boolean {
+		const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
+		if (size <= most) return false;
+		this.problems.push(
+			problem("H116", startOf(file), `\`${file}\` is larger than ${most / 1000} kB, too large to be read.`, {
+				fix: "Split it, or take out what does not belong into it; pictures go into `content/media`.",
+			}),
+		);
+		return true;
 	}
 
 	#decode(file: string, bytes: Buffer): string | undefined {
@@ -357,6 +401,22 @@ export class ClubReader {
 	}
 
 	#list(folder: string): readonly Entry[] {
+		const there = this.#listed(folder);
+		const inside = [...this.#tried.keys()].filter((path) => path.startsWith(`${folder}/`));
+		if (inside.length === 0) return there;
+		const entries = new Map(there.map((entry) => [entry.name, entry]));
+		for (const path of inside) {
+			const [name = "", ...deeper] = path.slice(folder.length + 1).split("/");
+			const text = this.#tried.get(path);
+			if (deeper.length > 0) {
+				if (text !== undefined && !entries.has(name)) entries.set(name, { name, kind: "folder" });
+			} else if (text === undefined) entries.delete(name);
+			else entries.set(name, { name, kind: "file" });
+		}
+		return [...entries.values()].sort((a, b) => (a.name < b.name ? -1 : 1));
+	}
+
+	#listed(folder: string): readonly Entry[] {
 		try {
 			return this.#root.list(folder).filter(({ name }) => !name.startsWith("."));
 		} catch (error) {

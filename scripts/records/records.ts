@@ -18,6 +18,7 @@ import { join } from "../link/join-records.ts";
 import type {
 	Acceptance,
 	ApparatusPlan,
+	Area,
 	Block,
 	ClubEdition,
 	DataPath,
@@ -42,8 +43,8 @@ import type { CatalogueEntry } from "../problems.ts";
 import { hashOf } from "../views/drill-ring.ts";
 import { placeOf } from "../views/finding-places.ts";
 import { createMarkdown, type MarkdownOptions } from "../views/markdown.ts";
-import type { Medium } from "../views/medium.ts";
-import type { ShownHandbook, SiteOptions } from "../views/pages.ts";
+import type { Medium, Rendition } from "../views/medium.ts";
+import { isStyled, type ShownHandbook, type SiteOptions } from "../views/pages.ts";
 import type { Words } from "../words/words.ts";
 
 /** A file of records: its text, by a name that stays the same from edition to edition. */
@@ -72,7 +73,11 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 		readonly kept: boolean;
 		readonly printed: readonly string[];
 		readonly changes: boolean;
+		readonly logo?: Rendition | undefined;
+		readonly leaveOut: readonly Area[];
 	};
+	/** Whether there are styles of the club's own; they are a file of the site. */
+	readonly styled: boolean;
 	readonly media: readonly (readonly [drill: Id, media: readonly (Medium | null)[]])[];
 	/** Where things come from that a library has. */
 	readonly origins: readonly (readonly [string, Origin])[];
@@ -144,7 +149,7 @@ const MOST_SHARDS = 64;
  */
 export function recordFiles(
 	handbook: ShownHandbook,
-	{ kept = false, media, printed = new Set(), since }: SiteOptions,
+	{ kept = false, media, printed = new Set(), since, leaveOut = [] }: SiteOptions,
 	highlight: NonNullable<MarkdownOptions["highlight"]>,
 ): readonly RecordFile[] {
 	const { curriculum } = handbook;
@@ -174,7 +179,8 @@ export function recordFiles(
 		equipment: Array.from(equipment.values(), ({ drills: _, ...item }) => item),
 		purposes: [...purposes.values()],
 		drills: [...drills.keys()],
-		options: { kept, printed: [...printed], changes: since !== undefined },
+		options: { kept, printed: [...printed], changes: since !== undefined, logo: media?.logo, leaveOut },
+		styled: isStyled(handbook),
 		media: Array.from(media?.byDrill ?? [], ([id, list]) => [id, list.map((medium) => medium ?? null)]),
 		origins: [...curriculum.origins],
 		dates: teachingWeeks(term),
@@ -274,6 +280,7 @@ export function readRecords(
 		handbook: {
 			curriculum,
 			edition,
+			style: club.styled ? "" : undefined,
 			words: { ...words, catalogue: plan.catalogue as Words["catalogue"] },
 			findings,
 			mends: () => mends,
@@ -295,7 +302,9 @@ export function readRecords(
 			kept: club.options.kept,
 			printed: new Set(club.options.printed),
 			changed: club.options.changes,
+			leaveOut: club.options.leaveOut,
 			media: {
+				...(club.options.logo === undefined ? {} : { logo: club.options.logo }),
 				byDrill: new Map(club.media.map(([id, list]) => [id, list.map((medium) => medium ?? undefined)])),
 				problems: [],
 				files: new Map(),

@@ -12,9 +12,10 @@ import type { Handbook } from "../handbook.ts";
 import { addressFile, LICENCES_FILE } from "../views/addresses.ts";
 import { MANIFEST_FILE, manifestText } from "../views/manifest.ts";
 import { NO_MEDIA, type PreparedMedia } from "../views/medium.ts";
-import type { SiteOptions } from "../views/pages.ts";
+import { CLUB_STYLES, type SiteOptions } from "../views/pages.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
 import { browserPrograms, browserWords } from "./browser-words.ts";
+import { clubStyles } from "./club-styles.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
 import { licencesText } from "./licences.ts";
 import { writePages } from "./write-pages.ts";
@@ -69,6 +70,9 @@ export async function writeSite(
 	const mediaFiles = writeMedia(media, outDir);
 	openFolder(outDir).write(MANIFEST_FILE, manifestText(handbook));
 	const common = await writeCommonFiles(handbook.words, outDir, editionNameOf(handbook));
+	const styles = clubStyles(handbook);
+	if (styles !== undefined) openFolder(outDir).write(CLUB_STYLES, styles);
+	const own = styles === undefined ? [] : [CLUB_STYLES];
 	const pages = sitePages(handbook, options);
 	const readyMade: string[] = [];
 	let isExtended = false;
@@ -80,7 +84,12 @@ export async function writeSite(
 		if (++done % TELL === 0) progress?.(done, pages.length);
 	});
 	progress?.(pages.length, pages.length);
-	return { pages: pages.length, others: [...common, ...mediaFiles, MANIFEST_FILE], readyMade, isExtended };
+	return {
+		pages: pages.length,
+		others: [...common, ...own, ...mediaFiles, MANIFEST_FILE],
+		readyMade,
+		isExtended,
+	};
 }
 
 /**

@@ -1,14 +1,14 @@
 /**
- * What was chosen, as weeks that the measures judge, and as a change list that a person reads.
- *
- * The weeks are made here from the choice, the list is followed by edit/change-plan.ts: that both give
- * the same plan is looked at each time (commands/mend.ts), since the measures judge the second as well.
+ * What was chosen, as a change list that a person reads, and as the plan that the list makes: what the
+ * measures judge is made by the changes that are offered.
  */
 
+import { getOrMake } from "../compute/get-or-make.ts";
+import { changedWeeks } from "../compute/plan-changes.ts";
 import { withWeeks } from "../link/join-records.ts";
-import type { ApparatusPlan, Block, Curriculum, Id, PlanChange, Station, WeekPlan } from "../model.ts";
+import type { Block, Curriculum, Id, PlanChange, WeekPlan } from "../model.ts";
 import type { Choices, Form, Part } from "./choices.ts";
-import { type Chosen, changedColumns } from "./model.ts";
+import type { Chosen } from "./model.ts";
 
 export interface Applied {
 	readonly curriculum: Curriculum;
@@ -28,50 +28,49 @@ export function asWritten(choices: Choices): Chosen {
 	return { forms: new Set(forms), columns: new Set(columns) };
 }
 
-/** The curriculum with the chosen plan. What stays as it is stays the same objects. */
+/** Weeks as they were chosen before, by what was chosen: what was counted for them is still known. */
+const weeksBefore = new WeakMap<Choices, Map<string, WeekPlan>>();
+
+/** The curriculum with the chosen plan: its changes made as those of any list. */
 export function applied(choices: Choices, chosen: Chosen): Applied {
 	const { curriculum } = choices;
+	const before = getOrMake(weeksBefore, choices, () => new Map<string, WeekPlan>());
 	const parts = Map.groupBy(
 		[...chosen.forms].flatMap((form) => form.parts),
-		({ plan, apparatus }) => `${plan.week} ${apparatus}`,
+		({ plan }) => plan.week,
 	);
 	const partOf = new Map<Block, Part>();
-	const weeks = curriculum.weeks.map((week): WeekPlan => {
-		const apparatus = week.apparatus.map((plan): ApparatusPlan => {
-			const here = [...(parts.get(`${week.week} ${plan.apparatus}`) ?? [])].sort((a, b) => a.rank - b.rank);
-			const blocks = here.map((part, i) => {
-				const block = blockOf(part, chosen, i + 1);
-				partOf.set(block, part);
-				return block;
-			});
-			const isSame = blocks.length === plan.blocks.length && blocks.every((one, i) => one === plan.blocks[i]);
-			return isSame ? plan : { ...plan, blocks };
-		});
-		return apparatus.every((one, i) => one === week.apparatus[i]) ? week : { ...week, apparatus };
+	const weeks = changedWeeks(curriculum, changesOf(choices, chosen)).map((made, i) => {
+		const places = Map.groupBy(parts.get(made.week) ?? [], ({ apparatus }) => apparatus);
+		const week =
+			made === curriculum.weeks[i]
+				? made
+				: getOrMake(before, [...places.values()].map((all) => namesOf(all, chosen)).join(), () => made);
+		for (const { apparatus, blocks } of week.apparatus) {
+			const here = (places.get(apparatus) ?? []).sort((a, b) => a.rank - b.rank);
+			if (here.length !== blocks.length) {
+				throw new Error(
+					`The changes make ${blocks.length} blocks in ${week.week}/${apparatus}, not ${here.length}.`,
+				);
+			}
+			for (const [at, part] of here.entries()) partOf.set(blocks[at] as Block, part);
+		}
+		return week;
 	});
 	const isSame = weeks.every((one, i) => one === curriculum.weeks[i]);
 	return { curriculum: isSame ? curriculum : withWeeks(curriculum, weeks), partOf };
 }
 
-function blockOf(part: Part, { columns }: Chosen, number: number): Block {
-	const { block, seats } = part;
-	const stations = seats.map((seat): Station => {
-		const [drill] = [...seat.columns.values()]
-			.filter((column) => columns.has(column))
-			.map((column) => column.drill.id);
-		const written = block.stations[seat.station];
-		if (drill === undefined || written === undefined)
-			throw new Error(
-				`Nothing was chosen for station ${seat.station + 1} of a block in week ${part.plan.week}.`,
+/** What stands in the parts of an apparatus. */
+function namesOf(parts: readonly Part[], { columns }: Chosen): string {
+	return parts
+		.map(({ form, rank, seats }) => {
+			const drills = seats.map(
+				(seat) => [...seat.columns.values()].find((one) => columns.has(one))?.drill.id,
 			);
-		if (drill === written.drill) return written;
-		// What was noted was about the other drill.
-		const { note: _note, ...rest } = written;
-		return { ...rest, drill };
-	});
-	const isSame = stations.every((one, i) => one === block.stations[i]);
-	const isWritten = isSame && number === block.number && part.form.piece.block === block;
-	return isWritten && part.form.move.kind === "keep" ? block : { ...block, stations, number };
+			return `${form.number} ${rank} ${drills.join(" ")}`;
+		})
+		.join(";");
 }
 
 /** Blocks of an apparatus in the order in which they stand while a list is followed. */
@@ -95,8 +94,11 @@ export function changesOf(choices: Choices, chosen: Chosen): readonly PlanChange
 	};
 	const first = (form: Form): Form => form.piece.forms[0] ?? form;
 	const forms = [...chosen.forms].sort((a, b) => a.piece.number - b.piece.number);
-	const swaps = changedColumns(chosen)
-		.filter(({ seat }) => seat.part.form.move.kind !== "add")
+	const swaps = [...chosen.columns]
+		.filter(
+			({ seat: { part, station }, drill }) =>
+				part.form.move.kind !== "add" && part.block.stations[station]?.drill !== drill.id,
+		)
 		.map(
 			({ seat: { part, station }, drill }): PlanChange => ({
 				swap: {
@@ -131,10 +133,18 @@ export function changesOf(choices: Choices, chosen: Chosen): readonly PlanChange
 			},
 		];
 	});
+	// Nothing else is changed in weeks that trade places.
+	const weeks = new Map(
+		forms.flatMap(({ move, piece }) =>
+			move.kind === "weeks" && piece.week < move.with
+				? [[`${piece.week} ${move.with}`, { exchange: [piece.week, move.with] as const }]]
+				: [],
+		),
+	);
 	const later = [...forms].reverse().flatMap((form) => splitting(form, first(form), standing, address));
 	const moving = forms.flatMap((form) => moved(form, first(form), standing, address));
 	const added = forms.flatMap((form) => addition(form, chosen));
-	return [...swaps, ...minutes, ...exchanges, ...later, ...moving, ...added];
+	return [...swaps, ...minutes, ...exchanges, ...weeks.values(), ...later, ...moving, ...added];
 }
 
 function splitting(

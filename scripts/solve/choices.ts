@@ -14,7 +14,7 @@ import { getOrMake } from "../compute/get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "../compute/groups.ts";
 import { levelsOf } from "../compute/levels-of.ts";
 import { Library } from "../compute/meeting-order.ts";
-import { type StationWork, stationsOf } from "../compute/work.ts";
+import { levelsDoing, type Share, type StationWork, shareOf, stationWork } from "../compute/work.ts";
 import type { ApparatusPlan, Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 
 /** What may be changed; everything where nothing is said. */
@@ -29,6 +29,8 @@ export type Move =
 	| { readonly kind: "keep" }
 	| { readonly kind: "minutes"; readonly minutes: number }
 	| { readonly kind: "exchange"; readonly with: Piece }
+	/** With everything in its week, in the place of another week. */
+	| { readonly kind: "weeks"; readonly with: number }
 	| { readonly kind: "move"; readonly week: number; readonly at: "first" | "last" }
 	| { readonly kind: "split"; readonly after: number; readonly minutes: readonly [number, number] }
 	| { readonly kind: "add" }
@@ -86,21 +88,53 @@ export interface Column {
 	readonly price: number;
 	/** What each group does there then. */
 	readonly works: readonly SeatWork[];
-	/** Levels that do it there, in a class or not. */
-	readonly levels: readonly Id[];
+}
+
+/** Whether a level does a drill on a seat, in a class or not. */
+export function isForLevel({ seat, drill }: Column, level: Id): boolean {
+	return seat.part.levels.includes(level) && drill.levels.has(level);
+}
+
+const blocks = new WeakMap<Column, Block>();
+
+/** The block with that drill on that seat. */
+export function blockWith(column: Column): Block {
+	return getOrMake(blocks, column, () => {
+		const { seat, drill } = column;
+		const { block } = seat.part;
+		const { at } = block.stations[seat.station] ?? {};
+		const station = { drill: drill.id, ...(at === undefined ? {} : { at }) };
+		return { ...block, stations: block.stations.with(seat.station, station) };
+	});
 }
 
 export interface SeatWork {
 	readonly group: Group;
 	readonly moment: number;
 	readonly station: StationWork;
-	/** The block with this drill in it. */
-	readonly block: Block;
+}
+
+/** A group at a seat, whatever drill is there. */
+interface Place {
+	readonly group: Group;
+	readonly moment: number;
+	readonly levels: readonly Id[];
+	readonly share: Share;
+	/** What was asked for, by drill: the same for every block of the same shape. */
+	readonly works: Map<LinkedDrill, StationWork>;
 }
 
 /** The price of one change; sizes are shares of it, so that the number of changes comes first. */
 const CHANGE = 1;
-const SIZE = { swap: 0.002, minute: 0.001, exchange: 0.006, move: 0.006, split: 0.006, add: 0.008 } as const;
+const SIZE = {
+	swap: 0.002,
+	minute: 0.001,
+	exchange: 0.006,
+	weeks: 0.01,
+	move: 0.006,
+	split: 0.006,
+	add: 0.008,
+} as const;
 
 export interface ChoicesOptions {
 	readonly scope?: Scope;
@@ -111,6 +145,18 @@ export interface ChoicesOptions {
 	/** Ways of changing that are left out. */
 	readonly without?: ReadonlySet<Move["kind"]>;
 }
+
+/** What may be chosen anew. */
+export interface Touched {
+	readonly seats: Set<Seat>;
+	/** Blocks that may stand otherwise. */
+	readonly pieces: Set<Piece>;
+	/** Blocks that may be added, in a survey. */
+	readonly added: Set<string>;
+}
+
+/** What one case may want while a plan is looked for: drills for a seat, and drills in a week of which one may do. */
+const MOST = { drills: 4, inWeek: 3 } as const;
 
 export class Choices {
 	readonly curriculum: Curriculum;
@@ -124,13 +170,25 @@ export class Choices {
 	readonly #seatsByApparatus = new Map<Id, Seat[]>();
 	readonly #drillsOn = new Map<Id, readonly LinkedDrill[]>();
 	readonly #loosened = new Set<Seat>();
-	#touched = new Set<Seat>();
+	#touched: Touched = { seats: new Set(), pieces: new Set(), added: new Set() };
+	/** How many drills the case that asks has wanted for a seat. */
+	#wanted = new Map<Seat, number>();
 	readonly #widened = new Set<string>();
-	readonly #looked = new Map<Seat, Map<Id, Column>>();
+	readonly #places = new Map<Seat, readonly Place[]>();
+	readonly #works = new Map<string, Map<LinkedDrill, StationWork>>();
+	/** All drills on an apparatus, the most like one of them first, by both. */
+	readonly #likest = new Map<string, readonly LinkedDrill[]>();
 	readonly #candidates = new Map<Seat, readonly LinkedDrill[]>();
 	#forms = 0;
 	/** Whether blocks may stand otherwise, or only their drills change. */
 	allowsForms = true;
+	/**
+	 * While a plan is looked for, a few drills for each case and seat will do; a proof takes all of them. A
+	 * survey makes none, and only says what they would be.
+	 */
+	mode: "look" | "prove" | "survey" = "prove";
+	/** Drills on seats that were asked for in a survey. */
+	surveyed = 0;
 
 	constructor(curriculum: Curriculum, options: ChoicesOptions = {}) {
 		this.curriculum = curriculum;
@@ -166,14 +224,24 @@ export class Choices {
 	loosen(seat: Seat): void {
 		if (!this.mayChange(seat)) return;
 		this.#loosened.add(seat);
-		this.#touched.add(seat);
+		this.#touched.seats.add(seat);
 	}
 
-	/** The seats that something asks for. */
-	touchedBy(asking: () => void): ReadonlySet<Seat> {
-		this.#touched = new Set();
+	/** What something asks for. */
+	touchedBy(asking: () => void): Touched {
+		this.#touched = { seats: new Set(), pieces: new Set(), added: new Set() };
 		asking();
 		return this.#touched;
+	}
+
+	/** Another case begins to ask. */
+	nextAsks(): void {
+		this.#wanted = new Map();
+	}
+
+	/** Whether the case that asks has as many drills for a seat as it may have. */
+	isFull(seat: Seat): boolean {
+		return this.mode === "look" && (this.#wanted.get(seat) ?? 0) >= MOST.drills;
 	}
 
 	mayChange({ part: { form } }: Seat): boolean {
@@ -185,23 +253,35 @@ export class Choices {
 
 	/** Lets a drill be chosen for a seat, where it may be there at all. */
 	want(seat: Seat, drill: LinkedDrill): void {
-		if (!this.mayChange(seat) || !this.isFit(seat, drill)) return;
-		this.#touched.add(seat);
-		if (!seat.columns.has(drill.id)) this.#register(this.look(seat, drill));
+		if (this.isFull(seat) || !this.mayChange(seat) || !this.isFit(seat, drill)) return;
+		this.#wanted.set(seat, (this.#wanted.get(seat) ?? 0) + 1);
+		this.#touched.seats.add(seat);
+		if (this.mode === "survey") this.surveyed++;
+		else if (!seat.columns.has(drill.id)) this.#register(this.look(seat, drill));
+	}
+
+	/** The same of many of which one may do: those most like what is written in each week, while a plan is looked for. */
+	wantSome(places: readonly { readonly seat: Seat; readonly drill: LinkedDrill }[]): void {
+		const able = places.filter(({ seat, drill }) => this.mayChange(seat) && this.isFit(seat, drill));
+		if (this.mode !== "look") {
+			for (const { seat, drill } of able) this.want(seat, drill);
+			return;
+		}
+		for (const here of Map.groupBy(able, ({ seat }) => seat.part.plan.week).values()) {
+			const priced = here.map(({ seat, drill }) => ({ seat, drill, price: this.#price(seat, drill) }));
+			for (const { seat, drill } of priced.sort((a, b) => a.price - b.price).slice(0, MOST.inWeek))
+				this.want(seat, drill);
+		}
 	}
 
 	/** What a drill on a seat would be, whether it may be chosen or not. */
 	look(seat: Seat, { id }: Pick<LinkedDrill, "id">): Column {
-		return getOrMake(
-			getOrMake(this.#looked, seat, () => new Map<Id, Column>()),
-			id,
-			() => {
-				// A case may come from a plan that was tried, whose drills are other objects.
-				const drill = this.curriculum.drills.get(id);
-				if (drill === undefined) throw new Error(`No drill has the id ${id}.`);
-				return this.#column(seat, drill);
-			},
-		);
+		const known = seat.columns.get(id);
+		if (known !== undefined) return known;
+		// A case may come from a plan that was tried, whose drills are other objects.
+		const drill = this.curriculum.drills.get(id);
+		if (drill === undefined) throw new Error(`No drill has the id ${id}.`);
+		return this.#column(seat, drill);
 	}
 
 	/**
@@ -221,9 +301,15 @@ export class Choices {
 			const here = getOrMake(this.#drillsOn, apparatus, () =>
 				[...this.curriculum.drills.values()].filter((drill) => drill.apparatus.includes(apparatus)),
 			);
-			const fit = here.filter((drill) => this.isFit(seat, drill));
-			const prices = new Map(fit.map((drill) => [drill, this.#price(seat, drill)]));
-			return fit.sort((a, b) => (prices.get(a) ?? 0) - (prices.get(b) ?? 0));
+			const cheapestFirst = () => {
+				const prices = new Map(here.map((drill) => [drill, this.#price(seat, drill)]));
+				return [...here].sort((a, b) => (prices.get(a) ?? 0) - (prices.get(b) ?? 0));
+			};
+			const all =
+				seat.drill === undefined
+					? cheapestFirst()
+					: getOrMake(this.#likest, `${seat.drill.id} ${apparatus}`, cheapestFirst);
+			return all.filter((drill) => this.isFit(seat, drill));
 		});
 	}
 
@@ -293,11 +379,32 @@ export class Choices {
 				other.block.sessions.join() === block.sessions.join();
 			if (!isSame || !this.#mayWiden(other, `exchange ${piece.number}`)) continue;
 			if (!this.#mayWiden(piece, `exchange ${other.number}`)) continue;
-			const price = (CHANGE + SIZE.exchange) / 2;
+			// One change, which the first of the two pays.
+			const price = CHANGE + SIZE.exchange;
 			this.#form(piece, { kind: "exchange", with: other }, price, [{ ...this.#at(other), block }]);
-			this.#form(other, { kind: "exchange", with: piece }, price, [
-				{ ...this.#at(piece), block: other.block },
-			]);
+			this.#form(other, { kind: "exchange", with: piece }, 0, [{ ...this.#at(piece), block: other.block }]);
+		}
+	}
+
+	/** The plans of two weeks in each other's place: every block of both goes with them, or none. */
+	wantWeeks(one: number, other: number): void {
+		const [first, last] = [Math.min(one, other), Math.max(one, other)];
+		const key = `weeks ${first} ${last}`;
+		const pieces = this.pieces.filter(
+			({ week, block }) => block !== undefined && (week === first || week === last),
+		);
+		const isOff = this.#options.without?.has("weeks") === true || this.mode === "look";
+		if (first === last || isOff || !this.allowsForms || !pieces.every(({ isFree }) => isFree)) return;
+		for (const piece of pieces) this.#touched.pieces.add(piece);
+		if (this.mode === "survey" || this.#widened.has(key)) return;
+		this.#widened.add(key);
+		const planOf = (week: number) => this.curriculum.weeks.find((plan) => plan.week === week);
+		for (const [i, piece] of pieces.entries()) {
+			const at = this.#at(piece);
+			const to = piece.week === first ? last : first;
+			const price = i === 0 ? CHANGE + SIZE.weeks : 0;
+			const plan = planOf(to) ?? at.plan;
+			this.#form(piece, { kind: "weeks", with: to }, price, [{ ...at, plan }]);
 		}
 	}
 
@@ -308,6 +415,10 @@ export class Choices {
 		if (on === undefined || plan.keep === true || this.#options.without?.has("add") === true) return [];
 		const block = { ...ADDED, number: on.blocks.length + 1, levels: [level] };
 		if (!this.#isInScope(plan, apparatus, block)) return [];
+		if (this.mode === "survey") {
+			this.#touched.added.add(key);
+			return [];
+		}
 		if (!this.#widened.has(key)) {
 			if (!this.allowsForms) return [];
 			this.#widened.add(key);
@@ -328,7 +439,10 @@ export class Choices {
 				this.#form(piece, { kind: "add" }, price, [part]);
 			}
 		}
-		return (this.#added.get(key)?.forms ?? []).flatMap(({ parts }) => parts.flatMap(({ seats }) => seats));
+		const added = this.#added.get(key);
+		if (added === undefined) return [];
+		if (this.allowsForms) this.#touched.pieces.add(added);
+		return added.forms.flatMap(({ parts }) => parts.flatMap(({ seats }) => seats));
 	}
 
 	readonly #added = new Map<string, Piece>();
@@ -338,12 +452,14 @@ export class Choices {
 		const key = `${how} ${piece.number}`;
 		if (!this.allowsForms || !piece.isFree || this.#options.without?.has(kind as Move["kind"]) === true)
 			return false;
+		this.#touched.pieces.add(piece);
+		if (this.mode === "survey") return false;
 		if (how !== "exchange" && this.#widened.has(key)) return false;
 		this.#widened.add(key);
 		return true;
 	}
 
-	#at(piece: Piece): { readonly plan: WeekPlan; readonly rank: number } {
+	#at(piece: Piece): Part {
 		const [part] = piece.forms[0]?.parts ?? [];
 		if (part === undefined) throw new Error(`Piece ${piece.number} stands nowhere.`);
 		return part;
@@ -438,23 +554,34 @@ export class Choices {
 	}
 
 	#column(seat: Seat, drill: LinkedDrill): Column {
-		const { part, station } = seat;
-		const stations = part.block.stations.map((one, i) =>
-			i === station ? { drill: drill.id, ...(one.at === undefined ? {} : { at: one.at }) } : one,
+		const works = this.#placesAt(seat).flatMap(
+			({ group, moment, levels, share, works: known }): readonly SeatWork[] => {
+				const level = levels.find((one) => drill.levels.has(one));
+				if (level === undefined) return [];
+				const station = getOrMake(known, drill, () => stationWork(share, seat.station + 1, drill, level));
+				return [{ group, moment, station }];
+			},
 		);
-		const block: Block = { ...part.block, stations };
-		const works = part.groups.flatMap(({ group, moment }): readonly SeatWork[] => {
-			const all = stationsOf(this.curriculum, block, group);
-			const own = all.find((one) => one.station === station + 1);
-			return own === undefined ? [] : [{ group, moment, station: own, block }];
+		return { seat, drill, price: this.#price(seat, drill), works };
+	}
+
+	/** A drill that may take a seat is for the levels of what is written: the others keep their share. */
+	#placesAt(seat: Seat): readonly Place[] {
+		return getOrMake(this.#places, seat, () => {
+			const { block, groups } = seat.part;
+			return groups.map(({ group, moment }) => {
+				const levels = levelsDoing(block, group);
+				const others = block.stations.filter(({ drill }, i) => {
+					const { levels: offered } = this.curriculum.drills.get(drill) ?? {};
+					return i !== seat.station && levels.some((level) => offered?.has(level));
+				});
+				const { kind, minutes, show, change, choose, dose, doses } = block;
+				const shape = [kind, minutes, show, change, choose, dose, [...doses], levels, group.gymnasts];
+				const key = JSON.stringify([shape, others.length, seat.station]);
+				const works = getOrMake(this.#works, key, () => new Map<LinkedDrill, StationWork>());
+				return { group, moment, levels, share: shareOf(block, group, others.length + 1), works };
+			});
 		});
-		return {
-			seat,
-			drill,
-			price: this.#price(seat, drill),
-			works,
-			levels: part.levels.filter((level) => drill.levels.has(level)),
-		};
 	}
 
 	#register(column: Column): void {
@@ -479,16 +606,21 @@ const ADDED: Omit<Block, "number" | "levels"> = {
 
 /** How much of what two drills train is the same, from 0 to 1. */
 function likeness(a: LinkedDrill, b: LinkedDrill): number {
-	const of = ({ skills, shapes, direction, performs }: LinkedDrill) =>
-		new Set([
-			...skills,
-			...performs,
-			...shapes,
-			...(direction === undefined ? [] : [`${direction} direction`]),
-		]);
-	const [one, other] = [of(a), of(b)];
-	const all = one.union(other).size;
-	return all === 0 ? 0 : one.intersection(other).size / all;
+	const [one, other] = [trainedBy(a), trainedBy(b)];
+	let both = 0;
+	for (const what of one) if (other.has(what)) both++;
+	const all = one.size + other.size - both;
+	return all === 0 ? 0 : both / all;
+}
+
+const trained = new WeakMap<LinkedDrill, ReadonlySet<string>>();
+
+function trainedBy(drill: LinkedDrill): ReadonlySet<string> {
+	return getOrMake(trained, drill, () => {
+		const { skills, shapes, direction, performs } = drill;
+		const way = direction === undefined ? [] : [`${direction} direction`];
+		return new Set([...skills, ...performs, ...shapes, ...way]);
+	});
 }
 
 /** The same for the same drill on the same seat. */

@@ -8,7 +8,6 @@
 import type { Choices } from "./choices.ts";
 import type { Solve } from "./mend.ts";
 import { type Watched, writeProgram } from "./model.ts";
-import type { Case } from "./rules.ts";
 
 /** Most programs that are solved for it. */
 const MOST = 200;
@@ -19,7 +18,7 @@ export async function conflictOf(
 	watched: readonly Watched[],
 	solve: Solve,
 	seconds: number,
-): Promise<readonly Case[]> {
+): Promise<readonly Watched[]> {
 	const canHold = async (all: readonly Watched[]): Promise<boolean> => {
 		// Whether there is any choice at all: prices do not matter.
 		const { status } = await solve(writeProgram(choices, all).data, { seconds, gap: Number.MAX_VALUE });
@@ -30,5 +29,5 @@ export async function conflictOf(
 		const others = left.filter((other) => other !== one);
 		if (!(await canHold(others))) left = others;
 	}
-	return [...new Map(left.map(({ case: one }) => [one.key, one])).values()];
+	return [...new Map(left.map((one) => [one.case.key, one])).values()];
 }

@@ -105,7 +105,7 @@ export function choicesFor(curriculum: Curriculum, week: number, seed: number): 
 		empty: new Set([week]),
 		taste: (seat, drill) =>
 			TASTE * chance(`${seed} ${seat.part.apparatus} ${seat.part.block.number} ${seat.station} ${drill}`),
-		without: new Set(["exchange", "move", "split", "add"]),
+		without: new Set(["exchange", "weeks", "move", "split", "add"]),
 	});
 	const isPrepared = preparedBefore(choices.curriculum, week);
 	for (const seat of choices.seatsIn(week)) {

@@ -16,9 +16,9 @@
 
 import { isAccepted } from "../compute/accepted.ts";
 import { exposuresOf } from "../compute/exposures.ts";
-import type { Curriculum, LinkedDrill } from "../model.ts";
+import type { Curriculum } from "../model.ts";
 import { applied, asWritten } from "./apply.ts";
-import type { Choices, Seat } from "./choices.ts";
+import type { Choices, Touched } from "./choices.ts";
 import { type Chosen, priceOf, type Watched, type Written, writeProgram } from "./model.ts";
 import type { ProgramData } from "./program.ts";
 import { brokenCases, type Case, type Judged } from "./rules.ts";
@@ -86,11 +86,22 @@ const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
 const GAP = { find: 0.05, prove: 0.5 } as const;
 /** Seconds for one program while a plan is looked for: what it has by then is good enough to go on with. */
 const FIND_SECONDS = 8;
-/** From more cases than this on a plan is looked for week by week. */
+/** From more cases than this on a plan is looked for part by part. */
 const BATCH = 12;
-const BATCH_ROUNDS = 12;
+/** Seconds for one part, programs for it, and cases of the whole term in it. */
+const PART = { seconds: 2, rounds: 8, cases: 2 } as const;
+/** Share of the time in which a plan is looked for part by part; the rest is for the proof. */
+const FIND_SHARE = 0.6;
+/** From more drills on seats than this on no program is written of all of them: it takes minutes and gigabytes. */
+const MOST_CHOICES = 80_000;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
+
+/** What the measures find that the program did not say, in the plan that it chose. */
+interface Found {
+	readonly curriculum: Curriculum;
+	readonly cases: readonly Case[];
+}
 
 /** Mends a plan. Throws where the measures and the program disagree: that is a mistake of this program. */
 export async function mend(choices: Choices, wish: MendWish): Promise<Mended> {
@@ -124,7 +135,7 @@ class Search {
 		const { curriculum, cases } = this.#judge(written);
 		for (const one of cases) {
 			if (isAccepted(choices.curriculum, one) || !wish.isAsked(one)) this.#letAlone.add(one.key);
-			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight, true);
+			else this.#watch(one, wish.isRequired?.(one) === true ? undefined : one.weight, true, curriculum);
 		}
 		this.#atFirst = cases.filter(({ key }) => !this.#letAlone.has(key));
 		for (const { watched } of wish.before ?? [])
@@ -146,10 +157,11 @@ class Search {
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
 		if (this.#atFirst.length > BATCH) {
-			for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
-				worth = this.#best.price;
-				await this.#inBatches();
-			}
+			const { bound, choices: asked } = this.#survey();
+			const isLarge = asked > MOST_CHOICES;
+			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
+			this.#bound = bound;
+			if (isLarge) return this.#ended("stopped", 0, { rows: 0, choices: asked });
 			step = "direct";
 			this.#choices.allowsForms = true;
 		}
@@ -181,13 +193,13 @@ class Search {
 			this.#memory = Math.max(this.#memory, solved.memory);
 			if (solved.status === "infeasible" && step === "all") return this.#ended("impossible", round, size);
 			// A lower price of fewer choices says nothing of all of them.
-			if (isProving) this.#bound = solved.bound;
+			if (isProving) this.#bound = Math.max(solved.bound, step === "direct" ? this.#bound : 0);
 			if (solved.values === undefined && solved.status !== "infeasible")
 				return this.#ended("stopped", round, size);
-			const fresh = solved.values === undefined ? [] : this.#found(program, solved.values);
+			const fresh = solved.values === undefined ? undefined : this.#found(program, solved.values);
 			if (solved.status === "stopped" && isProving) return this.#ended("stopped", round, size);
-			if (fresh.length > 0) {
-				for (const one of fresh) this.#learn(one, step === "all");
+			if (fresh !== undefined && fresh.cases.length > 0) {
+				for (const one of fresh.cases) this.#learn(one, step === "all", fresh.curriculum);
 				continue;
 			}
 			this.#proof = PROOFS[step];
@@ -202,53 +214,122 @@ class Search {
 	}
 
 	/**
-	 * Many cases at once make a program that no solver is quick with: week by week, and then what is about
-	 * the whole term, each around the best plan so far, gives a plan to begin the proof with.
+	 * Many cases at once make a program that no solver is quick with. Part by part, each around the best plan
+	 * so far, they give a plan to begin the proof with: week by week, and what is about the whole term level
+	 * by level, with other drills; then what is left case by case, with every change; then week by week, to
+	 * do with fewer changes. So long as it gets better.
 	 */
-	async #inBatches(): Promise<void> {
-		const left = new Set(this.#best.cases.map(({ key }) => key));
-		const batches = Map.groupBy(
-			this.#atFirst.filter(({ key }) => left.has(key)),
-			({ about: { week, level, group } }) => week ?? `${level ?? ""} ${group ?? ""}`,
-		);
-		for (const batch of batches.values()) {
-			const watched = new Map<string, Watched>();
-			for (const one of this.#watched.values()) if (!one.asks) watched.set(nameOf(one.case), one);
-			for (const one of batch) {
-				const own = this.#watched.get(nameOf(one));
-				if (own !== undefined) watched.set(nameOf(one), own);
+	async #partByPart(share: number): Promise<void> {
+		const { seconds } = this.#wish;
+		this.#choices.mode = "look";
+		const isOver = (): boolean => this.#left() <= seconds * (1 - share);
+		for (let worth = Number.POSITIVE_INFINITY; this.#best.price < worth - GAP.prove; ) {
+			worth = this.#best.price;
+			for (const batch of this.#batches()) if (!isOver()) await this.#part(batch);
+			if (this.#best.cases.length > 0 && this.#best.price > worth - GAP.prove) {
+				this.#choices.allowsForms = true;
+				for (const one of this.#best.cases) if (!isOver()) await this.#part([one]);
 			}
-			for (let round = 1; round <= BATCH_ROUNDS; round++) {
-				const left = this.#left();
-				if (left <= 0) return;
-				if (!(await this.#oneBatch(watched, left))) break;
-			}
+			for (const { week } of this.#choices.curriculum.weeks) if (!isOver()) await this.#part([], week);
+			if (isOver()) break;
 		}
+		this.#choices.mode = "prove";
 	}
 
-	/** @returns whether the measures found something that has to be looked at as well */
-	async #oneBatch(watched: Map<string, Watched>, left: number): Promise<boolean> {
-		const { solve, signal, onProgress, before } = this.#wish;
-		const { chosen, cases } = this.#best;
-		const asking = [...watched.values()].filter(({ asks }) => asks);
-		const free = this.#choices.touchedBy(() => this.#ask(asking, [...watched.values()]));
-		const unlike = before?.map((other) => other.chosen);
-		const program = writeProgram(this.#choices, watched.values(), unlike, { chosen, free });
-		const size = { rows: program.rows, choices: program.data.price.length };
-		onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
-		const seconds = Math.min(left, FIND_SECONDS);
-		const solved = await solve(program.data, { seconds, signal, gap: GAP.find });
-		if (solved.values === undefined) return false;
-		const known = new Set(cases.map(({ key }) => key));
-		const fresh = this.#found(program, solved.values).filter(({ key }) => !known.has(key));
-		for (const one of fresh) {
-			const name = nameOf(one);
-			if (watched.has(name)) throw disagreement(one);
-			if (!this.#watched.has(name)) this.#learn(one, false);
-			const own = this.#watched.get(name);
-			if (own !== undefined) watched.set(name, { ...own, asks: false });
+	/**
+	 * How much there is to choose from, and what no plan can be under: cases that no block has to do with
+	 * twice take a change each, since each change is made in a block.
+	 */
+	#survey(): { readonly bound: number; readonly choices: number } {
+		const choices = this.#choices;
+		choices.mode = "survey";
+		choices.allowsForms = true;
+		choices.surveyed = 0;
+		const asking = [...this.#watched.values()].filter(({ asks }) => asks);
+		const touched = asking.map((one) => {
+			const { seats, pieces, added } = this.#ask([one], []);
+			return new Set<unknown>([...pieces, ...added, ...[...seats].map(({ part }) => part.form.piece)]);
+		});
+		choices.mode = "prove";
+		choices.allowsForms = false;
+		const taken = new Set<unknown>();
+		let bound = 0;
+		for (const own of touched.sort((a, b) => a.size - b.size)) {
+			// What nothing can mend costs more than a change.
+			if (!own.isDisjointFrom(taken)) continue;
+			for (const one of own) taken.add(one);
+			bound++;
 		}
-		return fresh.length > 0;
+		return { bound, choices: choices.surveyed };
+	}
+
+	/** What is left to mend, in parts that have to do with each other. */
+	#batches(): readonly (readonly Case[])[] {
+		const left = new Set(this.#best.cases.map(({ key }) => key));
+		const asking = [...this.#watched.values()].flatMap((one) =>
+			one.asks && left.has(one.case.key) ? [one.case] : [],
+		);
+		const together = Map.groupBy(asking, ({ about: { week, level, group } }) =>
+			week === undefined ? `${level ?? ""} ${group ?? ""}` : week,
+		);
+		const ofWeeks = [...together].flatMap(([key, cases]) => (typeof key === "number" ? [cases] : []));
+		const ofTerm = [...together].flatMap(([key, cases]) => (typeof key === "number" ? [] : [cases]));
+		// What is about the whole term touches all of it: a few at once.
+		return [
+			...ofWeeks,
+			...ofTerm.flatMap((cases) =>
+				Array.from({ length: Math.ceil(cases.length / PART.cases) }, (_, i) =>
+					cases.slice(i * PART.cases, (i + 1) * PART.cases),
+				),
+			),
+		];
+	}
+
+	/**
+	 * Looks for something better around the best plan: where cases ask for it, or anywhere in a week among
+	 * the drills that were asked for before.
+	 */
+	async #part(asking: readonly Case[], week?: number): Promise<void> {
+		const own = new Set(asking.map(nameOf));
+		/** Cases that had no row in the last program, though they are near. */
+		const fresh = new Set<string>();
+		for (let round = 1; round <= PART.rounds; round++) {
+			const left = this.#left();
+			if (left <= 0) return;
+			const { solve, signal, onProgress, before } = this.#wish;
+			const { chosen, cases } = this.#best;
+			const free = this.#ask(
+				asking.flatMap((one) => this.#watched.get(nameOf(one)) ?? []),
+				[...this.#watched.values()],
+			);
+			if (week !== undefined) for (const seat of this.#choices.seatsIn(week)) free.seats.add(seat);
+			const isNear = nearTo(this.#choices, free);
+			const watched = [...this.#watched.values()].filter(
+				({ case: one }) => own.has(nameOf(one)) || fresh.has(nameOf(one)) || isNear(one),
+			);
+			const unlike = before?.map((other) => other.chosen);
+			const program = writeProgram(this.#choices, watched, unlike, { chosen, free });
+			const size = { rows: program.rows, choices: program.data.price.length };
+			onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
+			const solved = await solve(program.data, {
+				seconds: Math.min(left, PART.seconds),
+				signal,
+				gap: GAP.prove,
+				start: program.start(chosen, new Set(cases.map(({ key }) => key))),
+			});
+			if (solved.values === undefined) return;
+			const known = new Set(cases.map(({ key }) => key));
+			const judged = this.#found(program, solved.values);
+			const found = judged.cases.filter(({ key }) => !known.has(key));
+			if (found.length === 0) return;
+			const names = new Set(watched.map((one) => nameOf(one.case)));
+			for (const one of found) {
+				const name = nameOf(one);
+				if (names.has(name)) throw disagreement(one);
+				if (!this.#watched.has(name)) this.#learn(one, false, judged.curriculum);
+				fresh.add(name);
+			}
+		}
 	}
 
 	#left(): number {
@@ -257,25 +338,27 @@ class Search {
 	}
 
 	/** Judges what was chosen, keeps it where it is the best so far, and gives what the program did not say. */
-	#found(program: Written, values: Float64Array): readonly Case[] {
+	#found(program: Written, values: Float64Array): Found {
 		const chosen = program.read(values);
 		const { curriculum, cases } = this.#judge(chosen);
 		const counted = cases.filter(({ key }) => !this.#letAlone.has(key));
 		const said = program.brokenIn(values);
 		this.#keep(chosen, curriculum, counted);
-		return counted.filter((one) => !said.has(one.key));
+		return { curriculum, cases: counted.filter((one) => !said.has(one.key)) };
 	}
 
 	/** A case that the measures found and the program did not say. */
-	#learn(one: Case, asks: boolean): void {
+	#learn(one: Case, asks: boolean, by: Curriculum): void {
 		const name = nameOf(one);
 		if (this.#watched.has(name)) throw disagreement(one);
 		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
-		this.#watch(one, known === undefined ? (one.isHard ? undefined : one.weight) : known.weight, asks);
+		const weight = known === undefined ? (one.isHard ? undefined : one.weight) : known.weight;
+		this.#watch(one, weight, asks, by);
 	}
 
-	#watch(one: Case, weight: number | undefined, asks: boolean): void {
-		this.#watched.set(nameOf(one), { case: one, weight, asks });
+	#watch(one: Case, weight: number | undefined, asks: boolean, by: Curriculum): void {
+		const brokenBy = this.#wish.isRequired === undefined ? {} : { brokenBy: by };
+		this.#watched.set(nameOf(one), { case: one, weight, asks, ...brokenBy });
 	}
 
 	/** Lets the watched cases ask for what could help, and gives seats that may have to change something harmless. */
@@ -287,23 +370,29 @@ class Search {
 		);
 	}
 
-	#ask(asking: readonly Watched[], watched: readonly Watched[]): void {
+	#ask(asking: readonly Watched[], watched: readonly Watched[]): Touched {
 		const choices = this.#choices;
-		const loosened = choices.touchedBy(() => {
-			for (const { case: one } of asking) one.wants(choices);
+		const touched = choices.touchedBy(() => {
+			for (const { case: one } of asking) {
+				choices.nextAsks();
+				one.wants(choices);
+			}
 		});
-		const mentions = (seat: Seat, drill: LinkedDrill): boolean =>
-			watched.some(({ case: one }) => one.mentions(choices, seat, drill));
+		choices.nextAsks();
 		for (const seat of choices.loosened) {
-			if (!loosened.has(seat)) continue;
+			if (!touched.seats.has(seat)) continue;
+			const { week } = seat.part.plan;
+			const here = watched.filter(({ case: one }) => one.weeks?.includes(week) !== false);
 			let harmless = seat.part.seats.length;
 			for (const drill of choices.candidates(seat)) {
 				if (harmless <= 0) break;
 				if (drill.id === seat.drill?.id) continue;
-				choices.want(seat, drill);
-				if (!mentions(seat, drill)) harmless--;
+				const mayHarm = here.some(({ case: one }) => one.mentions(choices, seat, drill));
+				if (!mayHarm || choices.mode !== "look") choices.want(seat, drill);
+				if (!mayHarm) harmless--;
 			}
 		}
+		return touched;
 	}
 
 	#judge(chosen: Chosen): { readonly curriculum: Curriculum; readonly cases: readonly Case[] } {
@@ -356,6 +445,17 @@ class Search {
 			size: { ...size, memory: this.#memory },
 		};
 	}
+}
+
+/** Whether what may change can bring a case about, or mend it. */
+function nearTo(choices: Choices, { seats, pieces }: Touched): (one: Case) => boolean {
+	const free = [...seats, ...choices.seats.filter((seat) => pieces.has(seat.part.form.piece))];
+	const weeks = new Set(free.map(({ part }) => part.plan.week));
+	const drills = new Set(free.flatMap(({ columns }) => [...columns.keys()]));
+	return (one) => {
+		if (one.weeks !== undefined && !one.weeks.some((week) => weeks.has(week))) return false;
+		return one.drills === undefined || !one.drills(choices).isDisjointFrom(drills);
+	};
 }
 
 function nameOf({ key, again = "" }: Case): string {

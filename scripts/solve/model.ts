@@ -6,7 +6,8 @@
  * otherwise is one variable that is 1.
  */
 
-import type { Choices, Column, Form, Seat } from "./choices.ts";
+import type { Curriculum } from "../model.ts";
+import type { Choices, Column, Form, Seat, Touched } from "./choices.ts";
 import { Program, type ProgramData, type Term, type Variable } from "./program.ts";
 import type { Case, Model } from "./rules.ts";
 import type { Start } from "./solver.ts";
@@ -18,6 +19,8 @@ export interface Watched {
 	readonly weight: number | undefined;
 	/** Whether what could mend it is to be chosen from; else it only keeps others from breaking it. */
 	readonly asks: boolean;
+	/** A plan that breaks it, to be told in words: kept only where what is required may be impossible. */
+	readonly brokenBy?: Curriculum;
 }
 
 /** What was chosen. */
@@ -36,10 +39,16 @@ export interface Written {
 	brokenIn(values: Float64Array): ReadonlySet<string>;
 }
 
-/** A plan around which something better is looked for, and the seats that may change. */
+/** A plan around which something better is looked for, and what of it may change. */
 export interface Around {
 	readonly chosen: Chosen;
-	readonly free: ReadonlySet<Seat>;
+	readonly free: Touched;
+}
+
+/** Whether a drill may be chosen for a seat around a plan: of a block that may stand otherwise, for every seat. */
+function isFreeAround({ chosen, free }: Around, seat: Seat): boolean {
+	const { form } = seat.part;
+	return free.pieces.has(form.piece) || (free.seats.has(seat) && chosen.forms.has(form));
 }
 
 /** @param unlike plans that were found before, of which the next one differs */
@@ -54,8 +63,7 @@ export function writeProgram(
 	const none = program.fixed(0);
 	const forms = new Map<Form, Variable>();
 	const columns = new Map<Column, Variable>();
-	const isFree = (seat: Seat): boolean =>
-		around === undefined || (around.free.has(seat) && around.chosen.forms.has(seat.part.form));
+	const isFree = (seat: Seat): boolean => around === undefined || isFreeAround(around, seat);
 	if (around !== undefined) fixAround(choices, around, { forms, columns, one, none });
 	const stands = (form: Form): Variable => forms.get(form) ?? one;
 	const at = (column: Column): Variable => columns.get(column) ?? stands(column.seat.part.form);
@@ -68,21 +76,7 @@ export function writeProgram(
 			1,
 		);
 	}
-	for (const form of forms.keys()) {
-		if (form.move.kind !== "exchange" || form.piece.number > form.move.with.number) continue;
-		if (around !== undefined) continue;
-		const other = form.move.with.forms.find(
-			({ move }) => move.kind === "exchange" && move.with === form.piece,
-		);
-		if (other !== undefined)
-			program.equal(
-				[
-					[stands(form), 1],
-					[stands(other), -1],
-				],
-				0,
-			);
-	}
+	together(program, [...forms.keys()], stands);
 	for (const seat of choices.seats) {
 		if (!isFree(seat)) continue;
 		const { columns: here, part } = seat;
@@ -92,7 +86,7 @@ export function writeProgram(
 		program.exclusive([...here.values()].map(at));
 		program.equal([...[...here.values()].map((column): Term => [at(column), 1]), [stands(part.form), -1]], 0);
 	}
-	notTwice(choices, program, at);
+	notTwice(choices.seats.filter(isFree), program, at);
 	const model: Model = { program, choices, at, stands };
 	const broken = new Map<string, Variable>();
 	for (const { case: one, weight } of watched) {
@@ -122,6 +116,47 @@ export function writeProgram(
 	};
 }
 
+/** Two blocks that trade places do it together, and so does everything in two weeks. */
+function together(program: Program, forms: readonly Form[], stands: (form: Form) => Variable): void {
+	const same = (one: Form, other: Form): void =>
+		program.equal(
+			[
+				[stands(one), 1],
+				[stands(other), -1],
+			],
+			0,
+		);
+	for (const form of forms) {
+		if (form.move.kind !== "exchange" || form.piece.number > form.move.with.number) continue;
+		const other = form.move.with.forms.find(
+			({ move }) => move.kind === "exchange" && move.with === form.piece,
+		);
+		if (other !== undefined) same(form, other);
+	}
+	const pairs = Map.groupBy(
+		forms.filter(({ move }) => move.kind === "weeks"),
+		({ move, piece }) => (move.kind === "weeks" ? [piece.week, move.with].sort().join() : ""),
+	);
+	for (const [first, ...more] of pairs.values()) {
+		if (first === undefined) continue;
+		for (const other of more) same(first, other);
+		// Nothing else comes into weeks that trade places.
+		const weeks = [first, ...more].map(({ piece }) => piece.week);
+		for (const coming of forms) {
+			const { kind } = coming.move;
+			if (kind !== "add" && kind !== "move") continue;
+			if (!coming.parts.some(({ plan }) => weeks.includes(plan.week))) continue;
+			program.atMost(
+				[
+					[stands(first), 1],
+					[stands(coming), 1],
+				],
+				1,
+			);
+		}
+	}
+}
+
 function isYes(value = 0): boolean {
 	return value > 0.5;
 }
@@ -129,7 +164,7 @@ function isYes(value = 0): boolean {
 /** What does not change around a plan is what it is there. */
 function fixAround(
 	choices: Choices,
-	{ chosen, free }: Around,
+	around: Around,
 	{
 		forms,
 		columns,
@@ -142,17 +177,20 @@ function fixAround(
 		readonly none: Variable;
 	},
 ): void {
-	for (const piece of choices.pieces)
+	const { chosen, free } = around;
+	for (const piece of choices.pieces) {
+		if (free.pieces.has(piece)) continue;
 		for (const form of piece.forms) forms.set(form, chosen.forms.has(form) ? one : none);
+	}
 	for (const seat of choices.seats) {
-		if (free.has(seat) && chosen.forms.has(seat.part.form)) continue;
+		if (isFreeAround(around, seat)) continue;
 		for (const column of seat.columns.values()) columns.set(column, chosen.columns.has(column) ? one : none);
 	}
 }
 
 /** No drill stands in a block twice that does not do so already. */
-function notTwice(choices: Choices, program: Program, at: (column: Column) => Variable): void {
-	const parts = new Set(choices.seats.map(({ part }) => part));
+function notTwice(free: readonly Seat[], program: Program, at: (column: Column) => Variable): void {
+	const parts = new Set(free.map(({ part }) => part));
 	for (const { seats } of parts) {
 		if (seats.length < 2) continue;
 		const all = seats.flatMap(({ columns }) => [...columns.values()]);
@@ -200,7 +238,7 @@ function changedForms({ forms }: Chosen): readonly Form[] {
 }
 
 /** Drills on seats where another is written. */
-export function changedColumns({ columns }: Chosen): readonly Column[] {
+function changedColumns({ columns }: Chosen): readonly Column[] {
 	return [...columns].filter(({ seat, drill }) => seat.drill !== undefined && seat.drill.id !== drill.id);
 }
 

@@ -1,6 +1,9 @@
 /**
  * A mixed-integer program: numbers to choose, each with its price, and rows that hold them together.
  * What it means is in rules.ts; here it is only arithmetic.
+ *
+ * Rows are kept as they are handed on, in lists of plain numbers: a term of forty weeks has a million of
+ * them. What cannot be otherwise is added up at once, and is in no row.
  */
 
 /** The number of a variable. */
@@ -23,22 +26,43 @@ export interface ProgramData {
 	readonly values: Float64Array;
 }
 
+/** Terms added up: each variable once, in order, those that can change. */
+interface Sum {
+	readonly variables: Int32Array;
+	readonly by: Float64Array;
+	/** Of what cannot be otherwise. */
+	readonly constant: number;
+}
+
+/** Rows by a hash of what is in them: which row, with which numbers, and the variable that it is about. */
+type KnownRows = Map<
+	number,
+	{ readonly row: number; readonly most: number; readonly constant: number; readonly by: Variable }[]
+>;
+
 export class Program {
-	readonly #price: number[] = [];
-	readonly #lower: number[] = [];
-	readonly #upper: number[] = [];
-	readonly #whole: number[] = [];
-	readonly #rowLower: number[] = [];
-	readonly #rowUpper: number[] = [];
-	readonly #starts: number[] = [0];
-	readonly #indices: number[] = [];
-	readonly #values: number[] = [];
+	readonly #price = floats();
+	readonly #lower = floats();
+	readonly #upper = floats();
+	readonly #whole = ints();
+	readonly #rowLower = floats();
+	readonly #rowUpper = floats();
+	readonly #starts = ints();
+	readonly #indices = ints();
+	readonly #values = floats();
+	/** The first of those of which at most one is chosen; the variable itself where nothing is said. */
+	readonly #oneOf = ints();
+	/** For adding up: a number for each variable, and whether it has one. */
+	#sums = new Float64Array(64);
+	#isSummed = new Uint8Array(64);
 
-	readonly #oneOf = new Map<Variable, number>();
+	/** What lets a row go that is written already: classes that do the same ask the same. By what is in it. */
+	readonly #letsGo: KnownRows = new Map();
+	readonly #totals: KnownRows = new Map();
 
-	/** What lets a row go that is written already: classes that do the same ask the same. */
-	readonly #letsGo = new Map<string, Variable>();
-	readonly #sums = new Map<string, Variable>();
+	constructor() {
+		this.#starts.push(0);
+	}
 
 	/** Of these at most one is chosen. */
 	exclusive(variables: readonly Variable[]): void {
@@ -51,27 +75,30 @@ export class Program {
 	 * than the sum can be, since a larger number would make the solver's bound a poor one.
 	 */
 	unless(broken: Variable | undefined, terms: readonly Term[], most: number): void {
-		const over = this.#highest(terms) - most;
+		const sum = this.#added(terms);
+		const over = this.#highest(sum) + sum.constant - most;
 		if (over <= 1e-9) return;
-		const key = keyOf(terms, most);
-		let letsGo = this.#letsGo.get(key);
+		const left = most - sum.constant;
+		let letsGo = this.#known(this.#letsGo, sum, left, 0);
 		if (letsGo === undefined) {
 			letsGo = this.amount(0, 1);
-			this.#letsGo.set(key, letsGo);
-			this.atMost([...terms, [letsGo, -over]], most);
+			this.#know(this.#letsGo, sum, left, 0, letsGo);
+			this.#row(sum, Number.NEGATIVE_INFINITY, left, [letsGo, -over]);
 		}
 		this.atMost([[letsGo, 1], ...(broken === undefined ? [] : [[broken, -1] as Term])], 0);
 	}
 
 	/** A number up to `most` and up to a sum; the same for the same sum. */
 	upTo(most: number, terms: readonly Term[]): Variable {
-		const key = keyOf(terms, most);
-		const known = this.#sums.get(key);
+		const sum = this.#added(terms);
+		const known = this.#known(this.#totals, sum, most, sum.constant);
 		if (known !== undefined) return known;
-		const sum = this.amount(0, most);
-		this.#sums.set(key, sum);
-		this.atMost([[sum, 1], ...terms.map(([variable, by]): Term => [variable, -by])], 0);
-		return sum;
+		if (sum.variables.length === 0) return this.fixed(Math.max(0, Math.min(most, sum.constant)));
+		const total = this.amount(0, most);
+		this.#know(this.#totals, sum, most, sum.constant, total);
+		// The sum less the number is at least nothing.
+		this.#row(sum, -sum.constant, Number.POSITIVE_INFINITY, [total, -1]);
+		return total;
 	}
 
 	/** At least so much, unless a case is given up. */
@@ -84,14 +111,26 @@ export class Program {
 	}
 
 	/** The highest that a sum can be; of variables of which one is chosen, the largest counts. */
-	#highest(terms: readonly Term[]): number {
-		const most = new Map<Variable, number>();
-		for (const [variable, by] of summed(terms)) {
-			const group = this.#oneOf.get(variable) ?? variable;
-			const value = by * ((by > 0 ? this.#upper : this.#lower)[variable] ?? 0);
-			most.set(group, Math.max(most.get(group) ?? 0, value));
+	#highest({ variables, by }: Sum): number {
+		let highest = 0;
+		const most = this.#sums;
+		const groups: number[] = [];
+		for (const [i, variable] of variables.entries()) {
+			const times = by[i] ?? 0;
+			const value = times * (times > 0 ? this.#upper.at(variable) : this.#lower.at(variable));
+			const group = this.#oneOf.at(variable);
+			if (this.#isSummed[group] === 0) {
+				this.#isSummed[group] = 1;
+				groups.push(group);
+				most[group] = 0;
+			}
+			most[group] = Math.max(most[group] ?? 0, value);
 		}
-		return [...most.values()].reduce((sum, value) => sum + value, 0);
+		for (const group of groups) {
+			highest += most[group] ?? 0;
+			this.#isSummed[group] = 0;
+		}
+		return highest;
 	}
 
 	/** Yes or no. */
@@ -110,15 +149,18 @@ export class Program {
 	}
 
 	atMost(terms: readonly Term[], most: number): void {
-		this.#row(terms, Number.NEGATIVE_INFINITY, most);
+		const sum = this.#added(terms);
+		this.#row(sum, Number.NEGATIVE_INFINITY, most - sum.constant);
 	}
 
 	atLeast(terms: readonly Term[], least: number): void {
-		this.#row(terms, least, Number.POSITIVE_INFINITY);
+		const sum = this.#added(terms);
+		this.#row(sum, least - sum.constant, Number.POSITIVE_INFINITY);
 	}
 
 	equal(terms: readonly Term[], value: number): void {
-		this.#row(terms, value, value);
+		const sum = this.#added(terms);
+		this.#row(sum, value - sum.constant, value - sum.constant);
 	}
 
 	get variables(): number {
@@ -131,46 +173,148 @@ export class Program {
 
 	data(): ProgramData {
 		return {
-			price: Float64Array.from(this.#price),
-			lower: Float64Array.from(this.#lower),
-			upper: Float64Array.from(this.#upper),
-			whole: Int32Array.from(this.#whole),
-			rowLower: Float64Array.from(this.#rowLower),
-			rowUpper: Float64Array.from(this.#rowUpper),
-			starts: Int32Array.from(this.#starts),
-			indices: Int32Array.from(this.#indices),
-			values: Float64Array.from(this.#values),
+			price: this.#price.all(),
+			lower: this.#lower.all(),
+			upper: this.#upper.all(),
+			whole: this.#whole.all(),
+			rowLower: this.#rowLower.all(),
+			rowUpper: this.#rowUpper.all(),
+			starts: this.#starts.all(),
+			indices: this.#indices.all(),
+			values: this.#values.all(),
 		};
 	}
 
 	#add(price: number, lower: number, upper: number, whole: number): Variable {
+		const variable = this.#price.length;
 		this.#price.push(price);
 		this.#lower.push(lower);
 		this.#upper.push(upper);
 		this.#whole.push(whole);
-		return this.#price.length - 1;
+		this.#oneOf.push(variable);
+		if (variable >= this.#sums.length) {
+			const sums = new Float64Array(2 * this.#sums.length);
+			sums.set(this.#sums);
+			this.#sums = sums;
+			const isSummed = new Uint8Array(sums.length);
+			isSummed.set(this.#isSummed);
+			this.#isSummed = isSummed;
+		}
+		return variable;
 	}
 
-	/** A variable that stands in a row twice counts with the sum. */
-	#row(terms: readonly Term[], lower: number, upper: number): void {
-		for (const [variable, by] of summed(terms)) {
+	#added(terms: readonly Term[]): Sum {
+		const found: number[] = [];
+		let constant = 0;
+		for (const [variable, by] of terms) {
 			if (by === 0) continue;
+			const lower = this.#lower.at(variable);
+			if (lower === this.#upper.at(variable)) {
+				constant += by * lower;
+				continue;
+			}
+			if (this.#isSummed[variable] === 0) {
+				this.#isSummed[variable] = 1;
+				this.#sums[variable] = 0;
+				found.push(variable);
+			}
+			this.#sums[variable] = (this.#sums[variable] ?? 0) + by;
+		}
+		for (const variable of found) this.#isSummed[variable] = 0;
+		const variables = Int32Array.from(found.filter((variable) => this.#sums[variable] !== 0)).sort();
+		return { variables, by: Float64Array.from(variables, (variable) => this.#sums[variable] ?? 0), constant };
+	}
+
+	#row({ variables, by }: Sum, lower: number, upper: number, more?: Term): void {
+		// What says nothing is not written; what cannot hold is.
+		if (variables.length === 0 && more === undefined && lower <= 1e-9 && upper >= -1e-9) return;
+		for (const [i, variable] of variables.entries()) {
 			this.#indices.push(variable);
-			this.#values.push(by);
+			this.#values.push(by[i] ?? 0);
+		}
+		if (more !== undefined) {
+			this.#indices.push(more[0]);
+			this.#values.push(more[1]);
 		}
 		this.#starts.push(this.#indices.length);
 		this.#rowLower.push(lower);
 		this.#rowUpper.push(upper);
 	}
+
+	/** The variable of a row with the same terms and the same numbers. */
+	#known(rows: KnownRows, sum: Sum, most: number, constant: number): Variable | undefined {
+		return rows
+			.get(hashOf(sum, most))
+			?.find((one) => one.most === most && one.constant === constant && this.#isRow(one.row, sum))?.by;
+	}
+
+	/** Remembers the row that is written next. */
+	#know(rows: KnownRows, sum: Sum, most: number, constant: number, by: Variable): void {
+		const hash = hashOf(sum, most);
+		const before = rows.get(hash);
+		const one = { row: this.#rowLower.length, most, constant, by };
+		if (before === undefined) rows.set(hash, [one]);
+		else before.push(one);
+	}
+
+	/** Whether a row has these terms, and one more. */
+	#isRow(row: number, { variables, by }: Sum): boolean {
+		const start = this.#starts.at(row);
+		if (this.#starts.at(row + 1) - start !== variables.length + 1) return false;
+		for (let i = 0; i < variables.length; i++) {
+			if (this.#indices.at(start + i) !== variables[i] || this.#values.at(start + i) !== by[i]) return false;
+		}
+		return true;
+	}
 }
 
-function summed(terms: readonly Term[]): ReadonlyMap<Variable, number> {
-	const sums = new Map<Variable, number>();
-	for (const [variable, by] of terms) sums.set(variable, (sums.get(variable) ?? 0) + by);
-	return sums;
+/** FNV-1a over the variables, and how much of them. */
+function hashOf({ variables, by }: Sum, most: number): number {
+	let hash = 0x811c9dc5;
+	for (let i = 0; i < variables.length; i++) {
+		hash = Math.imul(hash ^ (variables[i] ?? 0), 0x01000193);
+		hash = Math.imul(hash ^ Math.round((by[i] ?? 0) * 1024), 0x01000193);
+	}
+	return Math.imul(hash ^ Math.round(most * 1024), 0x01000193);
 }
 
-function keyOf(terms: readonly Term[], most: number): string {
-	const sorted = [...summed(terms)].filter(([, by]) => by !== 0).sort(([a], [b]) => a - b);
-	return `${most}: ${sorted.map(([variable, by]) => `${variable} ${by}`).join(", ")}`;
+/** A list of numbers that grows, without an object for each. */
+class Numbers<List extends Float64Array | Int32Array> {
+	#list: List;
+	readonly #make: (length: number) => List;
+	length = 0;
+
+	constructor(make: (length: number) => List) {
+		this.#make = make;
+		this.#list = make(256);
+	}
+
+	push(value: number): void {
+		if (this.length === this.#list.length) {
+			const list = this.#make(2 * this.length);
+			list.set(this.#list);
+			this.#list = list;
+		}
+		this.#list[this.length++] = value;
+	}
+
+	set(i: number, value: number): void {
+		this.#list[i] = value;
+	}
+
+	at(i: number): number {
+		return this.#list[i] ?? 0;
+	}
+
+	all(): List {
+		return this.#list.slice(0, this.length) as List;
+	}
+}
+
+function floats(): Numbers<Float64Array> {
+	return new Numbers((length) => new Float64Array(length));
+}
+
+function ints(): Numbers<Int32Array> {
+	return new Numbers((length) => new Int32Array(length));
 }

@@ -36,6 +36,7 @@ import { coveredBy } from "../compute/coverage.ts";
 import { dosePlaces, isDoseTooLong, isHoldTooLong } from "../compute/dose.ts";
 import { clashes, equipmentFor, stationUses } from "../compute/equipment.ts";
 import { stationMinutes } from "../compute/exposures.ts";
+import { getOrMake } from "../compute/get-or-make.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
 import type { Counted } from "../compute/measure.ts";
@@ -51,11 +52,14 @@ import { crowds } from "../compute/space.ts";
 import { gapWanted, type Spacing, spacings, weeksWanted } from "../compute/spacing.ts";
 import { classTime, drillTime } from "../compute/time.ts";
 import { eatenUp } from "../compute/work.ts";
+import { groundOf } from "../link/join-records.ts";
 import type { Block, ClubClass, Curriculum, Finding, Id, LinkedDrill } from "../model.ts";
 import {
+	blockWith,
 	type Choices,
 	type Column,
 	type Form,
+	isForLevel,
 	nameOfColumn,
 	type Part,
 	type Piece,
@@ -86,6 +90,9 @@ export interface Case {
 	readonly isHard: boolean;
 	/** Of a case that one row cannot say: what is not to be chosen again, as a key. */
 	readonly again?: string;
+	/** Where only what stands in some weeks, or only some drills, can bring it about or mend it. */
+	readonly weeks?: readonly number[];
+	drills?(choices: Choices): ReadonlySet<Id>;
 	wants(choices: Choices): void;
 	/** Whether a drill on a seat could do harm here. */
 	mentions(choices: Choices, seat: Seat, drill: LinkedDrill): boolean;
@@ -228,6 +235,7 @@ function outOfOrder(
 	return {
 		rule: "order",
 		key: `order ${gymnasts} ${drill} ${rule} ${id}`,
+		drills: (choices) => new Set([drill, ...giving(choices).map((one) => one.id)]),
 		code: ORDER_CODES[rule],
 		about,
 		weight: WORTH.serious,
@@ -250,6 +258,9 @@ function outOfOrder(
 					choices.wantMoves(column.seat.part.form.piece);
 					choices.wantExchanges(column.seat.part.form.piece);
 				}
+				for (const later of weeksWritten(choices, one.id, gymnasts))
+					for (const week of weeksWritten(choices, drill, gymnasts))
+						if (week < later) choices.wantWeeks(week, later);
 			}
 			wantAdded(choices, level, easier, (week) => week <= last);
 		},
@@ -290,6 +301,16 @@ function outOfOrder(
 	};
 }
 
+/** Weeks in which gymnasts do a drill, as it is written. */
+function weeksWritten(choices: Choices, drill: Id, gymnasts: string): ReadonlySet<number> {
+	const written = choices
+		.columnsOf(drill)
+		.filter(({ seat }) => seat.drill?.id === drill && seat.part.form.move.kind === "keep");
+	return new Set(
+		written.filter((column) => worksFor(column, gymnasts).length > 0).map(({ seat }) => seat.part.plan.week),
+	);
+}
+
 // Minutes: what a class has planned fits.
 
 function minutes({ counted: { curriculum } }: Judged): readonly Case[] {
@@ -312,6 +333,7 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 	return {
 		rule: "minutes",
 		key: `minutes ${week} ${one.id}`,
+		weeks: [week],
 		code: "H308",
 		about: { week, class: one.id },
 		weight: WORTH.serious,
@@ -385,6 +407,7 @@ function something({ counted: { curriculum } }: Judged): readonly Case[] {
 		const case_: Case = {
 			rule: "something",
 			key: `something ${week} ${one.id}`,
+			weeks: [week],
 			code: "H313",
 			about: { week, class: one.id },
 			weight: WORTH.serious,
@@ -418,6 +441,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 		const case_: Case = {
 			rule: "coaches",
 			key: `coaches ${group.name} ${nameOf(part)}`,
+			weeks: [week],
 			code: "H331",
 			about: { week, apparatus, ...aboutGroup(group) },
 			weight: WORTH.serious,
@@ -481,10 +505,9 @@ function tooMuch(
 	drills: readonly Id[],
 ): Case {
 	const [only, ...more] = drills;
-	const needOf = ({ seat, works, drill }: Column): number => {
-		const { block } = seat.part;
-		const stations = block.stations.map((one, i) => (i === seat.station ? { ...one, drill: drill.id } : one));
-		const own = works[0]?.block ?? { ...block, stations };
+	const needOf = (column: Column): number => {
+		const { seat } = column;
+		const own = blockWith(column);
 		return stationUses(curriculum, { apparatus, blocks: [own] }, own)[seat.station]?.needs.get(item) ?? 0;
 	};
 	const seats = (choices: Choices): readonly Seat[] =>
@@ -492,6 +515,7 @@ function tooMuch(
 	return {
 		rule: "equipment",
 		key: `equipment ${week} ${apparatus} ${item}`,
+		weeks: [week],
 		code: "H310",
 		about: {
 			week,
@@ -568,6 +592,7 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 		return {
 			rule: "equipment",
 			key: `at once ${week} ${day} ${item}`,
+			weeks: [week],
 			again: users.map(({ part, group }) => `${nameOf(part)} ${group.name}`).join(" "),
 			code: "H317",
 			about: {
@@ -606,6 +631,7 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 			({ work: { week, group }, station: { drill }, item, block }): Case => ({
 				rule: "heights",
 				key: `height ${group.name} ${drill.id} ${item.id}`,
+				drills: () => new Set([drill.id]),
 				code: "H336",
 				about: {
 					week,
@@ -643,6 +669,7 @@ function heights({ counted: { curriculum } }: Judged): readonly Case[] {
 		return {
 			rule: "heights",
 			key: `heights ${one} ${item.id} ${[...drills].sort().join(" ")}`,
+			drills: () => new Set(drills),
 			code: "H337",
 			about: {
 				week: work.week,
@@ -692,6 +719,7 @@ function space({ counted: { curriculum }, forms }: Judged): readonly Case[] {
 		return {
 			rule: "space",
 			key: `space ${week} ${day} ${apparatus}`,
+			weeks: [week],
 			again: theirs.map(({ number }) => number).join(" "),
 			code: "H332",
 			about: { week, apparatus, ...(last === undefined ? {} : aboutGroup(last)) },
@@ -739,6 +767,7 @@ function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly 
 				return found.map(({ code }) => ({
 					rule: "space",
 					key: `${code} ${nameOf(part)}`,
+					weeks: [week.week],
 					again: here.map(nameOfColumn).join(" "),
 					code,
 					about: { week: week.week, apparatus: plan.apparatus },
@@ -779,6 +808,7 @@ function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
 		const case_: Case = {
 			rule: "set-out",
 			key: `set-out ${week} ${one} ${item}`,
+			weeks: [week],
 			again: users.map(nameOfColumn).join(" "),
 			code: "H333",
 			about: {
@@ -839,6 +869,7 @@ function eaten(part: Part): Case {
 	return {
 		rule: "turns",
 		key: `eaten ${nameOf(part)}`,
+		weeks: [part.plan.week],
 		code: "H344",
 		about: { week: part.plan.week, apparatus: part.apparatus },
 		weight: WORTH.serious,
@@ -859,6 +890,7 @@ function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
 	return {
 		rule: "turns",
 		key: `turn ${week} ${one} ${apparatus} ${drill}`,
+		weeks: [week],
 		code: "H316",
 		about: { week, class: one, apparatus, drill },
 		weight: WORTH["worth a look"],
@@ -890,19 +922,17 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 			([key, [place]]): readonly Case[] => {
 				if (place === undefined) return [];
 				const { drill, level } = place.station;
-				const isBad = ({ works, seat }: Column): boolean =>
-					works.some(
-						({ station, block }) =>
-							station.level === level &&
-							isBroken({
-								block: { apparatus: seat.part.apparatus, block, stations: [station], from: 0, to: 0 },
-								station,
-							}),
-					);
+				const isBad = ({ works, seat: { part } }: Column): boolean =>
+					works.some(({ station }) => {
+						const { apparatus, block } = part;
+						const work = { apparatus, block, stations: [station], from: 0, to: 0 };
+						return station.level === level && isBroken({ block: work, station });
+					});
 				return [
 					{
 						rule: "dose",
 						key: `${code} ${key}`,
+						drills: () => new Set([drill.id]),
 						code,
 						about: { level, drill: drill.id, week: place.work.week, apparatus: place.block.apparatus },
 						weight: WORTH["worth a look"],
@@ -938,6 +968,7 @@ function weeks({ counted }: Judged): readonly Case[] {
 		const inWeeks = (name: string, least: number, weight: number): Case => ({
 			rule: "weeks",
 			key: `${name} ${kind} ${id} ${level}`,
+			drills: () => new Set(covering(curriculum, kind, id).map((one) => one.id)),
 			code: kind === "shape" ? "H303" : "H304",
 			about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 			weight,
@@ -968,11 +999,20 @@ function gap({ counted }: Judged): readonly Case[] {
 			{
 				rule: "gap",
 				key: `gap ${kind} ${id} ${level}`,
+				drills: () => new Set(covering(curriculum, kind, id).map((one) => one.id)),
 				code: kind === "shape" ? "H305" : "H306",
 				about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 				weight: WORTH["worth a look"],
 				isHard: false,
-				wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
+				wants(choices) {
+					const isBetween = (week: number): boolean => {
+						const next = taught.findIndex((one) => one > week);
+						return (taught[next] ?? week) - (taught[next - 1] ?? week) > wanted;
+					};
+					// While a plan is looked for, only in the gaps that it has.
+					const isMeant = (week: number): boolean => choices.mode !== "look" || isBetween(week);
+					wantTaught(choices, spacing, (week) => !taught.includes(week) && isMeant(week));
+				},
 				mentions: (_choices, seat, drill) =>
 					seat.part.levels.includes(level) && coveredBy(curriculum, drill.id, kind).includes(id),
 				rows(model, broken) {
@@ -1012,29 +1052,38 @@ function expected(counted: Counted): readonly Spacing[] {
 	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
 }
 
+const coveringOf = new WeakMap<Curriculum, Map<string, readonly LinkedDrill[]>>();
+
+/** The drills of the library that teach a shape or a skill. */
+function covering(curriculum: Curriculum, kind: Spacing["kind"], id: Id): readonly LinkedDrill[] {
+	const kept = getOrMake(coveringOf, groundOf(curriculum), () => new Map<string, readonly LinkedDrill[]>());
+	return getOrMake(kept, `${kind} ${id}`, () =>
+		[...curriculum.drills.values()].filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id)),
+	);
+}
+
 function wantTaught(
 	choices: Choices,
 	{ kind, id, level }: Spacing,
 	isMeant: (week: number) => boolean,
 ): void {
-	const drills = [...choices.curriculum.drills.values()].filter(
-		(drill) => drill.levels.has(level) && coveredBy(choices.curriculum, drill.id, kind).includes(id),
+	const drills = covering(choices.curriculum, kind, id).filter((drill) => drill.levels.has(level));
+	const places = drills.flatMap((drill) =>
+		choices
+			.seatsFor(drill)
+			.filter(({ part }) => part.levels.includes(level) && isMeant(part.plan.week))
+			.map((seat) => ({ seat, drill })),
 	);
-	for (const drill of drills) {
-		for (const seat of choices.seatsFor(drill)) {
-			if (seat.part.levels.includes(level) && isMeant(seat.part.plan.week)) choices.want(seat, drill);
-		}
-	}
+	choices.wantSome(places);
 	wantAdded(choices, level, drills, isMeant);
 }
 
 /** Whether a thing is taught to a level, week by week: a number that is at most the columns that teach it. */
 function taughtIn({ program, choices, at }: Model, { kind, id, level }: Spacing) {
 	const { curriculum } = choices;
-	const columns = [...curriculum.drills.values()]
-		.filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id))
+	const columns = covering(curriculum, kind, id)
 		.flatMap((drill) => choices.columnsOf(drill.id))
-		.filter((column) => column.levels.includes(level));
+		.filter((column) => isForLevel(column, level));
 	return [...Map.groupBy(columns, ({ seat }) => seat.part.plan.week)]
 		.sort(([a], [b]) => a - b)
 		.map(([week, here]) => {
@@ -1067,6 +1116,7 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 	return {
 		rule: "direction",
 		key: `direction ${week} ${apparatus} ${level}`,
+		weeks: [week],
 		code: "H307",
 		about: { week, apparatus, level },
 		weight: WORTH["worth a look"],
@@ -1095,11 +1145,11 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 					.filter(isHere)
 					.flatMap((seat) => [...seat.columns.values()])
 					.filter(
-						({ drill, levels, seat }) =>
-							levels.includes(level) &&
-							drill.direction !== undefined &&
-							wayOf(drill) === way &&
-							stationMinutes(seat.part.block, seat.part.seats.length) > 0,
+						(column) =>
+							isForLevel(column, level) &&
+							column.drill.direction !== undefined &&
+							wayOf(column.drill) === way &&
+							stationMinutes(column.seat.part.block, column.seat.part.seats.length) > 0,
 					);
 				const isDone = program.amount(0, 1);
 				program.atMost([[isDone, 1], ...columns.map((column): Term => [at(column), -1])], 0);
@@ -1160,6 +1210,7 @@ function reach({ counted: { curriculum } }: Judged): readonly Case[] {
 			{
 				rule: "reach",
 				key: `reach ${key}`,
+				drills: () => new Set(drills.map(({ id }) => id)),
 				code: first.wanted === undefined ? "H343" : "H338",
 				about: { skill: skill.id, ...aboutGroup(group) },
 				weight: WORTH["worth a look"] * (1 + more.length),
@@ -1270,6 +1321,7 @@ function contacts(
 	return {
 		rule: "load",
 		key,
+		weeks: [week, ...before.filter((past) => past !== undefined)],
 		code,
 		about,
 		weight: WORTH["worth a look"],
@@ -1278,12 +1330,14 @@ function contacts(
 			const own = (one: number) =>
 				choices.seatsIn(one).filter(({ part }) => part.groups.some((work) => work.group === group));
 			const of = (column: Column, kind: Kind): number => contactsOf(column, group, kind);
-			for (const seat of own(week))
+			for (const seat of own(week)) {
+				if (seat.drill === undefined || !hasContacts(seat.drill)) continue;
 				wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) < of(was, kind)));
+			}
 			for (const past of before) {
 				if (past === undefined) continue;
 				for (const seat of own(past))
-					wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) > of(was, kind)));
+					wantOther(choices, seat, (now, was) => isAny((kind) => of(now, kind) > of(was, kind)), hasContacts);
 			}
 			for (const piece of piecesOf(choices, week, group.class.id)) choices.wantMinutes(piece, -4, -1);
 		},
@@ -1291,11 +1345,17 @@ function contacts(
 			part.plan.week === week && part.groups.some((one) => one.group === group) && hasContacts(drill),
 		rows({ program, choices, at }, broken) {
 			for (const kind of kinds) {
-				const sum = (one: number, by: number): readonly Term[] =>
-					choices
-						.seatsIn(one)
-						.flatMap((seat) => [...seat.columns.values()])
-						.map((column): Term => [at(column), by * contactsOf(column, group, kind)]);
+				const sum = (one: number, by: number): readonly Term[] => {
+					const terms: Term[] = [];
+					for (const { columns, part } of choices.seatsIn(one)) {
+						if (!part.groups.some((own) => own.group === group)) continue;
+						for (const column of columns.values()) {
+							const count = contactsOf(column, group, kind);
+							if (count > 0) terms.push([at(column), by * count]);
+						}
+					}
+					return terms;
+				};
 				const { terms, most } = rowOf(sum);
 				if (!noneBefore.includes(kind)) {
 					program.unless(broken, terms, most);
@@ -1316,18 +1376,29 @@ function contacts(
 	};
 }
 
+const withContacts = new WeakMap<LinkedDrill, boolean>();
+
 function hasContacts(drill: LinkedDrill): boolean {
-	return [drill, ...drill.levels.values()].some(
-		({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+	return getOrMake(withContacts, drill, () =>
+		[drill, ...drill.levels.values()].some(
+			({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+		),
 	);
 }
 
-/** Drills that would change a sum at a seat the right way. */
-function wantOther(choices: Choices, seat: Seat, isBetter: (now: Column, was: Column) => boolean): void {
+/** Drills that would change a sum at a seat the right way. @param mayBe whether a drill could at all */
+function wantOther(
+	choices: Choices,
+	seat: Seat,
+	isBetter: (now: Column, was: Column) => boolean,
+	mayBe: (drill: LinkedDrill) => boolean = () => true,
+): void {
+	if (!choices.mayChange(seat)) return;
 	const written = [...seat.columns.values()].find(({ drill }) => drill === seat.drill);
 	if (written === undefined) return;
 	for (const drill of choices.candidates(seat)) {
-		if (!seat.columns.has(drill.id) && isBetter(choices.look(seat, drill), written))
+		if (choices.isFull(seat)) return;
+		if (drill !== seat.drill && mayBe(drill) && isBetter(choices.look(seat, drill), written))
 			choices.want(seat, drill);
 	}
 }
@@ -1429,6 +1500,7 @@ function activity({ counted: { curriculum } }: Judged): readonly Case[] {
 			{
 				rule: "activity",
 				key: `activity ${week} ${one.id}`,
+				weeks: [week],
 				code: "H309",
 				about: { week, class: one.id },
 				weight: WORTH["worth a look"],

@@ -252,7 +252,7 @@ function isMap(value: unknown): value is Readonly<Record<string, unknown>> {
 	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-function blockFrom(block: written.Block, index: number, path: DataPath): Block {
+export function blockFrom(block: written.Block, index: number, path: DataPath): Block {
 	const { dose } = block;
 	const forAll = dose !== undefined && isDose(dose) ? dose : undefined;
 	return compact<Block>({
@@ -315,6 +315,11 @@ export function clubFrom(file: SourceFile): Club {
 		contact: data.contact,
 		emergency: data.emergency,
 		emergencyGuide: id(data["emergency-guide"]),
+		colour: data.colour,
+		colourDark: data["colour-dark"],
+		logo: data.logo,
+		leaveOut: data["leave-out"],
+		source: file,
 	});
 }
 

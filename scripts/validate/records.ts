@@ -1053,6 +1053,24 @@ export interface Club {
 	 * Text; inline Markdown is read.
 	 */
 	licence?: string;
+	/**
+	 * The club's colour, in quotes: heads of parts and tables of the site are of it. White words have to be readable on it.
+	 */
+	colour?: string;
+	/**
+	 * The same where the reader has chosen the dark theme; without it, the nearest shade on which dark words can be read.
+	 */
+	"colour-dark"?: string;
+	/**
+	 * Text; inline Markdown is read.
+	 */
+	logo?: string;
+	/**
+	 * What the coaches' site does without, with every link to it: the findings, the measures, the author guide. The preview of `serve` has it all.
+	 *
+	 * @minItems 1
+	 */
+	"leave-out"?: ("findings" | "measures" | "author-guide")[];
 }
 /**
  * _data/term.yaml: the weeks of the term and the classes of a week.

@@ -8,6 +8,7 @@
 import { Ajv, type ValidateFunction } from "ajv";
 import addFormats from "ajv-formats";
 import type { FileKind } from "../model.ts";
+import { HEX_COLOUR } from "./club-colours.ts";
 import accepted from "./schemas/accepted.schema.json" with { type: "json" };
 import apparatus from "./schemas/apparatus.schema.json" with { type: "json" };
 import club from "./schemas/club.schema.json" with { type: "json" };
@@ -62,6 +63,7 @@ export const FORMATS: Readonly<
 	Record<string, { readonly test: (text: string) => boolean; readonly wants: string }>
 > = {
 	clock: { test: (text) => /^([01]\d|2[0-3]):[0-5]\d$/.test(text), wants: 'a time of day such as "16:30"' },
+	colour: { test: (text) => HEX_COLOUR.test(text), wants: 'a colour such as "#7a1f3d", in quotes' },
 	"day-or-interval": {
 		test: (text) => /^\d{4}-\d\d-\d\d(\/\d{4}-\d\d-\d\d)?$/.test(text) && text.split("/").every(isDay),
 		wants: "a date such as 2027-02-15, or an interval such as 2027-02-15/2027-02-19",

@@ -8,7 +8,7 @@
  * that its other mistakes are found in the same run.
  */
 
-import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, WeekPlan } from "../model.ts";
+import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, Term, WeekPlan } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
@@ -26,6 +26,8 @@ import {
 	wordsFrom,
 } from "./build-records.ts";
 import { checkDrillFolder, checkFileNames, checkTerm } from "./check-files.ts";
+import { checkStyle } from "./check-style.ts";
+import { checkColours } from "./club-colours.ts";
 import { impliedRecords } from "./imply-records.ts";
 import { idFrom, judgeData, soundPartsOf } from "./judge-data.ts";
 
@@ -37,6 +39,8 @@ export interface ValidatedClub {
 	/** The sound parts of pages at fault: for finding what else is wrong with them, and nothing more. */
 	readonly partial: { readonly drills: readonly Drill[]; readonly weeks: readonly WeekPlan[] };
 	readonly problems: readonly Problem[];
+	/** The club's own style sheet as it is published. */
+	readonly style?: string;
 	/** Ids of things whose own file has a problem. */
 	readonly broken: ReadonlyMap<LinkKind, ReadonlySet<Id>>;
 	/** Kinds of which a whole file could not be read: any id may have been in it. */
@@ -62,10 +66,21 @@ const LINK_KIND_OF: Readonly<Partial<Record<FileKind, LinkKind>>> = {
 
 /**
  * A file that was read stays the same for ever, and `serve` brings the same one again at every change of
- * another: it is judged once, and a drill's record, of which there may be thousands, made once.
+ * another: it is judged once, and its record made once. What is counted of a week, a block or the term is
+ * kept by that record: after a change of one week, the desk counts in half the time.
  */
 const knownSound = new WeakSet<SourceFile>();
 const drillOf = new WeakMap<SourceFile, Drill>();
+const weekOf = new WeakMap<SourceFile, WeekPlan>();
+const termOf = new WeakMap<SourceFile, Term>();
+
+function once<T>(known: WeakMap<SourceFile, T>, file: SourceFile, make: (file: SourceFile) => T): T {
+	const before = known.get(file);
+	if (before !== undefined) return before;
+	const made = make(file);
+	known.set(file, made);
+	return made;
+}
 
 /** @param clubName the club's name where _data/club.yaml does not say it */
 export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
@@ -111,6 +126,10 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 	if (read.files.every((f) => f.kind !== "drill") && read.unreadable.every((f) => f.kind !== "drill")) {
 		problems.push(problem("H111", { file: "content/drills", line: 1, column: 1 }, "No drill was found."));
 	}
+	const clubFile = sound.find((f) => f.kind === "club");
+	if (clubFile !== undefined) problems.push(...checkColours(clubFile, clubFrom(clubFile)));
+	const style = read.style && checkStyle(read.style);
+	problems.push(...(style?.problems ?? []));
 	const present = new Set<FileKind>([...read.files, ...read.unreadable].map((f) => f.kind));
 	if (problems.some(({ severity }) => severity === "error")) {
 		// Without a list of its own, what there is of a kind is what the pages name: those at fault, too.
@@ -119,7 +138,16 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 		}
 	}
 	const records = impliedRecords(written, present, clubName);
-	return { records, files: read.files, partial, problems, broken, unknown, brokenFiles };
+	return {
+		records,
+		files: read.files,
+		partial,
+		problems,
+		...(style?.css === undefined ? {} : { style: style.css }),
+		broken,
+		unknown,
+		brokenFiles,
+	};
 }
 
 function some<T>(thing: T | undefined): readonly T[] {
@@ -137,7 +165,7 @@ function recordsOf(files: readonly SourceFile[]) {
 	const words = one("words");
 	return {
 		club: club && clubFrom(club),
-		term: term && termFrom(term),
+		term: term && once(termOf, term, termFrom),
 		targets: targets && targetsFrom(targets),
 		...entriesFrom({
 			levels: one("levels"),
@@ -150,12 +178,8 @@ function recordsOf(files: readonly SourceFile[]) {
 		accepted: accepted && acceptedFrom(accepted),
 		taught: all("taught").flatMap(taughtFrom),
 		words: words && wordsFrom(words),
-		drills: all("drill").map((file) => {
-			const drill = drillOf.get(file) ?? drillFrom(file);
-			drillOf.set(file, drill);
-			return drill;
-		}),
-		weeks: all("week").map(weekFrom),
+		drills: all("drill").map((file) => once(drillOf, file, drillFrom)),
+		weeks: all("week").map((file) => once(weekOf, file, weekFrom)),
 		guides: all("guide").map(guideFrom),
 	};
 }

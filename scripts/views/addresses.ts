@@ -65,5 +65,9 @@ export const SHEET_FILES = {
 	labels: (weekId: Id) => `print/weeks/${weekId}/labels.pdf`,
 	checkSheet: (level: Id) => `print/check-sheets/${level}.pdf`,
 	termOverview: () => "print/term-overview.pdf",
+	dividers: () => "print/dividers.pdf",
+	/** Of one class, or of several that one coach has. */
+	pocket: (classIds: readonly Id[]) => `print/pocket/${classIds.join("+")}.pdf`,
 	binder: () => "print/binder.pdf",
+	volume: (volume: string) => `print/${volume}.pdf`,
 } as const;

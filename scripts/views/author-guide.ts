@@ -22,6 +22,7 @@ export const COMMANDS = {
 	new: [
 		'npm run new -- drill --title "Seat drop to stand" --apparatus floor --levels beginners,level-1',
 		'npm run new -- club ../my-club --name "My Gymnastics Club" --starts 2027-01-04',
+		"npm run new -- host nginx",
 	],
 	import: ["npm run import -- drills.xlsx", "npm run import -- drills.xlsx --map words.yaml --write"],
 	check: ["npm run check"],
@@ -35,8 +36,13 @@ export const COMMANDS = {
 	undo: ["npm run undo"],
 	export: ["npm run export -- --to spreadsheets"],
 	compare: ["npm run compare -- ../last-term ."],
+	library: [
+		"npm run compare -- --library",
+		"npm run compare -- --library --take skill:rock --keep drill:roll-down-wedge",
+	],
 	since: ["npm run build -- --since ../last-term"],
 	nextTerm: ["npm run next-term -- --to ../spring-term --starts 2027-04-19 --closed 2027-05-31/2027-06-04"],
+	update: ["npm run update", "npm run update -- --write"],
 	print: [
 		"npm run print",
 		"npm run print -- class-sheets --week 3",

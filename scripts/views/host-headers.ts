@@ -2,8 +2,8 @@
  * What a host should say with every page: the policy, and that the handbook is nobody else's business.
  *
  * The pages say what a `meta` element can say. The rest is written out ready for common kinds of host:
- * `_headers` is read by many static hosts, `.htaccess` by Apache; the lines for nginx stand in the author
- * guide. Whoever has such a file in the output already keeps it.
+ * `_headers` is read by many static hosts, `.htaccess` by Apache; `new host` writes what a server of
+ * one's own is told. Whoever has such a file in the output already keeps it.
  */
 
 /** What a `meta` element can say of the policy. */
@@ -83,7 +83,7 @@ const ASKED_AGAIN = [
 ] as const;
 
 /** Types that stock servers do not know, or know otherwise. */
-const TYPES: ReadonlyMap<string, string> = new Map([
+export const TYPES: ReadonlyMap<string, string> = new Map([
 	["csv", "text/csv; charset=utf-8"],
 	["ics", "text/calendar; charset=utf-8"],
 	["webmanifest", "application/manifest+json"],

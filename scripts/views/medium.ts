@@ -30,6 +30,8 @@ export type Medium = Picture | Video;
 export interface PreparedMedia {
 	/** By drill, one for each of its `media`; undefined where it cannot be used. */
 	readonly byDrill: ReadonlyMap<string, readonly (Medium | undefined)[]>;
+	/** The club's logo. */
+	readonly logo?: Rendition;
 	readonly problems: readonly Problem[];
 	/** The bytes of every file, by its path from the root of the site. */
 	readonly files: ReadonlyMap<string, () => Uint8Array>;

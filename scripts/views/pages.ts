@@ -5,13 +5,13 @@
 
 import type { PlanRecord } from "../compute/plan-record.ts";
 import type { Handbook } from "../handbook.ts";
-import type { Origin } from "../model.ts";
+import type { Area, Origin } from "../model.ts";
 import type { Place } from "../place.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
 import { type Address, HOME } from "./addresses.ts";
 import { COVERAGE_TABLES, coverageAddress } from "./coverage.ts";
 import { type Link, linkTo } from "./links.ts";
-import type { PreparedMedia } from "./medium.ts";
+import type { PreparedMedia, Rendition } from "./medium.ts";
 import type { SiteIndex } from "./site-index.ts";
 import type { BinderFile } from "./term.ts";
 
@@ -115,6 +115,12 @@ export interface FrameFacts {
 	readonly printed: ReadonlySet<string>;
 	/** The page that says what changed, where there is one. */
 	readonly changes: string | undefined;
+	/** The club's logo, in the place of the mark. */
+	readonly logo: Rendition | undefined;
+	/** Whether the club has styles of its own, in `CLUB_STYLES`. */
+	readonly styled: boolean;
+	/** Areas that this site does without. */
+	readonly leaveOut: ReadonlySet<Area>;
 }
 
 /** What pages show of a handbook: everything but the folder that it was read from. */
@@ -133,14 +139,31 @@ export interface SiteOptions {
 	readonly printed?: ReadonlySet<string>;
 	/** The binder, where it is one of them. */
 	readonly binder?: BinderFile;
+	/** Areas that the site does without. */
+	readonly leaveOut?: readonly Area[];
+}
+
+/** The club's own styles, as a file from the root of the site. */
+export const CLUB_STYLES = "assets/club.css";
+
+/** Whether there are any: a colour, or a style sheet. */
+export function isStyled({ curriculum, style }: Pick<Handbook, "curriculum" | "style">): boolean {
+	return style !== undefined || curriculum.club.colour !== undefined;
 }
 
 const NOTHING_PRINTED: ReadonlySet<string> = new Set();
 
 /** What the frame says, for all pages alike. */
 export function frameFacts(
-	handbook: Pick<Handbook, "curriculum" | "words">,
-	{ kept = false, since, changed = since !== undefined, printed = NOTHING_PRINTED }: SiteOptions = {},
+	handbook: Pick<Handbook, "curriculum" | "style" | "words">,
+	{
+		kept = false,
+		since,
+		changed = since !== undefined,
+		printed = NOTHING_PRINTED,
+		media,
+		leaveOut = [],
+	}: SiteOptions = {},
 ): FrameFacts {
 	const { club, term } = handbook.curriculum;
 	return {
@@ -156,6 +179,9 @@ export function frameFacts(
 		kept,
 		printed,
 		changes: changed ? WHAT_CHANGED : undefined,
+		logo: media?.logo,
+		styled: isStyled(handbook),
+		leaveOut: new Set(leaveOut),
 	};
 }
 

@@ -11,7 +11,7 @@
  * work on the machine disturb less. Nothing here is asserted.
  */
 
-import { execFileSync, spawn } from "node:child_process";
+import { execFileSync } from "node:child_process";
 import {
 	cpSync,
 	mkdirSync,
@@ -29,6 +29,7 @@ import { parseArgs } from "node:util";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { measure } from "../../scripts/compute/measures.ts";
 import { mendsOf } from "../../scripts/compute/mend.ts";
+import { clubResults } from "../../scripts/files/places.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { linkClub } from "../../scripts/link/link-club.ts";
 import { contentHash } from "../../scripts/read/club-edition.ts";
@@ -44,6 +45,7 @@ import { validateClub } from "../../scripts/validate/validate-club.ts";
 import { createMarkdown } from "../../scripts/views/markdown.ts";
 import { editionNameOf, wordsFor } from "../../scripts/words/words.ts";
 import { writeLargeClub } from "./large-club.ts";
+import { type Figures, run } from "./run-process.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../../", import.meta.url));
 const NODE = process.execPath;
@@ -155,7 +157,7 @@ async function commands(club: string, drills: number): Promise<number> {
 			name: WHOLE,
 			...built,
 			cwd: REPOSITORY,
-			fresh: [ours, join(dir, ".ours.editions"), join(club, ".handbook-cache")],
+			fresh: [ours, join(dir, ".ours.editions"), clubResults(club)],
 		},
 		{ name: "nothing changed", ...built, cwd: REPOSITORY },
 		{ name: "one drill changed", ...built, cwd: REPOSITORY, first: () => changeDrill(club) },
@@ -204,42 +206,6 @@ function changeDrill(club: string): void {
 	const folder = join(club, "content/drills/floor");
 	const file = join(folder, readdirSync(folder)[9] ?? "");
 	writeFileSync(file, `${readFileSync(file, "utf8")}\nA quiet end is worth more than a high start.\n`);
-}
-
-interface Figures {
-	/** Wall time. */
-	readonly seconds: number;
-	/** The processor's time, user and system, with that of what the command started. */
-	readonly cpu: number;
-	readonly mib: number;
-}
-
-/** One whole process. Peak memory and the processor's time are the kernel's own record, read while it runs; 0 where there is none. */
-async function run(command: string, args: readonly string[], cwd: string): Promise<Figures> {
-	const started = performance.now();
-	const child = spawn(command, args, { cwd, stdio: ["ignore", "ignore", "pipe"] });
-	let said = "";
-	child.stderr.on("data", (chunk) => {
-		said += String(chunk);
-	});
-	let mib = 0;
-	let cpu = 0;
-	const look = setInterval(() => {
-		try {
-			const status = readFileSync(`/proc/${child.pid}/status`, "utf8");
-			mib = Math.max(mib, Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
-			// Behind the name, which may hold spaces: fields 14 to 17 of proc(5), in hundredths of a second.
-			const fields = readFileSync(`/proc/${child.pid}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];
-			const ticks = fields.slice(11, 15).reduce((sum, field) => sum + Number(field), 0);
-			cpu = Math.max(cpu, ticks / 100);
-		} catch {
-			// It has ended, or this system keeps no such record.
-		}
-	}, 20);
-	const code = await new Promise<number | null>((ended) => child.on("exit", ended));
-	clearInterval(look);
-	if (code !== 0) throw new Error(`${command} ended with ${code}: ${said.slice(-2000)}`);
-	return { seconds: (performance.now() - started) / 1000, cpu, mib };
 }
 
 /** Eleventy as it comes: a Markdown file for each drill, a Liquid layout with the same fields. */

@@ -73,7 +73,7 @@ async function timed(
 }
 
 /** The demo with so many drills and weeks: copies under other ids, and its weeks again and again. */
-function enlarged(demo: Curriculum, drills: number, weeks: number): Curriculum {
+export function enlarged(demo: Curriculum, drills: number, weeks: number): Curriculum {
 	const own = [...demo.drills.values()];
 	const all = Array.from({ length: drills }, (_, i) => {
 		const drill = own[i % own.length];

@@ -1,8 +1,9 @@
 /** `mend` and `plan` as a director uses them: found, asked about, written, taken back. */
 
+import { spawn } from "node:child_process";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, onTestFinished } from "vitest";
 import { whatIf } from "../../scripts/commands/compare.ts";
 import { type MendOptions, mendCommand } from "../../scripts/commands/mend.ts";
 import { planCommand } from "../../scripts/commands/plan.ts";
@@ -10,7 +11,8 @@ import type { Run } from "../../scripts/commands/run.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { writeDraft } from "../compute/write-draft.ts";
+import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 function club(name = "plans-to-mend"): { readonly dir: string; readonly run: Run; readonly said: string[] } {
 	const dir = clubCopy(undefined, join(FIXTURES, "clubs", name));
@@ -84,6 +86,63 @@ describe("mend", () => {
 		expect(await mendCommand(run, { ...USUAL, finding: first?.code ?? "H302" })).toBe(1);
 		const at = said.findIndex((line) => /^(These cannot hold together|This cannot be had)/.test(line));
 		expect(said[at + 1]).toContain(first?.code);
+	});
+
+	it.each(["en", "fr"] as const)("tells in sentences what cannot hold together, in %s", async (language) => {
+		const drill = (id: string, shapes: readonly string[]) => ({
+			id,
+			shapes,
+			levels: ["one"],
+			apparatus: ["floor"],
+		});
+		const dir = writeDraft({
+			levels: ["one"],
+			apparatus: ["floor"],
+			shapes: ["tuck", "handstand"],
+			drills: [
+				drill("roll", ["tuck"]),
+				drill("rock", ["tuck"]),
+				drill("ball", ["tuck"]),
+				{ ...drill("kick-up", ["handstand"]), spotters: 3 },
+			],
+			weeks: { 1: { floor: [{ stations: ["roll", "rock", "ball"], minutes: 30 }] } },
+			term: { weeks: 1 },
+			classes: [
+				{ id: "thursday", rotation: ["floor"], gymnasts: 9, coaches: 2, minutes: 30, day: "thursday" },
+			],
+			targets: { shapeWeeks: 1 },
+		});
+		onTestFinished(() => rmSync(dir, { recursive: true }));
+		writeFileSync(join(dir, "_data/club.yaml"), `name: Club\nformat: 1\nlanguage: ${language}\n`);
+		const { run, said } = club();
+		expect(await mendCommand({ ...run, clubDir: dir }, { ...USUAL, finding: "H303" })).toBe(1);
+		const told = said.slice(said.indexOf("These cannot hold together:") + 1);
+		const one = (code: string) => told.find((line) => line.trim().startsWith(code)) ?? "";
+		expect(one("H303")).toContain("handstand");
+		// Three spotted stations' worth of hands, and two coaches on Thursday.
+		expect(one("H331")).toMatch(
+			language === "en" ? /thursday.*3 coaches needed.*2/i : /thursday.*3 entraîneurs.*2/i,
+		);
+	});
+
+	it("ends at a first Ctrl-C with the best plan so far", { timeout: 120_000 }, async () => {
+		const child = spawn(process.execPath, ["scripts/commands/main.ts", "mend", "--club", REPOSITORY], {
+			cwd: REPOSITORY,
+			stdio: ["ignore", "pipe", "pipe"],
+		});
+		let said = "";
+		let isSent = false;
+		child.stdout.on("data", (text) => {
+			said += text;
+		});
+		child.stderr.on("data", (text) => {
+			if (!isSent && /^proving/m.test(String(text))) isSent = child.kill("SIGINT");
+		});
+		const code = await new Promise((resolve) => child.once("exit", resolve));
+		expect(isSent).toBe(true);
+		expect(code).toBe(0);
+		expect(said).toMatch(/^- (swap|set|exchange|move|add|split): /m);
+		expect(said).toMatch(/\d+ changes?\. Findings: [1-9]\d* gone, .*Stopped before it was proved/);
 	});
 
 	it("offers plans that differ", { timeout: 60_000 }, async () => {

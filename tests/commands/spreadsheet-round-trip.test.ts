@@ -505,7 +505,7 @@ function recordOf(file: SourceFile): unknown {
 	if (kind === "drill") return withoutSource(drillFrom(file));
 	if (kind === "week") return withoutSource(weekFrom(file));
 	if (kind === "guide") return withoutSource(guideFrom(file));
-	if (kind === "club") return clubFrom(file);
+	if (kind === "club") return withoutSource(clubFrom(file));
 	if (kind === "targets") return targetsFrom(file);
 	if (kind === "term") return withoutSource(termFrom(file));
 	if (kind === "accepted") return withoutSource(acceptedFrom(file));

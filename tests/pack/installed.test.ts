@@ -184,7 +184,7 @@ async function installNext(dir: string): Promise<undefined> {
 
 it("is updated: first shown, then taken, with the club's own words kept", async () => {
 	const file = join(club, "_data/club.yaml");
-	writeFileSync(file, readFileSync(file, "utf8").replace(/^name:/m, "format: 1\n# Ours.\nname:"));
+	writeFileSync(file, readFileSync(file, "utf8").replace(/^name:/m, "# Ours.\nname:"));
 	const before = readFileSync(file, "utf8");
 	const said: string[] = [];
 	const run: Run = {

@@ -211,7 +211,7 @@ describe("reading back", () => {
 			handbook: { ...handbook, curriculum: { ...handbook.curriculum, drills } },
 		});
 		expect(wrong).toEqual([
-			'H411 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 2).',
+			'H411 The card of "Rock on the back" lacks the words "Caution. Never on a full stomach" (page D · Floor 1).',
 		]);
 	});
 
@@ -244,11 +244,11 @@ describe("reading back", () => {
 			onCard((card) => card.replace(`<li>${cue}</li>`, `<li>${cue}</li><li>${cue}</li>`)),
 		);
 		expect(twice).toContain(
-			`H403 The card of "Rock on the back" has the words "${cue}" 2 times instead of 1 (page D · Floor 2).`,
+			`H403 The card of "Rock on the back" has the words "${cue}" 2 times instead of 1 (page D · Floor 1).`,
 		);
 		const elsewhere = await told(onCard((card) => card.replace(`<li>${cue}</li>`, `<li></li><p>${cue}</p>`)));
 		expect(elsewhere).toContain(
-			`H403 The card of "Rock on the back" lacks the words "${cue}" (page D · Floor 2).`,
+			`H403 The card of "Rock on the back" lacks the words "${cue}" (page D · Floor 1).`,
 		);
 	});
 

@@ -33,6 +33,7 @@ async function bothWays(clubDir: string, language?: string) {
 		media,
 		printed: new Set([SHEET_FILES.weekPacket(week), SHEET_FILES.storeRoom(week)]),
 		since: recordOf(handbook, "before"),
+		leaveOut: handbook.curriculum.club.leaveOut ?? [],
 	};
 	const host = new Map<string, string>();
 	const readyMade = new Set<string>();
@@ -62,6 +63,7 @@ describe("a device", () => {
 		["the demo", REPOSITORY, undefined],
 		["the demo in French", REPOSITORY, "fr"],
 		["a club that uses every field", `${FIXTURES}clubs/full-pages`, undefined],
+		["a club with a look of its own", `${FIXTURES}clubs/own-look`, undefined],
 		["a club of ten drills", `${FIXTURES}clubs/ten-drills`, undefined],
 	])(
 		"makes the pages and the search of %s as the host has them",

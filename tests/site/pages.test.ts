@@ -12,6 +12,7 @@ const CLUBS = [
 	["the demo club", REPOSITORY],
 	["a small club with a full plan", `${FIXTURES}clubs/full-pages`],
 	["a club with groups, too few coaches and mats to carry", `${FIXTURES}clubs/hall-lines`],
+	["a club with a look of its own, and without three areas", `${FIXTURES}clubs/own-look`],
 	["ten drills and nothing else", `${FIXTURES}clubs/ten-drills`],
 ] as const;
 

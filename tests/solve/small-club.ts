@@ -21,7 +21,7 @@ export function numbersFrom(seed: number): (n: number) => number {
 
 /** Only drills change. */
 export const SWAPS_ONLY: ChoicesOptions = {
-	without: new Set(["minutes", "exchange", "move", "split", "add"]),
+	without: new Set(["minutes", "exchange", "weeks", "move", "split", "add"]),
 };
 
 /** Two weeks, two places, three to five drills in each, and every rule in force. */

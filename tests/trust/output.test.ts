@@ -6,6 +6,7 @@
 import { spawn, spawnSync } from "node:child_process";
 import {
 	existsSync,
+	lstatSync,
 	mkdirSync,
 	readdirSync,
 	readFileSync,
@@ -234,6 +235,27 @@ describe("files that somebody else put into the output", () => {
 			expect(readFileSync(join(out, path), "utf8")).toBe("theirs");
 			expect(readFileSync(join(out, "index.html"), "utf8")).toBe("1");
 			expect(leftBehind(out)).toEqual([]);
+		});
+	});
+});
+
+describe("a plain folder as the output", () => {
+	it("takes the place of a link, is published anew as one, and leaves nothing beside it", async () => {
+		await inScratch((dir) => {
+			const out = join(dir, "site");
+			const isNow = (edition: number, link: boolean) => {
+				expect(lstatSync(out).isSymbolicLink()).toBe(link);
+				expect(readFileSync(join(out, "index.html"), "utf8")).toContain(String(edition));
+				const beside = readdirSync(join(dir, ".site.editions")).filter((name) => !name.startsWith("files-"));
+				expect(beside).toHaveLength(link ? 1 : 0);
+			};
+			publishOne(out, 1);
+			isNow(1, true);
+			publishOne(out, 2, { plain: true });
+			publishOne(out, 3, { plain: true });
+			isNow(3, false);
+			publishOne(out, 4);
+			isNow(4, true);
 		});
 	});
 });

@@ -21,8 +21,8 @@ export function filesOf(edition: number): ReadonlyMap<string, string> {
 }
 
 /** Publishes one edition. Throws what publishing throws. */
-export function publishOne(out: string, edition: number): void {
-	const staging = new Staging(out);
+export function publishOne(out: string, edition: number, options?: { readonly plain?: boolean }): void {
+	const staging = new Staging(out, options);
 	try {
 		for (const [path, text] of filesOf(edition)) staging.write(path, text);
 		staging.publish();

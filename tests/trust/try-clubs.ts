@@ -52,6 +52,7 @@ async function work(): Promise<void> {
 		demo: new SpoiltClub(REPOSITORY, join(scratch, "demo")),
 	};
 	const { openClub } = await import("../../scripts/commands/open-club.ts");
+	const { cachePlace } = await import("../../scripts/files/places.ts");
 	const { reportProblems } = await import("../../scripts/commands/report.ts");
 	const { dataFiles } = await import("../../scripts/site/data-files.ts");
 	const { searchFiles } = await import("../../scripts/search/build-search.ts");
@@ -59,6 +60,7 @@ async function work(): Promise<void> {
 	const { sitePages } = await import("../../layouts/pages/site-pages.ts");
 	const { render } = await import("../../layouts/pages/site.11ty.ts");
 	const helpers = { highlight: (_language: string, code: string) => escapeHtml(code) };
+	const caches = cachePlace().path;
 	const read = watchReading();
 
 	const tryOne = async ({ kind, seed }: Order): Promise<Report> => {
@@ -89,7 +91,7 @@ async function work(): Promise<void> {
 				}
 			}
 			const { user, system } = process.cpuUsage(before);
-			const outsiders = read.paths().filter((path) => !isAllowed(path, club.dir));
+			const outsiders = read.paths().filter((path) => !isAllowed(path, club.dir, caches));
 			if ((user + system) / 1e6 > CPU_LIMIT_S)
 				endings.push(["hung", `${note}: ${((user + system) / 1e6).toFixed(1)} s`]);
 			if (opened === undefined && problems.every((p) => p.severity !== "error"))
@@ -130,12 +132,16 @@ function hasControls(text: string): boolean {
 	return /[\u202a-\u202e\u2066-\u2069]/.test(text) || /\p{Cc}/u.test(text.replace(/[\t\n]/g, ""));
 }
 
-/** The club's folder, this program and what it stands on, which may be linked from elsewhere. */
-function isAllowed(path: string, clubDir: string): boolean {
+/** The club's folder, what is kept for its user, this program and what it stands on, which may be linked from elsewhere. */
+function isAllowed(path: string, clubDir: string, caches: string): boolean {
 	const real = realOf(path);
-	return [clubDir, REPOSITORY.replace(/\/$/, ""), realOf(join(REPOSITORY, "node_modules"))].some(
-		(folder) => real === folder || real.startsWith(folder + sep),
-	);
+	const own = [
+		clubDir,
+		realOf(caches),
+		REPOSITORY.replace(/\/$/, ""),
+		realOf(join(REPOSITORY, "node_modules")),
+	];
+	return own.some((folder) => real === folder || real.startsWith(folder + sep));
 }
 
 function realOf(path: string): string {

@@ -8,6 +8,7 @@
 
 import type { FileKind } from "../../model.ts";
 import { type CellForm, type Form, fold, type RefKind } from "./cells.ts";
+import { MORE_HEADINGS } from "./more-headings.ts";
 
 export type SheetKind = FileKind | "plan" | "classes";
 
@@ -67,6 +68,8 @@ const BODY = column("text", "body", {
 	path: [],
 	aliases: ["description", "body", "how", "details", "notes"],
 });
+
+const FROM_LIBRARY = column("from-library", "flag");
 
 const angle = (name: string) =>
 	column(`angle ${name}`, "number", { path: ["angles", name], aliases: [name] });
@@ -146,6 +149,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("reviewed", "date", {
 				aliases: ["last reviewed", "review date", "date reviewed", "checked", "last checked"],
 			}),
+			FROM_LIBRARY,
 			BODY,
 		],
 	],
@@ -182,7 +186,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("station note", "text"),
 		],
 	],
-	["guide", [ID, column("title", "text"), ORDER, BODY]],
+	["guide", [ID, column("title", "text"), ORDER, FROM_LIBRARY, BODY]],
 	[
 		"club",
 		[
@@ -196,6 +200,12 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("contact", "text"),
 			column("emergency", "text"),
 			column("emergency-guide", "text"),
+			column("colour", "text", { aliases: ["color", "club colour"] }),
+			column("colour-dark", "text"),
+			column("logo", "text"),
+			column("leave-out", "names"),
+			column("libraries", "data"),
+			column("licence", "text"),
 		],
 	],
 	[
@@ -247,7 +257,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("new-drills", "number"),
 		],
 	],
-	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill or drill" })]],
+	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill or drill" }), FROM_LIBRARY]],
 	[
 		"apparatus",
 		[
@@ -259,6 +269,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("groups", "number", { aliases: ["groups that fit"] }),
 			column("walls", "names", { aliases: ["sides that are walls"] }),
 			column("landmarks", "data", { aliases: ["spots"] }),
+			FROM_LIBRARY,
 		],
 	],
 	[
@@ -275,6 +286,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("view", "choice", { choices: ["side", "front"] }),
 			column("tilt", "number"),
 			column("base", "choice", { choices: BASES }),
+			FROM_LIBRARY,
 		],
 	],
 	[
@@ -294,6 +306,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("direction", "choice", { choices: DIRECTIONS }),
 			column("opposite", "ref", { of: "skill" }),
 			column("criteria", "texts", { aliases: ["what must be seen", "counts when"] }),
+			FROM_LIBRARY,
 		],
 	],
 	[
@@ -311,9 +324,10 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("step", "number", { aliases: ["step cm"] }),
 			column("thickness", "number", { aliases: ["thickness cm"] }),
 			column("adults", "number", { aliases: ["adults to carry one", "carried by"] }),
+			FROM_LIBRARY,
 		],
 	],
-	["purposes", [ID, NAME, ORDER, ALIASES]],
+	["purposes", [ID, NAME, ORDER, ALIASES, FROM_LIBRARY]],
 	[
 		"accepted",
 		[
@@ -361,6 +375,11 @@ export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map<SheetKind, st
 	["words", "Words"],
 ]);
 
+/** Sheets of which each row is an entry of a list with ids. */
+export function listKinds(): readonly SheetKind[] {
+	return ["levels", "apparatus", "shapes", "skills", "equipment", "purposes"];
+}
+
 /** Without these a row makes nothing. */
 export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<SheetKind, readonly string[]>([
 	["drill", ["title", "apparatus", "levels"]],
@@ -398,7 +417,8 @@ export function columnFor(kind: SheetKind, heading: string): Column | undefined 
 	const columns = COLUMNS.get(kind) ?? [];
 	return (
 		columns.find((c) => foldHeading(c.heading) === folded) ??
-		columns.find((c) => c.aliases.some((alias) => foldHeading(alias) === folded))
+		columns.find((c) => c.aliases.some((alias) => foldHeading(alias) === folded)) ??
+		columns.find((c) => MORE_HEADINGS[kind]?.[c.heading]?.some((alias) => foldHeading(alias) === folded))
 	);
 }
 

@@ -47,9 +47,16 @@ export interface Mapping {
 	readonly columns: ReadonlyMap<string, string>;
 	/** Ids by the words used for them, by kind. */
 	readonly values: ReadonlyMap<string, ReadonlyMap<string, string>>;
+	/** Minutes of a class in an area, shared out where a plan says none; under "" those of every area. */
+	readonly minutes: ReadonlyMap<string, number>;
 }
 
-export const NO_MAPPING: Mapping = { sheets: new Map(), columns: new Map(), values: new Map() };
+export const NO_MAPPING: Mapping = {
+	sheets: new Map(),
+	columns: new Map(),
+	values: new Map(),
+	minutes: new Map(),
+};
 
 interface Found {
 	readonly kind: SheetKind;
@@ -58,11 +65,15 @@ interface Found {
 	readonly score: number;
 }
 
-/** The table of a sheet; undefined, with a note, where there is none. */
+/** Whether the mapping leaves a sheet out. */
+export function isSkipped({ title }: Sheet, mapping: Mapping): boolean {
+	return mapping.sheets.get(fold(title)) === "skip";
+}
+
+/** The table of a sheet; undefined where there is none. */
 export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => void): Table | undefined {
 	const said = mapping.sheets.get(fold(sheet.title));
 	if (said === "skip") return undefined;
-	for (const left of sheet.leftOut ?? []) tell({ sheet: sheet.name, weight: "unclear", ...left });
 	const named = said ?? sheetKindNamed(sheet.title);
 	const kinds = named === undefined ? [...COLUMNS.keys()] : [named];
 	let best: Found | undefined;
@@ -72,17 +83,7 @@ export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => 
 			if (found !== undefined && found.score > (best?.score ?? 0)) best = found;
 		}
 	}
-	if (best === undefined) {
-		const empty = sheet.rows.every((row) => row.every((cell) => cell === null || String(cell).trim() === ""));
-		if (!empty) {
-			tell({
-				sheet: sheet.name,
-				weight: "unclear",
-				what: "no row of headings was found that names a drill's title, apparatus and levels, or a plan's week and drill; name the columns in a mapping file",
-			});
-		}
-		return undefined;
-	}
+	if (best === undefined) return undefined;
 	const { kind, row, columns } = best;
 	const headings = sheet.rows[row] ?? [];
 	for (const [i, cell] of headings.entries()) {
@@ -109,6 +110,33 @@ export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => 
 		.slice(row + 1)
 		.filter(({ cells }) => cells.some((cell) => cell !== null && String(cell).trim() !== ""));
 	return { sheet, kind, columns, headings: headings.map(headingOf), rows };
+}
+
+/** The row that is most like headings, what it says, and what of it is known: for a sheet without a table. */
+export function closestHeadings(sheet: Sheet): string | undefined {
+	let best:
+		| { readonly known: readonly string[]; readonly all: readonly string[]; readonly kind: SheetKind }
+		| undefined;
+	for (const cells of sheet.rows.slice(0, HEADINGS_WITHIN)) {
+		const all = cells.map(headingOf).filter((words) => words !== "");
+		if (all.length < 2) continue;
+		for (const kind of ["drill", "plan"] as const) {
+			const known = all.filter((words) => columnFor(kind, words) !== undefined);
+			if (best === undefined || known.length > best.known.length) best = { known, all, kind };
+		}
+	}
+	if (best === undefined) return undefined;
+	const { known, all, kind } = best;
+	const fields = new Set(known.map((words) => columnFor(kind, words)?.heading));
+	const missing = [...(REQUIRED.get(kind) ?? []), ...(kind === "plan" ? ["drill"] : [])].filter(
+		(name) => !fields.has(name),
+	);
+	const quoted = (list: readonly string[]) =>
+		list
+			.slice(0, 12)
+			.map((words) => `“${words}”`)
+			.join(", ");
+	return `its headings are ${quoted(all)}; ${known.length === 0 ? "none of them is known" : `known of them: ${quoted(known)}`}; as ${kind === "plan" ? "a plan" : "a list of drills"} it has no ${missing.join(" and no ")}`;
 }
 
 function headingsIn(
@@ -143,6 +171,9 @@ function headingsIn(
 	const have = required.filter((name) => taken.has(name)).length;
 	const filled = cells.filter((cell) => headingOf(cell) !== "").length;
 	// One known word among many others is more likely a sentence than a heading.
+	// Ids stand for things that are there: the other columns may be few.
+	if (kind === "drill" && taken.has("id") && taken.size > 1)
+		return { kind, row, columns, score: taken.size + 2 };
 	if (taken.size === 0 || (required.length > 0 && have === 0) || taken.size * 3 < filled) return undefined;
 	if (!named && (taken.size < 2 || have < Math.min(2, required.length))) return undefined;
 	// A plan names drills: a list of drills that happens to have weeks and minutes is told by it.

@@ -13,16 +13,31 @@ import type { FileKind, Id } from "../../model.ts";
 import { nearestName } from "../../read/nearest-name.ts";
 import { idFrom } from "../../validate/judge-data.ts";
 import { ID_PATTERN, isPortable, validatorOf } from "../../validate/schemas.ts";
-import { unitInHeading } from "./amounts.ts";
+import { timeOf, unitInHeading } from "./amounts.ts";
 import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
 import type { WrittenFile } from "./club-sheets.ts";
 import { type Column, foldHeading, REQUIRED, type SheetKind } from "./columns.ts";
-import { findTable, type Mapping, NO_MAPPING, type Note, type Table } from "./find-table.ts";
+import { readDose } from "./dose-words.ts";
+import type { Seen, SeenSheet } from "./draft-mapping.ts";
+import {
+	closestHeadings,
+	findTable,
+	isSkipped,
+	type Mapping,
+	NO_MAPPING,
+	type Note,
+	type Table,
+} from "./find-table.ts";
+import { GridPlans, weeksOfTerm } from "./grid-plans.ts";
+import { otherNamesOf } from "./more-headings.ts";
+import { findGrid, type Grid, type GridWords, seenIn } from "./plan-grid.ts";
 import { letterOf, type Sheet } from "./read-sheets.ts";
 
 export interface ReadSheets {
 	readonly files: readonly DraftFile[];
 	readonly notes: readonly Note[];
+	/** What was seen, and what nothing is known of: for a mapping file to fill in. */
+	readonly seen: Seen;
 }
 
 export interface DraftFile extends WrittenFile {
@@ -31,6 +46,9 @@ export interface DraftFile extends WrittenFile {
 }
 
 type Fields = Record<string, unknown>;
+
+/** Letters of a cell that is read as a dose. */
+const LONGEST_DOSE = 120;
 
 /** Nobody reads more hints than these; in a sheet of a hundred thousand rows each takes a while. */
 const MOST_HINTS = 200;
@@ -60,7 +78,10 @@ export function readClubSheets(
 
 class SheetReader {
 	readonly #notes: Note[] = [];
-	readonly #tables: readonly Table[];
+	readonly #sheets: readonly Sheet[];
+	readonly #mapping: Mapping;
+	readonly #tables: Table[] = [];
+	readonly #grids: { readonly sheet: Sheet; readonly grid: Grid }[] = [];
 	readonly #known: KnownThings;
 	readonly #club: readonly WrittenFile[];
 	/** The id of each row that makes a drill. */
@@ -69,17 +90,29 @@ class SheetReader {
 	readonly #nextNumber = new Map<Id, number>();
 	/** Hints still given: each is looked for among everything known. */
 	#hintsLeft = MOST_HINTS;
+	readonly #planned: GridPlans;
+	readonly #unknown = new Map<string, Set<string>>();
 
 	constructor(sheets: readonly Sheet[], club: readonly WrittenFile[], mapping: Mapping) {
 		this.#club = club;
-		this.#tables = sheets.flatMap(
-			(sheet) => findTable(sheet, mapping, (note) => this.#notes.push(note)) ?? [],
-		);
+		this.#mapping = mapping;
 		this.#known = new KnownThings(club, mapping);
+		this.#planned = new GridPlans(
+			this.#known,
+			mapping,
+			club,
+			(note) => this.#notes.push(note),
+			(kind, words) => this.#isUnknown(kind, words),
+		);
+		this.#sheets = sheets.filter((sheet) => !isSkipped(sheet, mapping));
+		for (const sheet of this.#sheets) {
+			for (const left of sheet.leftOut ?? [])
+				this.#notes.push({ sheet: sheet.name, weight: "unclear", ...left });
+		}
 	}
 
 	read(): ReadSheets {
-		for (const kind of Object.values(LISTS)) this.#learnEntries(kind);
+		this.#findTables();
 		for (const table of this.#of("drill")) this.#nameDrills(table);
 		const drafts: DraftFile[] = [];
 		for (const kind of Object.values(LISTS)) drafts.push(...this.#list(kind));
@@ -92,10 +125,59 @@ class SheetReader {
 		);
 		// One by one: a call takes only so many arguments.
 		for (const table of this.#of("drill")) for (const drill of this.#drills(table)) drafts.push(drill);
-		for (const week of this.#weeks()) drafts.push(week);
+		const weeks = this.#weeks();
+		for (const drill of this.#planned.drills()) drafts.push(drill);
+		for (const week of weeks) drafts.push(week);
 		for (const table of this.#of("guide")) for (const guide of this.#guides(table)) drafts.push(guide);
 		const files = drafts.flatMap((draft) => this.#sound(draft) ?? []);
-		return { files, notes: this.#notes };
+		return { files, notes: this.#notes, seen: this.#seen() };
+	}
+
+	#seen(): Seen {
+		const sheets = this.#sheets.map(({ title }): SeenSheet => {
+			const table = this.#tables.find(({ sheet }) => sheet.title === title);
+			const grid = this.#grids.find(({ sheet }) => sheet.title === title);
+			const own = (table?.headings ?? []).flatMap((words, i) =>
+				words === "" ? [] : [{ words, field: table?.columns[i]?.heading }],
+			);
+			return { title, kind: grid === undefined ? table?.kind : "grid", headings: own };
+		});
+		return {
+			sheets,
+			words: this.#unknown,
+			minutes: this.#planned.withoutMinutes,
+			known: new Map([...this.#unknown.keys()].map((kind) => [kind, this.#known.all(kind as RefKind)])),
+		};
+	}
+
+	#isUnknown(kind: string, words: string): void {
+		this.#unknown.set(kind, (this.#unknown.get(kind) ?? new Set()).add(words));
+	}
+
+	/**
+	 * Lists first, whose names a grid's headings may be. A sheet that can be read as a grid is one, unless the
+	 * mapping says what it is.
+	 */
+	#findTables(): void {
+		const found = this.#sheets.map((sheet) => {
+			const notes: Note[] = [];
+			return { sheet, notes, table: findTable(sheet, this.#mapping, (note) => notes.push(note)) };
+		});
+		for (const { table } of found) if (table !== undefined) this.#tables.push(table);
+		for (const kind of Object.values(LISTS)) this.#learnEntries(kind);
+		const maybe = new Set<SheetKind>(["drill", "plan", "week"]);
+		const words = gridWords(this.#known, this.#club);
+		for (const { sheet, notes, table } of found) {
+			const isSaid = this.#mapping.sheets.has(fold(sheet.title));
+			const isTable = table !== undefined && (isSaid || !maybe.has(table.kind) || isWhole(table));
+			const grid = isTable ? undefined : findGrid(sheet, words);
+			if (grid !== undefined) {
+				if (table !== undefined) this.#tables.splice(this.#tables.indexOf(table), 1);
+				this.#grids.push({ sheet, grid });
+			} else if (table !== undefined) this.#notes.push(...notes);
+			else if (sheet.rows.some((row) => row.some((cell) => cell !== null && String(cell).trim() !== "")))
+				this.#notes.push({ sheet: sheet.name, weight: "unclear", what: noTable(sheet, words) });
+		}
 	}
 
 	#of(kind: SheetKind): readonly Table[] {
@@ -139,6 +221,7 @@ class SheetReader {
 	#hint(column: Column, what: string): string {
 		const words = /^there is no \w+ “(.*)”$/.exec(what)?.[1];
 		const kind = column.form === "doses" ? "level" : column.form === "needs" ? "equipment" : column.of;
+		if (words !== undefined && kind !== undefined) this.#isUnknown(kind, words);
 		if (words === undefined || kind === undefined || this.#hintsLeft === 0) return "";
 		this.#hintsLeft--;
 		const nearest = this.#known.nearest(kind, words);
@@ -254,7 +337,8 @@ class SheetReader {
 		const idAt = table.columns.findIndex((column) => column?.heading === "id");
 		const rowsSeen = new Map<string, number>();
 		for (const { number, cells } of table.rows) {
-			const title = clean(String(cells[at] ?? "")).replaceAll("\n", " ");
+			const given = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
+			const title = at < 0 ? given : clean(String(cells[at] ?? "")).replaceAll("\n", " ");
 			const filled = cells.filter((cell) => cell !== null && String(cell).trim() !== "");
 			if (filled.length === 1 && table.columns.filter((c) => c !== undefined).length > 1) {
 				this.#heading(table, number, cells);
@@ -325,15 +409,18 @@ class SheetReader {
 			const filled = above.fill(cells, (column, heading) =>
 				this.#tell(table, number, column, "note", `${heading} is empty; taken from the cell above`),
 			);
-			const reps = table.columns.findIndex((column) => column?.heading === "reps");
-			const both = /^\s*(\d+)\s*[x×*]\s*(\d+)\s*$/i.exec(String(filled[reps] ?? ""));
-			const { "": body, ...fields } = this.#fields(
-				table,
-				number,
-				filled,
-				both === null ? new Set(["id"]) : new Set(["id", "reps", "sets"]),
-			);
-			if (both !== null) Object.assign(fields, { sets: Number(both[1]), reps: Number(both[2]) });
+			const dose = this.#doseOf(table, number, filled);
+			const { "": own, ...fields } = this.#fields(table, number, filled, new Set(["id", ...dose.taken]));
+			Object.assign(fields, dose.fields);
+			const body = [own, dose.kept].filter((text) => typeof text === "string").join("\n");
+			// A sheet of some columns may be of drills that the club has.
+			const there = this.#club.find((file) => file.kind === "drill" && file.id === id)?.data as
+				| Fields
+				| undefined;
+			const columns = new Set(table.columns.map((column) => column?.heading));
+			for (const name of REQUIRED.get("drill") ?? []) {
+				if (there?.[name] !== undefined && !columns.has(name)) fields[name] = there[name];
+			}
 			const missing = (REQUIRED.get("drill") ?? []).filter((name) => fields[name] === undefined);
 			if (missing.length > 0) {
 				this.#tell(
@@ -352,11 +439,50 @@ class SheetReader {
 					kind: "drill",
 					id,
 					data,
-					body: typeof body === "string" ? body : "",
+					body,
 					from: `${table.sheet.name}, row ${number}`,
 				},
 			];
 		});
+	}
+
+	/**
+	 * A dose in words, in one of the columns of numbers. What the fields cannot say, or nobody can read, is
+	 * kept in the drill's text under its heading.
+	 */
+	#doseOf(table: Table, number: number, cells: readonly Cell[]) {
+		const taken: string[] = [];
+		const kept: string[] = [];
+		const fields: Fields = {};
+		for (const heading of ["sets", "reps", "hold"]) {
+			const at = table.columns.findIndex((column) => column?.heading === heading);
+			const cell = cells[at] ?? null;
+			if (typeof cell !== "string" || clean(cell) === "" || clean(cell).length > LONGEST_DOSE) continue;
+			const words = clean(cell);
+			if (heading === "hold" ? typeof timeOf(words, "seconds") === "number" : /^\d+$/.test(words)) continue;
+			// A heading that names a unit of time says what a bare number is.
+			const dose = heading === "hold" && /^[\d.,\s½-]+$/.test(words) ? undefined : readDose(words);
+			taken.push(heading);
+			const { eachSide = false, told = [], ...amounts } = dose ?? {};
+			if (dose === undefined || eachSide || told.length > 0) {
+				kept.push(`${table.headings[at] ?? heading}: ${words}.`);
+			}
+			if (dose === undefined) {
+				this.#tell(
+					table,
+					number,
+					at,
+					"unclear",
+					`“${words.slice(0, 60)}” is no dose that can be counted; kept as words in the drill's text`,
+				);
+				continue;
+			}
+			for (const one of told)
+				this.#tell(table, number, at, "note", `“${words}”: ${one}; the words are kept in the drill's text`);
+			for (const [name, amount] of Object.entries(amounts)) fields[name] ??= amount;
+			if (eachSide) fields.sides ??= "each";
+		}
+		return { taken, fields, kept: kept.length === 0 ? undefined : `${kept.join("\n")}\n` };
 	}
 
 	#weeks(): readonly DraftFile[] {
@@ -384,6 +510,15 @@ class SheetReader {
 			}
 		}
 		for (const table of this.#of("plan")) this.#plan(table, weekOf);
+		for (const { sheet, grid } of this.#grids) {
+			this.#planned.add(sheet, grid, ({ week, theme, apparatus, from }, block) => {
+				const own = weekOf(week, from);
+				if (theme !== undefined) own.theme ??= theme;
+				const plan = own.apparatus.get(apparatus) ?? { focus: undefined, blocks: [] };
+				own.apparatus.set(apparatus, plan);
+				plan.blocks.push(block);
+			});
+		}
 		return [...weeks.values()]
 			.sort((a, b) => a.number - b.number)
 			.map(({ number, id, theme, keep, apparatus, body, from }) => {
@@ -527,6 +662,20 @@ class SheetReader {
 	}
 }
 
+/** Whether a table has every column it needs; weeks and themes may be the edge of a grid. */
+function isWhole({ kind, columns }: Table): boolean {
+	const has = (name: string) => columns.some((column) => column?.heading === name);
+	return kind !== "week" && [...(REQUIRED.get(kind) ?? []), ...(kind === "plan" ? ["drill"] : [])].every(has);
+}
+
+/** Why a sheet without a table is left out, and how it can be read. */
+function noTable(sheet: Sheet, words: GridWords): string {
+	const plan = seenIn(sheet, words);
+	const seen =
+		closestHeadings(sheet) ?? (plan === undefined ? "it has no row of headings" : `it begins with ${plan}`);
+	return `no row of headings was found that names a drill's title, apparatus and levels, a plan's week and drill, or areas and weeks: ${seen}; --map-out <file> writes a mapping to fill in`;
+}
+
 interface WeekDraft {
 	readonly number: number;
 	id?: Id;
@@ -537,7 +686,7 @@ interface WeekDraft {
 	readonly from: string;
 }
 
-interface BlockDraft {
+export interface BlockDraft {
 	readonly number: number | undefined;
 	kind: "drill" | "stations" | "options";
 	readonly stations: Fields[];
@@ -559,11 +708,20 @@ function blockOf({ kind, stations, levels, note, rest }: BlockDraft): Fields {
 	});
 }
 
+/** What words in a grid stand for: things the club or the sheets have, and weeks by the term's dates. */
+function gridWords(known: KnownThings, club: readonly WrittenFile[]): GridWords {
+	const own = club.find(({ kind }) => kind === "term")?.data as Fields | undefined;
+	return {
+		find: (kind, words) => known.find(kind, words),
+		weekOn: weeksOfTerm(own),
+	};
+}
+
 /** Words longer than these name nothing. */
 const LONGEST_NAME = 200;
 
 /** What words stand for: ids, names and aliases of each kind, without case, accents and plurals. */
-class KnownThings {
+export class KnownThings {
 	readonly #words = new Map<RefKind, Map<string, Id>>();
 	readonly #ids = new Map<RefKind, Set<Id>>();
 	readonly #rows = new Map<Id, string>();
@@ -613,8 +771,35 @@ class KnownThings {
 
 	nearest(kind: RefKind, words: string): string | undefined {
 		const known = this.#words.get(kind) ?? new Map<string, Id>();
-		const name = nearestName(foldHeading(words), known.keys());
+		const folded = foldHeading(words);
+		// A word cut short is nearer than one misspelt: Tramp for Trampette.
+		const longer = folded.length < 3 ? [] : [...known.keys()].filter((name) => name.startsWith(folded));
+		const name = longer.length === 1 ? longer[0] : nearestName(folded, known.keys());
 		return name === undefined ? undefined : known.get(name);
+	}
+
+	/** A thing that is there already, by an id, a name, a usual other name, or a range of levels. */
+	find(kind: RefKind, words: string): readonly Id[] | undefined {
+		if (words.length > LONGEST_NAME || words.trim() === "") return undefined;
+		const ids = this.#ids.get(kind) ?? new Set<Id>();
+		if (ids.has(words)) return [words];
+		const said = this.#mapping.values.get(kind)?.get(fold(words));
+		if (said !== undefined) return said === "" ? undefined : said.split(/[;,]\s*/);
+		const folded = foldHeading(words);
+		const found = this.#words.get(kind)?.get(folded);
+		if (found !== undefined) return [found];
+		if (kind === "level") return this.#levels(folded, fold(words), ids);
+		if (kind !== "apparatus") return undefined;
+		const others = otherNamesOf(fold(words)).flatMap((name) => {
+			const id = this.#words.get(kind)?.get(foldHeading(name));
+			return id === undefined ? [] : [id];
+		});
+		const several = new Set(others);
+		return several.size === 1 ? [...several] : undefined;
+	}
+
+	all(kind: RefKind): readonly Id[] {
+		return [...(this.#ids.get(kind) ?? [])];
 	}
 
 	refer(kind: RefKind, words: string): readonly Id[] | undefined {
@@ -633,8 +818,8 @@ class KnownThings {
 		const folded = foldHeading(words);
 		const found = this.#words.get(kind)?.get(folded);
 		if (found !== undefined) return [found];
-		if (kind === "level") {
-			const several = this.#levels(folded, fold(words), ids);
+		if (kind === "level" || kind === "apparatus") {
+			const several = this.find(kind, words);
 			if (several !== undefined) return several;
 		}
 		// Where a club has no file for a kind, an id stands for a thing; a list of words is none.

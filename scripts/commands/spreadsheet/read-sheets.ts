@@ -9,6 +9,7 @@ import Papa from "papaparse";
 import readXlsxFile from "read-excel-file/node";
 import type { Cell } from "./cells.ts";
 import { COLUMNS, columnFor } from "./columns.ts";
+import { htmlTables } from "./html-tables.ts";
 import { type Unseen, unseenIn } from "./left-out.ts";
 import { lookIntoWorkbook } from "./look-into-workbook.ts";
 import { UnreadableSheet } from "./unreadable-sheet.ts";
@@ -44,6 +45,19 @@ export async function readSheets(file: string, bytes: Buffer): Promise<readonly 
 	if (ending === ".xlsx" || bytes.subarray(0, 2).toString("latin1") === "PK")
 		return readWorkbook(name, bytes);
 	const { text, encoding } = decode(bytes);
+	// What is copied from a word processor and kept is HTML, whatever the file is called.
+	if (/^\s*(?:Version:[^<]*)?<(?:!doctype|html|table|meta|body|div|span|!--)/i.test(text.slice(0, 2000))) {
+		const tables = htmlTables(text);
+		if (tables.length === 0)
+			throw new UnreadableSheet(`${name} holds no table. Copy the whole table, with its headings.`);
+		return tables.map(({ title, rows, leftOut }, i) => ({
+			name: tables.length === 1 ? name : `${name}, table ${i + 1}`,
+			title: title ?? (tables.length === 1 ? basename(file, extname(file)) : `table ${i + 1}`),
+			rows: rows.map((row) => row.map((cell): Cell => (cell === "" ? null : unguarded(cell)))),
+			...(leftOut.length === 0 ? {} : { leftOut }),
+			encoding,
+		}));
+	}
 	return [{ name, title: basename(file, extname(file)), rows: csvRows(name, text), encoding }];
 }
 

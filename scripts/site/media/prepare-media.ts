@@ -20,7 +20,7 @@ import { Cache, cacheFolder } from "../../files/cache.ts";
 import { type Folder, openFolder } from "../../files/folder.ts";
 import { sha256 } from "../../files/hash.ts";
 import type { Handbook } from "../../handbook.ts";
-import type { DataPath, LinkedDrill, LinkedShape } from "../../model.ts";
+import type { DataPath, LinkedDrill, LinkedShape, Source } from "../../model.ts";
 import { type Problem, problem } from "../../problems.ts";
 import { mediaFolder, mediaHome, mediaKindOf } from "../../read/inspect-media.ts";
 import type { Medium, Picture, PreparedMedia, Rendition, Video } from "../../views/medium.ts";
@@ -28,7 +28,9 @@ import { drawPoster } from "./draw-poster.ts";
 import { cleanFilm } from "./film.ts";
 
 /** Widths in pixels: a phone, a phone with a fine screen or a tablet, and a large screen. */
-export const WIDTHS = [480, 960, 1440] as const;
+export const WIDTHS: readonly number[] = [480, 960, 1440];
+/** Of a logo, in pixels. */
+const LOGO_WIDTH = 480;
 
 const QUALITY = 80;
 /** A video's poster, in pixels. */
@@ -72,7 +74,7 @@ export async function prepareMedia(
 				try {
 					return await make();
 				} catch (error) {
-					problems.push(brokenMedia(drill, ["media", i, field], name, error));
+					problems.push(brokenMedia(drill.source, ["media", i, field], name, error));
 					return undefined;
 				}
 			};
@@ -87,8 +89,24 @@ export async function prepareMedia(
 		}
 		if (media.length > 0) byDrill.set(drill.id, media);
 	}
+	const logo = await logoOf(handbook, workshop, problems);
 	workshop.sweep();
-	return { byDrill, problems, files: workshop.files };
+	return { byDrill, ...(logo === undefined ? {} : { logo }), problems, files: workshop.files };
+}
+
+/** The logo, as wide as a phone's screen shows it sharply and a cover prints it. */
+async function logoOf(
+	{ curriculum: { club } }: Pick<Handbook, "curriculum">,
+	workshop: Workshop,
+	problems: Problem[],
+): Promise<Rendition | undefined> {
+	if (club.logo === undefined || club.source === undefined) return undefined;
+	try {
+		return (await workshop.picture(club.logo, [LOGO_WIDTH])).sizes[0];
+	} catch (error) {
+		problems.push(brokenMedia(club.source, ["logo"], club.logo, error));
+		return undefined;
+	}
 }
 
 function firstShape(
@@ -100,16 +118,13 @@ function firstShape(
 		.find(({ angles }) => angles !== undefined);
 }
 
-function brokenMedia(drill: LinkedDrill, path: DataPath, file: string, error: unknown): Problem {
+function brokenMedia(source: Source, path: DataPath, file: string, error: unknown): Problem {
 	const why = error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error);
 	const fix =
 		error instanceof MovingPicture ? error.fix : "Save the file again, and put it into `content/media`.";
-	return problem(
-		"H211",
-		drill.source.place(path),
-		`\`${file}\` cannot be shown: ${why.replace(/[.\s]+$/, "")}.`,
-		{ fix },
-	);
+	return problem("H211", source.place(path), `\`${file}\` cannot be shown: ${why.replace(/[.\s]+$/, "")}.`, {
+		fix,
+	});
 }
 
 /** A picture that would move by itself. */
@@ -131,11 +146,12 @@ class Workshop {
 		this.#cache = new Cache(cache, keep);
 	}
 
-	picture(file: string): Promise<Picture> {
-		let made = this.#pictures.get(file);
+	picture(file: string, widths = WIDTHS): Promise<Picture> {
+		const key = `${widths.join(" ")} ${file}`;
+		let made = this.#pictures.get(key);
 		if (made === undefined) {
-			made = this.#resize(this.#source(file));
-			this.#pictures.set(file, made);
+			made = this.#resize(this.#source(file), widths);
+			this.#pictures.set(key, made);
 		}
 		return made;
 	}

@@ -8,11 +8,15 @@
 import { teachingWeeks } from "../../compute/calendar.ts";
 import type { CoverageCell } from "../../compute/coverage.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
+import { groupsOf } from "../../compute/groups.ts";
 import { agesOfLevel, LANDMARKS, landmarksOf } from "../../compute/heights.ts";
-import type { Club, Id, Landmark, LinkedShape, Source, WeekPlan } from "../../model.ts";
+import { groupName } from "../../compute/names.ts";
+import { type ReachRow, reach } from "../../compute/reach.ts";
+import type { Club, Curriculum, Id, Landmark, LinkedShape, Source, WeekPlan } from "../../model.ts";
 import { editionNameOf, type Words } from "../../words/words.ts";
 import { type Address, addressOf, weekApparatusAddress } from "../addresses.ts";
 import { type DrillLine, type DrillView, drillLines, drillView } from "../drill.ts";
+import { type FindingsView, findingsView } from "../findings.ts";
 import { type GuideView, guideView } from "../guide.ts";
 import { type LevelCore, levelCore } from "../level.ts";
 import { type Link, linksTo, linkTo } from "../links.ts";
@@ -24,7 +28,7 @@ import { type SkillCore, skillCore } from "../skill.ts";
 import { type PlannedApparatus, type PlannedWeek, plannedApparatus, plannedWeek } from "../week.ts";
 import { capital } from "../words.ts";
 import { type ClassAtWork, classAtWork } from "./class-at-work.ts";
-import { type EditionMark, editionId } from "./edition.ts";
+import { type Edition, type EditionMark, editionId } from "./edition.ts";
 import { type BinderPlaces, binderPlaces, drillsUnder } from "./places.ts";
 
 /** A view, and where what it shows is written. */
@@ -40,6 +44,14 @@ export interface BinderView {
 	readonly places: BinderPlaces;
 	/** A picture, or a video's, as a `data:` address; undefined for what cannot be printed. */
 	readonly picture: (medium: Medium) => string | undefined;
+	/** The pages of drills that an earlier edition did not have, and that its lists still do not name. */
+	readonly added: ReadonlySet<Address>;
+	/** Those drills, for a list of their own. */
+	readonly additions: readonly AddedDrill[];
+	/** The drills that lists and index name. */
+	readonly listed: readonly Id[];
+	/** Where an earlier edition had what is printed, by its id. */
+	readonly earlier: Edition["numbers"] | undefined;
 	readonly cover: CoverView;
 	readonly guides: readonly Written<GuideView>[];
 	readonly levels: readonly LevelCore[];
@@ -50,6 +62,9 @@ export interface BinderView {
 	readonly skills: readonly Written<SkillLeaf>[];
 	/** Empty while no week is planned. */
 	readonly coverage: readonly CoverageLeaf[];
+	/** Empty without classes, and while no week is planned. */
+	readonly reach: readonly ReachLeaf[];
+	readonly findings: FindingsView;
 	readonly equipment: EquipmentLeaves;
 	/** Names under their first letters. */
 	readonly index: readonly { readonly letter: string; readonly terms: readonly IndexTerm[] }[];
@@ -63,6 +78,8 @@ export interface CoverView {
 	readonly shapes: readonly LinkedShape[];
 	/** A week to explain page numbers by. */
 	readonly exampleWeek: number;
+	/** The club's logo as an address of data; undefined for none. */
+	readonly logo: string | undefined;
 }
 
 export interface WeekLeaves {
@@ -92,11 +109,24 @@ export interface DrillLeaves {
 	readonly apparatus: Link;
 	/** All levels of the club. */
 	readonly levels: readonly Link[];
+	/** Those that its list names. */
 	readonly drills: readonly DrillLine[];
-	readonly cards: readonly (() => DrillView)[];
-	readonly sources: readonly Source[];
+	readonly cards: readonly {
+		readonly link: Link;
+		readonly view: () => DrillView;
+		readonly source: Source;
+	}[];
 	/** Drills that are printed under another apparatus. */
 	readonly elsewhere: readonly Link[];
+}
+
+/** A drill with everything that would list it. */
+export interface AddedDrill {
+	readonly link: Link;
+	readonly apparatus: readonly Link[];
+	readonly levels: readonly Link[];
+	readonly shapes: readonly Link[];
+	readonly skills: readonly Link[];
 }
 
 export interface ShapeLeaf extends ShapeCore {
@@ -118,6 +148,17 @@ export interface CoverageLeaf {
 		/** By week; undefined where nothing trains it. */
 		readonly cells: readonly ({ readonly drills: number; readonly minutes: number } | undefined)[];
 		readonly total: { readonly weeks: number; readonly minutes: number };
+	}[];
+}
+
+/** What each group of each class meets in the term. */
+export interface ReachLeaf {
+	readonly kind: "shape" | "skill";
+	readonly groups: readonly string[];
+	readonly rows: readonly {
+		readonly name: string;
+		/** By group; undefined where it does not meet it. */
+		readonly cells: readonly (Pick<ReachRow, "weeks" | "minutes" | "performed" | "prepared"> | undefined)[];
 	}[];
 }
 
@@ -165,6 +206,7 @@ export function binderView(
 	handbook: ShownHandbook,
 	media: PreparedMedia = NO_MEDIA,
 	picture: BinderView["picture"] = () => undefined,
+	since?: Pick<Edition, "numbers" | "drills">,
 ): BinderView {
 	const { curriculum, markdown, words } = handbook;
 	const { club, term, guides, levels, shapes, skills, weeks } = curriculum;
@@ -177,7 +219,13 @@ export function binderView(
 		// Guides stand under their title alone, other texts under a part of their sheet.
 		topHeading: (page) => (page.startsWith("guides/") ? 2 : 3),
 	});
+	const added = addedSince(curriculum, since);
+	const isListed = (id: Id) => !added.has(id);
 	return {
+		added: new Set(Array.from(added, (id) => addressOf({ kind: "drill", id }))),
+		additions: Array.from(added, (id) => addedDrill(curriculum, id)),
+		listed: [...curriculum.drills.keys()].filter(isListed),
+		earlier: since?.numbers,
 		words,
 		club,
 		term: term.name,
@@ -185,30 +233,59 @@ export function binderView(
 		date: handbook.edition.date,
 		places,
 		picture,
-		cover: coverView(site),
+		cover: { ...coverView(site), logo: media.logo && picture({ kind: "picture", sizes: [media.logo] }) },
 		guides: Array.from(guides.values(), (guide) => ({ ...guideView(site, guide), source: guide.source })),
 		levels: Array.from(levels.values(), (level) => levelCore(site, level)),
 		weeks: weeks.map((week) => weekLeaves(site, week)),
-		drills: Array.from(curriculum.apparatus.keys(), (id) => drillLeaves(site, id)),
+		drills: Array.from(curriculum.apparatus.keys(), (id) => drillLeaves(site, id, isListed)),
 		shapes: Array.from(shapes.values(), (shape) => ({
 			...shapeCore(site, shape),
-			drills: linksTo(curriculum, "drill", shape.drills),
+			drills: linksTo(curriculum, "drill", shape.drills.filter(isListed)),
 			source: shape.source,
 		})),
 		skills: Array.from(skills.values(), (skill) => ({
 			...skillCore(site, skill),
-			drills: linksTo(curriculum, "drill", skill.drills),
+			drills: linksTo(curriculum, "drill", skill.drills.filter(isListed)),
 			source: skill.source,
 		})),
 		coverage: weeks.length === 0 ? [] : coverageLeaves(site),
-		equipment: equipmentLeaves(site),
-		index: indexOf(site, places),
+		reach: weeks.length === 0 ? [] : reachLeaves(site),
+		findings: findingsView(site),
+		equipment: equipmentLeaves(site, isListed),
+		index: indexOf(site, places, isListed),
+	};
+}
+
+/** More than these are a new library: every list is made anew. */
+const MOST_ADDED = 12;
+
+/** The drills that an earlier edition's lists did not have. */
+function addedSince({ drills }: Curriculum, since: Pick<Edition, "drills"> | undefined): ReadonlySet<Id> {
+	const before = since?.drills;
+	if (before === undefined) return new Set();
+	const known = new Set(before);
+	const added = [...drills.keys()].filter((id) => !known.has(id));
+	return new Set(added.length > MOST_ADDED ? [] : added);
+}
+
+function addedDrill(curriculum: Curriculum, id: Id): AddedDrill {
+	const drill = curriculum.drills.get(id);
+	return {
+		link: linkTo(curriculum, "drill", id),
+		apparatus: linksTo(curriculum, "apparatus", drill?.apparatus ?? []),
+		levels: linksTo(curriculum, "level", drill?.levels.keys() ?? []),
+		shapes: linksTo(
+			curriculum,
+			"shape",
+			new Set([...(drill?.shapes ?? []), ...(drill?.sequence ?? []).map(({ shape }) => shape)]),
+		),
+		skills: linksTo(curriculum, "skill", drill?.skills ?? []),
 	};
 }
 
 const COVER_FIGURES = 6;
 
-function coverView({ curriculum }: SiteIndex): CoverView {
+function coverView({ curriculum }: SiteIndex): Omit<CoverView, "logo"> {
 	const { shapes, term, weeks } = curriculum;
 	const dates = teachingWeeks(term);
 	const drawn = [...shapes.values()].filter((shape) => shape.angles !== undefined);
@@ -259,16 +336,22 @@ function weekLeaves(site: SiteIndex, week: WeekPlan): WeekLeaves {
 	};
 }
 
-function drillLeaves(site: SiteIndex, id: Id): DrillLeaves {
+function drillLeaves(site: SiteIndex, id: Id, isListed: (drill: Id) => boolean): DrillLeaves {
 	const { curriculum } = site;
 	const own = drillsUnder(curriculum, id);
-	const elsewhere = (site.drillsByApparatus.get(id) ?? []).filter((drill) => drill.apparatus[0] !== id);
+	const elsewhere = (site.drillsByApparatus.get(id) ?? []).filter(
+		(drill) => drill.apparatus[0] !== id && isListed(drill.id),
+	);
+	const listed = own.filter((drill) => isListed(drill.id));
 	return {
 		apparatus: linkTo(curriculum, "apparatus", id),
 		levels: linksTo(curriculum, "level", curriculum.levels.keys()),
-		drills: drillLines(site, addressOf({ kind: "apparatus", id }), own),
-		cards: own.map((drill) => () => drillView(site, drill)),
-		sources: own.map(({ source }) => source),
+		drills: drillLines(site, addressOf({ kind: "apparatus", id }), listed),
+		cards: own.map((drill) => ({
+			link: linkTo(curriculum, "drill", drill.id),
+			view: () => drillView(site, drill),
+			source: drill.source,
+		})),
 		elsewhere: linksTo(
 			curriculum,
 			"drill",
@@ -303,7 +386,28 @@ function coverageLeaves({ curriculum, measures }: SiteIndex): readonly CoverageL
 	);
 }
 
-function equipmentLeaves(site: SiteIndex): EquipmentLeaves {
+function reachLeaves({ curriculum, words }: SiteIndex): readonly ReachLeaf[] {
+	const groups = groupsOf(curriculum);
+	if (groups.length === 0) return [];
+	const rows = Map.groupBy(reach(curriculum), ({ kind, id, group }) => `${kind} ${id} ${group.name}`);
+	const things = { shape: [...curriculum.shapes.values()], skill: [...curriculum.skills.values()] };
+	return (["shape", "skill"] as const).flatMap((kind) =>
+		things[kind].length === 0
+			? []
+			: [
+					{
+						kind,
+						groups: groups.map((group) => groupName(words, group)),
+						rows: things[kind].map(({ id, name }) => ({
+							name,
+							cells: groups.map((group) => rows.get(`${kind} ${id} ${group.name}`)?.[0]),
+						})),
+					},
+				],
+	);
+}
+
+function equipmentLeaves(site: SiteIndex, isListed: (drill: Id) => boolean): EquipmentLeaves {
 	const { curriculum } = site;
 	const { apparatus, drills, equipment, levels, term, weeks } = curriculum;
 	const named = new Set([...drills.values()].flatMap((drill) => [...landmarksOf(drill)]));
@@ -314,7 +418,7 @@ function equipmentLeaves(site: SiteIndex): EquipmentLeaves {
 			aliases,
 			owned,
 			stored,
-			drills: own.length,
+			drills: own.filter(isListed).length,
 		})),
 		heights: {
 			landmarks,
@@ -342,7 +446,11 @@ function equipmentLeaves(site: SiteIndex): EquipmentLeaves {
 }
 
 /** Drills, shapes, skills and equipment by name and by every other name they go by. */
-function indexOf(site: SiteIndex, places: BinderPlaces): BinderView["index"] {
+function indexOf(
+	site: SiteIndex,
+	places: BinderPlaces,
+	isListed: (drill: Id) => boolean,
+): BinderView["index"] {
 	const { curriculum, handbook } = site;
 	const { club, drills, shapes, skills, equipment } = curriculum;
 	const plain = (text: string) => capital(handbook.markdown.plain(text));
@@ -355,7 +463,7 @@ function indexOf(site: SiteIndex, places: BinderPlaces): BinderView["index"] {
 		return [own, ...others.map((words) => ({ words, see: name, to }))];
 	};
 	const terms: readonly IndexTerm[] = [
-		...[...drills.values()].flatMap(({ id, aliases }) => termsOf("drill", id, aliases)),
+		...[...drills.values()].flatMap(({ id, aliases }) => (isListed(id) ? termsOf("drill", id, aliases) : [])),
 		...[...shapes.values()].flatMap(({ id, aliases }) => termsOf("shape", id, aliases)),
 		...[...skills.values()].flatMap(({ id, aliases }) => termsOf("skill", id, aliases)),
 		...[...equipment.values()].flatMap(({ id, aliases }) => termsOf("equipment", id, aliases)),

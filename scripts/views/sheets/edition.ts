@@ -1,6 +1,6 @@
 /** What a printed binder was: leaves, and the editions in which they last changed. */
 
-import type { Club, ClubEdition } from "../../model.ts";
+import type { Club, ClubEdition, Id } from "../../model.ts";
 
 /** An edition as a leaf names it. */
 export interface EditionMark {
@@ -40,6 +40,8 @@ export interface Edition {
 	readonly passages: PassageCodes;
 	/** The page number of everything that can be referred to, by its id in the markup. */
 	readonly numbers: Readonly<Record<string, string>>;
+	/** The drills that its lists and its index name; those added since stand on a leaf of their own. */
+	readonly drills?: readonly Id[];
 }
 
 export interface EditionSection {

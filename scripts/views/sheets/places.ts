@@ -4,8 +4,7 @@
  * language.
  *
  *   G 2          guides and levels
- *   W3 1         week 3
- *   W3 · Floor 2 the floor in week 3
+ *   W3 7         week 3
  *   D · Floor 12 the floor's drills
  *   S 4, K 3     shapes, skills
  *   C 2, E 1     coverage, equipment
@@ -69,14 +68,16 @@ export function binderPlaces(
 	for (const week of weeks) {
 		const label = labels.week(week.week);
 		const theme = markdown.plain(week.theme);
-		places.set(addressOf({ kind: "week", id: week.id }), placeOf(`week-${week.id}`, theme, label, 0));
+		const stations = week.apparatus
+			.flatMap(({ blocks }) => blocks)
+			.reduce((sum, block) => sum + block.stations.length, 0);
+		places.set(addressOf({ kind: "week", id: week.id }), placeOf(`week-${week.id}`, theme, label, stations));
 		for (const plan of week.apparatus) {
 			const on = apparatus.get(plan.apparatus);
 			if (on === undefined) continue;
-			const stations = plan.blocks.reduce((sum, block) => sum + block.stations.length, 0);
 			places.set(
 				weekApparatusAddress(week.id, on.id),
-				placeOf(`week-apparatus-${week.id}-${on.id}`, on.name, `${label} · ${shortName(on)}`, stations),
+				placeOf(`week-apparatus-${week.id}-${on.id}`, on.name, label, stations),
 			);
 		}
 	}

@@ -4,7 +4,9 @@ import type { Place } from "../../place.ts";
 import type { Words } from "../../words/words.ts";
 import type { ClassSheetView } from "../week.ts";
 import type { CheckSheetView } from "./check-sheet.ts";
+import type { DividersView } from "./dividers.ts";
 import type { PlanSheetView } from "./plan-sheet.ts";
+import type { PocketView } from "./pocket.ts";
 import type { StationCardsView } from "./station-cards.ts";
 import type { LabelsView, StoreRoomView } from "./store-room.ts";
 import type { TermPageView } from "./term-page.ts";
@@ -20,12 +22,18 @@ export const SHEET_KINDS = [
 	"labels",
 	"check-sheets",
 	"term-overview",
+	"pocket",
+	"dividers",
 ] as const;
 export type SheetKind = (typeof SHEET_KINDS)[number];
+
+/** Printed when it is asked for by name, and by no build. */
+export const ON_REQUEST: ReadonlySet<SheetKind> = new Set(["pocket", "dividers"]);
 
 /** What each kind of piece shows. */
 export interface PieceViews {
 	readonly "class-leaf": ClassSheetView;
+	readonly "pocket-week": PocketView;
 	readonly "week-front": WeekFrontView;
 	readonly "plan-sheet": PlanSheetView;
 	readonly "station-cards": StationCardsView;
@@ -33,6 +41,7 @@ export interface PieceViews {
 	readonly "label-sheet": LabelsView;
 	readonly "check-sheet": CheckSheetView;
 	readonly "term-page": TermPageView;
+	readonly dividers: DividersView;
 }
 export type PieceKind = keyof PieceViews;
 

@@ -11,8 +11,10 @@ import type { ShownHandbook } from "../pages.ts";
 import { indexSite, type SiteIndex } from "../site-index.ts";
 import { checkSheet } from "./check-sheet.ts";
 import { classLeaf } from "./class-leaf.ts";
+import { dividers } from "./dividers.ts";
 import { planSheet } from "./plan-sheet.ts";
-import type { Piece, SheetFacts, SheetFileOf, SheetKind } from "./sheet.ts";
+import { pocketWeek } from "./pocket.ts";
+import { ON_REQUEST, type Piece, type SheetFacts, type SheetFileOf, type SheetKind } from "./sheet.ts";
 import { stationCards } from "./station-cards.ts";
 import { labelSheet, storeRoomList } from "./store-room.ts";
 import { termPage } from "./term-page.ts";
@@ -23,6 +25,8 @@ export interface SheetChoice {
 	readonly kinds?: readonly SheetKind[];
 	readonly week?: Id;
 	readonly class?: Id;
+	/** Classes of one coach, whose weeks the pocket edition has one after the other; each on its own without. */
+	readonly classes?: readonly Id[];
 	readonly level?: Id;
 	readonly apparatus?: Id;
 	/** Station cards to a sheet. */
@@ -53,7 +57,7 @@ type Wants = (kind: SheetKind) => boolean;
 
 function* filesOf(site: SiteIndex, choice: SheetChoice): Iterable<SheetFileOf<Piece>> {
 	const { levels, weeks } = site.curriculum;
-	const wants: Wants = (kind) => choice.kinds === undefined || choice.kinds.includes(kind);
+	const wants: Wants = (kind) => choice.kinds?.includes(kind) ?? !ON_REQUEST.has(kind);
 	for (const week of weeks) {
 		if (choice.week === undefined || choice.week === week.id) yield* weekFiles(site, week, choice, wants);
 	}
@@ -67,6 +71,34 @@ function* filesOf(site: SiteIndex, choice: SheetChoice): Iterable<SheetFileOf<Pi
 		for (const file of fileOf("term-overview", SHEET_FILES.termOverview(), termPage(site))) {
 			yield { ...file, landscape: true };
 		}
+	}
+	if (wants("dividers")) yield* fileOf("dividers", SHEET_FILES.dividers(), dividers(site));
+	if (wants("pocket")) yield* pocketFiles(site, choice);
+}
+
+/** A file for each class, or one for the classes of a coach: week by week, in the order of the timetable. */
+function* pocketFiles(site: SiteIndex, choice: SheetChoice): Iterable<SheetFileOf<Piece>> {
+	const { term, weeks } = site.curriculum;
+	const chosen = choice.classes;
+	const sets =
+		chosen === undefined
+			? term.classes.map((group) => [group])
+			: [term.classes.filter(({ id }) => chosen.includes(id))];
+	for (const groups of sets) {
+		const pieces = weeks
+			.filter(({ id }) => choice.week === undefined || choice.week === id)
+			.flatMap((week) =>
+				groups.filter((group) => meets(term, week.week, group)).map((group) => pocketWeek(site, week, group)),
+			);
+		if (pieces.length === 0) continue;
+		yield {
+			kind: "pocket",
+			path: SHEET_FILES.pocket(groups.map(({ id }) => id)),
+			title: site.words.sheets.pocketOf(groups.map(({ name }) => name)),
+			landscape: false,
+			leaves: true,
+			pieces,
+		};
 	}
 }
 

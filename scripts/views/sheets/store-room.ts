@@ -5,12 +5,15 @@
 import { dateOf, meets } from "../../compute/calendar.ts";
 import { equipmentFor, equipmentForClass } from "../../compute/equipment.ts";
 import type { Curriculum, Id, LinkedEquipment, Weekday, WeekPlan } from "../../model.ts";
+import { type Address, addressOf } from "../addresses.ts";
 import type { Html } from "../html.ts";
 import type { SiteIndex } from "../site-index.ts";
 import type { PieceOf } from "./sheet.ts";
 
 export interface StoreRoomView {
 	readonly week: number;
+	/** The week's page. */
+	readonly page: Address;
 	readonly theme: Html;
 	/** Those that need something. */
 	readonly apparatus: readonly string[];
@@ -102,6 +105,7 @@ export function storeRoomList(site: SiteIndex, week: WeekPlan): PieceOf<"store-r
 		label: words.pageLabels.storeRoom(week.week),
 		view: {
 			week: week.week,
+			page: addressOf({ kind: "week", id: week.id }),
 			theme: site.line("", week.theme),
 			apparatus: here.map(({ name }) => name),
 			shelves: Array.from(

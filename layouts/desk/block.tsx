@@ -1,0 +1,268 @@
+/** A block opened: its minutes, levels, dose, stations and notes, and what can be done with it. */
+
+import type { PlanChange } from "../../scripts/model.ts";
+import { number, desk as say } from "../../scripts/words/en.ts";
+import type { Board, BoardBlock, DrillLine } from "./api.ts";
+import { titleOf, whereOf } from "./board.tsx";
+import { Button, Choices, NumberField, Picker, TextField, useFocus } from "./parts.tsx";
+import {
+	areaAt,
+	type Carried,
+	canJoin,
+	joined,
+	nameOf,
+	spotOf,
+	withDose,
+	withoutStation,
+	withStation,
+	withStations,
+	writtenStation,
+} from "./plan.ts";
+import { change, speak } from "./talk.ts";
+
+export interface BlockProps {
+	readonly board: Board;
+	readonly block: BoardBlock;
+	readonly drills: readonly DrillLine[];
+	readonly readOnly: boolean;
+	readonly onCarry: (carried: Carried) => void;
+	readonly onOpen: (at: string | undefined) => void;
+}
+
+export function BlockPanel(props: BlockProps) {
+	const { board, block, readOnly, onOpen } = props;
+	const heading = useFocus<HTMLHeadingElement>(block.at);
+	const title = titleOf(block);
+	return (
+		<section class="panel" aria-labelledby="block-title">
+			<div class="panel-head">
+				<h2 id="block-title" tabIndex={-1} ref={heading}>
+					{title}
+				</h2>
+				<Button kind="quiet" onClick={() => onOpen(undefined)}>
+					{say.close}
+				</Button>
+			</div>
+			<p class="soft">{whereOf(board, spotOf(block.at))}</p>
+			<fieldset disabled={readOnly} class="plain">
+				<BlockFields {...props} />
+				<Stations {...props} />
+				<BlockMoves {...props} />
+			</fieldset>
+		</section>
+	);
+}
+
+function send(what: string, changes: readonly PlanChange[]) {
+	return change("plan", what, { changes });
+}
+
+function BlockFields({ board, block }: BlockProps) {
+	const title = titleOf(block);
+	const set = (what: string, fields: object) => send(what, [{ set: { block: block.at, ...fields } }]);
+	const dose = block.dose ?? {};
+	const doseField = (name: "sets" | "reps" | "hold", label: string) => (
+		<NumberField
+			label={label}
+			value={dose[name]}
+			onChange={(value) => {
+				const { [name]: _, ...rest } = dose;
+				send(say.doseChanged(title), [
+					withDose(block, value === undefined ? rest : { ...rest, [name]: value }),
+				]);
+			}}
+		/>
+	);
+	return (
+		<>
+			<div class="row">
+				<NumberField
+					label={say.minutes}
+					value={block.minutes}
+					onChange={(minutes) => {
+						if (minutes !== undefined) set(say.minutesChanged(title, number(minutes)), { minutes });
+					}}
+				/>
+				<NumberField
+					label={say.showing}
+					value={block.show}
+					onChange={(show) =>
+						set(say.changed(title), { show: show === undefined || show === 0 ? null : show })
+					}
+				/>
+				{block.kind === "stations" && (
+					<NumberField
+						label={say.changing}
+						value={block.change}
+						step={0.5}
+						onChange={(value) => set(say.changed(title), { change: value ?? null })}
+					/>
+				)}
+				{block.kind === "options" && (
+					<NumberField
+						label={say.choose}
+						value={block.choose}
+						least={1}
+						onChange={(choose) => set(say.changed(title), { choose: choose ?? null })}
+					/>
+				)}
+			</div>
+			<Choices
+				label={say.levelsOfBlock}
+				among={board.levels}
+				chosen={block.levels}
+				onChange={(levels) =>
+					set(say.levelsChanged(title), {
+						levels: levels.length === 0 ? null : levels.length === 1 ? levels[0] : levels,
+					})
+				}
+			/>
+			<fieldset class="choose">
+				<legend>{say.doseHere}</legend>
+				<div class="row">
+					{doseField("sets", say.sets)}
+					{doseField("reps", say.reps)}
+					{doseField("hold", say.hold)}
+				</div>
+				{Object.keys(block.doses).length > 0 && <p class="soft">{say.doseByLevel}</p>}
+			</fieldset>
+			<TextField
+				label={say.note}
+				value={block.note ?? ""}
+				long
+				onChange={(note) => set(say.noteChanged(title), { note: note === "" ? null : note })}
+			/>
+			<label class="tick">
+				<input
+					type="checkbox"
+					checked={block.keep}
+					onChange={(event) => set(say.changed(title), { keep: event.currentTarget.checked ? true : null })}
+				/>
+				{say.keep}
+			</label>
+		</>
+	);
+}
+
+function Stations({ board, block, drills }: BlockProps) {
+	const { area } = spotOf(block.at);
+	const here = drills.filter(({ areas }) => areas.includes(area));
+	const nameOfDrill = (id: string) => drills.find((drill) => drill.id === id)?.name ?? id;
+	const title = titleOf(block);
+	const isOne = block.kind === "drill";
+	const list = block.stations.map(writtenStation);
+	return (
+		<section class="station-list" aria-label={say.stationsTitle}>
+			<h3>{isOne ? say.drill : block.kind === "options" ? say.optionsTitle : say.stationsTitle}</h3>
+			<ol>
+				{block.stations.map((station, i) => (
+					<li key={`${station.drill}-${i}`}>
+						<p>
+							<a href={`/drills/${station.drill}/`} target="_blank" rel="noopener">
+								{station.title}
+							</a>
+						</p>
+						{!isOne && (
+							<TextField
+								label={say.stationNote(i + 1)}
+								value={station.note ?? ""}
+								onChange={(note) => {
+									const { note: _, ...rest } = writtenStation(station);
+									send(say.noteChanged(station.title), [
+										withStations(block, list.with(i, note === "" ? rest : { ...rest, note })),
+									]);
+								}}
+							/>
+						)}
+						<div class="row">
+							<Picker
+								label={say.otherDrill(station.title)}
+								placeholder={say.otherDrillShort}
+								among={here}
+								onPick={(drill) =>
+									send(say.swapped(station.title, nameOfDrill(drill)), [
+										{ swap: { block: block.at, drill, ...(isOne ? {} : { station: i + 1 }) } },
+									])
+								}
+							/>
+							{!isOne && (
+								<>
+									{i > 0 && (
+										<Button
+											kind="quiet"
+											label={say.earlier(station.title)}
+											onClick={() => {
+												const order = [...list];
+												order.splice(i - 1, 2, ...[list[i], list[i - 1]].filter((one) => one !== undefined));
+												send(say.changed(title), [withStations(block, order)]);
+											}}
+										>
+											↑
+										</Button>
+									)}
+									<Button
+										kind="quiet"
+										label={say.withoutStation(station.title)}
+										onClick={() => send(say.stationGone(station.title), [withoutStation(block, i)])}
+									>
+										×
+									</Button>
+								</>
+							)}
+						</div>
+						{block.kind === "stations" && i < block.stations.length - 1 && (
+							<Button
+								kind="quiet"
+								label={say.splitAfter(station.title)}
+								onClick={() => {
+									const first = Math.round((block.minutes * (i + 1)) / block.stations.length);
+									send(say.wasSplit(title), [
+										{ split: { block: block.at, after: i + 1, minutes: [first, block.minutes - first] } },
+									]);
+								}}
+							>
+								{say.splitHere}
+							</Button>
+						)}
+					</li>
+				))}
+			</ol>
+			<Picker
+				label={block.kind === "options" ? say.addOption : say.addStation}
+				among={here}
+				onPick={(drill) => send(say.stationAdded(nameOfDrill(drill)), [withStation(block, drill)])}
+			/>
+			{board.areas.length === 0 && null}
+		</section>
+	);
+}
+
+function BlockMoves({ board, block, onCarry, onOpen }: BlockProps) {
+	const spot = spotOf(block.at);
+	const next = areaAt(board, spot.week, spot.area)?.blocks[spot.number];
+	const title = titleOf(block);
+	const carry = (copy: boolean): void => {
+		onCarry({ from: block.at, copy, title, drills: block.stations.map(({ drill }) => drill) });
+		speak(say.pickedUp(title));
+	};
+	return (
+		<div class="row moves">
+			<Button onClick={() => carry(false)}>{say.move}</Button>
+			<Button onClick={() => carry(true)}>{say.copy}</Button>
+			{canJoin(block, next) && (
+				<Button onClick={() => send(say.wereJoined(title, titleOf(next)), joined(block, next))}>
+					{say.joinNext}
+				</Button>
+			)}
+			<Button
+				kind="danger"
+				onClick={async () => {
+					onOpen(undefined);
+					await send(say.removed(title), [{ remove: nameOf(spot) }]);
+				}}
+			>
+				{say.remove}
+			</Button>
+		</div>
+	);
+}

@@ -1,0 +1,654 @@
+/**
+ * Everything that a club writes, by kind: found, opened as a form or as the text it is, saved, renamed, or
+ * taken away. What is typed is kept as a draft at every pause, and saved when she says so.
+ */
+
+import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { FileKind } from "../../scripts/model.ts";
+import { desk as say } from "../../scripts/words/en.ts";
+import type { DeskState, Field, FileText, Named, ProblemLine, Refusal, Thing } from "./api.ts";
+import { type Editor, openEditor } from "./editor.ts";
+import { Fields, Known } from "./fields.tsx";
+import { withoutCode } from "./findings.tsx";
+import { Button, Reading, search, useFocus } from "./parts.tsx";
+import { ShapeFields } from "./shape.tsx";
+import { change, current, get, NotDone, post, speak } from "./talk.ts";
+
+type Data = Readonly<Record<string, unknown>>;
+
+const KINDS: readonly FileKind[] = [
+	"drill",
+	"week",
+	"guide",
+	"levels",
+	"apparatus",
+	"shapes",
+	"skills",
+	"equipment",
+	"purposes",
+	"term",
+	"targets",
+	"club",
+];
+const SINGLE: readonly FileKind[] = ["term", "targets", "club"];
+const PAGES: readonly FileKind[] = ["drill", "week", "guide"];
+const LISTS: readonly FileKind[] = ["levels", "apparatus", "shapes", "skills", "equipment", "purposes"];
+
+/** The kind of an id, for renaming. */
+const ID_KIND: Readonly<Partial<Record<FileKind, string>>> = {
+	drill: "drill",
+	guide: "guide",
+	levels: "level",
+	apparatus: "apparatus",
+	shapes: "shape",
+	skills: "skill",
+	equipment: "equipment",
+	purposes: "purpose",
+};
+
+/** What is opened: a file, and in a list the place of an entry. */
+export interface Opened {
+	readonly path: string;
+	readonly index?: number;
+	/** What something new begins with. */
+	readonly begin?: Data;
+}
+
+function kindOfPath(path: string): FileKind {
+	const data = /^_data\/([a-z]+)\.ya?ml$/.exec(path)?.[1];
+	if (data !== undefined) return data as FileKind;
+	return path.startsWith("content/weeks/") ? "week" : path.startsWith("content/guides/") ? "guide" : "drill";
+}
+
+export function FilesView({
+	state,
+	opened,
+	onOpen,
+}: {
+	readonly state: DeskState;
+	readonly opened: Opened | undefined;
+	readonly onOpen: (opened: Opened | undefined) => void;
+}) {
+	const [kind, setKind] = useState<FileKind>(opened === undefined ? "drill" : kindOfPath(opened.path));
+	const [things, setThings] = useState<readonly Thing[]>([]);
+	const [text, setText] = useState("");
+	useEffect(() => {
+		if (opened !== undefined) setKind(kindOfPath(opened.path));
+	}, [opened?.path]);
+	useEffect(() => {
+		get<Thing[]>(`things?kind=${kind}`).then(setThings, () => setThings([]));
+	}, [kind, state.revision, state.drafts.length]);
+	const shown = search(things, text);
+	const choose = (next: FileKind): void => {
+		setKind(next);
+		setText("");
+		onOpen(SINGLE.includes(next) ? { path: `_data/${next}.yaml` } : undefined);
+	};
+	return (
+		<section class="files" aria-label={say.files}>
+			<nav class="kinds" aria-label={say.kindsOfFiles}>
+				<ul>
+					{KINDS.map((one) => (
+						<li key={one}>
+							<button
+								type="button"
+								aria-current={one === kind ? "true" : undefined}
+								onClick={() => choose(one)}
+							>
+								{say.kindNames[one]}
+							</button>
+						</li>
+					))}
+				</ul>
+			</nav>
+			{!SINGLE.includes(kind) && (
+				<section class="things" aria-label={say.kindNames[kind]}>
+					<label class="text">
+						{say.search}
+						<input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
+					</label>
+					{!state.readOnly && kind !== "week" && (
+						<NewThing kind={kind} state={state} things={things} onOpen={onOpen} />
+					)}
+					<ul>
+						{shown.map((thing) => (
+							<li key={`${thing.path} ${thing.index ?? ""}`}>
+								<button
+									type="button"
+									aria-current={
+										opened?.path === thing.path && opened.index === thing.index ? "true" : undefined
+									}
+									onClick={() =>
+										onOpen({ path: thing.path, ...(thing.index === undefined ? {} : { index: thing.index }) })
+									}
+								>
+									{thing.name}
+									{thing.problems > 0 && <span class="mark wrong"> {say.problemsHere(thing.problems)}</span>}
+									{thing.isDraft && thing.index === undefined && <span class="mark"> {say.draft}</span>}
+								</button>
+							</li>
+						))}
+					</ul>
+				</section>
+			)}
+			{opened === undefined ? (
+				<p class="nothing-open soft">{say.nothingOpen}</p>
+			) : (
+				<FileForm
+					key={`${opened.path} ${opened.index ?? ""} ${opened.begin === undefined ? "" : "new"}`}
+					opened={opened}
+					state={state}
+					onOpen={onOpen}
+				/>
+			)}
+		</section>
+	);
+}
+
+/** Something new of a kind: its name first, the rest in its form. */
+function NewThing({
+	kind,
+	state,
+	things,
+	onOpen,
+}: {
+	readonly kind: FileKind;
+	readonly state: DeskState;
+	readonly things: readonly Thing[];
+	readonly onOpen: (opened: Opened) => void;
+}) {
+	const [name, setName] = useState("");
+	const [area, setArea] = useState("");
+	const areas: readonly Named[] = state.names.apparatus ?? [];
+	const isDrill = kind === "drill";
+	return (
+		<form
+			class="new-thing"
+			onSubmit={async (event) => {
+				event.preventDefault();
+				if (name.trim() === "") return;
+				const place = area === "" ? areas[0]?.id : area;
+				const { id, path } = await post<{ id: string; path: string }>("name", {
+					kind,
+					name: name.trim(),
+					...(isDrill && place !== undefined ? { area: place } : {}),
+				});
+				setName("");
+				if (PAGES.includes(kind)) {
+					const levels = (state.names.level ?? []).map((level) => level.id);
+					const begin = isDrill
+						? { title: name.trim(), apparatus: place ?? "floor", levels: levels.slice(0, 1) }
+						: { title: name.trim() };
+					onOpen({ path, begin });
+				} else onOpen({ path, index: things.length, begin: { id, name: name.trim() } });
+			}}
+		>
+			<label class="text">
+				{say.newName[kind as keyof typeof say.newName] ?? say.name}
+				<input type="text" required value={name} onInput={(event) => setName(event.currentTarget.value)} />
+			</label>
+			{isDrill && areas.length > 0 && (
+				<label class="text">
+					{say.area}
+					<select value={area} onChange={(event) => setArea(event.currentTarget.value)}>
+						{areas.map((one) => (
+							<option key={one.id} value={one.id}>
+								{one.name}
+							</option>
+						))}
+					</select>
+				</label>
+			)}
+			<button type="submit" class="button">
+				{say.begin}
+			</button>
+		</form>
+	);
+}
+
+/** Milliseconds of rest after which what is typed is checked and kept. */
+const PAUSE = 350;
+
+/** A file as it is being changed. */
+interface Work {
+	readonly file: FileText;
+	/** The text as it would be saved. */
+	readonly text: string;
+	readonly data: unknown;
+	readonly body: string;
+	readonly problems: readonly ProblemLine[];
+	/** Something was typed that is not checked yet. */
+	readonly isTyped?: boolean;
+	/** Why the data cannot be written into the text. */
+	readonly fault?: string;
+}
+
+interface Checked extends Pick<FileText, "text" | "data" | "body" | "problems"> {}
+
+function FileForm({
+	opened,
+	state,
+	onOpen,
+}: {
+	readonly opened: Opened;
+	readonly state: DeskState;
+	readonly onOpen: (opened: Opened | undefined) => void;
+}) {
+	const { path, index, begin } = opened;
+	const kind = kindOfPath(path);
+	const [fields, setFields] = useState<readonly Field[]>([]);
+	const [work, setWork] = useState<Work>();
+	const [conflict, setConflict] = useState<Refusal>();
+	const [showText, setShowText] = useState(false);
+	const heading = useFocus<HTMLHeadingElement>(work !== undefined);
+	const timer = useRef(0);
+	const latest = useRef<Work | undefined>(undefined);
+	const put = (next: Work): void => {
+		latest.current = next;
+		setWork(next);
+	};
+	useEffect(() => {
+		let isOpen = true;
+		Promise.all([
+			get<FileText>(`file?path=${encodeURIComponent(path)}`),
+			get<Field[]>(`form?kind=${kind}`),
+		]).then(
+			async ([file, form]) => {
+				if (!isOpen) return;
+				setFields(form);
+				const draft = file.draft;
+				if (draft !== undefined) {
+					const checked = await post<Checked>("check", { path, text: draft.text });
+					put({ file: { ...file, hash: draft.base }, ...common(checked, file) });
+				} else if (begin !== undefined) {
+					const data = index === undefined ? begin : [...asList(file.data), begin];
+					put({ file, text: file.text, data, body: file.body, problems: [] });
+					settle({ data });
+				} else put({ file, text: file.text, data: file.data, body: file.body, problems: file.problems });
+			},
+			() => onOpen(undefined),
+		);
+		return () => {
+			isOpen = false;
+		};
+	}, [path]);
+	/** Checks what was typed after a pause, and keeps it as a draft. */
+	const settle = useCallback(
+		(next: { readonly data?: unknown; readonly body?: string; readonly text?: string }): void => {
+			const before = latest.current;
+			if (before === undefined) return;
+			put({ ...before, ...next, isTyped: true });
+			window.clearTimeout(timer.current);
+			timer.current = window.setTimeout(() => checkNow(next.text !== undefined), PAUSE);
+		},
+		[],
+	);
+	const checkNow = async (isText: boolean): Promise<Work | undefined> => {
+		window.clearTimeout(timer.current);
+		const now = latest.current;
+		if (now === undefined) return undefined;
+		try {
+			const wish = isText
+				? { path, text: now.text }
+				: { path, before: now.file.text, data: now.data, body: now.body };
+			const checked = await post<Checked>("check", wish);
+			const { fault: _, ...rest } = { ...(latest.current ?? now), isTyped: latest.current !== now };
+			const next: Work = isText
+				? { ...rest, data: checked.data, body: checked.body, problems: checked.problems }
+				: { ...rest, text: checked.text, problems: checked.problems };
+			put(next);
+			if (!state.readOnly && next.text !== next.file.text)
+				await post("draft", { path, base: next.file.hash, text: next.text });
+			return next;
+		} catch (error) {
+			if (!(error instanceof NotDone)) throw error;
+			put({ ...(latest.current ?? now), fault: error.message });
+			return undefined;
+		}
+	};
+	if (work === undefined) return <p class="nothing-open soft">{say.opening}</p>;
+	const isData = work.data !== undefined && work.data !== null;
+	const value = entryOf(work.data, index);
+	const name = String(value.title ?? value.name ?? value.theme ?? path);
+	const isText = showText || (!isData && work.file.hash !== null);
+	const save = async (base: string | null = work.file.hash): Promise<void> => {
+		const now = await checkNow(isText);
+		if (now === undefined) return;
+		const outcome = await saved(path, base, now.text, name);
+		if ("conflict" in outcome) {
+			setConflict(outcome.conflict);
+			return;
+		}
+		setConflict(undefined);
+		if (outcome.isSaved) {
+			const file = await get<FileText>(`file?path=${encodeURIComponent(path)}`);
+			put({ file, text: file.text, data: file.data, body: file.body, problems: file.problems });
+		}
+	};
+	const isChanged = work.isTyped === true || work.text !== work.file.text;
+	return (
+		<section class="file" aria-labelledby="file-title">
+			<div class="panel-head">
+				<h2 id="file-title" tabIndex={-1} ref={heading}>
+					{name}
+				</h2>
+				<div class="row">
+					{!state.readOnly && (
+						<Button kind="main" onClick={() => save()} disabled={!isChanged && begin === undefined}>
+							{say.save}
+						</Button>
+					)}
+					{isChanged && !state.readOnly && (
+						<Button
+							onClick={async () => {
+								window.clearTimeout(timer.current);
+								await post("drop-draft", { path });
+								onOpen(undefined);
+								speak(say.draftGone);
+							}}
+						>
+							{say.dropDraft}
+						</Button>
+					)}
+					<Button pressed={isText} onClick={() => setShowText(!showText)}>
+						{say.asText}
+					</Button>
+					<Button kind="quiet" onClick={() => onOpen(undefined)}>
+						{say.close}
+					</Button>
+				</div>
+			</div>
+			<p class="soft">
+				<code>{path}</code> {isChanged && <span class="mark">{say.notSaved}</span>}
+			</p>
+			{conflict !== undefined && (
+				<Conflict
+					refusal={conflict}
+					path={path}
+					onMine={(hash) => save(hash)}
+					onTheirs={async () => {
+						await post("drop-draft", { path });
+						onOpen(undefined);
+					}}
+				/>
+			)}
+			<Problems problems={work.problems} {...(work.fault === undefined ? {} : { fault: work.fault })} />
+			{isText ? (
+				<TextOf
+					work={work}
+					state={state}
+					numbered
+					label={say.textOf(path)}
+					onChange={(text) => settle({ text })}
+				/>
+			) : (
+				<Known.Provider value={{ names: state.names }}>
+					<fieldset class="plain" disabled={state.readOnly}>
+						{kind === "shapes" && (
+							<ShapeFields
+								value={value}
+								onChange={(next) => settle({ data: withValue(work.data, index, next) })}
+							/>
+						)}
+						<Fields
+							fields={fields}
+							value={value}
+							own={kind === "shapes" ? { angles: () => null } : {}}
+							onChange={(next) => settle({ data: withValue(work.data, index, next) })}
+						/>
+						{PAGES.includes(kind) && (
+							<div class="field">
+								<span class="label" aria-hidden="true">
+									{say.body}
+								</span>
+								<TextOf
+									work={{ ...work, text: work.body, problems: [] }}
+									state={state}
+									label={say.body}
+									onChange={(body) => settle({ body })}
+								/>
+								<p class="help">{say.bodyHelp}</p>
+							</div>
+						)}
+					</fieldset>
+				</Known.Provider>
+			)}
+			{!state.readOnly && begin === undefined && work.file.hash !== null && !SINGLE.includes(kind) && (
+				<Elsewhere
+					kind={kind}
+					path={path}
+					{...(index === undefined ? {} : { index })}
+					value={value}
+					name={name}
+					state={state}
+					onOpen={onOpen}
+				/>
+			)}
+		</section>
+	);
+}
+
+function common(checked: Checked, file: FileText) {
+	return {
+		text: checked.text,
+		data: checked.data,
+		body: checked.body ?? file.body,
+		problems: checked.problems,
+	};
+}
+
+type Saved = { readonly isSaved: boolean } | { readonly conflict: Refusal };
+
+async function saved(path: string, base: string | null, text: string, name: string): Promise<Saved> {
+	try {
+		// Asked once by itself: a conflict is shown here, beside what was typed.
+		const outcome = await change("save", say.wasSaved(name), { path, base, text });
+		if (outcome !== undefined) return { isSaved: true };
+	} catch (error) {
+		if (!(error instanceof NotDone)) throw error;
+	}
+	const { refusal } = current();
+	return refusal?.refused === "conflict" ? { conflict: refusal } : { isSaved: false };
+}
+
+function entryOf(data: unknown, index: number | undefined): Data {
+	const own = index === undefined ? data : asList(data)[index];
+	return typeof own === "object" && own !== null && !Array.isArray(own) ? (own as Data) : {};
+}
+
+function withValue(data: unknown, index: number | undefined, value: Data): unknown {
+	return index === undefined ? value : asList(data).with(index, value);
+}
+
+function asList(data: unknown): readonly unknown[] {
+	return Array.isArray(data) ? data : [];
+}
+
+function Problems({
+	problems,
+	fault,
+}: {
+	readonly problems: readonly ProblemLine[];
+	readonly fault?: string;
+}) {
+	if (problems.length === 0 && fault === undefined) return <p class="sr" role="status" />;
+	return (
+		<ul class="problems" role="status">
+			{fault !== undefined && <li class="wrong">{fault}</li>}
+			{problems.map(({ code, line, what, fix, severity }, i) => (
+				<li key={`${code} ${line} ${i}`} class={severity === "error" ? "wrong" : ""}>
+					<b>{say.line(line)}</b> <span lang="en">{withoutCode(`${what} ${fix}`)}</span>{" "}
+					<span class="soft">{code}</span>
+				</li>
+			))}
+		</ul>
+	);
+}
+
+/** Both states of a file that two have written; she chooses. */
+function Conflict({
+	refusal,
+	path,
+	onMine,
+	onTheirs,
+}: {
+	readonly refusal: Refusal;
+	readonly path: string;
+	readonly onMine: (hash: string | null) => void;
+	readonly onTheirs: () => void;
+}) {
+	return (
+		<section class="conflict" role="alert">
+			<h3>{say.conflictTitle}</h3>
+			<p>{say.conflictLead(path)}</p>
+			<div class="both">
+				<div>
+					<h4>{say.theirs}</h4>
+					<Reading label={say.theirs} text={refusal.theirs ?? ""} />
+					<Button onClick={onTheirs}>{say.takeTheirs}</Button>
+				</div>
+				<div>
+					<h4>{say.mine}</h4>
+					<Reading label={say.mine} text={refusal.mine ?? ""} />
+					<Button onClick={() => onMine(refusal.hash ?? null)}>{say.takeMine}</Button>
+				</div>
+			</div>
+		</section>
+	);
+}
+
+function TextOf({
+	work,
+	state,
+	label,
+	onChange,
+	numbered = false,
+}: {
+	readonly work: Pick<Work, "text" | "problems">;
+	readonly state: DeskState;
+	readonly label: string;
+	readonly onChange: (text: string) => void;
+	readonly numbered?: boolean;
+}) {
+	const parent = useRef<HTMLDivElement>(null);
+	const editor = useRef<Editor | undefined>(undefined);
+	const typed = useRef(work.text);
+	const tell = useRef(onChange);
+	tell.current = onChange;
+	const names = useMemo(() => state.names, []);
+	useEffect(() => {
+		if (parent.current === null) return undefined;
+		editor.current = openEditor({
+			parent: parent.current,
+			label,
+			text: work.text,
+			names,
+			numbered,
+			readOnly: state.readOnly,
+			onChange: (text) => {
+				if (text === typed.current) return;
+				typed.current = text;
+				tell.current(text);
+			},
+		});
+		return () => editor.current?.end();
+	}, []);
+	useEffect(() => {
+		if (work.text === typed.current) return;
+		typed.current = work.text;
+		editor.current?.take(work.text);
+	}, [work.text]);
+	useEffect(() => editor.current?.mark(work.problems), [work.problems]);
+	return <div class={`editor ${numbered ? "is-numbered" : ""}`} ref={parent} />;
+}
+
+/** What is done of a thing beyond its file: its id everywhere, another drill in its place, gone. */
+function Elsewhere(props: {
+	readonly kind: FileKind;
+	readonly path: string;
+	readonly index?: number;
+	readonly value: Data;
+	readonly name: string;
+	readonly state: DeskState;
+	readonly onOpen: (opened: Opened | undefined) => void;
+}) {
+	const { kind, path, index, value, name, state, onOpen } = props;
+	const id = LISTS.includes(kind)
+		? String(value.id ?? "")
+		: (path.split("/").at(-1) ?? "").replace(/\.md$/, "");
+	const [to, setTo] = useState(id);
+	const [by, setBy] = useState("");
+	const drills = (state.names.drill ?? []).filter((one) => one.id !== id);
+	const idKind = ID_KIND[kind];
+	return (
+		<details class="elsewhere">
+			<summary>{say.moreToDo}</summary>
+			{idKind !== undefined && (
+				<form
+					class="row"
+					onSubmit={async (event) => {
+						event.preventDefault();
+						if (to === id) return;
+						const outcome = await change("rename", say.wasRenamed(id, to), { kind: idKind, from: id, to });
+						if (outcome !== undefined) onOpen(undefined);
+					}}
+				>
+					<label class="text">
+						{say.newId}
+						<input
+							type="text"
+							value={to}
+							pattern="[a-z0-9]+(-[a-z0-9]+)*"
+							required
+							onInput={(event) => setTo(event.currentTarget.value)}
+						/>
+					</label>
+					<button type="submit" class="button">
+						{say.renameEverywhere}
+					</button>
+				</form>
+			)}
+			{kind === "drill" && drills.length > 0 && (
+				<form
+					class="row"
+					onSubmit={(event) => {
+						event.preventDefault();
+						if (by !== "")
+							change("replace", say.wasReplaced(name, drills.find((one) => one.id === by)?.name ?? by), {
+								drill: id,
+								by,
+							});
+					}}
+				>
+					<label class="text">
+						{say.inItsPlace}
+						<select value={by} onChange={(event) => setBy(event.currentTarget.value)}>
+							<option value="">{say.pick}</option>
+							{drills.map((one) => (
+								<option key={one.id} value={one.id}>
+									{one.name}
+								</option>
+							))}
+						</select>
+					</label>
+					<button type="submit" class="button">
+						{say.replaceEverywhere}
+					</button>
+				</form>
+			)}
+			<Button
+				kind="danger"
+				onClick={async () => {
+					const outcome = await change("retire", say.wasRetired(name), {
+						path,
+						...(index === undefined ? {} : { index }),
+					});
+					if (outcome !== undefined) onOpen(undefined);
+				}}
+			>
+				{say.retire}
+			</Button>
+			<p class="help">{say.retireHelp}</p>
+		</details>
+	);
+}

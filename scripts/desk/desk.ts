@@ -1,0 +1,376 @@
+/**
+ * A club at the desk: its files as they were last read, and every change that is made of them there.
+ *
+ * A change goes the way of the commands: made in the texts, read and counted as if it were written, refused
+ * where the folder would have an error that it had not before, and then written by the record that `undo`
+ * takes back. What is shown afterwards is what was just counted. Steps of a change:
+ *
+ *   edit     texts → texts, by scripts/edit, comments and lines kept
+ *   try      the folder read with those texts in place of its own; only what changed is parsed
+ *   compare  new errors refuse it; findings that came and went are told by what they are
+ *   write    by a record; a file that is no longer what the change was worked out from stops it
+ *
+ * While files have errors, the plan is that of the sound ones, and they can be mended one by one.
+ */
+
+import type { DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
+import { measure } from "../compute/measures.ts";
+import type { Change } from "../edit/change-set.ts";
+import { changesBetween } from "../edit/change-set.ts";
+import { type ClubTexts, kindOf, readTexts } from "../edit/club-texts.ts";
+import { FilesChanged, lastChange, makeChanges, mendInterrupted, takeBack } from "../edit/make-changes.ts";
+import { EditRefused } from "../edit/move-block.ts";
+import { newErrors } from "../edit/new-errors.ts";
+import { type Handbook, openHandbook } from "../handbook.ts";
+import { withWeeks } from "../link/join-records.ts";
+import type { Problem } from "../problems.ts";
+import { type ReadCache, readClub, type TriedTexts } from "../read/read-club.ts";
+import type { Words } from "../words/words.ts";
+import { boardOf } from "./board.ts";
+import { draftLines } from "./drafts.ts";
+import { comeAndGone, findingLine, findingLines } from "./finding-lines.ts";
+import { problemLine } from "./problem-lines.ts";
+import { namesIn } from "./things.ts";
+
+/** Rounds in which files are left out because others are. */
+const MOST_ROUNDS = 5;
+
+export interface DeskOptions {
+	readonly clubDir: string;
+	readonly outDir: string;
+	readonly readOnly: boolean;
+	readonly now: () => Date;
+	/** The words of the club's language, while nothing can be read. */
+	readonly words: Words;
+}
+
+/** One reading of the folder. */
+interface Reading {
+	readonly revision: string;
+	readonly problems: readonly Problem[];
+	readonly leftOut: readonly string[];
+	readonly plan: DeskPlan | undefined;
+}
+
+/** What the desk shows of a handbook. */
+export type DeskPlan = Pick<Handbook, "curriculum" | "exposures" | "findings" | "accepted" | "words">;
+
+/** Something that is not done; said to whoever asked. */
+export class Refused extends Error {
+	readonly refusal: Refusal;
+	constructor(refusal: Refusal) {
+		super(refusal.words);
+		this.refusal = refusal;
+	}
+}
+
+export class Desk {
+	readonly #options: DeskOptions;
+	readonly #cache: ReadCache = new Map();
+	#reading: Reading;
+	readonly #redo: { readonly what: string; readonly changes: readonly Change[] }[] = [];
+	#shown: { readonly reading: Reading; readonly state: DeskState } | undefined;
+
+	constructor(options: DeskOptions) {
+		this.#options = options;
+		if (!options.readOnly) mendInterrupted(options.clubDir);
+		this.#reading = this.#read();
+	}
+
+	get clubDir(): string {
+		return this.#options.clubDir;
+	}
+
+	get readOnly(): boolean {
+		return this.#options.readOnly;
+	}
+
+	get cache(): ReadCache {
+		return this.#cache;
+	}
+
+	get words(): Words {
+		return this.#reading.plan?.words ?? this.#options.words;
+	}
+
+	get plan(): DeskPlan | undefined {
+		return this.#reading.plan;
+	}
+
+	get revision(): string {
+		return this.#reading.revision;
+	}
+
+	get problems(): readonly Problem[] {
+		return this.#reading.problems;
+	}
+
+	/** Reads the folder again; says whether anything is another. */
+	reread(): boolean {
+		const now = this.#read();
+		if (now.revision === this.#reading.revision) return false;
+		this.#reading = now;
+		return true;
+	}
+
+	state(): DeskState {
+		const reading = this.#reading;
+		if (this.#shown?.reading !== reading) this.#shown = { reading, state: this.#stateOf(reading) };
+		const { state } = this.#shown;
+		const undo = this.readOnly ? undefined : lastChange(this.clubDir);
+		const redo = this.#redo.at(-1)?.what;
+		const { undo: _u, redo: _r, ...rest } = state;
+		return {
+			...rest,
+			...(undo === undefined ? {} : { undo }),
+			...(redo === undefined ? {} : { redo }),
+			drafts: draftLines(this.clubDir),
+		};
+	}
+
+	/**
+	 * Makes a change of the club's texts.
+	 *
+	 * @param what what `undo` calls it
+	 * @param revision the state that it was decided on; undefined where it does not matter
+	 * @param only the files that it reads and changes; all of them where it is left out
+	 */
+	change(
+		what: string,
+		revision: string | undefined,
+		edit: (texts: ClubTexts) => ClubTexts,
+		only?: (path: string) => boolean,
+	): Outcome {
+		const started = performance.now();
+		this.#mayWrite();
+		const { next, changes } = this.#tried(revision, edit, only);
+		return this.#write(what, changes, next, started);
+	}
+
+	/** What a change would do; nothing is written. */
+	tryChange(edit: (texts: ClubTexts) => ClubTexts, only?: (path: string) => boolean): Outcome {
+		const started = performance.now();
+		const { next } = this.#tried(undefined, edit, only);
+		return this.#outcome(this.#reading, next, started);
+	}
+
+	/** Takes back the last change of the folder, whoever made it. */
+	undo(): Outcome {
+		const started = performance.now();
+		this.#mayWrite();
+		const before = this.#reading;
+		try {
+			const taken = lastChange(this.clubDir) === undefined ? undefined : takeBack(this.clubDir);
+			if (taken === undefined) throw this.#refused("wrong", this.words.desk.nothingToUndo);
+			this.#redo.push({
+				what: taken.what,
+				changes: taken.changes.map(({ path, before: made, after: was }) => ({
+					path,
+					...(was === undefined ? {} : { before: was }),
+					...(made === undefined ? {} : { after: made }),
+				})),
+			});
+		} catch (error) {
+			throw this.#told(error);
+		}
+		this.#reading = this.#read();
+		return this.#outcome(before, this.#reading, started);
+	}
+
+	/** Makes the change again that was taken back last. */
+	redo(): Outcome {
+		const started = performance.now();
+		this.#mayWrite();
+		const last = this.#redo.at(-1);
+		if (last === undefined) throw this.#refused("wrong", this.words.desk.nothingToRedo);
+		const before = this.#reading;
+		try {
+			makeChanges(this.clubDir, last.what, last.changes);
+		} catch (error) {
+			this.#redo.length = 0;
+			throw this.#told(error);
+		}
+		this.#redo.pop();
+		this.#reading = this.#read();
+		return this.#outcome(before, this.#reading, started);
+	}
+
+	/** The folder as it would be with some texts: its problems and what it is read as. */
+	trying(tried: TriedTexts): Pick<Reading, "problems" | "plan"> {
+		return this.#read(tried);
+	}
+
+	#tried(
+		revision: string | undefined,
+		edit: (texts: ClubTexts) => ClubTexts,
+		only?: (path: string) => boolean,
+	): { readonly next: Reading; readonly changes: readonly Change[] } {
+		if (revision !== undefined && revision !== this.#reading.revision)
+			throw this.#refused("stale", this.words.desk.stale);
+		try {
+			const before = readTexts(this.clubDir, only);
+			const changes = changesBetween(before, edit(before));
+			const tried = new Map(changes.map(({ path, after }) => [path, after]));
+			const next = changes.length === 0 ? this.#reading : this.#read(tried);
+			const news = newErrors(this.#reading.problems, next.problems);
+			if (news.length > 0) throw this.#refused("errors", this.words.desk.wouldBreak, news);
+			return { next, changes };
+		} catch (error) {
+			throw this.#told(error);
+		}
+	}
+
+	#write(what: string, changes: readonly Change[], next: Reading, started: number): Outcome {
+		const before = this.#reading;
+		if (changes.length === 0) return this.#outcome(before, before, started);
+		try {
+			const kept = makeChanges(this.clubDir, what, changes);
+			this.#redo.length = 0;
+			this.#reading = next;
+			const outcome = this.#outcome(before, next, started);
+			return kept.length === 0 ? outcome : { ...outcome, kept: kept.map(({ keptAs }) => keptAs) };
+		} catch (error) {
+			throw this.#told(error);
+		}
+	}
+
+	#read(tried?: TriedTexts): Reading {
+		const { clubDir, outDir, now } = this.#options;
+		const options = { cache: this.#cache, outDir, now: now(), ...(tried === undefined ? {} : { tried }) };
+		const whole = openHandbook(clubDir, options);
+		const { problems } = whole;
+		if (whole.handbook !== undefined) {
+			const { fingerprint: revision } = whole.handbook;
+			return { revision, problems, leftOut: [], plan: this.#onKnownGround(whole.handbook, tried) };
+		}
+		const revision = readClub(clubDir, this.#cache, tried).fingerprint;
+		const leaveOut = new Set<string>();
+		let left = problems;
+		for (let round = 0; round < MOST_ROUNDS; round++) {
+			const size = leaveOut.size;
+			for (const { severity, place } of left) if (severity === "error") leaveOut.add(place.file);
+			if (leaveOut.size === size) break;
+			const rest = openHandbook(clubDir, { ...options, leaveOut });
+			if (rest.handbook !== undefined)
+				return { revision, problems, leftOut: [...leaveOut], plan: rest.handbook };
+			left = rest.problems;
+		}
+		return { revision, problems, leftOut: [...leaveOut], plan: undefined };
+	}
+
+	/**
+	 * Where only weeks are other ones, what was counted of the drills, the hall and the classes still holds:
+	 * the new weeks are put on the curriculum that it was counted for.
+	 */
+	#onKnownGround(handbook: Handbook, tried: TriedTexts | undefined): DeskPlan {
+		if (tried === undefined || ![...tried.keys()].every(isWeek)) return handbook;
+		const before = this.#reading.leftOut.length === 0 ? this.#reading.plan : undefined;
+		if (before === undefined) return handbook;
+		const { words } = handbook;
+		const measured = measure(withWeeks(before.curriculum, handbook.curriculum.weeks), words);
+		return {
+			curriculum: measured.curriculum,
+			words,
+			get exposures() {
+				return measured.exposures;
+			},
+			get findings() {
+				return measured.findings;
+			},
+			get accepted() {
+				return measured.accepted;
+			},
+		};
+	}
+
+	#stateOf(reading: Reading): DeskState {
+		const { plan, problems, leftOut, revision } = reading;
+		return {
+			revision,
+			readOnly: this.readOnly,
+			club: plan?.curriculum.club.name ?? "",
+			folder: this.clubDir,
+			...(plan === undefined ? {} : { board: boardOf(plan) }),
+			problems: problems.map(problemLine),
+			leftOut,
+			findings: plan === undefined ? [] : findingLines(plan),
+			accepted:
+				plan === undefined
+					? []
+					: plan.accepted.map(({ finding, by }) => ({
+							finding: findingLine(plan, JSON.stringify(by), finding),
+							reason: by.reason,
+						})),
+			drafts: [],
+			names: this.#names(reading),
+		};
+	}
+
+	#names({ plan }: Reading): Names {
+		return namesIn(plan, readClub(this.clubDir, this.#cache).files);
+	}
+
+	/** What is other than before; what was shown before is remembered. */
+	#outcome(before: Reading, after: Reading, started: number): Outcome {
+		const old = this.#shown?.reading === before ? this.#shown.state : this.#stateOf(before);
+		const now = before === after ? old : this.#stateOf(after);
+		if (after === this.#reading) this.#shown = { reading: after, state: now };
+		const weeks = now.board?.weeks.filter(
+			(week, i) => JSON.stringify(week) !== JSON.stringify(old.board?.weeks[i]),
+		);
+		const sameBoard =
+			now.board !== undefined &&
+			old.board !== undefined &&
+			now.board.weeks.length === old.board.weeks.length &&
+			JSON.stringify({ ...now.board, weeks: [] }) === JSON.stringify({ ...old.board, weeks: [] });
+		const undo = this.readOnly ? undefined : lastChange(this.clubDir);
+		const redo = this.#redo.at(-1)?.what;
+		return {
+			state: {
+				revision: now.revision,
+				findings: now.findings,
+				accepted: now.accepted,
+				problems: now.problems,
+				leftOut: now.leftOut,
+				...(same(now.names, old.names) ? {} : { names: now.names }),
+				club: now.club,
+				...(sameBoard ? { weeks: weeks ?? [] } : now.board === undefined ? {} : { board: now.board }),
+				drafts: draftLines(this.clubDir),
+				hasUndo: undo !== undefined,
+				hasRedo: redo !== undefined,
+				...(undo === undefined ? {} : { undo }),
+				...(redo === undefined ? {} : { redo }),
+			},
+			...comeAndGone(old.findings, now.findings),
+			ms: Math.round((performance.now() - started) * 10) / 10,
+		};
+	}
+
+	#mayWrite(): void {
+		if (this.readOnly) throw new Refused({ refused: "read-only", words: this.words.desk.readOnly });
+	}
+
+	#refused(refused: Refusal["refused"], words: string, problems: readonly Problem[] = []): Refused {
+		return new Refused({
+			refused,
+			words,
+			...(problems.length === 0 ? {} : { problems: problems.map(problemLine) }),
+			...(refused === "stale" ? { state: this.state() } : {}),
+		});
+	}
+
+	#told(error: unknown): unknown {
+		if (error instanceof EditRefused) return this.#refused("wrong", error.message);
+		if (!(error instanceof FilesChanged)) return error;
+		this.reread();
+		return this.#refused("stale", this.words.desk.changedMeanwhile(error.paths.join(", ")));
+	}
+}
+
+export function isWeek(path: string): boolean {
+	return kindOf(path) === "week";
+}
+
+function same(a: unknown, b: unknown): boolean {
+	return JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,8 @@
+/** Problems as the desk lists them. */
+
+import type { ProblemLine } from "../../layouts/desk/api.ts";
+import type { Problem } from "../problems.ts";
+
+export function problemLine({ code, severity, place, what, why, fix }: Problem): ProblemLine {
+	return { code, severity, file: place.file, line: place.line, column: place.column, what, why, fix };
+}
