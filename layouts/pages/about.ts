@@ -24,6 +24,11 @@ ${section(
 <p>${say.computed}</p></div>`,
 )}
 ${section(
+	"reports",
+	say.reports,
+	html`<div class="prose"><ul>${say.reportsKept.map((line) => html`<li>${line}</li>`)}</ul></div>`,
+)}
+${section(
 	"handbook",
 	say.handbook,
 	html`<div class="prose"><p>${say.curriculum(view.club)}</p>

@@ -12,6 +12,7 @@ import { apparatusIcon, sign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { a, beside, chips, minutesMark, type PageContext, section } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
+import { blockReport, classReport } from "../parts/report.ts";
 
 /** The page of a class sheet. */
 export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
@@ -40,6 +41,7 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 		endClock,
 		stops,
 		setOut,
+		skills: _skills,
 		findings: found,
 		previous,
 		next,
@@ -91,12 +93,16 @@ ${
 ${stop.blocks.map((block) => {
 	const id = blockAnchor(stop, block);
 	const clock = { from: block.clock, until: block.until };
-	const hall = { timer: stationTimer(ctx, block, id, stop.name) };
+	const hall = {
+		timer: stationTimer(ctx, block, id, stop.name),
+		report: blockReport(stop, block),
+	};
 	return [blockCard(ctx, block, id, clock, hall), blockWays(ctx, stops, stop, block)];
 })}`,
 				),
 			)
 }
+${stops.length > 0 && classReport(ctx, view)}
 ${heightsNote(
 	ctx,
 	stops.flatMap((stop) => stop.blocks),

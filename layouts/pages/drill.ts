@@ -24,6 +24,7 @@ import { mediumFigure } from "../parts/media.ts";
 import { movingFigure } from "../parts/motion.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
+import { saidOfDrillPart } from "./taught-page.ts";
 
 /** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
@@ -55,6 +56,7 @@ export function drillPage(ctx: PageContext, view: DrillView): Html {
 		sides,
 		contacts,
 		reviewed,
+		said,
 		file,
 		// Among what is easier and harder.
 		after: _after,
@@ -91,6 +93,7 @@ ${section("levels", say.levels, levelWays(ctx, levels))}
 ${part("adapt", ctx.words.block.easierHarder, adaptList(ctx, adapt))}
 ${part("cues", say.say, cueList(cues))}
 ${part("faults", say.watchFor, faultList(ctx, faults, true))}
+${said && saidOfDrillPart(ctx, said)}
 ${part("criteria", ctx.words.skills.criteria, criteriaList(ctx, criteria))}
 ${setUpShown && section("set-up", say.setUp, [setUpShown, hasHeights(setUp) && heightsSource(ctx)])}
 ${body.text !== "" && section("how", say.how, html`<div class="prose">${body}</div>`)}

@@ -4,7 +4,13 @@
  */
 
 import type { Curriculum, Entry, Id } from "../../scripts/model.ts";
-import { addressOf, classSheetAddress, HOME, weekApparatusAddress } from "../../scripts/views/addresses.ts";
+import {
+	addressOf,
+	classSheetAddress,
+	HOME,
+	TAUGHT,
+	weekApparatusAddress,
+} from "../../scripts/views/addresses.ts";
 import { apparatusListView, apparatusView } from "../../scripts/views/apparatus.ts";
 import { authorGuideView } from "../../scripts/views/author-guide.ts";
 import { classesView, classView } from "../../scripts/views/class.ts";
@@ -40,6 +46,7 @@ import { searchView } from "../../scripts/views/search.ts";
 import { shapesView, shapeView } from "../../scripts/views/shape.ts";
 import type { SiteIndex } from "../../scripts/views/site-index.ts";
 import { skillsView, skillView } from "../../scripts/views/skill.ts";
+import { taughtView } from "../../scripts/views/taught-view.ts";
 import { termPages } from "../../scripts/views/term.ts";
 import { classSheetView, weekApparatusView, weekView } from "../../scripts/views/week.ts";
 import { whatChangedView } from "../../scripts/views/what-changed.ts";
@@ -79,6 +86,7 @@ import { shapePage } from "./shape.ts";
 import { shapesPage } from "./shapes.ts";
 import { skillPage } from "./skill.ts";
 import { skillsPage } from "./skills.ts";
+import { taughtPage } from "./taught-page.ts";
 import { termPage } from "./term.ts";
 import { weekPage } from "./week.ts";
 import { weekApparatusPage } from "./week-apparatus.ts";
@@ -182,7 +190,7 @@ function each<T extends Entry & { readonly description?: string }, V>(
 export const KINDS = {
 	home: kind({
 		under: "thisWeek",
-		scripts: ["todays-sheets", "this-week"],
+		scripts: ["todays-sheets", "this-week", "unsent-reports"],
 		firstPaint: true,
 		pages: one(
 			HOME,
@@ -403,6 +411,22 @@ export const KINDS = {
 	"measure-equipment": measure("equipment", equipmentMeasureView, equipmentMeasurePage),
 	"measure-load": measure("load", loadView, loadPage),
 	"measure-heights": measure("heights", heightsView, heightsPage),
+	taught: kind({
+		under: "measures",
+		readyMade: true,
+		pages: (site) =>
+			site.curriculum.taught.length === 0
+				? []
+				: [
+						{
+							address: TAUGHT,
+							title: site.words.taughtPage.title,
+							crumbs: [above("measures/", "measures")(site)],
+							view: () => taughtView(site),
+						},
+					],
+		write: taughtPage,
+	}),
 	findings: kind({
 		under: "findings",
 		scripts: ["copy-text"],

@@ -24,6 +24,8 @@ import { a, fold, inWords, minutesMark, type PageContext } from "./page.ts";
 /** What a class sheet adds to a block. */
 export interface BlockInHall {
 	readonly timer: Html | undefined;
+	/** Where the coach says what came of it. */
+	readonly report?: Html;
 }
 
 /** `id` is the anchor; `clock` stands beside the block on a class sheet. */
@@ -69,6 +71,7 @@ ${
 			)}</ol>`
 		: first && stationBody(ctx, first, false)
 }
+${hall?.report}
 </div>
 </article>`;
 }

@@ -15,6 +15,7 @@ import { emergencyKey } from "./emergency.ts";
 import { stationLabel } from "./floor-plan.ts";
 import { apparatusIcon } from "./icons.ts";
 import type { PageContext } from "./page.ts";
+import { reportWay } from "./report.ts";
 
 /** The anchor of a block on a class sheet. */
 export function blockAnchor(stop: ClassStop, block: BlockView): string {
@@ -26,7 +27,7 @@ export function hallKeys(ctx: PageContext, stops: readonly ClassStop[]): Html {
 	const say = ctx.words.hall;
 	const [first] = inOrder(ctx, stops);
 	return html`<p class="hall-keys">${first && html`<a class="button one-block" href="#${first.anchor}">${say.blockByBlock}</a>`}
-<button class="button type-switch" type="button" hidden>${ctx.words.frame.largeType}</button></p>`;
+<button class="button type-switch" type="button" hidden>${ctx.words.frame.largeType}</button>${first && reportWay(ctx, "button")}</p>`;
 }
 
 /** How many stations a block has, or how many options to choose from. */
@@ -78,7 +79,7 @@ export function blockWays(
 ${emergencyKey(ctx)}
 ${before ? html`<a class="prev" href="#${before.anchor}"><span class="way"><span aria-hidden="true">←</span> ${say.before}</span><b>${before.title}</b></a>` : html`<span></span>`}
 <a class="whole" href="#at-${stop.key}"><span class="way">${say.oneOf(at + 1, all.length)}</span><b>${say.whole}</b></a>
-${after ? html`<a class="next" href="#${after.anchor}"><span class="way">${say.next} <span aria-hidden="true">→</span></span><b>${after.title}</b></a>` : html`<span></span>`}
+${after ? html`<a class="next" href="#${after.anchor}"><span class="way">${say.next} <span aria-hidden="true">→</span></span><b>${after.title}</b></a>` : reportWay(ctx, "next")}
 </nav>`;
 }
 

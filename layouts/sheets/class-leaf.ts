@@ -93,6 +93,8 @@ export function classHead({ words, emergency }: SheetFacts, view: ClassSheetView
 		activeShare: _activeShare,
 		still: _still,
 		findings: _findings,
+		// Check sheets ask for them.
+		skills: _skills,
 		...rest
 	} = view;
 	rest satisfies Nothing;

@@ -147,6 +147,7 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 		// Counts are the director's, and stand in the tables; the file is the writer's.
 		contacts: _contacts,
 		exposure: _exposure,
+		said: _said,
 		file: _file,
 		// One level's figures stand for all here.
 		strips: _strips,

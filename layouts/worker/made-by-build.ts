@@ -12,6 +12,10 @@ export const authorGuideView = madeByBuild;
 export const authorGuidePage = madeByBuild;
 export const whatChangedView = madeByBuild;
 export const whatChangedPage = madeByBuild;
+export const taughtView = madeByBuild;
+export const taughtPage = madeByBuild;
+export const saidOfDrill = madeByBuild;
+export const saidOfDrillPart = madeByBuild;
 
 // What packages are asked for by.
 export const layout = madeByBuild;

@@ -11,12 +11,14 @@ import { compare } from "../compute/compare.ts";
 import { harmOf } from "../compute/harm.ts";
 import { measure } from "../compute/measures.ts";
 import { recordOf } from "../compute/plan-record.ts";
+import { keptPast } from "../compute/taught.ts";
 import { changePlan } from "../edit/change-plan.ts";
 import { changeTexts } from "../edit/change-texts.ts";
 import { changeList } from "../edit/write-changes.ts";
 import { openFolder } from "../files/folder.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
 import type { Block, Curriculum, Finding, Id, PlanChange } from "../model.ts";
+import { dayIn } from "../read/club-edition.ts";
 import { changesOf } from "../solve/apply.ts";
 import { Choices } from "../solve/choices.ts";
 import { inComponents } from "../solve/components.ts";
@@ -121,7 +123,7 @@ async function offers(
 	solver: Solver,
 	signal: AbortSignal,
 ): Promise<Found> {
-	const { curriculum } = handbook;
+	const curriculum = keptPast(handbook.curriculum, dayIn(handbook.curriculum.club.timezone, run.now));
 	const { week, class: one, level, finding } = options;
 	const now = performance.now.bind(performance);
 	const solve: Solve = inComponents((program, wish) => solver.solve(program, wish), now);

@@ -180,7 +180,7 @@ export const missedMeasure: Measure = {
 function missedFindings(curriculum: Curriculum, words: Words): readonly Finding[] {
 	const same = Map.groupBy(
 		builtOnMissed(curriculum),
-		({ row }) => `${row.rule} ${row.level} ${row.skill ?? row.drill} ${row.id}`,
+		({ row }) => `${row.level} ${row.skill ?? row.drill} ${row.id}`,
 	);
 	return [...same.values()].flatMap((all) => {
 		const first = all.reduce((a, b) => (b.row.week < a.row.week ? b : a));
@@ -201,7 +201,11 @@ function missedFinding(
 		skill === undefined ? drillName(curriculum, drill) : (curriculum.skills.get(skill)?.name ?? skill);
 	const plan = curriculum.weeks.find((one) => one.week === week);
 	const path = plan?.apparatus.find((one) => one.apparatus === apparatus)?.blocks[block - 1]?.path ?? [];
-	const who = words.and([...new Set(all.map((one) => groupName(words, one.row.group)))], 4);
+	const groups = [...new Set(all.map((one) => one.row.group))];
+	const who = words.and(
+		groups.map((group) => groupName(words, group)),
+		4,
+	);
 	return finding(
 		words,
 		"H350",
@@ -214,40 +218,33 @@ function missedFinding(
 			apparatus,
 			drill,
 			...(skill === undefined ? {} : { skill }),
-			...(all.length === 1 ? aboutGroup(row.group) : {}),
+			...(groups.length === 1 ? aboutGroup(row.group) : {}),
 		},
 		say.teach(thing, first, week),
-		all.length,
+		groups.length,
 	);
 }
 
+/** One for each group and week, with everything that its coaches see differently. */
 function differing(curriculum: Curriculum, words: Words): readonly Finding[] {
-	const say = words.findings.taught;
-	const blocks = taughtOf(curriculum).weeks.flatMap(({ week, group, blocks: own }) =>
-		own.flatMap(({ work, said, differ }) => {
-			const [first] = said;
-			if (first === undefined || differ.length === 0) return [];
-			const place = `${groupName(words, group)}, ${words.ofBlock(apparatusName(curriculum, work.apparatus), week, work.block.number)}`;
-			const at = { source: first.report.source, path: first.said.path };
-			const about = { week, apparatus: work.apparatus, ...aboutGroup(group) };
-			return [finding(words, "H351", "note", say.differ(place, differ), at, about)];
-		}),
+	const counts = Map.groupBy(
+		learnedByGroup(curriculum).filter(({ differ }) => differ),
+		({ week, group }) => `${week} ${group.name}`,
 	);
-	const skills = learnedByGroup(curriculum)
-		.filter(({ differ }) => differ)
-		.map(({ week, group, skill }) => {
-			const place = `${groupName(words, group)}, ${words.ofWeek(week)}, ${words.quoted(curriculum.skills.get(skill)?.name ?? skill)}`;
-			const report = curriculum.taught.find(
-				(one) => one.class === group.class.id && one.skills.some((own) => own.skill === skill),
-			);
-			const at = report ?? { source: curriculum.term.source, path: [] };
-			return finding(words, "H351", "note", say.differ(place, ["count"]), at, {
-				week,
-				skill,
-				...aboutGroup(group),
-			});
-		});
-	return [...blocks, ...skills];
+	return taughtOf(curriculum).weeks.flatMap(({ week, group, blocks, reports }) => {
+		const things = [
+			...blocks
+				.filter(({ differ }) => differ.length > 0)
+				.map(({ work }) => words.blockAt(apparatusName(curriculum, work.apparatus), work.block.number)),
+			...(counts.get(`${week} ${group.name}`) ?? []).map(({ skill }) =>
+				words.quoted(curriculum.skills.get(skill)?.name ?? skill),
+			),
+		];
+		const [report] = reports;
+		if (things.length === 0 || report === undefined) return [];
+		const what = words.findings.taught.differ(groupName(words, group), week, things);
+		return [finding(words, "H351", "note", what, report, { week, ...aboutGroup(group) })];
+	});
 }
 
 function unplaced(curriculum: Curriculum, words: Words): readonly Finding[] {

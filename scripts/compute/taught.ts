@@ -12,6 +12,7 @@
  */
 
 import type { BlockReport, ClassReport, Curriculum, Id } from "../model.ts";
+import { teachingWeeks } from "./calendar.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import { type OrderRow, orderRows, orderRowsIn } from "./meeting-order.ts";
@@ -20,6 +21,25 @@ import { type BlockWork, type GroupWork, groupWorks } from "./work.ts";
 
 /** Nothing is concluded from fewer gymnasts or reports. */
 export const FEWEST = 5;
+
+/**
+ * The plan with its past kept as it is: weeks that somebody reported, and weeks that are over. What is
+ * looked for to mend it may then change the coming weeks alone.
+ *
+ * @param today ISO 8601
+ */
+export function keptPast(curriculum: Curriculum, today: string): Curriculum {
+	const reported = new Set(curriculum.taught.map(({ week }) => week));
+	const over = new Set(
+		teachingWeeks(curriculum.term).flatMap(({ week, sunday }) => (sunday < today ? [week] : [])),
+	);
+	return {
+		...curriculum,
+		weeks: curriculum.weeks.map((plan) =>
+			reported.has(plan.id) || over.has(plan.week) ? { ...plan, keep: true } : plan,
+		),
+	};
+}
 
 /** What one coach says of one block of the plan. */
 export interface SaidOfBlock {

@@ -35,6 +35,8 @@ export function nextTerm(texts: ClubTexts, term: NextTerm): NextTexts {
 	const next = new Map<string, string>();
 	const left: string[] = [];
 	for (const [file, own] of texts) {
+		// What was taught is of this term.
+		if (kindOf(file) === "taught") continue;
 		if (kindOf(file) === "week" && (term.empty || weekOf(file, own) > term.weeks)) left.push(file);
 		else next.set(file, file === path ? withDates(path, text, term) : own);
 	}

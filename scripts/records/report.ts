@@ -235,7 +235,9 @@ export function judged(value: unknown): Report | string {
 	if (b.length > MOST_ENTRIES || k.length > MOST_ENTRIES) return "It has too many entries.";
 	const own = fieldsOf(head, HEAD);
 	if (typeof own === "string") return own;
-	const blocks = entriesOf(b, BLOCK, ({ group, apparatus, block }) => [group, apparatus, block].join(" "));
+	const blocks = entriesOf(b, BLOCK, ({ group, apparatus, block, mark }) =>
+		[group, apparatus, block, mark].join(" "),
+	);
 	if (typeof blocks === "string") return blocks;
 	const skills = entriesOf(k, SKILL, ({ group, skill }) => [group, skill].join(" "));
 	if (typeof skills === "string") return skills;

@@ -155,7 +155,7 @@ class WeekFile {
 		const [old, now] = [before.item.revision ?? 0, item.revision ?? 0];
 		if (now < old || (now === old && next.text <= entryText(before.item))) return "known";
 		// Comments after it stay where they are.
-		const tail = /(?:\n[ \t]*(?:#[^\n]*)?)*$/.exec(before.text.trimEnd() + "\n")?.[0] ?? "\n";
+		const tail = /(?:\n[ \t]*(?:#[^\n]*)?)*$/.exec(`${before.text.trimEnd()}\n`)?.[0] ?? "\n";
 		this.#entries[at] = { item, text: next.text + tail.slice(1) };
 		return "newer";
 	}

@@ -14,7 +14,7 @@ const PROGRAMS = join(PROGRAM, "layouts/worker");
  * the records, and what finds addresses in texts, which is turned off.
  */
 const MADE_BY_BUILD =
-	/\/(author-guide|what-changed)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
+	/\/(author-guide|what-changed|taught-view|taught-page)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
 
 /** Leaves that out of the devices' program. */
 export const readyMade: Plugin = {

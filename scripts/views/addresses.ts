@@ -10,6 +10,9 @@ export type Address = string;
 
 export const HOME: Address = "";
 
+/** What was taught: in the director's preview and build alone. */
+export const TAUGHT: Address = "taught/";
+
 /** The address of what `[[id]]` points at. A week's page is named by the week's file. */
 export function addressOf(target: Pick<LinkTarget, "kind" | "id">): Address {
 	return `${FOLDERS[target.kind]}/${target.id}/`;

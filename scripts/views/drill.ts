@@ -13,6 +13,7 @@ import type { Html } from "./html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { Medium } from "./medium.ts";
 import type { SiteIndex } from "./site-index.ts";
+import { type SaidOfDrill, saidOfDrill } from "./taught-view.ts";
 import { doseWords } from "./words.ts";
 
 /** A drill in a list. */
@@ -115,6 +116,8 @@ export interface DrillView extends DrillCore {
 	/** What the term gives each level of it. */
 	readonly exposure: readonly ExposureOfLevel[];
 	readonly reviewed: { readonly iso: string; readonly words: string } | undefined;
+	/** What coaches say of it: for the director alone. */
+	readonly said: SaidOfDrill | undefined;
 	readonly file: string;
 }
 
@@ -210,6 +213,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 			drill.reviewed === undefined
 				? undefined
 				: { iso: drill.reviewed, words: site.words.date(drill.reviewed, "full") },
+		said: curriculum.taught.length === 0 ? undefined : saidOfDrill(site, drill.id),
 		file: drill.source.file,
 	};
 }

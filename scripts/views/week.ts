@@ -22,6 +22,7 @@ import { type DirectionRow, directionRow } from "./measures/balance.ts";
 import { type ClashView, clashViews } from "./measures/equipment.ts";
 import { type LoadRow, loadRow } from "./measures/load.ts";
 import { type TimeRow, timeRow } from "./measures/time.ts";
+import { type SkillOfDay, skillsOfDay } from "./reported.ts";
 import { type SetOut, setOutFor } from "./set-out.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { type SuggestionView, suggestionViews } from "./suggested.ts";
@@ -193,6 +194,8 @@ export interface ClassSheetView {
 	readonly stops: readonly ClassStop[];
 	/** What stands ready, by apparatus in the order of the rotation. */
 	readonly setOut: readonly SetOut[];
+	/** What its coach is asked about at the end. */
+	readonly skills: readonly SkillOfDay[];
 	readonly findings: readonly FindingLine[];
 	readonly previous: Link | undefined;
 	readonly next: Link | undefined;
@@ -400,6 +403,7 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		endClock: clockWords(end),
 		stops,
 		setOut: setOutFor(site, week, group),
+		skills: skillsOfDay(site, page, week, group),
 		findings: findingLines(site, (site.findings.class.get(group.id) ?? []).filter(about)),
 		previous: sheet(previous),
 		next: sheet(next),

@@ -554,9 +554,121 @@ export const hall = {
 	reset: "Reset",
 	sound: "Sound",
 	buzz: "Buzz",
+	howItWent: "How it went",
+	keptHere:
+		"Kept on this device until you send it. No names here, of nobody: how many is enough. An accident goes into the club's accident book, not here.",
+	howMany: "How many can do it?",
+	toSend: "To the sending",
 };
 
 /** What the timer of a stations block says while it runs. */
+/** What a coach says came of a class; of a program in the browser. */
+export const reporting = {
+	done: "This block was",
+	dones: { done: "Done", shortened: "Shortened", "not-done": "Not done" },
+	lost: "Minutes lost",
+	minutes: (minutes: number) => `${minutes} min`,
+	cause: "Because of",
+	causes: {
+		late: "Late start",
+		"set-up": "Setting up",
+		coaches: "Too few coaches",
+		attention: "Attention",
+		other: "Something else",
+	},
+	felt: "For the group it was",
+	felts: { "too-easy": "Too easy", right: "Right", "too-hard": "Too hard" },
+	look: "To be looked at",
+	looks: { equipment: "Equipment", "near-miss": "A near miss" },
+	note: "A line for the director",
+	noName: "No name belongs here.",
+	alone: "Alone",
+	helped: "With help",
+	there: "Of how many",
+	fewer: "One fewer",
+	more: "One more",
+	takeBack: "Not counted",
+	allDone: "All the rest as planned",
+	counted: (said: number, of: number) => `${said} of ${of} blocks reported.`,
+	older: (blocks: number) =>
+		`${blocks === 1 ? "One block" : `${blocks} blocks`} of an earlier edition, no longer on this sheet: sent with it.`,
+	share: "Send",
+	mail: "By mail",
+	copy: "Copy",
+	shared: "Sent. What you change now can be sent again.",
+	notShared: "Not sent; it is still here.",
+	mailed: "Your mail program has it. Tap “Not sent” if it did not go.",
+	copied: "Copied: paste it into a message to the director.",
+	copyByHand: "Copy the text below into a message to the director.",
+	notSent: "Not sent",
+	forget: "Delete",
+	forgotten: "Deleted from this device.",
+	nothing: "Nothing is reported yet.",
+	unsent: "Not sent yet.",
+	isSent: "Sent as it is here.",
+	full: "There is no room for more: shorten a line.",
+	notKept: "This browser keeps nothing: send it before you leave this page.",
+};
+
+/** For the director alone. */
+export const taughtPage = {
+	title: "What was taught",
+	question: "What came of the plan, and who can do it now?",
+	lead: (reported: number, of: number) =>
+		`${number(reported)} of ${number(of)} classes of the weeks until now were reported. What nobody reported counts as planned.`,
+	privately: "For the director alone.",
+	howToDelete: <T>(folder: T): Sentence<T> => [
+		"It is in no build that coaches see. Coaches' words are shown as they typed them. To delete it, remove the files under ",
+		folder,
+		", in earlier versions too where the folder is under version control.",
+	],
+	lines: "What coaches write",
+	looks: { equipment: "Equipment", "near-miss": "A near miss" },
+	felts: { "too-easy": "too easy", right: "right", "too-hard": "too hard" },
+	weeks: "Class by class",
+	ofPlanned: (planned: number) => `of ${number(planned)}`,
+	notDone: "Not done",
+	shortened: "Shortened",
+	lost: "Minutes lost",
+	cause: "Because of",
+	causes: {
+		late: "Late start",
+		"set-up": "Setting up",
+		coaches: "Too few coaches",
+		attention: "Attention",
+		other: "Something else",
+	},
+	noCause: "Not said, or several",
+	blocks: "Blocks",
+	skills: "Who can do it",
+	skill: "Skill",
+	alone: "Alone",
+	helped: "With help",
+	share: "Share",
+	range: "95 % range",
+	interval:
+		"The range is Wilson's score interval (1927): of ranges made like this, 19 in 20 hold the true share.",
+	fewest: (fewest: number) => `Nothing is concluded from fewer than ${number(fewest)} gymnasts.`,
+	of: (alone: number, of: number) => `${number(alone)} of ${number(of)}`,
+	between: (low: string, high: string) => `${low} to ${high}`,
+	tooFew: "too few",
+	kept: "After a break",
+	keptLead:
+		"Counts of the same group before and after weeks without the skill. They say what was kept, not why.",
+	before: "Before",
+	after: "After",
+	inWeek: (count: string, week: number) => `${count} (week ${week})`,
+	ofDrill: "What coaches say",
+	felt: (easy: number, right: number, hard: number) =>
+		`Its blocks were too easy ${counts.times(easy)}, right ${counts.times(right)}, too hard ${counts.times(hard)}.`,
+};
+
+/** On the home page; of a program in the browser. */
+export const unsentReports = {
+	notSentYet: (reports: number) =>
+		reports === 1 ? "A class report was not sent yet" : `${reports} class reports were not sent yet`,
+};
+
 export const timer = {
 	done: (stations: number) => `All ${stations} stations done`,
 	/** Before the seconds that are left. */
@@ -849,6 +961,12 @@ export const about = {
 	],
 	computed:
 		"Computed loads count planned landings and hand contacts. Computed heights come from tables of average growth. Both are planning aids, not medical measures, and say nothing about any one child.",
+	reports: "What coaches report",
+	reportsKept: [
+		"“How it went” at the end of a class sheet stays on the coach's own device until the coach sends it; “Delete” there removes it, and so does clearing the browser's data for this site.",
+		"It has no field for a person. What is written in its lines goes to the director as it was typed: no names, no injuries, nothing about one child.",
+		"The director keeps what was sent in the club's own folder, and may delete it at any time. This site holds none of it.",
+	],
 	handbook: "This handbook",
 	curriculum: (club: string) =>
 		`This is the curriculum of ${club}: one source for the site, the printed binder and the class sheets. No personal data of gymnasts is kept in it.`,
@@ -2768,8 +2886,8 @@ export const findings = {
 			`${who} starts ${quoted(thing)} in week ${week}, which builds on ${quoted(first)}: planned for week ${missed}, and not taught as planned.`,
 		teach: (thing: string, first: string, week: number) =>
 			`Teach ${quoted(first)} before ${quoted(thing)} in week ${week}, or plan ${quoted(thing)} later.`,
-		differ: (place: string, fields: readonly ("done" | "felt" | "count")[]) =>
-			`${place}: two coaches say different things about ${and(fields.map((one) => ({ done: "what was done", felt: "how hard it was", count: "how many can do it" })[one]))}.`,
+		differ: (who: string, week: number, things: readonly string[]) =>
+			`${who}, week ${week}: two coaches say different things about ${and(things, 4)}.`,
 		unplaced: (who: string, week: number, apparatus: string, block: number) =>
 			`${who}, week ${week}: a report of ${apparatus}, block ${block}, which the plan no longer has as it was.`,
 	},

@@ -509,6 +509,118 @@ export const hall: Words["hall"] = {
 	reset: "Remettre à zéro",
 	sound: "Son",
 	buzz: "Vibreur",
+	howItWent: "Comment c'était",
+	keptHere:
+		"Gardé sur cet appareil jusqu'à l'envoi. Aucun nom ici, de personne : combien suffit. Un accident va dans le registre des accidents du club, pas ici.",
+	howMany: "Combien y arrivent ?",
+	toSend: "Vers l'envoi",
+};
+
+export const reporting: Words["reporting"] = {
+	done: "Ce bloc a été",
+	dones: { done: "Fait", shortened: "Raccourci", "not-done": "Pas fait" },
+	lost: "Minutes perdues",
+	minutes: (minutes) => `${minutes} min`,
+	cause: "À cause de",
+	causes: {
+		late: "Retard",
+		"set-up": "Mise en place",
+		coaches: "Manque d'entraîneurs",
+		attention: "Attention",
+		other: "Autre chose",
+	},
+	felt: "Pour le groupe, c'était",
+	felts: { "too-easy": "Trop facile", right: "Juste bien", "too-hard": "Trop difficile" },
+	look: "À regarder",
+	looks: { equipment: "Matériel", "near-miss": "Accident évité" },
+	note: "Une ligne pour la direction",
+	noName: "Aucun nom n'a sa place ici.",
+	alone: "Seuls",
+	helped: "Avec aide",
+	there: "Sur combien",
+	fewer: "Un de moins",
+	more: "Un de plus",
+	takeBack: "Pas compté",
+	allDone: "Tout le reste comme prévu",
+	counted: (said, of) => `${said} blocs sur ${of} rapportés.`,
+	older: (blocks) =>
+		`${blocks === 1 ? "Un bloc" : `${blocks} blocs`} d'une édition antérieure, absents de cette fiche : envoyés avec.`,
+	share: "Envoyer",
+	mail: "Par courriel",
+	copy: "Copier",
+	shared: "Envoyé. Ce que vous changez maintenant peut être envoyé de nouveau.",
+	notShared: "Pas envoyé ; tout est encore là.",
+	mailed: "Votre messagerie l'a reçu. Touchez « Pas envoyé » s'il n'est pas parti.",
+	copied: "Copié : collez-le dans un message à la direction.",
+	copyByHand: "Copiez le texte ci-dessous dans un message à la direction.",
+	notSent: "Pas envoyé",
+	forget: "Effacer",
+	forgotten: "Effacé de cet appareil.",
+	nothing: "Rien n'est encore rapporté.",
+	unsent: "Pas encore envoyé.",
+	isSent: "Envoyé tel quel.",
+	full: "Il n'y a plus de place : raccourcissez une ligne.",
+	notKept: "Ce navigateur ne garde rien : envoyez avant de quitter cette page.",
+};
+
+export const taughtPage: Words["taughtPage"] = {
+	title: "Ce qui a été enseigné",
+	question: "Qu'est devenu le plan, et qui y arrive maintenant ?",
+	lead: (reported, of) =>
+		`${number(reported)} cours sur ${number(of)} des semaines jusqu'ici ont un compte rendu. Sans compte rendu, un cours compte comme prévu.`,
+	privately: "Pour la direction seulement.",
+	howToDelete: (folder) => [
+		"Aucune version que voient les entraîneurs ne le contient. Les mots des entraîneurs sont montrés tels quels. Pour l'effacer, supprimez les fichiers sous ",
+		folder,
+		", y compris dans les versions antérieures si le dossier est sous gestion de versions.",
+	],
+	lines: "Ce qu'écrivent les entraîneurs",
+	looks: { equipment: "Matériel", "near-miss": "Accident évité" },
+	felts: { "too-easy": "trop facile", right: "juste bien", "too-hard": "trop difficile" },
+	weeks: "Cours par cours",
+	ofPlanned: (planned) => `sur ${number(planned)}`,
+	notDone: "Pas faits",
+	shortened: "Raccourcis",
+	lost: "Minutes perdues",
+	cause: "À cause de",
+	causes: {
+		late: "Retard",
+		"set-up": "Mise en place",
+		coaches: "Manque d'entraîneurs",
+		attention: "Attention",
+		other: "Autre chose",
+	},
+	noCause: "Non dit, ou plusieurs causes",
+	blocks: "Blocs",
+	skills: "Qui y arrive",
+	skill: "Élément",
+	alone: "Seuls",
+	helped: "Avec aide",
+	share: "Part",
+	range: "Intervalle à 95 %",
+	interval:
+		"L'intervalle est celui de Wilson (1927) : parmi de tels intervalles, 19 sur 20 contiennent la vraie part.",
+	fewest: (fewest) => `Rien n'est conclu de moins de ${number(fewest)} gymnastes.`,
+	of: (alone, of) => `${number(alone)} sur ${number(of)}`,
+	between: (low, high) => `${low} à ${high}`,
+	tooFew: "trop peu",
+	kept: "Après une pause",
+	keptLead:
+		"Les comptes du même groupe avant et après des semaines sans l'élément. Ils disent ce qui est resté, non pourquoi.",
+	before: "Avant",
+	after: "Après",
+	inWeek: (count, week) => `${count} (semaine ${week})`,
+	ofDrill: "Ce qu'en disent les entraîneurs",
+	felt: (easy, right, hard) =>
+		`Ses blocs ont été trop faciles ${counts.times(easy)}, juste bien ${counts.times(right)}, trop difficiles ${counts.times(hard)}.`,
+};
+
+/** On the home page; of a program in the browser. */
+export const unsentReports: Words["unsentReports"] = {
+	notSentYet: (reports) =>
+		reports === 1
+			? "Un compte rendu n'est pas encore envoyé"
+			: `${reports} comptes rendus ne sont pas encore envoyés`,
 };
 
 export const timer: Words["timer"] = {
@@ -833,6 +945,12 @@ export const about: Words["about"] = {
 	],
 	computed:
 		"Les charges calculées comptent les réceptions et appuis manuels prévus. Les hauteurs calculées viennent de tables de croissance moyenne. Les unes et les autres sont des aides à la planification, pas des mesures médicales, et ne disent rien d'un enfant en particulier.",
+	reports: "Ce que rapportent les entraîneurs",
+	reportsKept: [
+		"« Comment c'était », à la fin d'une fiche de cours, reste sur l'appareil de l'entraîneur jusqu'à ce qu'il l'envoie ; « Effacer » l'y supprime, tout comme effacer les données du navigateur pour ce site.",
+		"Il n'y a aucun champ pour une personne. Ce qui est écrit dans ses lignes arrive à la direction tel quel : aucun nom, aucune blessure, rien sur un enfant en particulier.",
+		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment. Ce site n'en contient rien.",
+	],
 	handbook: "Ce manuel",
 	curriculum: (club) =>
 		`Voici le programme du club ${club} : une seule source pour le site, le classeur imprimé et les fiches de cours. Aucune donnée personnelle de gymnastes n'y est conservée.`,
@@ -3213,12 +3331,8 @@ export const findings: Words["findings"] = {
 			`${who} : ${quoted(thing)} commence en semaine ${week} et s'appuie sur ${quoted(first)}, prévu en semaine ${missed} et non enseigné comme prévu.`,
 		teach: (thing, first, week) =>
 			`Enseignez ${quoted(first)} avant ${quoted(thing)} en semaine ${week}, ou placez ${quoted(thing)} plus tard.`,
-		differ: (place, fields) =>
-			`${place} : deux entraîneurs ne disent pas la même chose de ${and(
-				fields.map(
-					(one) => ({ done: "ce qui a été fait", felt: "la difficulté", count: "combien y arrivent" })[one],
-				),
-			)}.`,
+		differ: (who, week, things) =>
+			`${who}, semaine ${week} : deux entraîneurs ne disent pas la même chose de ${and(things, 4)}.`,
 		unplaced: (who, week, apparatus, block) =>
 			`${who}, semaine ${week} : un compte rendu de ${apparatus}, bloc ${block}, que le plan n'a plus tel quel.`,
 	},

@@ -6,7 +6,7 @@
 import type { Targets } from "../../model.ts";
 import type { Code } from "../../problems.ts";
 import type { Words } from "../../words/words.ts";
-import type { Address } from "../addresses.ts";
+import { type Address, TAUGHT } from "../addresses.ts";
 import type { Link } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { capital } from "../words.ts";
@@ -117,6 +117,16 @@ export function measuresView(site: SiteIndex): MeasuresView {
 				target: targetOf(site, id),
 				findings: MEASURES[id].codes.length === 0 ? undefined : count(MEASURES[id].codes),
 			})),
+			...(site.curriculum.taught.length === 0
+				? []
+				: [
+						{
+							link: { to: TAUGHT, name: words.taughtPage.title },
+							question: words.taughtPage.question,
+							target: undefined,
+							findings: count(["H350", "H351", "H352"]),
+						},
+					]),
 			{
 				link: { to: "weeks/", name: words.measurePage.calendar },
 				question: words.measurePage.calendarQuestion,

@@ -1,0 +1,128 @@
+/** What was taught: the director's own page, in her preview and her build alone. */
+
+import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
+import type { CoachLine, SaidOfDrill, TaughtView } from "../../scripts/views/taught-view.ts";
+import { findingsList } from "../parts/findings-list.ts";
+import { scrollTable } from "../parts/measure-parts.ts";
+import { a, type PageContext, section } from "../parts/page.ts";
+
+/** The page of what was taught. */
+export function taughtPage(ctx: PageContext, view: TaughtView): Html {
+	const { words } = ctx;
+	const say = words.taughtPage;
+	const { number } = words;
+	const pair = ([planned, taught]: readonly [number, number]): HtmlValue =>
+		html`${number(taught)} <span class="small">${say.ofPlanned(planned)}</span>`;
+	const row = (cells: readonly HtmlValue[]): Html =>
+		html`<tr>${cells.map((cell, i) => (i === 0 ? html`<th scope="row">${cell}</th>` : html`<td>${cell}</td>`))}</tr>`;
+	const findings = findingsList(ctx, view.findings);
+	const percent = (share: number): string => words.percent(Math.round(share * 100) / 100);
+	return html`<h1>${say.title}</h1>
+<p class="lead">${say.lead(view.reported, view.of)}</p>
+<div class="safety"><p><strong>${say.privately}</strong> ${say.howToDelete(html`<code>_data/taught</code>`)}</p></div>
+${findings && section("findings", words.findingsPage.found, findings)}
+${view.lines.length > 0 && section("lines", say.lines, coachLines(ctx, view.lines))}
+${section(
+	"weeks",
+	say.weeks,
+	scrollTable(
+		say.weeks,
+		[
+			words.heads.class,
+			words.heads.minutes,
+			say.notDone,
+			say.shortened,
+			words.heads.landings,
+			words.heads.hands,
+		],
+		view.weeks.map(({ sheet, minutes, taught, notDone, shortened, landings, hands }) =>
+			row([
+				a(ctx, sheet),
+				pair([minutes, taught]),
+				number(notDone),
+				number(shortened),
+				pair(landings),
+				pair(hands),
+			]),
+		),
+	),
+)}
+${
+	view.lost.length > 0 &&
+	section(
+		"lost",
+		say.lost,
+		scrollTable(
+			say.lost,
+			[say.cause, words.heads.minutes, say.blocks],
+			view.lost.map(({ cause, minutes, blocks }) =>
+				row([cause === undefined ? say.noCause : say.causes[cause], number(minutes), number(blocks)]),
+			),
+		),
+	)
+}
+${
+	view.skills.length > 0 &&
+	section(
+		"skills",
+		say.skills,
+		html`<p>${say.interval} ${say.fewest(view.fewest)}</p>
+${scrollTable(
+	say.skills,
+	[say.skill, words.heads.week, say.alone, say.helped, say.share, say.range],
+	view.skills.map(({ skill, weeks }) =>
+		weeks.map(({ week, of, alone, helped, share }, i) =>
+			row([
+				i === 0 ? a(ctx, skill) : "",
+				a(ctx, week),
+				say.of(alone, of),
+				number(helped),
+				share === undefined ? "–" : percent(share.share),
+				share === undefined ? say.tooFew : say.between(percent(share.low), percent(share.high)),
+			]),
+		),
+	),
+)}`,
+	)
+}
+${
+	view.kept.length > 0 &&
+	section(
+		"kept",
+		say.kept,
+		html`<p>${say.keptLead}</p>
+${scrollTable(
+	say.kept,
+	[say.skill, words.heads.class, say.before, say.after],
+	view.kept.map(({ skill, group, before, after }) =>
+		row([
+			a(ctx, skill),
+			group,
+			say.inWeek(say.of(before.alone, before.of), before.week),
+			say.inWeek(say.of(after.alone, after.of), after.week),
+		]),
+	),
+)}`,
+	)
+}
+${section("files", words.coverage.files, html`<p>${view.files.map((file) => html`<a class="button" href="${ctx.way(file.to)}" download>${file.name}</a> `)}</p>`)}`;
+}
+
+/** What coaches said of a drill, on its page. */
+export function saidOfDrillPart(ctx: PageContext, { felt, lines }: SaidOfDrill): Html {
+	const say = ctx.words.taughtPage;
+	return section(
+		"said",
+		say.ofDrill,
+		html`<p>${say.felt(felt["too-easy"], felt.right, felt["too-hard"])}</p>${lines.length > 0 && coachLines(ctx, lines)}`,
+	);
+}
+
+/** What coaches typed is shown as text. */
+function coachLines(ctx: PageContext, lines: readonly CoachLine[]): Html {
+	const say = ctx.words.taughtPage;
+	return html`<ul class="rows">${lines.map(
+		({ sheet, block, look, felt, note }) =>
+			html`<li>${look && html`<strong class="short">${say.looks[look]}</strong> `}${a(ctx, sheet)}${block !== "" && html`, ${block}`}${felt && html` · ${say.felts[felt]}`}${note !== undefined && html` · <q>${note}</q>`}</li>`,
+	)}</ul>`;
+}

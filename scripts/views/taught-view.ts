@@ -1,0 +1,226 @@
+/**
+ * What was taught, for the director alone: what is to be looked at, what came of each group's weeks, where
+ * minutes went, who can do what, and what coaches say of a drill. Devices have none of it.
+ *
+ * What coaches typed is text and stays text: it is never read as Markdown.
+ */
+
+import { groupsOf } from "../compute/groups.ts";
+import { groupLoads, groupLoadsIn } from "../compute/load.ts";
+import { groupName } from "../compute/names.ts";
+import {
+	FEWEST,
+	type LearnedByGroup,
+	learned,
+	learnedByGroup,
+	minutesLost,
+	type TaughtBlock,
+	taughtOf,
+} from "../compute/taught.ts";
+import type { Share } from "../compute/wilson.ts";
+import type { BlockReport, Id } from "../model.ts";
+import { classSheetAddress } from "./addresses.ts";
+import { type FindingLine, findingLines } from "./findings.ts";
+import { type Link, linkTo } from "./links.ts";
+import { filesOf } from "./measures/measure-page.ts";
+import type { SiteIndex } from "./site-index.ts";
+
+/** Something that a coach wrote, or wants looked at. */
+export interface CoachLine {
+	readonly sheet: Link;
+	/** Empty for the class as a whole. */
+	readonly block: string;
+	readonly look: BlockReport["look"];
+	readonly felt: BlockReport["felt"];
+	/** As it was typed. */
+	readonly note: string | undefined;
+}
+
+export interface TaughtView {
+	/** Class-weeks that somebody reported, of those that there are until the last reported week. */
+	readonly reported: number;
+	readonly of: number;
+	readonly lines: readonly CoachLine[];
+	readonly weeks: readonly {
+		readonly sheet: Link;
+		readonly minutes: number;
+		readonly taught: number;
+		readonly notDone: number;
+		readonly shortened: number;
+		readonly landings: readonly [planned: number, taught: number];
+		readonly hands: readonly [planned: number, taught: number];
+	}[];
+	readonly lost: ReturnType<typeof minutesLost>;
+	readonly skills: readonly {
+		readonly skill: Link;
+		readonly weeks: readonly {
+			readonly week: Link;
+			readonly of: number;
+			readonly alone: number;
+			readonly helped: number;
+			readonly share: Share | undefined;
+		}[];
+	}[];
+	/** Skills that a group was asked about before and after at least one week without them. */
+	readonly kept: readonly {
+		readonly skill: Link;
+		readonly group: string;
+		readonly before: CountIn;
+		readonly after: CountIn;
+	}[];
+	readonly fewest: number;
+	readonly findings: readonly FindingLine[];
+	readonly files: readonly Link[];
+}
+
+interface CountIn {
+	readonly week: number;
+	readonly alone: number;
+	readonly of: number;
+}
+
+export function taughtView(site: SiteIndex): TaughtView {
+	const { curriculum, handbook } = site;
+	const { weeks } = taughtOf(curriculum);
+	const taughtLoads = new Map(
+		groupLoadsIn(curriculum, taughtOf(curriculum).works).map((row) => [`${row.week} ${row.group.name}`, row]),
+	);
+	const loads = new Map(groupLoads(curriculum).map((row) => [`${row.week} ${row.group.name}`, row]));
+	const last = Math.max(0, ...weeks.map(({ week }) => week));
+	return {
+		reported: weeks.length,
+		of: [...loads.values()].filter(({ week }) => week <= last).length,
+		lines: coachLines(site),
+		weeks: weeks.map(({ week, group, blocks }) => {
+			const [planned, taught] = [loads, taughtLoads].map((all) => all.get(`${week} ${group.name}`));
+			const sum = (of: (block: TaughtBlock) => number) =>
+				blocks.reduce((total, block) => total + of(block), 0);
+			return {
+				sheet: sheetOf(site, week, group.class.id, groupName(site.words, group)),
+				minutes: sum(({ work }) => work.block.minutes),
+				taught: sum(({ work, lost }) => work.block.minutes - lost),
+				notDone: sum(({ share }) => (share <= 0 ? 1 : 0)),
+				shortened: sum(({ share }) => (share > 0 && share < 1 ? 1 : 0)),
+				landings: [planned?.landings ?? 0, taught?.landings ?? 0],
+				hands: [planned?.hands ?? 0, taught?.hands ?? 0],
+			};
+		}),
+		lost: minutesLost(curriculum),
+		skills: [...Map.groupBy(learned(curriculum), ({ skill }) => skill)].map(([skill, rows]) => ({
+			skill: linkTo(curriculum, "skill", skill),
+			weeks: rows.map(({ week, of, alone, helped, share }) => ({
+				week: weekOf(site, week),
+				of,
+				alone,
+				helped,
+				share,
+			})),
+		})),
+		kept: keptAfterBreak(site),
+		fewest: FEWEST,
+		findings: findingLines(
+			site,
+			handbook.findings.filter(({ code }) => ["H350", "H351", "H352"].includes(code)),
+		),
+		files: filesOf(
+			site,
+			[...handbook.tables.keys()].filter((name) => /^(?:taught-|learned$|minutes-lost$)/.test(name)),
+		),
+	};
+}
+
+/** What coaches say of a drill: how often its blocks were too easy, right, too hard, and their lines. */
+export interface SaidOfDrill {
+	readonly felt: Readonly<Record<NonNullable<BlockReport["felt"]>, number>>;
+	readonly lines: readonly CoachLine[];
+}
+
+/** Undefined where nobody said anything. */
+export function saidOfDrill(site: SiteIndex, drill: Id): SaidOfDrill | undefined {
+	const { curriculum } = site;
+	const felt = { "too-easy": 0, right: 0, "too-hard": 0 };
+	const isOfDrill = ({ drills }: BlockReport): boolean => drills.includes(drill);
+	for (const report of curriculum.taught) {
+		for (const said of report.blocks) if (said.felt !== undefined && isOfDrill(said)) felt[said.felt]++;
+	}
+	const lines = coachLines(site, isOfDrill);
+	return lines.length + felt["too-easy"] + felt.right + felt["too-hard"] === 0 ? undefined : { felt, lines };
+}
+
+/** What is to be looked at first, then what was only written; by week. */
+function coachLines(site: SiteIndex, wanted?: (said: BlockReport) => boolean): readonly CoachLine[] {
+	const { curriculum, words } = site;
+	const numbers = new Map(curriculum.weeks.map(({ id, week }) => [id, week]));
+	const lines = curriculum.taught.flatMap((report) => {
+		const week = numbers.get(report.week) ?? 0;
+		const own = curriculum.term.classes.find(({ id }) => id === report.class);
+		const sheet = sheetOf(site, week, report.class, own?.name ?? report.class);
+		const whole =
+			report.note === undefined || wanted !== undefined
+				? []
+				: [{ sheet, block: "", look: undefined, felt: undefined, note: report.note }];
+		const blocks = report.blocks
+			.filter((said) => (said.look ?? said.note) !== undefined && (wanted?.(said) ?? true))
+			.map(({ apparatus, block, look, felt, note }) => ({
+				sheet,
+				block: words.blockAt(linkTo(curriculum, "apparatus", apparatus).name, block),
+				look,
+				felt,
+				note,
+			}));
+		return [...blocks, ...whole].map((line) => ({ week, line }));
+	});
+	const rank = ({ look }: CoachLine): number => (look === "near-miss" ? 0 : look === "equipment" ? 1 : 2);
+	return lines.sort((a, b) => rank(a.line) - rank(b.line) || a.week - b.week).map(({ line }) => line);
+}
+
+/** Counts of one group on both sides of weeks in which it was not taught the skill. */
+function keptAfterBreak(site: SiteIndex): TaughtView["kept"] {
+	const { curriculum } = site;
+	const taughtIn = new Map<string, Set<number>>();
+	for (const { week, group, blocks } of taughtOf(curriculum).works) {
+		for (const { drill } of blocks.flatMap(({ stations }) => stations)) {
+			for (const skill of drill.skills) {
+				const key = `${group.gymnastsId} ${skill}`;
+				taughtIn.set(key, (taughtIn.get(key) ?? new Set()).add(week));
+			}
+		}
+	}
+	const counts = Map.groupBy(learnedByGroup(curriculum), ({ group, skill }) => `${group.name} ${skill}`);
+	return groupsOf(curriculum).flatMap((group) =>
+		[...curriculum.skills.keys()].flatMap((skill) => {
+			const own = counts.get(`${group.name} ${skill}`) ?? [];
+			const weeks = taughtIn.get(`${group.gymnastsId} ${skill}`) ?? new Set<number>();
+			return own.slice(1).flatMap((after, i) => {
+				const before = own[i];
+				if (before === undefined || before.of < FEWEST || after.of < FEWEST) return [];
+				const between = [...weeks].some((week) => week > before.week && week < after.week);
+				if (between || after.week - before.week < 2) return [];
+				return [
+					{
+						skill: linkTo(curriculum, "skill", skill),
+						group: groupName(site.words, group),
+						before: countOf(before),
+						after: countOf(after),
+					},
+				];
+			});
+		}),
+	);
+}
+
+function countOf({ week, alone, of }: LearnedByGroup): CountIn {
+	return { week, alone, of };
+}
+
+function sheetOf(site: SiteIndex, week: number, own: Id, name: string): Link {
+	const plan = site.weekByNumber.get(week);
+	return {
+		to: classSheetAddress(own, plan?.id ?? ""),
+		name: `${name}, ${site.words.ofWeek(week)}`,
+	};
+}
+
+function weekOf(site: SiteIndex, week: number): Link {
+	return { to: `weeks/${site.weekByNumber.get(week)?.id ?? ""}/`, name: site.words.week(week) };
+}
