@@ -49,6 +49,8 @@ export interface OpenedHandbook {
 	readonly problems: readonly Problem[];
 	/** Undefined where one of the problems is an error. */
 	readonly handbook?: Handbook;
+	/** What could be read: a file that is the same as in an earlier reading with the same cache is the same object. */
+	readonly files: readonly SourceFile[];
 }
 
 export interface OpenOptions {
@@ -78,7 +80,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const found = leaveOut === undefined ? all : without(all, leaveOut);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
-	if (otherFormat !== undefined) return { problems: [otherFormat] };
+	if (otherFormat !== undefined) return { problems: [otherFormat], files: read.files };
 	const valid = validateClub(read, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const failed = valid.problems.some((p) => p.severity === "error");
 	const linked = linkClub(valid, failed, (file, wanted) => mediaFault(mediaFrom, file, wanted));
@@ -89,7 +91,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		...(record.problem === undefined ? [] : [record.problem]),
 	].sort(byPlace);
 	const { curriculum } = linked;
-	if (curriculum === undefined || record.problem !== undefined) return { problems };
+	if (curriculum === undefined || record.problem !== undefined) return { problems, files: read.files };
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
 		const media = [...drills.values()].flatMap((drill) =>
@@ -107,6 +109,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const measured = measure(curriculum, words);
 	return {
 		problems,
+		files: read.files,
 		handbook: {
 			curriculum: measured.curriculum,
 			// Counted when they are asked for.
