@@ -1,7 +1,7 @@
 /**
  * How long the desk takes to answer a change: made in the texts, read, counted, held against what was found
  * before, and written. `node tests/bench/desk.ts [CLUB …]`; the demo club, where none is said. The club's
- * folder is copied first. Printed: the median and the slowest of the changes, in milliseconds.
+ * folder is copied first. Printed: the median and the slowest of the changes, and the median of the processor.
  */
 
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
@@ -30,12 +30,17 @@ for (const club of process.argv.length > 2 ? process.argv.slice(2) : [REPOSITORY
 	const board = desk.state().board;
 	const opened = performance.now() - started;
 	const times = new Map<string, number[]>();
+	/** Of the processor alone, where others work on the machine as well. */
+	const cores = new Map<string, number[]>();
 	const timed = async (name: string, route: string, body: object): Promise<void> => {
 		const at = performance.now();
+		const used = process.cpuUsage();
 		const reply = await api.post(route, body);
 		const text = JSON.stringify(reply?.body);
 		if (reply?.status !== 200) throw new Error(`${name}: ${text}`);
 		times.set(name, [...(times.get(name) ?? []), performance.now() - at]);
+		const { user, system } = process.cpuUsage(used);
+		cores.set(name, [...(cores.get(name) ?? []), (user + system) / 1000]);
 	};
 	const blocks = (board?.weeks ?? []).flatMap(({ areas }) => areas.flatMap((area) => area.blocks));
 	const plan = (name: string, change: PlanChange) =>
@@ -53,9 +58,10 @@ for (const club of process.argv.length > 2 ? process.argv.slice(2) : [REPOSITORY
 	const drills = desk.plan?.curriculum.drills.size ?? 0;
 	console.log(`${club}: ${drills} drills, ${blocks.length} blocks; opened in ${Math.round(opened)} ms`);
 	for (const [name, all] of times) {
-		const sorted = all.toSorted((a, b) => a - b);
+		const [sorted, own] = [all, cores.get(name) ?? []].map((one) => one.toSorted((a, b) => a - b));
+		const of = (list: readonly number[] = [], at = list.length >> 1) => Math.round(list[at] ?? 0);
 		console.log(
-			`  ${name.padEnd(18)} ${Math.round(sorted[sorted.length >> 1] ?? 0)} ms, slowest ${Math.round(sorted.at(-1) ?? 0)} ms`,
+			`  ${name.padEnd(18)} ${of(sorted)} ms, slowest ${of(sorted, all.length - 1)} ms; processor ${of(own)} ms`,
 		);
 	}
 	rmSync(dir, { recursive: true, force: true });
