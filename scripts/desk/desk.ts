@@ -13,7 +13,7 @@
  * While files have errors, the plan is that of the sound ones, and they can be mended one by one.
  */
 
-import type { DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
+import type { Board, DeskPart, DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
 import { measure } from "../compute/measures.ts";
 import type { Change } from "../edit/change-set.ts";
 import { changesBetween } from "../edit/change-set.ts";
@@ -319,14 +319,7 @@ export class Desk {
 		const old = this.#shown?.reading === before ? this.#shown.state : this.#stateOf(before);
 		const now = before === after ? old : this.#stateOf(after);
 		if (after === this.#reading) this.#shown = { reading: after, state: now };
-		const weeks = now.board?.weeks.filter(
-			(week, i) => JSON.stringify(week) !== JSON.stringify(old.board?.weeks[i]),
-		);
-		const sameBoard =
-			now.board !== undefined &&
-			old.board !== undefined &&
-			now.board.weeks.length === old.board.weeks.length &&
-			JSON.stringify({ ...now.board, weeks: [] }) === JSON.stringify({ ...old.board, weeks: [] });
+		const board = boardPart(old.board, now.board);
 		const undo = this.readOnly ? undefined : lastChange(this.clubDir);
 		const redo = this.#redo.at(-1)?.what;
 		return {
@@ -338,7 +331,7 @@ export class Desk {
 				leftOut: now.leftOut,
 				...(same(now.names, old.names) ? {} : { names: now.names }),
 				club: now.club,
-				...(sameBoard ? { weeks: weeks ?? [] } : now.board === undefined ? {} : { board: now.board }),
+				...board,
 				drafts: draftLines(this.clubDir),
 				hasUndo: undo !== undefined,
 				hasRedo: redo !== undefined,
@@ -369,6 +362,20 @@ export class Desk {
 		this.reread();
 		return this.#refused("stale", this.words.desk.changedMeanwhile(error.paths.join(", ")));
 	}
+}
+
+/** What of a board is another: some weeks, or all of it. */
+function boardPart(
+	old: Board | undefined,
+	now: Board | undefined,
+): Pick<DeskPart, "weeks" | "frame" | "board"> {
+	if (now === undefined) return {};
+	if (old?.weeks.length !== now.weeks.length) return { board: now, weeks: now.weeks };
+	const frameOf = ({ weeks: _, ...frame }: Board) => frame;
+	return {
+		weeks: now.weeks.filter((week, i) => !same(week, old.weeks[i])),
+		...(same(frameOf(old), frameOf(now)) ? {} : { frame: frameOf(now) }),
+	};
 }
 
 export function isWeek(path: string): boolean {

@@ -2135,7 +2135,6 @@ export const desk = {
 	areas: "Areas",
 	level: "Level",
 	levels: "Levels",
-	class: "Class",
 	classes: "Classes",
 	planOf: "The plan of",
 	everybody: "Everybody",

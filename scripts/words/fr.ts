@@ -2471,7 +2471,6 @@ export const desk: Words["desk"] = {
 	areas: "Agrès et espaces",
 	level: "Niveau",
 	levels: "Niveaux",
-	class: "Cours",
 	classes: "Cours",
 	planOf: "Le plan de",
 	everybody: "Tout le monde",
