@@ -149,8 +149,11 @@ async function changeNow(route: string, what: string, body: object): Promise<Out
 		take(outcome.state);
 		show({ last: { what, outcome }, refusal: undefined, busy: false });
 		speak(`${what}. ${say.findingsAfter(outcome.come.length, outcome.gone.length)}`);
-		if (route !== "plan" || outcome.state.names !== undefined || outcome.state.frame !== undefined)
-			show({ drills: await get<DrillLine[]>("drills") });
+		// Where each drill is planned may be another; nobody waits for that.
+		get<DrillLine[]>("drills").then(
+			(drills) => show({ drills }),
+			() => undefined,
+		);
 		return outcome;
 	} catch (error) {
 		const refusal =
