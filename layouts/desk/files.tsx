@@ -543,6 +543,8 @@ function TextOf({
 	const parent = useRef<HTMLDivElement>(null);
 	const editor = useRef<Editor | undefined>(undefined);
 	const typed = useRef(work.text);
+	/** What was typed and comes back as work: while more is typed, it may come late. */
+	const told = useRef(new Set<string>());
 	const tell = useRef(onChange);
 	tell.current = onChange;
 	const names = useMemo(() => state.names, []);
@@ -558,13 +560,15 @@ function TextOf({
 			onChange: (text) => {
 				if (text === typed.current) return;
 				typed.current = text;
+				told.current.add(text);
 				tell.current(text);
 			},
 		});
 		return () => editor.current?.end();
 	}, []);
 	useEffect(() => {
-		if (work.text === typed.current) return;
+		if (work.text === typed.current) told.current.clear();
+		if (work.text === typed.current || told.current.has(work.text)) return;
 		typed.current = work.text;
 		editor.current?.take(work.text);
 	}, [work.text]);

@@ -2112,6 +2112,7 @@ export const desk = {
 	close: "Close",
 	yes: "yes",
 	no: "no",
+	notices: "What there is to say",
 	lastChange: "The last change",
 	came: (findings: number) => (findings === 1 ? "1 finding came" : `${number(findings)} findings came`),
 	went: (findings: number) => (findings === 1 ? "1 went" : `${number(findings)} went`),

@@ -2445,6 +2445,7 @@ export const desk: Words["desk"] = {
 	close: "Fermer",
 	yes: "oui",
 	no: "non",
+	notices: "Ce qu'il y a à dire",
 	lastChange: "Le dernier changement",
 	came: (findings) =>
 		findings <= 1 ? `${number(findings)} constat nouveau` : `${number(findings)} constats nouveaux`,
