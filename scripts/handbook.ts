@@ -58,6 +58,8 @@ export interface OpenedHandbook {
 	readonly problems: readonly Problem[];
 	/** Undefined where one of the problems is an error. */
 	readonly handbook?: Handbook;
+	/** What could be read: a file that is the same as in an earlier reading with the same cache is the same object. */
+	readonly files: readonly SourceFile[];
 }
 
 export interface OpenOptions {
@@ -93,7 +95,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const found = leaveOut === undefined ? all : without(all, leaveOut);
 	const read = change === undefined ? found : { ...found, files: change(found.files) };
 	const otherFormat = formatProblem(read.files);
-	if (otherFormat !== undefined) return { problems: [otherFormat] };
+	if (otherFormat !== undefined) return { problems: [otherFormat], files: read.files };
 	const { read: joined, origins, libraries, theirs } = joinLibraries(read, mediaFrom, options.libraryCaches);
 	const valid = validateClub(joined, wordsOf(basename(resolve(clubDir)).toLowerCase()));
 	const folders = [mediaFrom, ...libraries];
@@ -110,7 +112,8 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		...linked.problems,
 		...(record.problem === undefined ? [] : [record.problem]),
 	].sort(byPlace);
-	if (linked.curriculum === undefined || record.problem !== undefined) return { problems };
+	if (linked.curriculum === undefined || record.problem !== undefined)
+		return { problems, files: read.files };
 	const curriculum = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
@@ -130,6 +133,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	const measured = measure(curriculum, words);
 	return {
 		problems,
+		files: read.files,
 		handbook: {
 			curriculum: measured.curriculum,
 			// Counted when they are asked for.

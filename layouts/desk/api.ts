@@ -190,8 +190,9 @@ export interface Outcome {
 /** A state without what is as it was. */
 export interface DeskPart extends Partial<DeskState> {
 	readonly revision: string;
-	/** The weeks that are other ones now. */
+	/** The weeks that are other ones now, and what else of the board is; all of it is sent where weeks come or go. */
 	readonly weeks?: readonly BoardWeek[];
+	readonly frame?: Omit<Board, "weeks">;
 	readonly hasUndo: boolean;
 	readonly hasRedo: boolean;
 }

@@ -37,7 +37,7 @@ export function BlockPanel(props: BlockProps) {
 		<section class="panel" aria-labelledby="block-title">
 			<div class="panel-head">
 				<h2 id="block-title" tabIndex={-1} ref={heading}>
-					{title}
+					{block.kind === "drill" ? title : headOf(block)}
 				</h2>
 				<Button kind="quiet" onClick={() => onOpen(undefined)}>
 					{say.close}
@@ -45,12 +45,17 @@ export function BlockPanel(props: BlockProps) {
 			</div>
 			<p class="soft">{whereOf(board, spotOf(block.at))}</p>
 			<fieldset disabled={readOnly} class="plain">
-				<BlockFields {...props} />
-				<Stations {...props} />
 				<BlockMoves {...props} />
+				<Stations {...props} />
+				<BlockFields {...props} />
 			</fieldset>
 		</section>
 	);
+}
+
+/** What is beside its stations, which are named below. */
+function headOf({ kind, choose, stations }: BoardBlock): string {
+	return kind === "stations" ? say.stations(stations.length) : say.options(choose, stations.length);
 }
 
 function send(what: string, changes: readonly PlanChange[]) {
@@ -144,7 +149,7 @@ function BlockFields({ board, block }: BlockProps) {
 	);
 }
 
-function Stations({ board, block, drills }: BlockProps) {
+function Stations({ block, drills }: BlockProps) {
 	const { area } = spotOf(block.at);
 	const here = drills.filter(({ areas }) => areas.includes(area));
 	const nameOfDrill = (id: string) => drills.find((drill) => drill.id === id)?.name ?? id;
@@ -232,7 +237,6 @@ function Stations({ board, block, drills }: BlockProps) {
 				among={here}
 				onPick={(drill) => send(say.stationAdded(nameOfDrill(drill)), [withStation(block, drill)])}
 			/>
-			{board.areas.length === 0 && null}
 		</section>
 	);
 }

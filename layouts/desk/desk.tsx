@@ -163,7 +163,7 @@ function Notices({
 	const errors = state.problems.filter(({ severity }) => severity === "error");
 	const files = [...new Set(errors.map(({ file }) => file))];
 	return (
-		<div class="notices">
+		<section class="notices" aria-label={say.notices}>
 			{errors.length > 0 && (
 				<section class="notice is-wrong" aria-label={say.problemsTitle}>
 					<p>
@@ -221,7 +221,7 @@ function Notices({
 				</section>
 			)}
 			{last !== undefined && refusal === undefined && <Last what={last.what} outcome={last.outcome} />}
-		</div>
+		</section>
 	);
 }
 

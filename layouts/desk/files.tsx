@@ -190,7 +190,10 @@ function NewThing({
 			{isDrill && areas.length > 0 && (
 				<label class="text">
 					{say.area}
-					<select value={area} onChange={(event) => setArea(event.currentTarget.value)}>
+					<select
+						value={area === "" ? (areas[0]?.id ?? "") : area}
+						onChange={(event) => setArea(event.currentTarget.value)}
+					>
 						{areas.map((one) => (
 							<option key={one.id} value={one.id}>
 								{one.name}
@@ -243,6 +246,8 @@ function FileForm({
 	const heading = useFocus<HTMLHeadingElement>(work !== undefined);
 	const timer = useRef(0);
 	const latest = useRef<Work | undefined>(undefined);
+	/** Which of the two was typed in last. */
+	const isOfText = useRef(false);
 	const put = (next: Work): void => {
 		latest.current = next;
 		setWork(next);
@@ -277,9 +282,10 @@ function FileForm({
 		(next: { readonly data?: unknown; readonly body?: string; readonly text?: string }): void => {
 			const before = latest.current;
 			if (before === undefined) return;
+			isOfText.current = next.text !== undefined;
 			put({ ...before, ...next, isTyped: true });
 			window.clearTimeout(timer.current);
-			timer.current = window.setTimeout(() => checkNow(next.text !== undefined), PAUSE);
+			timer.current = window.setTimeout(() => checkNow(isOfText.current), PAUSE);
 		},
 		[],
 	);
@@ -310,9 +316,10 @@ function FileForm({
 	const isData = work.data !== undefined && work.data !== null;
 	const value = entryOf(work.data, index);
 	const name = String(value.title ?? value.name ?? value.theme ?? path);
-	const isText = showText || (!isData && work.file.hash !== null);
+	const isForm = isData || work.file.hash === null;
+	const isText = showText || !isForm;
 	const save = async (base: string | null = work.file.hash): Promise<void> => {
-		const now = await checkNow(isText);
+		const now = await checkNow(isOfText.current);
 		if (now === undefined) return;
 		const outcome = await saved(path, base, now.text, name);
 		if ("conflict" in outcome) {
@@ -373,46 +380,49 @@ function FileForm({
 				/>
 			)}
 			<Problems problems={work.problems} {...(work.fault === undefined ? {} : { fault: work.fault })} />
-			{isText ? (
-				<TextOf
-					work={work}
-					state={state}
-					numbered
-					label={say.textOf(path)}
-					onChange={(text) => settle({ text })}
-				/>
-			) : (
-				<Known.Provider value={{ names: state.names }}>
-					<fieldset class="plain" disabled={state.readOnly}>
-						{kind === "shapes" && (
-							<ShapeFields
+			<div class={isText && isForm ? "beside" : ""}>
+				{isForm && (
+					<Known.Provider value={{ names: state.names }}>
+						<fieldset class="plain" disabled={state.readOnly}>
+							{kind === "shapes" && (
+								<ShapeFields
+									value={value}
+									onChange={(next) => settle({ data: withValue(work.data, index, next) })}
+								/>
+							)}
+							<Fields
+								fields={fields}
 								value={value}
+								own={kind === "shapes" ? { angles: () => null } : {}}
 								onChange={(next) => settle({ data: withValue(work.data, index, next) })}
 							/>
-						)}
-						<Fields
-							fields={fields}
-							value={value}
-							own={kind === "shapes" ? { angles: () => null } : {}}
-							onChange={(next) => settle({ data: withValue(work.data, index, next) })}
-						/>
-						{PAGES.includes(kind) && (
-							<div class="field">
-								<span class="label" aria-hidden="true">
-									{say.body}
-								</span>
-								<TextOf
-									work={{ ...work, text: work.body, problems: [] }}
-									state={state}
-									label={say.body}
-									onChange={(body) => settle({ body })}
-								/>
-								<p class="help">{say.bodyHelp}</p>
-							</div>
-						)}
-					</fieldset>
-				</Known.Provider>
-			)}
+							{PAGES.includes(kind) && (
+								<div class="field">
+									<span class="label" aria-hidden="true">
+										{say.body}
+									</span>
+									<TextOf
+										work={{ ...work, text: work.body, problems: [] }}
+										state={state}
+										label={say.body}
+										onChange={(body) => settle({ body })}
+									/>
+									<p class="help">{say.bodyHelp}</p>
+								</div>
+							)}
+						</fieldset>
+					</Known.Provider>
+				)}
+				{isText && (
+					<TextOf
+						work={work}
+						state={state}
+						numbered
+						label={say.textOf(path)}
+						onChange={(text) => settle({ text })}
+					/>
+				)}
+			</div>
 			{!state.readOnly && begin === undefined && work.file.hash !== null && !SINGLE.includes(kind) && (
 				<Elsewhere
 					kind={kind}
@@ -533,6 +543,8 @@ function TextOf({
 	const parent = useRef<HTMLDivElement>(null);
 	const editor = useRef<Editor | undefined>(undefined);
 	const typed = useRef(work.text);
+	/** What was typed and comes back as work: while more is typed, it may come late. */
+	const told = useRef(new Set<string>());
 	const tell = useRef(onChange);
 	tell.current = onChange;
 	const names = useMemo(() => state.names, []);
@@ -548,13 +560,15 @@ function TextOf({
 			onChange: (text) => {
 				if (text === typed.current) return;
 				typed.current = text;
+				told.current.add(text);
 				tell.current(text);
 			},
 		});
 		return () => editor.current?.end();
 	}, []);
 	useEffect(() => {
-		if (work.text === typed.current) return;
+		if (work.text === typed.current) told.current.clear();
+		if (work.text === typed.current || told.current.has(work.text)) return;
 		typed.current = work.text;
 		editor.current?.take(work.text);
 	}, [work.text]);

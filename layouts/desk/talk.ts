@@ -149,8 +149,11 @@ async function changeNow(route: string, what: string, body: object): Promise<Out
 		take(outcome.state);
 		show({ last: { what, outcome }, refusal: undefined, busy: false });
 		speak(`${what}. ${say.findingsAfter(outcome.come.length, outcome.gone.length)}`);
-		if (route !== "plan" || outcome.state.names !== undefined || outcome.state.board !== undefined)
-			show({ drills: await get<DrillLine[]>("drills") });
+		// Where each drill is planned may be another; nobody waits for that.
+		get<DrillLine[]>("drills").then(
+			(drills) => show({ drills }),
+			() => undefined,
+		);
 		return outcome;
 	} catch (error) {
 		const refusal =
@@ -163,7 +166,7 @@ async function changeNow(route: string, what: string, body: object): Promise<Out
 }
 
 /** What is other now takes its place in the state. */
-function take({ weeks, hasUndo, hasRedo, ...part }: DeskPart): void {
+function take({ weeks, frame, hasUndo, hasRedo, ...part }: DeskPart): void {
 	const before = shown.state;
 	if (before === undefined) return;
 	const { undo: _u, redo: _r, ...rest } = before;
@@ -174,7 +177,7 @@ function take({ weeks, hasUndo, hasRedo, ...part }: DeskPart): void {
 		...part,
 		...(board === undefined
 			? {}
-			: { board: { ...board, weeks: board.weeks.map((week) => changed.get(week.week) ?? week) } }),
+			: { board: { ...board, ...frame, weeks: board.weeks.map((week) => changed.get(week.week) ?? week) } }),
 	};
 	show({ state: now });
 }

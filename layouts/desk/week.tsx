@@ -2,7 +2,7 @@
 
 import { useState } from "preact/hooks";
 import { number, percent, desk as say } from "../../scripts/words/en.ts";
-import type { Board, BoardWeek, DrillLine, FindingLine, TaskNews } from "./api.ts";
+import type { Board, BoardClass, BoardWeek, ClassWeek, DrillLine, FindingLine, TaskNews } from "./api.ts";
 import { FindingItem } from "./findings.tsx";
 import { Button, Choices, useFocus } from "./parts.tsx";
 import { change, post, show } from "./talk.ts";
@@ -184,64 +184,65 @@ function ClassNumbers({ board, week }: WeekProps) {
 	});
 	if (rows.length === 0) return null;
 	return (
-		// biome-ignore lint/a11y/noNoninteractiveTabindex: keys scroll a wide table.
-		<section class="table-scroll" aria-label={say.classesOfWeek} tabIndex={0}>
-			<table class="numbers">
-				<caption>{say.classesOfWeek}</caption>
-				<thead>
-					<tr>
-						<th scope="col">{say.class}</th>
-						<th scope="col">{say.minutes}</th>
-						<th scope="col">{say.moving}</th>
-						<th scope="col">{say.newDrills}</th>
-						<th scope="col">{say.landings}</th>
-						<th scope="col">{say.hands}</th>
-						<th scope="col">{say.toLookAt}</th>
-						<th scope="col">{say.reach}</th>
-					</tr>
-				</thead>
-				<tbody>
-					{rows.map(({ one, numbers }) => (
-						<tr key={one.id}>
-							<th scope="row">{one.name}</th>
-							{numbers.meets ? (
-								<>
-									<td
-										class={
-											numbers.available !== undefined && numbers.planned > numbers.available + 0.01
-												? "is-over"
-												: ""
-										}
-									>
-										{number(Math.round(numbers.planned * 10) / 10)}
-										{numbers.available !== undefined && `/${number(numbers.available)}`}
-									</td>
-									<td>{numbers.activeShare === undefined ? "–" : percent(numbers.activeShare)}</td>
-									<td>{number(numbers.newDrills)}</td>
-									<td>{withStep(numbers.landings, numbers.landingsStep)}</td>
-									<td>{withStep(numbers.hands, numbers.handsStep)}</td>
-									<td>
-										{[
-											numbers.shortOfCoaches > 0 && say.shortOfCoaches(numbers.shortOfCoaches),
-											numbers.outOfOrder > 0 && say.outOfOrder(numbers.outOfOrder),
-											numbers.missing > 0 && say.missing(numbers.missing),
-											numbers.carried > 0 && say.carriedItems(numbers.carried),
-										]
-											.filter((words) => words !== false)
-											.join(", ") || "–"}
-									</td>
-									<td>
-										{say.reachOf(one.reach.shapes, one.reach.ofShapes, one.reach.skills, one.reach.ofSkills)}
-									</td>
-								</>
-							) : (
-								<td colSpan={7}>{say.doesNotMeet}</td>
-							)}
-						</tr>
-					))}
-				</tbody>
-			</table>
+		<section aria-label={say.classesOfWeek}>
+			<h3>{say.classesOfWeek}</h3>
+			<ul class="class-weeks">
+				{rows.map(({ one, numbers }) => (
+					<li key={one.id}>
+						<b>{one.name}</b>
+						{numbers.meets ? <Numbers one={one} numbers={numbers} /> : <p class="soft">{say.doesNotMeet}</p>}
+					</li>
+				))}
+			</ul>
 		</section>
+	);
+}
+
+function Numbers({ one, numbers }: { readonly one: BoardClass; readonly numbers: ClassWeek }) {
+	const { planned, available, activeShare, newDrills, landings, landingsStep, hands, handsStep } = numbers;
+	const { shortOfCoaches, outOfOrder, missing, carried } = numbers;
+	const { shapes, ofShapes, skills, ofSkills } = one.reach;
+	const toLookAt = [
+		shortOfCoaches > 0 && say.shortOfCoaches(shortOfCoaches),
+		outOfOrder > 0 && say.outOfOrder(outOfOrder),
+		missing > 0 && say.missing(missing),
+		carried > 0 && say.carriedItems(carried),
+	].filter((words) => words !== false);
+	const isOver = available !== undefined && planned > available + 0.01;
+	const minutes = number(Math.round(planned * 10) / 10);
+	return (
+		<dl>
+			<div class={isOver ? "is-over" : ""}>
+				<dt>{say.minutes}</dt>
+				<dd>{available === undefined ? minutes : `${minutes}/${number(available)}`}</dd>
+			</div>
+			<div>
+				<dt>{say.moving}</dt>
+				<dd>{activeShare === undefined ? "–" : percent(Math.round(activeShare * 100) / 100)}</dd>
+			</div>
+			<div>
+				<dt>{say.newDrills}</dt>
+				<dd>{number(newDrills)}</dd>
+			</div>
+			<div>
+				<dt>{say.landings}</dt>
+				<dd>{withStep(landings, landingsStep)}</dd>
+			</div>
+			<div>
+				<dt>{say.hands}</dt>
+				<dd>{withStep(hands, handsStep)}</dd>
+			</div>
+			{toLookAt.length > 0 && (
+				<div class="wide">
+					<dt>{say.toLookAt}</dt>
+					<dd>{toLookAt.join(", ")}</dd>
+				</div>
+			)}
+			<div class="wide">
+				<dt>{say.reach}</dt>
+				<dd>{say.reachOf(shapes, ofShapes, skills, ofSkills)}</dd>
+			</div>
+		</dl>
 	);
 }
 

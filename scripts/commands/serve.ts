@@ -17,7 +17,7 @@ import { type FSWatcher, watch } from "chokidar";
 import { PROBLEMS_ADDRESS, problemsPage, withNotice } from "../../layouts/pages/problems.ts";
 import { Desk } from "../desk/desk.ts";
 import { DeskServer } from "../desk/desk-server.ts";
-import { CannotListen, type DeskDoor, isLoopback, startServer } from "../desk/local-server.ts";
+import { CannotListen, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
 import type { Problem } from "../problems.ts";
@@ -84,7 +84,7 @@ async function serveFrom(
 	const server: DevServer = await startServer(common, {
 		host,
 		port,
-		desk: desk && doorOf(desk, out),
+		desk: desk?.door((error) => out.line(`The desk failed: ${messageOf(error)}`)),
 		domDiff: false,
 		logger: { info: out.line, log: out.line, error: out.line },
 		middleware: [
@@ -125,20 +125,6 @@ async function serveFrom(
 	desk?.end();
 	await server.close();
 	return 0;
-}
-
-/** Every address below `desk/`. */
-function doorOf(desk: DeskServer, out: Run["out"]): DeskDoor {
-	return {
-		isMeant: (url) => /^\/desk(\/|\?|$)/.test(url),
-		answer: (request, response) => {
-			desk.answer(request, response, pathOf(request.url) ?? "").catch((error: unknown) => {
-				out.line(`The desk failed: ${messageOf(error)}`);
-				if (!response.headersSent) response.writeHead(500, { "Content-Type": "text/plain" });
-				response.end("The desk failed at this; the terminal says why.");
-			});
-		},
-	};
 }
 
 function portOf(server: DevServer): number {

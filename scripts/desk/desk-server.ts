@@ -16,6 +16,7 @@ import type { Words } from "../words/words.ts";
 import type { Desk } from "./desk.ts";
 import { DeskApi, type Reply } from "./desk-api.ts";
 import { deskAssets } from "./desk-assets.ts";
+import type { DeskDoor } from "./local-server.ts";
 
 /** The desk's address, from the root. */
 const DESK = "desk/";
@@ -40,6 +41,20 @@ export class DeskServer {
 		return `http://127.0.0.1:${port}/${DESK}?token=${this.#token}`;
 	}
 
+	/** What answers for every address below `desk/`. @param failed told of a mistake of this program */
+	door(failed: (error: unknown) => void): DeskDoor {
+		return {
+			isMeant: (url) => /^\/desk(\/|\?|$)/.test(url),
+			answer: (request, response) => {
+				this.answer(request, response).catch((error: unknown) => {
+					failed(error);
+					if (!response.headersSent) response.writeHead(500, { "Content-Type": "text/plain" });
+					response.end("The desk failed at this; the terminal says why.");
+				});
+			},
+		};
+	}
+
 	/** The files of the folder may have changed. */
 	filesChanged(): void {
 		if (this.#desk.reread()) this.#tell({ news: "changed", revision: this.#desk.revision });
@@ -50,9 +65,9 @@ export class DeskServer {
 		for (const response of this.#listeners) response.end();
 	}
 
-	/** @param path from the root, beginning with `desk/` */
-	async answer(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
+	async answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
 		const url = new URL(request.url ?? "/", "http://localhost");
+		const path = url.pathname.slice(1);
 		const port = request.socket.localPort ?? 0;
 		const given = url.searchParams.get("token");
 		if (path === DESK && given !== null && this.#isToken(given)) {

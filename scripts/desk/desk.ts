@@ -13,7 +13,7 @@
  * While files have errors, the plan is that of the sound ones, and they can be mended one by one.
  */
 
-import type { DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
+import type { Board, DeskPart, DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
 import { measure } from "../compute/measures.ts";
 import type { Change } from "../edit/change-set.ts";
 import { changesBetween } from "../edit/change-set.ts";
@@ -23,6 +23,7 @@ import { EditRefused } from "../edit/move-block.ts";
 import { newErrors } from "../edit/new-errors.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
 import { withWeeks } from "../link/join-records.ts";
+import type { SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
 import { type ReadCache, readClub, type TriedTexts } from "../read/read-club.ts";
 import type { Words } from "../words/words.ts";
@@ -50,6 +51,7 @@ interface Reading {
 	readonly problems: readonly Problem[];
 	readonly leftOut: readonly string[];
 	readonly plan: DeskPlan | undefined;
+	readonly files: readonly SourceFile[];
 }
 
 /** What the desk shows of a handbook. */
@@ -238,10 +240,10 @@ export class Desk {
 		const { clubDir, outDir, now } = this.#options;
 		const options = { cache: this.#cache, outDir, now: now(), ...(tried === undefined ? {} : { tried }) };
 		const whole = openHandbook(clubDir, options);
-		const { problems } = whole;
+		const { problems, files } = whole;
 		if (whole.handbook !== undefined) {
 			const { fingerprint: revision } = whole.handbook;
-			return { revision, problems, leftOut: [], plan: this.#onKnownGround(whole.handbook, tried) };
+			return { revision, problems, files, leftOut: [], plan: this.#onKnownGround(whole.handbook, files) };
 		}
 		const revision = readClub(clubDir, this.#cache, tried).fingerprint;
 		const leaveOut = new Set<string>();
@@ -252,22 +254,24 @@ export class Desk {
 			if (leaveOut.size === size) break;
 			const rest = openHandbook(clubDir, { ...options, leaveOut });
 			if (rest.handbook !== undefined)
-				return { revision, problems, leftOut: [...leaveOut], plan: rest.handbook };
+				return { revision, problems, files, leftOut: [...leaveOut], plan: rest.handbook };
 			left = rest.problems;
 		}
-		return { revision, problems, leftOut: [...leaveOut], plan: undefined };
+		return { revision, problems, files, leftOut: [...leaveOut], plan: undefined };
 	}
 
 	/**
 	 * Where only weeks are other ones, what was counted of the drills, the hall and the classes still holds:
 	 * the new weeks are put on the curriculum that it was counted for.
 	 */
-	#onKnownGround(handbook: Handbook, tried: TriedTexts | undefined): DeskPlan {
-		if (tried === undefined || ![...tried.keys()].every(isWeek)) return handbook;
-		const before = this.#reading.leftOut.length === 0 ? this.#reading.plan : undefined;
-		if (before === undefined) return handbook;
+	#onKnownGround(handbook: Handbook, files: readonly SourceFile[]): DeskPlan {
+		// None while the folder is read for the first time.
+		const before: Reading | undefined = this.#reading;
+		if (before === undefined || before.plan === undefined || before.leftOut.length > 0) return handbook;
+		const [old, now] = [before.files, files].map((all) => all.filter(({ kind }) => kind !== "week"));
+		if (old?.length !== now?.length || now?.some((file, i) => file !== old?.[i]) === true) return handbook;
 		const { words } = handbook;
-		const measured = measure(withWeeks(before.curriculum, handbook.curriculum.weeks), words);
+		const measured = measure(withWeeks(before.plan.curriculum, handbook.curriculum.weeks), words);
 		return {
 			curriculum: measured.curriculum,
 			words,
@@ -306,8 +310,8 @@ export class Desk {
 		};
 	}
 
-	#names({ plan }: Reading): Names {
-		return namesIn(plan, readClub(this.clubDir, this.#cache).files);
+	#names({ plan, files }: Reading): Names {
+		return namesIn(plan, files);
 	}
 
 	/** What is other than before; what was shown before is remembered. */
@@ -315,14 +319,7 @@ export class Desk {
 		const old = this.#shown?.reading === before ? this.#shown.state : this.#stateOf(before);
 		const now = before === after ? old : this.#stateOf(after);
 		if (after === this.#reading) this.#shown = { reading: after, state: now };
-		const weeks = now.board?.weeks.filter(
-			(week, i) => JSON.stringify(week) !== JSON.stringify(old.board?.weeks[i]),
-		);
-		const sameBoard =
-			now.board !== undefined &&
-			old.board !== undefined &&
-			now.board.weeks.length === old.board.weeks.length &&
-			JSON.stringify({ ...now.board, weeks: [] }) === JSON.stringify({ ...old.board, weeks: [] });
+		const board = boardPart(old.board, now.board);
 		const undo = this.readOnly ? undefined : lastChange(this.clubDir);
 		const redo = this.#redo.at(-1)?.what;
 		return {
@@ -334,7 +331,7 @@ export class Desk {
 				leftOut: now.leftOut,
 				...(same(now.names, old.names) ? {} : { names: now.names }),
 				club: now.club,
-				...(sameBoard ? { weeks: weeks ?? [] } : now.board === undefined ? {} : { board: now.board }),
+				...board,
 				drafts: draftLines(this.clubDir),
 				hasUndo: undo !== undefined,
 				hasRedo: redo !== undefined,
@@ -365,6 +362,20 @@ export class Desk {
 		this.reread();
 		return this.#refused("stale", this.words.desk.changedMeanwhile(error.paths.join(", ")));
 	}
+}
+
+/** What of a board is another: some weeks, or all of it. */
+function boardPart(
+	old: Board | undefined,
+	now: Board | undefined,
+): Pick<DeskPart, "weeks" | "frame" | "board"> {
+	if (now === undefined) return {};
+	if (old?.weeks.length !== now.weeks.length) return { board: now, weeks: now.weeks };
+	const frameOf = ({ weeks: _, ...frame }: Board) => frame;
+	return {
+		weeks: now.weeks.filter((week, i) => !same(week, old.weeks[i])),
+		...(same(frameOf(old), frameOf(now)) ? {} : { frame: frameOf(now) }),
+	};
 }
 
 export function isWeek(path: string): boolean {

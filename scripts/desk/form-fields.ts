@@ -143,8 +143,13 @@ class FormMaker {
 	}
 
 	#either(schema: Schema, at: DataPath, full: string, name: string): FieldForm {
-		const forms = (schema.anyOf ?? []).map((one) => this.#form(this.resolved(one), at, full, name));
+		// Nothing behind a name is what no form writes.
+		const written = (schema.anyOf ?? [])
+			.map((one) => this.resolved(one))
+			.filter(({ type }) => type !== "null");
+		const forms = written.map((one) => this.#form(one, at, full, name));
 		const [first, second] = forms;
+		if (first !== undefined && forms.length === 1) return first;
 		if (forms.length === 2 && first?.is === "id" && second?.is === "ids")
 			return { is: "ids", kinds: first.kinds, oneAlone: true };
 		return { is: "either", forms };

@@ -2677,6 +2677,7 @@ export const desk: Words["desk"] = {
 	close: "Fermer",
 	yes: "oui",
 	no: "non",
+	notices: "Ce qu'il y a à dire",
 	lastChange: "Le dernier changement",
 	came: (findings) =>
 		findings <= 1 ? `${number(findings)} constat nouveau` : `${number(findings)} constats nouveaux`,
@@ -2703,7 +2704,6 @@ export const desk: Words["desk"] = {
 	areas: "Agrès et espaces",
 	level: "Niveau",
 	levels: "Niveaux",
-	class: "Cours",
 	classes: "Cours",
 	planOf: "Le plan de",
 	everybody: "Tout le monde",

@@ -8,9 +8,45 @@
 import { readFileSync } from "node:fs";
 import { type RequestOptions, request } from "node:http";
 import { join } from "node:path";
-import { expect, it } from "vitest";
+import { expect, it, onTestFinished } from "vitest";
+import { Desk } from "../../scripts/desk/desk.ts";
+import { DeskServer } from "../../scripts/desk/desk-server.ts";
+import { startServer } from "../../scripts/desk/local-server.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { clubCopy } from "../open-fixture.ts";
-import { type Served, serveDesk, serveUntil } from "./open-desk.ts";
+import { serveUntil } from "./open-desk.ts";
+
+interface Served {
+	readonly root: string;
+	readonly token: string;
+}
+
+/** The desk behind the server of `serve`, without the preview. */
+async function serveHere(clubDir: string, readOnly = false): Promise<Served> {
+	const outDir = join(clubDir, "_site");
+	const desk = new Desk({ clubDir, outDir, readOnly, now: () => new Date(), words: wordsFor("en") });
+	const own = new DeskServer(desk, outDir);
+	const failures: unknown[] = [];
+	const silent = () => undefined;
+	const server = await startServer(clubDir, {
+		host: "127.0.0.1",
+		port: 0,
+		desk: own.door((error) => failures.push(error)),
+		domDiff: false,
+		logger: { info: silent, log: silent, error: silent },
+	});
+	onTestFinished(async () => {
+		own.end();
+		await server.close();
+		expect(failures).toEqual([]);
+	});
+	const address = server.server.address();
+	const port = typeof address === "object" && address !== null ? address.port : 0;
+	return {
+		root: `http://127.0.0.1:${port}`,
+		token: new URL(own.address(port)).searchParams.get("token") ?? "",
+	};
+}
 
 interface Answer {
 	readonly status: number;
@@ -55,7 +91,7 @@ function post(served: Served, route: string, body: unknown, headers: Record<stri
 }
 
 it("gives its token once, as a cookie that no other site sends along, and nothing without it", async () => {
-	const served = await serveDesk(clubCopy());
+	const served = await serveHere(clubCopy());
 	for (const path of ["/desk/", "/desk/desk.js", "/desk/api/state", "/desk/api/events", "/desk/?token=wrong"])
 		expect((await ask(served, path)).status, path).toBe(403);
 	const first = await ask(served, `/desk/?token=${served.token}`);
@@ -74,16 +110,15 @@ it("gives its token once, as a cookie that no other site sends along, and nothin
 	expect(page.body).not.toMatch(/<script(?![^>]* src="desk\.js")|<style| on\w+=|11ty/);
 	const other = await ask(served, "/desk/api/state", { headers: { Cookie: `desk-1=${served.token}` } });
 	expect(other.status).toBe(403);
-	// The preview beside it is as it was, and is only read.
-	expect((await ask(served, "/")).status).toBe(200);
+	// What stands beside it is only read.
 	expect((await ask(served, "/", { method: "POST", headers: { Origin: served.root } })).status).toBe(405);
-	const again = await serveDesk(clubCopy());
+	const again = await serveHere(clubCopy());
 	expect(again.token).not.toBe(served.token);
 });
 
 it("is written to by its own page alone", async () => {
 	const dir = clubCopy();
-	const served = await serveDesk(dir);
+	const served = await serveHere(dir);
 	const before = readFileSync(join(dir, "content/weeks/week-1.md"), "utf8");
 	const state = JSON.parse(
 		(await ask(served, "/desk/api/state", { headers: { Cookie: cookieOf(served) } })).body,
@@ -126,7 +161,7 @@ it("is written to by its own page alone", async () => {
 });
 
 it("judges what it is sent, and names no file outside the club", async () => {
-	const served = await serveDesk(clubCopy());
+	const served = await serveHere(clubCopy());
 	const wrong: readonly (readonly [string, unknown])[] = [
 		["plan", {}],
 		["plan", "{not json"],
@@ -163,7 +198,7 @@ it("judges what it is sent, and names no file outside the club", async () => {
 
 it("shows, and writes nothing, with --read-only", async () => {
 	const dir = clubCopy();
-	const served = await serveDesk(dir, "--read-only");
+	const served = await serveHere(dir, true);
 	const state = JSON.parse(
 		(await ask(served, "/desk/api/state", { headers: { Cookie: cookieOf(served) } })).body,
 	);

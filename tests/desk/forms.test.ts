@@ -1,0 +1,119 @@
+/** Forms in a browser: drafts that survive a kill, a file that two have changed, links completed, a shape that moves. */
+
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import axe from "axe-core";
+import type { Page } from "puppeteer-core";
+import { expect, it } from "vitest";
+import { clubCopy } from "../open-fixture.ts";
+import { MouseHands, openBrowser, serveDesk, settled } from "./open-desk.ts";
+
+const ROCK = "content/drills/floor/rock.md";
+
+async function opened(page: Page, address: string): Promise<MouseHands> {
+	await page.setViewport({ width: 1440, height: 900 });
+	await page.goto(address);
+	await page.waitForSelector("h1");
+	await settled(page);
+	return new MouseHands(page);
+}
+
+it("keeps what is typed, shows both texts where two have written, and writes only what she chose", async () => {
+	const dir = clubCopy();
+	const read = () => readFileSync(join(dir, ROCK), "utf8");
+	const sound = read();
+	const browser = await openBrowser();
+	const page = await browser.newPage();
+	const first = await serveDesk(dir);
+	let hands = await opened(page, first.address);
+	await hands.press("Drills and files");
+	await hands.press("Rock on the back");
+	await page.waitForSelector('[data-field="summary"]');
+	await hands.type("Summary", "Rock without a sound.");
+	await page
+		.waitForFunction(() => document.querySelector(".notices")?.textContent?.includes("rock.md"), {
+			timeout: 5000,
+		})
+		.catch(() => undefined);
+	await new Promise((resolve) => setTimeout(resolve, 1200));
+	expect(read()).toBe(sound);
+
+	// The power goes; somebody else writes in the file meanwhile.
+	await first.end("SIGKILL");
+	const theirs = sound.replace("---\n", "---\n# Read by the head coach.\n");
+	writeFileSync(join(dir, ROCK), theirs);
+	const second = await serveDesk(dir);
+	hands = await opened(page, second.address);
+	await hands.press(ROCK);
+	await page.waitForSelector('[data-field="summary"]');
+	expect(
+		await page.$eval('[data-field="summary"] textarea', (field) => (field as HTMLTextAreaElement).value),
+	).toBe("Rock without a sound.");
+	await hands.press("Save");
+	await page.waitForSelector(".conflict");
+	expect(read()).toBe(theirs);
+	await page.evaluate(axe.source);
+	const { violations } = await page.evaluate(() =>
+		(globalThis as unknown as { axe: typeof axe }).axe.run(document),
+	);
+	expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+	await hands.press("Save mine in its place");
+	await page.waitForFunction(() => document.querySelector(".conflict") === null);
+	await settled(page);
+	expect(read()).toContain("summary: Rock without a sound.");
+	// The other one comes back with undo.
+	await hands.press("Undo");
+	expect(read()).toBe(theirs);
+});
+
+it("completes links, marks mistakes where they stand, and draws a shape as it moves", async () => {
+	const dir = clubCopy();
+	const served = await serveDesk(dir);
+	const browser = await openBrowser();
+	const page = await browser.newPage();
+	const hands = await opened(page, served.address);
+	await hands.press("Drills and files");
+	await hands.press("Rock on the back");
+	await page.waitForSelector(".cm-content");
+	await page.focus(".cm-content");
+	await page.keyboard.down("Control");
+	await page.keyboard.press("End");
+	await page.keyboard.up("Control");
+	await page.keyboard.type(" See [[wedge");
+	await page.waitForSelector(".cm-tooltip-autocomplete li");
+	await new Promise((resolve) => setTimeout(resolve, 150));
+	await page.keyboard.press("Enter");
+	await hands.press("Save");
+	await page.waitForFunction(() => document.querySelector(".file .mark") === null);
+	expect(readFileSync(join(dir, ROCK), "utf8")).toContain("See [[wedge-roll]]");
+
+	await hands.press("As text");
+	await page.waitForSelector(".is-numbered .cm-content");
+	await page.focus(".is-numbered .cm-content");
+	await page.keyboard.down("Control");
+	await page.keyboard.press("Home");
+	await page.keyboard.up("Control");
+	await page.keyboard.press("ArrowDown");
+	await page.keyboard.type("titel: Twice");
+	await page.keyboard.press("Enter");
+	await page.waitForSelector(".problems .wrong");
+	expect(await page.$eval(".problems", (list) => list.textContent)).toMatch(/Line 2:.*titel/);
+	await page.waitForSelector(".is-numbered .cm-lint-marker-error");
+	await hands.press("Save");
+	await page.waitForSelector(".notice.is-wrong");
+	expect(readFileSync(join(dir, ROCK), "utf8")).not.toContain("titel");
+	await hands.press("Drop what is not saved");
+
+	await hands.press("Body shapes");
+	await page.waitForSelector(".things li button");
+	await page.click(".things li button");
+	await page.waitForSelector(".shape svg");
+	const drawn = () => page.$eval(".shape .figure", (figure) => figure.innerHTML);
+	const before = await drawn();
+	await page.focus(".joint:nth-of-type(3) input");
+	for (let i = 0; i < 6; i++) await page.keyboard.press("ArrowLeft");
+	expect(await drawn()).not.toBe(before);
+	await hands.press("Save");
+	await page.waitForFunction(() => document.querySelector(".file .mark") === null);
+	expect(readFileSync(join(dir, "_data/shapes.yaml"), "utf8")).toMatch(/hip: \d+/);
+});
