@@ -465,6 +465,8 @@ export interface Club {
 	readonly emergency?: string;
 	/** The guide that says more of it. */
 	readonly emergencyGuide?: Id;
+	/** Where classes are held. */
+	readonly place?: string;
 }
 
 export interface ClubClass {
@@ -489,6 +491,9 @@ export interface ClubClass {
 	readonly groups: readonly ClassGroup[];
 	/** The class of the same gymnasts on another day. */
 	readonly sameAs?: Id;
+	/** Days on which it alone is cancelled. */
+	readonly closed?: Term["closed"];
+	readonly place?: string;
 	readonly path: DataPath;
 }
 

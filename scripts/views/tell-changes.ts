@@ -134,6 +134,10 @@ function shown(telling: Telling, value: unknown, field: string): string {
 	if (Array.isArray(value)) return value.map((item) => shown(telling, item, field)).join(", ");
 	if (typeof value !== "object" || value === null) return value === true ? "✓" : "–";
 	const fields = value as Readonly<Record<string, unknown>>;
+	if (typeof fields.from === "string" && typeof fields.to === "string") {
+		const [from, to] = [words.date(fields.from, "full"), words.date(fields.to, "full")];
+		return from === to ? from : words.fromTo(from, to);
+	}
 	if (Array.isArray(fields.stations) && typeof fields.minutes === "number") {
 		const drills = fields.stations.map(({ drill }: { drill: Id }) => nameOf("drill", drill));
 		return `${words.and(drills)} (${words.min(fields.minutes)})`;

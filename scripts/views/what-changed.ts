@@ -70,7 +70,7 @@ const MOST_NUMBERS = 40;
 /** Fields that authors keep for themselves. */
 const NOT_FOR_COACHES = new Set(["reviewed", "aliases", "fromLibrary", "library"]);
 /** What a coach needs of what the club says of itself. */
-const CLUB_FOR_COACHES = new Set(["emergency", "emergencyGuide", "contact", "name"]);
+const CLUB_FOR_COACHES = new Set(["emergency", "emergencyGuide", "place", "contact", "name"]);
 
 const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "guide"] as const;
 
