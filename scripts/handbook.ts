@@ -112,8 +112,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		...linked.problems,
 		...(record.problem === undefined ? [] : [record.problem]),
 	].sort(byPlace);
-	if (linked.curriculum === undefined || record.problem !== undefined)
-		return { problems, files: read.files };
+	if (linked.curriculum === undefined || record.problem !== undefined) return { problems, files: read.files };
 	const curriculum = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {

@@ -516,6 +516,8 @@ export interface Club {
 	readonly leaveOut?: readonly Area[];
 	/** Undefined where no file says anything of it. */
 	readonly source?: Source;
+	/** Where classes are held. */
+	readonly place?: string;
 }
 
 /** An area of the site that a club may leave out. */
@@ -543,6 +545,9 @@ export interface ClubClass {
 	readonly groups: readonly ClassGroup[];
 	/** The class of the same gymnasts on another day. */
 	readonly sameAs?: Id;
+	/** Days on which it alone is cancelled. */
+	readonly closed?: Term["closed"];
+	readonly place?: string;
 	readonly path: DataPath;
 }
 

@@ -3,7 +3,8 @@
  */
 
 import { type Html, html } from "../../scripts/views/html.ts";
-import type { ChangedThings, ChangeLine, WhatChangedView } from "../../scripts/views/what-changed.ts";
+import type { ChangeLine } from "../../scripts/views/tell-changes.ts";
+import type { ChangedThings, WhatChangedView } from "../../scripts/views/what-changed.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, fold, type PageContext, section } from "../parts/page.ts";
 

@@ -3,18 +3,33 @@
  * `check --what-if`, the same for a plan and a change list. Writes nothing.
  */
 
-import { type Comparison, compare, type NumberChange, type ThingsCompared } from "../compute/compare.ts";
-import { FACTS, recordOf } from "../compute/plan-record.ts";
+import { classesWithin } from "../compute/calendar.ts";
+import {
+	type Comparison,
+	compare,
+	type FieldChange,
+	type NumberChange,
+	type ThingsCompared,
+} from "../compute/compare.ts";
+import { type PlanRecord, type RecordedFacts, recordOf } from "../compute/plan-record.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
 import { readGiven } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
-import { RECORDED_KINDS } from "../model.ts";
+import { type ClubClass, RECORDED_KINDS, type RecordedKind, type Term } from "../model.ts";
+import {
+	type ChangeLine,
+	closedLine,
+	factLines,
+	lineOf,
+	planAt,
+	planLine,
+	type Telling,
+} from "../views/tell-changes.ts";
+import { wordsFor } from "../words/words.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, type Output, reportProblems } from "./report.ts";
 import { clubAndFolder } from "./said-of-club.ts";
 
-/** Letters of what the club says of itself: an emergency text is told to its end. */
-const MOST_OF_FACT = 2000;
 /** Changed numbers shown in the terminal; all of them are in `--json`. */
 const SHOWN = 40;
 
@@ -55,7 +70,7 @@ export function compareFolders(
 	}
 	const [before, after] = sides.map(({ record }) => record);
 	if (before === undefined || after === undefined) throw new Error("A plan was read and is not there.");
-	tell(compare(before, after), out, json);
+	tell(compare(before, after), before, after, out, json);
 	if (!json) {
 		const named = sides.map(({ place, record }) => clubAndFolder(place, record?.club));
 		out.line(named.join("; compared with it: "));
@@ -94,14 +109,9 @@ export function whatIf(
 	try {
 		const after = openHandbook(clubDir, { change: (files) => changePlan(files, list) });
 		if (after.handbook === undefined) return showProblems(after);
-		tell(
-			compare(
-				recordOf(before.handbook, before.handbook.edition),
-				recordOf(after.handbook, after.handbook.edition),
-			),
-			out,
-			json,
-		);
+		const records = [before.handbook, after.handbook].map((one) => recordOf(one, one.edition));
+		const [now, then] = records as [PlanRecord, PlanRecord];
+		tell(compare(now, then), now, then, out, json);
 		return 0;
 	} catch (error) {
 		if (error instanceof ChangeFault) return wrong(error.message);
@@ -109,34 +119,129 @@ export function whatIf(
 	}
 }
 
-function tell(found: Comparison, out: Output, json: boolean): void {
+function tell(found: Comparison, before: PlanRecord, after: PlanRecord, out: Output, json: boolean): void {
 	if (json) out.line(JSON.stringify(found, null, "\t"));
-	else report(found, out);
+	else new Report(before, after, out).tell(found);
 }
 
-function report({ facts, things, renamed, numbers, findings }: Comparison, out: Output): void {
-	// What moves people comes first: when there is a class, and what to do in an emergency.
-	for (const kind of FACTS) {
-		for (const { field, before, after } of facts[kind]) {
-			out.line(`${kind}: ${field}: ${shown(before, MOST_OF_FACT)} → ${shown(after, MOST_OF_FACT)}`);
+/** A comparison in words, by the names of things. */
+class Report {
+	readonly #before: PlanRecord;
+	readonly #after: PlanRecord;
+	readonly #out: Output;
+	readonly #telling: Telling;
+
+	constructor(before: PlanRecord, after: PlanRecord, out: Output) {
+		this.#before = before;
+		this.#after = after;
+		this.#out = out;
+		const nameOf = (kind: RecordedKind, id: string): string =>
+			after.names[kind][id] ?? before.names[kind][id] ?? id;
+		// A link is told by its words, or by what it leads to.
+		const plain = (text: string): string =>
+			text.replace(/\[\[(?:\w+:)?([^\]|]+)(?:\|([^\]]+))?\]\]/g, (_link, id: string, words?: string) => {
+				const kind = RECORDED_KINDS.find((one) => after.names[one][id.trim()] !== undefined);
+				return words ?? (kind === undefined ? id : nameOf(kind, id.trim()));
+			});
+		this.#telling = { words: wordsFor("en"), nameOf, plain };
+	}
+
+	tell({ facts, things, renamed, renamedOthers, numbers, findings }: Comparison): void {
+		const out = this.#out;
+		// What moves people comes first: when there is a class, what to do in an emergency, and what is aimed at.
+		this.#facts("term", facts.term);
+		this.#things("class", things.class);
+		this.#facts("club", facts.club);
+		this.#facts("targets", facts.targets);
+		for (const { kind, from, to } of renamedOthers) out.line(`${kind} ${from} is now ${to}`);
+		for (const { from, to } of renamed) out.line(`drill ${from} is now ${to}`);
+		for (const kind of RECORDED_KINDS) if (kind !== "class") this.#things(kind, things[kind]);
+		for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
+		for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
+		for (const { before, after } of findings.changed) {
+			out.line(`found otherwise: ${after.code}  ${after.what}`);
+			out.line(`    before: ${before.what}`);
+		}
+		this.#numbers(numbers);
+		const changes = (of: ThingsCompared): string =>
+			`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
+		const otherwise = findings.changed.length === 0 ? "" : `, ${findings.changed.length} changed`;
+		out.line(
+			`${FIRST.map(({ name, kind }) => (facts[kind].length > 0 ? `${name} changed. ` : "")).join("")}Classes: ${changes(things.class)}. Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new${otherwise}.`,
+		);
+	}
+
+	#facts(kind: RecordedFacts, changes: readonly FieldChange[]): void {
+		const { whatChanged } = this.#telling.words;
+		const names = { club: whatChanged.clubFields, term: whatChanged.termFields, targets: {} }[kind];
+		const [days, fields] = [
+			changes.filter(({ field }) => field === "closed"),
+			changes.filter(({ field }) => field !== "closed"),
+		];
+		const [before, after] = [this.#before.facts?.[kind], this.#after.facts?.[kind]];
+		for (const line of factLines(this.#telling, before, after, fields, names)) {
+			this.#out.line(`${kind}: ${sides(line)}`);
+		}
+		for (const day of days) {
+			this.#out.line(
+				`${kind}: ${sides(closedLine(this.#telling, day, (closed) => this.#classesOn(closed)))}`,
+			);
 		}
 	}
-	reportThings("class", things.class, out);
-	for (const { from, to } of renamed) out.line(`drill ${from} is now ${to}`);
-	for (const kind of RECORDED_KINDS) if (kind !== "class") reportThings(kind, things[kind], out);
-	for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
-	for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
-	const largest = [...numbers].sort((a, b) => stepOf(b) - stepOf(a));
-	for (const { table, row, column, before, after } of largest.slice(0, SHOWN)) {
-		const about = Object.entries(row).map(([name, cell]) => `${name} ${cell}`);
-		out.line(`${table}: ${about.join(", ")}: ${column} ${before ?? "none"} → ${after ?? "none"}`);
+
+	/** The classes that a closed day takes, as either plan has them. */
+	#classesOn({ from, to }: { readonly from: string; readonly to: string }): readonly string[] {
+		const classes = Object.entries({ ...this.#before.things.class, ...this.#after.things.class });
+		return classes.flatMap(([id, { day }]) => {
+			const group = { id, day, path: [] } as unknown as ClubClass;
+			const met = classesWithin({ classes: [group] } as unknown as Term, { from, to }).length > 0;
+			return met ? [this.#telling.nameOf("class", id)] : [];
+		});
 	}
-	if (numbers.length > SHOWN) out.line(`… and ${numbers.length - SHOWN} smaller changes, with --json`);
-	const changes = (of: ThingsCompared): string =>
-		`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
-	out.line(
-		`${FIRST.map(({ name, kind }) => (facts[kind].length > 0 ? `${name} changed. ` : "")).join("")}Classes: ${changes(things.class)}. Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new.`,
-	);
+
+	#things(kind: RecordedKind, { added, removed, changed }: ThingsCompared): void {
+		const name = (id: string): string => this.#nameOf(kind, id);
+		for (const id of added) this.#out.line(`${name(id)} is new`);
+		for (const id of removed) this.#out.line(`${name(id)} is gone`);
+		for (const { id, fields } of changed) {
+			const [only] = fields;
+			// Another name is told in one line.
+			if (fields.length === 1 && only?.field === "name") {
+				this.#out.line(`${kind} ${id}: ${String(only.before)} is now called ${String(only.after)}`);
+				continue;
+			}
+			this.#out.line(`${name(id)} changed`);
+			for (const line of this.#linesOf(kind, id, fields)) this.#out.line(`    ${sides(line)}`);
+		}
+	}
+
+	#linesOf(kind: RecordedKind, id: string, fields: readonly FieldChange[]): readonly ChangeLine[] {
+		const { whatChanged } = this.#telling.words;
+		if (kind === "week") {
+			return fields.map((one) => planLine(this.#telling, one, planAt(this.#before, this.#after, id)));
+		}
+		const [before, after] = [this.#before.things[kind][id], this.#after.things[kind][id]];
+		if (kind === "class") return factLines(this.#telling, before, after, fields, whatChanged.classFields);
+		return fields.map((one) => lineOf(this.#telling, one, whatChanged.drillFields));
+	}
+
+	#nameOf(kind: RecordedKind, id: string): string {
+		const name = this.#telling.nameOf(kind, id);
+		return name === "" || name === id ? `${kind} ${id}` : `${kind} ${id} (${name})`;
+	}
+
+	#numbers(numbers: readonly NumberChange[]): void {
+		const largest = [...numbers].sort((a, b) => stepOf(b) - stepOf(a));
+		const { tables, columns } = this.#telling.words.whatChanged;
+		for (const { table, row, column, before, after } of largest.slice(0, SHOWN)) {
+			const about = Object.entries(row).map(([name, cell]) => `${name} ${cell}`);
+			this.#out.line(
+				`${tables[table] ?? table}: ${about.join(", ")}: ${columns[column] ?? column} ${before ?? "none"} → ${after ?? "none"}`,
+			);
+		}
+		if (numbers.length > SHOWN)
+			this.#out.line(`… and ${numbers.length - SHOWN} smaller changes, with --json`);
+	}
 }
 
 const FIRST = [
@@ -145,29 +250,10 @@ const FIRST = [
 	{ kind: "targets", name: "Targets" },
 ] as const;
 
+function sides({ about, before, after }: ChangeLine): string {
+	return `${about}: ${before ?? "none"} → ${after ?? "none"}`;
+}
+
 function stepOf({ before = 0, after = 0 }: NumberChange): number {
 	return Math.abs(after - before);
-}
-
-function reportThings(noun: string, { added, removed, changed }: ThingsCompared, out: Output): void {
-	for (const id of added) out.line(`${noun} ${id} is new`);
-	for (const id of removed) out.line(`${noun} ${id} is gone`);
-	for (const { id, fields } of changed) {
-		out.line(`${noun} ${id} changed`);
-		for (const { field, before, after } of fields) {
-			out.line(`    ${field}: ${shown(before)} → ${shown(after)}`);
-		}
-	}
-}
-
-/** A value on one line, not too long. */
-function shown(value: unknown, most = 80): string {
-	if (value === undefined) return "none";
-	if (isInterval(value)) return value.from === value.to ? value.from : `${value.from}/${value.to}`;
-	const text = typeof value === "string" ? value.replace(/\s+/g, " ").trim() : JSON.stringify(value);
-	return text.length > most ? `${text.slice(0, most - 1)}…` : text;
-}
-
-function isInterval(value: unknown): value is { readonly from: string; readonly to: string } {
-	return typeof value === "object" && value !== null && "from" in value && "to" in value;
 }

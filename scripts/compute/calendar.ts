@@ -10,9 +10,9 @@
  * could bend, and no zone definition to ship.
  */
 
-import ical from "ical-generator";
+import ical, { ICalEventStatus } from "ical-generator";
 import { Temporal } from "temporal-polyfill";
-import type { ClubClass, Curriculum, Finding, Id, Term, Weekday } from "../model.ts";
+import type { ClubClass, ClubEdition, Curriculum, Finding, Id, Term, Weekday } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
 import type { Measure } from "./measure.ts";
@@ -105,7 +105,7 @@ export function meetings(term: Term): readonly Meeting[] {
 	return teachingWeeks(term).flatMap(({ week, days }) =>
 		classes.map(({ group, day }) => {
 			const date = days[day] ?? "";
-			return { week, class: group.id, date, meets: !isClosed(term, date) };
+			return { week, class: group.id, date, meets: !isClosed(term, date, group) };
 		}),
 	);
 }
@@ -113,7 +113,7 @@ export function meetings(term: Term): readonly Meeting[] {
 /** Whether a class meets in a teaching week. True where its date is not known. */
 export function meets(term: Term, week: number, group: ClubClass): boolean {
 	const date = dateOf(term, week, group);
-	return date === undefined || !isClosed(term, date);
+	return date === undefined || !isClosed(term, date, group);
 }
 
 /** The ISO 8601 date of a class in a teaching week; undefined without a start of term or a day. */
@@ -134,9 +134,10 @@ export function isoWeekOf(date: string): string {
 	return `${String(day.yearOfWeek).padStart(4, "0")}-W${String(day.weekOfYear).padStart(2, "0")}`;
 }
 
-/** Whether the club is closed on an ISO 8601 date. */
-export function isClosed(term: Term, date: string): boolean {
-	return term.closed.some(({ from, to }) => from <= date && date <= to);
+/** Whether the club is closed on an ISO 8601 date, or a class cancelled. */
+export function isClosed(term: Term, date: string, group?: ClubClass): boolean {
+	const isIn = ({ from, to }: Term["closed"][number]) => from <= date && date <= to;
+	return term.closed.some(isIn) || (group?.closed?.some(isIn) ?? false);
 }
 
 /** The classes whose day of the week lies in an interval of days, in the term's order. */
@@ -156,14 +157,19 @@ function classDays(term: Term): readonly number[] {
 export type SheetAddress = (week: number, group: ClubClass) => string | undefined;
 
 /**
- * The term as an iCalendar file (RFC 5545): one event for each class in each teaching week in which it
- * meets. A class without a start is an event of the whole day; one without minutes ends as it begins.
- * Identifiers and stamps come from the term, so the same curriculum gives the same bytes.
+ * The term as an iCalendar file (RFC 5545): one event for each class on each of its days, from the first
+ * teaching week to the last; on closed days it is there as cancelled. A class without a start is an event of
+ * the whole day; one without minutes ends as it begins.
+ *
+ * An event is known by its class and its day, and its sequence is the number of the edition, which grows with
+ * every change of the content: a program that took an earlier file changes what it has (RFC 5545, 3.8.7.4).
+ * Stamps are the edition's day, so the same edition gives the same bytes.
  */
 export function calendarIcs(
 	curriculum: Curriculum,
 	words: Words,
 	address: SheetAddress = () => undefined,
+	edition?: Pick<ClubEdition, "number" | "date">,
 ): string {
 	const { club, term } = curriculum;
 	const calendar = ical({
@@ -175,27 +181,55 @@ export function calendarIcs(
 			language: club.language.toUpperCase(),
 		},
 	});
-	const classes = new Map(term.classes.map((group) => [group.id, group]));
 	const plans = new Map(curriculum.weeks.map((plan) => [plan.week, plan]));
 	const space = slug(club.name);
-	for (const { week, class: id, date, meets } of meetings(term)) {
-		const group = classes.get(id);
-		if (group === undefined || !meets) continue;
+	for (const { group, date, week } of classDates(term)) {
 		const { start, end } = timesOf(date, group, club.timezone);
-		const theme = plans.get(week)?.theme;
-		const url = address(week, group);
+		const theme = week === undefined ? undefined : plans.get(week)?.theme;
+		const isOff = isClosed(term, date, group);
+		const url = week === undefined || isOff ? undefined : address(week, group);
+		const place = group.place ?? club.place;
 		calendar.createEvent({
-			id: `${term.starts}-week-${week}-${id}@${space}`,
-			stamp: instant(term.starts ?? date, "00:00", "UTC"),
+			id: `${date}-${group.id}@${space}`,
+			sequence: edition?.number ?? 0,
+			stamp: instant(edition?.date ?? term.starts ?? date, "00:00", "UTC"),
+			status: isOff ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,
 			start,
 			...(end === undefined ? {} : { end }),
 			...(group.start === undefined ? { allDay: true } : {}),
-			summary: `${group.name}, ${words.ofWeek(week)}`,
+			summary: week === undefined ? group.name : `${group.name}, ${words.ofWeek(week)}`,
 			...(theme === undefined ? {} : { description: theme }),
+			...(place === undefined ? {} : { location: place }),
 			...(url === undefined ? {} : { url: url.replace(/[,;]/g, encodeURIComponent) }),
 		});
 	}
 	return `${calendar.toString()}\r\n`;
+}
+
+/** Every day of every class between the first and the last teaching week; in weeks that are closed, without a number. */
+function classDates(
+	term: Term,
+): readonly { readonly group: ClubClass; readonly date: string; readonly week?: number }[] {
+	const weeks = teachingWeeks(term);
+	const [first, last] = [weeks[0], weeks.at(-1)];
+	if (term.starts === undefined || first === undefined || last === undefined) return [];
+	const numbers = new Map(weeks.map(({ week, monday }) => [monday, week]));
+	const groups = term.classes
+		.flatMap((group) => (group.day === undefined ? [] : [{ group, day: WEEKDAYS.indexOf(group.day) }]))
+		.sort((a, b) => a.day - b.day || compareText(a.group.start ?? "", b.group.start ?? ""));
+	const dates: { readonly group: ClubClass; readonly date: string; readonly week?: number }[] = [];
+	for (
+		let monday = Temporal.PlainDate.from(term.starts);
+		monday.toString() <= last.monday;
+		monday = monday.add({ days: 7 })
+	) {
+		const week = numbers.get(monday.toString());
+		for (const { group, day } of groups) {
+			const date = monday.add({ days: day }).toString();
+			dates.push({ group, date, ...(week === undefined ? {} : { week }) });
+		}
+	}
+	return dates;
 }
 
 /** A text value of RFC 5545, 3.3.11. */

@@ -2,9 +2,9 @@
  * Two plans beside each other: what was added, removed, renamed and changed, and what that did to
  * coverage, time, equipment, load and findings.
  *
- * Steps: drills of equal content under another id are paired as renamed; things of the same id are
+ * Steps: things of equal content under another id are paired as renamed; things of the same id are
  * compared field by field, after the renamed ids, items of lists where they fit best; rows of the
- * computed tables are compared by what they are about; findings by their code and words.
+ * computed tables are compared by what they are about; findings by their code and what they are about.
  */
 
 import { diffArrays } from "diff";
@@ -58,24 +58,70 @@ export interface Comparison {
 	readonly things: Readonly<Record<RecordedKind, ThingsCompared>>;
 	/** Drills under another id; they are neither added nor removed. */
 	readonly renamed: readonly { readonly from: Id; readonly to: Id }[];
+	/** Levels, apparatus and the like under another id; what names them has not changed by that. */
+	readonly renamedOthers: readonly { readonly kind: RecordedKind; readonly from: Id; readonly to: Id }[];
 	readonly numbers: readonly NumberChange[];
+	/** By what they are about: one that says something else of the same thing is changed, not gone and come. */
 	readonly findings: {
 		readonly gone: readonly RecordedFinding[];
 		readonly come: readonly RecordedFinding[];
+		readonly changed: readonly { readonly before: RecordedFinding; readonly after: RecordedFinding }[];
 	};
 }
 
-/** Fields that hold ids of drills. */
-const DRILL_FIELDS = new Set(["drill", "after", "partner"]);
+/** New ids by the old ones, for each kind of thing. */
+type NewIds = ReadonlyMap<RecordedKind, ReadonlyMap<Id, Id>>;
+
+/** What the ids in a field, a column or the keys of a map stand for. */
+const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
+	drill: "drill",
+	after: "drill",
+	partner: "drill",
+	level: "level",
+	levels: "level",
+	doses: "level",
+	heights: "level",
+	apparatus: "apparatus",
+	rotation: "apparatus",
+	skill: "skill",
+	skills: "skill",
+	performs: "skill",
+	needs: "skill",
+	opposite: "skill",
+	shape: "shape",
+	shapes: "shape",
+	sequence: "shape",
+	item: "equipment",
+	equipment: "equipment",
+	class: "class",
+	sameAs: "class",
+};
+/** Maps of which the keys are ids. */
+const KEYED = new Set(["levels", "doses", "heights"]);
+/** Kinds whose entries may get another id; weeks are their numbers, guides are read by their words. */
+const RENAMED_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "class"] as const;
 
 /** Compares two plans by meaning. The order of files and of fields does not matter; that of lists does. */
 export function compare(before: PlanRecord, after: PlanRecord): Comparison {
-	const renamed = renamedDrills(before.things.drill, after.things.drill);
-	const names = new Map(renamed.map(({ from, to }) => [from, to]));
+	const renamedOthers = RENAMED_KINDS.flatMap((kind) =>
+		renamedThings(before.things[kind], after.things[kind]).map((one) => ({ kind, ...one })),
+	);
+	const others = new Map<RecordedKind, Map<Id, Id>>(
+		RENAMED_KINDS.map((kind) => [
+			kind,
+			new Map(renamedOthers.flatMap((one) => (one.kind === kind ? [[one.from, one.to] as const] : []))),
+		]),
+	);
+	// A drill whose level has another id is the same drill.
+	const drillsBefore = Object.fromEntries(
+		Object.entries(before.things.drill).map(([id, drill]) => [id, withNames(drill, others) as Written]),
+	);
+	const renamed = renamedThings(drillsBefore, after.things.drill);
+	const names: NewIds = new Map([...others, ["drill", new Map(renamed.map(({ from, to }) => [from, to]))]]);
 	const compared = RECORDED_KINDS.map((kind) => {
 		const old = new Map(
 			Object.entries(before.things[kind]).map(([id, thing]) => [
-				kind === "drill" ? (names.get(id) ?? id) : id,
+				names.get(kind)?.get(id) ?? id,
 				withNames(thing, names),
 			]),
 		);
@@ -87,11 +133,9 @@ export function compare(before: PlanRecord, after: PlanRecord): Comparison {
 		) as Record<RecordedFacts, readonly FieldChange[]>,
 		things: Object.fromEntries(compared) as Record<RecordedKind, ThingsCompared>,
 		renamed,
-		numbers: numberChanges(before.tables, after.tables),
-		findings: {
-			gone: without(before.findings, after.findings),
-			come: without(after.findings, before.findings),
-		},
+		renamedOthers,
+		numbers: numberChanges(before.tables, after.tables, names),
+		findings: findingChanges(before, after, names),
 	};
 }
 
@@ -119,8 +163,8 @@ function asList(value: unknown): readonly unknown[] {
 	return Array.isArray(value) ? value : [];
 }
 
-/** Drills that are gone and have exactly one new drill of equal content, and are the only one it equals. */
-function renamedDrills(
+/** Things that are gone and have exactly one new one of equal content, and are the only one it equals. */
+function renamedThings(
 	before: Readonly<Record<Id, Written>>,
 	after: Readonly<Record<Id, Written>>,
 ): readonly { from: Id; to: Id }[] {
@@ -137,15 +181,20 @@ function renamedDrills(
 	});
 }
 
-/** A thing with drills under their new ids. */
-function withNames(thing: Written, names: ReadonlyMap<Id, Id>): unknown {
+/** A thing with what it names under the new ids. */
+function withNames(thing: Written, names: NewIds): unknown {
+	const idOf = (id: string, field: string): string =>
+		names.get(KIND_OF_FIELD[field] ?? "week")?.get(id) ?? id;
 	const renamed = (value: unknown, field: string): unknown => {
-		if (typeof value === "string") return DRILL_FIELDS.has(field) ? (names.get(value) ?? value) : value;
+		if (typeof value === "string") return idOf(value, field);
 		if (Array.isArray(value)) return value.map((part) => renamed(part, field));
 		if (!isRecord(value)) return value;
-		return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, renamed(part, key)]));
+		const entries = Object.entries(value).map(([key, part]): [string, unknown] =>
+			KEYED.has(field) ? [idOf(key, field), renamed(part, "")] : [key, renamed(part, key)],
+		);
+		return Object.fromEntries(KEYED.has(field) ? entries.sort(([x], [y]) => (x < y ? -1 : 1)) : entries);
 	};
-	return names.size === 0 ? thing : renamed(thing, "");
+	return [...names.values()].every(({ size }) => size === 0) ? thing : renamed(thing, "");
 }
 
 function thingsCompared(
@@ -227,12 +276,20 @@ function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
 function numberChanges(
 	before: readonly RecordedTable[],
 	after: readonly RecordedTable[],
+	names: NewIds,
 ): readonly NumberChange[] {
 	return after.filter(isCompared).flatMap((table) => {
 		const isKey = table.columns.map((name) => table.keys.includes(name));
 		const keyed = (rows: RecordedTable["rows"]) =>
 			new Map(rows.map((row) => [JSON.stringify(row.filter((_, i) => isKey[i])), row]));
-		const old = keyed(before.find(({ name }) => name === table.name)?.rows ?? []);
+		const renamed = (cell: string | number | null, column: string) =>
+			typeof cell === "string" ? newId(cell, column, names) : cell;
+		const rowsBefore = before.find(({ name }) => name === table.name)?.rows ?? [];
+		const old = keyed(
+			rowsBefore.map((row) =>
+				row.map((cell, i) => (isKey[i] ? renamed(cell, table.columns[i] ?? "") : cell)),
+			),
+		);
 		const now = keyed(table.rows);
 		return [...new Set([...old.keys(), ...now.keys()])].flatMap((key) => {
 			const about = old.get(key) ?? now.get(key) ?? [];
@@ -256,17 +313,59 @@ function asNumber(cell: string | number | null | undefined): number | undefined 
 	return typeof cell === "number" ? cell : undefined;
 }
 
-/** The findings of one side that the other has not, each as often as it is more. */
-function without(
-	all: readonly RecordedFinding[],
-	taken: readonly RecordedFinding[],
-): readonly RecordedFinding[] {
-	const key = ({ code, what }: RecordedFinding): string => `${code} ${what}`;
-	const left = new Map<string, number>();
-	for (const one of taken) left.set(key(one), (left.get(key(one)) ?? 0) + 1);
-	return all.filter((one) => {
-		const more = left.get(key(one)) ?? 0;
-		left.set(key(one), more - 1);
-		return more <= 0;
+/** The id that a thing named in a column has now; a group is named class/group. */
+function newId(id: string, column: string, names: NewIds): string {
+	if (column !== "group") return names.get(KIND_OF_FIELD[column] ?? "week")?.get(id) ?? id;
+	const [group = "", ...part] = id.split("/");
+	return [names.get("class")?.get(group) ?? group, ...part].join("/");
+}
+
+/**
+ * Findings by their code and what they are about, each as often as it is there. A name that has changed is
+ * no change of what is found.
+ */
+function findingChanges(before: PlanRecord, after: PlanRecord, names: NewIds): Comparison["findings"] {
+	const wordsNow = namesNow(before, after, names);
+	const old = before.findings.map((finding) => ({
+		finding,
+		key: identityOf(finding, names),
+		what: wordsNow(finding.what),
+	}));
+	const left = Map.groupBy(old, ({ key }) => key);
+	const open: RecordedFinding[] = [];
+	// What says the same is paired first; what is left of the same identity has changed.
+	for (const finding of after.findings) {
+		const alike = left.get(identityOf(finding)) ?? [];
+		const same = alike.findIndex(({ what }) => what === finding.what);
+		if (same >= 0) alike.splice(same, 1);
+		else open.push(finding);
+	}
+	const changed: { readonly before: RecordedFinding; readonly after: RecordedFinding }[] = [];
+	const come = open.filter((finding) => {
+		const [first] = left.get(identityOf(finding))?.splice(0, 1) ?? [];
+		if (first !== undefined) changed.push({ before: first.finding, after: finding });
+		return first === undefined;
 	});
+	const taken = new Set([...left.values()].flat().map(({ finding }) => finding));
+	return { gone: before.findings.filter((finding) => taken.has(finding)), come, changed };
+}
+
+function identityOf({ code, about }: RecordedFinding, names: NewIds = new Map()): string {
+	const parts = Object.entries(about)
+		.map(([name, id]) => `${name} ${typeof id === "string" ? newId(id, name, names) : id}`)
+		.sort();
+	return [code, ...parts].join(", ");
+}
+
+/** Words with the names of things as they are now. */
+function namesNow(before: PlanRecord, after: PlanRecord, names: NewIds): (text: string) => string {
+	const pairs = RECORDED_KINDS.flatMap((kind) =>
+		kind === "week"
+			? []
+			: Object.entries(before.names[kind]).flatMap(([id, name]) => {
+					const now = after.names[kind][names.get(kind)?.get(id) ?? id];
+					return now === undefined || now === name || name === "" ? [] : [[name, now] as const];
+				}),
+	).sort(([a], [b]) => b.length - a.length);
+	return (text) => pairs.reduce((words, [name, now]) => words.replaceAll(name, now), text);
 }

@@ -3,6 +3,7 @@
 import type { Block, Drill, Id, Records, WeekPlan } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
+import { ID_PATTERN } from "../validate/schemas.ts";
 
 export function checkPlans(records: Records): readonly Problem[] {
 	const drills = new Map(records.drills.map((d) => [d.id, d]));
@@ -46,6 +47,8 @@ function drillsFit(
 	block: Block,
 	drills: ReadonlyMap<Id, Drill>,
 ): readonly Problem[] {
+	// An area that is misspelt is told by itself; its drills are not at fault.
+	if (!ID_PATTERN.test(apparatus)) return [];
 	return block.stations.flatMap((station, i) => {
 		const drill = drills.get(station.drill);
 		if (drill === undefined) return [];

@@ -6,7 +6,7 @@
  * order.
  */
 
-import type { Curriculum, DataPath, FileKind, Id, Records, Source } from "../model.ts";
+import type { Curriculum, DataPath, FileKind, Id, Records, Source, SourceFile } from "../model.ts";
 import { LINK_KINDS } from "../model.ts";
 import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
@@ -105,18 +105,67 @@ function duplicates(records: Records): readonly Problem[] {
 
 /** Ids that stand for nothing. */
 function deadReferences(club: ValidatedClub, names: Names): readonly Problem[] {
-	return club.files.flatMap((file) =>
+	const found = club.files.flatMap((file) =>
 		referencesIn(file)
 			.filter(
 				({ kinds, id }) =>
 					!kinds.some((kind) => names.get(kind)?.has(id) === true || isExcused(club, kind, id)),
 			)
-			.map(({ kinds, id, path, what }) => dead("H201", file.place(path, what), kinds, id, names))
-			.concat(
-				file.kind === "taught" && !names.get("week")?.has(file.id) && !isExcused(club, "week", file.id)
-					? [dead("H201", file.place([]), ["week"], file.id, names)]
-					: [],
-			),
+			.map((reference) => ({ file, ...reference })),
+	);
+	const weeks = club.files
+		.filter(
+			({ kind, id }) => kind === "taught" && !names.get("week")?.has(id) && !isExcused(club, "week", id),
+		)
+		.map((file) => dead("H201", file.place([]), ["week"], file.id, names));
+	// An entry that was taken out of its list is one mistake, however often it is named.
+	const others = [...Map.groupBy(found, ({ kinds, id }) => `${kinds.join(" ")} ${id}`).values()].flatMap(
+		(alike) => {
+			const [first] = alike;
+			const list = first === undefined ? undefined : listOf(club, first.kinds);
+			if (first !== undefined && list !== undefined && alike.length >= MANY)
+				return [takenOut(list, first, alike)];
+			return alike.map(({ file, kinds, id, path, what }) =>
+				dead("H201", file.place(path, what), kinds, id, names),
+			);
+		},
+	);
+	return [...others, ...weeks];
+}
+
+/** So many uses of one id are no misspelling of each. */
+const MANY = 5;
+
+/** The file that lists the things of a kind; undefined for those that have a file each. */
+function listOf(club: ValidatedClub, kinds: readonly IdKind[]): SourceFile | undefined {
+	const [kind] = kinds;
+	const name = kind === undefined ? undefined : LISTS[kind];
+	return kinds.length > 1 || name === undefined ? undefined : club.files.find((file) => file.kind === name);
+}
+
+const LISTS: Readonly<Partial<Record<IdKind, FileKind>>> = {
+	level: "levels",
+	apparatus: "apparatus",
+	shape: "shapes",
+	skill: "skills",
+	equipment: "equipment",
+	purpose: "purposes",
+};
+
+function takenOut(
+	list: SourceFile,
+	{ kinds, id }: { readonly kinds: readonly IdKind[]; readonly id: Id },
+	uses: readonly { readonly file: SourceFile }[],
+): Problem {
+	const kind = kinds[0] ?? "level";
+	const files = new Set(uses.map(({ file }) => file.file));
+	return problem(
+		"H201",
+		list.place([]),
+		`There is no ${KIND_WORDS[kind]} \`${id}\`, and ${uses.length} places in ${files.size} files name it.`,
+		{
+			fix: `Put \`- {id: ${id}, name: …}\` back into \`${list.file}\`. To give it another id everywhere, put it back and run \`rename ${kind}:${id} <new-id>\`.`,
+		},
 	);
 }
 

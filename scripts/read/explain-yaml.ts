@@ -28,6 +28,8 @@ export interface YamlFault extends Spot {
 	/** Whether the text is sound YAML that uses a part of the language which is not read here. */
 	readonly kind: "syntax" | "refused";
 	readonly what: string;
+	/** What to do about it. */
+	readonly fix?: string;
 }
 
 /** All faults of a text that `parseYaml` refused. Never empty. */
@@ -35,12 +37,15 @@ export function explainYaml(text: string): readonly YamlFault[] {
 	const lines = new LineCounter();
 	const faults: YamlFault[] = [];
 	const deep = tooDeepAt(text);
+	const blank = strangeBlankIn(text);
 	// Each of its levels would be a fault of its own.
 	if (deep !== undefined) return [{ kind: "syntax", what: TOO_DEEP, ...spotIn(text, deep) }];
 	try {
 		const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false });
 		for (const [i, error] of document.errors.entries()) {
 			const [start] = error.pos;
+			// A blank that looks like any other makes faults of all lines after it.
+			if (blank !== undefined && spot(lines, start).line >= blank.line) break;
 			// One slip, one message: a field that is indented too far is two faults to the library.
 			const before = document.errors[i - 1];
 			if (error.code === "MULTILINE_IMPLICIT_KEY" && before?.pos[0] === start) continue;
@@ -49,9 +54,13 @@ export function explainYaml(text: string): readonly YamlFault[] {
 			faults.push({
 				kind: "syntax",
 				what: misplaced ? MISPLACED : plainWords(error.code, error.message),
-				...spot(lines, start),
+				fix: cureOf(misplaced ? "BAD_INDENT" : error.code, error.message, lineAt(text, start)),
+				...spot(lines, openedAt(text, start, error.message) ?? start),
 			});
+			// What is torn open there makes faults of lines that are sound.
+			if (TEARS_OPEN.has(error.code) || /closing .quote/.test(error.message)) break;
 		}
+		if (blank !== undefined && document.errors.length > faults.length) faults.push(blank);
 		if (faults.length === 0) {
 			visit(document, {
 				Node(_key, node) {
@@ -96,6 +105,96 @@ export function explainYaml(text: string): readonly YamlFault[] {
 					column: 1,
 				},
 			];
+}
+
+/** Faults after which nothing that is said of later lines can be relied on. */
+const TEARS_OPEN = new Set(["TAB_AS_INDENT", "BAD_INDENT", "BAD_SCALAR_START", "BAD_DQ_ESCAPE"]);
+
+/** A tab or a hard space at the start of a line, where spaces belong. */
+function strangeBlankIn(text: string): YamlFault | undefined {
+	const found = /^[ ]*(?:- )?[ ]*([\t\u00a0\u2007\u202f\u3000])/m.exec(text);
+	if (found === null) return undefined;
+	const at = found.index + found[0].length - 1;
+	return found[1] === "\t"
+		? {
+				kind: "syntax",
+				what: "A tab stands where spaces should indent the line.",
+				fix: "Replace the tab with two spaces, as the lines around it have them.",
+				...spotIn(text, at),
+			}
+		: {
+				kind: "syntax",
+				what: "A hard space stands where spaces should indent the line; it looks like a space and is none.",
+				fix: "Delete the blanks before the text, and type them again with the space bar.",
+				...spotIn(text, at),
+			};
+}
+
+/** Where a bracket or a quote was opened that is not closed: that is where people look for it. */
+function openedAt(text: string, noticed: number, message: string): number | undefined {
+	const bracket =
+		/must be sufficiently indented and end with a ([\]}])|Expected flow .* to end with ([\]}])/.exec(message);
+	const close = bracket?.[1] ?? bracket?.[2];
+	if (close !== undefined) {
+		const open = close === "]" ? "[" : "{";
+		let depth = 0;
+		for (let i = noticed - 1; i >= 0; i--) {
+			if (text[i] === close) depth++;
+			else if (text[i] === open && depth-- === 0) return i;
+		}
+	}
+	const quote = /^Missing closing (.)quote/.exec(message)?.[1];
+	if (quote === undefined) return undefined;
+	let start = 0;
+	for (const line of text.split("\n")) {
+		if (line.split(quote).length % 2 === 0) return start + line.indexOf(quote);
+		start += line.length + 1;
+	}
+	return undefined;
+}
+
+function lineAt(text: string, offset: number): string {
+	const start = text.lastIndexOf("\n", offset - 1) + 1;
+	return text.slice(start, text.indexOf("\n", offset) < 0 ? text.length : text.indexOf("\n", offset));
+}
+
+/** What to do about a slip, by its kind and the line it is on. */
+function cureOf(code: string, message: string, line: string): string {
+	const [, name = "", value = ""] = /^\s*(?:- )?([\w-]+)\s*[=:]\s*(\S.*)$/.exec(line) ?? [];
+	const quotes =
+		name !== "" && !value.includes('"')
+			? `Write \`${name}: "${value}"\`.`
+			: "Put double quotes around the whole text.";
+	switch (code) {
+		case "DUPLICATE_KEY":
+			return "Keep one of the two lines, and delete the other.";
+		case "BLOCK_AS_IMPLICIT_KEY":
+		case "BLOCK_IN_FLOW":
+		case "BAD_SCALAR_START":
+			return quotes;
+		case "MULTIPLE_DOCS":
+			return "Take that line out, or write the text below the fields.";
+		case "BAD_DQ_ESCAPE":
+			return "Write single quotes around the text, or two backslashes.";
+		case "BAD_INDENT":
+			return /end with a ([\]}])/.test(message)
+				? "Write the missing bracket at the end of that list."
+				: "Give the line as many spaces as its neighbours of the same list or map.";
+		case "MULTILINE_IMPLICIT_KEY":
+		case "MISSING_CHAR":
+			if (/closing .quote/.test(message)) return "Write the missing quote at the end of the text.";
+			if (/^\s*[\w-]+\s*=/.test(line))
+				return `A colon and a space stand between a field and its value: ${quotes.replace(/^Write/, "write").replaceAll('"', "")}`;
+			if (/^\s*[\w-]+:\S/.test(line))
+				return `Write a space behind the colon: \`${line.trim().replace(/^([\w-]+):/, "$1: ")}\`.`;
+			return "Write a name, a colon and a space before it, or move it below the second line of three hyphens.";
+		case "UNEXPECTED_TOKEN":
+			return /closes|"[\]}]"/.test(message)
+				? "Take the bracket out, or write the one that opens it."
+				: quotes;
+		default:
+			return "Look at the line named, and the one above it.";
+	}
 }
 
 const TOO_DEEP = "The text is nested too deeply or otherwise cannot be read as YAML.";

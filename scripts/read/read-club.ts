@@ -255,14 +255,20 @@ export class ClubReader {
 
 	/** @param depth folders below this one in which pages may stand: drills are kept by apparatus */
 	#readPages(kind: PageKind, folder: string, depth: number): void {
-		for (const entry of this.#list(folder)) {
+		const entries = this.#list(folder);
+		const names = new Set(entries.map(({ name }) => name));
+		for (const entry of entries) {
 			const path = `${folder}/${entry.name}`;
 			if (this.#leadsOut(path, entry)) continue;
 			if (this.#isFolder(path, entry)) {
 				if (depth > 0) this.#readPages(kind, path, depth - 1);
 				else this.#notRead(path);
 			} else if (entry.name.endsWith(".md")) {
-				this.readPage(kind, path);
+				const original = originalOf(entry.name, names);
+				if (original === undefined) this.readPage(kind, path);
+				else if (original !== "") this.#isCopy(path, original);
+			} else if (isLeftover(entry.name)) {
+				// What systems and programs leave in every folder is nobody's page.
 			} else {
 				this.#notRead(path);
 			}
@@ -326,7 +332,14 @@ export class ClubReader {
 		if (parsed.ok) return { value: parsed.data };
 		for (const fault of explainYaml(text)) {
 			const place = { file, line: fault.line + lineOffset, column: fault.column };
-			this.problems.push(problem(fault.kind === "syntax" ? "H102" : "H115", place, fault.what));
+			this.problems.push(
+				problem(
+					fault.kind === "syntax" ? "H102" : "H115",
+					place,
+					fault.what,
+					fault.fix === undefined ? {} : { fix: fault.fix },
+				),
+			);
 		}
 		return undefined;
 	}
@@ -460,13 +473,56 @@ export class ClubReader {
 		return entry.kind === "link" ? this.#root.info(path)?.kind === "folder" : entry.kind === "folder";
 	}
 
+	/** A copy is no second drill: which of the two is right, only a person can say. */
+	#isCopy(path: string, original: string): void {
+		this.problems.push(
+			problem(
+				"H110",
+				startOf(path),
+				`\`${path}\` is a copy that a program left beside \`${original}\`; it is not read.`,
+				{
+					fix: `Look at both, keep what is right in \`${original}\`, and delete the copy.`,
+				},
+			),
+		);
+	}
+
 	#notRead(path: string, nearest?: string): void {
+		const page = /^(.*\.(?:md|ya?ml))\.txt$/i.exec(path)?.[1];
+		if (page !== undefined) {
+			this.problems.push(
+				problem("H110", startOf(path), `\`${path}\` is not read: its name ends in .txt.`, {
+					fix: `Rename it to \`${basename(page)}\`. Where Windows hides endings, switch them on under View.`,
+				}),
+			);
+			return;
+		}
 		this.problems.push(
 			problem("H110", startOf(path), `\`${path}\` is not read.`, {
 				nearest: nearest === undefined ? undefined : `content/${nearest}`,
 			}),
 		);
 	}
+}
+
+/** Files that systems and office programs leave in folders. */
+function isLeftover(name: string): boolean {
+	return /^(~\$.*|desktop\.ini|thumbs\.db|icon\r)$/i.test(name);
+}
+
+/**
+ * The page that a file is a copy of, by what programs that keep folders in step add to a name: " - Copy",
+ * "(Jo's conflicted copy …)", "(1)", the name of a computer. "" for what is no page at all; undefined where it is
+ * a page of its own.
+ */
+function originalOf(name: string, names: ReadonlySet<string>): string | undefined {
+	if (isLeftover(name)) return "";
+	const added =
+		/^(.+?)(?:\s*\([^()]*\)| - (?:copy|copie)(?: \(\d+\))?| (?:copy|copie)(?: \d+)?|\.sync-conflict-[\w-]+|-[A-Z][A-Z0-9]*(?:-[A-Z0-9]+)+)\.md$/i;
+	const [, base] = added.exec(name) ?? [];
+	// The last form has capitals, which no page's own name has.
+	if (base === undefined || /^[a-z0-9-]+\.md$/.test(name)) return undefined;
+	return names.has(`${base}.md`) ? `${base}.md` : undefined;
 }
 
 /** A file that was read, keeping its YAML text so that a place can be looked up when one is wanted. */

@@ -38,7 +38,7 @@ export function dataFiles(measured: Measured, words: Words, edition: ClubEdition
 		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
 		{
 			path: "data/calendar.ics",
-			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum)),
+			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum), edition),
 		},
 		{ path: OUTPUT_RECORD, text: editionRecord(edition) },
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition), "") },

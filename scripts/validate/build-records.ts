@@ -320,6 +320,7 @@ export function clubFrom(file: SourceFile): Club {
 		logo: data.logo,
 		leaveOut: data["leave-out"],
 		source: file,
+		place: data.place,
 	});
 }
 
@@ -329,10 +330,7 @@ export function termFrom(file: SourceFile): Term {
 		name: data.name,
 		starts: data.starts,
 		weeks: data.weeks,
-		closed: (data.closed ?? []).map((text) => {
-			const [from = "", to = from] = text.split("/");
-			return { from, to };
-		}),
+		closed: intervals(data.closed),
 		classes: (data.classes ?? []).map((group, i): ClubClass => {
 			const { ages } = group;
 			const parts = group.groups ?? [];
@@ -377,11 +375,21 @@ export function termFrom(file: SourceFile): Term {
 						}),
 				),
 				sameAs: id(group["same-as"]),
+				closed: group.closed === undefined ? undefined : intervals(group.closed),
+				place: group.place,
 				path: ["classes", i],
 			});
 		}),
 		source: file,
 	};
+}
+
+/** Days and intervals as they are written. */
+function intervals(texts: readonly string[] = []): Term["closed"] {
+	return texts.map((text) => {
+		const [from = "", to = from] = text.split("/");
+		return { from, to };
+	});
 }
 
 export function targetsFrom(file: SourceFile): Targets {

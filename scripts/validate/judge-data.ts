@@ -11,6 +11,7 @@ import type { DataPath, SourceFile } from "../model.ts";
 import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
+import { cureFor } from "./cures.ts";
 import { FORMATS, isPortable, STANDARD_FORMATS, validatorOf } from "./schemas.ts";
 
 /** The problems of a file's data; none means that it has the form its schema describes. */
@@ -122,7 +123,7 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 				"H106",
 				file.place(path),
 				`${where}${shown(error.data)} is none of ${listed(allowed)}.`,
-				{
+				cureOf(error, path) ?? {
 					nearest: typeof error.data === "string" ? nearestName(error.data, allowed) : undefined,
 				},
 			);
@@ -130,9 +131,12 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 		case "format": {
 			const name = String(error.params.format);
 			const wants = FORMATS[name]?.wants ?? STANDARD_FORMATS[name] ?? name;
-			return problem("H106", file.place(path), `${where}${shown(error.data)} is not ${wants}.`, {
-				fix: `Write ${wants}.`,
-			});
+			return problem(
+				"H106",
+				file.place(path),
+				`${where}${shown(error.data)} is not ${wants}.`,
+				cureOf(error, path) ?? { fix: `Write ${wants}.` },
+			);
 		}
 		case "type":
 		case "anyOf": {
@@ -141,10 +145,44 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 				const what = error.data === null ? "The file holds nothing." : `This file should hold ${wants}.`;
 				return problem("H112", file.place([]), what);
 			}
-			return problem("H106", file.place(path), `${where}${shown(error.data)} is not ${formsOf(error)}.`);
+			const what =
+				error.data === null
+					? `${where}Nothing stands behind it; it wants ${formsOf(error)}.`
+					: `${where}${shown(error.data)} is not ${formsOf(error)}.`;
+			return problem("H106", file.place(path), what, cureOf(error, path) ?? {});
 		}
 		default:
-			return problem("H106", file.place(path), `${where}${shown(error.data)} ${rule(error)}.`);
+			return problem("H106", file.place(path), `${where}${shown(error.data)} ${rule(error)}.`, {
+				fix: ruleCure(error),
+			});
+	}
+}
+
+function cureOf(error: ErrorObject, path: DataPath): { readonly fix: string } | undefined {
+	const fix = cureFor(error, path);
+	return fix === undefined ? undefined : { fix };
+}
+
+/** What to do about a value that is of the right kind and out of bounds. */
+function ruleCure({ keyword, params }: ErrorObject): string {
+	const limit = params.limit as number | undefined;
+	switch (keyword) {
+		case "minimum":
+			return `Write ${limit} or more.`;
+		case "maximum":
+			return `Write ${limit} or less.`;
+		case "exclusiveMinimum":
+			return `Write more than ${limit}.`;
+		case "minLength":
+		case "minItems":
+		case "minProperties":
+			return limit === 1
+				? "Write something into it, or take the line out."
+				: `Write ${limit} entries or more.`;
+		case "maxItems":
+			return `Write at most ${limit} entries.`;
+		default:
+			return "Write the value as the author guide shows for this field.";
 	}
 }
 

@@ -1028,6 +1028,10 @@ export interface Club {
 	/**
 	 * Text; inline Markdown is read.
 	 */
+	place?: string;
+	/**
+	 * Text; inline Markdown is read.
+	 */
 	emergency?: string;
 	/**
 	 * Lower-case letters and digits in words joined by hyphens.
@@ -1180,6 +1184,14 @@ export interface Term {
 		 * Lower-case letters and digits in words joined by hyphens.
 		 */
 		"same-as"?: string | number;
+		/**
+		 * Days on which this class alone is cancelled.
+		 */
+		closed?: string[];
+		/**
+		 * Text; inline Markdown is read.
+		 */
+		place?: string;
 	}[];
 }
 /**

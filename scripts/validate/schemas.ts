@@ -8,6 +8,7 @@
 import { Ajv, type ValidateFunction } from "ajv";
 import addFormats from "ajv-formats";
 import type { FileKind } from "../model.ts";
+import { LANGUAGES } from "../words/words.ts";
 import { HEX_COLOUR } from "./club-colours.ts";
 import accepted from "./schemas/accepted.schema.json" with { type: "json" };
 import apparatus from "./schemas/apparatus.schema.json" with { type: "json" };
@@ -69,8 +70,10 @@ export const FORMATS: Readonly<
 		wants: "a date such as 2027-02-15, or an interval such as 2027-02-15/2027-02-19",
 	},
 	language: {
-		test: (text) => tryIntl(() => Intl.getCanonicalLocales(text)),
-		wants: "a language tag such as en or fr",
+		test: (text) =>
+			tryIntl(() => Intl.getCanonicalLocales(text)) &&
+			LANGUAGES.includes(text.toLowerCase().split("-")[0] ?? ""),
+		wants: "a language that the handbook has words for: en (English) or fr (French), or such as fr-CA",
 	},
 	timezone: {
 		test: (text) => tryIntl(() => new Intl.DateTimeFormat("en", { timeZone: text })),
@@ -84,7 +87,7 @@ export const FORMATS: Readonly<
 
 /** What the formats of the JSON Schema standard want, in words. */
 export const STANDARD_FORMATS: Readonly<Record<string, string>> = {
-	date: "a date that exists, such as 2027-01-04",
+	date: "a date that exists, written as 2027-01-04",
 };
 
 /** The validator of a kind. Compiled once, when first asked for. */

@@ -257,7 +257,7 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): 
 		shortDay: group.day === undefined ? "" : site.words.shortDays[group.day],
 		date,
 		dateWords: date === undefined ? "" : site.words.date(date),
-		closed: date !== undefined && isClosed(term, date),
+		closed: date !== undefined && isClosed(term, date, group),
 		start: start === undefined ? "" : clockWords(start),
 		end: start === undefined || group.minutes === undefined ? "" : clockWords(start + group.minutes),
 		levels: linksTo(site.curriculum, "level", levelsOfClass(site.curriculum, group)),

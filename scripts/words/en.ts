@@ -1743,6 +1743,7 @@ export const whatChanged = {
 	/** In the order in which they are told. */
 	clubFields: {
 		emergency: "In an emergency",
+		place: "Where classes are held",
 		contact: "Contact for corrections",
 		name: "Name of the club",
 		timezone: "Time zone",
@@ -1758,6 +1759,8 @@ export const whatChanged = {
 		closed: "Closed",
 	} as Readonly<Record<string, string>>,
 	classFields: {
+		closed: "Cancelled",
+		place: "Where",
 		name: "Name",
 		day: "Day",
 		start: "Start",

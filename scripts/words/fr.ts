@@ -1692,6 +1692,7 @@ export const whatChanged: Words["whatChanged"] = {
 	},
 	clubFields: {
 		emergency: "En cas d'urgence",
+		place: "Lieu des cours",
 		contact: "Contact pour les corrections",
 		name: "Nom du club",
 		timezone: "Fuseau horaire",
@@ -1707,6 +1708,8 @@ export const whatChanged: Words["whatChanged"] = {
 		closed: "Fermé",
 	},
 	classFields: {
+		closed: "Annulé",
+		place: "Lieu",
 		name: "Nom",
 		day: "Jour",
 		start: "Début",
@@ -2300,6 +2303,8 @@ export const fields: Words["fields"] = {
 	"term.classes[].groups[].gymnasts": "Gymnastes dans le groupe.",
 	"term.classes[].groups[].coaches": "Entraîneurs avec le groupe.",
 	"term.classes[].groups[].rotation": "Identifiants d'agrès dans l'ordre où le groupe les visite.",
+	"term.classes[].closed": "Les jours où ce cours seul est annulé.",
+	"term.classes[].place": "Où il a lieu, pour les agendas ; le lieu du club sans cela.",
 	"term.classes[].same-as": "Le cours des mêmes gymnastes un autre jour.",
 	"targets.skill-reps":
 		"Le moins de répétitions exécutées de chaque élément du niveau dans la période, pour une gymnaste.",
@@ -2492,6 +2497,7 @@ export const fields: Words["fields"] = {
 	"club.paper": "Le papier du classeur.",
 	"club.punch": "Comment les feuilles sont perforées.",
 	"club.site": "Où le site des entraîneurs est publié.",
+	"club.place": "Où ont lieu les cours, pour les agendas.",
 	"club.contact": "Où envoyer les corrections : une adresse électronique ou une adresse web.",
 	"club.emergency":
 		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",

@@ -132,7 +132,7 @@ describe("next-term and compare", () => {
 		const compared = await handbook("compare", dir, to);
 		expect(compared.status).toBe(0);
 		expect(compared.stdout).toMatch(
-			/^term: name: .*\nterm: starts: 2027-01-04 → 2027-04-19\nterm: weeks: 10 → 8\nterm: closed: 2027-02-15\/2027-02-20 → none\nweek 9 is gone\nweek 10 is gone\n/,
+			/^term: Term: .*\nterm: Starts: Monday, 4 January 2027 → Monday, 19 April 2027\nterm: Weeks: 10 → 8\nterm: Closed: Monday, 15 February 2027 to Saturday, 20 February 2027 \(.*\) → none\nweek 9 \(.*\) is gone\nweek 10 \(.*\) is gone\n/,
 		);
 		expect(compared.stdout).toContain("Drills: 0 added, 0 removed, 0 changed, 0 renamed.");
 		expect((await handbook("compare", dir, dir)).stdout).toBe(
@@ -155,10 +155,10 @@ describe("next-term and compare", () => {
 		const said = stdout.trimEnd().split("\n");
 		expect(status).toBe(0);
 		expect(said.slice(0, 4)).toEqual([
-			"term: weeks: 1 → 2",
-			"term: closed: none → 2027-01-04",
-			"class mon changed",
-			"    start: 16:00 → 17:15",
+			"term: Weeks: 1 → 2",
+			"term: Closed: none → Monday, 4 January 2027 (Monday group)",
+			"class mon (Monday group) changed",
+			"    Start: 16:00 → 17:15",
 		]);
 		expect(said.at(-2)).toContain("Term changed. Classes: 0 added, 0 removed, 1 changed. Drills: 0 added");
 		expect(said.at(-1)).toBe(

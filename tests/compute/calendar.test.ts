@@ -29,12 +29,20 @@ const saturday = { id: "sat", name: "Saturday group", day: "saturday" as const, 
 const mondays = (draft: Draft) => teachingWeeks(build(draft).term).map((w) => w.monday);
 
 /** The events of a calendar as a second library reads them. */
+/** The events that take place. */
 function read(ics: string) {
+	return readAll(ics).filter(({ status }) => status !== "CANCELLED");
+}
+
+function readAll(ics: string) {
 	const calendar = new ICAL.Component(ICAL.parse(ics));
 	return calendar.getAllSubcomponents("vevent").map((component) => {
 		const event = new ICAL.Event(component);
 		return {
 			uid: event.uid,
+			sequence: event.sequence,
+			status: component.getFirstPropertyValue("status"),
+			location: event.location,
 			summary: event.summary,
 			description: event.description,
 			start: event.startDate.toJSDate().toISOString(),
@@ -254,14 +262,58 @@ describe("calendar.ics", () => {
 		const events = read(ics);
 		expect(new Set(events.map((e) => e.uid)).size).toBe(events.length);
 		expect(events.every((e) => e.stamp === "2027-01-04T00:00:00Z")).toBe(true);
-		// A closure moves the dates of later weeks and leaves their identifiers.
-		const moved = read(
+		// A closure takes no day's identifier away: what was held there is cancelled, and the term grows by a week.
+		const moved = readAll(
 			calendarIcs(
 				build({ ...draft, term: { weeks: 4, closed: [{ from: "2027-01-11", to: "2027-01-17" }] } }),
 				WORDS,
 			),
 		);
-		expect(moved.map((e) => e.uid)).toEqual(events.map((e) => e.uid));
+		expect(moved.slice(0, events.length).map((e) => e.uid)).toEqual(events.map((e) => e.uid));
+		expect(moved.filter((e) => e.status === "CANCELLED").map((e) => e.uid.slice(0, 10))).toEqual([
+			"2027-01-11",
+			"2027-01-16",
+		]);
+	});
+
+	it("says what changed to a program that took an earlier file: sequence, stamp, cancelled, place", () => {
+		const earlier = build({ ...base, classes: [monday, saturday], term: { weeks: 2 } });
+		const closed = [{ from: "2027-01-16", to: "2027-01-16" }];
+		const later = build({
+			...base,
+			classes: [
+				{ ...monday, start: "17:00" },
+				{ ...saturday, closed, place: "Small hall" },
+			],
+			term: { weeks: 2 },
+		});
+		const [before, after] = [
+			readAll(calendarIcs(earlier, WORDS, undefined, { number: 3, date: "2026-12-01" })),
+			readAll(calendarIcs(later, WORDS, undefined, { number: 4, date: "2026-12-08" })),
+		];
+		expect(after.map(({ uid }) => uid)).toEqual(before.map(({ uid }) => uid));
+		expect(before.every(({ sequence, stamp }) => sequence === 3 && stamp === "2026-12-01T00:00:00Z")).toBe(
+			true,
+		);
+		expect(after.every(({ sequence, stamp }) => sequence === 4 && stamp === "2026-12-08T00:00:00Z")).toBe(
+			true,
+		);
+		expect(after.map(({ status }) => status)).toEqual(["CONFIRMED", "CONFIRMED", "CONFIRMED", "CANCELLED"]);
+		expect(after[0]?.start).toBe("2027-01-04T17:00:00.000Z");
+		expect(after[1]?.location).toBe("Small hall");
+	});
+
+	it("has the days that another library counts by a rule of RFC 5545", () => {
+		const closed = [{ from: "2027-01-11", to: "2027-01-11" }];
+		const ics = calendarIcs(
+			build({ ...base, classes: [monday, saturday], term: { weeks: 6, closed } }),
+			WORDS,
+		);
+		const set = new RRuleSet();
+		set.rrule(new RRule({ freq: RRule.WEEKLY, count: 6, dtstart: new Date("2027-01-04T16:30:00Z") }));
+		set.exdate(new Date("2027-01-11T16:30:00Z"));
+		const mondays = read(ics).filter(({ summary }) => summary.startsWith("Monday"));
+		expect(mondays.map(({ start }) => start)).toEqual(set.all().map((day) => day.toISOString()));
 	});
 
 	it("escapes text and folds lines at 75 octets without breaking a character (RFC 5545, 3.1)", () => {

@@ -1,6 +1,6 @@
 /** Two plans compared: by meaning, and the same whichever way round they are. */
 
-import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../scripts/compute/compare.ts";
@@ -49,8 +49,9 @@ describe("compare", () => {
 			facts: { club: [], term: [], targets: [] },
 			things: Object.fromEntries(RECORDED_KINDS.map((kind) => [kind, NONE])),
 			renamed: [],
+			renamedOthers: [],
 			numbers: [],
-			findings: { gone: [], come: [] },
+			findings: { gone: [], come: [], changed: [] },
 		});
 	});
 
@@ -125,6 +126,41 @@ describe("compare", () => {
 		expect(there.numbers).toEqual([]);
 	});
 
+	it("knows a level under another name or id as the same one, in what is found as well", async () => {
+		const { there, back } = compared((dir) =>
+			edit(dir, "_data/levels.yaml", "name: Junior", "name: Ducklings"),
+		);
+		for (const one of [there, back]) {
+			expect(one.things.level.changed).toHaveLength(1);
+			expect([one.things.drill, one.things.week, one.things.class]).toEqual([NONE, NONE, NONE]);
+			expect(one.findings).toEqual({ gone: [], come: [], changed: [] });
+		}
+		const { there: other } = compared((dir) => {
+			for (const file of readdirSync(dir, { recursive: true, encoding: "utf8" })) {
+				if (!/\.(md|yaml)$/.test(file)) continue;
+				const text = readFileSync(join(dir, file), "utf8");
+				writeFileSync(join(dir, file), text.replace(/\bjunior\b/g, "ducklings"));
+			}
+		});
+		expect(other.renamedOthers).toEqual([{ kind: "level", from: "junior", to: "ducklings" }]);
+		expect([other.things.level, other.things.drill, other.things.class]).toEqual([NONE, NONE, NONE]);
+		expect(other.numbers).toEqual([]);
+	});
+
+	it("tells a finding that says something else of the same thing as changed", async () => {
+		const before = opened(clubCopy());
+		const old = recordOf(before, before.edition);
+		const about = { week: 1, skill: "roll" };
+		const finding = (what: string) => ({ code: "H303" as const, weight: "note" as const, what, about });
+		const now = { ...old, findings: [...old.findings, finding("in no week"), finding("and twice")] };
+		const was = { ...old, findings: [...old.findings, finding("in 1 week"), finding("and twice")] };
+		expect(compare(was, now).findings).toEqual({
+			gone: [],
+			come: [],
+			changed: [{ before: finding("in 1 week"), after: finding("in no week") }],
+		});
+	});
+
 	it("sees a block put in early as one block more, and an entry of a list by its name", async () => {
 		const { there } = compared((dir) => {
 			edit(dir, WEEK, /^( +)- \{ ?drill: rock, minutes: 10/m, "$1- {drill: rock, minutes: 2}\n$&");
@@ -167,7 +203,7 @@ describe("the command", () => {
 		edit(after, WEEK, "theme: Round shapes", "theme: Round and long");
 		const text = await run(before, after);
 		expect(text.status).toBe(0);
-		expect(text.stdout).toContain("    theme: Round shapes → Round and long\n");
+		expect(text.stdout).toContain("    Theme: Round shapes → Round and long\n");
 		const json = JSON.parse((await run(before, after, "--json")).stdout) as Comparison;
 		expect(json.things.week.changed).toEqual([
 			{ id: "1", fields: [{ field: "theme", before: "Round shapes", after: "Round and long" }] },

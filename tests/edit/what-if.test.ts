@@ -41,7 +41,11 @@ describe("a change list", () => {
 		const [there, would] = [openHandbook(edited).handbook, asked(dir, list).handbook];
 		if (there === undefined || would === undefined) throw new Error("a plan with errors");
 		expect(would.tables).toEqual(there.tables);
-		expect(compare(recordOf(there, "a"), recordOf(would, "b")).findings).toEqual({ gone: [], come: [] });
+		expect(compare(recordOf(there, "a"), recordOf(would, "b")).findings).toEqual({
+			gone: [],
+			come: [],
+			changed: [],
+		});
 	});
 
 	it("that moves a block and moves it back changes nothing", () => {
@@ -83,7 +87,7 @@ it("prints the change, leaves every file as it is, and ends with 0, or 2 where t
 	const before = bytesOf(dir);
 	const run = (file: string) => handbook(["check", "--club", dir, "--what-if", file]);
 	const { status, stdout } = await run(list);
-	expect(stdout).toContain("blocks.1.minutes: 10 → 14\n");
+	expect(stdout).toContain("Beam, block 1, minutes: 10 → 14\n");
 	expect(status).toBe(0);
 	expect(bytesOf(dir)).toEqual(before);
 	expect((await run(join(dir, "none.yaml"))).status).toBe(2);

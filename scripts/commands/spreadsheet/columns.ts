@@ -198,6 +198,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("punch", "choice", { choices: ["two-hole", "four-hole", "three-hole"] }),
 			column("site", "text"),
 			column("contact", "text"),
+			column("place", "text"),
 			column("emergency", "text"),
 			column("emergency-guide", "text"),
 			column("colour", "text", { aliases: ["color", "club colour"] }),
@@ -238,6 +239,8 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("rotation", "refs", { of: "apparatus" }),
 			column("groups", "data", { aliases: ["groups at the same time"] }),
 			column("same as", "text", { path: ["same-as"], aliases: ["same gymnasts as"] }),
+			column("closed", "days", { aliases: ["cancelled", "annulé", "no class on"] }),
+			column("place", "text", { aliases: ["hall", "lieu", "salle", "where"] }),
 		],
 	],
 	[
