@@ -55,6 +55,8 @@ export function drillPage(ctx: PageContext, view: DrillView): Html {
 		direction,
 		sides,
 		contacts,
+		// The foot of every page says it.
+		origin: _origin,
 		reviewed,
 		said,
 		file,

@@ -137,6 +137,7 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 		after,
 		next,
 		partners,
+		origin,
 		reviewed,
 		safety,
 		// On a card what is written leads on; what else is near, and where it is planned, is on the site.
@@ -199,7 +200,7 @@ ${faults.length > 0 && html`<h3>${say.seeAndSay}</h3><dl class="faults">${faults
 ${setUpOf(binder, setUp)}
 <div class="card-links">${lines.map(([name, line]) => line !== undefined && html`<p><b>${name}</b> ${line}</p>`)}${
 		reviewed !== undefined && html`<p>${say.reviewed(words.date(reviewed.iso, "long"))}</p>`
-	}</div></div>
+	}${origin && html`<p>${words.frame.origin(origin)}</p>`}</div></div>
 <div class="safety">${safetyLines(words, safety, words.safety.nothingWritten(words.binder.cautionInFront), drawnSign)}</div></article>`;
 }
 

@@ -20,6 +20,7 @@ import { DeskServer } from "../desk/desk-server.ts";
 import { CannotListen, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
+import type { LayerCaches } from "../libraries/layers.ts";
 import type { Problem } from "../problems.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { highlightCode } from "../site/highlight-code.ts";
@@ -47,7 +48,7 @@ export async function serve(run: Run, options: ServeOptions): Promise<number> {
 	const scratch = openScratch("handbook-serve");
 	// Watching starts before the first reading: a change made between the two would be missed.
 	const watcher = watch(
-		["content", "_data"].map((folder) => join(run.clubDir, folder)),
+		watchedIn(run.clubDir),
 		// A link may lead out of the folder.
 		{ ignoreInitial: true, followSymlinks: false },
 	);
@@ -62,6 +63,11 @@ export async function serve(run: Run, options: ServeOptions): Promise<number> {
 		await watcher.close();
 		scratch.remove();
 	}
+}
+
+/** What a club or a library writes. */
+function watchedIn(folder: string): string[] {
+	return ["content", "_data"].map((name) => join(folder, name));
 }
 
 /** @param common the folder for what the pages of every club load */
@@ -79,7 +85,12 @@ async function serveFrom(
 	};
 	watcher.on("all", () => changed());
 	await once(watcher, "ready");
-	await club.read();
+	const read = async () => {
+		await club.read();
+		// Known folders are added once.
+		watcher.add(club.libraries.flatMap(watchedIn));
+	};
+	await read();
 	const desk = isLoopback(host) ? club.desk(readOnly) : undefined;
 	const server: DevServer = await startServer(common, {
 		host,
@@ -106,7 +117,7 @@ async function serveFrom(
 		timer = setTimeout(() => {
 			// One reading after the other: a change during one starts the next.
 			reading = reading
-				.then(() => club.read())
+				.then(read)
 				.then(() => desk?.filesChanged())
 				.catch((error: unknown) => out.line(`Reading the folder failed: ${messageOf(error)}`))
 				.then(() => server.reload({}));
@@ -144,6 +155,9 @@ class ServedClub {
 	readonly #run: Run;
 	readonly #common: string;
 	readonly #cache: ReadCache = new Map();
+	readonly #libraryCaches: LayerCaches = new Map();
+	/** The folders of the club's libraries. */
+	libraries: readonly string[] = [];
 	#problems: readonly Problem[] = [];
 	#preview: Preview | undefined;
 	/** Files without which the pages were made; none once there was a state without errors. */
@@ -181,7 +195,13 @@ class ServedClub {
 	async #reread(): Promise<void> {
 		const { clubDir, outDir, now, out } = this.#run;
 		const started = performance.now();
-		const options = { highlight: highlightCode, keep: true, cache: this.#cache, taught: this.#isAlone };
+		const options = {
+			highlight: highlightCode,
+			keep: true,
+			cache: this.#cache,
+			libraryCaches: this.#libraryCaches,
+			taught: this.#isAlone,
+		};
 		const club = await openClub(clubDir, { ...options, outDir, now });
 		const had = this.#problems.length;
 		this.#problems = club.problems.filter((p) => p.severity === "error");
@@ -195,6 +215,7 @@ class ServedClub {
 			return;
 		}
 		this.#wasSound = true;
+		this.libraries = club.opened.handbook.libraries;
 		this.#leftOut = [];
 		await this.#speak(club.opened.handbook.words);
 		if (had > 0) out.line("All errors are mended.");

@@ -22,6 +22,7 @@ import { FilesChanged, lastChange, makeChanges, mendInterrupted, takeBack } from
 import { EditRefused } from "../edit/move-block.ts";
 import { newErrors } from "../edit/new-errors.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
+import type { LayerCaches } from "../libraries/layers.ts";
 import { withWeeks } from "../link/join-records.ts";
 import type { SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
@@ -69,6 +70,7 @@ export class Refused extends Error {
 export class Desk {
 	readonly #options: DeskOptions;
 	readonly #cache: ReadCache = new Map();
+	readonly #libraryCaches: LayerCaches = new Map();
 	#reading: Reading;
 	readonly #redo: { readonly what: string; readonly changes: readonly Change[] }[] = [];
 	#shown: { readonly reading: Reading; readonly state: DeskState } | undefined;
@@ -238,7 +240,13 @@ export class Desk {
 
 	#read(tried?: TriedTexts): Reading {
 		const { clubDir, outDir, now } = this.#options;
-		const options = { cache: this.#cache, outDir, now: now(), ...(tried === undefined ? {} : { tried }) };
+		const options = {
+			cache: this.#cache,
+			libraryCaches: this.#libraryCaches,
+			outDir,
+			now: now(),
+			...(tried === undefined ? {} : { tried }),
+		};
 		const whole = openHandbook(clubDir, options);
 		const { problems, files } = whole;
 		if (whole.handbook !== undefined) {

@@ -6,7 +6,7 @@ import { drillAt, valuesAt } from "../compute/drill-at.ts";
 import { agesOfLevel, setUpHeights } from "../compute/heights.ts";
 import { performedBy } from "../compute/reach.ts";
 import { type Movement, movementOf, type Wrong, wrongOf } from "../figures/support.ts";
-import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill } from "../model.ts";
+import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill, Origin } from "../model.ts";
 import type { Address } from "./addresses.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
 import type { Html } from "./html.ts";
@@ -115,6 +115,8 @@ export interface DrillView extends DrillCore {
 	readonly planned: readonly PlannedIn[];
 	/** What the term gives each level of it. */
 	readonly exposure: readonly ExposureOfLevel[];
+	/** Where it comes from, if a library has it. */
+	readonly origin: Origin | undefined;
 	readonly reviewed: { readonly iso: string; readonly words: string } | undefined;
 	/** What coaches say of it: for the director alone. */
 	readonly said: SaidOfDrill | undefined;
@@ -209,6 +211,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 			];
 		}),
 		exposure: exposureOf(site, drill),
+		origin: site.curriculum.origins.get(`drill:${drill.id}`),
 		reviewed:
 			drill.reviewed === undefined
 				? undefined

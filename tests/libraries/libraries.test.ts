@@ -10,9 +10,11 @@ import sharp from "sharp";
 import { expect, it, onTestFinished } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
+import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { raw } from "../../scripts/views/html.ts";
+import { binderView } from "../../scripts/views/sheets/binder.ts";
 import { FIXTURES } from "../open-fixture.ts";
 
 /** The three folders, beside each other; gives the club's. */
@@ -100,6 +102,10 @@ it("says on a page where it comes from, under which licence, and what is changed
 	const text = documentOf(page, (_, code) => raw(code));
 	expect(text).toContain("Lakeside Region, changed from Northern Federation (CC BY 4.0).");
 	expect(text).toContain("This club changed cues, media, text.");
+	const { sections } = binderSheets(binderView(handbook));
+	const printed = JSON.stringify(sections);
+	expect(printed).toContain("This club changed cues, media, text.");
+	expect(printed.split("Northern Federation (CC BY 4.0)").length).toBeGreaterThan(3);
 });
 
 it("takes nothing of a library where a page stands for itself", () => {
