@@ -34,6 +34,8 @@ export interface MendWish {
 	/** Cases that have to be mended, whatever it costs. */
 	readonly isRequired?: (one: Case) => boolean;
 	readonly seconds: number;
+	/** From more cases than this on a plan is looked for part by part. */
+	readonly partsFrom?: number;
 	readonly signal?: AbortSignal | undefined;
 	readonly onProgress?: ((progress: MendProgress) => void) | undefined;
 	/** Plans that were found before, of which this one is to differ, with the cases that were looked at. */
@@ -86,8 +88,7 @@ const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
 const GAP = { find: 0.05, prove: 0.5 } as const;
 /** Seconds for one program while a plan is looked for: what it has by then is good enough to go on with. */
 const FIND_SECONDS = 8;
-/** From more cases than this on a plan is looked for part by part. */
-const BATCH = 12;
+const PARTS_FROM = 12;
 /** Seconds for one part, programs for it, and cases of the whole term in it. */
 const PART = { seconds: 2, rounds: 8, cases: 2 } as const;
 /** Share of the time in which a plan is looked for part by part; the rest is for the proof. */
@@ -156,7 +157,7 @@ class Search {
 		const { before: others } = this.#wish;
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
-		if (this.#atFirst.length > BATCH) {
+		if (this.#atFirst.length > (this.#wish.partsFrom ?? PARTS_FROM)) {
 			const { bound, choices: asked } = this.#survey();
 			const isLarge = asked > MOST_CHOICES;
 			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
