@@ -153,33 +153,39 @@ class Search {
 	}
 
 	async run(): Promise<Mended> {
-		const { solve, seconds, signal, onProgress, now } = this.#wish;
-		const { before: others } = this.#wish;
+		const { solve, signal, onProgress, before: others } = this.#wish;
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
 		if (this.#atFirst.length > (this.#wish.partsFrom ?? PARTS_FROM)) {
 			const { bound, choices: asked } = this.#survey();
 			const isLarge = asked > MOST_CHOICES;
-			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
 			this.#bound = bound;
+			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
 			if (isLarge) return this.#ended("stopped", 0, { rows: 0, choices: asked });
 			step = "direct";
 			this.#choices.allowsForms = true;
 		}
 		for (let round = 1; round <= MOST_ROUNDS; round++) {
 			const isProving = step !== "find";
+			if (this.#left() <= 0) return this.#ended("stopped", round, { rows: 0, choices: 0 });
 			this.#widen();
 			const program = writeProgram(
 				this.#choices,
 				this.#watched.values(),
 				others?.map(({ chosen }) => chosen),
 			);
-			const left = seconds - (now() - this.#started) / 1000;
+			const left = this.#left();
 			const size = { rows: program.rows, choices: program.data.price.length };
 			const tell = (bound: number): void =>
-				onProgress?.({ round, isProving, ...size, best: this.#best.price, bound: isProving ? bound : 0 });
+				onProgress?.({
+					round,
+					isProving,
+					...size,
+					best: this.#best.price,
+					bound: Math.max(this.#bound, isProving ? bound : 0),
+				});
 			tell(0);
-			if (left <= 0 || signal?.aborted === true) return this.#ended("stopped", round, size);
+			if (left <= 0) return this.#ended("stopped", round, size);
 			const { chosen: best, cases: leftBroken, price } = this.#best;
 			const solved = await solve(program.data, {
 				seconds: isProving ? left : Math.min(left, FIND_SECONDS),
@@ -311,7 +317,7 @@ class Search {
 			const unlike = before?.map((other) => other.chosen);
 			const program = writeProgram(this.#choices, watched, unlike, { chosen, free });
 			const size = { rows: program.rows, choices: program.data.price.length };
-			onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
+			onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: this.#bound });
 			const solved = await solve(program.data, {
 				seconds: Math.min(left, PART.seconds),
 				signal,
