@@ -7,6 +7,10 @@
  * that is a plan. Then what could mend the new cases is chosen from as well, and the same goes on, until
  * nothing is better: that is the proof.
  *
+ * Many cases at once make a program that no solver is quick with: then a plan is looked for part by part,
+ * around the best one so far (`#partByPart`), and a survey of the whole says what no plan can be under
+ * before anything is proved. What is too large for a proof ends with that gap.
+ *
  * Why it is proved: every row holds for every plan that keeps its rule, so a program with few rows allows
  * more than the rules do, and its least price is at most that of the best plan. And a drill that no row
  * speaks of is worth as much on a seat as any other such drill: the one most like what is written stands
@@ -221,8 +225,7 @@ class Search {
 	}
 
 	/**
-	 * Many cases at once make a program that no solver is quick with. Part by part, each around the best plan
-	 * so far, they give a plan to begin the proof with: week by week, and what is about the whole term level
+	 * A plan to begin the proof with, each part around the best plan so far: week by week, and what is about the whole term level
 	 * by level, with other drills; then what is left case by case, with every change; then week by week, to
 	 * do with fewer changes. So long as it gets better.
 	 */
