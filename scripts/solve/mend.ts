@@ -225,9 +225,9 @@ class Search {
 	}
 
 	/**
-	 * A plan to begin the proof with, each part around the best plan so far: week by week, and what is about the whole term level
-	 * by level, with other drills; then what is left case by case, with every change; then week by week, to
-	 * do with fewer changes. So long as it gets better.
+	 * A plan to begin the proof with, each part around the best plan so far: week by week, and what is
+	 * about the whole term level by level, with other drills; then what is left case by case, with every
+	 * change; then week by week, to do with fewer changes. So long as it gets better.
 	 */
 	async #partByPart(share: number): Promise<void> {
 		const { seconds } = this.#wish;
