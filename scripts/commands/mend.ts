@@ -214,7 +214,7 @@ export function progressOn({ progress }: Run): (at: MendProgress) => void {
 		last = now;
 		wasProving = isProving;
 		const so = Number.isFinite(best) ? `worth ${price(best)} so far` : "nothing so far";
-		const least = isProving ? `, at least ${price(bound)}` : "";
+		const least = bound > 0 ? `, at least ${price(bound)}` : "";
 		const line = `${isProving ? "proving" : "looking"}, round ${round}, ${rows} rows: ${so}${least}`;
 		progress.stream.write(progress.live ? `\r\u001b[K${line}` : `${line}\n`);
 	};

@@ -7,6 +7,10 @@
  * that is a plan. Then what could mend the new cases is chosen from as well, and the same goes on, until
  * nothing is better: that is the proof.
  *
+ * Many cases at once make a program that no solver is quick with: then a plan is looked for part by part,
+ * around the best one so far (`#partByPart`), and a survey of the whole says what no plan can be under
+ * before anything is proved. What is too large for a proof ends with that gap.
+ *
  * Why it is proved: every row holds for every plan that keeps its rule, so a program with few rows allows
  * more than the rules do, and its least price is at most that of the best plan. And a drill that no row
  * speaks of is worth as much on a seat as any other such drill: the one most like what is written stands
@@ -34,6 +38,8 @@ export interface MendWish {
 	/** Cases that have to be mended, whatever it costs. */
 	readonly isRequired?: (one: Case) => boolean;
 	readonly seconds: number;
+	/** From more cases than this on a plan is looked for part by part. */
+	readonly partsFrom?: number;
 	readonly signal?: AbortSignal | undefined;
 	readonly onProgress?: ((progress: MendProgress) => void) | undefined;
 	/** Plans that were found before, of which this one is to differ, with the cases that were looked at. */
@@ -86,8 +92,7 @@ const PROOFS = { find: "none", direct: "direct", all: "all" } as const;
 const GAP = { find: 0.05, prove: 0.5 } as const;
 /** Seconds for one program while a plan is looked for: what it has by then is good enough to go on with. */
 const FIND_SECONDS = 8;
-/** From more cases than this on a plan is looked for part by part. */
-const BATCH = 12;
+const PARTS_FROM = 12;
 /** Seconds for one part, programs for it, and cases of the whole term in it. */
 const PART = { seconds: 2, rounds: 8, cases: 2 } as const;
 /** Share of the time in which a plan is looked for part by part; the rest is for the proof. */
@@ -152,33 +157,39 @@ class Search {
 	}
 
 	async run(): Promise<Mended> {
-		const { solve, seconds, signal, onProgress, now } = this.#wish;
-		const { before: others } = this.#wish;
+		const { solve, signal, onProgress, before: others } = this.#wish;
 		let step: Step = "find";
 		this.#choices.allowsForms = false;
-		if (this.#atFirst.length > BATCH) {
+		if (this.#atFirst.length > (this.#wish.partsFrom ?? PARTS_FROM)) {
 			const { bound, choices: asked } = this.#survey();
 			const isLarge = asked > MOST_CHOICES;
-			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
 			this.#bound = bound;
+			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
 			if (isLarge) return this.#ended("stopped", 0, { rows: 0, choices: asked });
 			step = "direct";
 			this.#choices.allowsForms = true;
 		}
 		for (let round = 1; round <= MOST_ROUNDS; round++) {
 			const isProving = step !== "find";
+			if (this.#left() <= 0) return this.#ended("stopped", round, { rows: 0, choices: 0 });
 			this.#widen();
 			const program = writeProgram(
 				this.#choices,
 				this.#watched.values(),
 				others?.map(({ chosen }) => chosen),
 			);
-			const left = seconds - (now() - this.#started) / 1000;
+			const left = this.#left();
 			const size = { rows: program.rows, choices: program.data.price.length };
 			const tell = (bound: number): void =>
-				onProgress?.({ round, isProving, ...size, best: this.#best.price, bound: isProving ? bound : 0 });
+				onProgress?.({
+					round,
+					isProving,
+					...size,
+					best: this.#best.price,
+					bound: Math.max(this.#bound, isProving ? bound : 0),
+				});
 			tell(0);
-			if (left <= 0 || signal?.aborted === true) return this.#ended("stopped", round, size);
+			if (left <= 0) return this.#ended("stopped", round, size);
 			const { chosen: best, cases: leftBroken, price } = this.#best;
 			const solved = await solve(program.data, {
 				seconds: isProving ? left : Math.min(left, FIND_SECONDS),
@@ -214,10 +225,9 @@ class Search {
 	}
 
 	/**
-	 * Many cases at once make a program that no solver is quick with. Part by part, each around the best plan
-	 * so far, they give a plan to begin the proof with: week by week, and what is about the whole term level
-	 * by level, with other drills; then what is left case by case, with every change; then week by week, to
-	 * do with fewer changes. So long as it gets better.
+	 * A plan to begin the proof with, each part around the best plan so far: week by week, and what is
+	 * about the whole term level by level, with other drills; then what is left case by case, with every
+	 * change; then week by week, to do with fewer changes. So long as it gets better.
 	 */
 	async #partByPart(share: number): Promise<void> {
 		const { seconds } = this.#wish;
@@ -310,7 +320,7 @@ class Search {
 			const unlike = before?.map((other) => other.chosen);
 			const program = writeProgram(this.#choices, watched, unlike, { chosen, free });
 			const size = { rows: program.rows, choices: program.data.price.length };
-			onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: 0 });
+			onProgress?.({ round: 0, isProving: false, ...size, best: this.#best.price, bound: this.#bound });
 			const solved = await solve(program.data, {
 				seconds: Math.min(left, PART.seconds),
 				signal,

@@ -84,6 +84,39 @@ describe("a change list that a finding offers", () => {
 		});
 	});
 
+	it("swaps a drill where no minutes are free, and leaves alone what is kept", () => {
+		const draft = (kept: boolean): Draft => {
+			const block = (drill: string) => ({ stations: [drill], minutes: 6, ...(kept ? { keep: true } : {}) });
+			const drill = (id: string, shape: string) => ({
+				id,
+				shapes: [shape],
+				levels: ["one"],
+				apparatus: ["floor"],
+			});
+			return {
+				levels: ["one"],
+				apparatus: ["floor"],
+				shapes: ["tuck", "dish"],
+				drills: [drill("rock", "tuck"), drill("roll", "tuck"), drill("dish-hold", "dish")],
+				weeks: {
+					1: { floor: [block("dish-hold"), block("rock")] },
+					2: { floor: [block("rock"), block("roll")] },
+				},
+				term: { weeks: 2 },
+				classes: [{ id: "c", rotation: ["floor"], gymnasts: 6, minutes: 12, day: "monday" }],
+				targets: { shapeWeeks: 2 },
+			};
+		};
+		const lists = [false, true].map((kept) => {
+			const dir = writeDraft(draft(kept));
+			const found = tried(dir);
+			rmSync(dir, { recursive: true });
+			expect(found.wrong).toEqual([]);
+			return found.lists;
+		});
+		expect(lists).toEqual([{ H303: ["- swap: {block: 2/floor/1, station: 1, drill: dish-hold}"] }, {}]);
+	});
+
 	it("takes it away, for each kind that a plan can mend", () => {
 		const lists: Record<string, string | undefined> = {};
 		for (const code of Object.keys(FIRST_LISTS)) {

@@ -13,12 +13,14 @@ const solver = new Solver();
 afterAll(() => solver.end());
 
 describe("a small club", () => {
-	it(`is mended as well as by trying every plan, ${CLUBS} times`, { timeout: 900_000 }, async () => {
+	it(`is mended as well as by trying every plan, ${CLUBS} times`, { timeout: 3_600_000 }, async () => {
 		let mended = 0;
 		for (let seed = 1; seed <= CLUBS; seed++) {
 			const club = smallClub(seed);
 			const best = bestOfAll(club);
-			const found = await mendSwaps(club, (program, wish) => solver.solve(program, wish));
+			// Every second one part by part, as a term with many faults is.
+			const from = seed % 2 === 0 ? 0 : 12;
+			const found = await mendSwaps(club, (program, wish) => solver.solve(program, wish), from);
 			const weight = Math.round(found.after.reduce((sum, one) => sum + one.weight, 0));
 			const changes = Math.floor(found.price - weight);
 			expect({ seed, weight, changes, proof: found.proof }).toEqual({

@@ -160,20 +160,6 @@ export function bestOfAll(curriculum: Curriculum): Best {
 			const isAllowed = [...cases.values()].every(({ key, isHard }) => !isHard || before.has(key));
 			const weight = [...cases.values()].reduce((sum, one) => sum + one.weight, 0);
 			const changes = Math.floor(priceOf(chosen));
-			if (
-				process.env.SHOW &&
-				isAllowed &&
-				(weight < best.weight || (weight === best.weight && changes < best.changes))
-			)
-				console.log(
-					"brute",
-					weight,
-					changes,
-					[...columns]
-						.filter((c) => c.price > 0)
-						.map((c) => `${c.seat.part.plan.week}${c.seat.part.apparatus}${c.seat.station}${c.drill.id}`),
-					[...cases.keys()].join("; "),
-				);
 			if (isAllowed && (weight < best.weight || (weight === best.weight && changes < best.changes)))
 				best = { weight, changes, plans };
 		}
@@ -184,12 +170,14 @@ export function bestOfAll(curriculum: Curriculum): Best {
 	}
 }
 
-export function mendSwaps(curriculum: Curriculum, solve: Solve): Promise<Mended> {
+/** @param partsFrom from more cases than this on part by part */
+export function mendSwaps(curriculum: Curriculum, solve: Solve, partsFrom = 12): Promise<Mended> {
 	const choices = new Choices(curriculum, SWAPS_ONLY);
 	return mend(choices, {
 		solve,
 		isAsked: () => true,
 		seconds: 60,
+		partsFrom,
 		now: () => performance.now(),
 	});
 }
