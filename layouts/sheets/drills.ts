@@ -40,6 +40,8 @@ const NUMBER_ROOM = 4;
 
 /** Of a level's marks, under its name written upwards, px; with more levels a list has the page's whole width. */
 const LEVEL_WIDTH = 15;
+/** Letters of a name that stand on one line, upwards. */
+const LEVEL_LETTERS = 26;
 const SIDE_BY_SIDE = 6;
 
 /** The drills of an apparatus; nothing where it has none. */
@@ -105,7 +107,7 @@ function listSheet(binder: BinderView, { apparatus, drills, elsewhere, levels }:
 	return html`<div class="opening">${sheetHead(placeOf(binder, apparatus.to).anchor, say.title, say.on(apparatus.name), words.counts.drills(drills.length))}
 <div class="registers${runs.length > 1 && " half"}">${runs.map(
 		(run) =>
-			html`<table class="register">${columns([undefined, ...levels.map(() => LEVEL_WIDTH), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
+			html`<table class="register">${columns([undefined, ...levels.map(({ name }) => LEVEL_WIDTH * Math.ceil(name.length / LEVEL_LETTERS)), card])}<thead><tr><th scope="col">${say.drill}</th>${levels.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}<th scope="col" class="number">${say.card}</th></tr></thead>
 <tbody>${run.map(
 				({ link, levels: offered }) =>
 					html`<tr><th scope="row">${linkIn(binder, link)}</th>${levels.map(({ to, name }) => html`<td class="mark">${offered.some((one) => one.to === to) && dot(name)}</td>`)}<td class="number">${pageOf(binder, link.to)}</td></tr>`,

@@ -184,8 +184,18 @@ describe("print", () => {
 		[["labels", "--week", "9"], "There is no week 9. Did you mean 3? There are: 1, 3."],
 		[["check-sheets", "--level", "seniors"], "There is no level seniors. Did you mean senior?"],
 		[["station-cards", "--apparatus", "flor"], "There is no apparatus flor. Did you mean floor?"],
-		[["term-overview", "--week", "1"], "--week has no meaning for term-overview; it goes with class-sheets,"],
-		[["--class", "mon"], "--class has no meaning for binder; it goes with class-sheets."],
+		[
+			["term-overview", "--week", "1"],
+			"--week has no meaning for term-overview; it goes with pocket, class-sheets,",
+		],
+		[["--class", "mon"], "--class has no meaning for binder; it goes with pocket, class-sheets."],
+		[["pocket", "--class", "mon,nobody"], "There is no class nobody."],
+		[["labels", "--paper", "A5"], "--paper has no meaning for labels; it goes with pocket."],
+		[
+			["pocket", "--bleed", "3mm"],
+			"--bleed has no meaning for pocket; it goes with binder, library, director.",
+		],
+		[["pocket", "--since", "x.json"], "--since has no meaning for pocket; it goes with binder, library,"],
 	])("%j ends with 2 and says what there is", async (args, words) => {
 		const { status, stdout } = await handbook("print", ...args, "--club", club);
 		expect(stdout).toContain(words);

@@ -243,10 +243,10 @@ describe("an update", { timeout: 300_000 }, () => {
 	const labelsOf = (sheets: readonly Sheet[]) =>
 		sheets.flatMap(({ pages }) => pages.map(({ label }) => label));
 
-	/** Where bars stand: between the text and the outer 10 mm. */
+	/** Where bars stand: between the text, 16 mm from the outer edge, and the tab, which ends 11.4 mm from it. */
 	function isBar(share: number, side: number): boolean {
 		const fromOuter = 210 * (side === 0 ? 1 - share : share);
-		return fromOuter > 11 && fromOuter < 16;
+		return fromOuter > 12 && fromOuter < 16;
 	}
 
 	const labelsIn = ({ update }: PrintedUpdate) => update?.in.map(({ leaf }) => leaf.front) ?? [];
