@@ -168,11 +168,12 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 }
 
 /** What was read, without some of the files; what refers to them is at fault, as if they were not there. */
-function without({ files, problems, fingerprint }: ReadClub, leaveOut: ReadonlySet<string>): ReadClub {
+function without({ files, problems, style, fingerprint }: ReadClub, leaveOut: ReadonlySet<string>): ReadClub {
 	return {
 		files: files.filter(({ file }) => !leaveOut.has(file)),
 		problems: problems.filter(({ place }) => !leaveOut.has(place.file)),
 		unreadable: [],
+		...(style === undefined || leaveOut.has(style.file) ? {} : { style }),
 		fingerprint,
 	};
 }

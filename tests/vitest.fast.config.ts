@@ -11,8 +11,9 @@ export default mergeConfig(all, {
 		exclude: [
 			"tests/print/{again,binder,book,find-browser,interrupt,layout,sheets,strange-clubs,update-packet,verify}.test.ts",
 			"tests/site/!(golden).test.ts",
+			"tests/pack/**",
 			"tests/trust/**",
-			"tests/commands/{command-line,edit-commands,edition,import,launcher,npm-options,serve,shown-commands,spreadsheet-round-trip}.test.ts",
+			"tests/commands/{command-line,edit-commands,edition,import,launcher,npm-options,release,serve,shown-commands,spreadsheet-round-trip}.test.ts",
 			"tests/compute/recount.test.ts",
 			"tests/edit/{edit-club,next-term}.test.ts",
 			"tests/figures/browser.test.ts",

@@ -147,7 +147,7 @@ function clubsWorkflow(): string {
 #
 #   package.json, package-lock.json   which version builds all of them
 #   clubs/<name>/                     a club each: content/ and _data/; names of a-z, 0-9 and hyphens
-#   library/                          what they share
+#   library/                          what they share: each club's club.yaml names it (libraries: [../../library])
 #
 # A change below clubs/<name>/ builds that club; a change of anything else builds them all. Twenty clubs
 # share a machine: five hundred clubs are 25 jobs, each of which installs the program once.

@@ -10,7 +10,7 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { paperOf } from "../../layouts/sheets/paper.ts";
-import { openClub } from "../../scripts/commands/open-club.ts";
+import { openClub, openRest } from "../../scripts/commands/open-club.ts";
 import { Preview } from "../../scripts/desk/preview.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { printStyles } from "../../scripts/print/print-styles.ts";
@@ -269,6 +269,22 @@ describe("a club's style sheet", () => {
 		["h1 {}\n</style><script>alert(1)</script>", 2],
 	])("is told its mistake at its line: %s", (css, line) => {
 		expect(stylesOf(css).problems[0]).toBe(`H132 content/style.css:${line}`);
+	});
+
+	it("is looked at without what is faulty, be it the sheet itself or another file", async () => {
+		const restOf = async (path: string, text: string) => {
+			const dir = clubCopy();
+			writeFileSync(join(dir, "content/style.css"), "h1 { color: red }");
+			writeFileSync(join(dir, path), text);
+			const { problems } = await openClub(dir, { keep: false });
+			expect(problems.length).toBeGreaterThan(0);
+			return openRest(dir, problems, { keep: false });
+		};
+		const withStyle = await restOf("content/guides/other.md", "no front matter");
+		expect(withStyle?.opened.handbook.style).toBe("h1{color:red}\n");
+		const without = await restOf("content/style.css", "h1 { color: red");
+		expect(without?.leftOut).toEqual(["content/style.css"]);
+		expect(without?.opened.handbook.style).toBeUndefined();
 	});
 
 	it("is one edition of the handbook, and cannot end the element it stands in on paper", () => {
