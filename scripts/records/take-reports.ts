@@ -201,7 +201,7 @@ function entriesIn(text: string): { readonly head: string; readonly entries: Ent
 }
 
 /** An entry as it is written: always the same for the same. */
-export function entryText({
+function entryText({
 	class: own,
 	from,
 	revision,

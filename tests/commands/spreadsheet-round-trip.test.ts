@@ -354,6 +354,7 @@ const club: fc.Arbitrary<readonly WrittenFile[]> = fc.tuple(
 			ratio: fc.constant({ "4-8": 6, "9-12": 8 }),
 			landings: amount,
 			"new-drills": whole,
+			"arrives-with": fc.integer({ min: 1, max: 10 }).map((tenths) => tenths / 10),
 		}),
 	),
 	file("purposes", "purposes", named(PURPOSES, { aliases: list(text), order: whole })),

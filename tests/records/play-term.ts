@@ -18,7 +18,7 @@ import {
 } from "../../scripts/records/report.ts";
 
 /** Numbers from 0 to 1, the same for a seed (mulberry32). */
-export function seeded(seed: number): () => number {
+function seeded(seed: number): () => number {
 	let state = seed;
 	return () => {
 		state = (state + 0x6d2b79f5) | 0;
