@@ -589,6 +589,8 @@ export interface Targets {
 	readonly landings?: number;
 	/** Most drills new to a class in one week, after the first. */
 	readonly newDrills?: number;
+	/** Least share of a level that does a skill alone, for it to be proposed as what they arrive with. */
+	readonly arrivesWith?: number;
 }
 
 /** All pages and data of a club, each sound in itself; references not yet proved. */

@@ -26,7 +26,7 @@ ${section(
 	"weeks",
 	say.weeks,
 	scrollTable(
-		say.weeks,
+		words.asTable(say.weeks),
 		[
 			words.heads.class,
 			words.heads.minutes,
@@ -53,7 +53,7 @@ ${
 		"lost",
 		say.lost,
 		scrollTable(
-			say.lost,
+			words.asTable(say.lost),
 			[say.cause, words.heads.minutes, say.blocks],
 			view.lost.map(({ cause, minutes, blocks }) =>
 				row([cause === undefined ? say.noCause : say.causes[cause], number(minutes), number(blocks)]),
@@ -68,7 +68,7 @@ ${
 		say.skills,
 		html`<p>${say.interval} ${say.fewest(view.fewest)}</p>
 ${scrollTable(
-	say.skills,
+	words.asTable(say.skills),
 	[say.skill, words.heads.week, say.alone, say.helped, say.share, say.range],
 	view.skills.map(({ skill, weeks }) =>
 		weeks.map(({ week, of, alone, helped, share }, i) =>
@@ -92,7 +92,7 @@ ${
 		say.kept,
 		html`<p>${say.keptLead}</p>
 ${scrollTable(
-	say.kept,
+	words.asTable(say.kept),
 	[say.skill, words.heads.class, say.before, say.after],
 	view.kept.map(({ skill, group, before, after }) =>
 		row([

@@ -5,6 +5,7 @@
 
 import { join } from "node:path";
 import { recordOf } from "../compute/plan-record.ts";
+import { arrivals, saidTwice } from "../compute/taught.ts";
 import { readTexts } from "../edit/club-texts.ts";
 import { makeFolderBeside } from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
@@ -87,6 +88,7 @@ export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: Nex
 		);
 	}
 	out.line(`${count(findings.length, "finding")} to look at in the new plan.`);
+	tellTaught(clubDir, out);
 	if (!write) {
 		out.line(`Nothing was written; --write makes ${to}.`);
 		return 0;
@@ -106,4 +108,17 @@ export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: Nex
 	});
 	out.line(`Wrote ${to}. This term's folder is as it was; \`undo\` takes the new one back.`);
 	return 0;
+}
+
+/** What coaches reported says of the next term: what each level may arrive with, and drills to look at. */
+function tellTaught(clubDir: string, out: Run["out"]): void {
+	const curriculum = openHandbook(clubDir, { taught: true }).handbook?.curriculum;
+	if (curriculum === undefined || curriculum.taught.length === 0) return;
+	for (const [level, own] of Map.groupBy(arrivals(curriculum), (one) => one.level)) {
+		const skills = own.map(({ skill, alone, of }) => `${skill} (${alone} of ${of})`);
+		out.line(`${level} may arrive with, by your target \`arrives-with\`: ${skills.join(", ")}.`);
+	}
+	for (const { drill, felt, times } of saidTwice(curriculum)) {
+		out.line(`${drill}: ${felt === "too-hard" ? "too hard" : "too easy"}, in ${times} reports.`);
+	}
 }

@@ -334,3 +334,50 @@ export function learned(curriculum: Curriculum): readonly Learned[] {
 function shareOf(alone: number, of: number): Share | undefined {
 	return of < FEWEST ? undefined : wilson(alone, of);
 }
+
+/** A skill that a level may arrive with next term, by the club's own rule. */
+export interface Arrival {
+	readonly level: Id;
+	readonly skill: Id;
+	readonly alone: number;
+	readonly of: number;
+}
+
+/**
+ * Skills that so many of a level's gymnasts do alone as the club's `arrives-with` says, at the last count of
+ * each group, and that the level does not arrive with yet; of groups of one level, and of five gymnasts or
+ * more together. Without the target nothing is proposed.
+ */
+export function arrivals(curriculum: Curriculum): readonly Arrival[] {
+	const least = curriculum.targets.arrivesWith;
+	if (least === undefined) return [];
+	const last = new Map<string, LearnedByGroup>();
+	// The same gymnasts on two days are counted once, on the later one.
+	for (const row of learnedByGroup(curriculum)) last.set(`${row.group.gymnastsId} ${row.skill}`, row);
+	const counts = [...last.values()].filter(({ group }) => group.levels.length === 1);
+	return [...curriculum.levels.values()].flatMap(({ id: level, entry }) =>
+		[...curriculum.skills.keys()].flatMap((skill) => {
+			const own = counts.filter((row) => row.skill === skill && row.group.levels[0] === level);
+			const of = own.reduce((sum, row) => sum + row.of, 0);
+			const alone = own.reduce((sum, row) => sum + row.alone, 0);
+			const isReached = of >= FEWEST && alone / of >= least - 1e-9;
+			return isReached && !entry.includes(skill) ? [{ level, skill, alone, of }] : [];
+		}),
+	);
+}
+
+/** Drills of which two reports or more say the same: that they were too hard, or too easy. */
+export function saidTwice(curriculum: Curriculum): readonly {
+	readonly drill: Id;
+	readonly felt: "too-easy" | "too-hard";
+	readonly times: number;
+}[] {
+	return [...curriculum.drills.keys()].flatMap((drill) =>
+		(["too-hard", "too-easy"] as const).flatMap((felt) => {
+			const times = curriculum.taught.filter(({ blocks }) =>
+				blocks.some((block) => block.felt === felt && block.drills.includes(drill)),
+			).length;
+			return times < 2 ? [] : [{ drill, felt, times }];
+		}),
+	);
+}

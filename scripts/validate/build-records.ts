@@ -412,6 +412,7 @@ export function targetsFrom(file: SourceFile): Targets {
 			}),
 		landings: data.landings,
 		newDrills: data["new-drills"],
+		arrivesWith: data["arrives-with"],
 	});
 }
 

@@ -1245,6 +1245,10 @@ export interface Targets {
 	 */
 	landings?: number;
 	/**
+	 * Least share of a level's gymnasts who do a skill alone, for `next-term` to propose it as what the level arrives with.
+	 */
+	"arrives-with"?: number;
+	/**
 	 * Most drills new to a class in one week, after the first.
 	 */
 	"new-drills"?: number;

@@ -30,6 +30,7 @@ export const COMMANDS = {
 	whatIf: ["npm run check -- --what-if changes.yaml"],
 	mend: ["npm run mend -- --week 3", "npm run mend -- --finding H303 --list changes.yaml"],
 	plan: ["npm run plan -- --seed 2"],
+	taught: ["npm run taught -- reports/*.txt", "npm run taught -- reports/*.txt --write"],
 	accept: ['npm run accept -- H311 --week 4 --reason "Short bear walks; hands rest in week 5."'],
 	rename: ["npm run rename -- drill:bar-quiet-hang bar-long-hang"],
 	move: ["npm run move -- block 3/beam/2 5/beam/1", "npm run move -- week 4 6 --swap"],

@@ -2080,6 +2080,10 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				title: "Let a finding stand",
 				what: "Takes a finding out of the list, with your reason, and keeps it under “Accepted”. Name it by its code and what it is about: a week, a class, a drill. `--until` says the last day on which it may stand; one that no longer matches the plan is told. The findings page of the preview has the whole command beside each finding.",
 			},
+			taught: {
+				title: "Take in what coaches report",
+				what: "At the end of a class sheet a coach taps how it went, and sends a small text by whatever the phone sends with. Save the texts or mails, and give their files to this command, any number, in any order, as often as you like: it writes `_data/taught/<week>.yaml`, says where two coaches differ, and leaves alone what you corrected there. `check`, `mend` and the preview count it, and `mend` keeps weeks that are over. Coaches' builds hold none of it; `build -- --director --out DIR` makes a site with it for you alone.",
+			},
 			rename: {
 				title: "Rename",
 				what: "Gives a drill, a skill or anything else with an id another one, in every file that names it.",
@@ -2090,7 +2094,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			undo: {
 				title: "Take back",
-				what: "Takes back the last change that `rename`, `move`, `mend`, `plan` or `accept` made.",
+				what: "Takes back the last change that `rename`, `move`, `mend`, `plan`, `taught` or `accept` made.",
 			},
 			export: {
 				title: "Write spreadsheets",
@@ -2615,6 +2619,7 @@ export const desk = {
 		keep: "Leave it when the plan is mended",
 		"load-step": "Largest step of load",
 		"new-drills": "Most new drills in a week",
+		"arrives-with": "Share that does a skill alone, to arrive with it",
 	} as Readonly<Record<string, string>>,
 	/** Choices of fields, where the word is not the value's own. */
 	choices: {} as Readonly<Record<string, string>>,

@@ -2008,6 +2008,10 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 				title: "Laisser un constat en place",
 				what: "Retire un constat de la liste, avec votre raison, et le garde sous « Acceptés ». Nommez-le par son code et par ce dont il parle : une semaine, un cours, un éducatif. `--until` dit le dernier jour où il peut rester ; celui qui ne correspond plus au plan est signalé. Dans l'aperçu, la page des constats donne la commande entière à côté de chacun.",
 			},
+			taught: {
+				title: "Recueillir les comptes rendus",
+				what: "À la fin d'une fiche de cours, l'entraîneur indique comment c'était et envoie un petit texte par le moyen qu'offre son téléphone. Enregistrez ces textes ou courriels et donnez leurs fichiers à cette commande, autant que vous voulez, dans n'importe quel ordre, aussi souvent que vous voulez : elle écrit `_data/taught/<semaine>.yaml`, dit où deux entraîneurs divergent, et laisse ce que vous y avez corrigé. `check`, `mend` et l'aperçu en tiennent compte, et `mend` garde les semaines passées. Les versions des entraîneurs n'en contiennent rien ; `build -- --director --out DOSSIER` en fait un site pour vous seul.",
+			},
 			rename: {
 				title: "Renommer",
 				what: "Donne un autre identifiant à un éducatif, à un élément ou à toute autre chose qui en a un, dans chaque fichier qui la nomme.",
@@ -2018,7 +2022,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			undo: {
 				title: "Reprendre un changement",
-				what: "Défait le dernier changement fait par `rename`, `move`, `mend`, `plan` ou `accept`.",
+				what: "Défait le dernier changement fait par `rename`, `move`, `mend`, `plan`, `taught` ou `accept`.",
 			},
 			export: {
 				title: "Écrire des feuilles de calcul",
@@ -2310,6 +2314,8 @@ export const fields: Words["fields"] = {
 		"Le moins de répétitions exécutées de chaque élément du niveau dans la période, pour une gymnaste.",
 	"targets.ratio": "Le plus de gymnastes par entraîneur, selon l'âge.",
 	"targets.landings": "Le plus de réceptions d'une gymnaste en une séance.",
+	"targets.arrives-with":
+		"La part minimale des gymnastes d'un niveau qui font un élément seuls, pour que `next-term` le propose comme acquis à l'arrivée.",
 	"targets.new-drills": "Le plus d'éducatifs nouveaux pour un cours en une semaine, après la première.",
 	"apparatus.from-library":
 		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
@@ -3059,6 +3065,7 @@ export const desk: Words["desk"] = {
 		"skill-reps": "Répétitions d'un élément, au moins",
 		ratio: "Gymnastes par entraîneur, selon l'âge",
 		"new-drills": "Éducatifs nouveaux en une semaine, au plus",
+		"arrives-with": "Part qui fait un élément seule, pour arriver avec",
 		tilt: "Inclinaison",
 		base: "Porté par",
 		view: "Vu de",

@@ -5,7 +5,15 @@
 import { describe, expect, it } from "vitest";
 import { measure } from "../../scripts/compute/measures.ts";
 import { mendOf } from "../../scripts/compute/mend.ts";
-import { builtOnMissed, keptPast, learned, minutesLost, taughtOf } from "../../scripts/compute/taught.ts";
+import {
+	arrivals,
+	builtOnMissed,
+	keptPast,
+	learned,
+	minutesLost,
+	saidTwice,
+	taughtOf,
+} from "../../scripts/compute/taught.ts";
 import { wilson } from "../../scripts/compute/wilson.ts";
 import type { BlockReport, ClassReport, SkillReport, Source } from "../../scripts/model.ts";
 import { Choices } from "../../scripts/solve/choices.ts";
@@ -193,5 +201,28 @@ describe("builtOnMissed", () => {
 	it("says in which week it was missed", () => {
 		const [one] = builtOnMissed(club(report(1, [rocks({ done: "not-done" })])));
 		expect(one?.missed).toBe(1);
+	});
+});
+
+describe("the next term", () => {
+	it("may begin with what enough of a level do alone, at the last count, by the club's own rule", () => {
+		const last = (alone: number, of = 8, targets = { arrivesWith: 0.75 }) => ({
+			...club(
+				report(1, [], [{ skill: "roll", of: 8, alone: 8, helped: 0 }]),
+				report(2, [], [{ skill: "roll", of, alone, helped: 0 }]),
+			),
+			targets,
+		});
+		expect(arrivals(last(6))).toEqual([{ level: "junior", skill: "roll", alone: 6, of: 8 }]);
+		expect(arrivals(last(5))).toEqual([]);
+		expect(arrivals(last(4, 4))).toEqual([]);
+		expect(arrivals({ ...last(6), targets: {} })).toEqual([]);
+	});
+
+	it("looks at drills of which two reports say the same", () => {
+		const hard = (week: number) => report(week, [rocks({ felt: "too-hard" })]);
+		expect(saidTwice(club(hard(1)))).toEqual([]);
+		expect(saidTwice(club(hard(1), hard(3)))).toEqual([{ drill: "rock", felt: "too-hard", times: 2 }]);
+		expect(saidTwice(club(hard(1), report(3, [rocks({ felt: "too-easy" })])))).toEqual([]);
 	});
 });

@@ -23,6 +23,7 @@ const PARTS: Readonly<Record<string, readonly Part[]>> = {
 		() => runTests("attacks on paths by commands", "leaked", "tests/trust/paths.test.ts"),
 		() => runTests("attacks on paths at the door", "leaked", "tests/files/folder.test.ts"),
 	],
+	reports: [() => runTests("strangers' reports", "crashed", "tests/trust/reports.test.ts")],
 	import: [() => runTests("hostile spreadsheets and names", "crashed", "tests/trust/import.test.ts")],
 	output: [
 		() => killAtEveryCall("KILL", BEFORES),

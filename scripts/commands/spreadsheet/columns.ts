@@ -258,6 +258,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("ratio", "data", { aliases: ["gymnasts to a coach"] }),
 			column("landings", "number"),
 			column("new-drills", "number"),
+			column("arrives-with", "number"),
 		],
 	],
 	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill or drill" }), FROM_LIBRARY]],
