@@ -1918,7 +1918,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			serve: {
 				title: "See the handbook while you write",
-				what: "Shows the site on this computer, at `http://localhost:8080`. A saved change is on the page at once, a mistake stands on the page until it is mended, each page names the file it is written in, and the printed sheets can be looked at without printing.",
+				what: "Shows the site on this computer, at `http://localhost:8080`. A saved change is on the page at once, a mistake stands on the page until it is mended, each page names the file it is written in, and the printed sheets can be looked at without printing. It also prints the address of the desk, where you plan on a board and write in forms, on this computer alone; `--read-only` makes it one to show.",
 			},
 			whatIf: {
 				title: "Ask what a change would do",
