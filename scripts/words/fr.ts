@@ -2851,7 +2851,7 @@ export const desk: Words["desk"] = {
 		hips: "les hanches",
 		seat: "le siège",
 		back: "le dos",
-		front: "le ventre",
+		front: "le ventre, ou de face",
 		shoulders: "les épaules",
 		knees: "les genoux",
 		hang: "la suspension",
