@@ -85,8 +85,7 @@ describe("the stages", () => {
 		for (const { to, typeOnly } of importsOf(file)) {
 			if (to === "scripts/handbook.ts") {
 				expect(BEFORE_THE_HANDBOOK, `${file} → ${to}`).not.toContain(stage);
-				// What opens a club: a command, or the desk, which is one that goes on.
-				expect(typeOnly || ["commands", "desk"].includes(stage), `${file} → ${to}`).toBe(true);
+				expect(typeOnly || stage === "commands", `${file} → ${to}`).toBe(true);
 			}
 			const target = /^(scripts|layouts)\//.test(to) ? stageOf(to) : undefined;
 			if (target === undefined) continue;

@@ -90,7 +90,6 @@ function PlannedWeek(props: WeekProps) {
 	return (
 		<>
 			{week.days !== undefined && <p class="soft">{week.days}</p>}
-			<ClassNumbers {...props} />
 			<div class="row moves">
 				{!readOnly && (
 					<>
@@ -154,6 +153,7 @@ function PlannedWeek(props: WeekProps) {
 					<FindingItem key={finding.key} finding={finding} readOnly={readOnly} />
 				))}
 			</ul>
+			<ClassNumbers {...props} />
 		</>
 	);
 }

@@ -20,6 +20,7 @@ import { DeskServer } from "../desk/desk-server.ts";
 import { CannotListen, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
+import { openHandbook } from "../handbook.ts";
 import type { LayerCaches } from "../libraries/layers.ts";
 import type { Problem } from "../problems.ts";
 import type { ReadCache } from "../read/read-club.ts";
@@ -181,7 +182,14 @@ class ServedClub {
 	/** The desk of the same folder, in the language of its handbook. */
 	desk(readOnly: boolean): DeskServer {
 		const { clubDir, outDir } = this.#run;
-		const desk = new Desk({ clubDir, outDir, readOnly, now: () => new Date(), words: this.#words });
+		const desk = new Desk({
+			clubDir,
+			outDir,
+			readOnly,
+			now: () => new Date(),
+			words: this.#words,
+			open: openHandbook,
+		});
 		return new DeskServer(desk, outDir);
 	}
 

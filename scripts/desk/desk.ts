@@ -21,7 +21,7 @@ import { type ClubTexts, kindOf, readTexts } from "../edit/club-texts.ts";
 import { FilesChanged, lastChange, makeChanges, mendInterrupted, takeBack } from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
 import { newErrors } from "../edit/new-errors.ts";
-import { type Handbook, openHandbook } from "../handbook.ts";
+import type { Handbook, openHandbook } from "../handbook.ts";
 import type { LayerCaches } from "../libraries/layers.ts";
 import { withWeeks } from "../link/join-records.ts";
 import type { SourceFile } from "../model.ts";
@@ -42,6 +42,8 @@ export interface DeskOptions {
 	readonly outDir: string;
 	readonly readOnly: boolean;
 	readonly now: () => Date;
+	/** Reads and counts a folder: the stages before the desk. */
+	readonly open: typeof openHandbook;
 	/** The words of the club's language, while nothing can be read. */
 	readonly words: Words;
 }
@@ -239,7 +241,7 @@ export class Desk {
 	}
 
 	#read(tried?: TriedTexts): Reading {
-		const { clubDir, outDir, now } = this.#options;
+		const { clubDir, outDir, now, open } = this.#options;
 		const options = {
 			cache: this.#cache,
 			libraryCaches: this.#libraryCaches,
@@ -247,7 +249,7 @@ export class Desk {
 			now: now(),
 			...(tried === undefined ? {} : { tried }),
 		};
-		const whole = openHandbook(clubDir, options);
+		const whole = open(clubDir, options);
 		const { problems, files } = whole;
 		if (whole.handbook !== undefined) {
 			const { fingerprint: revision } = whole.handbook;
@@ -260,7 +262,7 @@ export class Desk {
 			const size = leaveOut.size;
 			for (const { severity, place } of left) if (severity === "error") leaveOut.add(place.file);
 			if (leaveOut.size === size) break;
-			const rest = openHandbook(clubDir, { ...options, leaveOut });
+			const rest = open(clubDir, { ...options, leaveOut });
 			if (rest.handbook !== undefined)
 				return { revision, problems, files, leftOut: [...leaveOut], plan: rest.handbook };
 			left = rest.problems;

@@ -26,7 +26,7 @@ export const COMMANDS = {
 	],
 	import: ["npm run import -- drills.xlsx", "npm run import -- drills.xlsx --map words.yaml --write"],
 	check: ["npm run check"],
-	serve: ["npm run serve"],
+	serve: ["npm run serve", "npm run serve -- --read-only"],
 	whatIf: ["npm run check -- --what-if changes.yaml"],
 	mend: ["npm run mend -- --week 3", "npm run mend -- --finding H303 --list changes.yaml"],
 	plan: ["npm run plan -- --seed 2"],

@@ -1990,7 +1990,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			serve: {
 				title: "Voir le manuel en écrivant",
-				what: "Montre le site sur cet ordinateur, à `http://localhost:8080`. Un changement enregistré est aussitôt sur la page, une erreur y reste affichée jusqu'à ce qu'elle soit corrigée, chaque page nomme le fichier où elle est écrite, et les feuilles imprimées se regardent sans imprimer.",
+				what: "Montre le site sur cet ordinateur, à `http://localhost:8080`. Un changement enregistré est aussitôt sur la page, une erreur y reste affichée jusqu'à ce qu'elle soit corrigée, chaque page nomme le fichier où elle est écrite, et les feuilles imprimées se regardent sans imprimer. Il affiche aussi l'adresse du bureau, où l'on planifie sur un tableau et écrit dans des formulaires, sur cet ordinateur seulement ; `--read-only` en fait un bureau à montrer.",
 			},
 			whatIf: {
 				title: "Demander ce que ferait un changement",
@@ -3097,7 +3097,7 @@ export const desk: Words["desk"] = {
 		hips: "les hanches",
 		seat: "le siège",
 		back: "le dos",
-		front: "le ventre",
+		front: "le ventre, ou de face",
 		shoulders: "les épaules",
 		knees: "les genoux",
 		hang: "la suspension",

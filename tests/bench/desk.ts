@@ -9,6 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Desk } from "../../scripts/desk/desk.ts";
 import { DeskApi } from "../../scripts/desk/desk-api.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
 import type { PlanChange } from "../../scripts/model.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { REPOSITORY } from "../open-fixture.ts";
@@ -25,6 +26,7 @@ for (const club of process.argv.length > 2 ? process.argv.slice(2) : [REPOSITORY
 		readOnly: false,
 		now: () => new Date(),
 		words: wordsFor("en"),
+		open: openHandbook,
 	});
 	const api = new DeskApi(desk, join(dir, "_site"), () => undefined);
 	const board = desk.state().board;

@@ -12,6 +12,7 @@ import { expect, it, onTestFinished } from "vitest";
 import { Desk } from "../../scripts/desk/desk.ts";
 import { DeskServer } from "../../scripts/desk/desk-server.ts";
 import { startServer } from "../../scripts/desk/local-server.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { clubCopy } from "../open-fixture.ts";
 import { serveUntil } from "./open-desk.ts";
@@ -24,7 +25,14 @@ interface Served {
 /** The desk behind the server of `serve`, without the preview. */
 async function serveHere(clubDir: string, readOnly = false): Promise<Served> {
 	const outDir = join(clubDir, "_site");
-	const desk = new Desk({ clubDir, outDir, readOnly, now: () => new Date(), words: wordsFor("en") });
+	const desk = new Desk({
+		clubDir,
+		outDir,
+		readOnly,
+		now: () => new Date(),
+		words: wordsFor("en"),
+		open: openHandbook,
+	});
 	const own = new DeskServer(desk, outDir);
 	const failures: unknown[] = [];
 	const silent = () => undefined;

@@ -14,7 +14,14 @@ import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 function deskOf(dir: string, readOnly = false) {
 	const words = wordsFor("en");
-	const desk = new Desk({ clubDir: dir, outDir: join(dir, "_site"), readOnly, now: () => new Date(), words });
+	const desk = new Desk({
+		clubDir: dir,
+		outDir: join(dir, "_site"),
+		readOnly,
+		now: () => new Date(),
+		words,
+		open: openHandbook,
+	});
 	const api = new DeskApi(desk, join(dir, "_site"), () => undefined);
 	const state = (): DeskState => api.get("state", new URLSearchParams())?.body as DeskState;
 	const post = async (route: string, body: object) => {
