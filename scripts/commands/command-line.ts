@@ -527,7 +527,22 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan, taught, accept or import made")
+		.command(
+			"apply",
+			"make the changes of a list, as `check --what-if` tells them first; shows them, and makes them with --write",
+		)
+		.argument(
+			"<list>",
+			"a YAML file: replace, merge, insert-week, close, cancel, change, rename, and changes of blocks",
+		)
+		.option("--write", "make the changes")
+		.action(async (list: string, options: Options) => {
+			const { apply } = await import("./apply.ts");
+			cli.exitCode = apply(cli.run(options), { list, write: options.write ?? false });
+		});
+
+	cli
+		.command("undo", "take back the last change that rename, move, mend, plan, taught, accept, apply or import made")
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
