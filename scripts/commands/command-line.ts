@@ -54,6 +54,7 @@ interface Options {
 	readonly mapOut?: string;
 	readonly update?: boolean;
 	readonly preferSheet?: boolean;
+	readonly counts?: boolean;
 	readonly starts?: string;
 	readonly weeks?: number;
 	readonly name?: string;
@@ -637,6 +638,7 @@ function addSpreadsheets(cli: CommandLine): void {
 			"write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files",
 		)
 		.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)")
+		.option("--counts", "what was counted instead: names beside ids, in the signs of the club's language")
 		.option("--replace", "write over spreadsheets that are there already")
 		.option("--json", "say what was written as JSON")
 		.action(async (options: Options) => {
@@ -644,6 +646,7 @@ function addSpreadsheets(cli: CommandLine): void {
 			cli.exitCode = await exportCommand(cli.run(options), {
 				...(options.to === undefined ? {} : { to: resolve(options.to) }),
 				replace: options.replace ?? false,
+				counts: options.counts ?? false,
 				json: options.json ?? false,
 			});
 		});

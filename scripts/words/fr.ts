@@ -1362,9 +1362,9 @@ export const measures: Words["measures"] = {
 		title: "Charge",
 		question: "Les réceptions et appuis manuels augmentent-ils en douceur ?",
 		means:
-			"Les réceptions et appuis manuels que le plan demande à un gymnaste qui fait tout ce qui est prévu pour son niveau, et le saut : cette semaine rapportée à la moyenne des trois semaines de cours précédentes.",
+			"Les réceptions et appuis manuels que le plan demande à un gymnaste qui fait tout ce qui est prévu pour son niveau, et la variation : cette semaine rapportée à la moyenne des trois semaines de cours précédentes.",
 		source:
-			"Les réceptions et appuis manuels sont comptés dans des études sur de jeunes gymnastes (douleur au poignet : DiFiori et al. 1996, 2002). Le saut voulu est celui du club : les bandes proposées pour de tels rapports (Gabbett 2016) ont été fortement critiquées (Impellizzeri et al. 2020), aucune n'est donc employée ici.",
+			"Les réceptions et appuis manuels sont comptés dans des études sur de jeunes gymnastes (douleur au poignet : DiFiori et al. 1996, 2002). La variation voulue est celle du club : les bandes proposées pour de tels rapports (Gabbett 2016) ont été fortement critiquées (Impellizzeri et al. 2020), aucune n'est donc employée ici.",
 	},
 	heights: {
 		title: "Hauteurs",
@@ -1560,17 +1560,17 @@ export const load: Words["load"] = {
 	unknown: (share) => `${number(share * 100, 0)} % des minutes ne disent rien des appuis`,
 	title: "Réceptions et appuis manuels",
 	byLevel: "Réceptions et appuis manuels par niveau",
-	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. Le saut rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
+	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. La variation rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
 	notMedical: "Un compte pour planifier, pas une mesure médicale.",
 	caution:
-		"Il compte ce qui est écrit, ni la dureté d'une réception, ni la façon dont elle est faite, ni l'état d'un gymnaste. Aucun nombre, aucun saut n'est ici déclaré sûr ou dangereux.",
+		"Il compte ce qui est écrit, ni la dureté d'une réception, ni la façon dont elle est faite, ni l'état d'un gymnaste. Aucun nombre, aucune variation n'est dit ici sans danger ou dangereux.",
 	kinds: { landings: "Réceptions", hands: "Appuis manuels" },
 	chartTitle: {
 		landings: (level) => `${level} : réceptions par semaine`,
 		hands: (level) => `${level} : appuis manuels par semaine`,
 	},
 	chartDescription:
-		"Avec le saut par rapport à la moyenne des trois semaines précédentes. Le tableau ci-dessous donne les mêmes nombres.",
+		"Avec la variation par rapport à la moyenne des trois semaines précédentes. Le tableau ci-dessous donne les mêmes nombres.",
 	timesBefore: (step) => `${number(step, 2)} × avant`,
 	tableOf: (level) => `${level} : réceptions et appuis manuels par semaine`,
 };
@@ -2547,7 +2547,7 @@ export const fields: Words["fields"] = {
 	"targets.pair-directions": "Si le travail vers l'avant demande un travail vers l'arrière la même semaine.",
 	"targets.active-share": "Part minimale du cours pendant laquelle chaque gymnaste bouge, de 0 à 1.",
 	"targets.load-step":
-		"Plus grand saut des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
+		"Plus grande variation des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
 	"targets.review-months": "Mois après lesquels un éducatif demande à être relu.",
 	levels: "Les niveaux, du plus bas au plus haut.",
 	"levels.from-library":
@@ -3134,7 +3134,7 @@ export const findingsPage: Words["findingsPage"] = {
 	allMet: "Le plan atteint tous les objectifs du club.",
 	against: (findings) => `${counts.findings(findings)} face aux objectifs du club.`,
 	lead: (file, meaning) => [
-		"Les constats n'arrêtent jamais une construction : il peut y avoir de bonnes raisons. Les seuils sont ceux du club, dans ",
+		"Les constats n'arrêtent jamais la génération du manuel : il peut y avoir de bonnes raisons. Les seuils sont ceux du club, dans ",
 		file,
 		" ; ",
 		meaning,
@@ -3616,7 +3616,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Employez moins d'ateliers avec cet objet, choisissez un autre éducatif, ou corrigez `owned` dans _data/equipment.yaml.",
 	],
 	H311: [
-		"Un saut de réceptions ou d'appuis manuels au-dessus de l'objectif du club",
+		"Une hausse de réceptions ou d'appuis manuels au-dessus de l'objectif du club",
 		"La semaine demande bien plus de réceptions ou d'appuis manuels que les trois précédentes. C'est un compte pour planifier, pas une mesure médicale.",
 		"Répartissez les répétitions sur les semaines, ou préparez-les pendant les semaines précédentes.",
 	],
