@@ -543,7 +543,10 @@ function addChanging(cli: CommandLine): void {
 		});
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan, taught, accept, apply or import made")
+		.command(
+			"undo",
+			"take back the last change that rename, move, mend, plan, taught, accept, apply or import made",
+		)
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
