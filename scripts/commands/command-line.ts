@@ -54,6 +54,7 @@ interface Options {
 	readonly mapOut?: string;
 	readonly update?: boolean;
 	readonly preferSheet?: boolean;
+	readonly counts?: boolean;
 	readonly starts?: string;
 	readonly weeks?: number;
 	readonly name?: string;
@@ -527,7 +528,25 @@ function addChanging(cli: CommandLine): void {
 		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
 
 	cli
-		.command("undo", "take back the last change that rename, move, mend, plan, taught, accept or import made")
+		.command(
+			"apply",
+			"make the changes of a list, as `check --what-if` tells them first; shows them, and makes them with --write",
+		)
+		.argument(
+			"<list>",
+			"a YAML file: replace, merge, insert-week, close, cancel, change, rename, and changes of blocks",
+		)
+		.option("--write", "make the changes")
+		.action(async (list: string, options: Options) => {
+			const { apply } = await import("./apply.ts");
+			cli.exitCode = apply(cli.run(options), { list, write: options.write ?? false });
+		});
+
+	cli
+		.command(
+			"undo",
+			"take back the last change that rename, move, mend, plan, taught, accept, apply or import made",
+		)
 		.action(async (options: Options) => {
 			const { undo } = await import("./undo.ts");
 			cli.exitCode = undo(cli.run(options));
@@ -622,6 +641,7 @@ function addSpreadsheets(cli: CommandLine): void {
 			"write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files",
 		)
 		.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)")
+		.option("--counts", "what was counted instead: names beside ids, in the signs of the club's language")
 		.option("--replace", "write over spreadsheets that are there already")
 		.option("--json", "say what was written as JSON")
 		.action(async (options: Options) => {
@@ -629,6 +649,7 @@ function addSpreadsheets(cli: CommandLine): void {
 			cli.exitCode = await exportCommand(cli.run(options), {
 				...(options.to === undefined ? {} : { to: resolve(options.to) }),
 				replace: options.replace ?? false,
+				counts: options.counts ?? false,
 				json: options.json ?? false,
 			});
 		});

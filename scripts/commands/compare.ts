@@ -12,7 +12,10 @@ import {
 	type ThingsCompared,
 } from "../compute/compare.ts";
 import { type PlanRecord, type RecordedFacts, recordOf } from "../compute/plan-record.ts";
+import { changeClub, changesIn, isClubChange } from "../edit/change-club.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
+import { readTexts } from "../edit/club-texts.ts";
+import { EditRefused } from "../edit/move-block.ts";
 import { readGiven } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
 import { type ClubClass, RECORDED_KINDS, type RecordedKind, type Term } from "../model.ts";
@@ -26,6 +29,7 @@ import {
 	type Telling,
 } from "../views/tell-changes.ts";
 import { wordsFor } from "../words/words.ts";
+import { tryTexts } from "./edit-club.ts";
 import { readPlan } from "./read-plan.ts";
 import { count, type Output, reportProblems } from "./report.ts";
 import { clubAndFolder } from "./said-of-club.ts";
@@ -107,14 +111,18 @@ export function whatIf(
 	};
 	if (before.handbook === undefined) return showProblems(before);
 	try {
-		const after = openHandbook(clubDir, { change: (files) => changePlan(files, list) });
+		// What only changes blocks is tried in memory; anything else on a copy of the texts.
+		const isPlan = changesIn(list).every((one) => "set" in one || !isClubChange(one));
+		const after = isPlan
+			? openHandbook(clubDir, { change: (files) => changePlan(files, list) })
+			: tryTexts(clubDir, changeClub(readTexts(clubDir), list));
 		if (after.handbook === undefined) return showProblems(after);
 		const records = [before.handbook, after.handbook].map((one) => recordOf(one, one.edition));
 		const [now, then] = records as [PlanRecord, PlanRecord];
 		tell(compare(now, then), now, then, out, json);
 		return 0;
 	} catch (error) {
-		if (error instanceof ChangeFault) return wrong(error.message);
+		if (error instanceof ChangeFault || error instanceof EditRefused) return wrong(error.message);
 		throw error;
 	}
 }

@@ -17,12 +17,16 @@ import { editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
 import { classSheetAddress } from "../views/addresses.ts";
 import { placeOf } from "../views/finding-places.ts";
 import type { Words } from "../words/words.ts";
+import schema from "./handbook.schema.json" with { type: "json" };
 
 /** A file to write: its path from the root of the output. */
 export interface OutputFile {
 	readonly path: string;
 	readonly text: string;
 }
+
+/** The form of handbook.json: another number where a field goes or means something else. */
+const HANDBOOK_FORMAT = 1;
 
 /** What a later plan is held against. */
 export const RECORD_FILE = "data/record.json";
@@ -42,6 +46,7 @@ export function dataFiles(measured: Measured, words: Words, edition: ClubEdition
 		},
 		{ path: OUTPUT_RECORD, text: editionRecord(edition) },
 		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition), "") },
+		{ path: "data/handbook.schema.json", text: `${JSON.stringify(schema, null, "\t")}\n` },
 		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
 	];
 }
@@ -77,6 +82,8 @@ function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
 	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
 		curriculum;
 	return {
+		$schema: "handbook.schema.json",
+		format: HANDBOOK_FORMAT,
 		program: ownPackage(),
 		edition,
 		club,

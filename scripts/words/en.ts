@@ -2054,7 +2054,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			import: {
 				title: "Bring in a spreadsheet",
-				what: "Reads CSV and XLSX files as clubs keep them, and lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. A mapping file says what your own headings and words stand for; `skip` leaves a column out.",
+				what: "Reads workbooks, CSV, text with tabs and HTML tables as clubs keep them: lists, or plans drawn as grids with weeks one way and areas the other, a sheet a week, a level or an area. Lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. With `--update` what the sheet says otherwise is taken field by field, where only the sheet changed since the last `import` or `export`; what changed on both sides is shown. `--map-out` writes a mapping file to fill in. A mapping file says what your own headings and words stand for; `skip` leaves a column out.",
 			},
 			check: {
 				title: "Ask what is wrong",
@@ -2076,6 +2076,10 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				title: "Plan empty weeks",
 				what: "Chooses drills for weeks of the term that have no file yet, one after the other: the blocks are those of the nearest planned week, the drills come from the library under the same rules. Another `--seed` gives another plan. A week that has a file is never touched; `--write` writes the new files.",
 			},
+			apply: {
+				title: "Make the changes of a list",
+				what: "Makes what a change list says, in order, once `check --what-if` has told it. Beside changes of blocks a list can `replace: {drill: kick, with: kick-wall, weeks: 4-6}`, `merge: {drill: kick-2, into: kick}`, `insert-week: {at: 3, theme: Landings, like: 2}`, `close: 2027-02-15`, `cancel: {class: mon, on: 2027-01-11}`, `change: {thing: level:level-1, name: Ducklings}` (null takes a field out) and `rename: {thing: drill:kick, to: kick-up}`. It shows the lines first; `--write` makes them, and `undo` takes them back.",
+			},
 			accept: {
 				title: "Let a finding stand",
 				what: "Takes a finding out of the list, with your reason, and keeps it under “Accepted”. Name it by its code and what it is about: a week, a class, a drill. `--until` says the last day on which it may stand; one that no longer matches the plan is told. The findings page of the preview has the whole command beside each finding.",
@@ -2094,11 +2098,11 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			undo: {
 				title: "Take back",
-				what: "Takes back the last change that `rename`, `move`, `mend`, `plan`, `taught` or `accept` made.",
+				what: "Takes back the last change that `rename`, `move`, `mend`, `plan`, `taught`, `accept`, `apply` or `import` made, or the desk.",
 			},
 			export: {
 				title: "Write spreadsheets",
-				what: "Writes the drills, the plan and the lists as one workbook and as CSV files. Changed there and brought into an empty folder with `import`, they are a club again.",
+				what: "Writes the drills, the plan and the lists as one workbook and as CSV files. Changed there and brought back with `import --update`, what was changed is changed in the club; brought into an empty folder, they are a club again.",
 			},
 			compare: {
 				title: "Compare two plans",

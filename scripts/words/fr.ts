@@ -313,7 +313,7 @@ export const heads: Words["heads"] = {
 	free: "Libre",
 	moving: "En mouvement",
 	target: "Objectif",
-	countedFrom: "Compté d'après",
+	countedFrom: "Établi d'après",
 	forward: "Avant",
 	backward: "Arrière",
 	sideways: "Latéral",
@@ -321,7 +321,7 @@ export const heads: Words["heads"] = {
 	missing: "Manque",
 	landings: "Réceptions",
 	hands: "Mains",
-	step: "Saut",
+	step: "Variation",
 	first: "Première",
 	last: "Dernière",
 	longestGap: "Plus long écart",
@@ -1362,9 +1362,9 @@ export const measures: Words["measures"] = {
 		title: "Charge",
 		question: "Les réceptions et appuis manuels augmentent-ils en douceur ?",
 		means:
-			"Les réceptions et appuis manuels que le plan demande à un gymnaste qui fait tout ce qui est prévu pour son niveau, et le saut : cette semaine rapportée à la moyenne des trois semaines de cours précédentes.",
+			"Les réceptions et appuis manuels que le plan demande à un gymnaste qui fait tout ce qui est prévu pour son niveau, et la variation : cette semaine rapportée à la moyenne des trois semaines de cours précédentes.",
 		source:
-			"Les réceptions et appuis manuels sont comptés dans des études sur de jeunes gymnastes (douleur au poignet : DiFiori et al. 1996, 2002). Le saut voulu est celui du club : les bandes proposées pour de tels rapports (Gabbett 2016) ont été fortement critiquées (Impellizzeri et al. 2020), aucune n'est donc employée ici.",
+			"Les réceptions et appuis manuels sont comptés dans des études sur de jeunes gymnastes (douleur au poignet : DiFiori et al. 1996, 2002). La variation voulue est celle du club : les bandes proposées pour de tels rapports (Gabbett 2016) ont été fortement critiquées (Impellizzeri et al. 2020), aucune n'est donc employée ici.",
 	},
 	heights: {
 		title: "Hauteurs",
@@ -1506,7 +1506,7 @@ export const balance: Words["balance"] = {
 	patternsNote:
 		"Un éducatif a les familles des éléments auxquels il mène ; celui qui en a deux donne toutes ses minutes aux deux. Entre parenthèses, les minutes partagées entre les familles, dont la somme est juste.",
 	patternsTable: "Minutes par famille de mouvement",
-	countedFrom: (level) => `Compté d'après, ${level}`,
+	countedFrom: (level) => `Établi d'après, ${level}`,
 	unpaired: "Sans son équivalent",
 	unpairedNote:
 		"Éducatifs dans un sens qu'un niveau fait une semaine sans le même travail dans l'autre. On peut le vouloir ainsi ; rien ici n'est une faute en soi.",
@@ -1560,17 +1560,17 @@ export const load: Words["load"] = {
 	unknown: (share) => `${number(share * 100, 0)} % des minutes ne disent rien des appuis`,
 	title: "Réceptions et appuis manuels",
 	byLevel: "Réceptions et appuis manuels par niveau",
-	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. Le saut rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
+	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. La variation rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
 	notMedical: "Un compte pour planifier, pas une mesure médicale.",
 	caution:
-		"Il compte ce qui est écrit, ni la dureté d'une réception, ni la façon dont elle est faite, ni l'état d'un gymnaste. Aucun nombre, aucun saut n'est ici déclaré sûr ou dangereux.",
+		"Il compte ce qui est écrit, ni la dureté d'une réception, ni la façon dont elle est faite, ni l'état d'un gymnaste. Aucun nombre, aucune variation n'est dit ici sans danger ou dangereux.",
 	kinds: { landings: "Réceptions", hands: "Appuis manuels" },
 	chartTitle: {
 		landings: (level) => `${level} : réceptions par semaine`,
 		hands: (level) => `${level} : appuis manuels par semaine`,
 	},
 	chartDescription:
-		"Avec le saut par rapport à la moyenne des trois semaines précédentes. Le tableau ci-dessous donne les mêmes nombres.",
+		"Avec la variation par rapport à la moyenne des trois semaines précédentes. Le tableau ci-dessous donne les mêmes nombres.",
 	timesBefore: (step) => `${number(step, 2)} × avant`,
 	tableOf: (level) => `${level} : réceptions et appuis manuels par semaine`,
 };
@@ -1982,7 +1982,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			import: {
 				title: "Reprendre une feuille de calcul",
-				what: "Lit les fichiers CSV et XLSX tels que les clubs les tiennent, et dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots ; `skip` laisse une colonne de côté.",
+				what: "Lit les classeurs, les CSV, les textes à tabulations et les tableaux HTML tels que les clubs les tiennent : listes, ou plans en grille avec les semaines d'un côté et les agrès de l'autre, une feuille par semaine, par niveau ou par agrès. Dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Avec `--update`, ce que la feuille dit autrement est repris champ par champ, là où seule la feuille a changé depuis le dernier `import` ou `export` ; ce qui a changé des deux côtés est montré. `--map-out` écrit un fichier de correspondance à remplir. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots ; `skip` laisse une colonne de côté.",
 			},
 			check: {
 				title: "Demander ce qui ne va pas",
@@ -2004,6 +2004,10 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 				title: "Planifier les semaines vides",
 				what: "Choisit des éducatifs pour les semaines de la période qui n'ont pas encore de fichier, l'une après l'autre : les blocs sont ceux de la semaine planifiée la plus proche, les éducatifs viennent de la bibliothèque selon les mêmes règles. Un autre `--seed` donne un autre plan. Une semaine qui a un fichier n'est jamais touchée ; `--write` écrit les nouveaux fichiers.",
 			},
+			apply: {
+				title: "Appliquer une liste de changements",
+				what: "Fait ce que dit une liste de changements, dans l'ordre, une fois que `check --what-if` l'a annoncé. Outre les changements de blocs, une liste peut dire `replace: {drill: kick, with: kick-wall, weeks: 4-6}`, `merge: {drill: kick-2, into: kick}`, `insert-week: {at: 3, theme: Réceptions, like: 2}`, `close: 2027-02-15`, `cancel: {class: mon, on: 2027-01-11}`, `change: {thing: level:level-1, name: Canetons}` (null enlève un champ) et `rename: {thing: drill:kick, to: kick-up}`. Elle montre d'abord les lignes ; `--write` les écrit, et `undo` les reprend.",
+			},
 			accept: {
 				title: "Laisser un constat en place",
 				what: "Retire un constat de la liste, avec votre raison, et le garde sous « Acceptés ». Nommez-le par son code et par ce dont il parle : une semaine, un cours, un éducatif. `--until` dit le dernier jour où il peut rester ; celui qui ne correspond plus au plan est signalé. Dans l'aperçu, la page des constats donne la commande entière à côté de chacun.",
@@ -2022,11 +2026,11 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			undo: {
 				title: "Reprendre un changement",
-				what: "Défait le dernier changement fait par `rename`, `move`, `mend`, `plan`, `taught` ou `accept`.",
+				what: "Défait le dernier changement fait par `rename`, `move`, `mend`, `plan`, `taught`, `accept`, `apply` ou `import`, ou au bureau.",
 			},
 			export: {
 				title: "Écrire des feuilles de calcul",
-				what: "Écrit les éducatifs, le plan et les listes en un classeur et en fichiers CSV. Modifiés là puis repris dans un dossier vide avec `import`, ils redeviennent un club.",
+				what: "Écrit les éducatifs, le plan et les listes en un classeur et en fichiers CSV. Modifiés là puis repris avec `import --update`, ce qui a changé change dans le club ; repris dans un dossier vide, ils redeviennent un club.",
 			},
 			compare: {
 				title: "Comparer deux plans",
@@ -2038,7 +2042,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			since: {
 				title: "Dire aux entraîneurs ce qui a changé",
-				what: "Construit le manuel avec une page de ce qui a changé depuis un plan antérieur : un dossier de club, la sortie d'une construction antérieure, ou un `record.json` qui en vient.",
+				what: "Construit le manuel avec une page de ce qui a changé depuis un plan antérieur : un dossier de club, la sortie d'une génération antérieure, ou un `record.json` qui en vient.",
 			},
 			nextTerm: {
 				title: "Commencer la période suivante",
@@ -2145,9 +2149,9 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		taught: "Ce qui a été enseigné",
 	},
 	severities: {
-		error: "Arrête la construction",
-		warning: "Un avertissement ; la construction continue",
-		finding: "Un constat ; la construction continue",
+		error: "Arrête la génération du manuel",
+		warning: "Un avertissement ; la génération du manuel continue",
+		finding: "Un constat ; la génération du manuel continue",
 	},
 	stages: {
 		H1: "Lire et vérifier un fichier",
@@ -2549,7 +2553,7 @@ export const fields: Words["fields"] = {
 	"targets.pair-directions": "Si le travail vers l'avant demande un travail vers l'arrière la même semaine.",
 	"targets.active-share": "Part minimale du cours pendant laquelle chaque gymnaste bouge, de 0 à 1.",
 	"targets.load-step":
-		"Plus grand saut des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
+		"Plus grande variation des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
 	"targets.review-months": "Mois après lesquels un éducatif demande à être relu.",
 	levels: "Les niveaux, du plus bas au plus haut.",
 	"levels.from-library":
@@ -3137,7 +3141,7 @@ export const findingsPage: Words["findingsPage"] = {
 	allMet: "Le plan atteint tous les objectifs du club.",
 	against: (findings) => `${counts.findings(findings)} face aux objectifs du club.`,
 	lead: (file, meaning) => [
-		"Les constats n'arrêtent jamais une construction : il peut y avoir de bonnes raisons. Les seuils sont ceux du club, dans ",
+		"Les constats n'arrêtent jamais la génération du manuel : il peut y avoir de bonnes raisons. Les seuils sont ceux du club, dans ",
 		file,
 		" ; ",
 		meaning,
@@ -3619,7 +3623,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Employez moins d'ateliers avec cet objet, choisissez un autre éducatif, ou corrigez `owned` dans _data/equipment.yaml.",
 	],
 	H311: [
-		"Un saut de réceptions ou d'appuis manuels au-dessus de l'objectif du club",
+		"Une hausse de réceptions ou d'appuis manuels au-dessus de l'objectif du club",
 		"La semaine demande bien plus de réceptions ou d'appuis manuels que les trois précédentes. C'est un compte pour planifier, pas une mesure médicale.",
 		"Répartissez les répétitions sur les semaines, ou préparez-les pendant les semaines précédentes.",
 	],

@@ -446,6 +446,8 @@ describe("import(export(club)) = club", () => {
 describe("the columns of the spreadsheets", () => {
 	it("cover every field of every schema", () => {
 		for (const [kind, schema] of SCHEMAS) {
+			// What coaches report comes from their devices, a file a week.
+			if (kind === "taught") continue;
 			const { properties, definitions } = schema as {
 				properties?: object;
 				definitions?: { item?: { properties?: object } };

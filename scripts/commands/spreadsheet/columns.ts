@@ -417,14 +417,32 @@ export function foldHeading(heading: string): string {
 /** The column that a heading names; its own heading goes before another's alias. */
 export function columnFor(kind: SheetKind, heading: string): Column | undefined {
 	const folded = foldHeading(heading);
-	if (folded === "") return undefined;
-	const columns = COLUMNS.get(kind) ?? [];
-	return (
-		columns.find((c) => foldHeading(c.heading) === folded) ??
-		columns.find((c) => c.aliases.some((alias) => foldHeading(alias) === folded)) ??
-		columns.find((c) => MORE_HEADINGS[kind]?.[c.heading]?.some((alias) => foldHeading(alias) === folded))
-	);
+	return folded === "" ? undefined : namesOf(kind).get(folded);
 }
+
+/** Every name of a kind's columns, folded; made once, since every cell of a sheet's top is looked up. */
+function namesOf(kind: SheetKind): ReadonlyMap<string, Column> {
+	const known = namesByKind.get(kind);
+	if (known !== undefined) return known;
+	const columns = COLUMNS.get(kind) ?? [];
+	const names = new Map<string, Column>();
+	const lists = [
+		(column: Column) => [column.heading],
+		(column: Column) => column.aliases,
+		(column: Column) => MORE_HEADINGS[kind]?.[column.heading] ?? [],
+	];
+	// A field's own heading goes before another's alias.
+	for (const list of lists) {
+		for (const column of columns) {
+			for (const name of list(column))
+				if (!names.has(foldHeading(name))) names.set(foldHeading(name), column);
+		}
+	}
+	namesByKind.set(kind, names);
+	return names;
+}
+
+const namesByKind = new Map<SheetKind, ReadonlyMap<string, Column>>();
 
 /** The kind of sheet that a name says: its own name, or its kind's. */
 export function sheetKindNamed(name: string): SheetKind | undefined {

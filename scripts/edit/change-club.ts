@@ -1,0 +1,352 @@
+/**
+ * A change list written into all of a club's files. Beside the changes of blocks (change-texts.ts):
+ *   - replace: {drill: kick, with: kick-wall, weeks: 4-6}        in the plans; weeks left out = in all
+ *   - merge: {drill: kick-2, into: kick}                         whatever names the first names the second; its file goes
+ *   - insert-week: {at: 3, theme: Landings, like: 2}             later weeks move on; like: left out = an empty plan
+ *   - close: 2027-02-15/2027-02-19                               days on which nobody has a class
+ *   - cancel: {class: mon, on: 2027-01-11}                       one class on one day
+ *   - change: {thing: level:level-1, name: Ducklings}            fields of a thing; null takes one out
+ *   - rename: {thing: drill:kick, to: kick-wall}                 another id, everywhere
+ *   - set: {block: 5/beam/1, note: Slowly}                       any field of a block; null takes one out
+ * Changes are made in order, each on what those before it left.
+ */
+
+import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
+import type { DataPath, Id, PlanChange } from "../model.ts";
+import { nearestName } from "../read/nearest-name.ts";
+import { parseYaml } from "../read/parse-yaml.ts";
+import { splitPage } from "../read/split-page.ts";
+import { changeTexts } from "./change-texts.ts";
+import { type ClubTexts, idOf, kindOf, type Splice, spliced } from "./club-texts.ts";
+import { EditRefused, readPlace, weekPath } from "./move-block.ts";
+import { moveWeek } from "./move-week.ts";
+import { idPlaces, knownIds, linkWords } from "./references.ts";
+import { renameIds } from "./rename-ids.ts";
+import { type FieldEdit, setFields } from "./set-fields.ts";
+
+type Data = Readonly<Record<string, unknown>>;
+
+const PLAN_CHANGES = ["add", "remove", "move", "swap", "exchange", "split"];
+const CLUB_CHANGES: Readonly<Record<string, (texts: ClubTexts, what: unknown) => ClubTexts>> = {
+	replace,
+	merge,
+	"insert-week": insertWeek,
+	close,
+	cancel,
+	change,
+	rename,
+	set: setBlock,
+};
+
+/** The changes of a list, as they are written. Throws `EditRefused` where it is none. */
+export function changesIn(list: string): readonly Data[] {
+	const parsed = parseYaml(list.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"));
+	if (!parsed.ok || !Array.isArray(parsed.data)) {
+		throw new EditRefused(
+			"The change list is not a YAML list. Each change is a line like `- close: 2027-02-15`.",
+		);
+	}
+	return (parsed.data as readonly unknown[]).map((one, i) => {
+		const names = isData(one) ? Object.keys(one) : [];
+		const all = [...PLAN_CHANGES, ...Object.keys(CLUB_CHANGES)];
+		const [name] = names;
+		if (!isData(one) || name === undefined || names.length > 1) {
+			throw new EditRefused(`Change ${i + 1}: a change has one of the names ${all.join(", ")}.`);
+		}
+		if (all.includes(name)) return one;
+		const nearest = nearestName(name, all);
+		throw new EditRefused(
+			`Change ${i + 1}: \`${name}\` is none of ${all.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
+		);
+	});
+}
+
+/** Whether a change is of more than the blocks of the plan. */
+export function isClubChange(change: Data): boolean {
+	return Object.keys(change).some((name) => !PLAN_CHANGES.includes(name));
+}
+
+/** The texts with all changes made, one after the other. Throws `EditRefused` naming the change, from 1. */
+export function changeClub(texts: ClubTexts, list: string): ClubTexts {
+	return changesIn(list).reduce<ClubTexts>((before, one, i) => {
+		const [name = ""] = Object.keys(one);
+		try {
+			const own = CLUB_CHANGES[name];
+			return own === undefined ? changeTexts(before, [one as unknown as PlanChange]) : own(before, one[name]);
+		} catch (error) {
+			if (error instanceof EditRefused) throw new EditRefused(`Change ${i + 1}: ${error.message}`);
+			throw error;
+		}
+	}, texts);
+}
+
+function replace(texts: ClubTexts, what: unknown): ClubTexts {
+	const { drill, with: other, weeks } = fieldsOf("replace", what, ["drill", "with", "weeks"]);
+	const known = knownIds(texts);
+	const [from, to] = [drillId(texts, drill), drillId(texts, other)];
+	const wanted = weeks === undefined ? undefined : weeksIn(weeks);
+	let count = 0;
+	const changed = new Map(texts);
+	for (const [path, text] of texts) {
+		if (kindOf(path) !== "week" || (wanted !== undefined && !wanted.has(numberOf(path, text)))) continue;
+		const places = idPlaces(path, text, known).filter(
+			(place) => place.kind === "drill" && place.id === from && !place.isLink,
+		);
+		count += places.length;
+		changed.set(
+			path,
+			spliced(
+				text,
+				places.map(({ start, end }): Splice => ({ start, end, text: to })),
+			),
+		);
+	}
+	if (count === 0) {
+		throw new EditRefused(`\`${from}\` is planned nowhere${wanted === undefined ? "" : " in these weeks"}.`);
+	}
+	return changed;
+}
+
+function merge(texts: ClubTexts, what: unknown): ClubTexts {
+	const { drill, into } = fieldsOf("merge", what, ["drill", "into"]);
+	const [from, to] = [drillId(texts, drill), drillId(texts, into)];
+	if (from === to) throw new EditRefused("`merge` takes two drills.");
+	const known = knownIds(texts);
+	const changed = new Map<string, string>();
+	for (const [path, text] of texts) {
+		if (kindOf(path) === "drill" && idOf(path) === from) continue;
+		const places = idPlaces(path, text, known).filter(({ kind, id }) => kind === "drill" && id === from);
+		changed.set(
+			path,
+			spliced(
+				text,
+				places.map(
+					({ start, end, isLink }): Splice => ({
+						start,
+						end,
+						text: isLink ? linkWords("drill", to, known) : to,
+					}),
+				),
+			),
+		);
+	}
+	return changed;
+}
+
+function insertWeek(texts: ClubTexts, what: unknown): ClubTexts {
+	const { at, theme, like } = fieldsOf("insert-week", what, ["at", "theme", "like"]);
+	if (typeof at !== "number" || !Number.isInteger(at) || at < 1 || typeof theme !== "string") {
+		throw new EditRefused(
+			"`insert-week` needs the number it will have, and a theme, as in `{at: 3, theme: Landings}`.",
+		);
+	}
+	const source = like === undefined ? undefined : texts.get(weekPath(texts, Number(like)));
+	const weeks = [...texts].flatMap(([path, text]) => (kindOf(path) === "week" ? [numberOf(path, text)] : []));
+	const later = weeks.filter((week) => week >= at).sort((a, b) => b - a);
+	let moved: ClubTexts = texts;
+	for (const week of later) moved = moveWeek(moved, week, week + 1, false);
+	const path = `content/weeks/week-${String(at).padStart(2, "0")}.md`;
+	if (moved.has(path)) throw new EditRefused(`${path} is there already, with another week in it.`);
+	const empty = `---\nweek: ${at}\ntheme: ${JSON.stringify(theme)}\napparatus: {}\n---\n`;
+	const text =
+		source === undefined
+			? empty
+			: edited(path, source, [
+					{ path: ["week"], value: at },
+					{ path: ["theme"], value: theme },
+				]);
+	const term = termPath(moved);
+	const count = Number(dataOf(term, moved).weeks);
+	return new Map(moved)
+		.set(path, text)
+		.set(term, edited(term, moved.get(term) ?? "", [{ path: ["weeks"], value: count + 1 }]));
+}
+
+function close(texts: ClubTexts, what: unknown): ClubTexts {
+	return withDay(texts, [], dayOf(what));
+}
+
+function cancel(texts: ClubTexts, what: unknown): ClubTexts {
+	const { class: group, on } = fieldsOf("cancel", what, ["class", "on"]);
+	const term = termPath(texts);
+	return withDay(texts, ["classes", entryAt(dataOf(term, texts).classes, "class", String(group))], dayOf(on));
+}
+
+/** One more closed day, of the term or of a class, in the order of days. */
+function withDay(texts: ClubTexts, at: DataPath, day: string): ClubTexts {
+	const term = termPath(texts);
+	const owner = at.reduce<unknown>(
+		(data, step) => (data as Record<string | number, unknown>)[step],
+		dataOf(term, texts),
+	);
+	const days = ((owner as Data).closed ?? []) as readonly string[];
+	if (days.includes(day)) throw new EditRefused(`${day} is closed already.`);
+	const value = [...days, day].sort();
+	return new Map(texts).set(term, edited(term, texts.get(term) ?? "", [{ path: [...at, "closed"], value }]));
+}
+
+function change(texts: ClubTexts, what: unknown): ClubTexts {
+	if (!isData(what) || typeof what.thing !== "string") {
+		throw new EditRefused(
+			"`change` takes a thing and its fields, as in `{thing: level:level-1, name: Ducklings}`.",
+		);
+	}
+	const { thing, ...fields } = what;
+	const { path, at } = placeOfThing(texts, String(thing));
+	const edits = Object.entries(fields).flatMap(([name, value]): readonly FieldEdit[] =>
+		value === null ? [{ path: [...at, name] }] : [{ path: [...at, name], value }],
+	);
+	return new Map(texts).set(path, edited(path, texts.get(path) ?? "", edits));
+}
+
+const LISTS: Readonly<Record<string, string>> = {
+	level: "levels",
+	apparatus: "apparatus",
+	shape: "shapes",
+	skill: "skills",
+	equipment: "equipment",
+	purpose: "purposes",
+};
+
+/** Where a thing is written: drill:kick, week:3, level:level-1, class:mon, or term, club, targets alone. */
+function placeOfThing(texts: ClubTexts, thing: string): { readonly path: string; readonly at: DataPath } {
+	const [kind = "", id] = thing.split(":");
+	if (id === undefined && ["term", "club", "targets"].includes(kind))
+		return { path: dataPath(texts, kind), at: [] };
+	if (kind === "week") return { path: weekPath(texts, Number(id)), at: [] };
+	if (kind === "drill" || kind === "guide") {
+		const path = [...texts.keys()].find((one) => kindOf(one) === kind && idOf(one) === id);
+		if (path === undefined) throw noThing(kind, String(id), knownIds(texts).get(kind) ?? new Set());
+		return { path, at: [] };
+	}
+	if (kind === "class") {
+		const path = termPath(texts);
+		return { path, at: ["classes", entryAt(dataOf(path, texts).classes, kind, String(id))] };
+	}
+	const list = LISTS[kind];
+	if (list === undefined) {
+		throw new EditRefused(
+			`\`${thing}\` names nothing: write drill:, guide:, week:, class:, ${Object.keys(LISTS).join(":, ")}: and an id, or term, club or targets.`,
+		);
+	}
+	const path = dataPath(texts, list);
+	return { path, at: [entryAt(dataOf(path, texts), kind, String(id))] };
+}
+
+function rename(texts: ClubTexts, what: unknown): ClubTexts {
+	const { thing, to } = fieldsOf("rename", what, ["thing", "to"]);
+	const [kind = "", id = ""] = String(thing).split(":");
+	if (!(ID_KINDS as readonly string[]).includes(kind)) {
+		throw new EditRefused(`\`${String(thing)}\`: write the kind before the id, as in drill:log-roll.`);
+	}
+	const known = knownIds(texts).get(kind as IdKind) ?? new Set<Id>();
+	if (!known.has(id)) throw noThing(kind, id, known);
+	if (known.has(String(to))) throw new EditRefused(`There is a ${kind} \`${String(to)}\` already.`);
+	return renameIds(texts, [{ kind: kind as IdKind, from: id, to: String(to) }]);
+}
+
+function setBlock(texts: ClubTexts, what: unknown): ClubTexts {
+	if (!isData(what)) throw new EditRefused("`set` takes a block and its fields.");
+	const { block, ...fields } = what;
+	const { week, apparatus, block: number } = readPlace(String(block));
+	const path = weekPath(texts, week);
+	const plan = (dataOf(path, texts).apparatus as Data | undefined)?.[apparatus] as Data | undefined;
+	const blocks = (plan?.blocks ?? []) as readonly unknown[];
+	if (number > blocks.length) {
+		throw new EditRefused(`There is no block ${String(block)}; ${apparatus} has ${blocks.length} that week.`);
+	}
+	const edits = Object.entries(fields).map(
+		([name, value]): FieldEdit => ({
+			path: ["apparatus", apparatus, "blocks", number - 1, name],
+			...(value === null ? {} : { value }),
+		}),
+	);
+	return new Map(texts).set(path, edited(path, texts.get(path) ?? "", edits));
+}
+
+function edited(path: string, text: string, edits: readonly FieldEdit[]): string {
+	const result = setFields(path, text, edits);
+	if (result !== undefined) return result;
+	throw new EditRefused(`${path} is written in a way in which this cannot be changed; change it by hand.`);
+}
+
+function fieldsOf(name: string, what: unknown, names: readonly string[]): Data {
+	if (!isData(what)) throw new EditRefused(`\`${name}\` takes fields in braces: ${names.join(", ")}.`);
+	const other = Object.keys(what).find((field) => !names.includes(field));
+	if (other !== undefined) throw new EditRefused(`\`${other}\` is none of ${names.join(", ")}.`);
+	return what;
+}
+
+function drillId(texts: ClubTexts, said: unknown): Id {
+	const known = knownIds(texts).get("drill") ?? new Set<Id>();
+	const id = String(said ?? "");
+	if (known.has(id)) return id;
+	throw noThing("drill", id, known);
+}
+
+function noThing(kind: string, id: string, known: Iterable<string>): EditRefused {
+	const nearest = nearestName(id, known);
+	return new EditRefused(
+		`There is no ${kind} \`${id}\`.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
+	);
+}
+
+/** Weeks as 4, [4, 6] or 4-6. */
+function weeksIn(said: unknown): ReadonlySet<number> {
+	const parts = Array.isArray(said) ? said : [said];
+	return new Set(
+		parts.flatMap((part) => {
+			const [, first, last] = /^(\d+)(?:\s*[-–]\s*(\d+))?$/.exec(String(part)) ?? [];
+			if (first === undefined)
+				throw new EditRefused(`\`${String(part)}\` is no week: write 4, [4, 6] or 4-6.`);
+			const [from, to] = [Number(first), Number(last ?? first)];
+			return Array.from({ length: Math.max(0, Math.min(60, to) - from + 1) }, (_, i) => from + i);
+		}),
+	);
+}
+
+function dayOf(said: unknown): string {
+	const text = String(said ?? "");
+	if (/^\d{4}-\d\d-\d\d(\/\d{4}-\d\d-\d\d)?$/.test(text)) return text;
+	throw new EditRefused(`\`${text}\` is no day: write 2027-02-15, or 2027-02-15/2027-02-19.`);
+}
+
+function entryAt(list: unknown, kind: string, id: string): number {
+	const entries = Array.isArray(list) ? (list as readonly Data[]) : [];
+	const at = entries.findIndex((entry) => String(entry.id) === id);
+	if (at >= 0) return at;
+	throw noThing(
+		kind,
+		id,
+		entries.map((entry) => String(entry.id)),
+	);
+}
+
+function numberOf(path: string, text: string): number {
+	return Number(dataIn(path, text).week);
+}
+
+function termPath(texts: ClubTexts): string {
+	return dataPath(texts, "term");
+}
+
+function dataPath(texts: ClubTexts, name: string): string {
+	const path = [`_data/${name}.yaml`, `_data/${name}.yml`].find((one) => texts.has(one));
+	if (path === undefined) throw new EditRefused(`The club has no _data/${name}.yaml.`);
+	return path;
+}
+
+function dataOf(path: string, texts: ClubTexts): Data {
+	return dataIn(path, texts.get(path) ?? "");
+}
+
+function dataIn(path: string, text: string): Data {
+	const plain = text.replace(/^\ufeff/, "").replaceAll("\r\n", "\n");
+	const page = path.endsWith(".md") ? splitPage(plain) : { matter: plain };
+	const read = "matter" in page && page.matter !== undefined ? parseYaml(page.matter) : undefined;
+	return read?.ok === true && typeof read.data === "object" && read.data !== null ? (read.data as Data) : {};
+}
+
+function isData(value: unknown): value is Data {
+	return typeof value === "object" && value !== null && !Array.isArray(value);
+}
