@@ -2436,7 +2436,7 @@ export const desk = {
 		title: "Name",
 		name: "Name",
 		apparatus: "Apparatus",
-		summary: "In one sentence",
+		summary: "Summary",
 		sets: "Sets",
 		elements: "The chain",
 		direction: "Direction",
