@@ -2627,7 +2627,7 @@ export const desk = {
 		title: "Name",
 		name: "Name",
 		apparatus: "Apparatus",
-		summary: "In one sentence",
+		summary: "Summary",
 		sets: "Sets",
 		elements: "The chain",
 		direction: "Direction",
