@@ -105,8 +105,7 @@ it("completes links, marks mistakes where they stand, and draws a shape as it mo
 	await hands.press("Drop what is not saved");
 
 	await hands.press("Body shapes");
-	await page.waitForSelector(".things li button");
-	await page.click(".things li button");
+	await hands.press("Hollow");
 	await page.waitForSelector(".shape svg");
 	const drawn = () => page.$eval(".shape .figure", (figure) => figure.innerHTML);
 	const before = await drawn();

@@ -115,8 +115,18 @@ abstract class CommonHands implements Hands {
 	abstract plan(drill: string, week: number, area: string): Promise<void>;
 
 	async press(name: string): Promise<void> {
-		await this.reach(await find(this.page, name, CONTROLS), true);
+		await this.reachNew(() => find(this.page, name, CONTROLS));
 		await settled(this.page);
+	}
+
+	/** Once more, where it was made anew between finding and pressing it. */
+	private async reachNew(found: () => Promise<ElementHandle<HTMLElement>>): Promise<void> {
+		try {
+			await this.reach(await found(), true);
+		} catch (error) {
+			if (!/detached/.test(String(error))) throw error;
+			await this.reach(await found(), true);
+		}
 	}
 
 	async pressAt(selector: string): Promise<void> {
