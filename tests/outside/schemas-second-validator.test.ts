@@ -14,7 +14,7 @@ import { COMMON_SCHEMA, SCHEMAS, validatorOf } from "../../scripts/validate/sche
 
 type Json = Record<string, unknown>;
 
-const OWN_FORMATS = new Set(["clock", "day-or-interval", "language", "timezone", "web-address"]);
+const OWN_FORMATS = new Set(["clock", "colour", "day-or-interval", "language", "timezone", "web-address"]);
 
 /** A schema without our own formats, so that both validators judge the same rules. */
 function withoutOwnFormats(schema: unknown): unknown {
