@@ -6,6 +6,7 @@
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { CheckSheetView } from "../../scripts/views/sheets/check-sheet.ts";
 import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
+import { pageCode } from "./page-code.ts";
 import { evenRuns } from "./pieces.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { AS_DESIGNED, fixedPiece } from "./side.ts";
@@ -27,10 +28,12 @@ const MARKS = [
 ] as const;
 
 /** The check sheet of a level. */
-export function checkSheet(facts: SheetFacts, { level, skills }: CheckSheetView): Drawn {
+export function checkSheet(facts: SheetFacts, { level, page, skills }: CheckSheetView): Drawn {
 	const runs = evenRuns(skills, MOST_SKILLS);
 	const sides = [
-		...runs.map((run, i) => marksSide(facts, level, run, runs.length > 1 ? [i + 1, runs.length] : undefined)),
+		...runs.map((run, i) =>
+			marksSide(facts, { level, page }, run, runs.length > 1 ? [i + 1, runs.length] : undefined),
+		),
 		...bySide(skills).map((run) => criteriaSide(facts, level, run)),
 	];
 	return { html: fixedPiece(facts, "check-sheet", sides, true), most: sides.length, steps: AS_DESIGNED };
@@ -38,17 +41,18 @@ export function checkSheet(facts: SheetFacts, { level, skills }: CheckSheetView)
 
 /** A side to fill in; `sheet` is its place among several. */
 function marksSide(
-	{ term, words }: SheetFacts,
-	level: string,
+	facts: SheetFacts,
+	{ level, page }: Pick<CheckSheetView, "level" | "page">,
 	skills: readonly Skill[],
 	sheet: readonly [number, number] | undefined,
 ): Html {
+	const { term, words } = facts;
 	const say = words.checkSheet;
 	const groups = [...Map.groupBy(skills, ({ apparatus }) => apparatus)];
 	/** Columns, a line before the first of each apparatus. */
 	const columns = groups.flatMap(([, own]) => own.map(({ name }, i) => ({ name, starts: i === 0 })));
-	return html`<div class="area box"><header class="head"><p class="when">${term}${sheet && ` · ${say.sheetOf(...sheet)}`}</p><h1>${level} <span>${say.check}</span></h1>
-<p class="fields"><span>${words.heads.class}</span><span>${say.coach}</span><span>${say.dates}</span></p></header>
+	return html`<div class="area box"><div class="with-code"><header class="head"><p class="when">${term}${sheet && ` · ${say.sheetOf(...sheet)}`}</p><h1>${level} <span>${say.check}</span></h1>
+<p class="fields"><span>${words.heads.class}</span><span>${say.coach}</span><span>${say.dates}</span></p></header>${pageCode(facts, page, level)}</div>
 <table class="checks"><thead><tr><td></td>${groups.map(([apparatus, own]) => html`<th scope="colgroup" colspan="${own.length}" class="group">${apparatus ?? words.anywhere}</th>`)}</tr>
 <tr><th scope="col" class="name">${say.name}</th>${columns.map(({ name, starts }) => html`<th scope="col" class="skill${starts && " start"}"><span>${name}</span></th>`)}</tr></thead>
 <tbody>${Array.from({ length: ROWS }, (_, row) => html`<tr><td class="name">${row + 1}</td>${columns.map(({ starts }) => html`<td${starts && html` class="start"`}><span class="tally"><i></i><i></i><i></i></span></td>`)}</tr>`)}</tbody></table>

@@ -5,6 +5,7 @@ import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import type { TermPageView, TermRow } from "../../scripts/views/sheets/term-page.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { drawnApparatus } from "../parts/icons.ts";
+import { pageCode } from "./page-code.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { pouredPiece, stepsFrom } from "./side.ts";
 
@@ -15,7 +16,7 @@ export function termPage(facts: SheetFacts, { span, apparatus, rows }: TermPageV
 		html: pouredPiece(facts, {
 			kind: "term-page",
 			bound: false,
-			head: html`<header class="head"><h1>${term} <span>${dates}</span></h1></header>`,
+			head: html`<div class="with-code"><header class="head"><h1>${term} <span>${dates}</span></h1></header>${pageCode(facts, "term/", term)}</div>`,
 			again: html`<header class="again"><b>${term}</b></header>`,
 			items: [
 				html`<table class="item"><thead><tr><th scope="col" class="week">${words.heads.week}</th>${apparatus.map(({ id, name }) => html`<th scope="col">${drawnApparatus(id)} ${name}</th>`)}</tr></thead>

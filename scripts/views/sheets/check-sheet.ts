@@ -1,6 +1,7 @@
 /** Blank skill check sheets: the skills of a level, and what must be seen of each. */
 
 import type { Level, LinkedSkill } from "../../model.ts";
+import { type Address, addressOf } from "../addresses.ts";
 import { criteriaOf } from "../drill.ts";
 import type { Html } from "../html.ts";
 import type { SiteIndex } from "../site-index.ts";
@@ -8,6 +9,8 @@ import type { PieceOf } from "./sheet.ts";
 
 export interface CheckSheetView {
 	readonly level: string;
+	/** The level's page. */
+	readonly page: Address;
 	/** To be learnt, by apparatus. */
 	readonly skills: readonly {
 		readonly name: string;
@@ -34,6 +37,7 @@ export function checkSheet(site: SiteIndex, level: Level): PieceOf<"check-sheet"
 		label: words.pageLabels.check(level.name),
 		view: {
 			level: level.name,
+			page: addressOf({ kind: "level", id: level.id }),
 			skills: skills
 				.toSorted((a, b) => rank(a) - rank(b))
 				.map(({ id, name, apparatus: [first = ""], criteria }) => ({
