@@ -23,6 +23,7 @@ import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Run } from "../../scripts/commands/run.ts";
 import { update } from "../../scripts/commands/update.ts";
+import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { unpackTarball } from "../unpack-tarball.ts";
 
@@ -92,9 +93,12 @@ function handbook(dir: string, ...words: readonly string[]) {
 		encoding: "utf8",
 		timeout: 200_000,
 		killSignal: "SIGKILL",
+		env: { ...process.env, ...browser },
 	});
 }
 
+/** A browser to print with: none is in the package, and this checkout's may be one that it unpacks. */
+let browser: Readonly<Record<string, string>>;
 let packed: string;
 const club = join(work, "club");
 
@@ -109,6 +113,9 @@ beforeAll(async () => {
 	expect(status).toBe(0);
 	packed = stdout.trim().replace(/^wrote /, "");
 	await installInto(work, packed);
+	const found = await findBrowser();
+	if ("missing" in found) throw new Error(found.missing);
+	browser = { ...found.browser.environment, HANDBOOK_BROWSER: found.browser.path };
 });
 
 it("holds no TypeScript, no tests, and nothing that runs at its installation", () => {

@@ -10,6 +10,7 @@ import { spawn } from "node:child_process";
 import { cpSync, existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { fingerprint, inScratch, leftBehind, MAIN, REPOSITORY, runBuild } from "./output-faults.ts";
 import { count, newTally, type Tally } from "./tally.ts";
 
@@ -100,7 +101,7 @@ export async function buildBesideServe(times: number): Promise<Tally> {
 				}
 				const { status, said } = await building.ended;
 				if (status !== 0) count(tally, "crashed", `${i}: the build ended with ${status}: ${said}`);
-				const out = join(club, "_site");
+				const out = ownOutput(club);
 				const first = fingerprint(out);
 				if (!isPublished(out, `Written ${i}.`)) count(tally, "lost", `${i}: it is not published`);
 				if (runBuild(club, out).status !== 0 || fingerprint(out) !== first)
