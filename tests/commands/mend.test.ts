@@ -53,7 +53,7 @@ describe("mend", () => {
 
 		const asked: string[] = [];
 		expect(whatIf(dir, list, { line: (text) => asked.push(text), colour: false }, { json: false })).toBe(0);
-		expect(asked.at(-1)).toContain(`Findings: ${gone} gone, ${come} new.`);
+		expect(asked.at(-1)).toContain(`Findings: ${gone} gone, ${come} new`);
 
 		const then = findingsIn(dir).length;
 		expect(await mendCommand(run, { ...SAFETY, write: true })).toBe(0);

@@ -10,6 +10,7 @@ import { join } from "node:path";
 import axe from "axe-core";
 import type { Page } from "puppeteer-core";
 import { expect, it, onTestFinished } from "vitest";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import {
 	FingerHands,
@@ -138,17 +139,17 @@ async function journey(hands: Hands, dir: string, drills: number, weeks: number)
 		timeout: 90_000,
 	});
 	await accessible(page, "publishing");
-	expect(readFileSync(join(dir, "_site/index.html"), "utf8")).toContain("Winter term");
+	expect(readFileSync(join(ownOutput(dir), "index.html"), "utf8")).toContain("Winter term");
 	const drillFiles = readdirSync(join(dir, "content/drills"), { recursive: true }).filter((file) =>
 		String(file).endsWith(".md"),
 	);
 	expect(drillFiles).toHaveLength(drills);
 	expect(openHandbook(dir).problems).toEqual([]);
 	// Nothing of the desk is in what is published.
-	const site = readdirSync(join(dir, "_site"), { recursive: true }).map(String);
+	const site = readdirSync(`${ownOutput(dir)}/`, { recursive: true }).map(String);
 	expect(site.filter((file) => /desk|codemirror|preact/i.test(file))).toEqual([]);
 	for (const file of site.filter((one) => one.endsWith(".js")))
-		expect(readFileSync(join(dir, "_site", file), "utf8"), file).not.toMatch(/cm-editor|\/desk\//);
+		expect(readFileSync(join(ownOutput(dir), file), "utf8"), file).not.toMatch(/cm-editor|\/desk\//);
 	expect(existsSync(join(dir, ".handbook/drafts")) ? readdirSync(join(dir, ".handbook/drafts")) : []).toEqual(
 		[],
 	);
