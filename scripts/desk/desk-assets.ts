@@ -1,7 +1,7 @@
 /** What the desk's page loads: its program in the words of a language, its styles and its typeface. */
 
 import { basename } from "node:path";
-import { PROGRAM, readProgram } from "../files/program.ts";
+import { PROGRAM, packageFolder, readProgram } from "../files/program.ts";
 import { browserWords } from "../site/browser-words.ts";
 import { type Bundles, keptBundles } from "../site/kept-bundles.ts";
 import type { Words } from "../words/words.ts";
@@ -11,7 +11,7 @@ export interface Asset {
 	readonly body: string | Uint8Array;
 }
 
-const FONTS = "node_modules/@fontsource-variable/atkinson-hyperlegible-next/files";
+const FONTS = "@fontsource-variable/atkinson-hyperlegible-next";
 
 const made = new Map<string, Promise<ReadonlyMap<string, Asset>>>();
 
@@ -28,6 +28,7 @@ async function makeAssets(words: Words): Promise<ReadonlyMap<string, Asset>> {
 		`desk.${words.language}`,
 		() => bundle(words),
 	);
+	const fonts = `${packageFolder(FONTS)}/files`;
 	return new Map<string, Asset>([
 		["desk.js", { type: "text/javascript; charset=utf-8", body: program }],
 		["desk.css", { type: "text/css; charset=utf-8", body: styles }],
@@ -35,14 +36,14 @@ async function makeAssets(words: Words): Promise<ReadonlyMap<string, Asset>> {
 			"text-latin.woff2",
 			{
 				type: "font/woff2",
-				body: readProgram(`${FONTS}/atkinson-hyperlegible-next-latin-wght-normal.woff2`),
+				body: readProgram(`${fonts}/atkinson-hyperlegible-next-latin-wght-normal.woff2`),
 			},
 		],
 		[
 			"text-latin-ext.woff2",
 			{
 				type: "font/woff2",
-				body: readProgram(`${FONTS}/atkinson-hyperlegible-next-latin-ext-wght-normal.woff2`),
+				body: readProgram(`${fonts}/atkinson-hyperlegible-next-latin-ext-wght-normal.woff2`),
 			},
 		],
 	]);

@@ -6,7 +6,7 @@
  * read from the lock file, as npm reads it.
  */
 
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import {
 	cpSync,
 	existsSync,
@@ -20,7 +20,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { afterAll, beforeAll, expect, it, onTestFinished } from "vitest";
 import type { Run } from "../../scripts/commands/run.ts";
 import { update } from "../../scripts/commands/update.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
@@ -207,6 +207,32 @@ it("says what brings the binder where there is no browser, and builds the rest",
 	expect(built.stdout).toContain("H401");
 	expect(built.status).toBe(1);
 	expect(readdirSync(`${out}/drills`)).toContain("log-roll");
+});
+
+it("serves the preview and the desk, programs and typeface with them", async () => {
+	const start = join(club, "node_modules", NAME, "handbook.js");
+	const serving = spawn(process.execPath, [start, "serve", "--port", "0"], { cwd: club });
+	onTestFinished(() => void serving.kill());
+	const address = await new Promise<string>((found, failed) => {
+		let said = "";
+		const hear = (text: unknown) => {
+			said += String(text);
+			const desk = /The desk: (\S+)/.exec(said)?.[1];
+			if (desk !== undefined) found(desk);
+		};
+		serving.stdout.on("data", hear);
+		serving.once("exit", () => failed(new Error(said)));
+	});
+	// The address is good for once, and gives the cookie by which the browser is known again.
+	const first = await fetch(address, { redirect: "manual" });
+	const cookie = first.headers.get("set-cookie")?.split(";")[0] ?? "";
+	for (const name of ["", "desk.js", "desk.css", "text-latin.woff2"]) {
+		const answer = await fetch(new URL(name, address.split("?")[0]), { headers: { cookie } });
+		expect([name, answer.status]).toEqual([name, 200]);
+		expect((await answer.arrayBuffer()).byteLength).toBeGreaterThan(400);
+	}
+	const page = await fetch(new URL("/drills/log-roll/", address));
+	expect(await page.text()).toContain("Log roll");
 });
 
 /** The next version, which reads a newer format and brings folders to it. */
