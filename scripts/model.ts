@@ -50,6 +50,16 @@ export type DataKind =
 /** `taught`: what coaches reported, a file a week in a folder of its own. */
 export type FileKind = PageKind | DataKind | "taught";
 
+/** The data file that lists the things of a kind, for those that have no page each. */
+export const LIST_FILES = {
+	level: "levels",
+	apparatus: "apparatus",
+	shape: "shapes",
+	skill: "skills",
+	equipment: "equipment",
+	purpose: "purposes",
+} as const satisfies Readonly<Record<string, DataKind>>;
+
 /** Kinds that `[[id]]` can link to, in the order in which an id that two kinds share is looked up. */
 export const LINK_KINDS = [
 	"drill",

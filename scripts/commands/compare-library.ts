@@ -13,6 +13,7 @@ import { type ClubTexts, idOf, kindOf } from "../edit/club-texts.ts";
 import type { Fields } from "../libraries/join-files.ts";
 import { joinLibraries } from "../libraries/join-libraries.ts";
 import { changesSince, type LibraryChange, noteSeen, seenIn, TEXT_FIELD } from "../libraries/seen.ts";
+import { type DataKind, LIST_FILES } from "../model.ts";
 import { readClub } from "../read/read-club.ts";
 import { splitPage } from "../read/split-page.ts";
 import { editClub } from "./edit-club.ts";
@@ -28,14 +29,7 @@ export interface LibraryChoice {
 }
 
 /** The list file that holds a kind of thing. */
-const LIST_OF: Readonly<Record<string, string>> = {
-	level: "levels",
-	apparatus: "apparatus",
-	shape: "shapes",
-	skill: "skills",
-	equipment: "equipment",
-	purpose: "purposes",
-};
+const LIST_OF: Readonly<Record<string, DataKind>> = LIST_FILES;
 
 /** @returns 0 told or done, 1 where the folder has errors, 2 where a name is none that changed */
 export function compareLibrary(run: Run, { take, keep, json }: LibraryChoice): number {

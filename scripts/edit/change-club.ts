@@ -12,7 +12,7 @@
  */
 
 import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
-import type { DataPath, Id, PlanChange } from "../model.ts";
+import { type DataKind, type DataPath, type Id, LIST_FILES, type PlanChange } from "../model.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { splitPage } from "../read/split-page.ts";
@@ -199,14 +199,7 @@ function change(texts: ClubTexts, what: unknown): ClubTexts {
 	return new Map(texts).set(path, edited(path, texts.get(path) ?? "", edits));
 }
 
-const LISTS: Readonly<Record<string, string>> = {
-	level: "levels",
-	apparatus: "apparatus",
-	shape: "shapes",
-	skill: "skills",
-	equipment: "equipment",
-	purpose: "purposes",
-};
+const LISTS: Readonly<Record<string, DataKind>> = LIST_FILES;
 
 /** Where a thing is written: drill:kick, week:3, level:level-1, class:mon, or term, club, targets alone. */
 function placeOfThing(texts: ClubTexts, thing: string): { readonly path: string; readonly at: DataPath } {

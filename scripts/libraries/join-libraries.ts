@@ -17,7 +17,15 @@ import { parseReference } from "../link/join-records.ts";
 import { findLinks } from "../link/link-syntax.ts";
 import { type IdKind, type Reference, referencesIn } from "../link/reference-fields.ts";
 import { textsOf } from "../link/texts-of.ts";
-import { type DataKind, type FileKind, type Id, LINK_KINDS, type Origin, type SourceFile } from "../model.ts";
+import {
+	type DataKind,
+	type FileKind,
+	type Id,
+	LINK_KINDS,
+	LIST_FILES,
+	type Origin,
+	type SourceFile,
+} from "../model.ts";
 import type { Problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
@@ -34,14 +42,9 @@ import {
 import { type Layer, type LayerCaches, layersOf } from "./layers.ts";
 
 /** Lists whose entries are taken one by one, as they are named. */
-const LISTS: ReadonlyMap<IdKind, DataKind> = new Map<IdKind, DataKind>([
-	["level", "levels"],
-	["apparatus", "apparatus"],
-	["shape", "shapes"],
-	["skill", "skills"],
-	["equipment", "equipment"],
-	["purpose", "purposes"],
-]);
+const LISTS: ReadonlyMap<IdKind, DataKind> = new Map(
+	Object.entries(LIST_FILES) as [keyof typeof LIST_FILES, DataKind][],
+);
 
 /** Which of these there are is said by the club, where it has a list of its own. */
 const CLUBS_OWN: ReadonlySet<DataKind> = new Set<DataKind>(["levels", "apparatus"]);

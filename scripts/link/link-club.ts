@@ -7,7 +7,7 @@
  */
 
 import type { Curriculum, DataPath, FileKind, Id, Records, Source, SourceFile } from "../model.ts";
-import { LINK_KINDS } from "../model.ts";
+import { LINK_KINDS, LIST_FILES } from "../model.ts";
 import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import { nearestName } from "../read/nearest-name.ts";
@@ -143,14 +143,7 @@ function listOf(club: ValidatedClub, kinds: readonly IdKind[]): SourceFile | und
 	return kinds.length > 1 || name === undefined ? undefined : club.files.find((file) => file.kind === name);
 }
 
-const LISTS: Readonly<Partial<Record<IdKind, FileKind>>> = {
-	level: "levels",
-	apparatus: "apparatus",
-	shape: "shapes",
-	skill: "skills",
-	equipment: "equipment",
-	purpose: "purposes",
-};
+const LISTS: Readonly<Partial<Record<IdKind, FileKind>>> = LIST_FILES;
 
 function takenOut(
 	list: SourceFile,

@@ -9,7 +9,7 @@
  * Nothing is guessed: what can mean two things is left out and told with sheet, row and column.
  */
 
-import type { FileKind, Id } from "../../model.ts";
+import { type FileKind, type Id, LIST_FILES } from "../../model.ts";
 import { nearestName } from "../../read/nearest-name.ts";
 import { idFrom } from "../../validate/judge-data.ts";
 import { ID_PATTERN, isPortable, validatorOf } from "../../validate/schemas.ts";
@@ -58,14 +58,7 @@ function isId(words: string): boolean {
 }
 
 /** In which data file the things of a kind are listed. */
-const LISTS: Readonly<Record<Exclude<RefKind, "drill" | "skill or drill">, FileKind>> = {
-	level: "levels",
-	apparatus: "apparatus",
-	shape: "shapes",
-	skill: "skills",
-	equipment: "equipment",
-	purpose: "purposes",
-};
+const LISTS: Readonly<Record<Exclude<RefKind, "drill" | "skill or drill">, FileKind>> = LIST_FILES;
 
 /** Reads sheets into drafts of files. `club` is what the folder holds already. */
 export function readClubSheets(
