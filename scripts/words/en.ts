@@ -558,7 +558,7 @@ export const hall = {
 	keptHere:
 		"Kept on this device until you send it. No names here, of nobody: how many is enough. An accident goes into the club's accident book, not here.",
 	howMany: "How many can do it?",
-	toSend: "To the sending",
+	toSend: "Send it",
 };
 
 /** What the timer of a stations block says while it runs. */
