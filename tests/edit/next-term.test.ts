@@ -146,6 +146,11 @@ describe("the page of what changed", () => {
 		change("_data/term.yaml", "  - 2027-02-15/2027-02-20", "  - 2027-02-15/2027-02-20\n  - 2027-01-14");
 		change("_data/term.yaml", /id: mon-beginners\b/, "id: mon-new");
 		change("_data/term.yaml", /day: wednesday/, "day: friday");
+		change(
+			"_data/term.yaml",
+			/id: sat-beginners, name: Saturday beginners, (.*)day: saturday/,
+			"id: sun-morning, name: Sunday beginners, $1day: sunday",
+		);
 		change("content/drills/beam/beam-flat-walk-forward.md", "Eyes on the end", "Look at the end");
 		const { changed } = pageOf(dir, since);
 		expect(changed).toContain(long);
@@ -158,6 +163,8 @@ describe("the page of what changed", () => {
 		const places = order.map((title) => changed.indexOf(` ${title} `));
 		expect(Math.min(...places)).toBeGreaterThan(0);
 		expect(places).toEqual([...places].sort((a, b) => a - b));
+		// A class that is new, and one that is no more.
+		expect(changed).toMatch(/Classes New Sunday beginners Changed .*No longer there Saturday beginners/s);
 		// Under another id it is the same class to those who teach it.
 		expect(changed).not.toMatch(/(New|No longer there) Monday beginners/);
 	});
