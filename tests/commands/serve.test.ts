@@ -7,10 +7,9 @@ import { request as httpRequest, type RequestOptions } from "node:http";
 import { createServer } from "node:net";
 import { networkInterfaces } from "node:os";
 import { join } from "node:path";
-import puppeteer from "puppeteer-core";
 import { expect, it, onTestFinished } from "vitest";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { openBrowser } from "../see-pages.ts";
 
 it("builds again at every change, shows problems on the page, and ends well", async () => {
 	const dir = clubCopy();
@@ -76,14 +75,7 @@ it("the pages of problems can be read at every width", async () => {
 	const file = join(dir, "content/drills/floor/rock.md");
 	writeFileSync(file, readFileSync(file, "utf8").replace("direction: forward", "direction: forwards"));
 	await until(async () => (await page("drills/rock/")).includes("H106"));
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
-	const browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-	});
+	const browser = await openBrowser();
 	onTestFinished(() => browser.close());
 	const tab = await browser.newPage();
 	const widths: Record<string, number> = {};

@@ -2,14 +2,14 @@
 
 import { join } from "node:path";
 import { build } from "esbuild";
-import puppeteer, { type Browser } from "puppeteer-core";
+import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { REPOSITORY } from "../open-fixture.ts";
+import { openBrowser } from "../see-pages.ts";
 import { DEMO_SHAPES } from "./demo-shapes.ts";
 
 const FIGURES = join(import.meta.dirname, "../../scripts/figures");
@@ -37,14 +37,7 @@ beforeAll(async () => {
 		write: false,
 	});
 	program = bundle.outputFiles[0]?.text ?? "";
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
-	browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-	});
+	browser = await openBrowser();
 });
 
 afterAll(() => browser?.close());

@@ -1,12 +1,12 @@
 import axe from "axe-core";
-import puppeteer, { type Browser, type Page } from "puppeteer-core";
+import type { Browser, Page } from "puppeteer-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { searchDocuments, searchOptions } from "../../scripts/search/build-search.ts";
 import { FACETS, type Filters } from "../../scripts/search/choice.ts";
 import { createIndex } from "../../scripts/search/engine.ts";
 import { REPOSITORY } from "../open-fixture.ts";
+import { openBrowser } from "../see-pages.ts";
 import { type ServedPages, servePages } from "./serve-pages.ts";
 import { idsFor } from "./small-club.ts";
 
@@ -24,15 +24,8 @@ let page: Page;
 let complaints: string[];
 
 beforeAll(async () => {
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
 	served = await servePages(handbook);
-	browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-	});
+	browser = await openBrowser();
 });
 
 afterAll(async () => {

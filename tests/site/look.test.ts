@@ -5,7 +5,6 @@
  */
 
 import { readFileSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -25,11 +24,11 @@ import {
 	mixOf,
 } from "../../scripts/validate/club-colours.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { AXE, objectionsTo } from "../see-pages.ts";
 import { type BuiltSite, sharedSite } from "./build-site.ts";
 import { openSite } from "./open-site.ts";
 
 const CLUB = join(FIXTURES, "clubs/own-look");
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** Any colour, as a club writes it. */
 const anyColour = fc.integer({ min: 0, max: 0xffffff }).map((n) => `#${n.toString(16).padStart(6, "0")}`);
@@ -224,12 +223,7 @@ describe("contrast and mixing", async () => {
 			for (const path of ["", "coverage/week-shape/"]) {
 				await page.goto(root + path);
 				await page.evaluate(AXE);
-				const found = await page.evaluate(async () => {
-					const { axe } = window as unknown as {
-						axe: { run(o: object): Promise<{ violations: { id: string }[] }> };
-					};
-					return (await axe.run({ runOnly: ["color-contrast"] })).violations.map(({ id }) => id);
-				});
+				const found = await objectionsTo(page, { runOnly: ["color-contrast"] });
 				expect(found, `${path} ${value}`).toEqual([]);
 			}
 			await page.close();

@@ -5,44 +5,29 @@
  */
 
 import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createServer, type Server } from "node:http";
-import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import puppeteer, { type Browser, type BrowserContext, type Page } from "puppeteer-core";
+import type { Browser, BrowserContext, Page } from "puppeteer-core";
 import sharp from "sharp";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { type EditionList, recordsPath } from "../../scripts/records/edition-list.ts";
 import { FIXTURES } from "../open-fixture.ts";
+import { type Host, hostSite, type Meddled, openBrowser } from "../see-pages.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
 
 const FOLDER = "/club/handbook/";
 const OLD_CUE = "Eyes on the <wall>";
 const NEW_CUE = "Look at your knees";
-const TYPES: Readonly<Record<string, string>> = {
-	html: "text/html; charset=utf-8",
-	js: "text/javascript",
-	css: "text/css",
-	svg: "image/svg+xml",
-	woff2: "font/woff2",
-	png: "image/png",
-	json: "application/json",
-	txt: "text/plain; charset=utf-8",
-	webmanifest: "application/manifest+json",
-};
-
-type Answer = { readonly status: number; readonly text: string } | "cut" | undefined;
 
 let old: BuiltSite;
 let next: BuiltSite;
-let server: Server;
+let host: Host;
 let browser: Browser;
 let root: string;
 
 /** What the host does now. */
 let published: BuiltSite;
-let meddle: (path: string) => Answer;
+let meddle: (path: string) => Meddled | undefined;
 let asked: string[];
 
 let context: BrowserContext;
@@ -65,39 +50,20 @@ beforeAll(async () => {
 		appendFileSync(join(club, "content/drills", other), "\nA quiet end is worth more than a high start.\n");
 	next = await buildSite(club);
 
-	server = createServer((request, response) => {
-		const path = decodeURIComponent(new URL(request.url ?? "/", "http://here").pathname);
-		const within = path.startsWith(FOLDER) ? path.slice(FOLDER.length) : "outside";
-		const file = within === "" || within.endsWith("/") ? `${within}index.html` : within;
-		asked.push(file);
-		const meddled = meddle(file);
-		if (meddled === "cut") {
-			request.socket.destroy();
-			return;
-		}
-		const known = published.files.has(file);
-		response.writeHead(meddled?.status ?? (known ? 200 : 404), {
-			"Content-Type": TYPES[known ? (file.split(".").at(-1) ?? "") : "html"] ?? "text/plain",
-			"Content-Security-Policy":
-				"default-src 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'",
-		});
-		response.end(meddled?.text ?? readFileSync(join(published.dir, known ? file : "404.html")));
+	host = await hostSite(() => published, {
+		folder: FOLDER,
+		meddle: (file) => {
+			asked.push(file);
+			return meddle(file);
+		},
 	});
-	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-	root = `http://127.0.0.1:${(server.address() as AddressInfo).port}${FOLDER}`;
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
-	browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-	});
+	root = host.root;
+	browser = await openBrowser();
 });
 
 afterAll(async () => {
 	await browser?.close();
-	server?.close();
+	host?.close();
 });
 
 beforeEach(async () => {

@@ -4,15 +4,11 @@
  * JavaScript.
  */
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
 import type { BrowserContext, Page } from "puppeteer-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { FIXTURES } from "../open-fixture.ts";
+import { AXE, objectionsTo } from "../see-pages.ts";
 import { layOutAll, type OpenSite, openSite } from "./open-site.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** A class of two levels in a block of two stations: 10 minutes, half of one lost at the change. */
 const SHEET = "classes/mon/week-1/";
@@ -731,12 +727,7 @@ describe.each(LOOKS)("in $theme, $type type", ({ theme, type }) => {
 			await onDevice({ theme, first }, async (page) => {
 				await visit(page, path);
 				if (act !== undefined) await page.evaluate(act);
-				const { violations } = await page.evaluate(() =>
-					(window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-				);
-				expect(
-					violations.flatMap(({ id, nodes }) => nodes.map((n) => `${id}: ${n.html.slice(0, 120)}`)),
-				).toEqual([]);
+				expect(await objectionsTo(page)).toEqual([]);
 				expect(await page.evaluate(pale)).toEqual([]);
 			});
 		},

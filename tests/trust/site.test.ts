@@ -5,48 +5,28 @@
  */
 
 import { readFileSync } from "node:fs";
-import { createServer, type Server } from "node:http";
-import type { AddressInfo } from "node:net";
-import { extname, join } from "node:path";
-import puppeteer, { type Browser } from "puppeteer-core";
+import { join } from "node:path";
+import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { nginxServer } from "../../scripts/views/host-headers.ts";
 import { FIXTURES } from "../open-fixture.ts";
+import { fullestOfKinds, type Host, hostSite, openBrowser } from "../see-pages.ts";
 import { type BuiltSite, buildSite, sharedSite } from "../site/build-site.ts";
 import { fullOf } from "./hostile-club.ts";
 import injections from "./script-injections.json" with { type: "json" };
 
-const TYPES: Readonly<Record<string, string>> = {
-	".html": "text/html; charset=utf-8",
-	".js": "text/javascript",
-	".css": "text/css",
-	".svg": "image/svg+xml",
-	".woff2": "font/woff2",
-	".png": "image/png",
-	".webp": "image/webp",
-	".json": "application/json",
-	".webmanifest": "application/manifest+json",
-};
 const STRINGS = [...injections.strings, ...injections.ours];
 
 let browser: Browser;
-const servers: Server[] = [];
+const hosts: Host[] = [];
 
 beforeAll(async () => {
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
-	browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-	});
+	browser = await openBrowser();
 });
 
 afterAll(async () => {
 	await browser?.close();
-	for (const server of servers) server.close();
+	for (const host of hosts) host.close();
 });
 
 /** The headers as a static host reads them from `_headers`. */
@@ -60,30 +40,9 @@ function headersOf(site: BuiltSite): Record<string, string> {
 }
 
 async function serve(site: BuiltSite): Promise<string> {
-	const headers = headersOf(site);
-	const server = createServer((request, response) => {
-		const path = decodeURIComponent(new URL(request.url ?? "/", "http://here").pathname.slice(1));
-		const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
-		const known = site.files.has(file);
-		response.writeHead(known ? 200 : 404, {
-			"Content-Type": TYPES[known ? extname(file) : ".html"] ?? "text/plain",
-			...headers,
-		});
-		response.end(readFileSync(join(site.dir, known ? file : "404.html")));
-	});
-	servers.push(server);
-	await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-	return `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-}
-
-/** One page of every kind. */
-function onePageOfEach(site: BuiltSite): readonly string[] {
-	const kinds = new Map<string, string>();
-	for (const [file, text] of site.pages) {
-		const kind = /<body class="kind-([^"]+)"/.exec(text)?.[1] ?? "";
-		if ((site.pages.get(kinds.get(kind) ?? "")?.length ?? 0) < text.length) kinds.set(kind, file);
-	}
-	return [...kinds.values()];
+	const host = await hostSite(() => site, { headers: headersOf(site) });
+	hosts.push(host);
+	return host.root;
 }
 
 describe("the site as it is", () => {
@@ -96,7 +55,7 @@ describe("the site as it is", () => {
 		const root = await serve(site);
 		const strangers: string[] = [];
 		const objections: string[] = [];
-		const files = onePageOfEach(site);
+		const files = [...fullestOfKinds(site).values()];
 		expect(files.length).toBeGreaterThan(30);
 		for (const file of files) {
 			const page = await browser.newPage();
@@ -230,7 +189,7 @@ describe("published script injections", () => {
 		const bodies = [...site.pages.keys()].filter((file) =>
 			/^(drills|guides|weeks)\/[^/]+\/index\.html$/.test(file),
 		);
-		expect(await ranOn(root, [...new Set([...onePageOfEach(site), ...bodies])])).toEqual([]);
+		expect(await ranOn(root, [...new Set([...fullestOfKinds(site).values(), ...bodies])])).toEqual([]);
 		expect(
 			await ranOn(
 				root,

@@ -4,10 +4,9 @@
  */
 
 import fc from "fast-check";
-import puppeteer from "puppeteer-core";
 import { describe, expect, it } from "vitest";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
 import { escapeHtml, Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
+import { openBrowser } from "../see-pages.ts";
 
 describe("a template", () => {
 	it.each<[HtmlValue, string]>([
@@ -47,14 +46,7 @@ describe("a template", () => {
 });
 
 it("a browser reads every text back, between tags and in attributes of either quote", async () => {
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
-	const browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu"],
-	});
+	const browser = await openBrowser();
 	try {
 		const page = await browser.newPage();
 		// A reader of HTML takes carriage returns for line feeds, and drops zero bytes.
