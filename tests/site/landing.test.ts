@@ -9,6 +9,7 @@
 import type { Page } from "puppeteer-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { REPOSITORY } from "../open-fixture.ts";
+import { fullestOfKinds } from "../see-pages.ts";
 import { type OpenSite, openSite } from "./open-site.ts";
 
 const HEIGHT = 740;
@@ -21,20 +22,15 @@ let places: ReadonlyMap<string, readonly string[]>;
 
 beforeAll(async () => {
 	open = await openSite(REPOSITORY);
-	const byKind = new Map<string, string>();
 	const byPage = new Map<string, Set<string>>();
 	for (const [file, text] of open.site.pages) {
-		const kind = /<body class="kind-([^"]+)"/.exec(text)?.[1];
-		if (kind === undefined) continue;
-		const before = open.site.pages.get(byKind.get(kind) ?? "");
-		if (before === undefined || before.length < text.length) byKind.set(kind, file);
 		for (const [, href = ""] of text.matchAll(/ href="([^"#:]+#[^"]+)"/g)) {
 			const { pathname, hash } = new URL(href, `http://here/${addressOf(file)}`);
 			const known = byPage.get(pathname.slice(1)) ?? new Set();
 			byPage.set(pathname.slice(1), known.add(hash));
 		}
 	}
-	longest = new Map(Array.from(byKind, ([kind, file]) => [kind, addressOf(file)]));
+	longest = new Map(Array.from(fullestOfKinds(open.site), ([kind, file]) => [kind, addressOf(file)]));
 	places = new Map(Array.from(byPage, ([page, hashes]) => [page, [...hashes].sort()]));
 }, 300_000);
 
@@ -144,11 +140,30 @@ async function tap(
 	else await page.mouse.click(x, y);
 }
 
-/** The links of the page that jump within it, by their number: not the way past the frame, nor cells that open over it. */
-const linksIn = (page: Page) =>
-	page.$$eval('a[href^="#"]', (links) =>
-		links.flatMap((link, at) => (link.matches(".skip, table.coverage td > a") ? [] : [at])),
+/**
+ * The links of the page that jump within it, by their number, for each place that they stand in: the
+ * classes and elements around them. Not the way past the frame, nor cells that open over it.
+ */
+const linksIn = (page: Page): Promise<readonly (readonly number[])[]> =>
+	page.$$eval('a[href^="#"]', (links) => {
+		const byPlace = new Map<string, number[]>();
+		for (const [at, link] of links.entries()) {
+			if (link.matches(".skip, table.coverage td > a")) continue;
+			let place = "";
+			for (let part: Element | null = link; part !== null && part.id !== "main"; part = part.parentElement)
+				place += `${part.localName}.${part.classList[0] ?? ""} `;
+			byPlace.set(place, [...(byPlace.get(place) ?? []), at]);
+		}
+		return [...byPlace.values()];
+	});
+
+/** One link of each place they stand in, then a second of each, spread over the page. */
+function linksToTap(places: readonly (readonly number[])[], most: number): readonly number[] {
+	const [first, second] = [0.4, 0.9].map((part) =>
+		places.map((links) => links[Math.floor(links.length * part)] as number),
 	);
+	return [...new Set([...spread(first ?? [], most), ...(second ?? [])])].slice(0, most).sort((a, b) => a - b);
+}
 
 /** What differs between the looks is how far above a target the bars reach: two links of few kinds show it. */
 const LOOKS: readonly Look[] = [
@@ -163,12 +178,12 @@ const FEW_KINDS: readonly string[] = ["class-sheet", "week-apparatus", "coverage
 
 /** Links of a page that are tapped, and addresses with a place in it that are opened. */
 const MOST = {
-	many: { taps: 14, own: 6, others: 3 },
+	many: { taps: 8, own: 3, others: 2 },
 	few: { taps: 2, own: 1, others: 1 },
 } as const;
 
 /** So many taps of a page come right after it was opened; the others go on from where the last one led. */
-const OPENED_ANEW = 4;
+const OPENED_ANEW = 3;
 
 const pagesFor = ({ links }: Look): readonly string[] =>
 	[...longest].filter(([kind]) => links === "many" || FEW_KINDS.includes(kind)).map(([, address]) => address);
@@ -182,7 +197,7 @@ describe.each(LOOKS)("on $width pixels, motion: $motion, $links links", (look) =
 		let tapped = 0;
 		for (const address of pagesFor(look)) {
 			await visit(page, address);
-			const links = spread(await linksIn(page), most.taps);
+			const links = linksToTap(await linksIn(page), most.taps);
 			const anew = new Set(spread(links, OPENED_ANEW));
 			for (const at of links) {
 				if (anew.has(at) && at !== links[0]) await visit(page, address);
@@ -261,7 +276,7 @@ it("opens coverage cells to their own drills, over the table", { timeout: 300_00
 	const wrong = await page.evaluate(() => {
 		const cells = [...document.querySelectorAll<HTMLAnchorElement>("table.coverage td > a")];
 		if (cells.length < 100) return [`only ${cells.length} cells`];
-		const step = Math.ceil(cells.length / 150);
+		const step = Math.ceil(cells.length / 60);
 		return cells.flatMap((cell, at) => {
 			if (at % step !== 0) return [];
 			const before = scrollY;
