@@ -36,10 +36,7 @@ ${section(
 		({ apparatus, blocks }) => html`<article class="plan">
 <h3>${apparatusIcon(apparatus.id)} ${a(ctx, apparatus.link)} <span class="small">${words.min(apparatus.minutes)}</span></h3>
 ${apparatus.focus && html`<p class="focus">${apparatus.focus}</p>`}
-<ol class="blocks">${blocks.map(
-			(block) =>
-				html`<li>${minutesMark(ctx, block.minutes)}<span>${block.kind === "stations" && html`<span class="label">${say.stations}</span> `}${inWords(ctx, block.drills)}${block.levels.length > 0 && html` <span class="for">${inWords(ctx, block.levels)}</span>`}</span></li>`,
-		)}</ol></article>`,
+<ol class="blocks">${blocks.map((block) => html`<li>${minutesMark(ctx, block.minutes)}${whatIsDone(ctx, block)}</li>`)}</ol></article>`,
 	)}</div>`,
 )}
 ${view.classes.length > 0 && section("sheets", words.classes.sheets, classRows(ctx, view))}
@@ -113,6 +110,19 @@ ${
 }
 ${findings && section("findings", words.findingsPage.found, findings)}
 <p class="small">${say.writtenIn(html`<code>${view.file}</code>`)}</p>`;
+}
+
+/** The drill of a block and whom it is for; several stand below that, each on a line of its own. */
+function whatIsDone(
+	ctx: PageContext,
+	{ kind, levels, drills }: WeekView["plans"][number]["blocks"][number],
+): Html {
+	const who = levels.length > 0 && html` <span class="for">${inWords(ctx, levels)}</span>`;
+	if (drills.length === 1) return html`<span>${inWords(ctx, drills)}${who}</span>`;
+	const { block, counts } = ctx.words;
+	const label = kind === "options" ? block.options(drills.length) : counts.stations(drills.length);
+	return html`<div><span class="label">${label}</span>${who}
+<ul>${drills.map((drill) => html`<li>${a(ctx, drill)}</li>`)}</ul></div>`;
 }
 
 function weekPrints({ prints }: Words, { link }: WeekView): readonly PrintLink[] {

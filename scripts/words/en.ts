@@ -883,7 +883,6 @@ export const term = {
 export const weekPage = {
 	besides: "Weeks before and after",
 	byApparatus: "By area and apparatus",
-	stations: "Stations",
 	minutes: "Minutes of each class",
 	minutesTable: "Planned and available minutes by class",
 	everyWeek: "Every week",

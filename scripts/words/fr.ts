@@ -856,7 +856,6 @@ export const term: Words["term"] = {
 export const weekPage: Words["weekPage"] = {
 	besides: "Semaines d'avant et d'après",
 	byApparatus: "Par espace et agrès",
-	stations: "Ateliers",
 	minutes: "Minutes de chaque cours",
 	minutesTable: "Minutes prévues et disponibles par cours",
 	everyWeek: "Toutes les semaines",
