@@ -12,6 +12,8 @@ import { levelsOfClass } from "./levels-of.ts";
 export interface Group {
 	/** `class`, or `class/group`: its name in data files. */
 	readonly name: string;
+	/** What people call it in a class of several: the level's name that it is called after, else its own. */
+	readonly part?: string;
 	readonly class: ClubClass;
 	/** In the club's order. */
 	readonly levels: readonly Id[];
@@ -54,6 +56,7 @@ export function groupsOf(curriculum: Curriculum): readonly Group[] {
 		return one.groups.map((part) => ({
 			...common,
 			name: `${one.id}/${part.id}`,
+			part: curriculum.levels.get(part.id)?.name ?? part.id,
 			levels: inOrder(curriculum, part.levels.length === 0 ? [...curriculum.levels.keys()] : part.levels),
 			gymnasts: part.gymnasts,
 			coaches: part.coaches,

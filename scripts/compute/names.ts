@@ -5,14 +5,8 @@ import type { Words } from "../words/words.ts";
 import type { Group } from "./groups.ts";
 
 /** A group by its class's name, with its own where the class has several. */
-export function groupName(words: Words, group: Group): string {
-	const part = group.name.slice(group.class.id.length + 1);
-	return part === "" ? group.class.name : words.groupOf(group.class.name, part);
-}
-
-/** A group on its class's own sheet: by its own name alone, or that of the level it is called after. */
-export function groupOnSheet(curriculum: Curriculum, group: Group): string {
-	return levelName(curriculum, group.name.slice(group.class.id.length + 1));
+export function groupName(words: Words, { class: own, part }: Group): string {
+	return part === undefined ? own.name : words.groupOf(own.name, part);
 }
 
 export function drillName(curriculum: Curriculum, id: Id): string {

@@ -11,6 +11,7 @@ import { finding } from "./finding.ts";
 import { groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { type OrderRow, orderRows } from "./meeting-order.ts";
+import { groupName } from "./names.ts";
 import { sortedRows } from "./tables.ts";
 
 const COLUMNS: readonly Column[] = [
@@ -76,7 +77,7 @@ function findingOf(curriculum: Curriculum, rows: readonly OrderRow[], words: Wor
 			? (curriculum.levels.get(level)?.name ?? level)
 			: say.groups(
 					curriculum.levels.get(level)?.name ?? level,
-					rows.map((r) => groupName(curriculum, r)),
+					rows.map((r) => groupName(words, r.group)),
 				);
 	const when =
 		later === undefined ? say.never : later === week ? say.sameWeek : later < week ? "" : say.later(later);
@@ -106,11 +107,6 @@ function findingOf(curriculum: Curriculum, rows: readonly OrderRow[], words: Wor
 				: say.fixDrill(thing, first),
 		rows.length,
 	);
-}
-
-function groupName(curriculum: Curriculum, { group }: OrderRow): string {
-	const name = curriculum.term.classes.find((one) => one === group.class)?.name ?? group.class.id;
-	return group.name === group.class.id ? name : `${name} (${group.name.slice(group.class.id.length + 1)})`;
 }
 
 export type Rank = (apparatus: Id) => number;

@@ -1,7 +1,6 @@
 /** What a coach is asked about at the end of a class: how many can do each skill of the day. */
 
 import { type Group, groupsOfClass } from "../compute/groups.ts";
-import { groupOnSheet } from "../compute/names.ts";
 import { performedBy } from "../compute/reach.ts";
 import { workOf } from "../compute/work.ts";
 import type { ClubClass, Id, WeekPlan } from "../model.ts";
@@ -44,18 +43,18 @@ export function skillsOfDay(
 			.map(({ id }) => ({
 				skill: id,
 				link: linkTo(curriculum, "skill", id),
-				...nameOf(site, part, groups.length > 1),
+				...nameOf(part, groups.length > 1),
 				gymnasts: part.gymnasts,
 				criteria: criteriaOf(site, page, id),
 			}));
 	});
 }
 
-function nameOf(site: SiteIndex, part: Group, isOneOfSeveral: boolean) {
+function nameOf(part: Group, isOneOfSeveral: boolean) {
 	return isOneOfSeveral
 		? {
 				group: part.name.slice(part.class.id.length + 1),
-				groupName: capital(groupOnSheet(site.curriculum, part)),
+				groupName: capital(part.part ?? ""),
 			}
 		: { group: "", groupName: "" };
 }

@@ -7,7 +7,6 @@ import { type CoachPlace, coachesFor } from "../compute/coaches.ts";
 import { equipmentFor } from "../compute/equipment.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { levelsOfClass } from "../compute/levels-of.ts";
-import { groupOnSheet } from "../compute/names.ts";
 import { type SetOutRow, setOutRows } from "../compute/set-out.ts";
 import { classTime, drillTime } from "../compute/time.ts";
 import { type BlockWork, type StationWork, workOf } from "../compute/work.ts";
@@ -430,7 +429,7 @@ function stopsOf(
 		const { from } = first;
 		const { to } = last;
 		const { name } = linkTo(curriculum, "apparatus", id);
-		const who = isOneOfSeveral ? `${capital(groupOnSheet(curriculum, group))}${site.words.colon}` : "";
+		const who = isOneOfSeveral ? `${capital(group.part ?? "")}${site.words.colon}` : "";
 		return [
 			{
 				id,
