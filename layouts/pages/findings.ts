@@ -4,7 +4,7 @@
 
 import type { FindingLine, FindingsOf, FindingsView } from "../../scripts/views/findings.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
-import { findingItem } from "../parts/findings-list.ts";
+import { findingItem, findingsList } from "../parts/findings-list.ts";
 import { a, fold, inlineCode, type PageContext, section } from "../parts/page.ts";
 
 /** The page of findings. */
@@ -31,18 +31,22 @@ ${
 	view.accepted.length > 0 &&
 	section(
 		"accepted",
-		`${say.accepted}${words.colon}${view.accepted.length}`,
+		`${say.accepted}${words.colon}${acceptedOf(view.accepted)}`,
 		html`<p>${say.acceptedLead(html`<code>_data/accepted.yaml</code>`)}</p>
-<ul class="findings">${view.accepted.map(({ line, reason, until }) =>
-			findingItem(
-				ctx,
-				line,
-				html`<p><strong>${say.reason}</strong> ${reason}${until !== undefined && html` <span class="small">${say.until(until)}</span>`}</p>`,
-			),
-		)}</ul>`,
+${view.accepted.map(
+	({
+		lines,
+		reason,
+		until,
+	}) => html`<p><strong>${say.reason}</strong> ${reason}${until !== undefined && html` <span class="small">${say.until(until)}</span>`}</p>
+${findingsList(ctx, lines)}`,
+)}`,
 	)
 }`;
 }
+
+const acceptedOf = (accepted: FindingsView["accepted"]): number =>
+	accepted.reduce((sum, { lines }) => sum + lines.length, 0);
 
 function list(ctx: PageContext, lines: readonly FindingLine[]): Html {
 	return html`<ul class="findings">${lines.map((line) => findingItem(ctx, line, whatToDo(ctx, line)))}</ul>`;
@@ -83,6 +87,6 @@ function ways(ctx: PageContext, { groups, weeks, classes, accepted }: FindingsVi
 		list.map(({ link, count }) => chip(ctx.way(link.to), link.name, count));
 	return html`<nav aria-label="${say.ways}">${row(say.kinds, [
 		...groups.map(({ harm, count }) => chip(`#${harm}`, say.harms[harm], count)),
-		...(accepted.length === 0 ? [] : [chip("#accepted", say.accepted, accepted.length)]),
+		...(accepted.length === 0 ? [] : [chip("#accepted", say.accepted, acceptedOf(accepted))]),
 	])}${row(destinations.weeks, led(weeks))}${row(destinations.classes, led(classes))}</nav>`;
 }

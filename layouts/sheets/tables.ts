@@ -140,10 +140,10 @@ function findingsSheet({ words, findings: { groups, accepted, count } }: BinderV
 			)}</section>`,
 	)}${
 		accepted.length > 0 &&
-		html`<section><h2>${say.accepted}</h2><ul>${accepted.map(
-			({ line, reason, until }) =>
-				html`<li>${line.what} <b>${say.reason}</b> ${reason}${until !== undefined && ` (${say.until(until)})`}</li>`,
-		)}</ul></section>`
+		html`<section><h2>${say.accepted}</h2>${accepted.map(
+			({ lines, reason, until }) =>
+				html`<p><b>${say.reason}</b> ${reason}${until !== undefined && ` (${say.until(until)})`}</p><ul>${lines.map(({ what }) => html`<li>${what}</li>`)}</ul>`,
+		)}</section>`
 	}</div>`;
 }
 

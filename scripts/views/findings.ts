@@ -47,9 +47,9 @@ export interface FindingsView {
 	/** Weeks and classes that have some, each with the way to its own. */
 	readonly weeks: readonly FindingsOf[];
 	readonly classes: readonly FindingsOf[];
-	/** Those that the director lets stand, with her reason. */
+	/** Those that the director lets stand, for each of her reasons. */
 	readonly accepted: readonly {
-		readonly line: FindingLine;
+		readonly lines: readonly FindingLine[];
 		readonly reason: string;
 		/** The last day on which it is accepted, in words. */
 		readonly until: string | undefined;
@@ -74,10 +74,21 @@ export function findingsView(site: SiteIndex): FindingsView {
 		classes: curriculum.term.classes.flatMap(({ id, name }) =>
 			findingsOf({ to: `classes/${id}/`, name }, site.findings.class.get(id)),
 		),
-		accepted: accepted.flatMap(({ finding, by }) => {
-			const [line] = findingLines(site, [finding]);
-			return line === undefined ? [] : [{ line, reason: by.reason, until: lastDay(site, by) }];
-		}),
+		accepted: [...Map.groupBy(accepted, ({ by }) => `${by.reason} ${by.until}`).values()].flatMap(
+			([first, ...others]) =>
+				first === undefined
+					? []
+					: [
+							{
+								lines: findingLines(
+									site,
+									[first, ...others].map(({ finding }) => finding),
+								),
+								reason: first.by.reason,
+								until: lastDay(site, first.by),
+							},
+						],
+		),
 		groups: HARMS.flatMap((harm) => {
 			const own = findings.filter((finding) => harmOf(finding.code) === harm);
 			if (own.length === 0) return [];
