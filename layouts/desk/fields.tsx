@@ -7,13 +7,12 @@ import { type ComponentChildren, createContext } from "preact";
 import { useContext, useEffect, useId, useRef, useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { Field, FieldForm, Named, Names } from "./api.ts";
+import { asData, type Data, isData, withField } from "./data.ts";
 import { Picker } from "./parts.tsx";
 import { sendPicture } from "./talk.ts";
 
 /** What fields need to know of the club. */
 export const Known = createContext<{ readonly names: Names }>({ names: {} });
-
-type Data = Readonly<Record<string, unknown>>;
 
 interface ValueProps {
 	readonly form: FieldForm;
@@ -48,13 +47,6 @@ export function Fields(props: {
 			})}
 		</>
 	);
-}
-
-/** Data with another value of a field, without it where it is undefined; fields keep their order. */
-export function withField(data: Data, name: string, value: unknown): Data {
-	if (value !== undefined) return { ...data, [name]: value };
-	const { [name]: _, ...rest } = data;
-	return rest;
 }
 
 const SMALL: ReadonlySet<FieldForm["is"]> = new Set(["text", "number", "yes", "choice", "id", "pair"]);
@@ -559,12 +551,4 @@ function emptyOf(form: FieldForm): unknown {
 
 function orNone(data: Data): Data | undefined {
 	return Object.keys(data).length === 0 ? undefined : data;
-}
-
-function asData(value: unknown): Data {
-	return isData(value) ? value : {};
-}
-
-function isData(value: unknown): value is Data {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
 }

@@ -7,14 +7,13 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks"
 import type { FileKind } from "../../scripts/model.ts";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { DeskState, Field, FileText, Named, ProblemLine, Refusal, Thing } from "./api.ts";
+import { asData, type Data } from "./data.ts";
 import { type Editor, openEditor } from "./editor.ts";
 import { Fields, Known } from "./fields.tsx";
 import { withoutCode } from "./findings.tsx";
 import { Button, Reading, search, useFocus } from "./parts.tsx";
 import { ShapeFields } from "./shape.tsx";
 import { change, current, get, NotDone, post, speak } from "./talk.ts";
-
-type Data = Readonly<Record<string, unknown>>;
 
 const KINDS: readonly FileKind[] = [
 	"drill",
@@ -387,6 +386,8 @@ function FileForm({
 							{kind === "shapes" && (
 								<ShapeFields
 									value={value}
+									field={fields.find((field) => field.name === "angles")}
+									readOnly={state.readOnly}
 									onChange={(next) => settle({ data: withValue(work.data, index, next) })}
 								/>
 							)}
@@ -462,8 +463,7 @@ async function saved(path: string, base: string | null, text: string, name: stri
 }
 
 function entryOf(data: unknown, index: number | undefined): Data {
-	const own = index === undefined ? data : asList(data)[index];
-	return typeof own === "object" && own !== null && !Array.isArray(own) ? (own as Data) : {};
+	return asData(index === undefined ? data : asList(data)[index]);
 }
 
 function withValue(data: unknown, index: number | undefined, value: Data): unknown {

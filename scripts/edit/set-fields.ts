@@ -10,6 +10,7 @@ import { parseYaml } from "../read/parse-yaml.ts";
 import { splitPage } from "../read/split-page.ts";
 import { type Splice, spliced } from "./club-texts.ts";
 import { inFlow } from "./write-changes.ts";
+import { yamlRange } from "./yaml-places.ts";
 
 /** A field at a path; without a value it is taken out. */
 export interface FieldEdit {
@@ -26,7 +27,7 @@ export function setFields(path: string, text: string, edits: readonly FieldEdit[
 	if (before === undefined) return undefined;
 	let result = text;
 	for (const edit of edits) {
-		const [from, to] = yamlIn(result, isPage);
+		const { from, to } = yamlRange(path, result);
 		const own = result.slice(from, to);
 		const splice = spliceFor(own, edit);
 		if (splice === undefined) return undefined;
@@ -35,14 +36,6 @@ export function setFields(path: string, text: string, edits: readonly FieldEdit[
 	const wanted = structuredClone(before) as Json;
 	for (const edit of edits) put(wanted, edit.path, edit.value);
 	return isDeepStrictEqual(plain(dataIn(result, isPage)), plain(wanted)) ? result : undefined;
-}
-
-function yamlIn(text: string, isPage: boolean): readonly [number, number] {
-	const bom = text.startsWith("\ufeff") ? 1 : 0;
-	if (!isPage) return [bom, text.length];
-	const first = /^\ufeff?---[^\n]*\n/.exec(text)?.[0].length ?? 0;
-	const second = /^---[ \t]*(?:\r?\n|$)/m.exec(text.slice(first));
-	return [first, first + (second?.index ?? 0)];
 }
 
 function dataIn(text: string, isPage: boolean): unknown {

@@ -27,7 +27,7 @@ import { parseYaml } from "../read/parse-yaml.ts";
 import { type Splice, spliced } from "./club-texts.ts";
 import { EditRefused } from "./move-block.ts";
 import { inFlow } from "./write-changes.ts";
-import { type PlacedFile, placeFile } from "./yaml-places.ts";
+import { type PlacedFile, placeFile, yamlRange } from "./yaml-places.ts";
 
 type Data = Readonly<Record<string, unknown>>;
 
@@ -36,14 +36,14 @@ const ONE_LINE = 90;
 
 /** What the YAML of a file says; undefined where it cannot be read. */
 export function dataIn(path: string, text: string): unknown {
-	const { from, to } = yamlPart(path, text);
+	const { from, to } = yamlRange(path, text);
 	const parsed = parseYaml(text.slice(from, to).replace(/\r\n?/g, "\n"));
 	return parsed.ok ? parsed.data : undefined;
 }
 
 /** The Markdown of a page; empty for a data file. */
 export function bodyIn(path: string, text: string): string {
-	return text.slice(placeFile(path, text).body);
+	return text.slice(yamlRange(path, text).body);
 }
 
 /**
@@ -68,14 +68,8 @@ export function writeData(path: string, text: string, wanted: unknown, body?: st
 
 /** Of a page without fields, or a data file of comments alone. */
 function isBare(path: string, text: string): boolean {
-	const { from, to } = yamlPart(path, text);
+	const { from, to } = yamlRange(path, text);
 	return /^(\s*(#.*)?(\r?\n|$))*$/.test(text.slice(from, to));
-}
-
-function yamlPart(path: string, text: string): { readonly from: number; readonly to: number } {
-	const { offset, body } = placeFile(path, text);
-	if (!path.endsWith(".md")) return { from: offset, to: text.length };
-	return { from: offset, to: text.lastIndexOf("---", Math.max(0, body - 1)) };
 }
 
 /** Data as JSON has it: a field that is undefined is none. */
@@ -101,7 +95,7 @@ class Writer {
 	constructor(path: string, text: string) {
 		this.#text = text;
 		this.#file = placeFile(path, text);
-		this.#yamlEnd = yamlPart(path, text).to;
+		this.#yamlEnd = yamlRange(path, text).to;
 		const feeds = text.match(/\n/g)?.length ?? 0;
 		this.#end = (text.match(/\r\n/g)?.length ?? 0) * 2 > feeds ? "\r\n" : "\n";
 	}

@@ -28,7 +28,7 @@ export interface PlacedFile {
 
 /** Takes a page or a data file apart. Throws for a page without front matter. */
 export function placeFile(path: string, text: string): PlacedFile {
-	const { from, to, body } = path.endsWith(".md") ? frontMatter(path, text) : wholeFile(text);
+	const { from, to, body } = yamlRange(path, text);
 	const document = parseDocument(text.slice(from, to), { keepSourceTokens: true, schema: "failsafe" });
 	const scalars: PlacedScalar[] = [];
 	const visit = (node: unknown, at: DataPath): void => {
@@ -60,9 +60,10 @@ function placed(node: Scalar, path: DataPath, isKey: boolean, offset: number): P
 	return { path, isKey, value: String(node.value ?? ""), start: offset + start, end: offset + end };
 }
 
-function wholeFile(text: string) {
-	const from = text.startsWith("\ufeff") ? 1 : 0;
-	return { from, to: text.length, body: text.length };
+/** Where the YAML of a file stands, and where what comes behind it begins. Throws for a page without front matter. */
+export function yamlRange(path: string, text: string) {
+	if (path.endsWith(".md")) return frontMatter(path, text);
+	return { from: text.startsWith("\ufeff") ? 1 : 0, to: text.length, body: text.length };
 }
 
 /** From behind the first line of hyphens to before the second. */

@@ -2540,6 +2540,9 @@ export const desk = {
 	choosePicture: "Choose a picture",
 	figure: "Figure",
 	figureOf: (name: string) => `The figure of ${name} with these angles.`,
+	jointsHint: "Drag a joint, or go to it with Tab and move it with the arrows.",
+	jointAt: (joint: string, degrees: number) => `${joint}: ${number(degrees)} degrees`,
+	sidesDiffer: "Left and right differ",
 	conflictTitle: "Somebody else has changed this file",
 	conflictLead: (file: string) =>
 		`Nothing was written over. Look at both texts of ${file} and choose; the other one is not lost: your text is kept as a draft until you do.`,

@@ -2930,6 +2930,9 @@ export const desk: Words["desk"] = {
 	choosePicture: "Choisir une image",
 	figure: "Figure",
 	figureOf: (name) => `La figure de ${name} avec ces angles.`,
+	jointsHint: "Faites glisser une articulation, ou atteignez-la avec Tab et déplacez-la avec les flèches.",
+	jointAt: (joint, degrees) => `${joint} : ${number(degrees)} degrés`,
+	sidesDiffer: "La gauche et la droite diffèrent",
 	conflictTitle: "Quelqu'un d'autre a modifié ce fichier",
 	conflictLead: (file) =>
 		`Rien n'a été écrasé. Regardez les deux textes de ${file} et choisissez ; l'autre n'est pas perdu : votre texte reste en brouillon jusque-là.`,

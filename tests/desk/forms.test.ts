@@ -116,3 +116,80 @@ it("completes links, marks mistakes where they stand, and draws a shape as it mo
 	await page.waitForFunction(() => document.querySelector(".file .mark") === null);
 	expect(readFileSync(join(dir, "_data/shapes.yaml"), "utf8")).toMatch(/hip: \d+/);
 });
+
+/** Degrees between two arms of an angle, as a protractor on the screen measures them. */
+function protractor(corner: readonly number[], one: readonly number[], other: readonly number[]): number {
+	const [cx = 0, cy = 0] = corner;
+	const way = ([x = 0, y = 0]: readonly number[]) => Math.atan2(y - cy, x - cx);
+	const turn = Math.abs(((way(one) - way(other)) * 180) / Math.PI);
+	return Math.min(turn, 360 - turn);
+}
+
+it("moves a joint on the figure itself, with a mouse, a finger and keys", async () => {
+	const dir = clubCopy();
+	writeFileSync(
+		join(dir, "_data/shapes.yaml"),
+		"- id: hollow\n  name: Hollow\n  # Our own.\n  angles: {shoulder: 120, hip: 170, trunk: 20}\n  base: air\n",
+	);
+	const served = await serveDesk(dir);
+	const browser = await openBrowser();
+	const page = await browser.newPage();
+	const hands = await opened(page, served.address);
+	await page.setViewport({ width: 820, height: 900, hasTouch: true });
+	await settled(page);
+	await hands.press("Drills and files");
+	await hands.press("Body shapes");
+	await hands.press("Hollow");
+	const handle = (name: string) => `.joint-handle[aria-label="${name}"]`;
+	const middle = async (name: string): Promise<readonly [number, number]> => {
+		const box = await (await page.waitForSelector(handle(name)))?.boundingBox();
+		if (!box) throw new Error(`${name} is not on the figure`);
+		expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
+		return [box.x + box.width / 2, box.y + box.height / 2];
+	};
+	const angle = async (name: string): Promise<number> =>
+		Number.parseInt(await page.$eval(handle(name), (one) => one.getAttribute("aria-valuetext") ?? ""), 10);
+	const drawn = () => page.$eval(".figure-box svg", (svg) => svg.outerHTML);
+	// The wrist is taken, a little beside its middle, and brought up and back: it bends the elbow.
+	await page.waitForSelector(handle("Elbow"));
+	await page.$eval(handle("Elbow"), (one) => one.scrollIntoView({ block: "center" }));
+	const [x, y] = await middle("Elbow");
+	const before = await drawn();
+	await page.mouse.move(x + 3, y - 3);
+	await page.mouse.down();
+	await page.mouse.move(x - 20, y - 40, { steps: 3 });
+	await page.mouse.move(x - 60, y - 70, { steps: 3 });
+	await page.mouse.up();
+	const elbow = await angle("Elbow");
+	expect(elbow).toBeLessThan(170);
+	expect(await page.$eval("#spoken", (one) => one.textContent)).toBe(`Elbow: ${elbow} degrees`);
+	expect(await drawn()).not.toBe(before);
+	// What is written is what a protractor reads off the drawing; the chest is taken to lean the body.
+	const bent = protractor(await middle("Shoulder"), await middle("Lean"), await middle("Elbow"));
+	expect(Math.abs(bent - elbow)).toBeLessThanOrEqual(2);
+
+	await page.$eval(handle("Knee"), (one) => one.scrollIntoView({ block: "center" }));
+	const [left, top] = await middle("Knee");
+	const touch = await page.touchscreen.touchStart(left, top);
+	await touch.move(left - 20, top + 30);
+	await touch.move(left - 50, top + 60);
+	await touch.end();
+	const knee = await angle("Knee");
+	expect(knee).toBeLessThan(170);
+
+	await page.focus(handle("Hip"));
+	for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowLeft");
+	expect(await angle("Hip")).toBe(150);
+	await page.evaluate(axe.source);
+	const { violations } = await page.evaluate(() =>
+		(globalThis as unknown as { axe: typeof axe }).axe.run(document, {
+			runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+		}),
+	);
+	expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+	await hands.press("Save");
+	await page.waitForFunction(() => document.querySelector(".file .mark") === null);
+	const written = readFileSync(join(dir, "_data/shapes.yaml"), "utf8");
+	for (const one of ["hip: 150", `elbow: ${elbow}`, `knee: ${knee}`, "# Our own."])
+		expect(written).toContain(one);
+});
