@@ -456,7 +456,7 @@ export interface BlockReport {
 	readonly done?: "done" | "shortened" | "not-done";
 	/** Minutes lost of a shortened block. */
 	readonly lost?: number;
-	readonly cause?: "late" | "set-up" | "coaches" | "attention" | "other";
+	readonly cause?: "late" | "set-up" | "coaches" | "settling" | "other";
 	readonly felt?: "too-easy" | "right" | "too-hard";
 	readonly look?: "equipment" | "near-miss";
 	readonly note?: string;

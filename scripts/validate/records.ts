@@ -1675,7 +1675,7 @@ export interface TaughtBlock {
 	/**
 	 * Why minutes were lost.
 	 */
-	cause?: "late" | "set-up" | "coaches" | "attention" | "other";
+	cause?: "late" | "set-up" | "coaches" | "settling" | "other";
 	/**
 	 * How it was for the group.
 	 */
