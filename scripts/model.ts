@@ -524,6 +524,8 @@ export interface Club {
 	readonly logo?: string;
 	/** Areas that the coaches' site does without. */
 	readonly leaveOut?: readonly Area[];
+	/** Whether the coaches' site shows sums of what coaches reported. */
+	readonly taughtSums?: boolean;
 	/** Undefined where no file says anything of it. */
 	readonly source?: Source;
 	/** Where classes are held. */
