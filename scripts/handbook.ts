@@ -18,6 +18,7 @@ import { basename, resolve } from "node:path";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { mendsOf } from "./compute/mend.ts";
+import { type TaughtSums, taughtSums } from "./compute/taught-sums.ts";
 import { joinLibraries, type Theirs } from "./libraries/join-libraries.ts";
 import type { LayerCaches } from "./libraries/layers.ts";
 import { linkClub } from "./link/link-club.ts";
@@ -47,6 +48,8 @@ export interface Handbook extends Measured {
 	readonly libraries: readonly string[];
 	/** What they say of each thing that is taken, by `kind:id`. */
 	readonly theirs: ReadonlyMap<string, Theirs>;
+	/** Sums of what coaches reported, where the club publishes them. */
+	readonly sums?: TaughtSums | undefined;
 	/** Stands for every byte that was read. */
 	readonly fingerprint: string;
 	/** The edition that this content is, or will be when it is issued. */
@@ -114,6 +117,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	].sort(byPlace);
 	if (linked.curriculum === undefined || record.problem !== undefined) return { problems, files: read.files };
 	const curriculum = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
+	const sums = curriculum.club.taughtSums ? taughtSums(linked.curriculum) : undefined;
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
 		const ofDrills = [...drills.values()].flatMap((drill) =>
@@ -123,7 +127,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		const known = [record.edition, outDir === undefined ? undefined : outputRecord(outDir)];
 		return editionAfter(
 			known.filter((one) => one !== undefined),
-			contentHash(joined, folders, media),
+			contentHash(joined, folders, media, JSON.stringify(sums)),
 			dayIn(club.timezone, now),
 		);
 	};
@@ -158,6 +162,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			clubDir,
 			libraries,
 			theirs,
+			sums,
 			fingerprint: joined.fingerprint,
 			get edition() {
 				edition ??= editionOf(curriculum);

@@ -456,7 +456,7 @@ export interface BlockReport {
 	readonly done?: "done" | "shortened" | "not-done";
 	/** Minutes lost of a shortened block. */
 	readonly lost?: number;
-	readonly cause?: "late" | "set-up" | "coaches" | "attention" | "other";
+	readonly cause?: "late" | "set-up" | "coaches" | "settling" | "other";
 	readonly felt?: "too-easy" | "right" | "too-hard";
 	readonly look?: "equipment" | "near-miss";
 	readonly note?: string;
@@ -524,6 +524,8 @@ export interface Club {
 	readonly logo?: string;
 	/** Areas that the coaches' site does without. */
 	readonly leaveOut?: readonly Area[];
+	/** Whether the coaches' site shows sums of what coaches reported. */
+	readonly taughtSums?: boolean;
 	/** Undefined where no file says anything of it. */
 	readonly source?: Source;
 	/** Where classes are held. */

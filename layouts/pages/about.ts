@@ -26,7 +26,7 @@ ${section(
 ${section(
 	"reports",
 	say.reports,
-	html`<div class="prose"><ul>${say.reportsKept.map((line) => html`<li>${line}</li>`)}</ul></div>`,
+	html`<div class="prose"><ul>${say.reportsKept.map((line) => html`<li>${line}</li>`)}<li>${view.sums === undefined ? say.reportsNotHere : say.reportsSums(a(ctx, view.sums))}</li></ul></div>`,
 )}
 ${section(
 	"handbook",

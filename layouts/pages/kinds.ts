@@ -9,6 +9,7 @@ import {
 	classSheetAddress,
 	HOME,
 	TAUGHT,
+	TAUGHT_SUMS,
 	weekApparatusAddress,
 } from "../../scripts/views/addresses.ts";
 import { apparatusListView, apparatusView } from "../../scripts/views/apparatus.ts";
@@ -46,7 +47,7 @@ import { searchView } from "../../scripts/views/search.ts";
 import { shapesView, shapeView } from "../../scripts/views/shape.ts";
 import type { SiteIndex } from "../../scripts/views/site-index.ts";
 import { skillsView, skillView } from "../../scripts/views/skill.ts";
-import { taughtView } from "../../scripts/views/taught-view.ts";
+import { taughtSumsView, taughtView } from "../../scripts/views/taught-view.ts";
 import { termPages } from "../../scripts/views/term.ts";
 import { classSheetView, weekApparatusView, weekView } from "../../scripts/views/week.ts";
 import { whatChangedView } from "../../scripts/views/what-changed.ts";
@@ -86,7 +87,7 @@ import { shapePage } from "./shape.ts";
 import { shapesPage } from "./shapes.ts";
 import { skillPage } from "./skill.ts";
 import { skillsPage } from "./skills.ts";
-import { taughtPage } from "./taught-page.ts";
+import { taughtPage, taughtSumsPage } from "./taught-page.ts";
 import { termPage } from "./term.ts";
 import { weekPage } from "./week.ts";
 import { weekApparatusPage } from "./week-apparatus.ts";
@@ -426,6 +427,22 @@ export const KINDS = {
 						},
 					],
 		write: taughtPage,
+	}),
+	"taught-sums": kind({
+		under: "safety",
+		readyMade: true,
+		pages: (site) =>
+			site.curriculum.club.taughtSums === true
+				? [
+						{
+							address: TAUGHT_SUMS,
+							title: site.words.about.sums.title,
+							crumbs: [above("about/", "safety")(site)],
+							view: () => taughtSumsView(site),
+						},
+					]
+				: [],
+		write: taughtSumsPage,
 	}),
 	findings: kind({
 		under: "findings",

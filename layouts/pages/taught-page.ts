@@ -1,7 +1,7 @@
-/** What was taught: the director's own page, in her preview and her build alone. */
+/** What was taught: the director's own page, in her preview and her build alone; and sums that a club publishes. */
 
 import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
-import type { CoachLine, SaidOfDrill, TaughtView } from "../../scripts/views/taught-view.ts";
+import type { CoachLine, SaidOfDrill, TaughtSumsView, TaughtView } from "../../scripts/views/taught-view.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
@@ -19,7 +19,7 @@ export function taughtPage(ctx: PageContext, view: TaughtView): Html {
 	const percent = (share: number): string => words.percent(Math.round(share * 100) / 100);
 	return html`<h1>${say.title}</h1>
 <p class="lead">${say.lead(view.reported, view.of)}</p>
-<div class="safety"><p><strong>${say.privately}</strong> ${say.howToDelete(html`<code>_data/taught</code>`)}</p></div>
+<div class="safety"><p><strong>${say.privately}</strong> ${say.howToDelete(html`<code>_data/taught</code>`)}${view.sums && html` ${say.publishes(a(ctx, view.sums))}`}</p></div>
 ${findings && section("findings", words.findingsPage.found, findings)}
 ${view.lines.length > 0 && section("lines", say.lines, coachLines(ctx, view.lines))}
 ${section(
@@ -106,6 +106,49 @@ ${scrollTable(
 	)
 }
 ${section("files", words.coverage.files, html`<p>${view.files.map((file) => html`<a class="button" href="${ctx.way(file.to)}" download>${file.name}</a> `)}</p>`)}`;
+}
+
+/** The page of sums, for all who read the site. */
+export function taughtSumsPage(ctx: PageContext, { skills, lost, fewest }: TaughtSumsView): Html {
+	const { number } = ctx.words;
+	const say = ctx.words.taughtPage;
+	const table = (title: string, heads: readonly string[], rows: readonly (readonly HtmlValue[])[]): Html =>
+		scrollTable(
+			ctx.words.asTable(title),
+			heads,
+			rows.map(
+				([first, ...cells]) =>
+					html`<tr><th scope="row">${first}</th>${cells.map((cell) => html`<td>${cell}</td>`)}</tr>`,
+			),
+		);
+	return html`<h1>${ctx.words.about.sums.title}</h1>
+<p class="lead">${say.sums.lead}</p>
+<p>${say.sums.how(fewest)}</p>
+${skills.length + lost.length === 0 && html`<p>${say.sums.nothing}</p>`}
+${
+	skills.length > 0 &&
+	section(
+		"skills",
+		say.skills,
+		table(
+			say.skills,
+			[say.skill, say.alone, say.sums.of],
+			skills.map(({ skill, alone, of }) => [a(ctx, skill), number(alone), number(of)]),
+		),
+	)
+}
+${
+	lost.length > 0 &&
+	section(
+		"lost",
+		say.lost,
+		table(
+			say.lost,
+			[say.cause, ctx.words.heads.minutes],
+			lost.map(({ cause, minutes }) => [say.causes[cause], number(minutes)]),
+		),
+	)
+}`;
 }
 
 /** What coaches said of a drill, on its page. */

@@ -14,6 +14,8 @@ export const whatChangedView = madeByBuild;
 export const whatChangedPage = madeByBuild;
 export const taughtView = madeByBuild;
 export const taughtPage = madeByBuild;
+export const taughtSumsView = madeByBuild;
+export const taughtSumsPage = madeByBuild;
 export const saidOfDrill = madeByBuild;
 export const saidOfDrillPart = madeByBuild;
 

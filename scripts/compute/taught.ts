@@ -331,6 +331,14 @@ export function learned(curriculum: Curriculum): readonly Learned[] {
 	});
 }
 
+/** The last count of each group and skill. The same gymnasts on two days are counted once, on the later one. */
+export function lastCounts(curriculum: Curriculum): readonly LearnedByGroup[] {
+	const last = new Map(
+		learnedByGroup(curriculum).map((row) => [`${row.group.gymnastsId} ${row.skill}`, row] as const),
+	);
+	return [...last.values()];
+}
+
 function shareOf(alone: number, of: number): Share | undefined {
 	return of < FEWEST ? undefined : wilson(alone, of);
 }
@@ -351,10 +359,7 @@ export interface Arrival {
 export function arrivals(curriculum: Curriculum): readonly Arrival[] {
 	const least = curriculum.targets.arrivesWith;
 	if (least === undefined) return [];
-	const last = new Map<string, LearnedByGroup>();
-	// The same gymnasts on two days are counted once, on the later one.
-	for (const row of learnedByGroup(curriculum)) last.set(`${row.group.gymnastsId} ${row.skill}`, row);
-	const counts = [...last.values()].filter(({ group }) => group.levels.length === 1);
+	const counts = lastCounts(curriculum).filter(({ group }) => group.levels.length === 1);
 	return [...curriculum.levels.values()].flatMap(({ id: level, entry }) =>
 		[...curriculum.skills.keys()].flatMap((skill) => {
 			const own = counts.filter((row) => row.skill === skill && row.group.levels[0] === level);

@@ -46,14 +46,19 @@ export function outputRecord(outDir: string): ClubEdition | undefined {
 	return text === undefined ? undefined : recordIn(text);
 }
 
-/** The hash of what a club wrote, and of the pictures and videos that it names, in its folder or a library's. */
+/**
+ * The hash of what a club wrote, and of the pictures and videos that it names, in its folder or a library's.
+ *
+ * @param sums what is published of reports, which are not in the fingerprint
+ */
 export function contentHash(
 	{ fingerprint }: Pick<ReadClub, "fingerprint">,
 	folders: readonly string[],
 	media: readonly string[],
+	sums = "",
 ): string {
 	const hash = startHash();
-	hash.update(fingerprint);
+	hash.update(fingerprint + sums);
 	for (const file of [...new Set(media)].sort()) {
 		const bytes = bytesOf(mediaFolder(mediaHome(folders, file)), file);
 		if (bytes === undefined) continue;

@@ -319,6 +319,7 @@ export function clubFrom(file: SourceFile): Club {
 		colourDark: data["colour-dark"],
 		logo: data.logo,
 		leaveOut: data["leave-out"],
+		taughtSums: data["taught-sums"],
 		source: file,
 		place: data.place,
 	});

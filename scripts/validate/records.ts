@@ -1075,6 +1075,10 @@ export interface Club {
 	 * @minItems 1
 	 */
 	"leave-out"?: ("findings" | "measures" | "author-guide")[];
+	/**
+	 * Whether the coaches' site shows sums of what coaches reported: of the whole club and term, none below five, rounded down to fives. Without it the site holds nothing of it.
+	 */
+	"taught-sums"?: boolean;
 }
 /**
  * _data/term.yaml: the weeks of the term and the classes of a week.
@@ -1675,7 +1679,7 @@ export interface TaughtBlock {
 	/**
 	 * Why minutes were lost.
 	 */
-	cause?: "late" | "set-up" | "coaches" | "attention" | "other";
+	cause?: "late" | "set-up" | "coaches" | "settling" | "other";
 	/**
 	 * How it was for the group.
 	 */

@@ -12,6 +12,8 @@ export const HOME: Address = "";
 
 /** What was taught: in the director's preview and build alone. */
 export const TAUGHT: Address = "taught/";
+/** Sums of it, where the club publishes them. */
+export const TAUGHT_SUMS: Address = "taught-sums/";
 
 /** The address of what `[[id]]` points at. A week's page is named by the week's file. */
 export function addressOf(target: Pick<LinkTarget, "kind" | "id">): Address {

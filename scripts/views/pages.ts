@@ -8,7 +8,7 @@ import type { Handbook } from "../handbook.ts";
 import type { Area, Origin } from "../model.ts";
 import type { Place } from "../place.ts";
 import { editionNameOf, type Words } from "../words/words.ts";
-import { type Address, HOME } from "./addresses.ts";
+import { type Address, HOME, TAUGHT_SUMS } from "./addresses.ts";
 import { COVERAGE_TABLES, coverageAddress } from "./coverage.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { PreparedMedia, Rendition } from "./medium.ts";
@@ -54,6 +54,8 @@ export interface AboutView {
 	readonly club: string;
 	readonly contact: string | undefined;
 	readonly emergency: string | undefined;
+	/** Sums of what coaches reported, where the club publishes them. */
+	readonly sums: Link | undefined;
 	/** Its number and day. */
 	readonly edition: string;
 	readonly findings: number;
@@ -77,7 +79,7 @@ export function coverageListView({ handbook, words }: SiteIndex): CoverageListVi
 }
 
 export function aboutView(
-	{ curriculum, handbook }: SiteIndex,
+	{ curriculum, handbook, words }: SiteIndex,
 	{ binder, program }: Pick<SiteOptions, "binder" | "program">,
 ): AboutView {
 	const { club } = curriculum;
@@ -85,6 +87,7 @@ export function aboutView(
 		club: club.name,
 		contact: club.contact,
 		emergency: club.emergency,
+		sums: club.taughtSums ? { to: TAUGHT_SUMS, name: words.about.sums.title } : undefined,
 		edition: editionNameOf(handbook),
 		findings: handbook.findings.length,
 		binder,

@@ -1,5 +1,5 @@
 /**
- * What was taught, for the director alone: what is to be looked at, what came of each group's weeks, where
+ * What was taught, for the director alone (but for sums that the club publishes): what is to be looked at, what came of each group's weeks, where
  * minutes went, who can do what, and what coaches say of a drill. Devices have none of it.
  *
  * What coaches typed is text and stays text: it is never read as Markdown.
@@ -17,9 +17,10 @@ import {
 	type TaughtBlock,
 	taughtOf,
 } from "../compute/taught.ts";
+import type { TaughtSums } from "../compute/taught-sums.ts";
 import type { Share } from "../compute/wilson.ts";
 import type { BlockReport, Id } from "../model.ts";
-import { classSheetAddress } from "./addresses.ts";
+import { classSheetAddress, TAUGHT_SUMS } from "./addresses.ts";
 import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linkTo } from "./links.ts";
 import { filesOf } from "./measures/measure-page.ts";
@@ -69,6 +70,8 @@ export interface TaughtView {
 		readonly after: CountIn;
 	}[];
 	readonly fewest: number;
+	/** Where the club publishes sums. */
+	readonly sums: Link | undefined;
 	readonly findings: readonly FindingLine[];
 	readonly files: readonly Link[];
 }
@@ -118,6 +121,7 @@ export function taughtView(site: SiteIndex): TaughtView {
 		})),
 		kept: keptAfterBreak(site),
 		fewest: FEWEST,
+		sums: curriculum.club.taughtSums ? { to: TAUGHT_SUMS, name: site.words.about.sums.title } : undefined,
 		findings: findingLines(
 			site,
 			handbook.findings.filter(({ code }) => ["H350", "H351", "H352"].includes(code)),
@@ -126,6 +130,22 @@ export function taughtView(site: SiteIndex): TaughtView {
 			site,
 			[...handbook.tables.keys()].filter((name) => /^(?:taught-|learned$|minutes-lost$)/.test(name)),
 		),
+	};
+}
+
+/** What the coaches' site shows, where the club says so. */
+export interface TaughtSumsView {
+	readonly skills: readonly { readonly skill: Link; readonly alone: number; readonly of: number }[];
+	readonly lost: TaughtSums["lost"];
+	readonly fewest: number;
+}
+
+export function taughtSumsView({ curriculum, handbook }: SiteIndex): TaughtSumsView {
+	const { skills = [], lost = [] } = handbook.sums ?? {};
+	return {
+		skills: skills.map((row) => ({ ...row, skill: linkTo(curriculum, "skill", row.skill) })),
+		lost,
+		fewest: FEWEST,
 	};
 }
 

@@ -573,7 +573,7 @@ export const reporting = {
 		late: "Late start",
 		"set-up": "Setting up",
 		coaches: "Too few coaches",
-		attention: "Attention",
+		settling: "Settling the group",
 		other: "Something else",
 	},
 	felt: "For the group it was",
@@ -614,16 +614,24 @@ export const reporting = {
 export const taughtPage = {
 	title: "What was taught",
 	question: "What came of the plan, and who can do it now?",
+	sums: {
+		lead: "From what coaches reported of their classes this term, all classes together.",
+		how: (fewest: number) =>
+			`Every number is rounded down to fives: at least so many. A skill stands here where at least ${number(fewest)} gymnasts do it alone and at least ${number(fewest)} do not yet, by the last count of each group; a cause where it was named in at least ${number(fewest)} classes. Nothing smaller is published, nor any part of a sum, so that nothing can be worked out of a few gymnasts or one class.`,
+		of: "Of",
+		nothing: "There is no sum yet that is large enough to be shown.",
+	},
+	publishes: <T>(page: T): Sentence<T> => ["The club publishes sums of it: ", page, "."],
 	lead: (reported: number, of: number) =>
 		`${number(reported)} of ${number(of)} classes of the weeks until now were reported. What nobody reported counts as planned.`,
 	privately: "For the director alone.",
 	howToDelete: <T>(folder: T): Sentence<T> => [
-		"It is in no build that coaches see. Coaches' words are shown as they typed them. To delete it, remove the files under ",
+		"Nothing of this page is in the build that coaches see. Coaches' words are shown as they typed them. To delete it, remove the files under ",
 		folder,
 		", in earlier versions too where the folder is under version control.",
 	],
 	lines: "What coaches write",
-	looks: { equipment: "Equipment", "near-miss": "A near miss" },
+	looks: reporting.looks,
 	felts: { "too-easy": "too easy", right: "right", "too-hard": "too hard" },
 	weeks: "Class by class",
 	ofPlanned: (planned: number) => `of ${number(planned)}`,
@@ -631,13 +639,7 @@ export const taughtPage = {
 	shortened: "Shortened",
 	lost: "Minutes lost",
 	cause: "Because of",
-	causes: {
-		late: "Late start",
-		"set-up": "Setting up",
-		coaches: "Too few coaches",
-		attention: "Attention",
-		other: "Something else",
-	},
+	causes: reporting.causes,
 	noCause: "Not said, or several",
 	blocks: "Blocks",
 	skills: "Who can do it",
@@ -964,7 +966,17 @@ export const about = {
 	reportsKept: [
 		"“How it went” at the end of a class sheet stays on the coach's own device until the coach sends it; “Delete” there removes it, and so does clearing the browser's data for this site.",
 		"It has no field for a person. What is written in its lines goes to the director as it was typed: no names, no injuries, nothing about one child.",
-		"The director keeps what was sent in the club's own folder, and may delete it at any time. This site holds none of it.",
+		"The director keeps what was sent in the club's own folder, and may delete it at any time: files under _data/taught, in earlier versions too where the folder is under version control.",
+	],
+	sums: {
+		title: "What was taught, in sums",
+		question: "How many can do what, and where do minutes go?",
+	},
+	reportsNotHere: "This site, its printed sheets and its data files hold none of it.",
+	reportsSums: <T>(page: T): Sentence<T> => [
+		"The club publishes sums of it, and nothing else: ",
+		page,
+		". They are of the whole club and term, none below five, rounded down to fives; nothing is shown of a class, a week, a coach or a drill, and no line that somebody wrote.",
 	],
 	handbook: "This handbook",
 	curriculum: (club: string) =>
@@ -2085,7 +2097,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			taught: {
 				title: "Take in what coaches report",
-				what: "At the end of a class sheet a coach taps how it went, and sends a small text by whatever the phone sends with. Save the texts or mails, and give their files to this command, any number, in any order, as often as you like: it writes `_data/taught/<week>.yaml`, says where two coaches differ, and leaves alone what you corrected there. `check`, `mend` and the preview count it, and `mend` keeps weeks that are over. Coaches' builds hold none of it; `build -- --director --out DIR` makes a site with it for you alone.",
+				what: "At the end of a class sheet a coach taps how it went, and sends a small text by whatever the phone sends with. Save the texts or mails, and give their files to this command, any number, in any order, as often as you like: it writes `_data/taught/<week>.yaml`, says where two coaches differ, and leaves alone what you corrected there. `check`, `mend` and the preview count it, and `mend` keeps weeks that are over. Coaches' builds hold none of it, unless `taught-sums` in `_data/club.yaml` publishes sums; `build -- --director --out DIR` makes a site with all of it for you alone.",
 			},
 			rename: {
 				title: "Rename",

@@ -521,12 +521,12 @@ export const reporting: Words["reporting"] = {
 	dones: { done: "Fait", shortened: "Raccourci", "not-done": "Pas fait" },
 	lost: "Minutes perdues",
 	minutes: (minutes) => `${minutes} min`,
-	cause: "À cause de",
+	cause: "Cause",
 	causes: {
-		late: "Retard",
+		late: "Début en retard",
 		"set-up": "Mise en place",
-		coaches: "Manque d'entraîneurs",
-		attention: "Inattention",
+		coaches: "Trop peu d'entraîneurs",
+		settling: "Groupe agité",
 		other: "Autre chose",
 	},
 	felt: "Pour le groupe, c'était",
@@ -566,30 +566,32 @@ export const reporting: Words["reporting"] = {
 export const taughtPage: Words["taughtPage"] = {
 	title: "Ce qui a été enseigné",
 	question: "Qu'est devenu le plan, et qui y arrive maintenant ?",
+	sums: {
+		lead: "D'après ce que les entraîneurs ont rapporté de leurs cours cette période, tous cours réunis.",
+		how: (fewest) =>
+			`Chaque nombre est arrondi à un multiple de cinq, vers le bas : au moins autant. Un élément figure ici si au moins ${number(fewest)} gymnastes le font seuls et au moins ${number(fewest)} pas encore, au dernier compte de chaque groupe ; une cause, si elle a été nommée dans au moins ${number(fewest)} cours. Rien de plus petit n'est publié, ni aucune partie d'une somme : on n'en peut rien déduire de quelques gymnastes ou d'un seul cours.`,
+		of: "Sur",
+		nothing: "Aucune somme n'est encore assez grande pour être montrée.",
+	},
+	publishes: (page) => ["Le club en publie des sommes : ", page, "."],
 	lead: (reported, of) =>
 		`${number(reported)} cours sur ${number(of)} des semaines jusqu'ici ont un compte rendu. Sans compte rendu, un cours compte comme prévu.`,
 	privately: "Pour la direction seulement.",
 	howToDelete: (folder) => [
-		"Aucune version que voient les entraîneurs ne le contient. Les mots des entraîneurs sont montrés tels quels. Pour l'effacer, supprimez les fichiers sous ",
+		"Rien de cette page n'est dans la version que voient les entraîneurs. Les mots des entraîneurs sont montrés tels quels. Pour l'effacer, supprimez les fichiers sous ",
 		folder,
 		", y compris dans les versions antérieures si le dossier est sous gestion de versions.",
 	],
 	lines: "Ce qu'écrivent les entraîneurs",
-	looks: { equipment: "Matériel", "near-miss": "Accident évité" },
+	looks: reporting.looks,
 	felts: { "too-easy": "trop facile", right: "juste bien", "too-hard": "trop difficile" },
 	weeks: "Cours par cours",
 	ofPlanned: (planned) => `sur ${number(planned)}`,
 	notDone: "Pas faits",
 	shortened: "Raccourcis",
 	lost: "Minutes perdues",
-	cause: "À cause de",
-	causes: {
-		late: "Retard",
-		"set-up": "Mise en place",
-		coaches: "Manque d'entraîneurs",
-		attention: "Inattention",
-		other: "Autre chose",
-	},
+	cause: "Cause",
+	causes: reporting.causes,
 	noCause: "Non dit, ou plusieurs causes",
 	blocks: "Blocs",
 	skills: "Qui y arrive",
@@ -948,7 +950,17 @@ export const about: Words["about"] = {
 	reportsKept: [
 		"« Comment c'était », à la fin d'une fiche de cours, reste sur l'appareil de l'entraîneur jusqu'à ce qu'il l'envoie ; « Effacer » l'y supprime, tout comme effacer les données du navigateur pour ce site.",
 		"Il n'y a aucun champ pour une personne. Ce qui est écrit dans ses lignes arrive à la direction tel quel : aucun nom, aucune blessure, rien sur un enfant en particulier.",
-		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment. Ce site n'en contient rien.",
+		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment : les fichiers sous _data/taught, y compris dans les versions antérieures si le dossier est sous gestion de versions.",
+	],
+	sums: {
+		title: "Ce qui a été enseigné, en sommes",
+		question: "Combien réussissent quoi, et où passent les minutes ?",
+	},
+	reportsNotHere: "Ce site, ses feuilles imprimées et ses fichiers de données n'en contiennent rien.",
+	reportsSums: (page) => [
+		"Le club en publie des sommes, et rien d'autre : ",
+		page,
+		". Elles portent sur tout le club et toute la période, aucune n'est inférieure à cinq, et toutes sont arrondies à un multiple de cinq, vers le bas ; rien n'y est dit d'un cours, d'une semaine, d'un entraîneur ou d'un éducatif, et aucune ligne écrite n'y figure.",
 	],
 	handbook: "Ce manuel",
 	curriculum: (club) =>
@@ -2013,7 +2025,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			taught: {
 				title: "Recueillir les comptes rendus",
-				what: "À la fin d'une fiche de cours, l'entraîneur indique comment c'était et envoie un petit texte par le moyen qu'offre son téléphone. Enregistrez ces textes ou courriels et donnez leurs fichiers à cette commande, autant que vous voulez, dans n'importe quel ordre, aussi souvent que vous voulez : elle écrit `_data/taught/<semaine>.yaml`, dit où deux entraîneurs divergent, et laisse ce que vous y avez corrigé. `check`, `mend` et l'aperçu en tiennent compte, et `mend` garde les semaines passées. Les versions des entraîneurs n'en contiennent rien ; `build -- --director --out DOSSIER` en fait un site pour vous seul.",
+				what: "À la fin d'une fiche de cours, l'entraîneur indique comment c'était et envoie un petit texte par le moyen qu'offre son téléphone. Enregistrez ces textes ou courriels et donnez leurs fichiers à cette commande, autant que vous voulez, dans n'importe quel ordre, aussi souvent que vous voulez : elle écrit `_data/taught/<semaine>.yaml`, dit où deux entraîneurs divergent, et laisse ce que vous y avez corrigé. `check`, `mend` et l'aperçu en tiennent compte, et `mend` garde les semaines passées. Les versions des entraîneurs n'en contiennent rien, sauf si `taught-sums` dans `_data/club.yaml` en publie des sommes ; `build -- --director --out DOSSIER` en fait un site complet pour vous seul.",
 			},
 			rename: {
 				title: "Renommer",
@@ -2525,6 +2537,8 @@ export const fields: Words["fields"] = {
 	"club.logo": "Une image de `content/media` : en tête de chaque page, et sur la couverture du classeur.",
 	"club.leave-out":
 		"Ce dont le site des entraîneurs se passe, avec tous les liens qui y mènent : les constats, les mesures, le guide de l'auteur. L'aperçu de `serve` les montre tous.",
+	"club.taught-sums":
+		"Si le site des entraîneurs montre des sommes de ce que les entraîneurs ont rapporté : sur tout le club et toute la période, aucune inférieure à cinq, arrondies à un multiple de cinq, vers le bas. Sans ce champ, le site n'en contient rien.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",

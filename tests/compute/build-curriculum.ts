@@ -10,6 +10,7 @@ import type {
 	Apparatus,
 	ApparatusPlan,
 	Block,
+	BlockReport,
 	ClassReport,
 	Club,
 	ClubClass,
@@ -25,6 +26,7 @@ import type {
 	Occurrence,
 	Shape,
 	Skill,
+	SkillReport,
 	Source,
 	Station,
 	Targets,
@@ -315,4 +317,25 @@ function check(
 
 function byId<T extends { readonly id: Id }>(things: readonly T[]): ReadonlyMap<Id, T> {
 	return new Map(things.map((thing) => [thing.id, thing]));
+}
+
+/** What a coach says of a block; on the floor where nothing is said. */
+export type Said = Omit<BlockReport, "path" | "apparatus"> & { readonly apparatus?: Id };
+
+/** A report of a class in a week. */
+export function reportOf(
+	own: Id,
+	week: number,
+	blocks: readonly Said[],
+	skills: readonly Omit<SkillReport, "path">[] = [],
+): ClassReport {
+	const place = () => ({ file: `_data/taught/week-${week}.yaml`, line: 1, column: 1 });
+	return {
+		week: `week-${week}`,
+		class: own,
+		blocks: blocks.map((one) => ({ apparatus: "floor", ...one, path: [] })),
+		skills: skills.map((one) => ({ ...one, path: [] })),
+		source: { file: place().file, place, bodyPlace: place },
+		path: [0],
+	};
 }

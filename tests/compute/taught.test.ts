@@ -15,32 +15,12 @@ import {
 	taughtOf,
 } from "../../scripts/compute/taught.ts";
 import { wilson } from "../../scripts/compute/wilson.ts";
-import type { BlockReport, ClassReport, SkillReport, Source } from "../../scripts/model.ts";
+import type { ClassReport } from "../../scripts/model.ts";
 import { Choices } from "../../scripts/solve/choices.ts";
-import { build } from "./build-curriculum.ts";
+import { build, reportOf, type Said } from "./build-curriculum.ts";
 
-const source: Source = {
-	file: "_data/taught/week-1.yaml",
-	place: () => ({ file: "_data/taught/week-1.yaml", line: 1, column: 1 }),
-	bodyPlace: () => ({ file: "_data/taught/week-1.yaml", line: 1, column: 1 }),
-};
-
-type Said = Omit<BlockReport, "path" | "apparatus"> & { readonly apparatus?: string };
-
-function report(
-	week: number,
-	blocks: readonly Said[],
-	skills: readonly Omit<SkillReport, "path">[] = [],
-): ClassReport {
-	return {
-		week: `week-${week}`,
-		class: "mon",
-		blocks: blocks.map((one) => ({ apparatus: "floor", ...one, path: [] })),
-		skills: skills.map((one) => ({ ...one, path: [] })),
-		source,
-		path: [0],
-	};
-}
+const report = (week: number, blocks: readonly Said[], skills?: Parameters<typeof reportOf>[3]) =>
+	reportOf("mon", week, blocks, skills);
 
 /** Ten minutes of rocks in week 1, of rolls in week 2; rolls come after rocks. */
 function club(...taught: readonly ClassReport[]) {

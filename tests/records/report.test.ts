@@ -125,7 +125,7 @@ describe("a report", () => {
 				mark: markOf([`drill-number-${i}`]),
 				done: "shortened",
 				lost: 5,
-				cause: "attention",
+				cause: "settling",
 				felt: "too-hard",
 			})),
 			skills: Array.from({ length: 8 }, (_, i) => ({

@@ -6,7 +6,7 @@
 import type { Targets } from "../../model.ts";
 import type { Code } from "../../problems.ts";
 import type { Words } from "../../words/words.ts";
-import { type Address, TAUGHT } from "../addresses.ts";
+import { type Address, TAUGHT, TAUGHT_SUMS } from "../addresses.ts";
 import type { Link } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { capital } from "../words.ts";
@@ -127,6 +127,16 @@ export function measuresView(site: SiteIndex): MeasuresView {
 							findings: count(["H350", "H351", "H352"]),
 						},
 					]),
+			...(site.curriculum.club.taughtSums === true
+				? [
+						{
+							link: { to: TAUGHT_SUMS, name: words.about.sums.title },
+							question: words.about.sums.question,
+							target: undefined,
+							findings: undefined,
+						},
+					]
+				: []),
 			{
 				link: { to: "weeks/", name: words.measurePage.calendar },
 				question: words.measurePage.calendarQuestion,
