@@ -32,6 +32,7 @@ import { isLeftOut } from "../views/left-out.ts";
 import * as english from "../words/en.ts";
 import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
+import { renewEditorFiles } from "./editor-files.ts";
 import { noteInClub, ownOutput } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo, OutputRefused } from "./output-folder.ts";
@@ -84,6 +85,7 @@ export async function build(
 		return 1;
 	}
 	const { handbook, media } = opened;
+	if (outDir === ownOutput(clubDir)) renewEditorFiles(run, handbook);
 	const earlier = since === undefined ? undefined : readPlan(since).record;
 	if (since !== undefined && earlier === undefined) {
 		out.line(`${since} holds no earlier plan, or one with errors. Nothing was written.`);

@@ -121,7 +121,7 @@ const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
 const HOST_KINDS: readonly HostKind[] = ["pages", "storage", "nginx", "apache", "clubs"];
 
 /** What `new` writes; here as well, so that help does not load the command. */
-const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club", "host"];
+const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club", "host", "editor"];
 
 /**
  * Does what was typed.

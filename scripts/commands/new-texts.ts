@@ -1,9 +1,9 @@
 /** The texts that `new` writes: the fields that matter, and comments that teach the next ones. */
 
 import type { FileKind, Id } from "../model.ts";
-import { SCHEMA_FILES_OF, schemaFiles } from "../site/schema-files.ts";
 import { FORMAT } from "../validate/check-format.ts";
 import type { Choice } from "./ask.ts";
+import { EDITOR_SCHEMAS } from "./editor-files.ts";
 
 export interface NewFile {
 	readonly path: string;
@@ -175,7 +175,7 @@ export function clubFolderFiles(club: {
 }): readonly NewFile[] {
 	const where = club.apparatus[Math.min(1, club.apparatus.length - 1)]?.id ?? "floor";
 	const levels = club.levels.map(({ id }) => id);
-	const data = (kind: FileKind) => modeline(`../.vscode/schemas/${kind}.schema.json`);
+	const data = (kind: FileKind) => modeline(`../${EDITOR_SCHEMAS}/${kind}.schema.json`);
 	const entries = (things: readonly Choice[]) =>
 		things.map(({ id, name }) => `- id: ${quotedId(id)}\n  name: ${quoted(name)}\n`).join("");
 	return [
@@ -231,7 +231,7 @@ weeks: ${club.weeks}
 		{
 			path: `content/drills/${where}/log-roll.md`,
 			text: `---
-${modeline("../../../.vscode/schemas/drill.schema.json")}# Three fields are enough: title, apparatus, levels. Each further one switches something on.
+${modeline(`../../../${EDITOR_SCHEMAS}/drill.schema.json`)}# Three fields are enough: title, apparatus, levels. Each further one switches something on.
 title: Log roll
 apparatus: ${quotedId(where)}
 levels: ${inBrackets(levels)}
@@ -253,33 +253,13 @@ Lie long with the arms overhead, and roll sideways like a log. Roll back the oth
 				week: 1,
 				theme: "A first week",
 				apparatus: [{ id: where, drill: "log-roll" }],
-				schema: "../../.vscode/schemas/week.schema.json",
+				schema: `../../${EDITOR_SCHEMAS}/week.schema.json`,
 			}),
 		},
 		{
 			path: "content/guides/house-rules.md",
-			text: guideText({ title: "House rules", schema: "../../.vscode/schemas/guide.schema.json" }),
+			text: guideText({ title: "House rules", schema: `../../${EDITOR_SCHEMAS}/guide.schema.json` }),
 		},
-		{ path: ".vscode/settings.json", text: editorSettings() },
-		...schemaFiles(".vscode/schemas"),
 		{ path: ".gitignore", text: "node_modules/\n_site/\n._site.editions/\n.handbook/\n.handbook-cache/\n" },
 	];
-}
-
-/** Settings by which editors complete and check while one types: which schema goes with which files. */
-function editorSettings(): string {
-	const schemas = Object.fromEntries(
-		SCHEMA_FILES_OF.map(([kind, files]) => [`./.vscode/schemas/${kind}.schema.json`, files]),
-	);
-	return `${JSON.stringify(
-		{
-			"yaml.schemas": schemas,
-			"yaml.validate": true,
-			"yaml.completion": true,
-			"files.encoding": "utf8",
-			"files.eol": "\n",
-		},
-		null,
-		"\t",
-	)}\n`;
 }

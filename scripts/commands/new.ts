@@ -1,6 +1,6 @@
 /**
  * `new`: a drill, a week, a guide, a skill, or a whole club folder, with only the fields that matter
- * and comments that teach the next ones.
+ * and comments that teach the next ones; or what editors need to complete the ids of the club.
  *
  * On a terminal it asks for what was not said, with suggestions of what the club has; elsewhere it
  * never asks, and says which flags are missing. A file that is there is never written over.
@@ -10,6 +10,7 @@ import { basename, join, relative, resolve } from "node:path";
 import { FilesChanged, makeChanges } from "../edit/make-changes.ts";
 import { makeFolder, openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
+import { openHandbook } from "../handbook.ts";
 import type { FileKind, Id } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
@@ -17,6 +18,7 @@ import { idFrom } from "../validate/judge-data.ts";
 import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { type Ask, type Choice, terminalAsk } from "./ask.ts";
 import { mend } from "./edit-club.ts";
+import { EDITOR_FOLDER, EDITOR_SCHEMAS, hasEditorFiles, writeEditorFiles } from "./editor-files.ts";
 import { HOST_KINDS, type HostKind, hostKindFiles, hostNext } from "./host-files.ts";
 import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
 import { clubPackage, installedFrom, isInstalled, PACKAGE_FILE } from "./own-package.ts";
@@ -25,7 +27,7 @@ import type { Run } from "./run.ts";
 import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
 import { drillPath } from "./write-club-file.ts";
 
-export type NewKind = "drill" | "week" | "guide" | "skill" | "club" | "host";
+export type NewKind = "drill" | "week" | "guide" | "skill" | "club" | "host" | "editor";
 
 /** What the flags said; lists as they were typed, separated by commas. */
 export interface NewOptions {
@@ -71,19 +73,23 @@ export async function newCommand(
 		if (options.kind !== "club") mend(run);
 		const { dir, files } = await makers[options.kind](run, options, ask);
 		makeFolder(dir);
-		makeChanges(
-			dir,
-			`new ${options.kind}`,
-			files.map(({ path, text, before }) => ({
-				path,
-				after: text,
-				...(before === undefined ? {} : { before }),
-			})),
-		);
+		if (files.length > 0)
+			makeChanges(
+				dir,
+				`new ${options.kind}`,
+				files.map(({ path, text, before }) => ({
+					path,
+					after: text,
+					...(before === undefined ? {} : { before }),
+				})),
+			);
 		for (const { path } of files) {
 			const file = join(dir, path);
 			run.out.line(`wrote ${relative(process.cwd(), file) || file}`);
 		}
+		const isForEditors = options.kind === "club" || options.kind === "editor";
+		if (isForEditors || hasEditorFiles(dir)) writeEditorFiles(dir, openHandbook(dir).handbook);
+		if (isForEditors) run.out.line(`wrote ${relative(process.cwd(), join(dir, EDITOR_FOLDER))}, for editors`);
 		if (options.kind === "host") for (const line of hostNext(hostKindOf(options))) run.out.line(line);
 		if (options.kind === "club") {
 			const [first] = files;
@@ -321,6 +327,11 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 		return { dir: clubDir, files: hostKindFiles(kind, site) };
 	},
 
+	async editor({ clubDir, out }) {
+		whatItHas(clubDir, out);
+		return { dir: clubDir, files: [] };
+	},
+
 	async club(_run, options, ask) {
 		const said = await answers(
 			[
@@ -518,9 +529,8 @@ function whatItHas(clubDir: string, out: Run["out"]) {
 			name: String(name ?? id),
 		}));
 	};
-	const hasSchemas = (kind: FileKind) => openFolder(clubDir).has(`.vscode/schemas/${kind}.schema.json`);
 	const schema = (kind: FileKind, depth: number): string | undefined =>
-		hasSchemas(kind) ? `${"../".repeat(depth)}.vscode/schemas/${kind}.schema.json` : undefined;
+		hasEditorFiles(clubDir) ? `${"../".repeat(depth)}${EDITOR_SCHEMAS}/${kind}.schema.json` : undefined;
 	return {
 		files: files as readonly WrittenFile[],
 		of: list,

@@ -16,6 +16,7 @@ import { openHandbook } from "../handbook.ts";
 import { CLUB_RECORD, editionRecord } from "../read/club-edition.ts";
 import { MEDIA_FOLDER } from "../read/read-club.ts";
 import { mend, tryTexts } from "./edit-club.ts";
+import { EDITOR_FOLDER } from "./editor-files.ts";
 import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 
@@ -95,12 +96,11 @@ export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: Nex
 	}
 	makeFolderBeside(clubDir, `next-term --to ${to} --starts ${starts}`, place, (beside) => {
 		for (const [path, text] of next.texts) beside.write(path, text);
-		for (const folder of [MEDIA_FOLDER, EARLIER_FOLDER]) {
-			for (const name of club.files(folder)) {
-				const path = `${folder}/${name}`;
-				if (club.leadsOut(path)) out.line(`${path} is a link out of the club folder, and is left out.`);
-				else if (club.info(path)?.kind === "file") club.copyTo(path, beside, path);
-			}
+		const folders = [MEDIA_FOLDER, EARLIER_FOLDER, EDITOR_FOLDER];
+		const paths = folders.flatMap((folder) => club.files(folder).map((name) => `${folder}/${name}`));
+		for (const path of [...paths, ".gitignore"]) {
+			if (club.leadsOut(path)) out.line(`${path} is a link out of the club folder, and is left out.`);
+			else if (club.info(path)?.kind === "file") club.copyTo(path, beside, path);
 		}
 		// The next term goes on from this one's number: what is newer has a larger one.
 		beside.write(CLUB_RECORD, editionRecord(handbook.edition));

@@ -28,6 +28,7 @@ import { highlightCode } from "../site/highlight-code.ts";
 import { writeCommonFiles } from "../site/write-site.ts";
 import { CLUB_STYLES } from "../views/pages.ts";
 import { type Words, wordsFor } from "../words/words.ts";
+import { renewEditorFiles } from "./editor-files.ts";
 import { openClub, openRest } from "./open-club.ts";
 import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
@@ -227,6 +228,7 @@ class ServedClub {
 		this.#leftOut = [];
 		await this.#speak(club.opened.handbook.words);
 		if (had > 0) out.line("All errors are mended.");
+		renewEditorFiles(this.#run, club.opened.handbook);
 		this.#preview = new Preview(
 			club.opened.handbook,
 			club.opened.media,

@@ -24,6 +24,7 @@ export const COMMANDS = {
 		'npm run new -- club ../my-club --name "My Gymnastics Club" --starts 2027-01-04',
 		"npm run new -- host nginx",
 	],
+	editor: ["npm run new -- editor"],
 	import: [
 		"npm run import -- drills.xlsx",
 		"npm run import -- drills.xlsx --map words.yaml --write",

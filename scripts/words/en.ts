@@ -2063,6 +2063,10 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				title: "Begin something new",
 				what: "Writes a drill, a week, a guide, a skill or a whole club folder with the fields that matter and comments that teach. In a terminal it asks for what you did not say. `new host` writes what puts the handbook online.",
 			},
+			editor: {
+				title: "Have ids completed while you type",
+				what: "Writes a `.vscode` folder with what your club has: `new club` writes it as well, and `build` and `serve` keep it up to date. In Visual Studio Code, with nothing to install, drills, skills, classes and all else come up in Markdown files and data files, by name or by id. With its YAML extension, fields are completed and checked in data files too; that extension does not look into Markdown. An editor that can be told to use `yaml-language-server` for Markdown completes fields and ids in the front matter; switch `yaml.validate` off there, since the server takes the text below for YAML. Tried with Visual Studio Code 1.100 and with the server itself, version 1.25; other editors were not.",
+			},
 			import: {
 				title: "Bring in a spreadsheet",
 				what: "Reads workbooks, CSV, text with tabs and HTML tables as clubs keep them: lists, or plans drawn as grids with weeks one way and areas the other, a sheet a week, a level or an area. Lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. With `--update` what the sheet says otherwise is taken field by field, where only the sheet changed since the last `import` or `export`; what changed on both sides is shown. `--map-out` writes a mapping file to fill in. A mapping file says what your own headings and words stand for; `skip` leaves a column out.",

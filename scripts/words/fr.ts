@@ -1991,6 +1991,10 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 				title: "Commencer quelque chose",
 				what: "Écrit un éducatif, une semaine, un guide, un élément ou tout un dossier de club, avec les champs qui comptent et des commentaires qui expliquent. Dans un terminal, la commande demande ce que vous n'avez pas dit. `new host` écrit ce qui met le manuel en ligne.",
 			},
+			editor: {
+				title: "Compléter les identifiants en tapant",
+				what: "Écrit un dossier `.vscode` avec ce que votre club possède : `new club` l'écrit aussi, et `build` et `serve` le tiennent à jour. Dans Visual Studio Code, sans rien installer, éducatifs, éléments, cours et tout le reste sont proposés dans les fichiers Markdown et les fichiers de données, par leur nom ou leur identifiant. Avec son extension YAML, les champs des fichiers de données sont eux aussi complétés et vérifiés ; cette extension ne regarde pas dans le Markdown. Un éditeur à qui l'on peut dire d'employer `yaml-language-server` pour le Markdown complète champs et identifiants dans l'en-tête ; coupez-y `yaml.validate`, car ce serveur prend pour du YAML le texte qui suit. Essayé avec Visual Studio Code 1.100 et avec le serveur lui-même, version 1.25 ; les autres éditeurs ne l'ont pas été.",
+			},
 			import: {
 				title: "Reprendre une feuille de calcul",
 				what: "Lit les classeurs, les CSV, les textes à tabulations et les tableaux HTML tels que les clubs les tiennent : listes, ou plans en grille avec les semaines d'un côté et les agrès de l'autre, une feuille par semaine, par niveau ou par agrès. Dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Avec `--update`, ce que la feuille dit autrement est repris champ par champ, là où seule la feuille a changé depuis le dernier `import` ou `export` ; ce qui a changé des deux côtés est montré. `--map-out` écrit un fichier de correspondance à remplir. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots ; `skip` laisse une colonne de côté.",

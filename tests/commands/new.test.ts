@@ -11,6 +11,8 @@ import { type NewOptions, newCommand } from "../../scripts/commands/new.ts";
 import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import type { Run } from "../../scripts/commands/run.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { referencesIn } from "../../scripts/link/reference-fields.ts";
+import type { Curriculum, DataPath } from "../../scripts/model.ts";
 import { readClub } from "../../scripts/read/read-club.ts";
 import { SCHEMA_FILES_OF, schemaFiles } from "../../scripts/site/schema-files.ts";
 import { SCHEMAS } from "../../scripts/validate/schemas.ts";
@@ -262,6 +264,84 @@ describe("the published schemas", () => {
 			const schema = /# yaml-language-server: \$schema=(\S+)/.exec(text)?.[1];
 			expect(existsSync(join(folder, path, "..", schema ?? "none")), path).toBe(true);
 		}
+	});
+});
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** What a schema offers at a path of the data: its enums, through lists, maps and alternatives. */
+function offeredAt(schema: Json, path: DataPath, what: "key" | "value"): readonly unknown[] {
+	const {
+		anyOf = [],
+		allOf = [],
+		enum: own = [],
+		items,
+		properties,
+		additionalProperties,
+		propertyNames,
+	} = schema;
+	const among = [...(anyOf as Json[]), ...(allOf as Json[])].flatMap((one) => offeredAt(one, path, what));
+	const [step, ...rest] = path;
+	if (step === undefined) return [...(own as unknown[]), ...among];
+	if (what === "key" && rest.length === 0)
+		return [...among, ...(propertyNames === undefined ? [] : offeredAt(propertyNames as Json, [], "value"))];
+	const named = (properties as Readonly<Record<string, Json>> | undefined)?.[step];
+	const inner = named ?? (typeof step === "number" ? items : additionalProperties);
+	return typeof inner === "object" ? [...among, ...offeredAt(inner as Json, rest, what)] : among;
+}
+
+describe("what editors complete", () => {
+	const schemaIn = (folder: string, kind: string): Json =>
+		JSON.parse(readFileSync(join(folder, `.vscode/schemas/${kind}.schema.json`), "utf8"));
+
+	it("is each id that the demo names, beside all others of its kind, and takes the whole demo", async () => {
+		const folder = clubCopy(undefined, REPOSITORY);
+		expect(await make(folder, { kind: "editor" })).toMatchObject({ status: 0 });
+		const { curriculum } = openHandbook(folder).handbook ?? {};
+		const { skills, drills, shapes, levels, apparatus, equipment, purposes, guides, term } =
+			curriculum as Curriculum;
+		const classes = new Map(term.classes.map((one) => [one.id, one]));
+		const all = { skill: skills, drill: drills, shape: shapes, level: levels, apparatus, equipment };
+		const known: Readonly<Record<string, ReadonlyMap<string, unknown>>> = {
+			...all,
+			purpose: purposes,
+			guide: guides,
+			class: classes,
+		};
+		let seen = 0;
+		for (const file of readClub(folder).files) {
+			const schema = schemaIn(folder, file.kind);
+			const verdict = new Validator(schema as Schema, "7", false).validate(
+				JSON.parse(JSON.stringify(file.data)),
+			);
+			expect([file.file, verdict.valid ? [] : verdict.errors]).toEqual([file.file, []]);
+			for (const { kinds, id, path, what } of referencesIn(file)) {
+				const offered = offeredAt(schema, path, what);
+				const wanted = kinds.flatMap((kind) => [...(known[kind]?.keys() ?? [])]);
+				expect([path, [...offered].sort()]).toEqual([path, wanted.sort()]);
+				expect(offered).toContain(id);
+				seen += 1;
+			}
+		}
+		expect(seen).toBeGreaterThan(1000);
+	});
+
+	it("is found by name and by id in Markdown, and follows the club; settings stay the director's", async () => {
+		const folder = clubCopy();
+		await make(folder, { kind: "editor" });
+		const snippets = () =>
+			JSON.parse(readFileSync(join(folder, ".vscode/club.code-snippets"), "utf8")) as Record<string, Json>;
+		writeFileSync(join(folder, ".vscode/settings.json"), "{}\n");
+		const drill = { title: "Seat drop", apparatus: "floor", levels: "junior" };
+		expect(await make(folder, { kind: "drill", ...drill })).toMatchObject({ status: 0 });
+		expect(snippets()["drill seat-drop"]).toEqual({
+			scope: "markdown,yaml",
+			prefix: ["seat-drop", "Seat drop"],
+			body: "seat-drop",
+			description: "drill: Seat drop",
+		});
+		expect(JSON.stringify(schemaIn(folder, "week"))).toContain('"seat-drop"');
+		expect(readFileSync(join(folder, ".vscode/settings.json"), "utf8")).toBe("{}\n");
 	});
 });
 
