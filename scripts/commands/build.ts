@@ -30,7 +30,7 @@ import { SHEET_FILES } from "../views/addresses.ts";
 import { hostFiles } from "../views/host-headers.ts";
 import { isLeftOut } from "../views/left-out.ts";
 import * as english from "../words/en.ts";
-import { editionNameOf } from "../words/words.ts";
+import { editionNameOf } from "../words/edition-name.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { noteInClub, ownOutput } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";

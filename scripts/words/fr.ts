@@ -3084,8 +3084,6 @@ export const desk: Words["desk"] = {
 		text: "Mots",
 	},
 	choices: {
-		...directions,
-		...days,
 		both: "symétrique",
 		each: "de chaque côté",
 		lead: "du côté préféré",
