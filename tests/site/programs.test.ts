@@ -10,7 +10,11 @@ import { browserPrograms, browserWords } from "../../scripts/site/browser-words.
 import { readyMade } from "../../scripts/site/bundle-program.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 
-const PROGRAMS = [...browserPrograms("layouts/browser"), "layouts/worker/worker.ts", "layouts/worker/make.ts"];
+const PROGRAMS = [
+	...browserPrograms("layouts/browser"),
+	"layouts/worker/worker.ts",
+	"layouts/worker/make.ts",
+];
 
 describe.each(["en", "fr"])("the programs that browsers are sent, in %s", (language) => {
 	it("carry words of their language, and none of what only the desk and commands say", async () => {
