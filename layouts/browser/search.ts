@@ -232,8 +232,10 @@ class SearchTool {
 			this.#hits.classList.remove("waiting");
 			this.#show();
 			await painted();
-			const texts = await fetchJson<TextsFile>(this.#root.dataset.texts);
-			for (const _ of this.#index.takeTexts(texts, DRILLS_AT_ONCE)) await idle();
+			const files = this.#root.dataset.texts?.match(/\S+/g) ?? [];
+			const texts = await Promise.all(files.map((file) => fetchJson<TextsFile>(file)));
+			const drills = texts.flatMap((file) => file.drills);
+			for (const _ of this.#index.takeTexts({ drills }, DRILLS_AT_ONCE)) await idle();
 			// Nobody's list moves without words: only these can find more in texts.
 			if (this.#choice.words.trim() !== "") this.#show();
 			await idle();

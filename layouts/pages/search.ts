@@ -12,7 +12,7 @@ export function searchPage(ctx: PageContext, view: SearchView): Html {
 	const { words } = ctx;
 	const say = words.search;
 	return html`<h1>${words.home.find}</h1>
-<div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-summaries="${ctx.way(view.summaries)}" data-texts="${ctx.way(view.texts)}" data-root="${ctx.way("")}">
+<div class="search-tool" id="search" data-head="${ctx.way(view.head)}" data-summaries="${ctx.way(view.summaries)}" data-texts="${view.texts.map((file) => ctx.way(file)).join(" ")}" data-root="${ctx.way("")}">
 <form class="search-form" role="search" action="${ctx.way("search/")}" method="get">
 <label for="search-words">${say.label}</label>
 <div class="search-box">

@@ -29,8 +29,8 @@ import { type WriteSiteOptions, writeLinkPictures, writeSite } from "../site/wri
 import { SHEET_FILES } from "../views/addresses.ts";
 import { hostFiles } from "../views/host-headers.ts";
 import { isLeftOut } from "../views/left-out.ts";
+import { editionNameOf } from "../words/edition-name.ts";
 import * as english from "../words/en.ts";
-import { editionNameOf } from "../words/words.ts";
 import { OutputBusy } from "./claim-output.ts";
 import { renewEditorFiles } from "./editor-files.ts";
 import { noteInClub, ownOutput } from "./note-edition.ts";

@@ -20,7 +20,7 @@ import { SHEET_FILES } from "../views/addresses.ts";
 import type { Edition } from "../views/sheets/edition.ts";
 import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
 import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
-import { editionNameOf } from "../words/words.ts";
+import { editionNameOf } from "../words/edition-name.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo } from "./output-folder.ts";

@@ -1,6 +1,6 @@
 /**
  * What a club wrote and what was counted from it, as plain data: kept beside a handbook as
- * `data/record.json`, so that a later plan can be held against it when the folder has long changed.
+ * `data/record.json` (its drills in files beside it), so that a later plan can be held against it when the folder has long changed.
  */
 
 import {
@@ -40,6 +40,31 @@ export interface PlanRecord {
 	readonly facts?: Readonly<Record<RecordedFacts, Written>>;
 	readonly tables: readonly RecordedTable[];
 	readonly findings: readonly RecordedFinding[];
+}
+
+/** A record as a build leaves it: drills and the edition, which change most, stand in files beside it. */
+export interface RecordBesideDrills extends Omit<PlanRecord, "format" | "edition"> {
+	readonly format: 2;
+	readonly drills: readonly string[];
+}
+
+/** @param files the names of the files of drills */
+export function besideDrills(
+	{ edition: _, ...record }: PlanRecord,
+	files: readonly string[],
+): RecordBesideDrills {
+	return { ...record, format: 2, things: { ...record.things, drill: {} }, drills: files };
+}
+
+/** The whole record again, of drills as the data has them. */
+export function withDrills(
+	{ drills: _, ...record }: RecordBesideDrills,
+	drills: readonly { readonly id: Id }[],
+	edition: ClubEdition,
+): PlanRecord {
+	const byId = new Map(drills.map((drill) => [drill.id, writtenOf(drill)]));
+	const drill = Object.fromEntries(Object.keys(record.names.drill).map((id) => [id, byId.get(id) ?? {}]));
+	return { ...record, format: 1, edition, things: { ...record.things, drill } };
 }
 
 /** What there is one of in a club. A term's classes are things of their own. */

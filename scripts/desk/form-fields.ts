@@ -104,7 +104,9 @@ class FormMaker {
 		const types = typeof schema.type === "string" ? [schema.type] : (schema.type ?? []);
 		if (schema.anyOf !== undefined) return this.#either(schema, at, full, name);
 		if (schema.enum !== undefined) {
-			const of = schema.enum.map((id) => ({ id, name: this.#words.desk.choices[id] ?? sentence(id) }));
+			const { directions, days, desk } = this.#words;
+			const names: Readonly<Record<string, string>> = { ...directions, ...days, ...desk.choices };
+			const of = schema.enum.map((id) => ({ id, name: names[id] ?? sentence(id) }));
 			return { is: "choice", of };
 		}
 		if (types.includes("array")) return this.#list(schema, at, full, name);

@@ -40,12 +40,12 @@ import type {
 } from "../model.ts";
 import type { Place } from "../place.ts";
 import type { CatalogueEntry } from "../problems.ts";
-import { hashOf } from "../views/drill-ring.ts";
 import { placeOf } from "../views/finding-places.ts";
 import { createMarkdown, type MarkdownOptions } from "../views/markdown.ts";
 import type { Medium, Rendition } from "../views/medium.ts";
 import { isStyled, type ShownHandbook, type SiteOptions } from "../views/pages.ts";
 import type { Words } from "../words/words.ts";
+import { inShards, shardsFor } from "./shards.ts";
 
 /** A file of records: its text, by a name that stays the same from edition to edition. */
 export interface RecordFile {
@@ -138,11 +138,6 @@ const EMPTY_DRILL = {
 	body: "",
 } satisfies Partial<Drill>;
 
-/** Drills that share a file, about: a smaller one is fetched quicker when one of them changes, larger ones compress better. */
-const DRILLS_TOGETHER = 32;
-/** Files of drills at most. */
-const MOST_SHARDS = 64;
-
 /**
  * The records of a handbook whose pages have been made with the same options.
  *
@@ -215,8 +210,6 @@ export function recordFiles(
 			rows: LOOKED_UP.includes(name) ? rows : [],
 		})),
 	};
-	const shards = shardsFor(drills.size);
-	const byShard = Map.groupBy(drills.values(), ({ id }) => shardOf(id, shards));
 	return [
 		{ name: CLUB, text: written(clubFile) },
 		{ name: PLAN, text: written(plan) },
@@ -224,9 +217,9 @@ export function recordFiles(
 			name: GUIDES,
 			text: written(Array.from(guides.values(), (guide) => ({ ...guide, file: guide.source.file }))),
 		},
-		...Array.from({ length: shards }, (_, shard) => ({
+		...inShards([...drills.values()]).map((own, shard) => ({
 			name: `drills-${shard}`,
-			text: written((byShard.get(shard) ?? []).map(leanDrill)),
+			text: written(own.map(leanDrill)),
 		})),
 	];
 }
@@ -429,16 +422,4 @@ function usualFile({ id, apparatus }: Pick<Drill, "id" | "apparatus">): string {
 /** A file that is not there: only its name is shown, and the place of a finding. */
 function sourceOf(file: string, at: Place = { file, line: 1, column: 1 }): Source {
 	return { file, place: () => at, bodyPlace: () => at };
-}
-
-/** A power of two, so that drills stay in their files while a club writes a few more. */
-function shardsFor(drills: number): number {
-	let shards = 1;
-	while (shards < MOST_SHARDS && shards * DRILLS_TOGETHER < drills) shards *= 2;
-	return shards;
-}
-
-/** Where a drill lies depends on its id alone. */
-function shardOf(id: Id, shards: number): number {
-	return hashOf(id) % shards;
 }

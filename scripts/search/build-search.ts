@@ -5,7 +5,7 @@
 import { DIRECTIONS } from "../compute/tables.ts";
 import type { Handbook } from "../handbook.ts";
 import type { Exposure, Id } from "../model.ts";
-import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../views/search-files.ts";
+import { HEAD_FILE, SUMMARIES_FILE, textFiles } from "../views/search-files.ts";
 import type { Filters } from "./choice.ts";
 import {
 	type FacetValue,
@@ -14,6 +14,7 @@ import {
 	type SearchDocument,
 	type SearchOptions,
 	searchData,
+	type TextsFile,
 } from "./engine.ts";
 import { writeHeadText } from "./head-text.ts";
 import { searchPages } from "./search-pages.ts";
@@ -25,11 +26,18 @@ type SearchSource = Pick<Handbook, "curriculum" | "exposures" | "markdown" | "wo
 
 /** The data files of the search, to be written into the site. */
 export function searchFiles(handbook: SearchSource): readonly { path: string; text: string }[] {
-	const { head, summaries, texts } = searchDataOf(handbook);
+	return filesOf(searchDataOf(handbook));
+}
+
+/** What is searched, as it is written. */
+export function filesOf({ head, summaries, texts }: SearchData): readonly { path: string; text: string }[] {
 	return [
 		{ path: HEAD_FILE, text: writeHeadText(head) },
 		{ path: SUMMARIES_FILE, text: JSON.stringify(summaries) },
-		{ path: TEXTS_FILE, text: JSON.stringify(texts) },
+		...textFiles(texts.drills.length).map(({ path, from, to }) => ({
+			path,
+			text: JSON.stringify({ drills: texts.drills.slice(from, to) } satisfies TextsFile),
+		})),
 	];
 }
 

@@ -9,11 +9,12 @@
 import Papa from "papaparse";
 import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
-import { recordOf } from "../compute/plan-record.ts";
+import { besideDrills, recordOf } from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
 import { ownPackage } from "../files/program.ts";
-import type { Cell, ClubEdition, Curriculum, Finding, Table } from "../model.ts";
+import type { Cell, ClubEdition, Curriculum, Finding, Id, Table } from "../model.ts";
 import { editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
+import { inShards } from "../records/shards.ts";
 import { classSheetAddress } from "../views/addresses.ts";
 import { placeOf } from "../views/finding-places.ts";
 import type { Words } from "../words/words.ts";
@@ -26,7 +27,7 @@ export interface OutputFile {
 }
 
 /** The form of handbook.json: another number where a field goes or means something else. */
-const HANDBOOK_FORMAT = 1;
+const HANDBOOK_FORMAT = 2;
 
 /** What a later plan is held against. */
 export const RECORD_FILE = "data/record.json";
@@ -37,17 +38,26 @@ export function dataFiles(measured: Measured, words: Words, edition: ClubEdition
 		path: `data/${table.name}.csv`,
 		text: asCsv(table),
 	}));
+	const drills = inShards([...measured.curriculum.drills.values()]).map((own, i) => ({
+		name: `drills-${i}.json`,
+		text: json(own, ""),
+	}));
+	const drillFiles = drills.map(({ name }) => name);
 	return [
 		...csv,
+		...drills.map(({ name, text }) => ({ path: `data/${name}`, text })),
 		{ path: "data/findings.json", text: json(measured.findings.map(findingRecord)) },
 		{
 			path: "data/calendar.ics",
 			text: calendarIcs(measured.curriculum, words, sheetOf(measured.curriculum), edition),
 		},
 		{ path: OUTPUT_RECORD, text: editionRecord(edition) },
-		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition), "") },
+		{ path: "data/handbook.json", text: json(handbookRecord(measured.curriculum, edition, drillFiles), "") },
 		{ path: "data/handbook.schema.json", text: `${JSON.stringify(schema, null, "\t")}\n` },
-		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
+		{
+			path: RECORD_FILE,
+			text: `${JSON.stringify(besideDrills(recordOf(measured, edition), drillFiles))}\n`,
+		},
 	];
 }
 
@@ -78,9 +88,12 @@ export function findingRecord(finding: Finding) {
 	return { code, weight, what, why, fix, file, line, column, about };
 }
 
-function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
-	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
-		curriculum;
+/** @param drills the files that they stand in: one changed drill changes a small file */
+function handbookRecord(curriculum: Curriculum, edition: ClubEdition, drills: readonly string[]) {
+	const { club, term, targets, levels, apparatus, shapes, skills, equipment, weeks, guides } = curriculum;
+	// Each drill names its own; the lists of them would be the largest part.
+	const listed = <T extends object>(things: ReadonlyMap<Id, T & { readonly drills: unknown }>) =>
+		Array.from(things.values(), ({ drills: _, ...thing }) => thing);
 	return {
 		$schema: "handbook.schema.json",
 		format: HANDBOOK_FORMAT,
@@ -89,14 +102,14 @@ function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
 		club,
 		term,
 		targets,
-		levels,
-		apparatus,
-		shapes,
-		skills,
-		equipment,
+		levels: [...levels.values()],
+		apparatus: [...apparatus.values()],
+		shapes: listed(shapes),
+		skills: listed(skills),
+		equipment: listed(equipment),
 		drills,
 		weeks,
-		guides,
+		guides: [...guides.values()],
 	};
 }
 
@@ -104,13 +117,7 @@ function handbookRecord(curriculum: Curriculum, edition: ClubEdition) {
 function json(value: unknown, indent = "\t"): string {
 	const plain = (key: string, part: unknown): unknown => {
 		if (key === "source" || key === "path") return undefined;
-		if (part instanceof Map)
-			return [...part.values()].every(isIdentified) ? [...part.values()] : Object.fromEntries(part);
-		return part;
+		return part instanceof Map ? Object.fromEntries(part) : part;
 	};
 	return `${JSON.stringify(value, plain, indent)}\n`;
-}
-
-function isIdentified(value: unknown): boolean {
-	return typeof value === "object" && value !== null && "id" in value && "source" in value;
 }

@@ -23,7 +23,8 @@ import {
 import { hashName } from "../records/hash-name.ts";
 import { sizesForPhones } from "../records/picture-sizes.ts";
 import type { RecordFile } from "../records/records.ts";
-import { editionNameOf, type Words } from "../words/words.ts";
+import { editionNameOf } from "../words/edition-name.ts";
+import type { Words } from "../words/words.ts";
 import { bundleProgram } from "./bundle-program.ts";
 
 const KEPT = /\.(css|js|svg|webmanifest|woff2)$/;

@@ -5,14 +5,14 @@
 
 import type { Id, LinkedDrill, LinkKind } from "../model.ts";
 import { type Link, linkTo, type NamedKind, weekLink } from "./links.ts";
-import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "./search-files.ts";
+import { HEAD_FILE, SUMMARIES_FILE, textFiles } from "./search-files.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface SearchView {
 	/** Data files, from the root of the site. */
 	readonly head: string;
 	readonly summaries: string;
-	readonly texts: string;
+	readonly texts: readonly string[];
 	readonly count: number;
 	/** Lists of drills by kind; a kind without any is left out. */
 	readonly lists: readonly {
@@ -48,7 +48,7 @@ export function searchView(site: Pick<SiteIndex, "curriculum" | "words">): Searc
 	return {
 		head: HEAD_FILE,
 		summaries: SUMMARIES_FILE,
-		texts: TEXTS_FILE,
+		texts: textFiles(drills.length).map(({ path }) => path),
 		count: drills.length,
 		lists: [
 			list(say.level, "level", named("level", curriculum.levels.keys()), (drill) => drill.levels.keys()),

@@ -13,7 +13,8 @@ import {
 } from "../compute/compare.ts";
 import { type PlanRecord, type RecordedFinding, recordOf } from "../compute/plan-record.ts";
 import type { Id, RecordedKind } from "../model.ts";
-import { editionNameOf, type Words } from "../words/words.ts";
+import { editionNameOf } from "../words/edition-name.ts";
+import type { Words } from "../words/words.ts";
 import { addressOf } from "./addresses.ts";
 import type { Label } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";

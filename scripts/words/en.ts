@@ -2714,8 +2714,6 @@ export const desk = {
 	} as Readonly<Record<string, string>>,
 	/** Choices of fields, where the word is not the value's own. */
 	choices: {
-		...directions,
-		...days,
 		both: "both",
 		each: "each",
 		lead: "lead",

@@ -3104,8 +3104,6 @@ export const desk: Words["desk"] = {
 		text: "Mots",
 	},
 	choices: {
-		...directions,
-		...days,
 		both: "symétrique",
 		each: "de chaque côté",
 		lead: "du côté préféré",

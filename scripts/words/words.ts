@@ -9,7 +9,6 @@
  * What a programme in the reader's browser says stands in the same files, in sections of its own.
  */
 
-import type { ClubEdition } from "../model.ts";
 import * as english from "./en.ts";
 import * as french from "./fr.ts";
 
@@ -20,17 +19,6 @@ const WORDS: Readonly<Record<string, Words>> = { en: english, fr: french };
 
 /** Those that the handbook's frame is written in. */
 export const LANGUAGES: readonly string[] = Object.keys(WORDS);
-
-/** What follows the word "edition" wherever a reader meets it: "7, 30 November 2026". */
-export function editionNameOf({
-	edition: { number, date },
-	words,
-}: {
-	readonly edition: ClubEdition;
-	readonly words: Words;
-}): string {
-	return words.editionName(number, words.date(date, "long"));
-}
 
 /** The words for a BCP 47 tag, by its first part: `fr-CA` is French. English for a language that is not here. */
 export function wordsFor(language: string): Words {

@@ -43,7 +43,8 @@ import { writePages } from "../../scripts/site/write-pages.ts";
 import { writeCommonFiles } from "../../scripts/site/write-site.ts";
 import { validateClub } from "../../scripts/validate/validate-club.ts";
 import { createMarkdown } from "../../scripts/views/markdown.ts";
-import { editionNameOf, wordsFor } from "../../scripts/words/words.ts";
+import { editionNameOf } from "../../scripts/words/edition-name.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
 import { writeLargeClub } from "./large-club.ts";
 import { type Figures, run } from "./run-process.ts";
 

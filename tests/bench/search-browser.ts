@@ -9,9 +9,8 @@
 import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import type { Handbook } from "../../scripts/handbook.ts";
 import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { filesOf } from "../../scripts/search/build-search.ts";
 import type { SearchData } from "../../scripts/search/engine.ts";
-import { writeHeadText } from "../../scripts/search/head-text.ts";
-import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/views/search-files.ts";
 import { servePages } from "../search/serve-pages.ts";
 
 const SLOWER = 4;
@@ -64,11 +63,7 @@ export async function startBrowser(handbook: Handbook): Promise<BrowserBench> {
 		async measure(files, typed) {
 			const served = await servePages(handbook, {
 				likeHost: true,
-				files: [
-					{ path: HEAD_FILE, text: writeHeadText(files.head) },
-					{ path: SUMMARIES_FILE, text: JSON.stringify(files.summaries) },
-					{ path: TEXTS_FILE, text: JSON.stringify(files.texts) },
-				],
+				files: filesOf(files),
 			});
 			try {
 				// Once without a clock, so that the server has made and compressed the page.

@@ -1,10 +1,13 @@
 /** Two plans compared: by meaning, and the same whichever way round they are. */
 
-import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { readPlan } from "../../scripts/commands/read-plan.ts";
 import { type Comparison, compare } from "../../scripts/compute/compare.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
+import { openFolder } from "../../scripts/files/folder.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { RECORDED_KINDS } from "../../scripts/model.ts";
 import { dataFiles, RECORD_FILE } from "../../scripts/site/data-files.ts";
@@ -175,12 +178,16 @@ describe("compare", () => {
 
 	it("reads an earlier plan from the record that a build leaves, the same as from its folder", async () => {
 		const handbook = opened(clubCopy());
-		const file = dataFiles(handbook, handbook.words, handbook.edition).find(
-			({ path }) => path === RECORD_FILE,
-		);
-		expect(JSON.parse(file?.text ?? "")).toEqual(
-			JSON.parse(JSON.stringify(recordOf(handbook, handbook.edition))),
-		);
+		const out = openFolder(mkdtempSync(join(tmpdir(), "record-")));
+		for (const { path, text } of dataFiles(handbook, handbook.words, handbook.edition)) out.write(path, text);
+		const whole = JSON.parse(JSON.stringify(recordOf(handbook, handbook.edition)));
+		for (const place of ["", RECORD_FILE]) {
+			const { record } = readPlan(out.place(place));
+			expect(record).toEqual(whole);
+			expect(Object.keys(record?.things.drill ?? {})).toEqual(Object.keys(whole.things.drill));
+		}
+		rmSync(out.place("data/drills-0.json"));
+		expect(readPlan(out.place(RECORD_FILE)).record).toBeUndefined();
 	});
 
 	it("tells what is new, and the other way round what is gone", async () => {

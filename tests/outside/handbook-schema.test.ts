@@ -17,10 +17,11 @@ function filesOf(dir: string) {
 	if (handbook === undefined) throw new Error("no handbook");
 	const files = dataFiles(handbook, handbook.words, handbook.edition);
 	const json = (name: string) => JSON.parse(files.find(({ path }) => path === `data/${name}`)?.text ?? "");
-	return { handbook, data: json("handbook.json"), schema: json("handbook.schema.json") };
+	const data = json("handbook.json");
+	return { handbook, data, drills: data.drills.map(json), schema: json("handbook.schema.json") };
 }
 
-const { data: demo, schema, handbook } = filesOf(REPOSITORY);
+const { data: demo, drills, schema, handbook } = filesOf(REPOSITORY);
 const first = new Ajv({ allErrors: true, strict: false }).compile(schema as object);
 const second = new Validator(schema as Schema, "7", false);
 
@@ -30,12 +31,25 @@ describe("handbook.json", () => {
 		expect(second.validate(demo).errors).toEqual([]);
 		const { data } = filesOf(clubCopy());
 		expect([first(data), second.validate(data).valid]).toEqual([true, true]);
-		expect(demo).toMatchObject({ $schema: "handbook.schema.json", format: 1 });
+		expect(demo).toMatchObject({ $schema: "handbook.schema.json", format: 2 });
+	});
+
+	it("names files that hold every drill once, each as the schema says", () => {
+		const schemaOfDrills = { definitions: schema.definitions, ...schema.definitions.drills };
+		const valid = new Ajv({ strict: false }).compile(schemaOfDrills);
+		expect(drills.length).toBeGreaterThan(1);
+		expect(drills.every((own: unknown) => valid(own))).toBe(true);
+		const other = new Validator(schemaOfDrills as Schema, "7", false);
+		expect(drills.every((own: unknown) => other.validate(own).valid)).toBe(true);
+		const ids = drills.flat().map(({ id }: { id: string }) => id);
+		expect(ids.toSorted()).toEqual([...handbook.curriculum.drills.keys()].toSorted());
+		const [{ title: _, ...untitled }] = drills.flat();
+		expect([valid([untitled]), other.validate([untitled]).valid]).toEqual([false, false]);
 	});
 
 	it.each([
-		["another format", (data: typeof demo) => Object.assign(data, { format: 2 })],
-		["a drill without a title", (data: typeof demo) => delete data.drills[0].title],
+		["another format", (data: typeof demo) => Object.assign(data, { format: 1 })],
+		["drills in a file of another name", (data: typeof demo) => data.drills.push("../drills.json")],
 		[
 			"a week whose block has no minutes",
 			(data: typeof demo) => delete data.weeks[0].apparatus[0].blocks[0].minutes,

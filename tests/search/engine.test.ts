@@ -19,10 +19,11 @@ import {
 	type SearchDocument,
 	type SearchIndex,
 	searchData,
+	type TextsFile,
 } from "../../scripts/search/engine.ts";
 import { openWhileReading } from "../../scripts/search/head-text.ts";
 import { searchPages } from "../../scripts/search/search-pages.ts";
-import { HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE } from "../../scripts/views/search-files.ts";
+import { HEAD_FILE, SUMMARIES_FILE, textFiles } from "../../scripts/views/search-files.ts";
 import * as english from "../../scripts/words/en.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { HELD_QUERIES, KEPT, PAGE_QUERIES } from "./held-queries.ts";
@@ -748,11 +749,16 @@ describe("the demo club", () => {
 
 	test("the files hold the whole search, and the same bytes every time", async () => {
 		const files = searchFiles(handbook);
-		expect(files.map(({ path }) => path)).toEqual([HEAD_FILE, SUMMARIES_FILE, TEXTS_FILE]);
-		const [heads = "", summaries = "", texts = ""] = files.map(({ text }) => text);
+		expect(files.map(({ path }) => path)).toEqual([
+			HEAD_FILE,
+			SUMMARIES_FILE,
+			...textFiles(handbook.curriculum.drills.size).map(({ path }) => path),
+		]);
+		const [heads = "", summaries = "", ...texts] = files.map(({ text }) => text);
+		expect(texts.length).toBeGreaterThan(1);
 		const opened = await openWhileReading(pieces(heads, 4096));
 		opened.addSummaries(JSON.parse(summaries));
-		opened.addTexts(JSON.parse(texts));
+		opened.addTexts({ drills: texts.flatMap((text) => (JSON.parse(text) as TextsFile).drills) });
 		expect(opened.search("dish level 2 bars")).toEqual(index.search("dish level 2 bars"));
 		expect(searchFiles(handbook)).toEqual(files);
 	});
