@@ -5,7 +5,7 @@ import { openFolder } from "../files/folder.ts";
 import { givenKind, readGiven } from "../files/given.ts";
 import { openHandbook } from "../handbook.ts";
 import type { Problem } from "../problems.ts";
-import { RECORD_FILE } from "../site/data-files.ts";
+import { RECORD_FILE, recordIn } from "../site/data-files.ts";
 import { ownOutput } from "./note-edition.ts";
 
 export interface ReadPlan {
@@ -18,24 +18,17 @@ export interface ReadPlan {
 /** @param place a club folder, an output folder, a folder with a `record.json`, or such a file */
 export function readPlan(place: string): ReadPlan {
 	const kind = givenKind(place);
-	if (kind !== "folder") return { problems: [], ...(kind === undefined ? {} : recordIn(readGiven(place))) };
+	if (kind !== "folder") return { problems: [], ...found(kind === undefined ? undefined : readGiven(place)) };
 	const folder = openFolder(place);
 	if (folder.has("content")) {
 		const { problems, handbook } = openHandbook(place, { outDir: ownOutput(place) });
 		return handbook === undefined ? { problems } : { problems, record: recordOf(handbook, handbook.edition) };
 	}
 	const file = [RECORD_FILE, "record.json"].find((name) => folder.has(name));
-	return { problems: [], ...(file === undefined ? {} : recordIn(folder.read(file))) };
+	return { problems: [], ...found(file === undefined ? undefined : folder.read(file)) };
 }
 
-function recordIn(bytes: Buffer): Pick<ReadPlan, "record"> {
-	try {
-		const data: unknown = JSON.parse(bytes.toString("utf8"));
-		const isRecord =
-			typeof data === "object" && data !== null && "format" in data && data.format === 1 && "things" in data;
-		return isRecord ? { record: data as unknown as PlanRecord } : {};
-	} catch (error) {
-		if (error instanceof SyntaxError) return {};
-		throw error;
-	}
+function found(bytes: Buffer | undefined): Pick<ReadPlan, "record"> {
+	const record = bytes && recordIn(bytes);
+	return record === undefined ? {} : { record };
 }

@@ -9,7 +9,7 @@
 import Papa from "papaparse";
 import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
-import { recordOf } from "../compute/plan-record.ts";
+import { type PlanRecord, recordOf } from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
 import { ownPackage } from "../files/program.ts";
 import type { Cell, ClubEdition, Curriculum, Finding, Table } from "../model.ts";
@@ -49,6 +49,19 @@ export function dataFiles(measured: Measured, words: Words, edition: ClubEdition
 		{ path: "data/handbook.schema.json", text: `${JSON.stringify(schema, null, "\t")}\n` },
 		{ path: RECORD_FILE, text: `${JSON.stringify(recordOf(measured, edition))}\n` },
 	];
+}
+
+/** The plan that such a file records; undefined where it is none. */
+export function recordIn(bytes: Buffer): PlanRecord | undefined {
+	try {
+		const data: unknown = JSON.parse(bytes.toString("utf8"));
+		const isRecord =
+			typeof data === "object" && data !== null && "format" in data && data.format === 1 && "things" in data;
+		return isRecord ? (data as unknown as PlanRecord) : undefined;
+	} catch (error) {
+		if (error instanceof SyntaxError) return undefined;
+		throw error;
+	}
 }
 
 /** Where a class's sheet is published: on the club's own site, for weeks that are planned. */
