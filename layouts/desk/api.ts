@@ -42,6 +42,8 @@ export interface Board {
 	readonly levels: readonly Named[];
 	readonly classes: readonly BoardClass[];
 	readonly areas: readonly Named[];
+	/** The most often that the same gymnasts come in a week. */
+	readonly meetings: number;
 	readonly weeks: readonly BoardWeek[];
 }
 
