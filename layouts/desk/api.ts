@@ -4,6 +4,7 @@
  */
 
 import type { DoseNumbers, FileKind, Id, PlanChange } from "../../scripts/model.ts";
+import type { WhatChangedView } from "../../scripts/views/what-changed.ts";
 
 /** Everything that the desk shows of a club's plan. */
 export interface DeskState {
@@ -12,6 +13,8 @@ export interface DeskState {
 	readonly readOnly: boolean;
 	readonly club: string;
 	readonly folder: string;
+	/** Where what is published and printed lies. */
+	readonly output: string;
 	/** Undefined while nothing sound can be read. */
 	readonly board?: Board;
 	readonly problems: readonly ProblemLine[];
@@ -39,6 +42,8 @@ export interface Board {
 	readonly levels: readonly Named[];
 	readonly classes: readonly BoardClass[];
 	readonly areas: readonly Named[];
+	/** The most often that the same gymnasts come in a week. */
+	readonly meetings: number;
 	readonly weeks: readonly BoardWeek[];
 }
 
@@ -185,6 +190,35 @@ export interface Outcome {
 	readonly ms: number;
 	/** Texts that somebody else saved in that moment, and where they are kept. */
 	readonly kept?: readonly string[];
+	/** Of a change that is only tried: what it would write, line by line. */
+	readonly lines?: readonly string[];
+}
+
+/** What coaches' reports would change, and what is wrong with some of them. */
+export interface Taught {
+	readonly outcome: Outcome;
+	/** How many reports came to each end. */
+	readonly counts: Readonly<Record<"new" | "newer" | "known" | "corrected" | "refused", number>>;
+	readonly told: readonly string[];
+	/** By the place of their text among those that were sent. */
+	readonly faults: readonly { readonly text: number; readonly fault: string }[];
+}
+
+/** An edition whose pages are printed, as a file of the output. */
+export interface PrintedEdition {
+	readonly file: string;
+	/** Of the binder, or of leaves that were changed since. */
+	readonly of: "binder" | "packet";
+	/** As it is printed. */
+	readonly words: string;
+}
+
+/** What is other now than in the last edition that was published. */
+export interface SinceEdition {
+	/** Undefined where nothing is published yet. */
+	readonly view?: WhatChangedView;
+	/** The newest first. */
+	readonly printed: readonly PrintedEdition[];
 }
 
 /** A state without what is as it was. */
@@ -275,7 +309,7 @@ export type FieldForm =
 
 /** Something that runs in the background. */
 export interface TaskNews {
-	readonly task: "build" | "print" | "solve" | "compare";
+	readonly task: "build" | "print" | "packet" | "sheets" | "solve";
 	readonly state: "running" | "done" | "failed" | "stopped";
 	readonly lines: readonly string[];
 	/** 0 to 1, where it is known. */

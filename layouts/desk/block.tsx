@@ -1,6 +1,7 @@
 /** A block opened: its minutes, levels, dose, stations and notes, and what can be done with it. */
 
-import type { PlanChange } from "../../scripts/model.ts";
+import { useState } from "preact/hooks";
+import type { DoseNumbers, PlanChange } from "../../scripts/model.ts";
 import { number, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardBlock, DrillLine } from "./api.ts";
 import { titleOf, whereOf } from "./board.tsx";
@@ -13,6 +14,7 @@ import {
 	nameOf,
 	spotOf,
 	withDose,
+	withDoseOf,
 	withoutStation,
 	withStation,
 	withStations,
@@ -65,19 +67,6 @@ function send(what: string, changes: readonly PlanChange[]) {
 function BlockFields({ board, block }: BlockProps) {
 	const title = titleOf(block);
 	const set = (what: string, fields: object) => send(what, [{ set: { block: block.at, ...fields } }]);
-	const dose = block.dose ?? {};
-	const doseField = (name: "sets" | "reps" | "hold", label: string) => (
-		<NumberField
-			label={label}
-			value={dose[name]}
-			onChange={(value) => {
-				const { [name]: _, ...rest } = dose;
-				send(say.doseChanged(title), [
-					withDose(block, value === undefined ? rest : { ...rest, [name]: value }),
-				]);
-			}}
-		/>
-	);
 	return (
 		<>
 			<div class="row">
@@ -122,15 +111,20 @@ function BlockFields({ board, block }: BlockProps) {
 					})
 				}
 			/>
-			<fieldset class="choose">
-				<legend>{say.doseHere}</legend>
-				<div class="row">
-					{doseField("sets", say.sets)}
-					{doseField("reps", say.reps)}
-					{doseField("hold", say.hold)}
-				</div>
-				{Object.keys(block.doses).length > 0 && <p class="soft">{say.doseByLevel}</p>}
-			</fieldset>
+			{(board.meetings > 1 || block.sessions.length > 0) && (
+				<Choices
+					label={say.sessionsOfBlock}
+					among={Array.from({ length: Math.max(board.meetings, ...block.sessions) }, (_, i) => ({
+						id: String(i + 1),
+						name: say.meeting(i + 1),
+					}))}
+					chosen={block.sessions.map(String)}
+					onChange={(sessions) =>
+						set(say.changed(title), { session: sessions.length === 0 ? null : sessions.map(Number) })
+					}
+				/>
+			)}
+			<Doses board={board} block={block} />
 			<TextField
 				label={say.note}
 				value={block.note ?? ""}
@@ -146,6 +140,59 @@ function BlockFields({ board, block }: BlockProps) {
 				{say.keep}
 			</label>
 		</>
+	);
+}
+
+const DOSE = ["sets", "reps", "hold"] as const;
+
+/** The dose this time: of everybody, or of each level by itself. */
+function Doses({ board, block }: Pick<BlockProps, "board" | "block">) {
+	const hasOwn = Object.keys(block.doses).length > 0;
+	const [wantsOwn, setOwn] = useState(false);
+	const isEach = hasOwn || wantsOwn;
+	const levels = board.levels.filter(({ id }) =>
+		(block.levels.length === 0 ? block.countsFor : block.levels).includes(id),
+	);
+	const sendDose = (change: PlanChange) => send(say.doseChanged(titleOf(block)), [change]);
+	const row = (dose: DoseNumbers, name: string | undefined, onChange: (dose: DoseNumbers) => void) => (
+		<div class="row" key={name}>
+			{DOSE.map((one) => (
+				<NumberField
+					key={one}
+					label={name === undefined ? say[one] : say.ofLevel(say[one], name)}
+					value={dose[one]}
+					onChange={(value) => {
+						const { [one]: _, ...rest } = dose;
+						onChange(value === undefined ? rest : { ...rest, [one]: value });
+					}}
+				/>
+			))}
+		</div>
+	);
+	return (
+		<fieldset class="choose">
+			<legend>{say.doseHere}</legend>
+			{isEach
+				? levels.map(({ id, name }) =>
+						row(block.doses[id] ?? block.dose ?? {}, name, (dose) =>
+							sendDose(withDoseOf(block, levels, id, dose)),
+						),
+					)
+				: row(block.dose ?? {}, undefined, (dose) => sendDose(withDose(block, dose)))}
+			{levels.length > 1 && (
+				<label class="tick">
+					<input
+						type="checkbox"
+						checked={isEach}
+						onChange={(event) => {
+							setOwn(event.currentTarget.checked);
+							if (hasOwn && !event.currentTarget.checked) sendDose(withDose(block, {}));
+						}}
+					/>
+					{say.doseByLevel}
+				</label>
+			)}
+		</fieldset>
 	);
 }
 

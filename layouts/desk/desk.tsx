@@ -16,6 +16,7 @@ import { Button, useShown } from "./parts.tsx";
 import { blockAt, type Carried, type Spot, weekAt } from "./plan.ts";
 import { PublishView } from "./publish.tsx";
 import { change, load, NotDone, show } from "./talk.ts";
+import { ComeAndGone } from "./tried.tsx";
 import { WeekPanel } from "./week.tsx";
 
 const VIEWS = ["board", "findings", "files", "publish"] as const;
@@ -231,26 +232,9 @@ function Last({ what, outcome }: { readonly what: string; readonly outcome: Outc
 	return (
 		<section class="notice last" aria-label={say.lastChange}>
 			<p>
-				<b>{what}.</b> <span class={come.length > 0 ? "come" : ""}>{say.came(come.length)}</span>,{" "}
-				<span class={gone.length > 0 ? "gone" : ""}>{say.went(gone.length)}</span>
+				<b>{what}.</b>
 			</p>
-			{come.length + gone.length > 0 && (
-				<details>
-					<summary>{say.whichOnes}</summary>
-					<ul>
-						{come.map((one) => (
-							<li key={one.key} class="come">
-								<b aria-hidden="true">+</b> <span class="sr">{say.cameOne}</span> {withoutCode(one.what)}
-							</li>
-						))}
-						{gone.map((one) => (
-							<li key={one.key} class="gone">
-								<b aria-hidden="true">−</b> <span class="sr">{say.wentOne}</span> {withoutCode(one.what)}
-							</li>
-						))}
-					</ul>
-				</details>
-			)}
+			<ComeAndGone come={come} gone={gone} />
 			{kept !== undefined && <p>{say.keptBeside(kept.join(", "))}</p>}
 			<Button
 				kind="quiet"
@@ -430,10 +414,7 @@ function OfferBar({ offer, readOnly }: { readonly offer: Offer; readonly readOnl
 					<li key={`${i} ${one}`}>{one}</li>
 				))}
 			</ul>
-			<p>
-				<span class={outcome.come.length > 0 ? "come" : ""}>{say.came(outcome.come.length)}</span>,{" "}
-				<span class={outcome.gone.length > 0 ? "gone" : ""}>{say.went(outcome.gone.length)}</span>
-			</p>
+			<ComeAndGone come={outcome.come} gone={outcome.gone} />
 			<div class="row">
 				{!readOnly && (
 					<Button

@@ -4,9 +4,9 @@
  */
 
 import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
-import type { FileKind } from "../../scripts/model.ts";
+import { type FileKind, LIST_FILES } from "../../scripts/model.ts";
 import { desk as say } from "../../scripts/words/en.ts";
-import type { DeskState, Field, FileText, Named, ProblemLine, Refusal, Thing } from "./api.ts";
+import type { DeskState, Field, FileText, Named, Outcome, ProblemLine, Refusal, Thing } from "./api.ts";
 import { asData, type Data } from "./data.ts";
 import { type Editor, openEditor } from "./editor.ts";
 import { Fields, Known } from "./fields.tsx";
@@ -14,6 +14,8 @@ import { withoutCode } from "./findings.tsx";
 import { Button, Reading, search, useFocus } from "./parts.tsx";
 import { ShapeFields } from "./shape.tsx";
 import { change, current, get, NotDone, post, speak } from "./talk.ts";
+import { TaughtDrop } from "./taught.tsx";
+import { Tried } from "./tried.tsx";
 
 const KINDS: readonly FileKind[] = [
 	"drill",
@@ -28,21 +30,15 @@ const KINDS: readonly FileKind[] = [
 	"term",
 	"targets",
 	"club",
+	"taught",
 ];
 const SINGLE: readonly FileKind[] = ["term", "targets", "club"];
 const PAGES: readonly FileKind[] = ["drill", "week", "guide"];
-const LISTS: readonly FileKind[] = ["levels", "apparatus", "shapes", "skills", "equipment", "purposes"];
-
-/** The kind of an id, for renaming. */
-const ID_KIND: Readonly<Partial<Record<FileKind, string>>> = {
+/** The kind of the things that a file has, for renaming. */
+const ID_KIND: Readonly<Record<string, string>> = {
 	drill: "drill",
 	guide: "guide",
-	levels: "level",
-	apparatus: "apparatus",
-	shapes: "shape",
-	skills: "skill",
-	equipment: "equipment",
-	purposes: "purpose",
+	...Object.fromEntries(Object.entries(LIST_FILES).map(([kind, file]) => [file, kind])),
 };
 
 /** What is opened: a file, and in a list the place of an entry. */
@@ -100,7 +96,7 @@ export function FilesView({
 					))}
 				</ul>
 			</nav>
-			{!SINGLE.includes(kind) && (
+			{!SINGLE.includes(kind) && kind !== "taught" && (
 				<section class="things" aria-label={say.kindNames[kind]}>
 					<label class="text">
 						{say.search}
@@ -130,7 +126,9 @@ export function FilesView({
 					</ul>
 				</section>
 			)}
-			{opened === undefined ? (
+			{kind === "taught" ? (
+				<TaughtDrop readOnly={state.readOnly} />
+			) : opened === undefined ? (
 				<p class="nothing-open soft">{say.nothingOpen}</p>
 			) : (
 				<FileForm
@@ -587,11 +585,10 @@ function Elsewhere(props: {
 	readonly onOpen: (opened: Opened | undefined) => void;
 }) {
 	const { kind, path, index, value, name, state, onOpen } = props;
-	const id = LISTS.includes(kind)
-		? String(value.id ?? "")
-		: (path.split("/").at(-1) ?? "").replace(/\.md$/, "");
+	const id = PAGES.includes(kind)
+		? (path.split("/").at(-1) ?? "").replace(/\.md$/, "")
+		: String(value.id ?? "");
 	const [to, setTo] = useState(id);
-	const [by, setBy] = useState("");
 	const drills = (state.names.drill ?? []).filter((one) => one.id !== id);
 	const idKind = ID_KIND[kind];
 	return (
@@ -623,32 +620,17 @@ function Elsewhere(props: {
 				</form>
 			)}
 			{kind === "drill" && drills.length > 0 && (
-				<form
-					class="row"
-					onSubmit={(event) => {
-						event.preventDefault();
-						if (by !== "")
-							change("replace", say.wasReplaced(name, drills.find((one) => one.id === by)?.name ?? by), {
-								drill: id,
-								by,
-							});
-					}}
-				>
-					<label class="text">
-						{say.inItsPlace}
-						<select value={by} onChange={(event) => setBy(event.currentTarget.value)}>
-							<option value="">{say.pick}</option>
-							{drills.map((one) => (
-								<option key={one.id} value={one.id}>
-									{one.name}
-								</option>
-							))}
-						</select>
-					</label>
-					<button type="submit" class="button">
-						{say.replaceEverywhere}
-					</button>
-				</form>
+				<>
+					<DrillChoice
+						label={say.inItsPlace}
+						action={say.replaceEverywhere}
+						drills={drills}
+						onChoose={(other) =>
+							change("replace", say.wasReplaced(name, other.name), { drill: id, by: other.id })
+						}
+					/>
+					<Merge drill={{ id, name }} drills={drills} onDone={() => onOpen(undefined)} />
+				</>
 			)}
 			<Button
 				kind="danger"
@@ -664,5 +646,79 @@ function Elsewhere(props: {
 			</Button>
 			<p class="help">{say.retireHelp}</p>
 		</details>
+	);
+}
+
+/** A drill chosen by its name, and what is done with it. */
+function DrillChoice(props: {
+	readonly label: string;
+	readonly action: string;
+	readonly drills: readonly Named[];
+	readonly onChoose: (drill: Named) => void;
+}) {
+	const { label, action, drills, onChoose } = props;
+	const [chosen, setChosen] = useState("");
+	return (
+		<form
+			class="row"
+			onSubmit={(event) => {
+				event.preventDefault();
+				const drill = drills.find(({ id }) => id === chosen);
+				if (drill !== undefined) onChoose(drill);
+			}}
+		>
+			<label class="text">
+				{label}
+				<select value={chosen} onChange={(event) => setChosen(event.currentTarget.value)}>
+					<option value="">{say.pick}</option>
+					{drills.map(({ id, name }) => (
+						<option key={id} value={id}>
+							{name}
+						</option>
+					))}
+				</select>
+			</label>
+			<button type="submit" class="button">
+				{action}
+			</button>
+		</form>
+	);
+}
+
+/** A drill into another: looked at first, then made in one change. */
+function Merge(props: {
+	readonly drill: Named;
+	readonly drills: readonly Named[];
+	readonly onDone: () => void;
+}) {
+	const { drill, drills, onDone } = props;
+	const [tried, setTried] = useState<{ readonly into: Named; readonly outcome: Outcome }>();
+	return (
+		<>
+			<DrillChoice
+				label={say.mergeInto}
+				action={say.seeFirst}
+				drills={drills}
+				onChoose={async (into) => {
+					setTried(undefined);
+					setTried({ into, outcome: await post<Outcome>("try-merge", { drill: drill.id, into: into.id }) });
+				}}
+			/>
+			<p class="help">{say.mergeHelp}</p>
+			{tried !== undefined && (
+				<Tried outcome={tried.outcome}>
+					<Button
+						kind="main"
+						onClick={async () => {
+							const { into } = tried;
+							const wish = { drill: drill.id, into: into.id };
+							if ((await change("merge", say.wasMerged(drill.name, into.name), wish)) !== undefined) onDone();
+						}}
+					>
+						{say.merge(drill.name, tried.into.name)}
+					</Button>
+				</Tried>
+			)}
+		</>
 	);
 }

@@ -4,7 +4,7 @@
  */
 
 import type { DoseNumbers, Id, PlanChange, WrittenBlock, WrittenStation } from "../../scripts/model.ts";
-import type { Board, BoardArea, BoardBlock, BoardWeek, DrillLine } from "./api.ts";
+import type { Board, BoardArea, BoardBlock, BoardWeek, DrillLine, Named } from "./api.ts";
 
 export interface Spot {
 	readonly week: number;
@@ -174,6 +174,19 @@ export function withStations(block: BoardBlock, stations: readonly WrittenStatio
 /** The dose of everybody in a block; without numbers there is none. */
 export function withDose(block: BoardBlock, dose: DoseNumbers): PlanChange {
 	return { set: { block: block.at, dose: Object.keys(dose).length === 0 ? null : dose } };
+}
+
+/** The dose of a level, where what was said of everybody stays said of the others. */
+export function withDoseOf(
+	block: BoardBlock,
+	levels: readonly Named[],
+	level: Id,
+	dose: DoseNumbers,
+): PlanChange {
+	const before = levels.map(({ id }) => [id, block.doses[id] ?? block.dose ?? {}] as const);
+	const all = { ...block.doses, ...Object.fromEntries(before), [level]: dose };
+	const said = Object.entries(all).filter(([, numbers]) => Object.keys(numbers).length > 0);
+	return { set: { block: block.at, dose: said.length === 0 ? null : Object.fromEntries(said) } };
 }
 
 /** Blocks of a week that another state of it has not, by what they say. */

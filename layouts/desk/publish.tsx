@@ -1,9 +1,31 @@
-/** Publishing and printing, as the commands do it, with how far they are. */
+/**
+ * Publishing and printing, as the commands do it, with how far they are: all of it, single sheets, or the
+ * leaves that have changed; and what is other now than in the last edition.
+ */
 
+import type { ComponentChildren } from "preact";
+import { useEffect, useState } from "preact/hooks";
 import { percent, desk as say } from "../../scripts/words/en.ts";
-import type { DeskState, TaskNews } from "./api.ts";
+import type { DeskState, PrintedEdition, SinceEdition, TaskNews } from "./api.ts";
 import { Button, Reading } from "./parts.tsx";
+import { WhatChanged } from "./since.tsx";
 import { NotDone, post, show } from "./talk.ts";
+
+/** Tasks that write into the output. */
+const TASKS = ["build", "print", "sheets", "packet"] as const;
+type SheetKind = keyof typeof say.sheetKinds;
+
+/** What can be asked for by week, and by class: the others are of the whole term. */
+const BY_WEEK: readonly SheetKind[] = [
+	"class-sheets",
+	"week-packet",
+	"station-cards",
+	"floor-plans",
+	"store-room",
+	"labels",
+	"pocket",
+];
+const BY_CLASS: readonly SheetKind[] = ["class-sheets", "pocket"];
 
 export function PublishView({
 	state,
@@ -12,26 +34,33 @@ export function PublishView({
 	readonly state: DeskState;
 	readonly tasks: Readonly<Partial<Record<TaskNews["task"], TaskNews>>>;
 }) {
-	const isRunning = tasks.build?.state === "running" || tasks.print?.state === "running";
-	const start = (task: "build" | "print") => async (): Promise<void> => {
+	const isRunning = TASKS.some((task) => tasks[task]?.state === "running");
+	const start = async (wish: object): Promise<void> => {
 		try {
-			await post("run", { task });
+			await post("run", wish);
 		} catch (error) {
 			if (!(error instanceof NotDone)) throw error;
 			show({ refusal: error.refusal });
 		}
 	};
+	const disabled = isRunning || state.readOnly;
+	const [since, setSince] = useState<SinceEdition>();
+	useEffect(() => {
+		if (!isRunning) post<SinceEdition>("since", {}).then(setSince, () => setSince(undefined));
+	}, [state.revision, isRunning]);
 	return (
 		<section class="page" aria-labelledby="publish-title">
 			<h2 id="publish-title" tabIndex={-1}>
 				{say.publishTitle}
 			</h2>
-			<p>{say.publishLead}</p>
+			<p>
+				{say.publishLead} {say.liesIn(state.output)}
+			</p>
 			<div class="row">
-				<Button kind="main" onClick={start("build")} disabled={isRunning || state.readOnly}>
+				<Button kind="main" onClick={() => start({ task: "build" })} disabled={disabled}>
 					{say.publishSite}
 				</Button>
-				<Button onClick={start("print")} disabled={isRunning || state.readOnly}>
+				<Button onClick={() => start({ task: "print" })} disabled={disabled}>
 					{say.publishAll}
 				</Button>
 				<a class="button" href="/" target="_blank" rel="noopener">
@@ -41,21 +70,160 @@ export function PublishView({
 					{say.printedSheets}
 				</a>
 			</div>
-			{(["build", "print"] as const).map((name) => {
+			{TASKS.map((name) => {
 				const task = tasks[name];
-				return task === undefined ? null : <Task key={name} task={task} />;
+				return task === undefined ? null : <Task key={name} task={task} output={state.output} />;
 			})}
+			<Sheets state={state} disabled={disabled} onPrint={start} />
+			{since !== undefined && (
+				<>
+					<Packet printed={since.printed} disabled={disabled} onPrint={start} />
+					<h3>{say.sinceTitle}</h3>
+					{since.view === undefined ? (
+						<p class="soft">{say.sinceNothing}</p>
+					) : (
+						<WhatChanged view={since.view} />
+					)}
+				</>
+			)}
 		</section>
 	);
 }
 
-function Task({ task }: { readonly task: TaskNews }) {
-	const names = { build: say.publishSite, print: say.publishAll, solve: say.mendWeek, compare: say.mendWeek };
+/** Single sheets: of a week or all, of a class or all. */
+function Sheets({
+	state,
+	disabled,
+	onPrint,
+}: {
+	readonly state: DeskState;
+	readonly disabled: boolean;
+	readonly onPrint: (wish: object) => void;
+}) {
+	const [sheets, setSheets] = useState<SheetKind>("class-sheets");
+	const [week, setWeek] = useState("");
+	const [group, setGroup] = useState("");
+	const { weeks = [], classes = [] } = state.board ?? {};
+	const byWeek = week !== "" && BY_WEEK.includes(sheets);
+	const byClass = group !== "" && BY_CLASS.includes(sheets);
+	return (
+		<form
+			onSubmit={(event) => {
+				event.preventDefault();
+				onPrint({
+					task: "sheets",
+					sheets,
+					...(byWeek ? { week: Number(week) } : {}),
+					...(byClass ? { class: group } : {}),
+				});
+			}}
+		>
+			<h3>{say.printSheets}</h3>
+			<div class="row">
+				<Choice label={say.whichSheets} value={sheets} onChange={(kind) => setSheets(kind as SheetKind)}>
+					{Object.entries(say.sheetKinds).map(([kind, name]) => (
+						<option key={kind} value={kind}>
+							{name}
+						</option>
+					))}
+				</Choice>
+				{BY_WEEK.includes(sheets) && (
+					<Choice label={say.ofWeek} value={week} onChange={setWeek}>
+						<option value="">{say.everyWeek}</option>
+						{weeks
+							.filter(({ id }) => id !== undefined)
+							.map((one) => (
+								<option key={one.week} value={String(one.week)}>
+									{`${one.week}: ${one.theme}`}
+								</option>
+							))}
+					</Choice>
+				)}
+				{BY_CLASS.includes(sheets) && (
+					<Choice label={say.ofClass} value={group} onChange={setGroup}>
+						<option value="">{say.everyClass}</option>
+						{classes.map(({ id, name }) => (
+							<option key={id} value={id}>
+								{name}
+							</option>
+						))}
+					</Choice>
+				)}
+				<button type="submit" class="button" disabled={disabled}>
+					{say.print}
+				</button>
+			</div>
+		</form>
+	);
+}
+
+/** The leaves that a printed binder needs. */
+function Packet({
+	printed,
+	disabled,
+	onPrint,
+}: {
+	readonly printed: readonly PrintedEdition[];
+	readonly disabled: boolean;
+	readonly onPrint: (wish: object) => void;
+}) {
+	const [chosen, setChosen] = useState<string>();
+	const since = chosen ?? printed[0]?.file;
+	return (
+		<>
+			<h3>{say.packetTitle}</h3>
+			<p class="soft">{since === undefined ? say.noBinderYet : say.packetLead}</p>
+			{since !== undefined && (
+				<div class="row">
+					<Choice label={say.packetSince} value={since} onChange={setChosen}>
+						{printed.map(({ file, of, words }) => (
+							<option key={file} value={file}>
+								{say.printedAs[of](words)}
+							</option>
+						))}
+					</Choice>
+					<Button onClick={() => onPrint({ task: "packet", since })} disabled={disabled}>
+						{say.packet}
+					</Button>
+				</div>
+			)}
+		</>
+	);
+}
+
+function Choice(props: {
+	readonly label: string;
+	readonly value: string;
+	readonly onChange: (value: string) => void;
+	readonly children: ComponentChildren;
+}) {
+	const { label, value, onChange, children } = props;
+	return (
+		<label class="text">
+			{label}
+			<select value={value} onChange={(event) => onChange(event.currentTarget.value)}>
+				{children}
+			</select>
+		</label>
+	);
+}
+
+function Task({ task, output }: { readonly task: TaskNews; readonly output: string }) {
+	const names = {
+		build: say.publishSite,
+		print: say.publishAll,
+		sheets: say.printSheets,
+		packet: say.packet,
+		solve: say.mendWeek,
+	};
 	const isRunning = task.state === "running";
 	return (
 		<section class="task" aria-label={names[task.task]}>
 			<h3>{names[task.task]}</h3>
 			<p role="status">{say.taskState[task.state]}</p>
+			{task.state === "done" && (
+				<p>{say.liesIn(task.task === "build" ? output : `${output.replace(/[/\\]$/, "")}/print`)}</p>
+			)}
 			{isRunning && (
 				<>
 					<progress

@@ -136,7 +136,7 @@ export function change(route: string, what: string, body: object): Promise<Outco
 	return next;
 }
 
-const WITH_REVISION = ["plan", "weeks", "new-week", "accept", "replace"];
+const WITH_REVISION = ["plan", "weeks", "new-week", "accept", "replace", "merge", "taught"];
 
 async function changeNow(route: string, what: string, body: object): Promise<Outcome | undefined> {
 	show({ busy: true });

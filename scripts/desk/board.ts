@@ -17,6 +17,7 @@ import type {
 import { dateOf, meets, teachingWeeks } from "../compute/calendar.ts";
 import { coachesRows } from "../compute/coaches.ts";
 import { coverage } from "../compute/coverage.ts";
+import { groupsOf } from "../compute/groups.ts";
 import { levelsOfClass } from "../compute/levels-of.ts";
 import { groupLoads } from "../compute/load.ts";
 import { orderRows } from "../compute/meeting-order.ts";
@@ -43,6 +44,7 @@ export function boardOf(handbook: DeskPlan): Board {
 		levels: named(curriculum.levels),
 		classes: term.classes.map((one) => boardClass(curriculum, one)),
 		areas: named(curriculum.apparatus),
+		meetings: Math.max(1, ...groupsOf(curriculum).map(({ session }) => session)),
 		weeks: Array.from({ length: last }, (_, i) => boardWeek(counts, planned.get(i + 1), i + 1, words)),
 	};
 }

@@ -15,38 +15,56 @@
  *   POST mends              the changes that are sure to mend a finding
  *   POST accept             a finding let stand, with its reason
  *   POST solve              the fewest changes that mend a week, found by the solver; told by events
+ *   POST since              what is other now than in the last edition, and which editions are printed
  *   POST check              a text, or data written into one → text, data, problems; nothing is kept
  *   POST draft, drop-draft  what is typed, kept on this machine
  *   POST save               a file saved, if it is still what the form was opened with
  *   POST name               an id and a file for something new
  *   POST rename, replace, retire   an id everywhere; a drill by another wherever it is planned; a thing gone
+ *   POST merge, taught      a drill into another; what coaches reported; try-merge and try-taught write nothing
  *   POST picture?name=      a picture, as bytes, into content/media
- *   POST run, stop          build or print, told by events; a task stopped
+ *   POST run, stop          build or print, all, sheets, or changed leaves, told by events; a task stopped
  *
  * A change answers 200 with its outcome; 409 where it was not made, with the reason and what would be wrong.
  */
 
-import type { FileText, Offer, Outcome, Refusal, TaskNews } from "../../layouts/desk/api.ts";
+import { join } from "node:path";
+import type {
+	FileText,
+	Offer,
+	Outcome,
+	PrintedEdition,
+	Refusal,
+	SinceEdition,
+	TaskNews,
+} from "../../layouts/desk/api.ts";
 import { mendOf } from "../compute/mend.ts";
 import { accept } from "../edit/accept.ts";
+import { changeClub } from "../edit/change-club.ts";
 import { changeTexts } from "../edit/change-texts.ts";
-import { idOf, kindOf } from "../edit/club-texts.ts";
+import { type ClubTexts, idOf, kindOf } from "../edit/club-texts.ts";
 import { EditRefused, weekPath } from "../edit/move-block.ts";
 import { moveWeek } from "../edit/move-week.ts";
 import { renameIds } from "../edit/rename-ids.ts";
 import { dataIn, freshText, writeData } from "../edit/write-data.ts";
 import { openFolder } from "../files/folder.ts";
+import { givenKind } from "../files/given.ts";
 import { sha256 } from "../files/hash.ts";
-import type { FileKind, PlanChange } from "../model.ts";
+import type { Curriculum, FileKind, PlanChange } from "../model.ts";
+import { readEdition } from "../print/edition.ts";
+import { editionFile } from "../print/edition-file.ts";
 import { MEDIA_FOLDER, readClub } from "../read/read-club.ts";
 import { idFrom } from "../validate/judge-data.ts";
 import { isPortable, SCHEMAS } from "../validate/schemas.ts";
+import { SHEET_FILES } from "../views/addresses.ts";
 import { changeWords } from "./change-words.ts";
 import { type Desk, isWeek, Refused } from "./desk.ts";
 import { dropDraft, keepDraft } from "./drafts.ts";
 import { keyedFindings } from "./finding-lines.ts";
 import { formOf } from "./form-fields.ts";
+import { problemLine } from "./problem-lines.ts";
 import { judged, type Requests } from "./requests.ts";
+import { takeTaught } from "./take-taught.ts";
 import { Tasks } from "./tasks.ts";
 import { drillLines, fileText, isListed, parts, problemsWith, thingsOf } from "./things.ts";
 
@@ -154,8 +172,25 @@ export class DeskApi {
 			this.#desk.change(what, undefined, (texts) => renameIds(texts, [{ kind, from, to }])),
 		),
 		replace: route("replace", (wish) => this.#replace(wish)),
+		"try-merge": route("try-merge", (wish) => this.#desk.tryChange((texts) => merged(texts, wish))),
+		merge: route("merge", ({ what, revision, ...wish }) =>
+			this.#desk.change(what, revision, (texts) => merged(texts, wish)),
+		),
+		"try-taught": route("try-taught", ({ texts }) =>
+			takeTaught(this.#soundCurriculum(), texts, (edit) => this.#desk.tryChange(edit)),
+		),
+		taught: route(
+			"taught",
+			({ texts, what, revision }) =>
+				takeTaught(this.#soundCurriculum(), texts, (edit) => this.#desk.change(what, revision, edit)).outcome,
+		),
 		retire: route("retire", (wish) => this.#retire(wish)),
-		run: route("run", ({ task }) => this.#run(task)),
+		since: route("none", async (): Promise<SinceEdition> => {
+			const view = this.#desk.sinceEdition();
+			const printed = await printedEditions(this.#outDir);
+			return { ...(view === undefined ? {} : { view }), printed };
+		}),
+		run: route("run", (wish) => this.#run(wish)),
 		stop: route("stop", ({ task }) => {
 			this.tasks.stop(task);
 			return {};
@@ -324,16 +359,74 @@ export class DeskApi {
 		);
 	}
 
-	#run(task: "build" | "print"): object {
+	/** What the club is, where no file has errors: a report of what is only left out would be lost. */
+	#soundCurriculum(): Curriculum {
+		const { plan, problems, words } = this.#desk;
+		const errors = problems.filter(({ severity }) => severity === "error").map(problemLine);
+		if (plan !== undefined && errors.length === 0) return plan.curriculum;
+		throw new Refused({ refused: "errors", words: words.desk.mendFirst, problems: errors });
+	}
+
+	#run(wish: Requests["run"]): object {
 		if (this.#desk.readOnly)
 			throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
-		if (this.tasks.isRunning("build") || this.tasks.isRunning("print"))
+		if (PRINTING.some((task) => this.tasks.isRunning(task)))
 			throw new Refused({ refused: "busy", words: this.#desk.words.desk.busy });
 		const folders = ["--club", this.#desk.clubDir, "--out", this.#outDir];
-		this.tasks.start(task, task === "build" ? ["build", "--no-print", ...folders] : ["build", ...folders]);
+		this.tasks.start(wish.task, [...commandOf(wish, this.#outDir), ...folders]);
 		return {};
 	}
 }
+
+/** Tasks that write into the output: one at a time. */
+const PRINTING = ["build", "print", "packet", "sheets"] as const;
+
+function commandOf(wish: Requests["run"], outDir: string): readonly string[] {
+	switch (wish.task) {
+		case "build":
+			return ["build", "--no-print"];
+		case "print":
+			return ["build"];
+		case "packet":
+			return ["print", "update-packet", "--since", join(outDir, wish.since)];
+		default: {
+			const { sheets, week, class: group } = wish;
+			return [
+				...["print", sheets],
+				...(week === undefined ? [] : ["--week", String(week)]),
+				...(group === undefined ? [] : ["--class", group]),
+			];
+		}
+	}
+}
+
+/** A drill named by another wherever it is named, and its file gone: as a change list has it. */
+function merged(texts: ClubTexts, { drill, into }: Requests["try-merge"]): ClubTexts {
+	return changeClub(texts, JSON.stringify([{ merge: { drill, into } }]));
+}
+
+/** Printed editions in an output, the newest first. */
+async function printedEditions(outDir: string): Promise<readonly PrintedEdition[]> {
+	if (givenKind(outDir) !== "folder") return [];
+	const out = openFolder(outDir);
+	const found = EDITIONS.flatMap(([of, file]) => {
+		const info = out.info(file);
+		return info?.kind === "file" ? [{ of, file, at: info.mtimeMs }] : [];
+	});
+	const read = found.map(async ({ of, file, at }) => {
+		const { edition, issues } = await readEdition(out.place(file));
+		return { of, file, at, words: issues.find(({ id }) => id === edition)?.words ?? edition };
+	});
+	const all = (await Promise.allSettled(read)).flatMap((one) =>
+		one.status === "fulfilled" ? [one.value] : [],
+	);
+	return all.sort((a, b) => b.at - a.at).map(({ of, file, words }) => ({ of, file, words }));
+}
+
+const EDITIONS = [
+	["binder", editionFile(SHEET_FILES.binder())],
+	["packet", editionFile("print/update-packet.pdf")],
+] as const;
 
 interface SolvedPlan {
 	readonly changes: readonly PlanChange[];
@@ -358,7 +451,12 @@ type Route =
 	| "drop-draft"
 	| "rename"
 	| "replace"
+	| "try-merge"
+	| "merge"
+	| "try-taught"
+	| "taught"
 	| "retire"
+	| "since"
 	| "run"
 	| "stop";
 

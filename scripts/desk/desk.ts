@@ -16,17 +16,22 @@
 import type { Board, DeskPart, DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
 import { measure } from "../compute/measures.ts";
 import type { Change } from "../edit/change-set.ts";
-import { changesBetween } from "../edit/change-set.ts";
+import { changesBetween, describeChanges } from "../edit/change-set.ts";
 import { type ClubTexts, kindOf, readTexts } from "../edit/club-texts.ts";
 import { FilesChanged, lastChange, makeChanges, mendInterrupted, takeBack } from "../edit/make-changes.ts";
 import { EditRefused } from "../edit/move-block.ts";
 import { newErrors } from "../edit/new-errors.ts";
+import { openFolder } from "../files/folder.ts";
+import { givenKind } from "../files/given.ts";
 import type { Handbook, openHandbook } from "../handbook.ts";
 import type { LayerCaches } from "../libraries/layers.ts";
 import { withWeeks } from "../link/join-records.ts";
 import type { SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
 import { type ReadCache, readClub, type TriedTexts } from "../read/read-club.ts";
+import { RECORD_FILE, recordIn } from "../site/data-files.ts";
+import { indexSite } from "../views/site-index.ts";
+import { type WhatChangedView, whatChangedView } from "../views/what-changed.ts";
 import type { Words } from "../words/words.ts";
 import { boardOf } from "./board.ts";
 import { draftLines } from "./drafts.ts";
@@ -156,8 +161,15 @@ export class Desk {
 	/** What a change would do; nothing is written. */
 	tryChange(edit: (texts: ClubTexts) => ClubTexts, only?: (path: string) => boolean): Outcome {
 		const started = performance.now();
-		const { next } = this.#tried(undefined, edit, only);
-		return this.#outcome(this.#reading, next, started);
+		const { next, changes } = this.#tried(undefined, edit, only);
+		// Of a new file the whole is what is new.
+		const lines = changes.flatMap((one) => [
+			...describeChanges([one]),
+			...(one.before === undefined ? (one.after ?? "").trimEnd().split("\n") : []).map(
+				(line) => `    +${line}`,
+			),
+		]);
+		return { ...this.#outcome(this.#reading, next, started), lines };
 	}
 
 	/** Takes back the last change of the folder, whoever made it. */
@@ -240,15 +252,26 @@ export class Desk {
 		}
 	}
 
+	/** What is other now than in the edition that was published last; undefined where none was, or files have errors. */
+	sinceEdition(): WhatChangedView | undefined {
+		const { clubDir, outDir, open } = this.#options;
+		const out = givenKind(outDir) === "folder" ? openFolder(outDir) : undefined;
+		const before = out?.has(RECORD_FILE) === true ? recordIn(out, RECORD_FILE) : undefined;
+		if (before === undefined) return undefined;
+		// What coaches reported is never published, so that it is nothing new.
+		const { handbook } = open(clubDir, { ...this.#openOptions(), taught: false });
+		return handbook && whatChangedView(indexSite(handbook), before);
+	}
+
+	#openOptions() {
+		const { outDir, now } = this.#options;
+		const [cache, libraryCaches] = [this.#cache, this.#libraryCaches];
+		return { cache, libraryCaches, outDir, now: now(), taught: true };
+	}
+
 	#read(tried?: TriedTexts): Reading {
-		const { clubDir, outDir, now, open } = this.#options;
-		const options = {
-			cache: this.#cache,
-			libraryCaches: this.#libraryCaches,
-			outDir,
-			now: now(),
-			...(tried === undefined ? {} : { tried }),
-		};
+		const { clubDir, open } = this.#options;
+		const options = { ...this.#openOptions(), ...(tried === undefined ? {} : { tried }) };
 		const whole = open(clubDir, options);
 		const { problems, files } = whole;
 		if (whole.handbook !== undefined) {
@@ -304,6 +327,7 @@ export class Desk {
 			readOnly: this.readOnly,
 			club: plan?.curriculum.club.name ?? "",
 			folder: this.clubDir,
+			output: this.#options.outDir,
 			...(plan === undefined ? {} : { board: boardOf(plan) }),
 			problems: problems.map(problemLine),
 			leftOut,

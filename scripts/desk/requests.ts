@@ -1,7 +1,9 @@
 /** What the page asks for, judged by its schema before anything is done with it. */
 
 import { Ajv, type ValidateFunction } from "ajv";
+import type { TaskNews } from "../../layouts/desk/api.ts";
 import type { FileKind, Id, PlanChange } from "../model.ts";
+import type { SheetKind } from "../views/sheets/sheet.ts";
 import schema from "./requests.schema.json" with { type: "json" };
 
 /** What each route is sent. */
@@ -77,9 +79,27 @@ export interface Requests {
 		readonly by: Id;
 		readonly what: string;
 	};
+	readonly "try-merge": { readonly drill: Id; readonly into: Id };
+	readonly merge: {
+		readonly revision: string;
+		readonly drill: Id;
+		readonly into: Id;
+		readonly what: string;
+	};
+	readonly "try-taught": { readonly texts: readonly string[] };
+	readonly taught: { readonly revision: string; readonly texts: readonly string[]; readonly what: string };
 	readonly retire: { readonly path: string; readonly index?: number; readonly what: string };
-	readonly run: { readonly task: "build" | "print" };
-	readonly stop: { readonly task: "build" | "print" | "solve" };
+	readonly run:
+		| { readonly task: "build" | "print" }
+		/** `since`: an edition that was printed, as a file of the output. */
+		| { readonly task: "packet"; readonly since: string }
+		| {
+				readonly task: "sheets";
+				readonly sheets: SheetKind;
+				readonly week?: number;
+				readonly class?: Id;
+		  };
+	readonly stop: { readonly task: TaskNews["task"] };
 }
 
 const validators = new Map<string, ValidateFunction>();

@@ -8,27 +8,19 @@ import { idOf, kindOf } from "../edit/club-texts.ts";
 import { bodyIn, dataIn } from "../edit/write-data.ts";
 import { openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
-import type { FileKind, Id, SourceFile } from "../model.ts";
+import { type FileKind, type Id, LIST_FILES, type SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
 import { readClub, type TriedTexts } from "../read/read-club.ts";
 import type { Desk, DeskPlan } from "./desk.ts";
 import { draftOf, draftPaths } from "./drafts.ts";
 import { problemLine } from "./problem-lines.ts";
 
-/** Kinds of which a data file holds a list, each entry with an id. */
-export const LISTED = ["levels", "apparatus", "shapes", "skills", "equipment", "purposes"] as const;
+/** What a picker calls the kind of the things in a data file. */
+const KIND_OF_LIST: ReadonlyMap<FileKind, string> = new Map(
+	Object.entries(LIST_FILES).map(([kind, file]) => [file, kind]),
+);
 const SINGLE = ["club", "term", "targets"] as const;
 const PAGES = ["drill", "week", "guide"] as const;
-
-/** What a picker calls the kind of a list. */
-const KIND_OF_LIST: Readonly<Record<(typeof LISTED)[number], string>> = {
-	levels: "level",
-	apparatus: "apparatus",
-	shapes: "shape",
-	skills: "skill",
-	equipment: "equipment",
-	purposes: "purpose",
-};
 
 /** Names by kind: as the handbook has them, where there is one, and from the files for what it has not. */
 export function namesIn(handbook: DeskPlan | undefined, files: readonly SourceFile[]): Names {
@@ -41,11 +33,10 @@ export function namesIn(handbook: DeskPlan | undefined, files: readonly SourceFi
 			own.set(String(id), typeof name === "string" && name !== "" ? name : String(id));
 	};
 	if (handbook !== undefined) {
-		const { levels, apparatus, shapes, skills, equipment, purposes, drills, weeks, guides, term } =
-			handbook.curriculum;
-		const lists = { level: levels, apparatus, shape: shapes, skill: skills, equipment, purpose: purposes };
-		for (const [kind, list] of Object.entries(lists))
-			for (const { id, name } of list.values()) add(kind, id, name);
+		const { curriculum } = handbook;
+		const { drills, weeks, guides, term } = curriculum;
+		for (const [kind, list] of Object.entries(LIST_FILES))
+			for (const { id, name } of curriculum[list].values()) add(kind, id, name);
 		for (const { id, title } of drills.values()) add("drill", id, title);
 		for (const { id, week, theme } of weeks) add("week", id, `${week}: ${theme}`);
 		for (const { id, title } of guides.values()) add("guide", id, title);
@@ -55,7 +46,7 @@ export function namesIn(handbook: DeskPlan | undefined, files: readonly SourceFi
 		if (kind === "drill" || kind === "guide" || kind === "week")
 			add(kind, id, field(data, kind === "week" ? "theme" : "title"));
 		else if (isListed(kind) && Array.isArray(data))
-			for (const entry of data) add(KIND_OF_LIST[kind], field(entry, "id"), field(entry, "name"));
+			for (const entry of data) add(KIND_OF_LIST.get(kind) ?? kind, field(entry, "id"), field(entry, "name"));
 	}
 	return Object.fromEntries(
 		Array.from(names, ([kind, own]) => [kind, Array.from(own, ([id, name]) => ({ id, name }))]),
@@ -170,8 +161,9 @@ export function problemsWith(desk: Desk, path: string, text: string): FileText["
 	return problemsIn(path, desk.trying(tried).problems);
 }
 
-export function isListed(kind: FileKind): kind is (typeof LISTED)[number] {
-	return LISTED.some((one) => one === kind);
+/** Whether a data file holds a list of things, each with an id. */
+export function isListed(kind: FileKind): boolean {
+	return KIND_OF_LIST.has(kind);
 }
 
 function isPage(kind: FileKind): boolean {

@@ -6,11 +6,19 @@
  * is an empty field. Lines end with CRLF, as the standard has it.
  */
 
+import { posix } from "node:path";
 import Papa from "papaparse";
 import { calendarIcs, type SheetAddress } from "../compute/calendar.ts";
 import type { Measured } from "../compute/measure.ts";
-import { besideDrills, recordOf } from "../compute/plan-record.ts";
+import {
+	besideDrills,
+	type PlanRecord,
+	type RecordBesideDrills,
+	recordOf,
+	withDrills,
+} from "../compute/plan-record.ts";
 import { rounded } from "../compute/tables.ts";
+import type { Folder } from "../files/folder.ts";
 import { ownPackage } from "../files/program.ts";
 import type { Cell, ClubEdition, Curriculum, Finding, Id, Table } from "../model.ts";
 import { editionRecord, OUTPUT_RECORD } from "../read/club-edition.ts";
@@ -59,6 +67,31 @@ export function dataFiles(measured: Measured, words: Words, edition: ClubEdition
 			text: `${JSON.stringify(besideDrills(recordOf(measured, edition), drillFiles))}\n`,
 		},
 	];
+}
+
+/**
+ * The plan that such a file records; undefined where it is none.
+ * @param file its path in the folder: its drills stand beside it, or in it as earlier versions wrote it
+ */
+export function recordIn(folder: Folder, file: string): PlanRecord | undefined {
+	const jsonOf = (path: string): unknown => JSON.parse(folder.read(path).toString("utf8"));
+	try {
+		const data = jsonOf(file);
+		if (typeof data !== "object" || data === null || !("format" in data) || !("things" in data))
+			return undefined;
+		if (data.format === 1) return data as unknown as PlanRecord;
+		if (data.format !== 2) return undefined;
+		const record = data as unknown as RecordBesideDrills;
+		const [edition, ...drills] = ["edition.json", ...record.drills].map((name) => {
+			const path = posix.join(posix.dirname(file), name);
+			return folder.has(path) ? jsonOf(path) : undefined;
+		});
+		if (edition === undefined || drills.includes(undefined)) return undefined;
+		return withDrills(record, drills.flat() as { id: Id }[], edition as ClubEdition);
+	} catch (error) {
+		if (error instanceof SyntaxError) return undefined;
+		throw error;
+	}
 }
 
 /** Where a class's sheet is published: on the club's own site, for weeks that are planned. */

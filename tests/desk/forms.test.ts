@@ -5,6 +5,8 @@ import { join } from "node:path";
 import axe from "axe-core";
 import type { Page } from "puppeteer-core";
 import { expect, it } from "vitest";
+import { readTexts } from "../../scripts/edit/club-texts.ts";
+import { markOf, reportText } from "../../scripts/records/report.ts";
 import { clubCopy } from "../open-fixture.ts";
 import { MouseHands, openBrowser, serveDesk, settled } from "./open-desk.ts";
 
@@ -192,4 +194,83 @@ it("moves a joint on the figure itself, with a mouse, a finger and keys", async 
 	const written = readFileSync(join(dir, "_data/shapes.yaml"), "utf8");
 	for (const one of ["hip: 150", `elbow: ${elbow}`, `knee: ${knee}`, "# Our own."])
 		expect(written).toContain(one);
+});
+
+it("takes a dose by level, a merge and coaches' reports by their forms, each undone", async () => {
+	const dir = clubCopy();
+	const texts = () => Object.fromEntries(readTexts(dir));
+	const before = texts();
+	const served = await serveDesk(dir);
+	const browser = await openBrowser();
+	const page = await browser.newPage();
+	const hands = await opened(page, served.address);
+	await page.evaluate(axe.source);
+	const accessible = async (): Promise<void> => {
+		const { violations } = await page.evaluate(() =>
+			(globalThis as unknown as { axe: typeof axe }).axe.run(document),
+		);
+		expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+	};
+	const plan = () => readFileSync(join(dir, "content/weeks/week-1.md"), "utf8");
+	await hands.pressAt('[data-card="1/floor/1"] .card-open');
+	await hands.press("Each level has its own");
+	await hands.press("Sets: Senior: more");
+	await hands.press("Repetitions: Junior: more");
+	expect(plan()).toContain("dose: {senior: {sets: 1}, junior: {reps: 1}}");
+	await accessible();
+	await hands.press("Each level has its own");
+	expect(plan()).not.toContain("dose");
+	for (let i = 0; i < 3; i++) await hands.press("Undo");
+	expect(texts()).toEqual(before);
+
+	await hands.press("Drills and files");
+	await hands.press("Rock on the back");
+	await page.waitForSelector(".elsewhere");
+	await hands.pressAt(".elsewhere summary");
+	await hands.choose("Merge it into", "Rock backward");
+	await hands.press("See what it would do");
+	await page.waitForSelector(".tried");
+	expect(await page.$eval(".tried textarea", (one) => (one as HTMLTextAreaElement).value)).toContain(
+		`- ${ROCK}`,
+	);
+	expect(texts()).toEqual(before);
+	await accessible();
+	await hands.press("Merge “Rock on the back” into “Rock backward”");
+	expect(plan()).toContain("{drill: rock-back, minutes: 10}");
+	await hands.press("Undo");
+	expect(texts()).toEqual(before);
+
+	await hands.press("What coaches reported");
+	const report = reportText({
+		week: "week-1",
+		class: "mon",
+		from: "coachone1",
+		revision: 1,
+		edition: 1,
+		blocks: [{ apparatus: "beam", block: 1, mark: markOf(["beam-stand"]), done: "done" }],
+		skills: [],
+	});
+	await page.$eval(
+		".drop",
+		(drop, text) => {
+			const data = new DataTransfer();
+			for (const [name, own] of [
+				["monday.txt", `From the hall:\n${text}`],
+				["holiday.txt", "No report."],
+			])
+				data.items.add(new File([own ?? ""], name ?? ""));
+			drop.dispatchEvent(new DragEvent("drop", { dataTransfer: data, bubbles: true, cancelable: true }));
+		},
+		report,
+	);
+	await page.waitForSelector(".tried");
+	expect(await page.$eval(".file", (one) => one.textContent)).toContain(
+		"holiday.txt: There is no report in it.",
+	);
+	await accessible();
+	await hands.press("Take them in");
+	await page.waitForFunction(() => document.querySelector(".tried") === null);
+	expect(texts()["_data/taught/week-1.yaml"]).toContain("beam-stand");
+	await hands.press("Undo");
+	expect(texts()).toEqual(before);
 });

@@ -8,6 +8,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import axe from "axe-core";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Page } from "puppeteer-core";
 import { expect, it, onTestFinished } from "vitest";
 import { ownOutput } from "../../scripts/commands/note-edition.ts";
@@ -59,8 +60,14 @@ async function save(hands: Hands): Promise<void> {
 	);
 }
 
-/** The whole way; with how many drills and weeks. */
-async function journey(hands: Hands, dir: string, drills: number, weeks: number): Promise<void> {
+/** The whole way; with how many drills and weeks, and whether a sheet is printed at its end. */
+async function journey(
+	hands: Hands,
+	dir: string,
+	drills: number,
+	weeks: number,
+	prints = false,
+): Promise<void> {
 	const { page } = hands;
 	await accessible(page, "the empty desk");
 	await hands.press("Drills and files");
@@ -150,8 +157,29 @@ async function journey(hands: Hands, dir: string, drills: number, weeks: number)
 	expect(site.filter((file) => /desk|codemirror|preact/i.test(file))).toEqual([]);
 	for (const file of site.filter((one) => one.endsWith(".js")))
 		expect(readFileSync(join(ownOutput(dir), file), "utf8"), file).not.toMatch(/cm-editor|\/desk\//);
+	if (prints) await printSheet(hands, ownOutput(dir));
 	expect(existsSync(join(dir, ".handbook/drafts")) ? readdirSync(join(dir, ".handbook/drafts")) : []).toEqual(
 		[],
+	);
+}
+
+/** The sheet of one class in one week, with what is planned in it. */
+async function printSheet(hands: Hands, outDir: string): Promise<void> {
+	await hands.choose("Of week", "1: Theme of week 1");
+	await hands.press("Print");
+	await hands.page.waitForFunction(
+		() => document.querySelector('[aria-label="Print single sheets"] [role=status]')?.textContent === "Done.",
+		{ timeout: 90_000 },
+	);
+	await accessible(hands.page, "printed");
+	const folder = join(outDir, "print/weeks/week-01/class-sheets");
+	expect(readdirSync(folder)).toEqual(["mon.pdf"]);
+	const pdf = await getDocument({ data: new Uint8Array(readFileSync(join(folder, "mon.pdf"))), verbosity: 0 })
+		.promise;
+	const { items } = await (await pdf.getPage(1)).getTextContent();
+	expect(items.map((item) => ("str" in item ? item.str : "")).join(" ")).toContain("Drill number 1");
+	expect(await hands.page.$eval(".view-publish", (view) => view.textContent)).toContain(
+		join(outDir, "print"),
 	);
 }
 
@@ -188,13 +216,13 @@ async function openPage(dir: string, width: number, touch = false): Promise<Page
 it("with a mouse: two levels, twenty drills, three weeks, mended, published", async () => {
 	const dir = emptyFolder();
 	const hands = new MouseHands(await openPage(dir, 1280));
-	await watched(hands, journey(hands, dir, Number(process.env.DESK_DRILLS ?? 20), 3));
+	await watched(hands, journey(hands, dir, Number(process.env.DESK_DRILLS ?? 20), 3, true));
 });
 
 it("with the keyboard alone", async () => {
 	const dir = emptyFolder();
 	const hands = new KeyHands(await openPage(dir, 1280));
-	await watched(hands, journey(hands, dir, 4, 2));
+	await watched(hands, journey(hands, dir, 4, 2, true));
 });
 
 it("with a finger, at 820 px", async () => {

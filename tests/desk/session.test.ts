@@ -3,12 +3,17 @@
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import type { DeskState, FileText, Outcome, Refusal } from "../../layouts/desk/api.ts";
+import type { DeskState, FileText, Outcome, Refusal, SinceEdition, Taught } from "../../layouts/desk/api.ts";
+import { compare } from "../../scripts/compute/compare.ts";
+import { recordOf } from "../../scripts/compute/plan-record.ts";
 import { Desk } from "../../scripts/desk/desk.ts";
 import { DeskApi } from "../../scripts/desk/desk-api.ts";
+import { changeClub } from "../../scripts/edit/change-club.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { takeBack } from "../../scripts/edit/make-changes.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { type Done, markOf, readReports, reportText } from "../../scripts/records/report.ts";
+import { takeReports } from "../../scripts/records/take-reports.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
@@ -284,6 +289,110 @@ describe("one press", () => {
 		const named = await post("name", { kind: "drill", name: "Dish to arch logs", area: "floor" });
 		expect(named.body.path).toBe("content/drills/floor/dish-to-arch-logs-2.md");
 	});
+});
+
+it("merges two drills: shown first, made as one change, and undone to the letter", async () => {
+	const dir = demo();
+	const { post, desk } = deskOf(dir);
+	const before = textsOf(dir);
+	const wish = { drill: "rock-to-stand", into: "dish-to-arch-logs" };
+	const named = (texts: Readonly<Record<string, string>>) =>
+		Object.keys(texts).filter((path) => /\brock-to-stand\b/.test(texts[path] ?? ""));
+	const tried = await post("try-merge", wish);
+	expect(tried.status, JSON.stringify(tried.body)).toBe(200);
+	expect(tried.body.lines).toContain("- content/drills/floor/rock-to-stand.md");
+	expect(textsOf(dir)).toEqual(before);
+	const done = await post("merge", { ...wish, revision: desk.revision, what: "merged" });
+	expect(done.status, JSON.stringify(done.body)).toBe(200);
+	expect(done.body.come.map(({ key }) => key)).toEqual(tried.body.come.map(({ key }) => key));
+	const after = textsOf(dir);
+	expect(Object.keys(before).filter((path) => !(path in after))).toEqual([
+		"content/drills/floor/rock-to-stand.md",
+	]);
+	expect(named(before).length).toBeGreaterThan(1);
+	expect(named(after)).toEqual([]);
+	// The command that follows change lists makes the same of it.
+	expect(after).toEqual(
+		Object.fromEntries(
+			changeClub(new Map(Object.entries(before)), `- merge: {drill: ${wish.drill}, into: ${wish.into}}`),
+		),
+	);
+	await post("undo", {});
+	expect(textsOf(dir)).toEqual(before);
+	expect((await post("try-merge", { drill: "rock-to-stand", into: "rock-to-stand" })).body.refused).toBe(
+		"wrong",
+	);
+});
+
+describe("what coaches sent", () => {
+	const report = (from: string, done: Done, note: string): string =>
+		reportText({
+			week: "week-1",
+			class: "mon",
+			from,
+			revision: 1,
+			edition: 1,
+			blocks: [{ apparatus: "floor", block: 1, mark: markOf(["rock"]), done, note }],
+			skills: [],
+		});
+	const [one, other] = [report("coachone1", "done", "Went well"), report("coachtwo2", "not-done", "No mats")];
+
+	it("is judged, shown, and written as the command writes it, in any order, once", async () => {
+		const dir = clubCopy();
+		const { post, desk, state } = deskOf(dir);
+		const path = join(dir, "_data/taught/week-1.yaml");
+		const texts = [`Hello,\n> ${other}\nBye`, "no report at all", one.replace(/(.{70})/g, "$1=\n"), other];
+		const tried = (await post("try-taught", { texts })).body as unknown as Taught;
+		expect(tried.counts).toMatchObject({ new: 2, known: 1, refused: 0 });
+		expect(tried.faults).toEqual([{ text: 1, fault: "There is no report in it." }]);
+		expect(tried.outcome.lines?.join("\n")).toMatch(/Went well[\s\S]*No mats/);
+		// Two coaches of a class who say different things of a block.
+		expect(tried.outcome.come.map(({ code }) => code)).toContain("H351");
+		expect(existsSync(path)).toBe(false);
+		const { body } = await post("taught", { revision: desk.revision, texts, what: "reports" });
+		expect(body.come.map(({ code }) => code)).toContain("H351");
+		expect(state().findings.map(({ code }) => code)).toContain("H351");
+		const reports = texts.flatMap((text) => readReports(text.replace(/=\n/g, "")).reports);
+		const handbook = openHandbook(dir).handbook;
+		if (handbook === undefined) throw new Error("the club has errors");
+		const byCommand = takeReports(handbook.curriculum, new Map(), reports.toReversed()).texts;
+		expect(readFileSync(path, "utf8")).toBe(byCommand.get("_data/taught/week-1.yaml"));
+		const again = (await post("try-taught", { texts: [one] })).body as unknown as Taught;
+		expect(again.outcome.lines).toEqual([]);
+		await post("undo", {});
+		expect(existsSync(path)).toBe(false);
+		expect(state().findings.map(({ code }) => code)).not.toContain("H351");
+	});
+
+	it("waits while files have errors: what they hold would be lost", async () => {
+		const dir = clubCopy();
+		writeFileSync(join(dir, "content/weeks/week-1.md"), "---\nweek: one\n---\n");
+		const { post } = deskOf(dir);
+		const { status, body } = await post("try-taught", { texts: [one] });
+		expect([status, body.refused]).toEqual([409, "errors"]);
+		expect(body.problems?.length).toBeGreaterThan(0);
+	});
+});
+
+it("tells what changed since the edition that was published, as the command does", async () => {
+	const dir = clubCopy();
+	const published = openHandbook(dir).handbook;
+	if (published === undefined) throw new Error("the club has errors");
+	const { plan, post } = deskOf(dir);
+	const since = async () => (await post("since", {})).body as unknown as SinceEdition;
+	expect(await since()).toEqual({ printed: [] });
+	mkdirSync(join(dir, "_site/data"), { recursive: true });
+	const record = recordOf(published, published.edition);
+	writeFileSync(join(dir, "_site/data/record.json"), JSON.stringify(record));
+	expect((await since()).view?.nothing).toBe(true);
+	await plan([{ set: { block: "1/floor/1", minutes: 12 } }]);
+	const { view } = await since();
+	const lines = view?.weeks.changed.flatMap((week) => week.lines);
+	expect(lines).toEqual([{ about: expect.stringContaining("block 1"), before: "10", after: "12" }]);
+	const now = openHandbook(dir).handbook;
+	const compared = now && compare(record, recordOf(now, now.edition));
+	expect(compared?.things.week.changed.map(({ fields }) => fields.length)).toEqual([lines?.length]);
+	expect(view?.numbers.length).toBe(Math.min(40, compared?.numbers.length ?? 0));
 });
 
 it("makes a form field of every field that a club can write, in both languages", () => {
