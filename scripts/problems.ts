@@ -484,6 +484,12 @@ export const CATALOGUE = {
 		why: "The plan was changed after the coach had it, so what was reported counts for nothing.",
 		fix: "Write the drills of the block that was meant into the file under _data/taught, or take the entry out.",
 	},
+	H353: {
+		severity: "finding",
+		title: "A gap that grew since something was missed",
+		why: "The plan keeps the club's target for gaps or weeks, but with what was really taught it is missed, and there are weeks to come.",
+		fix: "Plan it once more for this class in the weeks to come.",
+	},
 	H401: {
 		severity: "error",
 		title: "No browser to lay out the pages",

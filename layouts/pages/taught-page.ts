@@ -1,7 +1,14 @@
 /** What was taught: the director's own page, in her preview and her build alone; and sums that a club publishes. */
 
 import { type Html, type HtmlValue, html } from "../../scripts/views/html.ts";
-import type { CoachLine, SaidOfDrill, TaughtSumsView, TaughtView } from "../../scripts/views/taught-view.ts";
+import type {
+	CoachLine,
+	Kept,
+	SaidOfDrill,
+	Share,
+	TaughtSumsView,
+	TaughtView,
+} from "../../scripts/views/taught-view.ts";
 import { findingsList } from "../parts/findings-list.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
@@ -17,6 +24,14 @@ export function taughtPage(ctx: PageContext, view: TaughtView): Html {
 		html`<tr>${cells.map((cell, i) => (i === 0 ? html`<th scope="row">${cell}</th>` : html`<td>${cell}</td>`))}</tr>`;
 	const findings = findingsList(ctx, view.findings);
 	const percent = (share: number): string => words.percent(Math.round(share * 100) / 100);
+	const shareCells = (share: Share | undefined): readonly string[] =>
+		share === undefined
+			? ["–", say.tooFew]
+			: [percent(share.share), say.between(percent(share.low), percent(share.high))];
+	const keptCells = ({ kept, of, share }: Kept): readonly string[] => [
+		say.of(kept, of),
+		...shareCells(share),
+	];
 	return html`<h1>${say.title}</h1>
 <p class="lead">${say.lead(view.reported, view.of)}</p>
 <div class="safety"><p><strong>${say.privately}</strong> ${say.howToDelete(html`<code>_data/taught</code>`)}${view.sums && html` ${say.publishes(a(ctx, view.sums))}`}</p></div>
@@ -77,8 +92,7 @@ ${scrollTable(
 				a(ctx, week),
 				say.of(alone, of),
 				number(helped),
-				share === undefined ? "–" : percent(share.share),
-				share === undefined ? say.tooFew : say.between(percent(share.low), percent(share.high)),
+				...shareCells(share),
 			]),
 		),
 	),
@@ -92,14 +106,21 @@ ${
 		say.kept,
 		html`<p>${say.keptLead}</p>
 ${scrollTable(
+	words.asTable(say.pause),
+	[say.pause, say.atMost, say.share, say.range],
+	view.keptByWeeks.map(({ weeks, ...kept }) => row([number(weeks), ...keptCells(kept)])),
+)}
+${scrollTable(
 	words.asTable(say.kept),
-	[say.skill, words.heads.class, say.before, say.after],
-	view.kept.map(({ skill, group, before, after }) =>
+	[say.skill, words.heads.class, say.before, say.after, say.pause, say.atMost, say.share, say.range],
+	view.kept.map(({ skill, name, before, after, weeks, kept }) =>
 		row([
 			a(ctx, skill),
-			group,
+			name,
 			say.inWeek(say.of(before.alone, before.of), before.week),
 			say.inWeek(say.of(after.alone, after.of), after.week),
+			number(weeks),
+			...(kept === undefined ? ["–", "–", say.fewerThere] : keptCells(kept)),
 		]),
 	),
 )}`,

@@ -43,6 +43,7 @@ const HARM_OF: Readonly<Record<FindingCode, Harm>> = {
 	H307: "coverage",
 	H338: "coverage",
 	H343: "coverage",
+	H353: "coverage",
 	H312: "upkeep",
 	H342: "upkeep",
 	H345: "upkeep",

@@ -102,9 +102,17 @@ export function groupLoadsIn(curriculum: Curriculum, works: readonly GroupWork[]
 
 /** The calendar weeks that a week's load is held against: numbers of teaching weeks, undefined for one that is closed. */
 export function weeksBefore(curriculum: Curriculum, week: number): readonly (number | undefined)[] {
-	const calendar = getOrMake(calendars, curriculum, () => calendarWeeks(curriculum));
-	const at = calendar.indexOf(week);
-	return calendar.slice(Math.max(0, at - WEEKS_BEFORE), at);
+	const at = placeInCalendar(curriculum, week);
+	return calendarOf(curriculum).slice(Math.max(0, at - WEEKS_BEFORE), at);
+}
+
+/** Which calendar week of the term a teaching week is, from 0. */
+export function placeInCalendar(curriculum: Curriculum, week: number): number {
+	return calendarOf(curriculum).indexOf(week);
+}
+
+function calendarOf(curriculum: Curriculum): readonly (number | undefined)[] {
+	return getOrMake(calendars, curriculum, () => calendarWeeks(curriculum));
 }
 
 const calendars = new WeakMap<Curriculum, readonly (number | undefined)[]>();

@@ -8,6 +8,7 @@
  *   H314               the week has no file that a list could change; `new week` writes one
  *   H315               what the missed day taught is for the director to choose
  *   H332, H339         the rotations and the coaches stand in the term
+ *   H353               where there is room again for what was missed is for the director to choose
  * and where every list fails its trial, as for one drill that needs more of an item than is owned
  * (H310), or one that a class must not do at all: which drill does as well is a coach's choice.
  */

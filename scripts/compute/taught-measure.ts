@@ -1,5 +1,5 @@
 /**
- * What was taught as data files, beside what was planned, and H350 to H352. All of it is empty unless the
+ * What was taught as data files, beside what was planned, and H350 to H353. All of it is empty unless the
  * handbook was opened with what coaches reported.
  */
 
@@ -12,6 +12,7 @@ import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
 import { reach, reachIn } from "./reach.ts";
 import { sortedRows } from "./tables.ts";
 import { type BuiltOnMissed, builtOnMissed, learnedByGroup, minutesLost, taughtOf } from "./taught.ts";
+import { keptOverBreaks, spacingFindings } from "./taught-spacing.ts";
 
 const text = (name: string): Column => ({ name, order: "text" });
 const number = (name: string): Column => ({ name, order: "number" });
@@ -58,7 +59,7 @@ function reachTable(curriculum: Curriculum): Table {
 		text("kind"),
 		{ name: "id", order: "kind" },
 		GROUP,
-		...["weeks", "minutes", "performed", "prepared"].flatMap((name) => [
+		...["weeks", "minutes", "performed", "prepared", "longest-gap"].flatMap((name) => [
 			number(name),
 			number(`taught-${name}`),
 		]),
@@ -81,6 +82,8 @@ function reachTable(curriculum: Curriculum): Table {
 			row.performed === undefined ? undefined : (own?.performed ?? 0),
 			row.prepared,
 			row.prepared === undefined ? undefined : (own?.prepared ?? 0),
+			row.longestGap,
+			own?.longestGap,
 		];
 	});
 	return { name: "taught-reach", columns, rows: sortedRows(curriculum, columns, rows) };
@@ -137,6 +140,33 @@ function learnedTable(curriculum: Curriculum): Table {
 	return { name: "learned", columns, rows: sortedRows(curriculum, columns, rows) };
 }
 
+function keptTable(curriculum: Curriculum): Table {
+	const columns: readonly Column[] = [
+		{ name: "skill", order: "skill" },
+		GROUP,
+		...["before", "before-of", "before-alone", "after", "after-of", "after-alone", "weeks-without"].map(
+			number,
+		),
+		...["kept", "share", "low", "high"].map(number),
+	];
+	const rows = keptOverBreaks(curriculum).map(({ group, before, after, weeks, kept }) => [
+		after.skill,
+		group.name,
+		before.week,
+		before.of,
+		before.alone,
+		after.week,
+		after.of,
+		after.alone,
+		weeks,
+		kept?.kept,
+		kept?.share?.share,
+		kept?.share?.low,
+		kept?.share?.high,
+	]);
+	return { name: "kept", columns, rows: sortedRows(curriculum, columns, rows) };
+}
+
 function lostTable(curriculum: Curriculum): Table {
 	const columns: readonly Column[] = [text("cause"), number("minutes"), number("blocks")];
 	return {
@@ -146,7 +176,7 @@ function lostTable(curriculum: Curriculum): Table {
 	};
 }
 
-/** taught-practice.csv, taught-reach.csv, taught-load.csv, learned.csv and minutes-lost.csv; H350, H351 and H352. */
+/** taught-practice.csv, taught-reach.csv, taught-load.csv, learned.csv, kept.csv and minutes-lost.csv; H350 to H353. */
 export const taughtMeasure: Measure = {
 	name: "taught",
 	tables: ({ curriculum }) =>
@@ -157,6 +187,7 @@ export const taughtMeasure: Measure = {
 					reachTable(curriculum),
 					loadTable(curriculum),
 					learnedTable(curriculum),
+					keptTable(curriculum),
 					lostTable(curriculum),
 				],
 	findings: ({ curriculum }, words) =>
@@ -166,6 +197,7 @@ export const taughtMeasure: Measure = {
 					...missedFindings(curriculum, words),
 					...differing(curriculum, words),
 					...unplaced(curriculum, words),
+					...spacingFindings(curriculum, words),
 				],
 };
 

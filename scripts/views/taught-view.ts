@@ -5,18 +5,10 @@
  * What coaches typed is text and stays text: it is never read as Markdown.
  */
 
-import { groupsOf } from "../compute/groups.ts";
 import { groupLoads, groupLoadsIn } from "../compute/load.ts";
 import { groupName } from "../compute/names.ts";
-import {
-	FEWEST,
-	type LearnedByGroup,
-	learned,
-	learnedByGroup,
-	minutesLost,
-	type TaughtBlock,
-	taughtOf,
-} from "../compute/taught.ts";
+import { FEWEST, learned, minutesLost, type TaughtBlock, taughtOf } from "../compute/taught.ts";
+import { type Kept, type KeptOverBreak, keptByWeeks, keptOverBreaks } from "../compute/taught-spacing.ts";
 import type { TaughtSums } from "../compute/taught-sums.ts";
 import type { Share } from "../compute/wilson.ts";
 import type { BlockReport, Id } from "../model.ts";
@@ -25,6 +17,8 @@ import { type FindingLine, findingLines } from "./findings.ts";
 import { type Link, linkTo } from "./links.ts";
 import { filesOf } from "./measures/measure-page.ts";
 import type { SiteIndex } from "./site-index.ts";
+
+export type { Kept, Share };
 
 /** Something that a coach wrote, or wants looked at. */
 export interface CoachLine {
@@ -63,23 +57,14 @@ export interface TaughtView {
 		}[];
 	}[];
 	/** Skills that a group was asked about before and after at least one week without them. */
-	readonly kept: readonly {
-		readonly skill: Link;
-		readonly group: string;
-		readonly before: CountIn;
-		readonly after: CountIn;
-	}[];
+	readonly kept: readonly (Omit<KeptOverBreak, "group"> & { readonly skill: Link; readonly name: string })[];
+	/** The same by the length of the break. */
+	readonly keptByWeeks: ReturnType<typeof keptByWeeks>;
 	readonly fewest: number;
 	/** Where the club publishes sums. */
 	readonly sums: Link | undefined;
 	readonly findings: readonly FindingLine[];
 	readonly files: readonly Link[];
-}
-
-interface CountIn {
-	readonly week: number;
-	readonly alone: number;
-	readonly of: number;
 }
 
 export function taughtView(site: SiteIndex): TaughtView {
@@ -90,6 +75,7 @@ export function taughtView(site: SiteIndex): TaughtView {
 	);
 	const loads = new Map(groupLoads(curriculum).map((row) => [`${row.week} ${row.group.name}`, row]));
 	const last = Math.max(0, ...weeks.map(({ week }) => week));
+	const kept = keptOverBreaks(curriculum);
 	return {
 		reported: weeks.length,
 		of: [...loads.values()].filter(({ week }) => week <= last).length,
@@ -119,16 +105,21 @@ export function taughtView(site: SiteIndex): TaughtView {
 				share,
 			})),
 		})),
-		kept: keptAfterBreak(site),
+		kept: kept.map(({ group, ...row }) => ({
+			...row,
+			skill: linkTo(curriculum, "skill", row.after.skill),
+			name: groupName(site.words, group),
+		})),
+		keptByWeeks: keptByWeeks(kept),
 		fewest: FEWEST,
 		sums: curriculum.club.taughtSums ? { to: TAUGHT_SUMS, name: site.words.about.sums.title } : undefined,
 		findings: findingLines(
 			site,
-			handbook.findings.filter(({ code }) => ["H350", "H351", "H352"].includes(code)),
+			handbook.findings.filter(({ code }) => ["H350", "H351", "H352", "H353"].includes(code)),
 		),
 		files: filesOf(
 			site,
-			[...handbook.tables.keys()].filter((name) => /^(?:taught-|learned$|minutes-lost$)/.test(name)),
+			[...handbook.tables.keys()].filter((name) => /^(?:taught-|learned$|kept$|minutes-lost$)/.test(name)),
 		),
 	};
 }
@@ -192,45 +183,6 @@ function coachLines(site: SiteIndex, wanted?: (said: BlockReport) => boolean): r
 	});
 	const rank = ({ look }: CoachLine): number => (look === "near-miss" ? 0 : look === "equipment" ? 1 : 2);
 	return lines.sort((a, b) => rank(a.line) - rank(b.line) || a.week - b.week).map(({ line }) => line);
-}
-
-/** Counts of one group on both sides of weeks in which it was not taught the skill. */
-function keptAfterBreak(site: SiteIndex): TaughtView["kept"] {
-	const { curriculum } = site;
-	const taughtIn = new Map<string, Set<number>>();
-	for (const { week, group, blocks } of taughtOf(curriculum).works) {
-		for (const { drill } of blocks.flatMap(({ stations }) => stations)) {
-			for (const skill of drill.skills) {
-				const key = `${group.gymnastsId} ${skill}`;
-				taughtIn.set(key, (taughtIn.get(key) ?? new Set()).add(week));
-			}
-		}
-	}
-	const counts = Map.groupBy(learnedByGroup(curriculum), ({ group, skill }) => `${group.name} ${skill}`);
-	return groupsOf(curriculum).flatMap((group) =>
-		[...curriculum.skills.keys()].flatMap((skill) => {
-			const own = counts.get(`${group.name} ${skill}`) ?? [];
-			const weeks = taughtIn.get(`${group.gymnastsId} ${skill}`) ?? new Set<number>();
-			return own.slice(1).flatMap((after, i) => {
-				const before = own[i];
-				if (before === undefined || before.of < FEWEST || after.of < FEWEST) return [];
-				const between = [...weeks].some((week) => week > before.week && week < after.week);
-				if (between || after.week - before.week < 2) return [];
-				return [
-					{
-						skill: linkTo(curriculum, "skill", skill),
-						group: groupName(site.words, group),
-						before: countOf(before),
-						after: countOf(after),
-					},
-				];
-			});
-		}),
-	);
-}
-
-function countOf({ week, alone, of }: LearnedByGroup): CountIn {
-	return { week, alone, of };
 }
 
 function sheetOf(site: SiteIndex, week: number, own: Id, name: string): Link {

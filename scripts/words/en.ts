@@ -656,7 +656,10 @@ export const taughtPage = {
 	tooFew: "too few",
 	kept: "After a break",
 	keptLead:
-		"Counts of the same group before and after weeks without the skill. They say what was kept, not why.",
+		"Counts of the same group before and after weeks without the skill. Counts know no names: of those who did it alone before, at most so many still do. Where fewer were there after, nothing is said. What was kept does not say why.",
+	pause: "Weeks without",
+	atMost: "Still alone, at most",
+	fewerThere: "fewer were there",
 	before: "Before",
 	after: "After",
 	inWeek: (count: string, week: number) => `${count} (week ${week})`,
@@ -3078,6 +3081,7 @@ export const findings = {
 			`${who} starts ${quoted(thing)} in week ${week}, which builds on ${quoted(first)}: planned for week ${missed}, and not taught as planned.`,
 		teach: (thing: string, first: string, week: number) =>
 			`Teach ${quoted(first)} before ${quoted(thing)} in week ${week}, or plan ${quoted(thing)} later.`,
+		wasPlanned: (weeks: readonly number[]) => `It was planned for ${inWeeks(weeks)}, and not taught.`,
 		differ: (who: string, week: number, things: readonly string[]) =>
 			`${who}, week ${week}: two coaches say different things about ${and(things, 4)}.`,
 		unplaced: (who: string, week: number, apparatus: string, block: number) =>

@@ -608,7 +608,10 @@ export const taughtPage: Words["taughtPage"] = {
 	tooFew: "trop peu",
 	kept: "Après une pause",
 	keptLead:
-		"Les comptes du même groupe avant et après des semaines sans l'élément. Ils disent ce qui est resté, non pourquoi.",
+		"Les comptes du même groupe avant et après des semaines sans l'élément. Un compte ne connaît pas de noms : parmi ceux qui le faisaient seuls avant, au plus autant le font encore. S'il y avait moins de monde après, rien n'en est dit. Ce qui est resté ne dit pas pourquoi.",
+	pause: "Semaines sans",
+	atMost: "Encore seuls, au plus",
+	fewerThere: "moins de présents",
 	before: "Avant",
 	after: "Après",
 	inWeek: (count, week) => `${count} (semaine ${week})`,
@@ -3429,6 +3432,10 @@ export const findings: Words["findings"] = {
 			`${who} : ${quoted(thing)} commence en semaine ${week} et s'appuie sur ${quoted(first)}, prévu en semaine ${missed} et non enseigné comme prévu.`,
 		teach: (thing, first, week) =>
 			`Enseignez ${quoted(first)} avant ${quoted(thing)} en semaine ${week}, ou placez ${quoted(thing)} plus tard.`,
+		wasPlanned: (weeks) =>
+			weeks.length === 1
+				? `C'était prévu en semaine ${weeks[0]}, et n'a pas été enseigné.`
+				: `C'était prévu pour les ${inWeeks(weeks)}, et n'a pas été enseigné.`,
 		differ: (who, week, things) =>
 			`${who}, semaine ${week} : deux entraîneurs ne disent pas la même chose de ${and(things, 4)}.`,
 		unplaced: (who, week, apparatus, block) =>
@@ -3852,6 +3859,11 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 		"Un compte rendu d'un bloc que le plan n'a pas",
 		"Le plan a changé depuis que l'entraîneur l'avait ; ce qui a été dit ne compte donc pas.",
 		"Écrivez dans le fichier sous _data/taught les éducatifs du bloc visé, ou retirez l'entrée.",
+	],
+	H353: [
+		"Un écart qui a grandi depuis qu'une semaine a manqué",
+		"Le plan respecte l'objectif du club pour les écarts ou les semaines, mais avec ce qui a vraiment été enseigné il est manqué, et il reste des semaines.",
+		"Prévoyez-le encore une fois pour ce cours dans les semaines à venir.",
 	],
 	H401: [
 		"Pas de navigateur pour mettre les pages en forme",

@@ -7,6 +7,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import initSqlJs from "sql.js";
 import { describe, expect, it } from "vitest";
+import { teachingWeeks } from "../../scripts/compute/calendar.ts";
 import { groupsOfClass, isThere } from "../../scripts/compute/groups.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
 import { taughtOf } from "../../scripts/compute/taught.ts";
@@ -104,13 +105,17 @@ describe("a term of ten coaches", () => {
 		expect(published?.findings.map(({ what }) => what)).toEqual(demo.findings.map(({ what }) => what));
 	});
 
-	it("agrees with a recount by SQL: minutes, repetitions, minutes lost, and who can do it", async () => {
+	it("agrees with a recount by SQL: practice, reach, load, minutes lost, who can do it, and what was kept", async () => {
 		const handbook = openHandbook(dir(), { taught: true }).handbook as Handbook;
 		const SQL = await initSqlJs();
 		const db = new SQL.Database();
 		db.run("create table said (week, grp, apparatus, mark, number, done, lost, cause, felt)");
 		db.run("create table plan (week, grp, apparatus, number, mark, minutes)");
-		db.run("create table station (week, grp, apparatus, number, drill, station, minutes, done)");
+		db.run(
+			"create table station (week, grp, apparatus, number, drill, station, minutes, done, landings, hands)",
+		);
+		db.run("create table trains (drill, kind, id, performs)");
+		db.run("create table calendar (week, place)");
 		db.run("create table skill (week, grp, skill, of, alone, helped)");
 		const { curriculum } = handbook;
 		const number = new Map(curriculum.weeks.map(({ id, week }) => [id, week]));
@@ -153,7 +158,7 @@ describe("a term of ten coaches", () => {
 						block.minutes,
 					]);
 					for (const s of stations)
-						db.run("insert into station values (?,?,?,?,?,?,?,?)", [
+						db.run("insert into station values (?,?,?,?,?,?,?,?,?,?)", [
 							plan.week,
 							group.name,
 							apparatus,
@@ -162,10 +167,28 @@ describe("a term of ten coaches", () => {
 							s.station,
 							s.minutes,
 							s.done ?? null,
+							s.drill.contacts?.landings ?? null,
+							s.drill.contacts?.hands ?? null,
 						]);
 				}
 			}
 		}
+		for (const drill of curriculum.drills.values()) {
+			const chain = Map.groupBy(drill.elements, ({ skill }) => skill);
+			for (const id of drill.shapes)
+				db.run("insert into trains values (?, 'shape', ?, null)", [drill.id, id]);
+			for (const id of new Set([
+				...drill.skills,
+				...drill.performs,
+				...drill.elements.flatMap((e) => e.skill ?? []),
+			])) {
+				const times = (chain.get(id) ?? []).reduce((sum, { count }) => sum + count, 0);
+				const performs = times || (drill.performs.includes(id) ? 1 : 0);
+				db.run("insert into trains values (?, 'skill', ?, ?)", [drill.id, id, performs]);
+			}
+		}
+		for (const { week, monday } of teachingWeeks(curriculum.term))
+			db.run("insert into calendar values (?, julianday(?))", [week, monday]);
 		const rows = (sql: string) =>
 			(db.exec(sql)[0]?.values ?? []) as readonly (readonly (string | number | null)[])[];
 		const lost = `select plan.week, plan.grp, plan.apparatus, plan.number, plan.minutes,
@@ -212,9 +235,75 @@ describe("a term of ten coaches", () => {
 			rows(`select week, grp, skill, of, alone, helped from (select *, row_number() over
 				(partition by week, grp, skill order by alone * 1.0 / of, of desc, helped) n from skill) where n = 1`),
 		);
+		db.run(`create table practised as with lost as (${lost}) select s.*, 1 - coalesce(lost.lost, 0) * 1.0 / p.minutes share
+			from station s join plan p using (week, grp, apparatus, number) left join lost using (week, grp, apparatus, number)`);
+		const reach = (share: string) =>
+			rows(`with met as (select kind, id, grp, week, minutes * ${share} minutes,
+					case when performs > 0 then coalesce(done, 0) * ${share} * performs else performs end performed,
+					case when performs > 0 then 0 when performs = 0 then coalesce(done, 0) * ${share} end prepared
+					from practised join trains using (drill) where ${share} > 1e-9),
+				weeks as (select kind, id, grp, week - lag(week) over (partition by kind, id, grp order by week) gap
+					from (select distinct kind, id, grp, week from met)),
+				gaps as (select kind, id, grp, max(gap) gap from weeks group by 1, 2, 3)
+				select kind, id, grp, count(distinct week), sum(minutes), sum(performed), sum(prepared), gap
+				from met join gaps using (kind, id, grp) group by 1, 2, 3`);
+		const NAMES = ["weeks", "minutes", "performed", "prepared", "longest-gap"];
+		const key = (r: Readonly<Record<string, unknown>>) => [r.kind, r.id, r.group];
 		near(
-			records("taught-load").map((r) => [r.week, r.group]),
-			rows("select distinct week, grp from station"),
+			records("taught-reach").map((r) => [...key(r), ...NAMES.map((name) => r[name])]),
+			reach("1"),
+		);
+		// What a group never met stands there with nothing.
+		const met = records("taught-reach").filter((r) => r["taught-weeks"] !== 0);
+		near(
+			met.map((r) => [...key(r), ...NAMES.map((name) => r[`taught-${name}`])]),
+			reach("share"),
+		);
+		const loads = (share: string) =>
+			rows(`with total as (select week, grp,
+				sum(coalesce(landings, 0) * coalesce(done * ${share}, 1)) landings, sum(coalesce(hands, 0) * coalesce(done * ${share}, 1)) hands
+				from practised where ${share} > 1e-9 group by 1, 2),
+			placed as (select total.*, (place - (select min(place) from calendar)) / 7 place from total join calendar using (week)),
+			before as (select t.week, t.grp, min(3, t.place) many, sum(b.landings) landings, sum(b.hands) hands
+				from placed t join placed b on b.grp = t.grp and b.place between t.place - 3 and t.place - 1 group by 1, 2)
+			select t.week, t.grp, t.landings, t.hands, t.landings * b.many * 1.0 / nullif(b.landings, 0), t.hands * b.many * 1.0 / nullif(b.hands, 0)
+			from placed t left join before b using (week, grp)`);
+		const LOADS = ["landings", "hands", "landings-step", "hands-step"];
+		const table = records("taught-load");
+		near(
+			table.map((r) => [r.week, r.group, ...LOADS.map((name) => r[name])]),
+			loads("1"),
+		);
+		const taughtLoads = loads("share");
+		const isTaught = new Set(taughtLoads.map(([week, group]) => `${week} ${group}`));
+		near(
+			table
+				.filter((r) => isTaught.has(`${r.week} ${r.group}`))
+				.map((r) => [r.week, r.group, ...LOADS.map((name) => r[`taught-${name}`])]),
+			taughtLoads,
+		);
+		// By what is planned nobody is told that it was taught.
+		expect(taughtLoads).not.toEqual(loads("1"));
+		near(
+			records("kept").map((r) => [
+				r.skill,
+				r.group,
+				r.before,
+				r["before-alone"],
+				r.after,
+				r["after-alone"],
+				r["weeks-without"],
+				r.kept,
+			]),
+			rows(`with counts as (select skill, week, grp, of, alone, place, lag(week) over own before,
+					lag(of) over own before_of, lag(alone) over own before_alone, lag(place) over own before_place
+				from (select *, row_number() over (partition by week, grp, skill order by alone * 1.0 / of, of desc, helped) n from skill)
+				join calendar using (week) where n = 1 window own as (partition by skill, grp order by week))
+			select skill, grp, before, before_alone, week, alone, (place - before_place) / 7 - 1,
+				case when of >= before_of then min(before_alone, alone) end
+			from counts where place - before_place > 7 and of >= 5 and before_of >= 5 and not exists (
+				select 1 from practised p join trains t using (drill) where t.kind = 'skill' and t.id = skill and p.grp = counts.grp
+				and share > 1e-9 and p.week > before and p.week < counts.week)`),
 		);
 		db.close();
 	});

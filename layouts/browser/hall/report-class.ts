@@ -201,7 +201,9 @@ class ClassTaps {
 	#skillTaps(place: HTMLElement): void {
 		const { skill = "", group: part } = place.dataset;
 		const now = () => this.#report.skills.find((one) => one.skill === skill && one.group === part);
-		const of = () => now()?.of ?? Number(place.dataset.of);
+		// As many are there for one skill as for another, unless it is said.
+		const others = () => this.#report.skills.findLast((one) => one.group === part);
+		const of = () => (now() ?? others())?.of ?? Number(place.dataset.of);
 		const set = (change: Partial<ReportedSkill>) => {
 			const before = now();
 			const next = {
@@ -215,11 +217,12 @@ class ClassTaps {
 			};
 			const alone = Math.min(next.alone, next.of);
 			const helped = Math.min(next.helped, next.of - alone);
-			const others = this.#report.skills.filter((one) => one !== before);
-			this.#change({ skills: [...others, { ...next, alone, helped }] });
+			const rest = this.#report.skills.filter((one) => one !== before);
+			this.#change({ skills: [...rest, { ...next, alone, helped }] });
 		};
 		const counted = (label: string, field: "alone" | "helped") => {
 			const box = group(label);
+			box.classList.add("report-count");
 			const fill = (most: number) => {
 				const keys = Array.from({ length: most + 1 }, (_, number) =>
 					key(String(number), () => set({ [field]: number })),
@@ -229,6 +232,8 @@ class ClassTaps {
 			let filled = -1;
 			this.#shows.push(() => {
 				const most = of();
+				// Asked once it is said how many do it alone.
+				box.hidden = field === "helped" && now() === undefined;
 				if (filled !== most) fill(most);
 				filled = most;
 				for (const [number, one] of [...box.querySelectorAll("button")].entries()) {
@@ -248,6 +253,7 @@ class ClassTaps {
 			key(say.takeBack, () => this.#change({ skills: this.#report.skills.filter((one) => one !== now()) })),
 		);
 		this.#shows.push(() => {
+			there.hidden = now() === undefined;
 			count.textContent = String(of());
 		});
 		place.append(counted(say.alone, "alone"), counted(say.helped, "helped"), there);

@@ -124,7 +124,7 @@ export function measuresView(site: SiteIndex): MeasuresView {
 							link: { to: TAUGHT, name: words.taughtPage.title },
 							question: words.taughtPage.question,
 							target: undefined,
-							findings: count(["H350", "H351", "H352"]),
+							findings: count(["H350", "H351", "H352", "H353"]),
 						},
 					]),
 			...(site.curriculum.club.taughtSums === true
