@@ -362,13 +362,7 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 				const stays = [...new Set(parts.map(({ apparatus }) => apparatus))].map((apparatus) => {
 					const isThere = program.amount(0, 1);
 					for (const part of parts.filter((own) => own.apparatus === apparatus))
-						program.atMost(
-							[
-								[stands(part.form), 1],
-								[isThere, -1],
-							],
-							0,
-						);
+						program.implies(stands(part.form), isThere);
 					return isThere;
 				});
 				program.unless(
@@ -470,15 +464,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 					return;
 				}
 				const looks = program.amount(0, 1);
-				for (const column of columns)
-					if (asks(column).watched > 0)
-						program.atMost(
-							[
-								[at(column), 1],
-								[looks, -1],
-							],
-							0,
-						);
+				for (const column of columns) if (asks(column).watched > 0) program.implies(at(column), looks);
 				const hands = columns.map((column): Term => [at(column), asks(column).hands]);
 				program.unless(broken, [...hands, [looks, 1]], present);
 			},
@@ -1035,28 +1021,25 @@ function gap({ counted }: Judged): readonly Case[] {
 					const { program, at } = model;
 					const all = taughtIn(model, spacing);
 					for (const { isTaught, columns } of all)
-						for (const column of columns)
-							program.atMost(
-								[
-									[at(column), 1],
-									[isTaught, -1],
-								],
-								0,
-							);
+						for (const column of columns) program.implies(at(column), isTaught);
+					/** Whether anything is taught in a week or after it, the last week first. */
+					const since: { readonly week: number; readonly isAny: Variable }[] = [];
+					for (const { week, isTaught } of all.toReversed()) {
+						const isAny = program.amount(0, 1);
+						for (const part of [isTaught, ...since.slice(-1).map((later) => later.isAny)])
+							program.implies(part, isAny);
+						since.push({ week, isAny });
+					}
 					for (const first of all) {
 						const between = all.filter(({ week }) => week > first.week && week <= first.week + wanted);
+						const past = since.findLast(({ week }) => week > first.week + wanted);
+						if (past === undefined) continue;
 						// Whatever is taught past the gap asks for something within it.
-						for (const later of all.filter(({ week }) => week > first.week + wanted)) {
-							program.unless(
-								broken,
-								[
-									[first.isTaught, 1],
-									[later.isTaught, 1],
-									...between.map(({ isTaught }): Term => [isTaught, -1]),
-								],
-								1,
-							);
-						}
+						program.unless(
+							broken,
+							[[first.isTaught, 1], [past.isAny, 1], ...between.map(({ isTaught }): Term => [isTaught, -1])],
+							1,
+						);
 					}
 				},
 			},
@@ -1169,14 +1152,7 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 					);
 				const isDone = program.amount(0, 1);
 				program.atMost([[isDone, 1], ...columns.map((column): Term => [at(column), -1])], 0);
-				for (const column of columns)
-					program.atMost(
-						[
-							[at(column), 1],
-							[isDone, -1],
-						],
-						0,
-					);
+				for (const column of columns) program.implies(at(column), isDone);
 				return { way, isDone };
 			});
 			for (const [one, other] of [ways, ways.toReversed()]) {
