@@ -11,7 +11,7 @@
  * asked again of what was taught until then.
  */
 
-import type { BlockReport, ClassReport, Curriculum, Id } from "../model.ts";
+import type { Block, BlockReport, ClassReport, Curriculum, Id } from "../model.ts";
 import { teachingWeeks } from "./calendar.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
@@ -196,6 +196,12 @@ function asTaught(work: GroupWork, blocks: readonly TaughtBlock[]): GroupWork {
 		stays: work.stays.map((stay) => ({ ...stay, blocks: own(stay.blocks) })),
 		minutes: work.minutes - blocks.reduce((sum, { lost }) => sum + lost, 0),
 	};
+}
+
+/** How much of a block of the plan a group was taught: all of it where nobody said. */
+export function shareTaught(curriculum: Curriculum, week: number, group: Group, block: Block): number {
+	const own = taughtOf(curriculum).weeks.find((one) => one.week === week && one.group === group);
+	return own?.blocks.find(({ work }) => work.block === block)?.share ?? 1;
 }
 
 function scaled(block: BlockWork, share: number): BlockWork {

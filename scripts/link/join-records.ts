@@ -200,9 +200,9 @@ export function withWeeks(curriculum: Curriculum, plans: readonly WeekPlan[]): C
 		drills: [...curriculum.drills.values()],
 	});
 	const drills = new Map(curriculum.drills);
-	for (const { drill: id } of touched.flatMap(stationsIn)) {
+	for (const id of new Set(touched.flatMap(stationsIn).map((station) => station.drill))) {
 		const drill = curriculum.drills.get(id);
-		if (drill === undefined || drills.get(id) !== drill) continue;
+		if (drill === undefined) continue;
 		const elsewhere = drill.planned.filter(({ week }) => !numbers.has(week));
 		const now = [...elsewhere, ...(planned.get(id) ?? [])].sort((one, other) => one.week - other.week);
 		if (JSON.stringify(now) !== JSON.stringify(drill.planned)) drills.set(id, { ...drill, planned: now });

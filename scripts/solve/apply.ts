@@ -28,6 +28,9 @@ export function asWritten(choices: Choices): Chosen {
 	return { forms: new Set(forms), columns: new Set(columns) };
 }
 
+/** Weeks that are kept, with what was counted for them. */
+const MOST_BEFORE = 400;
+
 /** Weeks as they were chosen before, by what was chosen: what was counted for them is still known. */
 const weeksBefore = new WeakMap<Choices, Map<string, WeekPlan>>();
 
@@ -39,6 +42,7 @@ export function applied(choices: Choices, chosen: Chosen): Applied {
 		[...chosen.forms].flatMap((form) => form.parts),
 		({ plan }) => plan.week,
 	);
+	if (before.size > MOST_BEFORE) before.clear();
 	const partOf = new Map<Block, Part>();
 	const weeks = changedWeeks(curriculum, changesOf(choices, chosen)).map((made, i) => {
 		const places = Map.groupBy(parts.get(made.week) ?? [], ({ apparatus }) => apparatus);

@@ -17,7 +17,10 @@ interface Component {
 	readonly rows: number[];
 }
 
-/** Solves a program component by component. Solved ones are kept as long as the function is. */
+/** Components that are kept. */
+const MOST_KNOWN = 100;
+
+/** Solves a program component by component. The last ones that were solved are kept as long as the function is. */
 export function inComponents(solve: Solve, now: () => number): Solve {
 	const known = new Map<string, Solved>();
 	return async (program, wish) => {
@@ -40,6 +43,9 @@ export function inComponents(solve: Solve, now: () => number): Solve {
 					onProgress: ({ bound }) => wish.onProgress?.({ best: undefined, bound: others + bound }),
 				});
 				if (solved.status === "optimal") known.set(key, solved);
+				// The keys are as long as the programs.
+				const [oldest] = known.keys();
+				if (known.size > MOST_KNOWN && oldest !== undefined) known.delete(oldest);
 			}
 			done.push(solved);
 			if (solved.status === "infeasible" || solved.values === undefined) {

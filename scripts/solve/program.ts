@@ -85,7 +85,8 @@ export class Program {
 			this.#know(this.#letsGo, sum, left, 0, letsGo);
 			this.#row(sum, Number.NEGATIVE_INFINITY, left, [letsGo, -over]);
 		}
-		this.atMost([[letsGo, 1], ...(broken === undefined ? [] : [[broken, -1] as Term])], 0);
+		if (broken === undefined) this.atMost([[letsGo, 1]], 0);
+		else this.implies(letsGo, broken);
 	}
 
 	/** A number up to `most` and up to a sum; the same for the same sum. */
@@ -146,6 +147,17 @@ export class Program {
 	/** Any number from 0 to `most`. */
 	amount(price: number, most: number): Variable {
 		return this.#add(price, 0, most, 0);
+	}
+
+	/** Where the one is chosen, so is the other; of numbers, the one is at most the other. */
+	implies(one: Variable, other: Variable): void {
+		this.atMost(
+			[
+				[one, 1],
+				[other, -1],
+			],
+			0,
+		);
 	}
 
 	atMost(terms: readonly Term[], most: number): void {

@@ -7,7 +7,8 @@
  * No rule is counted here a second time: minutes, turns, repetitions, hands and needs come from compute.
  *
  *   rule       broken where                                       row
- *   order      a drill comes before what it asks for              drill now ≤ what it asks for, before
+ *   order      a drill comes before what it asks for, as it is    drill now ≤ what it asks for, before
+ *              planned or as far as it was taught
  *   minutes    a class has more planned than its minutes          Σ blocks + ways ≤ minutes
  *   coaches    a block asks for more coaches than there are       Σ hands + one who watches ≤ coaches
  *   equipment  an apparatus, or a moment, needs more than owned   Σ needs ≤ owned
@@ -40,7 +41,7 @@ import { getOrMake } from "../compute/get-or-make.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
 import type { Counted } from "../compute/measure.ts";
-import { type Ask, orderRows } from "../compute/meeting-order.ts";
+import { type OrderRow, orderRows } from "../compute/meeting-order.ts";
 import { spareMinutes } from "../compute/mend-moves.ts";
 import { aboutGroup } from "../compute/names.ts";
 import { needsOf } from "../compute/needs.ts";
@@ -50,6 +51,7 @@ import { setOutRows } from "../compute/set-out.ts";
 import { canStand, countOf, settings, twoHeights } from "../compute/settings.ts";
 import { crowds } from "../compute/space.ts";
 import { gapWanted, type Spacing, spacings, weeksWanted } from "../compute/spacing.ts";
+import { builtOnMissed, shareTaught, taughtOf } from "../compute/taught.ts";
 import { classTime, drillTime } from "../compute/time.ts";
 import { eatenUp } from "../compute/work.ts";
 import { groundOf } from "../link/join-records.ts";
@@ -183,42 +185,36 @@ function wantAdded(
 // Order: nothing before what it asks for.
 
 function order({ counted: { curriculum } }: Judged): readonly Case[] {
-	return orderRows(curriculum)
-		.filter((row) => row.met === "no")
-		.map(({ group, drill, rule, id, kind, skill, wanted, level, week, apparatus }) =>
-			outOfOrder(
-				group.gymnastsId,
-				drill,
-				level,
-				{ rule, id, kind, wanted },
-				{
-					week,
-					level,
-					apparatus,
-					drill,
-					...(skill === undefined ? {} : { skill }),
-					...aboutGroup(group),
-				},
-			),
-		);
+	return [
+		...orderRows(curriculum).flatMap((row) =>
+			row.met === "no" ? [outOfOrder(row, ORDER_CODES[row.rule])] : [],
+		),
+		...builtOnMissed(curriculum).map(({ row }) => outOfOrder(row, "H350")),
+	];
 }
 
 const ORDER_CODES = { after: "H302", needs: "H301", ready: "H330" } as const;
 
-/** The case of gymnasts, a drill and one thing that it asks for. */
-function outOfOrder(
-	gymnasts: string,
-	drill: Id,
-	level: Id,
-	ask: Pick<Ask, "rule" | "id" | "kind" | "wanted">,
-	about: Finding["about"],
-): Case {
-	const { rule, id, kind, wanted } = ask;
+/**
+ * The case of gymnasts, a drill and one thing that it asks for: as it is planned, or (H350) as far as it was
+ * taught. The measures find one of the two, so both have one key and are given up together.
+ */
+function outOfOrder(row: OrderRow, code: (typeof ORDER_CODES)[OrderRow["rule"]] | "H350"): Case {
+	const { group, drill, level, rule, id, kind, skill, wanted, week, apparatus } = row;
+	const gymnasts = group.gymnastsId;
+	const isTaught = code === "H350";
+	/** The last week of which coaches reported. */
+	const past = ({ curriculum }: Choices): number =>
+		(isTaught && taughtOf(curriculum).until.get(gymnasts)) || Number.NEGATIVE_INFINITY;
 	/** How much of what is asked for one time on a seat gives. */
 	const given = (choices: Choices, column: Column, work: SeatWork): number => {
+		const { plan, block } = column.seat.part;
+		const share = isTaught ? shareTaught(choices.curriculum, plan.week, work.group, block) : 1;
+		// What was done in the past is not asked for again.
+		if (column.drill.id === drill && plan.week <= past(choices)) return share > 0 ? wanted : 0;
 		const skills = choices.library.skillsDoneIn(column.drill);
 		const times = kind === "drill" ? Number(column.drill.id === id) : (skills.get(id) ?? 0);
-		return rule === "ready" ? times * (work.station.done ?? 0) : Math.min(1, times);
+		return rule === "ready" ? times * share * (work.station.done ?? 0) : share > 0 ? Math.min(1, times) : 0;
 	};
 	const giving = (choices: Choices): readonly LinkedDrill[] =>
 		[...choices.curriculum.drills.values()].filter((one) =>
@@ -231,9 +227,17 @@ function outOfOrder(
 	return {
 		rule: "order",
 		key: `order ${gymnasts} ${drill} ${rule} ${id}`,
+		...(isTaught ? { again: "as taught" } : {}),
 		drills: (choices) => new Set([drill, ...giving(choices).map((one) => one.id)]),
-		code: ORDER_CODES[rule],
-		about,
+		code,
+		about: {
+			week,
+			level,
+			apparatus,
+			drill,
+			...(skill === undefined ? {} : { skill }),
+			...aboutGroup(group),
+		},
 		weight: WORTH.serious,
 		isHard: true,
 		wants(choices) {
@@ -262,8 +266,8 @@ function outOfOrder(
 		},
 		mentions: (_choices, seat, one) => one.id === drill && isFor(seat, gymnasts),
 		rows({ program, choices, at }, broken) {
-			const gifts = giving(choices)
-				.flatMap((one) => choices.columnsOf(one.id))
+			const gifts = [...new Set([...giving(choices).map((one) => one.id), ...(isTaught ? [drill] : [])])]
+				.flatMap((one) => choices.columnsOf(one))
 				.flatMap((column) =>
 					worksFor(column, gymnasts).map((work) => ({
 						moment: work.moment,
@@ -273,7 +277,7 @@ function outOfOrder(
 			const chain = doneUpTo(program, gifts, wanted);
 			for (const column of choices.columnsOf(drill)) {
 				for (const work of worksFor(column, gymnasts)) {
-					if (!isAsked(choices, column, work)) continue;
+					if (!isAsked(choices, column, work) || column.seat.part.plan.week <= past(choices)) continue;
 					const before = chain.findLast(({ moment }) => moment < work.moment);
 					program.unless(
 						broken,
@@ -358,13 +362,7 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 				const stays = [...new Set(parts.map(({ apparatus }) => apparatus))].map((apparatus) => {
 					const isThere = program.amount(0, 1);
 					for (const part of parts.filter((own) => own.apparatus === apparatus))
-						program.atMost(
-							[
-								[stands(part.form), 1],
-								[isThere, -1],
-							],
-							0,
-						);
+						program.implies(stands(part.form), isThere);
 					return isThere;
 				});
 				program.unless(
@@ -466,15 +464,7 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 					return;
 				}
 				const looks = program.amount(0, 1);
-				for (const column of columns)
-					if (asks(column).watched > 0)
-						program.atMost(
-							[
-								[at(column), 1],
-								[looks, -1],
-							],
-							0,
-						);
+				for (const column of columns) if (asks(column).watched > 0) program.implies(at(column), looks);
 				const hands = columns.map((column): Term => [at(column), asks(column).hands]);
 				program.unless(broken, [...hands, [looks, 1]], present);
 			},
@@ -1031,28 +1021,25 @@ function gap({ counted }: Judged): readonly Case[] {
 					const { program, at } = model;
 					const all = taughtIn(model, spacing);
 					for (const { isTaught, columns } of all)
-						for (const column of columns)
-							program.atMost(
-								[
-									[at(column), 1],
-									[isTaught, -1],
-								],
-								0,
-							);
+						for (const column of columns) program.implies(at(column), isTaught);
+					/** Whether anything is taught in a week or after it, the last week first. */
+					const since: { readonly week: number; readonly isAny: Variable }[] = [];
+					for (const { week, isTaught } of all.toReversed()) {
+						const isAny = program.amount(0, 1);
+						for (const part of [isTaught, ...since.slice(-1).map((later) => later.isAny)])
+							program.implies(part, isAny);
+						since.push({ week, isAny });
+					}
 					for (const first of all) {
 						const between = all.filter(({ week }) => week > first.week && week <= first.week + wanted);
+						const past = since.findLast(({ week }) => week > first.week + wanted);
+						if (past === undefined) continue;
 						// Whatever is taught past the gap asks for something within it.
-						for (const later of all.filter(({ week }) => week > first.week + wanted)) {
-							program.unless(
-								broken,
-								[
-									[first.isTaught, 1],
-									[later.isTaught, 1],
-									...between.map(({ isTaught }): Term => [isTaught, -1]),
-								],
-								1,
-							);
-						}
+						program.unless(
+							broken,
+							[[first.isTaught, 1], [past.isAny, 1], ...between.map(({ isTaught }): Term => [isTaught, -1])],
+							1,
+						);
 					}
 				},
 			},
@@ -1165,14 +1152,7 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 					);
 				const isDone = program.amount(0, 1);
 				program.atMost([[isDone, 1], ...columns.map((column): Term => [at(column), -1])], 0);
-				for (const column of columns)
-					program.atMost(
-						[
-							[at(column), 1],
-							[isDone, -1],
-						],
-						0,
-					);
+				for (const column of columns) program.implies(at(column), isDone);
 				return { way, isDone };
 			});
 			for (const [one, other] of [ways, ways.toReversed()]) {

@@ -10,6 +10,9 @@ const PAUSE = 250;
 /** Programs of fewer choices are not simplified first, which would take longer: measured, 5.0 → 3.8 s for a week. */
 const SMALL = 2500;
 
+/** A search that takes more memory than this is ended, with its gap: beside it the process has half of 1 GB. */
+const MOST_BYTES = 500 * 2 ** 20;
+
 // Its types are written for CommonJS, where the function is the module's `default`.
 const loadHighs = highsModule as unknown as typeof highsModule.default;
 const highs = await loadHighs();
@@ -53,7 +56,7 @@ function solve({ program, gap, seconds, stop }: Task): Answer {
 		});
 		let last = performance.now();
 		const interrupt = (event: InterruptCallbackEvent): undefined => {
-			if (Atomics.load(stop, 0) !== 0) event.interrupt();
+			if (Atomics.load(stop, 0) !== 0 || highs.memoryBytes > MOST_BYTES) event.interrupt();
 		};
 		model.run({
 			[callbackType.mipLogging](event) {

@@ -8,6 +8,8 @@ import { Solver } from "../../scripts/solve/solver.ts";
 import { bestOfAll, mendSwaps, smallClub } from "./small-club.ts";
 
 const CLUBS = process.env.HANDBOOK_MANY === undefined ? 20 : 1000;
+/** In some clubs a coming week builds on what was missed, as in these. */
+const SEEDS = new Set([...Array.from({ length: CLUBS }, (_, i) => i + 1), 30, 84, 87]);
 
 const solver = new Solver();
 afterAll(() => solver.end());
@@ -15,7 +17,8 @@ afterAll(() => solver.end());
 describe("a small club", () => {
 	it(`is mended as well as by trying every plan, ${CLUBS} times`, { timeout: 3_600_000 }, async () => {
 		let mended = 0;
-		for (let seed = 1; seed <= CLUBS; seed++) {
+		let missed = 0;
+		for (const seed of SEEDS) {
 			const club = smallClub(seed);
 			const best = bestOfAll(club);
 			// Every second one part by part, as a term with many faults is.
@@ -30,8 +33,10 @@ describe("a small club", () => {
 				proof: "all",
 			});
 			if (changes > 0) mended++;
+			if (found.before.some(({ code }) => code === "H350")) missed++;
 		}
 		// Clubs in which there is nothing to mend would prove nothing.
 		expect(mended).toBeGreaterThan(CLUBS / 3);
+		expect(missed).toBeGreaterThan(0);
 	});
 });

@@ -1,7 +1,8 @@
 /** Small random clubs in which every plan can be tried, and the mending of them. */
 
 import { exposuresOf } from "../../scripts/compute/exposures.ts";
-import type { Curriculum } from "../../scripts/model.ts";
+import { keptPast } from "../../scripts/compute/taught.ts";
+import type { Curriculum, WeekPlan } from "../../scripts/model.ts";
 import { applied, asWritten } from "../../scripts/solve/apply.ts";
 import { Choices, type ChoicesOptions } from "../../scripts/solve/choices.ts";
 import { type Mended, mend, type Solve } from "../../scripts/solve/mend.ts";
@@ -106,9 +107,19 @@ export function smallClub(seed: number): Curriculum {
 			skillReps: 4,
 		},
 	});
+	// Of every third club coaches report that the first week was missed, or cut short.
+	const { id, source, apparatus: places } = club.weeks[0] as WeekPlan;
+	const done = seed % 2 === 0 ? ({ done: "not-done" } as const) : ({ done: "shortened", lost: 3 } as const);
+	const blocks = places.flatMap(({ apparatus, blocks: [first] }) =>
+		first === undefined
+			? []
+			: [{ apparatus, block: 1, drills: first.stations.map(({ drill }) => drill), path: [], ...done }],
+	);
+	const report = { week: id, class: "c", blocks, skills: [], source, path: [] };
+	const reported = seed % 3 === 0 ? keptPast({ ...club, taught: [report] }, "2000-01-01") : club;
 	return {
-		...club,
-		weeks: club.weeks.map((plan) => ({
+		...reported,
+		weeks: reported.weeks.map((plan) => ({
 			...plan,
 			apparatus: plan.apparatus.map((on) =>
 				on.apparatus === "hall" ? { ...on, blocks: on.blocks.map((one) => ({ ...one, keep: true })) } : on,
