@@ -54,6 +54,7 @@ interface Options {
 	readonly mapOut?: string;
 	readonly update?: boolean;
 	readonly preferSheet?: boolean;
+	readonly remove?: boolean;
 	readonly counts?: boolean;
 	readonly starts?: string;
 	readonly weeks?: number;
@@ -667,6 +668,7 @@ function addSpreadsheets(cli: CommandLine): void {
 			"take what the sheets say otherwise of what is there; shows each field, `undo` takes it back",
 		)
 		.option("--prefer-sheet", "with --update: where both sides changed, take the sheet's")
+		.option("--remove", "with --update: take out what the sheet had before and has no longer")
 		.option("--write", "write the files; without it nothing is written")
 		.option("--json", "say as JSON what would be made and what is unclear")
 		.action(async (files: readonly string[], options: Options) => {
@@ -677,6 +679,7 @@ function addSpreadsheets(cli: CommandLine): void {
 				...(options.mapOut === undefined ? {} : { mapOut: resolve(options.mapOut) }),
 				update: options.update ?? false,
 				preferSheet: options.preferSheet ?? false,
+				remove: options.remove ?? false,
 				write: options.write ?? false,
 				json: options.json ?? false,
 			});

@@ -4,18 +4,23 @@
  * A dry run unless `--write` is given: it lists the files that would be made, how the columns were
  * read, and what is unclear, with sheet, row and column. A file that is there already is not changed;
  * where it holds the same, it is counted as the same. With `--update` what the sheet says otherwise is
- * taken, field by field, where only the sheet has changed since it was last brought in or handed out.
+ * taken, field by field, where only the sheet has changed since it was last brought in or handed out. What it
+ * has no longer stays, unless `--remove` is given too and nothing else names it.
  */
 
 import { basename, dirname } from "node:path";
 import { styleText } from "node:util";
+import type { Change } from "../edit/change-set.ts";
+import { type ClubTexts, readTexts } from "../edit/club-texts.ts";
 import { FilesChanged, makeChanges } from "../edit/make-changes.ts";
+import { newErrors } from "../edit/new-errors.ts";
 import { type Folder, openFolder } from "../files/folder.ts";
 import { givenKind, readGiven } from "../files/given.ts";
+import { openHandbook } from "../handbook.ts";
 import type { SourceFile } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
-import { mend } from "./edit-club.ts";
+import { mend, tryTexts } from "./edit-club.ts";
 import { count } from "./report.ts";
 import type { Run } from "./run.ts";
 import { fold } from "./spreadsheet/cells.ts";
@@ -26,8 +31,15 @@ import { type Mapping, NO_MAPPING, type Note } from "./spreadsheet/find-table.ts
 import { type DraftFile, readClubSheets } from "./spreadsheet/read-club-sheets.ts";
 import { readSheets, type Sheet, UnreadableSheet } from "./spreadsheet/read-sheets.ts";
 import { unitsOf } from "./spreadsheet/sheet-units.ts";
-import { type CellChange, keepLastSaid, readLastSaid, threeWay } from "./spreadsheet/three-way.ts";
-import { type FileUpdates, updateFiles } from "./spreadsheet/update-files.ts";
+import {
+	type CellChange,
+	type Gone,
+	goneFrom,
+	keepLastSaid,
+	readLastSaid,
+	threeWay,
+} from "./spreadsheet/three-way.ts";
+import { type FileUpdates, isOf, updateFiles, withoutGone } from "./spreadsheet/update-files.ts";
 import { clubFilePath, clubFileText } from "./write-club-file.ts";
 
 export interface ImportOptions {
@@ -40,6 +52,8 @@ export interface ImportOptions {
 	readonly update?: boolean;
 	/** Of cells that changed on both sides, take the sheet's. */
 	readonly preferSheet?: boolean;
+	/** Take out what the sheet has no longer. */
+	readonly remove?: boolean;
 	readonly write: boolean;
 	readonly json: boolean;
 }
@@ -55,7 +69,7 @@ export interface Planned {
 /** @returns 0; 1 where something was unclear or a file was kept; 2 where a file cannot be read at all */
 export async function importCommand(
 	{ clubDir, out }: Run,
-	{ files, mapping, mapOut, update = false, preferSheet = false, write, json }: ImportOptions,
+	{ files, mapping, mapOut, update = false, preferSheet = false, remove = false, write, json }: ImportOptions,
 ): Promise<number> {
 	const sheets: Sheet[] = [];
 	let map = NO_MAPPING;
@@ -83,15 +97,31 @@ export async function importCommand(
 	const folder = openFolder(clubDir);
 	const covers = coveredBy(seen);
 	const told = update ? updateOf(folder, club, drafts, covers, preferSheet) : undefined;
-	const planned = planFiles(drafts, club, clubDir).map((file): Planned => {
-		if (told === undefined || file.state !== "kept") return file;
-		const isChanged = told.updates.changes.some(({ path }) => path === file.path);
-		return { ...file, state: isChanged ? "changed" : told.isOpen(file.path) ? "kept" : "same" };
-	});
-	const made = planned
+	const drafted = planFiles(drafts, club, clubDir);
+	const made = drafted
 		.filter(({ state }) => state === "new")
 		.map(({ path, text }) => ({ path, after: text }));
-	const changes = [...made, ...(told?.updates.changes ?? [])];
+	const removed = remove ? (told?.gone ?? []).filter(({ isChanged }) => preferSheet || !isChanged) : [];
+	const updated = [...made, ...(told?.updates.changes ?? [])];
+	const changes = withoutGone(folder, club, updated, removed);
+	if (removed.length > 0) {
+		const wrong = newErrors(
+			openHandbook(clubDir).problems,
+			tryTexts(clubDir, textsAfter(clubDir, changes)).problems,
+		);
+		for (const { code, what, place } of wrong) out.line(`${place.file}: ${code} ${what}`);
+		if (wrong.length > 0) {
+			out.line(
+				"Without what the sheet has no longer, the folder would have these errors. Nothing was written.",
+			);
+			return 1;
+		}
+	}
+	const planned = drafted.map((file): Planned => {
+		if (told === undefined || file.state !== "kept") return file;
+		const isChanged = changes.some(({ path }) => path === file.path);
+		return { ...file, state: isChanged ? "changed" : told.isOpen(file.path) ? "kept" : "same" };
+	});
 	if (write && changes.length > 0) {
 		try {
 			// A file that is there is never written over, also where somebody wrote it meanwhile.
@@ -107,17 +137,11 @@ export async function importCommand(
 	const kept = planned.filter(({ state }) => state === "kept");
 	if (json) {
 		const listed = planned.map(({ path, state, from }) => ({ path, state, from }));
-		const cells = told?.cells;
-		out.line(
-			JSON.stringify(
-				{ written: write, files: listed, notes, ...(cells === undefined ? {} : { cells }) },
-				null,
-				"\t",
-			),
-		);
+		const more = told === undefined ? {} : { cells: told.cells, gone: told.gone, removed };
+		out.line(JSON.stringify({ written: write, files: listed, notes, ...more }, null, "\t"));
 	} else {
-		if (told !== undefined) reportCells(told, out.line);
-		report(planned, notes, write, out.colour, out.line);
+		if (told !== undefined) reportCells(told, removed, out.line);
+		report(planned, removed.length, notes, write, out.colour, out.line);
 		for (const { encoding, name } of sheets) {
 			if (encoding === "windows-1252") out.line(`${name} was read as Windows-1252 text.`);
 		}
@@ -131,8 +155,7 @@ interface Told {
 	readonly cells: readonly CellChange[];
 	readonly taken: readonly CellChange[];
 	readonly added: readonly { readonly kind: SheetKind; readonly id: string }[];
-	/** Pages that the sheet had when it was last brought or handed out, and has no longer. */
-	readonly gone: readonly string[];
+	readonly gone: readonly Gone[];
 	readonly updates: FileUpdates;
 	/** Whether cells of a file are left as they are though the sheet says otherwise. */
 	readonly isOpen: (path: string) => boolean;
@@ -164,13 +187,9 @@ function updateOf(
 	const taken = cells.filter(({ by }) => by === "sheet" || (by === "both" && preferSheet));
 	const lists = new Set<SheetKind>(["classes", "plan", ...listKinds()]);
 	const added = [...sheet.values()].filter(({ kind, id }) => lists.has(kind) && !own.has(`${kind} ${id}`));
-	const kinds = new Set([...sheet.values()].map(({ kind }) => kind));
-	const gone = [...last.keys()].filter((key) => {
-		const [kind = ""] = key.split(" ");
-		return kinds.has(kind as SheetKind) && kind !== "plan" && !sheet.has(key) && own.has(key);
-	});
+	const gone = goneFrom(sheet, own, last, covers);
 	const left = cells.filter((cell) => !taken.includes(cell) && cell.by === "both");
-	const open = new Set(left.map(({ kind, id }) => fileOf(club, kind, id)));
+	const open = new Set(left.map(({ kind, id }) => club.find((file) => isOf(kind, id, file))?.file));
 	return {
 		cells,
 		taken,
@@ -192,22 +211,12 @@ function planOfArea({ kind, id }: { readonly kind: SheetKind; readonly id: strin
 	return { kind, id, heading: "blocks", by: "sheet", before: "", sheet: "", folder: "" };
 }
 
-function fileOf(club: readonly SourceFile[], kind: SheetKind, id: string): string | undefined {
-	const week = kind === "plan" ? Number(id.split("/")[0]) : undefined;
-	return club.find((file) =>
-		week !== undefined
-			? file.kind === "week" && (file.data as { readonly week?: unknown }).week === week
-			: file.kind === (kind === "classes" ? "term" : kind) &&
-				(file.id === id || file.kind === file.id || !isPage(kind)),
-	)?.file;
-}
-
-function isPage(kind: SheetKind): boolean {
-	return kind === "drill" || kind === "week" || kind === "guide";
-}
-
 /** What each cell that differs comes to, by what it is about. */
-function reportCells({ cells, added, gone, updates }: Told, line: (text: string) => void): void {
+function reportCells(
+	{ cells, added, gone, updates }: Told,
+	removed: readonly Gone[],
+	line: (text: string) => void,
+): void {
 	for (const [about, own] of Map.groupBy(cells, ({ kind, id }) => aboutOf(kind, id))) {
 		line(about);
 		for (const { heading, by, before, sheet, folder } of own) {
@@ -224,7 +233,16 @@ function reportCells({ cells, added, gone, updates }: Told, line: (text: string)
 		}
 	}
 	for (const { kind, id } of added) line(`${aboutOf(kind, id)} is new`);
-	for (const key of gone) line(`${key} is no longer in the sheet; it stays in the folder`);
+	for (const one of gone) {
+		const comes = removed.includes(one)
+			? "taken out of the folder"
+			: one.isChanged
+				? "changed in the folder since, and kept"
+				: "it stays in the folder";
+		line(`${aboutOf(one.kind, one.id)} is no longer in the sheet: ${comes}`);
+	}
+	if (gone.length > 0 && removed.length === 0)
+		line(`${count(gone.length, "thing")} no longer in the sheet: --remove takes out what nothing names.`);
 	for (const path of updates.writtenAnew) line(`${path} is written anew: its own form could not be kept`);
 	const both = cells.filter(({ by }) => by === "both").length;
 	if (both > 0)
@@ -244,6 +262,15 @@ function shownCell(text: string): string {
 	const line = text.replace(/\s*\n\s*/g, " / ");
 	if (line === "") return "nothing";
 	return line.length > MOST_OF_CELL ? `${line.slice(0, MOST_OF_CELL - 1)}…` : line;
+}
+
+function textsAfter(clubDir: string, changes: readonly Change[]): ClubTexts {
+	const texts = new Map(readTexts(clubDir));
+	for (const { path, after } of changes) {
+		if (after === undefined) texts.delete(path);
+		else texts.set(path, after);
+	}
+	return texts;
 }
 
 /** What each draft comes to in the club folder. */
@@ -341,6 +368,7 @@ const SHOWN = 12;
 
 function report(
 	planned: readonly Planned[],
+	removed: number,
 	notes: readonly Note[],
 	written: boolean,
 	colour: boolean,
@@ -382,12 +410,13 @@ function report(
 	const sum = [
 		`${count(of("new"), "file")} ${written ? "written" : "to make"}`,
 		...(of("changed") > 0 ? [`${of("changed")} ${written ? "changed" : "to change"}`] : []),
+		...(removed > 0 ? [`${removed} ${written ? "taken out" : "to take out"}`] : []),
 		...(of("same") > 0 ? [`${of("same")} the same already`] : []),
 		...(of("kept") > 0 ? [`${of("kept")} kept`] : []),
 		...(unclear > 0 ? [`${unclear} unclear and left out`] : []),
 	];
 	line(
-		`${sum.join(", ")}.${written || of("new") + of("changed") === 0 ? "" : " Nothing is written yet: add --write to write them."}`,
+		`${sum.join(", ")}.${written || of("new") + of("changed") + removed === 0 ? "" : " Nothing is written yet: add --write to write them."}`,
 	);
 }
 

@@ -161,8 +161,9 @@ export type SheetAddress = (week: number, group: ClubClass) => string | undefine
  * teaching week to the last; on closed days it is there as cancelled. A class without a start is an event of
  * the whole day; one without minutes ends as it begins.
  *
- * An event is known by its class and its day, and its sequence is the number of the edition, which grows with
- * every change of the content: a program that took an earlier file changes what it has (RFC 5545, 3.8.7.4).
+ * An event is known by its class and the Monday of its week, and its sequence is the number of the edition,
+ * which grows with every change of the content: a program that took an earlier file changes what it has (RFC
+ * 5545, 3.8.7.4). A class that moves to another day or hour so moves there too, and leaves nothing behind.
  * Stamps are the edition's day, so the same edition gives the same bytes.
  */
 export function calendarIcs(
@@ -183,14 +184,14 @@ export function calendarIcs(
 	});
 	const plans = new Map(curriculum.weeks.map((plan) => [plan.week, plan]));
 	const space = slug(club.name);
-	for (const { group, date, week } of classDates(term)) {
+	for (const { group, monday, date, week } of classDates(term)) {
 		const { start, end } = timesOf(date, group, club.timezone);
 		const theme = week === undefined ? undefined : plans.get(week)?.theme;
 		const isOff = isClosed(term, date, group);
 		const url = week === undefined || isOff ? undefined : address(week, group);
 		const place = group.place ?? club.place;
 		calendar.createEvent({
-			id: `${date}-${group.id}@${space}`,
+			id: `${monday}-${group.id}@${space}`,
 			sequence: edition?.number ?? 0,
 			stamp: instant(edition?.date ?? term.starts ?? date, "00:00", "UTC"),
 			status: isOff ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,
@@ -206,10 +207,16 @@ export function calendarIcs(
 	return `${calendar.toString()}\r\n`;
 }
 
-/** Every day of every class between the first and the last teaching week; in weeks that are closed, without a number. */
-function classDates(
-	term: Term,
-): readonly { readonly group: ClubClass; readonly date: string; readonly week?: number }[] {
+interface ClassDate {
+	readonly group: ClubClass;
+	readonly monday: string;
+	readonly date: string;
+	/** Undefined in a week that is closed. */
+	readonly week?: number;
+}
+
+/** Every day of every class between the first and the last teaching week. */
+function classDates(term: Term): readonly ClassDate[] {
 	const weeks = teachingWeeks(term);
 	const [first, last] = [weeks[0], weeks.at(-1)];
 	if (term.starts === undefined || first === undefined || last === undefined) return [];
@@ -217,7 +224,7 @@ function classDates(
 	const groups = term.classes
 		.flatMap((group) => (group.day === undefined ? [] : [{ group, day: WEEKDAYS.indexOf(group.day) }]))
 		.sort((a, b) => a.day - b.day || compareText(a.group.start ?? "", b.group.start ?? ""));
-	const dates: { readonly group: ClubClass; readonly date: string; readonly week?: number }[] = [];
+	const dates: ClassDate[] = [];
 	for (
 		let monday = Temporal.PlainDate.from(term.starts);
 		monday.toString() <= last.monday;
@@ -226,7 +233,7 @@ function classDates(
 		const week = numbers.get(monday.toString());
 		for (const { group, day } of groups) {
 			const date = monday.add({ days: day }).toString();
-			dates.push({ group, date, ...(week === undefined ? {} : { week }) });
+			dates.push({ group, monday: monday.toString(), date, ...(week === undefined ? {} : { week }) });
 		}
 	}
 	return dates;

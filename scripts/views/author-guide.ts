@@ -29,6 +29,7 @@ export const COMMANDS = {
 		"npm run import -- drills.xlsx",
 		"npm run import -- drills.xlsx --map words.yaml --write",
 		"npm run import -- drills.xlsx --update",
+		"npm run import -- drills.xlsx --update --remove",
 	],
 	check: ["npm run check"],
 	serve: ["npm run serve", "npm run serve -- --read-only"],

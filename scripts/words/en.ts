@@ -2072,7 +2072,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			import: {
 				title: "Bring in a spreadsheet",
-				what: "Reads workbooks, CSV, text with tabs and HTML tables as clubs keep them: lists, or plans drawn as grids with weeks one way and areas the other, a sheet a week, a level or an area. Lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. With `--update` what the sheet says otherwise is taken field by field, where only the sheet changed since the last `import` or `export`; what changed on both sides is shown. `--map-out` writes a mapping file to fill in. A mapping file says what your own headings and words stand for; `skip` leaves a column out.",
+				what: "Reads workbooks, CSV, text with tabs and HTML tables as clubs keep them: lists, or plans drawn as grids with weeks one way and areas the other, a sheet a week, a level or an area. Lists what it would make and what is unclear, by sheet, row and column. With `--write` it writes the new files; a file that is there already is kept as it is. With `--update` what the sheet says otherwise is taken field by field, where only the sheet changed since the last `import` or `export`; what changed on both sides is shown. A row that is gone is told and stays; `--remove` takes it out of the folder too, unless something still names it. `--map-out` writes a mapping file to fill in. A mapping file says what your own headings and words stand for; `skip` leaves a column out.",
 			},
 			check: {
 				title: "Ask what is wrong",

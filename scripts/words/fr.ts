@@ -1,9 +1,12 @@
 /**
  * Les mots du manuel en français. The same sections as `en.ts`, whose comments say what each is for.
  *
- * The spaces before `:`, `;`, `%` and inside « » are no-break spaces, as French typography wants them.
+ * The spaces before `: ; ! ? %` and inside « » are no-break spaces; the narrow one, which French would have
+ * before `; ! ?`, is in no file of the typeface. The apostrophe is the keyboard's, as clubs write it in their
+ * own texts. Readers are addressed with "vous"; labels and what a coach does are infinitives or nouns.
  * Terms: éducatif (drill), élément (skill), forme (body shape), agrès (apparatus), atelier (station),
- * cours (class), consigne (cue), parade (spotting), réception (landing), mise en place (set-up), classeur
+ * cours (class), consigne (cue), parade (spotting), réception (landing), mise en place (set-up), course
+ * d'élan (run), dégagement (run-out), axe de travail (focus), variation (step of a load), classeur
  * (binder), fiche (sheet, card of a drill), feuille (leaf), période (term), local (store room).
  */
 
@@ -57,13 +60,13 @@ export const counts: Words["counts"] = {
 // L'aperçu ------------------------------------------------------------------------------------------
 
 export const problemsPage: Words["problemsPage"] = {
-	toMend: (errors) => `À corriger : ${errors}`,
+	toMend: (errors) => `À corriger : ${errors}`,
 	errorsIn: (errors, files) => `${counts.errors(errors)} dans ${counts.files(files)}`,
 	hidden: "Rien ne peut être montré avant que ceci soit corrigé",
-	lastGood: "Les autres pages, telles qu’elles étaient avant",
-	before: "Les pages sont montrées telles qu’elles étaient avant.",
-	ownFile: "Cette page est écrite dans le fichier fautif ; elle est montrée telle qu’elle était avant.",
-	leftOut: (files) => `Absent des pages jusque-là : ${files}.`,
+	lastGood: "Les autres pages, telles qu'elles étaient avant",
+	before: "Les pages sont montrées telles qu'elles étaient avant.",
+	ownFile: "Cette page est écrite dans le fichier fautif ; elle est montrée telle qu'elle était avant.",
+	leftOut: (files) => `Absent des pages jusque-là : ${files}.`,
 	all: (errors) =>
 		errors === 1 ? "Ce qui ne va pas, et pourquoi" : `Les ${counts.errors(errors)}, et pourquoi`,
 	place: (line, column) => `ligne ${line}, colonne ${column}`,
@@ -74,14 +77,14 @@ export const preview: Words["preview"] = {
 	writtenIn: "Écrit dans",
 	counted: "Compté à partir de tout le dossier.",
 	sheets: "Feuilles imprimées",
-	sheetsOf: (title) => `Feuilles imprimées : ${title}`,
-	sheetOf: (title) => `Feuille imprimée : ${title}`,
-	lead: "Chaque section du classeur avec les styles d’impression, sans l’imprimer.",
+	sheetsOf: (title) => `Feuilles imprimées : ${title}`,
+	sheetOf: (title) => `Feuille imprimée : ${title}`,
+	lead: "Chaque section du classeur avec les styles d'impression, sans l'imprimer.",
 	all: "Toutes les feuilles",
-	before: (title) => `Avant : ${title}`,
-	after: (title) => `Après : ${title}`,
+	before: (title) => `Avant : ${title}`,
+	after: (title) => `Après : ${title}`,
 	oneLong:
-		"La fin des pages et les numéros des renvois sont connus à l’impression du classeur. Ici, chaque partie est une seule longue feuille.",
+		"La fin des pages et les numéros des renvois sont connus à l'impression du classeur. Ici, chaque partie est une seule longue feuille.",
 };
 
 // Les termes du métier ------------------------------------------------------------------------------
@@ -174,7 +177,7 @@ export const frame: Words["frame"] = {
 	colophon: (club, term) => `${club}, ${term}.`,
 	origin: ({ from, changed }) =>
 		`Vient de ${from.map(({ name, licence }) => (licence === undefined ? name : `${name} (${licence})`)).join(", d'après ")}.${
-			changed.length === 0 ? "" : ` Ce club a changé : ${changed.join(", ")}.`
+			changed.length === 0 ? "" : ` Ce club a changé : ${changed.join(", ")}.`
 		}`,
 	edition: (name) => ["Édition ", name, "."],
 	report: (link, contact) => [link, ` à ${contact}.`],
@@ -243,7 +246,7 @@ export const landmarkNames: Words["landmarkNames"] = {
 };
 
 export const drill: Words["drill"] = {
-	on: "À",
+	on: "Où",
 	forLevels: "Pour",
 	levels: "Ce que fait chaque niveau",
 	asDescribed: "Comme décrit.",
@@ -346,7 +349,7 @@ export const home: Words["home"] = {
 export const copying: Words["copying"] = {
 	copy: "Copier",
 	copied: "Copié",
-	selected: "Sélectionné : copiez-le avec le clavier",
+	selected: "Sélectionné : copiez-le avec le clavier",
 };
 
 export const tenses: Words["tenses"] = {
@@ -401,7 +404,7 @@ export const classes: Words["classes"] = {
 	closed: "fermé",
 	planned: (minutes) => `${min(minutes)} prévues`,
 	minutes: "Minutes",
-	moves: (share) => `Sur les semaines prévues, un gymnaste est en mouvement ${share} du cours.`,
+	moves: (share) => `Sur les semaines prévues, un gymnaste est en mouvement pendant ${share} du cours.`,
 	allClasses: "Tous les cours",
 	weekByWeek: "Semaine par semaine",
 	overTerm: "Éléments sur la période",
@@ -410,7 +413,7 @@ export const classes: Words["classes"] = {
 	performed: "Exécuté",
 	prepared: "Préparé",
 	counted:
-		"Répétitions par gymnaste qui tiennent dans les passages de ce cours : éducatifs où l'élément est exécuté, et éducatifs qui le préparent seulement.",
+		"Répétitions par gymnaste qui tiennent dans les passages de ce cours : éducatifs où l'élément est exécuté, et éducatifs qui le préparent seulement.",
 	wanted: (times) => `Le club veut que chaque élément soit exécuté au moins ${times}.`,
 	arrives: "acquis en arrivant",
 	neverMet: "jamais rencontré",
@@ -444,10 +447,10 @@ export const block: Words["block"] = {
 	turnsEach: (turns) => `environ ${counts.turns(turns)} chacun`,
 	wait: (seconds) => `${number(seconds)} s entre deux passages`,
 	options: (options) => `${number(options)} au choix`,
-	choose: (choose) => `À choisir : ${number(choose)}.`,
-	show: (minutes) => `Démonstration : ${min(minutes)}.`,
+	choose: (choose) => `À choisir : ${number(choose)}.`,
+	show: (minutes) => `Démonstration : ${min(minutes)}.`,
 	coachAt: {
-		spots: (coach, stations) => `Entraîneur ${coach} : ${stationNames(stations)}.`,
+		spots: (coach, stations) => `Entraîneur ${coach} : ${stationNames(stations)}.`,
 		watches: (coach, stations) => `L'entraîneur ${coach} surveille ${stationNames(stations, true)}.`,
 		walks: (coach, stations) =>
 			stations.length === 1
@@ -455,18 +458,18 @@ export const block: Words["block"] = {
 				: `L'entraîneur ${coach} circule entre ${stationNames(stations, true)}.`,
 	},
 	coachHere: {
-		spots: (coach) => `L'entraîneur ${coach} pare.`,
+		spots: (coach) => `L'entraîneur ${coach} assure la parade.`,
 		watches: (coach) => `L'entraîneur ${coach} surveille.`,
 		walks: (coach) => `L'entraîneur ${coach} passe voir.`,
 	},
 	alone: (stations) =>
 		stations.length === 1
-			? `L'atelier ${stations[0]} tourne seul.`
-			: `Les ateliers ${and(stations, 12)} tournent seuls.`,
+			? `L'atelier ${stations[0]} est en autonomie.`
+			: `Les ateliers ${and(stations, 12)} sont en autonomie.`,
 	coachesAsked: (needed, hands, watched) =>
 		`Demande ${counts.coaches(needed)} (${coachWork(hands, watched)}).`,
 	coachesShort: (needed, hands, watched, present) =>
-		`Trop peu d'entraîneurs : il en faut ${number(needed)} (${coachWork(hands, watched)}), présents : ${number(present)}. Retirez un atelier ou trouvez de l'aide avant de commencer.`,
+		`Trop peu d'entraîneurs : il en faut ${number(needed)} (${coachWork(hands, watched)}), présents : ${number(present)}. Retirez un atelier ou trouvez de l'aide avant de commencer.`,
 	fits: (planned, fits, turns) =>
 		`prévu ${number(planned)}, possible ${number(fits)} en ${counts.turns(turns)}`,
 	easierHarder: "Plus facile, plus difficile",
@@ -490,7 +493,7 @@ export const setOut: Words["setOut"] = {
 	owns: (owned) => `le club en possède ${owned}`,
 	carry: (count, item, from, clock, adults) =>
 		`Porter ici ${number(count)} × ${item} depuis ${from} avant ${clock}, ${counts.adults(adults)} pour chacun.`,
-	missing: (count, item) => `Il manque ici ${number(count)} × ${item} : déjà en service à un autre agrès.`,
+	missing: (count, item) => `Il manque ici ${number(count)} × ${item} : déjà en service à un autre agrès.`,
 	clear: "Effacer les coches",
 	ready: (done, of) => `${done} sur ${of} prêts`,
 };
@@ -511,8 +514,8 @@ export const hall: Words["hall"] = {
 	buzz: "Vibreur",
 	howItWent: "Comment c'était",
 	keptHere:
-		"Gardé sur cet appareil jusqu'à l'envoi. Aucun nom ici, de personne : combien suffit. Un accident va dans le registre des accidents du club, pas ici.",
-	howMany: "Combien y arrivent ?",
+		"Gardé sur cet appareil jusqu'à l'envoi. Aucun nom ici, de personne : combien suffit. Un accident va dans le registre des accidents du club, pas ici.",
+	howMany: "Combien y arrivent ?",
 	toSend: "Vers l'envoi",
 };
 
@@ -542,38 +545,38 @@ export const reporting: Words["reporting"] = {
 	more: "Un de plus",
 	takeBack: "Pas compté",
 	allDone: "Tout le reste comme prévu",
-	counted: (said, of) => `${said} blocs sur ${of} rapportés.`,
+	counted: (said, of) => `${said} blocs sur ${of} renseignés.`,
 	older: (blocks) =>
-		`${blocks === 1 ? "Un bloc" : `${blocks} blocs`} d'une édition antérieure, absents de cette fiche : envoyés avec.`,
+		`${blocks === 1 ? "Un bloc" : `${blocks} blocs`} d'une édition antérieure, absents de cette fiche : envoyés avec.`,
 	share: "Envoyer",
 	mail: "Par courriel",
 	copy: "Copier",
 	shared: "Envoyé. Ce que vous changez maintenant peut être envoyé de nouveau.",
-	notShared: "Pas envoyé ; tout est encore là.",
-	mailed: "Votre messagerie l'a reçu. Touchez « Pas envoyé » s'il n'est pas parti.",
-	copied: "Copié : collez-le dans un message à la direction.",
+	notShared: "Pas envoyé ; tout est encore là.",
+	mailed: "Votre messagerie l'a reçu. Touchez « Pas envoyé » s'il n'est pas parti.",
+	copied: "Copié : collez-le dans un message à la direction.",
 	copyByHand: "Copiez le texte ci-dessous dans un message à la direction.",
 	notSent: "Pas envoyé",
 	forget: "Effacer",
 	forgotten: "Effacé de cet appareil.",
-	nothing: "Rien n'est encore rapporté.",
+	nothing: "Rien n'est encore noté.",
 	unsent: "Pas encore envoyé.",
 	isSent: "Envoyé tel quel.",
-	full: "Il n'y a plus de place : raccourcissez une ligne.",
-	notKept: "Ce navigateur ne garde rien : envoyez avant de quitter cette page.",
+	full: "Il n'y a plus de place : raccourcissez une ligne.",
+	notKept: "Ce navigateur ne garde rien : envoyez avant de quitter cette page.",
 };
 
 export const taughtPage: Words["taughtPage"] = {
 	title: "Ce qui a été enseigné",
-	question: "Qu'est devenu le plan, et qui y arrive maintenant ?",
+	question: "Qu'est devenu le plan, et qui y arrive maintenant ?",
 	sums: {
 		lead: "D'après ce que les entraîneurs ont rapporté de leurs cours cette période, tous cours réunis.",
 		how: (fewest) =>
-			`Chaque nombre est arrondi à un multiple de cinq, vers le bas : au moins autant. Un élément figure ici si au moins ${number(fewest)} gymnastes le font seuls et au moins ${number(fewest)} pas encore, au dernier compte de chaque groupe ; une cause, si elle a été nommée dans au moins ${number(fewest)} cours. Rien de plus petit n'est publié, ni aucune partie d'une somme : on n'en peut rien déduire de quelques gymnastes ou d'un seul cours.`,
+			`Chaque nombre est arrondi à un multiple de cinq, vers le bas : au moins autant. Un élément figure ici si au moins ${number(fewest)} gymnastes le font seuls et au moins ${number(fewest)} pas encore, au dernier compte de chaque groupe ; une cause, si elle a été nommée dans au moins ${number(fewest)} cours. Rien de plus petit n'est publié, ni aucune partie d'une somme : on n'en peut rien déduire de quelques gymnastes ou d'un seul cours.`,
 		of: "Sur",
 		nothing: "Aucune somme n'est encore assez grande pour être montrée.",
 	},
-	publishes: (page) => ["Le club en publie des sommes : ", page, "."],
+	publishes: (page) => ["Le club en publie des sommes : ", page, "."],
 	lead: (reported, of) =>
 		`${number(reported)} cours sur ${number(of)} des semaines jusqu'ici ont un compte rendu. Sans compte rendu, un cours compte comme prévu.`,
 	privately: "Pour la direction seulement.",
@@ -599,9 +602,9 @@ export const taughtPage: Words["taughtPage"] = {
 	alone: "Seuls",
 	helped: "Avec aide",
 	share: "Part",
-	range: "Intervalle à 95 %",
+	range: "Intervalle à 95 %",
 	interval:
-		"L'intervalle est celui de Wilson (1927) : parmi de tels intervalles, 19 sur 20 contiennent la vraie part.",
+		"L'intervalle est celui de Wilson (1927) : parmi de tels intervalles, 19 sur 20 contiennent la vraie part.",
 	fewest: (fewest) => `Rien n'est conclu de moins de ${number(fewest)} gymnastes.`,
 	of: (alone, of) => `${number(alone)} sur ${number(of)}`,
 	between: (low, high) => `${low} à ${high}`,
@@ -726,7 +729,7 @@ export const skills: Words["skills"] = {
 	leadsTo: "Mène à",
 	opposite: "Contraire",
 	pattern: "Famille de mouvement",
-	patternSource: "Familles de mouvement d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
+	patternSource: "Familles de mouvement d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
 	noDrill: "Aucun éducatif ne mène encore à cet élément.",
 	onTheWay: "En chemin",
 	mapTitle: (skill) => `Ce qui vient avant ${skill}, et à quoi il mène`,
@@ -910,7 +913,7 @@ export const suggestions: Words["suggestions"] = {
 	closes: (minutes) => `environ ${min(minutes)} ; comble`,
 	staysOpen: "Reste ouvert",
 	swaps:
-		"Un autre éducatif à la place d'un de ceux-ci peut suffire, sans minutes de plus. Ceci cherche le moins possible de changements :",
+		"Un autre éducatif à la place d'un de ceux-ci peut suffire, sans minutes de plus. Ceci cherche le moins possible de changements :",
 	because: {
 		untrained: "pas vu de toute la période",
 		"too few weeks": "vu pendant trop peu de semaines",
@@ -951,19 +954,19 @@ export const about: Words["about"] = {
 		"Les charges calculées comptent les réceptions et appuis manuels prévus. Les hauteurs calculées viennent de tables de croissance moyenne. Les unes et les autres sont des aides à la planification, pas des mesures médicales, et ne disent rien d'un enfant en particulier.",
 	reports: "Ce que rapportent les entraîneurs",
 	reportsKept: [
-		"« Comment c'était », à la fin d'une fiche de cours, reste sur l'appareil de l'entraîneur jusqu'à ce qu'il l'envoie ; « Effacer » l'y supprime, tout comme effacer les données du navigateur pour ce site.",
-		"Il n'y a aucun champ pour une personne. Ce qui est écrit dans ses lignes arrive à la direction tel quel : aucun nom, aucune blessure, rien sur un enfant en particulier.",
-		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment : les fichiers sous _data/taught, y compris dans les versions antérieures si le dossier est sous gestion de versions.",
+		"« Comment c'était », à la fin d'une fiche de cours, reste sur l'appareil de l'entraîneur jusqu'à ce qu'il l'envoie ; « Effacer » l'y supprime, tout comme effacer les données du navigateur pour ce site.",
+		"Il n'y a aucun champ pour une personne. Ce qui est écrit dans ses lignes arrive à la direction tel quel : aucun nom, aucune blessure, rien sur un enfant en particulier.",
+		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment : les fichiers sous _data/taught, y compris dans les versions antérieures si le dossier est sous gestion de versions.",
 	],
 	sums: {
 		title: "Ce qui a été enseigné, en sommes",
-		question: "Combien réussissent quoi, et où passent les minutes ?",
+		question: "Combien réussissent quoi, et où passent les minutes ?",
 	},
 	reportsNotHere: "Ce site, ses feuilles imprimées et ses fichiers de données n'en contiennent rien.",
 	reportsSums: (page) => [
-		"Le club en publie des sommes, et rien d'autre : ",
+		"Le club en publie des sommes, et rien d'autre : ",
 		page,
-		". Elles portent sur tout le club et toute la période, aucune n'est inférieure à cinq, et toutes sont arrondies à un multiple de cinq, vers le bas ; rien n'y est dit d'un cours, d'une semaine, d'un entraîneur ou d'un éducatif, et aucune ligne écrite n'y figure.",
+		". Elles portent sur tout le club et toute la période, aucune n'est inférieure à cinq, et toutes sont arrondies à un multiple de cinq, vers le bas ; rien n'y est dit d'un cours, d'une semaine, d'un entraîneur ou d'un éducatif, et aucune ligne écrite n'y figure.",
 	],
 	handbook: "Ce manuel",
 	curriculum: (club) =>
@@ -1026,15 +1029,15 @@ export const searching: Words["searching"] = {
 	near: (count) => (count === 1 ? "1 autre s'en approche" : `${count} autres s'en approchent`),
 	nearOnly: (count) =>
 		`Aucun éducatif n'a tout cela ; ${count === 1 ? "1 s'en approche" : `${count} s'en approchent`}`,
-	lacks: (parts) => `${parts.map(quoted).join(", ")} introuvable`,
-	see: "On voit :",
-	say: "Dire :",
+	lacks: (parts) => `${parts.map(quoted).join(", ")} introuvable${parts.length > 1 ? "s" : ""}`,
+	see: "On voit :",
+	say: "Dire :",
 	show: (count) => (count === 0 ? "Voir qu'il n'y en a aucun" : `Voir ${counts.drills(count)}`),
 	allNeed: "Tous les éducatifs qui répondent au reste demandent du matériel.",
 	without: (names) => `Sans ${names}`,
 	asText: (facet, value, typed) =>
-		`${facet} : ${value}, lu dans vos mots. Chercher plutôt ${quoted(typed)} comme un mot`,
-	kinds: { class: "Groupe", guide: "Guide", emergency: "Urgence" },
+		`${facet} : ${value}, lu dans vos mots. Chercher plutôt ${quoted(typed)} comme un mot`,
+	kinds: { class: "Cours", guide: "Guide", emergency: "Urgence" },
 	read: (typed, used) => `${quoted(typed)} a été lu comme ${quoted(used)}.`,
 	unknown: (part) => `Rien trouvé pour ${quoted(part)}.`,
 	filters: (chosen) => (chosen === 0 ? "Filtres" : `Filtres (${chosen})`),
@@ -1118,23 +1121,23 @@ export const pageLabels: Words["pageLabels"] = {
 };
 
 export const sheets: Words["sheets"] = {
-	seenOf: (skill) => `${skill}, à voir :`,
+	seenOf: (skill) => `${skill}, à voir :`,
 	weekAndTheme: (week, theme) => `Semaine ${week} : ${theme}`,
 	span: (from, to) => `du ${from} au ${to}`,
 	onDay: (day) => `le ${day}`,
 	dayOfMonth: (day, number) => `${day} ${number}`,
 	emergency: "En cas d'urgence.",
 	withheld:
-		"Cette page n'est pas imprimée : ce qui y concerne la sécurité n'a pas été retrouvé sur le papier. Enseignez d'après la page de l'exercice sur le site.",
+		"Cette page n'est pas imprimée : ce qui y concerne la sécurité n'a pas été retrouvé sur le papier. Enseignez d'après la page de l'éducatif sur le site.",
 	rotation: "Rotation",
 	blocksAndMinutes: (blocks, minutes) => `${counts.blocks(blocks)}, ${min(minutes)}`,
 	toChange: (minutes) => `${min(minutes)} pour changer`,
 	nothingWritten:
 		"Rien de particulier n'est écrit pour cet éducatif : des tapis et une parade adaptés au gymnaste.",
 	mark: "repère",
-	code: "Code à scanner : cette page sur le site du club",
+	code: "Code à scanner : cette page sur le site du club",
 	dividers: "intercalaires",
-	pocketOf: (classes) => `Édition de poche : ${and(classes)}`,
+	pocketOf: (classes) => `Édition de poche : ${and(classes)}`,
 };
 
 export const binder: Words["binder"] = {
@@ -1167,7 +1170,7 @@ export const binder: Words["binder"] = {
 	],
 	changing: "Remplacer une partie",
 	changingHow:
-		"Les pages dont le numéro commence de la même façon remplissent des feuilles entières à elles seules. Retirez-les, mettez les nouvelles à leur place, et comparez le numéro d'édition au pied de page : le plus grand est le plus récent. Une page laissée blanche le dit.",
+		"Les pages dont le numéro commence de la même façon remplissent des feuilles entières à elles seules. Retirez-les, mettez les nouvelles à leur place, et comparez le numéro d'édition au pied de page : le plus grand est le plus récent. Une page laissée blanche le dit.",
 	blank: "Cette page est laissée blanche, pour que celles-ci puissent être remplacées seules.",
 	safety: "Sécurité.",
 	caution:
@@ -1195,7 +1198,7 @@ export const binder: Words["binder"] = {
 
 export const weekSheet: Words["weekSheet"] = {
 	of: (week, weeks) => `Semaine ${week} sur ${weeks}`,
-	focus: "Accent",
+	focus: "Axe de travail",
 	page: "Page",
 	shapes: "Formes de la semaine",
 	skills: "Éléments de la semaine",
@@ -1242,7 +1245,7 @@ export const binderTables: Words["binderTables"] = {
 	reachLead: {
 		shape: "Semaines où chaque cours rencontre une forme, et les minutes",
 		skill:
-			"Semaines où chaque cours rencontre un élément ; puis combien de fois un gymnaste le fait, ou entre parenthèses ce qui ne fait que le préparer",
+			"Semaines où chaque cours rencontre un élément ; puis combien de fois un gymnaste le fait, ou entre parenthèses ce qui ne fait que le préparer",
 	},
 	drillsLead:
 		"Éducatifs différents de chaque semaine, tous niveaux confondus ; la dernière colonne compte les semaines concernées",
@@ -1355,7 +1358,7 @@ export const measures: Words["measures"] = {
 		means:
 			"Les minutes vers l'avant face aux minutes vers l'arrière à chaque agrès et chaque semaine, la façon dont les deux côtés sont traités, et les familles de mouvement entraînées ; les minutes sont additionnées sur les niveaux.",
 		source:
-			"Que le travail vers l'avant soit suivi d'une version vers l'arrière la même semaine est une pratique courante ; aucune source publiée ne donne de proportion. Les familles de mouvement (réception, maintien, déplacement, rotation, balancé, impulsion, manipulation) suivent Alberta SPHEReS ; six des sept sont attribuées à Russell.",
+			"Que le travail vers l'avant soit suivi d'une version vers l'arrière la même semaine est une pratique courante ; aucune source publiée ne donne de proportion. Les familles de mouvement (réception, maintien, déplacement, rotation, balancé, impulsion, manipulation) suivent Alberta SPHEReS ; six des sept sont attribuées à Russell.",
 	},
 	time: {
 		title: "Temps",
@@ -1398,7 +1401,7 @@ export const targets: Words["targets"] = {
 	order: "rien avant ce sur quoi il repose",
 	pairDirections: "le travail vers l'avant a son équivalent vers l'arrière la même semaine",
 	time: "les minutes prévues tiennent dans le cours",
-	activeShare: (share) => `chaque gymnaste bouge au moins ${percent(share)} du cours`,
+	activeShare: (share) => `chaque gymnaste bouge pendant au moins ${percent(share)} du cours`,
 	equipment: "jamais plus de matériel demandé au même moment que le club n'en possède",
 	loadStep: (step) => `une semaine au plus ${number(step, 2)} fois la moyenne des trois précédentes`,
 };
@@ -1509,7 +1512,7 @@ export const balance: Words["balance"] = {
 	tableOf: (apparatus) => `${apparatus} : minutes par sens`,
 	byDirection: "Minutes par sens",
 	sidesNote: "Minutes selon la façon dont les éducatifs traitent les deux côtés du corps.",
-	sidesTable: "Minutes par côtés",
+	sidesTable: "Minutes par côté",
 	sides: {
 		both: "Les deux ensemble",
 		each: "L'un puis l'autre",
@@ -1545,7 +1548,7 @@ export const time: Words["time"] = {
 	byApparatus: "Minutes par espace et agrès",
 	byApparatusNote:
 		"Minutes des blocs du plan qui comptent pour un niveau. Un cours fait ceux des agrès de sa rotation.",
-	apparatusTitle: (level) => `${level} : minutes prévues par espace et agrès`,
+	apparatusTitle: (level) => `${level} : minutes prévues par espace et agrès`,
 	allMove: "tous bougent",
 	someMove: (moving, gymnasts) => `${moving} sur ${gymnasts} bougent`,
 	turnsEach: (turns) => `${counts.turns(turns)} chacun`,
@@ -1571,7 +1574,7 @@ export const equipmentMeasure: Words["equipmentMeasure"] = {
 };
 
 export const load: Words["load"] = {
-	unknown: (share) => `${number(share * 100, 0)} % des minutes ne disent rien des appuis`,
+	unknown: (share) => `${number(share * 100, 0)} % des minutes ne disent rien des appuis`,
 	title: "Réceptions et appuis manuels",
 	byLevel: "Réceptions et appuis manuels par niveau",
 	note: "Pour un gymnaste qui fait tout ce qui est prévu pour son niveau. Un compte pour planifier, pas une mesure médicale. La variation rapporte cette semaine à la moyenne des trois semaines de cours précédentes.",
@@ -1616,7 +1619,7 @@ export const update: Words["update"] = {
 	leaves: (out, into) => `Retirer ${counts.leaves(out)}, insérer ${counts.leaves(into)}.`,
 	to: (edition) => `Le classeur est ensuite à jour de : ${edition}.`,
 	steps: [
-		"Imprimez ce fichier recto verso, retourné sur le grand côté, à pleine taille. Perforez les feuilles.",
+		"Imprimez ce fichier recto verso, avec retournement sur le grand côté, à taille réelle. Perforez les feuilles.",
 		"Suivez la liste : retirez les anciennes feuilles du classeur, mettez les nouvelles à leur place.",
 		"Cochez chaque ligne. Jetez les anciennes feuilles, pour que personne n'enseigne d'après elles ; gardez cette page devant.",
 	],
@@ -1652,7 +1655,7 @@ export const whatChanged: Words["whatChanged"] = {
 	about: "De quoi",
 	before: "Avant",
 	after: "Maintenant",
-	differences: (count) => `${count} différences`,
+	differences: /* @__PURE__ */ count("# différence", "# différences"),
 	kinds: {
 		drill: "Éducatifs",
 		week: "Semaines",
@@ -1673,7 +1676,7 @@ export const whatChanged: Words["whatChanged"] = {
 		shapes: "Formes",
 		sequence: "Phases du mouvement",
 		skills: "Mène à",
-		performs: "Fait travailler",
+		performs: "Exécute",
 		elements: "L'enchaînement",
 		after: "Vient après",
 		ready: "Ce qui précède le premier essai",
@@ -1689,8 +1692,8 @@ export const whatChanged: Words["whatChanged"] = {
 		holdOf: "Ce qui est tenu",
 		turn: "Passages",
 		contacts: "Appuis",
-		cues: "Que dire",
-		faults: "Que surveiller",
+		cues: "À dire",
+		faults: "À surveiller",
 		spotting: "Parade",
 		caution: "Précaution",
 		spotters: "Entraîneurs à la parade",
@@ -1741,10 +1744,10 @@ export const whatChanged: Words["whatChanged"] = {
 	},
 	weekFields: {
 		theme: "Thème",
-		focus: "sujet",
+		focus: "axe de travail",
 		blocks: "blocs",
 		apparatus: "Agrès",
-		body: "Le mot du responsable",
+		body: "Le mot de la direction",
 	},
 	blockKinds: { drill: "ensemble", stations: "en ateliers", options: "au choix" },
 	blockFields: {
@@ -1784,8 +1787,8 @@ export const whatChanged: Words["whatChanged"] = {
 		"planned-hands": "appuis manuels prévus",
 		"unknown-share": "minutes dont personne ne dit qui bouge",
 		"new-drills": "éducatifs nouveaux",
-		"landings-step": "écart des réceptions",
-		"hands-step": "écart des appuis manuels",
+		"landings-step": "variation des réceptions",
+		"hands-step": "variation des appuis manuels",
 	},
 };
 
@@ -1831,7 +1834,7 @@ export const figures: Words["figures"] = {
 		board: "sur un tremplin",
 		beam: "sur la poutre",
 		bar: "à la barre",
-		rails: "sur des petites parallèles",
+		rails: "sur de petites parallèles",
 		wall: "au sol contre un mur",
 		barrel: "contre un cylindre",
 		octagon: "contre un octogone",
@@ -1875,7 +1878,7 @@ export const charts: Words["charts"] = {
 	gap: (weeks) => `écart ${weeks} sem.`,
 	shortGap: (weeks) => `${weeks} sem.`,
 	shortestGap: (weeks) => `${weeks} s`,
-	gapInFull: (weeks, from, to) => `écart de ${weeks} semaines, de ${from} à ${to}`,
+	gapInFull: (weeks, from, to) => `écart de ${counts.weeks(weeks)}, de ${from} à ${to}`,
 	gapKey: (most) => `écart de plus de ${counts.weeks(most)}`,
 	never: "en aucune semaine",
 	noneKey: "rien",
@@ -1908,14 +1911,17 @@ const planSides = {
 	right: "au bout de la largeur",
 } as const;
 
+/** Drawings hand over lengths as texts with a point. */
+const comma = (length: string): string => length.replace(".", ",");
+
 export const floorPlan: Words["floorPlan"] = {
 	title: (place) => `Plan au sol : ${place}`,
 	landing: "hachuré : zone de réception",
 	free: (metres) => `pointillé : ${number(metres)} m à laisser libres autour`,
 	arrows: "flèches : rotation",
 	run: "flèche fine : course d'élan",
-	runOut: "flèche brisée : espace après",
-	queue: "points : qui attend",
+	runOut: "flèche brisée : dégagement",
+	queue: "points : gymnastes qui attendent",
 	beyond: "hachuré au-delà du bord : à laisser libre aussi",
 	coaches: (group, places) => `carrés : entraîneurs de ${group} (${places.join(" ; ")})`,
 	coach: (coach, does, stations) =>
@@ -1934,19 +1940,19 @@ export const floorPlan: Words["floorPlan"] = {
 		keepClear: "laisser libre",
 		queue: (label, count) => `À ${label}, ${count} attendent.`,
 		walls: (sides) => `Un mur se trouve ${and(sides.map((side) => planSides[side]))}.`,
-		landmark: (name, x, y) => `${name} à ${x}, ${y} m`,
+		landmark: (name, x, y) => `${name} à ${comma(x)} m en longueur et ${comma(y)} m en largeur`,
 		landmarks: (named) => `Repères : ${named.join(" ; ")}.`,
 		noWay: (from, to) => `Il n'y a aucun passage libre de ${from} à ${to}.`,
-		size: (length, width) => `Plan au sol, ${length} sur ${width} m, à l'échelle.`,
+		size: (length, width) => `Plan au sol, ${comma(length)} sur ${comma(width)} m, à l'échelle.`,
 		open: "Personne n'a donné la taille de ce lieu ; le plan est aussi grand que ses ateliers le demandent.",
 		station: (label, name, x, y, long, wide) =>
-			`${label} : ${name}, centre à ${x}, ${y} m, ${long} sur ${wide} m.`,
+			`${label} : ${name}, centre à ${comma(x)} m en longueur et ${comma(y)} m en largeur, ${comma(long)} sur ${comma(wide)} m.`,
 		rotation: (labels) => `Les groupes passent de ${labels.join(" à ")}, puis reviennent au premier.`,
 		overlap: (a, b) => `${a} et ${b} se chevauchent.`,
-		gap: (a, b, gap) => `Seulement ${gap} m entre ${a} et ${b}.`,
-		landing: (a, b, gap) => `Seulement ${gap} m entre la zone de réception de ${a} et ${b}.`,
-		wall: (a, away) => `${a} a besoin d'un mur et se trouve à ${away} m du bord.`,
-		edge: (a, over) => `${a} dépasse le bord de ${over} m.`,
+		gap: (a, b, gap) => `Seulement ${comma(gap)} m entre ${a} et ${b}.`,
+		landing: (a, b, gap) => `Seulement ${comma(gap)} m entre la zone de réception de ${a} et ${b}.`,
+		wall: (a, away) => `${a} a besoin d'un mur et se trouve à ${comma(away)} m du bord.`,
+		edge: (a, over) => `${a} dépasse le bord de ${comma(over)} m.`,
 		metres: "m",
 	},
 };
@@ -1988,7 +1994,7 @@ caution: Un seul gymnaste à la fois sur le tapis.
 Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 	commands: {
 		title: "Commandes",
-		lead: "Tapez-les dans le dossier de ce programme. `--club` suivi d'un dossier travaille sur le dossier d'un autre club ; `--help` après une commande en donne les choix. `rename`, `move`, `import` et `next-term` montrent d'abord ce qu'elles feraient, et ne le font qu'avec `--write`. `new` écrit aussitôt, et jamais par-dessus un fichier déjà là.",
+		lead: "Tapez-les dans le dossier de ce programme. `--club` suivi d'un dossier travaille sur le dossier d'un autre club ; `--help` après une commande en donne les choix. `rename`, `move`, `import` et `next-term` montrent d'abord ce qu'elles feraient, et ne le font qu'avec `--write`. `new` écrit aussitôt, et jamais par-dessus un fichier déjà là.",
 		uses: {
 			new: {
 				title: "Commencer quelque chose",
@@ -1996,11 +2002,11 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			editor: {
 				title: "Compléter les identifiants en tapant",
-				what: "Écrit un dossier `.vscode` avec ce que votre club possède : `new club` l'écrit aussi, et `build` et `serve` le tiennent à jour. Dans Visual Studio Code, sans rien installer, éducatifs, éléments, cours et tout le reste sont proposés dans les fichiers Markdown et les fichiers de données, par leur nom ou leur identifiant. Avec son extension YAML, les champs des fichiers de données sont eux aussi complétés et vérifiés ; cette extension ne regarde pas dans le Markdown. Un éditeur à qui l'on peut dire d'employer `yaml-language-server` pour le Markdown complète champs et identifiants dans l'en-tête ; coupez-y `yaml.validate`, car ce serveur prend pour du YAML le texte qui suit. Essayé avec Visual Studio Code 1.100 et avec le serveur lui-même, version 1.25 ; les autres éditeurs ne l'ont pas été.",
+				what: "Écrit un dossier `.vscode` avec ce que votre club possède : `new club` l'écrit aussi, et `build` et `serve` le tiennent à jour. Dans Visual Studio Code, sans rien installer, éducatifs, éléments, cours et tout le reste sont proposés dans les fichiers Markdown et les fichiers de données, par leur nom ou leur identifiant. Avec son extension YAML, les champs des fichiers de données sont eux aussi complétés et vérifiés ; cette extension ne regarde pas dans le Markdown. Un éditeur à qui l'on peut dire d'employer `yaml-language-server` pour le Markdown complète champs et identifiants dans l'en-tête ; coupez-y `yaml.validate`, car ce serveur prend pour du YAML le texte qui suit. Essayé avec Visual Studio Code 1.100 et avec le serveur lui-même, version 1.25 ; les autres éditeurs ne l'ont pas été.",
 			},
 			import: {
 				title: "Reprendre une feuille de calcul",
-				what: "Lit les classeurs, les CSV, les textes à tabulations et les tableaux HTML tels que les clubs les tiennent : listes, ou plans en grille avec les semaines d'un côté et les agrès de l'autre, une feuille par semaine, par niveau ou par agrès. Dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Avec `--update`, ce que la feuille dit autrement est repris champ par champ, là où seule la feuille a changé depuis le dernier `import` ou `export` ; ce qui a changé des deux côtés est montré. `--map-out` écrit un fichier de correspondance à remplir. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots ; `skip` laisse une colonne de côté.",
+				what: "Lit les classeurs, les CSV, les textes à tabulations et les tableaux HTML tels que les clubs les tiennent : listes, ou plans en grille avec les semaines d'un côté et les agrès de l'autre, une feuille par semaine, par niveau ou par agrès. Dit ce qui serait créé et ce qui n'est pas clair, par feuille, ligne et colonne. Avec `--write`, les nouveaux fichiers sont écrits ; un fichier déjà là est gardé tel quel. Avec `--update`, ce que la feuille dit autrement est repris champ par champ, là où seule la feuille a changé depuis le dernier `import` ou `export` ; ce qui a changé des deux côtés est montré. Une ligne disparue est signalée et reste ; `--remove` la retire aussi du dossier, sauf si quelque chose la nomme encore. `--map-out` écrit un fichier de correspondance à remplir. Un fichier de correspondance dit ce que veulent dire vos propres en-têtes et vos propres mots ; `skip` laisse une colonne de côté.",
 			},
 			check: {
 				title: "Demander ce qui ne va pas",
@@ -2008,31 +2014,31 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			serve: {
 				title: "Voir le manuel en écrivant",
-				what: "Montre le site sur cet ordinateur, à `http://localhost:8080`. Un changement enregistré est aussitôt sur la page, une erreur y reste affichée jusqu'à ce qu'elle soit corrigée, chaque page nomme le fichier où elle est écrite, et les feuilles imprimées se regardent sans imprimer. Il affiche aussi l'adresse du bureau, où l'on planifie sur un tableau et écrit dans des formulaires, sur cet ordinateur seulement ; `--read-only` en fait un bureau à montrer.",
+				what: "Montre le site sur cet ordinateur, à `http://localhost:8080`. Un changement enregistré est aussitôt sur la page, une erreur y reste affichée jusqu'à ce qu'elle soit corrigée, chaque page nomme le fichier où elle est écrite, et les feuilles imprimées se regardent sans imprimer. Il affiche aussi l'adresse du bureau, où l'on planifie sur un tableau et écrit dans des formulaires, sur cet ordinateur seulement ; `--read-only` en fait un bureau à montrer.",
 			},
 			whatIf: {
 				title: "Demander ce que ferait un changement",
 				what: "Prend une liste de changements et dit en quoi les constats et les comptes différeraient. Le plan lui-même reste tel quel. Les changements sont faits dans l'ordre, et un bloc est nommé par sa semaine, son agrès et son numéro.",
 			},
 			mend: {
-				title: "Réparer le plan",
-				what: "Cherche le moins de changements qui fassent disparaître des constats sans en amener de pires, et prouve qu'il n'y en a pas moins. Il échange des éducatifs ; là où cela aide, il allonge ou raccourcit aussi des blocs, les déplace, fait échanger deux blocs ou deux semaines entières, partage des ateliers en deux blocs, et ajoute un bloc où il reste du temps. Personne ne rencontre un éducatif avant ce qu'il demande, et les minutes, les entraîneurs, le matériel, les hauteurs et la place suffisent, ou ne vont pas plus mal qu'avant. `keep: true` sur un bloc ou une semaine les laisse comme ils sont. Le résultat est une liste de changements : `--list` l'écrit dans un fichier pour `check --what-if`, `--write` fait les changements. `--class` et `--level` limitent ce qui peut changer, `--plans 3` en propose trois qui diffèrent, et Ctrl-C prend le meilleur trouvé. Un écart se comble en enseignant entre-temps, jamais en enseignant moins.",
+				title: "Corriger le plan",
+				what: "Cherche le moins de changements qui fassent disparaître des constats sans en amener de pires, et prouve qu'il n'y en a pas moins. Il échange des éducatifs ; là où cela aide, il allonge ou raccourcit aussi des blocs, les déplace, fait échanger deux blocs ou deux semaines entières, partage des ateliers en deux blocs, et ajoute un bloc où il reste du temps. Personne ne rencontre un éducatif avant ce qu'il demande, et les minutes, les entraîneurs, le matériel, les hauteurs et la place suffisent, ou ne vont pas plus mal qu'avant. `keep: true` sur un bloc ou une semaine les laisse comme ils sont. Le résultat est une liste de changements : `--list` l'écrit dans un fichier pour `check --what-if`, `--write` fait les changements. `--class` et `--level` limitent ce qui peut changer, `--plans 3` en propose trois qui diffèrent, et Ctrl-C prend le meilleur trouvé. Un écart se comble en enseignant entre-temps, jamais en enseignant moins.",
 			},
 			plan: {
 				title: "Planifier les semaines vides",
-				what: "Choisit des éducatifs pour les semaines de la période qui n'ont pas encore de fichier, l'une après l'autre : les blocs sont ceux de la semaine planifiée la plus proche, les éducatifs viennent de la bibliothèque selon les mêmes règles. Un autre `--seed` donne un autre plan. Une semaine qui a un fichier n'est jamais touchée ; `--write` écrit les nouveaux fichiers.",
+				what: "Choisit des éducatifs pour les semaines de la période qui n'ont pas encore de fichier, l'une après l'autre : les blocs sont ceux de la semaine planifiée la plus proche, les éducatifs viennent de la bibliothèque selon les mêmes règles. Un autre `--seed` donne un autre plan. Une semaine qui a un fichier n'est jamais touchée ; `--write` écrit les nouveaux fichiers.",
 			},
 			apply: {
 				title: "Appliquer une liste de changements",
-				what: "Fait ce que dit une liste de changements, dans l'ordre, une fois que `check --what-if` l'a annoncé. Outre les changements de blocs, une liste peut dire `replace: {drill: kick, with: kick-wall, weeks: 4-6}`, `merge: {drill: kick-2, into: kick}`, `insert-week: {at: 3, theme: Réceptions, like: 2}`, `close: 2027-02-15`, `cancel: {class: mon, on: 2027-01-11}`, `change: {thing: level:level-1, name: Canetons}` (null enlève un champ) et `rename: {thing: drill:kick, to: kick-up}`. Elle montre d'abord les lignes ; `--write` les écrit, et `undo` les reprend.",
+				what: "Fait ce que dit une liste de changements, dans l'ordre, une fois que `check --what-if` l'a annoncé. Outre les changements de blocs, une liste peut dire `replace: {drill: kick, with: kick-wall, weeks: 4-6}`, `merge: {drill: kick-2, into: kick}`, `insert-week: {at: 3, theme: Réceptions, like: 2}`, `close: 2027-02-15`, `cancel: {class: mon, on: 2027-01-11}`, `change: {thing: level:level-1, name: Canetons}` (null enlève un champ) et `rename: {thing: drill:kick, to: kick-up}`. Elle montre d'abord les lignes ; `--write` les écrit, et `undo` les reprend.",
 			},
 			accept: {
 				title: "Laisser un constat en place",
-				what: "Retire un constat de la liste, avec votre raison, et le garde sous « Acceptés ». Nommez-le par son code et par ce dont il parle : une semaine, un cours, un éducatif. `--until` dit le dernier jour où il peut rester ; celui qui ne correspond plus au plan est signalé. Dans l'aperçu, la page des constats donne la commande entière à côté de chacun.",
+				what: "Retire un constat de la liste, avec votre raison, et le garde sous « Acceptés ». Nommez-le par son code et par ce dont il parle : une semaine, un cours, un éducatif. `--until` dit le dernier jour où il peut rester ; celui qui ne correspond plus au plan est signalé. Dans l'aperçu, la page des constats donne la commande entière à côté de chacun.",
 			},
 			taught: {
 				title: "Recueillir les comptes rendus",
-				what: "À la fin d'une fiche de cours, l'entraîneur indique comment c'était et envoie un petit texte par le moyen qu'offre son téléphone. Enregistrez ces textes ou courriels et donnez leurs fichiers à cette commande, autant que vous voulez, dans n'importe quel ordre, aussi souvent que vous voulez : elle écrit `_data/taught/<semaine>.yaml`, dit où deux entraîneurs divergent, et laisse ce que vous y avez corrigé. `check`, `mend` et l'aperçu en tiennent compte, et `mend` garde les semaines passées. Les versions des entraîneurs n'en contiennent rien, sauf si `taught-sums` dans `_data/club.yaml` en publie des sommes ; `build -- --director --out DOSSIER` en fait un site complet pour vous seul.",
+				what: "À la fin d'une fiche de cours, l'entraîneur indique comment c'était et envoie un petit texte par le moyen qu'offre son téléphone. Enregistrez ces textes ou courriels et donnez leurs fichiers à cette commande, autant que vous voulez, dans n'importe quel ordre, aussi souvent que vous voulez : elle écrit `_data/taught/<semaine>.yaml`, dit où deux entraîneurs divergent, et laisse ce que vous y avez corrigé. `check`, `mend` et l'aperçu en tiennent compte, et `mend` garde les semaines passées. Les versions des entraîneurs n'en contiennent rien, sauf si `taught-sums` dans `_data/club.yaml` en publie des sommes ; `build -- --director --out DOSSIER` en fait un site complet pour vous seul.",
 			},
 			rename: {
 				title: "Renommer",
@@ -2040,7 +2046,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			move: {
 				title: "Déplacer un bloc ou une semaine",
-				what: "Déplace un bloc vers une autre place, ou toute une semaine vers un autre numéro ; avec `--swap`, deux semaines échangent leurs places.",
+				what: "Déplace un bloc vers une autre place, ou toute une semaine vers un autre numéro ; avec `--swap`, deux semaines échangent leurs places.",
 			},
 			undo: {
 				title: "Reprendre un changement",
@@ -2048,7 +2054,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			export: {
 				title: "Écrire des feuilles de calcul",
-				what: "Écrit les éducatifs, le plan et les listes en un classeur et en fichiers CSV. Modifiés là puis repris avec `import --update`, ce qui a changé change dans le club ; repris dans un dossier vide, ils redeviennent un club.",
+				what: "Écrit les éducatifs, le plan et les listes en un classeur et en fichiers CSV. Modifiés là puis repris avec `import --update`, ce qui a changé change dans le club ; repris dans un dossier vide, ils redeviennent un club.",
 			},
 			compare: {
 				title: "Comparer deux plans",
@@ -2056,11 +2062,11 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			library: {
 				title: "Voir ce qu'une bibliothèque a changé",
-				what: "Quand `_data/club.yaml` nomme des `libraries`, leurs éducatifs, guides, formes, éléments et matériel sont là comme s'ils étaient écrits ici : ceux que vos fichiers nomment, et ceux que ceux-là nomment. Une page du même identifiant les change, champ par champ ; `field: null` en retire un, `from-library: false` ne prend rien. Cette commande dit ce que les bibliothèques ont changé depuis votre dernier regard. `--take` continue avec le nouveau texte, `--keep` écrit l'ancien dans vos propres fichiers ; `all` vaut pour tout. Les niveaux et les agrès restent toujours les vôtres.",
+				what: "Quand `_data/club.yaml` nomme des `libraries`, leurs éducatifs, guides, formes, éléments et matériel sont là comme s'ils étaient écrits ici : ceux que vos fichiers nomment, et ceux que ceux-là nomment. Une page du même identifiant les change, champ par champ ; `field: null` en retire un, `from-library: false` ne prend rien. Cette commande dit ce que les bibliothèques ont changé depuis votre dernier regard. `--take` continue avec le nouveau texte, `--keep` écrit l'ancien dans vos propres fichiers ; `all` vaut pour tout. Les niveaux et les agrès restent toujours les vôtres.",
 			},
 			since: {
 				title: "Dire aux entraîneurs ce qui a changé",
-				what: "Construit le manuel avec une page de ce qui a changé depuis un plan antérieur : un dossier de club, la sortie d'une génération antérieure, ou un `record.json` qui en vient.",
+				what: "Construit le manuel avec une page de ce qui a changé depuis un plan antérieur : un dossier de club, la sortie d'une génération antérieure, ou un `record.json` qui en vient.",
 			},
 			nextTerm: {
 				title: "Commencer la période suivante",
@@ -2068,7 +2074,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			update: {
 				title: "Passer à une autre version du programme",
-				what: "Dans un dossier dont le `package.json` nomme le programme : montre lesquels de vos fichiers une autre version changerait, et ce qu'elle trouverait en plus ou en moins. `--to` nomme une version, ou son fichier ; sans cela, la plus récente. `--write` la prend, et `undo` défait ce qu'elle a changé dans vos fichiers.",
+				what: "Dans un dossier dont le `package.json` nomme le programme : montre lesquels de vos fichiers une autre version changerait, et ce qu'elle trouverait en plus ou en moins. `--to` nomme une version, ou son fichier ; à défaut, la plus récente. `--write` la prend, et `undo` défait ce qu'elle a changé dans vos fichiers.",
 			},
 			print: {
 				title: "Imprimer",
@@ -2077,25 +2083,25 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		},
 		sheets: {
 			pocket:
-				"Ce qu'un entraîneur emporte : ses propres cours, semaine par semaine, un feuillet pour chaque lieu avec l'heure, qui se tient où, le plan au sol et chaque atelier (`--class`, avec des virgules entre plusieurs ; `--week` ; `--paper A5` ; `--up 2` pour deux pages par feuille). `build` ne le fait pas.",
+				"Ce qu'un entraîneur emporte : ses propres cours, semaine par semaine, une page pour chaque lieu avec l'heure, qui se tient où, le plan au sol et chaque atelier (`--class`, avec des virgules entre plusieurs ; `--week` ; `--paper A5` ; `--up 2` pour deux pages par feuille). `build` ne le fait pas.",
 			library:
-				"Tous les éducatifs, deux par page, avec formes, éléments et guides : pour l'étagère, imprimé une fois par an. Les pages ont les numéros du classeur.",
+				"Tous les éducatifs, deux par page, avec formes, éléments et guides : pour l'étagère, imprimé une fois par an. Les pages ont les numéros du classeur.",
 			director:
-				"Ce que la période couvre et ce que rencontre chaque cours, constats, matériel, hauteurs et index ; avec les numéros de page du classeur.",
+				"Ce que la période couvre et ce que rencontre chaque cours, constats, matériel, hauteurs et index ; avec les numéros de page du classeur.",
 			binder:
-				"Toute la période reliée : les semaines, la bibliothèque et le volume de la direction ; c'est ce qui est imprimé sans nom. Avec `--since`, les fiches gardent leurs pages, et les éducatifs ajoutés sont sur de nouveaux feuillets et dans une liste après le sommaire ; sans cela, chaque liste est refaite. `--bleed 3mm` ajoute des traits de coupe.",
+				"Toute la période reliée : les semaines, la bibliothèque et le volume de la direction ; c'est ce qui est imprimé sans nom. Avec `--since`, les fiches gardent leurs pages, et les éducatifs ajoutés sont sur de nouvelles feuilles et dans une liste après le sommaire ; à défaut, chaque liste est refaite. `--bleed 3mm` ajoute des traits de coupe.",
 			"update-packet":
-				"Les feuillets dont un classeur antérieur a besoin, et la liste de ce qu'il faut en retirer (`--since`).",
-			"class-sheets": "Un feuillet pour chaque cours de chaque semaine (`--week`, `--class`).",
+				"Les feuilles dont un classeur antérieur a besoin, et la liste de celles qu'il faut en retirer (`--since`).",
+			"class-sheets": "Une fiche pour chaque cours de chaque semaine (`--week`, `--class`).",
 			"week-packet":
-				"Tout ce que demande une semaine en un fichier : aperçu, fiches de cours, plans au sol, réserve (`--week`).",
+				"Tout ce que demande une semaine en un fichier : aperçu, fiches de cours, plans au sol, liste du local (`--week`).",
 			"station-cards":
-				"Une carte pour chaque atelier : deux par feuille, avec des consignes lisibles à deux mètres, ou quatre (`--week`, `--apparatus`, `--up`).",
+				"Une carte pour chaque atelier : deux par feuille, avec des consignes lisibles à deux mètres, ou quatre (`--week`, `--apparatus`, `--up`).",
 			"floor-plans": "Où se trouve chaque atelier (`--week`, `--apparatus`).",
 			"store-room": "Ce qui sort et ce qui revient (`--week`).",
 			labels: "Une étiquette pour chaque matériel à chaque agrès (`--week`).",
 			"check-sheets":
-				"Grilles d'évaluation vierges, avec trois cases par élément et ce qui doit se voir (`--level`).",
+				"Fiches d'évaluation vierges, avec trois cases par élément et ce qui doit se voir (`--level`).",
 			dividers: "Un intercalaire à onglet pour chaque partie du classeur.",
 			"term-overview": "La période sur une page.",
 		},
@@ -2110,8 +2116,8 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		],
 	},
 	online: {
-		title: "La mettre en ligne",
-		lead: "Le site est pour les gens du club. Il ne contient ni secrets ni rien sur les gymnastes, demande aux moteurs de recherche de l'ignorer, et ne charge rien d'ailleurs. C'est à l'hébergeur de dire qui peut l'ouvrir : les pages elles-mêmes ne peuvent écarter personne. `npm run new -- host` et une sorte écrit ce qu'il faut dans le dossier du club, privé dès le départ et sans rien remplacer ; les premières lignes disent quoi faire.",
+		title: "Mettre le manuel en ligne",
+		lead: "Le site est pour les gens du club. Il ne contient ni secrets ni rien sur les gymnastes, demande aux moteurs de recherche de l'ignorer, et ne charge rien d'ailleurs. C'est à l'hébergeur de dire qui peut l'ouvrir : les pages elles-mêmes ne peuvent écarter personne. `npm run new -- host`, suivi d'une sorte d'hébergeur, écrit ce qu'il faut dans le dossier du club, privé dès le départ et sans rien remplacer ; les premières lignes disent quoi faire.",
 		hosts: [
 			{
 				name: "Les pages d'une forge : `host pages`.",
@@ -2145,7 +2151,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 		notes: [
 			"Servez toujours en HTTPS : c'est la condition pour garder le site sur un téléphone. Un `_headers` ou `.htaccess` que vous mettez vous-même dans la sortie n'est jamais remplacé.",
 			"Déconnexion : un téléphone qui a ouvert le site le garde pour s'en servir sans réseau. Là où l'hébergeur a une page de déconnexion, qu'elle envoie `Clear-Site-Data: \"cache\", \"storage\"` : le navigateur retire alors les pages gardées et le programme qui les gardait. Quand quelqu'un quitte le club, changez aussi le mot de passe ; ce qu'un téléphone a gardé y reste lisible jusqu'à ce qu'on l'efface.",
-			"Le numéro d'édition est gardé dans `_data/edition.json` du dossier du club. Gardez ce fichier avec le contenu, y compris dans la gestion de versions : qui construit sur une autre machine continue alors au même numéro.",
+			"Le numéro d'édition est gardé dans `_data/edition.json` du dossier du club. Gardez ce fichier avec le contenu, y compris dans la gestion de versions : qui construit sur une autre machine continue alors au même numéro.",
 			"Le dossier de sortie est un lien vers la dernière édition, dans un dossier voisin. Un programme qui le copie doit suivre les liens, comme `rsync -a _site/` avec la barre finale.",
 		],
 	},
@@ -2207,13 +2213,13 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.turn.seconds": "Secondes pour un passage.",
 	"drill.levels.<id>.turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
 	"drill.levels.<id>.turn.reps":
-		"Répétitions en un passage ; sans cela, `reps` du niveau : un passage est une série.",
+		"Répétitions en un passage ; à défaut, `reps` du niveau : un passage est une série.",
 	"drill.levels.<id>.contacts": "Les appuis de ce niveau, à la place de ceux de l'éducatif.",
 	"drill.levels.<id>.contacts.landings": "Réceptions sur les pieds dans une répétition.",
-	"drill.levels.<id>.contacts.hands": "Fois où une main porte le poids dans une répétition.",
+	"drill.levels.<id>.contacts.hands": "Nombre d'appuis d'une main dans une répétition.",
 	"drill.levels.<id>.equipment": "Ce qu'il faut à ce niveau, à la place de ce que dit l'éducatif.",
 	"drill.levels.<id>.equipment.<id>.count": "Combien.",
-	"drill.levels.<id>.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
+	"drill.levels.<id>.equipment.<id>.per": "Par atelier (par défaut) ou par gymnaste.",
 	"drill.levels.<id>.heights":
 		"Les hauteurs de mise en place de ce niveau, à la place de celles de l'éducatif.",
 	"drill.levels.<id>.sequence": "Les formes de ce niveau, à la place de celles de l'éducatif.",
@@ -2263,55 +2269,55 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.helpers": "Qui aide dans les figures de ce niveau, à la place de ceux de l'éducatif.",
 	"drill.levels.<id>.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
 	"drill.levels.<id>.helpers[].from":
-		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
+		"Où est l'entraîneur : à côté du gymnaste (`side`, à défaut), devant lui (`front`) ou derrière lui (`back`).",
 	"drill.levels.<id>.helpers[].stance":
 		"Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
-	"drill.levels.<id>.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",
+	"drill.levels.<id>.helpers[].hands": "Où sont les mains sur le corps du gymnaste.",
 	"drill.levels.<id>.watch": "Si un entraîneur doit regarder à ce niveau.",
-	"drill.levels.<id>.easier": "Façons plus faciles pour ce niveau.",
-	"drill.levels.<id>.harder": "Façons plus difficiles pour ce niveau.",
-	"drill.levels.<id>.run": "Mètres de place avant, à ce niveau.",
-	"drill.levels.<id>.run-out": "Mètres de place après, à ce niveau.",
+	"drill.levels.<id>.easier": "Variantes plus faciles pour ce niveau.",
+	"drill.levels.<id>.harder": "Variantes plus difficiles pour ce niveau.",
+	"drill.levels.<id>.run": "Course d'élan en mètres, à ce niveau.",
+	"drill.levels.<id>.run-out": "Dégagement en mètres, à ce niveau.",
 	"drill.performs":
-		"Les éléments que la gymnaste exécute ici, aidée ou non ; `skills` dit ce que l'éducatif prépare. Ce qui est exécuté compte aussi comme préparé.",
+		"Les éléments que le gymnaste exécute ici, aidé ou non ; `skills` dit ce que l'éducatif prépare. Ce qui est exécuté compte aussi comme préparé.",
 	"drill.elements":
 		"Un enchaînement fait d'une traite le long d'une ligne. Une répétition exécute `count` fois chaque élément nommé.",
 	"drill.elements[].skill": "L'élément exécuté.",
 	"drill.elements[].drill": "Un éducatif qui est fait ici.",
 	"drill.elements[].text": "Ce qui est fait ici, en mots.",
-	"drill.elements[].count": "Combien de fois d'une traite ; 1 sans cela.",
+	"drill.elements[].count": "Combien de fois d'une traite ; 1 à défaut.",
 	"drill.elements[].turn": "Le tour à sa fin.",
 	"drill.ready":
-		"Ce qui vient avant le premier essai : des répétitions d'un éducatif ou d'un élément faites dans la période, ou, en texte, ce que l'entraîneur doit avoir vu.",
+		"Ce qui vient avant le premier essai : des répétitions d'un éducatif ou d'un élément faites dans la période, ou, en texte, ce que l'entraîneur doit avoir vu.",
 	"drill.ready[].drill": "Un éducatif fait dans la période.",
 	"drill.ready[].skill": "Un élément exécuté dans la période.",
 	"drill.ready[].reps": "Répétitions faites avant le premier essai.",
 	"drill.hold-of":
-		"Ce que compte `hold` : chaque répétition (comme sans cela), toute la série, ou la dernière répétition d'une série.",
-	"drill.turn.reps": "Répétitions en un passage ; sans cela, `reps` du niveau : un passage est une série.",
+		"Ce que compte `hold` : chaque répétition (par défaut), toute la série, ou la dernière répétition d'une série.",
+	"drill.turn.reps": "Répétitions en un passage ; à défaut, `reps` du niveau : un passage est une série.",
 	"drill.spotters": "Entraîneurs dont il faut les mains à l'atelier.",
 	"drill.helpers":
-		"Les entraîneurs qui aident, dessinés en gris à côté des figures de la séquence : à quelle étape, d'où, et où sont leurs mains. Ils ne sont pas dessinés pour un niveau qui n'a pas besoin de mains.",
+		"Les entraîneurs qui aident, dessinés en gris à côté des figures de la séquence : à quelle étape, d'où, et où sont leurs mains. Ils ne sont pas dessinés pour un niveau qui n'a pas besoin de mains.",
 	"drill.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
 	"drill.helpers[].from":
-		"Où est l'entraîneur : au côté de la gymnaste (`side`, à défaut), devant elle (`front`) ou derrière elle (`back`).",
+		"Où est l'entraîneur : à côté du gymnaste (`side`, à défaut), devant lui (`front`) ou derrière lui (`back`).",
 	"drill.helpers[].stance": "Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
-	"drill.helpers[].hands": "Où sont les mains sur le corps de la gymnaste.",
+	"drill.helpers[].hands": "Où sont les mains sur le corps du gymnaste.",
 	"drill.watch":
-		"Si un entraîneur doit regarder (courses, hauteurs, tête en bas) ; oui là où `spotters` est plus que 0.",
-	"drill.easier": "Façons plus faciles, montrées à côté de l'éducatif partout où il est enseigné.",
-	"drill.harder": "Façons plus difficiles, montrées à côté de l'éducatif partout où il est enseigné.",
-	"drill.run": "Mètres de place avant, pour les plans.",
-	"drill.run-out": "Mètres de place après, pour les plans.",
-	"drill.purpose": "À quoi sert l'éducatif, dans les mots du club : identifiants de `_data/purposes.yaml`.",
+		"Si un entraîneur doit regarder (courses, hauteurs, tête en bas) ; oui là où `spotters` est plus que 0.",
+	"drill.easier": "Variantes plus faciles, montrées à côté de l'éducatif partout où il est enseigné.",
+	"drill.harder": "Variantes plus difficiles, montrées à côté de l'éducatif partout où il est enseigné.",
+	"drill.run": "Course d'élan en mètres, pour les plans.",
+	"drill.run-out": "Dégagement en mètres, pour les plans.",
+	"drill.purpose": "À quoi sert l'éducatif, dans les mots du club : identifiants de `_data/purposes.yaml`.",
 	"week.apparatus.<id>.blocks[].options":
-		"Éducatifs entre lesquels l'entraîneur choisit ; chacun compte `choose / options` des minutes et des répétitions.",
+		"Éducatifs entre lesquels l'entraîneur choisit ; chacun compte `choose / options` des minutes et des répétitions.",
 	"week.apparatus.<id>.blocks[].options[].drill": "Un éducatif à choisir.",
 	"week.apparatus.<id>.blocks[].options[].note": "Un mot pour ce choix.",
-	"week.apparatus.<id>.blocks[].choose": "Combien des choix sont faits ; 1 sans cela.",
+	"week.apparatus.<id>.blocks[].choose": "Combien des choix sont faits ; 1 à défaut.",
 	"week.apparatus.<id>.blocks[].show": "Parmi les minutes du bloc, celles pour le montrer.",
 	"week.apparatus.<id>.blocks[].dose":
-		"La dose de cette semaine à la place de celle de l'éducatif : pour tous, ou par niveau.",
+		"La dose de cette semaine à la place de celle de l'éducatif : pour tous, ou par niveau.",
 	"week.apparatus.<id>.blocks[].dose.sets": "Séries dans ce bloc.",
 	"week.apparatus.<id>.blocks[].dose.reps": "Répétitions par série dans ce bloc.",
 	"week.apparatus.<id>.blocks[].dose.hold": "Secondes de maintien dans ce bloc.",
@@ -2319,54 +2325,55 @@ export const fields: Words["fields"] = {
 	"week.apparatus.<id>.blocks[].dose.<id>.reps": "Répétitions par série dans ce bloc pour ce niveau.",
 	"week.apparatus.<id>.blocks[].dose.<id>.hold": "Secondes de maintien dans ce bloc pour ce niveau.",
 	"week.apparatus.<id>.blocks[].session":
-		"Seulement à ces cours de la semaine, comptés à partir de 1, pour les gymnastes qui viennent plusieurs fois ; à tous sans cela.",
-	"term.between": "Minutes d'un agrès à l'autre ; 1 sans cela.",
-	"term.classes[].between": "Minutes d'un agrès à l'autre ; celles de la période sans cela.",
+		"Seulement à ces cours de la semaine, comptés à partir de 1, pour les gymnastes qui viennent plusieurs fois ; à tous à défaut.",
+	"term.between": "Minutes d'un agrès à l'autre ; 1 à défaut.",
+	"term.classes[].between": "Minutes d'un agrès à l'autre ; celles de la période à défaut.",
 	"term.classes[].groups":
-		"Groupes qui travaillent en même temps ; ce qu'un groupe ne dit pas est celui du cours.",
+		"Groupes qui travaillent en même temps ; ce qu'un groupe ne dit pas est celui du cours.",
 	"term.classes[].groups[].id": "L'identifiant du groupe dans son cours.",
-	"term.classes[].groups[].level": "Son niveau, ou ses niveaux ; ceux du cours sans cela.",
+	"term.classes[].groups[].level": "Son niveau, ou ses niveaux ; ceux du cours à défaut.",
 	"term.classes[].groups[].gymnasts": "Gymnastes dans le groupe.",
 	"term.classes[].groups[].coaches": "Entraîneurs avec le groupe.",
 	"term.classes[].groups[].rotation": "Identifiants d'agrès dans l'ordre où le groupe les visite.",
 	"term.classes[].closed": "Les jours où ce cours seul est annulé.",
-	"term.classes[].place": "Où il a lieu, pour les agendas ; le lieu du club sans cela.",
+	"term.classes[].place": "Où il a lieu, pour les agendas ; le lieu du club à défaut.",
 	"term.classes[].same-as": "Le cours des mêmes gymnastes un autre jour.",
 	"targets.skill-reps":
-		"Le moins de répétitions exécutées de chaque élément du niveau dans la période, pour une gymnaste.",
-	"targets.ratio": "Le plus de gymnastes par entraîneur, selon l'âge.",
-	"targets.landings": "Le plus de réceptions d'une gymnaste en une séance.",
+		"Nombre minimal de répétitions exécutées de chaque élément du niveau dans la période, pour un gymnaste.",
+	"targets.ratio": "Nombre maximal de gymnastes par entraîneur, selon l'âge.",
+	"targets.landings": "Nombre maximal de réceptions d'un gymnaste en une séance.",
 	"targets.arrives-with":
 		"La part minimale des gymnastes d'un niveau qui font un élément seuls, pour que `next-term` le propose comme acquis à l'arrivée.",
-	"targets.new-drills": "Le plus d'éducatifs nouveaux pour un cours en une semaine, après la première.",
+	"targets.new-drills":
+		"Nombre maximal d'éducatifs nouveaux pour un cours en une semaine, après la première.",
 	"apparatus.from-library":
 		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
-	"apparatus.groups": "Combien de groupes tiennent à la fois ; 1 sans cela.",
+	"apparatus.groups": "Combien de groupes tiennent à la fois ; 1 à défaut.",
 	"apparatus.walls":
-		"Les côtés qui sont des murs : `start` où commence la longueur, `end` où elle finit, `left` et `right` de côté.",
-	"apparatus.landmarks": "Repères nommés sur le plan ; un atelier peut se tenir (`at`) à l'un d'eux.",
+		"Les côtés qui sont des murs : `start` où commence la longueur, `end` où elle finit, `left` et `right` de côté.",
+	"apparatus.landmarks": "Repères nommés sur le plan ; un atelier peut se tenir (`at`) à l'un d'eux.",
 	"apparatus.landmarks[].name": "Comment les entraîneurs appellent le repère.",
 	"apparatus.landmarks[].at": "`[x, y]` en mètres.",
 	"skills.from-library":
 		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
-	"skills.criteria": "Ce qu'il faut voir pour que l'élément compte ; imprimé sur les fiches de contrôle.",
+	"skills.criteria": "Ce qu'il faut voir pour que l'élément compte ; imprimé sur les fiches d'évaluation.",
 	"equipment.from-library":
 		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"equipment.height": "Hauteur en cm, si elle ne se change pas.",
 	"equipment.range": "Plus petite et plus grande hauteur en cm, `[min, max]`, si elle se règle.",
-	"equipment.step": "Pas de réglage de la hauteur en cm ; toute hauteur sans cela.",
+	"equipment.step": "Pas de réglage de la hauteur en cm ; toute hauteur à défaut.",
 	"equipment.thickness": "Épaisseur en cm de ce qui est posé au sol, pour les hauteurs au-dessus.",
-	"equipment.adults": "Adultes qui en portent un ; 1 sans cela, 0 pour ce qui reste en place.",
-	purposes: "_data/purposes.yaml : les mots du club pour ce à quoi servent les éducatifs.",
+	"equipment.adults": "Adultes qui en portent un ; 1 à défaut, 0 pour ce qui reste en place.",
+	purposes: "_data/purposes.yaml : les mots du club pour ce à quoi servent les éducatifs.",
 	"purposes.from-library":
 		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"purposes.id": "Lettres minuscules et chiffres en mots joints par des traits d'union.",
 	"purposes.name": "Le nom que lisent les gens.",
-	"purposes.aliases": "Comment les entraîneurs l'appellent encore.",
-	"purposes.order": "Sa place dans les listes ; sans cela, l'ordre du fichier.",
-	accepted: "_data/accepted.yaml : les constats que la direction accepte à dessein.",
+	"purposes.aliases": "Comment les entraîneurs l'appellent aussi.",
+	"purposes.order": "Sa place dans les listes ; à défaut, l'ordre du fichier.",
+	accepted: "_data/accepted.yaml : les constats que la direction accepte à dessein.",
 	"accepted.finding": "Le code du constat.",
-	"accepted.about": "De quoi il parle ; un constat correspond si tout ce qui est dit ici est vrai de lui.",
+	"accepted.about": "De quoi il parle ; un constat correspond si tout ce qui est dit ici est vrai de lui.",
 	"accepted.about.week": "La semaine, par son numéro.",
 	"accepted.about.level": "Le niveau dont il parle.",
 	"accepted.about.apparatus": "L'agrès dont il parle.",
@@ -2375,30 +2382,30 @@ export const fields: Words["fields"] = {
 	"accepted.about.shape": "La forme dont il parle.",
 	"accepted.about.class": "Le cours dont il parle.",
 	"accepted.about.equipment": "Le matériel dont il parle.",
-	"accepted.about.group": "Le groupe dont il parle : `cours` ou `cours/groupe`.",
-	words: "_data/words.yaml : les mots que dit le club, et ceux qu'il ne dit pas à leur place.",
+	"accepted.about.group": "Le groupe dont il parle : `cours` ou `cours/groupe`.",
+	words: "_data/words.yaml : les mots que dit le club, et ceux qu'il ne dit pas à leur place.",
 	"words.say": "Le mot que dit le club.",
 	"words.not": "Les mots qu'il ne dit pas à sa place, chacun tel qu'on l'écrirait.",
 	"words.note": "Pourquoi, ou quand.",
 	"accepted.reason": "Pourquoi il est accepté.",
-	"accepted.until": "Le dernier jour où il est accepté ; pour toujours sans cela.",
+	"accepted.until": "Le dernier jour où il est accepté ; pour toujours à défaut.",
 	taught:
-		"_data/taught/<semaine>.yaml : ce que les entraîneurs ont dit des cours d'une semaine. `npm run taught` l'écrit ; corrigez-le à la main s'il est faux. Aucun nom n'y a sa place.",
+		"_data/taught/<semaine>.yaml : ce que les entraîneurs ont dit des cours d'une semaine. `npm run taught` l'écrit ; corrigez-le à la main s'il est faux. Aucun nom n'y a sa place.",
 	"taught.class": "Le cours dont il parle.",
 	"taught.from":
-		"Ce qui distingue deux entraîneurs d'un cours : tiré par l'appareil, pour ce cours et cette semaine seulement.",
-	"taught.revision": "Combien de fois il a été envoyé modifié ; le plus grand vaut.",
+		"Ce qui distingue deux entraîneurs d'un cours : tiré par l'appareil, pour ce cours et cette semaine seulement.",
+	"taught.revision": "Combien de fois il a été envoyé modifié ; le plus grand vaut.",
 	"taught.edition": "L'édition que l'entraîneur avait.",
-	"taught.received": "Représente ce qui est arrivé : une entrée corrigée depuis n'est pas écrasée.",
+	"taught.received": "Empreinte de ce qui est arrivé : une entrée corrigée depuis n'est pas écrasée.",
 	"taught.note": "Une ligne sur le cours.",
-	"taught.blocks": "Ce qu'est devenu chaque bloc ; un bloc qui n'est pas nommé compte comme prévu.",
+	"taught.blocks": "Ce qu'est devenu chaque bloc ; un bloc qui n'est pas nommé compte comme prévu.",
 	"taught.blocks[].group": "Le groupe, si le cours en a plusieurs.",
 	"taught.blocks[].apparatus": "L'agrès.",
 	"taught.blocks[].block": "Le numéro du bloc dans l'édition que l'entraîneur avait.",
 	"taught.blocks[].drills": "Ses éducatifs, par lesquels on le retrouve quand le plan change.",
-	"taught.blocks[].mark": "Représente ses éducatifs, si le plan n'a plus un tel bloc.",
+	"taught.blocks[].mark": "Empreinte de ses éducatifs, si le plan n'a plus un tel bloc.",
 	"taught.blocks[].done": "S'il a été enseigné.",
-	"taught.blocks[].lost": "Minutes perdues d'un bloc raccourci ; la moitié si rien n'est dit.",
+	"taught.blocks[].lost": "Minutes perdues d'un bloc raccourci ; la moitié si rien n'est dit.",
 	"taught.blocks[].cause": "Pourquoi des minutes ont été perdues.",
 	"taught.blocks[].felt": "Comment c'était pour le groupe.",
 	"taught.blocks[].look": "Quelque chose à regarder pour la direction.",
@@ -2419,7 +2426,7 @@ export const fields: Words["fields"] = {
 	"drill.levels.<id>.reps": "Répétitions par série pour ce niveau.",
 	"drill.levels.<id>.hold": "Secondes de maintien de chaque répétition à ce niveau.",
 	"drill.summary": "Une phrase pour les listes, les fiches et la recherche.",
-	"drill.aliases": "Comment les entraîneurs l'appellent encore, pour la recherche.",
+	"drill.aliases": "Comment les entraîneurs l'appellent aussi, pour la recherche.",
 	"drill.shapes": "Les formes du corps qu'il entraîne.",
 	"drill.sequence":
 		"Les formes dans l'ordre où le corps les traverse : une suite de figures. Une forme seule, ou avec la façon dont elle est portée ici.",
@@ -2443,7 +2450,7 @@ export const fields: Words["fields"] = {
 	"drill.equipment":
 		"Ce que demande un atelier : pour chaque identifiant de matériel un nombre, ou `{count, per}`.",
 	"drill.equipment.<id>.count": "Combien.",
-	"drill.equipment.<id>.per": "Par atelier (comme sans ce champ) ou par gymnaste.",
+	"drill.equipment.<id>.per": "Par atelier (par défaut) ou par gymnaste.",
 	"drill.heights":
 		"Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste, pour tous les niveaux ou pour chacun par son identifiant.",
 	"drill.sets": "Séries, là où le niveau ne le dit pas.",
@@ -2454,12 +2461,12 @@ export const fields: Words["fields"] = {
 	"drill.turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
 	"drill.contacts": "Réceptions et appuis manuels d'une répétition.",
 	"drill.contacts.landings": "Réceptions sur les pieds dans une répétition.",
-	"drill.contacts.hands": "Fois où une main porte le poids dans une répétition.",
+	"drill.contacts.hands": "Nombre d'appuis d'une main dans une répétition.",
 	"drill.cues": "Ce qu'il faut dire, en quelques mots chacun.",
 	"drill.faults": "À quoi cela ressemble quand c'est mal fait, et que dire.",
 	"drill.faults[].see": "Ce que voit l'entraîneur.",
 	"drill.faults[].say": "Ce que dit l'entraîneur.",
-	"drill.faults[].shape": "La forme qui va de travers ici : elle est dessinée juste et, à côté, fausse.",
+	"drill.faults[].shape": "La forme qui est mauvaise ici : elle est dessinée juste et, à côté, fausse.",
 	"drill.faults[].angles": "Les angles qui sont faux alors ; les autres sont ceux de la forme.",
 	"drill.faults[].tilt": "L'inclinaison du tronc alors, si c'est elle qui est fausse.",
 	"drill.faults[].angles.shoulder":
@@ -2497,10 +2504,10 @@ export const fields: Words["fields"] = {
 	"drill.reviewed": "Quand quelqu'un a relu l'éducatif pour la dernière fois.",
 	week: "L'en-tête de content/weeks/<id>.md.",
 	"week.week": "Quelle semaine de cours de la période, comptée à partir de 1.",
-	"week.theme": "Le sujet de la semaine, en quelques mots.",
-	"week.keep": "`true` si toute la semaine doit rester comme elle est quand un plan est réparé.",
+	"week.theme": "Le thème de la semaine, en quelques mots.",
+	"week.keep": "`true` si toute la semaine doit rester comme elle est quand un plan est corrigé.",
 	"week.apparatus": "Pour chaque identifiant d'agrès, ce qu'on y fait.",
-	"week.apparatus.<id>.focus": "Le sujet de cet agrès cette semaine.",
+	"week.apparatus.<id>.focus": "L'axe de travail à cet agrès cette semaine.",
 	"week.apparatus.<id>.blocks": "Les blocs dans l'ordre où ils sont enseignés.",
 	"week.apparatus.<id>.blocks[].drill": "L'éducatif que fait tout le groupe.",
 	"week.apparatus.<id>.blocks[].stations": "Ateliers côte à côte ; le groupe s'y répartit et tourne.",
@@ -2511,7 +2518,8 @@ export const fields: Words["fields"] = {
 	"week.apparatus.<id>.blocks[].change":
 		"Minutes perdues à chaque changement d'atelier ; 0,5 si ce n'est pas dit.",
 	"week.apparatus.<id>.blocks[].levels": "Niveaux qui font ce bloc ; tous si ce n'est pas dit.",
-	"week.apparatus.<id>.blocks[].keep": "`true` si ce bloc doit rester comme il est quand un plan est réparé.",
+	"week.apparatus.<id>.blocks[].keep":
+		"`true` si ce bloc doit rester comme il est quand un plan est corrigé.",
 	"week.apparatus.<id>.blocks[].note": "Un mot pour ce bloc.",
 	guide: "L'en-tête de content/guides/<id>.md.",
 	"guide.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
@@ -2531,21 +2539,21 @@ export const fields: Words["fields"] = {
 		"Que faire d'abord quand quelqu'un est blessé ; imprimé là où un entraîneur peut le voir.",
 	"club.emergency-guide": "Le guide à lire ensuite en cas d'accident, lié à côté de ces mots.",
 	"club.libraries":
-		"Des bibliothèques dont les éducatifs, guides, formes, éléments et matériel sont là comme s'ils étaient écrits ici : ce que les fichiers du club nomment, et ce que cela nomme. Une page ou une entrée du même identifiant les change champ par champ.",
+		"Des bibliothèques dont les éducatifs, guides, formes, éléments et matériel sont là comme s'ils étaient écrits ici : ce que les fichiers du club nomment, et ce que cela nomme. Une page ou une entrée du même identifiant les change champ par champ.",
 	"club.libraries[].from": "Son dossier, à partir de celui du club, ou le nom d'un paquet installé.",
 	"club.libraries[].take":
-		"Ce qui est pris en plus de ce que les fichiers du club nomment : des identifiants, ou `all`.",
+		"Ce qui est pris en plus de ce que les fichiers du club nomment : des identifiants, ou `all`.",
 	"club.licence":
-		"Sous quelle licence d'autres peuvent se servir de ce dossier comme bibliothèque ; écrite sur chaque page qui en vient.",
+		"Sous quelle licence d'autres peuvent se servir de ce dossier comme bibliothèque ; écrite sur chaque page qui en vient.",
 	"club.colour":
 		"La couleur du club, entre guillemets : les têtes des parties et les tableaux du site sont de cette couleur. Des mots blancs doivent s'y lire.",
 	"club.colour-dark":
 		"La même quand le lecteur a choisi le thème sombre ; sans elle, la nuance la plus proche sur laquelle des mots sombres se lisent.",
 	"club.logo": "Une image de `content/media` : en tête de chaque page, et sur la couverture du classeur.",
 	"club.leave-out":
-		"Ce dont le site des entraîneurs se passe, avec tous les liens qui y mènent : les constats, les mesures, le guide de l'auteur. L'aperçu de `serve` les montre tous.",
+		"Ce dont le site des entraîneurs se passe, avec tous les liens qui y mènent : les constats, les mesures, le guide de rédaction. L'aperçu de `serve` les montre tous.",
 	"club.taught-sums":
-		"Si le site des entraîneurs montre des sommes de ce que les entraîneurs ont rapporté : sur tout le club et toute la période, aucune inférieure à cinq, arrondies à un multiple de cinq, vers le bas. Sans ce champ, le site n'en contient rien.",
+		"Si le site des entraîneurs montre des sommes de ce que les entraîneurs ont rapporté : sur tout le club et toute la période, aucune inférieure à cinq, arrondies à un multiple de cinq, vers le bas. Sans ce champ, le site n'en contient rien.",
 	term: "Les semaines de la période et les cours d'une semaine.",
 	"term.name": "Le nom de la période.",
 	"term.starts": "Le lundi de la première semaine.",
@@ -2556,7 +2564,7 @@ export const fields: Words["fields"] = {
 	"term.classes[].name": "Le nom du cours ; tiré de son identifiant si ce n'est pas dit.",
 	"term.classes[].level": "Son niveau, ou ses niveaux ; tous si ce n'est pas dit.",
 	"term.classes[].day": "Le jour de la semaine.",
-	"term.classes[].start": 'Quand il commence, comme "16:30".',
+	"term.classes[].start": 'Quand il commence, comme `"16:30"`.',
 	"term.classes[].minutes": "Combien il dure.",
 	"term.classes[].warm-up": "Minutes avant le premier agrès.",
 	"term.classes[].cool-down": "Minutes après le dernier agrès.",
@@ -2582,30 +2590,30 @@ export const fields: Words["fields"] = {
 	"levels.entry": "Éléments avec lesquels un gymnaste arrive.",
 	apparatus: "Où l'on travaille.",
 	"apparatus.kind":
-		"`area` : un endroit de la salle qui n'est pas un agrès, comme celui de l'échauffement ; un agrès si ce n'est pas dit.",
+		"`area` : un endroit de la salle qui n'est pas un agrès, comme celui de l'échauffement ; un agrès si ce n'est pas dit.",
 	"apparatus.plan": "`[longueur, largeur]` de sa place en mètres.",
 	shapes: "Les formes du corps et les angles d'après lesquels leurs figures sont dessinées.",
 	"shapes.from-library":
 		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
-	"shapes.aliases": "Comment les entraîneurs l'appellent encore.",
+	"shapes.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"shapes.description": "À quoi ressemble la forme quand elle est juste.",
 	"shapes.angles": "Angles des articulations en degrés.",
-	"shapes.view": "Dessinée de profil (comme sans ce champ) ou de face.",
+	"shapes.view": "Dessinée de profil (par défaut) ou de face.",
 	"shapes.tilt":
 		"Inclinaison du tronc en degrés : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
 	"shapes.base": "Ce qui porte le corps ; `feet` si ce n'est pas dit.",
 	skills: "Ce à quoi mènent les éducatifs.",
-	"skills.aliases": "Comment les entraîneurs l'appellent encore.",
+	"skills.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"skills.description": "À quoi ressemble l'élément quand il est fait.",
 	"skills.apparatus": "Où il se fait.",
 	"skills.levels": "Niveaux qui l'apprennent.",
 	"skills.needs": "Éléments enseignés avant lui.",
 	"skills.pattern":
-		"Sa famille de mouvement, d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
+		"Sa famille de mouvement, d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
 	"skills.direction": "Dans quel sens le corps se déplace ou tourne.",
 	"skills.opposite": "L'élément qui fait la même chose dans l'autre sens.",
 	equipment: "Ce que le club possède.",
-	"equipment.aliases": "Comment les entraîneurs l'appellent encore.",
+	"equipment.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"equipment.owned": "Combien le club en possède.",
 	"equipment.stored": "Où il est rangé.",
 	"equipment.size":
@@ -2686,8 +2694,8 @@ export const desk: Words["desk"] = {
 	nothingHere: "Il n'y a rien à cette adresse.",
 	readOnly: "Ce bureau est seulement à regarder.",
 	readOnlyMark: "À regarder seulement",
-	stale: "Le plan a changé entre-temps. Le voici tel qu'il est ; regardez, puis recommencez.",
-	changedMeanwhile: (files) => `Modifié entre-temps par quelqu'un d'autre : ${files}.`,
+	stale: "Le plan a changé entre-temps. Le voici tel qu'il est ; regardez, puis recommencez.",
+	changedMeanwhile: (files) => `Modifié entre-temps par quelqu'un d'autre : ${files}.`,
 	wouldBreak: "Cela mettrait une erreur dans les fichiers.",
 	mendFirst:
 		"Corrigez d'abord les erreurs des fichiers : des rapports de ce qu'ils contiennent seraient perdus.",
@@ -2696,10 +2704,10 @@ export const desk: Words["desk"] = {
 	noSuchFinding: "Ce constat n'existe plus.",
 	notPlanned: "Il n'est planifié nulle part.",
 	busy: "C'est déjà en cours.",
-	serverGone: "Le programme ne répond pas. `serve` tourne-t-il encore ?",
-	filesChanged: "Les fichiers ont changé ; le plan est montré tel qu'il est.",
-	notDone: "Pas fait :",
-	opening: "Ouverture …",
+	serverGone: "Le programme ne répond pas. `serve` tourne-t-il encore ?",
+	filesChanged: "Les fichiers ont changé ; le plan est montré tel qu'il est.",
+	notDone: "Pas fait :",
+	opening: "Ouverture…",
 	skip: "Aller au contenu",
 	views: "Parties du bureau",
 	viewBoard: "Plan",
@@ -2710,7 +2718,7 @@ export const desk: Words["desk"] = {
 	redo: "Refaire",
 	undone: "Annulé",
 	redone: "Refait",
-	saving: "Enregistrement …",
+	saving: "Enregistrement…",
 	allSaved: "Tout est enregistré",
 	close: "Fermer",
 	yes: "oui",
@@ -2720,24 +2728,24 @@ export const desk: Words["desk"] = {
 	came: (findings) =>
 		findings <= 1 ? `${number(findings)} constat nouveau` : `${number(findings)} constats nouveaux`,
 	went: (findings) => (findings <= 1 ? `${number(findings)} disparu` : `${number(findings)} disparus`),
-	cameOne: "Nouveau :",
-	wentOne: "Disparu :",
+	cameOne: "Nouveau :",
+	wentOne: "Disparu :",
 	findingsAfter: (came, gone) =>
 		came + gone === 0
 			? "Les constats restent les mêmes."
-			: `Constats : ${number(came)} de plus, ${number(gone)} de moins.`,
+			: `Constats : ${number(came)} de plus, ${number(gone)} de moins.`,
 	whichOnes: "Lesquels",
-	keptBeside: (files) => `Quelqu'un a enregistré au même moment ; ce texte est gardé dans ${files}.`,
+	keptBeside: (files) => `Quelqu'un a enregistré au même moment ; ce texte est gardé dans ${files}.`,
 	problemsTitle: "À corriger",
 	errorsIn: (errors) => `${counts.errors(errors)} dans les fichiers.`,
 	restGoesOn: "Le reste continue pendant ce temps.",
 	mendFile: (file) => `Corriger ${file}`,
-	draftsThere: "Pas encore enregistré :",
+	draftsThere: "Pas encore enregistré :",
 	nothingYet:
-		"Il n'y a encore rien à planifier. Commencez sous « Éducatifs et fichiers » : d'abord les niveaux et les agrès, puis les éducatifs.",
+		"Il n'y a encore rien à planifier. Commencez sous « Éducatifs et fichiers » : d'abord les niveaux et les agrès, puis les éducatifs.",
 	board: "Le plan",
 	boardCaption:
-		"Le plan : les semaines en travers, les ateliers de haut en bas. Les flèches mènent d'un bloc à l'autre.",
+		"Le plan : les semaines en travers, les ateliers de haut en bas. Les flèches mènent d'un bloc à l'autre.",
 	area: "Agrès ou espace",
 	areas: "Agrès et espaces",
 	level: "Niveau",
@@ -2745,22 +2753,22 @@ export const desk: Words["desk"] = {
 	classes: "Cours",
 	planOf: "Le plan de",
 	everybody: "Tout le monde",
-	keysHint: "Espace prend un bloc, les flèches choisissent sa place, Espace le pose ; Entrée l'ouvre.",
+	keysHint: "Espace prend un bloc, les flèches choisissent sa place, Espace le pose ; Entrée l'ouvre.",
 	carryHint: (title) =>
-		`${title} est pris : choisissez une place, ou avec les flèches et Espace. C copie, Échap laisse.`,
+		`${title} est pris : choisissez une place, ou avec les flèches et Espace. C copie, Échap laisse.`,
 	leave: "Le laisser où il est",
 	beside: "À côté du plan",
 	week: (week) => `Semaine ${week}`,
 	planIt: "Planifier cette semaine",
 	notPlannedYet: "Pas encore planifiée",
 	doesNotMeet: "N'a pas lieu",
-	minutesPlanned: (minutes) => `${minutes} minutes`,
-	filled: (planned, available) => `${planned} minutes remplies sur ${available}`,
+	minutesPlanned: (minutes) => `${minutes} min`,
+	filled: (planned, available) => `${planned} min remplies sur ${available}`,
 	free: (minutes) => `${minutes} libres`,
 	over: (minutes) => `${minutes} de trop`,
 	place: (week, area, at) => `semaine ${week}, ${area}, place ${at}`,
 	here: "Ici",
-	putHere: (where) => `Le poser ici : ${where}`,
+	putHere: (where) => `Le poser ici : ${where}`,
 	newHere: "nouveau",
 	goes: "s'en va",
 	stations: (stations) => counts.stations(stations),
@@ -2771,15 +2779,15 @@ export const desk: Words["desk"] = {
 	nowCopies: "Une copie sera posée là.",
 	nowMoves: "Il sera déplacé là.",
 	leftThere: "Laissé où il était.",
-	moved: (title, where) => `${quoted(title)} déplacé : ${where}`,
-	copied: (title, where) => `${quoted(title)} copié : ${where}`,
-	added: (title, where) => `${quoted(title)} posé : ${where}`,
+	moved: (title, where) => `${quoted(title)} déplacé : ${where}`,
+	copied: (title, where) => `${quoted(title)} copié : ${where}`,
+	added: (title, where) => `${quoted(title)} posé : ${where}`,
 	noWeekYet: "Aucune semaine n'est planifiée. Ouvrez d'abord une semaine et planifiez-la.",
 	minutes: "Minutes",
 	showing: "Pour montrer",
 	changing: "Chaque changement",
 	choose: "Combien au choix",
-	levelsOfBlock: "Pour les niveaux (aucun coché : tous)",
+	levelsOfBlock: "Pour les niveaux (aucun coché : tous)",
 	doseHere: "Dose cette fois",
 	doseByLevel: "Chaque niveau a la sienne",
 	ofLevel: (field, level) => `${field} : ${level}`,
@@ -2795,7 +2803,7 @@ export const desk: Words["desk"] = {
 	optionsTitle: "Au choix",
 	stationNote: (station) => `Note, atelier ${station}`,
 	otherDrill: (title) => `Un autre éducatif que ${title}`,
-	otherDrillShort: "Un autre éducatif …",
+	otherDrillShort: "Un autre éducatif…",
 	earlier: (title) => `${title} une place plus tôt`,
 	withoutStation: (title) => `Retirer ${title}`,
 	splitAfter: (title) => `Couper ici, après ${title}`,
@@ -2806,9 +2814,9 @@ export const desk: Words["desk"] = {
 	copy: "Copier",
 	joinNext: "Joindre au suivant",
 	remove: "Retirer",
-	less: (label) => `${label} : moins`,
-	more: (label) => `${label} : plus`,
-	minutesChanged: (title, minutes) => `${quoted(title)} : ${minutes} minutes`,
+	less: (label) => `${label} : moins`,
+	more: (label) => `${label} : plus`,
+	minutesChanged: (title, minutes) => `${quoted(title)} : ${minutes} min`,
 	levelsChanged: (title) => `Niveaux de ${quoted(title)} changés`,
 	doseChanged: (title) => `Dose de ${quoted(title)} changée`,
 	noteChanged: (title) => `Note de ${quoted(title)} changée`,
@@ -2825,65 +2833,68 @@ export const desk: Words["desk"] = {
 	planWeek: "Planifier cette semaine",
 	weekPlanned: (week) => `Semaine ${week} planifiée`,
 	mendWeek: "Corriger cette semaine",
-	solving: "Recherche du moins de changements qui la corrigent …",
+	solving: "Recherche du moins de changements qui la corrigent…",
 	nothingToMend: "Rien de mieux n'a été trouvé pour cette semaine.",
-	solveFailed: "La recherche a échoué ; le terminal dit pourquoi.",
+	solveFailed: "La recherche a échoué ; le terminal dit pourquoi.",
 	themeAndNote: "Thème et note",
 	asCoachesSee: "Comme les entraîneurs la voient",
 	swapWith: "Échanger avec",
 	swap: "Échanger",
 	weeksSwapped: (one, other) => `Semaines ${one} et ${other} échangées`,
-	focusOfAreas: "Le sujet de chaque espace",
+	focusOfAreas: "L'axe de travail de chaque espace",
 	findingsOfWeek: (findings) => `Ce qui y est constaté (${number(findings)})`,
 	classesOfWeek: "Ce que chaque cours y fait",
 	moving: "En mouvement",
 	newDrills: "Éducatifs nouveaux",
 	landings: "Réceptions",
-	hands: "Appuis des mains",
+	hands: "Appuis manuels",
 	toLookAt: "À regarder",
-	reach: "Rencontré dans le trimestre",
+	reach: "Rencontré dans la période",
 	reachOf: (shapes, ofShapes, skills, ofSkills) =>
 		`${shapes} formes sur ${ofShapes}, ${skills} éléments sur ${ofSkills}`,
 	shortOfCoaches: (blocks) => `${number(blocks)} × trop peu d'entraîneurs`,
 	outOfOrder: (drills) => `${number(drills)} × trop tôt`,
 	missing: (items) => `${number(items)} × matériel manquant`,
 	carriedItems: (items) => `${number(items)} × à déplacer`,
-	findingsTitle: (findings) => `Ce que les mesures constatent : ${number(findings)}`,
+	findingsTitle: (findings) => `Ce que les mesures constatent : ${number(findings)}`,
 	noFindings: "Le plan atteint tous les objectifs du club.",
 	whatMends: "Ce qui le corrigerait",
-	mendOf: (title) => `Ce qui le corrigerait : ${title}`,
-	looking: "Recherche …",
+	mendOf: (title) => `Ce qui le corrigerait : ${title}`,
+	looking: "Recherche…",
 	nothingKnown:
 		"Aucun changement du plan n'est sûr de le corriger. Ce qui est écrit au-dessus dit où regarder.",
 	doIt: "Le faire",
 	lookOnBoard: "Le voir sur le plan",
-	mended: (title) => `Corrigé : ${title}`,
+	mended: (title) => `Corrigé : ${title}`,
 	letStand: "L'accepter",
-	acceptOf: (title) => `L'accepter : ${title}`,
-	wasAccepted: (title) => `Accepté : ${title}`,
+	acceptOf: (title) => `L'accepter : ${title}`,
+	wasAccepted: (title) => `Accepté : ${title}`,
 	accepted: "Accepté exprès",
-	because: "Parce que :",
+	because: "Parce que :",
 	reason: "Pourquoi c'est acceptable",
-	until: "Jusqu'au (vide : pour toujours)",
+	until: "Jusqu'au (vide : pour toujours)",
 	offer: "Une proposition",
 	offerTitle: (changes) =>
 		changes === 1 ? "Un changement est proposé." : `${number(changes)} changements sont proposés.`,
-	offerIsThere: (changes) => `${number(changes)} changements sont proposés ; le plan les montre.`,
+	offerIsThere: (changes) =>
+		changes <= 1
+			? `${number(changes)} changement est proposé ; le plan le montre.`
+			: `${number(changes)} changements sont proposés ; le plan les montre.`,
 	offerTaken: "Proposition prise",
 	takeIt: "La prendre",
 	leaveIt: "La laisser",
-	proved: "Prouvé : moins de changements ne suffisent pas.",
+	proved: "Prouvé : moins de changements ne suffisent pas.",
 	notProved: "Le mieux trouvé dans le temps donné.",
 	changes: {
 		place: (week, area, at) => `semaine ${week}, ${area}, bloc ${at}`,
 		swap: (place, drill, station) =>
-			`${place}${station === undefined ? "" : `, atelier ${station}`} : ${quoted(drill)} à la place`,
+			`${place}${station === undefined ? "" : `, atelier ${station}`} : ${quoted(drill)} à la place`,
 		exchange: (one, other) => `${one} et ${other} échangent leur place`,
 		move: (from, to) => `${from} passe à ${to}`,
 		split: (place, after, minutes) =>
-			`${place} devient deux blocs, après l'atelier ${after} : ${minutes.map(number).join(" et ")} minutes`,
+			`${place} devient deux blocs, après l'atelier ${after} : ${minutes.map(number).join(" et ")} minutes`,
 		remove: (place) => `${place} s'en va`,
-		minutes: (place, minutes) => `${place} : ${number(minutes)} minutes`,
+		minutes: (place, minutes) => `${place} : ${number(minutes)} minutes`,
 		set: (place) => `${place} change`,
 		add: (drill, minutes, week, area) =>
 			`${quoted(drill)}, ${number(minutes)} minutes de plus, semaine ${week}, ${area}`,
@@ -2893,11 +2904,11 @@ export const desk: Words["desk"] = {
 	everyArea: "Partout",
 	everyLevel: "Tous les niveaux",
 	drillsFound: (drills) => counts.drills(drills),
-	moreDrills: (drills) => `et ${number(drills)} de plus : précisez le nom`,
+	moreDrills: (drills) => `et ${number(drills)} de plus : précisez le nom`,
 	inWeeks: (weeks) => `${weeks.length === 1 ? "semaine" : "semaines"} ${weeks.map(String).join(", ")}`,
-	plan: (title) => `Planifier : ${title}`,
+	plan: (title) => `Planifier : ${title}`,
 	planShort: "Planifier",
-	edit: (title) => `Modifier : ${title}`,
+	edit: (title) => `Modifier : ${title}`,
 	editShort: "Modifier",
 	files: "Éducatifs et fichiers",
 	kindsOfFiles: "Ce qu'un club écrit",
@@ -2911,7 +2922,7 @@ export const desk: Words["desk"] = {
 		skills: "Éléments",
 		equipment: "Matériel",
 		purposes: "Buts",
-		term: "Trimestre, cours et jours fermés",
+		term: "Période, cours et jours de fermeture",
 		targets: "Objectifs",
 		club: "Club",
 		accepted: "Constats acceptés",
@@ -2951,7 +2962,7 @@ export const desk: Words["desk"] = {
 	nothingOpen: "Choisissez ce que vous voulez modifier, ou commencez quelque chose.",
 	problemsHere: (problems) => `${number(problems)} à corriger`,
 	draft: "pas enregistré",
-	notSaved: "Pas encore enregistré ; gardé comme brouillon sur cette machine.",
+	notSaved: "Pas encore enregistré ; gardé comme brouillon sur cette machine.",
 	draftGone: "Ce qui n'était pas enregistré est parti.",
 	dropDraft: "Abandonner ce qui n'est pas enregistré",
 	save: "Enregistrer",
@@ -2959,26 +2970,26 @@ export const desk: Words["desk"] = {
 	asText: "En texte",
 	textOf: (file) => `Texte de ${file}`,
 	body: "Texte",
-	bodyHelp: "Markdown. Deux crochets commencent un lien : [[ et une partie du nom.",
-	line: (line) => `Ligne ${line} :`,
+	bodyHelp: "Markdown. Deux crochets commencent un lien : [[ et une partie du nom.",
+	line: (line) => `Ligne ${line} :`,
 	requiredMark: "(nécessaire)",
 	notSaid: "pas dit",
-	pick: "Choisir par le nom …",
+	pick: "Choisir par le nom…",
 	add: "Ajouter",
-	addTo: (label) => `Ajouter : ${label}`,
+	addTo: (label) => `Ajouter : ${label}`,
 	takeOut: (name) => `Retirer ${name}`,
 	earlierItem: (label, at) => `${label} ${at} une place plus tôt`,
-	nameIn: (label) => `Nom dans : ${label}`,
-	formOf: (label) => `Comment c'est écrit : ${label}`,
+	nameIn: (label) => `Nom dans : ${label}`,
+	formOf: (label) => `Comment c'est écrit : ${label}`,
 	choosePicture: "Choisir une image",
 	figure: "Figure",
 	figureOf: (name) => `La figure de ${name} avec ces angles.`,
 	jointsHint: "Faites glisser une articulation, ou atteignez-la avec Tab et déplacez-la avec les flèches.",
-	jointAt: (joint, degrees) => `${joint} : ${number(degrees)} degrés`,
+	jointAt: (joint, degrees) => `${joint} : ${number(degrees)} degrés`,
 	sidesDiffer: "La gauche et la droite diffèrent",
 	conflictTitle: "Quelqu'un d'autre a modifié ce fichier",
 	conflictLead: (file) =>
-		`Rien n'a été écrasé. Regardez les deux textes de ${file} et choisissez ; l'autre n'est pas perdu : votre texte reste en brouillon jusque-là.`,
+		`Rien n'a été écrasé. Regardez les deux textes de ${file} et choisissez ; l'autre n'est pas perdu : votre texte reste en brouillon jusque-là.`,
 	theirs: "Tel qu'il est maintenant dans le dossier",
 	mine: "Tel que vous l'avez ici",
 	takeTheirs: "Garder celui du dossier",
@@ -3010,7 +3021,7 @@ export const desk: Words["desk"] = {
 		pair: "deux nombres",
 		list: "une liste",
 		group: "en détail",
-		map: "chacun pour soi",
+		map: "un par un",
 		either: "l'un ou l'autre",
 	},
 	fieldNames: {
@@ -3031,7 +3042,7 @@ export const desk: Words["desk"] = {
 		shape: "Forme du corps",
 		sequence: "Phases",
 		skills: "Mène aux éléments",
-		performs: "Travaille les éléments",
+		performs: "Exécute les éléments",
 		elements: "L'enchaînement",
 		after: "Vient après",
 		ready: "Avant le premier essai",
@@ -3046,20 +3057,20 @@ export const desk: Words["desk"] = {
 		"at-once": "Gymnastes en même temps",
 		contacts: "Appuis d'une répétition",
 		landings: "Réceptions",
-		hands: "Appuis des mains",
+		hands: "Appuis manuels",
 		cues: "Ce qu'on dit",
 		faults: "Ce qu'on surveille",
 		see: "À quoi cela ressemble",
 		say: "Ce qu'on dit",
 		spotting: "Parade",
-		caution: "Attention",
+		caution: "Précaution",
 		spotters: "Entraîneurs à la parade",
 		helpers: "Qui aide dans les figures",
 		watch: "Un entraîneur doit regarder",
 		easier: "Plus facile",
 		harder: "Plus difficile",
 		run: "Élan, mètres",
-		"run-out": "Espace derrière, mètres",
+		"run-out": "Dégagement, mètres",
 		media: "Images",
 		file: "Fichier",
 		alt: "Ce que montre l'image",
@@ -3072,7 +3083,7 @@ export const desk: Words["desk"] = {
 		description: "Description",
 		order: "Rang",
 		needs: "Vient après les éléments",
-		pattern: "Schéma moteur",
+		pattern: "Famille de mouvement",
 		opposite: "L'élément opposé",
 		criteria: "Ce qu'il faut voir",
 		owned: "Combien le club en a",
@@ -3082,7 +3093,7 @@ export const desk: Words["desk"] = {
 		groups: "Groupes à la fois",
 		walls: "Murs",
 		landmarks: "Repères",
-		kind: "Genre",
+		kind: "Type",
 		at: "Où",
 		week: "Semaine",
 		theme: "Thème",
@@ -3116,21 +3127,21 @@ export const desk: Words["desk"] = {
 		"skill-gap": "Plus longue pause d'un élément, semaines",
 		"pair-directions": "L'avant et l'arrière ensemble",
 		"active-share": "Part en mouvement, au moins",
-		"load-step": "Plus grand pas de charge",
+		"load-step": "Plus grande variation de charge",
 		"review-months": "Mois avant relecture",
 		"skill-reps": "Répétitions d'un élément, au moins",
 		ratio: "Gymnastes par entraîneur, selon l'âge",
 		"new-drills": "Éducatifs nouveaux en une semaine, au plus",
-		"arrives-with": "Part qui fait un élément seule, pour arriver avec",
+		"arrives-with": "Part qui réussit un élément sans aide, pour qu'il soit acquis à l'arrivée",
 		tilt: "Inclinaison",
-		base: "Porté par",
-		view: "Vu de",
+		base: "Appui",
+		view: "Vue",
 		angles: "Angles",
 		height: "Hauteur, centimètres",
-		range: "Hauteurs, de … à …",
+		range: "Hauteur, de la plus petite à la plus grande",
 		step: "Pas, centimètres",
 		thickness: "Épaisseur, centimètres",
-		adults: "Combien la portent",
+		adults: "Adultes pour le porter",
 		skill: "Élément",
 		drill: "Éducatif",
 		text: "Mots",
@@ -3149,7 +3160,7 @@ export const desk: Words["desk"] = {
 		"hands-and-feet": "les mains et les pieds",
 		head: "la tête",
 		hips: "les hanches",
-		seat: "le siège",
+		seat: "les fesses",
 		back: "le dos",
 		front: "le ventre, ou de face",
 		shoulders: "les épaules",
@@ -3157,13 +3168,7 @@ export const desk: Words["desk"] = {
 		hang: "la suspension",
 		air: "l'air",
 		side: "profil",
-		landing: "réception",
-		statics: "statique",
-		locomotion: "locomotion",
-		rotation: "rotation",
-		swing: "balancer",
-		spring: "impulsion",
-		handling: "manipulation",
+		...patterns,
 		"two-hole": "deux trous",
 		"three-hole": "trois trous",
 		"four-hole": "quatre trous",
@@ -3211,7 +3216,7 @@ export const desk: Words["desk"] = {
 	stop: "Arrêter",
 	whatItSaid: "Ce qu'il a dit",
 	taskState: {
-		running: "En cours …",
+		running: "En cours…",
 		done: "Fait.",
 		failed: "Cela a échoué. Ce qu'il a dit est ci-dessous.",
 		stopped: "Arrêté.",
@@ -3236,7 +3241,7 @@ export const findingsPage: Words["findingsPage"] = {
 	all: (findings) => `Tous (${findings})`,
 	item: (place) => `n° ${place}`,
 	harms: {
-		safety: "Sécurité : préparation, parade et surveillance",
+		safety: "Sécurité : préparation, parade et surveillance",
 		"set-out": "Ne peut pas être installé",
 		time: "Ne tient pas dans le temps",
 		dose: "Doses et passages",
@@ -3247,19 +3252,19 @@ export const findingsPage: Words["findingsPage"] = {
 	kinds: "Types",
 	accepted: "Acceptés",
 	acceptedLead: (file) => ["La direction laisse ceux-ci en place, dans ", file, "."],
-	reason: "Raison :",
+	reason: "Raison :",
 	until: (date) => `accepté jusqu'au ${date}`,
 	mend: "Un changement qui y remédierait",
 	mendLead: (file, command) => [
-		"Essayez d'abord : enregistrez-le sous ",
+		"Essayez d'abord : enregistrez-le sous ",
 		file,
 		" et lancez ",
 		command,
-		". Vous verrez ce qui disparaîtrait et ce qui apparaîtrait ; rien n'est écrit. Faites ensuite le changement dans le fichier de la semaine.",
+		". Vous verrez ce qui disparaîtrait et ce qui apparaîtrait ; rien n'est écrit. Faites ensuite le changement dans le fichier de la semaine.",
 	],
 	accept: "L'accepter",
 	acceptLead: (option) => [
-		"Copiez la commande, mettez-y votre raison et lancez-la dans un terminal ; undo l'annule. Pour un club dans un autre dossier, ajoutez ",
+		"Copiez la commande, mettez-y votre raison et lancez-la dans un terminal ; undo l'annule. Pour un club dans un autre dossier, ajoutez ",
 		option,
 		" et son chemin.",
 	],
@@ -3269,10 +3274,10 @@ export const findingsPage: Words["findingsPage"] = {
 export const findings: Words["findings"] = {
 	outOfOrder: {
 		what: (level, thing, week, first, when) =>
-			`${level} fait ${quoted(thing)} en semaine ${week} sans ${quoted(first)} auparavant : ${when}.`,
+			`${level} fait ${quoted(thing)} en semaine ${week} sans ${quoted(first)} auparavant : ${when}.`,
 		groups: (level, groups) => `${level} (${and(groups, 4)})`,
 		notReady: (who, thing, week, first, had, wanted) =>
-			`${who} rencontre ${quoted(thing)} en semaine ${week} après ${counts.reps(had)} de ${quoted(first)} ; il en faut ${number(wanted)} avant.`,
+			`${who} rencontre ${quoted(thing)} en semaine ${week} après ${counts.reps(had)} de ${quoted(first)} ; il en faut ${number(wanted)} avant.`,
 		fixReady: (thing, first) =>
 			`Prévoyez davantage de ${quoted(first)} avant, ou ${quoted(thing)} plus tard.`,
 		never: "cela ne vient jamais",
@@ -3281,7 +3286,7 @@ export const findings: Words["findings"] = {
 		fixSkill: (first) =>
 			`Prévoyez plus tôt un éducatif pour ${quoted(first)}, ou notez-le sous \`entry\` du niveau si les gymnastes arrivent avec.`,
 		fixDrill: (thing, first) =>
-			`Prévoyez ${quoted(first)} plus tôt pour ce niveau, ou ${quoted(thing)} plus tard ; si les gymnastes arrivent avec le premier, notez son id sous \`entry\` du niveau.`,
+			`Prévoyez ${quoted(first)} plus tôt pour ce niveau, ou ${quoted(thing)} plus tard ; si les gymnastes arrivent avec le premier, notez son identifiant sous \`entry\` du niveau.`,
 	},
 	spacing: {
 		shapeNever: (level, shape) => `${level} n'entraîne jamais ${quoted(shape)}`,
@@ -3334,7 +3339,7 @@ export const findings: Words["findings"] = {
 		noTurn: (place, minutes, drill, gymnasts) =>
 			`${place.group}, semaine ${place.week}, ${place.apparatus} : ${counts.minutes(minutes)} de ${quoted(drill)} ne suffisent pas pour que ${counts.gymnasts(gymnasts)} passent chacun une fois.`,
 		eaten: (place, groups, eaten) =>
-			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block} (${and(groups, 4)}) : ${and([
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block} (${and(groups, 4)}) : ${and([
 				...(eaten.show > 0 ? [`${counts.minutes(eaten.show)} de démonstration`] : []),
 				...(eaten.changes > 0
 					? [`${counts.minutes(eaten.changes)} de changement entre ${counts.stations(eaten.stations)}`]
@@ -3371,11 +3376,11 @@ export const findings: Words["findings"] = {
 		closedOutside: (from, to, first, last) =>
 			`${from === to ? `Fermeture le ${from}` : `Fermeture du ${from} au ${to}`}, hors de la période, qui va du ${first} au ${last}.`,
 		missed: (group, week, date) =>
-			`${group} n'a pas lieu en semaine ${week} : le ${date} est fermé, et d'autres cours ont cette semaine.`,
+			`${group} n'a pas lieu en semaine ${week} : le club est fermé le ${date}, et d'autres cours ont lieu cette semaine-là.`,
 	},
 	hall: {
 		coachesShort: (place, group, need) =>
-			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, ${group} : il faut ${counts.coaches(need.needed)} (${and(
+			`Semaine ${place.week}, ${place.apparatus}, bloc ${place.block}, ${group} : il faut ${counts.coaches(need.needed)} (${and(
 				[
 					...(need.hands > 0 ? [`${number(need.hands)} pour parer`] : []),
 					...(need.watched > 0 ? ["1 pour surveiller"] : []),
@@ -3384,52 +3389,52 @@ export const findings: Words["findings"] = {
 		coachesFix: (drills) =>
 			`Retirez du bloc ${or(drills.map(quoted), 4)}, ou placez-le là où les autres ateliers se passent d'entraîneur.`,
 		ratio: (group, gymnasts, coaches, ages, most) =>
-			`${group} : ${counts.gymnasts(gymnasts)} de ${ages} ans avec ${counts.coaches(coaches)} ; le club en veut au plus ${number(most)} par entraîneur.`,
+			`${group} : ${counts.gymnasts(gymnasts)} de ${ages} ans avec ${counts.coaches(coaches)} ; le club en veut au plus ${number(most)} par entraîneur.`,
 		crowd: (week, day, from, to, apparatus, groups, fits) =>
-			`Semaine ${week}, ${days[day]} de ${from} à ${to} : ${and(groups, 4)} sont ensemble sur ${apparatus} ; il y a place pour ${number(fits)}.`,
+			`Semaine ${week}, ${days[day].toLowerCase()} de ${from} à ${to} : ${and(groups, 4)} sont ensemble à ${apparatus} ; il y a place pour ${number(fits)}.`,
 		atOnce: (week, group, item, needed, owned) =>
-			`Semaine ${week}, ${group} : ses groupes utilisent ${number(needed)} × ${item} à la même minute, le club en a ${number(owned)}.`,
+			`Semaine ${week}, ${group} : ses groupes utilisent ${number(needed)} × ${item} à la même minute, le club en a ${number(owned)}.`,
 		carried: (week, group, parts) =>
-			`Semaine ${week}, ${group} : tout ne peut pas être installé avant le cours. ${parts.join(" ; ")}.`,
+			`Semaine ${week}, ${group} : tout ne peut pas être installé avant le cours. ${parts.join(" ; ")}.`,
 		carry: (count, item, from, to, at, adults) =>
 			`${number(count)} × ${item} de ${from} à ${to} avant ${at} (${counts.adults(adults)} pour chacun)`,
 		noTimeToCarry: "Il n'y a pas de minutes de passage pour les porter.",
 		missing: (week, group, item, apparatus, missing) =>
-			`Semaine ${week}, ${group} : ${number(missing)} × ${item} pour ${apparatus} ne peuvent pas être apportés, ils servent ailleurs.`,
+			`Semaine ${week}, ${group} : ${number(missing)} × ${item} pour ${apparatus} ne peuvent pas être apportés, ils servent ailleurs.`,
 		fits: (drill, level, planned, fits, turns, times, example) =>
-			`${quoted(drill)}, ${level} : ${number(planned)} prévues, ${number(fits)} possibles en ${counts.turns(turns)} (${example})${times > 1 ? ` ; ainsi ${counts.times(times)} dans la période` : ""}.`,
+			`${quoted(drill)}, ${level} : ${number(planned)} prévues, ${number(fits)} possibles en ${counts.turns(turns)} (${example})${times > 1 ? ` ; ainsi ${counts.times(times)} dans la période` : ""}.`,
 		where: (group, week, apparatus) => `${group}, semaine ${week}, ${apparatus}`,
 		fitsFix: (minutes, drill) =>
 			minutes === undefined
 				? `Réduisez la dose de ${quoted(drill)}, ou faites passer plus de gymnastes à la fois.`
 				: `Donnez-lui ${counts.minutes(minutes)} de plus, faites passer plus de gymnastes à la fois, prévoyez moins d'ateliers, ou réduisez la dose.`,
 		hold: (drill, level, hold, reps, seconds) =>
-			`${quoted(drill)}, ${level} : ${counts.reps(reps)} tenues ${number(hold)} s chacune font ${number(hold * reps)} s, dans un passage de ${number(seconds)} s.`,
+			`${quoted(drill)}, ${level} : ${counts.reps(reps)} tenues ${number(hold)} s chacune font ${number(hold * reps)} s, dans un passage de ${number(seconds)} s.`,
 		holdOnce: (drill, level, hold, seconds) =>
-			`${quoted(drill)}, ${level} : un maintien de ${number(hold)} s dans un passage de ${number(seconds)} s.`,
+			`${quoted(drill)}, ${level} : un maintien de ${number(hold)} s dans un passage de ${number(seconds)} s.`,
 		height: (place, drill, item, wanted, can) =>
-			`${place} : ${quoted(drill)} demande ${item} entre ${number(wanted[0], 0)} et ${number(wanted[1], 0)} cm ; il ${can}.`,
+			`${place} : ${quoted(drill)} demande ${item} entre ${number(wanted[0], 0)} et ${number(wanted[1], 0)} cm ; il ${can}.`,
 		heightFixed: (height) => `est à ${number(height, 0)} cm`,
 		heightRange: (from, to, step) =>
 			`se règle de ${number(from, 0)} à ${number(to, 0)} cm${step === undefined ? "" : ` par pas de ${number(step)} cm`}`,
 		twoHeights: (place, item, one, other) =>
-			`${place} : ${item} doit être à deux hauteurs, pour ${quoted(one)} et pour ${quoted(other)}.`,
+			`${place} : ${item} doit être à deux hauteurs, pour ${quoted(one)} et pour ${quoted(other)}.`,
 		reps: (group, skill, performed, prepared, wanted) =>
-			`${group} exécute ${quoted(skill)} ${counts.times(performed)} dans la période (et ${number(prepared)} fois en préparation seulement) ; le club en veut ${number(wanted)}.`,
+			`${group} exécute ${quoted(skill)} ${counts.times(performed)} dans la période (et ${number(prepared)} fois en préparation seulement) ; le club en veut ${number(wanted)}.`,
 		repsNever: (group, skill, prepared, wanted) =>
-			`${group} n'exécute jamais ${quoted(skill)} dans la période (${counts.reps(prepared)} en préparation seulement) ; le club en veut ${number(wanted)}.`,
+			`${group} n'exécute jamais ${quoted(skill)} dans la période (${counts.reps(prepared)} en préparation seulement) ; le club en veut ${number(wanted)}.`,
 		notReached: (group, skill) => `${group} ne rencontre jamais ${quoted(skill)}, que son niveau apprend.`,
 		landings: (group, week, landings, most, drill) =>
-			`${group}, semaine ${week} : ${counts.landings(landings)} pour une gymnaste en une séance ; le club en veut au plus ${number(most)}. La plupart viennent de ${quoted(drill)}.`,
+			`${group}, semaine ${week} : ${counts.landings(landings)} pour un gymnaste en une séance ; le club en veut au plus ${number(most)}. La plupart viennent de ${quoted(drill)}.`,
 		newDrills: (group, week, fresh, most) =>
-			`${group}, semaine ${week} : ${counts.drills(fresh)} que ses gymnastes n'ont pas encore rencontrés ; le club en veut au plus ${number(most)}.`,
-		unmatched: (code, reason) => `${code} est accepté (« ${reason} »), et le plan n'a pas de tel constat.`,
+			`${group}, semaine ${week} : ${counts.drills(fresh)} que ses gymnastes n'ont pas encore rencontrés ; le club en veut au plus ${number(most)}.`,
+		unmatched: (code, reason) => `${code} est accepté (« ${reason} »), et le plan n'a pas de tel constat.`,
 		ended: (code, until, reason) =>
-			`${code} était accepté jusqu'au ${until} (« ${reason} »), et la période continue.`,
+			`${code} était accepté jusqu'au ${until} (« ${reason} »), et la période continue.`,
 	},
 	taught: {
 		missed: (who, thing, week, first, missed) =>
-			`${who} : ${quoted(thing)} commence en semaine ${week} et s'appuie sur ${quoted(first)}, prévu en semaine ${missed} et non enseigné comme prévu.`,
+			`${who} : ${quoted(thing)} commence en semaine ${week} et s'appuie sur ${quoted(first)}, prévu en semaine ${missed} et non enseigné comme prévu.`,
 		teach: (thing, first, week) =>
 			`Enseignez ${quoted(first)} avant ${quoted(thing)} en semaine ${week}, ou placez ${quoted(thing)} plus tard.`,
 		wasPlanned: (weeks) =>
@@ -3437,9 +3442,9 @@ export const findings: Words["findings"] = {
 				? `C'était prévu en semaine ${weeks[0]}, et n'a pas été enseigné.`
 				: `C'était prévu pour les ${inWeeks(weeks)}, et n'a pas été enseigné.`,
 		differ: (who, week, things) =>
-			`${who}, semaine ${week} : deux entraîneurs ne disent pas la même chose de ${and(things, 4)}.`,
+			`${who}, semaine ${week} : deux entraîneurs ne disent pas la même chose de ${and(things, 4)}.`,
 		unplaced: (who, week, apparatus, block) =>
-			`${who}, semaine ${week} : un compte rendu de ${apparatus}, bloc ${block}, que le plan n'a plus tel quel.`,
+			`${who}, semaine ${week} : un compte rendu de ${apparatus}, bloc ${block}, que le plan n'a plus tel quel.`,
 	},
 	placing: {
 		what: (place, size, parts) =>
@@ -3482,8 +3487,8 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H102: [
 		"Du YAML illisible",
-		"Une erreur d'alinéa, de crochet ou de guillemet rend illisible tout ce qui suit.",
-		"Regardez la ligne nommée. Un texte qui contient deux-points suivi d'un espace demande des guillemets.",
+		"Une erreur de retrait, de crochet ou de guillemet rend illisible tout ce qui suit.",
+		"Regardez la ligne nommée. Un texte qui contient un deux-points suivi d'un espace demande des guillemets.",
 	],
 	H103: [
 		"Un en-tête dans un autre langage que YAML",
@@ -3548,7 +3553,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	H115: [
 		"Ancres, alias et étiquettes YAML",
 		"Une seule ligne y tient lieu de beaucoup d'autres, et ils cassent facilement quand on modifie le fichier.",
-		"Écrivez la valeur là où elle sert, ou mettez entre guillemets un texte qui commence par & * ou !.",
+		"Écrivez la valeur là où elle sert, ou mettez entre guillemets un texte qui commence par & * ou !.",
 	],
 	H116: [
 		"Un fichier ou dossier qui ne peut pas être lu",
@@ -3562,13 +3567,13 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H118: [
 		"Un registre de l'édition qui ne peut pas être lu",
-		"Le programme garde dans ce fichier le numéro de la dernière édition ; sans lui, les numéros sur papier recommenceraient à 1, et personne ne saurait quelle feuille est la plus récente.",
-		'Si deux versions s\'y rencontrent, gardez en entier celle au plus grand numéro. S\'il est perdu, écrivez le numéro au pied de la feuille la plus récente : `{"number": 7, "date": "2026-11-30", "content": ""}`.',
+		"Le programme garde dans ce fichier le numéro de la dernière édition ; sans lui, les numéros sur papier recommenceraient à 1, et personne ne saurait quelle feuille est la plus récente.",
+		'Si deux versions s\'y rencontrent, gardez en entier celle au plus grand numéro. S\'il est perdu, écrivez le numéro au pied de la feuille la plus récente : `{"number": 7, "date": "2026-11-30", "content": ""}`.',
 	],
 	H119: [
 		"Une bibliothèque qui n'est pas là",
 		"Ce que le club en prend manquerait dans le manuel.",
-		"Nommez son dossier à partir de celui du club, ou installez le paquet ; ou retirez la ligne de `libraries`.",
+		"Nommez son dossier à partir de celui du club, ou installez le paquet ; ou retirez la ligne de `libraries`.",
 	],
 	H131: [
 		"Une couleur sur laquelle des mots ne se lisent pas",
@@ -3578,7 +3583,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	H132: [
 		"Une feuille de style qui ne peut pas servir",
 		"`content/style.css` va sur chaque page, chaque feuille et chaque téléphone. Elle se suffit : le site ne charge rien d'ailleurs, et marche sans réseau.",
-		"Retirez-la. Une feuille de style règle tailles, couleurs, traits et distances ; les images sont dans les exercices, et le `logo` du club dans `_data/club.yaml`.",
+		"Retirez-la. Une feuille de style règle tailles, couleurs, traits et distances ; les images sont dans les éducatifs, et le `logo` du club dans `_data/club.yaml`.",
 	],
 	H201: [
 		"Un renvoi vers quelque chose qui n'existe pas",
@@ -3668,7 +3673,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	H302: [
 		"Un éducatif avant celui après lequel il vient",
 		"L'éducatif dit qu'un autre devrait avoir été enseigné avant lui.",
-		"Prévoyez l'autre éducatif plus tôt pour ce niveau, ou celui-ci plus tard ; notez son id sous `entry` du niveau si les gymnastes arrivent avec. Une compétence acquise ne dispense pas d'un éducatif.",
+		"Prévoyez l'autre éducatif plus tôt pour ce niveau, ou celui-ci plus tard ; notez son identifiant sous `entry` du niveau si les gymnastes arrivent avec. Un élément acquis ne dispense pas d'un éducatif.",
 	],
 	H303: [
 		"Une forme entraînée pendant trop peu de semaines",
@@ -3732,7 +3737,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H315: [
 		"Un cours qu'un jour de fermeture retire d'une semaine",
-		"Les autres cours ont cette semaine et celui-ci ne l'a pas ; ses gymnastes manquent ce que la semaine enseigne.",
+		"Les autres cours ont lieu cette semaine-là et celui-ci non ; ses gymnastes manquent ce que la semaine enseigne.",
 		"Prévoyez aussi la semaine suivante ce qui ne doit pas manquer, ou donnez un autre jour au cours.",
 	],
 	H316: [
@@ -3772,17 +3777,17 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H332: [
 		"Plus de groupes sur un agrès qu'il n'y a de place",
-		"Ils partageraient un couloir ou une aire de réception, ou l'un d'eux attendrait.",
+		"Ils partageraient un couloir ou une zone de réception, ou l'un d'eux attendrait.",
 		"Changez la rotation de l'un d'eux, ou corrigez `groups` de l'agrès dans _data/apparatus.yaml.",
 	],
 	H333: [
 		"Du matériel porté pendant un cours",
-		"Tout ne peut pas être installé avant le cours : quelqu'un le porte pendant que les gymnastes attendent.",
+		"Tout ne peut pas être installé avant le cours : quelqu'un le porte pendant que les gymnastes attendent.",
 		"Utilisez moins de ce matériel à un des ateliers, ou gardez-le sur un seul agrès.",
 	],
 	H334: [
 		"Une dose qui ne tient pas dans les passages",
-		"La fiche demande plus que les minutes ne donnent : chaque entraîneur laisse de côté autre chose.",
+		"La fiche demande plus que les minutes ne donnent : chaque entraîneur laisse de côté autre chose.",
 		"Donnez plus de minutes au bloc, faites passer plus de gymnastes à la fois, prévoyez moins d'ateliers, ou réduisez la dose.",
 	],
 	H335: [
@@ -3812,7 +3817,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H340: [
 		"Plus de réceptions en une séance que le club ne veut",
-		"Un compte pour prévoir, non une mesure médicale.",
+		"Un compte pour planifier, pas une mesure médicale.",
 		"Réduisez les répétitions de l'éducatif qui en a le plus, ou prévoyez-le un autre jour.",
 	],
 	H341: [
@@ -3857,7 +3862,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H352: [
 		"Un compte rendu d'un bloc que le plan n'a pas",
-		"Le plan a changé depuis que l'entraîneur l'avait ; ce qui a été dit ne compte donc pas.",
+		"Le plan a changé depuis que l'entraîneur l'avait ; ce qui a été dit ne compte donc pas.",
 		"Écrivez dans le fichier sous _data/taught les éducatifs du bloc visé, ou retirez l'entrée.",
 	],
 	H353: [
@@ -3872,8 +3877,8 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H402: [
 		"Une section ou une fiche n'a pas pu être mise en forme",
-		"Elle manque à ce qui a été imprimé ; tout le reste y est.",
-		"Regardez la page nommée ; si elle est saine, relancez la commande.",
+		"Elle manque à ce qui a été imprimé ; tout le reste y est.",
+		"Regardez la page nommée ; si elle est saine, relancez la commande.",
 	],
 	H403: [
 		"Des mots ne sont pas à leur place sur la page imprimée",
@@ -3892,13 +3897,13 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H406: [
 		"Imprimé en caractères trop petits",
-		"Rien ne devrait être plus petit que 8,5 points, ni 9 points pour la sécurité : une fiche se lit à bout de bras, et pas toujours à la lumière.",
-		"Regardez la page imprimée nommée et partagez ce qui est trop grand pour elle : un tableau large, le plan d'une salle très longue.",
+		"Rien ne devrait être plus petit que 8,5 points, ni 9 points pour la sécurité : une fiche se lit à bout de bras, et pas toujours à la lumière.",
+		"Regardez la page imprimée nommée et partagez ce qui est trop grand pour elle : un tableau large, le plan d'une salle très longue.",
 	],
 	H407: [
 		"Des mots imprimés les uns sur les autres",
 		"Ni les uns ni les autres ne se lisent.",
-		"Regardez la page imprimée nommée. Dans un dessin, donnez plus de place à ce qui s'y trouve ; ailleurs, raccourcissez le texte.",
+		"Regardez la page imprimée nommée. Dans un dessin, donnez plus de place à ce qui s'y trouve ; ailleurs, raccourcissez le texte.",
 	],
 	H408: [
 		"Un signe qu'aucune police de cette machine ne possède",
@@ -3917,7 +3922,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H411: [
 		"Un texte de sécurité qui n'est pas sur le papier",
-		"Personne ne doit enseigner d'après une fiche à laquelle manquent la parade, les précautions ou les consignes d'urgence : celle-ci n'a pas été imprimée, toutes les autres l'ont été.",
-		"C'est une faute du programme : enseignez d'après la page de l'exercice, gardez le dossier et signalez-la.",
+		"Personne ne doit enseigner d'après une fiche à laquelle manquent la parade, les précautions ou les consignes d'urgence : celle-ci n'a pas été imprimée, toutes les autres l'ont été.",
+		"C'est une faute du programme : enseignez d'après la page de l'éducatif, gardez le dossier et signalez-la.",
 	],
 });

@@ -8,7 +8,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { exportCommand } from "../../scripts/commands/export.ts";
-import { importCommand } from "../../scripts/commands/import.ts";
+import { type ImportOptions, importCommand } from "../../scripts/commands/import.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { setFields } from "../../scripts/edit/set-fields.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
@@ -82,7 +82,7 @@ async function handedOut() {
 	};
 	const bring = async (
 		files: readonly string[],
-		more: { readonly write?: boolean; readonly preferSheet?: boolean } = {},
+		more: Partial<Pick<ImportOptions, "write" | "preferSheet" | "remove">> = {},
 	) => {
 		const { run, lines } = quietRun(club);
 		const status = await importCommand(run, {
@@ -139,7 +139,7 @@ describe("import --update", () => {
 		);
 		expect(after.get("content/weeks/week-01.md")).toBe(WEEK.replace("minutes: 5", "minutes: 7"));
 		expect(after.get("_data/term.yaml")).toContain("# the small hall");
-		expect(after.get("_data/term.yaml")).toContain("start: 17:00");
+		expect(after.get("_data/term.yaml")).toContain("start: '17:00'");
 		expect(after.get("_data/levels.yaml")).toContain("# from the little ones up");
 		expect(openHandbook(club).problems.filter(({ severity }) => severity === "error")).toEqual([]);
 		const { run } = quietRun(club);
@@ -177,10 +177,84 @@ describe("import --update", () => {
 		writeFileSync(join(desk, "some.csv"), "id,reps\nlog-roll,12\n");
 		const { said } = await bring(["some.csv"], { write: true });
 		expect(said).toContain("drill log-roll\n  reps: 5 → 12");
-		expect(said).toContain("drill egg-rock is no longer in the sheet; it stays in the folder");
+		expect(said).toContain("drill egg-rock is no longer in the sheet: it stays in the folder");
 		expect(readFileSync(join(club, "content/drills/floor/log-roll.md"), "utf8")).toBe(
 			LOG_ROLL.replace("reps: 5", "reps: 12"),
 		);
+	});
+
+	it("takes out what the sheet has no longer only where that is asked for, and `undo` brings it back", async () => {
+		const { club, desk, edit, change, bring } = await handedOut();
+		change("content/weeks/week-01.md", "      - {drill: egg-rock, minutes: 6}\n", "");
+		const before = textsIn(club);
+		const rows = readFileSync(join(desk, "drills.csv"), "utf8").split("\r\n");
+		writeFileSync(join(desk, "drills.csv"), rows.filter((row) => !row.includes("egg-rock")).join("\r\n"));
+		edit("levels.csv", "level-2,Level 2", "");
+		const files = ["drills.csv", "levels.csv"];
+		const told = await bring(files, { write: true });
+		expect(told.said).toContain("drill egg-rock is no longer in the sheet: it stays in the folder");
+		expect(told.said).toContain("2 things no longer in the sheet: --remove takes out what nothing names.");
+		expect(textsIn(club)).toEqual(before);
+		const dry = await bring(files, { remove: true });
+		expect(dry.said).toContain("levels level-2 is no longer in the sheet: taken out of the folder");
+		expect(dry.said).toMatch(/2 to take out.*Nothing is written yet/);
+		expect(textsIn(club)).toEqual(before);
+		expect((await bring(files, { remove: true, write: true })).said).toContain("2 taken out");
+		const after = textsIn(club);
+		expect(after.has("content/drills/floor/egg-rock.md")).toBe(false);
+		expect(after.get("_data/levels.yaml")).toBe(
+			"# from the little ones up\n- {id: level-1, name: Level 1}\n",
+		);
+		// What is out is not told again.
+		expect((await bring(files)).said).not.toContain("no longer");
+		expect(undo(quietRun(club).run)).toBe(0);
+		expect(textsIn(club)).toEqual(before);
+	});
+
+	it("takes nothing out that is still named, nor what the folder changed since", async () => {
+		const { club, desk, change, bring } = await handedOut();
+		const before = textsIn(club);
+		const [heads = "", ...rows] = readFileSync(join(desk, "drills.csv"), "utf8").split("\r\n");
+		writeFileSync(
+			join(desk, "drills.csv"),
+			[heads, ...rows.filter((row) => !row.includes("egg-rock"))].join("\r\n"),
+		);
+		const named = await bring(["drills.csv"], { remove: true, write: true });
+		expect(named.status).toBe(1);
+		expect(named.said).toContain("content/weeks/week-01.md: H201");
+		expect(named.said).toContain("Nothing was written.");
+		expect(textsIn(club)).toEqual(before);
+		change("content/weeks/week-01.md", "      - {drill: egg-rock, minutes: 6}\n", "");
+		change("content/drills/floor/egg-rock.md", "reps: 8", "reps: 9");
+		const changed = await bring(["drills.csv"], { remove: true, write: true });
+		expect(changed.said).toContain(
+			"drill egg-rock is no longer in the sheet: changed in the folder since, and kept",
+		);
+		expect(textsIn(club).has("content/drills/floor/egg-rock.md")).toBe(true);
+		await bring(["drills.csv"], { remove: true, preferSheet: true, write: true });
+		expect(textsIn(club).has("content/drills/floor/egg-rock.md")).toBe(false);
+	});
+
+	it("takes an area out of a week whose rows are gone", async () => {
+		const { club, desk, bring } = await handedOut();
+		writeFileSync(
+			join(club, "_data/apparatus.yaml"),
+			"- {id: floor, name: Floor}\n- {id: mats, name: Mats}\n",
+		);
+		writeFileSync(
+			join(club, "content/drills/floor/log-roll.md"),
+			LOG_ROLL.replace("apparatus: floor", "apparatus: [floor, mats]"),
+		);
+		writeFileSync(
+			join(club, "content/weeks/week-01.md"),
+			WEEK.replace("  floor:", "  mats:\n    blocks:\n      - {drill: log-roll, minutes: 4}\n  floor:"),
+		);
+		expect(await exportCommand(quietRun(club).run, { to: desk, replace: true, json: false })).toBe(0);
+		const rows = readFileSync(join(desk, "plan.csv"), "utf8").split("\r\n");
+		writeFileSync(join(desk, "plan.csv"), rows.filter((row) => !row.includes("mats")).join("\r\n"));
+		expect((await bring(["plan.csv"])).said).toContain("week 1, mats is no longer in the sheet");
+		await bring(["plan.csv"], { remove: true, write: true });
+		expect(readFileSync(join(club, "content/weeks/week-01.md"), "utf8")).toBe(WEEK);
 	});
 
 	it("adds an entry to a list, and an area to a week", async () => {
@@ -188,7 +262,7 @@ describe("import --update", () => {
 		writeFileSync(join(desk, "levels.csv"), "id,name\nlevel-1,Level 1\nlevel-2,Level 2\nlevel-3,Level 3\n");
 		await bring(["levels.csv"], { write: true });
 		expect(textsIn(club).get("_data/levels.yaml")).toBe(
-			`${CLUB["_data/levels.yaml"]}- {id: level-3, name: "Level 3"}\n`,
+			`${CLUB["_data/levels.yaml"]}- id: level-3\n  name: Level 3\n`,
 		);
 	});
 });

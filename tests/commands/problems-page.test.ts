@@ -19,7 +19,7 @@ it("in English", () => {
 it("in French, with the messages marked as English", () => {
 	const page = problemsPage(problems(), wordsFor("fr-CA"));
 	expect(page).toContain('<html lang="fr">');
-	expect(page).toContain("<title>À corriger : 2 erreurs dans 1 fichier</title>");
+	expect(page).toContain("<title>À corriger\u00a0: 2 erreurs dans 1 fichier</title>");
 	expect(page).toContain('<b>ligne 7, colonne 10</b> <span lang="en">There is no shape `holow`.');
 	const [, body = ""] = page.split("<main");
 	for (const word of ["To mend", "line 7", "Nothing can"]) expect(body).not.toContain(word);

@@ -28,12 +28,12 @@ const saturday = { id: "sat", name: "Saturday group", day: "saturday" as const, 
 
 const mondays = (draft: Draft) => teachingWeeks(build(draft).term).map((w) => w.monday);
 
-/** The events of a calendar as a second library reads them. */
 /** The events that take place. */
 function read(ics: string) {
 	return readAll(ics).filter(({ status }) => status !== "CANCELLED");
 }
 
+/** The events of a calendar as a second library reads them. */
 function readAll(ics: string) {
 	const calendar = new ICAL.Component(ICAL.parse(ics));
 	return calendar.getAllSubcomponents("vevent").map((component) => {
@@ -270,7 +270,7 @@ describe("calendar.ics", () => {
 			),
 		);
 		expect(moved.slice(0, events.length).map((e) => e.uid)).toEqual(events.map((e) => e.uid));
-		expect(moved.filter((e) => e.status === "CANCELLED").map((e) => e.uid.slice(0, 10))).toEqual([
+		expect(moved.filter((e) => e.status === "CANCELLED").map((e) => e.start.slice(0, 10))).toEqual([
 			"2027-01-11",
 			"2027-01-16",
 		]);
@@ -301,6 +301,30 @@ describe("calendar.ics", () => {
 		expect(after.map(({ status }) => status)).toEqual(["CONFIRMED", "CONFIRMED", "CONFIRMED", "CANCELLED"]);
 		expect(after[0]?.start).toBe("2027-01-04T17:00:00.000Z");
 		expect(after[1]?.location).toBe("Small hall");
+	});
+
+	it("moves a class to another day in a program that took an earlier file, and leaves nothing behind", () => {
+		const closed = [{ from: "2027-01-11", to: "2027-01-11" }];
+		const files = (["monday", "wednesday"] as const).map((day, i) =>
+			calendarIcs(
+				build({ ...base, classes: [{ ...monday, day, closed }, saturday], term: { weeks: 6 } }),
+				WORDS,
+				undefined,
+				{ number: i + 1, date: "2026-12-01" },
+			),
+		);
+		// As RFC 5545, 3.8.4.7 and 3.8.7.4: of one identifier the higher sequence stands.
+		const kept = new Map<string, ReturnType<typeof readAll>[number]>();
+		for (const event of files.flatMap(readAll)) {
+			if ((kept.get(event.uid)?.sequence ?? -1) < event.sequence) kept.set(event.uid, event);
+		}
+		expect(kept.size).toBe(12);
+		const taught = [...kept.values()].filter(
+			({ summary, status }) => summary.startsWith("Monday") && status !== "CANCELLED",
+		);
+		// The cancelled Monday is no longer the day of the class: the Wednesday of that week takes place.
+		const rule = new RRule({ freq: RRule.WEEKLY, count: 6, dtstart: new Date("2027-01-06T16:30:00Z") });
+		expect(taught.map(({ start }) => start)).toEqual(rule.all().map((day) => day.toISOString()));
 	});
 
 	it("has the days that another library counts by a rule of RFC 5545", () => {

@@ -260,7 +260,7 @@ describe("a floor plan", () => {
 		expect(described({ ...GOLDEN.plan, walls: [], landmarks: [] })).not.toMatch(/wall|Landmarks/);
 		const french = described(GOLDEN.plan, wordsFor("fr").floorPlan.drawing);
 		expect(french).toContain("Un mur se trouve au bout de la longueur et au bout de la largeur.");
-		expect(french).toMatch(/Repères.: store door à 11.5, 5 m/);
+		expect(french).toMatch(/Repères.: store door à 11,5 m en longueur et 5 m en largeur/);
 		const [one, two] = GOLDEN.plan.stations;
 		if (one === undefined || two === undefined) throw new Error("two stations are in the plan");
 		const shut: FloorPlan = {

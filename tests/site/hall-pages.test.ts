@@ -71,7 +71,7 @@ describe("a class sheet", () => {
 		const text = plain(en.page(MONDAY));
 		expect(text).toContain("Coach 1: station 1. Coach 2 watches station 3. Station 2 runs alone.");
 		expect(plain(fr.page(MONDAY))).toContain(
-			"Entraîneur 1 : atelier 1. L'entraîneur 2 surveille l'atelier 3. L'atelier 2 tourne seul.",
+			"Entraîneur 1 : atelier 1. L'entraîneur 2 surveille l'atelier 3. L'atelier 2 est en autonomie.",
 		);
 	});
 

@@ -5,6 +5,7 @@
  *   only the folder changed      the folder's word stays
  *   both changed                 both are shown; the folder's word stays unless the sheet's is preferred
  *   nothing is known of before   as if both had changed
+ *   the sheet lost a row         told; taken out of the folder only where that was asked for
  *
  * What was last said is kept in the club's folder for what the program keeps, cell by cell, written by
  * `import --write` and by `export`. Only columns that the sheet has are looked at.
@@ -55,6 +56,34 @@ export function threeWay(
 				before === undefined ? "both" : now === before ? "folder" : here === before ? "sheet" : "both";
 			return [{ kind, id, heading, by, before, sheet: now, folder: here }];
 		});
+	});
+}
+
+/** Something that the sheet had when it was last brought in or handed out, and has no longer. */
+export interface Gone {
+	readonly kind: SheetKind;
+	readonly id: string;
+	/** Whether the folder changed it since. */
+	readonly isChanged: boolean;
+}
+
+/** What is gone from sheets of its kind, and still in the folder. */
+export function goneFrom(
+	sheet: ReadonlyMap<string, Unit>,
+	folder: ReadonlyMap<string, Unit>,
+	last: LastSaid,
+	covers: (kind: SheetKind, heading: string) => boolean,
+): readonly Gone[] {
+	const kinds = new Set(Array.from(sheet.values(), ({ kind }) => kind));
+	return [...last].flatMap(([key, said]) => {
+		const own = folder.get(key);
+		// A list that is one unit, or the club itself, loses cells and no rows.
+		if (own === undefined || sheet.has(key) || !kinds.has(own.kind) || own.id === own.kind) return [];
+		const { kind, id, cells } = own;
+		const isChanged = [...cells].some(
+			([heading, text]) => covers(kind, heading) && text !== (said.cells.get(heading) ?? ""),
+		);
+		return [{ kind, id, isChanged }];
 	});
 }
 

@@ -3,16 +3,15 @@
  * where it stands, so that comments and whatever else a person wrote in the file stay.
  */
 
-import { isDeepStrictEqual } from "node:util";
 import type { Change } from "../../edit/change-set.ts";
-import { type FieldEdit, setFields } from "../../edit/set-fields.ts";
+import { EditRefused } from "../../edit/move-block.ts";
+import { dataIn, writeData } from "../../edit/write-data.ts";
 import type { Folder } from "../../files/folder.ts";
 import type { DataPath, FileKind, SourceFile } from "../../model.ts";
-import { splitPage } from "../../read/split-page.ts";
 import { clubFileText } from "../write-club-file.ts";
 import type { WrittenFile } from "./club-sheets.ts";
 import { COLUMNS, type SheetKind } from "./columns.ts";
-import type { CellChange } from "./three-way.ts";
+import type { CellChange, Gone } from "./three-way.ts";
 
 type Fields = Record<string, unknown>;
 
@@ -34,10 +33,6 @@ export function updateFiles(
 ): FileUpdates {
 	const changes: Change[] = [];
 	const writtenAnew: string[] = [];
-	const isOf = (kind: SheetKind, id: string, file: WrittenFile) =>
-		file.kind === fileKindOf(kind) &&
-		(!["drill", "week", "guide", "plan"].includes(kind) ||
-			(kind === "plan" ? String((file.data as Fields).week) === id.split("/")[0] : file.id === id));
 	for (const file of files) {
 		const own = taken.filter(({ kind, id }) => isOf(kind, id, file));
 		const more = added.filter(({ kind, id }) => isOf(kind, id, file));
@@ -45,14 +40,58 @@ export function updateFiles(
 		if (own.length + more.length === 0 || draft === undefined || !club.has(file.file)) continue;
 		const before = club.readText(file.file);
 		const wanted = updated(file, draft, own, more);
-		const edits = editsBetween(file.kind, file.data, wanted.data);
-		const withFields = edits.length === 0 ? before : setFields(file.file, before, edits);
-		if (withFields === undefined) writtenAnew.push(file.file);
-		const text = withFields ?? clubFileText(file.kind, wanted.data, file.body);
-		const after = wanted.body === file.body ? text : withBody(text, wanted.body);
-		if (after !== before) changes.push({ path: file.file, before, after });
+		const after = textOf(file, before, wanted);
+		if (after === undefined) writtenAnew.push(file.file);
+		const text = after ?? clubFileText(file.kind, wanted.data, wanted.body);
+		if (text !== before) changes.push({ path: file.file, before, after: text });
 	}
 	return { changes, writtenAnew };
+}
+
+/** The changes with what is gone from the sheets taken out of the folder as well. */
+export function withoutGone(
+	club: Folder,
+	files: readonly SourceFile[],
+	changes: readonly Change[],
+	gone: readonly Gone[],
+): readonly Change[] {
+	const byPath = new Map(changes.map((change) => [change.path, change]));
+	for (const { kind, id } of gone) {
+		const path = files.find((file) => isOf(kind, id, file))?.file;
+		if (path === undefined || !club.has(path)) continue;
+		const { before = club.readText(path), after = before } = byPath.get(path) ?? {};
+		const data = dataIn(path, after);
+		byPath.set(path, {
+			path,
+			before,
+			...(isPage(kind) ? {} : { after: writeData(path, after, dataWithout(data, kind, id)) }),
+		});
+	}
+	return [...byPath.values()];
+}
+
+function dataWithout(data: unknown, kind: SheetKind, id: string): unknown {
+	const rest = structuredClone(data);
+	if (kind === "plan") delete ((rest as Fields).apparatus as Fields)[id.split("/")[1] ?? ""];
+	else {
+		const list = listIn(rest, kind);
+		list?.splice(
+			list.findIndex((entry) => String(entry.id) === id),
+			1,
+		);
+	}
+	return rest;
+}
+
+/** Whether a file is where a thing is written: a page of its own, the week of a plan, or the list it is in. */
+export function isOf(kind: SheetKind, id: string, file: WrittenFile): boolean {
+	if (file.kind !== fileKindOf(kind)) return false;
+	if (kind === "plan") return String((file.data as Fields).week) === id.split("/")[0];
+	return !isPage(kind) || file.id === id;
+}
+
+function isPage(kind: SheetKind): boolean {
+	return kind === "drill" || kind === "week" || kind === "guide";
 }
 
 function fileKindOf(kind: SheetKind): FileKind {
@@ -127,44 +166,16 @@ function put(data: Fields, [name = "", ...rest]: DataPath, value: unknown): void
 	else data[name] = inner;
 }
 
-/** The smallest edits from one state of a file's data to another: fields, of entries, and of blocks. */
-function editsBetween(
-	kind: FileKind,
-	before: unknown,
-	after: unknown,
-	path: DataPath = [],
-): readonly FieldEdit[] {
-	if (isDeepStrictEqual(before, after)) return [];
-	if (Array.isArray(before) && Array.isArray(after)) {
-		if (after.length < before.length || !after.every(isMap) || !before.every(isMap))
-			return [{ path, value: after }];
-		// Blocks have no names: more or fewer of them are another list.
-		if (kind === "week" && after.length !== before.length) return [{ path, value: after }];
-		return after.flatMap((item, i): readonly FieldEdit[] =>
-			i < before.length
-				? editsBetween(kind, before[i], item, [...path, i])
-				: [{ path: [...path, i], value: item }],
-		);
+/** The file's own text with other data and words; undefined where it cannot be made to say them. */
+function textOf(
+	file: SourceFile,
+	before: string,
+	{ data, body }: { readonly data: unknown; readonly body: string },
+): string | undefined {
+	try {
+		return writeData(file.file, before, data, ...(body === file.body ? [] : [body]));
+	} catch (error) {
+		if (error instanceof EditRefused) return undefined;
+		throw error;
 	}
-	if (!isMap(before) || !isMap(after) || isLeaf(path)) return [{ path, value: after }];
-	const names = [...new Set([...Object.keys(before), ...Object.keys(after)])];
-	return names.flatMap((name) => editsBetween(kind, before[name], after[name], [...path, name]));
-}
-
-/** A field of a drill, an entry or a block is written whole. */
-function isLeaf(path: DataPath): boolean {
-	const last = path.at(-1);
-	return typeof last === "string" && !["apparatus", "classes"].includes(last) && path.at(-2) !== "apparatus";
-}
-
-function isMap(value: unknown): value is Fields {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
-function withBody(text: string, body: string): string {
-	const page = splitPage(text.replaceAll("\r\n", "\n"));
-	const old = "matter" in page ? page.body : "";
-	const newline = text.includes("\r\n") ? "\r\n" : "\n";
-	const kept = text.slice(0, text.length - old.replaceAll("\n", newline).length);
-	return `${kept}${body.replaceAll("\n", newline)}`;
 }
