@@ -11,8 +11,8 @@ import type { SitePage } from "./site-pages.ts";
 interface TemplateData {
 	readonly sitePage: SitePage;
 	readonly handbook: {
-		/** Told the text of each page as it is made. */
-		readonly made?: (page: SitePage, text: string) => void;
+		/** Told of each page as it is made. */
+		readonly made?: (page: SitePage) => void;
 	};
 }
 
@@ -29,6 +29,6 @@ export const data = {
 
 export function render(this: Helpers, { sitePage, handbook }: TemplateData): string {
 	const text = documentOf(sitePage, (language, code) => raw(this.highlight(language, code)));
-	handbook.made?.(sitePage, text);
+	handbook.made?.(sitePage);
 	return text;
 }

@@ -29,7 +29,7 @@ export function floorPlanFigure(
 ): Html {
 	const say = words.floorPlan;
 	const standing = upright && isLong(view.plan);
-	const { svg, legend } = drawFloorPlan(view.plan, {
+	const { svg, legend, beyond } = drawFloorPlan(view.plan, {
 		title: say.title(words.ofBlock(view.apparatus, view.week, view.block)),
 		description: "",
 		idPrefix,
@@ -43,7 +43,6 @@ export function floorPlanFigure(
 	const landing = view.plan.stations.some(({ props }) => props.some((prop) => prop.landing));
 	const runs = view.plan.stations.some(({ run }) => run !== undefined);
 	const after = view.plan.stations.some(({ runOut }) => runOut !== undefined);
-	const beyond = svg.includes("plan-beyond");
 	const label = (number: number) => stationLabel(number - 1);
 	const signs = [
 		...(landing ? [say.landing, say.free(view.free.landing)] : []),

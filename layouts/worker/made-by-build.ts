@@ -1,7 +1,8 @@
 /**
  * Stands in the device's program for what the build does for it: pages that it sends ready made, since
  * they need programs and words that would be large for one page; rows of maps and dates of the term,
- * which are in the records.
+ * which are in the records. Names of characters (`&eacute;`) are looked up in those that the club's texts have:
+ * all of them would be a tenth of the program.
  */
 
 function madeByBuild(): never {
@@ -27,5 +28,15 @@ export class Graph {
 	}
 }
 export const Temporal = { PlainDate: { from: madeByBuild }, PlainDateTime: { from: madeByBuild } };
+
+let named: ReadonlyMap<string, string> = new Map();
+
+export function knowNamed(characters: ReadonlyMap<string, string>): void {
+	named = characters;
+}
+
+/** What Markdown asks for `&eacute;`: what is no name stays as it is. */
+export const decodeHTMLStrict = (name: string): string => named.get(name) ?? name;
+
 /** Markdown makes one at its start, and asks it nothing. */
 export class LinkifyIt {}

@@ -9,10 +9,12 @@ import { searchFiles } from "../../scripts/search/build-search.ts";
 import { addressFile } from "../../scripts/views/addresses.ts";
 import { documentOf } from "../pages/document.ts";
 import { sitePages } from "../pages/site-pages.ts";
+import { knowNamed } from "./made-by-build.ts";
 import { WORDS } from "./words.ts";
 
 (globalThis as DeviceScope).handbookOf = (textOf, edition) => {
-	const { handbook, options } = readRecords(textOf, edition, WORDS);
+	const { handbook, options, named } = readRecords(textOf, edition, WORDS);
+	knowNamed(named);
 	const pages = new Map(sitePages(handbook, options).map((page) => [addressFile(page.address), page]));
 	return {
 		has: (path) => pages.has(path),

@@ -91,6 +91,8 @@ export interface PlanLegendItem {
 export interface DrawnFloorPlan {
 	readonly svg: string;
 	readonly legend: readonly PlanLegendItem[];
+	/** Whether space that must stay clear lies beyond the plan, and is hatched. */
+	readonly beyond: boolean;
 }
 
 /** Drawing units (CSS pixels) for a metre: a plan of 14 m fits a small phone. */
@@ -150,11 +152,12 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		busy(view, x, y),
 		waysIn(routes, x, y),
 	);
+	const beyond = beyondEdges(view, say.keepClear, x, y);
 	const content =
 		ground(view, x, y, upright, options.format, { left: LEFT, foot }) +
 		view.stations.map((station) => area(station, crowded.has(station.number), x, y)).join("") +
 		view.stations.map((station) => landingSpace(station, view, x, y)).join("") +
-		beyondEdges(view, say.keepClear, x, y) +
+		beyond +
 		hall.svg +
 		arrows(routes, x, y) +
 		view.stations.map((station) => props(station, x, y)).join("") +
@@ -164,6 +167,7 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		view.stations.map(({ number }, i) => disc(places[i] ?? { x: 0, y: 0 }, label(number))).join("") +
 		scaleBar(x(0), foot + 34, view.length, options.format, say);
 	return {
+		beyond: beyond !== "",
 		svg: chartFrame(
 			{ ...options, description: describe(plan, options, say, label) },
 			{ width, height: foot + FOOT },

@@ -11,6 +11,7 @@
  * Fields that hold nothing are left out, and filled in by `EMPTY_DRILL`.
  */
 
+import MarkdownIt from "markdown-it";
 import { knowTeachingWeeks, type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
 import { exposuresOf } from "../compute/exposures.ts";
 import { foundRows, type WrittenRows } from "../figures/progression-layout.ts";
@@ -57,6 +58,8 @@ export interface RecordFile {
 export interface ReadRecords {
 	readonly handbook: ShownHandbook;
 	readonly options: SiteOptions;
+	/** Characters by the names that texts give them, as `&eacute;`. */
+	readonly named: ReadonlyMap<string, string>;
 }
 
 /** Everything but drills, weeks and guides. */
@@ -116,6 +119,8 @@ const LOOKED_UP: readonly string[] = ["equipment"];
 const CLUB = "club";
 const PLAN = "plan";
 const GUIDES = "guides";
+/** Characters that texts name, as `&eacute;`: a table of all names is large. */
+const CHARACTERS = "characters";
 
 /** What a drill has where it says nothing. */
 const EMPTY_DRILL = {
@@ -210,7 +215,7 @@ export function recordFiles(
 			rows: LOOKED_UP.includes(name) ? rows : [],
 		})),
 	};
-	return [
+	const files = [
 		{ name: CLUB, text: written(clubFile) },
 		{ name: PLAN, text: written(plan) },
 		{
@@ -222,6 +227,7 @@ export function recordFiles(
 			text: written(own.map(leanDrill)),
 		})),
 	];
+	return [{ name: CHARACTERS, text: JSON.stringify(namedCharacters(files)) }, ...files];
 }
 
 /** Reads the records back. Throws where a file of them is missing. */
@@ -278,6 +284,7 @@ export function readRecords(
 		}),
 	);
 	return {
+		named: new Map(open<readonly (readonly [string, string])[]>(CHARACTERS)),
 		handbook: {
 			curriculum,
 			edition,
@@ -313,6 +320,17 @@ export function readRecords(
 			},
 		},
 	};
+}
+
+/** As CommonMark has them, by name and no number. */
+const NAMED = /&[a-z][a-z0-9]{1,31};/gi;
+
+function namedCharacters(
+	files: readonly RecordFile[],
+): readonly (readonly [name: string, character: string])[] {
+	const { unescapeAll } = new MarkdownIt().utils;
+	const names = new Set(files.flatMap(({ text }) => text.match(NAMED) ?? []));
+	return Array.from(names, (name) => [name, unescapeAll(name)] as const);
 }
 
 /** Fenced code begins so. */

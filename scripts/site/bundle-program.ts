@@ -11,10 +11,10 @@ const PROGRAMS = join(PROGRAM, "layouts/worker");
 
 /**
  * What makes pages that devices are sent ready made, what lays out maps and works out dates that are in
- * the records, and what finds addresses in texts, which is turned off.
+ * the records, as names of characters are (`&eacute;`); and what finds addresses in texts, which is turned off.
  */
 const MADE_BY_BUILD =
-	/\/(author-guide|what-changed|taught-view|taught-page)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it)$/;
+	/\/(author-guide|what-changed|taught-view|taught-page)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it|entities)$/;
 
 /** Leaves that out of the devices' program. */
 export const readyMade: Plugin = {

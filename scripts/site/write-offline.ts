@@ -31,6 +31,8 @@ const KEPT = /\.(css|js|svg|webmanifest|woff2)$/;
 const PICTURE = /^media\/.*\.(avif|gif|jpe?g|png|svg|webp)$/i;
 /** The font for letters beyond Western European ones: kept where the handbook has any. */
 const EXTENDED_FONT = "assets/text-latin-ext.woff2";
+/** Letters that the smaller of the two fonts lacks; `site.css` has both ranges. Our own words have none of them. */
+const EXTENDED = /[\u0100-\u0130\u0132-\u0151\u0154-\u02ba\u1e00-\u1eff]/;
 
 /** Characters of a bundle, about: larger ones compress better, and are sent to the host anew with every change of a drill in them. */
 const BUNDLE = 350_000;
@@ -44,13 +46,12 @@ export interface OfflineFacts {
 	readonly others: readonly string[];
 	/** Pages that devices do not make, by their files; they lie there. */
 	readonly readyMade: readonly string[];
-	/** Whether a page has letters that the smaller font lacks. */
-	readonly isExtended: boolean;
 }
 
 /** Adds records, program and worker to the site in a folder; gives the list that the worker takes. */
 export async function writeOffline(siteDir: string, facts: OfflineFacts): Promise<EditionList> {
-	const { edition: issued, words, records, others, readyMade, isExtended } = facts;
+	const { edition: issued, words, records, others, readyMade } = facts;
+	const isExtended = records.some(({ text }) => EXTENDED.test(text));
 	const edition = editionNameOf(facts);
 	const site = openFolder(siteDir);
 	const write = (text: string): string => {

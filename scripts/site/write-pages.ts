@@ -12,17 +12,17 @@ import { PROGRAM } from "../files/program.ts";
 /** Pages of a run: each has a cost of its own, and larger ones hold more text. */
 const RUN = 250;
 
-/** @param made told the text of each page as it is made */
+/** @param made told of each page as it is made */
 export async function writePages(
 	pages: readonly SitePage[],
 	siteDir: string,
-	made: (page: SitePage, text: string) => void,
+	made: (page: SitePage) => void,
 ): Promise<void> {
 	const here = (path: string) => relative(process.cwd(), path) || ".";
 	let written = 0;
-	const count = (page: SitePage, text: string) => {
+	const count = (page: SitePage) => {
 		written++;
-		made(page, text);
+		made(page);
 	};
 	for (let from = 0; from < pages.length; from += RUN) {
 		const run = pages.slice(from, from + RUN);

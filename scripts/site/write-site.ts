@@ -40,9 +40,6 @@ const ICONS_IN = "site.css";
 /** The program that says the edition's name: no page does, or each would change with every edition. */
 const EDITION_PROGRAM = "edition.js";
 
-/** Letters that the smaller of the two fonts lacks. */
-const EXTENDED = /[\u0100-\u02ba\u1e00-\u1eff]/;
-
 /** Pages after which progress is told. */
 const TELL = 50;
 
@@ -57,8 +54,6 @@ export interface WrittenSite {
 	readonly others: readonly string[];
 	/** Pages that devices do not make, by their files. */
 	readonly readyMade: readonly string[];
-	/** Whether a page has letters that the smaller font lacks. */
-	readonly isExtended: boolean;
 }
 
 /** Writes the whole site into a folder. */
@@ -76,11 +71,9 @@ export async function writeSite(
 	const own = styles === undefined ? [] : [CLUB_STYLES];
 	const pages = sitePages(handbook, options);
 	const readyMade: string[] = [];
-	let isExtended = false;
 	let done = 0;
 	progress?.(done, pages.length);
-	await writePages(pages, outDir, (page, text) => {
-		isExtended ||= EXTENDED.test(text);
+	await writePages(pages, outDir, (page) => {
 		if (page.facts.readyMade) readyMade.push(addressFile(page.address));
 		if (++done % TELL === 0) progress?.(done, pages.length);
 	});
@@ -89,7 +82,6 @@ export async function writeSite(
 		pages: pages.length,
 		others: [...common, ...own, ...mediaFiles, MANIFEST_FILE],
 		readyMade,
-		isExtended,
 	};
 }
 

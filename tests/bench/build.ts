@@ -131,7 +131,6 @@ async function stages(club: string): Promise<void> {
 			records: recordFiles(handbook, options, highlightCode),
 			others: assets,
 			readyMade: [],
-			isExtended: true,
 		}),
 	);
 	for (const [name, ms] of rows) console.log(`  ${name.padEnd(36)} ${ms.toFixed(0).padStart(7)} ms`);

@@ -3,6 +3,8 @@
  * program that they get is run here, over the demo and a small club that uses every field.
  */
 
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
@@ -19,7 +21,7 @@ import { addressFile, SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
 import type { SiteOptions } from "../../scripts/views/pages.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
-import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 /** Every page of a club, as the build writes it and as a device makes it, by its file. */
 async function bothWays(clubDir: string, language?: string) {
@@ -104,6 +106,19 @@ describe("a device", () => {
 		]);
 	});
 
+	it("writes characters that a text names, and leaves what is no name and what is code", async () => {
+		const dir = clubCopy(undefined, `${FIXTURES}clubs/ten-drills`);
+		const path = drillFiles(dir)[0] ?? "";
+		writeFileSync(
+			path,
+			`${readFileSync(path, "utf8")}\nCaf&eacute;&nbsp;&amp; &nosuch; \`&copy;\` &NotEqualTilde; &#233;\n`,
+		);
+		const { host, device } = await bothWays(dir);
+		const [file, text = ""] = [...host].find(([, page]) => page.includes("Caf")) ?? [""];
+		expect(text).toContain("<p>Café\u00a0&amp; &amp;nosuch; <code>&amp;copy;</code> ≂\u0338 é</p>");
+		expect(device.page(file)).toBe(text);
+	});
+
 	it("says which file of records is missing, and opens nothing", async () => {
 		const { records, handbook } = await bothWays(`${FIXTURES}clubs/full-pages`);
 		const program = await bundleProgram("make.ts", handbook.words);
@@ -113,6 +128,12 @@ describe("a device", () => {
 		}
 	});
 });
+
+function drillFiles(dir: string): readonly string[] {
+	return readdirSync(join(dir, "content/drills"), { recursive: true, withFileTypes: true })
+		.filter((entry) => entry.isFile())
+		.map((entry) => join(entry.parentPath, entry.name));
+}
 
 function firstDifference(a: string, b: string): number {
 	let at = 0;
