@@ -1,17 +1,16 @@
 /** What the desk's page loads: its program in the words of a language, its styles and its typeface. */
 
 import { basename } from "node:path";
-import { PROGRAM, packageFolder, readProgram } from "../files/program.ts";
+import { PROGRAM } from "../files/program.ts";
 import { browserWords } from "../site/browser-words.ts";
 import { type Bundles, keptBundles } from "../site/kept-bundles.ts";
+import { typefaceFiles } from "../site/typeface.ts";
 import type { Words } from "../words/words.ts";
 
 export interface Asset {
 	readonly type: string;
 	readonly body: string | Uint8Array;
 }
-
-const FONTS = "@fontsource-variable/atkinson-hyperlegible-next";
 
 const made = new Map<string, Promise<ReadonlyMap<string, Asset>>>();
 
@@ -28,24 +27,10 @@ async function makeAssets(words: Words): Promise<ReadonlyMap<string, Asset>> {
 		`desk.${words.language}`,
 		() => bundle(words),
 	);
-	const fonts = `${packageFolder(FONTS)}/files`;
 	return new Map<string, Asset>([
 		["desk.js", { type: "text/javascript; charset=utf-8", body: program }],
 		["desk.css", { type: "text/css; charset=utf-8", body: styles }],
-		[
-			"text-latin.woff2",
-			{
-				type: "font/woff2",
-				body: readProgram(`${fonts}/atkinson-hyperlegible-next-latin-wght-normal.woff2`),
-			},
-		],
-		[
-			"text-latin-ext.woff2",
-			{
-				type: "font/woff2",
-				body: readProgram(`${fonts}/atkinson-hyperlegible-next-latin-ext-wght-normal.woff2`),
-			},
-		],
+		...typefaceFiles().map(([name, body]) => [name, { type: "font/woff2", body }] as const),
 	]);
 }
 

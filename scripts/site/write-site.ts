@@ -7,7 +7,7 @@ import { basename } from "node:path";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { ICONS_FILE, iconPicture, iconStyles } from "../../layouts/parts/icons.ts";
 import { openFolder } from "../files/folder.ts";
-import { PROGRAM, packageFolder, readProgram } from "../files/program.ts";
+import { PROGRAM, readProgram } from "../files/program.ts";
 import type { Handbook } from "../handbook.ts";
 import { addressFile, LICENCES_FILE } from "../views/addresses.ts";
 import { MANIFEST_FILE, manifestText } from "../views/manifest.ts";
@@ -19,15 +19,9 @@ import { browserPrograms, browserWords } from "./browser-words.ts";
 import { clubStyles } from "./club-styles.ts";
 import { type Bundles, keptBundles } from "./kept-bundles.ts";
 import { licencesText } from "./licences.ts";
+import { typefaceFiles } from "./typeface.ts";
 import { writePages } from "./write-pages.ts";
 import { writeIcons, writePreviews } from "./write-pictures.ts";
-
-const FONTS = "@fontsource-variable/atkinson-hyperlegible-next";
-/** Our name of each font file, and the package's. Italics are left to the browser: few words are. */
-const FONT_FILES = [
-	["text-latin.woff2", "atkinson-hyperlegible-next-latin-wght-normal.woff2"],
-	["text-latin-ext.woff2", "atkinson-hyperlegible-next-latin-ext-wght-normal.woff2"],
-] as const;
 
 const ICON = "layouts/styles/icon.svg";
 
@@ -119,10 +113,7 @@ async function writeAssets(
 				: `const HANDBOOK_NAME=${JSON.stringify(edition)};`;
 		return [`assets/${name}`, before + text] as const;
 	});
-	const folder = packageFolder(FONTS);
-	const fonts = FONT_FILES.map(
-		([name, source]) => [`assets/${name}`, readProgram(`${folder}/files/${source}`)] as const,
-	);
+	const fonts = typefaceFiles().map(([name, bytes]) => [`assets/${name}`, bytes] as const);
 	const pictures = [
 		["assets/icon.svg", readProgram(ICON)],
 		[ICONS_FILE, iconPicture()],

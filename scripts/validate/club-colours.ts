@@ -17,7 +17,7 @@ import { type Problem, problem } from "../problems.ts";
 /** How a club writes a colour. */
 export const HEX_COLOUR = /^#[0-9a-fA-F]{6}$/;
 
-/** Paper and ink of a theme of the site: what `site.css` calls `--sheet` and `--ink`. */
+/** Paper and ink of a theme of the site: what `tokens.css` calls `--sheet` and `--ink`. */
 export interface Theme {
 	readonly name: "light" | "dark";
 	readonly sheet: string;

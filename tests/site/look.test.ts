@@ -112,7 +112,7 @@ describe("a site in the club's colours", () => {
 
 describe("a colour", () => {
 	it("is checked against the paper and ink that the site's styles name", () => {
-		const css = readFileSync(join(REPOSITORY, "layouts/styles/site.css"), "utf8");
+		const css = readFileSync(join(REPOSITORY, "layouts/styles/tokens.css"), "utf8");
 		expect(css).toContain(`--sheet: light-dark(${LIGHT.sheet}, ${DARK.sheet});`);
 		expect(css).toContain(`--ink: light-dark(${LIGHT.ink}, ${DARK.ink});`);
 		const cells = readFileSync(join(REPOSITORY, "layouts/styles/coverage.css"), "utf8");
