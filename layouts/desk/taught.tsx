@@ -48,7 +48,7 @@ export function TaughtDrop({ readOnly }: { readonly readOnly: boolean }) {
 			<h2 id="taught-title">{say.kindNames.taught}</h2>
 			<p>{say.taughtLead}</p>
 			<fieldset
-				class="drop"
+				class="drop is-large"
 				aria-label={say.kindNames.taught}
 				onDragOver={(event) => event.preventDefault()}
 				onDrop={(event) => {
@@ -107,18 +107,20 @@ function Found({
 			<p>
 				<b>{writes ? ends.map((end) => say.taughtCounts[end](counts[end])).join(", ") : say.taughtNothing}</b>
 			</p>
-			<ul class="problems">
-				{faults.map(({ text, fault }, i) => (
-					<li key={`${text} ${i}`} class="wrong">
-						{say.taughtOf(sent[text]?.name ?? "")} <span lang="en">{fault}</span>
-					</li>
-				))}
-				{told.map((line) => (
-					<li key={line} lang="en">
-						{line}
-					</li>
-				))}
-			</ul>
+			{faults.length + told.length > 0 && (
+				<ul class="problems">
+					{faults.map(({ text, fault }, i) => (
+						<li key={`${text} ${i}`} class="wrong">
+							{say.taughtOf(sent[text]?.name ?? "")} <span lang="en">{fault}</span>
+						</li>
+					))}
+					{told.map((line) => (
+						<li key={line} lang="en">
+							{line}
+						</li>
+					))}
+				</ul>
+			)}
 			{writes && (
 				<Tried outcome={outcome}>
 					{onTake !== undefined && (

@@ -1701,7 +1701,7 @@ export const whatChanged = {
 	about: "Of what",
 	before: "Before",
 	after: "Now",
-	differences: (count: number) => `${count} differences`,
+	differences: (count: number) => (count === 1 ? "1 difference" : `${count} differences`),
 	kinds: {
 		drill: "Drills",
 		week: "Weeks",
