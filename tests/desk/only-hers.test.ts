@@ -183,6 +183,11 @@ it("judges what it is sent, and names no file outside the club", async () => {
 		["draft", { path: "/etc/passwd", base: null, text: "" }],
 		["retire", { path: "content/drills/floor/..", what: "y" }],
 		["run", { task: "rm" }],
+		["run", { task: "packet" }],
+		["run", { task: "packet", since: "../../binder.edition.json" }],
+		["run", { task: "sheets", sheets: "class-sheets", class: "--out" }],
+		["merge", { revision: "0".repeat(64), drill: "a", into: "../b", what: "y" }],
+		["try-taught", { texts: "one" }],
 		["rename", { kind: "drill", from: "a", to: "../b", what: "y" }],
 	];
 	for (const [route, body] of wrong)
@@ -222,7 +227,10 @@ it("shows, and writes nothing, with --read-only", async () => {
 		["draft", { path: "_data/club.yaml", base: null, text: "x" }],
 		["new-week", { revision, what: "y", week: 9, theme: "z" }],
 		["retire", { path: "content/weeks/week-1.md", what: "y" }],
+		["merge", { revision, what: "y", drill: "rock", into: "rock-back" }],
+		["taught", { revision, what: "y", texts: ["nothing"] }],
 		["run", { task: "build" }],
+		["run", { task: "sheets", sheets: "class-sheets" }],
 	] as const) {
 		const answer = await post(served, route, body);
 		expect(answer.status, route).toBe(409);
@@ -230,6 +238,7 @@ it("shows, and writes nothing, with --read-only", async () => {
 	}
 	// To look at what would be is no change.
 	expect((await post(served, "try", { changes })).status).toBe(200);
+	expect((await post(served, "try-merge", { drill: "rock", into: "rock-back" })).status).toBe(200);
 });
 
 it("is not offered where others in the network can ask", async () => {
