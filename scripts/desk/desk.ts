@@ -23,6 +23,7 @@ import { EditRefused } from "../edit/move-block.ts";
 import { newErrors } from "../edit/new-errors.ts";
 import { openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
+import { sha256 } from "../files/hash.ts";
 import type { Handbook, openHandbook } from "../handbook.ts";
 import type { LayerCaches } from "../libraries/layers.ts";
 import { withWeeks } from "../link/join-records.ts";
@@ -275,10 +276,10 @@ export class Desk {
 		const whole = open(clubDir, options);
 		const { problems, files } = whole;
 		if (whole.handbook !== undefined) {
-			const { fingerprint: revision } = whole.handbook;
+			const revision = revisionOf(whole.handbook.fingerprint, files);
 			return { revision, problems, files, leftOut: [], plan: this.#onKnownGround(whole.handbook, files) };
 		}
-		const revision = readClub(clubDir, this.#cache, tried).fingerprint;
+		const revision = revisionOf(readClub(clubDir, this.#cache, tried).fingerprint, files);
 		const leaveOut = new Set<string>();
 		let left = problems;
 		for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -396,6 +397,12 @@ export class Desk {
 		this.reread();
 		return this.#refused("stale", this.words.desk.changedMeanwhile(error.paths.join(", ")));
 	}
+}
+
+/** Stands for all that is counted here: what coaches reported is of no edition, and so in no fingerprint. */
+function revisionOf(fingerprint: string, files: readonly SourceFile[]): string {
+	const taught = files.flatMap(({ kind, file, data }) => (kind === "taught" ? [[file, data]] : []));
+	return taught.length === 0 ? fingerprint : sha256(JSON.stringify([fingerprint, taught]));
 }
 
 /** What of a board is another: some weeks, or all of it. */

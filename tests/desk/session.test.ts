@@ -357,6 +357,15 @@ describe("what coaches sent", () => {
 		if (handbook === undefined) throw new Error("the club has errors");
 		const byCommand = takeReports(handbook.curriculum, new Map(), reports.toReversed()).texts;
 		expect(readFileSync(path, "utf8")).toBe(byCommand.get("_data/taught/week-1.yaml"));
+		// What the command writes meanwhile is seen, though it is of no edition.
+		const { revision } = desk;
+		const text = readFileSync(path, "utf8");
+		writeFileSync(path, text.replace("Went well", "Went very well"));
+		expect(desk.reread()).toBe(true);
+		expect(desk.revision).not.toBe(revision);
+		writeFileSync(path, text);
+		desk.reread();
+		expect(desk.revision).toBe(revision);
 		const again = (await post("try-taught", { texts: [one] })).body as unknown as Taught;
 		expect(again.outcome.lines).toEqual([]);
 		await post("undo", {});
