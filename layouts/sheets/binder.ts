@@ -5,12 +5,13 @@
 
 import { html } from "../../scripts/views/html.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
+import type { Volume } from "../../scripts/views/sheets/edition.ts";
 import { indexSection } from "./back-index.ts";
 import { drillSection } from "./drills.ts";
 import { addedSection, type ContentsLine, contentsSection, coverSection, guidesSection } from "./front.ts";
 import { pageReference } from "./page-reference.ts";
 import { shapesSection, skillsSection } from "./reference.ts";
-import type { SheetSection, Sheets, Volume } from "./section.ts";
+import type { SheetSection, Sheets } from "./section.ts";
 import { coverageSection, equipmentSection } from "./tables.ts";
 import { weekSection } from "./weeks.ts";
 
@@ -42,11 +43,13 @@ export function binderSheets(binder: BinderView, volume: Volume = "binder"): She
 	const printed = body.filter(({ unprinted }) => unprinted !== true);
 	const name = words.binder.volumes[volume];
 	return {
+		volume,
 		title: `${club.name}${words.colon}${term}${volume === "binder" ? "" : `, ${name}`}`,
 		language: club.language,
 		foot: `${club.name} · ${term}`,
 		edition,
 		date,
+		continued: words.binderTables.continued("%"),
 		blank: words.binder.blank,
 		withheld: words.sheets.withheld,
 		slots,

@@ -6,6 +6,7 @@
 import { html } from "../../scripts/views/html.ts";
 import type { DividersView } from "../../scripts/views/sheets/dividers.ts";
 import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
+import { pageCode } from "./page-code.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { AS_DESIGNED, fixedPiece } from "./side.ts";
 
@@ -14,9 +15,12 @@ const TABS = 9;
 
 export function dividerSheets(facts: SheetFacts, { dividers }: DividersView): Drawn {
 	const sides = dividers.map(
-		({ label, title, holds }, i) => html`<div class="tab" style="--at:${i % TABS}"><span>${label}</span></div>
-<div class="area box"><header class="head"><p class="when">${facts.club} · ${facts.term}</p><p class="label">${label}</p><h1>${title}</h1></header>
+		(
+			{ label, title, page, holds },
+			i,
+		) => html`<div class="tab" style="--at:${i % TABS}"><span>${label}</span></div>
+<div class="area box"><header class="head">${pageCode(facts, page, title)}<p class="label">${label}</p><h1>${title}</h1></header>
 <ul class="holds">${holds.map((one) => html`<li>${one}</li>`)}</ul></div>`,
 	);
-	return { html: fixedPiece(facts, "dividers bound", sides), most: sides.length, steps: AS_DESIGNED };
+	return { html: fixedPiece(facts, "dividers bound", sides, true), most: sides.length, steps: AS_DESIGNED };
 }

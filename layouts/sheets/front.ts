@@ -6,10 +6,11 @@
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { LevelCore } from "../../scripts/views/level.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
+import type { Volume } from "../../scripts/views/sheets/edition.ts";
 import { drawnSign } from "../parts/icons.ts";
 import { inSentence, shapeFigure, sheetHead } from "./pieces.ts";
 import { linkIn, pageLine, pageOf, pageRun, placeOf, withPages } from "./references.ts";
-import type { SheetSection, Volume } from "./section.ts";
+import type { SheetSection } from "./section.ts";
 
 /** The first and last day of the term, as far as it has dates. */
 function termDates({ cover: { dates, weeks }, words }: BinderView): string {

@@ -7,14 +7,7 @@
 
 import type { Id, Source } from "../../scripts/model.ts";
 import type { Html } from "../../scripts/views/html.ts";
-import type { EditionMark } from "../../scripts/views/sheets/edition.ts";
-
-/**
- * What is bound together: the binder is all of it; the library is what is coached from year to year; the
- * director's volume is what the term trains and needs.
- */
-export const VOLUMES = ["binder", "library", "director"] as const;
-export type Volume = (typeof VOLUMES)[number];
+import type { EditionMark, Volume } from "../../scripts/views/sheets/edition.ts";
 
 export interface SheetPart {
 	/** What stands before the page number, as in "D · Floor". */
@@ -59,6 +52,7 @@ export interface SheetSection {
 
 /** Everything that is printed. */
 export interface Sheets {
+	readonly volume: Volume;
 	readonly title: string;
 	/** BCP 47. */
 	readonly language: string;
@@ -68,6 +62,8 @@ export interface Sheets {
 	readonly edition: EditionMark;
 	/** ISO 8601: the day of the edition, which the file carries as its own. */
 	readonly date: string;
+	/** What stands over a table that goes on overleaf, with % for the heading before it. */
+	readonly continued: string;
 	/** What a side that is left blank says. */
 	readonly blank: string;
 	/** What a side says that lacks a safety text, in its stead. */

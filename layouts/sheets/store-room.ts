@@ -37,7 +37,7 @@ export function storeRoomList(facts: SheetFacts, view: StoreRoomView): Drawn {
 				...(days.length === 0
 					? []
 					: [
-							html`<section class="item"><h2>${words.destinations.classes}</h2>${days.map((day) => html`<p>${classesOn(words, day)}</p>`)}</section>`,
+							html`<p class="item"><b>${words.destinations.classes}</b> ${days.map((day, i) => `${i > 0 ? " · " : ""}${classesOn(words, day)}`)}</p>`,
 						]),
 				html`<p class="item small">${say.short}</p>`,
 			],
@@ -66,8 +66,8 @@ export function labelSheet(facts: SheetFacts, { week, labels }: LabelsView): Dra
 	const sides = Array.from({ length: Math.ceil(labels.length / LABELS) }, (_, side) => {
 		const own = labels.slice(side * LABELS, (side + 1) * LABELS);
 		return html`<div class="labels">${own.map(
-			({ name, needed, apparatus, stored, days }) =>
-				html`<div class="box"><p class="count">${words.number(needed)}</p><div><h2>${name}</h2><p class="to">${say.to(html`<b>${apparatus}</b>`)}</p><p>${stored !== undefined && say.backTo(stored)}</p><p class="small">${words.ofWeek(week)}${days.length > 0 && ` · ${dayWords(words, days)}`}</p></div></div>`,
+			({ name, page, needed, apparatus, stored, days }) =>
+				html`<div class="box"><p class="count">${words.number(needed)}</p><div><h2>${name}</h2><p class="to">${say.to(html`<b>${apparatus}</b>`)}</p><p>${stored !== undefined && say.backTo(stored)}</p><p class="small">${words.ofWeek(week)}${days.length > 0 && ` · ${dayWords(words, days)}`}</p></div>${pageCode(facts, page, name)}</div>`,
 		)}</div>`;
 	});
 	return { html: fixedPiece(facts, "label-sheet", sides), most: sides.length, steps: AS_DESIGNED };

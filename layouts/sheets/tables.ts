@@ -58,7 +58,7 @@ export function coverageSection(binder: BinderView, slot: number): SheetSection 
 							name,
 							title,
 							leaf.level === undefined ? say.drillsLead : say.minutesLead,
-						)}${weekTables(binder, leaf, title)}`,
+						)}${weekTables(binder, leaf)}`,
 				)}${binder.reach.map((leaf) => reachTables(binder, leaf))}${findingsSheet(binder)}</div>`,
 			},
 		],
@@ -72,11 +72,7 @@ export function coverageSection(binder: BinderView, slot: number): SheetSection 
 }
 
 /** Drills of all levels together, else the minutes of one. */
-function weekTables(
-	{ club, words }: BinderView,
-	{ kind, level, weeks, rows }: CoverageLeaf,
-	title: string,
-): Html {
+function weekTables({ club, words }: BinderView, { kind, level, weeks, rows }: CoverageLeaf): Html {
 	const showDrills = level === undefined;
 	const room = weeks.length > UPRIGHT_WEEKS ? paperOf(club).areaHeight - NAMES - TOTAL : UPRIGHT_ROOM;
 	const runs = evenRuns(weeks, MOST_WEEKS);
@@ -88,7 +84,7 @@ function weekTables(
 		const isLast = position === runs.length - 1;
 		const width = Math.floor(room / Math.max(10, run.length));
 		const dense = width < 30 && "dense";
-		return html`<table class="grid ${dense}" data-again="${words.binderTables.continued(title)}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map((week) => html`<th scope="col" class="number">${week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? words.binderTables.weeks : capital(words.minuteSign)}</th>`}</tr></thead>
+		return html`<table class="grid ${dense}">${columns([undefined, ...run.map(() => width), ...(isLast ? [TOTAL] : [])])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map((week) => html`<th scope="col" class="number">${week}</th>`)}${isLast && html`<th scope="col" class="number">${showDrills ? words.binderTables.weeks : capital(words.minuteSign)}</th>`}</tr></thead>
 <tbody>${rows.map(({ name, cells, total }) => {
 			const sum = showDrills ? total.weeks : total.minutes;
 			return html`<tr><th scope="row">${name}</th>${cells.slice(first, from).map((cell) => {
@@ -124,7 +120,7 @@ function reachTables({ words }: BinderView, { kind, groups, rows }: ReachLeaf): 
 	return html`${sheetHead(`reach-${kind}`, words.destinations.coverage, title, say.reachLead[kind])}${runs.map(
 		(
 			run,
-		) => html`<table class="grid reach" data-again="${say.continued(title)}">${columns([undefined, ...run.map(() => CLASS_WIDTH)])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}</tr></thead>
+		) => html`<table class="grid reach">${columns([undefined, ...run.map(() => CLASS_WIDTH)])}<thead><tr><th scope="col">${words.things[kind].one}</th>${run.map(({ name }) => html`<th scope="col" class="mark"><span>${name}</span></th>`)}</tr></thead>
 <tbody>${rows.map(({ name, cells }) => html`<tr><th scope="row">${name}</th>${run.map(({ at }) => cellOf(cells[at]))}</tr>`)}</tbody></table>`,
 	)}`;
 }
@@ -182,7 +178,7 @@ export function equipmentSection(binder: BinderView, slot: number): SheetSection
 function storeRoom(binder: BinderView, { items }: EquipmentLeaves): Html {
 	const { destinations, equipmentPage: say, binderTables } = binder.words;
 	return html`<span id="part-equipment"></span>${sheetHead("equipment-owned", destinations.equipment, binderTables.owned)}
-<table class="register stock" data-again="${binderTables.continued(binderTables.owned)}">${columns([230, 64, undefined, 56])}<thead><tr><th scope="col">${say.item}</th><th scope="col" class="number">${say.owned}</th><th scope="col">${say.kept}</th><th scope="col" class="number">${destinations.drills}</th></tr></thead>
+<table class="register stock">${columns([230, 64, undefined, 56])}<thead><tr><th scope="col">${say.item}</th><th scope="col" class="number">${say.owned}</th><th scope="col">${say.kept}</th><th scope="col" class="number">${destinations.drills}</th></tr></thead>
 <tbody>${items.map(
 		({ link, aliases, owned, stored, drills }) =>
 			html`<tr><th scope="row" id="${placeOf(binder, link.to).anchor}">${link.name}${aliases.length > 0 && html`<span class="small"> ${aliases.join(", ")}</span>`}</th><td class="number">${owned}</td><td>${stored}</td><td class="number">${drills}</td></tr>`,
@@ -217,7 +213,7 @@ function weekEquipment({ words }: BinderView, { number, theme, apparatus, items 
 	return html`<section>${title}${runs.map(
 		(
 			run,
-		) => html`<table class="grid" data-again="${words.binderTables.continued(name)}">${columns([undefined, ...run.map(() => 70), 62])}<thead><tr><th scope="col">${words.counts.items(items.length)}</th>${run.map(({ name }) => html`<th scope="col" class="number">${name}</th>`)}<th scope="col" class="number">${words.equipmentPage.owned}</th></tr></thead>
+		) => html`<table class="grid">${columns([undefined, ...run.map(() => 70), 62])}<thead><tr><th scope="col">${words.counts.items(items.length)}</th>${run.map(({ name }) => html`<th scope="col" class="number">${name}</th>`)}<th scope="col" class="number">${words.equipmentPage.owned}</th></tr></thead>
 <tbody>${items
 			.filter(({ needed }) => run.some(({ at }) => needed[at] !== undefined))
 			.map(({ name, owned, needed }) => {

@@ -1,9 +1,11 @@
 /** The first side of a week's packet: theme, the director's note, what each apparatus is about, who comes when. */
 
+import { addressOf } from "../../scripts/views/addresses.ts";
 import { html } from "../../scripts/views/html.ts";
 import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import type { WeekFrontView } from "../../scripts/views/sheets/week-front.ts";
 import { drawnApparatus } from "../parts/icons.ts";
+import { pageCode } from "./page-code.ts";
 import { inSentence } from "./pieces.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { pouredPiece, stepsFrom } from "./side.ts";
@@ -16,7 +18,7 @@ export function weekFront(facts: SheetFacts, { week, classes }: WeekFrontView): 
 		html: pouredPiece(facts, {
 			kind: "week-front",
 			bound: true,
-			head: html`<header class="head"><p class="when">${week.dates}</p><h1>${name} <span>${week.theme}</span></h1></header>`,
+			head: html`<div class="with-code"><header class="head"><p class="when">${week.dates}</p><h1>${name} <span>${week.theme}</span></h1></header>${pageCode(facts, addressOf({ kind: "week", id: week.id }), name)}</div>`,
 			again: html`<header class="again"><b>${name}</b> ${week.theme}</header>`,
 			items: [
 				...(week.body.text === "" ? [] : [html`<div class="item prose">${week.body}</div>`]),

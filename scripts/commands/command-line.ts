@@ -381,7 +381,10 @@ function addPublishing(cli: CommandLine): void {
 		.option("--class <id>", "one class; for the pocket, the classes of a coach with commas between them")
 		.option("--level <id>", "one level")
 		.option("--apparatus <id>", "one apparatus")
-		.option("--since <file>", "the edition of an earlier binder: its .edition.json, or its PDF")
+		.option(
+			"--since <file>",
+			"the edition of an earlier binder, volume or pocket: its .edition.json, or its PDF",
+		)
 		.addOption(
 			new Option(
 				"--up <number>",

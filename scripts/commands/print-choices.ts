@@ -25,7 +25,7 @@ export const PRINT_CHOICES: readonly {
 	},
 	{
 		name: "update-packet",
-		what: "the leaves that an earlier binder needs, and a list of what to take out (--since)",
+		what: "the leaves that an earlier binder, volume or pocket needs, and a list of what to take out (--since)",
 	},
 	{ name: "class-sheets", what: "one leaf for each class in each week (--week, --class)" },
 	{

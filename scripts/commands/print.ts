@@ -5,7 +5,6 @@
 
 import { join, relative } from "node:path";
 import type { PaperName } from "../../layouts/sheets/paper.ts";
-import { VOLUMES, type Volume } from "../../layouts/sheets/section.ts";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { openFolder } from "../files/folder.ts";
@@ -14,13 +13,18 @@ import { printBinder } from "../print/binder.ts";
 import { editionFile } from "../print/edition-file.ts";
 import { findBrowser } from "../print/find-browser.ts";
 import { readRecord, recordOf, recordText, SHEET_RECORD, type SheetRecord } from "../print/sheet-record.ts";
-import { type PrintedSheets, printSheets } from "../print/sheets.ts";
+import { type PrintedSheets, printSheets, type SheetOptions } from "../print/sheets.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { SHEET_FILES } from "../views/addresses.ts";
-import type { Edition } from "../views/sheets/edition.ts";
+import {
+	type Edition,
+	editionMark,
+	type PocketChoice,
+	VOLUMES,
+	type Volume,
+} from "../views/sheets/edition.ts";
 import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
 import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
-import { editionNameOf } from "../words/edition-name.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo } from "./output-folder.ts";
@@ -72,8 +76,10 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		);
 		return 2;
 	}
-	if (wish.since !== undefined && kind !== undefined) {
-		out.line(`--since has no meaning for ${sheets}; it goes with ${VOLUMES.join(", ")}, update-packet.`);
+	if (wish.since !== undefined && kind !== undefined && kind !== "pocket") {
+		out.line(
+			`--since has no meaning for ${sheets}; it goes with ${VOLUMES.join(", ")}, pocket, update-packet.`,
+		);
 		return 2;
 	}
 	if (wish.bleed !== undefined && volume === undefined) {
@@ -82,6 +88,18 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	}
 	const earlier = wish.since === undefined ? undefined : await readSince(wish.since, out);
 	if (earlier === null) return 2;
+	const is = earlier && (earlier.pocket === undefined ? (earlier.volume ?? "binder") : "pocket");
+	if (is !== undefined && is !== sheets) {
+		out.line(`${wish.since} is the edition of a ${is}: print ${is} --since, and not ${sheets}.`);
+		return 2;
+	}
+	const pocket = earlier?.pocket;
+	if (pocket !== undefined && (wish.class ?? wish.week ?? wish.paper ?? wish.up) !== undefined) {
+		out.line(
+			"An earlier pocket says itself which classes and weeks it has, and on which paper: name no others.",
+		);
+		return 2;
+	}
 	for (const [option, kinds] of Object.entries(USED_BY)) {
 		const given = Object.entries(wish).some(([name, value]) => name === option && value !== undefined);
 		if (!given || (kind !== undefined && kinds.includes(kind))) continue;
@@ -103,15 +121,20 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		return 2;
 	}
 	const twoUp = kind === "pocket" && wish.up === 2;
-	const printed = await sheetsInto(opened.handbook, choice, outDir, clubDir, progress, {
-		paper: wish.paper ?? (twoUp ? "A5" : undefined),
-		twoUp,
-	});
+	const look = { paper: wish.paper ?? (twoUp ? "A5" : undefined), twoUp };
+	const printed = await sheetsInto(
+		opened.handbook,
+		pocket === undefined ? choice : pocketChoice(pocket),
+		outDir,
+		clubDir,
+		progress,
+		earlier === undefined ? look : lookOfPocket(earlier),
+	);
 	progress.end();
 	reportProblems(printed.problems, clubDir, out);
 	const here = relative(process.cwd(), outDir) || ".";
 	if (printed.files.length > 0) {
-		addToOutput(claim, [...printed.files, SHEET_RECORD]);
+		addToOutput(claim, [...printed.files, ...printed.editions, SHEET_RECORD]);
 		for (const path of printed.files.slice(0, SHOWN)) out.line(`wrote ${here}/${path}`);
 		const more = printed.files.length - SHOWN;
 		if (more > 0) out.line(`… and ${count(more, "file")} more`);
@@ -130,7 +153,7 @@ export async function sheetsInto(
 	outDir: string,
 	clubDir: string,
 	progress: Progress,
-	look: { readonly paper?: PaperName | undefined; readonly twoUp?: boolean } = {},
+	look: Pick<SheetOptions, "paper" | "twoUp" | "earlier"> = {},
 ): Promise<PrintedSheets> {
 	const { club } = handbook.curriculum;
 	const files = drawSheets(singleSheets(handbook, choice));
@@ -139,7 +162,7 @@ export async function sheetsInto(
 		outDir,
 		club,
 		style: handbook.style,
-		edition: handbook.words.binder.edition(editionNameOf(handbook)),
+		edition: editionMark(handbook),
 		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),
@@ -152,6 +175,16 @@ export async function sheetsInto(
 	);
 	openFolder(outDir).write(SHEET_RECORD, recordText({ ...readRecord(outDir), ...record }));
 	return printed;
+}
+
+/** What an earlier pocket was made of. */
+export function pocketChoice({ classes, week }: PocketChoice): SheetChoice {
+	return { kinds: ["pocket"], classes, ...(week !== undefined && { week }) };
+}
+
+/** How it was printed. */
+export function lookOfPocket(earlier: Edition): Pick<SheetOptions, "paper" | "twoUp" | "earlier"> {
+	return { earlier, paper: earlier.paper, twoUp: earlier.pocket?.twoUp === true };
 }
 
 /** The sheets of an earlier output that still say what they would say now. */

@@ -140,7 +140,7 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 		spots.map((spot) => grow({ left: x(spot.x), right: x(spot.x), top: y(spot.y), bottom: y(spot.y) }, 5)),
 	);
 	const flags = [...landmarks.map(({ at }) => flagArea(at)), ...badges];
-	const places = labelPlaces(view.stations, flags, x, y);
+	const places = labelPlaces(view.stations, flags, x, y, foot);
 	const labels = places.map((place) =>
 		grow({ left: place.x, right: place.x, top: place.y, bottom: place.y }, DISC),
 	);
@@ -721,9 +721,10 @@ function labelPlaces(
 	flags: readonly Area[],
 	x: Scale,
 	y: Scale,
+	foot: number,
 ): readonly Point[] {
 	return clearPlaces(
-		stations.map((station) => placesOf(station, x, y)),
+		stations.map((station) => placesOf(station, x, y, foot)),
 		DISC_ROOM,
 		flags.map(({ left, top, right, bottom }) => ({ x: (left + right) / 2, y: (top + bottom) / 2 })),
 	);
@@ -758,11 +759,11 @@ export function clearPlaces(
 const DISC_ROOM = 2 * DISC + 10;
 
 /** Where a station's label may stand: its corners, then along its edges, then inside. */
-function placesOf({ left, top, length, width }: Rect, x: Scale, y: Scale): readonly Point[] {
-	// On the left edge it stays clear of the metres beside the plan.
+function placesOf({ left, top, length, width }: Rect, x: Scale, y: Scale, foot: number): readonly Point[] {
+	// It stays clear of the metres beside the plan and under it, whose figures grow on a small one.
 	const at = (across: number, down: number): Point => ({
 		x: Math.max(x(left + across * length), LEFT + DISC - 3),
-		y: y(top + down * width),
+		y: Math.min(y(top + down * width), foot - 2 * DISC),
 	});
 	const corners = [at(0, 0), at(1, 0), at(1, 1), at(0, 1)];
 	const steps = [0.5, 0.25, 0.75];

@@ -43,6 +43,8 @@ export interface Target extends SheetTarget {
 export interface Assembled {
 	readonly leaves: readonly Leaf[];
 	readonly targets: ReadonlyMap<string, Target>;
+	/** The page numbers of all targets, those of other volumes among them. */
+	readonly numbers: ReadonlyMap<string, string>;
 	/** Ids that something refers to and that stand nowhere. */
 	readonly missing: readonly string[];
 	/** The leaves of paper: two pages each. */
@@ -98,6 +100,7 @@ export function assemble(
 	return {
 		leaves: leavesOf(sheets, printed.drafts, texts, issued),
 		targets: printed.targets,
+		numbers: new Map(Array.from(targets.keys(), (id) => [id, labelAt(id)])),
 		missing: [...missing],
 		papers: issued.leaves,
 		issues: issued.issues,
@@ -253,13 +256,10 @@ export function editionOf(
 	assembled: Assembled,
 	{ paper, punch, look }: Pick<Edition, "paper" | "punch" | "look">,
 ): Edition {
-	const numbers = [...assembled.targets].flatMap(([id, { leaf }]): readonly (readonly [string, string])[] => {
-		const label = assembled.leaves[leaf]?.label ?? "";
-		return label === "" ? [] : [[id, label]];
-	});
 	return {
 		format: 1,
 		edition: assembled.edition.id,
+		...(sheets.volume !== "binder" && { volume: sheets.volume }),
 		title: sheets.title,
 		paper,
 		punch,
@@ -269,7 +269,7 @@ export function editionOf(
 		sections: sheets.sections.map(({ title, tab, slot }) => ({ title, tab, slot: slot ?? null })),
 		leaves: assembled.papers,
 		passages: passageCodes(sheets),
-		numbers: Object.fromEntries(numbers),
+		numbers: Object.fromEntries([...assembled.numbers].filter(([, label]) => label !== "")),
 		drills: sheets.listed,
 	};
 }

@@ -17,7 +17,7 @@
 import { basename, dirname } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
-import type { SheetPart, SheetSection, Sheets, Volume } from "../../layouts/sheets/section.ts";
+import type { SheetPart, SheetSection, Sheets } from "../../layouts/sheets/section.ts";
 import type { Measured } from "../compute/measure.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
@@ -31,7 +31,7 @@ import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import { html } from "../views/html.ts";
 import type { MarkdownRenderer } from "../views/markdown.ts";
 import { type BinderView, binderView } from "../views/sheets/binder.ts";
-import type { Edition } from "../views/sheets/edition.ts";
+import type { Edition, Volume } from "../views/sheets/edition.ts";
 import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf, withoutLeaves } from "./assemble.ts";
 import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
@@ -250,6 +250,7 @@ async function prepareWork(
 			scripts: await readPageScripts(),
 			styles: printStyles(paper, sheets.slots, handbook.style),
 			language: sheets.language,
+			continued: sheets.continued,
 			cache,
 			workers,
 			signal,

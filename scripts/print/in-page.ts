@@ -64,7 +64,7 @@ declare global {
 	interface Window {
 		Paged: Paged;
 		handbookPrint: {
-			layOut(markup: string, area: Area): Promise<readonly CutPage[]>;
+			layOut(markup: string, area: Area, continued: string): Promise<readonly CutPage[]>;
 			measure(): Promise<Measures>;
 		};
 	}
@@ -76,7 +76,8 @@ const TRACES =
 
 let isReady = false;
 
-async function layOut(markup: string, area: Area): Promise<readonly CutPage[]> {
+/** @param continued what stands over a table that goes on, with % for the heading before it */
+async function layOut(markup: string, area: Area, continued: string): Promise<readonly CutPage[]> {
 	await loadFonts();
 	if (!isReady) window.Paged.registerHandlers(...handlers(window.Paged));
 	isReady = true;
@@ -84,7 +85,7 @@ async function layOut(markup: string, area: Area): Promise<readonly CutPage[]> {
 	const template = document.createElement("template");
 	// One element around everything: Paged.js looks for the parent of what it cuts.
 	template.innerHTML = `<div>${markup}</div>`;
-	const taken = takeOut(template.content, area);
+	const taken = takeOut(template.content, area, continued);
 	removeSpace(template.content);
 
 	const host = document.body.appendChild(document.createElement("div"));
@@ -124,7 +125,7 @@ interface TakenOut {
  * through and nothing to cut there. What is too tall for that is marked instead, so that the style
  * sheet lets it break. Tables lose their heads meanwhile; the room for one is a part of the first row.
  */
-function takeOut(content: DocumentFragment, area: Area): TakenOut {
+function takeOut(content: DocumentFragment, area: Area, continued: string): TakenOut {
 	const bench = document.body.appendChild(document.createElement("div"));
 	bench.className = "leaf-text";
 	bench.style.width = `${area.width}px`;
@@ -147,14 +148,12 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 			!whole.classList.contains("too-tall") && whole.querySelector(".too-tall") === null && isOuter(whole),
 	);
 	const tables = Array.from(bench.querySelectorAll<HTMLTableElement>("table")).filter(isOuter);
+	nameTables(bench, new Set(tables), continued);
 	// Every height is read before anything changes, so that the browser lays out once.
 	const heights = new Map<Element, number>();
 	for (const whole of wholes) heights.set(whole, heightOf(whole));
 	for (const table of tables) {
-		heights.set(
-			table,
-			heightOf(table.querySelector(":scope > thead")) + (table.dataset.again ? AGAIN_HEIGHT : 0),
-		);
+		heights.set(table, heightOf(table.querySelector(":scope > thead")));
 	}
 
 	const heads = tables.map((table, number) => {
@@ -162,10 +161,9 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 		const first = table.querySelector("tbody > tr");
 		const head = heights.get(table) ?? 0;
 		table.dataset.table = String(number);
-		table.dataset.head = String(head);
+		table.dataset.head = String(head + (table.dataset.again === undefined ? 0 : AGAIN_HEIGHT));
 		for (const part of parts) part.remove();
-		if (first !== null && heights.has(first))
-			heights.set(first, (heights.get(first) ?? 0) + head - (table.dataset.again ? AGAIN_HEIGHT : 0));
+		if (first !== null && heights.has(first)) heights.set(first, (heights.get(first) ?? 0) + head);
 		return parts;
 	});
 	const insides = wholes.map((whole, number) => {
@@ -182,6 +180,16 @@ function takeOut(content: DocumentFragment, area: Area): TakenOut {
 	content.append(...bench.childNodes);
 	bench.remove();
 	return { insides, heads };
+}
+
+/** Gives each table the words for the pages on which it goes on: it has the name of the heading before it. */
+function nameTables(bench: Element, tables: ReadonlySet<Element>, continued: string): void {
+	let heading = "";
+	for (const element of bench.querySelectorAll<HTMLElement>("h1, h2, h3, h4, h5, h6, table")) {
+		if (!(element instanceof HTMLTableElement)) heading = (element.textContent ?? "").trim();
+		else if (heading !== "" && tables.has(element))
+			element.dataset.again = continued.replace("%", () => heading);
+	}
 }
 
 /** Puts the cards of an apparatus onto pages that they fill well. */
@@ -266,10 +274,11 @@ function putBack(host: Element, { insides, heads }: TakenOut): void {
 	for (const table of host.querySelectorAll<HTMLElement>("table[data-table]")) {
 		const parts = heads[Number(table.dataset.table)] ?? [];
 		table.prepend(...parts.map((part) => part.cloneNode(true)));
-		const head = table.querySelector("thead");
-		if (table.hasAttribute("data-split-from") && head !== null) {
+		if (table.hasAttribute("data-split-from")) {
+			const head = table.querySelector("thead") ?? document.createElement("thead");
 			head.classList.add("again");
-			if (table.dataset.again !== undefined) head.prepend(goesOn(table.dataset.again, head));
+			if (table.dataset.again !== undefined) head.prepend(goesOn(table.dataset.again, table));
+			if (head.parentElement === null && head.hasChildNodes()) table.prepend(head);
 		}
 		delete table.dataset.again;
 		delete table.dataset.table;
@@ -278,11 +287,11 @@ function putBack(host: Element, { insides, heads }: TakenOut): void {
 }
 
 /** The line over the head of a table that goes on: what it is a part of. As high as `AGAIN_HEIGHT`. */
-function goesOn(words: string, head: Element): HTMLTableRowElement {
+function goesOn(words: string, table: Element): HTMLTableRowElement {
 	const row = document.createElement("tr");
 	const cell = row.appendChild(document.createElement("th"));
 	row.className = "goes-on";
-	cell.colSpan = head.querySelector("tr")?.children.length ?? 1;
+	cell.colSpan = table.querySelector("tr")?.children.length ?? 1;
 	cell.append(words);
 	return row;
 }

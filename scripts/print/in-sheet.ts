@@ -91,6 +91,7 @@ async function fit(markup: string, { most, leaves, steps, twoUp }: FitWish): Pro
 
 function stampOf(side: HTMLElement): Stamp {
 	if (side.querySelector(".foot") !== null) return "foot";
+	if (side.querySelector(".labels") !== null) return "labels";
 	if (side.querySelector(".cards.alone") !== null) return "alone";
 	if (side.querySelector(".cards") === null) return "none";
 	return side.closest(".up-4") === null ? "up-2" : "up-4";

@@ -32,6 +32,8 @@ export interface LayoutSetting {
 	readonly styles: string;
 	readonly language: string;
 	readonly area: Area;
+	/** What stands over a table that goes on, with % for the heading before it. */
+	readonly continued: string;
 	/** Breaks words of the markup; without it none is broken. */
 	readonly hyphenation?: Hyphenation;
 	readonly cache: SheetCache;
@@ -62,6 +64,7 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 		scripts.own,
 		styles,
 		language,
+		setting.continued,
 		setting.hyphenation?.name ?? "",
 	]);
 
@@ -79,7 +82,7 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 						for (let attempt = 1; ; attempt++) {
 							try {
 								open ??= await prepared(setting);
-								return await layOutOne(open, hyphenate(job.html), ownArea);
+								return await layOutOne(open, hyphenate(job.html), ownArea, setting.continued);
 							} catch (error) {
 								await open?.close();
 								open = undefined;
@@ -127,10 +130,10 @@ async function prepared(setting: LayoutSetting): Promise<OpenPage> {
 	return open;
 }
 
-async function layOutOne(open: OpenPage, html: string, area: Area): Promise<Uint8Array> {
+async function layOutOne(open: OpenPage, html: string, area: Area, continued: string): Promise<Uint8Array> {
 	// A minute, and as much again for every 250 kB: far more than any sound part takes.
 	const limit = 60_000 * (1 + html.length / 250_000);
-	const call = `window.handbookPrint.layOut(${JSON.stringify(html)}, ${JSON.stringify(area)})`;
+	const call = `window.handbookPrint.layOut(${JSON.stringify(html)}, ${JSON.stringify(area)}, ${JSON.stringify(continued)})`;
 	const pages = await open.run(limit, (page) => page.evaluate(call));
 	return new TextEncoder().encode(JSON.stringify(pages));
 }

@@ -41,7 +41,7 @@ export interface PrintedUpdate extends PrintedBinder {
 export async function printUpdate(
 	handbook: PrintSource,
 	earlier: Edition,
-	options: Omit<PrintOptions, "since">,
+	options: Omit<PrintOptions, "since" | "volume">,
 ): Promise<PrintedUpdate> {
 	const { paper, punch } = handbook.curriculum.club;
 	if (earlier.paper !== paper || earlier.punch !== punch) {
@@ -58,7 +58,7 @@ export async function printUpdate(
 	});
 	return withPrinter(
 		handbook,
-		{ ...options, since: earlier },
+		{ ...options, since: earlier, volume: earlier.volume },
 		async (printer) => {
 			const made = await printer.make(true);
 			const update = updateBetween(earlier, made.edition);

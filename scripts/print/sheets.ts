@@ -23,8 +23,11 @@ import { objectCount } from "../pdf/pdf-file.ts";
 import { slimPdf } from "../pdf/slim-pdf.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { html } from "../views/html.ts";
+import type { Edition, EditionMark, Update } from "../views/sheets/edition.ts";
 import type { Leaf, Target } from "./assemble.ts";
 import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
+import { ATTACHMENT, editionText, updateBetween } from "./edition.ts";
+import { editionFile } from "./edition-file.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
@@ -37,6 +40,7 @@ import {
 	sizedLetters,
 } from "./legible.ts";
 import { hasWords, lettersOf } from "./letters.ts";
+import { changedPieces, type PocketLook, pocketEdition } from "./pocket-edition.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
@@ -55,7 +59,11 @@ export interface SheetOptions {
 	/** Where printed pieces are kept for the next run; nowhere unless given. */
 	readonly cacheDir?: Folder | undefined;
 	/** Which edition the files are of: laid over every sheet, none of whose content it is. */
-	readonly edition?: string;
+	readonly edition?: EditionMark;
+	/** Of a pocket: its weeks keep their edition where they have not changed. */
+	readonly earlier?: Edition | undefined;
+	/** Prints what an earlier pocket needs, and no more, behind the sheet that says what to do. */
+	readonly packet?: { readonly path: string; readonly front: (update: Update, now: Edition) => SheetPiece };
 	/** Where it is not the club's own. */
 	readonly paper?: PaperName | undefined;
 	/** Two sides to a page that lies, to be cut or folded. */
@@ -71,20 +79,23 @@ export interface PrintedSheets {
 	readonly problems: readonly Problem[];
 	/** Paths of the files written, as the output names them. */
 	readonly files: readonly string[];
+	/** Paths of the editions beside them. */
+	readonly editions: readonly string[];
 	readonly sides: number;
 }
+
+const NOTHING_PRINTED: PrintedSheets = { problems: [], files: [], editions: [], sides: 0 };
 
 /** Prints the files. Throws where the signal was given, or the output folder cannot be written. */
 export async function printSheets(
 	files: readonly SheetFile[],
 	options: SheetOptions,
 ): Promise<PrintedSheets> {
-	if (files.length === 0) return { problems: [], files: [], sides: 0 };
+	if (files.length === 0) return NOTHING_PRINTED;
 	options.signal?.throwIfAborted();
 	const failed = (why: string): PrintedSheets => ({
+		...NOTHING_PRINTED,
 		problems: [problem("H401", NOWHERE, why)],
-		files: [],
-		sides: 0,
 	});
 	const found = await findBrowser(options.browser);
 	if ("missing" in found) return failed(found.missing);
@@ -101,12 +112,13 @@ export async function printSheets(
 		// What cannot be written is not printed first.
 		const out = makeFolder(options.outDir);
 		for (const { path } of files) out.place(path);
-		const cache = openCache(options.cacheDir);
-		const pieces = await printPieces(files, pages, cache, options);
-		const stamps = await stampsFor(files, pages, options);
-		const written = await writeFiles(files, pieces.printed, { cache, stamps }, out, options);
-		if (options.all === true && pieces.problems.length === 0) cache.sweep();
-		return { problems: pieces.problems, ...written };
+		const tools: Tools = { pages, cache: openCache(options.cacheDir), settings: await settingsOf(options) };
+		const { problems, written } =
+			options.packet === undefined
+				? await printWhole(files, tools, out, options)
+				: await printPacket(files[0], tools, out, options);
+		if (options.all === true && problems.length === 0) tools.cache.sweep();
+		return { problems, ...written };
 	} catch (error) {
 		// Closing the browser makes whatever waits for it fail; the reason is the signal.
 		options.signal?.throwIfAborted();
@@ -115,6 +127,78 @@ export async function printSheets(
 		options.signal?.removeEventListener("abort", stop);
 		await pages.close();
 	}
+}
+
+/** What printing is done with. */
+interface Tools {
+	readonly pages: BrowserPages;
+	readonly cache: SheetCache;
+	readonly settings: { readonly portrait: SheetSetting; readonly landscape: SheetSetting };
+}
+
+interface Written extends Omit<PrintedSheets, "problems"> {}
+
+interface Outcome {
+	readonly problems: readonly Problem[];
+	readonly written: Written;
+}
+
+async function printWhole(
+	files: readonly SheetFile[],
+	tools: Tools,
+	out: Folder,
+	options: SheetOptions,
+): Promise<Outcome> {
+	const { printed, problems } = await printPieces(files, tools, options);
+	const books = files.map((file) => editionOf(file, printed, tools, options));
+	const stamps = await stampsFor(files, books, tools, options);
+	return {
+		problems,
+		written: await writeFiles({ files, books, printed, stamps }, tools.cache, out, options),
+	};
+}
+
+/** The changed weeks of a pocket, behind a sheet that says what to do with them; nothing where none has changed. */
+async function printPacket(
+	file: SheetFile | undefined,
+	tools: Tools,
+	out: Folder,
+	options: SheetOptions,
+): Promise<Outcome> {
+	const { earlier, packet } = options;
+	if (file === undefined || earlier === undefined || packet === undefined)
+		return { problems: [], written: NOTHING_PRINTED };
+	const changed = changedPieces(file, lookOf(tools, options), earlier);
+	const { printed, problems } = await printPieces([{ ...file, pieces: changed }], tools, options);
+	const now = editionOf(file, printed, tools, options);
+	const update = now && updateBetween(earlier, now);
+	if (now === undefined || update === undefined || update.in.length + update.out.length === 0)
+		return { problems, written: NOTHING_PRINTED };
+	const front = packet.front(update, now);
+	const before = await printPieces([{ ...file, pieces: [front] }], tools, options);
+	const files = [{ ...file, path: packet.path, pieces: [front, ...changed] }];
+	const all = new Map([...before.printed, ...printed]);
+	const stamps = await stampsFor(files, [now], tools, options);
+	const written = await writeFiles({ files, books: [now], printed: all, stamps }, tools.cache, out, options);
+	return { problems: [...before.problems, ...problems], written };
+}
+
+/** The edition of a pocket; other sheets have none of their own. */
+function editionOf(
+	file: SheetFile,
+	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
+	tools: Tools,
+	options: SheetOptions,
+): Edition | undefined {
+	const { edition: current, earlier } = options;
+	const { pocket } = file;
+	if (pocket === undefined || current === undefined) return undefined;
+	const pages = (piece: SheetPiece) => printed.get(piece)?.sides;
+	return pocketEdition({ ...file, pocket }, lookOf(tools, options), pages, { current, earlier });
+}
+
+function lookOf({ settings }: Tools, { club, paper = club.paper, twoUp = false }: SheetOptions): PocketLook {
+	return { paper, punch: club.punch, styles: settings.portrait.styles, twoUp };
 }
 
 /** A piece as it was printed. */
@@ -140,8 +224,7 @@ interface Job {
 
 async function printPieces(
 	files: readonly SheetFile[],
-	pages: BrowserPages,
-	cache: SheetCache,
+	{ pages, cache, settings }: Tools,
 	options: SheetOptions,
 ): Promise<{
 	readonly printed: ReadonlyMap<SheetPiece, PrintedPiece>;
@@ -153,7 +236,6 @@ async function printPieces(
 	for (const { pieces, landscape } of files) {
 		for (const piece of pieces) jobs.set(piece, { piece, landscape });
 	}
-	const settings = await settingsOf(options);
 	// Pages are of one direction, so that a worker seldom changes; the longest come first.
 	const queue = [...jobs.values()].sort(
 		(a, b) =>
@@ -364,18 +446,26 @@ export function steadyIds(pdf: Uint8Array): Uint8Array {
 	return Buffer.from(steady, "latin1");
 }
 
+/** What is written: files, the editions of pockets among them, and what they are made of. */
+interface Prints {
+	readonly files: readonly SheetFile[];
+	readonly books: readonly (Edition | undefined)[];
+	readonly printed: ReadonlyMap<SheetPiece, PrintedPiece>;
+	readonly stamps: Stamps | undefined;
+}
+
 async function writeFiles(
-	files: readonly SheetFile[],
-	printed: ReadonlyMap<SheetPiece, PrintedPiece>,
-	{ cache, stamps }: { readonly cache: SheetCache; readonly stamps: Stamps | undefined },
+	{ files, books, printed, stamps }: Prints,
+	cache: SheetCache,
 	out: Folder,
 	options: SheetOptions,
-): Promise<{ readonly files: readonly string[]; readonly sides: number }> {
+): Promise<Written> {
 	const own = paperFor(options);
 	const portrait = options.twoUp === true ? spread(own) : own;
 	const written: string[] = [];
+	const editions: string[] = [];
 	let sides = 0;
-	for (const file of files) {
+	for (const [position, file] of files.entries()) {
 		options.signal?.throwIfAborted();
 		const pieces = file.pieces.flatMap((piece) => {
 			const one = printed.get(piece);
@@ -385,27 +475,37 @@ async function writeFiles(
 		if (pieces.length === 0) continue;
 		const paper = file.landscape ? turned(portrait) : portrait;
 		const about = { ...file, pieces: pieces.map(({ piece: { title, label }, sha }) => [title, label, sha]) };
+		const book = books[position];
 		const ingredients = [
 			"joined",
 			programFingerprint(),
-			JSON.stringify([about, paper, options.club.language, stamps === undefined ? "" : options.edition]),
+			JSON.stringify([about, paper, options.club.language, stamps?.words ?? [], book]),
 		];
-		const own = file.landscape ? stamps?.landscape : stamps?.portrait;
-		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options, own));
+		const pdf = await cache.keep(ingredients, () => joined(file, pieces, paper, options, { book, stamps }));
 		out.write(file.path, pdf);
 		written.push(file.path);
+		if (book !== undefined) {
+			const beside = editionFile(file.path);
+			out.write(beside, editionText(book));
+			editions.push(beside);
+		}
 		sides += sidesOf(file, pieces);
 	}
-	return { files: written, sides };
+	return { files: written, editions, sides };
 }
 
 async function joined(
 	file: SheetFile,
 	pieces: readonly (PrintedPiece & { readonly piece: SheetPiece })[],
 	paper: Paper,
-	{ club }: SheetOptions,
-	stamp: Uint8Array | undefined,
+	{ club, edition }: SheetOptions,
+	{ book, stamps: laid }: { readonly book: Edition | undefined; readonly stamps: Stamps | undefined },
 ): Promise<Uint8Array> {
+	/** A week of a pocket has the edition in which it last changed. */
+	const issueOf = ({ label }: SheetPiece) => {
+		const issue = book?.leaves.find(({ part }) => part === label)?.issue;
+		return book?.issues.find(({ id }) => id === issue)?.words ?? edition?.words ?? "";
+	};
 	const segments: Segment[] = [];
 	const leaves: Leaf[] = [];
 	const targets = new Map<string, Target>();
@@ -432,45 +532,60 @@ async function joined(
 		});
 		targets.set(id, { id, title: piece.title, depth: 1, leaf: first });
 		for (let i = 1; i <= sides; i++)
-			leaves.push(leaf(position, piece.label, i, false, stamps[i - 1] ?? "none"));
+			leaves.push(leaf(position, piece.label, i, false, stampName(stamps[i - 1] ?? "none", issueOf(piece))));
 		if (!isLast && getsBlankBack(file, sides)) {
 			const blank = await blankSide(paper);
 			segments.push({ first: leaves.length, leaves: 1, ...asSegment(blank), measures: NOTHING });
-			leaves.push(leaf(position, piece.label, sides + 1, true, "none"));
+			leaves.push(leaf(position, piece.label, sides + 1, true, ""));
 		}
 	}
 	// Without a date: no later edition makes another file of a sheet that says the same.
 	const sheets = { title: file.title, language: club.language };
-	const issues = stamp === undefined ? {} : { issues: { words: STAMPED, pdf: stamp } };
-	return (await joinSegments(segments, { leaves, targets }, sheets, paper, issues)).pdf;
+	const stamp = file.landscape ? laid?.landscape : laid?.portrait;
+	const added = {
+		...(laid !== undefined && stamp !== undefined && { issues: { words: laid.words, pdf: stamp } }),
+		...(book !== undefined && { attachment: { name: ATTACHMENT, text: editionText(book) } }),
+	};
+	return (await joinSegments(segments, { leaves, targets }, sheets, paper, added)).pdf;
 }
 
-/** Pages with nothing but the edition: for each place that it may have, as on a front and as on a back. */
+/** Pages with nothing but an edition: for each place that it may have, as on a front and as on a back. */
 interface Stamps {
+	/** The name of each, as leaves have it. */
+	readonly words: readonly string[];
 	readonly portrait: Uint8Array;
 	readonly landscape: Uint8Array | undefined;
 }
 
 const STAMPED = STAMPS.filter((stamp) => stamp !== "none");
 
-/** Prints the edition for all places at once. Throws where it is not there afterwards. */
+const stampName = (stamp: Stamp, edition: string) => (stamp === "none" ? "" : `${stamp} ${edition}`);
+
+/** Prints every edition for all places at once. Throws where one is not there afterwards. */
 async function stampsFor(
 	files: readonly SheetFile[],
-	pages: BrowserPages,
-	options: SheetOptions,
+	books: readonly (Edition | undefined)[],
+	{ pages, settings }: Tools,
+	{ edition: current, twoUp = false }: SheetOptions,
 ): Promise<Stamps | undefined> {
-	const { edition, twoUp = false } = options;
-	if (edition === undefined) return undefined;
-	const settings = await settingsOf(options);
-	const side = (stamp: Stamp, face: "front" | "back") =>
+	if (current === undefined) return undefined;
+	const editions = [
+		...new Set([current.words, ...books.flatMap((book) => book?.issues.map(({ words }) => words) ?? [])]),
+	];
+	const wanted = editions.flatMap((edition) => STAMPED.map((stamp) => ({ edition, stamp })));
+	const side = (edition: string, stamp: Stamp, face: "front" | "back") =>
 		`<section class="side ${face}"><div class="stamps ${stamp}">${html`<b>${edition}</b>`.text.repeat(COUNTS[stamp])}</div></section>`;
 	const print = async (setting: SheetSetting) => {
 		const open = await prepared(pages, setting);
-		const markup = STAMPED.flatMap((stamp) =>
-			(["front", "back"] as const).map((face) =>
-				twoUp ? `<div class="spread">${side(stamp, "front")}${side(stamp, "back")}</div>` : side(stamp, face),
-			),
-		).join("");
+		const markup = wanted
+			.flatMap(({ edition, stamp }) =>
+				(["front", "back"] as const).map((face) =>
+					twoUp
+						? `<div class="spread">${side(edition, stamp, "front")}${side(edition, stamp, "back")}</div>`
+						: side(edition, stamp, face),
+				),
+			)
+			.join("");
 		const pdf = await open.run(60_000, async (page) => {
 			await page.evaluate(
 				`document.body.innerHTML = ${JSON.stringify(`<div class="piece bound">${markup}</div>`)}; Promise.all(Array.from(document.fonts, (font) => font.load()))`,
@@ -479,19 +594,29 @@ async function stampsFor(
 		});
 		await open.close();
 		const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
-		const isThere = ({ words }: (typeof read.pages)[number]) =>
-			hasWords(lettersOf(words.map(({ text }) => text).join("")), edition);
-		if (read.pages.length !== 2 * STAMPED.length || !read.pages.every(isThere))
-			throw new Error(`"${edition}" could not be printed.`);
+		wanted.forEach(({ edition }, i) => {
+			const faces = read.pages.slice(2 * i, 2 * i + 2);
+			const isThere = ({ words }: (typeof faces)[number]) =>
+				hasWords(lettersOf(words.map(({ text }) => text).join("")), edition);
+			if (faces.length !== 2 || !faces.every(isThere)) throw new Error(`"${edition}" could not be printed.`);
+		});
 		return pdf;
 	};
 	return {
+		words: wanted.map(({ edition, stamp }) => stampName(stamp, edition)),
 		portrait: await print(settings.portrait),
 		landscape: files.some(({ landscape }) => landscape) ? await print(settings.landscape) : undefined,
 	};
 }
 
-const COUNTS: Readonly<Record<Stamp, number>> = { foot: 1, "up-2": 2, "up-4": 4, alone: 1, none: 0 };
+const COUNTS: Readonly<Record<Stamp, number>> = {
+	foot: 1,
+	"up-2": 2,
+	"up-4": 4,
+	alone: 1,
+	labels: 14,
+	none: 0,
+};
 
 /** Printed sides as the joiner takes them. */
 function asSegment(pdf: Uint8Array): Pick<Segment, "size" | "name" | "pdf"> {

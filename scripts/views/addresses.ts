@@ -72,4 +72,6 @@ export const SHEET_FILES = {
 	pocket: (classIds: readonly Id[]) => `print/pocket/${classIds.join("+")}.pdf`,
 	binder: () => "print/binder.pdf",
 	volume: (volume: string) => `print/${volume}.pdf`,
+	/** The leaves that an earlier one needs. */
+	updatePacket: (volume: string) => `print/update-packet${volume === "binder" ? "" : `-${volume}`}.pdf`,
 } as const;

@@ -2157,12 +2157,13 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 				"What the term covers and each class reaches, findings, equipment, heights, and the index; with the binder's own page numbers.",
 			binder:
 				"The whole term bound: the weeks, the library and the director's volume; this is what is printed without a name. With `--since` cards keep their pages, and drills that were added stand on new leaves and in a list behind the contents; without it every list is made anew. `--bleed 3mm` adds crop marks for a printer who cuts.",
-			"update-packet": "The leaves that an earlier binder needs, and a list of what to take out (`--since`).",
+			"update-packet":
+				"The leaves that an earlier binder, library, director's volume or pocket needs, and a list of what to take out: `--since` names the edition beside it, and says which of them it is.",
 			"class-sheets": "One leaf for each class in each week (`--week`, `--class`).",
 			"week-packet":
 				"All that a week needs in one file: overview, class sheets, floor plans, store room (`--week`).",
 			"station-cards":
-				"A card for each station: two to a sheet, with cues that are read from two metres, or four (`--week`, `--apparatus`, `--up`).",
+				"A card for each station: two to a sheet, with cues of 24 pt that are read from two metres, or four, with 18 pt for a card that lies at the station (`--week`, `--apparatus`, `--up`).",
 			"floor-plans": "Where each station stands (`--week`, `--apparatus`).",
 			"store-room": "What goes out and comes back (`--week`).",
 			labels: "A label for each item at each apparatus (`--week`).",

@@ -2091,12 +2091,12 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			binder:
 				"Toute la période reliée : les semaines, la bibliothèque et le volume de la direction ; c'est ce qui est imprimé sans nom. Avec `--since`, les fiches gardent leurs pages, et les éducatifs ajoutés sont sur de nouvelles feuilles et dans une liste après le sommaire ; à défaut, chaque liste est refaite. `--bleed 3mm` ajoute des traits de coupe.",
 			"update-packet":
-				"Les feuilles dont un classeur antérieur a besoin, et la liste de celles qu'il faut en retirer (`--since`).",
+				"Les feuilles dont un classeur, une bibliothèque, un volume de la direction ou une édition de poche antérieurs ont besoin, et la liste de ce qu'il faut retirer : `--since` nomme l'édition qui l'accompagne, et dit duquel il s'agit.",
 			"class-sheets": "Une fiche pour chaque cours de chaque semaine (`--week`, `--class`).",
 			"week-packet":
 				"Tout ce que demande une semaine en un fichier : aperçu, fiches de cours, plans au sol, liste du local (`--week`).",
 			"station-cards":
-				"Une carte pour chaque atelier : deux par feuille, avec des consignes lisibles à deux mètres, ou quatre (`--week`, `--apparatus`, `--up`).",
+				"Une carte pour chaque atelier : deux par feuille, avec des consignes de 24 points lisibles à deux mètres, ou quatre, de 18 points pour une carte posée à l'atelier (`--week`, `--apparatus`, `--up`).",
 			"floor-plans": "Où se trouve chaque atelier (`--week`, `--apparatus`).",
 			"store-room": "Ce qui sort et ce qui revient (`--week`).",
 			labels: "Une étiquette pour chaque matériel à chaque agrès (`--week`).",

@@ -33,6 +33,7 @@ try {
 		scripts: await readPageScripts(),
 		styles,
 		language: sheets.language,
+		continued: sheets.continued,
 		area: { width: paper.areaWidth, height: paper.areaHeight },
 		cache: openCache(undefined),
 		workers: 2,

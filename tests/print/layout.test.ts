@@ -43,6 +43,7 @@ function setting(pages: BrowserPages, more: Partial<LayoutSetting> = {}): Layout
 		scripts: { layout: "", own: "" },
 		styles: "",
 		language: "en",
+		continued: "%, continued",
 		area: { width: 600, height: 900 },
 		cache: openCache(undefined),
 		workers: 1,

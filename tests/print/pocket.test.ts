@@ -48,7 +48,7 @@ const STATIONS = [
 ] as const;
 
 it("says at 17:20 where the class is, who stands where, and what each station does and says", async () => {
-	const pdf = await print({ edition: "Edition 7, 30 November 2026" });
+	const pdf = await print({ edition: { id: "7-0", words: "Edition 7, 30 November 2026" } });
 	expect(pdf.pages.length).toBeLessThanOrEqual(6);
 	const side = pdf.pages.find(
 		({ text }) => text.includes(`${VAULT[0]} Vault`) && text.includes(`–${VAULT[1]}`),

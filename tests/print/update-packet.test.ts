@@ -10,13 +10,20 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writ
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { SheetPiece } from "../../layouts/sheets/sheet-file.ts";
+import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
+import { updatePiece } from "../../layouts/sheets/update.ts";
 import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
 import { EditionFault, readEdition } from "../../scripts/print/edition.ts";
 import { editionFile } from "../../scripts/print/edition-file.ts";
 import { type PrintedUpdate, printUpdate } from "../../scripts/print/packet.ts";
-import type { Edition } from "../../scripts/views/sheets/edition.ts";
+import { printSheets, type SheetOptions } from "../../scripts/print/sheets.ts";
+import { SHEET_FILES } from "../../scripts/views/addresses.ts";
+import type { Edition, Update } from "../../scripts/views/sheets/edition.ts";
+import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
+import { updateView } from "../../scripts/views/sheets/update.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type PrintedPage, readPdf } from "./read-pdf.ts";
 import { differences, openPictures, type Pictures } from "./render-pages.ts";
@@ -62,8 +69,7 @@ async function sheetsOf(file: string, isNew = false): Promise<readonly Sheet[]> 
 	const bytes = readFileSync(file);
 	const { pages } = await readPdf(bytes);
 	const pictures = await openPictures(bytes, SCALE);
-	expect(pages.length % 2).toBe(0);
-	return Array.from({ length: pages.length / 2 }, (_, i) => ({
+	return Array.from({ length: Math.ceil(pages.length / 2) }, (_, i) => ({
 		label: pages[2 * i]?.label ?? "",
 		pages: pages.slice(2 * i, 2 * i + 2),
 		pictures,
@@ -170,6 +176,21 @@ function applied(old: readonly Sheet[], packet: readonly Sheet[]): readonly Shee
 /** The words of a page without the edition at its foot and on the cover. */
 const wordsOf = ({ text }: PrintedPage) => text.replace(/Edition [0-9a-f]{8} of \d+ \w+ \d+/g, "Edition");
 
+const labelsOf = (sheets: readonly Sheet[]) => sheets.flatMap(({ pages }) => pages.map(({ label }) => label));
+const textsOf = (sheets: readonly Sheet[]) => sheets.flatMap(({ pages }) => pages.map(({ text }) => text));
+
+const labelsIn = ({ update }: PrintedUpdate) => update?.in.map(({ leaf }) => leaf.front) ?? [];
+
+/** Adds drills like one that is there. */
+function addDrills(dir: string, like: string, titles: readonly string[]): void {
+	const text = readFileSync(join(dir, `content/drills/floor/${like}.md`), "utf8");
+	for (const title of titles)
+		writeFileSync(
+			join(dir, `content/drills/floor/${title.toLowerCase().replaceAll(" ", "-")}.md`),
+			text.replace(/^title: .*$/m, `title: ${title}`),
+		);
+}
+
 describe("an update", { timeout: 300_000 }, () => {
 	let earlier: Edition;
 	let old: readonly Sheet[];
@@ -199,9 +220,7 @@ describe("an update", { timeout: 300_000 }, () => {
 
 		const expected = await sheetsOf(since);
 		expect(labelsOf(result)).toEqual(labelsOf(expected));
-		expect(result.flatMap(({ pages }) => pages.map(({ text }) => text))).toEqual(
-			expected.flatMap(({ pages }) => pages.map(({ text }) => text)),
-		);
+		expect(textsOf(result)).toEqual(textsOf(expected));
 		if (closely) {
 			await looksTheSame(result, expected);
 			await saysTheSameAsOneFromToday(name, handbook, result);
@@ -240,16 +259,11 @@ describe("an update", { timeout: 300_000 }, () => {
 		expect(result.flatMap(({ pages }) => pages.map(wordsOf))).toEqual(fresh.map(wordsOf));
 	}
 
-	const labelsOf = (sheets: readonly Sheet[]) =>
-		sheets.flatMap(({ pages }) => pages.map(({ label }) => label));
-
 	/** Where bars stand: between the text, 16 mm from the outer edge, and the tab, which ends 11.4 mm from it. */
 	function isBar(share: number, side: number): boolean {
 		const fromOuter = 210 * (side === 0 ? 1 - share : share);
 		return fromOuter > 12 && fromOuter < 16;
 	}
-
-	const labelsIn = ({ update }: PrintedUpdate) => update?.in.map(({ leaf }) => leaf.front) ?? [];
 
 	it("replaces the leaves that show a changed cue, and no others", async () => {
 		const printed = await check(
@@ -318,16 +332,6 @@ describe("an update", { timeout: 300_000 }, () => {
 		expect(labelsIn(printed)).toContain("X 1");
 		expect(labelsIn(printed)).not.toContain("D · Beam 1");
 	});
-
-	/** Adds drills like one that is there. */
-	function addDrills(dir: string, like: string, titles: readonly string[]): void {
-		const text = readFileSync(join(dir, `content/drills/floor/${like}.md`), "utf8");
-		for (const title of titles)
-			writeFileSync(
-				join(dir, `content/drills/floor/${title.toLowerCase().replaceAll(" ", "-")}.md`),
-				text.replace(/^title: .*$/m, `title: ${title}`),
-			);
-	}
 
 	it("changes at most three leaves for a drill more: the cover, a list of what was added, its card", async () => {
 		const printed = await check("added", (dir) => addDrills(dir, "rock-back", ["A new rock"]));
@@ -430,5 +434,104 @@ describe("an update", { timeout: 300_000 }, () => {
 			await expect(readEdition(file)).rejects.toThrow(why);
 		}
 		await expect(readEdition(join(folder, "missing.json"))).rejects.toThrow(/cannot be read/);
+	});
+});
+
+const CHANGES: Readonly<Record<string, (dir: string) => void>> = {
+	added: (dir) => addDrills(dir, "rock-back", ["A new rock"]),
+	block: (dir) =>
+		edit(
+			dir,
+			"content/weeks/week-1.md",
+			"      - {drill: beam-stand, minutes: 10}",
+			"      - {drill: beam-stand, minutes: 10}\n      - {drill: beam-stand, minutes: 5}",
+		),
+	cue: (dir) => edit(dir, "content/drills/floor/rock.md", "Heels to seat", "Look at the knees"),
+};
+
+describe.each([
+	{ volume: "library", leaves: { added: 3, block: 0, cue: 2 } },
+	{ volume: "director", leaves: { added: 0, block: 3, cue: 0 } },
+] as const)("an update of the volume $volume", { timeout: 300_000 }, ({ volume, leaves }) => {
+	const oldFile = join(folder, `${volume}.pdf`);
+	let earlier: Edition;
+	let old: readonly Sheet[];
+	beforeAll(async () => {
+		const before = openClub(`${volume}-before`, () => undefined);
+		expect((await printBinder(before, { outFile: oldFile, volume, cacheDir })).problems).toEqual([]);
+		earlier = await readEdition(oldFile);
+		old = await sheetsOf(oldFile);
+	});
+
+	it.each(["added", "block", "cue"] as const)("makes the new one of the old one: %s", async (name) => {
+		const handbook = openClub(`${volume}-${name}`, CHANGES[name] ?? (() => undefined));
+		const outFile = join(folder, `${volume}-${name}.update.pdf`);
+		const printed = await printUpdate(handbook, earlier, { outFile, cacheDir });
+		expect(printed.problems).toEqual([]);
+		expect(printed.update?.in.length).toBe(leaves[name]);
+		const since = join(folder, `${volume}-${name}.pdf`);
+		await printBinder(handbook, { outFile: since, volume, since: earlier, cacheDir });
+		const expected = await sheetsOf(since);
+		const packet = printed.pages === 0 ? [] : await sheetsOf(outFile, true);
+		const result = packet.length === 0 ? old : applied(old, packet);
+		expect(labelsOf(result)).toEqual(labelsOf(expected));
+		expect(textsOf(result)).toEqual(textsOf(expected));
+		if (packet.length > 0) expect(await readEdition(outFile)).toEqual(await readEdition(since));
+	});
+});
+
+describe("an update of a pocket", { timeout: 300_000 }, () => {
+	const pocketFile = SHEET_FILES.pocket(["mon"]);
+	const packetFile = SHEET_FILES.updatePacket("pocket-mon");
+
+	/** Prints a pocket of the club's first class, whole or what has changed of it, as of an edition. */
+	async function pocket(handbook: Handbook, outDir: string, name: string, look: Partial<SheetOptions> = {}) {
+		const sheets = singleSheets(handbook, { kinds: ["pocket"], classes: ["mon"] });
+		const { club } = handbook.curriculum;
+		const edition = { id: name, words: `Edition ${name}` };
+		const { earlier } = look;
+		const packet = {
+			path: packetFile,
+			front: (update: Update, now: Edition) =>
+				updatePiece(sheets.facts, updateView(handbook.words, update, earlier ?? now, now)),
+		};
+		const asked = look.packet === undefined ? look : { ...look, packet };
+		return printSheets(drawSheets(sheets), { outDir, club, edition, cacheDir, ...asked });
+	}
+	const PACKET = { path: packetFile, front: () => ({}) as SheetPiece };
+
+	it.each([{}, { paper: "A5", twoUp: true }] as const)("changes the weeks that changed: %o", async (look) => {
+		const outDir = join(folder, `pocket-${"paper" in look}`);
+		const place = (file: string) => join(outDir, file);
+		const before = openClub(`pocket-before-${"paper" in look}`, () => undefined);
+		expect((await pocket(before, outDir, "1", look)).problems).toEqual([]);
+		const earlier = await readEdition(place(pocketFile));
+		const old = await sheetsOf(place(pocketFile));
+		const handbook = openClub(`pocket-after-${"paper" in look}`, CHANGES.block ?? (() => undefined));
+
+		const printed = await pocket(handbook, outDir, "2", { ...look, earlier, packet: PACKET });
+		expect(printed).toMatchObject({ problems: [], files: [packetFile] });
+		const packet = await sheetsOf(place(packetFile), true);
+		// The sheet in front, and at most three leaves of the week that changed.
+		expect(packet.length).toBeGreaterThan(1);
+		expect(packet.length).toBeLessThanOrEqual(4);
+		await pocket(handbook, outDir, "2", { ...look, earlier });
+		const expected = await sheetsOf(place(pocketFile));
+		const result = applied(old, packet);
+		// The back of the last leaf is blank, whether the file has a page for it or not.
+		const printedOn = (sheets: readonly Sheet[]) =>
+			sheets.flatMap(({ pages }) => pages.flatMap(({ label, text }) => (text === "" ? [] : [[label, text]])));
+		expect(printedOn(result)).toEqual(printedOn(expected));
+		// The other week still says that it is of the first edition.
+		const editions = result.map(({ pages }) => /Edition \d/.exec(pages[0]?.text ?? "")?.[0]);
+		expect(new Set(editions)).toEqual(new Set(["Edition 1", "Edition 2"]));
+		expect(await readEdition(place(packetFile))).toEqual(await readEdition(place(pocketFile)));
+		// What was put in is the present pocket: nothing is left to change.
+		const now = await readEdition(place(packetFile));
+		const again = await pocket(handbook, outDir, "3", { ...look, earlier: now, packet: PACKET });
+		expect(again).toMatchObject({ problems: [], files: [] });
+		await expect(
+			pocket(handbook, outDir, "3", { paper: "Letter", earlier: now, packet: PACKET }),
+		).rejects.toThrow(EditionFault);
 	});
 });

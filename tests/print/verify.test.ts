@@ -72,7 +72,12 @@ describe("reading back", () => {
 			parts.map(({ html }) => ({ title, html: html.text, place: PLACE })),
 		);
 		const area = { width: paper.areaWidth, height: paper.areaHeight };
-		const laidOut = await layOut(jobs, { ...common, area, onDone: () => undefined });
+		const laidOut = await layOut(jobs, {
+			...common,
+			area,
+			continued: sheets.continued,
+			onDone: () => undefined,
+		});
 		let next = 0;
 		sound = assemble(
 			sheets,

@@ -13,7 +13,6 @@ import { agesOfLevel, LANDMARKS, landmarksOf } from "../../compute/heights.ts";
 import { groupName } from "../../compute/names.ts";
 import { type ReachRow, reach } from "../../compute/reach.ts";
 import type { Club, Curriculum, Id, Landmark, LinkedShape, Source, WeekPlan } from "../../model.ts";
-import { editionNameOf } from "../../words/edition-name.ts";
 import type { Words } from "../../words/words.ts";
 import { type Address, addressOf, weekApparatusAddress } from "../addresses.ts";
 import { type DrillLine, type DrillView, drillLines, drillView } from "../drill.ts";
@@ -29,7 +28,7 @@ import { type SkillCore, skillCore } from "../skill.ts";
 import { type PlannedApparatus, type PlannedWeek, plannedApparatus, plannedWeek } from "../week.ts";
 import { capital } from "../words.ts";
 import { type ClassAtWork, classAtWork } from "./class-at-work.ts";
-import { type Edition, type EditionMark, editionId } from "./edition.ts";
+import { type Edition, type EditionMark, editionMark } from "./edition.ts";
 import { type BinderPlaces, binderPlaces, drillsUnder } from "./places.ts";
 
 /** A view, and where what it shows is written. */
@@ -230,7 +229,7 @@ export function binderView(
 		words,
 		club,
 		term: term.name,
-		edition: { id: editionId(handbook.edition), words: words.binder.edition(editionNameOf(handbook)) },
+		edition: editionMark(handbook),
 		date: handbook.edition.date,
 		places,
 		picture,

@@ -1,7 +1,7 @@
 /** Leaves to put behind the tabs of a binder: one for each section, with what is behind it. */
 
 import { NOWHERE } from "../../problems.ts";
-import { addressOf } from "../addresses.ts";
+import { type Address, addressOf } from "../addresses.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { capital } from "../words.ts";
 import { binderPlaces, drillsUnder } from "./places.ts";
@@ -12,6 +12,8 @@ export interface DividersView {
 		/** What the numbers of its pages begin with. */
 		readonly label: string;
 		readonly title: string;
+		/** On the site. */
+		readonly page: Address;
 		/** What is in it, in its order. */
 		readonly holds: readonly string[];
 	}[];
@@ -28,36 +30,43 @@ export function dividers(site: SiteIndex): PieceOf<"dividers"> | undefined {
 		{
 			label: labels.guides,
 			title: words.binder.guidesAndLevels,
+			page: "guides/",
 			holds: [...Array.from(guides.values(), ({ title }) => plain(title)), destinations.levels],
 		},
 		...weeks.map((week) => ({
 			label: labels.week(week.week),
 			title: words.sheets.weekAndTheme(week.week, plain(week.theme)),
+			page: addressOf({ kind: "week", id: week.id }),
 			holds: week.apparatus.map((plan) => apparatus.get(plan.apparatus)?.name ?? plan.apparatus),
 		})),
 		...Array.from(apparatus.values(), ({ id, name }) => ({
 			label: places.at(addressOf({ kind: "apparatus", id }))?.label ?? "",
 			title: words.drillCards.on(name),
+			page: addressOf({ kind: "apparatus", id }),
 			holds: drillsUnder(curriculum, id).map(({ title }) => plain(title)),
 		})),
 		{
 			label: labels.shapes,
 			title: destinations.shapes,
+			page: "shapes/",
 			holds: Array.from(shapes.values(), ({ name }) => name),
 		},
 		{
 			label: labels.skills,
 			title: destinations.skills,
+			page: "skills/",
 			holds: Array.from(skills.values(), ({ name }) => name),
 		},
 		{
 			label: labels.coverage,
 			title: destinations.coverage,
+			page: "coverage/",
 			holds: weeks.length === 0 ? [] : [words.binderTables.reach.skill, destinations.findings],
 		},
 		{
 			label: labels.equipment,
 			title: destinations.equipment,
+			page: "equipment/",
 			holds: equipment.size === 0 ? [] : [words.binderTables.owned, words.binderTables.heights],
 		},
 	];

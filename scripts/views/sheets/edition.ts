@@ -1,6 +1,7 @@
 /** What a printed binder was: leaves, and the editions in which they last changed. */
 
 import type { Club, ClubEdition, Id } from "../../model.ts";
+import { editionNameOf, type Words } from "../../words/words.ts";
 
 /** An edition as a leaf names it. */
 export interface EditionMark {
@@ -8,6 +9,13 @@ export interface EditionMark {
 	/** As it is printed, with its date. */
 	readonly words: string;
 }
+
+/**
+ * What is bound together: the binder is all of it; the library is what is coached from year to year; the
+ * director's volume is what the term trains and needs.
+ */
+export const VOLUMES = ["binder", "library", "director"] as const;
+export type Volume = (typeof VOLUMES)[number];
 
 export const EDITION_FORMAT = 1;
 
@@ -19,13 +27,32 @@ export function editionId({ number, content }: ClubEdition): string {
 	return `${number}-${content.slice(0, 8)}`;
 }
 
+/** The edition of a handbook, as it is printed. */
+export function editionMark(handbook: { readonly edition: ClubEdition; readonly words: Words }): EditionMark {
+	return {
+		id: editionId(handbook.edition),
+		words: handbook.words.binder.edition(editionNameOf(handbook)),
+	};
+}
+
+/** What a pocket was made of. */
+export interface PocketChoice {
+	readonly classes: readonly Id[];
+	/** Every week where none is named. */
+	readonly week?: Id;
+}
+
 /** The file's content; `edition.schema.json` says the same to other programs. */
 export interface Edition {
 	readonly format: typeof EDITION_FORMAT;
 	/** The binder's own edition: one of `issues`. */
 	readonly edition: string;
+	/** Which volume, where it is not the binder. */
+	readonly volume?: Volume;
+	/** Whose pocket it is, where it is one. */
+	readonly pocket?: PocketChoice & { readonly twoUp: boolean };
 	readonly title: string;
-	readonly paper: Club["paper"];
+	readonly paper: Club["paper"] | "A5";
 	readonly punch: Club["punch"];
 	/** Hash of the style sheet: with another one every page may look different. */
 	readonly look: string;
@@ -38,7 +65,7 @@ export interface Edition {
 	readonly leaves: readonly EditionLeaf[];
 	/** By a part's label, the codes of its passages, each of eight characters. */
 	readonly passages: PassageCodes;
-	/** The page number of everything that can be referred to, by its id in the markup. */
+	/** The page number of everything that can be referred to, in this volume or another, by its id in the markup. */
 	readonly numbers: Readonly<Record<string, string>>;
 	/** The drills that its lists and its index name; those added since stand on a leaf of their own. */
 	readonly drills?: readonly Id[];

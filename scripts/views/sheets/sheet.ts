@@ -5,6 +5,7 @@ import type { Words } from "../../words/words.ts";
 import type { ClassSheetView } from "../week.ts";
 import type { CheckSheetView } from "./check-sheet.ts";
 import type { DividersView } from "./dividers.ts";
+import type { PocketChoice } from "./edition.ts";
 import type { PlanSheetView } from "./plan-sheet.ts";
 import type { PocketView } from "./pocket.ts";
 import type { StationCardsView } from "./station-cards.ts";
@@ -73,6 +74,8 @@ export interface SheetFileOf<P> {
 	/** Pieces start on the front of a leaf; one with an odd number of sides gets a blank back before the next. */
 	readonly leaves: boolean;
 	readonly pieces: readonly P[];
+	/** Whose pocket it is, where it is one. */
+	readonly pocket?: PocketChoice;
 }
 
 /** What every single sheet says of the club. */

@@ -98,6 +98,10 @@ function* pocketFiles(site: SiteIndex, choice: SheetChoice): Iterable<SheetFileO
 			landscape: false,
 			leaves: true,
 			pieces,
+			pocket: {
+				classes: groups.map(({ id }) => id),
+				...(choice.week !== undefined && { week: choice.week }),
+			},
 		};
 	}
 }

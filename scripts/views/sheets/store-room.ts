@@ -42,6 +42,8 @@ export interface LabelsView {
 	readonly week: number;
 	readonly labels: readonly {
 		readonly name: string;
+		/** The item's page. */
+		readonly page: Address;
 		readonly needed: number;
 		readonly apparatus: string;
 		readonly stored: string | undefined;
@@ -144,9 +146,10 @@ export function labelSheet(site: SiteIndex, week: WeekPlan): PieceOf<"label-shee
 	const say = words.storeRoom;
 	const wanted = wantedIn(curriculum, week);
 	const labels = [...curriculum.apparatus.values()].flatMap(({ id, name: apparatus }) =>
-		wanted.flatMap(({ item: { name, stored }, at, days }) => {
+		wanted.flatMap(({ item: { id: item, name, stored }, at, days }) => {
 			const needed = at.get(id);
-			return needed === undefined ? [] : [{ name, needed, apparatus, stored, days }];
+			const page = addressOf({ kind: "equipment", id: item });
+			return needed === undefined ? [] : [{ name, page, needed, apparatus, stored, days }];
 		}),
 	);
 	if (labels.length === 0) return undefined;
