@@ -583,7 +583,7 @@ export const taughtPage: Words["taughtPage"] = {
 	howToDelete: (folder) => [
 		"Rien de cette page n'est dans la version que voient les entraîneurs. Les mots des entraîneurs sont montrés tels quels. Pour l'effacer, supprimez les fichiers sous ",
 		folder,
-		", ce qu'undo en garde sous .handbook/changes, et cette version-ci ; y compris dans les versions antérieures si le dossier est sous gestion de versions.",
+		", ce qu'undo en garde sous .handbook/changes, et cette version-ci ; y compris dans les versions antérieures si le dossier est sous gestion de versions.",
 	],
 	lines: "Ce qu'écrivent les entraîneurs",
 	looks: reporting.looks,
