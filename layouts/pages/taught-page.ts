@@ -112,11 +112,10 @@ ${scrollTable(
 )}
 ${scrollTable(
 	words.asTable(say.kept),
-	[say.skill, words.heads.class, say.before, say.after, say.pause, say.atMost, say.share, say.range],
+	[say.skill, say.before, say.after, say.pause, say.atMost, say.share, say.range],
 	view.kept.map(({ skill, name, before, after, weeks, kept }) =>
 		row([
-			a(ctx, skill),
-			name,
+			html`${a(ctx, skill)} <span class="small">${name}</span>`,
 			say.inWeek(say.of(before.alone, before.of), before.week),
 			say.inWeek(say.of(after.alone, after.of), after.week),
 			number(weeks),

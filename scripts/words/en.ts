@@ -628,7 +628,7 @@ export const taughtPage = {
 	howToDelete: <T>(folder: T): Sentence<T> => [
 		"Nothing of this page is in the build that coaches see. Coaches' words are shown as they typed them. To delete it, remove the files under ",
 		folder,
-		", in earlier versions too where the folder is under version control.",
+		", what undo keeps of them under .handbook/changes, and this build; in earlier versions too where the folder is under version control.",
 	],
 	lines: "What coaches write",
 	looks: reporting.looks,
@@ -969,7 +969,7 @@ export const about = {
 	reportsKept: [
 		"“How it went” at the end of a class sheet stays on the coach's own device until the coach sends it; “Delete” there removes it, and so does clearing the browser's data for this site.",
 		"It has no field for a person. What is written in its lines goes to the director as it was typed: no names, no injuries, nothing about one child.",
-		"The director keeps what was sent in the club's own folder, and may delete it at any time: files under _data/taught, in earlier versions too where the folder is under version control.",
+		"The director keeps what was sent in the club's own folder, and may delete it at any time: the files under _data/taught, what undo keeps of them under .handbook/changes, the director's own build, the messages they came in, and earlier versions where the folder is under version control.",
 	],
 	sums: {
 		title: "What was taught, in sums",

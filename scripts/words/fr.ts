@@ -583,7 +583,7 @@ export const taughtPage: Words["taughtPage"] = {
 	howToDelete: (folder) => [
 		"Rien de cette page n'est dans la version que voient les entraîneurs. Les mots des entraîneurs sont montrés tels quels. Pour l'effacer, supprimez les fichiers sous ",
 		folder,
-		", y compris dans les versions antérieures si le dossier est sous gestion de versions.",
+		", ce qu'undo en garde sous .handbook/changes, et cette version-ci ; y compris dans les versions antérieures si le dossier est sous gestion de versions.",
 	],
 	lines: "Ce qu'écrivent les entraîneurs",
 	looks: reporting.looks,
@@ -956,7 +956,7 @@ export const about: Words["about"] = {
 	reportsKept: [
 		"« Comment c'était », à la fin d'une fiche de cours, reste sur l'appareil de l'entraîneur jusqu'à ce qu'il l'envoie ; « Effacer » l'y supprime, tout comme effacer les données du navigateur pour ce site.",
 		"Il n'y a aucun champ pour une personne. Ce qui est écrit dans ses lignes arrive à la direction tel quel : aucun nom, aucune blessure, rien sur un enfant en particulier.",
-		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment : les fichiers sous _data/taught, y compris dans les versions antérieures si le dossier est sous gestion de versions.",
+		"La direction garde ce qui a été envoyé dans le dossier du club, et peut l'effacer à tout moment : les fichiers sous _data/taught, ce qu'undo en garde sous .handbook/changes, la version de la direction, les messages reçus, et les versions antérieures si le dossier est sous gestion de versions.",
 	],
 	sums: {
 		title: "Ce qui a été enseigné, en sommes",

@@ -1,6 +1,6 @@
 /** The next term's folder, what is kept of this one, and the page that says what changed since. */
 
-import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
@@ -90,6 +90,51 @@ describe("the next term", () => {
 		expect(said.join("\n")).toMatch(/to review before the term: .*plank|to review before the term/);
 		expect(nextTermCommand(run, { ...SUMMER, to, write: true })).toBe(2);
 		expect(said.at(-1)).toContain("is not empty");
+	});
+
+	it("proposes what levels arrive with, names drills of which two reports say the same, and begins with no report", () => {
+		const { dir, run, said } = club();
+		const to = join(dir, "..", `${dir.split("/").at(-1)}-next`);
+		mkdirSync(join(dir, "_data/taught"));
+		const skill = { of: 12, helped: 1 };
+		for (const [week, alone] of [
+			["week-01", 2],
+			["week-02", 10],
+		] as const) {
+			const skills = [
+				{ skill: "split-hold", alone, ...skill },
+				{ skill: "safe-landing", alone: 11, ...skill },
+			];
+			const blocks = [
+				{ apparatus: "floor", block: 1, drills: ["back-extension-off-wedge"], felt: "too-hard" },
+				{
+					apparatus: "floor",
+					block: 2,
+					drills: ["forward-roll-jump-turn"],
+					felt: week === "week-01" ? "too-easy" : "right",
+				},
+			];
+			writeFileSync(
+				join(dir, `_data/taught/${week}.yaml`),
+				JSON.stringify([{ class: "mon-level-1", from: "aaaaaaaa1", blocks, skills }]),
+			);
+		}
+		const told = () => {
+			said.length = 0;
+			expect(nextTermCommand(run, { ...SUMMER, to, write: false })).toBe(0);
+			return said.join("\n");
+		};
+		expect(told()).not.toContain("may arrive with");
+		const targets = join(dir, "_data/targets.yaml");
+		writeFileSync(targets, `${readFileSync(targets, "utf8")}arrives-with: 0.75\n`);
+		expect(told()).toContain(
+			"level-1 may arrive with, by your target `arrives-with`: split-hold (10 of 12).",
+		);
+		expect(told()).toContain("back-extension-off-wedge: too hard, in 2 reports.");
+		expect(told()).not.toContain("forward-roll-jump-turn: too");
+		expect(nextTermCommand(run, { ...SUMMER, to, write: true })).toBe(0);
+		expect(existsSync(join(to, "_data/taught"))).toBe(false);
+		expect(openHandbook(to, { taught: true }).handbook?.curriculum.taught).toEqual([]);
 	});
 
 	it("starts with no plans where none are wanted", () => {

@@ -28,8 +28,13 @@ function seeded(seed: number): () => number {
 	};
 }
 
-/** The last word of each coach on each class and week, and every message that was sent on the way. */
-export function playedTerm(curriculum: Curriculum, seed: number) {
+/**
+ * The last word of each coach on each class and week, and every message that was sent on the way.
+ *
+ * @param editions the first and the second: some coaches have not the newer one yet
+ */
+export function playedTerm(editions: readonly [Curriculum, Curriculum], seed: number) {
+	const [, curriculum] = editions;
 	const random = seeded(seed);
 	const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
 	const maybe = <T>(share: number, value: () => T): T | undefined => (random() < share ? value() : undefined);
@@ -48,8 +53,11 @@ export function playedTerm(curriculum: Curriculum, seed: number) {
 				);
 				const revisions = pick([1, 1, 1, 2, 3]);
 				for (let revision = 1; revision <= revisions; revision++) {
+					const edition = random() < 0.5 ? 1 : 2;
+					const theirs = editions[edition - 1] as Curriculum;
+					const seen = theirs.weeks.find(({ id }) => id === plan.id) ?? plan;
 					const blocks = groups.flatMap((group) =>
-						workOf(curriculum, plan, group).blocks.flatMap(
+						workOf(theirs, seen, group).blocks.flatMap(
 							({ apparatus, block, stations }): readonly ReportedBlock[] => {
 								if (random() < 0.1) return [];
 								const done = pick(["done", "done", "done", "shortened", "not-done"] as const);
@@ -94,7 +102,7 @@ export function playedTerm(curriculum: Curriculum, seed: number) {
 						class: own.id,
 						from,
 						revision,
-						edition: random() < 0.5 ? 1 : 2,
+						edition,
 						...(random() < 0.2 ? { note: "The hall was cold: “brr”, #1 & <b>2</b>" } : {}),
 						blocks,
 						skills,

@@ -12,6 +12,7 @@ import { groupsOfClass, isThere } from "../../scripts/compute/groups.ts";
 import { asRecords } from "../../scripts/compute/tables.ts";
 import { taughtOf } from "../../scripts/compute/taught.ts";
 import { workOf } from "../../scripts/compute/work.ts";
+import { changePlan } from "../../scripts/edit/change-plan.ts";
 import type { ClubTexts } from "../../scripts/edit/club-texts.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
@@ -44,7 +45,18 @@ function takenInParts(texts: ClubTexts, messages: readonly string[], sittings: n
 const taughtIn = (texts: ClubTexts) => [...texts].filter(([path]) => path.startsWith("_data/taught/"));
 
 describe("a term of ten coaches", () => {
-	const { last, sent, random } = playedTerm(demo.curriculum, 20270104);
+	// Since the first edition, the plan has moved blocks in five weeks.
+	const first = openHandbook(REPOSITORY, {
+		change: (files) =>
+			changePlan(
+				files,
+				[1, 2, 3, 5, 7]
+					.flatMap((week) => ["floor", "beam"].map((one) => `${week}/${one}`))
+					.map((at) => `- move: {from: ${at}/1, to: ${at}/2}`)
+					.join("\n"),
+			),
+	}).handbook as Handbook;
+	const { last, sent, random } = playedTerm([first.curriculum, demo.curriculum], 20270104);
 	const before = readTexts(REPOSITORY);
 	const taken = takenInParts(before, sent, 7);
 	const dir = () => {
@@ -191,10 +203,20 @@ describe("a term of ten coaches", () => {
 			db.run("insert into calendar values (?, julianday(?))", [week, monday]);
 		const rows = (sql: string) =>
 			(db.exec(sql)[0]?.values ?? []) as readonly (readonly (string | number | null)[])[];
+		// Some are of blocks that have moved since.
+		const [[moved]] =
+			rows(`select count(*) from said where not exists (select 1 from plan where plan.week = said.week
+			and plan.grp = said.grp and plan.apparatus = said.apparatus and plan.number = said.number and plan.mark = said.mark)`) as [
+				[number],
+			];
+		expect(moved).toBeGreaterThan(20);
 		const lost = `select plan.week, plan.grp, plan.apparatus, plan.number, plan.minutes,
 			max(case done when 'not-done' then plan.minutes when 'shortened' then min(coalesce(lost, plan.minutes / 2.0), plan.minutes) else 0 end) lost,
 			count(distinct cause) causes, max(cause) cause
-			from plan join said using (week, grp, apparatus, number) where said.mark = plan.mark group by 1, 2, 3, 4`;
+			from plan join said using (week, grp, apparatus, mark)
+			where plan.number = coalesce((select number from plan p where p.week = said.week and p.grp = said.grp
+				and p.apparatus = said.apparatus and p.mark = said.mark order by p.number <> said.number, p.number limit 1), 0)
+			group by 1, 2, 3, 4`;
 		const records = (name: string) => asRecords(handbook.tables.get(name) ?? { name, columns: [], rows: [] });
 		const near = (found: readonly (readonly unknown[])[], wanted: readonly (readonly unknown[])[]) => {
 			const round = (all: readonly (readonly unknown[])[]) =>

@@ -6,7 +6,10 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { documentOf } from "../../layouts/pages/document.ts";
+import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { raw } from "../../scripts/views/html.ts";
 import { clubCopy } from "../open-fixture.ts";
 import { wordsOnPage } from "../words/read-words.ts";
 import { buildSite } from "./build-site.ts";
@@ -48,7 +51,7 @@ function club(said: Said | undefined, publishes: boolean): string {
   from: zq7x4w0vj${week}
   note: "${said.note}"
   blocks:
-    - {apparatus: floor, block: 1, drills: [rock], done: shortened, lost: ${said.lost[week - 1]}, cause: late, felt: ${said.felt}}
+    - {apparatus: floor, block: 1, drills: [rock], done: shortened, lost: ${said.lost[week - 1]}, cause: late, felt: ${said.felt}, note: "${said.note}"}
     - {apparatus: beam, block: 1, drills: [beam-stand], done: shortened, lost: 3, cause: ${week < 5 ? "set-up" : "late"}}
   skills:
     - {skill: roll, of: 20, alone: ${week === 6 ? said.alone : week}, helped: 1}
@@ -103,6 +106,20 @@ describe("the published site", () => {
 			expect(reported.get(`${from}/index.html`)).toContain("taught-sums/");
 		expect(reported.get("about/index.html")).not.toContain("hold none of it");
 	}, 60_000);
+
+	it("says nothing of a drill, which the director's own page does", () => {
+		const dir = club({ ...SAID, note: "<b>torn</b> mat" }, true);
+		const drill = (taught: boolean) => {
+			const { handbook } = openHandbook(dir, { taught });
+			if (handbook === undefined) throw new Error("no handbook");
+			const page = sitePages(handbook).find(({ address }) => address === "drills/rock/");
+			if (page === undefined) throw new Error("no drill");
+			return documentOf(page, (_, code) => raw(code));
+		};
+		expect(drill(true)).toMatch(/too easy 0 times, right 0 times, too hard 6 times/);
+		expect(drill(true)).toContain("&lt;b&gt;torn&lt;/b&gt; mat");
+		expect(drill(false)).not.toMatch(/too hard|torn/);
+	});
 
 	it("is a new edition where a sum has changed, and none where it has not", () => {
 		const editionOf = (said: Said | undefined, publishes = true) =>

@@ -6,16 +6,17 @@
 
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { basename, dirname, join } from "node:path";
+import { afterAll, describe, expect, it, onTestFinished } from "vitest";
 import { documentOf } from "../../layouts/pages/document.ts";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
-import type { Run } from "../../scripts/commands/run.ts";
 import { taughtCommand } from "../../scripts/commands/taught.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { markOf, type Report, reportText } from "../../scripts/records/report.ts";
 import { raw } from "../../scripts/views/html.ts";
+import { wordsFor } from "../../scripts/words/words.ts";
+import { quietRun } from "../commands/quiet-run.ts";
 import { clubCopy } from "../open-fixture.ts";
 
 const FILES = Number(process.env.TAUGHT_FILES ?? 150);
@@ -145,14 +146,7 @@ describe("strangers' reports", () => {
 	}, () => {
 		const random = seeded(26);
 		const clubDir = clubCopy();
-		const lines: string[] = [];
-		const run: Run = {
-			clubDir,
-			outDir: join(clubDir, "_site"),
-			now: new Date(0),
-			out: { line: (text) => void lines.push(text), colour: false },
-			progress: { stream: process.stderr, live: false },
-		};
+		const { run, lines } = quietRun(clubDir);
 		const outside = () =>
 			treeOf(clubDir).filter(([path]) => !path.startsWith("_data/taught") && !path.startsWith(".handbook"));
 		const before = outside();
@@ -202,14 +196,7 @@ describe("strangers' reports", () => {
 
 	it("are taken back by undo", () => {
 		const clubDir = clubCopy();
-		const lines: string[] = [];
-		const run: Run = {
-			clubDir,
-			outDir: join(clubDir, "_site"),
-			now: new Date(0),
-			out: { line: (text) => void lines.push(text), colour: false },
-			progress: { stream: process.stderr, live: false },
-		};
+		const { run, lines } = quietRun(clubDir);
 		const file = join(dir, "sound.txt");
 		writeFileSync(file, `Hello,\n${reportText(SOUND)}\n`);
 		const before = treeOf(clubDir).filter(([path]) => !path.startsWith(".handbook"));
@@ -223,6 +210,27 @@ describe("strangers' reports", () => {
 		expect(treeOf(clubDir).filter(([path]) => !path.startsWith(".handbook"))).toEqual(before);
 		expect(taughtCommand(run, [join(dir, "none.txt"), dir], true)).toBe(1);
 	});
+});
+
+it("what coaches wrote stands in the folders that the safety page names for deleting, and nowhere else", () => {
+	const clubDir = clubCopy();
+	const { run } = quietRun(clubDir);
+	const files = ["aaaaaaaa1", "bbbbbbbb2"].map((from, i) => {
+		const file = join(clubDir, "..", `${basename(clubDir)}-${i}.txt`);
+		onTestFinished(() => rmSync(file, { force: true }));
+		writeFileSync(file, reportText({ ...SOUND, from, note: `findable words ${i}` }));
+		return file;
+	});
+	for (const file of files) expect(taughtCommand(run, [file], true)).toBe(0);
+	const folders = treeOf(clubDir).flatMap(([path, text]) =>
+		text.includes("findable words") ? [dirname(path)] : [],
+	);
+	expect(new Set(folders)).toEqual(new Set(["_data/taught", ".handbook/changes"]));
+	for (const folder of folders) {
+		expect(wordsFor("en").about.reportsKept.join()).toContain(folder);
+		rmSync(join(clubDir, folder), { recursive: true, force: true });
+	}
+	expect(openHandbook(clubDir, { taught: true }).handbook?.curriculum.taught).toEqual([]);
 });
 
 /** Every file with its text. */
