@@ -7,10 +7,9 @@
  */
 
 import { basename, dirname } from "node:path";
-import { compare } from "../compute/compare.ts";
+import { compareFindings } from "../compute/count-changes.ts";
 import { harmOf } from "../compute/harm.ts";
 import { measure } from "../compute/measures.ts";
-import { recordOf } from "../compute/plan-record.ts";
 import { keptPast } from "../compute/taught.ts";
 import { changePlan } from "../edit/change-plan.ts";
 import { changeTexts } from "../edit/change-texts.ts";
@@ -19,6 +18,7 @@ import { openFolder } from "../files/folder.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
 import type { Block, Curriculum, Finding, Id, PlanChange } from "../model.ts";
 import { dayIn } from "../read/club-edition.ts";
+import type { ReadCache } from "../read/read-club.ts";
 import { changesOf } from "../solve/apply.ts";
 import { Choices } from "../solve/choices.ts";
 import { inComponents } from "../solve/components.ts";
@@ -51,14 +51,25 @@ export interface MendOptions {
 interface Offer {
 	readonly changes: readonly PlanChange[];
 	readonly mended: Mended;
-	readonly gone: readonly { readonly code: string; readonly what: string }[];
-	readonly come: readonly { readonly code: string; readonly what: string }[];
+	readonly gone: readonly Finding[];
+	readonly come: readonly Finding[];
 }
 
 /** @returns 0 where a plan was found or nothing is to mend; 1 for errors, and where what is asked for cannot be had; 2 for a choice that names nothing */
 export async function mendCommand(run: Run, options: MendOptions): Promise<number> {
+	// Its program is loaded while the folder is read.
+	const solver = new Solver();
+	try {
+		return await mendWith(solver, run, options);
+	} finally {
+		await solver.end();
+	}
+}
+
+async function mendWith(solver: Solver, run: Run, options: MendOptions): Promise<number> {
 	const { clubDir, out } = run;
-	const { problems, handbook } = openHandbook(clubDir, { taught: true });
+	const cache: ReadCache = new Map();
+	const { problems, handbook } = openHandbook(clubDir, { taught: true, cache });
 	if (handbook === undefined) {
 		if (options.json) out.line(JSON.stringify({ problems }, null, "\t"));
 		else {
@@ -72,19 +83,9 @@ export async function mendCommand(run: Run, options: MendOptions): Promise<numbe
 		out.line(options.json ? JSON.stringify({ error: wrong }) : `error: ${wrong}`);
 		return 2;
 	}
-	const solver = new Solver();
-	try {
-		// At a first signal to end, the best plan so far is told.
-		const stop = new AbortController();
-		const done = untilInterrupted(async (signal) => {
-			signal.addEventListener("abort", () => stop.abort());
-			return await offers(run, handbook, options, solver, stop.signal);
-		});
-		const found = await done;
-		return found === undefined ? 1 : await tell(run, handbook, options, found);
-	} finally {
-		await solver.end();
-	}
+	// At a first signal to end, the best plan so far is told.
+	const found = await untilInterrupted((signal) => offers(run, { handbook, cache }, options, solver, signal));
+	return found === undefined ? 1 : await tell(run, handbook, options, found);
 }
 
 function wrongChoice(
@@ -100,10 +101,14 @@ function wrongChoice(
 	return undefined;
 }
 
-/** Whether a case is one that is asked for: of the whole term, what the change of one week could mend too. */
+/**
+ * Whether a case is one that is asked for. What is about the whole term is asked of one week only where
+ * something else says which it is: a week alone is mended of what is found in it.
+ */
 function isAsked({ about, code }: Case, { week, class: one, level, finding }: MendOptions): boolean {
+	const isNarrow = one !== undefined || level !== undefined || finding !== undefined;
 	return (
-		(week === undefined || about.week === undefined || about.week === week) &&
+		(week === undefined || about.week === week || (about.week === undefined && isNarrow)) &&
 		(one === undefined || about.class === undefined || about.class === one) &&
 		(level === undefined || about.level === undefined || about.level === level) &&
 		(finding === undefined || code === finding || harmOf(code) === finding)
@@ -116,14 +121,21 @@ interface Found {
 	readonly conflict: readonly Watched[];
 }
 
+/** A club that was opened, and its files as they were read. */
+interface Opened {
+	readonly handbook: Handbook;
+	readonly cache: ReadCache;
+}
+
 async function offers(
 	run: Run,
-	handbook: Handbook,
+	opened: Opened,
 	options: MendOptions,
 	solver: Solver,
 	signal: AbortSignal,
 ): Promise<Found> {
-	const curriculum = keptPast(handbook.curriculum, dayIn(handbook.curriculum.club.timezone, run.now));
+	const { curriculum: written } = opened.handbook;
+	const curriculum = keptPast(written, dayIn(written.club.timezone, run.now));
 	const { week, class: one, level, finding } = options;
 	const now = performance.now.bind(performance);
 	const solve: Solve = inComponents((program, wish) => solver.solve(program, wish), now);
@@ -144,7 +156,7 @@ async function offers(
 		});
 		run.progress.stream.write(run.progress.live ? "\r\u001b[K" : "");
 		if (found.length > 0 && !Number.isFinite(mended.price)) break;
-		found.push(offered(handbook, choices, mended));
+		found.push(offered(opened, choices, mended));
 		if (mended.status === "stopped" || mended.before.length === 0) break;
 	}
 	const left =
@@ -161,13 +173,14 @@ async function offers(
 }
 
 /** The plan as the change list makes it, judged as any other. */
-function offered(handbook: Handbook, choices: Choices, mended: Mended): Offer {
+function offered({ handbook, cache }: Opened, choices: Choices, mended: Mended): Offer {
 	const changes = changesOf(choices, mended.chosen);
 	if (changes.length === 0) return { changes, mended, gone: [], come: [] };
 	const list = changeList(changes);
 	const after = openHandbook(handbook.clubDir, {
 		change: (files) => changePlan(files, list),
 		taught: true,
+		cache,
 	});
 	if (after.handbook === undefined) {
 		throw new Error(
@@ -176,8 +189,13 @@ function offered(handbook: Handbook, choices: Choices, mended: Mended): Offer {
 	}
 	const [wanted, made] = [planOf(mended.curriculum), planOf(after.handbook.curriculum)];
 	if (wanted !== made) throw new Error(`The change list makes another plan than was chosen:\n${list}`);
-	const { findings } = compare(recordOf(handbook, ""), recordOf(after.handbook, ""));
-	return { changes, mended, gone: findings.gone, come: findings.come };
+	// Much of both was counted while the plan was looked for.
+	const { words } = handbook;
+	const findings = compareFindings(
+		measure(choices.curriculum, words).findings,
+		measure(mended.curriculum, words).findings,
+	);
+	return { changes, mended, gone: findings.gone, come: findings.came };
 }
 
 /** What of a plan a choice decides. */
@@ -273,6 +291,7 @@ async function tell(
 
 function recordOfOffer({ changes, mended, gone, come }: Offer) {
 	const { status, proof, price: worth, bound, before, after } = mended;
+	const said = ({ code, what }: Finding) => ({ code, what });
 	const codes = (cases: readonly Case[]) => cases.map(({ code, about, weight }) => ({ code, about, weight }));
 	return {
 		status,
@@ -280,7 +299,7 @@ function recordOfOffer({ changes, mended, gone, come }: Offer) {
 		price: worth,
 		bound,
 		changes,
-		findings: { gone, come },
+		findings: { gone: gone.map(said), come: come.map(said) },
 		mended: codes(before),
 		left: codes(after),
 	};

@@ -46,7 +46,7 @@ export function identityOf({ code, about }: Finding): string {
 }
 
 /** Two lists of findings held against each other by identity; of several alike, those with the same words are one. */
-function compareFindings(
+export function compareFindings(
 	before: readonly Finding[],
 	after: readonly Finding[],
 ): Pick<CountedChange, "gone" | "came" | "changed"> {
