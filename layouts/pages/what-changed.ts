@@ -19,7 +19,13 @@ ${view.nothing && html`<p class="empty">${say.nothing}</p>`}
 ${club.length > 0 && section("club", say.club, list(ctx, club))}
 ${term.length > 0 && section("term", say.term, list(ctx, term))}
 ${part(ctx, "classes", words.destinations.classes, classes)}
-${part(ctx, "weeks", words.destinations.weeks, weeks)}
+${part(
+	ctx,
+	"weeks",
+	words.destinations.weeks,
+	weeks,
+	weeks.moved.length > 0 && html`<ul class="rows">${weeks.moved.map((line) => html`<li>${line}</li>`)}</ul>`,
+)}
 ${part(
 	ctx,
 	"drills",
@@ -41,8 +47,7 @@ ${
 	section(
 		"findings",
 		words.destinations.findings,
-		html`${findings.come.length > 0 && html`<h3>${say.come}</h3><ul class="rows">${findings.come.map(({ what }) => html`<li>${what}</li>`)}</ul>`}
-${findings.gone.length > 0 && html`<h3>${say.gone}</h3><ul class="rows">${findings.gone.map(({ what }) => html`<li>${what}</li>`)}</ul>`}`,
+		html`${foundList(say.come, findings.come)}${foundList(say.gone, findings.gone)}`,
 	)
 }
 ${
@@ -50,7 +55,9 @@ ${
 	section(
 		"numbers",
 		say.numbers,
-		html`<p class="small">${say.largestFirst}${view.more > 0 && ` ${say.more(view.more)}`}</p>
+		fold(
+			say.differences(numbers.length + view.more),
+			html`<p class="small">${say.largestFirst}${view.more > 0 && ` ${say.more(view.more)}`}</p>
 ${scrollTable(
 	say.numbers,
 	[say.measure, html`<span class="left">${say.about}</span>`, say.before, say.after],
@@ -59,6 +66,7 @@ ${scrollTable(
 			html`<tr><th scope="row">${one.table}, ${one.column}</th><td class="left">${one.about}</td><td>${one.before}</td><td>${one.after}</td></tr>`,
 	),
 )}`,
+		),
 	)
 }`;
 }
@@ -80,6 +88,17 @@ function part(
 ${more}
 ${changed.length > 0 && html`<h3>${say.changed}</h3>${changed.map(({ link, lines }) => html`<article class="changed"><h4>${a(ctx, link)}</h4>${lines.length > 6 ? fold(say.differences(lines.length), list(ctx, lines)) : list(ctx, lines)}</article>`)}`}
 ${removed.length > 0 && html`<h3>${say.removed}</h3><ul class="rows">${removed.map((name) => html`<li>${name}</li>`)}</ul>`}`,
+	);
+}
+
+/** For whoever wants to know more: what coaches have to do stands above. */
+function foundList(title: string, findings: WhatChangedView["findings"]["come"]): Html | false {
+	return (
+		findings.length > 0 &&
+		fold(
+			`${title} (${findings.length})`,
+			html`<ul class="rows">${findings.map(({ what }) => html`<li>${what}</li>`)}</ul>`,
+		)
 	);
 }
 

@@ -11,6 +11,7 @@ import {
 	type NumberChange,
 	type ThingsCompared,
 } from "../compute/compare.ts";
+import { followWeeks, type MovedWeek, runsOf } from "../compute/moved-weeks.ts";
 import { type PlanRecord, type RecordedFacts, recordOf } from "../compute/plan-record.ts";
 import { changeClub, changesIn, isClubChange } from "../edit/change-club.ts";
 import { ChangeFault, changePlan } from "../edit/change-plan.ts";
@@ -74,7 +75,7 @@ export function compareFolders(
 	}
 	const [before, after] = sides.map(({ record }) => record);
 	if (before === undefined || after === undefined) throw new Error("A plan was read and is not there.");
-	tell(compare(before, after), before, after, out, json);
+	tell(before, after, out, json);
 	if (!json) {
 		const named = sides.map(({ place, record }) => clubAndFolder(place, record?.club));
 		out.line(named.join("; compared with it: "));
@@ -119,7 +120,7 @@ export function whatIf(
 		if (after.handbook === undefined) return showProblems(after);
 		const records = [before.handbook, after.handbook].map((one) => recordOf(one, one.edition));
 		const [now, then] = records as [PlanRecord, PlanRecord];
-		tell(compare(now, then), now, then, out, json);
+		tell(now, then, out, json);
 		return 0;
 	} catch (error) {
 		if (error instanceof ChangeFault || error instanceof EditRefused) return wrong(error.message);
@@ -127,9 +128,11 @@ export function whatIf(
 	}
 }
 
-function tell(found: Comparison, before: PlanRecord, after: PlanRecord, out: Output, json: boolean): void {
-	if (json) out.line(JSON.stringify(found, null, "\t"));
-	else new Report(before, after, out).tell(found);
+function tell(earlier: PlanRecord, after: PlanRecord, out: Output, json: boolean): void {
+	const { before, moved } = followWeeks(earlier, after);
+	const found = compare(before, after);
+	if (json) out.line(JSON.stringify({ ...found, movedWeeks: moved }, null, "\t"));
+	else new Report(before, after, out).tell(found, moved);
 }
 
 /** A comparison in words, by the names of things. */
@@ -154,7 +157,10 @@ class Report {
 		this.#telling = { words: wordsFor("en"), nameOf, plain };
 	}
 
-	tell({ facts, things, renamed, renamedOthers, numbers, findings }: Comparison): void {
+	tell(
+		{ facts, things, renamed, renamedOthers, numbers, findings }: Comparison,
+		moved: readonly MovedWeek[],
+	): void {
 		const out = this.#out;
 		// What moves people comes first: when there is a class, what to do in an emergency, and what is aimed at.
 		this.#facts("term", facts.term);
@@ -163,6 +169,7 @@ class Report {
 		this.#facts("targets", facts.targets);
 		for (const { kind, from, to } of renamedOthers) out.line(`${kind} ${from} is now ${to}`);
 		for (const { from, to } of renamed) out.line(`drill ${from} is now ${to}`);
+		for (const { from, to } of runsOf(moved)) out.line(this.#telling.words.whatChanged.movedWeeks(from, to));
 		for (const kind of RECORDED_KINDS) if (kind !== "class") this.#things(kind, things[kind]);
 		for (const { code, what } of findings.gone) out.line(`no longer found: ${code}  ${what}`);
 		for (const { code, what } of findings.come) out.line(`newly found: ${code}  ${what}`);
@@ -175,7 +182,7 @@ class Report {
 			`${of.added.length} added, ${of.removed.length} removed, ${of.changed.length} changed`;
 		const otherwise = findings.changed.length === 0 ? "" : `, ${findings.changed.length} changed`;
 		out.line(
-			`${FIRST.map(({ name, kind }) => (facts[kind].length > 0 ? `${name} changed. ` : "")).join("")}Classes: ${changes(things.class)}. Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new${otherwise}.`,
+			`${FIRST.map(({ name, kind }) => (facts[kind].length > 0 ? `${name} changed. ` : "")).join("")}Classes: ${changes(things.class)}. Drills: ${changes(things.drill)}, ${renamed.length} renamed. Weeks: ${changes(things.week)}${moved.length === 0 ? "" : `, ${moved.length} with another number`}. ${count(numbers.length, "number")} changed. Findings: ${findings.gone.length} gone, ${findings.come.length} new${otherwise}.`,
 		);
 	}
 

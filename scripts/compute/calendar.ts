@@ -358,7 +358,7 @@ function missedClasses({ term }: Curriculum, words: Words): readonly Finding[] {
 				words,
 				"H315",
 				"note",
-				words.findings.calendar.missed(group.name, week, date),
+				words.findings.calendar.missed(group.name, week, words.date(date, "long")),
 				{ source: term.source, path: [...group.path, "day"] },
 				{ week, class: id },
 			),

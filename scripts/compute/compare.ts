@@ -127,14 +127,19 @@ export function compare(before: PlanRecord, after: PlanRecord): Comparison {
 		);
 		return [kind, thingsCompared(old, new Map(Object.entries(after.things[kind])))] as const;
 	});
+	const things = Object.fromEntries(compared) as Record<RecordedKind, ThingsCompared>;
+	// That a week is new or gone says by itself that its numbers are.
+	const whole = new Set([...things.week.added, ...things.week.removed]);
 	return {
 		facts: Object.fromEntries(
 			FACTS.map((kind) => [kind, factChanges(before.facts?.[kind], after.facts?.[kind])]),
 		) as Record<RecordedFacts, readonly FieldChange[]>,
-		things: Object.fromEntries(compared) as Record<RecordedKind, ThingsCompared>,
+		things,
 		renamed,
 		renamedOthers,
-		numbers: numberChanges(before.tables, after.tables, names),
+		numbers: numberChanges(before.tables, after.tables, names).filter(
+			({ row }) => !whole.has(String(row.week)),
+		),
 		findings: findingChanges(before, after, names),
 	};
 }

@@ -22,7 +22,7 @@ import { EditRefused, readPlace, weekPath } from "./move-block.ts";
 import { moveWeek } from "./move-week.ts";
 import { idPlaces, knownIds, linkWords } from "./references.ts";
 import { renameIds } from "./rename-ids.ts";
-import { type FieldEdit, setFields } from "./set-fields.ts";
+import { writeData } from "./write-data.ts";
 
 type Data = Readonly<Record<string, unknown>>;
 
@@ -257,10 +257,24 @@ function setBlock(texts: ClubTexts, what: unknown): ClubTexts {
 	return new Map(texts).set(path, edited(path, texts.get(path) ?? "", edits));
 }
 
+/** A field at a path; without a value it is taken out. */
+interface FieldEdit {
+	readonly path: DataPath;
+	readonly value?: unknown;
+}
+
 function edited(path: string, text: string, edits: readonly FieldEdit[]): string {
-	const result = setFields(path, text, edits);
-	if (result !== undefined) return result;
-	throw new EditRefused(`${path} is written in a way in which this cannot be changed; change it by hand.`);
+	const data = structuredClone(dataIn(path, text));
+	for (const edit of edits) put(data as Record<string, unknown>, edit.path, edit.value);
+	return writeData(path, text, data);
+}
+
+function put(data: Record<string, unknown>, [step = "", ...rest]: DataPath, value: unknown): void {
+	if (rest.length > 0) {
+		data[step] ??= {};
+		put(data[step] as Record<string, unknown>, rest, value);
+	} else if (value === undefined) delete data[step];
+	else data[step] = value;
 }
 
 function fieldsOf(name: string, what: unknown, names: readonly string[]): Data {

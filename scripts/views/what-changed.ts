@@ -11,6 +11,7 @@ import {
 	type NumberChange,
 	type ThingsCompared,
 } from "../compute/compare.ts";
+import { followWeeks, runsOf } from "../compute/moved-weeks.ts";
 import { type PlanRecord, type RecordedFinding, recordOf } from "../compute/plan-record.ts";
 import type { Id, RecordedKind } from "../model.ts";
 import { editionNameOf } from "../words/edition-name.ts";
@@ -40,7 +41,10 @@ export interface WhatChangedView {
 	readonly drills: ChangedThings & {
 		readonly renamed: readonly { readonly from: string; readonly to: Label }[];
 	};
-	readonly weeks: ChangedThings;
+	readonly weeks: ChangedThings & {
+		/** Weeks that have another number, those side by side in one line. */
+		readonly moved: readonly string[];
+	};
 	/** Levels, apparatus, shapes, skills, equipment and guides that differ, by kind. */
 	readonly others: readonly { readonly kind: RecordedKind; readonly names: readonly string[] }[];
 	readonly findings: {
@@ -76,9 +80,10 @@ const CLUB_FOR_COACHES = new Set(["emergency", "emergencyGuide", "place", "conta
 const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "guide"] as const;
 
 /** The page that says what changed since `before`. */
-export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChangedView {
+export function whatChangedView(site: SiteIndex, earlier: PlanRecord): WhatChangedView {
 	const { handbook, words } = site;
 	const after = recordOf(handbook, handbook.edition);
+	const { before, moved } = followWeeks(earlier, after);
 	const { facts, things, renamed, numbers, findings } = forCoaches(compare(before, after));
 	const nameOf = (kind: RecordedKind, id: Id): string =>
 		after.names[kind][id] ?? before.names[kind][id] ?? id;
@@ -108,7 +113,7 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 			term: before.term,
 		},
 		nothing:
-			facts.club.length + facts.term.length === 0 &&
+			facts.club.length + facts.term.length + moved.length === 0 &&
 			[things.class, things.drill, things.week].every(isSame) &&
 			renamed.every(({ from, to }) => before.names.drill[from] === nameOf("drill", to)) &&
 			others.every(({ names }) => names.length === 0),
@@ -152,9 +157,12 @@ export function whatChangedView(site: SiteIndex, before: PlanRecord): WhatChange
 				return name === nameOf("drill", to) ? [] : [{ from: name, to: drillLink(to) }];
 			}),
 		},
-		weeks: thingsOf(things.week, weekLabel, weekName, (change, number) =>
-			planLine(telling, change, planAt(before, after, number)),
-		),
+		weeks: {
+			...thingsOf(things.week, weekLabel, weekName, (change, number) =>
+				planLine(telling, change, planAt(before, after, number)),
+			),
+			moved: runsOf(moved).map(({ from, to }) => words.whatChanged.movedWeeks(from, to)),
+		},
 		others: others.filter(({ names }) => names.length > 0),
 		findings,
 		numbers: largest.slice(0, MOST_NUMBERS).map((one) => numberLine(words, one, nameOf)),

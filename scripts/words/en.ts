@@ -1689,6 +1689,11 @@ export const whatChanged = {
 	term: "Dates of the term",
 	added: "New",
 	renamed: "Another name",
+	/** From the first to the last of weeks side by side. */
+	movedWeeks: ([from, last]: readonly [number, number], [to, lastTo]: readonly [number, number]) =>
+		from === last
+			? `Week ${from} is now week ${to}`
+			: `Weeks ${from} to ${last} are now weeks ${to} to ${lastTo}`,
 	changed: "Changed",
 	removed: "No longer there",
 	others: "Also changed",

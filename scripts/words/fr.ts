@@ -1643,6 +1643,10 @@ export const whatChanged: Words["whatChanged"] = {
 	term: "Dates de la période",
 	added: "Nouveau",
 	renamed: "Autre nom",
+	movedWeeks: ([from, last], [to, lastTo]) =>
+		from === last
+			? `La semaine ${from} est maintenant la semaine ${to}`
+			: `Les semaines ${from} à ${last} sont maintenant les semaines ${to} à ${lastTo}`,
 	changed: "Modifié",
 	removed: "Disparu",
 	others: "Modifié aussi",

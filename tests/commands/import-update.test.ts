@@ -10,7 +10,6 @@ import { describe, expect, it, onTestFinished } from "vitest";
 import { exportCommand } from "../../scripts/commands/export.ts";
 import { type ImportOptions, importCommand } from "../../scripts/commands/import.ts";
 import { undo } from "../../scripts/commands/undo.ts";
-import { setFields } from "../../scripts/edit/set-fields.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { quietRun } from "./quiet-run.ts";
 import { textsIn } from "./texts-in.ts";
@@ -264,23 +263,5 @@ describe("import --update", () => {
 		expect(textsIn(club).get("_data/levels.yaml")).toBe(
 			`${CLUB["_data/levels.yaml"]}- id: level-3\n  name: Level 3\n`,
 		);
-	});
-});
-
-describe("fields set where they stand", () => {
-	it.each([
-		["a: 1 # one\nb: 2\n", { path: ["a"], value: 3 }, "a: 3 # one\nb: 2\n"],
-		["a: 1\nb: [x, y] # two\n", { path: ["b"], value: ["x"] }, "a: 1\nb: [x] # two\n"],
-		["a: 1 # one\n", { path: ["c"], value: "new words" }, "a: 1 # one\nc: new words\n"],
-		[
-			"- {id: a, max: 1}\n- {id: b}\n",
-			{ path: [1, "max"], value: 2 },
-			"- {id: a, max: 1}\n- {id: b, max: 2}\n",
-		],
-		["- id: a\n  n: 1\n  # kept\n  m: 2\n", { path: [0, "n"] }, "- id: a\n  # kept\n  m: 2\n"],
-		["a: 1\nb:\n  - x\n  - y\nc: 3\n", { path: ["b"] }, "a: 1\nc: 3\n"],
-		["a: 1\r\nb: 2\r\n", { path: ["c"], value: 3 }, "a: 1\r\nb: 2\r\nc: 3\r\n"],
-	])("%j", (text, edit, wanted) => {
-		expect(setFields("_data/x.yaml", text, [edit])).toBe(wanted);
 	});
 });

@@ -153,7 +153,7 @@ describe("a change list of the club", () => {
 		);
 		expect(after.get("_data/levels.yaml")).toBe('- {id: level-1, name: "Ducklings"}\n');
 		expect(after.get("_data/term.yaml")).toContain('start: "18:00"');
-		expect(after.get("content/drills/floor/kick.md")).toContain("levels: {level-1: {sets: 2}}\nreps: 6\n");
+		expect(after.get("content/drills/floor/kick.md")).toContain("levels:\n  level-1: {sets: 2}\nreps: 6\n");
 		expect(after.get("content/weeks/week-01.md")).toContain(
 			'{drill: egg-roll, minutes: 20, note: "Slowly", dose: {reps: 3}} # as always',
 		);
