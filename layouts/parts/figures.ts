@@ -106,7 +106,7 @@ function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolea
 	const strips = first && (kept.get(first) ?? new Map<string, KeptStrip>());
 	if (first !== undefined && strips !== undefined) kept.set(first, strips);
 	const key = JSON.stringify([
-		words.locale,
+		words.language,
 		withLooks,
 		inOrder,
 		travel,

@@ -3,12 +3,12 @@
  * with a page of its own, and a host may be half way through publishing.
  */
 
+import { fromColumns } from "../../scripts/records/columns.ts";
 import {
 	type Bundle,
 	HASH_LENGTH,
 	type ListedFile,
 	recordsPath,
-	unbundled,
 } from "../../scripts/records/edition-list.ts";
 
 /** Where a larger share of the records is missing, bundles are taken. */
@@ -74,7 +74,7 @@ export async function takeRecords(
 			from += count;
 			if (own.every((file) => known.has(keyOf(file)))) continue;
 			const bundle = { path: recordsPath(hash), hash };
-			const texts = unbundled(await (await fetchListed(addressOf(bundle), bundle)).text());
+			const texts = fromColumns(await (await fetchListed(addressOf(bundle), bundle)).text());
 			await Promise.all(own.map((file, i) => cache.put(keyOf(file), new Response(texts[i]))));
 			progress(from);
 		}

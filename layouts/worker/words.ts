@@ -9,7 +9,6 @@ import type { Words } from "../../scripts/words/words.ts";
 
 const SECTIONS = {
 	language: english.language,
-	locale: english.locale,
 	number: english.number,
 	date: english.date,
 	and: english.and,

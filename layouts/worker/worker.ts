@@ -5,8 +5,8 @@
  *             missing, the installation fails, and the edition before goes on as it was
  *   wait      the new edition waits until the reader changes to it, or until no page is open
  *   activate  the new edition answers, and all others go
- *   fetch     pages of the one edition are made of its records, whatever the query string; what an
- *             edition does not hold is asked of the network
+ *   fetch     pages of the one edition are made of its records, whatever the query string, and those of
+ *             classes kept; what an edition does not hold is asked of the network
  *   continue  what few look at follows, as long as a page is open: the club's pictures, large pages
  */
 
@@ -50,6 +50,9 @@ const shelf = new Shelf(scope, list.release);
 const later = new Map(list.later.map((file) => [pictureOf(file.path), file]));
 const files = new Map(list.files.map((file) => [file.path, file]));
 const records = list.records.map(([, hash]): ListedFile => ({ path: recordsPath(hash), hash }));
+
+/** Pages that are kept as they were made: a coach opens hers again in the hall, when the worker has slept. */
+const OFTEN = /^(index\.html|classes\/.*)$/;
 
 /** The edition's records as one text. */
 const RECORDS = "records";
@@ -187,8 +190,19 @@ async function answer(request: Request, path: string): Promise<Response> {
 
 /** A page of the edition, or a file that was made of it; undefined for what is asked of the network. */
 async function read(file: string): Promise<string | undefined> {
-	if (file.endsWith(".html")) return (await handbook())?.page(file);
-	return file.startsWith(SEARCH_FOLDER) ? shelf.read(file) : undefined;
+	if (file.startsWith(SEARCH_FOLDER) && !file.endsWith(".html")) return shelf.read(file);
+	if (!file.endsWith(".html")) return undefined;
+	const known = OFTEN.test(file) ? await shelf.read(file) : undefined;
+	// Opened meanwhile for the page that is asked for next.
+	const opening = handbook();
+	if (known !== undefined) {
+		opening.catch(() => undefined);
+		return known;
+	}
+	const page = (await opening)?.page(file);
+	// Where there is no room it is made again.
+	if (page !== undefined && OFTEN.test(file)) shelf.lay(file, page).catch(() => undefined);
+	return page;
 }
 
 /** The file that is kept; else the network's, which is then kept. */

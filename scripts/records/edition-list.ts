@@ -13,7 +13,7 @@ export interface ListedFile {
 	readonly hash: string;
 }
 
-/** Files of records together in one, for a device that has none of them. */
+/** Files of records together in one (`columns.ts`), for a device that has none of them. */
 export interface Bundle {
 	readonly hash: string;
 	/** So many files of records, in the order of the list, after those of the bundle before. */

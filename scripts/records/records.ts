@@ -220,11 +220,11 @@ export function recordFiles(
 		{ name: PLAN, text: written(plan) },
 		{
 			name: GUIDES,
-			text: written(Array.from(guides.values(), (guide) => ({ ...guide, file: guide.source.file }))),
+			text: written(Array.from(guides.values(), (guide) => byName({ ...guide, file: guide.source.file }))),
 		},
 		...inShards([...drills.values()]).map((own, shard) => ({
 			name: `drills-${shard}`,
-			text: written(own.map(leanDrill)),
+			text: written(own.map((drill) => byName(leanDrill(drill)))),
 		})),
 	];
 	return [{ name: CHARACTERS, text: JSON.stringify(namedCharacters(files)) }, ...files];
@@ -346,6 +346,11 @@ function written(value: unknown): string {
 		if (key === "source" || (key === "path" && Array.isArray(part))) return undefined;
 		return part instanceof Map ? [...part] : part;
 	});
+}
+
+/** Fields in the order of their names, as `inColumns` asks for. */
+function byName(record: object): object {
+	return Object.fromEntries(Object.entries(record).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 type Emptied = Exclude<keyof typeof EMPTY_DRILL, "heights">;

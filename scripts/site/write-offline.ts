@@ -11,9 +11,9 @@
 
 import { openFolder } from "../files/folder.ts";
 import type { ClubEdition } from "../model.ts";
+import { inColumns } from "../records/columns.ts";
 import {
 	type Bundle,
-	bundled,
 	type EditionList,
 	type ListedFile,
 	OFFLINE_FOLDER,
@@ -35,7 +35,7 @@ const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 const EXTENDED = /[\u0100-\u0130\u0132-\u0151\u0154-\u02ba\u1e00-\u1eff]/;
 
 /** Characters of a bundle, about: larger ones compress better, and are sent to the host anew with every change of a drill in them. */
-const BUNDLE = 350_000;
+const BUNDLE = 400_000;
 
 export interface OfflineFacts {
 	/** Pages say its name. */
@@ -66,7 +66,7 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const parts = {
 		records: records.map(({ name, text }) => [name, write(text)] as const),
 		bundles: inBundles(records).map(
-			(texts): Bundle => ({ hash: write(bundled(texts)), records: texts.length }),
+			(texts): Bundle => ({ hash: write(inColumns(texts)), records: texts.length }),
 		),
 		files: others
 			.filter((path) => KEPT.test(path) && !PICTURE.test(path) && (path !== EXTENDED_FONT || isExtended))

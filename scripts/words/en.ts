@@ -23,13 +23,28 @@ import { countsOf, datesOf, listsOf, numbersOf, type Sentence } from "./writers.
 
 /** The name of this file, as a BCP 47 tag. */
 export const language: string = "en";
-/** Without a country, English would put the month first. */
-export const locale: string = "en-GB";
-export const number = /* @__PURE__ */ numbersOf(locale);
-export const date = /* @__PURE__ */ datesOf(locale);
+export const number = /* @__PURE__ */ numbersOf(".");
+export const date = /* @__PURE__ */ datesOf(
+	[
+		"January",
+		"February",
+		"March",
+		"April",
+		"May",
+		"June",
+		"July",
+		"August",
+		"September",
+		"October",
+		"November",
+		"December",
+	],
+	["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sept", "Oct", "Nov", "Dec"],
+	(day, date) => `${days[day]}, ${date}`,
+);
 export const and = /* @__PURE__ */ listsOf("and", (count) => `${count} more`);
 export const or = /* @__PURE__ */ listsOf("or", (count) => `${count} more`);
-const count = /* @__PURE__ */ countsOf(locale, number);
+const count = /* @__PURE__ */ countsOf(number, (written) => written === 1);
 /** Between what belongs together and between parts of a list, where the language sets its own spaces. */
 export const colon: string = ": ";
 export const semicolon: string = "; ";

@@ -18,12 +18,28 @@ import { countsOf, datesOf, listsOf, numbersOf } from "./writers.ts";
 // Comment la langue écrit ---------------------------------------------------------------------------
 
 export const language: Words["language"] = "fr";
-export const locale: Words["locale"] = "fr-FR";
-export const number: Words["number"] = /* @__PURE__ */ numbersOf(locale);
-export const date: Words["date"] = /* @__PURE__ */ datesOf(locale);
+export const number: Words["number"] = /* @__PURE__ */ numbersOf(",");
+export const date: Words["date"] = /* @__PURE__ */ datesOf(
+	[
+		"janvier",
+		"février",
+		"mars",
+		"avril",
+		"mai",
+		"juin",
+		"juillet",
+		"août",
+		"septembre",
+		"octobre",
+		"novembre",
+		"décembre",
+	],
+	["janv.", "févr.", "mars", "avr.", "mai", "juin", "juil.", "août", "sept.", "oct.", "nov.", "déc."],
+	(day, date) => `${days[day].toLowerCase()} ${date}`,
+);
 export const and: Words["and"] = /* @__PURE__ */ listsOf("et", (count) => `${count} autres`);
 export const or: Words["or"] = /* @__PURE__ */ listsOf("ou", (count) => `${count} autres`);
-const count = /* @__PURE__ */ countsOf(locale, number);
+const count = /* @__PURE__ */ countsOf(number, (written) => Math.abs(written) < 2);
 export const colon: Words["colon"] = " : ";
 export const semicolon: Words["semicolon"] = " ; ";
 export const quoted: Words["quoted"] = (name) => `« ${name} »`;

@@ -1,29 +1,22 @@
 /**
  * How a language writes numbers, counts, lists and dates. Each language's file makes its own from these.
  *
- * Plural rules, decimal signs and the names of months are those of the Unicode CLDR, through `Intl`.
+ * Plural rules, decimal signs and dates are those of the Unicode CLDR; a test holds them against `Intl`.
+ * That is not asked here: its first answers cost a phone a tenth of a second before every first page, and
+ * a phone with another version of the CLDR would write a page differently from the host.
  */
+
+import type { Weekday } from "../model.ts";
 
 /** Writes a number with at most so many decimals and no grouping: 4, 4.5, 0.3 (in French 4,5). */
 export type WriteNumber = (value: number, decimals?: number) => string;
 
-/** The forms of a counted noun; `#` stands for the number. */
-export interface Forms {
-	readonly one: string;
-	readonly other: string;
-}
-
 /** Numbers with the decimal sign of a language. */
-export function numbersOf(locale: string): WriteNumber {
-	// Asked for when the first fraction is written: on a phone the question costs a tenth of a second.
-	let sign: string | undefined;
+export function numbersOf(sign: string): WriteNumber {
 	return (value, decimals = 1) => {
 		const scale = 10 ** decimals;
 		const rounded = Math.round(value * scale) / scale;
 		const text = String(Object.is(rounded, -0) ? 0 : rounded);
-		if (Number.isInteger(rounded)) return text;
-		sign ??=
-			new Intl.NumberFormat(locale).formatToParts(0.5).find(({ type }) => type === "decimal")?.value ?? ".";
 		return sign === "." ? text : text.replace(".", sign);
 	};
 }
@@ -33,19 +26,12 @@ export function numbersOf(locale: string): WriteNumber {
  * language's own rule: French says "0 semaine" and "1,5 semaine".
  */
 export function countsOf(
-	locale: string,
 	write: WriteNumber,
+	isOne: (count: number) => boolean,
 ): (one: string, other: string) => (count: number) => string {
-	let rules: Intl.PluralRules | undefined;
-	return (one, other) => {
-		const forms: Forms = { one, other };
-		return (count) => {
-			rules ??= new Intl.PluralRules(locale);
-			// The rule is asked for the number as it is written, so that 1.04 is "1 week".
-			const form = rules.select(Math.round(count * 10) / 10) === "one" ? forms.one : forms.other;
-			return form.replace("#", write(count));
-		};
-	};
+	// The rule is asked for the number as it is written, so that 1.04 is "1 week".
+	return (one, other) => (count) =>
+		(isOne(Math.round(count * 10) / 10) ? one : other).replace("#", write(count));
 }
 
 /** "a", "a and b", "a, b and c"; beyond `most` the rest is counted by `more`. */
@@ -61,32 +47,37 @@ export function listsOf(last: string, more: (count: number) => string): WriteLis
 	};
 }
 
-const DATE_LENGTHS = {
-	short: { day: "numeric", month: "short" },
-	medium: { day: "numeric", month: "short", year: "numeric" },
-	long: { day: "numeric", month: "long", year: "numeric" },
-	full: { weekday: "long", day: "numeric", month: "long", year: "numeric" },
-} as const satisfies Readonly<Record<string, Intl.DateTimeFormatOptions>>;
+/** An ISO 8601 date: "4 Jan" (short), "4 Jan 2027" (medium), "4 January 2027" (long) or "Monday, 4 January 2027" (full). */
+export type WriteDate = (iso: string, length?: "short" | "medium" | "long" | "full") => string;
 
-/** An ISO 8601 date: "4 Jan" (short), "4 Jan 2027" (medium), "4 January 2027" (long) or "Monday 4 January 2027" (full). */
-export type WriteDate = (iso: string, length?: keyof typeof DATE_LENGTHS) => string;
+const WEEKDAYS: readonly Weekday[] = [
+	"sunday",
+	"monday",
+	"tuesday",
+	"wednesday",
+	"thursday",
+	"friday",
+	"saturday",
+];
 
-/** Dates of a language; a year with each full one. Formatting is dear and a term's dates come often, so they are kept. */
-export function datesOf(locale: string): WriteDate {
-	const formats = new Map<string, Intl.DateTimeFormat>();
-	const written = new Map<string, string>();
+/**
+ * Dates of a language that puts the day before the month.
+ *
+ * @param months from January, and as they are shortened
+ * @param full puts the day of the week before a date
+ */
+export function datesOf(
+	months: readonly string[],
+	short: readonly string[],
+	full: (day: Weekday, date: string) => string,
+): WriteDate {
 	return (iso, length = "short") => {
-		const key = `${length} ${iso}`;
-		const known = written.get(key);
-		if (known !== undefined) return known;
-		let format = formats.get(length);
-		if (format === undefined) {
-			format = new Intl.DateTimeFormat(locale, { timeZone: "UTC", ...DATE_LENGTHS[length] });
-			formats.set(length, format);
-		}
-		const words = format.format(new Date(`${iso}T00:00:00Z`));
-		written.set(key, words);
-		return words;
+		const [year = "", month = "", day = ""] = iso.split("-");
+		const names = length === "short" || length === "medium" ? short : months;
+		const date = `${Number(day)} ${names[Number(month) - 1]}`;
+		if (length === "short") return date;
+		const long = `${date} ${Number(year)}`;
+		return length === "full" ? full(WEEKDAYS[new Date(iso).getUTCDay()] ?? "sunday", long) : long;
 	};
 }
 

@@ -12,6 +12,7 @@ import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
+import { fromColumns, inColumns } from "../../scripts/records/columns.ts";
 import type { DeviceHandbook, DeviceScope } from "../../scripts/records/device.ts";
 import { type RecordFile, recordFiles } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
@@ -117,6 +118,15 @@ describe("a device", () => {
 		const [file, text = ""] = [...host].find(([, page]) => page.includes("Caf")) ?? [""];
 		expect(text).toContain("<p>Café\u00a0&amp; &amp;nosuch; <code>&amp;copy;</code> ≂\u0338 é</p>");
 		expect(device.page(file)).toBe(text);
+	});
+
+	it("gets its records together in columns, and has each file as it was", async () => {
+		for (const dir of [REPOSITORY, `${FIXTURES}clubs/full-pages`]) {
+			const texts = (await bothWays(dir)).records.map(({ text }) => text);
+			expect(fromColumns(inColumns(texts))).toEqual(texts);
+		}
+		const odd = ["[]", '[{"a":1},{"b":[null],"c":0}]', "{}", '[["x",1]]', '"text"', '[{"b":""}]'];
+		expect(fromColumns(inColumns(odd))).toEqual(odd);
 	});
 
 	it("says which file of records is missing, and opens nothing", async () => {

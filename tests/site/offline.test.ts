@@ -183,6 +183,31 @@ it("takes no notice of a query string, and finds a page whose last slash was for
 	expect(await heading()).toBe("Nothing stands here");
 });
 
+it("keeps a class's page as it was made, for the next time that the worker has slept", async () => {
+	const file = "classes/mon/week-1/index.html";
+	await open("classes/mon/week-1/");
+	await untilKept();
+	await open("drills/everything/");
+	cutNetwork();
+	await open("classes/mon/week-1/");
+	const laid = (path: string) =>
+		page.evaluate(async (key) => (await caches.match(key))?.text(), `${root}offline/kept/${path}`);
+	await page.waitForFunction(
+		async (key) => (await caches.match(key)) !== undefined,
+		{},
+		`${root}offline/kept/${file}`,
+	);
+	expect(await laid(file)).toBe(old.pages.get(file));
+	expect(await laid("drills/everything/index.html")).toBeUndefined();
+	// It is what the page is answered with from now on.
+	await page.evaluate(async (key) => {
+		const [name = ""] = (await caches.keys()).filter((one) => !/ (parts|later)$/.test(one));
+		await (await caches.open(name)).put(key, new Response("<h1>As it was laid</h1>"));
+	}, `${root}offline/kept/${file}`);
+	await page.goto(`${root}classes/mon/week-1/`);
+	expect(await heading()).toBe("As it was laid");
+});
+
 it("announces a new edition, changes when she says so, and then wholly", async () => {
 	await open("drills/everything/");
 	await untilKept();

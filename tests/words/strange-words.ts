@@ -20,7 +20,7 @@ function circled(text: string): string {
 
 /** Every word of a language in circles; what a function is given may be there already. */
 export function strangeWords(words: Words): Words {
-	const kept = { language: words.language, locale: words.locale };
+	const kept = { language: words.language };
 	return { ...(strange(words) as Words), ...kept };
 }
 
