@@ -1,7 +1,8 @@
 /** What a printed binder was: leaves, and the editions in which they last changed. */
 
 import type { Club, ClubEdition, Id } from "../../model.ts";
-import { editionNameOf, type Words } from "../../words/words.ts";
+import { editionNameOf } from "../../words/edition-name.ts";
+import type { Words } from "../../words/words.ts";
 
 /** An edition as a leaf names it. */
 export interface EditionMark {
