@@ -59,14 +59,15 @@ export function reach(curriculum: Curriculum): readonly ReachRow[] {
 
 /** The same of any works. */
 export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly ReachRow[] {
+	// By a group's name: what was worked out for an earlier plan of the term has its own objects.
 	const tallies = {
-		shape: new Map<Id, Map<Group, Tally>>(),
-		skill: new Map<Id, Map<Group, Tally>>(),
+		shape: new Map<Id, Map<string, Tally>>(),
+		skill: new Map<Id, Map<string, Tally>>(),
 	};
 	const tallyOf = (kind: ReachRow["kind"], id: Id, group: Group): Tally =>
 		getOrMake(
-			getOrMake(tallies[kind], id, () => new Map<Group, Tally>()),
-			group,
+			getOrMake(tallies[kind], id, () => new Map<string, Tally>()),
+			group.name,
 			() => new Tally(),
 		);
 	/** Each skill that a drill names, with how often it performs it; 0 where it prepares it. */
@@ -92,7 +93,9 @@ export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): re
 	}
 	return (["shape", "skill"] as const).flatMap((kind) =>
 		[...(kind === "shape" ? curriculum.shapes : curriculum.skills).keys()].flatMap((id) =>
-			groupsOf(curriculum).flatMap((group) => tallies[kind].get(id)?.get(group)?.row(kind, id, group) ?? []),
+			groupsOf(curriculum).flatMap(
+				(group) => tallies[kind].get(id)?.get(group.name)?.row(kind, id, group) ?? [],
+			),
 		),
 	);
 }

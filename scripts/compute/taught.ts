@@ -200,7 +200,7 @@ function asTaught(work: GroupWork, blocks: readonly TaughtBlock[]): GroupWork {
 
 /** How much of a block of the plan a group was taught: all of it where nobody said. */
 export function shareTaught(curriculum: Curriculum, week: number, group: Group, block: Block): number {
-	const own = taughtOf(curriculum).weeks.find((one) => one.week === week && one.group === group);
+	const own = taughtOf(curriculum).weeks.find((one) => one.week === week && one.group.name === group.name);
 	return own?.blocks.find(({ work }) => work.block === block)?.share ?? 1;
 }
 

@@ -1,7 +1,10 @@
 /** Gaps as taught, and what was kept over breaks, on clubs small enough to count by hand. */
 
 import { describe, expect, it } from "vitest";
+import { groupsOf } from "../../scripts/compute/groups.ts";
 import { measure } from "../../scripts/compute/measures.ts";
+import { reachIn } from "../../scripts/compute/reach.ts";
+import { taughtOf } from "../../scripts/compute/taught.ts";
 import { keptByWeeks, keptOverBreaks, spacedLess } from "../../scripts/compute/taught-spacing.ts";
 import { wilson } from "../../scripts/compute/wilson.ts";
 import type { ClassReport, Targets } from "../../scripts/model.ts";
@@ -67,6 +70,14 @@ describe("a gap", () => {
 		["no week is to come", [1, 3, 5], [missed(3), done(6)], 2],
 	] as const)("is not found where %s", (_, rolls, taught, skillGap) => {
 		expect(spacedLess(club(rolls, taught, { skillGap }))).toEqual([]);
+	});
+
+	it("is not found where the groups of the term were worked out anew in between, as they are while mending", () => {
+		const one = club([1, 3, 5], [missed(3)], { skillGap: 4 });
+		const before = reachIn(one, taughtOf(one).works);
+		groupsOf({ ...one, levels: new Map(one.levels) });
+		expect(reachIn(one, taughtOf(one).works)).toEqual(before);
+		expect(spacedLess(one)).toEqual([]);
 	});
 
 	it("is a number of weeks where that is what was wanted", () => {
