@@ -263,14 +263,7 @@ function addReading(cli: CommandLine): void {
 				return;
 			}
 			const { check } = await import("./check.ts");
-			const { json = false, week, class: group, kind, all = false } = options;
-			cli.exitCode = await check(cli.run(options), {
-				json,
-				all,
-				...(week === undefined ? {} : { week }),
-				...(group === undefined ? {} : { class: group }),
-				...(kind === undefined ? {} : { kind }),
-			});
+			cli.exitCode = await check(cli.run(options), { json: false, all: false, ...options });
 		});
 
 	cli
@@ -484,14 +477,8 @@ function addSolving(cli: CommandLine): void {
 		.option("--write", "write the files of the weeks")
 		.action(async (options: PlanChoices) => {
 			const { planCommand } = await import("./plan.ts");
-			const { week, seed = 1, timeLimit = 60, write = false, json = false } = options;
-			cli.exitCode = await planCommand(cli.run(options), {
-				...(week === undefined ? {} : { week }),
-				seed,
-				timeLimit,
-				write,
-				json,
-			});
+			const { seed = 1, timeLimit = 60, write = false, json = false, ...rest } = options;
+			cli.exitCode = await planCommand(cli.run(options), { ...rest, seed, timeLimit, write, json });
 		});
 }
 
@@ -570,15 +557,9 @@ function addMaking(cli: CommandLine): void {
 		.option("--write", "make the folder")
 		.action(async (options: Options) => {
 			const { nextTermCommand } = await import("./next-term.ts");
-			cli.exitCode = nextTermCommand(cli.run(options), {
-				to: resolve(options.to ?? ""),
-				starts: options.starts ?? "",
-				...(options.weeks === undefined ? {} : { weeks: options.weeks }),
-				...(options.name === undefined ? {} : { name: options.name }),
-				closed: options.closed ?? [],
-				empty: options.empty ?? false,
-				write: options.write ?? false,
-			});
+			const { to = "", starts = "", closed = [], empty = false, write = false, ...rest } = options;
+			const wanted = { ...rest, to: resolve(to), starts, closed, empty, write };
+			cli.exitCode = nextTermCommand(cli.run(options), wanted);
 		});
 
 	cli
@@ -651,10 +632,10 @@ function addSpreadsheets(cli: CommandLine): void {
 		.action(async (options: Options) => {
 			const { exportCommand } = await import("./export.ts");
 			cli.exitCode = await exportCommand(cli.run(options), {
+				replace: false,
+				json: false,
+				...options,
 				...(options.to === undefined ? {} : { to: resolve(options.to) }),
-				replace: options.replace ?? false,
-				counts: options.counts ?? false,
-				json: options.json ?? false,
 			});
 		});
 
@@ -677,41 +658,18 @@ function addSpreadsheets(cli: CommandLine): void {
 		.action(async (files: readonly string[], options: Options) => {
 			const { importCommand } = await import("./import.ts");
 			cli.exitCode = await importCommand(cli.run(options), {
+				write: false,
+				json: false,
+				...options,
 				files,
-				...(options.map === undefined ? {} : { mapping: options.map }),
 				...(options.mapOut === undefined ? {} : { mapOut: resolve(options.mapOut) }),
-				update: options.update ?? false,
-				preferSheet: options.preferSheet ?? false,
-				remove: options.remove ?? false,
-				write: options.write ?? false,
-				json: options.json ?? false,
 			});
 		});
 }
 
-function mendOptions(options: MendChoices): MendOptions {
-	const {
-		week,
-		class: one,
-		level,
-		finding,
-		plans = 1,
-		timeLimit = 60,
-		list,
-		write = false,
-		json = false,
-	} = options;
-	return {
-		...(week === undefined ? {} : { week }),
-		...(one === undefined ? {} : { class: one }),
-		...(level === undefined ? {} : { level }),
-		...(finding === undefined ? {} : { finding }),
-		...(list === undefined ? {} : { list: resolve(list) }),
-		plans,
-		timeLimit,
-		write,
-		json,
-	};
+function mendOptions({ list, ...options }: MendChoices): MendOptions {
+	const usual = { plans: 1, timeLimit: 60, write: false, json: false };
+	return { ...usual, ...options, ...(list === undefined ? {} : { list: resolve(list) }) };
 }
 
 async function moved(

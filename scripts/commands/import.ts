@@ -45,7 +45,7 @@ import { clubFilePath, clubFileText } from "./write-club-file.ts";
 export interface ImportOptions {
 	readonly files: readonly string[];
 	/** A YAML file that says what columns, sheets and words stand for. */
-	readonly mapping?: string;
+	readonly map?: string;
 	/** Where a mapping file is written, to be filled in. */
 	readonly mapOut?: string;
 	/** Take what the sheet says otherwise of things that are there. */
@@ -69,7 +69,16 @@ export interface Planned {
 /** @returns 0; 1 where something was unclear or a file was kept; 2 where a file cannot be read at all */
 export async function importCommand(
 	{ clubDir, out }: Run,
-	{ files, mapping, mapOut, update = false, preferSheet = false, remove = false, write, json }: ImportOptions,
+	{
+		files,
+		map: mapping,
+		mapOut,
+		update = false,
+		preferSheet = false,
+		remove = false,
+		write,
+		json,
+	}: ImportOptions,
 ): Promise<number> {
 	const sheets: Sheet[] = [];
 	let map = NO_MAPPING;

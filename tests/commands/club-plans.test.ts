@@ -128,13 +128,13 @@ describe("a mapping file to fill in", () => {
 		expect(parseYaml(draft).ok).toBe(true);
 		// As it is, it says nothing yet.
 		const open = quietRun(club);
-		expect(await importCommand(open.run, { files, mapping: map, write: false, json: false })).toBe(1);
+		expect(await importCommand(open.run, { files, map, write: false, json: false })).toBe(1);
 		writeFileSync(
 			map,
 			`${draft.replace('"Springs": "?"', '"Springs": trampette')}minutes: {trampette: 12}\n`,
 		);
 		const filled = quietRun(club);
-		expect(await importCommand(filled.run, { files, mapping: map, write: true, json: false })).toBe(0);
+		expect(await importCommand(filled.run, { files, map, write: true, json: false })).toBe(0);
 		expect(planOf(club)).toContain("  trampette: jump-and-land 12'");
 		const again = quietRun(club);
 		expect(await importCommand(again.run, { files, mapOut: map, write: false, json: false })).toBe(2);

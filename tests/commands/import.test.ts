@@ -59,7 +59,7 @@ async function bring(club: string, name: string, bytes: Buffer | string, wish: W
 		},
 		{
 			files: [join(desk, name)],
-			...(wish.map === undefined ? {} : { mapping: join(desk, "words.yaml") }),
+			...(wish.map === undefined ? {} : { map: join(desk, "words.yaml") }),
 			write: wish.write ?? false,
 			json: wish.json ?? false,
 		},
