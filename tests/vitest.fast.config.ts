@@ -9,7 +9,7 @@ import all from "./vitest.config.ts";
 export default mergeConfig(all, {
 	test: {
 		exclude: [
-			"tests/print/{again,binder,book,find-browser,interrupt,layout,sheets,strange-clubs,update-packet,verify}.test.ts",
+			"tests/print/{again,binder,book,every-sheet,find-browser,interrupt,layout,pocket,sheets,strange-clubs,update-packet,verify}.test.ts",
 			"tests/site/!(golden).test.ts",
 			"tests/pack/**",
 			"tests/trust/**",

@@ -26,13 +26,12 @@ export function storeRoomList(facts: SheetFacts, view: StoreRoomView): Drawn {
 <p>${say.lead}</p></header>${pageCode(facts, page, say.name)}</div>`,
 			again: html`<header class="again"><b>${say.name}</b> ${words.ofWeek(week)}</header>`,
 			items: [
-				html`<table class="item"><thead><tr><th scope="col">${words.equipmentPage.item}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${say.owned}</th>${apparatus.map((name) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
-<tbody>${shelves.map(
-					({ stored, items }) =>
-						html`<tr class="shelf"><th scope="rowgroup" colspan="${apparatus.length + 5}">${stored ?? say.elsewhere}</th></tr>${items.map(
-							({ name, owned, all, needed, days: on }) =>
-								html`<tr><th scope="row"><i class="tick"></i> ${name}</th><td class="n"><b>${words.number(all)}</b></td><td class="n${owned !== undefined && owned < all && " short"}">${owned ?? "–"}</td>${needed.map((count) => html`<td class="n">${count}</td>`)}<td class="days">${dayWords(words, on)}</td><td><i class="tick"></i></td></tr>`,
-						)}`,
+				html`<table class="item"><thead><tr><th scope="col">${words.equipmentPage.kept}</th><th scope="col" class="name">${words.equipmentPage.item}</th><th scope="col" class="n">${say.all}</th><th scope="col" class="n">${say.owned}</th>${apparatus.map((name) => html`<th scope="col" class="n">${name}</th>`)}<th scope="col" class="days">${say.days}</th><th scope="col">${say.back}</th></tr></thead>
+<tbody>${shelves.map(({ stored, items }) =>
+					items.map(
+						({ name, owned, all, needed, days: on }, i) =>
+							html`<tr${i === 0 && html` class="shelf"`}><td>${i === 0 && html`<b>${stored ?? say.elsewhere}</b>`}</td><th scope="row"><i class="tick"></i> ${name}</th><td class="n"><b>${words.number(all)}</b></td><td class="n${owned !== undefined && owned < all && " short"}">${owned ?? "–"}</td>${needed.map((count) => html`<td class="n">${count}</td>`)}<td class="days">${dayWords(words, on)}</td><td><i class="tick"></i></td></tr>`,
+					),
 				)}</tbody></table>`,
 				...(days.length === 0
 					? []
