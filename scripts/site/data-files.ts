@@ -82,10 +82,14 @@ export function recordIn(folder: Folder, file: string): PlanRecord | undefined {
 		if (data.format === 1) return data as unknown as PlanRecord;
 		if (data.format !== 2) return undefined;
 		const record = data as unknown as RecordBesideDrills;
-		const [edition, ...drills] = ["edition.json", ...record.drills].map((name) => {
+		const beside = (name: string): unknown => {
 			const path = posix.join(posix.dirname(file), name);
 			return folder.has(path) ? jsonOf(path) : undefined;
-		});
+		};
+		const drills = record.drills.map(beside);
+		// edition.json may be newer: whatever is printed since is noted there as well.
+		const whole = beside("handbook.json") as { readonly edition?: unknown } | undefined;
+		const edition = whole?.edition ?? beside("edition.json");
 		if (edition === undefined || drills.includes(undefined)) return undefined;
 		return withDrills(record, drills.flat() as { id: Id }[], edition as ClubEdition);
 	} catch (error) {

@@ -2801,7 +2801,7 @@ export const desk = {
 	// Publishing
 	publishTitle: "Publish and print",
 	publishLead:
-		"The handbook is written into the output folder beside the club's files. The last good one stays until the new one is whole.",
+		"The handbook is written into a folder of its own. The last good one stays until the new one is whole.",
 	liesIn: (folder: string) => `It lies in ${folder}.`,
 	publishSite: "Publish the site",
 	publishAll: "Publish the site and print everything",

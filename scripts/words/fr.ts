@@ -3195,7 +3195,7 @@ export const desk: Words["desk"] = {
 	},
 	publishTitle: "Publier et imprimer",
 	publishLead:
-		"Le manuel est écrit dans le dossier de sortie, à côté des fichiers du club. Le dernier bon reste jusqu'à ce que le nouveau soit entier.",
+		"Le manuel est écrit dans un dossier à lui. Le dernier bon reste jusqu'à ce que le nouveau soit entier.",
 	liesIn: (folder) => `C'est dans ${folder}.`,
 	publishSite: "Publier le site",
 	publishAll: "Publier le site et tout imprimer",

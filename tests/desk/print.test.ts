@@ -58,5 +58,7 @@ it("prints a class sheet, the binder, and then only the leaves that have changed
 	const packet = await textOf(join(outDir, "print/update-packet.pdf"));
 	expect(packet.length).toBeLessThan(binder.length);
 	expect(packet.join(" ")).toContain("13");
+	// What is published is still the first edition; the leaves are of the second.
+	expect((await since()).view?.since.edition).toMatch(/^1,/);
 	expect((await since()).printed.map(({ of }) => of)).toEqual(["packet", "binder"]);
 });
