@@ -104,8 +104,13 @@ class FormMaker {
 		const types = typeof schema.type === "string" ? [schema.type] : (schema.type ?? []);
 		if (schema.anyOf !== undefined) return this.#either(schema, at, full, name);
 		if (schema.enum !== undefined) {
-			const { directions, days, desk } = this.#words;
-			const names: Readonly<Record<string, string>> = { ...directions, ...days, ...desk.choices };
+			const { directions, days, patterns, desk } = this.#words;
+			const names: Readonly<Record<string, string>> = {
+				...directions,
+				...days,
+				...patterns,
+				...desk.choices,
+			};
 			const of = schema.enum.map((id) => ({ id, name: names[id] ?? sentence(id) }));
 			return { is: "choice", of };
 		}

@@ -3188,7 +3188,6 @@ export const desk: Words["desk"] = {
 		hang: "la suspension",
 		air: "l'air",
 		side: "profil",
-		...patterns,
 		"two-hole": "deux trous",
 		"three-hole": "trois trous",
 		"four-hole": "quatre trous",
