@@ -479,17 +479,20 @@ function Problems({
 	readonly problems: readonly ProblemLine[];
 	readonly fault?: string;
 }) {
-	if (problems.length === 0 && fault === undefined) return <p class="sr" role="status" />;
 	return (
-		<ul class="problems" role="status">
-			{fault !== undefined && <li class="wrong">{fault}</li>}
-			{problems.map(({ code, line, what, fix, severity }, i) => (
-				<li key={`${code} ${line} ${i}`} class={severity === "error" ? "wrong" : ""}>
-					<b>{say.line(line)}</b> <span lang="en">{withoutCode(`${what} ${fix}`)}</span>{" "}
-					<span class="soft">{code}</span>
-				</li>
-			))}
-		</ul>
+		<div role="status">
+			{(fault !== undefined || problems.length > 0) && (
+				<ul class="problems">
+					{fault !== undefined && <li class="wrong">{fault}</li>}
+					{problems.map(({ code, line, what, fix, severity }, i) => (
+						<li key={`${code} ${line} ${i}`} class={severity === "error" ? "wrong" : ""}>
+							<b>{say.line(line)}</b> <span lang="en">{withoutCode(`${what} ${fix}`)}</span>{" "}
+							<span class="soft">{code}</span>
+						</li>
+					))}
+				</ul>
+			)}
+		</div>
 	);
 }
 
