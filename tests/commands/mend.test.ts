@@ -9,6 +9,7 @@ import { type MendOptions, mendCommand } from "../../scripts/commands/mend.ts";
 import { planCommand } from "../../scripts/commands/plan.ts";
 import type { Run } from "../../scripts/commands/run.ts";
 import { undo } from "../../scripts/commands/undo.ts";
+import { changeList } from "../../scripts/edit/write-changes.ts";
 import { changeTexts } from "../../scripts/edit/change-texts.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
@@ -61,6 +62,23 @@ describe("mend", () => {
 		expect(findingsIn(dir)).toHaveLength(then - Number(gone) + Number(come));
 		expect(undo(run)).toBe(0);
 		expect(readTexts(dir)).toEqual(before);
+	});
+
+	it("is known to pages of the same plan, until something changes", { timeout: 60_000 }, async () => {
+		const { dir, run } = club();
+		const known = () => openHandbook(dir).handbook?.termMend();
+		// What one week needs says nothing of the term.
+		expect(await mendCommand(run, { ...USUAL, week: 1 })).toBe(0);
+		expect(known()).toEqual([]);
+		const list = join(dir, "changes.yaml");
+		expect(await mendCommand(run, { ...USUAL, list })).toBe(0);
+		const changes = known() ?? [];
+		expect(changes.length).toBeGreaterThan(0);
+		expect(readFileSync(list, "utf8").trim()).toBe(changeList(changes));
+		const [file] = Object.keys(Object.fromEntries(readTexts(dir))).filter((path) => path.includes("weeks/"));
+		const week = join(dir, file ?? "");
+		writeFileSync(week, `${readFileSync(week, "utf8")}\nAnother word.\n`);
+		expect(known()).toEqual([]);
 	});
 
 	it("leaves alone what is kept", { timeout: 60_000 }, async () => {
