@@ -26,6 +26,7 @@ import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from ".
 import { byPlace, type Problem } from "./problems.ts";
 import { clubRecord, contentHash, dayIn, editionAfter, outputRecord } from "./read/club-edition.ts";
 import { mediaFault, mediaHome } from "./read/inspect-media.ts";
+import { keptMend } from "./read/kept-mend.ts";
 import { type ReadCache, type ReadClub, readClub, type TriedTexts } from "./read/read-club.ts";
 import { wordsOf } from "./validate/build-records.ts";
 import { formatProblem } from "./validate/check-format.ts";
@@ -40,6 +41,8 @@ export interface Handbook extends Measured {
 	readonly words: Words;
 	/** The club's own style sheet, as short as it can be written; undefined where it has none. */
 	readonly style?: string | undefined;
+	/** What `mend` found for the whole term, where it was asked for this very plan. */
+	readonly termMend: () => readonly PlanChange[];
 	/** The club folder. */
 	readonly clubDir: string;
 	/** What would mend some of the findings: worked out when it is asked for. */
@@ -133,6 +136,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 	};
 	let edition: ClubEdition | undefined;
 	let mends: ReturnType<Handbook["mends"]> | undefined;
+	let termMend: ReturnType<Handbook["termMend"]> | undefined;
 	const measured = measure(curriculum, words);
 	return {
 		problems,
@@ -155,6 +159,10 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			mends: () => {
 				mends ??= mendsOf(measured, measured.findings);
 				return mends;
+			},
+			termMend: () => {
+				termMend ??= keptMend(joined.fingerprint);
+				return termMend;
 			},
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),

@@ -15,6 +15,7 @@ export function findingsPage(ctx: PageContext, view: FindingsView): Html {
 <p class="lead">${view.count === 0 ? say.allMet : say.against(view.count)}</p>
 <p>${say.lead(html`<code>_data/targets.yaml</code>`, a(ctx, { to: "author-guide/#targets", name: say.whatEachMeans }))}</p>
 ${ways(ctx, view)}
+${view.termMend !== undefined && fold(say.termMend, changes(ctx, view.termMend))}
 ${view.groups.map(({ harm, count, codes }) =>
 	section(
 		harm,
@@ -58,19 +59,17 @@ function list(ctx: PageContext, lines: readonly FindingLine[]): Html {
  */
 function whatToDo(ctx: PageContext, { mend, accept }: FindingLine): Html {
 	const { findingsPage: say } = ctx.words;
-	return html`${
-		mend !== undefined &&
-		fold(
-			say.mend,
-			html`<p class="small">${say.mendLead(html`<code>changes.yaml</code>`, html`<code>npm run check -- --what-if changes.yaml</code>`)}</p><pre data-copy><code>${mend}</code></pre>`,
-		)
-	}${
+	return html`${mend !== undefined && fold(say.mend, changes(ctx, mend))}${
 		!ctx.page.frame.kept &&
 		fold(
 			say.accept,
 			html`<p class="small">${say.acceptLead(html`<code>--club</code>`)}</p><pre data-copy><code>${accept} --reason "${say.yourReason}"</code></pre>`,
 		)
 	}`;
+}
+
+function changes({ words: { findingsPage: say } }: PageContext, list: string): Html {
+	return html`<p class="small">${say.mendLead(html`<code>changes.yaml</code>`, html`<code>npm run check -- --what-if changes.yaml</code>`)}</p><pre data-copy><code>${list}</code></pre>`;
 }
 
 /** Straight to the findings of a kind, a week or a class. */

@@ -36,7 +36,12 @@ ${
 		({ gap, reason }) => html`<li>${gapWords(ctx, gap)} <span class="small">${reason}</span></li>`,
 	)}</ul>`
 }
-${swaps !== undefined && html`<p class="small">${say.swaps} <code>${swaps}</code></p>`}
+${
+	swaps !== undefined &&
+	("command" in swaps
+		? html`<p class="small">${say.swaps} <code>${swaps.command}</code></p>`
+		: html`<p class="small">${say.found}</p><pre data-copy><code>${swaps.found}</code></pre>`)
+}
 </div>`;
 }
 

@@ -101,6 +101,7 @@ export async function build(
 	const taught = handbook.curriculum.taught.map(({ source: _, ...report }) => report);
 	const of = madeOf([
 		handbook.fingerprint,
+		handbook.termMend(),
 		handbook.edition,
 		[...media.files.keys()],
 		print,
@@ -274,7 +275,7 @@ async function writeHandbook(
 function forCoaches(handbook: Handbook): Handbook {
 	const { leaveOut = [] } = handbook.curriculum.club;
 	if (!leaveOut.includes("findings")) return handbook;
-	return { ...handbook, findings: [], accepted: [], mends: () => new Map() };
+	return { ...handbook, findings: [], accepted: [], mends: () => new Map(), termMend: () => [] };
 }
 
 /** Sheets and binder miss the same browser: it is told once. */

@@ -18,6 +18,7 @@ import { openFolder } from "../files/folder.ts";
 import { type Handbook, openHandbook } from "../handbook.ts";
 import type { Block, Curriculum, Finding, Id, PlanChange } from "../model.ts";
 import { dayIn } from "../read/club-edition.ts";
+import { keepMend } from "../read/kept-mend.ts";
 import type { ReadCache } from "../read/read-club.ts";
 import { changesOf } from "../solve/apply.ts";
 import { Choices } from "../solve/choices.ts";
@@ -85,7 +86,13 @@ async function mendWith(solver: Solver, run: Run, options: MendOptions): Promise
 	}
 	// At a first signal to end, the best plan so far is told.
 	const found = await untilInterrupted((signal) => offers(run, { handbook, cache }, options, solver, signal));
+	const [best] = found?.offers ?? [];
+	if (best !== undefined && isWholeTerm(options)) keepMend(handbook.fingerprint, best.changes);
 	return found === undefined ? 1 : await tell(run, handbook, options, found);
+}
+
+function isWholeTerm({ week, class: one, level, finding }: MendOptions): boolean {
+	return [week, one, level, finding].every((choice) => choice === undefined);
 }
 
 function wrongChoice(

@@ -59,6 +59,7 @@ export interface PrintSource extends Measured {
 	readonly libraries: Handbook["libraries"];
 	readonly edition: ClubEdition;
 	readonly mends: Handbook["mends"];
+	readonly termMend: Handbook["termMend"];
 	readonly style?: Handbook["style"];
 }
 

@@ -96,6 +96,7 @@ interface PlanFile {
 	readonly findings: readonly PlacedFinding[];
 	/** What would mend some of them, by their position. */
 	readonly mends: readonly (readonly [number, readonly PlanChange[]])[];
+	readonly termMend: readonly PlanChange[];
 	readonly accepted: readonly (PlacedFinding & { readonly by: Omit<Acceptance, "source" | "path"> })[];
 	/** The rows of progression maps, as far as pages show them. */
 	readonly rows: readonly (readonly [string, WrittenRows])[];
@@ -201,6 +202,7 @@ export function recordFiles(
 			handbook.findings.indexOf(finding),
 			changes,
 		]),
+		termMend: handbook.termMend(),
 		accepted: handbook.accepted.map(({ finding, by }) => ({ ...placedFinding(finding), by })),
 		rows: foundRows.used(),
 		catalogue: Object.fromEntries(
@@ -292,6 +294,7 @@ export function readRecords(
 			words: { ...words, catalogue: plan.catalogue as Words["catalogue"] },
 			findings,
 			mends: () => mends,
+			termMend: () => plan.termMend,
 			accepted: plan.accepted.map(({ by, ...finding }) => ({
 				finding: wholeFinding(finding),
 				by: { ...by, source: sourceOf(""), path: [] },

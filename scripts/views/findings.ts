@@ -44,6 +44,8 @@ export interface FindingsView {
 		readonly count: number;
 	}[];
 	readonly count: number;
+	/** The change list that \`mend\` found for the whole term, where it was asked. */
+	readonly termMend: string | undefined;
 	/** Weeks and classes that have some, each with the way to its own. */
 	readonly weeks: readonly FindingsOf[];
 	readonly classes: readonly FindingsOf[];
@@ -68,6 +70,10 @@ export function findingsView(site: SiteIndex): FindingsView {
 	const { curriculum, words } = site;
 	return {
 		count: findings.length,
+		get termMend() {
+			const changes = site.handbook.termMend();
+			return changes.length === 0 ? undefined : changeList(changes);
+		},
 		weeks: curriculum.weeks.flatMap((week) =>
 			findingsOf(weekLink(words, week), site.findings.week.get(week.week)),
 		),

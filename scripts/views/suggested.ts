@@ -3,7 +3,9 @@
  * command that looks for swaps where they do not fit.
  */
 
+import { weeksOf } from "../compute/plan-changes.ts";
 import type { Gap, Suggestion } from "../compute/suggest.ts";
+import { changeList } from "../edit/write-changes.ts";
 import type { Id } from "../model.ts";
 import { type Label, type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
@@ -21,8 +23,8 @@ export interface SuggestionView {
 		readonly closes: readonly GapView[];
 	}[];
 	readonly open: readonly { readonly gap: GapView; readonly reason: string }[];
-	/** The command that looks for swaps, where a gap stays open for want of minutes: too long for a page. */
-	readonly swaps: string | undefined;
+	/** Where a gap stays open for want of minutes: what `mend` changes here, or the command that looks for it. */
+	readonly swaps: { readonly found: string } | { readonly command: string } | undefined;
 	readonly exact: boolean;
 }
 
@@ -59,11 +61,16 @@ function suggestionView(site: SiteIndex, week: number, level: Id, apparatus: Id)
 			gap: gapView(gap),
 			reason: site.words.suggestions.reasons[reason],
 		})),
-		swaps: suggestion.open.some(({ reason }) => reason === "minutes")
-			? `npm run mend -- --week ${week} --level ${level}`
-			: undefined,
+		swaps: suggestion.open.some(({ reason }) => reason === "minutes") ? swapsIn(site, week) : undefined,
 		exact: suggestion.exact,
 	};
+}
+
+function swapsIn(site: SiteIndex, week: number): SuggestionView["swaps"] {
+	const all = site.handbook.termMend();
+	if (all.length === 0) return { command: "npm run mend" };
+	const here = all.filter((change) => weeksOf([change]).has(week));
+	return here.length === 0 ? undefined : { found: changeList(here) };
 }
 
 /** What every level lacks on some apparatus of a week, by level. */

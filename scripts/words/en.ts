@@ -942,6 +942,7 @@ export const suggestions = {
 	closes: (minutes: number) => `about ${min(minutes)}; closes`,
 	staysOpen: "Stays open",
 	swaps: "Another drill in place of one may do it without more minutes. This looks for the fewest:",
+	found: "For the whole term these are the fewest changes that were found; in this week:",
 	because: {
 		untrained: "not met all term",
 		"too few weeks": "met in too few weeks",
@@ -2887,6 +2888,7 @@ export const findingsPage = {
 	until: (date: string) => `accepted until ${date}`,
 	/** Heads of folds under a finding. */
 	mend: "A change that would mend it",
+	termMend: "The fewest changes that were found for the whole term",
 	mendLead: <T>(file: T, command: T): Sentence<T> => [
 		"Try it first: save it as ",
 		file,

@@ -928,6 +928,7 @@ export const suggestions: Words["suggestions"] = {
 	cutShort: "La recherche a été écourtée : un choix plus petit existe peut-être.",
 	closes: (minutes) => `environ ${min(minutes)} ; comble`,
 	staysOpen: "Reste ouvert",
+	found: "Pour toute la période, voici le moins de changements trouvé ; dans cette semaine :",
 	swaps:
 		"Un autre éducatif à la place d'un de ceux-ci peut suffire, sans minutes de plus. Ceci cherche le moins possible de changements :",
 	because: {
@@ -3274,6 +3275,7 @@ export const findingsPage: Words["findingsPage"] = {
 	reason: "Raison :",
 	until: (date) => `accepté jusqu'au ${date}`,
 	mend: "Un changement qui y remédierait",
+	termMend: "Le moins de changements trouvé pour toute la période",
 	mendLead: (file, command) => [
 		"Essayez d'abord : enregistrez-le sous ",
 		file,

@@ -112,7 +112,15 @@ async function stages(club: string): Promise<void> {
 	const markdown = createMarkdown({ resolve: curriculum.resolve, highlight: highlightCode });
 	const edition = { number: 1, date: "2026-11-30", content: contentHash(read, [club], []) };
 	const mends = await timed("changes that mend", () => mendsOf(measured, measured.findings));
-	const handbook = { ...measured, mends: () => mends, words, markdown, clubDir: club, edition };
+	const handbook = {
+		...measured,
+		mends: () => mends,
+		termMend: () => [],
+		words,
+		markdown,
+		clubDir: club,
+		edition,
+	};
 	const options = { kept: true };
 	await timed("views, pages, Eleventy", () => writePages(sitePages(handbook, options), out, () => undefined));
 	const assets = await timed("styles, programs, icons", () =>

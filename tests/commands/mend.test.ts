@@ -11,6 +11,7 @@ import type { Run } from "../../scripts/commands/run.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { changeTexts } from "../../scripts/edit/change-texts.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
+import { changeList } from "../../scripts/edit/write-changes.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { writeDraft } from "../compute/write-draft.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
@@ -61,6 +62,39 @@ describe("mend", () => {
 		expect(findingsIn(dir)).toHaveLength(then - Number(gone) + Number(come));
 		expect(undo(run)).toBe(0);
 		expect(readTexts(dir)).toEqual(before);
+	});
+
+	it("is known to pages of the same plan, until something changes", { timeout: 60_000 }, async () => {
+		const drill = (id: string, after: readonly string[] = []) => ({
+			id,
+			levels: ["one"],
+			apparatus: ["floor"],
+			after,
+		});
+		const dir = writeDraft({
+			levels: ["one"],
+			apparatus: ["floor"],
+			drills: [drill("roll"), drill("roll-on", ["roll"])],
+			weeks: {
+				1: { floor: [{ drill: "roll-on", minutes: 6 }] },
+				2: { floor: [{ drill: "roll", minutes: 6 }] },
+			},
+			term: { weeks: 2 },
+			classes: [{ id: "monday", rotation: ["floor"], gymnasts: 6, minutes: 30, day: "monday" }],
+		});
+		onTestFinished(() => rmSync(dir, { recursive: true }));
+		const run = { ...club().run, clubDir: dir };
+		const known = () => openHandbook(dir).handbook?.termMend() ?? [];
+		// What one week needs says nothing of the term.
+		await mendCommand(run, { ...USUAL, week: 1 });
+		expect(known()).toEqual([]);
+		const list = join(dir, "changes.yaml");
+		expect(await mendCommand(run, { ...USUAL, list })).toBe(0);
+		expect(known()).toHaveLength(1);
+		expect(readFileSync(list, "utf8").trim()).toBe(changeList(known()));
+		const [week = ""] = [...readTexts(dir).keys()].filter((path) => path.startsWith("content/weeks/"));
+		writeFileSync(join(dir, week), `${readFileSync(join(dir, week), "utf8")}\nAnother word.\n`);
+		expect(known()).toEqual([]);
 	});
 
 	it("leaves alone what is kept", { timeout: 60_000 }, async () => {
