@@ -5,7 +5,7 @@
  * not met that week, a missing direction); find the library's drills for that level and apparatus that
  * keep the order if they are added after what is planned there; weigh each by the minutes it is
  * likely to take; choose. The choice closes as many gaps as the free minutes allow, with as few drills,
- * then as few minutes, as possible: exactly, by branch and bound, or greedily where that takes too long.
+ * then as few minutes, as possible: exactly, by trying them, or greedily where that takes too long.
  */
 
 import type { Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
@@ -374,11 +374,10 @@ const STEP_LIMIT = 20_000;
 
 /**
  * The choice that covers the most elements within the budget, with the fewest candidates, then at the
- * least cost. Exact by branch and bound within the step limit; beyond it at least as good as greedy.
+ * least cost. Exact within the step limit; beyond it at least as good as greedy.
  *
- * Each step takes the open element with the fewest candidates, and branches over them; a candidate
- * whose branch is done is out of the later ones, so the last branch is the one that leaves the
- * element open. A branch is cut where even its largest candidates could not beat the best choice.
+ * Each step takes the open element with the fewest candidates and tries each of them, the largest first;
+ * one that was tried is out of what follows, so the last branch leaves the element open. A branch is cut where the largest and cheapest, over and over, would not beat the best.
  */
 export function fewestCovering(
 	elements: number,
@@ -386,116 +385,52 @@ export function fewestCovering(
 	budget: number,
 	stepLimit = STEP_LIMIT,
 ): Cover {
-	const words = Math.ceil(elements / 32);
-	const sets = undominated(candidates, budget).map((pick) => {
-		const { closes = [], cost = 0 } = candidates[pick] ?? {};
-		return { pick, closes, cost, bits: bitsOf(closes, words) };
-	});
-	const out = new Array<boolean>(sets.length).fill(false);
-	const picks: number[] = [];
 	let best = greedyCovering(elements, candidates, budget);
 	let steps = 0;
-
-	const search = (covered: Uint32Array, coveredCount: number, cost: number): void => {
+	/** @param left candidates that are still to be tried */
+	const search = (picks: readonly number[], open: ReadonlySet<number>, left: readonly number[]): void => {
 		if (++steps > stepLimit) return;
-		if (better({ covered: coveredCount, picks, cost }, best)) {
-			best = { picks: [...picks].sort((a, b) => a - b), covered: coveredCount, cost, exact: false };
+		const covered = elements - open.size;
+		const cost = picks.reduce((sum, at) => sum + costOf(at), 0);
+		if (better({ covered, picks, cost }, best))
+			best = { picks: [...picks].sort((a, b) => a - b), covered, cost, exact: false };
+		const gains = new Map(
+			left.flatMap((at): [number, readonly number[]][] => {
+				const gained = candidates[at]?.closes.filter((e) => open.has(e)) ?? [];
+				return gained.length > 0 && cost + costOf(at) <= budget + ROUNDING ? [[at, gained]] : [];
+			}),
+		);
+		const ways = Map.groupBy(
+			[...gains].flatMap(([at, gained]) => gained.map((e) => ({ at, e }))),
+			({ e }) => e,
+		);
+		if (ways.size === 0) return;
+		// If every further choice were the largest and the cheapest.
+		const largest = Math.max(...[...gains.values()].map((gained) => gained.length));
+		const cheapest = Math.min(...[...gains.keys()].map(costOf));
+		const affordable = cheapest > 0 ? Math.floor((budget - cost) / cheapest + ROUNDING) : ways.size;
+		const most = Math.min(ways.size, affordable * largest);
+		const further = Math.ceil(most / largest);
+		const length = picks.length + further;
+		if (!better({ covered: covered + most, picks: { length }, cost: cost + further * cheapest }, best))
+			return;
+		const [, able] = [...ways].reduce((a, b) => (b[1].length < a[1].length ? b : a));
+		const gainOf = (at: number) => gains.get(at)?.length ?? 0;
+		const rest = new Set(gains.keys());
+		for (const { at } of able.sort((a, b) => gainOf(b.at) - gainOf(a.at))) {
+			rest.delete(at);
+			search([...picks, at], open.difference(new Set(candidates[at]?.closes)), [...rest]);
 		}
-		const able: { readonly at: number; readonly gain: number }[] = [];
-		const waysTo = new Array<number>(elements).fill(0);
-		let cheapest = Number.POSITIVE_INFINITY;
-		for (const [at, set] of sets.entries()) {
-			if (out[at] || cost + set.cost > budget + ROUNDING) continue;
-			const gain = gainOf(set.bits, covered);
-			if (gain === 0) continue;
-			able.push({ at, gain });
-			cheapest = Math.min(cheapest, set.cost);
-			for (const e of set.closes) waysTo[e] = (waysTo[e] ?? 0) + 1;
-		}
-		let open = -1;
-		let reachable = 0;
-		for (let e = 0; e < elements; e++) {
-			const ways = waysTo[e] ?? 0;
-			if (ways === 0 || has(covered, e)) continue;
-			reachable++;
-			if (open < 0 || ways < (waysTo[open] ?? 0)) open = e;
-		}
-		if (open < 0) return;
-		able.sort((a, b) => b.gain - a.gain || costAt(a.at) - costAt(b.at) || a.at - b.at);
-		const { most, fewest } = bound(able, reachable, (budget - cost) / cheapest);
-		if (coveredCount + most < best.covered) return;
-		if (coveredCount + most === best.covered) {
-			const length = picks.length + fewest;
-			if (length > best.picks.length) return;
-			if (length === best.picks.length && cost + fewest * cheapest > best.cost - ROUNDING) return;
-		}
-		const ways = able.filter(({ at }) => sets[at]?.closes.includes(open));
-		for (const { at, gain } of ways) {
-			const set = sets[at];
-			if (set === undefined) continue;
-			picks.push(set.pick);
-			search(
-				covered.map((word, i) => word | (set.bits[i] ?? 0)),
-				coveredCount + gain,
-				cost + set.cost,
-			);
-			picks.pop();
-			out[at] = true;
-		}
-		// Without a budget, nothing is gained by leaving an element that can be covered.
-		if (Number.isFinite(budget)) search(covered, coveredCount, cost);
-		for (const { at } of ways) out[at] = false;
+		// Without a budget, nothing is gained by leaving open what can be covered.
+		if (Number.isFinite(budget)) search(picks, open, [...rest]);
 	};
-	const costAt = (at: number): number => sets[at]?.cost ?? 0;
-	search(new Uint32Array(words), 0, 0);
+	const costOf = (at: number): number => candidates[at]?.cost ?? 0;
+	search([], new Set(Array(elements).keys()), [...candidates.keys()]);
 	return { ...best, exact: steps <= stepLimit };
 }
 
 /** Costs are sums of minutes, some of them quotients: less than this apart they are equal. */
 const ROUNDING = 1e-9;
-
-/**
- * The most elements that further candidates could cover, if none overlapped and at most `affordable`
- * of them were taken, and the fewest candidates that could cover so many. Largest gains first.
- */
-function bound(
-	able: readonly { readonly gain: number }[],
-	reachable: number,
-	affordable: number,
-): { readonly most: number; readonly fewest: number } {
-	let most = 0;
-	let fewest = 0;
-	for (const { gain } of able) {
-		if (most >= reachable || fewest + 1 > affordable + ROUNDING) break;
-		most += gain;
-		fewest++;
-	}
-	return { most: Math.min(most, reachable), fewest };
-}
-
-function bitsOf(elements: readonly number[], words: number): Uint32Array {
-	const bits = new Uint32Array(words);
-	for (const e of elements) bits[e >>> 5] = (bits[e >>> 5] ?? 0) | (1 << (e & 31));
-	return bits;
-}
-
-function has(bits: Uint32Array, element: number): boolean {
-	return (((bits[element >>> 5] ?? 0) >>> (element & 31)) & 1) === 1;
-}
-
-/** How many elements of a set are not covered yet. */
-function gainOf(bits: Uint32Array, covered: Uint32Array): number {
-	let gain = 0;
-	for (let i = 0; i < bits.length; i++) gain += bitCount((bits[i] ?? 0) & ~(covered[i] ?? 0));
-	return gain;
-}
-
-/** Ones in a 32-bit word, added up in pairs, fours and bytes. */
-function bitCount(word: number): number {
-	const pairs = word - ((word >>> 1) & 0x55555555);
-	const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333);
-	return Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
-}
 
 /**
  * The greedy choice: the candidate that covers the most of what is still open, the cheapest and then
@@ -528,27 +463,13 @@ export function greedyCovering(
 	return { picks: picks.sort((a, b) => a - b), covered: elements - open.size, cost, exact: false };
 }
 
-/** The candidates for which no other covers all they cover at no more cost; the first of equals stays. */
-function undominated(candidates: readonly CoverCandidate[], budget: number): readonly number[] {
-	const sets = candidates
-		.map(({ closes, cost }, pick) => ({ pick, closes: new Set(closes), cost }))
-		.filter((s) => s.closes.size > 0 && s.cost <= budget + ROUNDING);
-	return sets
-		.filter(
-			(a) =>
-				!sets.some((b) => {
-					if (a === b || b.cost > a.cost || !a.closes.isSubsetOf(b.closes)) return false;
-					const equal = b.cost === a.cost && b.closes.size === a.closes.size;
-					return !equal || b.pick < a.pick;
-				}),
-		)
-		.map((s) => s.pick);
+interface Worth {
+	readonly covered: number;
+	readonly picks: { readonly length: number };
+	readonly cost: number;
 }
 
-function better(
-	a: { readonly covered: number; readonly picks: readonly number[]; readonly cost: number },
-	b: { readonly covered: number; readonly picks: readonly number[]; readonly cost: number },
-): boolean {
+function better(a: Worth, b: Worth): boolean {
 	if (a.covered !== b.covered) return a.covered > b.covered;
 	if (a.picks.length !== b.picks.length) return a.picks.length < b.picks.length;
 	return a.cost < b.cost - ROUNDING;
