@@ -88,8 +88,9 @@ export interface OpenOptions {
 	/** What the folder would hold after a change that is not written yet. */
 	readonly tried?: TriedTexts;
 	/**
-	 * Whether what coaches reported is counted as well. It is checked in any case, and never in what is
-	 * published: only a director's own commands and previews ask for it.
+	 * Whether what coaches reported is counted as well, and what `mend` found on this machine is there. Only a
+	 * director's own commands and previews ask for it: what is published has none of it, and is the same
+	 * from every machine.
 	 */
 	readonly taught?: boolean;
 }
@@ -161,7 +162,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 				return mends;
 			},
 			termMend: () => {
-				termMend ??= keptMend(joined.fingerprint);
+				termMend ??= options.taught === true ? keptMend(joined.fingerprint) : [];
 				return termMend;
 			},
 			words,
