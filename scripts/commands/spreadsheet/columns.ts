@@ -205,6 +205,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("colour-dark", "text"),
 			column("logo", "text"),
 			column("leave-out", "names"),
+			column("taught-sums", "flag"),
 			column("libraries", "data"),
 			column("licence", "text"),
 		],
