@@ -157,12 +157,12 @@ const linksIn = (page: Page): Promise<readonly (readonly number[])[]> =>
 		return [...byPlace.values()];
 	});
 
-/** One link of each place they stand in, then a second of each, spread over the page. */
+/** One link of each place they stand in, then others spread over the page. */
 function linksToTap(places: readonly (readonly number[])[], most: number): readonly number[] {
-	const [first, second] = [0.4, 0.9].map((part) =>
-		places.map((links) => links[Math.floor(links.length * part)] as number),
-	);
-	return [...new Set([...spread(first ?? [], most), ...(second ?? [])])].slice(0, most).sort((a, b) => a - b);
+	const one = places.map((links) => links[Math.floor(links.length / 2)] as number);
+	return [...new Set([...spread(one, most), ...spread(places.flat(), most)])]
+		.slice(0, most)
+		.sort((a, b) => a - b);
 }
 
 /** What differs between the looks is how far above a target the bars reach: two links of few kinds show it. */
@@ -223,7 +223,7 @@ describe.each(LOOKS)("on $width pixels, motion: $motion, $links links", (look) =
 		}
 		await page.close();
 		expect(wrong).toEqual([]);
-		expect(tapped).toBeGreaterThan(look.links === "many" ? 60 : 4);
+		expect(tapped).toBeGreaterThan(look.links === "many" ? 40 : 4);
 	});
 
 	it("lands where an address with a place says", { timeout: 600_000 }, async () => {
@@ -249,7 +249,7 @@ describe.each(LOOKS)("on $width pixels, motion: $motion, $links links", (look) =
 		}
 		await page.close();
 		expect(wrong).toEqual([]);
-		expect(opened).toBeGreaterThan(look.links === "many" ? 50 : 4);
+		expect(opened).toBeGreaterThan(look.links === "many" ? 30 : 4);
 	});
 });
 
