@@ -76,6 +76,7 @@ const ASKED_AGAIN = [
 		"search",
 		"shapes",
 		"skills",
+		"taught-sums",
 		"term",
 		"weeks",
 		"what-changed",

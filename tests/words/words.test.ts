@@ -167,7 +167,6 @@ describe("French", () => {
 			  ".classes.minutes: Minutes",
 			  ".classes.rotation: Rotation",
 			  ".coverage.measures.minutes.name: Minutes",
-			  ".desk.choices.rotation: rotation",
 			  ".desk.fieldNames.angles: Angles",
 			  ".desk.fieldNames.description: Description",
 			  ".desk.fieldNames.minutes: Minutes",
