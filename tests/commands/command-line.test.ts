@@ -195,7 +195,7 @@ describe("print", () => {
 			["pocket", "--bleed", "3mm"],
 			"--bleed has no meaning for pocket; it goes with binder, library, director.",
 		],
-		[["pocket", "--since", "x.json"], "--since has no meaning for pocket; it goes with binder, library,"],
+		[["labels", "--since", "x.json"], "--since has no meaning for labels; it goes with binder, library,"],
 	])("%j ends with 2 and says what there is", async (args, words) => {
 		const { status, stdout } = await handbook("print", ...args, "--club", club);
 		expect(stdout).toContain(words);

@@ -167,10 +167,14 @@ describe("mend", () => {
 		const dir = clubCopy(undefined, REPOSITORY);
 		for (const [path, text] of changeTexts(readTexts(dir), [{ exchange: [2, 9] }]))
 			writeFileSync(join(dir, path), text);
-		const child = spawn(process.execPath, ["scripts/commands/main.ts", "mend", "--level", "level-1", "--club", dir], {
-			cwd: REPOSITORY,
-			stdio: ["ignore", "pipe", "pipe"],
-		});
+		const child = spawn(
+			process.execPath,
+			["scripts/commands/main.ts", "mend", "--level", "level-1", "--club", dir],
+			{
+				cwd: REPOSITORY,
+				stdio: ["ignore", "pipe", "pipe"],
+			},
+		);
 		let said = "";
 		const worth: number[] = [];
 		let isSent = false;
