@@ -928,7 +928,7 @@ export const suggestions: Words["suggestions"] = {
 	cutShort: "La recherche a été écourtée : un choix plus petit existe peut-être.",
 	closes: (minutes) => `environ ${min(minutes)} ; comble`,
 	staysOpen: "Reste ouvert",
-	found: "Pour toute la période, voici le moins de changements trouvé ; dans cette semaine :",
+	found: "Pour toute la période, voici le moins de changements trouvé ; dans cette semaine :",
 	swaps:
 		"Un autre éducatif à la place d'un de ceux-ci peut suffire, sans minutes de plus. Ceci cherche le moins possible de changements :",
 	because: {
