@@ -64,8 +64,8 @@ function open(program: string, records: readonly RecordFile[], edition: ClubEdit
 describe("a device", () => {
 	it.each([
 		["the demo", REPOSITORY, undefined],
-		["the demo in French", REPOSITORY, "fr"],
 		["a club that uses every field", `${FIXTURES}clubs/full-pages`, undefined],
+		["it in French", `${FIXTURES}clubs/full-pages`, "fr"],
 		["a club with a look of its own", `${FIXTURES}clubs/own-look`, undefined],
 		["a club of ten drills", `${FIXTURES}clubs/ten-drills`, undefined],
 	])(
