@@ -99,6 +99,8 @@ const PART = { seconds: 2, rounds: 8, cases: 2 } as const;
 const FIND_SHARE = 0.6;
 /** From more drills on seats than this on no program is written of all of them: it takes minutes and gigabytes. */
 const MOST_CHOICES = 80_000;
+/** Plans of which the cases that were found in them are remembered, part by part: each holds megabytes of counts. */
+const MOST_PLANS = 60;
 /** Rounds after which the best plan so far is taken. */
 const MOST_ROUNDS = 400;
 
@@ -118,6 +120,8 @@ class Search {
 	readonly #choices: Choices;
 	readonly #wish: MendWish;
 	readonly #watched = new Map<string, Watched>();
+	/** Names of the cases that were learned, by the plan in which they were found: the oldest first. */
+	readonly #learned = new Map<Curriculum, string[]>();
 	/** Broken as it is written, and not to be mended: accepted, or not asked for. */
 	readonly #letAlone = new Set<string>();
 	readonly #atFirst: readonly Case[];
@@ -300,6 +304,7 @@ class Search {
 	 * the drills that were asked for before.
 	 */
 	async #part(asking: readonly Case[], week?: number): Promise<void> {
+		this.#forget();
 		const own = new Set(asking.map(nameOf));
 		/** Cases that had no row in the last program, though they are near. */
 		const fresh = new Set<string>();
@@ -364,6 +369,17 @@ class Search {
 		const known = [...this.#watched.values()].find((other) => other.case.key === one.key);
 		const weight = known === undefined ? (one.isHard ? undefined : one.weight) : known.weight;
 		this.#watch(one, weight, asks, by);
+		this.#learned.set(by, [...(this.#learned.get(by) ?? []), name]);
+	}
+
+	/** Cases of the oldest plans, but for what the best plan breaks: they are found again where they matter. */
+	#forget(): void {
+		const broken = new Set(this.#best.cases.map(nameOf));
+		const old = [...this.#learned].slice(0, -MOST_PLANS);
+		for (const [plan, names] of old) {
+			this.#learned.delete(plan);
+			for (const name of names) if (!broken.has(name)) this.#watched.delete(name);
+		}
 	}
 
 	#watch(one: Case, weight: number | undefined, asks: boolean, by: Curriculum): void {
