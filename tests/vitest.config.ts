@@ -1,6 +1,11 @@
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { defineConfig } from "vitest/config";
+
+/** What the program keeps of its user is not the tester's own, and nothing is left of an earlier run. */
+const kept = mkdtempSync(join(tmpdir(), "tests-kept-"));
+process.once("exit", () => rmSync(kept, { recursive: true, force: true }));
 
 export default defineConfig({
 	test: {
@@ -11,10 +16,6 @@ export default defineConfig({
 		hookTimeout: 240_000,
 		// Two cores, and one more file for the time that browsers and started programs are waited for.
 		maxWorkers: 3,
-		// What the program keeps of its user is not the tester's own.
-		env: {
-			XDG_STATE_HOME: join(tmpdir(), "handbook-tests-state"),
-			XDG_CACHE_HOME: join(tmpdir(), "handbook-tests-cache"),
-		},
+		env: { XDG_STATE_HOME: join(kept, "state"), XDG_CACHE_HOME: join(kept, "cache") },
 	},
 });
