@@ -2,6 +2,7 @@
  * Classes: the timetable, and the page of one with its sheets.
  */
 
+import { WEEKDAYS } from "../compute/calendar.ts";
 import { levelsOfClass } from "../compute/levels-of.ts";
 import type { ClubClass, Id, Weekday } from "../model.ts";
 import { type ClassTermView, classTermView } from "./class-term.ts";
@@ -53,21 +54,11 @@ export interface ClassView extends ClassLine {
 	readonly findings: readonly FindingLine[];
 }
 
-const DAYS: readonly Weekday[] = [
-	"monday",
-	"tuesday",
-	"wednesday",
-	"thursday",
-	"friday",
-	"saturday",
-	"sunday",
-];
-
 /** All classes by day, then start. */
 export function classesView(site: SiteIndex): ClassesView {
 	const { classes } = site.curriculum.term;
 	const groups = [
-		...DAYS.map((day) => ({ id: day, day: site.words.days[day] })),
+		...WEEKDAYS.map((day) => ({ id: day, day: site.words.days[day] })),
 		{ id: "any" as const, day: site.words.classes.anyDay },
 	];
 	return {

@@ -2,7 +2,7 @@
  * The store-room list of a week, by where things are kept, and the labels that go with them.
  */
 
-import { dateOf, meets } from "../../compute/calendar.ts";
+import { dateOf, meets, WEEKDAYS } from "../../compute/calendar.ts";
 import { equipmentFor, equipmentForClass } from "../../compute/equipment.ts";
 import type { Curriculum, Id, LinkedEquipment, Weekday, WeekPlan } from "../../model.ts";
 import { type Address, addressOf } from "../addresses.ts";
@@ -59,16 +59,6 @@ interface Wanted {
 	readonly days: readonly Weekday[];
 }
 
-const DAYS: readonly Weekday[] = [
-	"monday",
-	"tuesday",
-	"wednesday",
-	"thursday",
-	"friday",
-	"saturday",
-	"sunday",
-];
-
 function wantedIn(curriculum: Curriculum, week: WeekPlan): readonly Wanted[] {
 	const at = new Map<Id, Map<Id, number>>();
 	const days = new Map<Id, Set<Weekday>>();
@@ -89,7 +79,7 @@ function wantedIn(curriculum: Curriculum, week: WeekPlan): readonly Wanted[] {
 		const places = at.get(item.id);
 		if (places === undefined) return [];
 		const all = [...places.values()].reduce((sum, needed) => sum + needed, 0);
-		return [{ item, at: places, all, days: DAYS.filter((day) => days.get(item.id)?.has(day) === true) }];
+		return [{ item, at: places, all, days: WEEKDAYS.filter((day) => days.get(item.id)?.has(day) === true) }];
 	});
 }
 
@@ -123,7 +113,7 @@ export function storeRoomList(site: SiteIndex, week: WeekPlan): PieceOf<"store-r
 					})),
 				}),
 			),
-			days: DAYS.flatMap((day) => {
+			days: WEEKDAYS.flatMap((day) => {
 				const own = term.classes.filter((group) => group.day === day && meets(term, week.week, group));
 				const [first] = own;
 				if (first === undefined) return [];
