@@ -5,6 +5,7 @@
 
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { CHOICES_OF_SHEETS, type SheetKind } from "../../scripts/views/sheets/sheet.ts";
 import { percent, desk as say } from "../../scripts/words/en.ts";
 import type { DeskState, PrintedEdition, SinceEdition, TaskNews } from "./api.ts";
 import { Button, Reading } from "./parts.tsx";
@@ -13,19 +14,8 @@ import { NotDone, post, show } from "./talk.ts";
 
 /** Tasks that write into the output. */
 const TASKS = ["build", "print", "sheets", "packet"] as const;
-type SheetKind = keyof typeof say.sheetKinds;
 
-/** What can be asked for by week, and by class: the others are of the whole term. */
-const BY_WEEK: readonly SheetKind[] = [
-	"class-sheets",
-	"week-packet",
-	"station-cards",
-	"floor-plans",
-	"store-room",
-	"labels",
-	"pocket",
-];
-const BY_CLASS: readonly SheetKind[] = ["class-sheets", "pocket"];
+const { week: BY_WEEK, class: BY_CLASS } = CHOICES_OF_SHEETS;
 
 export function PublishView({
 	state,

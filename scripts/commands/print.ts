@@ -23,7 +23,7 @@ import {
 	VOLUMES,
 	type Volume,
 } from "../views/sheets/edition.ts";
-import { SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
+import { CHOICES_OF_SHEETS, SHEET_KINDS, type SheetKind } from "../views/sheets/sheet.ts";
 import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts";
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
@@ -48,18 +48,6 @@ export interface PrintWish {
 	/** Millimetres beyond the edge of the paper, with crop marks. */
 	readonly bleed?: number | undefined;
 }
-
-/** Which options mean something for which kind. */
-const USED_BY: Readonly<
-	Record<"week" | "class" | "level" | "apparatus" | "up" | "paper", readonly SheetKind[]>
-> = {
-	week: ["pocket", "class-sheets", "week-packet", "station-cards", "floor-plans", "store-room", "labels"],
-	class: ["pocket", "class-sheets"],
-	level: ["check-sheets"],
-	apparatus: ["station-cards", "floor-plans"],
-	up: ["pocket", "station-cards"],
-	paper: ["pocket"],
-};
 
 export async function printCommand(run: Run, wish: PrintWish = {}): Promise<number> {
 	const { clubDir, outDir, out } = run;
@@ -100,7 +88,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 		);
 		return 2;
 	}
-	for (const [option, kinds] of Object.entries(USED_BY)) {
+	for (const [option, kinds] of Object.entries(CHOICES_OF_SHEETS)) {
 		const given = Object.entries(wish).some(([name, value]) => name === option && value !== undefined);
 		if (!given || (kind !== undefined && kinds.includes(kind))) continue;
 		out.line(`--${option} has no meaning for ${sheets}; it goes with ${kinds.join(", ")}.`);

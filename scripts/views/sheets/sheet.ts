@@ -28,6 +28,18 @@ export const SHEET_KINDS = [
 ] as const;
 export type SheetKind = (typeof SHEET_KINDS)[number];
 
+/** Which choices mean something for which kind. */
+export const CHOICES_OF_SHEETS: Readonly<
+	Record<"week" | "class" | "level" | "apparatus" | "up" | "paper", readonly SheetKind[]>
+> = {
+	week: ["pocket", "class-sheets", "week-packet", "station-cards", "floor-plans", "store-room", "labels"],
+	class: ["pocket", "class-sheets"],
+	level: ["check-sheets"],
+	apparatus: ["station-cards", "floor-plans"],
+	up: ["pocket", "station-cards"],
+	paper: ["pocket"],
+};
+
 /** Printed when it is asked for by name, and by no build. */
 export const ON_REQUEST: ReadonlySet<SheetKind> = new Set(["pocket", "dividers"]);
 
