@@ -325,7 +325,6 @@ export const drill = {
 	eachRepetition: "Each repetition",
 	contacts: (landings: number, hands: number) =>
 		`${counts.landings(landings)}, ${counts.handContacts(hands)}`,
-	contactsPlanned: "Planned landings and hand contacts of one repetition",
 	alsoCalled: "Also called",
 	reviewed: "Reviewed",
 	writtenIn: "Written in",

@@ -290,7 +290,6 @@ export const drill: Words["drill"] = {
 	sides: "Côtés",
 	eachRepetition: "Chaque répétition",
 	contacts: (landings, hands) => `${counts.landings(landings)}, ${counts.handContacts(hands)}`,
-	contactsPlanned: "Réceptions et appuis manuels prévus pour une répétition",
 	alsoCalled: "Aussi appelé",
 	reviewed: "Relu le",
 	writtenIn: "Écrit dans",
