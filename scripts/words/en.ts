@@ -1256,10 +1256,7 @@ export const weekSheet = {
 		available === undefined ? number(planned) : `${number(planned)} of ${number(available)}`,
 	setUp: "Set up before class",
 	inAll: (blocks: number, minutes: number) => `${counts.blocks(blocks)}, ${counts.minutes(minutes)} in all.`,
-	plans: "Where the stations stand",
 	together: "Together",
-	/** Before the number of its page. */
-	card: "card",
 };
 
 export const drillCards = {

@@ -1224,9 +1224,7 @@ export const weekSheet: Words["weekSheet"] = {
 		available === undefined ? number(planned) : `${number(planned)} sur ${number(available)}`,
 	setUp: "À mettre en place avant le cours",
 	inAll: (blocks, minutes) => `${counts.blocks(blocks)}, ${counts.minutes(minutes)} en tout.`,
-	plans: "Où se trouvent les ateliers",
 	together: "Ensemble",
-	card: "fiche",
 };
 
 export const drillCards: Words["drillCards"] = {
