@@ -186,8 +186,6 @@ export interface Outcome {
 	/** Findings by what they are. */
 	readonly come: readonly FindingLine[];
 	readonly gone: readonly FindingLine[];
-	/** Milliseconds that the server worked on it. */
-	readonly ms: number;
 	/** Texts that somebody else saved in that moment, and where they are kept. */
 	readonly kept?: readonly string[];
 	/** Of a change that is only tried: what it would write, line by line. */

@@ -29,7 +29,6 @@ export interface Editor {
 	/** Puts another text in, where it is another. */
 	readonly take: (text: string) => void;
 	readonly mark: (problems: readonly ProblemLine[]) => void;
-	readonly goTo: (line: number, column: number) => void;
 	readonly end: () => void;
 }
 
@@ -72,12 +71,6 @@ export function openEditor(options: EditorOptions): Editor {
 				return { from, to: at.to, severity, message: `${what} ${fix}` };
 			});
 			view.dispatch(setDiagnostics(view.state, marks));
-		},
-		goTo: (line, column) => {
-			const at = view.state.doc.line(Math.max(1, Math.min(line, view.state.doc.lines)));
-			const anchor = Math.min(at.from + Math.max(0, column - 1), at.to);
-			view.dispatch({ selection: { anchor }, effects: EditorView.scrollIntoView(anchor, { y: "center" }) });
-			view.focus();
 		},
 		end: () => view.destroy(),
 	};

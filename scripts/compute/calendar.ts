@@ -35,8 +35,6 @@ export interface TeachingWeek {
 	readonly sunday: string;
 	/** Its seven days, Monday first. */
 	readonly days: readonly string[];
-	/** The ISO 8601 week it is, such as "2027-W01". */
-	readonly isoWeek: string;
 	/** Class days of this week (Monday to Friday without classes) on which the club is closed. */
 	readonly closed: readonly string[];
 }
@@ -69,7 +67,6 @@ export function teachingWeeks(term: Term): readonly TeachingWeek[] {
 					monday: dates[0] ?? "",
 					sunday: dates[6] ?? "",
 					days: dates,
-					isoWeek: isoWeekOf(monday.toString()),
 					closed,
 				});
 			}
@@ -126,12 +123,6 @@ export function dateOf(term: Term, week: number, group: ClubClass): string | und
 /** The teaching week that a date falls into: itself, or the next one after it; undefined after the term. */
 export function weekOn(term: Term, date: string): TeachingWeek | undefined {
 	return teachingWeeks(term).find(({ sunday }) => date <= sunday);
-}
-
-/** The ISO 8601 week of a date, such as "2026-W53": its year is the year of the week's Thursday. */
-export function isoWeekOf(date: string): string {
-	const day = Temporal.PlainDate.from(date);
-	return `${String(day.yearOfWeek).padStart(4, "0")}-W${String(day.weekOfYear).padStart(2, "0")}`;
 }
 
 /** Whether the club is closed on an ISO 8601 date, or a class cancelled. */

@@ -153,15 +153,13 @@ export class Desk {
 		edit: (texts: ClubTexts) => ClubTexts,
 		only?: (path: string) => boolean,
 	): Outcome {
-		const started = performance.now();
 		this.#mayWrite();
 		const { next, changes } = this.#tried(revision, edit, only);
-		return this.#write(what, changes, next, started);
+		return this.#write(what, changes, next);
 	}
 
 	/** What a change would do; nothing is written. */
 	tryChange(edit: (texts: ClubTexts) => ClubTexts, only?: (path: string) => boolean): Outcome {
-		const started = performance.now();
 		const { next, changes } = this.#tried(undefined, edit, only);
 		// Of a new file the whole is what is new.
 		const lines = changes.flatMap((one) => [
@@ -170,12 +168,11 @@ export class Desk {
 				(line) => `    +${line}`,
 			),
 		]);
-		return { ...this.#outcome(this.#reading, next, started), lines };
+		return { ...this.#outcome(this.#reading, next), lines };
 	}
 
 	/** Takes back the last change of the folder, whoever made it. */
 	undo(): Outcome {
-		const started = performance.now();
 		this.#mayWrite();
 		const before = this.#reading;
 		try {
@@ -193,12 +190,11 @@ export class Desk {
 			throw this.#told(error);
 		}
 		this.#reading = this.#read();
-		return this.#outcome(before, this.#reading, started);
+		return this.#outcome(before, this.#reading);
 	}
 
 	/** Makes the change again that was taken back last. */
 	redo(): Outcome {
-		const started = performance.now();
 		this.#mayWrite();
 		const last = this.#redo.at(-1);
 		if (last === undefined) throw this.#refused("wrong", this.words.desk.nothingToRedo);
@@ -211,7 +207,7 @@ export class Desk {
 		}
 		this.#redo.pop();
 		this.#reading = this.#read();
-		return this.#outcome(before, this.#reading, started);
+		return this.#outcome(before, this.#reading);
 	}
 
 	/** The folder as it would be with some texts: its problems and what it is read as. */
@@ -239,14 +235,14 @@ export class Desk {
 		}
 	}
 
-	#write(what: string, changes: readonly Change[], next: Reading, started: number): Outcome {
+	#write(what: string, changes: readonly Change[], next: Reading): Outcome {
 		const before = this.#reading;
-		if (changes.length === 0) return this.#outcome(before, before, started);
+		if (changes.length === 0) return this.#outcome(before, before);
 		try {
 			const kept = makeChanges(this.clubDir, what, changes);
 			this.#redo.length = 0;
 			this.#reading = next;
-			const outcome = this.#outcome(before, next, started);
+			const outcome = this.#outcome(before, next);
 			return kept.length === 0 ? outcome : { ...outcome, kept: kept.map(({ keptAs }) => keptAs) };
 		} catch (error) {
 			throw this.#told(error);
@@ -350,7 +346,7 @@ export class Desk {
 	}
 
 	/** What is other than before; what was shown before is remembered. */
-	#outcome(before: Reading, after: Reading, started: number): Outcome {
+	#outcome(before: Reading, after: Reading): Outcome {
 		const old = this.#shown?.reading === before ? this.#shown.state : this.#stateOf(before);
 		const now = before === after ? old : this.#stateOf(after);
 		if (after === this.#reading) this.#shown = { reading: after, state: now };
@@ -374,7 +370,6 @@ export class Desk {
 				...(redo === undefined ? {} : { redo }),
 			},
 			...comeAndGone(old.findings, now.findings),
-			ms: Math.round((performance.now() - started) * 10) / 10,
 		};
 	}
 

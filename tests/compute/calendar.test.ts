@@ -5,7 +5,6 @@ import {
 	calendarIcs,
 	calendarMeasure,
 	dateOf,
-	isoWeekOf,
 	meetings,
 	teachingWeeks,
 	weekOn,
@@ -117,18 +116,6 @@ describe("teaching weeks", () => {
 		const { starts: _, ...term } = build(base).term;
 		expect(teachingWeeks(term)).toEqual([]);
 		expect(meetings({ ...term, classes: build({ ...base, classes: [monday] }).term.classes })).toEqual([]);
-	});
-
-	it("carry their ISO 8601 week (worked rows at the turn of the year)", () => {
-		expect(isoWeekOf("2006-12-31")).toBe("2006-W52");
-		expect(isoWeekOf("2019-12-30")).toBe("2020-W01");
-		expect(isoWeekOf("2027-01-03")).toBe("2026-W53");
-		expect(teachingWeeks(build(base).term)[0]?.isoWeek).toBe("2027-W01");
-		// ical.js numbers the same Mondays by code of its own.
-		for (const monday of mondays({ ...base, term: { weeks: 53 } })) {
-			const week = ICAL.Time.fromDateString(monday).weekNumber(ICAL.Time.MONDAY);
-			expect(Number(isoWeekOf(monday).slice(6))).toBe(week);
-		}
 	});
 
 	it("are found by a date: this week, or the next that is taught", () => {

@@ -14,7 +14,6 @@ import { type MeasureHead, measureHead } from "./measure-head.ts";
 
 export interface LoadView {
 	readonly head: MeasureHead;
-	readonly stepWanted: number | undefined;
 	readonly groups: readonly {
 		/** For addresses inside the page. */
 		readonly id: Id;
@@ -57,7 +56,6 @@ export function loadView(site: SiteIndex): LoadView {
 	const byGroup = Map.groupBy(site.measures.loads(), (load) => load.group);
 	return {
 		head: measureHead(site, "load"),
-		stepWanted: curriculum.targets.loadStep,
 		groups: groupsOf(curriculum).flatMap((group) => {
 			const rows = (byGroup.get(group) ?? []).map((load) => loadRow(site, load));
 			if (rows.length === 0) return [];
