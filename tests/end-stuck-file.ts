@@ -8,13 +8,11 @@ import { expect } from "vitest";
 
 const SILENT_MS = 300_000;
 
-const beat = new Int32Array(new SharedArrayBuffer(4));
-setInterval(() => Atomics.add(beat, 0, 1), 1000).unref();
-
-const watcher = `
-const { workerData: { beat, file, silent } } = require("node:worker_threads");
+const WATCHER = `
+const { parentPort, workerData: { beat, silent } } = require("node:worker_threads");
 const { writeSync } = require("node:fs");
-let last = -1;
+let [file, last] = ["", -1];
+parentPort.on("message", (now) => { file = now; });
 setInterval(() => {
 	const now = Atomics.load(beat, 0);
 	if (now !== last) { last = now; return; }
@@ -22,7 +20,16 @@ setInterval(() => {
 	process.kill(process.pid, "SIGKILL");
 }, silent);
 `;
-new Worker(watcher, {
-	eval: true,
-	workerData: { beat, file: expect.getState().testPath, silent: SILENT_MS },
-}).unref();
+
+/** One watcher for all files of this process, each of which says that it begins. */
+const perProcess = globalThis as { fileWatcher?: Worker };
+perProcess.fileWatcher ??= startWatcher();
+perProcess.fileWatcher.postMessage(expect.getState().testPath);
+
+function startWatcher(): Worker {
+	const beat = new Int32Array(new SharedArrayBuffer(4));
+	setInterval(() => Atomics.add(beat, 0, 1), 1000).unref();
+	const watcher = new Worker(WATCHER, { eval: true, workerData: { beat, silent: SILENT_MS } });
+	watcher.unref();
+	return watcher;
+}

@@ -26,13 +26,17 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** What a careful host sends. */
-const CAREFUL = {
+export const CAREFUL = {
 	"Content-Security-Policy": "default-src 'self'; frame-ancestors 'none'; require-trusted-types-for 'script'",
 };
 
-/** Whoever opens it closes it. */
+/**
+ * The packaged browser where there is one: it takes half the processor of an installed one, which has
+ * windows. Whoever opens it closes it.
+ */
 export async function openBrowser(): Promise<Browser> {
-	const found = await findBrowser();
+	const packaged = await findBrowser({ installed: false });
+	const found = "missing" in packaged ? await findBrowser() : packaged;
 	if ("missing" in found) throw new Error(found.missing);
 	return puppeteer.launch({
 		executablePath: found.browser.path,

@@ -1,8 +1,8 @@
 /** A built site behind a server that sends the policy of a careful host, and a browser to look at it. */
 
-import type { Browser, Page } from "puppeteer-core";
+import type { Browser, ConsoleMessage, Page } from "puppeteer-core";
 import { afterAll } from "vitest";
-import { hostSite, openBrowser } from "../see-pages.ts";
+import { CAREFUL, hostSite, openBrowser } from "../see-pages.ts";
 import { type BuiltSite, sharedSite } from "./build-site.ts";
 
 export interface OpenSite {
@@ -12,10 +12,19 @@ export interface OpenSite {
 	readonly root: string;
 }
 
+/** A worker that keeps nothing: taking the handbook in costs more than a page does. */
+const IDLE_WORKER = { status: 200, text: "" };
+
+/** What does not change is fetched once. */
+const HEADERS = { ...CAREFUL, "Cache-Control": "max-age=3600" };
+
 /** Serves a club that no test changes and starts a browser; all of it ends with the file's tests. */
 export async function openSite(clubDir: string): Promise<OpenSite> {
 	const site = await sharedSite(clubDir);
-	const host = await hostSite(() => site);
+	const host = await hostSite(() => site, {
+		headers: HEADERS,
+		meddle: (file) => (file === "worker.js" ? IDLE_WORKER : undefined),
+	});
 	const browser = await openBrowser();
 	afterAll(async () => {
 		await browser.close();
@@ -31,4 +40,15 @@ export async function layOutAll(page: Page): Promise<void> {
 			if (getComputedStyle(element).contentVisibility === "auto") element.style.contentVisibility = "visible";
 		}
 	});
+}
+
+/** What went wrong in a page from now on. */
+export function complaintsOf(page: Page): { readonly heard: readonly string[]; readonly end: () => void } {
+	const heard: string[] = [];
+	const onError = (error: unknown) => heard.push(String(error));
+	const onConsole = (message: ConsoleMessage) => {
+		if (message.type() === "error") heard.push(`${message.text()} ${message.location().url ?? ""}`);
+	};
+	page.on("pageerror", onError).on("console", onConsole);
+	return { heard, end: () => page.off("pageerror", onError).off("console", onConsole) };
 }
