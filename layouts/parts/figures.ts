@@ -2,11 +2,11 @@
  * Figures of body shapes as pages show them. A shape without angles has no figure, only its name.
  */
 
-import { drawBody, FAR_LAYER, NEAR_LAYER } from "../../scripts/figures/draw-body.ts";
+import { drawHold, placeParts } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { tenth } from "../../scripts/figures/markup.ts";
-import type { Pose, Posture } from "../../scripts/figures/pose.ts";
-import { type BodyOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
+import { mirrored, type Posture } from "../../scripts/figures/pose.ts";
+import { type BodiesOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
 import {
 	type Movement,
 	stripCaption,
@@ -37,35 +37,33 @@ export function wrongFigures(
 }
 
 /**
- * A drill's phases in order, with their names under them. Classes do the same shapes again and again,
- * so a page draws each body once (`drawnBodies`), and its strips place them.
+ * A drill's phases in order, with their names under them. Classes do the same shapes again and again, and
+ * limbs are bent in few ways, so a page draws each part of a body once (`drawnBodies`), and strips place them.
  */
 export function shapeStrip(ctx: PageContext, movement: Movement): Html | undefined {
 	if (movement.stances.length === 0) return undefined;
 	// How each shape looks is said on the drill's own page; elsewhere its name says which it is.
-	const { svg, bodies } = keptStrip(ctx, movement, ctx.page.kind === "drill");
-	for (const [id, pose] of bodies) ctx.bodies.set(id, pose);
-	return html`<figure class="strip">${raw(svg)}<figcaption>${stripCaption(movement, ctx.words)}</figcaption></figure>`;
+	const { svg, drawn } = keptStrip(ctx, movement, ctx.page.kind === "drill");
+	for (const [name, element] of drawn) {
+		if (!ctx.drawn.has(name)) ctx.drawn.set(name, { id: `b${ctx.drawn.size}`, element });
+	}
+	return html`<figure class="strip">${raw(withIds(ctx, svg))}<figcaption>${stripCaption(movement, ctx.words)}</figcaption></figure>`;
 }
 
 /** The bodies that the page's strips place, in a picture that takes no room; after all strips are made. */
-export function drawnBodies({ bodies }: PageContext): Html | undefined {
-	if (bodies.size === 0) return undefined;
-	const drawn = Array.from(bodies, ([id, pose]) => `<g id="${id}">${keptBody(pose)}</g>`);
+export function drawnBodies(ctx: PageContext): Html | undefined {
+	if (ctx.drawn.size === 0) return undefined;
+	const elements = Array.from(ctx.drawn.values(), ({ id, element }) =>
+		withIds(ctx, element.replace(/^<\w+/, `$& id="${id}"`)),
+	);
 	return raw(
-		`<svg class="bodies" width="0" height="0" aria-hidden="true" focusable="false"><defs>${drawn.join("\n")}</defs></svg>`,
+		`<svg class="bodies" width="0" height="0" aria-hidden="true" focusable="false"><defs>${elements.join("\n")}</defs></svg>`,
 	);
 }
 
-/** The strips of many pages place the same bodies. */
-const keptBodies = new WeakMap<Pose, string>();
-
-function keptBody(pose: Pose): string {
-	const known = keptBodies.get(pose);
-	if (known !== undefined) return known;
-	const drawn = plain(drawBody(pose, 0));
-	keptBodies.set(pose, drawn);
-	return drawn;
+/** Names of what is placed are long, so that they hold on all pages; a page has short ones. */
+function withIds({ drawn }: PageContext, svg: string): string {
+	return svg.replace(/(?<= href="#)\w+/g, (name) => drawn.get(name)?.id ?? name);
 }
 
 /**
@@ -78,13 +76,7 @@ function plain(svg: string): string {
 	return text;
 }
 
-const LAYER = [FAR_LAYER, NEAR_LAYER].map((layer) =>
-	Object.entries(layer)
-		.map(([name, value]) => ` ${name}="${value}"`)
-		.join(""),
-);
 const STYLED: readonly string[] = [
-	...LAYER,
 	' fill="none" stroke="currentColor" stroke-width="20" stroke-dasharray="60 50"',
 	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
 	' fill="currentColor" font-size="300" text-anchor="middle"',
@@ -94,7 +86,8 @@ const STYLED: readonly string[] = [
 
 interface KeptStrip {
 	readonly svg: string;
-	readonly bodies: ReadonlyMap<string, Pose>;
+	/** Elements that are drawn once, by their names. */
+	readonly drawn: ReadonlyMap<string, string>;
 }
 
 /** Drills share strips, and the same drill comes in many weeks; kept as long as their first shapes are. */
@@ -120,17 +113,31 @@ function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolea
 	const known = strips?.get(key);
 	if (known !== undefined) return known;
 
-	const bodies = new Map<string, Pose>();
-	const place: BodyOfStrip = ({ pose, dx, up, key: look }) => {
-		const id = `body-${shortHash(look)}`;
-		bodies.set(id, pose);
-		return `<use href="#${id}" x="${tenth(dx)}"${up === 0 ? "" : ` y="${tenth(-up)}"`}/>`;
+	const drawn = new Map<string, string>();
+	const nameOf = (element: string): string => {
+		const name = shortHash(element);
+		drawn.set(name, element);
+		return name;
+	};
+	const bodies: BodiesOfStrip = {
+		gymnast: ({ pose, dx, up, turned }) => {
+			// What faces left is the mirror's picture of what faces right.
+			const shown = turned ? mirrored(pose) : pose;
+			const hold = drawHold(shown, 0);
+			const parts = placeParts(shown, 0, false, nameOf);
+			const name = nameOf(hold === "" ? parts : `<g>${parts}${hold}</g>`);
+			const y = up === 0 ? "" : ` y="${tenth(-up)}"`;
+			return turned
+				? `<use href="#${name}" x="${tenth(-dx)}"${y} transform="scale(-1 1)"/>`
+				: `<use href="#${name}" x="${tenth(dx)}"${y}/>`;
+		},
+		helper: (pose, dx) => placeParts(pose, dx, true, nameOf),
 	};
 	const named = {
 		title: stripTitle(movement, words),
 		description: stripDescription(movement, words, withLooks),
 	};
-	const strip = { svg: plain(drawStrip(movement, named, place)), bodies };
+	const strip = { svg: plain(drawStrip(movement, named, bodies)), drawn };
 	strips?.set(key, strip);
 	return strip;
 }

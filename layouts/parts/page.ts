@@ -2,7 +2,6 @@
  * What a page function is given, and the small pieces that every page is made of.
  */
 
-import type { Pose } from "../../scripts/figures/pose.ts";
 import { HOME, wayTo } from "../../scripts/views/addresses.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
 import { isLeftOut } from "../../scripts/views/left-out.ts";
@@ -25,15 +24,15 @@ export interface PageContext {
 	way(to: string): string;
 	/** Code as highlighted markup, in a `pre`. */
 	highlight(language: string, code: string): Html;
-	/** The bodies that the page's strips place, by their ids; each is drawn once, at its end. */
-	readonly bodies: Map<string, Pose>;
+	/** What the page's strips place, by names that hold on all pages; each is drawn once, at its end. */
+	readonly drawn: Map<string, { readonly id: string; readonly element: string }>;
 }
 
 /** The context of a page. The page that is shown at any address counts its ways from the root of the host. */
 export function contextOf(page: ShownPage, highlight: PageContext["highlight"]): PageContext {
 	const isFolder = page.address === HOME || page.address.endsWith("/");
 	const way = (to: string) => (isFolder ? wayTo(page.address, to) : page.frame.root + to);
-	return { page, words: page.frame.words, way, highlight, bodies: new Map() };
+	return { page, words: page.frame.words, way, highlight, drawn: new Map() };
 }
 
 /** A link; words alone where it leads nowhere, or to what this site does without. */

@@ -12,7 +12,7 @@
  * dark mode and print; the lighter tone is a grey that stands off both. Nothing needs a style sheet.
  */
 
-import { FAR, INK, PAPER } from "./markup.ts";
+import { FAR, INK, PAPER, tenth } from "./markup.ts";
 import {
 	type Arm,
 	type Disc,
@@ -111,18 +111,80 @@ export function bodyParts(pose: Pose, dx: number, hair = true): BodyParts {
 	const toPage = ({ x, y, r }: Disc): Disc => ({ x: x * UNITS + dx, y: -y * UNITS, r: r * UNITS });
 	const fromSide = pose.view === "side";
 	const sides = fromSide ? [right] : [left, right];
-	const root = (a: Disc, b: Disc): string => segment(toPage(a), toPage(between(a, b, ROOT.to)));
 	return {
 		farLeg: fromSide && differ(left.leg, right.leg) ? legPath(left, toPage, FAR_SHARE, 0) : "",
 		farArm: fromSide && differ(left.arm, right.arm) ? armPath(left, toPage, FAR_SHARE, 0) : "",
 		trunk: fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage),
 		leg: sides.map((side) => legPath(side, toPage, 1, ROOT.from)).join(""),
-		legRoot: sides.map(({ leg }) => root(leg.hip, leg.knee)).join(""),
+		legRoot: sides.map(({ leg }) => rootPath(leg.hip, leg.knee, toPage)).join(""),
 		arm: sides.map((side) => armPath(side, toPage, 1, ROOT.from)).join(""),
-		armRoot: sides.map(({ arm }) => root(arm.shoulder, arm.elbow)).join(""),
+		armRoot: sides.map(({ arm }) => rootPath(arm.shoulder, arm.elbow, toPage)).join(""),
 		head: headPath(pose, toPage, hair),
 		eyes: fromSide ? "" : eyesPath(pose, toPage),
 	};
+}
+
+/**
+ * A body's elements where a page has many: each part is drawn once along an axis of its own, since limbs are
+ * bent in few ways, and the body places it. Half of what a page's bodies weigh.
+ *
+ * @param nameOf takes an element that is drawn once and gives the id to place it by
+ */
+export function placeParts(
+	pose: Pose,
+	dx: number,
+	helps: boolean,
+	nameOf: (element: string) => string,
+): string {
+	const { left, right, hip, chest, head, nose } = pose;
+	const fromSide = pose.view === "side";
+	const place = (from: Point, to: Point, drawn: (toPage: ToPage) => string, more = ""): string => {
+		const way = Math.atan2(from.y - to.y, to.x - from.x);
+		const [cosine, sine] = [Math.cos(way) * UNITS, Math.sin(way) * UNITS];
+		const name = nameOf(
+			drawn(({ x, y, r }) => ({
+				x: (x - from.x) * cosine - (y - from.y) * sine,
+				y: (from.x - x) * sine - (y - from.y) * cosine,
+				r: r * UNITS,
+			})),
+		);
+		const at = pair(rounded({ x: from.x * UNITS + dx, y: -from.y * UNITS }));
+		return `<use${more} href="#${name}" transform="translate(${at})rotate(${tenth((way * 180) / Math.PI)})"/>`;
+	};
+	const path = (d: string, more = ""): string => `<path${more} d="${d}"/>`;
+	const rooted = (d: string, root: string): string =>
+		`<g>${path(d)}<use href="#${nameOf(path(root, ' stroke="none"'))}"/></g>`;
+	const far = ' class="figure-far"';
+	const farLeg = (toPage: ToPage): string => path(legPath(left, toPage, FAR_SHARE, 0));
+	const farArm = (toPage: ToPage): string => path(armPath(left, toPage, FAR_SHARE, 0));
+	const sides = fromSide ? [right] : [left, right];
+	const legs = sides.map((side) =>
+		place(side.leg.hip, side.leg.knee, (toPage) =>
+			rooted(legPath(side, toPage, 1, ROOT.from), rootPath(side.leg.hip, side.leg.knee, toPage)),
+		),
+	);
+	const arms = sides.map((side) =>
+		place(side.arm.shoulder, side.arm.elbow, (toPage) =>
+			rooted(armPath(side, toPage, 1, ROOT.from), rootPath(side.arm.shoulder, side.arm.elbow, toPage)),
+		),
+	);
+	return [
+		`<g class="figure-${helps ? "far" : "near"}">`,
+		fromSide && differ(left.leg, right.leg) ? place(left.leg.hip, left.leg.knee, farLeg, far) : "",
+		fromSide && differ(left.arm, right.arm) ? place(left.arm.shoulder, left.arm.elbow, farArm, far) : "",
+		place(hip, chest, (toPage) =>
+			path(fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage)),
+		),
+		...legs,
+		...arms,
+		fromSide
+			? place(head, nose, (toPage) => path(headPath(pose, toPage, !helps)))
+			: place(head, chest, (toPage) => {
+					const eyes = path(eyesPath(pose, toPage), ` fill="${PAPER}" stroke="none"`);
+					return `<g>${path(headPath(pose, toPage, !helps))}${eyes}</g>`;
+				}),
+		"</g>",
+	].join("");
 }
 
 /** Attributes of the two layers of a body: far limbs, and everything nearer. */
@@ -272,12 +334,20 @@ function legPath({ leg }: Side, toPage: ToPage, share: number, from: number): st
 	return (
 		segment(between(at(leg.hip), knee, from), knee) +
 		segment(knee, ankle, true) +
-		segment(ankle, toe, true) +
-		segment(heel, toe) +
-		segment(ankle, heel, true) +
+		footPath(ankle, heel, toe) +
 		segment(ankle, toPage(calf), true)
 	);
 }
+
+/** One outline from the side; from the front a foot is as good as a line. */
+function footPath(ankle: Disc, heel: Disc, toe: Disc): string {
+	const wide = (heel.x - ankle.x) * (toe.y - ankle.y) - (heel.y - ankle.y) * (toe.x - ankle.x);
+	if (Math.abs(wide) > FOOT) return hull(wide < 0 ? [ankle, heel, toe] : [ankle, toe, heel]);
+	return segment(ankle, toe, true) + segment(heel, toe) + segment(ankle, heel, true);
+}
+
+/** The least area, in square drawing units, between the middles of ankle, heel and toe that has an outline. */
+const FOOT = 4000;
 
 /** The middle of the calf: a third of the way down the shank, towards the heel. */
 function calfOf({ knee, ankle, heel, toe }: Leg): Point {
@@ -329,26 +399,33 @@ function segment(a: Disc, b: Disc, open = false): string {
 	const start = on(a, angle + wide);
 	const [there, back, end] = [on(b, angle + wide), on(b, angle - wide), on(a, angle - wide)];
 	return (
-		`M${pair(start.x, start.y)}l${step(start, there)}${arcTo(b, 2 * wide, there, back)}l${step(back, end)}` +
+		`M${pair(start)}l${pair(step(start, there))}${arcTo(b, 2 * wide, there, back)}l${pair(step(back, end))}` +
 		`${open ? "" : arcTo(a, 2 * Math.PI - 2 * wide, end, start)}z`
 	);
 }
 
+/** Where a limb grows out of the trunk. */
+function rootPath(from: Disc, to: Disc, toPage: ToPage): string {
+	return segment(toPage(from), toPage(between(from, to, ROOT.to)));
+}
+
 /** The point of a disc's edge in a direction, in whole units. */
 function on({ x, y, r }: Disc, angle: number): Point {
-	return { x: Math.round(x + r * Math.cos(angle)), y: Math.round(y + r * Math.sin(angle)) };
+	return rounded({ x: x + r * Math.cos(angle), y: y + r * Math.sin(angle) });
 }
 
 /** Along a disc's edge, anticlockwise on the page, over `extent` radians. */
 function arcTo(disc: Disc, extent: number, from: Point, to: Point): string {
 	const r = Math.round(disc.r);
-	return `a${r} ${r} 0 ${extent > Math.PI ? 1 : 0} 0 ${step(from, to)}`;
+	return `a${r} ${r} 0 ${extent > Math.PI ? 1 : 0} 0 ${pair(step(from, to))}`;
 }
 
-const step = (from: Point, to: Point): string => pair(to.x - from.x, to.y - from.y);
+const step = (from: Point, to: Point): Point => ({ x: to.x - from.x, y: to.y - from.y });
+
+const rounded = ({ x, y }: Point): Point => ({ x: Math.round(x), y: Math.round(y) });
 
 /** Two numbers as short as a path takes them. */
-function pair(x: number, y: number): string {
+function pair({ x, y }: Point): string {
 	return y < 0 ? `${x}${y}` : `${x} ${y}`;
 }
 
@@ -415,28 +492,21 @@ function spineOf({ hip, chest, curve }: Pose): (at: number) => Point & { readonl
 	};
 }
 
-/** A closed smooth line through points (Catmull and Rom's spline, as cubic curves). */
+/**
+ * A closed smooth line through points (Catmull and Rom's spline, as cubic curves). A curve's first handle
+ * mirrors the second of the curve before, so only the first curve says its own.
+ */
 function smooth(points: readonly Disc[]): string {
-	const [first] = points;
-	if (first === undefined) return "";
-	const count = points.length;
-	let [before, from, to] = [points[count - 1] ?? first, first, points[1] ?? first];
-	let x = Math.round(first.x);
-	let y = Math.round(first.y);
-	let d = `M${pair(x, y)}`;
-	for (let i = 0; i < count; i++) {
-		const after = points[(i + 2) % count] ?? first;
-		const toX = Math.round(to.x);
-		const toY = Math.round(to.y);
-		d +=
-			`c${pair(Math.round(from.x + (to.x - before.x) / 6) - x, Math.round(from.y + (to.y - before.y) / 6) - y)}` +
-			` ${pair(Math.round(to.x - (after.x - from.x) / 6) - x, Math.round(to.y - (after.y - from.y) / 6) - y)}` +
-			` ${pair(toX - x, toY - y)}`;
-		x = toX;
-		y = toY;
-		before = from;
+	const at = (i: number): Point => points.at(i % points.length) ?? { x: 0, y: 0 };
+	const slope = (i: number): Point => step(at(i - 1), at(i + 1));
+	const [start, out] = [rounded(at(0)), slope(0)];
+	let d = `M${pair(start)}c${pair(rounded({ x: out.x / 6, y: out.y / 6 }))}`;
+	let from = start;
+	for (let i = 1; i <= points.length; i++) {
+		const [to, into] = [rounded(at(i)), slope(i)];
+		const handle = rounded({ x: at(i).x - into.x / 6, y: at(i).y - into.y / 6 });
+		d += `${i === 1 ? " " : "s"}${pair(step(from, handle))} ${pair(step(from, to))}`;
 		from = to;
-		to = after;
 	}
 	return `${d}z`;
 }
@@ -459,12 +529,15 @@ function hull(discs: readonly Disc[]): string {
 	});
 	const first = sides[0];
 	if (first === undefined) return "";
+	const start = on(first.a, first.out);
+	let at = start;
 	const path = sides.map(({ b, out }, i) => {
 		const next = sides[(i + 1) % sides.length] ?? first;
 		const r = Math.round(b.r);
 		const [to, past] = [on(b, out), on(b, next.out)];
-		return `L${pair(to.x, to.y)}A${r} ${r} 0 0 0 ${pair(past.x, past.y)}`;
+		const line = `l${pair(step(at, to))}a${r} ${r} 0 0 0 ${pair(step(to, past))}`;
+		at = past;
+		return line;
 	});
-	const start = on(first.a, first.out);
-	return `M${pair(start.x, start.y)}${path.join("")}z`;
+	return `M${pair(start)}${path.join("")}z`;
 }

@@ -11,7 +11,7 @@
  */
 
 import type { Helper, HelpPlace } from "../model.ts";
-import { type Box, boxOf, drawParts, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, UNITS } from "./draw-body.ts";
 import { FAR, PAPER } from "./markup.ts";
 import { type Arm, type Disc, mirrored, movedBy, type Point, type Pose, poseOf, trunkDiscs } from "./pose.ts";
 import { SEGMENTS, TRUNK } from "./segments.ts";
@@ -44,11 +44,6 @@ export function placeHelpers(helpers: readonly Helper[], pose: Pose): readonly P
 		const coach = coachFor(helper, pose, i);
 		return { ...coach, box: boxOf(coach.pose) };
 	});
-}
-
-/** The coach's body, behind the gymnast's. */
-export function drawHelper({ pose }: PlacedHelper, dx: number): string {
-	return `<g class="figure-helper">${drawParts(pose, dx, true)}</g>`;
 }
 
 /** The coach's hands, over the gymnast's body. */

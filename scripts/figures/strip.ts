@@ -15,11 +15,11 @@
  */
 
 import type { Ground } from "../model.ts";
-import { type Box, boxOf, drawBody, drawLongBar, UNITS } from "./draw-body.ts";
+import { type Box, boxOf, drawBody, drawLongBar, drawParts, UNITS } from "./draw-body.ts";
 import { drawFloor, withRoller } from "./figure.ts";
 import { flightRises } from "./flight.ts";
 import { drawGround, feetAt, isRoller, rollerAt, type Stretch, stepUnder, WALL_WIDTH } from "./ground.ts";
-import { drawHelper, drawHelpingHands, type PlacedHelper, placeHelpers } from "./helper.ts";
+import { drawHelpingHands, type PlacedHelper, placeHelpers } from "./helper.ts";
 import { FAR, INK, type PictureWords, picture } from "./markup.ts";
 import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
@@ -42,14 +42,12 @@ export interface PlacedBody {
 	/** Where the pose's x = 0 stands, and how high its ground is over the floor, in drawing units. */
 	readonly dx: number;
 	readonly up: number;
-	/** The same for bodies that look the same. */
-	readonly key: string;
+	/** It faces left. */
+	readonly turned: boolean;
 }
 
 interface Placed extends PlacedBody {
 	readonly stance: Stance;
-	/** It faces left. */
-	readonly turned: boolean;
 	readonly helpers: readonly PlacedHelper[];
 	/** How much of `up` is flight. */
 	readonly rise: number;
@@ -58,21 +56,27 @@ interface Placed extends PlacedBody {
 	readonly middle: number;
 }
 
-/** Draws one body of a strip as SVG elements. */
-export type BodyOfStrip = (body: PlacedBody) => string;
+/** Draws the bodies of a strip as SVG elements. */
+export interface BodiesOfStrip {
+	gymnast(body: PlacedBody): string;
+	helper(pose: Pose, dx: number): string;
+}
 
-const drawHere: BodyOfStrip = ({ pose, dx, up }) => drawBody(movedBy(pose, 0, up / UNITS), dx);
+const drawnHere: BodiesOfStrip = {
+	gymnast: ({ pose, dx, up }) => `<g class="figure-step">${drawBody(movedBy(pose, 0, up / UNITS), dx)}</g>`,
+	helper: (pose, dx) => `<g class="figure-helper">${drawParts(pose, dx, true)}</g>`,
+};
 
 /**
  * A strip of figures as SVG text. Throws without any stance: such a drill has no strip.
  *
- * @param body where a page holds each body once, what places it in the strip
+ * @param bodies where a page holds each body once, what places it in the strip
  * @param numbers how large the steps' numbers are, in drawing units; 0 for a small strip with arrows alone
  */
 export function drawStrip(
 	movement: Pick<Movement, "stances" | "inOrder" | "travel">,
 	words: PictureWords,
-	body: BodyOfStrip = drawHere,
+	bodies = drawnHere,
 	numbers = NUMBERS,
 ): string {
 	const { stances, inOrder, travel } = movement;
@@ -107,8 +111,8 @@ export function drawStrip(
 		(inOrder && stances.some(({ posture }) => posture.base === "air") ? drawHips(placed) : "") +
 			drawPosts(placed) +
 			stretches.map(drawGround).join("") +
-			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelper(helper, dx))).join("") +
-			placed.map((one) => `<g class="figure-step">${body(one)}</g>`).join("") +
+			placed.flatMap(({ helpers, dx }) => helpers.map(({ pose }) => bodies.helper(pose, dx))).join("") +
+			placed.map(bodies.gymnast).join("") +
 			placed.flatMap(({ helpers, dx }) => helpers.map((helper) => drawHelpingHands(helper, dx))).join("") +
 			drawFloor(left + MARGIN, left + width - MARGIN, false) +
 			(inOrder ? drawCaptions(placed, travel !== "none", numbers) : ""),
@@ -149,9 +153,7 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 			top: own.top - up,
 			bottom: Math.max(0, own.bottom - up),
 		};
-		const hold = "y" in pose.support ? [ground, pose.support.y.toFixed(3)] : "";
-		const key = JSON.stringify([posture, hold, turned, standing ? 0 : slope, hands]);
-		return { stance, pose, turned, helpers, dx, up, rise, box, middle, key };
+		return { stance, pose, turned, helpers, dx, up, rise, box, middle };
 	});
 	return placed.map((one, i) => onRope(ontoWedge(placed, one, i)));
 }

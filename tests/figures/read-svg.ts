@@ -63,7 +63,7 @@ export function segmentsOf(d: string): readonly Segment[] {
 		});
 }
 
-/** Points a path goes through; curves are sampled, arcs give their ends. */
+/** Points a path goes through; curves are sampled, arcs and curves that go on from curves give their ends. */
 export function pointsOf(d: string): readonly Spot[] {
 	const points: Spot[] = [];
 	let x = 0;
@@ -95,6 +95,8 @@ export function pointsOf(d: string): readonly Spot[] {
 				const to = (k: number): number => at(k) + (own[k % 2] ?? 0);
 				go(cubic(x0, to(0), to(2), to(4)), cubic(y0, to(1), to(3), to(5)));
 			}
+		} else if (letter === "s") {
+			go(x + at(2), y + at(3));
 		} else if (letter !== "z") throw new Error(`unknown path letter ${letter}`);
 		if (letter === "M" && n.length > 2) throw new Error("a move with more than one point");
 	}
