@@ -3,7 +3,7 @@
  * of all pages (the build, the preview, the program of devices) goes by this list.
  */
 
-import type { Curriculum, Entry, Id } from "../../scripts/model.ts";
+import type { Curriculum, Entry, Id, LinkedDrill } from "../../scripts/model.ts";
 import {
 	addressOf,
 	classSheetAddress,
@@ -99,13 +99,14 @@ interface PageOf<V> extends PageFacts {
 }
 
 interface KindOf<V> extends KindFacts {
-	readonly pages: (site: SiteIndex, options: SiteOptions) => readonly PageOf<V>[];
+	/** All of them, or no more than the one of a file: a device does not list a thousand drills for one. */
+	readonly pages: (site: SiteIndex, options: SiteOptions, file?: string) => readonly PageOf<V>[];
 	readonly write: (ctx: PageContext, view: V) => Html;
 }
 
 /** A kind whose pages write themselves. */
 export interface Kind extends KindFacts {
-	readonly pages: (site: SiteIndex, options: SiteOptions) => readonly WrittenPage[];
+	readonly pages: (site: SiteIndex, options: SiteOptions, file?: string) => readonly WrittenPage[];
 }
 
 export interface WrittenPage extends PageFacts {
@@ -116,8 +117,8 @@ export interface WrittenPage extends PageFacts {
 function kind<V>({ pages, write, ...facts }: KindOf<V>): Kind {
 	return {
 		...facts,
-		pages: (site, options) =>
-			pages(site, options).map(({ view, ...page }) => ({ ...page, main: (ctx) => write(ctx, view()) })),
+		pages: (site, options, file) =>
+			pages(site, options, file).map(({ view, ...page }) => ({ ...page, main: (ctx) => write(ctx, view()) })),
 	};
 }
 
@@ -167,6 +168,13 @@ function places({ curriculum, words }: SiteIndex): string {
 	return [...curriculum.apparatus.values()].some(({ kind: what }) => what === "area")
 		? words.apparatusPage.withAreas
 		: words.destinations.apparatus;
+}
+
+/** All drills, or the one whose page stands in a file. */
+function drillsAt({ drills }: Curriculum, file: string | undefined): readonly LinkedDrill[] {
+	if (file === undefined) return [...drills.values()];
+	const drill = drills.get(file.split("/")[1] ?? "");
+	return drill === undefined || !file.startsWith("drills/") ? [] : [drill];
 }
 
 /** A page for each of the club's shapes, skills and so on. */
@@ -299,8 +307,8 @@ export const KINDS = {
 		under: "drills",
 		styles: ["pictures"],
 		scripts: ["motion"],
-		pages: (site) =>
-			Array.from(site.curriculum.drills.values(), (drill) => {
+		pages: (site, _, file) =>
+			drillsAt(site.curriculum, file).map((drill) => {
 				const [first] = drill.apparatus;
 				const top = above("drills/", "drills")(site);
 				const shapes = [...drill.shapes, ...drill.sequence.map(({ shape }) => shape)];

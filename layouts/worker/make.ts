@@ -6,20 +6,19 @@
 import type { DeviceScope } from "../../scripts/records/device.ts";
 import { readRecords } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
-import { addressFile } from "../../scripts/views/addresses.ts";
 import { documentOf } from "../pages/document.ts";
-import { sitePages } from "../pages/site-pages.ts";
+import { pageFinder } from "../pages/site-pages.ts";
 import { knowNamed } from "./made-by-build.ts";
 import { WORDS } from "./words.ts";
 
 (globalThis as DeviceScope).handbookOf = (textOf, edition) => {
 	const { handbook, options, named } = readRecords(textOf, edition, WORDS);
 	knowNamed(named);
-	const pages = new Map(sitePages(handbook, options).map((page) => [addressFile(page.address), page]));
+	const pageOf = pageFinder(handbook, options);
 	return {
-		has: (path) => pages.has(path),
+		has: (path) => pageOf(path) !== undefined,
 		page: (path) => {
-			const page = pages.get(path);
+			const page = pageOf(path);
 			return page === undefined || page.facts.readyMade ? undefined : documentOf(page, noCode);
 		},
 		search: () => searchFiles(handbook),

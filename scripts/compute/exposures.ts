@@ -1,6 +1,6 @@
 /** The atom of every count: who does which drill, when, where and for how long. */
 
-import type { Block, Curriculum, Exposure, LinkedDrill } from "../model.ts";
+import type { Block, Curriculum, Exposure, Id, LinkedDrill } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 
 /**
@@ -21,8 +21,10 @@ export function stationMinutes(
  *
  * A block counts for a level where it names the level (or none) and the drill offers it. A drill at
  * two stations of one block is one row, with the minutes and repetitions of both.
+ *
+ * @param only of this drill alone, where one page asks
  */
-export function exposuresOf(curriculum: Curriculum): readonly Exposure[] {
+export function exposuresOf(curriculum: Curriculum, only?: Id): readonly Exposure[] {
 	const rows: Exposure[] = [];
 	const apparatusOrder = [...curriculum.apparatus.keys()];
 	for (const { week, apparatus } of curriculum.weeks) {
@@ -31,12 +33,14 @@ export function exposuresOf(curriculum: Curriculum): readonly Exposure[] {
 				const plan = apparatus.find((p) => p.apparatus === id);
 				for (const block of plan?.blocks ?? []) {
 					if (block.levels.length > 0 && !block.levels.includes(level)) continue;
+					if (only !== undefined && !block.stations.some(({ drill }) => drill === only)) continue;
 					const drills = block.stations
 						.map((station) => curriculum.drills.get(station.drill))
 						.filter((drill): drill is LinkedDrill => drill?.levels.has(level) ?? false);
 					const minutes = stationMinutes(block, drills.length);
 					const share = optionShare(block, drills.length);
 					for (const [drill, times] of countEach(drills)) {
+						if (only !== undefined && drill.id !== only) continue;
 						const { repetitions } = doseOf(drill, level, block);
 						rows.push({
 							week,

@@ -455,7 +455,7 @@ export function levelsInOrder(site: SiteIndex, drill: Drill): readonly Id[] {
 function elsewhereOf(site: SiteIndex, drill: LinkedDrill): readonly Id[] {
 	const found = new Set<Id>();
 	for (const shape of new Set(drill.shapes)) {
-		for (const [apparatus, ring] of site.ringsByShape.get(shape) ?? []) {
+		for (const [apparatus, ring] of site.ringsOfShape(shape)) {
 			if (drill.apparatus.includes(apparatus)) continue;
 			let taken = 0;
 			for (const other of ring.after(drill.id, 12)) {

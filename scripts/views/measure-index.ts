@@ -6,6 +6,7 @@
 import { type DirectionBalance, directionBalances } from "../compute/balance.ts";
 import { type CoverageKind, type CoverageTable, coverage } from "../compute/coverage.ts";
 import { type Clash, clashes } from "../compute/equipment.ts";
+import { exposuresOf } from "../compute/exposures.ts";
 import { type GroupLoad, groupLoads } from "../compute/load.ts";
 import type { Measured } from "../compute/measure.ts";
 import {
@@ -79,7 +80,6 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 	const tables = new Map<string, CoverageTable>();
 	const allLoads = once(() => groupLoads(curriculum));
 	const loadsByWeek = once(() => Map.groupBy(allLoads(), (load) => load.week));
-	const byDrill = once(() => Map.groupBy(measured.exposures, (e) => e.drill));
 	const balances = once(() => directionBalances(measured));
 	const balancesByWeek = once(() => Map.groupBy(balances(), (b) => b.week));
 	const times = once(() => Map.groupBy(classTimes(curriculum), (time) => time.class));
@@ -94,7 +94,8 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 			),
 		loads: allLoads,
 		loadsIn: (week) => loadsByWeek().get(week) ?? [],
-		exposures: (drill) => byDrill().get(drill) ?? [],
+		exposures: (drill) =>
+			curriculum.drills.get(drill)?.planned.length ? exposuresOf(curriculum, drill) : [],
 		balances,
 		balancesIn: (week) => balancesByWeek().get(week) ?? [],
 		times: (group) => times().get(group) ?? [],

@@ -7,6 +7,7 @@
  * shapes in common, then by the club's order.
  */
 
+import { getOrMake } from "../compute/get-or-make.ts";
 import type { Id, LinkedDrill, LinkedSkill } from "../model.ts";
 
 export interface Progressions {
@@ -50,35 +51,37 @@ interface Alike extends Traits {
 
 /**
  * Steps down and up from any drill, at most `most` each, or all that are written; a drill that fits
- * both ways is left out. What is asked for every drill of a club is worked out once, here: drills are
- * looked at by what they have alike, since a large library has many more drills than kinds of them.
+ * both ways is left out. Drills of a skill are looked at by what they have alike, once for each skill that
+ * is asked for: a large library has many more drills than kinds of them, and a device makes few pages.
  */
 export function progressionsIn(source: ProgressionSource, most = 5): (drill: LinkedDrill) => Progressions {
 	const numbers = new Map<Id, number>();
 	const groups = new Map<string, Alike>();
 	const groupOf = new Map<Id, Alike>();
-	const byRank = [...source.drills.values()].sort((a, b) => rankOf(source, a) - rankOf(source, b));
-	for (const drill of byRank) {
+	const group = (drill: LinkedDrill): Alike => {
 		const traits = traitsOf(source, drill, numbers);
-		const key = JSON.stringify(Object.values(traits));
-		const known = groups.get(key);
-		const group = known ?? { ...traits, members: [] };
-		if (known === undefined) groups.set(key, group);
-		group.members.push({ drill: drill.id, rank: rankOf(source, drill) });
-		groupOf.set(drill.id, group);
-	}
+		const alike = getOrMake(groups, JSON.stringify(Object.values(traits)), () => ({
+			...traits,
+			members: [],
+		}));
+		alike.members.push({ drill: drill.id, rank: source.drillRank.get(drill.id) ?? 0 });
+		return alike;
+	};
 	const bySkill = new Map<Id, ReadonlySet<Alike>>();
-	for (const [skill, { drills }] of source.skills) {
-		bySkill.set(skill, new Set(drills.flatMap((id) => groupOf.get(id) ?? [])));
-	}
+	// Drills that are alike have the same skills: with the first of these all of a group are found.
+	const groupsOf = (skill: Id) =>
+		getOrMake(bySkill, skill, () => {
+			const drills = (source.skills.get(skill)?.drills ?? []).flatMap((id) => source.drills.get(id) ?? []);
+			return new Set(drills.map((drill) => getOrMake(groupOf, drill.id, () => group(drill))));
+		});
 	return (drill) => {
-		const own = groupOf.get(drill.id) ?? traitsOf(source, drill, numbers);
+		const own = traitsOf(source, drill, numbers);
 		const easier = new Nearest(most - drill.after.length);
 		const harder = new Nearest(most - drill.next.length);
 		const named = new Set<Id>([drill.id, ...drill.after, ...drill.next, ...drill.partners]);
 		const seen = new Set<Alike>();
 		for (const skill of drill.skills) {
-			for (const group of bySkill.get(skill) ?? []) {
+			for (const group of groupsOf(skill)) {
 				const below = group.lowest < own.lowest;
 				const above = group.highest > own.highest;
 				// A group comes once for each skill in common.
@@ -147,10 +150,6 @@ function shared(a: readonly number[], b: readonly number[]): number {
 	let count = 0;
 	for (const id of a) if (b.includes(id)) count++;
 	return count;
-}
-
-function rankOf({ drillRank }: ProgressionSource, { id }: LinkedDrill): number {
-	return drillRank.get(id) ?? 0;
 }
 
 /** @param numbers of the ids seen so far; new ones are added */

@@ -72,11 +72,11 @@ export function shapeCore(site: SiteIndex, shape: LinkedShape): ShapeCore {
 /** One shape: what it looks like, and its drills by apparatus. */
 export function shapeView(site: SiteIndex, shape: LinkedShape): ShapeView {
 	const page = addressOf({ kind: "shape", id: shape.id });
-	const places = site.drillsByShape.get(shape.id);
+	const places = site.drillsOfShape(shape.id);
 	return {
 		...shapeCore(site, shape),
 		drawnAs: drawnAs(shape),
-		drills: byApparatus(site, page, (id) => places?.get(id) ?? []),
+		drills: byApparatus(site, page, (id) => places.get(id) ?? []),
 		spacing: spacingOf(site, "shape", shape.id),
 		findings: findingLines(site, site.findings.shape.get(shape.id) ?? []),
 	};

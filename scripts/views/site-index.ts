@@ -6,6 +6,7 @@
  */
 
 import { type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
+import { getOrMake } from "../compute/get-or-make.ts";
 import { type LandmarkHeights, landmarkHeights } from "../compute/heights.ts";
 import type { Cell, Curriculum, Exposure, Finding, Id, Landmark, LinkedDrill, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
@@ -42,9 +43,9 @@ export interface SiteIndex {
 	readonly drillsByApparatus: ReadonlyMap<Id, readonly LinkedDrill[]>;
 	readonly drillsByLevel: ReadonlyMap<Id, readonly LinkedDrill[]>;
 	/** Drills of a shape by apparatus. */
-	readonly drillsByShape: ReadonlyMap<Id, ReadonlyMap<Id, readonly LinkedDrill[]>>;
+	drillsOfShape(shape: Id): ReadonlyMap<Id, readonly LinkedDrill[]>;
 	/** The same drills, to take a few from. */
-	readonly ringsByShape: ReadonlyMap<Id, ReadonlyMap<Id, DrillRing<LinkedDrill>>>;
+	ringsOfShape(shape: Id): ReadonlyMap<Id, DrillRing<LinkedDrill>>;
 	readonly findings: {
 		readonly week: ReadonlyMap<number, readonly Finding[]>;
 		readonly drill: ReadonlyMap<Id, readonly Finding[]>;
@@ -95,6 +96,13 @@ export function indexSite(
 		progressionsIn({ ...curriculum, levelRank, drillRank: rankOf(curriculum.drills) }),
 	);
 	const heights = new Map<string, LandmarkHeights | undefined>();
+	const ofShape = new Map<Id, ReadonlyMap<Id, readonly LinkedDrill[]>>();
+	const rings = new Map<Id, ReadonlyMap<Id, DrillRing<LinkedDrill>>>();
+	const drillsOfShape = (shape: Id) =>
+		getOrMake(ofShape, shape, () => {
+			const own = curriculum.shapes.get(shape)?.drills.flatMap((id) => curriculum.drills.get(id) ?? []);
+			return sortedBy(own ?? [], [], (drill) => drill.apparatus);
+		});
 	const tables = new Map<string, ReadonlyMap<string, readonly TableRow[]>>();
 	return {
 		handbook,
@@ -118,12 +126,9 @@ export function indexSite(
 		get drillsByLevel() {
 			return sorted.drillsByLevel;
 		},
-		get drillsByShape() {
-			return sorted.drillsByShape;
-		},
-		get ringsByShape() {
-			return sorted.ringsByShape;
-		},
+		drillsOfShape,
+		ringsOfShape: (shape) =>
+			getOrMake(rings, shape, () => mapped(drillsOfShape(shape), (own) => new DrillRing(own))),
 		findings: sortedFindings(handbook),
 		measures: indexMeasures(handbook),
 		rows: (name, by) => {
@@ -138,19 +143,13 @@ export function indexSite(
 	};
 }
 
-type SortedDrills = Pick<SiteIndex, "drillsByApparatus" | "drillsByLevel" | "drillsByShape" | "ringsByShape">;
+type SortedDrills = Pick<SiteIndex, "drillsByApparatus" | "drillsByLevel">;
 
 function sortedDrills({ apparatus, drills, levels }: Curriculum): SortedDrills {
-	const sorted: SortedDrills = lazy({
+	return lazy({
 		drillsByApparatus: () => sortedBy(drills.values(), apparatus.keys(), (drill) => drill.apparatus),
 		drillsByLevel: () => sortedBy(drills.values(), levels.keys(), (drill) => drill.levels.keys()),
-		drillsByShape: () => {
-			const byShape = sortedBy(drills.values(), [] as readonly Id[], (drill) => new Set(drill.shapes));
-			return mapped(byShape, (own) => sortedBy(own, [], (drill) => drill.apparatus));
-		},
-		ringsByShape: () => mapped(sorted.drillsByShape, (places) => mapped(places, (own) => new DrillRing(own))),
 	});
-	return sorted;
 }
 
 function sortedFindings({ findings }: ShownHandbook): SiteIndex["findings"] {

@@ -575,6 +575,15 @@ export const hall = {
 	toSend: "Send it",
 };
 
+const causes = {
+	late: "Late start",
+	"set-up": "Setting up",
+	coaches: "Too few coaches",
+	settling: "Settling the group",
+	other: "Something else",
+};
+const looks = { equipment: "Equipment", "near-miss": "A near miss" };
+
 /** What the timer of a stations block says while it runs. */
 /** What a coach says came of a class; of a program in the browser. */
 export const reporting = {
@@ -583,17 +592,11 @@ export const reporting = {
 	lost: "Minutes lost",
 	minutes: (minutes: number) => `${minutes} min`,
 	cause: "Because of",
-	causes: {
-		late: "Late start",
-		"set-up": "Setting up",
-		coaches: "Too few coaches",
-		settling: "Settling the group",
-		other: "Something else",
-	},
+	causes,
 	felt: "For the group it was",
 	felts: { "too-easy": "Too easy", right: "Right", "too-hard": "Too hard" },
 	look: "To be looked at",
-	looks: { equipment: "Equipment", "near-miss": "A near miss" },
+	looks,
 	note: "A line for the director",
 	noName: "No name belongs here.",
 	alone: "Alone",
@@ -645,7 +648,7 @@ export const taughtPage = {
 		", what undo keeps of them under .handbook/changes, and this build; in earlier versions too where the folder is under version control.",
 	],
 	lines: "What coaches write",
-	looks: reporting.looks,
+	looks,
 	felts: { "too-easy": "too easy", right: "right", "too-hard": "too hard" },
 	weeks: "Class by class",
 	ofPlanned: (planned: number) => `of ${number(planned)}`,
@@ -653,7 +656,7 @@ export const taughtPage = {
 	shortened: "Shortened",
 	lost: "Minutes lost",
 	cause: "Because of",
-	causes: reporting.causes,
+	causes,
 	noCause: "Not said, or several",
 	blocks: "Blocks",
 	skills: "Who can do it",

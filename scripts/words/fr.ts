@@ -534,23 +534,26 @@ export const hall: Words["hall"] = {
 	toSend: "Vers l'envoi",
 };
 
+const causes = {
+	late: "Début en retard",
+	"set-up": "Mise en place",
+	coaches: "Trop peu d'entraîneurs",
+	settling: "Groupe agité",
+	other: "Autre chose",
+};
+const looks = { equipment: "Matériel", "near-miss": "Accident évité" };
+
 export const reporting: Words["reporting"] = {
 	done: "Ce bloc a été",
 	dones: { done: "Fait", shortened: "Raccourci", "not-done": "Pas fait" },
 	lost: "Minutes perdues",
 	minutes: (minutes) => `${minutes} min`,
 	cause: "Cause",
-	causes: {
-		late: "Début en retard",
-		"set-up": "Mise en place",
-		coaches: "Trop peu d'entraîneurs",
-		settling: "Groupe agité",
-		other: "Autre chose",
-	},
+	causes,
 	felt: "Pour le groupe, c'était",
 	felts: { "too-easy": "Trop facile", right: "Juste bien", "too-hard": "Trop difficile" },
 	look: "À regarder",
-	looks: { equipment: "Matériel", "near-miss": "Accident évité" },
+	looks,
 	note: "Une ligne pour la direction",
 	noName: "Aucun nom n'a sa place ici.",
 	alone: "Seuls",
@@ -601,7 +604,7 @@ export const taughtPage: Words["taughtPage"] = {
 		", ce qu'undo en garde sous .handbook/changes, et cette version-ci ; y compris dans les versions antérieures si le dossier est sous gestion de versions.",
 	],
 	lines: "Ce qu'écrivent les entraîneurs",
-	looks: reporting.looks,
+	looks,
 	felts: { "too-easy": "trop facile", right: "juste bien", "too-hard": "trop difficile" },
 	weeks: "Cours par cours",
 	ofPlanned: (planned) => `sur ${number(planned)}`,
@@ -609,7 +612,7 @@ export const taughtPage: Words["taughtPage"] = {
 	shortened: "Raccourcis",
 	lost: "Minutes perdues",
 	cause: "Cause",
-	causes: reporting.causes,
+	causes,
 	noCause: "Non dit, ou plusieurs causes",
 	blocks: "Blocs",
 	skills: "Qui y arrive",

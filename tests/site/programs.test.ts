@@ -40,6 +40,7 @@ describe.each(["en", "fr"])("the programs that browsers are sent, in %s", (langu
 				["the other language's", other.about.title],
 				["the other language's", other.keeping.notHere],
 				["the desk's", own.desk.publishLead],
+				["the director's", own.taughtPage.privately],
 				["a problem's", own.catalogue.H101.title],
 			])
 				expect(text.includes(sentence ?? ""), `${what} words in ${path}`).toBe(false);
