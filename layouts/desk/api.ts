@@ -1,6 +1,6 @@
 /**
  * What the desk's page and its server say to each other, as types. The server's routes stand in
- * scripts/desk/desk-api.ts; what it is sent is judged by scripts/desk/requests.schema.json.
+ * scripts/desk/desk-api.ts; what it is sent is judged by scripts/desk/requests.ts.
  */
 
 import type { DoseNumbers, FileKind, Id, PlanChange } from "../../scripts/model.ts";

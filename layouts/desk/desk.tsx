@@ -12,8 +12,8 @@ import { BoardView, type Whose } from "./board.tsx";
 import { DrillSearch } from "./drills.tsx";
 import { FilesView, type Opened } from "./files.tsx";
 import { FindingsView, withoutCode } from "./findings.tsx";
-import { Button, useShown } from "./parts.tsx";
-import { blockAt, type Carried, type Spot, weekAt } from "./plan.ts";
+import { Button, Options, useShown } from "./parts.tsx";
+import { blockAt, type Carried, type Spot, spotOf, weekAt } from "./plan.ts";
 import { PublishView } from "./publish.tsx";
 import { change, load, NotDone, show } from "./talk.ts";
 import { ComeAndGone } from "./tried.tsx";
@@ -32,14 +32,9 @@ function App() {
 	const [view, setView] = useState<View>(viewNow());
 	const [opened, setOpened] = useState<Opened>();
 	useEffect(() => {
-		const onHash = () => setView(viewNow());
-		window.addEventListener("hashchange", onHash);
-		return () => window.removeEventListener("hashchange", onHash);
-	}, []);
-	useEffect(() => {
-		const onKey = (event: KeyboardEvent) => undoKey(event);
-		window.addEventListener("keydown", onKey);
-		return () => window.removeEventListener("keydown", onKey);
+		// For as long as the page is open.
+		window.addEventListener("hashchange", () => setView(viewNow()));
+		window.addEventListener("keydown", undoKey);
 	}, []);
 	const { state } = shown;
 	if (state === undefined) return <p class="loading">{shown.refusal?.words ?? say.opening}</p>;
@@ -123,24 +118,12 @@ function Top({
 					<span class="mark">{say.readOnlyMark}</span>
 				) : (
 					<>
-						<button
-							type="button"
-							class="button"
-							onClick={undo}
-							disabled={state.undo === undefined}
-							title={state.undo}
-						>
+						<Button onClick={undo} disabled={state.undo === undefined} title={state.undo}>
 							{say.undo}
-						</button>
-						<button
-							type="button"
-							class="button"
-							onClick={redo}
-							disabled={state.redo === undefined}
-							title={state.redo}
-						>
+						</Button>
+						<Button onClick={redo} disabled={state.redo === undefined} title={state.redo}>
 							{say.redo}
-						</button>
+						</Button>
 						<span class="saved soft" data-busy={busy}>
 							{busy ? say.saving : say.allSaved}
 						</span>
@@ -324,7 +307,7 @@ function BoardPage({
 							block={shownBlock}
 							drills={drills}
 							readOnly={readOnly}
-							onCarry={(now) => carry(now, { ...spotBeside(now) })}
+							onCarry={(now) => carry(now, spotOf(shownBlock.at))}
 							onOpen={openBlock}
 						/>
 					)}
@@ -356,12 +339,6 @@ function BoardPage({
 	);
 }
 
-/** Where a block stands from which it is carried. */
-function spotBeside(carried: Carried): Spot {
-	const [week = "1", area = "", number = "1"] = "from" in carried ? carried.from.split("/") : [];
-	return { week: Number(week), area, number: Number(number) };
-}
-
 function WhoseSelect({
 	board,
 	whose,
@@ -383,18 +360,10 @@ function WhoseSelect({
 			>
 				<option value="all:">{say.everybody}</option>
 				<optgroup label={say.levels}>
-					{board.levels.map(({ id, name }) => (
-						<option key={id} value={`level:${id}`}>
-							{name}
-						</option>
-					))}
+					<Options among={board.levels} kind="level:" />
 				</optgroup>
 				<optgroup label={say.classes}>
-					{board.classes.map(({ id, name }) => (
-						<option key={id} value={`class:${id}`}>
-							{name}
-						</option>
-					))}
+					<Options among={board.classes} kind="class:" />
 				</optgroup>
 			</select>
 		</label>

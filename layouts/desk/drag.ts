@@ -29,6 +29,8 @@ export function startDrag(event: PointerEvent, carried: Carried, dragging: Dragg
 	if (event.pointerType !== "mouse" && !onHandle) return;
 	const card = target.closest<HTMLElement>("[data-card]") ?? target;
 	const [x, y] = [event.clientX, event.clientY];
+	const listening = new AbortController();
+	const { signal } = listening;
 	let ghost: HTMLElement | undefined;
 	let spot: Spot | undefined;
 	let timer = 0;
@@ -61,10 +63,7 @@ export function startDrag(event: PointerEvent, carried: Carried, dragging: Dragg
 		look();
 	};
 	const end = (isDone: boolean, copy: boolean): void => {
-		window.removeEventListener("pointermove", move);
-		window.removeEventListener("pointerup", up);
-		window.removeEventListener("pointercancel", cancel);
-		window.removeEventListener("keydown", key, true);
+		listening.abort();
 		window.clearInterval(timer);
 		if (ghost === undefined) return;
 		ghost.remove();
@@ -81,10 +80,10 @@ export function startDrag(event: PointerEvent, carried: Carried, dragging: Dragg
 		pressed.stopPropagation();
 		end(false, false);
 	};
-	window.addEventListener("pointermove", move, { passive: false });
-	window.addEventListener("pointerup", up);
-	window.addEventListener("pointercancel", cancel);
-	window.addEventListener("keydown", key, true);
+	window.addEventListener("pointermove", move, { passive: false, signal });
+	window.addEventListener("pointerup", up, { signal });
+	window.addEventListener("pointercancel", cancel, { signal });
+	window.addEventListener("keydown", key, { capture: true, signal });
 }
 
 function stop(event: Event): void {

@@ -2,25 +2,21 @@
 
 import { useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
-import type { Board, DrillLine } from "./api.ts";
-import type { BoardProps } from "./board.tsx";
-import { drop } from "./board.tsx";
+import type { DrillLine } from "./api.ts";
+import { type BoardProps, drop } from "./board.tsx";
 import { startDrag } from "./drag.ts";
-import { Button, search } from "./parts.tsx";
+import { Button, Choice, search, Typed } from "./parts.tsx";
 import type { Carried } from "./plan.ts";
 import { speak } from "./talk.ts";
 
 const MOST_SHOWN = 40;
 
-export function DrillSearch(props: {
-	readonly board: Board;
-	readonly drills: readonly DrillLine[];
-	readonly readOnly: boolean;
-	readonly onCarry: BoardProps["onCarry"];
-	readonly onOver: BoardProps["onOver"];
+interface SearchProps extends Pick<BoardProps, "board" | "drills" | "readOnly" | "onCarry" | "onOver"> {
 	readonly onEdit: (file: string) => void;
-}) {
-	const { board, drills, readOnly, onCarry, onOver, onEdit } = props;
+}
+
+export function DrillSearch(props: SearchProps) {
+	const { board, drills } = props;
 	const [text, setText] = useState("");
 	const [area, setArea] = useState("");
 	const [level, setLevel] = useState("");
@@ -35,40 +31,23 @@ export function DrillSearch(props: {
 	return (
 		<section class="panel" aria-labelledby="drills-title">
 			<h2 id="drills-title">{say.drills}</h2>
-			<label class="text">
-				{say.searchDrills}
-				<input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
-			</label>
+			<Typed type="search" label={say.searchDrills} value={text} onType={setText} />
 			<div class="row">
-				<label class="text">
-					{say.area}
-					<select value={area} onChange={(event) => setArea(event.currentTarget.value)}>
-						<option value="">{say.everyArea}</option>
-						{board.areas.map((one) => (
-							<option key={one.id} value={one.id}>
-								{one.name}
-							</option>
-						))}
-					</select>
-				</label>
-				<label class="text">
-					{say.level}
-					<select value={level} onChange={(event) => setLevel(event.currentTarget.value)}>
-						<option value="">{say.everyLevel}</option>
-						{board.levels.map((one) => (
-							<option key={one.id} value={one.id}>
-								{one.name}
-							</option>
-						))}
-					</select>
-				</label>
+				<Choice label={say.area} among={board.areas} value={area} onChange={setArea} none={say.everyArea} />
+				<Choice
+					label={say.level}
+					among={board.levels}
+					value={level}
+					onChange={setLevel}
+					none={say.everyLevel}
+				/>
 			</div>
 			<p class="soft" role="status">
 				{say.drillsFound(found.length)}
 			</p>
 			<ul class="drill-list">
 				{found.slice(0, MOST_SHOWN).map((drill) => (
-					<DrillItem key={drill.id} {...{ drill, board, readOnly, onCarry, onOver, onEdit }} />
+					<DrillItem key={drill.id} drill={drill} {...props} />
 				))}
 			</ul>
 			{found.length > MOST_SHOWN && <p class="soft">{say.moreDrills(found.length - MOST_SHOWN)}</p>}
@@ -76,14 +55,7 @@ export function DrillSearch(props: {
 	);
 }
 
-function DrillItem(props: {
-	readonly drill: DrillLine;
-	readonly board: Board;
-	readonly readOnly: boolean;
-	readonly onCarry: BoardProps["onCarry"];
-	readonly onOver: BoardProps["onOver"];
-	readonly onEdit: (file: string) => void;
-}) {
+function DrillItem(props: SearchProps & { readonly drill: DrillLine }) {
 	const { drill, board, readOnly, onCarry, onOver, onEdit } = props;
 	const carried: Carried = { drill: drill.id, title: drill.name, drills: [drill.id] };
 	const areas = drill.areas.map((id) => board.areas.find((one) => one.id === id)?.name ?? id);

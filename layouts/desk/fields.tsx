@@ -8,19 +8,21 @@ import { useContext, useEffect, useId, useRef, useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { Field, FieldForm, Named, Names } from "./api.ts";
 import { asData, type Data, isData, withField } from "./data.ts";
-import { Picker } from "./parts.tsx";
+import { Button, Options, Picker } from "./parts.tsx";
 import { sendPicture } from "./talk.ts";
 
 /** What fields need to know of the club. */
 export const Known = createContext<{ readonly names: Names }>({ names: {} });
 
-interface ValueProps {
-	readonly form: FieldForm;
+interface ValueProps<F = FieldForm> {
+	readonly form: F;
 	readonly label: string;
 	readonly value: unknown;
 	readonly onChange: (value: unknown) => void;
 	readonly describedBy?: string | undefined;
 }
+/** What a field of one form takes. */
+type Of<Is extends FieldForm["is"]> = ValueProps<Extract<FieldForm, { readonly is: Is }>>;
 
 /** All fields of a thing; those that are written first open. */
 export function Fields(props: {
@@ -130,13 +132,7 @@ function Value(props: ValueProps) {
 	}
 }
 
-function TextValue({
-	form,
-	label,
-	value,
-	onChange,
-	describedBy,
-}: ValueProps & { readonly form: Extract<FieldForm, { is: "text" }> }) {
+function TextValue({ form, label, value, onChange, describedBy }: Of<"text">) {
 	const text = typeof value === "string" || typeof value === "number" ? String(value) : "";
 	const common = {
 		value: text,
@@ -148,15 +144,22 @@ function TextValue({
 		},
 	};
 	if (label === say.fieldNames.file)
-		return <PictureValue {...{ form, label, value, onChange, describedBy }} />;
+		return (
+			<PictureValue label={label} onChange={onChange}>
+				<input type="text" {...common} />
+			</PictureValue>
+		);
 	if (form.long) return <textarea rows={2} {...common} />;
 	if (form.format === "date") return <input type="date" {...common} />;
 	if (form.format === "clock") return <input type="time" {...common} />;
 	return <input type="text" {...common} />;
 }
 
-/** The name of a picture; a file can be dropped on it or chosen. */
-function PictureValue({ label, value, onChange, describedBy }: ValueProps) {
+/** Around the name of a picture: a file can be dropped on it or chosen. */
+function PictureValue(
+	props: Pick<ValueProps, "label" | "onChange"> & { readonly children: ComponentChildren },
+) {
+	const { label, onChange, children } = props;
 	const [fault, setFault] = useState("");
 	const take = async (file: File | null | undefined): Promise<void> => {
 		if (file === null || file === undefined) return;
@@ -183,15 +186,7 @@ function PictureValue({ label, value, onChange, describedBy }: ValueProps) {
 				take(event.dataTransfer?.files[0]);
 			}}
 		>
-			<input
-				type="text"
-				aria-label={label}
-				aria-describedby={describedBy}
-				value={typeof value === "string" ? value : ""}
-				onInput={(event) =>
-					onChange(event.currentTarget.value === "" ? undefined : event.currentTarget.value)
-				}
-			/>
+			{children}
 			<label class="button">
 				{say.choosePicture}
 				<input
@@ -245,11 +240,7 @@ function Select(props: Omit<ValueProps, "form"> & { readonly among: readonly Nam
 			onChange={(event) => onChange(event.currentTarget.value === "" ? undefined : event.currentTarget.value)}
 		>
 			<option value="">{say.notSaid}</option>
-			{among.map(({ id, name }) => (
-				<option key={id} value={id}>
-					{name}
-				</option>
-			))}
+			<Options among={among} />
 			{text !== "" && !among.some(({ id }) => id === text) && <option value={text}>{text}</option>}
 		</select>
 	);
@@ -275,13 +266,7 @@ function IdsValue(
 				{chosen.map((id, i) => (
 					<li key={`${id}-${i}`}>
 						{nameOf(id)}
-						<button
-							type="button"
-							aria-label={say.takeOut(nameOf(id))}
-							onClick={() => give(chosen.toSpliced(i, 1))}
-						>
-							×
-						</button>
+						<TakeOut name={nameOf(id)} onClick={() => give(chosen.toSpliced(i, 1))} />
 					</li>
 				))}
 			</ul>
@@ -298,43 +283,27 @@ function IdsValue(
 	);
 }
 
-function PairValue({
-	form,
-	label,
-	value,
-	onChange,
-	describedBy,
-}: ValueProps & { readonly form: Extract<FieldForm, { is: "pair" }> }) {
-	const [one, other] = Array.isArray(value) ? value : [];
-	const give = (a: unknown, b: unknown): void =>
+function PairValue({ form, label, value, onChange, describedBy }: Of<"pair">) {
+	const both: readonly unknown[] = Array.isArray(value) ? [value[0], value[1]] : [undefined, undefined];
+	const give = ([a, b]: readonly unknown[]): void =>
 		onChange(a === undefined && b === undefined ? undefined : [a ?? 0, b ?? a ?? 0]);
 	return (
 		<span class="row">
-			<Value
-				form={form.of}
-				label={`${label} 1`}
-				value={one}
-				onChange={(next) => give(next, other)}
-				describedBy={describedBy}
-			/>
-			<Value
-				form={form.of}
-				label={`${label} 2`}
-				value={other}
-				onChange={(next) => give(one, next)}
-				describedBy={describedBy}
-			/>
+			{both.map((one, i) => (
+				<Value
+					key={`${label} ${i + 1}`}
+					form={form.of}
+					label={`${label} ${i + 1}`}
+					value={one}
+					onChange={(next) => give(both.with(i, next))}
+					describedBy={describedBy}
+				/>
+			))}
 		</span>
 	);
 }
 
-function ListValue({
-	form,
-	label,
-	value,
-	onChange,
-	describedBy,
-}: ValueProps & { readonly form: Extract<FieldForm, { is: "list" }> }) {
+function ListValue({ form, label, value, onChange, describedBy }: Of<"list">) {
 	const items: readonly unknown[] = Array.isArray(value) ? value : [];
 	const give = (list: readonly unknown[]): void => onChange(list.length === 0 ? undefined : list);
 	const isBig = !SMALL.has(form.of.is);
@@ -354,36 +323,37 @@ function ListValue({
 						/>
 						<span class="row">
 							{i > 0 && (
-								<button
-									type="button"
-									class="button quiet"
-									aria-label={say.earlierItem(label, i + 1)}
-									onClick={() => give([...items.slice(0, i - 1), item, items[i - 1], ...items.slice(i + 1)])}
+								<Button
+									kind="quiet"
+									label={say.earlierItem(label, i + 1)}
+									onClick={() => give(items.toSpliced(i - 1, 2, item, items[i - 1]))}
 								>
 									↑
-								</button>
+								</Button>
 							)}
-							<button
-								type="button"
-								class="button quiet"
-								aria-label={say.takeOut(`${label} ${i + 1}`)}
-								onClick={() => give(items.toSpliced(i, 1))}
-							>
-								×
-							</button>
+							<TakeOut name={`${label} ${i + 1}`} quiet onClick={() => give(items.toSpliced(i, 1))} />
 						</span>
 					</li>
 				))}
 			</ol>
-			<button
-				type="button"
-				class="button"
-				onClick={() => give([...items, emptyOf(form.of)])}
-				aria-label={say.addTo(label)}
-			>
+			<Button label={say.addTo(label)} onClick={() => give([...items, emptyOf(form.of)])}>
 				<span aria-hidden="true">+</span> {say.add}
-			</button>
+			</Button>
 		</div>
+	);
+}
+
+function TakeOut(props: { readonly name: string; readonly quiet?: boolean; readonly onClick: () => void }) {
+	const { name, quiet = false, onClick } = props;
+	return (
+		<button
+			type="button"
+			class={quiet ? "button quiet" : ""}
+			aria-label={say.takeOut(name)}
+			onClick={onClick}
+		>
+			×
+		</button>
 	);
 }
 
@@ -392,12 +362,7 @@ function nameOfItem(item: unknown): string {
 	return String(name ?? id ?? see ?? file ?? "");
 }
 
-function MapValue({
-	form,
-	label,
-	value,
-	onChange,
-}: ValueProps & { readonly form: Extract<FieldForm, { is: "map" }> }) {
+function MapValue({ form, label, value, onChange }: Of<"map">) {
 	const { names } = useContext(Known);
 	const [typed, setTyped] = useState("");
 	const map = asData(value);
@@ -416,14 +381,11 @@ function MapValue({
 							value={own}
 							onChange={(next) => onChange({ ...map, [id]: next ?? emptyOf(form.of) })}
 						/>
-						<button
-							type="button"
-							class="button quiet"
-							aria-label={say.takeOut(nameOf(id))}
+						<TakeOut
+							name={nameOf(id)}
+							quiet
 							onClick={() => onChange(orNone(withField(map, id, undefined)))}
-						>
-							×
-						</button>
+						/>
 					</li>
 				))}
 			</ul>
@@ -442,50 +404,40 @@ function MapValue({
 						value={typed}
 						onInput={(event) => setTyped(event.currentTarget.value)}
 					/>
-					<button
-						type="button"
-						class="button"
+					<Button
 						onClick={() => {
 							if (typed.trim() !== "") add(typed.trim());
 							setTyped("");
 						}}
 					>
 						<span aria-hidden="true">+</span> {say.add}
-					</button>
+					</Button>
 				</span>
 			)}
 		</div>
 	);
 }
 
-function EitherValue(props: ValueProps & { readonly form: Extract<FieldForm, { is: "either" }> }) {
-	const { form, label, value, onChange, describedBy } = props;
-	const now =
-		value === undefined
-			? 0
-			: Math.max(
-					0,
-					form.forms.findIndex((one) => isOf(one, value)),
-				);
-	const [chosen, setChosen] = useState<number>();
-	const at = value === undefined ? (chosen ?? 0) : now;
+function EitherValue({ form, label, value, onChange, describedBy }: Of<"either">) {
+	const found = form.forms.findIndex((one) => isOf(one, value));
+	const [chosen, setChosen] = useState(0);
+	const at = value === undefined ? chosen : Math.max(0, found);
 	const one = form.forms[at];
 	return (
 		<div class="either">
 			<fieldset class="row" aria-label={say.formOf(label)}>
 				{form.forms.map((other, i) => (
-					<button
+					<Button
 						key={other.is}
-						type="button"
-						class="button quiet"
-						aria-pressed={i === at}
+						kind="quiet"
+						pressed={i === at}
 						onClick={() => {
 							setChosen(i);
 							if (i !== at) onChange(converted(value, other));
 						}}
 					>
 						{say.formNames[other.is]}
-					</button>
+					</Button>
 				))}
 			</fieldset>
 			{one !== undefined && (

@@ -11,7 +11,7 @@ import { asData, type Data } from "./data.ts";
 import { type Editor, openEditor } from "./editor.ts";
 import { Fields, Known } from "./fields.tsx";
 import { withoutCode } from "./findings.tsx";
-import { Button, Reading, search, useFocus } from "./parts.tsx";
+import { Button, Choice, Reading, search, Typed, useFocus } from "./parts.tsx";
 import { ShapeFields } from "./shape.tsx";
 import { change, current, get, NotDone, post, speak } from "./talk.ts";
 import { TaughtDrop } from "./taught.tsx";
@@ -98,10 +98,7 @@ export function FilesView({
 			</nav>
 			{!SINGLE.includes(kind) && kind !== "taught" && (
 				<section class="things" aria-label={say.kindNames[kind]}>
-					<label class="text">
-						{say.search}
-						<input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
-					</label>
+					<Typed type="search" label={say.search} value={text} onType={setText} />
 					{!state.readOnly && kind !== "week" && (
 						<NewThing kind={kind} state={state} things={things} onOpen={onOpen} />
 					)}
@@ -155,8 +152,9 @@ function NewThing({
 	readonly onOpen: (opened: Opened) => void;
 }) {
 	const [name, setName] = useState("");
-	const [area, setArea] = useState("");
 	const areas: readonly Named[] = state.names.apparatus ?? [];
+	const [chosen, setArea] = useState<string>();
+	const area = chosen ?? areas[0]?.id;
 	const isDrill = kind === "drill";
 	return (
 		<form
@@ -164,44 +162,31 @@ function NewThing({
 			onSubmit={async (event) => {
 				event.preventDefault();
 				if (name.trim() === "") return;
-				const place = area === "" ? areas[0]?.id : area;
 				const { id, path } = await post<{ id: string; path: string }>("name", {
 					kind,
 					name: name.trim(),
-					...(isDrill && place !== undefined ? { area: place } : {}),
+					...(isDrill && area !== undefined ? { area } : {}),
 				});
 				setName("");
 				if (PAGES.includes(kind)) {
 					const levels = (state.names.level ?? []).map((level) => level.id);
 					const begin = isDrill
-						? { title: name.trim(), apparatus: place ?? "floor", levels: levels.slice(0, 1) }
+						? { title: name.trim(), apparatus: area ?? "floor", levels: levels.slice(0, 1) }
 						: { title: name.trim() };
 					onOpen({ path, begin });
 				} else onOpen({ path, index: things.length, begin: { id, name: name.trim() } });
 			}}
 		>
-			<label class="text">
-				{say.newName[kind as keyof typeof say.newName] ?? say.name}
-				<input type="text" required value={name} onInput={(event) => setName(event.currentTarget.value)} />
-			</label>
-			{isDrill && areas.length > 0 && (
-				<label class="text">
-					{say.area}
-					<select
-						value={area === "" ? (areas[0]?.id ?? "") : area}
-						onChange={(event) => setArea(event.currentTarget.value)}
-					>
-						{areas.map((one) => (
-							<option key={one.id} value={one.id}>
-								{one.name}
-							</option>
-						))}
-					</select>
-				</label>
+			<Typed
+				required
+				label={say.newName[kind as keyof typeof say.newName] ?? say.name}
+				value={name}
+				onType={setName}
+			/>
+			{isDrill && area !== undefined && (
+				<Choice label={say.area} among={areas} value={area} onChange={setArea} />
 			)}
-			<button type="submit" class="button">
-				{say.begin}
-			</button>
+			<Button>{say.begin}</Button>
 		</form>
 	);
 }
@@ -223,7 +208,7 @@ interface Work {
 	readonly fault?: string;
 }
 
-interface Checked extends Pick<FileText, "text" | "data" | "body" | "problems"> {}
+type Checked = Pick<FileText, "text" | "data" | "body" | "problems">;
 
 function FileForm({
 	opened,
@@ -261,12 +246,12 @@ function FileForm({
 				const draft = file.draft;
 				if (draft !== undefined) {
 					const checked = await post<Checked>("check", { path, text: draft.text });
-					put({ file: { ...file, hash: draft.base }, ...common(checked, file) });
+					put(workOn({ ...file, hash: draft.base }, checked));
 				} else if (begin !== undefined) {
 					const data = index === undefined ? begin : [...asList(file.data), begin];
-					put({ file, text: file.text, data, body: file.body, problems: [] });
+					put({ ...workOn(file), data, problems: [] });
 					settle({ data });
-				} else put({ file, text: file.text, data: file.data, body: file.body, problems: file.problems });
+				} else put(workOn(file));
 			},
 			() => onOpen(undefined),
 		);
@@ -318,16 +303,11 @@ function FileForm({
 	const save = async (base: string | null = work.file.hash): Promise<void> => {
 		const now = await checkNow(isOfText.current);
 		if (now === undefined) return;
-		const outcome = await saved(path, base, now.text, name);
-		if ("conflict" in outcome) {
-			setConflict(outcome.conflict);
-			return;
-		}
-		setConflict(undefined);
-		if (outcome.isSaved) {
-			const file = await get<FileText>(`file?path=${encodeURIComponent(path)}`);
-			put({ file, text: file.text, data: file.data, body: file.body, problems: file.problems });
-		}
+		const outcome = await change("save", say.wasSaved(name), { path, base, text: now.text });
+		// A conflict is shown here, beside what was typed.
+		const { refusal } = current();
+		setConflict(outcome === undefined && refusal?.refused === "conflict" ? refusal : undefined);
+		if (outcome !== undefined) put(workOn(await get<FileText>(`file?path=${encodeURIComponent(path)}`)));
 	};
 	const isChanged = work.isTyped === true || work.text !== work.file.text;
 	return (
@@ -437,27 +417,9 @@ function FileForm({
 	);
 }
 
-function common(checked: Checked, file: FileText) {
-	return {
-		text: checked.text,
-		data: checked.data,
-		body: checked.body ?? file.body,
-		problems: checked.problems,
-	};
-}
-
-type Saved = { readonly isSaved: boolean } | { readonly conflict: Refusal };
-
-async function saved(path: string, base: string | null, text: string, name: string): Promise<Saved> {
-	try {
-		// Asked once by itself: a conflict is shown here, beside what was typed.
-		const outcome = await change("save", say.wasSaved(name), { path, base, text });
-		if (outcome !== undefined) return { isSaved: true };
-	} catch (error) {
-		if (!(error instanceof NotDone)) throw error;
-	}
-	const { refusal } = current();
-	return refusal?.refused === "conflict" ? { conflict: refusal } : { isSaved: false };
+/** A file as it is opened: as it is there, or as its draft has it. */
+function workOn(file: FileText, { text, data, body, problems }: Checked = file): Work {
+	return { file, text, data, body: body ?? file.body, problems };
 }
 
 function entryOf(data: unknown, index: number | undefined): Data {
@@ -607,19 +569,8 @@ function Elsewhere(props: {
 						if (outcome !== undefined) onOpen(undefined);
 					}}
 				>
-					<label class="text">
-						{say.newId}
-						<input
-							type="text"
-							value={to}
-							pattern="[a-z0-9]+(-[a-z0-9]+)*"
-							required
-							onInput={(event) => setTo(event.currentTarget.value)}
-						/>
-					</label>
-					<button type="submit" class="button">
-						{say.renameEverywhere}
-					</button>
+					<Typed required pattern="[a-z0-9]+(-[a-z0-9]+)*" label={say.newId} value={to} onType={setTo} />
+					<Button>{say.renameEverywhere}</Button>
 				</form>
 			)}
 			{kind === "drill" && drills.length > 0 && (
@@ -670,20 +621,8 @@ function DrillChoice(props: {
 				if (drill !== undefined) onChoose(drill);
 			}}
 		>
-			<label class="text">
-				{label}
-				<select value={chosen} onChange={(event) => setChosen(event.currentTarget.value)}>
-					<option value="">{say.pick}</option>
-					{drills.map(({ id, name }) => (
-						<option key={id} value={id}>
-							{name}
-						</option>
-					))}
-				</select>
-			</label>
-			<button type="submit" class="button">
-				{action}
-			</button>
+			<Choice label={label} among={drills} value={chosen} onChange={setChosen} none={say.pick} />
+			<Button>{action}</Button>
 		</form>
 	);
 }

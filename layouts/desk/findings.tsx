@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import type { PlanChange } from "../../scripts/model.ts";
 import { findingsPage, desk as say } from "../../scripts/words/en.ts";
 import type { DeskState, FindingLine, Outcome } from "./api.ts";
-import { Button } from "./parts.tsx";
+import { Button, Typed } from "./parts.tsx";
 import { change, current, NotDone, post, show } from "./talk.ts";
 
 export function FindingsView({ state }: { readonly state: DeskState }) {
@@ -120,22 +120,10 @@ export function FindingItem({
 
 /** Shows changes on the board before they are made. */
 async function offer({ changes, words }: Mend): Promise<void> {
-	try {
-		const outcome = await post<Outcome>("try", { changes });
-		show({
-			offer: {
-				changes,
-				words,
-				outcome: { come: outcome.come, gone: outcome.gone, weeks: outcome.state.weeks ?? [] },
-				proof: "",
-				revision: current().state?.revision ?? "",
-			},
-		});
-		location.hash = "#board";
-	} catch (error) {
-		if (!(error instanceof NotDone)) throw error;
-		show({ refusal: error.refusal });
-	}
+	const { come, gone, state } = await post<Outcome>("try", { changes });
+	const revision = current().state?.revision ?? "";
+	show({ offer: { changes, words, outcome: { come, gone, weeks: state.weeks ?? [] }, proof: "", revision } });
+	location.hash = "#board";
 }
 
 function Accept({ finding, onDone }: { readonly finding: FindingLine; readonly onDone: () => void }) {
@@ -152,22 +140,9 @@ function Accept({ finding, onDone }: { readonly finding: FindingLine; readonly o
 				onDone();
 			}}
 		>
-			<label class="text">
-				{say.reason}
-				<input
-					type="text"
-					required
-					value={reason}
-					onInput={(event) => setReason(event.currentTarget.value)}
-				/>
-			</label>
-			<label class="text">
-				{say.until}
-				<input type="date" value={until} onInput={(event) => setUntil(event.currentTarget.value)} />
-			</label>
-			<button type="submit" class="button main">
-				{say.letStand}
-			</button>
+			<Typed required label={say.reason} value={reason} onType={setReason} />
+			<Typed type="date" label={say.until} value={until} onType={setUntil} />
+			<Button kind="main">{say.letStand}</Button>
 		</form>
 	);
 }

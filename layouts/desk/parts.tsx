@@ -13,28 +13,80 @@ export function useShown(): Shown {
 	return state;
 }
 
+/** A button; without a press of its own it sends the form that it stands in. */
 export function Button(props: {
 	readonly children: ComponentChildren;
-	readonly onClick: () => void;
+	readonly onClick?: () => void;
 	readonly kind?: "main" | "quiet" | "danger";
 	readonly disabled?: boolean;
 	readonly label?: string;
 	readonly pressed?: boolean;
-	readonly id?: string;
+	readonly title?: string | undefined;
 }) {
-	const { children, onClick, kind, disabled = false, label, pressed, id } = props;
+	const { children, onClick, kind, disabled = false, label, pressed, title } = props;
 	return (
 		<button
-			type="button"
+			type={onClick === undefined ? "submit" : "button"}
 			class={`button ${kind ?? ""}`}
 			onClick={onClick}
 			disabled={disabled}
 			aria-label={label}
 			aria-pressed={pressed}
-			id={id}
+			title={title}
 		>
 			{children}
 		</button>
+	);
+}
+
+/** A field with its label, told at every letter. */
+export function Typed(props: {
+	readonly label: string;
+	readonly value: string;
+	readonly onType: (value: string) => void;
+	readonly type?: "text" | "search" | "date";
+	readonly required?: boolean;
+	readonly pattern?: string;
+}) {
+	const { label, onType, type = "text", ...rest } = props;
+	return (
+		<label class="text">
+			{label}
+			{/* What all these kinds of fields take is what a text takes. */}
+			<input type={type as "text"} {...rest} onInput={(event) => onType(event.currentTarget.value)} />
+		</label>
+	);
+}
+
+/** One of several things, with its label; `none` is what stands for none of them. */
+export function Choice(props: {
+	readonly label: string;
+	readonly among: readonly Named[];
+	readonly value: string;
+	readonly onChange: (id: string) => void;
+	readonly none?: string;
+}) {
+	const { label, among, value, onChange, none } = props;
+	return (
+		<label class="text">
+			{label}
+			<select value={value} onChange={(event) => onChange(event.currentTarget.value)}>
+				{none !== undefined && <option value="">{none}</option>}
+				<Options among={among} />
+			</select>
+		</label>
+	);
+}
+
+export function Options({ among, kind = "" }: { readonly among: readonly Named[]; readonly kind?: string }) {
+	return (
+		<>
+			{among.map(({ id, name }) => (
+				<option key={id} value={`${kind}${id}`}>
+					{name}
+				</option>
+			))}
+		</>
 	);
 }
 

@@ -3,14 +3,13 @@
  * leaves that have changed; and what is other now than in the last edition.
  */
 
-import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { CHOICES_OF_SHEETS, type SheetKind } from "../../scripts/views/sheets/sheet.ts";
 import { percent, desk as say } from "../../scripts/words/en.ts";
 import type { DeskState, PrintedEdition, SinceEdition, TaskNews } from "./api.ts";
-import { Button, Reading } from "./parts.tsx";
+import { Button, Choice, Reading } from "./parts.tsx";
 import { WhatChanged } from "./since.tsx";
-import { NotDone, post, show } from "./talk.ts";
+import { post } from "./talk.ts";
 
 /** Tasks that write into the output. */
 const TASKS = ["build", "print", "sheets", "packet"] as const;
@@ -25,14 +24,7 @@ export function PublishView({
 	readonly tasks: Readonly<Partial<Record<TaskNews["task"], TaskNews>>>;
 }) {
 	const isRunning = TASKS.some((task) => tasks[task]?.state === "running");
-	const start = async (wish: object): Promise<void> => {
-		try {
-			await post("run", wish);
-		} catch (error) {
-			if (!(error instanceof NotDone)) throw error;
-			show({ refusal: error.refusal });
-		}
-	};
+	const start = (wish: object) => post("run", wish);
 	const disabled = isRunning || state.readOnly;
 	const [since, setSince] = useState<SinceEdition>();
 	useEffect(() => {
@@ -110,38 +102,33 @@ function Sheets({
 		>
 			<h3>{say.printSheets}</h3>
 			<div class="row">
-				<Choice label={say.whichSheets} value={sheets} onChange={(kind) => setSheets(kind as SheetKind)}>
-					{Object.entries(say.sheetKinds).map(([kind, name]) => (
-						<option key={kind} value={kind}>
-							{name}
-						</option>
-					))}
-				</Choice>
+				<Choice
+					label={say.whichSheets}
+					value={sheets}
+					onChange={(kind) => setSheets(kind as SheetKind)}
+					among={Object.entries(say.sheetKinds).map(([id, name]) => ({ id, name }))}
+				/>
 				{BY_WEEK.includes(sheets) && (
-					<Choice label={say.ofWeek} value={week} onChange={setWeek}>
-						<option value="">{say.everyWeek}</option>
-						{weeks
-							.filter(({ id }) => id !== undefined)
-							.map((one) => (
-								<option key={one.week} value={String(one.week)}>
-									{`${one.week}: ${one.theme}`}
-								</option>
-							))}
-					</Choice>
+					<Choice
+						label={say.ofWeek}
+						value={week}
+						onChange={setWeek}
+						none={say.everyWeek}
+						among={weeks.flatMap(({ id, week: number, theme }) =>
+							id === undefined ? [] : [{ id: String(number), name: `${number}: ${theme}` }],
+						)}
+					/>
 				)}
 				{BY_CLASS.includes(sheets) && (
-					<Choice label={say.ofClass} value={group} onChange={setGroup}>
-						<option value="">{say.everyClass}</option>
-						{classes.map(({ id, name }) => (
-							<option key={id} value={id}>
-								{name}
-							</option>
-						))}
-					</Choice>
+					<Choice
+						label={say.ofClass}
+						value={group}
+						onChange={setGroup}
+						none={say.everyClass}
+						among={classes}
+					/>
 				)}
-				<button type="submit" class="button" disabled={disabled}>
-					{say.print}
-				</button>
+				<Button disabled={disabled}>{say.print}</Button>
 			</div>
 		</form>
 	);
@@ -165,36 +152,18 @@ function Packet({
 			<p class="soft">{since === undefined ? say.noBinderYet : say.packetLead}</p>
 			{since !== undefined && (
 				<div class="row">
-					<Choice label={say.packetSince} value={since} onChange={setChosen}>
-						{printed.map(({ file, of, words }) => (
-							<option key={file} value={file}>
-								{say.printedAs[of](words)}
-							</option>
-						))}
-					</Choice>
+					<Choice
+						label={say.packetSince}
+						value={since}
+						onChange={setChosen}
+						among={printed.map(({ file, of, words }) => ({ id: file, name: say.printedAs[of](words) }))}
+					/>
 					<Button onClick={() => onPrint({ task: "packet", since })} disabled={disabled}>
 						{say.packet}
 					</Button>
 				</div>
 			)}
 		</>
-	);
-}
-
-function Choice(props: {
-	readonly label: string;
-	readonly value: string;
-	readonly onChange: (value: string) => void;
-	readonly children: ComponentChildren;
-}) {
-	const { label, value, onChange, children } = props;
-	return (
-		<label class="text">
-			{label}
-			<select value={value} onChange={(event) => onChange(event.currentTarget.value)}>
-				{children}
-			</select>
-		</label>
 	);
 }
 

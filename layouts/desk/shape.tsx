@@ -118,6 +118,8 @@ function Figure(props: {
 		// It is moved by as much as the pointer, wherever it was taken.
 		const byX = area.left + taken.x * area.width - event.clientX;
 		const byY = area.top + taken.y * area.height - event.clientY;
+		const listening = new AbortController();
+		const { signal } = listening;
 		let last = taken.joint.value;
 		const move = (now: PointerEvent): void => {
 			const { value: shape, joints: all } = latest.current;
@@ -133,15 +135,13 @@ function Figure(props: {
 			onChange(joint.set(degrees));
 		};
 		const end = (): void => {
-			window.removeEventListener("pointermove", move);
-			window.removeEventListener("pointerup", end);
-			window.removeEventListener("pointercancel", end);
+			listening.abort();
 			setFrame(undefined);
 			if (last !== taken.joint.value) speak(say.jointAt(taken.joint.name, last));
 		};
-		window.addEventListener("pointermove", move);
-		window.addEventListener("pointerup", end);
-		window.addEventListener("pointercancel", end);
+		window.addEventListener("pointermove", move, { signal });
+		window.addEventListener("pointerup", end, { signal });
+		window.addEventListener("pointercancel", end, { signal });
 	};
 	return (
 		<div class="figure">

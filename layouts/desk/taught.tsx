@@ -7,7 +7,7 @@ import { useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { Taught } from "./api.ts";
 import { Button } from "./parts.tsx";
-import { change, NotDone, post, show } from "./talk.ts";
+import { change, post, show } from "./talk.ts";
 import { Tried } from "./tried.tsx";
 
 /** Characters of a file that reports are looked for in; the rest of the program refuses larger ones as well. */
@@ -24,14 +24,9 @@ export function TaughtDrop({ readOnly }: { readonly readOnly: boolean }) {
 	const [found, setFound] = useState<Taught>();
 	const look = async (texts: readonly Sent[]): Promise<void> => {
 		if (texts.length === 0) return;
-		try {
-			setFound(await post<Taught>("try-taught", { texts: texts.map(({ text }) => text) }));
-			setSent(texts);
-			show({ refusal: undefined });
-		} catch (error) {
-			if (!(error instanceof NotDone)) throw error;
-			show({ refusal: error.refusal });
-		}
+		setFound(await post<Taught>("try-taught", { texts: texts.map(({ text }) => text) }));
+		setSent(texts);
+		show({ refusal: undefined });
 	};
 	const take = async (files: FileList | null | undefined): Promise<void> =>
 		look(

@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import { number, percent, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardClass, BoardWeek, ClassWeek, DrillLine, FindingLine, TaskNews } from "./api.ts";
 import { FindingItem } from "./findings.tsx";
-import { Button, Choices, useFocus } from "./parts.tsx";
+import { Button, Choice, Choices, Typed, useFocus } from "./parts.tsx";
 import { change, post, show } from "./talk.ts";
 
 export interface WeekProps {
@@ -40,7 +40,7 @@ export function WeekPanel(props: WeekProps) {
 /** A week that no file plans yet: empty, or like another. */
 function NewWeek({ board, week, readOnly }: WeekProps) {
 	const [theme, setTheme] = useState("");
-	const [like, setLike] = useState(0);
+	const [like, setLike] = useState("");
 	const [areas, setAreas] = useState<readonly string[]>(board.areas.map(({ id }) => id));
 	const planned = board.weeks.filter(({ id }) => id !== undefined);
 	if (readOnly) return <p>{say.notPlannedYet}</p>;
@@ -52,39 +52,35 @@ function NewWeek({ board, week, readOnly }: WeekProps) {
 				change("new-week", say.weekPlanned(week.week), {
 					week: week.week,
 					theme: theme.trim(),
-					...(like > 0 ? { like } : { areas }),
+					...(like === "" ? { areas } : { like: Number(like) }),
 				});
 			}}
 		>
-			<label class="text">
-				{say.theme}
-				<input type="text" required value={theme} onInput={(event) => setTheme(event.currentTarget.value)} />
-			</label>
+			<Typed required label={say.theme} value={theme} onType={setTheme} />
 			{planned.length > 0 && (
-				<label class="text">
-					{say.planLike}
-					<select value={String(like)} onChange={(event) => setLike(Number(event.currentTarget.value))}>
-						<option value="0">{say.fromNothing}</option>
-						{planned.map((one) => (
-							<option key={one.week} value={String(one.week)}>
-								{say.week(one.week)}: {one.theme}
-							</option>
-						))}
-					</select>
-				</label>
+				<Choice
+					label={say.planLike}
+					among={planned.map(weekChoice)}
+					value={like}
+					onChange={setLike}
+					none={say.fromNothing}
+				/>
 			)}
-			{like === 0 && <Choices label={say.areas} among={board.areas} chosen={areas} onChange={setAreas} />}
-			<button type="submit" class="button main">
-				{say.planWeek}
-			</button>
+			{like === "" && <Choices label={say.areas} among={board.areas} chosen={areas} onChange={setAreas} />}
+			<Button kind="main">{say.planWeek}</Button>
 		</form>
 	);
 }
 
+function weekChoice({ week, theme }: BoardWeek) {
+	return { id: String(week), name: `${say.week(week)}: ${theme}` };
+}
+
 function PlannedWeek(props: WeekProps) {
 	const { board, week, findings, solving, readOnly, onEdit } = props;
-	const [other, setOther] = useState(0);
+	const [chosen, setOther] = useState<number>();
 	const planned = board.weeks.filter((one) => one.id !== undefined && one.week !== week.week);
+	const other = chosen ?? planned[0]?.week ?? 0;
 	const own = findings.filter(({ about }) => about.week === week.week);
 	const isSolving = solving?.state === "running";
 	return (
@@ -123,27 +119,17 @@ function PlannedWeek(props: WeekProps) {
 					class="row"
 					onSubmit={(event) => {
 						event.preventDefault();
-						const to = other === 0 ? planned[0]?.week : other;
-						if (to !== undefined)
-							change("weeks", say.weeksSwapped(week.week, to), { from: week.week, to, swap: true });
+						const wish = { from: week.week, to: other, swap: true };
+						change("weeks", say.weeksSwapped(week.week, other), wish);
 					}}
 				>
-					<label class="text">
-						{say.swapWith}
-						<select
-							value={String(other === 0 ? (planned[0]?.week ?? 0) : other)}
-							onChange={(event) => setOther(Number(event.currentTarget.value))}
-						>
-							{planned.map((one) => (
-								<option key={one.week} value={String(one.week)}>
-									{say.week(one.week)}: {one.theme}
-								</option>
-							))}
-						</select>
-					</label>
-					<button type="submit" class="button">
-						{say.swap}
-					</button>
+					<Choice
+						label={say.swapWith}
+						among={planned.map(weekChoice)}
+						value={String(other)}
+						onChange={(week) => setOther(Number(week))}
+					/>
+					<Button>{say.swap}</Button>
 				</form>
 			)}
 			{!readOnly && <AreaOfWeek {...props} />}

@@ -13,7 +13,7 @@ import { clubAndFolder } from "./said-of-club.ts";
 const SHOWN = 20;
 
 export interface CheckOptions {
-	readonly json: boolean;
+	readonly json?: boolean;
 	/** Only findings of a week, of a class, of a kind or a code. */
 	readonly week?: number;
 	readonly class?: Id;

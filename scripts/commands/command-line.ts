@@ -8,20 +8,29 @@
 
 import { relative, resolve } from "node:path";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
-import type { PaperName } from "../../layouts/sheets/paper.ts";
 import { HARMS } from "../compute/harm.ts";
+import type { NewAcceptance } from "../edit/accept.ts";
 import { givenKind } from "../files/given.ts";
-import type { Finding } from "../model.ts";
-import type { HostKind } from "./host-files.ts";
+import type { BuildOptions } from "./build.ts";
+import type { CheckOptions } from "./check.ts";
+import type { LibraryChoice } from "./compare-library.ts";
+import type { ExportOptions } from "./export.ts";
+import type { ImportOptions } from "./import.ts";
 import type { MendOptions } from "./mend.ts";
-import type { NewKind, NewOptions } from "./new.ts";
+import type { NewOptions } from "./new.ts";
+import { HOST_KINDS, NEW_KINDS, type NewKind } from "./new-kinds.ts";
+import type { NextTermOptions } from "./next-term.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
 import { isInstalled } from "./own-package.ts";
+import type { PlanOptions } from "./plan.ts";
+import type { PrintWish } from "./print.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
 import type { Run } from "./run.ts";
+import type { ServeOptions } from "./serve.ts";
+import type { UpdateOptions } from "./update.ts";
 
 /** A stream that lines are written to. */
 interface Lines {
@@ -38,72 +47,14 @@ export interface Surroundings {
 	readonly home: string;
 }
 
-interface Options {
-	readonly club: string;
+/** Where a command works. */
+interface Folders {
+	readonly club?: string;
 	readonly out?: string;
-	readonly json?: boolean;
-	readonly whatIf?: string;
-	readonly print?: boolean;
-	readonly plain?: boolean;
-	readonly port?: number;
-	readonly host?: string;
-	readonly swap?: boolean;
-	readonly to?: string;
-	readonly replace?: boolean;
-	readonly map?: string;
-	readonly mapOut?: string;
-	readonly update?: boolean;
-	readonly preferSheet?: boolean;
-	readonly remove?: boolean;
-	readonly counts?: boolean;
-	readonly starts?: string;
-	readonly weeks?: number;
-	readonly name?: string;
-	readonly closed?: readonly string[];
-	readonly empty?: boolean;
+}
+
+interface Writes {
 	readonly write?: boolean;
-	readonly since?: string;
-	readonly director?: boolean;
-}
-
-interface CheckChoices extends Omit<Options, "weeks"> {
-	readonly week?: number;
-	readonly class?: string;
-	readonly kind?: string;
-	readonly all?: boolean;
-}
-
-interface MendChoices extends Omit<Options, "weeks"> {
-	readonly week?: number;
-	readonly class?: string;
-	readonly level?: string;
-	readonly finding?: string;
-	readonly plans?: number;
-	readonly timeLimit?: number;
-	readonly list?: string;
-}
-
-interface PlanChoices extends Omit<Options, "weeks"> {
-	readonly week?: number;
-	readonly seed?: number;
-	readonly timeLimit?: number;
-}
-
-interface CompareChoices {
-	readonly library?: boolean;
-	readonly take?: readonly string[];
-	readonly keep?: readonly string[];
-	readonly json?: boolean;
-}
-
-interface PrintOptions extends Options {
-	readonly week?: string;
-	readonly class?: string;
-	readonly level?: string;
-	readonly apparatus?: string;
-	readonly up?: "2" | "4";
-	readonly paper?: PaperName;
-	readonly bleed?: number;
 }
 
 const PRINT_HELP = `
@@ -118,12 +69,6 @@ Without --week, --class, --level or --apparatus all of them are printed. For exa
 /** Commands whose own last line names the club and its folder. */
 const NAME_IT_THEMSELVES: ReadonlySet<string> = new Set(["check", "serve"]);
 
-/** Kinds of hosts that `new host` writes files for. */
-const HOST_KINDS: readonly HostKind[] = ["pages", "storage", "nginx", "apache", "clubs"];
-
-/** What `new` writes; here as well, so that help does not load the command. */
-const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club", "host", "editor"];
-
 /**
  * Does what was typed.
  *
@@ -133,7 +78,9 @@ const NEW_KINDS: readonly NewKind[] = ["drill", "week", "guide", "skill", "club"
 export async function runCommand(words: readonly string[], io: Surroundings): Promise<number> {
 	const cli = new CommandLine(io);
 	addReading(cli);
+	addComparing(cli);
 	addPublishing(cli);
+	addPrinting(cli);
 	addSolving(cli);
 	addChanging(cli);
 	addMaking(cli);
@@ -175,14 +122,25 @@ class CommandLine {
 			.exitOverride();
 	}
 
+	/** What a command does when it is asked for; it gives the exit code. */
+	does<Options, Words extends readonly unknown[]>(
+		work: (run: Run, options: Options, ...words: Words) => number | Promise<number>,
+	) {
+		return async (...given: readonly unknown[]): Promise<void> => {
+			// What was typed as words comes first; the options, and the command itself, last.
+			const options = given.at(-2) as Options & Folders;
+			const words = given.slice(0, -2) as readonly unknown[] as Words;
+			this.exitCode = await work(this.#run(options), options, ...words);
+		};
+	}
+
 	/** What every command is given. */
-	run(options: Options): Run {
+	#run({ club, out }: Folders): Run {
 		const { stdout, stderr, env } = this.io;
-		const clubDir = resolve(options.club);
-		const outDir = resolve(options.out ?? ownOutput(clubDir));
+		const clubDir = resolve(club ?? this.usualClub);
 		return {
 			clubDir,
-			outDir,
+			outDir: resolve(out ?? ownOutput(clubDir)),
 			now: this.#startedAt(),
 			out: { line: (text) => stdout.write(`${text}\n`), colour: wantsColour(stdout, env) },
 			progress: { stream: stderr, live: stderr.isTTY ?? false },
@@ -212,7 +170,7 @@ class CommandLine {
 	}
 
 	async #nameClub(command: Command): Promise<void> {
-		const { club, json } = command.opts<Partial<Options>>();
+		const { club, json } = command.opts<{ readonly club?: string; readonly json?: boolean }>();
 		const isNewFolder = command.name() === "new" && command.args[0] === "club";
 		if (this.exitCode === 2 || club === undefined || json === true || isNewFolder) return;
 		if (NAME_IT_THEMSELVES.has(command.name())) return;
@@ -242,6 +200,18 @@ class CommandLine {
 	}
 }
 
+/** What a finding that is accepted may be about, besides a week. */
+const ABOUT = {
+	class: "the class it is about",
+	group: "the group, as class/group",
+	level: "the level",
+	apparatus: "the apparatus",
+	drill: "the drill",
+	skill: "the skill",
+	shape: "the body shape",
+	equipment: "the equipment",
+};
+
 /** Commands that write nothing of the plan: they count, compare, and let a finding stand. */
 function addReading(cli: CommandLine): void {
 	cli
@@ -255,57 +225,45 @@ function addReading(cli: CommandLine): void {
 		.option("--kind <kind>", `only findings of one kind (${HARMS.join(", ")}) or one code`, findingKind)
 		.option("--all", "show every finding, however many")
 		.option("--what-if <file>", "ask what a change list would do to the plan; the plan itself is not changed")
-		.action(async (options: CheckChoices) => {
-			if (options.whatIf !== undefined) {
+		.action(
+			cli.does(async (run, { whatIf: list, ...options }: CheckOptions & { readonly whatIf?: string }) => {
+				if (list === undefined) return (await import("./check.ts")).check(run, options);
 				const { whatIf } = await import("./compare.ts");
-				const { clubDir, out } = cli.run(options);
-				cli.exitCode = whatIf(clubDir, options.whatIf, out, { json: options.json ?? false });
-				return;
-			}
-			const { check } = await import("./check.ts");
-			cli.exitCode = await check(cli.run(options), { json: false, all: false, ...options });
-		});
+				return whatIf(run.clubDir, list, run.out, options);
+			}),
+		);
 
-	cli
+	const accepting = cli
 		.command("accept", "let a finding stand on purpose, with the reason; `undo` takes it back")
 		.argument("<code>", "the finding's code, such as H309", findingCode)
 		.requiredOption("--reason <text>", "why it may stand")
 		.option("--until <date>", "the last day on which it may, as 2027-03-19")
-		.option("--week <number>", "the week it is about", wholeNumber)
-		.option("--class <id>", "the class it is about")
-		.option("--group <id>", "the group, as class/group")
-		.option("--level <id>", "the level")
-		.option("--apparatus <id>", "the apparatus")
-		.option("--drill <id>", "the drill")
-		.option("--skill <id>", "the skill")
-		.option("--shape <id>", "the body shape")
-		.option("--equipment <id>", "the equipment")
-		.action(
-			async (
-				code: string,
-				options: Options & Finding["about"] & { readonly until?: string; readonly reason: string },
-			) => {
-				const { acceptCommand } = await import("./accept.ts");
-				const { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment } = options;
-				const about = { week, class: group, group: part, level, apparatus, drill, skill, shape, equipment };
-				cli.exitCode = acceptCommand(cli.run(options), {
-					finding: code,
-					about: Object.fromEntries(Object.entries(about).filter(([, value]) => value !== undefined)),
-					reason: options.reason,
-					until: options.until,
-				});
-			},
-		);
+		.option("--week <number>", "the week it is about", wholeNumber);
+	for (const [kind, what] of Object.entries(ABOUT)) accepting.option(`--${kind} <id>`, what);
+	accepting.action(
+		cli.does(async (run, options: Omit<NewAcceptance, "finding" | "about">, finding: string) => {
+			const { acceptCommand } = await import("./accept.ts");
+			const about = ["week", ...Object.keys(ABOUT)].flatMap((kind) => {
+				const one: unknown = Reflect.get(options, kind);
+				return one === undefined ? [] : [[kind, one] as const];
+			});
+			const { reason, until } = options;
+			return acceptCommand(run, { finding, about: Object.fromEntries(about), reason, until });
+		}),
+	);
 
 	cli
 		.command("taught", "take what coaches sent of their classes into _data/taught")
 		.argument("<files...>", "files or mails with reports, any number")
 		.option("--write", "write it; without it nothing is changed")
-		.action(async (files: readonly string[], options: Options) => {
-			const { taughtCommand } = await import("./taught.ts");
-			cli.exitCode = taughtCommand(cli.run(options), files, options.write ?? false);
-		});
+		.action(
+			cli.does(async (run, { write = false }: Writes, files: readonly string[]) =>
+				(await import("./taught.ts")).taughtCommand(run, files, write),
+			),
+		);
+}
 
+function addComparing(cli: CommandLine): void {
 	cli.program
 		.command("compare")
 		.description(
@@ -318,22 +276,26 @@ function addReading(cli: CommandLine): void {
 		.option("--keep <things>", "keep what was there before, as the club's own word", listed)
 		.option("--json", "print the comparison as JSON")
 		.exitOverride()
-		.action(async (earlier: string | undefined, later: string, options: CompareChoices) => {
-			const { library = false, take = [], keep = [], json = false } = options;
-			if (library || take.length + keep.length > 0) {
-				const { compareLibrary } = await import("./compare-library.ts");
-				const run = cli.run({ club: earlier ?? cli.usualClub });
-				cli.exitCode = compareLibrary(run, { take, keep, json });
-				return;
-			}
-			if (earlier === undefined) throw new InvalidArgumentError("Name the earlier folder, or say --library.");
-			const { compareFolders } = await import("./compare.ts");
-			const out = {
-				line: (text: string) => cli.io.stdout.write(`${text}\n`),
-				colour: wantsColour(cli.io.stdout, cli.io.env),
-			};
-			cli.exitCode = compareFolders(earlier, later, out, { json });
-		});
+		.action(
+			cli.does(
+				async (
+					run,
+					options: Partial<LibraryChoice> & { readonly library?: boolean },
+					earlier: string | undefined,
+					later: string,
+				) => {
+					const { library = false, take = [], keep = [], json = false } = options;
+					if (library || take.length + keep.length > 0) {
+						const { compareLibrary } = await import("./compare-library.ts");
+						const clubDir = resolve(earlier ?? cli.usualClub);
+						return compareLibrary({ ...run, clubDir }, { take, keep, json });
+					}
+					if (earlier === undefined)
+						throw new InvalidArgumentError("Name the earlier folder, or say --library.");
+					return (await import("./compare.ts")).compareFolders(earlier, later, run.out, { json });
+				},
+			),
+		);
 }
 
 /** Commands that write or show the handbook. */
@@ -354,19 +316,32 @@ function addPublishing(cli: CommandLine): void {
 			"--since <plan>",
 			"add a page of what changed since an earlier plan: a club or output folder, or a record.json",
 		)
-		.action(async (options: Options) => {
-			const { build } = await import("./build.ts");
-			const { print = true, plain = false, since, director = false } = options;
-			if (director && options.out === undefined)
-				return cli.program.error("error: --director needs --out <dir>: a folder that is never put online");
-			cli.exitCode = await build(cli.run(options), {
-				print: print && !director,
-				plain,
-				director,
-				...(since === undefined ? {} : { since }),
-			});
-		});
+		.action(
+			cli.does(async (run, options: BuildOptions & Folders) => {
+				const { director = false, out } = options;
+				if (director && out === undefined)
+					return cli.program.error("error: --director needs --out <dir>: a folder that is never put online");
+				const { build } = await import("./build.ts");
+				return build(run, { ...options, print: options.print && !director });
+			}),
+		);
 
+	cli
+		.command(
+			"serve",
+			"show the site on this computer, new at every change, and the desk, where the plan is changed by hand",
+		)
+		.option("--port <number>", "the port to serve on", portNumber, 8080)
+		.option(
+			"--host <address>",
+			"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
+			"127.0.0.1",
+		)
+		.option("--read-only", "a desk to look at: nothing can be changed there")
+		.action(cli.does(async (run, options: ServeOptions) => (await import("./serve.ts")).serve(run, options)));
+}
+
+function addPrinting(cli: CommandLine): void {
 	cli
 		.command("print", "check, then lay out the binder or single sheets as PDFs")
 		.argument("[sheets]", "what to print (default: binder)")
@@ -395,53 +370,21 @@ function addPublishing(cli: CommandLine): void {
 		.option("--out <dir>", "the output folder (default: where build writes)")
 		.addHelpText("after", PRINT_HELP)
 		.action(
-			async (
-				sheets: string | undefined,
-				{ week, class: group, level, apparatus, up, paper, bleed, ...options }: PrintOptions,
-			) => {
-				if (sheets === "update-packet") {
-					if (options.since === undefined)
-						return cli.program.error("error: update-packet needs --since <file>");
-					const { updatePacket } = await import("./update-packet.ts");
-					cli.exitCode = await updatePacket(cli.run(options), options.since);
-					return;
-				}
-				const { printCommand } = await import("./print.ts");
-				const wish = {
-					sheets,
-					week,
-					class: group,
-					level,
-					apparatus,
-					since: options.since,
-					paper,
-					bleed,
-					up: up === undefined ? undefined : up === "2" ? 2 : 4,
-				} as const;
-				cli.exitCode = await printCommand(cli.run(options), wish);
-			},
+			cli.does(
+				async (
+					run,
+					{ up, ...wish }: Omit<PrintWish, "up"> & { readonly up?: "2" | "4" },
+					sheets: string | undefined,
+				) => {
+					if (sheets !== "update-packet") {
+						const { printCommand } = await import("./print.ts");
+						return printCommand(run, { ...wish, sheets, up: up && (up === "2" ? 2 : 4) });
+					}
+					if (wish.since === undefined) return cli.program.error("error: update-packet needs --since <file>");
+					return (await import("./update-packet.ts")).updatePacket(run, wish.since);
+				},
+			),
 		);
-
-	cli
-		.command(
-			"serve",
-			"show the site on this computer, new at every change, and the desk, where the plan is changed by hand",
-		)
-		.option("--port <number>", "the port to serve on", portNumber, 8080)
-		.option(
-			"--host <address>",
-			"the address to serve on; with 0.0.0.0 whoever is in the same network reads along",
-			"127.0.0.1",
-		)
-		.option("--read-only", "a desk to look at: nothing can be changed there")
-		.action(async (options: Options & { readonly readOnly?: boolean }) => {
-			const { serve } = await import("./serve.ts");
-			cli.exitCode = await serve(cli.run(options), {
-				host: options.host ?? "127.0.0.1",
-				port: options.port ?? 8080,
-				readOnly: options.readOnly ?? false,
-			});
-		});
 }
 
 /** Commands that find changes of the plan by themselves. */
@@ -457,13 +400,12 @@ function addSolving(cli: CommandLine): void {
 		.option("--finding <kind>", `mend only one kind (${HARMS.join(", ")}) or one code`, findingKind)
 		.option("--plans <number>", "offer so many plans that differ", wholeNumber, 1)
 		.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
-		.option("--list <file>", "write the change list into a file, for check --what-if")
+		.option("--list <file>", "write the change list into a file, for check --what-if", path)
 		.option("--json", "print the plans as JSON")
 		.option("--write", "make the changes of the first plan")
-		.action(async (options: MendChoices) => {
-			const { mendCommand } = await import("./mend.ts");
-			cli.exitCode = await mendCommand(cli.run(options), mendOptions(options));
-		});
+		.action(
+			cli.does(async (run, options: MendOptions) => (await import("./mend.ts")).mendCommand(run, options)),
+		);
 
 	cli
 		.command(
@@ -475,11 +417,9 @@ function addSolving(cli: CommandLine): void {
 		.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
 		.option("--json", "print the weeks as JSON")
 		.option("--write", "write the files of the weeks")
-		.action(async (options: PlanChoices) => {
-			const { planCommand } = await import("./plan.ts");
-			const { seed = 1, timeLimit = 60, write = false, json = false, ...rest } = options;
-			cli.exitCode = await planCommand(cli.run(options), { ...rest, seed, timeLimit, write, json });
-		});
+		.action(
+			cli.does(async (run, options: PlanOptions) => (await import("./plan.ts")).planCommand(run, options)),
+		);
 }
 
 /** Commands that change the plan, and take the change back. */
@@ -489,15 +429,21 @@ function addChanging(cli: CommandLine): void {
 		.argument("<thing>", "its id, or kind:id, such as drill:log-roll")
 		.argument("<new-id>", "lower-case letters and digits in words joined by hyphens")
 		.option("--write", "make the change")
-		.action(async (thing: string, to: string, options: Options) => {
-			const { rename } = await import("./rename.ts");
-			cli.exitCode = rename(cli.run(options), { thing, to, write: options.write ?? false });
-		});
+		.action(
+			cli.does(async (run, { write = false }: Writes, thing: string, to: string) =>
+				(await import("./rename.ts")).rename(run, { thing, to, write }),
+			),
+		);
 
 	const moving = cli.program
 		.command("move")
 		.description("move a block or a whole week of the plan; shows the change, and makes it with --write")
 		.exitOverride();
+	const moves = (what: "block" | "week") =>
+		cli.does(async (run, options: Writes & { readonly swap?: boolean }, from: string, to: string) => {
+			const { move } = await import("./move.ts");
+			return move(run, { swap: false, write: false, ...options, what, from, to });
+		});
 
 	cli
 		.clubCommand(moving.command("block"))
@@ -507,7 +453,7 @@ function addChanging(cli: CommandLine): void {
 		.argument("<from>", "where it stands")
 		.argument("<to>", "where it stands afterwards")
 		.option("--write", "make the change")
-		.action((from: string, to: string, options: Options) => moved(cli, "block", from, to, options));
+		.action(moves("block"));
 
 	cli
 		.clubCommand(moving.command("week"))
@@ -516,7 +462,7 @@ function addChanging(cli: CommandLine): void {
 		.argument("<to>", "its number afterwards")
 		.option("--swap", "the two weeks trade places, and those between stay")
 		.option("--write", "make the change")
-		.action((from: string, to: string, options: Options) => moved(cli, "week", from, to, options));
+		.action(moves("week"));
 
 	cli
 		.command(
@@ -528,39 +474,36 @@ function addChanging(cli: CommandLine): void {
 			"a YAML file: replace, merge, insert-week, close, cancel, change, rename, and changes of blocks",
 		)
 		.option("--write", "make the changes")
-		.action(async (list: string, options: Options) => {
-			const { apply } = await import("./apply.ts");
-			cli.exitCode = apply(cli.run(options), { list, write: options.write ?? false });
-		});
+		.action(
+			cli.does(async (run, { write = false }: Writes, list: string) =>
+				(await import("./apply.ts")).apply(run, { list, write }),
+			),
+		);
 
 	cli
 		.command(
 			"undo",
 			"take back the last change that rename, move, mend, plan, taught, accept, apply or import made",
 		)
-		.action(async (options: Options) => {
-			const { undo } = await import("./undo.ts");
-			cli.exitCode = undo(cli.run(options));
-		});
+		.action(cli.does(async (run) => (await import("./undo.ts")).undo(run)));
 }
 
 /** Commands that make new files, terms and clubs. */
 function addMaking(cli: CommandLine): void {
 	cli
 		.command("next-term", "make the next term's club folder from this one, which stays as it is")
-		.requiredOption("--to <dir>", "the new folder")
+		.requiredOption("--to <dir>", "the new folder", path)
 		.requiredOption("--starts <date>", "the Monday of its first week, such as 2027-04-19", monday)
 		.option("--weeks <number>", "how many teaching weeks (default: as many as now)", wholeNumber)
 		.option("--name <name>", "the term's name")
 		.option("--closed <days...>", "days without classes: dates, or intervals such as 2027-05-31/2027-06-04")
 		.option("--empty", "leave the plans of the weeks out")
 		.option("--write", "make the folder")
-		.action(async (options: Options) => {
-			const { nextTermCommand } = await import("./next-term.ts");
-			const { to = "", starts = "", closed = [], empty = false, write = false, ...rest } = options;
-			const wanted = { ...rest, to: resolve(to), starts, closed, empty, write };
-			cli.exitCode = nextTermCommand(cli.run(options), wanted);
-		});
+		.action(
+			cli.does(async (run, options: NextTermOptions) =>
+				(await import("./next-term.ts")).nextTermCommand(run, options),
+			),
+		);
 
 	cli
 		.command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
@@ -578,22 +521,15 @@ function addMaking(cli: CommandLine): void {
 		.option("--starts <date>", "the Monday on which a new club's term starts")
 		.option("--weeks <number>", "how many weeks it has")
 		.action(
-			async (kind: NewKind, folder: string | undefined, options: Options & Omit<NewOptions, "kind">) => {
+			cli.does(async (run, options: Omit<NewOptions, "kind">, kind: NewKind, folder: string | undefined) => {
 				const { newCommand } = await import("./new.ts");
-				cli.exitCode = await newCommand(cli.run(options), {
-					...options,
-					kind,
-					...(folder === undefined ? {} : { folder }),
-				});
-			},
+				return newCommand(run, { ...options, kind, ...(folder === undefined ? {} : { folder }) });
+			}),
 		);
 
 	cli
 		.command("upgrade", "bring a club folder to the present authoring format")
-		.action(async (options: Options) => {
-			const { upgrade } = await import("./upgrade.ts");
-			cli.exitCode = await upgrade(cli.run(options));
-		});
+		.action(cli.does(async (run) => (await import("./upgrade.ts")).upgrade(run)));
 
 	cli
 		.command(
@@ -602,20 +538,15 @@ function addMaking(cli: CommandLine): void {
 		)
 		.option("--to <version>", "a version, or a file of it (default: the newest)")
 		.option("--write", "take it; without it nothing is changed")
-		.action(async (options: Options) => {
-			const { update } = await import("./update.ts");
-			const { to, write = false } = options;
-			cli.exitCode = await update(cli.run(options), { ...(to === undefined ? {} : { to }), write });
-		});
+		.action(
+			cli.does(async (run, options: UpdateOptions) => (await import("./update.ts")).update(run, options)),
+		);
 
 	if (isInstalled()) return;
 	cli.program
 		.command("generate")
 		.description("for developers: write again what is made from the schemas")
-		.action(async () => {
-			const { generate } = await import("./generate.ts");
-			cli.exitCode = await generate((line) => cli.io.stdout.write(`${line}\n`));
-		});
+		.action(cli.does(async ({ out }) => (await import("./generate.ts")).generate(out.line)));
 }
 
 /** Commands that hand the library to spreadsheets, and take it from them. */
@@ -625,19 +556,15 @@ function addSpreadsheets(cli: CommandLine): void {
 			"export",
 			"write the drill library, the plan and the lists as spreadsheets: one XLSX, and CSV files",
 		)
-		.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)")
+		.option("--to <dir>", "the folder for the spreadsheets (default: spreadsheets in the club folder)", path)
 		.option("--counts", "what was counted instead: names beside ids, in the signs of the club's language")
 		.option("--replace", "write over spreadsheets that are there already")
 		.option("--json", "say what was written as JSON")
-		.action(async (options: Options) => {
-			const { exportCommand } = await import("./export.ts");
-			cli.exitCode = await exportCommand(cli.run(options), {
-				replace: false,
-				json: false,
-				...options,
-				...(options.to === undefined ? {} : { to: resolve(options.to) }),
-			});
-		});
+		.action(
+			cli.does(async (run, options: ExportOptions) =>
+				(await import("./export.ts")).exportCommand(run, options),
+			),
+		);
 
 	cli
 		.command(
@@ -646,7 +573,11 @@ function addSpreadsheets(cli: CommandLine): void {
 		)
 		.argument("<files...>", "XLSX, CSV or text with tabs, or HTML with tables")
 		.option("--map <file>", "a YAML file that says what sheets, columns and words stand for")
-		.option("--map-out <file>", "write such a file to fill in: what was seen, what is known, what is missing")
+		.option(
+			"--map-out <file>",
+			"write such a file to fill in: what was seen, what is known, what is missing",
+			path,
+		)
 		.option(
 			"--update",
 			"take what the sheets say otherwise of what is there; shows each field, `undo` takes it back",
@@ -655,33 +586,16 @@ function addSpreadsheets(cli: CommandLine): void {
 		.option("--remove", "with --update: take out what the sheet had before and has no longer")
 		.option("--write", "write the files; without it nothing is written")
 		.option("--json", "say as JSON what would be made and what is unclear")
-		.action(async (files: readonly string[], options: Options) => {
-			const { importCommand } = await import("./import.ts");
-			cli.exitCode = await importCommand(cli.run(options), {
-				write: false,
-				json: false,
-				...options,
-				files,
-				...(options.mapOut === undefined ? {} : { mapOut: resolve(options.mapOut) }),
-			});
-		});
+		.action(
+			cli.does(async (run, options: Omit<ImportOptions, "files">, files: readonly string[]) =>
+				(await import("./import.ts")).importCommand(run, { ...options, files }),
+			),
+		);
 }
 
-function mendOptions({ list, ...options }: MendChoices): MendOptions {
-	const usual = { plans: 1, timeLimit: 60, write: false, json: false };
-	return { ...usual, ...options, ...(list === undefined ? {} : { list: resolve(list) }) };
-}
-
-async function moved(
-	cli: CommandLine,
-	what: "block" | "week",
-	from: string,
-	to: string,
-	options: Options,
-): Promise<void> {
-	const { move } = await import("./move.ts");
-	const { swap = false, write = false } = options;
-	cli.exitCode = move(cli.run(options), { what, from, to, swap, write });
+/** A path from where the command was typed. */
+function path(value: string): string {
+	return resolve(value);
 }
 
 function listed(value: string): readonly string[] {

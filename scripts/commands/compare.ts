@@ -46,7 +46,7 @@ export function compareFolders(
 	earlier: string,
 	later: string,
 	out: Output,
-	{ json }: { readonly json: boolean },
+	{ json = false }: { readonly json?: boolean },
 ): number {
 	const sides = [earlier, later].map((place) => ({ place, ...readPlan(place) }));
 	const missing = sides.find(({ record, problems }) => record === undefined && problems.length === 0);
@@ -91,7 +91,7 @@ export function whatIf(
 	clubDir: string,
 	listFile: string,
 	out: Output,
-	{ json }: { readonly json: boolean },
+	{ json = false }: { readonly json?: boolean },
 ): number {
 	const wrong = (text: string): number => {
 		out.line(json ? JSON.stringify({ error: text }) : `error: ${text}`);

@@ -20,10 +20,10 @@ export interface ExportOptions {
 	/** The folder the spreadsheets go into; one in the club folder where it is left out. */
 	readonly to?: string;
 	/** Whether spreadsheets that are there already may be written over. */
-	readonly replace: boolean;
+	readonly replace?: boolean;
 	/** What was counted instead of what was written: a workbook, and CSV in the signs of the club's language. */
 	readonly counts?: boolean;
-	readonly json: boolean;
+	readonly json?: boolean;
 }
 
 /** @returns 0; 1 where the content has errors or a text does not fit; 2 where a file is in the way */

@@ -5,11 +5,8 @@
  */
 
 import { HEADERS, hostFiles, nginxServer, TYPES } from "../views/host-headers.ts";
+import type { HostKind } from "./new-kinds.ts";
 import type { NewFile } from "./new-texts.ts";
-
-/** `clubs` builds many clubs beside one library. */
-export const HOST_KINDS = ["pages", "storage", "nginx", "apache", "clubs"] as const;
-export type HostKind = (typeof HOST_KINDS)[number];
 
 /** @param site the address that the club names, where it names one */
 export function hostKindFiles(kind: HostKind, site: unknown): readonly NewFile[] {

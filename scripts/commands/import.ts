@@ -54,8 +54,8 @@ export interface ImportOptions {
 	readonly preferSheet?: boolean;
 	/** Take out what the sheet has no longer. */
 	readonly remove?: boolean;
-	readonly write: boolean;
-	readonly json: boolean;
+	readonly write?: boolean;
+	readonly json?: boolean;
 }
 
 export interface Planned {
@@ -76,8 +76,8 @@ export async function importCommand(
 		update = false,
 		preferSheet = false,
 		remove = false,
-		write,
-		json,
+		write = false,
+		json = false,
 	}: ImportOptions,
 ): Promise<number> {
 	const sheets: Sheet[] = [];

@@ -44,8 +44,8 @@ export interface MendOptions {
 	readonly timeLimit: number;
 	/** A file for the change list of the first plan. */
 	readonly list?: string;
-	readonly write: boolean;
-	readonly json: boolean;
+	readonly write?: boolean;
+	readonly json?: boolean;
 }
 
 /** One plan that was found, and what it does to the findings. */

@@ -19,15 +19,14 @@ import { ID_PATTERN, isPortable } from "../validate/schemas.ts";
 import { type Ask, type Choice, terminalAsk } from "./ask.ts";
 import { mend } from "./edit-club.ts";
 import { EDITOR_FOLDER, EDITOR_SCHEMAS, hasEditorFiles, writeEditorFiles } from "./editor-files.ts";
-import { HOST_KINDS, type HostKind, hostKindFiles, hostNext } from "./host-files.ts";
+import { hostKindFiles, hostNext } from "./host-files.ts";
+import { HOST_KINDS, type HostKind, type NewKind } from "./new-kinds.ts";
 import { clubFolderFiles, drillText, guideText, skillEntry, weekText } from "./new-texts.ts";
 import { clubPackage, installedFrom, isInstalled, PACKAGE_FILE } from "./own-package.ts";
 import { reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import type { WrittenFile } from "./spreadsheet/club-sheets.ts";
 import { drillPath } from "./write-club-file.ts";
-
-export type NewKind = "drill" | "week" | "guide" | "skill" | "club" | "host" | "editor";
 
 /** What the flags said; lists as they were typed, separated by commas. */
 export interface NewOptions {

@@ -32,14 +32,14 @@ export interface NextTermOptions {
 	/** As many as this term has, where it is left out. */
 	readonly weeks?: number;
 	readonly name?: string;
-	readonly closed: readonly string[];
-	readonly empty: boolean;
-	readonly write: boolean;
+	readonly closed?: readonly string[];
+	readonly empty?: boolean;
+	readonly write?: boolean;
 }
 
 /** @returns 0 shown or made, 1 errors in the content, 2 wrong use */
 export function nextTermCommand({ clubDir, outDir, now, out }: Run, options: NextTermOptions): number {
-	const { to, starts, closed, empty, write } = options;
+	const { to, starts, closed = [], empty = false, write = false } = options;
 	const there = givenKind(to);
 	if (there !== undefined && (there !== "folder" || openFolder(to).list().length > 0)) {
 		out.line(`${to} is ${there === "folder" ? "not empty" : "a file"}. Name a folder that is not there yet.`);

@@ -23,8 +23,8 @@ export interface PlanOptions {
 	readonly seed: number;
 	/** Seconds for all weeks together. */
 	readonly timeLimit: number;
-	readonly write: boolean;
-	readonly json: boolean;
+	readonly write?: boolean;
+	readonly json?: boolean;
 }
 
 interface Planned {

@@ -55,13 +55,8 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	const kind = SHEET_KINDS.find((one) => one === sheets);
 	const volume = VOLUMES.find((one) => one === sheets);
 	if (kind === undefined && volume === undefined) {
-		out.line(
-			unknown(
-				"kind of sheet",
-				sheets,
-				PRINT_CHOICES.map(({ name }) => name),
-			),
-		);
+		const known = PRINT_CHOICES.map(({ name }) => name);
+		out.line(unknown("kind of sheet", sheets, known));
 		return 2;
 	}
 	if (wish.since !== undefined && kind !== undefined && kind !== "pocket") {
@@ -143,15 +138,10 @@ export async function sheetsInto(
 	progress: Progress,
 	look: Pick<SheetOptions, "paper" | "twoUp" | "earlier"> = {},
 ): Promise<PrintedSheets> {
-	const { club } = handbook.curriculum;
 	const files = drawSheets(singleSheets(handbook, choice));
 	const printed = await printSheets(files, {
 		...look,
-		outDir,
-		club,
-		style: handbook.style,
-		edition: editionMark(handbook),
-		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
+		...ofClub(handbook, { clubDir, outDir }),
 		all: choice.kinds === undefined,
 		progress: (done, total, label) => progress.show("sheets", done, total, label),
 	});
@@ -159,10 +149,21 @@ export async function sheetsInto(
 	const made = new Set(printed.files);
 	const record = recordOf(
 		files.filter(({ path }) => made.has(path)),
-		club,
+		handbook.curriculum.club,
 	);
 	openFolder(outDir).write(SHEET_RECORD, recordText({ ...readRecord(outDir), ...record }));
 	return printed;
+}
+
+/** What all sheets of a club are printed with, and where to. */
+export function ofClub(handbook: Handbook, { clubDir, outDir }: Pick<Run, "clubDir" | "outDir">) {
+	return {
+		outDir,
+		club: handbook.curriculum.club,
+		style: handbook.style,
+		edition: editionMark(handbook),
+		cacheDir: cacheFolder(openFolder(clubDir), "sheets"),
+	};
 }
 
 /** What an earlier pocket was made of. */

@@ -42,7 +42,7 @@ export interface ServeOptions {
 	readonly host: string;
 	readonly port: number;
 	/** The desk shows, and changes nothing. */
-	readonly readOnly: boolean;
+	readonly readOnly?: boolean;
 }
 
 /** @returns 0 when it was ended; 2 where it cannot listen */
@@ -75,7 +75,7 @@ function watchedIn(folder: string): string[] {
 /** @param common the folder for what the pages of every club load */
 async function serveFrom(
 	run: Run,
-	{ host, port, readOnly }: ServeOptions,
+	{ host, port, readOnly = false }: ServeOptions,
 	common: string,
 	watcher: FSWatcher,
 ): Promise<number> {

@@ -27,7 +27,7 @@ const CLUB_FOLDERS = ["content", "_data"];
 export interface UpdateOptions {
 	/** A version, or a file of `npm pack`; the newest version where it is left out. */
 	readonly to?: string;
-	readonly write: boolean;
+	readonly write?: boolean;
 }
 
 /** Installs a package into a folder; gives what went wrong. */

@@ -113,7 +113,8 @@ export class DeskApi {
 	}
 
 	async post(route: string, sent: unknown): Promise<Reply | undefined> {
-		const handler = Object.hasOwn(this.#routes, route) ? this.#routes[route as Route] : undefined;
+		const routes: Readonly<Record<string, Handler>> = this.#routes;
+		const handler = Object.hasOwn(routes, route) ? routes[route] : undefined;
 		if (handler === undefined) return undefined;
 		const asked = judged(handler.judge, sent);
 		if ("fault" in asked) return wrong(asked.fault);
@@ -434,31 +435,11 @@ interface SolvedPlan {
 	readonly proof: string;
 }
 
-type Route =
-	| "plan"
-	| "try"
-	| "weeks"
-	| "new-week"
-	| "undo"
-	| "redo"
-	| "mends"
-	| "accept"
-	| "solve"
-	| "check"
-	| "save"
-	| "name"
-	| "draft"
-	| "drop-draft"
-	| "rename"
-	| "replace"
-	| "try-merge"
-	| "merge"
-	| "try-taught"
-	| "taught"
-	| "retire"
-	| "since"
-	| "run"
-	| "stop";
+/** A request, and what is answered to it. */
+interface Handler {
+	readonly judge: keyof Requests;
+	readonly answer: (wish: never) => unknown;
+}
 
 function route<Name extends keyof Requests>(judge: Name, answer: (wish: Requests[Name]) => unknown) {
 	return { judge, answer };
