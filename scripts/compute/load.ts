@@ -12,7 +12,7 @@
  * strongly criticised (Impellizzeri et al. 2020).
  */
 
-import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { teachingWeeks } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
@@ -20,7 +20,7 @@ import { getOrMake } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
-import { rounded, sortedRows } from "./tables.ts";
+import { rounded, tableOf } from "./tables.ts";
 import { type GroupWork, groupWorks } from "./work.ts";
 
 /** Calendar weeks that a week is held against. */
@@ -136,39 +136,20 @@ function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] 
 	return weeks;
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "group", order: "group" },
-	{ name: "landings", order: "number" },
-	{ name: "hands", order: "number" },
-	{ name: "planned-landings", order: "number" },
-	{ name: "planned-hands", order: "number" },
-	{ name: "landings-step", order: "number" },
-	{ name: "hands-step", order: "number" },
-];
-
 /** load.csv, and H311 and H340. */
 export const loadMeasure: Measure = {
 	name: "load",
 	tables: ({ curriculum }) => [
-		{
-			name: "load",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				groupLoads(curriculum).map((l) => [
-					l.week,
-					l.group.name,
-					l.landings,
-					l.hands,
-					l.plannedLandings,
-					l.plannedHands,
-					l.landingsStep,
-					l.handsStep,
-				]),
-			),
-		},
+		tableOf(curriculum, "load", groupLoads(curriculum), {
+			week: (l) => l.week,
+			group: (l) => l.group.name,
+			landings: (l) => l.landings,
+			hands: (l) => l.hands,
+			"planned-landings": (l) => l.plannedLandings,
+			"planned-hands": (l) => l.plannedHands,
+			"landings-step": (l) => l.landingsStep,
+			"hands-step": (l) => l.handsStep,
+		}),
 	],
 	findings: ({ curriculum }, words) => {
 		const loads = groupLoads(curriculum);

@@ -7,13 +7,13 @@
  * it nothing.
  */
 
-import type { Column, Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
+import type { Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
 import { finding } from "./finding.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type GroupWork, groupWorks } from "./work.ts";
 
 export interface ReachRow {
@@ -132,43 +132,22 @@ class Tally {
 	}
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "kind", order: "text" },
-	{ name: "id", order: "kind" },
-	{ name: "group", order: "group" },
-	{ name: "weeks", order: "number" },
-	{ name: "minutes", order: "number" },
-	{ name: "performed", order: "number" },
-	{ name: "prepared", order: "number" },
-	{ name: "first", order: "number" },
-	{ name: "last", order: "number" },
-	{ name: "longest-gap", order: "number" },
-];
-
 /** reach.csv, and H338 and H343. */
 export const reachMeasure: Measure = {
 	name: "reach",
 	tables: ({ curriculum }) => [
-		{
-			name: "reach",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				reach(curriculum).map((r) => [
-					r.kind,
-					r.id,
-					r.group.name,
-					r.weeks.length,
-					r.minutes,
-					r.performed,
-					r.prepared,
-					r.first,
-					r.last,
-					r.longestGap,
-				]),
-			),
-		},
+		tableOf(curriculum, "reach", reach(curriculum), {
+			kind: (r) => r.kind,
+			id: (r) => r.id,
+			group: (r) => r.group.name,
+			weeks: (r) => r.weeks.length,
+			minutes: (r) => r.minutes,
+			performed: (r) => r.performed,
+			prepared: (r) => r.prepared,
+			first: (r) => r.first,
+			last: (r) => r.last,
+			"longest-gap": (r) => r.longestGap,
+		}),
 	],
 	findings: ({ curriculum }, words) => {
 		const say = words.findings.hall;

@@ -9,7 +9,7 @@
  * was left longest ago, in the minutes between.
  */
 
-import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
@@ -17,7 +17,7 @@ import { getOrMake } from "./get-or-make.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
 import { needsOf } from "./needs.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type BlockWork, type GroupWork, groupWorksIn, type Stay } from "./work.ts";
 
 export interface SetOutRow {
@@ -226,28 +226,18 @@ function carriedOf(
 	return { carried, missing: lacking };
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "class", order: "class" },
-	{ name: "item", order: "equipment" },
-	{ name: "together", order: "number" },
-	{ name: "at-once", order: "number" },
-	{ name: "owned", order: "number" },
-];
-
 /** set-out.csv, and H333. */
 export const setOutMeasure: Measure = {
 	name: "set-out",
 	tables: ({ curriculum }) => [
-		{
-			name: "set-out",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				setOutRows(curriculum).map((r) => [r.week, r.class, r.item, r.together, r.atOnce, r.owned]),
-			),
-		},
+		tableOf(curriculum, "set-out", setOutRows(curriculum), {
+			week: (r) => r.week,
+			class: (r) => r.class,
+			item: (r) => r.item,
+			together: (r) => r.together,
+			"at-once": (r) => r.atOnce,
+			owned: (r) => r.owned,
+		}),
 	],
 	findings: ({ curriculum }, words) =>
 		[...Map.groupBy(setOutRows(curriculum), (row) => `${row.week} ${row.class}`).values()].flatMap((rows) =>

@@ -9,12 +9,12 @@
  * 1988, for movement), but no best gap for children's gymnastics has been published.
  */
 
-import type { Column, Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
+import type { Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { coveredBy } from "./coverage.ts";
 import { finding } from "./finding.ts";
 import type { Counted, Measure } from "./measure.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 
 export type SpacedKind = "shape" | "skill";
 
@@ -145,24 +145,22 @@ export function gapWanted(curriculum: Curriculum, kind: SpacedKind): number | un
 	return kind === "shape" ? curriculum.targets.shapeGap : curriculum.targets.skillGap;
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "kind", order: "text" },
-	{ name: "id", order: "kind" },
-	{ name: "level", order: "level" },
-	{ name: "weeks", order: "number" },
-	{ name: "first", order: "number" },
-	{ name: "last", order: "number" },
-	{ name: "longest-gap", order: "number" },
-];
-
 /** spacing.csv, and H303 to H306. A club that has planned no week yet has nothing to find. */
 export const spacingMeasure: Measure = {
 	name: "spacing",
 	tables: (counted) => {
-		const rows = spacings(counted)
-			.filter((s) => s.taught.length > 0)
-			.map((s) => [s.kind, s.id, s.level, s.taught.length, s.first, s.last, s.longestGap]);
-		return [{ name: "spacing", columns: COLUMNS, rows: sortedRows(counted.curriculum, COLUMNS, rows) }];
+		const taught = spacings(counted).filter((s) => s.taught.length > 0);
+		return [
+			tableOf(counted.curriculum, "spacing", taught, {
+				kind: (s) => s.kind,
+				id: (s) => s.id,
+				level: (s) => s.level,
+				weeks: (s) => s.taught.length,
+				first: (s) => s.first,
+				last: (s) => s.last,
+				"longest-gap": (s) => s.longestGap,
+			}),
+		];
 	},
 	findings: (counted, words) => {
 		const { curriculum } = counted;

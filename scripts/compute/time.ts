@@ -9,7 +9,7 @@
  */
 
 import { groundOf } from "../link/join-records.ts";
-import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
+import type { Block, ClubClass, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
@@ -17,7 +17,7 @@ import { getOrMake } from "./get-or-make.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork, workOf } from "./work.ts";
 
 /** A drill as one class does it in one block. */
@@ -206,37 +206,19 @@ export function drillTime({ drill, station, minutes, gymnasts, turns }: StationW
 	};
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "class", order: "class" },
-	{ name: "planned", order: "number" },
-	{ name: "available", order: "number" },
-	{ name: "active-share", order: "number" },
-	{ name: "unknown-share", order: "number" },
-	{ name: "new-drills", order: "number" },
-];
-
 /** time.csv, and H308, H309, H313, H316, H341 and H344. */
 export const timeMeasure: Measure = {
 	name: "time",
 	tables: ({ curriculum }) => [
-		{
-			name: "time",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				classTimes(curriculum).map((t) => [
-					t.week,
-					t.class,
-					t.planned,
-					t.available,
-					t.activeShare,
-					t.unknownShare,
-					t.newDrills.length,
-				]),
-			),
-		},
+		tableOf(curriculum, "time", classTimes(curriculum), {
+			week: (t) => t.week,
+			class: (t) => t.class,
+			planned: (t) => t.planned,
+			available: (t) => t.available,
+			"active-share": (t) => t.activeShare,
+			"unknown-share": (t) => t.unknownShare,
+			"new-drills": (t) => t.newDrills.length,
+		}),
 	],
 	findings: ({ curriculum }, words) => [
 		...curriculum.weeks.flatMap((plan) =>
