@@ -12,7 +12,7 @@ import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { isWatched } from "./drill-at.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { once } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName } from "./names.ts";
@@ -46,21 +46,17 @@ export interface CoachPlace {
 }
 
 /** Each group and block, by week, then as in the term, in the order of the blocks. */
-export function coachesRows(curriculum: Curriculum): readonly CoachesRow[] {
-	return getOrMake(rowsOf, curriculum, () =>
-		groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
-			blocks.map((block) => ({
-				week,
-				group,
-				block,
-				apparatus: block.apparatus,
-				...coachesFor(block, group.coaches),
-			})),
-		),
-	);
-}
-
-const rowsOf = new WeakMap<Curriculum, readonly CoachesRow[]>();
+export const coachesRows = once((curriculum: Curriculum): readonly CoachesRow[] =>
+	groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
+		blocks.map((block) => ({
+			week,
+			group,
+			block,
+			apparatus: block.apparatus,
+			...coachesFor(block, group.coaches),
+		})),
+	),
+);
 
 /** What one block asks of a group's coaches. */
 export function coachesFor(

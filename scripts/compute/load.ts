@@ -16,7 +16,7 @@ import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { teachingWeeks } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { once } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
@@ -43,16 +43,8 @@ export interface GroupLoad {
 	readonly drills: readonly { readonly drill: Id; readonly landings: number; readonly hands: number }[];
 }
 
-const known = new WeakMap<Curriculum, readonly GroupLoad[]>();
-
 /** Each group in each week in which it does something, by week, then as in the term. */
-export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = groupLoadsIn(curriculum, groupWorks(curriculum));
-	known.set(curriculum, rows);
-	return rows;
-}
+export const groupLoads = once((curriculum: Curriculum) => groupLoadsIn(curriculum, groupWorks(curriculum)));
 
 /** The same of any works. */
 export function groupLoadsIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly GroupLoad[] {
@@ -111,16 +103,10 @@ export function placeInCalendar(curriculum: Curriculum, week: number): number {
 	return calendarOf(curriculum).indexOf(week);
 }
 
-function calendarOf(curriculum: Curriculum): readonly (number | undefined)[] {
-	return getOrMake(calendars, curriculum, () => calendarWeeks(curriculum));
-}
-
-const calendars = new WeakMap<Curriculum, readonly (number | undefined)[]>();
-
 const MILLISECONDS_A_WEEK = 7 * 24 * 60 * 60 * 1000;
 
 /** The calendar weeks of the term in order: the number of the teaching week, undefined for one that is closed. */
-function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] {
+const calendarOf = once((curriculum: Curriculum): readonly (number | undefined)[] => {
 	const teaching = teachingWeeks(curriculum.term);
 	const start = teaching[0]?.monday;
 	const last = Math.max(curriculum.term.weeks, ...curriculum.weeks.map((plan) => plan.week));
@@ -134,7 +120,7 @@ function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] 
 		weeks.push(week);
 	}
 	return weeks;
-}
+});
 
 /** load.csv, and H311 and H340. */
 export const loadMeasure: Measure = {

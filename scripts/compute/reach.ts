@@ -9,7 +9,7 @@
 
 import type { Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
 import { finding } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, groupName } from "./names.ts";
@@ -46,16 +46,8 @@ export function performedBy(drill: Pick<LinkedDrill, "performs" | "elements">): 
 	return counts;
 }
 
-const known = new WeakMap<Curriculum, readonly ReachRow[]>();
-
 /** Shapes before skills, in the club's order, then by group as in the term. */
-export function reach(curriculum: Curriculum): readonly ReachRow[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = reachIn(curriculum, groupWorks(curriculum));
-	known.set(curriculum, rows);
-	return rows;
-}
+export const reach = once((curriculum: Curriculum) => reachIn(curriculum, groupWorks(curriculum)));
 
 /** The same of any works. */
 export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly ReachRow[] {
@@ -207,13 +199,7 @@ function tooSeldom(curriculum: Curriculum, skill: LinkedSkill, group: Group): re
 	return wanted === undefined || performed >= wanted ? [] : [{ skill, group, performed, prepared, wanted }];
 }
 
-const byGymnasts = new WeakMap<Curriculum, ReadonlyMap<string, readonly ReachRow[]>>();
-
 /** The rows of the same gymnasts, by `kind id gymnasts`. */
-function reachOf(curriculum: Curriculum): ReadonlyMap<string, readonly ReachRow[]> {
-	const before = byGymnasts.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`);
-	byGymnasts.set(curriculum, rows);
-	return rows;
-}
+export const reachOf = once((curriculum: Curriculum) =>
+	Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`),
+);

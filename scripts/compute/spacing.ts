@@ -13,6 +13,7 @@ import type { Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../
 import type { Words } from "../words/words.ts";
 import { coveredBy } from "./coverage.ts";
 import { finding } from "./finding.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { tableOf } from "./tables.ts";
 
@@ -41,35 +42,12 @@ export interface Spacing {
  * The spacing of everything that a level meets or should meet: shapes before skills, in the club's
  * order, then by level.
  */
-export function spacings(counted: Counted): readonly Spacing[] {
-	const known = spacingsOf.get(counted);
-	if (known !== undefined) return known;
-	const found = countSpacings(counted);
-	spacingsOf.set(counted, found);
-	return found;
-}
-
-/** What is counted never changes; the table, the findings and the suggestions all ask for it. */
-const spacingsOf = new WeakMap<Counted, readonly Spacing[]>();
-
-type WeeksOfLevel = Map<Id, Set<number>>;
-
-function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
-	const weeks = { shape: new Map<Id, WeeksOfLevel>(), skill: new Map<Id, WeeksOfLevel>() };
+export const spacings = once(({ curriculum, exposures }: Counted): readonly Spacing[] => {
+	const weeks = new Map<string, Set<number>>();
 	for (const { drill, level, week } of exposures) {
 		for (const kind of KINDS) {
 			for (const id of coveredBy(curriculum, drill, kind)) {
-				let levels = weeks[kind].get(id);
-				if (levels === undefined) {
-					levels = new Map();
-					weeks[kind].set(id, levels);
-				}
-				let taught = levels.get(level);
-				if (taught === undefined) {
-					taught = new Set();
-					levels.set(level, taught);
-				}
-				taught.add(week);
+				getOrMake(weeks, `${kind} ${id} ${level}`, () => new Set<number>()).add(week);
 			}
 		}
 	}
@@ -77,7 +55,7 @@ function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
 	for (const kind of KINDS) {
 		for (const id of thingsOf(curriculum, kind).keys()) {
 			for (const level of curriculum.levels.keys()) {
-				const taught = [...(weeks[kind].get(id)?.get(level) ?? [])].sort((a, b) => a - b);
+				const taught = [...(weeks.get(`${kind} ${id} ${level}`) ?? [])].sort((a, b) => a - b);
 				const expected = isExpected(curriculum, kind, id, level);
 				if (taught.length === 0 && !expected) continue;
 				const gap = widestGap(taught);
@@ -96,7 +74,7 @@ function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
 		}
 	}
 	return rows;
-}
+});
 
 /**
  * Whether a level should train a thing: a shape, where any drill of the library that offers the

@@ -13,7 +13,7 @@ import type { Block, ClubClass, Curriculum, DataPath, Finding, Id, WeekPlan } fr
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
@@ -80,22 +80,18 @@ export interface ClassTime {
  * One class in one week. Blocks on an apparatus that stands twice in a rotation count once.
  */
 export function classTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): ClassTime {
-	const times = getOrMake(timesOf, curriculum, () => new Map<WeekPlan, Map<ClubClass, ClassTime>>());
-	const ofWeek = getOrMake(times, plan, () => new Map<ClubClass, ClassTime>());
-	return getOrMake(ofWeek, one, () => {
-		const ground = getOrMake(withoutNew, groundOf(curriculum), () => new WeakMap());
-		const known = getOrMake(ground, plan, () => new Map<ClubClass, Omit<ClassTime, "newDrills">>());
-		return {
-			...getOrMake(known, one, () => countTime(curriculum, plan, one)),
-			newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
-		};
-	});
+	return getOrMake(timesOf(curriculum)(plan), one, () => ({
+		...getOrMake(withoutNew(groundOf(curriculum))(plan), one, () => countTime(curriculum, plan, one)),
+		newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
+	}));
 }
 
-/** A curriculum never changes; the table, the findings, the timetable and the pages all ask for the same times. */
-const timesOf = new WeakMap<Curriculum, Map<WeekPlan, Map<ClubClass, ClassTime>>>();
+/** The table, the findings, the timetable and the pages all ask for the same times. */
+const timesOf = once((_: Curriculum) => once((_plan: WeekPlan) => new Map<ClubClass, ClassTime>()));
 /** What of them does not hang on the weeks before. */
-const withoutNew = new WeakMap<Curriculum, WeakMap<WeekPlan, Map<ClubClass, Omit<ClassTime, "newDrills">>>>();
+const withoutNew = once((_ground: Curriculum) =>
+	once((_plan: WeekPlan) => new Map<ClubClass, Omit<ClassTime, "newDrills">>()),
+);
 
 function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit<ClassTime, "newDrills"> {
 	const parts = groupsOfClass(curriculum, one).map((group) => {
@@ -143,12 +139,8 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 	};
 }
 
-const newOf = new WeakMap<Curriculum, ReadonlyMap<string, readonly Id[]>>();
-
 /** The drills that are new to a class in a week, by `class week`: its gymnasts did them neither here nor on another day. */
-function newDrillsOf(curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> {
-	const before = newOf.get(curriculum);
-	if (before !== undefined) return before;
+const newDrillsOf = once((curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> => {
 	const met = new Map<string, Set<Id>>();
 	const found = new Map<string, readonly Id[]>();
 	const works = [...groupWorks(curriculum)].sort(
@@ -165,9 +157,8 @@ function newDrillsOf(curriculum: Curriculum): ReadonlyMap<string, readonly Id[]>
 		const most = found.get(key);
 		if (most === undefined || fresh.length > most.length) found.set(key, fresh);
 	}
-	newOf.set(curriculum, found);
 	return found;
-}
+});
 
 /** Every class in every planned week in which it meets and has something to do, by week, then in the club's order. */
 export function classTimes(curriculum: Curriculum): readonly ClassTime[] {

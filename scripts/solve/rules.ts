@@ -37,7 +37,7 @@ import { coveredBy } from "../compute/coverage.ts";
 import { dosePlaces, isDoseTooLong, isHoldTooLong } from "../compute/dose.ts";
 import { clashes, equipmentFor, stationUses } from "../compute/equipment.ts";
 import { stationMinutes } from "../compute/exposures.ts";
-import { getOrMake } from "../compute/get-or-make.ts";
+import { getOrMake, once } from "../compute/get-or-make.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
 import type { Counted } from "../compute/measure.ts";
@@ -1051,12 +1051,11 @@ function expected(counted: Counted): readonly Spacing[] {
 	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
 }
 
-const coveringOf = new WeakMap<Curriculum, Map<string, readonly LinkedDrill[]>>();
+const coveringOf = once((_ground: Curriculum) => new Map<string, readonly LinkedDrill[]>());
 
 /** The drills of the library that teach a shape or a skill. */
 function covering(curriculum: Curriculum, kind: Spacing["kind"], id: Id): readonly LinkedDrill[] {
-	const kept = getOrMake(coveringOf, groundOf(curriculum), () => new Map<string, readonly LinkedDrill[]>());
-	return getOrMake(kept, `${kind} ${id}`, () =>
+	return getOrMake(coveringOf(groundOf(curriculum)), `${kind} ${id}`, () =>
 		[...curriculum.drills.values()].filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id)),
 	);
 }
@@ -1368,15 +1367,11 @@ function contacts(
 	};
 }
 
-const withContacts = new WeakMap<LinkedDrill, boolean>();
-
-function hasContacts(drill: LinkedDrill): boolean {
-	return getOrMake(withContacts, drill, () =>
-		[drill, ...drill.levels.values()].some(
-			({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
-		),
-	);
-}
+const hasContacts = once((drill: LinkedDrill): boolean =>
+	[drill, ...drill.levels.values()].some(
+		({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+	),
+);
 
 /** Drills that would change a sum at a seat the right way. @param mayBe whether a drill could at all */
 function wantOther(
