@@ -4,7 +4,7 @@
 
 import type { LinkedEquipment } from "../model.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
-import { type DrillLine, drillLines } from "./drill.ts";
+import { drillLines } from "./drill.ts";
 import { type Link, linkTo, weekLink } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
@@ -22,14 +22,7 @@ export interface EquipmentListView {
 	}[];
 }
 
-export interface EquipmentView {
-	readonly name: string;
-	readonly aliases: readonly string[];
-	readonly owned: number | undefined;
-	readonly stored: string | undefined;
-	readonly uses: readonly { readonly link: Link; readonly apparatus: string; readonly needed: number }[];
-	readonly drills: readonly DrillLine[];
-}
+export type EquipmentView = ReturnType<typeof equipmentView>;
 
 /** The whole inventory in the club's order. */
 export function equipmentListView(site: SiteIndex): EquipmentListView {
@@ -52,7 +45,7 @@ export function equipmentListView(site: SiteIndex): EquipmentListView {
 }
 
 /** One item: where it is kept, where the term needs it, and its drills. */
-export function equipmentView(site: SiteIndex, item: LinkedEquipment): EquipmentView {
+export function equipmentView(site: SiteIndex, item: LinkedEquipment) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "equipment", id: item.id });
 	return {
