@@ -2,32 +2,24 @@
  * Apparatus: the list, and the page of one with its weeks and its drills by level.
  */
 
-import type { Apparatus, Id } from "../model.ts";
+import type { Apparatus } from "../model.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
 import { drillLines } from "./drill.ts";
-import { type Link, linkTo } from "./links.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface ApparatusListView {
-	readonly apparatus: readonly {
-		readonly id: Id;
-		readonly link: Link;
-		/** Whether it is an area of the hall, and no apparatus. */
-		readonly area: boolean;
-		readonly drills: number;
-		readonly weeks: number;
-	}[];
-}
+export type ApparatusListView = ReturnType<typeof apparatusListView>;
 
 export type ApparatusView = ReturnType<typeof apparatusView>;
 
 /** All apparatus in the club's order. */
-export function apparatusListView(site: SiteIndex): ApparatusListView {
+export function apparatusListView(site: SiteIndex) {
 	const { curriculum } = site;
 	return {
 		apparatus: Array.from(curriculum.apparatus, ([id, { kind }]) => ({
 			id,
 			link: linkTo(curriculum, "apparatus", id),
+			/** Whether it is an area of the hall, and no apparatus. */
 			area: kind === "area",
 			drills: site.drillsByApparatus.get(id)?.length ?? 0,
 			weeks: curriculum.weeks.filter((week) => week.apparatus.some((plan) => plan.apparatus === id)).length,

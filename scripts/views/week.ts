@@ -14,7 +14,7 @@ import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "./addresses.ts";
 import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
 import { findingLines } from "./findings.ts";
-import { type FloorPlanView, floorPlanView } from "./floor-plan.ts";
+import { floorPlanView } from "./floor-plan.ts";
 import type { Html } from "./html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import { directionRow } from "./measures/balance.ts";
@@ -68,24 +68,7 @@ export type PlannedWeek = ReturnType<typeof plannedWeek>;
 export type WeekView = ReturnType<typeof weekView>;
 
 /** What one apparatus of a week is planned to be. */
-export interface PlannedApparatus {
-	readonly id: Id;
-	readonly week: WeekLine;
-	readonly apparatus: Link;
-	readonly focus: Html | undefined;
-	readonly minutes: number;
-	readonly blocks: readonly BlockView[];
-	readonly equipment: readonly {
-		readonly item: Link;
-		readonly needed: number;
-		readonly owned: number | undefined;
-		readonly stored: string | undefined;
-		/** The drills that use the most of it at once. */
-		readonly drills: readonly Link[];
-	}[];
-	/** Of each block of stations. */
-	readonly plans: readonly FloorPlanView[];
-}
+export type PlannedApparatus = ReturnType<typeof plannedApparatus>;
 
 export type WeekApparatusView = ReturnType<typeof weekApparatusView>;
 
@@ -216,7 +199,7 @@ export function weekView(site: SiteIndex, week: WeekPlan) {
 }
 
 /** One apparatus of a week as it is planned. */
-export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): PlannedApparatus {
+export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan) {
 	const { curriculum } = site;
 	const page = weekApparatusAddress(week.id, plan.apparatus);
 	const own = apparatusLine(site, page, week, plan);
@@ -227,12 +210,14 @@ export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: Apparatu
 		focus: own.focus,
 		minutes: own.minutes,
 		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
+		/** Of each block of stations. */
 		plans: plan.blocks.flatMap((block) => floorPlanView(curriculum, week, plan, block, site.words) ?? []),
 		equipment: equipmentFor(curriculum, plan).map(({ item, needed, owned, drills }) => ({
 			item: linkTo(curriculum, "equipment", item),
 			needed,
 			owned,
 			stored: curriculum.equipment.get(item)?.stored,
+			/** The drills that use the most of it at once. */
 			drills: linksTo(curriculum, "drill", drills),
 		})),
 	};

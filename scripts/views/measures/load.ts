@@ -6,22 +6,12 @@ import { groupsOf } from "../../compute/groups.ts";
 import type { GroupLoad } from "../../compute/load.ts";
 import { groupName } from "../../compute/names.ts";
 import type { Bar } from "../../figures/bar-chart.ts";
-import type { Id } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { type MeasureHead, measureHead } from "./measure-head.ts";
+import { measureHead } from "./measure-head.ts";
 
-export interface LoadView {
-	readonly head: MeasureHead;
-	readonly groups: readonly {
-		/** For addresses inside the page. */
-		readonly id: Id;
-		readonly group: Link;
-		readonly charts: readonly { readonly what: "landings" | "hands"; readonly bars: readonly Bar[] }[];
-		readonly rows: readonly LoadRow[];
-	}[];
-}
+export type LoadView = ReturnType<typeof loadView>;
 
 export type LoadRow = ReturnType<typeof loadRow>;
 
@@ -29,7 +19,7 @@ export type LoadRow = ReturnType<typeof loadRow>;
 const ROUNDING = 1e-9;
 
 /** The page of load. */
-export function loadView(site: SiteIndex): LoadView {
+export function loadView(site: SiteIndex) {
 	const { curriculum } = site;
 	const byGroup = Map.groupBy(site.measures.loads(), (load) => load.group);
 	return {
@@ -39,6 +29,7 @@ export function loadView(site: SiteIndex): LoadView {
 			if (rows.length === 0) return [];
 			return [
 				{
+					/** For addresses inside the page. */
 					id: group.name.replace("/", "--"),
 					group: groupLink(site, group),
 					rows,

@@ -7,25 +7,13 @@ import { activeShareOver, type ClassTime, type DrillTime } from "../../compute/t
 import type { ClubClass, Id, WeekPlan } from "../../model.ts";
 import type { Words } from "../../words/words.ts";
 import { addressOf, classSheetAddress } from "../addresses.ts";
-import { type Link, linkTo } from "../links.ts";
+import { linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { measureHead } from "./measure-head.ts";
 
 export type TimeView = ReturnType<typeof timeView>;
 
-export interface LevelMinutes {
-	readonly id: Id;
-	readonly level: Link;
-	/** Those that the level works on in some week. */
-	readonly apparatus: readonly Link[];
-	readonly rows: readonly {
-		readonly number: number;
-		readonly week: Link;
-		/** One for each apparatus. */
-		readonly minutes: readonly number[];
-		readonly sum: number;
-	}[];
-}
+export type LevelMinutes = ReturnType<typeof minutesByApparatus>;
 
 export type TimeRow = ReturnType<typeof timeRow>;
 
@@ -64,7 +52,7 @@ export function timeView(site: SiteIndex) {
 }
 
 /** What each week plans for a level on each apparatus: the minutes of the blocks that count for it. */
-function minutesByApparatus(site: SiteIndex, level: Id, name: string): LevelMinutes {
+function minutesByApparatus(site: SiteIndex, level: Id, name: string) {
 	const { curriculum, words } = site;
 	const minutesOn = (plan: WeekPlan, apparatus: Id): number =>
 		plan.apparatus
@@ -78,12 +66,14 @@ function minutesByApparatus(site: SiteIndex, level: Id, name: string): LevelMinu
 	return {
 		id: level,
 		level: { to: addressOf({ kind: "level", id: level }), name },
+		/** Those that the level works on in some week. */
 		apparatus: used.map((id) => linkTo(curriculum, "apparatus", id)),
 		rows: curriculum.weeks.map((plan) => {
 			const minutes = used.map((id) => minutesOn(plan, id));
 			return {
 				number: plan.week,
 				week: { to: addressOf({ kind: "week", id: plan.id }), name: words.week(plan.week) },
+				/** One for each apparatus. */
 				minutes,
 				sum: minutes.reduce((sum, one) => sum + one, 0),
 			};
