@@ -11,7 +11,7 @@
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS, rounded } from "./tables.ts";
@@ -100,7 +100,14 @@ export function bodyDirection(curriculum: Curriculum, drill: LinkedDrill): Direc
 	return directions.size === 1 && only !== undefined ? only : (drill.direction ?? "none");
 }
 
-const offered = new WeakMap<Curriculum, ReadonlyMap<string, readonly LinkedDrill[]>>();
+/** The library's drills by direction and apparatus. */
+const byPlace = once((curriculum: Curriculum) => {
+	const drills = [...curriculum.drills.values()].flatMap((drill) => {
+		const way = bodyDirection(curriculum, drill);
+		return drill.apparatus.map((place) => ({ drill, key: `${way} ${place}` }));
+	});
+	return Map.groupBy(drills, ({ key }) => key);
+});
 
 /** The library's drills of a direction for an apparatus that offer one of the levels, in the club's order. */
 export function drillsOfDirection(
@@ -109,19 +116,8 @@ export function drillsOfDirection(
 	apparatus: Id,
 	levels: readonly Id[],
 ): readonly LinkedDrill[] {
-	let byPlace = offered.get(curriculum);
-	if (byPlace === undefined) {
-		const drills = [...curriculum.drills.values()].flatMap((drill) => {
-			const way = bodyDirection(curriculum, drill);
-			return drill.apparatus.map((place) => ({ drill, key: `${way} ${place}` }));
-		});
-		byPlace = new Map(
-			[...Map.groupBy(drills, ({ key }) => key)].map(([key, list]) => [key, list.map(({ drill }) => drill)]),
-		);
-		offered.set(curriculum, byPlace);
-	}
-	const here = byPlace.get(`${direction} ${apparatus}`) ?? [];
-	return here.filter((drill) => levels.some((level) => drill.levels.has(level)));
+	const here = byPlace(curriculum).get(`${direction} ${apparatus}`) ?? [];
+	return here.flatMap(({ drill }) => (levels.some((level) => drill.levels.has(level)) ? [drill] : []));
 }
 
 /** A drill that a level does in a week without any of its partners in that week. */

@@ -8,15 +8,15 @@
  * publish are a target of the club's own (NSPCC 2013: ages 4 to 8 1:6, 9 to 12 1:8, 13 to 18 1:10).
  */
 
-import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { isWatched } from "./drill-at.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { once } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type BlockWork, groupWorks, type StationWork } from "./work.ts";
 
 export interface CoachesRow {
@@ -46,21 +46,17 @@ export interface CoachPlace {
 }
 
 /** Each group and block, by week, then as in the term, in the order of the blocks. */
-export function coachesRows(curriculum: Curriculum): readonly CoachesRow[] {
-	return getOrMake(rowsOf, curriculum, () =>
-		groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
-			blocks.map((block) => ({
-				week,
-				group,
-				block,
-				apparatus: block.apparatus,
-				...coachesFor(block, group.coaches),
-			})),
-		),
-	);
-}
-
-const rowsOf = new WeakMap<Curriculum, readonly CoachesRow[]>();
+export const coachesRows = once((curriculum: Curriculum): readonly CoachesRow[] =>
+	groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
+		blocks.map((block) => ({
+			week,
+			group,
+			block,
+			apparatus: block.apparatus,
+			...coachesFor(block, group.coaches),
+		})),
+	),
+);
 
 /** What one block asks of a group's coaches. */
 export function coachesFor(
@@ -112,39 +108,20 @@ function asked(
 	};
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "group", order: "group" },
-	{ name: "apparatus", order: "apparatus" },
-	{ name: "block", order: "number" },
-	{ name: "hands", order: "number" },
-	{ name: "watched", order: "number" },
-	{ name: "needed", order: "number" },
-	{ name: "present", order: "number" },
-];
-
 /** coaches.csv, and H331 and H339. */
 export const coachesMeasure: Measure = {
 	name: "coaches",
 	tables: ({ curriculum }) => [
-		{
-			name: "coaches",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				coachesRows(curriculum).map((r) => [
-					r.week,
-					r.group.name,
-					r.apparatus,
-					r.block.block.number,
-					r.hands,
-					r.watched,
-					r.needed,
-					r.present,
-				]),
-			),
-		},
+		tableOf(curriculum, "coaches", coachesRows(curriculum), {
+			week: (r) => r.week,
+			group: (r) => r.group.name,
+			apparatus: (r) => r.apparatus,
+			block: (r) => r.block.block.number,
+			hands: (r) => r.hands,
+			watched: (r) => r.watched,
+			needed: (r) => r.needed,
+			present: (r) => r.present,
+		}),
 	],
 	findings: ({ curriculum }, words) => [
 		...coachesRows(curriculum).flatMap((row) => shortOf(curriculum, row, words)),

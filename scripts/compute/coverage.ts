@@ -6,10 +6,10 @@
  * all shapes add up to the scheduled minutes of drills that name shapes.
  */
 
-import type { Column, Exposure, Id, LinkedDrill, Table } from "../model.ts";
+import type { Cell, Exposure, Id, LinkedDrill, Table } from "../model.ts";
 import { getOrMake } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 
 /** What is covered. */
 export type CoverageKind = "shape" | "skill" | "direction";
@@ -99,7 +99,7 @@ export const coverageMeasure: Measure = {
 };
 
 function fullTable({ curriculum, exposures }: Counted, kind: CoverageKind, name: string): Table {
-	const sums: { readonly head: readonly (string | number)[]; readonly sum: Sum }[] = [];
+	const sums: { readonly of: Exposure; readonly thing: Id; readonly sum: Sum }[] = [];
 	// Exposures come by week, level and apparatus: a cell is full when the next begins.
 	let cell = new Map<Id, Sum>();
 	let last: Exposure | undefined;
@@ -111,30 +111,26 @@ function fullTable({ curriculum, exposures }: Counted, kind: CoverageKind, name:
 		for (const thing of things) {
 			const sum = getOrMake(cell, thing, () => {
 				const made = new Sum();
-				sums.push({ head: [week, level, apparatus, thing], sum: made });
+				sums.push({ of: exposure, thing, sum: made });
 				return made;
 			});
 			sum.add(exposure, minutes / things.length);
 		}
 	}
-	const columns: Column[] = [
-		{ name: "week", order: "number" },
-		{ name: "level", order: "level" },
-		{ name: "apparatus", order: "apparatus" },
-		{ name: kind, order: kind === "direction" ? "direction" : kind },
-		{ name: "drills", order: "number" },
-		{ name: "minutes", order: "number" },
-	];
-	if (kind !== "direction") {
-		columns.push({ name: "share", order: "number" }, { name: "repetitions", order: "number" });
-	}
-	const rows = sums.map(({ head, sum }) => [
-		...head,
-		sum.drills.length,
-		sum.minutes,
-		...(kind === "direction" ? [] : [sum.share, sum.repetitions]),
-	]);
-	return { name, columns, rows: sortedRows(curriculum, columns, rows) };
+	type Row = (typeof sums)[number];
+	const more: Readonly<Record<string, (row: Row) => Cell>> = {
+		share: ({ sum }) => sum.share,
+		repetitions: ({ sum }) => sum.repetitions,
+	};
+	return tableOf(curriculum, name, sums, {
+		week: ({ of }) => of.week,
+		level: ({ of }) => of.level,
+		apparatus: ({ of }) => of.apparatus,
+		[kind]: ({ thing }) => thing,
+		drills: ({ sum }) => sum.drills.length,
+		minutes: ({ sum }) => sum.minutes,
+		...(kind === "direction" ? {} : more),
+	});
 }
 
 class Sum implements CoverageCell {

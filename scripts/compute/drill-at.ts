@@ -1,21 +1,20 @@
 /** A drill as one level does it. What the level says replaces what the drill says, each field whole. */
 
 import type { Id, LinkedDrill, Manner } from "../model.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 
-const made = new WeakMap<LinkedDrill, Map<Id, LinkedDrill>>();
+const made = once((_: LinkedDrill) => new Map<Id, LinkedDrill>());
 
 /** The drill with the level's own dose, turn, equipment, safety texts and so on; the drill itself where the level says nothing. */
 export function drillAt(drill: LinkedDrill, level: Id): LinkedDrill {
 	const own = drill.levels.get(level);
 	if (own === undefined) return drill;
-	const known = made.get(drill)?.get(level);
-	if (known !== undefined) return known;
-	const { do: _how, ...manner } = own;
-	const helpers = helpersAt(drill, manner);
-	const alike = Object.keys(manner).length === 0 && helpers === drill.helpers;
-	const at = alike ? drill : { ...drill, ...manner, ...(helpers && { helpers }) };
-	made.set(drill, (made.get(drill) ?? new Map<Id, LinkedDrill>()).set(level, at));
-	return at;
+	return getOrMake(made(drill), level, () => {
+		const { do: _how, ...manner } = own;
+		const helpers = helpersAt(drill, manner);
+		const alike = Object.keys(manner).length === 0 && helpers === drill.helpers;
+		return alike ? drill : { ...drill, ...manner, ...(helpers && { helpers }) };
+	});
 }
 
 /**

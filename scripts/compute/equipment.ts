@@ -12,7 +12,6 @@ import type {
 	ApparatusPlan,
 	Block,
 	ClubClass,
-	Column,
 	Curriculum,
 	Finding,
 	Id,
@@ -25,14 +24,14 @@ import { WEEKDAYS } from "./calendar.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { drillAt } from "./drill-at.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { type Group, groupsOf, groupsOfClass } from "./groups.ts";
 import { levelsOf } from "./levels-of.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, groupName, itemName } from "./names.ts";
 import { joined, type Need, needsOf } from "./needs.ts";
 import { type SetOutRow, setOutRows } from "./set-out.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { stationPath } from "./time.ts";
 import { groupWorksIn, stationsOf, workOf } from "./work.ts";
 
@@ -97,12 +96,11 @@ export function stationUses(
 	plan: ApparatusPlan,
 	block: Block,
 ): readonly StationUse[] {
-	const blocks = getOrMake(usesOf, groundOf(curriculum), () => new WeakMap<Block, readonly StationUse[]>());
-	return getOrMake(blocks, block, () => countUses(curriculum, plan, block));
+	return getOrMake(usesOf(groundOf(curriculum)), block, () => countUses(curriculum, plan, block));
 }
 
 /** The lists and the floor plans ask for the same uses. */
-const usesOf = new WeakMap<Curriculum, WeakMap<Block, readonly StationUse[]>>();
+const usesOf = once((_ground: Curriculum) => new WeakMap<Block, readonly StationUse[]>());
 
 function countUses(curriculum: Curriculum, plan: ApparatusPlan, block: Block): readonly StationUse[] {
 	// Largest first: the first group that does a drill at a level is the one to count for.
@@ -310,24 +308,24 @@ function clashesOn(
 	return [...curriculum.equipment.keys()].flatMap((item) => worst.get(item) ?? []);
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "apparatus", order: "apparatus" },
-	{ name: "item", order: "equipment" },
-	{ name: "needed", order: "number" },
-	{ name: "owned", order: "number" },
-];
-
 /** equipment.csv, and H310 and H317. */
 export const equipmentMeasure: Measure = {
 	name: "equipment",
 	tables: ({ curriculum }) => {
-		const rows = curriculum.weeks.flatMap(({ week, apparatus }) =>
+		const lines = curriculum.weeks.flatMap(({ week, apparatus }) =>
 			apparatus.flatMap((plan) =>
-				equipmentFor(curriculum, plan).map((l) => [week, plan.apparatus, l.item, l.needed, l.owned]),
+				equipmentFor(curriculum, plan).map((line) => ({ week, apparatus: plan.apparatus, ...line })),
 			),
 		);
-		return [{ name: "equipment", columns: COLUMNS, rows: sortedRows(curriculum, COLUMNS, rows) }];
+		return [
+			tableOf(curriculum, "equipment", lines, {
+				week: (l) => l.week,
+				apparatus: (l) => l.apparatus,
+				item: (l) => l.item,
+				needed: (l) => l.needed,
+				owned: (l) => l.owned,
+			}),
+		];
 	},
 	findings: ({ curriculum }, words) => [
 		...curriculum.weeks.flatMap((week) =>

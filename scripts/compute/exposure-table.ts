@@ -1,31 +1,26 @@
 /** exposures.csv: the atom of every count, as a table. */
 
-import type { Column } from "../model.ts";
 import type { Measure } from "./measure.ts";
-import { sortedRows } from "./tables.ts";
-
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "level", order: "level" },
-	{ name: "apparatus", order: "apparatus" },
-	{ name: "block", order: "number" },
-	{ name: "drill", order: "text" },
-	{ name: "minutes", order: "number" },
-	{ name: "repetitions", order: "number" },
-];
+import { tableOf } from "./tables.ts";
 
 export const exposureMeasure: Measure = {
 	name: "exposures",
 	tables: ({ curriculum, exposures }) => [
-		{
-			name: "exposures",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				exposures.map((e) => [e.week, e.level, e.apparatus, e.block, e.drill, e.minutes, e.repetitions]),
-			),
-		},
+		tableOf(
+			curriculum,
+			"exposures",
+			exposures,
+			{
+				week: (e) => e.week,
+				level: (e) => e.level,
+				apparatus: (e) => e.apparatus,
+				block: (e) => e.block,
+				drill: (e) => e.drill,
+				minutes: (e) => e.minutes,
+				repetitions: (e) => e.repetitions,
+			},
+			{ drill: "text" },
+		),
 	],
 	findings: () => [],
 };

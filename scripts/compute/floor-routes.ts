@@ -14,6 +14,7 @@
  */
 
 import type { Side } from "../model.ts";
+import { once } from "./get-or-make.ts";
 import { type FloorPlan, gapOf, type PlacedStation } from "./placing.ts";
 import type { Rect } from "./station-layout.ts";
 
@@ -44,22 +45,15 @@ const OUTSIDE = 2;
 /** Metres beyond an open edge that one may walk. */
 const BEYOND = 0.5;
 
-/** From each station to the next, the last back to the first. */
-export function routesOf(plan: FloorPlan): readonly Route[] {
+/** From each station to the next, the last back to the first. The same plan is drawn on pages, in the binder and on sheets. */
+export const routesOf = once((plan: FloorPlan): readonly Route[] => {
 	const { stations } = plan;
 	if (stations.length < 2) return [];
-	const known = routesFound.get(plan);
-	if (known !== undefined) return known;
-	const routes = stations.flatMap((from, i) => {
+	return stations.flatMap((from, i) => {
 		const to = stations[(i + 1) % stations.length];
 		return to === undefined ? [] : [{ from: from.number, to: to.number, way: wayBetween(plan, from, to) }];
 	});
-	routesFound.set(plan, routes);
-	return routes;
-}
-
-/** The same plan is drawn on pages, in the binder and on sheets. */
-const routesFound = new WeakMap<FloorPlan, readonly Route[]>();
+});
 
 function wayBetween(plan: FloorPlan, from: PlacedStation, to: PlacedStation): readonly Spot[] {
 	let best: { readonly way: readonly Spot[]; readonly cost: number } | undefined;

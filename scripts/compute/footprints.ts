@@ -8,7 +8,7 @@
  */
 
 import type { Equipment } from "../model.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { once } from "./get-or-make.ts";
 
 /** The plan symbol an item is drawn with. */
 export type PlanSymbol =
@@ -156,14 +156,7 @@ const UNKNOWN: Footprint = { symbol: "other", role: "body", length: 1, width: 1,
 type Item = Pick<Equipment, "id" | "name" | "size">;
 
 /** The floor an item takes. */
-export function footprintOf(item: Item): Footprint {
-	return getOrMake(known, item, () => read(item));
-}
-
-/** Every floor plan asks for the same few items. */
-const known = new WeakMap<Item, Footprint>();
-
-function read(item: Item): Footprint {
+export const footprintOf = once((item: Item): Footprint => {
 	const found = rowFor(item.id) ?? rowFor(item.name);
 	const base: Footprint =
 		found === undefined
@@ -179,7 +172,7 @@ function read(item: Item): Footprint {
 	if (item.size === undefined) return base;
 	const { symbol, role } = base;
 	return { symbol, role, length: item.size[0], width: item.size[1], from: "club" };
-}
+});
 
 function rowFor(text: string): Row | undefined {
 	const words = new Set(wordsOf(text));

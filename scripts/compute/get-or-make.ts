@@ -13,3 +13,9 @@ export function getOrMake<K, V>(
 	kept.set(key, made);
 	return made;
 }
+
+/** A function of one thing that is worked out once for each, and kept as long as the thing is. */
+export function once<K extends WeakKey, V>(make: (of: K) => V): (of: K) => V {
+	const kept = new WeakMap<K, V>();
+	return (of) => getOrMake(kept, of, () => make(of));
+}

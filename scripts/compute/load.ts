@@ -12,15 +12,15 @@
  * strongly criticised (Impellizzeri et al. 2020).
  */
 
-import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { teachingWeeks } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { once } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
-import { rounded, sortedRows } from "./tables.ts";
+import { rounded, tableOf } from "./tables.ts";
 import { type GroupWork, groupWorks } from "./work.ts";
 
 /** Calendar weeks that a week is held against. */
@@ -43,16 +43,8 @@ export interface GroupLoad {
 	readonly drills: readonly { readonly drill: Id; readonly landings: number; readonly hands: number }[];
 }
 
-const known = new WeakMap<Curriculum, readonly GroupLoad[]>();
-
 /** Each group in each week in which it does something, by week, then as in the term. */
-export function groupLoads(curriculum: Curriculum): readonly GroupLoad[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = groupLoadsIn(curriculum, groupWorks(curriculum));
-	known.set(curriculum, rows);
-	return rows;
-}
+export const groupLoads = once((curriculum: Curriculum) => groupLoadsIn(curriculum, groupWorks(curriculum)));
 
 /** The same of any works. */
 export function groupLoadsIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly GroupLoad[] {
@@ -111,16 +103,10 @@ export function placeInCalendar(curriculum: Curriculum, week: number): number {
 	return calendarOf(curriculum).indexOf(week);
 }
 
-function calendarOf(curriculum: Curriculum): readonly (number | undefined)[] {
-	return getOrMake(calendars, curriculum, () => calendarWeeks(curriculum));
-}
-
-const calendars = new WeakMap<Curriculum, readonly (number | undefined)[]>();
-
 const MILLISECONDS_A_WEEK = 7 * 24 * 60 * 60 * 1000;
 
 /** The calendar weeks of the term in order: the number of the teaching week, undefined for one that is closed. */
-function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] {
+const calendarOf = once((curriculum: Curriculum): readonly (number | undefined)[] => {
 	const teaching = teachingWeeks(curriculum.term);
 	const start = teaching[0]?.monday;
 	const last = Math.max(curriculum.term.weeks, ...curriculum.weeks.map((plan) => plan.week));
@@ -134,41 +120,22 @@ function calendarWeeks(curriculum: Curriculum): readonly (number | undefined)[] 
 		weeks.push(week);
 	}
 	return weeks;
-}
-
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "group", order: "group" },
-	{ name: "landings", order: "number" },
-	{ name: "hands", order: "number" },
-	{ name: "planned-landings", order: "number" },
-	{ name: "planned-hands", order: "number" },
-	{ name: "landings-step", order: "number" },
-	{ name: "hands-step", order: "number" },
-];
+});
 
 /** load.csv, and H311 and H340. */
 export const loadMeasure: Measure = {
 	name: "load",
 	tables: ({ curriculum }) => [
-		{
-			name: "load",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				groupLoads(curriculum).map((l) => [
-					l.week,
-					l.group.name,
-					l.landings,
-					l.hands,
-					l.plannedLandings,
-					l.plannedHands,
-					l.landingsStep,
-					l.handsStep,
-				]),
-			),
-		},
+		tableOf(curriculum, "load", groupLoads(curriculum), {
+			week: (l) => l.week,
+			group: (l) => l.group.name,
+			landings: (l) => l.landings,
+			hands: (l) => l.hands,
+			"planned-landings": (l) => l.plannedLandings,
+			"planned-hands": (l) => l.plannedHands,
+			"landings-step": (l) => l.landingsStep,
+			"hands-step": (l) => l.handsStep,
+		}),
 	],
 	findings: ({ curriculum }, words) => {
 		const loads = groupLoads(curriculum);

@@ -8,7 +8,7 @@
  */
 
 import type { Curriculum, Id, LinkedDrill } from "../model.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { type Group, groupsOf, levelsAsGroups } from "./groups.ts";
 import { performedBy } from "./reach.ts";
 import { type BlockWork, type GroupWork, groupWorks, worksOfGroups } from "./work.ts";
@@ -42,19 +42,13 @@ interface Moment {
 	readonly block: BlockWork;
 }
 
-const known = new WeakMap<Curriculum, readonly OrderRow[]>();
-
 /** By group as in the term, then in the order in which the drills are first done. */
-export function orderRows(curriculum: Curriculum): readonly OrderRow[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
+export const orderRows = once((curriculum: Curriculum): readonly OrderRow[] => {
 	const hasClasses = curriculum.term.classes.length > 0;
 	const all = hasClasses ? groupsOf(curriculum) : levelsAsGroups(curriculum);
 	const works = hasClasses ? groupWorks(curriculum) : worksOfGroups(curriculum, all);
-	const rows = orderRowsIn(curriculum, all, works);
-	known.set(curriculum, rows);
-	return rows;
-}
+	return orderRowsIn(curriculum, all, works);
+});
 
 /** The same of any works of these groups. */
 export function orderRowsIn(

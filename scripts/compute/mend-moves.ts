@@ -16,7 +16,7 @@ import type {
 	WrittenBlock,
 } from "../model.ts";
 import type { doseOf } from "./dose-of.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { once } from "./get-or-make.ts";
 import { groupsOf, isThere } from "./groups.ts";
 import { likeness } from "./likeness.ts";
 import { nameOfSpot, type Spot, writtenBlock, writtenStations } from "./plan-changes.ts";
@@ -366,21 +366,17 @@ export function hasDone(curriculum: Curriculum, level: Id, drill: Id, week: numb
 	return (lastFirsts(curriculum).get(`${level} ${drill}`) ?? Number.POSITIVE_INFINITY) < week;
 }
 
-const known = new WeakMap<Curriculum, ReadonlyMap<string, number>>();
-
 /** The week by which every group of a level that ever does a drill has done it, by `level drill`. */
-function lastFirsts(curriculum: Curriculum): ReadonlyMap<string, number> {
-	return getOrMake(known, curriculum, () => {
-		const seen = new Set<string>();
-		const last = new Map<string, number>();
-		for (const { week, group, blocks } of groupWorks(curriculum)) {
-			for (const { level, drill } of blocks.flatMap((block) => block.stations)) {
-				const key = `${group.name} ${level} ${drill.id}`;
-				if (seen.has(key)) continue;
-				seen.add(key);
-				last.set(`${level} ${drill.id}`, week);
-			}
+const lastFirsts = once((curriculum: Curriculum): ReadonlyMap<string, number> => {
+	const seen = new Set<string>();
+	const last = new Map<string, number>();
+	for (const { week, group, blocks } of groupWorks(curriculum)) {
+		for (const { level, drill } of blocks.flatMap((block) => block.stations)) {
+			const key = `${group.name} ${level} ${drill.id}`;
+			if (seen.has(key)) continue;
+			seen.add(key);
+			last.set(`${level} ${drill.id}`, week);
 		}
-		return last;
-	});
-}
+	}
+	return last;
+});

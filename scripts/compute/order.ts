@@ -5,51 +5,35 @@
  * the drill, the level and what is asked for, with the groups it is so for.
  */
 
-import type { Column, Curriculum, DataPath, Exposure, Finding, Id, WeekPlan } from "../model.ts";
+import type { Curriculum, DataPath, Exposure, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
 import { groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { type OrderRow, orderRows } from "./meeting-order.ts";
 import { groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
-
-const COLUMNS: readonly Column[] = [
-	{ name: "group", order: "group" },
-	{ name: "drill", order: "drill" },
-	{ name: "week", order: "number" },
-	{ name: "rule", order: "text" },
-	{ name: "id", order: "thing" },
-	{ name: "had", order: "number" },
-	{ name: "wanted", order: "number" },
-	{ name: "met", order: "text" },
-];
+import { tableOf } from "./tables.ts";
 
 /** order.csv, and H301 (needs), H302 (after) and H330 (ready). */
 export const orderMeasure: Measure = {
 	name: "order",
 	tables: ({ curriculum }) => [
-		{
-			name: "order",
-			columns: COLUMNS,
-			rows:
-				curriculum.term.classes.length === 0
-					? []
-					: sortedRows(
-							curriculum,
-							COLUMNS,
-							orderRows(curriculum).map((r) => [
-								r.group.name,
-								r.drill,
-								r.week,
-								r.rule,
-								r.id,
-								r.had,
-								r.wanted,
-								r.met,
-							]),
-						),
-		},
+		tableOf(
+			curriculum,
+			"order",
+			curriculum.term.classes.length === 0 ? [] : orderRows(curriculum),
+			{
+				group: (r) => r.group.name,
+				drill: (r) => r.drill,
+				week: (r) => r.week,
+				rule: (r) => r.rule,
+				id: (r) => r.id,
+				had: (r) => r.had,
+				wanted: (r) => r.wanted,
+				met: (r) => r.met,
+			},
+			{ id: "thing" },
+		),
 	],
 	findings: ({ curriculum }, words) =>
 		[

@@ -6,9 +6,9 @@
  * is played turn by turn in tests.
  */
 
-import type { Column, Curriculum, Id } from "../model.ts";
+import type { Curriculum, Id } from "../model.ts";
 import type { Measure } from "./measure.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { groupWorks } from "./work.ts";
 
 export interface PracticeRow {
@@ -53,41 +53,21 @@ function total(a: number | undefined, b: number | undefined): number | undefined
 	return a === undefined ? b : b === undefined ? a : a + b;
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "group", order: "group" },
-	{ name: "apparatus", order: "apparatus" },
-	{ name: "block", order: "number" },
-	{ name: "drill", order: "drill" },
-	{ name: "turns", order: "number" },
-	{ name: "planned", order: "number" },
-	{ name: "fits", order: "number" },
-	{ name: "done", order: "number" },
-];
-
 /** practice.csv. */
 export const practiceMeasure: Measure = {
 	name: "practice",
 	tables: ({ curriculum }) => [
-		{
-			name: "practice",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				practice(curriculum).map((r) => [
-					r.week,
-					r.group,
-					r.apparatus,
-					r.block,
-					r.drill,
-					r.turns,
-					r.planned,
-					r.fits,
-					r.done,
-				]),
-			),
-		},
+		tableOf(curriculum, "practice", practice(curriculum), {
+			week: (r) => r.week,
+			group: (r) => r.group,
+			apparatus: (r) => r.apparatus,
+			block: (r) => r.block,
+			drill: (r) => r.drill,
+			turns: (r) => r.turns,
+			planned: (r) => r.planned,
+			fits: (r) => r.fits,
+			done: (r) => r.done,
+		}),
 	],
 	findings: () => [],
 };

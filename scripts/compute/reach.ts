@@ -7,13 +7,13 @@
  * it nothing.
  */
 
-import type { Column, Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
+import type { Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
 import { finding } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type GroupWork, groupWorks } from "./work.ts";
 
 export interface ReachRow {
@@ -46,16 +46,8 @@ export function performedBy(drill: Pick<LinkedDrill, "performs" | "elements">): 
 	return counts;
 }
 
-const known = new WeakMap<Curriculum, readonly ReachRow[]>();
-
 /** Shapes before skills, in the club's order, then by group as in the term. */
-export function reach(curriculum: Curriculum): readonly ReachRow[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = reachIn(curriculum, groupWorks(curriculum));
-	known.set(curriculum, rows);
-	return rows;
-}
+export const reach = once((curriculum: Curriculum) => reachIn(curriculum, groupWorks(curriculum)));
 
 /** The same of any works. */
 export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly ReachRow[] {
@@ -132,43 +124,22 @@ class Tally {
 	}
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "kind", order: "text" },
-	{ name: "id", order: "kind" },
-	{ name: "group", order: "group" },
-	{ name: "weeks", order: "number" },
-	{ name: "minutes", order: "number" },
-	{ name: "performed", order: "number" },
-	{ name: "prepared", order: "number" },
-	{ name: "first", order: "number" },
-	{ name: "last", order: "number" },
-	{ name: "longest-gap", order: "number" },
-];
-
 /** reach.csv, and H338 and H343. */
 export const reachMeasure: Measure = {
 	name: "reach",
 	tables: ({ curriculum }) => [
-		{
-			name: "reach",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				reach(curriculum).map((r) => [
-					r.kind,
-					r.id,
-					r.group.name,
-					r.weeks.length,
-					r.minutes,
-					r.performed,
-					r.prepared,
-					r.first,
-					r.last,
-					r.longestGap,
-				]),
-			),
-		},
+		tableOf(curriculum, "reach", reach(curriculum), {
+			kind: (r) => r.kind,
+			id: (r) => r.id,
+			group: (r) => r.group.name,
+			weeks: (r) => r.weeks.length,
+			minutes: (r) => r.minutes,
+			performed: (r) => r.performed,
+			prepared: (r) => r.prepared,
+			first: (r) => r.first,
+			last: (r) => r.last,
+			"longest-gap": (r) => r.longestGap,
+		}),
 	],
 	findings: ({ curriculum }, words) => {
 		const say = words.findings.hall;
@@ -228,13 +199,7 @@ function tooSeldom(curriculum: Curriculum, skill: LinkedSkill, group: Group): re
 	return wanted === undefined || performed >= wanted ? [] : [{ skill, group, performed, prepared, wanted }];
 }
 
-const byGymnasts = new WeakMap<Curriculum, ReadonlyMap<string, readonly ReachRow[]>>();
-
 /** The rows of the same gymnasts, by `kind id gymnasts`. */
-function reachOf(curriculum: Curriculum): ReadonlyMap<string, readonly ReachRow[]> {
-	const before = byGymnasts.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`);
-	byGymnasts.set(curriculum, rows);
-	return rows;
-}
+export const reachOf = once((curriculum: Curriculum) =>
+	Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`),
+);

@@ -9,15 +9,15 @@
  * was left longest ago, in the minutes between.
  */
 
-import type { Column, Curriculum, Finding, Id } from "../model.ts";
+import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
 import { needsOf } from "./needs.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type BlockWork, type GroupWork, groupWorksIn, type Stay } from "./work.ts";
 
 export interface SetOutRow {
@@ -55,15 +55,12 @@ interface Visit {
 	readonly needs: ReadonlyMap<Id, number>;
 }
 
-const known = new WeakMap<Curriculum, readonly SetOutRow[]>();
 /** By the work of a class's first group, which is the same in every plan that leaves its week as it is. */
 const rowsOfWork = new WeakMap<GroupWork, readonly SetOutRow[]>();
 
 /** Each class and item by week, then as in the term, then in the order of the store room's list. */
-export function setOutRows(curriculum: Curriculum): readonly SetOutRow[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
-	const rows = curriculum.weeks.flatMap(({ week }) => {
+export const setOutRows = once((curriculum: Curriculum): readonly SetOutRow[] =>
+	curriculum.weeks.flatMap(({ week }) => {
 		const works = groupWorksIn(curriculum, week);
 		return curriculum.term.classes.flatMap((one) => {
 			const own = works.filter((work) => work.group.class === one);
@@ -72,10 +69,8 @@ export function setOutRows(curriculum: Curriculum): readonly SetOutRow[] {
 				? []
 				: getOrMake(rowsOfWork, first, () => rowsOf(curriculum, week, one.id, own));
 		});
-	});
-	known.set(curriculum, rows);
-	return rows;
-}
+	}),
+);
 
 function rowsOf(
 	curriculum: Curriculum,
@@ -226,28 +221,18 @@ function carriedOf(
 	return { carried, missing: lacking };
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "class", order: "class" },
-	{ name: "item", order: "equipment" },
-	{ name: "together", order: "number" },
-	{ name: "at-once", order: "number" },
-	{ name: "owned", order: "number" },
-];
-
 /** set-out.csv, and H333. */
 export const setOutMeasure: Measure = {
 	name: "set-out",
 	tables: ({ curriculum }) => [
-		{
-			name: "set-out",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				setOutRows(curriculum).map((r) => [r.week, r.class, r.item, r.together, r.atOnce, r.owned]),
-			),
-		},
+		tableOf(curriculum, "set-out", setOutRows(curriculum), {
+			week: (r) => r.week,
+			class: (r) => r.class,
+			item: (r) => r.item,
+			together: (r) => r.together,
+			"at-once": (r) => r.atOnce,
+			owned: (r) => r.owned,
+		}),
 	],
 	findings: ({ curriculum }, words) =>
 		[...Map.groupBy(setOutRows(curriculum), (row) => `${row.week} ${row.class}`).values()].flatMap((rows) =>

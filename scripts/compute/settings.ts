@@ -12,6 +12,7 @@
 import type { Curriculum, Equipment, Finding, Id, Landmark } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
+import { once } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import { heightsAt, landmarkHeights } from "./heights.ts";
 import type { Measure } from "./measure.ts";
@@ -31,14 +32,10 @@ export interface Setting {
 	readonly mats: number;
 }
 
-const known = new WeakMap<Curriculum, readonly Setting[]>();
-
 /** Every height of an item of equipment that a group's drills name, where the class gives its ages. */
-export function settings(curriculum: Curriculum): readonly Setting[] {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
+export const settings = once((curriculum: Curriculum): readonly Setting[] => {
 	const wantedOf = new Map<string, readonly [number, number] | undefined>();
-	const found = groupWorks(curriculum).flatMap((work) => {
+	return groupWorks(curriculum).flatMap((work) => {
 		const { ages } = work.group.class;
 		if (ages === undefined) return [];
 		return work.blocks.flatMap((block) =>
@@ -60,9 +57,7 @@ export function settings(curriculum: Curriculum): readonly Setting[] {
 			),
 		);
 	});
-	known.set(curriculum, found);
-	return found;
-}
+});
 
 /** The thickest mat that the drill lays down beside the item. */
 function matsOf(curriculum: Curriculum, { drill }: StationWork, item: Id): number {

@@ -9,12 +9,13 @@
  * 1988, for movement), but no best gap for children's gymnastics has been published.
  */
 
-import type { Column, Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
+import type { Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { coveredBy } from "./coverage.ts";
 import { finding } from "./finding.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 
 export type SpacedKind = "shape" | "skill";
 
@@ -41,35 +42,12 @@ export interface Spacing {
  * The spacing of everything that a level meets or should meet: shapes before skills, in the club's
  * order, then by level.
  */
-export function spacings(counted: Counted): readonly Spacing[] {
-	const known = spacingsOf.get(counted);
-	if (known !== undefined) return known;
-	const found = countSpacings(counted);
-	spacingsOf.set(counted, found);
-	return found;
-}
-
-/** What is counted never changes; the table, the findings and the suggestions all ask for it. */
-const spacingsOf = new WeakMap<Counted, readonly Spacing[]>();
-
-type WeeksOfLevel = Map<Id, Set<number>>;
-
-function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
-	const weeks = { shape: new Map<Id, WeeksOfLevel>(), skill: new Map<Id, WeeksOfLevel>() };
+export const spacings = once(({ curriculum, exposures }: Counted): readonly Spacing[] => {
+	const weeks = new Map<string, Set<number>>();
 	for (const { drill, level, week } of exposures) {
 		for (const kind of KINDS) {
 			for (const id of coveredBy(curriculum, drill, kind)) {
-				let levels = weeks[kind].get(id);
-				if (levels === undefined) {
-					levels = new Map();
-					weeks[kind].set(id, levels);
-				}
-				let taught = levels.get(level);
-				if (taught === undefined) {
-					taught = new Set();
-					levels.set(level, taught);
-				}
-				taught.add(week);
+				getOrMake(weeks, `${kind} ${id} ${level}`, () => new Set<number>()).add(week);
 			}
 		}
 	}
@@ -77,7 +55,7 @@ function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
 	for (const kind of KINDS) {
 		for (const id of thingsOf(curriculum, kind).keys()) {
 			for (const level of curriculum.levels.keys()) {
-				const taught = [...(weeks[kind].get(id)?.get(level) ?? [])].sort((a, b) => a - b);
+				const taught = [...(weeks.get(`${kind} ${id} ${level}`) ?? [])].sort((a, b) => a - b);
 				const expected = isExpected(curriculum, kind, id, level);
 				if (taught.length === 0 && !expected) continue;
 				const gap = widestGap(taught);
@@ -96,7 +74,7 @@ function countSpacings({ curriculum, exposures }: Counted): readonly Spacing[] {
 		}
 	}
 	return rows;
-}
+});
 
 /**
  * Whether a level should train a thing: a shape, where any drill of the library that offers the
@@ -145,24 +123,22 @@ export function gapWanted(curriculum: Curriculum, kind: SpacedKind): number | un
 	return kind === "shape" ? curriculum.targets.shapeGap : curriculum.targets.skillGap;
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "kind", order: "text" },
-	{ name: "id", order: "kind" },
-	{ name: "level", order: "level" },
-	{ name: "weeks", order: "number" },
-	{ name: "first", order: "number" },
-	{ name: "last", order: "number" },
-	{ name: "longest-gap", order: "number" },
-];
-
 /** spacing.csv, and H303 to H306. A club that has planned no week yet has nothing to find. */
 export const spacingMeasure: Measure = {
 	name: "spacing",
 	tables: (counted) => {
-		const rows = spacings(counted)
-			.filter((s) => s.taught.length > 0)
-			.map((s) => [s.kind, s.id, s.level, s.taught.length, s.first, s.last, s.longestGap]);
-		return [{ name: "spacing", columns: COLUMNS, rows: sortedRows(counted.curriculum, COLUMNS, rows) }];
+		const taught = spacings(counted).filter((s) => s.taught.length > 0);
+		return [
+			tableOf(counted.curriculum, "spacing", taught, {
+				kind: (s) => s.kind,
+				id: (s) => s.id,
+				level: (s) => s.level,
+				weeks: (s) => s.taught.length,
+				first: (s) => s.first,
+				last: (s) => s.last,
+				"longest-gap": (s) => s.longestGap,
+			}),
+		];
 	},
 	findings: (counted, words) => {
 		const { curriculum } = counted;

@@ -9,8 +9,45 @@ import { groupsOf } from "./groups.ts";
 /** A directions column sorts in this order. */
 export const DIRECTIONS = ["forward", "backward", "sideways", "none"] as const;
 
+/** What columns of these names are sorted by; all others hold numbers. */
+const ORDERS: Readonly<Record<string, Column["order"]>> = {
+	apparatus: "apparatus",
+	class: "class",
+	direction: "direction",
+	drill: "drill",
+	group: "group",
+	id: "kind",
+	item: "equipment",
+	kind: "text",
+	level: "level",
+	met: "text",
+	rule: "text",
+	shape: "shape",
+	skill: "skill",
+};
+
+/**
+ * A data file of things, with what each column has of one.
+ *
+ * @param orders where a column is not sorted as its name says
+ */
+export function tableOf<Thing>(
+	curriculum: Curriculum,
+	name: string,
+	things: readonly Thing[],
+	cells: Readonly<Record<string, (thing: Thing) => Cell>>,
+	orders: Readonly<Record<string, Column["order"]>> = {},
+): Table {
+	const columns = Object.keys(cells).map((column): Column => {
+		return { name: column, order: orders[column] ?? ORDERS[column] ?? "number" };
+	});
+	const all = Object.values(cells);
+	const rows = things.map((thing) => all.map((cell) => cell(thing)));
+	return { name, columns, rows: sortedRows(curriculum, columns, rows) };
+}
+
 /** Rows sorted by the columns from the left; an empty cell comes first. */
-export function sortedRows(
+function sortedRows(
 	curriculum: Curriculum,
 	columns: readonly Column[],
 	rows: readonly (readonly Cell[])[],
@@ -53,34 +90,22 @@ function rankOf(curriculum: Curriculum, column: Column, columns: readonly Column
 	}
 	if (order === "number") return (cell) => (typeof cell === "number" ? cell : Number.NEGATIVE_INFINITY);
 	if (order === "text") return (cell) => String(cell ?? "");
-	const rank = new Map<string, number>(idsInOrder(curriculum, order).map((id, i) => [id, i]));
+	const rank = new Map<string, number>([...IDS[order](curriculum)].map((id, i) => [id, i]));
 	return (cell) => rank.get(String(cell ?? "")) ?? Number.NEGATIVE_INFINITY;
 }
 
-function idsInOrder(
-	curriculum: Curriculum,
-	order: Exclude<Column["order"], "number" | "text" | "kind">,
-): readonly Id[] {
-	switch (order) {
-		case "level":
-			return [...curriculum.levels.keys()];
-		case "apparatus":
-			return [...curriculum.apparatus.keys()];
-		case "shape":
-			return [...curriculum.shapes.keys()];
-		case "skill":
-			return [...curriculum.skills.keys()];
-		case "drill":
-			return [...curriculum.drills.keys()];
-		case "equipment":
-			return [...curriculum.equipment.keys()];
-		case "thing":
-			return [...new Set([...curriculum.skills.keys(), ...curriculum.drills.keys()])];
-		case "class":
-			return curriculum.term.classes.map((c) => c.id);
-		case "group":
-			return groupsOf(curriculum).map((group) => group.name);
-		case "direction":
-			return DIRECTIONS;
-	}
-}
+/** Ids in the club's own order. */
+const IDS: Readonly<
+	Record<Exclude<Column["order"], "number" | "text" | "kind">, (of: Curriculum) => Iterable<Id>>
+> = {
+	level: ({ levels }) => levels.keys(),
+	apparatus: ({ apparatus }) => apparatus.keys(),
+	shape: ({ shapes }) => shapes.keys(),
+	skill: ({ skills }) => skills.keys(),
+	drill: ({ drills }) => drills.keys(),
+	equipment: ({ equipment }) => equipment.keys(),
+	thing: ({ skills, drills }) => new Set([...skills.keys(), ...drills.keys()]),
+	class: ({ term }) => term.classes.map(({ id }) => id),
+	group: (curriculum) => groupsOf(curriculum).map(({ name }) => name),
+	direction: () => DIRECTIONS,
+};

@@ -3,175 +3,124 @@
  * handbook was opened with what coaches reported.
  */
 
-import type { Column, Curriculum, Finding, Table } from "../model.ts";
+import type { Cell, Curriculum, Finding, Table } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
 import { groupLoads, groupLoadsIn } from "./load.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
 import { reach, reachIn } from "./reach.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type BuiltOnMissed, builtOnMissed, learnedByGroup, minutesLost, taughtOf } from "./taught.ts";
 import { keptOverBreaks, spacingFindings } from "./taught-spacing.ts";
 
-const text = (name: string): Column => ({ name, order: "text" });
-const number = (name: string): Column => ({ name, order: "number" });
-const WEEK = number("week");
-const GROUP: Column = { name: "group", order: "group" };
-
 /** Every drill of every reported week, as planned and as taught. */
 function practiceTable(curriculum: Curriculum): Table {
-	const columns: readonly Column[] = [
-		WEEK,
-		GROUP,
-		{ name: "apparatus", order: "apparatus" },
-		number("block"),
-		{ name: "drill", order: "drill" },
-		number("station"),
-		number("minutes"),
-		number("reps"),
-		number("share"),
-		number("taught-minutes"),
-		number("taught-reps"),
-	];
 	const rows = taughtOf(curriculum).weeks.flatMap(({ week, group, blocks }) =>
 		blocks.flatMap(({ work, share }) =>
-			work.stations.map(({ drill, station, minutes, done }) => [
-				week,
-				group.name,
-				work.apparatus,
-				work.block.number,
-				drill.id,
-				station,
-				minutes,
-				done,
-				share,
-				minutes * share,
-				done === undefined ? undefined : done * share,
-			]),
+			work.stations.map((station) => ({ week, group, work, share, ...station })),
 		),
 	);
-	return { name: "taught-practice", columns, rows: sortedRows(curriculum, columns, rows) };
+	return tableOf(curriculum, "taught-practice", rows, {
+		week: (r) => r.week,
+		group: (r) => r.group.name,
+		apparatus: (r) => r.work.apparatus,
+		block: (r) => r.work.block.number,
+		drill: (r) => r.drill.id,
+		station: (r) => r.station,
+		minutes: (r) => r.minutes,
+		reps: (r) => r.done,
+		share: (r) => r.share,
+		"taught-minutes": (r) => r.minutes * r.share,
+		"taught-reps": (r) => (r.done === undefined ? undefined : r.done * r.share),
+	});
+}
+
+/** Each row of a plan with the same as it was taught, if anything was. */
+function beside<Row>(planned: readonly Row[], taught: readonly Row[], keyOf: (row: Row) => string) {
+	const known = new Map(taught.map((row) => [keyOf(row), row]));
+	return planned.map((row) => ({ row, own: known.get(keyOf(row)) }));
 }
 
 function reachTable(curriculum: Curriculum): Table {
-	const columns: readonly Column[] = [
-		text("kind"),
-		{ name: "id", order: "kind" },
-		GROUP,
-		...["weeks", "minutes", "performed", "prepared", "longest-gap"].flatMap((name) => [
-			number(name),
-			number(`taught-${name}`),
-		]),
-	];
-	const keyOf = ({ kind, id, group }: ReturnType<typeof reach>[number]) => `${kind} ${id} ${group.name}`;
-	const taught = new Map(
-		reachIn(curriculum, taughtOf(curriculum).works).map((row) => [keyOf(row), row] as const),
-	);
-	const rows = reach(curriculum).map((row) => {
-		const own = taught.get(keyOf(row));
-		return [
-			row.kind,
-			row.id,
-			row.group.name,
-			row.weeks.length,
-			own?.weeks.length ?? 0,
-			row.minutes,
-			own?.minutes ?? 0,
-			row.performed,
-			row.performed === undefined ? undefined : (own?.performed ?? 0),
-			row.prepared,
-			row.prepared === undefined ? undefined : (own?.prepared ?? 0),
-			row.longestGap,
-			own?.longestGap,
-		];
+	const taught = reachIn(curriculum, taughtOf(curriculum).works);
+	const rows = beside(reach(curriculum), taught, ({ kind, id, group }) => `${kind} ${id} ${group.name}`);
+	/** Of a shape neither is known. */
+	const asTaught = (planned: Cell, own: Cell): Cell => (planned === undefined ? undefined : (own ?? 0));
+	return tableOf(curriculum, "taught-reach", rows, {
+		kind: ({ row }) => row.kind,
+		id: ({ row }) => row.id,
+		group: ({ row }) => row.group.name,
+		weeks: ({ row }) => row.weeks.length,
+		"taught-weeks": ({ own }) => own?.weeks.length ?? 0,
+		minutes: ({ row }) => row.minutes,
+		"taught-minutes": ({ own }) => own?.minutes ?? 0,
+		performed: ({ row }) => row.performed,
+		"taught-performed": ({ row, own }) => asTaught(row.performed, own?.performed),
+		prepared: ({ row }) => row.prepared,
+		"taught-prepared": ({ row, own }) => asTaught(row.prepared, own?.prepared),
+		"longest-gap": ({ row }) => row.longestGap,
+		"taught-longest-gap": ({ own }) => own?.longestGap,
 	});
-	return { name: "taught-reach", columns, rows: sortedRows(curriculum, columns, rows) };
 }
 
 function loadTable(curriculum: Curriculum): Table {
-	const columns: readonly Column[] = [
-		WEEK,
-		GROUP,
-		...["landings", "hands", "landings-step", "hands-step"].flatMap((name) => [
-			number(name),
-			number(`taught-${name}`),
-		]),
-	];
-	const taught = new Map(
-		groupLoadsIn(curriculum, taughtOf(curriculum).works).map((row) => [`${row.week} ${row.group.name}`, row]),
-	);
-	const rows = groupLoads(curriculum).map((row) => {
-		const own = taught.get(`${row.week} ${row.group.name}`);
-		return [
-			row.week,
-			row.group.name,
-			row.landings,
-			own?.landings ?? 0,
-			row.hands,
-			own?.hands ?? 0,
-			row.landingsStep,
-			own?.landingsStep,
-			row.handsStep,
-			own?.handsStep,
-		];
+	const taught = groupLoadsIn(curriculum, taughtOf(curriculum).works);
+	const rows = beside(groupLoads(curriculum), taught, ({ week, group }) => `${week} ${group.name}`);
+	return tableOf(curriculum, "taught-load", rows, {
+		week: ({ row }) => row.week,
+		group: ({ row }) => row.group.name,
+		landings: ({ row }) => row.landings,
+		"taught-landings": ({ own }) => own?.landings ?? 0,
+		hands: ({ row }) => row.hands,
+		"taught-hands": ({ own }) => own?.hands ?? 0,
+		"landings-step": ({ row }) => row.landingsStep,
+		"taught-landings-step": ({ own }) => own?.landingsStep,
+		"hands-step": ({ row }) => row.handsStep,
+		"taught-hands-step": ({ own }) => own?.handsStep,
 	});
-	return { name: "taught-load", columns, rows: sortedRows(curriculum, columns, rows) };
 }
 
 function learnedTable(curriculum: Curriculum): Table {
-	const columns: readonly Column[] = [
-		WEEK,
-		GROUP,
-		{ name: "skill", order: "skill" },
-		...["of", "alone", "helped", "share", "low", "high"].map(number),
-	];
-	const rows = learnedByGroup(curriculum).map(({ week, group, skill, of, alone, helped, share }) => [
-		week,
-		group.name,
-		skill,
-		of,
-		alone,
-		helped,
-		share?.share,
-		share?.low,
-		share?.high,
-	]);
-	return { name: "learned", columns, rows: sortedRows(curriculum, columns, rows) };
+	return tableOf(curriculum, "learned", learnedByGroup(curriculum), {
+		week: (r) => r.week,
+		group: (r) => r.group.name,
+		skill: (r) => r.skill,
+		of: (r) => r.of,
+		alone: (r) => r.alone,
+		helped: (r) => r.helped,
+		share: (r) => r.share?.share,
+		low: (r) => r.share?.low,
+		high: (r) => r.share?.high,
+	});
 }
 
 function keptTable(curriculum: Curriculum): Table {
-	const columns: readonly Column[] = [
-		{ name: "skill", order: "skill" },
-		GROUP,
-		...["before", "before-of", "before-alone", "after", "after-of", "after-alone", "weeks-without"].map(
-			number,
-		),
-		...["kept", "share", "low", "high"].map(number),
-	];
-	const rows = keptOverBreaks(curriculum).map(({ group, before, after, weeks, kept }) => [
-		after.skill,
-		group.name,
-		before.week,
-		before.of,
-		before.alone,
-		after.week,
-		after.of,
-		after.alone,
-		weeks,
-		kept?.kept,
-		kept?.share?.share,
-		kept?.share?.low,
-		kept?.share?.high,
-	]);
-	return { name: "kept", columns, rows: sortedRows(curriculum, columns, rows) };
+	return tableOf(curriculum, "kept", keptOverBreaks(curriculum), {
+		skill: (r) => r.after.skill,
+		group: (r) => r.group.name,
+		before: (r) => r.before.week,
+		"before-of": (r) => r.before.of,
+		"before-alone": (r) => r.before.alone,
+		after: (r) => r.after.week,
+		"after-of": (r) => r.after.of,
+		"after-alone": (r) => r.after.alone,
+		"weeks-without": (r) => r.weeks,
+		kept: (r) => r.kept?.kept,
+		share: (r) => r.kept?.share?.share,
+		low: (r) => r.kept?.share?.low,
+		high: (r) => r.kept?.share?.high,
+	});
 }
 
 function lostTable(curriculum: Curriculum): Table {
-	const columns: readonly Column[] = [text("cause"), number("minutes"), number("blocks")];
 	return {
 		name: "minutes-lost",
-		columns,
+		columns: [
+			{ name: "cause", order: "text" },
+			{ name: "minutes", order: "number" },
+			{ name: "blocks", order: "number" },
+		],
 		rows: minutesLost(curriculum).map(({ cause, minutes, blocks }) => [cause, minutes, blocks]),
 	};
 }

@@ -13,7 +13,7 @@
 
 import type { Block, BlockReport, ClassReport, Curriculum, Id } from "../model.ts";
 import { teachingWeeks } from "./calendar.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import { type OrderRow, orderRows, orderRowsIn } from "./meeting-order.ts";
 import { type Share, wilson } from "./wilson.ts";
@@ -84,11 +84,7 @@ export interface Taught {
 	readonly until: ReadonlyMap<string, number>;
 }
 
-const known = new WeakMap<Curriculum, Taught>();
-
-export function taughtOf(curriculum: Curriculum): Taught {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
+export const taughtOf = once((curriculum: Curriculum): Taught => {
 	const byKey = reportsByGroup(curriculum);
 	const weeks: TaughtWeek[] = [];
 	const unplaced: Unplaced[] = [];
@@ -105,10 +101,8 @@ export function taughtOf(curriculum: Curriculum): Taught {
 	for (const { week, group } of weeks) {
 		until.set(group.gymnastsId, Math.max(week, until.get(group.gymnastsId) ?? 0));
 	}
-	const taught = { weeks, unplaced, works: works.filter(({ blocks }) => blocks.length > 0), until };
-	known.set(curriculum, taught);
-	return taught;
-}
+	return { weeks, unplaced, works: works.filter(({ blocks }) => blocks.length > 0), until };
+});
 
 /** The reports of each group and week, by `week group`. */
 function reportsByGroup(curriculum: Curriculum): ReadonlyMap<string, readonly ClassReport[]> {

@@ -9,15 +9,15 @@
  */
 
 import { groundOf } from "../link/join-records.ts";
-import type { Block, ClubClass, Column, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
+import type { Block, ClubClass, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
-import { sortedRows } from "./tables.ts";
+import { tableOf } from "./tables.ts";
 import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork, workOf } from "./work.ts";
 
 /** A drill as one class does it in one block. */
@@ -80,22 +80,18 @@ export interface ClassTime {
  * One class in one week. Blocks on an apparatus that stands twice in a rotation count once.
  */
 export function classTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): ClassTime {
-	const times = getOrMake(timesOf, curriculum, () => new Map<WeekPlan, Map<ClubClass, ClassTime>>());
-	const ofWeek = getOrMake(times, plan, () => new Map<ClubClass, ClassTime>());
-	return getOrMake(ofWeek, one, () => {
-		const ground = getOrMake(withoutNew, groundOf(curriculum), () => new WeakMap());
-		const known = getOrMake(ground, plan, () => new Map<ClubClass, Omit<ClassTime, "newDrills">>());
-		return {
-			...getOrMake(known, one, () => countTime(curriculum, plan, one)),
-			newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
-		};
-	});
+	return getOrMake(timesOf(curriculum)(plan), one, () => ({
+		...getOrMake(withoutNew(groundOf(curriculum))(plan), one, () => countTime(curriculum, plan, one)),
+		newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
+	}));
 }
 
-/** A curriculum never changes; the table, the findings, the timetable and the pages all ask for the same times. */
-const timesOf = new WeakMap<Curriculum, Map<WeekPlan, Map<ClubClass, ClassTime>>>();
+/** The table, the findings, the timetable and the pages all ask for the same times. */
+const timesOf = once((_: Curriculum) => once((_plan: WeekPlan) => new Map<ClubClass, ClassTime>()));
 /** What of them does not hang on the weeks before. */
-const withoutNew = new WeakMap<Curriculum, WeakMap<WeekPlan, Map<ClubClass, Omit<ClassTime, "newDrills">>>>();
+const withoutNew = once((_ground: Curriculum) =>
+	once((_plan: WeekPlan) => new Map<ClubClass, Omit<ClassTime, "newDrills">>()),
+);
 
 function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit<ClassTime, "newDrills"> {
 	const parts = groupsOfClass(curriculum, one).map((group) => {
@@ -143,12 +139,8 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 	};
 }
 
-const newOf = new WeakMap<Curriculum, ReadonlyMap<string, readonly Id[]>>();
-
 /** The drills that are new to a class in a week, by `class week`: its gymnasts did them neither here nor on another day. */
-function newDrillsOf(curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> {
-	const before = newOf.get(curriculum);
-	if (before !== undefined) return before;
+const newDrillsOf = once((curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> => {
 	const met = new Map<string, Set<Id>>();
 	const found = new Map<string, readonly Id[]>();
 	const works = [...groupWorks(curriculum)].sort(
@@ -165,9 +157,8 @@ function newDrillsOf(curriculum: Curriculum): ReadonlyMap<string, readonly Id[]>
 		const most = found.get(key);
 		if (most === undefined || fresh.length > most.length) found.set(key, fresh);
 	}
-	newOf.set(curriculum, found);
 	return found;
-}
+});
 
 /** Every class in every planned week in which it meets and has something to do, by week, then in the club's order. */
 export function classTimes(curriculum: Curriculum): readonly ClassTime[] {
@@ -206,37 +197,19 @@ export function drillTime({ drill, station, minutes, gymnasts, turns }: StationW
 	};
 }
 
-const COLUMNS: readonly Column[] = [
-	{ name: "week", order: "number" },
-	{ name: "class", order: "class" },
-	{ name: "planned", order: "number" },
-	{ name: "available", order: "number" },
-	{ name: "active-share", order: "number" },
-	{ name: "unknown-share", order: "number" },
-	{ name: "new-drills", order: "number" },
-];
-
 /** time.csv, and H308, H309, H313, H316, H341 and H344. */
 export const timeMeasure: Measure = {
 	name: "time",
 	tables: ({ curriculum }) => [
-		{
-			name: "time",
-			columns: COLUMNS,
-			rows: sortedRows(
-				curriculum,
-				COLUMNS,
-				classTimes(curriculum).map((t) => [
-					t.week,
-					t.class,
-					t.planned,
-					t.available,
-					t.activeShare,
-					t.unknownShare,
-					t.newDrills.length,
-				]),
-			),
-		},
+		tableOf(curriculum, "time", classTimes(curriculum), {
+			week: (t) => t.week,
+			class: (t) => t.class,
+			planned: (t) => t.planned,
+			available: (t) => t.available,
+			"active-share": (t) => t.activeShare,
+			"unknown-share": (t) => t.unknownShare,
+			"new-drills": (t) => t.newDrills.length,
+		}),
 	],
 	findings: ({ curriculum }, words) => [
 		...curriculum.weeks.flatMap((plan) =>

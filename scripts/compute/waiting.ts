@@ -8,6 +8,7 @@
  */
 
 import { crosses, routesOf, runPlace, type Spot } from "./floor-routes.ts";
+import { once } from "./get-or-make.ts";
 import { type FloorPlan, FREE_SPACE, gapOf, overlapOf, type PlacedStation } from "./placing.ts";
 import type { Rect } from "./station-layout.ts";
 
@@ -27,13 +28,11 @@ const BEYOND = 0.5;
 /** Metres that a place may be further off to be off an arrow. */
 const ON_WAY = 2;
 
-/** The lines of all stations at which somebody waits; a station that has no room for one is left out. */
-export function waitingOf(plan: FloorPlan): readonly Waiting[] {
-	const known = waitingFound.get(plan);
-	if (known !== undefined) return known;
+/** The lines of all stations at which somebody waits; a station that has no room for one is left out. The same plan is drawn on pages, in the binder and on sheets. */
+export const waitingOf = once((plan: FloorPlan): readonly Waiting[] => {
 	const taken: Rect[] = [];
 	const ways = routesOf(plan).flatMap(({ way }) => way.slice(1).map((to, i) => [way[i] ?? to, to] as const));
-	const waiting = plan.stations.flatMap((station): readonly Waiting[] => {
+	return plan.stations.flatMap((station): readonly Waiting[] => {
 		const count = Math.min(MOST, station.queue ?? 0);
 		if (count === 0) return [];
 		const wanted = beginningOf(plan, station);
@@ -50,12 +49,7 @@ export function waitingOf(plan: FloorPlan): readonly Waiting[] {
 		taken.push(best.line.rect);
 		return [{ station: station.number, spots: spotsIn(best.line, count, wanted) }];
 	});
-	waitingFound.set(plan, waiting);
-	return waiting;
-}
-
-/** The same plan is drawn on pages, in the binder and on sheets. */
-const waitingFound = new WeakMap<FloorPlan, readonly Waiting[]>();
+});
 
 /** Where who comes next begins: at the beginning of a run, else where the way to the station ends. */
 function beginningOf(plan: FloorPlan, station: PlacedStation): Spot {

@@ -12,7 +12,7 @@ import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 import { drillAt } from "./drill-at.ts";
 import { stationMinutes } from "./exposures.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, once } from "./get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "./groups.ts";
 
 /** A drill at one station, as a group does it. */
@@ -67,14 +67,6 @@ export interface GroupWork {
 	readonly minutes: number;
 }
 
-interface Works {
-	readonly all: readonly GroupWork[];
-	readonly byWeek: ReadonlyMap<number, readonly GroupWork[]>;
-}
-
-/** A curriculum never changes; the measures and the pages all ask for the same work. */
-const known = new WeakMap<Curriculum, Works>();
-
 /** Every group in every planned week in which it does something: by week, then in the order of the classes. */
 export function groupWorks(curriculum: Curriculum): readonly GroupWork[] {
 	return worksOf(curriculum).all;
@@ -96,26 +88,18 @@ export function worksOfGroups(curriculum: Curriculum, groups: readonly Group[]):
 	);
 }
 
-function worksOf(curriculum: Curriculum): Works {
-	const before = known.get(curriculum);
-	if (before !== undefined) return before;
+/** The measures and the pages all ask for the same work. */
+const worksOf = once((curriculum: Curriculum) => {
 	const all = worksOfGroups(curriculum, groupsOf(curriculum));
-	const works = { all, byWeek: Map.groupBy(all, (work) => work.week) };
-	known.set(curriculum, works);
-	return works;
-}
+	return { all, byWeek: Map.groupBy(all, (work) => work.week) };
+});
 
 /** By the ground: a plan that is tried asks for no week that it leaves as it is. */
-const workOfWeek = new WeakMap<Curriculum, WeakMap<WeekPlan, Map<Group, GroupWork>>>();
+const workOfWeek = once((_ground: Curriculum) => once((_plan: WeekPlan) => new Map<Group, GroupWork>()));
 
 /** One group in one week, whether it meets or not. */
 export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
-	const weeks = getOrMake(
-		workOfWeek,
-		groundOf(curriculum),
-		() => new WeakMap<WeekPlan, Map<Group, GroupWork>>(),
-	);
-	const groups = getOrMake(weeks, plan, () => new Map<Group, GroupWork>());
+	const groups = workOfWeek(groundOf(curriculum))(plan);
 	return getOrMake(groups, group, () => countWork(curriculum, plan, group));
 }
 
@@ -148,12 +132,13 @@ function countWork(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupW
 	};
 }
 
-const stationsOfBlock = new WeakMap<Curriculum, WeakMap<Block, Map<Group, readonly StationWork[]>>>();
+const stationsOfBlock = once((_ground: Curriculum) =>
+	once((_block: Block) => new Map<Group, readonly StationWork[]>()),
+);
 
 /** The stations of a block that count for a group, as its levels do them. */
 export function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
-	const blocks = getOrMake(stationsOfBlock, groundOf(curriculum), () => new WeakMap());
-	const groups = getOrMake(blocks, block, () => new Map<Group, readonly StationWork[]>());
+	const groups = stationsOfBlock(groundOf(curriculum))(block);
 	return getOrMake(groups, group, () => countStations(curriculum, block, group));
 }
 

@@ -34,7 +34,7 @@ import { type BinderView, binderView } from "../views/sheets/binder.ts";
 import type { Edition, Volume } from "../views/sheets/edition.ts";
 import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf, withoutLeaves } from "./assemble.ts";
-import { type BrowserPages, openBrowser, readMarkScript, readPageScripts } from "./browser-pages.ts";
+import { type BrowserPages, readMarkScript, readPageScripts, startBrowser } from "./browser-pages.ts";
 import { ATTACHMENT, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { editionFile } from "./edition-file.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -176,29 +176,22 @@ export async function withPrinter<T>(
 	const found = await findBrowser(options.browser);
 	if ("missing" in found) return failed([problem("H401", NOWHERE, found.missing)]);
 	// The browser starts while sheets are made, and a thread for reading.
-	const opening = openBrowser(found.browser).then(
-		(pages) => ({ pages }),
-		(error: unknown) => ({ error }),
-	);
+	const opening = startBrowser(found.browser);
 	const threads = new PdfThreads(options.workers ?? WORKERS);
 	threads.start();
 	const close = async () => {
 		threads.close();
-		const opened = await opening;
-		if ("pages" in opened) await opened.pages.close();
+		const pages = await opening;
+		if ("open" in pages) await pages.close();
 	};
 	const stop = () => void close();
 	options.signal?.addEventListener("abort", stop, { once: true });
 	try {
 		const sheets = await sheetsOf(handbook, options);
-		const opened = await opening;
-		if ("error" in opened) {
-			const { error } = opened;
-			const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
-			return failed([problem("H401", NOWHERE, `The browser ${found.browser.path} did not start: ${why}`)]);
-		}
+		const pages = await opening;
+		if (!("open" in pages)) return failed([pages]);
 		options.signal?.throwIfAborted();
-		return await work(await printerOf(handbook, sheets, { pages: opened.pages, threads }, options));
+		return await work(await printerOf(handbook, sheets, { pages, threads }, options));
 	} catch (error) {
 		// Closing the browser makes whatever waits for it fail; the reason is the signal.
 		options.signal?.throwIfAborted();

@@ -10,6 +10,7 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import puppeteer, { type Browser as Driven, type Page } from "puppeteer-core";
 import { PROGRAM, packageFolder, readProgramText } from "../files/program.ts";
+import { NOWHERE, type Problem, problem } from "../problems.ts";
 import type { Browser } from "./find-browser.ts";
 
 export interface BrowserPages {
@@ -66,6 +67,16 @@ async function translated(file: string): Promise<string> {
 		target: "chrome110",
 	});
 	return outputFiles.map(({ text }) => text).join("");
+}
+
+/** The browser, started; else H401. */
+export async function startBrowser(browser: Browser): Promise<BrowserPages | Problem> {
+	try {
+		return await openBrowser(browser);
+	} catch (error) {
+		const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
+		return problem("H401", NOWHERE, `The browser ${browser.path} did not start: ${why}`);
+	}
 }
 
 /** Starts the browser. Throws where it does not start. */

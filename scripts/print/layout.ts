@@ -13,7 +13,8 @@ import { type Problem, problem } from "../problems.ts";
 import type { BrowserPages, OpenPage, PageScripts } from "./browser-pages.ts";
 import type { Hyphenation } from "./hyphenate.ts";
 import type { Area, CutPage } from "./in-page.ts";
-import { digestOf, type SheetCache } from "./sheet-cache.ts";
+import { Press, sideBySide } from "./press.ts";
+import { digestOf, jsonOf, type SheetCache } from "./sheet-cache.ts";
 
 /** A part to be laid out. */
 export interface LayoutJob {
@@ -57,56 +58,36 @@ export async function layOut(jobs: readonly LayoutJob[], setting: LayoutSetting)
 	const queue = jobs
 		.map((job, number) => ({ job, number }))
 		.sort((a, b) => b.job.html.length - a.job.html.length || a.number - b.number);
-	const { cache, pages, scripts, styles, language, area } = setting;
-	const common = digestOf([
-		pages.version,
-		scripts.layout,
-		scripts.own,
-		styles,
-		language,
-		setting.continued,
-		setting.hyphenation?.name ?? "",
-	]);
-
-	const hyphenate = setting.hyphenation?.hyphenate ?? ((markup) => markup);
-
-	async function work(): Promise<void> {
-		let open: OpenPage | undefined;
-		try {
-			for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
-				setting.signal?.throwIfAborted();
-				const { job, number } = next;
-				const ownArea = job.area ?? area;
-				const bytes = await cache
-					.keep([common, JSON.stringify(ownArea), job.html], async () => {
-						for (let attempt = 1; ; attempt++) {
-							try {
-								open ??= await prepared(setting);
-								return await layOutOne(open, hyphenate(job.html), ownArea, setting.continued);
-							} catch (error) {
-								await open?.close();
-								open = undefined;
-								setting.signal?.throwIfAborted();
-								if (attempt === 2) throw new LayoutFailure(error);
-							}
-						}
-					})
-					.catch((error: unknown) => {
-						if (!(error instanceof LayoutFailure)) throw error;
-						problems.push(
-							problem("H402", job.place, `"${job.title}" could not be laid out: ${error.message}.`),
-						);
-						return undefined;
-					});
-				if (bytes !== undefined) results[number] = readPages(bytes);
-				setting.onDone(job.title);
+	const { cache, pages, scripts, styles, language, continued, signal } = setting;
+	const { name: hyphenation = "", hyphenate = (markup: string) => markup } = setting.hyphenation ?? {};
+	const own = [scripts.layout, scripts.own];
+	const common = digestOf([pages.version, ...own, styles, language, continued, hyphenation]);
+	const page = { language, title: "Sheets", styles, body: "binder", scripts: own };
+	await sideBySide(
+		queue,
+		setting.workers,
+		() => new Press(pages, page, signal),
+		signal,
+		async ({ job, number }, press) => {
+			const area = job.area ?? setting.area;
+			try {
+				const bytes = await cache.keep([common, JSON.stringify(area), job.html], () =>
+					press
+						.run((open) => layOutOne(open, hyphenate(job.html), area, continued))
+						.catch((error: unknown) => {
+							signal?.throwIfAborted();
+							throw new LayoutFailure(error);
+						}),
+				);
+				results[number] = jsonOf(bytes);
+			} catch (error) {
+				if (!(error instanceof LayoutFailure)) throw error;
+				const what = `"${job.title}" could not be laid out: ${error.message}.`;
+				problems.push(problem("H402", job.place, what));
 			}
-		} finally {
-			await open?.close();
-		}
-	}
-
-	await Promise.all(Array.from({ length: Math.min(setting.workers, jobs.length) }, work));
+			setting.onDone(job.title);
+		},
+	);
 	return { pages: results, problems };
 }
 
@@ -116,44 +97,10 @@ class LayoutFailure extends Error {
 	}
 }
 
-/** A page with the styles and scripts that laying out needs. */
-async function prepared(setting: LayoutSetting): Promise<OpenPage> {
-	const open = await setting.pages.open();
-	await open.run(60_000, async (page) => {
-		await page.setContent(
-			// Paged.js takes ordinary style elements away and rewrites them; this one is to stay.
-			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><style data-pagedjs-ignore>${setting.styles}</style></head><body class="binder"></body></html>`,
-		);
-		await page.evaluate(setting.scripts.layout);
-		await page.evaluate(setting.scripts.own);
-	});
-	return open;
-}
-
 async function layOutOne(open: OpenPage, html: string, area: Area, continued: string): Promise<Uint8Array> {
 	// A minute, and as much again for every 250 kB: far more than any sound part takes.
 	const limit = 60_000 * (1 + html.length / 250_000);
 	const call = `window.handbookPrint.layOut(${JSON.stringify(html)}, ${JSON.stringify(area)}, ${JSON.stringify(continued)})`;
 	const pages = await open.run(limit, (page) => page.evaluate(call));
 	return new TextEncoder().encode(JSON.stringify(pages));
-}
-
-/** Takes what the browser or the cache gave as pages. Throws where it is something else. */
-function readPages(bytes: Uint8Array): readonly CutPage[] {
-	const value: unknown = JSON.parse(new TextDecoder().decode(bytes));
-	if (!Array.isArray(value) || !value.every(isCutPage))
-		throw new Error("A laid-out part is not a list of pages.");
-	return value;
-}
-
-function isCutPage(value: unknown): value is CutPage {
-	return (
-		typeof value === "object" &&
-		value !== null &&
-		"html" in value &&
-		typeof value.html === "string" &&
-		"ids" in value &&
-		Array.isArray(value.ids) &&
-		value.ids.every((id) => typeof id === "string")
-	);
 }

@@ -31,6 +31,7 @@ import {
 import { POINTS } from "../pdf/points.ts";
 import { readableTags } from "../pdf/readable-tags.ts";
 import { LINK_HOST } from "./assemble.ts";
+import { headAndBytes, withHead } from "./sheet-cache.ts";
 
 /** The numbers of what all pieces have in common. */
 export const COMMON = {
@@ -341,39 +342,17 @@ class CellNames {
 	}
 }
 
-/** A placed segment as bytes to be kept. */
+/** A placed segment as bytes to be kept: its places stand before its own. */
 export function packedSegment({ bytes, places, ...known }: PlacedSegment): Uint8Array {
-	const head = Buffer.from(JSON.stringify({ ...known, count: places.length }));
-	const length = Buffer.alloc(4);
-	length.writeUInt32LE(head.length);
-	return Buffer.concat([length, head, new Uint8Array(Uint32Array.from(places).buffer), bytes]);
+	const list = new Uint8Array(Uint32Array.from(places).buffer);
+	return withHead({ known, length: list.length }, Buffer.concat([list, bytes]));
 }
 
-/** The segment that was packed so. Throws where the bytes are something else. */
+/** The segment that was packed so. */
 export function unpackedSegment(packed: Uint8Array): PlacedSegment {
-	const buffer = Buffer.from(packed.buffer, packed.byteOffset, packed.byteLength);
-	const start = 4 + buffer.readUInt32LE();
-	const head: unknown = JSON.parse(buffer.subarray(4, start).toString());
-	if (!isHead(head)) throw new Error("A placed segment has no head.");
-	const { count, ...known } = head;
-	const places = new Uint32Array(count);
-	new Uint8Array(places.buffer).set(buffer.subarray(start, start + 4 * count));
-	return { ...known, places, bytes: packed.subarray(start + 4 * count) };
-}
-
-type Head = Omit<PlacedSegment, "bytes" | "places"> & { readonly count: number };
-
-function isHead(value: unknown): value is Head {
-	return (
-		typeof value === "object" &&
-		value !== null &&
-		"count" in value &&
-		typeof value.count === "number" &&
-		"node" in value &&
-		typeof value.node === "number" &&
-		"pages" in value &&
-		Array.isArray(value.pages) &&
-		"tops" in value &&
-		Array.isArray(value.tops)
-	);
+	type Head = { readonly known: Omit<PlacedSegment, "bytes" | "places">; readonly length: number };
+	const { head, bytes } = headAndBytes<Head>(packed);
+	const { known, length } = head;
+	// In a buffer of their own, where they begin at a multiple of their size.
+	return { ...known, places: new Uint32Array(bytes.slice(0, length).buffer), bytes: bytes.subarray(length) };
 }

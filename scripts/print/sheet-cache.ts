@@ -50,3 +50,19 @@ export function digestOf(ingredients: readonly string[]): string {
 	}
 	return hash.digest("hex");
 }
+
+/** Bytes behind what is to be known of them, a line of JSON. */
+export function withHead(head: unknown, bytes: Uint8Array): Uint8Array {
+	return Buffer.concat([Buffer.from(`${JSON.stringify(head)}\n`), bytes]);
+}
+
+/** The two apart. What the cache gives is as this program put it there. */
+export function headAndBytes<Head>(packed: Uint8Array): { readonly head: Head; readonly bytes: Uint8Array } {
+	const end = packed.indexOf(10);
+	return { head: jsonOf(packed.subarray(0, end)), bytes: packed.subarray(end + 1) };
+}
+
+/** What was put into the cache as JSON. */
+export function jsonOf<Value>(bytes: Uint8Array): Value {
+	return JSON.parse(new TextDecoder().decode(bytes));
+}

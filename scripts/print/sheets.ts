@@ -25,7 +25,7 @@ import { NOWHERE, type Problem, problem } from "../problems.ts";
 import { html } from "../views/html.ts";
 import type { Edition, EditionMark, Update } from "../views/sheets/edition.ts";
 import type { Leaf, Target } from "./assemble.ts";
-import { type BrowserPages, type OpenPage, openBrowser, printedPage, scriptOf } from "./browser-pages.ts";
+import { type BrowserPages, type OpenPage, printedPage, scriptOf, startBrowser } from "./browser-pages.ts";
 import { ATTACHMENT, editionText, updateBetween } from "./edition.ts";
 import { editionFile } from "./edition-file.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
@@ -41,10 +41,11 @@ import {
 } from "./legible.ts";
 import { hasWords, lettersOf } from "./letters.ts";
 import { changedPieces, type PocketLook, pocketEdition } from "./pocket-edition.ts";
+import { Press, sideBySide } from "./press.ts";
 import type { Segment } from "./print-segments.ts";
 import { embeddedFonts } from "./print-styles.ts";
 import { type Box, isInside, readStretch } from "./read-back.ts";
-import { openCache, type SheetCache } from "./sheet-cache.ts";
+import { headAndBytes, openCache, type SheetCache, withHead } from "./sheet-cache.ts";
 import { STAMPS, type Stamp } from "./stamps.ts";
 
 export interface SheetOptions {
@@ -93,19 +94,11 @@ export async function printSheets(
 ): Promise<PrintedSheets> {
 	if (files.length === 0) return NOTHING_PRINTED;
 	options.signal?.throwIfAborted();
-	const failed = (why: string): PrintedSheets => ({
-		...NOTHING_PRINTED,
-		problems: [problem("H401", NOWHERE, why)],
-	});
+	const failed = (fault: Problem): PrintedSheets => ({ ...NOTHING_PRINTED, problems: [fault] });
 	const found = await findBrowser(options.browser);
-	if ("missing" in found) return failed(found.missing);
-	let pages: BrowserPages;
-	try {
-		pages = await openBrowser(found.browser);
-	} catch (error) {
-		const why = error instanceof Error ? error.message.split("\n").slice(0, 3).join(" ") : String(error);
-		return failed(`The browser ${found.browser.path} did not start: ${why}`);
-	}
+	if ("missing" in found) return failed(problem("H401", NOWHERE, found.missing));
+	const pages = await startBrowser(found.browser);
+	if (!("open" in pages)) return failed(pages);
 	const stop = () => void pages.close();
 	options.signal?.addEventListener("abort", stop, { once: true });
 	try {
@@ -201,9 +194,13 @@ function lookOf({ settings }: Tools, { club, paper = club.paper, twoUp = false }
 	return { paper, punch: club.punch, styles: settings.portrait.styles, twoUp };
 }
 
-/** A piece as it was printed. */
-interface PrintedPiece extends Pick<FittedSheet, "sides" | "over" | "stamps"> {
+/** How a piece came out. */
+interface PrintedHead extends Pick<FittedSheet, "sides" | "over" | "stamps"> {
 	readonly flaws: readonly Flaw[];
+}
+
+/** A piece as it was printed. */
+interface PrintedPiece extends PrintedHead {
 	readonly pdf: Uint8Array;
 	/** Names these bytes and no others. */
 	readonly sha: string;
@@ -217,11 +214,6 @@ interface SheetSetting {
 	readonly language: string;
 }
 
-interface Job {
-	readonly piece: SheetPiece;
-	readonly landscape: boolean;
-}
-
 async function printPieces(
 	files: readonly SheetFile[],
 	{ pages, cache, settings }: Tools,
@@ -232,84 +224,42 @@ async function printPieces(
 }> {
 	const printed = new Map<SheetPiece, PrintedPiece>();
 	const problems: Problem[] = [];
-	const jobs = new Map<SheetPiece, Job>();
-	for (const { pieces, landscape } of files) {
-		for (const piece of pieces) jobs.set(piece, { piece, landscape });
-	}
-	// Pages are of one direction, so that a worker seldom changes; the longest come first.
-	const queue = [...jobs.values()].sort(
-		(a, b) =>
-			Number(a.landscape) - Number(b.landscape) || b.piece.html.text.length - a.piece.html.text.length,
-	);
-	const total = queue.length;
+	const { twoUp = false, signal } = options;
+	const total = new Set(files.flatMap(({ pieces }) => pieces)).size;
 	let done = 0;
-
-	async function work(): Promise<void> {
-		let open: { readonly page: OpenPage; readonly setting: SheetSetting } | undefined;
-		try {
-			for (let job = queue.shift(); job !== undefined; job = queue.shift()) {
-				options.signal?.throwIfAborted();
-				const { piece, landscape } = job;
-				const setting = landscape ? settings.landscape : settings.portrait;
-				const { most, leaves, steps, words, safety } = piece;
-				const { twoUp = false } = options;
-				const ingredients = [
-					pages.version,
-					setting.styles,
-					setting.script,
-					setting.language,
-					JSON.stringify({ most, leaves, steps, words, safety, twoUp, printed: PRINTED_AS }),
-					piece.html.text,
-				];
-				try {
-					const bytes = await cache.keep(ingredients, async () => {
-						for (let attempt = 1; ; attempt++) {
-							try {
-								if (open?.setting !== setting) {
-									await open?.page.close();
-									open = { page: await prepared(pages, setting), setting };
-								}
-								return await printPiece(open.page, piece, setting, twoUp);
-							} catch (error) {
-								await open?.page.close();
-								open = undefined;
-								options.signal?.throwIfAborted();
-								if (error instanceof SheetFault || attempt === 2) throw error;
-							}
-						}
-					});
-					const result = unpacked(bytes);
-					printed.set(piece, result);
-					for (const { code, what } of result.flaws) {
-						problems.push(problem(code, piece.place, `"${piece.title}": ${what}.`));
-					}
-					if (result.over) {
-						problems.push(
-							problem(
-								"H410",
-								piece.place,
-								`"${piece.title}" takes ${result.sides} sides instead of ${most}.`,
-							),
-						);
-					}
-				} catch (error) {
-					options.signal?.throwIfAborted();
-					const why = error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error);
-					problems.push(
-						error instanceof SheetFault
-							? problem(error.code, piece.place, `"${piece.title}": ${why}.`)
-							: problem("H402", piece.place, `"${piece.title}" could not be printed: ${why}.`),
-					);
+	for (const landscape of [false, true]) {
+		const setting = landscape ? settings.landscape : settings.portrait;
+		const own = files.filter((file) => file.landscape === landscape).flatMap(({ pieces }) => pieces);
+		// The longest come first.
+		const queue = [...new Set(own)].sort((a, b) => b.html.text.length - a.html.text.length);
+		const press = () => pressOf(pages, setting, signal);
+		await sideBySide(queue, options.workers ?? 2, press, signal, async (piece, press) => {
+			const { title, most, leaves, steps, words, safety, place } = piece;
+			const { styles, script, language } = setting;
+			const wanted = { most, leaves, steps, words, safety, twoUp, printed: PRINTED_AS };
+			const ingredients = [pages.version, styles, script, language, JSON.stringify(wanted), piece.html.text];
+			try {
+				const print = () => press.run((open) => printPiece(open, piece, setting, twoUp));
+				const bytes = await cache.keep(ingredients, print);
+				const { head, bytes: pdf } = headAndBytes<PrintedHead>(bytes);
+				printed.set(piece, { ...head, pdf, sha: sha256(bytes) });
+				for (const { code, what } of head.flaws) problems.push(problem(code, place, `"${title}": ${what}.`));
+				if (head.over) {
+					const what = `"${title}" takes ${head.sides} sides instead of ${most}.`;
+					problems.push(problem("H410", place, what));
 				}
-				done++;
-				options.progress?.(done, total, piece.title);
+			} catch (error) {
+				signal?.throwIfAborted();
+				const why = error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error);
+				problems.push(
+					error instanceof SheetFault
+						? problem(error.code, place, `"${title}": ${why}.`)
+						: problem("H402", place, `"${title}" could not be printed: ${why}.`),
+				);
 			}
-		} finally {
-			await open?.page.close();
-		}
+			options.progress?.(++done, total, title);
+		});
 	}
-
-	await Promise.all(Array.from({ length: Math.min(options.workers ?? 2, total) }, work));
 	return { printed, problems };
 }
 
@@ -332,16 +282,14 @@ class SheetFault extends Error {
 	}
 }
 
-/** A page with the styles and the script, ready for pieces. */
-async function prepared(pages: BrowserPages, setting: SheetSetting): Promise<OpenPage> {
-	const open = await pages.open();
-	await open.run(60_000, async (page) => {
-		await page.setContent(
-			`<!doctype html><html lang="${setting.language}"><head><meta charset="utf-8"><title>Sheet</title><style>${setting.styles}</style></head><body class="sheet ${setting.paper.name.toLowerCase()}"></body></html>`,
-		);
-		await page.evaluate(setting.script);
-	});
-	return open;
+/** Pages with the styles and the script, for pieces. */
+function pressOf(
+	pages: BrowserPages,
+	{ paper, styles, script, language }: SheetSetting,
+	signal: AbortSignal | undefined,
+): Press {
+	const body = `sheet ${paper.name.toLowerCase()}`;
+	return new Press(pages, { language, title: "Sheet", styles, body, scripts: [script] }, signal);
 }
 
 async function printPiece(
@@ -353,14 +301,13 @@ async function printPiece(
 	const { fitted, pdf: printed } = await open.run(60_000, async (page) => {
 		const wish = { most: piece.most, leaves: piece.leaves === true, steps: piece.steps, twoUp };
 		const call = `window.handbookSheets.fit(${JSON.stringify(piece.html.text)}, ${JSON.stringify(wish)})`;
-		const found: unknown = await page.evaluate(call);
-		if (!isFitted(found)) throw new Error("the browser gave no measures");
-		const bytes = await printedPage(page, paper, true);
-		return { fitted: found, pdf: bytes };
+		const fitted = (await page.evaluate(call)) as FittedSheet;
+		return { fitted, pdf: await printedPage(page, paper, true) };
 	});
 	const pdf = await slimPdf(steadyIds(printed));
 	const flaws = await checkPiece(pdf, piece, fitted, paper);
-	return packed(pdf, { ...fitted, flaws });
+	const { sides, over, stamps } = fitted;
+	return withHead({ sides, over, flaws, stamps } satisfies PrintedHead, pdf);
 }
 
 /** Half a millimetre: browsers and PDF round, and strokes are as wide as they are. */
@@ -576,7 +523,7 @@ async function stampsFor(
 	const side = (edition: string, stamp: Stamp, face: "front" | "back") =>
 		`<section class="side ${face}"><div class="stamps ${stamp}">${html`<b>${edition}</b>`.text.repeat(COUNTS[stamp])}</div></section>`;
 	const print = async (setting: SheetSetting) => {
-		const open = await prepared(pages, setting);
+		const press = pressOf(pages, setting, undefined);
 		const markup = wanted
 			.flatMap(({ edition, stamp }) =>
 				(["front", "back"] as const).map((face) =>
@@ -586,13 +533,14 @@ async function stampsFor(
 				),
 			)
 			.join("");
-		const pdf = await open.run(60_000, async (page) => {
-			await page.evaluate(
-				`document.body.innerHTML = ${JSON.stringify(`<div class="piece bound">${markup}</div>`)}; Promise.all(Array.from(document.fonts, (font) => font.load()))`,
-			);
-			return printedPage(page, setting.paper, false);
-		});
-		await open.close();
+		const call = `document.body.innerHTML = ${JSON.stringify(`<div class="piece bound">${markup}</div>`)}; Promise.all(Array.from(document.fonts, (font) => font.load()))`;
+		const pdf = await press.run((open) =>
+			open.run(60_000, async (page) => {
+				await page.evaluate(call);
+				return printedPage(page, setting.paper, false);
+			}),
+		);
+		await press.close();
 		const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
 		wanted.forEach(({ edition }, i) => {
 			const faces = read.pages.slice(2 * i, 2 * i + 2);
@@ -684,43 +632,4 @@ function measuresOf({ width, height, punched, border }: Paper, page: Paper): str
 	const px = (length: number) => `${Math.round(length * 1000) / 1000}px`;
 	return `@page { size: ${px(page.width)} ${px(page.height)}; margin: 0; }
 :root { --width: ${px(width)}; --height: ${px(height)}; --punched: ${px(punched)}; --border: ${px(border)}; }`;
-}
-
-/** How it came out as a line of JSON, then the PDF. */
-function packed(
-	pdf: Uint8Array,
-	{ sides, over, flaws, stamps }: Pick<PrintedPiece, "sides" | "over" | "flaws" | "stamps">,
-): Uint8Array {
-	return Buffer.concat([Buffer.from(`${JSON.stringify({ sides, over, flaws, stamps })}\n`), pdf]);
-}
-
-function unpacked(bytes: Uint8Array): PrintedPiece {
-	const end = bytes.indexOf(10);
-	const head: unknown = JSON.parse(new TextDecoder().decode(bytes.subarray(0, end)));
-	if (
-		typeof head !== "object" ||
-		head === null ||
-		!("sides" in head && typeof head.sides === "number") ||
-		!("over" in head && typeof head.over === "boolean") ||
-		!("flaws" in head && Array.isArray(head.flaws)) ||
-		!("stamps" in head && Array.isArray(head.stamps))
-	) {
-		throw new Error("A printed sheet has no head.");
-	}
-	const sha = sha256(bytes);
-	const { sides, over, flaws, stamps } = head;
-	return { sides, over, flaws, stamps, pdf: bytes.subarray(end + 1), sha };
-}
-
-function isFitted(value: unknown): value is FittedSheet {
-	return (
-		typeof value === "object" &&
-		value !== null &&
-		"sides" in value &&
-		typeof value.sides === "number" &&
-		"spills" in value &&
-		Array.isArray(value.spills) &&
-		"stamps" in value &&
-		Array.isArray(value.stamps)
-	);
 }

@@ -10,7 +10,7 @@
  * What a group does at a seat is asked of compute (work.ts), as the measures ask it.
  */
 
-import { getOrMake } from "../compute/get-or-make.ts";
+import { getOrMake, once } from "../compute/get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "../compute/groups.ts";
 import { levelsOf } from "../compute/levels-of.ts";
 import { likeness } from "../compute/likeness.ts";
@@ -96,18 +96,13 @@ export function isForLevel({ seat, drill }: Column, level: Id): boolean {
 	return seat.part.levels.includes(level) && drill.levels.has(level);
 }
 
-const blocks = new WeakMap<Column, Block>();
-
 /** The block with that drill on that seat. */
-export function blockWith(column: Column): Block {
-	return getOrMake(blocks, column, () => {
-		const { seat, drill } = column;
-		const { block } = seat.part;
-		const { at } = block.stations[seat.station] ?? {};
-		const station = { drill: drill.id, ...(at === undefined ? {} : { at }) };
-		return { ...block, stations: block.stations.with(seat.station, station) };
-	});
-}
+export const blockWith = once(({ seat, drill }: Column): Block => {
+	const { block } = seat.part;
+	const { at } = block.stations[seat.station] ?? {};
+	const station = { drill: drill.id, ...(at === undefined ? {} : { at }) };
+	return { ...block, stations: block.stations.with(seat.station, station) };
+});
 
 export interface SeatWork {
 	readonly group: Group;

@@ -413,7 +413,7 @@ class Search {
 			for (const drill of choices.candidates(seat)) {
 				if (harmless <= 0) break;
 				if (drill.id === seat.drill?.id) continue;
-				const mayHarm = here.some(({ case: one }) => one.mentions(choices, seat, drill));
+				const mayHarm = here.some(({ case: one }) => one.mentions?.(choices, seat, drill) === true);
 				if (!mayHarm || choices.mode !== "look") choices.want(seat, drill);
 				if (!mayHarm) harmless--;
 			}

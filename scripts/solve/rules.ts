@@ -37,7 +37,7 @@ import { coveredBy } from "../compute/coverage.ts";
 import { dosePlaces, isDoseTooLong, isHoldTooLong } from "../compute/dose.ts";
 import { clashes, equipmentFor, stationUses } from "../compute/equipment.ts";
 import { stationMinutes } from "../compute/exposures.ts";
-import { getOrMake } from "../compute/get-or-make.ts";
+import { getOrMake, once } from "../compute/get-or-make.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
 import type { Counted } from "../compute/measure.ts";
@@ -89,15 +89,15 @@ export interface Case {
 	/** What it is worth not to have it; of several findings for one cause, their sum. */
 	readonly weight: number;
 	/** Whether no change may bring it about. */
-	readonly isHard: boolean;
+	readonly isHard?: boolean;
 	/** Of a case that one row cannot say: what is not to be chosen again, as a key. */
 	readonly again?: string;
 	/** Where only what stands in some weeks, or only some drills, can bring it about or mend it. */
 	readonly weeks?: readonly number[];
 	drills?(choices: Choices): ReadonlySet<Id>;
 	wants(choices: Choices): void;
-	/** Whether a drill on a seat could do harm here. */
-	mentions(choices: Choices, seat: Seat, drill: LinkedDrill): boolean;
+	/** Whether a drill on a seat could do harm here; none can where it is not said. */
+	mentions?(choices: Choices, seat: Seat, drill: LinkedDrill): boolean;
 	/** @param broken the variable that gives the case up; undefined where it has to hold */
 	rows(model: Model, broken: Variable | undefined): void;
 }
@@ -113,8 +113,19 @@ export interface Model {
 /** What a finding is worth: the weights are so far apart that changes are counted only between equals. */
 const WORTH = { serious: 1000, "worth a look": 300, note: 100 } as const;
 
-const nothing = (): void => {};
-const never = (): boolean => false;
+/** Rules these drills out. */
+function ruledOut({ program, at }: Model, broken: Variable | undefined, columns: readonly Column[]): void {
+	for (const column of columns) program.unless(broken, [[at(column), 1]], 0);
+}
+
+/** Not all of these again: what one row cannot say is ruled out as it was found. */
+function notAgain(program: Program, broken: Variable | undefined, all: readonly Variable[]): void {
+	program.unless(
+		broken,
+		all.map((one): Term => [one, 1]),
+		all.length - 1,
+	);
+}
 
 /** Every case that a plan breaks. */
 export function brokenCases(judged: Judged): readonly Case[] {
@@ -197,7 +208,8 @@ const ORDER_CODES = { after: "H302", needs: "H301", ready: "H330" } as const;
 
 /**
  * The case of gymnasts, a drill and one thing that it asks for: as it is planned, or (H350) as far as it was
- * taught. The measures find one of the two, so both have one key and are given up together.
+ * taught. The measures find one of the two, so both have one key and are given up together. Long, since what
+ * it wants and its rows ask the same of a drill: whether it asks, and what it gives.
  */
 function outOfOrder(row: OrderRow, code: (typeof ORDER_CODES)[OrderRow["rule"]] | "H350"): Case {
 	const { group, drill, level, rule, id, kind, skill, wanted, week, apparatus } = row;
@@ -355,7 +367,6 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 				choices.wantMoves(piece);
 			}
 		},
-		mentions: never,
 		rows({ program, choices, stands }, broken) {
 			for (const group of groupsOfClass(curriculum, one)) {
 				const parts = partsOf(choices, week, group);
@@ -406,25 +417,26 @@ function piecesOf(choices: Choices, week: number, one: Id): readonly Piece[] {
 
 function something({ counted: { curriculum } }: Judged): readonly Case[] {
 	return classWeeks(curriculum).flatMap(({ week, one, time }) => {
-		if (time.blocks.length > 0) return [];
-		const case_: Case = {
-			rule: "something",
-			key: `something ${week} ${one.id}`,
-			weeks: [week],
-			code: "H313",
-			about: { week, class: one.id },
-			weight: WORTH.serious,
-			isHard: true,
-			wants: nothing,
-			mentions: never,
-			rows({ program, choices, stands }, broken) {
-				const parts = groupsOfClass(curriculum, one).flatMap((group) => partsOf(choices, week, group));
-				const terms = [...new Set(parts.map(({ form }) => form))].map((form): Term => [stands(form), -1]);
-				program.unless(broken, terms, -1);
-			},
-		};
-		return [case_];
+		return time.blocks.length > 0 ? [] : [nothingToDo(curriculum, week, one)];
 	});
+}
+
+function nothingToDo(curriculum: Curriculum, week: number, one: ClubClass): Case {
+	return {
+		rule: "something",
+		key: `something ${week} ${one.id}`,
+		weeks: [week],
+		code: "H313",
+		about: { week, class: one.id },
+		weight: WORTH.serious,
+		isHard: true,
+		wants: () => {},
+		rows({ program, choices, stands }, broken) {
+			const parts = groupsOfClass(curriculum, one).flatMap((group) => partsOf(choices, week, group));
+			const terms = [...new Set(parts.map(({ form }) => form))].map((form): Term => [stands(form), -1]);
+			program.unless(broken, terms, -1);
+		},
+	};
 }
 
 // Coaches: as many hands and eyes as a block asks for.
@@ -547,11 +559,12 @@ function wantLess(choices: Choices, seat: Seat, item: Id): void {
 }
 
 function usedAt({ works, seat }: Column, item: Id): number {
-	const needs = works.map(
-		({ station }) =>
-			needsOf({ block: { ...seat.part.block, kind: "stations" }, stations: [station] }).get(item)?.count ?? 0,
-	);
-	return Math.max(0, ...needs);
+	return Math.max(0, ...works.map((work) => neededBy(seat, work, item)));
+}
+
+/** How many of an item a group needs at a seat. */
+function neededBy({ part }: Seat, { station }: SeatWork, item: Id): number {
+	return needsOf({ block: { ...part.block, kind: "stations" }, stations: [station] }).get(item)?.count ?? 0;
 }
 
 function usesItem(drill: LinkedDrill, item: Id): boolean {
@@ -578,11 +591,7 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 		const last = classes.at(-1);
 		const needOf = ({ works, seat }: Column, group: Group): number => {
 			const work = works.find((one) => one.group === group);
-			if (work === undefined) return 0;
-			return (
-				needsOf({ block: { ...seat.part.block, kind: "stations" }, stations: [work.station] }).get(item)
-					?.count ?? 0
-			);
+			return work === undefined ? 0 : neededBy(seat, work, item);
 		};
 		return {
 			rule: "equipment",
@@ -648,10 +657,13 @@ function cannotStand(curriculum: Curriculum): readonly Case[] {
 				},
 				mentions: (_choices, seat, one) =>
 					one.id === drill.id && seat.part.groups.some((own) => own.group === group),
-				rows({ program, choices, at }, broken) {
-					for (const column of choices.columnsOf(drill.id)) {
-						if (column.works.some((one) => one.group === group)) program.unless(broken, [[at(column), 1]], 0);
-					}
+				rows(model, broken) {
+					const all = model.choices.columnsOf(drill.id);
+					ruledOut(
+						model,
+						broken,
+						all.filter(({ works }) => works.some((one) => one.group === group)),
+					);
 				},
 			}),
 		);
@@ -733,19 +745,15 @@ function space({ counted: { curriculum }, forms }: Judged): readonly Case[] {
 					choices.wantMoves(piece);
 				}
 			},
-			mentions: never,
 			rows({ program, stands }, broken) {
-				program.unless(
-					broken,
-					theirs.map((form): Term => [stands(form), 1]),
-					theirs.length - 1,
-				);
+				notAgain(program, broken, theirs.map(stands));
 			},
 		};
 	});
 }
 
-const crowdedOf = new WeakMap<Block, readonly { readonly code: "H318" | "H319" | "H320" }[]>();
+/** By block: a plan that is tried asks for no block that it leaves as it is. */
+const crowdedOf = new WeakMap<Block, ReadonlySet<"H318" | "H319" | "H320">>();
 const PLACING = { overlap: "H318", between: "H319", landing: "H319", edge: "H320", wall: "H320" } as const;
 
 /** Stations over each other, too near, or over the edge: what stands in a block, as it stands. */
@@ -755,18 +763,13 @@ function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly 
 			plan.blocks.flatMap((block): readonly Case[] => {
 				const part = partOf.get(block);
 				if (block.kind !== "stations" || part === undefined) return [];
-				let found = crowdedOf.get(block);
-				if (found === undefined) {
-					const codes = new Set(
-						floorPlanOf(curriculum, plan, block).crowding.map(({ kind }) => PLACING[kind]),
-					);
-					found = [...codes].map((code) => ({ code }));
-					crowdedOf.set(block, found);
-				}
+				const found = getOrMake(crowdedOf, block, () => {
+					return new Set(floorPlanOf(curriculum, plan, block).crowding.map(({ kind }) => PLACING[kind]));
+				});
 				const here = part.seats.flatMap(({ columns }) =>
 					[...columns.values()].filter((column) => chosen.has(column)),
 				);
-				return found.map(({ code }) => ({
+				return Array.from(found, (code) => ({
 					rule: "space",
 					key: `${code} ${nameOf(part)}`,
 					weeks: [week.week],
@@ -778,13 +781,8 @@ function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly 
 					wants(choices) {
 						for (const seat of part.seats) choices.loosen(seat);
 					},
-					mentions: never,
 					rows({ program, at }, broken) {
-						program.unless(
-							broken,
-							here.map((column): Term => [at(column), 1]),
-							here.length - 1,
-						);
+						notAgain(program, broken, here.map(at));
 					},
 				}));
 			}),
@@ -827,11 +825,7 @@ function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
 				seat.part.plan.week === week && isForClass(seat, one) && usesItem(drill, item),
 			rows({ program, at }, broken) {
 				// Less use of an item never makes more to carry: one of these has to go.
-				program.unless(
-					broken,
-					users.map((column): Term => [at(column), 1]),
-					users.length - 1,
-				);
+				notAgain(program, broken, users.map(at));
 			},
 		};
 		return users.length === 0 ? [] : [case_];
@@ -877,7 +871,6 @@ function eaten(part: Part): Case {
 		weight: WORTH.serious,
 		isHard: true,
 		wants: (choices) => choices.wantMinutes(part.form.piece, 1, 6),
-		mentions: never,
 		rows({ program, stands }, broken) {
 			program.unless(broken, [[stands(part.form), 1]], 0);
 		},
@@ -896,7 +889,6 @@ function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
 		code: "H316",
 		about: { week, class: one, apparatus, drill },
 		weight: WORTH["worth a look"],
-		isHard: false,
 		wants(choices) {
 			for (const column of choices.columnsOf(drill)) {
 				if (!waits(column)) continue;
@@ -906,10 +898,7 @@ function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
 		},
 		mentions: (_choices, seat, other) =>
 			other.id === drill && seat.part.plan.week === week && isForClass(seat, one),
-		rows({ program, choices, at }, broken) {
-			for (const column of choices.columnsOf(drill))
-				if (waits(column)) program.unless(broken, [[at(column), 1]], 0);
-		},
+		rows: (model, broken) => ruledOut(model, broken, model.choices.columnsOf(drill).filter(waits)),
 	};
 }
 
@@ -938,7 +927,6 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 						code,
 						about: { level, drill: drill.id, week: place.work.week, apparatus: place.block.apparatus },
 						weight: WORTH["worth a look"],
-						isHard: false,
 						wants(choices) {
 							for (const column of choices.columnsOf(drill.id)) {
 								if (!isBad(column)) continue;
@@ -947,10 +935,7 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 							}
 						},
 						mentions: (_choices, seat, one) => one.id === drill.id && seat.part.levels.includes(level),
-						rows({ program, choices, at }, broken) {
-							for (const column of choices.columnsOf(drill.id))
-								if (isBad(column)) program.unless(broken, [[at(column), 1]], 0);
-						},
+						rows: (model, broken) => ruledOut(model, broken, model.choices.columnsOf(drill.id).filter(isBad)),
 					},
 				];
 			},
@@ -974,9 +959,7 @@ function weeks({ counted }: Judged): readonly Case[] {
 			code: kind === "shape" ? "H303" : "H304",
 			about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 			weight,
-			isHard: false,
 			wants: (choices) => wantTaught(choices, spacing, (week) => !taught.includes(week)),
-			mentions: never,
 			rows(model, broken) {
 				const sums = taughtIn(model, spacing).map(({ isTaught }): Term => [isTaught, 1]);
 				model.program.unlessLess(broken, sums, least);
@@ -1005,7 +988,6 @@ function gap({ counted }: Judged): readonly Case[] {
 				code: kind === "shape" ? "H305" : "H306",
 				about: kind === "shape" ? { level, shape: id } : { level, skill: id },
 				weight: WORTH["worth a look"],
-				isHard: false,
 				wants(choices) {
 					const isBetween = (week: number): boolean => {
 						const next = taught.findIndex((one) => one > week);
@@ -1051,12 +1033,11 @@ function expected(counted: Counted): readonly Spacing[] {
 	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
 }
 
-const coveringOf = new WeakMap<Curriculum, Map<string, readonly LinkedDrill[]>>();
+const coveringOf = once((_ground: Curriculum) => new Map<string, readonly LinkedDrill[]>());
 
 /** The drills of the library that teach a shape or a skill. */
 function covering(curriculum: Curriculum, kind: Spacing["kind"], id: Id): readonly LinkedDrill[] {
-	const kept = getOrMake(coveringOf, groundOf(curriculum), () => new Map<string, readonly LinkedDrill[]>());
-	return getOrMake(kept, `${kind} ${id}`, () =>
+	return getOrMake(coveringOf(groundOf(curriculum)), `${kind} ${id}`, () =>
 		[...curriculum.drills.values()].filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id)),
 	);
 }
@@ -1119,7 +1100,6 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 		code: "H307",
 		about: { week, apparatus, level },
 		weight: WORTH["worth a look"],
-		isHard: false,
 		wants(choices) {
 			for (const seat of choices.seatsIn(week)) {
 				if (!isHere(seat)) continue;
@@ -1206,7 +1186,6 @@ function reach({ counted: { curriculum } }: Judged): readonly Case[] {
 				code: first.wanted === undefined ? "H343" : "H338",
 				about: { skill: skill.id, ...aboutGroup(group) },
 				weight: WORTH["worth a look"] * (1 + more.length),
-				isHard: false,
 				wants(choices) {
 					for (const drill of drills) {
 						for (const seat of choices.seatsFor(drill)) if (isFor(seat, gymnasts)) choices.want(seat, drill);
@@ -1217,7 +1196,6 @@ function reach({ counted: { curriculum } }: Judged): readonly Case[] {
 					}
 					for (const level of group.levels) wantAdded(choices, level, drills, () => true);
 				},
-				mentions: never,
 				rows({ program, choices, at }, broken) {
 					const terms = drills
 						.flatMap((drill) => choices.columnsOf(drill.id))
@@ -1238,77 +1216,67 @@ function load({ counted: { curriculum } }: Judged): readonly Case[] {
 		const before = weeksBefore(curriculum, week);
 		const most = [...one.drills].sort((a, b) => b.landings + b.hands - (a.landings + a.hands))[0]?.drill;
 		const about = { week, ...aboutGroup(group), ...(most === undefined ? {} : { drill: most }) };
-		const steps = loadStep === undefined ? [] : stepsOver(one, loadStep);
-		// Where nothing was done before, there is no step.
-		const noneBefore = [
-			...(one.landingsStep === undefined ? (["landings"] as const) : []),
-			...(one.handsStep === undefined ? (["hands"] as const) : []),
-		];
-		return [
-			...(steps.length > 0 && loadStep !== undefined
-				? [
-						contacts(
-							`step ${week} ${group.name}`,
-							"H311",
-							about,
-							group,
-							week,
-							["landings", "hands"],
-							(sum) => ({
-								terms: [
-									...sum(week, before.length),
-									...before.flatMap((past) => (past === undefined ? [] : sum(past, -loadStep))),
-								],
-								most: 0,
-							}),
-							before,
-							noneBefore,
-						),
-					]
-				: []),
-			...(landings !== undefined && one.landings > landings + 1e-9
-				? [
-						contacts(
-							`landings ${week} ${group.name}`,
-							"H340",
-							about,
-							group,
-							week,
-							["landings"],
-							(sum) => ({
-								terms: sum(week, 1),
-								most: landings,
-							}),
-							[],
-							[],
-						),
-					]
-				: []),
-		];
+		const cases: Case[] = [];
+		if (loadStep !== undefined && stepsOver(one, loadStep).length > 0) {
+			cases.push(
+				contacts({
+					key: `step ${week} ${group.name}`,
+					code: "H311",
+					about,
+					group,
+					week,
+					kinds: KINDS,
+					rowOf: (sum) => [...sum(week, before.length), ...before.flatMap((past) => sum(past, -loadStep))],
+					most: 0,
+					before,
+					// Where nothing was done before, there is no step.
+					noneBefore: KINDS.filter((kind) => one[`${kind}Step`] === undefined),
+				}),
+			);
+		}
+		if (landings !== undefined && one.landings > landings + 1e-9) {
+			cases.push(
+				contacts({
+					key: `landings ${week} ${group.name}`,
+					code: "H340",
+					about,
+					group,
+					week,
+					kinds: ["landings"],
+					rowOf: (sum) => sum(week, 1),
+					most: landings,
+					before: [],
+					noneBefore: [],
+				}),
+			);
+		}
+		return cases;
 	});
 }
 
-type Kind = "landings" | "hands";
+const KINDS = ["landings", "hands"] as const;
+type Kind = (typeof KINDS)[number];
 
 function contactsOf({ works }: Column, group: Group, kind: Kind): number {
 	const work = works.find((one) => one.group === group);
 	return work === undefined ? 0 : (work.station.drill.contacts?.[kind] ?? 0) * (work.station.done ?? 1);
 }
 
-function contacts(
-	key: string,
-	code: "H311" | "H340",
-	about: Finding["about"],
-	group: Group,
-	week: number,
-	kinds: readonly Kind[],
-	rowOf: (sum: (week: number, by: number) => readonly Term[]) => {
-		readonly terms: readonly Term[];
-		readonly most: number;
-	},
-	before: readonly (number | undefined)[],
-	noneBefore: readonly Kind[],
-): Case {
+/** A sum of contacts that is too large. */
+interface Contacts extends Pick<Case, "key" | "code" | "about"> {
+	readonly group: Group;
+	readonly week: number;
+	readonly kinds: readonly Kind[];
+	/** The row of one kind, made of sums of weeks; nothing is done in one that is closed. */
+	rowOf(sum: (week: number | undefined, by: number) => readonly Term[]): readonly Term[];
+	readonly most: number;
+	/** The weeks that it is held against. */
+	readonly before: readonly (number | undefined)[];
+	/** Kinds of which nothing is done in these. */
+	readonly noneBefore: readonly Kind[];
+}
+
+function contacts({ key, code, about, group, week, kinds, rowOf, most, before, noneBefore }: Contacts): Case {
 	const isAny = (test: (kind: Kind) => boolean): boolean => kinds.some(test);
 	return {
 		rule: "load",
@@ -1317,7 +1285,6 @@ function contacts(
 		code,
 		about,
 		weight: WORTH["worth a look"],
-		isHard: false,
 		wants(choices) {
 			const own = (one: number) =>
 				choices.seatsIn(one).filter(({ part }) => part.groups.some((work) => work.group === group));
@@ -1337,8 +1304,9 @@ function contacts(
 			part.plan.week === week && part.groups.some((one) => one.group === group) && hasContacts(drill),
 		rows({ program, choices, at }, broken) {
 			for (const kind of kinds) {
-				const sum = (one: number, by: number): readonly Term[] => {
+				const sum = (one: number | undefined, by: number): readonly Term[] => {
 					const terms: Term[] = [];
+					if (one === undefined) return terms;
 					for (const { columns, part } of choices.seatsIn(one)) {
 						if (!part.groups.some((own) => own.group === group)) continue;
 						for (const column of columns.values()) {
@@ -1348,12 +1316,12 @@ function contacts(
 					}
 					return terms;
 				};
-				const { terms, most } = rowOf(sum);
+				const terms = rowOf(sum);
 				if (!noneBefore.includes(kind)) {
 					program.unless(broken, terms, most);
 					continue;
 				}
-				const past = before.flatMap((one) => (one === undefined ? [] : sum(one, 1)));
+				const past = before.flatMap((one) => sum(one, 1));
 				// Either something was done before, and the step counts, or nothing at all was.
 				const isSome = program.choice(0);
 				program.unless(isSome, past, 0);
@@ -1368,15 +1336,11 @@ function contacts(
 	};
 }
 
-const withContacts = new WeakMap<LinkedDrill, boolean>();
-
-function hasContacts(drill: LinkedDrill): boolean {
-	return getOrMake(withContacts, drill, () =>
-		[drill, ...drill.levels.values()].some(
-			({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
-		),
-	);
-}
+const hasContacts = once((drill: LinkedDrill): boolean =>
+	[drill, ...drill.levels.values()].some(
+		({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
+	),
+);
 
 /** Drills that would change a sum at a seat the right way. @param mayBe whether a drill could at all */
 function wantOther(
@@ -1410,7 +1374,6 @@ function novelty({ counted: { curriculum } }: Judged): readonly Case[] {
 				code: "H341",
 				about: { week, class: one.id },
 				weight: WORTH["worth a look"],
-				isHard: false,
 				wants(choices) {
 					for (const seat of choices.seatsIn(week)) {
 						if (!isForClass(seat, one.id)) continue;
@@ -1496,7 +1459,6 @@ function activity({ counted: { curriculum } }: Judged): readonly Case[] {
 				code: "H309",
 				about: { week, class: one.id },
 				weight: WORTH["worth a look"],
-				isHard: false,
 				wants(choices) {
 					for (const seat of choices.seatsIn(week))
 						if (isForClass(seat, one.id)) wantOther(choices, seat, (now, was) => given(now) > given(was));

@@ -2,48 +2,24 @@
  * Apparatus: the list, and the page of one with its weeks and its drills by level.
  */
 
-import type { Apparatus, Id } from "../model.ts";
+import type { Apparatus } from "../model.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
-import { type DrillLine, drillLines } from "./drill.ts";
-import type { Html } from "./html.ts";
-import { type Link, linkTo } from "./links.ts";
+import { drillLines } from "./drill.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface ApparatusListView {
-	readonly apparatus: readonly {
-		readonly id: Id;
-		readonly link: Link;
-		/** Whether it is an area of the hall, and no apparatus. */
-		readonly area: boolean;
-		readonly drills: number;
-		readonly weeks: number;
-	}[];
-}
+export type ApparatusListView = ReturnType<typeof apparatusListView>;
 
-export interface ApparatusView {
-	readonly id: Id;
-	readonly name: string;
-	/** Whether it is an area of the hall, and no apparatus. */
-	readonly area: boolean;
-	readonly plan: readonly [number, number] | undefined;
-	readonly weeks: readonly {
-		readonly link: Link;
-		readonly number: number;
-		readonly focus: Html | undefined;
-		readonly from: string | undefined;
-		readonly to: string | undefined;
-	}[];
-	/** Its drills by the lowest level that does them, each once. */
-	readonly drills: readonly { readonly level: Link; readonly id: Id; readonly lines: readonly DrillLine[] }[];
-}
+export type ApparatusView = ReturnType<typeof apparatusView>;
 
 /** All apparatus in the club's order. */
-export function apparatusListView(site: SiteIndex): ApparatusListView {
+export function apparatusListView(site: SiteIndex) {
 	const { curriculum } = site;
 	return {
 		apparatus: Array.from(curriculum.apparatus, ([id, { kind }]) => ({
 			id,
 			link: linkTo(curriculum, "apparatus", id),
+			/** Whether it is an area of the hall, and no apparatus. */
 			area: kind === "area",
 			drills: site.drillsByApparatus.get(id)?.length ?? 0,
 			weeks: curriculum.weeks.filter((week) => week.apparatus.some((plan) => plan.apparatus === id)).length,
@@ -52,7 +28,7 @@ export function apparatusListView(site: SiteIndex): ApparatusListView {
 }
 
 /** One apparatus: what each week does on it, and its drills. */
-export function apparatusView(site: SiteIndex, apparatus: Apparatus): ApparatusView {
+export function apparatusView(site: SiteIndex, apparatus: Apparatus) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "apparatus", id: apparatus.id });
 	const levels = [...curriculum.levels.keys()];
@@ -60,6 +36,7 @@ export function apparatusView(site: SiteIndex, apparatus: Apparatus): ApparatusV
 	return {
 		id: apparatus.id,
 		name: apparatus.name,
+		/** Whether it is an area of the hall, and no apparatus. */
 		area: apparatus.kind === "area",
 		plan: apparatus.plan,
 		weeks: curriculum.weeks.flatMap((week) => {
@@ -76,6 +53,7 @@ export function apparatusView(site: SiteIndex, apparatus: Apparatus): ApparatusV
 				},
 			];
 		}),
+		/** Its drills by the lowest level that does them, each once. */
 		drills: levels
 			.map((level) => ({
 				level: linkTo(curriculum, "level", level),

@@ -5,17 +5,10 @@
 
 import { dump } from "js-yaml";
 import type { FileKind } from "../model.ts";
-import type { CatalogueEntry } from "../problems.ts";
 import { COMMON_SCHEMA, SCHEMAS } from "../validate/schemas.ts";
 import type { Words } from "../words/words.ts";
 
-export interface AuthorGuideView {
-	readonly files: readonly FileGuide[];
-	readonly stages: readonly {
-		readonly title: string;
-		readonly codes: readonly ({ readonly code: string } & CatalogueEntry)[];
-	}[];
-}
+export type AuthorGuideView = ReturnType<typeof authorGuideView>;
 
 /** What a director types, by what it is for, in the order of a term; ids are those of the demo club. */
 export const COMMANDS = {
@@ -78,13 +71,6 @@ export const CHANGES_EXAMPLE = `- add: {week: 5, apparatus: beam, at: 2, block: 
 - exchange: [3/floor/1, 3/floor/2]
 - split: {block: 3/floor/4, after: 2, minutes: [15, 15]}`;
 
-export interface FileGuide {
-	readonly kind: FileKind;
-	readonly file: string;
-	readonly description: string;
-	readonly fields: readonly FieldGuide[];
-}
-
 export interface FieldGuide {
 	/** Its name after the names of what it stands in: `faults.see`. */
 	readonly name: string;
@@ -143,7 +129,7 @@ const COMMON: Schema = JSON.parse(
 );
 
 /** The whole guide, from the schemas and the catalogue. */
-export function authorGuideView(words: Words): AuthorGuideView {
+export function authorGuideView(words: Words) {
 	const codes = Object.entries(words.catalogue);
 	return {
 		files: Array.from(SCHEMAS, ([kind, schema]) => fileGuide(words, kind, schema as Schema)),
@@ -156,7 +142,7 @@ export function authorGuideView(words: Words): AuthorGuideView {
 	};
 }
 
-function fileGuide(words: Words, kind: FileKind, root: Schema): FileGuide {
+function fileGuide(words: Words, kind: FileKind, root: Schema) {
 	const top = root.items === undefined ? root : resolve(root, root.items);
 	return {
 		kind,

@@ -5,7 +5,7 @@
 
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupName } from "../compute/names.ts";
-import { type ReachRow, reach } from "../compute/reach.ts";
+import { reachOf } from "../compute/reach.ts";
 import type { ClubClass, Id, LinkedSkill } from "../model.ts";
 import { classSheetAddress } from "./addresses.ts";
 import { type Link, linkTo } from "./links.ts";
@@ -66,7 +66,7 @@ function skillOf(
 	const { curriculum } = site;
 	const own = group.levels.filter((level) => levels.includes(level));
 	if (own.length === 0) return [];
-	const rows = reachOf(site).get(`${id} ${group.gymnastsId}`) ?? [];
+	const rows = reachOf(curriculum).get(`skill ${id} ${group.gymnastsId}`) ?? [];
 	const row = rows.find((each) => each.group.name === group.name);
 	const performed = row?.performed ?? 0;
 	const together = rows.reduce((sum, each) => sum + (each.performed ?? 0), 0);
@@ -89,18 +89,4 @@ function skillOf(
 			missedBy: wanted === undefined || arrives ? undefined : Math.max(0, wanted - together),
 		},
 	];
-}
-
-const known = new WeakMap<SiteIndex, ReadonlyMap<string, readonly ReachRow[]>>();
-
-/** What is reached of skills, by `skill gymnasts`. */
-function reachOf(site: SiteIndex): ReadonlyMap<string, readonly ReachRow[]> {
-	const before = known.get(site);
-	if (before !== undefined) return before;
-	const rows = Map.groupBy(
-		reach(site.curriculum).filter(({ kind }) => kind === "skill"),
-		({ id, group }) => `${id} ${group.gymnastsId}`,
-	);
-	known.set(site, rows);
-	return rows;
 }

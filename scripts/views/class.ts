@@ -4,58 +4,21 @@
 
 import { WEEKDAYS } from "../compute/calendar.ts";
 import { levelsOfClass } from "../compute/levels-of.ts";
-import type { ClubClass, Id, Weekday } from "../model.ts";
-import { type ClassTermView, classTermView } from "./class-term.ts";
-import { type FindingLine, findingLines } from "./findings.ts";
-import type { Html } from "./html.ts";
-import { type Link, linksTo } from "./links.ts";
-import { type ClassTimes, classTimesView } from "./measures/time.ts";
+import type { ClubClass } from "../model.ts";
+import { classTermView } from "./class-term.ts";
+import { findingLines } from "./findings.ts";
+import { linksTo } from "./links.ts";
+import { classTimesView } from "./measures/time.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { type ClassInWeek, classInWeek } from "./week.ts";
+import { classInWeek } from "./week.ts";
 import { clockWords, minutesOfDay } from "./words.ts";
 
-export interface ClassLine {
-	readonly link: Link;
-	readonly day: string;
-	readonly start: string;
-	readonly end: string;
-	readonly levels: readonly Link[];
-	readonly gymnasts: number;
-	readonly coaches: number | undefined;
-	readonly ages: readonly [number, number] | undefined;
-}
+export type ClassesView = ReturnType<typeof classesView>;
 
-export interface ClassesView {
-	readonly days: readonly {
-		readonly day: string;
-		readonly id: Weekday | "any";
-		readonly classes: readonly ClassLine[];
-	}[];
-}
-
-export interface ClassView extends ClassLine {
-	readonly timezone: string;
-	/** Closed days as ISO 8601 intervals. */
-	readonly closures: readonly string[];
-	readonly minutes: number | undefined;
-	readonly warmUp: number;
-	readonly coolDown: number;
-	readonly rotation: readonly { readonly id: Id; readonly link: Link }[];
-	readonly weeks: readonly {
-		readonly sheet: ClassInWeek;
-		readonly number: number;
-		readonly theme: Html | undefined;
-		readonly planned: number | undefined;
-	}[];
-	/** Planned against available, week by week. */
-	readonly times: ClassTimes;
-	/** What its groups really do of their levels' skills; undefined where there is nothing to count. */
-	readonly term: ClassTermView | undefined;
-	readonly findings: readonly FindingLine[];
-}
+export type ClassView = ReturnType<typeof classView>;
 
 /** All classes by day, then start. */
-export function classesView(site: SiteIndex): ClassesView {
+export function classesView(site: SiteIndex) {
 	const { classes } = site.curriculum.term;
 	const groups = [
 		...WEEKDAYS.map((day) => ({ id: day, day: site.words.days[day] })),
@@ -72,7 +35,7 @@ export function classesView(site: SiteIndex): ClassesView {
 }
 
 /** One class: when it meets, its rotation, and a sheet for each week. */
-export function classView(site: SiteIndex, group: ClubClass): ClassView {
+export function classView(site: SiteIndex, group: ClubClass) {
 	const { curriculum } = site;
 	const page = `classes/${group.id}/`;
 	const times = classTimesView(site, group);
@@ -80,6 +43,7 @@ export function classView(site: SiteIndex, group: ClubClass): ClassView {
 	return {
 		...classLine(site, group),
 		timezone: curriculum.club.timezone,
+		/** Closed days as ISO 8601 intervals. */
 		closures: curriculum.term.closed.map(({ from, to }) => `${from}/${to}`),
 		minutes: group.minutes,
 		warmUp: group.warmUp,
@@ -94,13 +58,15 @@ export function classView(site: SiteIndex, group: ClubClass): ClassView {
 			theme: site.inline(page, week.theme),
 			planned: planned.get(week.week),
 		})),
+		/** Planned against available, week by week. */
 		times,
+		/** What its groups really do of their levels' skills; undefined where there is nothing to count. */
 		term: classTermView(site, group),
 		findings: findingLines(site, site.findings.class.get(group.id) ?? []),
 	};
 }
 
-function classLine(site: SiteIndex, group: ClubClass): ClassLine {
+function classLine(site: SiteIndex, group: ClubClass) {
 	const start = minutesOfDay(group.start);
 	return {
 		link: { to: `classes/${group.id}/`, name: group.name },

@@ -56,22 +56,7 @@ export interface Choice {
 	readonly apparatus?: Id;
 }
 
-export interface CoverageView {
-	readonly table: CoverageTableKind;
-	readonly columns: readonly Label[];
-	readonly rows: readonly CoverageRow[];
-	readonly foot: { readonly cells: readonly CellView[]; readonly total: CellView };
-	readonly filters: readonly Filter[];
-	/** The choice in words; empty for everything. */
-	readonly choice: readonly string[];
-	/** Of each row that has any. */
-	readonly lists: readonly RowLists[];
-	readonly file: string;
-	readonly measures: readonly Measure[];
-	/** Columns that nothing in this choice trains. */
-	readonly missing: readonly Label[];
-	readonly others: readonly Link[];
-}
+export type CoverageView = ReturnType<typeof coverageView>;
 
 export interface CoverageRow {
 	readonly head: Link;
@@ -99,17 +84,7 @@ export interface RowLists {
 }
 
 /** What a cell was counted from. */
-export interface CellList {
-	readonly anchor: string;
-	readonly name: string;
-	readonly lines: readonly {
-		readonly drill: Link;
-		readonly places: readonly Link[];
-		readonly minutes: number;
-	}[];
-	/** The cell in the table that it belongs to. */
-	readonly cell: string;
-}
+type CellList = ReturnType<typeof listOf>;
 
 export interface Filter {
 	readonly name: string;
@@ -175,7 +150,7 @@ function choiceWords({ curriculum }: CoverageSite, { level, apparatus }: Choice)
 }
 
 /** One table for one choice. */
-export function coverageView(site: CoverageSite, table: CoverageTableKind, choice: Choice): CoverageView {
+export function coverageView(site: CoverageSite, table: CoverageTableKind, choice: Choice) {
 	const { handbook } = site;
 	const keep = (e: Exposure) =>
 		(choice.level === undefined || e.level === choice.level) &&
@@ -239,10 +214,13 @@ export function coverageView(site: CoverageSite, table: CoverageTableKind, choic
 			total: view(all, sums.all.exposures.length === 0 ? undefined : sums.all, undefined, false),
 		},
 		filters: filtersOf(site, table, choice),
+		/** The choice in words; empty for everything. */
 		choice: choiceWords(site, choice),
+		/** Of each row that has any. */
 		lists: lists.filter(({ cells }) => cells.length > 0),
 		file: `data/${table.file}.csv`,
 		measures,
+		/** Columns that nothing in this choice trains. */
 		missing,
 		others: COVERAGE_TABLES.filter((other) => other !== table).map((other) => ({
 			to: coverageAddress(other),
@@ -301,11 +279,12 @@ function listOf(
 	anchor: string,
 	name: string,
 	cell: CoverageCell,
-): CellList {
+) {
 	const { curriculum } = site;
 	return {
 		anchor,
 		name,
+		/** The cell in the table that it belongs to. */
 		cell: `cell-${anchor}`,
 		lines: cell.drills.map((id) => {
 			const own = cell.exposures.filter((e) => e.drill === id);

@@ -5,15 +5,15 @@
 import { drillAt, valuesAt } from "../compute/drill-at.ts";
 import { agesOfLevel, setUpHeights } from "../compute/heights.ts";
 import { performedBy } from "../compute/reach.ts";
-import { type Movement, movementOf, type Wrong, wrongOf } from "../figures/support.ts";
-import type { Block, Direction, Dose, Drill, Id, Landmark, LinkedDrill, Origin } from "../model.ts";
+import { movementOf, wrongOf } from "../figures/support.ts";
+import type { Block, Dose, Drill, Id, Landmark, LinkedDrill } from "../model.ts";
 import type { Address } from "./addresses.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
 import type { Html } from "./html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { Medium } from "./medium.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { type SaidOfDrill, saidOfDrill } from "./taught-view.ts";
+import { saidOfDrill } from "./taught-view.ts";
 import { doseWords } from "./words.ts";
 
 /** A drill in a list. */
@@ -73,67 +73,15 @@ export type SafetyLine =
 	| { readonly says: "nothing-written" };
 
 /** Everything a coach needs at the apparatus, without what leads elsewhere. */
-export interface DrillCore {
-	readonly id: Id;
-	/** In plain words. */
-	readonly title: string;
-	readonly levels: readonly LevelWay[];
-	readonly cues: readonly Html[];
-	/** With the figures of what is right and wrong, where a fault says of which shape. */
-	readonly faults: readonly { readonly see: Html; readonly say: Html; readonly wrong?: Wrong }[];
-	readonly setUp: SetUp;
-	readonly safety: Safety;
-	/** What to do where it is too hard or too easy, in the club's words. */
-	readonly adapt: { readonly easier: readonly LevelText[]; readonly harder: readonly LevelText[] };
-	/** What must be seen of the skills it performs, in the club's words. */
-	readonly criteria: readonly { readonly skill: Link; readonly lines: readonly Html[] }[];
-	/** The phases it goes through, else the shapes it trains. */
-	readonly figures: Movement;
-	/** The same for each way that levels have; their names are empty where all do the same. */
-	readonly strips: () => readonly { readonly levels: readonly Link[]; readonly figures: Movement }[];
-}
+export type DrillCore = ReturnType<typeof drillCore>;
 
-export interface DrillView extends DrillCore {
-	readonly summary: Html | undefined;
-	/** In plain words. */
-	readonly aliases: readonly string[];
-	readonly apparatus: readonly Link[];
-	readonly shapes: readonly Link[];
-	readonly skills: readonly Link[];
-	readonly direction: Direction | undefined;
-	readonly sides: Drill["sides"];
-	readonly contacts: { readonly landings: number; readonly hands: number } | undefined;
-	readonly body: Html;
-	readonly media: readonly DrillMedium[];
-	readonly easier: readonly DrillLine[];
-	readonly harder: readonly DrillLine[];
-	readonly partners: readonly DrillLine[];
-	/** What is written to come before it and after it; easier and harder have more, and are judged. */
-	readonly after: readonly Link[];
-	readonly next: readonly Link[];
-	readonly elsewhere: readonly DrillLine[];
-	readonly planned: readonly PlannedIn[];
-	/** What the term gives each level of it. */
-	readonly exposure: readonly ExposureOfLevel[];
-	/** Where it comes from, if a library has it. */
-	readonly origin: Origin | undefined;
-	readonly reviewed: { readonly iso: string; readonly words: string } | undefined;
-	/** What coaches say of it: for the director alone. */
-	readonly said: SaidOfDrill | undefined;
-	readonly file: string;
-}
+export type DrillView = ReturnType<typeof drillView>;
 
 /** A picture or video with its words; paths are from the root of the site. */
 export interface DrillMedium {
 	readonly medium: Medium;
 	readonly alt: string;
 	readonly caption: Html | undefined;
-}
-
-export interface PlannedIn {
-	readonly week: Link;
-	readonly apparatus: Link;
-	readonly levels: readonly Link[];
 }
 
 export interface ExposureOfLevel {
@@ -150,7 +98,7 @@ export interface ExposureOfLevel {
 }
 
 /** The page of one drill. */
-export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
+export function drillView(site: SiteIndex, drill: LinkedDrill) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "drill", id: drill.id });
 	const { easier, harder } = site.progressions(drill);
@@ -159,6 +107,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 		...drillCore(site, page, drill, [...drill.levels.keys()]),
 		figures: movementOf(drill, curriculum),
 		summary: site.inline(page, drill.summary),
+		/** In plain words. */
 		aliases: drill.aliases.map((alias) => site.handbook.markdown.plain(alias)),
 		apparatus: linksTo(curriculum, "apparatus", drill.apparatus),
 		shapes: linksTo(
@@ -192,6 +141,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 			),
 		),
 		partners: lines(drill.partners),
+		/** What is written to come before it and after it; easier and harder have more, and are judged. */
 		after: linksTo(curriculum, "drill", drill.after),
 		next: linksTo(curriculum, "drill", drill.next),
 		elsewhere: lines(elsewhereOf(site, drill)),
@@ -210,12 +160,15 @@ export function drillView(site: SiteIndex, drill: LinkedDrill): DrillView {
 				},
 			];
 		}),
+		/** What the term gives each level of it. */
 		exposure: exposureOf(site, drill),
+		/** Where it comes from, if a library has it. */
 		origin: site.curriculum.origins.get(`drill:${drill.id}`),
 		reviewed:
 			drill.reviewed === undefined
 				? undefined
 				: { iso: drill.reviewed, words: site.words.date(drill.reviewed, "full") },
+		/** What coaches say of it: for the director alone. */
 		said: curriculum.taught.length === 0 ? undefined : saidOfDrill(site, drill.id),
 		file: drill.source.file,
 	};
@@ -262,11 +215,12 @@ export function drillCore(
 	levels: readonly Id[],
 	ages?: readonly [number, number],
 	block?: Pick<Block, "dose" | "doses">,
-): DrillCore {
+) {
 	const { curriculum } = site;
 	const first = levels[0];
 	return {
 		id: drill.id,
+		/** In plain words. */
 		title: site.handbook.markdown.plain(drill.title),
 		levels: levels.flatMap((level) => {
 			const dose = drill.levels.get(level);
@@ -281,6 +235,7 @@ export function drillCore(
 			];
 		}),
 		cues: drill.cues.map((cue) => site.line(page, cue)),
+		/** With the figures of what is right and wrong, where a fault says of which shape. */
 		faults: drill.faults.map((fault) => {
 			const wrong = wrongOf(fault, drill, curriculum);
 			return { see: site.line(page, fault.see), say: site.line(page, fault.say), ...(wrong && { wrong }) };
@@ -299,15 +254,19 @@ export function drillCore(
 			),
 		},
 		safety: safetyOf(site, page, drill, levels),
+		/** What to do where it is too hard or too easy, in the club's words. */
 		adapt: {
 			easier: textsOf(site, page, drill, levels, ({ easier }) => easier),
 			harder: textsOf(site, page, drill, levels, ({ harder }) => harder),
 		},
+		/** What must be seen of the skills it performs, in the club's words. */
 		criteria: [...performedBy(drill).keys()].flatMap((skill) => {
 			const lines = criteriaOf(site, page, skill);
 			return lines.length === 0 ? [] : [{ skill: linkTo(curriculum, "skill", skill), lines }];
 		}),
+		/** The phases it goes through, else the shapes it trains. */
 		figures: movementOf(first === undefined ? drill : drillAt(drill, first), curriculum),
+		/** The same for each way that levels have; their names are empty where all do the same. */
 		strips: () => stripsOf(site, drill, levels),
 	};
 }
@@ -336,11 +295,7 @@ function alike<T>(
 	}));
 }
 
-function stripsOf(
-	site: SiteIndex,
-	drill: LinkedDrill,
-	levels: readonly Id[],
-): ReturnType<DrillCore["strips"]> {
+function stripsOf(site: SiteIndex, drill: LinkedDrill, levels: readonly Id[]) {
 	const helpersOf = (one: LinkedDrill) => one.helpers?.length ?? 0;
 	return valuesAt(drill, levels, ({ sequence }) => sequence).map(({ levels: those }) => {
 		// One strip shows the hands that any of its levels needs.

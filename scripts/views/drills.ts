@@ -1,30 +1,14 @@
-/**
- * The list of all drills by apparatus. A large library is listed on the apparatus' own pages, so
- * that no page holds thousands of lines.
- */
-
-import type { Id } from "../model.ts";
-import { type DrillLine, drillLines } from "./drill.ts";
-import { type Link, linkTo } from "./links.ts";
+import { drillLines } from "./drill.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface DrillsView {
-	readonly count: number;
-	readonly groups: readonly {
-		readonly id: Id;
-		readonly apparatus: Link;
-		readonly count: number;
-		/** Undefined in a large library. */
-		readonly lines: readonly DrillLine[] | undefined;
-	}[];
-	readonly levels: readonly { readonly id: Id; readonly link: Link; readonly count: number }[];
-}
+export type DrillsView = ReturnType<typeof drillsView>;
 
 /** More drills than this are listed on the pages of their apparatus only. */
 const MOST_ON_ONE_PAGE = 600;
 
 /** Every drill under each apparatus that it names. */
-export function drillsView(site: SiteIndex): DrillsView {
+export function drillsView(site: SiteIndex) {
 	const { curriculum } = site;
 	const few = curriculum.drills.size <= MOST_ON_ONE_PAGE;
 	return {
@@ -33,6 +17,7 @@ export function drillsView(site: SiteIndex): DrillsView {
 			id,
 			apparatus: linkTo(curriculum, "apparatus", id),
 			count: drills.length,
+			/** Undefined in a large library. */
 			lines: few ? drillLines(site, "drills/", drills) : undefined,
 		})),
 		levels: Array.from(site.drillsByLevel, ([id, drills]) => ({

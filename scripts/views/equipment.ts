@@ -4,38 +4,20 @@
 
 import type { LinkedEquipment } from "../model.ts";
 import { addressOf, weekApparatusAddress } from "./addresses.ts";
-import { type DrillLine, drillLines } from "./drill.ts";
-import { type Link, linkTo, weekLink } from "./links.ts";
+import { drillLines } from "./drill.ts";
+import { linkTo, weekLink } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface EquipmentListView {
-	/** The planned weeks, each with a list for the store room. */
-	readonly weeks: readonly { readonly link: Link; readonly number: number }[];
-	readonly items: readonly {
-		readonly link: Link;
-		readonly aliases: readonly string[];
-		readonly owned: number | undefined;
-		readonly stored: string | undefined;
-		/** The most that one apparatus needs in any week. */
-		readonly most: number | undefined;
-		readonly drills: number;
-	}[];
-}
+export type EquipmentListView = ReturnType<typeof equipmentListView>;
 
-export interface EquipmentView {
-	readonly name: string;
-	readonly aliases: readonly string[];
-	readonly owned: number | undefined;
-	readonly stored: string | undefined;
-	readonly uses: readonly { readonly link: Link; readonly apparatus: string; readonly needed: number }[];
-	readonly drills: readonly DrillLine[];
-}
+export type EquipmentView = ReturnType<typeof equipmentView>;
 
 /** The whole inventory in the club's order. */
-export function equipmentListView(site: SiteIndex): EquipmentListView {
+export function equipmentListView(site: SiteIndex) {
 	const { curriculum } = site;
 	const needed = site.rows("equipment", ["item"]);
 	return {
+		/** The planned weeks, each with a list for the store room. */
 		weeks: curriculum.weeks.map((week) => ({ link: weekLink(site.words, week), number: week.week })),
 		items: Array.from(curriculum.equipment.values(), (item) => {
 			const amounts = (needed.get(item.id) ?? []).map((row) => Number(row.needed ?? 0));
@@ -44,6 +26,7 @@ export function equipmentListView(site: SiteIndex): EquipmentListView {
 				aliases: item.aliases,
 				owned: item.owned,
 				stored: item.stored,
+				/** The most that one apparatus needs in any week. */
 				most: amounts.length === 0 ? undefined : Math.max(...amounts),
 				drills: item.drills.length,
 			};
@@ -52,7 +35,7 @@ export function equipmentListView(site: SiteIndex): EquipmentListView {
 }
 
 /** One item: where it is kept, where the term needs it, and its drills. */
-export function equipmentView(site: SiteIndex, item: LinkedEquipment): EquipmentView {
+export function equipmentView(site: SiteIndex, item: LinkedEquipment) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "equipment", id: item.id });
 	return {

@@ -3,7 +3,7 @@
  */
 
 import type { AcceptedFinding } from "../compute/accepted.ts";
-import { HARMS, type Harm, harmOf } from "../compute/harm.ts";
+import { HARMS, harmOf } from "../compute/harm.ts";
 import { changeList } from "../edit/write-changes.ts";
 import type { Finding, WeekPlan } from "../model.ts";
 import type { Code } from "../problems.ts";
@@ -31,32 +31,7 @@ export interface FindingLine {
 	readonly accept: string;
 }
 
-export interface FindingsView {
-	/** By what is harmed, the worst first. */
-	readonly groups: readonly {
-		readonly harm: Harm;
-		readonly codes: readonly {
-			readonly code: Finding["code"];
-			/** The measure that finds it. */
-			readonly measure: Link | undefined;
-			readonly lines: readonly FindingLine[];
-		}[];
-		readonly count: number;
-	}[];
-	readonly count: number;
-	/** The change list that \`mend\` found for the whole term, where it was asked. */
-	readonly termMend: string | undefined;
-	/** Weeks and classes that have some, each with the way to its own. */
-	readonly weeks: readonly FindingsOf[];
-	readonly classes: readonly FindingsOf[];
-	/** Those that the director lets stand, for each of her reasons. */
-	readonly accepted: readonly {
-		readonly lines: readonly FindingLine[];
-		readonly reason: string;
-		/** The last day on which it is accepted, in words. */
-		readonly until: string | undefined;
-	}[];
-}
+export type FindingsView = ReturnType<typeof findingsView>;
 
 /** How many findings a week or a class has, and where they stand together. */
 export interface FindingsOf {
@@ -65,21 +40,24 @@ export interface FindingsOf {
 }
 
 /** The findings page: by harm, then by cause, in the order they came. */
-export function findingsView(site: SiteIndex): FindingsView {
+export function findingsView(site: SiteIndex) {
 	const { findings, accepted } = site.handbook;
 	const { curriculum, words } = site;
 	return {
 		count: findings.length,
+		/** The change list that `mend` found for the whole term, where it was asked. */
 		get termMend() {
 			const changes = site.handbook.termMend();
 			return changes.length === 0 ? undefined : changeList(changes);
 		},
+		/** Weeks and classes that have some, each with the way to its own. */
 		weeks: curriculum.weeks.flatMap((week) =>
 			findingsOf(weekLink(words, week), site.findings.week.get(week.week)),
 		),
 		classes: curriculum.term.classes.flatMap(({ id, name }) =>
 			findingsOf({ to: `classes/${id}/`, name }, site.findings.class.get(id)),
 		),
+		/** Those that the director lets stand, for each of her reasons. */
 		accepted: [...Map.groupBy(accepted, ({ by }) => `${by.reason} ${by.until}`).values()].flatMap(
 			([first, ...others]) =>
 				first === undefined
@@ -91,10 +69,12 @@ export function findingsView(site: SiteIndex): FindingsView {
 									[first, ...others].map(({ finding }) => finding),
 								),
 								reason: first.by.reason,
+								/** The last day on which it is accepted, in words. */
 								until: lastDay(site, first.by),
 							},
 						],
 		),
+		/** By what is harmed, the worst first. */
 		groups: HARMS.flatMap((harm) => {
 			const own = findings.filter((finding) => harmOf(finding.code) === harm);
 			if (own.length === 0) return [];
@@ -105,6 +85,7 @@ export function findingsView(site: SiteIndex): FindingsView {
 					count: own.length,
 					codes: codes.map((code) => ({
 						code,
+						/** The measure that finds it. */
 						measure: measureOfCode(site.words, code),
 						lines: findingLines(
 							site,

@@ -2,35 +2,15 @@
  * The home page and the calendar: every week of the term, so that a browser can show today's.
  */
 
-import type { Id } from "../model.ts";
 import type { Address } from "./addresses.ts";
-import { type Link, linkTo } from "./links.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { type WeekLine, weekLine } from "./week.ts";
+import { weekLine } from "./week.ts";
 
-export interface HomeView {
-	readonly club: string;
-	readonly term: string;
-	readonly timezone: string;
-	readonly weeks: readonly WeekLine[];
-	readonly apparatus: readonly { readonly id: Id; readonly link: Link }[];
-	readonly levels: readonly Link[];
-	readonly counts: {
-		readonly drills: number;
-		readonly shapes: number;
-		readonly skills: number;
-		readonly findings: number;
-	};
-	readonly emergency: string | undefined;
-	readonly closed: readonly string[];
-	/** The same as ISO 8601 intervals, for the browser: "2027-02-15/2027-02-20". */
-	readonly closures: readonly string[];
-	/** Written weeks, against the weeks of the term. */
-	readonly weeksOfTerm: number;
-}
+export type HomeView = ReturnType<typeof homeView>;
 
 /** The home page; with another address, the same facts for the calendar. */
-export function homeView(site: SiteIndex, page: Address): HomeView {
+export function homeView(site: SiteIndex, page: Address) {
 	const { curriculum, handbook } = site;
 	const { date } = site.words;
 	return {
@@ -53,7 +33,9 @@ export function homeView(site: SiteIndex, page: Address): HomeView {
 		closed: curriculum.term.closed.map(({ from, to }) =>
 			from === to ? date(from) : `${date(from)} – ${date(to)}`,
 		),
+		/** The same as ISO 8601 intervals, for the browser: "2027-02-15/2027-02-20". */
 		closures: curriculum.term.closed.map(({ from, to }) => `${from}/${to}`),
+		/** Written weeks, against the weeks of the term. */
 		weeksOfTerm: curriculum.term.weeks,
 	};
 }

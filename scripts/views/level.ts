@@ -5,45 +5,21 @@
 import { entryOf, levelsOfClass } from "../compute/levels-of.ts";
 import type { Level } from "../model.ts";
 import { addressOf } from "./addresses.ts";
-import type { DrillLine } from "./drill.ts";
-import { type FindingLine, findingLines } from "./findings.ts";
-import type { Html } from "./html.ts";
+import { findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
-import { type SpacingOfLevel, spacingOfLevel } from "./measures/spacing.ts";
+import { spacingOfLevel } from "./measures/spacing.ts";
 import { byApparatus } from "./shape.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface LevelsView {
-	readonly levels: readonly {
-		readonly link: Link;
-		readonly description: Html | undefined;
-		readonly drills: number;
-		readonly classes: number;
-	}[];
-}
+export type LevelsView = ReturnType<typeof levelsView>;
 
 /** A level as such. */
-export interface LevelCore {
-	readonly link: Link;
-	readonly name: string;
-	readonly description: Html | undefined;
-	/** What its gymnasts arrive with. */
-	readonly entry: { readonly skills: readonly Link[]; readonly drills: readonly Link[] };
-}
+export type LevelCore = ReturnType<typeof levelCore>;
 
-export interface LevelView extends LevelCore {
-	readonly skills: readonly Link[];
-	readonly classes: readonly Link[];
-	readonly drills: readonly { readonly apparatus: Link; readonly lines: readonly DrillLine[] }[];
-	/** How its shapes and skills are spread over the term; undefined while no week is planned. */
-	readonly spacing: SpacingOfLevel | undefined;
-	readonly findings: readonly FindingLine[];
-	readonly easier: Link | undefined;
-	readonly harder: Link | undefined;
-}
+export type LevelView = ReturnType<typeof levelView>;
 
 /** All levels, lowest first. */
-export function levelsView(site: SiteIndex): LevelsView {
+export function levelsView(site: SiteIndex) {
 	const { curriculum } = site;
 	return {
 		levels: Array.from(curriculum.levels.values(), (level) => ({
@@ -56,7 +32,7 @@ export function levelsView(site: SiteIndex): LevelsView {
 }
 
 /** One level: who it is for, what it learns, its classes and its drills by apparatus. */
-export function levelView(site: SiteIndex, level: Level): LevelView {
+export function levelView(site: SiteIndex, level: Level) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "level", id: level.id });
 	const ids = [...curriculum.levels.keys()];
@@ -71,6 +47,7 @@ export function levelView(site: SiteIndex, level: Level): LevelView {
 		drills: byApparatus(site, page, (id) =>
 			(site.drillsByApparatus.get(id) ?? []).filter((drill) => drill.levels.has(level.id)),
 		),
+		/** How its shapes and skills are spread over the term; undefined while no week is planned. */
 		spacing: curriculum.weeks.length === 0 ? undefined : spacingOfLevel(site, level.id),
 		findings: findingLines(site, site.findings.level.get(level.id) ?? []),
 		easier: beside(ids[at - 1]),
@@ -78,13 +55,14 @@ export function levelView(site: SiteIndex, level: Level): LevelView {
 	};
 }
 
-export function levelCore(site: SiteIndex, level: Level): LevelCore {
+export function levelCore(site: SiteIndex, level: Level) {
 	const { curriculum } = site;
 	const entry = entryOf(curriculum, level);
 	return {
 		link: linkTo(curriculum, "level", level.id),
 		name: level.name,
 		description: site.inline(addressOf({ kind: "level", id: level.id }), level.description),
+		/** What its gymnasts arrive with. */
 		entry: {
 			skills: linksTo(curriculum, "skill", entry.skills),
 			drills: linksTo(curriculum, "drill", entry.drills),

@@ -46,30 +46,13 @@ export interface KindFacts {
 	readonly readyMade?: true;
 }
 
-export interface CoverageListView {
-	readonly tables: readonly { readonly link: Link; readonly question: string }[];
-	readonly files: readonly Link[];
-}
+export type CoverageListView = ReturnType<typeof coverageListView>;
 
-export interface AboutView {
-	readonly club: string;
-	readonly contact: string | undefined;
-	readonly emergency: string | undefined;
-	/** Sums of what coaches reported, where the club publishes them. */
-	readonly sums: Link | undefined;
-	/** Its number and day. */
-	readonly edition: string;
-	readonly findings: number;
-	readonly binder: BinderFile | undefined;
-	/** The program that made the site, with its version. */
-	readonly program: string | undefined;
-}
+export type AboutView = ReturnType<typeof aboutView>;
 
-export interface NotFoundView {
-	readonly places: readonly Link[];
-}
+export type NotFoundView = ReturnType<typeof notFoundView>;
 
-export function coverageListView({ handbook, words }: SiteIndex): CoverageListView {
+export function coverageListView({ handbook, words }: SiteIndex) {
 	return {
 		tables: COVERAGE_TABLES.map((table) => ({
 			link: { to: coverageAddress(table), name: words.coverage.tables[table.id].title },
@@ -82,21 +65,24 @@ export function coverageListView({ handbook, words }: SiteIndex): CoverageListVi
 export function aboutView(
 	{ curriculum, handbook, words }: SiteIndex,
 	{ binder, program }: Pick<SiteOptions, "binder" | "program">,
-): AboutView {
+) {
 	const { club } = curriculum;
 	return {
 		club: club.name,
 		contact: club.contact,
 		emergency: club.emergency,
+		/** Sums of what coaches reported, where the club publishes them. */
 		sums: club.taughtSums ? { to: TAUGHT_SUMS, name: words.about.sums.title } : undefined,
+		/** Its number and day. */
 		edition: editionNameOf(handbook),
 		findings: handbook.findings.length,
 		binder,
+		/** The program that made the site, with its version. */
 		program,
 	};
 }
 
-export function notFoundView({ words }: SiteIndex): NotFoundView {
+export function notFoundView({ words }: SiteIndex) {
 	return {
 		places: [
 			{ to: HOME, name: words.destinations.thisWeek },

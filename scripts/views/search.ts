@@ -8,22 +8,10 @@ import { type Link, linkTo, type NamedKind, weekLink } from "./links.ts";
 import { HEAD_FILE, SUMMARIES_FILE, textFiles } from "./search-files.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface SearchView {
-	/** Data files, from the root of the site. */
-	readonly head: string;
-	readonly summaries: string;
-	readonly texts: readonly string[];
-	readonly count: number;
-	/** Lists of drills by kind; a kind without any is left out. */
-	readonly lists: readonly {
-		readonly id: string;
-		readonly title: string;
-		readonly entries: readonly { readonly link: Link; readonly count: number }[];
-	}[];
-}
+export type SearchView = ReturnType<typeof searchView>;
 
 /** Lists with no drill in them are left out. */
-export function searchView(site: Pick<SiteIndex, "curriculum" | "words">): SearchView {
+export function searchView(site: Pick<SiteIndex, "curriculum" | "words">) {
 	const { curriculum } = site;
 	const drills = [...curriculum.drills.values()];
 	const list = (
@@ -46,10 +34,12 @@ export function searchView(site: Pick<SiteIndex, "curriculum" | "words">): Searc
 	const say = site.words.search.by;
 	const weekIds = new Map(curriculum.weeks.map((week) => [week.week, week.id]));
 	return {
+		/** Data files, from the root of the site. */
 		head: HEAD_FILE,
 		summaries: SUMMARIES_FILE,
 		texts: textFiles(drills.length).map(({ path }) => path),
 		count: drills.length,
+		/** Lists of drills by kind; a kind without any is left out. */
 		lists: [
 			list(say.level, "level", named("level", curriculum.levels.keys()), (drill) => drill.levels.keys()),
 			list(

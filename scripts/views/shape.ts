@@ -2,48 +2,27 @@
  * Body shapes: the contact sheet, and the page of one.
  */
 
-import { classify, type Position, STRADDLE_BORDER, TRAMPOLINE_BORDER } from "../link/classify.ts";
+import { classify, STRADDLE_BORDER, TRAMPOLINE_BORDER } from "../link/classify.ts";
 import type { LinkedShape } from "../model.ts";
 import { type Address, addressOf } from "./addresses.ts";
 import { type DrillLine, drillLines } from "./drill.ts";
-import { type FindingLine, findingLines } from "./findings.ts";
-import type { Html } from "./html.ts";
+import { findingLines } from "./findings.ts";
 import { type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { type Spacing, spacingOf } from "./spacing.ts";
+import { spacingOf } from "./spacing.ts";
 
 /** The position that a shape is drawn in, by the borders of published codes, in degrees. */
-export interface DrawnAs {
-	/** Undefined where the legs are in different positions. */
-	readonly position: Position | undefined;
-	readonly borders: { readonly trampoline: number; readonly straddle: number };
-}
+export type DrawnAs = ReturnType<typeof drawnAs>;
 
-export interface ShapesView {
-	readonly shapes: readonly {
-		readonly shape: LinkedShape;
-		readonly link: Link;
-		readonly drills: number;
-		readonly drawnAs: DrawnAs;
-	}[];
-}
+export type ShapesView = ReturnType<typeof shapesView>;
 
 /** A shape as such. */
-export interface ShapeCore {
-	readonly shape: LinkedShape;
-	readonly link: Link;
-	readonly description: Html | undefined;
-}
+export type ShapeCore = ReturnType<typeof shapeCore>;
 
-export interface ShapeView extends ShapeCore {
-	readonly drawnAs: DrawnAs;
-	readonly drills: readonly { readonly apparatus: Link; readonly lines: readonly DrillLine[] }[];
-	readonly spacing: readonly Spacing[];
-	readonly findings: readonly FindingLine[];
-}
+export type ShapeView = ReturnType<typeof shapeView>;
 
 /** All shapes in the club's order. */
-export function shapesView({ curriculum }: SiteIndex): ShapesView {
+export function shapesView({ curriculum }: SiteIndex) {
 	return {
 		shapes: Array.from(curriculum.shapes.values(), (shape) => ({
 			shape,
@@ -54,14 +33,15 @@ export function shapesView({ curriculum }: SiteIndex): ShapesView {
 	};
 }
 
-function drawnAs({ angles }: LinkedShape): DrawnAs {
+function drawnAs({ angles }: LinkedShape) {
 	return {
+		/** Undefined where the legs are in different positions. */
 		position: angles && classify(angles),
 		borders: { trampoline: TRAMPOLINE_BORDER, straddle: STRADDLE_BORDER },
 	};
 }
 
-export function shapeCore(site: SiteIndex, shape: LinkedShape): ShapeCore {
+export function shapeCore(site: SiteIndex, shape: LinkedShape) {
 	return {
 		shape,
 		link: linkTo(site.curriculum, "shape", shape.id),
@@ -70,7 +50,7 @@ export function shapeCore(site: SiteIndex, shape: LinkedShape): ShapeCore {
 }
 
 /** One shape: what it looks like, and its drills by apparatus. */
-export function shapeView(site: SiteIndex, shape: LinkedShape): ShapeView {
+export function shapeView(site: SiteIndex, shape: LinkedShape) {
 	const page = addressOf({ kind: "shape", id: shape.id });
 	const places = site.drillsOfShape(shape.id);
 	return {

@@ -3,15 +3,13 @@
  */
 
 import { around } from "../figures/progression-graph.ts";
-import type { MapSkill } from "../figures/progression-map.ts";
-import type { Direction, Id, LinkedSkill, Pattern } from "../model.ts";
+import type { Id, LinkedSkill } from "../model.ts";
 import { addressOf } from "./addresses.ts";
-import { criteriaOf, type DrillLine, drillLines } from "./drill.ts";
-import { type FindingLine, findingLines } from "./findings.ts";
-import type { Html } from "./html.ts";
+import { criteriaOf, drillLines } from "./drill.ts";
+import { findingLines } from "./findings.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { type Spacing, spacingOf } from "./spacing.ts";
+import { spacingOf } from "./spacing.ts";
 
 /** Steps that a skill's picture goes; more would not be read on a phone. */
 const REACH = { before: 2, after: 1 } as const;
@@ -22,43 +20,15 @@ export interface SkillLine {
 	readonly drills: number;
 }
 
-export interface SkillsView {
-	readonly groups: readonly {
-		readonly apparatus: string;
-		readonly id: Id;
-		readonly skills: readonly SkillLine[];
-	}[];
-}
+export type SkillsView = ReturnType<typeof skillsView>;
 
 /** A skill as such. */
-export interface SkillCore {
-	readonly link: Link;
-	readonly name: string;
-	readonly aliases: readonly string[];
-	readonly description: Html | undefined;
-	/** What must be seen. */
-	readonly criteria: readonly Html[];
-	readonly apparatus: readonly Link[];
-	readonly levels: readonly Link[];
-	readonly pattern: Pattern | undefined;
-	readonly direction: Direction | undefined;
-	readonly needs: readonly Link[];
-	readonly leadsTo: readonly Link[];
-	readonly opposites: readonly Link[];
-}
+export type SkillCore = ReturnType<typeof skillCore>;
 
-export interface SkillView extends SkillCore {
-	/** Its drills by the lowest level that does them. */
-	readonly drills: readonly { readonly level: Link; readonly lines: readonly DrillLine[] }[];
-	/** What comes before it and what it leads to, itself among them. */
-	readonly around: readonly MapSkill[];
-	readonly id: Id;
-	readonly spacing: readonly Spacing[];
-	readonly findings: readonly FindingLine[];
-}
+export type SkillView = ReturnType<typeof skillView>;
 
 /** All skills by the first apparatus they name; those that name none come last. */
-export function skillsView({ curriculum, words }: SiteIndex): SkillsView {
+export function skillsView({ curriculum, words }: SiteIndex) {
 	const line = (skill: LinkedSkill): SkillLine => ({
 		link: linkTo(curriculum, "skill", skill.id),
 		levels: linksTo(curriculum, "level", skill.levels),
@@ -79,7 +49,7 @@ export function skillsView({ curriculum, words }: SiteIndex): SkillsView {
 }
 
 /** One skill: what it needs, what it leads to, and the drills on the way to it, easiest level first. */
-export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
+export function skillView(site: SiteIndex, skill: LinkedSkill) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "skill", id: skill.id });
 	const byLowest = new Map<Id, Id[]>([...curriculum.levels.keys()].map((level) => [level, []]));
@@ -90,18 +60,20 @@ export function skillView(site: SiteIndex, skill: LinkedSkill): SkillView {
 	}
 	return {
 		...skillCore(site, skill),
+		/** Its drills by the lowest level that does them. */
 		drills: Array.from(byLowest, ([level, ids]) => ({
 			level: linkTo(curriculum, "level", level),
 			lines: drillLines(site, page, ids),
 		})).filter((group) => group.lines.length > 0),
 		id: skill.id,
+		/** What comes before it and what it leads to, itself among them. */
 		around: around(site.measures.mapSkills(), skill.id, REACH),
 		spacing: spacingOf(site, "skill", skill.id),
 		findings: findingLines(site, site.findings.skill.get(skill.id) ?? []),
 	};
 }
 
-export function skillCore(site: SiteIndex, skill: LinkedSkill): SkillCore {
+export function skillCore(site: SiteIndex, skill: LinkedSkill) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "skill", id: skill.id });
 	return {
@@ -109,6 +81,7 @@ export function skillCore(site: SiteIndex, skill: LinkedSkill): SkillCore {
 		name: skill.name,
 		aliases: skill.aliases,
 		description: site.inline(page, skill.description),
+		/** What must be seen. */
 		criteria: criteriaOf(site, page, skill.id),
 		apparatus: linksTo(curriculum, "apparatus", skill.apparatus),
 		levels: linksTo(curriculum, "level", skill.levels),

@@ -8,12 +8,11 @@
 import { groupLoads, groupLoadsIn } from "../compute/load.ts";
 import { groupName } from "../compute/names.ts";
 import { FEWEST, learned, minutesLost, type TaughtBlock, taughtOf } from "../compute/taught.ts";
-import { type Kept, type KeptOverBreak, keptByWeeks, keptOverBreaks } from "../compute/taught-spacing.ts";
-import type { TaughtSums } from "../compute/taught-sums.ts";
+import { type Kept, keptByWeeks, keptOverBreaks } from "../compute/taught-spacing.ts";
 import type { Share } from "../compute/wilson.ts";
 import type { BlockReport, Id } from "../model.ts";
 import { classSheetAddress, TAUGHT_SUMS } from "./addresses.ts";
-import { type FindingLine, findingLines } from "./findings.ts";
+import { findingLines } from "./findings.ts";
 import { type Link, linkTo } from "./links.ts";
 import { filesOf } from "./measures/measure-page.ts";
 import type { SiteIndex } from "./site-index.ts";
@@ -31,43 +30,9 @@ export interface CoachLine {
 	readonly note: string | undefined;
 }
 
-export interface TaughtView {
-	/** Class-weeks that somebody reported, of those that there are until the last reported week. */
-	readonly reported: number;
-	readonly of: number;
-	readonly lines: readonly CoachLine[];
-	readonly weeks: readonly {
-		readonly sheet: Link;
-		readonly minutes: number;
-		readonly taught: number;
-		readonly notDone: number;
-		readonly shortened: number;
-		readonly landings: readonly [planned: number, taught: number];
-		readonly hands: readonly [planned: number, taught: number];
-	}[];
-	readonly lost: ReturnType<typeof minutesLost>;
-	readonly skills: readonly {
-		readonly skill: Link;
-		readonly weeks: readonly {
-			readonly week: Link;
-			readonly of: number;
-			readonly alone: number;
-			readonly helped: number;
-			readonly share: Share | undefined;
-		}[];
-	}[];
-	/** Skills that a group was asked about before and after at least one week without them. */
-	readonly kept: readonly (Omit<KeptOverBreak, "group"> & { readonly skill: Link; readonly name: string })[];
-	/** The same by the length of the break. */
-	readonly keptByWeeks: ReturnType<typeof keptByWeeks>;
-	readonly fewest: number;
-	/** Where the club publishes sums. */
-	readonly sums: Link | undefined;
-	readonly findings: readonly FindingLine[];
-	readonly files: readonly Link[];
-}
+export type TaughtView = ReturnType<typeof taughtView>;
 
-export function taughtView(site: SiteIndex): TaughtView {
+export function taughtView(site: SiteIndex) {
 	const { curriculum, handbook } = site;
 	const { weeks } = taughtOf(curriculum);
 	const taughtLoads = new Map(
@@ -77,6 +42,7 @@ export function taughtView(site: SiteIndex): TaughtView {
 	const last = Math.max(0, ...weeks.map(({ week }) => week));
 	const kept = keptOverBreaks(curriculum);
 	return {
+		/** Class-weeks that somebody reported, of those that there are until the last reported week. */
 		reported: weeks.length,
 		of: [...loads.values()].filter(({ week }) => week <= last).length,
 		lines: coachLines(site),
@@ -90,8 +56,8 @@ export function taughtView(site: SiteIndex): TaughtView {
 				taught: sum(({ work, lost }) => work.block.minutes - lost),
 				notDone: sum(({ share }) => (share <= 0 ? 1 : 0)),
 				shortened: sum(({ share }) => (share > 0 && share < 1 ? 1 : 0)),
-				landings: [planned?.landings ?? 0, taught?.landings ?? 0],
-				hands: [planned?.hands ?? 0, taught?.hands ?? 0],
+				landings: [planned?.landings ?? 0, taught?.landings ?? 0] as const,
+				hands: [planned?.hands ?? 0, taught?.hands ?? 0] as const,
 			};
 		}),
 		lost: minutesLost(curriculum),
@@ -105,13 +71,16 @@ export function taughtView(site: SiteIndex): TaughtView {
 				share,
 			})),
 		})),
+		/** Skills that a group was asked about before and after at least one week without them. */
 		kept: kept.map(({ group, ...row }) => ({
 			...row,
 			skill: linkTo(curriculum, "skill", row.after.skill),
 			name: groupName(site.words, group),
 		})),
+		/** The same by the length of the break. */
 		keptByWeeks: keptByWeeks(kept),
 		fewest: FEWEST,
+		/** Where the club publishes sums. */
 		sums: curriculum.club.taughtSums ? { to: TAUGHT_SUMS, name: site.words.about.sums.title } : undefined,
 		findings: findingLines(
 			site,
@@ -125,13 +94,9 @@ export function taughtView(site: SiteIndex): TaughtView {
 }
 
 /** What the coaches' site shows, where the club says so. */
-export interface TaughtSumsView {
-	readonly skills: readonly { readonly skill: Link; readonly alone: number; readonly of: number }[];
-	readonly lost: TaughtSums["lost"];
-	readonly fewest: number;
-}
+export type TaughtSumsView = ReturnType<typeof taughtSumsView>;
 
-export function taughtSumsView({ curriculum, handbook }: SiteIndex): TaughtSumsView {
+export function taughtSumsView({ curriculum, handbook }: SiteIndex) {
 	const { skills = [], lost = [] } = handbook.sums ?? {};
 	return {
 		skills: skills.map((row) => ({ ...row, skill: linkTo(curriculum, "skill", row.skill) })),

@@ -45,16 +45,7 @@ export interface BinderFile {
 	readonly size: number;
 }
 
-export interface TermView {
-	readonly term: string;
-	/** The level in words; undefined for all. */
-	readonly level: string | undefined;
-	readonly levels: readonly { readonly link: Link; readonly chosen: boolean }[];
-	readonly kinds: readonly TermKind[];
-	/** No week is planned. */
-	readonly empty: boolean;
-	readonly binder: BinderFile | undefined;
-}
+export type TermView = ReturnType<typeof termView>;
 
 export interface TermKind {
 	readonly kind: SpacedKind;
@@ -126,7 +117,7 @@ export function termPages(site: TermSite, binder?: BinderFile): readonly TermPag
 }
 
 /** The overview of a level, or of all. */
-function termView(site: TermSite, level?: Id, binder?: BinderFile): TermView {
+function termView(site: TermSite, level?: Id, binder?: BinderFile) {
 	const { curriculum } = site;
 	const option = (name: string, own: Id | undefined) => ({
 		link: { to: termAddress(own), name },
@@ -134,12 +125,14 @@ function termView(site: TermSite, level?: Id, binder?: BinderFile): TermView {
 	});
 	return {
 		term: curriculum.term.name,
+		/** The level in words; undefined for all. */
 		level: level === undefined ? undefined : linkTo(curriculum, "level", level).name,
 		levels: [
 			option(site.words.allLevels, undefined),
 			...Array.from(curriculum.levels, ([id, { name }]) => option(name, id)),
 		],
 		kinds: KINDS.map((kind) => termKind(site, kind, level)),
+		/** No week is planned. */
 		empty: curriculum.weeks.length === 0,
 		binder,
 	};

@@ -13,52 +13,24 @@ import { type BlockWork, type StationWork, workOf } from "../compute/work.ts";
 import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "./addresses.ts";
 import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
-import { type FindingLine, findingLines } from "./findings.ts";
-import { type FloorPlanView, floorPlanView } from "./floor-plan.ts";
+import { findingLines } from "./findings.ts";
+import { floorPlanView } from "./floor-plan.ts";
 import type { Html } from "./html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
-import { type DirectionRow, directionRow } from "./measures/balance.ts";
-import { type ClashView, clashViews } from "./measures/equipment.ts";
-import { type LoadRow, loadRow } from "./measures/load.ts";
-import { type TimeRow, timeRow } from "./measures/time.ts";
-import { type SkillOfDay, skillsOfDay } from "./reported.ts";
-import { type SetOut, setOutFor } from "./set-out.ts";
+import { directionRow } from "./measures/balance.ts";
+import { clashViews } from "./measures/equipment.ts";
+import { loadRow } from "./measures/load.ts";
+import { timeRow } from "./measures/time.ts";
+import { skillsOfDay } from "./reported.ts";
+import { setOutFor } from "./set-out.ts";
 import type { SiteIndex } from "./site-index.ts";
-import { type SuggestionView, suggestionViews } from "./suggested.ts";
+import { suggestionViews } from "./suggested.ts";
 import { capital, clockWords, minutesOfDay } from "./words.ts";
 
 /** A week as lists show it. */
-export interface WeekLine {
-	readonly id: Id;
-	readonly link: Link;
-	readonly number: number;
-	readonly theme: Html | undefined;
-	readonly from: string | undefined;
-	readonly to: string | undefined;
-	readonly dates: string;
-	readonly apparatus: readonly ApparatusLine[];
-	readonly classes: readonly ClassInWeek[];
-}
+export type WeekLine = ReturnType<typeof weekLine>;
 
-export interface ApparatusLine {
-	readonly id: Id;
-	readonly link: Link;
-	readonly focus: Html | undefined;
-	readonly minutes: number;
-}
-
-export interface ClassInWeek {
-	readonly id: Id;
-	readonly link: Link;
-	readonly day: string;
-	readonly shortDay: string;
-	readonly date: string | undefined;
-	readonly dateWords: string;
-	readonly closed: boolean;
-	readonly start: string;
-	readonly end: string;
-	readonly levels: readonly Link[];
-}
+export type ClassInWeek = ReturnType<typeof classInWeek>;
 
 export interface Station {
 	readonly drill: Link;
@@ -88,117 +60,19 @@ export interface CoachesView {
 	readonly present: number | undefined;
 }
 
-export interface BlockView {
-	readonly number: number;
-	readonly kind: Block["kind"];
-	readonly minutes: number;
-	readonly change: number;
-	/** Of its minutes, those for showing it. */
-	readonly show: number;
-	/** How many of the options are done. */
-	readonly choose: number;
-	readonly note: Html | undefined;
-	/** Undefined without a class, and where nothing is asked of the coaches. */
-	readonly coaches: CoachesView | undefined;
-	/** The levels it names; empty means all. */
-	readonly levels: readonly Link[];
-	readonly stations: readonly Station[];
-}
+export type BlockView = ReturnType<typeof blockView>;
 
 /** What a week is planned to be. */
-export interface PlannedWeek extends WeekLine {
-	readonly body: Html;
-	readonly plans: readonly {
-		readonly apparatus: ApparatusLine;
-		readonly blocks: readonly {
-			readonly number: number;
-			readonly minutes: number;
-			readonly levels: readonly Link[];
-			readonly drills: readonly Link[];
-			readonly kind: Block["kind"];
-		}[];
-	}[];
-}
+export type PlannedWeek = ReturnType<typeof plannedWeek>;
 
-export interface WeekView extends PlannedWeek {
-	readonly load: readonly LoadRow[];
-	/** Of the classes that have something to do. */
-	readonly times: readonly { readonly class: Link; readonly row: TimeRow }[];
-	readonly directions: readonly { readonly apparatus: Link; readonly row: DirectionRow }[];
-	readonly clashes: readonly ClashView[];
-	/** What each level lacks on each apparatus, and the drills that would close it. */
-	readonly suggestions: readonly SuggestionView[];
-	readonly findings: readonly FindingLine[];
-	readonly previous: Link | undefined;
-	readonly next: Link | undefined;
-	readonly file: string;
-}
+export type WeekView = ReturnType<typeof weekView>;
 
 /** What one apparatus of a week is planned to be. */
-export interface PlannedApparatus {
-	readonly id: Id;
-	readonly week: WeekLine;
-	readonly apparatus: Link;
-	readonly focus: Html | undefined;
-	readonly minutes: number;
-	readonly blocks: readonly BlockView[];
-	readonly equipment: readonly {
-		readonly item: Link;
-		readonly needed: number;
-		readonly owned: number | undefined;
-		readonly stored: string | undefined;
-		/** The drills that use the most of it at once. */
-		readonly drills: readonly Link[];
-	}[];
-	/** Of each block of stations. */
-	readonly plans: readonly FloorPlanView[];
-}
+export type PlannedApparatus = ReturnType<typeof plannedApparatus>;
 
-export interface WeekApparatusView extends PlannedApparatus {
-	/** What each level lacks here this week, and the drills that would close it. */
-	readonly suggestions: readonly SuggestionView[];
-	/** The same apparatus in the weeks before and after. */
-	readonly previous: Link | undefined;
-	readonly next: Link | undefined;
-	/** The other apparatus of the week. */
-	readonly others: readonly ApparatusLine[];
-}
+export type WeekApparatusView = ReturnType<typeof weekApparatusView>;
 
-export interface ClassSheetView {
-	readonly classId: Id;
-	readonly name: string;
-	readonly levels: readonly Link[];
-	readonly week: WeekLine;
-	readonly day: string;
-	readonly date: string | undefined;
-	readonly dateWords: string;
-	readonly timezone: string;
-	readonly closed: boolean;
-	readonly start: string;
-	readonly end: string;
-	readonly gymnasts: number;
-	readonly coaches: number | undefined;
-	readonly ages: readonly [number, number] | undefined;
-	readonly warmUp: number;
-	readonly coolDown: number;
-	readonly planned: number;
-	readonly available: number | undefined;
-	/** Minutes in which a gymnast moves, over the class's minutes. */
-	readonly activeShare: number | undefined;
-	/** Under the club's target. */
-	readonly still: boolean;
-	readonly warmUpClock: string;
-	readonly coolDownClock: string;
-	readonly endClock: string;
-	readonly stops: readonly ClassStop[];
-	/** What stands ready, by apparatus in the order of the rotation. */
-	readonly setOut: readonly SetOut[];
-	/** What its coach is asked about at the end. */
-	readonly skills: readonly SkillOfDay[];
-	readonly findings: readonly FindingLine[];
-	readonly previous: Link | undefined;
-	readonly next: Link | undefined;
-}
+export type ClassSheetView = ReturnType<typeof classSheetView>;
 
 /** One apparatus of the rotation. */
 export interface ClassStop {
@@ -229,7 +103,7 @@ export interface CarriedLine {
 }
 
 /** A week as a line of a list, written for the page at an address. */
-export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLine {
+export function weekLine(site: SiteIndex, page: Address, week: WeekPlan) {
 	const dates = site.datesOf(week.week);
 	return {
 		id: week.id,
@@ -245,7 +119,7 @@ export function weekLine(site: SiteIndex, page: Address, week: WeekPlan): WeekLi
 }
 
 /** A class in a week: when, and where its sheet is. */
-export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassInWeek {
+export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass) {
 	const { term } = site.curriculum;
 	const date = dateOf(term, week.week, group);
 	const start = minutesOfDay(group.start);
@@ -264,7 +138,7 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass): 
 }
 
 /** A week as it is planned. */
-export function plannedWeek(site: SiteIndex, week: WeekPlan): PlannedWeek {
+export function plannedWeek(site: SiteIndex, week: WeekPlan) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "week", id: week.id });
 	return {
@@ -288,12 +162,13 @@ export function plannedWeek(site: SiteIndex, week: WeekPlan): PlannedWeek {
 }
 
 /** The page of one week. */
-export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
+export function weekView(site: SiteIndex, week: WeekPlan) {
 	const { curriculum } = site;
 	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
 	return {
 		...plannedWeek(site, week),
 		load: site.measures.loadsIn(week.week).map((load) => loadRow(site, load)),
+		/** Of the classes that have something to do. */
 		times: curriculum.term.classes.flatMap((group) => {
 			const time = classTime(curriculum, week, group);
 			const sheet = { to: classSheetAddress(group.id, week.id), name: group.name };
@@ -307,6 +182,7 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 			row: directionRow(site, balance),
 		})),
 		clashes: clashViews(site, week.week),
+		/** What each level lacks on each apparatus, and the drills that would close it. */
 		suggestions: suggestionViews(
 			site,
 			week.week,
@@ -323,7 +199,7 @@ export function weekView(site: SiteIndex, week: WeekPlan): WeekView {
 }
 
 /** One apparatus of a week as it is planned. */
-export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): PlannedApparatus {
+export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan) {
 	const { curriculum } = site;
 	const page = weekApparatusAddress(week.id, plan.apparatus);
 	const own = apparatusLine(site, page, week, plan);
@@ -334,19 +210,21 @@ export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: Apparatu
 		focus: own.focus,
 		minutes: own.minutes,
 		blocks: plan.blocks.map((block) => blockView(site, page, week, plan, block, undefined)),
+		/** Of each block of stations. */
 		plans: plan.blocks.flatMap((block) => floorPlanView(curriculum, week, plan, block, site.words) ?? []),
 		equipment: equipmentFor(curriculum, plan).map(({ item, needed, owned, drills }) => ({
 			item: linkTo(curriculum, "equipment", item),
 			needed,
 			owned,
 			stored: curriculum.equipment.get(item)?.stored,
+			/** The drills that use the most of it at once. */
 			drills: linksTo(curriculum, "drill", drills),
 		})),
 	};
 }
 
 /** The page of one apparatus in one week. */
-export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan): WeekApparatusView {
+export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan) {
 	const planned = plannedApparatus(site, week, plan);
 	const has = (other: WeekPlan) => other.apparatus.some((p) => p.apparatus === plan.apparatus);
 	const [previous, next] = neighbours(site.curriculum.weeks, week, has);
@@ -354,15 +232,18 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 		other && { to: weekApparatusAddress(other.id, plan.apparatus), name: site.words.week(other.week) };
 	return {
 		...planned,
+		/** What each level lacks here this week, and the drills that would close it. */
 		suggestions: suggestionViews(site, week.week, [plan.apparatus]),
+		/** The same apparatus in the weeks before and after. */
 		previous: way(previous),
 		next: way(next),
+		/** The other apparatus of the week. */
 		others: planned.week.apparatus.filter((other) => other.id !== plan.apparatus),
 	};
 }
 
 /** The sheet of a class in a week, with a running clock from the class's start (or from 00:00 without one). */
-export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassSheetView {
+export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass) {
 	const { curriculum } = site;
 	const page = classSheetAddress(group.id, week.id);
 	const time = classTime(curriculum, week, group);
@@ -395,13 +276,17 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		coolDown: group.coolDown,
 		planned: time.planned,
 		available: time.available,
+		/** Minutes in which a gymnast moves, over the class's minutes. */
 		activeShare: time.activeShare,
+		/** Under the club's target. */
 		still: timeRow(site, time).still,
 		warmUpClock: clockWords(begin),
 		coolDownClock: clockWords(end - group.coolDown),
 		endClock: clockWords(end),
 		stops,
+		/** What stands ready, by apparatus in the order of the rotation. */
 		setOut: setOutFor(site, week, group),
+		/** What its coach is asked about at the end. */
 		skills: skillsOfDay(site, page, week, group),
 		findings: findingLines(site, (site.findings.class.get(group.id) ?? []).filter(about)),
 		previous: sheet(previous),
@@ -473,7 +358,7 @@ function blockView(
 	plan: ApparatusPlan,
 	block: Block,
 	taken: { readonly group: Group; readonly work: BlockWork } | undefined,
-): BlockView {
+) {
 	const { curriculum } = site;
 	const wanted = taken?.group.levels ?? [...curriculum.levels.keys()];
 	const levels = wanted.filter((level) => block.levels.length === 0 || block.levels.includes(level));
@@ -482,10 +367,14 @@ function blockView(
 		kind: block.kind,
 		minutes: block.minutes,
 		change: block.change,
+		/** Of its minutes, those for showing it. */
 		show: block.show,
+		/** How many of the options are done. */
 		choose: block.choose,
 		note: site.inline(page, block.note),
+		/** Undefined without a class, and where nothing is asked of the coaches. */
 		coaches: taken && coachesView(taken.work, taken.group.coaches),
+		/** The levels it names; empty means all. */
 		levels: linksTo(curriculum, "level", block.levels),
 		stations: block.stations.flatMap((station, i) => {
 			const drill = curriculum.drills.get(station.drill);
@@ -557,7 +446,7 @@ function minutesByLevel(
 	}));
 }
 
-function apparatusLine(site: SiteIndex, page: Address, week: WeekPlan, plan: ApparatusPlan): ApparatusLine {
+function apparatusLine(site: SiteIndex, page: Address, week: WeekPlan, plan: ApparatusPlan) {
 	return {
 		id: plan.apparatus,
 		link: {

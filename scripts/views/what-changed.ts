@@ -12,7 +12,7 @@ import {
 	type ThingsCompared,
 } from "../compute/compare.ts";
 import { followWeeks, runsOf } from "../compute/moved-weeks.ts";
-import { type PlanRecord, type RecordedFinding, recordOf } from "../compute/plan-record.ts";
+import { type PlanRecord, recordOf } from "../compute/plan-record.ts";
 import type { Id, RecordedKind } from "../model.ts";
 import { editionNameOf } from "../words/edition-name.ts";
 import type { Words } from "../words/words.ts";
@@ -30,44 +30,12 @@ import {
 	type Telling,
 } from "./tell-changes.ts";
 
-export interface WhatChangedView {
-	readonly since: { readonly edition: string | undefined; readonly term: string };
-	readonly nothing: boolean;
-	/** What the club says of itself, the emergency words first. */
-	readonly club: readonly ChangeLine[];
-	/** Weeks, start and closed days. */
-	readonly term: readonly ChangeLine[];
-	readonly classes: ChangedThings;
-	readonly drills: ChangedThings & {
-		readonly renamed: readonly { readonly from: string; readonly to: Label }[];
-	};
-	readonly weeks: ChangedThings & {
-		/** Weeks that have another number, those side by side in one line. */
-		readonly moved: readonly string[];
-	};
-	/** Levels, apparatus, shapes, skills, equipment and guides that differ, by kind. */
-	readonly others: readonly { readonly kind: RecordedKind; readonly names: readonly string[] }[];
-	readonly findings: {
-		readonly gone: readonly RecordedFinding[];
-		readonly come: readonly RecordedFinding[];
-	};
-	readonly numbers: readonly NumberLine[];
-	/** Numbers beyond those listed. */
-	readonly more: number;
-}
+export type WhatChangedView = ReturnType<typeof whatChangedView>;
 
 export interface ChangedThings {
 	readonly added: readonly Label[];
 	readonly removed: readonly string[];
 	readonly changed: readonly { readonly link: Label; readonly lines: readonly ChangeLine[] }[];
-}
-
-export interface NumberLine {
-	readonly table: string;
-	readonly about: string;
-	readonly column: string;
-	readonly before: string;
-	readonly after: string;
 }
 
 /** Numbers listed, the largest steps first. */
@@ -80,7 +48,7 @@ const CLUB_FOR_COACHES = new Set(["emergency", "emergencyGuide", "place", "conta
 const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "guide"] as const;
 
 /** The page that says what changed since `before`. */
-export function whatChangedView(site: SiteIndex, earlier: PlanRecord): WhatChangedView {
+export function whatChangedView(site: SiteIndex, earlier: PlanRecord) {
 	const { handbook, words } = site;
 	const after = recordOf(handbook, handbook.edition);
 	const { before, moved } = followWeeks(earlier, after);
@@ -110,6 +78,7 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord): WhatChang
 		since: {
 			edition:
 				typeof before.edition === "string" ? undefined : editionNameOf({ edition: before.edition, words }),
+			/** Weeks, start and closed days. */
 			term: before.term,
 		},
 		nothing:
@@ -117,6 +86,7 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord): WhatChang
 			[things.class, things.drill, things.week].every(isSame) &&
 			renamed.every(({ from, to }) => before.names.drill[from] === nameOf("drill", to)) &&
 			others.every(({ names }) => names.length === 0),
+		/** What the club says of itself, the emergency words first. */
 		club: factLines(telling, before.facts?.club, after.facts?.club, facts.club, words.whatChanged.clubFields),
 		term: [
 			...factLines(
@@ -161,11 +131,14 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord): WhatChang
 			...thingsOf(things.week, weekLabel, weekName, (change, number) =>
 				planLine(telling, change, planAt(before, after, number)),
 			),
+			/** Weeks that have another number, those side by side in one line. */
 			moved: runsOf(moved).map(({ from, to }) => words.whatChanged.movedWeeks(from, to)),
 		},
+		/** Levels, apparatus, shapes, skills, equipment and guides that differ, by kind. */
 		others: others.filter(({ names }) => names.length > 0),
 		findings,
 		numbers: largest.slice(0, MOST_NUMBERS).map((one) => numberLine(words, one, nameOf)),
+		/** Numbers beyond those listed. */
 		more: Math.max(0, numbers.length - MOST_NUMBERS),
 	};
 }
@@ -220,11 +193,7 @@ function stepOf({ before = 0, after = 0 }: NumberChange): number {
 	return Math.abs(after - before);
 }
 
-function numberLine(
-	words: Words,
-	{ table, row, column, before, after }: NumberChange,
-	nameOf: NameOf,
-): NumberLine {
+function numberLine(words: Words, { table, row, column, before, after }: NumberChange, nameOf: NameOf) {
 	const say = words.whatChanged;
 	const about = Object.entries(row).map(([name, cell]) => {
 		if (name === "week") return words.week(String(cell));

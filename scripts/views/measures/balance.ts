@@ -8,39 +8,21 @@ import {
 	type PatternTally,
 	patternBalance,
 	SIDES,
-	type Sides,
 	sidesBalance,
 	type Tally,
 	unpaired,
 } from "../../compute/balance.ts";
 import { DIRECTIONS } from "../../compute/tables.ts";
-import type { PairedBar } from "../../figures/paired-bars.ts";
 import type { Direction, Id, Pattern } from "../../model.ts";
 import { weekApparatusAddress } from "../addresses.ts";
 import { cellAddress } from "../coverage.ts";
 import { type Link, linksTo, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { type MeasureHead, measureHead } from "./measure-head.ts";
+import { measureHead } from "./measure-head.ts";
 
-export interface BalanceView {
-	readonly head: MeasureHead;
-	readonly apparatus: readonly {
-		readonly id: Id;
-		readonly link: Link;
-		readonly bars: readonly PairedBar[];
-		readonly rows: readonly DirectionRow[];
-	}[];
-	readonly sides: readonly TallyRow<Sides>[];
-	readonly patterns: readonly TallyRow<Pattern>[];
-	readonly unpaired: readonly UnpairedRow[];
-}
+export type BalanceView = ReturnType<typeof balanceView>;
 
-export interface DirectionRow {
-	readonly week: Link;
-	readonly number: number;
-	readonly cells: readonly DirectionCell[];
-	readonly missing: "forward" | "backward" | undefined;
-}
+export type DirectionRow = ReturnType<typeof directionRow>;
 
 export interface DirectionCell {
 	readonly direction: Direction;
@@ -69,7 +51,7 @@ export interface UnpairedRow {
 }
 
 /** The page of balance. */
-export function balanceView(site: SiteIndex): BalanceView {
+export function balanceView(site: SiteIndex) {
 	const { curriculum, handbook } = site;
 	const byApparatus = Map.groupBy(site.measures.balances(), (balance) => balance.apparatus);
 	return {
@@ -108,7 +90,7 @@ export function directionRow(
 		readonly directions: ReadonlyMap<Direction, Tally>;
 		readonly missing: "forward" | "backward" | undefined;
 	},
-): DirectionRow {
+) {
 	const plan = site.weekByNumber.get(week);
 	return {
 		week: {

@@ -10,21 +10,9 @@ import type { Id, Weekday } from "../../model.ts";
 import { addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { type MeasureHead, measureHead } from "./measure-head.ts";
+import { measureHead } from "./measure-head.ts";
 
-export interface EquipmentMeasureView {
-	readonly head: MeasureHead;
-	/** The items of which the most that is needed comes nearest to what is owned. */
-	readonly tightest: readonly Bar[];
-	readonly weeks: readonly number[];
-	readonly apparatus: readonly {
-		readonly id: Id;
-		readonly link: Link;
-		readonly rows: readonly NeededRow[];
-	}[];
-	readonly clashes: readonly ClashView[];
-	readonly overlaps: readonly Overlap[];
-}
+export type EquipmentMeasureView = ReturnType<typeof equipmentMeasureView>;
 
 export interface NeededRow {
 	readonly id: Id;
@@ -64,7 +52,7 @@ export interface Overlap {
 const MOST_BARS = 12;
 
 /** The page of equipment. */
-export function equipmentMeasureView(site: SiteIndex): EquipmentMeasureView {
+export function equipmentMeasureView(site: SiteIndex) {
 	const { curriculum } = site;
 	const weeks = curriculum.weeks.map(({ week }) => week);
 	const needed = new Map<string, Map<number, number>>();
@@ -81,6 +69,7 @@ export function equipmentMeasureView(site: SiteIndex): EquipmentMeasureView {
 	}
 	return {
 		head: measureHead(site, "equipment"),
+		/** The items of which the most that is needed comes nearest to what is owned. */
 		tightest: tightestOf(site, most),
 		weeks,
 		apparatus: [...curriculum.apparatus.keys()].flatMap((id) => {

@@ -6,52 +6,20 @@ import { groupsOf } from "../../compute/groups.ts";
 import type { GroupLoad } from "../../compute/load.ts";
 import { groupName } from "../../compute/names.ts";
 import type { Bar } from "../../figures/bar-chart.ts";
-import type { Id } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { type MeasureHead, measureHead } from "./measure-head.ts";
+import { measureHead } from "./measure-head.ts";
 
-export interface LoadView {
-	readonly head: MeasureHead;
-	readonly groups: readonly {
-		/** For addresses inside the page. */
-		readonly id: Id;
-		readonly group: Link;
-		readonly charts: readonly { readonly what: "landings" | "hands"; readonly bars: readonly Bar[] }[];
-		readonly rows: readonly LoadRow[];
-	}[];
-}
+export type LoadView = ReturnType<typeof loadView>;
 
-export interface LoadRow {
-	readonly week: Link;
-	readonly number: number;
-	readonly group: Link;
-	readonly landings: number;
-	readonly hands: number;
-	/** What the whole dose would be. */
-	readonly plannedLandings: number;
-	readonly plannedHands: number;
-	/** Of the minutes of its drills, the share that says nothing of contacts. */
-	readonly unknownShare: number;
-	readonly landingsStep: number | undefined;
-	readonly handsStep: number | undefined;
-	/** Over the club's target. */
-	readonly landingsOver: boolean;
-	readonly handsOver: boolean;
-	/** What each drill adds, most first. */
-	readonly drills: readonly {
-		readonly drill: Link;
-		readonly landings: number;
-		readonly hands: number;
-	}[];
-}
+export type LoadRow = ReturnType<typeof loadRow>;
 
 /** Steps such as 1.5 exactly must not pass for more. */
 const ROUNDING = 1e-9;
 
 /** The page of load. */
-export function loadView(site: SiteIndex): LoadView {
+export function loadView(site: SiteIndex) {
 	const { curriculum } = site;
 	const byGroup = Map.groupBy(site.measures.loads(), (load) => load.group);
 	return {
@@ -61,6 +29,7 @@ export function loadView(site: SiteIndex): LoadView {
 			if (rows.length === 0) return [];
 			return [
 				{
+					/** For addresses inside the page. */
 					id: group.name.replace("/", "--"),
 					group: groupLink(site, group),
 					rows,
@@ -86,7 +55,7 @@ function groupLink({ words }: SiteIndex, group: GroupLoad["group"]): Link {
 }
 
 /** One group in one week. */
-export function loadRow(site: SiteIndex, load: GroupLoad): LoadRow {
+export function loadRow(site: SiteIndex, load: GroupLoad) {
 	const { curriculum } = site;
 	const { loadStep } = curriculum.targets;
 	const plan = site.weekByNumber.get(load.week);
@@ -99,15 +68,19 @@ export function loadRow(site: SiteIndex, load: GroupLoad): LoadRow {
 		},
 		number: load.week,
 		group: groupLink(site, load.group),
+		/** What the whole dose would be. */
 		plannedLandings: load.plannedLandings,
 		plannedHands: load.plannedHands,
+		/** Of the minutes of its drills, the share that says nothing of contacts. */
 		unknownShare: load.minutes === 0 ? 0 : load.unknownMinutes / load.minutes,
 		landings: load.landings,
 		hands: load.hands,
 		landingsStep: load.landingsStep,
 		handsStep: load.handsStep,
+		/** Over the club's target. */
 		landingsOver: over(load.landingsStep),
 		handsOver: over(load.handsStep),
+		/** What each drill adds, most first. */
 		drills: load.drills
 			.filter(({ landings, hands }) => landings + hands > 0)
 			.map(({ drill, landings, hands }) => ({ drill: linkTo(curriculum, "drill", drill), landings, hands })),

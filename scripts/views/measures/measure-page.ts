@@ -64,17 +64,7 @@ const MEASURES: Readonly<Record<MeasureId, MeasureFacts>> = {
 	heights: { files: [], codes: [], targets: () => [] },
 };
 
-export interface MeasuresView {
-	readonly measures: readonly {
-		readonly link: Link;
-		readonly question: string;
-		readonly target: string | undefined;
-		/** Undefined for a measure that finds nothing by itself. */
-		readonly findings: number | undefined;
-	}[];
-	readonly files: readonly Link[];
-	readonly count: number;
-}
+export type MeasuresView = ReturnType<typeof measuresView>;
 
 /** The address of a measure's page. */
 export function measureAddress(id: MeasureId): Address {
@@ -93,7 +83,7 @@ export function measureOfCode(words: Words, code: Code): Link | undefined {
 }
 
 /** All measures, the term's overview and the coverage tables first. */
-export function measuresView(site: SiteIndex): MeasuresView {
+export function measuresView(site: SiteIndex) {
 	const { words } = site;
 	const count = (codes: readonly string[]) =>
 		site.handbook.findings.filter((finding) => codes.includes(finding.code)).length;
@@ -103,6 +93,7 @@ export function measuresView(site: SiteIndex): MeasuresView {
 				link: { to: "term/", name: words.destinations.termOverview },
 				question: words.measurePage.termQuestion,
 				target: undefined,
+				/** Undefined for a measure that finds nothing by itself. */
 				findings: undefined,
 			},
 			{

@@ -4,30 +4,12 @@
  */
 
 import { orderRows } from "../../compute/meeting-order.ts";
-import type { MapSkill } from "../../figures/progression-map.ts";
-import type { Id } from "../../model.ts";
 import { cellAddress } from "../coverage.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { type MeasureHead, measureHead } from "./measure-head.ts";
+import { measureHead } from "./measure-head.ts";
 
-export interface OrderView {
-	readonly head: MeasureHead;
-	readonly levels: readonly {
-		readonly id: Id;
-		readonly level: Link;
-		readonly rows: readonly OrderRow[];
-		/** How many needs were held against the plan, and how many of them come too late. */
-		readonly checked: number;
-		readonly wrong: number;
-	}[];
-	/** Skills by the apparatus they name first, as pictures. */
-	readonly maps: readonly {
-		readonly id: Id;
-		readonly apparatus: Link | undefined;
-		readonly skills: readonly MapSkill[];
-	}[];
-}
+export type OrderView = ReturnType<typeof orderView>;
 
 export interface OrderRow {
 	readonly skill: Link;
@@ -46,7 +28,7 @@ export interface OrderNeed {
 }
 
 /** The page of order. */
-export function orderView(site: SiteIndex): OrderView {
+export function orderView(site: SiteIndex) {
 	const { curriculum } = site;
 	const faults = new Set(
 		orderRows(curriculum)
@@ -82,6 +64,7 @@ export function orderView(site: SiteIndex): OrderView {
 			id: level.id,
 			level: linkTo(curriculum, "level", level.id),
 			rows,
+			/** How many needs were held against the plan, and how many of them come too late. */
 			checked: needs.length,
 			wrong: needs.filter(({ wrong }) => wrong).length,
 		};
@@ -93,6 +76,7 @@ export function orderView(site: SiteIndex): OrderView {
 	return {
 		head: measureHead(site, "order"),
 		levels,
+		/** Skills by the apparatus they name first, as pictures. */
 		maps: [...curriculum.apparatus.keys(), ""].flatMap((id) => {
 			const skills = byPlace.get(id);
 			if (skills === undefined) return [];

@@ -7,26 +7,15 @@ import type { MatrixCell, MatrixRow, TermMatrix } from "../../figures/term-matri
 import type { Id } from "../../model.ts";
 import { addressOf } from "../addresses.ts";
 import { cellAddress } from "../coverage.ts";
-import { type Link, linkTo } from "../links.ts";
+import { linkTo } from "../links.ts";
 import type { Standing } from "../measure-index.ts";
 import type { SiteIndex } from "../site-index.ts";
 import { spacingTarget, termAddress } from "../term.ts";
-import { type MeasureHead, measureHead } from "./measure-head.ts";
+import { measureHead } from "./measure-head.ts";
 
-export interface SpacingView {
-	readonly head: MeasureHead;
-	/** What misses a target, by level; undefined where nothing does. */
-	readonly missing: readonly { readonly kind: SpacedKind; readonly matrix: TermMatrix }[];
-	readonly levels: readonly SpacingOfLevel[];
-}
+export type SpacingView = ReturnType<typeof spacingView>;
 
-export interface SpacingOfLevel {
-	readonly id: Id;
-	readonly level: Link;
-	/** The level's picture of the whole term. */
-	readonly picture: Link;
-	readonly kinds: readonly SpacingOfKind[];
-}
+export type SpacingOfLevel = ReturnType<typeof spacingOfLevel>;
 
 export interface SpacingOfKind {
 	readonly kind: SpacedKind;
@@ -38,25 +27,14 @@ export interface SpacingOfKind {
 	readonly rows: readonly SpacingRow[];
 }
 
-export interface SpacingRow {
-	/** Names the row on the page of the measure. */
-	readonly anchor: string;
-	readonly link: Link;
-	/** The weeks it is met in, each leading to its drills. */
-	readonly weeks: readonly Link[];
-	readonly first: number | undefined;
-	readonly last: number | undefined;
-	readonly longestGap: number | undefined;
-	readonly expected: boolean;
-	readonly tooFew: boolean;
-	readonly tooFar: boolean;
-}
+type SpacingRow = ReturnType<typeof rowOf>;
 
 /** The page of spacing. */
-export function spacingView(site: SiteIndex): SpacingView {
+export function spacingView(site: SiteIndex) {
 	const levels = [...site.curriculum.levels.keys()];
 	return {
 		head: measureHead(site, "spacing"),
+		/** What misses a target, by level; undefined where nothing does. */
 		missing: (["shape", "skill"] as const).flatMap((kind) => {
 			const matrix = missingMatrix(site, kind, levels);
 			return matrix === undefined ? [] : [{ kind, matrix }];
@@ -66,13 +44,14 @@ export function spacingView(site: SiteIndex): SpacingView {
 }
 
 /** One level's spacing. */
-export function spacingOfLevel(site: SiteIndex, level: Id): SpacingOfLevel {
+export function spacingOfLevel(site: SiteIndex, level: Id) {
 	const { curriculum } = site;
 	const link = linkTo(curriculum, "level", level);
 	const { targets } = curriculum;
 	return {
 		id: level,
 		level: link,
+		/** The level's picture of the whole term. */
 		picture: { to: termAddress(level), name: site.words.spacing.weekByWeek(link.name) },
 		kinds: (["shape", "skill"] as const).map((kind) => {
 			const standings = site.measures.standings(kind, level);
@@ -92,11 +71,13 @@ export function spacingOfLevel(site: SiteIndex, level: Id): SpacingOfLevel {
 	};
 }
 
-function rowOf(site: SiteIndex, standing: Standing): SpacingRow {
+function rowOf(site: SiteIndex, standing: Standing) {
 	const { kind, id, level, taught, first, last, longestGap, expected } = standing.spacing;
 	return {
+		/** Names the row on the page of the measure. */
 		anchor: `${kind}--${id}--${level}`,
 		link: linkTo(site.curriculum, kind, id),
+		/** The weeks it is met in, each leading to its drills. */
 		weeks: taught.map((week) => ({ to: cellAddress(kind, week, id, { level }), name: String(week) })),
 		first,
 		last,

@@ -12,10 +12,10 @@ import { groupsOf } from "../../compute/groups.ts";
 import { agesOfLevel, LANDMARKS, landmarksOf } from "../../compute/heights.ts";
 import { groupName } from "../../compute/names.ts";
 import { type ReachRow, reach } from "../../compute/reach.ts";
-import type { Club, Curriculum, Id, Landmark, LinkedShape, Source, WeekPlan } from "../../model.ts";
+import type { Club, Curriculum, Id, LinkedShape, Source, WeekPlan } from "../../model.ts";
 import type { Words } from "../../words/words.ts";
 import { type Address, addressOf, weekApparatusAddress } from "../addresses.ts";
-import { type DrillLine, type DrillView, drillLines, drillView } from "../drill.ts";
+import { drillLines, drillView } from "../drill.ts";
 import { type FindingsView, findingsView } from "../findings.ts";
 import { type GuideView, guideView } from "../guide.ts";
 import { type LevelCore, levelCore } from "../level.ts";
@@ -25,7 +25,7 @@ import type { ShownHandbook } from "../pages.ts";
 import { type ShapeCore, shapeCore } from "../shape.ts";
 import { indexSite, type SiteIndex } from "../site-index.ts";
 import { type SkillCore, skillCore } from "../skill.ts";
-import { type PlannedApparatus, type PlannedWeek, plannedApparatus, plannedWeek } from "../week.ts";
+import { type PlannedWeek, plannedApparatus, plannedWeek } from "../week.ts";
 import { capital } from "../words.ts";
 import { type ClassAtWork, classAtWork } from "./class-at-work.ts";
 import { type Edition, type EditionMark, editionMark } from "./edition.ts";
@@ -82,17 +82,7 @@ export interface CoverView {
 	readonly logo: string | undefined;
 }
 
-export interface WeekLeaves {
-	readonly link: Link;
-	readonly number: number;
-	/** In plain words. */
-	readonly theme: string;
-	readonly source: Source;
-	/** The addresses of its apparatus, with their names. */
-	readonly parts: readonly Link[];
-	readonly overview: () => WeekOverview;
-	readonly apparatus: readonly (() => PlannedApparatus)[];
-}
+export type WeekLeaves = ReturnType<typeof weekLeaves>;
 
 export interface WeekOverview {
 	readonly week: PlannedWeek;
@@ -105,29 +95,10 @@ export interface WeekOverview {
 	readonly classes: readonly ClassAtWork[];
 }
 
-export interface DrillLeaves {
-	readonly apparatus: Link;
-	/** All levels of the club. */
-	readonly levels: readonly Link[];
-	/** Those that its list names. */
-	readonly drills: readonly DrillLine[];
-	readonly cards: readonly {
-		readonly link: Link;
-		readonly view: () => DrillView;
-		readonly source: Source;
-	}[];
-	/** Drills that are printed under another apparatus. */
-	readonly elsewhere: readonly Link[];
-}
+export type DrillLeaves = ReturnType<typeof drillLeaves>;
 
 /** A drill with everything that would list it. */
-export interface AddedDrill {
-	readonly link: Link;
-	readonly apparatus: readonly Link[];
-	readonly levels: readonly Link[];
-	readonly shapes: readonly Link[];
-	readonly skills: readonly Link[];
-}
+type AddedDrill = ReturnType<typeof addedDrill>;
 
 export interface ShapeLeaf extends ShapeCore {
 	readonly drills: readonly Link[];
@@ -162,25 +133,7 @@ export interface ReachLeaf {
 	}[];
 }
 
-export interface EquipmentLeaves {
-	readonly items: readonly {
-		readonly link: Link;
-		readonly aliases: readonly string[];
-		readonly owned: number | undefined;
-		readonly stored: string | undefined;
-		readonly drills: number;
-	}[];
-	/** Of the landmarks that drills name, for levels whose ages are known, in cm. */
-	readonly heights: {
-		readonly landmarks: readonly Landmark[];
-		readonly rows: readonly {
-			readonly level: string;
-			readonly ages: readonly [number, number];
-			readonly heights: readonly ({ readonly low: number; readonly high: number } | undefined)[];
-		}[];
-	};
-	readonly weeks: readonly EquipmentOfWeek[];
-}
+export type EquipmentLeaves = ReturnType<typeof equipmentLeaves>;
 
 export interface EquipmentOfWeek {
 	readonly number: number;
@@ -268,7 +221,7 @@ function addedSince({ drills }: Curriculum, since: Pick<Edition, "drills"> | und
 	return new Set(added.length > MOST_ADDED ? [] : added);
 }
 
-function addedDrill(curriculum: Curriculum, id: Id): AddedDrill {
+function addedDrill(curriculum: Curriculum, id: Id) {
 	const drill = curriculum.drills.get(id);
 	return {
 		link: linkTo(curriculum, "drill", id),
@@ -303,7 +256,7 @@ function coverView({ curriculum }: SiteIndex): Omit<CoverView, "logo"> {
 	};
 }
 
-function weekLeaves(site: SiteIndex, week: WeekPlan): WeekLeaves {
+function weekLeaves(site: SiteIndex, week: WeekPlan) {
 	const { curriculum, measures } = site;
 	const { apparatus, shapes, skills, term } = curriculum;
 	const plans = week.apparatus.filter((plan) => apparatus.has(plan.apparatus));
@@ -312,8 +265,10 @@ function weekLeaves(site: SiteIndex, week: WeekPlan): WeekLeaves {
 	return {
 		link: { to: addressOf({ kind: "week", id: week.id }), name: site.words.week(week.week) },
 		number: week.week,
+		/** In plain words. */
 		theme: site.handbook.markdown.plain(week.theme),
 		source: week.source,
+		/** The addresses of its apparatus, with their names. */
 		parts: plans.map(({ apparatus: id }) => ({
 			to: weekApparatusAddress(week.id, id),
 			name: linkTo(curriculum, "apparatus", id).name,
@@ -336,7 +291,7 @@ function weekLeaves(site: SiteIndex, week: WeekPlan): WeekLeaves {
 	};
 }
 
-function drillLeaves(site: SiteIndex, id: Id, isListed: (drill: Id) => boolean): DrillLeaves {
+function drillLeaves(site: SiteIndex, id: Id, isListed: (drill: Id) => boolean) {
 	const { curriculum } = site;
 	const own = drillsUnder(curriculum, id);
 	const elsewhere = (site.drillsByApparatus.get(id) ?? []).filter(
@@ -345,13 +300,16 @@ function drillLeaves(site: SiteIndex, id: Id, isListed: (drill: Id) => boolean):
 	const listed = own.filter((drill) => isListed(drill.id));
 	return {
 		apparatus: linkTo(curriculum, "apparatus", id),
+		/** All levels of the club. */
 		levels: linksTo(curriculum, "level", curriculum.levels.keys()),
+		/** Those that its list names. */
 		drills: drillLines(site, addressOf({ kind: "apparatus", id }), listed),
 		cards: own.map((drill) => ({
 			link: linkTo(curriculum, "drill", drill.id),
 			view: () => drillView(site, drill),
 			source: drill.source,
 		})),
+		/** Drills that are printed under another apparatus. */
 		elsewhere: linksTo(
 			curriculum,
 			"drill",
@@ -407,7 +365,7 @@ function reachLeaves({ curriculum, words }: SiteIndex): readonly ReachLeaf[] {
 	);
 }
 
-function equipmentLeaves(site: SiteIndex, isListed: (drill: Id) => boolean): EquipmentLeaves {
+function equipmentLeaves(site: SiteIndex, isListed: (drill: Id) => boolean) {
 	const { curriculum } = site;
 	const { apparatus, drills, equipment, levels, term, weeks } = curriculum;
 	const named = new Set([...drills.values()].flatMap((drill) => [...landmarksOf(drill)]));
@@ -420,6 +378,7 @@ function equipmentLeaves(site: SiteIndex, isListed: (drill: Id) => boolean): Equ
 			stored,
 			drills: own.filter(isListed).length,
 		})),
+		/** Of the landmarks that drills name, for levels whose ages are known, in cm. */
 		heights: {
 			landmarks,
 			rows: [...levels.values()].flatMap(({ id, name }) => {

@@ -3,28 +3,22 @@
 import { meets } from "../../compute/calendar.ts";
 import { classTime } from "../../compute/time.ts";
 import type { ClubClass, WeekPlan } from "../../model.ts";
-import { type Link, linksTo } from "../links.ts";
+import { linksTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
-import { type ClassInWeek, classInWeek } from "../week.ts";
+import { classInWeek } from "../week.ts";
 
-export interface ClassAtWork extends ClassInWeek {
-	/** Whether it meets on its day of that week. */
-	readonly meets: boolean;
-	readonly gymnasts: number;
-	/** In its order. */
-	readonly rotation: readonly Link[];
-	/** Minutes. */
-	readonly planned: number;
-	readonly available: number | undefined;
-}
+export type ClassAtWork = ReturnType<typeof classAtWork>;
 
-export function classAtWork(site: SiteIndex, week: WeekPlan, group: ClubClass): ClassAtWork {
+export function classAtWork(site: SiteIndex, week: WeekPlan, group: ClubClass) {
 	const { curriculum } = site;
 	return {
 		...classInWeek(site, week, group),
+		/** Whether it meets on its day of that week. */
 		meets: meets(curriculum.term, week.week, group),
 		gymnasts: group.gymnasts,
+		/** In its order. */
 		rotation: linksTo(curriculum, "apparatus", group.rotation),
+		/** Minutes. */
 		planned: classTime(curriculum, week, group).planned,
 		available: group.minutes,
 	};

@@ -7,28 +7,7 @@
 import type { Words } from "../../words/words.ts";
 import type { Edition, EditionLeaf, Insertion, Update } from "./edition.ts";
 
-export interface UpdateView {
-	readonly binder: string;
-	/** The editions, as they are printed. */
-	readonly from: string;
-	readonly to: string;
-	/** How many leaves. */
-	readonly out: number;
-	readonly in: number;
-	/** Whether every page may look different. */
-	readonly otherLook: boolean;
-	/** One for each part. */
-	readonly rows: readonly UpdateRow[];
-}
-
-export interface UpdateRow {
-	/** The section, where it is not that of the row before. */
-	readonly section: string | undefined;
-	readonly takeOut: string;
-	readonly putIn: string;
-	/** Where a part goes that is new as a whole. */
-	readonly place: string | undefined;
-}
+export type UpdateView = ReturnType<typeof updateView>;
 
 /** What one row says of one part. */
 interface Row {
@@ -43,17 +22,21 @@ export function updateView(
 	update: Update,
 	earlier: Edition,
 	now: Edition,
-): UpdateView {
+) {
 	const words = (edition: Edition) =>
 		edition.issues.find(({ id }) => id === edition.edition)?.words ?? edition.edition;
 	const rows = rowsOf(update, earlier, now);
 	return {
 		binder: now.title,
+		/** The editions, as they are printed. */
 		from: words(earlier),
 		to: words(now),
+		/** How many leaves. */
 		out: update.out.length,
 		in: update.in.length,
+		/** Whether every page may look different. */
 		otherLook: earlier.look !== now.look,
+		/** One for each part. */
 		rows: rows.map(({ section, part, out, in: put }, i) => {
 			const [first] = put;
 			const behind = first?.after;
