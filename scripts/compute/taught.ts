@@ -47,17 +47,7 @@ export interface SaidOfBlock {
 	readonly said: BlockReport;
 }
 
-export interface TaughtBlock {
-	readonly work: BlockWork;
-	readonly said: readonly SaidOfBlock[];
-	/** Of its minutes and repetitions, what was taught: 1 as planned, 0 not at all. */
-	readonly share: number;
-	/** Minutes that were lost, and why where the coaches name one cause. */
-	readonly lost: number;
-	readonly cause: BlockReport["cause"] | undefined;
-	/** Two coaches say different things. */
-	readonly differ: readonly ("done" | "felt")[];
-}
+export type TaughtBlock = ReturnType<typeof joined>;
 
 /** One group in one week that somebody reported. */
 export interface TaughtWeek {
@@ -156,7 +146,7 @@ function placeOf(
 	return same.find(({ block }) => block.number === said.block) ?? same[0];
 }
 
-function joined(work: BlockWork, said: readonly SaidOfBlock[]): TaughtBlock {
+function joined(work: BlockWork, said: readonly SaidOfBlock[]) {
 	const { minutes } = work.block;
 	const lostOf = ({ done, lost }: BlockReport): number =>
 		done === "not-done" ? minutes : done === "shortened" ? Math.min(lost ?? minutes / 2, minutes) : 0;
@@ -169,9 +159,12 @@ function joined(work: BlockWork, said: readonly SaidOfBlock[]): TaughtBlock {
 	return {
 		work,
 		said,
+		/** Of its minutes and repetitions, what was taught: 1 as planned, 0 not at all. */
 		share: minutes === 0 ? 1 : (minutes - lost) / minutes,
+		/** Minutes that were lost, and why where the coaches name one cause. */
 		lost,
 		cause: causes.size === 1 ? cause : undefined,
+		/** Two coaches say different things. */
 		differ,
 	};
 }

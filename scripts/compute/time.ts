@@ -21,23 +21,7 @@ import { tableOf } from "./tables.ts";
 import { type BlockWork, eatenUp, type GroupWork, groupWorks, type StationWork, workOf } from "./work.ts";
 
 /** A drill as one class does it in one block. */
-export interface DrillTime {
-	readonly drill: Id;
-	/** Counted from 1 among the block's stations as written. */
-	readonly station: number;
-	readonly minutes: number;
-	/** Gymnasts at this drill at the same time. */
-	readonly gymnasts: number;
-	/** Gymnasts who move at once: `at-once`, at most all; all of them may where the drill has no `turn`. */
-	readonly moving: number;
-	/** Turns each gymnast gets; undefined where the drill has no `turn`. */
-	readonly turns: number | undefined;
-	/** Seconds from the end of a gymnast's turn to her next; undefined where the drill has no `turn`. */
-	readonly wait: number | undefined;
-	/** Minutes of this drill in which a gymnast moves, and in which she waits. */
-	readonly activeMinutes: number;
-	readonly waitingMinutes: number;
-}
+export type DrillTime = ReturnType<typeof drillTime>;
 
 /** A block as one group of a class does it. */
 export interface BlockTime {
@@ -180,18 +164,24 @@ export function activeShareOver(
 }
 
 /** A drill's minutes, turns and waiting, of a station as a group does it. */
-export function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork): DrillTime {
+export function drillTime({ drill, station, minutes, gymnasts, turns }: StationWork) {
 	const { turn } = drill;
 	const moving = turn === undefined ? gymnasts : Math.min(turn.atOnce, gymnasts);
 	const activeMinutes = turn === undefined ? 0 : (minutes * moving) / gymnasts;
 	return {
 		drill: drill.id,
+		/** Counted from 1 among the block's stations as written. */
 		station,
 		minutes,
+		/** Gymnasts at this drill at the same time. */
 		gymnasts,
+		/** Gymnasts who move at once: `at-once`, at most all; all of them may where the drill has no `turn`. */
 		moving,
+		/** Turns each gymnast gets; undefined where the drill has no `turn`. */
 		turns,
+		/** Seconds from the end of a gymnast's turn to her next; undefined where the drill has no `turn`. */
 		wait: turn === undefined ? undefined : turn.seconds * Math.max(0, gymnasts / turn.atOnce - 1),
+		/** Minutes of this drill in which a gymnast moves, and in which she waits. */
 		activeMinutes,
 		waitingMinutes: turn === undefined ? 0 : minutes - activeMinutes,
 	};
@@ -268,6 +258,15 @@ interface EatenPlace {
 	readonly eaten: NonNullable<ReturnType<typeof eatenUp>>;
 }
 
+/** A class in a week, and the words for what is found there. */
+interface InClass {
+	readonly curriculum: Curriculum;
+	readonly plan: WeekPlan;
+	readonly group: ClubClass;
+	readonly time: ClassTime;
+	readonly words: Words;
+}
+
 function findingsOf(
 	curriculum: Curriculum,
 	plan: WeekPlan,
@@ -287,21 +286,11 @@ function findingsOf(
 			),
 		];
 	}
-	return [
-		...tooLong(curriculum, plan, group, time, words),
-		...tooStill(curriculum, plan, group, time, words),
-		...noTurn(curriculum, plan, group, time, words),
-		...tooNew(curriculum, plan, group, time, words),
-	];
+	const here = { curriculum, plan, group, time, words };
+	return [...tooLong(here), ...tooStill(here), ...noTurn(here), ...tooNew(here)];
 }
 
-function tooNew(
-	curriculum: Curriculum,
-	plan: WeekPlan,
-	group: ClubClass,
-	{ newDrills }: ClassTime,
-	words: Words,
-): readonly Finding[] {
+function tooNew({ curriculum, plan, group, time: { newDrills }, words }: InClass): readonly Finding[] {
 	const most = curriculum.targets.newDrills;
 	// In the first week everything is new.
 	if (most === undefined || newDrills.length <= most || plan.week === curriculum.weeks[0]?.week) return [];
@@ -317,13 +306,7 @@ function tooNew(
 	];
 }
 
-function tooLong(
-	curriculum: Curriculum,
-	plan: WeekPlan,
-	group: ClubClass,
-	time: ClassTime,
-	words: Words,
-): readonly Finding[] {
+function tooLong({ curriculum, plan, group, time, words }: InClass): readonly Finding[] {
 	const say = words.findings.time;
 	const { planned, available } = time;
 	// Minutes such as 0.1 + 0.2 must not pass for more than 0.3.
@@ -351,13 +334,7 @@ function tooLong(
 	];
 }
 
-function tooStill(
-	curriculum: Curriculum,
-	plan: WeekPlan,
-	group: ClubClass,
-	time: ClassTime,
-	words: Words,
-): readonly Finding[] {
+function tooStill({ curriculum, plan, group, time, words }: InClass): readonly Finding[] {
 	const say = words.findings.time;
 	const target = curriculum.targets.activeShare;
 	const { activeShare, available, activeMinutes } = time;
@@ -389,13 +366,7 @@ function tooStill(
 	];
 }
 
-function noTurn(
-	curriculum: Curriculum,
-	plan: WeekPlan,
-	group: ClubClass,
-	time: ClassTime,
-	words: Words,
-): readonly Finding[] {
+function noTurn({ curriculum, plan, group, time, words }: InClass): readonly Finding[] {
 	return time.blocks.flatMap(({ apparatus, block, drills }) =>
 		drills
 			// Where nothing is left of the block, that is the one cause.

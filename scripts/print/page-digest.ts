@@ -5,53 +5,40 @@
 
 import type { Paper } from "../../layouts/sheets/paper.ts";
 import type { Leaf } from "./assemble.ts";
-import { type Illegible, illegible, type Sizes, sizedLetters } from "./legible.ts";
+import { illegible, sizedLetters } from "./legible.ts";
 import { type Box, isInside, middleOf, type ReadPage } from "./read-back.ts";
 
-export interface PageDigest {
-	/** Pixels. */
-	readonly width: number;
-	readonly height: number;
-	/** The letters and figures of its text area in the order in which they are read. */
-	readonly letters: string;
-	/** The type they are set in. */
-	readonly sizes: Sizes;
-	/** What cannot be read, wherever on the page it stands. */
-	readonly illegible: Illegible;
-	/** How far down its text area words stand, as a share of its height; 0 for none. */
-	readonly filled: number;
-	/** The words below the text area. */
-	readonly foot: string;
-	/** Words that stand in the punched margin or at the very edge. */
-	readonly outside: readonly string[];
-	/** Whether something else is painted there. */
-	readonly isPaintedOutside: boolean;
-	/** Its links, with the words that stand in each. */
-	readonly links: readonly { readonly destination: string | undefined; readonly printed: string }[];
-}
+export type PageDigest = ReturnType<typeof digestPage>;
 
 /** Half a pixel: browsers and PDF round. */
 export const SLACK = 0.5;
 
-export function digestPage(page: ReadPage, side: Leaf["side"], paper: Paper): PageDigest {
+export function digestPage(page: ReadPage, side: Leaf["side"], paper: Paper) {
 	const { width, height, words, painted } = page;
 	const free = freeArea(paper, side);
 	const area = textArea(paper, side);
 	const text = words.filter((one) => isInside(middleOf(one), area));
 	const lowest = Math.max(paper.top, ...text.map(({ bottom }) => bottom));
 	return {
+		/** Pixels. */
 		width,
 		height,
 		...sizedLetters(text),
+		/** How far down its text area words stand, as a share of its height; 0 for none. */
 		filled: Math.round(((lowest - paper.top) / paper.areaHeight) * 1000) / 1000,
+		/** What cannot be read, wherever on the page it stands. */
 		illegible: illegible(words),
+		/** The words below the text area. */
 		foot: words
 			.filter(({ top }) => top > paper.top + paper.areaHeight)
 			.map(({ text }) => text)
 			.join(" ")
 			.replace(/\s+/g, " "),
+		/** Words that stand in the punched margin or at the very edge. */
 		outside: words.filter((one) => !isInside(one, free)).map(({ text }) => text),
+		/** Whether something else is painted there. */
 		isPaintedOutside: painted !== undefined && !isInside(painted, free),
+		/** Its links, with the words that stand in each. */
 		links: page.links.map((link) => ({
 			destination: link.destination,
 			printed: words
