@@ -354,5 +354,6 @@ export function unpackedSegment(packed: Uint8Array): PlacedSegment {
 	const { head, bytes } = headAndBytes<Head>(packed);
 	const { known, length } = head;
 	// In a buffer of their own, where they begin at a multiple of their size.
-	return { ...known, places: new Uint32Array(bytes.slice(0, length).buffer), bytes: bytes.subarray(length) };
+	const places = new Uint32Array(new Uint8Array(bytes.subarray(0, length)).buffer);
+	return { ...known, places, bytes: bytes.subarray(length) };
 }
