@@ -20,6 +20,7 @@
  * nearly every text; other words are looked for in texts as well, and weigh less there.
  */
 
+import { getOrMake } from "../compute/get-or-make.ts";
 import { type Alike, alikeOf } from "./alike.ts";
 import { FACETS, type Facet, type Filters, isChosen } from "./choice.ts";
 import { chosenPlaces, countValues, type FacetCounts, fits } from "./facet-counts.ts";
@@ -200,8 +201,6 @@ const FEW = 8;
 const PAIR = 0.3;
 /** The share of the query, by rarity of its parts, that a drill must answer to be shown at all. */
 const MOST = 0.5;
-/** Answers to the words before the last are kept while the last is typed. */
-const MOST_COUNTS_KEPT = 32;
 const NO_LACKS: readonly string[] = [];
 
 /** What is searched, as plain values; the same for the same drills. */
@@ -299,8 +298,6 @@ export class SearchIndex {
 	readonly #placesById = new Map<string, number>();
 	/** What the words asked last found, before filters: these change while the words stay. */
 	#asked: (Asked & { readonly key: string }) | undefined;
-	/** Counts of queries that stand before the word being typed. */
-	readonly #countsKept = new Map<string, FacetCounts>();
 
 	constructor(head: HeadStart) {
 		const values = valuesOf(head);
@@ -374,9 +371,7 @@ export class SearchIndex {
 		for (const facet of NAMED_FACETS) {
 			for (const { id, aliases } of this.options.values[facet]) {
 				for (const stem of new Set(aliases.flatMap((alias) => this.#normaliser.stemsOf(alias)))) {
-					const terms = words.get(stem);
-					if (terms === undefined) words.set(stem, [termOf(facet, id)]);
-					else terms.push(termOf(facet, id));
+					getOrMake(words, stem, () => []).push(termOf(facet, id));
 				}
 			}
 		}
@@ -459,7 +454,6 @@ export class SearchIndex {
 	/** Lets go of answers to which what has come may add. */
 	#forget(): void {
 		this.#asked = undefined;
-		this.#countsKept.clear();
 	}
 
 	/** What a drill is tagged with, in the order of the values. */
@@ -604,7 +598,7 @@ export class SearchIndex {
 					names.some((name) => name.startsWith(typed) || name.includes(` ${typed}`)),
 			);
 			if (begun.length === 0) continue;
-			const counts = this.#countsOf(rest, filters, like);
+			const { counts } = this.search(rest, filters, { like, most: 0 });
 			for (const { facet, value } of begun) {
 				const count = counts[facet].get(value.id) ?? 0;
 				if (count === 0) continue;
@@ -613,17 +607,6 @@ export class SearchIndex {
 			}
 		}
 		return suggestions.slice(0, most);
-	}
-
-	#countsOf(query: string, filters: Filters, like: string | undefined): FacetCounts {
-		const key = JSON.stringify([query, like, FACETS.map((facet) => filters[facet])]);
-		let counts = this.#countsKept.get(key);
-		if (counts === undefined) {
-			counts = this.search(query, filters, { like, most: 0 }).counts;
-			if (this.#countsKept.size >= MOST_COUNTS_KEPT) this.#countsKept.clear();
-			this.#countsKept.set(key, counts);
-		}
-		return counts;
 	}
 
 	/** Scores every drill by the parts it answers. */

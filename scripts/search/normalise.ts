@@ -13,6 +13,7 @@
  * becomes a spelling, and no word becomes one that only stands in running text.
  */
 
+import { getOrMake } from "../compute/get-or-make.ts";
 import { type SearchLanguage, searchLanguage } from "./languages.ts";
 
 /** A thing of the club that words can name: its term in the index, and every phrase that means it. */
@@ -232,8 +233,6 @@ export class Normaliser {
 	readonly #facts = new Map<string, WordFacts>();
 	/** What stood between two spaces, with the words in it. */
 	readonly #pieces = new Map<string, readonly WordFacts[]>();
-	/** The words of the text read last, in a list that is used again for the next. */
-	readonly #found: WordFacts[] = [];
 	readonly #headStems = new Set<string>();
 	/** Stems of a phrase joined by spaces → terms of what it names. */
 	readonly #phrases = new Map<string, string[]>();
@@ -245,7 +244,7 @@ export class Normaliser {
 	readonly #items = new Map<string, string[]>();
 	/** Words of a numbered name (`level`, `week`) → numbers → terms. */
 	readonly #numbered = new Map<string, Map<string, string>>();
-	/** Head words in alphabetical order, to find beginnings and slips; made when first needed. */
+	/** Head words, to find beginnings and slips; made when first needed. */
 	#lexicon: readonly LexiconWord[] | undefined;
 	/** Corrections found already. */
 	readonly #corrections = new Map<string, string | undefined>();
@@ -254,9 +253,7 @@ export class Normaliser {
 		this.#language = searchLanguage(language);
 		this.#compounds = compounds;
 		for (const [joined, [first, second]] of compounds) {
-			const seconds = this.#joins.get(first);
-			if (seconds === undefined) this.#joins.set(first, new Map([[second, this.stem(joined)]]));
-			else seconds.set(second, this.stem(joined));
+			getOrMake(this.#joins, first, () => new Map()).set(second, this.stem(joined));
 		}
 		for (const concept of concepts) {
 			for (const phrase of concept.phrases) this.#addPhrase(phrase, concept.term);
@@ -338,43 +335,31 @@ export class Normaliser {
 		}
 	}
 
-	/**
-	 * What is known of each word of a text: what stands between two spaces is folded once. The list is
-	 * good until the next text is read.
-	 */
+	/** What is known of each word of a text: what stands between two spaces is folded once. */
 	#wordsIn(text: string): readonly WordFacts[] {
-		const words = this.#found;
-		words.length = 0;
-		for (const piece of text.split(" ")) {
-			let known = this.#pieces.get(piece);
-			if (known === undefined) {
-				known = wordsOf(piece).map((word) => this.#factsOf(word));
-				this.#pieces.set(piece, known);
-			}
-			for (const facts of known) words.push(facts);
-		}
-		return words;
+		return text
+			.split(" ")
+			.flatMap((piece) =>
+				getOrMake(this.#pieces, piece, () => wordsOf(piece).map((word) => this.#factsOf(word))),
+			);
 	}
 
 	#factsOf(word: string): WordFacts {
-		let facts = this.#facts.get(word);
-		if (facts === undefined) {
+		return getOrMake(this.#facts, word, () => {
 			const stem = this.stem(word);
 			const parts = this.#compounds.get(word);
-			facts = {
+			return {
 				word,
 				stem,
 				stops: this.#language.stopWords.has(word),
-				parts: parts && [this.stem(parts[0]), this.stem(parts[1])],
+				parts: parts && ([this.stem(parts[0]), this.stem(parts[1])] as const),
 				joins: this.#joins.get(word),
 				phrases: this.#phraseTree.next.get(stem),
 				count: 0,
 				spells: false,
 				counted: -1,
 			};
-			this.#facts.set(word, facts);
-		}
-		return facts;
+		});
 	}
 
 	#count(facts: WordFacts, drill: number, spells: boolean): void {
@@ -393,7 +378,6 @@ export class Normaliser {
 		}
 	}
 
-	/** Head words by the alphabet. */
 	#words(): readonly LexiconWord[] {
 		this.#lexicon ??= [...this.#facts.values()]
 			.filter(({ count }) => count > 0)
@@ -534,8 +518,7 @@ export class Normaliser {
 			if (use === "item") pushTo(this.#items, last, term);
 			else if (words.length === 2 && /^\d+$/.test(last)) {
 				const first = this.stem(words[0] as string);
-				const numbers = this.#numbered.get(first) ?? new Map<string, string>();
-				this.#numbered.set(first, numbers.set(last, term));
+				getOrMake(this.#numbered, first, () => new Map()).set(last, term);
 			}
 		}
 	}
@@ -543,14 +526,8 @@ export class Normaliser {
 	/** Head words that begin so, most frequent first. */
 	startingWith(prefix: string, most: number): readonly string[] {
 		if (prefix === "") return [];
-		const words = this.#words();
-		const found: LexiconWord[] = [];
-		for (let i = firstFrom(words, prefix); i < words.length; i++) {
-			const entry = words[i] as LexiconWord;
-			if (!entry.word.startsWith(prefix)) break;
-			found.push(entry);
-		}
-		return found
+		return this.#words()
+			.filter(({ word }) => word.startsWith(prefix))
 			.sort((a, b) => b.count - a.count || (a.word < b.word ? -1 : 1))
 			.slice(0, most)
 			.map(({ word }) => word);
@@ -562,14 +539,10 @@ export class Normaliser {
 			if (form.length === 0) continue;
 			const stems = form.map((word) => this.stem(word));
 			const key = stems.join(" ");
-			const named = this.#phrases.get(key);
-			if (named === undefined) this.#phrases.set(key, [term]);
-			else if (!named.includes(term)) named.push(term);
+			pushTo(this.#phrases, key, term);
 			let node = this.#phraseTree;
 			for (const stem of stems) {
-				const next = node.next.get(stem) ?? { terms: [], next: new Map() };
-				node.next.set(stem, next);
-				node = next;
+				node = getOrMake(node.next, stem, () => ({ terms: [], next: new Map() }));
 			}
 			if (!node.terms.includes(term)) node.terms.push(term);
 		}
@@ -826,9 +799,8 @@ function lettersOff(a: string, b: string): boolean {
 }
 
 function pushTo<K, V>(map: Map<K, V[]>, key: K, value: V): void {
-	const values = map.get(key);
-	if (values === undefined) map.set(key, [value]);
-	else if (!values.includes(value)) values.push(value);
+	const values = getOrMake(map, key, () => []);
+	if (!values.includes(value)) values.push(value);
 }
 
 /** How many of 32 bits are set, added up in pairs, fours and eights. */
@@ -876,18 +848,6 @@ function isBefore(a: readonly number[], b: readonly number[]): boolean {
 		if (difference !== 0) return difference < 0;
 	}
 	return false;
-}
-
-/** The first place in a sorted list whose word is not before the prefix. */
-function firstFrom(sorted: readonly LexiconWord[], prefix: string): number {
-	let low = 0;
-	let high = sorted.length;
-	while (low < high) {
-		const middle = (low + high) >> 1;
-		if ((sorted[middle] as LexiconWord).word < prefix) low = middle + 1;
-		else high = middle;
-	}
-	return low;
 }
 
 /** One bit for each letter a word has; letters of other scripts share the bits among them. */
