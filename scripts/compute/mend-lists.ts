@@ -8,7 +8,7 @@
 
 import type { Curriculum, Finding, Id, LinkedDrill, PlanChange } from "../model.ts";
 import { oneWays } from "./balance.ts";
-import { dosesThatDoNotFit, heldInTurn, holdsThatDoNotFit, minutesWanting } from "./dose.ts";
+import { type DosePlace, dosesThatDoNotFit, heldInTurn, holdsThatDoNotFit, minutesWanting } from "./dose.ts";
 import { doseOf } from "./dose-of.ts";
 import { isWatched } from "./drill-at.ts";
 import { groupsOf } from "./groups.ts";
@@ -87,10 +87,7 @@ function* easierOrLater(
 	if (row === undefined || place === undefined) return;
 	for (const easier of easierDrills(curriculum, row)) yield easierFirst(curriculum, rows, place, easier);
 	const after = Math.max(row.week, ...rows.map(({ later = 0 }) => later));
-	yield* exchanges(
-		place,
-		curriculum.weeks.filter(({ week }) => week >= after),
-	);
+	yield* exchanges(curriculum, place, (week) => week >= after);
 	yield leftOut(place, (station) => station.drill === row.drill);
 }
 
@@ -377,54 +374,58 @@ function minutesForATurn({ block, stations }: BlockWork): number {
 	return Math.ceil(block.show + changes + Math.max(...turns) * (isRound ? stations.length : 1) - 1e-9);
 }
 
+/** In every block of one cause what mends it there; nothing where one of them cannot be mended. */
+function inEveryBlock(
+	curriculum: Curriculum,
+	all: readonly DosePlace[],
+	{ drill, level }: Finding["about"],
+	change: (place: Place, same: readonly [DosePlace, ...DosePlace[]]) => PlanChange | undefined,
+): Edits {
+	const own = all.filter(({ station }) => station.drill.id === drill && station.level === level);
+	const edits = [...Map.groupBy(own, ({ block }) => block.block)].map(([{ number }, [first, ...more]]) => {
+		if (first === undefined) return undefined;
+		const { apparatus } = first.block;
+		const place = placeAt(curriculum, { week: first.work.week, apparatus, number });
+		return place && change(place, [first, ...more]);
+	});
+	const made = edits.filter((edit) => edit !== undefined);
+	return made.length < edits.length ? [] : made;
+}
+
 /**
  * H334: every block of the cause with the minutes that its dose wants, where its classes have them; else, of
  * a block of one drill, with the sets and repetitions that fit: a dose of a block is that of all its stations.
  */
 export function* thatFits({ curriculum }: Counted, { about }: Finding): Iterable<Edits> {
-	const same = dosesThatDoNotFit(curriculum).filter(
-		({ station }) => station.drill.id === about.drill && station.level === about.level,
-	);
 	const extended = new Set<number>();
-	const lists = [...Map.groupBy(same, ({ block }) => block.block)].map(([block, all]): Edits => {
-		const [one] = all;
-		const place =
-			one &&
-			placeAt(curriculum, { week: one.work.week, apparatus: one.block.apparatus, number: block.number });
-		if (one === undefined || place === undefined || block.kind === "options") return [];
-		const wanting = Math.max(...all.map(({ block, station }) => minutesWanting(block, station) ?? 0));
+	yield inEveryBlock(curriculum, dosesThatDoNotFit(curriculum), about, (place, same) => {
+		const { block, plan, spot } = place;
+		if (block.kind === "options") return undefined;
+		const wanting = Math.max(...same.map(({ block, station }) => minutesWanting(block, station) ?? 0));
 		// Two blocks of a week would ask for the same minutes.
-		const isFree = !extended.has(place.plan.week);
-		if (wanting > 0 && isFree && wanting <= spareMinutes(curriculum, place.plan, { block })) {
-			extended.add(place.plan.week);
-			return [setFields(place.spot, { minutes: block.minutes + wanting })];
+		const isFree = !extended.has(plan.week);
+		if (wanting > 0 && isFree && wanting <= spareMinutes(curriculum, plan, { block })) {
+			extended.add(plan.week);
+			return setFields(spot, { minutes: block.minutes + wanting });
 		}
-		const { drill, level } = one.station;
-		const lower = atMost(
-			doseOf(drill, level, block),
-			Math.min(...all.map(({ station }) => station.fits ?? 0)),
-		);
-		if (block.kind !== "drill" || lower === undefined) return [];
-		return [withDose(curriculum, place, level, lower)];
+		const { drill, level } = same[0].station;
+		const fits = Math.min(...same.map(({ station }) => station.fits ?? 0));
+		const lower = atMost(doseOf(drill, level, block), fits);
+		return block.kind !== "drill" || lower === undefined
+			? undefined
+			: withDose(curriculum, place, level, lower);
 	});
-	yield lists.some((list) => list.length === 0) ? [] : lists.flat();
 }
 
 /** H335: in every block of one drill the hold that its turn has time for. */
 export function* shorterHolds({ curriculum }: Counted, { about }: Finding): Iterable<Edits> {
-	const same = holdsThatDoNotFit(curriculum).filter(
-		({ station }) => station.drill.id === about.drill && station.level === about.level,
-	);
-	const lists = [...Map.groupBy(same, ({ block }) => block.block)].map(([block, [one]]): Edits => {
-		const held = one && heldInTurn(one);
-		const place =
-			one &&
-			placeAt(curriculum, { week: one.work.week, apparatus: one.block.apparatus, number: block.number });
-		const hold = Math.floor((held?.seconds ?? 0) / (held?.reps ?? 1));
-		if (one === undefined || place === undefined || block.kind !== "drill" || hold < 1) return [];
-		return [withDose(curriculum, place, one.station.level, { hold })];
+	yield inEveryBlock(curriculum, holdsThatDoNotFit(curriculum), about, (place, [first]) => {
+		const { seconds = 0, reps = 1 } = heldInTurn(first) ?? {};
+		const hold = Math.floor(seconds / reps);
+		return place.block.kind !== "drill" || hold < 1
+			? undefined
+			: withDose(curriculum, place, first.station.level, { hold });
 	});
-	yield lists.some((list) => list.length === 0) ? [] : lists.flat();
 }
 
 /** H311, H340: a lower dose of the drill that adds most, its block in another week, or the week without it. */
@@ -458,10 +459,7 @@ export function* lighter({ curriculum }: Counted, { about }: Finding): Iterable<
 		if (dose !== undefined) yield [withDose(curriculum, place, station.level, dose)];
 	}
 	for (const place of places) {
-		yield* exchanges(
-			place,
-			curriculum.weeks.filter(({ week }) => week !== about.week),
-		);
+		yield* exchanges(curriculum, place, (week) => week !== about.week);
 	}
 	for (const place of places) {
 		const most = Math.max(...place.work.stations.map(added));
@@ -501,10 +499,7 @@ export function* withFewerNew({ curriculum }: Counted, { about }: Finding): Iter
 		.sort((a, b) => freshIn(b) - freshIn(a))
 		.slice(0, TRIED);
 	for (const place of places) {
-		yield* exchanges(
-			place,
-			curriculum.weeks.filter(({ week }) => week > plan.week),
-		);
+		yield* exchanges(curriculum, place, (week) => week > plan.week);
 	}
 	for (const place of places) yield leftOut(place, ({ drill }) => fresh.has(drill));
 }
@@ -600,9 +595,6 @@ export function* withoutHeight({ curriculum }: Counted, { about }: Finding): Ite
 export function* inOtherPlaces({ curriculum }: Counted, finding: Finding): Iterable<Edits> {
 	const place = placeOfFinding(curriculum, finding);
 	if (place === undefined) return;
-	yield* exchanges(
-		place,
-		curriculum.weeks.filter(({ week }) => week !== place.plan.week),
-	);
+	yield* exchanges(curriculum, place, (week) => week !== place.plan.week);
 	yield leftOut(place, ({ drill }) => drill === finding.about.drill);
 }

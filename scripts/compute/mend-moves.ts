@@ -97,10 +97,13 @@ export function placesOf(curriculum: Curriculum, { week, class: one, group, appa
 }
 
 /** A block in place of another of the same length and levels, and that in place of the first; the first few that can. */
-export function* exchanges(place: Place, weeks: readonly WeekPlan[]): Iterable<Edits> {
-	const { block, spot } = place;
+export function* exchanges(
+	curriculum: Curriculum,
+	{ block, spot }: Place,
+	isMeant: (week: number) => boolean,
+): Iterable<Edits> {
 	let tried = 0;
-	for (const plan of weeks) {
+	for (const plan of curriculum.weeks.filter(({ week }) => isMeant(week))) {
 		const blocks = plan.apparatus.find(({ apparatus }) => apparatus === spot.apparatus)?.blocks ?? [];
 		const here = plan.week === spot.week;
 		const other = blocks.find(

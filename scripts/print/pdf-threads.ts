@@ -3,6 +3,7 @@
  * reading what a whole file says of itself. Each takes one order after the other.
  */
 
+import { once } from "node:events";
 import { Worker } from "node:worker_threads";
 import type { Paper } from "../../layouts/sheets/paper.ts";
 import type { Leaf } from "./assemble.ts";
@@ -112,25 +113,16 @@ export class PdfThreads {
 	}
 }
 
-function answered(worker: Worker, order: PdfOrder): Promise<PdfAnswer> {
-	return new Promise((resolve, reject) => {
-		const stop = () => {
-			worker.off("message", onMessage);
-			worker.off("error", onError);
-			worker.off("exit", onExit);
-		};
-		const onMessage = (answer: PdfAnswer) => {
-			stop();
-			resolve(answer);
-		};
-		const onError = (error: unknown) => {
-			stop();
-			reject(error);
-		};
-		const onExit = () => onError(new Error("A thread that works on PDFs ended."));
-		worker.on("message", onMessage);
-		worker.on("error", onError);
-		worker.on("exit", onExit);
-		worker.postMessage(order);
-	});
+/** What a thread answers; rejects where it fails or ends instead. */
+async function answered(worker: Worker, order: PdfOrder): Promise<PdfAnswer> {
+	const done = new AbortController();
+	const next = (event: string) => once(worker, event, { signal: done.signal });
+	const ended = next("exit").then(() => Promise.reject(new Error("A thread that works on PDFs ended.")));
+	worker.postMessage(order);
+	try {
+		const [answer] = await Promise.race([next("message"), ended]);
+		return answer;
+	} finally {
+		done.abort();
+	}
 }

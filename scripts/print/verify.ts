@@ -78,11 +78,11 @@ export async function verifyBinder(verification: Verification): Promise<Verdict>
 	verification.read.catch(() => undefined);
 	const found = new Finder(verification);
 	const verdicts = new Verdicts(cache, programFingerprint());
-	for (const id of assembled.missing) found.wrongNumber(0, `Something refers to ${id}, which is nowhere`);
+	for (const id of assembled.missing) found.tell("H404", 0, `Something refers to ${id}, which is nowhere`);
 	checkSections(verification, found, verdicts);
 	const read = await verification.read;
 	if (read.pages.length !== assembled.leaves.length) {
-		found.wrongNumber(0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
+		found.tell("H404", 0, `The binder has ${read.pages.length} pages instead of ${assembled.leaves.length}`);
 		return found;
 	}
 	const finished: Finished = { ...verification, read };
@@ -134,21 +134,9 @@ class Finder {
 		this.#verification = verification;
 	}
 
+	/** @param after the id that stands last before it, where that is known better than by page */
 	tell(code: Code, leaf: number, what: string, after?: string): void {
 		this.problems.push(problem(code, this.#place(leaf, after), `${what}${this.#onPage(leaf)}.`));
-	}
-
-	/** @param after the id that stands last before it, where that is known better than by page */
-	doesNotFit(leaf: number, what: string, after?: string): void {
-		this.problems.push(problem("H403", this.#place(leaf, after), `${what}${this.#onPage(leaf)}.`));
-	}
-
-	wasSqueezed(leaf: number, what: string, after: string | undefined): void {
-		this.problems.push(problem("H405", this.#place(leaf, after), `${what}${this.#onPage(leaf)}.`));
-	}
-
-	wrongNumber(leaf: number, what: string): void {
-		this.problems.push(problem("H404", this.#place(leaf), `${what}${this.#onPage(leaf)}.`));
 	}
 
 	#onPage(position: number): string {
@@ -185,10 +173,10 @@ function checkSections({ sheets, assembled }: Verification, found: Finder, verdi
 			const first = assembled.leaves.findIndex((leaf) => leaf.section === number);
 			const lost = lettersMissing(wanted, there);
 			if (lost !== "")
-				found.doesNotFit(first, `Letters of "${section.title}" were lost in laying out: ${lost}`);
+				found.tell("H403", first, `Letters of "${section.title}" were lost in laying out: ${lost}`);
 			const twice = lettersMissing(there, wanted);
 			if (twice !== "")
-				found.doesNotFit(first, `Letters of "${section.title}" were laid out more than once: ${twice}`);
+				found.tell("H403", first, `Letters of "${section.title}" were laid out more than once: ${twice}`);
 		});
 	}
 }
@@ -227,28 +215,32 @@ const TOLD = 3;
 
 function checkPage(page: PageDigest, leaf: Leaf, position: number, paper: Paper, found: Finder): void {
 	if (Math.abs(page.width - paper.width) > SLACK || Math.abs(page.height - paper.height) > SLACK) {
-		found.doesNotFit(position, `A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`);
+		found.tell(
+			"H403",
+			position,
+			`A page is ${page.width} × ${page.height} px, not the size of ${paper.name}`,
+		);
 	}
 	if (page.isPaintedOutside) {
 		found.tell("H409", position, "A drawing or a line reaches into the punched margin or to the very edge");
 	}
 	for (const words of page.outside) {
-		found.doesNotFit(position, `"${words}" stands in the punched margin or at the very edge`);
+		found.tell("H403", position, `"${words}" stands in the punched margin or at the very edge`);
 	}
 	const wanted = lettersOf(textOf(leaf.text));
 	const lost = lettersMissing(wanted, page.letters);
-	if (lost !== "") found.doesNotFit(position, `Letters that were laid out are not on paper: ${lost}`);
+	if (lost !== "") found.tell("H403", position, `Letters that were laid out are not on paper: ${lost}`);
 	// The numbers of a list are the browser's own, so figures are not counted here.
 	const more = lettersMissing(page.letters.replace(/\p{N}/gu, ""), wanted);
-	if (more !== "") found.doesNotFit(position, `Letters are on paper that were not laid out: ${more}`);
-	if (page.letters === "" && !/<(svg|img)\b/.test(leaf.text)) found.doesNotFit(position, "A page is empty");
+	if (more !== "") found.tell("H403", position, `Letters are on paper that were not laid out: ${more}`);
+	if (page.letters === "" && !/<(svg|img)\b/.test(leaf.text)) found.tell("H403", position, "A page is empty");
 	for (const [code, whats] of flawsOf(page.illegible)) {
 		for (const what of whats.slice(0, TOLD)) found.tell(code, position, what);
 		if (whats.length > TOLD) found.tell(code, position, `${whats.length - TOLD} more such places`);
 	}
 	checkSqueezed(leaf, position, found);
 	if (leaf.label !== "" && !carries(page.foot, leaf.label)) {
-		found.wrongNumber(position, `The page's number ${leaf.label} is not at its foot`);
+		found.tell("H404", position, `The page's number ${leaf.label} is not at its foot`);
 	}
 }
 
@@ -277,15 +269,15 @@ function checkEditions({ assembled, read, editions }: Finished, found: Finder): 
 			const page = read.editions[2 * i + which];
 			if (position < 0) continue;
 			if (page === undefined || !lettersOf(page.foot).includes(lettersOf(words))) {
-				found.doesNotFit(position, `"${words}" is not at the foot`);
+				found.tell("H403", position, `"${words}" is not at the foot`);
 			} else if (page.letters !== "") {
-				found.doesNotFit(position, `"${words}" stands where text is`);
+				found.tell("H403", position, `"${words}" stands where text is`);
 			}
 			for (const one of page?.outside ?? []) {
-				found.doesNotFit(position, `"${one}" stands in the punched margin or at the very edge`);
+				found.tell("H403", position, `"${one}" stands in the punched margin or at the very edge`);
 			}
 			if (page?.isPaintedOutside === true) {
-				found.doesNotFit(position, "Something stands in the punched margin or at the very edge");
+				found.tell("H403", position, "Something stands in the punched margin or at the very edge");
 			}
 		}
 	});
@@ -296,18 +288,18 @@ function checkFile({ assembled, read }: Finished, found: Finder): void {
 	assembled.leaves.forEach(({ prefix, number }, position) => {
 		const label = `${prefix} ${number}`;
 		if (read.labels[position] !== label) {
-			found.wrongNumber(position, `A reader shows ${read.labels[position] ?? "no number"} for ${label}`);
+			found.tell("H404", position, `A reader shows ${read.labels[position] ?? "no number"} for ${label}`);
 		}
 	});
 	const wanted = [...assembled.targets.values()].filter(({ title }) => title !== "");
 	wanted.forEach(({ id, title, leaf }, i) => {
 		const line = read.outline[i];
 		if (line === undefined || lettersOf(line.title) !== lettersOf(title) || line.destination !== id) {
-			found.wrongNumber(leaf, `The outline does not lead to "${title}" where it should`);
+			found.tell("H404", leaf, `The outline does not lead to "${title}" where it should`);
 		}
 	});
 	if (read.outline.length > wanted.length)
-		found.wrongNumber(0, "The outline has lines that nothing asked for");
+		found.tell("H404", 0, "The outline has lines that nothing asked for");
 }
 
 /** What the layout marked as not fitting as it is written. A card may go on overleaf. */
@@ -318,7 +310,7 @@ function checkSqueezed({ text }: Leaf, position: number, found: Finder): void {
 		const classes = /\sclass="([^"]*)"/.exec(tag)?.[1]?.split(" ") ?? [];
 		const what = WHAT[classes.includes("tall-row") ? "tr" : name] ?? "A piece that should stay whole";
 		if (classes.includes("too-wide")) {
-			found.wasSqueezed(position, `${what} is wider than the page, and was set smaller`, after);
+			found.tell("H405", position, `${what} is wider than the page, and was set smaller`, after);
 		}
 		if (
 			classes.includes("too-tall") &&
@@ -326,7 +318,7 @@ function checkSqueezed({ text }: Leaf, position: number, found: Finder): void {
 			name !== "section" &&
 			!tag.includes("data-split-from")
 		) {
-			found.wasSqueezed(position, `${what} is longer than a page, and goes on overleaf`, after);
+			found.tell("H405", position, `${what} is longer than a page, and goes on overleaf`, after);
 		}
 	}
 }
@@ -363,22 +355,22 @@ function checkLinks({ assembled, read }: Finished, found: Finder): void {
 			const there = target === undefined ? undefined : pages[target];
 			const known = assembled.targets.get(destination);
 			if (target === undefined || there === undefined || known === undefined) {
-				found.wrongNumber(position, `A link to ${destination} leads nowhere`);
+				found.tell("H404", position, `A link to ${destination} leads nowhere`);
 				continue;
 			}
 			if (!isThere(destination, target, known.words ?? known.title)) {
-				found.wrongNumber(position, `A link to "${known.title}" leads to a page without these words`);
+				found.tell("H404", position, `A link to "${known.title}" leads to a page without these words`);
 			}
 			const number = assembled.leaves[target]?.label ?? "";
 			// Other links are words; a number that came out as no number at all is missed below.
 			const key = numberKey(printed);
 			if (!numbers.has(key)) continue;
 			if (key !== numberKey(number) || !carries(there.foot, number)) {
-				found.wrongNumber(position, `"${known.title}" is said to be on ${printed}, and is on ${number}`);
+				found.tell("H404", position, `"${known.title}" is said to be on ${printed}, and is on ${number}`);
 			} else wanted.set(destination, (wanted.get(destination) ?? 0) - 1);
 		}
 		for (const [id, count] of wanted) {
-			if (count > 0) found.wrongNumber(position, `A page number that leads to ${id} could not be read back`);
+			if (count > 0) found.tell("H404", position, `A page number that leads to ${id} could not be read back`);
 		}
 	});
 }
@@ -406,7 +398,7 @@ function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Fi
 		const target = assembled.targets.get(id);
 		const card = cards.get(id);
 		if (target === undefined || card === undefined) {
-			found.doesNotFit(0, `The card of "${drill.title}" is missing`);
+			found.tell("H403", 0, `The card of "${drill.title}" is missing`);
 			continue;
 		}
 		const last = endOf.get(target.leaf) ?? target.leaf;
@@ -433,7 +425,8 @@ function checkDrills({ sheets, whole, assembled, handbook, read: { pages } }: Fi
 					id,
 				);
 			} else if (there !== times) {
-				found.doesNotFit(
+				found.tell(
+					"H403",
 					target.leaf,
 					`The card of "${drill.title}" has the words "${words}" ${there} times instead of ${times}`,
 					id,

@@ -102,11 +102,11 @@ async function bettered(
 		{
 			...part,
 			upper: part.upper.map((most, i) => ((part.price[i] ?? 0) > price ? (part.lower[i] ?? 0) : most)),
-			rowLower: joinedFloats(part.rowLower, [Number.NEGATIVE_INFINITY]),
-			rowUpper: joinedFloats(part.rowUpper, [whole(price - wish.gap)]),
-			starts: joinedInts(part.starts, [part.indices.length + priced.length]),
-			indices: joinedInts(part.indices, priced),
-			values: joinedFloats(
+			rowLower: longer(part.rowLower, [Number.NEGATIVE_INFINITY]),
+			rowUpper: longer(part.rowUpper, [whole(price - wish.gap)]),
+			starts: longer(part.starts, [part.indices.length + priced.length]),
+			indices: longer(part.indices, priced),
+			values: longer(
 				part.values,
 				priced.map((i) => whole(part.price[i] ?? 0)),
 			),
@@ -232,15 +232,9 @@ function partOf(program: ProgramData, { variables, rows }: Component): ProgramDa
 	};
 }
 
-function joinedFloats(list: Float64Array, more: readonly number[]): Float64Array {
-	const joined = new Float64Array(list.length + more.length);
-	joined.set(list);
-	joined.set(more, list.length);
-	return joined;
-}
-
-function joinedInts(list: Int32Array, more: readonly number[]): Int32Array {
-	const joined = new Int32Array(list.length + more.length);
+/** A list of numbers with more behind it. */
+function longer<List extends Float64Array | Int32Array>(list: List, more: readonly number[]): List {
+	const joined = new (list.constructor as new (length: number) => List)(list.length + more.length);
 	joined.set(list);
 	joined.set(more, list.length);
 	return joined;

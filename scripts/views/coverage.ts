@@ -308,35 +308,26 @@ function listOf(
 }
 
 function filtersOf(site: CoverageSite, table: CoverageTableKind, choice: Choice): readonly Filter[] {
-	const { curriculum } = site;
+	const { curriculum, words } = site;
 	const { level: _level, ...withoutLevel } = choice;
 	const { apparatus: _apparatus, ...withoutApparatus } = choice;
 	const option = (name: string, to: Choice, chosen: boolean) => ({
 		link: { to: coverageAddress(table, to), name },
 		chosen,
 	});
-	const filters: Filter[] = [];
-	if (table.by !== "level") {
-		filters.push({
-			name: site.words.heads.level,
+	const kinds = [
+		{ kind: "level", things: curriculum.levels, all: words.allLevels, without: withoutLevel },
+		{ kind: "apparatus", things: curriculum.apparatus, all: words.allApparatus, without: withoutApparatus },
+	] as const;
+	return kinds
+		.filter(({ kind }) => table.by !== kind)
+		.map(({ kind, things, all, without }) => ({
+			name: words.heads[kind],
 			options: [
-				option(site.words.allLevels, withoutLevel, choice.level === undefined),
-				...Array.from(curriculum.levels, ([id, { name }]) =>
-					option(name, { ...choice, level: id }, choice.level === id),
+				option(all, without, choice[kind] === undefined),
+				...Array.from(things, ([id, { name }]) =>
+					option(name, { ...choice, [kind]: id }, choice[kind] === id),
 				),
 			],
-		});
-	}
-	if (table.by !== "apparatus") {
-		filters.push({
-			name: site.words.heads.apparatus,
-			options: [
-				option(site.words.allApparatus, withoutApparatus, choice.apparatus === undefined),
-				...Array.from(curriculum.apparatus, ([id, { name }]) =>
-					option(name, { ...choice, apparatus: id }, choice.apparatus === id),
-				),
-			],
-		});
-	}
-	return filters;
+		}));
 }
