@@ -15,6 +15,7 @@
  */
 
 import { basename, resolve } from "node:path";
+import { once } from "./compute/get-or-make.ts";
 import type { Measured } from "./compute/measure.ts";
 import { measure } from "./compute/measures.ts";
 import { mendsOf } from "./compute/mend.ts";
@@ -135,9 +136,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			dayIn(club.timezone, now),
 		);
 	};
-	let edition: ClubEdition | undefined;
-	let mends: ReturnType<Handbook["mends"]> | undefined;
-	let termMend: ReturnType<Handbook["termMend"]> | undefined;
+	const edition = once(() => editionOf(curriculum));
 	const measured = measure(curriculum, words);
 	return {
 		problems,
@@ -157,14 +156,8 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			get accepted() {
 				return measured.accepted;
 			},
-			mends: () => {
-				mends ??= mendsOf(measured, measured.findings);
-				return mends;
-			},
-			termMend: () => {
-				termMend ??= options.taught === true ? keptMend(joined.fingerprint) : [];
-				return termMend;
-			},
+			mends: once(() => mendsOf(measured, measured.findings)),
+			termMend: once(() => (options.taught === true ? keptMend(joined.fingerprint) : [])),
 			words,
 			markdown: createMarkdown({ resolve: curriculum.resolve, ...(highlight && { highlight }) }),
 			style: valid.style,
@@ -174,8 +167,7 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			sums,
 			fingerprint: joined.fingerprint,
 			get edition() {
-				edition ??= editionOf(curriculum);
-				return edition;
+				return edition();
 			},
 		},
 	};

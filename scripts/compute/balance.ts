@@ -11,7 +11,7 @@
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS, rounded } from "./tables.ts";
@@ -101,7 +101,7 @@ export function bodyDirection(curriculum: Curriculum, drill: LinkedDrill): Direc
 }
 
 /** The library's drills by direction and apparatus. */
-const byPlace = once((curriculum: Curriculum) => {
+const byPlace = onceEach((curriculum: Curriculum) => {
 	const drills = [...curriculum.drills.values()].flatMap((drill) => {
 		const way = bodyDirection(curriculum, drill);
 		return drill.apparatus.map((place) => ({ drill, key: `${way} ${place}` }));

@@ -12,7 +12,7 @@ import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { isWatched } from "./drill-at.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, groupName } from "./names.ts";
@@ -46,7 +46,7 @@ export interface CoachPlace {
 }
 
 /** Each group and block, by week, then as in the term, in the order of the blocks. */
-export const coachesRows = once((curriculum: Curriculum): readonly CoachesRow[] =>
+export const coachesRows = onceEach((curriculum: Curriculum): readonly CoachesRow[] =>
 	groupWorks(curriculum).flatMap(({ week, group, blocks }) =>
 		blocks.map((block) => ({
 			week,

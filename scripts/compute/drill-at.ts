@@ -1,9 +1,9 @@
 /** A drill as one level does it. What the level says replaces what the drill says, each field whole. */
 
 import type { Id, LinkedDrill, Manner } from "../model.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 
-const made = once((_: LinkedDrill) => new Map<Id, LinkedDrill>());
+const made = onceEach((_: LinkedDrill) => new Map<Id, LinkedDrill>());
 
 /** The drill with the level's own dose, turn, equipment, safety texts and so on; the drill itself where the level says nothing. */
 export function drillAt(drill: LinkedDrill, level: Id): LinkedDrill {

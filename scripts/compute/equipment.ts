@@ -24,7 +24,7 @@ import { WEEKDAYS } from "./calendar.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { drillAt } from "./drill-at.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf, groupsOfClass } from "./groups.ts";
 import { levelsOf } from "./levels-of.ts";
 import type { Measure } from "./measure.ts";
@@ -100,7 +100,7 @@ export function stationUses(
 }
 
 /** The lists and the floor plans ask for the same uses. */
-const usesOf = once((_ground: Curriculum) => new WeakMap<Block, readonly StationUse[]>());
+const usesOf = onceEach((_ground: Curriculum) => new WeakMap<Block, readonly StationUse[]>());
 
 function countUses(curriculum: Curriculum, plan: ApparatusPlan, block: Block): readonly StationUse[] {
 	// Largest first: the first group that does a drill at a level is the one to count for.

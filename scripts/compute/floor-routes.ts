@@ -14,7 +14,7 @@
  */
 
 import type { Side } from "../model.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 import { type FloorPlan, gapOf, type PlacedStation } from "./placing.ts";
 import type { Rect } from "./station-layout.ts";
 
@@ -46,7 +46,7 @@ const OUTSIDE = 2;
 const BEYOND = 0.5;
 
 /** From each station to the next, the last back to the first. The same plan is drawn on pages, in the binder and on sheets. */
-export const routesOf = once((plan: FloorPlan): readonly Route[] => {
+export const routesOf = onceEach((plan: FloorPlan): readonly Route[] => {
 	const { stations } = plan;
 	if (stations.length < 2) return [];
 	return stations.flatMap((from, i) => {

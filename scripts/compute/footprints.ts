@@ -8,7 +8,7 @@
  */
 
 import type { Equipment } from "../model.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 
 /** The plan symbol an item is drawn with. */
 export type PlanSymbol =
@@ -156,7 +156,7 @@ const UNKNOWN: Footprint = { symbol: "other", role: "body", length: 1, width: 1,
 type Item = Pick<Equipment, "id" | "name" | "size">;
 
 /** The floor an item takes. */
-export const footprintOf = once((item: Item): Footprint => {
+export const footprintOf = onceEach((item: Item): Footprint => {
 	const found = rowFor(item.id) ?? rowFor(item.name);
 	const base: Footprint =
 		found === undefined

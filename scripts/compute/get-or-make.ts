@@ -15,7 +15,25 @@ export function getOrMake<K, V>(
 }
 
 /** A function of one thing that is worked out once for each, and kept as long as the thing is. */
-export function once<K extends WeakKey, V>(make: (of: K) => V): (of: K) => V {
+export function onceEach<K extends WeakKey, V>(make: (of: K) => V): (of: K) => V {
 	const kept = new WeakMap<K, V>();
 	return (of) => getOrMake(kept, of, () => make(of));
+}
+
+/** What is made when it is first asked for, and kept. */
+export function once<T>(make: () => T): () => T {
+	let made: { readonly value: T } | undefined;
+	return () => {
+		made ??= { value: make() };
+		return made.value;
+	};
+}
+
+/** An object whose fields are worked out when they are first read. */
+export function lazy<T extends object>(fields: { readonly [K in keyof T]: () => T[K] }): T {
+	const made = {} as T;
+	for (const name of Object.keys(fields) as (keyof T)[]) {
+		Object.defineProperty(made, name, { get: once(fields[name]), enumerable: true });
+	}
+	return made;
 }

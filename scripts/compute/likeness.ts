@@ -1,7 +1,7 @@
 /** How much alike drills are: what is swapped for another loses the least where they train the same. */
 
 import type { LinkedDrill } from "../model.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 
 /** How much of what two drills train is the same, from 0 to 1. */
 export function likeness(a: LinkedDrill, b: LinkedDrill): number {
@@ -12,7 +12,7 @@ export function likeness(a: LinkedDrill, b: LinkedDrill): number {
 	return all === 0 ? 0 : both / all;
 }
 
-const trainedBy = once(({ skills, shapes, direction, performs }: LinkedDrill): ReadonlySet<string> => {
+const trainedBy = onceEach(({ skills, shapes, direction, performs }: LinkedDrill): ReadonlySet<string> => {
 	const way = direction === undefined ? [] : [`${direction} direction`];
 	return new Set([...skills, ...performs, ...shapes, ...way]);
 });

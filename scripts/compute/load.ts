@@ -16,7 +16,7 @@ import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { teachingWeeks } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, drillName, groupName } from "./names.ts";
@@ -44,7 +44,9 @@ export interface GroupLoad {
 }
 
 /** Each group in each week in which it does something, by week, then as in the term. */
-export const groupLoads = once((curriculum: Curriculum) => groupLoadsIn(curriculum, groupWorks(curriculum)));
+export const groupLoads = onceEach((curriculum: Curriculum) =>
+	groupLoadsIn(curriculum, groupWorks(curriculum)),
+);
 
 /** The same of any works. */
 export function groupLoadsIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly GroupLoad[] {
@@ -106,7 +108,7 @@ export function placeInCalendar(curriculum: Curriculum, week: number): number {
 const MILLISECONDS_A_WEEK = 7 * 24 * 60 * 60 * 1000;
 
 /** The calendar weeks of the term in order: the number of the teaching week, undefined for one that is closed. */
-const calendarOf = once((curriculum: Curriculum): readonly (number | undefined)[] => {
+const calendarOf = onceEach((curriculum: Curriculum): readonly (number | undefined)[] => {
 	const teaching = teachingWeeks(curriculum.term);
 	const start = teaching[0]?.monday;
 	const last = Math.max(curriculum.term.weeks, ...curriculum.weeks.map((plan) => plan.week));

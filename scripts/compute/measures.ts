@@ -5,9 +5,9 @@
  * findings join the findings page by themselves.
  */
 
-import type { Curriculum, Finding, Table } from "../model.ts";
+import type { Curriculum, Finding } from "../model.ts";
 import { type Words, wordsFor } from "../words/words.ts";
-import { type AcceptedFinding, partAccepted } from "./accepted.ts";
+import { partAccepted } from "./accepted.ts";
 import { balanceMeasure } from "./balance.ts";
 import { calendarMeasure } from "./calendar.ts";
 import { coachesMeasure } from "./coaches.ts";
@@ -16,9 +16,10 @@ import { doseMeasure } from "./dose.ts";
 import { equipmentMeasure } from "./equipment.ts";
 import { exposureMeasure } from "./exposure-table.ts";
 import { exposuresOf } from "./exposures.ts";
+import { lazy, once } from "./get-or-make.ts";
 import { HARMS, harmOf } from "./harm.ts";
 import { loadMeasure } from "./load.ts";
-import type { Measure, Measured } from "./measure.ts";
+import type { Counted, Measure, Measured } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
 import { placingMeasure } from "./placing.ts";
 import { practiceMeasure } from "./practice.ts";
@@ -58,44 +59,18 @@ export const MEASURES: readonly Measure[] = [
  * Each is counted when it is first asked for: `serve` shows most pages without them.
  */
 export function measure(curriculum: Curriculum, words: Words = wordsFor(curriculum.club.language)): Measured {
-	let exposures: Measured["exposures"] | undefined;
-	let tables: Map<string, Table> | undefined;
-	let parted:
-		| { readonly standing: readonly Finding[]; readonly accepted: readonly AcceptedFinding[] }
-		| undefined;
-	const part = () => {
-		parted ??= partAccepted(
-			curriculum,
-			MEASURES.flatMap((one) => one.findings(counted, words)),
-			words,
-		);
-		return parted;
-	};
-	let findings: readonly Finding[] | undefined;
-	const counted = {
-		curriculum,
-		get exposures() {
-			exposures ??= exposuresOf(curriculum);
-			return exposures;
-		},
-	};
-	return {
-		curriculum,
-		get exposures() {
-			return counted.exposures;
-		},
-		get tables() {
-			tables ??= new Map(MEASURES.flatMap((one) => one.tables(counted)).map((table) => [table.name, table]));
-			return tables;
-		},
-		get findings() {
-			findings ??= [...part().standing].sort(byHarm);
-			return findings;
-		},
-		get accepted() {
-			return part().accepted;
-		},
-	};
+	const counted = lazy<Counted>({ curriculum: () => curriculum, exposures: () => exposuresOf(curriculum) });
+	const part = once(() => {
+		const found = MEASURES.flatMap((one) => one.findings(counted, words));
+		return partAccepted(curriculum, found, words);
+	});
+	return lazy<Measured>({
+		curriculum: () => curriculum,
+		exposures: () => counted.exposures,
+		tables: () => new Map(MEASURES.flatMap((one) => one.tables(counted)).map((table) => [table.name, table])),
+		findings: () => [...part().standing].sort(byHarm),
+		accepted: () => part().accepted,
+	});
 }
 
 const WEIGHTS = ["serious", "worth a look", "note"] as const satisfies readonly Finding["weight"][];

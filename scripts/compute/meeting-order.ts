@@ -8,7 +8,7 @@
  */
 
 import type { Curriculum, Id, LinkedDrill } from "../model.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf, levelsAsGroups } from "./groups.ts";
 import { performedBy } from "./reach.ts";
 import { type BlockWork, type GroupWork, groupWorks, worksOfGroups } from "./work.ts";
@@ -43,7 +43,7 @@ interface Moment {
 }
 
 /** By group as in the term, then in the order in which the drills are first done. */
-export const orderRows = once((curriculum: Curriculum): readonly OrderRow[] => {
+export const orderRows = onceEach((curriculum: Curriculum): readonly OrderRow[] => {
 	const hasClasses = curriculum.term.classes.length > 0;
 	const all = hasClasses ? groupsOf(curriculum) : levelsAsGroups(curriculum);
 	const works = hasClasses ? groupWorks(curriculum) : worksOfGroups(curriculum, all);

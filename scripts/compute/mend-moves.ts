@@ -16,7 +16,7 @@ import type {
 	WrittenBlock,
 } from "../model.ts";
 import type { doseOf } from "./dose-of.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 import { groupsOf, isThere } from "./groups.ts";
 import { likeness } from "./likeness.ts";
 import { nameOfSpot, type Spot, writtenBlock, writtenStations } from "./plan-changes.ts";
@@ -370,7 +370,7 @@ export function hasDone(curriculum: Curriculum, level: Id, drill: Id, week: numb
 }
 
 /** The week by which every group of a level that ever does a drill has done it, by `level drill`. */
-const lastFirsts = once((curriculum: Curriculum): ReadonlyMap<string, number> => {
+const lastFirsts = onceEach((curriculum: Curriculum): ReadonlyMap<string, number> => {
 	const seen = new Set<string>();
 	const last = new Map<string, number>();
 	for (const { week, group, blocks } of groupWorks(curriculum)) {

@@ -9,7 +9,7 @@
 
 import type { Curriculum, Id, LinkedDrill, LinkedSkill } from "../model.ts";
 import { finding } from "./finding.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, groupName } from "./names.ts";
@@ -47,7 +47,7 @@ export function performedBy(drill: Pick<LinkedDrill, "performs" | "elements">): 
 }
 
 /** Shapes before skills, in the club's order, then by group as in the term. */
-export const reach = once((curriculum: Curriculum) => reachIn(curriculum, groupWorks(curriculum)));
+export const reach = onceEach((curriculum: Curriculum) => reachIn(curriculum, groupWorks(curriculum)));
 
 /** The same of any works. */
 export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): readonly ReachRow[] {
@@ -200,6 +200,6 @@ function tooSeldom(curriculum: Curriculum, skill: LinkedSkill, group: Group): re
 }
 
 /** The rows of the same gymnasts, by `kind id gymnasts`. */
-export const reachOf = once((curriculum: Curriculum) =>
+export const reachOf = onceEach((curriculum: Curriculum) =>
 	Map.groupBy(reach(curriculum), (row) => `${row.kind} ${row.id} ${row.group.gymnastsId}`),
 );

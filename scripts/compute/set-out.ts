@@ -13,7 +13,7 @@ import type { Curriculum, Finding, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { clockOf, minuteOf } from "./clock.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import type { Measure } from "./measure.ts";
 import { apparatusName, itemName } from "./names.ts";
 import { needsOf } from "./needs.ts";
@@ -59,7 +59,7 @@ interface Visit {
 const rowsOfWork = new WeakMap<GroupWork, readonly SetOutRow[]>();
 
 /** Each class and item by week, then as in the term, then in the order of the store room's list. */
-export const setOutRows = once((curriculum: Curriculum): readonly SetOutRow[] =>
+export const setOutRows = onceEach((curriculum: Curriculum): readonly SetOutRow[] =>
 	curriculum.weeks.flatMap(({ week }) => {
 		const works = groupWorksIn(curriculum, week);
 		return curriculum.term.classes.flatMap((one) => {

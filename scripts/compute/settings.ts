@@ -12,7 +12,7 @@
 import type { Curriculum, Equipment, Finding, Id, Landmark } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 import type { Group } from "./groups.ts";
 import { heightsAt, landmarkHeights } from "./heights.ts";
 import type { Measure } from "./measure.ts";
@@ -33,7 +33,7 @@ export interface Setting {
 }
 
 /** Every height of an item of equipment that a group's drills name, where the class gives its ages. */
-export const settings = once((curriculum: Curriculum): readonly Setting[] => {
+export const settings = onceEach((curriculum: Curriculum): readonly Setting[] => {
 	const wantedOf = new Map<string, readonly [number, number] | undefined>();
 	return groupWorks(curriculum).flatMap((work) => {
 		const { ages } = work.group.class;

@@ -10,6 +10,7 @@
 
 import type { Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
 import { bodyDirection, directionBalances } from "./balance.ts";
+import { getOrMake } from "./get-or-make.ts";
 import { groupsOf } from "./groups.ts";
 import type { Counted } from "./measure.ts";
 import { Library } from "./meeting-order.ts";
@@ -79,20 +80,12 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
 	const offers = new Map<string, Offer>();
-	const offerAt = (level: Id, apparatus: Id): Offer => {
-		const key = `${level} ${apparatus}`;
-		let found = offers.get(key);
-		if (found === undefined) {
-			found = offerOf(
-				curriculum,
-				[...curriculum.drills.values()].filter(
-					(drill) => drill.levels.has(level) && drill.apparatus.includes(apparatus),
-				),
-			);
-			offers.set(key, found);
-		}
-		return found;
-	};
+	const offerAt = (level: Id, apparatus: Id): Offer =>
+		getOrMake(offers, `${level} ${apparatus}`, () => {
+			const drills = [...curriculum.drills.values()];
+			const able = drills.filter((one) => one.levels.has(level) && one.apparatus.includes(apparatus));
+			return offerOf(curriculum, able);
+		});
 
 	return (week, level, apparatus) => {
 		const offer = offerAt(level, apparatus);
@@ -103,12 +96,9 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 			offer,
 			missing.get(`${week} ${apparatus} ${level}`),
 		);
-		let keepsOrder = orders.get(level);
-		if (keepsOrder === undefined) {
-			keepsOrder = orderOf(curriculum, level, byLevel.get(level) ?? []);
-			orders.set(level, keepsOrder);
-		}
-		const planned = new Set((byLevel.get(level) ?? []).filter((e) => e.week === week).map((e) => e.drill));
+		const own = byLevel.get(level) ?? [];
+		const keepsOrder = getOrMake(orders, level, () => orderOf(curriculum, level, own));
+		const planned = new Set(own.filter((e) => e.week === week).map((e) => e.drill));
 		const able = offer.drills.filter((drill) => !planned.has(drill.id));
 		const inOrder = able.filter((drill) => keepsOrder(drill, week, apparatus));
 		const free = freeMinutes(curriculum, week, level, apparatus);
@@ -244,15 +234,11 @@ export function freeMinutes(
  * term does it; else of all drills of that level on that apparatus; else five.
  */
 function likelyMinutes({ exposures }: Counted): (drill: Id, level: Id, apparatus: Id) => number {
-	const byDrill = new Map<Id, number[]>();
-	const byPlace = new Map<string, number[]>();
-	for (const { drill, level, apparatus, minutes } of exposures) {
-		if (minutes <= 0) continue;
-		push(byDrill, drill, minutes);
-		push(byPlace, `${level} ${apparatus}`, minutes);
-	}
-	const ofDrill = new Map(Array.from(byDrill, ([drill, minutes]) => [drill, median(minutes)]));
-	const atPlace = new Map(Array.from(byPlace, ([place, minutes]) => [place, median(minutes)]));
+	const timed = exposures.filter(({ minutes }) => minutes > 0);
+	const medians = (keyOf: (exposure: Exposure) => string) =>
+		new Map(Array.from(Map.groupBy(timed, keyOf), ([key, own]) => [key, median(own.map((e) => e.minutes))]));
+	const ofDrill = medians(({ drill }) => drill);
+	const atPlace = medians(({ level, apparatus }) => `${level} ${apparatus}`);
 	return (drill, level, apparatus) =>
 		ofDrill.get(drill) ?? atPlace.get(`${level} ${apparatus}`) ?? DEFAULT_MINUTES;
 }
@@ -473,12 +459,6 @@ function better(a: Worth, b: Worth): boolean {
 	if (a.covered !== b.covered) return a.covered > b.covered;
 	if (a.picks.length !== b.picks.length) return a.picks.length < b.picks.length;
 	return a.cost < b.cost - ROUNDING;
-}
-
-function push<K>(map: Map<K, number[]>, key: K, value: number): void {
-	const found = map.get(key);
-	if (found === undefined) map.set(key, [value]);
-	else found.push(value);
 }
 
 function median(values: readonly number[]): number | undefined {

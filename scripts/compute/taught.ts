@@ -13,7 +13,7 @@
 
 import type { Block, BlockReport, ClassReport, Curriculum, Id } from "../model.ts";
 import { teachingWeeks } from "./calendar.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import { type OrderRow, orderRows, orderRowsIn } from "./meeting-order.ts";
 import { type Share, wilson } from "./wilson.ts";
@@ -74,7 +74,7 @@ export interface Taught {
 	readonly until: ReadonlyMap<string, number>;
 }
 
-export const taughtOf = once((curriculum: Curriculum): Taught => {
+export const taughtOf = onceEach((curriculum: Curriculum): Taught => {
 	const byKey = reportsByGroup(curriculum);
 	const weeks: TaughtWeek[] = [];
 	const unplaced: Unplaced[] = [];

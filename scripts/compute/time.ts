@@ -13,7 +13,7 @@ import type { Block, ClubClass, Curriculum, DataPath, Finding, Id, WeekPlan } fr
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
 import { finding, sourceOfWeek } from "./finding.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { groupsOfClass } from "./groups.ts";
 import type { Measure } from "./measure.ts";
 import { aboutGroup, apparatusName, drillName, groupName } from "./names.ts";
@@ -71,10 +71,10 @@ export function classTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass
 }
 
 /** The table, the findings, the timetable and the pages all ask for the same times. */
-const timesOf = once((_: Curriculum) => once((_plan: WeekPlan) => new Map<ClubClass, ClassTime>()));
+const timesOf = onceEach((_: Curriculum) => onceEach((_plan: WeekPlan) => new Map<ClubClass, ClassTime>()));
 /** What of them does not hang on the weeks before. */
-const withoutNew = once((_ground: Curriculum) =>
-	once((_plan: WeekPlan) => new Map<ClubClass, Omit<ClassTime, "newDrills">>()),
+const withoutNew = onceEach((_ground: Curriculum) =>
+	onceEach((_plan: WeekPlan) => new Map<ClubClass, Omit<ClassTime, "newDrills">>()),
 );
 
 function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit<ClassTime, "newDrills"> {
@@ -124,7 +124,7 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 }
 
 /** The drills that are new to a class in a week, by `class week`: its gymnasts did them neither here nor on another day. */
-const newDrillsOf = once((curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> => {
+const newDrillsOf = onceEach((curriculum: Curriculum): ReadonlyMap<string, readonly Id[]> => {
 	const met = new Map<string, Set<Id>>();
 	const found = new Map<string, readonly Id[]>();
 	const works = [...groupWorks(curriculum)].sort(

@@ -8,7 +8,7 @@
  */
 
 import { crosses, routesOf, runPlace, type Spot } from "./floor-routes.ts";
-import { once } from "./get-or-make.ts";
+import { onceEach } from "./get-or-make.ts";
 import { type FloorPlan, FREE_SPACE, gapOf, overlapOf, type PlacedStation } from "./placing.ts";
 import type { Rect } from "./station-layout.ts";
 
@@ -29,7 +29,7 @@ const BEYOND = 0.5;
 const ON_WAY = 2;
 
 /** The lines of all stations at which somebody waits; a station that has no room for one is left out. The same plan is drawn on pages, in the binder and on sheets. */
-export const waitingOf = once((plan: FloorPlan): readonly Waiting[] => {
+export const waitingOf = onceEach((plan: FloorPlan): readonly Waiting[] => {
 	const taken: Rect[] = [];
 	const ways = routesOf(plan).flatMap(({ way }) => way.slice(1).map((to, i) => [way[i] ?? to, to] as const));
 	return plan.stations.flatMap((station): readonly Waiting[] => {

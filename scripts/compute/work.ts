@@ -12,7 +12,7 @@ import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 import { drillAt } from "./drill-at.ts";
 import { stationMinutes } from "./exposures.ts";
-import { getOrMake, once } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "./groups.ts";
 
 /** A drill at one station, as a group does it. */
@@ -89,13 +89,15 @@ export function worksOfGroups(curriculum: Curriculum, groups: readonly Group[]):
 }
 
 /** The measures and the pages all ask for the same work. */
-const worksOf = once((curriculum: Curriculum) => {
+const worksOf = onceEach((curriculum: Curriculum) => {
 	const all = worksOfGroups(curriculum, groupsOf(curriculum));
 	return { all, byWeek: Map.groupBy(all, (work) => work.week) };
 });
 
 /** By the ground: a plan that is tried asks for no week that it leaves as it is. */
-const workOfWeek = once((_ground: Curriculum) => once((_plan: WeekPlan) => new Map<Group, GroupWork>()));
+const workOfWeek = onceEach((_ground: Curriculum) =>
+	onceEach((_plan: WeekPlan) => new Map<Group, GroupWork>()),
+);
 
 /** One group in one week, whether it meets or not. */
 export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
@@ -132,8 +134,8 @@ function countWork(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupW
 	};
 }
 
-const stationsOfBlock = once((_ground: Curriculum) =>
-	once((_block: Block) => new Map<Group, readonly StationWork[]>()),
+const stationsOfBlock = onceEach((_ground: Curriculum) =>
+	onceEach((_block: Block) => new Map<Group, readonly StationWork[]>()),
 );
 
 /** The stations of a block that count for a group, as its levels do them. */

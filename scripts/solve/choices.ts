@@ -10,7 +10,7 @@
  * What a group does at a seat is asked of compute (work.ts), as the measures ask it.
  */
 
-import { getOrMake, once } from "../compute/get-or-make.ts";
+import { getOrMake, onceEach } from "../compute/get-or-make.ts";
 import { type Group, groupsOf, isOfSession, isThere } from "../compute/groups.ts";
 import { levelsOf } from "../compute/levels-of.ts";
 import { likeness } from "../compute/likeness.ts";
@@ -97,7 +97,7 @@ export function isForLevel({ seat, drill }: Column, level: Id): boolean {
 }
 
 /** The block with that drill on that seat. */
-export const blockWith = once(({ seat, drill }: Column): Block => {
+export const blockWith = onceEach(({ seat, drill }: Column): Block => {
 	const { block } = seat.part;
 	const { at } = block.stations[seat.station] ?? {};
 	const station = { drill: drill.id, ...(at === undefined ? {} : { at }) };

@@ -20,6 +20,7 @@
 
 import { isAccepted } from "../compute/accepted.ts";
 import { exposuresOf } from "../compute/exposures.ts";
+import { lazy } from "../compute/get-or-make.ts";
 import type { Curriculum } from "../model.ts";
 import { applied, asWritten } from "./apply.ts";
 import type { Choices, Touched } from "./choices.ts";
@@ -423,14 +424,10 @@ class Search {
 
 	#judge(chosen: Chosen): { readonly curriculum: Curriculum; readonly cases: readonly Case[] } {
 		const { curriculum, partOf } = applied(this.#choices, chosen);
-		let exposures: Judged["counted"]["exposures"] | undefined;
-		const counted = {
-			curriculum,
-			get exposures() {
-				exposures ??= exposuresOf(curriculum);
-				return exposures;
-			},
-		};
+		const counted = lazy<Judged["counted"]>({
+			curriculum: () => curriculum,
+			exposures: () => exposuresOf(curriculum),
+		});
 		const cases = brokenCases({ counted, partOf, chosen: chosen.columns, forms: chosen.forms });
 		const standing = cases.filter((one) => !isAccepted(curriculum, one));
 		return { curriculum, cases: [...new Map(standing.map((one) => [nameOf(one), one])).values()] };

@@ -37,7 +37,7 @@ import { coveredBy } from "../compute/coverage.ts";
 import { dosePlaces, isDoseTooLong, isHoldTooLong } from "../compute/dose.ts";
 import { clashes, equipmentFor, stationUses } from "../compute/equipment.ts";
 import { stationMinutes } from "../compute/exposures.ts";
-import { getOrMake, once } from "../compute/get-or-make.ts";
+import { getOrMake, onceEach } from "../compute/get-or-make.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { groupLoads, stepsOver, weeksBefore } from "../compute/load.ts";
 import type { Counted } from "../compute/measure.ts";
@@ -1033,7 +1033,7 @@ function expected(counted: Counted): readonly Spacing[] {
 	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
 }
 
-const coveringOf = once((_ground: Curriculum) => new Map<string, readonly LinkedDrill[]>());
+const coveringOf = onceEach((_ground: Curriculum) => new Map<string, readonly LinkedDrill[]>());
 
 /** The drills of the library that teach a shape or a skill. */
 function covering(curriculum: Curriculum, kind: Spacing["kind"], id: Id): readonly LinkedDrill[] {
@@ -1336,7 +1336,7 @@ function contacts({ key, code, about, group, week, kinds, rowOf, most, before, n
 	};
 }
 
-const hasContacts = once((drill: LinkedDrill): boolean =>
+const hasContacts = onceEach((drill: LinkedDrill): boolean =>
 	[drill, ...drill.levels.values()].some(
 		({ contacts }) => contacts !== undefined && contacts.landings + contacts.hands > 0,
 	),

@@ -7,6 +7,7 @@ import { type DirectionBalance, directionBalances } from "../compute/balance.ts"
 import { type CoverageKind, type CoverageTable, coverage } from "../compute/coverage.ts";
 import { type Clash, clashes } from "../compute/equipment.ts";
 import { exposuresOf } from "../compute/exposures.ts";
+import { getOrMake, once } from "../compute/get-or-make.ts";
 import { type GroupLoad, groupLoads } from "../compute/load.ts";
 import type { Measured } from "../compute/measure.ts";
 import {
@@ -89,7 +90,7 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 		standings: (kind, level) => byLevel().get(`${kind} ${level}`) ?? [],
 		standingsOf: (kind, id) => byThing().get(`${kind} ${id}`) ?? [],
 		coverage: (kind, level) =>
-			kept(tables, `${kind} ${level ?? ""}`, () =>
+			getOrMake(tables, `${kind} ${level ?? ""}`, () =>
 				coverage(measured, kind, "week", level === undefined ? undefined : (e) => e.level === level),
 			),
 		loads: allLoads,
@@ -101,7 +102,7 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 		times: (group) => times().get(group) ?? [],
 		clashes: once(() => clashes(curriculum)),
 		suggestion: (week, level, apparatus) =>
-			kept(suggested, `${week} ${level} ${apparatus}`, () => suggest()(week, level, apparatus)),
+			getOrMake(suggested, `${week} ${level} ${apparatus}`, () => suggest()(week, level, apparatus)),
 		mapSkills: once(() =>
 			Array.from(curriculum.skills.values(), ({ id, name, needs }) => ({
 				id,
@@ -120,21 +121,4 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 			})),
 		),
 	};
-}
-
-/** Counted when it is first asked for, and kept. */
-export function once<T>(count: () => T): () => T {
-	let counted: { readonly value: T } | undefined;
-	return () => {
-		counted ??= { value: count() };
-		return counted.value;
-	};
-}
-
-function kept<T>(map: Map<string, T>, key: string, make: () => T): T {
-	const found = map.get(key);
-	if (found !== undefined) return found;
-	const made = make();
-	map.set(key, made);
-	return made;
 }

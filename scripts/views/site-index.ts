@@ -6,15 +6,16 @@
  */
 
 import { type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
-import { getOrMake } from "../compute/get-or-make.ts";
+import { getOrMake, lazy, once } from "../compute/get-or-make.ts";
 import { type LandmarkHeights, landmarkHeights } from "../compute/heights.ts";
+import { asRecords } from "../compute/tables.ts";
 import type { Cell, Curriculum, Exposure, Finding, Id, Landmark, LinkedDrill, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { type Address, addressOf, wayTo } from "./addresses.ts";
 import { DrillRing } from "./drill-ring.ts";
 import type { Html } from "./html.ts";
 import type { Href } from "./markdown.ts";
-import { indexMeasures, type MeasureIndex, once } from "./measure-index.ts";
+import { indexMeasures, type MeasureIndex } from "./measure-index.ts";
 import { NO_MEDIA, type PreparedMedia } from "./medium.ts";
 import type { ShownHandbook } from "./pages.ts";
 import { type Progressions, progressionsIn } from "./progressions.ts";
@@ -131,12 +132,7 @@ export function indexSite(
 			getOrMake(rings, shape, () => mapped(drillsOfShape(shape), (own) => new DrillRing(own))),
 		findings: sortedFindings(handbook),
 		measures: indexMeasures(handbook),
-		rows: (name, by) => {
-			const key = [name, ...by].join(" ");
-			const rows = tables.get(key) ?? rowsBy(handbook, name, by);
-			tables.set(key, rows);
-			return rows;
-		},
+		rows: (name, by) => getOrMake(tables, [name, ...by].join(" "), () => rowsBy(handbook, name, by)),
 		line: (page, text) => markdown.inline(text, href(page)),
 		inline: (page, text) => (text === undefined ? undefined : markdown.inline(text, href(page))),
 		block: (page, text) => markdown.block(text, href(page), topHeading(page)),
@@ -166,15 +162,6 @@ function sortedFindings({ findings }: ShownHandbook): SiteIndex["findings"] {
 	});
 }
 
-/** An object whose fields are worked out when they are first read. */
-function lazy<T extends object>(fields: { readonly [K in keyof T]: () => T[K] }): T {
-	const made = {} as T;
-	for (const name of Object.keys(fields) as (keyof T)[]) {
-		Object.defineProperty(made, name, { get: once(fields[name]), enumerable: true });
-	}
-	return made;
-}
-
 /** Things by each of their keys; the keys given are there in any case, and come first. */
 function sortedBy<K, T>(
 	things: Iterable<T>,
@@ -182,7 +169,7 @@ function sortedBy<K, T>(
 	keysOf: (thing: T) => Iterable<K>,
 ): ReadonlyMap<K, readonly T[]> {
 	const sorted = new Map(Array.from(keys, (key): [K, T[]] => [key, []]));
-	for (const thing of things) for (const key of keysOf(thing)) push(sorted, key, thing);
+	for (const thing of things) for (const key of keysOf(thing)) getOrMake(sorted, key, () => []).push(thing);
 	return sorted;
 }
 
@@ -200,20 +187,7 @@ function blockKey(week: number, apparatus: Id, block: number, drill: Id, level: 
 
 function rowsBy(handbook: ShownHandbook, name: string, by: readonly string[]) {
 	const table = handbook.tables.get(name);
-	const rows = new Map<string, TableRow[]>();
-	if (table === undefined) return rows;
-	for (const cells of table.rows) {
-		const row: Record<string, Cell> = {};
-		table.columns.forEach((column, i) => {
-			row[column.name] = cells[i];
-		});
-		push(rows, by.map((column) => String(row[column] ?? "")).join(" "), row);
-	}
-	return rows;
-}
-
-function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
-	const list = map.get(key);
-	if (list === undefined) map.set(key, [value]);
-	else list.push(value);
+	return Map.groupBy(table === undefined ? [] : asRecords(table), (row) =>
+		by.map((column) => String(row[column] ?? "")).join(" "),
+	);
 }
