@@ -8,6 +8,7 @@ import type { Id } from "../../scripts/model.ts";
 import { type Address, addressOf } from "../../scripts/views/addresses.ts";
 import type { DrillMedium, DrillView, SetUp } from "../../scripts/views/drill.ts";
 import { type Html, type HtmlValue, html, raw } from "../../scripts/views/html.ts";
+import type { Link } from "../../scripts/views/links.ts";
 import type { BinderView, DrillLeaves } from "../../scripts/views/sheets/binder.ts";
 import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
@@ -28,7 +29,7 @@ import {
 	namesBefore,
 	sheetHead,
 } from "./pieces.ts";
-import { linkIn, pageList, pageOf, pageRun, placeOf, withPages } from "./references.ts";
+import { linkIn, pageList, pageOf, pageRun, placeOf, targetsOf, withPages } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
 /** Cards laid out in one go: more takes longer than twice as many goes. */
@@ -58,19 +59,17 @@ export function drillSection(
 		title,
 		tab: apparatus.name,
 		slot,
-		parts: [
-			...evenRuns([undefined, ...cards], CARDS).map((run) => ({
-				label,
-				head: title,
-				html: html`<div class="cards"${earlierPages(binder, label, run)}>${run.map((card) => (card === undefined ? listSheet(binder, leaves) : cardOf(binder, card.view())))}</div>`,
-			})),
-		],
+		parts: evenRuns([undefined, ...cards], CARDS).map((run) => ({
+			label,
+			head: title,
+			html: html`<div class="cards"${earlierPages(binder, label, run)}>${run.map((card) => (card === undefined ? listSheet(binder, leaves) : cardOf(binder, card.view())))}</div>`,
+		})),
 		targets: [
 			{ id: anchor, title, depth: 1 as const },
-			...cards.map(({ link, source }) => {
-				const place = placeOf(binder, link.to);
-				return { id: place.anchor, title: place.name, depth: 2 as const, source };
-			}),
+			...targetsOf(
+				binder,
+				cards.map((card) => ({ ...card, title: placeOf(binder, card.link.to).name })),
+			),
 		],
 	};
 }
@@ -166,28 +165,8 @@ function cardOf(binder: BinderView, view: DrillView): Html {
 		...(sides === undefined || sides === "both" ? [] : [say.sides[sides]]),
 		...(apparatus.length < 2 ? [] : [say.alsoOn(apparatus.slice(1).map(({ name }) => name))]),
 	];
-	const lines: readonly (readonly [string, HtmlValue])[] = [
-		[said.easier, inOneLine(adapt.easier.map((line) => levelText(words, line)))],
-		[said.harder, inOneLine(adapt.harder.map((line) => levelText(words, line)))],
-		...criteria.map(({ skill, lines }) => [words.sheets.seenOf(skill.name), inOneLine(lines)] as const),
-		[said.shapes, pageRun(binder, shapes)],
-		[said.leadsTo, pageRun(binder, skills)],
-		[say.after, pageRun(binder, after)],
-		[
-			say.andThen,
-			pageRun(
-				binder,
-				next.filter(({ to }) => isListed(binder, to) || isNew),
-			),
-		],
-		[
-			words.binder.otherWay,
-			pageRun(
-				binder,
-				partners.map(({ link }) => link).filter(({ to }) => isListed(binder, to) || isNew),
-			),
-		],
-	];
+	const leading = { adapt, criteria, shapes, skills, after, next, partners };
+	const lines = leadingOn(binder, leading, ({ to }) => isListed(binder, to) || isNew);
 	const code = codeOf(binder, id, title);
 	return html`<article class="card whole">
 <header class="card-head"><div><h2 id="drill-${id}">${title}</h2>
@@ -204,6 +183,28 @@ ${setUpOf(binder, setUp)}
 		reviewed !== undefined && html`<p>${say.reviewed(words.date(reviewed.iso, "long"))}</p>`
 	}${origin && html`<p>${words.frame.origin(origin)}</p>`}</div></div>
 <div class="safety">${safetyLines(words, safety, words.safety.nothingWritten(words.binder.cautionInFront), drawnSign)}</div></article>`;
+}
+
+/** What a card says below its text, and what of the library it leads to. */
+function leadingOn(
+	binder: BinderView,
+	view: Pick<DrillView, "adapt" | "criteria" | "shapes" | "skills" | "after" | "next" | "partners">,
+	isNamed: (drill: Link) => boolean,
+): readonly (readonly [string, HtmlValue])[] {
+	const { words } = binder;
+	const { drillCards: say, drill: said } = words;
+	const { adapt, criteria, shapes, skills, after, next, partners } = view;
+	const others = partners.map(({ link }) => link);
+	return [
+		[said.easier, inOneLine(adapt.easier.map((line) => levelText(words, line)))],
+		[said.harder, inOneLine(adapt.harder.map((line) => levelText(words, line)))],
+		...criteria.map(({ skill, lines }) => [words.sheets.seenOf(skill.name), inOneLine(lines)] as const),
+		[said.shapes, pageRun(binder, shapes)],
+		[said.leadsTo, pageRun(binder, skills)],
+		[say.after, pageRun(binder, after)],
+		[say.andThen, pageRun(binder, next.filter(isNamed))],
+		[words.binder.otherWay, pageRun(binder, others.filter(isNamed))],
+	];
 }
 
 function isListed({ added }: BinderView, to: Address): boolean {

@@ -9,7 +9,7 @@ import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import type { Volume } from "../../scripts/views/sheets/edition.ts";
 import { drawnSign } from "../parts/icons.ts";
 import { inSentence, shapeFigure, sheetHead } from "./pieces.ts";
-import { linkIn, pageLine, pageOf, pageRun, placeOf, withPages } from "./references.ts";
+import { linkIn, pageLine, pageOf, pageRun, placeOf, targetsOf, withPages } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
 /** The first and last day of the term, as far as it has dates. */
@@ -164,12 +164,7 @@ ${arrivesWith(binder, level)}</section>`,
 		],
 		targets: [
 			{ id: "part-guides", title: say.guidesAndLevels, depth: 1 },
-			...guides.map(({ link, title, source }) => ({
-				id: placeOf(binder, link.to).anchor,
-				title,
-				depth: 2 as const,
-				source,
-			})),
+			...targetsOf(binder, guides),
 			{ id: "part-levels", title: destinations.levels, depth: 2 },
 		],
 	};

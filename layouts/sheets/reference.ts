@@ -9,7 +9,7 @@ import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { evenRuns, inOneLine, inSentence, shapeFigure, sheetHead } from "./pieces.ts";
-import { pageList, pageRun, placeOf } from "./references.ts";
+import { pageList, pageRun, placeOf, targetsOf } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
 /** Entries laid out in one go. */
@@ -31,15 +31,7 @@ export function shapesSection(binder: BinderView, slot: number): SheetSection | 
 				html: html`${sheetHead("part-shapes", "", title, say.shapesLead)}<div class="flow">${shapes.map((shape) => shapeEntry(binder, shape))}</div>`,
 			},
 		],
-		targets: [
-			{ id: "part-shapes", title, depth: 1 },
-			...shapes.map(({ link, source }) => ({
-				id: placeOf(binder, link.to).anchor,
-				title: link.name,
-				depth: 2 as const,
-				source,
-			})),
-		],
+		targets: [{ id: "part-shapes", title, depth: 1 }, ...targetsOf(binder, shapes)],
 	};
 }
 
@@ -68,15 +60,7 @@ export function skillsSection(binder: BinderView, slot: number): SheetSection | 
 			head: title,
 			html: html`${i === 0 && head}<div class="flow">${run.map((skill) => skillEntry(binder, skill))}</div>`,
 		})),
-		targets: [
-			{ id: "part-skills", title, depth: 1 },
-			...skills.map(({ link, source }) => ({
-				id: placeOf(binder, link.to).anchor,
-				title: link.name,
-				depth: 2 as const,
-				source,
-			})),
-		],
+		targets: [{ id: "part-skills", title, depth: 1 }, ...targetsOf(binder, skills)],
 	};
 }
 

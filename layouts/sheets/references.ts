@@ -1,11 +1,13 @@
 /** What the sheets of the binder are written with: links to places in it, and pages as references. */
 
+import type { Source } from "../../scripts/model.ts";
 import type { Address } from "../../scripts/views/addresses.ts";
 import { type Html, html, raw } from "../../scripts/views/html.ts";
 import type { Link } from "../../scripts/views/links.ts";
 import type { BinderView } from "../../scripts/views/sheets/binder.ts";
 import type { BinderPlace } from "../../scripts/views/sheets/places.ts";
 import { pageReference } from "./page-reference.ts";
+import type { SheetTarget } from "./section.ts";
 
 /** The place of what has a page on the site at an address. Throws where it has none in the binder. */
 export function placeOf({ places }: BinderView, to: Address): BinderPlace {
@@ -35,6 +37,16 @@ export function withPages({ places }: BinderView, prose: Html): Html {
 			return `${link} ${place === undefined ? "" : pageReference(place).text}`;
 		}),
 	);
+}
+
+/** What the outline and references of a section lead to below its own name: things, at their places. */
+export function targetsOf(
+	binder: BinderView,
+	things: readonly { readonly link: Link; readonly title?: string; readonly source: Source }[],
+): readonly SheetTarget[] {
+	return things.map(({ link, title = link.name, source }) => {
+		return { id: placeOf(binder, link.to).anchor, title, depth: 2, source };
+	});
 }
 
 /** A line of a list that ends in a page. */

@@ -15,7 +15,7 @@ import { stationsOrOptions } from "../parts/hall.ts";
 import { drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { figureStrip, inSentence, namesBefore, shapeFigure, sheetHead, wayOf } from "./pieces.ts";
-import { linkIn, pageList, pageOf, placeOf, withPages } from "./references.ts";
+import { linkIn, pageList, pageOf, placeOf, targetsOf, withPages } from "./references.ts";
 import type { SheetSection } from "./section.ts";
 
 export function weekSection(binder: BinderView, leaves: WeekLeaves, slot: number): SheetSection {
@@ -47,12 +47,10 @@ export function weekSection(binder: BinderView, leaves: WeekLeaves, slot: number
 		],
 		targets: [
 			{ id: anchor, title, words: theme, depth: 1, source },
-			...parts.map(({ to, name }) => ({
-				id: placeOf(binder, to).anchor,
-				title: name,
-				depth: 2 as const,
-				source,
-			})),
+			...targetsOf(
+				binder,
+				parts.map((part) => ({ link: part, source })),
+			),
 		],
 	};
 }

@@ -50,6 +50,7 @@ const OTHER_KINDS = ["level", "apparatus", "shape", "skill", "equipment", "guide
 /** The page that says what changed since `before`. */
 export function whatChangedView(site: SiteIndex, earlier: PlanRecord) {
 	const { handbook, words } = site;
+	const { whatChanged: say } = words;
 	const after = recordOf(handbook, handbook.edition);
 	const { before, moved } = followWeeks(earlier, after);
 	const { facts, things, renamed, numbers, findings } = forCoaches(compare(before, after));
@@ -87,31 +88,14 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord) {
 			renamed.every(({ from, to }) => before.names.drill[from] === nameOf("drill", to)) &&
 			others.every(({ names }) => names.length === 0),
 		/** What the club says of itself, the emergency words first. */
-		club: factLines(telling, before.facts?.club, after.facts?.club, facts.club, words.whatChanged.clubFields),
-		term: [
-			...factLines(
-				telling,
-				before.facts?.term,
-				after.facts?.term,
-				facts.term.filter(({ field }) => field !== "closed"),
-				words.whatChanged.termFields,
-			),
-			...facts.term.flatMap((change) =>
-				change.field === "closed" ? [closedLine(telling, change, classesOf)] : [],
-			),
-		],
+		club: factLines(telling, before.facts?.club, after.facts?.club, facts.club, say.clubFields),
+		term: termLines(telling, before, after, facts.term, classesOf),
 		classes: {
 			added: things.class.added.map(classLink),
 			removed: things.class.removed.map((id) => before.names.class[id] ?? id),
 			changed: things.class.changed.map(({ id, fields }) => ({
 				link: classLink(id),
-				lines: factLines(
-					telling,
-					before.things.class[id],
-					after.things.class[id],
-					fields,
-					words.whatChanged.classFields,
-				),
+				lines: factLines(telling, before.things.class[id], after.things.class[id], fields, say.classFields),
 			})),
 		},
 		drills: {
@@ -119,7 +103,7 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord) {
 				things.drill,
 				drillLink,
 				(id) => before.names.drill[id] ?? id,
-				(change) => lineOf(telling, change, words.whatChanged.drillFields),
+				(change) => lineOf(telling, change, say.drillFields),
 			),
 			// An id is the authors' own matter; a coach reads names.
 			renamed: renamed.flatMap(({ from, to }) => {
@@ -132,7 +116,7 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord) {
 				planLine(telling, change, planAt(before, after, number)),
 			),
 			/** Weeks that have another number, those side by side in one line. */
-			moved: runsOf(moved).map(({ from, to }) => words.whatChanged.movedWeeks(from, to)),
+			moved: runsOf(moved).map(({ from, to }) => say.movedWeeks(from, to)),
 		},
 		/** Levels, apparatus, shapes, skills, equipment and guides that differ, by kind. */
 		others: others.filter(({ names }) => names.length > 0),
@@ -141,6 +125,24 @@ export function whatChangedView(site: SiteIndex, earlier: PlanRecord) {
 		/** Numbers beyond those listed. */
 		more: Math.max(0, numbers.length - MOST_NUMBERS),
 	};
+}
+
+/** What the term says otherwise; closed days with the classes that they are of. */
+function termLines(
+	telling: Telling,
+	before: PlanRecord,
+	after: PlanRecord,
+	changes: readonly FieldChange[],
+	classesOf: Parameters<typeof closedLine>[2],
+): readonly ChangeLine[] {
+	const [closed, others] = [true, false].map((is) =>
+		changes.filter(({ field }) => (field === "closed") === is),
+	);
+	const fields = telling.words.whatChanged.termFields;
+	return [
+		...factLines(telling, before.facts?.term, after.facts?.term, others ?? [], fields),
+		...(closed ?? []).map((change) => closedLine(telling, change, classesOf)),
+	];
 }
 
 function thingsOf(
