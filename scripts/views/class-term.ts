@@ -22,23 +22,7 @@ export interface ClassTermView {
 	readonly wanted: number | undefined;
 }
 
-export interface SkillOverTerm {
-	readonly skill: Link;
-	/** Whether every level of the group that has it arrives with it. */
-	readonly arrives: boolean;
-	readonly performed: number;
-	readonly prepared: number;
-	/** Performed with what the same gymnasts do on other days; undefined where they come once. */
-	readonly together: number | undefined;
-	/** How many weeks it is met in; 0 for never. */
-	readonly weeks: number;
-	/** The class sheets of the first and the last of them. */
-	readonly first: Link | undefined;
-	readonly last: Link | undefined;
-	readonly longestGap: number | undefined;
-	/** Repetitions under what the club wants; undefined without a target, and for what they arrive with. */
-	readonly missedBy: number | undefined;
-}
+export type SkillOverTerm = ReturnType<typeof skillOf>[number];
 
 /** Undefined while no week is planned, and for a class that goes nowhere. */
 export function classTermView(site: SiteIndex, one: ClubClass): ClassTermView | undefined {
@@ -62,7 +46,7 @@ function skillOf(
 	group: Group,
 	{ id, levels }: LinkedSkill,
 	wanted: number | undefined,
-): readonly SkillOverTerm[] {
+) {
 	const { curriculum } = site;
 	const own = group.levels.filter((level) => levels.includes(level));
 	if (own.length === 0) return [];
@@ -78,14 +62,19 @@ function skillOf(
 	return [
 		{
 			skill: linkTo(curriculum, "skill", id),
+			/** Whether every level of the group that has it arrives with it. */
 			arrives,
 			performed,
 			prepared: row?.prepared ?? 0,
+			/** Performed with what the same gymnasts do on other days; undefined where they come once. */
 			together: rows.some((each) => each !== row) ? together : undefined,
+			/** How many weeks it is met in; 0 for never. */
 			weeks: row?.weeks.length ?? 0,
+			/** The class sheets of the first and the last of them. */
 			first: sheet(row?.first),
 			last: sheet(row?.last),
 			longestGap: row?.longestGap,
+			/** Repetitions under what the club wants; undefined without a target, and for what they arrive with. */
 			missedBy: wanted === undefined || arrives ? undefined : Math.max(0, wanted - together),
 		},
 	];

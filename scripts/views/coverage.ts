@@ -86,11 +86,6 @@ export interface RowLists {
 /** What a cell was counted from. */
 type CellList = ReturnType<typeof listOf>;
 
-export interface Filter {
-	readonly name: string;
-	readonly options: readonly { readonly link: Link; readonly chosen: boolean }[];
-}
-
 /** The address of a table with a choice. */
 export function coverageAddress(table: CoverageTableKind, { level, apparatus }: Choice = {}): string {
 	const at = level === undefined ? "" : `level/${level}/`;
@@ -116,18 +111,8 @@ export function choicesOf(site: CoverageSite, table: CoverageTableKind): readonl
 	);
 }
 
-/** A page of a table with a choice, as the list of pages has it. */
-export interface CoveragePage {
-	readonly address: string;
-	readonly title: string;
-	readonly description: () => string;
-	/** The pages above it. */
-	readonly crumbs: readonly Link[];
-	readonly view: () => CoverageView;
-}
-
 /** The pages of a table, that of everything first. */
-export function coveragePages(site: CoverageSite, table: CoverageTableKind): readonly CoveragePage[] {
+export function coveragePages(site: CoverageSite, table: CoverageTableKind) {
 	const { title: name, question } = site.words.coverage.tables[table.id];
 	const top: Link = { to: "coverage/", name: site.words.destinations.coverage };
 	return choicesOf(site, table).map((choice) => {
@@ -136,6 +121,7 @@ export function coveragePages(site: CoverageSite, table: CoverageTableKind): rea
 			address: coverageAddress(table, choice),
 			title: [name, ...chosen].join(", "),
 			description: () => question,
+			/** The pages above it. */
 			crumbs: chosen.length === 0 ? [top] : [top, { to: coverageAddress(table), name }],
 			view: () => coverageView(site, table, choice),
 		};
@@ -307,7 +293,7 @@ function listOf(
 	};
 }
 
-function filtersOf(site: CoverageSite, table: CoverageTableKind, choice: Choice): readonly Filter[] {
+function filtersOf(site: CoverageSite, table: CoverageTableKind, choice: Choice) {
 	const { curriculum, words } = site;
 	const { level: _level, ...withoutLevel } = choice;
 	const { apparatus: _apparatus, ...withoutApparatus } = choice;

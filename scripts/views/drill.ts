@@ -84,19 +84,6 @@ export interface DrillMedium {
 	readonly caption: Html | undefined;
 }
 
-export interface ExposureOfLevel {
-	readonly level: Link;
-	/** Each leads to the week's page. */
-	readonly weeks: readonly Link[];
-	readonly times: number;
-	readonly minutes: number;
-	/** Undefined where no dose says them. */
-	readonly repetitions: number | undefined;
-	/** Over the term; a repetition count that nobody wrote counts as 1. Undefined without contacts. */
-	readonly landings: number | undefined;
-	readonly hands: number | undefined;
-}
-
 /** The page of one drill. */
 export function drillView(site: SiteIndex, drill: LinkedDrill) {
 	const { curriculum } = site;
@@ -174,7 +161,7 @@ export function drillView(site: SiteIndex, drill: LinkedDrill) {
 	};
 }
 
-function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLevel[] {
+function exposureOf(site: SiteIndex, drill: LinkedDrill) {
 	const { curriculum } = site;
 	const byLevel = Map.groupBy(site.measures.exposures(drill.id), (e) => e.level);
 	return [...curriculum.levels.keys()].flatMap((level) => {
@@ -185,6 +172,7 @@ function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLev
 		return [
 			{
 				level: linkTo(curriculum, "level", level),
+				/** Each leads to the week's page. */
 				weeks: [...new Set(own.map((e) => e.week))].flatMap((number) => {
 					const week = site.weekByNumber.get(number);
 					return week === undefined
@@ -193,7 +181,9 @@ function exposureOf(site: SiteIndex, drill: LinkedDrill): readonly ExposureOfLev
 				}),
 				times: own.length,
 				minutes: own.reduce((sum, e) => sum + e.minutes, 0),
+				/** Undefined where no dose says them. */
 				repetitions: known.length === 0 ? undefined : known.reduce((sum, count) => sum + count, 0),
+				/** Over the term; a repetition count that nobody wrote counts as 1. Undefined without contacts. */
 				landings: drill.contacts && drill.contacts.landings * turns,
 				hands: drill.contacts && drill.contacts.hands * turns,
 			},

@@ -34,10 +34,7 @@ export interface FindingLine {
 export type FindingsView = ReturnType<typeof findingsView>;
 
 /** How many findings a week or a class has, and where they stand together. */
-export interface FindingsOf {
-	readonly link: Link;
-	readonly count: number;
-}
+export type FindingsOf = ReturnType<typeof findingsOf>[number];
 
 /** The findings page: by harm, then by cause, in the order they came. */
 export function findingsView(site: SiteIndex) {
@@ -102,7 +99,7 @@ function lastDay(site: SiteIndex, { until }: AcceptedFinding["by"]): string | un
 	return until === undefined ? undefined : site.words.date(until, "full");
 }
 
-function findingsOf({ to, name }: Link, own: readonly Finding[] = []): readonly FindingsOf[] {
+function findingsOf({ to, name }: Link, own: readonly Finding[] = []) {
 	return own.length === 0 ? [] : [{ link: { to: `${to}#findings`, name }, count: own.length }];
 }
 

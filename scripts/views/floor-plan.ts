@@ -3,36 +3,17 @@
  * sizes are from.
  */
 
-import { type CoachSpot, coachesIn, coachSpots } from "../compute/coach-spots.ts";
+import { coachesIn, coachSpots } from "../compute/coach-spots.ts";
 import { equipmentForBlock } from "../compute/equipment.ts";
 import { routesOf } from "../compute/floor-routes.ts";
 import { footprintOf } from "../compute/footprints.ts";
 import { groupName } from "../compute/names.ts";
-import { type FloorPlan, FREE_SPACE, floorPlanOf } from "../compute/placing.ts";
+import { FREE_SPACE, floorPlanOf } from "../compute/placing.ts";
 import { waitingOf } from "../compute/waiting.ts";
-import type { PlanItem } from "../figures/floor-plan.ts";
 import type { ApparatusPlan, Block, Curriculum, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 
-export interface FloorPlanView {
-	readonly block: number;
-	readonly apparatus: string;
-	readonly week: number;
-	readonly plan: FloorPlan;
-	/** In rotation order. */
-	readonly stations: readonly { readonly name: string }[];
-	readonly equipment: readonly PlanItem[];
-	/** Stations between which there is no free way. */
-	readonly blocked: readonly { readonly from: number; readonly to: number }[];
-	/** Metres that are kept free. */
-	readonly free: typeof FREE_SPACE;
-	/** Who coaches where, of the group that needs most coaches; nobody where none has enough. */
-	readonly coaches: { readonly group: string; readonly spots: readonly CoachSpot[] } | undefined;
-	/** Whether anybody waits for a turn. */
-	readonly waits: boolean;
-	/** Who published sizes that are drawn here, and of what. */
-	readonly sources: readonly { readonly source: string; readonly items: readonly string[] }[];
-}
+export type FloorPlanView = NonNullable<ReturnType<typeof floorPlanView>>;
 
 /** The plan of a block of stations; nothing for a block of one drill. */
 export function floorPlanView(
@@ -41,7 +22,7 @@ export function floorPlanView(
 	plan: ApparatusPlan,
 	block: Block,
 	words: Words,
-): FloorPlanView | undefined {
+) {
 	if (block.kind !== "stations") return undefined;
 	const sources = new Map<string, string[]>();
 	const equipment = equipmentForBlock(curriculum, plan, block).flatMap(({ item, needed, stations }) => {
@@ -59,15 +40,21 @@ export function floorPlanView(
 		apparatus: name,
 		week: week.week,
 		plan: placed,
+		/** Stations between which there is no free way. */
 		blocked: routesOf(placed).filter(({ way }) => way.length === 0),
+		/** Metres that are kept free. */
 		free: FREE_SPACE,
+		/** Whether anybody waits for a turn. */
 		waits: waitingOf(placed).length > 0,
+		/** In rotation order. */
 		stations: block.stations.map(({ drill }) => ({ name: curriculum.drills.get(drill)?.title ?? drill })),
 		equipment,
+		/** Who coaches where, of the group that needs most coaches; nobody where none has enough. */
 		coaches: coaches && {
 			group: groupName(words, coaches.group),
 			spots: coachSpots(placed, coaches.places),
 		},
+		/** Who published sizes that are drawn here, and of what. */
 		sources: Array.from(sources, ([source, items]) => ({ source, items })),
 	};
 }

@@ -4,17 +4,15 @@
 
 import type { Guide } from "../model.ts";
 import { addressOf } from "./addresses.ts";
-import { type Link, linkTo } from "./links.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface GuidesView {
-	readonly guides: readonly Link[];
-}
+export type GuidesView = ReturnType<typeof guidesView>;
 
 export type GuideView = ReturnType<typeof guideView>;
 
 /** All guides in the club's order. */
-export function guidesView({ curriculum }: SiteIndex): GuidesView {
+export function guidesView({ curriculum }: SiteIndex) {
 	return { guides: [...curriculum.guides.keys()].map((id) => linkTo(curriculum, "guide", id)) };
 }
 

@@ -5,28 +5,15 @@
 import { groupsOfClass } from "../compute/groups.ts";
 import { mostOnEach } from "../compute/set-out.ts";
 import { workOf } from "../compute/work.ts";
-import type { ClubClass, Id, WeekPlan } from "../model.ts";
-import { type Link, linkTo } from "./links.ts";
+import type { ClubClass, WeekPlan } from "../model.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 /** The equipment of one apparatus. */
-export interface SetOut {
-	readonly id: Id;
-	readonly apparatus: Link;
-	readonly items: readonly SetOutItem[];
-}
-
-export interface SetOutItem {
-	readonly id: Id;
-	readonly name: string;
-	readonly needed: number;
-	/** Undefined where the club does not say. */
-	readonly owned: number | undefined;
-	readonly stored: string | undefined;
-}
+export type SetOut = ReturnType<typeof setOutFor>[number];
 
 /** The lists of a class, in the order of its rotation; apparatus that need nothing are left out. */
-export function setOutFor(site: SiteIndex, week: WeekPlan, one: ClubClass): readonly SetOut[] {
+export function setOutFor(site: SiteIndex, week: WeekPlan, one: ClubClass) {
 	const { curriculum } = site;
 	const works = groupsOfClass(curriculum, one).map((group) => workOf(curriculum, week, group));
 	return [...mostOnEach(works)].flatMap(([id, needs]) => {

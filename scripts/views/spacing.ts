@@ -5,26 +5,17 @@
 import type { SpacedKind } from "../compute/spacing.ts";
 import type { Id } from "../model.ts";
 import { cellAddress } from "./coverage.ts";
-import { type Link, linkTo } from "./links.ts";
+import { linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
-export interface Spacing {
-	readonly level: Link;
-	/** The weeks it is met in, each leading to its drills. */
-	readonly taught: readonly Link[];
-	readonly first: number | undefined;
-	readonly last: number | undefined;
-	readonly longestGap: number | undefined;
-	/** Whether a target of the club is missed. */
-	readonly tooFew: boolean;
-	readonly tooFar: boolean;
-}
+export type Spacing = ReturnType<typeof spacingOf>[number];
 
 /** One line for each level that meets it or should; none while no week is planned. */
-export function spacingOf(site: SiteIndex, kind: SpacedKind, id: Id): readonly Spacing[] {
+export function spacingOf(site: SiteIndex, kind: SpacedKind, id: Id) {
 	if (site.curriculum.weeks.length === 0) return [];
 	return site.measures.standingsOf(kind, id).map(({ spacing, tooFew, tooFar }) => ({
 		level: linkTo(site.curriculum, "level", spacing.level),
+		/** The weeks it is met in, each leading to its drills. */
 		taught: spacing.taught.map((week) => ({
 			to: cellAddress(kind, week, id, { level: spacing.level }),
 			name: String(week),
@@ -32,6 +23,7 @@ export function spacingOf(site: SiteIndex, kind: SpacedKind, id: Id): readonly S
 		first: spacing.first,
 		last: spacing.last,
 		longestGap: spacing.longestGap,
+		/** Whether a target of the club is missed. */
 		tooFew,
 		tooFar,
 	}));

@@ -3,7 +3,7 @@
  */
 
 import { dateOf, isClosed } from "../compute/calendar.ts";
-import { type CoachPlace, coachesFor } from "../compute/coaches.ts";
+import { coachesFor } from "../compute/coaches.ts";
 import { equipmentFor } from "../compute/equipment.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { levelsOfClass } from "../compute/levels-of.ts";
@@ -49,17 +49,6 @@ export interface Station {
 	readonly fits: { readonly planned: number; readonly fits: number; readonly turns: number } | undefined;
 }
 
-/** Who stands where in a block; stations by their places among those shown, from 0. */
-export interface CoachesView {
-	readonly places: readonly (Omit<CoachPlace, "stations"> & { readonly stations: readonly number[] })[];
-	/** Stations with nobody at them: neither hands nor eyes are needed there. */
-	readonly alone: readonly number[];
-	readonly hands: number;
-	readonly watched: number;
-	readonly needed: number;
-	readonly present: number | undefined;
-}
-
 export type BlockView = ReturnType<typeof blockView>;
 
 /** What a week is planned to be. */
@@ -75,32 +64,7 @@ export type WeekApparatusView = ReturnType<typeof weekApparatusView>;
 export type ClassSheetView = ReturnType<typeof classSheetView>;
 
 /** One apparatus of the rotation. */
-export interface ClassStop {
-	readonly id: Id;
-	/** Names the stop on its page: the apparatus, with the group where the class has several. */
-	readonly key: string;
-	/** What is carried here at the change, or is missing. */
-	readonly carried: readonly CarriedLine[];
-	readonly missing: readonly { readonly item: string; readonly count: number }[];
-	readonly apparatus: Link;
-	/** The apparatus, after the group where the class has several. */
-	readonly name: string;
-	readonly focus: Html | undefined;
-	readonly clock: string;
-	readonly minutes: number;
-	readonly blocks: readonly (BlockView & { readonly clock: string; readonly until: string })[];
-}
-
-/** Something that is carried from one apparatus to another during a class. */
-export interface CarriedLine {
-	readonly count: number;
-	readonly item: string;
-	readonly from: string;
-	/** By when it must stand. */
-	readonly clock: string;
-	/** Adults who carry one. */
-	readonly adults: number;
-}
+export type ClassStop = ReturnType<typeof stopsOf>[number];
 
 /** A week as a line of a list, written for the page at an address. */
 export function weekLine(site: SiteIndex, page: Address, week: WeekPlan) {
@@ -302,7 +266,7 @@ function stopsOf(
 	group: Group,
 	carrying: readonly SetOutRow[],
 	isOneOfSeveral: boolean,
-): readonly ClassStop[] {
+) {
 	const { curriculum } = site;
 	const work = workOf(curriculum, week, group);
 	const begin = minutesOfDay(group.class.start) ?? 0;
@@ -318,12 +282,15 @@ function stopsOf(
 		return [
 			{
 				id,
+				/** Names the stop on its page: the apparatus, with the group where the class has several. */
 				key: isOneOfSeveral ? `${part}-${id}` : id,
 				apparatus: { to: weekApparatusAddress(week.id, id), name },
+				/** The apparatus, after the group where the class has several. */
 				name: `${who}${name}`,
 				focus: site.inline(page, plan.focus),
 				clock: clockWords(begin + from),
 				minutes: to - from,
+				/** What is carried here at the change, or is missing. */
 				carried: carrying.flatMap(({ item, carried }) =>
 					carried
 						.filter((one) => one.to === id && one.at === from)
@@ -331,7 +298,9 @@ function stopsOf(
 							count,
 							item: linkTo(curriculum, "equipment", item).name,
 							from: linkTo(curriculum, "apparatus", where).name,
+							/** By when it must stand. */
 							clock: clockWords(begin + at),
+							/** Adults who carry one. */
 							adults,
 						})),
 				),
@@ -408,13 +377,14 @@ function fitsOf({ planned, fits, turns }: StationWork): Station["fits"] {
 }
 
 /** Nothing where a block asks for no coach: anybody may stand anywhere. */
-function coachesView(work: BlockWork, present: number | undefined): CoachesView | undefined {
+function coachesView(work: BlockWork, present: number | undefined) {
 	const { places, alone, hands, watched, needed } = coachesFor(work, present);
 	if (needed === 0) return undefined;
 	const shown = (numbers: readonly number[]): readonly number[] =>
 		numbers.map((number) => work.stations.findIndex(({ station }) => station === number));
 	return {
 		places: places.map((place) => ({ ...place, stations: shown(place.stations) })),
+		/** Stations with nobody at them: neither hands nor eyes are needed there. */
 		alone: shown(alone),
 		hands,
 		watched,

@@ -43,13 +43,6 @@ export interface TallyRow<Column extends string> {
 	}[];
 }
 
-export interface UnpairedRow {
-	readonly drill: Link;
-	readonly partners: readonly Link[];
-	/** The weeks, by level. */
-	readonly levels: readonly { readonly level: Link; readonly weeks: readonly number[] }[];
-}
-
 /** The page of balance. */
 export function balanceView(site: SiteIndex) {
 	const { curriculum, handbook } = site;
@@ -145,11 +138,12 @@ function tallyRows<Column extends string>(
 	});
 }
 
-function unpairedRows(site: SiteIndex): readonly UnpairedRow[] {
+function unpairedRows(site: SiteIndex) {
 	const { curriculum, handbook } = site;
 	return [...Map.groupBy(unpaired(handbook), (one) => one.drill)].map(([drill, places]) => ({
 		drill: linkTo(curriculum, "drill", drill),
 		partners: linksTo(curriculum, "drill", new Set(places.flatMap(({ partners }) => partners))),
+		/** The weeks, by level. */
 		levels: [...Map.groupBy(places, (one) => one.level)].map(([level, own]) => ({
 			level: linkTo(curriculum, "level", level),
 			weeks: own.map(({ week }) => week),

@@ -6,7 +6,7 @@ import { WEEKDAYS } from "../../compute/calendar.ts";
 import { clockOf, minuteOf } from "../../compute/clock.ts";
 import { equipmentFor } from "../../compute/equipment.ts";
 import type { Bar } from "../../figures/bar-chart.ts";
-import type { Id, Weekday } from "../../model.ts";
+import type { Id } from "../../model.ts";
 import { addressOf, classSheetAddress, weekApparatusAddress } from "../addresses.ts";
 import { type Link, linkTo } from "../links.ts";
 import type { SiteIndex } from "../site-index.ts";
@@ -25,28 +25,7 @@ export interface NeededRow {
 	)[];
 }
 
-export interface ClashView {
-	readonly day: Weekday;
-	readonly from: string;
-	readonly to: string;
-	readonly week: Link;
-	readonly item: Link;
-	readonly needed: number;
-	readonly owned: number;
-	readonly classes: readonly {
-		readonly sheet: Link;
-		readonly place: Link;
-		readonly needed: number;
-	}[];
-}
-
-/** Classes that are in the hall at the same time. */
-export interface Overlap {
-	readonly day: Weekday;
-	readonly from: string;
-	readonly to: string;
-	readonly classes: readonly Link[];
-}
+export type ClashView = ReturnType<typeof clashViews>[number];
 
 /** Bars of the tightest items; more would hide them again. */
 const MOST_BARS = 12;
@@ -124,7 +103,7 @@ function tightestOf(site: SiteIndex, most: ReadonlyMap<Id, number>): readonly Ba
 }
 
 /** Shortages while classes overlap, in the order of the term. */
-export function clashViews(site: SiteIndex, week?: number): readonly ClashView[] {
+export function clashViews(site: SiteIndex, week?: number) {
 	const { curriculum } = site;
 	return site.measures
 		.clashes()
@@ -165,7 +144,7 @@ export function clashViews(site: SiteIndex, week?: number): readonly ClashView[]
 }
 
 /** Stretches of a day in which two or more classes are in the hall, by day, then time. */
-function overlapsOf(site: SiteIndex): readonly Overlap[] {
+function overlapsOf(site: SiteIndex) {
 	const timed = site.curriculum.term.classes.flatMap((group) => {
 		if (group.day === undefined || group.start === undefined || group.minutes === undefined) return [];
 		const from = minuteOf(group.start);
@@ -175,7 +154,7 @@ function overlapsOf(site: SiteIndex): readonly Overlap[] {
 		.sort(([a], [b]) => WEEKDAYS.indexOf(a) - WEEKDAYS.indexOf(b))
 		.flatMap(([day, classes]) => {
 			const edges = [...new Set(classes.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
-			return edges.slice(1).flatMap((to, i): readonly Overlap[] => {
+			return edges.slice(1).flatMap((to, i) => {
 				const from = edges[i] ?? to;
 				const here = classes.filter((one) => one.from <= from && to <= one.to);
 				if (here.length < 2) return [];

@@ -11,7 +11,7 @@ import { equipmentFor } from "../../compute/equipment.ts";
 import { groupsOf } from "../../compute/groups.ts";
 import { agesOfLevel, LANDMARKS, landmarksOf } from "../../compute/heights.ts";
 import { groupName } from "../../compute/names.ts";
-import { type ReachRow, reach } from "../../compute/reach.ts";
+import { reach } from "../../compute/reach.ts";
 import type { Club, Curriculum, Id, LinkedShape, Source, WeekPlan } from "../../model.ts";
 import type { Words } from "../../words/words.ts";
 import { type Address, addressOf, weekApparatusAddress } from "../addresses.ts";
@@ -123,15 +123,7 @@ export interface CoverageLeaf {
 }
 
 /** What each group of each class meets in the term. */
-export interface ReachLeaf {
-	readonly kind: "shape" | "skill";
-	readonly groups: readonly string[];
-	readonly rows: readonly {
-		readonly name: string;
-		/** By group; undefined where it does not meet it. */
-		readonly cells: readonly (Pick<ReachRow, "weeks" | "minutes" | "performed" | "prepared"> | undefined)[];
-	}[];
-}
+export type ReachLeaf = ReturnType<typeof reachLeaves>[number];
 
 export type EquipmentLeaves = ReturnType<typeof equipmentLeaves>;
 
@@ -344,7 +336,7 @@ function coverageLeaves({ curriculum, measures }: SiteIndex): readonly CoverageL
 	);
 }
 
-function reachLeaves({ curriculum, words }: SiteIndex): readonly ReachLeaf[] {
+function reachLeaves({ curriculum, words }: SiteIndex) {
 	const groups = groupsOf(curriculum);
 	if (groups.length === 0) return [];
 	const rows = Map.groupBy(reach(curriculum), ({ kind, id, group }) => `${kind} ${id} ${group.name}`);
@@ -358,6 +350,7 @@ function reachLeaves({ curriculum, words }: SiteIndex): readonly ReachLeaf[] {
 						groups: groups.map((group) => groupName(words, group)),
 						rows: things[kind].map(({ id, name }) => ({
 							name,
+							/** By group; undefined where it does not meet it. */
 							cells: groups.map((group) => rows.get(`${kind} ${id} ${group.name}`)?.[0]),
 						})),
 					},
