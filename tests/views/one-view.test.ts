@@ -41,10 +41,14 @@ it("is shown on a page and on paper, or the types say where it is not", () => {
 	] as const) {
 		const path = join(copy, "scripts/views", file);
 		const text = readFileSync(path, "utf8");
-		const grown = text.replace(
-			`export interface ${type} {`,
-			(head) => `${head}\n\treadonly ${field}?: string;`,
-		);
+		// A type of its own, or what the function of that name gives.
+		const maker = type.charAt(0).toLowerCase() + type.slice(1);
+		const grown = text.includes(`export interface ${type} {`)
+			? text.replace(`export interface ${type} {`, (head) => `${head}\n\treadonly ${field}?: string;`)
+			: text.replace(
+					new RegExp(`^(?:export )?function ${maker}\\([\\s\\S]*?\\n\\treturn \\{\\n`, "m"),
+					(head) => `${head}\t\t${field}: "",\n`,
+				);
 		expect(grown, type).not.toBe(text);
 		writeFileSync(path, grown);
 	}
