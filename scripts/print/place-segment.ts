@@ -353,6 +353,7 @@ export function unpackedSegment(packed: Uint8Array): PlacedSegment {
 	type Head = { readonly known: Omit<PlacedSegment, "bytes" | "places">; readonly length: number };
 	const { head, bytes } = headAndBytes<Head>(packed);
 	const { known, length } = head;
-	// In a buffer of their own, where they begin at a multiple of their size.
-	return { ...known, places: new Uint32Array(bytes.slice(0, length).buffer), bytes: bytes.subarray(length) };
+	// In a buffer of their own, where they begin at a multiple of their size; a slice of a Buffer is no copy.
+	const list = new Uint8Array(bytes.subarray(0, length));
+	return { ...known, places: new Uint32Array(list.buffer), bytes: bytes.subarray(length) };
 }
