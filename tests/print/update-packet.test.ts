@@ -30,6 +30,7 @@ import { FIXTURES } from "../open-fixture.ts";
 import { openPrinter } from "./open-printer.ts";
 import { type PrintedPage, readPdf } from "./read-pdf.ts";
 import { differences, openPictures, type Pictures } from "./render-pages.ts";
+import { shorten } from "./short-club.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "update-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -39,18 +40,14 @@ const tools = { cacheDir: makeFolder(join(folder, "cache")), browser: await open
 /** Pixels in a point. */
 const SCALE = 0.7;
 
-/** What takes most pages and changes in no test. */
-const LEFT_OUT = /long-table\.md$|printed-binder\/_data\/skills\.yaml$/;
-
 /** The same club, after something was done to it. */
 function openClub(name: string, change: (dir: string) => void): Handbook {
 	const dir = join(folder, name);
 	mkdirSync(dir);
 	for (const part of [join(FIXTURES, "base-club"), join(FIXTURES, "clubs", "printed-binder")]) {
-		for (const name of ["content", "_data"])
-			cpSync(join(part, name), join(dir, name), { recursive: true, filter: (file) => !LEFT_OUT.test(file) });
+		for (const name of ["content", "_data"]) cpSync(join(part, name), join(dir, name), { recursive: true });
 	}
-	edit(dir, "content/drills/floor/marked-words.md", / *step-\d+,?/g, "");
+	shorten(dir);
 	change(dir);
 	const { handbook, problems } = openHandbook(dir);
 	if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
