@@ -26,7 +26,7 @@ import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Handbook } from "../handbook.ts";
 import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
 import { withCropMarks } from "../pdf/crop-marks.ts";
-import { NOWHERE, type Problem, problem } from "../problems.ts";
+import { NOWHERE, type Problem } from "../problems.ts";
 import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import { html } from "../views/html.ts";
 import type { MarkdownRenderer } from "../views/markdown.ts";
@@ -34,10 +34,15 @@ import { type BinderView, binderView } from "../views/sheets/binder.ts";
 import type { Edition, Volume } from "../views/sheets/edition.ts";
 import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf, withoutLeaves } from "./assemble.ts";
-import { type BrowserPages, readMarkScript, readPageScripts, startBrowser } from "./browser-pages.ts";
+import {
+	type BrowserChoice,
+	type BrowserPages,
+	readMarkScript,
+	readPageScripts,
+	startBrowser,
+} from "./browser-pages.ts";
 import { ATTACHMENT, editionText, keepTabs, nameEdition } from "./edition.ts";
 import { editionFile } from "./edition-file.ts";
-import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { hyphenationOf } from "./hyphenate.ts";
 import type { CutPage } from "./in-page.ts";
 import { joinSegments, type Placing } from "./join.ts";
@@ -72,8 +77,7 @@ export interface PrintOptions {
 	readonly bleed?: number | undefined;
 	/** An edition whose leaves keep their own edition where they have not changed since. */
 	readonly since?: Edition | undefined;
-	/** Where to look for a browser. */
-	readonly browser?: BrowserSearch;
+	readonly browser?: BrowserChoice;
 	/** Called with what is done of how much, and with what is being worked on. */
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
@@ -173,10 +177,10 @@ export async function withPrinter<T>(
 ): Promise<T> {
 	options.signal?.throwIfAborted();
 	options.progress?.(0, 1, "starting the browser");
-	const found = await findBrowser(options.browser);
-	if ("missing" in found) return failed([problem("H401", NOWHERE, found.missing)]);
 	// The browser starts while sheets are made, and a thread for reading.
-	const opening = startBrowser(found.browser);
+	const opening = startBrowser(options.browser);
+	// Where it throws, that is seen when it is waited for.
+	opening.catch(() => undefined);
 	const threads = new PdfThreads(options.workers ?? WORKERS);
 	threads.start();
 	const close = async () => {

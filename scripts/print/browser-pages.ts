@@ -3,7 +3,8 @@
  *
  * A page has no network, a clock that stands still and the same random numbers every time, so that
  * the same content gives the same bytes. Hidden pages get no animation frames from the browser,
- * which Paged.js waits for; they get them over a message channel instead.
+ * which Paged.js waits for; they get them over a message channel instead. A page that is given back is
+ * emptied for whoever opens the next: a process of its own takes a third of a second to start.
  */
 
 import { join } from "node:path";
@@ -11,12 +12,12 @@ import { build } from "esbuild";
 import puppeteer, { type Browser as Driven, type Page } from "puppeteer-core";
 import { PROGRAM, packageFolder, readProgramText } from "../files/program.ts";
 import { NOWHERE, type Problem, problem } from "../problems.ts";
-import type { Browser } from "./find-browser.ts";
+import { type Browser, type BrowserSearch, findBrowser } from "./find-browser.ts";
 
 export interface BrowserPages {
 	/** The browser's name and version: a part of what laid-out pages depend on. */
 	readonly version: string;
-	/** Opens a page in a process of its own, in a browser that lives. */
+	/** Opens a page in a process of its own, in a browser that lives; or an emptied one. */
 	open(): Promise<OpenPage>;
 	close(): Promise<void>;
 }
@@ -29,6 +30,9 @@ export interface OpenPage {
 	 * @param limit milliseconds
 	 */
 	run<T>(limit: number, work: (page: Page) => Promise<T>): Promise<T>;
+	/** Gives it back, where all work in it was done. */
+	release(): Promise<void>;
+	/** Ends its process: nothing of it, and none of its memory, is used again. */
 	close(): Promise<void>;
 }
 
@@ -69,8 +73,15 @@ async function translated(file: string): Promise<string> {
 	return outputFiles.map(({ text }) => text).join("");
 }
 
-/** The browser, started; else H401. */
-export async function startBrowser(browser: Browser): Promise<BrowserPages | Problem> {
+/** Where to look for a browser, or one that the caller has open for several prints, and closes. */
+export type BrowserChoice = BrowserSearch | BrowserPages;
+
+/** The browser to print with; else H401. */
+export async function startBrowser(choice: BrowserChoice = {}): Promise<BrowserPages | Problem> {
+	if ("open" in choice) return { ...choice, close: async () => undefined };
+	const found = await findBrowser(choice);
+	if ("missing" in found) return problem("H401", NOWHERE, found.missing);
+	const { browser } = found;
 	try {
 		return await openBrowser(browser);
 	} catch (error) {
@@ -84,10 +95,13 @@ export async function openBrowser(browser: Browser): Promise<BrowserPages> {
 	let driven = await start(browser);
 	const version = await driven.version();
 	let restarting: Promise<Driven> | undefined;
+	/** Emptied pages of the browser that lives. */
+	const idle: OpenPage[] = [];
 
 	/** The browser, started again if it died; several pages may find it dead at once. */
 	async function living(): Promise<Driven> {
 		if (driven.connected) return driven;
+		idle.length = 0;
 		restarting ??= start(browser).finally(() => {
 			restarting = undefined;
 		});
@@ -98,17 +112,23 @@ export async function openBrowser(browser: Browser): Promise<BrowserPages> {
 	return {
 		version,
 		async open() {
-			const context = await (await living()).createBrowserContext();
+			const browser = await living();
+			const emptied = idle.pop();
+			if (emptied !== undefined) return emptied;
+			const context = await browser.createBrowserContext();
 			const page = await context.newPage();
 			page.setDefaultTimeout(0);
 			await page.setOfflineMode(true);
 			await page.evaluateOnNewDocument(STEADY);
 			await page.goto("about:blank");
-			return {
+			// A page that has died cannot be closed, and need not be.
+			const close = () => context.close().catch(() => undefined);
+			const open: OpenPage = {
 				run: (limit, work) => within(limit, page, () => work(page)),
-				// A page that has died cannot be closed, and need not be.
-				close: () => context.close().catch(() => undefined),
+				release: () => page.goto("about:blank").then(() => void idle.push(open), close),
+				close,
 			};
+			return open;
 		},
 		close: () => driven.close().catch(() => undefined),
 	};

@@ -36,7 +36,7 @@ export class Press {
 
 	/** Does a job. Throws where it fails twice, or the signal was given. */
 	async run<T>(job: (open: OpenPage) => Promise<T>, size = 0): Promise<T> {
-		if (this.#done + size > (this.#setting.most ?? Number.POSITIVE_INFINITY)) await this.close();
+		if (this.#done + size > (this.#setting.most ?? Number.POSITIVE_INFINITY)) await this.#taken()?.close();
 		for (let attempt = 1; ; attempt++) {
 			try {
 				this.#open ??= await this.#prepared();
@@ -44,18 +44,23 @@ export class Press {
 				this.#done += size;
 				return result;
 			} catch (error) {
-				await this.close();
+				await this.#taken()?.close();
 				this.#signal?.throwIfAborted();
 				if (attempt === 2) throw error;
 			}
 		}
 	}
 
-	async close(): Promise<void> {
+	/** Gives the page back. */
+	async end(): Promise<void> {
+		await this.#taken()?.release();
+	}
+
+	#taken(): OpenPage | undefined {
 		const open = this.#open;
 		this.#open = undefined;
 		this.#done = 0;
-		await open?.close();
+		return open;
 	}
 
 	async #prepared(): Promise<OpenPage> {
@@ -89,7 +94,7 @@ export async function sideBySide<Job>(
 				await work(job, own);
 			}
 		} finally {
-			await own.close();
+			await own.end();
 		}
 	};
 	await Promise.all(Array.from({ length: Math.min(workers, jobs.length) }, worker));

@@ -103,7 +103,7 @@ export async function printSegments(
 					try {
 						return (await pressed()).pdf;
 					} finally {
-						await press.close();
+						await press.end();
 					}
 				},
 			});
@@ -134,7 +134,7 @@ export async function printIssues(
 		try {
 			return (await press.run((open) => printIn(open, plain, markup, 2 * issues.length, false))).pdf;
 		} finally {
-			await press.close();
+			await press.end();
 		}
 	});
 }

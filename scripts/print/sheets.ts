@@ -21,14 +21,20 @@ import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Club } from "../model.ts";
 import { objectCount } from "../pdf/pdf-file.ts";
 import { slimPdf } from "../pdf/slim-pdf.ts";
-import { NOWHERE, type Problem, problem } from "../problems.ts";
+import { type Problem, problem } from "../problems.ts";
 import { html } from "../views/html.ts";
 import type { Edition, EditionMark, Update } from "../views/sheets/edition.ts";
 import type { Leaf, Target } from "./assemble.ts";
-import { type BrowserPages, type OpenPage, printedPage, scriptOf, startBrowser } from "./browser-pages.ts";
+import {
+	type BrowserChoice,
+	type BrowserPages,
+	type OpenPage,
+	printedPage,
+	scriptOf,
+	startBrowser,
+} from "./browser-pages.ts";
 import { ATTACHMENT, editionText, updateBetween } from "./edition.ts";
 import { editionFile } from "./edition-file.ts";
-import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import type { FittedSheet } from "./in-sheet.ts";
 import { joinSegments } from "./join.ts";
 import {
@@ -54,7 +60,7 @@ export interface SheetOptions {
 	readonly club: Club;
 	/** The club's own style sheet, after ours. */
 	readonly style?: string | undefined;
-	readonly browser?: BrowserSearch;
+	readonly browser?: BrowserChoice;
 	readonly progress?: (done: number, total: number, label: string) => void;
 	readonly signal?: AbortSignal;
 	/** Where printed pieces are kept for the next run; nowhere unless given. */
@@ -94,11 +100,8 @@ export async function printSheets(
 ): Promise<PrintedSheets> {
 	if (files.length === 0) return NOTHING_PRINTED;
 	options.signal?.throwIfAborted();
-	const failed = (fault: Problem): PrintedSheets => ({ ...NOTHING_PRINTED, problems: [fault] });
-	const found = await findBrowser(options.browser);
-	if ("missing" in found) return failed(problem("H401", NOWHERE, found.missing));
-	const pages = await startBrowser(found.browser);
-	if (!("open" in pages)) return failed(pages);
+	const pages = await startBrowser(options.browser);
+	if (!("open" in pages)) return { ...NOTHING_PRINTED, problems: [pages] };
 	const stop = () => void pages.close();
 	options.signal?.addEventListener("abort", stop, { once: true });
 	try {
@@ -540,7 +543,7 @@ async function stampsFor(
 				return printedPage(page, setting.paper, false);
 			}),
 		);
-		await press.close();
+		await press.end();
 		const read = await readStretch({ pdf, part: 0, parts: 1, extremes: [] });
 		wanted.forEach(({ edition }, i) => {
 			const faces = read.pages.slice(2 * i, 2 * i + 2);

@@ -3,10 +3,10 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
-import puppeteer, { type Browser, type ElementHandle, type Page } from "puppeteer-core";
-import { onTestFinished } from "vitest";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
+import type { Browser, BrowserContext, ElementHandle, Page } from "puppeteer-core";
+import { afterAll, onTestFinished } from "vitest";
 import { REPOSITORY } from "../open-fixture.ts";
+import { openBrowser as startBrowser } from "../see-pages.ts";
 
 export interface Served {
 	readonly process: ChildProcess;
@@ -56,17 +56,16 @@ export async function serveUntil(pattern: RegExp, dir: string, ...options: reado
 	return { process: served as ChildProcess, found, end, said: () => said };
 }
 
-export async function openBrowser(): Promise<Browser> {
-	const found = await findBrowser();
-	if ("missing" in found) throw new Error(found.missing);
-	const browser = await puppeteer.launch({
-		executablePath: found.browser.path,
-		headless: found.browser.shell ? "shell" : true,
-		env: { ...process.env, ...found.browser.environment },
-		args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-	});
-	onTestFinished(() => browser.close());
-	return browser;
+/** One browser for a file's tests; gone with the last of them. */
+let browser: Promise<Browser> | undefined;
+afterAll(async () => (await browser)?.close());
+
+/** A browser as nobody has used it: without cookies, and closed when the test ends. */
+export async function openBrowser(): Promise<BrowserContext> {
+	browser ??= startBrowser();
+	const context = await (await browser).createBrowserContext();
+	onTestFinished(() => context.close());
+	return context;
 }
 
 /** How somebody works: with a mouse, with the keyboard alone, or with a finger. */

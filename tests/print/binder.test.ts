@@ -23,11 +23,14 @@ import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { openPrinter } from "./open-printer.ts";
 import { readMarks } from "./read-marks.ts";
 import { letters, type PrintedPage, type PrintedPdf, readPdf } from "./read-pdf.ts";
+import { shorten } from "./short-club.ts";
 
 const MM = 72 / 25.4;
 
+const browser = await openPrinter();
 const folder = mkdtempSync(join(tmpdir(), "binder-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -40,7 +43,7 @@ function openClub(change: (dir: string) => void = () => undefined): Handbook {
 }
 
 const print = (handbook: Handbook, name: string, cacheDir: Folder | false = false) =>
-	printBinder(handbook, { outFile: join(folder, name), cacheDir });
+	printBinder(handbook, { outFile: join(folder, name), cacheDir, browser });
 
 describe("the binder", () => {
 	let handbook: Handbook;
@@ -405,7 +408,7 @@ describe("the binder", () => {
 		const labels: string[] = [];
 		for (const volume of ["library", "director"] as const) {
 			const outFile = join(folder, `${volume}.pdf`);
-			const own = await printBinder(handbook, { outFile, cacheDir, volume });
+			const own = await printBinder(handbook, { outFile, cacheDir, volume, browser });
 			expect(own.problems).toEqual([]);
 			const read = await readPdf(readFileSync(outFile));
 			expect(read.pages.length).toBe(own.pages);
@@ -472,7 +475,7 @@ describe("the binder", () => {
 		const opened = openHandbook(dir).handbook;
 		if (opened === undefined) throw new Error("no club");
 		const outFile = join(folder, "withheld.pdf");
-		const result = await printBinder({ ...opened, clubDir: dir }, { outFile, cacheDir: false });
+		const result = await printBinder({ ...opened, clubDir: dir }, { outFile, cacheDir: false, browser });
 		const codes = new Set(result.problems.map(({ code }) => code));
 		expect(codes).toContain("H411");
 		expect(codes).toContain("H408");
@@ -527,6 +530,7 @@ describe("other clubs", () => {
 		// The tabs of its leaves have room for names of any length.
 		const name = "Cool-down, stretching and parents'-corner area beside the south-east entrance";
 		const handbook = openClub((dir) => {
+			shorten(dir);
 			writeFileSync(join(dir, "_data/club.yaml"), "name: Marrowby\npaper: Letter\npunch: three-hole\n");
 			writeFileSync(
 				join(dir, "_data/apparatus.yaml"),
@@ -565,6 +569,7 @@ describe("other clubs", () => {
 		const sheets = await printSheets(drawSheets(singleSheets(handbook)), {
 			outDir,
 			club: handbook.curriculum.club,
+			browser,
 		});
 		expect(sheets.problems).toEqual([]);
 		expect(sheets.files.length).toBe(drawSheets(singleSheets(handbook)).length);
@@ -572,6 +577,7 @@ describe("other clubs", () => {
 
 	it("prints a club without weeks and without anything optional", async () => {
 		const handbook = openClub((dir) => {
+			shorten(dir);
 			for (const part of ["content/weeks", "content/guides", "content/drills/floor/marked-words.md"]) {
 				rmSync(join(dir, part), { recursive: true });
 			}

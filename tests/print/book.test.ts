@@ -10,11 +10,14 @@ import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { openPrinter } from "./open-printer.ts";
 import { letters, type PrintedPdf, readPdf } from "./read-pdf.ts";
 import { openPictures } from "./render-pages.ts";
+import { shorten } from "./short-club.ts";
 
 const MM = 72 / 25.4;
 
+const browser = await openPrinter();
 const folder = mkdtempSync(join(tmpdir(), "book-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -28,7 +31,7 @@ async function print(
 	const { handbook, problems } = openHandbook(dir);
 	if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
 	const outFile = join(folder, name);
-	const printed = await printBinder(handbook satisfies Handbook, { outFile, cacheDir: false });
+	const printed = await printBinder(handbook satisfies Handbook, { outFile, cacheDir: false, browser });
 	if (printed.pages === 0) throw new Error(JSON.stringify(printed.problems.map(({ what }) => what)));
 	const bytes = readFileSync(outFile);
 	return { printed, bytes, pdf: await readPdf(bytes) };
@@ -38,11 +41,13 @@ describe("a club with a site", () => {
 	it("has on every card a code that leads to the drill's page", async () => {
 		const { printed, bytes, pdf } = await print(
 			"codes.pdf",
-			(dir) =>
+			(dir) => {
+				shorten(dir);
 				writeFileSync(
 					join(dir, "_data/club.yaml"),
 					"name: Marrowby\ntimezone: Europe/London\nsite: https://staff.marrowby.example/handbook\n",
-				),
+				);
+			},
 			join(FIXTURES, "clubs", "printed-binder"),
 		);
 		expect(printed.problems).toEqual([]);
@@ -92,10 +97,12 @@ describe("a year of forty weeks with sixty shapes", () => {
 					.concat(["tuck", "hollow"].map((id) => `- id: ${id}\n  name: ${id}\n`))
 					.join(""),
 			);
-			for (let i = 1; i <= 60; i++) {
+			// Twelve drills of five shapes each.
+			for (let i = 0; i < 12; i++) {
+				const own = [1, 2, 3, 4, 5].map((shape) => `s${5 * i + shape}x`);
 				writeFileSync(
 					join(dir, `content/drills/floor/trains-${i}.md`),
-					`---\ntitle: Trains ${i}\napparatus: floor\nlevels: [junior]\nshapes: [s${i}x]\n---\nAs it says.\n`,
+					`---\ntitle: Trains ${i}\napparatus: floor\nlevels: [junior]\nshapes: [${own}]\n---\nAs it says.\n`,
 				);
 			}
 			rmSync(join(dir, "content/weeks"), { recursive: true });
@@ -103,7 +110,7 @@ describe("a year of forty weeks with sixty shapes", () => {
 			for (let week = 1; week <= 40; week++) {
 				writeFileSync(
 					join(dir, `content/weeks/week-${week}.md`),
-					`---\nweek: ${week}\ntheme: Theme ${week}\napparatus:\n  floor:\n    blocks:\n      - {drill: trains-${week}, minutes: 10}\n      - {drill: trains-${week + 20}, minutes: 110}\n---\n`,
+					`---\nweek: ${week}\ntheme: Theme ${week}\napparatus:\n  floor:\n    blocks:\n      - {drill: trains-${week % 12}, minutes: 10}\n      - {drill: trains-${(week + 6) % 12}, minutes: 110}\n---\n`,
 				);
 			}
 		});

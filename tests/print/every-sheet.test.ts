@@ -16,8 +16,10 @@ import { printSheets } from "../../scripts/print/sheets.ts";
 import { SHEET_KINDS, type SheetKind } from "../../scripts/views/sheets/sheet.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { REPOSITORY } from "../open-fixture.ts";
+import { openPrinter } from "./open-printer.ts";
 import { readPdf } from "./read-pdf.ts";
 
+const browser = await openPrinter();
 const folder = mkdtempSync(join(tmpdir(), "every-sheet-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -82,7 +84,7 @@ it("says its edition and date on every side, and on every card and label", { tim
 	const choice = { week: week.id, apparatus: "beam", class: "mon-beginners", level: "beginners" };
 	const kinds = SHEET_KINDS.filter((kind) => kind !== "week-packet" && kind !== "pocket");
 	const files = drawSheets(singleSheets(handbook, { ...choice, kinds }));
-	const printed = await printSheets(files, { outDir: folder, club: curriculum.club, edition });
+	const printed = await printSheets(files, { outDir: folder, club: curriculum.club, edition, browser });
 	expect(printed.problems).toEqual([]);
 	expect(new Set(files.map(({ kind }) => kind))).toEqual(new Set(kinds));
 	for (const { kind, path, pieces } of files) {

@@ -12,12 +12,15 @@ function pretend(work: (page: number, call: number) => unknown): {
 	readonly pages: BrowserPages;
 	readonly opened: () => number;
 	readonly closed: () => number;
+	readonly released: () => number;
 } {
 	let opened = 0;
 	let closed = 0;
+	let released = 0;
 	return {
 		opened: () => opened,
 		closed: () => closed,
+		released: () => released,
 		pages: {
 			version: "Pretend/1",
 			close: async () => undefined,
@@ -27,6 +30,9 @@ function pretend(work: (page: number, call: number) => unknown): {
 				return {
 					async run<T>(): Promise<T> {
 						return work(page, call++) as T;
+					},
+					async release() {
+						released++;
 					},
 					async close() {
 						closed++;
@@ -65,7 +71,8 @@ describe("laying out", () => {
 		const result = await layOut([job("Week 3")], setting(browser.pages));
 		expect(result).toEqual({ pages: [[{ html: "<p>done</p>", ids: [] }]], problems: [] });
 		expect(browser.opened()).toBe(2);
-		expect(browser.closed()).toBe(2);
+		// What failed is closed, and only what did not is given back.
+		expect([browser.closed(), browser.released()]).toEqual([1, 1]);
 	});
 
 	it("then names the section, and goes on with the others", async () => {

@@ -13,8 +13,10 @@ import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { REPOSITORY } from "../open-fixture.ts";
+import { openPrinter } from "./open-printer.ts";
 import { letters, type PrintedPdf, readPdf } from "./read-pdf.ts";
 
+const browser = await openPrinter();
 const folder = mkdtempSync(join(tmpdir(), "pocket-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -29,7 +31,12 @@ async function print(look: Partial<Parameters<typeof printSheets>[1]>): Promise<
 	const files = drawSheets(
 		singleSheets(handbook, { kinds: ["pocket"], classes: ["tue-level-2"], week: "week-05" }),
 	);
-	const printed = await printSheets(files, { outDir: folder, club: handbook.curriculum.club, ...look });
+	const printed = await printSheets(files, {
+		outDir: folder,
+		club: handbook.curriculum.club,
+		browser,
+		...look,
+	});
 	expect(printed.problems.map(({ what }) => what)).toEqual([]);
 	expect(printed.files).toEqual(["print/pocket/tue-level-2.pdf"]);
 	return readPdf(readFileSync(openFolder(folder).place("print/pocket/tue-level-2.pdf")));

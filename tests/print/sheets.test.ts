@@ -20,10 +20,12 @@ import { SHEET_FILES } from "../../scripts/views/addresses.ts";
 import { raw } from "../../scripts/views/html.ts";
 import { type SheetChoice, singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { openPrinter } from "./open-printer.ts";
 import { letters, type PrintedPdf, readPdf } from "./read-pdf.ts";
 
 const MM = 72 / 25.4;
 
+const browser = await openPrinter();
 const folder = mkdtempSync(join(tmpdir(), "sheets-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -37,6 +39,7 @@ async function print(handbook: Handbook, choice: SheetChoice, outDir: string): P
 	return printSheets(drawSheets(singleSheets(handbook, choice)), {
 		outDir,
 		club: handbook.curriculum.club,
+		browser,
 	});
 }
 
@@ -391,6 +394,7 @@ describe("sheets of other clubs", () => {
 			const result = await printSheets(drawSheets(singleSheets(handbook)), {
 				outDir,
 				club: handbook.curriculum.club,
+				browser,
 				cacheDir,
 				all: true,
 				progress: (_done, _total, label) => labels.push(label),
@@ -445,7 +449,7 @@ describe("faults of a sheet", () => {
 		const outDir = mkdtempSync(join(folder, "fault-"));
 		const { club } = opened(clubCopy()).curriculum;
 		const file = { kind: "labels", path: "a.pdf", title: "A", landscape: false, leaves: false } as const;
-		const result = await printSheets([{ ...file, pieces: [one] }], { outDir, club });
+		const result = await printSheets([{ ...file, pieces: [one] }], { outDir, club, browser, workers: 1 });
 		return {
 			...result,
 			lines: result.problems.map(({ code, what, place: at }) => `${at.file}:${at.line} ${code} ${what}`),

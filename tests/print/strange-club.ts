@@ -10,6 +10,7 @@ import { join } from "node:path";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
+import type { BrowserChoice } from "../../scripts/print/browser-pages.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 
@@ -184,7 +185,7 @@ export interface StrangePrint {
 }
 
 /** Writes the club of a seed, and prints its binder and all its sheets. */
-export async function printStrangeClub(seed: number): Promise<StrangePrint> {
+export async function printStrangeClub(seed: number, browser: BrowserChoice = {}): Promise<StrangePrint> {
 	const folder = mkdtempSync(join(tmpdir(), "strange-"));
 	try {
 		const club = join(folder, "club");
@@ -194,12 +195,13 @@ export async function printStrangeClub(seed: number): Promise<StrangePrint> {
 		const binderFile = join(folder, "binder.pdf");
 		const binder = await printBinder(
 			{ ...handbook, clubDir: club },
-			{ outFile: binderFile, cacheDir: false },
+			{ outFile: binderFile, cacheDir: false, browser },
 		);
 		const files = drawSheets(singleSheets(handbook));
 		const printed = await printSheets(files, {
 			outDir: folder,
 			club: handbook.curriculum.club,
+			browser,
 		});
 		const problems = [...binder.problems, ...printed.problems];
 		return {

@@ -42,7 +42,7 @@ describe("reading back", () => {
 	let sheets: Sheets;
 	let sound: Assembled;
 	let common: PrintSetting;
-	const threads = new PdfThreads(2);
+	const threads = new PdfThreads(1);
 	const folder = mkdtempSync(join(tmpdir(), "verify-"));
 	/** Of the problems that were found last. */
 	let places: readonly string[] = [];
@@ -64,7 +64,7 @@ describe("reading back", () => {
 			title: sheets.title,
 			paper,
 			cache: openCache(makeFolder(join(folder, "cache"))),
-			workers: 2,
+			workers: 1,
 			onDone: () => undefined,
 			signal: undefined,
 		};

@@ -8,6 +8,7 @@ import { pathToFileURL } from "node:url";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { printBinder } from "../../scripts/print/binder.ts";
+import type { BrowserChoice } from "../../scripts/print/browser-pages.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { readPdf } from "../print/read-pdf.ts";
@@ -30,7 +31,11 @@ export interface HostilePrint {
 export const HOSTILE_TEXTS = 8;
 
 /** @param shift which text the first field has; with each, every field has another */
-export async function printHostileClub(folder: string, shift = 0): Promise<HostilePrint> {
+export async function printHostileClub(
+	folder: string,
+	shift = 0,
+	browser: BrowserChoice = {},
+): Promise<HostilePrint> {
 	const asked: string[] = [];
 	const server = createServer((request, response) => {
 		asked.push(request.url ?? "");
@@ -67,8 +72,8 @@ export async function printHostileClub(folder: string, shift = 0): Promise<Hosti
 		mkdirSync(outDir, { recursive: true });
 		const { club } = handbook.curriculum;
 		const outFile = join(outDir, "binder.pdf");
-		const binder = await printBinder({ ...handbook, clubDir: dir }, { outFile, cacheDir: false });
-		const sheets = await printSheets(drawSheets(singleSheets(handbook)), { outDir, club });
+		const binder = await printBinder({ ...handbook, clubDir: dir }, { outFile, cacheDir: false, browser });
+		const sheets = await printSheets(drawSheets(singleSheets(handbook)), { outDir, club, browser });
 		const printed = [outFile, ...sheets.files.map((path) => join(outDir, path))];
 		let words = "";
 		for (const path of printed) {

@@ -5,9 +5,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { openPrinter } from "../print/open-printer.ts";
 import { printHostileClub } from "./hostile-print.ts";
 import { canListProcesses, killPrint } from "./print-kills.ts";
 
+const browser = await openPrinter();
 const folder = mkdtempSync(join(tmpdir(), "print-trust-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -20,7 +22,7 @@ describe.runIf(canListProcesses)("a print that is killed outright", () => {
 
 describe("a print of hostile content", () => {
 	it("prints its words as words, asks no server and reads no file", async () => {
-		const { asked, problems, files, words, canary } = await printHostileClub(folder);
+		const { asked, problems, files, words, canary } = await printHostileClub(folder, 0, browser);
 		expect(asked).toEqual([]);
 		expect(files).toBeGreaterThan(5);
 		expect(problems).toEqual([]);

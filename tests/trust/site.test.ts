@@ -6,7 +6,7 @@
 
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "puppeteer-core";
+import type { Browser, Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { nginxServer } from "../../scripts/views/host-headers.ts";
 import { FIXTURES } from "../open-fixture.ts";
@@ -45,9 +45,33 @@ async function serve(site: BuiltSite): Promise<string> {
 	return host.root;
 }
 
-/** Six pages at a time: most of it is waiting whether something is still to come. */
-async function sideBySide(files: readonly string[], visit: (file: string) => Promise<void>): Promise<void> {
-	for (let at = 0; at < files.length; at += 6) await Promise.all(files.slice(at, at + 6).map(visit));
+/** A page of the browser that goes from file to file, and what is heard in it. */
+interface Visitor {
+	readonly page: Page;
+	/** The file that it is at. */
+	file: string;
+}
+
+/**
+ * Six pages go through the files: most of it is waiting whether something is still to come, and a page that
+ * is opened anew takes a process of its own.
+ */
+async function sideBySide(
+	files: readonly string[],
+	prepare: (visitor: Visitor) => Promise<void>,
+	visit: (page: Page, file: string) => Promise<void>,
+): Promise<void> {
+	const queue = files.values();
+	const go = async () => {
+		const visitor = { page: await browser.newPage(), file: "" };
+		await prepare(visitor);
+		for (const file of queue) {
+			visitor.file = file;
+			await visit(visitor.page, file);
+		}
+		await visitor.page.close();
+	};
+	await Promise.all(Array.from({ length: 6 }, go));
 }
 
 describe("the site as it is", () => {
@@ -62,19 +86,19 @@ describe("the site as it is", () => {
 		const objections: string[] = [];
 		const files = [...fullestOfKinds(site).values()];
 		expect(files.length).toBeGreaterThan(30);
-		const visit = async (file: string) => {
-			const page = await browser.newPage();
+		const listen = async (visitor: Visitor) => {
+			const { page } = visitor;
 			page.on("request", (request) => {
-				if (!request.url().startsWith(root)) strangers.push(`${file}: ${request.url()}`);
+				if (!request.url().startsWith(root)) strangers.push(`${visitor.file}: ${request.url()}`);
 			});
 			page.on("console", (message) => {
-				if (message.type() === "error") objections.push(`${file}: ${message.text()}`);
+				if (message.type() === "error") objections.push(`${visitor.file}: ${message.text()}`);
 			});
-			page.on("pageerror", (error) => objections.push(`${file}: ${String(error)}`));
-			await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "networkidle0" });
-			await page.close();
+			page.on("pageerror", (error) => objections.push(`${visitor.file}: ${String(error)}`));
 		};
-		await sideBySide(files, visit);
+		await sideBySide(files, listen, async (page, file) => {
+			await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "networkidle0" });
+		});
 		expect(strangers).toEqual([]);
 		expect(objections).toEqual([]);
 	});
@@ -122,14 +146,16 @@ describe("the site as it is", () => {
 /** What ran on the pages of a site, with the policy out of the way. */
 async function ranOn(root: string, files: readonly string[]): Promise<readonly string[]> {
 	const ran: string[] = [];
-	const visit = async (file: string): Promise<void> => {
-		const page = await browser.newPage();
+	const listen = async (visitor: Visitor): Promise<void> => {
+		const { page } = visitor;
 		await page.setBypassCSP(true);
-		await page.exposeFunction("ranHere", (what: string) => ran.push(`${file}: ${what}`));
+		await page.exposeFunction("ranHere", (what: string) => ran.push(`${visitor.file}: ${what}`));
 		await page.evaluateOnNewDocument(
 			`for (const name of ["alert", "confirm", "prompt"]) window[name] = (what) => window.ranHere(name + " " + what);`,
 		);
 		page.on("dialog", (dialog) => void dialog.dismiss().catch(() => undefined));
+	};
+	const visit = async (page: Page, file: string): Promise<void> => {
 		await page.goto(root + file.replace(/index\.html$/, ""), { waitUntil: "load" });
 		// What waits for a hand: every link that would run, and every pointer that passes over.
 		const waiting = await page.evaluate(() => {
@@ -148,9 +174,8 @@ async function ranOn(root: string, files: readonly string[]): Promise<readonly s
 			].map((node) => node.outerHTML.slice(0, 120));
 		});
 		ran.push(...waiting.map((what) => `${file}: ${what}`));
-		await page.close();
 	};
-	await sideBySide(files, visit);
+	await sideBySide(files, listen, visit);
 	return ran;
 }
 
