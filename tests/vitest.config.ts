@@ -12,6 +12,8 @@ export default defineConfig({
 		include: ["tests/**/*.test.ts"],
 		setupFiles: ["tests/end-stuck-file.ts"],
 		globalSetup: ["tests/shared-folder.ts"],
+		// A file that loads what another has loaded spends half of its time on that: files of a process share it.
+		isolate: false,
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
 		// Two cores, and one more file for the time that browsers and started programs are waited for.

@@ -15,7 +15,7 @@ export default mergeConfig(all, {
 			"tests/trust/**",
 			"tests/commands/{command-line,edit-commands,edition,import,launcher,npm-options,release,serve,shown-commands,spreadsheet-round-trip}.test.ts",
 			"tests/compute/recount.test.ts",
-			"tests/desk/{forms,from-nothing,look,offers,print,random}.test.ts",
+			"tests/desk/{forms,from-nothing,look,offers,print,random,session}.test.ts",
 			"tests/edit/{edit-club,next-term}.test.ts",
 			"tests/figures/browser.test.ts",
 			"tests/outside/exposures-recount.test.ts",

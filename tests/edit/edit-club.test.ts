@@ -19,7 +19,7 @@ import { knownIds } from "../../scripts/edit/references.ts";
 import { renameIds } from "../../scripts/edit/rename-ids.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { ID_KINDS } from "../../scripts/link/reference-fields.ts";
-import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
 const DEMO = readTexts(REPOSITORY);
 
@@ -112,14 +112,18 @@ describe("renaming", () => {
 		);
 	});
 
-	it("there and back gives the same bytes, for one thing of every kind", () => {
-		const whole = new Map([...DEMO, ["_data/purposes.yaml", "- {id: strength, name: Strength}\n"]]);
+	it("there and back gives the same bytes, for everything of every kind", () => {
+		const small = readTexts(join(FIXTURES, "clubs/full-pages"));
+		const whole = new Map([...small, ["_data/purposes.yaml", "- {id: strength, name: Strength}\n"]]);
 		const known = knownIds(whole);
 		for (const kind of ID_KINDS) {
-			const [from = ""] = [...(known.get(kind) ?? [])];
-			const there = renameIds(whole, [{ kind, from, to: "quite-another-name" }]);
-			expect(there, kind).not.toEqual(whole);
-			expect(renameIds(there, [{ kind, from: "quite-another-name", to: from }]), kind).toEqual(whole);
+			expect(known.get(kind)?.size, kind).toBeGreaterThan(0);
+			for (const from of known.get(kind) ?? []) {
+				const there = renameIds(whole, [{ kind, from, to: "quite-another-name" }]);
+				expect(there, `${kind} ${from}`).not.toEqual(whole);
+				const back = renameIds(there, [{ kind, from: "quite-another-name", to: from }]);
+				expect(back, `${kind} ${from}`).toEqual(whole);
+			}
 		}
 	});
 

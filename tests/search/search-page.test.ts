@@ -1,6 +1,6 @@
 import axe from "axe-core";
-import type { Browser, Page } from "puppeteer-core";
-import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import type { Browser, HTTPRequest, Page } from "puppeteer-core";
+import { afterAll, beforeAll, beforeEach, expect, onTestFinished, test } from "vitest";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { searchDocuments, searchOptions } from "../../scripts/search/build-search.ts";
 import { FACETS, type Filters } from "../../scripts/search/choice.ts";
@@ -17,6 +17,8 @@ const index = createIndex(searchDocuments(handbook), searchOptions(handbook));
 /** Results that the page shows at first. */
 const PAGE = 20;
 
+const LESS_MOTION = { name: "prefers-reduced-motion", value: "reduce" };
+
 let served: ServedPages;
 let browser: Browser;
 let page: Page;
@@ -26,6 +28,13 @@ let complaints: string[];
 beforeAll(async () => {
 	served = await servePages(handbook);
 	browser = await openBrowser();
+	// One page for all tests: a new one costs as much as what is done in it.
+	page = await browser.newPage();
+	page.on("pageerror", (error) => complaints.push(String(error)));
+	page.on("console", (message) => {
+		// Fonts and icons are not served here; the policy's complaints are what counts.
+		if (message.type() === "error" && !/404/.test(message.text())) complaints.push(message.text());
+	});
 });
 
 afterAll(async () => {
@@ -35,19 +44,12 @@ afterAll(async () => {
 
 beforeEach(async () => {
 	complaints = [];
-	page = await browser.newPage();
-	page.on("pageerror", (error) => complaints.push(String(error)));
-	page.on("console", (message) => {
-		// Fonts and icons are not served here; the policy's complaints are what counts.
-		if (message.type() === "error" && !/404/.test(message.text())) complaints.push(message.text());
-	});
 	await page.setViewport({ width: 360, height: 740, hasTouch: true });
 	// Scrolling at once: a click must not miss what still moves.
-	await page.emulateMediaFeatures([{ name: "prefers-reduced-motion", value: "reduce" }]);
+	await page.emulateMediaFeatures([LESS_MOTION]);
 	return async () => {
-		const seen = complaints;
-		await page.close();
-		expect(seen).toEqual([]);
+		await page.goto("about:blank");
+		expect(complaints).toEqual([]);
 	};
 });
 
@@ -88,10 +90,14 @@ async function tick(facet: string, value: string): Promise<void> {
 }
 
 test("where the search cannot be loaded, the lists take its place on the first screen", async () => {
+	const withoutHeads = (request: HTTPRequest) =>
+		request.url().endsWith("/heads.txt") ? request.respond({ status: 404 }) : request.continue();
 	await page.setRequestInterception(true);
-	page.on("request", (request) =>
-		request.url().endsWith("/heads.txt") ? request.respond({ status: 404 }) : request.continue(),
-	);
+	page.on("request", withoutHeads);
+	onTestFinished(async () => {
+		page.off("request", withoutHeads);
+		await page.setRequestInterception(false);
+	});
 	await page.goto(`${served.url}search/?q=hollow`, { waitUntil: "networkidle0" });
 	expect(await count()).toContain("could not be loaded");
 	const top = await page.$eval(".search-lists li a", (link) => link.getBoundingClientRect().top);
@@ -371,10 +377,10 @@ test("what a thumb presses is big enough, and nothing scrolls sideways on a smal
 });
 
 test("axe finds nothing to object to, with suggestions and filters open, in light and dark", async () => {
-	await page.evaluateOnNewDocument(axe.source);
 	for (const theme of ["light", "dark"]) {
-		await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: theme }]);
+		await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: theme }, LESS_MOTION]);
 		await open("?q=roll&level=level-2");
+		await page.evaluate(axe.source);
 		await page.evaluate(() => {
 			for (const fold of document.querySelectorAll<HTMLDetailsElement>(".search-tool details"))
 				fold.open = true;
@@ -411,6 +417,7 @@ test("names and words from the club are text, never markup", async () => {
 
 test("without JavaScript every list is there as links to pages", async () => {
 	await page.setJavaScriptEnabled(false);
+	onTestFinished(() => page.setJavaScriptEnabled(true));
 	await page.goto(`${served.url}search/`);
 	const { curriculum } = handbook;
 	const links = await page.$$eval(".search-lists a", (all) => all.map((link) => link.getAttribute("href")));

@@ -93,6 +93,8 @@ export async function servePages(
 		response.writeHead(text === undefined ? 404 : 200, {
 			"Content-Type": type,
 			"Content-Security-Policy": POLICY,
+			// What does not change is fetched once, where it is not measured.
+			...(likeHost ? {} : { "Cache-Control": "max-age=3600" }),
 			...(likeHost && isText ? { "Content-Encoding": "br" } : {}),
 		});
 		response.end(likeHost && isText ? packed(text) : (text ?? ""));

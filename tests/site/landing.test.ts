@@ -69,7 +69,15 @@ async function visit(page: Page, address: string): Promise<void> {
 
 /** Whether parts of the page wait until they are come to: a place is then found among heights that are guessed. */
 const laysOutLate = (page: Page): Promise<boolean> =>
-	page.$$eval("main *", (all) => all.some((part) => getComputedStyle(part).contentVisibility === "auto"));
+	page.evaluate(() => {
+		// Asked of the style sheets: asking the parts would lay them out.
+		const isAuto = (rule: CSSRule): boolean =>
+			rule instanceof CSSStyleRule
+				? rule.style.getPropertyValue("content-visibility") === "auto" &&
+					document.querySelector(rule.selectorText) !== null
+				: rule instanceof CSSMediaRule && [...rule.cssRules].some(isAuto);
+		return [...document.styleSheets].some((sheet) => [...sheet.cssRules].some(isAuto));
+	});
 
 /** In the page: waits until nothing has moved for a tenth of a second. */
 function settle(): Promise<void> {
