@@ -15,7 +15,7 @@ import MarkdownIt from "markdown-it";
 import { knowTeachingWeeks, type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
 import { exposuresOf } from "../compute/exposures.ts";
 import { foundRows, type WrittenRows } from "../figures/progression-layout.ts";
-import { join } from "../link/join-records.ts";
+import { type Joined, join } from "../link/join-records.ts";
 import type {
 	Acceptance,
 	ApparatusPlan,
@@ -245,15 +245,13 @@ export function readRecords(
 	};
 	const club = open<ClubFile>(CLUB);
 	const plan = open<PlanFile>(PLAN);
-	const shards = shardsFor(club.drills.length);
-	const drills = new Map<Id, Drill>();
-	for (let shard = 0; shard < shards; shard++) {
-		for (const drill of open<readonly LeanDrill[]>(`drills-${shard}`))
-			drills.set(drill.id, wholeDrill(drill));
+	const drills = new Map<Id, LeanDrill>();
+	for (let shard = 0; shard < shardsFor(club.drills.length); shard++) {
+		for (const drill of open<readonly LeanDrill[]>(`drills-${shard}`)) drills.set(drill.id, drill);
 	}
 	const placed = <T>(things: readonly object[]) =>
 		things.map((thing) => ({ source: sourceOf(""), path: [], ...thing })) as unknown as readonly T[];
-	const records: Records = {
+	const records: Omit<Records, "drills"> = {
 		club: club.club,
 		targets: club.targets,
 		term: { ...club.term, source: sourceOf("") },
@@ -266,14 +264,17 @@ export function readRecords(
 		accepted: [],
 		taught: [],
 		words: [],
-		drills: club.drills.flatMap((id) => drills.get(id) ?? []),
 		weeks: plan.weeks.map(wholeWeek),
 		guides: open<readonly (Guide & WithFile)[]>(GUIDES).map(({ file, ...guide }) => ({
 			...guide,
 			source: sourceOf(file),
 		})),
 	};
-	const curriculum = join(records, new Map(club.origins));
+	const curriculum = join(
+		{ ...records, drills: club.drills.flatMap((id) => joinedDrill(drills.get(id)) ?? []) },
+		({ lean }) => wholeDrill(lean),
+		new Map(club.origins),
+	);
 	knowTeachingWeeks(curriculum.term, club.dates);
 	foundRows.know(plan.rows);
 	const code = new Map(club.code.map(([language, text, markup]) => [codeKey(text, language), markup]));
@@ -422,6 +423,23 @@ function leanDrill(drill: LinkedDrill): object {
 		return value instanceof Map ? value.size > 0 : value !== undefined;
 	});
 	return { ...Object.fromEntries(said), ...(source.file === usualFile(drill) ? {} : { file: source.file }) };
+}
+
+/** What joining asks of a drill; the rest is read when the drill is. */
+function joinedDrill(lean: LeanDrill | undefined): (Joined & { readonly lean: LeanDrill }) | undefined {
+	if (lean === undefined) return undefined;
+	const { id, title, levels, partner, after, skills, shapes, equipment } = lean;
+	return {
+		id,
+		title,
+		levels: new Map(levels),
+		partner,
+		after: after ?? [],
+		skills: skills ?? [],
+		shapes: shapes ?? [],
+		equipment: equipment ?? [],
+		lean,
+	};
 }
 
 function wholeDrill({ file, levels, heights, ...own }: LeanDrill): Drill {
