@@ -13,13 +13,6 @@ export interface ListedFile {
 	readonly hash: string;
 }
 
-/** Files of records together in one (`columns.ts`), for a device that has none of them. */
-export interface Bundle {
-	readonly hash: string;
-	/** So many files of records, in the order of the list, after those of the bundle before. */
-	readonly records: number;
-}
-
 export interface EditionList {
 	/** The name that pages say. */
 	readonly edition: string;
@@ -28,8 +21,8 @@ export interface EditionList {
 	readonly release: string;
 	/** What pages are made of (records.ts): names of the files of records, and their hashes. */
 	readonly records: readonly (readonly [name: string, hash: string])[];
-	/** The same files in bundles. */
-	readonly bundles: readonly Bundle[];
+	/** Hashes of bundles: the same files together (`columns.ts`), for a device that has few of them. */
+	readonly bundles: readonly string[];
 	/** What pages load: styles, programs, fonts. */
 	readonly files: readonly ListedFile[];
 	/** The program that makes pages of records, from the root of the site. */

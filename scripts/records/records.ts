@@ -46,7 +46,7 @@ import { createMarkdown, type MarkdownOptions } from "../views/markdown.ts";
 import type { Medium, Rendition } from "../views/medium.ts";
 import { isStyled, type ShownHandbook, type SiteOptions } from "../views/pages.ts";
 import type { Words } from "../words/words.ts";
-import { inShards, shardsFor } from "./shards.ts";
+import { inShards, shardIn, shardsFor } from "./shards.ts";
 
 /** A file of records: its text, by a name that stays the same from edition to edition. */
 export interface RecordFile {
@@ -70,8 +70,8 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 	readonly skills: readonly object[];
 	readonly equipment: readonly object[];
 	readonly purposes: readonly object[];
-	/** Ids in the club's order. */
-	readonly drills: readonly Id[];
+	/** In the club's order, the file that each drill stands in: within a file they are in that order as well. */
+	readonly drills: readonly number[];
 	readonly options: {
 		readonly kept: boolean;
 		readonly printed: readonly string[];
@@ -180,7 +180,7 @@ export function recordFiles(
 		skills: Array.from(skills.values(), ({ drills: _, leadsTo: _to, opposites: _of, ...skill }) => skill),
 		equipment: Array.from(equipment.values(), ({ drills: _, ...item }) => item),
 		purposes: [...purposes.values()],
-		drills: [...drills.keys()],
+		drills: [...drills.values()].map(shardIn(drills.size)),
 		options: {
 			kept,
 			printed: [...printed],
@@ -245,10 +245,9 @@ export function readRecords(
 	};
 	const club = open<ClubFile>(CLUB);
 	const plan = open<PlanFile>(PLAN);
-	const drills = new Map<Id, LeanDrill>();
-	for (let shard = 0; shard < shardsFor(club.drills.length); shard++) {
-		for (const drill of open<readonly LeanDrill[]>(`drills-${shard}`)) drills.set(drill.id, drill);
-	}
+	const files = Array.from({ length: shardsFor(club.drills.length) }, (_, shard) =>
+		open<readonly LeanDrill[]>(`drills-${shard}`).values(),
+	);
 	const placed = <T>(things: readonly object[]) =>
 		things.map((thing) => ({ source: sourceOf(""), path: [], ...thing })) as unknown as readonly T[];
 	const records: Omit<Records, "drills"> = {
@@ -271,7 +270,13 @@ export function readRecords(
 		})),
 	};
 	const curriculum = join(
-		{ ...records, drills: club.drills.flatMap((id) => joinedDrill(drills.get(id)) ?? []) },
+		{
+			...records,
+			drills: club.drills.flatMap((file) => {
+				const { value } = files[file]?.next() ?? {};
+				return value === undefined ? [] : [joinedDrill(value)];
+			}),
+		},
 		({ lean }) => wholeDrill(lean),
 		new Map(club.origins),
 	);
@@ -370,7 +375,7 @@ function wholeFinding({ at, field, ...finding }: PlacedFinding): Finding {
 /** A map as JSON has it. */
 type Pairs<T> = readonly (readonly [string, T])[];
 
-type LeanDose = Omit<Dose, "heights"> & { readonly heights?: Pairs<Landmark> };
+type LeanDose = Omit<Dose, "heights" | "do"> & { readonly heights?: Pairs<Landmark> };
 
 type LeanBlock = Omit<Block, "doses" | "path"> & { readonly doses: Pairs<DoseNumbers> };
 
@@ -410,6 +415,8 @@ function wholeWeek({ file, ...week }: LeanWeek): WeekPlan {
 type LeanDrill = Omit<Drill, Emptied | "heights" | "levels" | "source"> &
 	Partial<Pick<Drill, Emptied>> & {
 		readonly levels: readonly (readonly [Id, LeanDose])[];
+		/** What each of them does, by itself: text beside text compresses better. */
+		readonly ways: readonly (Dose["do"] | null)[];
 		readonly heights?: readonly (readonly [string, Landmark | Pairs<Landmark>])[];
 		/** Left out where it follows from id and apparatus. */
 		readonly file?: string;
@@ -422,12 +429,17 @@ function leanDrill(drill: LinkedDrill): object {
 		if (Array.isArray(value) || typeof value === "string") return value.length > 0;
 		return value instanceof Map ? value.size > 0 : value !== undefined;
 	});
-	return { ...Object.fromEntries(said), ...(source.file === usualFile(drill) ? {} : { file: source.file }) };
+	const levels = [...drill.levels];
+	return {
+		...Object.fromEntries(said),
+		levels: levels.map(([level, { do: _, ...dose }]) => [level, dose]),
+		ways: levels.map(([, dose]) => dose.do ?? null),
+		...(source.file === usualFile(drill) ? {} : { file: source.file }),
+	};
 }
 
 /** What joining asks of a drill; the rest is read when the drill is. */
-function joinedDrill(lean: LeanDrill | undefined): (Joined & { readonly lean: LeanDrill }) | undefined {
-	if (lean === undefined) return undefined;
+function joinedDrill(lean: LeanDrill): Joined & { readonly lean: LeanDrill } {
 	const { id, title, levels, partner, after, skills, shapes, equipment } = lean;
 	return {
 		id,
@@ -442,14 +454,14 @@ function joinedDrill(lean: LeanDrill | undefined): (Joined & { readonly lean: Le
 	};
 }
 
-function wholeDrill({ file, levels, heights, ...own }: LeanDrill): Drill {
+function wholeDrill({ file, levels, ways, heights, ...own }: LeanDrill): Drill {
 	return {
 		...EMPTY_DRILL,
 		...own,
 		levels: new Map(
-			levels.map(([level, { heights: own, ...dose }]): [Id, Dose] => [
+			levels.map(([level, { heights: own, ...dose }], i): [Id, Dose] => [
 				level,
-				own === undefined ? dose : { ...dose, heights: new Map(own) },
+				{ ...dose, ...(ways[i] && { do: ways[i] }), ...(own && { heights: new Map(own) }) },
 			]),
 		),
 		heights: new Map(

@@ -126,7 +126,7 @@ describe("a device", () => {
 			expect(fromColumns(inColumns(texts))).toEqual(texts);
 		}
 		const odd = ["[]", '[{"a":1},{"b":[null],"c":0}]', "{}", '[["x",1]]', '"text"', '[{"b":""}]'];
-		expect(fromColumns(inColumns(odd))).toEqual(odd);
+		for (const most of [1, 12, 1000]) expect(fromColumns(inColumns(odd, most)), `${most}`).toEqual(odd);
 	});
 
 	it("says which file of records is missing, and opens nothing", async () => {
