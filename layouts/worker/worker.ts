@@ -14,6 +14,7 @@ import type { DeviceHandbook, DeviceScope } from "../../scripts/records/device.t
 import {
 	bundled,
 	type EditionList,
+	escapeWide,
 	type FromWorker,
 	type ListedFile,
 	recordsPath,
@@ -98,7 +99,7 @@ async function install(): Promise<void> {
 			progress(done + list.files.length),
 		);
 		const texts = await Promise.all(records.map(async (file) => (await parts.match(partKey(file)))?.text()));
-		const text = bundled(texts.map((one) => one ?? "")).replace(WIDE, escaped);
+		const text = escapeWide(bundled(texts.map((one) => one ?? "")));
 		// A coach searches first: the search is made now, and not when it is opened.
 		for (const file of openHandbook(text).search()) await shelf.lay(file.path, file.text);
 		await shelf.lay(RECORDS, text);
@@ -110,14 +111,6 @@ async function install(): Promise<void> {
 		});
 		throw error;
 	}
-}
-
-/** Letters that make a text two bytes a letter: read and parsed in twice the time, at every first page. */
-const WIDE = /[\u0100-\uffff]/g;
-
-/** The letter as JSON may write it. */
-function escaped(letter: string): string {
-	return `\\u${letter.charCodeAt(0).toString(16).padStart(4, "0")}`;
 }
 
 function openHandbook(text: string): DeviceHandbook {
