@@ -33,6 +33,9 @@ const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 /** Letters that the smaller of the two fonts lacks; `site.css` has both ranges. Our own words have none of them. */
 const EXTENDED = /[\u0100-\u0130\u0132-\u0151\u0154-\u02ba\u1e00-\u1eff]/;
 
+/** Drawn figures are whole without it: it follows when the handbook can be read. */
+const MOTION = "assets/motion.js";
+
 export interface OfflineFacts {
 	/** Pages say its name. */
 	readonly edition: ClubEdition;
@@ -64,9 +67,14 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 		bundles: inColumns(records.map(({ text }) => text)).map(write),
 		files: others
 			.filter((path) => KEPT.test(path) && !PICTURE.test(path) && (path !== EXTENDED_FONT || isExtended))
+			.filter((path) => path !== MOTION)
 			.map(listed),
 		program,
-		later: [...readyMade, ...sizesForPhones(others.filter((path) => PICTURE.test(path)))].map(listed),
+		later: [
+			...readyMade,
+			...others.filter((path) => path === MOTION),
+			...sizesForPhones(others.filter((path) => PICTURE.test(path))),
+		].map(listed),
 	};
 	const release = `${issued.number}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
 	const list: EditionList = { edition, issued, release, ...parts };
