@@ -1,4 +1,3 @@
-import { getOrMake } from "../compute/get-or-make.ts";
 import type { Id } from "../model.ts";
 
 /** Things by id, each made when it is first asked for: a page that a device makes asks for few of a thousand. */
@@ -23,7 +22,8 @@ export class MadeMap<T extends { readonly id: Id }, V> implements ReadonlyMap<Id
 
 	get(id: Id) {
 		const thing = this.#things.get(id);
-		return thing && getOrMake(this.#made, id, () => this.#make(thing));
+		if (thing !== undefined && !this.#made.has(id)) this.#made.set(id, this.#make(thing));
+		return this.#made.get(id);
 	}
 
 	keys() {
