@@ -7,7 +7,7 @@ import type { Id } from "../model.ts";
 import { hashOf } from "../views/drill-ring.ts";
 
 /** Drills that share a file, about: a smaller one is fetched quicker when one of them changes, larger ones compress better. */
-const DRILLS_TOGETHER = 32;
+const DRILLS_TOGETHER = 16;
 /** Files of drills at most. */
 const MOST_SHARDS = 64;
 
