@@ -1,8 +1,7 @@
 /**
  * Stands in the device's program for what the build does for it: pages that it sends ready made, since
- * they need programs and words that would be large for one page; rows of maps and dates of the term,
- * which are in the records. Names of characters (`&eacute;`) are looked up in those that the club's texts have:
- * all of them would be a tenth of the program.
+ * they need programs and words that would be large for one page; rows of maps, dates of the term, and what
+ * is written in Markdown, which are in the records.
  */
 
 function madeByBuild(): never {
@@ -21,6 +20,7 @@ export const saidOfDrill = madeByBuild;
 export const saidOfDrillPart = madeByBuild;
 
 // What packages are asked for by.
+export default madeByBuild;
 export const layout = madeByBuild;
 export class Graph {
 	constructor() {
@@ -28,15 +28,3 @@ export class Graph {
 	}
 }
 export const Temporal = { PlainDate: { from: madeByBuild }, PlainDateTime: { from: madeByBuild } };
-
-let named: ReadonlyMap<string, string> = new Map();
-
-export function knowNamed(characters: ReadonlyMap<string, string>): void {
-	named = characters;
-}
-
-/** What Markdown asks for `&eacute;`: what is no name stays as it is. */
-export const decodeHTMLStrict = (name: string): string => named.get(name) ?? name;
-
-/** Markdown makes one at its start, and asks it nothing. */
-export class LinkifyIt {}

@@ -8,12 +8,10 @@ import { readRecords } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
 import { documentOf } from "../pages/document.ts";
 import { pageFinder } from "../pages/site-pages.ts";
-import { knowNamed } from "./made-by-build.ts";
 import { WORDS } from "./words.ts";
 
 (globalThis as DeviceScope).handbookOf = (textOf, edition) => {
-	const { handbook, options, named } = readRecords(textOf, edition, WORDS);
-	knowNamed(named);
+	const { handbook, options } = readRecords(textOf, edition, WORDS);
 	const pageOf = pageFinder(handbook, options);
 	return {
 		has: (path) => pageOf(path) !== undefined,

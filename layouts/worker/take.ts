@@ -4,12 +4,7 @@
  */
 
 import { fromColumns } from "../../scripts/records/columns.ts";
-import {
-	type Bundle,
-	HASH_LENGTH,
-	type ListedFile,
-	recordsPath,
-} from "../../scripts/records/edition-list.ts";
+import { HASH_LENGTH, type ListedFile, recordsPath } from "../../scripts/records/edition-list.ts";
 
 /** Where a larger share of the records is missing, bundles are taken. */
 const FEW = 0.5;
@@ -60,7 +55,7 @@ export async function takeFiles(
 export async function takeRecords(
 	cache: Cache,
 	records: readonly ListedFile[],
-	bundles: readonly Bundle[],
+	bundles: readonly string[],
 	addressOf: (file: ListedFile) => string,
 	keyOf: (file: ListedFile) => string,
 	progress: (done: number) => void = () => undefined,
@@ -68,16 +63,13 @@ export async function takeRecords(
 	const known = new Set((await cache.keys()).map(({ url }) => url));
 	const missing = records.filter((file) => !known.has(keyOf(file)));
 	if (missing.length > records.length * FEW) {
-		let from = 0;
-		for (const { hash, records: count } of bundles) {
-			const own = records.slice(from, from + count);
-			from += count;
-			if (own.every((file) => known.has(keyOf(file)))) continue;
-			const bundle = { path: recordsPath(hash), hash };
-			const texts = fromColumns(await (await fetchListed(addressOf(bundle), bundle)).text());
-			await Promise.all(own.map((file, i) => cache.put(keyOf(file), new Response(texts[i]))));
-			progress(from);
-		}
+		const files = bundles.map((hash): ListedFile => ({ path: recordsPath(hash), hash }));
+		const share = records.length / files.length;
+		await takeFiles(cache, files, addressOf, keyOf, (done) => progress(Math.floor(done * share)));
+		const taken = await Promise.all(files.map(async (file) => (await cache.match(keyOf(file)))?.text()));
+		const texts = fromColumns(taken.map((text) => text ?? "[]"));
+		await Promise.all(records.map((file, i) => cache.put(keyOf(file), new Response(texts[i]))));
+		for (const file of files) await cache.delete(keyOf(file));
 	}
 	await takeFiles(cache, records, addressOf, keyOf, progress);
 }

@@ -14,6 +14,7 @@ import type { DeviceHandbook, DeviceScope } from "../../scripts/records/device.t
 import {
 	bundled,
 	type EditionList,
+	escapeWide,
 	type FromWorker,
 	type ListedFile,
 	recordsPath,
@@ -98,7 +99,7 @@ async function install(): Promise<void> {
 			progress(done + list.files.length),
 		);
 		const texts = await Promise.all(records.map(async (file) => (await parts.match(partKey(file)))?.text()));
-		const text = bundled(texts.map((one) => one ?? ""));
+		const text = escapeWide(bundled(texts.map((one) => one ?? "")));
 		// A coach searches first: the search is made now, and not when it is opened.
 		for (const file of openHandbook(text).search()) await shelf.lay(file.path, file.text);
 		await shelf.lay(RECORDS, text);

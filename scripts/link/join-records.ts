@@ -8,6 +8,7 @@
 import {
 	type Apparatus,
 	type Curriculum,
+	type Dose,
 	type Drill,
 	type EquipmentNeed,
 	type Id,
@@ -21,12 +22,16 @@ import {
 	type Station,
 	type WeekPlan,
 } from "../model.ts";
+import { MadeMap } from "./made-map.ts";
 import type { IdKind } from "./reference-fields.ts";
+
+/** Records with as much of their drills as is asked for. */
+type Joinable<D> = Omit<Records, "drills"> & { readonly drills: readonly D[] };
 
 /** The name of every thing that has an id, by kind. */
 export type Names = ReadonlyMap<IdKind, ReadonlyMap<Id, string>>;
 
-export function namesOf(records: Records): Names {
+export function namesOf(records: Joinable<Pick<Drill, "id" | "title">>): Names {
 	const named = (things: readonly { readonly id: Id; readonly name: string }[]) =>
 		new Map(things.map((t) => [t.id, t.name]));
 	return new Map<IdKind, ReadonlyMap<Id, string>>([
@@ -83,7 +88,7 @@ export function inOrder(records: Records): Records {
 }
 
 /** What any level of a drill needs. */
-function needsOf(drill: Drill): readonly EquipmentNeed[] {
+function needsOf(drill: Pick<Joined, "equipment" | "levels">): readonly EquipmentNeed[] {
 	return [...drill.equipment, ...[...drill.levels.values()].flatMap((level) => level.equipment ?? [])];
 }
 
@@ -108,9 +113,20 @@ function atLandmarks(week: WeekPlan, all: Iterable<Apparatus>): WeekPlan {
 	};
 }
 
-/** Everything joined both ways. The records stand in the club's order. */
-export function join(
-	records: Records,
+/** What joining asks of a drill. */
+export interface Joined extends Pick<Drill, "id" | "title" | "after" | "skills" | "shapes" | "equipment"> {
+	readonly partner?: Id | undefined;
+	readonly levels: ReadonlyMap<Id, Pick<Dose, "equipment">>;
+}
+
+/**
+ * Everything joined both ways. The records stand in the club's order.
+ *
+ * @param whole the drill with all that it says: devices read it when it is first asked for
+ */
+export function join<D extends Joined>(
+	records: Joinable<D>,
+	whole: (drill: D) => Drill,
 	origins: Curriculum["origins"] = new Map(),
 	names: Names = namesOf(records),
 ): Curriculum {
@@ -146,15 +162,14 @@ export function join(
 		accepted: records.accepted,
 		taught: records.taught,
 		equipment: byId(records.equipment.map((item) => ({ ...item, drills: ofEquipment.get(item.id) ?? [] }))),
-		drills: byId(
-			drills.map(
-				(drill): LinkedDrill => ({
-					...drill,
-					partners: partners.get(drill.id) ?? [],
-					next: next.get(drill.id) ?? [],
-					planned: planned.get(drill.id) ?? [],
-				}),
-			),
+		drills: new MadeMap(
+			drills,
+			(drill): LinkedDrill => ({
+				...whole(drill),
+				partners: partners.get(drill.id) ?? [],
+				next: next.get(drill.id) ?? [],
+				planned: planned.get(drill.id) ?? [],
+			}),
 		),
 		weeks,
 		guides: byId(records.guides),
@@ -220,7 +235,10 @@ function occurrences({
 	weeks,
 	levels,
 	drills,
-}: Pick<Records, "weeks" | "levels" | "drills">): ReadonlyMap<Id, readonly Occurrence[]> {
+}: Pick<Joinable<Pick<Joined, "id" | "levels">>, "weeks" | "levels" | "drills">): ReadonlyMap<
+	Id,
+	readonly Occurrence[]
+> {
 	const all = levels.map((level) => level.id);
 	const offered = new Map(drills.map((d) => [d.id, d.levels]));
 	const found = new Map<Id, Occurrence[]>();

@@ -66,7 +66,9 @@ export function linkClub(
 		...unusableMedia(all, faultOfMedia),
 	];
 	const failed = problemsSoFar || problems.some((p) => p.severity === "error");
-	return failed ? { problems } : { problems, curriculum: join(inOrder(records), origins, names) };
+	return failed
+		? { problems }
+		: { problems, curriculum: join(inOrder(records), (drill) => drill, origins, names) };
 }
 
 function duplicates(records: Records): readonly Problem[] {

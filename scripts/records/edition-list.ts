@@ -13,13 +13,6 @@ export interface ListedFile {
 	readonly hash: string;
 }
 
-/** Files of records together in one (`columns.ts`), for a device that has none of them. */
-export interface Bundle {
-	readonly hash: string;
-	/** So many files of records, in the order of the list, after those of the bundle before. */
-	readonly records: number;
-}
-
 export interface EditionList {
 	/** The name that pages say. */
 	readonly edition: string;
@@ -28,13 +21,13 @@ export interface EditionList {
 	readonly release: string;
 	/** What pages are made of (records.ts): names of the files of records, and their hashes. */
 	readonly records: readonly (readonly [name: string, hash: string])[];
-	/** The same files in bundles. */
-	readonly bundles: readonly Bundle[];
+	/** Hashes of bundles: the same files together (`columns.ts`), for a device that has few of them. */
+	readonly bundles: readonly string[];
 	/** What pages load: styles, programs, fonts. */
 	readonly files: readonly ListedFile[];
 	/** The program that makes pages of records, from the root of the site. */
 	readonly program: string;
-	/** Kept one by one afterwards: pages that devices do not make, and the club's pictures, each in one size. */
+	/** Kept one by one afterwards: pages that devices do not make, what moves figures, and the club's pictures, each in one size. */
 	readonly later: readonly ListedFile[];
 }
 
@@ -52,6 +45,14 @@ export function recordsPath(hash: string): string {
 /** Files of records as one text: JSON has no line ends of its own. */
 export function bundled(texts: readonly string[]): string {
 	return texts.join("\n");
+}
+
+/** Letters that make a text two bytes a letter: read and parsed in twice the time, at every first page. */
+const WIDE = /[\u0100-\uffff]/g;
+
+/** JSON with those as it may write them, by their numbers. */
+export function escapeWide(json: string): string {
+	return json.replace(WIDE, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
 
 export function unbundled(text: string): readonly string[] {

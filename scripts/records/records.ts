@@ -11,11 +11,10 @@
  * Fields that hold nothing are left out, and filled in by `EMPTY_DRILL`.
  */
 
-import MarkdownIt from "markdown-it";
 import { knowTeachingWeeks, type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
 import { exposuresOf } from "../compute/exposures.ts";
 import { foundRows, type WrittenRows } from "../figures/progression-layout.ts";
-import { join } from "../link/join-records.ts";
+import { type Joined, join } from "../link/join-records.ts";
 import type {
 	Acceptance,
 	ApparatusPlan,
@@ -46,7 +45,8 @@ import { createMarkdown, type MarkdownOptions } from "../views/markdown.ts";
 import type { Medium, Rendition } from "../views/medium.ts";
 import { isStyled, type ShownHandbook, type SiteOptions } from "../views/pages.ts";
 import type { Words } from "../words/words.ts";
-import { inShards, shardsFor } from "./shards.ts";
+import { type Marked, markedBody, markedTexts, renderMarked, withoutNames } from "./marked.ts";
+import { inShards, shardIn, shardsFor } from "./shards.ts";
 
 /** A file of records: its text, by a name that stays the same from edition to edition. */
 export interface RecordFile {
@@ -58,20 +58,18 @@ export interface RecordFile {
 export interface ReadRecords {
 	readonly handbook: ShownHandbook;
 	readonly options: SiteOptions;
-	/** Characters by the names that texts give them, as `&eacute;`. */
-	readonly named: ReadonlyMap<string, string>;
 }
 
 /** Everything but drills, weeks and guides. */
-interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
+interface ClubFile extends Pick<Records, "club" | "term" | "targets">, WithMarked {
 	readonly levels: readonly object[];
 	readonly apparatus: readonly object[];
 	readonly shapes: readonly object[];
 	readonly skills: readonly object[];
 	readonly equipment: readonly object[];
 	readonly purposes: readonly object[];
-	/** Ids in the club's order. */
-	readonly drills: readonly Id[];
+	/** In the club's order, the file that each drill stands in: within a file they are in that order as well. */
+	readonly drills: readonly number[];
 	readonly options: {
 		readonly kept: boolean;
 		readonly printed: readonly string[];
@@ -87,11 +85,9 @@ interface ClubFile extends Pick<Records, "club" | "term" | "targets"> {
 	readonly origins: readonly (readonly [string, Origin])[];
 	/** The dates of the term: what works them out is large. */
 	readonly dates: readonly TeachingWeek[];
-	/** Code of the club's texts as markup. */
-	readonly code: readonly (readonly [language: string, code: string, markup: string])[];
 }
 
-interface PlanFile {
+interface PlanFile extends WithMarked {
 	readonly weeks: readonly LeanWeek[];
 	readonly findings: readonly PlacedFinding[];
 	/** What would mend some of them, by their position. */
@@ -109,6 +105,11 @@ interface PlanFile {
 /** A finding with its place in the club's files worked out. */
 type PlacedFinding = Omit<Finding, "source" | "path"> & { readonly at: Place; readonly field: DataPath };
 
+interface WithMarked {
+	/** Texts that are not shown as they are written. */
+	readonly marked?: readonly Marked[];
+}
+
 interface WithFile {
 	/** Where it was read from. */
 	readonly file: string;
@@ -120,8 +121,6 @@ const LOOKED_UP: readonly string[] = ["equipment"];
 const CLUB = "club";
 const PLAN = "plan";
 const GUIDES = "guides";
-/** Characters that texts name, as `&eacute;`: a table of all names is large. */
-const CHARACTERS = "characters";
 
 /** What a drill has where it says nothing. */
 const EMPTY_DRILL = {
@@ -158,18 +157,16 @@ export function recordFiles(
 	const { club, term, targets, levels, apparatus, shapes, skills, equipment, drills, weeks, guides } =
 		curriculum;
 	const { purposes } = curriculum;
-	const code = new Map<string, readonly [string, string, string]>();
-	const markdown = createMarkdown({
-		resolve: curriculum.resolve,
-		highlight: (text, language) => {
-			const markup = highlight(text, language);
-			code.set(codeKey(text, language), [language, text, markup]);
-			return markup;
-		},
-	});
-	for (const { body } of [...drills.values(), ...weeks, ...guides.values()]) {
-		if (FENCE.test(body)) markdown.block(body, () => undefined);
-	}
+	const markdown = createMarkdown({ resolve: withoutNames(curriculum.resolve), highlight });
+	/** With its texts as markup where it is needed. */
+	const prepared = <T extends object & { readonly body?: string }>({ body, ...record }: T): object => {
+		const marked = markedTexts(record, markdown);
+		return {
+			...record,
+			...(body && { body: markedBody(body, markdown) }),
+			...(marked.length > 0 && { marked }),
+		};
+	};
 	const clubFile: ClubFile = {
 		club,
 		term,
@@ -180,7 +177,7 @@ export function recordFiles(
 		skills: Array.from(skills.values(), ({ drills: _, leadsTo: _to, opposites: _of, ...skill }) => skill),
 		equipment: Array.from(equipment.values(), ({ drills: _, ...item }) => item),
 		purposes: [...purposes.values()],
-		drills: [...drills.keys()],
+		drills: [...drills.values()].map(shardIn(drills.size)),
 		options: {
 			kept,
 			printed: [...printed],
@@ -193,10 +190,9 @@ export function recordFiles(
 		media: Array.from(media?.byDrill ?? [], ([id, list]) => [id, list.map((medium) => medium ?? null)]),
 		origins: [...curriculum.origins],
 		dates: teachingWeeks(term),
-		code: [...code.values()],
 	};
 	const plan: PlanFile = {
-		weeks: weeks.map(leanWeek),
+		weeks: weeks.map((week) => leanWeek({ ...week, body: markedBody(week.body, markdown) })),
 		findings: handbook.findings.map(placedFinding),
 		mends: Array.from(handbook.mends(), ([finding, changes]) => [
 			handbook.findings.indexOf(finding),
@@ -217,19 +213,20 @@ export function recordFiles(
 			rows: LOOKED_UP.includes(name) ? rows : [],
 		})),
 	};
-	const files = [
-		{ name: CLUB, text: written(clubFile) },
-		{ name: PLAN, text: written(plan) },
+	return [
+		{ name: CLUB, text: written(prepared(clubFile)) },
+		{ name: PLAN, text: written(prepared(plan)) },
 		{
 			name: GUIDES,
-			text: written(Array.from(guides.values(), (guide) => byName({ ...guide, file: guide.source.file }))),
+			text: written(
+				Array.from(guides.values(), (guide) => byName(prepared({ ...guide, file: guide.source.file }))),
+			),
 		},
 		...inShards([...drills.values()]).map((own, shard) => ({
 			name: `drills-${shard}`,
-			text: written(own.map((drill) => byName(leanDrill(drill)))),
+			text: written(own.map((drill) => byName(prepared(leanDrill(drill))))),
 		})),
 	];
-	return [{ name: CHARACTERS, text: JSON.stringify(namedCharacters(files)) }, ...files];
 }
 
 /** Reads the records back. Throws where a file of them is missing. */
@@ -245,15 +242,15 @@ export function readRecords(
 	};
 	const club = open<ClubFile>(CLUB);
 	const plan = open<PlanFile>(PLAN);
-	const shards = shardsFor(club.drills.length);
-	const drills = new Map<Id, Drill>();
-	for (let shard = 0; shard < shards; shard++) {
-		for (const drill of open<readonly LeanDrill[]>(`drills-${shard}`))
-			drills.set(drill.id, wholeDrill(drill));
-	}
+	const files = Array.from({ length: shardsFor(club.drills.length) }, (_, shard) =>
+		open<readonly LeanDrill[]>(`drills-${shard}`).values(),
+	);
+	const guides = open<readonly (Guide & WithFile & WithMarked)[]>(GUIDES);
+	// Those of drills come when they are read.
+	const marked = new Map([club, plan, ...guides].flatMap((one) => one.marked ?? []));
 	const placed = <T>(things: readonly object[]) =>
 		things.map((thing) => ({ source: sourceOf(""), path: [], ...thing })) as unknown as readonly T[];
-	const records: Records = {
+	const records: Omit<Records, "drills"> = {
 		club: club.club,
 		targets: club.targets,
 		term: { ...club.term, source: sourceOf("") },
@@ -266,17 +263,25 @@ export function readRecords(
 		accepted: [],
 		taught: [],
 		words: [],
-		drills: club.drills.flatMap((id) => drills.get(id) ?? []),
 		weeks: plan.weeks.map(wholeWeek),
-		guides: open<readonly (Guide & WithFile)[]>(GUIDES).map(({ file, ...guide }) => ({
-			...guide,
-			source: sourceOf(file),
-		})),
+		guides: guides.map(({ file, marked: _, ...guide }) => ({ ...guide, source: sourceOf(file) })),
 	};
-	const curriculum = join(records, new Map(club.origins));
+	const curriculum = join(
+		{
+			...records,
+			drills: club.drills.flatMap((file) => {
+				const { value } = files[file]?.next() ?? {};
+				return value === undefined ? [] : [joinedDrill(value)];
+			}),
+		},
+		({ lean: { marked: own = [], ...lean } }) => {
+			for (const [text, markup] of own) marked.set(text, markup);
+			return wholeDrill(lean);
+		},
+		new Map(club.origins),
+	);
 	knowTeachingWeeks(curriculum.term, club.dates);
 	foundRows.know(plan.rows);
-	const code = new Map(club.code.map(([language, text, markup]) => [codeKey(text, language), markup]));
 	let exposures: readonly Exposure[] | undefined;
 	const findings = plan.findings.map(wholeFinding);
 	const mends = new Map(
@@ -286,7 +291,6 @@ export function readRecords(
 		}),
 	);
 	return {
-		named: new Map(open<readonly (readonly [string, string])[]>(CHARACTERS)),
 		handbook: {
 			curriculum,
 			edition,
@@ -304,10 +308,7 @@ export function readRecords(
 				exposures ??= exposuresOf(curriculum);
 				return exposures;
 			},
-			markdown: createMarkdown({
-				resolve: curriculum.resolve,
-				highlight: (text: string, language: string) => code.get(codeKey(text, language)) ?? "",
-			}),
+			markdown: renderMarked(marked, curriculum.resolve),
 		},
 		options: {
 			kept: club.options.kept,
@@ -323,24 +324,6 @@ export function readRecords(
 			},
 		},
 	};
-}
-
-/** As CommonMark has them, by name and no number. */
-const NAMED = /&[a-z][a-z0-9]{1,31};/gi;
-
-function namedCharacters(
-	files: readonly RecordFile[],
-): readonly (readonly [name: string, character: string])[] {
-	const { unescapeAll } = new MarkdownIt().utils;
-	const names = new Set(files.flatMap(({ text }) => text.match(NAMED) ?? []));
-	return Array.from(names, (name) => [name, unescapeAll(name)] as const);
-}
-
-/** Fenced code begins so. */
-const FENCE = /^[> \t\d.)*+-]*(`{3}|~{3})/m;
-
-function codeKey(code: string, language: string): string {
-	return `${language}\n${code}`;
 }
 
 /** JSON with maps as lists of pairs, and without what names a place in a file. */
@@ -369,7 +352,7 @@ function wholeFinding({ at, field, ...finding }: PlacedFinding): Finding {
 /** A map as JSON has it. */
 type Pairs<T> = readonly (readonly [string, T])[];
 
-type LeanDose = Omit<Dose, "heights"> & { readonly heights?: Pairs<Landmark> };
+type LeanDose = Omit<Dose, "heights" | "do"> & { readonly heights?: Pairs<Landmark> };
 
 type LeanBlock = Omit<Block, "doses" | "path"> & { readonly doses: Pairs<DoseNumbers> };
 
@@ -407,8 +390,11 @@ function wholeWeek({ file, ...week }: LeanWeek): WeekPlan {
 }
 
 type LeanDrill = Omit<Drill, Emptied | "heights" | "levels" | "source"> &
-	Partial<Pick<Drill, Emptied>> & {
+	Partial<Pick<Drill, Emptied>> &
+	WithMarked & {
 		readonly levels: readonly (readonly [Id, LeanDose])[];
+		/** What each of them does, by itself: text beside text compresses better. */
+		readonly ways: readonly (Dose["do"] | null)[];
 		readonly heights?: readonly (readonly [string, Landmark | Pairs<Landmark>])[];
 		/** Left out where it follows from id and apparatus. */
 		readonly file?: string;
@@ -421,17 +407,39 @@ function leanDrill(drill: LinkedDrill): object {
 		if (Array.isArray(value) || typeof value === "string") return value.length > 0;
 		return value instanceof Map ? value.size > 0 : value !== undefined;
 	});
-	return { ...Object.fromEntries(said), ...(source.file === usualFile(drill) ? {} : { file: source.file }) };
+	const levels = [...drill.levels];
+	return {
+		...Object.fromEntries(said),
+		levels: levels.map(([level, { do: _, ...dose }]) => [level, dose]),
+		ways: levels.map(([, dose]) => dose.do ?? null),
+		...(source.file === usualFile(drill) ? {} : { file: source.file }),
+	};
 }
 
-function wholeDrill({ file, levels, heights, ...own }: LeanDrill): Drill {
+/** What joining asks of a drill; the rest is read when the drill is. */
+function joinedDrill(lean: LeanDrill): Joined & { readonly lean: LeanDrill } {
+	const { id, title, levels, partner, after, skills, shapes, equipment } = lean;
+	return {
+		id,
+		title,
+		levels: new Map(levels),
+		partner,
+		after: after ?? [],
+		skills: skills ?? [],
+		shapes: shapes ?? [],
+		equipment: equipment ?? [],
+		lean,
+	};
+}
+
+function wholeDrill({ file, levels, ways, heights, ...own }: LeanDrill): Drill {
 	return {
 		...EMPTY_DRILL,
 		...own,
 		levels: new Map(
-			levels.map(([level, { heights: own, ...dose }]): [Id, Dose] => [
+			levels.map(([level, { heights: own, ...dose }], i): [Id, Dose] => [
 				level,
-				own === undefined ? dose : { ...dose, heights: new Map(own) },
+				{ ...dose, ...(ways[i] && { do: ways[i] }), ...(own && { heights: new Map(own) }) },
 			]),
 		),
 		heights: new Map(

@@ -7,15 +7,21 @@ import type { Id } from "../model.ts";
 import { hashOf } from "../views/drill-ring.ts";
 
 /** Drills that share a file, about: a smaller one is fetched quicker when one of them changes, larger ones compress better. */
-const DRILLS_TOGETHER = 32;
+const DRILLS_TOGETHER = 16;
 /** Files of drills at most. */
 const MOST_SHARDS = 64;
 
 /** Drills by their files, each in the order given. */
 export function inShards<T extends { readonly id: Id }>(drills: readonly T[]): readonly (readonly T[])[] {
 	const shards = shardsFor(drills.length);
-	const byShard = Map.groupBy(drills, ({ id }) => hashOf(id) % shards);
+	const byShard = Map.groupBy(drills, shardIn(drills.length));
 	return Array.from({ length: shards }, (_, shard) => byShard.get(shard) ?? []);
+}
+
+/** The file that a drill of so many lies in. */
+export function shardIn(drills: number): (drill: { readonly id: Id }) => number {
+	const shards = shardsFor(drills);
+	return ({ id }) => hashOf(id) % shards;
 }
 
 /** A power of two, so that drills stay in their files while a club writes a few more. */

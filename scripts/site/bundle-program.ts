@@ -10,11 +10,11 @@ import { keptBundles } from "./kept-bundles.ts";
 const PROGRAMS = join(PROGRAM, "layouts/worker");
 
 /**
- * What makes pages that devices are sent ready made, what lays out maps and works out dates that are in
- * the records, as names of characters are (`&eacute;`); and what finds addresses in texts, which is turned off.
+ * What makes pages that devices are sent ready made, and what lays out maps, works out dates and reads
+ * Markdown: what comes of that is in the records.
  */
 const MADE_BY_BUILD =
-	/\/(author-guide|what-changed|taught-view|taught-page)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|linkify-it|entities)$/;
+	/\/(author-guide|what-changed|taught-view|taught-page)\.[jt]s$|^(@dagrejs\/dagre|temporal-polyfill|markdown-it)$/;
 
 /** Leaves that out of the devices' program. */
 export const readyMade: Plugin = {

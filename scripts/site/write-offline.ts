@@ -13,7 +13,6 @@ import { openFolder } from "../files/folder.ts";
 import type { ClubEdition } from "../model.ts";
 import { inColumns } from "../records/columns.ts";
 import {
-	type Bundle,
 	type EditionList,
 	type ListedFile,
 	OFFLINE_FOLDER,
@@ -34,8 +33,8 @@ const EXTENDED_FONT = "assets/text-latin-ext.woff2";
 /** Letters that the smaller of the two fonts lacks; `site.css` has both ranges. Our own words have none of them. */
 const EXTENDED = /[\u0100-\u0130\u0132-\u0151\u0154-\u02ba\u1e00-\u1eff]/;
 
-/** Characters of a bundle, about: larger ones compress better, and are sent to the host anew with every change of a drill in them. */
-const BUNDLE = 400_000;
+/** Drawn figures are whole without it: it follows when the handbook can be read. */
+const MOTION = "assets/motion.js";
 
 export interface OfflineFacts {
 	/** Pages say its name. */
@@ -65,14 +64,17 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	site.write(program, making);
 	const parts = {
 		records: records.map(({ name, text }) => [name, write(text)] as const),
-		bundles: inBundles(records).map(
-			(texts): Bundle => ({ hash: write(inColumns(texts)), records: texts.length }),
-		),
+		bundles: inColumns(records.map(({ text }) => text)).map(write),
 		files: others
 			.filter((path) => KEPT.test(path) && !PICTURE.test(path) && (path !== EXTENDED_FONT || isExtended))
+			.filter((path) => path !== MOTION)
 			.map(listed),
 		program,
-		later: [...readyMade, ...sizesForPhones(others.filter((path) => PICTURE.test(path)))].map(listed),
+		later: [
+			...readyMade,
+			...others.filter((path) => path === MOTION),
+			...sizesForPhones(others.filter((path) => PICTURE.test(path))),
+		].map(listed),
 	};
 	const release = `${issued.number}-${hashName(JSON.stringify(parts)).slice(0, 8)}`;
 	const list: EditionList = { edition, issued, release, ...parts };
@@ -80,19 +82,4 @@ export async function writeOffline(siteDir: string, facts: OfflineFacts): Promis
 	const before = `const HANDBOOK_EDITION=${JSON.stringify(list)};`;
 	site.write(WORKER_FILE, before + (await bundleProgram("worker.ts", words)));
 	return list;
-}
-
-/** Texts that follow each other, as many as make a bundle of its usual size. */
-function inBundles(records: readonly RecordFile[]): readonly (readonly string[])[] {
-	const bundles: string[][] = [];
-	let size = Number.POSITIVE_INFINITY;
-	for (const { text } of records) {
-		if (size + text.length > BUNDLE) {
-			bundles.push([]);
-			size = 0;
-		}
-		bundles.at(-1)?.push(text);
-		size += text.length;
-	}
-	return bundles;
 }

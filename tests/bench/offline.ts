@@ -137,7 +137,7 @@ function partsOf(site: string) {
 	const programs = ["worker.js", list.program];
 	const files = list.files.map(({ path }) => path);
 	return {
-		ready: [...list.bundles.map(({ hash }) => recordsPath(hash)), ...files, ...programs].map(sized),
+		ready: [...list.bundles.map(recordsPath), ...files, ...programs].map(sized),
 		parts: [...list.records.map(([, hash]) => recordsPath(hash)), ...files, ...programs].map(sized),
 		hashes: new Map(list.files.map(({ path, hash }) => [path, hash])),
 		counts: String(list.records.length),

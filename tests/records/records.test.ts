@@ -102,9 +102,17 @@ describe("a device", () => {
 		const then = recordFiles(before.handbook, { kept: true }, highlightCode);
 		const texts = new Map(then.map(({ name, text }) => [name, text]));
 		expect(now.map(({ name }) => name)).toEqual(then.map(({ name }) => name));
-		expect(now.filter(({ name, text }) => texts.get(name) !== text).map(({ name }) => name)).toEqual([
-			"drills-0",
-		]);
+		const changed = (files: readonly RecordFile[]) =>
+			files.filter(({ name, text }) => texts.get(name) !== text).map(({ name }) => name);
+		expect(changed(now)).toEqual(["drills-0"]);
+		// Weeks and another drill link to it by its name.
+		const { resolve: found } = before.handbook.curriculum;
+		const resolve = (reference: string) => {
+			const target = found(reference);
+			return target?.id === "rock" ? { ...target, name: "Another name" } : target;
+		};
+		const renamed = { ...before.handbook, curriculum: { ...before.handbook.curriculum, resolve } };
+		expect(changed(recordFiles(renamed, { kept: true }, highlightCode))).toEqual([]);
 	});
 
 	it("writes characters that a text names, and leaves what is no name and what is code", async () => {
@@ -126,7 +134,7 @@ describe("a device", () => {
 			expect(fromColumns(inColumns(texts))).toEqual(texts);
 		}
 		const odd = ["[]", '[{"a":1},{"b":[null],"c":0}]', "{}", '[["x",1]]', '"text"', '[{"b":""}]'];
-		expect(fromColumns(inColumns(odd))).toEqual(odd);
+		for (const most of [1, 12, 1000]) expect(fromColumns(inColumns(odd, most)), `${most}`).toEqual(odd);
 	});
 
 	it("says which file of records is missing, and opens nothing", async () => {
