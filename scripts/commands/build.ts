@@ -10,7 +10,8 @@
 import { relative } from "node:path";
 import { foundRows } from "../figures/progression-layout.ts";
 import { programCache } from "../files/cache.ts";
-import { openFolder } from "../files/folder.ts";
+import { openFolder, realPlace } from "../files/folder.ts";
+import { sha256 } from "../files/hash.ts";
 import { ownPackage } from "../files/program.ts";
 import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Handbook } from "../handbook.ts";
@@ -45,9 +46,10 @@ import { isThere, madeOf, remember } from "./unchanged.ts";
 /** Where the binder lies inside the output. */
 const BINDER = SHEET_FILES.binder();
 
-/** Rows of maps are kept for some versions of the program. */
-const MOST_ROWS = 6;
-const rowsFile = () => `${programFingerprint().slice(0, 16)}.json`;
+/** Rows of maps are kept for some clubs and versions of the program. */
+const MOST_ROWS = 12;
+const rowsFile = (clubDir: string) =>
+	`${sha256(`${programFingerprint()} ${realPlace(clubDir)}`).slice(0, 32)}.json`;
 
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
@@ -243,7 +245,8 @@ async function writeHandbook(
 		...(binder === undefined ? {} : { binder, printed: new Set([...(options.printed ?? []), BINDER]) }),
 	};
 	const cache = programCache("rows");
-	const known = cache.findJson(rowsFile());
+	const rowsName = rowsFile(handbook.clubDir);
+	const known = cache.findJson(rowsName);
 	if (Array.isArray(known)) foundRows.know(known);
 	const site = await writeSite(coaches, staging.dir, {
 		...shown,
@@ -251,7 +254,7 @@ async function writeHandbook(
 	});
 	const rows = JSON.stringify(foundRows.used());
 	if (rows !== JSON.stringify(known)) {
-		cache.put(rowsFile(), Buffer.from(rows));
+		cache.put(rowsName, Buffer.from(rows));
 		cache.leave(MOST_ROWS);
 	}
 	const isShown = ({ path }: { readonly path: string }) => !isLeftOut(leaveOut, path);
