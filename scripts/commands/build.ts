@@ -257,18 +257,29 @@ async function writeHandbook(
 		cache.put(rowsName, Buffer.from(rows));
 		cache.leave(MOST_ROWS);
 	}
-	const isShown = ({ path }: { readonly path: string }) => !isLeftOut(leaveOut, path);
-	const data = dataFiles(coaches, words, edition).filter(isShown);
-	const schemas = schemaFiles(SCHEMA_FOLDER, club.site).filter(isShown);
-	const texts = [...schemas, ...searchFiles(coaches), ...data];
-	for (const { path, text } of texts) staging.write(path, text);
-	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
+	const data = writeTexts(coaches, staging);
 	if (options.kept === true) {
 		writeLinkPictures(coaches, staging.dir);
 		const records = recordFiles(coaches, shown, highlightCode);
 		await writeOffline(staging.dir, { ...site, edition, words, records });
 	}
-	return { pages: site.pages, data: data.length };
+	return { pages: site.pages, data };
+}
+
+/** Schemas, search, data and what hosts read, one kind after the other: of a large club each is large. Counts the data files. */
+function writeTexts(handbook: Handbook, staging: Staging): number {
+	const { curriculum, edition, words } = handbook;
+	const { leaveOut = [], site } = curriculum.club;
+	const write = (files: readonly { readonly path: string; readonly text: string }[]): number => {
+		const shown = files.filter(({ path }) => !isLeftOut(leaveOut, path));
+		for (const { path, text } of shown) staging.write(path, text);
+		return shown.length;
+	};
+	write(schemaFiles(SCHEMA_FOLDER, site));
+	write(searchFiles(handbook));
+	const data = write(dataFiles(handbook, words, edition));
+	for (const [path, text] of hostFiles()) staging.writeUnlessTheirs(path, text);
+	return data;
 }
 
 /**
