@@ -8,6 +8,7 @@
  */
 
 import { relative } from "node:path";
+import { setFlagsFromString } from "node:v8";
 import { foundRows } from "../figures/progression-layout.ts";
 import { programCache } from "../files/cache.ts";
 import { openFolder, realPlace } from "../files/folder.ts";
@@ -51,6 +52,12 @@ const MOST_ROWS = 12;
 const rowsFile = (clubDir: string) =>
 	`${sha256(`${programFingerprint()} ${realPlace(clubDir)}`).slice(0, 32)}.json`;
 
+/**
+ * The collector begins anew when so much more is in use than it left, in percent. By itself it waits for up to
+ * four times as much: 948 and 985 MiB at 10,000 drills instead of 578, in the same time.
+ */
+const MORE_IN_USE = 60;
+
 /** Files named when somebody else's are in the way; the rest is counted. */
 const SHOWN_CONFLICTS = 8;
 
@@ -72,6 +79,7 @@ export async function build(
 	{ print, plain = false, since, director = false }: BuildOptions,
 ): Promise<number> {
 	if (!mayWriteTo(run)) return 2;
+	setFlagsFromString(`--heap-growing-percent=${MORE_IN_USE}`);
 	const { clubDir, outDir, out } = run;
 	const started = performance.now();
 	const { problems, opened } = await openClub(clubDir, {
