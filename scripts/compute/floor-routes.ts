@@ -252,11 +252,16 @@ const TOUCH = 0.005;
 
 /** Whether the straight way from a to b goes through a rectangle (Liang and Barsky's clipping). */
 export function crosses(a: Spot, b: Spot, { left, top, length, width }: Rect): boolean {
+	const right = left + length - TOUCH;
+	const bottom = top + width - TOUCH;
+	// Most ways pass by on one side: nothing more is worked out for them.
+	if (Math.max(a.x, b.x) <= left + TOUCH || Math.min(a.x, b.x) >= right) return false;
+	if (Math.max(a.y, b.y) <= top + TOUCH || Math.min(a.y, b.y) >= bottom) return false;
 	let from = 0;
 	let to = 1;
 	for (const [start, move, low, high] of [
-		[a.x, b.x - a.x, left + TOUCH, left + length - TOUCH],
-		[a.y, b.y - a.y, top + TOUCH, top + width - TOUCH],
+		[a.x, b.x - a.x, left + TOUCH, right],
+		[a.y, b.y - a.y, top + TOUCH, bottom],
 	] as const) {
 		if (Math.abs(move) < 1e-9) {
 			if (start <= low || start >= high) return false;

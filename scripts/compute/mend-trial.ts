@@ -21,7 +21,7 @@ import { exposuresOf } from "./exposures.ts";
 import { getOrMake } from "./get-or-make.ts";
 import { HARMS, harmOf } from "./harm.ts";
 import { loadMeasure } from "./load.ts";
-import type { Measure } from "./measure.ts";
+import type { Counted, Measure } from "./measure.ts";
 import { orderMeasure } from "./order.ts";
 import { placingMeasure } from "./placing.ts";
 import { changedPlan, weeksOf } from "./plan-changes.ts";
@@ -206,7 +206,15 @@ function keysOf(part: Curriculum, measures: readonly Measure[]): Keys {
 }
 
 function keysIn(curriculum: Curriculum, measures: readonly Measure[]): Keys {
-	const counted = { curriculum, exposures: exposuresOf(curriculum) };
+	let exposures: Counted["exposures"] | undefined;
+	// Few measures ask for them.
+	const counted: Counted = {
+		curriculum,
+		get exposures() {
+			exposures ??= exposuresOf(curriculum);
+			return exposures;
+		},
+	};
 	const words = wordsFor(curriculum.club.language);
 	const found = measures.flatMap((measure) => measure.findings(counted, words));
 	return new Map(found.map((one) => [keyOf(one), one.code]));

@@ -115,10 +115,12 @@ export function drawLandmarks(
 		const high = lines.length * LINE_HEIGHT + 1;
 		const own = flags[i] ?? flagArea(at);
 		const shut = [...taken, ...flags, ...names];
-		const cost = ({ area, away }: Place): number => {
+		const cost = ({ area, away }: Place, most: number): number => {
 			const out =
 				Math.max(0, plan.left - area.left, area.right - plan.right) +
 				Math.max(0, plan.top - area.top, area.bottom - plan.bottom);
+			// Too far off already, whatever it covers.
+			if (away / 8 > most || (out > 0 && OUT + out > most)) return Number.POSITIVE_INFINITY;
 			const aired = grow(area, AIR);
 			return (
 				COVERED * shut.filter((one) => meet(one, one === own ? area : aired)).length +
@@ -168,11 +170,11 @@ interface Place {
 
 function cheapest(
 	places: readonly Place[],
-	cost: (place: Place) => number,
+	cost: (place: Place, most: number) => number,
 ): { readonly place: Place; readonly dear: number } {
 	let best = { place: NOWHERE, dear: Number.POSITIVE_INFINITY };
 	for (const place of places) {
-		const dear = cost(place);
+		const dear = cost(place, best.dear);
 		if (dear < best.dear) best = { place, dear };
 	}
 	return best;

@@ -138,7 +138,7 @@ export function join<D extends Joined>(
 	const ofSkill = reversed(drills.map((d) => [d.id, d.skills]));
 	const ofShape = reversed(drills.map((d) => [d.id, d.shapes]));
 	const ofEquipment = reversed(drills.map((d) => [d.id, needsOf(d).map((need) => need.item)]));
-	const planned = occurrences(records);
+	const planned = occurrences({ ...records, drills: byId(drills) });
 
 	return {
 		club: records.club,
@@ -212,7 +212,7 @@ export function withWeeks(curriculum: Curriculum, plans: readonly WeekPlan[]): C
 	const planned = occurrences({
 		weeks: weeks.filter(({ week }) => numbers.has(week)),
 		levels: [...curriculum.levels.values()],
-		drills: [...curriculum.drills.values()],
+		drills: curriculum.drills,
 	});
 	const drills = new Map(curriculum.drills);
 	for (const id of new Set(touched.flatMap(stationsIn).map((station) => station.drill))) {
@@ -235,19 +235,17 @@ function occurrences({
 	weeks,
 	levels,
 	drills,
-}: Pick<Joinable<Pick<Joined, "id" | "levels">>, "weeks" | "levels" | "drills">): ReadonlyMap<
-	Id,
-	readonly Occurrence[]
-> {
+}: Pick<Records, "weeks" | "levels"> & {
+	readonly drills: ReadonlyMap<Id, Pick<Joined, "levels">>;
+}): ReadonlyMap<Id, readonly Occurrence[]> {
 	const all = levels.map((level) => level.id);
-	const offered = new Map(drills.map((d) => [d.id, d.levels]));
 	const found = new Map<Id, Occurrence[]>();
 	for (const { week, apparatus } of weeks) {
 		for (const plan of apparatus) {
 			for (const block of plan.blocks) {
 				const named = block.levels.length === 0 ? all : all.filter((id) => block.levels.includes(id));
 				for (const drill of new Set(block.stations.map((s) => s.drill))) {
-					const here = named.filter((level) => offered.get(drill)?.has(level));
+					const here = named.filter((level) => drills.get(drill)?.levels.has(level));
 					const list = found.get(drill) ?? [];
 					list.push({ week, apparatus: plan.apparatus, block: block.number, levels: here });
 					found.set(drill, list);

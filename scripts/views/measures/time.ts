@@ -55,9 +55,7 @@ export function timeView(site: SiteIndex) {
 function minutesByApparatus(site: SiteIndex, level: Id, name: string) {
 	const { curriculum, words } = site;
 	const minutesOn = (plan: WeekPlan, apparatus: Id): number =>
-		plan.apparatus
-			.filter((one) => one.apparatus === apparatus)
-			.flatMap(({ blocks }) => blocks)
+		(plan.apparatus.find((one) => one.apparatus === apparatus)?.blocks ?? [])
 			.filter((block) => levelsOf(block, curriculum).includes(level))
 			.reduce((sum, { minutes }) => sum + minutes, 0);
 	const used = [...curriculum.apparatus.keys()].filter((id) =>
