@@ -51,6 +51,11 @@ export type Form =
 	| "days"
 	| "data";
 
+/** Whether anything stands in a cell. */
+export function isFilled(cell: Cell | undefined): boolean {
+	return cell !== null && cell !== undefined && String(cell).trim() !== "";
+}
+
 /** What reading a cell may ask and say. */
 export interface CellContext {
 	/** The ids that words stand for; undefined where none is known and none may be made. */
