@@ -8,6 +8,7 @@
  */
 
 import { isDeepStrictEqual } from "node:util";
+import { type Data, isData } from "../../read/parse-yaml.ts";
 import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 
 /** A cell as a spreadsheet library gives it. */
@@ -73,8 +74,6 @@ export interface CellForm {
 	/** Of a number that is a time: what the field counts in. */
 	readonly unit?: "seconds" | "minutes";
 }
-
-type Json = Readonly<Record<string, unknown>>;
 
 /** Words that stand for a choice besides the choice itself, folded. */
 const SYNONYMS: Readonly<Record<string, string>> = {
@@ -169,14 +168,14 @@ function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
 		case "numbers":
 			return isList(value) ? value.join("; ") : typeof value === "number" ? value : undefined;
 		case "doses":
-			return isMap(value) ? Object.entries(value).map(doseLine).join("\n") : undefined;
+			return isData(value) ? Object.entries(value).map(doseLine).join("\n") : undefined;
 		case "needs":
-			return isMap(value) ? Object.entries(value).map(needWords).join("; ") : undefined;
+			return isData(value) ? Object.entries(value).map(needWords).join("; ") : undefined;
 		case "heights":
-			return isMap(value)
+			return isData(value)
 				? Object.entries(value)
 						.flatMap(([what, height]) =>
-							isMap(height)
+							isData(height)
 								? Object.entries(height).map(([level, landmark]) => `${what} | ${level}: ${String(landmark)}`)
 								: [`${what}: ${String(height)}`],
 						)
@@ -192,7 +191,7 @@ function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
 }
 
 function doseLine([level, dose]: readonly [string, unknown]): string {
-	const { do: how, sets, reps, hold } = (dose ?? {}) as Json;
+	const { do: how, sets, reps, hold } = (dose ?? {}) as Data;
 	const parts = [
 		level,
 		...(sets === undefined ? [] : [`sets ${String(sets)}`]),
@@ -204,7 +203,7 @@ function doseLine([level, dose]: readonly [string, unknown]): string {
 }
 
 function needWords([item, need]: readonly [string, unknown]): string {
-	if (!isMap(need)) return `${item} x ${String(need)}`;
+	if (!isData(need)) return `${item} x ${String(need)}`;
 	const per = need.per === undefined ? "" : ` per ${String(need.per)}`;
 	return `${item} x ${String(need.count)}${per}`;
 }
@@ -214,7 +213,7 @@ function columns(value: unknown, names: readonly string[]): string | undefined {
 	return value
 		.map((row) =>
 			names
-				.map((name) => String((row as Json)[name] ?? ""))
+				.map((name) => String((row as Data)[name] ?? ""))
 				.join(" | ")
 				.replace(/[ |]+$/, ""),
 		)
@@ -352,9 +351,9 @@ function fits(form: Form, data: unknown): boolean {
 			return false;
 		case "needs":
 		case "heights":
-			return isMap(data);
+			return isData(data);
 		case "doses":
-			return isMap(data) || isList(data);
+			return isData(data) || isList(data);
 		case "place":
 			return typeof data === "string" || isList(data);
 		case "data":
@@ -507,7 +506,7 @@ function heightsIn(text: string, choices: readonly string[], context: CellContex
 		}
 		const before = heights.get(what);
 		const own = refsIn(level, "level", context).map((id) => [id, landmark] as const);
-		heights.set(what, { ...(isMap(before) ? before : {}), ...Object.fromEntries(own) });
+		heights.set(what, { ...(isData(before) ? before : {}), ...Object.fromEntries(own) });
 	}
 	return heights.size === 0 ? undefined : Object.fromEntries(heights);
 }
@@ -535,16 +534,12 @@ function some<T>(list: readonly T[]): readonly T[] | undefined {
 }
 
 /** Leaves out what is empty. */
-function defined(data: Json): Json {
+function defined(data: Data): Data {
 	return Object.fromEntries(Object.entries(data).filter(([, value]) => value !== undefined && value !== ""));
 }
 
 function isList(value: unknown): value is readonly unknown[] {
 	return Array.isArray(value);
-}
-
-function isMap(value: unknown): value is Json {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function short(text: string): string {
