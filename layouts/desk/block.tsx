@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import type { DoseNumbers, PlanChange } from "../../scripts/model.ts";
 import { number, desk as say } from "../../scripts/words/en.ts";
 import type { Board, BoardBlock, DrillLine } from "./api.ts";
-import { titleOf, whereOf } from "./board.tsx";
+import { headOf, titleOf, whereOf } from "./board.tsx";
 import { Button, Choices, NumberField, Picker, TextField, useFocus } from "./parts.tsx";
 import {
 	areaAt,
@@ -53,11 +53,6 @@ export function BlockPanel(props: BlockProps) {
 			</fieldset>
 		</section>
 	);
-}
-
-/** What is beside its stations, which are named below. */
-function headOf({ kind, choose, stations }: BoardBlock): string {
-	return kind === "stations" ? say.stations(stations.length) : say.options(choose, stations.length);
 }
 
 function send(what: string, changes: readonly PlanChange[]) {
@@ -237,30 +232,7 @@ function Stations({ block, drills }: BlockProps) {
 									])
 								}
 							/>
-							{!isOne && (
-								<>
-									{i > 0 && (
-										<Button
-											kind="quiet"
-											label={say.earlier(station.title)}
-											onClick={() => {
-												const order = [...list];
-												order.splice(i - 1, 2, ...[list[i], list[i - 1]].filter((one) => one !== undefined));
-												send(say.changed(title), [withStations(block, order)]);
-											}}
-										>
-											↑
-										</Button>
-									)}
-									<Button
-										kind="quiet"
-										label={say.withoutStation(station.title)}
-										onClick={() => send(say.stationGone(station.title), [withoutStation(block, i)])}
-									>
-										×
-									</Button>
-								</>
-							)}
+							{!isOne && <StationMoves block={block} at={i} name={station.title} />}
 						</div>
 						{block.kind === "stations" && i < block.stations.length - 1 && (
 							<Button
@@ -285,6 +257,39 @@ function Stations({ block, drills }: BlockProps) {
 				onPick={(drill) => send(say.stationAdded(nameOfDrill(drill)), [withStation(block, drill)])}
 			/>
 		</section>
+	);
+}
+
+/** A station before the one above it, or out of the block. */
+function StationMoves(props: { readonly block: BoardBlock; readonly at: number; readonly name: string }) {
+	const { block, at, name } = props;
+	const list = block.stations.map(writtenStation);
+	return (
+		<>
+			{at > 0 && (
+				<Button
+					kind="quiet"
+					label={say.earlier(name)}
+					onClick={() => {
+						const order = [
+							...list.slice(0, at - 1),
+							...list.slice(at - 1, at + 1).reverse(),
+							...list.slice(at + 1),
+						];
+						send(say.changed(titleOf(block)), [withStations(block, order)]);
+					}}
+				>
+					↑
+				</Button>
+			)}
+			<Button
+				kind="quiet"
+				label={say.withoutStation(name)}
+				onClick={() => send(say.stationGone(name), [withoutStation(block, at)])}
+			>
+				×
+			</Button>
+		</>
 	);
 }
 

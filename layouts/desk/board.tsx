@@ -59,6 +59,11 @@ export function titleOf(block: BoardBlock): string {
 	return block.stations.map(({ title }) => title).join(" · ");
 }
 
+/** What is beside its stations, which are named below. */
+export function headOf({ kind, choose, stations }: BoardBlock): string {
+	return kind === "stations" ? say.stations(stations.length) : say.options(choose, stations.length);
+}
+
 /** Where something stands, in words. */
 export function whereOf(board: Board, { week, area, number: at }: Spot): string {
 	return say.place(week, board.areas.find(({ id }) => id === area)?.name ?? area, at);
@@ -357,28 +362,26 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 				<b class="minutes">
 					{number(block.minutes)}′<span class="sr"> {say.minutes}</span>
 				</b>
-				{block.kind === "drill" ? (
-					<span>{title}</span>
-				) : (
-					<span class="stations">
-						<span class="kind">
-							{block.kind === "stations"
-								? say.stations(block.stations.length)
-								: say.options(block.choose, block.stations.length)}
-						</span>
-						{block.stations.map(({ drill, title: own_ }, i) => (
-							<span key={`${drill}-${i}`} class="station">
-								{own_}
-							</span>
-						))}
-					</span>
-				)}
+				{block.kind === "drill" ? <span>{title}</span> : <StationNames block={block} />}
 				{levels.length > 0 && <span class="levels">{levels.join(", ")}</span>}
 				{block.note !== undefined && <span class="note">{block.note}</span>}
 				{goes && <span class="mark">{say.goes}</span>}
 				<span class="sr">{whereOf(board, spotOf(block.at))}</span>
 			</button>
 		</li>
+	);
+}
+
+function StationNames({ block }: { readonly block: BoardBlock }) {
+	return (
+		<span class="stations">
+			<span class="kind">{headOf(block)}</span>
+			{block.stations.map(({ drill, title }, i) => (
+				<span key={`${drill}-${i}`} class="station">
+					{title}
+				</span>
+			))}
+		</span>
 	);
 }
 
