@@ -3,7 +3,7 @@
 import { useState } from "preact/hooks";
 import type { DoseNumbers, PlanChange } from "../../scripts/model.ts";
 import { number, desk as say } from "../../scripts/words/en.ts";
-import type { Board, BoardBlock, DrillLine } from "./api.ts";
+import type { BoardBlock } from "./api.ts";
 import { headOf, titleOf, whereOf } from "./board.tsx";
 import { Button, Choices, NumberField, Picker, TextField, useFocus } from "./parts.tsx";
 import {
@@ -20,19 +20,16 @@ import {
 	withStations,
 	writtenStation,
 } from "./plan.ts";
-import { change, speak } from "./talk.ts";
+import { boardNow, change, current, desk, speak } from "./talk.ts";
 
 export interface BlockProps {
-	readonly board: Board;
 	readonly block: BoardBlock;
-	readonly drills: readonly DrillLine[];
-	readonly readOnly: boolean;
 	readonly onCarry: (carried: Carried) => void;
 	readonly onOpen: (at: string | undefined) => void;
 }
 
 export function BlockPanel(props: BlockProps) {
-	const { board, block, readOnly, onOpen } = props;
+	const { block, onOpen } = props;
 	const heading = useFocus<HTMLHeadingElement>(block.at);
 	const title = titleOf(block);
 	return (
@@ -45,8 +42,8 @@ export function BlockPanel(props: BlockProps) {
 					{say.close}
 				</Button>
 			</div>
-			<p class="soft">{whereOf(board, spotOf(block.at))}</p>
-			<fieldset disabled={readOnly} class="plain">
+			<p class="soft">{whereOf(spotOf(block.at))}</p>
+			<fieldset disabled={desk().readOnly} class="plain">
 				<BlockMoves {...props} />
 				<Stations {...props} />
 				<BlockFields {...props} />
@@ -59,7 +56,8 @@ function send(what: string, changes: readonly PlanChange[]) {
 	return change("plan", what, { changes });
 }
 
-function BlockFields({ board, block }: BlockProps) {
+function BlockFields({ block }: BlockProps) {
+	const board = boardNow();
 	const title = titleOf(block);
 	const set = (what: string, fields: object) => send(what, [{ set: { block: block.at, ...fields } }]);
 	return (
@@ -119,7 +117,7 @@ function BlockFields({ board, block }: BlockProps) {
 					}
 				/>
 			)}
-			<Doses board={board} block={block} />
+			<Doses block={block} />
 			<TextField
 				label={say.note}
 				value={block.note ?? ""}
@@ -141,11 +139,11 @@ function BlockFields({ board, block }: BlockProps) {
 const DOSE = ["sets", "reps", "hold"] as const;
 
 /** The dose this time: of everybody, or of each level by itself. */
-function Doses({ board, block }: Pick<BlockProps, "board" | "block">) {
+function Doses({ block }: Pick<BlockProps, "block">) {
 	const hasOwn = Object.keys(block.doses).length > 0;
 	const [wantsOwn, setOwn] = useState(false);
 	const isEach = hasOwn || wantsOwn;
-	const levels = board.levels.filter(({ id }) =>
+	const levels = boardNow().levels.filter(({ id }) =>
 		(block.levels.length === 0 ? block.countsFor : block.levels).includes(id),
 	);
 	const sendDose = (change: PlanChange) => send(say.doseChanged(titleOf(block)), [change]);
@@ -191,7 +189,8 @@ function Doses({ board, block }: Pick<BlockProps, "board" | "block">) {
 	);
 }
 
-function Stations({ block, drills }: BlockProps) {
+function Stations({ block }: BlockProps) {
+	const { drills } = current();
 	const { area } = spotOf(block.at);
 	const here = drills.filter(({ areas }) => areas.includes(area));
 	const nameOfDrill = (id: string) => drills.find((drill) => drill.id === id)?.name ?? id;
@@ -293,9 +292,9 @@ function StationMoves(props: { readonly block: BoardBlock; readonly at: number; 
 	);
 }
 
-function BlockMoves({ board, block, onCarry, onOpen }: BlockProps) {
+function BlockMoves({ block, onCarry, onOpen }: BlockProps) {
 	const spot = spotOf(block.at);
-	const next = areaAt(board, spot.week, spot.area)?.blocks[spot.number];
+	const next = areaAt(boardNow(), spot.week, spot.area)?.blocks[spot.number];
 	const title = titleOf(block);
 	const carry = (copy: boolean): void => {
 		onCarry({ from: block.at, copy, title, drills: block.stations.map(({ drill }) => drill) });
