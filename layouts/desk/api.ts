@@ -3,7 +3,7 @@
  * scripts/desk/desk-api.ts; what it is sent is judged by scripts/desk/requests.ts.
  */
 
-import type { DoseNumbers, FileKind, Id, PlanChange } from "../../scripts/model.ts";
+import type { Block, DoseNumbers, FileKind, Finding, Id, PlanChange } from "../../scripts/model.ts";
 import type { WhatChangedView } from "../../scripts/views/what-changed.ts";
 
 /** Everything that the desk shows of a club's plan. */
@@ -82,21 +82,15 @@ export interface BoardArea {
 	readonly blocks: readonly BoardBlock[];
 }
 
-export interface BoardBlock {
+export interface BoardBlock
+	extends Pick<
+		Block,
+		"kind" | "minutes" | "show" | "change" | "choose" | "levels" | "sessions" | "dose" | "note"
+	> {
 	/** week/area/number, as in a change list. */
 	readonly at: string;
-	readonly kind: "drill" | "stations" | "options";
-	readonly minutes: number;
-	readonly show: number;
-	readonly change: number;
-	readonly choose: number;
-	/** The levels it names; empty means all. */
-	readonly levels: readonly Id[];
-	readonly sessions: readonly number[];
-	readonly dose?: DoseNumbers;
 	readonly doses: Readonly<Record<Id, DoseNumbers>>;
 	readonly keep: boolean;
-	readonly note?: string;
 	readonly stations: readonly BoardStation[];
 	/** Levels and classes for which it counts. */
 	readonly countsFor: readonly Id[];
@@ -154,16 +148,11 @@ export interface ProblemLine {
 	readonly fix: string;
 }
 
-export interface FindingLine {
+export interface FindingLine extends Pick<Finding, "code" | "weight" | "what" | "why" | "fix"> {
 	/** What it is, whatever its words and numbers. */
 	readonly key: string;
-	readonly code: string;
 	readonly title: string;
 	readonly harm: string;
-	readonly weight: "serious" | "worth a look" | "note";
-	readonly what: string;
-	readonly why: string;
-	readonly fix: string;
 	readonly count: number;
 	readonly about: Readonly<Record<string, string | number>>;
 }

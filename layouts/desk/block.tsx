@@ -3,8 +3,8 @@
 import { useState } from "preact/hooks";
 import type { DoseNumbers, PlanChange } from "../../scripts/model.ts";
 import { number, desk as say } from "../../scripts/words/en.ts";
-import type { Board, BoardBlock, DrillLine } from "./api.ts";
-import { titleOf, whereOf } from "./board.tsx";
+import type { BoardBlock } from "./api.ts";
+import { headOf, titleOf, whereOf } from "./board.tsx";
 import { Button, Choices, NumberField, Picker, TextField, useFocus } from "./parts.tsx";
 import {
 	areaAt,
@@ -20,19 +20,16 @@ import {
 	withStations,
 	writtenStation,
 } from "./plan.ts";
-import { change, speak } from "./talk.ts";
+import { boardNow, change, current, desk, speak } from "./talk.ts";
 
 export interface BlockProps {
-	readonly board: Board;
 	readonly block: BoardBlock;
-	readonly drills: readonly DrillLine[];
-	readonly readOnly: boolean;
 	readonly onCarry: (carried: Carried) => void;
 	readonly onOpen: (at: string | undefined) => void;
 }
 
 export function BlockPanel(props: BlockProps) {
-	const { board, block, readOnly, onOpen } = props;
+	const { block, onOpen } = props;
 	const heading = useFocus<HTMLHeadingElement>(block.at);
 	const title = titleOf(block);
 	return (
@@ -45,8 +42,8 @@ export function BlockPanel(props: BlockProps) {
 					{say.close}
 				</Button>
 			</div>
-			<p class="soft">{whereOf(board, spotOf(block.at))}</p>
-			<fieldset disabled={readOnly} class="plain">
+			<p class="soft">{whereOf(spotOf(block.at))}</p>
+			<fieldset disabled={desk().readOnly} class="plain">
 				<BlockMoves {...props} />
 				<Stations {...props} />
 				<BlockFields {...props} />
@@ -55,16 +52,12 @@ export function BlockPanel(props: BlockProps) {
 	);
 }
 
-/** What is beside its stations, which are named below. */
-function headOf({ kind, choose, stations }: BoardBlock): string {
-	return kind === "stations" ? say.stations(stations.length) : say.options(choose, stations.length);
-}
-
 function send(what: string, changes: readonly PlanChange[]) {
 	return change("plan", what, { changes });
 }
 
-function BlockFields({ board, block }: BlockProps) {
+function BlockFields({ block }: BlockProps) {
+	const board = boardNow();
 	const title = titleOf(block);
 	const set = (what: string, fields: object) => send(what, [{ set: { block: block.at, ...fields } }]);
 	return (
@@ -124,7 +117,7 @@ function BlockFields({ board, block }: BlockProps) {
 					}
 				/>
 			)}
-			<Doses board={board} block={block} />
+			<Doses block={block} />
 			<TextField
 				label={say.note}
 				value={block.note ?? ""}
@@ -146,11 +139,11 @@ function BlockFields({ board, block }: BlockProps) {
 const DOSE = ["sets", "reps", "hold"] as const;
 
 /** The dose this time: of everybody, or of each level by itself. */
-function Doses({ board, block }: Pick<BlockProps, "board" | "block">) {
+function Doses({ block }: Pick<BlockProps, "block">) {
 	const hasOwn = Object.keys(block.doses).length > 0;
 	const [wantsOwn, setOwn] = useState(false);
 	const isEach = hasOwn || wantsOwn;
-	const levels = board.levels.filter(({ id }) =>
+	const levels = boardNow().levels.filter(({ id }) =>
 		(block.levels.length === 0 ? block.countsFor : block.levels).includes(id),
 	);
 	const sendDose = (change: PlanChange) => send(say.doseChanged(titleOf(block)), [change]);
@@ -196,7 +189,8 @@ function Doses({ board, block }: Pick<BlockProps, "board" | "block">) {
 	);
 }
 
-function Stations({ block, drills }: BlockProps) {
+function Stations({ block }: BlockProps) {
+	const { drills } = current();
 	const { area } = spotOf(block.at);
 	const here = drills.filter(({ areas }) => areas.includes(area));
 	const nameOfDrill = (id: string) => drills.find((drill) => drill.id === id)?.name ?? id;
@@ -237,30 +231,7 @@ function Stations({ block, drills }: BlockProps) {
 									])
 								}
 							/>
-							{!isOne && (
-								<>
-									{i > 0 && (
-										<Button
-											kind="quiet"
-											label={say.earlier(station.title)}
-											onClick={() => {
-												const order = [...list];
-												order.splice(i - 1, 2, ...[list[i], list[i - 1]].filter((one) => one !== undefined));
-												send(say.changed(title), [withStations(block, order)]);
-											}}
-										>
-											↑
-										</Button>
-									)}
-									<Button
-										kind="quiet"
-										label={say.withoutStation(station.title)}
-										onClick={() => send(say.stationGone(station.title), [withoutStation(block, i)])}
-									>
-										×
-									</Button>
-								</>
-							)}
+							{!isOne && <StationMoves block={block} at={i} name={station.title} />}
 						</div>
 						{block.kind === "stations" && i < block.stations.length - 1 && (
 							<Button
@@ -288,9 +259,42 @@ function Stations({ block, drills }: BlockProps) {
 	);
 }
 
-function BlockMoves({ board, block, onCarry, onOpen }: BlockProps) {
+/** A station before the one above it, or out of the block. */
+function StationMoves(props: { readonly block: BoardBlock; readonly at: number; readonly name: string }) {
+	const { block, at, name } = props;
+	const list = block.stations.map(writtenStation);
+	return (
+		<>
+			{at > 0 && (
+				<Button
+					kind="quiet"
+					label={say.earlier(name)}
+					onClick={() => {
+						const order = [
+							...list.slice(0, at - 1),
+							...list.slice(at - 1, at + 1).reverse(),
+							...list.slice(at + 1),
+						];
+						send(say.changed(titleOf(block)), [withStations(block, order)]);
+					}}
+				>
+					↑
+				</Button>
+			)}
+			<Button
+				kind="quiet"
+				label={say.withoutStation(name)}
+				onClick={() => send(say.stationGone(name), [withoutStation(block, at)])}
+			>
+				×
+			</Button>
+		</>
+	);
+}
+
+function BlockMoves({ block, onCarry, onOpen }: BlockProps) {
 	const spot = spotOf(block.at);
-	const next = areaAt(board, spot.week, spot.area)?.blocks[spot.number];
+	const next = areaAt(boardNow(), spot.week, spot.area)?.blocks[spot.number];
 	const title = titleOf(block);
 	const carry = (copy: boolean): void => {
 		onCarry({ from: block.at, copy, title, drills: block.stations.map(({ drill }) => drill) });

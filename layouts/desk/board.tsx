@@ -8,7 +8,7 @@
 
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { number, desk as say } from "../../scripts/words/en.ts";
-import type { Board, BoardBlock, BoardWeek, DrillLine } from "./api.ts";
+import type { Board, BoardBlock, BoardWeek } from "./api.ts";
 import { startDrag } from "./drag.ts";
 import {
 	areaAt,
@@ -23,16 +23,13 @@ import {
 	spotOf,
 	written,
 } from "./plan.ts";
-import { change, speak } from "./talk.ts";
+import { boardNow, change, current, desk, speak } from "./talk.ts";
 
 /** Whose plan is shown: everybody's, a level's or a class's. */
 export type Whose = { readonly kind: "all" | "level" | "class"; readonly id: string };
 
 export interface BoardProps {
-	readonly board: Board;
-	readonly drills: readonly DrillLine[];
 	readonly whose: Whose;
-	readonly readOnly: boolean;
 	readonly carried: Carried | undefined;
 	readonly over: Spot | undefined;
 	readonly selected: string | undefined;
@@ -59,24 +56,24 @@ export function titleOf(block: BoardBlock): string {
 	return block.stations.map(({ title }) => title).join(" · ");
 }
 
-/** Where something stands, in words. */
-export function whereOf(board: Board, { week, area, number: at }: Spot): string {
-	return say.place(week, board.areas.find(({ id }) => id === area)?.name ?? area, at);
+/** What is beside its stations, which are named below. */
+export function headOf({ kind, choose, stations }: BoardBlock): string {
+	return kind === "stations" ? say.stations(stations.length) : say.options(choose, stations.length);
 }
 
-export async function drop(
-	props: Pick<BoardProps, "board" | "onCarry">,
-	carried: Carried,
-	spot: Spot,
-): Promise<void> {
-	const { board, onCarry } = props;
+/** Where something stands, in words. */
+export function whereOf({ week, area, number: at }: Spot): string {
+	return say.place(week, boardNow().areas.find(({ id }) => id === area)?.name ?? area, at);
+}
+
+export async function drop(onCarry: BoardProps["onCarry"], carried: Carried, spot: Spot): Promise<void> {
 	onCarry(undefined);
-	const changes = putDown(board, carried, spot);
+	const changes = putDown(boardNow(), carried, spot);
 	if (changes === undefined) {
 		speak(say.leftThere);
 		return;
 	}
-	const where = whereOf(board, spot);
+	const where = whereOf(spot);
 	const what = isMoved(carried)
 		? say.moved(carried.title, where)
 		: "from" in carried
@@ -94,7 +91,8 @@ function focusCard(at: string): void {
 }
 
 export function BoardView(props: BoardProps) {
-	const { board, whose, carried } = props;
+	const { whose, carried } = props;
+	const board = boardNow();
 	const areas = areasOf(board, whose);
 	const scroll = useRef<HTMLDivElement>(null);
 	// At once: a key may come before the next picture.
@@ -145,7 +143,7 @@ export function BoardView(props: BoardProps) {
 	);
 }
 
-function WeekHead({ week, whose, onOpenWeek, readOnly }: BoardProps & { readonly week: BoardWeek }) {
+function WeekHead({ week, whose, onOpenWeek }: BoardProps & { readonly week: BoardWeek }) {
 	const { planned, available, trains, meets } = numbersOf(week, whose);
 	const isPlanned = week.id !== undefined;
 	return (
@@ -153,7 +151,7 @@ function WeekHead({ week, whose, onOpenWeek, readOnly }: BoardProps & { readonly
 			<button type="button" class="week-open" onClick={() => onOpenWeek(week.week)}>
 				<b>{say.week(week.week)}</b>
 				{week.days !== undefined && <span class="soft"> {week.days}</span>}
-				<span class="theme">{isPlanned ? week.theme : readOnly ? say.notPlannedYet : say.planIt}</span>
+				<span class="theme">{isPlanned ? week.theme : desk().readOnly ? say.notPlannedYet : say.planIt}</span>
 			</button>
 			{isPlanned && meets === false && <p class="soft">{say.doesNotMeet}</p>}
 			{isPlanned && meets !== false && planned !== undefined && (
@@ -220,18 +218,18 @@ interface CellProps extends BoardProps {
 }
 
 function Cell(props: CellProps) {
-	const { week, area, areaName, whose, carried, over, board, drills, offered, onCarry } = props;
-	const plan = areaAt(board, week.week, area);
+	const { week, area, areaName, whose, carried, over, offered, onCarry } = props;
+	const plan = areaAt(boardNow(), week.week, area);
 	const blocks = (plan?.blocks ?? []).filter((block) => isFor(block, whose));
 	const isTarget = carried !== undefined && week.id !== undefined;
-	const fits = carried === undefined || fitsIn(drills, carried, area);
+	const fits = carried === undefined || fitsIn(current().drills, carried, area);
 	const here = over?.week === week.week && over.area === area ? over.number : undefined;
 	const after = offered.find((one) => one.week === week.week);
 	const gap = (at: number) => (
 		<Gap
 			key={`gap-${at}`}
 			isHere={here === at}
-			onPut={() => drop({ board, onCarry }, carried as Carried, { week: week.week, area, number: at })}
+			onPut={() => drop(onCarry, carried as Carried, { week: week.week, area, number: at })}
 			where={say.place(week.week, areaName, at)}
 		/>
 	);
@@ -300,9 +298,10 @@ function Gap({
 }
 
 function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: boolean }) {
-	const { block, board, selected, carried, readOnly, isGone: goes, onCarry, onOver, onOpen } = props;
+	const { block, selected, carried, isGone: goes, onCarry, onOver, onOpen } = props;
+	const { readOnly } = desk();
 	const title = titleOf(block);
-	const levels = block.levels.map((id) => board.levels.find((level) => level.id === id)?.name ?? id);
+	const levels = block.levels.map((id) => boardNow().levels.find((level) => level.id === id)?.name ?? id);
 	const own: Carried = {
 		from: block.at,
 		copy: false,
@@ -323,7 +322,7 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 						if (spot === undefined) {
 							onCarry(undefined);
 							speak(say.leftThere);
-						} else drop({ board, onCarry }, { ...own, copy }, spot);
+						} else drop(onCarry, { ...own, copy }, spot);
 					},
 				});
 			}}
@@ -357,28 +356,26 @@ function Card(props: CellProps & { readonly block: BoardBlock; readonly isGone: 
 				<b class="minutes">
 					{number(block.minutes)}′<span class="sr"> {say.minutes}</span>
 				</b>
-				{block.kind === "drill" ? (
-					<span>{title}</span>
-				) : (
-					<span class="stations">
-						<span class="kind">
-							{block.kind === "stations"
-								? say.stations(block.stations.length)
-								: say.options(block.choose, block.stations.length)}
-						</span>
-						{block.stations.map(({ drill, title: own_ }, i) => (
-							<span key={`${drill}-${i}`} class="station">
-								{own_}
-							</span>
-						))}
-					</span>
-				)}
+				{block.kind === "drill" ? <span>{title}</span> : <StationNames block={block} />}
 				{levels.length > 0 && <span class="levels">{levels.join(", ")}</span>}
 				{block.note !== undefined && <span class="note">{block.note}</span>}
 				{goes && <span class="mark">{say.goes}</span>}
-				<span class="sr">{whereOf(board, spotOf(block.at))}</span>
+				<span class="sr">{whereOf(spotOf(block.at))}</span>
 			</button>
 		</li>
+	);
+}
+
+function StationNames({ block }: { readonly block: BoardBlock }) {
+	return (
+		<span class="stations">
+			<span class="kind">{headOf(block)}</span>
+			{block.stations.map(({ drill, title }, i) => (
+				<span key={`${drill}-${i}`} class="station">
+					{title}
+				</span>
+			))}
+		</span>
 	);
 }
 
@@ -406,7 +403,8 @@ function nextCard(from: HTMLElement, key: string): HTMLElement | undefined {
 
 /** Chooses the place of what is carried, puts it down, or leaves it. */
 function carryKey(event: KeyboardEvent, props: BoardProps, areas: readonly string[]): void {
-	const { board, carried, over, drills, onCarry, onOver } = props;
+	const { carried, over, onCarry, onOver } = props;
+	const board = boardNow();
 	if (carried === undefined) return;
 	if (event.key === "Escape") {
 		event.preventDefault();
@@ -420,14 +418,14 @@ function carryKey(event: KeyboardEvent, props: BoardProps, areas: readonly strin
 	const isTyping = target?.matches("input, textarea, select, [contenteditable]") ?? false;
 	if (isTyping) return;
 	const weeks = board.weeks.filter(({ id }) => id !== undefined).map(({ week }) => week);
-	const fitting = areas.filter((area) => fitsIn(drills, carried, area));
+	const fitting = areas.filter((area) => fitsIn(current().drills, carried, area));
 	const [firstWeek] = weeks;
 	const [firstArea] = fitting;
 	if (firstWeek === undefined || firstArea === undefined) return;
 	if (event.key === " " || event.key === "Enter") {
 		event.preventDefault();
 		event.stopPropagation();
-		if (over !== undefined) drop(props, carried, over);
+		if (over !== undefined) drop(onCarry, carried, over);
 		return;
 	}
 	if (event.key === "c" && "from" in carried) {
@@ -442,7 +440,7 @@ function carryKey(event: KeyboardEvent, props: BoardProps, areas: readonly strin
 	const at = over ?? { week: firstWeek, area: firstArea, number: 0 };
 	const next = moved(at, event.key, { board, carried, weeks, areas: fitting });
 	onOver(next);
-	speak(say.wouldBe(whereOf(board, next), placesIn(board, carried, next.week, next.area)));
+	speak(say.wouldBe(whereOf(next), placesIn(board, carried, next.week, next.area)));
 	requestAnimationFrame(() =>
 		document.querySelector(".gap.is-here")?.scrollIntoView({ block: "nearest", inline: "nearest" }),
 	);

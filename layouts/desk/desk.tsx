@@ -6,7 +6,7 @@
 import { render } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
-import type { DeskState, Offer, Outcome } from "./api.ts";
+import type { Offer, Outcome } from "./api.ts";
 import { BlockPanel } from "./block.tsx";
 import { BoardView, type Whose } from "./board.tsx";
 import { DrillSearch } from "./drills.tsx";
@@ -15,7 +15,7 @@ import { FindingsView, withoutCode } from "./findings.tsx";
 import { Button, Options, useShown } from "./parts.tsx";
 import { blockAt, type Carried, type Spot, spotOf, weekAt } from "./plan.ts";
 import { PublishView } from "./publish.tsx";
-import { change, load, NotDone, show } from "./talk.ts";
+import { boardNow, change, current, desk, load, NotDone, show } from "./talk.ts";
 import { ComeAndGone } from "./tried.tsx";
 import { WeekPanel } from "./week.tsx";
 
@@ -36,21 +36,20 @@ function App() {
 		window.addEventListener("hashchange", () => setView(viewNow()));
 		window.addEventListener("keydown", undoKey);
 	}, []);
-	const { state } = shown;
-	if (state === undefined) return <p class="loading">{shown.refusal?.words ?? say.opening}</p>;
+	if (shown.state === undefined) return <p class="loading">{shown.refusal?.words ?? say.opening}</p>;
 	const edit = (path: string): void => {
 		setOpened({ path });
 		location.hash = "#files";
 	};
 	return (
 		<>
-			<Top state={state} view={view} busy={shown.busy} />
-			<Notices state={state} shown={shown} onEdit={edit} />
+			<Top view={view} />
+			<Notices onEdit={edit} />
 			<main id="main" class={`view-${view}`} tabIndex={-1}>
-				{view === "board" && <BoardPage state={state} onEdit={edit} />}
-				{view === "findings" && <FindingsView state={state} />}
-				{view === "files" && <FilesView state={state} opened={opened} onOpen={setOpened} />}
-				{view === "publish" && <PublishView state={state} tasks={shown.tasks} />}
+				{view === "board" && <BoardPage onEdit={edit} />}
+				{view === "findings" && <FindingsView />}
+				{view === "files" && <FilesView opened={opened} onOpen={setOpened} />}
+				{view === "publish" && <PublishView />}
 			</main>
 			<p class="sr" aria-live="assertive" id="spoken">
 				{shown.spoken}
@@ -79,15 +78,9 @@ function redo(): void {
 	change("redo", say.redone, {});
 }
 
-function Top({
-	state,
-	view,
-	busy,
-}: {
-	readonly state: DeskState;
-	readonly view: View;
-	readonly busy: boolean;
-}) {
+function Top({ view }: { readonly view: View }) {
+	const { busy } = current();
+	const state = desk();
 	const names: Readonly<Record<View, string>> = {
 		board: say.viewBoard,
 		findings: say.viewFindings(state.findings.length),
@@ -134,16 +127,9 @@ function Top({
 	);
 }
 
-function Notices({
-	state,
-	shown,
-	onEdit,
-}: {
-	readonly state: DeskState;
-	readonly shown: ReturnType<typeof useShown>;
-	readonly onEdit: (path: string) => void;
-}) {
-	const { refusal, last } = shown;
+function Notices({ onEdit }: { readonly onEdit: (path: string) => void }) {
+	const { refusal, last } = current();
+	const state = desk();
 	const errors = state.problems.filter(({ severity }) => severity === "error");
 	const files = [...new Set(errors.map(({ file }) => file))];
 	return (
@@ -230,15 +216,9 @@ function Last({ what, outcome }: { readonly what: string; readonly outcome: Outc
 	);
 }
 
-function BoardPage({
-	state,
-	onEdit,
-}: {
-	readonly state: DeskState;
-	readonly onEdit: (path: string) => void;
-}) {
-	const { drills, offer, tasks } = useShown();
-	const { board, readOnly } = state;
+function BoardPage({ onEdit }: { readonly onEdit: (path: string) => void }) {
+	const { offer } = current();
+	const { board } = desk();
 	const [chosen, setWhose] = useState<Whose>();
 	const [carried, setCarried] = useState<Carried>();
 	const [over, setOver] = useState<Spot>();
@@ -266,7 +246,7 @@ function BoardPage({
 	return (
 		<div class={`board-page ${hasPanel ? "has-panel" : ""}`}>
 			<div class="tools">
-				<WhoseSelect board={board} whose={whose} onChange={setWhose} />
+				<WhoseSelect whose={whose} onChange={setWhose} />
 				<Button
 					pressed={isSearching}
 					onClick={() => {
@@ -280,12 +260,9 @@ function BoardPage({
 				<p class="soft hint">{carried === undefined ? say.keysHint : say.carryHint(carried.title)}</p>
 				{carried !== undefined && <Button onClick={() => carry(undefined)}>{say.leave}</Button>}
 			</div>
-			{offer !== undefined && <OfferBar offer={offer} readOnly={readOnly} />}
+			{offer !== undefined && <OfferBar offer={offer} />}
 			<BoardView
-				board={board}
-				drills={drills}
 				whose={whose}
-				readOnly={readOnly}
 				carried={carried}
 				over={over}
 				selected={block}
@@ -303,51 +280,24 @@ function BoardPage({
 				<aside class="side" aria-label={say.beside}>
 					{shownBlock !== undefined && (
 						<BlockPanel
-							board={board}
 							block={shownBlock}
-							drills={drills}
-							readOnly={readOnly}
 							onCarry={(now) => carry(now, spotOf(shownBlock.at))}
 							onOpen={openBlock}
 						/>
 					)}
 					{shownWeek !== undefined && (
-						<WeekPanel
-							board={board}
-							week={shownWeek}
-							drills={drills}
-							findings={state.findings}
-							solving={tasks.solve}
-							readOnly={readOnly}
-							onClose={() => setWeek(undefined)}
-							onEdit={onEdit}
-						/>
+						<WeekPanel week={shownWeek} onClose={() => setWeek(undefined)} onEdit={onEdit} />
 					)}
-					{isSearching && (
-						<DrillSearch
-							board={board}
-							drills={drills}
-							readOnly={readOnly}
-							onCarry={carry}
-							onOver={setOver}
-							onEdit={onEdit}
-						/>
-					)}
+					{isSearching && <DrillSearch onCarry={carry} onOver={setOver} onEdit={onEdit} />}
 				</aside>
 			)}
 		</div>
 	);
 }
 
-function WhoseSelect({
-	board,
-	whose,
-	onChange,
-}: {
-	readonly board: NonNullable<DeskState["board"]>;
-	readonly whose: Whose;
-	readonly onChange: (whose: Whose) => void;
-}) {
+function WhoseSelect(props: { readonly whose: Whose; readonly onChange: (whose: Whose) => void }) {
+	const { whose, onChange } = props;
+	const { levels, classes } = boardNow();
 	return (
 		<label class="text whose">
 			{say.planOf}
@@ -360,10 +310,10 @@ function WhoseSelect({
 			>
 				<option value="all:">{say.everybody}</option>
 				<optgroup label={say.levels}>
-					<Options among={board.levels} kind="level:" />
+					<Options among={levels} kind="level:" />
 				</optgroup>
 				<optgroup label={say.classes}>
-					<Options among={board.classes} kind="class:" />
+					<Options among={classes} kind="class:" />
 				</optgroup>
 			</select>
 		</label>
@@ -371,7 +321,7 @@ function WhoseSelect({
 }
 
 /** Changes that are offered: shown on the board, to be taken or left. */
-function OfferBar({ offer, readOnly }: { readonly offer: Offer; readonly readOnly: boolean }) {
+function OfferBar({ offer }: { readonly offer: Offer }) {
 	const { changes, words, proof, outcome } = offer;
 	return (
 		<section class="notice offer" aria-label={say.offer}>
@@ -385,7 +335,7 @@ function OfferBar({ offer, readOnly }: { readonly offer: Offer; readonly readOnl
 			</ul>
 			<ComeAndGone come={outcome.come} gone={outcome.gone} />
 			<div class="row">
-				{!readOnly && (
+				{!desk().readOnly && (
 					<Button
 						kind="main"
 						onClick={async () => {

@@ -7,16 +7,17 @@ import { type BoardProps, drop } from "./board.tsx";
 import { startDrag } from "./drag.ts";
 import { Button, Choice, search, Typed } from "./parts.tsx";
 import type { Carried } from "./plan.ts";
-import { speak } from "./talk.ts";
+import { boardNow, current, desk, speak } from "./talk.ts";
 
 const MOST_SHOWN = 40;
 
-interface SearchProps extends Pick<BoardProps, "board" | "drills" | "readOnly" | "onCarry" | "onOver"> {
+interface SearchProps extends Pick<BoardProps, "onCarry" | "onOver"> {
 	readonly onEdit: (file: string) => void;
 }
 
 export function DrillSearch(props: SearchProps) {
-	const { board, drills } = props;
+	const board = boardNow();
+	const { drills } = current();
 	const [text, setText] = useState("");
 	const [area, setArea] = useState("");
 	const [level, setLevel] = useState("");
@@ -56,7 +57,9 @@ export function DrillSearch(props: SearchProps) {
 }
 
 function DrillItem(props: SearchProps & { readonly drill: DrillLine }) {
-	const { drill, board, readOnly, onCarry, onOver, onEdit } = props;
+	const { drill, onCarry, onOver, onEdit } = props;
+	const { readOnly } = desk();
+	const board = boardNow();
 	const carried: Carried = { drill: drill.id, title: drill.name, drills: [drill.id] };
 	const areas = drill.areas.map((id) => board.areas.find((one) => one.id === id)?.name ?? id);
 	return (
@@ -70,7 +73,7 @@ function DrillItem(props: SearchProps & { readonly drill: DrillLine }) {
 					onOver,
 					onEnd: (spot) => {
 						if (spot === undefined) onCarry(undefined);
-						else drop({ board, onCarry }, carried, spot);
+						else drop(onCarry, carried, spot);
 					},
 				});
 			}}

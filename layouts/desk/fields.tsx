@@ -3,16 +3,13 @@
  * is a field that is not written.
  */
 
-import { type ComponentChildren, createContext } from "preact";
-import { useContext, useEffect, useId, useRef, useState } from "preact/hooks";
+import type { ComponentChildren } from "preact";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
-import type { Field, FieldForm, Named, Names } from "./api.ts";
+import type { Field, FieldForm, Named } from "./api.ts";
 import { asData, type Data, isData, withField } from "./data.ts";
 import { Button, Options, Picker } from "./parts.tsx";
-import { sendPicture } from "./talk.ts";
-
-/** What fields need to know of the club. */
-export const Known = createContext<{ readonly names: Names }>({ names: {} });
+import { desk, sendPicture } from "./talk.ts";
 
 interface ValueProps<F = FieldForm> {
 	readonly form: F;
@@ -254,7 +251,7 @@ function IdsValue(
 	},
 ) {
 	const { label, value, onChange, kinds, single = false, oneAlone = false, describedBy } = props;
-	const { names } = useContext(Known);
+	const { names } = desk();
 	const all = kinds.flatMap((kind) => names[kind] ?? []);
 	const chosen = (Array.isArray(value) ? value : value === undefined ? [] : [value]).map(String);
 	const nameOf = (id: string) => all.find((one) => one.id === id)?.name ?? id;
@@ -363,7 +360,7 @@ function nameOfItem(item: unknown): string {
 }
 
 function MapValue({ form, label, value, onChange }: Of<"map">) {
-	const { names } = useContext(Known);
+	const { names } = desk();
 	const [typed, setTyped] = useState("");
 	const map = asData(value);
 	const all = form.kinds.flatMap((kind) => names[kind] ?? []);

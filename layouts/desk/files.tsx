@@ -6,14 +6,14 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { type FileKind, LIST_FILES } from "../../scripts/model.ts";
 import { desk as say } from "../../scripts/words/en.ts";
-import type { DeskState, Field, FileText, Named, Outcome, ProblemLine, Refusal, Thing } from "./api.ts";
+import type { Field, FileText, Named, Outcome, ProblemLine, Refusal, Thing } from "./api.ts";
 import { asData, type Data } from "./data.ts";
 import { type Editor, openEditor } from "./editor.ts";
-import { Fields, Known } from "./fields.tsx";
+import { Fields } from "./fields.tsx";
 import { withoutCode } from "./findings.tsx";
 import { Button, Choice, Reading, search, Typed, useFocus } from "./parts.tsx";
 import { ShapeFields } from "./shape.tsx";
-import { change, current, get, NotDone, post, speak } from "./talk.ts";
+import { change, current, desk, get, NotDone, post, speak } from "./talk.ts";
 import { TaughtDrop } from "./taught.tsx";
 import { Tried } from "./tried.tsx";
 
@@ -55,15 +55,12 @@ function kindOfPath(path: string): FileKind {
 	return path.startsWith("content/weeks/") ? "week" : path.startsWith("content/guides/") ? "guide" : "drill";
 }
 
-export function FilesView({
-	state,
-	opened,
-	onOpen,
-}: {
-	readonly state: DeskState;
+export function FilesView(props: {
 	readonly opened: Opened | undefined;
 	readonly onOpen: (opened: Opened | undefined) => void;
 }) {
+	const { opened, onOpen } = props;
+	const state = desk();
 	const [kind, setKind] = useState<FileKind>(opened === undefined ? "drill" : kindOfPath(opened.path));
 	const [things, setThings] = useState<readonly Thing[]>([]);
 	const [text, setText] = useState("");
@@ -99,9 +96,7 @@ export function FilesView({
 			{!SINGLE.includes(kind) && kind !== "taught" && (
 				<section class="things" aria-label={say.kindNames[kind]}>
 					<Typed type="search" label={say.search} value={text} onType={setText} />
-					{!state.readOnly && kind !== "week" && (
-						<NewThing kind={kind} state={state} things={things} onOpen={onOpen} />
-					)}
+					{!state.readOnly && kind !== "week" && <NewThing kind={kind} things={things} onOpen={onOpen} />}
 					<ul>
 						{shown.map((thing) => (
 							<li key={`${thing.path} ${thing.index ?? ""}`}>
@@ -124,14 +119,13 @@ export function FilesView({
 				</section>
 			)}
 			{kind === "taught" ? (
-				<TaughtDrop readOnly={state.readOnly} />
+				<TaughtDrop />
 			) : opened === undefined ? (
 				<p class="nothing-open soft">{say.nothingOpen}</p>
 			) : (
 				<FileForm
 					key={`${opened.path} ${opened.index ?? ""} ${opened.begin === undefined ? "" : "new"}`}
 					opened={opened}
-					state={state}
 					onOpen={onOpen}
 				/>
 			)}
@@ -140,19 +134,15 @@ export function FilesView({
 }
 
 /** Something new of a kind: its name first, the rest in its form. */
-function NewThing({
-	kind,
-	state,
-	things,
-	onOpen,
-}: {
+function NewThing(props: {
 	readonly kind: FileKind;
-	readonly state: DeskState;
 	readonly things: readonly Thing[];
 	readonly onOpen: (opened: Opened) => void;
 }) {
+	const { kind, things, onOpen } = props;
+	const { names } = desk();
 	const [name, setName] = useState("");
-	const areas: readonly Named[] = state.names.apparatus ?? [];
+	const areas: readonly Named[] = names.apparatus ?? [];
 	const [chosen, setArea] = useState<string>();
 	const area = chosen ?? areas[0]?.id;
 	const isDrill = kind === "drill";
@@ -169,7 +159,7 @@ function NewThing({
 				});
 				setName("");
 				if (PAGES.includes(kind)) {
-					const levels = (state.names.level ?? []).map((level) => level.id);
+					const levels = (names.level ?? []).map((level) => level.id);
 					const begin = isDrill
 						? { title: name.trim(), apparatus: area ?? "floor", levels: levels.slice(0, 1) }
 						: { title: name.trim() };
@@ -210,16 +200,10 @@ interface Work {
 
 type Checked = Pick<FileText, "text" | "data" | "body" | "problems">;
 
-function FileForm({
-	opened,
-	state,
-	onOpen,
-}: {
-	readonly opened: Opened;
-	readonly state: DeskState;
-	readonly onOpen: (opened: Opened | undefined) => void;
-}) {
+function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Opened | undefined) => void }) {
+	const { opened, onOpen } = props;
 	const { path, index, begin } = opened;
+	const state = desk();
 	const kind = kindOfPath(path);
 	const [fields, setFields] = useState<readonly Field[]>([]);
 	const [work, setWork] = useState<Work>();
@@ -359,47 +343,38 @@ function FileForm({
 			<Problems problems={work.problems} {...(work.fault === undefined ? {} : { fault: work.fault })} />
 			<div class={isText && isForm ? "beside" : ""}>
 				{isForm && (
-					<Known.Provider value={{ names: state.names }}>
-						<fieldset class="plain" disabled={state.readOnly}>
-							{kind === "shapes" && (
-								<ShapeFields
-									value={value}
-									field={fields.find((field) => field.name === "angles")}
-									readOnly={state.readOnly}
-									onChange={(next) => settle({ data: withValue(work.data, index, next) })}
-								/>
-							)}
-							<Fields
-								fields={fields}
+					<fieldset class="plain" disabled={state.readOnly}>
+						{kind === "shapes" && (
+							<ShapeFields
 								value={value}
-								own={kind === "shapes" ? { angles: () => null } : {}}
+								field={fields.find((field) => field.name === "angles")}
+								readOnly={state.readOnly}
 								onChange={(next) => settle({ data: withValue(work.data, index, next) })}
 							/>
-							{PAGES.includes(kind) && (
-								<div class="field">
-									<span class="label" aria-hidden="true">
-										{say.body}
-									</span>
-									<TextOf
-										work={{ ...work, text: work.body, problems: [] }}
-										state={state}
-										label={say.body}
-										onChange={(body) => settle({ body })}
-									/>
-									<p class="help">{say.bodyHelp}</p>
-								</div>
-							)}
-						</fieldset>
-					</Known.Provider>
+						)}
+						<Fields
+							fields={fields}
+							value={value}
+							own={kind === "shapes" ? { angles: () => null } : {}}
+							onChange={(next) => settle({ data: withValue(work.data, index, next) })}
+						/>
+						{PAGES.includes(kind) && (
+							<div class="field">
+								<span class="label" aria-hidden="true">
+									{say.body}
+								</span>
+								<TextOf
+									work={{ ...work, text: work.body, problems: [] }}
+									label={say.body}
+									onChange={(body) => settle({ body })}
+								/>
+								<p class="help">{say.bodyHelp}</p>
+							</div>
+						)}
+					</fieldset>
 				)}
 				{isText && (
-					<TextOf
-						work={work}
-						state={state}
-						numbered
-						label={say.textOf(path)}
-						onChange={(text) => settle({ text })}
-					/>
+					<TextOf work={work} numbered label={say.textOf(path)} onChange={(text) => settle({ text })} />
 				)}
 			</div>
 			{!state.readOnly && begin === undefined && work.file.hash !== null && !SINGLE.includes(kind) && (
@@ -409,7 +384,6 @@ function FileForm({
 					{...(index === undefined ? {} : { index })}
 					value={value}
 					name={name}
-					state={state}
 					onOpen={onOpen}
 				/>
 			)}
@@ -492,13 +466,11 @@ function Conflict({
 
 function TextOf({
 	work,
-	state,
 	label,
 	onChange,
 	numbered = false,
 }: {
 	readonly work: Pick<Work, "text" | "problems">;
-	readonly state: DeskState;
 	readonly label: string;
 	readonly onChange: (text: string) => void;
 	readonly numbered?: boolean;
@@ -510,7 +482,7 @@ function TextOf({
 	const told = useRef(new Set<string>());
 	const tell = useRef(onChange);
 	tell.current = onChange;
-	const names = useMemo(() => state.names, []);
+	const { readOnly, names } = useMemo(desk, []);
 	useEffect(() => {
 		if (parent.current === null) return undefined;
 		editor.current = openEditor({
@@ -519,7 +491,7 @@ function TextOf({
 			text: work.text,
 			names,
 			numbered,
-			readOnly: state.readOnly,
+			readOnly,
 			onChange: (text) => {
 				if (text === typed.current) return;
 				typed.current = text;
@@ -546,15 +518,14 @@ function Elsewhere(props: {
 	readonly index?: number;
 	readonly value: Data;
 	readonly name: string;
-	readonly state: DeskState;
 	readonly onOpen: (opened: Opened | undefined) => void;
 }) {
-	const { kind, path, index, value, name, state, onOpen } = props;
+	const { kind, path, index, value, name, onOpen } = props;
 	const id = PAGES.includes(kind)
 		? (path.split("/").at(-1) ?? "").replace(/\.md$/, "")
 		: String(value.id ?? "");
 	const [to, setTo] = useState(id);
-	const drills = (state.names.drill ?? []).filter((one) => one.id !== id);
+	const drills = (desk().names.drill ?? []).filter((one) => one.id !== id);
 	const idKind = ID_KIND[kind];
 	return (
 		<details class="elsewhere">

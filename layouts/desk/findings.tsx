@@ -3,12 +3,12 @@
 import { useState } from "preact/hooks";
 import type { PlanChange } from "../../scripts/model.ts";
 import { findingsPage, desk as say } from "../../scripts/words/en.ts";
-import type { DeskState, FindingLine, Outcome } from "./api.ts";
+import type { FindingLine, Outcome } from "./api.ts";
 import { Button, Typed } from "./parts.tsx";
-import { change, current, NotDone, post, show } from "./talk.ts";
+import { change, desk, NotDone, post, show } from "./talk.ts";
 
-export function FindingsView({ state }: { readonly state: DeskState }) {
-	const { findings, accepted, readOnly } = state;
+export function FindingsView() {
+	const { findings, accepted } = desk();
 	const harms = [...new Set(findings.map(({ harm }) => harm))];
 	return (
 		<section class="page" aria-labelledby="findings-title">
@@ -23,7 +23,7 @@ export function FindingsView({ state }: { readonly state: DeskState }) {
 						{findings
 							.filter((one) => one.harm === harm)
 							.map((finding) => (
-								<FindingItem key={finding.key} finding={finding} readOnly={readOnly} />
+								<FindingItem key={finding.key} finding={finding} />
 							))}
 					</ul>
 				</section>
@@ -52,13 +52,8 @@ interface Mend {
 	readonly words: readonly string[];
 }
 
-export function FindingItem({
-	finding,
-	readOnly,
-}: {
-	readonly finding: FindingLine;
-	readonly readOnly: boolean;
-}) {
+export function FindingItem({ finding }: { readonly finding: FindingLine }) {
+	const { readOnly } = desk();
 	const [mend, setMend] = useState<Mend>();
 	const [isAsking, setAsking] = useState(false);
 	const [isAccepting, setAccepting] = useState(false);
@@ -121,7 +116,7 @@ export function FindingItem({
 /** Shows changes on the board before they are made. */
 async function offer({ changes, words }: Mend): Promise<void> {
 	const { come, gone, state } = await post<Outcome>("try", { changes });
-	const revision = current().state?.revision ?? "";
+	const { revision } = desk();
 	show({ offer: { changes, words, outcome: { come, gone, weeks: state.weeks ?? [] }, proof: "", revision } });
 	location.hash = "#board";
 }

@@ -6,23 +6,19 @@
 import { useEffect, useState } from "preact/hooks";
 import { CHOICES_OF_SHEETS, type SheetKind } from "../../scripts/views/sheets/sheet.ts";
 import { percent, desk as say } from "../../scripts/words/en.ts";
-import type { DeskState, PrintedEdition, SinceEdition, TaskNews } from "./api.ts";
+import type { PrintedEdition, SinceEdition, TaskNews } from "./api.ts";
 import { Button, Choice, Reading } from "./parts.tsx";
 import { WhatChanged } from "./since.tsx";
-import { post } from "./talk.ts";
+import { current, desk, post } from "./talk.ts";
 
 /** Tasks that write into the output. */
 const TASKS = ["build", "print", "sheets", "packet"] as const;
 
 const { week: BY_WEEK, class: BY_CLASS } = CHOICES_OF_SHEETS;
 
-export function PublishView({
-	state,
-	tasks,
-}: {
-	readonly state: DeskState;
-	readonly tasks: Readonly<Partial<Record<TaskNews["task"], TaskNews>>>;
-}) {
+export function PublishView() {
+	const state = desk();
+	const { tasks } = current();
 	const isRunning = TASKS.some((task) => tasks[task]?.state === "running");
 	const start = (wish: object) => post("run", wish);
 	const disabled = isRunning || state.readOnly;
@@ -54,9 +50,9 @@ export function PublishView({
 			</div>
 			{TASKS.map((name) => {
 				const task = tasks[name];
-				return task === undefined ? null : <Task key={name} task={task} output={state.output} />;
+				return task === undefined ? null : <Task key={name} task={task} />;
 			})}
-			<Sheets state={state} disabled={disabled} onPrint={start} />
+			<Sheets disabled={disabled} onPrint={start} />
 			{since !== undefined && (
 				<>
 					<Packet printed={since.printed} disabled={disabled} onPrint={start} />
@@ -73,19 +69,12 @@ export function PublishView({
 }
 
 /** Single sheets: of a week or all, of a class or all. */
-function Sheets({
-	state,
-	disabled,
-	onPrint,
-}: {
-	readonly state: DeskState;
-	readonly disabled: boolean;
-	readonly onPrint: (wish: object) => void;
-}) {
+function Sheets(props: { readonly disabled: boolean; readonly onPrint: (wish: object) => void }) {
+	const { disabled, onPrint } = props;
 	const [sheets, setSheets] = useState<SheetKind>("class-sheets");
 	const [week, setWeek] = useState("");
 	const [group, setGroup] = useState("");
-	const { weeks = [], classes = [] } = state.board ?? {};
+	const { weeks = [], classes = [] } = desk().board ?? {};
 	const byWeek = week !== "" && BY_WEEK.includes(sheets);
 	const byClass = group !== "" && BY_CLASS.includes(sheets);
 	return (
@@ -167,7 +156,8 @@ function Packet({
 	);
 }
 
-function Task({ task, output }: { readonly task: TaskNews; readonly output: string }) {
+function Task({ task }: { readonly task: TaskNews }) {
+	const { output } = desk();
 	const names = {
 		build: say.publishSite,
 		print: say.publishAll,

@@ -1,7 +1,17 @@
 /** How the page talks with its server, and what it shows: one state, changed by answers alone. */
 
 import { desk as say } from "../../scripts/words/en.ts";
-import type { DeskNews, DeskPart, DeskState, DrillLine, Offer, Outcome, Refusal, TaskNews } from "./api.ts";
+import type {
+	Board,
+	DeskNews,
+	DeskPart,
+	DeskState,
+	DrillLine,
+	Offer,
+	Outcome,
+	Refusal,
+	TaskNews,
+} from "./api.ts";
 
 /** What the page shows of the server's answers. */
 export interface Shown {
@@ -32,6 +42,19 @@ const listeners = new Set<() => void>();
 
 export function current(): Shown {
 	return shown;
+}
+
+/** The club's plan as the page shows it. Every view is made again when it changes, and is made of it alone. */
+export function desk(): DeskState {
+	if (shown.state === undefined) throw new Error("The desk is not open yet.");
+	return shown.state;
+}
+
+/** The plan's board, where there is a plan. */
+export function boardNow(): Board {
+	const { board } = desk();
+	if (board === undefined) throw new Error("There is no plan to show.");
+	return board;
 }
 
 export function onChange(listener: () => void): () => void {

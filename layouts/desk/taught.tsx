@@ -7,7 +7,7 @@ import { useState } from "preact/hooks";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { Taught } from "./api.ts";
 import { Button } from "./parts.tsx";
-import { change, post, show } from "./talk.ts";
+import { change, desk, post, show } from "./talk.ts";
 import { Tried } from "./tried.tsx";
 
 /** Characters of a file that reports are looked for in; the rest of the program refuses larger ones as well. */
@@ -18,7 +18,7 @@ interface Sent {
 	readonly text: string;
 }
 
-export function TaughtDrop({ readOnly }: { readonly readOnly: boolean }) {
+export function TaughtDrop() {
 	const [pasted, setPasted] = useState("");
 	const [sent, setSent] = useState<readonly Sent[]>([]);
 	const [found, setFound] = useState<Taught>();
@@ -69,7 +69,7 @@ export function TaughtDrop({ readOnly }: { readonly readOnly: boolean }) {
 						found={found}
 						sent={sent}
 						onTake={
-							readOnly
+							desk().readOnly
 								? undefined
 								: async () => {
 										const texts = sent.map(({ text }) => text);

@@ -2,18 +2,13 @@
 
 import { useState } from "preact/hooks";
 import { number, percent, desk as say } from "../../scripts/words/en.ts";
-import type { Board, BoardClass, BoardWeek, ClassWeek, DrillLine, FindingLine, TaskNews } from "./api.ts";
+import type { BoardClass, BoardWeek, ClassWeek } from "./api.ts";
 import { FindingItem } from "./findings.tsx";
 import { Button, Choice, Choices, Typed, useFocus } from "./parts.tsx";
-import { change, post, show } from "./talk.ts";
+import { boardNow, change, current, desk, post, show } from "./talk.ts";
 
 export interface WeekProps {
-	readonly board: Board;
 	readonly week: BoardWeek;
-	readonly drills: readonly DrillLine[];
-	readonly findings: readonly FindingLine[];
-	readonly solving: TaskNews | undefined;
-	readonly readOnly: boolean;
 	readonly onClose: () => void;
 	readonly onEdit: (path: string) => void;
 }
@@ -38,12 +33,13 @@ export function WeekPanel(props: WeekProps) {
 }
 
 /** A week that no file plans yet: empty, or like another. */
-function NewWeek({ board, week, readOnly }: WeekProps) {
+function NewWeek({ week }: WeekProps) {
+	const board = boardNow();
 	const [theme, setTheme] = useState("");
 	const [like, setLike] = useState("");
 	const [areas, setAreas] = useState<readonly string[]>(board.areas.map(({ id }) => id));
 	const planned = board.weeks.filter(({ id }) => id !== undefined);
-	if (readOnly) return <p>{say.notPlannedYet}</p>;
+	if (desk().readOnly) return <p>{say.notPlannedYet}</p>;
 	return (
 		<form
 			onSubmit={(event) => {
@@ -77,9 +73,11 @@ function weekChoice({ week, theme }: BoardWeek) {
 }
 
 function PlannedWeek(props: WeekProps) {
-	const { board, week, findings, solving, readOnly, onEdit } = props;
+	const { week, onEdit } = props;
+	const { findings, readOnly } = desk();
+	const { solve: solving } = current().tasks;
 	const [chosen, setOther] = useState<number>();
-	const planned = board.weeks.filter((one) => one.id !== undefined && one.week !== week.week);
+	const planned = boardNow().weeks.filter((one) => one.id !== undefined && one.week !== week.week);
 	const other = chosen ?? planned[0]?.week ?? 0;
 	const own = findings.filter(({ about }) => about.week === week.week);
 	const isSolving = solving?.state === "running";
@@ -136,7 +134,7 @@ function PlannedWeek(props: WeekProps) {
 			<h3>{say.findingsOfWeek(own.length)}</h3>
 			<ul class="findings">
 				{own.map((finding) => (
-					<FindingItem key={finding.key} finding={finding} readOnly={readOnly} />
+					<FindingItem key={finding.key} finding={finding} />
 				))}
 			</ul>
 			<ClassNumbers {...props} />
@@ -145,7 +143,7 @@ function PlannedWeek(props: WeekProps) {
 }
 
 /** What an area is about this week. */
-function AreaOfWeek({ week, board }: WeekProps) {
+function AreaOfWeek({ week }: WeekProps) {
 	if (week.areas.length === 0) return null;
 	return (
 		<details>
@@ -153,7 +151,7 @@ function AreaOfWeek({ week, board }: WeekProps) {
 			<ul>
 				{week.areas.map(({ area, focus }) => (
 					<li key={area}>
-						{board.areas.find(({ id }) => id === area)?.name ?? area}
+						{boardNow().areas.find(({ id }) => id === area)?.name ?? area}
 						{focus !== undefined && <span class="soft">: {focus}</span>}
 					</li>
 				))}
@@ -163,8 +161,8 @@ function AreaOfWeek({ week, board }: WeekProps) {
 }
 
 /** Minutes, load, coaches, order and set-out of each class. */
-function ClassNumbers({ board, week }: WeekProps) {
-	const rows = board.classes.flatMap((one) => {
+function ClassNumbers({ week }: WeekProps) {
+	const rows = boardNow().classes.flatMap((one) => {
 		const numbers = week.byClass[one.id];
 		return numbers === undefined ? [] : [{ one, numbers }];
 	});

@@ -2,12 +2,13 @@
 
 import { HARMS, type Harm, harmOf } from "../compute/harm.ts";
 import { changesSince, seenIn } from "../libraries/seen.ts";
-import type { Curriculum, Finding, Id } from "../model.ts";
+import type { Finding, Id } from "../model.ts";
 import { findingRecord } from "../site/data-files.ts";
 import { openClub } from "./open-club.ts";
 import { count, reportFindings, reportKinds, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import { clubAndFolder } from "./said-of-club.ts";
+import { wrongChoice } from "./sound-club.ts";
 
 /** Findings shown in the terminal; `--all` shows the rest, and so does the findings page. */
 const SHOWN = 20;
@@ -74,16 +75,6 @@ function isChosen({ code, about }: Finding, { week, class: group, kind }: CheckO
 		(group === undefined || about.class === group) &&
 		(kind === undefined || code === kind || harmOf(code) === kind)
 	);
-}
-
-function wrongChoice({ term, weeks }: Curriculum, { week, class: group }: CheckOptions): string | undefined {
-	if (week !== undefined && !weeks.some((one) => one.week === week)) {
-		return `There is no plan of week ${week}. Planned: ${weeks.map((one) => one.week).join(", ")}.`;
-	}
-	if (group !== undefined && !term.classes.some(({ id }) => id === group)) {
-		return `There is no class \`${group}\`. Classes: ${term.classes.map(({ id }) => id).join(", ")}.`;
-	}
-	return undefined;
 }
 
 function byHarm(findings: readonly Finding[]): readonly (readonly [Harm, number])[] {

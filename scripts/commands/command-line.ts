@@ -14,23 +14,17 @@ import { givenKind } from "../files/given.ts";
 import type { BuildOptions } from "./build.ts";
 import type { CheckOptions } from "./check.ts";
 import type { LibraryChoice } from "./compare-library.ts";
-import type { ExportOptions } from "./export.ts";
 import type { ImportOptions } from "./import.ts";
-import type { MendOptions } from "./mend.ts";
 import type { NewOptions } from "./new.ts";
 import { HOST_KINDS, NEW_KINDS, type NewKind } from "./new-kinds.ts";
-import type { NextTermOptions } from "./next-term.ts";
 import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
 import { isInstalled } from "./own-package.ts";
-import type { PlanOptions } from "./plan.ts";
 import type { PrintWish } from "./print.ts";
 import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
 import type { Run } from "./run.ts";
-import type { ServeOptions } from "./serve.ts";
-import type { UpdateOptions } from "./update.ts";
 
 /** A stream that lines are written to. */
 interface Lines {
@@ -132,6 +126,14 @@ class CommandLine {
 			const words = given.slice(0, -2) as readonly unknown[] as Words;
 			this.exitCode = await work(this.#run(options), options, ...words);
 		};
+	}
+
+	/** The same by a function of the command's own file, which is loaded when it is asked for. */
+	calls<Name extends string>(
+		load: () => Promise<{ readonly [N in Name]: (run: Run, options: never) => number | Promise<number> }>,
+		name: Name,
+	) {
+		return this.does<never, []>(async (run, options) => (await load())[name](run, options));
 	}
 
 	/** What every command is given. */
@@ -338,7 +340,7 @@ function addPublishing(cli: CommandLine): void {
 			"127.0.0.1",
 		)
 		.option("--read-only", "a desk to look at: nothing can be changed there")
-		.action(cli.does(async (run, options: ServeOptions) => (await import("./serve.ts")).serve(run, options)));
+		.action(cli.calls(() => import("./serve.ts"), "serve"));
 }
 
 function addPrinting(cli: CommandLine): void {
@@ -403,9 +405,7 @@ function addSolving(cli: CommandLine): void {
 		.option("--list <file>", "write the change list into a file, for check --what-if", path)
 		.option("--json", "print the plans as JSON")
 		.option("--write", "make the changes of the first plan")
-		.action(
-			cli.does(async (run, options: MendOptions) => (await import("./mend.ts")).mendCommand(run, options)),
-		);
+		.action(cli.calls(() => import("./mend.ts"), "mendCommand"));
 
 	cli
 		.command(
@@ -417,9 +417,7 @@ function addSolving(cli: CommandLine): void {
 		.option("--time-limit <seconds>", "after this long the best so far is taken", wholeSeconds, 60)
 		.option("--json", "print the weeks as JSON")
 		.option("--write", "write the files of the weeks")
-		.action(
-			cli.does(async (run, options: PlanOptions) => (await import("./plan.ts")).planCommand(run, options)),
-		);
+		.action(cli.calls(() => import("./plan.ts"), "planCommand"));
 }
 
 /** Commands that change the plan, and take the change back. */
@@ -485,7 +483,7 @@ function addChanging(cli: CommandLine): void {
 			"undo",
 			"take back the last change that rename, move, mend, plan, taught, accept, apply or import made",
 		)
-		.action(cli.does(async (run) => (await import("./undo.ts")).undo(run)));
+		.action(cli.calls(() => import("./undo.ts"), "undo"));
 }
 
 /** Commands that make new files, terms and clubs. */
@@ -499,11 +497,7 @@ function addMaking(cli: CommandLine): void {
 		.option("--closed <days...>", "days without classes: dates, or intervals such as 2027-05-31/2027-06-04")
 		.option("--empty", "leave the plans of the weeks out")
 		.option("--write", "make the folder")
-		.action(
-			cli.does(async (run, options: NextTermOptions) =>
-				(await import("./next-term.ts")).nextTermCommand(run, options),
-			),
-		);
+		.action(cli.calls(() => import("./next-term.ts"), "nextTermCommand"));
 
 	cli
 		.command("new", `write something new: ${NEW_KINDS.join(", ")}; asks for what is not said, on a terminal`)
@@ -529,7 +523,7 @@ function addMaking(cli: CommandLine): void {
 
 	cli
 		.command("upgrade", "bring a club folder to the present authoring format")
-		.action(cli.does(async (run) => (await import("./upgrade.ts")).upgrade(run)));
+		.action(cli.calls(() => import("./upgrade.ts"), "upgrade"));
 
 	cli
 		.command(
@@ -538,9 +532,7 @@ function addMaking(cli: CommandLine): void {
 		)
 		.option("--to <version>", "a version, or a file of it (default: the newest)")
 		.option("--write", "take it; without it nothing is changed")
-		.action(
-			cli.does(async (run, options: UpdateOptions) => (await import("./update.ts")).update(run, options)),
-		);
+		.action(cli.calls(() => import("./update.ts"), "update"));
 
 	if (isInstalled()) return;
 	cli.program
@@ -560,11 +552,7 @@ function addSpreadsheets(cli: CommandLine): void {
 		.option("--counts", "what was counted instead: names beside ids, in the signs of the club's language")
 		.option("--replace", "write over spreadsheets that are there already")
 		.option("--json", "say what was written as JSON")
-		.action(
-			cli.does(async (run, options: ExportOptions) =>
-				(await import("./export.ts")).exportCommand(run, options),
-			),
-		);
+		.action(cli.calls(() => import("./export.ts"), "exportCommand"));
 
 	cli
 		.command(

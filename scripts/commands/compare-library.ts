@@ -10,10 +10,11 @@
 
 import { type Document, isMap, isSeq, parseDocument } from "yaml";
 import { type ClubTexts, idOf, kindOf } from "../edit/club-texts.ts";
-import type { Fields } from "../libraries/join-files.ts";
+
 import { joinLibraries } from "../libraries/join-libraries.ts";
 import { changesSince, type LibraryChange, noteSeen, seenIn, TEXT_FIELD } from "../libraries/seen.ts";
 import { type DataKind, LIST_FILES } from "../model.ts";
+import type { Data } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
 import { splitPage } from "../read/split-page.ts";
 import { editClub } from "./edit-club.ts";
@@ -93,7 +94,7 @@ function shown(value: unknown): string {
 }
 
 /** The club's texts with what a library said before as the club's own word. Fields that it says already stay. */
-function keepOld(texts: ClubTexts, { thing, fields }: LibraryChange, now: Fields = {}): ClubTexts {
+function keepOld(texts: ClubTexts, { thing, fields }: LibraryChange, now: Data = {}): ClubTexts {
 	const [kind = "", id = ""] = thing.split(":");
 	const list = LIST_OF[kind];
 	if (list !== undefined) return keepInList(texts, list, id, fields);

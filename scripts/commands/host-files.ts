@@ -1,7 +1,8 @@
 /**
  * Files by which a club puts its handbook online, for the usual kinds of hosts: complete, with what to do
  * written in them, and private from the start. What a host says with each page is what the build's own files
- * for hosts say (views/host-headers.ts), so that there is one place for it.
+ * for hosts say (views/host-headers.ts), so that there is one place for it. Each function here is one file's
+ * text, whole, so that it can be read as the club gets it; that is why some are long.
  */
 
 import { HEADERS, hostFiles, nginxServer, TYPES } from "../views/host-headers.ts";

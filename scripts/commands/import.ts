@@ -25,7 +25,7 @@ import { count } from "./report.ts";
 import type { Run } from "./run.ts";
 import { fold } from "./spreadsheet/cells.ts";
 import { clubSheets, type WrittenFile } from "./spreadsheet/club-sheets.ts";
-import { listKinds, type SheetKind, sheetKindNamed } from "./spreadsheet/columns.ts";
+import { LIST_KINDS, type SheetKind, sheetKindNamed } from "./spreadsheet/columns.ts";
 import { draftMapping, type Seen } from "./spreadsheet/draft-mapping.ts";
 import { type Mapping, NO_MAPPING, type Note } from "./spreadsheet/find-table.ts";
 import { type DraftFile, readClubSheets } from "./spreadsheet/read-club-sheets.ts";
@@ -194,7 +194,7 @@ function updateOf(
 	const [sheet, own, last] = [unitsOf(drafts), unitsOf(club), readLastSaid(folder)];
 	const cells = threeWay(sheet, own, last, covers);
 	const taken = cells.filter(({ by }) => by === "sheet" || (by === "both" && preferSheet));
-	const lists = new Set<SheetKind>(["classes", "plan", ...listKinds()]);
+	const lists = new Set<SheetKind>(["classes", "plan", ...LIST_KINDS]);
 	const added = [...sheet.values()].filter(({ kind, id }) => lists.has(kind) && !own.has(`${kind} ${id}`));
 	const gone = goneFrom(sheet, own, last, covers);
 	const left = cells.filter((cell) => !taken.includes(cell) && cell.by === "both");

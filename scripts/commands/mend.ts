@@ -31,6 +31,7 @@ import { Solver } from "../solve/solver.ts";
 import { editClub } from "./edit-club.ts";
 import { count, reportProblems } from "./report.ts";
 import { type Run, untilInterrupted } from "./run.ts";
+import { wrongChoice } from "./sound-club.ts";
 
 export interface MendOptions {
 	readonly week?: number;
@@ -93,19 +94,6 @@ async function mendWith(solver: Solver, run: Run, options: MendOptions): Promise
 
 function isWholeTerm({ week, class: one, level, finding }: MendOptions): boolean {
 	return [week, one, level, finding].every((choice) => choice === undefined);
-}
-
-function wrongChoice(
-	{ weeks, term, levels }: Curriculum,
-	{ week, class: one, level }: MendOptions,
-): string | undefined {
-	if (week !== undefined && !weeks.some((plan) => plan.week === week))
-		return `There is no plan of week ${week}. Planned: ${weeks.map((plan) => plan.week).join(", ")}.`;
-	if (one !== undefined && !term.classes.some(({ id }) => id === one))
-		return `There is no class \`${one}\`. Classes: ${term.classes.map(({ id }) => id).join(", ")}.`;
-	if (level !== undefined && !levels.has(level))
-		return `There is no level \`${level}\`. Levels: ${[...levels.keys()].join(", ")}.`;
-	return undefined;
 }
 
 /**

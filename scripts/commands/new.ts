@@ -46,6 +46,9 @@ export interface NewOptions {
 	readonly weeks?: string;
 }
 
+/** Flags that name things of a kind. */
+type KindOfFlag = "apparatus" | "levels" | "shapes" | "skills";
+
 /** What a field may be, and how it is asked for. */
 interface Field {
 	readonly flag: keyof NewOptions;
@@ -76,11 +79,7 @@ export async function newCommand(
 			makeChanges(
 				dir,
 				`new ${options.kind}`,
-				files.map(({ path, text, before }) => ({
-					path,
-					after: text,
-					...(before === undefined ? {} : { before }),
-				})),
+				files.map(({ text, ...file }) => ({ ...file, after: text })),
 			);
 		for (const { path } of files) {
 			const file = join(dir, path);
@@ -145,36 +144,10 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 		const said = await answers(
 			[
 				{ flag: "title", question: "What is the drill called?", fault: untitled },
-				{
-					flag: "apparatus",
-					question: "Where is it done?",
-					choices: club.of("apparatus"),
-					several: true,
-					fault: notIds,
-				},
-				{
-					flag: "levels",
-					question: "Which levels is it for?",
-					choices: club.of("levels"),
-					several: true,
-					fault: notIds,
-				},
-				{
-					flag: "shapes",
-					question: "Which body shapes does it train?",
-					choices: club.of("shapes"),
-					several: true,
-					fault: notIdsOrNone,
-					usual: "",
-				},
-				{
-					flag: "skills",
-					question: "Which skills does it lead to?",
-					choices: club.of("skills"),
-					several: true,
-					fault: notIdsOrNone,
-					usual: "",
-				},
+				club.some("apparatus", "Where is it done?"),
+				club.some("levels", "Which levels is it for?"),
+				club.any("shapes", "Which body shapes does it train?"),
+				club.any("skills", "Which skills does it lead to?"),
 			],
 			options,
 			ask,
@@ -217,13 +190,7 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 					},
 				},
 				{ flag: "theme", question: "What is the week about?", fault: untitled },
-				{
-					flag: "apparatus",
-					question: "Which apparatus are planned?",
-					choices: club.of("apparatus"),
-					several: true,
-					fault: notIds,
-				},
+				club.some("apparatus", "Which apparatus are planned?"),
 			],
 			options,
 			ask,
@@ -264,22 +231,8 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 		const said = await answers(
 			[
 				{ flag: "title", question: "What is the skill called?", fault: untitled },
-				{
-					flag: "apparatus",
-					question: "Where is it done?",
-					choices: club.of("apparatus"),
-					several: true,
-					fault: notIdsOrNone,
-					usual: "",
-				},
-				{
-					flag: "levels",
-					question: "Which levels learn it?",
-					choices: club.of("levels"),
-					several: true,
-					fault: notIdsOrNone,
-					usual: "",
-				},
+				club.any("apparatus", "Where is it done?"),
+				club.any("levels", "Which levels learn it?"),
 			],
 			options,
 			ask,
@@ -391,13 +344,8 @@ function packageOf(club: string, folder: string): readonly ToWrite[] {
 	if (!isInstalled()) return [];
 	const there = givenKind(join(folder, PACKAGE_FILE)) === "file";
 	const before = there ? openFolder(folder).readText(PACKAGE_FILE) : undefined;
-	return [
-		{
-			path: PACKAGE_FILE,
-			text: clubPackage(club, folder, installedFrom(), before),
-			...(before === undefined ? {} : { before }),
-		},
-	];
+	const text = clubPackage(club, folder, installedFrom(), before);
+	return [{ path: PACKAGE_FILE, text, ...(before === undefined ? {} : { before }) }];
 }
 
 /** The answer to each field: from its flag, else asked for, else what is usual. */
@@ -530,9 +478,21 @@ function whatItHas(clubDir: string, out: Run["out"]) {
 	};
 	const schema = (kind: FileKind, depth: number): string | undefined =>
 		hasEditorFiles(clubDir) ? `${"../".repeat(depth)}${EDITOR_SCHEMAS}/${kind}.schema.json` : undefined;
+	const several = (flag: KindOfFlag, question: string) => ({
+		flag,
+		question,
+		choices: list(flag),
+		several: true,
+	});
 	return {
 		files: files as readonly WrittenFile[],
-		of: list,
+		/** The field for things of a kind, of which one is needed at least; and for those that may be left out. */
+		some: (flag: KindOfFlag, question: string): Field => ({ ...several(flag, question), fault: notIds }),
+		any: (flag: KindOfFlag, question: string): Field => ({
+			...several(flag, question),
+			fault: notIdsOrNone,
+			usual: "",
+		}),
 		ids: (kind: FileKind): ReadonlySet<Id> =>
 			new Set(
 				kind === "skills"

@@ -6,7 +6,6 @@
 
 import { harmOf } from "../compute/harm.ts";
 import { weekText } from "../edit/week-text.ts";
-import { openHandbook } from "../handbook.ts";
 import type { Curriculum, WeekPlan } from "../model.ts";
 import { inComponents } from "../solve/components.ts";
 import { cannotPlan, choicesFor, emptyWeeks, withDraft } from "../solve/empty-week.ts";
@@ -14,8 +13,9 @@ import { type Mended, mend, type Solve } from "../solve/mend.ts";
 import { Solver } from "../solve/solver.ts";
 import { editClub } from "./edit-club.ts";
 import { progressOn, proofWords } from "./mend.ts";
-import { count, reportProblems } from "./report.ts";
+import { count } from "./report.ts";
 import { type Run, untilInterrupted } from "./run.ts";
+import { soundHandbook } from "./sound-club.ts";
 
 export interface PlanOptions {
 	/** Every empty week of the term where it is left out. */
@@ -34,13 +34,9 @@ interface Planned {
 
 /** @returns 0 planned, or nothing to plan; 1 for errors; 2 for a week that has a plan or is not of the term */
 export async function planCommand(run: Run, options: PlanOptions): Promise<number> {
-	const { clubDir, out } = run;
-	const { problems, handbook } = openHandbook(clubDir);
-	if (handbook === undefined) {
-		reportProblems(problems, clubDir, out);
-		out.line("Mend these first: weeks are planned only in a folder without errors.");
-		return 1;
-	}
+	const { out } = run;
+	const handbook = soundHandbook(run, "weeks are planned only in a folder without errors");
+	if (handbook === undefined) return 1;
 	const { curriculum } = handbook;
 	const empty = emptyWeeks(curriculum);
 	const weeks = options.week === undefined ? empty : [options.week];

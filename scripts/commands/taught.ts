@@ -6,12 +6,12 @@
 import { changesBetween } from "../edit/change-set.ts";
 import { readTexts } from "../edit/club-texts.ts";
 import { givenKind, givenSize, readGiven } from "../files/given.ts";
-import { openHandbook } from "../handbook.ts";
 import { type Report, readReports } from "../records/report.ts";
 import { type Outcome, takeReports } from "../records/take-reports.ts";
 import { editClub, tryTexts } from "./edit-club.ts";
-import { count, reportFindings, reportProblems } from "./report.ts";
+import { count, reportFindings } from "./report.ts";
 import type { Run } from "./run.ts";
+import { soundHandbook } from "./sound-club.ts";
 
 /** Bytes of a file that reports are looked for in; a mail with one has a few thousand. */
 const MOST_BYTES = 400_000;
@@ -29,12 +29,8 @@ const WORDS: Readonly<Record<Outcome, string>> = {
 /** @returns 0 shown or written, 1 where a file holds no sound report or the folder has errors */
 export function taughtCommand(run: Run, files: readonly string[], write: boolean): number {
 	const { out, clubDir } = run;
-	const { problems, handbook } = openHandbook(clubDir);
-	if (handbook === undefined) {
-		reportProblems(problems, clubDir, out);
-		out.line("Mend these first: reports are taken only into a folder without errors.");
-		return 1;
-	}
+	const handbook = soundHandbook(run, "reports are taken only into a folder without errors");
+	if (handbook === undefined) return 1;
 	const reports: Report[] = [];
 	let faulty = 0;
 	for (const file of files) {

@@ -50,7 +50,7 @@ import { dataIn, freshText, writeData } from "../edit/write-data.ts";
 import { openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
 import { sha256 } from "../files/hash.ts";
-import type { Curriculum, FileKind, PlanChange } from "../model.ts";
+import type { Curriculum, FileKind, Finding, PlanChange } from "../model.ts";
 import { readEdition } from "../print/edition.ts";
 import { editionFile } from "../print/edition-file.ts";
 import { MEDIA_FOLDER, readClub } from "../read/read-club.ts";
@@ -160,8 +160,7 @@ export class DeskApi {
 		save: route("save", (wish) => this.#save(wish)),
 		name: route("name", (wish) => this.#name(wish)),
 		draft: route("draft", ({ path, base, text }) => {
-			if (this.#desk.readOnly)
-				throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
+			this.#desk.mayWrite();
 			keepDraft(this.#desk.clubDir, { path, base, text, at: new Date().toISOString() });
 			return {};
 		}),
@@ -222,20 +221,21 @@ export class DeskApi {
 		);
 	}
 
+	#finding(key: string): Finding | undefined {
+		return keyedFindings(this.#desk.plan?.findings ?? []).find(([own]) => own === key)?.[1];
+	}
+
 	/** What is sure to mend a finding. */
-	#mends(key: string): { readonly changes: readonly PlanChange[]; readonly words: readonly string[] } {
-		const handbook = this.#desk.plan;
-		const found = handbook && keyedFindings(handbook.findings).find(([own]) => own === key)?.[1];
-		const changes = handbook === undefined || found === undefined ? [] : mendOf(handbook, found);
-		return {
-			changes,
-			words: handbook === undefined ? [] : changes.map((change) => changeWords(handbook, change)),
-		};
+	#mends(key: string): Pick<Offer, "changes" | "words"> {
+		const { plan } = this.#desk;
+		const found = this.#finding(key);
+		if (plan === undefined || found === undefined) return { changes: [], words: [] };
+		const changes = mendOf(plan, found);
+		return { changes, words: changes.map((change) => changeWords(plan, change)) };
 	}
 
 	#accept({ key, reason, until, what, revision }: Requests["accept"]): Outcome {
-		const handbook = this.#desk.plan;
-		const found = handbook && keyedFindings(handbook.findings).find(([own]) => own === key)?.[1];
+		const found = this.#finding(key);
 		if (found === undefined) throw new EditRefused(this.#desk.words.desk.noSuchFinding);
 		return this.#desk.change(
 			what,
@@ -369,8 +369,7 @@ export class DeskApi {
 	}
 
 	#run(wish: Requests["run"]): object {
-		if (this.#desk.readOnly)
-			throw new Refused({ refused: "read-only", words: this.#desk.words.desk.readOnly });
+		this.#desk.mayWrite();
 		if (PRINTING.some((task) => this.tasks.isRunning(task)))
 			throw new Refused({ refused: "busy", words: this.#desk.words.desk.busy });
 		const folders = ["--club", this.#desk.clubDir, "--out", this.#outDir];

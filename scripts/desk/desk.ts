@@ -13,7 +13,7 @@
  * While files have errors, the plan is that of the sound ones, and they can be mended one by one.
  */
 
-import type { Board, DeskPart, DeskState, Names, Outcome, Refusal } from "../../layouts/desk/api.ts";
+import type { Board, DeskPart, DeskState, Outcome, Refusal } from "../../layouts/desk/api.ts";
 import { measure } from "../compute/measures.ts";
 import type { Change } from "../edit/change-set.ts";
 import { changesBetween, describeChanges } from "../edit/change-set.ts";
@@ -128,16 +128,14 @@ export class Desk {
 	state(): DeskState {
 		const reading = this.#reading;
 		if (this.#shown?.reading !== reading) this.#shown = { reading, state: this.#stateOf(reading) };
-		const { state } = this.#shown;
+		return { ...this.#shown.state, ...this.#backAndForth(), drafts: draftLines(this.clubDir) };
+	}
+
+	/** What would be taken back, and what made again. */
+	#backAndForth(): Pick<DeskState, "undo" | "redo"> {
 		const undo = this.readOnly ? undefined : lastChange(this.clubDir);
 		const redo = this.#redo.at(-1)?.what;
-		const { undo: _u, redo: _r, ...rest } = state;
-		return {
-			...rest,
-			...(undo === undefined ? {} : { undo }),
-			...(redo === undefined ? {} : { redo }),
-			drafts: draftLines(this.clubDir),
-		};
+		return { ...(undo === undefined ? {} : { undo }), ...(redo === undefined ? {} : { redo }) };
 	}
 
 	/**
@@ -153,7 +151,7 @@ export class Desk {
 		edit: (texts: ClubTexts) => ClubTexts,
 		only?: (path: string) => boolean,
 	): Outcome {
-		this.#mayWrite();
+		this.mayWrite();
 		const { next, changes } = this.#tried(revision, edit, only);
 		return this.#write(what, changes, next);
 	}
@@ -173,7 +171,7 @@ export class Desk {
 
 	/** Takes back the last change of the folder, whoever made it. */
 	undo(): Outcome {
-		this.#mayWrite();
+		this.mayWrite();
 		const before = this.#reading;
 		try {
 			const taken = lastChange(this.clubDir) === undefined ? undefined : takeBack(this.clubDir);
@@ -195,7 +193,7 @@ export class Desk {
 
 	/** Makes the change again that was taken back last. */
 	redo(): Outcome {
-		this.#mayWrite();
+		this.mayWrite();
 		const last = this.#redo.at(-1);
 		if (last === undefined) throw this.#refused("wrong", this.words.desk.nothingToRedo);
 		const before = this.#reading;
@@ -337,12 +335,8 @@ export class Desk {
 							reason: by.reason,
 						})),
 			drafts: [],
-			names: this.#names(reading),
+			names: namesIn(plan, reading.files),
 		};
-	}
-
-	#names({ plan, files }: Reading): Names {
-		return namesIn(plan, files);
 	}
 
 	/** What is other than before; what was shown before is remembered. */
@@ -351,8 +345,7 @@ export class Desk {
 		const now = before === after ? old : this.#stateOf(after);
 		if (after === this.#reading) this.#shown = { reading: after, state: now };
 		const board = boardPart(old.board, now.board);
-		const undo = this.readOnly ? undefined : lastChange(this.clubDir);
-		const redo = this.#redo.at(-1)?.what;
+		const history = this.#backAndForth();
 		return {
 			state: {
 				revision: now.revision,
@@ -364,16 +357,15 @@ export class Desk {
 				club: now.club,
 				...board,
 				drafts: draftLines(this.clubDir),
-				hasUndo: undo !== undefined,
-				hasRedo: redo !== undefined,
-				...(undo === undefined ? {} : { undo }),
-				...(redo === undefined ? {} : { redo }),
+				hasUndo: history.undo !== undefined,
+				hasRedo: history.redo !== undefined,
+				...history,
 			},
 			...comeAndGone(old.findings, now.findings),
 		};
 	}
 
-	#mayWrite(): void {
+	mayWrite(): void {
 		if (this.readOnly) throw new Refused({ refused: "read-only", words: this.words.desk.readOnly });
 	}
 

@@ -6,31 +6,8 @@
 import type { Field, FieldForm } from "../../layouts/desk/api.ts";
 import { kindsOfField } from "../link/reference-fields.ts";
 import type { DataPath, FileKind } from "../model.ts";
-import { COMMON_SCHEMA, SCHEMAS } from "../validate/schemas.ts";
+import { resolved, SCHEMAS, type Schema } from "../validate/schemas.ts";
 import type { Words } from "../words/words.ts";
-
-interface Schema {
-	readonly $ref?: string;
-	readonly type?: string | readonly string[];
-	readonly description?: string;
-	readonly enum?: readonly string[];
-	readonly format?: string;
-	readonly pattern?: string;
-	readonly minimum?: number;
-	readonly exclusiveMinimum?: number;
-	readonly maximum?: number;
-	readonly minItems?: number;
-	readonly maxItems?: number;
-	readonly required?: readonly string[];
-	readonly properties?: Readonly<Record<string, Schema>>;
-	readonly additionalProperties?: boolean | Schema;
-	readonly items?: Schema;
-	readonly anyOf?: readonly Schema[];
-}
-
-const COMMON: Schema = JSON.parse(
-	JSON.stringify(COMMON_SCHEMA).replaceAll('"#/definitions/', '"common.schema.json#/definitions/'),
-);
 
 /** What only the board changes, and what no director writes. */
 const LEFT_OUT: ReadonlySet<string> = new Set(["week.apparatus", "club.format"]);
@@ -87,13 +64,7 @@ class FormMaker {
 	}
 
 	resolved(schema: Schema): Schema {
-		if (schema.$ref === undefined) return schema;
-		const [file, pointer = ""] = schema.$ref.split("#");
-		let found: unknown = file === "" ? this.#root : COMMON;
-		for (const key of pointer.split("/").filter((part) => part !== ""))
-			found = (found as Readonly<Record<string, unknown>>)[key];
-		const { $ref: _, ...own } = schema;
-		return { ...this.resolved(found as Schema), ...own };
+		return resolved(this.#root, schema);
 	}
 
 	#label(name: string): string {

@@ -67,21 +67,12 @@ export function thingsOf(desk: Desk, kind: FileKind): readonly Thing[] {
 		const started = drafts.filter(
 			(path) => kindOf(path) === kind && !own.some(({ file }) => file === path) && !atFault.includes(path),
 		);
+		const page = (path: string, id: Id, name: string): Thing => {
+			return { id, name, path, problems: faults(path), isDraft: drafts.includes(path) };
+		};
 		return [
-			...own.map(({ id, file, data }) => ({
-				id,
-				name: pageName(kind, id, data),
-				path: file,
-				problems: faults(file),
-				isDraft: drafts.includes(file),
-			})),
-			...[...atFault, ...started].map((path) => ({
-				id: idOf(path),
-				name: idOf(path),
-				path,
-				problems: faults(path),
-				isDraft: drafts.includes(path),
-			})),
+			...own.map(({ id, file, data }) => page(file, id, pageName(kind, id, data))),
+			...[...atFault, ...started].map((path) => page(path, idOf(path), idOf(path))),
 		].sort((a, b) => a.name.localeCompare(b.name, undefined, { numeric: true }));
 	}
 	const [file] = own;

@@ -14,17 +14,14 @@
 import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
 import { type DataKind, type DataPath, type Id, LIST_FILES, type PlanChange } from "../model.ts";
 import { nearestName } from "../read/nearest-name.ts";
-import { parseYaml } from "../read/parse-yaml.ts";
-import { splitPage } from "../read/split-page.ts";
+import { type Data, isData, parseYaml } from "../read/parse-yaml.ts";
 import { changeTexts } from "./change-texts.ts";
 import { type ClubTexts, idOf, kindOf, type Splice, spliced } from "./club-texts.ts";
 import { EditRefused, readPlace, weekPath } from "./move-block.ts";
 import { moveWeek } from "./move-week.ts";
 import { idPlaces, knownIds, linkWords } from "./references.ts";
 import { renameIds } from "./rename-ids.ts";
-import { writeData } from "./write-data.ts";
-
-type Data = Readonly<Record<string, unknown>>;
+import { dataIn, writeData } from "./write-data.ts";
 
 const PLAN_CHANGES = ["add", "remove", "move", "swap", "exchange", "split"];
 const CLUB_CHANGES: Readonly<Record<string, (texts: ClubTexts, what: unknown) => ClubTexts>> = {
@@ -330,7 +327,7 @@ function entryAt(list: unknown, kind: string, id: string): number {
 }
 
 function numberOf(path: string, text: string): number {
-	return Number(dataIn(path, text).week);
+	return Number((dataIn(path, text) as Data).week);
 }
 
 function termPath(texts: ClubTexts): string {
@@ -344,16 +341,5 @@ function dataPath(texts: ClubTexts, name: string): string {
 }
 
 function dataOf(path: string, texts: ClubTexts): Data {
-	return dataIn(path, texts.get(path) ?? "");
-}
-
-function dataIn(path: string, text: string): Data {
-	const plain = text.replace(/^\ufeff/, "").replaceAll("\r\n", "\n");
-	const page = path.endsWith(".md") ? splitPage(plain) : { matter: plain };
-	const read = "matter" in page && page.matter !== undefined ? parseYaml(page.matter) : undefined;
-	return read?.ok === true && typeof read.data === "object" && read.data !== null ? (read.data as Data) : {};
-}
-
-function isData(value: unknown): value is Data {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
+	return (dataIn(path, texts.get(path) ?? "") ?? {}) as Data;
 }

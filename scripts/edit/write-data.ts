@@ -23,13 +23,11 @@ import {
 	type YAMLMap,
 	type YAMLSeq,
 } from "yaml";
-import { parseYaml } from "../read/parse-yaml.ts";
+import { type Data, isData, parseYaml } from "../read/parse-yaml.ts";
 import { type Splice, spliced } from "./club-texts.ts";
 import { EditRefused } from "./move-block.ts";
 import { inFlow } from "./write-changes.ts";
 import { type PlacedFile, placeFile, yamlRange } from "./yaml-places.ts";
-
-type Data = Readonly<Record<string, unknown>>;
 
 /** A list or map of plain values stays on one line up to this length. */
 const ONE_LINE = 90;
@@ -458,10 +456,6 @@ function nameOf(key: Node): string {
 
 function isNode(value: unknown): value is Node {
 	return isScalar(value) || isCollection(value);
-}
-
-function isData(value: unknown): value is Data {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function isEmpty(value: unknown): boolean {

@@ -5,23 +5,18 @@
 
 import type { DataPath, FileKind, Id, SourceFile } from "../model.ts";
 import type { Place } from "../place.ts";
-
-export type Fields = Readonly<Record<string, unknown>>;
+import { type Data, isData } from "../read/parse-yaml.ts";
 
 /** Says that nothing is taken of what libraries have under this id. */
 const WHOLE_FIELD = "from-library";
 
-export function isMap(value: unknown): value is Fields {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
 /** Whether a page or an entry takes nothing of libraries. */
 export function isWhole(data: unknown): boolean {
-	return isMap(data) && data[WHOLE_FIELD] === false;
+	return isData(data) && data[WHOLE_FIELD] === false;
 }
 
 /** Fields of a thing, those of `over` before those of `under`; one that is null in `over` is gone. */
-function joinFields(over: Fields, under: Fields): Fields {
+function joinFields(over: Data, under: Data): Data {
 	const all = { ...under, ...over };
 	const kept = Object.entries(all).filter(([field, value]) => value !== null && field !== WHOLE_FIELD);
 	return Object.fromEntries(kept);
@@ -29,7 +24,7 @@ function joinFields(over: Fields, under: Fields): Fields {
 
 /** A page of two layers. */
 export function joinPages(over: SourceFile, under: SourceFile): SourceFile {
-	if (!isMap(over.data) || !isMap(under.data) || isWhole(over.data)) return over;
+	if (!isData(over.data) || !isData(under.data) || isWhole(over.data)) return over;
 	const own = over.data;
 	const bodyOf = over.body.trim() === "" ? under : over;
 	return {
@@ -43,7 +38,7 @@ export function joinPages(over: SourceFile, under: SourceFile): SourceFile {
 	};
 }
 
-function sayer(own: Fields, over: SourceFile, under: SourceFile, path: DataPath): SourceFile {
+function sayer(own: Data, over: SourceFile, under: SourceFile, path: DataPath): SourceFile {
 	const [field] = path;
 	return field === undefined || Object.hasOwn(own, field) ? over : under;
 }
@@ -59,7 +54,7 @@ export function withData(file: SourceFile, data: unknown, body: string = file.bo
 		place: (path, what) => {
 			const [field] = path;
 			const isSame =
-				field !== undefined && isMap(file.data) && isMap(data) && file.data[field] === data[field];
+				field !== undefined && isData(file.data) && isData(data) && file.data[field] === data[field];
 			return file.place(isSame ? path : path.slice(0, 1), what);
 		},
 		bodyPlace: (line, column) => file.bodyPlace(line, column),
@@ -69,15 +64,15 @@ export function withData(file: SourceFile, data: unknown, body: string = file.bo
 /** An entry of a list file, with the files that say it, nearest first. */
 export interface Part {
 	readonly id: Id;
-	readonly data: Fields;
-	readonly from: readonly { readonly file: SourceFile; readonly at: number; readonly own: Fields }[];
+	readonly data: Data;
+	readonly from: readonly { readonly file: SourceFile; readonly at: number; readonly own: Data }[];
 }
 
 /** Entries of one layer's list file; what has no id is left as it is, for the schema to judge. */
 export function partsOf(file: SourceFile): readonly Part[] {
 	if (!Array.isArray(file.data)) return [];
 	return file.data.flatMap((entry: unknown, at): readonly Part[] =>
-		isMap(entry) && (typeof entry.id === "string" || typeof entry.id === "number")
+		isData(entry) && (typeof entry.id === "string" || typeof entry.id === "number")
 			? [{ id: String(entry.id), data: entry, from: [{ file, at, own: entry }] }]
 			: [],
 	);

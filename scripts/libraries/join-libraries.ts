@@ -27,18 +27,9 @@ import {
 	type SourceFile,
 } from "../model.ts";
 import type { Problem } from "../problems.ts";
+import { type Data, isData } from "../read/parse-yaml.ts";
 import type { ReadClub } from "../read/read-club.ts";
-import {
-	type Fields,
-	isMap,
-	isWhole,
-	joinPages,
-	joinParts,
-	listFile,
-	type Part,
-	partsOf,
-	withData,
-} from "./join-files.ts";
+import { isWhole, joinPages, joinParts, listFile, type Part, partsOf, withData } from "./join-files.ts";
 import { type Layer, type LayerCaches, layersOf } from "./layers.ts";
 
 /** Lists whose entries are taken one by one, as they are named. */
@@ -63,7 +54,7 @@ export interface JoinedClub {
 export interface Theirs {
 	/** The nearest library that says something of it. */
 	readonly library: string;
-	readonly data: Fields;
+	readonly data: Data;
 	/** The text behind a page's front matter. */
 	readonly body: string;
 }
@@ -187,7 +178,7 @@ class Joiner {
 			this.#trimmed(kind, withoutMark(joined.data)),
 			this.#unlinked(joined.body),
 		);
-		const data = trimmed.data as Fields;
+		const data = trimmed.data as Data;
 		this.theirs.set(`${kind}:${id}`, { library: used[0]?.layer.name ?? "", data, body: trimmed.body });
 		const page = own === undefined ? trimmed : joinPages(own, trimmed);
 		this.#pages.set(`${kind}:${id}`, page);
@@ -225,7 +216,7 @@ class Joiner {
 		const { joined } = this.#ofLibraries("drill", id);
 		const data = joined?.data;
 		const fits =
-			!isMap(data) ||
+			!isData(data) ||
 			(hasSome(data.levels, this.#idsOf("levels")) && hasSome(data.apparatus, this.#idsOf("apparatus")));
 		const is =
 			this.#own.some((file) => file.kind === "drill" && file.id === id) || (joined !== undefined && fits);
@@ -248,7 +239,7 @@ class Joiner {
 				const { kind = "drill", id } = parseReference(reference.trim());
 				if (kind !== "drill" || !this.#isForOthers(id)) return link;
 				const { joined } = this.#ofLibraries("drill", id);
-				return words ?? (isMap(joined?.data) ? String(joined.data.title ?? id) : id);
+				return words ?? (isData(joined?.data) ? String(joined.data.title ?? id) : id);
 			},
 		);
 	}
@@ -257,7 +248,7 @@ class Joiner {
 	#unlinkedIn(value: unknown): unknown {
 		if (typeof value === "string") return this.#unlinked(value);
 		if (Array.isArray(value)) return value.map((one) => this.#unlinkedIn(one));
-		if (!isMap(value)) return value;
+		if (!isData(value)) return value;
 		return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, this.#unlinkedIn(one)]));
 	}
 
@@ -282,7 +273,7 @@ class Joiner {
 			this.#parts.set(`${kind}:${id}`, mine);
 			return true;
 		}
-		const fitting = { ...under, data: this.#trimmed(list, under.data) as Fields };
+		const fitting = { ...under, data: this.#trimmed(list, under.data) as Data };
 		this.theirs.set(`${kind}:${id}`, { library: having[0]?.layer.name ?? "", data: fitting.data, body: "" });
 		const part = mine === undefined ? fitting : joinParts(mine, fitting);
 		this.#parts.set(`${kind}:${id}`, part);
@@ -327,7 +318,7 @@ class Joiner {
 
 	/** What a library says for levels and apparatus that the club has not, left out. */
 	#trimmed(kind: FileKind, data: unknown): unknown {
-		if (!isMap(data)) return data;
+		if (!isData(data)) return data;
 		const levels = this.#idsOf("levels");
 		const apparatus = this.#idsOf("apparatus");
 		const trim: Record<string, unknown> = { ...data };
@@ -335,13 +326,13 @@ class Joiner {
 			trim.levels = onlyKnown(data.levels, levels);
 			trim.apparatus = onlyKnown(data.apparatus, apparatus);
 		}
-		if (kind === "drill" && isMap(data.heights)) {
+		if (kind === "drill" && isData(data.heights)) {
 			trim.heights = Object.fromEntries(
 				Object.entries(data.heights).map(([what, height]) => [what, onlyKnown(height, levels)]),
 			);
 		}
 		if (kind === "drill") {
-			const others = (one: unknown) => this.#isForOthers(isMap(one) ? one.drill : one);
+			const others = (one: unknown) => this.#isForOthers(isData(one) ? one.drill : one);
 			for (const field of ["after", "ready", "elements"]) {
 				const list = data[field];
 				if (Array.isArray(list) && list.some(others)) trim[field] = list.filter((one) => !others(one));
@@ -370,7 +361,7 @@ class Joiner {
 		own: unknown,
 		body = "",
 	): void {
-		const fields = isMap(own) ? Object.keys(own).filter((field) => field !== "id") : [];
+		const fields = isData(own) ? Object.keys(own).filter((field) => field !== "id") : [];
 		this.origins.set(key, {
 			from: having.map(({ layer: { name, licence } }) => ({
 				name,
@@ -394,19 +385,19 @@ function named(reference: string): readonly [readonly IdKind[], Id] {
 }
 
 function withoutMark(data: unknown): unknown {
-	return isMap(data)
+	return isData(data)
 		? Object.fromEntries(Object.entries(data).filter(([field]) => field !== "from-library"))
 		: data;
 }
 
 function isListOfThings(data: unknown): boolean {
-	return Array.isArray(data) && data.every(isMap);
+	return Array.isArray(data) && data.every(isData);
 }
 
 /** Whether one of these ids is known, or it cannot be told. */
 function hasSome(value: unknown, known: ReadonlySet<Id> | undefined): boolean {
 	if (known === undefined) return true;
-	const ids = Array.isArray(value) ? value : isMap(value) ? Object.keys(value) : [value];
+	const ids = Array.isArray(value) ? value : isData(value) ? Object.keys(value) : [value];
 	return ids.some((id) => known.has(String(id)));
 }
 
@@ -417,7 +408,7 @@ function onlyKnown(value: unknown, known: ReadonlySet<Id> | undefined): unknown 
 		const left = value.filter((id) => known.has(String(id)));
 		return left.length === value.length || left.length === 0 ? value : left;
 	}
-	if (!isMap(value)) return value;
+	if (!isData(value)) return value;
 	const left = Object.entries(value).filter(([id]) => known.has(id));
 	return left.length === Object.keys(value).length || left.length === 0 ? value : Object.fromEntries(left);
 }

@@ -6,7 +6,7 @@
 
 import { isDeepStrictEqual } from "node:util";
 import { openFolder } from "../files/folder.ts";
-import { isMap } from "./join-files.ts";
+import { isData } from "../read/parse-yaml.ts";
 import type { Theirs } from "./join-libraries.ts";
 
 export const SEEN_FILE = "_data/libraries.json";
@@ -37,10 +37,10 @@ export function seenIn(clubDir: string): Seen {
 	} catch {
 		return new Map();
 	}
-	if (!isMap(read)) return new Map();
+	if (!isData(read)) return new Map();
 	return new Map(
 		Object.entries(read).flatMap(([thing, said]) =>
-			isMap(said) && isMap(said.data) && typeof said.library === "string" && typeof said.body === "string"
+			isData(said) && isData(said.data) && typeof said.library === "string" && typeof said.body === "string"
 				? [[thing, { library: said.library, data: said.data, body: said.body }] as const]
 				: [],
 		),

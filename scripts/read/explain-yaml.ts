@@ -65,29 +65,16 @@ export function explainYaml(text: string): readonly YamlFault[] {
 			visit(document, {
 				Node(_key, node) {
 					const start = node.range?.[0] ?? 0;
-					if (isAlias(node)) {
-						faults.push({
-							kind: "refused",
-							what: `The alias \`*${node.source}\` is not read here.`,
-							...spot(lines, start),
-						});
-					} else if (node.anchor !== undefined) {
-						faults.push({
-							kind: "refused",
-							what: `The anchor \`&${node.anchor}\` is not read here.`,
-							...spot(lines, start),
-						});
-					} else if (
-						node.tag !== undefined &&
-						(isScalar(node) || isMap(node) || isSeq(node)) &&
-						text[start] === "!"
-					) {
-						faults.push({
-							kind: "refused",
-							what: `The tag \`${node.tag}\` is not read here.`,
-							...spot(lines, start),
-						});
-					}
+					const refused = isAlias(node)
+						? `alias \`*${node.source}\``
+						: node.anchor !== undefined
+							? `anchor \`&${node.anchor}\``
+							: node.tag !== undefined && text[start] === "!"
+								? `tag \`${node.tag}\``
+								: undefined;
+					if (refused === undefined) return;
+					const what = `The ${refused} is not read here.`;
+					faults.push({ kind: "refused", what, ...spot(lines, start) });
 				},
 			});
 		}
@@ -95,16 +82,7 @@ export function explainYaml(text: string): readonly YamlFault[] {
 		if (!(error instanceof Error)) throw error;
 		faults.length = 0;
 	}
-	return faults.length > 0
-		? faults
-		: [
-				{
-					kind: "syntax",
-					what: TOO_DEEP,
-					line: 1,
-					column: 1,
-				},
-			];
+	return faults.length > 0 ? faults : [{ kind: "syntax", what: TOO_DEEP, line: 1, column: 1 }];
 }
 
 /** Faults after which nothing that is said of later lines can be relied on. */
@@ -114,20 +92,14 @@ const TEARS_OPEN = new Set(["TAB_AS_INDENT", "BAD_INDENT", "BAD_SCALAR_START", "
 function strangeBlankIn(text: string): YamlFault | undefined {
 	const found = /^[ ]*(?:- )?[ ]*([\t\u00a0\u2007\u202f\u3000])/m.exec(text);
 	if (found === null) return undefined;
-	const at = found.index + found[0].length - 1;
-	return found[1] === "\t"
-		? {
-				kind: "syntax",
-				what: "A tab stands where spaces should indent the line.",
-				fix: "Replace the tab with two spaces, as the lines around it have them.",
-				...spotIn(text, at),
-			}
-		: {
-				kind: "syntax",
-				what: "A hard space stands where spaces should indent the line; it looks like a space and is none.",
-				fix: "Delete the blanks before the text, and type them again with the space bar.",
-				...spotIn(text, at),
-			};
+	const [what, fix] =
+		found[1] === "\t"
+			? [TAB, "Replace the tab with two spaces, as the lines around it have them."]
+			: [
+					"A hard space stands where spaces should indent the line; it looks like a space and is none.",
+					"Delete the blanks before the text, and type them again with the space bar.",
+				];
+	return { kind: "syntax", what, fix, ...spotIn(text, found.index + found[0].length - 1) };
 }
 
 /** Where a bracket or a quote was opened that is not closed: that is where people look for it. */
@@ -342,7 +314,7 @@ function plainWords(code: string, message: string): string {
 		case "DUPLICATE_KEY":
 			return "The same field stands here twice.";
 		case "TAB_AS_INDENT":
-			return "A tab stands where spaces should indent the line.";
+			return TAB;
 		case "BLOCK_AS_IMPLICIT_KEY":
 			return "A colon followed by a space stands inside the text: put quotes around the text.";
 		case "BLOCK_IN_FLOW":
@@ -383,6 +355,7 @@ function plainWords(code: string, message: string): string {
 const NO_FIELD =
 	"This line is no field: a field has a name, a colon and a space, and an item of a list a hyphen and a space. The text of a page stands below the second line of three hyphens.";
 
+const TAB = "A tab stands where spaces should indent the line.";
 const MISPLACED = "The line starts further left or right than the lines it belongs with.";
 
 function firstSentence(message: string): string {

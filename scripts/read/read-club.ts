@@ -11,7 +11,7 @@ import { type Entry, type Folder, LeadsOut, openFolder } from "../files/folder.t
 import { type RunningHash, startHash } from "../files/hash.ts";
 import type { DataKind, DataPath, FileKind, Id, PageKind, SourceFile } from "../model.ts";
 import type { Place } from "../place.ts";
-import { type Problem, problem } from "../problems.ts";
+import { type Code, type Problem, problem } from "../problems.ts";
 import { explainYaml, placeInYaml } from "./explain-yaml.ts";
 import { nearestName } from "./nearest-name.ts";
 import { parseYaml } from "./parse-yaml.ts";
@@ -185,6 +185,11 @@ export class ClubReader {
 		return found;
 	}
 
+	/** Says that something is wrong with a file as a whole. */
+	#tell(code: Code, file: string, what: string, cure?: Parameters<typeof problem>[3]): void {
+		this.problems.push(problem(code, startOf(file), what, cure));
+	}
+
 	fingerprint(): string {
 		return this.#hash.copy().digest("hex");
 	}
@@ -199,17 +204,13 @@ export class ClubReader {
 			const kind = DATA_KINDS.find((k) => k === stem);
 			if (kind === undefined) {
 				const nearest = nearestName(stem, DATA_KINDS);
-				this.problems.push(
-					problem("H110", startOf(file), `\`${file}\` is none of the data files.`, {
-						nearest: nearest === undefined ? undefined : `_data/${nearest}.yaml`,
-					}),
-				);
+				this.#tell("H110", file, `\`${file}\` is none of the data files.`, {
+					nearest: nearest === undefined ? undefined : `_data/${nearest}.yaml`,
+				});
 				continue;
 			}
 			if (this.files.some((f) => f.kind === kind)) {
-				this.problems.push(
-					problem("H202", startOf(file), `\`${kind}\` is there twice, as .yaml and as .yml.`),
-				);
+				this.#tell("H202", file, `\`${kind}\` is there twice, as .yaml and as .yml.`);
 				continue;
 			}
 			this.readDataFile(kind, file);
@@ -227,7 +228,7 @@ export class ClubReader {
 			if (this.#leadsOut(file, entry)) continue;
 			if (id === undefined) this.#notRead(file);
 			else if (this.files.some((one) => one.kind === "taught" && one.id === id)) {
-				this.problems.push(problem("H202", startOf(file), `\`${id}\` is there twice, as .yaml and as .yml.`));
+				this.#tell("H202", file, `\`${id}\` is there twice, as .yaml and as .yml.`);
 			} else this.readDataFile("taught", file, id);
 		}
 	}
@@ -283,7 +284,8 @@ export class ClubReader {
 			this.unreadable.push({ kind, id });
 			return;
 		}
-		this.#keep(text, new TextFile(kind, id, this.#shownAs + file, data.value, text, 0, "", 1));
+		const shown = this.#shownAs + file;
+		this.#keep(text, new TextFile({ kind, id, file: shown, data: data.value, body: "" }, text, 0, 1));
 	}
 
 	readPage(kind: PageKind, file: string): void {
@@ -296,19 +298,15 @@ export class ClubReader {
 				problem(page.fault.code, { file, line: page.fault.line, column: 1 }, page.fault.what),
 			);
 		}
-		if (text === undefined || page === undefined || page.fault !== undefined) {
+		const sound = page?.fault === undefined ? page : undefined;
+		const data = sound && this.#parse(file, sound.matter, 1);
+		if (text === undefined || sound === undefined || data === undefined) {
 			this.unreadable.push({ kind, id });
 			return;
 		}
-		const data = this.#parse(file, page.matter, 1);
-		if (data === undefined) {
-			this.unreadable.push({ kind, id });
-			return;
-		}
-		this.#keep(
-			text,
-			new TextFile(kind, id, this.#shownAs + file, data.value, page.matter, 1, page.body, page.bodyLine),
-		);
+		const { matter, body, bodyLine } = sound;
+		const shown = this.#shownAs + file;
+		this.#keep(text, new TextFile({ kind, id, file: shown, data: data.value, body }, matter, 1, bodyLine));
 	}
 
 	/** Takes a file as it was read before, where its text is the same. */
@@ -353,7 +351,7 @@ export class ClubReader {
 		try {
 			const info = this.#root.info(file);
 			if (info?.kind !== "file") {
-				this.problems.push(problem("H116", startOf(file), `\`${file}\` is not a file.`));
+				this.#tell("H116", file, `\`${file}\` is not a file.`);
 				return undefined;
 			}
 			if (this.#isTooLarge(file, info.size)) return undefined;
@@ -363,7 +361,7 @@ export class ClubReader {
 			if (before?.stamp === stamp) return this.#heard(file, before.text);
 			return this.#decode(file, this.#root.read(file));
 		} catch (error) {
-			this.problems.push(problem("H116", startOf(file), `\`${file}\` cannot be read (${errorCode(error)}).`));
+			this.#tell("H116", file, `\`${file}\` cannot be read (${errorCode(error)}).`);
 			return undefined;
 		}
 	}
@@ -371,22 +369,20 @@ export class ClubReader {
 	#isTooLarge(file: string, size: number): boolean {
 		const most = file.endsWith(".md") ? MAX_PAGE_BYTES : MAX_BYTES;
 		if (size <= most) return false;
-		this.problems.push(
-			problem("H116", startOf(file), `\`${file}\` is larger than ${most / 1000} kB, too large to be read.`, {
-				fix: "Split it, or take out what does not belong into it; pictures go into `content/media`.",
-			}),
-		);
+		this.#tell("H116", file, `\`${file}\` is larger than ${most / 1000} kB, too large to be read.`, {
+			fix: "Split it, or take out what does not belong into it; pictures go into `content/media`.",
+		});
 		return true;
 	}
 
 	#decode(file: string, bytes: Buffer): string | undefined {
 		if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
-			this.problems.push(problem("H109", startOf(file), `\`${file}\` is saved as UTF-16.`));
+			this.#tell("H109", file, `\`${file}\` is saved as UTF-16.`);
 			return undefined;
 		}
 		if (!isUtf8(bytes)) {
 			this.problems.push(
-				problem("H109", spotOfByte(file, bytes, validPrefix(bytes)), "Here stands a byte that is not UTF-8."),
+				problem("H109", spotOfByte(file, bytes, firstOdd(bytes)), "Here stands a byte that is not UTF-8."),
 			);
 			return undefined;
 		}
@@ -436,9 +432,7 @@ export class ClubReader {
 			if (error instanceof LeadsOut) this.#tellWay(folder, error);
 			// A folder that is not there holds nothing; anything else is worth saying.
 			else if (errorCode(error) !== "ENOENT") {
-				this.problems.push(
-					problem("H116", startOf(folder), `\`${folder}\` cannot be listed (${errorCode(error)}).`),
-				);
+				this.#tell("H116", folder, `\`${folder}\` cannot be listed (${errorCode(error)}).`);
 			}
 			return [];
 		}
@@ -458,14 +452,12 @@ export class ClubReader {
 	}
 
 	#tellWay(file: string, { why }: LeadsOut): void {
-		this.problems.push(
-			problem(
-				"H116",
-				startOf(file),
-				why === "out"
-					? `\`${file}\` is a link out of the club folder.`
-					: `\`${file}\` is a link that leads nowhere.`,
-			),
+		this.#tell(
+			"H116",
+			file,
+			why === "out"
+				? `\`${file}\` is a link out of the club folder.`
+				: `\`${file}\` is a link that leads nowhere.`,
 		);
 	}
 
@@ -475,33 +467,27 @@ export class ClubReader {
 
 	/** A copy is no second drill: which of the two is right, only a person can say. */
 	#isCopy(path: string, original: string): void {
-		this.problems.push(
-			problem(
-				"H110",
-				startOf(path),
-				`\`${path}\` is a copy that a program left beside \`${original}\`; it is not read.`,
-				{
-					fix: `Look at both, keep what is right in \`${original}\`, and delete the copy.`,
-				},
-			),
+		this.#tell(
+			"H110",
+			path,
+			`\`${path}\` is a copy that a program left beside \`${original}\`; it is not read.`,
+			{
+				fix: `Look at both, keep what is right in \`${original}\`, and delete the copy.`,
+			},
 		);
 	}
 
 	#notRead(path: string, nearest?: string): void {
 		const page = /^(.*\.(?:md|ya?ml))\.txt$/i.exec(path)?.[1];
 		if (page !== undefined) {
-			this.problems.push(
-				problem("H110", startOf(path), `\`${path}\` is not read: its name ends in .txt.`, {
-					fix: `Rename it to \`${basename(page)}\`. Where Windows hides endings, switch them on under View.`,
-				}),
-			);
+			this.#tell("H110", path, `\`${path}\` is not read: its name ends in .txt.`, {
+				fix: `Rename it to \`${basename(page)}\`. Where Windows hides endings, switch them on under View.`,
+			});
 			return;
 		}
-		this.problems.push(
-			problem("H110", startOf(path), `\`${path}\` is not read.`, {
-				nearest: nearest === undefined ? undefined : `content/${nearest}`,
-			}),
-		);
+		this.#tell("H110", path, `\`${path}\` is not read.`, {
+			nearest: nearest === undefined ? undefined : `content/${nearest}`,
+		});
 	}
 }
 
@@ -541,13 +527,9 @@ class TextFile implements SourceFile {
 	 * @param bodyLine the file's line, from 1, on which the body starts
 	 */
 	constructor(
-		kind: FileKind,
-		id: Id,
-		file: string,
-		data: unknown,
+		{ kind, id, file, data, body }: Omit<SourceFile, "place" | "bodyPlace">,
 		yaml: string,
 		yamlLine: number,
-		body: string,
 		bodyLine: number,
 	) {
 		this.kind = kind;
@@ -588,20 +570,15 @@ function controlIn(bytes: Uint8Array): number {
 	return -1;
 }
 
-/** The length of the longest prefix that is whole UTF-8, found by halving. */
-function validPrefix(bytes: Buffer): number {
-	let sound = 0;
-	let broken = bytes.length;
-	while (broken - sound > 1) {
-		const middle = (sound + broken) >> 1;
-		// A cut inside a character is not a fault: step back to the character's first byte.
-		let cut = middle;
-		while (cut > sound && ((bytes[cut] ?? 0) & 0xc0) === 0x80) cut--;
-		if (cut > sound && isUtf8(bytes.subarray(0, cut))) sound = cut;
-		else if (cut <= sound) sound = middle;
-		else broken = cut;
+/** Where the first byte stands that is no UTF-8: reading puts U+FFFD there, which a text may also hold itself. */
+function firstOdd(bytes: Buffer): number {
+	let offset = 0;
+	for (const part of bytes.toString("utf8").split("\ufffd")) {
+		offset += Buffer.byteLength(part);
+		if (bytes.toString("latin1", offset, offset + 3) !== "\u00ef\u00bf\u00bd") break;
+		offset += 3;
 	}
-	return sound;
+	return offset;
 }
 
 function spotOfByte(file: string, bytes: Buffer, offset: number): Place {

@@ -39,6 +39,7 @@ import type {
 	Turn,
 	WeekPlan,
 } from "../model.ts";
+import { isData } from "../read/parse-yaml.ts";
 import type * as written from "./records.ts";
 
 type WrittenId = string | number;
@@ -60,7 +61,7 @@ export function drillFrom(file: SourceFile): Drill {
  * @param isSound whether the value at a path, and all inside it, has the form it should
  */
 export function partialDrillFrom(file: SourceFile, isSound: (path: DataPath) => boolean): Drill | undefined {
-	if (!isMap(file.data)) return undefined;
+	if (!isData(file.data)) return undefined;
 	const sound = Object.fromEntries(Object.entries(file.data).filter(([field]) => isSound([field])));
 	const data = { title: file.id, ...sound } as Partial<written.Drill> & { readonly title: string };
 	const { apparatus, levels } = data;
@@ -228,13 +229,13 @@ export function partialWeekFrom(
 	isSound: (path: DataPath) => boolean,
 ): WeekPlan | undefined {
 	const { data } = file;
-	if (!isMap(data) || !isSound(["week"]) || typeof data.week !== "number") return undefined;
+	if (!isData(data) || !isSound(["week"]) || typeof data.week !== "number") return undefined;
 	return {
 		id: file.id,
 		week: data.week,
 		theme: file.id,
-		apparatus: Object.entries(isMap(data.apparatus) ? data.apparatus : {}).map(([apparatus, plan]) => {
-			const blocks: readonly unknown[] = isMap(plan) && Array.isArray(plan.blocks) ? plan.blocks : [];
+		apparatus: Object.entries(isData(data.apparatus) ? data.apparatus : {}).map(([apparatus, plan]) => {
+			const blocks: readonly unknown[] = isData(plan) && Array.isArray(plan.blocks) ? plan.blocks : [];
 			return {
 				apparatus,
 				blocks: blocks.flatMap((block, i) => {
@@ -246,10 +247,6 @@ export function partialWeekFrom(
 		body: file.body,
 		source: file,
 	};
-}
-
-function isMap(value: unknown): value is Readonly<Record<string, unknown>> {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 export function blockFrom(block: written.Block, index: number, path: DataPath): Block {

@@ -80,6 +80,12 @@ function relevant(errors: readonly ErrorObject[]): readonly ErrorObject[] {
 function asProblem(file: SourceFile, error: ErrorObject): Problem {
 	const path = pathOf(error.instancePath);
 	const where = path.length === 0 ? "" : `${fieldName(path)}: `;
+	type More = Parameters<typeof problem>[3];
+	const wrongValue = (what: string, more?: More) =>
+		problem("H106", file.place(path), `${where}${shown(error.data)} ${what}.`, more);
+	// A missing field would stand below the key that holds it, or on the first line of the fields.
+	const ofHolder = (code: "H105" | "H106", what: string, more?: More) =>
+		problem(code, file.place(path, "key"), where + what, more);
 	switch (error.keyword) {
 		case "additionalProperties": {
 			const name = String(error.params.additionalProperty);
@@ -91,52 +97,30 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 		}
 		case "required": {
 			const name = String(error.params.missingProperty);
-			return problem("H105", containerPlace(file, path), `${where}The field \`${name}\` is missing.`, {
-				fix: `Add \`${name}:\`${exampleOf(error, name)}.`,
-			});
+			const fix = `Add \`${name}:\`${exampleOf(error, name)}.`;
+			return ofHolder("H105", `The field \`${name}\` is missing.`, { fix });
 		}
 		case "oneOf":
 			return Array.isArray(error.params.passingSchemas)
-				? problem(
-						"H106",
-						containerPlace(file, path),
-						`${where}A block holds one of \`drill\`, \`stations\` and \`options\`.`,
-					)
-				: problem(
-						"H105",
-						containerPlace(file, path),
-						`${where}The block has no \`drill\`, \`stations\` or \`options\`.`,
-						{
-							fix: "Add `drill:` with a drill's id, or `stations:` or `options:` with a list.",
-						},
-					);
+				? ofHolder("H106", "A block holds one of `drill`, `stations` and `options`.")
+				: ofHolder("H105", "The block has no `drill`, `stations` or `options`.", {
+						fix: "Add `drill:` with a drill's id, or `stations:` or `options:` with a list.",
+					});
 		case "pattern":
-			if (error.propertyName !== undefined) {
+			if (error.propertyName !== undefined)
 				return badId(file.place([...path, error.propertyName], "key"), error.propertyName);
-			}
 			return typeof error.data === "string" && error.schema !== "\\S"
 				? badId(file.place(path), error.data)
 				: problem("H106", file.place(path), `${where}There is nothing but blanks here.`);
 		case "enum": {
 			const allowed = (error.params.allowedValues as readonly unknown[]).map(String);
-			return problem(
-				"H106",
-				file.place(path),
-				`${where}${shown(error.data)} is none of ${listed(allowed)}.`,
-				cureOf(error, path) ?? {
-					nearest: typeof error.data === "string" ? nearestName(error.data, allowed) : undefined,
-				},
-			);
+			const nearest = typeof error.data === "string" ? nearestName(error.data, allowed) : undefined;
+			return wrongValue(`is none of ${listed(allowed)}`, cureOf(error, path) ?? { nearest });
 		}
 		case "format": {
 			const name = String(error.params.format);
 			const wants = FORMATS[name]?.wants ?? STANDARD_FORMATS[name] ?? name;
-			return problem(
-				"H106",
-				file.place(path),
-				`${where}${shown(error.data)} is not ${wants}.`,
-				cureOf(error, path) ?? { fix: `Write ${wants}.` },
-			);
+			return wrongValue(`is not ${wants}`, cureOf(error, path) ?? { fix: `Write ${wants}.` });
 		}
 		case "type":
 		case "anyOf": {
@@ -145,16 +129,13 @@ function asProblem(file: SourceFile, error: ErrorObject): Problem {
 				const what = error.data === null ? "The file holds nothing." : `This file should hold ${wants}.`;
 				return problem("H112", file.place([]), what);
 			}
-			const what =
-				error.data === null
-					? `${where}Nothing stands behind it; it wants ${formsOf(error)}.`
-					: `${where}${shown(error.data)} is not ${formsOf(error)}.`;
-			return problem("H106", file.place(path), what, cureOf(error, path) ?? {});
+			const what = error.data === null ? "stands behind it; it wants" : "is not";
+			return wrongValue(`${what} ${formsOf(error)}`, cureOf(error, path));
 		}
-		default:
-			return problem("H106", file.place(path), `${where}${shown(error.data)} ${rule(error)}.`, {
-				fix: ruleCure(error),
-			});
+		default: {
+			const [what, fix] = ruleOf(error);
+			return wrongValue(what, { fix });
+		}
 	}
 }
 
@@ -163,26 +144,30 @@ function cureOf(error: ErrorObject, path: DataPath): { readonly fix: string } | 
 	return fix === undefined ? undefined : { fix };
 }
 
-/** What to do about a value that is of the right kind and out of bounds. */
-function ruleCure({ keyword, params }: ErrorObject): string {
+/** What a value of the right kind does that is out of bounds, and what to do about it. */
+function ruleOf({ keyword, params, message }: ErrorObject): readonly [what: string, fix: string] {
 	const limit = params.limit as number | undefined;
 	switch (keyword) {
 		case "minimum":
-			return `Write ${limit} or more.`;
+			return [`is less than ${limit}`, `Write ${limit} or more.`];
 		case "maximum":
-			return `Write ${limit} or less.`;
+			return [`is more than ${limit}`, `Write ${limit} or less.`];
 		case "exclusiveMinimum":
-			return `Write more than ${limit}.`;
+			return [`is not more than ${limit}`, `Write more than ${limit}.`];
 		case "minLength":
 		case "minItems":
 		case "minProperties":
-			return limit === 1
-				? "Write something into it, or take the line out."
-				: `Write ${limit} entries or more.`;
+			return [
+				keyword === "minLength" || limit === 1 ? "is empty" : `has fewer than ${limit} entries`,
+				limit === 1 ? "Write something into it, or take the line out." : `Write ${limit} entries or more.`,
+			];
 		case "maxItems":
-			return `Write at most ${limit} entries.`;
+			return [`has more than ${limit} entries`, `Write at most ${limit} entries.`];
 		default:
-			return "Write the value as the author guide shows for this field.";
+			return [
+				`breaks the rule: ${message ?? keyword}`,
+				"Write the value as the author guide shows for this field.",
+			];
 	}
 }
 
@@ -200,11 +185,6 @@ export function idFrom(name: string): string | undefined {
 		.replace(/^-|-$/g, "");
 	if (id === "") return undefined;
 	return isPortable(id) ? id : `${id}-1`;
-}
-
-/** Where a missing field would stand: the key that holds it, or the first line of the fields. */
-function containerPlace(file: SourceFile, path: DataPath): Place {
-	return file.place(path, "key");
 }
 
 function pathOf(pointer: string): DataPath {
@@ -258,27 +238,6 @@ const REF_WORDS: Readonly<Record<string, string>> = {
 	amount: "a number",
 	text: "text",
 };
-
-function rule(error: ErrorObject): string {
-	const limit = error.params.limit as number | undefined;
-	switch (error.keyword) {
-		case "minimum":
-			return `is less than ${limit}`;
-		case "maximum":
-			return `is more than ${limit}`;
-		case "exclusiveMinimum":
-			return `is not more than ${limit}`;
-		case "minLength":
-			return "is empty";
-		case "minItems":
-		case "minProperties":
-			return limit === 1 ? "is empty" : `has fewer than ${limit} entries`;
-		case "maxItems":
-			return `has more than ${limit} entries`;
-		default:
-			return `breaks the rule: ${error.message ?? error.keyword}`;
-	}
-}
 
 function shown(value: unknown): string {
 	if (value === null) return "Nothing";

@@ -27,6 +27,27 @@ import term from "./schemas/term.schema.json" with { type: "json" };
 import week from "./schemas/week.schema.json" with { type: "json" };
 import words from "./schemas/words.schema.json" with { type: "json" };
 
+/** The parts of JSON Schema that our schemas use. */
+export interface Schema {
+	readonly $ref?: string;
+	readonly type?: string | readonly string[];
+	readonly description?: string;
+	readonly examples?: readonly unknown[];
+	readonly enum?: readonly string[];
+	readonly format?: string;
+	readonly pattern?: string;
+	readonly minimum?: number;
+	readonly exclusiveMinimum?: number;
+	readonly maximum?: number;
+	readonly minItems?: number;
+	readonly maxItems?: number;
+	readonly required?: readonly string[];
+	readonly properties?: Readonly<Record<string, Schema>>;
+	readonly additionalProperties?: boolean | Schema;
+	readonly items?: Schema;
+	readonly anyOf?: readonly Schema[];
+}
+
 export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>([
 	["drill", drill],
 	["week", week],
@@ -47,6 +68,22 @@ export const SCHEMAS: ReadonlyMap<FileKind, object> = new Map<FileKind, object>(
 
 /** The definitions that the other schemas share. */
 export const COMMON_SCHEMA: object = common;
+
+/** The shared definitions, with references among themselves that hold from any other schema as well. */
+const COMMON: Schema = JSON.parse(
+	JSON.stringify(common).replaceAll('"#/definitions/', '"common.schema.json#/definitions/'),
+);
+
+/** Follows a reference in a schema; what stands beside it (a description of its own) comes first. */
+export function resolved(root: Schema, schema: Schema): Schema {
+	if (schema.$ref === undefined) return schema;
+	const [file, pointer = ""] = schema.$ref.split("#");
+	let found: unknown = file === "" ? root : COMMON;
+	for (const key of pointer.split("/").filter((part) => part !== ""))
+		found = (found as Readonly<Record<string, unknown>>)[key];
+	const { $ref: _, ...own } = schema;
+	return { ...resolved(root, found as Schema), ...own };
+}
 
 /** What an id looks like: lower-case letters and digits in words joined by hyphens. */
 export const ID_PATTERN = /^[a-z0-9]+(-[a-z0-9]+)*$/;

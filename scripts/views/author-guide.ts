@@ -5,7 +5,7 @@
 
 import { dump } from "js-yaml";
 import type { FileKind } from "../model.ts";
-import { COMMON_SCHEMA, SCHEMAS } from "../validate/schemas.ts";
+import { resolved, SCHEMAS, type Schema } from "../validate/schemas.ts";
 import type { Words } from "../words/words.ts";
 
 export type AuthorGuideView = ReturnType<typeof authorGuideView>;
@@ -102,32 +102,6 @@ const FILES: Readonly<Record<FileKind, string>> = {
 
 type FormWords = Words["authorGuide"]["forms"];
 
-/** The parts of JSON Schema that our schemas use. */
-interface Schema {
-	readonly $ref?: string;
-	readonly type?: string | readonly string[];
-	readonly title?: string;
-	readonly description?: string;
-	readonly examples?: readonly unknown[];
-	readonly enum?: readonly string[];
-	readonly format?: string;
-	readonly minimum?: number;
-	readonly exclusiveMinimum?: number;
-	readonly maximum?: number;
-	readonly default?: unknown;
-	readonly required?: readonly string[];
-	readonly properties?: Readonly<Record<string, Schema>>;
-	readonly additionalProperties?: boolean | Schema;
-	readonly items?: Schema;
-	readonly anyOf?: readonly Schema[];
-	readonly definitions?: Readonly<Record<string, Schema>>;
-}
-
-/** The shared definitions, with references among themselves that hold from any other schema as well. */
-const COMMON: Schema = JSON.parse(
-	JSON.stringify(COMMON_SCHEMA).replaceAll('"#/definitions/', '"common.schema.json#/definitions/'),
-);
-
 /** The whole guide, from the schemas and the catalogue. */
 export function authorGuideView(words: Words) {
 	const codes = Object.entries(words.catalogue);
@@ -143,7 +117,7 @@ export function authorGuideView(words: Words) {
 }
 
 function fileGuide(words: Words, kind: FileKind, root: Schema) {
-	const top = root.items === undefined ? root : resolve(root, root.items);
+	const top = root.items === undefined ? root : resolved(root, root.items);
 	return {
 		kind,
 		file: FILES[kind],
@@ -163,7 +137,7 @@ function fieldsOf(
 	depth: number,
 ): readonly FieldGuide[] {
 	return Object.entries(schema.properties ?? {}).flatMap(([name, own]) => {
-		const field = resolve(root, own);
+		const field = resolved(root, own);
 		const path = prefix + name;
 		return [
 			{
@@ -186,13 +160,13 @@ function innerFields(
 	path: string,
 	depth: number,
 ): readonly FieldGuide[] {
-	const forms = [field, ...(field.anyOf ?? [])].map((form) => resolve(root, form));
+	const forms = [field, ...(field.anyOf ?? [])].map((form) => resolved(root, form));
 	return forms.flatMap((form) => {
-		const item = form.items === undefined ? undefined : resolve(root, form.items);
-		const inside = item === undefined ? [] : [item, ...(item.anyOf ?? []).map((v) => resolve(root, v))];
+		const item = form.items === undefined ? undefined : resolved(root, form.items);
+		const inside = item === undefined ? [] : [item, ...(item.anyOf ?? []).map((v) => resolved(root, v))];
 		const byId =
-			typeof form.additionalProperties === "object" ? resolve(root, form.additionalProperties) : undefined;
-		const values = byId === undefined ? [] : [byId, ...(byId.anyOf ?? []).map((v) => resolve(root, v))];
+			typeof form.additionalProperties === "object" ? resolved(root, form.additionalProperties) : undefined;
+		const values = byId === undefined ? [] : [byId, ...(byId.anyOf ?? []).map((v) => resolved(root, v))];
 		return [
 			...fieldsOf(words, root, form, `${path}.`, depth + 1),
 			...inside.flatMap((item) => fieldsOf(words, root, item, `${path}[].`, depth + 1)),
@@ -201,29 +175,17 @@ function innerFields(
 	});
 }
 
-/** Follows a reference; what stands beside it (a description of its own) comes first. */
-function resolve(root: Schema, schema: Schema): Schema {
-	if (schema.$ref === undefined) return schema;
-	const [file, pointer = ""] = schema.$ref.split("#");
-	let found: unknown = file === "" ? root : COMMON;
-	for (const key of pointer.split("/").filter((part) => part !== "")) {
-		found = (found as Readonly<Record<string, unknown>>)[key];
-	}
-	const { $ref: _, ...own } = schema;
-	return { ...resolve(root, found as Schema), ...own };
-}
-
 function formOf(say: FormWords, root: Schema, schema: Schema): string {
 	if (schema.enum !== undefined) return schema.enum.map((value) => `\`${value}\``).join(", ");
 	if (schema.anyOf !== undefined)
-		return [...new Set(schema.anyOf.map((s) => formOf(say, root, resolve(root, s))))].join(`, ${say.or} `);
+		return [...new Set(schema.anyOf.map((s) => formOf(say, root, resolved(root, s))))].join(`, ${say.or} `);
 	if (schema.format === "date") return say.date;
 	if (schema.format === "clock") return say.clock;
 	if (schema.format === "day-or-interval") return say.dateOrInterval;
 	const types = Array.isArray(schema.type) ? (schema.type as readonly string[]) : [schema.type ?? "anything"];
 	if (types.includes("array"))
 		return say.listOf(
-			schema.items === undefined ? say.anything : formOf(say, root, resolve(root, schema.items)),
+			schema.items === undefined ? say.anything : formOf(say, root, resolved(root, schema.items)),
 		);
 	if (types.includes("object"))
 		return typeof schema.additionalProperties === "object" ? say.mapByName : say.fields;

@@ -8,6 +8,7 @@
  */
 
 import { isDeepStrictEqual } from "node:util";
+import { type Data, isData } from "../../read/parse-yaml.ts";
 import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 
 /** A cell as a spreadsheet library gives it. */
@@ -51,6 +52,11 @@ export type Form =
 	| "days"
 	| "data";
 
+/** Whether anything stands in a cell. */
+export function isFilled(cell: Cell | undefined): boolean {
+	return cell !== null && cell !== undefined && String(cell).trim() !== "";
+}
+
 /** What reading a cell may ask and say. */
 export interface CellContext {
 	/** The ids that words stand for; undefined where none is known and none may be made. */
@@ -68,8 +74,6 @@ export interface CellForm {
 	/** Of a number that is a time: what the field counts in. */
 	readonly unit?: "seconds" | "minutes";
 }
-
-type Json = Readonly<Record<string, unknown>>;
 
 /** Words that stand for a choice besides the choice itself, folded. */
 const SYNONYMS: Readonly<Record<string, string>> = {
@@ -131,63 +135,13 @@ const AS_WRITTEN: CellContext = { refer: (_kind, words) => [words], unclear: () 
 /** A value as a cell. Reading it in the same form gives the value back. */
 export function writeCell(form: CellForm, value: unknown): Cell {
 	if (value === undefined || value === null) return null;
-	const plain = plainForm(form, value);
+	const plain = FORMS[form.form].write(value);
 	if (plain !== undefined && isDeepStrictEqual(readCell(form, plain, AS_WRITTEN), value)) return plain;
 	return JSON.stringify(value);
 }
 
-function plainForm({ form }: CellForm, value: unknown): Cell | undefined {
-	switch (form) {
-		case "id":
-		case "text":
-		case "choice":
-		case "date":
-		case "ref":
-			return typeof value === "string" ? value : undefined;
-		case "body":
-			return typeof value === "string" ? value.replace(/\n$/, "") : undefined;
-		case "number":
-			return typeof value === "number" ? value : undefined;
-		case "flag":
-			return value === true ? "yes" : "no";
-		case "names":
-		case "refs":
-		case "days":
-		case "sequence":
-			return isList(value) && value.every((v) => typeof v === "string") ? value.join("; ") : undefined;
-		case "texts":
-			return isList(value) && value.every((v) => typeof v === "string") ? value.join("\n") : undefined;
-		case "pair":
-			return isList(value) ? value.join(" x ") : undefined;
-		case "place":
-			return isList(value) ? value.join(" x ") : typeof value === "string" ? value : undefined;
-		case "numbers":
-			return isList(value) ? value.join("; ") : typeof value === "number" ? value : undefined;
-		case "doses":
-			return isMap(value) ? Object.entries(value).map(doseLine).join("\n") : undefined;
-		case "needs":
-			return isMap(value) ? Object.entries(value).map(needWords).join("; ") : undefined;
-		case "heights":
-			return isMap(value)
-				? Object.entries(value)
-						.flatMap(([what, height]) =>
-							isMap(height)
-								? Object.entries(height).map(([level, landmark]) => `${what} | ${level}: ${String(landmark)}`)
-								: [`${what}: ${String(height)}`],
-						)
-						.join("\n")
-				: undefined;
-		case "faults":
-			return columns(value, ["see", "say"]);
-		case "media":
-			return columns(value, ["file", "alt", "caption", "poster"]);
-		case "data":
-			return undefined;
-	}
-}
-
 function doseLine([level, dose]: readonly [string, unknown]): string {
-	const { do: how, sets, reps, hold } = (dose ?? {}) as Json;
+	const { do: how, sets, reps, hold } = (dose ?? {}) as Data;
 	const parts = [
 		level,
 		...(sets === undefined ? [] : [`sets ${String(sets)}`]),
@@ -199,9 +153,14 @@ function doseLine([level, dose]: readonly [string, unknown]): string {
 }
 
 function needWords([item, need]: readonly [string, unknown]): string {
-	if (!isMap(need)) return `${item} x ${String(need)}`;
+	if (!isData(need)) return `${item} x ${String(need)}`;
 	const per = need.per === undefined ? "" : ` per ${String(need.per)}`;
 	return `${item} x ${String(need.count)}${per}`;
+}
+
+function heightLines([what, height]: readonly [string, unknown]): readonly string[] {
+	if (!isData(height)) return [`${what}: ${String(height)}`];
+	return Object.entries(height).map(([level, landmark]) => `${what} | ${level}: ${String(landmark)}`);
 }
 
 function columns(value: unknown, names: readonly string[]): string | undefined {
@@ -209,7 +168,7 @@ function columns(value: unknown, names: readonly string[]): string | undefined {
 	return value
 		.map((row) =>
 			names
-				.map((name) => String((row as Json)[name] ?? ""))
+				.map((name) => String((row as Data)[name] ?? ""))
 				.join(" | ")
 				.replace(/[ |]+$/, ""),
 		)
@@ -226,21 +185,21 @@ export function readCell(form: CellForm, cell: Cell, context: CellContext): unkn
 	if (cell instanceof Date) return fromDate(form, cell, context);
 	if (typeof cell === "string" && /^\s*["[{]/.test(cell)) {
 		const data = jsonOf(cell);
-		if (data !== undefined && fits(form.form, data)) return data;
+		if (data !== undefined && FORMS[form.form].holds(data)) return data;
 	}
 	if (form.form === "body") {
-		const text = String(cell)
+		const body = String(cell)
 			.replace(/\r\n?/g, "\n")
 			.replace(/^\u200b/, "");
-		return text.trim() === "" ? undefined : `${text}\n`;
+		return body.trim() === "" ? undefined : `${body}\n`;
 	}
-	const text = clean(String(cell));
-	if (text === "") return undefined;
-	if (text.length > LONGEST_READ && form.form !== "text" && form.form !== "texts") {
-		context.unclear(`“${short(text)}” is ${text.length} letters long, too long to be read here`);
+	const words = clean(String(cell));
+	if (words === "") return undefined;
+	if (words.length > LONGEST_READ && form.form !== "text" && form.form !== "texts") {
+		context.unclear(`“${short(words)}” is ${words.length} letters long, too long to be read here`);
 		return undefined;
 	}
-	return readText(form, text, cell, context);
+	return FORMS[form.form].read(words, context, form, cell);
 }
 
 /** A day, where one is wanted. */
@@ -255,70 +214,123 @@ function fromDate(form: CellForm, cell: Date, context: CellContext): string | un
 	return undefined;
 }
 
-/** What a text says that is no body and not too long. */
-function readText(form: CellForm, text: string, cell: Cell, context: CellContext): unknown {
-	switch (form.form) {
-		case "id":
-		case "text":
-			return text;
-		case "number":
-			return numberIn(cell, text, form, context);
-		case "choice":
-			return choiceIn(text, form.choices ?? [], context);
-		case "date":
-			return dateIn(cell, text, context);
-		case "flag":
-			if (/^(yes|y|true|1|x|✓|✔)$/i.test(text)) return true;
-			if (/^(no|n|false|0)$/i.test(text)) return false;
-			context.unclear(`“${text}” is neither yes nor no`);
-			return undefined;
-		case "texts":
-			return split(text, text.includes("\n") ? /\n/ : /;/).map((item) =>
-				item.replace(/^([-•*–]|\d+[.)])\s+/, ""),
-			);
-		case "names":
-			return split(text, text.includes("\n") ? /\n/ : text.includes(";") ? /;/ : /,/);
-		case "days":
-			return split(text, /[;,\n]/);
-		case "ref":
-			return refsIn(text, form.of, context)[0];
-		case "refs":
-		case "sequence":
-			return some(refsIn(text, form.of, context));
-		case "doses":
-			return dosesIn(text, context);
-		case "needs":
-			return needsIn(text, context);
-		case "heights":
-			return heightsIn(text, form.choices ?? [], context);
-		case "faults":
-			return faultsIn(text, context);
-		case "media":
-			return split(text, /\n/).map((line) => {
+/** How one form is written, what of JSON it holds, and what a text of it says. */
+interface FormRules {
+	/** Undefined for what has no plain form. */
+	readonly write: (value: unknown) => Cell | undefined;
+	readonly holds: (data: unknown) => boolean;
+	/** Of a text that is cleaned, and not too long. */
+	readonly read: (text: string, context: CellContext, form: CellForm, cell: Cell) => unknown;
+}
+
+const isText = (value: unknown): value is string => typeof value === "string";
+const textAlone = (value: unknown) => (isText(value) ? value : undefined);
+const joined = (joint: string) => (value: unknown) =>
+	isList(value) && value.every(isText) ? value.join(joint) : undefined;
+const byName = (words: (entry: readonly [string, unknown]) => string | readonly string[], joint: string) => {
+	return (value: unknown) => (isData(value) ? Object.entries(value).flatMap(words).join(joint) : undefined);
+};
+const text: FormRules = { write: textAlone, holds: isText, read: (words) => words };
+
+const FORMS: Readonly<Record<Form, FormRules>> = {
+	id: text,
+	text,
+	body: {
+		...text,
+		write: (value) => (isText(value) ? value.replace(/\n$/, "") : undefined),
+	},
+	choice: { ...text, read: (words, context, { choices = [] }) => choiceIn(words, choices, context) },
+	date: { ...text, read: (words, context, _form, cell) => dateIn(cell, words, context) },
+	ref: { ...text, read: (words, context, { of }) => refsIn(words, of, context)[0] },
+	number: {
+		write: (value) => (typeof value === "number" ? value : undefined),
+		holds: () => false,
+		read: (words, context, form, cell) => numberIn(cell, words, form, context),
+	},
+	flag: {
+		write: (value) => (value === true ? "yes" : "no"),
+		holds: () => false,
+		read: (words, context) => {
+			if (/^(yes|y|true|1|x|✓|✔)$/i.test(words)) return true;
+			if (/^(no|n|false|0)$/i.test(words)) return false;
+			return context.unclear(`“${words}” is neither yes nor no`);
+		},
+	},
+	texts: {
+		write: joined("\n"),
+		holds: isList,
+		read: (words) =>
+			split(words, words.includes("\n") ? /\n/ : /;/).map((item) => item.replace(/^([-•*–]|\d+[.)])\s+/, "")),
+	},
+	names: {
+		write: joined("; "),
+		holds: isList,
+		read: (words) => split(words, words.includes("\n") ? /\n/ : words.includes(";") ? /;/ : /,/),
+	},
+	days: { write: joined("; "), holds: isList, read: (words) => split(words, /[;,\n]/) },
+	refs: {
+		write: joined("; "),
+		holds: isList,
+		read: (words, context, { of }) => some(refsIn(words, of, context)),
+	},
+	sequence: {
+		write: joined("; "),
+		holds: isList,
+		read: (words, context, { of }) => some(refsIn(words, of, context)),
+	},
+	doses: {
+		write: byName(doseLine, "\n"),
+		holds: (data) => isData(data) || isList(data),
+		read: dosesIn,
+	},
+	needs: { write: byName(needWords, "; "), holds: isData, read: needsIn },
+	heights: {
+		write: byName(heightLines, "\n"),
+		holds: isData,
+		read: (words, context, { choices = [] }) => heightsIn(words, choices, context),
+	},
+	faults: { write: (value) => columns(value, ["see", "say"]), holds: isList, read: faultsIn },
+	media: {
+		write: (value) => columns(value, ["file", "alt", "caption", "poster"]),
+		holds: isList,
+		read: (words) =>
+			split(words, /\n/).map((line) => {
 				const [file, alt, caption, poster] = line.split("|").map((part) => part.trim());
 				return defined({ file, alt, caption, poster });
-			});
-		case "pair": {
-			const numbers = text.split(/\s*(?:[x×;,/]|–|-|to)\s*/).map((part) => Number(part));
+			}),
+	},
+	pair: {
+		write: (value) => (isList(value) ? value.join(" x ") : undefined),
+		holds: isList,
+		read: (words, context) => {
+			const numbers = words.split(/\s*(?:[x×;,/]|–|-|to)\s*/).map((part) => Number(part));
 			if (numbers.length === 2 && numbers.every(Number.isFinite)) return numbers;
-			context.unclear(`“${text}” is not two numbers such as 12 x 8`);
-			return undefined;
-		}
-		case "place": {
-			const numbers = text.split(/\s*[x×;,]\s*/).map((part) => Number(part));
-			return numbers.length === 2 && numbers.every(Number.isFinite) ? numbers : text;
-		}
-		case "numbers": {
-			const numbers = split(text, /[;,\n]|\band\b|&/).map((part) => Number(part));
+			return context.unclear(`“${words}” is not two numbers such as 12 x 8`);
+		},
+	},
+	place: {
+		write: (value) => (isList(value) ? value.join(" x ") : textAlone(value)),
+		holds: (data) => isText(data) || isList(data),
+		read: (words) => {
+			const numbers = words.split(/\s*[x×;,]\s*/).map((part) => Number(part));
+			return numbers.length === 2 && numbers.every(Number.isFinite) ? numbers : words;
+		},
+	},
+	numbers: {
+		write: (value) => (isList(value) ? value.join("; ") : typeof value === "number" ? value : undefined),
+		holds: isList,
+		read: (words, context) => {
+			const numbers = split(words, /[;,\n]|\band\b|&/).map((part) => Number(part));
 			if (numbers.every(Number.isInteger)) return numbers.length === 1 ? numbers[0] : numbers;
-			context.unclear(`“${short(text)}” is not whole numbers such as 1; 2`);
-			return undefined;
-		}
-		case "data":
-			context.unclear(`“${short(text)}” cannot be read as data`);
-			return undefined;
-	}
-}
+			return context.unclear(`“${short(words)}” is not whole numbers such as 1; 2`);
+		},
+	},
+	data: {
+		write: () => undefined,
+		holds: (data) => typeof data === "object",
+		read: (words, context) => context.unclear(`“${short(words)}” cannot be read as data`),
+	},
+};
 
 function wanted({ form }: CellForm): string {
 	return form === "number" ? "a number" : form === "pair" ? "two numbers" : "text";
@@ -329,33 +341,6 @@ function jsonOf(text: string): unknown {
 		return JSON.parse(text.trim());
 	} catch {
 		return undefined;
-	}
-}
-
-/** Whether data read as JSON is of the kind that a form holds. */
-function fits(form: Form, data: unknown): boolean {
-	switch (form) {
-		case "id":
-		case "text":
-		case "body":
-		case "choice":
-		case "date":
-		case "ref":
-			return typeof data === "string";
-		case "number":
-		case "flag":
-			return false;
-		case "needs":
-		case "heights":
-			return isMap(data);
-		case "doses":
-			return isMap(data) || isList(data);
-		case "place":
-			return typeof data === "string" || isList(data);
-		case "data":
-			return typeof data === "object";
-		default:
-			return isList(data);
 	}
 }
 
@@ -502,7 +487,7 @@ function heightsIn(text: string, choices: readonly string[], context: CellContex
 		}
 		const before = heights.get(what);
 		const own = refsIn(level, "level", context).map((id) => [id, landmark] as const);
-		heights.set(what, { ...(isMap(before) ? before : {}), ...Object.fromEntries(own) });
+		heights.set(what, { ...(isData(before) ? before : {}), ...Object.fromEntries(own) });
 	}
 	return heights.size === 0 ? undefined : Object.fromEntries(heights);
 }
@@ -530,16 +515,12 @@ function some<T>(list: readonly T[]): readonly T[] | undefined {
 }
 
 /** Leaves out what is empty. */
-function defined(data: Json): Json {
+function defined(data: Data): Data {
 	return Object.fromEntries(Object.entries(data).filter(([, value]) => value !== undefined && value !== ""));
 }
 
 function isList(value: unknown): value is readonly unknown[] {
 	return Array.isArray(value);
-}
-
-function isMap(value: unknown): value is Json {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function short(text: string): string {

@@ -3,9 +3,9 @@
  * one row a station. What is written is what is exported: implied things are not made explicit.
  */
 
-import type { FileKind } from "../../model.ts";
+import type { DataPath, FileKind } from "../../model.ts";
 import { type Cell, writeCell } from "./cells.ts";
-import { COLUMNS, type Column, SHEET_NAMES, type SheetKind } from "./columns.ts";
+import { COLUMNS, SHEET_NAMES, type SheetKind } from "./columns.ts";
 import type { SheetOut } from "./write-sheets.ts";
 
 /** A file of a club as it was written: sound data of its kind. */
@@ -32,7 +32,11 @@ export function clubSheets(
 		const columns = COLUMNS.get(kind) ?? [];
 		const rows = rowsOf(kind, plain);
 		if (rows.length === 0) return [];
-		const cells = rows.map((row) => columns.map((column) => writeCell(column, valueAt(row, column))));
+		const cells = rows.map((row) =>
+			columns.map((column) =>
+				writeCell(column, column.path.length === 0 ? row[""] : valueAt(row, column.path)),
+			),
+		);
 		// Columns that no row uses are kept: they show what else may be written.
 		return [
 			{ title, headings: columns.map(({ heading }) => heading), rows: cells as readonly (readonly Cell[])[] },
@@ -130,10 +134,10 @@ function planRows(week: Json): readonly Json[] {
 	});
 }
 
-function valueAt(row: Json, { path }: Column): unknown {
-	if (path.length === 0) return row[""];
-	let value: unknown = row;
-	for (const key of path)
-		value = typeof value === "object" && value !== null ? (value as Json)[key] : undefined;
+/** What stands at a path of data; undefined where nothing does. */
+export function valueAt(data: unknown, path: DataPath): unknown {
+	let value = data;
+	for (const step of path)
+		value = typeof value === "object" && value !== null ? (value as Json)[step] : undefined;
 	return value;
 }

@@ -6,7 +6,7 @@
  * on the way through a spreadsheet.
  */
 
-import type { FileKind } from "../../model.ts";
+import { type FileKind, LIST_FILES } from "../../model.ts";
 import { type CellForm, type Form, fold, type RefKind } from "./cells.ts";
 import { MORE_HEADINGS } from "./more-headings.ts";
 
@@ -18,6 +18,8 @@ export interface Column extends CellForm {
 	/** Where the value stands in the file's data; the body has none. */
 	readonly path: readonly string[];
 	readonly aliases: readonly string[];
+	/** Without it a row makes nothing. */
+	readonly required: boolean;
 }
 
 const DIRECTIONS = ["forward", "backward", "sideways", "none"];
@@ -45,16 +47,12 @@ interface More {
 	readonly aliases?: readonly string[];
 }
 
-function column(heading: string, form: Form, { path, of, choices, unit, aliases = [] }: More = {}): Column {
-	return {
-		heading,
-		form,
-		path: path ?? [heading],
-		aliases,
-		...(of === undefined ? {} : { of }),
-		...(choices === undefined ? {} : { choices }),
-		...(unit === undefined ? {} : { unit }),
-	};
+function column(heading: string, form: Form, more: More = {}): Column {
+	return { heading, form, path: [heading], aliases: [], required: false, ...more };
+}
+
+function required(heading: string, form: Form, more: More = {}): Column {
+	return { ...column(heading, form, more), required: true };
 }
 
 const ID = column("id", "id", { aliases: ["file", "key"] });
@@ -71,6 +69,9 @@ const BODY = column("text", "body", {
 
 const FROM_LIBRARY = column("from-library", "flag");
 
+/** What each entry of a list has. */
+const ENTRY = [{ ...ID, required: true }, { ...NAME, required: true }, ORDER];
+
 const angle = (name: string) =>
 	column(`angle ${name}`, "number", { path: ["angles", name], aliases: [name] });
 const side = (name: string) => column(`angles ${name}`, "data", { path: ["angles", name] });
@@ -82,12 +83,12 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 		"drill",
 		[
 			ID,
-			column("title", "text", { aliases: ["drill", "drill name", "name", "exercise", "activity"] }),
-			column("apparatus", "refs", {
+			required("title", "text", { aliases: ["drill", "drill name", "name", "exercise", "activity"] }),
+			required("apparatus", "refs", {
 				of: "apparatus",
 				aliases: ["app", "event", "equipment area", "area", "where", "station"],
 			}),
-			column("levels", "doses", { of: "level", aliases: ["level", "group", "who", "for", "class"] }),
+			required("levels", "doses", { of: "level", aliases: ["level", "group", "who", "for", "class"] }),
 			column("summary", "text", { aliases: ["short description", "in short", "in one sentence"] }),
 			ALIASES,
 			column("shapes", "refs", { of: "shape", aliases: ["body shape", "body position"] }),
@@ -157,8 +158,8 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 		"week",
 		[
 			ID,
-			column("week", "number", { aliases: ["week no", "week number", "wk"] }),
-			column("theme", "text", { aliases: ["topic", "about"] }),
+			required("week", "number", { aliases: ["week no", "week number", "wk"] }),
+			required("theme", "text", { aliases: ["topic", "about"] }),
 			column("keep", "flag", { aliases: ["pinned"] }),
 			BODY,
 		],
@@ -166,9 +167,9 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	[
 		"plan",
 		[
-			column("week", "number", { aliases: ["week no", "week number", "wk"] }),
+			required("week", "number", { aliases: ["week no", "week number", "wk"] }),
 			column("theme", "text", { aliases: ["topic"] }),
-			column("apparatus", "ref", { of: "apparatus", aliases: ["app", "event", "area", "where"] }),
+			required("apparatus", "ref", { of: "apparatus", aliases: ["app", "event", "area", "where"] }),
 			column("focus", "text", { aliases: ["apparatus focus"] }),
 			column("block", "number", { aliases: ["block no"] }),
 			column("kind", "choice", { choices: ["drill", "stations", "options"] }),
@@ -186,11 +187,11 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("station note", "text"),
 		],
 	],
-	["guide", [ID, column("title", "text"), ORDER, FROM_LIBRARY, BODY]],
+	["guide", [ID, required("title", "text"), ORDER, FROM_LIBRARY, BODY]],
 	[
 		"club",
 		[
-			column("name", "text"),
+			required("name", "text"),
 			column("format", "number"),
 			column("language", "text"),
 			column("timezone", "text"),
@@ -213,9 +214,9 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	[
 		"term",
 		[
-			column("name", "text"),
-			column("starts", "date"),
-			column("weeks", "number"),
+			required("name", "text"),
+			required("starts", "date"),
+			required("weeks", "number"),
 			column("closed", "days", { aliases: ["closed days"] }),
 			column("between", "number", { aliases: ["minutes between apparatus"] }),
 		],
@@ -223,7 +224,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	[
 		"classes",
 		[
-			ID,
+			{ ...ID, required: true },
 			NAME,
 			column("level", "refs", { of: "level", aliases: ["levels"] }),
 			column("day", "choice", {
@@ -262,13 +263,11 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("arrives-with", "number"),
 		],
 	],
-	["levels", [ID, NAME, ORDER, DESCRIPTION, column("entry", "refs", { of: "skill or drill" }), FROM_LIBRARY]],
+	["levels", [...ENTRY, DESCRIPTION, column("entry", "refs", { of: "skill or drill" }), FROM_LIBRARY]],
 	[
 		"apparatus",
 		[
-			ID,
-			NAME,
-			ORDER,
+			...ENTRY,
 			column("kind", "choice", { choices: ["apparatus", "area"] }),
 			column("plan", "pair"),
 			column("groups", "number", { aliases: ["groups that fit"] }),
@@ -280,9 +279,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	[
 		"shapes",
 		[
-			ID,
-			NAME,
-			ORDER,
+			...ENTRY,
 			ALIASES,
 			DESCRIPTION,
 			...["shoulder", "elbow", "hip", "knee", "ankle", "spread", "trunk", "neck"].map(angle),
@@ -297,9 +294,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	[
 		"skills",
 		[
-			ID,
-			NAME,
-			ORDER,
+			...ENTRY,
 			ALIASES,
 			DESCRIPTION,
 			column("apparatus", "refs", { of: "apparatus" }),
@@ -317,9 +312,7 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	[
 		"equipment",
 		[
-			ID,
-			NAME,
-			ORDER,
+			...ENTRY,
 			ALIASES,
 			column("owned", "number"),
 			column("stored", "text"),
@@ -332,11 +325,11 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			FROM_LIBRARY,
 		],
 	],
-	["purposes", [ID, NAME, ORDER, ALIASES, FROM_LIBRARY]],
+	["purposes", [...ENTRY, ALIASES, FROM_LIBRARY]],
 	[
 		"accepted",
 		[
-			column("finding", "text", { aliases: ["code"] }),
+			required("finding", "text", { aliases: ["code"] }),
 			column("week", "number", { path: ["about", "week"] }),
 			about("level", "level"),
 			about("apparatus", "apparatus"),
@@ -346,64 +339,37 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 			column("class", "text", { path: ["about", "class"] }),
 			column("group", "text", { path: ["about", "group"] }),
 			about("equipment", "equipment"),
-			column("reason", "text", { aliases: ["why"] }),
+			required("reason", "text", { aliases: ["why"] }),
 			column("until", "date"),
 		],
 	],
 	[
 		"words",
 		[
-			column("say", "text", { aliases: ["we say"] }),
-			column("not", "texts", { aliases: ["we do not say"] }),
+			required("say", "text", { aliases: ["we say"] }),
+			required("not", "texts", { aliases: ["we do not say"] }),
 			column("note", "text"),
 		],
 	],
 ]);
 
-/** What each sheet is called on export. */
-export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map<SheetKind, string>([
-	["drill", "Drills"],
-	["week", "Weeks"],
-	["plan", "Plan"],
-	["guide", "Guides"],
-	["club", "Club"],
-	["term", "Term"],
-	["classes", "Classes"],
-	["targets", "Targets"],
-	["levels", "Levels"],
-	["apparatus", "Apparatus"],
-	["shapes", "Shapes"],
-	["skills", "Skills"],
-	["equipment", "Equipment"],
-	["purposes", "Purposes"],
-	["accepted", "Accepted"],
-	["words", "Words"],
-]);
+const PAGES: ReadonlySet<SheetKind> = new Set(["drill", "week", "guide"]);
+
+/** What each sheet is called on export: its kind, and of pages that there are several. */
+export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map(
+	Array.from(COLUMNS.keys(), (kind) => [
+		kind,
+		`${kind.charAt(0).toUpperCase()}${kind.slice(1)}${PAGES.has(kind) ? "s" : ""}`,
+	]),
+);
 
 /** Sheets of which each row is an entry of a list with ids. */
-export function listKinds(): readonly SheetKind[] {
-	return ["levels", "apparatus", "shapes", "skills", "equipment", "purposes"];
-}
+export const LIST_KINDS: readonly SheetKind[] = Object.values(LIST_FILES);
 
-/** Without these a row makes nothing. */
-export const REQUIRED: ReadonlyMap<SheetKind, readonly string[]> = new Map<SheetKind, readonly string[]>([
-	["drill", ["title", "apparatus", "levels"]],
-	["week", ["week", "theme"]],
-	["plan", ["week", "apparatus"]],
-	["guide", ["title"]],
-	["club", ["name"]],
-	["term", ["name", "starts", "weeks"]],
-	["classes", ["id"]],
-	["targets", []],
-	["levels", ["id", "name"]],
-	["apparatus", ["id", "name"]],
-	["shapes", ["id", "name"]],
-	["skills", ["id", "name"]],
-	["equipment", ["id", "name"]],
-	["purposes", ["id", "name"]],
-	["accepted", ["finding", "reason"]],
-	["words", ["say", "not"]],
-]);
+/** The headings without which a row makes nothing. */
+export function requiredOf(kind: SheetKind): readonly string[] {
+	return (COLUMNS.get(kind) ?? []).flatMap((column) => (column.required ? [column.heading] : []));
+}
 
 /** Letters of a heading; longer texts are cells, or an accident. */
 const LONGEST_HEADING = 300;

@@ -4,14 +4,13 @@
  */
 
 import { nearestName } from "../../read/nearest-name.ts";
-import type { Cell } from "./cells.ts";
-import { clean, fold } from "./cells.ts";
+import { type Cell, clean, fold, isFilled } from "./cells.ts";
 import {
 	COLUMNS,
 	type Column,
 	columnFor,
 	foldHeading,
-	REQUIRED,
+	requiredOf,
 	SHEET_NAMES,
 	type SheetKind,
 	sheetKindNamed,
@@ -108,7 +107,7 @@ export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => 
 	const rows = sheet.rows
 		.map((cells, i) => ({ number: i + 1, cells }))
 		.slice(row + 1)
-		.filter(({ cells }) => cells.some((cell) => cell !== null && String(cell).trim() !== ""));
+		.filter(({ cells }) => cells.some(isFilled));
 	return { sheet, kind, columns, headings: headings.map(headingOf), rows };
 }
 
@@ -128,7 +127,7 @@ export function closestHeadings(sheet: Sheet): string | undefined {
 	if (best === undefined) return undefined;
 	const { known, all, kind } = best;
 	const fields = new Set(known.map((words) => columnFor(kind, words)?.heading));
-	const missing = [...(REQUIRED.get(kind) ?? []), ...(kind === "plan" ? ["drill"] : [])].filter(
+	const missing = [...requiredOf(kind), ...(kind === "plan" ? ["drill"] : [])].filter(
 		(name) => !fields.has(name),
 	);
 	const quoted = (list: readonly string[]) =>
@@ -167,7 +166,7 @@ function headingsIn(
 		const words = headingOf(cell);
 		if (!mapping.columns.has(fold(words))) take(i, columnFor(kind, words));
 	}
-	const required = REQUIRED.get(kind) ?? [];
+	const required = requiredOf(kind);
 	const have = required.filter((name) => taken.has(name)).length;
 	const filled = cells.filter((cell) => headingOf(cell) !== "").length;
 	// One known word among many others is more likely a sentence than a heading.

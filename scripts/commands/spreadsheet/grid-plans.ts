@@ -13,8 +13,9 @@ import { idFrom } from "../../validate/judge-data.ts";
 import type { WrittenFile } from "./club-sheets.ts";
 import type { Mapping, Note } from "./find-table.ts";
 import { type CellDrill, drillsInCell, isNoDrill, sharedOut, titleOf } from "./grid-cells.ts";
+import type { KnownThings } from "./known-things.ts";
 import type { Grid, GridCell } from "./plan-grid.ts";
-import type { BlockDraft, DraftFile, KnownThings } from "./read-club-sheets.ts";
+import type { BlockDraft, DraftFile } from "./read-club-sheets.ts";
 import type { Sheet } from "./read-sheets.ts";
 
 type Fields = Readonly<Record<string, unknown>>;

@@ -17,6 +17,9 @@ const BLOCKS = new Set(["p", "div", "li", "br", "h1", "h2", "h3", "h4", "h5", "h
 const HEADINGS = new Set(["h1", "h2", "h3", "h4", "h5", "h6", "caption"]);
 const UNSEEN = new Set(["script", "style", "head", "template"]);
 const STRUCK = new Set(["s", "del", "strike"]);
+/** Styles that hide, and that strike out. */
+const UNSHOWN = /display\s*:\s*none|mso-hide\s*:\s*all/i;
+const STRUCK_BY = /text-decoration[^;]*line-through/i;
 /** Rows and columns that one cell may be said to stand over. */
 const MOST_SPANNED = 1000;
 
@@ -56,24 +59,12 @@ export function htmlTables(html: string): readonly HtmlTable[] {
 	};
 	const parser = new Parser({
 		onopentag(name, { style = "", colspan, rowspan, ...attributes }) {
-			const hidden =
-				UNSEEN.has(name) ||
-				attributes.hidden !== undefined ||
-				/display\s*:\s*none|mso-hide\s*:\s*all/i.test(style);
-			open.push({
-				name,
-				hidden,
-				struck: STRUCK.has(name) || /text-decoration[^;]*line-through/i.test(style),
-			});
+			const hidden = UNSEEN.has(name) || attributes.hidden !== undefined || UNSHOWN.test(style);
+			open.push({ name, hidden, struck: STRUCK.has(name) || STRUCK_BY.test(style) });
 			if (name === "table") {
 				if (depth++ > 0) return;
-				table = {
-					title: heading.trim() || undefined,
-					rows: [],
-					taken: new Set(),
-					leftOut: [],
-					rowHidden: false,
-				};
+				const title = heading.trim() || undefined;
+				table = { title, rows: [], taken: new Set(), leftOut: [], rowHidden: false };
 				heading = "";
 				tables.push(table);
 			}

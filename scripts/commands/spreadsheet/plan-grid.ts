@@ -202,32 +202,29 @@ function rolesOf(
 	return roles;
 }
 
-function roleNamed(name: ReturnType<typeof namesRows>): Role | undefined {
+function roleNamed(name: Naming | undefined): Role | undefined {
 	return name === undefined ? undefined : { names: name };
 }
 
-/** The field of a plan that a heading names. */
-function namesRows(text: string): Exclude<Extract<Role, { names: string }>["names"], never> | undefined {
+type Naming = Extract<Role, { readonly names: string }>["names"];
+
+/** What a column of a plan's field says of its rows. */
+const NAMES: Readonly<Record<string, Naming>> = {
+	week: "week",
+	apparatus: "apparatus",
+	levels: "level",
+	minutes: "minutes",
+	theme: "theme",
+	focus: "theme",
+	note: "note",
+};
+
+/** What a heading says of the rows below it. */
+function namesRows(text: string): Naming | undefined {
 	if (text === "") return undefined;
 	const folded = foldHeading(text);
 	if (/^(sets x reps|dose|dosage|rep|reps|set|how many|repetition|serie)$/.test(folded)) return "dose";
-	switch (columnFor("plan", text)?.heading) {
-		case "week":
-			return "week";
-		case "apparatus":
-			return "apparatus";
-		case "levels":
-			return "level";
-		case "minutes":
-			return "minutes";
-		case "theme":
-		case "focus":
-			return "theme";
-		case "note":
-			return "note";
-		default:
-			return undefined;
-	}
+	return NAMES[columnFor("plan", text)?.heading ?? ""];
 }
 
 /** What most of the cells of a column name. */

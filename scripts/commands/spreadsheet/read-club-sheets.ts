@@ -10,13 +10,12 @@
  */
 
 import { type FileKind, type Id, LIST_FILES } from "../../model.ts";
-import { nearestName } from "../../read/nearest-name.ts";
 import { idFrom } from "../../validate/judge-data.ts";
 import { ID_PATTERN, isPortable, validatorOf } from "../../validate/schemas.ts";
 import { timeOf, unitInHeading } from "./amounts.ts";
-import { type Cell, type CellContext, clean, fold, type RefKind, readCell } from "./cells.ts";
+import { type Cell, type CellContext, clean, fold, isFilled, type RefKind, readCell } from "./cells.ts";
 import type { WrittenFile } from "./club-sheets.ts";
-import { type Column, foldHeading, REQUIRED, type SheetKind } from "./columns.ts";
+import { type Column, foldHeading, requiredOf, type SheetKind } from "./columns.ts";
 import { readDose } from "./dose-words.ts";
 import type { Seen, SeenSheet } from "./draft-mapping.ts";
 import {
@@ -29,7 +28,7 @@ import {
 	type Table,
 } from "./find-table.ts";
 import { GridPlans, weeksOfTerm } from "./grid-plans.ts";
-import { otherNamesOf } from "./more-headings.ts";
+import { KnownThings } from "./known-things.ts";
 import { findGrid, type Grid, type GridWords, seenIn } from "./plan-grid.ts";
 import { letterOf, type Sheet } from "./read-sheets.ts";
 
@@ -168,7 +167,7 @@ class SheetReader {
 				if (table !== undefined) this.#tables.splice(this.#tables.indexOf(table), 1);
 				this.#grids.push({ sheet, grid });
 			} else if (table !== undefined) this.#notes.push(...notes);
-			else if (sheet.rows.some((row) => row.some((cell) => cell !== null && String(cell).trim() !== "")))
+			else if (sheet.rows.some((row) => row.some(isFilled)))
 				this.#notes.push({ sheet: sheet.name, weight: "unclear", what: noTable(sheet, words) });
 		}
 	}
@@ -177,14 +176,15 @@ class SheetReader {
 		return this.#tables.filter((table) => table.kind === kind);
 	}
 
-	#tell(table: Table, row: number, column: number | undefined, weight: Note["weight"], what: string): void {
-		this.#notes.push({
-			sheet: table.sheet.name,
-			row,
-			...(column === undefined || column < 0 ? {} : { column: letterOf(column) }),
-			weight,
-			what,
-		});
+	/** Says what is left out of a row. */
+	#unclear(table: Table, row: number, what: string, column = -1): void {
+		this.#note(table, row, what, column, "unclear");
+	}
+
+	/** Says how a row was read. */
+	#note(table: Table, row: number, what: string, column: number, weight: Note["weight"] = "note"): void {
+		const at = column < 0 ? {} : { column: letterOf(column) };
+		this.#notes.push({ sheet: table.sheet.name, row, ...at, weight, what });
 	}
 
 	/** All fields of a row; cells that are unclear are told and left out. */
@@ -205,7 +205,7 @@ class SheetReader {
 			refer: (kind, words) => this.#known.refer(kind, words),
 			...(column.unit === undefined ? {} : { unit: unitInHeading(table.headings[index] ?? "") }),
 			unclear: (what) =>
-				this.#tell(table, row, index, "unclear", `${column.heading}: ${what}${this.#hint(column, what)}`),
+				this.#unclear(table, row, `${column.heading}: ${what}${this.#hint(column, what)}`, index),
 		};
 		return readCell(column, cell, context);
 	}
@@ -225,15 +225,15 @@ class SheetReader {
 		const ref = refKindOf(kind);
 		for (const table of this.#of(kind)) {
 			if (ref !== undefined) this.#known.close(ref);
-			for (const { number, cells } of table.rows) {
-				const { id, name, aliases } = this.#namesOf(table, number, cells);
+			for (const { cells } of table.rows) {
+				const { id, name, aliases } = this.#namesOf(table, cells);
 				if (ref !== undefined && id !== undefined) this.#known.learn(ref, id, [name ?? "", ...aliases]);
 			}
 		}
 	}
 
 	/** Id, name and aliases of an entry's row, without telling what is unclear: that is told once, later. */
-	#namesOf(table: Table, _row: number, cells: readonly Cell[]) {
+	#namesOf(table: Table, cells: readonly Cell[]) {
 		const quiet: CellContext = { refer: () => undefined, unclear: () => undefined };
 		const get = (heading: string): unknown => {
 			const i = table.columns.findIndex((column) => column?.heading === heading);
@@ -252,14 +252,14 @@ class SheetReader {
 		const seen = new Set<Id>();
 		const entries = tables.flatMap((table) =>
 			table.rows.flatMap(({ number, cells }): readonly Fields[] => {
-				const { id, name } = this.#namesOf(table, number, cells);
+				const { id, name } = this.#namesOf(table, cells);
 				const fields = this.#fields(table, number, cells);
 				if (id === undefined || name === undefined) {
-					this.#tell(table, number, undefined, "unclear", "a row without a name is left out");
+					this.#unclear(table, number, "a row without a name is left out");
 					return [];
 				}
 				if (seen.has(id)) {
-					this.#tell(table, number, undefined, "unclear", `\`${id}\` is there twice; the second is left out`);
+					this.#unclear(table, number, `\`${id}\` is there twice; the second is left out`);
 					return [];
 				}
 				seen.add(id);
@@ -276,15 +276,9 @@ class SheetReader {
 		const entries = this.#of(kind).flatMap((table) =>
 			table.rows.flatMap(({ number, cells }): readonly Fields[] => {
 				const fields = this.#fields(table, number, cells);
-				const missing = (REQUIRED.get(kind) ?? []).filter((name) => fields[name] === undefined);
+				const missing = requiredOf(kind).filter((name) => fields[name] === undefined);
 				if (missing.length === 0) return [fields];
-				this.#tell(
-					table,
-					number,
-					undefined,
-					"unclear",
-					`without a ${missing.join(" and a ")} the row is left out`,
-				);
+				this.#unclear(table, number, `without a ${missing.join(" and a ")} the row is left out`);
 				return [];
 			}),
 		);
@@ -332,7 +326,7 @@ class SheetReader {
 		for (const { number, cells } of table.rows) {
 			const given = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
 			const title = at < 0 ? given : clean(String(cells[at] ?? "")).replaceAll("\n", " ");
-			const filled = cells.filter((cell) => cell !== null && String(cell).trim() !== "");
+			const filled = cells.filter(isFilled);
 			if (filled.length === 1 && table.columns.filter((c) => c !== undefined).length > 1) {
 				this.#heading(table, number, cells);
 				continue;
@@ -340,31 +334,24 @@ class SheetReader {
 			const same = JSON.stringify(cells);
 			const before = rowsSeen.get(same);
 			if (before !== undefined) {
-				this.#tell(table, number, undefined, "note", `the same as row ${before}; left out`);
+				this.#note(table, number, `the same as row ${before}; left out`, -1);
 				continue;
 			}
 			rowsSeen.set(same, number);
 			if (title === "") {
-				this.#tell(table, number, at, "unclear", "a drill without a title is left out");
+				this.#unclear(table, number, "a drill without a title is left out", at);
 				continue;
 			}
-			if (at >= 0 && foldHeading(title) === foldHeading(headingIn(table, at))) continue;
-			const own = idAt < 0 ? "" : clean(String(cells[idAt] ?? ""));
-			const wanted = own !== "" && isId(own) ? own : idFrom(own === "" ? title : own);
+			if (at >= 0 && foldHeading(title) === foldHeading(table.columns[at]?.heading ?? "")) continue;
+			const wanted = given !== "" && isId(given) ? given : idFrom(given === "" ? title : given);
 			if (wanted === undefined) {
-				this.#tell(
-					table,
-					number,
-					at,
-					"unclear",
-					`no id can be made from “${title}”; give the row an id of its own`,
-				);
+				this.#unclear(table, number, `no id can be made from “${title}”; give the row an id of its own`, at);
 				continue;
 			}
 			const id = this.#freeId(wanted);
 			if (id !== wanted) {
 				const first = this.#known.rowOf(wanted);
-				this.#tell(table, number, at, "note", `“${title}” is there already (${first}); made as \`${id}\``);
+				this.#note(table, number, `“${title}” is there already (${first}); made as \`${id}\``, at);
 			}
 			ids.set(number, id);
 			this.#known.learn("drill", id, [title], `row ${number}`);
@@ -382,15 +369,9 @@ class SheetReader {
 
 	/** A row with one cell: a heading between groups of drills, or something left behind. */
 	#heading(table: Table, number: number, cells: readonly Cell[]): void {
-		const at = cells.findIndex((cell) => cell !== null && String(cell).trim() !== "");
+		const at = cells.findIndex(isFilled);
 		const words = clean(String(cells[at] ?? ""));
-		this.#tell(
-			table,
-			number,
-			at,
-			"note",
-			`“${words}” stands alone in its row; taken as a heading and left out`,
-		);
+		this.#note(table, number, `“${words}” stands alone in its row; taken as a heading and left out`, at);
 	}
 
 	#drills(table: Table): readonly DraftFile[] {
@@ -400,7 +381,7 @@ class SheetReader {
 			const id = ids.get(number);
 			if (id === undefined) return [];
 			const filled = above.fill(cells, (column, heading) =>
-				this.#tell(table, number, column, "note", `${heading} is empty; taken from the cell above`),
+				this.#note(table, number, `${heading} is empty; taken from the cell above`, column),
 			);
 			const dose = this.#doseOf(table, number, filled);
 			const { "": own, ...fields } = this.#fields(table, number, filled, new Set(["id", ...dose.taken]));
@@ -411,16 +392,14 @@ class SheetReader {
 				| Fields
 				| undefined;
 			const columns = new Set(table.columns.map((column) => column?.heading));
-			for (const name of REQUIRED.get("drill") ?? []) {
+			for (const name of requiredOf("drill")) {
 				if (there?.[name] !== undefined && !columns.has(name)) fields[name] = there[name];
 			}
-			const missing = (REQUIRED.get("drill") ?? []).filter((name) => fields[name] === undefined);
+			const missing = requiredOf("drill").filter((name) => fields[name] === undefined);
 			if (missing.length > 0) {
-				this.#tell(
+				this.#unclear(
 					table,
 					number,
-					undefined,
-					"unclear",
 					`“${String(fields.title ?? id)}” has no ${missing.join(" and no ")} and is not made`,
 				);
 				return [];
@@ -461,17 +440,16 @@ class SheetReader {
 				kept.push(`${table.headings[at] ?? heading}: ${words}.`);
 			}
 			if (dose === undefined) {
-				this.#tell(
+				this.#unclear(
 					table,
 					number,
-					at,
-					"unclear",
 					`“${words.slice(0, 60)}” is no dose that can be counted; kept as words in the drill's text`,
+					at,
 				);
 				continue;
 			}
 			for (const one of told)
-				this.#tell(table, number, at, "note", `“${words}”: ${one}; the words are kept in the drill's text`);
+				this.#note(table, number, `“${words}”: ${one}; the words are kept in the drill's text`, at);
 			for (const [name, amount] of Object.entries(amounts)) fields[name] ??= amount;
 			if (eachSide) fields.sides ??= "each";
 		}
@@ -491,7 +469,7 @@ class SheetReader {
 			for (const { number, cells } of table.rows) {
 				const fields = this.#fields(table, number, cells);
 				if (typeof fields.week !== "number") {
-					this.#tell(table, number, undefined, "unclear", "a week without its number is left out");
+					this.#unclear(table, number, "a week without its number is left out");
 					continue;
 				}
 				const week = weekOf(fields.week, `${table.sheet.name}, row ${number}`);
@@ -553,18 +531,12 @@ class SheetReader {
 		const above = new CellsAbove(table, ["week", "apparatus"]);
 		for (const { number, cells } of table.rows) {
 			const filled = above.fill(cells, (column, heading) =>
-				this.#tell(table, number, column, "note", `${heading} is empty; taken from the cell above`),
+				this.#note(table, number, `${heading} is empty; taken from the cell above`, column),
 			);
 			const fields = this.#fields(table, number, filled);
 			const { week, theme, apparatus, focus, block, kind, drill, at, "station note": stationNote } = fields;
 			if (typeof week !== "number" || typeof apparatus !== "string") {
-				this.#tell(
-					table,
-					number,
-					undefined,
-					"unclear",
-					"without a week and an apparatus the row is left out",
-				);
+				this.#unclear(table, number, "without a week and an apparatus the row is left out");
 				continue;
 			}
 			const own = weekOf(week, `${table.sheet.name}, row ${number}`);
@@ -574,7 +546,7 @@ class SheetReader {
 			if (typeof focus === "string") plan.focus ??= focus;
 			if (typeof drill !== "string") {
 				if (this.#has(table, filled, ["drill", "minutes", "block"])) {
-					this.#tell(table, number, undefined, "unclear", "without a drill the row is left out of the plan");
+					this.#unclear(table, number, "without a drill the row is left out of the plan");
 				}
 				continue;
 			}
@@ -590,13 +562,7 @@ class SheetReader {
 				continue;
 			}
 			if (typeof fields.minutes !== "number") {
-				this.#tell(
-					table,
-					number,
-					undefined,
-					"unclear",
-					`“${drill}” has no minutes and is left out of the plan`,
-				);
+				this.#unclear(table, number, `“${drill}” has no minutes and is left out of the plan`);
 				continue;
 			}
 			plan.blocks.push({
@@ -630,7 +596,7 @@ class SheetReader {
 			const { "": body, id: own, ...fields } = this.#fields(table, number, cells);
 			const id = typeof own === "string" && isId(own) ? own : idFrom(String(own ?? fields.title ?? ""));
 			if (id === undefined || fields.title === undefined) {
-				this.#tell(table, number, undefined, "unclear", "a guide without a title is left out");
+				this.#unclear(table, number, "a guide without a title is left out");
 				return [];
 			}
 			const from = `${table.sheet.name}, row ${number}`;
@@ -643,7 +609,7 @@ class SheetReader {
 		const validate = validatorOf(draft.kind);
 		if (validate(draft.data)) return draft;
 		const data = structuredClone(draft.data) as Fields;
-		const required = REQUIRED.get(draft.kind) ?? [];
+		const required = requiredOf(draft.kind);
 		for (const error of validate.errors ?? []) {
 			const [, top = ""] = error.instancePath.split("/");
 			const words = `${top === "" ? "" : `${top}: `}${error.message ?? "is not sound"}`;
@@ -658,7 +624,7 @@ class SheetReader {
 /** Whether a table has every column it needs; weeks and themes may be the edge of a grid. */
 function isWhole({ kind, columns }: Table): boolean {
 	const has = (name: string) => columns.some((column) => column?.heading === name);
-	return kind !== "week" && [...(REQUIRED.get(kind) ?? []), ...(kind === "plan" ? ["drill"] : [])].every(has);
+	return kind !== "week" && [...requiredOf(kind), ...(kind === "plan" ? ["drill"] : [])].every(has);
 }
 
 /** Why a sheet without a table is left out, and how it can be read. */
@@ -710,154 +676,6 @@ function gridWords(known: KnownThings, club: readonly WrittenFile[]): GridWords 
 	};
 }
 
-/** Words longer than these name nothing. */
-const LONGEST_NAME = 200;
-
-/** What words stand for: ids, names and aliases of each kind, without case, accents and plurals. */
-export class KnownThings {
-	readonly #words = new Map<RefKind, Map<string, Id>>();
-	readonly #ids = new Map<RefKind, Set<Id>>();
-	readonly #rows = new Map<Id, string>();
-	/** Kinds that are listed in a file of their own, so that no new id may be made. */
-	readonly #closed = new Set<RefKind>(["drill"]);
-	readonly #mapping: Mapping;
-
-	constructor(club: readonly WrittenFile[], mapping: Mapping) {
-		this.#mapping = mapping;
-		for (const [kind, file] of Object.entries(LISTS) as [RefKind, FileKind][]) {
-			const own = club.find((f) => f.kind === file);
-			if (own === undefined || !Array.isArray(own.data)) continue;
-			this.close(kind);
-			for (const { id, name, aliases } of own.data as readonly Fields[]) {
-				this.learn(kind, String(id), [String(name), ...((aliases as readonly string[] | undefined) ?? [])]);
-			}
-		}
-		for (const { kind, id, data } of club) {
-			if (kind === "drill") this.learn("drill", id, [String((data as Fields | null)?.title ?? "")]);
-		}
-	}
-
-	close(kind: RefKind): void {
-		this.#closed.add(kind);
-	}
-
-	learn(kind: RefKind, id: Id, names: readonly string[], row?: string): void {
-		let words = this.#words.get(kind);
-		if (words === undefined) {
-			words = new Map();
-			this.#words.set(kind, words);
-			this.#ids.set(kind, new Set());
-		}
-		this.#ids.get(kind)?.add(id);
-		for (const name of [id, ...names]) {
-			const folded = foldHeading(name);
-			// The first to have a name keeps it.
-			if (folded !== "" && !words.has(folded)) words.set(folded, id);
-		}
-		if (row !== undefined) this.#rows.set(id, row);
-	}
-
-	/** Where in the sheets a drill comes from. */
-	rowOf(id: Id): string | undefined {
-		return this.#rows.get(id);
-	}
-
-	nearest(kind: RefKind, words: string): string | undefined {
-		const known = this.#words.get(kind) ?? new Map<string, Id>();
-		const folded = foldHeading(words);
-		// A word cut short is nearer than one misspelt: Tramp for Trampette.
-		const longer = folded.length < 3 ? [] : [...known.keys()].filter((name) => name.startsWith(folded));
-		const name = longer.length === 1 ? longer[0] : nearestName(folded, known.keys());
-		return name === undefined ? undefined : known.get(name);
-	}
-
-	/** A thing that is there already, by an id, a name, a usual other name, or a range of levels. */
-	find(kind: RefKind, words: string): readonly Id[] | undefined {
-		if (words.length > LONGEST_NAME || words.trim() === "") return undefined;
-		const ids = this.#ids.get(kind) ?? new Set<Id>();
-		if (ids.has(words)) return [words];
-		const said = this.#mapping.values.get(kind)?.get(fold(words));
-		if (said !== undefined) return said === "" ? undefined : said.split(/[;,]\s*/);
-		const folded = foldHeading(words);
-		const found = this.#words.get(kind)?.get(folded);
-		if (found !== undefined) return [found];
-		if (kind === "level") return this.#levels(folded, fold(words), ids);
-		if (kind !== "apparatus") return undefined;
-		const others = otherNamesOf(fold(words)).flatMap((name) => {
-			const id = this.#words.get(kind)?.get(foldHeading(name));
-			return id === undefined ? [] : [id];
-		});
-		const several = new Set(others);
-		return several.size === 1 ? [...several] : undefined;
-	}
-
-	all(kind: RefKind): readonly Id[] {
-		return [...(this.#ids.get(kind) ?? [])];
-	}
-
-	refer(kind: RefKind, words: string): readonly Id[] | undefined {
-		if (words.length > LONGEST_NAME) return undefined;
-		if (kind === "skill or drill") {
-			// An id before a name, a skill before a drill; only a skill may be made.
-			const knows = (one: RefKind): boolean => this.#ids.get(one)?.has(words) === true;
-			const names = (one: RefKind): boolean => this.#words.get(one)?.has(foldHeading(words)) === true;
-			const isDrill = !knows("skill") && (knows("drill") || (!names("skill") && names("drill")));
-			return this.refer(isDrill ? "drill" : "skill", words);
-		}
-		const ids = this.#ids.get(kind) ?? new Set<Id>();
-		if (ids.has(words)) return [words];
-		const said = this.#mapping.values.get(kind)?.get(fold(words));
-		if (said !== undefined) return said === "" ? [] : said.split(/[;,]\s*/);
-		const folded = foldHeading(words);
-		const found = this.#words.get(kind)?.get(folded);
-		if (found !== undefined) return [found];
-		if (kind === "level" || kind === "apparatus") {
-			const several = this.find(kind, words);
-			if (several !== undefined) return several;
-		}
-		// Where a club has no file for a kind, an id stands for a thing; a list of words is none.
-		if (
-			this.#closed.has(kind) ||
-			words.length > 40 ||
-			(/[/&+]|\sand\s/i.test(words) && !ID_PATTERN.test(words))
-		)
-			return undefined;
-		const made = ID_PATTERN.test(words) ? words : idFrom(words);
-		if (made === undefined) return undefined;
-		this.learn(kind, made, [words]);
-		return [made];
-	}
-
-	/** All levels; levels from one to another; a level by its first letter and number. */
-	#levels(folded: string, words: string, ids: ReadonlySet<Id>): readonly Id[] | undefined {
-		const all = [...ids];
-		if (all.length > 0 && /^(all|all level|everyone|everybody|whole group)$/.test(folded)) return all;
-		const short = /^(\p{L})\s?(\d+)$/u.exec(words);
-		if (short !== null) {
-			const fitting = all.filter((id) => new RegExp(`^${short[1]}[a-z]*-${short[2]}$`).test(id));
-			if (fitting.length === 1) return fitting;
-		}
-		const range = /^(\D*?)\s*(\d+)\s*(?:to\s)?\s*(?:\D*?)\s*(\d+)$/.exec(words);
-		if (range === null) return undefined;
-		const first = this.#one(`${range[1]} ${range[2]}`, all);
-		const last = this.#one(`${range[1]} ${range[3]}`, all);
-		if (first === undefined || last === undefined) return undefined;
-		const [from, to] = [all.indexOf(first), all.indexOf(last)];
-		return from <= to ? all.slice(from, to + 1) : undefined;
-	}
-
-	/** One level by its name, or by its first letter and number. */
-	#one(words: string, all: readonly Id[]): Id | undefined {
-		const found = this.#words.get("level")?.get(foldHeading(words));
-		if (found !== undefined) return found;
-		const short = /^(\p{L})\s*(\d+)$/u.exec(fold(words));
-		const fitting = all.filter(
-			(id) => short !== null && new RegExp(`^${short[1]}[a-z]*-${short[2]}$`).test(id),
-		);
-		return fitting.length === 1 ? fitting[0] : undefined;
-	}
-}
-
 /** Fills empty cells of some columns with what stands above: of merged cells only the first has a value. */
 class CellsAbove {
 	readonly #at: ReadonlyMap<number, string>;
@@ -875,7 +693,7 @@ class CellsAbove {
 		const filled = [...cells];
 		for (const [i, heading] of this.#at) {
 			const cell = filled[i] ?? null;
-			if (cell !== null && String(cell).trim() !== "") {
+			if (isFilled(cell)) {
 				this.#last.set(i, cell);
 				continue;
 			}
@@ -890,10 +708,6 @@ class CellsAbove {
 
 function refKindOf(kind: FileKind): RefKind | undefined {
 	return (Object.entries(LISTS) as [RefKind, FileKind][]).find(([, file]) => file === kind)?.[0];
-}
-
-function headingIn(table: Table, at: number): string {
-	return table.columns[at]?.heading ?? "";
 }
 
 function put(fields: Fields, path: readonly string[], value: unknown): void {

@@ -7,7 +7,7 @@ import { isUtf8 } from "node:buffer";
 import { basename, extname } from "node:path";
 import Papa from "papaparse";
 import readXlsxFile from "read-excel-file/node";
-import type { Cell } from "./cells.ts";
+import { type Cell, isFilled } from "./cells.ts";
 import { COLUMNS, columnFor } from "./columns.ts";
 import { htmlTables } from "./html-tables.ts";
 import { type Unseen, unseenIn } from "./left-out.ts";
@@ -88,10 +88,8 @@ function seenOf(
 	unseen: Unseen | undefined,
 ): Pick<Sheet, "rows"> & Partial<Pick<Sheet, "leftOut">> {
 	if (unseen === undefined) return { rows };
-	const isFull = (cell: Cell | undefined): boolean =>
-		cell !== null && cell !== undefined && String(cell).trim() !== "";
 	if (unseen.hidden) {
-		const leftOut = rows.some((row) => row.some(isFull))
+		const leftOut = rows.some((row) => row.some(isFilled))
 			? [{ what: "the sheet is hidden and left out" }]
 			: [];
 		return { rows: [], leftOut };
@@ -101,11 +99,11 @@ function seenOf(
 		unseen.columns.some(({ from, to }) => from <= column && column <= to);
 	const widest = Math.max(0, ...rows.map((row) => row.length));
 	for (let column = 0; column < widest; column++) {
-		if (!isHidden(column) || !rows.some((row) => isFull(row[column]))) continue;
+		if (!isHidden(column) || !rows.some((row) => isFilled(row[column]))) continue;
 		leftOut.push({ column: letterOf(column), what: "the column is hidden and left out" });
 	}
 	const seen = rows.map((row, at): readonly Cell[] => {
-		const full = row.flatMap((cell, column) => (isFull(cell) && !isHidden(column) ? [column] : []));
+		const full = row.flatMap((cell, column) => (isFilled(cell) && !isHidden(column) ? [column] : []));
 		const struck = full.filter((column) => unseen.struck.has(`${at},${column}`));
 		if (full.length > 0 && unseen.rows.has(at)) {
 			leftOut.push({ row: at + 1, what: "the row is hidden and left out" });

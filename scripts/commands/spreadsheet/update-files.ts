@@ -9,7 +9,7 @@ import { dataIn, writeData } from "../../edit/write-data.ts";
 import type { Folder } from "../../files/folder.ts";
 import type { DataPath, FileKind, SourceFile } from "../../model.ts";
 import { clubFileText } from "../write-club-file.ts";
-import type { WrittenFile } from "./club-sheets.ts";
+import { valueAt, type WrittenFile } from "./club-sheets.ts";
 import { COLUMNS, type SheetKind } from "./columns.ts";
 import type { CellChange, Gone } from "./three-way.ts";
 
@@ -145,13 +145,6 @@ function listIn(data: unknown, kind: SheetKind): Fields[] | undefined {
 function entryOf(data: unknown, kind: SheetKind, id: string): Fields | undefined {
 	const list = listIn(data, kind);
 	return list === undefined ? (data as Fields) : list.find((entry) => String(entry.id) === id);
-}
-
-function valueAt(data: unknown, path: DataPath): unknown {
-	let value = data;
-	for (const step of path)
-		value = typeof value === "object" && value !== null ? (value as Fields)[step] : undefined;
-	return value;
 }
 
 function put(data: Fields, [name = "", ...rest]: DataPath, value: unknown): void {
