@@ -18,7 +18,10 @@ import { FIXTURES } from "../open-fixture.ts";
 /** Held by tests of its own, and longer than all others together. */
 const LEFT_OUT: readonly string[] = ["author-guide"];
 
-const { handbook } = openHandbook(join(FIXTURES, "base-club"), { highlight: highlightCode });
+/** The day of its edition. */
+const NOW = new Date("2026-11-30T12:00:00Z");
+
+const { handbook } = openHandbook(join(FIXTURES, "base-club"), { highlight: highlightCode, now: NOW });
 if (handbook === undefined) throw new Error("the small club has errors");
 const pages = [
 	...sitePages(handbook)
