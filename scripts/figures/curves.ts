@@ -23,16 +23,19 @@ export function arcsAsCurves(svg: string): string {
 }
 
 /** How many numbers each command takes; those in small letters count from where the pen is. */
-const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, A: 7, Z: 0 };
+const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, A: 7, Z: 0 };
 
-/** The path with its arcs as curves; undefined where it has other commands, several of a kind in one, or an ellipse. */
+/** The path with its arcs as curves; undefined where it has other commands, several of a kind in one, an ellipse, or a smooth curve on from an arc. */
 function curvedPath(d: string): string | undefined {
-	let out = "";
+	let [out, before] = ["", ""];
 	let [x, y, startX, startY] = [0, 0, 0, 0];
 	for (const [, letter = "", text = ""] of d.matchAll(/([a-zA-Z])([^a-zA-Z]*)/g)) {
 		const values = (text.match(/-?(?:\d+\.?\d*|\.\d+)/g) ?? []).map(Number);
 		const command = letter.toUpperCase();
 		if (values.length !== NUMBERS[command]) return undefined;
+		// It would go on from the curve that the arc becomes.
+		if (command === "S" && before === "A") return undefined;
+		before = command;
 		const [fromX, fromY] = letter === command ? [0, 0] : [x, y];
 		const [endX = 0, endY = 0] = values.slice(-2);
 		if (command === "A") {
