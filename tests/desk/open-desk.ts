@@ -4,7 +4,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import type { Browser, BrowserContext, ElementHandle, Page } from "puppeteer-core";
-import { afterAll, onTestFinished } from "vitest";
+import { onTestFinished } from "vitest";
 import { REPOSITORY } from "../open-fixture.ts";
 import { openBrowser as startBrowser } from "../see-pages.ts";
 
@@ -56,14 +56,13 @@ export async function serveUntil(pattern: RegExp, dir: string, ...options: reado
 	return { process: served as ChildProcess, found, end, said: () => said };
 }
 
-/** One browser for a file's tests; gone with the last of them. */
-let browser: Promise<Browser> | undefined;
-afterAll(async () => (await browser)?.close());
+/** One browser for all files of a process, which ends it when it ends. */
+let running: Browser | undefined;
 
 /** A browser as nobody has used it: without cookies, and closed when the test ends. */
 export async function openBrowser(): Promise<BrowserContext> {
-	browser ??= startBrowser();
-	const context = await (await browser).createBrowserContext();
+	if (running?.connected !== true) running = await startBrowser();
+	const context = await running.createBrowserContext();
 	onTestFinished(() => context.close());
 	return context;
 }
