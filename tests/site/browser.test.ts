@@ -89,17 +89,6 @@ function tooSmall(): readonly string[] {
 	);
 }
 
-/**
- * In the page: of elements beside each other that are alike, ten stay. What they say was looked at before;
- * the theme and the width do the same to each.
- */
-function thinOut(): void {
-	for (const parent of document.querySelectorAll("main, main *")) {
-		const alike = Map.groupBy(parent.children, (child) => `${child.localName} ${child.className}`);
-		for (const children of alike.values()) for (const child of children.slice(10)) child.remove();
-	}
-}
-
 const PHONE = { width: 360, height: 740 };
 
 /** All of it in one visit of each: opening a page costs more than most looks at it. */
@@ -114,7 +103,6 @@ beforeAll(async () => {
 			await page.setViewport(PHONE);
 			note("small", await page.evaluate(tooSmall));
 			note("narrow, light", await objectionsTo(page));
-			await page.evaluate(thinOut);
 			await page.emulateMediaFeatures([dark, LESS_MOTION]);
 			note("narrow, dark", await objectionsTo(page, { runOnly: ["color-contrast"] }));
 			await page.setViewport({ width: 1280, height: 740 });
