@@ -135,6 +135,13 @@ export async function openBrowser(browser: Browser): Promise<BrowserPages> {
 }
 
 async function start(browser: Browser): Promise<Driven> {
+	const driven = await launched(browser);
+	// Who writes to a browser that has just ended is told so by its answer; here it would end this program.
+	for (const pipe of driven.process()?.stdio ?? []) pipe?.on("error", () => undefined);
+	return driven;
+}
+
+async function launched(browser: Browser): Promise<Driven> {
 	const isRoot = process.getuid?.() === 0;
 	const launch = (sandbox: boolean) =>
 		puppeteer.launch({
