@@ -34,8 +34,15 @@ export class Press {
 		this.#signal = signal;
 	}
 
-	/** Does a job. Throws where it fails twice, or the signal was given. */
-	async run<T>(job: (open: OpenPage) => Promise<T>, size = 0): Promise<T> {
+	/**
+	 * Does a job. Throws where it fails twice, or the signal was given.
+	 *
+	 * @param isFinal whether an error is of what was printed, and would come again
+	 */
+	async run<T>(
+		job: (open: OpenPage) => Promise<T>,
+		{ size = 0, isFinal = () => false }: { size?: number; isFinal?: (error: unknown) => boolean } = {},
+	): Promise<T> {
 		if (this.#done + size > (this.#setting.most ?? Number.POSITIVE_INFINITY)) await this.#taken()?.close();
 		for (let attempt = 1; ; attempt++) {
 			try {
@@ -46,7 +53,7 @@ export class Press {
 			} catch (error) {
 				await this.#taken()?.close();
 				this.#signal?.throwIfAborted();
-				if (attempt === 2) throw error;
+				if (attempt === 2 || isFinal(error)) throw error;
 			}
 		}
 	}

@@ -80,7 +80,7 @@ export async function printSegments(
 			const name = digestOf([common, markup]);
 			const pressed = async () => {
 				const print = (open: OpenPage) => printIn(open, setting, markup, count, true);
-				const { pdf, measures } = await press.run(print, count);
+				const { pdf, measures } = await press.run(print, { size: count });
 				const isKept = cache.put(["pdf", name], pdf);
 				const about: About = { size: objectCount(pdf), measures };
 				cache.put(["about", name], Buffer.from(JSON.stringify(about)));

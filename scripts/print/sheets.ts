@@ -242,7 +242,8 @@ async function printPieces(
 			const wanted = { most, leaves, steps, words, safety, twoUp, printed: PRINTED_AS };
 			const ingredients = [pages.version, styles, script, language, JSON.stringify(wanted), piece.html.text];
 			try {
-				const print = () => press.run((open) => printPiece(open, piece, setting, twoUp));
+				const isFinal = (error: unknown) => error instanceof SheetFault;
+				const print = () => press.run((open) => printPiece(open, piece, setting, twoUp), { isFinal });
 				const bytes = await cache.keep(ingredients, print);
 				const { head, bytes: pdf } = headAndBytes<PrintedHead>(bytes);
 				printed.set(piece, { ...head, pdf, sha: sha256(bytes) });
