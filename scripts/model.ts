@@ -60,6 +60,9 @@ export const LIST_FILES = {
 	purpose: "purposes",
 } as const satisfies Readonly<Record<string, DataKind>>;
 
+/** Files of things of which a club writes as many as it likes: a page each, then lists. */
+export const FILES_OF_THINGS = ["drill", "week", "guide", ...Object.values(LIST_FILES)] as const;
+
 /** Kinds that `[[id]]` can link to, in the order in which an id that two kinds share is looked up. */
 export const LINK_KINDS = [
 	"drill",

@@ -4,7 +4,7 @@
  */
 
 import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { type FileKind, LIST_FILES } from "../../scripts/model.ts";
+import { FILES_OF_THINGS, type FileKind, LIST_FILES } from "../../scripts/model.ts";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { Field, FileText, Named, Outcome, ProblemLine, Refusal, Thing } from "./api.ts";
 import { asData, type Data } from "./data.ts";
@@ -17,22 +17,8 @@ import { change, current, desk, get, NotDone, post, speak } from "./talk.ts";
 import { TaughtDrop } from "./taught.tsx";
 import { Tried } from "./tried.tsx";
 
-const KINDS: readonly FileKind[] = [
-	"drill",
-	"week",
-	"guide",
-	"levels",
-	"apparatus",
-	"shapes",
-	"skills",
-	"equipment",
-	"purposes",
-	"term",
-	"targets",
-	"club",
-	"taught",
-];
 const SINGLE: readonly FileKind[] = ["term", "targets", "club"];
+const KINDS: readonly FileKind[] = [...FILES_OF_THINGS, ...SINGLE, "taught"];
 const PAGES: readonly FileKind[] = ["drill", "week", "guide"];
 /** The kind of the things that a file has, for renaming. */
 const ID_KIND: Readonly<Record<string, string>> = {

@@ -5,7 +5,7 @@
 
 import { Ajv, type ValidateFunction } from "ajv";
 import { ID_KINDS } from "../link/reference-fields.ts";
-import type { PlanChange } from "../model.ts";
+import { FILES_OF_THINGS, type PlanChange } from "../model.ts";
 import { SHEET_KINDS } from "../views/sheets/sheet.ts";
 
 declare const PASSES: unique symbol;
@@ -149,17 +149,7 @@ const REQUESTS = {
 	save: fields({ path, base, text: fileText, what }),
 	name: fields(
 		{
-			kind: oneOf(
-				"drill",
-				"week",
-				"guide",
-				"levels",
-				"apparatus",
-				"shapes",
-				"skills",
-				"equipment",
-				"purposes",
-			),
+			kind: oneOf(...FILES_OF_THINGS),
 			name: what,
 		},
 		{ area: id },
