@@ -15,10 +15,10 @@ import { readdirSync, readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join, sep } from "node:path";
-import puppeteer, { type Page } from "puppeteer-core";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
+import type { Page } from "puppeteer-core";
 import type { DeviceHandbook, DeviceScope } from "../../scripts/records/device.ts";
 import { bundled, type EditionList, escapeWide, recordsPath } from "../../scripts/records/edition-list.ts";
+import { openBrowser } from "../see-pages.ts";
 
 const [site = "", count = "20", slowed = "4"] = process.argv.slice(2);
 const RUNS = Number(count);
@@ -39,14 +39,7 @@ const server = createServer(({ url }, response) => {
 });
 await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
 const root = `http://localhost:${(server.address() as AddressInfo).port}/`;
-const found = await findBrowser();
-if ("missing" in found) throw new Error(found.missing);
-const browser = await puppeteer.launch({
-	executablePath: found.browser.path,
-	headless: found.browser.shell ? "shell" : true,
-	env: { ...process.env, ...found.browser.environment },
-	args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-dev-shm-usage"],
-});
+const browser = await openBrowser();
 try {
 	await inPage(async (page) => {
 		const text = escapeWide(bundled(list.records.map(([, hash]) => read(recordsPath(hash)))));
