@@ -1,6 +1,7 @@
 /** Questions in the terminal, with suggestions of ids while typing. */
 
-import { checkbox, input } from "@inquirer/prompts";
+import checkbox from "@inquirer/checkbox";
+import input from "@inquirer/input";
 
 export interface Choice {
 	readonly id: string;
@@ -49,7 +50,7 @@ async function pickSeveral(
 	choices: readonly Choice[],
 	fault: Question["fault"],
 ): Promise<string> {
-	const { search } = await import("@inquirer/prompts");
+	const { default: search } = await import("@inquirer/search");
 	const picked: string[] = [];
 	for (;;) {
 		const left = choices.filter(({ id }) => !picked.includes(id));
