@@ -172,7 +172,6 @@ export interface DrillLine extends Named {
 /** What came of a change, or would come of it. */
 export interface Outcome {
 	readonly state: DeskPart;
-	/** Findings by what they are. */
 	readonly come: readonly FindingLine[];
 	readonly gone: readonly FindingLine[];
 	/** Texts that somebody else saved in that moment, and where they are kept. */

@@ -259,7 +259,6 @@ function Stations({ block }: BlockProps) {
 	);
 }
 
-/** A station before the one above it, or out of the block. */
 function StationMoves(props: { readonly block: BoardBlock; readonly at: number; readonly name: string }) {
 	const { block, at, name } = props;
 	const list = block.stations.map(writtenStation);

@@ -170,7 +170,6 @@ function WeekHead({ week, whose, onOpenWeek }: BoardProps & { readonly week: Boa
 	);
 }
 
-/** What is counted of a week for whom it is shown. */
 function numbersOf(week: BoardWeek, { kind, id }: Whose) {
 	const one = kind === "class" ? week.byClass[id] : undefined;
 	const level = kind === "level" ? week.byLevel[id] : undefined;

@@ -18,7 +18,6 @@ interface ValueProps<F = FieldForm> {
 	readonly onChange: (value: unknown) => void;
 	readonly describedBy?: string | undefined;
 }
-/** What a field of one form takes. */
 type Of<Is extends FieldForm["is"]> = ValueProps<Extract<FieldForm, { readonly is: Is }>>;
 
 /** All fields of a thing; those that are written first open. */

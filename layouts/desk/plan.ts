@@ -78,7 +78,6 @@ export function putDown(board: Board, carried: Carried, to: Spot): readonly Plan
 	return [{ add: { week: to.week, apparatus: to.area, at: to.number, block: written(block) } }];
 }
 
-/** Minutes of a block that is new. */
 const MINUTES_OF_NEW = 8;
 
 /** A block as its file says it, without what is so anyway. */

@@ -142,7 +142,6 @@ function PlannedWeek(props: WeekProps) {
 	);
 }
 
-/** What an area is about this week. */
 function AreaOfWeek({ week }: WeekProps) {
 	if (week.areas.length === 0) return null;
 	return (

@@ -7,7 +7,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { type PageContext, section } from "../parts/page.ts";
 
-/** The page of all apparatus. */
 export function apparatusListPage(ctx: PageContext, view: ApparatusListView): Html {
 	const { apparatusPage: say, destinations } = ctx.words;
 	const areas = view.apparatus.filter(({ area }) => area);

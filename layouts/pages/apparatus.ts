@@ -8,7 +8,6 @@ import { drillRows } from "../parts/drill-parts.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { type PageContext, section } from "../parts/page.ts";
 
-/** The page of an apparatus. */
 export function apparatusPage(ctx: PageContext, view: ApparatusView): Html {
 	const say = ctx.words.apparatusPage;
 	return html`<h1>${apparatusIcon(view.id)} ${view.name}</h1>

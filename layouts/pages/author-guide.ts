@@ -13,7 +13,6 @@ import {
 import { type Html, html } from "../../scripts/views/html.ts";
 import { inlineCode, type PageContext, section } from "../parts/page.ts";
 
-/** The page of the author guide. */
 export function authorGuidePage(ctx: PageContext, view: AuthorGuideView): Html {
 	const { words } = ctx;
 	const say = words.authorGuide;

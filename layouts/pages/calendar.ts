@@ -9,7 +9,6 @@ import { a, type PageContext, section } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
 import { classRows, noWeeks, weekRows } from "../parts/week-list.ts";
 
-/** The calendar. */
 export function calendarPage(ctx: PageContext, view: HomeView): Html {
 	const say = ctx.words.calendar;
 	return html`<h1>${say.title}</h1>

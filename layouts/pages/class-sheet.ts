@@ -14,7 +14,6 @@ import { a, beside, chips, minutesMark, type PageContext, section } from "../par
 import { printLinks } from "../parts/print-links.ts";
 import { blockReport, classReport } from "../parts/report.ts";
 
-/** The page of a class sheet. */
 export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 	const {
 		classId,

@@ -14,7 +14,6 @@ import { facts, inWords, more, type PageContext, section } from "../parts/page.t
 import { percent, timeHeads, timeRow } from "../parts/time-table.ts";
 import { noWeeks, sheetFacts, todaysSheets } from "../parts/week-list.ts";
 
-/** The page of a class. */
 export function classPage(ctx: PageContext, view: ClassView): Html {
 	const findings = findingsList(ctx, view.findings);
 	const say = ctx.words.classes;

@@ -6,7 +6,6 @@ import type { ClassesView } from "../../scripts/views/class.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import { type PageContext, section } from "../parts/page.ts";
 
-/** The page of all classes. */
 export function classesPage(ctx: PageContext, view: ClassesView): Html {
 	const { words } = ctx;
 	return html`<h1>${words.destinations.classes}</h1>

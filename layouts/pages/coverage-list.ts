@@ -6,7 +6,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { CoverageListView } from "../../scripts/views/pages.ts";
 import { a, kept, type PageContext, section } from "../parts/page.ts";
 
-/** The index of coverage. */
 export function coverageListPage(ctx: PageContext, view: CoverageListView): Html {
 	return html`<h1>${ctx.words.destinations.coverage}</h1>
 <p class="lead">${ctx.words.coverage.lead}</p>

@@ -6,7 +6,6 @@ import type { CellView, CoverageView, Measure } from "../../scripts/views/covera
 import { type Html, html, raw } from "../../scripts/views/html.ts";
 import { a, inWords, type PageContext } from "../parts/page.ts";
 
-/** The page of a table. */
 export function coveragePage(ctx: PageContext, view: CoverageView): Html {
 	const { table, rows, columns, foot, measures } = view;
 	const { words } = ctx;

@@ -26,7 +26,6 @@ import type { Nothing } from "../parts/nothing.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
 import { saidOfDrillPart } from "./taught-page.ts";
 
-/** The page of a drill. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
 	const {
 		id,

@@ -8,7 +8,6 @@ import { drillRows } from "../parts/drill-parts.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
-/** The page of all drills. */
 export function drillsPage(ctx: PageContext, view: DrillsView): Html {
 	const { words } = ctx;
 	const say = words.drills;

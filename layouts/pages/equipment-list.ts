@@ -8,7 +8,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import { a, type PageContext } from "../parts/page.ts";
 import { printLinks } from "../parts/print-links.ts";
 
-/** The page of all equipment. */
 export function equipmentListPage(ctx: PageContext, view: EquipmentListView): Html {
 	const say = ctx.words.equipmentPage;
 	const name = ctx.words.destinations.equipment;

@@ -7,7 +7,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import { drillCards } from "../parts/drill-parts.ts";
 import { a, facts, type PageContext, section } from "../parts/page.ts";
 
-/** The page of an item. */
 export function equipmentPage(ctx: PageContext, view: EquipmentView): Html {
 	const say = ctx.words.equipmentPage;
 	return html`<h1>${view.name}</h1>

@@ -7,7 +7,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import { findingItem, findingsList } from "../parts/findings-list.ts";
 import { a, fold, inlineCode, type PageContext, section } from "../parts/page.ts";
 
-/** The page of findings. */
 export function findingsPage(ctx: PageContext, view: FindingsView): Html {
 	const { words } = ctx;
 	const say = words.findingsPage;
@@ -72,7 +71,6 @@ function changes({ words: { findingsPage: say } }: PageContext, list: string): H
 	return html`<p class="small">${say.mendLead(html`<code>changes.yaml</code>`, html`<code>npm run check -- --what-if changes.yaml</code>`)}</p><pre data-copy><code>${list}</code></pre>`;
 }
 
-/** Straight to the findings of a kind, a week or a class. */
 function ways(ctx: PageContext, { groups, weeks, classes, accepted }: FindingsView): Html | undefined {
 	const { findingsPage: say, destinations } = ctx.words;
 	if (groups.length === 0 && accepted.length === 0) return undefined;

@@ -6,7 +6,6 @@ import type { GuideView } from "../../scripts/views/guide.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import { beside, type PageContext } from "../parts/page.ts";
 
-/** The page of a guide. */
 export function guidePage(ctx: PageContext, view: GuideView): Html {
 	return html`<h1>${view.title}</h1>
 <div class="prose">${view.body}</div>

@@ -6,7 +6,6 @@ import type { GuidesView } from "../../scripts/views/guide.ts";
 import { type Html, html } from "../../scripts/views/html.ts";
 import { a, more, type PageContext } from "../parts/page.ts";
 
-/** The page of all guides. */
 export function guidesPage(ctx: PageContext, view: GuidesView): Html {
 	const { words } = ctx;
 	const author = more(ctx, { to: "author-guide/", name: words.destinations.authorGuide });

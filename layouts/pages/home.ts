@@ -8,7 +8,6 @@ import { apparatusIcon } from "../parts/icons.ts";
 import { a, more, type PageContext, section } from "../parts/page.ts";
 import { noWeeks, todaysSheets, weekCard, weekRows } from "../parts/week-list.ts";
 
-/** The home page. */
 export function homePage(ctx: PageContext, view: HomeView): Html {
 	const { counts } = view;
 	const say = ctx.words.home;

@@ -110,7 +110,6 @@ export interface Kind extends KindFacts {
 }
 
 export interface WrittenPage extends PageFacts {
-	/** Its main part. */
 	readonly main: (ctx: PageContext) => Html;
 }
 
@@ -150,7 +149,6 @@ function measure<V>(
 	});
 }
 
-/** The page above, called as in the menu. */
 function above(to: string, name: keyof Words["destinations"]): (site: SiteIndex) => Link {
 	return ({ words }) => ({ to, name: words.destinations[name] });
 }

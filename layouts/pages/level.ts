@@ -11,7 +11,6 @@ import { a, beside, chips, fold, type PageContext, section } from "../parts/page
 import { printLinks } from "../parts/print-links.ts";
 import { spacingSummary } from "../parts/spacing-table.ts";
 
-/** The page of a level. */
 export function levelPage(ctx: PageContext, view: LevelView): Html {
 	const findings = findingsList(ctx, view.findings);
 	const { counts, levels: say } = ctx.words;

@@ -6,7 +6,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { LevelsView } from "../../scripts/views/level.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
-/** The page of all levels. */
 export function levelsPage(ctx: PageContext, view: LevelsView): Html {
 	return html`<h1>${ctx.words.destinations.levels}</h1>
 <ol class="cards ladder">${view.levels.map(

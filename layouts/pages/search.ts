@@ -7,7 +7,6 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { SearchView } from "../../scripts/views/search.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
-/** The page of the search. */
 export function searchPage(ctx: PageContext, view: SearchView): Html {
 	const { words } = ctx;
 	const say = words.search;

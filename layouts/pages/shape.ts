@@ -11,7 +11,6 @@ import { findingsList } from "../parts/findings-list.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 import { spacingTable } from "../parts/spacing-table.ts";
 
-/** The page of a shape. */
 export function shapePage(ctx: PageContext, view: ShapeView): Html {
 	const { shape } = view;
 	const findings = findingsList(ctx, view.findings);

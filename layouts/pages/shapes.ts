@@ -8,7 +8,6 @@ import { anglesOfShapes } from "../parts/angles.ts";
 import { shapeFigure } from "../parts/figures.ts";
 import { a, type PageContext } from "../parts/page.ts";
 
-/** The page of all shapes. */
 export function shapesPage(ctx: PageContext, view: ShapesView): Html {
 	const say = ctx.words.shapes;
 	return html`<h1>${say.title}</h1>

@@ -11,7 +11,6 @@ import { a, chips, facts, inWords, type PageContext, section } from "../parts/pa
 import { progressionPicture } from "../parts/progression-picture.ts";
 import { spacingTable } from "../parts/spacing-table.ts";
 
-/** The page of a skill. */
 export function skillPage(ctx: PageContext, view: SkillView): Html {
 	const findings = findingsList(ctx, view.findings);
 	const { words } = ctx;

@@ -7,7 +7,6 @@ import type { SkillsView } from "../../scripts/views/skill.ts";
 import { apparatusIcon } from "../parts/icons.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
-/** The page of all skills. */
 export function skillsPage(ctx: PageContext, view: SkillsView): Html {
 	return html`<h1>${ctx.words.destinations.skills}</h1>
 ${view.groups.map(({ apparatus, id, skills }) =>

@@ -13,7 +13,6 @@ import { findingsList } from "../parts/findings-list.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
-/** The page of what was taught. */
 export function taughtPage(ctx: PageContext, view: TaughtView): Html {
 	const { words } = ctx;
 	const say = words.taughtPage;
@@ -171,7 +170,6 @@ ${
 }`;
 }
 
-/** What coaches said of a drill, on its page. */
 export function saidOfDrillPart(ctx: PageContext, { felt, lines }: SaidOfDrill): Html {
 	const say = ctx.words.taughtPage;
 	return section(

@@ -16,7 +16,6 @@ import { a, beside, fold, inWords, type PageContext, section } from "../parts/pa
 import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 
-/** The page of one apparatus in one week. */
 export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Html {
 	const {
 		id,

@@ -19,7 +19,6 @@ import { timeHeads, timeRow } from "../parts/time-table.ts";
 import { classRows } from "../parts/week-list.ts";
 import { clashTable } from "./measures/equipment.ts";
 
-/** The page of a week. */
 export function weekPage(ctx: PageContext, view: WeekView): Html {
 	const findings = findingsList(ctx, view.findings);
 	const { words } = ctx;

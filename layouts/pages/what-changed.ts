@@ -8,7 +8,6 @@ import type { ChangedThings, WhatChangedView } from "../../scripts/views/what-ch
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, fold, type PageContext, section } from "../parts/page.ts";
 
-/** The page of what changed. */
 export function whatChangedPage(ctx: PageContext, view: WhatChangedView): Html {
 	const { words } = ctx;
 	const say = words.whatChanged;

@@ -82,7 +82,6 @@ export function countedCell(
 	return html`<td class="${className}">${a(ctx, { to: link.to, name: value }, "cell")}</td>`;
 }
 
-/** The same parts, their addresses relative to the page. */
 export function here<Part extends { readonly href?: string }>(
 	ctx: PageContext,
 	parts: readonly Part[],
@@ -90,7 +89,6 @@ export function here<Part extends { readonly href?: string }>(
 	return parts.map((part) => (part.href === undefined ? part : { ...part, href: ctx.way(part.href) }));
 }
 
-/** How the words and numbers of a chart are written. */
 function chartWords({ words }: PageContext) {
 	return { format: words.number, words: words.charts };
 }

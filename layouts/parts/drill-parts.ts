@@ -129,7 +129,6 @@ export function heightsSource(ctx: PageContext): Html {
 	return html`<p class="small">${ctx.words.setUp.heightsCaution} ${more(ctx, { to: "measures/heights/", name: ctx.words.measurePage.source })}</p>`;
 }
 
-/** Drills as a list of cards. */
 export function drillCards(ctx: PageContext, lines: readonly DrillLine[]): Html {
 	return html`<ul class="cards">${lines.map((line) => drillLine(ctx, line))}</ul>`;
 }

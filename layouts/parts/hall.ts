@@ -17,12 +17,10 @@ import { apparatusIcon } from "./icons.ts";
 import type { PageContext } from "./page.ts";
 import { reportWay } from "./report.ts";
 
-/** The anchor of a block on a class sheet. */
 export function blockAnchor(stop: ClassStop, block: BlockView): string {
 	return `block-${stop.key}-${block.number}`;
 }
 
-/** The keys at the head of a class sheet. */
 export function hallKeys(ctx: PageContext, stops: readonly ClassStop[]): Html {
 	const say = ctx.words.hall;
 	const [first] = inOrder(ctx, stops);

@@ -25,7 +25,6 @@ ${week.classes.length > 0 && html`<h3>${ctx.words.classes.sheets}</h3>${classRow
 </article>`;
 }
 
-/** The classes of a week in the order of the timetable. */
 export function classRows(ctx: PageContext, week: WeekLine): Html {
 	return html`<ul class="sheets">${week.classes.map(
 		(c) =>
@@ -47,7 +46,6 @@ export function todaysSheets(ctx: PageContext, closures: readonly string[], time
 </section>`;
 }
 
-/** The weeks of the term, one line each. */
 export function weekRows(ctx: PageContext, weeks: readonly WeekLine[]): Html {
 	return html`<ol class="week-rows">${weeks.map(
 		(week) =>

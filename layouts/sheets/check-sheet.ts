@@ -27,7 +27,6 @@ const MARKS = [
 	["notSeen", ""],
 ] as const;
 
-/** The check sheet of a level. */
 export function checkSheet(facts: SheetFacts, { level, page, skills }: CheckSheetView): Drawn {
 	const runs = evenRuns(skills, MOST_SKILLS);
 	const sides = [

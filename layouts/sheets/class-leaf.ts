@@ -32,7 +32,6 @@ const STEPS: readonly SheetStep[] = [
 	{ scale: 0.945, detail: 1 },
 ];
 
-/** The leaf of a class in a week. */
 export function classLeaf(facts: SheetFacts, view: ClassSheetView): Drawn {
 	const { words } = facts;
 	const when = [view.dateWords, hoursOf(view)].filter((part) => part !== "").join(" · ");
@@ -130,7 +129,6 @@ function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 export interface StopLaying {
 	/** It begins a side of its own, unless all of it stands on the one before. */
 	readonly starts: boolean;
-	/** The floor plan of a block. */
 	readonly plan: (block: ClassStop["blocks"][number]) => Html | undefined;
 }
 
@@ -278,7 +276,6 @@ function propsOf(
 	)}${each.length > 0 && html`<span>${each[0]}${each.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}`;
 }
 
-/** The end of the class. */
 export function endItem({ classLeaf: say, classSheet }: Words, view: ClassSheetView): Html {
 	return html`<div class="item last">${view.coolDown > 0 && html`<p class="block"><time>${view.coolDownClock}–${view.endClock}</time> ${say.putBack(html`<b>${classSheet.coolDown}</b>`)}</p>`}<p class="left-out">${say.leftOut}</p></div>`;
 }

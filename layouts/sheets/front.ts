@@ -71,7 +71,6 @@ ${(club.contact !== undefined || club.site !== undefined) && html`<p class="smal
 	};
 }
 
-/** A line of the contents. */
 export interface ContentsLine {
 	readonly depth: 1 | 2;
 	readonly words: string;

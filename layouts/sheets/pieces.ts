@@ -21,7 +21,6 @@ export function wayOf({ drill: say }: Words, { how, dose }: LevelWay): Html {
 	return html`${how ?? say.asDescribed}${dose !== "" && html` <b class="dose">${dose}</b>`}`;
 }
 
-/** One row for each level. */
 export function levelRows(words: Words, ways: readonly LevelWay[]): Html {
 	return html`<table class="levels"><tbody>${ways.map((way) => html`<tr><th scope="row">${way.level.name}</th><td>${wayOf(words, way)}</td></tr>`)}</tbody></table>`;
 }

@@ -12,7 +12,6 @@ import type { EditionMark, Volume } from "../../scripts/views/sheets/edition.ts"
 export interface SheetPart {
 	/** What stands before the page number, as in "D · Floor". */
 	readonly label: string;
-	/** The running head. */
 	readonly head: string;
 	readonly html: Html;
 	/** Several targets of depth 2 follow each other on its pages: the running head of a page names its own. */

@@ -19,7 +19,6 @@ import { figureStrip, inSentence, wayOf } from "./pieces.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { AS_DESIGNED, fixedPiece } from "./side.ts";
 
-/** The cards of an apparatus in a week. */
 export function stationCards(facts: SheetFacts, { up, apparatus, week, cards }: StationCardsView): Drawn {
 	const { words } = facts;
 	const where = `${apparatus}, ${words.ofWeek(week)}`;

@@ -10,7 +10,6 @@ import { inSentence } from "./pieces.ts";
 import type { Drawn } from "./sheet-file.ts";
 import { pouredPiece, stepsFrom } from "./side.ts";
 
-/** The overview of a week. */
 export function weekFront(facts: SheetFacts, { week, classes }: WeekFrontView): Drawn {
 	const { words } = facts;
 	const name = words.week(week.number);

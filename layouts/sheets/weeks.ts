@@ -96,7 +96,6 @@ function classTable({ words }: BinderView, classes: WeekOverview["classes"]): Ht
  */
 type Flowing = { readonly long: boolean; readonly html: Html };
 
-/** Neighbours that flow are one flow. */
 function inFlows(pieces: readonly Flowing[]): readonly Html[] {
 	const flows: Flowing[] = [];
 	for (const piece of pieces) {
@@ -143,7 +142,6 @@ ${
 	];
 }
 
-/** A floor plan with its words below it. */
 function planRow({ words }: BinderView, view: FloorPlanView, idPrefix: string): Html {
 	return html`<div class="plan-row${isWide(view) && " long"}">${floorPlanFigure(words, view, { idPrefix, upright: false })}</div>`;
 }

@@ -36,7 +36,6 @@ export function acceptCommand(run: Run, acceptance: NewAcceptance): number {
 	return editClub(run, { what: said(acceptance), write: true }, (texts) => accept(texts, acceptance));
 }
 
-/** Whether a finding is about all of this. */
 function isAbout(one: Finding, about: Finding["about"]): boolean {
 	return Object.entries(about).every(([key, value]) => Reflect.get(one.about, key) === value);
 }

@@ -24,7 +24,6 @@ export type Ask = (question: Question) => Promise<string>;
 /** More choices than this are not shown as a list: their ids are completed while typing. */
 const LISTED = 12;
 
-/** Asks on this terminal. */
 export function terminalAsk(): Ask {
 	return async ({ question, choices, several, usual, fault }) => {
 		if (several && choices.length > 0 && choices.length <= LISTED) {

@@ -32,7 +32,6 @@ interface Lines {
 	readonly isTTY?: boolean;
 }
 
-/** What surrounds a command. */
 export interface Surroundings {
 	readonly stdout: Lines;
 	readonly stderr: Lines;

@@ -29,7 +29,6 @@ export interface LibraryChoice {
 	readonly json: boolean;
 }
 
-/** The list file that holds a kind of thing. */
 const LIST_OF: Readonly<Record<string, DataKind>> = LIST_FILES;
 
 /** @returns 0 told or done, 1 where the folder has errors, 2 where a name is none that changed */

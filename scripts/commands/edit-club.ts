@@ -117,7 +117,6 @@ function tellKept(kept: readonly KeptText[], out: Output): void {
 	}
 }
 
-/** Opens texts that stand nowhere yet, with the pictures of the club they are from. */
 export function tryTexts(clubDir: string, texts: ClubTexts, taught = false): OpenedHandbook {
 	return inScratchFolder("handbook-try", (folder) => {
 		for (const [path, text] of texts) folder.write(path, text);

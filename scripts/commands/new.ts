@@ -46,7 +46,6 @@ export interface NewOptions {
 	readonly weeks?: string;
 }
 
-/** Flags that name things of a kind. */
 type KindOfFlag = "apparatus" | "levels" | "shapes" | "skills";
 
 /** What a field may be, and how it is asked for. */
@@ -110,7 +109,6 @@ export async function newCommand(
 	}
 }
 
-/** The kind of host that was named. */
 function hostKindOf({ folder }: NewOptions): HostKind {
 	const kind = HOST_KINDS.find((one) => one === folder);
 	if (kind !== undefined) return kind;

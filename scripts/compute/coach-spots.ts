@@ -45,7 +45,6 @@ const APART = 1;
 const FROM_QUEUE = 0.6;
 const STEP = 0.5;
 
-/** A spot for each coach. */
 export function coachSpots(plan: FloorPlan, places: readonly CoachPlace[]): readonly CoachSpot[] {
 	const taken: Spot[] = [];
 	return places.map((place): CoachSpot => {

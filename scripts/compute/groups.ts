@@ -97,7 +97,6 @@ export function levelsAsGroups(curriculum: Curriculum): readonly Group[] {
 	}));
 }
 
-/** The groups of one class. */
 export function groupsOfClass(curriculum: Curriculum, one: ClubClass): readonly Group[] {
 	return groupsOf(curriculum).filter((group) => group.class === one);
 }

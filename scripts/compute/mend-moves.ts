@@ -25,7 +25,6 @@ import { groupWorks, groupWorksIn, workOf } from "./work.ts";
 
 export type Edits = readonly PlanChange[];
 
-/** Other fields of a block. */
 export function setFields(spot: Spot, fields: WrittenBlock): PlanChange {
 	return { set: { block: nameOfSpot(spot), ...fields } };
 }
@@ -47,7 +46,6 @@ export interface Place {
 	readonly plan: WeekPlan;
 	readonly block: Block;
 	readonly spot: Spot;
-	/** The other blocks there. */
 	readonly others: readonly Block[];
 }
 

@@ -4,7 +4,6 @@ import type { Curriculum, Id } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import type { Group } from "./groups.ts";
 
-/** A group by its class's name, with its own where the class has several. */
 export function groupName(words: Words, { class: own, part }: Group): string {
 	return part === undefined ? own.name : words.groupOf(own.name, part);
 }

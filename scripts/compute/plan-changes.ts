@@ -332,7 +332,6 @@ function withoutSpot(station: Station): Station {
 	return rest;
 }
 
-/** The weeks that changes touch. */
 export function weeksOf(changes: readonly PlanChange[]): ReadonlySet<number> {
 	const week = (name: string): number => readSpot(name).week;
 	return new Set(

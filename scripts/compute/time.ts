@@ -36,7 +36,6 @@ export interface BlockTime {
 	readonly drills: readonly DrillTime[];
 }
 
-/** One class in one week. */
 export interface ClassTime {
 	readonly week: number;
 	readonly class: Id;

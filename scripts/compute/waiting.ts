@@ -13,7 +13,6 @@ import { type FloorPlan, FREE_SPACE, gapOf, overlapOf, type PlacedStation } from
 import type { Rect } from "./station-layout.ts";
 
 export interface Waiting {
-	/** A station's number. */
 	readonly station: number;
 	/** One for each who waits, in metres; the first is next. */
 	readonly spots: readonly Spot[];

@@ -77,7 +77,6 @@ export function groupWorksIn(curriculum: Curriculum, week: number): readonly Gro
 	return worksOf(curriculum).byWeek.get(week) ?? [];
 }
 
-/** The work of any groups, as `groupWorks` gives it. */
 export function worksOfGroups(curriculum: Curriculum, groups: readonly Group[]): readonly GroupWork[] {
 	return curriculum.weeks.flatMap((plan) =>
 		groups.flatMap((group) => {
@@ -155,7 +154,6 @@ function countStations(curriculum: Curriculum, block: Block, group: Group): read
 	return here.map(({ station, drill, level }) => stationWork(share, station, drill, level));
 }
 
-/** The levels of a group that a block is for. */
 export function levelsDoing({ levels }: Block, group: Group): readonly Id[] {
 	return levels.length === 0 ? group.levels : group.levels.filter((id) => levels.includes(id));
 }

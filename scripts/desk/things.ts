@@ -146,7 +146,6 @@ function problemsIn(path: string, problems: readonly Problem[]): FileText["probl
 	return problems.filter(({ place }) => place.file === path).map(problemLine);
 }
 
-/** The problems that a file would have with another text. */
 export function problemsWith(desk: Desk, path: string, text: string): FileText["problems"] {
 	const tried: TriedTexts = new Map([[path, text]]);
 	return problemsIn(path, desk.trying(tried).problems);

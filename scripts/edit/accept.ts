@@ -16,7 +16,6 @@ export interface NewAcceptance {
 	readonly until: string | undefined;
 }
 
-/** The texts with one acceptance more. */
 export function accept(texts: ClubTexts, acceptance: NewAcceptance): ClubTexts {
 	const path = [...texts.keys()].find((one) => kindOf(one) === "accepted") ?? "_data/accepted.yaml";
 	return new Map(texts).set(path, withEntry(path, texts.get(path) ?? "", entryOf(acceptance)));

@@ -20,7 +20,6 @@ export interface IdPlace {
 	readonly isLink: boolean;
 }
 
-/** The ids of a club, by kind. */
 export type KnownIds = ReadonlyMap<IdKind, ReadonlySet<Id>>;
 
 const PAGE_KINDS: readonly FileKind[] = ["drill", "week", "guide"];

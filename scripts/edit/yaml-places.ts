@@ -49,7 +49,6 @@ export function placeFile(path: string, text: string): PlacedFile {
 	return { document, offset: from, body, scalars };
 }
 
-/** The node at a path; undefined where there is none. */
 export function nodeAt(document: Document, path: DataPath): Node | undefined {
 	const node = document.getIn(path, true);
 	return isScalar(node) || isMap(node) || isSeq(node) ? node : undefined;

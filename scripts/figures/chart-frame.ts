@@ -223,7 +223,6 @@ export interface LegendItem {
 const SAMPLE = { width: 18, height: 14 } as const;
 const LEGEND_ROW = 20;
 
-/** The width of one sample and its words. */
 export function legendWidth(words: string): number {
 	return SAMPLE.width + 5 + textWidth(words, SMALL);
 }
@@ -254,7 +253,6 @@ export function legend(
 	};
 }
 
-/** A legend's sample of a filled box. */
 export function boxSample(fill: string, opacity = 1): LegendItem["sample"] {
 	return (left, top) => box(left + 0.5, top + 0.5, SAMPLE.width - 1, SAMPLE.height - 1, fill, opacity, TONE);
 }

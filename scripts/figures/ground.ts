@@ -118,7 +118,6 @@ function octagon(x: number, y: number, r: number): string {
 	return `M${x - half} ${y - r}h${2 * half}l${slant} ${slant}v${2 * half}l${-slant} ${slant}h${-2 * half}l${-slant} ${-slant}v${-2 * half}z`;
 }
 
-/** Whether a ground is rolled over. */
 export function isRoller(ground: Ground): boolean {
 	return ground === "barrel" || ground === "octagon";
 }

@@ -103,7 +103,6 @@ export function groundOf(posture: Posture, setting: Setting): Ground {
 /** Degrees of lift below which arms press beside the body. */
 const PRESSING = 60;
 
-/** The shape as the phase carries it. */
 function postureOf(shape: Shape, phase: Phase): Posture {
 	const { angles = shape.angles, view = shape.view, tilt = shape.tilt, base = shape.base } = phase;
 	return {

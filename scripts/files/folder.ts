@@ -91,7 +91,6 @@ export class Folder {
 		return this.#prove(path, "follow");
 	}
 
-	/** Whether a path leads out, or nowhere. */
 	leadsOut(path: string): boolean {
 		try {
 			this.#prove(path, "follow");

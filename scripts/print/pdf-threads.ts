@@ -23,7 +23,6 @@ export type PdfOrder =
 	  }
 	| { readonly what: "file"; readonly pdf: Uint8Array };
 
-/** What it answers. */
 export interface PdfAnswers {
 	readonly place: PlacedSegment;
 	readonly pages: readonly PageDigest[];

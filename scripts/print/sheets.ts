@@ -202,7 +202,6 @@ interface PrintedHead extends Pick<FittedSheet, "sides" | "over" | "stamps"> {
 	readonly flaws: readonly Flaw[];
 }
 
-/** A piece as it was printed. */
 interface PrintedPiece extends PrintedHead {
 	readonly pdf: Uint8Array;
 	/** Names these bytes and no others. */

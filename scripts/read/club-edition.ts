@@ -16,10 +16,8 @@ import { type Problem, problem } from "../problems.ts";
 import { mediaFolder, mediaHome } from "./inspect-media.ts";
 import type { ReadClub } from "./read-club.ts";
 
-/** The record in the club folder. */
 export const CLUB_RECORD = "_data/edition.json";
 
-/** The record in the output. */
 export const OUTPUT_RECORD = "data/edition.json";
 
 /** Letters of a hash that are kept: 80 bits. */

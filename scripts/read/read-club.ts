@@ -23,7 +23,6 @@ export interface ReadClub {
 	readonly problems: readonly Problem[];
 	/** Files that exist but could not be read: what refers to them is not at fault. */
 	readonly unreadable: readonly { readonly kind: FileKind; readonly id: Id }[];
-	/** The club's own style sheet, where it has one. */
 	readonly style?: ReadStyle;
 	/** Stands for everything that was read: equal content gives an equal fingerprint (SHA-256, hex). */
 	readonly fingerprint: string;

@@ -759,7 +759,6 @@ interface Answer {
 	readonly inHead?: ReadonlySet<number>;
 }
 
-/** An index of any fields. */
 type AnyTerms = Pick<TermIndex<never>, "find" | "findAny">;
 
 function addAll(answer: Answer, found: ReturnType<AnyTerms["find"]>, weight: number): void {

@@ -144,7 +144,6 @@ export interface Repair {
 
 /** A query in parts; a drill answers a part by any of the part's ways. */
 export interface QueryPart {
-	/** What was typed. */
 	readonly typed: string;
 	/** Ways to answer: all terms of a way must be met. Weight 1 is what was typed itself. */
 	readonly ways: readonly { readonly terms: readonly string[]; readonly weight: number }[];

@@ -3,7 +3,6 @@
 import type { Normaliser } from "./normalise.ts";
 import { TermIndex } from "./term-index.ts";
 
-/** A page as the search sees it. */
 export interface SearchPage {
 	/** From the root of the site. */
 	readonly address: string;

@@ -65,7 +65,6 @@ export interface Part {
 	/** Its place among what stands on the apparatus that week: lower comes first. */
 	readonly rank: number;
 	readonly block: Block;
-	/** Levels that it is for. */
 	readonly levels: readonly Id[];
 	/** Groups that do some of it, and where it is in the order of all that their gymnasts do. */
 	readonly groups: readonly { readonly group: Group; readonly moment: number }[];

@@ -23,7 +23,6 @@ export interface Watched {
 	readonly brokenBy?: Curriculum;
 }
 
-/** What was chosen. */
 export interface Chosen {
 	readonly forms: ReadonlySet<Form>;
 	readonly columns: ReadonlySet<Column>;

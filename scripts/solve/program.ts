@@ -6,10 +6,8 @@
  * them. What cannot be otherwise is added up at once, and is in no row.
  */
 
-/** The number of a variable. */
 export type Variable = number;
 
-/** A variable times a number. */
 export type Term = readonly [Variable, number];
 
 /** Plain arrays, so that a thread can be given them. Rows as compressed sparse rows. */
@@ -144,7 +142,6 @@ export class Program {
 		return this.#add(0, value, value, 0);
 	}
 
-	/** Any number from 0 to `most`. */
 	amount(price: number, most: number): Variable {
 		return this.#add(price, 0, most, 0);
 	}

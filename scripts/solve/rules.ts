@@ -79,7 +79,6 @@ export interface Judged {
 	readonly forms: ReadonlySet<Form>;
 }
 
-/** One case of a rule. */
 export interface Case {
 	readonly rule: string;
 	/** The same for the same case of any plan. */
@@ -389,7 +388,6 @@ function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: num
 	};
 }
 
-/** Parts of a week of which a group does something. */
 function partsOf(choices: Choices, week: number, group: Group): readonly Part[] {
 	const parts = new Set(choices.seatsIn(week).map(({ part }) => part));
 	return [...parts].filter((part) => doesSome(part, group));

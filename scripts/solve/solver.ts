@@ -29,7 +29,6 @@ export interface Wish {
 	readonly start?: Start | undefined;
 	/** Prices closer together than this are equal. */
 	readonly gap: number;
-	/** Seconds. */
 	readonly seconds: number;
 	readonly signal?: AbortSignal | undefined;
 	readonly onProgress?: ((progress: Progress) => void) | undefined;

@@ -493,7 +493,6 @@ export function entriesFrom(files: {
 	};
 }
 
-/** The club's words, in the order of the file. */
 export function wordsFrom(file: SourceFile): readonly ClubWord[] {
 	return (file.data as readonly written.WordsItem[]).map(({ say, not, note }) =>
 		compact<ClubWord>({ say, not, note }),

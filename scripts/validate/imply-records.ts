@@ -8,7 +8,6 @@
 import type { Drill, Entry, EquipmentNeed, FileKind, Id, Phase, Records, Source, Term } from "../model.ts";
 import { wordsOf } from "./build-records.ts";
 
-/** Records as far as files were written. */
 export type WrittenRecords = {
 	readonly [K in keyof Records]: Records[K] | undefined;
 } & Pick<Records, "drills" | "weeks" | "guides">;

@@ -20,12 +20,10 @@ export function addressOf(target: Pick<LinkTarget, "kind" | "id">): Address {
 	return `${FOLDERS[target.kind]}/${target.id}/`;
 }
 
-/** The address of one apparatus in one week. */
 export function weekApparatusAddress(weekId: Id, apparatus: Id): Address {
 	return `weeks/${weekId}/${apparatus}/`;
 }
 
-/** The address of a class's sheet in a week. */
 export function classSheetAddress(classId: Id, weekId: Id): Address {
 	return `classes/${classId}/${weekId}/`;
 }
@@ -53,7 +51,6 @@ export function addressFile(address: Address): string {
 	return address === "" || address.endsWith("/") ? `${address}index.html` : address;
 }
 
-/** The licences of what the site carries, as a file from its root. */
 export const LICENCES_FILE = "licences.txt";
 
 /** Where printed sheets lie, as files from the root of the site. */

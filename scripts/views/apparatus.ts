@@ -19,7 +19,6 @@ export function apparatusListView(site: SiteIndex) {
 		apparatus: Array.from(curriculum.apparatus, ([id, { kind }]) => ({
 			id,
 			link: linkTo(curriculum, "apparatus", id),
-			/** Whether it is an area of the hall, and no apparatus. */
 			area: kind === "area",
 			drills: site.drillsByApparatus.get(id)?.length ?? 0,
 			weeks: curriculum.weeks.filter((week) => week.apparatus.some((plan) => plan.apparatus === id)).length,
@@ -36,7 +35,6 @@ export function apparatusView(site: SiteIndex, apparatus: Apparatus) {
 	return {
 		id: apparatus.id,
 		name: apparatus.name,
-		/** Whether it is an area of the hall, and no apparatus. */
 		area: apparatus.kind === "area",
 		plan: apparatus.plan,
 		weeks: curriculum.weeks.flatMap((week) => {

@@ -86,7 +86,6 @@ export interface RowLists {
 /** What a cell was counted from. */
 type CellList = ReturnType<typeof listOf>;
 
-/** The address of a table with a choice. */
 export function coverageAddress(table: CoverageTableKind, { level, apparatus }: Choice = {}): string {
 	const at = level === undefined ? "" : `level/${level}/`;
 	return `coverage/${table.id}/${at}${apparatus === undefined ? "" : `apparatus/${apparatus}/`}`;

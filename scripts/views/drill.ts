@@ -16,7 +16,6 @@ import type { SiteIndex } from "./site-index.ts";
 import { saidOfDrill } from "./taught-view.ts";
 import { doseWords } from "./words.ts";
 
-/** A drill in a list. */
 export interface DrillLine {
 	readonly link: Link;
 	readonly summary: Html | undefined;
@@ -84,7 +83,6 @@ export interface DrillMedium {
 	readonly caption: Html | undefined;
 }
 
-/** The page of one drill. */
 export function drillView(site: SiteIndex, drill: LinkedDrill) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "drill", id: drill.id });

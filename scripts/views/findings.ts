@@ -82,7 +82,6 @@ export function findingsView(site: SiteIndex) {
 					count: own.length,
 					codes: codes.map((code) => ({
 						code,
-						/** The measure that finds it. */
 						measure: measureOfCode(site.words, code),
 						lines: findingLines(
 							site,
@@ -103,7 +102,6 @@ function findingsOf({ to, name }: Link, own: readonly Finding[] = []) {
 	return own.length === 0 ? [] : [{ link: { to: `${to}#findings`, name }, count: own.length }];
 }
 
-/** Findings as lines, in the order given. */
 export function findingLines(site: SiteIndex, findings: readonly Finding[]): readonly FindingLine[] {
 	const { curriculum } = site;
 	return findings.map((finding) => {

@@ -16,7 +16,6 @@ export function guidesView({ curriculum }: SiteIndex) {
 	return { guides: [...curriculum.guides.keys()].map((id) => linkTo(curriculum, "guide", id)) };
 }
 
-/** One guide. */
 export function guideView(site: SiteIndex, guide: Guide) {
 	const ids = [...site.curriculum.guides.keys()];
 	const at = ids.indexOf(guide.id);

@@ -13,7 +13,6 @@ import type { SiteIndex } from "./site-index.ts";
 
 export type LevelsView = ReturnType<typeof levelsView>;
 
-/** A level as such. */
 export type LevelCore = ReturnType<typeof levelCore>;
 
 export type LevelView = ReturnType<typeof levelView>;

@@ -36,7 +36,6 @@ export interface Names {
 	readonly equipment: Named;
 }
 
-/** A link to a week, by its number. */
 export function weekLink(words: Words, week: { readonly id: Id; readonly week: number }): Link {
 	return { to: addressOf({ kind: "week", id: week.id }), name: words.week(week.week) };
 }

@@ -16,7 +16,6 @@ export type DrawnAs = ReturnType<typeof drawnAs>;
 
 export type ShapesView = ReturnType<typeof shapesView>;
 
-/** A shape as such. */
 export type ShapeCore = ReturnType<typeof shapeCore>;
 
 export type ShapeView = ReturnType<typeof shapeView>;

@@ -39,11 +39,9 @@ export interface SiteIndex {
 	datesOf(week: number): TeachingWeek | undefined;
 	/** A landmark's heights for ages in years, worked out once for each. */
 	heightOf(landmark: Landmark, ages: readonly [number, number]): LandmarkHeights | undefined;
-	/** The minutes a level has at a drill in a block. */
 	exposure(week: number, apparatus: Id, block: number, drill: Id, level: Id): Exposure | undefined;
 	readonly drillsByApparatus: ReadonlyMap<Id, readonly LinkedDrill[]>;
 	readonly drillsByLevel: ReadonlyMap<Id, readonly LinkedDrill[]>;
-	/** Drills of a shape by apparatus. */
 	drillsOfShape(shape: Id): ReadonlyMap<Id, readonly LinkedDrill[]>;
 	/** The same drills, to take a few from. */
 	ringsOfShape(shape: Id): ReadonlyMap<Id, DrillRing<LinkedDrill>>;
@@ -59,11 +57,9 @@ export interface SiteIndex {
 	readonly measures: MeasureIndex;
 	/** Rows of a data table by the values of some columns, joined by spaces; empty where there is no such table. */
 	rows(table: string, by: readonly string[]): ReadonlyMap<string, readonly TableRow[]>;
-	/** A line of Markdown for a page. */
 	line(page: Address, text: string): Html;
 	/** The same, where it may be missing. */
 	inline(page: Address, text: string | undefined): Html | undefined;
-	/** Block Markdown for a page. */
 	block(page: Address, text: string): Html;
 }
 

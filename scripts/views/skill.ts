@@ -22,7 +22,6 @@ export interface SkillLine {
 
 export type SkillsView = ReturnType<typeof skillsView>;
 
-/** A skill as such. */
 export type SkillCore = ReturnType<typeof skillCore>;
 
 export type SkillView = ReturnType<typeof skillView>;

@@ -77,7 +77,6 @@ export interface TermRow {
 
 const KINDS: readonly SpacedKind[] = ["shape", "skill"];
 
-/** The address of the overview of a level, or of all. */
 export function termAddress(level?: Id): Address {
 	return level === undefined ? "term/" : `term/level/${level}/`;
 }

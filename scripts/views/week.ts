@@ -51,12 +51,10 @@ export interface Station {
 
 export type BlockView = ReturnType<typeof blockView>;
 
-/** What a week is planned to be. */
 export type PlannedWeek = ReturnType<typeof plannedWeek>;
 
 export type WeekView = ReturnType<typeof weekView>;
 
-/** What one apparatus of a week is planned to be. */
 export type PlannedApparatus = ReturnType<typeof plannedApparatus>;
 
 export type WeekApparatusView = ReturnType<typeof weekApparatusView>;
@@ -101,7 +99,6 @@ export function classInWeek(site: SiteIndex, week: WeekPlan, group: ClubClass) {
 	};
 }
 
-/** A week as it is planned. */
 export function plannedWeek(site: SiteIndex, week: WeekPlan) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "week", id: week.id });
@@ -125,7 +122,6 @@ export function plannedWeek(site: SiteIndex, week: WeekPlan) {
 	};
 }
 
-/** The page of one week. */
 export function weekView(site: SiteIndex, week: WeekPlan) {
 	const { curriculum } = site;
 	const [previous, next] = neighbours(curriculum.weeks, week, () => true);
@@ -162,7 +158,6 @@ export function weekView(site: SiteIndex, week: WeekPlan) {
 	};
 }
 
-/** One apparatus of a week as it is planned. */
 export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan) {
 	const { curriculum } = site;
 	const page = weekApparatusAddress(week.id, plan.apparatus);
@@ -187,7 +182,6 @@ export function plannedApparatus(site: SiteIndex, week: WeekPlan, plan: Apparatu
 	};
 }
 
-/** The page of one apparatus in one week. */
 export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: ApparatusPlan) {
 	const planned = plannedApparatus(site, week, plan);
 	const has = (other: WeekPlan) => other.apparatus.some((p) => p.apparatus === plan.apparatus);
@@ -201,7 +195,6 @@ export function weekApparatusView(site: SiteIndex, week: WeekPlan, plan: Apparat
 		/** The same apparatus in the weeks before and after. */
 		previous: way(previous),
 		next: way(next),
-		/** The other apparatus of the week. */
 		others: planned.week.apparatus.filter((other) => other.id !== plan.apparatus),
 	};
 }

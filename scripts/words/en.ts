@@ -1311,7 +1311,6 @@ export const binderTables = {
 	continued: (title: string) => `${title}, continued`,
 };
 
-/** A class on one leaf. */
 export const classLeaf = {
 	gather: "Gather",
 	before:

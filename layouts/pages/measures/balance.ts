@@ -17,7 +17,6 @@ import {
 } from "../../parts/measure-parts.ts";
 import { a, fold, inWords, type PageContext, section } from "../../parts/page.ts";
 
-/** The page of balance. */
 export function balancePage(ctx: PageContext, view: BalanceView): Html {
 	const { words } = ctx;
 	const say = words.balance;

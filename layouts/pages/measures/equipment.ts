@@ -8,7 +8,6 @@ import { barChart, countedCell } from "../../parts/charts.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, inWords, type PageContext, section } from "../../parts/page.ts";
 
-/** The page of the measure. */
 export function equipmentMeasurePage(ctx: PageContext, view: EquipmentMeasureView): Html {
 	const { words } = ctx;
 	const say = words.equipmentMeasure;

@@ -12,7 +12,6 @@ import { a, fold, inWords, type PageContext, section } from "../../parts/page.ts
 
 const cm = (value: number): string => String(Math.round(value));
 
-/** The page of heights. */
 export function heightsPage(ctx: PageContext, view: HeightsView): Html {
 	const { words } = ctx;
 	const say = words.heights;

@@ -10,7 +10,6 @@ import { loadHeads, loadRow } from "../../parts/load-table.ts";
 import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../parts/measure-parts.ts";
 import { a, type PageContext, section } from "../../parts/page.ts";
 
-/** The page of load. */
 export function loadPage(ctx: PageContext, view: LoadView): Html {
 	const { words } = ctx;
 	const say = words.load;

@@ -6,7 +6,6 @@ import { type Html, html } from "../../../scripts/views/html.ts";
 import type { MeasuresView } from "../../../scripts/views/measures/measure-page.ts";
 import { a, kept, type PageContext, section } from "../../parts/page.ts";
 
-/** The index of measures. */
 export function measuresPage(ctx: PageContext, view: MeasuresView): Html {
 	const { words } = ctx;
 	const say = words.measurePage;

@@ -8,7 +8,6 @@ import { measureFoot, measureTop, nothingPlanned, scrollTable } from "../../part
 import { a, fold, type PageContext, section } from "../../parts/page.ts";
 import { progressionPicture } from "../../parts/progression-picture.ts";
 
-/** The page of order. */
 export function orderPage(ctx: PageContext, view: OrderView): Html {
 	const { words } = ctx;
 	const say = words.order;

@@ -16,7 +16,6 @@ import {
 import { a, inWords, type PageContext, section } from "../../parts/page.ts";
 import { spacingHeads } from "../../parts/spacing-table.ts";
 
-/** The page of spacing. */
 export function spacingPage(ctx: PageContext, view: SpacingView): Html {
 	const { words } = ctx;
 	const say = words.spacing;

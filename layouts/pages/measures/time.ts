@@ -15,7 +15,6 @@ import {
 import { a, type PageContext, section } from "../../parts/page.ts";
 import { percent, timeHeads, timeRow } from "../../parts/time-table.ts";
 
-/** The page of time. */
 export function timePage(ctx: PageContext, view: TimeView): Html {
 	const target = view.shareWanted;
 	const { words } = ctx;

@@ -32,7 +32,6 @@ export interface Table {
 	readonly kind: SheetKind;
 	/** The field of each column, as far as it has one. */
 	readonly columns: readonly (Column | undefined)[];
-	/** The headings as they stand there. */
 	readonly headings: readonly string[];
 	/** Rows below the headings that are not empty, with their numbers. */
 	readonly rows: readonly { readonly number: number; readonly cells: readonly Cell[] }[];
@@ -64,12 +63,10 @@ interface Found {
 	readonly score: number;
 }
 
-/** Whether the mapping leaves a sheet out. */
 export function isSkipped({ title }: Sheet, mapping: Mapping): boolean {
 	return mapping.sheets.get(fold(title)) === "skip";
 }
 
-/** The table of a sheet; undefined where there is none. */
 export function findTable(sheet: Sheet, mapping: Mapping, tell: (note: Note) => void): Table | undefined {
 	const said = mapping.sheets.get(fold(sheet.title));
 	if (said === "skip") return undefined;

@@ -34,7 +34,6 @@ export function isNoDrill(words: string): boolean {
 	return NO_DRILL.test(words.trim());
 }
 
-/** The drills of a cell, in order. */
 export function drillsInCell(text: string, known: KnownDrill): readonly CellDrill[] {
 	return text
 		.split(/\n|;|•/)

@@ -224,7 +224,6 @@ export class GridPlans {
 		return id;
 	}
 
-	/** The minutes of each drill; undefined for one that has none. */
 	#minutesOf(drills: readonly PlacedDrill[], isList: boolean, say: Say): readonly (number | undefined)[] {
 		const own = drills.map(({ minutes }) => minutes);
 		const open = drills.filter(({ minutes }) => minutes === undefined);

@@ -56,7 +56,6 @@ export function unseenIn(bytes: Uint8Array): ReadonlyMap<string, Unseen> {
 	return sheets;
 }
 
-/** The styles of cells whose letters are struck through. */
 function struckStylesIn(xml: string): ReadonlySet<number> {
 	const fonts: boolean[] = [];
 	const styles = new Set<number>();

@@ -76,7 +76,6 @@ class SheetReader {
 	readonly #grids: { readonly sheet: Sheet; readonly grid: Grid }[] = [];
 	readonly #known: KnownThings;
 	readonly #club: readonly WrittenFile[];
-	/** The id of each row that makes a drill. */
 	readonly #drillIds = new Map<Table, Map<number, Id>>();
 	/** From where on a number is free, by the id that was wanted. */
 	readonly #nextNumber = new Map<Id, number>();

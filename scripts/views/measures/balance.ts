@@ -43,7 +43,6 @@ export interface TallyRow<Column extends string> {
 	}[];
 }
 
-/** The page of balance. */
 export function balanceView(site: SiteIndex) {
 	const { curriculum, handbook } = site;
 	const byApparatus = Map.groupBy(site.measures.balances(), (balance) => balance.apparatus);
@@ -143,7 +142,6 @@ function unpairedRows(site: SiteIndex) {
 	return [...Map.groupBy(unpaired(handbook), (one) => one.drill)].map(([drill, places]) => ({
 		drill: linkTo(curriculum, "drill", drill),
 		partners: linksTo(curriculum, "drill", new Set(places.flatMap(({ partners }) => partners))),
-		/** The weeks, by level. */
 		levels: [...Map.groupBy(places, (one) => one.level)].map(([level, own]) => ({
 			level: linkTo(curriculum, "level", level),
 			weeks: own.map(({ week }) => week),

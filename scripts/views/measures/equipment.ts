@@ -30,7 +30,6 @@ export type ClashView = ReturnType<typeof clashViews>[number];
 /** Bars of the tightest items; more would hide them again. */
 const MOST_BARS = 12;
 
-/** The page of equipment. */
 export function equipmentMeasureView(site: SiteIndex) {
 	const { curriculum } = site;
 	const weeks = curriculum.weeks.map(({ week }) => week);

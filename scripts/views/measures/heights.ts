@@ -28,7 +28,6 @@ export interface HeightsView {
 /** The ages that schools of gymnastics mostly have; where no class gives its ages. */
 const USUAL_AGES = [4, 16] as const;
 
-/** The page of heights. */
 export function heightsView(site: SiteIndex): HeightsView {
 	const { curriculum } = site;
 	const groups = curriculum.term.classes.flatMap((group) =>

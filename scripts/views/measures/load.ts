@@ -18,7 +18,6 @@ export type LoadRow = ReturnType<typeof loadRow>;
 /** Steps such as 1.5 exactly must not pass for more. */
 const ROUNDING = 1e-9;
 
-/** The page of load. */
 export function loadView(site: SiteIndex) {
 	const { curriculum } = site;
 	const byGroup = Map.groupBy(site.measures.loads(), (load) => load.group);
@@ -54,7 +53,6 @@ function groupLink({ words }: SiteIndex, group: GroupLoad["group"]): Link {
 	return { to: `classes/${group.class.id}/`, name: groupName(words, group) };
 }
 
-/** One group in one week. */
 export function loadRow(site: SiteIndex, load: GroupLoad) {
 	const { curriculum } = site;
 	const { loadStep } = curriculum.targets;

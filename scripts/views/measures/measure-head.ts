@@ -24,7 +24,6 @@ export interface MeasureHead {
 	readonly others: readonly Link[];
 }
 
-/** The head of a measure's page. */
 export function measureHead(site: SiteIndex, id: MeasureId): MeasureHead {
 	const { files, codes } = measureFacts(id);
 	const { title, means, source } = site.words.measures[id];

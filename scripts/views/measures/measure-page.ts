@@ -66,12 +66,10 @@ const MEASURES: Readonly<Record<MeasureId, MeasureFacts>> = {
 
 export type MeasuresView = ReturnType<typeof measuresView>;
 
-/** The address of a measure's page. */
 export function measureAddress(id: MeasureId): Address {
 	return `measures/${id}/`;
 }
 
-/** A link to a measure's page. */
 export function measureLink({ measures }: Words, id: MeasureId): Link {
 	return { to: measureAddress(id), name: measures[id].title };
 }

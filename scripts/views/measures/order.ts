@@ -27,7 +27,6 @@ export interface OrderNeed {
 	readonly wrong: boolean;
 }
 
-/** The page of order. */
 export function orderView(site: SiteIndex) {
 	const { curriculum } = site;
 	const faults = new Set(

@@ -29,7 +29,6 @@ export interface SpacingOfKind {
 
 type SpacingRow = ReturnType<typeof rowOf>;
 
-/** The page of spacing. */
 export function spacingView(site: SiteIndex) {
 	const levels = [...site.curriculum.levels.keys()];
 	return {

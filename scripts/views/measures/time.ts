@@ -20,7 +20,6 @@ export type TimeRow = ReturnType<typeof timeRow>;
 /** Minutes such as 0.1 + 0.2 must not pass for more than 0.3. */
 const ROUNDING = 1e-9;
 
-/** The page of time. */
 export function timeView(site: SiteIndex) {
 	const classes = site.curriculum.term.classes
 		.map((group) => classTimesView(site, group))
@@ -99,7 +98,6 @@ export function classTimesView(site: SiteIndex, group: ClubClass) {
 	};
 }
 
-/** One class in one week. */
 export function timeRow(site: SiteIndex, time: ClassTime) {
 	const { curriculum } = site;
 	const { planned, available, activeShare } = time;

@@ -86,7 +86,6 @@ export type WeekLeaves = ReturnType<typeof weekLeaves>;
 
 export interface WeekOverview {
 	readonly week: PlannedWeek;
-	/** Weeks of the term. */
 	readonly weeks: number;
 	/** What the week trains, with the number of drills that do. */
 	readonly shapes: readonly { readonly shape: LinkedShape; readonly drills: number }[];
@@ -292,7 +291,6 @@ function drillLeaves(site: SiteIndex, id: Id, isListed: (drill: Id) => boolean) 
 	const listed = own.filter((drill) => isListed(drill.id));
 	return {
 		apparatus: linkTo(curriculum, "apparatus", id),
-		/** All levels of the club. */
 		levels: linksTo(curriculum, "level", curriculum.levels.keys()),
 		/** Those that its list names. */
 		drills: drillLines(site, addressOf({ kind: "apparatus", id }), listed),

@@ -16,7 +16,6 @@ export interface CheckSheetView {
 		readonly name: string;
 		/** Where it is done; undefined for anywhere. */
 		readonly apparatus: string | undefined;
-		/** What must be seen of it, with the letters of each line. */
 		readonly criteria: readonly { readonly line: Html; readonly letters: number }[];
 	}[];
 }

@@ -76,7 +76,6 @@ export interface PieceOf<K extends PieceKind> {
 
 export type Piece = { readonly [K in PieceKind]: PieceOf<K> }[PieceKind];
 
-/** A file of pieces. */
 export interface SheetFileOf<P> {
 	readonly kind: SheetKind;
 	/** From the root of the output. */
