@@ -34,19 +34,29 @@ export interface SourceFile extends Source {
 	readonly body: string;
 }
 
-export type PageKind = "drill" | "week" | "guide";
-export type DataKind =
-	| "club"
-	| "term"
-	| "targets"
-	| "levels"
-	| "apparatus"
-	| "shapes"
-	| "skills"
-	| "equipment"
-	| "purposes"
-	| "accepted"
-	| "words";
+/** Kinds with a page for each thing, which stands in a folder of their own: `content/drills` and so on. */
+export const PAGE_KINDS = ["drill", "week", "guide"] as const;
+export type PageKind = (typeof PAGE_KINDS)[number];
+
+export function isPageKind(kind: string): kind is PageKind {
+	return PAGE_KINDS.some((one) => one === kind);
+}
+
+/** Kinds with a file in `_data`. */
+export const DATA_KINDS = [
+	"club",
+	"term",
+	"targets",
+	"levels",
+	"apparatus",
+	"shapes",
+	"skills",
+	"equipment",
+	"purposes",
+	"accepted",
+	"words",
+] as const;
+export type DataKind = (typeof DATA_KINDS)[number];
 /** `taught`: what coaches reported, a file a week in a folder of its own. */
 export type FileKind = PageKind | DataKind | "taught";
 

@@ -4,7 +4,7 @@
  */
 
 import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { FILES_OF_THINGS, type FileKind, LIST_FILES } from "../../scripts/model.ts";
+import { FILES_OF_THINGS, type FileKind, isPageKind, LIST_FILES } from "../../scripts/model.ts";
 import { desk as say } from "../../scripts/words/en.ts";
 import type { Field, FileText, Named, Outcome, ProblemLine, Refusal, Thing } from "./api.ts";
 import { asData, type Data } from "./data.ts";
@@ -19,7 +19,6 @@ import { Tried } from "./tried.tsx";
 
 const SINGLE: readonly FileKind[] = ["term", "targets", "club"];
 const KINDS: readonly FileKind[] = [...FILES_OF_THINGS, ...SINGLE, "taught"];
-const PAGES: readonly FileKind[] = ["drill", "week", "guide"];
 /** The kind of the things that a file has, for renaming. */
 const ID_KIND: Readonly<Record<string, string>> = {
 	drill: "drill",
@@ -144,7 +143,7 @@ function NewThing(props: {
 					...(isDrill && area !== undefined ? { area } : {}),
 				});
 				setName("");
-				if (PAGES.includes(kind)) {
+				if (isPageKind(kind)) {
 					const levels = (names.level ?? []).map((level) => level.id);
 					const begin = isDrill
 						? { title: name.trim(), apparatus: area ?? "floor", levels: levels.slice(0, 1) }
@@ -344,7 +343,7 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 							own={kind === "shapes" ? { angles: () => null } : {}}
 							onChange={(next) => settle({ data: withValue(work.data, index, next) })}
 						/>
-						{PAGES.includes(kind) && (
+						{isPageKind(kind) && (
 							<div class="field">
 								<span class="label" aria-hidden="true">
 									{say.body}
@@ -507,9 +506,7 @@ function Elsewhere(props: {
 	readonly onOpen: (opened: Opened | undefined) => void;
 }) {
 	const { kind, path, index, value, name, onOpen } = props;
-	const id = PAGES.includes(kind)
-		? (path.split("/").at(-1) ?? "").replace(/\.md$/, "")
-		: String(value.id ?? "");
+	const id = isPageKind(kind) ? (path.split("/").at(-1) ?? "").replace(/\.md$/, "") : String(value.id ?? "");
 	const [to, setTo] = useState(id);
 	const drills = (desk().names.drill ?? []).filter((one) => one.id !== id);
 	const idKind = ID_KIND[kind];

@@ -2,7 +2,7 @@
 
 import { isDeepStrictEqual } from "node:util";
 import { Document, isMap, isScalar, type Node, visit } from "yaml";
-import type { FileKind, Id } from "../model.ts";
+import { type FileKind, type Id, isPageKind } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { splitPage } from "../read/split-page.ts";
 import { isPortable } from "../validate/schemas.ts";
@@ -27,7 +27,7 @@ export function drillPath(apparatus: Id, id: Id): string {
 /** The text of a file. Throws where reading it back would not give the same data. */
 export function clubFileText(kind: FileKind, data: unknown, body: string): string {
 	const yaml = yamlOf(data, kind === "week");
-	const isPage = kind === "drill" || kind === "week" || kind === "guide";
+	const isPage = isPageKind(kind);
 	const text = isPage ? `---\n${yaml}---\n${body}` : yaml;
 	const page = isPage ? splitPage(text) : { matter: text, body };
 	if (!("matter" in page) || page.body !== body)

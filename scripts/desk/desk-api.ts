@@ -50,7 +50,7 @@ import { dataIn, freshText, writeData } from "../edit/write-data.ts";
 import { openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
 import { sha256 } from "../files/hash.ts";
-import type { Curriculum, FileKind, Finding, PlanChange } from "../model.ts";
+import { type Curriculum, type FileKind, type Finding, isPageKind, type PlanChange } from "../model.ts";
 import { readEdition } from "../print/edition.ts";
 import { editionFile } from "../print/edition-file.ts";
 import { MEDIA_FOLDER, readClub } from "../read/read-club.ts";
@@ -314,7 +314,7 @@ export class DeskApi {
 			const folder = area !== undefined && isPortable(area) ? `${area}/` : "";
 			return { id, path: `content/drills/${folder}${id}.md` };
 		}
-		if (kind === "week" || kind === "guide") return { id, path: `content/${kind}s/${id}.md` };
+		if (isPageKind(kind)) return { id, path: `content/${kind}s/${id}.md` };
 		const file = readClub(this.#desk.clubDir, this.#desk.cache).files.find((one) => one.kind === kind);
 		return { id, path: file?.file ?? `_data/${kind}.yaml` };
 	}

@@ -8,7 +8,7 @@ import { idOf, kindOf } from "../edit/club-texts.ts";
 import { bodyIn, dataIn } from "../edit/write-data.ts";
 import { openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
-import { type FileKind, type Id, LIST_FILES, type SourceFile } from "../model.ts";
+import { type FileKind, type Id, isPageKind, LIST_FILES, type SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
 import { readClub, type TriedTexts } from "../read/read-club.ts";
 import type { Desk, DeskPlan } from "./desk.ts";
@@ -20,7 +20,6 @@ const KIND_OF_LIST: ReadonlyMap<FileKind, string> = new Map(
 	Object.entries(LIST_FILES).map(([kind, file]) => [file, kind]),
 );
 const SINGLE = ["club", "term", "targets"] as const;
-const PAGES = ["drill", "week", "guide"] as const;
 
 /** Names by kind: as the handbook has them, where there is one, and from the files for what it has not. */
 export function namesIn(handbook: DeskPlan | undefined, files: readonly SourceFile[]): Names {
@@ -43,8 +42,7 @@ export function namesIn(handbook: DeskPlan | undefined, files: readonly SourceFi
 		for (const { id, name } of term.classes) add("class", id, name);
 	}
 	for (const { kind, id, data } of files) {
-		if (kind === "drill" || kind === "guide" || kind === "week")
-			add(kind, id, field(data, kind === "week" ? "theme" : "title"));
+		if (isPageKind(kind)) add(kind, id, field(data, kind === "week" ? "theme" : "title"));
 		else if (isListed(kind) && Array.isArray(data))
 			for (const entry of data) add(KIND_OF_LIST.get(kind) ?? kind, field(entry, "id"), field(entry, "name"));
 	}
@@ -59,7 +57,7 @@ export function thingsOf(desk: Desk, kind: FileKind): readonly Thing[] {
 	const faults = (path: string) => desk.problems.filter(({ place }) => place.file === path).length;
 	const drafts = draftPaths(desk.clubDir);
 	const own = read.files.filter((file) => file.kind === kind);
-	if (isPage(kind)) {
+	if (isPageKind(kind)) {
 		const unread = read.unreadable.filter((one) => one.kind === kind).map(({ id }) => id);
 		const atFault = [...new Set(desk.problems.map(({ place }) => place.file))].filter(
 			(path) => kindOf(path) === kind && unread.includes(idOf(path)),
@@ -154,10 +152,6 @@ export function problemsWith(desk: Desk, path: string, text: string): FileText["
 /** Whether a data file holds a list of things, each with an id. */
 export function isListed(kind: FileKind): boolean {
 	return KIND_OF_LIST.has(kind);
-}
-
-function isPage(kind: FileKind): boolean {
-	return PAGES.some((one) => one === kind);
 }
 
 function field(data: unknown, name: string): unknown {

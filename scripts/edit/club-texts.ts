@@ -5,16 +5,10 @@
 
 import { basename } from "node:path";
 import { openFolder } from "../files/folder.ts";
-import type { FileKind, Id } from "../model.ts";
+import { type FileKind, type Id, PAGE_KINDS } from "../model.ts";
 
 /** Texts by their paths in the club folder, with forward slashes. */
 export type ClubTexts = ReadonlyMap<string, string>;
-
-const PAGES: readonly (readonly [string, FileKind])[] = [
-	["content/drills/", "drill"],
-	["content/weeks/", "week"],
-	["content/guides/", "guide"],
-];
 
 /**
  * Every page and data file of a club, or some of them, sorted by path. Throws where one cannot be read.
@@ -40,7 +34,7 @@ export function kindOf(path: string): FileKind | undefined {
 	if (data !== undefined) return data as FileKind;
 	if (/^_data\/taught\/[^/]+\.ya?ml$/.test(path)) return "taught";
 	if (!path.endsWith(".md")) return undefined;
-	return PAGES.find(([folder]) => path.startsWith(folder))?.[1];
+	return PAGE_KINDS.find((kind) => path.startsWith(`content/${kind}s/`));
 }
 
 /** The id that a page's file name gives it. */

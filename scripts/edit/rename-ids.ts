@@ -4,7 +4,7 @@
  */
 
 import type { IdKind } from "../link/reference-fields.ts";
-import type { Id, LinkKind } from "../model.ts";
+import { type Id, isPageKind, type LinkKind } from "../model.ts";
 import { type ClubTexts, idOf, kindOf, type Splice, spliced } from "./club-texts.ts";
 import { idPlaces, type KnownIds, knownIds, linkTarget, linkWords } from "./references.ts";
 
@@ -64,8 +64,6 @@ function newPath(path: string, newId: (kind: IdKind, id: Id) => Id): string {
 	const kind = kindOf(path);
 	const parts = path.split("/");
 	if (kind === "drill" && parts.length === 4) parts[2] = newId("apparatus", parts[2] ?? "");
-	if (kind === "drill" || kind === "week" || kind === "guide") {
-		parts[parts.length - 1] = `${newId(kind, idOf(path))}.md`;
-	}
+	if (kind !== undefined && isPageKind(kind)) parts[parts.length - 1] = `${newId(kind, idOf(path))}.md`;
 	return parts.join("/");
 }

@@ -5,7 +5,7 @@
  * Aliases are what others say, and are left alone; so are ids, code and the targets of links.
  */
 
-import type { ClubWord, SourceFile } from "../model.ts";
+import { type ClubWord, isPageKind, type SourceFile } from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import { withoutCode } from "./link-syntax.ts";
 import { proseOf } from "./texts-of.ts";
@@ -28,7 +28,7 @@ export function unsaidWords(files: readonly SourceFile[], words: readonly ClubWo
 	const any = [...preferred.keys()].sort((a, b) => b.length - a.length).map(escaped);
 	const pattern = new RegExp(`(?<![\\p{L}\\p{N}-])(?:${any.join("|")})(?![\\p{L}\\p{N}-])`, "giu");
 	return files
-		.filter(({ kind }) => kind === "drill" || kind === "week" || kind === "guide")
+		.filter(({ kind }) => isPageKind(kind))
 		.flatMap((file) => {
 			const before = known.get(file);
 			if (before?.pattern === pattern.source && sameWords(before.words, words)) return before.problems;

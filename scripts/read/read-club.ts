@@ -9,7 +9,16 @@ import { Buffer, isUtf8 } from "node:buffer";
 import { basename } from "node:path";
 import { type Entry, type Folder, LeadsOut, openFolder } from "../files/folder.ts";
 import { type RunningHash, startHash } from "../files/hash.ts";
-import type { DataKind, DataPath, FileKind, Id, PageKind, SourceFile } from "../model.ts";
+import {
+	DATA_KINDS,
+	type DataKind,
+	type DataPath,
+	type FileKind,
+	type Id,
+	PAGE_KINDS,
+	type PageKind,
+	type SourceFile,
+} from "../model.ts";
 import type { Place } from "../place.ts";
 import { type Code, type Problem, problem } from "../problems.ts";
 import { explainYaml, placeInYaml } from "./explain-yaml.ts";
@@ -39,25 +48,7 @@ const MAX_BYTES = 1_000_000;
 /** A page of 30,000 words. Some texts take Markdown a time that grows with the square of their length. */
 const MAX_PAGE_BYTES = 200_000;
 
-const PAGE_FOLDERS: ReadonlyMap<string, PageKind> = new Map([
-	["drills", "drill"],
-	["weeks", "week"],
-	["guides", "guide"],
-]);
-
-const DATA_KINDS: readonly DataKind[] = [
-	"club",
-	"term",
-	"targets",
-	"levels",
-	"apparatus",
-	"shapes",
-	"skills",
-	"equipment",
-	"purposes",
-	"accepted",
-	"words",
-];
+const PAGE_FOLDERS: ReadonlyMap<string, PageKind> = new Map(PAGE_KINDS.map((kind) => [`${kind}s`, kind]));
 
 /** The folder of what coaches reported: `npm run taught` writes it. */
 export const TAUGHT_FOLDER = "_data/taught";
@@ -168,7 +159,6 @@ export class ClubReader {
 	/** The pages of a kind, by id, none of them read yet; the same id twice gives the first by path. */
 	pages(kind: PageKind): ReadonlyMap<Id, string> {
 		const found = new Map<Id, string>();
-		const folder = [...PAGE_FOLDERS].find(([, one]) => one === kind)?.[0] ?? "";
 		const look = (at: string, depth: number): void => {
 			for (const entry of this.#list(at)) {
 				const path = `${at}/${entry.name}`;
@@ -180,7 +170,7 @@ export class ClubReader {
 				}
 			}
 		};
-		look(`content/${folder}`, kind === "drill" ? 1 : 0);
+		look(`content/${kind}s`, kind === "drill" ? 1 : 0);
 		return found;
 	}
 

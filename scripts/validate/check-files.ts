@@ -1,6 +1,6 @@
 /** Checks of single files that a schema cannot make: names, folders, intervals, Mondays. */
 
-import type { Drill, SourceFile, Term } from "../model.ts";
+import { type Drill, isPageKind, type SourceFile, type Term } from "../model.ts";
 import type { Place } from "../place.ts";
 import { type Problem, problem } from "../problems.ts";
 import { idFrom } from "./judge-data.ts";
@@ -9,7 +9,7 @@ import { ID_PATTERN, isPortable } from "./schemas.ts";
 /** Pages whose names cannot be ids, or that are the same but for letter case or Unicode form. */
 export function checkFileNames(files: readonly SourceFile[]): readonly Problem[] {
 	const problems: Problem[] = [];
-	const pages = files.filter((f) => f.kind === "drill" || f.kind === "week" || f.kind === "guide");
+	const pages = files.filter(({ kind }) => isPageKind(kind));
 	const first = new Map<string, SourceFile>();
 	// Sound names first, so that the odd one of two is the one reported.
 	const isSound = (page: SourceFile) => ID_PATTERN.test(page.id);

@@ -8,7 +8,17 @@
  * that its other mistakes are found in the same run.
  */
 
-import type { Drill, FileKind, Id, LinkKind, Records, SourceFile, Term, WeekPlan } from "../model.ts";
+import {
+	type Drill,
+	type FileKind,
+	type Id,
+	isPageKind,
+	type LinkKind,
+	type Records,
+	type SourceFile,
+	type Term,
+	type WeekPlan,
+} from "../model.ts";
 import { type Problem, problem } from "../problems.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import {
@@ -98,7 +108,7 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 
 	for (const { kind, id } of read.unreadable) {
 		const linkKind = LINK_KIND_OF[kind];
-		if (kind === "drill" || kind === "week" || kind === "guide") remember(kind, id);
+		if (isPageKind(kind)) remember(kind, id);
 		else if (linkKind !== undefined) unknown.add(linkKind);
 	}
 	for (const file of read.files) {
@@ -114,7 +124,7 @@ export function validateClub(read: ReadClub, clubName: string): ValidatedClub {
 		if (kind === undefined) continue;
 		if (file.kind === "drill") partial.drills.push(...some(partialDrillFrom(file, soundPartsOf(file))));
 		if (file.kind === "week") partial.weeks.push(...some(partialWeekFrom(file, soundPartsOf(file))));
-		if (file.kind === "drill" || file.kind === "week" || file.kind === "guide") remember(kind, file.id);
+		if (isPageKind(file.kind)) remember(kind, file.id);
 		else if (!Array.isArray(file.data)) unknown.add(kind);
 		else for (const id of idsIn(file.data)) remember(kind, id);
 	}

@@ -6,7 +6,7 @@
  * on the way through a spreadsheet.
  */
 
-import { type FileKind, LIST_FILES } from "../../model.ts";
+import { type FileKind, isPageKind, LIST_FILES } from "../../model.ts";
 import { type CellForm, type Form, fold, type RefKind } from "./cells.ts";
 import { MORE_HEADINGS } from "./more-headings.ts";
 
@@ -353,13 +353,11 @@ export const COLUMNS: ReadonlyMap<SheetKind, readonly Column[]> = new Map<SheetK
 	],
 ]);
 
-const PAGES: ReadonlySet<SheetKind> = new Set(["drill", "week", "guide"]);
-
 /** What each sheet is called on export: its kind, and of pages that there are several. */
 export const SHEET_NAMES: ReadonlyMap<SheetKind, string> = new Map(
 	Array.from(COLUMNS.keys(), (kind) => [
 		kind,
-		`${kind.charAt(0).toUpperCase()}${kind.slice(1)}${PAGES.has(kind) ? "s" : ""}`,
+		`${kind.charAt(0).toUpperCase()}${kind.slice(1)}${isPageKind(kind) ? "s" : ""}`,
 	]),
 );
 

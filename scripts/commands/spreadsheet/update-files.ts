@@ -7,7 +7,7 @@ import type { Change } from "../../edit/change-set.ts";
 import { EditRefused } from "../../edit/move-block.ts";
 import { dataIn, writeData } from "../../edit/write-data.ts";
 import type { Folder } from "../../files/folder.ts";
-import type { DataPath, FileKind, SourceFile } from "../../model.ts";
+import { type DataPath, type FileKind, isPageKind, type SourceFile } from "../../model.ts";
 import { clubFileText } from "../write-club-file.ts";
 import { valueAt, type WrittenFile } from "./club-sheets.ts";
 import { COLUMNS, type SheetKind } from "./columns.ts";
@@ -64,7 +64,7 @@ export function withoutGone(
 		byPath.set(path, {
 			path,
 			before,
-			...(isPage(kind) ? {} : { after: writeData(path, after, dataWithout(data, kind, id)) }),
+			...(isPageKind(kind) ? {} : { after: writeData(path, after, dataWithout(data, kind, id)) }),
 		});
 	}
 	return [...byPath.values()];
@@ -87,11 +87,7 @@ function dataWithout(data: unknown, kind: SheetKind, id: string): unknown {
 export function isOf(kind: SheetKind, id: string, file: WrittenFile): boolean {
 	if (file.kind !== fileKindOf(kind)) return false;
 	if (kind === "plan") return String((file.data as Fields).week) === id.split("/")[0];
-	return !isPage(kind) || file.id === id;
-}
-
-function isPage(kind: SheetKind): boolean {
-	return kind === "drill" || kind === "week" || kind === "guide";
+	return !isPageKind(kind) || file.id === id;
 }
 
 function fileKindOf(kind: SheetKind): FileKind {
