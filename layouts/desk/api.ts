@@ -3,7 +3,7 @@
  * scripts/desk/desk-api.ts; what it is sent is judged by scripts/desk/requests.ts.
  */
 
-import type { Block, DoseNumbers, FileKind, Finding, Id, PlanChange } from "../../scripts/model.ts";
+import type { Block, DoseNumbers, Finding, Id, PlanChange } from "../../scripts/model.ts";
 import type { WhatChangedView } from "../../scripts/views/what-changed.ts";
 
 /** Everything that the desk shows of a club's plan. */
@@ -12,7 +12,6 @@ export interface DeskState {
 	readonly revision: string;
 	readonly readOnly: boolean;
 	readonly club: string;
-	readonly folder: string;
 	/** Where what is published and printed lies. */
 	readonly output: string;
 	/** Undefined while nothing sound can be read. */
@@ -48,7 +47,6 @@ export interface Board {
 }
 
 export interface BoardClass extends Named {
-	readonly levels: readonly Id[];
 	/** Areas in the order in which it visits them. */
 	readonly rotation: readonly Id[];
 	readonly reach: Reach;
@@ -70,7 +68,6 @@ export interface BoardWeek {
 	readonly theme: string;
 	/** Its days in words. */
 	readonly days?: string;
-	readonly note: string;
 	readonly areas: readonly BoardArea[];
 	readonly byLevel: Readonly<Record<Id, LevelWeek>>;
 	readonly byClass: Readonly<Record<Id, ClassWeek>>;
@@ -117,7 +114,6 @@ export interface LevelWeek {
 /** One class in one week, as the measures count it. */
 export interface ClassWeek {
 	readonly meets: boolean;
-	readonly date?: string;
 	readonly planned: number;
 	readonly available?: number;
 	readonly activeShare?: number;
@@ -144,7 +140,6 @@ export interface ProblemLine {
 	readonly line: number;
 	readonly column: number;
 	readonly what: string;
-	readonly why: string;
 	readonly fix: string;
 }
 
@@ -153,7 +148,6 @@ export interface FindingLine extends Pick<Finding, "code" | "weight" | "what" | 
 	readonly key: string;
 	readonly title: string;
 	readonly harm: string;
-	readonly count: number;
 	readonly about: Readonly<Record<string, string | number>>;
 }
 
@@ -231,7 +225,6 @@ export interface Refusal {
 
 export interface FileText {
 	readonly path: string;
-	readonly kind: FileKind;
 	readonly text: string;
 	/** Null where there is no file yet. */
 	readonly hash: string | null;
@@ -310,7 +303,6 @@ export interface Offer {
 	readonly words: readonly string[];
 	readonly outcome: Pick<Outcome, "come" | "gone"> & { readonly weeks: readonly BoardWeek[] };
 	readonly proof: string;
-	readonly revision: string;
 }
 
 export type DeskNews =

@@ -116,8 +116,7 @@ export function FindingItem({ finding }: { readonly finding: FindingLine }) {
 /** Shows changes on the board before they are made. */
 async function offer({ changes, words }: Mend): Promise<void> {
 	const { come, gone, state } = await post<Outcome>("try", { changes });
-	const { revision } = desk();
-	show({ offer: { changes, words, outcome: { come, gone, weeks: state.weeks ?? [] }, proof: "", revision } });
+	show({ offer: { changes, words, outcome: { come, gone, weeks: state.weeks ?? [] }, proof: "" } });
 	location.hash = "#board";
 }
 

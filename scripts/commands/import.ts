@@ -162,7 +162,6 @@ export async function importCommand(
 
 interface Told {
 	readonly cells: readonly CellChange[];
-	readonly taken: readonly CellChange[];
 	readonly added: readonly { readonly kind: SheetKind; readonly id: string }[];
 	readonly gone: readonly Gone[];
 	readonly updates: FileUpdates;
@@ -201,7 +200,6 @@ function updateOf(
 	const open = new Set(left.map(({ kind, id }) => club.find((file) => isOf(kind, id, file))?.file));
 	return {
 		cells,
-		taken,
 		added,
 		gone,
 		updates: updateFiles(

@@ -27,8 +27,6 @@ export interface OrderRow {
 	readonly kind: "drill" | "skill";
 	/** The skill whose `needs` asks. */
 	readonly skill?: Id;
-	/** Whether the library has no drill that performs the needed skill, so that preparing it counts. */
-	readonly byPreparing?: boolean;
 	/** Repetitions asked for by `ready`, times done before in the others; and what there was of them before. */
 	readonly had: number;
 	readonly wanted: number;
@@ -68,7 +66,7 @@ export function orderRowsIn(
 }
 
 /** Something that must have been done before a drill is done for the first time. */
-export interface Ask extends Pick<OrderRow, "rule" | "id" | "kind" | "skill" | "byPreparing" | "wanted"> {
+export interface Ask extends Pick<OrderRow, "rule" | "id" | "kind" | "skill" | "wanted"> {
 	/** Whether the level arrives with it. */
 	readonly isEntry: boolean;
 }
@@ -125,8 +123,7 @@ export class Library {
 				// The drill that performs both does the one within the other.
 				if (asked.has(id) || this.countOf(drill, id) > 0) continue;
 				asked.add(id);
-				const byPreparing = this.saysPerformed && !this.performed.has(id);
-				add({ rule: "needs", id, kind: "skill", skill, wanted: 1, ...(byPreparing ? { byPreparing } : {}) });
+				add({ rule: "needs", id, kind: "skill", skill, wanted: 1 });
 			}
 		}
 		for (const gate of drill.ready) {

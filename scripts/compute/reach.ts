@@ -31,8 +31,6 @@ export interface ReachRow {
 	readonly last: number;
 	/** The largest difference between one of its weeks and the next; undefined with one week. */
 	readonly longestGap: number | undefined;
-	/** The drills it was counted from, in the order they are met. */
-	readonly drills: readonly Id[];
 }
 
 /** How often one repetition of a drill performs each skill: once, or as often as its complex names it. */
@@ -73,10 +71,10 @@ export function reachIn(curriculum: Curriculum, works: readonly GroupWork[]): re
 	for (const { week, group, blocks } of works) {
 		for (const { stations } of blocks) {
 			for (const { drill, minutes, done = 0 } of stations) {
-				for (const shape of drill.shapes) tallyOf("shape", shape, group).add(week, drill.id, minutes);
+				for (const shape of drill.shapes) tallyOf("shape", shape, group).add(week, minutes);
 				for (const [skill, count] of skills.get(drill.id) ?? []) {
 					const tally = tallyOf("skill", skill, group);
-					tally.add(week, drill.id, minutes);
+					tally.add(week, minutes);
 					if (count === 0) tally.prepared += done;
 					else tally.performed += done * count;
 				}
@@ -97,12 +95,10 @@ class Tally {
 	performed = 0;
 	prepared = 0;
 	readonly #weeks = new Set<number>();
-	readonly #drills = new Set<Id>();
 
-	add(week: number, drill: Id, minutes: number): void {
+	add(week: number, minutes: number): void {
 		this.minutes += minutes;
 		this.#weeks.add(week);
-		this.#drills.add(drill);
 	}
 
 	row(kind: ReachRow["kind"], id: Id, group: Group): ReachRow {
@@ -119,7 +115,6 @@ class Tally {
 			first: weeks[0] ?? 0,
 			last: weeks.at(-1) ?? 0,
 			longestGap: gaps.length === 0 ? undefined : Math.max(...gaps),
-			drills: [...this.#drills],
 		};
 	}
 }

@@ -46,9 +46,6 @@ export interface SuggestedDrill {
 }
 
 export interface Suggestion {
-	readonly week: number;
-	readonly level: Id;
-	readonly apparatus: Id;
 	/** Undefined where no class of the level says its minutes: then nothing is too long. */
 	readonly freeMinutes: number | undefined;
 	readonly gaps: readonly Gap[];

@@ -29,9 +29,6 @@ export interface BlockTime {
 	readonly block: Block;
 	/** The group's name, `class` or `class/group`. */
 	readonly group: string;
-	/** Minutes after the start of the class. */
-	readonly from: number;
-	readonly to: number;
 	/** The stations that count for any of the group's levels. */
 	readonly drills: readonly DrillTime[];
 }
@@ -43,8 +40,6 @@ export interface ClassTime {
 	readonly blocks: readonly BlockTime[];
 	/** Warm-up, blocks, the ways between apparatus and cool-down, in minutes; of groups at the same time, the longest. */
 	readonly planned: number;
-	/** Of these, the ways between apparatus. */
-	readonly between: number;
 	/** The class's minutes, where it says them. */
 	readonly available: number | undefined;
 	/** Minutes in which a gymnast is known to move: the warm-up, and her part of each drill with a `turn`. */
@@ -80,12 +75,10 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 	const parts = groupsOfClass(curriculum, one).map((group) => {
 		const work = workOf(curriculum, plan, group);
 		const blocks = work.blocks.map(
-			({ apparatus, block, from, to, stations }): BlockTime => ({
+			({ apparatus, block, stations }): BlockTime => ({
 				apparatus,
 				block,
 				group: group.name,
-				from,
-				to,
 				drills: stations.map(drillTime),
 			}),
 		);
@@ -94,7 +87,6 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 			gymnasts: group.gymnasts,
 			blocks,
 			minutes: work.minutes,
-			between: work.minutes - sum(work.blocks.map(({ block }) => block.minutes)),
 			active: one.warmUp + sum(drills.map((d) => d.activeMinutes)),
 			unknown: sum(drills.map((d) => (d.turns === undefined ? d.minutes : 0))),
 		};
@@ -103,7 +95,7 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 	const gymnasts = sum(parts.map((part) => part.gymnasts));
 	const mean = (of: "active" | "unknown"): number =>
 		gymnasts === 0 ? 0 : sum(parts.map((part) => part[of] * part.gymnasts)) / gymnasts;
-	const longest = parts.reduce((a, b) => (b.minutes > a.minutes ? b : a), { minutes: 0, between: 0 });
+	const longest = Math.max(0, ...parts.map(({ minutes }) => minutes));
 	const available = one.minutes;
 	const activeMinutes = mean("active");
 	const unknownMinutes = mean("unknown");
@@ -112,8 +104,7 @@ function countTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): Omit
 		week: plan.week,
 		class: one.id,
 		blocks: parts.flatMap((part) => part.blocks),
-		planned: one.warmUp + longest.minutes + one.coolDown,
-		between: longest.between,
+		planned: one.warmUp + longest + one.coolDown,
 		available,
 		activeMinutes,
 		unknownMinutes,

@@ -61,7 +61,6 @@ function boardClass(curriculum: Curriculum, one: ClubClass): BoardClass {
 	return {
 		id: one.id,
 		name: one.name,
-		levels,
 		rotation: [...new Set(rotations.flat())],
 		reach: {
 			shapes: met("shape"),
@@ -96,7 +95,6 @@ function boardWeek(counts: WeekCounts, plan: WeekPlan | undefined, week: number,
 	return {
 		week,
 		theme: plan?.theme ?? "",
-		note: plan?.body ?? "",
 		...(days === undefined ? {} : { days }),
 		...(own ?? { areas: [], byLevel: {}, byClass: {} }),
 	};

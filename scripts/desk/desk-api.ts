@@ -262,7 +262,7 @@ export class DeskApi {
 		const handbook = this.#desk.plan;
 		const { changes = [], status = "stopped", proof = "none" } = plan ?? {};
 		if (handbook === undefined || changes.length === 0 || revision !== this.#desk.revision)
-			return { changes: [], words: [], outcome: { come: [], gone: [], weeks: [] }, proof: "", revision };
+			return { changes: [], words: [], outcome: { come: [], gone: [], weeks: [] }, proof: "" };
 		const { come, gone, state } = this.#desk.tryChange((texts) => changeTexts(texts, changes), isWeek);
 		const say = this.#desk.words.desk;
 		return {
@@ -270,11 +270,10 @@ export class DeskApi {
 			words: changes.map((change) => changeWords(handbook, change)),
 			outcome: { come, gone, weeks: state.weeks ?? [] },
 			proof: status === "best" && proof === "all" ? say.proved : say.notProved,
-			revision,
 		};
 	}
 
-	#check({ path, before = "", text, data, body }: Requests["check"]): Omit<FileText, "hash" | "kind"> {
+	#check({ path, before = "", text, data, body }: Requests["check"]): Omit<FileText, "hash"> {
 		const written =
 			text ??
 			(before.trim() === "" ? freshText(path, data, body ?? "") : writeData(path, before, data, body));

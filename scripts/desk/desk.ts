@@ -321,7 +321,6 @@ export class Desk {
 			revision,
 			readOnly: this.readOnly,
 			club: plan?.curriculum.club.name ?? "",
-			folder: this.clubDir,
 			output: this.#options.outDir,
 			...(plan === undefined ? {} : { board: boardOf(plan) }),
 			problems: problems.map(problemLine),

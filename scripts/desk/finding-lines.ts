@@ -27,7 +27,6 @@ export function findingLine({ words }: Pick<DeskPlan, "words">, key: string, one
 		what: one.what,
 		why: one.why,
 		fix: one.fix,
-		count: one.count ?? 1,
 		about: one.about,
 	};
 }

@@ -3,6 +3,6 @@
 import type { ProblemLine } from "../../layouts/desk/api.ts";
 import type { Problem } from "../problems.ts";
 
-export function problemLine({ code, severity, place, what, why, fix }: Problem): ProblemLine {
-	return { code, severity, file: place.file, line: place.line, column: place.column, what, why, fix };
+export function problemLine({ code, severity, place, what, fix }: Problem): ProblemLine {
+	return { code, severity, file: place.file, line: place.line, column: place.column, what, fix };
 }

@@ -115,14 +115,12 @@ export function drillLines({ curriculum }: DeskPlan): readonly DrillLine[] {
 
 /** A file for its form and its text, with the draft of it that is kept. */
 export function fileText(desk: Desk, path: string): FileText {
-	const kind = kindOf(path);
-	if (kind === undefined) throw new Error(`${path} is no file of a club.`);
+	if (kindOf(path) === undefined) throw new Error(`${path} is no file of a club.`);
 	const club = openFolder(desk.clubDir);
 	const text = club.info(path)?.kind === "file" ? club.readText(path) : undefined;
 	const draft = draftOf(desk.clubDir, path);
 	return {
 		path,
-		kind,
 		hash: text === undefined ? null : sha256(text),
 		problems: problemsIn(path, desk.problems),
 		...parts(path, text ?? ""),

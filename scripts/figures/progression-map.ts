@@ -62,11 +62,6 @@ export interface MapItem {
 	readonly name: string;
 	readonly href: string | undefined;
 	readonly place: "focus" | "before" | "after" | "beside";
-	/** Names of what it needs and what it leads to in this map. */
-	readonly needs: readonly string[];
-	readonly leadsTo: readonly string[];
-	/** How many more skills it needs that are not in this map. */
-	readonly needsMore: number;
 	readonly words: string;
 }
 
@@ -308,9 +303,6 @@ function itemsOf(
 				name: skill.name,
 				href: skill.href,
 				place: id === focus ? "focus" : before.has(id) ? "before" : after.has(id) ? "after" : "beside",
-				needs,
-				leadsTo: next,
-				needsMore,
 				words: parts.length === 0 ? skill.name : `${skill.name}: ${parts.join("; ")}`,
 			},
 		];

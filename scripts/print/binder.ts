@@ -153,7 +153,6 @@ interface PrintedLeaves {
 
 /** What printing consists of, with a browser at work. */
 export interface Printer {
-	readonly paper: Paper;
 	/** Lays out and assembles all sheets. */
 	make(marks?: boolean): Promise<Made>;
 	/** Lays out and assembles one section more. */
@@ -268,11 +267,10 @@ async function printerOf(
 	options: PrintOptions,
 ): Promise<Printer> {
 	const work = await prepareWork(handbook, sheets, workers, options);
-	const { paper, cache, common, step } = work;
+	const { cache, common, step } = work;
 	const { since } = options;
 	const { paper: name, punch } = handbook.curriculum.club;
 	return {
-		paper,
 		async make(marks = false) {
 			const asked = marks && since !== undefined ? markChanges(sheets, since.passages) : sheets;
 			const { laid, pages: bySection, problems } = await laidOut(work, asked, (title) => step(1, title));

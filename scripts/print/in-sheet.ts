@@ -29,9 +29,6 @@ export interface FittedSheet {
 	readonly sides: number;
 	/** Where on each page the edition is laid over it. */
 	readonly stamps: readonly Stamp[];
-	/** The step taken, and the smallest scale of a box. */
-	readonly scale: number;
-	readonly detail: number;
 	/** It takes more sides than it should. */
 	readonly over: boolean;
 	/** What stands outside its place: words, or a drawing by its title. */
@@ -64,7 +61,7 @@ async function fit(markup: string, { most, leaves, steps, twoUp }: FitWish): Pro
 		parts: [...svg.childNodes],
 	}));
 	for (const { svg } of drawings) svg.replaceChildren();
-	const boxes = Array.from(piece.querySelectorAll<HTMLElement>(".box"), fitBox);
+	for (const box of piece.querySelectorAll<HTMLElement>(".box")) fitBox(box);
 	const designed = piece.querySelectorAll(".side").length;
 	for (const box of piece.querySelectorAll<HTMLElement>(".cards > .box")) if (isOverfull(box)) giveSide(box);
 	const poured = piece.querySelector(".pour") === null ? undefined : pour(piece, most, leaves, steps);
@@ -82,8 +79,6 @@ async function fit(markup: string, { most, leaves, steps, twoUp }: FitWish): Pro
 	return {
 		sides: pages,
 		stamps,
-		scale: Math.min(poured?.step.scale ?? 1, ...boxes),
-		detail: poured?.step.detail ?? 3,
 		over: poured?.over ?? sides.length > designed,
 		spills,
 	};
@@ -110,8 +105,8 @@ function spreadOut(piece: HTMLElement, sides: readonly HTMLElement[]): number {
 	return pages.length;
 }
 
-/** Gives a box the largest type, up to its design, at which nothing is cut, then shows less; returns its scale. */
-function fitBox(box: HTMLElement): number {
+/** Gives a box the largest type, up to its design, at which nothing is cut, then shows less. */
+function fitBox(box: HTMLElement): void {
 	const least = box.closest(".cards") === null ? LEAST_BOX : LEAST_CARD;
 	for (const detail of [3, 2, 1]) {
 		showDetail(box, detail);
@@ -121,9 +116,8 @@ function fitBox(box: HTMLElement): number {
 			scale = Math.round((scale - BOX_STEP) * 100) / 100;
 			box.style.setProperty("--k", String(scale));
 		}
-		if (!isOverfull(box)) return scale;
+		if (!isOverfull(box)) return;
 	}
-	return least;
 }
 
 /** A style for some detail holds for less as well: 1 is "1 2", and full detail is nothing. */

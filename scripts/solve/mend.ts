@@ -77,7 +77,6 @@ export interface Mended {
 	 * `all`, of those too that mend what another change breaks.
 	 */
 	readonly proof: "none" | "direct" | "all";
-	readonly rounds: number;
 	readonly watched: readonly Watched[];
 	readonly size: { readonly rows: number; readonly choices: number; readonly memory: number };
 }
@@ -170,13 +169,13 @@ class Search {
 			const isLarge = asked > MOST_CHOICES;
 			this.#bound = bound;
 			await this.#partByPart(isLarge ? 1 : FIND_SHARE);
-			if (isLarge) return this.#ended("stopped", 0, { rows: 0, choices: asked });
+			if (isLarge) return this.#ended("stopped", { rows: 0, choices: asked });
 			step = "direct";
 			this.#choices.allowsForms = true;
 		}
 		for (let round = 1; round <= MOST_ROUNDS; round++) {
 			const isProving = step !== "find";
-			if (this.#left() <= 0) return this.#ended("stopped", round, { rows: 0, choices: 0 });
+			if (this.#left() <= 0) return this.#ended("stopped", { rows: 0, choices: 0 });
 			this.#widen();
 			const program = writeProgram(
 				this.#choices,
@@ -194,7 +193,7 @@ class Search {
 					bound: Math.max(this.#bound, isProving ? bound : 0),
 				});
 			tell(0);
-			if (left <= 0) return this.#ended("stopped", round, size);
+			if (left <= 0) return this.#ended("stopped", size);
 			const { chosen: best, cases: leftBroken, price } = this.#best;
 			const solved = await solve(program.data, {
 				seconds: isProving ? left : Math.min(left, FIND_SECONDS),
@@ -207,26 +206,25 @@ class Search {
 						: undefined,
 			});
 			this.#memory = Math.max(this.#memory, solved.memory);
-			if (solved.status === "infeasible" && step === "all") return this.#ended("impossible", round, size);
+			if (solved.status === "infeasible" && step === "all") return this.#ended("impossible", size);
 			// A lower price of fewer choices says nothing of all of them.
 			if (isProving) this.#bound = Math.max(solved.bound, step === "direct" ? this.#bound : 0);
-			if (solved.values === undefined && solved.status !== "infeasible")
-				return this.#ended("stopped", round, size);
+			if (solved.values === undefined && solved.status !== "infeasible") return this.#ended("stopped", size);
 			const fresh = solved.values === undefined ? undefined : this.#found(program, solved.values);
-			if (solved.status === "stopped" && isProving) return this.#ended("stopped", round, size);
+			if (solved.status === "stopped" && isProving) return this.#ended("stopped", size);
 			if (fresh !== undefined && fresh.cases.length > 0) {
 				for (const one of fresh.cases) this.#learn(one, step === "all", fresh.curriculum);
 				continue;
 			}
 			this.#proof = PROOFS[step];
-			if (step === "all") return this.#ended("best", round, size);
+			if (step === "all") return this.#ended("best", size);
 			step = step === "find" ? "direct" : "all";
 			this.#choices.allowsForms = true;
 			if (step === "all") {
 				for (const [name, one] of this.#watched) this.#watched.set(name, { ...one, asks: true });
 			}
 		}
-		return this.#ended("stopped", MOST_ROUNDS, { rows: 0, choices: 0 });
+		return this.#ended("stopped", { rows: 0, choices: 0 });
 	}
 
 	/**
@@ -448,11 +446,7 @@ class Search {
 		if (isAllowed && price < this.#best.price - 1e-9) this.#best = { chosen, curriculum, cases, price };
 	}
 
-	#ended(
-		status: Mended["status"],
-		rounds: number,
-		size: { readonly rows: number; readonly choices: number },
-	): Mended {
+	#ended(status: Mended["status"], size: { readonly rows: number; readonly choices: number }): Mended {
 		const { chosen, curriculum, cases, price } = this.#best;
 		return {
 			chosen,
@@ -463,7 +457,6 @@ class Search {
 			bound: status === "best" ? Math.min(price, this.#bound) : this.#bound,
 			status,
 			proof: this.#proof,
-			rounds,
 			watched: [...this.#watched.values()],
 			size: { ...size, memory: this.#memory },
 		};

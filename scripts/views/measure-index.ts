@@ -27,9 +27,6 @@ import { addressOf } from "./addresses.ts";
 /** How one thing at one level stands against the club's targets for it. */
 export interface Standing {
 	readonly spacing: Spacing;
-	/** The least number of weeks, and the longest gap, that the club wants; undefined without a target. */
-	readonly weeksWanted: number | undefined;
-	readonly gapWanted: number | undefined;
 	/** Whether a target is missed. Nothing misses one that the level is not expected to train. */
 	readonly tooFew: boolean;
 	readonly tooFar: boolean;
@@ -69,8 +66,6 @@ export function indexMeasures(measured: Measured): MeasureIndex {
 			const judged = planned && isExpected(curriculum, spacing.kind, spacing.id, spacing.level);
 			return {
 				spacing,
-				weeksWanted: weeks,
-				gapWanted: gap,
 				tooFew: judged && weeks !== undefined && taught.length < weeks,
 				tooFar: judged && gap !== undefined && longestGap !== undefined && longestGap > gap,
 			};

@@ -11,7 +11,6 @@ import { type Label, type Link, linkTo } from "./links.ts";
 import type { SiteIndex } from "./site-index.ts";
 
 export interface SuggestionView {
-	readonly id: string;
 	readonly level: Link;
 	readonly apparatus: Link;
 	readonly freeMinutes: number | undefined;
@@ -46,7 +45,6 @@ function suggestionView(site: SiteIndex, week: number, level: Id, apparatus: Id)
 		because: site.words.suggestions.because[gap.because],
 	});
 	return {
-		id: `${level}--${apparatus}`,
 		level: linkTo(curriculum, "level", level),
 		apparatus: linkTo(curriculum, "apparatus", apparatus),
 		freeMinutes: suggestion.freeMinutes,

@@ -9,7 +9,6 @@ import { filesOf, MEASURE_IDS, type MeasureId, measureFacts, measureLink, target
 
 /** What every page of a measure begins and ends with. */
 export interface MeasureHead {
-	readonly id: MeasureId;
 	readonly title: string;
 	readonly means: string;
 	readonly source: string;
@@ -28,7 +27,6 @@ export function measureHead(site: SiteIndex, id: MeasureId): MeasureHead {
 	const { files, codes } = measureFacts(id);
 	const { title, means, source } = site.words.measures[id];
 	return {
-		id,
 		title,
 		means,
 		source,
