@@ -17,6 +17,7 @@ import {
 	type ChartOptions,
 	chartFrame,
 	checkValue,
+	hasLinks,
 	INK,
 	type LegendItem,
 	legend,
@@ -120,17 +121,12 @@ export function drawBars(chart: BarChart, options: ChartOptions): string {
 		bottom + 10,
 		width - 2 * EDGE,
 	);
-	const isLinked = bars.some(({ href }) => href !== undefined);
-	const description = sentences(
-		options.description,
-		limit === undefined ? "" : `${limit.words}: ${format(limit.value)}`,
-		...(isLinked ? [] : bars.map((bar, i) => barInWords(bar, sums[i] ?? 0, parts, format))),
-	);
+	const limitInWords = limit === undefined ? "" : `${limit.words}: ${format(limit.value)}`;
 	return chartFrame(
-		{ ...options, description },
+		{ ...options, description: sentences(options.description, limitInWords) },
 		{ width, height: key.height === 0 ? bottom + EDGE : bottom + 10 + key.height },
 		"chart-bars",
-		isLinked ? "group" : "img",
+		hasLinks(bars) ? undefined : bars.map((bar, i) => barInWords(bar, sums[i] ?? 0, parts, format)),
 		(stacked ? textureDefs(idPrefix, parts.length) : "") +
 			(limit === undefined
 				? ""

@@ -41,16 +41,19 @@ export interface ChartOptions extends Words {
 export const PHONE = 320;
 
 /**
- * The `<svg>` around a chart. A chart with links is a group, whose parts speak for themselves; one
- * without is an image, whose description holds its numbers.
+ * The `<svg>` around a chart.
+ *
+ * @param inWords the numbers of an image, for its description; undefined for a chart with links, which is a
+ *   group whose parts speak for themselves
  */
 export function chartFrame(
 	words: Words,
 	size: { readonly width: number; readonly height: number },
 	className: string,
-	role: "img" | "group",
+	inWords: readonly string[] | undefined,
 	content: string,
 ): string {
+	const role = inWords === undefined ? "group" : "img";
 	const title = escaped(`${words.idPrefix}-title`);
 	const description = escaped(`${words.idPrefix}-desc`);
 	const width = Math.ceil(size.width);
@@ -60,8 +63,12 @@ export function chartFrame(
 		`width="${width}" height="${height}" role="${role}" aria-labelledby="${title}" aria-describedby="${description}" ` +
 		`font-size="${TEXT}" fill="${INK}">` +
 		`<title id="${title}">${escaped(words.title)}</title>` +
-		`<desc id="${description}">${escaped(words.description)}</desc>${content}</svg>`
+		`<desc id="${description}">${escaped(sentences(words.description, ...(inWords ?? [])))}</desc>${content}</svg>`
 	);
+}
+
+export function hasLinks(parts: readonly { readonly href?: string | undefined }[]): boolean {
+	return parts.some(({ href }) => href !== undefined);
 }
 
 /** A rectangle that a finger or a pointer hits. */

@@ -172,7 +172,7 @@ export function drawFloorPlan(plan: FloorPlan, options: FloorPlanOptions): Drawn
 			{ ...options, description: describe(plan, options, say, label) },
 			{ width, height: foot + FOOT },
 			"floor-plan",
-			"img",
+			[],
 			content,
 		),
 		legend: options.equipment.map(({ item, name, count, stations, symbol }) => ({

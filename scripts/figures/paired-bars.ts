@@ -12,12 +12,12 @@ import {
 	type ChartWords,
 	chartFrame,
 	checkValue,
+	hasLinks,
 	INK,
 	lengthOf,
 	linked,
 	PHONE,
 	SMALL,
-	sentences,
 	TEXT,
 	TONE,
 	tenth,
@@ -64,10 +64,7 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 	const { format, idPrefix, width = PHONE, words: say = english.charts } = options;
 	const bars = groups.flatMap((group) => group.bars);
 	if (bars.length === 0) throw new RangeError("paired bars need at least one bar");
-	for (const { name, left, right } of bars) {
-		checkValue(left, name);
-		checkValue(right, name);
-	}
+	for (const { name, left, right } of bars) for (const value of [left, right]) checkValue(value, name);
 	const names = Math.min(NAMES.most, Math.max(...bars.map(({ name }) => textWidth(name))));
 	const start = EDGE + Math.ceil(names) + NAMES.gap;
 	const numbers = Math.ceil(
@@ -80,34 +77,8 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 	const room = width - EDGE - axis - numbers;
 	const most = Math.max(...bars.flatMap(({ left, right }) => [left, right]));
 
-	let y: number = EDGE;
-	const drawn = [
-		`<g class="chart-sides">${text(axis - 22, y + 13, sides[0], { anchor: "end", bold: true })}${text(axis + 22, y + 13, sides[1], { bold: true })}` +
-			`<path fill="none" stroke="${INK}" stroke-width="1.5" stroke-linecap="round" d="M${axis - 6} ${y + 9}h-10m4-4l-4 4l4 4M${axis + 6} ${y + 9}h10m-4-4l4 4l-4 4"/></g>`,
-	];
-	y += SIDES + 2;
-	for (const group of groups) {
-		if (group.bars.length === 0) continue;
-		if (group.name !== "") {
-			const [name = ""] = wrapText(group.name, width - 2 * EDGE, TEXT, 1, true);
-			drawn.push(
-				text(EDGE, y + 14, name, { bold: true, className: "chart-group" }) +
-					`<path stroke="${INK}" stroke-opacity="0.35" d="M${EDGE} ${y + HEAD - 4.5}H${width - EDGE}"/>`,
-			);
-			y += HEAD;
-		}
-		const top = y;
-		for (const bar of group.bars) {
-			const area = { left: EDGE, top: y, width: width - 2 * EDGE, height: ROW };
-			drawn.push(linked(bar.href, barInWords(bar, sides, format), drawPair(bar), area));
-			y += ROW;
-		}
-		drawn.push(`<path stroke="${INK}" stroke-width="1.5" d="M${axis} ${top - 1}V${y - 1}"/>`);
-		y += GROUP_GAP;
-	}
-
-	function drawPair(bar: PairedBar): string {
-		const top = y + (ROW - BAR) / 2 - 1;
+	const drawPair = (bar: PairedBar, rowTop: number): string => {
+		const top = rowTop + (ROW - BAR) / 2 - 1;
 		const base = top + BAR / 2 + 4.2;
 		const [name = ""] = wrapText(bar.name, names, TEXT, 1);
 		const left = lengthOf(bar.left, most, room);
@@ -131,25 +102,48 @@ export function drawPairedBars({ sides, groups }: PairedBars, options: ChartOpti
 					: drawMissing(axis + 4, top, numbers, say)) +
 			"</g>"
 		);
+	};
+
+	let y: number = EDGE;
+	const drawn = [drawSides(sides, axis, y)];
+	y += SIDES + 2;
+	for (const group of groups) {
+		if (group.bars.length === 0) continue;
+		if (group.name !== "") {
+			const [name = ""] = wrapText(group.name, width - 2 * EDGE, TEXT, 1, true);
+			drawn.push(
+				text(EDGE, y + 14, name, { bold: true, className: "chart-group" }) +
+					`<path stroke="${INK}" stroke-opacity="0.35" d="M${EDGE} ${y + HEAD - 4.5}H${width - EDGE}"/>`,
+			);
+			y += HEAD;
+		}
+		const top = y;
+		for (const bar of group.bars) {
+			const area = { left: EDGE, top: y, width: width - 2 * EDGE, height: ROW };
+			drawn.push(linked(bar.href, barInWords(bar, sides, format), drawPair(bar, y), area));
+			y += ROW;
+		}
+		drawn.push(`<path stroke="${INK}" stroke-width="1.5" d="M${axis} ${top - 1}V${y - 1}"/>`);
+		y += GROUP_GAP;
 	}
 
-	const isLinked = bars.some(({ href }) => href !== undefined);
-	const description = sentences(
-		options.description,
-		...(isLinked
-			? []
-			: groups.flatMap((group) =>
-					group.bars.map((bar) =>
-						[group.name, barInWords(bar, sides, format)].filter((part) => part !== "").join(", "),
-					),
-				)),
+	const inWords = groups.flatMap(({ name, bars: own }) =>
+		own.map((bar) => `${name === "" ? "" : `${name}, `}${barInWords(bar, sides, format)}`),
 	);
 	return chartFrame(
-		{ ...options, description },
+		options,
 		{ width, height: y - GROUP_GAP + EDGE },
 		"chart-pairs",
-		isLinked ? "group" : "img",
+		hasLinks(bars) ? undefined : inWords,
 		textureDefs(idPrefix, 2) + drawn.join(""),
+	);
+}
+
+/** What lies to each side of the axis, with arrows. */
+function drawSides([left, right]: PairedBars["sides"], axis: number, y: number): string {
+	return (
+		`<g class="chart-sides">${text(axis - 22, y + 13, left, { anchor: "end", bold: true })}${text(axis + 22, y + 13, right, { bold: true })}` +
+		`<path fill="none" stroke="${INK}" stroke-width="1.5" stroke-linecap="round" d="M${axis - 6} ${y + 9}h-10m4-4l-4 4l4 4M${axis + 6} ${y + 9}h10m-4-4l4 4l-4 4"/></g>`
 	);
 }
 

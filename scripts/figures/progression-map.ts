@@ -13,6 +13,7 @@ import {
 	box,
 	type ChartWords,
 	chartFrame,
+	hasLinks,
 	INK,
 	type LegendItem,
 	LINE,
@@ -21,7 +22,6 @@ import {
 	PAPER,
 	SMALL,
 	SOFT,
-	sentences,
 	TEXT,
 	TONE,
 	tenth,
@@ -125,17 +125,11 @@ export function drawProgressionMap(skills: readonly MapSkill[], options: MapOpti
 		placed.height + 2 * EDGE + 10,
 		width - 2 * EDGE,
 	);
-	const isLinked = skills.some(({ href }) => href !== undefined);
 	const svg = chartFrame(
-		{
-			...options,
-			description: isLinked
-				? options.description
-				: sentences(options.description, ...items.map(({ words }) => words)),
-		},
+		options,
 		{ width, height: placed.height + 2 * EDGE + (key.height === 0 ? 0 : 10 + key.height) },
 		"progression-map",
-		isLinked ? "group" : "img",
+		hasLinks(skills) ? undefined : items.map(({ words }) => words),
 		`<g class="map-arrows" aria-hidden="true">${ways.map((way) => drawWay(way)).join("")}</g>` +
 			boxes.join("") +
 			key.svg,

@@ -18,7 +18,6 @@ import {
 	legend,
 	PAPER,
 	PHONE,
-	sentences,
 	TEXT,
 	TONE,
 	tenth,
@@ -91,16 +90,10 @@ export function drawRangeBars({ marks, ranges, unit }: RangeBars, options: Chart
 		width - 2 * EDGE,
 	);
 	return chartFrame(
-		{
-			...options,
-			description: sentences(
-				options.description,
-				...ranges.map((range) => rangeInWords(range, marks, format, unit, say)),
-			),
-		},
+		options,
 		{ width, height: bottom + 6 + key.height },
 		"chart-ranges",
-		"img",
+		ranges.map((range) => rangeInWords(range, marks, format, unit, say)),
 		rows.join("") + key.svg,
 	);
 }

@@ -16,7 +16,9 @@ import {
 	chartFrame,
 	checkValue,
 	escaped,
+	hasLinks,
 	INK,
+	type LegendItem,
 	LINE,
 	legend,
 	legendWidth,
@@ -24,7 +26,6 @@ import {
 	PAPER,
 	SMALL,
 	SOFT,
-	sentences,
 	TEXT,
 	TONE,
 	tenth,
@@ -138,45 +139,26 @@ export function drawTermMatrix(matrix: TermMatrix, options: Omit<ChartOptions, "
 		y += CELL.height + CELL.gap;
 	});
 
-	const key = legend(
-		[
-			...upTo.map((limit, i) => ({
-				sample: (left: number, top: number) => drawStep(left, top, 18, 14, i + 1),
-				words: say.step(format(limit)),
-			})),
-			{
-				sample: (left: number, top: number) => drawNone(left, top, 18, 14),
-				words: say.noneKey,
-			},
-			...(mostGap === undefined
-				? []
-				: [
-						{
-							sample: (left: number, top: number) => drawBracket(idPrefix, left, top, 18, 14),
-							words: say.gapKey(mostGap),
-						},
-					]),
-		],
-		EDGE,
-		y + 8,
-		width - 2 * EDGE,
+	const steps = upTo.map(
+		(limit, i): LegendItem => ({
+			sample: (left, top) => drawStep(left, top, 18, 14, i + 1),
+			words: say.step(format(limit)),
+		}),
 	);
-	const isLinked = [...weeks, ...rows, ...cells].some(({ href }) => href !== undefined);
-	const description = isLinked
-		? options.description
-		: sentences(
-				options.description,
-				...rows.map((row) => rowInWords(row, byRow.get(row.id), matrix, format, say)),
-			);
-	const hatch =
-		`<defs><pattern id="${gapId(idPrefix)}" width="6" height="6" patternUnits="userSpaceOnUse">` +
-		`<path fill="none" stroke="${WRONG}" stroke-opacity="0.55" d="M-1.5 1.5l3-3M0 6l6-6M4.5 7.5l3-3"/></pattern></defs>`;
+	const gap: readonly LegendItem[] =
+		mostGap === undefined
+			? []
+			: [{ sample: (left, top) => drawBracket(idPrefix, left, top, 18, 14), words: say.gapKey(mostGap) }];
+	const none: LegendItem = { sample: (left, top) => drawNone(left, top, 18, 14), words: say.noneKey };
+	const key = legend([...steps, none, ...gap], EDGE, y + 8, width - 2 * EDGE);
 	return chartFrame(
-		{ ...options, description },
+		options,
 		{ width, height: y + 8 + key.height },
 		"chart-matrix",
-		isLinked ? "group" : "img",
-		(mostGap === undefined ? "" : hatch) + drawn.join("") + key.svg,
+		hasLinks([...weeks, ...rows, ...cells])
+			? undefined
+			: rows.map((row) => rowInWords(row, byRow.get(row.id), matrix, format, say)),
+		(mostGap === undefined ? "" : hatchDefs(idPrefix)) + drawn.join("") + key.svg,
 	);
 }
 
@@ -362,6 +344,13 @@ function drawBracket(idPrefix: string, left: number, top: number, width: number,
 	return (
 		box(left + 1, top + 3, width - 2, height - 6, `url(#${gapId(idPrefix)})`, 1, undefined, 0) +
 		`<path fill="none" stroke="${WRONG}" stroke-width="2" d="M${from + 4} ${up}H${from}V${down}H${from + 4}M${to - 4} ${up}H${to}V${down}H${to - 4}"/>`
+	);
+}
+
+function hatchDefs(idPrefix: string): string {
+	return (
+		`<defs><pattern id="${gapId(idPrefix)}" width="6" height="6" patternUnits="userSpaceOnUse">` +
+		`<path fill="none" stroke="${WRONG}" stroke-opacity="0.55" d="M-1.5 1.5l3-3M0 6l6-6M4.5 7.5l3-3"/></pattern></defs>`
 	);
 }
 

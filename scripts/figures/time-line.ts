@@ -14,6 +14,7 @@ import {
 	type ChartWords,
 	chartFrame,
 	checkValue,
+	hasLinks,
 	INK,
 	type LegendItem,
 	LINE,
@@ -23,7 +24,6 @@ import {
 	PHONE,
 	SMALL,
 	SOFT,
-	sentences,
 	TEXT,
 	TONE,
 	tenth,
@@ -51,6 +51,7 @@ export interface TimePoint {
 const EDGE = 2;
 const PLOT = 132;
 const HEAD = 22;
+const FLOOR = HEAD + PLOT;
 const LEAST_PITCH = 24;
 
 /** The line as SVG text. Throws without points. */
@@ -75,9 +76,8 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 	);
 	const width = Math.ceil(left + pitch * points.length + EDGE);
 	const most = Math.max(1, ...points.flatMap(({ planned, available }) => [planned, available ?? 0]));
-	const floor = HEAD + PLOT;
 	const x = (i: number): number => left + pitch * (i + 0.5);
-	const yOf = (value: number): number => floor - (value / most) * PLOT;
+	const yOf = (value: number): number => FLOOR - (value / most) * PLOT;
 
 	const steps = points
 		.map(({ available }, i) => {
@@ -102,75 +102,78 @@ export function drawTimeLine({ points }: TimeLine, options: ChartOptions): strin
 		.join("");
 
 	const weeks = points.map((point, i) => {
-		const { planned, available, short } = point;
-		const over = available !== undefined && planned > available;
-		const y = yOf(planned);
-		const below = planned > 0 && floor - y > 24 && !over;
-		const drawn =
-			`<g class="chart-point">` +
-			mark(x(i), y, over) +
-			text(x(i), below ? y + 19 : y - 10, format(planned), {
-				anchor: "middle",
-				bold: true,
-				rim: true,
-				className: "chart-number",
-			}) +
-			text(x(i), floor + 17, short, { anchor: "middle" }) +
-			(differences[i] === ""
-				? ""
-				: text(x(i), floor + 34, differences[i] ?? "", {
-						anchor: "middle",
-						size: SMALL,
-						bold: over,
-						fill: over ? WRONG : SOFT,
-						className: "chart-difference",
-					})) +
-			"</g>";
+		const drawn = drawPoint(point, differences[i] ?? "", x(i), yOf(point.planned), format);
 		const area = { left: x(i) - pitch / 2, top: HEAD, width: pitch, height: PLOT + 40 };
 		return linked(point.href, pointInWords(point, format, say), drawn, area);
 	});
 
 	const known = points.some(({ available }) => available !== undefined);
-	const anyOver = points.some(({ planned, available }) => available !== undefined && planned > available);
-	const items: readonly LegendItem[] = [
-		{
-			sample: (sx, sy) =>
-				`<path stroke="${TONE}" stroke-width="2" d="M${tenth(sx)} ${tenth(sy + 7)}h18"/>${mark(sx + 9, sy + 7, false)}`,
-			words: say.planned,
-		},
-		...(known
-			? [
-					{
-						sample: (sx: number, sy: number) => availableLine(`M${tenth(sx)} ${tenth(sy + 7)}h18`),
-						words: say.available,
-					},
-				]
-			: []),
-		...(anyOver ? [{ sample: (sx: number, sy: number) => mark(sx + 9, sy + 7, true), words: say.over }] : []),
-	];
-	const key = legend(items, EDGE, floor + 46, width - 2 * EDGE);
-	const isLinked = points.some(({ href }) => href !== undefined);
+	const key = legend(legendOf(points, say), EDGE, FLOOR + 46, width - 2 * EDGE);
 	return chartFrame(
-		{
-			...options,
-			description: sentences(
-				options.description,
-				...(isLinked ? [] : points.map((point) => pointInWords(point, format, say))),
-			),
-		},
-		{ width, height: floor + 46 + key.height },
+		options,
+		{ width, height: FLOOR + 46 + key.height },
 		"chart-line",
-		isLinked ? "group" : "img",
-		`<path stroke="${LINE}" d="M${left} ${tenth(floor - PLOT / 2)}H${width - EDGE}"/>` +
-			`<path stroke="${INK}" d="M${left} ${floor}H${width - EDGE}"/>` +
-			text(EDGE, floor + 17, say.weeks, { size: SMALL, fill: SOFT }) +
-			(known ? text(EDGE, floor + 34, say.difference, { size: SMALL, fill: SOFT }) : "") +
+		hasLinks(points) ? undefined : points.map((point) => pointInWords(point, format, say)),
+		`<path stroke="${LINE}" d="M${left} ${tenth(FLOOR - PLOT / 2)}H${width - EDGE}"/>` +
+			`<path stroke="${INK}" d="M${left} ${FLOOR}H${width - EDGE}"/>` +
+			text(EDGE, FLOOR + 17, say.weeks, { size: SMALL, fill: SOFT }) +
+			(known ? text(EDGE, FLOOR + 34, say.difference, { size: SMALL, fill: SOFT }) : "") +
 			(known ? availableLine(steps) : "") +
 			`<path class="chart-planned" fill="none" stroke="${TONE}" stroke-width="2.5" stroke-linejoin="round" d="${line}"/>` +
 			labels.join("") +
 			weeks.join("") +
 			key.svg,
 	);
+}
+
+/** A week's mark with its number above it or, where there is room, below; its name, and what is left over. */
+function drawPoint(
+	point: TimePoint,
+	difference: string,
+	x: number,
+	y: number,
+	format: (value: number) => string,
+): string {
+	const over = isOver(point);
+	const below = point.planned > 0 && FLOOR - y > 24 && !over;
+	const number = text(x, below ? y + 19 : y - 10, format(point.planned), {
+		anchor: "middle",
+		bold: true,
+		rim: true,
+		className: "chart-number",
+	});
+	const beside =
+		difference === ""
+			? ""
+			: text(x, FLOOR + 34, difference, {
+					anchor: "middle",
+					size: SMALL,
+					bold: over,
+					fill: over ? WRONG : SOFT,
+					className: "chart-difference",
+				});
+	const name = text(x, FLOOR + 17, point.short, { anchor: "middle" });
+	return `<g class="chart-point">${mark(x, y, over)}${number}${name}${beside}</g>`;
+}
+
+function legendOf(points: readonly TimePoint[], say: ChartWords): readonly LegendItem[] {
+	const planned: LegendItem = {
+		sample: (x, y) =>
+			`<path stroke="${TONE}" stroke-width="2" d="M${tenth(x)} ${tenth(y + 7)}h18"/>${mark(x + 9, y + 7, false)}`,
+		words: say.planned,
+	};
+	const available: LegendItem = {
+		sample: (x, y) => availableLine(`M${tenth(x)} ${tenth(y + 7)}h18`),
+		words: say.available,
+	};
+	const over: LegendItem = { sample: (x, y) => mark(x + 9, y + 7, true), words: say.over };
+	const known = points.some((point) => point.available !== undefined);
+	return [planned, ...(known ? [available] : []), ...(points.some(isOver) ? [over] : [])];
+}
+
+/** Whether more is planned than there is; nobody can say where no length is known. */
+function isOver({ planned, available }: TimePoint): boolean {
+	return available !== undefined && planned > available;
 }
 
 function availableLine(d: string): string {
