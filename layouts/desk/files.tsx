@@ -185,16 +185,10 @@ interface Work {
 
 type Checked = Pick<FileText, "text" | "data" | "body" | "problems">;
 
-function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Opened | undefined) => void }) {
-	const { opened, onOpen } = props;
-	const { path, index, begin } = opened;
-	const state = desk();
-	const kind = kindOfPath(path);
+/** What is typed into a file: opened with its draft, checked at every pause, and kept as a draft. */
+function useWork({ path, index, begin }: Opened, isReadOnly: boolean, onMissing: () => void) {
 	const [fields, setFields] = useState<readonly Field[]>([]);
 	const [work, setWork] = useState<Work>();
-	const [conflict, setConflict] = useState<Refusal>();
-	const [showText, setShowText] = useState(false);
-	const heading = useFocus<HTMLHeadingElement>(work !== undefined);
 	const timer = useRef(0);
 	const latest = useRef<Work | undefined>(undefined);
 	/** Which of the two was typed in last. */
@@ -207,28 +201,24 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 		let isOpen = true;
 		Promise.all([
 			get<FileText>(`file?path=${encodeURIComponent(path)}`),
-			get<Field[]>(`form?kind=${kind}`),
-		]).then(
-			async ([file, form]) => {
-				if (!isOpen) return;
-				setFields(form);
-				const draft = file.draft;
-				if (draft !== undefined) {
-					const checked = await post<Checked>("check", { path, text: draft.text });
-					put(workOn({ ...file, hash: draft.base }, checked));
-				} else if (begin !== undefined) {
-					const data = index === undefined ? begin : [...asList(file.data), begin];
-					put({ ...workOn(file), data, problems: [] });
-					settle({ data });
-				} else put(workOn(file));
-			},
-			() => onOpen(undefined),
-		);
+			get<Field[]>(`form?kind=${kindOfPath(path)}`),
+		]).then(async ([file, form]) => {
+			if (!isOpen) return;
+			setFields(form);
+			const draft = file.draft;
+			if (draft !== undefined) {
+				const checked = await post<Checked>("check", { path, text: draft.text });
+				put(workOn({ ...file, hash: draft.base }, checked));
+			} else if (begin !== undefined) {
+				const data = index === undefined ? begin : [...asList(file.data), begin];
+				put({ ...workOn(file), data, problems: [] });
+				settle({ data });
+			} else put(workOn(file));
+		}, onMissing);
 		return () => {
 			isOpen = false;
 		};
 	}, [path]);
-	/** Checks what was typed after a pause, and keeps it as a draft. */
 	const settle = useCallback(
 		(next: { readonly data?: unknown; readonly body?: string; readonly text?: string }): void => {
 			const before = latest.current;
@@ -236,11 +226,12 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 			isOfText.current = next.text !== undefined;
 			put({ ...before, ...next, isTyped: true });
 			window.clearTimeout(timer.current);
-			timer.current = window.setTimeout(() => checkNow(isOfText.current), PAUSE);
+			timer.current = window.setTimeout(() => checkNow(), PAUSE);
 		},
 		[],
 	);
-	const checkNow = async (isText: boolean): Promise<Work | undefined> => {
+	const checkNow = async (): Promise<Work | undefined> => {
+		const isText = isOfText.current;
 		window.clearTimeout(timer.current);
 		const now = latest.current;
 		if (now === undefined) return undefined;
@@ -254,7 +245,7 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 				? { ...rest, data: checked.data, body: checked.body, problems: checked.problems }
 				: { ...rest, text: checked.text, problems: checked.problems };
 			put(next);
-			if (!state.readOnly && next.text !== next.file.text)
+			if (!isReadOnly && next.text !== next.file.text)
 				await post("draft", { path, base: next.file.hash, text: next.text });
 			return next;
 		} catch (error) {
@@ -263,6 +254,21 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 			return undefined;
 		}
 	};
+	const stop = (): void => window.clearTimeout(timer.current);
+	return { fields, work, put, settle, checkNow, stop };
+}
+
+/** Long: it is the form from top to bottom. */
+function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Opened | undefined) => void }) {
+	const { opened, onOpen } = props;
+	const { path, index, begin } = opened;
+	const state = desk();
+	const kind = kindOfPath(path);
+	const close = (): void => onOpen(undefined);
+	const { fields, work, put, settle, checkNow, stop } = useWork(opened, state.readOnly, close);
+	const [conflict, setConflict] = useState<Refusal>();
+	const [showText, setShowText] = useState(false);
+	const heading = useFocus<HTMLHeadingElement>(work !== undefined);
 	if (work === undefined) return <p class="nothing-open soft">{say.opening}</p>;
 	const isData = work.data !== undefined && work.data !== null;
 	const value = entryOf(work.data, index);
@@ -270,7 +276,7 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 	const isForm = isData || work.file.hash === null;
 	const isText = showText || !isForm;
 	const save = async (base: string | null = work.file.hash): Promise<void> => {
-		const now = await checkNow(isOfText.current);
+		const now = await checkNow();
 		if (now === undefined) return;
 		const outcome = await change("save", say.wasSaved(name), { path, base, text: now.text });
 		// A conflict is shown here, beside what was typed.
@@ -294,9 +300,9 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 					{isChanged && !state.readOnly && (
 						<Button
 							onClick={async () => {
-								window.clearTimeout(timer.current);
+								stop();
 								await post("drop-draft", { path });
-								onOpen(undefined);
+								close();
 								speak(say.draftGone);
 							}}
 						>
@@ -306,7 +312,7 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 					<Button pressed={isText} onClick={() => setShowText(!showText)}>
 						{say.asText}
 					</Button>
-					<Button kind="quiet" onClick={() => onOpen(undefined)}>
+					<Button kind="quiet" onClick={close}>
 						{say.close}
 					</Button>
 				</div>
@@ -321,7 +327,7 @@ function FileForm(props: { readonly opened: Opened; readonly onOpen: (opened: Op
 					onMine={(hash) => save(hash)}
 					onTheirs={async () => {
 						await post("drop-draft", { path });
-						onOpen(undefined);
+						close();
 					}}
 				/>
 			)}

@@ -71,7 +71,7 @@ export function ShapeFields(props: {
 	);
 }
 
-/** The drawing with a handle at each joint that can be taken on it. */
+/** The drawing with a handle at each joint that can be taken on it. Long, since a drag needs what was drawn. */
 function Figure(props: {
 	readonly value: Data;
 	readonly joints: readonly Joint[];

@@ -14,6 +14,7 @@ import { a, beside, chips, minutesMark, type PageContext, section } from "../par
 import { printLinks } from "../parts/print-links.ts";
 import { blockReport, classReport } from "../parts/report.ts";
 
+/** Long: it is the page from top to bottom, and names each field of its view. */
 export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 	const {
 		classId,

@@ -26,6 +26,7 @@ import type { Nothing } from "../parts/nothing.ts";
 import { a, chips, facts, inWords, type PageContext, section } from "../parts/page.ts";
 import { saidOfDrillPart } from "./taught-page.ts";
 
+/** Long: it is the page from top to bottom, and names each field of its view. */
 export function drillPage(ctx: PageContext, view: DrillView): Html {
 	const {
 		id,

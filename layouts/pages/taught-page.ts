@@ -13,6 +13,7 @@ import { findingsList } from "../parts/findings-list.ts";
 import { scrollTable } from "../parts/measure-parts.ts";
 import { a, type PageContext, section } from "../parts/page.ts";
 
+/** Long: it is the page from top to bottom. */
 export function taughtPage(ctx: PageContext, view: TaughtView): Html {
 	const { words } = ctx;
 	const say = words.taughtPage;

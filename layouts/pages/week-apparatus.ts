@@ -16,6 +16,7 @@ import { a, beside, fold, inWords, type PageContext, section } from "../parts/pa
 import { type PrintLink, printLinks } from "../parts/print-links.ts";
 import { suggestionList } from "../parts/suggestion-list.ts";
 
+/** Long: it is the page from top to bottom, and names each field of its view. */
 export function weekApparatusPage(ctx: PageContext, view: WeekApparatusView): Html {
 	const {
 		id,

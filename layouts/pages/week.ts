@@ -19,6 +19,7 @@ import { timeHeads, timeRow } from "../parts/time-table.ts";
 import { classRows } from "../parts/week-list.ts";
 import { clashTable } from "./measures/equipment.ts";
 
+/** Long: it is the page from top to bottom. */
 export function weekPage(ctx: PageContext, view: WeekView): Html {
 	const findings = findingsList(ctx, view.findings);
 	const { words } = ctx;

@@ -21,7 +21,7 @@ import type { SourceFile } from "../model.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { readClub } from "../read/read-club.ts";
 import { mend, tryTexts } from "./edit-club.ts";
-import { count } from "./report.ts";
+import { count, type Output } from "./report.ts";
 import type { Run } from "./run.ts";
 import { fold } from "./spreadsheet/cells.ts";
 import { clubSheets, type WrittenFile } from "./spreadsheet/club-sheets.ts";
@@ -80,19 +80,12 @@ export async function importCommand(
 		json = false,
 	}: ImportOptions,
 ): Promise<number> {
-	const sheets: Sheet[] = [];
-	let map = NO_MAPPING;
-	try {
-		if (mapping !== undefined) map = readMapping(mapping);
-		for (const file of files) {
-			if (givenKind(file) !== "file") throw new UnreadableSheet(`There is no file ${file}.`);
-			sheets.push(...(await readSheets(file, readGiven(file))));
-		}
-	} catch (error) {
-		if (!(error instanceof UnreadableSheet)) throw error;
-		out.line(error.message);
+	const given = await readAll(files, mapping);
+	if (given instanceof UnreadableSheet) {
+		out.line(given.message);
 		return 2;
 	}
+	const { sheets, map } = given;
 	if (write) mend({ clubDir, out });
 	const club = readClub(clubDir).files;
 	const { files: drafts, notes, seen } = readClubSheets(sheets, club, map);
@@ -113,19 +106,7 @@ export async function importCommand(
 	const removed = remove ? (told?.gone ?? []).filter(({ isChanged }) => preferSheet || !isChanged) : [];
 	const updated = [...made, ...(told?.updates.changes ?? [])];
 	const changes = withoutGone(folder, club, updated, removed);
-	if (removed.length > 0) {
-		const wrong = newErrors(
-			openHandbook(clubDir).problems,
-			tryTexts(clubDir, textsAfter(clubDir, changes)).problems,
-		);
-		for (const { code, what, place } of wrong) out.line(`${place.file}: ${code} ${what}`);
-		if (wrong.length > 0) {
-			out.line(
-				"Without what the sheet has no longer, the folder would have these errors. Nothing was written.",
-			);
-			return 1;
-		}
-	}
+	if (removed.length > 0 && wouldBreak(clubDir, changes, out)) return 1;
 	const planned = drafted.map((file): Planned => {
 		if (told === undefined || file.state !== "kept") return file;
 		const isChanged = changes.some(({ path }) => path === file.path);
@@ -158,6 +139,33 @@ export async function importCommand(
 	if (mapOut !== undefined && !json)
 		out.line(`A mapping to fill in is in ${mapOut}; import with --map reads it.`);
 	return unclear.length + kept.length > 0 ? 1 : 0;
+}
+
+/** Whether the folder would have errors that it has not now, which are told. */
+function wouldBreak(clubDir: string, changes: readonly Change[], out: Output): boolean {
+	const after = tryTexts(clubDir, textsAfter(clubDir, changes));
+	const wrong = newErrors(openHandbook(clubDir).problems, after.problems);
+	for (const { code, what, place } of wrong) out.line(`${place.file}: ${code} ${what}`);
+	if (wrong.length > 0)
+		out.line(
+			"Without what the sheet has no longer, the folder would have these errors. Nothing was written.",
+		);
+	return wrong.length > 0;
+}
+
+async function readAll(files: readonly string[], mapping: string | undefined) {
+	try {
+		const map = mapping === undefined ? NO_MAPPING : readMapping(mapping);
+		const sheets: Sheet[] = [];
+		for (const file of files) {
+			if (givenKind(file) !== "file") return new UnreadableSheet(`There is no file ${file}.`);
+			sheets.push(...(await readSheets(file, readGiven(file))));
+		}
+		return { sheets, map };
+	} catch (error) {
+		if (error instanceof UnreadableSheet) return error;
+		throw error;
+	}
 }
 
 interface Told {

@@ -165,7 +165,7 @@ ${apparatus}${levels}  # needs: [id-of-a-skill]    # taught before it
 `;
 }
 
-/** Everything a new club folder holds. It builds at once: one drill, one week, one guide. */
+/** Everything a new club folder holds. It builds at once: one drill, one week, one guide. Long by their texts. */
 export function clubFolderFiles(club: {
 	readonly name: string;
 	readonly levels: readonly Choice[];

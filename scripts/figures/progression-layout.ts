@@ -62,7 +62,7 @@ interface Slot {
 
 /**
  * The layout of boxes with unlike ids, and of arrows between them without circles. Wider than `width`
- * only where one box with the arrows beside it is.
+ * only where one box with the arrows beside it is. Long, since each step moves what the ones before it placed.
  */
 export function layOutInRows<B extends Box>(
 	boxes: readonly B[],

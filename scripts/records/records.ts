@@ -229,7 +229,7 @@ export function recordFiles(
 	];
 }
 
-/** Reads the records back. Throws where a file of them is missing. */
+/** Reads the records back, kind by kind, which makes it long. Throws where a file of them is missing. */
 export function readRecords(
 	textOf: (name: string) => string | undefined,
 	edition: ClubEdition,
