@@ -4,7 +4,6 @@
 
 import { drawHold, placeParts } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
-import { tenth } from "../../scripts/figures/markup.ts";
 import { mirrored, type Posture } from "../../scripts/figures/pose.ts";
 import { type BodiesOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
 import {
@@ -81,6 +80,11 @@ const STYLED: readonly string[] = [
 	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
 	' fill="currentColor" font-size="300" text-anchor="middle"',
 	' stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
+	' fill="currentColor" fill-opacity=".3" stroke="currentColor" stroke-width="36" stroke-linejoin="round"',
+	' fill="var(--figure-paper,Canvas)" stroke="currentColor" stroke-width="36" stroke-linejoin="round"',
+	' fill="none" stroke="var(--figure-far,gray)" stroke-width="48"',
+	' fill="none" stroke="var(--figure-paper,Canvas)" stroke-width="118" stroke-linecap="round"',
+	' fill="none" stroke="var(--figure-far,gray)" stroke-width="78" stroke-linecap="round"',
 	' xmlns="http://www.w3.org/2000/svg"',
 ];
 
@@ -126,10 +130,10 @@ function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolea
 			const hold = drawHold(shown, 0);
 			const parts = placeParts(shown, 0, false, nameOf);
 			const name = nameOf(hold === "" ? parts : `<g>${parts}${hold}</g>`);
-			const y = up === 0 ? "" : ` y="${tenth(-up)}"`;
+			const y = up === 0 ? "" : ` y="${Math.round(-up)}"`;
 			return turned
-				? `<use href="#${name}" x="${tenth(-dx)}"${y} transform="scale(-1 1)"/>`
-				: `<use href="#${name}" x="${tenth(dx)}"${y}/>`;
+				? `<use href="#${name}" x="${Math.round(-dx)}"${y} transform="scale(-1 1)"/>`
+				: `<use href="#${name}" x="${Math.round(dx)}"${y}/>`;
 		},
 		helper: (pose, dx) => placeParts(pose, dx, true, nameOf),
 	};

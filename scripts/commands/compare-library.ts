@@ -14,7 +14,7 @@ import { type ClubTexts, idOf, kindOf } from "../edit/club-texts.ts";
 import { joinLibraries } from "../libraries/join-libraries.ts";
 import { changesSince, type LibraryChange, noteSeen, seenIn, TEXT_FIELD } from "../libraries/seen.ts";
 import { type DataKind, LIST_FILES } from "../model.ts";
-import type { Data } from "../read/parse-yaml.ts";
+import type { Data } from "../read/data.ts";
 import { readClub } from "../read/read-club.ts";
 import { splitPage } from "../read/split-page.ts";
 import { editClub } from "./edit-club.ts";

@@ -13,8 +13,9 @@
 
 import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
 import { type DataKind, type DataPath, type Id, LIST_FILES, type PlanChange } from "../model.ts";
+import { type Data, isData } from "../read/data.ts";
 import { nearestName } from "../read/nearest-name.ts";
-import { type Data, isData, parseYaml } from "../read/parse-yaml.ts";
+import { parseYaml } from "../read/parse-yaml.ts";
 import { changeTexts } from "./change-texts.ts";
 import { type ClubTexts, idOf, kindOf, type Splice, spliced } from "./club-texts.ts";
 import { EditRefused, readPlace, weekPath } from "./move-block.ts";

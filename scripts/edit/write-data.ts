@@ -23,7 +23,8 @@ import {
 	type YAMLMap,
 	type YAMLSeq,
 } from "yaml";
-import { type Data, isData, parseYaml } from "../read/parse-yaml.ts";
+import { type Data, isData } from "../read/data.ts";
+import { parseYaml } from "../read/parse-yaml.ts";
 import { type Splice, spliced } from "./club-texts.ts";
 import { EditRefused } from "./move-block.ts";
 import { inFlow } from "./write-changes.ts";

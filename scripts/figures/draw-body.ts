@@ -124,9 +124,13 @@ export function bodyParts(pose: Pose, dx: number, hair = true): BodyParts {
 	};
 }
 
+/** So many drawing units are one where bodies are placed by parts: a sixth of a pixel in a strip, in fewer digits. */
+const GRID = 4;
+
 /**
  * A body's elements where a page has many: each part is drawn once along an axis of its own, since limbs are
- * bent in few ways, and the body places it. Half of what a page's bodies weigh.
+ * bent in few ways, and the body places it. Half of what a page's bodies weigh. Styles give the body its ink
+ * and its size (`body` and `far` in site.css).
  *
  * @param nameOf takes an element that is drawn once and gives the id to place it by
  */
@@ -140,21 +144,22 @@ export function placeParts(
 	const fromSide = pose.view === "side";
 	const place = (from: Point, to: Point, drawn: (toPage: ToPage) => string, more = ""): string => {
 		const way = Math.atan2(from.y - to.y, to.x - from.x);
-		const [cosine, sine] = [Math.cos(way) * UNITS, Math.sin(way) * UNITS];
+		const units = UNITS / GRID;
+		const [cosine, sine] = [Math.cos(way) * units, Math.sin(way) * units];
 		const name = nameOf(
 			drawn(({ x, y, r }) => ({
 				x: (x - from.x) * cosine - (y - from.y) * sine,
 				y: (from.x - x) * sine - (y - from.y) * cosine,
-				r: r * UNITS,
+				r: r * units,
 			})),
 		);
-		const at = pair(rounded({ x: from.x * UNITS + dx, y: -from.y * UNITS }));
+		const at = pair(rounded({ x: from.x * units + dx / GRID, y: -from.y * units }));
 		return `<use${more} href="#${name}" transform="translate(${at})rotate(${tenth((way * 180) / Math.PI)})"/>`;
 	};
 	const path = (d: string, more = ""): string => `<path${more} d="${d}"/>`;
 	const rooted = (d: string, root: string): string =>
 		`<g>${path(d)}<use href="#${nameOf(path(root, ' stroke="none"'))}"/></g>`;
-	const far = ' class="figure-far"';
+	const far = ' class="far"';
 	const farLeg = (toPage: ToPage): string => path(legPath(left, toPage, FAR_SHARE, 0));
 	const farArm = (toPage: ToPage): string => path(armPath(left, toPage, FAR_SHARE, 0));
 	const sides = fromSide ? [right] : [left, right];
@@ -169,7 +174,7 @@ export function placeParts(
 		),
 	);
 	return [
-		`<g class="figure-${helps ? "far" : "near"}">`,
+		`<g class="body${helps ? " far" : ""}">`,
 		fromSide && differ(left.leg, right.leg) ? place(left.leg.hip, left.leg.knee, farLeg, far) : "",
 		fromSide && differ(left.arm, right.arm) ? place(left.arm.shoulder, left.arm.elbow, farArm, far) : "",
 		place(hip, chest, (toPage) =>
@@ -227,7 +232,7 @@ export function drawHold(pose: Pose, dx: number): string {
 	const left = Math.round(support.left * UNITS + dx);
 	const right = Math.round(support.right * UNITS + dx);
 	const y = Math.round(-support.y * UNITS);
-	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="40" stroke-linejoin="round"`;
+	const line = `fill="${PAPER}" stroke="${INK}" stroke-width="36" stroke-linejoin="round"`;
 	if (support.kind === "block")
 		return `<path class="figure-block" ${line} d="M${left} ${y}H${right}V0H${left}z"/>`;
 	if (support.kind === "beam") return drawBeamEnd(Math.round((left + right) / 2), y, 0);
@@ -281,7 +286,7 @@ export function drawBeamEnd(x: number, y: number, floor: number): string {
 	const half = Math.round(BEAM_HALF * UNITS);
 	const under = y + 2 * half;
 	return (
-		`<path class="figure-beam" fill="${PAPER}" stroke="${INK}" stroke-width="40" stroke-linejoin="round" ` +
+		`<path class="figure-beam" fill="${PAPER}" stroke="${INK}" stroke-width="36" stroke-linejoin="round" ` +
 		`d="M${x - half} ${y + 20}h${2 * half}V${under}h${-2 * half}zM${x} ${under}V${floor}M${x - 2 * half} ${floor}h${4 * half}"/>`
 	);
 }
@@ -313,7 +318,7 @@ function armPath({ arm }: Side, toPage: ToPage, share: number, from: number): st
 	const wrist = at(arm.wrist);
 	const fingers = at(arm.fingers);
 	// The palm is broader than the wrist.
-	const palm = { ...between(wrist, fingers, 0.42), r: 0.021 * UNITS * share };
+	const palm = at({ ...between(arm.wrist, arm.fingers, 0.42), r: 0.021 });
 	return (
 		segment(between(at(arm.shoulder), elbow, from), elbow) +
 		segment(elbow, wrist, true) +
@@ -342,12 +347,9 @@ function legPath({ leg }: Side, toPage: ToPage, share: number, from: number): st
 /** One outline from the side; from the front a foot is as good as a line. */
 function footPath(ankle: Disc, heel: Disc, toe: Disc): string {
 	const wide = (heel.x - ankle.x) * (toe.y - ankle.y) - (heel.y - ankle.y) * (toe.x - ankle.x);
-	if (Math.abs(wide) > FOOT) return hull(wide < 0 ? [ankle, heel, toe] : [ankle, toe, heel]);
+	if (Math.abs(wide) > 2 * ankle.r ** 2) return hull(wide < 0 ? [ankle, heel, toe] : [ankle, toe, heel]);
 	return segment(ankle, toe, true) + segment(heel, toe) + segment(ankle, heel, true);
 }
-
-/** The least area, in square drawing units, between the middles of ankle, heel and toe that has an outline. */
-const FOOT = 4000;
 
 /** The middle of the calf: a third of the way down the shank, towards the heel. */
 function calfOf({ knee, ankle, heel, toe }: Leg): Point {

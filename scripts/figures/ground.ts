@@ -89,10 +89,8 @@ export function drawGround(stretch: Stretch): string {
 			// Seen end on, on its foot; as thick as other bars.
 			const x = Math.round(stretch.endOn ?? (left + right) / 2);
 			const r = Math.round(RADII.bar * UNITS) - 18;
-			return (
-				`<path class="figure-floor-bar" fill="none" ${line} d="M${x} ${edge + 2 * r}V0M${x - FLOOR_BAR_FOOT} 0h${2 * FLOOR_BAR_FOOT}"/>` +
-				solid(disc(x, edge + r, r))
-			);
+			const foot = `M${x} ${edge + 2 * r}V0M${x - FLOOR_BAR_FOOT} 0h${2 * FLOOR_BAR_FOOT}`;
+			return solid(foot + disc(x, edge + r, r));
 		}
 		case "barrel":
 		case "octagon": {

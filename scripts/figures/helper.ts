@@ -52,9 +52,9 @@ export function drawHelpingHands({ arms }: PlacedHelper, dx: number): string {
 		const at = ({ x, y }: Point): string => `${Math.round(x * UNITS + dx)} ${Math.round(-y * UNITS)}`;
 		return `M${at(wrist)}L${at(fingers)}`;
 	});
-	const line = (stroke: string, width: number): string =>
-		`<path class="figure-hands" fill="none" stroke="${stroke}" stroke-width="${width}" stroke-linecap="round" d="${hands.join("")}"/>`;
-	return line(PAPER, 118) + line(FAR, 78);
+	const line = (name: string, stroke: string, width: number): string =>
+		`<path class="figure-${name}" fill="none" stroke="${stroke}" stroke-width="${width}" stroke-linecap="round" d="${hands.join("")}"/>`;
+	return line("hands-rim", PAPER, 118) + line("hands", FAR, 78);
 }
 
 // ── 1. where hands go ──────────────────────────────────────────────────────────────────────────

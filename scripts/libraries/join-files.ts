@@ -5,7 +5,7 @@
 
 import type { DataPath, FileKind, Id, SourceFile } from "../model.ts";
 import type { Place } from "../place.ts";
-import { type Data, isData } from "../read/parse-yaml.ts";
+import { type Data, isData } from "../read/data.ts";
 
 /** Says that nothing is taken of what libraries have under this id. */
 const WHOLE_FIELD = "from-library";

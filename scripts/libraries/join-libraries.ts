@@ -27,7 +27,7 @@ import {
 	type SourceFile,
 } from "../model.ts";
 import type { Problem } from "../problems.ts";
-import { type Data, isData } from "../read/parse-yaml.ts";
+import { type Data, isData } from "../read/data.ts";
 import type { ReadClub } from "../read/read-club.ts";
 import { isWhole, joinPages, joinParts, listFile, type Part, partsOf, withData } from "./join-files.ts";
 import { type Layer, type LayerCaches, layersOf } from "./layers.ts";

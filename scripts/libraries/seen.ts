@@ -6,7 +6,7 @@
 
 import { isDeepStrictEqual } from "node:util";
 import { openFolder } from "../files/folder.ts";
-import { isData } from "../read/parse-yaml.ts";
+import { isData } from "../read/data.ts";
 import type { Theirs } from "./join-libraries.ts";
 
 export const SEEN_FILE = "_data/libraries.json";

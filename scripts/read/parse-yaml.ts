@@ -53,10 +53,3 @@ export function parseYaml(text: string): ParsedYaml {
 function isBlank(text: string): boolean {
 	return text.split("\n").every((line) => /^\s*(#.*)?$/.test(line));
 }
-
-/** Fields by their names. */
-export type Data = Readonly<Record<string, unknown>>;
-
-export function isData(value: unknown): value is Data {
-	return typeof value === "object" && value !== null && !Array.isArray(value);
-}

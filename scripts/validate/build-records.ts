@@ -39,7 +39,7 @@ import type {
 	Turn,
 	WeekPlan,
 } from "../model.ts";
-import { isData } from "../read/parse-yaml.ts";
+import { isData } from "../read/data.ts";
 import type * as written from "./records.ts";
 
 type WrittenId = string | number;

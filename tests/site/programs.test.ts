@@ -17,8 +17,8 @@ const PROGRAMS = [
 ];
 
 describe.each(["en", "fr"])("the programs that browsers are sent, in %s", (language) => {
-	it("carry words of their language, and none of what only the desk and commands say", async () => {
-		const { outputFiles } = await build({
+	it("carry words of their language, none of what only the desk and commands say, and no reader of files", async () => {
+		const { metafile, outputFiles } = await build({
 			entryPoints: PROGRAMS,
 			outdir: "here",
 			bundle: true,
@@ -28,8 +28,14 @@ describe.each(["en", "fr"])("the programs that browsers are sent, in %s", (langu
 			target: "es2022",
 			plugins: [browserWords(wordsFor(language)), readyMade],
 			write: false,
+			metafile: true,
 			logLevel: "silent",
 		});
+		const parts = Object.values(metafile.outputs).flatMap(({ inputs }) => Object.keys(inputs));
+		expect(parts).toContain("node_modules/minisearch/dist/es/index.js");
+		expect(
+			parts.filter((part) => /node_modules\/(yaml|js-yaml|markdown-it|gray-matter|ajv)\//.test(part)),
+		).toEqual([]);
 		expect(outputFiles).toHaveLength(PROGRAMS.length);
 		const own = wordsFor(language);
 		const other = wordsFor(language === "en" ? "fr" : "en");

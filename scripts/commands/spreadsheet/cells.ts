@@ -8,7 +8,7 @@
  */
 
 import { isDeepStrictEqual } from "node:util";
-import { type Data, isData } from "../../read/parse-yaml.ts";
+import { type Data, isData } from "../../read/data.ts";
 import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 
 /** A cell as a spreadsheet library gives it. */
