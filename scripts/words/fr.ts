@@ -1057,6 +1057,7 @@ export const searching: Words["searching"] = {
 	asText: (facet, value, typed) =>
 		`${facet} : ${value}, lu dans vos mots. Chercher plutôt ${quoted(typed)} comme un mot`,
 	kinds: { class: "Cours", guide: "Guide", emergency: "Urgence" },
+	whenHurt: "blessé blessée blessure accident saigne inconscient commotion chute premiers secours ambulance",
 	read: (typed, used) => `${quoted(typed)} a été lu comme ${quoted(used)}.`,
 	unknown: (part) => `Rien trouvé pour ${quoted(part)}.`,
 	filters: (chosen) => (chosen === 0 ? "Filtres" : `Filtres (${chosen})`),
