@@ -1282,7 +1282,7 @@ export const classLeaf: Words["classLeaf"] = {
 	gather: "Accueil",
 	before:
 		"Vérifiez la mise en place et les tapis, comptez le groupe, tenez ceux qui attendent à l'écart des réceptions. Ne parez que ce que vous avez appris à parer.",
-	setOut: "À sortir :",
+	setOut: "À sortir",
 	atEach: (gymnasts) => `${counts.gymnasts(gymnasts)} par atelier`,
 	turnsEach: (turns) => `Environ ${counts.turns(turns)} chacun`,
 	turn: (seconds, atOnce) => `${number(seconds)} s par passage, ${counts.gymnasts(atOnce)} à la fois`,
