@@ -23,7 +23,7 @@ ${
 	view.items.length === 0
 		? html`<p class="empty">${say.none(html`<code>_data/equipment.yaml</code>`)}</p>`
 		: html`<section class="scroll" tabindex="0" aria-label="${name}"><table>
-<thead><tr><th scope="col">${say.item}</th><th scope="col">${say.owned}</th><th scope="col">${say.mostNeeded}</th><th scope="col">${ctx.words.destinations.drills}</th><th scope="col">${say.kept}</th></tr></thead>
+<thead><tr><th scope="col">${say.item}</th><th scope="col">${say.owned}</th><th scope="col">${say.mostNeeded}</th><th scope="col">${ctx.words.destinations.drills}</th><th scope="col" class="left">${say.kept}</th></tr></thead>
 <tbody>${view.items.map(
 				({ link, owned, most, drills, stored }) =>
 					html`<tr><th scope="row">${a(ctx, link)}</th><td>${owned ?? "–"}</td><td${owned !== undefined && most !== undefined && most > owned ? html` class="short"` : ""}>${most ?? "–"}</td><td>${drills}</td><td class="left">${stored ?? "–"}</td></tr>`,

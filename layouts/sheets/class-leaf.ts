@@ -13,6 +13,7 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { SetOut } from "../../scripts/views/set-out.ts";
 import type { SheetFacts } from "../../scripts/views/sheets/sheet.ts";
 import type { ClassSheetView, ClassStop, Station } from "../../scripts/views/week.ts";
+import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { cueList, levelText, safetyLines } from "../parts/drill-parts.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
@@ -122,7 +123,7 @@ function clockStop(words: Words, clock: string, what: string, minutes: number): 
 /** An apparatus's props, by where they are kept: the walk to the store room is made once. */
 function setOutLine(words: Words, { apparatus, items }: SetOut): Html {
 	const places = Map.groupBy(items, ({ stored }) => stored ?? "");
-	return html`<p><b class="at" data-before="${words.classLeaf.setOut}">${apparatus.name}</b> ${Array.from(places, ([stored, own], i) => html`${i > 0 && words.semicolon}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${words.number(needed)}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
+	return html`<p><b class="at" data-before="${words.classLeaf.setOut}">${apparatus.name}</b>${words.colon}${Array.from(places, ([stored, own], i) => html`${i > 0 && words.semicolon}${own.map(({ name, needed }, j) => html`${j > 0 && ", "}<span class="keep"><b>${words.number(needed)}</b> ${name}</span>`)}${stored !== "" && html` <i>(${stored})</i>`}`)}</p>`;
 }
 
 /** How the stations of a stop are laid, where it is not one after the other. */
@@ -272,7 +273,7 @@ function propsOf(
 	];
 	return html`${equipment.map(({ item, count, per, levels }, i) => html`${i > 0 && ", "}${namesBefore(words, levels)}${per === "gymnast" ? say.propsEach(count, item.name) : say.props(count, item.name)}`)}${equipment.length > 0 && ". "}${heights.map(
 		({ what, landmark, levels, ranges: [range] }) =>
-			html`${say.height(levels.length === 0 ? what : `${what} (${inSentence(levels)})`, landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
+			html`${say.height(capital(levels.length === 0 ? what : `${what} (${inSentence(levels)})`), landmark, range && [Math.round(range.low), Math.round(range.high)])} `,
 	)}${each.length > 0 && html`<span>${each[0]}${each.slice(1).map((more) => html`<span class="turn">, ${more}</span>`)}</span>`}`;
 }
 

@@ -231,7 +231,7 @@ function setUpOf(binder: BinderView, { equipment, heights, turns, ...rest }: Set
 			html`<li>${namesBefore(words, levels)}<b>${count}</b> ${linkIn(binder, item)}${per === "gymnast" && ` ${words.setUp.forEachGymnast}`}</li>`,
 	)}${heights.map(
 		({ what, landmark, levels }) =>
-			html`<li class="height">${say.height(levels.length === 0 ? what : `${what} (${inSentence(levels)})`, html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
+			html`<li class="height">${say.height(capital(levels.length === 0 ? what : `${what} (${inSentence(levels)})`), html`<b>${words.landmarks[landmark]}</b>`)}</li>`,
 	)}${turns.map(
 		({ seconds, atOnce, levels }) =>
 			html`<li class="height">${namesBefore(words, levels)}${say.turn(seconds, atOnce)}</li>`,

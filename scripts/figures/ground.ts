@@ -5,10 +5,10 @@
  * print, in dark mode and in black and white, and under the body, which touches its upper edge.
  */
 
-import type { Base, Ground } from "../model.ts";
+import type { Base, Direction, Ground } from "../model.ts";
 import { drawBeamEnd, UNITS } from "./draw-body.ts";
 import { INK, PAPER } from "./markup.ts";
-import { discsOf, type Pose, trunkDiscs } from "./pose.ts";
+import { discsOf, type Pose, type Posture, trunkDiscs } from "./pose.ts";
 import { RADII } from "./segments.ts";
 import type { Stance } from "./support.ts";
 import { ROLLER_TOP, topOf } from "./tops.ts";
@@ -176,6 +176,21 @@ export function stepUnder(
 export function feetAt({ left, right }: Pose): number {
 	const [a, b] = [left.leg, right.leg];
 	return ((a.heel.x + a.toe.x + b.heel.x + b.toe.x) / 4) * UNITS;
+}
+
+/**
+ * Where a wall stands: before a body that goes to it, forward (a kick to handstand, its back to the wall)
+ * or backward (a bridge walked down the wall), and behind the back of a headstand; else on the left, at the
+ * back of a body that stands and at the feet of a plank, from which a handstand is walked up.
+ */
+export function wallOnRight(
+	{ base, view }: Pick<Posture, "base" | "view">,
+	stances: readonly { readonly posture: Pick<Posture, "base"> }[],
+	travel: Direction,
+): boolean {
+	if (travel === "backward" && view === "side") return base !== "head";
+	const climbs = stances.some(({ posture }) => posture.base === "hands-and-feet");
+	return base === "head" || (travel === "forward" && !climbs);
 }
 
 /** How wide a wall is drawn, in drawing units. */

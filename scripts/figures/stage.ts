@@ -17,7 +17,7 @@ import {
 	NEAR_LAYER,
 } from "./draw-body.ts";
 import { drawFloor } from "./figure.ts";
-import { drawGround, feetAt, isRoller, rollerAt, stepUnder, WALL_WIDTH } from "./ground.ts";
+import { drawGround, feetAt, isRoller, rollerAt, stepUnder, WALL_WIDTH, wallOnRight } from "./ground.ts";
 import { PAPER } from "./markup.ts";
 import { mirrored, type Pose, type Posture } from "./pose.ts";
 import type { Movement, Stance } from "./support.ts";
@@ -129,7 +129,9 @@ export function drawStage(movement: Score): string {
 							ground === "wall"
 								? {
 										...stretch,
-										left: wallAt(score, i, boxes[i]?.left ?? 0, boxes[i]?.right ?? 0),
+										left: wallOnRight(stance.posture, score.stances, score.travel)
+											? (boxes[i]?.right ?? 0)
+											: (boxes[i]?.left ?? 0) - WALL_WIDTH,
 										wallTop: -top - MARGIN,
 									}
 								: isRoller(ground)
@@ -149,12 +151,6 @@ export function drawStage(movement: Score): string {
 		`<svg xmlns="http://www.w3.org/2000/svg" class="figure-stage" viewBox="${left} ${top} ${right - left} ${MARGIN - top}" aria-hidden="true" focusable="false">` +
 		`${uprights}${drawFloor(left + MARGIN, right - MARGIN, false)}${movingParts(bodyParts(first, 0))}${grounds.join("")}</svg>`
 	);
-}
-
-/** Where a wall stands: behind the back of a headstand, else on the left of a body that faces right. */
-function wallAt({ stances, travel }: Score, i: number, left: number, right: number): number {
-	const head = stances[i]?.posture.base === "head";
-	return (travel === "backward") !== head ? right : left - WALL_WIDTH;
 }
 
 /** The parts of a body in the order in which a program finds and moves them. */

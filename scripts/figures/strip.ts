@@ -18,7 +18,16 @@ import type { Ground } from "../model.ts";
 import { type Box, boxOf, drawBody, drawLongBar, drawParts, UNITS } from "./draw-body.ts";
 import { drawFloor, withRoller } from "./figure.ts";
 import { flightRises } from "./flight.ts";
-import { drawGround, feetAt, isRoller, rollerAt, type Stretch, stepUnder, WALL_WIDTH } from "./ground.ts";
+import {
+	drawGround,
+	feetAt,
+	isRoller,
+	rollerAt,
+	type Stretch,
+	stepUnder,
+	WALL_WIDTH,
+	wallOnRight,
+} from "./ground.ts";
 import { drawHelpingHands, type PlacedHelper, placeHelpers } from "./helper.ts";
 import { FAR, INK, type PictureWords, picture } from "./markup.ts";
 import { discsOf, mirrored, movedBy, type Pose, poseOf, tiltedBy } from "./pose.ts";
@@ -144,7 +153,7 @@ function placeSideBySide(stances: readonly Stance[], travel: Movement["travel"])
 		const atWall = ground === "wall" ? WALL_WIDTH : 0;
 		const width = Math.max(own.right - own.left + atWall, LEAST_WIDTH);
 		const middle = edge + width / 2;
-		const aside = wallOnRight(stance, travel) ? -atWall / 2 : atWall / 2;
+		const aside = wallOnRight(posture, stances, travel) ? -atWall / 2 : atWall / 2;
 		const dx = middle - (own.left + own.right) / 2 + aside;
 		edge += width + GAP;
 		const box = {
@@ -216,7 +225,8 @@ function runOf(
  */
 export function onOneHold(poses: readonly Pose[]): readonly Pose[] {
 	const onBar = poses.filter(({ support }) => support.kind === "bar");
-	const low = Math.min(...onBar.flatMap(discsOf).map(({ y, r }) => y - r));
+	const heads = onBar.map(({ head }) => ({ y: head.y - UNDER_HEAD, r: head.r }));
+	const low = Math.min(...[...onBar.flatMap(discsOf), ...heads].map(({ y, r }) => y - r));
 	const down = Math.max(0, low - CLEAR);
 	const tops = new Map<string, number>();
 	for (const { support } of poses) {
@@ -230,17 +240,9 @@ export function onOneHold(poses: readonly Pose[]): readonly Pose[] {
 	});
 }
 
-/**
- * A wall stands on the left of a body that faces right: at the back of one that stands, at the feet of
- * a plank, before the stomach of a handstand; but behind the back of a headstand.
- */
-function wallOnRight({ posture, ground }: Stance, travel: Movement["travel"]): boolean {
-	const turned = travel === "backward" && posture.view === "side";
-	return ground === "wall" && turned !== (posture.base === "head");
-}
-
-/** How far a body on a bar stays clear of the floor, in statures. */
+/** How far a body on a bar stays clear of the floor, in statures; a head that hangs down, and its hair, further. */
 const CLEAR = 0.1;
+const UNDER_HEAD = 0.12;
 
 /** How steep the wedge under each phase is, degrees down to the right; undefined where there is none. */
 function slopesOf(stances: readonly Stance[]): readonly (number | undefined)[] {
@@ -259,6 +261,7 @@ const WEDGE_STEP = 0.75;
 
 function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): readonly Stretch[] {
 	const stretches: Stretch[] = [];
+	const all = placed.map(({ stance }) => stance);
 	/** Grounds of the phase before, which go on under this one. */
 	let before: readonly Ground[] = [];
 	const spread = (stretch: Stretch): void => {
@@ -294,7 +297,7 @@ function stretchesOf(placed: readonly Placed[], travel: Movement["travel"]): rea
 		} else if (held && ground !== "mat") {
 			// What is held stands by itself.
 		} else if (ground === "wall") {
-			const at = wallOnRight(stance, travel) ? box.right : box.left - WALL_WIDTH;
+			const at = wallOnRight(stance.posture, all, travel) ? box.right : box.left - WALL_WIDTH;
 			const wallTop = Math.max(-box.top, 1.15 * UNITS);
 			stretches.push({ ground, left: at, right: at + WALL_WIDTH, wallTop });
 		} else if (ground === "beam" && pose.view === "front" && travel !== "sideways") {

@@ -11,7 +11,7 @@ import type { SearchPage } from "./pages.ts";
 export type PageSource = Pick<Handbook, "curriculum" | "markdown" | "words">;
 
 export function searchPages({ curriculum, markdown, words }: PageSource): readonly SearchPage[] {
-	const { facets, kinds } = words.searching;
+	const { facets, kinds, whenHurt } = words.searching;
 	const named = (
 		kind: "shape" | "level" | "apparatus" | "skill" | "equipment",
 		entries: Iterable<{ readonly id: Id; readonly name: string; readonly aliases?: readonly string[] }>,
@@ -36,7 +36,7 @@ export function searchPages({ curriculum, markdown, words }: PageSource): readon
 			name: words.destinations.safety,
 			kind: words.destinations.safety,
 			aliases: [kinds.emergency],
-			words: "",
+			words: whenHurt,
 			text: markdown.plain(curriculum.club.emergency ?? ""),
 		},
 		...Array.from(

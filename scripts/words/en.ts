@@ -1073,6 +1073,8 @@ export const searching = {
 		`${facet}: ${value}, read from your words. Look for ${quoted(typed)} as a word instead`,
 	/** Kinds of pages that are found beside drills, where no filter has their name. */
 	kinds: { class: "Class", guide: "Guide", emergency: "Emergency" },
+	/** What somebody types whom the page for an emergency should meet. */
+	whenHurt: "hurt injured injury accident bleeding unconscious concussion fall first aid ambulance",
 	read: (typed: string, used: string) => `${quoted(typed)} was read as ${quoted(used)}.`,
 	unknown: (part: string) => `Nothing found for ${quoted(part)}.`,
 	filters: (chosen: number) => (chosen === 0 ? "Filters" : `Filters (${chosen})`),

@@ -1057,6 +1057,7 @@ export const searching: Words["searching"] = {
 	asText: (facet, value, typed) =>
 		`${facet} : ${value}, lu dans vos mots. Chercher plutôt ${quoted(typed)} comme un mot`,
 	kinds: { class: "Cours", guide: "Guide", emergency: "Urgence" },
+	whenHurt: "blessé blessée blessure accident saigne inconscient commotion chute premiers secours ambulance",
 	read: (typed, used) => `${quoted(typed)} a été lu comme ${quoted(used)}.`,
 	unknown: (part) => `Rien trouvé pour ${quoted(part)}.`,
 	filters: (chosen) => (chosen === 0 ? "Filtres" : `Filtres (${chosen})`),
@@ -1281,7 +1282,7 @@ export const classLeaf: Words["classLeaf"] = {
 	gather: "Accueil",
 	before:
 		"Vérifiez la mise en place et les tapis, comptez le groupe, tenez ceux qui attendent à l'écart des réceptions. Ne parez que ce que vous avez appris à parer.",
-	setOut: "À sortir :",
+	setOut: "À sortir",
 	atEach: (gymnasts) => `${counts.gymnasts(gymnasts)} par atelier`,
 	turnsEach: (turns) => `Environ ${counts.turns(turns)} chacun`,
 	turn: (seconds, atOnce) => `${number(seconds)} s par passage, ${counts.gymnasts(atOnce)} à la fois`,

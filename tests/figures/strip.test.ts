@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { rollerAt } from "../../scripts/figures/ground.ts";
 import { discsOf, mirrored, type Posture, poseOf, trunkDiscs } from "../../scripts/figures/pose.ts";
-import { drawStrip } from "../../scripts/figures/strip.ts";
+import { drawStrip, onOneHold } from "../../scripts/figures/strip.ts";
 import { movementOf, type Stance } from "../../scripts/figures/support.ts";
 import { ROLLER_TOP, topOf } from "../../scripts/figures/tops.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
@@ -104,12 +104,47 @@ test("hanging figures share the height of their bar", () => {
 	expect(new Set(heights).size).toBe(1);
 });
 
+test("a head that hangs from a bar is well above the mat under it, its hair too", () => {
+	const fold: Posture = {
+		...demoShape("pike"),
+		base: "hips",
+		tilt: 152,
+		angles: { hip: 58, knee: 180, shoulder: 20 },
+	};
+	const [, under] = onOneHold([demoShape("bar-support"), fold].map((posture) => poseOf(posture, "bar")));
+	if (under === undefined) throw new Error("two postures make two poses");
+	expect(under.head.y).toBeLessThan(under.hip.y);
+	expect(Math.min(under.head.y, under.tail?.y ?? 9) - under.head.r).toBeGreaterThan(2 * topOf("mat"));
+});
+
 test("a bar that another phase parts from the next stands on uprights of its own, behind the bodies", () => {
 	const svg = drawStrip(movement(["straight-hang", "straight", "bar-support"].map(demoShape), "mat"), words);
 	const bars = pathsOf(svg, /figure-long-bar/);
 	expect(bars).toHaveLength(2);
 	for (const bar of bars) expect(pointsOf(bar).filter(({ y }) => y === 0)).toHaveLength(2);
 	expect(svg.indexOf("figure-long-bar")).toBeLessThan(svg.indexOf("figure-step"));
+});
+
+test("a kick to handstand goes to the wall; a handstand walked up from a plank has its feet on it", () => {
+	const wallsOf = (names: readonly string[], travel: Direction): readonly number[] =>
+		pathsOf(drawStrip(movement(names.map(demoShape), "wall", travel), words), /figure-wall/).map(
+			(d) => pointsOf(d)[0]?.x ?? Number.NaN,
+		);
+	const hipsOf = (names: readonly string[], travel: Direction): readonly number[] => {
+		const svg = drawStrip(movement(names.map(demoShape), "wall", travel), words);
+		return [...svg.matchAll(/<text x="([^"]*)"/g)].map(([, x]) => Number(x));
+	};
+	const kick = ["lunge", "handstand", "lunge"];
+	const climb = ["front-plank", "handstand", "front-plank"];
+	for (const [names, travel, ahead] of [
+		[kick, "forward", true],
+		[climb, "forward", false],
+		[climb, "none", false],
+		[["straight", "bridge", "straight"], "backward", true],
+	] as const) {
+		const middles = hipsOf(names, travel);
+		expect(wallsOf(names, travel).map((x, i) => x > (middles[i] ?? 0))).toEqual([ahead, ahead, ahead]);
+	}
 });
 
 test("wall bars and ropes are drawn where the drill has them", () => {

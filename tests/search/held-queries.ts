@@ -250,6 +250,10 @@ export const KEPT: ReadonlySet<HeldQuery> = new Set(
 export const PAGE_QUERIES: readonly (readonly [words: string, address: string])[] = [
 	["emergency", "guides/if-something-goes-wrong/"],
 	["first aid", "guides/if-something-goes-wrong/"],
+	["child hurt", "guides/if-something-goes-wrong/"],
+	["bleeding", "about/"],
+	["beam broken", "guides/when-it-runs-late/"],
+	["coach missing", "guides/when-it-runs-late/"],
 	["monday", "classes/mon-beginners/"],
 	["monday level 3", "classes/mon-level-3/"],
 	["saturday", "classes/sat-beginners/"],
