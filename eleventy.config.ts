@@ -13,6 +13,7 @@ import highlight from "@11ty/eleventy-plugin-syntaxhighlight";
 interface Config {
 	readonly globalData: Readonly<Record<string, unknown>>;
 	readonly ignores: Set<string>;
+	readonly benchmarks: { readonly config: { setMinimumThresholdMs(ms: number): void } };
 	addPlugin(plugin: unknown): void;
 	addExtension(extension: string, options: { readonly key: string }): void;
 	addGlobalData(name: string, data: () => unknown): void;
@@ -27,6 +28,8 @@ const BY_ITSELF = "_site.eleventy";
 
 export default function configure(config: Config): object {
 	config.addPlugin(highlight);
+	// How long examples of code took is nothing for who builds a handbook: 0 says it to nobody.
+	config.benchmarks.config.setMinimumThresholdMs(0);
 	config.addExtension("11ty.ts", { key: "11ty.js" });
 	config.setTemplateFormats(["11ty.ts"]);
 	// Page functions stand beside the template and are no data of it.

@@ -168,7 +168,7 @@ function tooFew(curriculum: Curriculum, spacing: Spacing, words: Words): readonl
 			say.tooFew(met, wanted),
 			whereToAdd(curriculum, spacing, undefined),
 			aboutOf(spacing),
-			fixOf(curriculum, spacing, words, undefined),
+			fixOf(curriculum, spacing, words, undefined, wanted),
 		),
 	];
 }
@@ -214,13 +214,15 @@ function fixOf(
 	spacing: Spacing,
 	words: Words,
 	gap: readonly [number, number] | undefined,
+	wanted = 1,
 ): string {
 	const say = words.findings.spacing;
 	const drills = drillsTraining(curriculum, spacing.kind, spacing.id, spacing.level);
 	const { thing, group } = namesOf(curriculum, spacing);
 	if (drills.length === 0) return say.noDrill(group, thing);
 	const titles = drills.map((d) => d.title);
-	return gap === undefined ? say.planAgain(titles, group) : say.planBetween(titles, group, gap[0], gap[1]);
+	if (gap !== undefined) return say.planBetween(titles, group, gap[0], gap[1]);
+	return spacing.taught.length === 0 ? say.planIn(titles, group, wanted) : say.planAgain(titles, group);
 }
 
 /**

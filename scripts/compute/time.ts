@@ -327,13 +327,22 @@ function tooLong({ curriculum, plan, group, time, words }: InClass): readonly Fi
 function tooStill({ curriculum, plan, group, time, words }: InClass): readonly Finding[] {
 	const say = words.findings.time;
 	const target = curriculum.targets.activeShare;
-	const { activeShare, available, activeMinutes } = time;
+	const { activeShare, available = 0, activeMinutes, planned } = time;
 	if (target === undefined || activeShare === undefined || activeShare >= target - 1e-9) return [];
 	const waits = time.blocks
 		.flatMap(({ apparatus, block, drills }) => drills.map((drill) => ({ apparatus, block, drill })))
 		.sort((a, b) => b.drill.waitingMinutes - a.drill.waitingMinutes)
 		.filter(({ drill }) => drill.waitingMinutes > 0);
 	const worst = waits[0];
+	const empty = Math.max(0, available - planned);
+	const cure =
+		worst === undefined
+			? say.nobodyWaits
+			: empty > worst.drill.waitingMinutes
+				? say.planRest(empty)
+				: (worst.block.kind === "stations" ? say.beside : say.split)(
+						drillName(curriculum, worst.drill.drill),
+					);
 	return [
 		finding(
 			words,
@@ -341,9 +350,10 @@ function tooStill({ curriculum, plan, group, time, words }: InClass): readonly F
 			"worth a look",
 			say.tooStill(group.name, plan.week, {
 				active: activeMinutes,
-				available: (available ?? 0) - time.unknownMinutes,
+				available: available - time.unknownMinutes,
 				share: activeShare,
 				target,
+				empty,
 				waits: waits.slice(0, 3).map(({ drill }) => ({
 					drill: drillName(curriculum, drill.drill),
 					minutes: drill.waitingMinutes,
@@ -351,7 +361,7 @@ function tooStill({ curriculum, plan, group, time, words }: InClass): readonly F
 			}),
 			{ source: plan.source, path: worst?.block.path ?? ["apparatus"] },
 			{ week: plan.week, class: group.id },
-			worst === undefined ? say.nobodyWaits : say.split(drillName(curriculum, worst.drill.drill)),
+			cure,
 		),
 	];
 }

@@ -50,12 +50,17 @@ export function explainYaml(text: string): readonly YamlFault[] {
 			const before = document.errors[i - 1];
 			if (error.code === "MULTILINE_IMPLICIT_KEY" && before?.pos[0] === start) continue;
 			const after = document.errors[i + 1];
-			const misplaced = after?.code === "MULTILINE_IMPLICIT_KEY" && after.pos[0] === start;
+			if (after?.code === "MULTILINE_IMPLICIT_KEY" && after.pos[0] === start) {
+				// The library tells the text before, which it would go on with; its end is the field that is misplaced.
+				const field = text.lastIndexOf("\n", after.pos[1] - 1) + 1;
+				faults.push({ kind: "syntax", what: MISPLACED, fix: ALIGN, ...spot(lines, textAt(text, field)) });
+				continue;
+			}
 			faults.push({
 				kind: "syntax",
-				what: misplaced ? MISPLACED : plainWords(error.code, error.message),
-				fix: cureOf(misplaced ? "BAD_INDENT" : error.code, error.message, lineAt(text, start)),
-				...spot(lines, openedAt(text, start, error.message) ?? start),
+				what: plainWords(error.code, error.message),
+				fix: cureOf(error.code, error.message, lineAt(text, start)),
+				...spot(lines, openedAt(text, start, error.message) ?? textAt(text, start)),
 			});
 			// What is torn open there makes faults of lines that are sound.
 			if (TEARS_OPEN.has(error.code) || /closing .quote/.test(error.message)) break;
@@ -125,6 +130,11 @@ function openedAt(text: string, noticed: number, message: string): number | unde
 	return undefined;
 }
 
+/** Where a line's text begins, of a fault that the library tells at its indent. */
+function textAt(text: string, start: number): number {
+	return start + (/^ +(?=\S)/.exec(text.slice(start))?.[0].length ?? 0);
+}
+
 function lineAt(text: string, offset: number): string {
 	const start = text.lastIndexOf("\n", offset - 1) + 1;
 	return text.slice(start, text.indexOf("\n", offset) < 0 ? text.length : text.indexOf("\n", offset));
@@ -133,9 +143,11 @@ function lineAt(text: string, offset: number): string {
 /** What to do about a slip, by its kind and the line it is on. */
 function cureOf(code: string, message: string, line: string): string {
 	const [, name = "", value = ""] = /^\s*(?:- )?([\w-]+)\s*[=:]\s*(\S.*)$/.exec(line) ?? [];
+	// Of 'Coach's favourite' the outer quotes are no part of the text.
+	const [, bare = value] = /^'(.*)'$/.exec(value) ?? [];
 	const quotes =
-		name !== "" && !value.includes('"')
-			? `Write \`${name}: "${value}"\`.`
+		name !== "" && !bare.includes('"')
+			? `Write \`${name}: "${bare}"\`.`
 			: "Put double quotes around the whole text.";
 	switch (code) {
 		case "DUPLICATE_KEY":
@@ -151,9 +163,12 @@ function cureOf(code: string, message: string, line: string): string {
 		case "BAD_INDENT":
 			return /end with a ([\]}])/.test(message)
 				? "Write the missing bracket at the end of that list."
-				: "Give the line as many spaces as its neighbours of the same list or map.";
+				: ALIGN;
 		case "MULTILINE_IMPLICIT_KEY":
 		case "MISSING_CHAR":
+			if (message.startsWith("Sequence item without -")) return ALIGN;
+			if (message.startsWith("Missing , or :"))
+				return "Put a comma between two items, or double quotes around the whole of one.";
 			if (/closing .quote/.test(message)) return "Write the missing quote at the end of the text.";
 			if (/^\s*[\w-]+\s*=/.test(line))
 				return `A colon and a space stand between a field and its value: ${quotes.replace(/^Write/, "write").replaceAll('"', "")}`;
@@ -168,6 +183,8 @@ function cureOf(code: string, message: string, line: string): string {
 			return "Look at the line named, and the one above it.";
 	}
 }
+
+const ALIGN = "Give the line as many spaces as its neighbours of the same list or map.";
 
 const TOO_DEEP = "The text is nested too deeply or otherwise cannot be read as YAML.";
 
@@ -324,6 +341,9 @@ function plainWords(code: string, message: string): string {
 		case "MISSING_CHAR":
 			if (message.startsWith("Implicit map keys")) return NO_FIELD;
 			if (/^Missing closing .quote/.test(message)) return "A quote that was opened before is not closed.";
+			if (message.startsWith("Sequence item without -")) return MISPLACED;
+			if (message.startsWith("Missing , or :"))
+				return "More text follows where an item between brackets had ended.";
 			return `Something is missing: ${firstSentence(message)}`;
 		case "BAD_INDENT": {
 			const bracket = /must be sufficiently indented and end with a ([\]}])/.exec(message)?.[1];

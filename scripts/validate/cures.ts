@@ -68,7 +68,12 @@ export function cureFor(
 	if (keyword !== "type" && keyword !== "anyOf") return undefined;
 	if (data === null) return `Write a value behind \`${name ?? ""}:\`, or take the line out.`;
 	const forms = formsIn(keyword === "anyOf" ? { anyOf: schema } : parentSchema);
-	if (typeof data === "string" || typeof data === "number") return write(fromText(String(data), forms, name));
+	if (typeof data === "string" || typeof data === "number") {
+		const onlyNumber = forms.size === 1 && (forms.has("number") || forms.has("integer"));
+		return (
+			write(fromText(String(data), forms, name)) ?? (onlyNumber ? "Write one number, in figures." : undefined)
+		);
+	}
 	if (Array.isArray(data)) return write(fromList(data, forms));
 	if (forms.has("array") && name === "levels") return undefined;
 	return undefined;
@@ -99,7 +104,9 @@ function clockFrom(text: string): string | undefined {
 			?.filter((_, i) => i !== 3) ?? [];
 	if (hour === "") return undefined;
 	const hours = (Number(hour) % (half === "" ? 24 : 12)) + (/p/i.test(half) ? 12 : 0);
-	return Number(minute) < 60 ? `"${String(hours).padStart(2, "0")}:${minute}"` : undefined;
+	return Number(hour) < 24 && Number(minute) < 60
+		? `"${String(hours).padStart(2, "0")}:${minute}"`
+		: undefined;
 }
 
 /** A day written day first, or month first, as year-month-day; both where either may be meant. */

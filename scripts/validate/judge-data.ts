@@ -68,8 +68,9 @@ function relevant(errors: readonly ErrorObject[]): readonly ErrorObject[] {
 	const seen = new Set<string>();
 	return errors.filter((e) => {
 		if (!kept.has(e)) return false;
-		// A key that is no id is said once, by its pattern.
+		// A key that is no id is said once, by its pattern; a text that is empty once, by its length.
 		if (e.keyword === "propertyNames") return false;
+		if (e.keyword === "pattern" && e.data === "") return false;
 		const key = `${e.instancePath} ${e.keyword} ${JSON.stringify(e.params)}`;
 		if (seen.has(key)) return false;
 		seen.add(key);
@@ -244,6 +245,7 @@ function shown(value: unknown): string {
 	if (Array.isArray(value)) return "A list";
 	if (typeof value === "object") return "A map of fields";
 	const text = String(value);
+	if (text === "") return "The text";
 	return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
 }
 
@@ -257,7 +259,8 @@ function exampleOf(error: ErrorObject, name: string): string {
 		| Record<string, { examples?: readonly unknown[] }>
 		| undefined;
 	const example = properties?.[name]?.examples?.[0];
-	return example === undefined || typeof example === "object"
+	const written = Array.isArray(example) ? `[${example.join(", ")}]` : example;
+	return written === undefined || typeof written === "object"
 		? ""
-		: `, for example \`${name}: ${String(example)}\``;
+		: `, for example \`${name}: ${String(written)}\``;
 }

@@ -2932,6 +2932,8 @@ export const findings = {
 			`No drill of the library for ${level} leads to ${quoted(thing)}: write one, or take the level out of the skill's \`levels\`.`,
 		planAgain: (drills: readonly string[], level: string) =>
 			`Plan ${or(drills.map(quoted), 4)} in another week for ${level}.`,
+		planIn: (drills: readonly string[], level: string, weeks: number) =>
+			`Plan ${or(drills.map(quoted), 4)} in ${counts.weeks(weeks)} for ${level}.`,
 		planBetween: (drills: readonly string[], level: string, from: number, to: number) =>
 			`Plan ${or(drills.map(quoted), 4)} between weeks ${from} and ${to} for ${level}.`,
 	},
@@ -2967,6 +2969,8 @@ export const findings = {
 			`Take ${counts.minutes(minutes)} out; ${apparatus} has the most. Or raise the class's \`minutes\` in _data/term.yaml.`,
 		tooStill: (group: string, week: number, still: Still) =>
 			`${group}, week ${week}: each gymnast moves for ${number(still.active)} of ${counts.minutes(still.available)}, ${number(still.share * 100)} %; the target is ${number(still.target * 100)} %.${
+				still.empty < 0.05 ? "" : ` Nothing is planned for ${counts.minutes(still.empty)}.`
+			}${
 				still.waits.length === 0
 					? ""
 					: ` Most waiting: ${and(
@@ -2975,6 +2979,9 @@ export const findings = {
 						)}.`
 			}`,
 		nobodyWaits: "Nobody waits: more of the class's minutes have to be planned.",
+		planRest: (minutes: number) => `Plan something in the empty time (${counts.minutes(minutes)}).`,
+		beside: (drill: string) =>
+			`Add a station beside ${quoted(drill)}, let more gymnasts go at once, or give those who wait a task of their own.`,
 		split: (drill: string) =>
 			`Split ${quoted(drill)} into stations, let more gymnasts go at once, or give those who wait a task of their own.`,
 		noTurn: (place: ClassPlace, minutes: number, drill: string, gymnasts: number) =>
@@ -3134,6 +3141,8 @@ interface Still {
 	readonly available: number;
 	readonly share: number;
 	readonly target: number;
+	/** Minutes of the class for which nothing is planned. */
+	readonly empty: number;
 	readonly waits: readonly { readonly drill: string; readonly minutes: number }[];
 }
 

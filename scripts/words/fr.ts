@@ -3325,6 +3325,8 @@ export const findings: Words["findings"] = {
 		noDrill: (level, thing) =>
 			`Aucun éducatif de la bibliothèque pour ${level} ne mène à ${quoted(thing)} : écrivez-en un, ou retirez le niveau de \`levels\` de l'élément.`,
 		planAgain: (drills, level) => `Prévoyez ${or(drills.map(quoted), 4)} une autre semaine pour ${level}.`,
+		planIn: (drills, level, weeks) =>
+			`Prévoyez ${or(drills.map(quoted), 4)} pendant ${counts.weeks(weeks)} pour ${level}.`,
 		planBetween: (drills, level, from, to) =>
 			`Prévoyez ${or(drills.map(quoted), 4)} entre les semaines ${from} et ${to} pour ${level}.`,
 	},
@@ -3348,6 +3350,8 @@ export const findings: Words["findings"] = {
 			`Retirez ${counts.minutes(minutes)} ; ${apparatus} en a le plus. Ou augmentez \`minutes\` du cours dans _data/term.yaml.`,
 		tooStill: (group, week, still) =>
 			`${group}, semaine ${week} : chaque gymnaste bouge ${number(still.active)} sur ${counts.minutes(still.available)}, ${percent(still.share)} ; l'objectif est de ${percent(still.target)}.${
+				still.empty < 0.05 ? "" : ` Rien n'est prévu pour ${counts.minutes(still.empty)}.`
+			}${
 				still.waits.length === 0
 					? ""
 					: ` Le plus d'attente : ${and(
@@ -3356,6 +3360,9 @@ export const findings: Words["findings"] = {
 						)}.`
 			}`,
 		nobodyWaits: "Personne n'attend : il faut prévoir davantage des minutes du cours.",
+		planRest: (minutes) => `Prévoyez quelque chose dans le temps vide (${counts.minutes(minutes)}).`,
+		beside: (drill) =>
+			`Ajoutez un atelier à côté de ${quoted(drill)}, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.`,
 		split: (drill) =>
 			`Répartissez ${quoted(drill)} en ateliers, laissez passer plus de gymnastes à la fois, ou donnez une tâche à ceux qui attendent.`,
 		noTurn: (place, minutes, drill, gymnasts) =>

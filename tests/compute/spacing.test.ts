@@ -117,6 +117,18 @@ describe("findings", () => {
 		expect(finding?.fix).toContain("No drill of the library");
 	});
 
+	it("ask for as many weeks as the target has where there is none, and for another where there is one", () => {
+		const drills = [...(base.drills ?? []), { id: "wheel", levels: ["junior"], shapes: ["bridge"] }];
+		const fixes = spacingMeasure
+			.findings(count({ ...base, drills, targets: { shapeWeeks: 3 } }), WORDS)
+			.map(({ fix }) => fix);
+		expect(fixes).toEqual([
+			"Plan “rock” in another week for junior.",
+			"Plan “wheel” in 3 weeks for junior.",
+			"Plan “arch” in another week for senior.",
+		]);
+	});
+
 	it("ask for no more weeks than the term has", () => {
 		const oneWeek = count({
 			...base,

@@ -312,6 +312,19 @@ describe("findings", () => {
 		).toEqual(["H308"]);
 	});
 
+	it("tell empty minutes before a wait that is shorter, and no split of what is a station already", () => {
+		const stillOf = (minutes: number, weeks: NonNullable<Draft["weeks"]> = plan.weeks ?? {}) => {
+			const classes = (plan.classes ?? []).map((one) => ({ ...one, minutes }));
+			return timeMeasure.findings(count({ ...plan, weeks, classes }), WORDS).find((f) => f.code === "H309");
+		};
+		expect(stillOf(20)?.what).not.toContain("Nothing is planned");
+		expect(stillOf(20)?.fix).toContain("Split “");
+		expect(stillOf(40)?.what).toContain("Nothing is planned for 19 minutes.");
+		expect(stillOf(40)?.fix).toBe("Plan something in the empty time (19 minutes).");
+		const stations = { 1: { floor: [{ stations: ["one", "all"], minutes: 10 }] } };
+		expect(stillOf(20, stations)?.fix).toContain("Add a station beside “");
+	});
+
 	it("tell a class with nothing to do, but not one that is closed that day or has no rotation", () => {
 		const idle: Draft = { ...plan, weeks: { 1: { floor: [{ drill: "three", minutes: 5 }] } } };
 		expect(timeMeasure.findings(count(idle), WORDS).map((f) => f.code)).toEqual(["H313"]);

@@ -47,6 +47,16 @@ describe("a file with a field at fault", () => {
 		]);
 	});
 
+	it("says nothing of the term's length where the term itself is at fault", () => {
+		const term = "_data/term.yaml";
+		expect(
+			problemsAfter([
+				[WEEK, "week: 1", "week: 3"],
+				[term, "weeks: ", "weeks: many #"],
+			]),
+		).toEqual([`${term}:3 H106`]);
+	});
+
 	it("is held against the plans as far as it is sound", () => {
 		const week = problemsAfter([
 			[WEEK, "week: 1", "week: 4"],
