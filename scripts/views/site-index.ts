@@ -144,9 +144,10 @@ function sortedDrills({ apparatus, drills, levels }: Curriculum): SortedDrills {
 	});
 }
 
-function sortedFindings({ findings }: ShownHandbook): SiteIndex["findings"] {
+function sortedFindings(handbook: ShownHandbook): SiteIndex["findings"] {
 	const by = <K>(key: (about: Finding["about"]) => K | undefined) => {
-		return () => sortedBy(findings, [], ({ about }) => [key(about)].filter((one) => one !== undefined));
+		return () =>
+			sortedBy(handbook.findings, [], ({ about }) => [key(about)].filter((one) => one !== undefined));
 	};
 	return lazy({
 		week: by(({ week }) => week),
