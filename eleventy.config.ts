@@ -47,5 +47,5 @@ export default function configure(config: Config): object {
 
 async function ownHandbook(): Promise<unknown> {
 	const { ownPages } = await import("./scripts/commands/own-pages.ts");
-	return { pages: ownPages(process.cwd()) };
+	return ownPages(process.cwd());
 }

@@ -6,11 +6,26 @@
 
 import { relative } from "node:path";
 import Eleventy from "@11ty/eleventy";
+import { documentOf } from "../../layouts/pages/document.ts";
+import type { TemplatePages } from "../../layouts/pages/site.11ty.ts";
 import type { SitePage } from "../../layouts/pages/site-pages.ts";
 import { PROGRAM } from "../files/program.ts";
+import { raw } from "../views/html.ts";
 
 /** Pages of a run: each has a cost of its own, and larger ones hold more text. */
 const RUN = 250;
+
+/** What the template takes. */
+export function templatePages(pages: readonly SitePage[], made?: (page: SitePage) => void): TemplatePages {
+	return {
+		pages,
+		textOf(page, highlight) {
+			const text = documentOf(page, (language, code) => raw(highlight(language, code)));
+			made?.(page);
+			return text;
+		},
+	};
+}
 
 /** @param made told of each page as it is made */
 export async function writePages(
@@ -25,10 +40,10 @@ export async function writePages(
 		made(page);
 	};
 	for (let from = 0; from < pages.length; from += RUN) {
-		const run = pages.slice(from, from + RUN);
+		const run = templatePages(pages.slice(from, from + RUN), count);
 		const eleventy = new Eleventy(here(`${PROGRAM}layouts/pages`), here(siteDir), {
 			configPath: here(`${PROGRAM}eleventy.config.ts`),
-			config: (config) => config.addGlobalData("handbook", () => ({ pages: run, made: count })),
+			config: (config) => config.addGlobalData("handbook", () => run),
 			quietMode: true,
 			source: "script",
 			runMode: "build",

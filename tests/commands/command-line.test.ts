@@ -9,7 +9,7 @@ import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { handbook as command } from "../run-command.ts";
 import { textsIn } from "./texts-in.ts";
 
-/** Writing takes packages that hold on to what they loaded: it is done in a process of its own. */
+/** The program as a process: once for a build, once for a print. */
 function started(...args: readonly string[]) {
 	const { status, stdout, stderr } = spawnSync(process.execPath, ["scripts/commands/main.ts", ...args], {
 		cwd: REPOSITORY,
@@ -20,8 +20,6 @@ function started(...args: readonly string[]) {
 	return { status, stdout, stderr };
 }
 
-const built = (...args: readonly string[]) => started("build", ...args);
-const printed = (...args: readonly string[]) => started("print", ...args);
 const handbook = (...args: readonly string[]) => command(args);
 
 const broken = () => clubCopy(join(FIXTURES, "problems/H201"));
@@ -96,7 +94,7 @@ describe("build", () => {
 	it("writes site and data, and nothing at all where the content has errors", async () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
-		const good = built("--no-print", "--club", dir, "--out", out);
+		const good = await handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(good.stdout).toMatch(/wrote \d+ pages and \d+ data files to /);
 		expect(good.status).toBe(0);
 		const first = textsIn(out, "latin1");
@@ -105,7 +103,7 @@ describe("build", () => {
 
 		const file = join(dir, "content/drills/floor/rock.md");
 		writeFileSync(file, readFileSync(file, "utf8").replace("tuck]", "tuk]"));
-		const bad = built("--no-print", "--club", dir, "--out", out);
+		const bad = await handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(bad.status).toBe(1);
 		expect(bad.stdout).toContain("the last good output stays");
 		expect(textsIn(out, "latin1")).toEqual(first);
@@ -114,12 +112,12 @@ describe("build", () => {
 	it("gives the same bytes twice, and keeps files that it did not write", async () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
-		expect(built("--no-print", "--club", dir, "--out", out).status).toBe(0);
+		expect((await handbook("build", "--no-print", "--club", dir, "--out", out)).status).toBe(0);
 		const first = textsIn(out, "latin1");
 		writeFileSync(join(out, "CNAME"), "handbook.example\n");
 		mkdirSync(join(out, "extra"));
 		writeFileSync(join(out, "extra/notes.txt"), "ours\n");
-		expect(built("--no-print", "--club", dir, "--out", out).status).toBe(0);
+		expect(started("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
 		const second = textsIn(out, "latin1");
 		expect(second.get("CNAME")).toBe("handbook.example\n");
 		expect(second.get("extra/notes.txt")).toBe("ours\n");
@@ -134,7 +132,7 @@ describe("build", () => {
 		const out = join(dir, "out");
 		mkdirSync(out);
 		writeFileSync(join(out, "index.html"), "mine");
-		const { status, stdout } = built("--no-print", "--club", dir, "--out", out);
+		const { status, stdout } = await handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(status).toBe(2);
 		expect(stdout).toContain("is not empty");
 		expect(readFileSync(join(out, "index.html"), "utf8")).toBe("mine");
@@ -143,7 +141,7 @@ describe("build", () => {
 	it("makes a handbook of ten drills that hold only the required fields", async () => {
 		const dir = clubCopy(undefined, join(FIXTURES, "clubs/ten-drills"));
 		const out = join(dir, "out");
-		const { status, stdout } = built("--no-print", "--club", dir, "--out", out);
+		const { status, stdout } = await handbook("build", "--no-print", "--club", dir, "--out", out);
 		expect(stdout).not.toMatch(/error|warning/);
 		expect(status).toBe(0);
 		expect(existsSync(join(out, "drills/drill-1/index.html"))).toBe(true);
@@ -204,7 +202,16 @@ describe("print", () => {
 
 	it("writes the sheet that was asked for, and no other", async () => {
 		const dir = clubCopy(undefined, club);
-		const { status, stdout } = printed("class-sheets", "--week", "1", "--class", "mon", "--club", dir);
+		const { status, stdout } = started(
+			"print",
+			"class-sheets",
+			"--week",
+			"1",
+			"--class",
+			"mon",
+			"--club",
+			dir,
+		);
 		expect(stdout).toContain("print/weeks/week-1/class-sheets/mon.pdf");
 		expect(status).toBe(0);
 		const made = readdirSync(`${ownOutput(dir)}/`, { recursive: true, withFileTypes: true })

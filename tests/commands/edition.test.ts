@@ -3,7 +3,6 @@
  * cannot be written, and the same on site, in data and on paper.
  */
 
-import { spawnSync } from "node:child_process";
 import {
 	appendFileSync,
 	chmodSync,
@@ -25,24 +24,16 @@ import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
 import { binderOf } from "../../scripts/print/binder.ts";
-import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
-
-const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
+import { clubCopy, FIXTURES } from "../open-fixture.ts";
+import { handbook as command } from "../run-command.ts";
 
 /** Noon of a day in UTC, in the seconds of `SOURCE_DATE_EPOCH`. */
 const noon = (day: string) => String(Date.parse(`${day}T12:00:00Z`) / 1000);
 
-function build(clubDir: string, day: string, args: readonly string[] = []) {
-	const { status, stdout, stderr } = spawnSync(
-		process.execPath,
-		[MAIN, "build", "--no-print", "--club", clubDir, ...args],
-		{
-			encoding: "utf8",
-			timeout: 100_000,
-			killSignal: "SIGKILL",
-			env: { ...process.env, SOURCE_DATE_EPOCH: noon(day) },
-		},
-	);
+async function build(clubDir: string, day: string, args: readonly string[] = []) {
+	const { status, stdout, stderr } = await command(["build", "--no-print", "--club", clubDir, ...args], {
+		env: { ...process.env, SOURCE_DATE_EPOCH: noon(day) },
+	});
 	return { status, said: stdout + stderr };
 }
 
@@ -78,50 +69,50 @@ function smallClub(language = "en"): string {
 }
 
 describe("the edition of a club", () => {
-	it("stays while nothing changes, grows by one when a drill does, and goes back for no one", () => {
+	it("stays while nothing changes, grows by one when a drill does, and goes back for no one", async () => {
 		const club = smallClub();
-		expect(build(club, "2026-11-28").said).toContain("edition 1, 28 November 2026");
+		expect((await build(club, "2026-11-28")).said).toContain("edition 1, 28 November 2026");
 		const first = inOutput(club);
 		expect(first).toMatchObject({ number: 1, date: "2026-11-28" });
 		expect(inClub(club)).toEqual(first);
 
-		build(club, "2026-11-29");
+		await build(club, "2026-11-29");
 		expect(inOutput(club)).toEqual(first);
 
 		const before = readFileSync(join(club, DRILL), "utf8");
 		appendFileSync(join(club, DRILL), "Arms by the ears.\n");
-		build(club, "2026-11-30");
+		await build(club, "2026-11-30");
 		expect(inOutput(club)).toMatchObject({ number: 2, date: "2026-11-30" });
 
 		writeFileSync(join(club, DRILL), before);
-		build(club, "2026-12-01");
+		await build(club, "2026-12-01");
 		expect(inOutput(club)).toEqual({ number: 3, date: "2026-12-01", content: first.content });
 	});
 
-	it("is the same from the folder alone: another machine, another output, a fresh copy", () => {
+	it("is the same from the folder alone: another machine, another output, a fresh copy", async () => {
 		const club = smallClub();
-		build(club, "2026-11-28");
+		await build(club, "2026-11-28");
 		appendFileSync(join(club, DRILL), "Arms by the ears.\n");
-		build(club, "2026-11-30");
+		await build(club, "2026-11-30");
 		const other = scratch();
 		for (const folder of ["content", "_data"])
 			cpSync(join(club, folder), join(other, folder), { recursive: true });
-		build(other, "2027-03-01");
+		await build(other, "2027-03-01");
 		expect(inOutput(other)).toEqual(inOutput(club));
 
 		const elsewhere = join(scratch(), "site");
 		appendFileSync(join(other, DRILL), "Slowly.\n");
-		build(other, "2027-03-02", ["--out", elsewhere]);
+		await build(other, "2027-03-02", ["--out", elsewhere]);
 		expect(editionIn(join(elsewhere, "data/edition.json"))).toMatchObject({ number: 3, date: "2027-03-02" });
 		// A copy elsewhere leaves the club folder as it is.
 		expect(inClub(other).number).toBe(2);
-		build(other, "2027-03-02");
+		await build(other, "2027-03-02");
 		expect(inOutput(other)).toEqual(editionIn(join(elsewhere, "data/edition.json")));
 	});
 
-	it("gives the same bytes for the same edition on another day", () => {
+	it("gives the same bytes for the same edition on another day", async () => {
 		const club = smallClub();
-		build(club, "2026-11-28");
+		await build(club, "2026-11-28");
 		const bytes = () =>
 			readdirSync(`${ownOutput(club)}/`, { recursive: true, withFileTypes: true })
 				.filter((entry) => entry.isFile())
@@ -131,7 +122,7 @@ describe("the edition of a club", () => {
 		const before = bytes();
 		rmSync(ownOutput(club));
 		rmSync(join(ownOutput(club), "../.site.editions"), { recursive: true });
-		build(club, "2027-02-01");
+		await build(club, "2027-02-01");
 		const names = (list: readonly (readonly unknown[])[]) => list.length;
 		expect(names(bytes())).toBe(names(before));
 		expect(bytes()).toEqual(before);
@@ -139,22 +130,22 @@ describe("the edition of a club", () => {
 
 	it.skipIf(process.getuid?.() === 0)(
 		"lives in the output where the folder cannot be written, and says so",
-		() => {
+		async () => {
 			const club = smallClub();
 			chmodSync(join(club, "_data"), 0o555);
 			onTestFinished(() => chmodSync(join(club, "_data"), 0o755));
-			expect(build(club, "2026-11-28").said).toContain("could not be noted in _data/edition.json");
+			expect((await build(club, "2026-11-28")).said).toContain("could not be noted in _data/edition.json");
 			appendFileSync(join(club, DRILL), "Arms by the ears.\n");
-			build(club, "2026-11-30");
+			await build(club, "2026-11-30");
 			expect(inOutput(club)).toMatchObject({ number: 2, date: "2026-11-30" });
 			expect(existsSync(join(club, "_data/edition.json"))).toBe(false);
 		},
 	);
 
-	it("is said where the folder's record stands in the way of being written, and the build is whole", () => {
+	it("is said where the folder's record stands in the way of being written, and the build is whole", async () => {
 		const club = smallClub();
 		mkdirSync(join(club, "_data/edition.json"));
-		const { status, said } = build(club, "2026-11-28");
+		const { status, said } = await build(club, "2026-11-28");
 		expect(status).toBe(0);
 		expect(said).toContain("Edition 1 could not be noted in _data/edition.json");
 		expect(inOutput(club).number).toBe(1);
@@ -183,11 +174,8 @@ describe("the edition of a club", () => {
 		expect(content()).not.toBe(before);
 	});
 
-	it("refuses a moment that is none", () => {
-		const { status, stderr } = spawnSync(process.execPath, [MAIN, "check", "--club", smallClub()], {
-			encoding: "utf8",
-			timeout: 100_000,
-			killSignal: "SIGKILL",
+	it("refuses a moment that is none", async () => {
+		const { status, stderr } = await command(["check", "--club", smallClub()], {
 			env: { ...process.env, SOURCE_DATE_EPOCH: "yesterday" },
 		});
 		expect(status).toBe(2);
@@ -201,7 +189,7 @@ describe("a reader meets the edition", () => {
 		["fr", "Édition 1 du 30 novembre 2026", "Édition <b>1 du 30 novembre 2026</b>"],
 	])("in the same words on site and paper (%s)", async (language, words, markup) => {
 		const club = smallClub(language);
-		build(club, "2026-11-30");
+		await build(club, "2026-11-30");
 		const read = (file: string) => readFileSync(join(ownOutput(club), file), "utf8");
 		expect(read("about/index.html")).toContain(markup);
 		expect(read("assets/edition.js")).toContain(`"${words.slice("Edition ".length)}"`);
@@ -219,16 +207,12 @@ describe("a reader meets the edition", () => {
 		expect(JSON.parse(read("data/handbook.json")).edition).toEqual(handbook.edition);
 	});
 
-	it("by a number that goes on in the next term's folder", () => {
+	it("by a number that goes on in the next term's folder", async () => {
 		const club = clubCopy(undefined, join(FIXTURES, "clubs/full-pages"));
-		build(club, "2026-11-30");
+		await build(club, "2026-11-30");
 		const to = join(scratch(), "next");
-		spawnSync(
-			process.execPath,
-			[MAIN, "next-term", "--club", club, "--to", to, "--starts", "2027-04-19", "--write"],
-			{ encoding: "utf8", timeout: 100_000, killSignal: "SIGKILL" },
-		);
-		build(to, "2027-04-01");
+		await command(["next-term", "--club", club, "--to", to, "--starts", "2027-04-19", "--write"]);
+		await build(to, "2027-04-01");
 		expect(inOutput(to)).toMatchObject({ number: 2, date: "2027-04-01" });
 	});
 });

@@ -1,6 +1,5 @@
 /** `new` on folders of its own: what is written builds at once, teaches, and never takes another's place. */
 
-import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -17,6 +16,7 @@ import { readClub } from "../../scripts/read/read-club.ts";
 import { SCHEMA_FILES_OF, schemaFiles } from "../../scripts/site/schema-files.ts";
 import { SCHEMAS } from "../../scripts/validate/schemas.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { handbook as command } from "../run-command.ts";
 import { textsIn } from "./texts-in.ts";
 
 const CLUB: NewOptions = { kind: "club", name: "Harlow Lane Gymnastics", starts: "2027-01-04" };
@@ -54,11 +54,7 @@ describe("new club", () => {
 		expect(problems).toEqual([]);
 		// Its first week is planned, and the others are still to be: that is all the plan misses.
 		expect(handbook?.findings.map(({ code }) => code)).toEqual(["H314"]);
-		const built = spawnSync(
-			process.execPath,
-			["scripts/commands/main.ts", "build", "--no-print", "--club", folder],
-			{ cwd: REPOSITORY, encoding: "utf8", timeout: 100_000, killSignal: "SIGKILL" },
-		);
+		const built = await command(["build", "--no-print", "--club", folder]);
 		expect(built.stdout).toMatch(/^wrote \d+ pages/);
 		expect(built.status).toBe(0);
 		expect(existsSync(join(ownOutput(folder), "drills/log-roll/index.html"))).toBe(true);

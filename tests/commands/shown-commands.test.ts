@@ -3,7 +3,6 @@
  * with, and those that end by themselves do what is said, on a copy of the demo club.
  */
 
-import { spawnSync } from "node:child_process";
 import {
 	cpSync,
 	existsSync,
@@ -26,7 +25,6 @@ import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 import { handbook } from "../run-command.ts";
 import { messyWorkbook } from "./messy-spreadsheet.ts";
 
-const MAIN = join(REPOSITORY, "scripts/commands/main.ts");
 const SCRIPTS = (
 	JSON.parse(readFileSync(join(REPOSITORY, "package.json"), "utf8")) as { scripts: Record<string, string> }
 ).scripts;
@@ -147,11 +145,7 @@ describe("on the demo club", () => {
 it("a page of what changed is built on a small club", async () => {
 	const { here } = await desk(join(FIXTURES, "base-club"));
 	const { name, args } = wordsOf(COMMANDS.since[0]);
-	const { status } = spawnSync(process.execPath, [MAIN, name, ...args, "--no-print"], {
-		cwd: here,
-		timeout: 100_000,
-		killSignal: "SIGKILL",
-	});
+	const { status } = await run([name, ...args, "--no-print"], here);
 	expect(status).toBe(0);
 	expect(existsSync(join(ownOutput(here), "what-changed/index.html"))).toBe(true);
 });

@@ -56,10 +56,9 @@ async function work(): Promise<void> {
 	const { reportProblems } = await import("../../scripts/commands/report.ts");
 	const { dataFiles } = await import("../../scripts/site/data-files.ts");
 	const { searchFiles } = await import("../../scripts/search/build-search.ts");
-	const { escapeHtml } = await import("../../scripts/views/html.ts");
+	const { html } = await import("../../scripts/views/html.ts");
 	const { sitePages } = await import("../../layouts/pages/site-pages.ts");
-	const { render } = await import("../../layouts/pages/site.11ty.ts");
-	const helpers = { highlight: (_language: string, code: string) => escapeHtml(code) };
+	const { documentOf } = await import("../../layouts/pages/document.ts");
 	const caches = cachePlace().path;
 	const read = watchReading();
 
@@ -87,7 +86,7 @@ async function work(): Promise<void> {
 					said.push(text);
 				if (seed % PAGES_EVERY === 0) {
 					for (const page of sitePages(handbook, { media }))
-						said.push(render.call(helpers, { sitePage: page, handbook: {} }));
+						said.push(documentOf(page, (_, code) => html`${code}`));
 				}
 			}
 			const { user, system } = process.cpuUsage(before);
