@@ -12,6 +12,7 @@ import type { Rect } from "../../scripts/compute/station-layout.ts";
 import { waitingOf } from "../../scripts/compute/waiting.ts";
 import { isOpen } from "../../scripts/compute/ways.ts";
 import type { Side } from "../../scripts/model.ts";
+import { cases } from "../random-cases.ts";
 
 function station(number: number, rect: Rect, more: Partial<PlacedStation> = {}): PlacedStation {
 	return {
@@ -118,7 +119,7 @@ describe("the ways between stations", () => {
 					}
 				}
 			}),
-			{ seed: 21, numRuns: 2000 },
+			{ seed: 21, numRuns: cases(2000) },
 		);
 	});
 
@@ -136,9 +137,9 @@ describe("the ways between stations", () => {
 					expect(way.length).toBeGreaterThan(1);
 				}
 			}),
-			{ seed: 22, numRuns: 800 },
+			{ seed: 22, numRuns: cases(800) },
 		);
-		expect(found).toBeGreaterThan(100);
+		expect(found).toBeGreaterThan(cases(100));
 	});
 
 	it("are there on every plan that is called open without a search", () => {
@@ -150,9 +151,9 @@ describe("the ways between stations", () => {
 				for (const { from, to, way } of routesOf(plan))
 					expect(way.length, `${from} ${to}`).toBeGreaterThan(1);
 			}),
-			{ seed: 23, numRuns: 800 },
+			{ seed: 23, numRuns: cases(800) },
 		);
-		expect(open).toBeGreaterThan(30);
+		expect(open).toBeGreaterThan(cases(30));
 	});
 
 	it("go straight where nothing stands between, and round what does", () => {
@@ -291,10 +292,10 @@ describe("who waits, and who coaches", () => {
 					}
 				}
 			}),
-			{ seed: 24, numRuns: 300 },
+			{ seed: 24, numRuns: cases(300) },
 		);
-		expect(waiting).toBeGreaterThan(500);
-		expect(standing).toBeGreaterThan(100);
+		expect(waiting).toBeGreaterThan(cases(500));
+		expect(standing).toBeGreaterThan(cases(100));
 	});
 
 	it("wait at the beginning of a run, as many as have no turn", () => {

@@ -21,6 +21,7 @@ import { groupWorks, turnsEach } from "../../scripts/compute/work.ts";
 import type { Equipment, Landmark } from "../../scripts/model.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { FIXTURES } from "../open-fixture.ts";
+import { cases } from "../random-cases.ts";
 import { build, count, type Draft } from "./build-curriculum.ts";
 import { club } from "./random-club.ts";
 
@@ -100,7 +101,7 @@ describe("turns", () => {
 			fc.property(gymnasts, turn, fc.integer({ min: 1, max: 40 }), (n, t, rounds) => {
 				expect(closed(rounds * t.seconds, n, t)).toBe(played(rounds * t.seconds, n, t).least);
 			}),
-			{ numRuns: 500 },
+			{ numRuns: cases(500) },
 		);
 	});
 
@@ -111,7 +112,7 @@ describe("turns", () => {
 				expect(closed(seconds, n, t)).toBeGreaterThanOrEqual(least);
 				expect(closed(seconds, n, t)).toBeLessThanOrEqual(most);
 			}),
-			{ numRuns: 500 },
+			{ numRuns: cases(500) },
 		);
 	});
 });
@@ -151,7 +152,7 @@ describe("the clock of a class", () => {
 					}
 				},
 			),
-			{ numRuns: 200 },
+			{ numRuns: cases(200) },
 		);
 	});
 });

@@ -8,10 +8,10 @@ import { describe, expect, it } from "vitest";
 import { footprintOf } from "../../scripts/compute/footprints.ts";
 import { FREE_SPACE, floorPlanOf, gapOf, overlapOf, placingMeasure } from "../../scripts/compute/placing.ts";
 import { arrange, type PropNeed, type Rect } from "../../scripts/compute/station-layout.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
 import type { Curriculum, Side, Station } from "../../scripts/model.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
+import { cases } from "../random-cases.ts";
 import { build, type DrillDraft } from "./build-curriculum.ts";
 
 const WORDS = wordsFor("en");
@@ -189,7 +189,7 @@ describe("a station", () => {
 					expect(any.run === undefined ? 0 : overlapOf(any.run, prop)).toBe(0);
 				}
 			}),
-			{ seed: 18, numRuns: 200 },
+			{ seed: 18, numRuns: cases(200) },
 		);
 	});
 
@@ -213,7 +213,7 @@ describe("a station", () => {
 					expect(p.top + p.width).toBeLessThanOrEqual(width + 0.02);
 				}
 			}),
-			{ seed: 6, numRuns: 300 },
+			{ seed: 6, numRuns: cases(300) },
 		);
 	});
 });
@@ -254,7 +254,7 @@ describe("stations without a place", () => {
 					expect(floorPlan.stations).toHaveLength(list.length);
 				}
 			}),
-			{ seed: 7, numRuns: 60 },
+			{ seed: 7, numRuns: cases(60) },
 		);
 	});
 
@@ -374,7 +374,7 @@ describe("plans without a size", () => {
 });
 
 describe("the demo club", () => {
-	const { handbook } = openHandbook(REPOSITORY);
+	const handbook = demoHandbook();
 	it("has a plan for every block of stations, with at most one true finding", () => {
 		if (handbook === undefined) throw new Error("the demo club has errors");
 		let blocks = 0;

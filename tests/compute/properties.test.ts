@@ -15,6 +15,7 @@ import { rounded } from "../../scripts/compute/tables.ts";
 import { classTimes } from "../../scripts/compute/time.ts";
 import { groupWorks } from "../../scripts/compute/work.ts";
 import type { Cell } from "../../scripts/model.ts";
+import { cases } from "../random-cases.ts";
 import { build, count, type Draft } from "./build-curriculum.ts";
 import { APPARATUS, club, DRILL_IDS, LEVELS, SHAPES, SKILLS } from "./random-club.ts";
 
@@ -40,6 +41,7 @@ describe("for every plan", () => {
 				);
 				expect(sum(patterns.map((p) => p.share))).toBeCloseTo(sum(withPattern.map((e) => e.minutes)), 9);
 			}),
+			{ numRuns: cases(100) },
 		);
 	});
 
@@ -68,6 +70,7 @@ describe("for every plan", () => {
 					}
 				}
 			}),
+			{ numRuns: cases(100) },
 		);
 	});
 
@@ -107,6 +110,7 @@ describe("for every plan", () => {
 					sum(classTimes(c.curriculum).map((t) => sum(t.blocks.map((b) => b.block.minutes))));
 				expect(planned(after)).toBeCloseTo(planned(before), 9);
 			}),
+			{ numRuns: cases(100) },
 		);
 	});
 
@@ -160,6 +164,7 @@ describe("for every plan", () => {
 					}
 				},
 			),
+			{ numRuns: cases(100) },
 		);
 	});
 
@@ -202,7 +207,7 @@ describe("for every plan", () => {
 						.map((f) => `${f.code} ${f.weight} ${f.source.place(f.path).line}`);
 				expect(kinds(there).sort()).toEqual(kinds(here).sort());
 			}),
-			{ numRuns: 60 },
+			{ numRuns: cases(60) },
 		);
 	});
 
@@ -223,7 +228,7 @@ describe("for every plan", () => {
 				const lines = (m: typeof a) => m.findings.map((f) => `${f.code} ${f.what}`).sort();
 				expect(lines(b)).toEqual(lines(a));
 			}),
-			{ numRuns: 60 },
+			{ numRuns: cases(60) },
 		);
 	});
 
@@ -244,6 +249,7 @@ describe("for every plan", () => {
 					expect(f.fix).not.toMatch(/undefined|NaN|Infinity/);
 				}
 			}),
+			{ numRuns: cases(100) },
 		);
 	});
 });

@@ -12,6 +12,7 @@ import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { nextTerm } from "../../scripts/edit/next-term.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { html } from "../../scripts/views/html.ts";
+import { demoHandbook } from "../demo.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 import { wordsOnPage } from "../words/read-words.ts";
 
@@ -218,8 +219,7 @@ describe("the page of what changed", () => {
 	});
 
 	it("is not there without an earlier plan, and says so where nothing changed", () => {
-		const { handbook } = openHandbook(REPOSITORY);
-		if (handbook === undefined) throw new Error("the demo");
+		const handbook = demoHandbook();
 		expect(sitePages(handbook).some(({ kind }) => kind === "what-changed")).toBe(false);
 		expect(pageOf(REPOSITORY, REPOSITORY).changed).toContain("Drills and plans are the same.");
 	});

@@ -6,9 +6,9 @@ import { type Disc, discsOf, type Pose, type Side } from "../../scripts/figures/
 import { drawStage, facing, playerOf, scoreFrom, scoreText } from "../../scripts/figures/stage.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
 import { ROLLER_TOP } from "../../scripts/figures/tops.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
 import type { Direction } from "../../scripts/model.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
+import { cases } from "../random-cases.ts";
 import { demoShape } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
 import { viewBoxOf } from "./read-svg.ts";
@@ -169,15 +169,13 @@ describe("poses between two phases", () => {
 				if (a.view === b.view) keepsLengths(pose);
 				else isForeshortened(pose);
 			}),
-			{ numRuns: 300 },
+			{ numRuns: cases(300) },
 		);
 	});
 });
 
 describe("the stage", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("the demo club has an error");
-	const { curriculum } = handbook;
+	const { curriculum } = demoHandbook();
 	const movements = Array.from(curriculum.drills.values(), (drill) => ({
 		drill: drill.id,
 		...movementOf(drill, curriculum),

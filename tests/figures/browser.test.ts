@@ -7,8 +7,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
 import { openBrowser } from "../see-pages.ts";
 import { DEMO_SHAPES } from "./demo-shapes.ts";
 
@@ -44,9 +43,7 @@ afterAll(() => browser?.close());
 
 test("every shape and every strip of the demo club is the same text in the browser", async () => {
 	const words = { title: "Shape", description: "What it looks like.", idPrefix: "figure" };
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("the demo club has an error");
-	const { curriculum } = handbook;
+	const { curriculum } = demoHandbook();
 	const movements = Array.from(curriculum.drills.values(), (drill) => movementOf(drill, curriculum)).filter(
 		({ stances }) => stances.length > 0,
 	);

@@ -11,21 +11,18 @@ import { type FloorPlan, FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { waitingOf } from "../../scripts/compute/waiting.ts";
 import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
 import type { Block, Side } from "../../scripts/model.ts";
 import { type FloorPlanView, floorPlanView } from "../../scripts/views/floor-plan.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
 import { pointsOf, viewBoxOf } from "./read-svg.ts";
 
-const { handbook } = openHandbook(REPOSITORY);
-if (handbook === undefined) throw new Error("the demo club has errors");
-const { curriculum } = handbook;
+const { curriculum, words } = demoHandbook();
 
 const all = curriculum.weeks.flatMap((week) =>
 	week.apparatus.flatMap((plan) =>
 		plan.blocks.flatMap((block) => {
-			const view = floorPlanView(curriculum, week, plan, block, handbook.words);
+			const view = floorPlanView(curriculum, week, plan, block, words);
 			return view === undefined ? [] : [{ week, plan, block, view }];
 		}),
 	),

@@ -4,10 +4,9 @@ import { placeHelpers } from "../../scripts/figures/helper.ts";
 import { discsOf, movedBy, poseOf } from "../../scripts/figures/pose.ts";
 import { drawStrip } from "../../scripts/figures/strip.ts";
 import { movementOf, stripDescription } from "../../scripts/figures/support.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
 import type { Helper } from "../../scripts/model.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
 import { demoShape } from "./demo-shapes.ts";
 
 const apart = (a: { x: number; y: number }, b: { x: number; y: number }): number =>
@@ -74,9 +73,7 @@ describe("who helps", () => {
 });
 
 describe("the demo club", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("the demo club has an error");
-	const { curriculum } = handbook;
+	const { curriculum } = demoHandbook();
 	const helped = [...curriculum.drills.values()].filter(({ helpers }) => helpers !== undefined);
 
 	test("draws a helper at a step that is there, for every drill that needs hands", () => {

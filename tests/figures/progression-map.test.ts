@@ -4,6 +4,7 @@ import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { around, arrowsOf, type GraphNode, inOrder } from "../../scripts/figures/progression-graph.ts";
 import { layOutInRows } from "../../scripts/figures/progression-layout.ts";
 import { drawProgressionMap, type MapSkill } from "../../scripts/figures/progression-map.ts";
+import { cases } from "../random-cases.ts";
 import { all, attribute, faultsOf, number, readSvg, textOf, withClass } from "./read-chart.ts";
 
 const node = (id: string, ...needs: readonly string[]): GraphNode => ({ id, needs });
@@ -91,7 +92,7 @@ describe("arrows", () => {
 					expect(arrows.filter(({ redundant }) => !redundant)).toHaveLength(smallest);
 				},
 			),
-			{ numRuns: 40 },
+			{ numRuns: cases(40) },
 		);
 	});
 
@@ -176,7 +177,7 @@ describe("the layout", () => {
 					});
 				}
 			}),
-			{ numRuns: 80 },
+			{ numRuns: cases(80) },
 		);
 	});
 });
@@ -315,7 +316,7 @@ describe("the map", () => {
 				expect(withClass(readSvg(drawn.svg), "map-box")).toHaveLength(nodes.length);
 				expect(drawn.items.map(({ id }) => id)).toEqual(inOrder(nodes));
 			}),
-			{ numRuns: 60 },
+			{ numRuns: cases(60) },
 		);
 	});
 

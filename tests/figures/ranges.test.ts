@@ -13,8 +13,7 @@
 import { expect, test } from "vitest";
 import { type Posture, sideAngles } from "../../scripts/figures/pose.ts";
 import { movementOf } from "../../scripts/figures/support.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
 import { DEMO_SHAPES, demoShape } from "./demo-shapes.ts";
 
 interface Range {
@@ -71,9 +70,7 @@ test("no shape bends a joint beyond its range; in a split the leg behind turns o
 });
 
 test("no phase of a drill does", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("the demo club has an error");
-	const { curriculum } = handbook;
+	const { curriculum } = demoHandbook();
 	const found = [...curriculum.drills.values()].flatMap((drill) =>
 		movementOf(drill, curriculum).stances.flatMap(({ posture, shape }, i) =>
 			shape.id === "split" ? [] : beyond(posture).map((wrong) => `${drill.id} ${i + 1}: ${wrong}`),

@@ -7,9 +7,9 @@ import { discsOf, mirrored, type Posture, poseOf, trunkDiscs } from "../../scrip
 import { drawStrip, onOneHold } from "../../scripts/figures/strip.ts";
 import { movementOf, type Stance } from "../../scripts/figures/support.ts";
 import { ROLLER_TOP, topOf } from "../../scripts/figures/tops.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
 import type { Direction, Ground } from "../../scripts/model.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
+import { cases } from "../random-cases.ts";
 import { demoShape } from "./demo-shapes.ts";
 import { postures } from "./random-postures.ts";
 import { pathsOf, pointsOf, viewBoxOf } from "./read-svg.ts";
@@ -190,7 +190,7 @@ test("any strip is finite and inside its frame, its figures side by side", () =>
 			expect(Math.min(...ys)).toBeGreaterThanOrEqual(top);
 			expect(Math.max(...ys)).toBeLessThanOrEqual(top + height);
 		}),
-		{ numRuns: 100 },
+		{ numRuns: cases(100) },
 	);
 });
 
@@ -360,9 +360,7 @@ describe("what phases are on", () => {
 });
 
 describe("the demo club", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("the demo club has an error");
-	const { curriculum } = handbook;
+	const { curriculum } = demoHandbook();
 	const drills = [...curriculum.drills.values()];
 
 	test.each(["wedge-forward-roll", "bar-three-beat-cast", "beam-jump-off-end", "headstand-wall-line"])(

@@ -18,10 +18,11 @@ import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
 import { markOf, type Report, readReports } from "../../scripts/records/report.ts";
 import { takeReports } from "../../scripts/records/take-reports.ts";
+import { demoHandbook } from "../demo.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 import { playedTerm } from "./play-term.ts";
 
-const demo = openHandbook(REPOSITORY).handbook as Handbook;
+const demo = demoHandbook();
 
 function shuffled<T>(list: readonly T[], random: () => number): readonly T[] {
 	return list

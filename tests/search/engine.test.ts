@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
-import { openHandbook } from "../../scripts/handbook.ts";
 import { searchDocuments, searchFiles, searchOptions } from "../../scripts/search/build-search.ts";
 import {
 	FACETS,
@@ -25,7 +24,7 @@ import { openWhileReading } from "../../scripts/search/head-text.ts";
 import { searchPages } from "../../scripts/search/search-pages.ts";
 import { HEAD_FILE, SUMMARIES_FILE, textFiles } from "../../scripts/views/search-files.ts";
 import * as english from "../../scripts/words/en.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
 import { HELD_QUERIES, KEPT, PAGE_QUERIES } from "./held-queries.ts";
 import { findWith, judge, judgedQueries, mean } from "./judge.ts";
 import { precisionOf } from "./precision.ts";
@@ -463,8 +462,7 @@ describe("order", () => {
 });
 
 describe("pages that are no drill", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("The demo club does not open.");
+	const handbook = demoHandbook();
 	const index = createIndex(searchDocuments(handbook), searchOptions(handbook), searchPages(handbook));
 
 	test.each(PAGE_QUERIES)("%s leads to %s", (words, address) => {
@@ -481,8 +479,7 @@ describe("pages that are no drill", () => {
 });
 
 describe("held queries", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("The demo club does not open.");
+	const handbook = demoHandbook();
 	const find = findWith(createIndex(searchDocuments(handbook), searchOptions(handbook)));
 	const drills = writtenDrills();
 	const all = HELD_QUERIES.map((query) => precisionOf(find, query, drills));
@@ -622,8 +619,7 @@ describe("the shared link", () => {
 });
 
 describe("the demo club", () => {
-	const { handbook } = openHandbook(REPOSITORY);
-	if (handbook === undefined) throw new Error("The demo club does not open.");
+	const handbook = demoHandbook();
 	const documents = searchDocuments(handbook);
 	const index = createIndex(documents, searchOptions(handbook));
 

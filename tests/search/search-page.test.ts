@@ -1,17 +1,15 @@
 import axe from "axe-core";
 import type { Browser, HTTPRequest, Page } from "puppeteer-core";
 import { afterAll, beforeAll, beforeEach, expect, onTestFinished, test } from "vitest";
-import { openHandbook } from "../../scripts/handbook.ts";
 import { searchDocuments, searchOptions } from "../../scripts/search/build-search.ts";
 import { FACETS, type Filters } from "../../scripts/search/choice.ts";
 import { createIndex } from "../../scripts/search/engine.ts";
-import { REPOSITORY } from "../open-fixture.ts";
+import { demoHandbook } from "../demo.ts";
 import { openBrowser } from "../see-pages.ts";
 import { type ServedPages, servePages } from "./serve-pages.ts";
 import { idsFor } from "./small-club.ts";
 
-const { handbook } = openHandbook(REPOSITORY);
-if (handbook === undefined) throw new Error("The demo club does not open.");
+const handbook = demoHandbook();
 const index = createIndex(searchDocuments(handbook), searchOptions(handbook));
 
 /** Results that the page shows at first. */

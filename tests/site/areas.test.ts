@@ -3,6 +3,7 @@
 import { expect, test } from "vitest";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
+import { demoHandbook } from "../demo.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
 
 /** Titles and crumbs of the pages about places, and which place is said to be an area. */
@@ -13,7 +14,7 @@ function places(club: string) {
 }
 
 test("the demo's areas stand under areas, its apparatus in the federation's order", () => {
-	const { handbook } = openHandbook(REPOSITORY);
+	const handbook = demoHandbook();
 	const all = Array.from(handbook?.curriculum.apparatus ?? [], ([id, { kind }]) => ({ id, kind }));
 	expect(all.filter(({ kind }) => kind === "area").map(({ id }) => id)).toEqual(["warm-up", "cool-down"]);
 	// FIG, Code of Points, women's artistic gymnastics: vault, uneven bars, beam, floor (the Olympic order).

@@ -5,9 +5,9 @@
 
 import type { ElementHandle, Page } from "puppeteer-core";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { openHandbook } from "../../scripts/handbook.ts";
 import { MOST_BYTES, type Report, readReports } from "../../scripts/records/report.ts";
 import { takeReports } from "../../scripts/records/take-reports.ts";
+import { demoHandbook } from "../demo.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { openSite } from "./open-site.ts";
 
@@ -159,8 +159,7 @@ describe("a coach's report", () => {
 		]);
 		expect(report.skills).toMatchObject([{ of: 11, alone: 7, helped: 3 }]);
 		// It fits the plan that it is of.
-		const { curriculum } = openHandbook(REPOSITORY).handbook ?? { curriculum: undefined };
-		if (curriculum === undefined) throw new Error("no demo");
+		const { curriculum } = demoHandbook();
 		const taken = takeReports(curriculum, new Map(), [report]);
 		expect(taken.counts.new).toBe(1);
 		expect([...taken.texts.values()][0]).toMatch(/drills: \[.*done: shortened, lost: 2/);
