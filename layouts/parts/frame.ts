@@ -15,8 +15,9 @@ import { CLUB_STYLES } from "../../scripts/views/pages.ts";
 import { HEAD_FILE } from "../../scripts/views/search-files.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { closeKey, emergencyKey, emergencyPanel } from "./emergency.ts";
+import { drawnBodies } from "./figures.ts";
 import { type Sign, sign } from "./icons.ts";
-import { a, type PageContext } from "./page.ts";
+import { a, contextOf, type PageContext, type ShownPage } from "./page.ts";
 import { correctionAddress, installHead, linkPicture } from "./share-head.ts";
 
 interface Destination {
@@ -47,7 +48,17 @@ const DESTINATIONS: readonly Destination[] = [
 	{ to: "about/", name: "safety", sign: "about" },
 ];
 
-/** The whole document around what a page function wrote; `drawn` is what its pictures place, at the page's end. */
+/** The whole document of a page, of whatever kind: for the site, the preview and devices alike. */
+export function documentOf(
+	page: ShownPage & { readonly main: (ctx: PageContext) => Html },
+	highlight: PageContext["highlight"],
+): string {
+	const ctx = contextOf(page, highlight);
+	const main = page.main(ctx);
+	return frame(ctx, main, drawnBodies(ctx)).text;
+}
+
+/** What a page function wrote within its frame; `drawn` is what its pictures place, at the page's end. */
 export function frame(ctx: PageContext, main: Html, drawn?: Html): Html {
 	const { page } = ctx;
 	const { crumbs = [] } = page;

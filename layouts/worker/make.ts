@@ -6,8 +6,8 @@
 import type { DeviceScope } from "../../scripts/records/device.ts";
 import { readRecords } from "../../scripts/records/records.ts";
 import { searchFiles } from "../../scripts/search/build-search.ts";
-import { documentOf } from "../pages/document.ts";
 import { pageFinder } from "../pages/site-pages.ts";
+import { documentOf } from "../parts/frame.ts";
 import { WORDS } from "./words.ts";
 
 (globalThis as DeviceScope).handbookOf = (textOf, edition) => {

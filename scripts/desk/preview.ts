@@ -7,9 +7,9 @@
  * warnings, and the printed sheets under `print-preview/`.
  */
 
-import { documentOf } from "../../layouts/pages/document.ts";
 import { printPreviewList, printPreviewSection } from "../../layouts/pages/print-preview.ts";
 import { type SitePage, sitePages } from "../../layouts/pages/site-pages.ts";
+import { documentOf } from "../../layouts/parts/frame.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { paperOf } from "../../layouts/sheets/paper.ts";
 import type { Sheets } from "../../layouts/sheets/section.ts";

@@ -6,9 +6,9 @@
 
 import { relative } from "node:path";
 import Eleventy from "@11ty/eleventy";
-import { documentOf } from "../../layouts/pages/document.ts";
 import type { TemplatePages } from "../../layouts/pages/site.11ty.ts";
 import type { SitePage } from "../../layouts/pages/site-pages.ts";
+import { documentOf } from "../../layouts/parts/frame.ts";
 import { PROGRAM } from "../files/program.ts";
 import { raw } from "../views/html.ts";
 

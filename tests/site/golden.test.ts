@@ -8,8 +8,8 @@
 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { documentOf } from "../../layouts/pages/document.ts";
 import { type SitePage, sitePages } from "../../layouts/pages/site-pages.ts";
+import { documentOf } from "../../layouts/parts/frame.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { highlightCode } from "../../scripts/site/highlight-code.ts";
 import { raw } from "../../scripts/views/html.ts";

@@ -4,8 +4,8 @@
  */
 
 import { beforeAll, describe, expect, it } from "vitest";
-import { documentOf } from "../../layouts/pages/document.ts";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
+import { documentOf } from "../../layouts/parts/frame.ts";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";

@@ -6,8 +6,8 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { documentOf } from "../../layouts/pages/document.ts";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
+import { documentOf } from "../../layouts/parts/frame.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { raw } from "../../scripts/views/html.ts";
 import { clubCopy } from "../open-fixture.ts";

@@ -8,8 +8,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { afterAll, describe, expect, it, onTestFinished } from "vitest";
-import { documentOf } from "../../layouts/pages/document.ts";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
+import { documentOf } from "../../layouts/parts/frame.ts";
 import { taughtCommand } from "../../scripts/commands/taught.ts";
 import { undo } from "../../scripts/commands/undo.ts";
 import { openHandbook } from "../../scripts/handbook.ts";

@@ -58,7 +58,7 @@ async function work(): Promise<void> {
 	const { searchFiles } = await import("../../scripts/search/build-search.ts");
 	const { html } = await import("../../scripts/views/html.ts");
 	const { sitePages } = await import("../../layouts/pages/site-pages.ts");
-	const { documentOf } = await import("../../layouts/pages/document.ts");
+	const { documentOf } = await import("../../layouts/parts/frame.ts");
 	const caches = cachePlace().path;
 	const read = watchReading();
 
