@@ -7,7 +7,7 @@
  */
 
 import { basename, dirname } from "node:path";
-import { compareFindings } from "../compute/count-changes.ts";
+import { compareFindings } from "../compute/compare-findings.ts";
 import { harmOf } from "../compute/harm.ts";
 import { measure } from "../compute/measures.ts";
 import { keptPast } from "../compute/taught.ts";

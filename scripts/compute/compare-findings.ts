@@ -1,43 +1,6 @@
-/**
- * What a change of the plan does to its findings: made in memory, counted, held against what was found
- * before. Nothing is written or read, so a desk may ask after every move.
- *
- *   const { gone, came, changed, weeks, after } = countChanges(handbook, [{ swap: { block: "5/beam/1", drill: "dish" } }]);
- *
- * `after` is the plan with the changes as a `Measured`: its findings and tables are counted when asked for,
- * and every function of compute/ takes its curriculum (`classTime(after.curriculum, week, class)` …). Hand
- * it in again as `before` to count the next change on top. A change that cannot be made throws a
- * `ChangeFault` (plan-changes.ts) with words for whoever asked.
- *
- * What stays as it is keeps what was counted for it: `tests/bench/solve.ts live` says how long one takes.
- */
+/** What a change of the plan does to its findings: two lists held against each other. */
 
-import type { Finding, PlanChange } from "../model.ts";
-import type { Words } from "../words/words.ts";
-import type { Measured } from "./measure.ts";
-import { measure } from "./measures.ts";
-import { changedPlan, weeksOf } from "./plan-changes.ts";
-
-export interface CountedChange {
-	readonly after: Measured;
-	/** Weeks that the changes touch, by number. */
-	readonly weeks: readonly number[];
-	/** Findings that are no longer, and those that were not: in the order in which they are read. */
-	readonly gone: readonly Finding[];
-	readonly came: readonly Finding[];
-	/** The same findings with other numbers or words. */
-	readonly changed: readonly { readonly before: Finding; readonly after: Finding }[];
-}
-
-/** @throws ChangeFault */
-export function countChanges(before: Measured, changes: readonly PlanChange[], words?: Words): CountedChange {
-	const after = measure(changedPlan(before.curriculum, changes), words);
-	return {
-		after,
-		weeks: [...weeksOf(changes)].sort((a, b) => a - b),
-		...compareFindings(before.findings, after.findings),
-	};
-}
+import type { Finding } from "../model.ts";
 
 /** What a finding is, whatever its words and numbers: the same for the same finding of two plans. */
 export function identityOf({ code, about }: Finding): string {
@@ -45,11 +8,16 @@ export function identityOf({ code, about }: Finding): string {
 	return `${code} ${JSON.stringify(fields.sort(([a], [b]) => (a < b ? -1 : 1)))}`;
 }
 
+export interface ComparedFindings {
+	/** Findings that are no longer, and those that were not: in the order in which they are read. */
+	readonly gone: readonly Finding[];
+	readonly came: readonly Finding[];
+	/** The same findings with other numbers or words. */
+	readonly changed: readonly { readonly before: Finding; readonly after: Finding }[];
+}
+
 /** Two lists of findings held against each other by identity; of several alike, those with the same words are one. */
-export function compareFindings(
-	before: readonly Finding[],
-	after: readonly Finding[],
-): Pick<CountedChange, "gone" | "came" | "changed"> {
+export function compareFindings(before: readonly Finding[], after: readonly Finding[]): ComparedFindings {
 	const old = Map.groupBy(before, identityOf);
 	const isSame = (a: Finding, b: Finding): boolean => a.what === b.what && a.weight === b.weight;
 	const others: Finding[] = [];
@@ -60,7 +28,7 @@ export function compareFindings(
 		else alike.splice(at, 1);
 	}
 	const came: Finding[] = [];
-	const changed: { readonly before: Finding; readonly after: Finding }[] = [];
+	const changed: { before: Finding; after: Finding }[] = [];
 	for (const one of others) {
 		const other = old.get(identityOf(one))?.shift();
 		if (other === undefined) came.push(one);

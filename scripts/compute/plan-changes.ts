@@ -15,7 +15,7 @@
  * In memory: `changedPlan(curriculum, changes)` gives the curriculum with the changes made, and throws a
  * `ChangeFault` with words for whoever asked; what it changes it makes new, and everything else stays the
  * same object, so that what was counted for it is still known (link/join-records.ts, `groundOf`).
- * What a change does to the findings: count-changes.ts.
+ * What a change does to the findings: compare-findings.ts.
  */
 
 import { withWeeks } from "../link/join-records.ts";

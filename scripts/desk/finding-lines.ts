@@ -1,7 +1,7 @@
 /** Findings as the desk lists them, and what came and went between two states, by what they are. */
 
 import type { FindingLine } from "../../layouts/desk/api.ts";
-import { identityOf } from "../compute/count-changes.ts";
+import { identityOf } from "../compute/compare-findings.ts";
 import { harmOf } from "../compute/harm.ts";
 import type { Finding } from "../model.ts";
 import type { DeskPlan } from "./desk.ts";

@@ -6,8 +6,9 @@
  * the plan takes to be counted, as a desk asks for it.
  */
 
-import { countChanges } from "../../scripts/compute/count-changes.ts";
+import { compareFindings } from "../../scripts/compute/compare-findings.ts";
 import { measure } from "../../scripts/compute/measures.ts";
+import { changedPlan } from "../../scripts/compute/plan-changes.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { withWeeks } from "../../scripts/link/join-records.ts";
 import type { Curriculum } from "../../scripts/model.ts";
@@ -118,10 +119,10 @@ function live(name: string, curriculum: Curriculum): void {
 	const times = Array.from({ length: 40 }, () => {
 		const place = places[below(places.length)];
 		const started = now();
-		const counted = countChanges(measured, [
-			{ set: { block: place?.block ?? "", minutes: (place?.minutes ?? 0) + 1 } },
-		]);
-		measured = counted.after;
+		const longer = { block: place?.block ?? "", minutes: (place?.minutes ?? 0) + 1 };
+		const after = measure(changedPlan(measured.curriculum, [{ set: longer }]));
+		compareFindings(measured.findings, after.findings);
+		measured = after;
 		return now() - started;
 	}).sort((a, b) => a - b);
 	const at = (share: number): string => (times[Math.floor(share * (times.length - 1))] ?? 0).toFixed(0);

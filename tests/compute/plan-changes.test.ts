@@ -6,7 +6,7 @@
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { countChanges, identityOf } from "../../scripts/compute/count-changes.ts";
+import { compareFindings, identityOf } from "../../scripts/compute/compare-findings.ts";
 import { getOrMake } from "../../scripts/compute/get-or-make.ts";
 import { measure } from "../../scripts/compute/measures.ts";
 import { ChangeFault, changedPlan } from "../../scripts/compute/plan-changes.ts";
@@ -112,14 +112,12 @@ describe("a change list in memory", () => {
 						const read = opened(dir, changeList(changes) || "[]");
 						// A level that its drill does not offer, a spot twice: the files say what is wrong with that.
 						fc.pre(read !== undefined && changes.length > 0);
-						const counted = countChanges(start, changes);
-						expect(plansOf(counted.after.curriculum)).toEqual(plansOf(read.curriculum));
+						const counted = measure(changedPlan(start.curriculum, changes));
+						expect(plansOf(counted.curriculum)).toEqual(plansOf(read.curriculum));
 						expect(plansOf(curriculum)).toEqual(plansOf(read.curriculum));
 						const words = read.findings.map((one) => `${identityOf(one)} ${one.what}`).sort();
-						expect(counted.after.findings.map((one) => `${identityOf(one)} ${one.what}`).sort()).toEqual(
-							words,
-						);
-						const { gone, came, changed } = counted;
+						expect(counted.findings.map((one) => `${identityOf(one)} ${one.what}`).sort()).toEqual(words);
+						const { gone, came, changed } = compareFindings(start.findings, counted.findings);
 						expect(start.findings.length - gone.length + came.length).toBe(read.findings.length);
 						expect(words).toEqual(
 							expect.arrayContaining(came.map((one) => `${identityOf(one)} ${one.what}`)),
