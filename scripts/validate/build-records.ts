@@ -14,6 +14,7 @@ import type {
 	ClubClass,
 	ClubWord,
 	Contacts,
+	DataKind,
 	DataPath,
 	Dose,
 	DoseNumbers,
@@ -415,22 +416,15 @@ export function targetsFrom(file: SourceFile): Targets {
 }
 
 /** The `_data` lists, each in the club's order; a file that is not given stays undefined. */
-export function entriesFrom(files: {
-	readonly levels: SourceFile | undefined;
-	readonly apparatus: SourceFile | undefined;
-	readonly shapes: SourceFile | undefined;
-	readonly skills: SourceFile | undefined;
-	readonly equipment: SourceFile | undefined;
-	readonly purposes: SourceFile | undefined;
-}) {
+export function entriesFrom(fileOf: (kind: DataKind) => SourceFile | undefined) {
 	return {
 		levels: list(
-			files.levels,
+			fileOf("levels"),
 			(item: written.LevelsItem, entry): Level =>
 				compact<Level>({ ...entry, description: item.description, entry: ids(item.entry) }),
 		),
 		apparatus: list(
-			files.apparatus,
+			fileOf("apparatus"),
 			(item: written.ApparatusItem, entry): Apparatus =>
 				compact<Apparatus>({
 					...entry,
@@ -442,7 +436,7 @@ export function entriesFrom(files: {
 				}),
 		),
 		shapes: list(
-			files.shapes,
+			fileOf("shapes"),
 			(item: written.ShapesItem, entry): Shape =>
 				compact<Shape>({
 					...entry,
@@ -455,7 +449,7 @@ export function entriesFrom(files: {
 				}),
 		),
 		skills: list(
-			files.skills,
+			fileOf("skills"),
 			(item: written.SkillsItem, entry): Skill =>
 				compact<Skill>({
 					...entry,
@@ -471,7 +465,7 @@ export function entriesFrom(files: {
 				}),
 		),
 		equipment: list(
-			files.equipment,
+			fileOf("equipment"),
 			(item: written.EquipmentItem, entry): Equipment =>
 				compact<Equipment>({
 					...entry,
@@ -487,7 +481,7 @@ export function entriesFrom(files: {
 				}),
 		),
 		purposes: list(
-			files.purposes,
+			fileOf("purposes"),
 			(item: written.PurposesItem, entry): Purpose => ({ ...entry, aliases: item.aliases ?? [] }),
 		),
 	};

@@ -12,6 +12,7 @@ import { addressOf, weekApparatusAddress } from "./addresses.ts";
 import type { Html } from "./html.ts";
 import { type Link, linksTo, linkTo } from "./links.ts";
 import type { Medium } from "./medium.ts";
+import type { Step } from "./progressions.ts";
 import type { SiteIndex } from "./site-index.ts";
 import { saidOfDrill } from "./taught-view.ts";
 import { doseWords } from "./words.ts";
@@ -87,7 +88,11 @@ export function drillView(site: SiteIndex, drill: LinkedDrill) {
 	const { curriculum } = site;
 	const page = addressOf({ kind: "drill", id: drill.id });
 	const { easier, harder } = site.progressions(drill);
-	const lines = (ids: readonly Id[]) => ids.flatMap((id) => drillLines(site, page, [id]));
+	const lines = (ids: readonly Id[]) => drillLines(site, page, ids);
+	const steps = (list: readonly Step[], ifWritten: string) =>
+		list.flatMap(({ drill: id, because }) =>
+			drillLines(site, page, [id], because === "written" ? ifWritten : undefined),
+		);
 	return {
 		...drillCore(site, page, drill, [...drill.levels.keys()]),
 		figures: movementOf(drill, curriculum),
@@ -109,22 +114,8 @@ export function drillView(site: SiteIndex, drill: LinkedDrill) {
 			const medium = site.media.byDrill.get(drill.id)?.[i];
 			return medium === undefined ? [] : [{ medium, alt, caption: site.inline(page, caption) }];
 		}),
-		easier: easier.flatMap((step) =>
-			drillLines(
-				site,
-				page,
-				[step.drill],
-				step.because === "written" ? site.words.drill.comesBefore : undefined,
-			),
-		),
-		harder: harder.flatMap((step) =>
-			drillLines(
-				site,
-				page,
-				[step.drill],
-				step.because === "written" ? site.words.drill.comesNext : undefined,
-			),
-		),
+		easier: steps(easier, site.words.drill.comesBefore),
+		harder: steps(harder, site.words.drill.comesNext),
 		partners: lines(drill.partners),
 		/** What is written to come before it and after it; easier and harder have more, and are judged. */
 		after: linksTo(curriculum, "drill", drill.after),

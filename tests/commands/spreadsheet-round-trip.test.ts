@@ -497,14 +497,6 @@ function source(file: WrittenFile): SourceFile {
 
 function recordOf(file: SourceFile): unknown {
 	const { kind } = file;
-	const none = {
-		levels: undefined,
-		apparatus: undefined,
-		shapes: undefined,
-		skills: undefined,
-		equipment: undefined,
-		purposes: undefined,
-	};
 	if (kind === "drill") return withoutSource(drillFrom(file));
 	if (kind === "week") return withoutSource(weekFrom(file));
 	if (kind === "guide") return withoutSource(guideFrom(file));
@@ -515,7 +507,7 @@ function recordOf(file: SourceFile): unknown {
 	if (kind === "words") return wordsFrom(file);
 	// What coaches reported is no part of the curriculum, and stays out of the workbook.
 	if (kind === "taught") return undefined;
-	return withoutSource(entriesFrom({ ...none, [kind]: file })[kind]);
+	return withoutSource(entriesFrom((one) => (one === kind ? file : undefined))[kind]);
 }
 
 /** Plain data without the places in files. Maps as lists of pairs, so that their order counts. */
