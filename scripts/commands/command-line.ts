@@ -11,6 +11,7 @@ import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 
 import { HARMS } from "../compute/harm.ts";
 import type { NewAcceptance } from "../edit/accept.ts";
 import { givenKind } from "../files/given.ts";
+import { authorGuide } from "../words/en.ts";
 import type { BuildOptions } from "./build.ts";
 import type { CheckOptions } from "./check.ts";
 import type { LibraryChoice } from "./compare-library.ts";
@@ -21,7 +22,6 @@ import { ownOutput } from "./note-edition.ts";
 import { isRunByNpm, keptByNpm, npmRun } from "./npm-options.ts";
 import { isInstalled } from "./own-package.ts";
 import type { PrintWish } from "./print.ts";
-import { PRINT_CHOICES } from "./print-choices.ts";
 import { wantsColour } from "./report.ts";
 import { reportFault } from "./report-fault.ts";
 import type { Run } from "./run.ts";
@@ -52,7 +52,9 @@ interface Writes {
 
 const PRINT_HELP = `
 What can be printed:
-${PRINT_CHOICES.map(({ name, what }) => `  ${name.padEnd(15)}${what}`).join("\n")}
+${Object.entries(authorGuide.commands.sheets)
+	.map(([name, what]) => `  ${name.padEnd(15)}${what.replaceAll("`", "")}`)
+	.join("\n")}
 
 Without --week, --class, --level or --apparatus all of them are printed. For example:
   npm run print -- pocket --class mon-beginners,tue-level-2 --paper A5

@@ -87,21 +87,7 @@ function pagesWorkflow(): string {
 #   as well; what only a header can say (no framing, no index) is missing. Who needs it takes a server.
 #
 # package.json and package-lock.json belong into the repository: they say which version builds it.
-name: handbook
-
-on:
-  push:
-    branches: [main]
-  pull_request:
-  workflow_dispatch:
-
-permissions:
-  contents: read
-
-concurrency:
-  group: handbook-\${{ github.ref }}
-  cancel-in-progress: false
-
+${workflowHead("handbook")}
 jobs:
   build:
     runs-on: ubuntu-latest
@@ -140,6 +126,25 @@ ${NOTE_EDITION}
 `;
 }
 
+/** When a workflow runs, and what it may do. */
+function workflowHead(name: string): string {
+	return `name: ${name}
+
+on:
+  push:
+    branches: [main]
+  pull_request:
+  workflow_dispatch:
+
+permissions:
+  contents: read
+
+concurrency:
+  group: ${name}-\${{ github.ref }}
+  cancel-in-progress: false
+`;
+}
+
 function clubsWorkflow(): string {
 	return `# Builds those of many clubs that a change touches. The repository holds
 #
@@ -152,21 +157,7 @@ function clubsWorkflow(): string {
 #
 # Nothing is published here. Each job keeps the sites of its clubs with the run for seven days, for members
 # of the repository only; add a step that copies "$RUNNER_TEMP/sites/<name>/" to each club's own host.
-name: clubs
-
-on:
-  push:
-    branches: [main]
-  pull_request:
-  workflow_dispatch:
-
-permissions:
-  contents: read
-
-concurrency:
-  group: clubs-\${{ github.ref }}
-  cancel-in-progress: false
-
+${workflowHead("clubs")}
 jobs:
   which:
     runs-on: ubuntu-latest

@@ -51,11 +51,9 @@ export async function planCommand(run: Run, options: PlanOptions): Promise<numbe
 	}
 	const solver = new Solver();
 	try {
-		const stop = new AbortController();
-		const planned = await untilInterrupted((signal) => {
-			signal.addEventListener("abort", () => stop.abort());
-			return plans(run, curriculum, weeks, options, solver, stop.signal);
-		});
+		const planned = await untilInterrupted((signal) =>
+			plans(run, curriculum, weeks, options, solver, signal),
+		);
 		return planned === undefined ? 1 : tell(run, planned, options);
 	} finally {
 		await solver.end();

@@ -28,7 +28,6 @@ import { type SheetChoice, singleSheets } from "../views/sheets/single-sheets.ts
 import { noteEdition } from "./note-edition.ts";
 import { openClub } from "./open-club.ts";
 import { mayWriteTo } from "./output-folder.ts";
-import { PRINT_CHOICES } from "./print-choices.ts";
 import { addToOutput, type Claim, claimFolder } from "./publish.ts";
 import { readSince } from "./read-since.ts";
 import { count, reportProblems } from "./report.ts";
@@ -55,8 +54,7 @@ export async function printCommand(run: Run, wish: PrintWish = {}): Promise<numb
 	const kind = SHEET_KINDS.find((one) => one === sheets);
 	const volume = VOLUMES.find((one) => one === sheets);
 	if (kind === undefined && volume === undefined) {
-		const known = PRINT_CHOICES.map(({ name }) => name);
-		out.line(unknown("kind of sheet", sheets, known));
+		out.line(unknown("kind of sheet", sheets, [...VOLUMES, "update-packet", ...SHEET_KINDS]));
 		return 2;
 	}
 	if (wish.since !== undefined && kind !== undefined && kind !== "pocket") {
