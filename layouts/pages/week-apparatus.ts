@@ -47,7 +47,7 @@ ${
 		words.setOut.title,
 		html`<ul class="setup">${equipment.map(
 			({ item, needed, owned, stored }) =>
-				html`<li><span class="count">${needed}</span> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">${words.setOut.owns(owned)}</strong>`}</li>`,
+				html`<li><b>${needed}</b> ${a(ctx, item)}${stored && html` <span class="small">${stored}</span>`}${owned !== undefined && owned < needed && html` <strong class="short">${words.setOut.owns(owned)}</strong>`}</li>`,
 		)}</ul>
 ${fold(say.neededOwned, [
 	scrollTable(

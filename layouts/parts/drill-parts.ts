@@ -58,7 +58,7 @@ export function faultList(ctx: PageContext, faults: DrillCore["faults"], drawn: 
 	const words = ctx.words.drill;
 	return html`<dl class="faults">${faults.map(
 		({ see, say, wrong }) =>
-			html`<div><dt><span class="label">${words.see}</span> ${see}</dt><dd><span class="label">${words.say}</span> ${say}</dd>${drawn && wrong && html`<dd class="two-figures">${wrongFigures(ctx.words, wrong)}</dd>`}</div>`,
+			html`<div><dt><b>${words.see}</b> ${see}</dt><dd><b>${words.say}</b> ${say}</dd>${drawn && wrong && html`<dd class="two-figures">${wrongFigures(ctx.words, wrong)}</dd>`}</div>`,
 	)}</dl>`;
 }
 
@@ -66,8 +66,8 @@ export function faultList(ctx: PageContext, faults: DrillCore["faults"], drawn: 
 export function levelWays(ctx: PageContext, ways: readonly LevelWay[]): Html | undefined {
 	if (ways.length === 0) return undefined;
 	return html`<ul class="ways">${ways.map(
-		({ level, how, dose }) => html`<li>${a(ctx, level, "level")}
-<span class="how">${how ?? ctx.words.drill.asDescribed}</span>${dose === "" ? "" : html` <span class="dose">${dose}</span>`}</li>`,
+		({ level, how, dose }) => html`<li>${a(ctx, level)}
+<span>${how ?? ctx.words.drill.asDescribed}</span>${dose === "" ? "" : html` <b>${dose}</b>`}</li>`,
 	)}</ul>`;
 }
 
@@ -82,7 +82,7 @@ export function setUpList(ctx: PageContext, setUp: SetUp): Html | undefined {
 	return html`<ul class="setup">
 ${equipment.map(
 	({ item, count, per, levels }) =>
-		html`<li>${whose(levels)}<span class="count">${count}</span> ${a(ctx, item)}${per === "gymnast" && ` ${say.forEachGymnast}`}</li>`,
+		html`<li>${whose(levels)}<b>${count}</b> ${a(ctx, item)}${per === "gymnast" && ` ${say.forEachGymnast}`}</li>`,
 )}
 ${heights.map(
 	({ what, landmark, levels, ranges }) =>

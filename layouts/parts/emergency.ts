@@ -14,7 +14,7 @@ const PANEL = "in-an-emergency";
 /** The key that opens the words; nothing for a club that wrote none. */
 export function emergencyKey({ page, words }: PageContext): Html | undefined {
 	if (page.frame.emergency === undefined) return undefined;
-	return html`<button class="emergency-key" type="button" popovertarget="${PANEL}">${sign("emergency")}<span>${words.frame.emergency}</span></button>`;
+	return html`<button class="emergency-key" type="button" popovertarget="${PANEL}">${sign("emergency")}${words.frame.emergency}</button>`;
 }
 
 /** The words themselves, once on a page. */

@@ -2,17 +2,11 @@
  * Figures of body shapes as pages show them. A shape without angles has no figure, only its name.
  */
 
-import { drawHold, placeParts } from "../../scripts/figures/draw-body.ts";
+import { drawHold, placeParts, UNITS } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
-import { mirrored, type Posture } from "../../scripts/figures/pose.ts";
+import { mirrored, movedBy, type Posture } from "../../scripts/figures/pose.ts";
 import { type BodiesOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
-import {
-	type Movement,
-	stripCaption,
-	stripDescription,
-	stripTitle,
-	type Wrong,
-} from "../../scripts/figures/support.ts";
+import { type Movement, stripCaption, stripDescription, type Wrong } from "../../scripts/figures/support.ts";
 import type { LinkedShape } from "../../scripts/model.ts";
 import { type Html, html, raw } from "../../scripts/views/html.ts";
 import type { Words } from "../../scripts/words/words.ts";
@@ -67,10 +61,11 @@ function withIds({ drawn }: PageContext, svg: string): string {
 
 /**
  * A figure without the attributes that the site's styles give its parts: a class sheet has thirty strips,
- * and every one would say them again. `figures` in site.css says the same as these.
+ * and every one would say them again. `figures` in site.css says the same as these. How high it is follows
+ * from its width.
  */
 function plain(svg: string): string {
-	let text = svg;
+	let text = svg.replace(/ height="[^"]*"/, "");
 	for (const attributes of STYLED) text = text.replaceAll(attributes, "");
 	return text;
 }
@@ -78,14 +73,14 @@ function plain(svg: string): string {
 const STYLED: readonly string[] = [
 	' fill="none" stroke="currentColor" stroke-width="20" stroke-dasharray="60 50"',
 	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
-	' fill="currentColor" font-size="300" text-anchor="middle"',
+	' transform="translate(0 360)" fill="currentColor" font-size="300" text-anchor="middle"',
 	' stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
 	' fill="currentColor" fill-opacity=".3" stroke="currentColor" stroke-width="36" stroke-linejoin="round"',
 	' fill="var(--figure-paper,Canvas)" stroke="currentColor" stroke-width="36" stroke-linejoin="round"',
 	' fill="none" stroke="var(--figure-far,gray)" stroke-width="48"',
 	' fill="none" stroke="var(--figure-paper,Canvas)" stroke-width="118" stroke-linecap="round"',
 	' fill="none" stroke="var(--figure-far,gray)" stroke-width="78" stroke-linecap="round"',
-	' xmlns="http://www.w3.org/2000/svg"',
+	' xmlns="http://www.w3.org/2000/svg" class="figure-strip"',
 ];
 
 interface KeptStrip {
@@ -125,22 +120,19 @@ function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolea
 	};
 	const bodies: BodiesOfStrip = {
 		gymnast: ({ pose, dx, up, turned }) => {
-			// What faces left is the mirror's picture of what faces right.
+			// What faces left is the mirror's picture of what faces right; a body stands by its hip wherever it is.
 			const shown = turned ? mirrored(pose) : pose;
-			const hold = drawHold(shown, 0);
-			const parts = placeParts(shown, 0, false, nameOf);
-			const name = nameOf(hold === "" ? parts : `<g>${parts}${hold}</g>`);
-			const y = up === 0 ? "" : ` y="${Math.round(-up)}"`;
-			return turned
-				? `<use href="#${name}" x="${Math.round(-dx)}"${y} transform="scale(-1 1)"/>`
-				: `<use href="#${name}" x="${Math.round(dx)}"${y}/>`;
+			const { x, y } = shown.hip;
+			const name = nameOf(placeParts(movedBy(shown, -x, -y), 0, false, nameOf));
+			const at = Math.round((turned ? -dx : dx) + x * UNITS);
+			const mirror = turned ? ' transform="scale(-1 1)"' : "";
+			const use = `<use href="#${name}" x="${at}" y="${Math.round(-up - y * UNITS)}"${mirror}/>`;
+			return use + drawHold(pose, dx);
 		},
 		helper: (pose, dx) => placeParts(pose, dx, true, nameOf),
 	};
-	const named = {
-		title: stripTitle(movement, words),
-		description: stripDescription(movement, words, withLooks),
-	};
+	// The caption beneath says its name.
+	const named = { title: "", description: stripDescription(movement, words, withLooks) };
 	const strip = { svg: plain(drawStrip(movement, named, bodies)), drawn };
 	strips?.set(key, strip);
 	return strip;

@@ -103,7 +103,7 @@ ${installHead(ctx)}
 <button class="theme-switch" type="button" hidden>${sign("light")}<span>${say.theme}</span></button>
 </header>
 <div class="around">
-<nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.filter(({ main }) => main).map((d) => destination(ctx, d, "main"))}<li class="main"><button type="button" popovertarget="all">${sign("menu")}<span>${say.menu}</span></button></li></ul></nav>
+<nav class="bar" aria-label="${say.main}"><ul>${page.frame.emergency && html`<li>${emergencyKey(ctx)}</li>`}${DESTINATIONS.filter(({ main }) => main).map((d) => destination(ctx, d))}<li><button type="button" popovertarget="all">${sign("menu")}${say.menu}</button></li></ul></nav>
 <nav id="all" class="panel all" popover aria-label="${say.all}"><ul>${DESTINATIONS.filter(({ name }) => !isPlaceLeftOut(page.frame.leaveOut, name)).map((d) => destination(ctx, d))}</ul>${closeKey(ctx, "all")}</nav>
 </div>
 <div class="sheet">
@@ -141,10 +141,9 @@ function mark(ctx: PageContext): Html {
 	return html`<svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false"><path d="M7 3h18v26H7z"/><path class="holes" d="M11 8h.01M11 16h.01M11 24h.01"/><path class="tab" d="M25 7h4v6h-4z"/></svg>`;
 }
 
-function destination(ctx: PageContext, d: Destination, className = ""): Html {
+function destination(ctx: PageContext, d: Destination): Html {
 	const here = ctx.page.facts.under === d.name;
 	const exact = here && ctx.page.address === d.to;
 	const name = ctx.words.destinations[d.name];
-	const classes = [className, here ? "here" : ""].filter((one) => one !== "").join(" ");
-	return html`<li${classes !== "" && html` class="${classes}"`}><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${sign(d.sign)}<span>${name}</span></a></li>`;
+	return html`<li><a href="${ctx.way(d.to)}"${here && html` aria-current="${exact ? "page" : "true"}"`}>${sign(d.sign)}${name}</a></li>`;
 }

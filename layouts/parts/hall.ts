@@ -96,8 +96,8 @@ function inOrder({ words }: PageContext, stops: readonly ClassStop[]) {
 }
 
 /**
- * The timer of a block with several stations, hidden until a program brings it to life; nothing where
- * the changes leave no time for work. Seconds at a station are the plan's own, not rounded.
+ * The timer of a block with several stations, empty and hidden until a program brings it to life; nothing
+ * where the changes leave no time for work. Seconds at a station are the plan's own, not rounded.
  */
 export function stationTimer(
 	ctx: PageContext,
@@ -109,11 +109,7 @@ export function stationTimer(
 	const say = ctx.words.hall;
 	const work = stations[0]?.minutes[0]?.minutes ?? 0;
 	if (stations.length < 2 || work <= 0) return undefined;
-	return html`<section class="station-timer" id="${anchor}-timer" aria-label="${say.timer(ctx.words.blockAt(apparatus, block.number))}" data-stations="${stations.length}" data-work="${work * 60}" data-change="${change * 60}" hidden>
-<p class="timer-face"><span class="timer-words"></span> <span class="timer-clock"></span></p>
-<div class="timer-keys"><button class="timer-go" type="button">${say.start}</button><button class="timer-skip" type="button">${say.skip}</button><button class="timer-reset" type="button">${say.reset}</button><button class="timer-sound" type="button" aria-pressed="false">${say.sound}</button><button class="timer-vibration" type="button" aria-pressed="false">${say.buzz}</button></div>
-<p class="timer-status sr" role="status"></p>
-</section>`;
+	return html`<section class="station-timer" id="${anchor}-timer" aria-label="${say.timer(ctx.words.blockAt(apparatus, block.number))}" data-stations="${stations.length}" data-work="${work * 60}" data-change="${change * 60}" hidden></section>`;
 }
 
 /** What to set out, by apparatus; a program adds boxes to tick, kept for this sheet on the device. */
@@ -123,7 +119,7 @@ export function setOutLists(ctx: PageContext, sheet: string, lists: readonly Set
 		({ id, apparatus, items }) => html`<div><h3>${apparatusIcon(id)} ${apparatus.name}</h3>
 <ul class="setup">${items.map(
 			(item) =>
-				html`<li data-tick="${id}/${item.id}"><span class="count">${item.needed}</span> <span class="thing">${item.name}${item.stored && html` <span class="small">${item.stored}</span>`}${item.owned !== undefined && item.owned < item.needed && html` <strong class="short">${ctx.words.setOut.owns(item.owned)}</strong>`}</span></li>`,
+				html`<li data-tick="${id}/${item.id}"><b>${item.needed}</b> <span class="thing">${item.name}${item.stored && html` <span class="small">${item.stored}</span>`}${item.owned !== undefined && item.owned < item.needed && html` <strong class="short">${ctx.words.setOut.owns(item.owned)}</strong>`}</span></li>`,
 		)}</ul></div>`,
 	)}</div>
 <p class="tick-foot" hidden><span class="tick-count" role="status"></span> <button class="button tick-clear" type="button">${ctx.words.setOut.clear}</button></p>

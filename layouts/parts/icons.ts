@@ -108,7 +108,7 @@ function drawnAs(id: string): string | undefined {
 }
 
 function named(name: string): Html {
-	return html`<i class="icon ${name}"></i>`;
+	return html`<i class="${name}"></i>`;
 }
 
 function drawing(inside: string): Html {

@@ -29,6 +29,8 @@ export function classReport(ctx: PageContext, view: ClassSheetView): Html {
 	const { contact } = ctx.page.frame;
 	const mail = contact?.includes("@") ? contact : undefined;
 	const last = view.stops.at(-1);
+	const drills = view.stops.flatMap(({ blocks }) => blocks).flatMap(({ stations }) => stations);
+	const said = new Set(drills.flatMap(({ core }) => core.criteria.map(({ skill }) => skill.to)));
 	return html`<section class="part class-end" hidden><article class="block" id="taught" tabindex="-1" aria-labelledby="taught-title" data-week="${view.week.id}"${mail && html` data-mail="${mail}"`}>
 <div class="block-body">
 <h2 id="taught-title"><span>${say.howItWent}</span></h2>
@@ -37,7 +39,7 @@ export function classReport(ctx: PageContext, view: ClassSheetView): Html {
 ${
 	view.skills.length > 0 &&
 	html`<h3>${say.howMany}</h3>
-<ul class="can">${view.skills.map((one) => skillItem(ctx, one))}</ul>`
+<ul class="can">${view.skills.map((one) => skillItem(ctx, one, said))}</ul>`
 }
 <div class="report-send" id="taught-send"></div>
 </div>
@@ -45,9 +47,11 @@ ${
 <nav class="block-ways" aria-label="${say.howItWent}">${emergencyKey(ctx)}<span></span>${last && html`<a class="whole" href="#at-${last.key}"><b>${say.whole}</b></a>`}<a class="next" href="#taught-send"><b>${say.toSend}</b></a></nav></section>`;
 }
 
+/** What must be seen of a skill that a drill of the sheet performs is said with the drill: a program shows it here. */
 function skillItem(
 	ctx: PageContext,
 	{ skill, link, group, groupName, gymnasts, criteria }: SkillOfDay,
+	said: ReadonlySet<string>,
 ): Html {
-	return html`<li data-skill="${skill}" data-of="${gymnasts}"${group && html` data-group="${group}"`}><h4>${groupName && html`${groupName}${ctx.words.colon}`}${a(ctx, link)}</h4>${criteria.length > 0 && html`<ul class="small">${criteria.map((line) => html`<li>${line}</li>`)}</ul>`}</li>`;
+	return html`<li data-skill="${skill}" data-of="${gymnasts}"${group && html` data-group="${group}"`}><h4>${groupName && html`${groupName}${ctx.words.colon}`}${a(ctx, link)}</h4>${criteria.length > 0 && !said.has(link.to) && html`<ul class="small">${criteria.map((line) => html`<li>${line}</li>`)}</ul>`}</li>`;
 }

@@ -124,8 +124,8 @@ export function bodyParts(pose: Pose, dx: number, hair = true): BodyParts {
 	};
 }
 
-/** So many drawing units are one where bodies are placed by parts: a sixth of a pixel in a strip, in fewer digits. */
-const GRID = 4;
+/** So many drawing units are one where bodies are placed by parts: a fifth of a pixel in a strip, in fewer digits. */
+const GRID = 5;
 
 /**
  * A body's elements where a page has many: each part is drawn once along an axis of its own, since limbs are
@@ -154,7 +154,8 @@ export function placeParts(
 			})),
 		);
 		const at = pair(rounded({ x: from.x * units + dx / GRID, y: -from.y * units }));
-		return `<use${more} href="#${name}" transform="translate(${at})rotate(${tenth((way * 180) / Math.PI)})"/>`;
+		const moved = at === "0 0" ? "" : `translate(${at})`;
+		return `<use${more} href="#${name}" transform="${moved}rotate(${tenth((way * 180) / Math.PI)})"/>`;
 	};
 	const path = (d: string, more = ""): string => `<path${more} d="${d}"/>`;
 	const rooted = (d: string, root: string): string =>
@@ -183,13 +184,25 @@ export function placeParts(
 		...legs,
 		...arms,
 		fromSide
-			? place(head, nose, (toPage) => path(headPath(pose, toPage, !helps)))
+			? place(head, nose, (toPage) => path(headPath(hairInSteps(pose), toPage, !helps)))
 			: place(head, chest, (toPage) => {
 					const eyes = path(eyesPath(pose, toPage), ` fill="${PAPER}" stroke="none"`);
 					return `<g>${path(headPath(pose, toPage, !helps))}${eyes}</g>`;
 				}),
 		"</g>",
 	].join("");
+}
+
+/** A head whose hair hangs in one of 24 directions, so that many bodies have the same one; what lies on the floor stays. */
+function hairInSteps(pose: Pose): Pose {
+	const { head, nose, tail } = pose;
+	if (tail.y < 2 * tail.r) return pose;
+	const root = hairRoot(pose);
+	const face = Math.atan2(nose.y - head.y, nose.x - head.x);
+	const long = Math.hypot(tail.x - root.x, tail.y - root.y);
+	const step = Math.PI / 12;
+	const way = face + step * Math.round((Math.atan2(tail.y - root.y, tail.x - root.x) - face) / step);
+	return { ...pose, tail: { ...tail, x: root.x + long * Math.cos(way), y: root.y + long * Math.sin(way) } };
 }
 
 /** Attributes of the two layers of a body: far limbs, and everything nearer. */

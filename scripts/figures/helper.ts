@@ -150,7 +150,8 @@ const mirroredIf = (is: boolean, pose: Pose): Pose => (is ? mirrored(pose) : pos
 /** Degrees that the thighs lean so that the shoulders are as high as wanted, standing or on the knees. */
 function bend(high: number, over: number, legs: number): number {
 	const share = Math.max(0.35, Math.min(1, (high - over) / legs));
-	return (Math.acos(share) * 180) / Math.PI;
+	// In steps, so that coaches have legs of few kinds; their arms reach as far as they must.
+	return 5 * Math.round(Math.acos(share) * (36 / Math.PI));
 }
 
 /** Of a coach who stands: from the floor to the shoulders without the legs. */

@@ -7,7 +7,7 @@ export const PAPER = "var(--figure-paper,Canvas)";
 export const FAR = "var(--figure-far,gray)";
 
 export interface PictureWords {
-	/** A short name, as plain text. */
+	/** A short name, as plain text; may be empty where a caption stands beside the picture. */
 	readonly title: string;
 	/** What the picture shows, as plain text. */
 	readonly description: string;
@@ -34,7 +34,8 @@ export function picture(
 		`<svg xmlns="http://www.w3.org/2000/svg" class="${className}" viewBox="${viewBox.join(" ")}" ` +
 		`width="${size.width}" height="${size.height}" role="img" `;
 	if (words.idPrefix === undefined) {
-		return `${head}aria-label="${escaped(`${words.title}. ${words.description}`)}">${content}</svg>`;
+		const title = words.title === "" ? "" : `${words.title}. `;
+		return `${head}aria-label="${escaped(title + words.description)}">${content}</svg>`;
 	}
 	const title = `${words.idPrefix}-title`;
 	const description = `${words.idPrefix}-desc`;

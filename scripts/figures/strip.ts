@@ -381,9 +381,7 @@ function drawHips(placed: readonly Placed[]): string {
 // ── 4. numbers and arrows ──────────────────────────────────────────────────────────────────────
 
 function drawCaptions(placed: readonly Placed[], travels: boolean, size: number): string {
-	const numbers = placed.map(
-		({ middle }, i) => `<text x="${Math.round(middle)}" y="${60 + size}">${i + 1}</text>`,
-	);
+	const numbers = placed.map(({ middle }, i) => `<text x="${Math.round(middle)}">${i + 1}</text>`);
 	const gaps = placed.slice(1).map(({ middle }, i) => {
 		const room = Math.max(120, size * 0.667);
 		const from = (placed[i]?.middle ?? middle) + room;
@@ -403,7 +401,7 @@ function drawCaptions(placed: readonly Placed[], travels: boolean, size: number)
 			: `<path class="figure-arrows" fill="${fill}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${d.join("")}"/>`;
 	return (
 		(size > 0
-			? `<g class="figure-numbers" fill="${INK}" font-size="${size}" text-anchor="middle">${numbers.join("")}</g>`
+			? `<g class="figure-numbers" transform="translate(0 ${60 + size})" fill="${INK}" font-size="${size}" text-anchor="middle">${numbers.join("")}</g>`
 			: "") +
 		path(on, INK) +
 		path(still, "none")

@@ -183,16 +183,24 @@ export function stripTitle({ names, inOrder }: Movement, { figures }: FigureWord
 /**
  * What a strip shows, as plain text: each phase with what it is on, and where the body travels.
  *
- * @param withLooks whether each shape's own description is said as well
+ * @param withLooks whether each shape's own description is said as well; without them it stands beside the caption
  */
 export function stripDescription(
 	{ stances, inOrder, travel }: Movement,
 	{ figures }: FigureWords,
 	withLooks = true,
 ): string {
-	const phases = stances.map(({ shape, posture, ground, hands, helpers = [] }, i) => {
+	const places = stances.map(({ posture, ground, hands }) => {
 		const carried = posture.base === "air" ? figures.inAir[ground] : figures.on[ground];
-		const where = hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
+		return hands === undefined ? carried : `${carried}, ${figures.handsOn(figures.on[hands])}`;
+	});
+	const [first = ""] = places;
+	const isAlike =
+		places.every((place) => place === first) && stances.every(({ helpers = [] }) => helpers.length === 0);
+	// The caption names the shapes and the way: nothing is left to say but what all are done on.
+	if (!withLooks && isAlike) return `${first.charAt(0).toUpperCase()}${first.slice(1)}.`;
+	const phases = stances.map(({ shape, helpers = [] }, i) => {
+		const where = places[i] ?? "";
 		const figure = `${inOrder ? `${i + 1}. ` : ""}${shape.name}, ${where}`;
 		const isPlain = shape.description === undefined || !withLooks;
 		const body = isPlain ? `${figure}.` : figures.look(figure, shape.description);

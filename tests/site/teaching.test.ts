@@ -631,7 +631,7 @@ describe("large type", () => {
 	it("is remembered, and grows everything", async () => {
 		await onDevice({}, async (page) => {
 			const size = () =>
-				page.$eval(".cues li, .ways .how", (e) => Number.parseFloat(getComputedStyle(e).fontSize));
+				page.$eval(".cues li, .ways li > span", (e) => Number.parseFloat(getComputedStyle(e).fontSize));
 			await visit(page, SHEET);
 			const before = await size();
 			await page.click(".hall-keys .type-switch");

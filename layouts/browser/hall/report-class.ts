@@ -256,7 +256,7 @@ class ClassTaps {
 			there.hidden = now() === undefined;
 			count.textContent = String(of());
 		});
-		place.append(counted(say.alone, "alone"), counted(say.helped, "helped"), there);
+		place.append(...criteriaOf(place), counted(say.alone, "alone"), counted(say.helped, "helped"), there);
 	}
 
 	#classTaps(): void {
@@ -393,6 +393,21 @@ function element<N extends keyof HTMLElementTagNameMap>(name: N, text: string): 
 	const made = document.createElement(name);
 	made.textContent = text;
 	return made;
+}
+
+/** What must be seen of a skill, as the sheet's first drill that performs it says; nothing where it is said here. */
+function criteriaOf(place: HTMLElement): readonly HTMLElement[] {
+	const to = place.querySelector("h4 a")?.getAttribute("href");
+	const name = document.querySelector(`.folds dt > a[href="${to}"]`);
+	if (name === null || place.querySelector("ul") !== null) return [];
+	const list = document.createElement("ul");
+	list.className = "small";
+	for (const line of name.closest("div")?.querySelectorAll("dd") ?? []) {
+		const item = document.createElement("li");
+		item.append(...line.cloneNode(true).childNodes);
+		list.append(item);
+	}
+	return [list];
 }
 
 function group(label: string): HTMLElement {

@@ -48,6 +48,7 @@ class StationTimer {
 	constructor(element: HTMLElement) {
 		const { stations, work, change } = element.dataset;
 		this.#element = element;
+		element.append(...timerParts());
 		this.#stations = Number(stations);
 		this.#course = courseOf(this.#stations, Number(work), Number(change));
 		this.#place = `${location.pathname}#${element.id}`;
@@ -167,6 +168,27 @@ class StationTimer {
 					? timer.changeSaid(here.station, this.#stations)
 					: timer.stationSaid(here.station, this.#stations);
 	}
+}
+
+/** Its face, its keys, and where it says what changed: made here, as without a program there is nothing to press. */
+function timerParts(): readonly HTMLElement[] {
+	const part = <K extends keyof HTMLElementTagNameMap>(tag: K, name: string, text = "") => {
+		const made = document.createElement(tag);
+		made.className = `timer-${name}`;
+		made.textContent = text;
+		return made;
+	};
+	const { start: go, skip, reset, sound, buzz: vibration } = hall;
+	const [face, keys, status] = [part("p", "face"), part("div", "keys"), part("p", "status")];
+	face.append(part("span", "words"), " ", part("span", "clock"));
+	for (const [name, text] of Object.entries({ go, skip, reset, sound, vibration })) {
+		const key = part("button", name, text);
+		key.type = "button";
+		keys.append(key);
+	}
+	status.classList.add("sr");
+	status.role = "status";
+	return [face, keys, status];
 }
 
 function goWords(running: boolean, elapsed: number, here: Stretch | undefined): string {
