@@ -480,10 +480,7 @@ function addChanging(cli: CommandLine): void {
 		);
 
 	cli
-		.command(
-			"undo",
-			"take back the last change that rename, move, mend, plan, taught, accept, apply or import made",
-		)
+		.command("undo", "take back the last change that a command or the desk made; again, the one before")
 		.action(cli.calls(() => import("./undo.ts"), "undo"));
 }
 

@@ -10,8 +10,8 @@ import { LeadsOut } from "../files/folder.ts";
 const WAYS_OUT: Readonly<Record<string, string>> = {
 	ENOSPC: "Make room on the drive, and run the command again.",
 	EDQUOT: "Make room on the drive, and run the command again.",
-	EACCES: "Check the permissions of the folder, or name another one with --out.",
-	EPERM: "Check the permissions of the folder, or name another one with --out.",
+	EACCES: "Check the permissions of the folder; a command that takes --out or --to can write to another.",
+	EPERM: "Check the permissions of the folder; a command that takes --out or --to can write to another.",
 	EROFS: "Name a folder that can be written with --out.",
 	EBUSY: "Close what uses the folder, or name another one with --out.",
 };

@@ -2137,7 +2137,7 @@ Lie long with the arms overhead, and roll sideways like a log.`,
 			},
 			undo: {
 				title: "Take back",
-				what: "Takes back the last change that `rename`, `move`, `mend`, `plan`, `taught`, `accept`, `apply` or `import` made, or the desk.",
+				what: "Takes back the last change that a command or the desk made to your files; again, the one before.",
 			},
 			export: {
 				title: "Write spreadsheets",

@@ -32,7 +32,7 @@ it("has the site's colours and typeface from the one place where they are said",
 	for (const font of fonts) expect(assets.has(font), font).toBe(true);
 });
 
-it("is readable in the dark, in French, at 820 and at 1280 pixels, whatever is shown", async () => {
+it("is readable in the dark, in French, at 360, 820 and 1280 pixels, whatever is shown", async () => {
 	const dir = clubCopy();
 	const club = join(dir, "_data/club.yaml");
 	writeFileSync(club, `${readFileSync(club, "utf8").replace(/^language:.*\n/m, "")}language: fr\n`);
@@ -44,7 +44,7 @@ it("is readable in the dark, in French, at 820 and at 1280 pixels, whatever is s
 	await settled(page);
 	expect(await page.$eval("html", (root) => root.lang)).toBe("fr");
 	await page.evaluate(axe.source);
-	for (const width of [1280, 820]) {
+	for (const width of [1280, 820, 360]) {
 		await page.setViewport({ width, height: 900 });
 		for (const [hash, part] of [
 			["board", ".board"],
