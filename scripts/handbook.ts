@@ -22,6 +22,7 @@ import { mendsOf } from "./compute/mend.ts";
 import { type TaughtSums, taughtSums } from "./compute/taught-sums.ts";
 import { joinLibraries, type Theirs } from "./libraries/join-libraries.ts";
 import type { LayerCaches } from "./libraries/layers.ts";
+import { withWeeks } from "./link/join-records.ts";
 import { linkClub } from "./link/link-club.ts";
 import type { ClubEdition, Curriculum, Finding, PlanChange, SourceFile } from "./model.ts";
 import { byPlace, type Problem } from "./problems.ts";
@@ -86,6 +87,8 @@ export interface OpenOptions {
 	/** Files read before, where a folder is opened again and again. */
 	readonly cache?: ReadCache;
 	readonly libraryCaches?: LayerCaches;
+	/** The last reading without errors, with the same cache. */
+	readonly before?: { readonly files: readonly SourceFile[]; readonly curriculum: Curriculum } | undefined;
 	/** What the folder would hold after a change that is not written yet. */
 	readonly tried?: TriedTexts;
 	/**
@@ -121,7 +124,8 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 		...(record.problem === undefined ? [] : [record.problem]),
 	].sort(byPlace);
 	if (linked.curriculum === undefined || record.problem !== undefined) return { problems, files: read.files };
-	const curriculum = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
+	const joinedAnew = options.taught === true ? linked.curriculum : { ...linked.curriculum, taught: [] };
+	const curriculum = onKnownGround(joinedAnew, joined.files, options.before);
 	const sums = curriculum.club.taughtSums ? taughtSums(linked.curriculum) : undefined;
 	const { words = wordsFor(curriculum.club.language), highlight } = options;
 	const editionOf = ({ club, drills }: Curriculum): ClubEdition => {
@@ -171,6 +175,24 @@ export function openHandbook(clubDir: string, options: OpenOptions = {}): Opened
 			},
 		},
 	};
+}
+
+/**
+ * Where only weeks are other ones than before, what was counted of the drills, the hall and the classes still
+ * holds: the new weeks are put on the curriculum that it was counted for. Files that are joined with a
+ * library's are other ones each time, and without a term or a list of apparatus these hang on the weeks.
+ */
+function onKnownGround(
+	curriculum: Curriculum,
+	files: readonly SourceFile[],
+	before: OpenOptions["before"],
+): Curriculum {
+	if (before === undefined) return curriculum;
+	const [old = [], now = []] = [before.files, files].map((all) => all.filter(({ kind }) => kind !== "week"));
+	const isSame = old.length === now.length && now.every((file, i) => file === old[i]);
+	const isWritten = ["term", "apparatus"].every((kind) => now.some((file) => file.kind === kind));
+	if (!isSame || !isWritten) return curriculum;
+	return withWeeks(before.curriculum, curriculum.weeks, curriculum.resolve);
 }
 
 /** What was read, without some of the files; what refers to them is at fault, as if they were not there. */

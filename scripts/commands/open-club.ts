@@ -1,6 +1,7 @@
 /** Opens a club and prepares its media, so that a broken picture stops a command as any other error does. */
 
 import { type Handbook, type OpenOptions, openHandbook } from "../handbook.ts";
+import type { SourceFile } from "../model.ts";
 import { byPlace, type Problem } from "../problems.ts";
 import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import type { PreparedMedia } from "../views/medium.ts";
@@ -9,7 +10,11 @@ export interface OpenedClub {
 	/** All problems of the folder and of its media, by file and line. */
 	readonly problems: readonly Problem[];
 	/** Undefined where one of the problems is an error. */
-	readonly opened?: { readonly handbook: Handbook; readonly media: PreparedMedia };
+	readonly opened?: {
+		readonly handbook: Handbook;
+		readonly media: PreparedMedia;
+		readonly files: readonly SourceFile[];
+	};
 }
 
 /** @param keep whether resized pictures are kept for the next time */
@@ -17,11 +22,13 @@ export async function openClub(
 	clubDir: string,
 	{ keep, ...options }: OpenOptions & { readonly keep: boolean },
 ): Promise<OpenedClub> {
-	const { problems, handbook } = openHandbook(clubDir, options);
+	const { problems, handbook, files } = openHandbook(clubDir, options);
 	if (handbook === undefined) return { problems };
 	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(clubDir), keep });
 	const all = [...problems, ...media.problems].sort(byPlace);
-	return media.problems.length > 0 ? { problems: all } : { problems: all, opened: { handbook, media } };
+	return media.problems.length > 0
+		? { problems: all }
+		: { problems: all, opened: { handbook, media, files } };
 }
 
 /** Most often that files are left out because of files that were left out before. */

@@ -20,7 +20,7 @@ import { DeskServer } from "../desk/desk-server.ts";
 import { CannotListen, isLoopback, startServer } from "../desk/local-server.ts";
 import { type Answer, Preview, previewStyles } from "../desk/preview.ts";
 import { openScratch } from "../files/scratch.ts";
-import { openHandbook } from "../handbook.ts";
+import { type OpenOptions, openHandbook } from "../handbook.ts";
 import type { LayerCaches } from "../libraries/layers.ts";
 import type { Problem } from "../problems.ts";
 import type { ReadCache } from "../read/read-club.ts";
@@ -161,6 +161,7 @@ class ServedClub {
 	/** The folders of the club's libraries. */
 	libraries: readonly string[] = [];
 	#problems: readonly Problem[] = [];
+	#before: OpenOptions["before"];
 	#preview: Preview | undefined;
 	/** Files without which the pages were made; none once there was a state without errors. */
 	#leftOut: readonly string[] = [];
@@ -209,6 +210,7 @@ class ServedClub {
 			keep: true,
 			cache: this.#cache,
 			libraryCaches: this.#libraryCaches,
+			before: this.#before,
 			taught: this.#isAlone,
 		};
 		const club = await openClub(clubDir, { ...options, outDir, now });
@@ -224,6 +226,7 @@ class ServedClub {
 			return;
 		}
 		this.#wasSound = true;
+		this.#before = { files: club.opened.files, curriculum: club.opened.handbook.curriculum };
 		this.libraries = club.opened.handbook.libraries;
 		this.#leftOut = [];
 		await this.#speak(club.opened.handbook.words);

@@ -31,7 +31,7 @@ import { settingsMeasure } from "./settings.ts";
 import { spaceMeasure } from "./space.ts";
 import { spacingMeasure } from "./spacing.ts";
 import { missedMeasure } from "./taught-measure.ts";
-import { classTime, timeMeasure } from "./time.ts";
+import { timeMeasure, timeWithoutNew } from "./time.ts";
 
 /** Measures whose findings follow from one week alone. */
 const OF_A_WEEK = [
@@ -240,9 +240,10 @@ function hasTime(before: Curriculum, after: Curriculum): boolean {
 	return after.weeks.every((plan, i) =>
 		after.term.classes.every((one) => {
 			const old = before.weeks[i];
-			if (one.minutes === undefined || old === undefined || !meets(after.term, plan.week, one)) return true;
-			const most = Math.max(one.minutes, classTime(before, old, one).planned);
-			return classTime(after, plan, one).planned <= most + 1e-9;
+			if (one.minutes === undefined || old === undefined || old === plan) return true;
+			if (!meets(after.term, plan.week, one)) return true;
+			const most = Math.max(one.minutes, timeWithoutNew(before, old, one).planned);
+			return timeWithoutNew(after, plan, one).planned <= most + 1e-9;
 		}),
 	);
 }

@@ -16,7 +16,7 @@ import type { Counted } from "./measure.ts";
 import { Library } from "./meeting-order.ts";
 import { compare, firstTimes, rotationsOf } from "./order.ts";
 import { gapWanted, type SpacedKind, type Spacing, spacings, weeksWanted } from "./spacing.ts";
-import { classTime } from "./time.ts";
+import { timeWithoutNew } from "./time.ts";
 import { groupWorks } from "./work.ts";
 
 /** Something a week lacks. */
@@ -220,7 +220,7 @@ export function freeMinutes(
 	const free = [...classes].flatMap((group) => {
 		if (group.minutes === undefined) return [];
 		const planned =
-			plan === undefined ? group.warmUp + group.coolDown : classTime(curriculum, plan, group).planned;
+			plan === undefined ? group.warmUp + group.coolDown : timeWithoutNew(curriculum, plan, group).planned;
 		return [Math.max(0, group.minutes - planned)];
 	});
 	return free.length === 0 ? undefined : Math.min(...free);

@@ -59,14 +59,18 @@ export interface ClassTime {
  */
 export function classTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass): ClassTime {
 	return getOrMake(timesOf(curriculum)(plan), one, () => ({
-		...getOrMake(withoutNew(groundOf(curriculum))(plan), one, () => countTime(curriculum, plan, one)),
+		...timeWithoutNew(curriculum, plan, one),
 		newDrills: newDrillsOf(curriculum).get(`${one.id} ${plan.week}`) ?? [],
 	}));
 }
 
+/** The same without what hangs on the weeks before. */
+export function timeWithoutNew(curriculum: Curriculum, plan: WeekPlan, one: ClubClass) {
+	return getOrMake(withoutNew(groundOf(curriculum))(plan), one, () => countTime(curriculum, plan, one));
+}
+
 /** The table, the findings, the timetable and the pages all ask for the same times. */
 const timesOf = onceEach((_: Curriculum) => onceEach((_plan: WeekPlan) => new Map<ClubClass, ClassTime>()));
-/** What of them does not hang on the weeks before. */
 const withoutNew = onceEach((_ground: Curriculum) =>
 	onceEach((_plan: WeekPlan) => new Map<ClubClass, Omit<ClassTime, "newDrills">>()),
 );

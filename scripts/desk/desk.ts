@@ -14,7 +14,6 @@
  */
 
 import type { Board, DeskPart, DeskState, Outcome, Refusal } from "../../layouts/desk/api.ts";
-import { measure } from "../compute/measures.ts";
 import type { Change } from "../edit/change-set.ts";
 import { changesBetween, describeChanges } from "../edit/change-set.ts";
 import { type ClubTexts, kindOf, readTexts } from "../edit/club-texts.ts";
@@ -26,7 +25,6 @@ import { givenKind } from "../files/given.ts";
 import { sha256 } from "../files/hash.ts";
 import type { Handbook, openHandbook } from "../handbook.ts";
 import type { LayerCaches } from "../libraries/layers.ts";
-import { withWeeks } from "../link/join-records.ts";
 import type { SourceFile } from "../model.ts";
 import type { Problem } from "../problems.ts";
 import { type ReadCache, readClub, type TriedTexts } from "../read/read-club.ts";
@@ -261,7 +259,11 @@ export class Desk {
 	#openOptions() {
 		const { outDir, now } = this.#options;
 		const [cache, libraryCaches] = [this.#cache, this.#libraryCaches];
-		return { cache, libraryCaches, outDir, now: now(), taught: true };
+		// None while the folder is read for the first time.
+		const reading: Reading | undefined = this.#reading;
+		const { files, plan, leftOut = [] } = reading ?? {};
+		const before = plan && leftOut.length === 0 ? { files, curriculum: plan.curriculum } : undefined;
+		return { cache, libraryCaches, before, outDir, now: now(), taught: true };
 	}
 
 	#read(tried?: TriedTexts): Reading {
@@ -271,7 +273,7 @@ export class Desk {
 		const { problems, files } = whole;
 		if (whole.handbook !== undefined) {
 			const revision = revisionOf(whole.handbook.fingerprint, files);
-			return { revision, problems, files, leftOut: [], plan: this.#onKnownGround(whole.handbook, files) };
+			return { revision, problems, files, leftOut: [], plan: whole.handbook };
 		}
 		const revision = revisionOf(readClub(clubDir, this.#cache, tried).fingerprint, files);
 		const leaveOut = new Set<string>();
@@ -286,33 +288,6 @@ export class Desk {
 			left = rest.problems;
 		}
 		return { revision, problems, files, leftOut: [...leaveOut], plan: undefined };
-	}
-
-	/**
-	 * Where only weeks are other ones, what was counted of the drills, the hall and the classes still holds:
-	 * the new weeks are put on the curriculum that it was counted for.
-	 */
-	#onKnownGround(handbook: Handbook, files: readonly SourceFile[]): DeskPlan {
-		// None while the folder is read for the first time.
-		const before: Reading | undefined = this.#reading;
-		if (before === undefined || before.plan === undefined || before.leftOut.length > 0) return handbook;
-		const [old, now] = [before.files, files].map((all) => all.filter(({ kind }) => kind !== "week"));
-		if (old?.length !== now?.length || now?.some((file, i) => file !== old?.[i]) === true) return handbook;
-		const { words } = handbook;
-		const measured = measure(withWeeks(before.plan.curriculum, handbook.curriculum.weeks), words);
-		return {
-			curriculum: measured.curriculum,
-			words,
-			get exposures() {
-				return measured.exposures;
-			},
-			get findings() {
-				return measured.findings;
-			},
-			get accepted() {
-				return measured.accepted;
-			},
-		};
 	}
 
 	#stateOf(reading: Reading): DeskState {

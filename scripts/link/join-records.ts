@@ -203,8 +203,16 @@ export function groundOf(curriculum: Curriculum): Curriculum {
 	return grounds.get(curriculum) ?? curriculum;
 }
 
-/** A curriculum with other plans of its weeks, whose references are proved. */
-export function withWeeks(curriculum: Curriculum, plans: readonly WeekPlan[]): Curriculum {
+/**
+ * A curriculum with other plans of its weeks, whose references are proved.
+ *
+ * @param resolve where their names are others, too
+ */
+export function withWeeks(
+	curriculum: Curriculum,
+	plans: readonly WeekPlan[],
+	resolve = curriculum.resolve,
+): Curriculum {
 	const weeks = plans.map((week) => atLandmarks(week, curriculum.apparatus.values()));
 	const [before, after] = [new Set(curriculum.weeks), new Set(weeks)];
 	const touched = [...before.symmetricDifference(after)];
@@ -222,7 +230,7 @@ export function withWeeks(curriculum: Curriculum, plans: readonly WeekPlan[]): C
 		const now = [...elsewhere, ...(planned.get(id) ?? [])].sort((one, other) => one.week - other.week);
 		if (JSON.stringify(now) !== JSON.stringify(drill.planned)) drills.set(id, { ...drill, planned: now });
 	}
-	const changed = { ...curriculum, weeks, drills };
+	const changed = { ...curriculum, weeks, drills, resolve };
 	grounds.set(changed, groundOf(curriculum));
 	return changed;
 }
