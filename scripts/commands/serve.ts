@@ -43,6 +43,8 @@ export interface ServeOptions {
 	readonly port: number;
 	/** The desk shows, and changes nothing. */
 	readonly readOnly?: boolean;
+	/** When it ends; by itself at a signal to the process. */
+	readonly until?: Promise<void>;
 }
 
 /** @returns 0 when it was ended; 2 where it cannot listen */
@@ -75,7 +77,7 @@ function watchedIn(folder: string): string[] {
 /** @param common the folder for what the pages of every club load */
 async function serveFrom(
 	run: Run,
-	{ host, port, readOnly = false }: ServeOptions,
+	{ host, port, readOnly = false, until = signalled() }: ServeOptions,
 	common: string,
 	watcher: FSWatcher,
 ): Promise<number> {
@@ -130,14 +132,18 @@ async function serveFrom(
 		out.line(`The desk${readOnly ? ", to be looked at" : ""}: ${desk.address(portOf(server))}`);
 	// What changed while the first reading was under way.
 	if (changedMeanwhile) readAgain();
-	await new Promise<void>((resolve) => {
-		process.once("SIGINT", resolve);
-		process.once("SIGTERM", resolve);
-	});
+	await until;
 	clearTimeout(timer);
 	desk?.end();
 	await server.close();
 	return 0;
+}
+
+function signalled(): Promise<void> {
+	return new Promise((resolve) => {
+		process.once("SIGINT", resolve);
+		process.once("SIGTERM", resolve);
+	});
 }
 
 function portOf(server: DevServer): number {

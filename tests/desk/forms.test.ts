@@ -4,11 +4,12 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import axe from "axe-core";
 import type { Page } from "puppeteer-core";
-import { expect, it } from "vitest";
+import { expect, it, vi } from "vitest";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { markOf, reportText } from "../../scripts/records/report.ts";
+import { textsIn } from "../commands/texts-in.ts";
 import { clubCopy } from "../open-fixture.ts";
-import { MouseHands, openBrowser, serveDesk, settled } from "./open-desk.ts";
+import { MouseHands, openBrowser, serveDesk, settled, startDesk } from "./open-desk.ts";
 
 const ROCK = "content/drills/floor/rock.md";
 
@@ -26,22 +27,22 @@ it("keeps what is typed, shows both texts where two have written, and writes onl
 	const sound = read();
 	const browser = await openBrowser();
 	const page = await browser.newPage();
-	const first = await serveDesk(dir);
+	const first = await startDesk(dir);
 	let hands = await opened(page, first.address);
 	await hands.press("Drills and files");
 	await hands.press("Rock on the back");
 	await page.waitForSelector('[data-field="summary"]');
 	await hands.type("Summary", "Rock without a sound.");
-	await page
-		.waitForFunction(() => document.querySelector(".notices")?.textContent?.includes("rock.md"), {
-			timeout: 5000,
-		})
-		.catch(() => undefined);
-	await new Promise((resolve) => setTimeout(resolve, 1200));
+	// It is kept beside the file, which stays.
+	const drafts = join(dir, ".handbook/drafts");
+	await vi.waitFor(
+		() => expect([...textsIn(drafts).values()].join()).toContain("Rock without a sound."),
+		20_000,
+	);
 	expect(read()).toBe(sound);
 
 	// The power goes; somebody else writes in the file meanwhile.
-	await first.end("SIGKILL");
+	await first.end();
 	const theirs = sound.replace("---\n", "---\n# Read by the head coach.\n");
 	writeFileSync(join(dir, ROCK), theirs);
 	const second = await serveDesk(dir);

@@ -1,32 +1,60 @@
 /** The desk as a director has it: `serve` on a folder, and a browser at the address that it printed. */
 
-import { type ChildProcess, spawn } from "node:child_process";
+import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import type { Browser, BrowserContext, ElementHandle, Page } from "puppeteer-core";
 import { onTestFinished } from "vitest";
+import { ownOutput } from "../../scripts/commands/note-edition.ts";
+import { serve } from "../../scripts/commands/serve.ts";
+import { quietRun } from "../commands/quiet-run.ts";
 import { REPOSITORY } from "../open-fixture.ts";
 import { openBrowser as startBrowser } from "../see-pages.ts";
 
 export interface Served {
-	readonly process: ChildProcess;
 	/** With the token. */
 	readonly address: string;
 	/** Without anything behind the port. */
 	readonly root: string;
 	readonly token: string;
-	readonly end: (signal?: NodeJS.Signals) => Promise<void>;
+	readonly end: () => Promise<unknown>;
 }
 
-/** Starts `serve` and waits for the desk's address. */
-export async function serveDesk(dir: string, ...options: readonly string[]): Promise<Served> {
-	const { process, found, end } = await serveUntil(
-		/(http:\/\/127\.0\.0\.1:\d+\/desk\/\?token=[\w-]+)/,
-		dir,
-		...options,
+const DESK = /(http:\/\/127\.0\.0\.1:\d+\/desk\/\?token=[\w-]+)/;
+
+/** `serve` in this process, with the desk's address; it ends with the test. */
+export async function serveDesk(dir: string): Promise<Served> {
+	const end = Promise.withResolvers<void>();
+	const said = Promise.withResolvers<string>();
+	const { run } = quietRun(dir);
+	const line = (text: string) => {
+		const [, address] = DESK.exec(text) ?? [];
+		if (address !== undefined) said.resolve(address);
+	};
+	const ended = serve(
+		{ ...run, outDir: ownOutput(dir), now: new Date(), out: { ...run.out, line } },
+		{ host: "127.0.0.1", port: 0, until: end.promise },
 	);
-	const url = new URL(found);
-	return { process, address: found, root: url.origin, token: url.searchParams.get("token") ?? "", end };
+	ended.catch(said.reject);
+	onTestFinished(() => {
+		end.resolve();
+		return ended.then(() => undefined);
+	});
+	return servedAt(await said.promise, () => {
+		end.resolve();
+		return ended;
+	});
+}
+
+/** The same as a process of its own, which can be killed. */
+export async function startDesk(dir: string): Promise<Served> {
+	const { found, end } = await serveUntil(DESK, dir);
+	return servedAt(found, () => end("SIGKILL"));
+}
+
+function servedAt(address: string, end: () => Promise<unknown>): Served {
+	const url = new URL(address);
+	return { address, root: url.origin, token: url.searchParams.get("token") ?? "", end };
 }
 
 /** Starts `serve` and waits until it has said something. */
@@ -53,7 +81,7 @@ export async function serveUntil(pattern: RegExp, dir: string, ...options: reado
 		served.stderr.on("data", hear);
 		served.on("exit", () => reject(new Error(said)));
 	});
-	return { process: served as ChildProcess, found, end, said: () => said };
+	return { found, end, said: () => said };
 }
 
 /** One browser for all files of a process, which ends it when it ends. */

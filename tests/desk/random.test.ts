@@ -12,7 +12,7 @@ import type { DeskState } from "../../layouts/desk/api.ts";
 import { readTexts } from "../../scripts/edit/club-texts.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { clubCopy } from "../open-fixture.ts";
-import { type Served, serveDesk } from "./open-desk.ts";
+import { type Served, startDesk } from "./open-desk.ts";
 
 const STEPS = Number(process.env.DESK_STEPS ?? 40);
 const SEED = Number(process.env.DESK_SEED ?? 20270104);
@@ -77,7 +77,7 @@ it(`keeps files valid and loses nothing in ${STEPS} steps`, async () => {
 	const random = randomFrom(SEED);
 	const upTo = (most: number): number => Math.floor(random() * most);
 	const dir = clubCopy();
-	let client = new Client(await serveDesk(dir));
+	let client = new Client(await startDesk(dir));
 	/** Notes of blocks that were added, by the change that added them, oldest first; what undo takes back. */
 	let done: { readonly what: string; readonly note?: string }[] = [];
 	let undone: { readonly what: string; readonly note?: string }[] = [];
@@ -104,8 +104,8 @@ it(`keeps files valid and loses nothing in ${STEPS} steps`, async () => {
 	/** The program is ended as a power cut ends it, and started again. */
 	const restart = async (): Promise<void> => {
 		kills++;
-		await client.served.end("SIGKILL");
-		client = new Client(await serveDesk(dir));
+		await client.served.end();
+		client = new Client(await startDesk(dir));
 		undone = [];
 	};
 
