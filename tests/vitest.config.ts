@@ -14,6 +14,8 @@ export default defineConfig({
 		globalSetup: ["tests/shared-folder.ts"],
 		// A file that loads what another has loaded spends half of its time on that: files of a process share it.
 		isolate: false,
+		// Node loads the program, as it does for who runs it: Eleventy, which loads its template, then finds the same modules.
+		server: { deps: { external: [/\/(scripts|layouts)\/.*\.ts$/] } },
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
 		// Two cores, and one more file for the time that browsers and started programs are waited for.
