@@ -14,7 +14,7 @@ export default defineConfig({
 		globalSetup: ["tests/shared-folder.ts"],
 		// A file that loads what another has loaded spends half of its time on that: files of a process share it.
 		isolate: false,
-		// Node loads the program, as it does for who runs it: Eleventy, which loads its template, then finds the same modules.
+		// The program is loaded by Node itself, as it is for who runs it: a twentieth less than with vitest's own loader.
 		server: { deps: { external: [/\/(scripts|layouts)\/.*\.ts$/] } },
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
