@@ -4,7 +4,6 @@
  * uploads a site sends what changed; and where nothing changed, nothing is written.
  */
 
-import { execFile } from "node:child_process";
 import {
 	copyFileSync,
 	cpSync,
@@ -19,11 +18,11 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
-import { promisify } from "node:util";
 import { afterAll, describe, expect, it, onTestFinished } from "vitest";
 import { fingerprintOf, programFingerprint } from "../../scripts/files/program-fingerprint.ts";
 import { CLUB_RECORD, OUTPUT_RECORD } from "../../scripts/read/club-edition.ts";
 import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { handbook } from "../run-command.ts";
 
 const work = mkdtempSync(join(tmpdir(), "again-"));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
@@ -48,11 +47,8 @@ interface Built {
 
 async function built(club: string): Promise<Built> {
 	const out = `${club}-site`;
-	const { stdout } = await promisify(execFile)(
-		process.execPath,
-		[join(REPOSITORY, "scripts/commands/main.ts"), "build", "--no-print", "--club", club, "--out", out],
-		{ cwd: REPOSITORY },
-	);
+	const { status, stdout } = await handbook(["build", "--no-print", "--club", club, "--out", out]);
+	expect(status, stdout).toBe(0);
 	const paths = readdirSync(out, { recursive: true, withFileTypes: true })
 		.filter((entry) => entry.isFile())
 		.map((entry) => relative(out, join(entry.parentPath, entry.name)));
