@@ -5,6 +5,7 @@
 
 import { dump } from "js-yaml";
 import type { FileKind } from "../model.ts";
+import { severityOf } from "../problems.ts";
 import { resolved, SCHEMAS, type Schema } from "../validate/schemas.ts";
 import type { Words } from "../words/words.ts";
 
@@ -110,7 +111,9 @@ export function authorGuideView(words: Words) {
 		stages: Object.entries(words.authorGuide.stages)
 			.map(([prefix, title]) => ({
 				title,
-				codes: codes.filter(([code]) => code.startsWith(prefix)).map(([code, entry]) => ({ code, ...entry })),
+				codes: codes
+					.filter(([code]) => code.startsWith(prefix))
+					.map(([code, entry]) => ({ code, severity: severityOf(code), ...entry })),
 			}))
 			.filter((stage) => stage.codes.length > 0),
 	};

@@ -11,7 +11,7 @@
  */
 
 import type { Helper, HelpPlace } from "../model.ts";
-import { CATALOGUE, type CatalogueEntry, type Code } from "../problems.ts";
+import type { CatalogueEntry, Code } from "../problems.ts";
 import type { Words } from "./words.ts";
 import { countsOf, datesOf, listsOf, numbersOf } from "./writers.ts";
 
@@ -3496,15 +3496,11 @@ function inWeeks(weeks: readonly number[]): string {
 	return `${weeks.length === 1 ? "semaine" : "semaines"} ${and(weeks.map(String), 8)}`;
 }
 
-/** The severities are the program's own and the same in every language. */
 function translated(
 	texts: Readonly<Record<Code, readonly [title: string, why: string, fix: string]>>,
 ): Words["catalogue"] {
 	return Object.fromEntries(
-		Object.entries(texts).map(([code, [title, why, fix]]) => [
-			code,
-			{ severity: CATALOGUE[code as Code].severity, title, why, fix },
-		]),
+		Object.entries(texts).map(([code, [title, why, fix]]) => [code, { title, why, fix }]),
 	) as Record<Code, CatalogueEntry>;
 }
 
