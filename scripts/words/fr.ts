@@ -2228,73 +2228,104 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 	},
 };
 
-export const fields: Words["fields"] = {
-	"drill.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
+/** What the same field of several things is for, by the names before it. */
+const SHARED_FIELDS: readonly (readonly [places: readonly string[], texts: Words["fields"]])[] = [
+	[
+		["apparatus", "drill", "equipment", "guide", "levels", "purposes", "shapes", "skills"],
+		{ "from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant." },
+	],
+	[
+		["drill", "drill.levels.<id>"],
+		{
+			"turn.seconds": "Secondes pour un passage.",
+			"turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
+			"turn.reps": "Répétitions en un passage ; à défaut, `reps` du niveau : un passage est une série.",
+			"contacts.landings": "Réceptions sur les pieds dans une répétition.",
+			"contacts.hands": "Nombre d'appuis d'une main dans une répétition.",
+			"equipment.<id>.count": "Combien.",
+			"equipment.<id>.per": "Par atelier (par défaut) ou par gymnaste.",
+			"sequence[].shape": "L'identifiant de la forme.",
+			"sequence[].on": "Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
+			"sequence[].hands":
+				"Sur quoi sont les mains d'un corps en appui sur les mains et les pieds, si les pieds sont sur autre chose.",
+			"sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
+			"sequence[].tilt":
+				"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
+			"sequence[].view": "De profil (`side`) ou de face (`front`).",
+			"sequence[].angles": "Les angles qui diffèrent ici ; les autres sont ceux de la forme.",
+			"helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
+			"helpers[].from":
+				"Où est l'entraîneur : à côté du gymnaste (`side`, à défaut), devant lui (`front`) ou derrière lui (`back`).",
+			"helpers[].stance": "Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
+			"helpers[].hands": "Où sont les mains sur le corps du gymnaste.",
+		},
+	],
+	[
+		[
+			"drill.faults[].angles",
+			"drill.faults[].angles.left",
+			"drill.faults[].angles.right",
+			"drill.levels.<id>.sequence[].angles",
+			"drill.levels.<id>.sequence[].angles.left",
+			"drill.levels.<id>.sequence[].angles.right",
+			"drill.sequence[].angles",
+			"drill.sequence[].angles.left",
+			"drill.sequence[].angles.right",
+			"shapes.angles",
+			"shapes.angles.left",
+			"shapes.angles.right",
+		],
+		{
+			shoulder: "Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
+			elbow: "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
+			hip: "Entre le tronc et la cuisse, en degrés, 180 tendue.",
+			knee: "Entre la cuisse et la jambe, en degrés, 180 tendu.",
+			ankle: "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
+		},
+	],
+	[
+		["drill.faults[]", "drill.levels.<id>.sequence[]", "drill.sequence[]", "shapes"],
+		{
+			"angles.spread": "Entre les jambes, en degrés.",
+			"angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
+			"angles.neck":
+				"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
+			"angles.left": "Angles du côté gauche, s'il diffère.",
+			"angles.right": "Angles du côté droit, s'il diffère.",
+		},
+	],
+	[
+		["apparatus", "equipment", "levels", "purposes", "shapes", "skills"],
+		{ name: "Le nom que lisent les gens." },
+	],
+	[["equipment", "purposes", "shapes", "skills"], { aliases: "Comment les entraîneurs l'appellent aussi." }],
+	[["accepted.about", "taught"], { class: "Le cours dont il parle." }],
+	[["taught.blocks[]", "taught.skills[]"], { group: "Le groupe, si le cours en a plusieurs." }],
+	[["drill", "skills"], { direction: "Dans quel sens le corps se déplace ou tourne." }],
+	[
+		["apparatus", "equipment", "guide", "levels", "shapes", "skills"],
+		{ order: "Sa place dans les listes ; sinon, l'ordre du fichier." },
+	],
+	[
+		["apparatus", "equipment", "levels", "shapes", "skills", "term.classes[]"],
+		{ id: "Lettres minuscules et chiffres, en mots reliés par des traits d'union." },
+	],
+];
+
+const OWN_FIELDS: Words["fields"] = {
 	"drill.levels.<id>.hold-of": "Ce que compte `hold` à ce niveau.",
 	"drill.levels.<id>.turn": "Le passage de ce niveau, à la place de celui de l'éducatif.",
-	"drill.levels.<id>.turn.seconds": "Secondes pour un passage.",
-	"drill.levels.<id>.turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
-	"drill.levels.<id>.turn.reps":
-		"Répétitions en un passage ; à défaut, `reps` du niveau : un passage est une série.",
 	"drill.levels.<id>.contacts": "Les appuis de ce niveau, à la place de ceux de l'éducatif.",
-	"drill.levels.<id>.contacts.landings": "Réceptions sur les pieds dans une répétition.",
-	"drill.levels.<id>.contacts.hands": "Nombre d'appuis d'une main dans une répétition.",
 	"drill.levels.<id>.equipment": "Ce qu'il faut à ce niveau, à la place de ce que dit l'éducatif.",
-	"drill.levels.<id>.equipment.<id>.count": "Combien.",
-	"drill.levels.<id>.equipment.<id>.per": "Par atelier (par défaut) ou par gymnaste.",
 	"drill.levels.<id>.heights":
 		"Les hauteurs de mise en place de ce niveau, à la place de celles de l'éducatif.",
 	"drill.levels.<id>.sequence": "Les formes de ce niveau, à la place de celles de l'éducatif.",
-	"drill.levels.<id>.sequence[].shape": "L'identifiant de la forme.",
-	"drill.levels.<id>.sequence[].on":
-		"Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
-	"drill.levels.<id>.sequence[].hands":
-		"Sur quoi sont les mains d'un corps en appui sur les mains et les pieds, si les pieds sont sur autre chose.",
-	"drill.levels.<id>.sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
-	"drill.levels.<id>.sequence[].tilt":
-		"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
-	"drill.levels.<id>.sequence[].view": "De profil (`side`) ou de face (`front`).",
-	"drill.levels.<id>.sequence[].angles": "Les angles qui diffèrent ici ; les autres sont ceux de la forme.",
-	"drill.levels.<id>.sequence[].angles.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.levels.<id>.sequence[].angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.levels.<id>.sequence[].angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.levels.<id>.sequence[].angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.levels.<id>.sequence[].angles.ankle":
-		"Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"drill.levels.<id>.sequence[].angles.spread": "Entre les jambes, en degrés.",
-	"drill.levels.<id>.sequence[].angles.trunk":
-		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
-	"drill.levels.<id>.sequence[].angles.neck":
-		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
-	"drill.levels.<id>.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
-	"drill.levels.<id>.sequence[].angles.left.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.levels.<id>.sequence[].angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.levels.<id>.sequence[].angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.levels.<id>.sequence[].angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.levels.<id>.sequence[].angles.left.ankle":
-		"Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"drill.levels.<id>.sequence[].angles.right": "Angles du côté droit, s'il diffère.",
-	"drill.levels.<id>.sequence[].angles.right.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.levels.<id>.sequence[].angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.levels.<id>.sequence[].angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.levels.<id>.sequence[].angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.levels.<id>.sequence[].angles.right.ankle":
-		"Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
 	"drill.levels.<id>.spotting":
 		"Où se placer et comment parer à ce niveau, à la place de ce que dit l'éducatif.",
 	"drill.levels.<id>.caution":
 		"Ce qui pourrait blesser quelqu'un à ce niveau, à la place de ce que dit l'éducatif.",
 	"drill.levels.<id>.spotters": "Entraîneurs dont il faut les mains à ce niveau.",
 	"drill.levels.<id>.helpers": "Qui aide dans les figures de ce niveau, à la place de ceux de l'éducatif.",
-	"drill.levels.<id>.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
-	"drill.levels.<id>.helpers[].from":
-		"Où est l'entraîneur : à côté du gymnaste (`side`, à défaut), devant lui (`front`) ou derrière lui (`back`).",
-	"drill.levels.<id>.helpers[].stance":
-		"Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
-	"drill.levels.<id>.helpers[].hands": "Où sont les mains sur le corps du gymnaste.",
 	"drill.levels.<id>.watch": "Si un entraîneur doit regarder à ce niveau.",
 	"drill.levels.<id>.easier": "Variantes plus faciles pour ce niveau.",
 	"drill.levels.<id>.harder": "Variantes plus difficiles pour ce niveau.",
@@ -2316,15 +2347,9 @@ export const fields: Words["fields"] = {
 	"drill.ready[].reps": "Répétitions faites avant le premier essai.",
 	"drill.hold-of":
 		"Ce que compte `hold` : chaque répétition (par défaut), toute la série, ou la dernière répétition d'une série.",
-	"drill.turn.reps": "Répétitions en un passage ; à défaut, `reps` du niveau : un passage est une série.",
 	"drill.spotters": "Entraîneurs dont il faut les mains à l'atelier.",
 	"drill.helpers":
 		"Les entraîneurs qui aident, dessinés en gris à côté des figures de la séquence : à quelle étape, d'où, et où sont leurs mains. Ils ne sont pas dessinés pour un niveau qui n'a pas besoin de mains.",
-	"drill.helpers[].step": "L'étape de la séquence, comptée à partir de 1 ; 1 à défaut.",
-	"drill.helpers[].from":
-		"Où est l'entraîneur : à côté du gymnaste (`side`, à défaut), devant lui (`front`) ou derrière lui (`back`).",
-	"drill.helpers[].stance": "Si l'entraîneur est debout (`stand`, à défaut) ou à genoux (`kneel`).",
-	"drill.helpers[].hands": "Où sont les mains sur le corps du gymnaste.",
 	"drill.watch":
 		"Si un entraîneur doit regarder (courses, hauteurs, tête en bas) ; oui là où `spotters` est plus que 0.",
 	"drill.easier": "Variantes plus faciles, montrées à côté de l'éducatif partout où il est enseigné.",
@@ -2368,30 +2393,20 @@ export const fields: Words["fields"] = {
 		"La part minimale des gymnastes d'un niveau qui font un élément seuls, pour que `next-term` le propose comme acquis à l'arrivée.",
 	"targets.new-drills":
 		"Nombre maximal d'éducatifs nouveaux pour un cours en une semaine, après la première.",
-	"apparatus.from-library":
-		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"apparatus.groups": "Combien de groupes tiennent à la fois ; 1 à défaut.",
 	"apparatus.walls":
 		"Les côtés qui sont des murs : `start` où commence la longueur, `end` où elle finit, `left` et `right` de côté.",
 	"apparatus.landmarks": "Repères nommés sur le plan ; un atelier peut se tenir (`at`) à l'un d'eux.",
 	"apparatus.landmarks[].name": "Comment les entraîneurs appellent le repère.",
 	"apparatus.landmarks[].at": "`[x, y]` en mètres.",
-	"skills.from-library":
-		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"skills.criteria": "Ce qu'il faut voir pour que l'élément compte ; imprimé sur les fiches d'évaluation.",
-	"equipment.from-library":
-		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"equipment.height": "Hauteur en cm, si elle ne se change pas.",
 	"equipment.range": "Plus petite et plus grande hauteur en cm, `[min, max]`, si elle se règle.",
 	"equipment.step": "Pas de réglage de la hauteur en cm ; toute hauteur à défaut.",
 	"equipment.thickness": "Épaisseur en cm de ce qui est posé au sol, pour les hauteurs au-dessus.",
 	"equipment.adults": "Adultes qui en portent un ; 1 à défaut, 0 pour ce qui reste en place.",
 	purposes: "_data/purposes.yaml : les mots du club pour ce à quoi servent les éducatifs.",
-	"purposes.from-library":
-		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"purposes.id": "Lettres minuscules et chiffres en mots joints par des traits d'union.",
-	"purposes.name": "Le nom que lisent les gens.",
-	"purposes.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"purposes.order": "Sa place dans les listes ; à défaut, l'ordre du fichier.",
 	accepted: "_data/accepted.yaml : les constats que la direction accepte à dessein.",
 	"accepted.finding": "Le code du constat.",
@@ -2402,7 +2417,6 @@ export const fields: Words["fields"] = {
 	"accepted.about.drill": "L'éducatif dont il parle.",
 	"accepted.about.skill": "L'élément dont il parle.",
 	"accepted.about.shape": "La forme dont il parle.",
-	"accepted.about.class": "Le cours dont il parle.",
 	"accepted.about.equipment": "Le matériel dont il parle.",
 	"accepted.about.group": "Le groupe dont il parle : `cours` ou `cours/groupe`.",
 	words: "_data/words.yaml : les mots que dit le club, et ceux qu'il ne dit pas à leur place.",
@@ -2413,7 +2427,6 @@ export const fields: Words["fields"] = {
 	"accepted.until": "Le dernier jour où il est accepté ; pour toujours à défaut.",
 	taught:
 		"_data/taught/<semaine>.yaml : ce que les entraîneurs ont dit des cours d'une semaine. `npm run taught` l'écrit ; corrigez-le à la main s'il est faux. Aucun nom n'y a sa place.",
-	"taught.class": "Le cours dont il parle.",
 	"taught.from":
 		"Ce qui distingue deux entraîneurs d'un cours : tiré par l'appareil, pour ce cours et cette semaine seulement.",
 	"taught.revision": "Combien de fois il a été envoyé modifié ; le plus grand vaut.",
@@ -2421,7 +2434,6 @@ export const fields: Words["fields"] = {
 	"taught.received": "Empreinte de ce qui est arrivé : une entrée corrigée depuis n'est pas écrasée.",
 	"taught.note": "Une ligne sur le cours.",
 	"taught.blocks": "Ce qu'est devenu chaque bloc ; un bloc qui n'est pas nommé compte comme prévu.",
-	"taught.blocks[].group": "Le groupe, si le cours en a plusieurs.",
 	"taught.blocks[].apparatus": "L'agrès.",
 	"taught.blocks[].block": "Le numéro du bloc dans l'édition que l'entraîneur avait.",
 	"taught.blocks[].drills": "Ses éducatifs, par lesquels on le retrouve quand le plan change.",
@@ -2433,7 +2445,6 @@ export const fields: Words["fields"] = {
 	"taught.blocks[].look": "Quelque chose à regarder pour la direction.",
 	"taught.blocks[].note": "Une ligne sur le bloc.",
 	"taught.skills": "Combien réussissent chaque élément.",
-	"taught.skills[].group": "Le groupe, si le cours en a plusieurs.",
 	"taught.skills[].skill": "L'élément.",
 	"taught.skills[].of": "Gymnastes présents.",
 	"taught.skills[].alone": "Combien le font seuls, selon ses critères.",
@@ -2452,38 +2463,21 @@ export const fields: Words["fields"] = {
 	"drill.shapes": "Les formes du corps qu'il entraîne.",
 	"drill.sequence":
 		"Les formes dans l'ordre où le corps les traverse : une suite de figures. Une forme seule, ou avec la façon dont elle est portée ici.",
-	"drill.sequence[].shape": "L'identifiant de la forme.",
-	"drill.sequence[].on":
-		"Sur quoi elle se fait ; sinon, cela découle de l'agrès et du matériel de l'éducatif.",
-	"drill.sequence[].hands":
-		"Sur quoi sont les mains d'un corps en appui sur les mains et les pieds, si les pieds sont sur autre chose.",
-	"drill.sequence[].base": "Ce qui porte le corps ici, si ce n'est pas ce que dit la forme.",
-	"drill.sequence[].tilt":
-		"Inclinaison du tronc ici : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
-	"drill.sequence[].view": "De profil (`side`) ou de face (`front`).",
-	"drill.sequence[].angles": "Les angles qui diffèrent ici ; les autres sont ceux de la forme.",
 	"drill.skills": "Les éléments auxquels il mène.",
 	"drill.after": "Les éducatifs qui devraient avoir été enseignés avant celui-ci.",
-	"drill.direction": "Dans quel sens le corps se déplace ou tourne.",
 	"drill.partner":
 		"L'éducatif qui fait le même travail dans l'autre sens ; il suffit de le dire pour l'un des deux.",
 	"drill.sides":
 		"`both` : fait symétriquement ; `each` : fait de chaque côté ; `lead` : fait du côté préféré seulement.",
 	"drill.equipment":
 		"Ce que demande un atelier : pour chaque identifiant de matériel un nombre, ou `{count, per}`.",
-	"drill.equipment.<id>.count": "Combien.",
-	"drill.equipment.<id>.per": "Par atelier (par défaut) ou par gymnaste.",
 	"drill.heights":
 		"Hauteurs de mise en place : ce qui se trouve à quelle hauteur du corps du gymnaste, pour tous les niveaux ou pour chacun par son identifiant.",
 	"drill.sets": "Séries, là où le niveau ne le dit pas.",
 	"drill.reps": "Répétitions par série, là où le niveau ne le dit pas.",
 	"drill.hold": "Secondes de maintien de chaque répétition, là où le niveau ne le dit pas.",
 	"drill.turn": "Combien dure un passage, et combien de gymnastes passent à la fois.",
-	"drill.turn.seconds": "Secondes pour un passage.",
-	"drill.turn.at-once": "Gymnastes qui passent en même temps ; 1 si ce n'est pas dit.",
 	"drill.contacts": "Réceptions et appuis manuels d'une répétition.",
-	"drill.contacts.landings": "Réceptions sur les pieds dans une répétition.",
-	"drill.contacts.hands": "Nombre d'appuis d'une main dans une répétition.",
 	"drill.cues": "Ce qu'il faut dire, en quelques mots chacun.",
 	"drill.faults": "À quoi cela ressemble quand c'est mal fait, et que dire.",
 	"drill.faults[].see": "Ce que voit l'entraîneur.",
@@ -2491,30 +2485,6 @@ export const fields: Words["fields"] = {
 	"drill.faults[].shape": "La forme qui est mauvaise ici : elle est dessinée juste et, à côté, fausse.",
 	"drill.faults[].angles": "Les angles qui sont faux alors ; les autres sont ceux de la forme.",
 	"drill.faults[].tilt": "L'inclinaison du tronc alors, si c'est elle qui est fausse.",
-	"drill.faults[].angles.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.faults[].angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.faults[].angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.faults[].angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.faults[].angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"drill.faults[].angles.spread": "Entre les jambes, en degrés.",
-	"drill.faults[].angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
-	"drill.faults[].angles.neck":
-		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
-	"drill.faults[].angles.left": "Angles du côté gauche, s'il diffère.",
-	"drill.faults[].angles.right": "Angles du côté droit, s'il diffère.",
-	"drill.faults[].angles.left.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.faults[].angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.faults[].angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.faults[].angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.faults[].angles.left.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"drill.faults[].angles.right.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.faults[].angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.faults[].angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.faults[].angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.faults[].angles.right.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
 	"drill.spotting": "Où se placer et comment aider.",
 	"drill.caution": "Ce qui pourrait blesser quelqu'un, et comment l'éviter.",
 	"drill.media": "Images ou vidéos gardées dans `content/media` du dossier du club.",
@@ -2544,9 +2514,7 @@ export const fields: Words["fields"] = {
 		"`true` si ce bloc doit rester comme il est quand un plan est corrigé.",
 	"week.apparatus.<id>.blocks[].note": "Un mot pour ce bloc.",
 	guide: "L'en-tête de content/guides/<id>.md.",
-	"guide.from-library": "`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"guide.title": "Le titre de la page.",
-	"guide.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
 	club: "Le club lui-même.",
 	"club.name": "Le nom du club, sur la couverture et sur chaque page.",
 	"club.format": "La version du format d'écriture selon laquelle ce dossier est écrit.",
@@ -2582,7 +2550,6 @@ export const fields: Words["fields"] = {
 	"term.weeks": "Combien de semaines de cours.",
 	"term.closed": "Jours sans cours : dates, ou intervalles comme 2027-02-15/2027-02-19.",
 	"term.classes": "Les cours d'une semaine.",
-	"term.classes[].id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
 	"term.classes[].name": "Le nom du cours ; tiré de son identifiant si ce n'est pas dit.",
 	"term.classes[].level": "Son niveau, ou ses niveaux ; tous si ce n'est pas dit.",
 	"term.classes[].day": "Le jour de la semaine.",
@@ -2606,8 +2573,6 @@ export const fields: Words["fields"] = {
 		"Plus grande variation des réceptions, et des appuis manuels, par rapport à la moyenne des trois semaines précédentes.",
 	"targets.review-months": "Mois après lesquels un éducatif demande à être relu.",
 	levels: "Les niveaux, du plus bas au plus haut.",
-	"levels.from-library":
-		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
 	"levels.description": "Qui est à ce niveau.",
 	"levels.entry": "Éléments avec lesquels un gymnaste arrive.",
 	apparatus: "Où l'on travaille.",
@@ -2615,9 +2580,6 @@ export const fields: Words["fields"] = {
 		"`area` : un endroit de la salle qui n'est pas un agrès, comme celui de l'échauffement ; un agrès si ce n'est pas dit.",
 	"apparatus.plan": "`[longueur, largeur]` de sa place en mètres.",
 	shapes: "Les formes du corps et les angles d'après lesquels leurs figures sont dessinées.",
-	"shapes.from-library":
-		"`false` quand rien n'est pris de ce qu'une bibliothèque a sous le même identifiant.",
-	"shapes.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"shapes.description": "À quoi ressemble la forme quand elle est juste.",
 	"shapes.angles": "Angles des articulations en degrés.",
 	"shapes.view": "Dessinée de profil (par défaut) ou de face.",
@@ -2625,86 +2587,28 @@ export const fields: Words["fields"] = {
 		"Inclinaison du tronc en degrés : 0 debout, 90 face au sol, -90 face au plafond, 180 tête en bas.",
 	"shapes.base": "Ce qui porte le corps ; `feet` si ce n'est pas dit.",
 	skills: "Ce à quoi mènent les éducatifs.",
-	"skills.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"skills.description": "À quoi ressemble l'élément quand il est fait.",
 	"skills.apparatus": "Où il se fait.",
 	"skills.levels": "Niveaux qui l'apprennent.",
 	"skills.needs": "Éléments enseignés avant lui.",
 	"skills.pattern":
 		"Sa famille de mouvement, d'après Alberta SPHEReS ; six des sept sont attribuées à Russell.",
-	"skills.direction": "Dans quel sens le corps se déplace ou tourne.",
 	"skills.opposite": "L'élément qui fait la même chose dans l'autre sens.",
 	equipment: "Ce que le club possède.",
-	"equipment.aliases": "Comment les entraîneurs l'appellent aussi.",
 	"equipment.owned": "Combien le club en possède.",
 	"equipment.stored": "Où il est rangé.",
 	"equipment.size":
 		"`[longueur, largeur]` de la place au sol en mètres, longueur dans le sens du travail. Sinon, une dimension publiée ou courante est prise.",
-	"drill.sequence[].angles.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.sequence[].angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.sequence[].angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.sequence[].angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.sequence[].angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"drill.sequence[].angles.spread": "Entre les jambes, en degrés.",
-	"drill.sequence[].angles.trunk":
-		"Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
-	"drill.sequence[].angles.neck":
-		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
-	"drill.sequence[].angles.left": "Angles du côté gauche, s'il diffère.",
-	"drill.sequence[].angles.right": "Angles du côté droit, s'il diffère.",
-	"drill.sequence[].angles.left.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.sequence[].angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.sequence[].angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.sequence[].angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.sequence[].angles.left.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"drill.sequence[].angles.right.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"drill.sequence[].angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"drill.sequence[].angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"drill.sequence[].angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"drill.sequence[].angles.right.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"shapes.angles.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"shapes.angles.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"shapes.angles.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"shapes.angles.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"shapes.angles.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"shapes.angles.spread": "Entre les jambes, en degrés.",
-	"shapes.angles.trunk": "Courbure du tronc, en degrés : 0 droit, positive arrondi, négative cambré.",
-	"shapes.angles.neck":
-		"De la tête par rapport au haut du tronc, en degrés : 0 dans l'axe, positive menton vers la poitrine ; à défaut, elle découle du reste.",
-	"shapes.angles.left": "Angles du côté gauche, s'il diffère.",
-	"shapes.angles.right": "Angles du côté droit, s'il diffère.",
-	"shapes.angles.left.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"shapes.angles.left.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"shapes.angles.left.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"shapes.angles.left.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"shapes.angles.left.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"shapes.angles.right.shoulder":
-		"Entre le bras et le tronc, en degrés : 0 le long du corps, 180 au-dessus de la tête.",
-	"shapes.angles.right.elbow": "Entre le bras et l'avant-bras, en degrés, 180 tendu.",
-	"shapes.angles.right.hip": "Entre le tronc et la cuisse, en degrés, 180 tendue.",
-	"shapes.angles.right.knee": "Entre la cuisse et la jambe, en degrés, 180 tendu.",
-	"shapes.angles.right.ankle": "Entre la jambe et le pied, en degrés : 90 fléchie, 180 en pointe.",
-	"levels.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
-	"levels.name": "Le nom que lisent les gens.",
-	"levels.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
-	"apparatus.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
-	"apparatus.name": "Le nom que lisent les gens.",
-	"apparatus.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
-	"shapes.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
-	"shapes.name": "Le nom que lisent les gens.",
-	"shapes.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
-	"skills.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
-	"skills.name": "Le nom que lisent les gens.",
-	"skills.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
-	"equipment.id": "Lettres minuscules et chiffres, en mots reliés par des traits d'union.",
-	"equipment.name": "Le nom que lisent les gens.",
-	"equipment.order": "Sa place dans les listes ; sinon, l'ordre du fichier.",
 };
+
+function inPlaces(own: Words["fields"], shared: typeof SHARED_FIELDS): Words["fields"] {
+	const texts = shared.flatMap(([places, fields]) =>
+		places.flatMap((place) => Object.entries(fields).map(([name, text]) => [`${place}.${name}`, text])),
+	);
+	return { ...own, ...Object.fromEntries(texts) };
+}
+
+export const fields: Words["fields"] = /* @__PURE__ */ inPlaces(OWN_FIELDS, SHARED_FIELDS);
 
 // Le bureau -------------------------------------------------------------------------------------------
 
