@@ -80,7 +80,6 @@ export interface Judged {
 }
 
 export interface Case {
-	readonly rule: string;
 	/** The same for the same case of any plan. */
 	readonly key: string;
 	readonly code: Finding["code"];
@@ -236,7 +235,6 @@ function outOfOrder(row: OrderRow, code: (typeof ORDER_CODES)[OrderRow["rule"]] 
 			.asksOf(column.drill, work.station.level)
 			.some((one) => !one.isEntry && one.rule === rule && one.id === id);
 	return {
-		rule: "order",
 		key: `order ${gymnasts} ${drill} ${rule} ${id}`,
 		...(isTaught ? { again: "as taught" } : {}),
 		drills: (choices) => new Set([drill, ...giving(choices).map((one) => one.id)]),
@@ -351,7 +349,6 @@ function classWeeks(curriculum: Curriculum) {
 
 function tooLong(curriculum: Curriculum, week: number, one: ClubClass, over: number): Case {
 	return {
-		rule: "minutes",
 		key: `minutes ${week} ${one.id}`,
 		weeks: [week],
 		code: "H308",
@@ -421,7 +418,6 @@ function something({ counted: { curriculum } }: Judged): readonly Case[] {
 
 function nothingToDo(curriculum: Curriculum, week: number, one: ClubClass): Case {
 	return {
-		rule: "something",
 		key: `something ${week} ${one.id}`,
 		weeks: [week],
 		code: "H313",
@@ -452,7 +448,6 @@ function coaches({ counted: { curriculum }, partOf }: Judged): readonly Case[] {
 		// A hand counts for more than an eye, which one coach has for all.
 		const weigh = (column: Column): number => 2 * asks(column).hands + asks(column).watched;
 		const case_: Case = {
-			rule: "coaches",
 			key: `coaches ${group.name} ${nameOf(part)}`,
 			weeks: [week],
 			code: "H331",
@@ -518,7 +513,6 @@ function tooMuch(
 	const seats = (choices: Choices): readonly Seat[] =>
 		choices.seatsIn(week).filter(({ part }) => part.apparatus === apparatus);
 	return {
-		rule: "equipment",
 		key: `equipment ${week} ${apparatus} ${item}`,
 		weeks: [week],
 		code: "H310",
@@ -592,7 +586,6 @@ function clashing({ counted: { curriculum }, partOf, forms }: Judged): readonly 
 			return work === undefined ? 0 : neededBy(seat, work, item);
 		};
 		return {
-			rule: "equipment",
 			key: `at once ${week} ${day} ${item}`,
 			weeks: [week],
 			again: users.map(({ part, group }) => `${nameOf(part)} ${group.name}`).join(" "),
@@ -636,7 +629,6 @@ function cannotStand(curriculum: Curriculum): readonly Case[] {
 		.filter((setting) => !canStand(setting))
 		.map(
 			({ work: { week, group }, station: { drill }, item, block }): Case => ({
-				rule: "heights",
 				key: `height ${group.name} ${drill.id} ${item.id}`,
 				drills: () => new Set([drill.id]),
 				code: "H336",
@@ -680,7 +672,6 @@ function standTwice(curriculum: Curriculum): readonly Case[] {
 					: [{ column, week: column.seat.part.plan.week, count: countOf({ station: of.station, item }) }];
 			});
 		return {
-			rule: "heights",
 			key: `heights ${one} ${item.id} ${[...drills].sort().join(" ")}`,
 			drills: () => new Set(drills),
 			code: "H337",
@@ -729,7 +720,6 @@ function space({ counted: { curriculum }, forms }: Judged): readonly Case[] {
 		);
 		const last = groups.at(-1);
 		return {
-			rule: "space",
 			key: `space ${week} ${day} ${apparatus}`,
 			weeks: [week],
 			again: theirs.map(({ number }) => number).join(" "),
@@ -768,7 +758,6 @@ function placing({ counted: { curriculum }, partOf, chosen }: Judged): readonly 
 					[...columns.values()].filter((column) => chosen.has(column)),
 				);
 				return Array.from(found, (code) => ({
-					rule: "space",
 					key: `${code} ${nameOf(part)}`,
 					weeks: [week.week],
 					again: here.map(nameOfColumn).join(" "),
@@ -804,7 +793,6 @@ function carried({ counted: { curriculum }, chosen }: Judged): readonly Case[] {
 		);
 		const missing = row.missing[0];
 		const case_: Case = {
-			rule: "set-out",
 			key: `set-out ${week} ${one} ${item}`,
 			weeks: [week],
 			again: users.map(nameOfColumn).join(" "),
@@ -861,7 +849,6 @@ function isEaten(part: Part, group: Group): boolean {
 
 function eaten(part: Part): Case {
 	return {
-		rule: "turns",
 		key: `eaten ${nameOf(part)}`,
 		weeks: [part.plan.week],
 		code: "H344",
@@ -881,7 +868,6 @@ function withoutTurn(week: number, one: Id, apparatus: Id, drill: Id): Case {
 		part.apparatus === apparatus &&
 		works.some(({ group, station }) => group.class.id === one && station.turns === 0 && station.minutes > 0);
 	return {
-		rule: "turns",
 		key: `turn ${week} ${one} ${apparatus} ${drill}`,
 		weeks: [week],
 		code: "H316",
@@ -919,7 +905,6 @@ function dose({ counted: { curriculum } }: Judged): readonly Case[] {
 					});
 				return [
 					{
-						rule: "dose",
 						key: `${code} ${key}`,
 						drills: () => new Set([drill.id]),
 						code,
@@ -951,7 +936,6 @@ function weeks({ counted }: Judged): readonly Case[] {
 		if (wanted === undefined || taught.length >= wanted) return [];
 		const arrivesWith = kind === "skill" && curriculum.levels.get(level)?.entry.includes(id) === true;
 		const inWeeks = (name: string, least: number, weight: number): Case => ({
-			rule: "weeks",
 			key: `${name} ${kind} ${id} ${level}`,
 			drills: () => new Set(covering(curriculum, kind, id).map((one) => one.id)),
 			code: kind === "shape" ? "H303" : "H304",
@@ -980,7 +964,6 @@ function gap({ counted }: Judged): readonly Case[] {
 		if (wanted === undefined || longestGap === undefined || longestGap <= wanted) return [];
 		return [
 			{
-				rule: "gap",
 				key: `gap ${kind} ${id} ${level}`,
 				drills: () => new Set(covering(curriculum, kind, id).map((one) => one.id)),
 				code: kind === "shape" ? "H305" : "H306",
@@ -1092,7 +1075,6 @@ function oneWay(curriculum: Curriculum, week: number, apparatus: Id, { level, mi
 	const isAble = (way: "forward" | "backward"): boolean =>
 		drillsOfDirection(curriculum, way, apparatus, [level]).length > 0;
 	return {
-		rule: "direction",
 		key: `direction ${week} ${apparatus} ${level}`,
 		weeks: [week],
 		code: "H307",
@@ -1178,7 +1160,6 @@ function reach({ counted: { curriculum } }: Judged): readonly Case[] {
 		const least = wanted ?? 1;
 		return [
 			{
-				rule: "reach",
 				key: `reach ${key}`,
 				drills: () => new Set(drills.map(({ id }) => id)),
 				code: first.wanted === undefined ? "H343" : "H338",
@@ -1277,7 +1258,6 @@ interface Contacts extends Pick<Case, "key" | "code" | "about"> {
 function contacts({ key, code, about, group, week, kinds, rowOf, most, before, noneBefore }: Contacts): Case {
 	const isAny = (test: (kind: Kind) => boolean): boolean => kinds.some(test);
 	return {
-		rule: "load",
 		key,
 		weeks: [week, ...before.filter((past) => past !== undefined)],
 		code,
@@ -1367,7 +1347,6 @@ function novelty({ counted: { curriculum } }: Judged): readonly Case[] {
 		const fresh = new Set(time.newDrills);
 		return [
 			{
-				rule: "novelty",
 				key: `novelty ${week} ${one.id}`,
 				code: "H341",
 				about: { week, class: one.id },
@@ -1451,7 +1430,6 @@ function activity({ counted: { curriculum } }: Judged): readonly Case[] {
 				}, 0);
 		return [
 			{
-				rule: "activity",
 				key: `activity ${week} ${one.id}`,
 				weeks: [week],
 				code: "H309",
