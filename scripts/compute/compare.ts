@@ -73,7 +73,7 @@ export interface Comparison {
 type NewIds = ReadonlyMap<RecordedKind, ReadonlyMap<Id, Id>>;
 
 /** What the ids in a field, a column or the keys of a map stand for. */
-const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
+export const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
 	drill: "drill",
 	after: "drill",
 	partner: "drill",

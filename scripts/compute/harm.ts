@@ -7,50 +7,16 @@ export const HARMS = ["safety", "set-out", "time", "dose", "coverage", "upkeep"]
 export type Harm = (typeof HARMS)[number];
 
 /** What each finding harms: who is not ready or not looked after, what cannot be set up, what does not fit, what is missed. */
-const HARM_OF: Readonly<Record<FindingCode, Harm>> = {
-	H301: "safety",
-	H302: "safety",
-	H330: "safety",
-	H331: "safety",
-	H332: "safety",
-	H339: "safety",
-	H350: "safety",
-	H310: "set-out",
-	H317: "set-out",
-	H318: "set-out",
-	H319: "set-out",
-	H320: "set-out",
-	H346: "set-out",
-	H333: "set-out",
-	H336: "set-out",
-	H337: "set-out",
-	H308: "time",
-	H313: "time",
-	H314: "time",
-	H315: "time",
-	H344: "time",
-	H309: "dose",
-	H311: "dose",
-	H316: "dose",
-	H334: "dose",
-	H335: "dose",
-	H340: "dose",
-	H341: "dose",
-	H303: "coverage",
-	H304: "coverage",
-	H305: "coverage",
-	H306: "coverage",
-	H307: "coverage",
-	H338: "coverage",
-	H343: "coverage",
-	H353: "coverage",
-	H312: "upkeep",
-	H342: "upkeep",
-	H345: "upkeep",
-	H351: "upkeep",
-	H352: "upkeep",
-};
+const CODES = {
+	safety: ["H301", "H302", "H330", "H331", "H332", "H339", "H350"],
+	"set-out": ["H310", "H317", "H318", "H319", "H320", "H346", "H333", "H336", "H337"],
+	time: ["H308", "H313", "H314", "H315", "H344"],
+	dose: ["H309", "H311", "H316", "H334", "H335", "H340", "H341"],
+	coverage: ["H303", "H304", "H305", "H306", "H307", "H338", "H343", "H353"],
+	upkeep: ["H312", "H342", "H345", "H351", "H352"],
+} as const satisfies Readonly<Record<Harm, readonly FindingCode[]>>;
 
-export function harmOf(code: FindingCode): Harm {
-	return HARM_OF[code];
+/** A code that is in no list is no argument: it does not compile. */
+export function harmOf(code: (typeof CODES)[Harm][number]): Harm {
+	return HARMS.find((harm) => CODES[harm].some((one) => one === code)) as Harm;
 }

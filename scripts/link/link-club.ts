@@ -157,7 +157,7 @@ function takenOut(
 	return problem(
 		"H201",
 		list.place([]),
-		`There is no ${KIND_WORDS[kind]} \`${id}\`, and ${uses.length} places in ${files.size} files name it.`,
+		`There is no ${kindWords(kind)} \`${id}\`, and ${uses.length} places in ${files.size} files name it.`,
 		{
 			fix: `Put \`- {id: ${id}, name: …}\` back into \`${list.file}\`. To give it another id everywhere, put it back and run \`rename ${kind}:${id} <new-id>\`.`,
 		},
@@ -183,12 +183,12 @@ function dead(code: "H201" | "H206", place: Place, kinds: readonly IdKind[], id:
 		id,
 		kinds.flatMap((kind) => [...(names.get(kind)?.keys() ?? [])]),
 	);
-	const words = kinds.map((kind) => KIND_WORDS[kind]);
+	const words = kinds.map(kindWords);
 	return problem(code, place, `There is no ${words.join(" or ")} \`${id}\`.`, {
 		nearest,
 		...(nearest === undefined && elsewhere !== undefined
 			? {
-					fix: `\`${id}\` is the id of ${withArticle(KIND_WORDS[elsewhere])}; name ${withArticle(words.join(" or "))} here.`,
+					fix: `\`${id}\` is the id of ${withArticle(kindWords(elsewhere))}; name ${withArticle(words.join(" or "))} here.`,
 				}
 			: {}),
 	});
@@ -271,18 +271,9 @@ function unusableMedia({ club, drills }: Records, faultOf: FaultOfMedia): readon
 	return [...ofClub, ...ofDrills];
 }
 
-const KIND_WORDS: Readonly<Record<IdKind, string>> = {
-	drill: "drill",
-	skill: "skill",
-	shape: "shape",
-	apparatus: "apparatus",
-	level: "level",
-	week: "week",
-	equipment: "piece of equipment",
-	guide: "guide",
-	class: "class",
-	purpose: "purpose",
-};
+function kindWords(kind: IdKind): string {
+	return kind === "equipment" ? "piece of equipment" : kind;
+}
 
 function withArticle(words: string): string {
 	return `${/^[aeiou]/.test(words) ? "an" : "a"} ${words}`;

@@ -8,7 +8,7 @@ import type { DataPath } from "../model.ts";
 import { nearestName } from "../read/nearest-name.ts";
 
 /** Words that stand for a term of the format, in small letters. */
-const TERMS: Readonly<Record<string, string>> = {
+export const TERMS: Readonly<Record<string, string>> = {
 	mon: "monday",
 	tue: "tuesday",
 	tues: "tuesday",

@@ -4,7 +4,7 @@
  */
 
 import { dump } from "js-yaml";
-import type { FileKind } from "../model.ts";
+import { type FileKind, isPageKind } from "../model.ts";
 import { severityOf } from "../problems.ts";
 import { resolved, SCHEMAS, type Schema } from "../validate/schemas.ts";
 import type { Words } from "../words/words.ts";
@@ -83,23 +83,11 @@ export interface FieldGuide {
 	readonly examples: readonly string[];
 }
 
-const FILES: Readonly<Record<FileKind, string>> = {
-	drill: "content/drills/<apparatus>/<id>.md",
-	week: "content/weeks/<id>.md",
-	guide: "content/guides/<id>.md",
-	club: "_data/club.yaml",
-	term: "_data/term.yaml",
-	targets: "_data/targets.yaml",
-	levels: "_data/levels.yaml",
-	apparatus: "_data/apparatus.yaml",
-	shapes: "_data/shapes.yaml",
-	skills: "_data/skills.yaml",
-	equipment: "_data/equipment.yaml",
-	purposes: "_data/purposes.yaml",
-	accepted: "_data/accepted.yaml",
-	words: "_data/words.yaml",
-	taught: "_data/taught/<week>.yaml",
-};
+function fileOf(kind: FileKind): string {
+	if (kind === "taught") return "_data/taught/<week>.yaml";
+	if (!isPageKind(kind)) return `_data/${kind}.yaml`;
+	return kind === "drill" ? "content/drills/<apparatus>/<id>.md" : `content/${kind}s/<id>.md`;
+}
 
 type FormWords = Words["authorGuide"]["forms"];
 
@@ -123,7 +111,7 @@ function fileGuide(words: Words, kind: FileKind, root: Schema) {
 	const top = root.items === undefined ? root : resolved(root, root.items);
 	return {
 		kind,
-		file: FILES[kind],
+		file: fileOf(kind),
 		description: words.fields[kind] ?? (root.description ?? "").replace(/^[^:]*\.(yaml|md): ?/, ""),
 		fields: fieldsOf(words, root, top, "", 0).map((field) => ({
 			...field,

@@ -3,7 +3,7 @@
  * before and stands there now, in the handbook's words and by the names of things.
  */
 
-import type { FieldChange } from "../compute/compare.ts";
+import { type FieldChange, KIND_OF_FIELD } from "../compute/compare.ts";
 import type { PlanRecord, Written } from "../compute/plan-record.ts";
 import type { Block, Id, RecordedKind, Term } from "../model.ts";
 import type { Words } from "../words/words.ts";
@@ -163,21 +163,3 @@ function termOf({ words, nameOf }: Telling, value: string, field: string): strin
 	const kind = KIND_OF_FIELD[field];
 	return kind === undefined ? value : nameOf(kind, value);
 }
-
-const KIND_OF_FIELD: Readonly<Record<string, RecordedKind>> = {
-	apparatus: "apparatus",
-	levels: "level",
-	rotation: "apparatus",
-	shapes: "shape",
-	sequence: "shape",
-	shape: "shape",
-	skills: "skill",
-	skill: "skill",
-	performs: "skill",
-	sameAs: "class",
-	after: "drill",
-	partner: "drill",
-	drill: "drill",
-	equipment: "equipment",
-	item: "equipment",
-};

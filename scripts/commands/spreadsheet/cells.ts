@@ -9,6 +9,7 @@
 
 import { isDeepStrictEqual } from "node:util";
 import { type Data, isData } from "../../read/data.ts";
+import { TERMS } from "../../validate/cures.ts";
 import { numberOf, type TimeUnit, timeOf } from "./amounts.ts";
 
 /** A cell as a spreadsheet library gives it. */
@@ -77,27 +78,11 @@ export interface CellForm {
 
 /** Words that stand for a choice besides the choice itself, folded. */
 const SYNONYMS: Readonly<Record<string, string>> = {
-	fwd: "forward",
-	forwards: "forward",
-	bwd: "backward",
-	backwards: "backward",
+	...TERMS,
 	back: "backward",
 	side: "sideways",
-	lateral: "sideways",
 	"no direction": "none",
-	"each side": "each",
 	"left and right": "each",
-	"both sides": "each",
-	mon: "monday",
-	tue: "tuesday",
-	tues: "tuesday",
-	wed: "wednesday",
-	thu: "thursday",
-	thur: "thursday",
-	thurs: "thursday",
-	fri: "friday",
-	sat: "saturday",
-	sun: "sunday",
 };
 
 const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
