@@ -67,7 +67,7 @@ ${
 	several
 		? html`<ol class="stations">${stations.map(
 				(station, i) =>
-					html`<li id="${stationAnchor(id, i)}"><h4><span class="station-no">${stationLabel(i)}</span> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, true)}</li>`,
+					html`<li id="${stationAnchor(id, i)}"><h4><b>${stationLabel(i)}</b> ${a(ctx, station.drill)}</h4>${stationBody(ctx, station, true)}</li>`,
 			)}</ol>`
 		: first && stationBody(ctx, first, false)
 }

@@ -2,7 +2,7 @@
  * Figures of body shapes as pages show them. A shape without angles has no figure, only its name.
  */
 
-import { drawHold, placeParts, UNITS } from "../../scripts/figures/draw-body.ts";
+import { drawHold, inSteps, placeParts, UNITS } from "../../scripts/figures/draw-body.ts";
 import { drawFigure } from "../../scripts/figures/figure.ts";
 import { mirrored, movedBy, type Posture } from "../../scripts/figures/pose.ts";
 import { type BodiesOfStrip, drawStrip } from "../../scripts/figures/strip.ts";
@@ -72,9 +72,10 @@ function plain(svg: string): string {
 
 const STYLED: readonly string[] = [
 	' fill="none" stroke="currentColor" stroke-width="20" stroke-dasharray="60 50"',
-	' stroke="currentColor" stroke-width="30" stroke-linecap="round"',
-	' transform="translate(0 360)" fill="currentColor" font-size="300" text-anchor="middle"',
-	' stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
+	' class="figure-floor" stroke="currentColor" stroke-width="30" stroke-linecap="round"',
+	' class="figure-numbers" transform="translate(0 360)" fill="currentColor" font-size="300" text-anchor="middle"',
+	' fill="currentColor" stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
+	' fill="none" stroke="currentColor" stroke-width="25" stroke-linecap="round" stroke-linejoin="round"',
 	' fill="currentColor" fill-opacity=".3" stroke="currentColor" stroke-width="36" stroke-linejoin="round"',
 	' fill="var(--figure-paper,Canvas)" stroke="currentColor" stroke-width="36" stroke-linejoin="round"',
 	' fill="none" stroke="var(--figure-far,gray)" stroke-width="48"',
@@ -121,7 +122,7 @@ function keptStrip({ words }: PageContext, movement: Movement, withLooks: boolea
 	const bodies: BodiesOfStrip = {
 		gymnast: ({ pose, dx, up, turned }) => {
 			// What faces left is the mirror's picture of what faces right; a body stands by its hip wherever it is.
-			const shown = turned ? mirrored(pose) : pose;
+			const shown = inSteps(turned ? mirrored(pose) : pose);
 			const { x, y } = shown.hip;
 			const name = nameOf(placeParts(movedBy(shown, -x, -y), 0, false, nameOf));
 			const at = Math.round((turned ? -dx : dx) + x * UNITS);

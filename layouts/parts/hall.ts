@@ -75,9 +75,9 @@ export function blockWays(
 	const after = all[at + 1];
 	return html`<nav class="block-ways" aria-label="${say.fromBlock(at + 1, all.length)}">
 ${emergencyKey(ctx)}
-${before ? html`<a class="prev" href="#${before.anchor}"><span class="way"><span aria-hidden="true">←</span> ${say.before}</span><b>${before.title}</b></a>` : html`<span></span>`}
-<a class="whole" href="#at-${stop.key}"><span class="way">${say.oneOf(at + 1, all.length)}</span><b>${say.whole}</b></a>
-${after ? html`<a class="next" href="#${after.anchor}"><span class="way">${say.next} <span aria-hidden="true">→</span></span><b>${after.title}</b></a>` : reportWay(ctx, "next")}
+${before ? html`<a class="prev" href="#${before.anchor}"><span>${say.before}</span><b>${before.title}</b></a>` : html`<span></span>`}
+<a class="whole" href="#at-${stop.key}"><span>${say.oneOf(at + 1, all.length)}</span><b>${say.whole}</b></a>
+${after ? html`<a class="next" href="#${after.anchor}"><span>${say.next}</span><b>${after.title}</b></a>` : reportWay(ctx, "next")}
 </nav>`;
 }
 
@@ -119,7 +119,7 @@ export function setOutLists(ctx: PageContext, sheet: string, lists: readonly Set
 		({ id, apparatus, items }) => html`<div><h3>${apparatusIcon(id)} ${apparatus.name}</h3>
 <ul class="setup">${items.map(
 			(item) =>
-				html`<li data-tick="${id}/${item.id}"><b>${item.needed}</b> <span class="thing">${item.name}${item.stored && html` <span class="small">${item.stored}</span>`}${item.owned !== undefined && item.owned < item.needed && html` <strong class="short">${ctx.words.setOut.owns(item.owned)}</strong>`}</span></li>`,
+				html`<li data-tick="${id}/${item.id}"><b>${item.needed}</b> <span>${item.name}${item.stored && html` <span class="small">${item.stored}</span>`}${item.owned !== undefined && item.owned < item.needed && html` <strong class="short">${ctx.words.setOut.owns(item.owned)}</strong>`}</span></li>`,
 		)}</ul></div>`,
 	)}</div>
 <p class="tick-foot" hidden><span class="tick-count" role="status"></span> <button class="button tick-clear" type="button">${ctx.words.setOut.clear}</button></p>

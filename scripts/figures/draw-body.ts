@@ -158,20 +158,25 @@ export function placeParts(
 		return `<use${more} href="#${name}" transform="${moved}rotate(${tenth((way * 180) / Math.PI)})"/>`;
 	};
 	const path = (d: string, more = ""): string => `<path${more} d="${d}"/>`;
-	const rooted = (d: string, root: string): string =>
-		`<g>${path(d)}<use href="#${nameOf(path(root, ' stroke="none"'))}"/></g>`;
+	/** A limb's first outline, its upper half, is the same in many: drawn under the rest, and over it without a rim. */
+	const rooted = (d: string, from: Disc, to: Disc): string => {
+		const once = (part: string, more?: string): string => `<use href="#${nameOf(path(part, more))}"/>`;
+		const [upper = "", ...rest] = d.split(/(?<=z)/);
+		return `<g>${once(upper)}${path(rest.join(""))}${once(segment(from, to), ' stroke="none"')}</g>`;
+	};
+	const neck = turned({ head, nose }, chest, Math.atan2(chest.y - hip.y, chest.x - hip.x), 10);
 	const far = ' class="far"';
 	const farLeg = (toPage: ToPage): string => path(legPath(left, toPage, FAR_SHARE, 0));
 	const farArm = (toPage: ToPage): string => path(armPath(left, toPage, FAR_SHARE, 0));
 	const sides = fromSide ? [right] : [left, right];
 	const legs = sides.map((side) =>
 		place(side.leg.hip, side.leg.knee, (toPage) =>
-			rooted(legPath(side, toPage, 1, ROOT.from), rootPath(side.leg.hip, side.leg.knee, toPage)),
+			rooted(legPath(side, toPage, 1, ROOT.from), toPage(side.leg.hip), toPage(side.leg.knee)),
 		),
 	);
 	const arms = sides.map((side) =>
 		place(side.arm.shoulder, side.arm.elbow, (toPage) =>
-			rooted(armPath(side, toPage, 1, ROOT.from), rootPath(side.arm.shoulder, side.arm.elbow, toPage)),
+			rooted(armPath(side, toPage, 1, ROOT.from), toPage(side.arm.shoulder), toPage(side.arm.elbow)),
 		),
 	);
 	return [
@@ -179,12 +184,12 @@ export function placeParts(
 		fromSide && differ(left.leg, right.leg) ? place(left.leg.hip, left.leg.knee, farLeg, far) : "",
 		fromSide && differ(left.arm, right.arm) ? place(left.arm.shoulder, left.arm.elbow, farArm, far) : "",
 		place(hip, chest, (toPage) =>
-			path(fromSide ? trunkFromSide(pose, toPage) : trunkFromFront(pose, toPage)),
+			path(fromSide ? trunkFromSide({ ...pose, ...neck }, toPage) : trunkFromFront(pose, toPage)),
 		),
 		...legs,
 		...arms,
 		fromSide
-			? place(head, nose, (toPage) => path(headPath(hairInSteps(pose), toPage, !helps)))
+			? place(head, nose, (toPage) => path(headPath(pose, toPage, !helps)))
 			: place(head, chest, (toPage) => {
 					const eyes = path(eyesPath(pose, toPage), ` fill="${PAPER}" stroke="none"`);
 					return `<g>${path(headPath(pose, toPage, !helps))}${eyes}</g>`;
@@ -193,16 +198,44 @@ export function placeParts(
 	].join("");
 }
 
-/** A head whose hair hangs in one of 24 directions, so that many bodies have the same one; what lies on the floor stays. */
-function hairInSteps(pose: Pose): Pose {
+/**
+ * A body whose hair, neck, hands and feet stand in steps to what they grow out of, so that many bodies have
+ * the same ones; by less than half a pixel in a strip, but for hair, and that stays as it is where it lies.
+ */
+export function inSteps(pose: Pose): Pose {
 	const { head, nose, tail } = pose;
-	if (tail.y < 2 * tail.r) return pose;
 	const root = hairRoot(pose);
-	const face = Math.atan2(nose.y - head.y, nose.x - head.x);
-	const long = Math.hypot(tail.x - root.x, tail.y - root.y);
-	const step = Math.PI / 12;
-	const way = face + step * Math.round((Math.atan2(tail.y - root.y, tail.x - root.x) - face) / step);
-	return { ...pose, tail: { ...tail, x: root.x + long * Math.cos(way), y: root.y + long * Math.sin(way) } };
+	const way = (from: Point, to: Point): number => Math.atan2(to.y - from.y, to.x - from.x);
+	const side = ({ arm, leg }: Side): Side => ({
+		arm: { ...arm, ...turned({ fingers: arm.fingers }, arm.wrist, way(arm.elbow, arm.wrist), 4) },
+		leg: { ...leg, ...turned({ toe: leg.toe, heel: leg.heel }, leg.ankle, way(leg.knee, leg.ankle), 4) },
+	});
+	return {
+		...pose,
+		left: side(pose.left),
+		right: side(pose.right),
+		...(tail.y < 2 * tail.r ? {} : turned({ tail }, root, way(head, nose), 15)),
+	};
+}
+
+/** Joints turned about another, so that the first stands at a whole number of steps of so many degrees to a way. */
+function turned<Joints extends Readonly<Record<string, Disc>>>(
+	joints: Joints,
+	{ x, y }: Point,
+	way: number,
+	degrees: number,
+): Joints {
+	const [first = { x, y }] = Object.values(joints);
+	const step = (degrees * Math.PI) / 180;
+	const angle = Math.atan2(first.y - y, first.x - x) - way;
+	const more = step * Math.round(angle / step) - angle;
+	const [cosine, sine] = [Math.cos(more), Math.sin(more)];
+	const turn = (one: Disc): Disc => ({
+		...one,
+		x: x + (one.x - x) * cosine - (one.y - y) * sine,
+		y: y + (one.x - x) * sine + (one.y - y) * cosine,
+	});
+	return Object.fromEntries(Object.entries(joints).map(([name, one]) => [name, turn(one)])) as Joints;
 }
 
 /** Attributes of the two layers of a body: far limbs, and everything nearer. */

@@ -33,6 +33,9 @@ export function isPlayable({ stances, inOrder }: Movement): boolean {
 	return inOrder && stances.length > 1;
 }
 
+/** A page's attributes take it as it is, where they write a quote in six letters. */
+const QUOTE = "~";
+
 /** The text of a score: a list of travel, then for each phase its ground and posture. */
 export function scoreText({ stances, travel }: Score): string {
 	const lines = stances.map(({ ground, hands, overMat, posture: { view, base, tilt, angles } }) => [
@@ -45,7 +48,7 @@ export function scoreText({ stances, travel }: Score): string {
 		...(hands === undefined && overMat !== true ? [] : [hands ?? null]),
 		...(overMat === true ? [1] : []),
 	]);
-	return JSON.stringify([travel, ...lines]);
+	return JSON.stringify([travel, ...lines]).replaceAll('"', QUOTE);
 }
 
 type WrittenStance = readonly [
@@ -60,7 +63,10 @@ type WrittenStance = readonly [
 
 /** Reads a score's text back; throws where it is none. */
 export function scoreFrom(text: string): Score {
-	const [travel, ...lines] = JSON.parse(text) as [Movement["travel"], ...WrittenStance[]];
+	const [travel, ...lines] = JSON.parse(text.replaceAll(QUOTE, '"')) as [
+		Movement["travel"],
+		...WrittenStance[],
+	];
 	return {
 		travel,
 		stances: lines.map(([ground, base, tilt, angles, front, hands, overMat]) => ({

@@ -395,15 +395,15 @@ function drawCaptions(placed: readonly Placed[], travels: boolean, size: number)
 	const still = gaps.flatMap(({ from, to }, i) =>
 		stays(i) ? [`M${Math.round((from + to) / 2) - 40} 200l80 60l-80 60`] : [],
 	);
-	const path = (d: readonly string[], fill: string): string =>
+	const path = (d: readonly string[], name: string, fill: string): string =>
 		d.length === 0
 			? ""
-			: `<path class="figure-arrows" fill="${fill}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${d.join("")}"/>`;
+			: `<path class="figure-${name}" fill="${fill}" stroke="${INK}" stroke-width="25" stroke-linecap="round" stroke-linejoin="round" d="${d.join("")}"/>`;
 	return (
 		(size > 0
 			? `<g class="figure-numbers" transform="translate(0 ${60 + size})" fill="${INK}" font-size="${size}" text-anchor="middle">${numbers.join("")}</g>`
 			: "") +
-		path(on, INK) +
-		path(still, "none")
+		path(on, "arrows", INK) +
+		path(still, "still-arrows", "none")
 	);
 }
