@@ -120,7 +120,7 @@ export function drawLandmarks(
 				Math.max(0, plan.left - area.left, area.right - plan.right) +
 				Math.max(0, plan.top - area.top, area.bottom - plan.bottom);
 			// Too far off already, whatever it covers.
-			if (away / 8 > most || (out > 0 && OUT + out > most)) return Number.POSITIVE_INFINITY;
+			if (away / FAR > most || (out > 0 && OUT + out > most)) return Number.POSITIVE_INFINITY;
 			const aired = grow(area, AIR);
 			return (
 				COVERED * shut.filter((one) => meet(one, one === own ? area : aired)).length +
@@ -128,7 +128,7 @@ export function drawLandmarks(
 				(busy.reduce((sum, one) => sum + shared(area, one), 0) +
 					ON_WAY * ways.reduce((sum, one) => sum + shared(area, one), 0)) /
 					(wide * high) +
-				away / 8
+				away / FAR
 			);
 		};
 		let best = cheapest(placesAround(own, at, wide, high), cost);
@@ -156,6 +156,8 @@ export function drawLandmarks(
 /** A name's lines: no wider than this in drawing units, unless one word is. */
 const NAME = { width: 76, lines: 3 } as const;
 
+/** Drawing units further off that are as bad as covering a mat: what is set up has to be seen. */
+const FAR = 24;
 /** How much worse it is to cover an arrow than a mat. */
 const ON_WAY = 5;
 /** What a place costs that covers another label, and one that is not inside the plan. */

@@ -11,6 +11,7 @@ import { type FloorPlan, FREE_SPACE } from "../../scripts/compute/placing.ts";
 import { waitingOf } from "../../scripts/compute/waiting.ts";
 import { textWidth } from "../../scripts/figures/chart-frame.ts";
 import { drawFloorPlan, isLong, METRE } from "../../scripts/figures/floor-plan.ts";
+import { drawLandmarks } from "../../scripts/figures/floor-plan-marks.ts";
 import type { Block, Side } from "../../scripts/model.ts";
 import { type FloorPlanView, floorPlanView } from "../../scripts/views/floor-plan.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
@@ -244,6 +245,19 @@ describe("a floor plan", () => {
 				expect(covered).toEqual([]);
 			}
 		}
+	});
+
+	it("leaves what is set up around a landmark in sight, where there is room for its name", () => {
+		const station = { left: 120, right: 190, top: 70, bottom: 120 };
+		const hoops = { left: 130, right: 180, top: 75, bottom: 115 };
+		const plan = { left: 0, right: 300, top: 0, bottom: 200 };
+		const clock = { name: "clock corner", at: { x: 155, y: 95 } };
+		const [name] = drawLandmarks([clock], plan, [], [station, hoops], []).names;
+		if (name === undefined) throw new Error("a landmark has a name");
+		const across = Math.min(name.right, hoops.right) - Math.max(name.left, hoops.left);
+		const down = Math.min(name.bottom, hoops.bottom) - Math.max(name.top, hoops.top);
+		const covered = Math.max(0, across) * Math.max(0, down);
+		expect(covered / ((name.right - name.left) * (name.bottom - name.top))).toBeLessThan(0.1);
 	});
 
 	it("tells its walls and landmarks, and which way is shut, to who does not see it", () => {

@@ -91,8 +91,23 @@ function tooSmall(): readonly string[] {
 
 const PHONE = { width: 360, height: 740 };
 
+/** In the page: how far it goes past the screen, and the words of the keys below that stand outside their key. */
+function cutOff(): readonly string[] {
+	const over = document.documentElement.scrollWidth - window.innerWidth;
+	const keys = [...document.querySelectorAll<HTMLElement>(".bar :is(a, button)")].filter((key) => {
+		const box = key.getBoundingClientRect();
+		const words = document.createRange();
+		words.selectNodeContents(key);
+		const { left, right, bottom } = words.getBoundingClientRect();
+		return left < box.left || right > box.right || bottom > innerHeight;
+	});
+	return [...(over > 0 ? [`${over} px`] : []), ...keys.map(({ textContent }) => textContent)];
+}
+
 /** All of it in one visit of each: opening a page costs more than most looks at it. */
 beforeAll(async () => {
+	const session = await page.createCDPSession();
+	const letters = (standard: number) => session.send("Page.setFontSizes", { fontSizes: { standard } });
 	for (const [kind, file] of kinds) {
 		await look(file, { width: 320, first: AXE }, async (page) => {
 			const note = (what: string, found: readonly string[]) =>
@@ -102,6 +117,11 @@ beforeAll(async () => {
 			note("over", over > 0 ? [`${over} px`] : []);
 			await page.setViewport(PHONE);
 			note("small", await page.evaluate(tooSmall));
+			for (const size of [24, 32]) {
+				await letters(size);
+				note("large", await page.evaluate(cutOff));
+			}
+			await letters(16);
 			note("narrow, light", await objectionsTo(page));
 			await page.emulateMediaFeatures([dark, LESS_MOTION]);
 			note("narrow, dark", await objectionsTo(page, { runOnly: ["color-contrast"] }));
@@ -115,6 +135,8 @@ beforeAll(async () => {
 
 it.each([
 	["fits a screen of 320 pixels without scrolling sideways", "over"],
+	// WCAG 2.2, 1.4.4: text to 200 %, by the browser's own setting, on a phone.
+	["is whole, and so are its keys, with letters half as large again and twice as large", "large"],
 	["has nothing too small to tap: 24 pixels, 44 in the hall", "small"],
 	["has nothing that axe objects to, at 360 pixels, light", "narrow, light"],
 	// What the theme changes is contrast; what the width changes is anything.
