@@ -175,8 +175,14 @@ async function printSheet(hands: Hands, outDir: string): Promise<void> {
 	await accessible(hands.page, "printed");
 	const folder = join(outDir, "print/weeks/week-01/class-sheets");
 	expect(readdirSync(folder)).toEqual(["mon.pdf"]);
-	const pdf = await getDocument({ data: new Uint8Array(readFileSync(join(folder, "mon.pdf"))), verbosity: 0 })
-		.promise;
+	// She opens it where she printed it: the link's file is the one in the output.
+	const printed = readFileSync(join(folder, "mon.pdf"));
+	const opened = await hands.page.$eval('.task a[href$=".pdf"]', async (link) => {
+		const answer = await fetch((link as HTMLAnchorElement).href);
+		return [answer.headers.get("content-type"), (await answer.bytes()).length] as const;
+	});
+	expect(opened).toEqual(["application/pdf", printed.length]);
+	const pdf = await getDocument({ data: new Uint8Array(printed), verbosity: 0 }).promise;
 	const { items } = await (await pdf.getPage(1)).getTextContent();
 	expect(items.map((item) => ("str" in item ? item.str : "")).join(" ")).toContain("Drill number 1");
 	expect(await hands.page.$eval(".view-publish", (view) => view.textContent)).toContain(
