@@ -42,6 +42,12 @@ async function accessible(page: Page, where: string): Promise<void> {
 		({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(" | ")}`,
 	);
 	expect(said, where).toEqual([]);
+	// What came of a change is told whole, up to a third of the screen.
+	const hidden = await page.evaluate(() => {
+		const told = document.querySelector(".notices");
+		return told === null || told.clientHeight > innerHeight * 0.3 ? 0 : told.scrollHeight - told.clientHeight;
+	});
+	expect(hidden, where).toBeLessThanOrEqual(1);
 }
 
 async function newThing(hands: Hands, kind: string, field: string, name: string): Promise<void> {
