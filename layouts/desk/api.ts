@@ -294,6 +294,8 @@ export interface TaskNews {
 	/** 0 to 1, where it is known. */
 	readonly share?: number;
 	readonly label?: string;
+	/** Printed files to look at, from the output. */
+	readonly printed?: readonly string[];
 	/** What the solver found. */
 	readonly offer?: Offer;
 }

@@ -173,6 +173,15 @@ function Task({ task }: { readonly task: TaskNews }) {
 			{task.state === "done" && (
 				<p>{say.liesIn(task.task === "build" ? output : `${output.replace(/[/\\]$/, "")}/print`)}</p>
 			)}
+			{task.printed !== undefined && task.printed.length > 0 && (
+				<div class="row">
+					{task.printed.map((file) => (
+						<a key={file} class="button" href={`/desk/printed/${file}`} target="_blank" rel="noopener">
+							{file.replace(/^print\//, "")}
+						</a>
+					))}
+				</div>
+			)}
 			{isRunning && (
 				<>
 					<progress

@@ -21,28 +21,30 @@ export interface ProgressTarget {
 export class Progress {
 	readonly #target: ProgressTarget;
 	readonly #now: () => number;
-	readonly #started: number;
+	/** When the step was shown first, and how far it was: the steps before say nothing of how long it takes. */
+	#first = { at: 0, share: 0 };
 	#label = "";
 	#tenth = 0;
 
 	constructor(target: ProgressTarget, now: () => number = performance.now.bind(performance)) {
 		this.#target = target;
 		this.#now = now;
-		this.#started = now();
 	}
 
 	/** @param detail what is being done right now */
 	show(label: string, done: number, total: number, detail = ""): void {
 		const share = total === 0 ? 1 : done / total;
+		const tenth = Math.floor(share * 10);
+		const isNew = label !== this.#label;
+		if (isNew) this.#first = { at: this.#now(), share };
+		this.#label = label;
 		if (this.#target.live) {
 			this.#target.stream.write(
 				`\r\u001b[K${label} ${done}/${total}${this.#left(share)} ${detail}`.trimEnd(),
 			);
 			return;
 		}
-		const tenth = Math.floor(share * 10);
-		if (label === this.#label && tenth <= this.#tenth) return;
-		this.#label = label;
+		if (!isNew && tenth <= this.#tenth) return;
 		this.#tenth = tenth;
 		this.#target.stream.write(`${label} ${done}/${total}${this.#left(share)}\n`);
 	}
@@ -53,9 +55,10 @@ export class Progress {
 	}
 
 	#left(share: number): string {
-		const passed = this.#now() - this.#started;
-		if (share <= 0.05 || share >= 1 || passed < 3000) return "";
-		return `, about ${Math.ceil((passed / share - passed) / 1000)} s left`;
+		const passed = this.#now() - this.#first.at;
+		const done = share - this.#first.share;
+		if (done <= 0.05 || share >= 1 || passed < 3000) return "";
+		return `, about ${Math.ceil(((passed / done) * (1 - share)) / 1000)} s left`;
 	}
 }
 

@@ -305,14 +305,21 @@ function tooLong({ curriculum, plan, group, time, words }: InClass): readonly Fi
 	const { planned, available } = time;
 	// Minutes such as 0.1 + 0.2 must not pass for more than 0.3.
 	if (available === undefined || planned <= available + 1e-9) return [];
-	const sums = [...Map.groupBy(time.blocks, (b) => b.apparatus)].map(([apparatus, blocks]) => ({
+	const minutesOf = (blocks: readonly BlockTime[]) => sum(blocks.map((b) => b.block.minutes));
+	// Groups work at the same time: the parts are those of the one that takes longest.
+	const own = [...Map.groupBy(time.blocks, (b) => b.group).values()].reduce((a, b) =>
+		minutesOf(b) > minutesOf(a) ? b : a,
+	);
+	const sums = [...Map.groupBy(own, (b) => b.apparatus)].map(([apparatus, blocks]) => ({
 		apparatus,
-		minutes: sum(blocks.map((b) => b.block.minutes)),
+		minutes: minutesOf(blocks),
 	}));
+	const ways = planned - group.warmUp - group.coolDown - minutesOf(own);
 	const longest = sums.reduce((a, b) => (b.minutes > a.minutes ? b : a));
 	const parts = [
 		...(group.warmUp > 0 ? [say.before(group.warmUp)] : []),
 		...sums.map((s) => `${words.number(s.minutes)} ${apparatusName(curriculum, s.apparatus)}`),
+		...(ways > 1e-9 ? [say.between(ways)] : []),
 		...(group.coolDown > 0 ? [say.after(group.coolDown)] : []),
 	];
 	return [

@@ -28,7 +28,7 @@
  * A change answers 200 with its outcome; 409 where it was not made, with the reason and what would be wrong.
  */
 
-import { join } from "node:path";
+import { join, relative, resolve, sep } from "node:path";
 import type {
 	FileText,
 	Offer,
@@ -372,9 +372,24 @@ export class DeskApi {
 		if (PRINTING.some((task) => this.tasks.isRunning(task)))
 			throw new Refused({ refused: "busy", words: this.#desk.words.desk.busy });
 		const folders = ["--club", this.#desk.clubDir, "--out", this.#outDir];
-		this.tasks.start(wish.task, [...commandOf(wish, this.#outDir), ...folders]);
+		this.tasks.start(wish.task, [...commandOf(wish, this.#outDir), ...folders], (said) => ({
+			printed: printedIn(said, this.#outDir),
+		}));
 		return {};
 	}
+
+	/** A printed file of the output, by its path there; undefined for anything else. */
+	printed(path: string): Uint8Array | undefined {
+		if (!/^print\/.+\.pdf$/.test(path) || givenKind(this.#outDir) !== "folder") return undefined;
+		const out = openFolder(this.#outDir);
+		return !out.leadsOut(path) && out.info(path)?.kind === "file" ? out.read(path) : undefined;
+	}
+}
+
+/** The printed files that a command said it wrote, from the output. */
+function printedIn(said: string, outDir: string): readonly string[] {
+	const paths = Array.from(said.matchAll(/^wrote (.+\.pdf)(?:,.*)?$/gm), ([, path = ""]) => path);
+	return paths.map((path) => relative(outDir, resolve(path)).replaceAll(sep, "/"));
 }
 
 /** Tasks that write into the output: one at a time. */

@@ -90,6 +90,10 @@ export class DeskServer {
 		if (request.method !== "GET" && request.method !== "HEAD")
 			return send(response, 405, "text/plain; charset=utf-8", "");
 		if (path === DESK) return this.#page(response, words);
+		if (path.startsWith("desk/printed/")) {
+			const printed = this.#api.printed(path.slice("desk/printed/".length));
+			if (printed !== undefined) return send(response, 200, "application/pdf", printed);
+		}
 		const asset = (await deskAssets(words)).get(path.slice(DESK.length));
 		if (asset === undefined) return send(response, 404, "text/plain; charset=utf-8", words.desk.nothingHere);
 		return send(response, 200, asset.type, asset.body);

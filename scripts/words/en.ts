@@ -2962,6 +2962,7 @@ export const findings = {
 	time: {
 		nothing: (group: string, week: number) => `${group} has nothing to do in week ${week}.`,
 		before: (minutes: number) => `${number(minutes)} before`,
+		between: (minutes: number) => `${number(minutes)} from one to the next`,
 		after: (minutes: number) => `${number(minutes)} after`,
 		tooLong: (group: string, week: number, planned: number, available: number, parts: readonly string[]) =>
 			`${group}, week ${week}: ${counts.minutes(planned)} planned in a class of ${number(available)} (${and(parts, 9)}).`,

@@ -3247,6 +3247,7 @@ export const findings: Words["findings"] = {
 	time: {
 		nothing: (group, week) => `${group} n'a rien à faire en semaine ${week}.`,
 		before: (minutes) => `${number(minutes)} avant`,
+		between: (minutes) => `${number(minutes)} pour passer de l'un à l'autre`,
 		after: (minutes) => `${number(minutes)} après`,
 		tooLong: (group, week, planned, available, parts) =>
 			`${group}, semaine ${week} : ${counts.minutes(planned)} prévues dans un cours de ${number(available)} (${and(parts, 9)}).`,

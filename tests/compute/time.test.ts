@@ -302,6 +302,24 @@ describe("findings", () => {
 		expect(over?.fix).toContain("Take 1 minute out");
 	});
 
+	it("tell parts that add up to what is planned: the ways too, and one of the groups at the same time", () => {
+		const tooLong = (more: object) => {
+			const classes = (plan.classes ?? []).map((one) => ({ ...one, ...more }));
+			return timeMeasure.findings(count({ ...plan, classes }), WORDS).find((f) => f.code === "H308")?.what;
+		};
+		expect(tooLong({ between: 2 })).toContain(
+			"23 minutes planned in a class of 20 (5 before, 8 floor, 3 beam, 2 from one to the next and 5 after)",
+		);
+		const group = { levels: ["l1"], gymnasts: 5 };
+		const groups = [
+			{ id: "a", name: "a", ...group, rotation: ["beam"] },
+			{ id: "b", name: "b", ...group, rotation: ["beam", "floor"] },
+		];
+		expect(tooLong({ groups })).toContain(
+			"21 minutes planned in a class of 20 (5 before, 3 beam, 8 floor and 5 after)",
+		);
+	});
+
 	it("tell an active share under the target, and the drill with the longest wait", () => {
 		const still = timeMeasure.findings(count(plan), WORDS).find((f) => f.code === "H309");
 		// 5 + 8/10 of the 17 minutes of which somebody says who moves.

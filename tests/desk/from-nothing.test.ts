@@ -42,6 +42,12 @@ async function accessible(page: Page, where: string): Promise<void> {
 		({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(" | ")}`,
 	);
 	expect(said, where).toEqual([]);
+	// What came of a change is told whole, up to a third of the screen.
+	const hidden = await page.evaluate(() => {
+		const told = document.querySelector(".notices");
+		return told === null || told.clientHeight > innerHeight * 0.3 ? 0 : told.scrollHeight - told.clientHeight;
+	});
+	expect(hidden, where).toBeLessThanOrEqual(1);
 }
 
 async function newThing(hands: Hands, kind: string, field: string, name: string): Promise<void> {
@@ -175,8 +181,14 @@ async function printSheet(hands: Hands, outDir: string): Promise<void> {
 	await accessible(hands.page, "printed");
 	const folder = join(outDir, "print/weeks/week-01/class-sheets");
 	expect(readdirSync(folder)).toEqual(["mon.pdf"]);
-	const pdf = await getDocument({ data: new Uint8Array(readFileSync(join(folder, "mon.pdf"))), verbosity: 0 })
-		.promise;
+	// She opens it where she printed it: the link's file is the one in the output.
+	const printed = readFileSync(join(folder, "mon.pdf"));
+	const opened = await hands.page.$eval('.task a[href$=".pdf"]', async (link) => {
+		const answer = await fetch((link as HTMLAnchorElement).href);
+		return [answer.headers.get("content-type"), (await answer.bytes()).length] as const;
+	});
+	expect(opened).toEqual(["application/pdf", printed.length]);
+	const pdf = await getDocument({ data: new Uint8Array(printed), verbosity: 0 }).promise;
 	const { items } = await (await pdf.getPage(1)).getTextContent();
 	expect(items.map((item) => ("str" in item ? item.str : "")).join(" ")).toContain("Drill number 1");
 	expect(await hands.page.$eval(".view-publish", (view) => view.textContent)).toContain(

@@ -100,7 +100,14 @@ function post(served: Served, route: string, body: unknown, headers: Record<stri
 
 it("gives its token once, as a cookie that no other site sends along, and nothing without it", async () => {
 	const served = await serveHere(clubCopy());
-	for (const path of ["/desk/", "/desk/desk.js", "/desk/api/state", "/desk/api/events", "/desk/?token=wrong"])
+	for (const path of [
+		"/desk/",
+		"/desk/desk.js",
+		"/desk/api/state",
+		"/desk/api/events",
+		"/desk/printed/print/a.pdf",
+		"/desk/?token=wrong",
+	])
 		expect((await ask(served, path)).status, path).toBe(403);
 	const first = await ask(served, `/desk/?token=${served.token}`);
 	expect(first.status).toBe(303);
@@ -202,6 +209,11 @@ it("judges what it is sent, and names no file outside the club", async () => {
 		headers: { Cookie: cookieOf(served) },
 	});
 	expect(asked.status).toBe(400);
+	for (const path of ["print/../data/a.pdf", "..%2F..%2Fa.pdf", "data/findings.json", "print/sheets.json"])
+		expect(
+			(await ask(served, `/desk/printed/${path}`, { headers: { Cookie: cookieOf(served) } })).status,
+			path,
+		).toBe(404);
 	const picture = (name: string) =>
 		post(served, `picture?name=${name}`, "bytes", { "Content-Type": "application/octet-stream" });
 	for (const name of ["..%2Fx.png", "x.svg", "x.html", "a/b.png", ".png"])
