@@ -8,9 +8,10 @@
  * then as few minutes, as possible: exactly, by trying them, or greedily where that takes too long.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
 import { bodyDirection, directionBalances } from "./balance.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { groupsOf } from "./groups.ts";
 import type { Counted } from "./measure.ts";
 import { type Library, libraryOf } from "./meeting-order.ts";
@@ -76,9 +77,8 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	const byLevel = Map.groupBy(exposures, (e) => e.level);
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
-	const offers = new Map<string, Offer>();
 	const offerAt = (level: Id, apparatus: Id): Offer =>
-		getOrMake(offers, `${level} ${apparatus}`, () => {
+		getOrMake(offersOf(groundOf(curriculum)), `${level} ${apparatus}`, () => {
 			const drills = [...curriculum.drills.values()];
 			const able = drills.filter((one) => one.levels.has(level) && one.apparatus.includes(apparatus));
 			return offerOf(able);
@@ -130,6 +130,9 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		return { week, level, apparatus, freeMinutes: free, gaps, drills, open, exact: chosen.exact };
 	};
 }
+
+/** Whatever is planned, the library has the same. */
+const offersOf = onceEach((_ground: Curriculum) => new Map<string, Offer>());
 
 /** What the library has for a level on an apparatus. */
 interface Offer {
