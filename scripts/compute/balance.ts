@@ -11,7 +11,7 @@
 import type { Curriculum, Direction, Finding, Id, LinkedDrill, Pattern } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { finding } from "./finding.ts";
-import { getOrMake, onceEach } from "./get-or-make.ts";
+import { getOrMake, onceEach, onceForExposures } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { apparatusName, drillName, levelName } from "./names.ts";
 import { DIRECTIONS, rounded } from "./tables.ts";
@@ -45,44 +45,46 @@ export interface Lacking {
 }
 
 /** Forward, backward, sideways and none for each week and apparatus with drills, in the club's order. */
-export function directionBalances({ curriculum, exposures }: Counted): readonly DirectionBalance[] {
-	const cells = new Map<string, Map<Direction, Sum>>();
-	const byLevel = new Map<string, Map<Direction, Sum>>();
-	for (const exposure of exposures) {
-		const { week, apparatus, level, minutes, drill: id } = exposure;
-		const drill = curriculum.drills.get(id);
-		const key = `${week} ${apparatus}`;
-		const cell = getOrMake(cells, key, () => new Map<Direction, Sum>());
-		if (drill?.direction === undefined) continue;
-		getOrMake(cell, drill.direction, () => new Sum()).add(minutes, id);
-		const own = getOrMake(byLevel, `${key} ${level}`, () => new Map<Direction, Sum>());
-		getOrMake(own, bodyDirection(curriculum, drill), () => new Sum()).add(minutes, id);
-	}
-	return curriculum.weeks.flatMap(({ week }) =>
-		[...curriculum.apparatus.keys()].flatMap((apparatus) => {
+export const directionBalances = onceForExposures(
+	({ curriculum, exposures }: Counted): readonly DirectionBalance[] => {
+		const cells = new Map<string, Map<Direction, Sum>>();
+		const byLevel = new Map<string, Map<Direction, Sum>>();
+		for (const exposure of exposures) {
+			const { week, apparatus, level, minutes, drill: id } = exposure;
+			const drill = curriculum.drills.get(id);
 			const key = `${week} ${apparatus}`;
-			const sums = cells.get(key);
-			if (sums === undefined) return [];
-			const directions = new Map<Direction, Tally>(
-				DIRECTIONS.map((d) => [d, sums.get(d) ?? { minutes: 0, drills: [] }]),
-			);
-			const lacking = [...curriculum.levels.keys()].flatMap((level): readonly Lacking[] => {
-				const own = byLevel.get(`${key} ${level}`);
-				const forward = own?.get("forward");
-				const backward = own?.get("backward");
-				if ((forward?.minutes ?? 0) > 0 === (backward?.minutes ?? 0) > 0) return [];
-				const done = (forward?.minutes ?? 0) > 0 ? forward : backward;
-				return done === undefined
-					? []
-					: [{ level, missing: done === forward ? "backward" : "forward", done }];
-			});
-			const missing = lacking.find(
-				(one) => drillsOfDirection(curriculum, one.missing, apparatus, [one.level]).length > 0,
-			)?.missing;
-			return [{ week, apparatus, directions, lacking, missing }];
-		}),
-	);
-}
+			const cell = getOrMake(cells, key, () => new Map<Direction, Sum>());
+			if (drill?.direction === undefined) continue;
+			getOrMake(cell, drill.direction, () => new Sum()).add(minutes, id);
+			const own = getOrMake(byLevel, `${key} ${level}`, () => new Map<Direction, Sum>());
+			getOrMake(own, bodyDirection(curriculum, drill), () => new Sum()).add(minutes, id);
+		}
+		return curriculum.weeks.flatMap(({ week }) =>
+			[...curriculum.apparatus.keys()].flatMap((apparatus) => {
+				const key = `${week} ${apparatus}`;
+				const sums = cells.get(key);
+				if (sums === undefined) return [];
+				const directions = new Map<Direction, Tally>(
+					DIRECTIONS.map((d) => [d, sums.get(d) ?? { minutes: 0, drills: [] }]),
+				);
+				const lacking = [...curriculum.levels.keys()].flatMap((level): readonly Lacking[] => {
+					const own = byLevel.get(`${key} ${level}`);
+					const forward = own?.get("forward");
+					const backward = own?.get("backward");
+					if ((forward?.minutes ?? 0) > 0 === (backward?.minutes ?? 0) > 0) return [];
+					const done = (forward?.minutes ?? 0) > 0 ? forward : backward;
+					return done === undefined
+						? []
+						: [{ level, missing: done === forward ? "backward" : "forward", done }];
+				});
+				const missing = lacking.find(
+					(one) => drillsOfDirection(curriculum, one.missing, apparatus, [one.level]).length > 0,
+				)?.missing;
+				return [{ week, apparatus, directions, lacking, missing }];
+			}),
+		);
+	},
+);
 
 /**
  * The direction of the body in what the drill performs, where all of that has one; else what the drill

@@ -236,12 +236,12 @@ interface Stretch {
  * class is left out. Classes without a day or a start, and classes that do not meet that week, are not in
  * the timetable.
  */
-export function clashes(curriculum: Curriculum): readonly Clash[] {
-	return curriculum.weeks.flatMap((plan) => {
+export const clashes = onceEach((curriculum: Curriculum): readonly Clash[] =>
+	curriculum.weeks.flatMap((plan) => {
 		const stretches = timetable(curriculum, plan);
 		return WEEKDAYS.flatMap((day) => clashesOn(curriculum, plan.week, day, stretches.get(day) ?? []));
-	});
-}
+	}),
+);
 
 function timetable(curriculum: Curriculum, plan: WeekPlan): ReadonlyMap<Weekday, readonly Stretch[]> {
 	const days = new Map<Weekday, Stretch[]>();

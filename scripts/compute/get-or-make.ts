@@ -20,6 +20,17 @@ export function onceEach<K extends WeakKey, V>(make: (of: K) => V): (of: K) => V
 	return (of) => getOrMake(kept, of, () => make(of));
 }
 
+/**
+ * The same of all exposures of a curriculum, and kept as long as they are: a handbook, its measures and its pages
+ * have the same ones.
+ */
+export function onceForExposures<C extends { readonly exposures: WeakKey }, V>(
+	make: (counted: C) => V,
+): (counted: C) => V {
+	const kept = new WeakMap<WeakKey, V>();
+	return (counted) => getOrMake(kept, counted.exposures, () => make(counted));
+}
+
 /** What is made when it is first asked for, and kept. */
 export function once<T>(make: () => T): () => T {
 	let made: { readonly value: T } | undefined;

@@ -7,6 +7,7 @@
  * Stations of one block are at the same time: none of them comes before another.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { Curriculum, Id, LinkedDrill } from "../model.ts";
 import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf, levelsAsGroups } from "./groups.ts";
@@ -54,7 +55,7 @@ export function orderRowsIn(
 	all: readonly Group[],
 	works: readonly GroupWork[],
 ): readonly OrderRow[] {
-	const library = new Library(curriculum);
+	const library = libraryOf(curriculum);
 	const rows = [...Map.groupBy(works, ({ group }) => group.gymnastsId).values()].flatMap((own) =>
 		rowsOf(
 			library,
@@ -143,6 +144,10 @@ export class Library {
 		return !this.performed.has(skill) && drill.skills.includes(skill) ? 1 : 0;
 	}
 }
+
+/** The plan asks nothing of it: trials of changes share one. */
+export const libraryOf = (curriculum: Curriculum): Library => ofGround(groundOf(curriculum));
+const ofGround = onceEach((ground: Curriculum) => new Library(ground));
 
 function rowsOf(library: Library, works: readonly GroupWork[]): readonly OrderRow[] {
 	const moments: readonly Moment[] = works.flatMap((work) => work.blocks.map((block) => ({ work, block })));

@@ -13,7 +13,7 @@ import type { Curriculum, DataPath, Finding, Id, LinkedDrill, Source } from "../
 import type { Words } from "../words/words.ts";
 import { coveredBy } from "./coverage.ts";
 import { finding } from "./finding.ts";
-import { getOrMake, onceEach } from "./get-or-make.ts";
+import { getOrMake, onceForExposures } from "./get-or-make.ts";
 import type { Counted, Measure } from "./measure.ts";
 import { tableOf } from "./tables.ts";
 
@@ -42,7 +42,7 @@ export interface Spacing {
  * The spacing of everything that a level meets or should meet: shapes before skills, in the club's
  * order, then by level.
  */
-export const spacings = onceEach(({ curriculum, exposures }: Counted): readonly Spacing[] => {
+export const spacings = onceForExposures(({ curriculum, exposures }: Counted): readonly Spacing[] => {
 	const weeks = new Map<string, Set<number>>();
 	for (const { drill, level, week } of exposures) {
 		for (const kind of KINDS) {

@@ -8,12 +8,13 @@
  * then as few minutes, as possible: exactly, by trying them, or greedily where that takes too long.
  */
 
+import { groundOf } from "../link/join-records.ts";
 import type { Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
 import { bodyDirection, directionBalances } from "./balance.ts";
-import { getOrMake } from "./get-or-make.ts";
+import { getOrMake, onceEach } from "./get-or-make.ts";
 import { groupsOf } from "./groups.ts";
 import type { Counted } from "./measure.ts";
-import { Library } from "./meeting-order.ts";
+import { type Library, libraryOf } from "./meeting-order.ts";
 import { compare, firstTimes, rotationsOf } from "./order.ts";
 import { gapWanted, type SpacedKind, type Spacing, spacings, weeksWanted } from "./spacing.ts";
 import { timeWithoutNew } from "./time.ts";
@@ -76,12 +77,11 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	const byLevel = Map.groupBy(exposures, (e) => e.level);
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
-	const offers = new Map<string, Offer>();
 	const offerAt = (level: Id, apparatus: Id): Offer =>
-		getOrMake(offers, `${level} ${apparatus}`, () => {
+		getOrMake(offersOf(groundOf(curriculum)), `${level} ${apparatus}`, () => {
 			const drills = [...curriculum.drills.values()];
 			const able = drills.filter((one) => one.levels.has(level) && one.apparatus.includes(apparatus));
-			return offerOf(curriculum, able);
+			return offerOf(able);
 		});
 
 	return (week, level, apparatus) => {
@@ -96,14 +96,19 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		const own = byLevel.get(level) ?? [];
 		const keepsOrder = getOrMake(orders, level, () => orderOf(curriculum, level, own));
 		const planned = new Set(own.filter((e) => e.week === week).map((e) => e.drill));
-		const able = offer.drills.filter((drill) => !planned.has(drill.id));
-		const inOrder = able.filter((drill) => keepsOrder(drill, week, apparatus));
+		const able = offer.drills.flatMap((drill) => {
+			if (planned.has(drill.id)) return [];
+			const closed = gaps.flatMap((gap, i) => (closes(curriculum, drill, gap) ? [i] : []));
+			return closed.length === 0 ? [] : [{ drill, closes: closed }];
+		});
+		const candidates = able
+			.filter(({ drill }) => keepsOrder(drill, week, apparatus))
+			.map((one) => ({
+				drill: one.drill.id,
+				closes: one.closes,
+				cost: minutes(one.drill.id, level, apparatus),
+			}));
 		const free = freeMinutes(curriculum, week, level, apparatus);
-		const candidates = inOrder.map((drill) => ({
-			drill: drill.id,
-			closes: gaps.flatMap((gap, i) => (closes(curriculum, drill, gap) ? [i] : [])),
-			cost: minutes(drill.id, level, apparatus),
-		}));
 		const chosen = fewestCovering(gaps.length, candidates, free ?? Number.POSITIVE_INFINITY);
 		const taken = new Set<number>();
 		const drills = chosen.picks.flatMap((pick) => {
@@ -117,16 +122,17 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 		});
 		const open = gaps.flatMap((gap, i) => {
 			if (taken.has(i)) return [];
-			const reason: OpenReason = inOrder.some((d) => closes(curriculum, d, gap))
-				? "minutes"
-				: able.some((d) => closes(curriculum, d, gap))
-					? "order"
-					: "no drill";
+			const isIn = (all: readonly { readonly closes: readonly number[] }[]) =>
+				all.some((one) => one.closes.includes(i));
+			const reason: OpenReason = isIn(candidates) ? "minutes" : isIn(able) ? "order" : "no drill";
 			return [{ gap, reason }];
 		});
 		return { week, level, apparatus, freeMinutes: free, gaps, drills, open, exact: chosen.exact };
 	};
 }
+
+/** Whatever is planned, the library has the same. */
+const offersOf = onceEach((_ground: Curriculum) => new Map<string, Offer>());
 
 /** What the library has for a level on an apparatus. */
 interface Offer {
@@ -134,15 +140,13 @@ interface Offer {
 	/** What those drills train. */
 	readonly shape: ReadonlySet<Id>;
 	readonly skill: ReadonlySet<Id>;
-	readonly directions: ReadonlySet<Direction>;
 }
 
-function offerOf(curriculum: Curriculum, drills: readonly LinkedDrill[]): Offer {
+function offerOf(drills: readonly LinkedDrill[]): Offer {
 	return {
 		drills,
 		shape: new Set(drills.flatMap((d) => d.shapes)),
 		skill: new Set(drills.flatMap((d) => d.skills)),
-		directions: new Set(drills.map((d) => bodyDirection(curriculum, d))),
 	};
 }
 
@@ -167,7 +171,7 @@ function gapsOf(
 	if (
 		direction !== undefined &&
 		curriculum.targets.pairDirections === true &&
-		offer.directions.has(direction)
+		offer.drills.some((drill) => bodyDirection(curriculum, drill) === direction)
 	) {
 		gaps.push({ kind: "direction", id: direction, because: "unmatched" });
 	}
@@ -251,7 +255,7 @@ type KeepsOrder = (drill: LinkedDrill, week: number, apparatus: Id) => boolean;
  */
 function orderOf(curriculum: Curriculum, level: Id, exposures: readonly Exposure[]): KeepsOrder {
 	const entry = new Set(curriculum.levels.get(level)?.entry ?? []);
-	const library = new Library(curriculum);
+	const library = libraryOf(curriculum);
 	const skillsDoneIn = (id: Id): Iterable<Id> => {
 		const drill = curriculum.drills.get(id);
 		return drill === undefined ? [] : library.skillsDoneIn(drill).keys();

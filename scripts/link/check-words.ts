@@ -14,10 +14,7 @@ import { proseOf } from "./texts-of.ts";
  * A file that was read stays the same for ever, and comes again at every change of another: a quarter of the
  * time that the desk takes for a change went here. Kept with the words that it was held against.
  */
-const known = new WeakMap<
-	SourceFile,
-	{ readonly pattern: string; readonly words: readonly ClubWord[]; readonly problems: readonly Problem[] }
->();
+const known = new WeakMap<SourceFile, { readonly words: string; readonly problems: readonly Problem[] }>();
 
 export function unsaidWords(files: readonly SourceFile[], words: readonly ClubWord[]): readonly Problem[] {
 	const preferred = new Map(
@@ -27,11 +24,12 @@ export function unsaidWords(files: readonly SourceFile[], words: readonly ClubWo
 	// The longest first, so that a word of two is not taken for its half.
 	const any = [...preferred.keys()].sort((a, b) => b.length - a.length).map(escaped);
 	const pattern = new RegExp(`(?<![\\p{L}\\p{N}-])(?:${any.join("|")})(?![\\p{L}\\p{N}-])`, "giu");
+	const all = JSON.stringify(words);
 	return files
 		.filter(({ kind }) => isPageKind(kind))
 		.flatMap((file) => {
 			const before = known.get(file);
-			if (before?.pattern === pattern.source && sameWords(before.words, words)) return before.problems;
+			if (before?.words === all) return before.problems;
 			const problems = proseOf(file).flatMap(({ text, placeOf }) =>
 				read(text)
 					.split("\n")
@@ -45,13 +43,9 @@ export function unsaidWords(files: readonly SourceFile[], words: readonly ClubWo
 						}),
 					),
 			);
-			known.set(file, { pattern: pattern.source, words, problems });
+			known.set(file, { words: all, problems });
 			return problems;
 		});
-}
-
-function sameWords(one: readonly ClubWord[], other: readonly ClubWord[]): boolean {
-	return one === other || JSON.stringify(one) === JSON.stringify(other);
 }
 
 /** The text as it is read: without code, and of a link only its words; every place stays. */

@@ -167,14 +167,14 @@ function takenOut(
 /** Drills that are their own partner, skills that are their own opposite, classes of their own gymnasts. */
 function namingThemselves({ drills, skills, term }: Records): readonly Problem[] {
 	return [
-		...drills.map((drill) => ({ ...drill, path: [], other: drill.partner, field: "partner" })),
-		...skills.map((skill) => ({ ...skill, other: skill.opposite, field: "opposite" })),
-		...term.classes.map((one) => ({ ...one, source: term.source, other: one.sameAs, field: "same-as" })),
-	]
-		.filter(({ id, other }) => id === other)
-		.map(({ id, source, path, field }) =>
-			problem("H210", source.place([...path, field]), `\`${id}\` names itself.`),
-		);
+		...drills.filter(({ id, partner }) => id === partner).map((one) => ({ ...one, path: ["partner"] })),
+		...skills
+			.filter(({ id, opposite }) => id === opposite)
+			.map((one) => ({ ...one, path: [...one.path, "opposite"] })),
+		...term.classes
+			.filter(({ id, sameAs }) => id === sameAs)
+			.map((one) => ({ ...one, source: term.source, path: [...one.path, "same-as"] })),
+	].map(({ id, source, path }) => problem("H210", source.place(path), `\`${id}\` names itself.`));
 }
 
 function dead(code: "H201" | "H206", place: Place, kinds: readonly IdKind[], id: Id, names: Names): Problem {

@@ -6,8 +6,8 @@
  */
 
 import { Buffer, isUtf8 } from "node:buffer";
-import { basename } from "node:path";
-import { type Entry, type Folder, LeadsOut, openFolder } from "../files/folder.ts";
+import { basename, dirname } from "node:path";
+import { type Entry, type FileInfo, type Folder, LeadsOut, openFolder } from "../files/folder.ts";
 import { type RunningHash, startHash } from "../files/hash.ts";
 import {
 	DATA_KINDS,
@@ -126,6 +126,7 @@ export class ClubReader {
 	/** Of the files of this reading. */
 	readonly #stamps = new Map<string, string>();
 
+	readonly #folders = new Map<string, Folder>();
 	readonly #shownAs: string;
 
 	/**
@@ -338,7 +339,7 @@ export class ClubReader {
 			return this.#isTooLarge(file, bytes.length) ? undefined : this.#decode(file, bytes);
 		}
 		try {
-			const info = this.#root.info(file);
+			const info = this.#info(file);
 			if (info?.kind !== "file") {
 				this.#tell("H116", file, `\`${file}\` is not a file.`);
 				return undefined;
@@ -352,6 +353,19 @@ export class ClubReader {
 		} catch (error) {
 			this.#tell("H116", file, `\`${file}\` cannot be read (${errorCode(error)}).`);
 			return undefined;
+		}
+	}
+
+	/** What stands at a file. Its folder is proved once in a reading; a link in it may lead elsewhere in the club. */
+	#info(file: string): FileInfo | undefined {
+		const around = dirname(file);
+		const folder = this.#folders.get(around) ?? this.#root.inner(around);
+		this.#folders.set(around, folder);
+		try {
+			return folder.info(basename(file));
+		} catch (error) {
+			if (error instanceof LeadsOut) return this.#root.info(file);
+			throw error;
 		}
 	}
 

@@ -271,24 +271,26 @@ function listOf(
 		name,
 		/** The cell in the table that it belongs to. */
 		cell: `cell-${anchor}`,
-		lines: cell.drills.map((id) => {
-			const own = cell.exposures.filter((e) => e.drill === id);
-			const places = new Map<string, Link>();
-			for (const e of own) {
-				const week = site.weekByNumber.get(e.week);
-				if (week === undefined) continue;
-				const at = weekApparatusAddress(week.id, e.apparatus);
-				const apparatus = linkTo(curriculum, "apparatus", e.apparatus).name;
-				if (places.has(at)) continue;
-				const name = table.by === "week" ? apparatus : `${site.words.week(e.week)}, ${apparatus}`;
-				places.set(at, { to: `${at}#block-${e.block}`, name });
-			}
-			return {
-				drill: linkTo(curriculum, "drill", id),
-				places: [...places.values()],
-				minutes: own.reduce((sum, e) => sum + e.minutes, 0),
-			};
-		}),
+		lines: Array.from(
+			Map.groupBy(cell.exposures, ({ drill }) => drill),
+			([id, own]) => {
+				const places = new Map<string, Link>();
+				for (const e of own) {
+					const week = site.weekByNumber.get(e.week);
+					if (week === undefined) continue;
+					const at = weekApparatusAddress(week.id, e.apparatus);
+					const apparatus = linkTo(curriculum, "apparatus", e.apparatus).name;
+					if (places.has(at)) continue;
+					const name = table.by === "week" ? apparatus : `${site.words.week(e.week)}, ${apparatus}`;
+					places.set(at, { to: `${at}#block-${e.block}`, name });
+				}
+				return {
+					drill: linkTo(curriculum, "drill", id),
+					places: [...places.values()],
+					minutes: own.reduce((sum, e) => sum + e.minutes, 0),
+				};
+			},
+		),
 	};
 }
 
