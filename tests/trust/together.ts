@@ -11,7 +11,7 @@ import { cpSync, existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { ownOutput } from "../../scripts/commands/note-edition.ts";
-import { fingerprint, inScratch, leftBehind, MAIN, REPOSITORY, runBuild } from "./output-faults.ts";
+import { buildHere, fingerprint, inScratch, leftBehind, MAIN, REPOSITORY } from "./output-faults.ts";
 import { count, newTally, type Tally } from "./tally.ts";
 
 interface Ended {
@@ -65,8 +65,8 @@ export async function buildTogether(times: number, builds = 2): Promise<Tally> {
 			if (endings.every(({ status }) => status !== 0)) count(tally, "lost", `${i}: no build published`);
 			const first = fingerprint(out);
 			if (!isPublished(out, `Written ${i}.`)) count(tally, "lost", `${i}: it is not published`);
-			const { status, stdout } = runBuild(club, out);
-			if (status !== 0 || fingerprint(out) !== first) count(tally, "lost", `${i}: not whole: ${stdout}`);
+			const { status, said } = await buildHere(club, out);
+			if (status !== 0 || fingerprint(out) !== first) count(tally, "lost", `${i}: not whole: ${said}`);
 			if (leftBehind(out).length > 0)
 				count(tally, "leaked", `${i}: left behind: ${leftBehind(out).join(", ")}`);
 		}
@@ -104,7 +104,7 @@ export async function buildBesideServe(times: number): Promise<Tally> {
 				const out = ownOutput(club);
 				const first = fingerprint(out);
 				if (!isPublished(out, `Written ${i}.`)) count(tally, "lost", `${i}: it is not published`);
-				if (runBuild(club, out).status !== 0 || fingerprint(out) !== first)
+				if ((await buildHere(club, out)).status !== 0 || fingerprint(out) !== first)
 					count(tally, "lost", `${i}: no whole edition stands`);
 				if (leftBehind(out).length > 0) count(tally, "leaked", `${i}: ${leftBehind(out).join(", ")}`);
 				const isShown = await until(async () => (await shows(`Written ${i}.`)) || undefined);
