@@ -3,6 +3,7 @@
  * of maps, and in the `[[links]]` of texts.
  */
 
+import { onceEach } from "../compute/get-or-make.ts";
 import { findLinks } from "../link/link-syntax.ts";
 import { ID_KINDS, type IdKind, kindsOfField } from "../link/reference-fields.ts";
 import { type FileKind, type Id, LINK_KINDS, type LinkKind } from "../model.ts";
@@ -44,8 +45,8 @@ export function idPlaces(path: string, text: string, known: KnownIds): readonly 
 	return [...places, ...linkPlaces(text, body, text.length, known)];
 }
 
-/** The ids that a club's files give: by names of files, and by the `id` of entries. */
-export function knownIds(texts: ClubTexts): KnownIds {
+/** The ids that a club's files give: by names of files, and by the `id` of entries. All of them are taken apart once. */
+export const knownIds = onceEach((texts: ClubTexts): KnownIds => {
 	const known = new Map<IdKind, Set<Id>>(ID_KINDS.map((kind) => [kind, new Set()]));
 	const add = (kind: IdKind, id: Id) => known.get(kind)?.add(id);
 	for (const path of texts.keys()) {
@@ -62,7 +63,7 @@ export function knownIds(texts: ClubTexts): KnownIds {
 		}
 	}
 	return known;
-}
+});
 
 /** The kind and id that a link's reference leads to: `kind:id`, or the first kind that has the id. */
 export function linkTarget(

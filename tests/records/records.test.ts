@@ -10,6 +10,7 @@ import { describe, expect, it } from "vitest";
 import { sitePages } from "../../layouts/pages/site-pages.ts";
 import { documentOf } from "../../layouts/parts/frame.ts";
 import { openClub } from "../../scripts/commands/open-club.ts";
+import { getOrMake } from "../../scripts/compute/get-or-make.ts";
 import { recordOf } from "../../scripts/compute/plan-record.ts";
 import type { ClubEdition } from "../../scripts/model.ts";
 import { fromColumns, inColumns } from "../../scripts/records/columns.ts";
@@ -24,8 +25,15 @@ import type { SiteOptions } from "../../scripts/views/pages.ts";
 import { wordsFor } from "../../scripts/words/words.ts";
 import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
 
-/** Every page of a club, as the build writes it and as a device makes it, by its file. */
-async function bothWays(clubDir: string, language?: string) {
+type BothWays = Awaited<ReturnType<typeof madeBothWays>>;
+
+const kept = new Map<string, Promise<BothWays>>();
+
+/** Every page of a club, as the build writes it and as a device makes it, by its file; made once for all tests. */
+const bothWays = (clubDir: string, language?: string): Promise<BothWays> =>
+	getOrMake(kept, `${clubDir} ${language}`, () => madeBothWays(clubDir, language));
+
+async function madeBothWays(clubDir: string, language?: string) {
 	const words = language === undefined ? {} : { words: wordsFor(language) };
 	const { opened } = await openClub(clubDir, { highlight: highlightCode, keep: false, ...words });
 	if (opened === undefined) throw new Error(`${clubDir} does not open`);

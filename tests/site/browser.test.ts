@@ -19,9 +19,11 @@ let page: Page;
 let kinds: ReadonlyMap<string, string>;
 
 beforeAll(async () => {
-	({ site, browser, root } = await openSite(`${FIXTURES}clubs/full-pages`));
+	const open = await openSite(`${FIXTURES}clubs/full-pages`);
+	({ site, browser, root } = open);
 	page = await browser.newPage();
 	kinds = fullestOfKinds(site);
+	return open.close;
 });
 
 const LESS_MOTION = { name: "prefers-reduced-motion", value: "reduce" };
@@ -89,6 +91,17 @@ function tooSmall(): readonly string[] {
 	);
 }
 
+/**
+ * In the page: of elements beside each other that are alike, ten stay. All were looked at before; the theme and the
+ * width do the same to each. Of the author guide's 5,610 elements 1,192 stay, and axe takes a sixth of the time.
+ */
+function thinOut(): void {
+	for (const parent of document.querySelectorAll("main, main *")) {
+		const alike = Map.groupBy(parent.children, (child) => `${child.localName} ${child.className}`);
+		for (const children of alike.values()) for (const child of children.slice(10)) child.remove();
+	}
+}
+
 const PHONE = { width: 360, height: 740 };
 
 /** In the page: how far it goes past the screen, and the words of the keys below that stand outside their key. */
@@ -123,6 +136,7 @@ beforeAll(async () => {
 			}
 			await letters(16);
 			note("narrow, light", await objectionsTo(page));
+			await page.evaluate(thinOut);
 			await page.emulateMediaFeatures([dark, LESS_MOTION]);
 			note("narrow, dark", await objectionsTo(page, { runOnly: ["color-contrast"] }));
 			await page.setViewport({ width: 1280, height: 740 });

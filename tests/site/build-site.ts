@@ -3,19 +3,10 @@
  * starting another takes as long as a small club does.
  */
 
-import {
-	existsSync,
-	mkdirSync,
-	mkdtempSync,
-	readdirSync,
-	readFileSync,
-	rmSync,
-	writeFileSync,
-} from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { setTimeout } from "node:timers/promises";
-import { afterAll, inject } from "vitest";
+import { inject } from "vitest";
 import { sha256 } from "../../scripts/files/hash.ts";
 import { handbook } from "../run-command.ts";
 
@@ -43,10 +34,9 @@ export async function sharedSite(clubDir: string): Promise<BuiltSite> {
 	return siteIn(dir);
 }
 
-/** Builds a club without the binder; the folder is removed after the file's tests. */
+/** Builds a club without the binder; the folder is removed after the run. */
 export async function buildSite(clubDir: string): Promise<BuiltSite> {
-	const dir = mkdtempSync(join(tmpdir(), "site-"));
-	afterAll(() => rmSync(dir, { recursive: true, force: true }));
+	const dir = mkdtempSync(join(inject("shared"), "site-"));
 	await build(clubDir, dir);
 	return siteIn(dir);
 }

@@ -27,6 +27,7 @@ beforeAll(async () => {
 	const all = Array.from(page.matchAll(/<div class="cell-list" id="([^"]+)"/g), ([, id = ""]) => id);
 	expect(all.length).toBeGreaterThan(60);
 	lists = [0.05, 0.5, 0.9].map((share) => all[Math.floor(all.length * share)] ?? "");
+	return opened.close;
 });
 
 /** Where a list's upper edge stands on the screen, once scrolling, which is smooth, has come to rest. */

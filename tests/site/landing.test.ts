@@ -33,6 +33,7 @@ beforeAll(async () => {
 	}
 	longest = new Map(Array.from(fullestOfKinds(open.site), ([kind, file]) => [kind, addressOf(file)]));
 	places = new Map(Array.from(byPage, ([page, hashes]) => [page, [...hashes].sort()]));
+	return open.close;
 }, 300_000);
 
 const addressOf = (file: string) => file.replace(/index\.html$/, "");

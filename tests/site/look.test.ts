@@ -7,7 +7,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
-import { beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { paperOf } from "../../layouts/sheets/paper.ts";
 import { openClub, openRest } from "../../scripts/commands/open-club.ts";
 import { Preview } from "../../scripts/desk/preview.ts";
@@ -175,7 +175,8 @@ function tablesOf({ tables }: ClubColours) {
 }
 
 describe("contrast and mixing", async () => {
-	const { browser, root } = await openSite(CLUB);
+	const { browser, root, close } = await openSite(CLUB);
+	afterAll(close);
 
 	it("are those of axe-core, and of a browser's own color-mix, for 300 pairs", async () => {
 		const pairs = fc.sample(fc.tuple(anyColour, anyColour), { numRuns: 300, seed: 22 });

@@ -4,12 +4,11 @@
  * hidden behind a network that answers everything with a page of its own.
  */
 
-import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "puppeteer-core";
 import sharp from "sharp";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
 import { type EditionList, recordsPath } from "../../scripts/records/edition-list.ts";
 import { FIXTURES } from "../open-fixture.ts";
 import { type Host, hostSite, type Meddled, openBrowser } from "../see-pages.ts";
@@ -35,8 +34,7 @@ let page: Page;
 let complaints: string[];
 
 beforeAll(async () => {
-	const club = mkdtempSync(join(tmpdir(), "club-"));
-	afterAll(() => rmSync(club, { recursive: true, force: true }));
+	const club = mkdtempSync(join(inject("shared"), "club-"));
 	cpSync(`${FIXTURES}clubs/full-pages`, club, { recursive: true });
 	// Large enough for every width that is served.
 	const large = sharp({ create: { width: 1600, height: 800, channels: 3, background: "#456" } });

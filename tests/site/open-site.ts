@@ -1,7 +1,6 @@
 /** A built site behind a server that sends the policy of a careful host, and a browser to look at it. */
 
 import type { Browser, ConsoleMessage, Page } from "puppeteer-core";
-import { afterAll } from "vitest";
 import { CAREFUL, hostSite, openBrowser } from "../see-pages.ts";
 import { type BuiltSite, sharedSite } from "./build-site.ts";
 
@@ -10,6 +9,8 @@ export interface OpenSite {
 	readonly browser: Browser;
 	/** The address of the site's home, with its slash. */
 	readonly root: string;
+	/** To be given back by the hook that opened it: a hook that is made inside of another never runs. */
+	readonly close: () => Promise<void>;
 }
 
 /** A worker that keeps nothing: taking the handbook in costs more than a page does. */
@@ -18,7 +19,7 @@ const IDLE_WORKER = { status: 200, text: "" };
 /** What does not change is fetched once. */
 const HEADERS = { ...CAREFUL, "Cache-Control": "max-age=3600" };
 
-/** Serves a club that no test changes and starts a browser; all of it ends with the file's tests. */
+/** Serves a club that no test changes and starts a browser. */
 export async function openSite(clubDir: string): Promise<OpenSite> {
 	const site = await sharedSite(clubDir);
 	const host = await hostSite(() => site, {
@@ -26,11 +27,11 @@ export async function openSite(clubDir: string): Promise<OpenSite> {
 		meddle: (file) => (file === "worker.js" ? IDLE_WORKER : undefined),
 	});
 	const browser = await openBrowser();
-	afterAll(async () => {
+	const close = async () => {
 		await browser.close();
 		host.close();
-	});
-	return { site, browser, root: host.root };
+	};
+	return { site, browser, root: host.root, close };
 }
 
 /** Has everything of a page laid out, also what waits until it is come to: it can be measured, and does not move. */

@@ -4,7 +4,7 @@
  * that it makes.
  */
 
-import { describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it } from "vitest";
 import { REPOSITORY } from "../open-fixture.ts";
 import { readPdf } from "../print/read-pdf.ts";
 import { openSite } from "./open-site.ts";
@@ -19,7 +19,8 @@ const PAPERS = [
 ] as const;
 
 describe("a page printed from the reader's browser", async () => {
-	const { browser, root, site } = await openSite(REPOSITORY);
+	const { browser, root, site, close } = await openSite(REPOSITORY);
+	afterAll(close);
 	const pagesOf = (kind: string) =>
 		[...site.pages].flatMap(([file, text]) => (text.includes(`<body class="kind-${kind}">`) ? [file] : []));
 

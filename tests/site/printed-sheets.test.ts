@@ -7,7 +7,8 @@ import { dirname, join, posix } from "node:path";
 import { promisify } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { SHEET_FILES } from "../../scripts/views/addresses.ts";
-import { clubCopy, FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { FIXTURES, REPOSITORY } from "../open-fixture.ts";
+import { sharedSite } from "./build-site.ts";
 
 const out = mkdtempSync(join(tmpdir(), "printed-"));
 afterAll(() => rmSync(out, { recursive: true, force: true }));
@@ -15,9 +16,8 @@ afterAll(() => rmSync(out, { recursive: true, force: true }));
 const run = promisify(execFile);
 const command = join(REPOSITORY, "scripts/commands/main.ts");
 
-async function build(dir: string, name: string, ...args: readonly string[]) {
-	const site = join(out, name);
-	const { stdout } = await run(process.execPath, [command, "build", "--club", dir, "--out", site, ...args], {
+async function build(dir: string, site: string) {
+	const { stdout } = await run(process.execPath, [command, "build", "--club", dir, "--out", site], {
 		cwd: REPOSITORY,
 		env: { ...process.env },
 	});
@@ -43,7 +43,7 @@ describe("a build", () => {
 	let whole: Awaited<ReturnType<typeof build>>;
 	beforeAll(async () => {
 		cpSync(join(FIXTURES, "clubs", "full-pages"), dir, { recursive: true });
-		whole = await build(dir, "whole");
+		whole = await build(dir, join(out, "whole"));
 	});
 	afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
@@ -113,12 +113,8 @@ describe("a build", () => {
 	});
 
 	it("links nothing without print", async () => {
-		const { site, links } = await build(
-			clubCopy(undefined, join(FIXTURES, "clubs", "full-pages")),
-			"plain",
-			"--no-print",
-		);
-		expect(links).toEqual([]);
+		const { dir: site } = await sharedSite(`${FIXTURES}clubs/full-pages`);
+		expect(linksIn(site)).toEqual([]);
 		expect(existsSync(join(site, "print"))).toBe(false);
 	});
 });

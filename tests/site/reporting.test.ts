@@ -4,7 +4,7 @@
  */
 
 import type { ElementHandle, Page } from "puppeteer-core";
-import { describe, expect, it, onTestFinished } from "vitest";
+import { afterAll, describe, expect, it, onTestFinished } from "vitest";
 import { MOST_BYTES, type Report, readReports } from "../../scripts/records/report.ts";
 import { takeReports } from "../../scripts/records/take-reports.ts";
 import { demoHandbook } from "../demo.ts";
@@ -12,6 +12,7 @@ import { REPOSITORY } from "../open-fixture.ts";
 import { openSite } from "./open-site.ts";
 
 const open = await openSite(REPOSITORY);
+afterAll(open.close);
 const SHEET = "classes/mon-level-1/week-03/";
 
 /** A phone of its own, with what its pages complain of and what they copy. */

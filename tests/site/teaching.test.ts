@@ -23,6 +23,7 @@ beforeAll(async () => {
 	open = await openSite(`${FIXTURES}clubs/class-to-teach`);
 	page = await open.browser.newPage();
 	storage = await page.createCDPSession();
+	return open.close;
 });
 
 const LESS_MOTION = { name: "prefers-reduced-motion", value: "reduce" };

@@ -29,8 +29,6 @@ it("is shown on a page and on paper, or the types say where it is not", () => {
 	for (const part of ["scripts", "layouts", "tsconfig.json", "package.json"])
 		cpSync(join(REPOSITORY, part), join(copy, part), { recursive: true });
 	symlinkSync(join(REPOSITORY, "node_modules"), join(copy, "node_modules"), "dir");
-	expect(untaken()).toEqual([]);
-
 	for (const [file, type, field] of [
 		["drill.ts", "DrillCore", "drillWarning"],
 		["drill.ts", "SetUp", "setUpWarning"],
