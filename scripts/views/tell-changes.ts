@@ -103,7 +103,9 @@ export function lineOf(
 	names: Readonly<Record<string, string>>,
 ): ChangeLine {
 	const [top = ""] = change.field.split(".");
-	return { about: names[top] ?? top, ...sidesOf(telling, change) };
+	const written = top.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+	const about = names[top] ?? telling.words.desk.fieldNames[written] ?? written;
+	return { about, ...sidesOf(telling, change) };
 }
 
 function sidesOf(telling: Telling, { field, before, after }: FieldChange) {
