@@ -13,6 +13,8 @@
  * coaches of a class are told apart and a report that is sent twice is not.
  */
 
+import type { BlockReport, SkillReport } from "../model.ts";
+
 /** UTF-8 bytes of one report. */
 export const MOST_BYTES = 2048;
 /** Letters of a text that is looked through for reports: a hundred of them with the mails around. */
@@ -23,44 +25,22 @@ export const MOST_GYMNASTS = 99;
 const VERSION = 1;
 const START = '{"handbook":"taught"';
 
-export const DONE = ["done", "shortened", "not-done"] as const;
-export const FELT = ["too-easy", "right", "too-hard"] as const;
-export const LOOKS = ["equipment", "near-miss"] as const;
-export const CAUSES = ["late", "set-up", "coaches", "settling", "other"] as const;
+export const DONE = ["done", "shortened", "not-done"] as const satisfies readonly BlockReport["done"][];
+export const FELT = ["too-easy", "right", "too-hard"] as const satisfies readonly BlockReport["felt"][];
+export const LOOKS = ["equipment", "near-miss"] as const satisfies readonly BlockReport["look"][];
+export const CAUSES = [
+	"late",
+	"set-up",
+	"coaches",
+	"settling",
+	"other",
+] as const satisfies readonly BlockReport["cause"][];
 export type Done = (typeof DONE)[number];
-export type Felt = (typeof FELT)[number];
-export type Look = (typeof LOOKS)[number];
-export type Cause = (typeof CAUSES)[number];
 
-/** What is said of one block. */
-export interface ReportedBlock {
-	/** The group, where the class has several. */
-	readonly group?: string;
-	readonly apparatus: string;
-	/** Its number on the apparatus, from 1, in the edition that the coach had. */
-	readonly block: number;
-	/** Stands for its drills: `markOf`. */
-	readonly mark: string;
-	readonly done?: Done;
-	/** Minutes that were lost of a shortened block. */
-	readonly lost?: number;
-	/** Why, where it was not wholly done. */
-	readonly cause?: Cause;
-	readonly felt?: Felt;
-	/** Something for the director to look at. */
-	readonly look?: Look;
-	readonly note?: string;
-}
+/** What is said of one block; `mark` stands for its drills: `markOf`. */
+export type ReportedBlock = Omit<BlockReport, "drills" | "path"> & { readonly mark: string };
 
-/** How many can do a skill. */
-export interface ReportedSkill {
-	readonly group?: string;
-	readonly skill: string;
-	/** Gymnasts who were there. */
-	readonly of: number;
-	readonly alone: number;
-	readonly helped: number;
-}
+export type ReportedSkill = Omit<SkillReport, "path">;
 
 export interface Report {
 	/** The id of the week's file. */
