@@ -42,8 +42,8 @@ export function a(ctx: PageContext, link: Label, className?: string): Html {
 }
 
 /** A link that says nothing but where to find more: nothing where this site does without that. */
-export function more(ctx: PageContext, link: Link, className?: string): Html | undefined {
-	return isLeftOut(ctx.page.frame.leaveOut, link.to) ? undefined : a(ctx, link, className);
+export function more(ctx: PageContext, link: Link): Html | undefined {
+	return isLeftOut(ctx.page.frame.leaveOut, link.to) ? undefined : a(ctx, link);
 }
 
 /** Links without those to what this site does without. */

@@ -1,6 +1,6 @@
 /** What commands ask of a folder before they work on it: no errors, and that what is chosen is there. */
 
-import { type Handbook, type OpenOptions, openHandbook } from "../handbook.ts";
+import { type Handbook, openHandbook } from "../handbook.ts";
 import type { Curriculum, Id } from "../model.ts";
 import { reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
@@ -13,9 +13,8 @@ import type { Run } from "./run.ts";
 export function soundHandbook(
 	{ clubDir, out }: Pick<Run, "clubDir" | "out">,
 	why: string,
-	options: OpenOptions = {},
 ): Handbook | undefined {
-	const { problems, handbook } = openHandbook(clubDir, options);
+	const { problems, handbook } = openHandbook(clubDir);
 	if (handbook !== undefined) return handbook;
 	reportProblems(problems, clubDir, out);
 	out.line(`Mend these first: ${why}.`);

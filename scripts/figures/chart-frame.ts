@@ -260,8 +260,8 @@ export function legend(
 	};
 }
 
-export function boxSample(fill: string, opacity = 1): LegendItem["sample"] {
-	return (left, top) => box(left + 0.5, top + 0.5, SAMPLE.width - 1, SAMPLE.height - 1, fill, opacity, TONE);
+export function boxSample(fill: string): LegendItem["sample"] {
+	return (left, top) => box(left + 0.5, top + 0.5, SAMPLE.width - 1, SAMPLE.height - 1, fill, 1, TONE);
 }
 
 /** A rectangle, with an outline where `stroke` says so. */
