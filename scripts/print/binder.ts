@@ -18,21 +18,18 @@ import { basename, dirname } from "node:path";
 import { binderSheets } from "../../layouts/sheets/binder.ts";
 import { type Paper, paperOf } from "../../layouts/sheets/paper.ts";
 import type { SheetPart, SheetSection, Sheets } from "../../layouts/sheets/section.ts";
-import type { Measured } from "../compute/measure.ts";
 import { cacheFolder } from "../files/cache.ts";
 import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
 import { programFingerprint } from "../files/program-fingerprint.ts";
 import type { Handbook } from "../handbook.ts";
-import type { ClubEdition, Id, LinkedDrill } from "../model.ts";
+import type { Id, LinkedDrill } from "../model.ts";
 import { withCropMarks } from "../pdf/crop-marks.ts";
 import { NOWHERE, type Problem } from "../problems.ts";
 import { mediaCacheOf, prepareMedia } from "../site/media/prepare-media.ts";
 import { html } from "../views/html.ts";
-import type { MarkdownRenderer } from "../views/markdown.ts";
 import { type BinderView, binderView } from "../views/sheets/binder.ts";
 import type { Edition, Volume } from "../views/sheets/edition.ts";
-import type { Words } from "../words/words.ts";
 import { type Assembled, assemble, editionOf, withoutLeaves } from "./assemble.ts";
 import {
 	type BrowserChoice,
@@ -55,18 +52,6 @@ import { printStyles } from "./print-styles.ts";
 import { readJoined } from "./read-segments.ts";
 import { openCache, type SheetCache } from "./sheet-cache.ts";
 import { verifyBinder } from "./verify.ts";
-
-/** What is printed: an opened handbook. */
-export interface PrintSource extends Measured {
-	readonly markdown: MarkdownRenderer;
-	readonly words: Words;
-	readonly clubDir: string;
-	readonly libraries: Handbook["libraries"];
-	readonly edition: ClubEdition;
-	readonly mends: Handbook["mends"];
-	readonly termMend: Handbook["termMend"];
-	readonly style?: Handbook["style"];
-}
 
 export interface PrintOptions {
 	/** The PDF, at its real place; its edition is written beside it. */
@@ -98,7 +83,7 @@ export interface PrintedBinder {
 }
 
 /** Prints the binder. Throws where the signal was given, or the output folder cannot be written. */
-export async function printBinder(handbook: PrintSource, options: PrintOptions): Promise<PrintedBinder> {
+export async function printBinder(handbook: Handbook, options: PrintOptions): Promise<PrintedBinder> {
 	return withPrinter(
 		handbook,
 		options,
@@ -169,7 +154,7 @@ export interface Printer {
  * @param failed what is given where no browser is to be had
  */
 export async function withPrinter<T>(
-	handbook: PrintSource,
+	handbook: Handbook,
 	options: PrintOptions,
 	work: (printer: Printer) => Promise<T>,
 	failed: (problems: readonly Problem[]) => T,
@@ -208,7 +193,7 @@ export async function withPrinter<T>(
 /** Browser pages, and threads, unless the caller says how many. */
 const WORKERS = 2;
 
-async function sheetsOf(handbook: PrintSource, { since, volume }: PrintOptions): Promise<Sheets> {
+async function sheetsOf(handbook: Handbook, { since, volume }: PrintOptions): Promise<Sheets> {
 	const all = binderSheets(await binderOf(handbook, since), volume);
 	return since === undefined ? all : keepTabs(all, since);
 }
@@ -217,7 +202,7 @@ async function sheetsOf(handbook: PrintSource, { since, volume }: PrintOptions):
 type PrintWork = Awaited<ReturnType<typeof prepareWork>>;
 
 async function prepareWork(
-	handbook: PrintSource,
+	handbook: Handbook,
 	sheets: Sheets,
 	{ pages, threads }: { readonly pages: BrowserPages; readonly threads: PdfThreads },
 	options: PrintOptions,
@@ -261,7 +246,7 @@ async function prepareWork(
 }
 
 async function printerOf(
-	handbook: PrintSource,
+	handbook: Handbook,
 	sheets: Sheets,
 	workers: { readonly pages: BrowserPages; readonly threads: PdfThreads },
 	options: PrintOptions,
@@ -427,7 +412,7 @@ function withheldPart(
 const PRINTED_WIDTH = 960;
 
 /** The binder of a handbook with its pictures: as the site serves them, without what they say of place and time. */
-export async function binderOf(handbook: PrintSource, since?: Edition): Promise<BinderView> {
+export async function binderOf(handbook: Handbook, since?: Edition): Promise<BinderView> {
 	const media = await prepareMedia(handbook, { cacheDir: mediaCacheOf(handbook.clubDir), keep: true });
 	const picture: BinderView["picture"] = (medium) => {
 		const shown =

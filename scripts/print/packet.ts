@@ -12,19 +12,13 @@
 
 import type { SheetSection, Sheets } from "../../layouts/sheets/section.ts";
 import { updateSection } from "../../layouts/sheets/update.ts";
+import type { Handbook } from "../handbook.ts";
 import type { LinkedDrill } from "../model.ts";
 import { raw } from "../views/html.ts";
 import type { Edition, Update } from "../views/sheets/edition.ts";
 import { updateView } from "../views/sheets/update.ts";
 import { type Assembled, type Leaf, someLeaves, type Target } from "./assemble.ts";
-import {
-	type Made,
-	type PrintedBinder,
-	type PrintOptions,
-	type PrintSource,
-	putInPlace,
-	withPrinter,
-} from "./binder.ts";
+import { type Made, type PrintedBinder, type PrintOptions, putInPlace, withPrinter } from "./binder.ts";
 import { EditionFault, updateBetween } from "./edition.ts";
 import { REFERENCE_WORDS, REPEATED_HEAD } from "./verify.ts";
 
@@ -39,7 +33,7 @@ export interface PrintedUpdate extends PrintedBinder {
  * Throws EditionFault where the earlier binder is on other paper, and what `printBinder` throws.
  */
 export async function printUpdate(
-	handbook: PrintSource,
+	handbook: Handbook,
 	earlier: Edition,
 	options: Omit<PrintOptions, "since" | "volume">,
 ): Promise<PrintedUpdate> {
