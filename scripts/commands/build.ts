@@ -9,7 +9,7 @@
 
 import { relative } from "node:path";
 import { setFlagsFromString } from "node:v8";
-import { foundRows } from "../figures/progression-layout.ts";
+import { rowCache } from "../figures/progression-layout.ts";
 import { programCache } from "../files/cache.ts";
 import { openFolder, realPlace } from "../files/folder.ts";
 import { sha256 } from "../files/hash.ts";
@@ -255,12 +255,12 @@ async function writeHandbook(
 	const cache = programCache("rows");
 	const rowsName = rowsFile(handbook.clubDir);
 	const known = cache.findJson(rowsName);
-	if (Array.isArray(known)) foundRows.know(known);
+	if (Array.isArray(known)) rowCache.load(known);
 	const site = await writeSite(coaches, staging.dir, {
 		...shown,
 		progress: (done, total) => progress.show("pages", done, total),
 	});
-	const rows = JSON.stringify(foundRows.used());
+	const rows = JSON.stringify(rowCache.used());
 	if (rows !== JSON.stringify(known)) {
 		cache.put(rowsName, Buffer.from(rows));
 		cache.leave(MOST_ROWS);

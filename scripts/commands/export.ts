@@ -13,7 +13,7 @@ import { count, reportProblems } from "./report.ts";
 import type { Run } from "./run.ts";
 import { clubSheets } from "./spreadsheet/club-sheets.ts";
 import { unitsOf } from "./spreadsheet/sheet-units.ts";
-import { keepLastSaid } from "./spreadsheet/three-way.ts";
+import { keepMergeBase } from "./spreadsheet/three-way.ts";
 import { CellTooLong, csvOf, type SheetOut, workbookOf } from "./spreadsheet/write-sheets.ts";
 
 export interface ExportOptions {
@@ -67,7 +67,7 @@ export async function exportCommand(
 	}
 	for (const [name, content] of files) folder.write(name, content);
 	// What is handed out is what a sheet that comes back is held against.
-	if (!counts) keepLastSaid(openFolder(clubDir), unitsOf(written), () => true, true);
+	if (!counts) keepMergeBase(openFolder(clubDir), unitsOf(written), () => true, true);
 	const here = relative(process.cwd(), folder.path) || ".";
 	if (json)
 		out.line(JSON.stringify({ problems: [], folder: folder.path, files: [...files.keys()] }, null, "\t"));

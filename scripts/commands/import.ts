@@ -35,8 +35,8 @@ import {
 	type CellChange,
 	type Gone,
 	goneFrom,
-	keepLastSaid,
-	readLastSaid,
+	keepMergeBase,
+	readMergeBase,
 	threeWay,
 } from "./spreadsheet/three-way.ts";
 import { type FileUpdates, isOf, updateFiles, withoutGone } from "./spreadsheet/update-files.ts";
@@ -122,7 +122,7 @@ export async function importCommand(
 			return 1;
 		}
 	}
-	if (write && drafts.length > 0) keepLastSaid(folder, unitsOf(drafts), covers, false);
+	if (write && drafts.length > 0) keepMergeBase(folder, unitsOf(drafts), covers, false);
 	const unclear = notes.filter(({ weight }) => weight === "unclear");
 	const kept = planned.filter(({ state }) => state === "kept");
 	if (json) {
@@ -198,7 +198,7 @@ function updateOf(
 	covers: (kind: SheetKind, heading: string) => boolean,
 	preferSheet: boolean,
 ): Told {
-	const [sheet, own, last] = [unitsOf(drafts), unitsOf(club), readLastSaid(folder)];
+	const [sheet, own, last] = [unitsOf(drafts), unitsOf(club), readMergeBase(folder)];
 	const cells = threeWay(sheet, own, last, covers);
 	const taken = cells.filter(({ by }) => by === "sheet" || (by === "both" && preferSheet));
 	const lists = new Set<SheetKind>(["classes", "plan", ...LIST_KINDS]);

@@ -7,7 +7,7 @@
  * where groups overlap, what they need at the same moment is added up and held against what the club owns.
  */
 
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type {
 	ApparatusPlan,
 	Block,
@@ -52,13 +52,13 @@ export interface EquipmentLine {
  */
 export function equipmentFor(curriculum: Curriculum, plan: ApparatusPlan): readonly EquipmentLine[] {
 	const known = listsOf.get(plan);
-	const ground = groundOf(curriculum);
-	if (known?.ground === ground) return known.lines;
+	const original = originalOf(curriculum);
+	if (known?.original === original) return known.lines;
 	const lines = largest(
 		curriculum,
 		plan.blocks.map((block) => ({ block, needs: needsInBlock(curriculum, plan, block) })),
 	);
-	listsOf.set(plan, { ground, lines });
+	listsOf.set(plan, { original, lines });
 	return lines;
 }
 
@@ -96,11 +96,11 @@ export function stationUses(
 	plan: ApparatusPlan,
 	block: Block,
 ): readonly StationUse[] {
-	return getOrMake(usesOf(groundOf(curriculum)), block, () => countUses(curriculum, plan, block));
+	return getOrMake(usesOf(originalOf(curriculum)), block, () => countUses(curriculum, plan, block));
 }
 
 /** The lists and the floor plans ask for the same uses. */
-const usesOf = onceEach((_ground: Curriculum) => new WeakMap<Block, readonly StationUse[]>());
+const usesOf = onceEach((_original: Curriculum) => new WeakMap<Block, readonly StationUse[]>());
 
 function countUses(curriculum: Curriculum, plan: ApparatusPlan, block: Block): readonly StationUse[] {
 	// Largest first: the first group that does a drill at a level is the one to count for.
@@ -141,7 +141,7 @@ function needsInBlock(curriculum: Curriculum, plan: ApparatusPlan, block: Block)
 /** The table, the findings and the pages all ask for the same lists. */
 const listsOf = new WeakMap<
 	ApparatusPlan,
-	{ readonly ground: Curriculum; readonly lines: readonly EquipmentLine[] }
+	{ readonly original: Curriculum; readonly lines: readonly EquipmentLine[] }
 >();
 
 /**

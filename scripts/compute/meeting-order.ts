@@ -7,7 +7,7 @@
  * Stations of one block are at the same time: none of them comes before another.
  */
 
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type { Curriculum, Id, LinkedDrill } from "../model.ts";
 import { getOrMake, onceEach } from "./get-or-make.ts";
 import { type Group, groupsOf, levelsAsGroups } from "./groups.ts";
@@ -146,8 +146,8 @@ export class Library {
 }
 
 /** The plan asks nothing of it: trials of changes share one. */
-export const libraryOf = (curriculum: Curriculum): Library => ofGround(groundOf(curriculum));
-const ofGround = onceEach((ground: Curriculum) => new Library(ground));
+export const libraryOf = (curriculum: Curriculum): Library => ofOriginal(originalOf(curriculum));
+const ofOriginal = onceEach((original: Curriculum) => new Library(original));
 
 function rowsOf(library: Library, works: readonly GroupWork[]): readonly OrderRow[] {
 	const moments: readonly Moment[] = works.flatMap((work) => work.blocks.map((block) => ({ work, block })));

@@ -14,7 +14,7 @@
  * local codes and the makers' instructions come first.
  */
 
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type { ApparatusPlan, Block, Curriculum, Finding, Id, Side, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { stationUses } from "./equipment.ts";
@@ -129,7 +129,7 @@ export function floorPlanOf(curriculum: Curriculum, plan: ApparatusPlan, block: 
 		stations,
 		crowding: crowdingOf(stations, placed.size, border, walls),
 	};
-	plansOf.set(block.stations, { curriculum: groundOf(curriculum), plan, block, floorPlan });
+	plansOf.set(block.stations, { curriculum: originalOf(curriculum), plan, block, floorPlan });
 	return floorPlan;
 }
 
@@ -148,7 +148,7 @@ function isSamePlace(one: Planned, other: Planned): boolean {
 		one.plan.apparatus === other.plan.apparatus &&
 		one.block.kind === other.block.kind &&
 		one.block.levels === other.block.levels &&
-		groundOf(one.curriculum) === groundOf(other.curriculum)
+		originalOf(one.curriculum) === originalOf(other.curriculum)
 	);
 }
 

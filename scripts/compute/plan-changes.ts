@@ -14,7 +14,7 @@
  *
  * In memory: `changedPlan(curriculum, changes)` gives the curriculum with the changes made, and throws a
  * `ChangeFault` with words for whoever asked; what it changes it makes new, and everything else stays the
- * same object, so that what was counted for it is still known (link/join-records.ts, `groundOf`).
+ * same object, so that what was counted for it is still known (link/join-records.ts, `originalOf`).
  * What a change does to the findings: compare-findings.ts.
  */
 

@@ -8,7 +8,7 @@
  * then as few minutes, as possible: exactly, by trying them, or greedily where that takes too long.
  */
 
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type { Curriculum, Direction, Exposure, Id, LinkedDrill } from "../model.ts";
 import { bodyDirection, directionBalances } from "./balance.ts";
 import { getOrMake, onceEach } from "./get-or-make.ts";
@@ -78,7 +78,7 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 	const minutes = likelyMinutes(counted);
 	const orders = new Map<Id, KeepsOrder>();
 	const offerAt = (level: Id, apparatus: Id): Offer =>
-		getOrMake(offersOf(groundOf(curriculum)), `${level} ${apparatus}`, () => {
+		getOrMake(offersOf(originalOf(curriculum)), `${level} ${apparatus}`, () => {
 			const drills = [...curriculum.drills.values()];
 			const able = drills.filter((one) => one.levels.has(level) && one.apparatus.includes(apparatus));
 			return offerOf(able);
@@ -132,7 +132,7 @@ export function suggestions(counted: Counted): (week: number, level: Id, apparat
 }
 
 /** Whatever is planned, the library has the same. */
-const offersOf = onceEach((_ground: Curriculum) => new Map<string, Offer>());
+const offersOf = onceEach((_original: Curriculum) => new Map<string, Offer>());
 
 /** What the library has for a level on an apparatus. */
 interface Offer {

@@ -8,7 +8,7 @@
  * A share of several classes or weeks is the ratio of their sums, never the mean of their ratios.
  */
 
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type { Block, ClubClass, Curriculum, DataPath, Finding, Id, WeekPlan } from "../model.ts";
 import type { Words } from "../words/words.ts";
 import { meets } from "./calendar.ts";
@@ -66,12 +66,12 @@ export function classTime(curriculum: Curriculum, plan: WeekPlan, one: ClubClass
 
 /** The same without what hangs on the weeks before. */
 export function timeWithoutNew(curriculum: Curriculum, plan: WeekPlan, one: ClubClass) {
-	return getOrMake(withoutNew(groundOf(curriculum))(plan), one, () => countTime(curriculum, plan, one));
+	return getOrMake(withoutNew(originalOf(curriculum))(plan), one, () => countTime(curriculum, plan, one));
 }
 
 /** The table, the findings, the timetable and the pages all ask for the same times. */
 const timesOf = onceEach((_: Curriculum) => onceEach((_plan: WeekPlan) => new Map<ClubClass, ClassTime>()));
-const withoutNew = onceEach((_ground: Curriculum) =>
+const withoutNew = onceEach((_original: Curriculum) =>
 	onceEach((_plan: WeekPlan) => new Map<ClubClass, Omit<ClassTime, "newDrills">>()),
 );
 

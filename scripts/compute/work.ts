@@ -7,7 +7,7 @@
  * the minutes and the gymnasts out over the stations; lay the blocks along the clock.
  */
 
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type { Block, Curriculum, Id, LinkedDrill, WeekPlan } from "../model.ts";
 import { doseOf, optionShare } from "./dose-of.ts";
 import { drillAt } from "./drill-at.ts";
@@ -93,14 +93,14 @@ const worksOf = onceEach((curriculum: Curriculum) => {
 	return { all, byWeek: Map.groupBy(all, (work) => work.week) };
 });
 
-/** By the ground: a plan that is tried asks for no week that it leaves as it is. */
-const workOfWeek = onceEach((_ground: Curriculum) =>
+/** By the original: a plan that is tried asks for no week that it leaves as it is. */
+const workOfWeek = onceEach((_original: Curriculum) =>
 	onceEach((_plan: WeekPlan) => new Map<Group, GroupWork>()),
 );
 
 /** One group in one week, whether it meets or not. */
 export function workOf(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupWork {
-	const groups = workOfWeek(groundOf(curriculum))(plan);
+	const groups = workOfWeek(originalOf(curriculum))(plan);
 	return getOrMake(groups, group, () => countWork(curriculum, plan, group));
 }
 
@@ -133,13 +133,13 @@ function countWork(curriculum: Curriculum, plan: WeekPlan, group: Group): GroupW
 	};
 }
 
-const stationsOfBlock = onceEach((_ground: Curriculum) =>
+const stationsOfBlock = onceEach((_original: Curriculum) =>
 	onceEach((_block: Block) => new Map<Group, readonly StationWork[]>()),
 );
 
 /** The stations of a block that count for a group, as its levels do them. */
 export function stationsOf(curriculum: Curriculum, block: Block, group: Group): readonly StationWork[] {
-	const groups = stationsOfBlock(groundOf(curriculum))(block);
+	const groups = stationsOfBlock(originalOf(curriculum))(block);
 	return getOrMake(groups, group, () => countStations(curriculum, block, group));
 }
 

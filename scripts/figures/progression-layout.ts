@@ -159,7 +159,7 @@ type Place<B extends Box> =
  * hundred pages, and the same boxes and arrows get the same rows. A build keeps them for the next one, and
  * sends them to devices, which have no dagre.
  */
-class FoundRows {
+class RowCache {
 	readonly #rows = new Map<string, WrittenRows>();
 	readonly #used = new Set<string>();
 
@@ -173,7 +173,7 @@ class FoundRows {
 	}
 
 	/** Takes rows that were found before. */
-	know(rows: Iterable<readonly [string, WrittenRows]>): void {
+	load(rows: Iterable<readonly [string, WrittenRows]>): void {
 		for (const [key, found] of rows) this.#rows.set(key, found);
 	}
 
@@ -189,7 +189,7 @@ class FoundRows {
 /** A box by its place in the list, an arrow by −1 less its place. */
 export type WrittenRows = readonly (readonly number[])[];
 
-export const foundRows = new FoundRows();
+export const rowCache = new RowCache();
 
 function rowsFor<B extends Box>(
 	boxes: readonly B[],
@@ -203,7 +203,7 @@ function rowsFor<B extends Box>(
 			arrows.map(({ from, to, redundant }) => [from, to, redundant]),
 		]),
 	);
-	const known = foundRows.get(key);
+	const known = rowCache.get(key);
 	if (known !== undefined) {
 		return known.map((row) =>
 			row.flatMap((at): readonly Place<B>[] => {
@@ -217,7 +217,7 @@ function rowsFor<B extends Box>(
 		...boxes.map((box, i) => [box, i] as const),
 		...arrows.map((arrow, i) => [arrow, -1 - i] as const),
 	]);
-	foundRows.set(
+	rowCache.set(
 		key,
 		rows.map((row) => row.map(({ box, arrow }) => at.get(box ?? arrow) ?? 0)),
 	);

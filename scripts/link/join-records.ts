@@ -193,14 +193,15 @@ function nearlyInOrder(drills: readonly Drill[]): Drill[] {
 	return [...placed.filter(() => true), ...others];
 }
 
-const grounds = new WeakMap<Curriculum, Curriculum>();
+const originals = new WeakMap<Curriculum, Curriculum>();
 
 /**
- * The same for curricula that differ in the plans of their weeks alone. What is counted for a block, or for
- * a group's week, is kept by it: a plan that is tried asks only for what it changes.
+ * The curriculum that a tried one was made from: the same for all that differ in the plans of their weeks
+ * alone. What is counted for a block, or for a group's week, is kept by it: a plan that is tried asks only
+ * for what it changes.
  */
-export function groundOf(curriculum: Curriculum): Curriculum {
-	return grounds.get(curriculum) ?? curriculum;
+export function originalOf(curriculum: Curriculum): Curriculum {
+	return originals.get(curriculum) ?? curriculum;
 }
 
 /**
@@ -231,7 +232,7 @@ export function withWeeks(
 		if (JSON.stringify(now) !== JSON.stringify(drill.planned)) drills.set(id, { ...drill, planned: now });
 	}
 	const changed = { ...curriculum, weeks, drills, resolve };
-	grounds.set(changed, groundOf(curriculum));
+	originals.set(changed, originalOf(curriculum));
 	return changed;
 }
 

@@ -13,7 +13,7 @@
 
 import { knowTeachingWeeks, type TeachingWeek, teachingWeeks } from "../compute/calendar.ts";
 import { exposuresOf } from "../compute/exposures.ts";
-import { foundRows, type WrittenRows } from "../figures/progression-layout.ts";
+import { rowCache, type WrittenRows } from "../figures/progression-layout.ts";
 import { type Joined, join } from "../link/join-records.ts";
 import type {
 	Acceptance,
@@ -200,7 +200,7 @@ export function recordFiles(
 		]),
 		termMend: handbook.termMend(),
 		accepted: handbook.accepted.map(({ finding, by }) => ({ ...placedFinding(finding), by })),
-		rows: foundRows.used(),
+		rows: rowCache.used(),
 		catalogue: Object.fromEntries(
 			[...handbook.findings, ...handbook.accepted.map(({ finding }) => finding)].map(({ code }) => [
 				code,
@@ -281,7 +281,7 @@ export function readRecords(
 		new Map(club.origins),
 	);
 	knowTeachingWeeks(curriculum.term, club.dates);
-	foundRows.know(plan.rows);
+	rowCache.load(plan.rows);
 	let exposures: readonly Exposure[] | undefined;
 	const findings = plan.findings.map(wholeFinding);
 	const mends = new Map(

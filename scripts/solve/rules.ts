@@ -54,7 +54,7 @@ import { gapWanted, type Spacing, spacings, weeksWanted } from "../compute/spaci
 import { builtOnMissed, shareTaught, taughtOf } from "../compute/taught.ts";
 import { classTime, drillTime } from "../compute/time.ts";
 import { eatenUp } from "../compute/work.ts";
-import { groundOf } from "../link/join-records.ts";
+import { originalOf } from "../link/join-records.ts";
 import type { Block, ClubClass, Curriculum, Finding, Id, LinkedDrill } from "../model.ts";
 import {
 	blockWith,
@@ -1014,11 +1014,11 @@ function expected(counted: Counted): readonly Spacing[] {
 	return counted.curriculum.weeks.length === 0 ? [] : spacings(counted).filter((one) => one.expected);
 }
 
-const coveringOf = onceEach((_ground: Curriculum) => new Map<string, readonly LinkedDrill[]>());
+const coveringOf = onceEach((_original: Curriculum) => new Map<string, readonly LinkedDrill[]>());
 
 /** The drills of the library that teach a shape or a skill. */
 function covering(curriculum: Curriculum, kind: Spacing["kind"], id: Id): readonly LinkedDrill[] {
-	return getOrMake(coveringOf(groundOf(curriculum)), `${kind} ${id}`, () =>
+	return getOrMake(coveringOf(originalOf(curriculum)), `${kind} ${id}`, () =>
 		[...curriculum.drills.values()].filter((drill) => coveredBy(curriculum, drill.id, kind).includes(id)),
 	);
 }

@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
-import { groundOf } from "../../scripts/link/join-records.ts";
+import { originalOf } from "../../scripts/link/join-records.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
 
 const WEEK = "content/weeks/week-1.md";
@@ -46,7 +46,7 @@ test("a week with another theme and another drill is counted as in a folder that
 	expect(counted(again)).toEqual(counted(anew));
 	expect(counted(again)).not.toEqual(counted(first));
 	expect(again.markdown.plain("[[week-1]]")).toBe("Other shapes");
-	expect(groundOf(again.curriculum)).toBe(groundOf(first.curriculum));
+	expect(originalOf(again.curriculum)).toBe(originalOf(first.curriculum));
 });
 
 test("where a drill is another, too, all is counted anew", () => {
@@ -56,7 +56,7 @@ test("where a drill is another, too, all is counted anew", () => {
 		change(dir, "content/drills/floor/rock.md", "title: ", "title: Other ");
 	});
 	expect(counted(again)).toEqual(counted(anew));
-	expect(groundOf(again.curriculum)).not.toBe(groundOf(first.curriculum));
+	expect(originalOf(again.curriculum)).not.toBe(originalOf(first.curriculum));
 	expect(again.curriculum.drills.get("rock")?.title).toMatch(/^Other /);
 });
 

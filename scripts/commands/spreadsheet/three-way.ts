@@ -16,10 +16,10 @@ import type { SheetKind } from "./columns.ts";
 import type { Unit, UnitCells } from "./sheet-units.ts";
 
 /** Where it is kept, in the club's folder; nothing there is content. */
-const LAST_SAID = ".handbook/sheets.json";
+const MERGE_BASE = ".handbook/sheets.json";
 
 /** The cells of every unit as a sheet said them last. Of one that was said whole, what is missing is empty. */
-export type LastSaid = ReadonlyMap<string, { readonly whole: boolean; readonly cells: UnitCells }>;
+export type MergeBase = ReadonlyMap<string, { readonly whole: boolean; readonly cells: UnitCells }>;
 
 export interface CellChange {
 	readonly kind: SheetKind;
@@ -39,7 +39,7 @@ export interface CellChange {
 export function threeWay(
 	sheet: ReadonlyMap<string, Unit>,
 	folder: ReadonlyMap<string, Unit>,
-	last: LastSaid,
+	last: MergeBase,
 	covers: (kind: SheetKind, heading: string) => boolean,
 ): readonly CellChange[] {
 	return [...sheet].flatMap(([key, { kind, id, cells }]) => {
@@ -71,7 +71,7 @@ export interface Gone {
 export function goneFrom(
 	sheet: ReadonlyMap<string, Unit>,
 	folder: ReadonlyMap<string, Unit>,
-	last: LastSaid,
+	last: MergeBase,
 	covers: (kind: SheetKind, heading: string) => boolean,
 ): readonly Gone[] {
 	const kinds = new Set(Array.from(sheet.values(), ({ kind }) => kind));
@@ -88,9 +88,9 @@ export function goneFrom(
 }
 
 /** What sheets said last; empty where nothing was kept, or it cannot be read. */
-export function readLastSaid(club: Folder): LastSaid {
+export function readMergeBase(club: Folder): MergeBase {
 	try {
-		const kept = JSON.parse(club.readText(LAST_SAID)) as {
+		const kept = JSON.parse(club.readText(MERGE_BASE)) as {
 			readonly format?: unknown;
 			readonly units?: Readonly<Record<string, { whole?: boolean; cells?: Record<string, string> }>>;
 		};
@@ -107,13 +107,13 @@ export function readLastSaid(club: Folder): LastSaid {
 }
 
 /** Keeps what a sheet says, over what was kept before; columns it has not are left as they were. */
-export function keepLastSaid(
+export function keepMergeBase(
 	club: Folder,
 	units: ReadonlyMap<string, Unit>,
 	covers: (kind: SheetKind, heading: string) => boolean,
 	whole: boolean,
 ): void {
-	const kept = new Map(readLastSaid(club));
+	const kept = new Map(readMergeBase(club));
 	for (const [key, { kind, cells }] of units) {
 		const before = kept.get(key);
 		const now = [...cells].filter(([heading, text]) => covers(kind, heading) && (text !== "" || !whole));
@@ -130,5 +130,5 @@ export function keepLastSaid(
 			{ whole: all, cells: Object.fromEntries(cells) },
 		]),
 	);
-	club.write(LAST_SAID, `${JSON.stringify({ format: 1, units: plain })}\n`);
+	club.write(MERGE_BASE, `${JSON.stringify({ format: 1, units: plain })}\n`);
 }
