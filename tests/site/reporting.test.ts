@@ -123,6 +123,20 @@ describe("a coach's report", () => {
 		expect(await asked()).toBe(skills + 2);
 	});
 
+	it("says at each skill what must be seen of it, in the club's words", async () => {
+		const { page } = await phone();
+		await page.goto(`${open.root}${SHEET}#taught`);
+		const said = await page.$$eval("#taught [data-skill]", (all) =>
+			all.map((one) => [
+				(one as HTMLElement).dataset.skill,
+				[...one.querySelectorAll("ul li")].map((line) => line.textContent),
+			]),
+		);
+		const { skills } = demoHandbook().curriculum;
+		expect(said.length).toBeGreaterThan(3);
+		expect(said).toEqual(said.map(([skill]) => [skill, skills.get(String(skill))?.criteria ?? []]));
+	});
+
 	it("is what was tapped in the view of one block, kept without a network and after a reload", async () => {
 		const { page, tap, sent, complaints, taps } = await phone();
 		await page.goto(`${open.root}${SHEET}`);
