@@ -189,7 +189,7 @@ export function wallOnRight(
 	travel: Direction,
 ): boolean {
 	if (travel === "backward" && view === "side") return base !== "head";
-	const climbs = stances.some(({ posture }) => posture.base === "hands-and-feet");
+	const climbs = stances[0]?.posture.base === "hands-and-feet";
 	return base === "head" || (travel === "forward" && !climbs);
 }
 

@@ -119,6 +119,8 @@ export function drawStage(movement: Score): string {
 	const left = Math.floor(Math.min(-out, ...all.map((box) => box.left - MARGIN)));
 	const right = Math.ceil(Math.max(out, ...all.map((box) => box.right + MARGIN)));
 	const top = Math.floor(Math.min(...all.map((box) => box.top)) - MARGIN);
+	// No arm goes through a wall on its way from a lunge to the floor.
+	const reach = Math.max(...all.map((box) => box.right));
 	const grounds = score.stances.map(({ ground }, i) => {
 		const overMat = movement.stances[i]?.overMat;
 		const pose = poses[i] ?? first;
@@ -136,7 +138,9 @@ export function drawStage(movement: Score): string {
 								? {
 										...stretch,
 										left: wallOnRight(stance.posture, score.stances, score.travel)
-											? (boxes[i]?.right ?? 0)
+											? score.travel === "forward"
+												? reach
+												: (boxes[i]?.right ?? 0)
 											: (boxes[i]?.left ?? 0) - WALL_WIDTH,
 										wallTop: -top - MARGIN,
 									}
