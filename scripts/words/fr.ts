@@ -2072,7 +2072,7 @@ Allongé, bras au-dessus de la tête, rouler sur le côté comme un tronc.`,
 			},
 			undo: {
 				title: "Reprendre un changement",
-				what: "Défait le dernier changement qu'une commande ou le bureau a fait à vos fichiers ; encore une fois, celui d'avant.",
+				what: "Défait le dernier changement qu'une commande ou le bureau a fait à vos fichiers ; encore une fois, celui d'avant.",
 			},
 			export: {
 				title: "Écrire des feuilles de calcul",
