@@ -258,7 +258,7 @@ export const CATALOGUE = {
 	},
 	H311: {
 		title: "A step in landings or hand contacts above the club's target",
-		why: "The week asks for many more landings or hand contacts than the three weeks before it did. This is a count for planning, not a medical measure.",
+		why: "The week asks for many more landings or hand contacts than the weeks before it, up to three of them. This is a count for planning, not a medical measure.",
 		fix: "Spread the repetitions over the weeks, or build up to them over the weeks before.",
 	},
 	H312: {

@@ -196,6 +196,7 @@ function stepped(curriculum: Curriculum, all: readonly Stepped[], words: Words):
 	const [first] = one?.over ?? [];
 	if (one === undefined || first === undefined) return [];
 	const { load, over, most } = one;
+	const before = weeksBefore(curriculum, load.week).length;
 	return [
 		finding(
 			words,
@@ -204,7 +205,7 @@ function stepped(curriculum: Curriculum, all: readonly Stepped[], words: Words):
 			say.step(
 				all.map(({ load: { group } }) => groupName(words, group)),
 				load.week,
-				over.map(({ of, value, step }) => say[of](value, step)),
+				over.map(({ of, value, step }) => say[of](value, step, before)),
 				curriculum.targets.loadStep ?? 0,
 			),
 			placeOf(curriculum, load, most?.drill),

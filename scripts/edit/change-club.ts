@@ -14,6 +14,7 @@
 import { ID_KINDS, type IdKind } from "../link/reference-fields.ts";
 import { type DataKind, type DataPath, type Id, LIST_FILES, type PlanChange } from "../model.ts";
 import { type Data, isData } from "../read/data.ts";
+import { explainYaml } from "../read/explain-yaml.ts";
 import { nearestName } from "../read/nearest-name.ts";
 import { parseYaml } from "../read/parse-yaml.ts";
 import { changeTexts } from "./change-texts.ts";
@@ -38,25 +39,35 @@ const CLUB_CHANGES: Readonly<Record<string, (texts: ClubTexts, what: unknown) =>
 
 /** The changes of a list, as they are written. Throws `EditRefused` where it is none. */
 export function changesIn(list: string): readonly Data[] {
-	const parsed = parseYaml(list.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"));
-	if (!parsed.ok || !Array.isArray(parsed.data)) {
+	const text = list.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
+	const parsed = parseYaml(text);
+	if (!parsed.ok) {
+		const slips = explainYaml(text).map(({ line, column, what, fix = "" }) =>
+			`Line ${line}, column ${column}: ${what} ${fix}`.trimEnd(),
+		);
+		throw new EditRefused(slips.join("\n"));
+	}
+	if (!Array.isArray(parsed.data)) {
 		throw new EditRefused(
 			"The change list is not a YAML list. Each change is a line like `- close: 2027-02-15`.",
 		);
 	}
-	return (parsed.data as readonly unknown[]).map((one, i) => {
-		const names = isData(one) ? Object.keys(one) : [];
-		const all = [...PLAN_CHANGES, ...Object.keys(CLUB_CHANGES)];
-		const [name] = names;
-		if (!isData(one) || name === undefined || names.length > 1) {
-			throw new EditRefused(`Change ${i + 1}: a change has one of the names ${all.join(", ")}.`);
-		}
-		if (all.includes(name)) return one;
-		const nearest = nearestName(name, all);
-		throw new EditRefused(
-			`Change ${i + 1}: \`${name}\` is none of ${all.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
-		);
+	const wrong = (parsed.data as readonly unknown[]).flatMap((one, i) => {
+		const fault = faultOfName(one);
+		return fault === undefined ? [] : [`Change ${i + 1}: ${fault}`];
 	});
+	if (wrong.length > 0) throw new EditRefused(wrong.join("\n"));
+	return parsed.data as readonly Data[];
+}
+
+/** What is wrong with the name of a change; undefined where nothing is. */
+function faultOfName(change: unknown): string | undefined {
+	const all = [...PLAN_CHANGES, ...Object.keys(CLUB_CHANGES)];
+	const [name, ...more] = isData(change) ? Object.keys(change) : [];
+	if (name === undefined || more.length > 0) return `a change has one of the names ${all.join(", ")}.`;
+	if (all.includes(name)) return undefined;
+	const nearest = nearestName(name, all);
+	return `\`${name}\` is none of ${all.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`;
 }
 
 /** Whether a change is of more than the blocks of the plan. */

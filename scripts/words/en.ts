@@ -2859,6 +2859,11 @@ export const findingsPage = {
 	yourReason: "Why it may stand",
 };
 
+/** What a week's load is held against: up to three weeks, as many as there were. */
+function meanOf(weeks: number): string {
+	return weeks === 1 ? "the week before" : `the mean of the ${weeks === 2 ? "two" : "three"} weeks before`;
+}
+
 /** What the measures find, sentence by sentence. Days are the ISO dates of the club's own files. */
 export const findings = {
 	outOfOrder: {
@@ -2965,10 +2970,10 @@ export const findings = {
 			`Week ${week}, ${days[day]} at ${clock}: ${number(need.needed)} × ${need.item} needed at once, ${number(need.owned)} owned (${and(who, 4)}).`,
 	},
 	load: {
-		landings: (value: number, step: number) =>
-			`${number(value)} landings, ${number(step, 2)} times the mean of the three weeks before`,
-		hands: (value: number, step: number) =>
-			`${number(value)} hand contacts, ${number(step, 2)} times the mean of the three weeks before`,
+		landings: (value: number, step: number, before: number) =>
+			`${number(value)} landings, ${number(step, 2)} times ${meanOf(before)}`,
+		hands: (value: number, step: number, before: number) =>
+			`${number(value)} hand contacts, ${number(step, 2)} times ${meanOf(before)}`,
 		step: (groups: readonly string[], week: number, parts: readonly string[], target: number) =>
 			`${and(groups, 6)}, week ${week}: ${and(parts)}; the target is at most ${number(target, 2)} times. A count for planning, not a medical measure.`,
 		spreadLandings: (drill: string, value: number) =>

@@ -3158,6 +3158,12 @@ export const findingsPage: Words["findingsPage"] = {
 	yourReason: "Pourquoi cela peut rester",
 };
 
+function moyenne(weeks: number): string {
+	return weeks === 1
+		? "la semaine précédente"
+		: `la moyenne des ${weeks === 2 ? "deux" : "trois"} semaines précédentes`;
+}
+
 export const findings: Words["findings"] = {
 	outOfOrder: {
 		what: (level, thing, week, first, when) =>
@@ -3249,10 +3255,10 @@ export const findings: Words["findings"] = {
 			`Semaine ${week}, ${days[day].toLowerCase()} à ${clock} : ${number(need.needed)} × ${need.item} nécessaires à la fois, le club en possède ${number(need.owned)} (${and(who, 4)}).`,
 	},
 	load: {
-		landings: (value, step) =>
-			`${number(value)} réceptions, ${number(step, 2)} fois la moyenne des trois semaines précédentes`,
-		hands: (value, step) =>
-			`${number(value)} appuis manuels, ${number(step, 2)} fois la moyenne des trois semaines précédentes`,
+		landings: (value, step, before) =>
+			`${number(value)} réceptions, ${number(step, 2)} fois ${moyenne(before)}`,
+		hands: (value, step, before) =>
+			`${number(value)} appuis manuels, ${number(step, 2)} fois ${moyenne(before)}`,
 		step: (groups, week, parts, target) =>
 			`${and(groups, 6)}, semaine ${week} : ${and(parts)} ; l'objectif est d'au plus ${number(target, 2)} fois. Un compte pour planifier, pas une mesure médicale.`,
 		spreadLandings: (drill, value) =>
@@ -3608,7 +3614,7 @@ export const catalogue: Words["catalogue"] = /* @__PURE__ */ translated({
 	],
 	H311: [
 		"Une hausse de réceptions ou d'appuis manuels au-dessus de l'objectif du club",
-		"La semaine demande bien plus de réceptions ou d'appuis manuels que les trois précédentes. C'est un compte pour planifier, pas une mesure médicale.",
+		"La semaine demande bien plus de réceptions ou d'appuis manuels que les précédentes, trois au plus. C'est un compte pour planifier, pas une mesure médicale.",
 		"Répartissez les répétitions sur les semaines, ou préparez-les pendant les semaines précédentes.",
 	],
 	H312: [

@@ -173,6 +173,13 @@ describe("the step", () => {
 			["H311", "l2", "jump"],
 		]);
 		expect(findings[0]?.what).toContain("12 landings, 2 times the mean of the three weeks before");
+		// As many weeks as there were: the second week has one before it.
+		const early = (weeks: Draft["weeks"] & object) =>
+			loadMeasure.findings(count({ ...draft, weeks }), WORDS)[0]?.what;
+		expect(early({ 1: jumps(1), 2: jumps(2) })).toContain("12 landings, 2 times the week before;");
+		expect(early({ 1: jumps(1), 2: jumps(1), 3: jumps(2) })).toContain(
+			"2 times the mean of the two weeks before",
+		);
 		expect(findings[0]?.what).toContain("not a medical measure");
 		expect(findings.map((f) => `${f.what} ${f.why} ${f.fix}`).join(" ")).not.toMatch(
 			/\b(un)?safe|danger|risk/i,

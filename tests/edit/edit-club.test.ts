@@ -10,6 +10,7 @@ import { move } from "../../scripts/commands/move.ts";
 import { rename } from "../../scripts/commands/rename.ts";
 import type { Run } from "../../scripts/commands/run.ts";
 import { undo } from "../../scripts/commands/undo.ts";
+import { changesIn } from "../../scripts/edit/change-club.ts";
 import { changesBetween } from "../../scripts/edit/change-set.ts";
 import { type ClubTexts, readTexts } from "../../scripts/edit/club-texts.ts";
 import { makeChanges } from "../../scripts/edit/make-changes.ts";
@@ -348,5 +349,25 @@ describe("a change", () => {
 			/changed in the meantime/,
 		);
 		expect(readFileSync(join(dir, path), "utf8")).toBe(`${text}# later\n`);
+	});
+});
+
+describe("a change list with slips", () => {
+	it("has each of its wrong names told, and a slip of YAML by its line", () => {
+		const said = (list: string): string => {
+			try {
+				return JSON.stringify(changesIn(list));
+			} catch (error) {
+				return error instanceof Error ? error.message : "";
+			}
+		};
+		const names = said(
+			"- remov: 1/floor/1\n- close: 2027-02-15\n- renam: {thing: drill:rock, to: roll}\n",
+		).split("\n");
+		expect(names.map((line) => line.slice(0, 9))).toEqual(["Change 1:", "Change 3:"]);
+		expect(names[1]).toContain("Did you mean `rename`?");
+		expect(said("- set:\n\tblock: 1/floor/1\n")).toBe(
+			"Line 2, column 1: A tab stands where spaces should indent the line. Replace the tab with two spaces, as the lines around it have them.",
+		);
 	});
 });
