@@ -122,9 +122,10 @@ async function serveFrom(
 			// One reading after the other: a change during one starts the next.
 			reading = reading
 				.then(read)
-				.then(() => desk?.filesChanged())
 				.catch((error: unknown) => out.line(`Reading the folder failed: ${messageOf(error)}`))
-				.then(() => server.reload({}));
+				.then(() => server.reload({}))
+				.then(() => desk?.filesChanged())
+				.catch((error: unknown) => out.line(`The desk failed: ${messageOf(error)}`));
 		}, SETTLE);
 	};
 	changed = readAgain;
@@ -196,6 +197,8 @@ class ServedClub {
 			readOnly,
 			now: () => new Date(),
 			words: this.#words,
+			cache: this.#cache,
+			libraryCaches: this.#libraryCaches,
 			open: openHandbook,
 		});
 		return new DeskServer(desk, outDir);

@@ -30,6 +30,7 @@ export class DeskServer {
 	readonly #api: DeskApi;
 	readonly #token = randomBytes(24).toString("base64url");
 	readonly #listeners = new Set<ServerResponse>();
+	#isBehind = false;
 
 	constructor(desk: Desk, outDir: string) {
 		this.#desk = desk;
@@ -55,8 +56,10 @@ export class DeskServer {
 		};
 	}
 
-	/** The files of the folder may have changed. */
+	/** The files of the folder may have changed. While no browser has the desk open, the next request reads them. */
 	filesChanged(): void {
+		this.#isBehind = this.#listeners.size === 0;
+		if (this.#isBehind) return;
 		if (this.#desk.reread()) this.#tell({ news: "changed", revision: this.#desk.revision });
 	}
 
@@ -80,10 +83,12 @@ export class DeskServer {
 			response.end();
 			return;
 		}
-		const { words } = this.#desk;
 		if (!this.#isToken(cookieOf(request, `desk-${port}`))) {
-			return send(response, 403, "text/plain; charset=utf-8", words.desk.noToken);
+			return send(response, 403, "text/plain; charset=utf-8", this.#desk.words.desk.noToken);
 		}
+		if (this.#isBehind) this.#desk.reread();
+		this.#isBehind = false;
+		const { words } = this.#desk;
 		if (path === "desk") return redirect(response, `/${DESK}`);
 		if (path.startsWith("desk/api/"))
 			return this.#answerApi(request, response, path.slice("desk/api/".length), url.searchParams);

@@ -50,6 +50,9 @@ export interface DeskOptions {
 	readonly open: typeof openHandbook;
 	/** The words of the club's language, while nothing can be read. */
 	readonly words: Words;
+	/** What the preview beside it has read. */
+	readonly cache?: ReadCache;
+	readonly libraryCaches?: LayerCaches;
 }
 
 /** One reading of the folder. */
@@ -75,14 +78,16 @@ export class Refused extends Error {
 
 export class Desk {
 	readonly #options: DeskOptions;
-	readonly #cache: ReadCache = new Map();
-	readonly #libraryCaches: LayerCaches = new Map();
+	readonly #cache: ReadCache;
+	readonly #libraryCaches: LayerCaches;
 	#reading: Reading;
 	readonly #redo: { readonly what: string; readonly changes: readonly Change[] }[] = [];
 	#shown: { readonly reading: Reading; readonly state: DeskState } | undefined;
 
 	constructor(options: DeskOptions) {
 		this.#options = options;
+		this.#cache = options.cache ?? new Map();
+		this.#libraryCaches = options.libraryCaches ?? new Map();
 		if (!options.readOnly) mendInterrupted(options.clubDir);
 		this.#reading = this.#read();
 	}
